@@ -1,0 +1,28 @@
+/** What the search for thin parts of a region gives. See `find-thin-parts.ts` for the algorithm and its guarantee. */
+import type { Point } from './curve';
+
+/**
+ * A place where no disc of the asked width passes.
+ * - `neck`: joins two thick parts, or one with itself. `width` is the smallest distance between the facing boundaries.
+ * - `tip`: hangs on one thick part only. `width` is measured where it leaves the thick part; `reach` is how far it goes.
+ * - `whole`: a polygon without any thick part. `width` is the diameter of its largest inscribed disc.
+ */
+export interface ThinPart {
+  readonly kind: 'neck' | 'tip' | 'whole';
+  /** mm */
+  readonly width: number;
+  /** The two facing boundary points, `width` apart (for `whole`: the ends of a diameter of the disc). */
+  readonly from: Point;
+  readonly to: Point;
+  /** mm, along the part's course. */
+  readonly length: number;
+  /** mm: for tips, how far the part reaches beyond the thick part. */
+  readonly reach: number;
+  /** Which polygon of the region it lies in. */
+  readonly polygon: number;
+  /**
+   * For necks: what would come off if the neck tore, when tearing it alone divides the polygon; else undefined.
+   * `area` is that of the smaller side in mm², `at` a point of it, `thick` whether the smaller side has a thick part.
+   */
+  readonly holds: { readonly area: number; readonly at: Point } | undefined;
+}

@@ -1,0 +1,52 @@
+/** The trade model: one layer's sheet, its openings, what remains of it, and where that is thin. Millimetres, y down. */
+import type { Drawing, Shape } from '../drawing/drawing';
+import type { Point } from '../geometry/curve';
+import type { Box, Polygon, Region } from '../geometry/region';
+import type { ElementNode } from '../markup/tree';
+import type { ThinPart } from '../geometry/thin-parts';
+
+export type Reading = 'openings' | 'sheet' | 'outlines';
+
+/** One colour of the stack: its shapes and how they are read. */
+export interface Layer {
+  readonly name: string;
+  readonly reading: Reading;
+  /** Whether the artist stated the reading (config or attribute) or we detected it. */
+  readonly readingStated: boolean;
+  /** `#rrggbb` */
+  readonly paint: string;
+  readonly shapes: readonly Shape[];
+  /** The group that is the layer; undefined when the whole file is one layer. */
+  readonly element: ElementNode | undefined;
+}
+
+/** A layer, measured at stated scale. */
+export interface Sheet {
+  readonly layer: Layer;
+  readonly drawing: Drawing;
+  /** The sheet's rectangle: the artwork's frame plus the margin. */
+  readonly frame: Box;
+  /** Holes of the sheet as drawn. */
+  readonly openings: Region;
+  /** Sheet minus openings, as drawn. */
+  readonly material: Region;
+  /** Components of the material as cut, the frame piece first. */
+  readonly pieces: readonly Piece[];
+  /** Width that the tool takes beyond the drawn line, in mm; 0 when cut files are compensated. */
+  readonly kerf: number;
+  /** Places of the material thinner than limits.bridge, of the openings thinner than limits.opening. */
+  readonly thinMaterial: readonly ThinPart[];
+  readonly thinOpenings: readonly ThinPart[];
+  /** Length of all cut lines in mm. */
+  readonly cutLength: number;
+}
+
+export interface Piece {
+  readonly polygon: Polygon;
+  /** mm² */
+  readonly area: number;
+  /** Hangs on nothing. */
+  readonly island: boolean;
+  /** A point well inside the piece, for labels. */
+  readonly label: Point;
+}
