@@ -1,0 +1,45 @@
+/** What a check says about a stencil. Plain data: hosts show it, mends act on it. */
+import type { Point } from '../geometry/curve';
+import type { ThinPart } from '../geometry/thin-parts';
+import type { Piece, Sheet } from '../sheet/sheet';
+import type { Span } from '../text';
+
+export type Severity = 'error' | 'warning' | 'info' | 'hint';
+
+export type CheckId =
+  | 'floating-island' | 'thin-bridge' | 'narrow-opening' | 'small-opening' | 'loose-tongue' | 'edge-opening'
+  | 'oversize-sheet' | 'unstated-size' | 'open-outline' | 'doubled-cut' | 'crossed-outline' | 'not-cuttable'
+  | 'frame-mismatch' | 'bare-gap' | 'short-overlap' | 'buried-opening' | 'unsafe-material'
+  | 'unreadable-markup' | 'unreadable-path' | 'unsupported' | 'unused-acceptance' | 'unfinished';
+
+export interface Finding {
+  readonly check: CheckId;
+  readonly severity: Severity;
+  /** What, why in card and paint, what to do; with the measure and the limit. */
+  readonly message: string;
+  /** The tightest text to underline. */
+  readonly span: Span;
+  readonly layer?: string;
+  /** Sheet mm. */
+  readonly at?: Point;
+  readonly measure?: Measure;
+  readonly related: readonly Related[];
+  /** What mends work on; only within the engine. */
+  readonly subject?: Subject;
+}
+
+export interface Measure {
+  readonly value: number;
+  readonly limit: number;
+  readonly unit: 'mm' | 'mm²';
+}
+
+export interface Related {
+  readonly message: string;
+  readonly span: Span;
+  readonly at?: Point;
+}
+
+export type Subject =
+  | { readonly kind: 'island'; readonly sheet: Sheet; readonly piece: Piece }
+  | { readonly kind: 'thin'; readonly sheet: Sheet; readonly part: ThinPart };
