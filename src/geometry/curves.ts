@@ -1,0 +1,6 @@
+/** What can be asked of a curve, gathered in one place. */
+export { curvatureAt, derivativeAt, pointAt, tangentAt } from './evaluate';
+export { reverseCurve, transformCurve } from './transform-curve';
+export { splitCurve, subCurve } from './split-curve';
+export { boundsOf, lengthOf, signedAreaOf } from './measure-curve';
+export { intersectWithLine, nearestOn, type Nearest } from './meet-curve';

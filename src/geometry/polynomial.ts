@@ -1,0 +1,124 @@
+/** Real roots of low-degree polynomials in Bernstein form on [0, 1]. */
+
+/** Bernstein values below this fraction of the largest coefficient count as zero. */
+const RELATIVE_ZERO = 1e-13;
+
+/**
+ * Roots in [0, 1], ascending, of the polynomial with the given Bernstein coefficients. The roots of the derivative cut
+ * the interval into monotone stretches, each holding at most one root, which guarded Newton steps
+ * close in on; a touching (even) root is found at the derivative's root. The zero polynomial has none.
+ */
+export function rootsInUnitInterval(coefficients: readonly number[]): number[] {
+  const scale = coefficients.reduce((largest, value) => Math.max(largest, Math.abs(value)), 0);
+  if (!(scale > 0) || !Number.isFinite(scale)) return [];
+  return bernsteinRoots(coefficients.map((value) => value / scale));
+}
+
+function bernsteinRoots(coefficients: readonly number[]): number[] {
+  const degree = coefficients.length - 1;
+  if (degree < 1) return [];
+  if (coefficients.every((value) => Math.abs(value) <= RELATIVE_ZERO)) return [];
+  if (coefficients.every((value) => value > RELATIVE_ZERO) || coefficients.every((value) => value < -RELATIVE_ZERO)) {
+    return [];
+  }
+  if (degree === 1) return linearRoot(coefficients[0] ?? 0, coefficients[1] ?? 0);
+  const slopes = coefficients.slice(1).map((value, index) => degree * (value - (coefficients[index] ?? 0)));
+  const knots = [0, ...bernsteinRoots(slopes), 1];
+  return rootsBetween(coefficients, knots);
+}
+
+function linearRoot(start: number, end: number): number[] {
+  if (start === end) return [];
+  const t = start / (start - end);
+  return t >= 0 && t <= 1 ? [t] : [];
+}
+
+function rootsBetween(coefficients: readonly number[], knots: readonly number[]): number[] {
+  const roots: number[] = [];
+  const push = (t: number): void => {
+    const last = roots.at(-1);
+    if (last === undefined || t - last > 1e-13) roots.push(t);
+  };
+  let left = 0;
+  let leftValue = evaluateBernstein(coefficients, 0);
+  if (Math.abs(leftValue) <= RELATIVE_ZERO) push(0);
+  for (const right of knots.slice(1)) {
+    const rightValue = evaluateBernstein(coefficients, right);
+    const clear = Math.abs(leftValue) > RELATIVE_ZERO && Math.abs(rightValue) > RELATIVE_ZERO;
+    if (clear && leftValue > 0 !== rightValue > 0) push(closeIn(coefficients, left, right, rightValue > 0));
+    if (Math.abs(rightValue) <= RELATIVE_ZERO) push(right);
+    left = right;
+    leftValue = rightValue;
+  }
+  return roots;
+}
+
+/** Newton steps kept inside a shrinking bracket, bisection where they leave it (Numerical Recipes, "rtsafe"). */
+function closeIn(coefficients: readonly number[], from: number, to: number, rising: boolean): number {
+  let [low, high] = [from, to];
+  let t = (low + high) / 2;
+  for (let step = 0; step < 120; step += 1) {
+    const { value, slope } = evaluateWithSlope(coefficients, t);
+    if (value === 0) return t;
+    if (value < 0 === rising) low = t;
+    else high = t;
+    const newton = t - value / slope;
+    const next = newton > low && newton < high ? newton : (low + high) / 2;
+    if (next === t || next <= low || next >= high) return next;
+    if (Math.abs(next - t) < 1e-16) return next;
+    t = step % 8 === 7 ? (low + high) / 2 : next;
+  }
+  return t;
+}
+
+function evaluateWithSlope(coefficients: readonly number[], t: number): { value: number; slope: number } {
+  const work = coefficients.slice();
+  const degree = work.length - 1;
+  for (let end = degree; end > 1; end -= 1) {
+    for (let index = 0; index < end; index += 1) {
+      work[index] = (1 - t) * (work[index] ?? 0) + t * (work[index + 1] ?? 0);
+    }
+  }
+  const [start, end] = [work[0] ?? 0, work[1] ?? 0];
+  return { value: (1 - t) * start + t * end, slope: degree * (end - start) };
+}
+
+/** De Casteljau: stable on [0, 1]. */
+export function evaluateBernstein(coefficients: readonly number[], t: number): number {
+  const work = coefficients.slice();
+  for (let end = work.length - 1; end > 0; end -= 1) {
+    for (let index = 0; index < end; index += 1) {
+      work[index] = (1 - t) * (work[index] ?? 0) + t * (work[index + 1] ?? 0);
+    }
+  }
+  return work[0] ?? 0;
+}
+
+/** The product of two polynomials in Bernstein form (Farouki and Rajan 1988, eq. 44). */
+export function multiplyBernstein(a: readonly number[], b: readonly number[]): number[] {
+  const [m, n] = [a.length - 1, b.length - 1];
+  const product = new Array<number>(m + n + 1).fill(0);
+  a.forEach((left, i) => {
+    b.forEach((right, j) => {
+      const weight = (binomial(m, i) * binomial(n, j)) / binomial(m + n, i + j);
+      product[i + j] = (product[i + j] ?? 0) + weight * left * right;
+    });
+  });
+  return product;
+}
+
+/** Bernstein coefficients on [0, 1] of c0 + c1·t + c2·t² + … */
+export function bernsteinFromPowers(powers: readonly number[]): number[] {
+  const degree = powers.length - 1;
+  return powers.map((_, j) => {
+    let sum = 0;
+    for (let i = 0; i <= j; i += 1) sum += (binomial(j, i) / binomial(degree, i)) * (powers[i] ?? 0);
+    return sum;
+  });
+}
+
+function binomial(n: number, k: number): number {
+  let result = 1;
+  for (let index = 1; index <= k; index += 1) result = (result * (n - k + index)) / index;
+  return result;
+}
