@@ -1,16 +1,36 @@
 /** What the engine gives its hosts. `engine.ts` makes it; the server, the command line and the preview show it. */
-import type { CheckId, Finding } from './checks/finding';
+import type { Finding } from './checks/finding';
 import type { Drawing } from './drawing/drawing';
+import type { CheckId } from './sheet/check-id';
+import type { Config } from './sheet/config';
 import type { Sheet } from './sheet/sheet';
 import type { TextEdit } from './text';
 
+/** How a file is to be read, beyond what it says itself. Lengths in mm. */
+export interface Settings {
+  /** From `tombolo.json`; all defaults where there is none. */
+  readonly config?: Config;
+  /** Override the size that is stated. */
+  readonly width?: number;
+  readonly height?: number;
+  /** Override the kerf; the cut files are then taken as not compensated. */
+  readonly kerf?: number;
+  /** Read the whole file as one layer. */
+  readonly oneLayer?: boolean;
+  /** Milliseconds after which a run leaves out what is not begun, and says so. */
+  readonly budget?: number;
+}
+
 export interface Report {
   readonly text: string;
+  readonly settings: Settings;
   readonly drawing: Drawing;
   /** In painting order. */
   readonly sheets: readonly Sheet[];
   /** Most serious first, then in the order of the text. Capped for each check; the cap says how many were left out. */
   readonly findings: readonly Finding[];
+  /** All of them, without the cap: what mends are proven against. */
+  readonly complete: readonly Finding[];
   /** Milliseconds of the whole run. */
   readonly elapsed: number;
 }

@@ -1,16 +1,11 @@
 /** What a check says about a stencil. Plain data: hosts show it, mends act on it. */
 import type { Point } from '../geometry/curve';
 import type { ThinPart } from '../geometry/thin-parts';
+import type { CheckId, Severity } from '../sheet/check-id';
 import type { Piece, Sheet } from '../sheet/sheet';
 import type { Span } from '../text';
 
-export type Severity = 'error' | 'warning' | 'info' | 'hint';
-
-export type CheckId =
-  | 'floating-island' | 'thin-bridge' | 'narrow-opening' | 'small-opening' | 'loose-tongue' | 'edge-opening'
-  | 'oversize-sheet' | 'unstated-size' | 'open-outline' | 'doubled-cut' | 'crossed-outline' | 'not-cuttable'
-  | 'frame-mismatch' | 'bare-gap' | 'short-overlap' | 'buried-opening' | 'unsafe-material'
-  | 'unreadable-markup' | 'unreadable-path' | 'unsupported' | 'unused-acceptance' | 'unfinished';
+export type { CheckId, Severity };
 
 export interface Finding {
   readonly check: CheckId;

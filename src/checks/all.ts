@@ -1,0 +1,17 @@
+import type { Check } from './check';
+import { edgeOpening } from './edge-opening/check';
+import { floatingIsland } from './floating-island/check';
+import { narrowOpening } from './narrow-opening/check';
+import { notCuttable } from './not-cuttable/check';
+import { smallOpening } from './small-opening/check';
+import { thinBridge } from './thin-bridge/check';
+import { unreadableMarkup } from './unreadable-markup/check';
+import { unreadablePath } from './unreadable-path/check';
+import { unstatedSize } from './unstated-size/check';
+import { unsupported } from './unsupported/check';
+
+/** Every check, in the order they run. A check that is not listed here does not exist. */
+export const ALL_CHECKS: readonly Check[] = [
+  unreadableMarkup, unreadablePath, unsupported, notCuttable, unstatedSize,
+  floatingIsland, thinBridge, narrowOpening, smallOpening, edgeOpening,
+];

@@ -1,0 +1,25 @@
+/** What every check is: a pure function from a measured stencil to findings. */
+import type { Drawing } from '../drawing/drawing';
+import type { CheckId, Severity } from '../sheet/check-id';
+import type { Config } from '../sheet/config';
+import type { Limits } from '../sheet/limits';
+import type { Sheet } from '../sheet/sheet';
+import type { SourceIndex } from '../sheet/source-index';
+import type { Finding } from './finding';
+
+export interface Check {
+  readonly id: CheckId;
+  /** How serious it is unless the configuration says otherwise; single findings may differ. */
+  readonly severity: Severity;
+  run(stencil: Stencil): Iterable<Finding>;
+}
+
+/** All that was read and measured of one file. */
+export interface Stencil {
+  readonly drawing: Drawing;
+  readonly config: Config;
+  readonly limits: Limits;
+  readonly sheets: readonly Sheet[];
+  /** From places on a sheet back to the text. */
+  sources(sheet: Sheet): SourceIndex;
+}

@@ -1,0 +1,63 @@
+import type { Box, Polygon, Ring } from '../../geometry/region';
+import { formatMillimetres } from '../../sheet/length';
+import type { Sheet } from '../../sheet/sheet';
+import type { Check, Stencil } from '../check';
+import type { Finding } from '../finding';
+import { spanAt } from '../places';
+
+/** Closer to the border than this, in mm, an opening runs into it. */
+const TOUCHING = 0.001;
+
+/** Openings that leave no rim, or too thin a one, at the sheet's edge. */
+export const edgeOpening: Check = {
+  id: 'edge-opening',
+  severity: 'error',
+  *run(stencil) {
+    for (const sheet of stencil.sheets) {
+      for (const opening of sheet.openings) {
+        const nearest = nearestToBorder(opening, sheet.frame);
+        if (nearest.distance < stencil.limits.bridge) yield describe(stencil, sheet, nearest);
+      }
+    }
+  },
+};
+
+interface Nearest {
+  readonly x: number;
+  readonly y: number;
+  /** mm to the border of the sheet. */
+  readonly distance: number;
+}
+
+function describe(stencil: Stencil, sheet: Sheet, { x, y, distance }: Nearest): Finding {
+  const limit = stencil.limits.bridge;
+  const what = distance <= TOUCHING
+    ? 'Opening runs across the edge of the sheet: the sheet comes apart there, and paint runs over its rim.'
+    : `Opening leaves a rim of ${formatMillimetres(distance)} at the sheet's edge; ` +
+      `${formatMillimetres(limit)} is the least for ${stencil.limits.material}.`;
+  return {
+    check: 'edge-opening',
+    severity: 'error',
+    message: `${what} Move it inwards, or add sheet around the artwork with "margin".`,
+    span: spanAt(stencil, sheet, { x, y }),
+    layer: sheet.layer.name,
+    at: { x, y },
+    measure: { value: distance, limit, unit: 'mm' },
+    related: [],
+  };
+}
+
+/** A rectangle's border is met first at a vertex: its distance is linear along every edge of the opening. */
+function nearestToBorder({ outer }: Polygon, frame: Box): Nearest {
+  let best: Nearest = { x: 0, y: 0, distance: Infinity };
+  for (let i = 0; i < outer.length; i += 2) {
+    const [x, y] = vertex(outer, i);
+    const distance = Math.min(x - frame.minX, frame.maxX - x, y - frame.minY, frame.maxY - y);
+    if (distance < best.distance) best = { x, y, distance };
+  }
+  return best;
+}
+
+function vertex(ring: Ring, i: number): [number, number] {
+  return [ring[i] as number, ring[i + 1] as number];
+}

@@ -1,0 +1,44 @@
+import { formatMillimetres } from '../../sheet/length';
+import type { Piece, Sheet } from '../../sheet/sheet';
+import type { Check, Stencil } from '../check';
+import type { Finding } from '../finding';
+import { contourSpan } from '../places';
+
+/** Pieces of the sheet that hang on nothing. */
+export const floatingIsland: Check = {
+  id: 'floating-island',
+  severity: 'error',
+  *run(stencil) {
+    for (const sheet of stencil.sheets) {
+      for (const piece of sheet.pieces) {
+        if (piece.island) yield describe(stencil, sheet, piece);
+      }
+    }
+  },
+};
+
+function describe(stencil: Stencil, sheet: Sheet, piece: Piece): Finding {
+  return {
+    check: 'floating-island',
+    severity: 'error',
+    message: `Island of ${area(piece)} hangs on nothing: it falls out when the sheet is cut, and paint covers its place.` +
+      `${burnt(sheet)} Put a bridge of at least ${formatMillimetres(stencil.limits.bridge)} across the opening, ` +
+      'or cut the island away.',
+    span: contourSpan(stencil, sheet, piece.polygon.outer),
+    layer: sheet.layer.name,
+    at: piece.label,
+    measure: { value: piece.area, limit: 0, unit: 'mm²' },
+    related: [],
+    subject: { kind: 'island', sheet, piece },
+  };
+}
+
+function area({ area: value }: Piece): string {
+  return `${value < 1 ? value.toPrecision(2) : value.toFixed(1)} mm²`;
+}
+
+/** Says so where a tie may be drawn but does not survive the cut. */
+function burnt(sheet: Sheet): string {
+  const lost = sheet.thinMaterial.some((part) => part.kind === 'neck' && part.width <= 0);
+  return lost ? ` Ties narrower than the kerf of ${formatMillimetres(sheet.kerf)} burn through.` : '';
+}

@@ -1,0 +1,33 @@
+import type { ThinPart } from '../../geometry/thin-parts';
+import { formatMillimetres } from '../../sheet/length';
+import type { Sheet } from '../../sheet/sheet';
+import type { Check, Stencil } from '../check';
+import type { Finding } from '../finding';
+import { describeThinPart } from '../thin-part';
+
+/** Places where an opening is too narrow for paint to come through cleanly. */
+export const narrowOpening: Check = {
+  id: 'narrow-opening',
+  severity: 'warning',
+  *run(stencil) {
+    for (const sheet of stencil.sheets) {
+      for (const part of sheet.thinOpenings) {
+        if (part.kind !== 'whole') yield describe(stencil, sheet, part);
+      }
+    }
+  },
+};
+
+function describe(stencil: Stencil, sheet: Sheet, part: ThinPart): Finding {
+  const limit = stencil.limits.opening;
+  const what = part.kind === 'neck'
+    ? `Slot ${formatMillimetres(part.width)} wide`
+    : `Opening runs out into a point that is too fine for its last ${formatMillimetres(part.reach)}`;
+  return describeThinPart(stencil, sheet, part, {
+    check: 'narrow-opening',
+    severity: 'warning',
+    limit,
+    message: `${what}; ${formatMillimetres(limit)} is the least for ${stencil.limits.material}, paint bridges over or ` +
+      'bleeds in narrower ones. Open it up, close it, or lower limits.opening.',
+  });
+}

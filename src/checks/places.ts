@@ -1,0 +1,60 @@
+/** The text that belongs to a place on a sheet. */
+import type { Point } from '../geometry/curve';
+import type { Ring } from '../geometry/region';
+import type { Sheet } from '../sheet/sheet';
+import type { Source, SourceIndex } from '../sheet/source-index';
+import type { Span } from '../text';
+import type { Stencil } from './check';
+
+/** So many edges of a ring are looked up at most: enough to name its contour, cheap on long ones. */
+const SAMPLES = 48;
+
+/** The command that drew the edge at a point; else the layer's name, else the root's. */
+export function spanAt(stencil: Stencil, sheet: Sheet, point: Point): Span {
+  return stencil.sources(sheet).at(point)?.span ?? layerSpan(stencil, sheet);
+}
+
+/** The name in the layer's start tag: short, and where the layer begins. */
+export function layerSpan(stencil: Stencil, sheet: Sheet): Span {
+  return sheet.layer.element?.nameSpan ?? rootSpan(stencil);
+}
+
+/** The name in the root's start tag. */
+export function rootSpan(stencil: Stencil): Span {
+  const root = stencil.drawing.document.root;
+  return root?.nameSpan ?? { from: 0, to: Math.min(1, stencil.drawing.document.text.length) };
+}
+
+/**
+ * The text of a ring's own contour: from the first to the last of the commands that drew it, within the one chain
+ * that drew most of it.
+ */
+export function contourSpan(stencil: Stencil, sheet: Sheet, ring: Ring): Span {
+  const chains = new Map<string, Source[]>();
+  for (const source of sourcesAlong(stencil.sources(sheet), ring)) {
+    const key = `${source.shape.element.span.from}/${source.shape.part}/${source.subpath}`;
+    const chain = chains.get(key);
+    if (chain) chain.push(source);
+    else chains.set(key, [source]);
+  }
+  const [longest] = [...chains.values()].sort((a, b) => b.length - a.length);
+  if (!longest) return layerSpan(stencil, sheet);
+  return {
+    from: Math.min(...longest.map((source) => source.span.from)),
+    to: Math.max(...longest.map((source) => source.span.to)),
+  };
+}
+
+function sourcesAlong(sources: SourceIndex, ring: Ring): Source[] {
+  const edges = ring.length / 2;
+  const step = Math.max(1, Math.ceil(edges / SAMPLES));
+  const found: Source[] = [];
+  for (let i = 0; i < edges; i += step) {
+    const next = (i + 1) % edges;
+    const x = ((ring[2 * i] as number) + (ring[2 * next] as number)) / 2;
+    const y = ((ring[2 * i + 1] as number) + (ring[2 * next + 1] as number)) / 2;
+    const source = sources.at({ x, y });
+    if (source) found.push(source);
+  }
+  return found;
+}

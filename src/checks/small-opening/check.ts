@@ -1,0 +1,33 @@
+import type { ThinPart } from '../../geometry/thin-parts';
+import { formatMillimetres } from '../../sheet/length';
+import type { Sheet } from '../../sheet/sheet';
+import type { Check, Stencil } from '../check';
+import type { Finding } from '../finding';
+import { contourSpan } from '../places';
+import { describeThinPart } from '../thin-part';
+
+/** Openings that are nowhere wide enough for paint. */
+export const smallOpening: Check = {
+  id: 'small-opening',
+  severity: 'warning',
+  *run(stencil) {
+    for (const sheet of stencil.sheets) {
+      for (const part of sheet.thinOpenings) {
+        if (part.kind === 'whole') yield describe(stencil, sheet, part);
+      }
+    }
+  },
+};
+
+function describe(stencil: Stencil, sheet: Sheet, part: ThinPart): Finding {
+  const limit = stencil.limits.opening;
+  const opening = sheet.openings[part.polygon];
+  const finding = describeThinPart(stencil, sheet, part, {
+    check: 'small-opening',
+    severity: 'warning',
+    limit,
+    message: `Opening is nowhere wider than ${formatMillimetres(part.width)}; ${formatMillimetres(limit)} is the least ` +
+      `for ${stencil.limits.material}, paint hardly comes through. Enlarge it, remove it, or lower limits.opening.`,
+  });
+  return opening ? { ...finding, span: contourSpan(stencil, sheet, opening.outer), related: [] } : finding;
+}

@@ -1,0 +1,42 @@
+import type { Point } from '../../geometry/curve';
+import type { ThinPart } from '../../geometry/thin-parts';
+import { formatMillimetres } from '../../sheet/length';
+import type { Sheet } from '../../sheet/sheet';
+import type { Check, Stencil } from '../check';
+import type { Finding } from '../finding';
+import { describeThinPart } from '../thin-part';
+
+/** How near to the sheet's border an end of a neck lies on it, in mm. */
+const ON_BORDER = 0.001;
+
+/** Necks of material under the limit. */
+export const thinBridge: Check = {
+  id: 'thin-bridge',
+  severity: 'warning',
+  *run(stencil) {
+    for (const sheet of stencil.sheets) {
+      for (const part of sheet.thinMaterial) {
+        if (part.kind === 'neck' && part.width > 0 && !endsAtBorder(sheet, part)) yield describe(stencil, sheet, part);
+      }
+    }
+  },
+};
+
+function describe(stencil: Stencil, sheet: Sheet, part: ThinPart): Finding {
+  const limit = stencil.limits.bridge;
+  const holds = part.holds ? ` It alone holds a piece of ${part.holds.area.toFixed(1)} mm².` : '';
+  return describeThinPart(stencil, sheet, part, {
+    check: 'thin-bridge',
+    severity: part.holds ? 'error' : 'warning',
+    limit,
+    message: `Bridge ${formatMillimetres(part.width)} wide; ${formatMillimetres(limit)} is the least for ` +
+      `${stencil.limits.material}, narrower ties tear or burn through.${holds} Widen it, or lower limits.bridge.`,
+  });
+}
+
+/** A web between an opening and the sheet's edge is the business of `edge-opening`. */
+function endsAtBorder({ frame }: Sheet, { from, to }: ThinPart): boolean {
+  const onBorder = ({ x, y }: Point) =>
+    Math.min(x - frame.minX, frame.maxX - x, y - frame.minY, frame.maxY - y) <= ON_BORDER;
+  return onBorder(from) || onBorder(to);
+}

@@ -1,0 +1,32 @@
+/** What all findings about thin places have in common. */
+import type { ThinPart } from '../geometry/thin-parts';
+import type { CheckId, Severity } from '../sheet/check-id';
+import type { Sheet } from '../sheet/sheet';
+import type { Stencil } from './check';
+import type { Finding } from './finding';
+import { spanAt } from './places';
+
+interface ThinPartWords {
+  readonly check: CheckId;
+  readonly severity: Severity;
+  readonly message: string;
+  /** mm */
+  readonly limit: number;
+}
+
+/** A finding at the narrowest place of a thin part, its two sides as related places. */
+export function describeThinPart(stencil: Stencil, sheet: Sheet, part: ThinPart, words: ThinPartWords): Finding {
+  const sides = [part.from, part.to].map((at) => ({ at, span: spanAt(stencil, sheet, at) }));
+  const span = sides[0]?.span ?? spanAt(stencil, sheet, part.from);
+  return {
+    check: words.check,
+    severity: words.severity,
+    message: words.message,
+    span,
+    layer: sheet.layer.name,
+    at: { x: (part.from.x + part.to.x) / 2, y: (part.from.y + part.to.y) / 2 },
+    measure: { value: part.width, limit: words.limit, unit: 'mm' },
+    related: sides.map((side, i) => ({ message: i === 0 ? 'One side of it' : 'The side that faces it', ...side })),
+    subject: { kind: 'thin', sheet, part },
+  };
+}

@@ -1,0 +1,22 @@
+import type { Check } from '../check';
+import { rootSpan } from '../places';
+
+/** Files that leave it open how large they are cut. */
+export const unstatedSize: Check = {
+  id: 'unstated-size',
+  severity: 'info',
+  *run(stencil) {
+    const { drawing, config } = stencil;
+    const { root } = drawing.document;
+    if (!root || drawing.sizeStated || config.width !== undefined || config.height !== undefined) return;
+    const size = `${drawing.width.toFixed(1)} × ${drawing.height.toFixed(1)} mm`;
+    yield {
+      check: 'unstated-size',
+      severity: 'info',
+      message: `No physical size is stated; at 96 px to the inch the artwork is ${size}, and all measures stand on ` +
+        'that guess. State the size: width="148mm" on the svg element, or "size" in tombolo.json.',
+      span: rootSpan(stencil),
+      related: [],
+    };
+  },
+};

@@ -1,0 +1,27 @@
+import type { Config } from './config';
+import { DEFAULT_MATERIAL, MATERIALS, type Material } from './material';
+
+/** How fine a stencil may be, in mm at stated scale. */
+export interface Limits {
+  /** Least width of a bridge, as cut. */
+  readonly bridge: number;
+  /** Least width of an opening, as cut. */
+  readonly opening: number;
+  /** For messages: "0.30 mm card". */
+  readonly material: string;
+}
+
+/** What the configuration says, else what is usual for its material. */
+export function limitsOf(config: Config): Limits {
+  const material = (MATERIALS[config.material] ?? MATERIALS[DEFAULT_MATERIAL]) as Material;
+  return {
+    bridge: config.limits.bridge ?? material.bridge,
+    opening: config.limits.opening ?? material.opening,
+    material: material.short,
+  };
+}
+
+/** The width in mm that the tool takes beyond the drawn lines: none where the cut files allow for it. */
+export function kerfOf(config: Config): number {
+  return config.compensated ? 0 : config.kerf;
+}

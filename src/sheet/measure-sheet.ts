@@ -1,0 +1,69 @@
+/** From a layer's shapes to its sheet: openings, material, pieces and thin places. Millimetres throughout. */
+import type { Drawing } from '../drawing/drawing';
+import { clipToBox, complementInBox, perimeterOf, union } from '../geometry/polygons';
+import { findThinParts } from '../geometry/find-thin-parts';
+import type { Box, Region } from '../geometry/region';
+import type { ThinPart } from '../geometry/thin-parts';
+import { kerfOf, limitsOf } from './limits';
+import type { Config } from './config';
+import { mainPaint, type ShapeGroup } from './layers';
+import { openingsWithin } from './outlines';
+import { piecesOf } from './pieces';
+import { detectReading, outlinesOf, statedReading } from './reading';
+import { shapeRegion } from './shape-region';
+import type { Layer, Sheet } from './sheet';
+
+/** Measures one layer of a drawing. */
+export function measureSheet(drawing: Drawing, group: ShapeGroup, config: Config): Sheet {
+  const frame = frameOf(drawing, config.margin);
+  const filled = once(() => union(group.shapes.map(shapeRegion)));
+  const layer = readLayer(drawing, group, config, filled);
+  const openings = openingsOf(layer, frame, filled);
+  const material = complementInBox(openings, frame);
+  const kerf = kerfOf(config);
+  const limits = limitsOf(config);
+  return {
+    layer, drawing, frame, openings, material, kerf,
+    pieces: piecesOf(material, frame, kerf),
+    thinMaterial: thinParts(material, limits.bridge, kerf),
+    thinOpenings: thinParts(openings, limits.opening, -kerf),
+    cutLength: openings.reduce((sum, polygon) => sum + perimeterOf(polygon), 0),
+  };
+}
+
+function frameOf(drawing: Drawing, margin: number): Box {
+  return { minX: -margin, minY: -margin, maxX: drawing.width + margin, maxY: drawing.height + margin };
+}
+
+function readLayer(drawing: Drawing, group: ShapeGroup, config: Config, filled: () => Region): Layer {
+  const stated = statedReading([group.element, drawing.document.root]) ?? config.reading;
+  const artwork = frameOf(drawing, 0);
+  return {
+    name: group.name,
+    element: group.element,
+    shapes: group.shapes,
+    paint: mainPaint(group.shapes),
+    reading: stated ?? detectReading(group.shapes, artwork, filled),
+    readingStated: stated !== undefined,
+  };
+}
+
+function openingsOf(layer: Layer, frame: Box, filled: () => Region): Region {
+  if (layer.reading === 'outlines') return openingsWithin(outlinesOf(layer.shapes), frame);
+  return layer.reading === 'sheet' ? complementInBox(filled(), frame) : clipToBox(filled(), frame);
+}
+
+/**
+ * Thin parts as cut. A kerf k makes every neck of material narrower by k and every opening wider by k; so we look for
+ * drawn widths under limit + k, and report what remains.
+ * @param kerf mm; negative for openings
+ */
+function thinParts(region: Region, limit: number, kerf: number): readonly ThinPart[] {
+  if (limit + kerf <= 0) return [];
+  return findThinParts(region, limit + kerf).map((part) => ({ ...part, width: part.width - kerf }));
+}
+
+function once<T>(compute: () => T): () => T {
+  let result: { readonly value: T } | undefined;
+  return () => (result ??= { value: compute() }).value;
+}

@@ -1,0 +1,47 @@
+/** The pieces that a sheet falls into when it is cut. */
+import { inscribedDisc } from '../geometry/inscribed';
+import { areaOf, offset, splitAtPinches } from '../geometry/polygons';
+import type { Box, Polygon, Region, Ring } from '../geometry/region';
+import type { Piece } from './sheet';
+
+/** How near to the frame an edge lies on it, in mm. */
+const ON_FRAME = 0.001;
+
+/** How finely label points are searched, in mm. They need only look right. */
+const LABEL_PRECISION = 0.1;
+
+/**
+ * The connected components of the material as cut: a kerf k takes k/2 from every edge. Contact in single points is no
+ * contact. The piece that holds most of the sheet's border comes first; every other piece is an island.
+ * @param material sheet minus openings, in mm
+ * @param kerf mm
+ */
+export function piecesOf(material: Region, frame: Box, kerf: number): readonly Piece[] {
+  const polygons = kerf > 0 ? offset(material, -kerf / 2, 'round') : splitAtPinches(material);
+  const rim = { minX: frame.minX + kerf / 2, minY: frame.minY + kerf / 2,
+    maxX: frame.maxX - kerf / 2, maxY: frame.maxY - kerf / 2 };
+  const held = polygons.map((polygon) => lengthOnFrame(polygon.outer, rim));
+  const first = held.indexOf(Math.max(...held));
+  const pieces = polygons.map((polygon, i) => pieceFrom(polygon, i !== first));
+  return [...pieces.filter((piece) => !piece.island), ...pieces.filter((piece) => piece.island)];
+}
+
+function pieceFrom(polygon: Polygon, island: boolean): Piece {
+  return { polygon, island, area: areaOf(polygon), label: inscribedDisc(polygon, LABEL_PRECISION).centre };
+}
+
+/** The length in mm of a ring that lies on the border of a box. */
+function lengthOnFrame(ring: Ring, box: Box): number {
+  let length = 0;
+  for (let i = 0, j = ring.length - 2; i < ring.length; j = i, i += 2) {
+    const [x0, y0, x1, y1] = [ring[j], ring[j + 1], ring[i], ring[i + 1]] as [number, number, number, number];
+    const along = [box.minX, box.maxX].some((x) => near(x0, x) && near(x1, x)) ||
+      [box.minY, box.maxY].some((y) => near(y0, y) && near(y1, y));
+    if (along) length += Math.hypot(x1 - x0, y1 - y0);
+  }
+  return length;
+}
+
+function near(a: number, b: number): boolean {
+  return Math.abs(a - b) <= ON_FRAME;
+}

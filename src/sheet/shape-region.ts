@@ -1,0 +1,24 @@
+/** The area that one shape paints, with straight edges. */
+import type { Clip, Shape, Subpath } from '../drawing/drawing';
+import { flattenSubpath } from '../geometry/flatten';
+import { clipToBox, intersection, regionFromRings, union } from '../geometry/polygons';
+import type { Region } from '../geometry/region';
+
+/** Largest distance in mm between a curve and the straight edges that stand for it (design: 5 µm or better). */
+export const FLATNESS = 0.0025;
+
+/** The painted area of one shape in sheet mm, its clip paths applied. */
+export function shapeRegion(shape: Shape): Region {
+  return shape.clips.reduce(applyClip, fillRegion(shape.subpaths, shape.fillRule));
+}
+
+/** The area inside subpaths by a fill rule. */
+export function fillRegion(subpaths: readonly Subpath[], fillRule: 'nonzero' | 'evenodd'): Region {
+  return regionFromRings(subpaths.map((subpath) => flattenSubpath(subpath.curves, FLATNESS)), fillRule);
+}
+
+function applyClip(region: Region, clip: Clip): Region {
+  if (clip.box) return clipToBox(region, clip.box);
+  const parts = clip.parts.map((part) => fillRegion(part.subpaths, part.fillRule));
+  return intersection(region, union(parts));
+}

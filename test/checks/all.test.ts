@@ -1,0 +1,31 @@
+/** Every check is whole: its folder, its page with all headings, its place in the list and in the schema. */
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { ALL_CHECKS } from '../../src/checks/all';
+import { CHECK_IDS, SEVERITIES } from '../../src/sheet/check-id';
+import { MATERIALS } from '../../src/sheet/material';
+import schema from '../../src/sheet/tombolo.schema.json';
+
+const folder = path.resolve(__dirname, '../../src/checks');
+const folders = readdirSync(folder, { withFileTypes: true }).filter((each) => each.isDirectory()).map(({ name }) => name);
+
+describe('the checks', () => {
+  it('are those that have a folder', () => {
+    expect(ALL_CHECKS.map(({ id }) => id).sort()).toEqual(folders.sort());
+  });
+
+  it.each(folders)('%s has its code and a page with all headings', (id) => {
+    expect(existsSync(path.join(folder, id, 'check.ts'))).toBe(true);
+    const page = readFileSync(path.join(folder, id, 'README.md'), 'utf8');
+    expect(page.match(/^#+ .*/gm)).toEqual([
+      `# ${id}`, '## Why it matters', '## How to mend it', '## Limits of the check',
+    ]);
+  });
+
+  it('and the materials are the ones the schema knows', () => {
+    expect(Object.keys(schema.properties.checks.properties).sort()).toEqual([...CHECK_IDS].sort());
+    expect(schema.definitions.severity.enum).toEqual([...SEVERITIES, 'off']);
+    expect(schema.properties.material.enum).toEqual(Object.keys(MATERIALS));
+  });
+});
