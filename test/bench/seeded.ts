@@ -1,0 +1,56 @@
+/** Seeded artwork for the benchmark: the same text on every run and machine. */
+
+/** A small generator of uniform numbers in [0, 1): mulberry32, public domain. */
+export function seededRandom(seed: number): () => number {
+  let state = seed;
+  return () => {
+    state = (state + 0x6d2b79f5) | 0;
+    let t = Math.imul(state ^ (state >>> 15), 1 | state);
+    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
+    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
+  };
+}
+
+/** How many flattened segments one of the blobs below gives, about; measured once at the engine's flatness. */
+export const SEGMENTS_PER_BLOB = 64;
+
+/**
+ * A sheet of rounded blobs on a jittered grid, each a closed chain of eight cubics, one in seven with a counter, gaps
+ * between 0.3 and 3 mm: about `segments` flattened segments. The sheet grows with the number, its density stays.
+ */
+export function blobSheet(segments: number, seed = 7): string {
+  const random = seededRandom(seed);
+  const blobs = Math.max(1, Math.round(segments / SEGMENTS_PER_BLOB));
+  const columns = Math.ceil(Math.sqrt(blobs));
+  const pitch = 6;
+  const side = (columns + 1) * pitch;
+  const paths: string[] = [];
+  for (let i = 0; i < blobs; i++) {
+    const x = ((i % columns) + 1 + (random() - 0.5) * 0.3) * pitch;
+    const y = (Math.floor(i / columns) + 1 + (random() - 0.5) * 0.3) * pitch;
+    const outer = blob(x, y, 1.4 + random() * 1.1, random);
+    paths.push(`<path d="${outer}${i % 7 === 0 ? blob(x, y, 0.6, random) : ''}"/>`);
+  }
+  return `<svg xmlns="http://www.w3.org/2000/svg" width="${side}mm" height="${side}mm" viewBox="0 0 ${side} ${side}" ` +
+    `data-tombolo-reading="openings" fill-rule="evenodd">\n${paths.join('\n')}\n</svg>\n`;
+}
+
+/** A closed curve about (x, y), its radius wavering by a tenth. */
+function blob(x: number, y: number, radius: number, random: () => number): string {
+  const knots = 8;
+  const points = Array.from({ length: knots }, (_, i) => {
+    const angle = (2 * Math.PI * i) / knots;
+    const r = radius * (0.9 + 0.2 * random());
+    return { angle, r, x: x + r * Math.cos(angle), y: y + r * Math.sin(angle) };
+  });
+  const handle = (4 / 3) * Math.tan(Math.PI / (2 * knots));
+  const number = (value: number) => value.toFixed(3);
+  const [first] = points;
+  const curves = points.map((from, i) => {
+    const to = points[(i + 1) % knots] ?? from;
+    const c1 = [from.x - handle * from.r * Math.sin(from.angle), from.y + handle * from.r * Math.cos(from.angle)];
+    const c2 = [to.x + handle * to.r * Math.sin(to.angle), to.y - handle * to.r * Math.cos(to.angle)];
+    return `C${[...c1, ...c2, to.x, to.y].map(number).join(' ')}`;
+  });
+  return `M${number(first?.x ?? x)} ${number(first?.y ?? y)}${curves.join('')}Z`;
+}
