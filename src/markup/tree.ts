@@ -62,6 +62,8 @@ export interface TextNode {
   /** What holds the characters: for CDATA, the span without its brackets. */
   readonly contentSpan: Span;
   readonly parent: ElementNode | undefined;
+  /** As for attributes. */
+  textOffset(index: number): number;
 }
 
 export interface CommentNode {

@@ -1,0 +1,128 @@
+/** Reads the numbers of SVG attribute values from a string, one character code at a time. */
+
+const TAB = 9;
+const LINE_FEED = 10;
+const FORM_FEED = 12;
+const CARRIAGE_RETURN = 13;
+const BLANK = 32;
+const PLUS = 43;
+const COMMA = 44;
+const MINUS = 45;
+const POINT = 46;
+const ZERO = 48;
+const UPPER_E = 69;
+const LOWER_E = 101;
+
+/** Powers of ten that a double holds exactly. */
+const POWERS_OF_TEN = Array.from({ length: 23 }, (_, exponent) => Number(`1e${exponent}`));
+
+/** Integers up to here take any one more digit and stay exact. */
+const LAST_EXTENSIBLE_INTEGER = 9e14;
+
+export function isBlank(code: number): boolean {
+  return code === BLANK || code === LINE_FEED || code === TAB || code === CARRIAGE_RETURN || code === FORM_FEED;
+}
+
+function isDigit(code: number): boolean {
+  return code >= ZERO && code <= ZERO + 9;
+}
+
+/**
+ * A place in a string that moves forward over blanks, commas and numbers (SVG 2, "The grammar for path data").
+ * A point without digits after it (`23.`) is taken, as SVG 1.1 allowed it and the browsers still do.
+ */
+export class NumberReader {
+  position = 0;
+
+  constructor(readonly text: string) {}
+
+  get atEnd(): boolean {
+    return this.position >= this.text.length;
+  }
+
+  /** The character code at the position; NaN at the end. */
+  get code(): number {
+    return this.text.charCodeAt(this.position);
+  }
+
+  skipBlanks(): void {
+    while (isBlank(this.code)) this.position++;
+  }
+
+  /** Skips blanks with at most one comma among them. Gives the offset of the comma, or -1. */
+  skipSeparator(): number {
+    this.skipBlanks();
+    if (this.code !== COMMA) return -1;
+    const comma = this.position++;
+    this.skipBlanks();
+    return comma;
+  }
+
+  /** Whether a number can be read at the position. */
+  get atNumber(): boolean {
+    let position = this.position;
+    let code = this.text.charCodeAt(position);
+    if (code === PLUS || code === MINUS) code = this.text.charCodeAt(++position);
+    if (code === POINT) code = this.text.charCodeAt(position + 1);
+    return isDigit(code);
+  }
+
+  /**
+   * Reads the number at the position and moves behind it. Gives NaN, without moving, where there is none, and an
+   * infinite value where it is too large for a double.
+   */
+  readNumber(): number {
+    if (!this.atNumber) return NaN;
+    const from = this.position;
+    const negative = this.code === MINUS;
+    if (negative || this.code === PLUS) this.position++;
+    const mantissa = this.readMantissa();
+    const exponent = this.readExponent() - mantissa.decimals;
+    if (!mantissa.exact || exponent < -22 || exponent > 22) return Number(this.text.slice(from, this.position));
+    // Both operands are exact, so that the one rounding of the operation gives the nearest double (Clinger 1990).
+    const magnitude =
+      exponent < 0 ? mantissa.digits / POWERS_OF_TEN[-exponent]! : mantissa.digits * POWERS_OF_TEN[exponent]!;
+    return negative ? -magnitude : magnitude;
+  }
+
+  private readMantissa(): { digits: number; decimals: number; exact: boolean } {
+    let digits = 0;
+    let decimals = 0;
+    let exact = true;
+    let afterPoint = false;
+    for (;;) {
+      const code = this.code;
+      if (isDigit(code)) {
+        if (digits > LAST_EXTENSIBLE_INTEGER) exact = false;
+        digits = digits * 10 + (code - ZERO);
+        if (afterPoint) decimals++;
+      } else if (code === POINT && !afterPoint) {
+        afterPoint = true;
+      } else {
+        return { digits, decimals, exact };
+      }
+      this.position++;
+    }
+  }
+
+  /** The exponent at the position, or 0. An `e` that no digits follow is left where it is. */
+  private readExponent(): number {
+    if (this.code !== LOWER_E && this.code !== UPPER_E) return 0;
+    let position = this.position + 1;
+    const sign = this.text.charCodeAt(position);
+    if (sign === PLUS || sign === MINUS) position++;
+    if (!isDigit(this.text.charCodeAt(position))) return 0;
+    let exponent = 0;
+    for (; isDigit(this.text.charCodeAt(position)); position++) {
+      exponent = Math.min(exponent * 10 + (this.text.charCodeAt(position) - ZERO), 1e6);
+    }
+    this.position = position;
+    return sign === MINUS ? -exponent : exponent;
+  }
+}
+
+/** The character at an offset as an artist sees it: both halves of a surrogate pair; '' at the end. */
+export function characterAt(text: string, offset: number): string {
+  const point = text.codePointAt(offset);
+  return point === undefined ? '' : String.fromCodePoint(point);
+}

@@ -1,0 +1,80 @@
+/** Ways to look into a tree of markup. None recurses, so that no depth of nesting is too deep. */
+import type { Attribute, ElementNode, MarkupDocument, MarkupNode } from './tree';
+
+export { SVG_NAMESPACE, XLINK_NAMESPACE, XMLNS_NAMESPACE, XML_NAMESPACE } from './names';
+
+/** The attribute of that local name, by default one without a namespace. */
+export function attribute(element: ElementNode, localName: string, namespace = ''): Attribute | undefined {
+  return element.attributes.find((one) => one.localName === localName && one.namespace === namespace);
+}
+
+export function childElements(element: ElementNode): ElementNode[] {
+  return element.children.filter(isElement);
+}
+
+export function isElement(node: MarkupNode): node is ElementNode {
+  return node.kind === 'element';
+}
+
+/** The element itself and all elements inside it, in the order of the text. */
+export function* elementsWithin(element: ElementNode): Generator<ElementNode> {
+  const waiting: ElementNode[] = [element];
+  for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
+    yield next;
+    for (let index = next.children.length - 1; index >= 0; index--) {
+      const child = next.children[index]!;
+      if (isElement(child)) waiting.push(child);
+    }
+  }
+}
+
+/** All elements of the document in the order of the text, those beside the root included. */
+export function* allElements(document: MarkupDocument): Generator<ElementNode> {
+  for (const node of document.children) {
+    if (isElement(node)) yield* elementsWithin(node);
+  }
+}
+
+/** The parent, its parent, and so on to the outermost element. */
+export function* ancestors(node: MarkupNode): Generator<ElementNode> {
+  for (let next = node.parent; next !== undefined; next = next.parent) yield next;
+}
+
+/** The text and CDATA of the element and of all elements inside it, in order. */
+export function textContent(element: ElementNode): string {
+  const parts: string[] = [];
+  const waiting: MarkupNode[] = [element];
+  for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
+    if (next.kind === 'text' || next.kind === 'cdata') parts.push(next.value);
+    if (next.kind !== 'element') continue;
+    for (let index = next.children.length - 1; index >= 0; index--) waiting.push(next.children[index]!);
+  }
+  return parts.join('');
+}
+
+/** The innermost node that holds the code unit at `offset`; undefined outside of all nodes. */
+export function nodeAt(document: MarkupDocument, offset: number): MarkupNode | undefined {
+  let found: MarkupNode | undefined;
+  for (let next = childAt(document.children, offset); next !== undefined; ) {
+    found = next;
+    next = next.kind === 'element' ? childAt(next.children, offset) : undefined;
+  }
+  return found;
+}
+
+/** The attribute of the element whose span holds `offset`, its end included, as a cursor may stand there. */
+export function attributeAt(element: ElementNode, offset: number): Attribute | undefined {
+  return element.attributes.find(({ span }) => span.from <= offset && offset <= span.to);
+}
+
+function childAt(children: readonly MarkupNode[], offset: number): MarkupNode | undefined {
+  let low = 0;
+  let high = children.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (children[middle]!.span.to <= offset) low = middle + 1;
+    else high = middle;
+  }
+  const child = children[low];
+  return child !== undefined && child.span.from <= offset ? child : undefined;
+}

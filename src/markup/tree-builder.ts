@@ -1,0 +1,322 @@
+/** Builds the tree from tags and text in the order of the file: nesting, namespaces, and what is wrong with them. */
+import type { Span } from '../text';
+import type { OffsetMap } from './character-data';
+import { readCharacterData } from './character-data';
+import { EntityTable } from './entities';
+import type { SplitName } from './names';
+import { NamespaceScope, XLINK_NAMESPACE, isName, splitName } from './names';
+import type { ProblemList } from './problems';
+import type { Attribute, CommentNode, ElementNode, InstructionNode, MarkupDocument, TextNode } from './tree';
+
+class BuiltElement implements ElementNode {
+  readonly kind = 'element';
+  namespace = '';
+  readonly attributes: BuiltAttribute[] = [];
+  readonly children: BuiltNode[] = [];
+  span: Span;
+  startTag: Span;
+  selfClosing = false;
+  /** Whether its start tag was broken off. */
+  brokenOff = false;
+  endTag: Span | undefined;
+  /** The prefixes that its attributes declare. */
+  readonly declared: string[] = [];
+
+  constructor(
+    readonly name: string,
+    readonly prefix: string,
+    readonly localName: string,
+    public parent: BuiltElement | undefined,
+    from: number,
+    readonly nameSpan: Span,
+  ) {
+    this.span = this.startTag = { from, to: nameSpan.to };
+  }
+}
+
+class BuiltAttribute implements Attribute {
+  namespace = '';
+
+  constructor(
+    readonly owner: BuiltElement,
+    readonly name: string,
+    readonly prefix: string,
+    readonly localName: string,
+    readonly span: Span,
+    readonly nameSpan: Span,
+    readonly valueSpan: Span,
+    readonly value: string,
+    private readonly map: OffsetMap | undefined,
+  ) {}
+
+  textOffset(index: number): number {
+    const within = Math.max(0, index);
+    if (this.map !== undefined) return this.map.textOffset(within);
+    return Math.min(this.valueSpan.from + within, this.valueSpan.to);
+  }
+}
+
+class BuiltText implements TextNode {
+  constructor(
+    readonly kind: 'text' | 'cdata',
+    readonly value: string,
+    readonly span: Span,
+    readonly contentSpan: Span,
+    public parent: BuiltElement | undefined,
+    private readonly map: OffsetMap | undefined,
+  ) {}
+
+  textOffset(index: number): number {
+    const within = Math.max(0, index);
+    if (this.map !== undefined) return this.map.textOffset(within);
+    return Math.min(this.contentSpan.from + within, this.contentSpan.to);
+  }
+}
+
+type Movable<Node> = Omit<Node, 'parent'> & { parent: BuiltElement | undefined };
+type BuiltNode = BuiltElement | BuiltText | Movable<CommentNode> | Movable<InstructionNode>;
+
+/** Broken tags within broken tags would move the same children again and again. */
+const MOST_HANDED_ON = 1_000_000;
+
+/** Up to here attributes are compared one by one. */
+const FEW_ATTRIBUTES = 12;
+
+export class TreeBuilder {
+  readonly entities: EntityTable;
+  private readonly topLevel: BuiltNode[] = [];
+  private root: BuiltElement | undefined;
+  private readonly open: BuiltElement[] = [];
+  private readonly openCounts = new Map<string, number>();
+  private readonly namespaces = new NamespaceScope();
+  private readonly names = new Map<string, SplitName>();
+  private attributeNames: Set<string> | undefined;
+  private strayTextFound = false;
+  private handOnAllowance = MOST_HANDED_ON;
+
+  constructor(
+    private readonly text: string,
+    private readonly problems: ProblemList,
+  ) {
+    this.entities = new EntityTable(text.length);
+  }
+
+  /** Begins an element at its `<`. Attributes and the end of the start tag follow. */
+  openTag(from: number, nameFrom: number, nameTo: number): void {
+    const name = this.text.slice(nameFrom, nameTo);
+    const { prefix, localName } = this.split(name, nameFrom, nameTo);
+    const parent = this.open.at(-1);
+    const element = new BuiltElement(name, prefix, localName, parent, from, { from: nameFrom, to: nameTo });
+    if (parent === undefined) this.addRoot(element);
+    else parent.children.push(element);
+    this.open.push(element);
+    this.openCounts.set(name, (this.openCounts.get(name) ?? 0) + 1);
+    this.attributeNames = undefined;
+  }
+
+  addAttribute(nameSpan: Span, valueSpan: Span, to: number): void {
+    const owner = this.open.at(-1)!;
+    const name = this.text.slice(nameSpan.from, nameSpan.to);
+    const { prefix, localName } = this.split(name, nameSpan.from, nameSpan.to);
+    if (this.isRepeated(owner, name)) {
+      this.problems.fatal(`${name} is given twice on this element; the first is used.`, nameSpan.from, nameSpan.to);
+      return;
+    }
+    const { from: valueFrom, to: valueTo } = valueSpan;
+    const { value, map } = readCharacterData(
+      this.text, valueFrom, valueTo, 'attribute', this.entities, this.problems,
+    );
+    const span = { from: nameSpan.from, to };
+    owner.attributes.push(new BuiltAttribute(owner, name, prefix, localName, span, nameSpan, valueSpan, value, map));
+  }
+
+  /** Ends a start tag that lacks its `>`. Where no end tag follows, its element holds none of what comes after. */
+  breakOffStartTag(to: number): void {
+    this.open.at(-1)!.brokenOff = true;
+    this.endStartTag(to, false);
+  }
+
+  /** Ends the start tag of the element that was opened last. */
+  endStartTag(to: number, selfClosing: boolean): void {
+    const element = this.open.at(-1)!;
+    element.span = element.startTag = { from: element.span.from, to };
+    this.declareNamespaces(element);
+    element.namespace = this.namespaceOf(element.prefix, element.nameSpan);
+    for (const attribute of element.attributes) {
+      if (attribute.prefix !== '') attribute.namespace = this.namespaceOf(attribute.prefix, attribute.nameSpan);
+    }
+    if (!selfClosing) return;
+    element.selfClosing = true;
+    this.close();
+  }
+
+  /** Closes the nearest open element of that name, and with it those inside that were left open. */
+  endTag(from: number, nameFrom: number, nameTo: number, to: number): void {
+    const name = this.text.slice(nameFrom, nameTo);
+    if ((this.openCounts.get(name) ?? 0) === 0) {
+      this.problems.fatal(this.strayEndTagMessage(name), from, to);
+      return;
+    }
+    for (let element = this.open.at(-1)!; element.name !== name; element = this.open.at(-1)!) {
+      this.closeWithoutEndTag(`<${element.name}> is not closed: </${element.name}> is missing before </${name}>.`);
+    }
+    const element = this.open.at(-1)!;
+    element.endTag = { from, to };
+    element.span = { from: element.span.from, to };
+    this.close();
+  }
+
+  addText(from: number, to: number): void {
+    const { value, map } = readCharacterData(this.text, from, to, 'text', this.entities, this.problems);
+    const parent = this.open.at(-1);
+    if (parent === undefined) this.checkTopLevelText(from, to);
+    const stop = value.includes(']]>') ? this.text.slice(from, to).indexOf(']]>') : -1;
+    if (stop >= 0) this.problems.fatal('“]]>” cannot stand in text. Write ]]&gt; instead.', from + stop, from + stop + 3);
+    this.append(new BuiltText('text', value, { from, to }, { from, to }, parent, map));
+  }
+
+  addCdata(from: number, contentFrom: number, contentTo: number, to: number): void {
+    const { value, map } = readCharacterData(
+      this.text, contentFrom, contentTo, 'cdata', this.entities, this.problems,
+    );
+    const parent = this.open.at(-1);
+    if (parent === undefined) this.checkTopLevelText(from, to);
+    this.append(new BuiltText('cdata', value, { from, to }, { from: contentFrom, to: contentTo }, parent, map));
+  }
+
+  addComment(from: number, contentFrom: number, contentTo: number, to: number): void {
+    const value = this.text.slice(contentFrom, contentTo);
+    const hyphens = value.indexOf('--');
+    if (hyphens >= 0 || value.endsWith('-')) {
+      const at = contentFrom + (hyphens >= 0 ? hyphens : value.length - 1);
+      this.problems.fatal('A comment cannot hold “--” nor end in “-”.', at, at + 2);
+    }
+    this.append({ kind: 'comment', value, span: { from, to }, parent: this.open.at(-1) });
+  }
+
+  addInstruction(kind: InstructionNode['kind'], value: string, from: number, to: number): void {
+    this.append({ kind, value, span: { from, to }, parent: this.open.at(-1) });
+  }
+
+  get hasRoot(): boolean {
+    return this.root !== undefined;
+  }
+
+  finish(): MarkupDocument {
+    while (this.open.length > 0) {
+      const { name } = this.open.at(-1)!;
+      this.closeWithoutEndTag(`<${name}> is not closed: </${name}> is missing.`);
+    }
+    const { text, topLevel: children, root } = this;
+    if (root === undefined && !this.strayTextFound) {
+      const blank = text.trim() === '';
+      const message = blank ? 'The file is empty; <svg …> was expected.' : 'There is no element here; <svg …> was expected.';
+      this.problems.fatal(message, 0, Math.min(text.length, 1));
+    }
+    return { text, root, children, problems: this.problems.inOrder() };
+  }
+
+  private addRoot(element: BuiltElement): void {
+    this.topLevel.push(element);
+    if (this.root === undefined) {
+      this.root = element;
+      return;
+    }
+    const { from, to } = element.nameSpan;
+    this.problems.fatal(`A file has one outermost element; <${element.name}> is another, and is left aside.`, from, to);
+  }
+
+  private append(node: BuiltNode): void {
+    (this.open.at(-1)?.children ?? this.topLevel).push(node);
+  }
+
+  private close(): void {
+    const element = this.open.pop()!;
+    this.openCounts.set(element.name, this.openCounts.get(element.name)! - 1);
+    this.namespaces.leave(element.declared);
+  }
+
+  private closeWithoutEndTag(message: string): void {
+    const element = this.open.at(-1)!;
+    if (element.brokenOff && this.handOn(element)) {
+      this.close();
+      return;
+    }
+    this.problems.fatal(message, element.nameSpan.from, element.nameSpan.to);
+    const lastChild = element.children.at(-1);
+    if (lastChild !== undefined) element.span = { from: element.span.from, to: lastChild.span.to };
+    this.close();
+  }
+
+  /**
+   * Makes the children of an element siblings behind it: in `<path d="M0 0` above other shapes, the tag was
+   * broken off before its `/>`. False where there is no parent to take them, or too many have been moved.
+   */
+  private handOn(element: BuiltElement): boolean {
+    const { parent, children } = element;
+    this.handOnAllowance -= children.length;
+    if (parent === undefined || this.handOnAllowance < 0) return false;
+    for (const child of children) {
+      child.parent = parent;
+      parent.children.push(child);
+    }
+    children.length = 0;
+    return true;
+  }
+
+  private strayEndTagMessage(name: string): string {
+    const current = this.open.at(-1);
+    if (current === undefined) return `</${name}> closes nothing: no element is open here.`;
+    return `</${name}> closes nothing: the open element is <${current.name}>.`;
+  }
+
+  private isRepeated(owner: BuiltElement, name: string): boolean {
+    const { attributes } = owner;
+    if (attributes.length < FEW_ATTRIBUTES) return attributes.some((attribute) => attribute.name === name);
+    this.attributeNames ??= new Set(attributes.map((attribute) => attribute.name));
+    if (this.attributeNames.has(name)) return true;
+    this.attributeNames.add(name);
+    return false;
+  }
+
+  private declareNamespaces(element: BuiltElement): void {
+    for (const { name, prefix, localName, value } of element.attributes) {
+      if (name !== 'xmlns' && prefix !== 'xmlns') continue;
+      const declared = name === 'xmlns' ? '' : localName;
+      this.namespaces.declare(declared, value);
+      element.declared.push(declared);
+    }
+  }
+
+  private namespaceOf(prefix: string, nameSpan: Span): string {
+    const uri = this.namespaces.resolve(prefix);
+    if (uri !== undefined) return uri;
+    const { from } = nameSpan;
+    const isXlink = prefix === 'xlink';
+    const remedy = isXlink ? ` Write xmlns:xlink="${XLINK_NAMESPACE}" in the outermost element.` : '';
+    this.problems.fatal(`The prefix ${prefix} is not declared.${remedy}`, from, from + prefix.length);
+    return isXlink ? XLINK_NAMESPACE : '';
+  }
+
+  private split(name: string, from: number, to: number): SplitName {
+    const known = this.names.get(name);
+    if (known !== undefined) return known;
+    const split = splitName(name);
+    if (isName(name)) this.names.set(name, split);
+    else this.problems.fatal(`${abridged(name)} is not a name that XML allows.`, from, to);
+    return split;
+  }
+
+  private checkTopLevelText(from: number, to: number): void {
+    const raw = this.text.slice(from, to);
+    if (raw.trim() === '') return;
+    this.strayTextFound = true;
+    const start = from + raw.length - raw.trimStart().length;
+    const where = this.root === undefined ? 'before the first element' : 'after the outermost element';
+    this.problems.fatal(`This text stands ${where}, where none is allowed.`, start, from + raw.trimEnd().length);
+  }
+}
+
+function abridged(name: string): string {
+  return name.length <= 40 ? name : `${name.slice(0, 40)}…`;
+}
