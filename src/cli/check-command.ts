@@ -1,0 +1,106 @@
+/** `tombolo check`: reports on each file, whatever becomes of the others. */
+import { Option, type Command } from 'commander';
+import { checkedConfig, checkedFile, type CheckedFile } from './checked-file';
+import { coloursFor } from './colours';
+import { internalFailure } from './failure';
+import { ConfigFinder, type LoadedConfig } from './find-config';
+import type { Format } from './format/format';
+import { formatJson } from './format/json';
+import { formatSarif } from './format/sarif';
+import { formatText } from './format/text';
+import { formatUnix } from './format/unix';
+import type { Host } from './host';
+import { loadReport, type LoadedReport } from './load-report';
+import { MendProver } from './mend-prover';
+import { addReadingOptions, nameOf, parseCount, type ReadingOptions } from './options';
+import { count, oneLine } from './plain-text';
+import { errorsOnly, exitCodeFor, summarize } from './summary';
+
+const FORMATS = {
+  text: formatText, json: formatJson, sarif: formatSarif, unix: formatUnix,
+} satisfies Record<string, Format>;
+
+type FormatName = keyof typeof FORMATS;
+
+interface CheckOptions extends ReadingOptions {
+  readonly format: FormatName;
+  readonly maxWarnings: number;
+  readonly mends: boolean;
+  readonly quiet?: boolean;
+  readonly color?: boolean;
+}
+
+export function addCheckCommand(program: Command, host: Host): void {
+  const command = program.command('check')
+    .summary('report what would tear, fall out or not cut')
+    .description('Reports what would tear, fall out or not cut. Ends with 1 when there are errors, or more warnings\n'
+      + 'than allowed; with 2 when something could not be read.')
+    .argument('<files...>', 'SVG files; - reads standard input');
+  addReadingOptions(command)
+    .addOption(new Option('--format <name>', 'what to print').choices(Object.keys(FORMATS)).default('text'))
+    .addOption(new Option('--max-warnings <number>', 'warnings to let pass').argParser(parseCount).default(0))
+    .option('--quiet', 'print errors alone; the counts and the exit code still heed the rest')
+    .option('--no-mends', 'leave proven mends out of json and sarif, which is faster')
+    .option('--color', 'colour the text even where no terminal listens')
+    .option('--no-color', 'never colour the text')
+    .addHelpText('after', EXAMPLES)
+    .action((files: string[], options: CheckOptions) => runCheck(files, options, host));
+}
+
+const EXAMPLES = `
+Examples:
+  tombolo check heron.svg
+  tombolo check layers/*.svg --width 148mm --max-warnings 5
+  tombolo check heron.svg --format json --no-mends > report.json
+  some-generator | tombolo check - --stdin-filename heron.svg`;
+
+async function runCheck(files: readonly string[], options: CheckOptions, host: Host): Promise<void> {
+  const checked = await checkAll(new Set(files), options, host);
+  const summary = summarize(checked);
+  const output = FORMATS[options.format]({
+    files: options.quiet ? errorsOnly(checked) : checked,
+    summary,
+    colours: coloursFor({ wanted: options.color, isTerminal: host.isTerminal, environment: host.environment }),
+    quiet: options.quiet === true,
+  });
+  host.print(output);
+  host.endWith(exitCodeFor(summary, options.maxWarnings));
+}
+
+async function checkAll(files: ReadonlySet<string>, options: CheckOptions, host: Host): Promise<CheckedFile[]> {
+  const finder = new ConfigFinder(options.config);
+  const configs = new Set<LoadedConfig>();
+  const checked: CheckedFile[] = [];
+  for (const file of files) {
+    try {
+      const loaded = await loadReport(file, options, finder);
+      configs.add(loaded.config);
+      checked.push(checkOne(loaded, options, host));
+    } catch (error) {
+      host.fail(internalFailure(nameOf(file, options), error));
+    }
+  }
+  return [...checked, ...[...configs].flatMap(configWithProblems)];
+}
+
+function checkOne({ name, report, config: { config } }: LoadedReport, options: CheckOptions, host: Host): CheckedFile {
+  const forPrograms = options.format !== 'text';
+  const lengths = [options.width, options.height, config.width, config.height];
+  const prover = new MendProver(report);
+  const listsMends = options.mends && (options.format === 'json' || options.format === 'sarif');
+  const file = checkedFile({
+    path: name,
+    report,
+    findings: forPrograms ? report.complete : report.findings,
+    sizeStated: report.drawing.sizeStated || lengths.some((length) => length !== undefined),
+    mendsFor: (finding) => (listsMends ? prover.mendsFor(finding) : []),
+  });
+  if (prover.leftOut > 0) {
+    host.say(`${oneLine(name)}: the time for proving mends was over; ${count(prover.leftOut, 'finding')} are without`);
+  }
+  return file;
+}
+
+function configWithProblems({ path, text, problems }: LoadedConfig): CheckedFile[] {
+  return path === undefined || problems.length === 0 ? [] : [checkedConfig(path, text, problems)];
+}

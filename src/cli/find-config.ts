@@ -1,0 +1,72 @@
+/** Which `tombolo.json` holds for a file, and what it says. */
+import { access } from 'node:fs/promises';
+import { dirname, join, relative, resolve } from 'node:path';
+import { DEFAULT_CONFIG, type Config } from '../sheet/config';
+import { readConfig, type ConfigProblem } from '../sheet/read-config';
+import { failureAt } from './failure';
+import { readInput } from './read-input';
+
+export const CONFIG_NAME = 'tombolo.json';
+
+export interface LoadedConfig {
+  /** As it is shown; undefined where no file was found and the defaults hold. */
+  readonly path: string | undefined;
+  readonly text: string;
+  readonly config: Config;
+  readonly problems: readonly ConfigProblem[];
+}
+
+const NO_CONFIG: LoadedConfig = { path: undefined, text: '', config: DEFAULT_CONFIG, problems: [] };
+
+/** Finds and reads configurations for one run, each once. */
+export class ConfigFinder {
+  readonly #stated: string | undefined;
+  readonly #loaded = new Map<string, Promise<LoadedConfig>>();
+
+  /** @param stated the path given with `--config`, which then holds for every file */
+  constructor(stated?: string) {
+    this.#stated = stated;
+  }
+
+  /** @throws Failure when the configuration is there but cannot be read, or a stated one is not there */
+  async configFor(file: string): Promise<LoadedConfig> {
+    const path = this.#stated ?? (await findUpward(dirname(resolve(file))));
+    return path === undefined ? NO_CONFIG : this.#load(path);
+  }
+
+  #load(path: string): Promise<LoadedConfig> {
+    const key = resolve(path);
+    const known = this.#loaded.get(key) ?? loadConfig(path);
+    this.#loaded.set(key, known);
+    return known;
+  }
+}
+
+async function loadConfig(path: string): Promise<LoadedConfig> {
+  const { text } = await readInput(path);
+  return { path, text, ...readConfig(text) };
+}
+
+/** The nearest `tombolo.json` in `folder` or above it, relative to the current folder where it lies within. */
+async function findUpward(folder: string): Promise<string | undefined> {
+  const candidate = join(folder, CONFIG_NAME);
+  if (await exists(candidate)) return shorten(candidate);
+  const parent = dirname(folder);
+  return parent === folder ? undefined : findUpward(parent);
+}
+
+async function exists(path: string): Promise<boolean> {
+  try {
+    await access(path);
+    return true;
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    if (code === 'ENOENT' || code === 'ENOTDIR') return false;
+    throw failureAt(path, error);
+  }
+}
+
+function shorten(path: string): string {
+  const fromHere = relative(process.cwd(), path);
+  return fromHere.startsWith('..') ? path : fromHere;
+}

@@ -1,0 +1,15 @@
+/** What every output format takes and gives. */
+import type { CheckedFile, SeverityCounts } from '../checked-file';
+import type { Colours } from '../colours';
+
+export interface FormatInput {
+  /** What to print; with `--quiet` the errors alone. */
+  readonly files: readonly CheckedFile[];
+  /** Counts everything, also what is not printed. */
+  readonly summary: SeverityCounts;
+  readonly colours: Colours;
+  readonly quiet: boolean;
+}
+
+/** Gives the whole text for standard output, ending in a line end unless empty. */
+export type Format = (input: FormatInput) => string;

@@ -1,0 +1,47 @@
+/** One JSON object for programs. Its shape is a contract: keys are added, never changed or taken away. */
+import type { CheckedFile, CheckedLayer, PlacedFinding } from '../checked-file';
+import type { Format } from './format';
+
+export const formatJson: Format = ({ files, summary }) => {
+  const { error, warning, info } = summary;
+  return `${JSON.stringify({ version: 1, files: files.map(fileJson), summary: { error, warning, info } }, null, 2)}\n`;
+};
+
+function fileJson({ path, size, layers, findings }: CheckedFile): object {
+  return {
+    path,
+    size: size ? { width: tidy(size.width), height: tidy(size.height), stated: size.stated } : null,
+    layers: layers.map(layerJson),
+    findings: findings.map(findingJson),
+  };
+}
+
+function layerJson(layer: CheckedLayer): object {
+  const { name, reading, paint, openings, openingArea, materialArea, islands, cutLength } = layer;
+  return {
+    name, reading, paint, openings,
+    openingArea: tidy(openingArea),
+    materialArea: tidy(materialArea),
+    islands,
+    cutLength: tidy(cutLength),
+  };
+}
+
+function findingJson({ check, severity, message, layer, range, at, measure, related, mends }: PlacedFinding): object {
+  return {
+    check, severity, message, layer, range,
+    at: pointJson(at),
+    measure: measure && { value: tidy(measure.value), limit: tidy(measure.limit), unit: measure.unit },
+    related: related.map((other) => ({ message: other.message, range: other.range, at: pointJson(other.at) })),
+    mends: mends.map(({ title, preferred, safe }) => ({ title, preferred, safe })),
+  };
+}
+
+function pointJson(point: { readonly x: number; readonly y: number } | undefined): object | undefined {
+  return point && { x: tidy(point.x), y: tidy(point.y) };
+}
+
+/** To a tenth of a micrometre: what lies below is noise of the arithmetic. */
+function tidy(value: number): number {
+  return Math.round(value * 1e4) / 1e4;
+}

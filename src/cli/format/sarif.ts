@@ -1,0 +1,74 @@
+/** SARIF 2.1.0 (OASIS standard, "Static Analysis Results Interchange Format"), for code hosts and their reviews. */
+import type { ArtifactLocation, Fix, Location, Log, PhysicalLocation, Region, Result } from 'sarif';
+import { isAbsolute, sep } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { version } from '../../../package.json';
+import type { Severity } from '../../checks/finding';
+import type { CheckedFile, PlacedFinding, PlacedMend, Range } from '../checked-file';
+import type { Format } from './format';
+import { RULES } from './rules';
+
+export const formatSarif: Format = ({ files }) => {
+  const log: Log = {
+    $schema: 'https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json',
+    version: '2.1.0',
+    runs: [{
+      tool: { driver: { name: 'Tombolo', version, semanticVersion: version, rules: RULES.map(ruleOf) } },
+      columnKind: 'utf16CodeUnits',
+      artifacts: files.map(({ path }) => ({ location: locationOf(path) })),
+      results: files.flatMap((file) => file.findings.map((finding) => resultOf(file, finding))),
+    }],
+  };
+  return `${JSON.stringify(log, null, 2)}\n`;
+};
+
+const LEVELS: Readonly<Record<Severity, Result.level>> = {
+  error: 'error', warning: 'warning', info: 'note', hint: 'note',
+};
+
+function ruleOf({ id, summary }: (typeof RULES)[number]): { id: string; shortDescription: { text: string } } {
+  return { id, shortDescription: { text: summary } };
+}
+
+function resultOf({ path }: CheckedFile, finding: PlacedFinding): Result {
+  const { check, severity, message, layer, at, measure, related, mends } = finding;
+  const relatedLocations = related.map((other, index): Location => (
+    { id: index, physicalLocation: placeOf(path, other.range), message: { text: other.message } }));
+  return {
+    ruleId: check,
+    ruleIndex: RULES.findIndex((rule) => rule.id === check),
+    level: LEVELS[severity],
+    message: { text: message },
+    locations: [{ physicalLocation: placeOf(path, finding.range) }],
+    ...(related.length > 0 && { relatedLocations }),
+    ...(mends.length > 0 && { fixes: mends.map((mend) => fixOf(path, mend)) }),
+    properties: { ...(layer !== undefined && { layer }), ...(at && { at }), ...(measure && { measure }) },
+  };
+}
+
+function fixOf(path: string, { title, edits }: PlacedMend): Fix {
+  const replacements = edits.map(({ range, text }) => (
+    { deletedRegion: regionOf(range), insertedContent: { text } }));
+  return { description: { text: title }, artifactChanges: [{ artifactLocation: locationOf(path), replacements }] };
+}
+
+function placeOf(path: string, range: Range): PhysicalLocation {
+  return { artifactLocation: locationOf(path), region: regionOf(range) };
+}
+
+/** Lines and columns count from one; the end column is the one after the last (section 3.30). */
+function regionOf({ start, end }: Range): Region {
+  return {
+    startLine: start.line + 1,
+    startColumn: start.character + 1,
+    endLine: end.line + 1,
+    endColumn: end.character + 1,
+  };
+}
+
+const SEPARATOR = sep === '\\' ? /[\\/]/ : /\//;
+
+function locationOf(path: string): ArtifactLocation {
+  if (isAbsolute(path)) return { uri: pathToFileURL(path).href };
+  return { uri: path.split(SEPARATOR).map(encodeURIComponent).join('/') };
+}

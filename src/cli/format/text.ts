@@ -1,0 +1,78 @@
+/** For people at a terminal: what was measured, what was found, and how many. */
+import type { CheckedFile, CheckedLayer, PlacedFinding, SeverityCounts } from '../checked-file';
+import type { Colours } from '../colours';
+import { count, oneLine } from '../plain-text';
+import type { Format, FormatInput } from './format';
+import { padAll, tableLines, type Column } from './table';
+
+export const formatText: Format = (input) => {
+  const shown = input.quiet ? input.files.filter((file) => file.findings.length > 0) : input.files;
+  const blocks = shown.map((file) => `${fileLines(file, input.colours).join('\n')}\n`);
+  if (!input.quiet || shown.length > 0) blocks.push(`${summaryLine(input)}\n`);
+  return blocks.join('\n');
+};
+
+const LAYER_COLUMNS: readonly Column<CheckedLayer>[] = [
+  { heading: 'layer', align: 'left', cell: (layer) => oneLine(layer.name) || '(unnamed)' },
+  { heading: 'paint', align: 'left', cell: (layer) => layer.paint },
+  { heading: 'reading', align: 'left', cell: (layer) => layer.reading },
+  { heading: 'openings', align: 'right', cell: (layer) => String(layer.openings) },
+  { heading: 'islands', align: 'right', cell: (layer) => String(layer.islands) },
+  { heading: 'cut length', align: 'right', cell: (layer) => `${layer.cutLength.toFixed(1)} mm` },
+];
+
+function fileLines(file: CheckedFile, colours: Colours): string[] {
+  const size = file.size ? `  ${sizeText(file.size)}` : '';
+  const lines = [`${colours.bold(oneLine(file.path))}${size}`];
+  if (file.layers.length > 0) {
+    const [heading = '', ...rows] = tableLines(LAYER_COLUMNS, file.layers);
+    lines.push(`  ${colours.dim(heading)}`, ...rows.map((row) => `  ${row}`));
+  }
+  return [...lines, ...findingLines(file.findings, colours)];
+}
+
+function sizeText({ width, height, stated }: NonNullable<CheckedFile['size']>): string {
+  const text = `${trimmed(width)} × ${trimmed(height)} mm`;
+  return stated ? text : `${text} (not stated: pixels at 96 to the inch)`;
+}
+
+function findingLines(findings: readonly PlacedFinding[], colours: Colours): string[] {
+  const places = padAll(findings.map(({ range }) => placeText(range)), 'right');
+  const severities = padAll(findings.map(({ severity }) => severity), 'left');
+  return findings.flatMap(({ severity, message, check, layer, related }, index) => {
+    const place = places[index] ?? '';
+    const paint = colours[SEVERITY_COLOURS[severity]];
+    const where = layer === undefined ? check : `${check}, ${oneLine(layer)}`;
+    const first = `  ${place}  ${paint(severities[index] ?? '')}  ${oneLine(message)} ${colours.dim(`[${where}]`)}`;
+    const indent = ' '.repeat(place.length + 4);
+    const others = related.map((other) =>
+      colours.dim(`${indent}${placeText(other.range)}: ${oneLine(other.message)}`));
+    return [first, ...others];
+  });
+}
+
+const SEVERITY_COLOURS = { error: 'red', warning: 'yellow', info: 'blue', hint: 'gray' } as const;
+
+function placeText({ start }: PlacedFinding['range']): string {
+  return `${start.line + 1}:${start.character + 1}`;
+}
+
+function summaryLine({ files, summary, colours }: FormatInput): string {
+  const stencils = count(files.filter((file) => file.size).length, 'file');
+  const { error, warning, info, hint } = summary;
+  if (error + warning + info + hint === 0) return colours.green(`${stencils} checked, nothing found.`);
+  const paint = error > 0 ? colours.red : warning > 0 ? colours.yellow : colours.green;
+  return paint(`${stencils} checked: ${countsText(summary)}.`);
+}
+
+function countsText({ error, warning, info, hint }: SeverityCounts): string {
+  const counts = [count(error, 'error'), count(warning, 'warning')];
+  if (info > 0) counts.push(`${info} info`);
+  if (hint > 0) counts.push(count(hint, 'hint'));
+  return counts.join(', ');
+}
+
+/** At most two decimals, none that say nothing: `148`, `52.5`. */
+function trimmed(value: number): string {
+  return String(Number(value.toFixed(2)));
+}

@@ -1,0 +1,17 @@
+import { failureAt } from './failure';
+import { Host } from './host';
+import { runProgram } from './program';
+
+const host = new Host();
+
+/** Whoever reads us may stop early, as `head` does: that is no error. Anything else is. */
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code !== 'EPIPE') host.fail(failureAt('standard output', error));
+  process.exit();
+});
+process.on('uncaughtException', (error) => {
+  host.fail(error);
+  process.exit();
+});
+
+void runProgram(process.argv.slice(2), host);

@@ -1,0 +1,28 @@
+/** Proves the mends of one report within a stretch of time. */
+import type { Finding } from '../checks/finding';
+import { mendsFor } from '../engine';
+import type { Mend, Report } from '../report';
+
+/** Milliseconds for one file. Each proof checks the file anew, which hundreds of findings would draw out for hours. */
+const BUDGET = 60_000;
+
+export class MendProver {
+  /** How many findings were asked for when the time was over. */
+  leftOut = 0;
+  #spent = 0;
+
+  constructor(private readonly report: Report, private readonly budget = BUDGET) {}
+
+  mendsFor(finding: Finding): readonly Mend[] {
+    if (this.#spent >= this.budget) {
+      this.leftOut += 1;
+      return [];
+    }
+    const start = performance.now();
+    try {
+      return mendsFor(this.report, finding);
+    } finally {
+      this.#spent += performance.now() - start;
+    }
+  }
+}

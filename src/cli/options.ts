@@ -1,0 +1,84 @@
+/** Options that several commands share, and how their values are read. */
+import { InvalidArgumentError, Option, type Command } from 'commander';
+import { colord, extend } from 'colord';
+import names from 'colord/plugins/names';
+import type { Settings } from '../engine';
+import type { Config } from '../sheet/config';
+import { parseLength } from '../sheet/length';
+
+extend([names]);
+
+/** How a file is to be read; the same for every command. Lengths in mm. */
+export interface ReadingOptions {
+  readonly config?: string;
+  readonly width?: number;
+  readonly height?: number;
+  readonly kerf?: number;
+  readonly oneLayer?: boolean;
+  readonly stdinFilename?: string;
+}
+
+export function addReadingOptions(command: Command): Command {
+  return command
+    .option('--config <file>', 'use this tombolo.json instead of the nearest one above each file')
+    .addOption(lengthOption('--width <length>', 'cut at this width, such as 148mm or 6in', parsePositiveLength))
+    .addOption(lengthOption('--height <length>', 'cut at this height', parsePositiveLength))
+    .addOption(lengthOption('--kerf <length>', 'width that the tool takes away, such as 0.1mm', parseAnyLength))
+    .option('--one-layer', 'read a whole file as one layer')
+    .option('--stdin-filename <name>', 'what standard input (-) is called, and where its tombolo.json is sought');
+}
+
+/** Milliseconds for one file. Nobody waits at a keyboard for the command line: it may take longer than an editor. */
+const BUDGET = 600_000;
+
+export function settingsFrom(options: ReadingOptions, config: Config): Settings {
+  const { width, height, kerf, oneLayer } = options;
+  return {
+    config,
+    budget: BUDGET,
+    ...(width !== undefined && { width }),
+    ...(height !== undefined && { height }),
+    ...(kerf !== undefined && { kerf }),
+    ...(oneLayer !== undefined && { oneLayer }),
+  };
+}
+
+/** The name that stands for an input in messages, and from which its configuration is sought. */
+export function nameOf(file: string, options: ReadingOptions): string {
+  return file === '-' ? options.stdinFilename ?? '<stdin>' : file;
+}
+
+function lengthOption(flags: string, description: string, parse: (text: string) => number): Option {
+  return new Option(flags, description).argParser(parse);
+}
+
+export function parsePositiveLength(text: string): number {
+  const length = parseAnyLength(text);
+  if (length > 0) return length;
+  throw new InvalidArgumentError('The length must be more than nothing.');
+}
+
+/** mm; nought is allowed. */
+export function parseAnyLength(text: string): number {
+  const length = parseLength(text);
+  if (length !== undefined && length >= 0) return length;
+  throw new InvalidArgumentError('Write a length with its unit, such as 148mm or 6in.');
+}
+
+export function parseCount(text: string): number {
+  if (/^\d{1,9}$/.test(text)) return Number(text);
+  throw new InvalidArgumentError('Write a whole number, 0 or more.');
+}
+
+export function parsePixelsPerMm(text: string): number {
+  const value = /^\d*\.?\d+$/.test(text) ? Number(text) : NaN;
+  if (value > 0) return value;
+  throw new InvalidArgumentError('Write how many pixels a millimetre gets, such as 10.');
+}
+
+/** Any opaque colour that CSS names, as `#rrggbb`. */
+export function parseColour(text: string): string {
+  const colour = colord(text);
+  if (colour.isValid() && colour.alpha() === 1) return colour.toHex();
+  throw new InvalidArgumentError('Write a colour such as "#d8d0c0" or linen.');
+}

@@ -1,0 +1,59 @@
+/** `tombolo picture`: the painted stack as SVG or PNG. */
+import { Option, type Command } from 'commander';
+import { extname } from 'node:path';
+import { DEFAULT_GROUND, stackPicture } from '../picture/picture';
+import { Failure } from './failure';
+import { ConfigFinder } from './find-config';
+import type { Host } from './host';
+import { loadReport, requireLayer, warnOfUnreadable } from './load-report';
+import { addReadingOptions, parseColour, parsePixelsPerMm, type ReadingOptions } from './options';
+import { oneLine } from './plain-text';
+import { renderPng } from './render-png';
+import { isSameFile, writeAtomically } from './write-output';
+
+interface PictureOptions extends ReadingOptions {
+  readonly out: string;
+  /** `#rrggbb` */
+  readonly ground: string;
+  /** Pixels per mm. */
+  readonly scale?: number;
+  readonly layer?: string;
+}
+
+export function addPictureCommand(program: Command, host: Host): void {
+  const command = program.command('picture')
+    .summary('draw the painted stack')
+    .description('Draws what the sheets give when they are sprayed one after the other, at true size.')
+    .argument('<file>', 'an SVG file; - reads standard input')
+    .requiredOption('--out <file>', 'where the picture goes: a name that ends in .svg or .png')
+    .addOption(new Option('--ground <colour>', 'what is painted on').argParser(parseColour).default(DEFAULT_GROUND))
+    .addOption(new Option('--scale <number>', 'pixels per mm of a .png (default: 10, fewer for large sheets)')
+      .argParser(parsePixelsPerMm))
+    .option('--layer <name>', 'draw this layer alone');
+  addReadingOptions(command)
+    .addHelpText('after', EXAMPLES)
+    .action((file: string, options: PictureOptions) => runPicture(file, options, host));
+}
+
+const EXAMPLES = `
+Examples:
+  tombolo picture heron.svg --out stack.png
+  tombolo picture heron.svg --out stack.svg --ground '#f4efe4' --layer reeds`;
+
+async function runPicture(file: string, options: PictureOptions, host: Host): Promise<void> {
+  const suffix = extname(options.out).toLowerCase();
+  if (suffix !== '.svg' && suffix !== '.png') {
+    throw new Failure(`${options.out}: a picture's name ends in .svg or .png`);
+  }
+  if (await isSameFile(file, options.out)) {
+    throw new Failure(`${options.out}: this is the stencil itself; give the picture another name`);
+  }
+  const loaded = await loadReport(file, options, new ConfigFinder(options.config));
+  requireLayer(loaded, options.layer);
+  warnOfUnreadable(loaded, host);
+  const { ground, layer, scale } = options;
+  const picture = stackPicture(loaded.report, { ground, ...(layer !== undefined && { layer }) });
+  const { width, height } = loaded.report.drawing;
+  await writeAtomically(options.out, suffix === '.svg' ? picture : await renderPng(picture, { width, height, scale }));
+  if (loaded.report.sheets.length === 0) host.say(`${oneLine(loaded.name)}: nothing to paint: this is the bare ground`);
+}

@@ -1,0 +1,47 @@
+/** The command line as a whole: its commands, and what is said when it is used wrongly. */
+import { Command, CommanderError } from 'commander';
+import { version } from '../../package.json';
+import { addBridgeCommand } from './bridge-command';
+import { addCheckCommand } from './check-command';
+import { EXIT_CODES } from './exit-codes';
+import type { Host } from './host';
+import { addPictureCommand } from './picture-command';
+import { oneLine } from './plain-text';
+
+/** @param words the arguments, without those of Node itself */
+export async function runProgram(words: readonly string[], host: Host): Promise<void> {
+  try {
+    await createProgram(host).parseAsync(words, { from: 'user' });
+  } catch (error) {
+    if (!(error instanceof CommanderError)) return host.fail(error);
+    if (error.exitCode !== 0) host.endWith(EXIT_CODES.failed);
+  }
+}
+
+function createProgram(host: Host): Command {
+  const program = new Command('tombolo')
+    .description('Checks spray-paint stencils in SVG at true size, and puts bridges in.')
+    .version(version, '--version')
+    .helpCommand(false)
+    .exitOverride()
+    .configureOutput({ outputError: (message, write) => write(misuseLine(message)) })
+    .addHelpText('after', EXAMPLES);
+  addCheckCommand(program, host);
+  addBridgeCommand(program, host);
+  addPictureCommand(program, host);
+  for (const command of program.commands) command.showHelpAfterError(`Try: tombolo ${command.name()} --help`);
+  return program.showHelpAfterError('Try: tombolo --help');
+}
+
+function misuseLine(message: string): string {
+  return `tombolo: ${oneLine(message.replace(/^error: /, ''))}\n`;
+}
+
+const EXAMPLES = `
+Examples:
+  tombolo check heron.svg
+  tombolo bridge heron.svg --write
+  tombolo picture heron.svg --out stack.png
+
+Ends with 0 when all is well, 1 when there are findings, 2 when a command could not run.
+A tombolo.json beside a file, or in a folder above it, says how it is cut.`;

@@ -1,0 +1,40 @@
+/** Writes files whole or not at all. */
+import { access, constants, realpath, stat, writeFile } from 'node:fs/promises';
+import writeFileAtomic from 'write-file-atomic';
+import { Failure, failureAt } from './failure';
+
+/**
+ * Replaces the file at `path` in one step; whoever reads it sees the old bytes or the new, never half of them. The
+ * file keeps its mode and owner; where `path` is a symbolic link, the file it leads to is replaced.
+ * @throws Failure that names the path; the old file is then untouched
+ */
+export async function writeAtomically(path: string, bytes: Buffer | string): Promise<void> {
+  try {
+    await refuseUnwritable(path);
+    // A single write call, which the library would make, may stop short on a full disk without an error.
+    await writeFileAtomic(path, '', { tmpfileCreated: (temporary) => writeFile(temporary, bytes) });
+  } catch (error) {
+    throw failureAt(path, error);
+  }
+}
+
+/** Renaming would put a plain file in the place of a device, and would pass over a file's own write protection. */
+async function refuseUnwritable(path: string): Promise<void> {
+  const existing = await stat(path).catch((error: NodeJS.ErrnoException) => {
+    if (error.code === 'ENOENT') return undefined;
+    throw error;
+  });
+  if (!existing) return;
+  if (existing.isDirectory()) throw new Failure(`${path}: is a folder`);
+  if (!existing.isFile()) throw new Failure(`${path}: is not a regular file`);
+  await access(path, constants.W_OK);
+}
+
+/** Whether two paths lead to the same file, links followed. */
+export async function isSameFile(first: string, second: string): Promise<boolean> {
+  try {
+    return (await realpath(first)) === (await realpath(second));
+  } catch {
+    return false;
+  }
+}

@@ -1,0 +1,145 @@
+import { applyPatch } from 'diff';
+import { chmod, readFile, readdir, readlink, stat, symlink } from 'node:fs/promises';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { encodeText } from '../../src/cli/read-input';
+import { CliWorkshop } from './run-cli';
+import { SOUND, WITH_ISLAND, stencil } from './stencils';
+
+let workshop: CliWorkshop;
+
+beforeAll(async () => {
+  workshop = await CliWorkshop.create();
+  await workshop.file('sound.svg', SOUND);
+  await workshop.file('island.svg', WITH_ISLAND);
+});
+afterAll(() => workshop.dispose());
+
+const read = (name: string) => readFile(workshop.path(name));
+
+describe('tombolo bridge', () => {
+  test('gives the bridged file to stdout, and that passes the check', async () => {
+    const { code, stdout, stderr } = await workshop.run(['bridge', 'island.svg']);
+    expect(stderr).toMatch(/^island\.svg: [1-9]\d* bridges? added\n$/);
+    expect(code).toBe(0);
+    expect(stdout).not.toBe(WITH_ISLAND);
+    const again = await workshop.run(['check', '-', '--format', 'json'], { input: stdout });
+    expect(JSON.parse(again.stdout).files[0].layers[0].islands).toBe(0);
+    expect(again.code).toBe(0);
+    expect((await read('island.svg')).toString()).toBe(WITH_ISLAND);
+  });
+
+  test('reads standard input', async () => {
+    const [fromFile, fromInput] = await Promise.all([
+      workshop.run(['bridge', 'island.svg']), workshop.run(['bridge', '-'], { input: WITH_ISLAND })]);
+    expect(fromInput).toMatchObject({ code: 0, stdout: fromFile.stdout });
+  });
+
+  test('--width-of-bridge makes the bridges wider: less is open', async () => {
+    const openArea = async (words: string[]) => {
+      const { stdout } = await workshop.run(['bridge', 'island.svg', ...words]);
+      const checked = await workshop.run(['check', '-', '--format', 'json', '--no-mends'], { input: stdout });
+      return JSON.parse(checked.stdout).files[0].layers[0].openingArea as number;
+    };
+    const [usual, wide] = await Promise.all([openArea([]), openArea(['--width-of-bridge', '3mm'])]);
+    expect(wide).toBeLessThan(usual - 1);
+  });
+
+  test('what needs nothing comes out byte for byte, whatever its encoding', async () => {
+    const text = SOUND.replace(/\n/g, '\r\n');
+    for (const name of ['utf-8', 'utf-16le', 'utf-16be'] as const) {
+      const bytes = encodeText(text, { name, byteOrderMark: true });
+      await workshop.file('encoded.svg', bytes);
+      const outcome = await workshop.run(['bridge', 'encoded.svg']);
+      expect(outcome).toMatchObject({ code: 0, stderr: 'encoded.svg: no bridge added\n' });
+      expect(outcome.bytes.equals(bytes)).toBe(true);
+    }
+  });
+
+  test('--layer that is not there', async () => {
+    const { code, stdout, stderr } = await workshop.run(['bridge', 'island.svg', '--layer', 'moon']);
+    expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
+    expect(stderr).toMatch(/^tombolo: island\.svg: no layer is called "moon"; its layers are ".*"\n$/);
+  });
+
+  test('says when the file could not be read whole', async () => {
+    await workshop.file('half.svg', SOUND.slice(0, 150));
+    const { code, stderr } = await workshop.run(['bridge', 'half.svg']);
+    expect(stderr).toContain('half.svg: parts of the file could not be read; tombolo check shows them\n');
+    expect(code).toBe(1);
+  });
+});
+
+describe('tombolo bridge --diff', () => {
+  test('is a patch that gives the bridged file', async () => {
+    const [patch, bridged] = await Promise.all([
+      workshop.run(['bridge', 'island.svg', '--diff']), workshop.run(['bridge', 'island.svg'])]);
+    expect(patch.stdout).toMatch(/^--- a\/island\.svg\n\+\+\+ b\/island\.svg\n@@ /);
+    expect(applyPatch(WITH_ISLAND, patch.stdout)).toBe(bridged.stdout);
+    expect((await read('island.svg')).toString()).toBe(WITH_ISLAND);
+  });
+
+  test('is empty where nothing is to be done', async () => {
+    expect(await workshop.run(['bridge', 'sound.svg', '--diff'])).toMatchObject({ code: 0, stdout: '' });
+  });
+});
+
+describe('tombolo bridge --write', () => {
+  test('changes the file as stdout would have it, keeps its mode, and leaves nothing behind', async () => {
+    await workshop.file('write.svg', WITH_ISLAND);
+    await chmod(workshop.path('write.svg'), 0o640);
+    const before = await readdir(workshop.folder);
+    const { code, stdout } = await workshop.run(['bridge', 'write.svg', '--write']);
+    expect({ code, stdout }).toEqual({ code: 0, stdout: '' });
+    expect((await read('write.svg')).toString()).toBe((await workshop.run(['bridge', 'island.svg'])).stdout);
+    expect((await stat(workshop.path('write.svg'))).mode & 0o777).toBe(0o640);
+    expect(await readdir(workshop.folder)).toEqual(before);
+  });
+
+  test('keeps encoding and links', async () => {
+    const how = { name: 'utf-16le', byteOrderMark: true } as const;
+    await workshop.file('wide.svg', encodeText(WITH_ISLAND, how));
+    await symlink('wide.svg', workshop.path('link.svg'));
+    expect((await workshop.run(['bridge', 'link.svg', '--write'])).code).toBe(0);
+    expect(await readlink(workshop.path('link.svg'))).toBe('wide.svg');
+    const expected = (await workshop.run(['bridge', 'island.svg'])).stdout;
+    expect((await read('wide.svg')).equals(encodeText(expected, how))).toBe(true);
+  });
+
+  test('does not touch a file that needs nothing', async () => {
+    const before = await stat(workshop.path('sound.svg'));
+    await workshop.run(['bridge', 'sound.svg', '--write']);
+    expect((await stat(workshop.path('sound.svg'))).ino).toBe(before.ino);
+  });
+
+  test('where no file can be made beside it, says so in one line and loses nothing', async () => {
+    const name = `${'reed'.repeat(62)}.svg`;
+    await workshop.file(name, WITH_ISLAND);
+    const { code, stdout, stderr } = await workshop.run(['bridge', name, '--write']);
+    expect({ code, stdout, stderr }).toEqual({ code: 2, stdout: '', stderr: `tombolo: ${name}: the name is too long\n` });
+    expect((await read(name)).toString()).toBe(WITH_ISLAND);
+  });
+
+  test.each([
+    [['bridge', 'nowhere.svg', '--write'], /^tombolo: nowhere\.svg: no such file/],
+    [['bridge', '-', '--write'], /^tombolo: --write needs a file/],
+    [['bridge', '/dev/null/heron.svg', '--write'], /a part of this path is no folder/],
+    [['bridge', 'island.svg', '--write', '--diff'], /^tombolo: option '--write' cannot be used with option '--diff'/],
+    [['bridge', 'island.svg', '--width-of-bridge', 'broad'], /Write a length with its unit/],
+  ])('%j ends with 2', async (words, line) => {
+    const { code, stdout, stderr } = await workshop.run(words, { input: WITH_ISLAND });
+    expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
+    expect(stderr).toMatch(line);
+    expect((await read('island.svg')).toString()).toBe(WITH_ISLAND);
+  });
+});
+
+test('several layers: --layer bridges that one alone', async () => {
+  const ring = (x: number) => `M${x} 5H${x + 20}V35H${x}Z M${x + 5} 10V30H${x + 15}V10Z`;
+  const two = stencil(['reeds', 'sun'].map((id, index) =>
+    `  <g id="${id}"><path fill="#22222${index}" fill-rule="evenodd" d="${ring(5 + 28 * index)}"/></g>`).join('\n'));
+  const { code, stdout } = await workshop.run(['bridge', '-', '--layer', 'sun'], { input: two });
+  expect(code).toBe(0);
+  const [, reeds, sun] = two.split('\n');
+  expect(stdout.split('\n')[1]).toBe(reeds);
+  expect(stdout.split('\n')[2]).not.toBe(sun);
+});

@@ -1,0 +1,236 @@
+import { mkdir } from 'node:fs/promises';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { version } from '../../package.json';
+import { CliWorkshop, type Outcome } from './run-cli';
+import { SOUND, TWO_LAYERS, WITH_ISLAND, WITH_THIN_WEB, stencil } from './stencils';
+
+let workshop: CliWorkshop;
+
+beforeAll(async () => {
+  workshop = await CliWorkshop.create();
+  await workshop.file('sound.svg', SOUND);
+  await workshop.file('island.svg', WITH_ISLAND);
+  await workshop.file('web.svg', WITH_THIN_WEB);
+  await workshop.file('two.svg', TWO_LAYERS);
+});
+afterAll(() => workshop.dispose());
+
+/** Ended with 2, nothing on stdout, and exactly one line on stderr. */
+function expectRefused(outcome: Outcome, line: RegExp): void {
+  expect(outcome.code).toBe(2);
+  expect(outcome.stdout).toBe('');
+  expect(outcome.stderr).toMatch(line);
+  expect(outcome.stderr.trimEnd().split('\n')).toHaveLength(1);
+}
+
+/** As above, with one more line that points to the help. */
+function expectMisused(outcome: Outcome, line: RegExp): void {
+  expect(outcome.code).toBe(2);
+  expect(outcome.stdout).toBe('');
+  const [first, second, ...rest] = outcome.stderr.trimEnd().split('\n');
+  expect(first).toMatch(line);
+  expect(second).toMatch(/^Try: tombolo .*--help$/);
+  expect(rest).toEqual([]);
+}
+
+describe('exit codes', () => {
+  test('0 for a sound stencil', async () => {
+    expect(await workshop.run(['check', 'sound.svg'])).toMatchObject({ code: 0, stderr: '' });
+  });
+
+  test('1 for an error', async () => {
+    expect(await workshop.run(['check', 'island.svg'])).toMatchObject({ code: 1, stderr: '' });
+  });
+
+  test('an allowance of warnings does not cover errors', async () => {
+    expect((await workshop.run(['check', 'island.svg', '--max-warnings', '100'])).code).toBe(1);
+  });
+
+  test('1 for a warning, 0 when it is allowed', async () => {
+    expect((await workshop.run(['check', 'web.svg'])).code).toBe(1);
+    expect((await workshop.run(['check', 'web.svg', '--max-warnings', '1'])).code).toBe(0);
+  });
+
+  test('an unstated size alone is no failure', async () => {
+    const unstated = stencil('<rect x="10" y="10" width="40" height="20"/>', 'width="60" height="40"');
+    await workshop.file('unstated.svg', unstated);
+    const { code, stdout } = await workshop.run(['check', 'unstated.svg', '--format', 'unix']);
+    expect(stdout).toContain('[unstated-size]');
+    expect(code).toBe(0);
+  });
+});
+
+describe('bad input', () => {
+  test.each([
+    ['an empty file', ''],
+    ['a truncated file', WITH_ISLAND.slice(0, 120)],
+    ['something that is not XML', 'waymarker: heron, reeds, sun\n{"a": [1, 2}\n'],
+    ['half a tag', '<svg'],
+    ['zeros', '\0\0\0\0'],
+  ])('%s is reported, not thrown', async (_, content) => {
+    await workshop.file('bad.svg', content);
+    const { code, stdout, stderr } = await workshop.run(['check', 'bad.svg', '--format', 'unix']);
+    expect(stderr).toBe('');
+    expect(stdout).toMatch(/^bad\.svg:\d+:\d+: error: .* \[unreadable-markup\]$/m);
+    expect(code).toBe(1);
+  });
+
+  test('a missing file', async () => {
+    expectRefused(await workshop.run(['check', 'nowhere.svg']), /^tombolo: nowhere\.svg: no such file/);
+  });
+
+  test('a folder', async () => {
+    await mkdir(workshop.path('layers'), { recursive: true });
+    expectRefused(await workshop.run(['check', 'layers']), /^tombolo: layers: is a folder/);
+  });
+
+  test('a path through a file', async () => {
+    const outcome = await workshop.run(['check', 'sound.svg/inner.svg']);
+    expectRefused(outcome, /^tombolo: sound\.svg\/inner\.svg: a part of this/);
+  });
+
+  test('bytes that are not UTF-8', async () => {
+    const text = '<?xml version="1.0" encoding="ISO-8859-1"?><svg><title>h\xe9ron</title></svg>';
+    await workshop.file('latin.svg', Buffer.from(text, 'latin1'));
+    const outcome = await workshop.run(['check', 'latin.svg']);
+    expectRefused(outcome, /not valid UTF-8 text \(it says ISO-8859-1\); save it as UTF-8/);
+  });
+});
+
+describe('arguments', () => {
+  test.each([
+    [['check'], /^tombolo: missing required argument 'files'/],
+    [['check', 'sound.svg', '--widht', '148mm'], /^tombolo: unknown option '--widht' \(Did you mean --width\?\)/],
+    [['check', 'sound.svg', '--width', '148'], /'148' is invalid\. Write a length with its unit/],
+    [['check', 'sound.svg', '--width', '0mm'], /more than nothing/],
+    [['check', 'sound.svg', '--width', '-3mm'], /Write a length with its unit/],
+    [['check', 'sound.svg', '--kerf', 'wide'], /Write a length with its unit/],
+    [['check', 'sound.svg', '--format', 'xml'], /Allowed choices are text, json, sarif, unix/],
+    [['check', 'sound.svg', '--max-warnings', '-1'], /Write a whole number/],
+    [['chekc', 'sound.svg'], /^tombolo: unknown command 'chekc' \(Did you mean check\?\)/],
+  ])('%j', async (words, line) => {
+    expectMisused(await workshop.run(words), line);
+  });
+
+  test('--version and --help go to stdout and end with 0', async () => {
+    expect(await workshop.run(['--version'])).toMatchObject({ code: 0, stdout: `${version}\n`, stderr: '' });
+    const help = await workshop.run(['check', '--help']);
+    expect(help).toMatchObject({ code: 0, stderr: '' });
+    expect(help.stdout).toContain('Examples:\n  tombolo check heron.svg');
+  });
+
+  test('no command at all shows the help and ends with 2', async () => {
+    const { code, stdout, stderr } = await workshop.run([]);
+    expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
+    expect(stderr).toMatch(/^Usage: tombolo/);
+  });
+});
+
+describe('several files', () => {
+  test('one that cannot be read keeps none of the others from being checked', async () => {
+    const { code, stdout, stderr } = await workshop.run(['check', 'nowhere.svg', 'island.svg', '--format', 'unix']);
+    expect(code).toBe(2);
+    expect(stdout).toMatch(/^island\.svg:\d+:\d+: error: .* \[floating-island\]$/m);
+    expect(stderr).toBe('tombolo: nowhere.svg: no such file or folder\n');
+  });
+
+  test('each is checked once, in the order given', async () => {
+    const { stdout } = await workshop.run(['check', 'two.svg', 'sound.svg', 'two.svg', '--format', 'json']);
+    expect(JSON.parse(stdout).files.map((file: { path: string }) => file.path)).toEqual(['two.svg', 'sound.svg']);
+  });
+});
+
+describe('configuration', () => {
+  test('an unknown key is a finding in the configuration, and the rest of it holds', async () => {
+    await mkdir(workshop.path('marsh/posts'), { recursive: true });
+    await workshop.file('marsh/posts/island.svg', WITH_ISLAND);
+    await workshop.file('marsh/tombolo.json', '{\n  "sise": {},\n  "checks": {"floating-island": "off"}\n}\n');
+    const { code, stdout } = await workshop.run(['check', 'marsh/posts/island.svg', '--format', 'unix']);
+    expect(stdout).toMatch(/^marsh\/tombolo\.json:2:3: warning: Unknown key "sise" .* \[unreadable-config\]$/m);
+    expect(stdout).not.toContain('floating-island');
+    expect(code).toBe(1);
+  });
+
+  test('one that is not JSON is a finding too', async () => {
+    await workshop.file('broken.json', '{"size": ');
+    const words = ['check', 'sound.svg', '--config', 'broken.json', '--format', 'unix'];
+    const { code, stdout, stderr } = await workshop.run(words);
+    expect(stdout).toMatch(/^broken\.json:1:\d+: error: /m);
+    expect({ code, stderr }).toEqual({ code: 1, stderr: '' });
+  });
+
+  test('--config that is not there', async () => {
+    const outcome = await workshop.run(['check', 'sound.svg', '--config', 'nowhere.json', '--format', 'unix']);
+    expectRefused(outcome, /^tombolo: nowhere\.json: no such file/);
+  });
+
+  test('--width scales every measure', async () => {
+    const { stdout } = await workshop.run(['check', 'island.svg', '--width', '120mm', '--format', 'json']);
+    const [file] = JSON.parse(stdout).files;
+    expect(file.size).toEqual({ width: 120, height: 80, stated: true });
+    expect(file.layers[0].openingArea).toBeCloseTo(4 * 600, 2);
+  });
+});
+
+describe('standard input', () => {
+  test('is read for -', async () => {
+    const { code, stdout } = await workshop.run(['check', '-', '--format', 'unix'], { input: WITH_ISLAND });
+    expect(stdout).toMatch(/^<stdin>:\d+:\d+: error: .* \[floating-island\]$/m);
+    expect(code).toBe(1);
+  });
+
+  test('--stdin-filename names it and finds its configuration', async () => {
+    await mkdir(workshop.path('named'), { recursive: true });
+    await workshop.file('named/tombolo.json', '{"checks": {"floating-island": "off"}}');
+    const words = ['check', '-', '--stdin-filename', 'named/heron.svg', '--format', 'json'];
+    const { code, stdout } = await workshop.run(words, { input: WITH_ISLAND });
+    expect(JSON.parse(stdout).files[0]).toMatchObject({ path: 'named/heron.svg', findings: [] });
+    expect(code).toBe(0);
+  });
+});
+
+describe('output', () => {
+  test('JSON has the measures of the closed form', async () => {
+    const { stdout } = await workshop.run(['check', 'island.svg', '--format', 'json']);
+    const result = JSON.parse(stdout);
+    expect(result.files[0].size).toEqual({ width: 60, height: 40, stated: true });
+    expect(result.files[0].layers).toEqual([{
+      name: expect.any(String), reading: 'openings', paint: '#222222',
+      openings: 1, openingArea: 600, materialArea: 1800, islands: 1, cutLength: 180,
+    }]);
+    const [island] = result.files[0].findings;
+    expect(island).toMatchObject({ check: 'floating-island', severity: 'error', measure: { value: 200, unit: 'mm²' } });
+    expect(island.range.start.line).toBe(1);
+    expect(island.mends.length).toBeGreaterThan(0);
+    expect(island.mends[0]).toEqual({
+      title: expect.any(String), preferred: expect.any(Boolean), safe: expect.any(Boolean) });
+    expect(result.summary.error).toBe(1);
+  });
+
+  test('--no-mends leaves the mends out', async () => {
+    const { stdout } = await workshop.run(['check', 'island.svg', '--format', 'json', '--no-mends']);
+    expect(JSON.parse(stdout).files[0].findings[0].mends).toEqual([]);
+  });
+
+  test('--quiet prints errors alone, yet counts the rest', async () => {
+    const { code, stdout } = await workshop.run(['check', 'web.svg', '--quiet']);
+    expect({ code, stdout }).toEqual({ code: 1, stdout: '' });
+  });
+
+  test('text is coloured when asked, and not in a pipe', async () => {
+    expect((await workshop.run(['check', 'island.svg'])).stdout).not.toContain('\u001b');
+    expect((await workshop.run(['check', 'island.svg', '--color'])).stdout).toContain('\u001b[31m');
+    const forced = { environment: { FORCE_COLOR: '1' } };
+    expect((await workshop.run(['check', 'island.svg'], forced)).stdout).toContain('\u001b[31m');
+    expect((await workshop.run(['check', 'island.svg', '--no-color'], forced)).stdout).not.toContain('\u001b');
+    const refused = { environment: { FORCE_COLOR: '1', NO_COLOR: '1' } };
+    expect((await workshop.run(['check', 'island.svg'], refused)).stdout).not.toContain('\u001b');
+  });
+
+  test('the stack is shown only when asked for', async () => {
+    const plain = await workshop.run(['check', 'nowhere.svg']);
+    expect(plain.stderr).not.toContain('    at ');
+    const debugging = await workshop.run(['check', 'nowhere.svg'], { environment: { TOMBOLO_DEBUG: '1' } });
+    expect(debugging.stderr).toContain('    at ');
+  });
+});

@@ -1,0 +1,64 @@
+import type { Log } from 'sarif';
+import { describe, expect, test } from 'vitest';
+import { formatSarif } from '../../../src/cli/format/sarif';
+import { CHECK_IDS } from '../../../src/sheet/check-id';
+import { file, finding, input, range } from '../made-files';
+
+function run(...files: ReturnType<typeof file>[]): Log['runs'][number] {
+  const log = JSON.parse(formatSarif(input(files))) as Log;
+  expect(log.version).toBe('2.1.0');
+  return log.runs[0]!;
+}
+
+describe('formatSarif', () => {
+  test('lists every check as a rule, found or not', () => {
+    const ids = run().tool.driver.rules?.map(({ id }) => id);
+    expect(ids).toEqual([...CHECK_IDS, 'unreadable-config']);
+  });
+
+  test('counts columns in UTF-16 code units, from one, the end one past the last', () => {
+    const { columnKind, results } = run(file([finding()]));
+    expect(columnKind).toBe('utf16CodeUnits');
+    expect(results?.[0]?.locations?.[0]?.physicalLocation).toEqual({
+      artifactLocation: { uri: 'heron.svg' },
+      region: { startLine: 5, startColumn: 13, endLine: 5, endColumn: 41 },
+    });
+  });
+
+  test('each result points to its rule', () => {
+    const { tool, results } = run(file([finding(), finding({ check: 'buried-opening', severity: 'hint' })]));
+    const ids = results?.map(({ ruleIndex }) => tool.driver.rules?.[ruleIndex!]?.id);
+    expect(ids).toEqual(['thin-bridge', 'buried-opening']);
+    expect(results?.map(({ level }) => level)).toEqual(['warning', 'note']);
+  });
+
+  test('related places and mends', () => {
+    const related = [{ message: 'holds this island', range: range(6, 2, 3, 300), at: undefined }];
+    const edits = [{ range: range(4, 12, 2, 210), text: 'L 3 4' }];
+    const mends = [{ title: 'Widen to 0.80 mm', preferred: true, safe: false, edits }];
+    const [result] = run(file([finding({ related, mends })])).results ?? [];
+    expect(result?.relatedLocations).toEqual([{
+      id: 0, message: { text: 'holds this island' },
+      physicalLocation: {
+        artifactLocation: { uri: 'heron.svg' },
+        region: { startLine: 7, startColumn: 3, endLine: 7, endColumn: 6 },
+      },
+    }]);
+    expect(result?.fixes).toEqual([{
+      description: { text: 'Widen to 0.80 mm' },
+      artifactChanges: [{
+        artifactLocation: { uri: 'heron.svg' },
+        replacements: [{
+          deletedRegion: { startLine: 5, startColumn: 13, endLine: 5, endColumn: 15 },
+          insertedContent: { text: 'L 3 4' },
+        }],
+      }],
+    }]);
+  });
+
+  test('paths become URIs', () => {
+    const uris = run(file([], { path: 'marsh trail/#1 heron.svg' }), file([], { path: '/posts/sun.svg' }))
+      .artifacts?.map(({ location }) => location?.uri);
+    expect(uris).toEqual(['marsh%20trail/%231%20heron.svg', 'file:///posts/sun.svg']);
+  });
+});

@@ -1,0 +1,63 @@
+import { createColors } from 'picocolors';
+import { describe, expect, test } from 'vitest';
+import { formatText } from '../../../src/cli/format/text';
+import { file, finding, input, range } from '../made-files';
+
+describe('formatText', () => {
+  test('a file with its layers, its findings and the counts', () => {
+    const related = [{ message: 'holds this island', range: range(6, 2, 3, 300), at: undefined }];
+    const island = finding({ check: 'floating-island', severity: 'error', message: 'Falls out.', layer: undefined });
+    const layers = [...file([]).layers, {
+      name: 'reeds and sun', reading: 'sheet' as const, paint: '#ffb300', openings: 3,
+      openingArea: 1, materialArea: 1, islands: 0, cutLength: 12,
+    }];
+    expect(formatText(input([file([island, finding({ related, range: range(99, 0, 1, 900) })], { layers })]))).toBe([
+      'heron.svg  148 × 105 mm',
+      '  layer          paint    reading   openings  islands  cut length',
+      '  ink            #222222  openings        12        2    843.2 mm',
+      '  reeds and sun  #ffb300  sheet            3        0     12.0 mm',
+      '   5:13  error    Falls out. [floating-island]',
+      '  100:1  warning  Bridge 0.42 mm wide; 0.80 mm is the least. [thin-bridge, ink]',
+      '         7:3: holds this island',
+      '',
+      '1 file checked: 1 error, 1 warning.',
+      '',
+    ].join('\n'));
+  });
+
+  test('says where the size was not stated', () => {
+    const unstated = file([], { size: { width: 52.9166667, height: 20, stated: false }, layers: [] });
+    expect(formatText(input([unstated]))).toBe(
+      'heron.svg  52.92 × 20 mm (not stated: pixels at 96 to the inch)\n\n1 file checked, nothing found.\n');
+  });
+
+  test('counts what is not listed, and not the configuration as a stencil', () => {
+    const capped = file([finding()], { counts: { error: 0, warning: 900, info: 1, hint: 2 } });
+    const problem = finding({ check: 'unreadable-config' });
+    const config = file([problem], { path: 'tombolo.json', size: undefined, layers: [] });
+    expect(formatText(input([capped, config]))).toMatch(/\n1 file checked: 0 errors, 901 warnings, 1 info, 2 hints\.\n$/);
+  });
+
+  test('quiet: files without errors are not shown, the counts are whole', () => {
+    const sound = file([], { path: 'sound.svg', counts: { error: 0, warning: 3, info: 0, hint: 0 } });
+    const torn = file([finding({ severity: 'error' })], { path: 'torn.svg' });
+    const text = formatText(input([sound, torn], { quiet: true }));
+    expect(text).not.toContain('sound.svg');
+    expect(text).toMatch(/^torn\.svg /);
+    expect(text).toMatch(/\n2 files checked: 1 error, 3 warnings\.\n$/);
+    expect(formatText(input([sound], { quiet: true }))).toBe('');
+  });
+
+  test('colours change nothing but colour', () => {
+    const files = [file([finding(), finding({ severity: 'error' })])];
+    const coloured = formatText(input(files, { colours: createColors(true) }));
+    expect(coloured).toContain('\u001b[33mwarning\u001b[39m');
+    expect(coloured.replace(/\u001b\[\d+m/g, '')).toBe(formatText(input(files)));
+  });
+
+  test('names from a file cannot steer the terminal', () => {
+    const layers = [{ ...file([]).layers[0]!, name: '\u001b[2J\nink' }];
+    const text = formatText(input([file([finding({ layer: '\u001b]0;x\u0007', message: 'a\rb' })], { layers })]));
+    expect(text).not.toMatch(/[\u0000-\u0009\u000b-\u001f]/);
+  });
+});

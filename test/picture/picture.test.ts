@@ -1,0 +1,81 @@
+import { Resvg } from '@resvg/resvg-js';
+import { parse } from 'svgson';
+import { describe, expect, test } from 'vitest';
+import { check } from '../../src/engine';
+import { pathData, stackPicture } from '../../src/picture/picture';
+import type { Report } from '../../src/report';
+
+/** How many square millimetres of a picture have each colour, drawn by an independent renderer at 10 pixels to the mm. */
+function areasByColour(svg: string, pixelsPerMm = 10): Map<string, number> {
+  const { width } = new Resvg(svg);
+  const zoom = pixelsPerMm * 25.4 / 96;
+  expect(width).toBeGreaterThan(0);
+  const { pixels } = new Resvg(svg, { fitTo: { mode: 'zoom', value: zoom } }).render();
+  const areas = new Map<string, number>();
+  for (let at = 0; at < pixels.length; at += 4) {
+    const colour = `#${[0, 1, 2].map((part) => pixels[at + part]!.toString(16).padStart(2, '0')).join('')}`;
+    areas.set(colour, (areas.get(colour) ?? 0) + pixelsPerMm ** -2);
+  }
+  return areas;
+}
+
+const STACK = `<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="40mm" viewBox="0 0 60 40">
+  <g id="sky"><rect x="5" y="5" width="50" height="30" fill="#8fd3ff"/></g>
+  <g id="reeds"><path fill="#3b4a54" fill-rule="evenodd" d="M10 10H30V30H10Z M15 15V25H25V15Z"/></g>
+</svg>`;
+
+describe('stackPicture', () => {
+  test('paints the openings over the ground and over each other, to the closed form', () => {
+    const areas = areasByColour(stackPicture(check(STACK), { ground: '#f4efe4' }));
+    expect(areas.get('#f4efe4')).toBeCloseTo(2400 - 1500, 0);
+    expect(areas.get('#8fd3ff')).toBeCloseTo(1500 - 300, 0);
+    expect(areas.get('#3b4a54')).toBeCloseTo(300, 0);
+  });
+
+  test('one layer alone', () => {
+    const areas = areasByColour(stackPicture(check(STACK), { layer: 'reeds' }));
+    expect(areas.get('#d8d0c0')).toBeCloseTo(2400 - 300, 0);
+    expect(areas.has('#8fd3ff')).toBe(false);
+  });
+
+  test('names cannot break out of their place, nor can paints or the ground', async () => {
+    const name = '</title><script>&"\u0001\ud800';
+    const report = check(STACK);
+    const [sheet] = report.sheets;
+    const layer = { ...sheet!.layer, name, paint: '"/><script/>' };
+    const odd: Report = { ...report, sheets: [{ ...sheet!, layer }] };
+    const svg = stackPicture(odd, { ground: '"><script/>' });
+    const root = await parse(svg);
+    const group = root.children[1];
+    expect(root.children.map((child) => child.name)).toEqual(['rect', 'g']);
+    expect(group?.children[0]?.children[0]?.value).toContain('&lt;/title&gt;&lt;script&gt;&amp;');
+    expect(svg).not.toContain('<script');
+    expect(svg).not.toMatch(/[\u0000-\u0008\ud800-\udfff]/);
+    expect(() => new Resvg(svg).render()).not.toThrow();
+  });
+
+  test.each(['', '<svg', 'no markup at all', '<svg xmlns="http://www.w3.org/2000/svg" width="0" height="-3"/>'])(
+    'what is no stencil gives a well-formed picture: %j', async (text) => {
+      const svg = stackPicture(check(text));
+      expect((await parse(svg)).name).toBe('svg');
+      expect(svg).not.toMatch(/NaN|Infinity|undefined/);
+    });
+});
+
+describe('pathData', () => {
+  const square = (from: number, to: number) => Float64Array.of(from, from, to, from, to, to, from, to);
+
+  test('rounds to the micrometre and knows no minus nought', () => {
+    expect(pathData([{ outer: Float64Array.of(-0.0001, 0, 1 / 3, 0, 1 / 3, 2e-7), holes: [] }]))
+      .toBe('M0 0L0.333 0L0.333 0Z');
+  });
+
+  test('holes follow their outer ring', () => {
+    expect(pathData([{ outer: square(0, 9), holes: [square(3, 6)] }]))
+      .toBe('M0 0L9 0L9 9L0 9ZM3 3L6 3L6 6L3 6Z');
+  });
+
+  test('what is not finite is no word in the path', () => {
+    expect(pathData([{ outer: Float64Array.of(NaN, 0, Infinity, 0, 1, 1), holes: [] }])).toBe('M0 0L0 0L1 1Z');
+  });
+});
