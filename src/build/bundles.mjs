@@ -1,0 +1,67 @@
+// What is bundled, from which entry, and how. `bundle.mjs` runs it; the tests that start the server use it too.
+import { chmodSync, copyFileSync, existsSync, mkdirSync, readdirSync, rmSync } from 'node:fs';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { build, context } from 'esbuild';
+
+export const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '../..');
+export const dist = path.join(root, 'dist');
+
+const node = { platform: 'node', format: 'cjs', target: 'node20' };
+
+const bundles = {
+  extension: { ...node, entry: 'src/extension/extension.ts', out: 'extension.cjs', external: ['vscode'] },
+  server: { ...node, entry: 'src/server/main.ts', out: 'server.cjs' },
+  cli: {
+    ...node, entry: 'src/cli/main.ts', out: 'cli.cjs', external: ['@resvg/resvg-js'],
+    banner: { js: '#!/usr/bin/env node' },
+  },
+  preview: { entry: 'src/preview/main.ts', out: 'preview.js', platform: 'browser', format: 'iife', target: 'es2022' },
+  style: { entry: 'src/preview/bench.css', out: 'preview.css', platform: 'browser', target: 'es2022' },
+  engine: { entry: 'src/engine.ts', out: 'engine.js', platform: 'browser', format: 'esm', target: 'es2022' },
+};
+
+/** Names of all bundles. */
+export const names = Object.keys(bundles);
+
+function options(name, { outdir = dist, minify = false } = {}) {
+  const { entry, out, ...rest } = bundles[name];
+  return {
+    ...rest, entryPoints: [path.join(root, entry)], outfile: path.join(outdir, out),
+    bundle: true, minify, sourcemap: !minify, logLevel: 'warning', absWorkingDir: root,
+    loader: { '.json': 'json' }, mainFields: ['module', 'main'], conditions: ['import'],
+  };
+}
+
+/** Bundles one entry; gives the path of the file written. */
+export async function bundle(name, settings) {
+  const wanted = options(name, settings);
+  await build(wanted);
+  if (name === 'cli') chmodSync(wanted.outfile, 0o755);
+  return wanted.outfile;
+}
+
+/** Keeps all bundles up to date until the process ends. */
+export async function watch(settings) {
+  for (const name of names) {
+    const running = await context({ ...options(name, settings), logLevel: 'info' });
+    await running.watch();
+  }
+}
+
+/** Copies what is shipped as it is: the page of each check, and the schema of `tombolo.json`. */
+export function copyPages() {
+  const pages = path.join(dist, 'checks');
+  mkdirSync(pages, { recursive: true });
+  const checks = path.join(root, 'src/checks');
+  for (const entry of readdirSync(checks, { withFileTypes: true })) {
+    const page = path.join(checks, entry.name, 'README.md');
+    if (entry.isDirectory() && existsSync(page)) copyFileSync(page, path.join(pages, `${entry.name}.md`));
+  }
+  copyFileSync(path.join(root, 'src/sheet/tombolo.schema.json'), path.join(dist, 'tombolo.schema.json'));
+}
+
+/** Removes what earlier builds left. */
+export function clean() {
+  rmSync(dist, { recursive: true, force: true });
+}

@@ -1,0 +1,15 @@
+import * as vscode from 'vscode';
+import type { VersionedEdits } from '../server/protocol';
+
+/**
+ * Applies edits as one step of undo.
+ * @returns false, with nothing changed, where the document has moved on since the edits were made
+ */
+export async function applyEdits(document: vscode.TextDocument, { version, edits }: VersionedEdits): Promise<boolean> {
+  if (document.version !== version) return false;
+  const change = new vscode.WorkspaceEdit();
+  for (const { span, text } of edits) {
+    change.replace(document.uri, new vscode.Range(document.positionAt(span.from), document.positionAt(span.to)), text);
+  }
+  return vscode.workspace.applyEdit(change);
+}

@@ -1,0 +1,102 @@
+/** The bench: a panel beside the text that shows the painted stack and follows the SVG that is being edited. */
+import { randomBytes } from 'node:crypto';
+import * as vscode from 'vscode';
+import type { FromBench, ToBench } from '../preview/messages';
+import type { Checked } from '../server/protocol';
+import { benchHtml } from './bench-html';
+import { revealSpan } from './reveal-span';
+import type { ServerClient } from './server-client';
+import { isSvg } from './svg-documents';
+
+export const BENCH = 'tombolo.bench';
+
+export class Bench implements vscode.Disposable {
+  private panel: vscode.WebviewPanel | undefined;
+  private uri: vscode.Uri | undefined;
+  private asked = 0;
+  private readonly listeners: vscode.Disposable[];
+
+  constructor(private readonly extensionUri: vscode.Uri, private readonly client: ServerClient) {
+    this.listeners = [
+      client.onChecked((checked) => this.checked(checked)),
+      vscode.window.onDidChangeActiveTextEditor((editor) => {
+        if (this.panel && editor && isSvg(editor.document)) void this.show(editor.document.uri);
+      }),
+      vscode.window.registerWebviewPanelSerializer(BENCH, {
+        deserializeWebviewPanel: async (panel, state: unknown) => this.restore(panel, state),
+      }),
+    ];
+  }
+
+  /** Opens the panel beside the active editor, or turns the open one to this document. */
+  async open(uri: vscode.Uri): Promise<void> {
+    if (this.panel) {
+      this.panel.reveal(undefined, true);
+    } else {
+      const place = { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true };
+      this.adopt(vscode.window.createWebviewPanel(BENCH, 'Bench', place, this.options()));
+    }
+    await this.show(uri);
+  }
+
+  private options(): vscode.WebviewOptions {
+    return { enableScripts: true, localResourceRoots: [vscode.Uri.joinPath(this.extensionUri, 'dist')] };
+  }
+
+  private async restore(panel: vscode.WebviewPanel, state: unknown): Promise<void> {
+    const address = (state as { uri?: unknown } | undefined)?.uri;
+    panel.webview.options = this.options();
+    this.adopt(panel);
+    if (typeof address !== 'string') return;
+    const uri = vscode.Uri.parse(address);
+    // The server knows only open documents.
+    await vscode.workspace.openTextDocument(uri).then(() => this.show(uri), () => undefined);
+  }
+
+  private adopt(panel: vscode.WebviewPanel): void {
+    this.panel?.dispose();
+    this.panel = panel;
+    panel.iconPath = vscode.Uri.joinPath(this.extensionUri, 'media/icon.png');
+    panel.webview.onDidReceiveMessage((message: FromBench) => void this.hear(message));
+    panel.onDidDispose(() => {
+      if (this.panel === panel) this.panel = undefined;
+    });
+    panel.webview.html = benchHtml(panel.webview, this.extensionUri, randomBytes(16).toString('base64'));
+  }
+
+  private async show(uri: vscode.Uri): Promise<void> {
+    this.uri = uri;
+    if (this.panel) this.panel.title = `Bench: ${uri.path.split('/').at(-1) ?? ''}`;
+    await this.refresh();
+  }
+
+  private checked({ uri }: Checked): void {
+    if (this.panel && uri === this.uri?.toString()) void this.refresh();
+  }
+
+  private async refresh(): Promise<void> {
+    const uri = this.uri;
+    if (!uri) return;
+    const turn = ++this.asked;
+    const stack = await this.client.stack(uri);
+    // Only the answer to the last question is shown.
+    if (turn === this.asked && stack) this.post({ type: 'stack', stack });
+  }
+
+  private post(message: ToBench): void {
+    void this.panel?.webview.postMessage(message);
+  }
+
+  private async hear(message: FromBench): Promise<void> {
+    if (message.type === 'ready') return this.refresh();
+    const uri = this.uri;
+    if (!uri || message.uri !== uri.toString()) return;
+    if (message.type === 'begin') await vscode.commands.executeCommand('tombolo.begin', uri);
+    else await revealSpan(uri, message);
+  }
+
+  dispose(): void {
+    this.panel?.dispose();
+    for (const listener of this.listeners) listener.dispose();
+  }
+}

@@ -1,0 +1,41 @@
+/** The extension's entry: cheap listeners until a stencil is seen, then the server. */
+import * as vscode from 'vscode';
+import { Bench } from './bench';
+import { registerCommands } from './commands';
+import { ServerClient } from './server-client';
+import { StatusItem } from './status-item';
+import { isMarked, isSvg, mayBeStencil } from './svg-documents';
+
+export function activate(context: vscode.ExtensionContext): void {
+  const log = vscode.window.createOutputChannel('Tombolo', { log: true });
+  const client = new ServerClient(context, log);
+  const bench = new Bench(context.extensionUri, client);
+  const status = new StatusItem();
+  context.subscriptions.push(
+    log, client, bench, status, client.onChecked((checked) => status.update(checked)),
+    ...registerCommands(client, bench), startWhenNeeded(client),
+  );
+}
+
+/** Starts the server when a document that may be a stencil is open, and stops listening then. */
+function startWhenNeeded(client: ServerClient): vscode.Disposable {
+  const listeners: vscode.Disposable[] = [];
+  const stop = () => listeners.forEach((listener) => listener.dispose());
+  const look = async (document: vscode.TextDocument) => {
+    if (!await mayBeStencil(document)) return;
+    stop();
+    await client.start();
+  };
+  const lookAtAll = () => vscode.workspace.textDocuments.forEach((document) => void look(document));
+  const watcher = vscode.workspace.createFileSystemWatcher('**/tombolo.json', false, true, true);
+  listeners.push(
+    watcher, watcher.onDidCreate(lookAtAll),
+    vscode.workspace.onDidOpenTextDocument((document) => void look(document)),
+    vscode.workspace.onDidChangeTextDocument(({ document }) => {
+      // With every keystroke only the text is looked at, not the disk.
+      if (isSvg(document) && isMarked(document)) void look(document);
+    }),
+  );
+  lookAtAll();
+  return { dispose: stop };
+}

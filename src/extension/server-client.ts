@@ -1,0 +1,71 @@
+/** The language server as the rest of the extension sees it: started when first needed, in a process of its own. */
+import * as vscode from 'vscode';
+import { LanguageClient, RevealOutputChannelOn, TransportKind } from 'vscode-languageclient/node';
+import {
+  BEGIN, BRIDGE_ISLANDS, CHECK_AGAIN, CHECKED, STACK, type BridgedIslands, type Checked, type Stack,
+  type VersionedEdits,
+} from '../server/protocol';
+import { CONFIG, SVG } from './svg-documents';
+
+export class ServerClient implements vscode.Disposable {
+  private readonly client: LanguageClient;
+  private readonly watcher = vscode.workspace.createFileSystemWatcher('**/tombolo.json');
+  private readonly checkedEmitter = new vscode.EventEmitter<Checked>();
+  private starting: Promise<void> | undefined;
+
+  /** Fires after each run of the checks. */
+  readonly onChecked = this.checkedEmitter.event;
+
+  constructor(context: vscode.ExtensionContext, readonly log: vscode.LogOutputChannel) {
+    const server = { module: context.asAbsolutePath('dist/server.cjs'), transport: TransportKind.ipc };
+    this.client = new LanguageClient('tombolo', 'Tombolo', server, {
+      documentSelector: [...SVG, ...CONFIG],
+      outputChannel: log,
+      revealOutputChannelOn: RevealOutputChannelOn.Never,
+      initializationOptions: { ...vscode.workspace.getConfiguration('tombolo') },
+      synchronize: { fileEvents: this.watcher },
+    });
+    this.client.onNotification(CHECKED, (checked: Checked) => this.checkedEmitter.fire(checked));
+  }
+
+  /** Starts the server unless it runs. Never rejects: a failure is logged, and requests then answer undefined. */
+  async start(): Promise<void> {
+    this.starting ??= this.client.start().catch((error: unknown) => {
+      this.log.error(`The server did not start: ${String(error)}`);
+    });
+    await this.starting;
+  }
+
+  stack(uri: vscode.Uri): Promise<Stack | undefined> {
+    return this.ask(STACK, uri);
+  }
+
+  beginEdits(uri: vscode.Uri): Promise<VersionedEdits | undefined> {
+    return this.ask(BEGIN, uri);
+  }
+
+  bridgeIslands(uri: vscode.Uri): Promise<BridgedIslands | undefined> {
+    return this.ask(BRIDGE_ISLANDS, uri);
+  }
+
+  async checkAgain(uri: vscode.Uri): Promise<void> {
+    await this.ask(CHECK_AGAIN, uri);
+  }
+
+  private async ask<T>(method: string, uri: vscode.Uri): Promise<T | undefined> {
+    await this.start();
+    try {
+      const address = this.client.code2ProtocolConverter.asUri(uri);
+      return await this.client.sendRequest<T | null>(method, { uri: address }) ?? undefined;
+    } catch (error) {
+      this.log.error(`${method}: ${String(error)}`);
+      return undefined;
+    }
+  }
+
+  dispose(): void {
+    this.watcher.dispose();
+    this.checkedEmitter.dispose();
+    if (this.starting) void this.client.dispose().catch(() => undefined);
+  }
+}

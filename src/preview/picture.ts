@@ -1,0 +1,58 @@
+/** Draws the stack from its numbers: the ground with its paint, or one sheet with what falls out of it. */
+import type { Stack, StackLayer } from '../server/protocol';
+import { isLayerShown, type BenchState } from './bench-state';
+import { setAttributes, svg, syncChildren } from './dom';
+import type { View } from './view';
+
+/** Pixels between the lines of the hatch that marks islands. */
+const HATCH = 7;
+
+export class Picture {
+  /** Everything in sheet mm. */
+  readonly element = svg('g');
+  readonly definitions = svg('defs');
+  private readonly hatch: SVGPatternElement;
+  private readonly shadow = svg('path', { class: 'shadow', 'fill-rule': 'evenodd' });
+  private readonly ground = svg('path', { 'fill-rule': 'evenodd' });
+  private readonly paints = svg('g');
+  private readonly islands = svg('g');
+  private readonly frame = svg('rect', { class: 'frame' });
+
+  constructor() {
+    this.hatch = svg('pattern', { id: 'hatch', width: HATCH, height: HATCH, patternUnits: 'userSpaceOnUse' }, [
+      svg('rect', { class: 'hatch-ground', width: HATCH, height: HATCH }),
+      svg('path', { class: 'hatch-line', d: `M0 0V${HATCH}` }),
+    ]);
+    this.definitions.append(this.hatch);
+    this.element.append(this.shadow, this.ground, this.paints, this.islands, this.frame);
+  }
+
+  draw(stack: Stack, state: BenchState): void {
+    const shown = stack.layers.filter((_, index) => isLayerShown(state, stack, index));
+    const single = state.mode === 'sheet' ? shown[0] : undefined;
+    const outline = rectanglePath(stack);
+    const sheet = outline + (single?.openings ?? '');
+    setAttributes(this.shadow, { d: sheet });
+    setAttributes(this.ground, { d: sheet, class: single ? 'card' : 'ground' });
+    syncChildren(this.paints, single ? [] : shown, () => svg('path', { 'fill-rule': 'evenodd' }), drawPaint);
+    const fallen = shown.flatMap(({ islands }) => islands);
+    syncChildren(this.islands, fallen, () => svg('path', { class: 'island', 'fill-rule': 'evenodd' }), (path, island) => {
+      setAttributes(path, { d: island.outline });
+    });
+    setAttributes(this.frame, { x: 0, y: 0, width: stack.width, height: stack.height });
+  }
+
+  place(view: View): void {
+    setAttributes(this.element, { transform: `matrix(${view.scale} 0 0 ${view.scale} ${view.x} ${view.y})` });
+    setAttributes(this.shadow, { transform: `translate(${2 / view.scale} ${3 / view.scale})` });
+    setAttributes(this.hatch, { patternTransform: `scale(${1 / view.scale}) rotate(45)` });
+  }
+}
+
+function drawPaint(path: SVGPathElement, { paint, openings }: StackLayer): void {
+  setAttributes(path, { d: openings, fill: paint });
+}
+
+function rectanglePath({ sheet: { minX, minY, maxX, maxY } }: Stack): string {
+  return `M${minX} ${minY}H${maxX}V${maxY}H${minX}Z`;
+}

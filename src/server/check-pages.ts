@@ -1,0 +1,22 @@
+import { readdirSync } from 'node:fs';
+import path from 'node:path';
+import { URI } from 'vscode-uri';
+
+/**
+ * Finds the page of each check in a folder of `<id>.md` files.
+ * @returns a function that gives the page's address, or undefined for a check without a page
+ */
+export function checkPages(folder: string): (check: string) => string | undefined {
+  const pages = new Map(pagesIn(folder).map((name) => [
+    path.basename(name, '.md'), URI.file(path.join(folder, name)).toString(),
+  ]));
+  return (check) => pages.get(check);
+}
+
+function pagesIn(folder: string): string[] {
+  try {
+    return readdirSync(folder).filter((name) => name.endsWith('.md'));
+  } catch {
+    return [];
+  }
+}

@@ -1,0 +1,49 @@
+/** One version of a document with its report, and the mends proven for it so far. */
+import type { TextDocument } from 'vscode-languageserver-textdocument';
+import { bridgeIslands, check, isStencil, mendsFor } from '../engine';
+import type { Mend, Report } from '../report';
+import { readConfig } from '../sheet/read-config';
+import type { FoundConfig } from './find-config';
+
+export class CheckedDocument {
+  private readonly proven = new Map<number, readonly Mend[]>();
+
+  private constructor(
+    readonly document: TextDocument,
+    readonly version: number,
+    readonly stencil: boolean,
+    readonly config: FoundConfig | undefined,
+    readonly report: Report,
+  ) {}
+
+  /** Checks the document as it stands. Synchronous; takes as long as the engine takes. */
+  static check(document: TextDocument, found: FoundConfig | undefined): CheckedDocument {
+    const text = document.getText();
+    const report = check(text, found ? { config: readConfig(found.text).config } : {});
+    return new CheckedDocument(document, document.version, isStencilDocument(document, found), found, report);
+  }
+
+  /** Whether the report is about the text that is in the editor now. */
+  get current(): boolean {
+    return this.document.version === this.version;
+  }
+
+  /** Mends for the finding with that index, proven once for each version. */
+  mends(index: number): readonly Mend[] {
+    const known = this.proven.get(index);
+    if (known) return known;
+    const finding = this.report.findings[index];
+    const mends = finding ? mendsFor(this.report, finding) : [];
+    this.proven.set(index, mends);
+    return mends;
+  }
+
+  bridgeIslands(): ReturnType<typeof bridgeIslands> {
+    return bridgeIslands(this.report, {});
+  }
+}
+
+/** A stencil is what has a `tombolo.json` beside or above it, or says so in its root. Others are left in peace. */
+export function isStencilDocument(document: TextDocument, found: FoundConfig | undefined): boolean {
+  return found !== undefined || isStencil(document.getText());
+}

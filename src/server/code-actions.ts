@@ -1,0 +1,99 @@
+/** The lightbulb: mends that were proven for the findings under the cursor. */
+import {
+  CodeActionKind, type CancellationToken, type CodeAction, type CodeActionParams, type Diagnostic, type TextEdit as LspEdit,
+  type WorkspaceEdit,
+} from 'vscode-languageserver';
+import type { TextDocument } from 'vscode-languageserver-textdocument';
+import type { Mend } from '../report';
+import type { TextEdit } from '../text';
+import type { CheckedDocument } from './checked-document';
+import { rangeOf } from './diagnostics';
+
+export const FIX_ALL = `${CodeActionKind.SourceFixAll}.tombolo`;
+
+/** Proving takes milliseconds to a second for each finding: a wide selection must not make the editor wait. */
+const LIGHTBULB_BUDGET = 1500;
+const FIX_ALL_BUDGET = 750;
+
+export async function codeActions(
+  checked: CheckedDocument, { range, context }: CodeActionParams, token: CancellationToken,
+): Promise<CodeAction[]> {
+  const wants = (kind: string) => context.only?.some((only) => isWithin(kind, only));
+  const actions: CodeAction[] = [];
+  if (wants(FIX_ALL)) actions.push(...await fixAll(checked, token));
+  if (!context.only || wants(CodeActionKind.QuickFix)) {
+    const [from, to] = [checked.document.offsetAt(range.start), checked.document.offsetAt(range.end)];
+    const touched = indicesWhere(checked, ({ span }) => span.from <= to && span.to >= from);
+    actions.push(...await quickFixes(checked, touched, context.diagnostics, token));
+  }
+  return token.isCancellationRequested ? [] : actions;
+}
+
+const isWithin = (kind: string, wanted: string): boolean => kind === wanted || kind.startsWith(`${wanted}.`);
+
+async function quickFixes(
+  checked: CheckedDocument, indices: readonly number[], shown: readonly Diagnostic[], token: CancellationToken,
+): Promise<CodeAction[]> {
+  const actions: CodeAction[] = [];
+  const titles = new Set<string>();
+  for await (const { index, mend } of mendsOf(checked, indices, LIGHTBULB_BUDGET, token)) {
+    const wide = reachOf(mend) > 0;
+    // A mend of the whole layer or file is the same from every finding.
+    if (wide && titles.has(mend.title)) continue;
+    titles.add(mend.title);
+    const diagnostics = shown.filter(({ data }) => isDataOf(data, checked.version, index));
+    actions.push({
+      title: mend.title, kind: CodeActionKind.QuickFix, diagnostics, isPreferred: mend.preferred,
+      edit: workspaceEdit(checked.document, mend.edits),
+      data: reachOf(mend),
+    });
+  }
+  return actions.sort((a, b) => Number(a.data) - Number(b.data));
+}
+
+async function fixAll(checked: CheckedDocument, token: CancellationToken): Promise<CodeAction[]> {
+  const edits: TextEdit[] = [];
+  const every = indicesWhere(checked, () => true);
+  for await (const { mend } of mendsOf(checked, every, FIX_ALL_BUDGET, token)) {
+    if (mend.safe && !mend.edits.some((edit) => edits.some((other) => touch(edit, other)))) edits.push(...mend.edits);
+  }
+  if (edits.length === 0) return [];
+  return [{ title: 'Mend all that is safe', kind: FIX_ALL, edit: workspaceEdit(checked.document, edits) }];
+}
+
+/** Proves finding by finding, letting other messages in between, until cancelled, outdated or out of time. */
+async function* mendsOf(
+  checked: CheckedDocument, indices: readonly number[], budget: number, token: CancellationToken,
+): AsyncGenerator<{ index: number; mend: Mend }> {
+  const end = performance.now() + budget;
+  for (const index of indices) {
+    for (const mend of checked.mends(index)) yield { index, mend };
+    await new Promise((resolve) => setImmediate(resolve));
+    if (token.isCancellationRequested || !checked.current || performance.now() > end) return;
+  }
+}
+
+function indicesWhere(
+  { report }: CheckedDocument, wanted: (finding: CheckedDocument['report']['findings'][number]) => boolean,
+): number[] {
+  return report.findings.flatMap((finding, index) => wanted(finding) ? [index] : []);
+}
+
+/** 0 for a mend of one place, 1 for one of the layer, 2 for one of the file: the narrowest stands first. */
+function reachOf({ kind }: Mend): number {
+  if (/-(?:file|stack|every)\b/.test(kind)) return 2;
+  return /-layer\b/.test(kind) ? 1 : 0;
+}
+
+function isDataOf(data: unknown, version: number, index: number): boolean {
+  const { version: of, finding } = (data ?? {}) as { version?: unknown; finding?: unknown };
+  return of === version && finding === index;
+}
+
+const touch = (a: TextEdit, b: TextEdit): boolean => a.span.from <= b.span.to && b.span.from <= a.span.to;
+
+/** The edits for that version of the document alone. */
+export function workspaceEdit(document: TextDocument, edits: readonly TextEdit[]): WorkspaceEdit {
+  const changes: LspEdit[] = edits.map(({ span, text }) => ({ range: rangeOf(span, document), newText: text }));
+  return { documentChanges: [{ textDocument: { uri: document.uri, version: document.version }, edits: changes }] };
+}

@@ -1,0 +1,11 @@
+/** The language server's process. The client says by arguments how it talks to it: `--stdio`, `--node-ipc`, … */
+import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
+import { serve } from './serve';
+
+const connection = createConnection(ProposedFeatures.all);
+
+const log = (error: unknown) => connection.console.error(error instanceof Error ? error.stack ?? error.message : String(error));
+process.on('uncaughtException', log);
+process.on('unhandledRejection', log);
+
+serve(connection, __dirname);

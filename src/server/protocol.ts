@@ -1,0 +1,109 @@
+/** What the server and the editor say to each other beyond the language server protocol. Plain data only. */
+import type { Measure } from '../checks/finding';
+import type { CheckId, Severity } from '../sheet/check-id';
+import type { Reading } from '../sheet/sheet';
+import type { Point } from '../geometry/curve';
+import type { Box } from '../geometry/region';
+import type { TextEdit } from '../text';
+
+/** Server to editor, after each run: what the status item shows. The bench asks for the stack when it hears it. */
+export const CHECKED = 'tombolo/checked';
+/** Editor to server: the painted stack of a document, checked now if it has changed. Answers `Stack | null`. */
+export const STACK = 'tombolo/stack';
+/** Editor to server: check a document now, whatever `tombolo.run` says. Answers null when the run is done. */
+export const CHECK_AGAIN = 'tombolo/checkAgain';
+/** Editor to server: edits that mark a document as a stencil. Answers `VersionedEdits | null`. */
+export const BEGIN = 'tombolo/begin';
+/** Editor to server: bridges for every island of a document. Answers `BridgedIslands | null`. */
+export const BRIDGE_ISLANDS = 'tombolo/bridgeIslands';
+
+export interface DocumentParams {
+  readonly uri: string;
+}
+
+export interface Checked {
+  readonly uri: string;
+  readonly version: number;
+  /** False for an SVG that nobody has called a stencil: nothing was checked, and nothing else is set. */
+  readonly stencil: boolean;
+  readonly summary?: Summary;
+}
+
+export interface Summary {
+  /** mm */
+  readonly width: number;
+  readonly height: number;
+  readonly sizeStated: boolean;
+  readonly readings: readonly Reading[];
+  readonly layers: number;
+  readonly counts: Readonly<Record<Severity, number>>;
+  /** Milliseconds of the run. */
+  readonly elapsed: number;
+  /** The `tombolo.json` in force. */
+  readonly config: string | undefined;
+}
+
+export interface VersionedEdits {
+  readonly version: number;
+  readonly edits: readonly TextEdit[];
+}
+
+export interface BridgedIslands extends VersionedEdits {
+  readonly bridges: number;
+  /** One sentence for each island that could not be bridged. */
+  readonly refusals: readonly string[];
+}
+
+/** The stack in our own numbers. Path strings hold `M`, `L` and `Z` with coordinates in sheet mm, rounded to 1 µm. */
+export interface Stack {
+  readonly uri: string;
+  readonly version: number;
+  readonly stencil: boolean;
+  readonly elapsed: number;
+  /** The artwork's frame in mm. */
+  readonly width: number;
+  readonly height: number;
+  readonly sizeStated: boolean;
+  /** The sheet's rectangle: frame plus margin. */
+  readonly sheet: Box;
+  /** In painting order. */
+  readonly layers: readonly StackLayer[];
+  readonly findings: readonly StackFinding[];
+}
+
+export interface StackLayer {
+  readonly name: string;
+  readonly paint: string;
+  readonly reading: Reading;
+  readonly readingStated: boolean;
+  readonly openings: string;
+  readonly openingCount: number;
+  /** mm² */
+  readonly openingArea: number;
+  readonly materialArea: number;
+  /** mm */
+  readonly cutLength: number;
+  readonly islands: readonly StackIsland[];
+}
+
+export interface StackIsland {
+  readonly outline: string;
+  /** mm² */
+  readonly area: number;
+  readonly label: Point;
+}
+
+export interface StackFinding {
+  readonly check: CheckId;
+  readonly severity: Severity;
+  readonly message: string;
+  /** Index into the layers; undefined where the finding is about the whole file. */
+  readonly layer: number | undefined;
+  readonly at: Point | undefined;
+  readonly measure: Measure | undefined;
+  /** The two facing points of a thin place. */
+  readonly chord: readonly [Point, Point] | undefined;
+  /** The text that is underlined, as offsets into the version named in the stack. */
+  readonly from: number;
+  readonly to: number;
+}

@@ -1,0 +1,106 @@
+/** Wires the checker to a language server connection. */
+import path from 'node:path';
+import {
+  CodeActionKind, DidChangeConfigurationNotification, TextDocuments, TextDocumentSyncKind, type Connection,
+  type InitializeParams, type InitializeResult,
+} from 'vscode-languageserver/node';
+import { TextDocument } from 'vscode-languageserver-textdocument';
+import { beginEdits } from './begin';
+import { checkPages } from './check-pages';
+import type { CheckedDocument } from './checked-document';
+import { codeActions, FIX_ALL } from './code-actions';
+import {
+  BEGIN, BRIDGE_ISLANDS, CHECK_AGAIN, CHECKED, STACK, type BridgedIslands, type DocumentParams, type VersionedEdits,
+} from './protocol';
+import { readSettings } from './settings';
+import { stackOf } from './stack';
+import { isConfigUri, StencilChecker } from './stencil-checker';
+
+/** @param folder where the server's own files are: `checks/<id>.md` */
+export function serve(connection: Connection, folder: string): void {
+  const documents = new TextDocuments(TextDocument);
+  const checker = new StencilChecker(documents, {
+    diagnostics: (uri, version, diagnostics) => void connection.sendDiagnostics(
+      version === undefined ? { uri, diagnostics } : { uri, version, diagnostics },
+    ),
+    checked: (checked) => void connection.sendNotification(CHECKED, checked),
+    log: (message) => connection.console.log(message),
+    pageOf: checkPages(path.join(folder, 'checks')),
+  });
+  documents.onDidChangeContent(({ document }) => checker.changed(document));
+  documents.onDidSave(({ document }) => checker.saved(document));
+  documents.onDidClose(({ document }) => checker.closed(document));
+  connection.onDidChangeWatchedFiles(({ changes }) => {
+    if (changes.some(({ uri }) => isConfigUri(uri))) checker.configChanged();
+  });
+  connection.onShutdown(() => checker.dispose());
+  followSettings(connection, checker);
+  answerRequests(connection, checker);
+  documents.listen(connection);
+  connection.listen();
+}
+
+function initializeResult(): InitializeResult {
+  return {
+    capabilities: {
+      textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: true },
+      codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, FIX_ALL] },
+    },
+    serverInfo: { name: 'tombolo' },
+  };
+}
+
+/** Takes the settings from the client: those sent at the start, then whatever it says when it announces a change. */
+function followSettings(connection: Connection, checker: StencilChecker): void {
+  let asks = false;
+  connection.onInitialize(({ initializationOptions, capabilities }: InitializeParams) => {
+    checker.settings = readSettings(initializationOptions);
+    asks = capabilities.workspace?.configuration ?? false;
+    return initializeResult();
+  });
+  connection.onInitialized(() => {
+    if (asks) void connection.client.register(DidChangeConfigurationNotification.type, { section: 'tombolo' });
+  });
+  connection.onDidChangeConfiguration(async ({ settings }) => {
+    const sent: unknown = asks ? await connection.workspace.getConfiguration('tombolo') : settings?.tombolo;
+    checker.settings = readSettings(sent);
+  });
+}
+
+function answerRequests(connection: Connection, checker: StencilChecker): void {
+  /** Never rejects: what goes wrong is logged, and the answer is that of an unknown document. */
+  const answer = <T>(uri: string, otherwise: T, from: (checked: CheckedDocument) => T): T => {
+    try {
+      const checked = checker.current(uri);
+      return checked ? from(checked) : otherwise;
+    } catch (error) {
+      connection.console.error(`${uri}: ${error instanceof Error ? error.stack : String(error)}`);
+      return otherwise;
+    }
+  };
+  connection.onCodeAction(async (params, token) => {
+    const { uri } = params.textDocument;
+    const checked = answer(uri, undefined, (found) => found.stencil ? found : undefined);
+    if (!checked) return [];
+    return codeActions(checked, params, token).catch((error: unknown) => {
+      connection.console.error(`${uri}: ${error instanceof Error ? error.stack : String(error)}`);
+      return [];
+    });
+  });
+  connection.onRequest(STACK, ({ uri }: DocumentParams) => answer(uri, null, stackOf));
+  connection.onRequest(CHECK_AGAIN, ({ uri }: DocumentParams) => {
+    checker.checkNow(uri);
+    return null;
+  });
+  connection.onRequest(BEGIN, ({ uri }: DocumentParams) => answer<VersionedEdits | null>(uri, null, (checked) => {
+    const edits = beginEdits(checked);
+    return edits ? { version: checked.version, edits } : null;
+  }));
+  connection.onRequest(BRIDGE_ISLANDS, ({ uri }: DocumentParams) => answer<BridgedIslands | null>(uri, null,
+    (checked) => ({ version: checked.version, ...bridged(checked) })));
+}
+
+function bridged(checked: CheckedDocument): Omit<BridgedIslands, 'version'> {
+  const { edits, bridges, refusals } = checked.bridgeIslands();
+  return { edits, bridges, refusals: refusals.map(({ message }) => message) };
+}

@@ -1,0 +1,17 @@
+import type { Report } from '../report';
+import type { FoundConfig } from './find-config';
+import type { Summary } from './protocol';
+
+/** What the status item says of a report. */
+export function summaryOf(report: Report, config: FoundConfig | undefined): Summary {
+  const counts = { error: 0, warning: 0, info: 0, hint: 0 };
+  for (const { severity } of report.findings) counts[severity]++;
+  const { width, height, sizeStated } = report.drawing;
+  return {
+    width, height, sizeStated, counts,
+    readings: [...new Set(report.sheets.map(({ layer }) => layer.reading))],
+    layers: report.sheets.length,
+    elapsed: report.elapsed,
+    config: config?.uri,
+  };
+}
