@@ -1,0 +1,78 @@
+/** The basic shapes of SVG as outlines (SVG 2, "Basic shapes": each has an equivalent path). */
+import type { Arc } from '../geometry/curve';
+import type { Span } from '../text';
+import type { OutlineBuilder } from './outline-builder';
+
+export interface RectangleGeometry {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+  /** Undefined stands for `auto`: the other radius counts. */
+  readonly radiusX: number | undefined;
+  readonly radiusY: number | undefined;
+}
+
+/** From the end of the upper left corner clockwise (y down). Nothing where a size is not positive. */
+export function traceRectangle(rectangle: RectangleGeometry, span: Span, builder: OutlineBuilder): void {
+  const { x, y, width, height } = rectangle;
+  if (!(width > 0) || !(height > 0)) return;
+  const radiusX = Math.min(rectangle.radiusX ?? rectangle.radiusY ?? 0, width / 2);
+  const radiusY = Math.min(rectangle.radiusY ?? rectangle.radiusX ?? 0, height / 2);
+  const round = radiusX > 0 && radiusY > 0;
+  const [rx, ry] = round ? [radiusX, radiusY] : [0, 0];
+  const right = x + width;
+  const bottom = y + height;
+  const flat = width > 2 * rx;
+  const upright = height > 2 * ry;
+  const corner = (centreX: number, centreY: number, quarter: number): void => {
+    if (round) builder.arcTo(quarterArc(centreX, centreY, rx, ry, quarter), span);
+  };
+  builder.moveTo(x + rx, y);
+  if (flat) builder.lineTo(right - rx, y, span);
+  corner(right - rx, y + ry, 3);
+  if (upright) builder.lineTo(right, bottom - ry, span);
+  corner(right - rx, bottom - ry, 0);
+  if (flat) builder.lineTo(x + rx, bottom, span);
+  corner(x + rx, bottom - ry, 1);
+  if (upright) builder.lineTo(x, y + ry, span);
+  corner(x + rx, y + ry, 2);
+  builder.close(span);
+}
+
+/** Four quarter arcs from 3 o'clock, clockwise (y down). Nothing where a radius is not positive. */
+export function traceEllipse(
+  centreX: number, centreY: number, radiusX: number, radiusY: number, span: Span, builder: OutlineBuilder,
+): void {
+  if (!(radiusX > 0) || !(radiusY > 0)) return;
+  builder.moveTo(centreX + radiusX, centreY);
+  for (let quarter = 0; quarter < 4; quarter++) {
+    builder.arcTo(quarterArc(centreX, centreY, radiusX, radiusY, quarter), span);
+  }
+  builder.close(span);
+}
+
+const COSINES = [1, 0, -1, 0, 1] as const;
+const SINES = [0, 1, 0, -1, 0] as const;
+
+/** From the angle quarter · 90° on for 90°; 0 is to the right, 1 down. */
+function quarterArc(x: number, y: number, radiusX: number, radiusY: number, quarter: number): Arc {
+  const at = (index: number): { x: number; y: number } =>
+    ({ x: x + radiusX * (COSINES[index] ?? 0), y: y + radiusY * (SINES[index] ?? 0) });
+  return {
+    kind: 'arc', start: at(quarter), end: at(quarter + 1), centre: { x, y },
+    axisU: { x: radiusX, y: 0 }, axisV: { x: 0, y: radiusY }, from: (quarter * Math.PI) / 2, sweep: Math.PI / 2,
+  };
+}
+
+/** Points as x0, y0, x1, y1, …; `spans[i]` is where the point i stands. A polygon closes, a polyline does not. */
+export function tracePoints(
+  points: readonly number[], spans: readonly Span[], closed: boolean, builder: OutlineBuilder,
+): void {
+  if (points.length < 2) return;
+  builder.moveTo(points[0] ?? 0, points[1] ?? 0);
+  for (let index = 1; 2 * index + 1 < points.length; index++) {
+    builder.lineTo(points[2 * index] ?? 0, points[2 * index + 1] ?? 0, spans[index] ?? { from: 0, to: 0 });
+  }
+  if (closed) builder.close(spans[0] ?? { from: 0, to: 0 });
+}

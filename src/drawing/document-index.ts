@@ -1,0 +1,74 @@
+/** One pass over the tree: where ids, style sheets and references are. */
+import type { Attribute, ElementNode } from '../markup/tree';
+
+export const SVG_NAMESPACE = 'http://www.w3.org/2000/svg';
+const XLINK_NAMESPACE = 'http://www.w3.org/1999/xlink';
+
+export interface DocumentIndex {
+  /** The first element with each id, in document order. */
+  readonly ids: ReadonlyMap<string, ElementNode>;
+  /** `style` elements of SVG, in document order. */
+  readonly styleElements: readonly ElementNode[];
+  /** The namespace that SVG elements are in: '' where the root declares none. */
+  readonly namespace: string;
+}
+
+/** @param root the root `svg` element. */
+export function indexDocument(root: ElementNode): DocumentIndex {
+  const ids = new Map<string, ElementNode>();
+  const styleElements: ElementNode[] = [];
+  const { namespace } = root;
+  const stack = [root];
+  for (let element = stack.pop(); element; element = stack.pop()) {
+    const id = attributeOf(element, 'id')?.value;
+    if (id !== undefined && id !== '' && !ids.has(id)) ids.set(id, element);
+    if (element.localName === 'style' && element.namespace === namespace) styleElements.push(element);
+    for (let index = element.children.length - 1; index >= 0; index--) {
+      const child = element.children[index];
+      if (child?.kind === 'element') stack.push(child);
+    }
+  }
+  return { ids, styleElements, namespace };
+}
+
+/** The attribute of that name in no namespace. */
+export function attributeOf(element: ElementNode, name: string): Attribute | undefined {
+  return element.attributes.find((attribute) => attribute.name === name && attribute.namespace === '');
+}
+
+/** `href`, or else `xlink:href` (SVG 2, "Deprecated XLink URL reference attributes": `href` beats it). */
+export function hrefOf(element: ElementNode): Attribute | undefined {
+  return attributeOf(element, 'href') ?? element.attributes.find(isXlinkHref);
+}
+
+function isXlinkHref({ localName, namespace, name }: Attribute): boolean {
+  return localName === 'href' && (namespace === XLINK_NAMESPACE || (namespace === '' && name === 'xlink:href'));
+}
+
+export type Target =
+  | { readonly kind: 'element'; readonly element: ElementNode }
+  /** In another document, which is never fetched. */
+  | { readonly kind: 'external' }
+  | { readonly kind: 'missing' };
+
+/** What a URL such as `#heron` refers to. */
+export function resolveTarget(url: string, index: DocumentIndex): Target {
+  const trimmed = url.trim();
+  if (!trimmed.startsWith('#')) return trimmed === '' ? { kind: 'missing' } : { kind: 'external' };
+  const id = trimmed.slice(1);
+  const element = index.ids.get(id) ?? index.ids.get(decoded(id));
+  return element ? { kind: 'element', element } : { kind: 'missing' };
+}
+
+function decoded(id: string): string {
+  try {
+    return decodeURIComponent(id);
+  } catch {
+    return id;
+  }
+}
+
+/** Whether `inner` is `outer` or lies in it. */
+export function contains(outer: ElementNode, inner: ElementNode): boolean {
+  return outer === inner || (outer.span.from <= inner.span.from && inner.span.to <= outer.span.to);
+}

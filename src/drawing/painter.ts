@@ -1,0 +1,210 @@
+/** Walks the tree as a renderer does and collects the shapes it would paint. */
+import type { Matrix } from '../geometry/curve';
+import { determinant, IDENTITY, multiply } from '../geometry/matrix';
+import type { ElementNode } from '../markup/tree';
+import { Budget, MAX_NESTING } from './budget';
+import { conditionsHold } from './conditions';
+import { contains, hrefOf, resolveTarget, type DocumentIndex } from './document-index';
+import type { Shape } from './drawing';
+import { isGraphicsElement } from './element-outline';
+import { GeometryValues } from './geometry-values';
+import * as messages from './messages';
+import { enterViewport } from './nested-viewport';
+import type { Problems } from './problems';
+import type { RootSize } from './root-size';
+import type { Scope } from './scope';
+import { ShapePainter } from './shape-painter';
+import type { ComputedStyle } from './style/computed-style';
+import { INITIAL_STYLE } from './style/computed-style';
+import type { Styles } from './style/styles';
+import { elementTransform } from './element-transform';
+
+const ANIMATIONS = new Set(['animate', 'animateMotion', 'animateTransform', 'animateColor', 'set']);
+const NEVER_DRAWN = new Set([
+  'defs', 'symbol', 'clipPath', 'mask', 'marker', 'pattern', 'linearGradient', 'radialGradient', 'filter', 'stop',
+  'metadata', 'title', 'desc', 'style', 'script', 'view', 'cursor', 'font', 'font-face', 'color-profile', 'hatch',
+  'meshgradient', 'solidcolor', 'mpath', 'hatchpath', 'glyph', 'missing-glyph', 'hkern', 'vkern', 'discard',
+]);
+
+interface Step {
+  readonly element: ElementNode;
+  readonly scope: Scope;
+}
+
+export class Painter {
+  private readonly index: DocumentIndex;
+  private readonly styles: Styles;
+  private readonly size: RootSize;
+  private readonly problems: Problems;
+  private readonly budget = new Budget();
+  private readonly shapePainter: ShapePainter;
+  /** Elements still to be drawn, the next one last: a stack of our own, as trees may be 100,000 deep. */
+  private readonly steps: Step[] = [];
+
+  constructor(index: DocumentIndex, styles: Styles, size: RootSize, problems: Problems) {
+    this.index = index;
+    this.styles = styles;
+    this.size = size;
+    this.problems = problems;
+    this.shapePainter = new ShapePainter({ index, styles, problems, budget: this.budget, mmPerPx: size.mmPerPx });
+  }
+
+  get shapes(): readonly Shape[] {
+    return this.shapePainter.shapes;
+  }
+
+  paint(root: ElementNode): void {
+    const scope: Scope = {
+      toMm: this.size.toMm ?? IDENTITY, style: INITIAL_STYLE, viewBox: this.size.viewBox, clips: [], opacity: 1,
+      instances: [], topLevel: undefined, contextPaint: undefined,
+    };
+    this.steps.push({ element: root, scope });
+    for (let step = this.steps.pop(); step; step = this.steps.pop()) this.visit(step.element, step.scope, root);
+    if (this.styles.cascade.exhausted) {
+      const message = 'The selectors of the style sheets take too long to match; some rules were not followed. Name '
+        + 'elements by class or id instead.';
+      this.problems.add('unsupported', 'warning', message, this.index.styleElements[0]?.startTag ?? root.nameSpan);
+    }
+  }
+
+  private visit(element: ElementNode, scope: Scope, root: ElementNode): void {
+    if (element.namespace !== this.index.namespace || !conditionsHold(element)) return;
+    const name = element.localName;
+    if (ANIMATIONS.has(name)) this.reportAnimation(element);
+    if ((NEVER_DRAWN.has(name) && !(name === 'symbol' && scope.useSize)) || ANIMATIONS.has(name)) return;
+    if (scope.instances.length > 0 && !this.budget.spendElement()) return this.reportBlowUp(scope);
+    const style = this.styles.compute(element, scope.style);
+    if (style.own.display === 'none') return;
+    const inner = this.enter(element, scope, style, root);
+    if (!inner) return;
+    if (isGraphicsElement(name)) this.shapePainter.paint(element, inner);
+    else this.visitContainer(element, name, inner, root);
+  }
+
+  private visitContainer(element: ElementNode, name: string, scope: Scope, root: ElementNode): void {
+    switch (name) {
+      case 'svg':
+      case 'symbol': {
+        const inner = element === root ? scope : enterViewport(element, scope, this.styles, this.problems);
+        if (inner) this.pushChildren(element, inner);
+        return;
+      }
+      case 'g':
+      case 'a': return this.pushChildren(element, scope);
+      case 'switch': return this.pushChosen(element, scope);
+      case 'use': return this.visitUse(element, scope);
+      default: return this.reportElement(element, name, scope);
+    }
+  }
+
+  /** The scope inside an element: its transform, opacity and clips applied. Undefined where nothing of it shows. */
+  private enter(element: ElementNode, scope: Scope, style: ComputedStyle, root: ElementNode): Scope | undefined {
+    const { own } = style;
+    const toMm = this.transformed(element, scope, style);
+    const opacity = scope.opacity * own.opacity;
+    if (!toMm || opacity === 0) return undefined;
+    if (own.opacity < 1) {
+      const span = this.styles.sourceOf(element, 'opacity');
+      this.problems.add('not-cuttable', 'warning', messages.partialOpacity(own.opacity), span);
+    }
+    const topLevel = scope.topLevel ?? (element.parent === root ? element : undefined);
+    const { clips, viewBox, instances, contextPaint } = scope;
+    const inner: Scope = {
+      toMm, style, viewBox, opacity, topLevel, clips, instances, contextPaint,
+      ...(scope.useSize && { useSize: scope.useSize }),
+    };
+    this.reportEffects(element, style);
+    return this.shapePainter.clipped(element, inner);
+  }
+
+  private transformed(element: ElementNode, scope: Scope, style: ComputedStyle): Matrix | undefined {
+    const local = elementTransform(element, scope, style, this.styles, this.problems);
+    if (!local) return scope.toMm;
+    const toMm = multiply(scope.toMm, local);
+    const area = determinant(toMm);
+    return area !== 0 && Number.isFinite(area + toMm.e + toMm.f) ? toMm : undefined;
+  }
+
+  private reportEffects(element: ElementNode, { own }: ComputedStyle): void {
+    const report = (property: string, message: string): void =>
+      this.problems.add('not-cuttable', 'warning', message, this.styles.sourceOf(element, property));
+    if (own.mask) report('mask', messages.MASK);
+    if (own.filter) report('filter', messages.FILTER);
+    if (own['mix-blend-mode'] !== 'normal') report('mix-blend-mode', messages.BLEND_MODE);
+  }
+
+  private pushChildren(element: ElementNode, scope: Scope): void {
+    const { useSize: _spent, ...inner } = scope;
+    for (let index = element.children.length - 1; index >= 0; index--) {
+      const child = element.children[index];
+      if (child?.kind === 'element') this.steps.push({ element: child, scope: inner });
+    }
+  }
+
+  private pushChosen(element: ElementNode, scope: Scope): void {
+    const chosen = element.children.find((child): child is ElementNode =>
+      child.kind === 'element' && child.namespace === this.index.namespace && conditionsHold(child)
+      && !NEVER_DRAWN.has(child.localName));
+    if (chosen) this.steps.push({ element: chosen, scope });
+  }
+
+  private visitUse(use: ElementNode, scope: Scope): void {
+    const target = this.useTarget(use, scope);
+    if (!target) return;
+    const values = new GeometryValues(use, this.lengthScope(use, scope), this.problems);
+    const [x, y] = [values.length('x', 'x') ?? 0, values.length('y', 'y') ?? 0];
+    const size = { width: values.size('width', 'x'), height: values.size('height', 'y') };
+    const { useSize: _spent, ...inner } = scope;
+    const toMm = multiply(scope.toMm, { ...IDENTITY, e: x, f: y });
+    const sized = target.localName === 'svg' || target.localName === 'symbol';
+    const instances = [...scope.instances, use];
+    this.steps.push({ element: target, scope: { ...inner, toMm, instances, ...(sized && { useSize: size }) } });
+  }
+
+  private lengthScope(element: ElementNode, scope: Scope): ConstructorParameters<typeof GeometryValues>[1] {
+    return { declared: this.styles.declaredFor(element), style: scope.style, viewport: scope.viewBox };
+  }
+
+  private useTarget(use: ElementNode, scope: Scope): ElementNode | undefined {
+    const href = hrefOf(use);
+    if (!href) return undefined;
+    const report = (message: string): undefined => {
+      this.problems.add('unsupported', 'warning', message, href.valueSpan);
+      return undefined;
+    };
+    const target = resolveTarget(href.value, this.index);
+    if (target.kind === 'external') return report(messages.externalReference(href.value));
+    if (target.kind === 'missing') return report(messages.missingReference(href.value));
+    const { element } = target;
+    if ([use, ...scope.instances].some((inner) => contains(element, inner))) {
+      return report(`This use would draw itself again and again: “${href.value}” holds it. It is not drawn.`);
+    }
+    if (scope.instances.length >= MAX_NESTING) {
+      return report(`More than ${MAX_NESTING} uses within each other are not followed.`);
+    }
+    return element;
+  }
+
+  private reportBlowUp(scope: Scope): void {
+    const use = scope.instances[0];
+    if (!use) return;
+    this.problems.add('unsupported', 'error', 'This use repeats more than can be cut in one sheet; what goes beyond '
+      + 'the limit is left out. Use fewer copies of copies.', use.startTag);
+  }
+
+  private reportAnimation(element: ElementNode): void {
+    this.problems.add('unsupported', 'info', 'Animation is not followed: the sheet is cut from the picture as the '
+      + 'attributes state it.', element.startTag);
+  }
+
+  private reportElement(element: ElementNode, name: string, scope: Scope): void {
+    if (scope.style.inherited.visibility === 'hidden') return;
+    const message = Object.hasOwn(messages.NOT_CUTTABLE_ELEMENTS, name) ? messages.NOT_CUTTABLE_ELEMENTS[name] : undefined;
+    if (message) this.problems.add('not-cuttable', 'error', message, element.startTag);
+    else if (!/^fe[A-Z]/.test(name)) {
+      this.problems.add('unsupported', 'info', `${name} is not an element that SVG draws; it and what it holds are `
+        + 'left out.', element.nameSpan);
+    }
+  }
+}
+

@@ -1,0 +1,22 @@
+/** Collects what the reader could not take, each thing once. */
+import type { Span } from '../text';
+import type { DrawingProblem } from './drawing';
+
+/** Beyond this many, problems of one kind are counted but not kept. */
+const MAX_OF_A_KIND = 1000;
+
+export class Problems {
+  readonly list: DrawingProblem[] = [];
+  private readonly seen = new Set<string>();
+  private readonly counts = new Map<string, number>();
+
+  /** A second problem with the same span and message is the first one met again (through a `use`, say). */
+  add(check: DrawingProblem['check'], severity: DrawingProblem['severity'], message: string, span: Span): void {
+    const count = this.counts.get(check) ?? 0;
+    const key = `${span.from}:${span.to}:${message}`;
+    if (count >= MAX_OF_A_KIND || this.seen.has(key)) return;
+    this.seen.add(key);
+    this.counts.set(check, count + 1);
+    this.list.push({ check, severity, message, span });
+  }
+}

@@ -1,0 +1,45 @@
+/** From a markup tree to what a renderer would paint, in sheet millimetres. */
+import type { MarkupDocument } from '../markup/tree';
+import { indexDocument, SVG_NAMESPACE } from './document-index';
+import type { Drawing } from './drawing';
+import { IDENTITY } from '../geometry/matrix';
+import { Painter } from './painter';
+import { Problems } from './problems';
+import { readRootSize, type SizeOptions } from './root-size';
+import { readStyleSheets } from './style/read-sheets';
+import { Styles } from './style/styles';
+
+/**
+ * Reads what the document paints (SVG 2, static). Never throws: what cannot be taken is a problem with its span.
+ *
+ * Shapes are not clipped to the frame, though a renderer shows nothing outside it: whether openings cross the sheet's
+ * edge is for the checks to see. The clips of inner viewports are in force.
+ * @param options width and height in mm override the size that the text states; one alone keeps the ratio.
+ */
+export function readDrawing(document: MarkupDocument, options: SizeOptions = {}): Drawing {
+  const problems = new Problems();
+  const { root } = document;
+  if (!root || root.localName !== 'svg' || (root.namespace !== SVG_NAMESPACE && root.namespace !== '')) {
+    const what = root ? `This is a ${root.localName}, not an SVG` : 'There is no svg element here';
+    const span = root?.nameSpan ?? { from: 0, to: Math.min(1, document.text.length) };
+    const message = `${what}: nothing can be cut from it. Wrap the drawing in <svg xmlns="${SVG_NAMESPACE}">.`;
+    problems.add('unreadable-markup', 'error', message, span);
+    const empty = { width: 0, height: 0, sizeStated: false, toMm: IDENTITY, shapes: [] };
+    return { document, ...empty, problems: problems.list };
+  }
+  if (root.namespace === '') {
+    problems.add('unreadable-markup', 'info', `The svg has no namespace, so browsers do not draw it; it is read as `
+      + `SVG here. Add xmlns="${SVG_NAMESPACE}".`, root.nameSpan);
+  }
+  const index = indexDocument(root);
+  const styles = new Styles(readStyleSheets(document, index.styleElements, problems));
+  for (const note of styles.cascade.notes) {
+    problems.add('unsupported', 'warning', note, index.styleElements[0]?.startTag ?? root.nameSpan);
+  }
+  const size = readRootSize(root, styles.declaredFor(root), options, problems);
+  const painter = new Painter(index, styles, size, problems);
+  if (size.toMm) painter.paint(root);
+  const { width, height, sizeStated } = size;
+  const toMm = size.toMm ?? IDENTITY;
+  return { document, width, height, sizeStated, toMm, shapes: painter.shapes, problems: problems.list };
+}

@@ -1,0 +1,107 @@
+/** Fills and strokes of one graphics element. */
+import type { ElementNode } from '../markup/tree';
+import type { Budget } from './budget';
+import type { DocumentIndex } from './document-index';
+import type { Shape, Subpath } from './drawing';
+import { outlineElement } from './element-outline';
+import * as messages from './messages';
+import { PaintResolver, type ResolvedPaint } from './paint';
+import type { Problems } from './problems';
+import type { Scope } from './scope';
+import type { Styles } from './style/styles';
+
+export interface PainterServices {
+  readonly index: DocumentIndex;
+  readonly styles: Styles;
+  readonly problems: Problems;
+  readonly budget: Budget;
+  /** Millimetres in one px of the root's viewport. */
+  readonly mmPerPx: number;
+}
+
+export class ShapePainter {
+  readonly shapes: Shape[] = [];
+  private readonly services: PainterServices;
+  private readonly paints: PaintResolver;
+
+  constructor(services: PainterServices) {
+    this.services = services;
+    this.paints = new PaintResolver(services.index, services.styles);
+  }
+
+  /** @param scope the scope inside the element: its own style, transform, opacity and clips. */
+  paint(element: ElementNode, scope: Scope): void {
+    const { inherited } = scope.style;
+    if (inherited.visibility === 'hidden') return;
+    const fill = element.localName === 'line' ? undefined : this.paintOf(element, scope, 'fill');
+    const stroke = this.paintOf(element, scope, 'stroke');
+    if (!fill && !stroke) return;
+    const { styles, problems } = this.services;
+    const lengths = { declared: styles.declaredFor(element), style: scope.style, viewport: scope.viewBox };
+    const outline = outlineElement(element, lengths, scope.toMm, problems);
+    if (outline.length === 0) return;
+    if (scope.instances.length > 0) this.services.budget.spendCurves(countCurves(outline));
+    if (fill) this.shapes.push(this.fillShape(element, scope, outline, fill));
+    if (stroke) {
+      problems.add('unsupported', 'error', 'Strokes are not read yet.', element.startTag);
+    }
+  }
+
+  /** The scope with the element's clip-path in force; undefined where it leaves nothing. */
+  clipped(element: ElementNode, scope: Scope): Scope | undefined {
+    const clipPath = scope.style.own['clip-path'];
+    if (clipPath === null) return scope;
+    const span = this.services.styles.sourceOf(element, 'clip-path');
+    this.services.problems.add('unsupported', 'error', messages.CLIP_SHAPE, span);
+    return scope;
+  }
+
+  private fillShape(
+    element: ElementNode, scope: Scope, subpaths: readonly Subpath[], { paint, alpha }: ResolvedPaint,
+  ): Shape {
+    return {
+      part: 'fill', ...this.common(element, scope), subpaths, fillRule: scope.style.inherited['fill-rule'],
+      paint, opacity: alpha * scope.opacity,
+    };
+  }
+
+  private common(
+    element: ElementNode, scope: Scope,
+  ): Pick<Shape, 'element' | 'instances' | 'topLevel' | 'toMm' | 'clips'> {
+    const { instances, topLevel = element, toMm, clips } = scope;
+    return { element, instances, topLevel, toMm, clips };
+  }
+
+  /** What paints the part, with the part's own opacity in its alpha; undefined where nothing shows. */
+  private paintOf(element: ElementNode, scope: Scope, part: 'fill' | 'stroke'): ResolvedPaint | undefined {
+    const { inherited } = scope.style;
+    const value = inherited[part];
+    if (value.kind === 'none') return undefined;
+    const resolved = this.paints.resolve(value, scope.style, scope.contextPaint);
+    const alpha = resolved.alpha * inherited[part === 'fill' ? 'fill-opacity' : 'stroke-opacity'];
+    this.reportPaint(element, part, { ...resolved, alpha });
+    return resolved.paint.kind === 'none' || alpha === 0 ? undefined : { ...resolved, alpha };
+  }
+
+  private reportPaint(element: ElementNode, part: 'fill' | 'stroke', resolved: ResolvedPaint): void {
+    const { styles, problems } = this.services;
+    const { server, broken, alpha, paint } = resolved;
+    if (broken !== undefined) {
+      const message = broken.startsWith('#') ? messages.missingReference(broken) : messages.externalReference(broken);
+      problems.add('unsupported', 'warning', message, styles.sourceOf(element, part));
+    }
+    if (paint.kind === 'none' || alpha === 0) return;
+    if (server) {
+      const message = server.localName === 'pattern' ? messages.PATTERN : messages.GRADIENT;
+      problems.add('not-cuttable', 'warning', message, styles.sourceOf(element, part));
+    } else if (alpha < 1) {
+      const own = `${part}-opacity`;
+      const stated = resolved.alpha < 1 && styles.declaredFor(element).has(own) ? own : part;
+      problems.add('not-cuttable', 'warning', messages.partialOpacity(alpha), styles.sourceOf(element, stated));
+    }
+  }
+}
+
+function countCurves(subpaths: readonly Subpath[]): number {
+  return subpaths.reduce((sum, { curves }) => sum + curves.length, 0);
+}

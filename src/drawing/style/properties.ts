@@ -1,0 +1,217 @@
+/** The properties that bear on what is painted: their values, initial values, and whether they are inherited. */
+import { parseLength, toUserUnits, type Length } from '../units';
+import { parseTransformList, type TransformFunction } from '../transform-list';
+import { BLACK, parseColour, parsePaint, parseReference, type Colour, type PaintValue } from './colour';
+
+export type FillRule = 'nonzero' | 'evenodd';
+
+/** `url(#id)`: what stands between the brackets; null for `none`. */
+export type Reference = { readonly target: string } | null;
+
+/** Inherited properties by their CSS names. Lengths in font units have been made user units; percentages stay. */
+export interface InheritedValues {
+  readonly color: Colour;
+  readonly fill: PaintValue;
+  readonly 'fill-opacity': number;
+  readonly 'fill-rule': FillRule;
+  readonly 'clip-rule': FillRule;
+  readonly stroke: PaintValue;
+  readonly 'stroke-width': Length;
+  readonly 'stroke-linecap': 'butt' | 'round' | 'square';
+  readonly 'stroke-linejoin': 'miter' | 'round' | 'bevel';
+  readonly 'stroke-miterlimit': number;
+  /** Empty for `none`. */
+  readonly 'stroke-dasharray': readonly Length[];
+  readonly 'stroke-dashoffset': Length;
+  readonly 'stroke-opacity': number;
+  readonly visibility: 'visible' | 'hidden';
+  /** px */
+  readonly 'font-size': number;
+  readonly 'paint-order': 'fill-first' | 'stroke-first';
+  readonly 'marker-start': Reference;
+  readonly 'marker-mid': Reference;
+  readonly 'marker-end': Reference;
+  /** Custom properties by their names, with their variables replaced. */
+  readonly variables: ReadonlyMap<string, string>;
+}
+
+/** Properties that are not inherited. */
+export interface OwnValues {
+  readonly display: 'none' | 'shown';
+  readonly opacity: number;
+  readonly 'clip-path': Reference | 'shape';
+  readonly mask: boolean;
+  readonly filter: boolean;
+  readonly transform: readonly TransformFunction[];
+  readonly 'transform-origin': readonly [Length, Length];
+  readonly 'transform-box': 'view-box' | 'fill-box';
+  readonly overflow: 'hidden' | 'visible' | 'by-element';
+  readonly 'mix-blend-mode': string;
+  readonly 'vector-effect': string;
+  readonly 'stop-color': PaintValue;
+  readonly 'stop-opacity': number;
+}
+
+export type PropertyValues = Omit<InheritedValues, 'variables'> & OwnValues;
+export type PropertyName = keyof PropertyValues;
+
+export interface Property<Value> {
+  readonly inherited: boolean;
+  readonly initial: Value;
+  /** Undefined where the text is no value of the property: the declaration then does not count. */
+  parse(text: string): Value | undefined;
+}
+
+const ZERO: Length = { value: 0, unit: '' };
+
+/** Font sizes by keyword in px, for `medium` = 16px (CSS Fonts 4, "absolute-size"). */
+const FONT_SIZES: Readonly<Record<string, number>> = {
+  'xx-small': 9, 'x-small': 10, small: 13, medium: 16, large: 18, 'x-large': 24, 'xx-large': 32,
+};
+
+function property<Value>(
+  inherited: boolean, initial: Value, parse: (text: string) => Value | undefined,
+): Property<Value> {
+  return { inherited, initial, parse };
+}
+
+export const PROPERTIES: { readonly [Name in PropertyName]: Property<PropertyValues[Name]> } = {
+  color: property(true, BLACK, parseColour),
+  fill: property<PaintValue>(true, { kind: 'colour', colour: BLACK }, parsePaint),
+  'fill-opacity': property(true, 1, parseOpacity),
+  'fill-rule': property<FillRule>(true, 'nonzero', oneOf('nonzero', 'evenodd')),
+  'clip-rule': property<FillRule>(true, 'nonzero', oneOf('nonzero', 'evenodd')),
+  stroke: property<PaintValue>(true, { kind: 'none' }, parsePaint),
+  'stroke-width': property<Length>(true, { value: 1, unit: '' }, parseNonNegativeLength),
+  'stroke-linecap': property<'butt' | 'round' | 'square'>(true, 'butt', oneOf('butt', 'round', 'square')),
+  'stroke-linejoin': property<'miter' | 'round' | 'bevel'>(true, 'miter', parseLineJoin),
+  'stroke-miterlimit': property(true, 4, parseMiterLimit),
+  'stroke-dasharray': property<readonly Length[]>(true, [], parseDashArray),
+  'stroke-dashoffset': property<Length>(true, ZERO, parseLength),
+  'stroke-opacity': property(true, 1, parseOpacity),
+  visibility: property<'visible' | 'hidden'>(true, 'visible', parseVisibility),
+  'font-size': property<number>(true, 16, () => undefined),
+  'paint-order': property<'fill-first' | 'stroke-first'>(true, 'fill-first', parsePaintOrder),
+  'marker-start': property<Reference>(true, null, parseOptionalReference),
+  'marker-mid': property<Reference>(true, null, parseOptionalReference),
+  'marker-end': property<Reference>(true, null, parseOptionalReference),
+  display: property<'none' | 'shown'>(false, 'shown', (text) => (keyword(text) === 'none' ? 'none' : 'shown')),
+  opacity: property(false, 1, parseOpacity),
+  'clip-path': property<Reference | 'shape'>(false, null, parseClipPath),
+  mask: property(false, false, (text) => keyword(text) !== 'none'),
+  filter: property(false, false, (text) => keyword(text) !== 'none'),
+  transform: property<readonly TransformFunction[]>(false, [], (text) => parseTransformList(text).functions),
+  'transform-origin': property<readonly [Length, Length]>(false, [ZERO, ZERO], parseOrigin),
+  'transform-box': property<'view-box' | 'fill-box'>(false, 'view-box', parseTransformBox),
+  overflow: property<'hidden' | 'visible' | 'by-element'>(false, 'by-element', parseOverflow),
+  'mix-blend-mode': property(false, 'normal', keyword),
+  'vector-effect': property(false, 'none', keyword),
+  'stop-color': property<PaintValue>(false, { kind: 'colour', colour: BLACK }, parsePaint),
+  'stop-opacity': property(false, 1, parseOpacity),
+};
+
+/** All of these may also be written as presentation attributes (SVG 2, "Presentation attributes"). */
+export function isPropertyName(name: string): name is PropertyName {
+  return Object.hasOwn(PROPERTIES, name);
+}
+
+/** Reads a font size, given the parent's in px. */
+export function parseFontSize(text: string, parent: number): number | undefined {
+  const word = keyword(text);
+  if (word === 'smaller') return parent / 1.2;
+  if (word === 'larger') return parent * 1.2;
+  const named = Object.hasOwn(FONT_SIZES, word) ? FONT_SIZES[word] : undefined;
+  if (named !== undefined) return named;
+  const length = parseLength(text);
+  if (!length || length.value < 0) return undefined;
+  return toUserUnits(length, 'x', { width: parent, height: parent }, parent);
+}
+
+function keyword(text: string): string {
+  return text.trim().toLowerCase();
+}
+
+function oneOf<Word extends string>(...words: readonly Word[]): (text: string) => Word | undefined {
+  return (text) => words.find((word) => word === keyword(text));
+}
+
+function parseOpacity(text: string): number | undefined {
+  const match = /^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?)(%?)\s*$/i.exec(text);
+  if (!match) return undefined;
+  return Math.min(1, Math.max(0, Number(match[1]) / (match[2] ? 100 : 1)));
+}
+
+function parseNonNegativeLength(text: string): Length | undefined {
+  const length = parseLength(text);
+  return length && length.value >= 0 ? length : undefined;
+}
+
+/** `miter-clip` and `arcs` may be painted as `miter` (SVG 2 marks them at risk; no renderer draws them). */
+function parseLineJoin(text: string): 'miter' | 'round' | 'bevel' | undefined {
+  const word = keyword(text);
+  if (word === 'miter-clip' || word === 'arcs') return 'miter';
+  return oneOf('miter', 'round', 'bevel')(text);
+}
+
+function parseMiterLimit(text: string): number | undefined {
+  const length = parseLength(text);
+  return length && length.unit === '' && length.value >= 1 ? length.value : undefined;
+}
+
+/** With an odd count the list counts twice; all zero is `none`; a negative length makes the list void. */
+function parseDashArray(text: string): readonly Length[] | undefined {
+  if (keyword(text) === 'none') return [];
+  const lengths = text.trim().split(/\s*,\s*|\s+/).map(parseLength);
+  const valid = lengths.filter((length) => length !== undefined && length.value >= 0) as Length[];
+  if (valid.length !== lengths.length) return undefined;
+  if (valid.every((length) => length.value === 0)) return [];
+  return valid.length % 2 === 0 ? valid : [...valid, ...valid];
+}
+
+function parseVisibility(text: string): 'visible' | 'hidden' | undefined {
+  const word = oneOf('visible', 'hidden', 'collapse')(text);
+  return word === 'collapse' ? 'hidden' : word;
+}
+
+function parsePaintOrder(text: string): 'fill-first' | 'stroke-first' | undefined {
+  const words = keyword(text).split(/\s+/);
+  if (!words.every((word) => ['normal', 'fill', 'stroke', 'markers'].includes(word))) return undefined;
+  const fill = words.indexOf('fill');
+  const stroke = words.indexOf('stroke');
+  return stroke >= 0 && (fill < 0 || stroke < fill) ? 'stroke-first' : 'fill-first';
+}
+
+function parseOptionalReference(text: string): Reference | undefined {
+  if (keyword(text) === 'none') return null;
+  const reference = parseReference(text.trim());
+  return reference && { target: reference.target };
+}
+
+function parseClipPath(text: string): Reference | 'shape' | undefined {
+  const reference = parseOptionalReference(text);
+  return reference === undefined && /^[a-z-]+\(/i.test(text.trim()) ? 'shape' : reference;
+}
+
+function parseTransformBox(text: string): 'view-box' | 'fill-box' | undefined {
+  const word = oneOf('view-box', 'fill-box', 'border-box', 'content-box', 'stroke-box')(text);
+  return word && (word === 'view-box' || word === 'border-box' ? 'view-box' : 'fill-box');
+}
+
+function parseOverflow(text: string): 'hidden' | 'visible' | undefined {
+  const word = oneOf('visible', 'auto', 'hidden', 'scroll', 'clip')(text);
+  return word && (word === 'visible' || word === 'auto' ? 'visible' : 'hidden');
+}
+
+const ORIGIN_WORDS: Readonly<Record<string, number>> = { left: 0, top: 0, center: 50, right: 100, bottom: 100 };
+
+function parseOrigin(text: string): readonly [Length, Length] | undefined {
+  const words = keyword(text).split(/\s*,\s*|\s+/);
+  if (words.length > 3) return undefined;
+  const parts = words.map((word) =>
+    Object.hasOwn(ORIGIN_WORDS, word) ? { value: ORIGIN_WORDS[word] ?? 0, unit: '%' as const } : parseLength(word));
+  const upright = words[0] === 'top' || words[0] === 'bottom' || words[1] === 'left' || words[1] === 'right';
+  const centre: Length = { value: 50, unit: '%' };
+  const [first, second = centre] = parts;
+  if (!first || parts.some((part) => part === undefined)) return undefined;
+  return upright ? [second, first] : [first, second];
+}

@@ -1,0 +1,35 @@
+/** The style sheets that a document carries. */
+import type { ElementNode, MarkupDocument } from '../../markup/tree';
+import { attributeOf } from '../document-index';
+import type { Problems } from '../problems';
+import { appliesToScreen, parseStyleSheet, type StyleSheet } from './declarations';
+
+/** Reads `style` elements; style sheets outside the document are reported, never fetched. */
+export function readStyleSheets(
+  document: MarkupDocument, styleElements: readonly ElementNode[], problems: Problems,
+): readonly StyleSheet[] {
+  for (const node of document.children) {
+    if (node.kind === 'instruction' && /^(<\?)?xml-stylesheet\b/.test(node.value.trim())) {
+      problems.add('unsupported', 'warning', 'Style sheets outside the file are not read, so its colours and '
+        + 'shapes may differ from what is drawn; put the rules into a <style> element.', node.span);
+    }
+  }
+  const sheets: StyleSheet[] = [];
+  for (const element of styleElements) {
+    const type = attributeOf(element, 'type')?.value.trim().toLowerCase() ?? '';
+    if (type !== '' && type !== 'text/css') continue;
+    if (!appliesToScreen(attributeOf(element, 'media')?.value ?? '')) continue;
+    const sheet = parseStyleSheet(textOf(element));
+    for (const note of sheet.notes) problems.add('unsupported', 'warning', note, element.startTag);
+    sheets.push(sheet);
+  }
+  return sheets;
+}
+
+function textOf(element: ElementNode): string {
+  let text = '';
+  for (const child of element.children) {
+    if (child.kind === 'text' || child.kind === 'cdata') text += child.value;
+  }
+  return text;
+}

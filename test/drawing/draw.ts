@@ -1,0 +1,56 @@
+/** Shorthands for tests of the drawing reader. */
+import type { Curve, Point } from '../../src/geometry/curve';
+import { pointAt } from '../../src/geometry/curves';
+import type { Drawing, Shape, Subpath } from '../../src/drawing/drawing';
+import { readDrawing } from '../../src/drawing/read-drawing';
+import { parseMarkup } from '../../src/markup/parse';
+
+/** Reads a whole SVG text. */
+export function draw(text: string, options?: { width?: number; height?: number }): Drawing {
+  return readDrawing(parseMarkup(text), options);
+}
+
+/** Wraps content in a root whose user unit is one millimetre: 100 mm wide and high. */
+export function inMillimetres(content: string, attributes = ''): string {
+  return `<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" width="100mm" `
+    + `height="100mm" viewBox="0 0 100 100" ${attributes}>${content}</svg>`;
+}
+
+/** Draws content in a root whose user unit is one millimetre. */
+export function drawMm(content: string, attributes = ''): Drawing {
+  return draw(inMillimetres(content, attributes));
+}
+
+/** The bounding box of points taken densely along the curves, mm: x, y, width, height. */
+export function boxOf(subpaths: readonly Subpath[]): [number, number, number, number] {
+  const points = subpaths.flatMap(({ curves }) => curves.flatMap((curve) => sample(curve, 64)));
+  const xs = points.map((point) => point.x);
+  const ys = points.map((point) => point.y);
+  const [x, y] = [Math.min(...xs), Math.min(...ys)];
+  return [x, y, Math.max(...xs) - x, Math.max(...ys) - y];
+}
+
+/** Points at equal steps of the parameter, both ends included. */
+export function sample(curve: Curve, pieces: number): Point[] {
+  return Array.from({ length: pieces + 1 }, (_, index) => pointAt(curve, index / pieces));
+}
+
+/** The boxes of all shapes, rounded to a nanometre. */
+export function boxes(drawing: Drawing): number[][] {
+  return drawing.shapes.map((shape) => boxOf(shape.subpaths).map((value) => Math.round(value * 1e6) / 1e6));
+}
+
+/** Colours of all shapes in painting order. */
+export function colours(drawing: Drawing): string[] {
+  return drawing.shapes.map((shape) => colourOf(shape));
+}
+
+export function colourOf({ paint }: Shape): string {
+  return paint.kind === 'none' ? 'none' : paint.colour;
+}
+
+/** Checks and the text they underline. */
+export function findings(drawing: Drawing): string[] {
+  const { text } = drawing.document;
+  return drawing.problems.map(({ check, span }) => `${check}: ${text.slice(span.from, span.to)}`);
+}
