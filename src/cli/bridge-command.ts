@@ -1,7 +1,7 @@
 /** `tombolo bridge`: gives every island the bridges it needs. */
 import { Option, type Command } from 'commander';
 import { createTwoFilesPatch, FILE_HEADERS_ONLY } from 'diff';
-import { isAbsolute } from 'node:path';
+import { relative, resolve } from 'node:path';
 import { bridgeIslands } from '../engine';
 import { EXIT_CODES } from './exit-codes';
 import { Failure } from './failure';
@@ -24,7 +24,7 @@ interface BridgeOptions extends ReadingOptions {
 export function addBridgeCommand(program: Command, host: Host): void {
   const command = program.command('bridge')
     .summary('add the bridges that islands need')
-    .description('Adds the bridges that every island needs and gives the changed file to standard output. Ends with 1\n'
+    .description('Adds the bridges that every island needs and gives the changed file to standard output. Ends with 1 '
       + 'when an island could not be bridged.')
     .argument('<file>', 'an SVG file; - reads standard input')
     .addOption(new Option('--write', 'change the file itself').conflicts('diff'))
@@ -75,9 +75,12 @@ async function deliver(
   }
 }
 
-/** A patch for `git apply` or `patch -p1`; for an absolute path, for `patch -p0`. */
+/** A patch for `git apply` or `patch -p1` in this folder; for files elsewhere, in the root folder. */
 function unifiedPatch(path: string, before: string, after: string): string {
-  const [oldName, newName] = isAbsolute(path) ? [path, path] : [`a/${path}`, `b/${path}`];
+  const fromHere = relative(process.cwd(), resolve(path));
+  const name = (fromHere.startsWith('..') ? resolve(path) : fromHere).replace(/^(?:[a-z]:)?[\\/]/i, '');
+  // The name ends at the tab that GNU diff writes before its dates; without one, `patch` ends it at the first blank.
+  const date = /\s/.test(name) ? '' : undefined;
   const options = { context: 3, headerOptions: FILE_HEADERS_ONLY };
-  return createTwoFilesPatch(oldName, newName, before, after, undefined, undefined, options);
+  return createTwoFilesPatch(`a/${name}`, `b/${name}`, before, after, date, date, options);
 }

@@ -33,7 +33,7 @@ interface CheckOptions extends ReadingOptions {
 export function addCheckCommand(program: Command, host: Host): void {
   const command = program.command('check')
     .summary('report what would tear, fall out or not cut')
-    .description('Reports what would tear, fall out or not cut. Ends with 1 when there are errors, or more warnings\n'
+    .description('Reports what would tear, fall out or not cut. Ends with 1 when there are errors, or more warnings '
       + 'than allowed; with 2 when something could not be read.')
     .argument('<files...>', 'SVG files; - reads standard input');
   addReadingOptions(command)

@@ -78,6 +78,15 @@ describe('tombolo bridge --diff', () => {
     expect((await read('island.svg')).toString()).toBe(WITH_ISLAND);
   });
 
+  test('names the file so that patch programs find it, blanks and all', async () => {
+    await workshop.file('marsh heron.svg', WITH_ISLAND);
+    const header = '--- a/marsh heron.svg\t\n+++ b/marsh heron.svg\t\n';
+    for (const name of ['marsh heron.svg', './marsh heron.svg', workshop.path('marsh heron.svg')]) {
+      const { stdout } = await workshop.run(['bridge', name, '--diff']);
+      expect(stdout.slice(0, header.length)).toBe(header);
+    }
+  });
+
   test('is empty where nothing is to be done', async () => {
     expect(await workshop.run(['bridge', 'sound.svg', '--diff'])).toMatchObject({ code: 0, stdout: '' });
   });
@@ -115,7 +124,8 @@ describe('tombolo bridge --write', () => {
     const name = `${'reed'.repeat(62)}.svg`;
     await workshop.file(name, WITH_ISLAND);
     const { code, stdout, stderr } = await workshop.run(['bridge', name, '--write']);
-    expect({ code, stdout, stderr }).toEqual({ code: 2, stdout: '', stderr: `tombolo: ${name}: the name is too long\n` });
+    const line = `tombolo: ${name}: the name is too long\n`;
+    expect({ code, stdout, stderr }).toEqual({ code: 2, stdout: '', stderr: line });
     expect((await read(name)).toString()).toBe(WITH_ISLAND);
   });
 

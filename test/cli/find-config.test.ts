@@ -45,6 +45,7 @@ describe('ConfigFinder', () => {
 
   test('one that is a folder is a failure that names it', async () => {
     await mkdir(join(folder, 'marsh/tombolo.json'));
-    await expect(new ConfigFinder().configFor(join(folder, 'marsh/a.svg'))).rejects.toThrow(/tombolo\.json: is a folder/);
+    const reading = new ConfigFinder().configFor(join(folder, 'marsh/a.svg'));
+    await expect(reading).rejects.toThrow(/tombolo\.json: is a folder/);
   });
 });

@@ -5,7 +5,7 @@ import { check } from '../../src/engine';
 import { pathData, stackPicture } from '../../src/picture/picture';
 import type { Report } from '../../src/report';
 
-/** How many square millimetres of a picture have each colour, drawn by an independent renderer at 10 pixels to the mm. */
+/** How many square millimetres of a picture have each colour, drawn by an independent renderer. */
 function areasByColour(svg: string, pixelsPerMm = 10): Map<string, number> {
   const { width } = new Resvg(svg);
   const zoom = pixelsPerMm * 25.4 / 96;

@@ -35,7 +35,8 @@ describe('formatText', () => {
     const capped = file([finding()], { counts: { error: 0, warning: 900, info: 1, hint: 2 } });
     const problem = finding({ check: 'unreadable-config' });
     const config = file([problem], { path: 'tombolo.json', size: undefined, layers: [] });
-    expect(formatText(input([capped, config]))).toMatch(/\n1 file checked: 0 errors, 901 warnings, 1 info, 2 hints\.\n$/);
+    const text = formatText(input([capped, config]));
+    expect(text).toMatch(/\n1 file checked: 0 errors, 901 warnings, 1 info, 2 hints\.\n$/);
   });
 
   test('quiet: files without errors are not shown, the counts are whole', () => {
