@@ -1,0 +1,86 @@
+/** The narrowest place of a thin component: the shortest chord between two of its chains. */
+import { visitBox } from './boundary';
+import { edgePlace, isClear, lengthOfChord, type Chord } from './chord';
+import { boundingChord, rootOf, type Components } from './components';
+import { isEdge } from './tangent-disc';
+import { stretchAt, stretchTouched, turnTowards, visitStretches, type ThinBoundary } from './thin-boundary';
+
+/** In mm: ends nearer to each other than this touch, and have no direction. */
+const CONTACT = 1e-6;
+
+/**
+ * The shortest of all chords between different chains has nothing in the disc over it (what lay there would be nearer
+ * to one end, and belong to a chain that is nearer to the other), and it stands upright on the boundary at both ends. So
+ * one end is a reflex vertex, the other the point of an edge nearest to it, in the cones of both. The chords from all
+ * reflex vertices are compared; discs already seen bound the search.
+ */
+export function narrowestChord(thin: ThinBoundary, components: Components, chains: readonly number[]): Chord | undefined {
+  const bounding = chains.reduce((a, b) => (components.bound[b]! < components.bound[a]! ? b : a));
+  if (components.boundStretch[bounding]! < 0) return undefined;
+  const search: Search = { thin, components, root: rootOf(components, bounding), best: undefined, least: 0 };
+  search.least = components.bound[bounding]! * (1 + 1e-9) + CONTACT;
+  for (const chain of chains) {
+    visitStretches(thin, chain, (stretch) => {
+      const element = thin.chains.elementOf[stretch]!;
+      if (!isEdge(element)) searchFrom(search, element >> 1);
+    });
+  }
+  return search.best ?? boundingChord(thin, components, bounding);
+}
+
+interface Search {
+  readonly thin: ThinBoundary;
+  readonly components: Components;
+  readonly root: number;
+  best: Chord | undefined;
+  /** Only chords shorter than this, in mm, are of interest. */
+  least: number;
+}
+
+function searchFrom(search: Search, vertex: number): void {
+  const { boundary } = search.thin;
+  const { x, y, previous, polygon } = boundary.outline;
+  const [px, py, reach] = [x[vertex]!, y[vertex]!, search.least];
+  visitBox(boundary, px - reach, py - reach, px + reach, py + reach, (edge) => {
+    const own = edge === vertex || edge === previous[vertex] || polygon[edge] !== polygon[vertex];
+    if (!own) considerEdge(search, vertex, edge);
+    return false;
+  });
+}
+
+function considerEdge(search: Search, vertex: number, edge: number): void {
+  const { boundary } = search.thin;
+  const { x, y, alongX, alongY, length } = boundary.outline;
+  const along = (x[vertex]! - x[edge]!) * alongX[edge]! + (y[vertex]! - y[edge]!) * alongY[edge]!;
+  const chord = {
+    from: edgePlace(boundary.outline, vertex, 0),
+    to: edgePlace(boundary.outline, edge, Math.min(length[edge]!, Math.max(0, along))),
+  };
+  const distance = lengthOfChord(chord);
+  if (distance >= search.least || !joinsTwoChains(search, chord, distance)) return;
+  if (!isClear(boundary, chord)) return;
+  search.best = chord;
+  search.least = distance;
+}
+
+function joinsTwoChains({ thin, components, root }: Search, { from, to }: Chord, distance: number): boolean {
+  const [dx, dy] = [to.x - from.x, to.y - from.y];
+  const touching = distance < CONTACT;
+  const start = touching ? stretchTouching(thin, from.edge) : stretchInCone(thin, from.edge, dx, dy);
+  if (start < 0) return false;
+  const { alongX, alongY } = thin.boundary.outline;
+  if (!touching && alongY[to.edge]! * dx - alongX[to.edge]! * dy < -1e-9 * distance) return false;
+  const end = stretchTouched(thin, to.edge, to.at, -dx, -dy);
+  if (end < 0) return false;
+  const [first, second] = [thin.chains.chainOf[start]!, thin.chains.chainOf[end]!];
+  return first !== second && rootOf(components, first) === root && rootOf(components, second) === root;
+}
+
+function stretchInCone(thin: ThinBoundary, vertex: number, dx: number, dy: number): number {
+  return stretchAt(thin, 2 * vertex, turnTowards(thin, vertex, dx, dy));
+}
+
+function stretchTouching({ stretches }: ThinBoundary, vertex: number): number {
+  const first = stretches.first[2 * vertex]!;
+  return first < stretches.first[2 * vertex + 1]! ? first : -1;
+}

@@ -1,0 +1,143 @@
+/**
+ * The boundary of a region as one course of elements in typed arrays. Element 2·i is the *cone* at vertex i, element
+ * 2·i + 1 the *edge* that starts there. Along an edge the place moves and the inward normal stands; in a cone, which
+ * only a reflex vertex has (inner angle above 180°), the place stands and the normal turns.
+ */
+import type { Region, Ring } from '../region';
+import { ringsOf } from '../rings';
+
+/** In mm: points nearer to each other than this are one, and spikes and slits narrower than this are none. */
+const NOTHING = 1e-7;
+
+export interface Outline {
+  /** How many vertices, and as many edges. */
+  readonly count: number;
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  /** Unit vector along the edge. The region lies to its left when y points up: the inward normal is (−alongY, alongX). */
+  readonly alongX: Float64Array;
+  readonly alongY: Float64Array;
+  /** mm */
+  readonly length: Float64Array;
+  /** Radians by which the normal turns in the cone at the vertex; 0 where there is none. */
+  readonly cone: Float64Array;
+  readonly next: Int32Array;
+  readonly previous: Int32Array;
+  /** Which polygon of the region the edge bounds. */
+  readonly polygon: Int32Array;
+  /** Which ring the edge is of; ring k holds the vertices from ringStart[k] up to, not including, ringStart[k + 1]. */
+  readonly ring: Int32Array;
+  readonly ringStart: Int32Array;
+}
+
+/** Points that repeat or are not finite are left out, so are spikes and slits without width and rings without area. */
+export function buildOutline(region: Region): Outline {
+  const rings: number[][] = [];
+  const polygons: number[] = [];
+  region.forEach((polygon, number) => {
+    ringsOf(polygon).forEach((ring) => {
+      const clean = cleanRing(ring);
+      if (clean.length < 6) return;
+      rings.push(clean);
+      polygons.push(number);
+    });
+  });
+  const outline = emptyOutline(rings);
+  rings.forEach((ring, number) => fillRing(outline, ring, number, polygons[number]!));
+  return outline;
+}
+
+function emptyOutline(rings: readonly number[][]): Outline {
+  const ringStart = new Int32Array(rings.length + 1);
+  rings.forEach((ring, number) => (ringStart[number + 1] = ringStart[number]! + ring.length / 2));
+  const count = ringStart[rings.length]!;
+  return {
+    count,
+    x: new Float64Array(count),
+    y: new Float64Array(count),
+    alongX: new Float64Array(count),
+    alongY: new Float64Array(count),
+    length: new Float64Array(count),
+    cone: new Float64Array(count),
+    next: new Int32Array(count),
+    previous: new Int32Array(count),
+    polygon: new Int32Array(count),
+    ring: new Int32Array(count),
+    ringStart,
+  };
+}
+
+function fillRing(outline: Outline, ring: readonly number[], number: number, polygon: number): void {
+  const start = outline.ringStart[number]!;
+  const size = ring.length / 2;
+  for (let at = 0; at < size; at += 1) {
+    const next = (at + 1) % size;
+    const [x, y] = [ring[2 * at]!, ring[2 * at + 1]!];
+    const [dx, dy] = [ring[2 * next]! - x, ring[2 * next + 1]! - y];
+    const length = Math.sqrt(dx * dx + dy * dy);
+    const vertex = start + at;
+    outline.x[vertex] = x;
+    outline.y[vertex] = y;
+    outline.length[vertex] = length;
+    outline.alongX[vertex] = dx / length;
+    outline.alongY[vertex] = dy / length;
+    outline.next[vertex] = start + next;
+    outline.previous[start + next] = vertex;
+    outline.polygon[vertex] = polygon;
+    outline.ring[vertex] = number;
+  }
+  for (let vertex = start; vertex < start + size; vertex += 1) outline.cone[vertex] = coneAt(outline, vertex);
+}
+
+function coneAt({ alongX, alongY, previous }: Outline, vertex: number): number {
+  const before = previous[vertex]!;
+  const [ax, ay, bx, by] = [alongX[before]!, alongY[before]!, alongX[vertex]!, alongY[vertex]!];
+  const turn = Math.atan2(ax * by - ay * bx, ax * bx + ay * by);
+  return turn < -1e-9 ? -turn : 0;
+}
+
+function cleanRing(ring: Ring): number[] {
+  const clean: number[] = [];
+  for (let at = 0; at + 1 < ring.length; at += 2) {
+    const [x, y] = [ring[at]!, ring[at + 1]!];
+    if (Number.isFinite(x) && Number.isFinite(y)) pushPoint(clean, x, y);
+  }
+  return closeSeam(clean);
+}
+
+/** Takes back what the point makes void: the last point when it repeats it or the course doubles back at it. */
+function pushPoint(points: number[], x: number, y: number): void {
+  for (;;) {
+    const size = points.length;
+    if (size >= 2 && isNear(points[size - 2]!, points[size - 1]!, x, y)) return;
+    if (size < 4 || !doublesBack(points[size - 4]!, points[size - 3]!, points[size - 2]!, points[size - 1]!, x, y)) break;
+    points.length = size - 2;
+  }
+  points.push(x, y);
+}
+
+/** The same where the ring's end meets its start. */
+function closeSeam(points: number[]): number[] {
+  let from = 0;
+  let to = points.length;
+  const at = (index: number): [number, number] => [points[index]!, points[index + 1]!];
+  while (to - from >= 6) {
+    const [first, second, last, beforeLast] = [at(from), at(from + 2), at(to - 2), at(to - 4)];
+    if (isNear(...first, ...last) || doublesBack(...beforeLast, ...last, ...first)) to -= 2;
+    else if (doublesBack(...last, ...first, ...second)) from += 2;
+    else return points.slice(from, to);
+  }
+  return [];
+}
+
+function isNear(ax: number, ay: number, bx: number, by: number): boolean {
+  return Math.abs(bx - ax) < NOTHING && Math.abs(by - ay) < NOTHING;
+}
+
+/** Whether the course from a to b to c returns along itself. */
+function doublesBack(ax: number, ay: number, bx: number, by: number, cx: number, cy: number): boolean {
+  const [ux, uy, vx, vy] = [bx - ax, by - ay, cx - bx, cy - by];
+  if (ux * vx + uy * vy >= 0) return false;
+  const longer = Math.sqrt(Math.max(ux * ux + uy * uy, vx * vx + vy * vy));
+  return Math.abs(ux * vy - uy * vx) <= NOTHING * longer;
+}
