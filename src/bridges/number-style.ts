@@ -18,6 +18,11 @@ export interface PathStyle {
   readonly decimals: number;
 }
 
+/** For path data of our own. */
+export const PLAIN_STYLE: PathStyle = {
+  afterLetter: '', beforeLetter: '', withinPair: ' ', betweenPairs: ' ', leadingZero: true, tightSigns: false, decimals: 0,
+};
+
 /** Digits beyond these say nothing about a drawing; they are left over from arithmetic. */
 const MOST_DECIMALS = 9;
 

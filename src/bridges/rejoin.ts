@@ -73,7 +73,7 @@ function windingsBetween(
   const size = distance(cornerAt(strip, 1), cornerAt(strip, 2));
   const rings = ringsOf(subpaths, size * 1e-4);
   if (ends.length === 0) return [windingNumber(rings, cornerAt(strip, 0))];
-  const gaps = ends.map((end, index) => gapAfter(ends, index, strip));
+  const gaps = ends.map((_, index) => gapAfter(ends, index, strip));
   const longest = gaps.reduce((best, gap, index) => (gap.length > (gaps[best]?.length ?? 0) ? index : best), 0);
   const windings = new Array<number>(ends.length).fill(0);
   let winding = windingNumber(rings, gaps[longest]?.middle ?? cornerAt(strip, 0));

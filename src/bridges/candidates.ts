@@ -1,0 +1,97 @@
+/** Places where a bridge could leave an island. */
+import type { Point } from '../geometry/curve';
+import { add, distance, dot, normalise, perpendicular, scale, subtract } from '../geometry/point';
+import type { Ring } from '../geometry/region';
+import { perimeter } from '../geometry/rings';
+import { nearestSegment, type SegmentIndex } from '../geometry/segment-index';
+import { firstHit } from './rays';
+
+/** A straight way across the opening, between pieces as cut. */
+export interface Crosser {
+  readonly from: Point;
+  readonly to: Point;
+  readonly length: number;
+  /** The piece that it leads to. */
+  readonly target: number;
+}
+
+const CLOSEST_SAMPLES = 0.25;
+const LEAST_SAMPLES = 24;
+const MOST_SAMPLES = 192;
+/** Of each of these sectors round the island, the shortest few are looked at closely. */
+const SECTORS = 24;
+const PER_SECTOR = 3;
+
+/**
+ * Ways across from points all along the island's outer boundary: square to it, and to the nearest other piece (which is
+ * square to that piece's boundary). Kept are the shortest of each direction from the island's middle.
+ * @param index edges of all pieces, numbered as they are
+ * @param limit mm, how far to look
+ */
+export function crossersOf(index: SegmentIndex, island: number, outer: Ring, middle: Point, limit: number): Crosser[] {
+  const found = samplesOf(outer).flatMap((sample) => [
+    ...square(index, island, sample, limit), ...nearest(index, island, sample.point, limit),
+  ]);
+  const sectors = new Map<number, Crosser[]>();
+  for (const crosser of found) {
+    const sector = sectorOf(crosser.from, middle);
+    sectors.set(sector, [...(sectors.get(sector) ?? []), crosser]);
+  }
+  return [...sectors.keys()].sort((a, b) => a - b).flatMap((sector) =>
+    (sectors.get(sector) ?? []).sort((a, b) => a.length - b.length).slice(0, PER_SECTOR));
+}
+
+/** The ways across from the place of the boundary that is nearest to `near`. */
+export function crossersNear(index: SegmentIndex, island: number, near: Point, limit: number): Crosser[] {
+  const place = nearestSegment(index, near, Infinity, (edge) => index.polygon[edge] === island);
+  if (!place) return [];
+  const start = { x: index.x0[place.edge] ?? 0, y: index.y0[place.edge] ?? 0 };
+  const end = { x: index.x1[place.edge] ?? 0, y: index.y1[place.edge] ?? 0 };
+  const outward = normalise(scale(perpendicular(subtract(end, start)), -1));
+  const sample = outward && { point: place.point, outward };
+  return [...(sample ? square(index, island, sample, limit) : []), ...nearest(index, island, place.point, limit)];
+}
+
+function sectorOf(point: Point, middle: Point): number {
+  const turn = Math.atan2(point.y - middle.y, point.x - middle.x) / (2 * Math.PI) + 0.5;
+  return Math.floor(turn * SECTORS) % SECTORS;
+}
+
+interface Sample {
+  readonly point: Point;
+  readonly outward: Point;
+}
+
+/** Evenly spread by length along the ring, half a step from its start. */
+function samplesOf(ring: Ring): Sample[] {
+  const around = perimeter(ring);
+  const count = Math.min(MOST_SAMPLES, Math.max(LEAST_SAMPLES, Math.ceil(around / CLOSEST_SAMPLES)));
+  const samples: Sample[] = [];
+  let [passed, next] = [0, around / count / 2];
+  for (let i = 0; i < ring.length; i += 2) {
+    const start = { x: ring[i] ?? 0, y: ring[i + 1] ?? 0 };
+    const end = { x: ring[(i + 2) % ring.length] ?? 0, y: ring[(i + 3) % ring.length] ?? 0 };
+    const size = distance(start, end);
+    const outward = normalise(scale(perpendicular(subtract(end, start)), -1));
+    for (; outward && next < passed + size; next += around / count) {
+      samples.push({ point: add(start, scale(subtract(end, start), (next - passed) / size)), outward });
+    }
+    passed += size;
+  }
+  return samples;
+}
+
+function square(index: SegmentIndex, island: number, { point, outward }: Sample, limit: number): Crosser[] {
+  const hit = firstHit(index, point, outward, limit);
+  if (!hit || hit.polygon === island) return [];
+  return [{ from: point, to: hit.point, length: hit.distance, target: hit.polygon }];
+}
+
+function nearest(index: SegmentIndex, island: number, point: Point, limit: number): Crosser[] {
+  const place = nearestSegment(index, point, limit, (edge) => index.polygon[edge] !== island);
+  const direction = place && normalise(subtract(place.point, point));
+  if (!direction) return [];
+  const hit = firstHit(index, point, direction, place.distance + 1e-6);
+  if (!hit || hit.polygon === island || dot(subtract(hit.point, point), direction) <= 0) return [];
+  return [{ from: point, to: hit.point, length: hit.distance, target: hit.polygon }];
+}

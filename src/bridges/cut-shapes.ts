@@ -1,0 +1,59 @@
+/** Takes strips out of what shapes paint, element by element. */
+import type { Drawing, Shape } from '../drawing/drawing';
+import { boundsOf } from '../geometry/curves';
+import { invert, maxScale } from '../geometry/matrix';
+import { boxesTouch, joinBoxes } from '../geometry/rings';
+import type { ElementNode } from '../markup/tree';
+import { applyEdits } from '../text';
+import { cutPathData } from './cut-path-data';
+import { elementGeometry } from './element-geometry';
+import { mergeOutcomes, type Outcome } from './outcome';
+import { transformStrip, type Strip } from './strip';
+import { boxOfCorners } from './strip-reach';
+
+/** How near to where they should be new points are written, in mm: 1 µm. */
+const POINT_STEP = 0.001;
+
+/** Only those shapes are touched that a strip meets. */
+export function cutStripsFromShapes(drawing: Drawing, shapes: readonly Shape[], strips: readonly Strip[]): Outcome {
+  const outcomes: Outcome[] = [];
+  for (const [, parts] of byElement(shapes)) {
+    const met = parts.flatMap((shape) => strips.filter((strip) => meets(shape, strip)));
+    if (met.length > 0) outcomes.push(cutElement(drawing, parts, strips));
+  }
+  return mergeOutcomes(outcomes);
+}
+
+function byElement(shapes: readonly Shape[]): Map<ElementNode, Shape[]> {
+  const groups = new Map<ElementNode, Shape[]>();
+  for (const shape of shapes) groups.set(shape.element, [...(groups.get(shape.element) ?? []), shape]);
+  return groups;
+}
+
+function meets({ subpaths }: Shape, { corners }: Strip): boolean {
+  const box = boxOfCorners(corners);
+  return boxesTouch(joinBoxes(subpaths.flatMap(({ curves }) => curves.map(boundsOf))), box);
+}
+
+function cutElement(drawing: Drawing, parts: readonly Shape[], strips: readonly Strip[]): Outcome {
+  const fill = parts.find((shape) => shape.part === 'fill');
+  if (!fill || parts.length > 1) return { refusal: 'Not yet.' };
+  return cutFill(drawing.document.text, fill, strips);
+}
+
+function cutFill(text: string, fill: Shape, strips: readonly Strip[]): Outcome {
+  const toUser = invert(fill.toMm);
+  if (!toUser) return { refusal: 'This shape is flattened to nothing by its transform.' };
+  const decimals = decimalsFor(maxScale(fill.toMm));
+  const geometry = elementGeometry(text, fill, fill.subpaths, decimals);
+  if (typeof geometry === 'string') return { refusal: geometry };
+  const own = strips.filter((strip) => meets(fill, strip)).map((strip) => transformStrip(strip, toUser));
+  const edits = cutPathData(geometry.data, { strips: own, fillRule: fill.fillRule, decimals });
+  if (!edits) return { refusal: `An outline of this <${fill.element.name}> runs along the bridge's edge.` };
+  return { edits: geometry.editsFor(edits, applyEdits) };
+}
+
+/** Digits after the point for which one step of a coordinate is at most `POINT_STEP`. */
+export function decimalsFor(mmPerUnit: number): number {
+  return Math.max(0, Math.ceil(-Math.log10(POINT_STEP / mmPerUnit) - 1e-9));
+}

@@ -1,0 +1,112 @@
+/** How well a bridge would stand in a place. All weights are common practice, no source. */
+import type { Point } from '../geometry/curve';
+import { contains } from '../geometry/polygons';
+import { add, distance, interpolate, perpendicular, scale, subtract } from '../geometry/point';
+import type { Region } from '../geometry/region';
+import type { SegmentIndex } from '../geometry/segment-index';
+import type { ThinPart } from '../geometry/thin-parts';
+import type { Crosser } from './candidates';
+import { firstHit } from './rays';
+
+export interface Surroundings {
+  /** Edges of all pieces as cut, numbered as they are. */
+  readonly pieces: SegmentIndex;
+  /** Edges of the openings as drawn; only where these differ from the pieces' edges. */
+  readonly drawn: SegmentIndex | undefined;
+  readonly kerf: number;
+  readonly thin: readonly ThinPart[];
+  readonly hidden: Region;
+  readonly align: 'none' | 'vertical';
+}
+
+export interface RatedCrosser extends Crosser {
+  readonly island: number;
+  /** mm: its length, made longer by everything that speaks against the place. */
+  readonly cost: number;
+}
+
+/** Where across its width, in widths from the axis, a bridge is looked at; the outermost only for nearby corners. */
+const LANES = [-0.5, -0.25, 0, 0.25, 0.5];
+const OUTER_LANES = [-0.8, 0.8];
+
+/** Undefined where no bridge can stand: its sides would meet something else, or its end would be too slanted. */
+export function rateCrosser(crosser: Crosser, island: number, width: number, around: Surroundings): RatedCrosser | undefined {
+  const lanes = LANES.map((lane) => laneAt(crosser, lane * width, island, around.pieces));
+  if (!lanes.every((lane) => lane !== undefined) || !isOpen(crosser, around)) return undefined;
+  const slant = (spread(lanes.map((lane) => lane.back)) + spread(lanes.map((lane) => lane.ahead))) / width;
+  if (slant > 1) return undefined;
+  const outer = OUTER_LANES.map((lane) => laneAt(crosser, lane * width, island, around.pieces));
+  const cornered = outer.some((lane) => !lane || bends(lane, lanes[2], width));
+  const factor = (1 + 2 * slant * slant) * (cornered ? 1.4 : 1) * support(crosser, width, around) *
+    thinness(crosser, width, around.thin) * leaning(crosser, around.align) * (1 - 0.6 * hiddenShare(crosser, around.hidden));
+  return { ...crosser, island, cost: (crosser.length + slant * width) * factor };
+}
+
+/** How far the opening reaches from the middle of the way across, back to the island and ahead to the other side. */
+interface Lane {
+  readonly back: number;
+  readonly ahead: number;
+}
+
+function laneAt({ from, to, length, target }: Crosser, offset: number, island: number, pieces: SegmentIndex): Lane | undefined {
+  const along = scale(subtract(to, from), 1 / length);
+  const origin = add(interpolate(from, to, 0.5), scale(perpendicular(along), offset));
+  const limit = 2 * length + 4 * Math.abs(offset) + 1;
+  const back = firstHit(pieces, origin, scale(along, -1), limit);
+  const ahead = firstHit(pieces, origin, along, limit);
+  if (back?.polygon !== island || ahead?.polygon !== target) return undefined;
+  return { back: back.distance, ahead: ahead.distance };
+}
+
+function spread(values: readonly number[]): number {
+  return Math.max(...values) - Math.min(...values);
+}
+
+function bends(lane: Lane, middle: Lane | undefined, width: number): boolean {
+  return !middle || Math.abs(lane.back - middle.back) > width / 2 || Math.abs(lane.ahead - middle.ahead) > width / 2;
+}
+
+/** Whether the way across meets nothing that is drawn: a neck too thin to survive the cut has no opening. */
+function isOpen({ from, to, length }: Crosser, { drawn, kerf }: Surroundings): boolean {
+  if (!drawn) return true;
+  const along = scale(subtract(to, from), 1 / length);
+  const origin = add(from, scale(along, kerf / 2 + 1e-3));
+  const hit = firstHit(drawn, origin, along, length);
+  return hit !== undefined && Math.abs(hit.distance - (length - kerf)) < kerf + 0.01;
+}
+
+/** More than 1 where the material at an end is hardly wider or deeper than the bridge itself. */
+function support({ from, to, length }: Crosser, width: number, { pieces }: Surroundings): number {
+  const along = scale(subtract(to, from), 1 / length);
+  const far = shortfall(pieces, to, along, width);
+  const near = shortfall(pieces, from, scale(along, -1), width);
+  return 1 + 3 * far + 0.5 * near;
+}
+
+/** 0 where there is room of a width behind the end and to both sides, up to 1 where there is none. */
+function shortfall(pieces: SegmentIndex, end: Point, inward: Point, width: number): number {
+  const depth = firstHit(pieces, end, inward, width)?.distance ?? width;
+  const inside = add(end, scale(inward, depth / 2));
+  const side = perpendicular(inward);
+  const left = firstHit(pieces, inside, side, width)?.distance ?? width;
+  const right = firstHit(pieces, inside, scale(side, -1), width)?.distance ?? width;
+  return 1 - Math.min(depth, left + right, width) / width;
+}
+
+function thinness({ from, to }: Crosser, width: number, thin: readonly ThinPart[]): number {
+  const close = thin.some((part) => {
+    const middle = interpolate(part.from, part.to, 0.5);
+    return Math.min(distance(middle, from), distance(middle, to)) < width + part.width / 2;
+  });
+  return close ? 2 : 1;
+}
+
+function leaning({ from, to, length }: Crosser, align: 'none' | 'vertical'): number {
+  return align === 'none' ? 1 : 1 + 6 * Math.abs((to.x - from.x) / length);
+}
+
+function hiddenShare({ from, to }: Crosser, hidden: Region): number {
+  if (hidden.length === 0) return 0;
+  const places = [0.1, 0.3, 0.5, 0.7, 0.9];
+  return places.filter((t) => contains(hidden, interpolate(from, to, t))).length / places.length;
+}
