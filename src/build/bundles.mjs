@@ -30,6 +30,8 @@ function options(name, { outdir = dist, minify = false } = {}) {
     ...rest, entryPoints: [path.join(root, entry)], outfile: path.join(outdir, out),
     bundle: true, minify, sourcemap: !minify, logLevel: 'warning', absWorkingDir: root,
     loader: { '.json': 'json' }, mainFields: ['module', 'main'], conditions: ['import'],
+    // Its Node entry reads its tables with `createRequire(import.meta.url)`, which a bundle does not have.
+    alias: { 'css-tree': 'css-tree/dist/csstree.esm' },
   };
 }
 
