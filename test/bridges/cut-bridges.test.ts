@@ -1,0 +1,41 @@
+import { describe, expect, test } from 'vitest';
+import { bridge, islandsOf, parsesElsewhere } from './bridging';
+
+const svg = (inside: string, attributes = ''): string =>
+  `<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="60mm" viewBox="0 0 60 60"${attributes}>${inside}</svg>`;
+
+const LETTER_O = 'M30 8c12 0 20 10 20 22s-8 22-20 22-20-10-20-22 8-22 20-22zm0 8c-7 0-11 6-11 14s4 14 11 14 11-6 11-14-4-14-11-14z';
+
+const drawings: Record<string, string> = {
+  'a letter': svg(`<path d="${LETTER_O}"/>`),
+  'a letter, evenodd': svg(`<path fill-rule="evenodd" d="M10 10H50V50H10ZM20 20H40V40H20Z"/>`),
+  'a small counter': svg(`<path d="M10 10H50V50H10ZM28 28v4h4v-4z"/>`),
+  'a turned group': svg(`<g transform="rotate(30 30 30)"><path d="${LETTER_O}"/></g>`),
+  'an uneven scale': svg(`<g transform="translate(5 5) scale(.8 .5) rotate(20) skewX(10)"><path d="${LETTER_O}"/></g>`),
+  'mirrored': svg(`<g transform="matrix(-1 0 0 1 60 0)"><path d="${LETTER_O}"/></g>`),
+  'four bars': svg('<rect x="5" y="5" width="50" height="8"/><rect x="5" y="45" width="50" height="8"/>'
+    + '<rect x="5" y="5" width="8" height="48"/><rect x="45" y="5" width="8" height="48"/>'),
+  'a polygon frame': svg('<g fill="#222"><polygon points="5,5 55,5 55,15 5,15"/><polygon points="5,45 55,45 55,55 5,55"/>'
+    + '<polyline points="5,5 15,5 15,55 5,55"/><polyline id="right" points="45,5 55,5 55,55 45,55"/></g>'),
+  'two rings, one in the other': svg('<path fill-rule="evenodd" d="M30 2a28 28 0 0 1 0 56a28 28 0 0 1 0-56zm0 6a22 22 0 0 0 0 44a22 22 0 0 0 0-44z'
+    + 'm0 8a14 14 0 0 1 0 28a14 14 0 0 1 0-28zm0 6a8 8 0 0 0 0 16a8 8 0 0 0 0-16z"/>'),
+  'circles and an ellipse': svg('<circle cx="30" cy="20" r="14"><title>top</title></circle><ellipse cx="30" cy="45" rx="16" ry="12"/>'
+    + '<circle cx="14" cy="32" r="9"/><circle r="9" cx="46" cy="32"></circle>'),
+  'rounded rectangles': svg('<rect x="5" y="5" width="50" height="12" rx="4"/><rect x="5" y="43" width="50" height="12" rx="4" ry="2"/>'
+    + '<rect x="5" y="8" width="12" height="44" rx="3"/><rect x="43" y="8" width="12" height="44" rx="3"/>'),
+  'styled by class': svg(`<style>.ink { fill: #123456; fill-rule: evenodd }</style><path class="ink" d="M10 10H50V50H10ZM20 20H40V40H20Z"/>`),
+};
+
+describe('bridges in fills', () => {
+  test.each(Object.keys(drawings))('%s', async (what) => {
+    const text = drawings[what] ?? '';
+    const result = bridge(text);
+    if (process.env.SHOW) console.log(result.text);
+    expect(islandsOf(result.before)).toBeGreaterThan(0);
+    expect(islandsOf(result.after)).toBe(0);
+    expect(result.error).toBeLessThan(result.allowance);
+    expect(Math.abs(result.lost - result.expectedLoss)).toBeLessThan(0.02 * result.expectedLoss);
+    expect(await parsesElsewhere(result.text)).toBe(true);
+    expect(bridge(result.text).edits).toEqual([]);
+  });
+});
