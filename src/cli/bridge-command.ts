@@ -1,7 +1,7 @@
 /** `tombolo bridge`: gives every island the bridges it needs. */
 import { Option, type Command } from 'commander';
 import { createTwoFilesPatch, FILE_HEADERS_ONLY } from 'diff';
-import { relative, resolve } from 'node:path';
+import { relative, resolve, sep } from 'node:path';
 import { bridgeIslands } from '../engine';
 import { EXIT_CODES } from './exit-codes';
 import { Failure } from './failure';
@@ -78,7 +78,8 @@ async function deliver(
 /** A patch for `git apply` or `patch -p1` in this folder; for files elsewhere, in the root folder. */
 function unifiedPatch(path: string, before: string, after: string): string {
   const fromHere = relative(process.cwd(), resolve(path));
-  const name = (fromHere.startsWith('..') ? resolve(path) : fromHere).replace(/^(?:[a-z]:)?[\\/]/i, '');
+  const shown = fromHere.startsWith('..') ? resolve(path) : fromHere;
+  const name = shown.replaceAll(sep, '/').replace(/^(?:[a-z]:)?\//i, '');
   // The name ends at the tab that GNU diff writes before its dates; without one, `patch` ends it at the first blank.
   const date = /\s/.test(name) ? '' : undefined;
   const options = { context: 3, headerOptions: FILE_HEADERS_ONLY };

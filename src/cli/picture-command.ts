@@ -52,8 +52,11 @@ async function runPicture(file: string, options: PictureOptions, host: Host): Pr
   requireLayer(loaded, options.layer);
   warnOfUnreadable(loaded, host);
   const { ground, layer, scale } = options;
+  const { drawing: { width, height }, sheets } = loaded.report;
+  if (!(width > 0 && height > 0)) throw new Failure(`${loaded.name}: has no size, so that there is nothing to draw`);
   const picture = stackPicture(loaded.report, { ground, ...(layer !== undefined && { layer }) });
-  const { width, height } = loaded.report.drawing;
   await writeAtomically(options.out, suffix === '.svg' ? picture : await renderPng(picture, { width, height, scale }));
-  if (loaded.report.sheets.length === 0) host.say(`${oneLine(loaded.name)}: nothing to paint: this is the bare ground`);
+  if (sheets.every((sheet) => sheet.openings.length === 0)) {
+    host.say(`${oneLine(loaded.name)}: no openings; the picture shows the bare ground`);
+  }
 }

@@ -1,7 +1,7 @@
 import { readFile, readdir } from 'node:fs/promises';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { CliWorkshop } from './run-cli';
-import { SOUND, TWO_LAYERS } from './stencils';
+import { SOUND, stencil, TWO_LAYERS } from './stencils';
 
 let workshop: CliWorkshop;
 
@@ -47,6 +47,19 @@ describe('tombolo picture', () => {
     const words = ['picture', '-', '--out', 'wide.svg', '--width', '120mm'];
     expect((await workshop.run(words, { input: SOUND })).code).toBe(0);
     expect((await read('wide.svg')).toString()).toContain('width="120mm" height="80mm"');
+  });
+
+  test('a stencil without openings leaves the ground bare, and that is said', async () => {
+    await workshop.file('bare.svg', stencil(''));
+    const outcome = await workshop.run(['picture', 'bare.svg', '--out', 'bare-stack.svg']);
+    expect(outcome).toMatchObject({ code: 0, stderr: 'bare.svg: no openings; the picture shows the bare ground\n' });
+  });
+
+  test('what has no size has no picture', async () => {
+    const { code, stderr } = await workshop.run(['picture', '-', '--out', 'none.svg'], { input: '' });
+    expect(code).toBe(2);
+    expect(stderr).toMatch(/^tombolo: <stdin>: has no size/m);
+    expect(await readdir(workshop.folder)).not.toContain('none.svg');
   });
 
   test.each([

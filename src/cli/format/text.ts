@@ -8,7 +8,7 @@ import { padAll, tableLines, type Column } from './table';
 export const formatText: Format = (input) => {
   const shown = input.quiet ? input.files.filter((file) => file.findings.length > 0) : input.files;
   const blocks = shown.map((file) => `${fileLines(file, input.colours).join('\n')}\n`);
-  if (!input.quiet || shown.length > 0) blocks.push(`${summaryLine(input)}\n`);
+  if (input.quiet ? shown.length > 0 : input.files.length > 0) blocks.push(`${summaryLine(input)}\n`);
   return blocks.join('\n');
 };
 
@@ -32,6 +32,7 @@ function fileLines(file: CheckedFile, colours: Colours): string[] {
 }
 
 function sizeText({ width, height, stated }: NonNullable<CheckedFile['size']>): string {
+  if (!(width > 0 && height > 0)) return 'no size';
   const text = `${trimmed(width)} × ${trimmed(height)} mm`;
   return stated ? text : `${text} (not stated: pixels at 96 to the inch)`;
 }

@@ -29,6 +29,8 @@ describe('formatText', () => {
     const unstated = file([], { size: { width: 52.9166667, height: 20, stated: false }, layers: [] });
     expect(formatText(input([unstated]))).toBe(
       'heron.svg  52.92 × 20 mm (not stated: pixels at 96 to the inch)\n\n1 file checked, nothing found.\n');
+    const empty = file([], { size: { width: 0, height: 0, stated: false }, layers: [] });
+    expect(formatText(input([empty]))).toMatch(/^heron\.svg  no size\n/);
   });
 
   test('counts what is not listed, and not the configuration as a stencil', () => {
@@ -47,6 +49,10 @@ describe('formatText', () => {
     expect(text).toMatch(/^torn\.svg /);
     expect(text).toMatch(/\n2 files checked: 1 error, 3 warnings\.\n$/);
     expect(formatText(input([sound], { quiet: true }))).toBe('');
+  });
+
+  test('no file could be read: stderr has said so, and there is nothing to add', () => {
+    expect(formatText(input([]))).toBe('');
   });
 
   test('colours change nothing but colour', () => {
