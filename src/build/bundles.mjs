@@ -24,14 +24,15 @@ const bundles = {
 /** Names of all bundles. */
 export const names = Object.keys(bundles);
 
+// The builds that these would be resolved to look for files beside themselves when they run.
+const alias = { 'css-tree': 'css-tree/dist/csstree.esm', 'jsonc-parser': 'jsonc-parser/lib/esm/main.js' };
+
 function options(name, { outdir = dist, minify = false } = {}) {
   const { entry, out, ...rest } = bundles[name];
   return {
     ...rest, entryPoints: [path.join(root, entry)], outfile: path.join(outdir, out),
     bundle: true, minify, sourcemap: !minify, logLevel: 'warning', absWorkingDir: root,
-    loader: { '.json': 'json' }, mainFields: ['module', 'main'], conditions: ['import'],
-    // Its Node entry reads its tables with `createRequire(import.meta.url)`, which a bundle does not have.
-    alias: { 'css-tree': 'css-tree/dist/csstree.esm' },
+    alias,
   };
 }
 

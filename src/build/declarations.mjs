@@ -11,8 +11,9 @@ const withExtensions = (text) => text.replace(/(from |import\()(['"])(\.{1,2}\/[
 export function writeDeclarations() {
   const file = path.join(root, 'tsconfig.json');
   const { config } = ts.readConfigFile(file, ts.sys.readFile);
-  const { options } = ts.parseJsonConfigFileContent(config, ts.sys, root);
-  const program = ts.createProgram([path.join(root, 'src/engine.ts')], {
+  const { options, fileNames } = ts.parseJsonConfigFileContent(config, ts.sys, root);
+  const ambient = fileNames.filter((name) => name.endsWith('.d.ts'));
+  const program = ts.createProgram([path.join(root, 'src/engine.ts'), ...ambient], {
     ...options, types: [], noEmit: false, declaration: true, emitDeclarationOnly: true,
     rootDir: path.join(root, 'src'), outDir: path.join(dist, 'types'),
   });

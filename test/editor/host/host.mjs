@@ -1,5 +1,6 @@
 // The VS Code server out of the npm package code-server, on this machine's loopback alone.
 import { spawn } from 'node:child_process';
+import { randomUUID } from 'node:crypto';
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
@@ -25,10 +26,10 @@ function writeSettings(state, settings) {
   writeFileSync(path.join(user, 'settings.json'), JSON.stringify({ ...quiet, ...settings }, undefined, 2));
 }
 
-function serverArguments(state, { port, extensionsDir }) {
+function serverArguments(state, { port, token, extensionsDir }) {
   return [
     serverMain,
-    '--host', '127.0.0.1', '--port', String(port), '--without-connection-token', '--accept-server-license-terms',
+    '--host', '127.0.0.1', '--port', String(port), '--connection-token', token, '--accept-server-license-terms',
     '--server-data-dir', path.join(state, 'server'), '--user-data-dir', path.join(state, 'user'),
     '--extensions-dir', extensionsDir ?? path.join(state, 'extensions'),
     '--telemetry-level', 'off', '--disable-experiments', '--disable-workspace-trust',
@@ -59,7 +60,9 @@ function listening(child) {
 export async function startHost({ env, extensionsDir, settings, port = 0 } = {}) {
   const state = mkdtempSync(path.join(tmpdir(), 'tombolo-host-'));
   writeSettings(state, settings);
-  const child = spawn(hostNode, serverArguments(state, { port, extensionsDir }), {
+  // Others on this machine cannot look in.
+  const token = randomUUID();
+  const child = spawn(hostNode, serverArguments(state, { port, token, extensionsDir }), {
     // A process group of its own: server, extension hosts and language servers end together.
     detached: true,
     stdio: ['ignore', 'pipe', 'pipe'],
@@ -74,6 +77,7 @@ export async function startHost({ env, extensionsDir, settings, port = 0 } = {})
   const heard = await listening(child);
   return {
     port: heard,
+    token,
     state,
     async stop() {
       process.removeListener('exit', end);
@@ -85,13 +89,14 @@ export async function startHost({ env, extensionsDir, settings, port = 0 } = {})
 }
 
 /** The workbench's address for a folder, as `code --extensionDevelopmentPath=… --extensionTestsPath=… folder`. */
-export function workbenchAddress({ port }, { folder, file, developmentPath, testsPath }) {
+export function workbenchAddress({ port, token }, { folder, file, developmentPath, testsPath }) {
   const remote = (local) => `vscode-remote://127.0.0.1:${port}${path.resolve(local)}`;
   const payload = [['skipWelcome', 'true'], ['skipReleaseNotes', 'true']];
   if (developmentPath) payload.push(['extensionDevelopmentPath', remote(developmentPath)]);
   if (testsPath) payload.push(['extensionTestsPath', remote(testsPath)]);
   if (file) payload.push(['openFile', remote(file)]);
   const address = new URL(`http://127.0.0.1:${port}/`);
+  address.searchParams.set('tkn', token);
   if (folder) address.searchParams.set('folder', path.resolve(folder));
   address.searchParams.set('payload', JSON.stringify(payload));
   return address.href;

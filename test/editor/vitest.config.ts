@@ -1,0 +1,11 @@
+import { defineConfig } from 'vitest/config';
+
+/** Drives the real workbench; needs the host in `host/` and a built `dist/`. */
+export default defineConfig({
+  test: {
+    include: ['test/editor/workbench/**/*.test.ts'],
+    testTimeout: 90_000,
+    hookTimeout: 120_000,
+    fileParallelism: false,
+  },
+});

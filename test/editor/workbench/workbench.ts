@@ -1,0 +1,89 @@
+/** A workbench with the extension in it, on a copy of a folder, and what a person does with it. */
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import type { Browser, FrameLocator, Locator, Page } from 'playwright-core';
+import { launchBrowser } from '../host/browser.mjs';
+import { startHost, workbenchAddress, type Host } from '../host/host.mjs';
+
+export const root = path.resolve(import.meta.dirname, '../../..');
+const shots = path.join(root, 'test/editor/shots');
+
+export class Workbench {
+  private constructor(
+    readonly page: Page, readonly folder: string, private readonly host: Host, private readonly browser: Browser,
+    /** What the pages, the webview's among them, complained about. */
+    readonly complaints: readonly string[],
+  ) {}
+
+  /** @param source is copied: what the tests write is thrown away */
+  static async open(source: string, settings: Record<string, unknown> = {}): Promise<Workbench> {
+    const folder = mkdtempSync(path.join(tmpdir(), 'tombolo-workspace-'));
+    cpSync(source, folder, { recursive: true });
+    const host = await startHost({ settings: { 'workbench.editorAssociations': { '*.svg': 'default' }, ...settings } });
+    const browser = await launchBrowser();
+    const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
+    const complaints: string[] = [];
+    page.on('console', (message) => {
+      if (message.type() === 'error') complaints.push(message.text());
+    });
+    await page.goto(workbenchAddress(host, { folder, developmentPath: root }));
+    await page.getByRole('treeitem').first().waitFor();
+    return new Workbench(page, folder, host, browser, complaints);
+  }
+
+  async close(): Promise<void> {
+    await this.browser.close();
+    await this.host.stop();
+    rmSync(this.folder, { recursive: true, force: true });
+  }
+
+  /** Leaves a picture in test/editor/shots. */
+  async shot(name: string): Promise<void> {
+    mkdirSync(shots, { recursive: true });
+    await this.page.screenshot({ path: path.join(shots, `${name}.png`) });
+  }
+
+  async openFile(name: string): Promise<void> {
+    await this.page.getByRole('treeitem', { name }).first().dblclick();
+    await this.page.getByRole('tab', { name }).first().waitFor();
+  }
+
+  /** Runs a command by the name the palette shows. */
+  async command(title: string): Promise<void> {
+    await this.page.keyboard.press('F1');
+    await this.page.locator('.quick-input-widget input').fill(`>${title}`);
+    await this.page.locator('.quick-input-list .monaco-list-row').first().waitFor();
+    await this.page.keyboard.press('Enter');
+  }
+
+  onDisk(name: string): string {
+    return readFileSync(path.join(this.folder, name), 'utf8');
+  }
+
+  async save(): Promise<void> {
+    await this.page.keyboard.press('Control+S');
+    await this.page.locator('.tab.dirty').waitFor({ state: 'detached' });
+  }
+
+  get problems(): Locator {
+    return this.page.locator('.markers-panel');
+  }
+
+  /** The page inside the bench's webview. */
+  get bench(): FrameLocator {
+    return this.page.frameLocator('iframe.webview').frameLocator('iframe#active-frame');
+  }
+}
+
+/** Panels that are just opening can take the focus away: such steps are tried again. */
+export async function retry<T>(action: () => Promise<T>, times = 5): Promise<T> {
+  for (let i = 1; ; i++) {
+    try {
+      return await action();
+    } catch (error) {
+      if (i === times) throw error;
+    }
+  }
+}
+
