@@ -57,7 +57,7 @@ function describeNeck({ thin, components, limit }: PartSearch, chains: readonly 
   const chord = narrowestChord(thin, components, chains);
   if (!chord || lengthOfChord(chord) >= limit) return undefined;
   const along = chains.reduce((sum, chain) => sum + lengthOfChain(thin, chain), 0) / 2;
-  return { ...measured(thin, 'neck', chord), length: along, reach: 0, holds: held.find(chord) };
+  return { ...measured(thin, 'neck', chord), length: along, reach: 0, sides: chains.length, holds: held.find(chord) };
 }
 
 function describeTip({ thin, limit, leastReach }: PartSearch, chain: number): ThinPart | undefined {
@@ -65,7 +65,8 @@ function describeTip({ thin, limit, leastReach }: PartSearch, chain: number): Th
   if (reach <= leastReach) return undefined;
   const chord = chordOfTip(thin, chain);
   if (lengthOfChord(chord) >= limit) return undefined;
-  return { ...measured(thin, 'tip', chord), length: lengthOfChain(thin, chain) / 2, reach, holds: undefined };
+  const length = lengthOfChain(thin, chain) / 2;
+  return { ...measured(thin, 'tip', chord), length, reach, sides: 1, holds: undefined };
 }
 
 function measured(

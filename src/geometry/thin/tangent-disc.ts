@@ -5,7 +5,7 @@
 import type { Outline } from './outline';
 
 /** In mm: how deep something must reach into a disc to count, so that rounding errors do not. */
-export const DEPTH = 1e-6;
+export const DEPTH = 1e-8;
 
 /** In mm: what is nearer than this to a place touches it. */
 const CONTACT = 4 * DEPTH;

@@ -38,9 +38,9 @@ export function describeWholes(thin: ThinBoundary, whole: Uint8Array): ThinPart[
     const width = Math.hypot(to.x - from.x, to.y - from.y);
     let perimeter = 0;
     for (let edge = start; edge < end; edge += 1) perimeter += outline.length[edge]!;
-    const ends = endRing === firstRing + 1 ? width : 0;
-    const length = Math.max(width, perimeter / 2 - ends);
-    parts.push({ kind: 'whole', width, from, to, length, reach: 0, polygon, holds: undefined });
+    const sides = endRing - firstRing;
+    const length = Math.max(width, perimeter / 2 - (sides === 1 ? width : 0));
+    parts.push({ kind: 'whole', width, from, to, length, reach: 0, sides, polygon, holds: undefined });
   });
   return parts;
 }
