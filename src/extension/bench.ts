@@ -20,7 +20,7 @@ export class Bench implements vscode.Disposable {
     this.listeners = [
       client.onChecked((checked) => this.checked(checked)),
       vscode.window.onDidChangeActiveTextEditor((editor) => {
-        if (this.panel && editor && isSvg(editor.document)) void this.show(editor.document.uri);
+        if (editor && isSvg(editor.document)) this.follow(editor.document.uri);
       }),
       vscode.window.registerWebviewPanelSerializer(BENCH, {
         deserializeWebviewPanel: async (panel, state: unknown) => this.restore(panel, state),
@@ -37,6 +37,10 @@ export class Bench implements vscode.Disposable {
       this.adopt(vscode.window.createWebviewPanel(BENCH, 'Bench', place, this.options()));
     }
     await this.show(uri);
+  }
+
+  private follow(uri: vscode.Uri): void {
+    if (this.panel && uri.toString() !== this.uri?.toString()) void this.show(uri);
   }
 
   private options(): vscode.WebviewOptions {

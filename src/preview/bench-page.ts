@@ -57,7 +57,7 @@ export class BenchPage {
   show(stack: Stack): void {
     const another = stack.uri !== this.uri;
     this.uri = stack.uri;
-    this.state = another ? FIRST_STATE : carryOver(this.state, stack);
+    this.state = another ? FIRST_STATE : carryOver(this.state, this.stack, stack);
     this.stack = stack;
     if (another) this.surface.look(undefined);
     this.draw();

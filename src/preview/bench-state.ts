@@ -23,8 +23,11 @@ export function isFindingShown(state: BenchState, stack: Stack, { layer }: Stack
   return layer === undefined || isLayerShown(state, stack, layer);
 }
 
-/** The state for another version of the stack: it may have fewer layers, and its findings are others. */
-export function carryOver(state: BenchState, stack: Stack): BenchState {
+/**
+ * The state for a newer stack. It may have fewer layers; where the text has changed, its findings are others.
+ */
+export function carryOver(state: BenchState, before: Stack | undefined, stack: Stack): BenchState {
   const last = Math.max(stack.layers.length - 1, 0);
-  return { ...state, sheet: Math.min(state.sheet, last), selected: undefined };
+  const selected = before?.version === stack.version ? state.selected : undefined;
+  return { ...state, sheet: Math.min(state.sheet, last), selected };
 }

@@ -1,6 +1,6 @@
 /** The layers, first painted first: switches in the stack view, a choice of one in the sheet view. */
 import type { StackLayer } from '../server/protocol';
-import { html, setAttributes, setText, syncChildren } from './dom';
+import { html, setAttributes, setText, svg, syncChildren } from './dom';
 import { millimetres } from './ruler-ticks';
 
 export interface LayerRow {
@@ -8,11 +8,9 @@ export interface LayerRow {
   readonly shown: boolean;
 }
 
-type Control = HTMLElement & { checked: boolean; label: string };
-
 export class LayerList {
   readonly element = html('ol', { class: 'layers' });
-  private tag = '';
+  private mode: 'stack' | 'sheet' | undefined;
 
   /** @param toggle is called with the index of the layer whose control was used */
   constructor(toggle: (index: number) => void) {
@@ -23,36 +21,37 @@ export class LayerList {
   }
 
   draw(rows: readonly LayerRow[], mode: 'stack' | 'sheet'): void {
-    const tag = mode === 'stack' ? 'vscode-checkbox' : 'vscode-radio';
-    if (tag !== this.tag) this.element.replaceChildren();
-    this.tag = tag;
-    syncChildren(this.element, rows, () => makeRow(tag), ({ firstElementChild, lastElementChild }, { layer, shown }) => {
-      const control = firstElementChild as Control;
-      if (control.label !== layer.name) control.label = layer.name;
-      if (control.checked !== shown) control.checked = shown;
-      const figures = lastElementChild;
-      const swatch = figures?.querySelector('rect');
-      if (swatch) setAttributes(swatch, { fill: layer.paint });
-      if (figures?.lastElementChild) setText(figures.lastElementChild, figuresOf(layer));
+    if (mode !== this.mode) this.element.replaceChildren();
+    this.mode = mode;
+    const type = mode === 'stack' ? 'checkbox' : 'radio';
+    syncChildren(this.element, rows, () => makeRow(type), (row, { layer, shown }) => {
+      const [label, figures] = row.children;
+      const [input, swatch, name] = label?.children ?? [];
+      if (input instanceof HTMLInputElement) input.checked = shown;
+      if (swatch?.firstElementChild) setAttributes(swatch.firstElementChild, { fill: layer.paint });
+      if (name) setText(name, layer.name);
+      if (figures) setText(figures, figuresOf(layer));
     });
   }
 }
 
-function makeRow(tag: string): HTMLLIElement {
-  const control = document.createElement(tag);
-  if (tag === 'vscode-radio') control.setAttribute('name', 'sheet');
-  const swatch = document.createElementNS('http://www.w3.org/2000/svg', 'svg');
-  setAttributes(swatch, { class: 'swatch', width: 14, height: 14, 'aria-hidden': 'true' });
-  const square = document.createElementNS('http://www.w3.org/2000/svg', 'rect');
-  setAttributes(square, { width: 14, height: 14, rx: 2 });
-  swatch.append(square);
-  return html('li', {}, [control, html('span', { class: 'figures' }, [swatch, html('span')])]);
+function makeRow(type: 'checkbox' | 'radio'): HTMLLIElement {
+  const swatch = svg('svg', { class: 'swatch', width: 14, height: 14, 'aria-hidden': 'true' }, [
+    svg('rect', { x: 0.5, y: 0.5, width: 13, height: 13, rx: 2 }),
+  ]);
+  return html('li', {}, [
+    html('label', {}, [html('input', { type, name: 'layer' }), swatch, html('span')]),
+    html('span', { class: 'figures' }),
+  ]);
 }
 
-function figuresOf({ paint, reading, readingStated, openingCount, islands, cutLength }: StackLayer): string {
-  const how = readingStated ? reading : `${reading} (detected)`;
-  const parts = [paint, how, count(openingCount, 'opening'), `cut ${millimetres(Math.round(cutLength))} mm`];
-  if (islands.length > 0) parts.splice(3, 0, count(islands.length, 'island'));
+function figuresOf({ reading, readingStated, openingCount, islands, cutLength }: StackLayer): string {
+  const parts = [count(openingCount, 'opening')];
+  if (islands.length > 0) parts.push(count(islands.length, 'island'));
+  parts.push(`cut ${millimetres(Math.round(cutLength))} mm`);
+  // Only what the artist did not say, or may not expect.
+  if (!readingStated) parts.push(`read as ${reading} (detected)`);
+  else if (reading !== 'openings') parts.push(`read as ${reading}`);
   return parts.join(' · ');
 }
 

@@ -1,8 +1,5 @@
 /** The entry of the bench's page. */
 import '@vscode-elements/elements/dist/vscode-button/index.js';
-import '@vscode-elements/elements/dist/vscode-checkbox/index.js';
-import '@vscode-elements/elements/dist/vscode-radio/index.js';
-import '@vscode-elements/elements/dist/vscode-radio-group/index.js';
 import { BenchPage, type Kept } from './bench-page';
 import type { FromBench, ToBench } from './messages';
 

@@ -14,8 +14,7 @@ export class Picture {
   private readonly hatch: SVGPatternElement;
   private readonly shadow = svg('path', { class: 'shadow', 'fill-rule': 'evenodd' });
   private readonly ground = svg('path', { 'fill-rule': 'evenodd' });
-  private readonly paints = svg('g');
-  private readonly islands = svg('g');
+  private readonly layers = svg('g');
   private readonly frame = svg('rect', { class: 'frame' });
 
   constructor() {
@@ -24,7 +23,7 @@ export class Picture {
       svg('path', { class: 'hatch-line', d: `M0 0V${HATCH}` }),
     ]);
     this.definitions.append(this.hatch);
-    this.element.append(this.shadow, this.ground, this.paints, this.islands, this.frame);
+    this.element.append(this.shadow, this.ground, this.layers, this.frame);
   }
 
   draw(stack: Stack, state: BenchState): void {
@@ -34,11 +33,7 @@ export class Picture {
     const sheet = outline + (single?.openings ?? '');
     setAttributes(this.shadow, { d: sheet });
     setAttributes(this.ground, { d: sheet, class: single ? 'card' : 'ground' });
-    syncChildren(this.paints, single ? [] : shown, () => svg('path', { 'fill-rule': 'evenodd' }), drawPaint);
-    const fallen = shown.flatMap(({ islands }) => islands);
-    syncChildren(this.islands, fallen, () => svg('path', { class: 'island', 'fill-rule': 'evenodd' }), (path, island) => {
-      setAttributes(path, { d: island.outline });
-    });
+    syncChildren(this.layers, shown, makeLayer, (group, layer) => drawLayer(group, layer, single !== undefined));
     setAttributes(this.frame, { x: 0, y: 0, width: stack.width, height: stack.height });
   }
 
@@ -49,9 +44,18 @@ export class Picture {
   }
 }
 
-function drawPaint(path: SVGPathElement, { paint, openings }: StackLayer): void {
-  setAttributes(path, { d: openings, fill: paint });
+function makeLayer(): SVGGElement {
+  return svg('g', {}, [svg('path', { 'fill-rule': 'evenodd' }), svg('g')]);
 }
+
+/** A layer's islands lie right over its paint, so that later layers cover them as they will on the wall. */
+function drawLayer(group: SVGGElement, { paint, openings, islands }: StackLayer, cut: boolean): void {
+  const [painted, fallen] = group.children;
+  if (painted) setAttributes(painted, { d: cut ? '' : openings, fill: paint });
+  if (fallen) syncChildren(fallen, islands, makeIsland, (path, { outline }) => setAttributes(path, { d: outline }));
+}
+
+const makeIsland = (): SVGPathElement => svg('path', { class: 'island', 'fill-rule': 'evenodd' });
 
 function rectanglePath({ sheet: { minX, minY, maxX, maxY } }: Stack): string {
   return `M${minX} ${minY}H${maxX}V${maxY}H${minX}Z`;

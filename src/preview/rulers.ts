@@ -18,13 +18,14 @@ export class Rulers {
   private readonly leftLabels = svg('g');
   private readonly corner = svg('rect', { class: 'ruler', width: RULER, height: RULER });
   private readonly unit = svg('text', { class: 'unit', x: RULER / 2, y: RULER / 2 });
+  private readonly plate = svg('rect', { class: 'plate', height: 30, rx: 4 });
   private readonly bar = svg('path', { class: 'scale-bar' });
   private readonly barLabel = svg('text', { class: 'scale-label' });
 
   constructor() {
     this.unit.textContent = 'mm';
     this.element.append(
-      this.bar, this.barLabel, this.top, this.left, this.topTicks, this.leftTicks, this.topLabels, this.leftLabels,
+      this.plate, this.bar, this.barLabel, this.top, this.left, this.topTicks, this.leftTicks, this.topLabels, this.leftLabels,
       this.corner, this.unit,
     );
   }
@@ -56,6 +57,7 @@ export class Rulers {
   private drawBar(view: View, { width, height }: Size): void {
     const length = scaleBarLength(Math.min(width * 0.3, 160), view.scale);
     const [x, y, pixels] = [RULER + 14, height - 14, length * view.scale];
+    setAttributes(this.plate, { x: x - 8, y: y - 22, width: pixels + 16 });
     setAttributes(this.bar, { d: `M${crisp(x)} ${y - 6}v6h${Math.round(pixels)}v-6` });
     setAttributes(this.barLabel, { x: x + pixels / 2, y: y - 5 });
     setText(this.barLabel, `${millimetres(length)} mm`);

@@ -9,21 +9,16 @@ export interface ToolbarActions {
   trueSize(): void;
 }
 
-type Radio = HTMLElement & { checked: boolean; value: string };
-
 export class Toolbar {
   readonly element: HTMLElement;
-  private readonly radios: readonly Radio[];
+  private readonly radios: Readonly<Record<'stack' | 'sheet', HTMLInputElement>>;
   private readonly nearness = html('output', { class: 'nearness', 'aria-label': 'Size on the screen' });
 
   constructor(actions: ToolbarActions) {
-    this.radios = [radio('stack', 'Painted stack'), radio('sheet', 'One sheet')];
-    const group = document.createElement('vscode-radio-group');
-    group.setAttribute('aria-label', 'What is shown');
-    group.append(...this.radios);
-    group.addEventListener('change', () => {
-      actions.mode(this.radios[1]?.checked ? 'sheet' : 'stack');
-    });
+    this.radios = { stack: radio(() => actions.mode('stack')), sheet: radio(() => actions.mode('sheet')) };
+    const group = html('span', { role: 'radiogroup', 'aria-label': 'What is shown' }, [
+      html('label', {}, [this.radios.stack, 'Painted stack']), html('label', {}, [this.radios.sheet, 'One sheet']),
+    ]);
     this.element = html('div', { class: 'toolbar', role: 'toolbar', 'aria-label': 'View' }, [
       group,
       html('span', { class: 'zoom' }, [
@@ -37,19 +32,14 @@ export class Toolbar {
   }
 
   draw(mode: 'stack' | 'sheet', view: View): void {
-    for (const each of this.radios) {
-      const checked = each.getAttribute('value') === mode;
-      if (each.checked !== checked) each.checked = checked;
-    }
+    this.radios[mode].checked = true;
     setText(this.nearness, `${Math.round((view.scale / TRUE_SIZE) * 100)} %`);
   }
 }
 
-function radio(value: string, label: string): Radio {
-  const made = document.createElement('vscode-radio') as Radio;
-  made.setAttribute('name', 'mode');
-  made.setAttribute('value', value);
-  made.setAttribute('label', label);
+function radio(chosen: () => void): HTMLInputElement {
+  const made = html('input', { type: 'radio', name: 'mode' });
+  made.addEventListener('change', chosen);
   return made;
 }
 
