@@ -1,0 +1,153 @@
+/** The built language server in a process of its own, spoken to over its standard streams as an editor would. */
+import { spawn, type ChildProcess } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { URI } from 'vscode-uri';
+import {
+  createProtocolConnection, StreamMessageReader, StreamMessageWriter, type CodeAction, type Diagnostic,
+  type ProtocolConnection, type PublishDiagnosticsParams, type TextDocumentContentChangeEvent,
+} from 'vscode-languageserver-protocol/node';
+import { TextDocument } from 'vscode-languageserver-textdocument';
+import { bundle } from '../../src/build/bundles.mjs';
+import type { Checked } from '../../src/server/protocol';
+
+const WAIT = 20_000;
+
+export class ServerProcess {
+  readonly published: PublishDiagnosticsParams[] = [];
+  readonly checked: Checked[] = [];
+  readonly logged: string[] = [];
+  private readonly listeners = new Set<() => void>();
+  private readonly documents = new Map<string, TextDocument>();
+  private settings: unknown = { delay: 20 };
+
+  private constructor(
+    readonly folder: string, private readonly child: ChildProcess, readonly connection: ProtocolConnection,
+  ) {}
+
+  /** @param serverFile what `buildServer` gave */
+  static async start(serverFile: string): Promise<ServerProcess> {
+    const folder = mkdtempSync(path.join(tmpdir(), 'tombolo-server-test-'));
+    const child = spawn(process.execPath, [serverFile, '--stdio'], { stdio: ['pipe', 'pipe', 'inherit'] });
+    const connection = createProtocolConnection(
+      new StreamMessageReader(child.stdout), new StreamMessageWriter(child.stdin),
+    );
+    const server = new ServerProcess(folder, child, connection);
+    server.listen();
+    await connection.sendRequest('initialize', {
+      processId: process.pid, rootUri: URI.file(folder).toString(), initializationOptions: server.settings,
+      capabilities: {
+        workspace: { configuration: true, didChangeConfiguration: { dynamicRegistration: true } },
+      },
+    });
+    await connection.sendNotification('initialized', {});
+    return server;
+  }
+
+  private listen(): void {
+    const keep = <T>(list: T[]) => (item: T) => {
+      list.push(item);
+      for (const listener of this.listeners) listener();
+    };
+    this.connection.onNotification('textDocument/publishDiagnostics', keep(this.published));
+    this.connection.onNotification('tombolo/checked', keep(this.checked));
+    this.connection.onNotification('window/logMessage', ({ message }: { message: string }) => {
+      keep(this.logged)(message);
+    });
+    this.connection.onRequest('client/registerCapability', () => null);
+    this.connection.onRequest('workspace/configuration', () => [this.settings]);
+    this.connection.listen();
+  }
+
+  async stop(): Promise<void> {
+    await this.connection.sendRequest('shutdown');
+    const ended = new Promise((resolve) => this.child.once('exit', resolve));
+    await this.connection.sendNotification('exit');
+    await ended;
+    rmSync(this.folder, { recursive: true, force: true });
+  }
+
+  get alive(): boolean {
+    return this.child.exitCode === null && this.child.signalCode === null;
+  }
+
+  uri(name: string): string {
+    return URI.file(path.join(this.folder, name)).toString();
+  }
+
+  write(name: string, text: string): void {
+    writeFileSync(path.join(this.folder, name), text);
+  }
+
+  async set(settings: unknown): Promise<void> {
+    this.settings = settings;
+    await this.connection.sendNotification('workspace/didChangeConfiguration', { settings: {} });
+  }
+
+  async open(name: string, text: string): Promise<TextDocument> {
+    const uri = this.uri(name);
+    const document = TextDocument.create(uri, 'xml', 1, text);
+    this.documents.set(uri, document);
+    await this.connection.sendNotification('textDocument/didOpen', {
+      textDocument: { uri, languageId: 'xml', version: 1, text },
+    });
+    return document;
+  }
+
+  /** Sends the changes with the next version, and makes them in `document` too. */
+  async change(document: TextDocument, contentChanges: TextDocumentContentChangeEvent[]): Promise<void> {
+    const version = document.version + 1;
+    TextDocument.update(document, contentChanges, version);
+    await this.connection.sendNotification('textDocument/didChange', {
+      textDocument: { uri: document.uri, version }, contentChanges,
+    });
+  }
+
+  async close(document: TextDocument): Promise<void> {
+    await this.connection.sendNotification('textDocument/didClose', { textDocument: { uri: document.uri } });
+  }
+
+  /** Waits for something that comes with a notification. */
+  async until<T>(what: string, find: () => T | undefined): Promise<T> {
+    return new Promise((resolve, reject) => {
+      const timer = setTimeout(() => {
+        this.listeners.delete(look);
+        reject(new Error(`Waited in vain for ${what}. Logged: ${this.logged.join('\n')}`));
+      }, WAIT);
+      const look = () => {
+        const found = find();
+        if (found === undefined) return;
+        clearTimeout(timer);
+        this.listeners.delete(look);
+        resolve(found);
+      };
+      this.listeners.add(look);
+      look();
+    });
+  }
+
+  /** The diagnostics published for the present version of a document, when its run is done. */
+  async diagnostics({ uri, version }: TextDocument): Promise<Diagnostic[]> {
+    await this.until(`a run on ${uri} at version ${version}`, () => (
+      this.checked.find((run) => run.uri === uri && run.version === version)
+    ));
+    return this.until(`diagnostics of ${uri} at version ${version}`, () => (
+      this.published.findLast((sent) => sent.uri === uri && sent.version === version)?.diagnostics
+    ));
+  }
+
+  actions(document: TextDocument, diagnostic: Diagnostic, only?: string[]): Promise<CodeAction[]> {
+    return this.connection.sendRequest('textDocument/codeAction', {
+      textDocument: { uri: document.uri }, range: diagnostic.range,
+      context: { diagnostics: [diagnostic], ...(only && { only }) },
+    });
+  }
+}
+
+/** Bundles the server as it stands in the sources, into a folder of its own. */
+export async function buildServer(): Promise<{ file: string; remove(): void }> {
+  const outdir = mkdtempSync(path.join(tmpdir(), 'tombolo-server-'));
+  const file = await bundle('server', { outdir });
+  return { file, remove: () => rmSync(outdir, { recursive: true, force: true }) };
+}

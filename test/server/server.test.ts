@@ -1,0 +1,218 @@
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import type { CodeAction, TextDocumentEdit } from 'vscode-languageserver-protocol';
+import { TextDocument } from 'vscode-languageserver-textdocument';
+import type { BridgedIslands, Stack, VersionedEdits } from '../../src/server/protocol';
+import { applyEdits } from '../../src/text';
+import { buildServer, ServerProcess } from './server-process';
+
+/** A ring of 30 mm in a sheet of 60 mm: its middle falls out. The title makes columns differ from bytes. */
+const ring = (attributes = 'data-tombolo-reading="openings"') => `<svg xmlns="http://www.w3.org/2000/svg" ${attributes}
+     width="60mm" height="60mm" viewBox="0 0 60 60">
+  <title>🌞 Sonne über dem Moor</title>
+  <path d="M15 30 a15 15 0 1 1 30 0 a15 15 0 1 1 -30 0 Z M20 30 a10 10 0 1 0 20 0 a10 10 0 1 0 -20 0 Z"/>
+</svg>
+`;
+
+const whole = (text: string) => [{ text }];
+
+let built: Awaited<ReturnType<typeof buildServer>>;
+let server: ServerProcess;
+
+beforeAll(async () => { built = await buildServer(); });
+afterAll(() => built.remove());
+beforeEach(async () => { server = await ServerProcess.start(built.file); });
+afterEach(async () => { await server.stop(); });
+
+describe('diagnostics', () => {
+  test('an island is reported on opening, at the commands that cut it out', async () => {
+    const document = await server.open('ring.svg', ring());
+    const [island, ...others] = await server.diagnostics(document);
+    expect(others).toEqual([]);
+    expect(island).toMatchObject({ source: 'tombolo', code: 'floating-island', severity: 1 });
+    expect(island?.message).toMatch(/^Island of 314\.\d mm²/);
+    const text = document.getText(island?.range);
+    expect(text).toMatch(/^a10 10/);
+    expect(text.length).toBeLessThan(70);
+  });
+
+  test('a change gives those of the changed text, with its version', async () => {
+    const document = await server.open('ring.svg', ring());
+    await server.diagnostics(document);
+    const at = document.positionAt(document.getText().indexOf('a15 15 0 1 1 30 0'));
+    await server.change(document, [{ range: { start: at, end: { ...at, character: at.character + 3 } }, text: 'a8 ' }]);
+    expect(document.getText()).toContain('M15 30 a8  15');
+    await server.diagnostics(document);
+    await server.change(document, whole(ring().replace(' M20 30 a10 10 0 1 0 20 0 a10 10 0 1 0 -20 0 Z', '')));
+    expect(await server.diagnostics(document)).toEqual([]);
+  });
+
+  test('of many quick changes only the last is checked', async () => {
+    await server.set({ delay: 150 });
+    const document = await server.open('ring.svg', ring());
+    await server.diagnostics(document);
+    for (let i = 0; i < 20; i++) await server.change(document, whole(`${ring()}<!-- ${i} -->`));
+    await server.diagnostics(document);
+    const versions = server.checked.map(({ version }) => version);
+    expect(versions.at(-1)).toBe(21);
+    expect(versions.length).toBeLessThan(10);
+  });
+
+  test('a drawing that nobody called a stencil is left in peace, and taken up once it is one', async () => {
+    const document = await server.open('icon.svg', ring(''));
+    await server.until('a first look', () => server.checked.find(({ stencil }) => !stencil));
+    expect(server.published).toEqual([]);
+    await server.change(document, whole(ring()));
+    expect(await server.diagnostics(document)).toHaveLength(1);
+    await server.change(document, whole(ring('')));
+    expect(await server.diagnostics(document)).toEqual([]);
+  });
+
+  test('they are gone when the document is closed', async () => {
+    const document = await server.open('ring.svg', ring());
+    await server.diagnostics(document);
+    await server.close(document);
+    await server.until('an empty list', () => server.published.at(-1)?.diagnostics.length === 0 || undefined);
+  });
+
+  test('run: onSave checks on opening and on saving, not on typing', async () => {
+    await server.set({ run: 'onSave', delay: 0 });
+    const document = await server.open('ring.svg', ring());
+    await server.diagnostics(document);
+    await server.change(document, whole(ring().replaceAll('10', '11')));
+    await server.connection.sendNotification('textDocument/didSave', { textDocument: { uri: document.uri } });
+    await server.diagnostics(document);
+    expect(server.checked.map(({ version }) => version)).toEqual([1, 2]);
+    await server.change(document, whole(ring()));
+    await server.connection.sendRequest('tombolo/checkAgain', { uri: document.uri });
+    expect(server.checked.map(({ version }) => version)).toEqual([1, 2, 3]);
+  });
+});
+
+describe('tombolo.json', () => {
+  test('makes stencils of the drawings beside and below it, and its changes are followed', async () => {
+    server.write('tombolo.json', '{ "size": { "width": "60mm" } }');
+    const document = await server.open('icon.svg', ring(''));
+    expect(await server.diagnostics(document)).toHaveLength(1);
+    expect(server.checked.at(-1)?.summary?.config).toBe(server.uri('tombolo.json'));
+    server.write('tombolo.json', '{ "checks": { "floating-island": "hint" } }');
+    const before = server.published.length;
+    await server.connection.sendNotification('workspace/didChangeWatchedFiles', {
+      changes: [{ uri: server.uri('tombolo.json'), type: 2 }],
+    });
+    await server.until('another run', () => server.published.length > before || undefined);
+    const [island] = await server.diagnostics(document);
+    expect(island).toMatchObject({ code: 'floating-island', severity: 4, tags: [1] });
+  });
+
+  test('its unsaved text counts, and its own faults are shown in it', async () => {
+    server.write('tombolo.json', '{}');
+    const drawing = await server.open('icon.svg', ring(''));
+    expect(await server.diagnostics(drawing)).toHaveLength(1);
+    const config = await server.open('tombolo.json', '{}');
+    await server.change(config, whole('{ "checks": { "floating-island": "off" }, "colour": 1 }'));
+    await server.until('no finding', () => server.checked.at(-1)?.summary?.counts.error === 0 || undefined);
+    const faults = await server.until('a fault', () => (
+      server.published.findLast(({ uri, diagnostics }) => uri === config.uri && diagnostics.length > 0)?.diagnostics
+    ));
+    expect(faults.map(({ range }) => config.getText(range))).toEqual(['"colour"']);
+  });
+});
+
+describe('code actions', () => {
+  test('bridging the island mends it: the finding goes, and nothing else comes', async () => {
+    const document = await server.open('ring.svg', ring());
+    const [island] = await server.diagnostics(document);
+    const actions = await server.actions(document, island!);
+    const bridge = actions.find(({ title }) => /bridge/i.test(title));
+    expect(bridge, JSON.stringify(actions.map(({ title }) => title))).toBeDefined();
+    expect(bridge?.diagnostics).toEqual([island]);
+    await server.change(document, whole(mended(document, bridge!)));
+    expect(await server.diagnostics(document)).toEqual([]);
+  });
+
+  test('edits name the version they are for', async () => {
+    const document = await server.open('ring.svg', ring());
+    const [island] = await server.diagnostics(document);
+    await server.change(document, whole(ring().replace('Sonne', 'Sun')));
+    const [first] = await server.actions(document, island!);
+    expect(edited(first!).textDocument).toEqual({ uri: document.uri, version: 2 });
+  });
+
+  test('nothing that changes the cut may run on saving', async () => {
+    const document = await server.open('ring.svg', ring());
+    const [island] = await server.diagnostics(document);
+    expect(await server.actions(document, island!, ['source.fixAll.tombolo'])).toEqual([]);
+    expect(await server.actions(document, island!, ['refactor'])).toEqual([]);
+  });
+});
+
+describe('what only the editor asks', () => {
+  test('the stack is in millimetres, drawn with our own path data', async () => {
+    const document = await server.open('ring.svg', ring());
+    const stack = await server.connection.sendRequest<Stack>('tombolo/stack', { uri: document.uri });
+    expect(stack).toMatchObject({ width: 60, height: 60, stencil: true, version: 1 });
+    const [layer] = stack.layers;
+    expect(layer?.openings).toMatch(/^M[\d.]+ [\d.]+(?:L[\d.]+ [\d.]+)+Z/);
+    expect(layer?.openingArea).toBeCloseTo(Math.PI * (15 ** 2 - 10 ** 2), 0);
+    expect(layer?.islands).toHaveLength(1);
+    expect(stack.findings[0]).toMatchObject({ check: 'floating-island', layer: 0 });
+  });
+
+  test('beginning a stencil states its reading on the root', async () => {
+    const document = await server.open('icon.svg', ring(''));
+    const begun = await server.connection.sendRequest<VersionedEdits>('tombolo/begin', { uri: document.uri });
+    const text = applyEdits(document.getText(), begun.edits);
+    expect(text).toMatch(/^<svg data-tombolo-reading="openings" xmlns=/);
+    await server.change(document, whole(text));
+    expect(await server.diagnostics(document)).toHaveLength(1);
+  });
+
+  test('every island can be bridged at once', async () => {
+    const two = ring().replace('</svg>', '<path d="M4 4h8v8h-8z M6 6v4h4v-4z"/></svg>');
+    const document = await server.open('two.svg', two);
+    expect(await server.diagnostics(document)).toHaveLength(2);
+    const done = await server.connection.sendRequest<BridgedIslands>('tombolo/bridgeIslands', { uri: document.uri });
+    expect(done.refusals).toEqual([]);
+    await server.change(document, whole(applyEdits(document.getText(), done.edits)));
+    const left = await server.diagnostics(document);
+    expect(left.filter(({ code }) => code === 'floating-island')).toEqual([]);
+  });
+
+  test('of documents it does not know it says so', async () => {
+    for (const method of ['stack', 'begin', 'bridgeIslands', 'checkAgain']) {
+      expect(await server.connection.sendRequest(`tombolo/${method}`, { uri: server.uri('none.svg') })).toBeNull();
+    }
+  });
+});
+
+describe('it stays up', () => {
+  const garbage = [
+    '', '<', '<svg', '<svg data-tombolo-reading', '<svg data-tombolo-reading="openings"', '\u0000\uFFFF\uD800',
+    '<svg data-tombolo-x=""><path d="M1e999 NaN"/></svg>', '<svg data-tombolo-x="" width="-1" height="0"/>',
+    '<svg data-tombolo-x="">'.repeat(3000), '<svg data-tombolo-x=""><use href="#a"/><g id="a"><use href="#a"/></g></svg>',
+    `<svg data-tombolo-x="" viewBox="0 0 9 9"><path d="${'M0 0h9v9z'.repeat(500)}"/></svg>`,
+  ];
+
+  test('whatever is written in a document', async () => {
+    const document = await server.open('garbage.svg', garbage[0]!);
+    for (const text of garbage) {
+      await server.change(document, whole(text));
+      const stack = await server.connection.sendRequest('tombolo/stack', { uri: document.uri });
+      expect(stack, text.slice(0, 40)).not.toBeNull();
+      const all = { start: { line: 0, character: 0 }, end: document.positionAt(text.length) };
+      await server.actions(document, { range: all, message: '' });
+    }
+    await server.change(document, whole(ring()));
+    expect(await server.diagnostics(document)).toHaveLength(1);
+    expect(server.alive).toBe(true);
+    expect(server.logged.filter((line) => /fail|error/i.test(line))).toEqual([]);
+  });
+});
+
+function edited({ edit }: CodeAction): TextDocumentEdit {
+  return edit?.documentChanges?.[0] as TextDocumentEdit;
+}
+
+function mended(document: TextDocument, action: CodeAction): string {
+  return TextDocument.applyEdits(document, edited(action).edits as Parameters<typeof TextDocument.applyEdits>[1]);
+}
