@@ -11,6 +11,9 @@ const SAME_PORTAL = 1e-4;
 /** In mm and radians: how far inside a chain's end the facing side is looked for. */
 const INSIDE = 1e-3;
 
+/** In radians: the normal turns so little in a cone between two edges that what faces those faces it as well. */
+const SMALL_TURN = 0.05;
+
 export interface Components {
   readonly parents: Int32Array;
   /** 1 for chains that end at the disc at which they begin: what lies behind that disc is cut off by it. */
@@ -49,15 +52,17 @@ function returnsToPortal(thin: ThinBoundary, chain: number): boolean {
   return Math.hypot(end.x - begin.x, end.y - begin.y) < SAME_PORTAL;
 }
 
-/** Looks across from the middle of each stretch, and from just inside the chain's ends. */
+/** Looks across from the middle of each stretch, but for the smallest turns, and from just inside the chain's ends. */
 function linkChain(thin: ThinBoundary, chain: number, finder: TouchFinder, components: Components): void {
   const { chains, stretches } = thin;
+  const [first, last] = [chains.first[chain]!, chains.last[chain]!];
   visitStretches(thin, chain, (stretch) => {
     const [from, to] = [stretches.from[stretch]!, stretches.to[stretch]!];
     const inside = Math.min(INSIDE, (to - from) / 4);
-    if (stretch === chains.first[chain]) lookAcross(thin, stretch, from + inside, finder, components);
-    lookAcross(thin, stretch, (from + to) / 2, finder, components);
-    if (stretch === chains.last[chain]) lookAcross(thin, stretch, to - inside, finder, components);
+    if (stretch === first) lookAcross(thin, stretch, from + inside, finder, components);
+    const worthwhile = isEdge(chains.elementOf[stretch]!) || to - from > SMALL_TURN;
+    if (worthwhile || first === last) lookAcross(thin, stretch, (from + to) / 2, finder, components);
+    if (stretch === last) lookAcross(thin, stretch, to - inside, finder, components);
   });
 }
 

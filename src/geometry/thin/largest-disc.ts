@@ -75,7 +75,8 @@ class DiscSearch {
 
   /** The middle of the widest stretch of the element that carries discs larger than the best. */
   private widestGap(element: number, size: number): number | undefined {
-    const { count, from, to } = this.blocking.find(element, this.radius + PRECISION);
+    this.blocking.find(element, this.radius + PRECISION);
+    const { count, from, to } = this.blocking;
     let [middle, width] = [0, 0];
     for (let at = 0; at <= count; at += 1) {
       const [low, high] = [at === 0 ? 0 : to[at - 1]!, at === count ? size : from[at]!];

@@ -2,7 +2,7 @@
 import { visitBox } from './boundary';
 import { edgePlace, isClear, lengthOfChord, type Chord } from './chord';
 import { boundingChord, rootOf, type Components } from './components';
-import { isEdge } from './tangent-disc';
+import { isEdge, squareToEdge } from './tangent-disc';
 import { stretchAt, stretchTouched, turnTowards, visitStretches, type ThinBoundary } from './thin-boundary';
 
 /** In mm: ends nearer to each other than this touch, and have no direction. */
@@ -51,11 +51,11 @@ function searchFrom(search: Search, vertex: number): void {
 function considerEdge(search: Search, vertex: number, edge: number): void {
   const { boundary } = search.thin;
   const { x, y, alongX, alongY, length } = boundary.outline;
+  const square = squareToEdge(boundary.outline, edge, x[vertex]!, y[vertex]!);
+  if (square >= search.least * search.least) return;
   const along = (x[vertex]! - x[edge]!) * alongX[edge]! + (y[vertex]! - y[edge]!) * alongY[edge]!;
-  const chord = {
-    from: edgePlace(boundary.outline, vertex, 0),
-    to: edgePlace(boundary.outline, edge, Math.min(length[edge]!, Math.max(0, along))),
-  };
+  const at = Math.min(length[edge]!, Math.max(0, along));
+  const chord = { from: edgePlace(boundary.outline, vertex, 0), to: edgePlace(boundary.outline, edge, at) };
   const distance = lengthOfChord(chord);
   if (distance >= search.least || !joinsTwoChains(search, chord, distance)) return;
   if (!isClear(boundary, chord)) return;

@@ -4,10 +4,13 @@
  */
 import { visitBox, type Boundary } from './boundary';
 import type { Outline } from './outline';
-import { blockedInCone, blockedOnEdge, isEdge, isHarmless, placeAt, sizeOf, type Place, type Stretch } from './tangent-disc';
+import { blockedInCone, blockedOnEdge, isEdge, isHarmless, placeAt, sizeOf, squareToEdge, type Place, type Stretch } from './tangent-disc';
 
 /** In mm and radians: stretches with less between them are one. */
 export const JOINT = 1e-7;
+
+/** How far apart the centres of one run of elements may be, in radii. */
+const RUN_SPREAD = 0.75;
 
 export interface Stretches {
   /** Element e has the stretches from first[e] up to, not including, first[e + 1]. */
@@ -33,22 +36,92 @@ class GrowingFloats {
 
 /** Polygons marked in `skip` get none. */
 export function findStretches(boundary: Boundary, radius: number, skip: Uint8Array): Stretches {
-  const { count: vertices, polygon } = boundary.outline;
-  const elements = 2 * vertices;
-  const first = new Int32Array(elements + 1);
+  const { count: vertices, polygon, ring, ringStart } = boundary.outline;
+  const first = new Int32Array(2 * vertices + 1);
   const [from, to] = [new GrowingFloats(), new GrowingFloats()];
   const blocking = new BlockedStretches(boundary);
-  for (let element = 0; element < elements; element += 1) {
-    first[element] = from.size;
-    if (skip[polygon[element >> 1]!] === 1 || sizeOf(boundary.outline, element) === 0) continue;
-    const { count } = blocking.find(element, radius);
-    for (let at = 0; at < count; at += 1) {
-      from.push(blocking.from[at]!);
-      to.push(blocking.to[at]!);
+  const runs = new Runs(boundary, radius);
+  for (let vertex = 0, runEnd = 0; vertex < vertices; vertex += 1) {
+    const skipped = skip[polygon[vertex]!] === 1;
+    if (vertex >= runEnd) runEnd = skipped ? ringStart[ring[vertex]! + 1]! : runs.start(vertex);
+    for (let element = 2 * vertex; element <= 2 * vertex + 1; element += 1) {
+      first[element] = from.size;
+      if (skipped || sizeOf(boundary.outline, element) === 0) continue;
+      blocking.find(element, radius, runs.found, runs.count);
+      for (let at = 0; at < blocking.count; at += 1) {
+        from.push(blocking.from[at]!);
+        to.push(blocking.to[at]!);
+      }
     }
   }
-  first[elements] = from.size;
+  first[2 * vertices] = from.size;
   return { first, from: from.values.subarray(0, from.size), to: to.values.subarray(0, to.size) };
+}
+
+/**
+ * Stretches of boundary so short that one search for obstacles does for all their elements: the centres of their discs
+ * lie close to each other.
+ */
+class Runs {
+  /** Edges that may reach into discs of the run; `count` is −1 when each element must search alone. */
+  readonly found: number[] = [];
+  count = -1;
+  private readonly spread: number;
+  private readonly place: Place = { x: 0, y: 0, normalX: 0, normalY: 0 };
+  private x = 0;
+  private y = 0;
+  private readonly visit = (edge: number): boolean => {
+    const reach = this.radius + this.spread;
+    if (squareToEdge(this.boundary.outline, edge, this.x, this.y) < reach * reach) {
+      this.found[this.count] = edge;
+      this.count += 1;
+    }
+    return false;
+  };
+
+  constructor(
+    private readonly boundary: Boundary,
+    private readonly radius: number,
+  ) {
+    this.spread = RUN_SPREAD * radius;
+  }
+
+  /** Begins a run at the vertex and gives the vertex after its last edge. */
+  start(vertex: number): number {
+    const { outline } = this.boundary;
+    const { place, radius } = this;
+    placeAt(outline, 2 * vertex, 0, place);
+    this.x = place.x + radius * place.normalX;
+    this.y = place.y + radius * place.normalY;
+    const ringEnd = outline.ringStart[outline.ring[vertex]! + 1]!;
+    let end = vertex;
+    while (end < ringEnd && this.staysClose(end)) end += 1;
+    this.count = -1;
+    if (end === vertex) return vertex + 1;
+    this.count = 0;
+    const reach = radius + this.spread;
+    visitBox(this.boundary, this.x - reach, this.y - reach, this.x + reach, this.y + reach, this.visit);
+    return end;
+  }
+
+  /** Whether all centres of the vertex's cone and edge lie within the spread of the run's first. */
+  private staysClose(vertex: number): boolean {
+    const { outline } = this.boundary;
+    const cone = outline.cone[vertex]!;
+    const bulge = cone > 0 ? this.radius * (1 - Math.cos(cone / 2)) : 0;
+    return (
+      this.distanceTo(2 * vertex, 0) + bulge <= this.spread &&
+      this.distanceTo(2 * vertex + 1, 0) + bulge <= this.spread &&
+      this.distanceTo(2 * vertex + 1, outline.length[vertex]!) <= this.spread
+    );
+  }
+
+  private distanceTo(element: number, parameter: number): number {
+    const { place, radius } = this;
+    placeAt(this.boundary.outline, element, parameter, place);
+    const [dx, dy] = [place.x + radius * place.normalX - this.x, place.y + radius * place.normalY - this.y];
+    return Math.sqrt(dx * dx + dy * dy);
+  }
 }
 
 /** The blocked stretches of one element at a time, in order and apart. */
@@ -59,6 +132,10 @@ export class BlockedStretches {
   private element = 0;
   private size = 0;
   private radius = 0;
+  /** Middle of the line or arc of centres, and the square of how near to it an obstacle must come to matter. */
+  private x = 0;
+  private y = 0;
+  private square = 0;
   /** The last edge that blocked a whole element: it, or one beside it, commonly blocks the next as well. */
   private hint = -1;
   private readonly blocked: Stretch = { from: 0, to: 0 };
@@ -67,23 +144,35 @@ export class BlockedStretches {
 
   constructor(private readonly boundary: Boundary) {}
 
-  find(element: number, radius: number): this {
+  /** Looks at the first `known` of the `obstacles`, or itself for obstacles if that is negative. */
+  find(element: number, radius: number, obstacles: readonly number[] = [], known = -1): void {
     const { outline } = this.boundary;
     this.element = element;
     this.size = sizeOf(outline, element);
     this.radius = radius;
     this.count = 0;
-    if (this.considerHint(outline)) return this;
     const { place } = this;
-    placeAt(outline, element, 0, place);
+    placeAt(outline, element, this.size / 2, place);
+    this.x = place.x + radius * place.normalX;
+    this.y = place.y + radius * place.normalY;
+    const spread = isEdge(element) ? this.size / 2 : (radius * this.size) / 2;
+    this.square = (radius + spread) * (radius + spread);
+    if (this.considerHint(outline)) return;
+    if (known < 0) this.search();
+    for (let at = 0; at < known; at += 1) {
+      if (this.consider(obstacles[at]!)) return;
+    }
+  }
+
+  private search(): void {
+    const { place, radius, element } = this;
+    placeAt(this.boundary.outline, element, 0, place);
     const [ax, ay] = [place.x + radius * place.normalX, place.y + radius * place.normalY];
-    placeAt(outline, element, this.size, place);
+    placeAt(this.boundary.outline, element, this.size, place);
     const [bx, by] = [place.x + radius * place.normalX, place.y + radius * place.normalY];
-    const bulge = isEdge(element) ? 0 : radius * (1 - Math.cos(this.size / 2));
-    const margin = radius + bulge;
+    const margin = radius + (isEdge(element) ? 0 : radius * (1 - Math.cos(this.size / 2)));
     const [minX, minY] = [Math.min(ax, bx) - margin, Math.min(ay, by) - margin];
     visitBox(this.boundary, minX, minY, Math.max(ax, bx) + margin, Math.max(ay, by) + margin, this.visit);
-    return this;
   }
 
   private considerHint({ next, previous }: Outline): boolean {
@@ -95,6 +184,7 @@ export class BlockedStretches {
   /** True when the whole element is blocked. */
   private consider(obstacle: number): boolean {
     const { outline } = this.boundary;
+    if (squareToEdge(outline, obstacle, this.x, this.y) >= this.square) return false;
     const own = this.element >> 1;
     if (outline.polygon[obstacle] !== outline.polygon[own] || isHarmless(outline, this.element, obstacle)) return false;
     const { blocked } = this;

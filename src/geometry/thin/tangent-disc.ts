@@ -64,6 +64,16 @@ export function isHarmless({ next, previous, cone }: Outline, element: number, o
   return obstacle === next[own] && cone[obstacle]! > 0;
 }
 
+/** mm²: the squared distance of a point from the edge. */
+export function squareToEdge(outline: Outline, edge: number, px: number, py: number): number {
+  const [dx, dy] = [px - outline.x[edge]!, py - outline.y[edge]!];
+  const [alongX, alongY] = [outline.alongX[edge]!, outline.alongY[edge]!];
+  const along = dx * alongX + dy * alongY;
+  const beyond = along < 0 ? along : Math.max(0, along - outline.length[edge]!);
+  const aside = dx * alongY - dy * alongX;
+  return aside * aside + beyond * beyond;
+}
+
 /**
  * Which stretch of the edge carries discs of the radius that the obstacle reaches into. The discs' centres run on a
  * line parallel to the edge, and those within the radius of the obstacle make a capsule round it: a line meets such a
