@@ -95,11 +95,11 @@ describe('tombolo.json', () => {
     expect(await server.diagnostics(document)).toHaveLength(1);
     expect(server.checked.at(-1)?.summary?.config).toBe(server.uri('tombolo.json'));
     server.write('tombolo.json', '{ "checks": { "floating-island": "hint" } }');
-    const before = server.published.length;
+    const before = server.checked.length;
     await server.connection.sendNotification('workspace/didChangeWatchedFiles', {
       changes: [{ uri: server.uri('tombolo.json'), type: 2 }],
     });
-    await server.until('another run', () => server.published.length > before || undefined);
+    await server.until('another run', () => server.checked.length > before || undefined);
     const [island] = await server.diagnostics(document);
     expect(island).toMatchObject({ code: 'floating-island', severity: 4, tags: [1] });
   });
