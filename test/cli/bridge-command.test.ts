@@ -61,6 +61,13 @@ describe('tombolo bridge', () => {
     expect(stderr).toMatch(/^tombolo: island\.svg: no layer is called "moon"; its layers are ".*"\n$/);
   });
 
+  test('an island that no bridge can hold is refused, and the file stays as it is', async () => {
+    const { code, stdout, stderr } = await workshop.run(['bridge', 'island.svg', '--width-of-bridge', '50mm']);
+    expect(stdout).toBe(WITH_ISLAND);
+    expect(stderr).toMatch(/^island\.svg: no bridge added\nisland\.svg: refused: .+\n$/);
+    expect(code).toBe(1);
+  });
+
   test('says when the file could not be read whole', async () => {
     await workshop.file('half.svg', SOUND.slice(0, 150));
     const { code, stderr } = await workshop.run(['bridge', 'half.svg']);

@@ -1,5 +1,7 @@
 import { mkdir } from 'node:fs/promises';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Log } from 'sarif';
+import { TextDocument } from 'vscode-languageserver-textdocument';
 import { version } from '../../package.json';
 import { CliWorkshop, type Outcome } from './run-cli';
 import { SOUND, TWO_LAYERS, WITH_ISLAND, WITH_THIN_WEB, stencil } from './stencils';
@@ -164,6 +166,24 @@ describe('configuration', () => {
     expectRefused(outcome, /^tombolo: nowhere\.json: no such file/);
   });
 
+  test('--kerf counts against the bridges', async () => {
+    const narrow = WITH_THIN_WEB.replaceAll('29.8', '29.5').replaceAll('30.2', '30.5');
+    await workshop.file('narrow.svg', narrow);
+    expect((await workshop.run(['check', 'narrow.svg'])).code).toBe(0);
+    const { code, stdout } = await workshop.run(['check', 'narrow.svg', '--kerf', '0.3mm', '--format', 'json']);
+    expect(code).toBe(1);
+    const [bridge] = JSON.parse(stdout).files[0].findings;
+    expect(bridge).toMatchObject({ check: 'thin-bridge', measure: { value: 0.7, limit: 0.8 } });
+  });
+
+  test('--one-layer reads the groups as one', async () => {
+    const layers = async (...words: string[]) => {
+      const { stdout } = await workshop.run(['check', 'two.svg', '--format', 'json', ...words]);
+      return JSON.parse(stdout).files[0].layers.length as number;
+    };
+    expect([await layers(), await layers('--one-layer')]).toEqual([2, 1]);
+  });
+
   test('--width scales every measure', async () => {
     const { stdout } = await workshop.run(['check', 'island.svg', '--width', '120mm', '--format', 'json']);
     const [file] = JSON.parse(stdout).files;
@@ -205,6 +225,21 @@ describe('output', () => {
     expect(island.mends[0]).toEqual({
       title: expect.any(String), preferred: expect.any(Boolean), safe: expect.any(Boolean) });
     expect(result.summary.error).toBe(1);
+  });
+
+  test('a fix in SARIF, applied by its lines and columns, mends the file', async () => {
+    const { stdout } = await workshop.run(['check', 'island.svg', '--format', 'sarif']);
+    const [result] = (JSON.parse(stdout) as Log).runs[0]?.results ?? [];
+    const document = TextDocument.create('', '', 0, WITH_ISLAND);
+    const edits = result?.fixes?.[0]?.artifactChanges[0]?.replacements.map(({ deletedRegion, insertedContent }) => {
+      const { startLine = 0, startColumn = 0, endLine = 0, endColumn = 0 } = deletedRegion;
+      const start = { line: startLine - 1, character: startColumn - 1 };
+      return {
+        range: { start, end: { line: endLine - 1, character: endColumn - 1 } }, newText: insertedContent?.text ?? '' };
+    });
+    const mended = TextDocument.applyEdits(document, edits ?? []);
+    expect(mended).not.toBe(WITH_ISLAND);
+    expect((await workshop.run(['check', '-'], { input: mended })).code).toBe(0);
   });
 
   test('--no-mends leaves the mends out', async () => {

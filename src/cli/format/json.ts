@@ -1,6 +1,7 @@
 /** One JSON object for programs. Its shape is a contract: keys are added, never changed or taken away. */
 import type { CheckedFile, CheckedLayer, PlacedFinding } from '../checked-file';
 import type { Format } from './format';
+import { tidy, tidyMeasure, tidyPoint } from './tidy';
 
 export const formatJson: Format = ({ files, summary }) => {
   const { error, warning, info } = summary;
@@ -30,18 +31,9 @@ function layerJson(layer: CheckedLayer): object {
 function findingJson({ check, severity, message, layer, range, at, measure, related, mends }: PlacedFinding): object {
   return {
     check, severity, message, layer, range,
-    at: pointJson(at),
-    measure: measure && { value: tidy(measure.value), limit: tidy(measure.limit), unit: measure.unit },
-    related: related.map((other) => ({ message: other.message, range: other.range, at: pointJson(other.at) })),
+    at: tidyPoint(at),
+    measure: tidyMeasure(measure),
+    related: related.map((other) => ({ message: other.message, range: other.range, at: tidyPoint(other.at) })),
     mends: mends.map(({ title, preferred, safe }) => ({ title, preferred, safe })),
   };
-}
-
-function pointJson(point: { readonly x: number; readonly y: number } | undefined): object | undefined {
-  return point && { x: tidy(point.x), y: tidy(point.y) };
-}
-
-/** To a tenth of a micrometre: what lies below is noise of the arithmetic. */
-function tidy(value: number): number {
-  return Math.round(value * 1e4) / 1e4;
 }

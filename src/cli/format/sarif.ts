@@ -7,6 +7,7 @@ import type { Severity } from '../../checks/finding';
 import type { CheckedFile, PlacedFinding, PlacedMend, Range } from '../checked-file';
 import type { Format } from './format';
 import { RULES } from './rules';
+import { tidyMeasure, tidyPoint } from './tidy';
 
 export const formatSarif: Format = ({ files }) => {
   const log: Log = {
@@ -42,7 +43,7 @@ function resultOf({ path }: CheckedFile, finding: PlacedFinding): Result {
     locations: [{ physicalLocation: placeOf(path, finding.range) }],
     ...(related.length > 0 && { relatedLocations }),
     ...(mends.length > 0 && { fixes: mends.map((mend) => fixOf(path, mend)) }),
-    properties: { ...(layer !== undefined && { layer }), ...(at && { at }), ...(measure && { measure }) },
+    properties: { layer, at: tidyPoint(at), measure: tidyMeasure(measure) },
   };
 }
 
