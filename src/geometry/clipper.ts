@@ -1,18 +1,15 @@
 /**
- * The one door to the polygon clipping library (clipper2-ts): rings in mm go in, rings in mm come out, on a grid of
- * integers between them. Outer rings come back with positive area, holes with negative, crossing none.
+ * The one door to the polygon clipping library (clipper2-ts): rings in mm go in, rings in mm come out. Outer rings come
+ * back with positive area, holes with negative. Offsets are the library's task; its booleans are only the second
+ * resort, as they lose or double area where several edges pass through one vertex (measured; Clipper2 issue 722).
  */
 import { Clipper64, ClipperOffset, ClipType, EndType, FillRule, JoinType } from 'clipper2-ts';
-import type { Path64, Paths64 } from 'clipper2-ts';
+import type { Paths64 } from 'clipper2-ts';
 import type { Ring } from './region';
-
-/** Grid units per mm: the grid is 0.1 µm. */
-export const UNITS_PER_MM = 1e4;
-
-/** 1 km, in mm: coordinates beyond it are drawn in, so that the library's integer products stay sound. */
-const FARTHEST = 1e6;
+import { fromGrid, toGrid, UNITS_PER_MM } from './grid';
 
 export type FillRuleName = 'nonzero' | 'evenodd';
+export type Operation = 'union' | 'difference' | 'intersection';
 export type Join = 'round' | 'miter' | 'bevel' | 'square';
 
 const CLIP_TYPES = {
@@ -28,9 +25,12 @@ const JOIN_TYPES = {
   square: JoinType.Square,
 } as const;
 
+/** Mitres longer than this many times the offset are cut square. */
+const MITRE_LIMIT = 10;
+
 /** Subject and clip rings are each read by the fill rule before they are combined. */
-export function combineRings(
-  operation: keyof typeof CLIP_TYPES,
+export function clipRings(
+  operation: Operation,
   subject: readonly Ring[],
   clip: readonly Ring[],
   fillRule: FillRuleName,
@@ -63,40 +63,14 @@ export function offsetRings(
   return toRings(solution, units);
 }
 
-/** Mitres longer than this many times the offset are cut square. */
-const MITRE_LIMIT = 10;
-
 function toPaths(rings: readonly Ring[], units: number): Paths64 {
-  return rings.map((ring) => toPath(ring, units)).filter((path) => path.length > 2);
-}
-
-/** Points that are not finite, or fall on their forerunner, are left out. */
-function toPath(ring: Ring, units: number): Path64 {
-  const path: Path64 = [];
-  let [lastX, lastY] = [Number.NaN, Number.NaN];
-  for (let index = 0; index + 1 < ring.length; index += 2) {
-    const x = toUnits(ring[index] ?? Number.NaN, units);
-    const y = toUnits(ring[index + 1] ?? Number.NaN, units);
-    if (Number.isNaN(x) || Number.isNaN(y) || (x === lastX && y === lastY)) continue;
-    path.push({ x, y });
-    lastX = x;
-    lastY = y;
-  }
-  return path;
-}
-
-/** `+ 0` turns −0 into 0, which the library's comparisons by identity need. */
-function toUnits(value: number, units: number): number {
-  return Math.round(Math.max(-FARTHEST, Math.min(FARTHEST, value)) * units) + 0;
+  return rings.flatMap((ring) => {
+    const grid = toGrid(ring, units);
+    if (grid.length < 6) return [];
+    return [Array.from({ length: grid.length / 2 }, (_, at) => ({ x: grid[2 * at] ?? 0, y: grid[2 * at + 1] ?? 0 }))];
+  });
 }
 
 function toRings(paths: Paths64, units: number): Ring[] {
-  return paths.map((path) => {
-    const ring = new Float64Array(path.length * 2);
-    path.forEach((point, index) => {
-      ring[2 * index] = point.x / units;
-      ring[2 * index + 1] = point.y / units;
-    });
-    return ring;
-  });
+  return paths.map((path) => fromGrid(Float64Array.from(path.flatMap((point) => [point.x, point.y])), units));
 }

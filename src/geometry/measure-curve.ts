@@ -73,28 +73,35 @@ export function lengthOf(curve: Curve): number {
   }
   const speed = (t: number): number => length(derivativeAt(curve, t));
   const panels = curve.kind === 'arc' ? Math.max(1, Math.min(64, Math.ceil(Math.abs(curve.sweep)))) : 1;
-  let sum = 0;
-  for (let panel = 0; panel < panels; panel += 1) {
+  const parts = Array.from({ length: panels }, (_, panel) => {
     const [from, to] = [panel / panels, (panel + 1) / panels];
-    sum += integrate(speed, from, to, gauss(speed, from, to), 40);
-  }
-  return sum;
+    return { from, to, whole: gauss(speed, from, to) };
+  });
+  const tolerance = 1e-11 * parts.reduce((sum, part) => sum + part.whole, 0);
+  return parts.reduce((sum, { from, to, whole }) => sum + integrate(speed, from, to, whole, tolerance, 48), 0);
 }
 
-/** The factor-by-factor test keeps ellipses that are off by more than rounding on the general way. */
+/** Equal semi-axes up to rounding. */
 function isCircular(u: Point, v: Point): boolean {
   const { larger, smaller } = singularValues(u, v);
   return larger - smaller <= 1e-12 * larger;
 }
 
-/** Halves the interval until whole and halves agree; the depth bound stops at kinks narrower than rounding. */
-function integrate(f: (t: number) => number, from: number, to: number, whole: number, depth: number): number {
+/** Halves the interval until whole and halves agree to `tolerance` (absolute), `depth` times at most. */
+function integrate(
+  f: (t: number) => number,
+  from: number,
+  to: number,
+  whole: number,
+  tolerance: number,
+  depth: number,
+): number {
   const middle = (from + to) / 2;
   const left = gauss(f, from, middle);
   const right = gauss(f, middle, to);
-  const refined = left + right;
-  if (depth === 0 || !(Math.abs(refined - whole) > 1e-11 * refined)) return refined;
-  return integrate(f, from, middle, left, depth - 1) + integrate(f, middle, to, right, depth - 1);
+  if (depth === 0 || !(Math.abs(left + right - whole) > tolerance)) return left + right;
+  const before = integrate(f, from, middle, left, tolerance, depth - 1);
+  return before + integrate(f, middle, to, right, tolerance, depth - 1);
 }
 
 /** Positive nodes and weights of the 16-point Gauss–Legendre rule (Abramowitz and Stegun, table 25.4). */

@@ -15,9 +15,16 @@ export function intersectWithLine(curve: Curve, a: Point, b: Point): number[] {
   if (!(size > 0)) return [];
   const unit = { x: along.x / size, y: along.y / size };
   const side = (point: Point): number => cross(unit, subtract(point, a));
-  if (curve.kind !== 'arc') return rootsInUnitInterval(controlPoints(curve).map(side));
+  if (curve.kind !== 'arc') {
+    const controls = controlPoints(curve);
+    const farthest = Math.max(...controls.map((point) => distance(point, a)));
+    return rootsInUnitInterval(controls.map(side), ROUNDING * farthest);
+  }
   return arcMeetsLine(curve, side(curve.centre), cross(unit, curve.axisU), cross(unit, curve.axisV));
 }
+
+/** Relative error of a point's distance from the line, as computed in doubles. */
+const ROUNDING = 4e-16;
 
 /** Roots of offset + alongU·cos θ + alongV·sin θ. */
 function arcMeetsLine(arc: Arc, offset: number, alongU: number, alongV: number): number[] {

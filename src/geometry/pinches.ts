@@ -1,7 +1,8 @@
 /** Pieces that hang together by contact of no width, taken apart. */
 import Flatbush from 'flatbush';
 import type { Polygon, Region } from './region';
-import { offsetRings, UNITS_PER_MM } from './clipper';
+import { offsetRings } from './clipper';
+import { UNITS_PER_MM } from './grid';
 import { nestRings } from './nest-rings';
 import { forEachEdge, ringsOf } from './rings';
 

@@ -1,11 +1,12 @@
 /**
  * The algebra of regions. All results lie on a grid of 0.1 µm, turn as `region.ts` says, and hold each hole in its own
- * outer ring. Work is divided: only things whose boxes touch are ever given to the clipping library together.
+ * outer ring. Polygons whose boxes touch nothing are passed on as they are.
  */
 import type { Point } from './curve';
 import type { Box, Polygon, Region, Ring } from './region';
-import { combineRings, offsetRings, type FillRuleName, type Join } from './clipper';
+import { offsetRings, type FillRuleName, type Join } from './clipper';
 import { clusterBoxes } from './clusters';
+import { combineRings } from './combine-rings';
 import { nestRings } from './nest-rings';
 import {
   boxContainsBox,
@@ -31,8 +32,7 @@ const ARC_TOLERANCE = 1e-3;
 
 /** What a renderer fills: the rings (each closed, of any course, crossing at will) read by the fill rule. */
 export function regionFromRings(rings: readonly Ring[], fillRule: FillRuleName): Region {
-  const usable = rings.filter((ring) => ring.length >= 6);
-  return inClusters(usable, boxOfRing, (cluster) => nestRings(combineRings('union', cluster, [], fillRule)));
+  return nestRings(combineRings('union', rings, [], fillRule));
 }
 
 export function union(regions: readonly Region[]): Region {
@@ -95,7 +95,7 @@ export function offset(region: Region, delta: number, join: Join = 'round', tole
   const clusters = clusterBoxes(region.map(boxOfPolygon), 2 * reach + NEAR);
   return clusters.flatMap((members) => {
     const rings = members.flatMap((member) => ringsOf(region[member] ?? { outer: new Float64Array(0), holes: [] }));
-    return nestRings(offsetRings(rings, delta, join, tolerance));
+    return nestRings(combineRings('union', offsetRings(rings, delta, join, tolerance), [], 'nonzero'));
   });
 }
 

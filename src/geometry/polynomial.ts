@@ -1,52 +1,50 @@
 /** Real roots of low-degree polynomials in Bernstein form on [0, 1]. */
 
-/** Bernstein values below this fraction of the largest coefficient count as zero. */
+/** Values below this fraction of the largest coefficient count as zero. */
 const RELATIVE_ZERO = 1e-13;
 
 /**
  * Roots in [0, 1], ascending, of the polynomial with the given Bernstein coefficients. The roots of the derivative cut
- * the interval into monotone stretches, each holding at most one root, which guarded Newton steps
- * close in on; a touching (even) root is found at the derivative's root. The zero polynomial has none.
+ * the interval into monotone stretches, each holding at most one root, which guarded Newton steps close in on; a
+ * touching (even) root is found at the derivative's root. The zero polynomial has none. Values up to `noise`, the
+ * rounding in the coefficients, count as zero.
  */
-export function rootsInUnitInterval(coefficients: readonly number[]): number[] {
+export function rootsInUnitInterval(coefficients: readonly number[], noise = 0): number[] {
   const scale = coefficients.reduce((largest, value) => Math.max(largest, Math.abs(value)), 0);
-  if (!(scale > 0) || !Number.isFinite(scale)) return [];
-  return bernsteinRoots(coefficients.map((value) => value / scale));
+  if (!(scale > noise) || !Number.isFinite(scale)) return [];
+  return bernsteinRoots(coefficients.map((value) => value / scale), Math.max(RELATIVE_ZERO, noise / scale));
 }
 
-function bernsteinRoots(coefficients: readonly number[]): number[] {
+function bernsteinRoots(coefficients: readonly number[], zero: number): number[] {
   const degree = coefficients.length - 1;
   if (degree < 1) return [];
-  if (coefficients.every((value) => Math.abs(value) <= RELATIVE_ZERO)) return [];
-  if (coefficients.every((value) => value > RELATIVE_ZERO) || coefficients.every((value) => value < -RELATIVE_ZERO)) {
-    return [];
-  }
-  if (degree === 1) return linearRoot(coefficients[0] ?? 0, coefficients[1] ?? 0);
+  if (coefficients.every((value) => value > zero) || coefficients.every((value) => value < -zero)) return [];
+  if (degree === 1) return linearRoot(coefficients[0] ?? 0, coefficients[1] ?? 0, zero);
   const slopes = coefficients.slice(1).map((value, index) => degree * (value - (coefficients[index] ?? 0)));
-  const knots = [0, ...bernsteinRoots(slopes), 1];
-  return rootsBetween(coefficients, knots);
+  const knots = [...rootsInUnitInterval(slopes, RELATIVE_ZERO), 1];
+  return rootsBetween(coefficients, knots, zero);
 }
 
-function linearRoot(start: number, end: number): number[] {
-  if (start === end) return [];
-  const t = start / (start - end);
-  return t >= 0 && t <= 1 ? [t] : [];
+function linearRoot(start: number, end: number, zero: number): number[] {
+  if (Math.abs(start) <= zero) return [0];
+  if (Math.abs(end) <= zero) return [1];
+  return start > 0 === end > 0 ? [] : [start / (start - end)];
 }
 
-function rootsBetween(coefficients: readonly number[], knots: readonly number[]): number[] {
+function rootsBetween(coefficients: readonly number[], knots: readonly number[], zero: number): number[] {
   const roots: number[] = [];
   const push = (t: number): void => {
     const last = roots.at(-1);
     if (last === undefined || t - last > 1e-13) roots.push(t);
   };
   let left = 0;
-  let leftValue = evaluateBernstein(coefficients, 0);
-  if (Math.abs(leftValue) <= RELATIVE_ZERO) push(0);
-  for (const right of knots.slice(1)) {
+  let leftValue = coefficients[0] ?? 0;
+  if (Math.abs(leftValue) <= zero) push(0);
+  for (const right of knots) {
     const rightValue = evaluateBernstein(coefficients, right);
-    const clear = Math.abs(leftValue) > RELATIVE_ZERO && Math.abs(rightValue) > RELATIVE_ZERO;
+    const clear = Math.abs(leftValue) > zero && Math.abs(rightValue) > zero;
     if (clear && leftValue > 0 !== rightValue > 0) push(closeIn(coefficients, left, right, rightValue > 0));
-    if (Math.abs(rightValue) <= RELATIVE_ZERO) push(right);
+    if (Math.abs(rightValue) <= zero) push(right);
     left = right;
     leftValue = rightValue;
   }

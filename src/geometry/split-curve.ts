@@ -2,6 +2,7 @@
 import type { Cubic, Curve, Quadratic } from './curve';
 import { pointAt } from './evaluate';
 import { interpolate } from './point';
+import { reverseCurve } from './transform-curve';
 
 /** The pieces before and after t in [0, 1]; they meet in one point, equal in both to the last bit. */
 export function splitCurve(curve: Curve, t: number): [Curve, Curve] {
@@ -51,9 +52,10 @@ function splitCubic(curve: Cubic, t: number): [Curve, Curve] {
   ];
 }
 
-/** The piece from t0 to t1; travelled backwards when t1 < t0 is given as such by swapping, so t0 ≤ t1 is asked for. */
+/** The piece from t0 to t1, travelled backwards when t1 < t0. Parameters outside [0, 1] are drawn in. */
 export function subCurve(curve: Curve, t0: number, t1: number): Curve {
-  const [head] = t1 < 1 ? splitCurve(curve, t1) : [curve];
+  if (t1 < t0) return reverseCurve(subCurve(curve, t1, t0));
+  const head = t1 < 1 ? splitCurve(curve, Math.max(0, t1))[0] : curve;
   if (!(t0 > 0)) return head;
-  return splitCurve(head, t1 > 0 ? Math.min(1, t0 / t1) : 1)[1];
+  return splitCurve(head, t1 > 0 ? t0 / Math.min(1, t1) : 1)[1];
 }

@@ -1,0 +1,138 @@
+/**
+ * Cuts edges where they meet, so that they share nothing but ends. Crossing points are rounded to the grid; as that
+ * bends edges by up to half a unit, the pieces are looked at again until nothing meets any more (iterated snap
+ * rounding: Hobby, "Practical segment intersection with finite precision output", 1999; Halperin and Packer, 2002).
+ */
+import Flatbush from 'flatbush';
+import { mergeEqualEdges, noEdges, pushEdge, type Edges } from './edges';
+import { orientation } from './orient';
+
+export interface NodedEdges {
+  readonly edges: Edges;
+  /** Over the edges' boxes; undefined when there are none. */
+  readonly tree: Flatbush | undefined;
+}
+
+/** Real drawings need two or three passes. */
+const MOST_PASSES = 40;
+
+/** Undefined when the passes do not come to rest. */
+export function nodeEdges(raw: Edges): NodedEdges | undefined {
+  let edges = mergeEqualEdges(raw);
+  for (let pass = 0; pass < MOST_PASSES; pass += 1) {
+    const tree = indexEdges(edges);
+    const cuts = tree ? findCuts(edges, tree) : noCuts();
+    if (cuts.edge.length === 0) return { edges, tree };
+    edges = mergeEqualEdges(cutEdges(edges, cuts));
+  }
+  return undefined;
+}
+
+function indexEdges(edges: Edges): Flatbush | undefined {
+  const count = edges.ax.length;
+  if (count === 0) return undefined;
+  const tree = new Flatbush(count);
+  for (let edge = 0; edge < count; edge += 1) {
+    const [ay, by] = [edges.ay[edge] ?? 0, edges.by[edge] ?? 0];
+    tree.add(edges.ax[edge] ?? 0, Math.min(ay, by), edges.bx[edge] ?? 0, Math.max(ay, by));
+  }
+  tree.finish();
+  return tree;
+}
+
+/** Where which edge is to be cut. */
+interface Cuts {
+  readonly edge: number[];
+  readonly x: number[];
+  readonly y: number[];
+}
+
+function noCuts(): Cuts {
+  return { edge: [], x: [], y: [] };
+}
+
+function findCuts(edges: Edges, tree: Flatbush): Cuts {
+  const cuts = noCuts();
+  const { ax, ay, bx, by, fresh } = edges;
+  for (let edge = 0; edge < ax.length; edge += 1) {
+    if (fresh[edge] === 0) continue;
+    const [y0, y1] = [ay[edge] ?? 0, by[edge] ?? 0];
+    tree.search(ax[edge] ?? 0, Math.min(y0, y1), bx[edge] ?? 0, Math.max(y0, y1), (other) => {
+      if (other > edge || (other < edge && fresh[other] === 0)) meet(edges, edge, other, cuts);
+      return false;
+    });
+  }
+  return cuts;
+}
+
+function meet(edges: Edges, i: number, j: number, cuts: Cuts): void {
+  const [iax, iay, ibx, iby] = [edges.ax[i] ?? 0, edges.ay[i] ?? 0, edges.bx[i] ?? 0, edges.by[i] ?? 0];
+  const [jax, jay, jbx, jby] = [edges.ax[j] ?? 0, edges.ay[j] ?? 0, edges.bx[j] ?? 0, edges.by[j] ?? 0];
+  const startOfJ = orientation(iax, iay, ibx, iby, jax, jay);
+  const endOfJ = orientation(iax, iay, ibx, iby, jbx, jby);
+  if ((startOfJ > 0 && endOfJ > 0) || (startOfJ < 0 && endOfJ < 0)) return;
+  const startOfI = orientation(jax, jay, jbx, jby, iax, iay);
+  const endOfI = orientation(jax, jay, jbx, jby, ibx, iby);
+  if ((startOfI > 0 && endOfI > 0) || (startOfI < 0 && endOfI < 0)) return;
+  if (startOfJ === 0) cutWithin(edges, i, jax, jay, cuts);
+  if (endOfJ === 0) cutWithin(edges, i, jbx, jby, cuts);
+  if (startOfI === 0) cutWithin(edges, j, iax, iay, cuts);
+  if (endOfI === 0) cutWithin(edges, j, ibx, iby, cuts);
+  if (startOfJ === 0 || endOfJ === 0 || startOfI === 0 || endOfI === 0) return;
+  const t = startOfI / (startOfI - endOfI);
+  const x = Math.round(between(iax + t * (ibx - iax), Math.max(iax, jax), Math.min(ibx, jbx)));
+  const y = Math.round(between(iay + t * (iby - iay), lowest(iay, iby, jay, jby), highest(iay, iby, jay, jby)));
+  cutWithin(edges, i, x, y, cuts);
+  cutWithin(edges, j, x, y, cuts);
+}
+
+function between(value: number, low: number, high: number): number {
+  return Math.max(low, Math.min(high, value));
+}
+
+/** The lower end of the range that both spans share. */
+function lowest(a: number, b: number, c: number, d: number): number {
+  return Math.max(Math.min(a, b), Math.min(c, d));
+}
+
+function highest(a: number, b: number, c: number, d: number): number {
+  return Math.min(Math.max(a, b), Math.max(c, d));
+}
+
+/** Unless the place is an end of the edge, or beyond its ends. */
+function cutWithin(edges: Edges, edge: number, x: number, y: number, cuts: Cuts): void {
+  const [ax, ay, bx, by] = [edges.ax[edge] ?? 0, edges.ay[edge] ?? 0, edges.bx[edge] ?? 0, edges.by[edge] ?? 0];
+  if (x < ax || x > bx || y < Math.min(ay, by) || y > Math.max(ay, by)) return;
+  if ((x === ax && y === ay) || (x === bx && y === by)) return;
+  cuts.edge.push(edge);
+  cuts.x.push(x);
+  cuts.y.push(y);
+}
+
+function cutEdges(edges: Edges, cuts: Cuts): Edges {
+  const result = noEdges();
+  const along = (cut: number): number => placeAlong(edges, cuts, cut);
+  const order = [...cuts.edge.keys()].sort(
+    (a, b) => (cuts.edge[a] ?? 0) - (cuts.edge[b] ?? 0) || along(a) - along(b),
+  );
+  let next = 0;
+  for (let edge = 0; edge < edges.ax.length; edge += 1) {
+    let [x, y] = [edges.ax[edge] ?? 0, edges.ay[edge] ?? 0];
+    const [first, second] = [edges.first[edge] ?? 0, edges.second[edge] ?? 0];
+    let fresh = 0;
+    for (; next < order.length && cuts.edge[order[next] ?? 0] === edge; next += 1) {
+      const [cutX, cutY] = [cuts.x[order[next] ?? 0] ?? 0, cuts.y[order[next] ?? 0] ?? 0];
+      pushEdge(result, x, y, cutX, cutY, first, second, 1);
+      [x, y, fresh] = [cutX, cutY, 1];
+    }
+    pushEdge(result, x, y, edges.bx[edge] ?? 0, edges.by[edge] ?? 0, first, second, fresh);
+  }
+  return result;
+}
+
+function placeAlong(edges: Edges, cuts: Cuts, cut: number): number {
+  const edge = cuts.edge[cut] ?? 0;
+  const [ax, ay] = [edges.ax[edge] ?? 0, edges.ay[edge] ?? 0];
+  const [dx, dy] = [(edges.bx[edge] ?? 0) - ax, (edges.by[edge] ?? 0) - ay];
+  return ((cuts.x[cut] ?? 0) - ax) * dx + ((cuts.y[cut] ?? 0) - ay) * dy;
+}
