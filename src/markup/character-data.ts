@@ -39,7 +39,7 @@ export function readCharacterData(
   if (!CHANGED_IN[context].test(raw)) {
     return { value: context === 'attribute' ? asBlanks(raw) : raw, map: undefined };
   }
-  const builder = new ValueBuilder(from, to);
+  const builder = new ValueBuilder(from, to, context);
   const changes = context === 'cdata' ? /\r/g : /[&\r]/g;
   for (let match = changes.exec(raw); match !== null; match = changes.exec(raw)) {
     const at = match.index;
@@ -62,7 +62,7 @@ export function readCharacterData(
     const literal = reference.name.startsWith('#');
     builder.replace(raw, at, reference.to, result.text, literal);
   }
-  return builder.finish(raw, context);
+  return builder.finish(raw);
 }
 
 function asBlanks(raw: string): string {
@@ -71,7 +71,7 @@ function asBlanks(raw: string): string {
 
 /** Joins the pieces of a value and notes where they came from. */
 class ValueBuilder implements OffsetMap {
-  private readonly pieces: { text: string; literal: boolean }[] = [];
+  private readonly pieces: string[] = [];
   /** Runs by value index; each run's code units stand one by one in the text, or all at its start where `fixed`. */
   private readonly indices: number[] = [];
   private readonly offsets: number[] = [];
@@ -82,6 +82,7 @@ class ValueBuilder implements OffsetMap {
   constructor(
     private readonly from: number,
     private readonly to: number,
+    private readonly context: CharacterContext,
   ) {}
 
   /** Puts `replacement` for the stretch of `raw`. What is `literal` keeps its line ends and tabs. */
@@ -91,10 +92,11 @@ class ValueBuilder implements OffsetMap {
     this.done = to;
   }
 
-  finish(raw: string, context: CharacterContext): CharacterData {
+  finish(raw: string): CharacterData {
     this.keep(raw, raw.length);
-    const texts = this.pieces.map(({ text, literal }) => (context === 'attribute' && !literal ? asBlanks(text) : text));
-    return { value: texts.join(''), map: this };
+    const value = this.pieces.join('');
+    this.pieces.length = 0;
+    return { value, map: this };
   }
 
   textOffset(index: number): number {
@@ -116,7 +118,7 @@ class ValueBuilder implements OffsetMap {
 
   private add(text: string, literal: boolean, offset: number, fixed: boolean): void {
     if (text === '') return;
-    this.pieces.push({ text, literal });
+    this.pieces.push(this.context === 'attribute' && !literal ? asBlanks(text) : text);
     this.indices.push(this.length);
     this.offsets.push(offset);
     this.fixed.push(fixed);

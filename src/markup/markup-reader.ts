@@ -1,20 +1,17 @@
-/** Drives the tokenizer and mends what it cannot: tokens that run on over the elements behind them. */
-import { QuoteType, Tokenizer } from 'htmlparser2';
+/** From tokens to calls of the tree builder, whole tokens and broken ones. */
+import { QuoteType } from 'htmlparser2';
 import type { TokenizerCallbacks } from 'htmlparser2';
 import type { Span } from '../text';
 import type { Declaration } from './doctype';
 import { brokenDeclaration, readDoctype } from './doctype';
-import { MarkFinder } from './mark-finder';
 import { startsName } from './names';
 import { isBlank } from './number-reader';
 import type { ProblemList } from './problems';
+import { RestartingTokenizer } from './restarting-tokenizer';
 import type { TreeBuilder } from './tree-builder';
 import { blanksTrimmed, valueBeforeSwallowedName } from './value-ends';
 
 const BYTE_ORDER_MARK = 0xfeff;
-
-/** Reading again what an unfinished token ran over may cost so many code units above four times the length. */
-const REREADING_ALLOWANCE = 1_000_000;
 
 interface PendingAttribute {
   readonly nameSpan: Span;
@@ -23,28 +20,9 @@ interface PendingAttribute {
   valueTo: number;
 }
 
-/** Where tokenizing begins anew, and whether that is inside a start tag. */
-interface Restart {
-  readonly at: number;
-  readonly inTag: boolean;
-}
-
-/**
- * Where a token runs on over the start of other elements it is cut off before them, and a fresh tokenizer is set to
- * that place. An end that is found nowhere in the file makes the tokenizer run to the end of the text, which is why
- * the reading again is bounded; beyond the bound such a token is taken as it is.
- */
-export class MarkupReader implements TokenizerCallbacks {
-  private readonly lessThan: MarkFinder;
-  private readonly greaterThan: MarkFinder;
-  private allowance: number;
-  /** Undefined while callbacks are not to be heard. */
-  private tokenizer: Tokenizer | undefined;
-  private restart: Restart | undefined;
-  /** What is added to the tokenizer's offsets. */
-  private shift = 0;
-  /** Where the present tokenizer began. */
-  private from = 0;
+/** Takes in the tokens of a text one after the other, and cuts off those that lack their end. */
+export class MarkupReader extends RestartingTokenizer implements TokenizerCallbacks {
+  protected readonly callbacks = this;
   /** The end of what was taken in. */
   private done = 0;
   private pendingText: Span | undefined;
@@ -54,68 +32,20 @@ export class MarkupReader implements TokenizerCallbacks {
   private doctypeSeen = false;
 
   constructor(
-    private readonly text: string,
+    text: string,
     private readonly builder: TreeBuilder,
     private readonly problems: ProblemList,
   ) {
-    this.lessThan = new MarkFinder(text, '<');
-    this.greaterThan = new MarkFinder(text, '>');
-    this.allowance = REREADING_ALLOWANCE + 4 * text.length;
+    super(text);
   }
 
   read(): void {
-    let next: Restart | undefined = { at: this.text.charCodeAt(0) === BYTE_ORDER_MARK ? 1 : 0, inTag: false };
-    while (next !== undefined) next = this.tokenizeFrom(next);
+    this.tokenize(this.text.charCodeAt(0) === BYTE_ORDER_MARK ? 1 : 0);
     this.flushText();
   }
 
-  private tokenizeFrom({ at, inTag }: Restart): Restart | undefined {
-    this.from = this.done = at;
-    this.restart = this.tokenizer = undefined;
-    const tokenizer = new Tokenizer({ xmlMode: true, decodeEntities: false }, this);
-    // A fresh tokenizer gets into a start tag only by reading one.
-    const lead = inTag ? '<x ' : '';
-    tokenizer.write(lead);
-    this.shift = at - lead.length;
-    this.tokenizer = tokenizer;
-    tokenizer.write(this.text.slice(at));
-    // The blank ends a name, or a value without quotes, that the file breaks off in.
-    if (!this.isDeaf) tokenizer.write(' ');
-    if (!this.isDeaf) this.readRemainder();
-    return this.restart;
-  }
-
-  private get isDeaf(): boolean {
-    return this.tokenizer === undefined || this.restart !== undefined;
-  }
-
-  /** The offset in the text for one of the tokenizer, which may lie in the blank behind the text. */
-  private place(offset: number): number {
-    return Math.min(offset + this.shift, this.text.length);
-  }
-
-  /** Asks for tokenizing anew at `at`; false if that would read too much again, and the token must be taken as is. */
-  private restartAt(at: number, inTag: boolean, readTo: number): boolean {
-    const cost = Math.max(0, readTo - at);
-    if (at <= this.from || cost > this.allowance) return false;
-    this.allowance -= cost;
-    this.restart = { at, inTag };
-    this.tokenizer?.pause();
-    return true;
-  }
-
-  /** The offset of the first `<` between `from` and `to` that begins a tag, a comment or the like. */
-  private tagWithin(from: number, to: number): number | undefined {
-    for (let at = this.lessThan.next(from); at < to; at = this.lessThan.next(at + 1)) {
-      if ('/!?'.includes(this.text.charAt(at + 1) || ' ') || startsName(this.text, at + 1)) return at;
-    }
-    return undefined;
-  }
-
-  /** As `tagWithin`, with tokenizing set to begin anew there. */
-  private cutAtTag(from: number, to: number): number | undefined {
-    const at = this.tagWithin(from, to);
-    return at !== undefined && this.restartAt(at, false, to) ? at : undefined;
+  protected begin(at: number): void {
+    this.done = at;
   }
 
   ontext(start: number, end: number): void {
@@ -320,15 +250,17 @@ export class MarkupReader implements TokenizerCallbacks {
     this.flushText();
     const nameFrom = this.place(start);
     const tagFrom = this.text.lastIndexOf('<', nameFrom);
-    const nameTo = this.cutAtTag(nameFrom, this.place(end)) ?? this.place(end);
-    const greaterThan = this.greaterThan.next(nameTo);
-    const tag = this.tagWithin(nameTo, Math.min(greaterThan, this.text.length));
-    const isWhole = greaterThan < Infinity && tag === undefined;
+    const greaterThan = this.greaterThan.next(nameFrom);
+    // The tokenizer passes over everything up to the next “>” before it can be stopped.
+    const readTo = Math.min(greaterThan, this.text.length);
+    const tag = this.tagWithin(nameFrom, readTo);
+    const isCut = tag !== undefined && this.restartAt(tag, false, readTo);
+    const nameTo = isCut ? Math.min(tag, this.place(end)) : this.place(end);
+    const isWhole = greaterThan < Infinity && !isCut;
     const to = isWhole ? greaterThan + 1 : nameTo;
     this.checkEndTag(tagFrom, nameFrom, nameTo, isWhole ? greaterThan : undefined);
     this.builder.endTag(tagFrom, nameFrom, nameTo, to);
     this.done = isWhole ? to : this.text.length;
-    if (tag !== undefined && !this.isDeaf) this.restartAt(tag, false, tag);
   }
 
   private checkEndTag(tagFrom: number, nameFrom: number, nameTo: number, greaterThan: number | undefined): void {
@@ -424,7 +356,7 @@ export class MarkupReader implements TokenizerCallbacks {
   }
 
   /** Takes what the file breaks off in. */
-  private readRemainder(): void {
+  protected readRemainder(): void {
     const { text, done: from } = this;
     if (this.openName !== undefined) this.endTagAtEndOfFile();
     else if (from >= text.length) return;
