@@ -1,0 +1,42 @@
+import * as vscode from 'vscode';
+
+/** Asks again until there is an answer, or fails by name. */
+export async function until<T>(what: string, get: () => T | undefined | false, limit = 30_000): Promise<T> {
+  for (const end = Date.now() + limit; Date.now() < end; await new Promise((resolve) => setTimeout(resolve, 25))) {
+    const answer = get();
+    if (answer) return answer;
+  }
+  throw new Error(`Waited in vain for ${what}.`);
+}
+
+export function findings(uri: vscode.Uri): vscode.Diagnostic[] {
+  return vscode.languages.getDiagnostics(uri).filter(({ source }) => source === 'tombolo');
+}
+
+export function codeOf({ code }: vscode.Diagnostic): string {
+  return String(typeof code === 'object' ? code.value : code);
+}
+
+export async function open(name: string): Promise<vscode.TextEditor> {
+  const [folder] = vscode.workspace.workspaceFolders ?? [];
+  if (!folder) throw new Error('No folder is open.');
+  const document = await vscode.workspace.openTextDocument(vscode.Uri.joinPath(folder.uri, name));
+  return vscode.window.showTextDocument(document, { preview: false });
+}
+
+export const islandIn = (uri: vscode.Uri): Promise<vscode.Diagnostic> =>
+  until('an island', () => findings(uri).find((found) => codeOf(found) === 'floating-island'));
+
+export const noIslandIn = (uri: vscode.Uri): Promise<boolean> =>
+  until('no island', () => !findings(uri).some((found) => codeOf(found) === 'floating-island'));
+
+/** The editor drops the question when another extension registers a provider meanwhile: then it is asked again. */
+export async function quickFixes(uri: vscode.Uri, range: vscode.Range, tries = 3): Promise<vscode.CodeAction[]> {
+  const kind = vscode.CodeActionKind.QuickFix.value;
+  try {
+    return await vscode.commands.executeCommand('vscode.executeCodeActionProvider', uri, range, kind);
+  } catch (error) {
+    if (tries === 1 || !(error instanceof Error) || error.name !== 'Canceled') throw error;
+    return quickFixes(uri, range, tries - 1);
+  }
+}

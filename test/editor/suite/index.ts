@@ -1,0 +1,17 @@
+/** Runs inside the extension host: resolving is exit code 0, rejecting is exit code 1. */
+import { tests } from './tests';
+
+export async function run(): Promise<void> {
+  let failed = 0;
+  for (const [name, test] of Object.entries(tests)) {
+    try {
+      await test();
+      console.log(`ok - ${name}`);
+    } catch (error) {
+      failed++;
+      console.error(`not ok - ${name}\n${error instanceof Error ? error.stack : String(error)}`);
+    }
+  }
+  console.log(`${Object.keys(tests).length - failed} passed, ${failed} failed`);
+  if (failed > 0) throw new Error(`${failed} failed`);
+}
