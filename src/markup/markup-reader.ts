@@ -39,8 +39,12 @@ export class MarkupReader extends RestartingTokenizer implements TokenizerCallba
     super(text);
   }
 
+  private get start(): number {
+    return this.text.charCodeAt(0) === BYTE_ORDER_MARK ? 1 : 0;
+  }
+
   read(): void {
-    this.tokenize(this.text.charCodeAt(0) === BYTE_ORDER_MARK ? 1 : 0);
+    this.tokenize(this.start);
     this.flushText();
   }
 
@@ -101,8 +105,8 @@ export class MarkupReader extends RestartingTokenizer implements TokenizerCallba
   private endStartTag(at: number, selfClosing: boolean): void {
     if (this.isDeaf) return;
     const to = this.place(at) + 1;
-    const gap = this.text.slice(this.done, to - (selfClosing ? 2 : 1));
-    if (!selfClosing && gap.includes('/')) this.reportStraySlash(gap);
+    const gap = this.text.slice(this.done, to - 1);
+    if (selfClosing ? gap.trimStart() !== '/' : gap.includes('/')) this.reportStraySlash(gap);
     this.done = to;
     this.openName = undefined;
     this.builder.endStartTag(to, selfClosing);
@@ -331,7 +335,7 @@ export class MarkupReader extends RestartingTokenizer implements TokenizerCallba
     const isXmlDeclaration = /^<\?xml[\s?]/.test(this.text.slice(from, from + 6));
     const cut = isXmlDeclaration ? this.cutAtTag(from + 2, contentTo) : undefined;
     this.addInstruction(from, cut ?? contentTo, cut ?? contentTo + 2, cut === undefined);
-    if (isXmlDeclaration && from > 1) {
+    if (isXmlDeclaration && from !== this.start) {
       this.problems.fatal('<?xml …?> can stand only at the very beginning of the file.', from, from + 5);
     }
   }
