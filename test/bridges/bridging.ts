@@ -1,8 +1,8 @@
 /** Runs a text through reading, planning, cutting and reading again. */
 import { parse } from 'svgson';
-import { cutBridges } from '../../src/bridges/cut-bridges';
+import { cutBridges, stripsFor } from '../../src/bridges/cut-bridges';
 import { planBridges, type Bridge, type PlanOptions } from '../../src/bridges/plan';
-import { polygonOf, reachingStrip } from '../../src/bridges/strip-reach';
+import { polygonOf } from '../../src/bridges/strip-reach';
 import { readDrawing } from '../../src/drawing/read-drawing';
 import { areaOf, difference, intersection, perimeterOf } from '../../src/geometry/polygons';
 import type { Region } from '../../src/geometry/region';
@@ -51,7 +51,7 @@ export function bridge(text: string, options: Partial<PlanOptions> = {}, config:
   if ('refusal' in cut) throw new Error(cut.refusal);
   const after = applyEdits(text, cut.edits);
   const sheet = sheetsOf(after, config)[layer] as Sheet;
-  const strips = bridges.map(({ from, to, width }) => polygonOf(reachingStrip(before.openings, from, to, width)));
+  const strips = stripsFor(before, bridges).map(polygonOf);
   const wanted = difference(before.openings, strips);
   return {
     before, after: sheet, bridges, edits: cut.edits, text: after,
