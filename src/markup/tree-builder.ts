@@ -187,7 +187,8 @@ export class TreeBuilder {
   addComment(from: number, contentFrom: number, contentTo: number, to: number): void {
     const value = this.text.slice(contentFrom, contentTo);
     const hyphens = value.indexOf('--');
-    if (hyphens >= 0 || value.endsWith('-')) {
+    const isEnded = to > contentTo;
+    if (isEnded && (hyphens >= 0 || value.endsWith('-'))) {
       const at = contentFrom + (hyphens >= 0 ? hyphens : value.length - 1);
       this.problems.fatal('A comment cannot hold “--” nor end in “-”.', at, at + 2);
     }
