@@ -1,14 +1,18 @@
 /** Fills and strokes of one graphics element. */
 import type { ElementNode } from '../markup/tree';
 import type { Budget } from './budget';
-import type { DocumentIndex } from './document-index';
+import { ClipPaths } from './clip-paths';
+import { addClips } from './clips';
+import { attributeOf, type DocumentIndex } from './document-index';
 import type { Shape, Subpath } from './drawing';
 import { outlineElement } from './element-outline';
 import * as messages from './messages';
 import { PaintResolver, type ResolvedPaint } from './paint';
 import type { Problems } from './problems';
 import type { Scope } from './scope';
+import { strokeArea } from './stroke/stroke-outline';
 import type { Styles } from './style/styles';
+import { parseLength } from './units';
 
 export interface PainterServices {
   readonly index: DocumentIndex;
@@ -22,10 +26,12 @@ export interface PainterServices {
 export class ShapePainter {
   readonly shapes: Shape[] = [];
   private readonly services: PainterServices;
+  private readonly clipPaths: ClipPaths;
   private readonly paints: PaintResolver;
 
   constructor(services: PainterServices) {
     this.services = services;
+    this.clipPaths = new ClipPaths(services);
     this.paints = new PaintResolver(services.index, services.styles);
   }
 
@@ -41,19 +47,25 @@ export class ShapePainter {
     const outline = outlineElement(element, lengths, scope.toMm, problems);
     if (outline.length === 0) return;
     if (scope.instances.length > 0) this.services.budget.spendCurves(countCurves(outline));
-    if (fill) this.shapes.push(this.fillShape(element, scope, outline, fill));
-    if (stroke) {
-      problems.add('unsupported', 'error', 'Strokes are not read yet.', element.startTag);
-    }
+    const painted = [
+      fill && this.fillShape(element, scope, outline, fill),
+      stroke && this.strokeShape(element, scope, outline, stroke),
+    ];
+    if (inherited['paint-order'] === 'stroke-first') painted.reverse();
+    for (const shape of painted) if (shape) this.shapes.push(shape);
   }
 
   /** The scope with the element's clip-path in force; undefined where it leaves nothing. */
   clipped(element: ElementNode, scope: Scope): Scope | undefined {
-    const clipPath = scope.style.own['clip-path'];
-    if (clipPath === null) return scope;
-    const span = this.services.styles.sourceOf(element, 'clip-path');
-    this.services.problems.add('unsupported', 'error', messages.CLIP_SHAPE, span);
-    return scope;
+    const reference = scope.style.own['clip-path'];
+    if (reference === null) return scope;
+    const { styles, problems } = this.services;
+    if (reference === 'shape') {
+      problems.add('not-cuttable', 'warning', messages.CLIP_SHAPE, styles.sourceOf(element, 'clip-path'));
+      return scope;
+    }
+    const clips = this.clipPaths.clipsFor(element, reference, scope);
+    return clips === 'nothing' ? undefined : { ...scope, clips: addClips(scope.clips, clips, element, problems) };
   }
 
   private fillShape(
@@ -62,6 +74,27 @@ export class ShapePainter {
     return {
       part: 'fill', ...this.common(element, scope), subpaths, fillRule: scope.style.inherited['fill-rule'],
       paint, opacity: alpha * scope.opacity,
+    };
+  }
+
+  private strokeShape(
+    element: ElementNode, scope: Scope, centreline: readonly Subpath[], { paint, alpha }: ResolvedPaint,
+  ): Shape | undefined {
+    const { budget, mmPerPx, problems, styles } = this.services;
+    const { style, viewBox: viewport, toMm } = scope;
+    const text = attributeOf(element, 'pathLength')?.value;
+    const pathLength = text === undefined ? undefined : parseLength(text)?.value;
+    const area = strokeArea(centreline, { style, viewport, toMm, mmPerPx, pathLength, budget });
+    if (!area) return undefined;
+    if (area.dashesLeftOut) {
+      const span = styles.sourceOf(element, 'stroke-dasharray');
+      problems.add('unsupported', 'warning', 'There are more dashes here than can be cut; the line is read without '
+        + 'them. Use longer dashes.', span);
+    }
+    if (area.subpaths.length === 0) return undefined;
+    return {
+      part: 'stroke', ...this.common(element, scope), subpaths: area.subpaths, fillRule: 'nonzero', paint,
+      opacity: alpha * scope.opacity, centreline, strokeWidth: area.width,
     };
   }
 

@@ -1,0 +1,75 @@
+/** From a line and its stroke properties to the area that the stroke paints. */
+import type { Matrix } from '../../geometry/curve';
+import type { Budget } from '../budget';
+import type { Subpath } from '../drawing';
+import type { ComputedStyle } from '../style/computed-style';
+import { toUserUnits, type ViewportSize } from '../units';
+import { dashChain, dashCount, lengthOfChain, type DashPattern } from './dashes';
+import { FigureSink } from './figures';
+import { outlineChain } from './outline-pieces';
+import { makeHostPen, makePen, type Pen } from './pen';
+import { piecesOfSubpath, type Chain } from './pieces';
+
+export interface StrokeContext {
+  readonly style: ComputedStyle;
+  readonly viewport: ViewportSize;
+  /** From the element's user units to sheet mm. */
+  readonly toMm: Matrix;
+  readonly mmPerPx: number;
+  /** What the author says the whole path measures, in user units (`pathLength`). */
+  readonly pathLength: number | undefined;
+  readonly budget: Budget;
+}
+
+export interface StrokeArea {
+  /** Closed, all turning the positive way: their union under nonzero is what is painted. */
+  readonly subpaths: readonly Subpath[];
+  /** mm, where the transform keeps it even, else the geometric mean. */
+  readonly width: number;
+  /** True where there were so many dashes that the line was stroked without them. */
+  readonly dashesLeftOut: boolean;
+}
+
+/** Undefined where the stroke has no width. `outline` is in sheet mm. */
+export function strokeArea(outline: readonly Subpath[], context: StrokeContext): StrokeArea | undefined {
+  const pen = penFor(context);
+  if (!pen) return undefined;
+  const chains = outline.map((subpath) => piecesOfSubpath(subpath, pen));
+  const pattern = dashPattern(chains, pen, context);
+  const count = pattern ? chains.reduce((sum, chain) => sum + dashCount(chain, pattern), 0) : 0;
+  const dashed = pattern && Number.isFinite(count) && context.budget.spendCurves(count);
+  const sink = new FigureSink(pen);
+  for (const chain of chains) {
+    const dashes = dashed ? dashChain(chain, pattern) : [chain];
+    for (const dash of dashes) outlineChain(dash, pen, sink);
+  }
+  const mean = Math.sqrt(Math.abs(pen.toMm.a * pen.toMm.d - pen.toMm.b * pen.toMm.c));
+  return { subpaths: sink.subpaths, width: 2 * pen.half * mean, dashesLeftOut: pattern !== undefined && !dashed };
+}
+
+function penFor({ style, viewport, toMm, mmPerPx }: StrokeContext): Pen | undefined {
+  const { inherited, own } = style;
+  const penStyle = {
+    width: toUserUnits(inherited['stroke-width'], 'diagonal', viewport, inherited['font-size']),
+    cap: inherited['stroke-linecap'],
+    join: inherited['stroke-linejoin'],
+    miterLimit: inherited['stroke-miterlimit'],
+  };
+  const hostWidth = own['vector-effect'].split(/\s+/).includes('non-scaling-stroke');
+  return hostWidth ? makeHostPen(penStyle, mmPerPx) : makePen(penStyle, toMm);
+}
+
+function dashPattern(chains: readonly Chain[], pen: Pen, context: StrokeContext): DashPattern | undefined {
+  const { style: { inherited }, viewport, pathLength } = context;
+  const list = inherited['stroke-dasharray'];
+  if (list.length === 0) return undefined;
+  const total = chains.reduce((sum, chain) => sum + lengthOfChain(chain), 0);
+  // A pathLength of zero scales nothing (SVG 2, "The pathLength attribute": it would scale to infinity).
+  const scale = pathLength !== undefined && pathLength > 0 ? total / pathLength : pen.unit;
+  const measure = (length: (typeof list)[number]): number =>
+    scale * toUserUnits(length, 'diagonal', viewport, inherited['font-size']);
+  const lengths = list.map(measure);
+  const offset = measure(inherited['stroke-dashoffset']);
+  const sum = lengths.reduce((all, value) => all + value, 0);
+  return sum > 0 && Number.isFinite(sum) && Number.isFinite(offset) ? { lengths, offset } : undefined;
+}

@@ -1,0 +1,118 @@
+/**
+ * Our reading of a file beside a general renderer's (@resvg/resvg-js): both as pixels.
+ * Our shapes are written out as plain polygons in sheet millimetres, so that of the renderer's own reading of SVG
+ * nothing but the filling of polygons is used for them.
+ */
+import { Resvg } from '@resvg/resvg-js';
+import type { Clip, Drawing, Shape, Subpath } from '../../src/drawing/drawing';
+import type { Curve } from '../../src/geometry/curve';
+import { pointAt } from '../../src/geometry/curves';
+
+export interface Picture {
+  readonly width: number;
+  readonly height: number;
+  /** Red, green, blue, opacity of each pixel, 0..255, row by row. */
+  readonly pixels: Uint8Array;
+}
+
+/** What the renderer makes of the file itself. Without fonts, so that text leaves no mark. */
+export function renderText(svg: string, widthPixels: number): Picture {
+  const fitTo = { mode: 'width', value: widthPixels } as const;
+  const { width, height, pixels } = new Resvg(svg, { fitTo, font: { loadSystemFonts: false } }).render();
+  return { width, height, pixels: new Uint8Array(pixels) };
+}
+
+/** What the renderer makes of our shapes. */
+export function renderDrawing(drawing: Drawing, widthPixels: number): Picture {
+  return renderText(writePolygons(drawing), widthPixels);
+}
+
+/** The drawing as an SVG of polygons, one user unit to the millimetre. */
+export function writePolygons(drawing: Drawing): string {
+  const { width, height, shapes } = drawing;
+  const clips = new Map<Clip, string>();
+  const body = shapes.map((shape) => writeShape(shape, clips)).join('\n');
+  const defs = [...clips].map(([clip, id]) => writeClip(clip, id)).join('\n');
+  return `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}">`
+    + `<defs>${defs}</defs>${body}</svg>`;
+}
+
+function writeShape(shape: Shape, clips: Map<Clip, string>): string {
+  const colour = shape.paint.kind === 'none' ? 'none' : shape.paint.colour;
+  let text = `<path d="${writeSubpaths(shape.subpaths)}" fill="${colour}" fill-rule="${shape.fillRule}" `
+    + `fill-opacity="${shape.opacity}"/>`;
+  for (const clip of shape.clips) {
+    let id = clips.get(clip);
+    if (!id) clips.set(clip, (id = `clip${clips.size}`));
+    text = `<g clip-path="url(#${id})">${text}</g>`;
+  }
+  return text;
+}
+
+function writeClip(clip: Clip, id: string): string {
+  const parts = clip.parts.map((part) =>
+    `<path d="${writeSubpaths(part.subpaths)}" clip-rule="${part.fillRule}"/>`);
+  return `<clipPath id="${id}">${parts.join('')}</clipPath>`;
+}
+
+function writeSubpaths(subpaths: readonly Subpath[]): string {
+  return subpaths.map(({ curves }) => {
+    const start = curves[0]?.start;
+    if (!start) return '';
+    return `M${start.x} ${start.y}${curves.map(writeCurve).join('')}Z`;
+  }).join('');
+}
+
+const PIECES = 48;
+
+function writeCurve(curve: Curve): string {
+  if (curve.kind === 'line') return `L${curve.end.x} ${curve.end.y}`;
+  if (curve.kind === 'cubic') {
+    const { control1, control2, end } = curve;
+    return `C${control1.x} ${control1.y} ${control2.x} ${control2.y} ${end.x} ${end.y}`;
+  }
+  let text = '';
+  for (let index = 1; index <= PIECES; index++) {
+    const { x, y } = pointAt(curve, index / PIECES);
+    text += `L${x} ${y}`;
+  }
+  return text;
+}
+
+export interface Difference {
+  /** Painted area as the file itself gives it, pixels (partial coverage counted by its share). */
+  readonly painted: number;
+  /** The same of our shapes. */
+  readonly ours: number;
+  /** Sum over all pixels of the difference in coverage, pixels. */
+  readonly apart: number;
+  /** Pixels whose colour or coverage differs by more than a quarter: more than an edge drawn in another way. */
+  readonly wrong: number;
+}
+
+export function compare(theirs: Picture, ours: Picture): Difference {
+  if (theirs.width !== ours.width || Math.abs(theirs.height - ours.height) > 1) {
+    throw new Error(`Sizes differ: ${theirs.width}×${theirs.height} and ${ours.width}×${ours.height}.`);
+  }
+  const count = Math.min(theirs.pixels.length, ours.pixels.length) / 4;
+  let [painted, own, apart, wrong] = [0, 0, 0, 0];
+  for (let index = 0; index < count; index++) {
+    const [a, b] = [theirs.pixels[4 * index + 3] ?? 0, ours.pixels[4 * index + 3] ?? 0];
+    painted += a / 255;
+    own += b / 255;
+    apart += Math.abs(a - b) / 255;
+    if (pixelDistance(theirs.pixels, ours.pixels, index) > 64) wrong++;
+  }
+  return { painted, ours: own, apart, wrong };
+}
+
+/** The largest difference of a channel, colours weighed by how much they cover. */
+function pixelDistance(a: Uint8Array, b: Uint8Array, index: number): number {
+  const at = 4 * index;
+  const [coverA, coverB] = [(a[at + 3] ?? 0) / 255, (b[at + 3] ?? 0) / 255];
+  let most = Math.abs(coverA - coverB) * 255;
+  for (let channel = 0; channel < 3; channel++) {
+    most = Math.max(most, Math.abs((a[at + channel] ?? 0) * coverA - (b[at + channel] ?? 0) * coverB));
+  }
+  return most;
+}
