@@ -2,6 +2,7 @@
 import { visitBox } from './boundary';
 import { edgePlace, isClear, lengthOfChord, type Chord } from './chord';
 import { boundingChord, rootOf, type Components } from './components';
+import type { Outline } from './outline';
 import { isEdge, squareToEdge } from './tangent-disc';
 import { stretchAt, stretchTouched, turnTowards, visitStretches, type ThinBoundary } from './thin-boundary';
 
@@ -55,12 +56,21 @@ function considerEdge(search: Search, vertex: number, edge: number): void {
   if (square >= search.least * search.least) return;
   const along = (x[vertex]! - x[edge]!) * alongX[edge]! + (y[vertex]! - y[edge]!) * alongY[edge]!;
   const at = Math.min(length[edge]!, Math.max(0, along));
+  const [dx, dy] = [x[edge]! + at * alongX[edge]! - x[vertex]!, y[edge]! + at * alongY[edge]! - y[vertex]!];
+  if (square > CONTACT * CONTACT && !isWithinCone(boundary.outline, vertex, dx, dy)) return;
   const chord = { from: edgePlace(boundary.outline, vertex, 0), to: edgePlace(boundary.outline, edge, at) };
   const distance = lengthOfChord(chord);
   if (distance >= search.least || !joinsTwoChains(search, chord, distance)) return;
   if (!isClear(boundary, chord)) return;
   search.best = chord;
   search.least = distance;
+}
+
+/** Whether a disc that touches the vertex may lie in that direction, give or take a rounding error. */
+function isWithinCone({ alongX, alongY, previous }: Outline, vertex: number, dx: number, dy: number): boolean {
+  const before = previous[vertex]!;
+  const slack = 1e-3 * Math.sqrt(dx * dx + dy * dy);
+  return dx * alongX[before]! + dy * alongY[before]! >= -slack && dx * alongX[vertex]! + dy * alongY[vertex]! <= slack;
 }
 
 function joinsTwoChains({ thin, components, root }: Search, { from, to }: Chord, distance: number): boolean {

@@ -9,8 +9,9 @@ import { blockedInCone, blockedOnEdge, isEdge, isHarmless, placeAt, sizeOf, squa
 /** In mm and radians: stretches with less between them are one. */
 export const JOINT = 1e-7;
 
-/** How far apart the centres of one run of elements may be, in radii. */
+/** How far the centres of one run of elements may be from its first, in radii, and how many vertices it may have. */
 const RUN_SPREAD = 0.75;
+const RUN_LENGTH = 12;
 
 export interface Stretches {
   /** Element e has the stretches from first[e] up to, not including, first[e + 1]. */
@@ -66,7 +67,8 @@ class Runs {
   /** Edges that may reach into discs of the run; `count` is −1 when each element must search alone. */
   readonly found: number[] = [];
   count = -1;
-  private readonly spread: number;
+  /** mm: how far the centres are from the first at most. */
+  private spread = 0;
   private readonly place: Place = { x: 0, y: 0, normalX: 0, normalY: 0 };
   private x = 0;
   private y = 0;
@@ -82,9 +84,7 @@ class Runs {
   constructor(
     private readonly boundary: Boundary,
     private readonly radius: number,
-  ) {
-    this.spread = RUN_SPREAD * radius;
-  }
+  ) {}
 
   /** Begins a run at the vertex and gives the vertex after its last edge. */
   start(vertex: number): number {
@@ -93,9 +93,14 @@ class Runs {
     placeAt(outline, 2 * vertex, 0, place);
     this.x = place.x + radius * place.normalX;
     this.y = place.y + radius * place.normalY;
-    const ringEnd = outline.ringStart[outline.ring[vertex]! + 1]!;
+    const last = Math.min(outline.ringStart[outline.ring[vertex]! + 1]!, vertex + RUN_LENGTH);
+    this.spread = 0;
     let end = vertex;
-    while (end < ringEnd && this.staysClose(end)) end += 1;
+    for (; end < last; end += 1) {
+      const spread = this.spreadOf(end);
+      if (spread > RUN_SPREAD * radius) break;
+      this.spread = Math.max(this.spread, spread);
+    }
     this.count = -1;
     if (end === vertex) return vertex + 1;
     this.count = 0;
@@ -104,16 +109,13 @@ class Runs {
     return end;
   }
 
-  /** Whether all centres of the vertex's cone and edge lie within the spread of the run's first. */
-  private staysClose(vertex: number): boolean {
+  /** mm: how far the centres of the vertex's cone and edge are from the run's first at most. */
+  private spreadOf(vertex: number): number {
     const { outline } = this.boundary;
     const cone = outline.cone[vertex]!;
     const bulge = cone > 0 ? this.radius * (1 - Math.cos(cone / 2)) : 0;
-    return (
-      this.distanceTo(2 * vertex, 0) + bulge <= this.spread &&
-      this.distanceTo(2 * vertex + 1, 0) + bulge <= this.spread &&
-      this.distanceTo(2 * vertex + 1, outline.length[vertex]!) <= this.spread
-    );
+    const turned = Math.max(this.distanceTo(2 * vertex, 0), this.distanceTo(2 * vertex + 1, 0)) + bulge;
+    return Math.max(turned, this.distanceTo(2 * vertex + 1, outline.length[vertex]!));
   }
 
   private distanceTo(element: number, parameter: number): number {

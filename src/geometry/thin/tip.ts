@@ -2,7 +2,7 @@
 import type { Point } from '../curve';
 import { visitBox } from './boundary';
 import { edgePlace, isClear, lengthOfChord, type Chord, type EdgePlace } from './chord';
-import { isEdge } from './tangent-disc';
+import { isEdge, squareToEdge } from './tangent-disc';
 import { portalsOf, stretchAt, visitStretches, type ThinBoundary } from './thin-boundary';
 
 /** mm: how far the boundary along the chain goes beyond the last disc that fits. */
@@ -20,8 +20,15 @@ export function chordOfTip(thin: ThinBoundary, chain: number): Chord {
   const limit = (thin.radius + farthest.distance) / 2;
   const search: TipSearch = { thin, chain, centre, limit, turn: farthest.order, best: endChord(thin, chain), least: 0 };
   search.least = lengthOfChord(search.best);
-  offer(search, limitChord(search));
-  visitVertices(thin, chain, (vertex) => searchFrom(search, vertex));
+  const limits = limitChord(search);
+  offer(search, limits);
+  // As with necks, one end of the shortest chord is a reflex vertex, unless it lies where the search is cut off.
+  searchFrom(search, limits.from);
+  searchFrom(search, limits.to);
+  const { outline } = thin.boundary;
+  visitVertices(thin, chain, (vertex) => {
+    if (outline.cone[vertex]! > 0) searchFrom(search, edgePlace(outline, vertex, 0));
+  });
   return search.best;
 }
 
@@ -121,16 +128,16 @@ function crossingOf({ thin, centre, limit }: TipSearch, edge: number, from: numb
   return edgePlace(outline, edge, farAtStart ? high : low);
 }
 
-function searchFrom(search: TipSearch, vertex: number): void {
+function searchFrom(search: TipSearch, from: EdgePlace): void {
   const { boundary } = search.thin;
   const { x, y, polygon, length, alongX, alongY } = boundary.outline;
-  const [px, py, reach] = [x[vertex]!, y[vertex]!, search.least];
-  if (isBeyond(search, px, py)) return;
-  visitBox(boundary, px - reach, py - reach, px + reach, py + reach, (edge) => {
-    if (polygon[edge] !== polygon[vertex]) return false;
-    const along = (px - x[edge]!) * alongX[edge]! + (py - y[edge]!) * alongY[edge]!;
-    const at = Math.min(length[edge]!, Math.max(0, along));
-    offer(search, { from: edgePlace(boundary.outline, vertex, 0), to: edgePlace(boundary.outline, edge, at) });
+  const reach = search.least;
+  if (isBeyond(search, from.x, from.y)) return;
+  visitBox(boundary, from.x - reach, from.y - reach, from.x + reach, from.y + reach, (edge) => {
+    if (polygon[edge] !== polygon[from.edge]) return false;
+    if (squareToEdge(boundary.outline, edge, from.x, from.y) >= search.least * search.least) return false;
+    const along = (from.x - x[edge]!) * alongX[edge]! + (from.y - y[edge]!) * alongY[edge]!;
+    offer(search, { from, to: edgePlace(boundary.outline, edge, Math.min(length[edge]!, Math.max(0, along))) });
     return false;
   });
 }
