@@ -28,13 +28,13 @@ export class Bench implements vscode.Disposable {
     ];
   }
 
-  /** Opens the panel beside the active editor, or turns the open one to this document. */
+  /** Opens the panel beside the active editor, or turns the open one to this document. May take the focus. */
   async open(uri: vscode.Uri): Promise<void> {
     if (this.panel) {
       this.panel.reveal(undefined, true);
     } else {
-      const place = { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true };
-      this.adopt(vscode.window.createWebviewPanel(BENCH, 'Bench', place, this.options()));
+      this.adopt(vscode.window.createWebviewPanel(BENCH, 'Bench', vscode.ViewColumn.Beside, this.options()));
+      await lockOwnGroup();
     }
     await this.show(uri);
   }
@@ -103,4 +103,11 @@ export class Bench implements vscode.Disposable {
     this.panel?.dispose();
     for (const listener of this.listeners) listener.dispose();
   }
+}
+
+/** Drawings that are opened next shall not cover the bench. A group with other editors in it is not ours to lock. */
+async function lockOwnGroup(): Promise<void> {
+  const { tabs } = vscode.window.tabGroups.activeTabGroup;
+  const ours = tabs.every(({ input }) => input instanceof vscode.TabInputWebview && input.viewType.includes(BENCH));
+  if (ours) await vscode.commands.executeCommand('workbench.action.lockEditorGroup');
 }

@@ -25,6 +25,7 @@ export function registerCommands(client: ServerClient, bench: Bench): vscode.Dis
 async function openBench(uri: vscode.Uri, bench: Bench): Promise<void> {
   await showText(uri);
   await bench.open(uri);
+  await showText(uri);
 }
 
 async function showText(uri: vscode.Uri): Promise<vscode.TextDocument> {

@@ -1,0 +1,36 @@
+/** With the editor's own associations an SVG opens as a picture; from there one click leads to text and bench. */
+import path from 'node:path';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { root, Workbench } from './workbench';
+
+let bench: Workbench;
+
+beforeAll(async () => {
+  bench = await Workbench.open(path.join(root, 'test/editor/workspace'), {
+    'workbench.editorAssociations': {}, 'workbench.colorTheme': 'Default High Contrast',
+  });
+});
+afterAll(async () => { await bench?.close(); });
+
+test('the picture has a button that opens the text with the bench beside it', async () => {
+  await bench.page.waitForTimeout(8000);
+  await bench.openFile('ring.svg');
+  await bench.page.waitForTimeout(5000); await bench.shot('picture-0');
+  await bench.page.locator('iframe.webview').first().waitFor();
+  await bench.shot('picture-1');
+  await bench.page.getByRole('button', { name: 'Open the Bench' }).first().click();
+  await bench.page.getByRole('tab', { name: 'Bench: ring.svg' }).waitFor();
+  await bench.page.locator('.squiggly-error').first().waitFor();
+  await bench.shot('picture-2-bench');
+});
+
+test('the Explorer offers the bench for drawings only', async () => {
+  const item = bench.page.getByRole('menuitem', { name: 'Open the Bench' });
+  await bench.page.getByRole('treeitem', { name: 'plain.svg' }).click({ button: 'right' });
+  await item.waitFor();
+  await bench.page.keyboard.press('Escape');
+  await bench.page.getByRole('treeitem', { name: 'project' }).click({ button: 'right' });
+  await bench.page.getByRole('menuitem').first().waitFor();
+  expect(await item.count()).toBe(0);
+  await bench.page.keyboard.press('Escape');
+});

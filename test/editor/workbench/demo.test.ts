@@ -1,0 +1,99 @@
+/** The way of an artist through the demo: open, see, mend, undo. */
+import path from 'node:path';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { retry, root, Workbench } from './workbench';
+
+const name = 'waymarker.svg';
+let bench: Workbench;
+let original: string;
+
+beforeAll(async () => {
+  bench = await Workbench.open(path.join(root, 'media/demo'));
+  original = bench.onDisk(name);
+});
+afterAll(async () => { await bench?.close(); });
+
+test('opening the demo underlines its islands and thin places', async () => {
+  await bench.openFile(name);
+  await bench.page.locator('.squiggly-error').first().waitFor();
+  await bench.shot('demo-1-opened');
+});
+
+test('the Problems list shows message, code and place', async () => {
+  await bench.page.keyboard.press('Control+Shift+M');
+  const row = bench.problems.locator('.monaco-list-row', { hasText: 'Island of 272' });
+  await row.waitFor();
+  expect(await row.textContent()).toMatch(/hangs on nothing.*tombolo.*floating-island.*\[Ln 28, Col \d+\]/s);
+  await bench.shot('demo-2-problems');
+});
+
+test('the bench shows the stack beside the text, with a mark and a button for each finding', async () => {
+  await bench.command('Tombolo: Open the Bench');
+  await bench.bench.locator('.canvas').waitFor();
+  await retry(async () => expect(await bench.bench.locator('.finding').count()).toBeGreaterThan(2));
+  const buttons = await bench.bench.locator('.finding').count();
+  expect(await bench.bench.locator('.mark').count()).toBe(buttons);
+  expect(await bench.bench.getByRole('checkbox').count()).toBe(4);
+  expect(await bench.bench.getByRole('img').getAttribute('aria-label')).toMatch(/148 by 105 mm, layers: 4/);
+  await bench.shot('demo-3-bench');
+});
+
+test('choosing a finding selects its text', async () => {
+  await bench.bench.getByRole('button', { name: /Island of 272/ }).click();
+  await bench.page.locator('.selected-text').first().waitFor();
+  await bench.page.getByText(/Ln 28, Col \d+ \(\d+ selected\)/).waitFor();
+});
+
+test('a layer can be switched off, and looked at as one sheet', async () => {
+  const marks = await bench.bench.locator('.mark').count();
+  await bench.bench.getByRole('checkbox', { name: 'Sun' }).uncheck();
+  expect(await bench.bench.locator('.mark').count()).toBeLessThan(marks);
+  await bench.bench.getByRole('checkbox', { name: 'Sun' }).check();
+  await bench.bench.getByRole('radio', { name: 'One sheet' }).check();
+  await bench.bench.getByRole('radio', { name: 'Numeral' }).check();
+  expect(await bench.bench.locator('.island').count()).toBe(2);
+  await bench.shot('demo-4-one-sheet');
+  await bench.bench.getByRole('radio', { name: 'Painted stack' }).check();
+});
+
+test('the lightbulb bridges the island of the sun; squiggle, problem and mark go, and the bench keeps its view', async () => {
+  const nearness = bench.bench.locator('.nearness');
+  await bench.bench.getByRole('button', { name: 'Nearer' }).click();
+  const before = await nearness.textContent();
+  const fix = bench.page.locator('.action-widget').getByText(/^Bridge this island/);
+  await retry(async () => {
+    await bench.bench.getByRole('button', { name: /Island of 272/ }).click();
+    await bench.page.locator('.selected-text').first().waitFor();
+    await bench.page.keyboard.press('Control+.');
+    await fix.waitFor({ timeout: 5000 });
+  });
+  await bench.shot('demo-5-lightbulb');
+  await fix.click();
+  await bench.problems.locator('.monaco-list-row', { hasText: 'Island of 272' }).waitFor({ state: 'detached' });
+  await bench.bench.getByRole('button', { name: /Island of 272/ }).waitFor({ state: 'detached' });
+  expect(await nearness.textContent()).toBe(before);
+  await bench.shot('demo-6-bridged');
+  await bench.save();
+  expect(bench.onDisk(name)).not.toBe(original);
+});
+
+test('undo brings back the text exactly, and its finding', async () => {
+  await bench.page.locator('.editor-instance .view-lines').first().click();
+  await bench.page.keyboard.press('Control+Z');
+  await bench.bench.getByRole('button', { name: /Island of 272/ }).waitFor();
+  await bench.save();
+  expect(bench.onDisk(name)).toBe(original);
+});
+
+test('typing is followed in text and bench', async () => {
+  await bench.command('Go to Line/Column...');
+  await bench.page.keyboard.type('28:41');
+  await bench.page.keyboard.press('Enter');
+  const row = bench.problems.locator('.monaco-list-row', { hasText: 'Island of 272' });
+  await bench.page.keyboard.press('Shift+End');
+  const typed = Date.now();
+  await bench.page.keyboard.type('"/>');
+  await row.waitFor({ state: 'detached' });
+  console.log(`the finding went ${Date.now() - typed} ms after the first of three keystrokes`);
+  await bench.bench.getByRole('button', { name: /Island of 272/ }).waitFor({ state: 'detached' });
+});
