@@ -1,7 +1,7 @@
 /**
- * Cuts edges where they meet, so that they share nothing but ends. Crossing points are rounded to the grid; as that
- * bends edges by up to half a unit, the pieces are looked at again until nothing meets any more (iterated snap
- * rounding: Hobby, "Practical segment intersection with finite precision output", 1999; Halperin and Packer, 2002).
+ * Cuts edges where they meet, so that they share nothing but ends. Crossing points are rounded to the grid, and edges
+ * that pass an end of another by half a unit or less are led through it; as that bends edges by up to half a unit, the
+ * pieces are looked at again until nothing meets any more (Halperin and Packer, "Iterated snap rounding", 2002).
  */
 import Flatbush from 'flatbush';
 import { mergeEqualEdges, noEdges, pushEdge, type Edges } from './edges';
@@ -68,22 +68,31 @@ function findCuts(edges: Edges, tree: Flatbush): Cuts {
 function meet(edges: Edges, i: number, j: number, cuts: Cuts): void {
   const [iax, iay, ibx, iby] = [edges.ax[i] ?? 0, edges.ay[i] ?? 0, edges.bx[i] ?? 0, edges.by[i] ?? 0];
   const [jax, jay, jbx, jby] = [edges.ax[j] ?? 0, edges.ay[j] ?? 0, edges.bx[j] ?? 0, edges.by[j] ?? 0];
+  const near = halfUnitFrom(ibx - iax, iby - iay);
   const startOfJ = orientation(iax, iay, ibx, iby, jax, jay);
   const endOfJ = orientation(iax, iay, ibx, iby, jbx, jby);
-  if ((startOfJ > 0 && endOfJ > 0) || (startOfJ < 0 && endOfJ < 0)) return;
+  if ((startOfJ > near && endOfJ > near) || (startOfJ < -near && endOfJ < -near)) return;
+  const nearJ = halfUnitFrom(jbx - jax, jby - jay);
   const startOfI = orientation(jax, jay, jbx, jby, iax, iay);
   const endOfI = orientation(jax, jay, jbx, jby, ibx, iby);
-  if ((startOfI > 0 && endOfI > 0) || (startOfI < 0 && endOfI < 0)) return;
-  if (startOfJ === 0) cutWithin(edges, i, jax, jay, cuts);
-  if (endOfJ === 0) cutWithin(edges, i, jbx, jby, cuts);
-  if (startOfI === 0) cutWithin(edges, j, iax, iay, cuts);
-  if (endOfI === 0) cutWithin(edges, j, ibx, iby, cuts);
-  if (startOfJ === 0 || endOfJ === 0 || startOfI === 0 || endOfI === 0) return;
+  if ((startOfI > nearJ && endOfI > nearJ) || (startOfI < -nearJ && endOfI < -nearJ)) return;
+  const before = cuts.edge.length;
+  if (Math.abs(startOfJ) <= near) cutWithin(edges, i, jax, jay, cuts);
+  if (Math.abs(endOfJ) <= near) cutWithin(edges, i, jbx, jby, cuts);
+  if (Math.abs(startOfI) <= nearJ) cutWithin(edges, j, iax, iay, cuts);
+  if (Math.abs(endOfI) <= nearJ) cutWithin(edges, j, ibx, iby, cuts);
+  const crossing = startOfJ * endOfJ < 0 && startOfI * endOfI < 0;
+  if (!crossing || cuts.edge.length > before) return;
   const t = startOfI / (startOfI - endOfI);
   const x = Math.round(between(iax + t * (ibx - iax), Math.max(iax, jax), Math.min(ibx, jbx)));
   const y = Math.round(between(iay + t * (iby - iay), lowest(iay, iby, jay, jby), highest(iay, iby, jay, jby)));
   cutWithin(edges, i, x, y, cuts);
   cutWithin(edges, j, x, y, cuts);
+}
+
+/** Half the length: the doubled area of a triangle over the edge whose height is half a unit. */
+function halfUnitFrom(dx: number, dy: number): number {
+  return Math.sqrt(dx * dx + dy * dy) / 2;
 }
 
 function between(value: number, low: number, high: number): number {
