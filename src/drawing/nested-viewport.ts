@@ -40,7 +40,8 @@ export function enterViewport(
   return { ...outer, toMm: multiply(placed, fit), viewBox: box, clips };
 }
 
-function viewportClip(toMm: Matrix, size: ViewportSize): Clip {
+/** The clip of a viewport whose corner is the origin of `toMm`. */
+export function viewportClip(toMm: Matrix, size: ViewportSize): Clip {
   const builder = new OutlineBuilder(toMm);
   traceRectangle({ x: 0, y: 0, ...size, radiusX: 0, radiusY: 0 }, { from: 0, to: 0 }, builder);
   return makeClip([{ subpaths: builder.done(), fillRule: 'nonzero' }]);

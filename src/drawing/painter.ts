@@ -8,6 +8,7 @@ import { contains, hrefOf, resolveTarget, type DocumentIndex } from './document-
 import type { Shape } from './drawing';
 import { isGraphicsElement } from './element-outline';
 import { GeometryValues } from './geometry-values';
+import type { PlacedMarker } from './markers';
 import * as messages from './messages';
 import { enterViewport } from './nested-viewport';
 import type { Problems } from './problems';
@@ -77,7 +78,7 @@ export class Painter {
     if (style.own.display === 'none') return;
     const inner = this.enter(element, scope, style, root);
     if (!inner) return;
-    if (isGraphicsElement(name)) this.shapePainter.paint(element, inner);
+    if (isGraphicsElement(name)) this.pushMarkers(this.shapePainter.paint(element, inner));
     else this.visitContainer(element, name, inner, root);
   }
 
@@ -139,6 +140,10 @@ export class Painter {
       const child = element.children[index];
       if (child?.kind === 'element') this.steps.push({ element: child, scope: inner });
     }
+  }
+
+  private pushMarkers(markers: readonly PlacedMarker[]): void {
+    for (const { marker, scope } of [...markers].reverse()) this.pushChildren(marker, scope);
   }
 
   private pushChosen(element: ElementNode, scope: Scope): void {

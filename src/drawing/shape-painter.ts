@@ -6,10 +6,12 @@ import { addClips } from './clips';
 import { attributeOf, type DocumentIndex } from './document-index';
 import type { Shape, Subpath } from './drawing';
 import { outlineElement } from './element-outline';
+import { placeMarkers, type PlacedMarker } from './markers';
 import * as messages from './messages';
 import { PaintResolver, type ResolvedPaint } from './paint';
 import type { Problems } from './problems';
 import type { Scope } from './scope';
+import type { ComputedStyle } from './style/computed-style';
 import { strokeArea } from './stroke/stroke-outline';
 import type { Styles } from './style/styles';
 import { parseLength } from './units';
@@ -35,10 +37,22 @@ export class ShapePainter {
     this.paints = new PaintResolver(services.index, services.styles);
   }
 
-  /** @param scope the scope inside the element: its own style, transform, opacity and clips. */
-  paint(element: ElementNode, scope: Scope): void {
+  /**
+   * Paints the element itself and gives the markers that are to be drawn after it.
+   * @param scope the scope inside the element: its own style, transform, opacity and clips.
+   */
+  paint(element: ElementNode, scope: Scope): readonly PlacedMarker[] {
+    if (scope.style.inherited.visibility === 'hidden') return [];
+    const { style, contextPaint } = scope;
+    this.paintShape(element, scope);
+    if (!hasMarkers(style)) return [];
+    const fill = this.paints.resolve(style.inherited.fill, style, contextPaint);
+    const stroke = this.paints.resolve(style.inherited.stroke, style, contextPaint);
+    return placeMarkers(element, scope, { fill, stroke }, this.services);
+  }
+
+  private paintShape(element: ElementNode, scope: Scope): void {
     const { inherited } = scope.style;
-    if (inherited.visibility === 'hidden') return;
     const fill = element.localName === 'line' ? undefined : this.paintOf(element, scope, 'fill');
     const stroke = this.paintOf(element, scope, 'stroke');
     if (!fill && !stroke) return;
@@ -133,6 +147,10 @@ export class ShapePainter {
       problems.add('not-cuttable', 'warning', messages.partialOpacity(alpha), styles.sourceOf(element, stated));
     }
   }
+}
+
+function hasMarkers({ inherited }: ComputedStyle): boolean {
+  return Boolean(inherited['marker-start'] ?? inherited['marker-mid'] ?? inherited['marker-end']);
 }
 
 function countCurves(subpaths: readonly Subpath[]): number {
