@@ -1,0 +1,48 @@
+/**
+ * Thin parts of random curved regions, looked for in two further ways that share no code with the search: by polygon
+ * offset (clipper2-ts) and by a distance transform on pixels.
+ */
+import { describe, expect, it } from 'vitest';
+import { findThinParts } from '../../src/geometry/find-thin-parts';
+import type { ThinPart } from '../../src/geometry/thin-parts';
+import { compareWays, describeTally, emptyTally } from '../geometry/thin/compare';
+import { judgeByErosion } from '../geometry/thin/erosion';
+import { randomRegion } from '../geometry/thin/random-regions';
+import { judgeByPixels } from '../geometry/thin/raster-judge';
+import { dumbbell, polygon } from '../geometry/thin/shapes';
+
+describe('random curved regions', () => {
+  it('have the same thin parts by boundary, by offset and by pixels', { timeout: 300_000 }, () => {
+    const tally = emptyTally();
+    for (let seed = 1; seed <= 100; seed += 1) {
+      compareWays(tally, `seed ${seed}`, randomRegion(seed), 0.8, seed % 3 === 0 ? 12 : 0);
+      compareWays(tally, `seed ${seed}`, randomRegion(seed), 2.1, seed % 3 === 0 ? 24 : 0);
+    }
+    console.log(describeTally(tally));
+    expect(tally.necks).toBeGreaterThan(150);
+    expect(tally.tips).toBeGreaterThan(50);
+    expect(tally.unclear).toBeLessThan(0.05 * (tally.polygons + tally.necks));
+    expect(tally.differences.length, tally.differences.join('\n')).toBeLessThan(0.01 * (tally.necks + tally.tips));
+  });
+});
+
+describe('the other ways', () => {
+  const region = polygon(dumbbell(10, 5, 0.6));
+  const [neck] = findThinParts([region], 0.8);
+  const cornerCut: ThinPart = { ...neck!, from: { x: 0.3, y: 0 }, to: { x: 0, y: 0.3 } };
+
+  it('agree with a neck that is there', () => {
+    expect(judgeByErosion(region, [neck!], 0.8, 0.006).wrong).toEqual([]);
+    expect(judgeByPixels(region, [neck!], 0.8, 0.05)).toMatchObject({ missed: [], invented: [], unclear: 0 });
+  });
+
+  it('notice a neck that is missed', () => {
+    expect(judgeByErosion(region, [], 0.8, 0.006).wrong).toHaveLength(1);
+    expect(judgeByPixels(region, [], 0.8, 0.05).missed.length).toBeGreaterThan(0);
+  });
+
+  it('notice a neck that is none', () => {
+    expect(judgeByErosion(region, [neck!, cornerCut], 0.8, 0.006).wrong).toHaveLength(1);
+    expect(judgeByPixels(region, [neck!, cornerCut], 0.8, 0.05).invented).toHaveLength(1);
+  });
+});
