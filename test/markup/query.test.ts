@@ -1,0 +1,41 @@
+import { expect, it } from 'vitest';
+import { parseMarkup } from '../../src/markup/parse';
+import {
+  XLINK_NAMESPACE, allElements, ancestors, attribute, attributeAt, childElements, nodeAt, textContent,
+} from '../../src/markup/query';
+
+const text = `<svg xmlns:l="${XLINK_NAMESPACE}"><title>He<b>ro</b>n<![CDATA[!]]></title><!-- c --><use l:href="#a" href="#b"/></svg>`;
+const document = parseMarkup(text);
+const root = document.root!;
+
+it('finds attributes by name and namespace', () => {
+  const use = childElements(root)[1]!;
+  expect(attribute(use, 'href')?.value).toBe('#b');
+  expect(attribute(use, 'href', XLINK_NAMESPACE)?.value).toBe('#a');
+  expect(attribute(use, 'x')).toBeUndefined();
+  expect(attributeAt(use, text.indexOf('#b'))?.value).toBe('#b');
+});
+
+it('goes over all elements in order, and up again', () => {
+  expect([...allElements(document)].map(({ name }) => name)).toEqual(['svg', 'title', 'b', 'use']);
+  expect([...ancestors(nodeAt(document, text.indexOf('ro'))!)].map(({ name }) => name)).toEqual(['b', 'title', 'svg']);
+});
+
+it('gathers text', () => expect(textContent(root)).toBe('Heron!'));
+
+it('finds the innermost node at each offset', () => {
+  for (let offset = 0; offset < text.length; offset++) {
+    const all = [...allElements(document)].flatMap((element) => [element, ...element.children]);
+    const holding = all.filter(({ span }) => span.from <= offset && offset < span.to);
+    const innermost = holding.reduce((a, b) => (b.span.to - b.span.from < a.span.to - a.span.from ? b : a));
+    expect(nodeAt(document, offset)).toBe(innermost);
+  }
+  expect(nodeAt(document, text.length)).toBeUndefined();
+});
+
+it('reads deep trees without recursion', () => {
+  const deep = parseMarkup('<g>'.repeat(50_000) + 'x' + '</g>'.repeat(50_000));
+  expect(textContent(deep.root!)).toBe('x');
+  expect([...allElements(deep)]).toHaveLength(50_000);
+  expect([...ancestors(nodeAt(deep, 150_000)!)]).toHaveLength(50_000);
+});
