@@ -2,14 +2,18 @@
 import { cutBridges } from '../bridges/cut-bridges';
 import { planBridges, type Bridge } from '../bridges/plan';
 import { stripAlong } from '../bridges/strip';
+import { polygonOf } from '../bridges/strip-reach';
 import type { Finding } from '../checks/finding';
-import type { Region } from '../geometry/region';
+import type { Polygon } from '../geometry/region';
 import type { Report } from '../report';
 import { limitsOf } from '../sheet/limits';
 import type { Piece, Sheet } from '../sheet/sheet';
 import { applyEdits, type TextEdit } from '../text';
 import { configOf } from './check';
 import { prove } from './prove';
+
+/** Cut ends are written to 1 µm and flattened anew, in mm. */
+const SLACK = 0.01;
 
 /** Which islands, and how wide a bridge in mm as cut; by default all, at the limit. */
 export interface BridgeChoice {
@@ -87,7 +91,7 @@ export function proveBridges(
   if (bridges.length === 0) return 'No place for a bridge was found.';
   const cut = cutBridges(sheet, bridges);
   if ('refusal' in cut) return cut.refusal;
-  const within = new Map([[sheet.layer.name, bridges.map(stripRegion)]]);
+  const within = new Map([[sheet.layer.name, bridges.map(reachOf)]]);
   const proof = prove(report, cut.edits, { gone: islandFindings(report, islands), within });
   return typeof proof === 'string' ? proof : { edits: cut.edits, bridges };
 }
@@ -96,11 +100,8 @@ function islandFindings(report: Report, islands: readonly Piece[]): Finding[] {
   return report.complete.filter(({ subject }) => subject?.kind === 'island' && islands.includes(subject.piece));
 }
 
-/** Where a bridge may change the openings: its strip, a little longer and wider than drawn. */
-function stripRegion({ from, to, width }: Bridge): Region[number] {
-  const { corners } = stripAlong(from, to, width + 2 * SLACK, width);
-  return { outer: Float64Array.from(corners.flatMap(({ x, y }) => [x, y])), holes: [] };
-}
 
-/** Cut ends are written to 1 µm and flattened anew, in mm. */
-const SLACK = 0.01;
+/** Where a bridge may change the openings: its strip, a little longer and wider than drawn. */
+function reachOf({ from, to, width }: Bridge): Polygon {
+  return polygonOf(stripAlong(from, to, width + 2 * SLACK, width));
+}
