@@ -33,7 +33,10 @@ export class Bench implements vscode.Disposable {
     if (this.panel) {
       this.panel.reveal(undefined, true);
     } else {
-      this.adopt(vscode.window.createWebviewPanel(BENCH, 'Bench', vscode.ViewColumn.Beside, this.options()));
+      const panel = vscode.window.createWebviewPanel(BENCH, 'Bench', vscode.ViewColumn.Beside, this.options());
+      const loaded = loadOf(panel);
+      this.adopt(panel);
+      await loaded;
       await lockOwnGroup();
     }
     await this.show(uri);
@@ -103,6 +106,14 @@ export class Bench implements vscode.Disposable {
     this.panel?.dispose();
     for (const listener of this.listeners) listener.dispose();
   }
+}
+
+/** A page takes the focus when it has loaded; what gives the focus back must wait for that. */
+function loadOf(panel: vscode.WebviewPanel): Promise<void> {
+  return new Promise((resolve) => {
+    panel.webview.onDidReceiveMessage((message: FromBench) => message.type === 'ready' && resolve());
+    panel.onDidDispose(() => resolve());
+  });
 }
 
 /** Drawings that are opened next shall not cover the bench. A group with other editors in it is not ours to lock. */

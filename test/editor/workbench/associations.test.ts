@@ -1,22 +1,25 @@
 /** With the editor's own associations an SVG opens as a picture; from there one click leads to text and bench. */
 import path from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { root, Workbench } from './workbench';
+import { retry, root, Workbench } from './workbench';
 
 let bench: Workbench;
 
 beforeAll(async () => {
   bench = await Workbench.open(path.join(root, 'test/editor/workspace'), {
     'workbench.editorAssociations': {}, 'workbench.colorTheme': 'Default High Contrast',
+    'window.autoDetectHighContrast': false,
   });
 });
 afterAll(async () => { await bench?.close(); });
 
 test('the picture has a button that opens the text with the bench beside it', async () => {
-  await bench.page.waitForTimeout(8000);
-  await bench.openFile('ring.svg');
-  await bench.page.waitForTimeout(5000); await bench.shot('picture-0');
-  await bench.page.locator('iframe.webview').first().waitFor();
+  await retry(async () => {
+    // Opened before the editor knows its extensions, it would be text.
+    await bench.command('View: Close All Editors');
+    await bench.openFile('ring.svg');
+    await bench.page.locator('iframe.webview').first().waitFor({ timeout: 5000 });
+  });
   await bench.shot('picture-1');
   await bench.page.getByRole('button', { name: 'Open the Bench' }).first().click();
   await bench.page.getByRole('tab', { name: 'Bench: ring.svg' }).waitFor();
