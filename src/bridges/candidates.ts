@@ -1,6 +1,6 @@
 /** Places where a bridge could leave an island. */
 import type { Point } from '../geometry/curve';
-import { add, distance, dot, normalise, perpendicular, scale, subtract } from '../geometry/point';
+import { add, distance, dot, interpolate, normalise, perpendicular, scale, subtract } from '../geometry/point';
 import type { Ring } from '../geometry/region';
 import { perimeter } from '../geometry/rings';
 import { nearestSegment, type SegmentIndex } from '../geometry/segment-index';
@@ -16,6 +16,12 @@ export interface Crosser {
 }
 
 const CLOSEST_SAMPLES = 0.25;
+/** Corners that reach equally far. */
+const MOST_EXTREMES = 4;
+/** In mm: points this near to the farthest are as far. */
+const LEVEL = 1e-3;
+/** In mm: pieces this near touch in a point. */
+const CONTACT = 0.01;
 const LEAST_SAMPLES = 24;
 const MOST_SAMPLES = 192;
 /** Of each of these sectors round the island, the shortest few are looked at closely. */
@@ -29,9 +35,9 @@ const PER_SECTOR = 3;
  * @param limit mm, how far to look
  */
 export function crossersOf(index: SegmentIndex, island: number, outer: Ring, middle: Point, limit: number): Crosser[] {
-  const found = samplesOf(outer).flatMap((sample) => [
+  const found = contactsOf(index, island, outer).concat(samplesOf(outer).flatMap((sample) => [
     ...square(index, island, sample, limit), ...nearest(index, island, sample.point, limit),
-  ]);
+  ]));
   const sectors = new Map<number, Crosser[]>();
   for (const crosser of found) {
     const sector = sectorOf(crosser.from, middle);
@@ -62,23 +68,58 @@ interface Sample {
   readonly outward: Point;
 }
 
-/** Evenly spread by length along the ring, half a step from its start. */
+/** Evenly spread by length along the ring, half a step from its start; and the middles of its long edges and extremes. */
 function samplesOf(ring: Ring): Sample[] {
   const around = perimeter(ring);
   const count = Math.min(MOST_SAMPLES, Math.max(LEAST_SAMPLES, Math.ceil(around / CLOSEST_SAMPLES)));
+  const step = around / count;
   const samples: Sample[] = [];
-  let [passed, next] = [0, around / count / 2];
+  let [passed, next] = [0, step / 2];
   for (let i = 0; i < ring.length; i += 2) {
     const start = { x: ring[i] ?? 0, y: ring[i + 1] ?? 0 };
     const end = { x: ring[(i + 2) % ring.length] ?? 0, y: ring[(i + 3) % ring.length] ?? 0 };
     const size = distance(start, end);
     const outward = normalise(scale(perpendicular(subtract(end, start)), -1));
-    for (; outward && next < passed + size; next += around / count) {
+    if (outward && size > step) samples.push({ point: interpolate(start, end, 0.5), outward });
+    for (; outward && next < passed + size; next += step) {
       samples.push({ point: add(start, scale(subtract(end, start), (next - passed) / size)), outward });
     }
     passed += size;
   }
-  return samples;
+  return [...samples, ...extremesOf(ring)];
+}
+
+/** The topmost, bottommost, leftmost and rightmost places: on the axes of shapes that are alike on both sides. */
+function extremesOf(ring: Ring): Sample[] {
+  const directions: Point[] = [{ x: 0, y: -1 }, { x: 0, y: 1 }, { x: -1, y: 0 }, { x: 1, y: 0 }];
+  return directions.flatMap((outward) => {
+    const reaches = vertices(ring).map((point) => dot(point, outward));
+    const far = Math.max(...reaches);
+    const places = vertices(ring).filter((_, index) => (reaches[index] ?? 0) > far - LEVEL);
+    return places.slice(0, MOST_EXTREMES).map((point) => ({ point, outward }));
+  });
+}
+
+/** Corners that touch another piece in a point: a bridge there leads through both corners. */
+function contactsOf(index: SegmentIndex, island: number, ring: Ring): Crosser[] {
+  const points = vertices(ring);
+  return points.flatMap((point, at) => {
+    const place = nearestSegment(index, point, CONTACT, (edge) => index.polygon[edge] !== island);
+    if (!place) return [];
+    const before = normalise(subtract(points.at(at - 1) ?? point, point));
+    const after = normalise(subtract(points[(at + 1) % points.length] ?? point, point));
+    const inward = before && after && normalise(add(before, after));
+    if (!inward) return [];
+    const half = scale(inward, CONTACT);
+    const middle = interpolate(point, place.point, 0.5);
+    return [{ from: add(middle, half), to: subtract(middle, half), length: 2 * CONTACT, target: index.polygon[place.edge] ?? 0 }];
+  });
+}
+
+function vertices(ring: Ring): Point[] {
+  const points: Point[] = [];
+  for (let i = 0; i + 1 < ring.length; i += 2) points.push({ x: ring[i] ?? 0, y: ring[i + 1] ?? 0 });
+  return points;
 }
 
 function square(index: SegmentIndex, island: number, { point, outward }: Sample, limit: number): Crosser[] {

@@ -1,8 +1,7 @@
 /** Which of the places round one island get its bridges. */
 import type { Point } from '../geometry/curve';
 import { distance, interpolate } from '../geometry/point';
-import type { Piece } from '../sheet/sheet';
-import { boxOfRing } from '../geometry/rings';
+import type { Box } from '../geometry/region';
 import type { RatedCrosser } from './rate-crosser';
 import { stripAlong, type Strip } from './strip';
 import { stripsApart } from './strips-apart';
@@ -12,9 +11,8 @@ const ONE_BRIDGE = { extent: 6, area: 20 };
 const TWO_BRIDGES = { extent: 60 };
 const THREE_BRIDGES = { extent: 120 };
 
-/** The longer side of the island's box decides: light islands hang on one bridge, large ones would sag on two. */
-export function bridgesFor({ polygon, area }: Piece): number {
-  const box = boxOfRing(polygon.outer);
+/** The longer side of its box decides: light islands hang on one bridge, large ones would sag on two. */
+export function bridgesFor(box: Box, area: number): number {
   const extent = Math.max(box.maxX - box.minX, box.maxY - box.minY);
   if (extent <= ONE_BRIDGE.extent && area <= ONE_BRIDGE.area) return 1;
   if (extent <= TWO_BRIDGES.extent) return 2;
@@ -22,6 +20,7 @@ export function bridgesFor({ polygon, area }: Piece): number {
 }
 
 export interface Choice {
+  /** How many to add. */
   readonly count: number;
   readonly width: number;
   readonly middle: Point;
@@ -30,12 +29,16 @@ export interface Choice {
   readonly shortestOnly: boolean;
   /** Strips that are already there. */
   readonly taken: readonly Strip[];
-  /** Whether a place leads to a piece that already hangs on the frame; at least one bridge must. */
+  /** Where it is tied already. */
+  readonly given: readonly Point[];
+  /** Whether the first bridge may lead there: to something that hangs on the frame already. */
   readonly held: (crosser: RatedCrosser) => boolean;
 }
 
 /** How much farther a place may be than the cheapest before it is not worth a better spread. */
 const SPREAD_WEIGHT = 3;
+/** A further bridge may cost so many times what the first does, and so many widths besides, before it is left out. */
+const DEAREST = { times: 8, widths: 40 };
 /** Two bridges closer than this share of an even spread let the island hinge. */
 const LEAST_SPREAD = 1 / 3;
 
@@ -44,6 +47,7 @@ const LEAST_SPREAD = 1 / 3;
  * there is no room.
  */
 export function chooseCrossers(crossers: readonly RatedCrosser[], choice: Choice): RatedCrosser[] {
+  if (choice.count <= 0) return [];
   const free = crossers.filter((crosser) => isClear(crosser, choice.taken, choice.width));
   const starts = choice.near ? nearestFirst(free, choice.near).slice(0, 1) : free;
   let best: { set: RatedCrosser[]; cost: number } | undefined;
@@ -68,11 +72,12 @@ function nearestFirst(crossers: readonly RatedCrosser[], near: Point): RatedCros
 function extend(start: RatedCrosser, free: readonly RatedCrosser[], choice: Choice): RatedCrosser[] {
   const set = [start];
   const strips = [stripOf(start, choice.width)];
+  const dearest = DEAREST.times * start.cost + DEAREST.widths * choice.width;
   while (set.length < choice.count) {
     let best: { crosser: RatedCrosser; cost: number } | undefined;
     for (const crosser of free) {
       const cost = crosser.cost * unevenness([...set, crosser], choice) * (choice.held(crosser) ? 1 : 1.3);
-      if (best && cost >= best.cost) continue;
+      if (cost >= (best?.cost ?? dearest)) continue;
       if (isClear(crosser, strips, choice.width)) best = { crosser, cost };
     }
     if (!best) break;
@@ -82,12 +87,13 @@ function extend(start: RatedCrosser, free: readonly RatedCrosser[], choice: Choi
   return set;
 }
 
-/** 1 for an even spread of directions from the island's middle; grows as any two come closer. */
-function unevenness(set: readonly RatedCrosser[], { middle, count, shortestOnly }: Choice): number {
-  if (set.length < 2 || shortestOnly) return 1;
-  const even = (2 * Math.PI) / count;
-  const turns = set.map(({ from }) => Math.atan2(from.y - middle.y, from.x - middle.x)).sort((a, b) => a - b);
-  const gaps = turns.map((turn, index) => (index > 0 ? turn - (turns[index - 1] ?? 0) : turn - (turns.at(-1) ?? 0) + 2 * Math.PI));
+/** 1 for an even spread of directions from the middle; grows as any two come closer. */
+function unevenness(set: readonly RatedCrosser[], { middle, count, given, shortestOnly }: Choice): number {
+  const ties = [...given, ...set.map(({ from }) => from)];
+  if (ties.length < 2 || shortestOnly) return 1;
+  const even = (2 * Math.PI) / (count + given.length);
+  const turns = ties.map(({ x, y }) => Math.atan2(y - middle.y, x - middle.x)).sort((a, b) => a - b);
+  const gaps = turns.map((turn, index) => turn - (index > 0 ? (turns[index - 1] ?? 0) : (turns.at(-1) ?? 0) - 2 * Math.PI));
   const share = Math.min(1, Math.min(...gaps) / even);
   return (1 + SPREAD_WEIGHT * (1 - share) ** 2) * (share < LEAST_SPREAD ? 4 : 1);
 }

@@ -1,18 +1,16 @@
 /** Where bridges go: the islands of a layer, tied to the frame, all planned at once. */
 import type { Point } from '../geometry/curve';
 import { areaOf, intersection } from '../geometry/polygons';
-import { add, scale, subtract } from '../geometry/point';
+import { add, interpolate, scale, subtract } from '../geometry/point';
 import type { Region } from '../geometry/region';
-import { centroidOfRing } from '../geometry/rings';
 import { buildSegmentIndex } from '../geometry/segment-index';
 import type { Piece, Sheet } from '../sheet/sheet';
 import type { Bridge } from './bridge';
 import { crossersNear, crossersOf } from './candidates';
-import { bridgesFor, chooseCrossers, stripOf } from './choose-crossers';
-import { hangingTree } from './hanging-tree';
 import { rateCrosser, type RatedCrosser, type Surroundings } from './rate-crosser';
-import { stripAlong, type Strip } from './strip';
+import { stripAlong } from './strip';
 import { polygonOf } from './strip-reach';
+import { middleOf, tieIslands } from './tie-islands';
 
 export type { Bridge } from './bridge';
 
@@ -37,29 +35,24 @@ export interface BridgePlan {
   readonly unbridged: readonly Piece[];
 }
 
+/** mm */
+const ROUNDING = 0.003;
+
 /**
  * Plans bridges for the islands asked for, and for those that they hang on on the way to the frame. The same sheet gives
  * the same plan.
  */
 export function planBridges(sheet: Sheet, islands: readonly Piece[], options: PlanOptions): BridgePlan {
   const around = surroundingsOf(sheet, options);
-  const rated = sheet.pieces.map((piece, number) => (piece.island ? ratedCrossers(sheet, piece, number, options, around) : []));
-  const frames = sheet.pieces.flatMap((piece, number) => (piece.island ? [] : [number]));
+  const ways = sheet.pieces.map((piece, number) =>
+    (piece.island ? ratedCrossers(sheet, piece, number, options, around) : []));
   const asked = islands.map((island) => sheet.pieces.indexOf(island)).filter((number) => number >= 0);
-  const tree = hangingTree(rated, frames, asked);
-  const bridges: Bridge[] = [];
-  const taken: Strip[] = [];
-  const held = new Set(frames);
-  const members = new Set([...frames, ...tree]);
-  for (const number of tree) {
-    const piece = sheet.pieces[number] as Piece;
-    const usable = (rated[number] ?? []).filter((crosser) => members.has(crosser.target));
-    const chosen = chooseCrossers(usable, choiceFor(piece, options, taken, held));
-    taken.push(...chosen.map((crosser) => stripOf(crosser, options.width)));
-    bridges.push(...chosen.map((crosser) => bridgeFrom(crosser, piece, sheet, options)));
-    if (chosen.length > 0) held.add(number);
-  }
-  return { bridges, unbridged: islands.filter((island) => !held.has(sheet.pieces.indexOf(island))) };
+  const ties = tieIslands({ pieces: sheet.pieces, ways, options }, asked);
+  const tied = new Set(ties.flatMap(({ island, target }) => [island, target]));
+  return {
+    bridges: ties.map((tie) => bridgeFrom(tie, sheet.pieces[tie.island] as Piece, sheet, options)),
+    unbridged: islands.filter((island) => !tied.has(sheet.pieces.indexOf(island))),
+  };
 }
 
 function surroundingsOf(sheet: Sheet, options: PlanOptions): Surroundings {
@@ -86,28 +79,21 @@ function ratedCrossers(
     .sort((a, b) => a.cost - b.cost);
 }
 
-function middleOf({ polygon, label }: Piece): Point {
-  return centroidOfRing(polygon.outer) ?? label;
-}
-
-function choiceFor(
-  piece: Piece, options: PlanOptions, taken: readonly Strip[], held: ReadonlySet<number>,
-): Parameters<typeof chooseCrossers>[1] {
-  const { count, width, near, shortestOnly = false } = options;
-  return {
-    count: typeof count === 'number' ? Math.max(1, Math.round(count)) : bridgesFor(piece),
-    width, near, shortestOnly, taken: [...taken], middle: middleOf(piece),
-    held: (crosser) => held.has(crosser.target),
-  };
-}
-
 /** From the pieces as cut back to the drawn edges, half a kerf at either end. */
 function bridgeFrom({ from, to, length }: RatedCrosser, island: Piece, sheet: Sheet, options: PlanOptions): Bridge {
   const half = scale(subtract(to, from), Math.min(sheet.kerf / 2, length / 4) / length);
-  const ends = { from: add(from, half), to: subtract(to, half) };
+  const ends = straightened(add(from, half), subtract(to, half));
   const drawn = length - 2 * Math.min(sheet.kerf / 2, length / 4);
   const bridge = { island, ...ends, width: options.width, length: drawn };
   return options.hidden ? { ...bridge, hiddenShare: hiddenShare(bridge, options.hidden) } : bridge;
+}
+
+/** Ways that are level or upright but for rounding are made so: the edges of their strips take fewer numbers. */
+function straightened(from: Point, to: Point): { from: Point; to: Point } {
+  const middle = interpolate(from, to, 0.5);
+  if (Math.abs(from.x - to.x) < ROUNDING) return { from: { x: middle.x, y: from.y }, to: { x: middle.x, y: to.y } };
+  if (Math.abs(from.y - to.y) < ROUNDING) return { from: { x: from.x, y: middle.y }, to: { x: to.x, y: middle.y } };
+  return { from, to };
 }
 
 function hiddenShare({ from, to, width, length }: Bridge, hidden: Region): number {

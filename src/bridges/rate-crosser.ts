@@ -25,16 +25,26 @@ export interface RatedCrosser extends Crosser {
   readonly cost: number;
 }
 
-/** Where across its width, in widths from the axis, a bridge is looked at; the outermost only for nearby corners. */
-const LANES = [-0.5, -0.25, 0, 0.25, 0.5];
+/**
+ * Where across its width, in widths from the axis, a bridge is looked at; the outermost only for nearby corners. The
+ * middle one is a little off, so that it does not run exactly through the corners of pieces that touch in a point.
+ */
+const LANES = [-0.5, -0.25, 0.01, 0.25, 0.5];
 const OUTER_LANES = [-0.8, 0.8];
+
+/** How far the edge at one end may run along the bridge, in widths; a strip reaches one width beyond its ends. */
+const MOST_SLANT = 1.05;
+/** mm */
+const SLACK = 0.01;
 
 /** Undefined where no bridge can stand: its sides would meet something else, or its end would be too slanted. */
 export function rateCrosser(crosser: Crosser, island: number, width: number, around: Surroundings): RatedCrosser | undefined {
   const lanes = LANES.map((lane) => laneAt(crosser, lane * width, island, around.pieces));
   if (!lanes.every((lane) => lane !== undefined) || !isOpen(crosser, around)) return undefined;
-  const slant = (spread(lanes.map((lane) => lane.back)) + spread(lanes.map((lane) => lane.ahead))) / width;
-  if (slant > 1) return undefined;
+  const slants = [spread(lanes.map((lane) => lane.back)), spread(lanes.map((lane) => lane.ahead))];
+  const across = (lanes[2]?.back ?? 0) + (lanes[2]?.ahead ?? 0);
+  if (Math.max(...slants) > MOST_SLANT * width || across > crosser.length + SLACK) return undefined;
+  const slant = ((slants[0] ?? 0) + (slants[1] ?? 0)) / width;
   const outer = OUTER_LANES.map((lane) => laneAt(crosser, lane * width, island, around.pieces));
   const cornered = outer.some((lane) => !lane || bends(lane, lanes[2], width));
   const factor = (1 + 2 * slant * slant) * (cornered ? 1.4 : 1) * support(crosser, width, around) *
