@@ -1,5 +1,5 @@
 /** One pass over the tree: where ids, style sheets and references are. */
-import type { Attribute, ElementNode } from '../markup/tree';
+import type { Attribute, ElementNode, TextNode } from '../markup/tree';
 
 export const SVG_NAMESPACE = 'http://www.w3.org/2000/svg';
 const XLINK_NAMESPACE = 'http://www.w3.org/1999/xlink';
@@ -9,6 +9,8 @@ export interface DocumentIndex {
   readonly ids: ReadonlyMap<string, ElementNode>;
   /** `style` elements of SVG, in document order. */
   readonly styleElements: readonly ElementNode[];
+  /** Text in which an entity holds elements: those are not in the tree. */
+  readonly entityTexts: readonly TextNode[];
   /** The namespace that SVG elements are in: '' where the root declares none. */
   readonly namespace: string;
 }
@@ -17,18 +19,28 @@ export interface DocumentIndex {
 export function indexDocument(root: ElementNode): DocumentIndex {
   const ids = new Map<string, ElementNode>();
   const styleElements: ElementNode[] = [];
+  const entityTexts: TextNode[] = [];
   const { namespace } = root;
   const stack = [root];
   for (let element = stack.pop(); element; element = stack.pop()) {
     const id = attributeOf(element, 'id')?.value;
     if (id !== undefined && id !== '' && !ids.has(id)) ids.set(id, element);
     if (element.localName === 'style' && element.namespace === namespace) styleElements.push(element);
+    const graphics = HOLDS_ELEMENTS.has(element.localName);
     for (let index = element.children.length - 1; index >= 0; index--) {
       const child = element.children[index];
       if (child?.kind === 'element') stack.push(child);
+      else if (graphics && child?.kind === 'text' && child.value.includes('<')) entityTexts.push(child);
     }
   }
-  return { ids, styleElements, namespace };
+  return { ids, styleElements, entityTexts: entityTexts.filter(isWrittenAsEntity), namespace };
+}
+
+const HOLDS_ELEMENTS = new Set(['svg', 'g', 'a', 'defs', 'symbol', 'switch', 'clipPath', 'marker']);
+
+/** A `<` in text that is no reference to that very character comes out of an entity. */
+function isWrittenAsEntity({ value }: TextNode): boolean {
+  return /<[a-z_]/i.test(value);
 }
 
 /** The attribute of that name in no namespace. */

@@ -9,6 +9,9 @@ export const NOT_CUTTABLE_ELEMENTS: Readonly<Record<string, string>> = {
     + 'remove it.',
 };
 
+export const ENTITY_ELEMENTS = 'This entity holds elements, which are not drawn, so they are not on the sheet. Write '
+  + 'the elements out where the entity stands.';
+
 export const GRADIENT = 'A gradient cannot be sprayed through one opening: the whole shape is cut and painted in one '
   + 'flat colour. Give it a flat colour, or split it into layers.';
 

@@ -1,8 +1,9 @@
 /** From a markup tree to what a renderer would paint, in sheet millimetres. */
+import { IDENTITY } from '../geometry/matrix';
 import type { MarkupDocument } from '../markup/tree';
 import { indexDocument, SVG_NAMESPACE } from './document-index';
 import type { Drawing } from './drawing';
-import { IDENTITY } from '../geometry/matrix';
+import * as messages from './messages';
 import { Painter } from './painter';
 import { Problems } from './problems';
 import { readRootSize, type SizeOptions } from './root-size';
@@ -32,6 +33,7 @@ export function readDrawing(document: MarkupDocument, options: SizeOptions = {})
       + `SVG here. Add xmlns="${SVG_NAMESPACE}".`, root.nameSpan);
   }
   const index = indexDocument(root);
+  for (const { span } of index.entityTexts) problems.add('unsupported', 'error', messages.ENTITY_ELEMENTS, span);
   const styles = new Styles(readStyleSheets(document, index.styleElements, problems));
   for (const note of styles.cascade.notes) {
     problems.add('unsupported', 'warning', note, index.styleElements[0]?.startTag ?? root.nameSpan);
