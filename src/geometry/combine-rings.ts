@@ -14,7 +14,8 @@ export function combineRings(
   clip: readonly Ring[],
   fillRule: FillRuleName,
 ): Ring[] {
-  const usable = (rings: readonly Ring[]): Ring[] => rings.map((ring) => toGrid(ring)).filter((ring) => ring.length >= 6);
+  const usable = (rings: readonly Ring[]): Ring[] =>
+    rings.map((ring) => toGrid(ring)).filter((ring) => ring.length >= 6);
   const result = overlayRings(usable(subject), usable(clip), filledBy(operation, fillRule));
   return result ? result.map((ring) => fromGrid(ring)) : clipRings(operation, subject, clip, fillRule);
 }

@@ -72,7 +72,10 @@ export function mergeEqualEdges(edges: Edges): Edges {
       edges.fresh[leader] = Math.min(edges.fresh[leader] ?? 1, edges.fresh[edge] ?? 1);
     }
   }
-  return pick(edges, leaders.filter((edge) => edges.first[edge] !== 0 || edges.second[edge] !== 0));
+  return pick(
+    edges,
+    leaders.filter((edge) => edges.first[edge] !== 0 || edges.second[edge] !== 0),
+  );
 }
 
 export function tableSize(count: number): number {

@@ -44,7 +44,7 @@ export function parametersOfAngle(arc: { readonly from: number; readonly sweep: 
   const direction = Math.sign(arc.sweep);
   const extent = Math.abs(arc.sweep);
   const slack = 1e-12 * Math.max(1, extent);
-  let ahead = ((direction * (angle - arc.from)) % turn + turn) % turn;
+  let ahead = (((direction * (angle - arc.from)) % turn) + turn) % turn;
   if (ahead > turn - slack) ahead -= turn;
   const parameters: number[] = [];
   for (; ahead <= extent + slack && parameters.length < 64; ahead += turn) {
@@ -113,7 +113,7 @@ const GAUSS_16: readonly (readonly [number, number])[] = [
   [0.755404408355003, 0.124628971255534],
   [0.865631202387832, 0.095158511682493],
   [0.944575023073233, 0.062253523938648],
-  [0.989400934991650, 0.027152459411754],
+  [0.98940093499165, 0.027152459411754],
 ];
 
 function gauss(f: (t: number) => number, from: number, to: number): number {

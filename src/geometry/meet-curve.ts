@@ -61,8 +61,14 @@ function stationary(curve: Curve, point: Point): number[] {
   if (curve.kind === 'arc') return stationaryOnArc(curve, point);
   const offsets = controlPoints(curve).map((control) => subtract(control, point));
   const steps = offsets.slice(1).map((offset, index) => subtract(offset, offsets[index] ?? offset));
-  const inX = multiplyBernstein(offsets.map((offset) => offset.x), steps.map((step) => step.x));
-  const inY = multiplyBernstein(offsets.map((offset) => offset.y), steps.map((step) => step.y));
+  const inX = multiplyBernstein(
+    offsets.map((offset) => offset.x),
+    steps.map((step) => step.x),
+  );
+  const inY = multiplyBernstein(
+    offsets.map((offset) => offset.y),
+    steps.map((step) => step.y),
+  );
   return rootsInUnitInterval(inX.map((value, index) => value + (inY[index] ?? 0)));
 }
 

@@ -121,9 +121,7 @@ function cutWithin(edges: Edges, edge: number, x: number, y: number, cuts: Cuts)
 function cutEdges(edges: Edges, cuts: Cuts): Edges {
   const result = noEdges();
   const along = (cut: number): number => placeAlong(edges, cuts, cut);
-  const order = [...cuts.edge.keys()].sort(
-    (a, b) => (cuts.edge[a] ?? 0) - (cuts.edge[b] ?? 0) || along(a) - along(b),
-  );
+  const order = [...cuts.edge.keys()].sort((a, b) => (cuts.edge[a] ?? 0) - (cuts.edge[b] ?? 0) || along(a) - along(b));
   let next = 0;
   for (let edge = 0; edge < edges.ax.length; edge += 1) {
     let [x, y] = [edges.ax[edge] ?? 0, edges.ay[edge] ?? 0];

@@ -62,7 +62,12 @@ function traceRing(graph: PlanarGraph, border: Uint8Array, start: number): Ring 
 function pushTurn(points: number[], x: number, y: number): void {
   const size = points.length;
   if (size >= 4) {
-    const [ax, ay, bx, by] = [points[size - 4] ?? 0, points[size - 3] ?? 0, points[size - 2] ?? 0, points[size - 1] ?? 0];
+    const [ax, ay, bx, by] = [
+      points[size - 4] ?? 0,
+      points[size - 3] ?? 0,
+      points[size - 2] ?? 0,
+      points[size - 1] ?? 0,
+    ];
     if (isStraight(ax, ay, bx, by, x, y)) points.length = size - 2;
   }
   points.push(x, y);

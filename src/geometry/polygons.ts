@@ -66,13 +66,17 @@ function combine(operation: 'difference' | 'intersection', a: Region, b: Region)
     ...a.map((polygon) => ({ polygon, first: true })),
     ...b.map((polygon) => ({ polygon, first: false })),
   ];
-  return inClusters(sides, (side) => boxOfPolygon(side.polygon), (cluster) => {
-    const subject = cluster.filter((side) => side.first).map((side) => side.polygon);
-    const clip = cluster.filter((side) => !side.first).map((side) => side.polygon);
-    if (subject.length === 0) return [];
-    if (clip.length === 0) return operation === 'difference' ? subject : [];
-    return nestRings(combineRings(operation, subject.flatMap(ringsOf), clip.flatMap(ringsOf), 'nonzero'));
-  });
+  return inClusters(
+    sides,
+    (side) => boxOfPolygon(side.polygon),
+    (cluster) => {
+      const subject = cluster.filter((side) => side.first).map((side) => side.polygon);
+      const clip = cluster.filter((side) => !side.first).map((side) => side.polygon);
+      if (subject.length === 0) return [];
+      if (clip.length === 0) return operation === 'difference' ? subject : [];
+      return nestRings(combineRings(operation, subject.flatMap(ringsOf), clip.flatMap(ringsOf), 'nonzero'));
+    },
+  );
 }
 
 /** What of the region lies in the box; polygons wholly inside are passed on as they are. */
@@ -107,7 +111,10 @@ export function complementInBox(openings: Region, box: Box): Region {
   const inner = growBox(box, -NEAR);
   const clear = openings.filter((polygon) => boxContainsBox(inner, boxOfPolygon(polygon)));
   const others = openings.filter((polygon) => !boxContainsBox(inner, boxOfPolygon(polygon)));
-  const frame: Region = combineRings('union', [polygonOfBox(box).outer], [], 'nonzero').map((outer) => ({ outer, holes: [] }));
+  const frame: Region = combineRings('union', [polygonOfBox(box).outer], [], 'nonzero').map((outer) => ({
+    outer,
+    holes: [],
+  }));
   const rest = others.length > 0 ? difference(frame, others) : frame;
   return nestRings([...rest.flatMap(ringsOf), ...clear.flatMap(ringsOf).map(reverseRing)]);
 }

@@ -12,7 +12,10 @@ const RELATIVE_ZERO = 1e-13;
 export function rootsInUnitInterval(coefficients: readonly number[], noise = 0): number[] {
   const scale = coefficients.reduce((largest, value) => Math.max(largest, Math.abs(value)), 0);
   if (!(scale > noise) || !Number.isFinite(scale)) return [];
-  return bernsteinRoots(coefficients.map((value) => value / scale), Math.max(RELATIVE_ZERO, noise / scale));
+  return bernsteinRoots(
+    coefficients.map((value) => value / scale),
+    Math.max(RELATIVE_ZERO, noise / scale),
+  );
 }
 
 function bernsteinRoots(coefficients: readonly number[], zero: number): number[] {

@@ -110,7 +110,12 @@ export function placeOnSegment(index: SegmentIndex, edge: number, point: Point):
 
 /** Every edge within `distance` mm of the point, at its nearest place; in no particular order. */
 export function segmentsNear(index: SegmentIndex, point: Point, distance: number): PlaceOnSegment[] {
-  const box = { minX: point.x - distance, minY: point.y - distance, maxX: point.x + distance, maxY: point.y + distance };
+  const box = {
+    minX: point.x - distance,
+    minY: point.y - distance,
+    maxX: point.x + distance,
+    maxY: point.y + distance,
+  };
   const places: PlaceOnSegment[] = [];
   forEachSegmentInBox(index, box, (edge) => {
     const place = placeOnSegment(index, edge, point);

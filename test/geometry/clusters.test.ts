@@ -10,15 +10,25 @@ const box = fc.tuple(side, side, fc.integer({ min: 0, max: 4 }), fc.integer({ mi
 
 describe('clusterBoxes', () => {
   it('is the transitive closure of touching', () => {
-    fc.assert(fc.property(fc.array(box, { maxLength: 30 }), fc.constantFrom(0, 1), (boxes, margin) => {
-      const groups = clusterBoxes(boxes, margin);
-      expect(groups.flat().sort((a, b) => a - b)).toEqual([...boxes.keys()]);
-      const groupOf = new Map(groups.flatMap((group, number) => group.map((member) => [member, number] as const)));
-      boxes.forEach((first, i) => boxes.forEach((second, j) => {
-        if (boxesTouch(growBox(first, margin), second)) expect(groupOf.get(i)).toBe(groupOf.get(j));
-      }));
-      for (const group of groups) expect(reach(boxes.map((each) => growBox(each, margin / 2)), group[0] ?? 0)).toEqual(group);
-    }));
+    fc.assert(
+      fc.property(fc.array(box, { maxLength: 30 }), fc.constantFrom(0, 1), (boxes, margin) => {
+        const groups = clusterBoxes(boxes, margin);
+        expect(groups.flat().sort((a, b) => a - b)).toEqual([...boxes.keys()]);
+        const groupOf = new Map(groups.flatMap((group, number) => group.map((member) => [member, number] as const)));
+        boxes.forEach((first, i) =>
+          boxes.forEach((second, j) => {
+            if (boxesTouch(growBox(first, margin), second)) expect(groupOf.get(i)).toBe(groupOf.get(j));
+          }),
+        );
+        for (const group of groups)
+          expect(
+            reach(
+              boxes.map((each) => growBox(each, margin / 2)),
+              group[0] ?? 0,
+            ),
+          ).toEqual(group);
+      }),
+    );
   });
 
   it('has no groups of nothing', () => {

@@ -1,7 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Cubic } from '../../src/geometry/curve';
-import { controlSize, curvatureAt, derivativeAt, pointAt, secondDerivativeAt, tangentAt } from '../../src/geometry/evaluate';
+import {
+  controlSize,
+  curvatureAt,
+  derivativeAt,
+  pointAt,
+  secondDerivativeAt,
+  tangentAt,
+} from '../../src/geometry/evaluate';
 import { add, distance, length, scale } from '../../src/geometry/point';
 import { arcFrom, curve, parameter } from './arbitraries';
 
@@ -50,9 +57,11 @@ describe('derivatives', () => {
 
 describe('tangentAt', () => {
   it('is a unit vector for any curve at any place', () => {
-    fc.assert(fc.property(curve, parameter, (shape, t) => {
-      expect(length(tangentAt(shape, t))).toBeCloseTo(1, 12);
-    }));
+    fc.assert(
+      fc.property(curve, parameter, (shape, t) => {
+        expect(length(tangentAt(shape, t))).toBeCloseTo(1, 12);
+      }),
+    );
   });
 
   it('looks past control points that lie on an end', () => {
@@ -101,10 +110,12 @@ describe('curvatureAt', () => {
   });
 
   it('is 0 on lines and never NaN', () => {
-    fc.assert(fc.property(curve, parameter, (shape, t) => {
-      const bend = curvatureAt(shape, t);
-      expect(bend).not.toBeNaN();
-      if (shape.kind === 'line') expect(bend).toBe(0);
-    }));
+    fc.assert(
+      fc.property(curve, parameter, (shape, t) => {
+        const bend = curvatureAt(shape, t);
+        expect(bend).not.toBeNaN();
+        if (shape.kind === 'line') expect(bend).toBe(0);
+      }),
+    );
   });
 });

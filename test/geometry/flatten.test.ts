@@ -13,7 +13,10 @@ const tolerances = fc.constantFrom(0.001, 0.005, 0.1, 3);
 function chain(shape: Curve, tolerance: number): Point[] {
   const into: number[] = [shape.start.x, shape.start.y];
   flattenCurve(shape, tolerance, into);
-  return Array.from({ length: into.length / 2 }, (_, index) => ({ x: into[2 * index] ?? 0, y: into[2 * index + 1] ?? 0 }));
+  return Array.from({ length: into.length / 2 }, (_, index) => ({
+    x: into[2 * index] ?? 0,
+    y: into[2 * index + 1] ?? 0,
+  }));
 }
 
 function distanceToChord(place: Point, a: Point, b: Point): number {
@@ -25,39 +28,48 @@ function distanceToChord(place: Point, a: Point, b: Point): number {
 
 describe('flattenCurve', () => {
   it('keeps every point of the curve within the tolerance of its chord', () => {
-    fc.assert(fc.property(curve, tolerances, (shape, tolerance) => {
-      const points = chain(shape, tolerance);
-      const chords = points.length - 1;
-      points.slice(1).forEach((end, index) => {
-        const start = points[index] ?? end;
-        for (const inner of [0.25, 0.5, 0.75]) {
-          const place = pointAt(shape, (index + inner) / chords);
-          expect(distanceToChord(place, start, end)).toBeLessThan(tolerance * (1 + 1e-6) + 1e-10);
-        }
-      });
-    }), { numRuns: 150 });
+    fc.assert(
+      fc.property(curve, tolerances, (shape, tolerance) => {
+        const points = chain(shape, tolerance);
+        const chords = points.length - 1;
+        points.slice(1).forEach((end, index) => {
+          const start = points[index] ?? end;
+          for (const inner of [0.25, 0.5, 0.75]) {
+            const place = pointAt(shape, (index + inner) / chords);
+            expect(distanceToChord(place, start, end)).toBeLessThan(tolerance * (1 + 1e-6) + 1e-10);
+          }
+        });
+      }),
+      { numRuns: 150 },
+    );
   });
 
   it('puts its points on the curve and ends at its end', () => {
-    fc.assert(fc.property(curve, tolerances, (shape, tolerance) => {
-      const points = chain(shape, tolerance);
-      points.forEach((place, index) => {
-        expect(distance(place, pointAt(shape, index / (points.length - 1)))).toBeLessThan(1e-9);
-      });
-      expect(points.at(-1)).toEqual(shape.end);
-    }), { numRuns: 150 });
+    fc.assert(
+      fc.property(curve, tolerances, (shape, tolerance) => {
+        const points = chain(shape, tolerance);
+        points.forEach((place, index) => {
+          expect(distance(place, pointAt(shape, index / (points.length - 1)))).toBeLessThan(1e-9);
+        });
+        expect(points.at(-1)).toEqual(shape.end);
+      }),
+      { numRuns: 150 },
+    );
   });
 
   it('gives the same points for the reversed curve', () => {
-    fc.assert(fc.property(curve, tolerances, (shape, tolerance) => {
-      const there = chain(shape, tolerance);
-      const back = chain(reverseCurve(shape), tolerance).reverse();
-      expect(back.length).toBe(there.length);
-      back.forEach((place, index) => {
-        const twin = there[index] ?? place;
-        expect(distance(place, twin)).toBeLessThan(shape.kind === 'arc' ? 1e-10 : Number.MIN_VALUE);
-      });
-    }), { numRuns: 150 });
+    fc.assert(
+      fc.property(curve, tolerances, (shape, tolerance) => {
+        const there = chain(shape, tolerance);
+        const back = chain(reverseCurve(shape), tolerance).reverse();
+        expect(back.length).toBe(there.length);
+        back.forEach((place, index) => {
+          const twin = there[index] ?? place;
+          expect(distance(place, twin)).toBeLessThan(shape.kind === 'arc' ? 1e-10 : Number.MIN_VALUE);
+        });
+      }),
+      { numRuns: 150 },
+    );
   });
 
   it('is sparing: a circle takes no more chords than the sagitta asks for', () => {
@@ -67,7 +79,12 @@ describe('flattenCurve', () => {
   });
 
   it('stays bounded for absurd coordinates', () => {
-    const far: Curve = { kind: 'quadratic', start: { x: 0, y: 0 }, control: { x: 1e300, y: 1e300 }, end: { x: 1, y: 1 } };
+    const far: Curve = {
+      kind: 'quadratic',
+      start: { x: 0, y: 0 },
+      control: { x: 1e300, y: 1e300 },
+      end: { x: 1, y: 1 },
+    };
     expect(chain(far, 0.005).length).toBeLessThan(70_000);
     const broken: Curve = { ...far, control: { x: Number.NaN, y: 0 } };
     expect(chain(broken, 0.005).length).toBe(2);
@@ -90,7 +107,12 @@ describe('flattenSubpath', () => {
   });
 
   it('joins curves that do not meet by a straight line', () => {
-    expect([...flattenSubpath([square[0], square[3]].flatMap((side) => side ?? []), 0.005)]).toEqual([0, 0, 10, 0, 10, 10, 0, 10]);
+    expect([
+      ...flattenSubpath(
+        [square[0], square[3]].flatMap((side) => side ?? []),
+        0.005,
+      ),
+    ]).toEqual([0, 0, 10, 0, 10, 10, 0, 10]);
   });
 
   it('leaves out points that are not finite', () => {

@@ -3,7 +3,17 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Curve, Point } from '../../src/geometry/curve';
 import type { Region, Ring } from '../../src/geometry/region';
-import { boundsOf, curvatureAt, intersectWithLine, lengthOf, nearestOn, pointAt, signedAreaOf, splitCurve, tangentAt } from '../../src/geometry/curves';
+import {
+  boundsOf,
+  curvatureAt,
+  intersectWithLine,
+  lengthOf,
+  nearestOn,
+  pointAt,
+  signedAreaOf,
+  splitCurve,
+  tangentAt,
+} from '../../src/geometry/curves';
 import { flattenSubpath } from '../../src/geometry/flatten';
 import { inscribedDisc } from '../../src/geometry/inscribed';
 import {
@@ -54,31 +64,47 @@ function expectNumbers(region: Region): void {
 
 describe('regions of degenerate rings', () => {
   it('are regions', () => {
-    fc.assert(fc.property(rings, rings, rule, (first, second, fillRule) => {
-      const [a, b] = [regionFromRings(first, fillRule), regionFromRings(second, fillRule)];
-      const frame = { minX: -3, minY: -3, maxX: 3, maxY: 5 };
-      const results = [a, union([a, b]), difference(a, b), intersection(a, b), clipToBox(a, frame), complementInBox(a, frame)];
-      for (const result of [...results, splitAtPinches(complementInBox(a, frame))]) expectNumbers(result);
-    }), { numRuns: 500 });
+    fc.assert(
+      fc.property(rings, rings, rule, (first, second, fillRule) => {
+        const [a, b] = [regionFromRings(first, fillRule), regionFromRings(second, fillRule)];
+        const frame = { minX: -3, minY: -3, maxX: 3, maxY: 5 };
+        const results = [
+          a,
+          union([a, b]),
+          difference(a, b),
+          intersection(a, b),
+          clipToBox(a, frame),
+          complementInBox(a, frame),
+        ];
+        for (const result of [...results, splitAtPinches(complementInBox(a, frame))]) expectNumbers(result);
+      }),
+      { numRuns: 500 },
+    );
   });
 
   it('have offsets and inscribed discs', () => {
-    fc.assert(fc.property(rings, rule, fc.constantFrom(-1, -1e-4, 1e-4, 0.3), (shapes, fillRule, delta) => {
-      const region = regionFromRings(shapes, fillRule);
-      for (const join of ['round', 'miter', 'bevel', 'square'] as const) expectNumbers(offset(region, delta, join));
-      for (const polygon of region.slice(0, 3)) {
-        const disc = inscribedDisc(polygon, 0.01);
-        expect(disc.radius).toBeGreaterThanOrEqual(0);
-        expect(Number.isFinite(disc.centre.x + disc.centre.y)).toBe(true);
-      }
-    }), { numRuns: 60 });
+    fc.assert(
+      fc.property(rings, rule, fc.constantFrom(-1, -1e-4, 1e-4, 0.3), (shapes, fillRule, delta) => {
+        const region = regionFromRings(shapes, fillRule);
+        for (const join of ['round', 'miter', 'bevel', 'square'] as const) expectNumbers(offset(region, delta, join));
+        for (const polygon of region.slice(0, 3)) {
+          const disc = inscribedDisc(polygon, 0.01);
+          expect(disc.radius).toBeGreaterThanOrEqual(0);
+          expect(Number.isFinite(disc.centre.x + disc.centre.y)).toBe(true);
+        }
+      }),
+      { numRuns: 60 },
+    );
   });
 
   it('come from coordinates that are not numbers as well', () => {
     const wild = fc.array(fc.double(), { maxLength: 12 }).map((values) => Float64Array.from(values));
-    fc.assert(fc.property(fc.array(wild, { maxLength: 4 }), rule, (shapes, fillRule) => {
-      expectNumbers(regionFromRings(shapes, fillRule));
-    }), { numRuns: 300 });
+    fc.assert(
+      fc.property(fc.array(wild, { maxLength: 4 }), rule, (shapes, fillRule) => {
+        expectNumbers(regionFromRings(shapes, fillRule));
+      }),
+      { numRuns: 300 },
+    );
   });
 });
 
@@ -86,22 +112,27 @@ const curve: fc.Arbitrary<Curve> = fc.oneof(
   fc.record({ kind: fc.constant('line' as const), start: place, end: place }),
   fc.record({ kind: fc.constant('quadratic' as const), start: place, control: place, end: place }),
   fc.record({ kind: fc.constant('cubic' as const), start: place, control1: place, control2: place, end: place }),
-  fc.tuple(place, place, place, value, value).map(([centre, u, v, from, sweep]) => arcFrom(centre, u, v, from, Math.min(9, sweep))),
+  fc
+    .tuple(place, place, place, value, value)
+    .map(([centre, u, v, from, sweep]) => arcFrom(centre, u, v, from, Math.min(9, sweep))),
 );
 
 describe('degenerate curves', () => {
   it('have measures', () => {
-    fc.assert(fc.property(curve, place, place, fc.constantFrom(0, 1e-12, 0.5, 1), (shape, a, b, t) => {
-      const [head, tail] = splitCurve(shape, t);
-      for (const part of [shape, head, tail]) {
-        const { minX, minY, maxX, maxY } = boundsOf(part);
-        const [point, tangent, nearest] = [pointAt(part, t), tangentAt(part, t), nearestOn(part, a)];
-        const numbers = [minX, minY, maxX, maxY, point.x, point.y, tangent.x, tangent.y, nearest.distance, nearest.t];
-        expect([...numbers, lengthOf(part), signedAreaOf(part)].every(Number.isFinite)).toBe(true);
-        expect(curvatureAt(part, t)).not.toBeNaN();
-        expect(intersectWithLine(part, a, b).every((at) => at >= 0 && at <= 1)).toBe(true);
-        expect(flattenSubpath([part], 0.005).every(Number.isFinite)).toBe(true);
-      }
-    }), { numRuns: 500 });
+    fc.assert(
+      fc.property(curve, place, place, fc.constantFrom(0, 1e-12, 0.5, 1), (shape, a, b, t) => {
+        const [head, tail] = splitCurve(shape, t);
+        for (const part of [shape, head, tail]) {
+          const { minX, minY, maxX, maxY } = boundsOf(part);
+          const [point, tangent, nearest] = [pointAt(part, t), tangentAt(part, t), nearestOn(part, a)];
+          const numbers = [minX, minY, maxX, maxY, point.x, point.y, tangent.x, tangent.y, nearest.distance, nearest.t];
+          expect([...numbers, lengthOf(part), signedAreaOf(part)].every(Number.isFinite)).toBe(true);
+          expect(curvatureAt(part, t)).not.toBeNaN();
+          expect(intersectWithLine(part, a, b).every((at) => at >= 0 && at <= 1)).toBe(true);
+          expect(flattenSubpath([part], 0.005).every(Number.isFinite)).toBe(true);
+        }
+      }),
+      { numRuns: 500 },
+    );
   });
 });

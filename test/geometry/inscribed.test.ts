@@ -22,7 +22,10 @@ describe('inscribedDisc', () => {
   });
 
   it('answers for polygons without inside', () => {
-    expect(inscribedDisc({ outer: Float64Array.of(0, 0, 4, 0, 9, 0), holes: [] }, 0.01)).toEqual({ centre: { x: 4.5, y: 0 }, radius: 0 });
+    expect(inscribedDisc({ outer: Float64Array.of(0, 0, 4, 0, 9, 0), holes: [] }, 0.01)).toEqual({
+      centre: { x: 4.5, y: 0 },
+      radius: 0,
+    });
     expect(inscribedDisc({ outer: new Float64Array(0), holes: [] }, 0.01).radius).toBe(0);
     expect(inscribedDisc({ outer: Float64Array.of(0, 0, 5, 5, 9, 9), holes: [] }, 0.01).radius).toBeLessThan(0.01);
   });

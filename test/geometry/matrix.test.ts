@@ -18,10 +18,12 @@ import { affine, point, similarity } from './arbitraries';
 
 describe('multiply', () => {
   it('applies the inner map first', () => {
-    fc.assert(fc.property(affine, affine, point, (outer, inner, place) => {
-      const once = apply(multiply(outer, inner), place);
-      expect(distance(once, apply(outer, apply(inner, place)))).toBeLessThan(1e-9);
-    }));
+    fc.assert(
+      fc.property(affine, affine, point, (outer, inner, place) => {
+        const once = apply(multiply(outer, inner), place);
+        expect(distance(once, apply(outer, apply(inner, place)))).toBeLessThan(1e-9);
+      }),
+    );
   });
 
   // CSS Transforms Level 1, section on transform lists: the printed example, numbers computed from its definition.
@@ -39,11 +41,13 @@ describe('multiply', () => {
 
 describe('invert', () => {
   it('undoes the map', () => {
-    fc.assert(fc.property(affine, point, (matrix, place) => {
-      fc.pre(Math.abs(determinant(matrix)) > 1e-3);
-      const inverse = invert(matrix);
-      expect(inverse && distance(apply(inverse, apply(matrix, place)), place)).toBeLessThan(1e-7);
-    }));
+    fc.assert(
+      fc.property(affine, point, (matrix, place) => {
+        fc.pre(Math.abs(determinant(matrix)) > 1e-3);
+        const inverse = invert(matrix);
+        expect(inverse && distance(apply(inverse, apply(matrix, place)), place)).toBeLessThan(1e-7);
+      }),
+    );
   });
 
   it('refuses maps that flatten the plane', () => {
@@ -55,24 +59,29 @@ describe('invert', () => {
 
 describe('scales', () => {
   it('agree for even scales', () => {
-    fc.assert(fc.property(similarity, ({ matrix, factor }) => {
-      for (const scale of [meanScale(matrix), maxScale(matrix), minScale(matrix)]) expect(scale).toBeCloseTo(factor, 9);
-    }));
+    fc.assert(
+      fc.property(similarity, ({ matrix, factor }) => {
+        for (const scale of [meanScale(matrix), maxScale(matrix), minScale(matrix)])
+          expect(scale).toBeCloseTo(factor, 9);
+      }),
+    );
   });
 
   it('are the extremes of the stretch over all directions', () => {
-    fc.assert(fc.property(affine, (matrix) => {
-      const linear = { ...matrix, e: 0, f: 0 };
-      const stretches = Array.from({ length: 720 }, (_, step) => {
-        const angle = (step * Math.PI) / 720;
-        const { x, y } = apply(linear, { x: Math.cos(angle), y: Math.sin(angle) });
-        return Math.hypot(x, y);
-      });
-      const [largest, smallest] = [Math.max(...stretches), Math.min(...stretches)];
-      expect(maxScale(matrix)).toBeGreaterThan(largest - 1e-9);
-      expect(maxScale(matrix) - largest).toBeLessThan(1e-4);
-      expect(minScale(matrix)).toBeLessThan(smallest + 1e-9);
-      expect(smallest - minScale(matrix)).toBeLessThan(0.02);
-    }));
+    fc.assert(
+      fc.property(affine, (matrix) => {
+        const linear = { ...matrix, e: 0, f: 0 };
+        const stretches = Array.from({ length: 720 }, (_, step) => {
+          const angle = (step * Math.PI) / 720;
+          const { x, y } = apply(linear, { x: Math.cos(angle), y: Math.sin(angle) });
+          return Math.hypot(x, y);
+        });
+        const [largest, smallest] = [Math.max(...stretches), Math.min(...stretches)];
+        expect(maxScale(matrix)).toBeGreaterThan(largest - 1e-9);
+        expect(maxScale(matrix) - largest).toBeLessThan(1e-4);
+        expect(minScale(matrix)).toBeLessThan(smallest + 1e-9);
+        expect(smallest - minScale(matrix)).toBeLessThan(0.02);
+      }),
+    );
   });
 });

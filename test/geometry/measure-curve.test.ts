@@ -14,21 +14,23 @@ function samples(shape: Curve, count: number): { x: number; y: number }[] {
 
 describe('boundsOf', () => {
   it('holds every point and is touched on all sides', () => {
-    fc.assert(fc.property(curve, (shape) => {
-      const box = boundsOf(shape);
-      const points = samples(shape, 600);
-      const slack = 1e-9 * (300 + controlSize(shape));
-      const [xs, ys] = [points.map((place) => place.x), points.map((place) => place.y)];
-      expect(Math.min(...xs)).toBeGreaterThan(box.minX - slack);
-      expect(Math.max(...xs)).toBeLessThan(box.maxX + slack);
-      expect(Math.min(...ys)).toBeGreaterThan(box.minY - slack);
-      expect(Math.max(...ys)).toBeLessThan(box.maxY + slack);
-      const step = 1e-4 * (1 + controlSize(shape));
-      expect(Math.min(...xs) - box.minX).toBeLessThan(step);
-      expect(box.maxX - Math.max(...xs)).toBeLessThan(step);
-      expect(Math.min(...ys) - box.minY).toBeLessThan(step);
-      expect(box.maxY - Math.max(...ys)).toBeLessThan(step);
-    }));
+    fc.assert(
+      fc.property(curve, (shape) => {
+        const box = boundsOf(shape);
+        const points = samples(shape, 600);
+        const slack = 1e-9 * (300 + controlSize(shape));
+        const [xs, ys] = [points.map((place) => place.x), points.map((place) => place.y)];
+        expect(Math.min(...xs)).toBeGreaterThan(box.minX - slack);
+        expect(Math.max(...xs)).toBeLessThan(box.maxX + slack);
+        expect(Math.min(...ys)).toBeGreaterThan(box.minY - slack);
+        expect(Math.max(...ys)).toBeLessThan(box.maxY + slack);
+        const step = 1e-4 * (1 + controlSize(shape));
+        expect(Math.min(...xs) - box.minX).toBeLessThan(step);
+        expect(box.maxX - Math.max(...xs)).toBeLessThan(step);
+        expect(Math.min(...ys) - box.minY).toBeLessThan(step);
+        expect(box.maxY - Math.max(...ys)).toBeLessThan(step);
+      }),
+    );
   });
 
   it('is exact for a turned ellipse', () => {
@@ -41,28 +43,34 @@ describe('boundsOf', () => {
 
 describe('lengthOf', () => {
   it('is the sum over the pieces', () => {
-    fc.assert(fc.property(curve, parameter, (shape, t) => {
-      const whole = lengthOf(shape);
-      const [head, tail] = splitCurve(shape, t);
-      expect(Math.abs(lengthOf(head) + lengthOf(tail) - whole)).toBeLessThan(1e-9 * (whole + 1e-3));
-    }));
+    fc.assert(
+      fc.property(curve, parameter, (shape, t) => {
+        const whole = lengthOf(shape);
+        const [head, tail] = splitCurve(shape, t);
+        expect(Math.abs(lengthOf(head) + lengthOf(tail) - whole)).toBeLessThan(1e-9 * (whole + 1e-3));
+      }),
+    );
   });
 
   it('is approached by inscribed chains, which are never longer', () => {
-    fc.assert(fc.property(curve, (shape) => {
-      const points = samples(shape, 2000);
-      const chain = points.slice(1).reduce((sum, place, index) => sum + distance(points[index] ?? place, place), 0);
-      const whole = lengthOf(shape);
-      expect(chain).toBeLessThan(whole * (1 + 1e-9) + 1e-9);
-      expect(whole - chain).toBeLessThan(2e-3 * (1e-3 + controlSize(shape)));
-    }));
+    fc.assert(
+      fc.property(curve, (shape) => {
+        const points = samples(shape, 2000);
+        const chain = points.slice(1).reduce((sum, place, index) => sum + distance(points[index] ?? place, place), 0);
+        const whole = lengthOf(shape);
+        expect(chain).toBeLessThan(whole * (1 + 1e-9) + 1e-9);
+        expect(whole - chain).toBeLessThan(2e-3 * (1e-3 + controlSize(shape)));
+      }),
+    );
   });
 
   it('scales with the plane', () => {
-    fc.assert(fc.property(curve, similarity, (shape, { matrix, factor }) => {
-      const before = lengthOf(shape) * factor;
-      expect(Math.abs(lengthOf(transformCurve(shape, matrix)) - before)).toBeLessThan(1e-8 * (before + 1e-3));
-    }));
+    fc.assert(
+      fc.property(curve, similarity, (shape, { matrix, factor }) => {
+        const before = lengthOf(shape) * factor;
+        expect(Math.abs(lengthOf(transformCurve(shape, matrix)) - before)).toBeLessThan(1e-8 * (before + 1e-3));
+      }),
+    );
   });
 
   it('counts both ways of a curve that doubles back', () => {
@@ -79,16 +87,23 @@ describe('lengthOf', () => {
 
 describe('signedAreaOf', () => {
   it('is the limit of the shoelace sum', () => {
-    fc.assert(fc.property(curve, (shape) => {
-      const points = samples(shape, 4000);
-      const shoelace = points.slice(1).reduce((sum, place, index) => sum + cross(points[index] ?? place, place) / 2, 0);
-      const size = 1 + controlSize(shape);
-      expect(Math.abs(signedAreaOf(shape) - shoelace)).toBeLessThan(1e-5 * size * size);
-    }));
+    fc.assert(
+      fc.property(curve, (shape) => {
+        const points = samples(shape, 4000);
+        const shoelace = points
+          .slice(1)
+          .reduce((sum, place, index) => sum + cross(points[index] ?? place, place) / 2, 0);
+        const size = 1 + controlSize(shape);
+        expect(Math.abs(signedAreaOf(shape) - shoelace)).toBeLessThan(1e-5 * size * size);
+      }),
+    );
   });
 
   it('is positive for a full turn clockwise on the screen', () => {
-    expect(signedAreaOf(arcFrom({ x: 7, y: -3 }, { x: 5, y: 0 }, { x: 0, y: 2 }, 0, 2 * Math.PI))).toBeCloseTo(10 * Math.PI, 10);
+    expect(signedAreaOf(arcFrom({ x: 7, y: -3 }, { x: 5, y: 0 }, { x: 0, y: 2 }, 0, 2 * Math.PI))).toBeCloseTo(
+      10 * Math.PI,
+      10,
+    );
   });
 });
 

@@ -9,11 +9,17 @@ function square(centre: number, half: number): Ring {
 
 describe('nestRings', () => {
   it('gives each hole to the smallest outer ring round it, at any depth and in any order', () => {
-    const rings = [9, 8, 7, 6, 5, 4].map((half, level) => (level % 2 === 0 ? square(0, half) : reverseRing(square(0, half))));
+    const rings = [9, 8, 7, 6, 5, 4].map((half, level) =>
+      level % 2 === 0 ? square(0, half) : reverseRing(square(0, half)),
+    );
     for (const order of [rings, rings.slice().reverse(), [3, 0, 5, 1, 4, 2].flatMap((index) => rings[index] ?? [])]) {
       const region = nestRings(order);
       const sizes = region.map((polygon) => [polygon.outer[2], polygon.holes.map((hole) => Math.abs(hole[0] ?? 0))]);
-      expect(sizes.sort()).toEqual([[5, [4]], [7, [6]], [9, [8]]]);
+      expect(sizes.sort()).toEqual([
+        [5, [4]],
+        [7, [6]],
+        [9, [8]],
+      ]);
     }
   });
 

@@ -12,7 +12,9 @@ const evenodd = (turns: number): boolean => turns % 2 !== 0;
 /** Grid points a hair apart: one unit either way about few places. */
 const jitteredRing = fc
   .array(fc.tuple(fc.integer({ min: 0, max: 5 }), fc.integer({ min: -1, max: 1 })), { minLength: 6, maxLength: 24 })
-  .map((values) => Float64Array.from(values.slice(0, values.length - (values.length % 2)).map(([step, hair]) => step * 10_000 + hair)));
+  .map((values) =>
+    Float64Array.from(values.slice(0, values.length - (values.length % 2)).map(([step, hair]) => step * 10_000 + hair)),
+  );
 const coarseRing = gridRing.map((ring) => ring.map((value) => value * 10_000));
 const denseRing = gridRing.map((ring) => ring.map((value) => (value % 4) * 10_000));
 const farRing = looseRing.map((ring) => ring.map((value) => Math.round(value * 1e6)));
@@ -29,56 +31,76 @@ function perimeterBound(shapes: readonly Ring[]): number {
 
 describe('overlayRings', () => {
   it('has the area that slabs have, for both fill rules, whatever coincides', () => {
-    fc.assert(fc.property(rings, (shapes) => {
-      const slack = perimeterBound(shapes);
-      expect(Math.abs(total(overlayRings(shapes, [], nonzero)) - slabArea(shapes, 'nonzero'))).toBeLessThan(slack);
-      expect(Math.abs(total(overlayRings(shapes, [], evenodd)) - slabArea(shapes, 'evenodd'))).toBeLessThan(slack);
-    }), { numRuns: 1500 });
+    fc.assert(
+      fc.property(rings, (shapes) => {
+        const slack = perimeterBound(shapes);
+        expect(Math.abs(total(overlayRings(shapes, [], nonzero)) - slabArea(shapes, 'nonzero'))).toBeLessThan(slack);
+        expect(Math.abs(total(overlayRings(shapes, [], evenodd)) - slabArea(shapes, 'evenodd'))).toBeLessThan(slack);
+      }),
+      { numRuns: 1500 },
+    );
   });
 
   // A polygon on which a widely used clipping library gives 23.016 for 23.683.
   it('loses nothing where many edges pass through one vertex', () => {
-    const ring = Float64Array.of(5, 7, 8, 7, 6, 7, 1, 1, 7, 0, 7, 6, 8, 4, 1, 5, 7, 6, 8, 0, 7, 4).map((value) => value * 10_000);
+    const ring = Float64Array.of(5, 7, 8, 7, 6, 7, 1, 1, 7, 0, 7, 6, 8, 4, 1, 5, 7, 6, 8, 0, 7, 4).map(
+      (value) => value * 10_000,
+    );
     expect(total(overlayRings([ring], [], nonzero)) / 1e8).toBeCloseTo(23.683324193, 3);
     expect(total(overlayRings([ring], [], evenodd)) / 1e8).toBeCloseTo(23.388899106, 3);
   });
 
   it('comes to rest on coordinates of ten metres', () => {
-    fc.assert(fc.property(fc.array(farRing, { minLength: 1, maxLength: 5 }), (shapes) => {
-      const area = total(overlayRings(shapes, [], evenodd));
-      expect(Math.abs(area - slabArea(shapes, 'evenodd'))).toBeLessThan(perimeterBound(shapes));
-    }), { numRuns: 200 });
+    fc.assert(
+      fc.property(fc.array(farRing, { minLength: 1, maxLength: 5 }), (shapes) => {
+        const area = total(overlayRings(shapes, [], evenodd));
+        expect(Math.abs(area - slabArea(shapes, 'evenodd'))).toBeLessThan(perimeterBound(shapes));
+      }),
+      { numRuns: 200 },
+    );
   });
 
   it('gives rings that meet in points only, and parts them there', () => {
-    fc.assert(fc.property(rings, (shapes) => {
-      const once = overlayRings(shapes, [], nonzero) ?? [];
-      const again = overlayRings(once, [], nonzero) ?? [];
-      expect(total(again)).toBe(total(once));
-      expect(again.length).toBe(once.length);
-    }), { numRuns: 300 });
+    fc.assert(
+      fc.property(rings, (shapes) => {
+        const once = overlayRings(shapes, [], nonzero) ?? [];
+        const again = overlayRings(once, [], nonzero) ?? [];
+        expect(total(again)).toBe(total(once));
+        expect(again.length).toBe(once.length);
+      }),
+      { numRuns: 300 },
+    );
   });
 
   it('does not mind order, course or start of the rings', () => {
-    fc.assert(fc.property(rings, (shapes) => {
-      const turned = shapes.map((ring) => Float64Array.of(...ring.subarray(2), ...ring.subarray(0, 2))).reverse();
-      const slack = perimeterBound(shapes);
-      const differs = (other: readonly Ring[], filled: (turns: number) => boolean): number => {
-        return Math.abs(total(overlayRings(other, [], filled)) - total(overlayRings(shapes, [], filled)));
-      };
-      expect(differs(turned, nonzero)).toBeLessThan(slack);
-      expect(differs(shapes.map(reverseRing), evenodd)).toBeLessThan(slack);
-    }), { numRuns: 300 });
+    fc.assert(
+      fc.property(rings, (shapes) => {
+        const turned = shapes.map((ring) => Float64Array.of(...ring.subarray(2), ...ring.subarray(0, 2))).reverse();
+        const slack = perimeterBound(shapes);
+        const differs = (other: readonly Ring[], filled: (turns: number) => boolean): number => {
+          return Math.abs(total(overlayRings(other, [], filled)) - total(overlayRings(shapes, [], filled)));
+        };
+        expect(differs(turned, nonzero)).toBeLessThan(slack);
+        expect(differs(shapes.map(reverseRing), evenodd)).toBeLessThan(slack);
+      }),
+      { numRuns: 300 },
+    );
   });
 
   it('keeps the two sets of rings apart', () => {
-    fc.assert(fc.property(rings, rings, (a, b) => {
-      const area = (filled: (first: number, second: number) => boolean): number => total(overlayRings(a, b, filled));
-      const common = area((first, second) => first !== 0 && second !== 0);
-      const either = area((first, second) => first !== 0 || second !== 0);
-      const [onlyA, onlyB] = [area((first, second) => first !== 0 && second === 0), area((first, second) => first === 0 && second !== 0)];
-      expect(onlyA + common + onlyB).toBe(either);
-    }), { numRuns: 300 });
+    fc.assert(
+      fc.property(rings, rings, (a, b) => {
+        const area = (filled: (first: number, second: number) => boolean): number => total(overlayRings(a, b, filled));
+        const common = area((first, second) => first !== 0 && second !== 0);
+        const either = area((first, second) => first !== 0 || second !== 0);
+        const [onlyA, onlyB] = [
+          area((first, second) => first !== 0 && second === 0),
+          area((first, second) => first === 0 && second !== 0),
+        ];
+        expect(onlyA + common + onlyB).toBe(either);
+      }),
+      { numRuns: 300 },
+    );
   });
 
   it('drops points on straight edges', () => {

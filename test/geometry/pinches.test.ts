@@ -26,13 +26,63 @@ describe('splitAtPinches', () => {
   it('parts a slit of no width, and one of two grid units', () => {
     expect(pieces(Float64Array.of(0, 0, 5, 0, 5, 2, 9, 2, 9, 0, 14, 0, 14, 5, 9, 5, 9, 2, 5, 2, 5, 5, 0, 5))).toBe(2);
     const slit = 2e-4;
-    const bell = Float64Array.of(0, 0, 5, 0, 5, 2, 9, 2, 9, 0, 14, 0, 14, 5, 9, 5, 9, 2 + slit, 5, 2 + slit, 5, 5, 0, 5);
+    const bell = Float64Array.of(
+      0,
+      0,
+      5,
+      0,
+      5,
+      2,
+      9,
+      2,
+      9,
+      0,
+      14,
+      0,
+      14,
+      5,
+      9,
+      5,
+      9,
+      2 + slit,
+      5,
+      2 + slit,
+      5,
+      5,
+      0,
+      5,
+    );
     expect(pieces(bell)).toBe(2);
   });
 
   it('keeps a bridge of a micrometre', () => {
     const width = 1e-3;
-    const bell = Float64Array.of(0, 0, 5, 0, 5, 2, 9, 2, 9, 0, 14, 0, 14, 5, 9, 5, 9, 2 + width, 5, 2 + width, 5, 5, 0, 5);
+    const bell = Float64Array.of(
+      0,
+      0,
+      5,
+      0,
+      5,
+      2,
+      9,
+      2,
+      9,
+      0,
+      14,
+      0,
+      14,
+      5,
+      9,
+      5,
+      9,
+      2 + width,
+      5,
+      2 + width,
+      5,
+      5,
+      0,
+      5,
+    );
     expect(pieces(bell)).toBe(1);
   });
 
@@ -50,11 +100,22 @@ describe('splitAtPinches', () => {
 
   it('finds pinches at any angle', () => {
     const angle = fc.double({ min: 0, max: Math.PI, noNaN: true });
-    fc.assert(fc.property(angle, fc.double({ min: 0.05, max: 1.4, noNaN: true }), (turn, spread) => {
-      const arm = (direction: number): [number, number] => [20 * Math.cos(direction), 20 * Math.sin(direction)];
-      const ring = Float64Array.of(0, 0, ...arm(turn), ...arm(turn + spread), 0, 0, ...arm(turn + Math.PI), ...arm(turn + Math.PI + spread));
-      expect(pieces(ring)).toBe(2);
-    }));
+    fc.assert(
+      fc.property(angle, fc.double({ min: 0.05, max: 1.4, noNaN: true }), (turn, spread) => {
+        const arm = (direction: number): [number, number] => [20 * Math.cos(direction), 20 * Math.sin(direction)];
+        const ring = Float64Array.of(
+          0,
+          0,
+          ...arm(turn),
+          ...arm(turn + spread),
+          0,
+          0,
+          ...arm(turn + Math.PI),
+          ...arm(turn + Math.PI + spread),
+        );
+        expect(pieces(ring)).toBe(2);
+      }),
+    );
   });
 
   it('changes the area by no more than a tenth of a micrometre along the outline', () => {
@@ -64,22 +125,28 @@ describe('splitAtPinches', () => {
 
   it('gives the same pieces whether the sheet was turned inside out or cut by a difference', () => {
     const grid = fc.array(fc.boolean(), { minLength: 36, maxLength: 36 });
-    fc.assert(fc.property(grid, (cells) => {
-      const rings = cells.flatMap((open, cell) => (open ? [square(1 + (cell % 6), 1 + Math.floor(cell / 6), 1)] : []));
-      const openings = regionFromRings(rings, 'nonzero');
-      const frame = { minX: 0, minY: 0, maxX: 8, maxY: 8 };
-      const inside = splitAtPinches(complementInBox(openings, frame));
-      const real = difference([{ outer: ringOfBox(frame), holes: [] }], openings);
-      expect(inside.length).toBe(real.length);
-      expect(inside.length).toBe(componentsOf(cells));
-      expect(areaOf(inside)).toBeCloseTo(areaOf(real), 1);
-    }), { numRuns: 150 });
+    fc.assert(
+      fc.property(grid, (cells) => {
+        const rings = cells.flatMap((open, cell) =>
+          open ? [square(1 + (cell % 6), 1 + Math.floor(cell / 6), 1)] : [],
+        );
+        const openings = regionFromRings(rings, 'nonzero');
+        const frame = { minX: 0, minY: 0, maxX: 8, maxY: 8 };
+        const inside = splitAtPinches(complementInBox(openings, frame));
+        const real = difference([{ outer: ringOfBox(frame), holes: [] }], openings);
+        expect(inside.length).toBe(real.length);
+        expect(inside.length).toBe(componentsOf(cells));
+        expect(areaOf(inside)).toBeCloseTo(areaOf(real), 1);
+      }),
+      { numRuns: 150 },
+    );
   });
 });
 
 /** Closed cells joined over edges, by flood fill on the board with its border of closed cells. */
 function componentsOf(cells: readonly boolean[]): number {
-  const closed = (x: number, y: number): boolean => x < 1 || y < 1 || x > 6 || y > 6 || cells[(y - 1) * 6 + x - 1] === false;
+  const closed = (x: number, y: number): boolean =>
+    x < 1 || y < 1 || x > 6 || y > 6 || cells[(y - 1) * 6 + x - 1] === false;
   const seen = new Set<number>();
   let components = 0;
   for (let start = 0; start < 64; start += 1) {

@@ -18,8 +18,13 @@ import { boxOfRing, reverseRing, ringOfBox, ringsOf, signedArea } from '../../sr
 import { gridRing, looseRing } from './arbitraries';
 
 const fillRule = fc.constantFrom('nonzero' as const, 'evenodd' as const);
-const anyRing = fc.oneof(gridRing, looseRing.map((ring) => ring.map((value) => value / 10)));
-const region = fc.tuple(fc.array(anyRing, { maxLength: 4 }), fillRule).map(([rings, rule]) => regionFromRings(rings, rule));
+const anyRing = fc.oneof(
+  gridRing,
+  looseRing.map((ring) => ring.map((value) => value / 10)),
+);
+const region = fc
+  .tuple(fc.array(anyRing, { maxLength: 4 }), fillRule)
+  .map(([rings, rule]) => regionFromRings(rings, rule));
 
 function box(minX: number, minY: number, maxX: number, maxY: number): Box {
   return { minX, minY, maxX, maxY };
@@ -58,20 +63,26 @@ const probe = fc.record({
 
 describe('regionFromRings', () => {
   it('holds a point exactly when the fill rule does', () => {
-    fc.assert(fc.property(fc.array(gridRing, { minLength: 1, maxLength: 5 }), fillRule, probe, (rings, rule, place) => {
-      const turns = rings.reduce((sum, ring) => sum + winding(ring, place), 0);
-      const filled = rule === 'nonzero' ? turns !== 0 : turns % 2 !== 0;
-      expect(contains(regionFromRings(rings, rule), place)).toBe(filled);
-    }), { numRuns: 1000 });
+    fc.assert(
+      fc.property(fc.array(gridRing, { minLength: 1, maxLength: 5 }), fillRule, probe, (rings, rule, place) => {
+        const turns = rings.reduce((sum, ring) => sum + winding(ring, place), 0);
+        const filled = rule === 'nonzero' ? turns !== 0 : turns % 2 !== 0;
+        expect(contains(regionFromRings(rings, rule), place)).toBe(filled);
+      }),
+      { numRuns: 1000 },
+    );
   });
 
   it('is sound and stays the same when taken again', () => {
-    fc.assert(fc.property(fc.array(anyRing, { maxLength: 6 }), fillRule, (rings, rule) => {
-      const first = regionFromRings(rings, rule);
-      expectSound(first);
-      const again = regionFromRings(first.flatMap(ringsOf), 'nonzero');
-      expect(Math.abs(areaOf(again) - areaOf(first))).toBeLessThan(0.02);
-    }), { numRuns: 300 });
+    fc.assert(
+      fc.property(fc.array(anyRing, { maxLength: 6 }), fillRule, (rings, rule) => {
+        const first = regionFromRings(rings, rule);
+        expectSound(first);
+        const again = regionFromRings(first.flatMap(ringsOf), 'nonzero');
+        expect(Math.abs(areaOf(again) - areaOf(first))).toBeLessThan(0.02);
+      }),
+      { numRuns: 300 },
+    );
   });
 
   it('keeps counters in their letters and neighbours apart', () => {
@@ -98,22 +109,28 @@ describe('regionFromRings', () => {
 
 describe('union, difference, intersection', () => {
   it('obey the law of inclusion and exclusion', () => {
-    fc.assert(fc.property(region, region, (a, b) => {
-      const [both, common, rest] = [union([a, b]), intersection(a, b), difference(a, b)];
-      for (const result of [both, common, rest]) expectSound(result);
-      const slack = 0.02;
-      expect(Math.abs(areaOf(both) + areaOf(common) - areaOf(a) - areaOf(b))).toBeLessThan(slack);
-      expect(Math.abs(areaOf(rest) + areaOf(common) - areaOf(a))).toBeLessThan(slack);
-    }), { numRuns: 300 });
+    fc.assert(
+      fc.property(region, region, (a, b) => {
+        const [both, common, rest] = [union([a, b]), intersection(a, b), difference(a, b)];
+        for (const result of [both, common, rest]) expectSound(result);
+        const slack = 0.02;
+        expect(Math.abs(areaOf(both) + areaOf(common) - areaOf(a) - areaOf(b))).toBeLessThan(slack);
+        expect(Math.abs(areaOf(rest) + areaOf(common) - areaOf(a))).toBeLessThan(slack);
+      }),
+      { numRuns: 300 },
+    );
   });
 
   it('hold the points that the words say', () => {
-    fc.assert(fc.property(region, region, probe, (a, b, place) => {
-      const [inA, inB] = [contains(a, place), contains(b, place)];
-      expect(contains(union([a, b]), place)).toBe(inA || inB);
-      expect(contains(intersection(a, b), place)).toBe(inA && inB);
-      expect(contains(difference(a, b), place)).toBe(inA && !inB);
-    }), { numRuns: 300 });
+    fc.assert(
+      fc.property(region, region, probe, (a, b, place) => {
+        const [inA, inB] = [contains(a, place), contains(b, place)];
+        expect(contains(union([a, b]), place)).toBe(inA || inB);
+        expect(contains(intersection(a, b), place)).toBe(inA && inB);
+        expect(contains(difference(a, b), place)).toBe(inA && !inB);
+      }),
+      { numRuns: 300 },
+    );
   });
 
   it('pass on what meets nothing', () => {
@@ -131,11 +148,14 @@ describe('clipToBox', () => {
   it('is the intersection with the box', () => {
     const window = box(2, 1, 6.5, 7);
     const boxed = regionFromRings([ringOfBox(window)], 'nonzero');
-    fc.assert(fc.property(region, (a) => {
-      const clipped = clipToBox(a, window);
-      expectSound(clipped);
-      expect(Math.abs(areaOf(clipped) - areaOf(intersection(a, boxed)))).toBeLessThan(0.02);
-    }), { numRuns: 200 });
+    fc.assert(
+      fc.property(region, (a) => {
+        const clipped = clipToBox(a, window);
+        expectSound(clipped);
+        expect(Math.abs(areaOf(clipped) - areaOf(intersection(a, boxed)))).toBeLessThan(0.02);
+      }),
+      { numRuns: 200 },
+    );
   });
 });
 
@@ -143,22 +163,28 @@ describe('complementInBox', () => {
   const sheet = box(-1, -1, 12, 12);
 
   it('holds the rest of the box, whether openings keep clear of the border or not', () => {
-    fc.assert(fc.property(region, fc.constantFrom(sheet, box(0, 0, 8, 8), box(3, -2, 20, 5)), (openings, frame) => {
-      const rest = complementInBox(openings, frame);
-      expectSound(rest);
-      const whole = (frame.maxX - frame.minX) * (frame.maxY - frame.minY);
-      expect(Math.abs(areaOf(rest) + areaOf(clipToBox(openings, frame)) - whole)).toBeLessThan(0.02);
-    }), { numRuns: 300 });
+    fc.assert(
+      fc.property(region, fc.constantFrom(sheet, box(0, 0, 8, 8), box(3, -2, 20, 5)), (openings, frame) => {
+        const rest = complementInBox(openings, frame);
+        expectSound(rest);
+        const whole = (frame.maxX - frame.minX) * (frame.maxY - frame.minY);
+        expect(Math.abs(areaOf(rest) + areaOf(clipToBox(openings, frame)) - whole)).toBeLessThan(0.02);
+      }),
+      { numRuns: 300 },
+    );
   });
 
   it('is the same as a real difference', () => {
     const frame = regionFromRings([ringOfBox(sheet)], 'nonzero');
-    fc.assert(fc.property(region, probe, (openings, place) => {
-      const rest = complementInBox(openings, sheet);
-      const real = difference(frame, openings);
-      expect(Math.abs(areaOf(rest) - areaOf(real))).toBeLessThan(0.02);
-      expect(contains(rest, place)).toBe(contains(real, place));
-    }), { numRuns: 300 });
+    fc.assert(
+      fc.property(region, probe, (openings, place) => {
+        const rest = complementInBox(openings, sheet);
+        const real = difference(frame, openings);
+        expect(Math.abs(areaOf(rest) - areaOf(real))).toBeLessThan(0.02);
+        expect(contains(rest, place)).toBe(contains(real, place));
+      }),
+      { numRuns: 300 },
+    );
   });
 
   it('gives the counter of a ring-shaped opening as a piece of its own', () => {
@@ -196,13 +222,16 @@ describe('offset', () => {
   });
 
   it('grows and shrinks monotonously', () => {
-    fc.assert(fc.property(region, fc.double({ min: 0.01, max: 1, noNaN: true }), (a, delta) => {
-      const [less, more] = [offset(a, -delta), offset(a, delta)];
-      expectSound(less);
-      expectSound(more);
-      expect(areaOf(difference(less, a))).toBeLessThan(0.02);
-      expect(areaOf(difference(a, more))).toBeLessThan(0.02);
-    }), { numRuns: 200 });
+    fc.assert(
+      fc.property(region, fc.double({ min: 0.01, max: 1, noNaN: true }), (a, delta) => {
+        const [less, more] = [offset(a, -delta), offset(a, delta)];
+        expectSound(less);
+        expectSound(more);
+        expect(areaOf(difference(less, a))).toBeLessThan(0.02);
+        expect(areaOf(difference(a, more))).toBeLessThan(0.02);
+      }),
+      { numRuns: 200 },
+    );
   });
 });
 

@@ -15,12 +15,14 @@ function withRoots(roots: readonly number[]): number[] {
 describe('rootsInUnitInterval', () => {
   it('finds well-separated roots of degrees up to 5', () => {
     const roots = fc.uniqueArray(fc.integer({ min: 0, max: 40 }), { minLength: 1, maxLength: 5 });
-    fc.assert(fc.property(roots, fc.double({ min: 1e-6, max: 1e6, noNaN: true }), (steps, factor) => {
-      const wanted = steps.map((step) => step / 40).sort((a, b) => a - b);
-      const found = rootsInUnitInterval(withRoots(wanted).map((value) => value * factor));
-      expect(found.length).toBe(wanted.length);
-      found.forEach((root, index) => expect(root).toBeCloseTo(wanted[index] ?? Number.NaN, 8));
-    }));
+    fc.assert(
+      fc.property(roots, fc.double({ min: 1e-6, max: 1e6, noNaN: true }), (steps, factor) => {
+        const wanted = steps.map((step) => step / 40).sort((a, b) => a - b);
+        const found = rootsInUnitInterval(withRoots(wanted).map((value) => value * factor));
+        expect(found.length).toBe(wanted.length);
+        found.forEach((root, index) => expect(root).toBeCloseTo(wanted[index] ?? Number.NaN, 8));
+      }),
+    );
   });
 
   it('finds touching roots once', () => {
@@ -45,26 +47,30 @@ describe('rootsInUnitInterval', () => {
 
   it('finds every change of sign that sampling sees, and only zeros', () => {
     const coefficients = fc.array(fc.double({ min: -1, max: 1, noNaN: true }), { minLength: 2, maxLength: 6 });
-    fc.assert(fc.property(coefficients, (values) => {
-      const scale = Math.max(...values.map(Math.abs));
-      fc.pre(scale > 1e-3);
-      const roots = rootsInUnitInterval(values);
-      for (const root of roots) expect(Math.abs(evaluateBernstein(values, root))).toBeLessThan(1e-12 * scale);
-      for (let step = 0; step < 200; step += 1) {
-        const [left, right] = [step / 200, (step + 1) / 200];
-        if (evaluateBernstein(values, left) * evaluateBernstein(values, right) >= 0) continue;
-        expect(roots.some((root) => root >= left - 1e-9 && root <= right + 1e-9)).toBe(true);
-      }
-    }));
+    fc.assert(
+      fc.property(coefficients, (values) => {
+        const scale = Math.max(...values.map(Math.abs));
+        fc.pre(scale > 1e-3);
+        const roots = rootsInUnitInterval(values);
+        for (const root of roots) expect(Math.abs(evaluateBernstein(values, root))).toBeLessThan(1e-12 * scale);
+        for (let step = 0; step < 200; step += 1) {
+          const [left, right] = [step / 200, (step + 1) / 200];
+          if (evaluateBernstein(values, left) * evaluateBernstein(values, right) >= 0) continue;
+          expect(roots.some((root) => root >= left - 1e-9 && root <= right + 1e-9)).toBe(true);
+        }
+      }),
+    );
   });
 });
 
 describe('bernsteinFromPowers', () => {
   it('has the values of the power form', () => {
     const powers = fc.array(fc.integer({ min: -9, max: 9 }), { minLength: 1, maxLength: 6 });
-    fc.assert(fc.property(powers, fc.double({ min: 0, max: 1, noNaN: true }), (values, t) => {
-      const wanted = values.reduce((sum, value, index) => sum + value * t ** index, 0);
-      expect(evaluateBernstein(bernsteinFromPowers(values), t)).toBeCloseTo(wanted, 10);
-    }));
+    fc.assert(
+      fc.property(powers, fc.double({ min: 0, max: 1, noNaN: true }), (values, t) => {
+        const wanted = values.reduce((sum, value, index) => sum + value * t ** index, 0);
+        expect(evaluateBernstein(bernsteinFromPowers(values), t)).toBeCloseTo(wanted, 10);
+      }),
+    );
   });
 });

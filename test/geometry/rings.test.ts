@@ -45,12 +45,14 @@ describe('measures of a ring', () => {
   });
 
   it('follow turns, mirrors, scales and shifts', () => {
-    fc.assert(fc.property(looseRing, similarity, (ring, { matrix, factor, mirrored }) => {
-      const image = mapRing(ring, (x, y) => apply(matrix, { x, y }));
-      const area = signedArea(ring) * factor * factor * (mirrored ? -1 : 1);
-      expect(Math.abs(signedArea(image) - area)).toBeLessThan(1e-7 * factor * factor);
-      expect(Math.abs(perimeter(image) - perimeter(ring) * factor)).toBeLessThan(1e-7 * factor);
-    }));
+    fc.assert(
+      fc.property(looseRing, similarity, (ring, { matrix, factor, mirrored }) => {
+        const image = mapRing(ring, (x, y) => apply(matrix, { x, y }));
+        const area = signedArea(ring) * factor * factor * (mirrored ? -1 : 1);
+        expect(Math.abs(signedArea(image) - area)).toBeLessThan(1e-7 * factor * factor);
+        expect(Math.abs(perimeter(image) - perimeter(ring) * factor)).toBeLessThan(1e-7 * factor);
+      }),
+    );
   });
 
   it('keep their accuracy far from the origin', () => {
@@ -60,10 +62,12 @@ describe('measures of a ring', () => {
   });
 
   it('change sign with the course', () => {
-    fc.assert(fc.property(looseRing, (ring) => {
-      expect(signedArea(reverseRing(ring))).toBeCloseTo(-signedArea(ring), 8);
-      expect(reverseRing(reverseRing(ring))).toEqual(ring);
-    }));
+    fc.assert(
+      fc.property(looseRing, (ring) => {
+        expect(signedArea(reverseRing(ring))).toBeCloseTo(-signedArea(ring), 8);
+        expect(reverseRing(reverseRing(ring))).toEqual(ring);
+      }),
+    );
   });
 });
 
@@ -90,6 +94,11 @@ describe('boxes', () => {
     expect(boxesTouch(box, { minX: 2, minY: 1, maxX: 3, maxY: 3 })).toBe(true);
     expect(boxesTouch(box, { minX: 2.1, minY: 0, maxX: 3, maxY: 3 })).toBe(false);
     expect(growBox(box, 1)).toEqual({ minX: -1, minY: -1, maxX: 3, maxY: 2 });
-    expect(joinBoxes([box, { minX: -4, minY: 0.5, maxX: -3, maxY: 9 }])).toEqual({ minX: -4, minY: 0, maxX: 2, maxY: 9 });
+    expect(joinBoxes([box, { minX: -4, minY: 0.5, maxX: -3, maxY: 9 }])).toEqual({
+      minX: -4,
+      minY: 0,
+      maxX: 2,
+      maxY: 9,
+    });
   });
 });

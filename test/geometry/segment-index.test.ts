@@ -12,7 +12,11 @@ import {
 import { looseRing, point } from './arbitraries';
 
 const sample = regionFromRings(
-  [ringOfBox({ minX: 0, minY: 0, maxX: 10, maxY: 10 }), reverseRing(ringOfBox({ minX: 3, minY: 3, maxX: 7, maxY: 7 })), ringOfBox({ minX: 20, minY: 0, maxX: 25, maxY: 5 })],
+  [
+    ringOfBox({ minX: 0, minY: 0, maxX: 10, maxY: 10 }),
+    reverseRing(ringOfBox({ minX: 3, minY: 3, maxX: 7, maxY: 7 })),
+    ringOfBox({ minX: 20, minY: 0, maxX: 25, maxY: 5 }),
+  ],
   'nonzero',
 );
 const region = fc.array(looseRing, { minLength: 1, maxLength: 4 }).map((rings) => regionFromRings(rings, 'evenodd'));
@@ -45,22 +49,32 @@ describe('buildSegmentIndex', () => {
 
 describe('queries', () => {
   it('find the nearest edge, as looking at each does', () => {
-    fc.assert(fc.property(region, point, (shape, place) => {
-      const index = buildSegmentIndex(shape);
-      const distances = [...Array(index.count).keys()].map((edge) => placeOnSegment(index, edge, place).distance);
-      const found = nearestSegment(index, place);
-      if (index.count === 0) expect(found).toBeUndefined();
-      else expect(found?.distance).toBe(Math.min(...distances));
-    }), { numRuns: 200 });
+    fc.assert(
+      fc.property(region, point, (shape, place) => {
+        const index = buildSegmentIndex(shape);
+        const distances = [...Array(index.count).keys()].map((edge) => placeOnSegment(index, edge, place).distance);
+        const found = nearestSegment(index, place);
+        if (index.count === 0) expect(found).toBeUndefined();
+        else expect(found?.distance).toBe(Math.min(...distances));
+      }),
+      { numRuns: 200 },
+    );
   });
 
   it('find all edges within a distance', () => {
-    fc.assert(fc.property(region, point, fc.double({ min: 0, max: 60, noNaN: true }), (shape, place, distance) => {
-      const index = buildSegmentIndex(shape);
-      const near = segmentsNear(index, place, distance).map((found) => found.edge).sort((a, b) => a - b);
-      const wanted = [...Array(index.count).keys()].filter((edge) => placeOnSegment(index, edge, place).distance <= distance);
-      expect(near).toEqual(wanted);
-    }), { numRuns: 200 });
+    fc.assert(
+      fc.property(region, point, fc.double({ min: 0, max: 60, noNaN: true }), (shape, place, distance) => {
+        const index = buildSegmentIndex(shape);
+        const near = segmentsNear(index, place, distance)
+          .map((found) => found.edge)
+          .sort((a, b) => a - b);
+        const wanted = [...Array(index.count).keys()].filter(
+          (edge) => placeOnSegment(index, edge, place).distance <= distance,
+        );
+        expect(near).toEqual(wanted);
+      }),
+      { numRuns: 200 },
+    );
   });
 
   it('respect limit and choice', () => {

@@ -12,11 +12,16 @@ export function slabArea(rings: readonly Ring[], fillRule: 'nonzero' | 'evenodd'
   const segments = rings.flatMap(segmentsOf);
   const heights = [...new Set([...segments.map((segment) => segment.y0), ...crossingHeights(segments)])];
   heights.sort((a, b) => a - b);
-  return heights.slice(1).reduce((area, top, index) => area + filledBetween(segments, heights[index] ?? top, top, fillRule), 0);
+  return heights
+    .slice(1)
+    .reduce((area, top, index) => area + filledBetween(segments, heights[index] ?? top, top, fillRule), 0);
 }
 
 function segmentsOf(ring: Ring): Segment[] {
-  const points = Array.from({ length: ring.length / 2 }, (_, index) => [ring[2 * index] ?? 0, ring[2 * index + 1] ?? 0] as const);
+  const points = Array.from(
+    { length: ring.length / 2 },
+    (_, index) => [ring[2 * index] ?? 0, ring[2 * index + 1] ?? 0] as const,
+  );
   return points.map(([x0, y0], index) => {
     const [x1, y1] = points[(index + 1) % points.length] ?? [x0, y0];
     return { x0, y0, x1, y1 };
@@ -24,14 +29,16 @@ function segmentsOf(ring: Ring): Segment[] {
 }
 
 function crossingHeights(segments: readonly Segment[]): number[] {
-  return segments.flatMap((first, index) => segments.slice(index + 1).flatMap((second) => {
-    const [ax, ay, bx, by] = [first.x1 - first.x0, first.y1 - first.y0, second.x1 - second.x0, second.y1 - second.y0];
-    const turn = ax * by - ay * bx;
-    if (turn === 0) return [];
-    const [dx, dy] = [second.x0 - first.x0, second.y0 - first.y0];
-    const [t, u] = [(dx * by - dy * bx) / turn, (dx * ay - dy * ax) / turn];
-    return t >= 0 && t <= 1 && u >= 0 && u <= 1 ? [first.y0 + t * ay] : [];
-  }));
+  return segments.flatMap((first, index) =>
+    segments.slice(index + 1).flatMap((second) => {
+      const [ax, ay, bx, by] = [first.x1 - first.x0, first.y1 - first.y0, second.x1 - second.x0, second.y1 - second.y0];
+      const turn = ax * by - ay * bx;
+      if (turn === 0) return [];
+      const [dx, dy] = [second.x0 - first.x0, second.y0 - first.y0];
+      const [t, u] = [(dx * by - dy * bx) / turn, (dx * ay - dy * ax) / turn];
+      return t >= 0 && t <= 1 && u >= 0 && u <= 1 ? [first.y0 + t * ay] : [];
+    }),
+  );
 }
 
 function filledBetween(segments: readonly Segment[], low: number, high: number, fillRule: string): number {

@@ -6,12 +6,21 @@ import { lengthOf, signedAreaOf, transformCurve } from '../../src/geometry/curve
 import { flattenSubpath } from '../../src/geometry/flatten';
 import { inscribedDisc } from '../../src/geometry/inscribed';
 import { multiply, rotation, scaling, translation } from '../../src/geometry/matrix';
-import { areaOf, complementInBox, offset, perimeterOf, regionFromRings, splitAtPinches } from '../../src/geometry/polygons';
+import {
+  areaOf,
+  complementInBox,
+  offset,
+  perimeterOf,
+  regionFromRings,
+  splitAtPinches,
+} from '../../src/geometry/polygons';
 import { reverseRing, ringOfBox } from '../../src/geometry/rings';
 import { arcFrom } from '../geometry/arbitraries';
 
 function ellipse(x: number, y: number, a: number, b: number): Curve[] {
-  return [0, 1, 2, 3].map((quarter) => arcFrom({ x, y }, { x: a, y: 0 }, { x: 0, y: b }, (quarter * Math.PI) / 2, Math.PI / 2));
+  return [0, 1, 2, 3].map((quarter) =>
+    arcFrom({ x, y }, { x: a, y: 0 }, { x: 0, y: b }, (quarter * Math.PI) / 2, Math.PI / 2),
+  );
 }
 
 /** Inscribed chords at this tolerance (mm) lose at most its product with the perimeter. */
@@ -102,7 +111,9 @@ describe('ellipses', () => {
 
   it('out of a skewed circle: the arcs stay exact', () => {
     const skew: Matrix = multiply(rotation(0.7), multiply(scaling(250, 100), rotation(-1.1)));
-    const around = ellipse(0, 0, 1, 1).map((curve) => transformCurve(curve, skew)).reduce((sum, curve) => sum + lengthOf(curve), 0);
+    const around = ellipse(0, 0, 1, 1)
+      .map((curve) => transformCurve(curve, skew))
+      .reduce((sum, curve) => sum + lengthOf(curve), 0);
     expect(Math.abs(around / 1150.6556298 - 1)).toBeLessThan(1e-9);
   });
 
@@ -115,8 +126,20 @@ describe('ellipses', () => {
 describe('lengths of the path examples', () => {
   it('cubic01 and quad01', () => {
     const cubics: Curve[] = [
-      { kind: 'cubic', start: { x: 100, y: 200 }, control1: { x: 100, y: 100 }, control2: { x: 250, y: 100 }, end: { x: 250, y: 200 } },
-      { kind: 'cubic', start: { x: 250, y: 200 }, control1: { x: 250, y: 300 }, control2: { x: 400, y: 300 }, end: { x: 400, y: 200 } },
+      {
+        kind: 'cubic',
+        start: { x: 100, y: 200 },
+        control1: { x: 100, y: 100 },
+        control2: { x: 250, y: 100 },
+        end: { x: 250, y: 200 },
+      },
+      {
+        kind: 'cubic',
+        start: { x: 250, y: 200 },
+        control1: { x: 250, y: 300 },
+        control2: { x: 400, y: 300 },
+        end: { x: 400, y: 200 },
+      },
     ];
     expect(cubics.reduce((sum, curve) => sum + lengthOf(curve), 0)).toBeCloseTo(475.747299, 5);
     const quadratics: Curve[] = [
@@ -151,7 +174,11 @@ describe('parallel sets', () => {
   it('of triangles in any position', () => {
     for (const angle of [0.1, 1, 2.5]) {
       const turned = multiply(translation(40, 7), rotation(angle));
-      const sides: Curve[] = [[0, 0, 9, 0], [9, 0, 2, 6], [2, 6, 0, 0]].map(([x0 = 0, y0 = 0, x1 = 0, y1 = 0]) => {
+      const sides: Curve[] = [
+        [0, 0, 9, 0],
+        [9, 0, 2, 6],
+        [2, 6, 0, 0],
+      ].map(([x0 = 0, y0 = 0, x1 = 0, y1 = 0]) => {
         return transformCurve({ kind: 'line', start: { x: x0, y: y0 }, end: { x: x1, y: y1 } }, turned);
       });
       const triangle = regionFromRings([flattenSubpath(sides, FINE)], 'nonzero');
@@ -179,7 +206,9 @@ describe('overlapping discs', () => {
 describe('largest discs', () => {
   it('rectangle, regular polygon, L', () => {
     expect(largestDisc([{ outer: ringOfBox({ minX: 0, minY: 0, maxX: 30, maxY: 7 }), holes: [] }])).toBeCloseTo(3.5, 3);
-    const hexagon = Float64Array.from(Array.from({ length: 6 }, (_, k) => [10 * Math.cos((k * Math.PI) / 3), 10 * Math.sin((k * Math.PI) / 3)]).flat());
+    const hexagon = Float64Array.from(
+      Array.from({ length: 6 }, (_, k) => [10 * Math.cos((k * Math.PI) / 3), 10 * Math.sin((k * Math.PI) / 3)]).flat(),
+    );
     expect(largestDisc(regionFromRings([hexagon], 'nonzero'))).toBeCloseTo(10 * Math.cos(Math.PI / 6), 3);
     const arm = 4;
     const bracket = Float64Array.of(0, 0, 20, 0, 20, arm, arm, arm, arm, 20, 0, 20);
@@ -191,7 +220,9 @@ describe('largest discs', () => {
 // its border and hang on the sheet round it.
 describe('checkerboard of openings', () => {
   const cells = Array.from({ length: 64 }, (_, cell) => [cell % 8, Math.floor(cell / 8)] as const);
-  const rings = cells.filter(([x, y]) => (x + y) % 2 === 0).map(([x, y]) => ringOfBox({ minX: 10 * x, minY: 10 * y, maxX: 10 * x + 10, maxY: 10 * y + 10 }));
+  const rings = cells
+    .filter(([x, y]) => (x + y) % 2 === 0)
+    .map(([x, y]) => ringOfBox({ minX: 10 * x, minY: 10 * y, maxX: 10 * x + 10, maxY: 10 * y + 10 }));
 
   it('leaves 19 pieces of a sheet with a border, 32 of one without', () => {
     const openings = regionFromRings(rings, 'nonzero');

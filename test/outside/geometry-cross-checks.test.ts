@@ -9,7 +9,10 @@ import { looseRing } from '../geometry/arbitraries';
 
 const load = createRequire(import.meta.url);
 
-interface IntPoint { readonly X: number; readonly Y: number }
+interface IntPoint {
+  readonly X: number;
+  readonly Y: number;
+}
 type Paths = IntPoint[][];
 
 interface ClipperLibrary {
@@ -28,7 +31,12 @@ interface ClipperLibrary {
 
 const library = load('clipper-lib') as ClipperLibrary;
 
-function clipperArea(subject: readonly Ring[], clip: readonly Ring[], operation: number, fill: number): { area: number; outers: number } {
+function clipperArea(
+  subject: readonly Ring[],
+  clip: readonly Ring[],
+  operation: number,
+  fill: number,
+): { area: number; outers: number } {
   const engine = new library.Clipper();
   engine.AddPaths(subject.map(toPath), library.PolyType.ptSubject, true);
   engine.AddPaths(clip.map(toPath), library.PolyType.ptClip, true);
@@ -39,7 +47,10 @@ function clipperArea(subject: readonly Ring[], clip: readonly Ring[], operation:
 }
 
 function toPath(ring: Ring): IntPoint[] {
-  return Array.from({ length: ring.length / 2 }, (_, at) => ({ X: Math.round((ring[2 * at] ?? 0) * 1e4), Y: Math.round((ring[2 * at + 1] ?? 0) * 1e4) }));
+  return Array.from({ length: ring.length / 2 }, (_, at) => ({
+    X: Math.round((ring[2 * at] ?? 0) * 1e4),
+    Y: Math.round((ring[2 * at + 1] ?? 0) * 1e4),
+  }));
 }
 
 const rings = fc.array(looseRing, { minLength: 1, maxLength: 4 });
@@ -53,24 +64,31 @@ const SLACK = 0.05;
 
 describe('clipper-lib', () => {
   it.each(rules)('fills by %s alike', (rule, fill) => {
-    fc.assert(fc.property(rings, (shapes) => {
-      const region = regionFromRings(shapes, rule);
-      const other = clipperArea(shapes, [], library.ClipType.ctUnion, fill);
-      expect(Math.abs(areaOf(region) - other.area)).toBeLessThan(SLACK);
-      // The library leaves joined what touches in a point, so it never counts more.
-      expect(other.outers).toBeLessThanOrEqual(region.length);
-    }), { numRuns: 150 });
+    fc.assert(
+      fc.property(rings, (shapes) => {
+        const region = regionFromRings(shapes, rule);
+        const other = clipperArea(shapes, [], library.ClipType.ctUnion, fill);
+        expect(Math.abs(areaOf(region) - other.area)).toBeLessThan(SLACK);
+        // The library leaves joined what touches in a point, so it never counts more.
+        expect(other.outers).toBeLessThanOrEqual(region.length);
+      }),
+      { numRuns: 150 },
+    );
   });
 
   it('combines alike', () => {
-    fc.assert(fc.property(rings, rings, (first, second) => {
-      const [a, b] = [regionFromRings(first, 'nonzero'), regionFromRings(second, 'nonzero')];
-      const { ctUnion, ctDifference, ctIntersection } = library.ClipType;
-      const other = (operation: number): number => clipperArea(first, second, operation, library.PolyFillType.pftNonZero).area;
-      expect(Math.abs(areaOf(union([a, b])) - other(ctUnion))).toBeLessThan(SLACK);
-      expect(Math.abs(areaOf(difference(a, b)) - other(ctDifference))).toBeLessThan(SLACK);
-      expect(Math.abs(areaOf(intersection(a, b)) - other(ctIntersection))).toBeLessThan(SLACK);
-    }), { numRuns: 150 });
+    fc.assert(
+      fc.property(rings, rings, (first, second) => {
+        const [a, b] = [regionFromRings(first, 'nonzero'), regionFromRings(second, 'nonzero')];
+        const { ctUnion, ctDifference, ctIntersection } = library.ClipType;
+        const other = (operation: number): number =>
+          clipperArea(first, second, operation, library.PolyFillType.pftNonZero).area;
+        expect(Math.abs(areaOf(union([a, b])) - other(ctUnion))).toBeLessThan(SLACK);
+        expect(Math.abs(areaOf(difference(a, b)) - other(ctDifference))).toBeLessThan(SLACK);
+        expect(Math.abs(areaOf(intersection(a, b)) - other(ctIntersection))).toBeLessThan(SLACK);
+      }),
+      { numRuns: 150 },
+    );
   });
 });
 
@@ -84,16 +102,20 @@ interface JstsFactory {
 }
 
 const jsts = 'jsts/org/locationtech/jts';
-const defaultOf = async <T>(path: string): Promise<T> => ((await import(/* @vite-ignore */ path)) as { default: T }).default;
+const defaultOf = async <T>(path: string): Promise<T> =>
+  ((await import(/* @vite-ignore */ path)) as { default: T }).default;
 const Factory = await defaultOf<new () => JstsFactory>(`${jsts}/geom/GeometryFactory.js`);
 const Coordinate = await defaultOf<new (x: number, y: number) => unknown>(`${jsts}/geom/Coordinate.js`);
-const buffering = await defaultOf<{ bufferOp(shape: JstsGeometry, distance: number, quadrantSegments: number): JstsGeometry }>(
-  `${jsts}/operation/buffer/BufferOp.js`,
-);
+const buffering = await defaultOf<{
+  bufferOp(shape: JstsGeometry, distance: number, quadrantSegments: number): JstsGeometry;
+}>(`${jsts}/operation/buffer/BufferOp.js`);
 const factory = new Factory();
 
 function linearRing(ring: Ring): unknown {
-  const points = Array.from({ length: ring.length / 2 }, (_, at) => new Coordinate(ring[2 * at] ?? 0, ring[2 * at + 1] ?? 0));
+  const points = Array.from(
+    { length: ring.length / 2 },
+    (_, at) => new Coordinate(ring[2 * at] ?? 0, ring[2 * at + 1] ?? 0),
+  );
   return factory.createLinearRing([...points, points[0]]);
 }
 
@@ -106,22 +128,28 @@ function toJsts(region: Region): JstsGeometry[] {
 
 describe('jsts', () => {
   it('measures the same areas', () => {
-    fc.assert(fc.property(rings, (shapes) => {
-      const region = regionFromRings(shapes, 'evenodd');
-      const areas = toJsts(region).reduce((sum, polygon) => sum + polygon.getArea(), 0);
-      expect(Math.abs(areas - areaOf(region))).toBeLessThan(1e-6);
-    }), { numRuns: 100 });
+    fc.assert(
+      fc.property(rings, (shapes) => {
+        const region = regionFromRings(shapes, 'evenodd');
+        const areas = toJsts(region).reduce((sum, polygon) => sum + polygon.getArea(), 0);
+        expect(Math.abs(areas - areaOf(region))).toBeLessThan(1e-6);
+      }),
+      { numRuns: 100 },
+    );
   });
 
   it('offsets alike', () => {
     const deltas = fc.constantFrom(-2, -0.3, 0.1, 1.5);
-    fc.assert(fc.property(looseRing, deltas, (ring, delta) => {
-      const region = regionFromRings([ring], 'nonzero').filter((polygon) => areaOf(polygon) > 1);
-      const mine = region.map((polygon) => areaOf(offset([polygon], delta, 'round', 1e-3)));
-      toJsts(region).forEach((polygon, index) => {
-        const theirs = buffering.bufferOp(polygon, delta, 64).getArea();
-        expect(Math.abs(theirs - (mine[index] ?? Number.NaN))).toBeLessThan(0.2 + 1e-3 * Math.abs(delta) * 400);
-      });
-    }), { numRuns: 60 });
+    fc.assert(
+      fc.property(looseRing, deltas, (ring, delta) => {
+        const region = regionFromRings([ring], 'nonzero').filter((polygon) => areaOf(polygon) > 1);
+        const mine = region.map((polygon) => areaOf(offset([polygon], delta, 'round', 1e-3)));
+        toJsts(region).forEach((polygon, index) => {
+          const theirs = buffering.bufferOp(polygon, delta, 64).getArea();
+          expect(Math.abs(theirs - (mine[index] ?? Number.NaN))).toBeLessThan(0.2 + 1e-3 * Math.abs(delta) * 400);
+        });
+      }),
+      { numRuns: 60 },
+    );
   });
 });
