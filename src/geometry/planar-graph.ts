@@ -77,8 +77,8 @@ function gatherOutgoing(origin: Int32Array, vertices: number): { starts: Int32Ar
 }
 
 /**
- * Anticlockwise (y up). Half-edges along their edge (even) point to greater x, or straight up: they fill the angles from
- * −π/2 (excluded) to π/2, those against it (odd) the other half turn, so the order of oddness comes first.
+ * Anticlockwise (y up). Half-edges along their edge (even) point to greater x, or straight up: they fill the angles
+ * from −π/2 (excluded) to π/2, those against it (odd) the other half turn, so the order of oddness comes first.
  */
 function sortByAngle(fan: Int32Array, origin: Int32Array, x: readonly number[], y: readonly number[]): void {
   fan.sort((p, q) => {
