@@ -9,16 +9,10 @@ import { isBlank } from './number-reader';
 import type { ProblemList } from './problems';
 import { RestartingTokenizer } from './restarting-tokenizer';
 import type { TreeBuilder } from './tree-builder';
+import type { PendingAttribute } from './value-ends';
 import { blanksTrimmed, valueBeforeSwallowedName } from './value-ends';
 
 const BYTE_ORDER_MARK = 0xfeff;
-
-interface PendingAttribute {
-  readonly nameSpan: Span;
-  /** -1 while no value is seen. */
-  valueFrom: number;
-  valueTo: number;
-}
 
 /** Takes in the tokens of a text one after the other, and cuts off those that lack their end. */
 export class MarkupReader extends RestartingTokenizer implements TokenizerCallbacks {
@@ -345,18 +339,6 @@ export class MarkupReader extends RestartingTokenizer implements TokenizerCallba
     this.done = to;
     if (!isWhole) this.problems.fatal('This instruction is not ended: “?>” is missing.', from, from + 2);
     this.builder.addInstruction('instruction', this.text.slice(from + 2, contentTo), from, to);
-  }
-
-  onend(): void {
-    // Not called: the tokenizer is left without its own end handling, which drops or mislabels what is unfinished.
-  }
-
-  onattribentity(): void {
-    // Not called: entities are resolved with their offsets by the tree builder.
-  }
-
-  ontextentity(): void {
-    // Not called, likewise.
   }
 
   /** Takes what the file breaks off in. */

@@ -7,8 +7,10 @@ export const XMLNS_NAMESPACE = 'http://www.w3.org/2000/xmlns/';
 
 const NAME_START =
   ':A-Z_a-z\\u{C0}-\\u{D6}\\u{D8}-\\u{F6}\\u{F8}-\\u{2FF}\\u{370}-\\u{37D}\\u{37F}-\\u{1FFF}\\u{200C}-\\u{200D}' +
-  '\\u{2070}-\\u{218F}\\u{2C00}-\\u{2FEF}\\u{3001}-\\u{D7FF}\\u{F900}-\\u{FDCF}\\u{FDF0}-\\u{FFFD}\\u{10000}-\\u{EFFFF}';
-const NAME_PATTERN = new RegExp(`^[${NAME_START}][${NAME_START}\\-.0-9\\u{B7}\\u{300}-\\u{36F}\\u{203F}-\\u{2040}]*$`, 'u');
+  '\\u{2070}-\\u{218F}\\u{2C00}-\\u{2FEF}' +
+  '\\u{3001}-\\u{D7FF}\\u{F900}-\\u{FDCF}\\u{FDF0}-\\u{FFFD}\\u{10000}-\\u{EFFFF}';
+const NAME_REST = `${NAME_START}\\-.0-9\\u{B7}\\u{300}-\\u{36F}\\u{203F}-\\u{2040}`;
+const NAME_PATTERN = new RegExp(`^[${NAME_START}][${NAME_REST}]*$`, 'u');
 const NAME_START_PATTERN = new RegExp(`^[${NAME_START}]`, 'u');
 
 export function isName(text: string): boolean {

@@ -38,7 +38,7 @@ export function parseNumberList(text: string): NumberList {
   return { values, spans, error: unexpected(reader, 'a number was expected') };
 }
 
-/** Pairs of coordinates. Of an odd count the last number is dropped, and is the error (SVG 2, "The points property"). */
+/** Pairs of coordinates. Of an odd count the last number is dropped, and is the error (SVG 2, "points"). */
 export function parsePoints(text: string): NumberList {
   const list = parseNumberList(text);
   if (list.values.length % 2 === 0) return list;
@@ -67,7 +67,8 @@ function negativeExtent(values: readonly number[], spans: readonly Span[]): Numb
 
 /**
  * The functions of a `transform` attribute in the order written, up to the first error. Neither the names nor the
- * counts of numbers are judged here. Numbers carry no units (CSS Transforms 1, "Syntax of the SVG transform attribute").
+ * counts of numbers are judged here. Numbers carry no units (CSS Transforms 1, "Syntax of the SVG transform
+ * attribute").
  */
 export function parseTransformCalls(text: string): TransformCalls {
   const reader = new NumberReader(text);

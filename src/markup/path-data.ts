@@ -16,6 +16,11 @@ const PARAMETERS: Record<string, readonly string[]> = {
   Z: [],
 };
 
+/** The parameters by letter, of either case. */
+const PARAMETERS_OF: ReadonlyMap<string, readonly string[]> = new Map(
+  Object.entries(PARAMETERS).flatMap(([upper, names]) => [[upper, names], [upper.toLowerCase(), names]] as const),
+);
+
 const LETTERS_BY_CODE: readonly (PathLetter | undefined)[] = lettersByCode();
 const ZERO = 48;
 const ONE = 49;
@@ -30,7 +35,7 @@ function lettersByCode(): (PathLetter | undefined)[] {
 
 /** How many parameters one set of the command takes: 7 for an arc, 0 for Z. */
 export function parameterCount(letter: PathLetter): number {
-  return PARAMETERS[letter.toUpperCase()]!.length;
+  return PARAMETERS_OF.get(letter)!.length;
 }
 
 /**
@@ -137,7 +142,7 @@ class PathReader {
 
   /** `soFar`: what was read of the set; `value`: NaN where there is no number, infinite where it is too large. */
   private failInSet(letter: PathLetter, value: number, at: number, soFar: Span, index: number): void {
-    const parameters = PARAMETERS[letter.toUpperCase()]!;
+    const parameters = PARAMETERS_OF.get(letter)!;
     const missing = parameters[index]!;
     const character = characterAt(this.data, at);
     if (!Number.isNaN(value)) {
@@ -145,9 +150,12 @@ class PathReader {
     } else if (character === '' || LETTERS_BY_CODE[this.data.charCodeAt(at)] !== undefined) {
       this.fail(`${letter} needs ${enumerate(parameters)}: ${missing} is missing.`, soFar);
     } else {
-      const expected = missing.endsWith('flag') ? `${missing}, 0 or 1,` : `a number, ${missing},`;
       const span = { from: at, to: at + character.length };
-      this.fail(`${letter} needs ${enumerate(parameters)}: ${expected} was expected, not ${quote(character)}.`, span);
+      const isFlag = missing.endsWith('flag');
+      const message = isFlag
+        ? `In ${letter}, ${missing} is 0 or 1, not ${quote(character)}.`
+        : `${letter} needs ${enumerate(parameters)}: a number, ${missing}, was expected, not ${quote(character)}.`;
+      this.fail(message, span);
     }
   }
 

@@ -43,6 +43,18 @@ export abstract class RestartingTokenizer {
   /** Asked to take in what the text breaks off in. */
   protected abstract readRemainder(): void;
 
+  onend(): void {
+    // Not called: the tokenizer's own end handling drops or mislabels what is unfinished.
+  }
+
+  onattribentity(): void {
+    // Not called: entities are resolved with their offsets by the tree builder.
+  }
+
+  ontextentity(): void {
+    // Not called, likewise.
+  }
+
   protected tokenize(from: number): void {
     let next: Restart | undefined = { at: from, inTag: false };
     while (next !== undefined) next = this.tokenizeFrom(next);

@@ -171,7 +171,7 @@ export class TreeBuilder {
     const parent = this.open.at(-1);
     if (parent === undefined) this.checkTopLevelText(from, to);
     const stop = value.includes(']]>') ? this.text.slice(from, to).indexOf(']]>') : -1;
-    if (stop >= 0) this.problems.fatal('“]]>” cannot stand in text. Write ]]&gt; instead.', from + stop, from + stop + 3);
+    if (stop >= 0) this.problems.fatal('“]]>” cannot stand in text: write ]]&gt;.', from + stop, from + stop + 3);
     this.append(new BuiltText('text', value, { from, to }, { from, to }, parent, map));
   }
 
@@ -211,8 +211,8 @@ export class TreeBuilder {
     const { text, topLevel: children, root } = this;
     if (root === undefined && !this.strayTextFound) {
       const blank = text.trim() === '';
-      const message = blank ? 'The file is empty; <svg …> was expected.' : 'There is no element here; <svg …> was expected.';
-      this.problems.fatal(message, 0, Math.min(text.length, 1));
+      const lack = blank ? 'The file is empty' : 'There is no element here';
+      this.problems.fatal(`${lack}: <svg …> was expected.`, 0, Math.min(text.length, 1));
     }
     return { text, root, children, problems: this.problems.inOrder() };
   }

@@ -1,5 +1,14 @@
 /** Where a value without a closing quote may be taken to end. */
+import type { Span } from '../text';
 import { isBlank } from './number-reader';
+
+/** An attribute whose end is not seen yet. */
+export interface PendingAttribute {
+  readonly nameSpan: Span;
+  /** -1 while no value is seen. */
+  valueFrom: number;
+  valueTo: number;
+}
 
 /** The end of `text` between `from` and `to` without the blanks behind it. */
 export function blanksTrimmed(text: string, from: number, to: number): number {

@@ -3,7 +3,8 @@ import { parsePathData } from '../../src/markup/path-data';
 
 /** The commands in short: letter, values, and `~` where the letter is left out. */
 function commandsOf(data: string): string[] {
-  return parsePathData(data).commands.map(({ letter, values, written }) => letter + values.join(' ') + (written ? '' : '~'));
+  const { commands } = parsePathData(data);
+  return commands.map(({ letter, values, written }) => letter + values.join(' ') + (written ? '' : '~'));
 }
 
 function underlined(data: string): string | undefined {
@@ -15,7 +16,8 @@ describe('parsePathData', () => {
   it('gives the place of each command and each number', () => {
     const data = ' M 10,-2e1 .5.5 h3 z';
     const { commands } = parsePathData(data);
-    const written = commands.map(({ span, valueSpans }) => [span, ...valueSpans].map(({ from, to }) => data.slice(from, to)));
+    const spans = commands.map(({ span, valueSpans }) => [span, ...valueSpans]);
+    const written = spans.map((row) => row.map(({ from, to }) => data.slice(from, to)));
     expect(written).toEqual([['M 10,-2e1', '10', '-2e1'], ['.5.5', '.5', '.5'], ['h3', '3'], ['z']]);
   });
 

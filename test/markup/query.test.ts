@@ -4,7 +4,9 @@ import {
   XLINK_NAMESPACE, allElements, ancestors, attribute, attributeAt, childElements, nodeAt, textContent,
 } from '../../src/markup/query';
 
-const text = `<svg xmlns:l="${XLINK_NAMESPACE}"><title>He<b>ro</b>n<![CDATA[!]]></title><!-- c --><use l:href="#a" href="#b"/></svg>`;
+const text =
+  `<svg xmlns:l="${XLINK_NAMESPACE}">` +
+  '<title>He<b>ro</b>n<![CDATA[!]]></title><!-- c --><use l:href="#a" href="#b"/></svg>';
 const document = parseMarkup(text);
 const root = document.root!;
 

@@ -7,7 +7,8 @@ import { allElements } from '../../src/markup/query';
 
 const FOLDER = new URL('../../node_modules/@mdi/svg/svg/', import.meta.url);
 const nested =
-  "<?xml version='1.0'?>\n<!-- é -->\n<svg xmlns=\"S\" xmlns:a='A'>\r\n<a:g  a:b = '1>2'\n c=\"🦩\"><p d=\"M0 0\n1 1\"/><!-- <x/> --></a:g>" +
+  "<?xml version='1.0'?>\n<!-- é -->\n<svg xmlns=\"S\" xmlns:a='A'>\r\n" +
+  "<a:g  a:b = '1>2'\n c=\"🦩\"><p d=\"M0 0\n1 1\"/><!-- <x/> --></a:g>" +
   '<style><![CDATA[<y/>]]></style ><t>&amp;é</t></svg>\n';
 
 /** Each element as [from, to], each attribute as [from, to, value], in the order of the text. */
@@ -29,7 +30,9 @@ function withOurs(text: string): number[][] {
   for (const { span, nameSpan, endTag, name, attributes } of allElements(parseMarkup(text))) {
     found.push([0, span.from, span.to], [1, nameSpan.from, nameSpan.to]);
     if (endTag !== undefined) found.push([1, endTag.from + 2, endTag.from + 2 + name.length]);
-    for (const one of attributes) found.push([2, one.nameSpan.from, one.nameSpan.to], [3, one.valueSpan.from, one.valueSpan.to]);
+    for (const { nameSpan: label, valueSpan } of attributes) {
+      found.push([2, label.from, label.to], [3, valueSpan.from, valueSpan.to]);
+    }
   }
   return found.sort(inOrder);
 }

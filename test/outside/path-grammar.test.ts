@@ -69,7 +69,8 @@ describe('W3C SVG 1.1 tests', () => {
   });
 
   it.each([...'HVhvLlCcSsQqTtAa'])('paths-data-19-f: %s repeated is its numbers repeated', (letter) => {
-    const sets: Record<string, string> = { H: '5', V: '5', C: '1 2 3 4 5 6', S: '1 2 3 4', Q: '1 2 3 4', A: '1 2 3 0 1 5 6' };
+    const four = '1 2 3 4';
+    const sets: Record<string, string> = { H: '5', V: '5', C: '1 2 3 4 5 6', S: four, Q: four, A: '1 2 3 0 1 5 6' };
     const set = sets[letter.toUpperCase()] ?? '1 2';
     const apart = `M0 0 ${letter} ${set} ${letter} ${set}`;
     expect(commandsOf(`M0 0 ${letter} ${set} ${set}`)).toEqual(commandsOf(apart));
@@ -98,7 +99,8 @@ describe('W3C SVG 1.1 tests', () => {
 });
 
 describe('svgpath reads the same up to the error', () => {
-  // Left out: a lone point, which svgpath takes for a number, numbers such as 01, which it refuses, and infinite ones, which it takes.
+  // Left out: a lone point, which svgpath takes for a number, numbers such as 01, which it refuses, and infinite ones,
+  // which it takes.
   const pieces = [...'MLHVCSQTAZmlhvcsqtaz', '0', '1', '10', '-2.5', '.5', '1e2', '+3', ',', ' ', ' ', '#', '-'];
   const anyData = fc
     .array(fc.constantFrom(...pieces), { maxLength: 40 })
