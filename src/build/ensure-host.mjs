@@ -7,12 +7,15 @@ import { fileURLToPath } from 'node:url';
 import { findChromium } from '../../test/editor/host/browser.mjs';
 import { hostFolder, hostNode, serverMain } from '../../test/editor/host/host.mjs';
 
+/** Packs the extension; it comes with the host because only few need it. */
+export const vsce = path.join(hostFolder, 'node_modules/@vscode/vsce/vsce');
+
 const run = (command, words, folder = hostFolder) =>
   execFileSync(command, words, { cwd: folder, stdio: ['ignore', 'inherit', 'inherit'] });
 
 function installServer() {
   const inner = path.join(path.dirname(serverMain), '..');
-  if (!existsSync(serverMain) || !existsSync(hostNode)) {
+  if (![serverMain, hostNode, vsce].every((file) => existsSync(file))) {
     console.log('Installing the embedded VS Code (about 1 GB, once) …');
     // Its own install script would compile modules that are not needed here.
     run('npm', ['ci', '--ignore-scripts', '--prefer-offline', '--no-audit', '--no-fund', '--loglevel=error']);
