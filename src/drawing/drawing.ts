@@ -43,6 +43,10 @@ export interface Shape {
   readonly centreline?: readonly Subpath[];
   /** For strokes: the painted width in mm where the transform keeps it even, else its geometric mean. */
   readonly strokeWidth?: number;
+  /** For strokes: how the ends of open lines are painted. */
+  readonly strokeCap?: 'butt' | 'round' | 'square';
+  /** For strokes: whether the line is broken into dashes. */
+  readonly dashed?: boolean;
 }
 
 /** A chain of curves. `spans[i]` is the text that gave `curves[i]`. A closing line is included when it has length. */

@@ -109,6 +109,7 @@ export class ShapePainter {
     return {
       part: 'stroke', ...this.common(element, scope), subpaths: area.subpaths, fillRule: 'nonzero', paint,
       opacity: alpha * scope.opacity, centreline, strokeWidth: area.width,
+      strokeCap: style.inherited['stroke-linecap'], dashed: style.inherited['stroke-dasharray'].length > 0,
     };
   }
 
