@@ -98,14 +98,16 @@ function endChord({ boundary, chains, stretches }: ThinBoundary, chain: number):
 function limitChord(search: TipSearch): Chord {
   const { thin, chain, turn } = search;
   let { from, to } = search.best;
+  let left = false;
   visitStretches(thin, chain, (stretch) => {
     const element = thin.chains.elementOf[stretch]!;
     if (!isEdge(element)) return;
     const order = orderOf(thin, chain, stretch);
     const crossing = crossingOf(search, element >> 1, thin.stretches.from[stretch]!, thin.stretches.to[stretch]!);
     if (crossing === undefined) return;
-    if (order <= turn) from = crossing;
-    else to = crossing;
+    if (order > turn) to = crossing;
+    else if (!left) from = crossing;
+    left = true;
   });
   return { from, to };
 }
@@ -155,11 +157,16 @@ function offer(search: TipSearch, chord: Chord): void {
 }
 
 /** Whether the chord's ends lie on the chain's two flanks. */
-function facesAcross({ thin, chain, turn }: TipSearch, { from, to }: Chord): boolean {
-  const flank = (place: EdgePlace): number => {
-    const stretch = stretchAt(thin, 2 * place.edge + 1, place.at);
-    if (stretch < 0 || thin.chains.chainOf[stretch] !== chain) return 0;
-    return orderOf(thin, chain, stretch) <= turn ? -1 : 1;
-  };
-  return flank(from) * flank(to) === -1;
+function facesAcross(search: TipSearch, { from, to }: Chord): boolean {
+  return flankOf(search, from) * flankOf(search, to) === -1;
+}
+
+/** -1 on the flank before the far end, 1 on that after it, 0 beside the chain. A vertex lies on either of its edges. */
+function flankOf({ thin, chain, turn }: TipSearch, { edge, at }: EdgePlace): number {
+  const { length, previous, next } = thin.boundary.outline;
+  let stretch = stretchAt(thin, 2 * edge + 1, at);
+  if (stretch < 0 && at <= 0) stretch = stretchAt(thin, 2 * previous[edge]! + 1, length[previous[edge]!]!);
+  if (stretch < 0 && at >= length[edge]!) stretch = stretchAt(thin, 2 * next[edge]! + 1, 0);
+  if (stretch < 0 || thin.chains.chainOf[stretch] !== chain) return 0;
+  return orderOf(thin, chain, stretch) <= turn ? -1 : 1;
 }

@@ -12,6 +12,8 @@ export interface RasterVerdict {
   readonly unclear: number;
 }
 
+const BEYOND = 6;
+
 interface Field extends Picture {
   /** mm to the boundary, right to one pixel. */
   readonly depth: Float64Array;
@@ -118,7 +120,10 @@ function isNear(point: Point, { from, to, reach, length }: ThinPart, width: numb
   return distance <= Math.max(reach, length) + 2 * width;
 }
 
-/** Pixels on the necks' chords, and one beyond each end, thick enough to hold pieces apart. */
+/**
+ * Pixels on the necks' chords, and some beyond each end, thick enough to hold pieces apart: where a neck ends in a sharp
+ * notch, this is how far off pixels close the notch.
+ */
 function chordPixels(picture: Picture, parts: readonly ThinPart[]): Set<number> {
   const pixels = new Set<number>();
   const { pitch } = picture;
@@ -126,7 +131,7 @@ function chordPixels(picture: Picture, parts: readonly ThinPart[]): Set<number> 
     if (kind !== 'neck') continue;
     const length = Math.hypot(to.x - from.x, to.y - from.y);
     const [ux, uy] = length > 0 ? [(to.x - from.x) / length, (to.y - from.y) / length] : [1, 0];
-    for (let along = -1.5 * pitch; along < length + 1.5 * pitch; along += pitch / 4) {
+    for (let along = -BEYOND * pitch; along < length + BEYOND * pitch; along += pitch / 4) {
       for (const aside of [-0.4, 0, 0.4]) {
         const [x, y] = [from.x + along * ux - aside * pitch * uy, from.y + along * uy + aside * pitch * ux];
         pixels.add(pixelAt(picture, { x, y }));
