@@ -5,6 +5,8 @@ import type { Loop, LoopItem } from './rejoin';
 export interface ArrangedLoop extends Loop {
   /** The subpath whose own start point the loop begins at; undefined where it begins at a strip. */
   readonly home: number | undefined;
+  /** A line with two ends: it is not closed, and all of its items are drawn. */
+  readonly open?: boolean;
 }
 
 /** @param untouched subpaths that stay whole */
@@ -12,14 +14,18 @@ export function arrangeLoops(
   loops: readonly Loop[], untouched: readonly number[], paths: readonly StepPath[],
 ): ArrangedLoop[] {
   const whole = untouched.map((subpath) => wholeLoop(subpath, paths[subpath] as StepPath));
-  const arranged = [...whole, ...loops.map((loop) => beginAtHome(loop, paths))];
-  return arranged
+  return inTextOrder([...whole, ...loops.map((loop) => beginAtHome(loop, paths))], paths);
+}
+
+/** Loops in the order in which their subpaths stand in the text. */
+export function inTextOrder(loops: readonly ArrangedLoop[], paths: readonly StepPath[]): ArrangedLoop[] {
+  return loops
     .map((loop) => ({ loop, key: orderOf(loop, paths) }))
     .sort((a, b) => a.key - b.key)
     .map(({ loop }) => loop);
 }
 
-function wholeLoop(subpath: number, path: StepPath): ArrangedLoop {
+export function wholeLoop(subpath: number, path: StepPath): ArrangedLoop {
   const items = path.steps.map((_, step): LoopItem => ({ kind: 'stretch', stretch: { subpath, step, from: 0, to: 1 } }));
   return { start: path.start, items, home: subpath };
 }

@@ -16,8 +16,9 @@ export interface Crosser {
 }
 
 const CLOSEST_SAMPLES = 0.25;
-/** Corners that reach equally far. */
+/** Corners that reach equally far, and how far apart they are at least, in mm. */
 const MOST_EXTREMES = 4;
+const EXTREMES_APART = 0.5;
 /** In mm: points this near to the farthest are as far. */
 const LEVEL = 1e-3;
 /** In mm: pieces this near touch in a point. */
@@ -93,9 +94,12 @@ function samplesOf(ring: Ring): Sample[] {
 function extremesOf(ring: Ring): Sample[] {
   const directions: Point[] = [{ x: 0, y: -1 }, { x: 0, y: 1 }, { x: -1, y: 0 }, { x: 1, y: 0 }];
   return directions.flatMap((outward) => {
-    const reaches = vertices(ring).map((point) => dot(point, outward));
-    const far = Math.max(...reaches);
-    const places = vertices(ring).filter((_, index) => (reaches[index] ?? 0) > far - LEVEL);
+    const reaching = vertices(ring).map((point) => ({ point, reach: dot(point, outward) }));
+    const far = reaching.reduce((most, { reach }) => Math.max(most, reach), -Infinity);
+    const places: Point[] = [];
+    for (const { point } of reaching.filter(({ reach }) => reach > far - LEVEL).sort((a, b) => b.reach - a.reach)) {
+      if (places.every((other) => distance(other, point) > EXTREMES_APART)) places.push(point);
+    }
     return places.slice(0, MOST_EXTREMES).map((point) => ({ point, outward }));
   });
 }

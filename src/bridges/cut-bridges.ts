@@ -1,11 +1,12 @@
 /** Puts bridges into the artist's text. */
+import type { Region } from '../geometry/region';
 import type { Sheet } from '../sheet/sheet';
 import type { Bridge } from './bridge';
-import { cutStripsFromShapes } from './cut-shapes';
+import { cutStripsFromShapes, meets } from './cut-shapes';
 import type { Outcome } from './outcome';
 import { stripsApart } from './strips-apart';
-import { reachingStrip } from './strip-reach';
-import type { Strip } from './strip';
+import { widenStrip, type Strip } from './strip';
+import { polygonOf, reachingStrip } from './strip-reach';
 
 export type { Bridge } from './bridge';
 
@@ -23,6 +24,18 @@ export function cutBridges(sheet: Sheet, bridges: readonly Bridge[]): Outcome {
 /** The strips in sheet mm that bridges keep free of paint. */
 export function stripsFor(sheet: Sheet, bridges: readonly Bridge[]): Strip[] {
   return bridges.map(({ from, to, width }) => reachingStrip(sheet.openings, from, to, width + ROUNDING_ROOM));
+}
+
+/**
+ * Where `cutBridges` may change what is painted, in sheet mm: the strips, and beside them the places where cut lines end
+ * in their caps or at right angles to a curve.
+ */
+export function changedBy(sheet: Sheet, bridges: readonly Bridge[]): Region {
+  const strokes = sheet.layer.shapes.filter(({ part }) => part === 'stroke');
+  return stripsFor(sheet, bridges).map((strip) => {
+    const widths = strokes.filter((stroke) => meets(stroke, strip)).map(({ strokeWidth = 0 }) => strokeWidth);
+    return polygonOf(widenStrip(strip, 2 * Math.max(0, ...widths)));
+  });
 }
 
 /** As `cutBridges`, for strips in sheet mm. */

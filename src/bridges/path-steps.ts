@@ -11,7 +11,7 @@ export interface Step {
   readonly command: number | undefined;
 }
 
-/** A subpath as a fill sees it: always closed. */
+/** A subpath; as a fill sees it always closed. */
 export interface StepPath {
   readonly start: Point;
   /** Index of the `M` that begins it; undefined where a subpath goes on after `Z` without one. */
@@ -53,12 +53,19 @@ export function absoluteCommands(commands: readonly PathCommand[]): AbsoluteComm
   });
 }
 
-/** Groups commands into subpaths. Subpaths that draw nothing are left out. */
-export function stepPaths(commands: readonly PathCommand[], absolute: readonly AbsoluteCommand[]): StepPath[] {
+/**
+ * Groups commands into subpaths. Subpaths that draw nothing are left out.
+ * @param filled whether open subpaths get the closing line that a fill gives them
+ */
+export function stepPaths(
+  commands: readonly PathCommand[], absolute: readonly AbsoluteCommand[], filled = true,
+): StepPath[] {
   const paths: StepPath[] = [];
   let open: { start: Point; move: number | undefined; steps: Step[] } | undefined;
   const finish = (close: number | undefined): void => {
-    if (open && open.steps.length > 0) paths.push({ ...open, steps: closed(open.start, open.steps), close });
+    if (open && open.steps.length > 0) {
+      paths.push({ ...open, steps: filled ? closed(open.start, open.steps) : open.steps, close });
+    }
     open = undefined;
   };
   absolute.forEach(({ before, after, curve }, index) => {

@@ -111,8 +111,10 @@ function thinness({ from, to }: Crosser, width: number, thin: readonly ThinPart[
   return close ? 2 : 1;
 }
 
+/** Level and upright bridges look calmer; where that is asked for, upright ones are much preferred. */
 function leaning({ from, to, length }: Crosser, align: 'none' | 'vertical'): number {
-  return align === 'none' ? 1 : 1 + 6 * Math.abs((to.x - from.x) / length);
+  const [level, upright] = [Math.abs(to.x - from.x) / length, Math.abs(to.y - from.y) / length];
+  return align === 'vertical' ? 1 + 6 * level : 1 + 0.15 * Math.min(level, upright);
 }
 
 function hiddenShare({ from, to }: Crosser, hidden: Region): number {

@@ -1,7 +1,7 @@
 /** The strip of material that a bridge leaves across an opening: a convex quadrilateral. */
 import type { Matrix, Point } from '../geometry/curve';
 import { apply, determinant } from '../geometry/matrix';
-import { add, crossFrom, distance, perpendicular, scale, subtract } from '../geometry/point';
+import { add, crossFrom, distance, interpolate, perpendicular, scale, subtract } from '../geometry/point';
 
 /**
  * Four corners in the order in which the shoelace sum (x·dy − y·dx) is positive. The strip's long sides are corners 0–1 and 2–3.
@@ -23,6 +23,11 @@ export function stripAlong(from: Point, to: Point, width: number, before: number
   const start = subtract(from, scale(along, before));
   const end = add(to, scale(along, after));
   return { corners: [subtract(start, side), subtract(end, side), add(end, side), add(start, side)] };
+}
+
+/** The same rectangle, wider by `extra` in all. */
+export function widenStrip({ corners: [a, b, c, d] }: Strip, extra: number): Strip {
+  return stripAlong(interpolate(a, d, 0.5), interpolate(b, c, 0.5), distance(b, c) + extra, 0);
 }
 
 /** The same strip in another frame; a mirroring map keeps the order of corners positive. */

@@ -30,10 +30,10 @@ function writeLoop(writer: CommandWriter, source: PathSource, loop: ArrangedLoop
   const entries = entriesOf(source, loop);
   begin(writer, source, loop, home, entries);
   entries.forEach((entry, index) => {
-    if (index === entries.length - 1 && drawnByClosing(source, entry)) return;
+    if (!loop.open && index === entries.length - 1 && drawnByClosing(source, entry)) return;
     writeEntry(writer, source, entry);
   });
-  finish(writer, source, loop, home);
+  if (!loop.open) finish(writer, source, loop, home);
 }
 
 function entriesOf(source: PathSource, { items, start }: ArrangedLoop): Entry[] {

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { bridge, islandsOf, parsesElsewhere } from './bridging';
+import { changedBy } from '../../src/bridges/cut-bridges';
+import { difference } from '../../src/geometry/polygons';
+import { areaOfRegion, bridge, islandsOf, parsesElsewhere } from './bridging';
 
 const svg = (inside: string, attributes = ''): string =>
   `<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="60mm" viewBox="0 0 60 60"${attributes}>${inside}</svg>`;
@@ -25,6 +27,32 @@ const drawings: Record<string, string> = {
     + '<rect x="5" y="8" width="12" height="44" rx="3"/><rect x="43" y="8" width="12" height="44" rx="3"/>'),
   'styled by class': svg(`<style>.ink { fill: #123456; fill-rule: evenodd }</style><path class="ink" d="M10 10H50V50H10ZM20 20H40V40H20Z"/>`),
 };
+
+const lines: Record<string, string> = {
+  'a ring drawn as a line': svg('<circle cx="30" cy="30" r="16" fill="none" stroke="#000" stroke-width="5"/>'),
+  'a path with round caps': svg('<path d="M12 12H48V48H12z" fill="none" stroke="#000" stroke-width="4" stroke-linecap="round" stroke-linejoin="round"/>'),
+  'a path with square caps, relative': svg('<g fill="none" stroke="#000" stroke-width="4" stroke-linecap="square"><path d="m30,12 c20,0 20,36 0,36 s-20,-36 0,-36"/></g>'),
+  'a frame of lines': svg('<g stroke="#000" stroke-width="5"><line x1="10" y1="10" x2="50" y2="10"/><line x1="50" y1="8" x2="50" y2="52"/>'
+    + '<polyline points="50 50 10 50 10 8" fill="none"/></g>'),
+  'a rectangle with a line round it': svg('<path fill-rule="evenodd" stroke="#000" stroke-width="1.5" d="M10 10H50V50H10zM22 22V38H38V22z"/>'),
+  'a turned square': svg('<rect x="16" y="16" width="28" height="28" rx="5" transform="rotate(30 30 30)" fill="none" stroke="#000" stroke-width="6"/>'),
+};
+
+describe('bridges in strokes', () => {
+  test.each(Object.keys(lines))('%s', async (what) => {
+    const text = lines[what] ?? '';
+    const result = bridge(text);
+    if (process.env.SHOW) console.log(result.text);
+    expect(islandsOf(result.before)).toBeGreaterThan(0);
+    expect(islandsOf(result.after)).toBe(0);
+    expect(result.lost).toBeGreaterThan(0.98 * result.expectedLoss);
+    expect(areaOfRegion(difference(result.after.openings, result.before.openings))).toBeLessThan(result.allowance);
+    const gone = difference(result.before.openings, result.after.openings);
+    expect(areaOfRegion(difference(gone, changedBy(result.before, result.bridges)))).toBeLessThan(result.allowance);
+    expect(await parsesElsewhere(result.text)).toBe(true);
+    expect(bridge(result.text).edits).toEqual([]);
+  });
+});
 
 describe('bridges in fills', () => {
   test.each(Object.keys(drawings))('%s', async (what) => {
