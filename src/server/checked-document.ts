@@ -1,5 +1,5 @@
 /** One version of a document with its report, and the mends proven for it so far. */
-import type { TextDocument } from 'vscode-languageserver-textdocument';
+import { TextDocument } from 'vscode-languageserver-textdocument';
 import { bridgeIslands, check, isStencil, mendsFor } from '../engine';
 import type { Mend, Report } from '../report';
 import { readConfig } from '../sheet/read-config';
@@ -9,23 +9,32 @@ export class CheckedDocument {
   private readonly proven = new Map<number, readonly Mend[]>();
 
   private constructor(
+    private readonly live: TextDocument,
+    /** The document as it was when it was checked. */
     readonly document: TextDocument,
-    readonly version: number,
     readonly stencil: boolean,
     readonly config: FoundConfig | undefined,
     readonly report: Report,
   ) {}
 
-  /** Checks the document as it stands. Synchronous; takes as long as the engine takes. */
-  static check(document: TextDocument, found: FoundConfig | undefined): CheckedDocument {
-    const text = document.getText();
+  /**
+   * Checks the document as it stands. Synchronous; takes as long as the engine takes.
+   * @param live changes in place when the editor's text changes
+   */
+  static check(live: TextDocument, found: FoundConfig | undefined): CheckedDocument {
+    const text = live.getText();
+    const document = TextDocument.create(live.uri, live.languageId, live.version, text);
     const report = check(text, found ? { config: readConfig(found.text).config } : {});
-    return new CheckedDocument(document, document.version, isStencilDocument(document, found), found, report);
+    return new CheckedDocument(live, document, isStencilDocument(live, found), found, report);
+  }
+
+  get version(): number {
+    return this.document.version;
   }
 
   /** Whether the report is about the text that is in the editor now. */
   get current(): boolean {
-    return this.document.version === this.version;
+    return this.live.version === this.version;
   }
 
   /** Mends for the finding with that index, proven once for each version. */

@@ -16,18 +16,26 @@ export class Workbench {
     readonly complaints: readonly string[],
   ) {}
 
-  /** @param source is copied: what the tests write is thrown away */
-  static async open(source: string, settings: Record<string, unknown> = {}): Promise<Workbench> {
+  /**
+   * @param source is copied: what the tests write is thrown away
+   * @param extensionsDir holds installed extensions; without it the extension runs from the sources' `dist`
+   */
+  static async open(
+    source: string, settings: Record<string, unknown> = {}, extensionsDir?: string,
+  ): Promise<Workbench> {
     const folder = mkdtempSync(path.join(tmpdir(), 'tombolo-workspace-'));
     cpSync(source, folder, { recursive: true });
-    const host = await startHost({ settings: { 'workbench.editorAssociations': { '*.svg': 'default' }, ...settings } });
+    const host = await startHost({
+      settings: { 'workbench.editorAssociations': { '*.svg': 'default' }, ...settings },
+      ...(extensionsDir !== undefined && { extensionsDir }),
+    });
     const browser = await launchBrowser();
     const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
     const complaints: string[] = [];
     page.on('console', (message) => {
       if (message.type() === 'error') complaints.push(message.text());
     });
-    await page.goto(workbenchAddress(host, { folder, developmentPath: root }));
+    await page.goto(workbenchAddress(host, { folder, ...(extensionsDir === undefined && { developmentPath: root }) }));
     await page.getByRole('treeitem').first().waitFor();
     return new Workbench(page, folder, host, browser, complaints);
   }

@@ -1,0 +1,2 @@
+export const packed: string;
+export function pack(): string;
