@@ -1,8 +1,8 @@
 // npm run build: everything that is shipped, into dist/.
 //   --watch     keeps the bundles up to date until Ctrl-C (without declarations)
 //   --minify    as for the package: small, no source maps
-import { bundle, clean, copyPages, names, watch } from './bundles.mjs';
-import { writeDeclarations } from './declarations.mjs';
+import { bundleInMemory, clean, copyPages, names, watch, writeFiles } from './bundles.mjs';
+import { declarations } from './declarations.mjs';
 
 const flags = new Set(process.argv.slice(2));
 const settings = { minify: flags.has('--minify') };
@@ -12,10 +12,12 @@ try {
     copyPages();
     await watch(settings);
   } else {
+    const bundles = await Promise.all(names.map((name) => bundleInMemory(name, settings)));
+    const types = declarations();
+    // What worked before stays until there is something to put in its place.
     clean();
-    await Promise.all(names.map((name) => bundle(name, settings)));
+    writeFiles([...bundles.flat(), ...types]);
     copyPages();
-    writeDeclarations();
   }
 } catch (error) {
   console.error(error instanceof Error ? error.message : error);

@@ -1,5 +1,5 @@
 // What is bundled, from which entry, and how. `bundle.mjs` runs it; the tests that start the server use it too.
-import { chmodSync, copyFileSync, existsSync, mkdirSync, readdirSync, rmSync } from 'node:fs';
+import { chmodSync, copyFileSync, existsSync, mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build, context } from 'esbuild';
@@ -36,12 +36,25 @@ function options(name, { outdir = dist, minify = false } = {}) {
   };
 }
 
+/** Bundles one entry without writing it; gives the files as path and contents. */
+export async function bundleInMemory(name, settings) {
+  const { outputFiles } = await build({ ...options(name, settings), write: false });
+  return outputFiles.map((file) => ({ path: file.path, contents: file.contents }));
+}
+
 /** Bundles one entry; gives the path of the file written. */
 export async function bundle(name, settings) {
-  const wanted = options(name, settings);
-  await build(wanted);
-  if (name === 'cli') chmodSync(wanted.outfile, 0o755);
-  return wanted.outfile;
+  writeFiles(await bundleInMemory(name, settings));
+  return options(name, settings).outfile;
+}
+
+/** Writes files given as path and contents; the command line's is made executable. */
+export function writeFiles(files) {
+  for (const file of files) {
+    mkdirSync(path.dirname(file.path), { recursive: true });
+    writeFileSync(file.path, file.contents);
+    if (file.path.endsWith('cli.cjs')) chmodSync(file.path, 0o755);
+  }
 }
 
 /** Keeps all bundles up to date until the process ends. */

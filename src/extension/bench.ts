@@ -12,6 +12,7 @@ export const BENCH = 'tombolo.bench';
 
 export class Bench implements vscode.Disposable {
   private panel: vscode.WebviewPanel | undefined;
+  /** The document that is shown. */
   private uri: vscode.Uri | undefined;
   private asked = 0;
   private readonly listeners: vscode.Disposable[];
@@ -40,6 +41,11 @@ export class Bench implements vscode.Disposable {
       await lockOwnGroup();
     }
     await this.show(uri);
+  }
+
+  /** What the bench shows, while it has the focus. */
+  get focused(): vscode.Uri | undefined {
+    return this.panel?.active ? this.uri : undefined;
   }
 
   private follow(uri: vscode.Uri): void {

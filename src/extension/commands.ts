@@ -9,7 +9,9 @@ export function registerCommands(client: ServerClient, bench: Bench): vscode.Dis
   /** Menus hand over the file they were opened on; the palette means the active one. */
   const register = (name: string, action: (uri: vscode.Uri) => Promise<void>) =>
     vscode.commands.registerCommand(`tombolo.${name}`, async (given?: vscode.Uri) => {
-      const uri = given instanceof vscode.Uri ? given : activeResource();
+      // The menu of the bench's own tab hands over the address of the tab.
+      const file = given instanceof vscode.Uri && given.scheme !== 'webview-panel' ? given : undefined;
+      const uri = file ?? bench.focused ?? activeResource();
       if (uri) await action(uri);
     });
   return [
