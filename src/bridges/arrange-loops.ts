@@ -27,7 +27,7 @@ export function inTextOrder(loops: readonly ArrangedLoop[], paths: readonly Step
 
 export function wholeLoop(subpath: number, path: StepPath): ArrangedLoop {
   const items = path.steps.map((_, step): LoopItem => ({ kind: 'stretch', stretch: { subpath, step, from: 0, to: 1 } }));
-  return { start: path.start, items, home: subpath };
+  return { start: path.start, items, home: path.foreign ? undefined : subpath };
 }
 
 /** Turns a loop round until it begins where one of its subpaths began: the one with the most commands in it. */
@@ -40,6 +40,7 @@ function beginAtHome(loop: Loop, paths: readonly StepPath[]): ArrangedLoop {
   loop.items.forEach((item, index) => {
     if (item.kind !== 'stretch' || item.stretch.step !== 0 || item.stretch.from !== 0) return;
     const { subpath } = item.stretch;
+    if (paths[subpath]?.foreign) return;
     if (!best || (share.get(subpath) ?? 0) > (share.get(best.subpath) ?? 0)) best = { index, subpath };
   });
   if (!best) return { ...loop, home: undefined };

@@ -1,7 +1,9 @@
 /** Puts bridges into the artist's text. */
 import type { Region } from '../geometry/region';
 import type { Sheet } from '../sheet/sheet';
+import { addStrips } from './add-strips';
 import type { Bridge } from './bridge';
+import { cutOutlines } from './cut-outlines';
 import { cutStripsFromShapes, meets } from './cut-shapes';
 import type { Outcome } from './outcome';
 import { stripsApart } from './strips-apart';
@@ -41,6 +43,8 @@ export function changedBy(sheet: Sheet, bridges: readonly Bridge[]): Region {
 /** As `cutBridges`, for strips in sheet mm. */
 export function cutStrips(sheet: Sheet, strips: readonly Strip[]): Outcome {
   if (overlap(strips)) return { refusal: 'Two of the bridges run into each other; put them in one after the other.' };
+  if (sheet.layer.reading === 'sheet') return addStrips(sheet.drawing, sheet.layer.shapes, strips);
+  if (sheet.layer.reading === 'outlines') return cutOutlines(sheet.drawing, sheet.layer.shapes, strips);
   return cutStripsFromShapes(sheet.drawing, sheet.layer.shapes, strips);
 }
 

@@ -1,11 +1,11 @@
 /** Takes strips out of the area that path data fills. */
+import type { Curve } from '../geometry/curve';
 import { isFinitePoint } from '../geometry/point';
 import { parsePathData } from '../markup/path-data';
 import type { TextEdit } from '../text';
 import { arrangeLoops } from './arrange-loops';
-import type { PathSource } from './command-writer';
 import { readStyle } from './number-style';
-import { absoluteCommands, stepPaths } from './path-steps';
+import { absoluteCommands, stepPaths, type StepPath } from './path-steps';
 import { rejoin, type FillRule } from './rejoin';
 import { splitSubpaths } from './split-subpaths';
 import { spliceText } from './splice-text';
@@ -18,27 +18,34 @@ export interface PathCutting {
   readonly fillRule: FillRule;
   /** Digits after the point that new points need. */
   readonly decimals: number;
+  /** Closed chains from elsewhere, in the path's own user units, that become part of the path. */
+  readonly joined?: readonly (readonly Curve[])[];
+  /** The closed chains that decide what is filled, where these are not the path's own. */
+  readonly filling?: readonly (readonly Curve[])[];
 }
 
 /**
  * Edits in offsets of `data`; none where no strip meets the filled area. Undefined where the curves run so close to a
  * strip's side that inside and outside cannot be told.
  */
-export function cutPathData(data: string, { strips, fillRule, decimals }: PathCutting): readonly TextEdit[] | undefined {
+export function cutPathData(data: string, cutting: PathCutting): readonly TextEdit[] | undefined {
+  const { strips, fillRule, joined = [] } = cutting;
   const { commands } = parsePathData(data);
   const absolute = absoluteCommands(commands);
-  const paths = stepPaths(commands, absolute);
   if (!absolute.every(({ after }) => isFinitePoint(after.current))) return undefined;
+  const paths = [...stepPaths(commands, absolute), ...joined.map(foreignPath)];
   const subpaths = paths.map((path) => path.steps.map((step) => step.curve));
   const split = splitSubpaths(subpaths, strips);
-  const loops = rejoin(subpaths, split, strips, fillRule);
+  const loops = rejoin(cutting.filling ?? subpaths, split, strips, fillRule);
   if (!loops) return undefined;
-  if (loops.length === 0 && split.untouched.length === paths.length) return [];
+  if (loops.length === 0 && split.untouched.length === paths.length && joined.length === 0) return [];
   const style = readStyle(data, commands);
-  const source: PathSource = {
-    data, commands, absolute, paths, style, decimals: Math.max(decimals, style.decimals),
-  };
-  const pieces = writeLoops(source, arrangeLoops(loops, split.untouched, paths));
-  const end = commands.at(-1)?.span.to ?? 0;
-  return spliceText(data, { from: 0, to: end }, pieces);
+  const decimals = Math.max(cutting.decimals, style.decimals);
+  const pieces = writeLoops({ data, commands, absolute, paths, style, decimals }, arrangeLoops(loops, split.untouched, paths));
+  return spliceText(data, { from: 0, to: commands.at(-1)?.span.to ?? 0 }, pieces);
+}
+
+function foreignPath(curves: readonly Curve[]): StepPath {
+  const start = curves[0]?.start ?? { x: 0, y: 0 };
+  return { start, move: undefined, close: undefined, foreign: true, steps: curves.map((curve) => ({ curve, command: undefined })) };
 }

@@ -8,13 +8,11 @@ import type { ElementNode } from '../markup/tree';
 import { applyEdits } from '../text';
 import { cutLineData } from './cut-line-data';
 import { cutPathData } from './cut-path-data';
+import { decimalsFor } from './decimals';
 import { elementGeometry } from './element-geometry';
 import { mergeOutcomes, type Outcome } from './outcome';
 import { transformStrip, widenStrip, type Strip } from './strip';
 import { boxOfCorners } from './strip-reach';
-
-/** How near to where they should be new points are written, in mm: 1 µm. */
-const POINT_STEP = 0.001;
 
 /** Only those shapes are touched that a strip meets. */
 export function cutStripsFromShapes(drawing: Drawing, shapes: readonly Shape[], strips: readonly Strip[]): Outcome {
@@ -80,9 +78,4 @@ function cutStroke(text: string, stroke: Shape, strips: readonly Strip[]): Outco
   const edits = cutLineData(geometry.data, { strips: own, toMm, width, cap, decimals });
   if (!edits) return { refusal: `The line of this <${stroke.element.name}> runs along the bridge, not across it.` };
   return { edits: geometry.editsFor(edits, applyEdits) };
-}
-
-/** Digits after the point for which one step of a coordinate is at most `POINT_STEP`. */
-export function decimalsFor(mmPerUnit: number): number {
-  return Math.max(0, Math.ceil(-Math.log10(POINT_STEP / mmPerUnit) - 1e-9));
 }

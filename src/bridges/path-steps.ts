@@ -19,6 +19,8 @@ export interface StepPath {
   readonly steps: readonly Step[];
   /** Index of its `Z`, if it has one. */
   readonly close: number | undefined;
+  /** From another element: none of it is in this path's text. */
+  readonly foreign?: boolean;
 }
 
 /** What a command leaves behind. */

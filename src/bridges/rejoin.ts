@@ -40,7 +40,7 @@ interface Pair {
 }
 
 /**
- * @param subpaths all closed chains of the element, as given to `splitSubpaths`
+ * @param subpaths the closed chains that decide what is filled: as a rule those given to `splitSubpaths`
  * @returns undefined where the curves run too close to a strip's side to tell inside from outside
  */
 export function rejoin(

@@ -56,7 +56,7 @@ function boxesAgree(outer: Box, inner: Box, inset: number): boolean {
 }
 
 /** With the blanks before it on its line, and the line's end if nothing else is on it. */
-function removeElement({ document }: Drawing, { span }: ElementNode): TextEdit[] {
+export function removeElement({ document }: Drawing, { span }: ElementNode): TextEdit[] {
   const before = /(?:\r?\n)?[ \t]*$/.exec(document.text.slice(0, span.from))?.[0].length ?? 0;
   const alone = /^[ \t]*(?:\r?\n|<\/)/.test(document.text.slice(span.to, span.to + 200));
   const removed: Span = { from: alone ? span.from - before : span.from, to: span.to };

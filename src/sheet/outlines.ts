@@ -13,7 +13,8 @@ export function openingsWithin(outlines: readonly Subpath[], frame: Box): Region
   return fillRegion(inside, 'evenodd');
 }
 
-function isSheetEdge({ curves }: Subpath, frame: Box): boolean {
+/** Whether an outline spans the whole sheet: its own edge, not an opening. */
+export function isSheetEdge({ curves }: Subpath, frame: Box): boolean {
   const boxes = curves.map(boundsOf);
   const width = Math.max(...boxes.map((box) => box.maxX)) - Math.min(...boxes.map((box) => box.minX));
   const height = Math.max(...boxes.map((box) => box.maxY)) - Math.min(...boxes.map((box) => box.minY));

@@ -54,6 +54,48 @@ describe('bridges in strokes', () => {
   });
 });
 
+const sheets: Record<string, string> = {
+  'a silhouette with a hole': svg('<path fill="#111" fill-rule="evenodd" d="M0 0H60V60H0ZM10 10H50V50H10ZM20 20H40V40H20Z"/>'),
+  'several shapes': svg('<g fill="#111" transform="translate(30 30)">\n  <path fill-rule="evenodd" d="M-30-30H30V30H-30ZM-20-20H20V20H-20Z"/>\n'
+    + '  <circle r="10" class="moon"/>\n</g>'),
+};
+
+describe('bridges in sheets', () => {
+  test.each(Object.keys(sheets))('%s', async (what) => {
+    const text = sheets[what] ?? '';
+    const result = bridge(text);
+    if (process.env.SHOW) console.log(result.text);
+    expect(result.before.layer.reading).toBe('sheet');
+    expect(islandsOf(result.before)).toBe(1);
+    expect(islandsOf(result.after)).toBe(0);
+    expect(result.error).toBeLessThan(result.allowance);
+    expect(await parsesElsewhere(result.text)).toBe(true);
+    expect(result.edits.every(({ span }) => span.from === span.to)).toBe(true);
+  });
+});
+
+const outlines: Record<string, string> = {
+  'one path': svg('<path fill="none" stroke="red" stroke-width=".1" d="M10 10H50V50H10ZM20 20H40V40H20Z"/>'),
+  'with the sheet edge': svg('<path fill="none" stroke="red" stroke-width=".1" d="M.1.1H59.9V59.9H.1zM10 10H50V50H10ZM20 20H40V40H20Z"/>'),
+  'two elements': svg('<g fill="none" stroke="red" stroke-width=".1"><circle cx="30" cy="30" r="20"/>\n'
+    + '<g transform="rotate(10)"><rect x="28" y="16" width="14" height="16" rx="2"/></g></g>'),
+  'two islands in one opening': svg('<g fill="none" stroke="red" stroke-width=".1"><rect x="5" y="5" width="50" height="50"/>\n'
+    + '<path d="M24 20h5v5h-5z"/>\n<path d="m31 20h5v5h-5z"/></g>'),
+};
+
+describe('bridges in outlines', () => {
+  test.each(Object.keys(outlines))('%s', async (what) => {
+    const text = outlines[what] ?? '';
+    const result = bridge(text);
+    if (process.env.SHOW) console.log(result.text);
+    expect(result.before.layer.reading).toBe('outlines');
+    expect(islandsOf(result.before)).toBeGreaterThan(0);
+    expect(islandsOf(result.after)).toBe(0);
+    expect(result.error).toBeLessThan(result.allowance);
+    expect(await parsesElsewhere(result.text)).toBe(true);
+  });
+});
+
 describe('bridges in fills', () => {
   test.each(Object.keys(drawings))('%s', async (what) => {
     const text = drawings[what] ?? '';

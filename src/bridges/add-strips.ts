@@ -1,0 +1,70 @@
+/** Bridges where what is filled is the material: a strip more, beside the shape that it belongs to. */
+import type { Drawing, Shape } from '../drawing/drawing';
+import { interpolate } from '../geometry/point';
+import type { Point } from '../geometry/curve';
+import { apply, invert, maxScale } from '../geometry/matrix';
+import { contains } from '../geometry/polygons';
+import type { Attribute } from '../markup/tree';
+import { shapeRegion } from '../sheet/shape-region';
+import type { TextEdit } from '../text';
+import { CommandWriter } from './command-writer';
+import { decimalsFor } from './decimals';
+import { PLAIN_STYLE } from './number-style';
+import type { Outcome } from './outcome';
+import { cornerAt, type Strip } from './strip';
+
+/** What the strip takes over from its neighbour: how it looks and where it stands, but no name and no geometry. */
+const TAKEN_OVER = ['class', 'style', 'fill', 'fill-opacity', 'opacity', 'transform'];
+
+/** @param strips in sheet mm; each reaches into the material at both ends */
+export function addStrips(drawing: Drawing, shapes: readonly Shape[], strips: readonly Strip[]): Outcome {
+  const fills = shapes.filter((shape) => shape.part === 'fill' && shape.instances.length === 0);
+  const regions = fills.map((shape) => ({ shape, region: shapeRegion(shape) }));
+  const edits: TextEdit[] = [];
+  for (const strip of strips) {
+    const ends = [interpolate(cornerAt(strip, 0), cornerAt(strip, 3), 0.5), interpolate(cornerAt(strip, 1), cornerAt(strip, 2), 0.5)];
+    const neighbour = regions.findLast(({ region }) => ends.some((end) => contains(region, end)));
+    const edit = neighbour && stripBeside(drawing.document.text, neighbour.shape, strip);
+    if (!edit) return { refusal: 'The shape that the bridge would hang on is drawn through a <use>; draw it directly first.' };
+    edits.push(edit);
+  }
+  return { edits: joinInserts(edits) };
+}
+
+function stripBeside(text: string, { element, toMm }: Shape, strip: Strip): TextEdit | undefined {
+  const toUser = invert(toMm);
+  if (!toUser) return undefined;
+  const decimals = decimalsFor(maxScale(toMm));
+  const data = polygonData(strip.corners.map((corner) => apply(toUser, corner)), decimals);
+  const kept = element.attributes.filter((attribute) => TAKEN_OVER.includes(attribute.name));
+  const prefix = element.name.slice(0, element.name.length - element.localName.length);
+  const attributes = kept.map((attribute) => ` ${source(text, attribute)}`).join('');
+  const at = element.span.to;
+  return { span: { from: at, to: at }, text: `${indentBefore(text, element.span.from)}<${prefix}path${attributes} d="${data}"/>` };
+}
+
+function source(text: string, { span }: Attribute): string {
+  return text.slice(span.from, span.to);
+}
+
+/** The line end and blanks before an element, if it stands on a line of its own. */
+function indentBefore(text: string, from: number): string {
+  return /(?:\r?\n)[ \t]*$/.exec(text.slice(0, from))?.[0] ?? '';
+}
+
+function polygonData(corners: readonly Point[], decimals: number): string {
+  const style = { ...PLAIN_STYLE, decimals };
+  const writer = new CommandWriter({ data: '', commands: [], absolute: [], paths: [], style, decimals });
+  const [first, ...others] = corners.map((point) => ({ point, decimals, exact: false }));
+  if (first) writer.command('M', [], first, false);
+  for (const corner of others) writer.line(corner, false);
+  writer.close('Z');
+  return writer.pieces.map((piece) => (piece.kind === 'new' ? piece.text : '')).join('');
+}
+
+/** Several strips beside one element are one insertion: two edits may not begin at one place. */
+function joinInserts(edits: readonly TextEdit[]): TextEdit[] {
+  const places = new Map<number, string>();
+  for (const { span, text } of edits) places.set(span.from, (places.get(span.from) ?? '') + text);
+  return [...places].map(([from, text]) => ({ span: { from, to: from }, text }));
+}
