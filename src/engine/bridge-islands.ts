@@ -59,7 +59,7 @@ export function bridgeIslands(report: Report, choice: BridgeChoice = {}): Bridge
 function bridgeSheet(report: Report, sheet: Sheet, width?: number): (ProvenBridges | string)[] {
   const islands = sheet.pieces.filter((piece) => piece.island);
   if (islands.length === 0) return [];
-  const whole = proveBridges(report, sheet, islands, width);
+  const whole = width === undefined ? proveLayerBridges(report, sheet) : proveBridges(report, sheet, islands, width);
   if (typeof whole !== 'string' || islands.length === 1) return [whole];
   return oneByOne(report, sheet, islands, width);
 }
@@ -94,6 +94,17 @@ export function proveBridges(
   const within = new Map([[sheet.layer.name, bridges.map(reachOf)]]);
   const proof = prove(report, cut.edits, { gone: islandFindings(report, islands), within });
   return typeof proof === 'string' ? proof : { edits: cut.edits, bridges };
+}
+
+const layerBridges = new WeakMap<Report, Map<Sheet, ProvenBridges | string>>();
+
+/** Bridges for every island of a layer at the limit; remembered, for each of its islands offers them. */
+export function proveLayerBridges(report: Report, sheet: Sheet): ProvenBridges | string {
+  const known = layerBridges.get(report) ?? new Map<Sheet, ProvenBridges | string>();
+  layerBridges.set(report, known);
+  const result = known.get(sheet) ?? proveBridges(report, sheet, sheet.pieces.filter((piece) => piece.island));
+  known.set(sheet, result);
+  return result;
 }
 
 function islandFindings(report: Report, islands: readonly Piece[]): Finding[] {

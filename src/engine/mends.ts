@@ -8,7 +8,7 @@ import type { Mend, Report } from '../report';
 import { formatMillimetres } from '../sheet/length';
 import { limitsOf } from '../sheet/limits';
 import type { Piece, Sheet } from '../sheet/sheet';
-import { proveBridges, type ProvenBridges } from './bridge-islands';
+import { proveBridges, proveLayerBridges, type ProvenBridges } from './bridge-islands';
 import { configOf } from './check';
 import { prove } from './prove';
 
@@ -38,7 +38,7 @@ function islandMends(report: Report, finding: Finding, sheet: Sheet, piece: Piec
   const islands = sheet.pieces.filter((other) => other.island);
   const mends = [bridgeMend(proveBridges(report, sheet, [piece]), 'bridge-island', 'Bridge this island')];
   if (islands.length > 1) {
-    const all = proveBridges(report, sheet, islands);
+    const all = proveLayerBridges(report, sheet);
     mends.push(bridgeMend(all, 'bridge-layer', `Bridge every island in layer "${sheet.layer.name}"`));
   }
   mends.push(...offer(report, finding, sheet, cuttingAway(sheet, piece)));

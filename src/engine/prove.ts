@@ -2,6 +2,7 @@
  * The proof of a mend: the edited text is checked again, and the mend is only offered if what it promises came true
  * and nothing else got worse.
  */
+import { symmetricDifference } from '../geometry/compare-regions';
 import { distance } from '../geometry/point';
 import { areaOf, difference } from '../geometry/polygons';
 import type { Region } from '../geometry/region';
@@ -63,7 +64,8 @@ function strayChange(before: Report, after: Report, { within }: Pledge): string 
     if (!now || now.layer.name !== old.layer.name) return 'The layers would be others than before.';
     if (now.layer.reading !== old.layer.reading) return `Layer "${old.layer.name}" would be read in another way.`;
     const allowed = within.get(old.layer.name) ?? [];
-    const changed = [...difference(old.openings, now.openings), ...difference(now.openings, old.openings)];
+    const changed = symmetricDifference(old.openings, now.openings);
+    if (changed.length === 0) continue;
     const stray = areaOf(difference(changed, allowed));
     if (stray > AREA_PER_CUT_LENGTH * old.cutLength) {
       return `${stray.toFixed(3)} mm² of layer "${old.layer.name}" would change elsewhere.`;
