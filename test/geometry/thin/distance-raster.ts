@@ -85,8 +85,39 @@ function transform(values: Float64Array, start: number, step: number, count: num
   }
 }
 
-/** Numbers the connected pieces from 1 on; 0 stands for pixels that are not in. Corners join only if `corners`. */
-export function labels({ columns, rows }: Raster, isIn: (pixel: number) => boolean, corners: boolean): { of: Int32Array; count: number } {
+/** mm from each pixel to the nearest source by steps to the eight neighbours that are in: up to 8 % more than straight. */
+export function pathLengths(
+  { columns, rows, pitch }: Raster,
+  isIn: (pixel: number) => boolean,
+  isSource: (pixel: number) => boolean,
+): Float64Array {
+  const lengths = Float64Array.from({ length: columns * rows }, (_, pixel) => (isSource(pixel) ? 0 : Infinity));
+  let front = [...lengths.keys()].filter(isSource);
+  while (front.length > 0) {
+    const reached = new Set<number>();
+    for (const from of front) {
+      for (let step = 0; step < 9; step += 1) {
+        const [down, across] = [Math.floor(step / 3) - 1, (step % 3) - 1];
+        const to = from + down * columns + across;
+        const length = lengths[from]! + pitch * Math.hypot(down, across);
+        if (to < 0 || to >= lengths.length || !isIn(to) || length >= lengths[to]! - 1e-9) continue;
+        lengths[to] = length;
+        reached.add(to);
+      }
+    }
+    front = [...reached];
+  }
+  return lengths;
+}
+
+export interface Labels {
+  /** The number of each pixel's piece, from 1 on; 0 for pixels that are not in. */
+  readonly of: Int32Array;
+  readonly count: number;
+}
+
+/** Connected pieces; corners join pixels only if `corners`. */
+export function labels({ columns, rows }: Raster, isIn: (pixel: number) => boolean, corners: boolean): Labels {
   const of = new Int32Array(columns * rows);
   const steps = [1, -1, columns, -columns, ...(corners ? [columns + 1, columns - 1, -columns + 1, -columns - 1] : [])];
   let count = 0;

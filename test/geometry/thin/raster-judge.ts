@@ -2,7 +2,7 @@
 import type { Point } from '../../../src/geometry/curve';
 import type { Polygon } from '../../../src/geometry/region';
 import type { ThinPart } from '../../../src/geometry/thin-parts';
-import { distances, labels, pixelAt, pointAt, rasterise, type Picture } from './distance-raster';
+import { distances, labels, pathLengths, pixelAt, pointAt, rasterise, type Labels, type Picture } from './distance-raster';
 
 export interface RasterVerdict {
   readonly missed: string[];
@@ -12,23 +12,31 @@ export interface RasterVerdict {
   readonly unclear: number;
 }
 
-const BEYOND = 6;
+/**
+ * In pixels: how far round a neck's chord its polygon is cut. Where a neck ends in a sharp notch, pixels close the notch
+ * for some way.
+ */
+const NOTCH = 6;
 
 interface Field extends Picture {
   /** mm to the boundary, right to one pixel. */
   readonly depth: Float64Array;
   readonly radius: number;
   /** Pieces of the polygon once it is cut along the necks' chords. */
-  readonly pieces: { readonly of: Int32Array; readonly count: number };
+  readonly pieces: Labels;
+  /** The same once it is cut so widely that sharp notches are open. */
+  readonly parted: Labels;
 }
 
 export function judgeByPixels(polygon: Polygon, parts: readonly ThinPart[], width: number, pitch: number): RasterVerdict {
   const picture = rasterise(polygon, pitch);
   const { inside } = picture;
   const depth = distances(picture, (pixel) => inside[pixel] === 0).map((distance) => distance - pitch / 2);
-  const cut = chordPixels(picture, parts);
-  const pieces = labels(picture, (pixel) => inside[pixel] === 1 && !cut.has(pixel), false);
-  const field: Field = { ...picture, depth, radius: width / 2, pieces };
+  const cutBy = (reach: number): Labels => {
+    const cut = chordPixels(picture, parts, reach);
+    return labels(picture, (pixel) => inside[pixel] === 1 && !cut.has(pixel), false);
+  };
+  const field: Field = { ...picture, depth, radius: width / 2, pieces: cutBy(1), parted: cutBy(NOTCH) };
   const necks = judgeNecks(field, parts);
   const tips = judgeTips(field, parts, width);
   const spare = parts.reduce((sum, { kind, sides }) => sum + (kind === 'neck' ? sides - 2 : 0), 0);
@@ -42,7 +50,7 @@ export function judgeByPixels(polygon: Polygon, parts: readonly ThinPart[], widt
 }
 
 /** Two places surely wide enough, in one piece, between which surely no disc of the width passes. */
-function missedNecks({ depth, radius, pitch, pieces, columns, rows, x, y }: Field): string[] {
+function missedNecks({ depth, radius, pitch, parted: pieces, columns, rows, x, y }: Field): string[] {
   const raster = { columns, rows, pitch, x, y };
   const loose = labels(raster, (pixel) => depth[pixel]! >= radius - 1.5 * pitch, true);
   const cores = new Map<number, Set<number>>();
@@ -85,12 +93,12 @@ function piecesBeside(field: Field, { from, to }: ThinPart, side: number): numbe
   return found.filter((piece) => piece > 0);
 }
 
-/** A tip is invented if nothing near it reaches farther than the width beyond what discs cover. */
+/** A tip is invented if nothing near it reaches, by ways within the polygon, farther than the width beyond the discs. */
 function judgeTips(field: Field, parts: readonly ThinPart[], width: number): { invented: string[] } {
   const { depth, radius, pitch, inside } = field;
   const tips = parts.filter(({ kind }) => kind === 'tip');
   if (tips.length === 0) return { invented: [] };
-  const away = distances(field, (pixel) => depth[pixel]! >= radius + pitch);
+  const away = pathLengths(field, (pixel) => inside[pixel] === 1, (pixel) => depth[pixel]! >= radius + pitch);
   const farthest = tips.map(() => 0);
   for (let pixel = 0; pixel < depth.length; pixel += 1) {
     if (inside[pixel] === 0 || away[pixel]! - radius < width - 3 * pitch) continue;
@@ -120,25 +128,27 @@ function isNear(point: Point, { from, to, reach, length }: ThinPart, width: numb
   return distance <= Math.max(reach, length) + 2 * width;
 }
 
-/**
- * Pixels on the necks' chords, and some beyond each end, thick enough to hold pieces apart: where a neck ends in a sharp
- * notch, this is how far off pixels close the notch.
- */
-function chordPixels(picture: Picture, parts: readonly ThinPart[]): Set<number> {
+/** Pixels whose middle is within `reach` pixels of a neck's chord. */
+function chordPixels(picture: Picture, parts: readonly ThinPart[], reach: number): Set<number> {
   const pixels = new Set<number>();
-  const { pitch } = picture;
   for (const { kind, from, to } of parts) {
     if (kind !== 'neck') continue;
-    const length = Math.hypot(to.x - from.x, to.y - from.y);
-    const [ux, uy] = length > 0 ? [(to.x - from.x) / length, (to.y - from.y) / length] : [1, 0];
-    for (let along = -BEYOND * pitch; along < length + BEYOND * pitch; along += pitch / 4) {
-      for (const aside of [-0.4, 0, 0.4]) {
-        const [x, y] = [from.x + along * ux - aside * pitch * uy, from.y + along * uy + aside * pitch * ux];
-        pixels.add(pixelAt(picture, { x, y }));
-      }
+    const steps = Math.ceil((2 * Math.hypot(to.x - from.x, to.y - from.y)) / picture.pitch) + 1;
+    for (let step = 0; step <= steps; step += 1) {
+      const share = step / steps;
+      addDisc(pixels, picture, { x: from.x + share * (to.x - from.x), y: from.y + share * (to.y - from.y) }, reach);
     }
   }
   return pixels;
+}
+
+function addDisc(pixels: Set<number>, picture: Picture, centre: Point, reach: number): void {
+  const middle = pixelAt(picture, centre);
+  for (let row = -reach; row <= reach; row += 1) {
+    for (let column = -reach; column <= reach; column += 1) {
+      if (row * row + column * column <= reach * reach) pixels.add(middle + row * picture.columns + column);
+    }
+  }
 }
 
 function show({ x, y }: Point): string {
