@@ -45,7 +45,7 @@ export function crossersOf(index: SegmentIndex, island: number, outer: Ring, mid
     sectors.set(sector, [...(sectors.get(sector) ?? []), crosser]);
   }
   return [...sectors.keys()].sort((a, b) => a - b).flatMap((sector) =>
-    (sectors.get(sector) ?? []).sort((a, b) => a.length - b.length).slice(0, PER_SECTOR));
+    (sectors.get(sector) ?? []).sort((a, b) => calmLength(a) - calmLength(b)).slice(0, PER_SECTOR));
 }
 
 /** The ways across from the place of the boundary that is nearest to `near`. */
@@ -57,6 +57,11 @@ export function crossersNear(index: SegmentIndex, island: number, near: Point, l
   const outward = normalise(scale(perpendicular(subtract(end, start)), -1));
   const sample = outward && { point: place.point, outward };
   return [...(sample ? square(index, island, sample, limit) : []), ...nearest(index, island, place.point, limit)];
+}
+
+/** Level and upright bridges look calmer (common practice, no source): a slanted one counts as up to a tenth longer. */
+export function calmLength({ from, to, length }: Crosser): number {
+  return length + 0.15 * Math.min(Math.abs(to.x - from.x), Math.abs(to.y - from.y));
 }
 
 function sectorOf(point: Point, middle: Point): number {

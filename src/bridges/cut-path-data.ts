@@ -36,7 +36,7 @@ export function cutPathData(data: string, cutting: PathCutting): readonly TextEd
   const paths = [...stepPaths(commands, absolute), ...joined.map(foreignPath)];
   const subpaths = paths.map((path) => path.steps.map((step) => step.curve));
   const split = splitSubpaths(subpaths, strips);
-  const loops = rejoin(cutting.filling ?? subpaths, split, strips, fillRule);
+  const loops = rejoin(cutting.filling ?? subpaths, split, strips, fillRule, (subpath) => (paths[subpath]?.foreign ? 0 : 1));
   if (!loops) return undefined;
   if (loops.length === 0 && split.untouched.length === paths.length && joined.length === 0) return [];
   const style = readStyle(data, commands);

@@ -1,33 +1,98 @@
 /** Takes strips out of what shapes paint, element by element. */
 import type { Drawing, Shape } from '../drawing/drawing';
+import { readDrawing } from '../drawing/read-drawing';
 import type { Matrix } from '../geometry/curve';
 import { boundsOf } from '../geometry/curves';
 import { invert, maxScale, minScale } from '../geometry/matrix';
+import { intersection } from '../geometry/polygons';
 import { boxesTouch, joinBoxes } from '../geometry/rings';
+import { parseMarkup } from '../markup/parse';
 import type { ElementNode } from '../markup/tree';
-import { applyEdits } from '../text';
+import { shapeRegion } from '../sheet/shape-region';
+import { applyEdits, type TextEdit } from '../text';
+import { composeEdits } from './compose-edits';
 import { cutLineData } from './cut-line-data';
 import { cutPathData } from './cut-path-data';
 import { decimalsFor } from './decimals';
+import { detachUse } from './detach-use';
 import { elementGeometry } from './element-geometry';
 import { mergeOutcomes, type Outcome } from './outcome';
 import { transformStrip, widenStrip, type Strip } from './strip';
-import { boxOfCorners } from './strip-reach';
+import { boxOfCorners, polygonOf } from './strip-reach';
 
-/** Only those shapes are touched that a strip meets. */
-export function cutStripsFromShapes(drawing: Drawing, shapes: readonly Shape[], strips: readonly Strip[]): Outcome {
+/** Uses within uses are taken apart one level at a time, down to so many. */
+const DEEPEST = 8;
+
+/**
+ * Only those shapes are touched that a strip meets. Where such a shape is drawn through a `use`, and drawn elsewhere too,
+ * the instance is made a copy of its own first.
+ */
+export function cutStripsFromShapes(
+  drawing: Drawing, shapes: readonly Shape[], strips: readonly Strip[], depth = 0,
+): Outcome {
+  const uses = usesToDetach(drawing, shapes, strips);
+  if (uses.length > 0) return depth < DEEPEST ? cutDetached(drawing, shapes, strips, uses, depth) : { refusal: TOO_DEEP };
   const outcomes: Outcome[] = [];
-  for (const [, parts] of byElement(shapes)) {
-    const met = parts.flatMap((shape) => strips.filter((strip) => meets(shape, strip)));
-    if (met.length > 0) outcomes.push(cutElement(drawing, parts, strips));
+  for (const parts of byElement(shapes)) {
+    if (isDrawnOnce(drawing, parts) && parts.some((shape) => strips.some((strip) => meets(shape, strip)))) {
+      outcomes.push(cutElement(drawing, parts, strips));
+    }
   }
   return mergeOutcomes(outcomes);
 }
 
-function byElement(shapes: readonly Shape[]): Map<ElementNode, Shape[]> {
+const TOO_DEEP = 'What the bridge crosses is drawn through too many uses within uses.';
+
+/** The outermost uses through which shapes are drawn that must become shapes of their own. */
+function usesToDetach(drawing: Drawing, shapes: readonly Shape[], strips: readonly Strip[]): ElementNode[] {
+  const uses = new Set<ElementNode>();
+  for (const parts of byElement(shapes)) {
+    const drawn = drawing.shapes.filter((shape) => shape.element === parts[0]?.element);
+    if (isDrawnOnce(drawing, parts)) continue;
+    const met = parts.filter((shape) => strips.some((strip) => paintsIn(shape, strip)));
+    const original = met.some(({ instances }) => instances.length === 0);
+    for (const { instances: [outermost] } of original ? drawn : met) if (outermost) uses.add(outermost);
+  }
+  return [...uses];
+}
+
+/** The detached text is read again: it has the same shapes in the same order. */
+function cutDetached(
+  drawing: Drawing, shapes: readonly Shape[], strips: readonly Strip[], uses: readonly ElementNode[], depth: number,
+): Outcome {
+  const { text } = drawing.document;
+  const detached: TextEdit[] = [];
+  for (const use of uses) {
+    const edit = detachUse(drawing, use);
+    if (typeof edit === 'string') return { refusal: edit };
+    detached.push(edit);
+  }
+  const { width, height } = drawing;
+  const again = readDrawing(parseMarkup(applyEdits(text, detached)), { width, height });
+  if (again.shapes.length !== drawing.shapes.length) return { refusal: 'A copy of what this <use> draws would look different.' };
+  const same = shapes.flatMap((shape) => again.shapes[drawing.shapes.indexOf(shape)] ?? []);
+  const cut = cutStripsFromShapes(again, same, strips, depth + 1);
+  return 'refusal' in cut ? cut : { edits: composeEdits(text, detached, cut.edits) };
+}
+
+function byElement(shapes: readonly Shape[]): Shape[][] {
   const groups = new Map<ElementNode, Shape[]>();
   for (const shape of shapes) groups.set(shape.element, [...(groups.get(shape.element) ?? []), shape]);
-  return groups;
+  return [...groups.values()];
+}
+
+/** Fill and stroke of one element count as one drawing of it. */
+function isDrawnOnce(drawing: Drawing, parts: readonly Shape[]): boolean {
+  const [first] = parts;
+  return drawing.shapes.every((shape) => shape.element !== first?.element || sameInstance(shape, first));
+}
+
+function sameInstance(a: Shape, b: Shape): boolean {
+  return a.instances.length === b.instances.length && a.instances.every((use, index) => use === b.instances[index]);
+}
+
+function paintsIn(shape: Shape, strip: Strip): boolean {
+  return meets(shape, strip) && intersection(shapeRegion(shape), [polygonOf(strip)]).length > 0;
 }
 
 /** Whether the boxes of a shape and a strip touch. */

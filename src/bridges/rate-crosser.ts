@@ -5,7 +5,7 @@ import { add, distance, interpolate, perpendicular, scale, subtract } from '../g
 import type { Region } from '../geometry/region';
 import type { SegmentIndex } from '../geometry/segment-index';
 import type { ThinPart } from '../geometry/thin-parts';
-import type { Crosser } from './candidates';
+import { calmLength, type Crosser } from './candidates';
 import { firstHit } from './rays';
 
 export interface Surroundings {
@@ -49,7 +49,7 @@ export function rateCrosser(crosser: Crosser, island: number, width: number, aro
   const cornered = outer.some((lane) => !lane || bends(lane, lanes[2], width));
   const factor = (1 + 2 * slant * slant) * (cornered ? 1.4 : 1) * support(crosser, width, around) *
     thinness(crosser, width, around.thin) * leaning(crosser, around.align) * (1 - 0.6 * hiddenShare(crosser, around.hidden));
-  return { ...crosser, island, cost: (crosser.length + slant * width) * factor };
+  return { ...crosser, island, cost: (calmLength(crosser) + slant * width) * factor };
 }
 
 /** How far the opening reaches from the middle of the way across, back to the island and ahead to the other side. */
@@ -111,10 +111,9 @@ function thinness({ from, to }: Crosser, width: number, thin: readonly ThinPart[
   return close ? 2 : 1;
 }
 
-/** Level and upright bridges look calmer; where that is asked for, upright ones are much preferred. */
+/** Where upright bridges are asked for, others cost much more. */
 function leaning({ from, to, length }: Crosser, align: 'none' | 'vertical'): number {
-  const [level, upright] = [Math.abs(to.x - from.x) / length, Math.abs(to.y - from.y) / length];
-  return align === 'vertical' ? 1 + 6 * level : 1 + 0.15 * Math.min(level, upright);
+  return align === 'vertical' ? 1 + 6 * Math.abs((to.x - from.x) / length) : 1;
 }
 
 function hiddenShare({ from, to }: Crosser, hidden: Region): number {

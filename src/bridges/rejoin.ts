@@ -41,10 +41,12 @@ interface Pair {
 
 /**
  * @param subpaths the closed chains that decide what is filled: as a rule those given to `splitSubpaths`
+ * @param weightOf how much a curve of a subpath counts when some must be turned round
  * @returns undefined where the curves run too close to a strip's side to tell inside from outside
  */
 export function rejoin(
   subpaths: readonly (readonly Curve[])[], split: SplitPaths, strips: readonly Strip[], fillRule: FillRule,
+  weightOf: (subpath: number) => number = () => 1,
 ): Loop[] | undefined {
   const pairs: Pair[] = [];
   const rims: Loop[] = [];
@@ -55,7 +57,7 @@ export function rejoin(
     pairs.push(...(fillRule === 'nonzero' ? pairByWinding(ends, windings) : pairByParity(ends, windings)));
     rims.push(...rimLoops(strip, windings, fillRule));
   }
-  return [...traceLoops(split, pairs, strips), ...rims];
+  return [...traceLoops(split, linksOf(pairs, strips), weightOf), ...rims];
 }
 
 function endsOn(strip: number, { chains }: SplitPaths): End[] {
@@ -170,24 +172,39 @@ interface Link {
   readonly route: readonly Point[];
 }
 
-function traceLoops(split: SplitPaths, pairs: readonly Pair[], strips: readonly Strip[]): Loop[] {
+/** Keyed by chain and end. */
+type Links = ReadonlyMap<string, Link>;
+
+function linksOf(pairs: readonly Pair[], strips: readonly Strip[]): Links {
   const links = new Map<string, Link>();
   for (const { open, close } of pairs) {
-    const strip = strips[open.strip] as Strip;
-    links.set(endKey(open.chain, open.entering), { ...target(close), route: [...between(strip, open, close), close.point] });
-    links.set(endKey(close.chain, close.entering), {
-      ...target(open), route: [...between(strip, open, close).reverse(), open.point],
-    });
+    const corners = between(strips[open.strip] as Strip, open, close);
+    links.set(endKey(open.chain, open.entering), { ...target(close), route: [...corners, close.point] });
+    links.set(endKey(close.chain, close.entering), { ...target(open), route: [...corners.reverse(), open.point] });
   }
+  return links;
+}
+
+/** Loops run the way in which most of their curves were drawn. */
+function traceLoops(split: SplitPaths, links: Links, weightOf: (subpath: number) => number): Loop[] {
   const seen = new Set<number>();
   const loops: Loop[] = [];
   split.chains.forEach((_, chain) => {
     if (seen.has(chain)) return;
-    const loop = traceLoop(split, links, chain, true);
-    loop.chains.forEach((member) => seen.add(member));
-    loops.push((loop.backward > loop.forward ? traceLoop(split, links, chain, false) : loop).loop);
+    const { loop, chains } = traceLoop(split, links, chain, true);
+    chains.forEach((member) => seen.add(member));
+    loops.push(forwardWeight(loop, weightOf) < 0 ? traceLoop(split, links, chain, false).loop : loop);
   });
   return loops;
+}
+
+/** Negative where more is turned round than not. */
+function forwardWeight({ items }: Loop, weightOf: (subpath: number) => number): number {
+  return items.reduce((sum, item) => {
+    if (item.kind === 'line') return sum;
+    const { subpath, from, to } = item.stretch;
+    return sum + Math.sign(to - from) * weightOf(subpath);
+  }, 0);
 }
 
 function target(end: End): { chain: number; forward: boolean } {
@@ -205,16 +222,13 @@ function between(strip: Strip, open: End, close: End): Point[] {
 }
 
 function traceLoop(
-  { chains }: SplitPaths, links: ReadonlyMap<string, Link>, first: number, forwardFirst: boolean,
-): { loop: Loop; chains: number[]; forward: number; backward: number } {
+  { chains }: SplitPaths, links: Links, first: number, forwardFirst: boolean,
+): { loop: Loop; chains: number[] } {
   const items: LoopItem[] = [];
   const members: number[] = [];
-  const count = { forward: 0, backward: 0 };
   let [at, forward] = [first, forwardFirst];
   do {
-    const stretches = chains[at]?.stretches ?? [];
-    items.push(...run(stretches, forward));
-    count[forward ? 'forward' : 'backward'] += stretches.length;
+    items.push(...run(chains[at]?.stretches ?? [], forward));
     members.push(at);
     const link = links.get(endKey(at, forward));
     if (!link) break;
@@ -222,7 +236,7 @@ function traceLoop(
     ({ chain: at, forward } = link);
   } while (!(at === first && forward === forwardFirst) && members.length <= chains.length);
   const start = chains[first]?.[forwardFirst ? 'leaves' : 'enters'].point ?? { x: 0, y: 0 };
-  return { loop: { start, items }, chains: members, ...count };
+  return { loop: { start, items }, chains: members };
 }
 
 function run(stretches: readonly Stretch[], forward: boolean): LoopItem[] {

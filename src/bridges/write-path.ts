@@ -47,7 +47,8 @@ function entriesOf(source: PathSource, { items, start }: ArrangedLoop): Entry[] 
     const stretch = item.kind === 'stretch' ? item.stretch : undefined;
     const next = drawn[(index + 1) % drawn.length]?.curve;
     const decimals = source.decimals + extraDecimalsBetween([curve, next]);
-    const exact = stretch?.to === 0 || stretch?.to === 1;
+    const own = stretch && !source.paths[stretch.subpath]?.foreign;
+    const exact = own === true && (stretch.to === 0 || stretch.to === 1);
     const command = stretch && source.paths[stretch.subpath]?.steps[stretch.step]?.command;
     return { stretch, curve, command, end: { point: curve.end, decimals, exact } };
   });

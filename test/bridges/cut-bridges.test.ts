@@ -70,6 +70,7 @@ describe('bridges in sheets', () => {
     expect(islandsOf(result.after)).toBe(0);
     expect(result.error).toBeLessThan(result.allowance);
     expect(await parsesElsewhere(result.text)).toBe(true);
+    expect(bridge(result.text).edits).toEqual([]);
     expect(result.edits.every(({ span }) => span.from === span.to)).toBe(true);
   });
 });
@@ -93,6 +94,30 @@ describe('bridges in outlines', () => {
     expect(islandsOf(result.after)).toBe(0);
     expect(result.error).toBeLessThan(result.allowance);
     expect(await parsesElsewhere(result.text)).toBe(true);
+    expect(bridge(result.text).edits).toEqual([]);
+  });
+});
+
+const instances: Record<string, string> = {
+  'one of two': svg('<defs><path id="o" d="M0 0H20V20H0zM6 6V14H14V6z"/></defs>\n  <use href="#o" x="5" y="5"/>\n'
+    + '  <use href="#o" transform="translate(55 55) rotate(180)" class="second"/>'),
+  'a group within a use': svg('<g id="a"><g id="b" transform="scale(.5)"><path id="o" d="M10 10H50V50H10zM20 20V40H40V20z"/></g></g>'
+    + '<use href="#a" x="28" y="28"/>'),
+  'the only one': svg('<defs><circle id="c" r="8" cx="30" cy="30" fill="none" stroke="#000" stroke-width="3"/></defs>\n<use href="#c"/>'),
+  'a use of a use': svg('<defs><path id="o" d="M0 0H20V20H0zM6 6V14H14V6z"/><g id="p"><use href="#o" x="2"/></g></defs>'
+    + '<use href="#p" y="4"/><use href="#p" x="30" y="30"/>'),
+};
+
+describe('bridges in instances', () => {
+  test.each(Object.keys(instances))('%s', async (what) => {
+    const text = instances[what] ?? '';
+    const result = bridge(text);
+    if (process.env.SHOW) console.log(result.text);
+    expect(islandsOf(result.before)).toBeGreaterThan(0);
+    expect(islandsOf(result.after)).toBe(0);
+    expect(areaOfRegion(difference(result.after.openings, result.before.openings))).toBeLessThan(result.allowance);
+    expect(await parsesElsewhere(result.text)).toBe(true);
+    expect(bridge(result.text).edits).toEqual([]);
   });
 });
 
