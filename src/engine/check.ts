@@ -20,19 +20,21 @@ const DEFAULT_BUDGET = 20_000;
 /**
  * Checks one file. Any text gives a report: what cannot be read is among its findings.
  * @param text the SVG, as the artist wrote it
+ * @param earlier a report on an earlier state of the text; layers that still draw the same are not measured again
  */
-export function check(text: string, settings: Settings = {}): Report {
+export function check(text: string, settings: Settings = {}, earlier?: Report): Report {
   const start = performance.now();
   const late = () => performance.now() - start > (settings.budget ?? DEFAULT_BUDGET);
   const config = configOf(settings);
   const document = parseMarkup(text);
   const drawing = readDrawing(document, sizeOf(config));
   const groups = groupShapes(drawing, settings.oneLayer);
+  const known = earlier && sameConfig(configOf(earlier.settings), config) ? earlier.sheets : [];
   const skipped: string[] = [];
   const sheets: Sheet[] = [];
   for (const group of groups) {
     if (late()) skipped.push(`layer "${group.name}"`);
-    else sheets.push(measureSheet(drawing, group, config));
+    else sheets.push(measureSheet(drawing, group, config, known.find(({ layer }) => layer.name === group.name)));
   }
   const stencil: Stencil = { drawing, config, limits: limitsOf(config), sheets, sources: sourcesOnce() };
   const found = [...runChecks(stencil, late, skipped), ...unfinished(skipped)];
@@ -45,6 +47,11 @@ export function check(text: string, settings: Settings = {}): Report {
 export function configOf({ config = DEFAULT_CONFIG, width, height, kerf }: Settings): Config {
   const sized = width === undefined && height === undefined ? config : { ...config, width, height };
   return kerf === undefined ? sized : { ...sized, kerf, compensated: false };
+}
+
+/** Configurations are plain data, always with the same keys in the same order. */
+function sameConfig(a: Config, b: Config): boolean {
+  return a === b || JSON.stringify(a) === JSON.stringify(b);
 }
 
 function sizeOf({ width, height }: Config): { width?: number; height?: number } {

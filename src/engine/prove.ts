@@ -33,7 +33,7 @@ const RANK: Readonly<Record<Severity, number>> = { hint: 0, info: 1, warning: 2,
 
 /** @returns the report on the edited text if the whole pledge holds, else the sentence that says what fails */
 export function prove(before: Report, edits: readonly TextEdit[], pledge: Pledge): Report | string {
-  const after = check(applyEdits(before.text, edits), before.settings);
+  const after = check(applyEdits(before.text, edits), before.settings, before);
   const stays = pledge.gone.find((finding) => after.complete.some((other) => isSame(finding, other)));
   if (stays) return `The ${stays.check} would still be there.`;
   const worse = after.complete.find((finding) => isNewOrWorse(finding, before, pledge));

@@ -10,11 +10,19 @@ import { mainPaint, type ShapeGroup } from './layers';
 import { openingsWithin } from './outlines';
 import { piecesOf } from './pieces';
 import { detectReading, outlinesOf, statedReading } from './reading';
+import { sameArtwork } from './same-artwork';
 import { shapeRegion } from './shape-region';
-import type { Layer, Sheet } from './sheet';
+import type { Layer, Reading, Sheet } from './sheet';
 
-/** Measures one layer of a drawing. */
-export function measureSheet(drawing: Drawing, group: ShapeGroup, config: Config): Sheet {
+/**
+ * Measures one layer of a drawing.
+ * @param earlier a sheet measured under the same configuration; its measures are kept if the artwork is the same
+ */
+export function measureSheet(drawing: Drawing, group: ShapeGroup, config: Config, earlier?: Sheet): Sheet {
+  if (earlier && isUnchanged(drawing, group, config, earlier)) {
+    const layer = { ...earlier.layer, name: group.name, element: group.element, shapes: group.shapes };
+    return { ...earlier, layer, drawing };
+  }
   const frame = frameOf(drawing, config.margin);
   const filled = once(() => union(group.shapes.map(shapeRegion)));
   const layer = readLayer(drawing, group, config, filled);
@@ -31,12 +39,23 @@ export function measureSheet(drawing: Drawing, group: ShapeGroup, config: Config
   };
 }
 
+function isUnchanged(drawing: Drawing, group: ShapeGroup, config: Config, earlier: Sheet): boolean {
+  const stated = readingSaidFor(drawing, group, config);
+  return drawing.width === earlier.drawing.width && drawing.height === earlier.drawing.height &&
+    (stated !== undefined) === earlier.layer.readingStated && (stated ?? earlier.layer.reading) === earlier.layer.reading &&
+    sameArtwork(group.shapes, earlier.layer.shapes);
+}
+
+function readingSaidFor(drawing: Drawing, group: ShapeGroup, config: Config): Reading | undefined {
+  return statedReading([group.element, drawing.document.root]) ?? config.reading;
+}
+
 function frameOf(drawing: Drawing, margin: number): Box {
   return { minX: -margin, minY: -margin, maxX: drawing.width + margin, maxY: drawing.height + margin };
 }
 
 function readLayer(drawing: Drawing, group: ShapeGroup, config: Config, filled: () => Region): Layer {
-  const stated = statedReading([group.element, drawing.document.root]) ?? config.reading;
+  const stated = readingSaidFor(drawing, group, config);
   const artwork = frameOf(drawing, 0);
   return {
     name: group.name,
