@@ -4,6 +4,7 @@ import { isFinitePoint } from '../geometry/point';
 import { parsePathData } from '../markup/path-data';
 import type { TextEdit } from '../text';
 import { arrangeLoops } from './arrange-loops';
+import { clearStrip } from './clear-strip';
 import { readStyle } from './number-style';
 import { absoluteCommands, stepPaths, type StepPath } from './path-steps';
 import { rejoin, type FillRule } from './rejoin';
@@ -29,12 +30,13 @@ export interface PathCutting {
  * strip's side that inside and outside cannot be told.
  */
 export function cutPathData(data: string, cutting: PathCutting): readonly TextEdit[] | undefined {
-  const { strips, fillRule, joined = [] } = cutting;
+  const { fillRule, joined = [] } = cutting;
   const { commands } = parsePathData(data);
   const absolute = absoluteCommands(commands);
   if (!absolute.every(({ after }) => isFinitePoint(after.current))) return undefined;
   const paths = [...stepPaths(commands, absolute), ...joined.map(foreignPath)];
   const subpaths = paths.map((path) => path.steps.map((step) => step.curve));
+  const strips = cutting.strips.map((strip) => clearStrip(strip, subpaths));
   const split = splitSubpaths(subpaths, strips);
   const loops = rejoin(cutting.filling ?? subpaths, split, strips, fillRule, (subpath) => (paths[subpath]?.foreign ? 0 : 1));
   if (!loops) return undefined;
