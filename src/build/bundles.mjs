@@ -24,8 +24,8 @@ const bundles = {
 /** Names of all bundles. */
 export const names = Object.keys(bundles);
 
-// The builds that these would be resolved to look for files beside themselves when they run.
-const alias = { 'css-tree': 'css-tree/dist/csstree.esm', 'jsonc-parser': 'jsonc-parser/lib/esm/main.js' };
+// The build that this would be resolved to looks for files beside itself when it runs.
+const alias = { 'jsonc-parser': 'jsonc-parser/lib/esm/main.js' };
 
 function options(name, { outdir = dist, minify = false } = {}) {
   const { entry, out, ...rest } = bundles[name];

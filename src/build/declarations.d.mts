@@ -1,0 +1,1 @@
+export function declarations(): { readonly path: string; readonly contents: string }[];
