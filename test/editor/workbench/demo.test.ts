@@ -16,6 +16,7 @@ afterAll(async () => { await bench?.close(); });
 test('opening the demo underlines its islands and thin places', async () => {
   await bench.openFile(name);
   await bench.page.locator('.squiggly-error').first().waitFor();
+  expect(await bench.page.locator('.notification-toast').count()).toBe(0);
   await bench.shot('demo-1-opened');
 });
 
@@ -42,6 +43,17 @@ test('choosing a finding selects its text', async () => {
   await bench.bench.getByRole('button', { name: /Island of 272/ }).click();
   await bench.page.locator('.selected-text').first().waitFor();
   await bench.page.getByText(/Ln 28, Col \d+ \(\d+ selected\)/).waitFor();
+});
+
+test('the picture answers to the keyboard', async () => {
+  const nearness = bench.bench.locator('.nearness');
+  const whole = await nearness.textContent();
+  await bench.bench.getByRole('img').focus();
+  await bench.page.keyboard.press('+');
+  expect(await nearness.textContent()).not.toBe(whole);
+  await bench.page.keyboard.press('ArrowLeft');
+  await bench.page.keyboard.press('0');
+  expect(await nearness.textContent()).toBe(whole);
 });
 
 test('a layer can be switched off, and looked at as one sheet', async () => {
@@ -96,4 +108,12 @@ test('typing is followed in text and bench', async () => {
   await row.waitFor({ state: 'detached' });
   console.log(`the finding went ${Date.now() - typed} ms after the first of three keystrokes`);
   await bench.bench.getByRole('button', { name: /Island of 272/ }).waitFor({ state: 'detached' });
+});
+
+test('when the window is loaded anew, the bench is there again with what it showed', async () => {
+  await bench.bench.getByRole('checkbox', { name: 'Reeds' }).uncheck();
+  await bench.page.reload();
+  await bench.bench.getByRole('checkbox', { name: 'Reeds' }).waitFor();
+  expect(await bench.bench.getByRole('checkbox', { name: 'Reeds' }).isChecked()).toBe(false);
+  expect(await bench.bench.getByRole('checkbox', { name: 'Sun' }).isChecked()).toBe(true);
 });
