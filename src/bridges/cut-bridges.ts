@@ -12,6 +12,9 @@ import { polygonOf, reachingStrip } from './strip-reach';
 
 export type { Bridge } from './bridge';
 
+/** In mm: new points are rounded and curves flattened anew, so the strips' edges may lie a little beside where they should. */
+const SLACK = 0.01;
+
 /** In mm, added to widths so that rounding to the author's digits leaves nothing under its limit. */
 export const ROUNDING_ROOM = 0.002;
 
@@ -36,7 +39,7 @@ export function changedBy(sheet: Sheet, bridges: readonly Bridge[]): Region {
   const strokes = sheet.layer.shapes.filter(({ part }) => part === 'stroke');
   return stripsFor(sheet, bridges).map((strip) => {
     const widths = strokes.filter((stroke) => meets(stroke, strip)).map(({ strokeWidth = 0 }) => strokeWidth);
-    return polygonOf(widenStrip(strip, 2 * Math.max(0, ...widths)));
+    return polygonOf(widenStrip(strip, 2 * Math.max(SLACK, ...widths)));
   });
 }
 

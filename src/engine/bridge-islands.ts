@@ -1,19 +1,13 @@
 /** Bridges for islands: planned, cut into the text, and proven. */
-import { cutBridges } from '../bridges/cut-bridges';
+import { changedBy, cutBridges } from '../bridges/cut-bridges';
 import { planBridges, type Bridge } from '../bridges/plan';
-import { stripAlong } from '../bridges/strip';
-import { polygonOf } from '../bridges/strip-reach';
 import type { Finding } from '../checks/finding';
-import type { Polygon } from '../geometry/region';
 import type { Report } from '../report';
 import { limitsOf } from '../sheet/limits';
 import type { Piece, Sheet } from '../sheet/sheet';
 import { applyEdits, type TextEdit } from '../text';
 import { configOf } from './check';
 import { prove } from './prove';
-
-/** Cut ends are written to 1 µm and flattened anew, in mm. */
-const SLACK = 0.01;
 
 /** Which islands, and how wide a bridge in mm as cut; by default all, at the limit. */
 export interface BridgeChoice {
@@ -91,7 +85,7 @@ export function proveBridges(
   if (bridges.length === 0) return 'No place for a bridge was found.';
   const cut = cutBridges(sheet, bridges);
   if ('refusal' in cut) return cut.refusal;
-  const within = new Map([[sheet.layer.name, bridges.map(reachOf)]]);
+  const within = new Map([[sheet.layer.name, changedBy(sheet, bridges)]]);
   const proof = prove(report, cut.edits, { gone: islandFindings(report, islands), within });
   return typeof proof === 'string' ? proof : { edits: cut.edits, bridges };
 }
@@ -109,10 +103,4 @@ export function proveLayerBridges(report: Report, sheet: Sheet): ProvenBridges |
 
 function islandFindings(report: Report, islands: readonly Piece[]): Finding[] {
   return report.complete.filter(({ subject }) => subject?.kind === 'island' && islands.includes(subject.piece));
-}
-
-
-/** Where a bridge may change the openings: its strip, a little longer and wider than drawn. */
-function reachOf({ from, to, width }: Bridge): Polygon {
-  return polygonOf(stripAlong(from, to, width + 2 * SLACK, width));
 }
