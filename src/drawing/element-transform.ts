@@ -7,24 +7,38 @@ import type { Problems } from './problems';
 import type { Scope } from './scope';
 import type { ComputedStyle } from './style/computed-style';
 import type { Styles } from './style/styles';
-import { parseTransformList, transformMatrix } from './transform-list';
+import { parseTransformList, transformMatrix, type ReferenceBox } from './transform-list';
 import { toUserUnits } from './units';
+
+/** The geometry box of the element in its own user units, for `transform-box: fill-box`. */
+export type BoxOf = () => ReferenceBox | undefined;
 
 /** From the element's user units to those it stands in; undefined where there is no transform. */
 export function elementTransform(
-  element: ElementNode, scope: Scope, style: ComputedStyle, styles: Styles, problems: Problems,
+  element: ElementNode, scope: Scope, style: ComputedStyle, styles: Styles, problems: Problems, boxOf?: BoxOf,
 ): Matrix | undefined {
   reportUnreadable(element, styles, problems);
   const { own, inherited } = style;
   if (own.transform.length === 0) return undefined;
-  const { viewBox } = scope;
-  const matrix = transformMatrix(own.transform, viewBox);
+  const box = own['transform-box'] === 'fill-box' ? fillBox(element, styles, problems, boxOf) : scope.viewBox;
+  const matrix = transformMatrix(own.transform, box);
   const [originX, originY] = own['transform-origin'];
-  if (originX.value === 0 && originY.value === 0) return matrix;
-  // Lengths count from the user space's origin, percentages are of the view box, whose corner they count from.
-  const x = toUserUnits(originX, 'x', viewBox, inherited['font-size']) + (originX.unit === '%' ? viewBox.x : 0);
-  const y = toUserUnits(originY, 'y', viewBox, inherited['font-size']) + (originY.unit === '%' ? viewBox.y : 0);
-  return multiply(multiply(translation(x, y), matrix), translation(-x, -y));
+  // Lengths count from the corner of a fill box, but from the origin of user space for the view box.
+  const corner = own['transform-box'] === 'fill-box' ? box : { x: 0, y: 0 };
+  const offset = (origin: typeof originX, axis: 'x' | 'y'): number =>
+    toUserUnits(origin, axis, box, inherited['font-size']) + (origin.unit === '%' ? box[axis] : corner[axis]);
+  const [x, y] = [offset(originX, 'x'), offset(originY, 'y')];
+  return x === 0 && y === 0 ? matrix : multiply(multiply(translation(x, y), matrix), translation(-x, -y));
+}
+
+function fillBox(element: ElementNode, styles: Styles, problems: Problems, boxOf: BoxOf | undefined): ReferenceBox {
+  const box = boxOf?.();
+  if (box) return box;
+  if (!boxOf) {
+    problems.add('unsupported', 'warning', 'transform-box: fill-box is not followed here; its origin is taken as 0,0. '
+      + 'State the transform about a point instead.', styles.sourceOf(element, 'transform-box'));
+  }
+  return { x: 0, y: 0, width: 0, height: 0 };
 }
 
 function reportUnreadable(element: ElementNode, styles: Styles, problems: Problems): void {

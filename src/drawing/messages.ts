@@ -43,6 +43,11 @@ export function externalReference(url: string): string {
   return `“${url}” lies outside this file and is not read, so nothing of it is on the sheet. Copy it into the file.`;
 }
 
+export function unfollowedProperty(property: string): string {
+  return `The CSS property ${property} is not followed, so a browser may draw this elsewhere or otherwise. Use the `
+    + 'transform, clip-path or mask attribute instead.';
+}
+
 function trimmed(value: number): string {
   return String(Math.round(value * 1000) / 1000);
 }

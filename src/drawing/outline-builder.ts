@@ -38,7 +38,8 @@ export class OutlineBuilder {
   }
 
   cubicTo(x1: number, y1: number, x2: number, y2: number, x: number, y: number, span: Span): void {
-    const [control1, control2] = [this.map(x1, y1), this.map(x2, y2)];
+    const control1 = this.map(x1, y1);
+    const control2 = this.map(x2, y2);
     this.push({ kind: 'cubic', start: this.current, control1, control2, end: this.map(x, y) }, span);
   }
 

@@ -2,11 +2,13 @@
 import type { Matrix } from '../geometry/curve';
 import { determinant, IDENTITY, multiply } from '../geometry/matrix';
 import type { ElementNode } from '../markup/tree';
+import { geometryBox } from './bounding-box';
 import { Budget, MAX_NESTING } from './budget';
 import { conditionsHold } from './conditions';
 import { contains, hrefOf, resolveTarget, type DocumentIndex } from './document-index';
 import type { Shape } from './drawing';
 import { isGraphicsElement } from './element-outline';
+import { elementTransform } from './element-transform';
 import { GeometryValues } from './geometry-values';
 import type { PlacedMarker } from './markers';
 import * as messages from './messages';
@@ -15,10 +17,10 @@ import type { Problems } from './problems';
 import type { RootSize } from './root-size';
 import type { Scope } from './scope';
 import { ShapePainter } from './shape-painter';
-import type { ComputedStyle } from './style/computed-style';
-import { INITIAL_STYLE } from './style/computed-style';
+import { UNFOLLOWED } from './style/cascade';
+import { INITIAL_STYLE, type ComputedStyle } from './style/computed-style';
 import type { Styles } from './style/styles';
-import { elementTransform } from './element-transform';
+import type { ReferenceBox } from './transform-list';
 
 const ANIMATIONS = new Set(['animate', 'animateMotion', 'animateTransform', 'animateColor', 'set']);
 const NEVER_DRAWN = new Set([
@@ -119,7 +121,12 @@ export class Painter {
   }
 
   private transformed(element: ElementNode, scope: Scope, style: ComputedStyle): Matrix | undefined {
-    const local = elementTransform(element, scope, style, this.styles, this.problems);
+    const { index, styles, problems, budget } = this;
+    const boxOf = (): ReferenceBox | undefined => {
+      const box = geometryBox(element, { ...scope, style }, { index, styles, problems, budget });
+      return box && { x: box.minX, y: box.minY, width: box.maxX - box.minX, height: box.maxY - box.minY };
+    };
+    const local = elementTransform(element, scope, style, styles, problems, boxOf);
     if (!local) return scope.toMm;
     const toMm = multiply(scope.toMm, local);
     const area = determinant(toMm);
@@ -127,6 +134,10 @@ export class Painter {
   }
 
   private reportEffects(element: ElementNode, { own }: ComputedStyle): void {
+    for (const [property, { value, source }] of this.styles.declaredFor(element)) {
+      if (!UNFOLLOWED.has(property) || /^(none|normal|auto|initial|unset)$/i.test(value)) continue;
+      this.problems.add('unsupported', 'warning', messages.unfollowedProperty(property), source?.span ?? element.nameSpan);
+    }
     const report = (property: string, message: string): void =>
       this.problems.add('not-cuttable', 'warning', message, this.styles.sourceOf(element, property));
     if (own.mask) report('mask', messages.MASK);

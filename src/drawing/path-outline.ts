@@ -41,13 +41,17 @@ class Pen {
     const baseY = relative ? this.y : 0;
     if (this.closed && kind !== 'M' && kind !== 'Z') this.builder.moveTo(this.x, this.y);
     if (kind !== 'Z') this.closed = false;
-    const [v0 = 0, v1 = 0, v2 = 0, v3 = 0, v4 = 0, v5 = 0] = values;
+    // Read one by one: taking an array apart goes through its iterator, which is slow on millions of commands.
+    const v0 = values[0] ?? 0;
+    const v1 = values[1] ?? 0;
+    const v2 = values[2] ?? 0;
+    const v3 = values[3] ?? 0;
     switch (kind) {
       case 'M': return this.move(baseX + v0, baseY + v1);
       case 'L': return this.line(baseX + v0, baseY + v1, span);
       case 'H': return this.line(baseX + v0, this.y, span);
       case 'V': return this.line(this.x, baseY + v0, span);
-      case 'C': return this.cubic(baseX + v0, baseY + v1, baseX + v2, baseY + v3, baseX + v4, baseY + v5, span);
+      case 'C': return this.cubic(baseX + v0, baseY + v1, baseX + v2, baseY + v3, baseX + (values[4] ?? 0), baseY + (values[5] ?? 0), span);
       case 'S': {
         const [x1, y1] = this.reflected('cubic');
         return this.cubic(x1, y1, baseX + v0, baseY + v1, baseX + v2, baseY + v3, span);

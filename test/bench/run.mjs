@@ -11,7 +11,6 @@ mkdirSync(folder, { recursive: true });
 await build({
   entryPoints: [path.join(root, 'test/bench/bench.ts')], outfile, bundle: true, format: 'esm', platform: 'node',
   target: 'node20', mainFields: ['module', 'main'], external: ['@resvg/resvg-js'],
-  alias: { 'css-tree': 'css-tree/dist/csstree.esm' },
 });
 await import(pathToFileURL(outfile).href);
 rmSync(folder, { recursive: true, force: true });

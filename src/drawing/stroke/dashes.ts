@@ -1,5 +1,6 @@
 /** Dash patterns laid along a chain of pieces. */
-import { partOfPiece, placeOn, type Chain, type Piece } from './pieces';
+import { partOfPiece, placeOn } from './piece-parts';
+import type { Chain, Piece } from './pieces';
 
 export interface DashPattern {
   /** Dash, gap, dash, gap, … in pen units: an even count, with a sum above zero. */

@@ -58,6 +58,15 @@ export class FigureSink {
     this.addTurned(curves, sweep < 0, span);
   }
 
+  /** Between two sides that run the same way, `left` on the left of it; each piece of them faces its like. */
+  strip(left: readonly Curve[], right: readonly Curve[], span: Span): void {
+    const [leftStart, rightStart] = [left[0]?.start, right[0]?.start];
+    const [leftEnd, rightEnd] = [left.at(-1)?.end, right.at(-1)?.end];
+    if (!leftStart || !rightStart || !leftEnd || !rightEnd) return;
+    const back = [...right].reverse().map(reverseCurve);
+    this.addTurned([...left, line(leftEnd, rightEnd), ...back, line(rightStart, leftStart)], false, span);
+  }
+
   private addTurned(curves: readonly Curve[], negative: boolean, span: Span): void {
     const { toMm, mirrored } = this.pen;
     const mapped = toMm === IDENTITY ? curves : curves.map((curve) => transformCurve(curve, toMm));

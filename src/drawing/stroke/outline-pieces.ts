@@ -2,7 +2,7 @@
  * The area of a stroked chain as closed figures that all turn the same way, so that under nonzero they add up to it:
  * strips along the pieces, wedges at joins, caps at ends. Where a bend is tighter than the pen, strips are not used.
  */
-import type { Point } from '../../geometry/curve';
+import type { Curve, Line, Point } from '../../geometry/curve';
 import { cross, dot } from '../../geometry/point';
 import type { Span } from '../../text';
 import { FigureSink } from './figures';
@@ -90,9 +90,11 @@ function outlineJoin(before: Piece, after: Piece, pen: Pen, sink: FigureSink): v
 class Strip {
   private readonly pen: Pen;
   private readonly sink: FigureSink;
-  private left: Point[] = [];
-  private right: Point[] = [];
+  private left: Curve[] = [];
+  private right: Curve[] = [];
   private span: Span | undefined;
+  /** Where the last tight chord ended, until it is known how the pen turns there. */
+  private pending: { readonly piece: Piece; readonly direction: Point } | undefined;
 
   constructor(pen: Pen, sink: FigureSink) {
     this.pen = pen;
@@ -100,31 +102,60 @@ class Strip {
   }
 
   add(piece: Piece): void {
-    const { half } = this.pen;
     if (!piece.smooth) this.finish();
-    if (piece.arc) return outlineArc(piece, piece.arc, half, this.sink);
-    const left0 = beside(piece.start, piece.startDirection, -half);
-    const right0 = beside(piece.start, piece.startDirection, half);
-    const left1 = beside(piece.end, piece.endDirection, -half);
-    const right1 = beside(piece.end, piece.endDirection, half);
-    if (!isConvex(left0, left1, right1, right0)) {
-      this.finish();
-      outlineTightPiece(piece, half, this.sink);
-      return;
-    }
-    if (this.left.length === 0) {
-      this.left.push(left0);
-      this.right.push(right0);
-    }
-    this.left.push(left1);
-    this.right.push(right1);
-    this.span = piece.span;
+    else if (piece.sides) this.turnToEnd();
+    if (piece.arc) outlineArc(piece, piece.arc, this.pen.half, this.sink);
+    else if (piece.sides) this.extend(piece.sides.left, piece.sides.right, piece.span);
+    else this.addChord(piece);
   }
 
   finish(): void {
-    if (this.span && this.left.length > 1) this.sink.polygon([...this.left, ...this.right.reverse()], this.span);
+    this.turnToEnd();
+    this.finishFigure();
+  }
+
+  private finishFigure(): void {
+    if (this.span && this.left.length > 0) this.sink.strip(this.left, this.right, this.span);
     this.left = [];
     this.right = [];
+  }
+
+  private addChord(piece: Piece): void {
+    const { half } = this.pen;
+    const { start, end, startDirection, endDirection } = piece;
+    const left: Line = { kind: 'line', start: beside(start, startDirection, -half), end: beside(end, endDirection, -half) };
+    const right: Line = { kind: 'line', start: beside(start, startDirection, half), end: beside(end, endDirection, half) };
+    if (isConvex(left.start, left.end, right.end, right.start)) {
+      this.turnToEnd();
+      this.extend(left, right, piece.span);
+    } else {
+      this.finishFigure();
+      this.addTightChord(piece);
+    }
+  }
+
+  /** On a bend tighter than the pen: a plain strip along the chord, and the pen turned where chords meet. */
+  private addTightChord(piece: Piece): void {
+    const { half } = this.pen;
+    const { start, end, span, length } = piece;
+    const direction = { x: (end.x - start.x) / length, y: (end.y - start.y) / length };
+    outlineTurn(start, this.pending?.direction ?? piece.startDirection, direction, half, span, this.sink);
+    const sides = [beside(start, direction, -half), beside(end, direction, -half)];
+    this.sink.polygon([...sides, beside(end, direction, half), beside(start, direction, half)], span);
+    this.pending = { piece, direction };
+  }
+
+  private turnToEnd(): void {
+    if (!this.pending) return;
+    const { piece, direction } = this.pending;
+    outlineTurn(piece.end, direction, piece.endDirection, this.pen.half, piece.span, this.sink);
+    this.pending = undefined;
+  }
+
+  private extend(left: Curve, right: Curve, span: Span): void {
+    this.left.push(left);
+    this.right.push(right);
+    this.span = span;
   }
 }
 
@@ -135,18 +166,6 @@ function isConvex(a: Point, b: Point, c: Point, d: Point): boolean {
 
 function turns(a: Point, b: Point, c: Point): boolean {
   return (b.x - a.x) * (c.y - b.y) - (b.y - a.y) * (c.x - b.x) > 0;
-}
-
-/** A chord on a bend tighter than the pen: a plain strip, and the pen turned at both ends of it. */
-function outlineTightPiece(piece: Piece, half: number, sink: FigureSink): void {
-  const { start, end, span, length } = piece;
-  const direction = { x: (end.x - start.x) / length, y: (end.y - start.y) / length };
-  sink.polygon([
-    beside(start, direction, -half), beside(end, direction, -half), beside(end, direction, half),
-    beside(start, direction, half),
-  ], span);
-  outlineTurn(start, piece.startDirection, direction, half, span, sink);
-  outlineTurn(end, direction, piece.endDirection, half, span, sink);
 }
 
 /** What a pen's full width sweeps when it turns on the spot: a wedge on either side. */

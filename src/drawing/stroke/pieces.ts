@@ -1,10 +1,11 @@
-/** A line to be stroked, cut into pieces that are straight or circular in the pen's space. */
+/** A line to be stroked, cut into pieces whose sides are simple curves in the pen's space. */
 import type { Arc, Curve, Point } from '../../geometry/curve';
 import { pointAt, tangentAt, transformCurve } from '../../geometry/curves';
 import { IDENTITY } from '../../geometry/matrix';
 import { cross, distance, dot, length } from '../../geometry/point';
 import type { Span } from '../../text';
 import type { Subpath } from '../drawing';
+import { sampleCurve, sidesOf, type Sample, type Sides } from './offset-sides';
 import type { Pen } from './pen';
 
 /** Directions are unit vectors, lengths pen units. */
@@ -13,12 +14,15 @@ export interface Piece {
   readonly end: Point;
   readonly startDirection: Point;
   readonly endDirection: Point;
+  /** Of the chord, or along the arc. */
   readonly length: number;
   readonly span: Span;
   /** Whether it goes on from the piece before it within one curve: such pieces need no join. */
   readonly smooth: boolean;
-  /** Set for circular arcs; other pieces are chords of their curve. */
+  /** Set for circular arcs. */
   readonly arc: CircularArc | undefined;
+  /** Set for stretches of other curves; pieces with neither are chords. */
+  readonly sides: Sides | undefined;
 }
 
 export interface CircularArc {
@@ -40,14 +44,17 @@ export interface Chain {
 /** Chords that one curve is cut into at most. */
 const MOST_CHORDS = 4096;
 const MOST_HALVINGS = 8;
+/** Halvings of a curve in search of stretches whose sides do not fold. */
+const MOST_STRETCH_HALVINGS = 10;
 
-export function piecesOfSubpath(subpath: Subpath, pen: Pen): Chain {
+/** @param chordsOnly whether all but arcs must be chords, so that lengths along the pieces are known (for dashes). */
+export function piecesOfSubpath(subpath: Subpath, pen: Pen, chordsOnly: boolean): Chain {
   const pieces: Piece[] = [];
   for (let index = 0; index < subpath.curves.length; index++) {
     const [curve, span] = [subpath.curves[index], subpath.spans[index]];
     if (!curve || !span) continue;
     const inPenUnits = pen.fromMm === IDENTITY ? curve : transformCurve(curve, pen.fromMm);
-    addPieces(inPenUnits, span, pen, pieces);
+    addPieces(inPenUnits, span, pen, chordsOnly, pieces);
   }
   if (pieces.length > 0) return { pieces, closed: subpath.closed, spot: undefined };
   const [first, span] = [subpath.curves[0], subpath.spans[0]];
@@ -56,7 +63,7 @@ export function piecesOfSubpath(subpath: Subpath, pen: Pen): Chain {
   return { pieces, closed: false, spot: { at, direction: { x: 1, y: 0 }, span } };
 }
 
-function addPieces(curve: Curve, span: Span, pen: Pen, pieces: Piece[]): void {
+function addPieces(curve: Curve, span: Span, pen: Pen, chordsOnly: boolean, pieces: Piece[]): void {
   if (curve.kind === 'line') {
     const size = distance(curve.start, curve.end);
     if (size > 0) pieces.push(chord(curve.start, curve.end, undefined, undefined, span, false));
@@ -67,16 +74,15 @@ function addPieces(curve: Curve, span: Span, pen: Pen, pieces: Piece[]): void {
     pieces.push(arcPiece(curve, circular, span));
     return;
   }
-  const chords = chordsFor(curve, pen.tolerance);
-  const turn = 2 * Math.acos(Math.max(0, 1 - pen.tolerance / (2 * pen.half + pen.tolerance)));
-  const cutter = new Cutter(curve, span, turn, pieces);
-  for (let index = 0; index < chords; index++) cutter.cut(index / chords, (index + 1) / chords, 0);
+  const cutter = new Cutter(curve, span, pen, pieces);
+  if (chordsOnly) cutter.addChords(0, 1);
+  else cutter.addStretch(0, 1, sampleCurve(curve, 0), sampleCurve(curve, 1), 0);
 }
 
 function arcPiece(curve: Curve, arc: CircularArc, span: Span): Piece {
   return {
     start: curve.start, end: curve.end, startDirection: tangentAt(curve, 0), endDirection: tangentAt(curve, 1),
-    length: arc.radius * Math.abs(arc.sweep), span, smooth: false, arc,
+    length: arc.radius * Math.abs(arc.sweep), span, smooth: false, arc, sides: undefined,
   };
 }
 
@@ -88,31 +94,63 @@ function chord(
   const direction = { x: (end.x - start.x) / size, y: (end.y - start.y) / size };
   return {
     start, end, startDirection: startDirection ?? direction, endDirection: endDirection ?? direction, length: size,
-    span, smooth, arc: undefined,
+    span, smooth, arc: undefined, sides: undefined,
   };
 }
 
-/** Cuts a curve at equal steps, and finer wherever its direction turns faster than `turn` radians a step. */
+type Bent = Exclude<Curve, { kind: 'line' }>;
+
+/** Cuts one curve into stretches with sides, and into chords where it bends more tightly than the pen. */
 class Cutter {
-  private readonly curve: Curve;
+  private readonly curve: Bent;
   private readonly span: Span;
-  private readonly turn: number;
+  private readonly pen: Pen;
   private readonly pieces: Piece[];
+  /** The most that the direction may turn from one end of a chord to the other, radians. */
+  private readonly turn: number;
   private started = false;
 
-  constructor(curve: Curve, span: Span, turn: number, pieces: Piece[]) {
+  constructor(curve: Bent, span: Span, pen: Pen, pieces: Piece[]) {
     this.curve = curve;
     this.span = span;
-    this.turn = turn;
+    this.pen = pen;
     this.pieces = pieces;
+    this.turn = 2 * Math.acos(Math.max(0, 1 - pen.tolerance / (2 * pen.half + pen.tolerance)));
   }
 
-  cut(from: number, to: number, depth: number): void {
+  addStretch(from: number, to: number, first: Sample, last: Sample, depth: number): void {
+    const { curve, pen } = this;
+    const sides = sidesOf(curve, from, to, first, last, pen.half, pen.tolerance);
+    if (sides) {
+      this.pieces.push({
+        start: pointAt(curve, from), end: pointAt(curve, to), startDirection: directionOf(first),
+        endDirection: directionOf(last), length: 0, span: this.span, smooth: this.started, arc: undefined, sides,
+      });
+      this.started = true;
+    } else if (depth >= MOST_STRETCH_HALVINGS || chordsFor(curve, pen.tolerance) * (to - from) <= 1) {
+      this.addChords(from, to);
+    } else {
+      const middle = (from + to) / 2;
+      const between = sampleCurve(curve, middle);
+      this.addStretch(from, middle, first, between, depth + 1);
+      this.addStretch(middle, to, between, last, depth + 1);
+    }
+  }
+
+  addChords(from: number, to: number): void {
+    const count = Math.max(1, Math.ceil(chordsFor(this.curve, this.pen.tolerance) * (to - from)));
+    for (let index = 0; index < count; index++) {
+      const at = (step: number): number => (step === count ? to : from + ((to - from) * step) / count);
+      this.addChord(at(index), at(index + 1), 0);
+    }
+  }
+
+  private addChord(from: number, to: number, depth: number): void {
     const [startDirection, endDirection] = [tangentAt(this.curve, from), tangentAt(this.curve, to)];
     if (depth < MOST_HALVINGS && angleBetween(startDirection, endDirection) > this.turn) {
       const middle = (from + to) / 2;
-      this.cut(from, middle, depth + 1);
-      this.cut(middle, to, depth + 1);
+      this.addChord(from, middle, depth + 1);
+      this.addChord(middle, to, depth + 1);
       return;
     }
     const [start, end] = [pointAt(this.curve, from), pointAt(this.curve, to)];
@@ -122,12 +160,17 @@ class Cutter {
   }
 }
 
+function directionOf({ dx, dy }: Sample): Point {
+  const speed = Math.sqrt(dx * dx + dy * dy);
+  return { x: dx / speed, y: dy / speed };
+}
+
 function angleBetween(a: Point, b: Point): number {
   return Math.abs(Math.atan2(cross(a, b), dot(a, b)));
 }
 
 /** Wang's bound for Bézier curves; for ellipses the step at which the longer axis' circle stays within tolerance. */
-function chordsFor(curve: Exclude<Curve, { kind: 'line' }>, tolerance: number): number {
+function chordsFor(curve: Bent, tolerance: number): number {
   let count: number;
   if (curve.kind === 'arc') {
     const radius = length(curve.axisU) + length(curve.axisV);
@@ -155,38 +198,4 @@ function circularArc(arc: Arc): CircularArc | undefined {
   const mirrored = cross(axisU, axisV) < 0;
   const from = Math.atan2(arc.start.y - centre.y, arc.start.x - centre.x);
   return { centre, radius, from, sweep: mirrored ? -sweep : sweep };
-}
-
-/** The part of a piece between two fractions of its length. */
-export function partOfPiece(piece: Piece, from: number, to: number): Piece {
-  if (from <= 0 && to >= 1) return piece;
-  const [start, startDirection] = placeOn(piece, from);
-  const [end, endDirection] = placeOn(piece, to);
-  const arc = piece.arc && {
-    ...piece.arc, from: piece.arc.from + from * piece.arc.sweep, sweep: (to - from) * piece.arc.sweep,
-  };
-  const smooth = piece.smooth && from <= 0;
-  return { ...piece, start, end, startDirection, endDirection, length: (to - from) * piece.length, smooth, arc };
-}
-
-/** Point and direction at a fraction of the piece's length. */
-export function placeOn(piece: Piece, fraction: number): readonly [Point, Point] {
-  if (fraction <= 0) return [piece.start, piece.startDirection];
-  if (fraction >= 1) return [piece.end, piece.endDirection];
-  if (piece.arc) {
-    const { centre, radius, from, sweep } = piece.arc;
-    const angle = from + fraction * sweep;
-    const [cosine, sine] = [Math.cos(angle), Math.sin(angle)];
-    const forward = Math.sign(sweep);
-    return [
-      { x: centre.x + radius * cosine, y: centre.y + radius * sine },
-      { x: -forward * sine, y: forward * cosine },
-    ];
-  }
-  const mix = (a: number, b: number): number => a + fraction * (b - a);
-  const { start, end, startDirection, endDirection } = piece;
-  const direction = { x: mix(startDirection.x, endDirection.x), y: mix(startDirection.y, endDirection.y) };
-  const size = length(direction);
-  const unit = size > 0 ? { x: direction.x / size, y: direction.y / size } : startDirection;
-  return [{ x: mix(start.x, end.x), y: mix(start.y, end.y) }, unit];
 }

@@ -28,6 +28,11 @@ interface IndexedRule {
 /** Geometry that CSS may state; as attributes these are read where they are needed, not here. */
 const GEOMETRY: ReadonlySet<string> = new Set(['x', 'y', 'width', 'height', 'cx', 'cy', 'r', 'rx', 'ry', 'd']);
 
+/** Properties of CSS that move or cut what is drawn and are not followed; to be reported where they are stated. */
+export const UNFOLLOWED: ReadonlySet<string> = new Set([
+  'translate', 'rotate', 'scale', 'offset-path', 'mask-image', 'zoom', 'backdrop-filter', 'content-visibility',
+]);
+
 const NOTHING: DeclaredStyle = new Map();
 
 /** The style sheets of one document and what they give for each element. */
@@ -141,7 +146,7 @@ export class Cascade {
 }
 
 function isKept(property: string): boolean {
-  return property.startsWith('--') || GEOMETRY.has(property);
+  return property.startsWith('--') || GEOMETRY.has(property) || UNFOLLOWED.has(property);
 }
 
 function put(index: Map<string, IndexedRule[]>, key: string, rule: IndexedRule): void {

@@ -30,20 +30,22 @@ export function computeStyle(declared: DeclaredStyle, parent: ComputedStyle, rea
   if (declared.size === 0) {
     return parent.own === INITIAL_STYLE.own ? parent : { inherited: parent.inherited, own: INITIAL_STYLE.own };
   }
-  const inherited: Record<string, unknown> = { ...parent.inherited };
-  const own: Record<string, unknown> = { ...INITIAL_STYLE.own };
   const variables = variablesOf(declared, parent);
-  inherited['variables'] = variables;
   const fontSize = fontSizeOf(declared.get('font-size'), parent, variables);
+  let inherited: Record<string, unknown> | undefined;
+  let own: Record<string, unknown> | undefined;
   for (const [name, { value }] of declared) {
     if (!isPropertyName(name)) continue;
-    const property = PROPERTIES[name];
-    const before = parentValue(parent, name);
-    const computed = computeValue(name, value, before, variables, reader);
-    (property.inherited ? inherited : own)[name] = inUserUnits(computed, fontSize);
+    const computed = inUserUnits(computeValue(name, value, parentValue(parent, name), variables, reader), fontSize);
+    if (PROPERTIES[name].inherited) (inherited ??= { ...parent.inherited })[name] = computed;
+    else (own ??= { ...INITIAL_STYLE.own })[name] = computed;
   }
-  inherited['font-size'] = fontSize;
-  return { inherited: inherited as unknown as InheritedValues, own: own as unknown as OwnValues };
+  if (variables !== parent.inherited.variables) (inherited ??= { ...parent.inherited })['variables'] = variables;
+  if (inherited) inherited['font-size'] = fontSize;
+  return {
+    inherited: (inherited as unknown as InheritedValues | undefined) ?? parent.inherited,
+    own: (own as unknown as OwnValues | undefined) ?? INITIAL_STYLE.own,
+  };
 }
 
 function parentValue<Name extends PropertyName>(parent: ComputedStyle, name: Name): PropertyValues[Name] {

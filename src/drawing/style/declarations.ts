@@ -1,5 +1,7 @@
 /** CSS text taken apart by css-tree: declarations of `style` attributes, rules of style sheets. */
-import { generate, parse, type CssNode, type Rule, type Selector } from 'css-tree';
+import type { CssNode, Rule, Selector } from 'css-tree';
+import generate from 'css-tree/generator';
+import parse from 'css-tree/parser';
 
 export interface Declaration {
   /** In lower case, but for custom properties. */

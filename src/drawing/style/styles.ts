@@ -9,9 +9,14 @@ import { ValueReader } from './value-reader';
 /** Ancestors looked through for the place where an inherited value was stated. */
 const MAX_ANCESTORS = 64;
 
+/** Different styles of siblings that are kept for those to come. */
+const MAX_KEPT = 1000;
+
 export class Styles {
   readonly cascade: Cascade;
   private readonly reader = new ValueReader();
+  /** Styles by the parent's and by what is declared: siblings are often alike. */
+  private readonly known = new WeakMap<ComputedStyle, Map<string, ComputedStyle>>();
   private readonly inPlace = new Map<ElementNode, ComputedStyle>();
 
   constructor(sheets: readonly StyleSheet[]) {
@@ -24,7 +29,17 @@ export class Styles {
 
   /** The style of an element drawn as a child of something styled `parent`. */
   compute(element: ElementNode, parent: ComputedStyle): ComputedStyle {
-    return computeStyle(this.declaredFor(element), parent, this.reader);
+    const declared = this.declaredFor(element);
+    if (declared.size === 0) return computeStyle(declared, parent, this.reader);
+    let siblings = this.known.get(parent);
+    if (!siblings) this.known.set(parent, (siblings = new Map()));
+    const key = keyOf(declared);
+    let style = siblings.get(key);
+    if (!style) {
+      style = computeStyle(declared, parent, this.reader);
+      if (siblings.size < MAX_KEPT) siblings.set(key, style);
+    }
+    return style;
   }
 
   /** The style of an element where it stands in the tree, not where a `use` draws it. */
@@ -53,4 +68,10 @@ export class Styles {
     }
     return element.nameSpan;
   }
+}
+
+function keyOf(declared: DeclaredStyle): string {
+  let key = '';
+  for (const [name, { value }] of declared) key += `${name}:${value}\0`;
+  return key;
 }
