@@ -7,6 +7,10 @@ import type { TextEdit } from '../text';
 /** Attributes that only a `use` understands. */
 const OWN = ['href', 'xlink:href', 'x', 'y', 'width', 'height'];
 
+const IDS = ['id', 'xml:id'];
+/** On a `use` these work on the whole instance; on the shape itself they may mean something else. */
+const NOT_INHERITED = ['style', 'clip-path', 'mask', 'filter', 'opacity'];
+
 /** The edit that turns the `use` into a group with a copy; a sentence where that would change how it looks. */
 export function detachUse(drawing: Drawing, use: ElementNode): TextEdit | string {
   const { text, root } = drawing.document;
@@ -20,22 +24,49 @@ export function detachUse(drawing: Drawing, use: ElementNode): TextEdit | string
   if (element.localName === 'symbol' || element.localName === 'svg') {
     return `This <use> draws a <${element.name}>, which brings a viewport of its own; draw its shapes directly first.`;
   }
+  const single = mergedCopy(text, use, element);
+  return { span: use.span, text: single ?? groupedCopy(text, use, element) };
+}
+
+function groupedCopy(text: string, use: ElementNode, element: ElementNode): string {
   const prefix = use.name.slice(0, use.name.length - use.localName.length);
-  const kept = use.attributes.filter((attribute) => !OWN.includes(attribute.name) && attribute.name !== 'transform');
-  const attributes = kept.map(({ span }) => ` ${text.slice(span.from, span.to)}`).join('');
+  const attributes = keptAttributes(use).map(({ span }) => ` ${text.slice(span.from, span.to)}`).join('');
   const children = use.children.map(({ span }) => text.slice(span.from, span.to)).join('');
-  const group = `<${prefix}g${attributes}${transformOf(text, use)}>${children}${copyOf(text, element)}</${prefix}g>`;
-  return { span: use.span, text: group };
+  const transform = transformText(transformsOf(text, use));
+  return `<${prefix}g${attributes}${transform}>${children}${copyOf(text, element)}</${prefix}g>`;
+}
+
+const SHAPES = ['path', 'rect', 'circle', 'ellipse', 'line', 'polyline', 'polygon'];
+
+/** A single shape takes up the attributes of its `use`, so that no group is added; not where both say the same thing. */
+function mergedCopy(text: string, use: ElementNode, element: ElementNode): string | undefined {
+  const kept = keptAttributes(use);
+  const own = element.attributes.filter(({ name }) => !IDS.includes(name) && name !== 'transform');
+  const both = kept.some(({ name }) => NOT_INHERITED.includes(name) || own.some((other) => other.name === name));
+  if (!SHAPES.includes(element.localName) || both || use.children.some(({ kind }) => kind === 'element')) return undefined;
+  const attributes = [...kept, ...own].map(({ span }) => ` ${text.slice(span.from, span.to)}`).join('');
+  const moves = [...transformsOf(text, use), ...writtenTransform(text, element)];
+  const rest = element.selfClosing ? '/>' : `>${text.slice(element.startTag.to, element.span.to)}`;
+  return `<${element.name}${attributes}${transformText(moves)}${rest}`;
+}
+
+function keptAttributes(use: ElementNode): Attribute[] {
+  return use.attributes.filter(({ name }) => !OWN.includes(name) && name !== 'transform');
 }
 
 /** A `use` adds its x and y after its own transform (SVG 2, "The use element"). */
-function transformOf(text: string, use: ElementNode): string {
+function transformsOf(text: string, use: ElementNode): string[] {
   const [x, y] = ['x', 'y'].map((name) => attribute(use, name)?.value.trim() || '0');
-  const own = attribute(use, 'transform');
-  const move = x === '0' && y === '0' ? '' : `translate(${x}, ${y})`;
-  const written = own ? text.slice(own.valueSpan.from, own.valueSpan.to) : '';
-  const value = [written, move].filter((part) => part !== '').join(' ');
-  return value === '' ? '' : ` transform="${value}"`;
+  return [...writtenTransform(text, use), ...(x === '0' && y === '0' ? [] : [`translate(${x}, ${y})`])];
+}
+
+function writtenTransform(text: string, element: ElementNode): string[] {
+  const own = attribute(element, 'transform');
+  return own && own.value.trim() !== '' ? [text.slice(own.valueSpan.from, own.valueSpan.to)] : [];
+}
+
+function transformText(transforms: readonly string[]): string {
+  return transforms.length === 0 ? '' : ` transform="${transforms.join(' ')}"`;
 }
 
 function isPlain(value: string | undefined): boolean {
@@ -58,7 +89,7 @@ function copyOf(text: string, element: ElementNode): string {
 }
 
 function idsIn(element: ElementNode): Attribute[] {
-  const own = element.attributes.filter(({ name }) => name === 'id' || name === 'xml:id');
+  const own = element.attributes.filter(({ name }) => IDS.includes(name));
   const inner = element.children.flatMap((child) => (child.kind === 'element' ? idsIn(child) : []));
   return [...own, ...inner];
 }
