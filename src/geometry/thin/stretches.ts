@@ -48,7 +48,7 @@ export function findStretches(boundary: Boundary, radius: number, skip: Uint8Arr
     for (let element = 2 * vertex; element <= 2 * vertex + 1; element += 1) {
       first[element] = from.size;
       if (skipped || sizeOf(boundary.outline, element) === 0) continue;
-      blocking.find(element, radius, runs.found, runs.count);
+      blocking.find(element, radius, runs);
       for (let at = 0; at < blocking.count; at += 1) {
         from.push(blocking.from[at]!);
         to.push(blocking.to[at]!);
@@ -64,9 +64,13 @@ export function findStretches(boundary: Boundary, radius: number, skip: Uint8Arr
  * lie close to each other.
  */
 class Runs {
-  /** Edges that may reach into discs of the run; `count` is −1 when each element must search alone. */
+  /** Edges that may reach into discs of the run. */
   readonly found: number[] = [];
-  count = -1;
+  count = 0;
+  /** Whether the run's elements can share a search, whether they should, and whether it was made. */
+  isShared = false;
+  isWanted = false;
+  private isSearched = false;
   /** mm: how far the centres are from the first at most. */
   private spread = 0;
   private readonly place: Place = { x: 0, y: 0, normalX: 0, normalY: 0 };
@@ -101,12 +105,18 @@ class Runs {
       if (spread > RUN_SPREAD * radius) break;
       this.spread = Math.max(this.spread, spread);
     }
-    this.count = -1;
-    if (end === vertex) return vertex + 1;
+    this.isShared = end > vertex;
+    this.isSearched = false;
+    return Math.max(end, vertex + 1);
+  }
+
+  /** Fills `found`, the first time in a run. */
+  search(): void {
+    if (this.isSearched) return;
+    this.isSearched = true;
     this.count = 0;
-    const reach = radius + this.spread;
+    const reach = this.radius + this.spread;
     visitBox(this.boundary, this.x - reach, this.y - reach, this.x + reach, this.y + reach, this.visit);
-    return end;
   }
 
   /** mm: how far the centres of the vertex's cone and edge are from the run's first at most. */
@@ -146,8 +156,8 @@ export class BlockedStretches {
 
   constructor(private readonly boundary: Boundary) {}
 
-  /** Looks at the first `known` of the `obstacles`, or itself for obstacles if that is negative. */
-  find(element: number, radius: number, obstacles: readonly number[] = [], known = -1): void {
+  /** `run` is the one that the element belongs to, if any. */
+  find(element: number, radius: number, run?: Runs): void {
     const { outline } = this.boundary;
     this.element = element;
     this.size = sizeOf(outline, element);
@@ -160,9 +170,16 @@ export class BlockedStretches {
     const spread = isEdge(element) ? this.size / 2 : (radius * this.size) / 2;
     this.square = (radius + spread) * (radius + spread);
     if (this.considerHint(outline)) return;
-    if (known < 0) this.search();
-    for (let at = 0; at < known; at += 1) {
-      if (this.consider(obstacles[at]!)) return;
+    // Where one edge blocks an element whole, a search of its own ends as soon as it meets such an edge: only once that
+    // has failed is it likely that the run's elements need all obstacles.
+    if (!run?.isShared || !run.isWanted) {
+      this.search();
+      if (run) run.isWanted = !this.isWhole();
+      return;
+    }
+    run.search();
+    for (let at = 0; at < run.count; at += 1) {
+      if (this.consider(run.found[at]!)) return;
     }
   }
 
@@ -197,9 +214,13 @@ export class BlockedStretches {
       if (!blockedInCone(outline, own, obstacle, this.radius, blocked)) return false;
       for (let turn = -2 * Math.PI; turn < 7; turn += 2 * Math.PI) this.add(blocked.from + turn, blocked.to + turn);
     }
-    if (this.count !== 1 || this.from[0]! > 0 || this.to[0]! < this.size) return false;
+    if (!this.isWhole()) return false;
     this.hint = obstacle;
     return true;
+  }
+
+  private isWhole(): boolean {
+    return this.count === 1 && this.from[0]! <= 0 && this.to[0]! >= this.size;
   }
 
   private add(from: number, to: number): void {

@@ -109,7 +109,8 @@ export function comb(teeth: number, pitch: number, width: number, height: number
     const [right, left] = [tooth * pitch + (pitch + width) / 2, tooth * pitch + (pitch - width) / 2];
     points.push(right, 5, right, 5 + height, left, 5 + height, left, 5);
   }
-  return ring(...points, 0, 5);
+  points.push(0, 5);
+  return Float64Array.from(points);
 }
 
 export interface Draw {
