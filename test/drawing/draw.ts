@@ -1,6 +1,8 @@
 /** Shorthands for tests of the drawing reader. */
 import type { Curve, Point } from '../../src/geometry/curve';
 import { pointAt } from '../../src/geometry/curves';
+import { flattenSubpath } from '../../src/geometry/flatten';
+import { areaOf, regionFromRings } from '../../src/geometry/polygons';
 import type { Drawing, Shape, Subpath } from '../../src/drawing/drawing';
 import { readDrawing } from '../../src/drawing/read-drawing';
 import { parseMarkup } from '../../src/markup/parse';
@@ -53,4 +55,10 @@ export function colourOf({ paint }: Shape): string {
 export function findings(drawing: Drawing): string[] {
   const { text } = drawing.document;
   return drawing.problems.map(({ check, span }) => `${check}: ${text.slice(span.from, span.to)}`);
+}
+
+/** The painted area of a shape in mm², curves followed to 0.1 µm; its clips are left aside. */
+export function filledArea({ subpaths, fillRule }: Pick<Shape, 'subpaths' | 'fillRule'>): number {
+  const rings = subpaths.map(({ curves }) => flattenSubpath(curves, 1e-4));
+  return areaOf(regionFromRings(rings, fillRule));
 }

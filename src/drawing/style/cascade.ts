@@ -3,7 +3,7 @@ import type { Attribute, ElementNode } from '../../markup/tree';
 import { parseDeclarations, type Declaration, type ParsedSelector, type StyleSheet } from './declarations';
 import { SelectorMatcher } from './matcher';
 import { isPropertyName } from './properties';
-import { lastCompound, specificityOf, type Compound, type Specificity } from './selector';
+import { lastCompound, specificityOf, withoutAnyNamespace, type Compound, type Specificity } from './selector';
 import { isReadable, type ValueReader } from './value-reader';
 
 /** The declaration that won for a property. */
@@ -75,7 +75,7 @@ export class Cascade {
 
   private addRule(selector: ParsedSelector, declarations: readonly Declaration[]): void {
     const compound = lastCompound(selector.node);
-    const matches = compound.whole ? undefined : this.matcher.compile(selector.text);
+    const matches = compound.whole ? undefined : this.matcher.compile(withoutAnyNamespace(selector.text));
     if (!compound.whole && !matches) {
       this.notes.push(`The selector “${selector.text}” is not followed; name elements by class, id or type instead.`);
       return;

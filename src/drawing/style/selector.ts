@@ -66,6 +66,17 @@ function add(a: Counts, b: Counts): Counts {
   return [a[0] + b[0], a[1] + b[1], a[2] + b[2]];
 }
 
+/** `*|rect` asks for any namespace, which is all that can be asked for without `@namespace`: it is `rect`. */
+function typeName(written: string): readonly string[] {
+  const name = written.startsWith('*|') ? written.slice(2) : written;
+  return name === '*' ? [] : [name];
+}
+
+/** The selector without `*|`, which says nothing more and which css-select does not read. */
+export function withoutAnyNamespace(text: string): string {
+  return text.replace(/(^|[\s>+~(,])\*\|/g, '$1');
+}
+
 /** What the last compound of a selector asks for by name. */
 export interface Compound {
   readonly id: string | undefined;
@@ -79,7 +90,7 @@ export function lastCompound(selector: Selector): Compound {
   const parts = [...selector.children];
   const cut = parts.findLastIndex((part) => part.type === 'Combinator');
   const last = parts.slice(cut + 1);
-  const types = last.flatMap((part) => (part.type === 'TypeSelector' && part.name !== '*' ? [part.name] : []));
+  const types = last.flatMap((part) => (part.type === 'TypeSelector' ? typeName(part.name) : []));
   const ids = last.flatMap((part) => (part.type === 'IdSelector' ? [part.name] : []));
   const plain = last.every((part) => ['TypeSelector', 'ClassSelector', 'IdSelector'].includes(part.type));
   const namespaced = types.some((name) => name.includes('|'));
