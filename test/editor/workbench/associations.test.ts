@@ -1,7 +1,7 @@
 /** With the editor's own associations an SVG opens as a picture; from there one click leads to text and bench. */
 import path from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { retry, root, Workbench } from './workbench';
+import { picturesOfFailures, retry, root, Workbench } from './workbench';
 
 let bench: Workbench;
 
@@ -12,6 +12,7 @@ beforeAll(async () => {
   });
 });
 afterAll(async () => { await bench?.close(); });
+picturesOfFailures(() => bench);
 
 test('the picture has a button that opens the text with the bench beside it', async () => {
   await retry(async () => {

@@ -1,7 +1,7 @@
 /** The way of an artist through the demo: open, see, mend, undo. */
 import path from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { retry, root, Workbench } from './workbench';
+import { picturesOfFailures, retry, root, Workbench } from './workbench';
 
 const name = 'waymarker.svg';
 let bench: Workbench;
@@ -12,6 +12,7 @@ beforeAll(async () => {
   original = bench.onDisk(name);
 });
 afterAll(async () => { await bench?.close(); });
+picturesOfFailures(() => bench);
 
 test('opening the demo underlines its islands and thin places', async () => {
   await bench.openFile(name);
@@ -112,7 +113,8 @@ test('typing is followed in text and bench', async () => {
 
 test('when the window is loaded anew, the bench is there again with what it showed', async () => {
   await bench.bench.getByRole('checkbox', { name: 'Reeds' }).uncheck();
-  await bench.page.reload();
+  await bench.command('Developer: Reload Window');
+  await bench.page.locator('iframe.webview').waitFor({ state: 'detached' });
   await bench.bench.getByRole('checkbox', { name: 'Reeds' }).waitFor();
   expect(await bench.bench.getByRole('checkbox', { name: 'Reeds' }).isChecked()).toBe(false);
   expect(await bench.bench.getByRole('checkbox', { name: 'Sun' }).isChecked()).toBe(true);

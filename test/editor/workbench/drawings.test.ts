@@ -1,7 +1,7 @@
 /** Drawings that are no stencils yet, and drawings that mean harm. */
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { root, Workbench } from './workbench';
+import { picturesOfFailures, root, Workbench } from './workbench';
 
 let bench: Workbench;
 const asked: string[] = [];
@@ -11,6 +11,7 @@ beforeAll(async () => {
   bench.page.on('request', (request) => asked.push(request.url()));
 });
 afterAll(async () => { await bench?.close(); });
+picturesOfFailures(() => bench);
 
 describe('a drawing that nobody called a stencil', () => {
   test('has no underlines; the bench says so and offers to begin', async () => {

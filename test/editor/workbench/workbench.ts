@@ -3,6 +3,7 @@ import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import type { Browser, FrameLocator, Locator, Page } from 'playwright-core';
+import { afterEach } from 'vitest';
 import { launchBrowser } from '../host/browser.mjs';
 import { startHost, workbenchAddress, type Host } from '../host/host.mjs';
 
@@ -57,12 +58,15 @@ export class Workbench {
     await this.page.getByRole('tab', { name }).first().waitFor();
   }
 
-  /** Runs a command by the name the palette shows. */
+  /** Runs a command by the name the palette shows. While the editor starts, it may not be listed yet. */
   async command(title: string): Promise<void> {
-    await this.page.keyboard.press('F1');
-    await this.page.locator('.quick-input-widget input').fill(`>${title}`);
-    await this.page.locator('.quick-input-list .monaco-list-row').first().waitFor();
-    await this.page.keyboard.press('Enter');
+    const row = this.page.locator('.quick-input-list .monaco-list-row', { hasText: title }).first();
+    await retry(async () => {
+      await this.page.keyboard.press('Escape');
+      await this.page.keyboard.press('F1');
+      await this.page.locator('.quick-input-widget input').fill(`>${title}`);
+      await row.click({ timeout: 5000 });
+    });
   }
 
   onDisk(name: string): string {
@@ -95,3 +99,10 @@ export async function retry<T>(action: () => Promise<T>, times = 5): Promise<T> 
   }
 }
 
+
+/** Leaves a picture of the workbench for each test that failed. */
+export function picturesOfFailures(workbench: () => Workbench | undefined): void {
+  afterEach(async ({ task }) => {
+    if (task.result?.state === 'fail') await workbench()?.shot(`failure ${task.name.replace(/\W+/g, ' ')}`);
+  });
+}
