@@ -37,7 +37,11 @@ export function geometryBox(element: ElementNode, scope: Scope, services: BoxSer
   const local = { ...scope, toMm: IDENTITY };
   addContent(element, local, services, steps, boxes);
   for (let step = steps.pop(); step; step = steps.pop()) {
-    if (!services.budget.spendCurves(1)) break;
+    if (!services.budget.spendBoxed()) {
+      services.problems.add('unsupported', 'warning', 'The boxes of groups within groups take too long to work out; '
+        + 'this one is taken as smaller than it is.', element.startTag);
+      break;
+    }
     const style = services.styles.compute(step.element, step.scope.style);
     if (style.own.display === 'none') continue;
     const styled = { ...step.scope, style };

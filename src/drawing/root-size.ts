@@ -48,7 +48,8 @@ export function readRootSize(
   }
   const stated = statedSize(root, declared, box);
   const own = ownSize(root, problems);
-  const override = { width: positive(options.width) ?? own.width, height: positive(options.height) ?? own.height };
+  const asked = { width: positive(options.width), height: positive(options.height) };
+  const override = asked.width === undefined && asked.height === undefined ? own : asked;
   const size = overrideSize(stated, override);
   const viewBox = box ?? { x: 0, y: 0, width: stated.width / MM_PER_PX, height: stated.height / MM_PER_PX };
   const empty = !(viewBox.width > 0) || !(viewBox.height > 0) || !(size.width > 0) || !(size.height > 0);
