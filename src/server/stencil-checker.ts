@@ -25,6 +25,9 @@ export interface OpenDocuments {
   all(): TextDocument[];
 }
 
+/** Milliseconds that a heavy drawing may be kept waiting beyond what is set. */
+const MOST_EXTRA_DELAY = 500;
+
 export const isConfigUri = (uri: string): boolean => uri.endsWith(`/${CONFIG_NAME}`);
 
 export class StencilChecker {
@@ -109,9 +112,10 @@ export class StencilChecker {
     for (const { uri } of this.documents.all()) if (!isConfigUri(uri)) this.checkSoon(uri, delay);
   }
 
-  /** Heavy drawings are given more rest, so that the server is never busy more than half the time. */
+  /** Heavy drawings are given more rest, so that the server has time for questions between two runs. */
   private delayFor(uri: string): number {
-    return Math.max(this.settings.delay, Math.min(this.results.get(uri)?.report.elapsed ?? 0, 1000));
+    const elapsed = this.results.get(uri)?.report.elapsed ?? 0;
+    return Math.max(this.settings.delay, Math.min(elapsed / 2, MOST_EXTRA_DELAY));
   }
 
   private run(document: TextDocument): void {
