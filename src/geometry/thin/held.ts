@@ -2,7 +2,7 @@
 import type { Point } from '../curve';
 import { TouchFinder, type Boundary } from './boundary';
 import { segmentsCross, type Chord, type EdgePlace } from './chord';
-import { Loop, sweptAreas } from './loop';
+import { edgesAcrossRay, Loop, sweptAreas } from './loop';
 import { placeAt } from './tangent-disc';
 
 export interface Held {
@@ -17,6 +17,8 @@ const TRIES = 24;
 /** Measures the sides of chords; sums over whole rings are made once. */
 export class HeldFinder {
   private readonly swept = new Map<number, Float64Array>();
+  /** For a hole and a ring, the ring's edges to the right of the hole. */
+  private readonly rays = new Map<number, readonly number[]>();
   private readonly ringsOfPolygon = new Map<number, number[]>();
 
   /** `radius` (mm): points given are this far from the boundary where the sides have room. */
@@ -88,11 +90,19 @@ export class HeldFinder {
       const point = { x: x[ringStart[ring]!]!, y: y[ringStart[ring]!]! };
       if (ring === loop.ring || this.areaOfRing(ring) >= 0) continue;
       if (point.x < box.minX || point.x > box.maxX || point.y < box.minY || point.y > box.maxY) continue;
-      if (loop.contains(point, this.boundary.tree.search(point.x, point.y, box.maxX, point.y))) {
-        area -= this.areaOfRing(ring);
-      }
+      if (loop.contains(point, this.crossings(ring, loop.ring, point))) area -= this.areaOfRing(ring);
     }
     return area;
+  }
+
+  private crossings(hole: number, ring: number, point: Point): readonly number[] {
+    const key = hole * this.boundary.outline.ringStart.length + ring;
+    let edges = this.rays.get(key);
+    if (!edges) {
+      edges = edgesAcrossRay(this.boundary, ring, point);
+      this.rays.set(key, edges);
+    }
+    return edges;
   }
 
   /** The centre of the largest of some discs that touch the loop from within. */

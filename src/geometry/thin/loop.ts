@@ -1,6 +1,7 @@
 /** Loops: along a ring from one place to another, then straight back. A chord and its ring make two of them. */
 import type { Point } from '../curve';
 import type { Box } from '../region';
+import type { Boundary } from './boundary';
 import { edgePlace, type EdgePlace } from './chord';
 import type { Outline } from './outline';
 
@@ -38,12 +39,6 @@ export class Loop {
     return [from, piece === this.lastStep ? this.to.at : this.outline.length[this.edgeOf(piece)]!];
   }
 
-  /** The piece on an edge; -1 when the loop leaves the edge out. An edge on which the loop both starts and ends has two. */
-  pieceOn(edge: number): number {
-    const step = (edge - this.from.edge + this.size) % this.size;
-    return this.outline.ring[edge] === this.ring && step <= this.lastStep ? step : -1;
-  }
-
   /** In mm²; `sums` as made by `sweptAreas` for the ring. */
   area(sums: Float64Array): number {
     const { outline, start, from, to } = this;
@@ -71,22 +66,46 @@ export class Loop {
     return { minX, minY, maxX, maxY };
   }
 
-  /** By the parity of crossings with a ray to the right; `candidates` are the edges that the ray may cross. */
-  contains(point: Point, candidates: readonly number[]): boolean {
+  /** By the parity of crossings with a ray to the right; `crossing` are the ring's edges that cross it, in order. */
+  contains(point: Point, crossing: readonly number[]): boolean {
     let inside = crossesRay(point, this.to, this.from);
-    const cross = (piece: number): void => {
-      const edge = this.edgeOf(piece);
+    for (const piece of new Set([0, this.lastStep])) {
       const [low, high] = this.spanOf(piece);
+      const edge = this.edgeOf(piece);
       if (crossesRay(point, edgePlace(this.outline, edge, low), edgePlace(this.outline, edge, high))) inside = !inside;
-    };
-    for (const edge of candidates) {
-      const piece = this.pieceOn(edge);
-      if (piece < 0) continue;
-      cross(piece);
-      if (piece === 0 && this.lastStep === this.size) cross(this.lastStep);
     }
-    return inside;
+    const between = this.lastStep > 1 ? this.countBetween(crossing) : 0;
+    return between % 2 === 1 ? !inside : inside;
   }
+
+  /** How many of the edges lie after the loop's first and before its last. */
+  private countBetween(edges: readonly number[]): number {
+    const [first, last] = [this.from.edge, this.to.edge];
+    const [after, before] = [lowerBound(edges, first + 1), lowerBound(edges, last)];
+    return last > first ? before - after : edges.length - after + before;
+  }
+}
+
+/** How many of the numbers, in order, are less than the limit. */
+function lowerBound(numbers: readonly number[], limit: number): number {
+  let [low, high] = [0, numbers.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (numbers[middle]! < limit) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+/** The edges of a ring that a ray from the point to the right crosses, in order. */
+export function edgesAcrossRay({ outline, tree }: Boundary, ring: number, point: Point): number[] {
+  const { x, y, next } = outline;
+  const found = tree.search(point.x, point.y, tree.maxX, point.y, (edge) => {
+    if (outline.ring[edge] !== ring) return false;
+    const end = next[edge]!;
+    return crossesRay(point, { x: x[edge]!, y: y[edge]! }, { x: x[end]!, y: y[end]! });
+  });
+  return found.sort((a, b) => a - b);
 }
 
 /** Twice the area swept from the ring's first vertex up to each of its vertices, and all round at the end; mm². */

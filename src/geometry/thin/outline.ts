@@ -9,6 +9,9 @@ import { ringsOf } from '../rings';
 /** In mm: points nearer to each other than this are one, and spikes and slits narrower than this are none. */
 const NOTHING = 1e-7;
 
+/** In mm: a vertex this near to the straight line between those kept beside it is left out. */
+const STRAIGHT = 1e-6;
+
 export interface Outline {
   /** How many vertices, and as many edges. */
   readonly count: number;
@@ -102,7 +105,34 @@ function cleanRing(ring: Ring): number[] {
     const [x, y] = [ring[at]!, ring[at + 1]!];
     if (Number.isFinite(x) && Number.isFinite(y)) pushPoint(clean, x, y);
   }
-  return closeSeam(clean);
+  return straighten(closeSeam(clean));
+}
+
+/**
+ * Leaves out vertices on straight courses, so that cost depends on shapes and not on how densely they are drawn. From
+ * the last vertex kept a sleeve looks ahead: it holds the slopes of all lines that pass every vertex since within
+ * STRAIGHT, and the course goes on as long as the next vertex lies in it.
+ */
+function straighten(points: readonly number[]): number[] {
+  if (points.length < 8) return [...points];
+  const kept = [points[0]!, points[1]!];
+  for (let anchor = 0, at = 2; at < points.length; anchor = at, at += 2) {
+    const [x, y] = [points[anchor]!, points[anchor + 1]!];
+    const [dx, dy] = [points[at]! - x, points[at + 1]! - y];
+    const first = Math.sqrt(dx * dx + dy * dy);
+    let [low, high, farthest] = [-STRAIGHT / first, STRAIGHT / first, first];
+    for (; at + 2 < points.length; at += 2) {
+      const [nextX, nextY] = [points[at + 2]! - x, points[at + 3]! - y];
+      const along = (nextX * dx + nextY * dy) / first;
+      const slope = (nextY * dx - nextX * dy) / first / along;
+      if (along <= farthest || slope < low || slope > high) break;
+      farthest = along;
+      low = Math.max(low, slope - STRAIGHT / along);
+      high = Math.min(high, slope + STRAIGHT / along);
+    }
+    kept.push(points[at]!, points[at + 1]!);
+  }
+  return kept;
 }
 
 /** Takes back what the point makes void: the last point when it repeats it or the course doubles back at it. */
