@@ -15,7 +15,8 @@ export interface Crosser {
   readonly target: number;
 }
 
-const CLOSEST_SAMPLES = 0.25;
+/** mm */
+const CLOSEST_SAMPLES = 0.3;
 /** Corners that reach equally far, and how far apart they are at least, in mm. */
 const MOST_EXTREMES = 4;
 const EXTREMES_APART = 0.5;
@@ -24,10 +25,10 @@ const LEVEL = 1e-3;
 /** In mm: pieces this near touch in a point. */
 const CONTACT = 0.01;
 const LEAST_SAMPLES = 24;
-const MOST_SAMPLES = 192;
+const MOST_SAMPLES = 120;
 /** Of each of these sectors round the island, the shortest few are looked at closely. */
-const SECTORS = 24;
-const PER_SECTOR = 3;
+const SECTORS = 20;
+const PER_SECTOR = 2;
 
 /**
  * Ways across from points all along the island's outer boundary: square to it, and to the nearest other piece (which is
@@ -36,16 +37,15 @@ const PER_SECTOR = 3;
  * @param limit mm, how far to look
  */
 export function crossersOf(index: SegmentIndex, island: number, outer: Ring, middle: Point, limit: number): Crosser[] {
-  const found = contactsOf(index, island, outer).concat(samplesOf(outer).flatMap((sample) => [
-    ...square(index, island, sample, limit), ...nearest(index, island, sample.point, limit),
-  ]));
+  const found = samplesOf(outer).flatMap((sample) => waysFrom(index, island, sample, limit));
   const sectors = new Map<number, Crosser[]>();
   for (const crosser of found) {
     const sector = sectorOf(crosser.from, middle);
     sectors.set(sector, [...(sectors.get(sector) ?? []), crosser]);
   }
-  return [...sectors.keys()].sort((a, b) => a - b).flatMap((sector) =>
+  const shortest = [...sectors.keys()].sort((a, b) => a - b).flatMap((sector) =>
     (sectors.get(sector) ?? []).sort((a, b) => calmLength(a) - calmLength(b)).slice(0, PER_SECTOR));
+  return [...contactsOf(index, island, outer), ...shortest];
 }
 
 /** The ways across from the place of the boundary that is nearest to `near`. */
@@ -55,8 +55,13 @@ export function crossersNear(index: SegmentIndex, island: number, near: Point, l
   const start = { x: index.x0[place.edge] ?? 0, y: index.y0[place.edge] ?? 0 };
   const end = { x: index.x1[place.edge] ?? 0, y: index.y1[place.edge] ?? 0 };
   const outward = normalise(scale(perpendicular(subtract(end, start)), -1));
-  const sample = outward && { point: place.point, outward };
-  return [...(sample ? square(index, island, sample, limit) : []), ...nearest(index, island, place.point, limit)];
+  return outward ? waysFrom(index, island, { point: place.point, outward }, limit) : [];
+}
+
+/** The nearest other piece is at most as far as the one straight ahead. */
+function waysFrom(index: SegmentIndex, island: number, sample: Sample, limit: number): Crosser[] {
+  const ahead = square(index, island, sample, limit);
+  return [...ahead, ...nearest(index, island, sample.point, ahead[0]?.length ?? limit)];
 }
 
 /** Level and upright bridges look calmer (common practice, no source): a slanted one counts as up to a tenth longer. */

@@ -39,6 +39,8 @@ export interface Choice {
 const SPREAD_WEIGHT = 3;
 /** A further bridge may cost so many times what the first does, and so many widths besides, before it is left out. */
 const DEAREST = { times: 8, widths: 40 };
+/** Only the cheapest few are tried as the first of a set. */
+const MOST_STARTS = 12;
 /** Two bridges closer than this share of an even spread let the island hinge. */
 const LEAST_SPREAD = 1 / 3;
 
@@ -51,7 +53,7 @@ export function chooseCrossers(crossers: readonly RatedCrosser[], choice: Choice
   const free = crossers.filter((crosser) => isClear(crosser, choice.taken, choice.width));
   const starts = choice.near ? nearestFirst(free, choice.near).slice(0, 1) : free;
   let best: { set: RatedCrosser[]; cost: number } | undefined;
-  for (const start of starts.filter(choice.held).sort(byCost).slice(0, 24)) {
+  for (const start of starts.filter(choice.held).sort(byCost).slice(0, MOST_STARTS)) {
     const set = extend(start, free, choice);
     const cost = set.reduce((sum, crosser) => sum + crosser.cost, 0) * unevenness(set, choice) *
       (1 + (choice.count - set.length));

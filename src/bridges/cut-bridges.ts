@@ -1,14 +1,16 @@
 /** Puts bridges into the artist's text. */
 import type { Region } from '../geometry/region';
+import { buildSegmentIndex } from '../geometry/segment-index';
 import type { Sheet } from '../sheet/sheet';
 import { addStrips } from './add-strips';
 import type { Bridge } from './bridge';
 import { cutOutlines } from './cut-outlines';
-import { cutStripsFromShapes, meets } from './cut-shapes';
+import { cutStripsFromShapes } from './cut-shapes';
+import { shapesNear } from './near-shapes';
 import type { Outcome } from './outcome';
 import { stripsApart } from './strips-apart';
-import { widenStrip, type Strip } from './strip';
-import { polygonOf, reachingStrip } from './strip-reach';
+import { polygonOf, widenStrip, type Strip } from './strip';
+import { reachingStrip } from './strip-reach';
 
 export type { Bridge } from './bridge';
 
@@ -28,7 +30,8 @@ export function cutBridges(sheet: Sheet, bridges: readonly Bridge[]): Outcome {
 
 /** The strips in sheet mm that bridges keep free of paint. */
 export function stripsFor(sheet: Sheet, bridges: readonly Bridge[]): Strip[] {
-  return bridges.map(({ from, to, width }) => reachingStrip(sheet.openings, from, to, width + ROUNDING_ROOM));
+  const openings = buildSegmentIndex(sheet.openings);
+  return bridges.map(({ from, to, width }) => reachingStrip(openings, from, to, width + ROUNDING_ROOM));
 }
 
 /**
@@ -36,9 +39,11 @@ export function stripsFor(sheet: Sheet, bridges: readonly Bridge[]): Strip[] {
  * in their caps or at right angles to a curve.
  */
 export function changedBy(sheet: Sheet, bridges: readonly Bridge[]): Region {
-  const strokes = sheet.layer.shapes.filter(({ part }) => part === 'stroke');
-  return stripsFor(sheet, bridges).map((strip) => {
-    const widths = strokes.filter((stroke) => meets(stroke, strip)).map(({ strokeWidth = 0 }) => strokeWidth);
+  const strips = stripsFor(sheet, bridges);
+  const near = shapesNear(sheet.layer.shapes.filter(({ part }) => part === 'stroke'), strips);
+  return strips.map((strip) => {
+    const strokes = [...near].filter(([, met]) => met.includes(strip));
+    const widths = strokes.map(([{ strokeWidth = 0 }]) => strokeWidth);
     return polygonOf(widenStrip(strip, 2 * Math.max(SLACK, ...widths)));
   });
 }

@@ -7,9 +7,9 @@ import { buildSegmentIndex } from '../geometry/segment-index';
 import type { Piece, Sheet } from '../sheet/sheet';
 import type { Bridge } from './bridge';
 import { crossersNear, crossersOf } from './candidates';
+import { hangingTree } from './hanging-tree';
 import { rateCrosser, type RatedCrosser, type Surroundings } from './rate-crosser';
-import { stripAlong } from './strip';
-import { polygonOf } from './strip-reach';
+import { polygonOf, stripAlong } from './strip';
 import { middleOf, tieIslands } from './tie-islands';
 
 export type { Bridge } from './bridge';
@@ -43,16 +43,33 @@ const ROUNDING = 0.003;
  * the same plan.
  */
 export function planBridges(sheet: Sheet, islands: readonly Piece[], options: PlanOptions): BridgePlan {
-  const around = surroundingsOf(sheet, options);
-  const ways = sheet.pieces.map((piece, number) =>
-    (piece.island ? ratedCrossers(sheet, piece, number, options, around) : []));
   const asked = islands.map((island) => sheet.pieces.indexOf(island)).filter((number) => number >= 0);
+  const ways = waysToFrame(sheet, asked, options);
   const ties = tieIslands({ pieces: sheet.pieces, ways, options }, asked);
   const tied = new Set(ties.flatMap(({ island, target }) => [island, target]));
   return {
     bridges: ties.map((tie) => bridgeFrom(tie, sheet.pieces[tie.island] as Piece, sheet, options)),
     unbridged: islands.filter((island) => !tied.has(sheet.pieces.indexOf(island))),
   };
+}
+
+/** For each piece the ways across that leave it; only for as many islands as it takes to reach the frame. */
+function waysToFrame(sheet: Sheet, asked: readonly number[], options: PlanOptions): RatedCrosser[][] {
+  const around = surroundingsOf(sheet, options);
+  const frames = sheet.pieces.flatMap((piece, number) => (piece.island ? [] : [number]));
+  const ways: RatedCrosser[][] = sheet.pieces.map(() => []);
+  const known = new Set(frames);
+  for (let next = [...asked]; next.length > 0;) {
+    for (const number of next) {
+      ways[number] = ratedCrossers(sheet, sheet.pieces[number] as Piece, number, options, around);
+      known.add(number);
+    }
+    const hung = new Set(hangingTree(ways, frames, [...known]));
+    const stuck = [...known].filter((number) => !hung.has(number) && !frames.includes(number));
+    next = [...new Set(stuck.flatMap((number) => (ways[number] ?? []).map(({ target }) => target)))]
+      .filter((target) => !known.has(target));
+  }
+  return ways;
 }
 
 function surroundingsOf(sheet: Sheet, options: PlanOptions): Surroundings {

@@ -10,7 +10,7 @@ import type { Curve, Point } from '../geometry/curve';
 import { distance } from '../geometry/point';
 import type { Crossing, SplitPaths, Stretch } from './split-subpaths';
 import { cornerAt, pointOnBorder, type Strip } from './strip';
-import { ringsOf, windingNumber } from './winding';
+import { windingNumber, windingsOf, type Windings } from './winding';
 
 export type FillRule = 'nonzero' | 'evenodd';
 
@@ -24,6 +24,9 @@ export interface Loop {
   readonly start: Point;
   readonly items: readonly LoopItem[];
 }
+
+/** How far flattened curves may stay from the true ones, in widths of the narrowest strip. */
+const FLATNESS = 1e-4;
 
 /** One end of a chain, as met on the way round a strip. */
 interface End extends Crossing {
@@ -50,9 +53,11 @@ export function rejoin(
 ): Loop[] | undefined {
   const pairs: Pair[] = [];
   const rims: Loop[] = [];
+  const filled = windingsOf(subpaths, Math.min(...strips.map(widthOf)) * FLATNESS);
+  const endsByStrip = endsOn(split, strips.length);
   for (const [index, strip] of strips.entries()) {
-    const ends = endsOn(index, split);
-    const windings = windingsBetween(ends, strip, subpaths);
+    const ends = endsByStrip[index] ?? [];
+    const windings = windingsBetween(ends, strip, filled);
     if (!windings) return undefined;
     pairs.push(...(fillRule === 'nonzero' ? pairByWinding(ends, windings) : pairByParity(ends, windings)));
     rims.push(...rimLoops(strip, windings, fillRule));
@@ -60,32 +65,36 @@ export function rejoin(
   return [...traceLoops(split, linksOf(pairs, strips), weightOf), ...rims];
 }
 
-function endsOn(strip: number, { chains }: SplitPaths): End[] {
-  const ends = chains.flatMap(({ leaves, enters, stretches }, chain): End[] => {
+/** For each strip, the ends on its border in the order in which they are met on the way round. */
+function endsOn({ chains }: SplitPaths, strips: number): End[][] {
+  const ends = Array.from({ length: strips }, (): End[] => []);
+  chains.forEach(({ leaves, enters, stretches }, chain) => {
     const subpath = stretches[0]?.subpath ?? -1;
-    return [{ ...leaves, chain, subpath, entering: false }, { ...enters, chain, subpath, entering: true }];
+    ends[leaves.strip]?.push({ ...leaves, chain, subpath, entering: false });
+    ends[enters.strip]?.push({ ...enters, chain, subpath, entering: true });
   });
-  return ends.filter((end) => end.strip === strip).sort((a, b) => a.place - b.place);
+  return ends.map((list) => list.sort((a, b) => a.place - b.place));
+}
+
+function widthOf(strip: Strip): number {
+  return distance(cornerAt(strip, 1), cornerAt(strip, 2));
 }
 
 /** The winding number on the strip's border after each end, up to the next; one entry where there is no end at all. */
-function windingsBetween(
-  ends: readonly End[], strip: Strip, subpaths: readonly (readonly Curve[])[],
-): number[] | undefined {
-  const size = distance(cornerAt(strip, 1), cornerAt(strip, 2));
-  const rings = ringsOf(subpaths, size * 1e-4);
-  if (ends.length === 0) return [windingNumber(rings, cornerAt(strip, 0))];
+function windingsBetween(ends: readonly End[], strip: Strip, filled: Windings): number[] | undefined {
+  const size = widthOf(strip);
+  if (ends.length === 0) return [windingNumber(filled, cornerAt(strip, 0))];
   const gaps = ends.map((_, index) => gapAfter(ends, index, strip));
   const longest = gaps.reduce((best, gap, index) => (gap.length > (gaps[best]?.length ?? 0) ? index : best), 0);
   const windings = new Array<number>(ends.length).fill(0);
-  let winding = windingNumber(rings, gaps[longest]?.middle ?? cornerAt(strip, 0));
+  let winding = windingNumber(filled, gaps[longest]?.middle ?? cornerAt(strip, 0));
   for (let step = 0; step < ends.length; step += 1) {
     const index = (longest + step) % ends.length;
     if (step > 0) winding += ends[index]?.entering ? -1 : 1;
     windings[index] = winding;
   }
   const told = gaps.every(({ length, middle }, index) =>
-    length < size * 1e-2 || windingNumber(rings, middle) === windings[index]);
+    length < size * 1e-2 || windingNumber(filled, middle) === windings[index]);
   return told ? windings : undefined;
 }
 

@@ -1,6 +1,7 @@
 /** Cuts closed chains of curves where they cross strips, and keeps what lies outside all of them. */
 import type { Curve, Point } from '../geometry/curve';
-import { intersectWithLine, pointAt } from '../geometry/curves';
+import { boundsOf, intersectWithLine, pointAt } from '../geometry/curves';
+import { indexStrips, type StripIndex } from './near-shapes';
 import { cornerAt, insideness, placeOnBorder, type Strip } from './strip';
 
 /** A stretch of one curve of one subpath, between two parameters. Backward where `from` is greater than `to`. */
@@ -42,25 +43,28 @@ interface Located extends Stretch {
 
 /** @param subpaths closed chains: each curve starts where the one before ends, the first where the last ends */
 export function splitSubpaths(subpaths: readonly (readonly Curve[])[], strips: readonly Strip[]): SplitPaths {
+  const index = indexStrips(strips);
   const untouched: number[] = [];
   const chains: Chain[] = [];
   subpaths.forEach((curves, subpath) => {
-    const located = curves.flatMap((curve, step) => locate(curve, subpath, step, strips));
+    const located = curves.flatMap((curve, step) => locate(curve, subpath, step, strips, index));
     if (located.every((stretch) => stretch.strip < 0)) untouched.push(subpath);
     else chains.push(...chainsOf(located, curves, strips));
   });
   return { untouched, chains };
 }
 
-function locate(curve: Curve, subpath: number, step: number, strips: readonly Strip[]): Located[] {
-  const cuts = strips.flatMap((strip) => cutsBy(curve, strip)).sort((a, b) => a - b);
+function locate(curve: Curve, subpath: number, step: number, strips: readonly Strip[], index: StripIndex): Located[] {
+  const near = index(boundsOf(curve));
+  if (near.length === 0) return [{ subpath, step, from: 0, to: 1, strip: -1 }];
+  const cuts = near.flatMap((number) => cutsBy(curve, strips[number] as Strip)).sort((a, b) => a - b);
   const knots = [0];
   for (const cut of [...cuts, 1]) if (cut - (knots.at(-1) ?? 0) > SHORTEST) knots.push(cut);
   knots[knots.length - 1] = 1;
-  return knots.slice(1).map((to, index) => {
-    const from = knots[index] ?? 0;
+  return knots.slice(1).map((to, at) => {
+    const from = knots[at] ?? 0;
     const middle = pointAt(curve, (from + to) / 2);
-    return { subpath, step, from, to, strip: strips.findIndex((strip) => insideness(strip, middle) > 0) };
+    return { subpath, step, from, to, strip: near.find((number) => insideness(strips[number] as Strip, middle) > 0) ?? -1 };
   });
 }
 

@@ -1,53 +1,70 @@
 /** How far a bridge's strip must go beyond its ends, so that it crosses the whole opening over its whole width. */
 import type { Point } from '../geometry/curve';
-import { boxOfPolygon, intersection } from '../geometry/polygons';
-import { distance, dot, scale, subtract } from '../geometry/point';
-import type { Box, Polygon, Region } from '../geometry/region';
-import { boxesTouch, ringsOf } from '../geometry/rings';
+import { cross, distance, dot, scale, subtract } from '../geometry/point';
+import { nearestSegment, type SegmentIndex } from '../geometry/segment-index';
 import { stripAlong, type Strip } from './strip';
 
 /** The least, in mm, that a strip reaches into the material: well above the flattening of curves. */
 const LEAST_REACH = 0.02;
+/** An edge of an opening is followed over so many of its straight pieces at most. */
+const MOST_PIECES = 2000;
 
 /**
  * The strip from→to in sheet mm, `width` wide, long enough at both ends for slanted and curved edges of the opening,
  * and no longer: at most `width` beyond either end.
+ * @param openings the edges of the openings
  */
-export function reachingStrip(openings: Region, from: Point, to: Point, width: number): Strip {
-  const gap = distance(from, to);
-  const longest = stripAlong(from, to, width, width);
-  const box = boxOfCorners(longest.corners);
-  const near = openings.filter((polygon) => boxesTouch(boxOfPolygon(polygon), box));
-  const covered = intersection(near, [polygonOf(longest)]);
-  const along = scale(subtract(to, from), 1 / gap);
-  let [low, high] = [0, gap];
-  for (const polygon of covered) {
-    const [first, last] = extentAlong(polygon, from, along);
-    if (first < gap / 2 && last > gap / 2) [low, high] = [Math.min(low, first), Math.max(high, last)];
-  }
+export function reachingStrip(openings: SegmentIndex, from: Point, to: Point, width: number): Strip {
+  const along = scale(subtract(to, from), 1 / distance(from, to));
   const spare = Math.min(width / 4, Math.max(LEAST_REACH, width / 20));
-  const before = Math.min(width, spare - low);
-  const after = Math.min(width, high - gap + spare);
-  return stripAlong(from, to, width, before, after);
+  const before = extentBeyond(openings, from, scale(along, -1), width);
+  const after = extentBeyond(openings, to, along, width);
+  return stripAlong(from, to, width, Math.min(width, before + spare), Math.min(width, after + spare));
 }
 
-export function polygonOf({ corners }: Strip): Polygon {
-  return { outer: Float64Array.from(corners.flatMap(({ x, y }) => [x, y])), holes: [] };
+/** How far the opening's edge at a bridge's end goes beyond that end, over the bridge's width. */
+function extentBeyond(openings: SegmentIndex, end: Point, outward: Point, width: number): number {
+  const place = nearestSegment(openings, end, width);
+  if (!place) return 0;
+  const band: Band = { origin: end, outward, half: width / 2 };
+  return Math.max(0, follow(openings, place.edge, band, openings.next), follow(openings, place.edge, band, openings.previous));
 }
 
-export function boxOfCorners(corners: readonly Point[]): Box {
-  const [x, y] = [corners.map((corner) => corner.x), corners.map((corner) => corner.y)];
-  return { minX: Math.min(...x), minY: Math.min(...y), maxX: Math.max(...x), maxY: Math.max(...y) };
+interface Band {
+  readonly origin: Point;
+  readonly outward: Point;
+  readonly half: number;
 }
 
-function extentAlong(polygon: Polygon, origin: Point, along: Point): [number, number] {
-  let [low, high] = [Infinity, -Infinity];
-  for (const ring of ringsOf(polygon)) {
-    for (let i = 0; i < ring.length; i += 2) {
-      const place = dot(subtract({ x: ring[i] ?? 0, y: ring[i + 1] ?? 0 }, origin), along);
-      low = Math.min(low, place);
-      high = Math.max(high, place);
-    }
+/** Along the edge one way, until it leaves the band that the strip covers. */
+function follow(openings: SegmentIndex, first: number, band: Band, step: Uint32Array): number {
+  let [edge, far] = [first, 0];
+  for (let count = 0; count < MOST_PIECES; count += 1) {
+    const start = local(band, { x: openings.x0[edge] ?? 0, y: openings.y0[edge] ?? 0 });
+    const end = local(band, { x: openings.x1[edge] ?? 0, y: openings.y1[edge] ?? 0 });
+    far = Math.max(far, reachWithin(start, end, band.half));
+    const last = step === openings.next ? end : start;
+    edge = step[edge] ?? first;
+    if (Math.abs(last.across) > band.half || Math.abs(last.beyond) > 4 * band.half || edge === first) break;
   }
-  return [low, high];
+  return far;
+}
+
+interface Local {
+  readonly beyond: number;
+  readonly across: number;
+}
+
+function local({ origin, outward }: Band, point: Point): Local {
+  const offset = subtract(point, origin);
+  return { beyond: dot(offset, outward), across: cross(outward, offset) };
+}
+
+/** The farthest that the part of an edge within the band goes; -Infinity where none of it is. */
+function reachWithin(start: Local, end: Local, half: number): number {
+  const at = (across: number): number =>
+    start.beyond + ((across - start.across) / (end.across - start.across)) * (end.beyond - start.beyond);
+  const places = [start, end].filter(({ across }) => Math.abs(across) <= half).map(({ beyond }) => beyond);
+  for (const side of [-half, half]) if ((start.across - side) * (end.across - side) < 0) places.push(at(side));
+  return Math.max(-Infinity, ...places);
 }

@@ -1,6 +1,7 @@
 /** The strip of material that a bridge leaves across an opening: a convex quadrilateral. */
 import type { Matrix, Point } from '../geometry/curve';
 import { apply, determinant } from '../geometry/matrix';
+import type { Box, Polygon } from '../geometry/region';
 import { add, crossFrom, distance, interpolate, perpendicular, scale, subtract } from '../geometry/point';
 
 /**
@@ -69,4 +70,13 @@ export function pointOnBorder(strip: Strip, place: number): Point {
   const side = Math.floor(place);
   const from = cornerAt(strip, side);
   return add(from, scale(subtract(cornerAt(strip, side + 1), from), place - side));
+}
+
+export function boxOfCorners(corners: readonly Point[]): Box {
+  const [x, y] = [corners.map((corner) => corner.x), corners.map((corner) => corner.y)];
+  return { minX: Math.min(...x), minY: Math.min(...y), maxX: Math.max(...x), maxY: Math.max(...y) };
+}
+
+export function polygonOf({ corners }: Strip): Polygon {
+  return { outer: Float64Array.from(corners.flatMap(({ x, y }) => [x, y])), holes: [] };
 }

@@ -8,8 +8,7 @@ import type { Piece, Sheet } from '../sheet/sheet';
 import { cutStrips, ROUNDING_ROOM } from './cut-bridges';
 import type { Outcome } from './outcome';
 import { removeOutline } from './remove-outline';
-import { stripAlong } from './strip';
-import { polygonOf } from './strip-reach';
+import { polygonOf, stripAlong } from './strip';
 
 /** How far beyond its own length a neck is followed, in needed widths. */
 const FOLLOWED = 2;
