@@ -114,6 +114,8 @@ export class HeldFinder {
     for (let turn = 0; turn < TRIES; turn += 1) {
       const piece = Math.floor(((turn + 0.5) / TRIES) * loop.pieces);
       const [low, high] = loop.spanOf(piece);
+      // A loop that ends where an edge starts has a piece of no length there, with the normal of the other side.
+      if (high <= low) continue;
       const element = 2 * loop.edgeOf(piece) + 1;
       const radius = Math.min(this.radius, finder.find(element, (low + high) / 2, this.radius));
       const place = placeAt(outline, element, (low + high) / 2, finder.place);

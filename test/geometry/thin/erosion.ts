@@ -50,7 +50,7 @@ function show({ x, y }: Point): string {
   return `${x.toFixed(3)},${y.toFixed(3)}`;
 }
 
-function cutAlongNecks(polygon: Polygon, parts: readonly ThinPart[]): Region {
+export function cutAlongNecks(polygon: Polygon, parts: readonly ThinPart[]): Region {
   const cuts = parts.filter(({ kind }) => kind === 'neck').map(({ from, to }) => slit(from, to));
   if (cuts.length === 0) return [polygon];
   return difference([polygon], regionFromRings(cuts, 'nonzero')).filter((piece) => areaOf([piece]) > 1e-4);
