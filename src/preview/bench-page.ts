@@ -48,7 +48,9 @@ export class BenchPage {
     this.element = html('main', { class: 'bench' }, [
       this.toolbar.element, this.notice, this.surface.element,
       html('div', { class: 'lists' }, [
-        html('section', { 'aria-label': 'Layers' }, [html('h2', {}, ['Layers, first painted first']), this.layers.element]),
+        html('section', { 'aria-label': 'Layers' }, [
+          html('h2', {}, ['Layers, first painted first']), this.layers.element,
+        ]),
         html('section', { 'aria-label': 'Findings' }, [this.heading, this.findings.element]),
       ]),
     ]);
@@ -68,7 +70,8 @@ export class BenchPage {
     if (!stack) return;
     this.notice.hidden = stack.stencil;
     this.surface.draw(stack, state);
-    this.layers.draw(stack.layers.map((layer, index) => ({ layer, shown: isLayerShown(state, stack, index) })), state.mode);
+    const rows = stack.layers.map((layer, index) => ({ layer, shown: isLayerShown(state, stack, index) }));
+    this.layers.draw(rows, state.mode);
     const shown = stack.findings.flatMap((finding, index) => isFindingShown(state, stack, finding) ? [{
       finding, index, selected: index === state.selected,
       layerName: finding.layer === undefined ? undefined : stack.layers[finding.layer]?.name,

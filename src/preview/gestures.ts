@@ -12,7 +12,8 @@ export interface GestureTarget {
 const STEP = 40;
 
 const steps: Readonly<Record<string, Point>> = {
-  ArrowLeft: { x: STEP, y: 0 }, ArrowRight: { x: -STEP, y: 0 }, ArrowUp: { x: 0, y: STEP }, ArrowDown: { x: 0, y: -STEP },
+  ArrowLeft: { x: STEP, y: 0 }, ArrowRight: { x: -STEP, y: 0 },
+  ArrowUp: { x: 0, y: STEP }, ArrowDown: { x: 0, y: -STEP },
 };
 
 export function followGestures(canvas: SVGSVGElement, target: GestureTarget): void {

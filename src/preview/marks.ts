@@ -76,13 +76,18 @@ function drawMark(mark: SVGGElement, { at, label, gauge }: Placement): void {
   if (number) setAttributes(number, { x: label.x, y: label.y });
 }
 
-const dotPath = ({ x, y }: Point): string => `M${x - 2.5} ${y}A2.5 2.5 0 1 1 ${x + 2.5} ${y}A2.5 2.5 0 1 1 ${x - 2.5} ${y}Z`;
+function dotPath({ x, y }: Point): string {
+  const [left, right] = [`${x - 2.5} ${y}`, `${x + 2.5} ${y}`];
+  return `M${left}A2.5 2.5 0 1 1 ${right}A2.5 2.5 0 1 1 ${left}Z`;
+}
 
 /** A line from side to side with a short bar across each end, as on a drawing's dimension. */
 function gaugePath([from, to]: readonly Point[]): string {
   if (!from || !to) return '';
   const length = Math.hypot(to.x - from.x, to.y - from.y);
-  const across = length > 0 ? { x: (-(to.y - from.y) / length) * 5, y: ((to.x - from.x) / length) * 5 } : { x: 0, y: 5 };
+  const across = length > 0
+    ? { x: (-(to.y - from.y) / length) * 5, y: ((to.x - from.x) / length) * 5 }
+    : { x: 0, y: 5 };
   const bar = ({ x, y }: Point) => `M${x - across.x} ${y - across.y}L${x + across.x} ${y + across.y}`;
   return `M${from.x} ${from.y}L${to.x} ${to.y}${bar(from)}${bar(to)}`;
 }

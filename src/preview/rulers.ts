@@ -25,8 +25,8 @@ export class Rulers {
   constructor() {
     this.unit.textContent = 'mm';
     this.element.append(
-      this.plate, this.bar, this.barLabel, this.top, this.left, this.topTicks, this.leftTicks, this.topLabels, this.leftLabels,
-      this.corner, this.unit,
+      this.plate, this.bar, this.barLabel, this.top, this.left, this.topTicks, this.leftTicks,
+      this.topLabels, this.leftLabels, this.corner, this.unit,
     );
   }
 
@@ -39,14 +39,16 @@ export class Rulers {
     const down = rulerTicks(first.y, last.y, view.scale);
     const x = (at: number) => crisp(view.x + at * view.scale);
     const y = (at: number) => crisp(view.y + at * view.scale);
-    setAttributes(this.topTicks, { d: across.map(({ at, length }) => `M${x(at)} ${RULER}v${-lengths[length]}`).join('') });
-    setAttributes(this.leftTicks, { d: down.map(({ at, length }) => `M${RULER} ${y(at)}h${-lengths[length]}`).join('') });
+    setAttributes(this.topTicks, { d: across.map((tick) => `M${x(tick.at)} ${RULER}v${-tickLength(tick)}`).join('') });
+    setAttributes(this.leftTicks, { d: down.map((tick) => `M${RULER} ${y(tick.at)}h${-tickLength(tick)}`).join('') });
     this.label(this.topLabels, across, (at) => ({ x: x(at) + 3, y: 9 }));
     this.label(this.leftLabels, down, (at) => ({ transform: `translate(9 ${y(at) - 3}) rotate(-90)` }));
     this.drawBar(view, { width, height });
   }
 
-  private label(parent: SVGGElement, ticks: readonly Tick[], place: (at: number) => Record<string, string | number>): void {
+  private label(
+    parent: SVGGElement, ticks: readonly Tick[], place: (at: number) => Record<string, string | number>,
+  ): void {
     const labelled = ticks.filter(({ length }) => length === 'long');
     syncChildren(parent, labelled, () => svg('text'), (text, { at }) => {
       setText(text, millimetres(at));
@@ -63,6 +65,8 @@ export class Rulers {
     setText(this.barLabel, `${millimetres(length)} mm`);
   }
 }
+
+const tickLength = ({ length }: Tick): number => lengths[length];
 
 /** Lines one pixel wide are sharp in the middle of a pixel. */
 const crisp = (pixels: number): number => Math.round(pixels) + 0.5;

@@ -1,7 +1,7 @@
 /** The lightbulb: mends that were proven for the findings under the cursor. */
 import {
-  CodeActionKind, type CancellationToken, type CodeAction, type CodeActionParams, type Diagnostic, type TextEdit as LspEdit,
-  type WorkspaceEdit,
+  CodeActionKind, type CancellationToken, type CodeAction, type CodeActionParams, type Diagnostic,
+  type TextEdit as LspEdit, type WorkspaceEdit,
 } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Mend } from '../report';

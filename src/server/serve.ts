@@ -92,15 +92,16 @@ function answerRequests(connection: Connection, checker: StencilChecker): void {
     checker.checkNow(uri);
     return null;
   });
-  connection.onRequest(BEGIN, ({ uri }: DocumentParams) => answer<VersionedEdits | null>(uri, null, (checked) => {
-    const edits = beginEdits(checked);
-    return edits ? { version: checked.version, edits } : null;
-  }));
-  connection.onRequest(BRIDGE_ISLANDS, ({ uri }: DocumentParams) => answer<BridgedIslands | null>(uri, null,
-    (checked) => ({ version: checked.version, ...bridged(checked) })));
+  connection.onRequest(BEGIN, ({ uri }: DocumentParams) => answer(uri, null, begun));
+  connection.onRequest(BRIDGE_ISLANDS, ({ uri }: DocumentParams) => answer(uri, null, bridged));
 }
 
-function bridged(checked: CheckedDocument): Omit<BridgedIslands, 'version'> {
+function begun(checked: CheckedDocument): VersionedEdits | null {
+  const edits = beginEdits(checked);
+  return edits ? { version: checked.version, edits } : null;
+}
+
+function bridged(checked: CheckedDocument): BridgedIslands | null {
   const { edits, bridges, refusals } = checked.bridgeIslands();
-  return { edits, bridges, refusals: refusals.map(({ message }) => message) };
+  return { version: checked.version, edits, bridges, refusals: refusals.map(({ message }) => message) };
 }

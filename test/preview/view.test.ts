@@ -7,7 +7,8 @@ const views: fc.Arbitrary<View> = fc.record({
   x: fc.double({ min: -1e4, max: 1e4, noNaN: true }),
   y: fc.double({ min: -1e4, max: 1e4, noNaN: true }),
 });
-const points = fc.record({ x: fc.double({ min: -500, max: 500, noNaN: true }), y: fc.double({ min: -500, max: 500, noNaN: true }) });
+const coordinates = fc.double({ min: -500, max: 500, noNaN: true });
+const points = fc.record({ x: coordinates, y: coordinates });
 
 describe('the view', () => {
   test('goes to the window and back', () => {

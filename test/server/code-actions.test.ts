@@ -1,12 +1,15 @@
 import { expect, test } from 'vitest';
-import { CancellationToken, CancellationTokenSource, type TextDocumentEdit, type TextEdit } from 'vscode-languageserver';
+import {
+  CancellationToken, CancellationTokenSource, type TextDocumentEdit, type TextEdit,
+} from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { check } from '../../src/engine';
 import { CheckedDocument } from '../../src/server/checked-document';
 import { codeActions } from '../../src/server/code-actions';
 
 /** Two rings: two islands in one layer. */
-const text = `<svg xmlns="http://www.w3.org/2000/svg" data-tombolo-reading="openings" width="60mm" height="30mm" viewBox="0 0 60 30">
+const text = `<svg xmlns="http://www.w3.org/2000/svg" data-tombolo-reading="openings"
+  width="60mm" height="30mm" viewBox="0 0 60 30">
 <path d="M5 5h20v20h-20z M10 10v10h10v-10z"/><path d="M35 5h20v20h-20z M40 10v10h10v-10z"/>
 </svg>`;
 

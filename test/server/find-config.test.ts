@@ -24,8 +24,9 @@ describe('the configuration in force', () => {
   });
 
   test('is what stands in the editor, saved or not', () => {
-    const open = (asked: string) => asked === uri('trail/post 8/tombolo.json') ? '{}' : undefined;
-    expect(findConfig(uri('trail/post 8/sun.svg'), open)).toEqual({ uri: uri('trail/post 8/tombolo.json'), text: '{}' });
+    const config = uri('trail/post 8/tombolo.json');
+    const open = (asked: string) => asked === config ? '{}' : undefined;
+    expect(findConfig(uri('trail/post 8/sun.svg'), open)).toEqual({ uri: config, text: '{}' });
   });
 
   test('does not exist for documents that are on no disk', () => {

@@ -189,7 +189,8 @@ describe('it stays up', () => {
   const garbage = [
     '', '<', '<svg', '<svg data-tombolo-reading', '<svg data-tombolo-reading="openings"', '\u0000\uFFFF\uD800',
     '<svg data-tombolo-x=""><path d="M1e999 NaN"/></svg>', '<svg data-tombolo-x="" width="-1" height="0"/>',
-    '<svg data-tombolo-x="">'.repeat(3000), '<svg data-tombolo-x=""><use href="#a"/><g id="a"><use href="#a"/></g></svg>',
+    '<svg data-tombolo-x="">'.repeat(3000),
+    '<svg data-tombolo-x=""><use href="#a"/><g id="a"><use href="#a"/></g></svg>',
     `<svg data-tombolo-x="" viewBox="0 0 9 9"><path d="${'M0 0h9v9z'.repeat(500)}"/></svg>`,
   ];
 

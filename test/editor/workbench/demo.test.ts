@@ -69,7 +69,7 @@ test('a layer can be switched off, and looked at as one sheet', async () => {
   await bench.bench.getByRole('radio', { name: 'Painted stack' }).check();
 });
 
-test('the lightbulb bridges the island of the sun; squiggle, problem and mark go, and the bench keeps its view', async () => {
+test('the lightbulb bridges the island of the sun; problem and mark go, and the bench keeps its view', async () => {
   const nearness = bench.bench.locator('.nearness');
   await bench.bench.getByRole('button', { name: 'Nearer' }).click();
   const before = await nearness.textContent();
