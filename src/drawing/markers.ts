@@ -29,15 +29,16 @@ export interface PlacedMarker {
   readonly scope: Scope;
 }
 
-const MARKED = new Set(['path', 'line', 'polyline', 'polygon']);
-
-/** The markers of an element in painting order. @param scope the scope inside the element. */
+/**
+ * The markers of a graphics element in painting order; in SVG 2 all of them have vertices.
+ * @param scope the scope inside the element.
+ */
 export function placeMarkers(
   element: ElementNode, scope: Scope, paint: ContextPaint, services: MarkerServices,
 ): readonly PlacedMarker[] {
   const { inherited } = scope.style;
   const [start, middle, end] = [inherited['marker-start'], inherited['marker-mid'], inherited['marker-end']];
-  if ((!start && !middle && !end) || !MARKED.has(element.localName)) return [];
+  if (!start && !middle && !end) return [];
   const { styles, problems } = services;
   const lengths = { declared: styles.declaredFor(element), style: scope.style, viewport: scope.viewBox };
   const vertices = markerVertices(outlineElement(element, lengths, IDENTITY, problems));
