@@ -2,8 +2,9 @@
 import type { Point } from '../geometry/curve';
 import { distance, interpolate } from '../geometry/point';
 import type { Box } from '../geometry/region';
+import { boxesTouch, growBox } from '../geometry/rings';
 import type { RatedCrosser } from './rate-crosser';
-import { stripAlong, type Strip } from './strip';
+import { boxOfCorners, stripAlong, type Strip } from './strip';
 import { stripsApart } from './strips-apart';
 
 /** Extents in mm and areas in mm² up to which an island gets so many bridges (common practice, no source). */
@@ -50,7 +51,8 @@ const LEAST_SPREAD = 1 / 3;
  */
 export function chooseCrossers(crossers: readonly RatedCrosser[], choice: Choice): RatedCrosser[] {
   if (choice.count <= 0) return [];
-  const free = crossers.filter((crosser) => isClear(crosser, choice.taken, choice.width));
+  const taken = stripsAmong(choice.taken, crossers);
+  const free = crossers.filter((crosser) => isClear(crosser, taken, choice.width));
   const starts = choice.near ? nearestFirst(free, choice.near).slice(0, 1) : free;
   let best: { set: RatedCrosser[]; cost: number } | undefined;
   for (const start of starts.filter(choice.held).sort(byCost).slice(0, MOST_STARTS)) {
@@ -98,6 +100,16 @@ function unevenness(set: readonly RatedCrosser[], { middle, count, given, shorte
   const gaps = turns.map((turn, index) => turn - (index > 0 ? (turns[index - 1] ?? 0) : (turns.at(-1) ?? 0) - 2 * Math.PI));
   const share = Math.min(1, Math.min(...gaps) / even);
   return (1 + SPREAD_WEIGHT * (1 - share) ** 2) * (share < LEAST_SPREAD ? 4 : 1);
+}
+
+/** Of the strips those that may touch one of the ways across. */
+function stripsAmong(strips: readonly Strip[], crossers: readonly RatedCrosser[]): Strip[] {
+  const box = boxOfCorners(crossers.flatMap(({ from, to }) => [from, to]));
+  return strips.filter(({ corners }) => {
+    const around = boxOfCorners(corners);
+    const size = around.maxX - around.minX + around.maxY - around.minY;
+    return boxesTouch(growBox(around, size), box);
+  });
 }
 
 function isClear(crosser: RatedCrosser, strips: readonly Strip[], width: number): boolean {

@@ -1,7 +1,8 @@
 /** Keeps the sides of strips off the curves that they would run along. */
 import type { Curve, Point } from '../geometry/curve';
-import { pointAt } from '../geometry/curves';
+import { boundsOf, pointAt } from '../geometry/curves';
 import { crossFrom, distance } from '../geometry/point';
+import { indexStrips } from './near-shapes';
 import { cornerAt, type Strip } from './strip';
 
 /** Curves nearer to a side than this share of the strip's width, all along, run along it. */
@@ -10,12 +11,19 @@ const ALONG = 1e-5;
 const GROWTH = 1e-3;
 const TRIES = 4;
 
-/** The strip, or one that is larger by a hair, so that no curve runs along its border. */
-export function clearStrip(strip: Strip, subpaths: readonly (readonly Curve[])[]): Strip {
+/** The strips, each as it is or larger by a hair, so that no curve runs along its border. */
+export function clearStrips(strips: readonly Strip[], subpaths: readonly (readonly Curve[])[]): Strip[] {
+  const index = indexStrips(strips);
+  const near = strips.map((): Curve[] => []);
+  for (const curve of subpaths.flat()) for (const number of index(boundsOf(curve))) near[number]?.push(curve);
+  return strips.map((strip, number) => clearStrip(strip, near[number] ?? []));
+}
+
+function clearStrip(strip: Strip, curves: readonly Curve[]): Strip {
   let clear = strip;
   for (let attempt = 0; attempt < TRIES; attempt += 1) {
     const tried = clear;
-    if (!subpaths.some((curves) => curves.some((curve) => runsAlong(curve, tried)))) break;
+    if (!curves.some((curve) => runsAlong(curve, tried))) break;
     clear = grown(strip, 1 + GROWTH * (attempt + 1));
   }
   return clear;

@@ -59,7 +59,7 @@ function cutGroup(drawing: Drawing, { shapes, strips }: Group, all: readonly Sub
   const toUser = invert(first.toMm);
   if (!toUser) return { refusal: 'This shape is flattened to nothing by its transform.' };
   const decimals = decimalsFor(maxScale(first.toMm));
-  const geometry = elementGeometry(drawing.document.text, first, first.centreline ?? [], decimals);
+  const geometry = elementGeometry(drawing.document, first, first.centreline ?? [], decimals);
   if (typeof geometry === 'string') return { refusal: geometry };
   const edits = cutPathData(geometry.data, {
     strips: strips.map((strip) => transformStrip(strip, toUser)), fillRule: 'evenodd', decimals,

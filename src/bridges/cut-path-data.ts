@@ -4,7 +4,7 @@ import { isFinitePoint } from '../geometry/point';
 import { parsePathData } from '../markup/path-data';
 import type { TextEdit } from '../text';
 import { arrangeLoops } from './arrange-loops';
-import { clearStrip } from './clear-strip';
+import { clearStrips } from './clear-strip';
 import { readStyle } from './number-style';
 import { absoluteCommands, stepPaths, type StepPath } from './path-steps';
 import { rejoin, type FillRule } from './rejoin';
@@ -36,7 +36,7 @@ export function cutPathData(data: string, cutting: PathCutting): readonly TextEd
   if (!absolute.every(({ after }) => isFinitePoint(after.current))) return undefined;
   const paths = [...stepPaths(commands, absolute), ...joined.map(foreignPath)];
   const subpaths = paths.map((path) => path.steps.map((step) => step.curve));
-  const strips = cutting.strips.map((strip) => clearStrip(strip, subpaths));
+  const strips = clearStrips(cutting.strips, subpaths);
   const split = splitSubpaths(subpaths, strips);
   const loops = rejoin(cutting.filling ?? subpaths, split, strips, fillRule, (subpath) => (paths[subpath]?.foreign ? 0 : 1));
   if (!loops) return undefined;

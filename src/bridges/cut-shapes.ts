@@ -5,7 +5,7 @@ import type { Matrix } from '../geometry/curve';
 import { invert, maxScale, minScale } from '../geometry/matrix';
 import { intersection } from '../geometry/polygons';
 import { parseMarkup } from '../markup/parse';
-import type { ElementNode } from '../markup/tree';
+import type { ElementNode, MarkupDocument } from '../markup/tree';
 import { shapeRegion } from '../sheet/shape-region';
 import { applyEdits, type TextEdit } from '../text';
 import { composeEdits } from './compose-edits';
@@ -36,11 +36,10 @@ export function cutStripsFromShapes(
   if (uses.length > 0) {
     return depth < DEEPEST ? cutDetached(drawing, shapes, strips, new Set(uses), depth) : { refusal: TOO_DEEP };
   }
-  const { text } = drawing.document;
   const own = [...groups].filter(([element]) => isDrawnOnce(all.get(element) ?? []));
   return mergeOutcomes(own.map(([element, parts]) => {
     const strokesToo = shapes.filter((shape) => shape.element === element);
-    return cutElement(text, strokesToo, [...new Set(parts.flatMap((shape) => near.get(shape) ?? []))]);
+    return cutElement(drawing.document, strokesToo, [...new Set(parts.flatMap((shape) => near.get(shape) ?? []))]);
   }));
 }
 
@@ -97,17 +96,17 @@ function cutDetached(
 }
 
 /** @param strips those near any of its parts */
-function cutElement(text: string, parts: readonly Shape[], strips: readonly Strip[]): Outcome {
+function cutElement(document: MarkupDocument, parts: readonly Shape[], strips: readonly Strip[]): Outcome {
   const fill = parts.find((shape) => shape.part === 'fill');
   const stroke = parts.find((shape) => shape.part === 'stroke');
   const refusal = stroke && reasonAgainst(stroke);
-  if (refusal) return strips.some((strip) => paintsIn(stroke, strip)) ? { refusal } : { edits: [] };
-  if (!fill) return stroke ? cutStroke(text, stroke, strips) : { edits: [] };
-  if (!stroke) return cutFill(text, fill, strips);
+  if (refusal) return refuseIfMet(stroke, strips, refusal);
+  if (!fill) return stroke ? cutStroke(document, stroke, strips) : { edits: [] };
+  if (!stroke) return cutFill(document, fill, strips);
   if (!fill.subpaths.every(({ closed }) => closed)) {
     return { refusal: `This <${fill.element.name}> has a fill and an open line round it; close the line or part the two.` };
   }
-  return cutFill(text, fill, strips.map((strip) => widenStrip(strip, stroke.strokeWidth ?? 0)));
+  return cutFill(document, fill, strips.map((strip) => widenStrip(strip, stroke.strokeWidth ?? 0)));
 }
 
 function reasonAgainst({ element, dashed, toMm }: Shape): string | undefined {
@@ -120,24 +119,31 @@ function isEven(matrix: Matrix): boolean {
   return maxScale(matrix) <= minScale(matrix) * 1.001;
 }
 
-function cutFill(text: string, fill: Shape, strips: readonly Strip[]): Outcome {
-  const toUser = invert(fill.toMm);
-  if (!toUser) return { refusal: 'This shape is flattened to nothing by its transform.' };
-  const decimals = decimalsFor(maxScale(fill.toMm));
-  const geometry = elementGeometry(text, fill, fill.subpaths, decimals);
-  if (typeof geometry === 'string') return { refusal: geometry };
-  const own = strips.map((strip) => transformStrip(strip, toUser));
-  const edits = cutPathData(geometry.data, { strips: own, fillRule: fill.fillRule, decimals });
-  if (!edits) return { refusal: `An outline of this <${fill.element.name}> runs along the bridge's edge.` };
-  return { edits: geometry.editsFor(edits, applyEdits) };
+/** A shape that comes near a strip but paints nothing there needs no edit. */
+function refuseIfMet(shape: Shape, strips: readonly Strip[], refusal: string): Outcome {
+  return strips.some((strip) => paintsIn(shape, strip)) ? { refusal } : { edits: [] };
 }
 
-function cutStroke(text: string, stroke: Shape, strips: readonly Strip[]): Outcome {
+function cutFill(document: MarkupDocument, fill: Shape, strips: readonly Strip[]): Outcome {
+  const toUser = invert(fill.toMm);
+  if (!toUser) return { edits: [] };
+  const decimals = decimalsFor(maxScale(fill.toMm));
+  const geometry = elementGeometry(document, fill, fill.subpaths, decimals);
+  if (typeof geometry === 'string') return refuseIfMet(fill, strips, geometry);
+  const own = strips.map((strip) => transformStrip(strip, toUser));
+  const edits = cutPathData(geometry.data, { strips: own, fillRule: fill.fillRule, decimals });
+  return edits
+    ? { edits: geometry.editsFor(edits, applyEdits) }
+    : refuseIfMet(fill, strips, `An outline of this <${fill.element.name}> runs along the bridge's edge.`);
+}
+
+function cutStroke(document: MarkupDocument, stroke: Shape, strips: readonly Strip[]): Outcome {
   const decimals = decimalsFor(maxScale(stroke.toMm));
-  const geometry = elementGeometry(text, stroke, stroke.centreline ?? [], decimals);
-  if (typeof geometry === 'string') return { refusal: geometry };
+  const geometry = elementGeometry(document, stroke, stroke.centreline ?? [], decimals);
+  if (typeof geometry === 'string') return refuseIfMet(stroke, strips, geometry);
   const { toMm, strokeWidth: width = 0, strokeCap: cap = 'butt' } = stroke;
   const edits = cutLineData(geometry.data, { strips, toMm, width, cap, decimals });
-  if (!edits) return { refusal: `The line of this <${stroke.element.name}> runs along the bridge, not across it.` };
-  return { edits: geometry.editsFor(edits, applyEdits) };
+  return edits
+    ? { edits: geometry.editsFor(edits, applyEdits) }
+    : refuseIfMet(stroke, strips, `The line of this <${stroke.element.name}> runs along the bridge, not across it.`);
 }

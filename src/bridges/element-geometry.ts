@@ -2,12 +2,13 @@
  * The path data that an element's geometry stands for, and how to write other path data in its place. Basic shapes
  * become `path` elements: name and geometry attributes change, everything else stays byte for byte.
  */
+import { indexDocument } from '../drawing/document-index';
 import type { Shape, Subpath } from '../drawing/drawing';
 import type { Curve, Matrix, Point } from '../geometry/curve';
 import { transformCurve } from '../geometry/curves';
 import { invert } from '../geometry/matrix';
 import { parsePathData } from '../markup/path-data';
-import type { Attribute, ElementNode } from '../markup/tree';
+import type { Attribute, ElementNode, MarkupDocument } from '../markup/tree';
 import type { Span, TextEdit } from '../text';
 import { radiiOf } from './arc-precision';
 import { CommandWriter, type Target } from './command-writer';
@@ -36,11 +37,15 @@ const GEOMETRY: Readonly<Record<string, readonly string[]>> = {
  * @returns a sentence where the geometry cannot be edited
  */
 export function elementGeometry(
-  text: string, { element, toMm }: Shape, outline: readonly Subpath[], decimals: number,
+  document: MarkupDocument, { element, toMm }: Shape, outline: readonly Subpath[], decimals: number,
 ): ElementGeometry | string {
+  const { text } = document;
   if (element.localName === 'path') return pathGeometry(text, element);
   const names = GEOMETRY[element.localName];
   if (!names) return `A <${element.name}> cannot be cut; turn it into a path first.`;
+  if (styledByName(document, element)) {
+    return `A style rule for ${element.localName} would no longer hold once this is a path; give the shape a class instead.`;
+  }
   const data = element.localName.startsWith('poly')
     ? pointsAsPath(text, element)
     : outlineAsPath(outline, toMm, decimals, element);
@@ -49,6 +54,13 @@ export function elementGeometry(
     data,
     editsFor: (edits, apply) => (edits.length === 0 ? [] : replaceByPath(text, element, names, apply(data, edits))),
   };
+}
+
+/** Whether a style sheet of the file has the element's name as a selector, or in one. */
+function styledByName({ root }: MarkupDocument, { localName }: ElementNode): boolean {
+  const name = new RegExp(`(?:^|[\\s,>+~}(|/])${localName}(?=[\\s,>+~{.:#[)])`);
+  return root !== undefined && indexDocument(root).styleElements.some(({ children }) =>
+    children.some((child) => (child.kind === 'text' || child.kind === 'cdata') && name.test(child.value)));
 }
 
 function pathGeometry(text: string, element: ElementNode): ElementGeometry | string {

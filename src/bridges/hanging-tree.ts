@@ -9,8 +9,8 @@ import type { RatedCrosser } from './rate-crosser';
 export function hangingTree(
   ways: readonly (readonly RatedCrosser[])[], frames: readonly number[], asked: readonly number[],
 ): number[] {
-  const arriving = new Map<number, RatedCrosser[]>();
-  for (const way of ways.flat()) arriving.set(way.target, [...(arriving.get(way.target) ?? []), way]);
+  const arriving = ways.map((): RatedCrosser[] => []);
+  for (const leaving of ways) for (const way of leaving) arriving[way.target]?.push(way);
   const order: number[] = [];
   const parents = new Map<number, number>();
   const best = new Map<number, RatedCrosser>();
@@ -18,7 +18,7 @@ export function hangingTree(
   const join = (piece: number): void => {
     joined.add(piece);
     best.delete(piece);
-    for (const way of arriving.get(piece) ?? []) {
+    for (const way of arriving[piece] ?? []) {
       if (!joined.has(way.island) && way.cost < (best.get(way.island)?.cost ?? Infinity)) best.set(way.island, way);
     }
   };

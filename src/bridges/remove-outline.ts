@@ -64,7 +64,7 @@ export function removeElement({ document }: Drawing, { span }: ElementNode): Tex
 }
 
 function removeSubpath({ document }: Drawing, shape: Shape, subpath: number): readonly TextEdit[] | undefined {
-  const geometry = elementGeometry(document.text, shape, shape.subpaths, 0);
+  const geometry = elementGeometry(document, shape, shape.subpaths, 0);
   if (typeof geometry === 'string') return undefined;
   const { data } = geometry;
   const { commands } = parsePathData(data);

@@ -1,0 +1,34 @@
+import { describe, expect, test } from 'vitest';
+import { cutBridges } from '../../src/bridges/cut-bridges';
+import { planBridges } from '../../src/bridges/plan';
+import type { Sheet } from '../../src/sheet/sheet';
+import { sheetsOf } from './bridging';
+import { svg } from './drawings';
+
+function outcome(inside: string): ReturnType<typeof cutBridges> {
+  const sheet = sheetsOf(svg(inside))[0] as Sheet;
+  const { bridges } = planBridges(sheet, sheet.pieces.filter((piece) => piece.island), { width: 0.8 });
+  expect(bridges.length).toBeGreaterThan(0);
+  return cutBridges(sheet, bridges);
+}
+
+describe('what cannot be done is refused in a sentence', () => {
+  const cases: Record<string, [string, RegExp]> = {
+    'dashes': ['<circle cx="30" cy="30" r="16" fill="none" stroke="#000" stroke-width="5" stroke-dasharray="200 1"/>', /dashes/],
+    'a stretched line': ['<circle cx="30" cy="30" r="14" transform="matrix(1.2 0 0 .9 -6 3)" fill="none" stroke="#000" stroke-width="5"/>', /stretched/],
+    'an open line round a fill': ['<path fill-rule="evenodd" stroke="#000" d="M10 10H50V50H10M22 22V38H38V22"/>', /open line/],
+    'a rule that names the element': ['<style>circle { fill: none; stroke: #000; stroke-width: 5px }</style><circle cx="30" cy="30" r="16"/>', /style rule for circle/],
+    'a symbol drawn twice': ['<symbol id="s"><path d="M0 0H20V20H0zM6 6V14H14V6z"/></symbol><use href="#s" x="4" y="4"/><use href="#s" x="30" y="30"/>', /symbol/],
+  };
+  test.each(Object.keys(cases))('%s', (what) => {
+    const [inside, sentence] = cases[what] ?? ['', /never/];
+    const result = outcome(inside);
+    expect('refusal' in result ? result.refusal : 'done').toMatch(sentence);
+    expect('refusal' in result ? result.refusal : '').toMatch(/^[A-Z].*\.$/);
+  });
+  test('a shape that is only near does not stand in the way', () => {
+    const near = '<style>rect { fill: #222 }</style><path fill-rule="evenodd" d="M10 10H50V50H10zM20 20H40V40H20z"/>'
+      + '<rect x="2" y="2" width="4" height="56"/><path fill="none" stroke="#222" stroke-dasharray="2 1" d="M54 4 57 57"/>';
+    expect(outcome(near)).toHaveProperty('edits');
+  });
+});
