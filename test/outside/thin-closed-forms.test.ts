@@ -26,7 +26,12 @@ import {
 } from '../geometry/thin/shapes';
 
 /** Runs the check on the shape as it is and moved at random; `scale` is what lengths were multiplied by. */
-function underMotion(region: Region, width: number, check: (parts: ThinPart[], scale: number) => void, leastReach?: number) {
+function underMotion(
+  region: Region,
+  width: number,
+  check: (parts: ThinPart[], scale: number) => void,
+  leastReach?: number,
+) {
   const run = (motion: Motion) => {
     const options = leastReach === undefined ? {} : { leastReach: leastReach * motion.scale };
     check(findThinParts(moveRegion(region, motion), width * motion.scale, options), motion.scale);
@@ -82,14 +87,18 @@ describe('two overlapping discs', () => {
   });
 });
 
+const ARMS = ring(0, 0, 30, 0, 30, 2, 2, 2, 2, 30, 0, 30);
+const APOTHEM = 3 ** 0.5;
+const HEXAGON = ring(2, 0, 1, APOTHEM, -1, APOTHEM, -2, 0, -1, -APOTHEM, 1, -APOTHEM);
+
 describe('polygons thin as a whole have the diameter of their largest inscribed disc', () => {
   it.each([
     ['a rectangle: its shorter side', [polygon(rectangle(0, 0, 60, 0.5))], 0.8, 0.5],
     ['a 3-4-5 triangle: 2 (area 6, perimeter 12)', [polygon(ring(0, 0, 4, 0, 4, 3))], 2.5, 2],
     ['an annulus 10.7 / 4.9: 5.8', [polygon(circle(0, 0, 10.7), reversed(circle(0, 0, 4.9)))], 6, 5.8],
     ['an ellipse 5 × 3: its shorter axis', [polygon(ellipse(5, 3))], 6.2, 6],
-    ['an L of arms 2: 2·2·(2 − √2), more than an arm', [polygon(ring(0, 0, 30, 0, 30, 2, 2, 2, 2, 30, 0, 30))], 3, 4 * (2 - Math.SQRT2)],
-    ['a regular hexagon of side 2: 2·√3', [polygon(ring(2, 0, 1, 3 ** 0.5, -1, 3 ** 0.5, -2, 0, -1, -(3 ** 0.5), 1, -(3 ** 0.5)))], 4, 2 * 3 ** 0.5],
+    ['an L of arms 2: 2·2·(2 − √2), more than an arm', [polygon(ARMS)], 3, 4 * (2 - Math.SQRT2)],
+    ['a regular hexagon of side 2: 2·√3', [polygon(HEXAGON)], 4, 2 * APOTHEM],
   ])('%s', (_name, region, width, expected) => {
     expectOne(region, width, 'whole', expected);
   });
@@ -114,8 +123,8 @@ describe('a straight web', () => {
   it('is two necks where a disc of the width fits between its narrow places, one where none does', () => {
     const web = (waist: number) => {
       const upper = [13, 0.3, 15, waist / 2, 17, 0.3, 20, 0.3, 20, 5, 30, 5, 30, -5];
-      const lower = [20, -5, 20, -0.3, 17, -0.3, 15, -waist / 2, 13, -0.3, 10, -0.3, 10, -5, 0, -5, 0, 5, 10, 5, 10, 0.3];
-      return [polygon(reversed(ring(...upper, ...lower)))];
+      const lower = [20, -5, 20, -0.3, 17, -0.3, 15, -waist / 2, 13, -0.3, 10, -0.3, 10, -5];
+      return [polygon(reversed(ring(...upper, ...lower, 0, -5, 0, 5, 10, 5, 10, 0.3)))];
     };
     underMotion(web(1.5), 0.8, (parts, scale) => {
       expect(parts.map((part) => part.kind)).toEqual(['neck', 'neck']);
@@ -191,13 +200,14 @@ describe('tips', () => {
 });
 
 describe('ties across a ring-shaped opening', () => {
-  // Openings are the ring from 8 to 12 mm less straight ties of the width t: the ends of an opening's arcs are parallel.
+  // Openings are the ring from 8 to 12 mm less straight ties of the width t: the ends of an opening's arcs are
+  // parallel.
   const sector = (from: number, to: number, tie: number) => {
     const [outer, inner] = [Math.asin(tie / 2 / 12), Math.asin(tie / 2 / 8)];
-    const end = [to - inner, to - outer].map((angle, at) => [[8, 12][at]! * Math.cos(angle), [8, 12][at]! * Math.sin(angle)]);
-    return reversed(
-      ring(...arc(0, 0, 12, from + outer, to - outer), ...end[1]!, ...end[0]!, ...arc(0, 0, 8, to - inner, from + inner).slice(2), 8 * Math.cos(from + inner), 8 * Math.sin(from + inner)),
-    );
+    const on = (radius: number, angle: number) => [radius * Math.cos(angle), radius * Math.sin(angle)];
+    const outside = [...arc(0, 0, 12, from + outer, to - outer), ...on(12, to - outer)];
+    const inside = [...arc(0, 0, 8, to - inner, from + inner), ...on(8, from + inner)];
+    return reversed(ring(...outside, ...inside));
   };
   const sheet = (ties: number, width: number) => {
     const turn = (2 * Math.PI) / ties;

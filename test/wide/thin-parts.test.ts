@@ -1,6 +1,7 @@
 /**
  * Thin parts of 200 random regions, and of the openings and the material of 200 icons (@mdi/svg, Apache-2.0) at 48 mm,
- * looked for in two further ways: by polygon offset (clipper2-ts) and by a distance transform. Prints where they differ.
+ * looked for in two further ways: by polygon offset (clipper2-ts) and by a distance transform. Prints where they
+ * differ.
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
@@ -45,7 +46,8 @@ describe('thin parts by boundary, by offset and by pixels', () => {
       const file = files[at * step]!;
       const openings = splitAtPinches(openingsOf(file));
       compareWays(tally, `${file}, openings`, openings, 2.1, 16);
-      const material = splitAtPinches(complementInBox(openings, { minX: -2, minY: -2, maxX: SIZE + 2, maxY: SIZE + 2 }));
+      const sheet = { minX: -2, minY: -2, maxX: SIZE + 2, maxY: SIZE + 2 };
+      const material = splitAtPinches(complementInBox(openings, sheet));
       compareWays(tally, `${file}, material`, material, 2.1, 16);
     }
     console.log([describeTally(tally), ...tally.differences].join('\n'));

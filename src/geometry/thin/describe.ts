@@ -53,7 +53,11 @@ function* groupChains({ thin, components, skip }: PartSearch): Generator<readonl
   yield* groups.values();
 }
 
-function describeNeck({ thin, components, limit }: PartSearch, chains: readonly number[], held: HeldFinder): ThinPart | undefined {
+function describeNeck(
+  { thin, components, limit }: PartSearch,
+  chains: readonly number[],
+  held: HeldFinder,
+): ThinPart | undefined {
   const chord = narrowestChord(thin, components, chains);
   if (!chord || lengthOfChord(chord) >= limit) return undefined;
   const along = chains.reduce((sum, chain) => sum + lengthOfChain(thin, chain), 0) / 2;

@@ -11,11 +11,15 @@ const CONTACT = 1e-6;
 
 /**
  * The shortest of all chords between different chains has nothing in the disc over it (what lay there would be nearer
- * to one end, and belong to a chain that is nearer to the other), and it stands upright on the boundary at both ends. So
- * one end is a reflex vertex, the other the point of an edge nearest to it, in the cones of both. The chords from all
- * reflex vertices are compared; discs already seen bound the search.
+ * to one end, and belong to a chain that is nearer to the other), and it stands upright on the boundary at both ends.
+ * So one end is a reflex vertex, the other the point of an edge nearest to it, in the cones of both. The chords from
+ * all reflex vertices are compared; discs already seen bound the search.
  */
-export function narrowestChord(thin: ThinBoundary, components: Components, chains: readonly number[]): Chord | undefined {
+export function narrowestChord(
+  thin: ThinBoundary,
+  components: Components,
+  chains: readonly number[],
+): Chord | undefined {
   const bounding = chains.reduce((a, b) => (components.bound[b]! < components.bound[a]! ? b : a));
   if (components.boundStretch[bounding]! < 0) return undefined;
   const search: Search = { thin, components, root: rootOf(components, bounding), best: undefined, least: 0 };

@@ -17,7 +17,9 @@ export interface Outline {
   readonly count: number;
   readonly x: Float64Array;
   readonly y: Float64Array;
-  /** Unit vector along the edge. The region lies to its left when y points up: the inward normal is (−alongY, alongX). */
+  /**
+   * Unit vector along the edge. The region lies to its left when y points up: the inward normal is (−alongY, alongX).
+   */
   readonly alongX: Float64Array;
   readonly alongY: Float64Array;
   /** mm */
@@ -140,7 +142,9 @@ function pushPoint(points: number[], x: number, y: number): void {
   for (;;) {
     const size = points.length;
     if (size >= 2 && isNear(points[size - 2]!, points[size - 1]!, x, y)) return;
-    if (size < 4 || !doublesBack(points[size - 4]!, points[size - 3]!, points[size - 2]!, points[size - 1]!, x, y)) break;
+    if (size < 4) break;
+    const [ax, ay] = [points[size - 4]!, points[size - 3]!];
+    if (!doublesBack(ax, ay, points[size - 2]!, points[size - 1]!, x, y)) break;
     points.length = size - 2;
   }
   points.push(x, y);

@@ -4,7 +4,17 @@
  */
 import { visitBox, type Boundary } from './boundary';
 import type { Outline } from './outline';
-import { blockedInCone, blockedOnEdge, isEdge, isHarmless, placeAt, sizeOf, squareToEdge, type Place, type Stretch } from './tangent-disc';
+import {
+  blockedInCone,
+  blockedOnEdge,
+  isEdge,
+  isHarmless,
+  placeAt,
+  sizeOf,
+  squareToEdge,
+  type Place,
+  type Stretch,
+} from './tangent-disc';
 
 /** In mm and radians: stretches with less between them are one. */
 export const JOINT = 1e-7;

@@ -138,7 +138,8 @@ export function blockedInCone(o: Outline, vertex: number, obstacle: number, radi
   const [tx, ty] = [o.alongX[before]!, o.alongY[before]!];
   const [x, y] = [o.x[obstacle]! - o.x[vertex]!, o.y[obstacle]! - o.y[vertex]!];
   const [dx, dy] = [o.alongX[obstacle]!, o.alongY[obstacle]!];
-  // Seen from the vertex, along the normal at the cone's start and along the edge before it: angles from the first axis.
+  // Seen from the vertex, along the normal at the cone's start and along the edge before it: angles from the first
+  // axis.
   const [a1, a2] = [y * tx - x * ty, x * tx + y * ty];
   const [d1, d2] = [dy * tx - dx * ty, dx * tx + dy * ty];
   const length = o.length[obstacle]!;
@@ -203,9 +204,9 @@ export interface Touch {
 
 /**
  * Radius of the disc that touches the boundary at the place from within and the obstacle from outside. For an obstacle
- * point at the offset v from the place it is v² / (2 n·v), n being the normal; the discs of at most a given radius being
- * convex, the least over a straight obstacle is where the disc touches its line, or at the nearer end. Sets `touch` and
- * gives true if that is less than `touch.radius`.
+ * point at the offset v from the place it is v² / (2 n·v), n being the normal; the discs of at most a given radius
+ * being convex, the least over a straight obstacle is where the disc touches its line, or at the nearer end. Sets
+ * `touch` and gives true if that is less than `touch.radius`.
  */
 export function touchEdge(outline: Outline, place: Place, obstacle: number, touch: Touch): boolean {
   const [dx, dy] = [outline.alongX[obstacle]!, outline.alongY[obstacle]!];

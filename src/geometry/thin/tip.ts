@@ -1,4 +1,6 @@
-/** Measures of a tip: a thin component with one open chain, which runs round it from the last disc back to that disc. */
+/**
+ * Measures of a tip: a thin component with one open chain, which runs round it from the last disc back to that disc.
+ */
 import type { Point } from '../curve';
 import { visitBox } from './boundary';
 import { edgePlace, isClear, lengthOfChord, type Chord, type EdgePlace } from './chord';

@@ -37,7 +37,8 @@ export function compareWays(tally: Tally, name: string, region: Region, width: n
       tally.unclear += unclear;
       differences.push(...missed, ...invented);
     }
-    if (differences.length > 0) tally.differences.push(`${name}, polygon ${number}, ${width} mm: ${differences.join('; ')}`);
+    if (differences.length === 0) return;
+    tally.differences.push(`${name}, polygon ${number}, ${width} mm: ${differences.join('; ')}`);
   });
 }
 

@@ -85,7 +85,9 @@ function transform(values: Float64Array, start: number, step: number, count: num
   }
 }
 
-/** mm from each pixel to the nearest source by steps to the eight neighbours that are in: up to 8 % more than straight. */
+/**
+ * mm from each pixel to the nearest source by steps to the eight neighbours that are in: up to 8 % more than straight.
+ */
 export function pathLengths(
   { columns, rows, pitch }: Raster,
   isIn: (pixel: number) => boolean,

@@ -14,14 +14,20 @@ export interface Verdict {
 }
 
 /** @param tolerance mm, the one that the parts were sought with */
-export function judgeByErosion(polygon: Polygon, parts: readonly ThinPart[], width: number, tolerance: number): Verdict {
+export function judgeByErosion(
+  polygon: Polygon,
+  parts: readonly ThinPart[],
+  width: number,
+  tolerance: number,
+): Verdict {
   const radii = [width / 2 - tolerance - 0.002, width / 2 - tolerance / 2, width / 2 + 0.002];
   const cores = radii.map((radius) => offset([polygon], -radius, 'round', 0.0005));
   const makeUp = cores.map((core) => `${core.length} with ${core.map(({ holes }) => holes.length).sort().join()}`);
   if (new Set(makeUp).size > 1) return { wrong: undefined };
   const core = cores[1]!;
   const whole = parts.some(({ kind }) => kind === 'whole');
-  if (whole || core.length === 0) return { wrong: whole === (core.length === 0) ? [] : [`whole, but core ${makeUp[1]}`] };
+  const isEmpty = core.length === 0;
+  if (whole || isEmpty) return { wrong: whole && isEmpty ? [] : [`whole: ${whole}, but core ${makeUp[1]}`] };
   return { wrong: compare(cutAlongNecks(polygon, parts), core, spareOf(parts)) };
 }
 
@@ -42,7 +48,8 @@ function compare(pieces: Region, cores: Region, spare: number): string[] {
     if (count[home]! > 1) missed.push(`another core at ${show(place)}`);
     else if (own !== expected) missed.push(`core at ${show(place)} has ${own} holes in a piece with ${expected}`);
   }
-  const invented = pieces.filter((_, at) => count[at] === 0).map(({ outer }) => `no core at ${show({ x: outer[0]!, y: outer[1]! })}`);
+  const bare = pieces.filter((_, at) => count[at] === 0);
+  const invented = bare.map(({ outer }) => `no core at ${show({ x: outer[0]!, y: outer[1]! })}`);
   return missed.length > spare ? [...missed, ...invented] : invented;
 }
 

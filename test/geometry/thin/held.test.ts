@@ -48,7 +48,8 @@ describe('what a neck holds', () => {
 
   it('of a tongue in a hole is the tongue', () => {
     // An opening round a square flap that hangs by a neck 0.5 mm wide on the opening's upper side.
-    const hole = ring(0, 0, 30, 0, 30, 30, 15.25, 30, 15.25, 25, 25, 25, 25, 5, 5, 5, 5, 25, 14.75, 25, 14.75, 30, 0, 30);
+    const flap = [15.25, 30, 15.25, 25, 25, 25, 25, 5, 5, 5, 5, 25, 14.75, 25, 14.75, 30];
+    const hole = ring(0, 0, 30, 0, 30, 30, ...flap, 0, 30);
     const parts = findThinParts([polygon(rectangle(-50, -50, 80, 80), reversed(hole))], 0.8);
     expect(parts.map(({ kind }) => kind)).toEqual(['neck']);
     expect(parts[0]!.holds!.area).toBeGreaterThan(400 - 1e-9);

@@ -1,4 +1,6 @@
-/** What must not matter: where a region lies, which way it is turned, where its rings begin, how its edges are divided. */
+/**
+ * What must not matter: where a region lies, which way it is turned, where its rings begin, how its edges are divided.
+ */
 import { describe, expect, it } from 'vitest';
 import type { Region, Ring } from '../../../src/geometry/region';
 import type { ThinPart } from '../../../src/geometry/thin-parts';
@@ -11,8 +13,10 @@ const WIDTHS = [0.8, 2.1];
 
 function summary(parts: readonly ThinPart[]): string[] {
   const areaOf = ({ holds }: ThinPart): string => (holds ? holds.area.toFixed(3) : 'nothing');
-  const line = (part: ThinPart): string =>
-    [part.kind, part.width.toFixed(5), part.reach.toFixed(4), part.length.toFixed(3), part.sides, areaOf(part)].join(' ');
+  const line = (part: ThinPart): string => {
+    const { kind, width, reach, length, sides } = part;
+    return [kind, width.toFixed(5), reach.toFixed(4), length.toFixed(3), sides, areaOf(part)].join(' ');
+  };
   return parts.map(line).sort();
 }
 

@@ -27,7 +27,8 @@ function randomEllipse(draw: Draw, leastA: number, moreA: number, leastB: number
   for (let at = 0; at < count; at += 1) {
     const angle = (2 * Math.PI * at) / count;
     const [along, across] = [a * Math.cos(angle), b * Math.sin(angle)];
-    points.push(x + along * Math.cos(turn) - across * Math.sin(turn), y + along * Math.sin(turn) + across * Math.cos(turn));
+    points.push(x + along * Math.cos(turn) - across * Math.sin(turn));
+    points.push(y + along * Math.sin(turn) + across * Math.cos(turn));
   }
   return Float64Array.from(points);
 }

@@ -2,7 +2,16 @@
 import type { Point } from '../../../src/geometry/curve';
 import type { Polygon } from '../../../src/geometry/region';
 import type { ThinPart } from '../../../src/geometry/thin-parts';
-import { distances, labels, pathLengths, pixelAt, pointAt, rasterise, type Labels, type Picture } from './distance-raster';
+import {
+  distances,
+  labels,
+  pathLengths,
+  pixelAt,
+  pointAt,
+  rasterise,
+  type Labels,
+  type Picture,
+} from './distance-raster';
 
 export interface RasterVerdict {
   readonly missed: string[];
@@ -13,8 +22,8 @@ export interface RasterVerdict {
 }
 
 /**
- * In pixels: how far round a neck's chord its polygon is cut. Where a neck ends in a sharp notch, pixels close the notch
- * for some way.
+ * In pixels: how far round a neck's chord its polygon is cut. Where a neck ends in a sharp notch, pixels close the
+ * notch for some way.
  */
 const NOTCH = 6;
 
@@ -28,7 +37,12 @@ interface Field extends Picture {
   readonly parted: Labels;
 }
 
-export function judgeByPixels(polygon: Polygon, parts: readonly ThinPart[], width: number, pitch: number): RasterVerdict {
+export function judgeByPixels(
+  polygon: Polygon,
+  parts: readonly ThinPart[],
+  width: number,
+  pitch: number,
+): RasterVerdict {
   const picture = rasterise(polygon, pitch);
   const { inside } = picture;
   const depth = distances(picture, (pixel) => inside[pixel] === 0).map((distance) => distance - pitch / 2);
@@ -58,7 +72,8 @@ function missedNecks({ depth, radius, pitch, parted: pieces, columns, rows, x, y
   for (let pixel = 0; pixel < depth.length; pixel += 1) {
     if (depth[pixel]! < radius + 1.5 * pitch || pieces.of[pixel] === 0) continue;
     const known = cores.get(pieces.of[pixel]!) ?? new Set();
-    if (known.size > 0 && !known.has(loose.of[pixel]!)) missed.push(`neck missed towards ${show(pointAt(raster, pixel))}`);
+    const isApart = known.size > 0 && !known.has(loose.of[pixel]!);
+    if (isApart) missed.push(`neck missed towards ${show(pointAt(raster, pixel))}`);
     cores.set(pieces.of[pixel]!, known.add(loose.of[pixel]!));
   }
   return missed;
@@ -76,8 +91,9 @@ function judgeNecks(field: Field, parts: readonly ThinPart[]): { invented: strin
   for (const part of parts) {
     if (part.kind !== 'neck') continue;
     const sides = [-1, 1].map((side) => piecesBeside(field, part, side));
+    const isNarrow = sides.some((beside) => beside.every((piece) => wide[piece] === 0));
     if (sides.some((beside) => beside.length === 0)) unclear += 1;
-    else if (sides.some((beside) => beside.every((piece) => wide[piece] === 0))) invented.push(`neck at ${show(part.from)}`);
+    else if (isNarrow) invented.push(`neck at ${show(part.from)}`);
   }
   return { invented, unclear };
 }
@@ -93,7 +109,9 @@ function piecesBeside(field: Field, { from, to }: ThinPart, side: number): numbe
   return found.filter((piece) => piece > 0);
 }
 
-/** A tip is invented if nothing near it reaches, by ways within the polygon, farther than the width beyond the discs. */
+/**
+ * A tip is invented if nothing near it reaches, by ways within the polygon, farther than the width beyond the discs.
+ */
 function judgeTips(field: Field, parts: readonly ThinPart[], width: number): { invented: string[] } {
   const { depth, radius, pitch, inside } = field;
   const tips = parts.filter(({ kind }) => kind === 'tip');

@@ -18,8 +18,12 @@ const point = fc.tuple(coordinate, coordinate);
 const radius = fc.double({ min: 0.2, max: 3, noNaN: true });
 const share = fc.double({ min: 0, max: 1, noNaN: true });
 
-/** Three vertices that turn to the right at the second, so that edge 0, cone 1 and edge 1 are there; edge 3 is the obstacle. */
-function outlineOf(a: readonly number[], b: readonly number[], c: readonly number[], d: readonly number[]): Outline | undefined {
+/**
+ * Three vertices that turn to the right at the second, so that edge 0, cone 1 and edge 1 are there; edge 3 is the
+ * obstacle.
+ */
+function outlineOf(...[a, b, c, d]: readonly (readonly [number, number])[]): Outline | undefined {
+  if (!a || !b || !c || !d) return undefined;
   const outline = buildOutline([polygon(ring(...a, 0, 0, ...b), ring(...c, ...d, 50, 50))]);
   return outline.count === 6 && outline.length[3]! > 0.01 ? outline : undefined;
 }
@@ -95,7 +99,10 @@ describe('the disc that touches an obstacle', () => {
         if (squareToEdge(outline, 3, place.x, place.y) < 1e-6) return;
         const touch = { radius: 1e4, edge: -1, at: 0 };
         if (!touchEdge(outline, place, 3, touch)) {
-          const ends = [3, 4].map((v) => (outline.x[v]! - place.x) * place.normalX + (outline.y[v]! - place.y) * place.normalY);
+          const ends = [3, 4].map((end) => {
+            const [dx, dy] = [outline.x[end]! - place.x, outline.y[end]! - place.y];
+            return dx * place.normalX + dy * place.normalY;
+          });
           expect(Math.max(...ends)).toBeLessThan(1e-2);
           return;
         }
