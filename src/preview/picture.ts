@@ -12,7 +12,9 @@ export class Picture {
   readonly element = svg('g');
   readonly definitions = svg('defs');
   private readonly hatch: SVGPatternElement;
-  private readonly shadow = svg('path', { class: 'shadow', 'fill-rule': 'evenodd' });
+  private readonly shadow = svg('path', { class: 'shadow' });
+  /** What is seen through the openings of one sheet. */
+  private readonly under = svg('path', { class: 'under' });
   private readonly ground = svg('path', { 'fill-rule': 'evenodd' });
   private readonly layers = svg('g');
   private readonly frame = svg('rect', { class: 'frame' });
@@ -23,16 +25,16 @@ export class Picture {
       svg('path', { class: 'hatch-line', d: `M0 0V${HATCH}` }),
     ]);
     this.definitions.append(this.hatch);
-    this.element.append(this.shadow, this.ground, this.layers, this.frame);
+    this.element.append(this.shadow, this.under, this.ground, this.layers, this.frame);
   }
 
   draw(stack: Stack, state: BenchState): void {
     const shown = stack.layers.filter((_, index) => isLayerShown(state, stack, index));
     const single = state.mode === 'sheet' ? shown[0] : undefined;
     const outline = rectanglePath(stack);
-    const sheet = outline + (single?.openings ?? '');
-    setAttributes(this.shadow, { d: sheet });
-    setAttributes(this.ground, { d: sheet, class: single ? 'card' : 'ground' });
+    setAttributes(this.shadow, { d: outline });
+    setAttributes(this.under, { d: single ? outline : '' });
+    setAttributes(this.ground, { d: outline + (single?.openings ?? ''), class: single ? 'card' : 'ground' });
     syncChildren(this.layers, shown, makeLayer, (group, layer) => drawLayer(group, layer, single !== undefined));
     setAttributes(this.frame, { x: 0, y: 0, width: stack.width, height: stack.height });
   }
