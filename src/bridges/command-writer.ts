@@ -2,7 +2,7 @@
 import type { Point } from '../geometry/curve';
 import type { PathCommand, PathLetter } from '../markup/path-commands';
 import type { Span } from '../text';
-import { commandText, formatNumber, type PathStyle } from './number-style';
+import { commandText, formatNumber, gapBefore, parametersText, type PathStyle } from './number-style';
 import type { AbsoluteCommand, StepPath } from './path-steps';
 
 /** Either a stretch of the old path data, or new text. */
@@ -76,19 +76,19 @@ export class CommandWriter {
   }
 
   close(letter: 'Z' | 'z'): void {
-    this.put(commandText(letter, [], this.source.style));
+    this.put(letter, []);
     this.closed(letter);
   }
 
-  /** Level and upright lines become `H` and `V`. */
+  /** Level and upright lines become `H` and `V`, where the author has such. */
   line(to: Target, relative: boolean): void {
     const level = this.aligned(to, 'y');
     const upright = this.aligned(to, 'x');
     if (level && upright) return;
-    if (!level && !upright) return this.command('L', [], to, relative);
+    if ((!level && !upright) || !this.source.style.shortLines) return this.command('L', [], to, relative);
     const axis = level ? 'x' : 'y';
     const number = this.number(to, axis, relative);
-    this.put(commandText(cased(level ? 'H' : 'V', relative), [number], this.source.style));
+    this.put(cased(level ? 'H' : 'V', relative), [number]);
     const value = Number(number) + (relative ? this.current[axis] : 0);
     this.arrive(cased(level ? 'H' : 'V', relative), { ...this.current, [axis]: value }, to);
   }
@@ -97,7 +97,7 @@ export class CommandWriter {
   command(letter: DrawingLetter, before: readonly (Target | string)[], to: Target, relative: boolean): void {
     const lead = before.flatMap((part) => (typeof part === 'string' ? [part] : this.pair(part, relative)));
     const end = this.pair(to, relative);
-    this.put(commandText(cased(letter, relative), [...lead, ...end], this.source.style));
+    this.put(cased(letter, relative), [...lead, ...end]);
     const origin = relative ? this.current : { x: 0, y: 0 };
     this.arrive(cased(letter, relative), { x: origin.x + Number(end[0]), y: origin.y + Number(end[1]) }, to);
     if (letter === 'M') this.start = this.current;
@@ -123,15 +123,20 @@ export class CommandWriter {
     }
     const { style, data } = this.source;
     const implied = !command.written && impliedAfter(this.letter) === command.letter;
-    const gap = implied && data[command.span.from] !== '-' ? style.betweenPairs || ' ' : style.beforeLetter;
+    const gap = implied ? gapBefore(data[command.span.from], style.betweenPairs || ' ', style) : style.beforeLetter;
     const letter = command.written || implied ? '' : command.letter;
     const lead = (this.pieces.length > 0 ? gap : '') + letter;
     if (lead !== '') this.pieces.push({ kind: 'new', text: lead });
     this.pieces.push({ kind: 'copy', span: command.span });
   }
 
-  private put(text: string): void {
-    this.pieces.push({ kind: 'new', text: (this.pieces.length > 0 ? this.source.style.beforeLetter : '') + text });
+  private put(letter: PathLetter, numbers: readonly string[]): void {
+    const { style } = this.source;
+    const implied = style.impliesRepeats && numbers.length > 0 && impliedAfter(this.letter) === letter;
+    const text = implied
+      ? gapBefore(numbers[0], style.betweenPairs || ' ', style) + parametersText(letter, numbers, style)
+      : (this.pieces.length > 0 ? style.beforeLetter : '') + commandText(letter, numbers, style);
+    this.pieces.push({ kind: 'new', text });
     this.lastCopied = undefined;
   }
 

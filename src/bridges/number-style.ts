@@ -14,13 +14,18 @@ export interface PathStyle {
   readonly leadingZero: boolean;
   /** `1-2` rather than `1 -2` */
   readonly tightSigns: boolean;
+  /** Whether level and upright lines are `H` and `V`: not for authors who write them as `L`. */
+  readonly shortLines: boolean;
+  /** Whether the letter of a repeated command is left out. */
+  readonly impliesRepeats: boolean;
   /** The most digits after the point that the author uses; 0 for integers. */
   readonly decimals: number;
 }
 
 /** For path data of our own. */
 export const PLAIN_STYLE: PathStyle = {
-  afterLetter: '', beforeLetter: '', withinPair: ' ', betweenPairs: ' ', leadingZero: true, tightSigns: false, decimals: 0,
+  afterLetter: '', beforeLetter: '', withinPair: ' ', betweenPairs: ' ', leadingZero: true, tightSigns: false,
+  shortLines: true, impliesRepeats: false, decimals: 0,
 };
 
 /** Digits beyond these say nothing about a drawing; they are left over from arithmetic. */
@@ -38,8 +43,14 @@ export function readStyle(text: string, commands: readonly PathCommand[]): PathS
     betweenPairs,
     leadingZero: !numbers.some((number) => /^[-+]?\./.test(number)),
     tightSigns: gaps.beforeSign.tight > gaps.beforeSign.spaced,
+    shortLines: uses(commands, 'HV') || !uses(commands, 'L'),
+    impliesRepeats: commands.some(({ written }) => !written),
     decimals: Math.min(MOST_DECIMALS, Math.max(0, ...numbers.map(decimalsOf))),
   };
+}
+
+function uses(commands: readonly PathCommand[], letters: string): boolean {
+  return commands.some(({ letter }) => letters.includes(letter.toUpperCase()));
 }
 
 /** Digits after the point of a number as written. */
@@ -59,15 +70,21 @@ export function formatNumber(value: number, decimals: number, leadingZero = true
 
 /** One command in the author's style: `numbers` are its parameters, already written out. */
 export function commandText(letter: string, numbers: readonly string[], style: PathStyle): string {
-  let text = letter;
-  numbers.forEach((number, index) => {
-    const gap = index === 0 ? style.afterLetter : endsPair(letter, index) ? style.withinPair : style.betweenPairs;
-    const signed = number.startsWith('-');
-    const needsGap = index > 0 && !signed;
-    text += signed && style.tightSigns ? '' : gap === '' && needsGap ? ' ' : gap;
-    text += number;
-  });
-  return text;
+  return letter + gapBefore(numbers[0], style.afterLetter, style) + parametersText(letter, numbers, style);
+}
+
+/** The parameters alone, as after a command whose letter need not be repeated. */
+export function parametersText(letter: string, numbers: readonly string[], style: PathStyle): string {
+  return numbers.map((number, index) => {
+    if (index === 0) return number;
+    const gap = endsPair(letter, index) ? style.withinPair : style.betweenPairs;
+    return gapBefore(number, gap || ' ', style) + number;
+  }).join('');
+}
+
+/** Nothing before a minus sign where the author leaves it out. */
+export function gapBefore(number: string | undefined, gap: string, { tightSigns }: PathStyle): string {
+  return number === undefined || (tightSigns && number.startsWith('-')) ? '' : gap;
 }
 
 /** Whether parameter `index` is the y of a pair whose x comes before it. */

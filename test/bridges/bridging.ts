@@ -2,7 +2,7 @@
 import { parse } from 'svgson';
 import { cutBridges, stripsFor } from '../../src/bridges/cut-bridges';
 import { planBridges, type Bridge, type PlanOptions } from '../../src/bridges/plan';
-import { polygonOf } from '../../src/bridges/strip-reach';
+import { polygonOf } from '../../src/bridges/strip';
 import { readDrawing } from '../../src/drawing/read-drawing';
 import { areaOf, difference, intersection, perimeterOf } from '../../src/geometry/polygons';
 import type { Region } from '../../src/geometry/region';
