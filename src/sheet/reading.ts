@@ -12,12 +12,18 @@ const HAIRLINE = 0.3;
 /** How far inside the frame, in mm, we look whether the fill reaches round it. */
 const INSET = 0.05;
 
+/** The attribute, on the root or a layer, that says how filled area is meant. */
+export const READING_ATTRIBUTE = 'data-tombolo-reading';
+
 const READINGS: readonly string[] = ['openings', 'sheet', 'outlines'] satisfies Reading[];
 
-/** What `data-tombolo-reading` says on one of the elements, the first that has it. */
+/** All that the attribute may say; `detect` leaves it to us. */
+export const READING_WORDS: readonly string[] = [...READINGS, 'detect'];
+
+/** What the attribute says on one of the elements, the first that has it. */
 export function statedReading(elements: readonly (ElementNode | undefined)[]): Reading | undefined {
   for (const element of elements) {
-    const value = element && attribute(element, 'data-tombolo-reading')?.value.trim();
+    const value = element && attribute(element, READING_ATTRIBUTE)?.value.trim();
     if (value && READINGS.includes(value)) return value as Reading;
   }
   return undefined;

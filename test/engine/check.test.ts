@@ -99,6 +99,13 @@ describe('check', () => {
     expect([stated?.layer.reading, stated?.layer.readingStated]).toEqual(['openings', true]);
   });
 
+  it('reports a reading that does not exist, and detects it', () => {
+    const svg = stencil('<circle cx="50" cy="50" r="20"/>', 'data-tombolo-reading="openning"');
+    expect(found(svg)).toEqual(['unsupported: data-tombolo-reading="openning"']);
+    expect(check(svg).sheets[0]?.layer.readingStated).toBe(false);
+    expect(found(stencil('<circle cx="50" cy="50" r="20"/>', 'data-tombolo-reading="detect"'))).toEqual([]);
+  });
+
   it('accepts what a comment accepts, and reports an acceptance that matches nothing', () => {
     const island = `<path fill-rule="evenodd" d="${RING}${HOLE}"/>`;
     expect(found(stencil(`<!-- tombolo accept floating-island: glued -->${island}`))).toEqual([]);

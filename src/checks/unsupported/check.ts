@@ -1,9 +1,31 @@
-import type { Check } from '../check';
+import { allElements, attribute } from '../../markup/query';
+import { READING_ATTRIBUTE, READING_WORDS } from '../../sheet/reading';
+import type { Check, Stencil } from '../check';
+import type { Finding } from '../finding';
 import { problemsOf } from '../problems';
 
 /** What is valid SVG but is not read yet; the measures leave it out, and say so. */
 export const unsupported: Check = {
   id: 'unsupported',
   severity: 'info',
-  run: (stencil) => problemsOf(stencil, 'unsupported'),
+  *run(stencil) {
+    yield* problemsOf(stencil, 'unsupported');
+    yield* unknownReadings(stencil);
+  },
 };
+
+/** A slip of the pen there would turn the stencil inside out without a word. */
+function* unknownReadings({ drawing }: Stencil): Iterable<Finding> {
+  for (const element of allElements(drawing.document)) {
+    const stated = attribute(element, READING_ATTRIBUTE);
+    if (!stated || READING_WORDS.includes(stated.value.trim())) continue;
+    yield {
+      check: 'unsupported',
+      severity: 'warning',
+      message: `"${stated.value}" is no reading, so it is found out from the artwork instead. ` +
+        `Write one of: ${READING_WORDS.join(', ')}.`,
+      span: stated.span,
+      related: [],
+    };
+  }
+}
