@@ -11,7 +11,7 @@ import { CommandWriter } from './command-writer';
 import { decimalsFor } from './decimals';
 import { PLAIN_STYLE } from './number-style';
 import type { Outcome } from './outcome';
-import { cornerAt, type Strip } from './strip';
+import type { Strip } from './strip';
 
 /** What the strip takes over from its neighbour: how it looks and where it stands, but no name and no geometry. */
 const TAKEN_OVER = ['class', 'style', 'fill', 'fill-opacity', 'opacity', 'transform'];
@@ -22,10 +22,11 @@ export function addStrips(drawing: Drawing, shapes: readonly Shape[], strips: re
   const regions = fills.map((shape) => ({ shape, region: shapeRegion(shape) }));
   const edits: TextEdit[] = [];
   for (const strip of strips) {
-    const ends = [interpolate(cornerAt(strip, 0), cornerAt(strip, 3), 0.5), interpolate(cornerAt(strip, 1), cornerAt(strip, 2), 0.5)];
+    const [a, b, c, d] = strip.corners;
+    const ends = [interpolate(a, d, 0.5), interpolate(b, c, 0.5)];
     const neighbour = regions.findLast(({ region }) => ends.some((end) => contains(region, end)));
     const edit = neighbour && stripBeside(drawing.document.text, neighbour.shape, strip);
-    if (!edit) return { refusal: 'The shape that the bridge would hang on is drawn through a <use>; draw it directly first.' };
+    if (!edit) return { refusal: 'What the bridge would hang on is drawn through a <use>; draw it directly first.' };
     edits.push(edit);
   }
   return { edits: joinInserts(edits) };
@@ -39,8 +40,8 @@ function stripBeside(text: string, { element, toMm }: Shape, strip: Strip): Text
   const kept = element.attributes.filter((attribute) => TAKEN_OVER.includes(attribute.name));
   const prefix = element.name.slice(0, element.name.length - element.localName.length);
   const attributes = kept.map((attribute) => ` ${source(text, attribute)}`).join('');
-  const at = element.span.to;
-  return { span: { from: at, to: at }, text: `${indentBefore(text, element.span.from)}<${prefix}path${attributes} d="${data}"/>` };
+  const { from, to } = element.span;
+  return { span: { from: to, to }, text: `${indentBefore(text, from)}<${prefix}path${attributes} d="${data}"/>` };
 }
 
 function source(text: string, { span }: Attribute): string {

@@ -7,8 +7,8 @@ import { singularValues } from '../geometry/matrix';
 const MOST_EXTRA = 3;
 
 /**
- * An error δ in the ends of an arc of sweep s moves its centre by up to δ·tan(s/2) across the chord and δ·cot(s/2) along
- * it, times the ratio of the ellipse's axes. So many more digits keep the arc as exact as the points are.
+ * An error δ in the ends of an arc of sweep s moves its centre by up to δ·tan(s/2) across the chord and δ·cot(s/2)
+ * along it, times the ratio of the ellipse's axes. So many more digits keep the arc as exact as the points are.
  */
 export function extraDecimals(arc: Arc): number {
   return Math.min(MOST_EXTRA, Math.max(0, Math.ceil(Math.log10(magnification(arc)))));

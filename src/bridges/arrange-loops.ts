@@ -26,7 +26,8 @@ export function inTextOrder(loops: readonly ArrangedLoop[], paths: readonly Step
 }
 
 export function wholeLoop(subpath: number, path: StepPath): ArrangedLoop {
-  const items = path.steps.map((_, step): LoopItem => ({ kind: 'stretch', stretch: { subpath, step, from: 0, to: 1 } }));
+  const items = path.steps.map((_, step): LoopItem =>
+    ({ kind: 'stretch', stretch: { subpath, step, from: 0, to: 1 } }));
   return { start: path.start, items, home: path.foreign ? undefined : subpath };
 }
 

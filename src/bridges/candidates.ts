@@ -79,7 +79,7 @@ interface Sample {
   readonly outward: Point;
 }
 
-/** Evenly spread by length along the ring, half a step from its start; and the middles of its long edges and extremes. */
+/** Evenly spread by length along the ring, half a step from its start; the middles of its long edges; its extremes. */
 function samplesOf(ring: Ring): Sample[] {
   const around = perimeter(ring);
   const count = Math.min(MOST_SAMPLES, Math.max(LEAST_SAMPLES, Math.ceil(around / CLOSEST_SAMPLES)));
@@ -126,7 +126,8 @@ function contactsOf(index: SegmentIndex, island: number, ring: Ring): Crosser[] 
     if (!inward) return [];
     const half = scale(inward, CONTACT);
     const middle = interpolate(point, place.point, 0.5);
-    return [{ from: add(middle, half), to: subtract(middle, half), length: 2 * CONTACT, target: index.polygon[place.edge] ?? 0 }];
+    const target = index.polygon[place.edge] ?? 0;
+    return [{ from: add(middle, half), to: subtract(middle, half), length: 2 * CONTACT, target }];
   });
 }
 

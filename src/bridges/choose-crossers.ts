@@ -97,7 +97,8 @@ function unevenness(set: readonly RatedCrosser[], { middle, count, given, shorte
   if (ties.length < 2 || shortestOnly) return 1;
   const even = (2 * Math.PI) / (count + given.length);
   const turns = ties.map(({ x, y }) => Math.atan2(y - middle.y, x - middle.x)).sort((a, b) => a - b);
-  const gaps = turns.map((turn, index) => turn - (index > 0 ? (turns[index - 1] ?? 0) : (turns.at(-1) ?? 0) - 2 * Math.PI));
+  const before = [(turns.at(-1) ?? 0) - 2 * Math.PI, ...turns];
+  const gaps = turns.map((turn, index) => turn - (before[index] ?? 0));
   const share = Math.min(1, Math.min(...gaps) / even);
   return (1 + SPREAD_WEIGHT * (1 - share) ** 2) * (share < LEAST_SPREAD ? 4 : 1);
 }

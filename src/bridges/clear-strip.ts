@@ -30,7 +30,8 @@ function clearStrip(strip: Strip, curves: readonly Curve[]): Strip {
 }
 
 function runsAlong(curve: Curve, strip: Strip): boolean {
-  const enough = ALONG * Math.min(distance(cornerAt(strip, 0), cornerAt(strip, 1)), distance(cornerAt(strip, 1), cornerAt(strip, 2)));
+  const [a, b, c] = strip.corners;
+  const enough = ALONG * Math.min(distance(a, b), distance(b, c));
   const points = [curve.start, pointAt(curve, 1 / 3), pointAt(curve, 2 / 3), curve.end];
   return strip.corners.some((corner, index) => {
     const next = cornerAt(strip, index + 1);

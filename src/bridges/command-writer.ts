@@ -6,7 +6,9 @@ import { commandText, formatNumber, gapBefore, parametersText, type PathStyle } 
 import type { AbsoluteCommand, StepPath } from './path-steps';
 
 /** Either a stretch of the old path data, or new text. */
-export type TextPiece = { readonly kind: 'copy'; readonly span: Span } | { readonly kind: 'new'; readonly text: string };
+export type TextPiece =
+  | { readonly kind: 'copy'; readonly span: Span }
+  | { readonly kind: 'new'; readonly text: string };
 
 export interface PathSource {
   readonly data: string;
@@ -22,7 +24,7 @@ export interface PathSource {
 export interface Target {
   readonly point: Point;
   readonly decimals: number;
-  /** An end of one of the author's own curves, where untouched commands may go on: it takes as many digits as it needs. */
+  /** An end of one of the author's own curves, where untouched commands may go on: as many digits as it needs. */
   readonly exact: boolean;
 }
 
@@ -165,7 +167,8 @@ export class CommandWriter {
     const value = target.point[axis] - (relative ? this.current[axis] : 0);
     let digits = target.decimals;
     const enough = SAME * (1 + Math.abs(target.point[axis]));
-    while (target.exact && digits < MOST_DIGITS && Math.abs(Number(value.toFixed(digits)) - value) > enough) digits += 1;
+    const isRough = (): boolean => Math.abs(Number(value.toFixed(digits)) - value) > enough;
+    while (target.exact && digits < MOST_DIGITS && isRough()) digits += 1;
     return formatNumber(value, digits, this.source.style.leadingZero);
   }
 }

@@ -14,7 +14,7 @@ import { reachingStrip } from './strip-reach';
 
 export type { Bridge } from './bridge';
 
-/** In mm: new points are rounded and curves flattened anew, so the strips' edges may lie a little beside where they should. */
+/** In mm: new points are rounded and curves flattened anew, so a strip's edges may lie a little beside their place. */
 const SLACK = 0.01;
 
 /** In mm, added to widths so that rounding to the author's digits leaves nothing under its limit. */
@@ -35,8 +35,8 @@ export function stripsFor(sheet: Sheet, bridges: readonly Bridge[]): Strip[] {
 }
 
 /**
- * Where `cutBridges` may change what is painted, in sheet mm: the strips, and beside them the places where cut lines end
- * in their caps or at right angles to a curve.
+ * Where `cutBridges` may change what is painted, in sheet mm: the strips, and beside them the places where cut lines
+ * end in their caps or at right angles to a curve.
  */
 export function changedBy(sheet: Sheet, bridges: readonly Bridge[]): Region {
   const strips = stripsFor(sheet, bridges);

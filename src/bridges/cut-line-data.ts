@@ -58,8 +58,9 @@ function gapsOf(path: StepPath, { strips, toMm, width, cap }: LineCutting): Gap[
   const joined: Gap[] = [];
   for (const gap of ordered) {
     const last = joined.at(-1);
-    if (last && last.to >= last.from && gap.from <= last.to) joined[joined.length - 1] = { ...last, to: Math.max(last.to, gap.to) };
-    else joined.push(gap);
+    if (last && last.to >= last.from && gap.from <= last.to) {
+      joined[joined.length - 1] = { ...last, to: Math.max(last.to, gap.to) };
+    } else joined.push(gap);
   }
   return joined;
 }
@@ -84,7 +85,8 @@ function part(subpath: number, path: StepPath, from: number, to: number): Arrang
   const items: LoopItem[] = [];
   for (let step = Math.floor(from); step < to; step += 1) {
     const [start, end] = [Math.max(0, from - step), Math.min(1, to - step)];
-    if (end - start > 1e-9) items.push({ kind: 'stretch', stretch: { subpath, step: step % count, from: start, to: end } });
+    const stretch = { subpath, step: step % count, from: start, to: end };
+    if (end - start > 1e-9) items.push({ kind: 'stretch', stretch });
   }
   const [first] = items;
   if (first?.kind !== 'stretch') return [];

@@ -4,7 +4,7 @@ import type { Curve, Matrix } from '../geometry/curve';
 import { transformCurve } from '../geometry/curves';
 import { invert, maxScale } from '../geometry/matrix';
 import { isSheetEdge } from '../sheet/outlines';
-import { applyEdits, type TextEdit } from '../text';
+import type { TextEdit } from '../text';
 import { cutPathData } from './cut-path-data';
 import { decimalsFor } from './decimals';
 import { elementGeometry } from './element-geometry';
@@ -68,7 +68,7 @@ function cutGroup(drawing: Drawing, { shapes, strips }: Group, all: readonly Sub
   });
   if (!edits) return { refusal: `A line of this <${first.element.name}> runs along the bridge's edge.` };
   const removals: TextEdit[] = others.flatMap(({ element }) => removeElement(drawing, element));
-  return { edits: [...geometry.editsFor(edits, applyEdits), ...removals] };
+  return { edits: [...geometry.editsFor(edits), ...removals] };
 }
 
 function inUserUnits(line: Subpath, toUser: Matrix): Curve[] {

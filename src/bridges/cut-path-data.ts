@@ -38,16 +38,19 @@ export function cutPathData(data: string, cutting: PathCutting): readonly TextEd
   const subpaths = paths.map((path) => path.steps.map((step) => step.curve));
   const strips = clearStrips(cutting.strips, subpaths);
   const split = splitSubpaths(subpaths, strips);
-  const loops = rejoin(cutting.filling ?? subpaths, split, strips, fillRule, (subpath) => (paths[subpath]?.foreign ? 0 : 1));
+  const weightOf = (subpath: number): number => (paths[subpath]?.foreign ? 0 : 1);
+  const loops = rejoin(cutting.filling ?? subpaths, split, strips, fillRule, weightOf);
   if (!loops) return undefined;
   if (loops.length === 0 && split.untouched.length === paths.length && joined.length === 0) return [];
   const style = readStyle(data, commands);
   const decimals = Math.max(cutting.decimals, style.decimals);
-  const pieces = writeLoops({ data, commands, absolute, paths, style, decimals }, arrangeLoops(loops, split.untouched, paths));
+  const arranged = arrangeLoops(loops, split.untouched, paths);
+  const pieces = writeLoops({ data, commands, absolute, paths, style, decimals }, arranged);
   return spliceText(data, { from: 0, to: commands.at(-1)?.span.to ?? 0 }, pieces);
 }
 
 function foreignPath(curves: readonly Curve[]): StepPath {
   const start = curves[0]?.start ?? { x: 0, y: 0 };
-  return { start, move: undefined, close: undefined, foreign: true, steps: curves.map((curve) => ({ curve, command: undefined })) };
+  const steps = curves.map((curve) => ({ curve, command: undefined }));
+  return { start, move: undefined, close: undefined, foreign: true, steps };
 }

@@ -22,8 +22,8 @@ import { polygonOf, transformStrip, widenStrip, type Strip } from './strip';
 const DEEPEST = 8;
 
 /**
- * Only those shapes are touched that a strip meets. Where such a shape is drawn through a `use`, and drawn elsewhere too,
- * the instance is made a copy of its own first.
+ * Only those shapes are touched that a strip meets. Where such a shape is drawn through a `use`, and drawn elsewhere
+ * too, the instance is made a copy of its own first.
  */
 export function cutStripsFromShapes(
   drawing: Drawing, shapes: readonly Shape[], strips: readonly Strip[], depth = 0,
@@ -65,7 +65,9 @@ function isDrawnOnce([first, ...others]: readonly Shape[]): boolean {
  * The outermost uses through which an element's shapes are drawn where a strip meets them; all of its uses where the
  * element is met where it stands itself.
  */
-function usesToDetach(parts: readonly Shape[], drawn: readonly Shape[], near: ReadonlyMap<Shape, Strip[]>): ElementNode[] {
+function usesToDetach(
+  parts: readonly Shape[], drawn: readonly Shape[], near: ReadonlyMap<Shape, Strip[]>,
+): ElementNode[] {
   const met = parts.filter((shape) => (near.get(shape) ?? []).some((strip) => paintsIn(shape, strip)));
   const original = met.some(({ instances }) => instances.length === 0);
   return (original ? drawn : met).flatMap(({ instances: [outermost] }) => outermost ?? []);
@@ -88,7 +90,9 @@ function cutDetached(
   }
   const { width, height } = drawing;
   const again = readDrawing(parseMarkup(applyEdits(text, detached)), { width, height });
-  if (again.shapes.length !== drawing.shapes.length) return { refusal: 'A copy of what this <use> draws would look different.' };
+  if (again.shapes.length !== drawing.shapes.length) {
+    return { refusal: 'A copy of what this <use> draws would look different.' };
+  }
   const numbers = new Map(drawing.shapes.map((shape, number) => [shape, number]));
   const same = shapes.flatMap((shape) => again.shapes[numbers.get(shape) ?? -1] ?? []);
   const cut = cutStripsFromShapes(again, same, strips, depth + 1);
@@ -104,14 +108,15 @@ function cutElement(document: MarkupDocument, parts: readonly Shape[], strips: r
   if (!fill) return stroke ? cutStroke(document, stroke, strips) : { edits: [] };
   if (!stroke) return cutFill(document, fill, strips);
   if (!fill.subpaths.every(({ closed }) => closed)) {
-    return { refusal: `This <${fill.element.name}> has a fill and an open line round it; close the line or part the two.` };
+    return { refusal: `This <${fill.element.name}> has a fill and an open line; close the line or part the two.` };
   }
   return cutFill(document, fill, strips.map((strip) => widenStrip(strip, stroke.strokeWidth ?? 0)));
 }
 
 function reasonAgainst({ element, dashed, toMm }: Shape): string | undefined {
   if (dashed) return `The dashes of this <${element.name}> would shift; turn them into shapes first.`;
-  return isEven(toMm) ? undefined : `The line of this <${element.name}> is stretched by its transform; turn it into a shape first.`;
+  if (isEven(toMm)) return undefined;
+  return `The line of this <${element.name}> is stretched by its transform; turn it into a shape first.`;
 }
 
 /** Whether lines keep one width all along: no direction is stretched more than another. */
@@ -133,7 +138,7 @@ function cutFill(document: MarkupDocument, fill: Shape, strips: readonly Strip[]
   const own = strips.map((strip) => transformStrip(strip, toUser));
   const edits = cutPathData(geometry.data, { strips: own, fillRule: fill.fillRule, decimals });
   return edits
-    ? { edits: geometry.editsFor(edits, applyEdits) }
+    ? { edits: geometry.editsFor(edits) }
     : refuseIfMet(fill, strips, `An outline of this <${fill.element.name}> runs along the bridge's edge.`);
 }
 
@@ -144,6 +149,6 @@ function cutStroke(document: MarkupDocument, stroke: Shape, strips: readonly Str
   const { toMm, strokeWidth: width = 0, strokeCap: cap = 'butt' } = stroke;
   const edits = cutLineData(geometry.data, { strips, toMm, width, cap, decimals });
   return edits
-    ? { edits: geometry.editsFor(edits, applyEdits) }
+    ? { edits: geometry.editsFor(edits) }
     : refuseIfMet(stroke, strips, `The line of this <${stroke.element.name}> runs along the bridge, not across it.`);
 }

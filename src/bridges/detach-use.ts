@@ -38,12 +38,13 @@ function groupedCopy(text: string, use: ElementNode, element: ElementNode): stri
 
 const SHAPES = ['path', 'rect', 'circle', 'ellipse', 'line', 'polyline', 'polygon'];
 
-/** A single shape takes up the attributes of its `use`, so that no group is added; not where both say the same thing. */
+/** A single shape takes up the attributes of its `use`, so that no group is added; not where both say one thing. */
 function mergedCopy(text: string, use: ElementNode, element: ElementNode): string | undefined {
   const kept = keptAttributes(use);
   const own = element.attributes.filter(({ name }) => !IDS.includes(name) && name !== 'transform');
   const both = kept.some(({ name }) => NOT_INHERITED.includes(name) || own.some((other) => other.name === name));
-  if (!SHAPES.includes(element.localName) || both || use.children.some(({ kind }) => kind === 'element')) return undefined;
+  const filled = use.children.some(({ kind }) => kind === 'element');
+  if (!SHAPES.includes(element.localName) || both || filled) return undefined;
   const attributes = [...kept, ...own].map(({ span }) => ` ${text.slice(span.from, span.to)}`).join('');
   const moves = [...transformsOf(text, use), ...writtenTransform(text, element)];
   const rest = element.selfClosing ? '/>' : `>${text.slice(element.startTag.to, element.span.to)}`;

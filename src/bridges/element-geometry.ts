@@ -9,7 +9,7 @@ import { transformCurve } from '../geometry/curves';
 import { invert } from '../geometry/matrix';
 import { parsePathData } from '../markup/path-data';
 import type { Attribute, ElementNode, MarkupDocument } from '../markup/tree';
-import type { Span, TextEdit } from '../text';
+import { applyEdits, type Span, type TextEdit } from '../text';
 import { radiiOf } from './arc-precision';
 import { CommandWriter, type Target } from './command-writer';
 import { formatNumber, PLAIN_STYLE } from './number-style';
@@ -18,7 +18,7 @@ export interface ElementGeometry {
   /** Path data in the element's own user units. */
   readonly data: string;
   /** What to change in the document for edits of `data`; none for none. */
-  editsFor(edits: readonly TextEdit[], apply: (text: string, edits: readonly TextEdit[]) => string): readonly TextEdit[];
+  editsFor(edits: readonly TextEdit[]): readonly TextEdit[];
 }
 
 /** The attributes that say where a basic shape is. */
@@ -44,7 +44,7 @@ export function elementGeometry(
   const names = GEOMETRY[element.localName];
   if (!names) return `A <${element.name}> cannot be cut; turn it into a path first.`;
   if (styledByName(document, element)) {
-    return `A style rule for ${element.localName} would no longer hold once this is a path; give the shape a class instead.`;
+    return `A style rule for ${element.localName} would not hold for a path; give the shape a class instead.`;
   }
   const data = element.localName.startsWith('poly')
     ? pointsAsPath(text, element)
@@ -52,7 +52,7 @@ export function elementGeometry(
   if (data === undefined) return `The geometry of this <${element.name}> could not be read.`;
   return {
     data,
-    editsFor: (edits, apply) => (edits.length === 0 ? [] : replaceByPath(text, element, names, apply(data, edits))),
+    editsFor: (edits) => (edits.length === 0 ? [] : replaceByPath(text, element, names, applyEdits(data, edits))),
   };
 }
 

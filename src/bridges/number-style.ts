@@ -31,7 +31,7 @@ export const PLAIN_STYLE: PathStyle = {
 /** Digits beyond these say nothing about a drawing; they are left over from arithmetic. */
 const MOST_DECIMALS = 9;
 
-/** Reads the style of path data; what it leaves open is filled in with blanks between numbers and none after letters. */
+/** Reads the style of path data; what it leaves open is taken as blanks between numbers and none after letters. */
 export function readStyle(text: string, commands: readonly PathCommand[]): PathStyle {
   const numbers = commands.flatMap((command) => plainNumbers(text, command));
   const gaps = readGaps(text, commands);
@@ -122,7 +122,8 @@ function readInnerGaps(text: string, command: PathCommand, gaps: Gaps): void {
   command.valueSpans.forEach((span, index) => {
     const from = index === 0 ? command.span.from + 1 : (command.valueSpans[index - 1]?.to ?? span.from);
     const gap = text.slice(from, span.from);
-    if (index > 0) note(gaps, endsPair(command.letter, index) ? gaps.withinPair : gaps.betweenPairs, gap, text[span.from]);
+    const kind = endsPair(command.letter, index) ? gaps.withinPair : gaps.betweenPairs;
+    if (index > 0) note(gaps, kind, gap, text[span.from]);
     else if (command.written) gaps.afterLetter.push(gap);
   });
 }

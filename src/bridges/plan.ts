@@ -39,8 +39,8 @@ export interface BridgePlan {
 const ROUNDING = 0.003;
 
 /**
- * Plans bridges for the islands asked for, and for those that they hang on on the way to the frame. The same sheet gives
- * the same plan.
+ * Plans bridges for the islands asked for, and for those that they hang on on the way to the frame. The same sheet
+ * gives the same plan.
  */
 export function planBridges(sheet: Sheet, islands: readonly Piece[], options: PlanOptions): BridgePlan {
   const asked = islands.map((island) => sheet.pieces.indexOf(island)).filter((number) => number >= 0);

@@ -38,7 +38,9 @@ const MOST_SLANT = 1.05;
 const SLACK = 0.01;
 
 /** Undefined where no bridge can stand: its sides would meet something else, or its end would be too slanted. */
-export function rateCrosser(crosser: Crosser, island: number, width: number, around: Surroundings): RatedCrosser | undefined {
+export function rateCrosser(
+  crosser: Crosser, island: number, width: number, around: Surroundings,
+): RatedCrosser | undefined {
   const lanes = LANES.map((lane) => laneAt(crosser, lane * width, island, around.pieces));
   if (!lanes.every((lane) => lane !== undefined) || !isOpen(crosser, around)) return undefined;
   const slants = [spread(lanes.map((lane) => lane.back)), spread(lanes.map((lane) => lane.ahead))];
@@ -48,7 +50,8 @@ export function rateCrosser(crosser: Crosser, island: number, width: number, aro
   const outer = OUTER_LANES.map((lane) => laneAt(crosser, lane * width, island, around.pieces));
   const cornered = outer.some((lane) => !lane || bends(lane, lanes[2], width));
   const factor = (1 + 2 * slant * slant) * (cornered ? 1.4 : 1) * support(crosser, width, around) *
-    thinness(crosser, width, around.thin) * leaning(crosser, around.align) * (1 - 0.6 * hiddenShare(crosser, around.hidden));
+    thinness(crosser, width, around.thin) * leaning(crosser, around.align) *
+    (1 - 0.6 * hiddenShare(crosser, around.hidden));
   return { ...crosser, island, cost: (calmLength(crosser) + slant * width) * factor };
 }
 
@@ -58,7 +61,9 @@ interface Lane {
   readonly ahead: number;
 }
 
-function laneAt({ from, to, length, target }: Crosser, offset: number, island: number, pieces: SegmentIndex): Lane | undefined {
+function laneAt(
+  { from, to, length, target }: Crosser, offset: number, island: number, pieces: SegmentIndex,
+): Lane | undefined {
   const along = scale(subtract(to, from), 1 / length);
   const origin = add(interpolate(from, to, 0.5), scale(perpendicular(along), offset));
   const limit = 2 * length + 4 * Math.abs(offset) + 1;

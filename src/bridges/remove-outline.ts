@@ -7,7 +7,6 @@ import { parsePathData } from '../markup/path-data';
 import type { ElementNode } from '../markup/tree';
 import type { Sheet } from '../sheet/sheet';
 import type { Span, TextEdit } from '../text';
-import { applyEdits } from '../text';
 import { arrangeLoops } from './arrange-loops';
 import { elementGeometry } from './element-geometry';
 import { readStyle } from './number-style';
@@ -25,7 +24,8 @@ const FLATNESS = 0.0025;
  * @param inset mm by which the ring runs inside the drawn outline
  */
 export function removeOutline(sheet: Sheet, ring: Ring, inset: number): Outcome {
-  const found = sheet.layer.shapes.flatMap((shape) => matching(shape, ring, inset).map((subpath) => ({ shape, subpath })));
+  const found = sheet.layer.shapes.flatMap((shape) =>
+    matching(shape, ring, inset).map((subpath) => ({ shape, subpath })));
   const [only] = found;
   if (!only || found.length > 1) return { refusal: 'It is made by more than one outline; change the drawing by hand.' };
   const { shape, subpath } = only;
@@ -33,7 +33,8 @@ export function removeOutline(sheet: Sheet, ring: Ring, inset: number): Outcome 
   if (drawing.shapes.some((other) => other.element === shape.element && other !== shape)) {
     return { refusal: `The <${shape.element.name}> that makes it is painted more than once.` };
   }
-  const edits = shape.subpaths.length === 1 ? removeElement(drawing, shape.element) : removeSubpath(drawing, shape, subpath);
+  const alone = shape.subpaths.length === 1;
+  const edits = alone ? removeElement(drawing, shape.element) : removeSubpath(drawing, shape, subpath);
   return edits ? { edits } : { refusal: 'Its outline could not be found in the text.' };
 }
 
@@ -46,8 +47,8 @@ function isOutline({ curves }: Subpath, ring: Ring, inset: number): boolean {
   const other = flattenSubpath(curves, FLATNESS);
   const [a, b] = [boxOfRing(other), boxOfRing(ring)];
   const around = 2 * (b.maxX - b.minX + b.maxY - b.minY);
-  return boxesAgree(a, b, inset) && Math.abs(Math.abs(signedArea(other)) - Math.abs(signedArea(ring)) - inset * around) <
-    (SAME_OUTLINE + inset) * around;
+  const more = Math.abs(signedArea(other)) - Math.abs(signedArea(ring)) - inset * around;
+  return boxesAgree(a, b, inset) && Math.abs(more) < (SAME_OUTLINE + inset) * around;
 }
 
 function boxesAgree(outer: Box, inner: Box, inset: number): boolean {
@@ -76,5 +77,5 @@ function removeSubpath({ document }: Drawing, shape: Shape, subpath: number): re
   const source = { data, commands, absolute, paths, style, decimals: style.decimals };
   const pieces = writeLoops(source, arrangeLoops([], others, paths));
   const end = commands.at(-1)?.span.to ?? 0;
-  return geometry.editsFor(spliceText(data, { from: 0, to: end }, pieces), applyEdits);
+  return geometry.editsFor(spliceText(data, { from: 0, to: end }, pieces));
 }

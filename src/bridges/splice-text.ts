@@ -48,11 +48,12 @@ function inOrder(pieces: readonly TextPiece[]): Set<number> {
     for (let other = Math.max(0, at - reach); other < at; other += 1) {
       const before = copies[other];
       const weight = (best[other]?.weight ?? 0) + span.to - span.from;
-      if (before && before.span.to <= span.from && weight > (best[at]?.weight ?? 0)) best[at] = { weight, previous: other };
+      const follows = before !== undefined && before.span.to <= span.from;
+      if (follows && weight > (best[at]?.weight ?? 0)) best[at] = { weight, previous: other };
     }
   });
   const kept = new Set<number>();
-  let at = best.reduce((heaviest, { weight }, index) => (weight > (best[heaviest]?.weight ?? -1) ? index : heaviest), 0);
+  let at = best.reduce((most, { weight }, index) => (weight > (best[most]?.weight ?? -1) ? index : most), 0);
   while (at >= 0 && copies[at]) {
     kept.add(copies[at]?.index ?? -1);
     at = best[at]?.previous ?? -1;

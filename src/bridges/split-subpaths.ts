@@ -64,7 +64,8 @@ function locate(curve: Curve, subpath: number, step: number, strips: readonly St
   return knots.slice(1).map((to, at) => {
     const from = knots[at] ?? 0;
     const middle = pointAt(curve, (from + to) / 2);
-    return { subpath, step, from, to, strip: near.find((number) => insideness(strips[number] as Strip, middle) > 0) ?? -1 };
+    const strip = near.find((number) => insideness(strips[number] as Strip, middle) > 0) ?? -1;
+    return { subpath, step, from, to, strip };
   });
 }
 

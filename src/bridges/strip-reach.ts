@@ -27,7 +27,8 @@ function extentBeyond(openings: SegmentIndex, end: Point, outward: Point, width:
   const place = nearestSegment(openings, end, width);
   if (!place) return 0;
   const band: Band = { origin: end, outward, half: width / 2 };
-  return Math.max(0, follow(openings, place.edge, band, openings.next), follow(openings, place.edge, band, openings.previous));
+  const ways = [openings.next, openings.previous];
+  return Math.max(0, ...ways.map((step) => follow(openings, place.edge, band, step)));
 }
 
 interface Band {

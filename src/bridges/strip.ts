@@ -5,8 +5,8 @@ import type { Box, Polygon } from '../geometry/region';
 import { add, crossFrom, distance, interpolate, perpendicular, scale, subtract } from '../geometry/point';
 
 /**
- * Four corners in the order in which the shoelace sum (x·dy − y·dx) is positive. The strip's long sides are corners 0–1 and 2–3.
- * In any affine frame: sheet mm or an element's own user units.
+ * Four corners in the order in which the shoelace sum (x·dy − y·dx) is positive. The strip's long sides are corners 0–1
+ * and 2–3. In any affine frame: sheet mm or an element's own user units.
  */
 export interface Strip {
   readonly corners: readonly [Point, Point, Point, Point];

@@ -89,12 +89,14 @@ function clustersOf(tree: readonly number[], ties: readonly RatedCrosser[], fram
 
 /** A cluster of islands is held like one island of its size, so that it cannot hinge on a single tie. */
 function tiesToFrame(
-  { pieces, ways, options }: Ties, cluster: readonly number[], ties: readonly RatedCrosser[], frames: ReadonlySet<number>,
+  { pieces, ways, options }: Ties, cluster: readonly number[], ties: readonly RatedCrosser[],
+  frames: ReadonlySet<number>,
 ): RatedCrosser[] {
   const members = cluster.map((number) => pieces[number] as Piece);
   const box = joinBoxes(members.map(({ polygon }) => boxOfRing(polygon.outer)));
   const area = members.reduce((sum, piece) => sum + piece.area, 0);
-  const given = ties.flatMap(({ island, target, from }) => (cluster.includes(island) && frames.has(target) ? [from] : []));
+  const given = ties.flatMap(({ island, target, from }) =>
+    (cluster.includes(island) && frames.has(target) ? [from] : []));
   const usable = cluster.flatMap((number) => (ways[number] ?? []).filter(({ target }) => frames.has(target)));
   return chooseCrossers(usable, {
     ...commonChoice(options, ties), given, near: undefined,

@@ -43,7 +43,9 @@ export interface Bridged {
 }
 
 /** Bridges all islands of one layer. A refusal is thrown. */
-export function bridge(text: string, options: Partial<PlanOptions> = {}, config: Partial<Config> = {}, layer = 0): Bridged {
+export function bridge(
+  text: string, options: Partial<PlanOptions> = {}, config: Partial<Config> = {}, layer = 0,
+): Bridged {
   const before = sheetsOf(text, config)[layer] as Sheet;
   const islands = before.pieces.filter((piece) => piece.island);
   const { bridges } = planBridges(before, islands, { width: 0.8, ...options });

@@ -3,7 +3,8 @@
 export const svg = (inside: string, attributes = ''): string =>
   `<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="60mm" viewBox="0 0 60 60"${attributes}>${inside}</svg>`;
 
-const LETTER_O = 'M30 8c12 0 20 10 20 22s-8 22-20 22-20-10-20-22 8-22 20-22zm0 8c-7 0-11 6-11 14s4 14 11 14 11-6 11-14-4-14-11-14z';
+const LETTER_O = 'M30 8c12 0 20 10 20 22s-8 22-20 22-20-10-20-22 8-22 20-22zm0 8c-7 0-11 6-11 14s4 14 11 14 '
+  + '11-6 11-14-4-14-11-14z';
 
 export const drawings: Record<string, string> = {
   'a letter': svg(`<path d="${LETTER_O}"/>`),
@@ -14,48 +15,64 @@ export const drawings: Record<string, string> = {
   'mirrored': svg(`<g transform="matrix(-1 0 0 1 60 0)"><path d="${LETTER_O}"/></g>`),
   'four bars': svg('<rect x="5" y="5" width="50" height="8"/><rect x="5" y="45" width="50" height="8"/>'
     + '<rect x="5" y="5" width="8" height="48"/><rect x="45" y="5" width="8" height="48"/>'),
-  'a polygon frame': svg('<g fill="#222"><polygon points="5,5 55,5 55,15 5,15"/><polygon points="5,45 55,45 55,55 5,55"/>'
+  'a polygon frame': svg('<g fill="#222"><polygon points="5,5 55,5 55,15 5,15"/><polygon points="5,45 55,45 '
+    + '55,55 5,55"/>'
     + '<polyline points="5,5 15,5 15,55 5,55"/><polyline id="right" points="45,5 55,5 55,55 45,55"/></g>'),
-  'two rings, one in the other': svg('<path fill-rule="evenodd" d="M30 2a28 28 0 0 1 0 56a28 28 0 0 1 0-56zm0 6a22 22 0 0 0 0 44a22 22 0 0 0 0-44z'
+  'two rings, one in the other': svg('<path fill-rule="evenodd" d="M30 2a28 28 0 0 1 0 56a28 28 0 0 1 0-56zm0 '
+    + '6a22 22 0 0 0 0 44a22 22 0 0 0 0-44z'
     + 'm0 8a14 14 0 0 1 0 28a14 14 0 0 1 0-28zm0 6a8 8 0 0 0 0 16a8 8 0 0 0 0-16z"/>'),
-  'circles and an ellipse': svg('<circle cx="30" cy="20" r="14"><title>top</title></circle><ellipse cx="30" cy="45" rx="16" ry="12"/>'
+  'circles and an ellipse': svg('<circle cx="30" cy="20" r="14"><title>top</title></circle><ellipse cx="30" '
+    + 'cy="45" rx="16" ry="12"/>'
     + '<circle cx="14" cy="32" r="9"/><circle r="9" cx="46" cy="32"></circle>'),
-  'rounded rectangles': svg('<rect x="5" y="5" width="50" height="12" rx="4"/><rect x="5" y="43" width="50" height="12" rx="4" ry="2"/>'
+  'rounded rectangles': svg('<rect x="5" y="5" width="50" height="12" rx="4"/><rect x="5" y="43" width="50" '
+    + 'height="12" rx="4" ry="2"/>'
     + '<rect x="5" y="8" width="12" height="44" rx="3"/><rect x="43" y="8" width="12" height="44" rx="3"/>'),
-  'styled by class': svg(`<style>.ink { fill: #123456; fill-rule: evenodd }</style><path class="ink" d="M10 10H50V50H10ZM20 20H40V40H20Z"/>`),
+  'styled by class': svg(`<style>.ink { fill: #123456; fill-rule: evenodd }</style><path class="ink" d="M10 `
+    + `10H50V50H10ZM20 20H40V40H20Z"/>`),
 };
 
 export const lines: Record<string, string> = {
   'a ring drawn as a line': svg('<circle cx="30" cy="30" r="16" fill="none" stroke="#000" stroke-width="5"/>'),
-  'a path with round caps': svg('<path d="M12 12H48V48H12z" fill="none" stroke="#000" stroke-width="4" stroke-linecap="round" stroke-linejoin="round"/>'),
-  'a path with square caps, relative': svg('<g fill="none" stroke="#000" stroke-width="4" stroke-linecap="square"><path d="m30,12 c20,0 20,36 0,36 s-20,-36 0,-36"/></g>'),
-  'a frame of lines': svg('<g stroke="#000" stroke-width="5"><line x1="10" y1="10" x2="50" y2="10"/><line x1="50" y1="8" x2="50" y2="52"/>'
+  'a path with round caps': svg('<path d="M12 12H48V48H12z" fill="none" stroke="#000" stroke-width="4" '
+    + 'stroke-linecap="round" stroke-linejoin="round"/>'),
+  'a path with square caps, relative': svg('<g fill="none" stroke="#000" stroke-width="4" '
+    + 'stroke-linecap="square"><path d="m30,12 c20,0 20,36 0,36 s-20,-36 0,-36"/></g>'),
+  'a frame of lines': svg('<g stroke="#000" stroke-width="5"><line x1="10" y1="10" x2="50" y2="10"/><line '
+    + 'x1="50" y1="8" x2="50" y2="52"/>'
     + '<polyline points="50 50 10 50 10 8" fill="none"/></g>'),
-  'a rectangle with a line round it': svg('<path fill-rule="evenodd" stroke="#000" stroke-width="1.5" d="M10 10H50V50H10zM22 22V38H38V22z"/>'),
-  'a turned square': svg('<rect x="16" y="16" width="28" height="28" rx="5" transform="rotate(30 30 30)" fill="none" stroke="#000" stroke-width="6"/>'),
+  'a rectangle with a line round it': svg('<path fill-rule="evenodd" stroke="#000" stroke-width="1.5" d="M10 '
+    + '10H50V50H10zM22 22V38H38V22z"/>'),
+  'a turned square': svg('<rect x="16" y="16" width="28" height="28" rx="5" transform="rotate(30 30 30)" '
+    + 'fill="none" stroke="#000" stroke-width="6"/>'),
 };
 
 export const sheets: Record<string, string> = {
-  'a silhouette with a hole': svg('<path fill="#111" fill-rule="evenodd" d="M0 0H60V60H0ZM10 10H50V50H10ZM20 20H40V40H20Z"/>'),
-  'several shapes': svg('<g fill="#111" transform="translate(30 30)">\n  <path fill-rule="evenodd" d="M-30-30H30V30H-30ZM-20-20H20V20H-20Z"/>\n'
+  'a silhouette with a hole': svg('<path fill="#111" fill-rule="evenodd" d="M0 0H60V60H0ZM10 10H50V50H10ZM20 '
+    + '20H40V40H20Z"/>'),
+  'several shapes': svg('<g fill="#111" transform="translate(30 30)">\n  <path fill-rule="evenodd" '
+    + 'd="M-30-30H30V30H-30ZM-20-20H20V20H-20Z"/>\n'
     + '  <circle r="10" class="moon"/>\n</g>'),
 };
 
 export const outlines: Record<string, string> = {
   'one path': svg('<path fill="none" stroke="red" stroke-width=".1" d="M10 10H50V50H10ZM20 20H40V40H20Z"/>'),
-  'with the sheet edge': svg('<path fill="none" stroke="red" stroke-width=".1" d="M.1.1H59.9V59.9H.1zM10 10H50V50H10ZM20 20H40V40H20Z"/>'),
+  'with the sheet edge': svg('<path fill="none" stroke="red" stroke-width=".1" d="M.1.1H59.9V59.9H.1zM10 '
+    + '10H50V50H10ZM20 20H40V40H20Z"/>'),
   'two elements': svg('<g fill="none" stroke="red" stroke-width=".1"><circle cx="30" cy="30" r="20"/>\n'
     + '<g transform="rotate(10)"><rect x="28" y="16" width="14" height="16" rx="2"/></g></g>'),
-  'two islands in one opening': svg('<g fill="none" stroke="red" stroke-width=".1"><rect x="5" y="5" width="50" height="50"/>\n'
+  'two islands in one opening': svg('<g fill="none" stroke="red" stroke-width=".1"><rect x="5" y="5" width="50" '
+    + 'height="50"/>\n'
     + '<path d="M24 20h5v5h-5z"/>\n<path d="m31 20h5v5h-5z"/></g>'),
 };
 
 export const instances: Record<string, string> = {
   'one of two': svg('<defs><path id="o" d="M0 0H20V20H0zM6 6V14H14V6z"/></defs>\n  <use href="#o" x="5" y="5"/>\n'
     + '  <use href="#o" transform="translate(55 55) rotate(180)" class="second"/>'),
-  'a group within a use': svg('<g id="a"><g id="b" transform="scale(.5)"><path id="o" d="M10 10H50V50H10zM20 20V40H40V20z"/></g></g>'
+  'a group within a use': svg('<g id="a"><g id="b" transform="scale(.5)"><path id="o" d="M10 10H50V50H10zM20 '
+    + '20V40H40V20z"/></g></g>'
     + '<use href="#a" x="28" y="28"/>'),
-  'the only one': svg('<defs><circle id="c" r="8" cx="30" cy="30" fill="none" stroke="#000" stroke-width="3"/></defs>\n<use href="#c"/>'),
+  'the only one': svg('<defs><circle id="c" r="8" cx="30" cy="30" fill="none" stroke="#000" '
+    + 'stroke-width="3"/></defs>\n<use href="#c"/>'),
   'a use of a use': svg('<defs><path id="o" d="M0 0H20V20H0zM6 6V14H14V6z"/><g id="p"><use href="#o" x="2"/></g></defs>'
     + '<use href="#p" y="4"/><use href="#p" x="30" y="30"/>'),
 };

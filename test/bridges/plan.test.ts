@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { planBridges, type Bridge } from '../../src/bridges/plan';
 import { contains } from '../../src/geometry/polygons';
 import { distance, interpolate } from '../../src/geometry/point';
+import { polygonOfBox } from '../../src/geometry/rings';
 import type { Sheet } from '../../src/sheet/sheet';
 import { bridge, islandsOf, sheetsOf } from './bridging';
 import { svg } from './drawings';
@@ -22,10 +23,15 @@ function plan(of: Sheet, options = {}): readonly Bridge[] {
 }
 
 const SQUARE_RING = '<path fill-rule="evenodd" d="M10 10H50V50H10zM20 20H40V40H20z"/>';
+function circle(radius: number, x: number, y: number): string {
+  const half = `a${radius} ${radius} 0 0 1`;
+  return `M${x - radius} ${y}${half} ${2 * radius} 0${half} ${-2 * radius} 0z`;
+}
+
 /** A disc of paint with a round counter. */
-const disc = (outer: number, inner: number, x = 30, y = 30): string =>
-  `<path fill-rule="evenodd" d="M${x - outer} ${y}a${outer} ${outer} 0 0 1 ${2 * outer} 0a${outer} ${outer} 0 0 1 ${-2 * outer} 0z`
-  + `M${x - inner} ${y}a${inner} ${inner} 0 0 1 ${2 * inner} 0a${inner} ${inner} 0 0 1 ${-2 * inner} 0z"/>`;
+function disc(outer: number, inner: number, x = 30, y = 30): string {
+  return `<path fill-rule="evenodd" d="${circle(outer, x, y)}${circle(inner, x, y)}"/>`;
+}
 
 describe('how many bridges', () => {
   // common practice, no source
@@ -69,8 +75,9 @@ describe('where bridges go', () => {
     for (const { from, to } of plan(sheet(SQUARE_RING), { align: 'vertical' })) expect(from.x).toBeCloseTo(to.x, 3);
   });
   test('under what later layers paint over', () => {
-    const box = (x0: number, y0: number, x1: number, y1: number): Float64Array => Float64Array.of(x0, y0, x1, y0, x1, y1, x0, y1);
-    const hidden = [{ outer: box(5, 5, 55, 19), holes: [] }, { outer: box(5, 41, 55, 55), holes: [] }];
+    const hidden = [
+      polygonOfBox({ minX: 5, minY: 5, maxX: 55, maxY: 19 }), polygonOfBox({ minX: 5, minY: 41, maxX: 55, maxY: 55 }),
+    ];
     const text = '<path fill-rule="evenodd" d="M10 8H50V52H10zM20 20H40V40H20z"/>';
     const planned = plan(sheet(text), { hidden });
     expect(planned.map(({ from, to }) => Math.abs(from.x - to.x) < 1e-3)).toEqual([true, true]);
@@ -106,7 +113,8 @@ describe('where bridges go', () => {
 });
 
 describe('properties', () => {
-  const counter = fc.tuple(fc.integer({ min: 12, max: 40 }), fc.integer({ min: 12, max: 40 }), fc.integer({ min: 2, max: 7 }))
+  const place = fc.integer({ min: 12, max: 40 });
+  const counter = fc.tuple(place, place, fc.integer({ min: 2, max: 7 }))
     .map(([x, y, size]) => `M${x} ${y}h${size}v${size}h-${size}z`);
   const drawing = fc.array(counter, { minLength: 1, maxLength: 4 })
     .map((counters) => `<path fill-rule="evenodd" d="M5 5H55V55H5z${counters.join('')}"/>`);
@@ -126,7 +134,8 @@ describe('properties', () => {
   test('bridges are no narrower than asked, as measured', () => {
     fc.assert(fc.property(drawing, (inside) => {
       const { after, before } = bridge(svg(inside));
-      const narrow = (of: Sheet): number => of.thinMaterial.filter(({ kind, width }) => kind === 'neck' && width < WIDTH).length;
+      const narrow = ({ thinMaterial }: Sheet): number =>
+        thinMaterial.filter(({ kind, width }) => kind === 'neck' && width < WIDTH).length;
       expect(narrow(after)).toBeLessThanOrEqual(narrow(before));
     }), { numRuns: 25 });
   });

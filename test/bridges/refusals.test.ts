@@ -14,11 +14,16 @@ function outcome(inside: string): ReturnType<typeof cutBridges> {
 
 describe('what cannot be done is refused in a sentence', () => {
   const cases: Record<string, [string, RegExp]> = {
-    'dashes': ['<circle cx="30" cy="30" r="16" fill="none" stroke="#000" stroke-width="5" stroke-dasharray="200 1"/>', /dashes/],
-    'a stretched line': ['<circle cx="30" cy="30" r="14" transform="matrix(1.2 0 0 .9 -6 3)" fill="none" stroke="#000" stroke-width="5"/>', /stretched/],
-    'an open line round a fill': ['<path fill-rule="evenodd" stroke="#000" d="M10 10H50V50H10M22 22V38H38V22"/>', /open line/],
-    'a rule that names the element': ['<style>circle { fill: none; stroke: #000; stroke-width: 5px }</style><circle cx="30" cy="30" r="16"/>', /style rule for circle/],
-    'a symbol drawn twice': ['<symbol id="s"><path d="M0 0H20V20H0zM6 6V14H14V6z"/></symbol><use href="#s" x="4" y="4"/><use href="#s" x="30" y="30"/>', /symbol/],
+    'dashes': ['<circle cx="30" cy="30" r="16" fill="none" stroke="#000" stroke-width="5" '
+      + 'stroke-dasharray="200 1"/>', /dashes/],
+    'a stretched line': ['<circle cx="30" cy="30" r="14" transform="matrix(1.2 0 0 .9 -6 3)" fill="none" '
+      + 'stroke="#000" stroke-width="5"/>', /stretched/],
+    'an open line round a fill': ['<path fill-rule="evenodd" stroke="#000" d="M10 10H50V50H10M22 '
+      + '22V38H38V22"/>', /open line/],
+    'a rule that names the element': ['<style>circle { fill: none; stroke: #000; stroke-width: 5px '
+      + '}</style><circle cx="30" cy="30" r="16"/>', /style rule for circle/],
+    'a symbol drawn twice': ['<symbol id="s"><path d="M0 0H20V20H0zM6 6V14H14V6z"/></symbol><use href="#s" '
+      + 'x="4" y="4"/><use href="#s" x="30" y="30"/>', /symbol/],
   };
   test.each(Object.keys(cases))('%s', (what) => {
     const [inside, sentence] = cases[what] ?? ['', /never/];
@@ -28,7 +33,8 @@ describe('what cannot be done is refused in a sentence', () => {
   });
   test('a shape that is only near does not stand in the way', () => {
     const near = '<style>rect { fill: #222 }</style><path fill-rule="evenodd" d="M10 10H50V50H10zM20 20H40V40H20z"/>'
-      + '<rect x="2" y="2" width="4" height="56"/><path fill="none" stroke="#222" stroke-dasharray="2 1" d="M54 4 57 57"/>';
+      + '<rect x="2" y="2" width="4" height="56"/><path fill="none" stroke="#222" stroke-dasharray="2 1" d="M54 '
+        + '4 57 57"/>';
     expect(outcome(near)).toHaveProperty('edits');
   });
 });
