@@ -1,7 +1,7 @@
 /** Where bridges go: the islands of a layer, tied to the frame, all planned at once. */
 import type { Point } from '../geometry/curve';
 import { areaOf, intersection } from '../geometry/polygons';
-import { add, interpolate, scale, subtract } from '../geometry/point';
+import { add, distance, interpolate, scale, subtract } from '../geometry/point';
 import type { Region } from '../geometry/region';
 import { buildSegmentIndex } from '../geometry/segment-index';
 import type { Piece, Sheet } from '../sheet/sheet';
@@ -108,6 +108,7 @@ function bridgeFrom({ from, to, length }: RatedCrosser, island: Piece, sheet: Sh
 /** Ways that are level or upright but for rounding are made so: the edges of their strips take fewer numbers. */
 function straightened(from: Point, to: Point): { from: Point; to: Point } {
   const middle = interpolate(from, to, 0.5);
+  if (distance(from, to) < 20 * ROUNDING) return { from, to };
   if (Math.abs(from.x - to.x) < ROUNDING) return { from: { x: middle.x, y: from.y }, to: { x: middle.x, y: to.y } };
   if (Math.abs(from.y - to.y) < ROUNDING) return { from: { x: from.x, y: middle.y }, to: { x: to.x, y: middle.y } };
   return { from, to };

@@ -16,7 +16,7 @@ export interface Ties {
 
 /**
  * Each island asked for hangs on the frame, if need be through others, by as many ties as its size needs. Where the
- * ties of others left no room for one, all is done again with that one first.
+ * ties of others left no room for one, all is done again with that one as early as can be.
  */
 export function tieIslands(state: Ties, asked: readonly number[]): RatedCrosser[] {
   const frames = new Set(state.pieces.flatMap((piece, number) => (piece.island ? [] : [number])));
@@ -24,9 +24,25 @@ export function tieIslands(state: Ties, asked: readonly number[]): RatedCrosser[
   const ties = tieInOrder(state, tree, frames);
   const left = tree.filter((number) => !isTied(number, ties));
   if (left.length === 0) return ties;
-  const again = tieInOrder(state, [...left, ...tree.filter((number) => !left.includes(number))], frames);
+  const again = tieInOrder(state, withFirst(left, tree, state.ways, frames), frames);
   const stillLeft = tree.filter((number) => !isTied(number, again));
   return stillLeft.length < left.length ? again : ties;
+}
+
+/** The order in which the `early` ones come as soon as something that they can be tied to hangs. */
+function withFirst(
+  early: readonly number[], order: readonly number[], ways: Ties['ways'], frames: ReadonlySet<number>,
+): number[] {
+  const waiting = new Set(early);
+  const placed = new Set(frames);
+  const place = (number: number): void => {
+    waiting.delete(number);
+    placed.add(number);
+    for (const other of [...waiting]) if (ways[other]?.some(({ target }) => placed.has(target))) place(other);
+  };
+  frames.forEach(place);
+  for (const number of order) if (!placed.has(number) && !waiting.has(number)) place(number);
+  return [...placed, ...waiting].filter((number) => !frames.has(number));
 }
 
 function isTied(number: number, ties: readonly RatedCrosser[]): boolean {

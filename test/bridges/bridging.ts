@@ -31,6 +31,8 @@ export interface Bridged {
   readonly before: Sheet;
   readonly after: Sheet;
   readonly bridges: readonly Bridge[];
+  /** How many islands no place was found for. */
+  readonly unbridged: number;
   readonly edits: readonly TextEdit[];
   readonly text: string;
   /** mm²: by how much the openings afterwards differ from the openings before less the strips. */
@@ -48,7 +50,7 @@ export function bridge(
 ): Bridged {
   const before = sheetsOf(text, config)[layer] as Sheet;
   const islands = before.pieces.filter((piece) => piece.island);
-  const { bridges } = planBridges(before, islands, { width: 0.8, ...options });
+  const { bridges, unbridged } = planBridges(before, islands, { width: 0.8, ...options });
   const cut = cutBridges(before, bridges);
   if ('refusal' in cut) throw new Error(cut.refusal);
   const after = applyEdits(text, cut.edits);
@@ -56,7 +58,7 @@ export function bridge(
   const strips = stripsFor(before, bridges).map(polygonOf);
   const wanted = difference(before.openings, strips);
   return {
-    before, after: sheet, bridges, edits: cut.edits, text: after,
+    before, after: sheet, bridges, unbridged: unbridged.length, edits: cut.edits, text: after,
     error: areaBetween(sheet.openings, wanted),
     allowance: 0.006 * before.openings.reduce((sum, polygon) => sum + perimeterOf(polygon), 0) + 1e-4,
     lost: areaOfRegion(before.openings) - areaOfRegion(sheet.openings),

@@ -38,7 +38,8 @@ const cases: Case[] = [
     + '10s4.5 10 10 10 10-4.5 10-10-4.5-10-10-10z', strips: [RIGHT] },
   { what: 'smooth quadratics', data: 'M20 0Q40 0 40 20T20 40 0 20 20 0zM20 10Q10 10 10 20T20 30 30 20 '
     + '20 10z', strips: [bar(4, 4, 16, 16)] },
-  { what: 'overlapping subpaths', data: 'M0 0H25V40H0ZM15 0H40V40H15Z', strips: [bar(-2, 20, 42, 20)] },
+  { what: 'overlapping subpaths', data: 'M0 0H25V40H0ZM15 0H40V40H15Z', strips: [bar(-2, 20, 42, 20)],
+    expected: 'M0 0H25V19H0ZM25 21V40H0V21ZM15 0H40V19H15ZM40 21V40H15V21Z' },
   { what: 'start in the strip', data: 'M0 20V0H40V40H0ZM10 20V30H30V10H10Z', strips: [LEFT] },
   { what: 'start in the strip, relative', data: 'm0 20v-20h40v40h-40zm10 0v10h20v-20h-20zm40 0h5v5z', strips: [LEFT] },
   { what: 'open subpaths', data: 'M0 0H40V40H0M10 10V30H30V10', strips: [LEFT, TOP] },
