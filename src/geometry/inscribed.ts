@@ -2,7 +2,8 @@
 import polylabel from 'polylabel';
 import type { Point } from './curve';
 import type { Polygon, Ring } from './region';
-import { boxOfRing, perimeter, ringsOf } from './rings';
+import { pointInside } from './nest-rings';
+import { boxOfRing, perimeter, ringContains, ringsOf } from './rings';
 import { buildSegmentIndex, nearestSegment, type SegmentIndex } from './segment-index';
 
 export interface Disc {
@@ -28,10 +29,19 @@ export function inscribedDisc(polygon: Polygon, precision: number): Disc {
   if (!(size > 0) || !Number.isFinite(size)) return { centre: middleOf(polygon.outer), radius: 0 };
   const rings = ringsOf(polygon);
   const around = rings.reduce((sum, ring) => sum + perimeter(ring), 0);
+  if (around > 2 * MOST_CELLS_ALONG * size) return discInSliver(polygon);
   const coarse = Math.min(Math.max(precision, around / 2 / MOST_CELLS_ALONG), size / 8);
   const found = polylabel(rings.map(pairs), coarse);
   const disc = { centre: { x: found[0], y: found[1] }, radius: Math.max(0, found.distance) };
   return disc.radius > 0 ? sharpen(buildSegmentIndex([polygon]), disc, coarse, Math.min(precision, coarse)) : disc;
+}
+
+/** So slender that the search would take a cell for each width of it: no disc within exceeds an 8000th of the perimeter. */
+function discInSliver(polygon: Polygon): Disc {
+  const centre = pointInside(polygon.outer);
+  const radius = polygon.holes.some((hole) => ringContains(hole, centre))
+    ? 0 : nearestSegment(buildSegmentIndex([polygon]), centre)?.distance ?? 0;
+  return { centre, radius };
 }
 
 const DIRECTIONS = 12;

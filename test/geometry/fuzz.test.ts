@@ -114,7 +114,7 @@ const curve: fc.Arbitrary<Curve> = fc.oneof(
   fc.record({ kind: fc.constant('cubic' as const), start: place, control1: place, control2: place, end: place }),
   fc
     .tuple(place, place, place, value, value)
-    .map(([centre, u, v, from, sweep]) => arcFrom(centre, u, v, from, Math.min(9, sweep))),
+    .map(([centre, u, v, from, sweep]) => arcFrom(centre, u, v, from, Math.max(-9, Math.min(9, sweep)))),
 );
 
 describe('degenerate curves', () => {

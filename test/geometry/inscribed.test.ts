@@ -21,6 +21,13 @@ describe('inscribedDisc', () => {
     expect(disc && contains(frame, disc.centre)).toBe(true);
   });
 
+  it('takes no longer for a sliver ten metres long', () => {
+    const sliver = ringOfBox({ minX: 0, minY: 0, maxX: 0.0002, maxY: 10_000 });
+    expect(inscribedDisc({ outer: sliver, holes: [] }, 0.01).radius).toBeCloseTo(0.0001, 6);
+    const hole = reverseRing(ringOfBox({ minX: 0.00005, minY: 4000, maxX: 0.00015, maxY: 6000 }));
+    expect(inscribedDisc({ outer: sliver, holes: [hole] }, 0.01).radius).toBe(0);
+  });
+
   it('answers for polygons without inside', () => {
     expect(inscribedDisc({ outer: Float64Array.of(0, 0, 4, 0, 9, 0), holes: [] }, 0.01)).toEqual({
       centre: { x: 4.5, y: 0 },
