@@ -57,8 +57,8 @@ export function findings(drawing: Drawing): string[] {
   return drawing.problems.map(({ check, span }) => `${check}: ${text.slice(span.from, span.to)}`);
 }
 
-/** The painted area of a shape in mm², curves followed to 0.1 µm; its clips are left aside. */
-export function filledArea({ subpaths, fillRule }: Pick<Shape, 'subpaths' | 'fillRule'>): number {
-  const rings = subpaths.map(({ curves }) => flattenSubpath(curves, 1e-4));
+/** The painted area of a shape in mm², curves followed to `flatness` mm; its clips are left aside. */
+export function filledArea({ subpaths, fillRule }: Pick<Shape, 'subpaths' | 'fillRule'>, flatness = 1e-4): number {
+  const rings = subpaths.map(({ curves }) => flattenSubpath(curves, flatness));
   return areaOf(regionFromRings(rings, fillRule));
 }

@@ -11,7 +11,7 @@ export interface Sample {
   readonly ddy: number;
 }
 
-type Bent = Exclude<Curve, { kind: 'line' }>;
+export type Bent = Exclude<Curve, { kind: 'line' }>;
 
 export function sampleCurve(curve: Bent, t: number): Sample {
   if (curve.kind === 'arc') return sampleArc(curve, t);
@@ -57,9 +57,6 @@ export interface Sides {
   readonly right: Cubic;
 }
 
-/** How much of the pen's inner side must be left at a bend: below this share the sides are about to fold. */
-const LEAST_SPREAD = 0.05;
-
 /** Where between the ends the sides are compared with the true offsets. */
 const CHECKED = [0.25, 0.5, 0.75] as const;
 
@@ -76,7 +73,7 @@ export function sidesOf(
   if (!left || !right) return undefined;
   for (const share of CHECKED) {
     const sample = sampleCurve(curve, t0 + share * (t1 - t0));
-    if (spread(sample, half) < LEAST_SPREAD) return undefined;
+    if (!(spread(sample, half) >= 0)) return undefined;
     if (strays(left, share, sample, -half, tolerance) || strays(right, share, sample, half, tolerance)) return undefined;
   }
   return { left, right };
@@ -97,7 +94,7 @@ function offsetPoint({ x, y, dx, dy }: Sample, distance: number): Point {
 
 function hermite(first: Sample, last: Sample, step: number, distance: number): Cubic | undefined {
   const [stretch0, stretch1] = [stretchAt(first, distance), stretchAt(last, distance)];
-  if (!(stretch0 > LEAST_SPREAD) || !(stretch1 > LEAST_SPREAD)) return undefined;
+  if (!(stretch0 >= 0) || !(stretch1 >= 0)) return undefined;
   const start = offsetPoint(first, distance);
   const end = offsetPoint(last, distance);
   const [reach0, reach1] = [(step / 3) * stretch0, (step / 3) * stretch1];

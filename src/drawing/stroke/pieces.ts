@@ -5,7 +5,8 @@ import { IDENTITY } from '../../geometry/matrix';
 import { cross, distance, dot, length } from '../../geometry/point';
 import type { Span } from '../../text';
 import type { Subpath } from '../drawing';
-import { sampleCurve, sidesOf, type Sample, type Sides } from './offset-sides';
+import { foldOf, type Fold } from './folds';
+import { sampleCurve, sidesOf, type Bent, type Sample, type Sides } from './offset-sides';
 import type { Pen } from './pen';
 
 /** Directions are unit vectors, lengths pen units. */
@@ -21,8 +22,10 @@ export interface Piece {
   readonly smooth: boolean;
   /** Set for circular arcs. */
   readonly arc: CircularArc | undefined;
-  /** Set for stretches of other curves; pieces with neither are chords. */
+  /** Set for stretches of other curves; pieces with none of the three are chords. */
   readonly sides: Sides | undefined;
+  /** Set for stretches that bend more tightly than the pen. */
+  readonly fold: Fold | undefined;
 }
 
 export interface CircularArc {
@@ -82,7 +85,7 @@ function addPieces(curve: Curve, span: Span, pen: Pen, chordsOnly: boolean, piec
 function arcPiece(curve: Curve, arc: CircularArc, span: Span): Piece {
   return {
     start: curve.start, end: curve.end, startDirection: tangentAt(curve, 0), endDirection: tangentAt(curve, 1),
-    length: arc.radius * Math.abs(arc.sweep), span, smooth: false, arc, sides: undefined,
+    length: arc.radius * Math.abs(arc.sweep), span, smooth: false, arc, sides: undefined, fold: undefined,
   };
 }
 
@@ -94,11 +97,9 @@ function chord(
   const direction = { x: (end.x - start.x) / size, y: (end.y - start.y) / size };
   return {
     start, end, startDirection: startDirection ?? direction, endDirection: endDirection ?? direction, length: size,
-    span, smooth, arc: undefined, sides: undefined,
+    span, smooth, arc: undefined, sides: undefined, fold: undefined,
   };
 }
-
-type Bent = Exclude<Curve, { kind: 'line' }>;
 
 /** Cuts one curve into stretches with sides, and into chords where it bends more tightly than the pen. */
 class Cutter {
@@ -121,10 +122,11 @@ class Cutter {
   addStretch(from: number, to: number, first: Sample, last: Sample, depth: number): void {
     const { curve, pen } = this;
     const sides = sidesOf(curve, from, to, first, last, pen.half, pen.tolerance);
-    if (sides) {
+    const fold = sides ? undefined : foldOf(curve, from, to, first, last, pen.half, pen.tolerance);
+    if (sides || fold) {
       this.pieces.push({
         start: pointAt(curve, from), end: pointAt(curve, to), startDirection: directionOf(first),
-        endDirection: directionOf(last), length: 0, span: this.span, smooth: this.started, arc: undefined, sides,
+        endDirection: directionOf(last), length: 0, span: this.span, smooth: this.started, arc: undefined, sides, fold,
       });
       this.started = true;
     } else if (depth >= MOST_STRETCH_HALVINGS || chordsFor(curve, pen.tolerance) * (to - from) <= 1) {
