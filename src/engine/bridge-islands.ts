@@ -1,7 +1,9 @@
 /** Bridges for islands: planned, cut into the text, and proven. */
 import { changedBy, cutBridges } from '../bridges/cut-bridges';
-import { planBridges, type Bridge } from '../bridges/plan';
+import { planBridges, type Bridge, type PlanOptions } from '../bridges/plan';
 import type { Finding } from '../checks/finding';
+import { union } from '../geometry/polygons';
+import type { Region } from '../geometry/region';
 import type { Report } from '../report';
 import { limitsOf } from '../sheet/limits';
 import type { Piece, Sheet } from '../sheet/sheet';
@@ -53,7 +55,8 @@ export function bridgeIslands(report: Report, choice: BridgeChoice = {}): Bridge
 function bridgeSheet(report: Report, sheet: Sheet, width?: number): (ProvenBridges | string)[] {
   const islands = sheet.pieces.filter((piece) => piece.island);
   if (islands.length === 0) return [];
-  const whole = width === undefined ? proveLayerBridges(report, sheet) : proveBridges(report, sheet, islands, width);
+  const whole = width === undefined
+    ? proveLayerBridges(report, sheet) : proveBridges(report, sheet, islands, { bridgeWidth: width });
   if (typeof whole !== 'string' || islands.length === 1) return [whole];
   return oneByOne(report, sheet, islands, width);
 }
@@ -62,7 +65,7 @@ function bridgeSheet(report: Report, sheet: Sheet, width?: number): (ProvenBridg
 function oneByOne(report: Report, sheet: Sheet, islands: readonly Piece[], width?: number): (ProvenBridges | string)[] {
   const taken: TextEdit[] = [];
   return islands.map((island) => {
-    const result = proveBridges(report, sheet, [island], width);
+    const result = proveBridges(report, sheet, [island], width === undefined ? {} : { bridgeWidth: width });
     if (typeof result === 'string') return result;
     if (result.edits.some((edit) => taken.some((other) => overlap(edit, other)))) {
       return 'An island shares its outline with one that was bridged; run again to bridge it.';
@@ -76,18 +79,36 @@ function overlap({ span: a }: TextEdit, { span: b }: TextEdit): boolean {
   return a.from < b.to && b.from < a.to;
 }
 
+/** How a plan is to differ from the preferred one. */
+export interface BridgePlanChoice extends Pick<PlanOptions, 'count' | 'near' | 'align' | 'shortestOnly'> {
+  /** mm as cut; by default the limit. */
+  readonly bridgeWidth?: number;
+}
+
 /** @returns the bridges if they could be planned, cut and proven; else the sentence that says why not */
 export function proveBridges(
-  report: Report, sheet: Sheet, islands: readonly Piece[], bridgeWidth?: number,
+  report: Report, sheet: Sheet, islands: readonly Piece[], { bridgeWidth, ...plan }: BridgePlanChoice = {},
 ): ProvenBridges | string {
   const width = (bridgeWidth ?? limitsOf(configOf(report.settings)).bridge) + sheet.kerf;
-  const { bridges } = planBridges(sheet, islands, { width });
-  if (bridges.length === 0) return 'No place for a bridge was found.';
+  const { bridges, unbridged } = planBridges(sheet, islands, { ...plan, width, hidden: hiddenOn(report, sheet) });
+  if (unbridged.length > 0) return noPlaceFor(unbridged);
   const cut = cutBridges(sheet, bridges);
   if ('refusal' in cut) return cut.refusal;
   const within = new Map([[sheet.layer.name, changedBy(sheet, bridges)]]);
   const proof = prove(report, cut.edits, { gone: islandFindings(report, islands), within });
   return typeof proof === 'string' ? proof : { edits: cut.edits, bridges };
+}
+
+function noPlaceFor(islands: readonly Piece[]): string {
+  const [first] = islands;
+  const where = first ? `${first.label.x.toFixed(1)}, ${first.label.y.toFixed(1)} mm` : 'the sheet';
+  const others = islands.length > 1 ? ` and ${islands.length - 1} more` : '';
+  return `No place for a bridge was found for the island at ${where}${others}.`;
+}
+
+/** What later layers paint over: a bridge there leaves no bare shadow. */
+function hiddenOn({ sheets }: Report, sheet: Sheet): Region {
+  return union(sheets.slice(sheets.indexOf(sheet) + 1).map(({ openings }) => openings));
 }
 
 const layerBridges = new WeakMap<Report, Map<Sheet, ProvenBridges | string>>();

@@ -8,19 +8,28 @@ import type { Mend, Report } from '../report';
 import { formatMillimetres } from '../sheet/length';
 import { limitsOf } from '../sheet/limits';
 import type { Piece, Sheet } from '../sheet/sheet';
-import { proveBridges, proveLayerBridges, type ProvenBridges } from './bridge-islands';
+import { acceptMend } from './accept-mend';
 import { configOf } from './check';
+import { bridgeMends } from './island-mends';
 import { prove } from './prove';
 
-/** In the order in which they are offered: this one, the layer, then what changes the picture more. */
+/** In the order in which they are offered: this place, the layer, the file, and last to accept it as it is. */
 export function mendsFor(report: Report, finding: Finding): readonly Mend[] {
-  const { subject } = finding;
-  if (subject?.kind === 'island') return islandMends(report, finding, subject.sheet, subject.piece);
+  const accept = acceptMend(report, finding);
+  return [...changesFor(report, finding), ...(accept ? [accept] : [])];
+}
+
+function changesFor(report: Report, finding: Finding): Mend[] {
+  const { subject, check } = finding;
+  if (subject?.kind === 'island') {
+    const { sheet, piece } = subject;
+    return [...bridgeMends(report, sheet, piece), ...offer(report, finding, sheet, cuttingAway(sheet, piece))];
+  }
   if (subject?.kind !== 'thin') return [];
   const { sheet, part } = subject;
-  if (finding.check === 'thin-bridge') return offer(report, finding, sheet, widening(report, sheet, part));
+  if (check === 'thin-bridge') return offer(report, finding, sheet, widening(report, sheet, part));
   const opening = sheet.openings[part.polygon];
-  if (finding.check === 'small-opening' && opening) return offer(report, finding, sheet, removing(sheet, opening));
+  if (check === 'small-opening' && opening) return offer(report, finding, sheet, removing(sheet, opening));
   return [];
 }
 
@@ -32,29 +41,6 @@ interface Attempt {
   /** Where it may change the openings, in sheet mm. */
   readonly within: Region;
   readonly preferred: boolean;
-}
-
-function islandMends(report: Report, finding: Finding, sheet: Sheet, piece: Piece): Mend[] {
-  const islands = sheet.pieces.filter((other) => other.island);
-  const mends = [bridgeMend(proveBridges(report, sheet, [piece]), 'bridge-island', 'Bridge this island')];
-  if (islands.length > 1) {
-    const all = proveLayerBridges(report, sheet);
-    mends.push(bridgeMend(all, 'bridge-layer', `Bridge every island in layer "${sheet.layer.name}"`));
-  }
-  mends.push(...offer(report, finding, sheet, cuttingAway(sheet, piece)));
-  const [first, ...rest] = mends.filter((mend) => mend !== undefined);
-  if (!first) return [];
-  return [{ ...first, preferred: first.kind === 'bridge-island' }, ...rest];
-}
-
-function bridgeMend(result: ProvenBridges | string, kind: string, title: string): Mend | undefined {
-  if (typeof result === 'string') return undefined;
-  const { edits, bridges } = result;
-  const count = bridges.length === 1 ? '1 bridge' : `${bridges.length} bridges`;
-  const width = formatMillimetres(bridges[0]?.width ?? 0);
-  return {
-    kind, check: 'floating-island', edits, safe: false, preferred: false, title: `${title} (${count} of ${width})`,
-  };
 }
 
 function cuttingAway(sheet: Sheet, piece: Piece): Attempt {

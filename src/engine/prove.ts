@@ -48,8 +48,14 @@ function isSame(a: Finding, b: Finding): boolean {
 
 function isNewOrWorse(finding: Finding, before: Report, { gone }: Pledge): boolean {
   if (RANK[finding.severity] < RANK.warning) return false;
-  const old = before.complete.filter((other) => isSame(finding, other) && !gone.includes(other));
+  const old = before.complete.filter((other) => isSameOrMoved(finding, other) && !gone.includes(other));
   return !old.some((other) => RANK[other.severity] >= RANK[finding.severity] && !isSmaller(finding, other));
+}
+
+/** A cut may part an opening that comes too near to the edge: the rest is as near as it was, but elsewhere. */
+function isSameOrMoved(finding: Finding, old: Finding): boolean {
+  return isSame(finding, old) ||
+    (finding.check === 'edge-opening' && old.check === 'edge-opening' && finding.layer === old.layer);
 }
 
 /** Whether a width came out smaller than it was. The areas of islands may change. */

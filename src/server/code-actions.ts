@@ -37,7 +37,7 @@ async function quickFixes(
   const actions: CodeAction[] = [];
   const titles = new Set<string>();
   for await (const { index, mend } of mendsOf(checked, indices, LIGHTBULB_BUDGET, token)) {
-    const wide = reachOf(mend) > 0;
+    const wide = /-(?:file|stack|every|layer)\b/.test(mend.kind);
     // A mend of the whole layer or file is the same from every finding.
     if (wide && titles.has(mend.title)) continue;
     titles.add(mend.title);
@@ -79,8 +79,9 @@ function indicesWhere(
   return report.findings.flatMap((finding, index) => wanted(finding) ? [index] : []);
 }
 
-/** 0 for a mend of one place, 1 for one of the layer, 2 for one of the file: the narrowest stands first. */
+/** 0 for a mend of one place, 1 for one of the layer, 2 for one of the file, 3 to leave it as it is: the order shown. */
 function reachOf({ kind }: Mend): number {
+  if (kind === 'accept') return 3;
   if (/-(?:file|stack|every)\b/.test(kind)) return 2;
   return /-layer\b/.test(kind) ? 1 : 0;
 }

@@ -1,0 +1,54 @@
+/** What the lightbulb offers at an island: bridges of several plans, from this island to the whole file. */
+import type { Mend, Report } from '../report';
+import { formatMillimetres } from '../sheet/length';
+import type { Piece, Sheet } from '../sheet/sheet';
+import { proveBridges, proveLayerBridges, type BridgePlanChoice, type ProvenBridges } from './bridge-islands';
+
+/** The preferred plan first, then other plans for this island, then the layer, then the file. */
+export function bridgeMends(report: Report, sheet: Sheet, piece: Piece): Mend[] {
+  const preferred = proveBridges(report, sheet, [piece]);
+  const offered = [mendFrom(preferred, 'bridge-island', 'Bridge this island'), ...others(report, sheet, piece, preferred)];
+  if (islandsOf(sheet).length > 1) {
+    const title = `Bridge every island in layer "${sheet.layer.name}"`;
+    offered.push(mendFrom(proveLayerBridges(report, sheet), 'bridge-layer', title));
+  }
+  offered.push(wholeFile(report));
+  const mends = offered.filter((mend) => mend !== undefined);
+  return mends.map((mend, i) => (i === 0 && mend.kind === 'bridge-island' ? { ...mend, preferred: true } : mend));
+}
+
+/** Plans that differ from the preferred one in the number of bridges. */
+function others(report: Report, sheet: Sheet, piece: Piece, preferred: ProvenBridges | string): (Mend | undefined)[] {
+  const count = typeof preferred === 'string' ? 0 : preferred.bridges.length;
+  const plan = (kind: string, title: string, choice: BridgePlanChoice) =>
+    mendFrom(proveBridges(report, sheet, [piece], choice), kind, title);
+  return [
+    count === 1 ? undefined : plan('bridge-island-shortest', 'Bridge it at the shortest place', { count: 1, shortestOnly: true }),
+    count === 2 ? undefined : plan('bridge-island-two', 'Bridge it on two opposite sides', { count: 2 }),
+  ];
+}
+
+/** Every layer's bridges together, where more than one layer has islands and each could be proven. */
+function wholeFile(report: Report): Mend | undefined {
+  const layers = report.sheets.filter((sheet) => islandsOf(sheet).length > 0);
+  if (layers.length < 2) return undefined;
+  const proven = layers.map((sheet) => proveLayerBridges(report, sheet));
+  const whole = proven.filter((result) => typeof result !== 'string');
+  if (whole.length < proven.length) return undefined;
+  const all = { edits: whole.flatMap(({ edits }) => edits), bridges: whole.flatMap(({ bridges }) => bridges) };
+  return mendFrom(all, 'bridge-file', 'Bridge every island in this file');
+}
+
+function islandsOf(sheet: Sheet): Piece[] {
+  return sheet.pieces.filter((piece) => piece.island);
+}
+
+function mendFrom(result: ProvenBridges | string, kind: string, title: string): Mend | undefined {
+  if (typeof result === 'string') return undefined;
+  const { edits, bridges } = result;
+  const count = bridges.length === 1 ? '1 bridge' : `${bridges.length} bridges`;
+  const width = formatMillimetres(bridges[0]?.width ?? 0);
+  return {
+    kind, check: 'floating-island', edits, safe: false, preferred: false, title: `${title} (${count} of ${width})`,
+  };
+}

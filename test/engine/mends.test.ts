@@ -1,0 +1,114 @@
+import { describe, expect, it } from 'vitest';
+import { check } from '../../src/engine/check';
+import { bridgeIslands } from '../../src/engine/bridge-islands';
+import { mendsFor } from '../../src/engine/mends';
+import type { CheckId } from '../../src/sheet/check-id';
+import { applyEdits } from '../../src/text';
+
+const stencil = (body: string) =>
+  `<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 100 100">${body}</svg>`;
+
+const ring = (x: number, y: number) =>
+  `<path fill-rule="evenodd" d="M${x - 10} ${y - 10}h20v20h-20zM${x - 6} ${y - 6}h12v12h-12z"/>`;
+
+/** The mends for the first finding of a check, by kind, each with the text it gives. */
+function mended(svg: string, id: CheckId): Map<string, string> {
+  const report = check(svg);
+  const finding = report.findings.find((each) => each.check === id);
+  if (!finding) throw new Error(`no ${id} in ${report.findings.map((each) => each.check)}`);
+  return new Map(mendsFor(report, finding).map(({ kind, edits }) => [kind, applyEdits(svg, edits)]));
+}
+
+const checksIn = (svg: string): string[] => check(svg).findings.map((finding) => finding.check);
+
+describe('the mends of an island', () => {
+  it('go from this island to the file, and end with accepting it', () => {
+    const svg = stencil(`<g id="a">${ring(20, 20)}${ring(60, 20)}</g><g id="b">${ring(20, 60)}</g>`);
+    expect([...mended(svg, 'floating-island').keys()]).toEqual([
+      'bridge-island', 'bridge-island-shortest', 'bridge-layer', 'bridge-file', 'cut-island-away', 'accept',
+    ]);
+  });
+
+  it('bridge as many islands as they say', () => {
+    const svg = stencil(`<g id="a">${ring(20, 20)}${ring(60, 20)}</g><g id="b">${ring(20, 60)}</g>`);
+    const left = [...mended(svg, 'floating-island')].map(([kind, text]) => [kind, checksIn(text).length]);
+    expect(left).toEqual([
+      ['bridge-island', 2], ['bridge-island-shortest', 2], ['bridge-layer', 1], ['bridge-file', 0], ['cut-island-away', 2],
+      ['accept', 2],
+    ]);
+  });
+
+  it('hang it on one bridge where asked to, which is then all that holds it', () => {
+    const text = mended(stencil(ring(50, 50)), 'floating-island').get('bridge-island-shortest') ?? '';
+    expect(check(text).sheets[0]?.pieces).toHaveLength(1);
+  });
+
+  it('prefer the first', () => {
+    const report = check(stencil(ring(50, 50)));
+    const mends = mendsFor(report, report.findings[0]!);
+    expect(mends.filter(({ preferred }) => preferred).map(({ kind }) => kind)).toEqual(['bridge-island']);
+    expect(mends.some(({ safe }) => safe)).toBe(false);
+  });
+
+  it('leave the bare shadow of a bridge where later paint covers it', () => {
+    // A ring whose right side is painted over later: both bridges fit there, side by side.
+    const cover = '<rect x="55" y="38" width="8" height="24"/>';
+    const svg = stencil(`<g id="a">${ring(50, 50)}</g><g id="b">${cover}</g>`);
+    const text = mended(svg, 'floating-island').get('bridge-island-shortest') ?? '';
+    const [before, after] = [check(svg).sheets[0]!, check(text).sheets[0]!];
+    const bare = after.openings.flatMap(({ outer }) => [...outer]);
+    expect(before.pieces).toHaveLength(2);
+    expect(after.pieces).toHaveLength(1);
+    // The cut ends are the only new places: they stand on the right.
+    const old = new Set(before.openings.flatMap(({ outer, holes }) => [outer, ...holes].flatMap((each) => [...each])));
+    const xs = bare.filter((value, i) => i % 2 === 0 && !old.has(value));
+    expect(Math.min(...xs, 100)).toBeGreaterThan(50);
+  });
+});
+
+describe('other mends', () => {
+  it('widen a bridge to the limit', () => {
+    const svg = stencil('<rect x="20" y="20" width="20" height="30"/><rect x="40.5" y="20" width="20" height="30"/>');
+    const text = mended(svg, 'thin-bridge').get('widen-bridge') ?? '';
+    expect(checksIn(text)).toEqual([]);
+  });
+
+  it('remove a pinhole', () => {
+    const text = mended(stencil('<circle cx="50" cy="50" r="0.2"/>'), 'small-opening').get('remove-opening') ?? '';
+    expect(text).toBe(stencil(''));
+  });
+
+  it('accept a finding before its element, in its own indentation', () => {
+    const svg = stencil(`\n  <g>\n    ${ring(50, 50)}\n  </g>\n`);
+    const text = mended(svg, 'floating-island').get('accept') ?? '';
+    expect(text).toContain('  <g>\n    <!-- tombolo accept floating-island: say why -->\n    <path');
+    expect(checksIn(text)).toEqual([]);
+  });
+});
+
+describe('bridgeIslands', () => {
+  it('bridges all, says how many, and does nothing the second time', () => {
+    const svg = stencil(`${ring(20, 20)}<!-- kept -->${ring(60, 20)}`);
+    const first = bridgeIslands(check(svg));
+    expect([first.bridges, first.refusals]).toEqual([4, []]);
+    expect(first.text).toContain('<!-- kept -->');
+    expect(checksIn(first.text)).toEqual([]);
+    const second = bridgeIslands(check(first.text));
+    expect([second.bridges, second.text]).toEqual([0, first.text]);
+  });
+
+  it('keeps to a layer, and to a width', () => {
+    const svg = stencil(`<g id="a">${ring(20, 20)}</g><g id="b">${ring(20, 60)}</g>`);
+    const { text, bridges } = bridgeIslands(check(svg), { layer: 'b', bridgeWidth: 2 });
+    expect(bridges).toBe(2);
+    expect(checksIn(text)).toEqual(['floating-island']);
+    const lost = areaOfOpenings(svg, 1) - areaOfOpenings(text, 1);
+    expect(lost).toBeCloseTo(2 * 2 * 4, 1);
+  });
+});
+
+function areaOfOpenings(svg: string, layer: number): number {
+  const sheet = check(svg).sheets[layer]!;
+  const material = sheet.pieces.reduce((sum, piece) => sum + piece.area, 0);
+  return 100 * 100 - material;
+}
