@@ -6,6 +6,7 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { findChromium } from '../../test/editor/host/browser.mjs';
 import { hostFolder, hostNode, serverMain } from '../../test/editor/host/host.mjs';
+import { installPackages } from './apt.mjs';
 
 /** Packs the extension; it comes with the host because only few need it. */
 export const vsce = path.join(hostFolder, 'node_modules/@vscode/vsce/vsce');
@@ -27,15 +28,7 @@ function installServer() {
 
 function installChromium() {
   if (findChromium()) return;
-  console.log('Installing Chromium and a font by apt-get …');
-  const install = ['install', '-y', '--no-install-recommends', 'chromium', 'fonts-dejavu-core'];
-  const asRoot = process.getuid?.() === 0 ? [] : ['sudo'];
-  const apt = (words) => {
-    const [command, ...rest] = [...asRoot, 'apt-get', ...words];
-    execFileSync(command, rest, { stdio: ['ignore', 'ignore', 'inherit'] });
-  };
-  apt(['update']);
-  apt(install);
+  installPackages(['chromium', 'fonts-dejavu-core']);
 }
 
 /** Throws when something cannot be installed, with the installer's own words on stderr. */
