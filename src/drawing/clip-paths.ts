@@ -1,5 +1,5 @@
 /** `clip-path: url(#…)`: the areas outside which nothing of an element is painted. */
-import type { Matrix } from '../geometry/curve';
+import type { Line, Matrix, Point } from '../geometry/curve';
 import { flattenSubpath } from '../geometry/flatten';
 import { determinant, IDENTITY, multiply, translation } from '../geometry/matrix';
 import { intersection, regionFromRings, union } from '../geometry/polygons';
@@ -149,7 +149,8 @@ export class ClipPaths {
     const count = subpaths.reduce((sum, { curves }) => sum + curves.length, 0);
     if (count === 0) return [];
     if (!budget.spendCurves(count)) {
-      this.report('Clip paths are repeated more than can be followed; this one clips everything away.', element.startTag);
+      const message = 'Clip paths are repeated more than can be followed; this one clips everything away.';
+      this.report(message, element.startTag);
       return [];
     }
     return [{ subpaths, fillRule: inherited['clip-rule'], clips }];
@@ -183,7 +184,9 @@ function regionOf(subpaths: readonly Subpath[], fillRule: 'nonzero' | 'evenodd')
 }
 
 function subpathOfRing(ring: Ring, span: Span): Subpath {
-  const points = Array.from({ length: ring.length / 2 }, (_, at) => ({ x: ring[2 * at] ?? 0, y: ring[2 * at + 1] ?? 0 }));
-  const curves = points.map((start, at) => ({ kind: 'line' as const, start, end: points[(at + 1) % points.length] ?? start }));
+  const pointAt = (at: number): Point => ({ x: ring[2 * at] ?? 0, y: ring[2 * at + 1] ?? 0 });
+  const points = Array.from({ length: ring.length / 2 }, (_, at) => pointAt(at));
+  const next = (at: number): Point => points[(at + 1) % points.length] ?? pointAt(at);
+  const curves = points.map((start, at): Line => ({ kind: 'line', start, end: next(at) }));
   return { curves, spans: curves.map(() => span), closed: true };
 }

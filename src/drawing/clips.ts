@@ -66,6 +66,7 @@ function uprightBox(subpath: Subpath | undefined): Box | undefined {
   if (flat !== 2 || !first || !second || !third || !last) return undefined;
   if (last.end.x !== first.start.x || last.end.y !== first.start.y) return undefined;
   const [a, c] = [first.start, second.end];
-  if (third.end.x !== last.start.x || (first.start.y === first.end.y) !== (third.start.y === third.end.y)) return undefined;
+  const flatAlike = (first.start.y === first.end.y) === (third.start.y === third.end.y);
+  if (third.end.x !== last.start.x || !flatAlike) return undefined;
   return { minX: Math.min(a.x, c.x), minY: Math.min(a.y, c.y), maxX: Math.max(a.x, c.x), maxY: Math.max(a.y, c.y) };
 }

@@ -26,7 +26,7 @@ export interface Shape {
   readonly part: 'fill' | 'stroke';
   /** The element whose geometry this is (`path`, `rect`, …). */
   readonly element: ElementNode;
-  /** The `use` elements through which it is drawn, outermost first; empty when drawn directly. */
+  /** The `use` elements, and the lines whose markers hold it, through which it is drawn, outermost first. */
   readonly instances: readonly ElementNode[];
   /** The ancestor (or the element itself, or the outermost `use`) that is a child of the root `svg`. */
   readonly topLevel: ElementNode;

@@ -73,7 +73,7 @@ export class PaintResolver {
     return paint;
   }
 
-  /** Stops that are all alike, or a single one, paint flat (SVG 2, "Gradient stop notes"); none at all paint nothing. */
+  /** Stops all alike, or a single one, paint flat (SVG 2, "Gradient stop notes"); none at all paint nothing. */
   private gradientPaint(gradient: ElementNode): ResolvedPaint {
     const stops = this.stopsOf(gradient);
     const [first] = stops;

@@ -136,7 +136,8 @@ export class Painter {
   private reportEffects(element: ElementNode, { own }: ComputedStyle): void {
     for (const [property, { value, source }] of this.styles.declaredFor(element)) {
       if (!UNFOLLOWED.has(property) || /^(none|normal|auto|initial|unset)$/i.test(value)) continue;
-      this.problems.add('unsupported', 'warning', messages.unfollowedProperty(property), source?.span ?? element.nameSpan);
+      const span = source?.span ?? element.nameSpan;
+      this.problems.add('unsupported', 'warning', messages.unfollowedProperty(property), span);
     }
     const report = (property: string, message: string): void =>
       this.problems.add('not-cuttable', 'warning', message, this.styles.sourceOf(element, property));
@@ -215,7 +216,8 @@ export class Painter {
 
   private reportElement(element: ElementNode, name: string, scope: Scope): void {
     if (scope.style.inherited.visibility === 'hidden') return;
-    const message = Object.hasOwn(messages.NOT_CUTTABLE_ELEMENTS, name) ? messages.NOT_CUTTABLE_ELEMENTS[name] : undefined;
+    const known = messages.NOT_CUTTABLE_ELEMENTS;
+    const message = Object.hasOwn(known, name) ? known[name] : undefined;
     if (message) this.problems.add('not-cuttable', 'error', message, element.startTag);
     else if (!/^fe[A-Z]/.test(name)) {
       this.problems.add('unsupported', 'info', `${name} is not an element that SVG draws; it and what it holds are `

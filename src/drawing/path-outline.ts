@@ -51,7 +51,10 @@ class Pen {
       case 'L': return this.line(baseX + v0, baseY + v1, span);
       case 'H': return this.line(baseX + v0, this.y, span);
       case 'V': return this.line(this.x, baseY + v0, span);
-      case 'C': return this.cubic(baseX + v0, baseY + v1, baseX + v2, baseY + v3, baseX + (values[4] ?? 0), baseY + (values[5] ?? 0), span);
+      case 'C': {
+        const [x, y] = [baseX + (values[4] ?? 0), baseY + (values[5] ?? 0)];
+        return this.cubic(baseX + v0, baseY + v1, baseX + v2, baseY + v3, x, y, span);
+      }
       case 'S': {
         const [x1, y1] = this.reflected('cubic');
         return this.cubic(x1, y1, baseX + v0, baseY + v1, baseX + v2, baseY + v3, span);

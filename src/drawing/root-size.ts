@@ -8,7 +8,7 @@ import {
   INITIAL_FONT_SIZE, isPhysical, MM_PER_PX, parseLength, toMillimetres, toUserUnits, type Length, type ViewportSize,
 } from './units';
 import {
-  DEFAULT_ASPECT_RATIO, parseAspectRatio, parseViewBox, viewportTransform, type AspectRatio, type ViewBox,
+  DEFAULT_ASPECT_RATIO, parseAspectRatio, parseViewBox, viewportTransform, type ViewBox,
 } from './viewport';
 
 export interface RootSize {
@@ -54,7 +54,7 @@ export function readRootSize(
   const viewBox = box ?? { x: 0, y: 0, width: stated.width / MM_PER_PX, height: stated.height / MM_PER_PX };
   const empty = !(viewBox.width > 0) || !(viewBox.height > 0) || !(size.width > 0) || !(size.height > 0);
   const ratioText = attributeOf(root, 'preserveAspectRatio')?.value;
-  const ratio: AspectRatio = (ratioText === undefined ? undefined : parseAspectRatio(ratioText)) ?? DEFAULT_ASPECT_RATIO;
+  const ratio = (ratioText === undefined ? undefined : parseAspectRatio(ratioText)) ?? DEFAULT_ASPECT_RATIO;
   const mmPerPx = stated.width > 0 ? (MM_PER_PX * size.width) / stated.width : MM_PER_PX;
   return {
     ...size,

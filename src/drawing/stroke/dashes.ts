@@ -52,7 +52,9 @@ class DashWalker {
     this.lengths = lengths;
     const period = lengths.reduce((sum, value) => sum + value, 0);
     let into = ((offset % period) + period) % period;
-    while (this.index < lengths.length - 1 && isPast(into, lengths[this.index] ?? 0)) into -= lengths[this.index++] ?? 0;
+    while (this.index < lengths.length - 1 && isPast(into, lengths[this.index] ?? 0)) {
+      into -= lengths[this.index++] ?? 0;
+    }
     this.left = Math.max(0, (lengths[this.index] ?? 0) - into);
   }
 

@@ -29,7 +29,8 @@ export function foldOf(
     share === 0 ? first : share === 1 ? last : sampleCurve(curve, t0 + share * (t1 - t0)));
   const bends = samples.map(bendAt);
   const right = (bends[0] ?? 0) > 0;
-  if (!bends.every((bend) => Number.isFinite(bend) && bend > 0 === right && Math.abs(bend) * half >= 1)) return undefined;
+  const isTight = (bend: number): boolean => Number.isFinite(bend) && bend > 0 === right && Math.abs(bend) * half >= 1;
+  if (!bends.every(isTight)) return undefined;
   const inward = right ? half : -half;
   const fold: Fold = {
     right,
@@ -71,7 +72,7 @@ function fromChord(point: Point, start: Point, end: Point): number {
 }
 
 export function foldRibbons({ right, line, outer, evolute, inner }: Fold): readonly Ribbon[] {
-  const [on, out, middle, far] = [line, outer, evolute, inner].map(chords) as [Ribbon['left'], Ribbon['left'], Ribbon['left'], Ribbon['left']];
+  const [on, out, middle, far] = [chords(line), chords(outer), chords(evolute), chords(inner)];
   return right
     ? [{ left: out, right: on }, { left: on, right: middle }, { left: far, right: middle }]
     : [{ left: on, right: out }, { left: middle, right: on }, { left: middle, right: far }];

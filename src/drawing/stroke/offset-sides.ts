@@ -74,7 +74,8 @@ export function sidesOf(
   for (const share of CHECKED) {
     const sample = sampleCurve(curve, t0 + share * (t1 - t0));
     if (!(spread(sample, half) >= 0)) return undefined;
-    if (strays(left, share, sample, -half, tolerance) || strays(right, share, sample, half, tolerance)) return undefined;
+    if (strays(left, share, sample, -half, tolerance)) return undefined;
+    if (strays(right, share, sample, half, tolerance)) return undefined;
   }
   return { left, right };
 }

@@ -81,8 +81,9 @@ class FigureRun {
   private addChord(piece: Piece): void {
     const { half } = this.pen;
     const { start, end, startDirection, endDirection } = piece;
-    const left: Line = { kind: 'line', start: beside(start, startDirection, -half), end: beside(end, endDirection, -half) };
-    const right: Line = { kind: 'line', start: beside(start, startDirection, half), end: beside(end, endDirection, half) };
+    const side = (distance: number): Line =>
+      ({ kind: 'line', start: beside(start, startDirection, distance), end: beside(end, endDirection, distance) });
+    const [left, right] = [side(-half), side(half)];
     if (isConvex(left.start, left.end, right.end, right.start)) {
       this.extend('strip', [{ left: [left], right: [right] }], piece);
     } else {

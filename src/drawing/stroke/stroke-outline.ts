@@ -34,7 +34,8 @@ export interface StrokeArea {
 export function strokeArea(outline: readonly Subpath[], context: StrokeContext): StrokeArea | undefined {
   const pen = penFor(context);
   if (!pen) return undefined;
-  const chains = outline.map((subpath) => piecesOfSubpath(subpath, pen, context.style.inherited['stroke-dasharray'].length > 0));
+  const mayDash = context.style.inherited['stroke-dasharray'].length > 0;
+  const chains = outline.map((subpath) => piecesOfSubpath(subpath, pen, mayDash));
   const pattern = dashPattern(chains, pen, context);
   const count = pattern ? chains.reduce((sum, chain) => sum + dashCount(chain, pattern), 0) : 0;
   const dashed = pattern && Number.isFinite(count) && context.budget.spendCurves(count);
