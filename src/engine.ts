@@ -6,7 +6,7 @@ import { parseMarkup } from './markup/parse';
 
 export { check } from './engine/check';
 export { mendsFor } from './engine/mends';
-export { bridgeIslands, type BridgeChoice, type BridgeOutcome } from './engine/bridge-islands';
+export { bridgeIslands, type BridgeChoice, type BridgeOutcome, type PlannedBridge } from './engine/bridge-islands';
 export { readConfig, type ConfigProblem, type ConfigReading } from './sheet/read-config';
 export { parseLength } from './sheet/length';
 export { applyEdits, type Span, type TextEdit } from './text';

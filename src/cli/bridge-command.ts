@@ -2,10 +2,11 @@
 import { Option, type Command } from 'commander';
 import { createTwoFilesPatch, FILE_HEADERS_ONLY } from 'diff';
 import { relative, resolve, sep } from 'node:path';
-import { bridgeIslands } from '../engine';
+import { bridgeIslands, type PlannedBridge } from '../engine';
 import { EXIT_CODES } from './exit-codes';
 import { Failure } from './failure';
 import { ConfigFinder } from './find-config';
+import { tidy, tidyPoint } from './format/tidy';
 import type { Host } from './host';
 import { loadReport, requireLayer, warnOfUnreadable, type LoadedReport } from './load-report';
 import { addReadingOptions, parsePositiveLength, type ReadingOptions } from './options';
@@ -16,8 +17,10 @@ import { writeAtomically } from './write-output';
 interface BridgeOptions extends ReadingOptions {
   readonly write?: boolean;
   readonly diff?: boolean;
+  readonly plan?: boolean;
   /** mm */
   readonly widthOfBridge?: number;
+  readonly bridge?: number;
   readonly layer?: string;
 }
 
@@ -27,10 +30,12 @@ export function addBridgeCommand(program: Command, host: Host): void {
     .description('Adds the bridges that every island needs and gives the changed file to standard output. Ends with 1 '
       + 'when an island could not be bridged.')
     .argument('<file>', 'an SVG file; - reads standard input')
-    .addOption(new Option('--write', 'change the file itself').conflicts('diff'))
-    .option('--diff', 'give a unified patch instead')
+    .addOption(new Option('--write', 'change the file itself').conflicts(['diff', 'plan']))
+    .addOption(new Option('--diff', 'give a unified patch instead').conflicts('plan'))
+    .option('--plan', 'give the bridges as JSON instead, and change nothing')
     .addOption(new Option('--width-of-bridge <length>', 'how wide bridges are (default: what the material needs)')
       .argParser(parsePositiveLength))
+    .addOption(new Option('--bridge <length>', 'the same, shorter').argParser(parsePositiveLength))
     .option('--layer <name>', 'bridge the islands of this layer alone');
   addReadingOptions(command)
     .addHelpText('after', EXAMPLES)
@@ -48,15 +53,27 @@ async function runBridge(file: string, options: BridgeOptions, host: Host): Prom
   const loaded = await loadReport(file, options, new ConfigFinder(options.config));
   requireLayer(loaded, options.layer);
   warnOfUnreadable(loaded, host);
-  const { text, bridges, refusals } = bridgeIslands(loaded.report, {
+  const width = options.widthOfBridge ?? options.bridge;
+  const { text, bridges, plan, refusals } = bridgeIslands(loaded.report, {
     ...(options.layer !== undefined && { layer: options.layer }),
-    ...(options.widthOfBridge !== undefined && { bridgeWidth: options.widthOfBridge }),
+    ...(width !== undefined && { bridgeWidth: width }),
   });
-  await deliver(file, text, loaded, options, host);
+  if (options.plan) host.print(`${JSON.stringify({ version: 1, bridges: plan.map(plainBridge) }, undefined, 2)}\n`);
+  else await deliver(file, text, loaded, options, host);
   const name = oneLine(loaded.name);
-  host.say(bridges > 0 ? `${name}: ${count(bridges, 'bridge')} added` : `${name}: no bridge added`);
+  const done = options.plan ? 'planned' : 'added';
+  host.say(bridges > 0 ? `${name}: ${count(bridges, 'bridge')} ${done}` : `${name}: no bridge ${done}`);
   for (const refusal of refusals) host.say(`${name}: refused: ${oneLine(refusal.message)}`);
   if (refusals.length > 0) host.endWith(EXIT_CODES.findings);
+}
+
+/** Places in sheet mm, the island by a point of it. */
+function plainBridge({ layer, from, to, width, length, hiddenShare, island }: PlannedBridge): object {
+  const shown = hiddenShare === undefined ? 1 : 1 - hiddenShare;
+  return {
+    layer, island: { at: tidyPoint(island.label), area: tidy(island.area) },
+    from: tidyPoint(from), to: tidyPoint(to), width: tidy(width), length: tidy(length), shown: tidy(shown),
+  };
 }
 
 async function deliver(

@@ -9,7 +9,7 @@ import { limitsOf } from '../sheet/limits';
 import type { Piece, Sheet } from '../sheet/sheet';
 import { applyEdits, type TextEdit } from '../text';
 import { configOf } from './check';
-import { prove } from './prove';
+import { prove, type Pledge } from './prove';
 
 /** Which islands, and how wide a bridge in mm as cut; by default all, at the limit. */
 export interface BridgeChoice {
@@ -24,59 +24,65 @@ export interface BridgeOutcome {
   readonly edits: readonly TextEdit[];
   /** How many bridges were put in. */
   readonly bridges: number;
+  /** The bridges themselves, and the layer of each. */
+  readonly plan: readonly PlannedBridge[];
   /** What could not be done, a sentence each. */
   readonly refusals: readonly { readonly message: string }[];
+}
+
+export interface PlannedBridge extends Bridge {
+  readonly layer: string;
 }
 
 /** A proven set of bridges. */
 export interface ProvenBridges {
   readonly edits: readonly TextEdit[];
-  readonly bridges: readonly Bridge[];
+  readonly bridges: readonly PlannedBridge[];
+  readonly pledge: Pledge;
 }
 
 /** Bridges every island of the report's layers; a layer that cannot be done whole is done island by island. */
 export function bridgeIslands(report: Report, choice: BridgeChoice = {}): BridgeOutcome {
-  const edits: TextEdit[] = [];
   const refusals: { message: string }[] = [];
-  let bridges = 0;
+  let whole: ProvenBridges = { edits: [], bridges: [], pledge: { gone: [], within: new Map() } };
   for (const sheet of report.sheets) {
     if (choice.layer !== undefined && sheet.layer.name !== choice.layer) continue;
     for (const result of bridgeSheet(report, sheet, choice.bridgeWidth)) {
-      if (typeof result === 'string') refusals.push({ message: `Layer "${sheet.layer.name}": ${result}` });
-      else {
-        edits.push(...result.edits);
-        bridges += result.bridges.length;
-      }
+      const joined = typeof result === 'string' ? result : joinBridges(report, whole, result);
+      if (typeof joined === 'string') refusals.push({ message: `Layer "${sheet.layer.name}": ${joined}` });
+      else whole = joined;
     }
   }
-  return { text: applyEdits(report.text, edits), edits, bridges, refusals };
+  const { edits, bridges } = whole;
+  return { text: applyEdits(report.text, edits), edits, bridges: bridges.length, plan: bridges, refusals };
 }
 
-function bridgeSheet(report: Report, sheet: Sheet, width?: number): (ProvenBridges | string)[] {
+function bridgeSheet(report: Report, sheet: Sheet, bridgeWidth?: number): (ProvenBridges | string)[] {
   const islands = sheet.pieces.filter((piece) => piece.island);
   if (islands.length === 0) return [];
-  const whole = width === undefined
-    ? proveLayerBridges(report, sheet) : proveBridges(report, sheet, islands, { bridgeWidth: width });
+  const choice = bridgeWidth === undefined ? {} : { bridgeWidth };
+  const whole = bridgeWidth === undefined
+    ? proveLayerBridges(report, sheet) : proveBridges(report, sheet, islands, choice);
   if (typeof whole !== 'string' || islands.length === 1) return [whole];
-  return oneByOne(report, sheet, islands, width);
+  return islands.map((island) => proveBridges(report, sheet, [island], choice));
 }
 
-/** Islands that share commands cannot be edited apart from the same text: of those, the first is taken. */
-function oneByOne(report: Report, sheet: Sheet, islands: readonly Piece[], width?: number): (ProvenBridges | string)[] {
-  const taken: TextEdit[] = [];
-  return islands.map((island) => {
-    const result = proveBridges(report, sheet, [island], width === undefined ? {} : { bridgeWidth: width });
-    if (typeof result === 'string') return result;
-    if (result.edits.some((edit) => taken.some((other) => overlap(edit, other)))) {
-      return 'An island shares its outline with one that was bridged; run again to bridge it.';
-    }
-    taken.push(...result.edits);
-    return result;
-  });
+/** Two proven sets as one, proven again together; layers and islands may share the outlines that are cut. */
+export function joinBridges(report: Report, first: ProvenBridges, second: ProvenBridges): ProvenBridges | string {
+  if (first.edits.length === 0) return second;
+  if (second.edits.some((edit) => first.edits.some((other) => overlap(edit, other)))) {
+    return 'An island shares its outline with one that was bridged; run again to bridge it.';
+  }
+  const within = new Map(first.pledge.within);
+  for (const [layer, region] of second.pledge.within) within.set(layer, [...(within.get(layer) ?? []), ...region]);
+  const pledge = { gone: [...first.pledge.gone, ...second.pledge.gone], within };
+  const edits = [...first.edits, ...second.edits];
+  const proof = prove(report, edits, pledge);
+  return typeof proof === 'string' ? proof : { edits, bridges: [...first.bridges, ...second.bridges], pledge };
 }
 
 function overlap({ span: a }: TextEdit, { span: b }: TextEdit): boolean {
-  return a.from < b.to && b.from < a.to;
+  return a.from <= b.to && b.from <= a.to;
 }
 
 /** How a plan is to differ from the preferred one. */
@@ -94,9 +100,11 @@ export function proveBridges(
   if (unbridged.length > 0) return noPlaceFor(unbridged);
   const cut = cutBridges(sheet, bridges);
   if ('refusal' in cut) return cut.refusal;
-  const within = new Map([[sheet.layer.name, changedBy(sheet, bridges)]]);
-  const proof = prove(report, cut.edits, { gone: islandFindings(report, islands), within });
-  return typeof proof === 'string' ? proof : { edits: cut.edits, bridges };
+  const layer = sheet.layer.name;
+  const pledge = { gone: islandFindings(report, islands), within: new Map([[layer, changedBy(sheet, bridges)]]) };
+  const proof = prove(report, cut.edits, pledge);
+  if (typeof proof === 'string') return proof;
+  return { edits: cut.edits, bridges: bridges.map((bridge) => ({ ...bridge, layer })), pledge };
 }
 
 function noPlaceFor(islands: readonly Piece[]): string {

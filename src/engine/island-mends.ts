@@ -2,7 +2,7 @@
 import type { Mend, Report } from '../report';
 import { formatMillimetres } from '../sheet/length';
 import type { Piece, Sheet } from '../sheet/sheet';
-import { proveBridges, proveLayerBridges, type BridgePlanChoice, type ProvenBridges } from './bridge-islands';
+import { joinBridges, proveBridges, proveLayerBridges, type BridgePlanChoice, type ProvenBridges } from './bridge-islands';
 
 /** The preferred plan first, then other plans for this island, then the layer, then the file. */
 export function bridgeMends(report: Report, sheet: Sheet, piece: Piece): Mend[] {
@@ -32,11 +32,9 @@ function others(report: Report, sheet: Sheet, piece: Piece, preferred: ProvenBri
 function wholeFile(report: Report): Mend | undefined {
   const layers = report.sheets.filter((sheet) => islandsOf(sheet).length > 0);
   if (layers.length < 2) return undefined;
-  const proven = layers.map((sheet) => proveLayerBridges(report, sheet));
-  const whole = proven.filter((result) => typeof result !== 'string');
-  if (whole.length < proven.length) return undefined;
-  const all = { edits: whole.flatMap(({ edits }) => edits), bridges: whole.flatMap(({ bridges }) => bridges) };
-  return mendFrom(all, 'bridge-file', 'Bridge every island in this file');
+  const whole = layers.map((sheet) => proveLayerBridges(report, sheet)).reduce((first, second) =>
+    typeof first === 'string' || typeof second === 'string' ? 'not all' : joinBridges(report, first, second));
+  return mendFrom(whole, 'bridge-file', 'Bridge every island in this file');
 }
 
 function islandsOf(sheet: Sheet): Piece[] {

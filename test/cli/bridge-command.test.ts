@@ -76,6 +76,26 @@ describe('tombolo bridge', () => {
   });
 });
 
+describe('tombolo bridge --plan', () => {
+  test('gives the bridges as JSON and changes nothing', async () => {
+    const { code, stdout, stderr } = await workshop.run(['bridge', 'island.svg', '--plan', '--bridge', '1.5mm']);
+    const { version, bridges } = JSON.parse(stdout);
+    expect([code, version, stderr]).toEqual([0, 1, `island.svg: ${bridges.length} bridges planned\n`]);
+    for (const bridge of bridges) {
+      expect(bridge).toEqual({
+        layer: expect.any(String), island: { at: expect.anything(), area: 200 }, from: expect.anything(),
+        to: expect.anything(), width: 1.5, length: expect.any(Number), shown: 1,
+      });
+      expect(Math.hypot(bridge.to.x - bridge.from.x, bridge.to.y - bridge.from.y)).toBeCloseTo(bridge.length, 2);
+    }
+    expect((await read('island.svg')).toString()).toBe(WITH_ISLAND);
+  });
+
+  test('does not go with --write', async () => {
+    expect(await workshop.run(['bridge', 'island.svg', '--plan', '--write'])).toMatchObject({ code: 2, stdout: '' });
+  });
+});
+
 describe('tombolo bridge --diff', () => {
   test('is a patch that gives the bridged file', async () => {
     const [patch, bridged] = await Promise.all([

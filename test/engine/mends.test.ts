@@ -97,6 +97,14 @@ describe('bridgeIslands', () => {
     expect([second.bridges, second.text]).toEqual([0, first.text]);
   });
 
+  it('does not cut an outline twice that two layers share', () => {
+    const shared = `<defs><g id="r">${ring(0, 0)}</g></defs>`;
+    const svg = stencil(`${shared}<g id="a"><use href="#r" x="20" y="20"/></g><g id="b"><use href="#r" x="60" y="60"/></g>`);
+    const { text, bridges, refusals } = bridgeIslands(check(svg));
+    expect(bridges + refusals.length).toBeGreaterThan(0);
+    expect(checksIn(text).length).toBe(bridges === 0 ? 2 : 2 - bridges / 2);
+  });
+
   it('keeps to a layer, and to a width', () => {
     const svg = stencil(`<g id="a">${ring(20, 20)}</g><g id="b">${ring(20, 60)}</g>`);
     const { text, bridges } = bridgeIslands(check(svg), { layer: 'b', bridgeWidth: 2 });
