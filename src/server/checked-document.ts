@@ -20,11 +20,12 @@ export class CheckedDocument {
   /**
    * Checks the document as it stands. Synchronous; takes as long as the engine takes.
    * @param live changes in place when the editor's text changes
+   * @param earlier the last check of this document: its unchanged layers are not measured again
    */
-  static check(live: TextDocument, found: FoundConfig | undefined): CheckedDocument {
+  static check(live: TextDocument, found: FoundConfig | undefined, earlier?: CheckedDocument): CheckedDocument {
     const text = live.getText();
     const document = TextDocument.create(live.uri, live.languageId, live.version, text);
-    const report = check(text, found ? { config: readConfig(found.text).config } : {});
+    const report = check(text, found ? { config: readConfig(found.text).config } : {}, earlier?.report);
     return new CheckedDocument(live, document, isStencilDocument(live, found), found, report);
   }
 

@@ -95,7 +95,7 @@ export class StencilChecker {
     if (!document || isConfigUri(uri)) return undefined;
     const known = this.results.get(uri);
     if (known?.current) return known;
-    const checked = CheckedDocument.check(document, this.configOf(document));
+    const checked = CheckedDocument.check(document, this.configOf(document), known);
     if (known && checked.stencil) this.keep(checked);
     return checked;
   }
@@ -122,7 +122,7 @@ export class StencilChecker {
     this.seen.add(document.uri);
     const found = this.configOf(document);
     if (found) this.notices.show(found);
-    if (isStencilDocument(document, found)) this.keep(CheckedDocument.check(document, found));
+    if (isStencilDocument(document, found)) this.keep(CheckedDocument.check(document, found, this.results.get(document.uri)));
     else this.leaveInPeace(document);
     this.sweepNotices();
   }
