@@ -31,12 +31,19 @@ export const noIslandIn = (uri: vscode.Uri): Promise<boolean> =>
   until('no island', () => !findings(uri).some((found) => codeOf(found) === 'floating-island'));
 
 /** The editor drops the question when another extension registers a provider meanwhile: then it is asked again. */
-export async function quickFixes(uri: vscode.Uri, range: vscode.Range, tries = 3): Promise<vscode.CodeAction[]> {
+export async function quickFixes(uri: vscode.Uri, range: vscode.Range, tries = 5): Promise<vscode.CodeAction[]> {
   const kind = vscode.CodeActionKind.QuickFix.value;
+  const again = async () => {
+    await new Promise((resolve) => setTimeout(resolve, 300));
+    return quickFixes(uri, range, tries - 1);
+  };
   try {
-    return await vscode.commands.executeCommand('vscode.executeCodeActionProvider', uri, range, kind);
+    const actions: vscode.CodeAction[] =
+      await vscode.commands.executeCommand('vscode.executeCodeActionProvider', uri, range, kind);
+    // The editor gives an empty list, too, where it cancelled the question itself.
+    return actions.length === 0 && tries > 1 ? await again() : actions;
   } catch (error) {
     if (tries === 1 || !(error instanceof Error) || error.name !== 'Canceled') throw error;
-    return quickFixes(uri, range, tries - 1);
+    return again();
   }
 }
