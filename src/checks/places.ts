@@ -9,9 +9,9 @@ import type { Stencil } from './check';
 /** So many edges of a ring are looked up at most: enough to name its contour, cheap on long ones. */
 const SAMPLES = 48;
 
-/** The command that drew the edge at a point; else the layer's name, else the root's. */
-export function spanAt(stencil: Stencil, sheet: Sheet, point: Point): Span {
-  return stencil.sources(sheet).at(point)?.span ?? layerSpan(stencil, sheet);
+/** The command that drew the edge at a point, as seen from `facing`; else the layer's name, else the root's. */
+export function spanAt(stencil: Stencil, sheet: Sheet, point: Point, facing?: Point): Span {
+  return stencil.sources(sheet).at(point, facing)?.span ?? layerSpan(stencil, sheet);
 }
 
 /** The name in the layer's start tag: short, and where the layer begins. */

@@ -1,8 +1,9 @@
 /** From a place on the sheet back to the text: which command of which shape drew the edge there. */
 import Flatbush from 'flatbush';
 import type { Shape } from '../drawing/drawing';
-import { boundsOf, nearestOn } from '../geometry/curves';
+import { boundsOf, nearestOn, tangentAt } from '../geometry/curves';
 import type { Curve, Point } from '../geometry/curve';
+import { dot, normalise, subtract } from '../geometry/point';
 import type { Span } from '../text';
 
 /** A curve of a shape, or of what clips it. */
@@ -16,6 +17,9 @@ export interface Source {
 
 /** Edges lie within the flatness and the integer grid of their curves; clips and unions add a little. */
 const REACH = 0.02;
+
+/** Curves that meet within this distance in mm are told apart by their direction. */
+const CORNER = 0.005;
 
 /** Looks up the sources of boundary points. Build it once for a layer; building costs one pass over its curves. */
 export class SourceIndex {
@@ -33,18 +37,28 @@ export class SourceIndex {
     this.#index.finish();
   }
 
-  /** The source nearest to a point of sheet mm, within 20 µm of it; undefined where only the frame made the edge. */
-  at(point: Point): Source | undefined {
+  /**
+   * The source nearest to a point of sheet mm, within 20 µm of it; undefined where only the frame made the edge.
+   * @param facing where the edge is looked at from: at a corner, the side that runs square to that view is meant
+   */
+  at(point: Point, facing?: Point): Source | undefined {
     const { x, y } = point;
     let best: Source | undefined;
-    let bestDistance = REACH;
+    let bestRank = REACH;
     for (const id of this.#index?.search(x - REACH, y - REACH, x + REACH, y + REACH) ?? []) {
       const source = this.#sources[id] as Source;
-      const { distance } = nearestOn(source.curve, point);
-      if (distance < bestDistance) [best, bestDistance] = [source, distance];
+      const { distance, t } = nearestOn(source.curve, point);
+      const rank = distance < REACH && facing ? distance + CORNER * alongView(source.curve, t, point, facing) : distance;
+      if (rank < bestRank) [best, bestRank] = [source, rank];
     }
     return best;
   }
+}
+
+/** 0 where the curve runs square to the view, 1 where it runs along it. */
+function alongView(curve: Curve, t: number, point: Point, facing: Point): number {
+  const [tangent, view] = [tangentAt(curve, t), normalise(subtract(facing, point))];
+  return view ? Math.abs(dot(tangent, view)) : 0;
 }
 
 function sourcesOf(shape: Shape, outlines: boolean): Source[] {

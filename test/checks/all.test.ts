@@ -15,8 +15,9 @@ describe('the checks', () => {
     expect(ALL_CHECKS.map(({ id }) => id).sort()).toEqual(folders.sort());
   });
 
-  it.each(folders)('%s has its code and a page with all headings', (id) => {
+  it.each(folders)('%s has its code, its tests and a page with all headings', (id) => {
     expect(existsSync(path.join(folder, id, 'check.ts'))).toBe(true);
+    expect(existsSync(path.join(__dirname, id, 'check.test.ts'))).toBe(true);
     const page = readFileSync(path.join(folder, id, 'README.md'), 'utf8');
     expect(page.match(/^#+ .*/gm)).toEqual([
       `# ${id}`, '## Why it matters', '## How to mend it', '## Limits of the check',
