@@ -10,11 +10,15 @@ import { isSvg } from './svg-documents';
 
 export const BENCH = 'tombolo.bench';
 
+/** Milliseconds that the caret rests before the picture is marked. */
+const MARK_AFTER = 80;
+
 export class Bench implements vscode.Disposable {
   private panel: vscode.WebviewPanel | undefined;
   /** The document that is shown. */
   private uri: vscode.Uri | undefined;
   private asked = 0;
+  private marking: NodeJS.Timeout | undefined;
   private readonly listeners: vscode.Disposable[];
 
   constructor(private readonly extensionUri: vscode.Uri, private readonly client: ServerClient) {
@@ -23,6 +27,7 @@ export class Bench implements vscode.Disposable {
       vscode.window.onDidChangeActiveTextEditor((editor) => {
         if (editor && isSvg(editor.document)) this.follow(editor.document.uri);
       }),
+      vscode.window.onDidChangeTextEditorSelection(({ textEditor }) => this.markSoon(textEditor)),
       vscode.window.registerWebviewPanelSerializer(BENCH, {
         deserializeWebviewPanel: async (panel, state: unknown) => this.restore(panel, state),
       }),
@@ -78,6 +83,7 @@ export class Bench implements vscode.Disposable {
   }
 
   private async show(uri: vscode.Uri): Promise<void> {
+    if (uri.toString() !== this.uri?.toString()) this.post({ type: 'mark', outline: '' });
     this.uri = uri;
     if (this.panel) this.panel.title = `Bench: ${uri.path.split('/').at(-1) ?? ''}`;
     await this.refresh();
@@ -96,6 +102,22 @@ export class Bench implements vscode.Disposable {
     if (turn === this.asked && stack) this.post({ type: 'stack', stack });
   }
 
+  private markSoon({ document, selection }: vscode.TextEditor): void {
+    if (!this.panel || document.uri.toString() !== this.uri?.toString()) return;
+    clearTimeout(this.marking);
+    this.marking = setTimeout(() => void this.mark(document, selection.active), MARK_AFTER);
+  }
+
+  private async mark(document: vscode.TextDocument, place: vscode.Position): Promise<void> {
+    const { uri, version } = document;
+    const shape = await this.client.shapeAt(uri, document.offsetAt(place));
+    const editor = vscode.window.activeTextEditor;
+    // An answer about another text or place is late: the next one is under way.
+    const late = editor?.document.uri.toString() === uri.toString()
+      && (editor.document.version !== version || !editor.selection.active.isEqual(place));
+    if (!late && uri.toString() === this.uri?.toString()) this.post({ type: 'mark', outline: shape?.outline ?? '' });
+  }
+
   private post(message: ToBench): void {
     void this.panel?.webview.postMessage(message);
   }
@@ -109,6 +131,7 @@ export class Bench implements vscode.Disposable {
   }
 
   dispose(): void {
+    clearTimeout(this.marking);
     this.panel?.dispose();
     for (const listener of this.listeners) listener.dispose();
   }

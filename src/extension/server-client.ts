@@ -2,8 +2,8 @@
 import * as vscode from 'vscode';
 import { LanguageClient, RevealOutputChannelOn, TransportKind } from 'vscode-languageclient/node';
 import {
-  BEGIN, BRIDGE_ISLANDS, CHECK_AGAIN, CHECKED, STACK, type BridgedIslands, type Checked, type Stack,
-  type VersionedEdits,
+  BEGIN, BRIDGE_ISLANDS, CHECK_AGAIN, CHECKED, SHAPE_AT, STACK, type BridgedIslands, type Checked, type MarkedShape,
+  type Stack, type VersionedEdits,
 } from '../server/protocol';
 import { CONFIG, SVG } from './svg-documents';
 
@@ -40,6 +40,10 @@ export class ServerClient implements vscode.Disposable {
     return this.ask(STACK, uri);
   }
 
+  shapeAt(uri: vscode.Uri, offset: number): Promise<MarkedShape | undefined> {
+    return this.ask(SHAPE_AT, uri, { offset });
+  }
+
   beginEdits(uri: vscode.Uri): Promise<VersionedEdits | undefined> {
     return this.ask(BEGIN, uri);
   }
@@ -52,11 +56,11 @@ export class ServerClient implements vscode.Disposable {
     await this.ask(CHECK_AGAIN, uri);
   }
 
-  private async ask<T>(method: string, uri: vscode.Uri): Promise<T | undefined> {
+  private async ask<T>(method: string, uri: vscode.Uri, more: object = {}): Promise<T | undefined> {
     await this.start();
     try {
       const address = this.client.code2ProtocolConverter.asUri(uri);
-      return await this.client.sendRequest<T | null>(method, { uri: address }) ?? undefined;
+      return await this.client.sendRequest<T | null>(method, { uri: address, ...more }) ?? undefined;
     } catch (error) {
       this.log.error(`${method}: ${String(error)}`);
       return undefined;

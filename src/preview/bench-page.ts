@@ -65,6 +65,11 @@ export class BenchPage {
     this.draw();
   }
 
+  /** Marks what the text at the caret draws. */
+  mark(outline: string): void {
+    this.surface.mark(outline);
+  }
+
   private draw(): void {
     const { stack, state } = this;
     if (!stack) return;

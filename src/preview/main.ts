@@ -18,5 +18,8 @@ const page = new BenchPage({
 }, editor.getState());
 
 document.body.append(page.element);
-window.addEventListener('message', ({ data }: MessageEvent<ToBench>) => page.show(data.stack));
+window.addEventListener('message', ({ data }: MessageEvent<ToBench>) => {
+  if (data.type === 'stack') page.show(data.stack);
+  else page.mark(data.outline);
+});
 editor.postMessage({ type: 'ready' });

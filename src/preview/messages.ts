@@ -1,7 +1,10 @@
 /** What the bench's page and the extension say to each other. */
 import type { Stack } from '../server/protocol';
 
-export type ToBench = { readonly type: 'stack'; readonly stack: Stack };
+export type ToBench =
+  | { readonly type: 'stack'; readonly stack: Stack }
+  /** What the text at the caret draws, as path data in mm; empty where it draws nothing. */
+  | { readonly type: 'mark'; readonly outline: string };
 
 export type FromBench =
   /** The page listens. */

@@ -17,6 +17,8 @@ export class Picture {
   private readonly under = svg('path', { class: 'under' });
   private readonly ground = svg('path', { 'fill-rule': 'evenodd' });
   private readonly layers = svg('g');
+  /** What the text at the caret draws: a dark line over a wider light one, seen on any paint. */
+  private readonly caret = ['caret-halo', 'caret'].map((name) => svg('path', { class: name, d: '' }));
   private readonly frame = svg('rect', { class: 'frame' });
 
   constructor() {
@@ -25,7 +27,7 @@ export class Picture {
       svg('path', { class: 'hatch-line', d: `M0 0V${HATCH}` }),
     ]);
     this.definitions.append(this.hatch);
-    this.element.append(this.shadow, this.under, this.ground, this.layers, this.frame);
+    this.element.append(this.shadow, this.under, this.ground, this.layers, this.frame, ...this.caret);
   }
 
   draw(stack: Stack, state: BenchState): void {
@@ -37,6 +39,10 @@ export class Picture {
     setAttributes(this.ground, { d: outline + (single?.openings ?? ''), class: single ? 'card' : 'ground' });
     syncChildren(this.layers, shown, makeLayer, (group, layer) => drawLayer(group, layer, single !== undefined));
     setAttributes(this.frame, { x: 0, y: 0, width: stack.width, height: stack.height });
+  }
+
+  mark(outline: string): void {
+    for (const line of this.caret) setAttributes(line, { d: outline });
   }
 
   place(view: View): void {

@@ -67,6 +67,10 @@ export class Surface {
     this.redraw();
   }
 
+  mark(outline: string): void {
+    this.picture.mark(outline);
+  }
+
   /** Shifts the picture only where the finding's place does not show. */
   bringIntoView(index: number): void {
     const at = this.stack?.findings[index]?.at;

@@ -10,6 +10,8 @@ import type { TextEdit } from '../text';
 export const CHECKED = 'tombolo/checked';
 /** Editor to server: the painted stack of a document, checked now if it has changed. Answers `Stack | null`. */
 export const STACK = 'tombolo/stack';
+/** Editor to server: what the text at an offset draws. Answers `MarkedShape | null`. */
+export const SHAPE_AT = 'tombolo/shapeAt';
 /** Editor to server: check a document now, whatever `tombolo.run` says. Answers null when the run is done. */
 export const CHECK_AGAIN = 'tombolo/checkAgain';
 /** Editor to server: edits that mark a document as a stencil. Answers `VersionedEdits | null`. */
@@ -19,6 +21,18 @@ export const BRIDGE_ISLANDS = 'tombolo/bridgeIslands';
 
 export interface DocumentParams {
   readonly uri: string;
+}
+
+export interface PlaceParams extends DocumentParams {
+  /** UTF-16 offset into the text. */
+  readonly offset: number;
+}
+
+/** Path data as in the stack, and the text of the element that draws it. */
+export interface MarkedShape {
+  readonly outline: string;
+  readonly from: number;
+  readonly to: number;
 }
 
 export interface Checked {

@@ -10,9 +10,11 @@ import { checkPages } from './check-pages';
 import type { CheckedDocument } from './checked-document';
 import { codeActions, FIX_ALL } from './code-actions';
 import {
-  BEGIN, BRIDGE_ISLANDS, CHECK_AGAIN, CHECKED, STACK, type BridgedIslands, type DocumentParams, type VersionedEdits,
+  BEGIN, BRIDGE_ISLANDS, CHECK_AGAIN, CHECKED, SHAPE_AT, STACK, type BridgedIslands, type DocumentParams,
+  type PlaceParams, type VersionedEdits,
 } from './protocol';
 import { readSettings } from './settings';
+import { shapeAt } from './shape-at';
 import { stackOf } from './stack';
 import { isConfigUri, StencilChecker } from './stencil-checker';
 
@@ -88,6 +90,9 @@ function answerRequests(connection: Connection, checker: StencilChecker): void {
     });
   });
   connection.onRequest(STACK, ({ uri }: DocumentParams) => answer(uri, null, stackOf));
+  connection.onRequest(SHAPE_AT, ({ uri, offset }: PlaceParams) => (
+    answer(uri, null, ({ report }) => shapeAt(report.drawing, offset) ?? null)
+  ));
   connection.onRequest(CHECK_AGAIN, ({ uri }: DocumentParams) => {
     checker.checkNow(uri);
     return null;

@@ -46,7 +46,7 @@ export function regionPath(region: Region): string {
   return region.flatMap(({ outer, holes }) => [outer, ...holes]).map(ringPath).join('');
 }
 
-function ringPath(ring: Ring): string {
+export function ringPath(ring: Ring): string {
   const points: string[] = [];
   for (let i = 0; i + 1 < ring.length; i += 2) points.push(`${micron(ring[i] ?? 0)} ${micron(ring[i + 1] ?? 0)}`);
   return points.length === 0 ? '' : `M${points.join('L')}Z`;

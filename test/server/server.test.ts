@@ -147,6 +147,17 @@ describe('code actions', () => {
 });
 
 describe('what only the editor asks', () => {
+  test('the text at the caret leads to its shape, other text to none', async () => {
+    const text = '<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="60mm" viewBox="0 0 60 60" '
+      + 'data-tombolo-reading="openings"><rect x="5" y="6" width="7" height="8"/></svg>';
+    const document = await server.open('caret.svg', text);
+    const ask = (offset: number) => server.connection.sendRequest('tombolo/shapeAt', { uri: document.uri, offset });
+    const [from, to] = [text.indexOf('<rect'), text.indexOf('</svg>')];
+    expect(await ask(from + 3)).toEqual({ outline: 'M5 6L12 6L12 14L5 14Z', from, to });
+    expect(await ask(from - 1)).toBeNull();
+    expect(await ask(to)).toBeNull();
+  });
+
   test('the stack is in millimetres, drawn with our own path data', async () => {
     const document = await server.open('ring.svg', ring());
     const stack = await server.connection.sendRequest<Stack>('tombolo/stack', { uri: document.uri });

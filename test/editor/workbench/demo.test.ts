@@ -46,6 +46,15 @@ test('choosing a finding selects its text', async () => {
   await bench.page.getByText(/Ln 28, Col \d+ \(\d+ selected\)/).waitFor();
 });
 
+test('the shape whose text holds the caret is marked on the picture, and only then', async () => {
+  const marked = () => bench.bench.locator('path.caret').getAttribute('d');
+  await expect.poll(marked, { timeout: 10_000 }).toMatch(/^M[\d.]/);
+  await bench.shot('demo-3-caret');
+  await bench.page.locator('.editor-instance .view-lines').first().click();
+  await bench.page.keyboard.press('Control+Home');
+  await expect.poll(marked, { timeout: 10_000 }).toBe('');
+});
+
 test('the picture answers to the keyboard', async () => {
   const nearness = bench.bench.locator('.nearness');
   const whole = await nearness.textContent();
