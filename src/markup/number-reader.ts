@@ -10,21 +10,22 @@ const COMMA = 44;
 const MINUS = 45;
 const POINT = 46;
 const ZERO = 48;
+const NINE = 57;
 const UPPER_E = 69;
 const LOWER_E = 101;
 
 /** Powers of ten that a double holds exactly. */
 const POWERS_OF_TEN = Array.from({ length: 23 }, (_, exponent) => Number(`1e${exponent}`));
 
-/** Integers up to here take any one more digit and stay exact. */
-const LAST_EXTENSIBLE_INTEGER = 9e14;
+/** A double holds every integer of so many digits. */
+const EXACT_DIGITS = 15;
 
 export function isBlank(code: number): boolean {
   return code === BLANK || code === LINE_FEED || code === TAB || code === CARRIAGE_RETURN || code === FORM_FEED;
 }
 
 function isDigit(code: number): boolean {
-  return code >= ZERO && code <= ZERO + 9;
+  return code >= ZERO && code <= NINE;
 }
 
 /**
@@ -46,7 +47,10 @@ export class NumberReader {
   }
 
   skipBlanks(): void {
-    while (isBlank(this.code)) this.position++;
+    const { text } = this;
+    let at = this.position;
+    while (isBlank(text.charCodeAt(at))) at++;
+    this.position = at;
   }
 
   /** Skips blanks with at most one comma among them. Gives the offset of the comma, or -1. */
@@ -69,45 +73,38 @@ export class NumberReader {
 
   /**
    * Reads the number at the position and moves behind it. Gives NaN, without moving, where there is none, and an
-   * infinite value where it is too large for a double.
+   * infinite value where it is too large for a double. One pass over local variables: it reads most of a drawing.
    */
   readNumber(): number {
-    if (!this.atNumber) return NaN;
-    const from = this.position;
-    const negative = this.code === MINUS;
-    if (negative || this.code === PLUS) this.position++;
-    const mantissa = this.readMantissa();
-    const exponent = this.readExponent() - mantissa.decimals;
-    if (!mantissa.exact || exponent < -22 || exponent > 22) return Number(this.text.slice(from, this.position));
+    const { text, position: from } = this;
+    let at = from;
+    let code = text.charCodeAt(at);
+    const negative = code === MINUS;
+    if (negative || code === PLUS) code = text.charCodeAt(++at);
+    let digits = 0;
+    const wholeFrom = at;
+    for (; code >= ZERO && code <= NINE; code = text.charCodeAt(++at)) digits = digits * 10 + (code - ZERO);
+    let count = at - wholeFrom;
+    let decimals = 0;
+    if (code === POINT) {
+      const decimalsFrom = ++at;
+      for (code = text.charCodeAt(at); code >= ZERO && code <= NINE; code = text.charCodeAt(++at)) {
+        digits = digits * 10 + (code - ZERO);
+      }
+      decimals = at - decimalsFrom;
+      count += decimals;
+    }
+    if (count === 0) return NaN;
+    this.position = at;
+    const exponent = (code === LOWER_E || code === UPPER_E ? this.readExponent() : 0) - decimals;
+    if (count > EXACT_DIGITS || exponent < -22 || exponent > 22) return Number(text.slice(from, this.position));
     // Both operands are exact, so that the one rounding of the operation gives the nearest double (Clinger 1990).
-    const magnitude =
-      exponent < 0 ? mantissa.digits / POWERS_OF_TEN[-exponent]! : mantissa.digits * POWERS_OF_TEN[exponent]!;
+    const magnitude = exponent < 0 ? digits / POWERS_OF_TEN[-exponent]! : digits * POWERS_OF_TEN[exponent]!;
     return negative ? -magnitude : magnitude;
   }
 
-  private readMantissa(): { digits: number; decimals: number; exact: boolean } {
-    let digits = 0;
-    let decimals = 0;
-    let exact = true;
-    let afterPoint = false;
-    for (;;) {
-      const code = this.code;
-      if (isDigit(code)) {
-        if (digits > LAST_EXTENSIBLE_INTEGER) exact = false;
-        digits = digits * 10 + (code - ZERO);
-        if (afterPoint) decimals++;
-      } else if (code === POINT && !afterPoint) {
-        afterPoint = true;
-      } else {
-        return { digits, decimals, exact };
-      }
-      this.position++;
-    }
-  }
-
-  /** The exponent at the position, or 0. An `e` that no digits follow is left where it is. */
+  /** The exponent behind the `e` at the position, or 0. An `e` that no digits follow is left where it is. */
   private readExponent(): number {
-    if (this.code !== LOWER_E && this.code !== UPPER_E) return 0;
     let position = this.position + 1;
     const sign = this.text.charCodeAt(position);
     if (sign === PLUS || sign === MINUS) position++;
