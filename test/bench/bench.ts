@@ -2,6 +2,7 @@
  * `npm run bench`: how long a full check takes, beside reading alone and beside the same check by pixels, all in one run
  * on the same seeded sheets. Ratios hold from machine to machine; times do not.
  */
+import { Tokenizer } from 'htmlparser2';
 import { check } from '../../src/engine';
 import { parseMarkup } from '../../src/markup/parse';
 import { readDrawing } from '../../src/drawing/read-drawing';
@@ -9,6 +10,9 @@ import { checkByRaster, LARGEST_SIDE, PIXELS_PER_MM } from './raster-way';
 import { blobSheet } from './seeded';
 
 const SIZES = [1_000, 10_000, 100_000];
+
+/** How many segments of the seeded sheet a megabyte of text holds, about. */
+const SEGMENTS_PER_MEGABYTE = 270_000;
 
 interface Row {
   readonly segments: number;
@@ -62,4 +66,27 @@ function print(rows: readonly Row[]): void {
   console.log(`growth exponent of the check from ${first.segments} to ${last.segments} segments: ${exponent.toFixed(2)}`);
 }
 
+/** Reading a large file beside the XML tokenizer alone, which does nothing with what it finds. */
+function compareReading(megabytes: number): void {
+  const svg = blobSheet(megabytes * SEGMENTS_PER_MEGABYTE);
+  const alone = time(() => tokenize(svg));
+  const parse = time(() => parseMarkup(svg));
+  const read = time(() => readDrawing(parseMarkup(svg)));
+  const size = (svg.length / 1e6).toFixed(1);
+  console.log(`reading ${size} MB: tokenizer alone ${alone.toFixed(0)} ms, tree ${parse.toFixed(0)} ms, ` +
+    `drawing ${read.toFixed(0)} ms, drawing/tokenizer ${(read / alone).toFixed(2)}`);
+}
+
+function tokenize(text: string): void {
+  const ignore = () => {};
+  const tokenizer = new Tokenizer({ xmlMode: true, decodeEntities: false }, {
+    onattribdata: ignore, onattribentity: ignore, onattribend: ignore, onattribname: ignore, oncdata: ignore,
+    onclosetag: ignore, oncomment: ignore, ondeclaration: ignore, onend: ignore, onopentagend: ignore,
+    onopentagname: ignore, onprocessinginstruction: ignore, onselfclosingtag: ignore, ontext: ignore, ontextentity: ignore,
+  });
+  tokenizer.write(text);
+  tokenizer.end();
+}
+
 print(SIZES.map(measure));
+compareReading(10);
