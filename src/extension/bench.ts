@@ -99,7 +99,11 @@ export class Bench implements vscode.Disposable {
     const turn = ++this.asked;
     const stack = await this.client.stack(uri);
     // Only the answer to the last question is shown.
-    if (turn === this.asked && stack) this.post({ type: 'stack', stack });
+    if (turn !== this.asked || !stack) return;
+    this.post({ type: 'stack', stack });
+    // An edit from elsewhere moves the shape under a caret that stays where it is.
+    const editor = vscode.window.visibleTextEditors.find(({ document }) => document.uri.toString() === uri.toString());
+    if (editor) this.markSoon(editor);
   }
 
   private markSoon({ document, selection }: vscode.TextEditor): void {

@@ -90,9 +90,11 @@ function answerRequests(connection: Connection, checker: StencilChecker): void {
     });
   });
   connection.onRequest(STACK, ({ uri }: DocumentParams) => answer(uri, null, stackOf));
-  connection.onRequest(SHAPE_AT, ({ uri, offset }: PlaceParams) => (
-    answer(uri, null, ({ report }) => shapeAt(report.drawing, offset) ?? null)
-  ));
+  connection.onRequest(SHAPE_AT, ({ uri, offset }: PlaceParams) => {
+    // A moving caret never makes a check: the bench asks again when the next one is done.
+    const known = checker.known(uri);
+    return (known && shapeAt(known.report.drawing, offset)) ?? null;
+  });
   connection.onRequest(CHECK_AGAIN, ({ uri }: DocumentParams) => {
     checker.checkNow(uri);
     return null;

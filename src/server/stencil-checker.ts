@@ -100,6 +100,12 @@ export class StencilChecker {
     return checked;
   }
 
+  /** The check of the document's present text, where it has been made. */
+  known(uri: string): CheckedDocument | undefined {
+    const known = this.results.get(uri);
+    return known?.current ? known : undefined;
+  }
+
   dispose(): void {
     this.schedule.cancelAll();
   }

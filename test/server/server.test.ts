@@ -152,6 +152,7 @@ describe('what only the editor asks', () => {
       + 'data-tombolo-reading="openings"><rect x="5" y="6" width="7" height="8"/></svg>';
     const document = await server.open('caret.svg', text);
     const ask = (offset: number) => server.connection.sendRequest('tombolo/shapeAt', { uri: document.uri, offset });
+    await server.diagnostics(document);
     const [from, to] = [text.indexOf('<rect'), text.indexOf('</svg>')];
     expect(await ask(from + 3)).toEqual({ outline: 'M5 6L12 6L12 14L5 14Z', from, to });
     expect(await ask(from - 1)).toBeNull();
