@@ -3,6 +3,7 @@ import { edgeOpening } from './edge-opening/check';
 import { floatingIsland } from './floating-island/check';
 import { narrowOpening } from './narrow-opening/check';
 import { notCuttable } from './not-cuttable/check';
+import { oversizeSheet } from './oversize-sheet/check';
 import { smallOpening } from './small-opening/check';
 import { thinBridge } from './thin-bridge/check';
 import { unreadableMarkup } from './unreadable-markup/check';
@@ -12,6 +13,6 @@ import { unsupported } from './unsupported/check';
 
 /** Every check, in the order they run. A check that is not listed here does not exist. */
 export const ALL_CHECKS: readonly Check[] = [
-  unreadableMarkup, unreadablePath, unsupported, notCuttable, unstatedSize,
+  unreadableMarkup, unreadablePath, unsupported, notCuttable, unstatedSize, oversizeSheet,
   floatingIsland, thinBridge, narrowOpening, smallOpening, edgeOpening,
 ];

@@ -69,12 +69,11 @@ function decodeCutter(node: Node, config: Mutable<Config>, report: Report): void
 }
 
 function decodeBed(node: Node, report: Report): readonly [number, number] | undefined {
-  const sides = list(positiveLength)(node, report);
-  if (!sides) return undefined;
-  const [width, height, ...rest] = sides;
-  if (width !== undefined && height !== undefined && rest.length === 0) return [width, height];
-  report(node, 'The bed is two lengths, such as ["300mm", "200mm"].');
-  return undefined;
+  if (node.type !== 'array' || node.children?.length !== 2) {
+    return void report(node, 'The bed is two lengths, such as ["300mm", "200mm"].');
+  }
+  const [width, height] = node.children.map((side) => positiveLength(side, report));
+  return width !== undefined && height !== undefined ? [width, height] : undefined;
 }
 
 function decodeLimits(node: Node, report: Report): Config['limits'] {
@@ -87,13 +86,17 @@ function decodeLimits(node: Node, report: Report): Config['limits'] {
   return limits;
 }
 
+/** Stands for a `from` that was reported already; no file has this name. */
+const UNREADABLE = '\0';
+
 const decodeLayer: Decoder<LayerEntry> = (node, report) => {
   const entry: Mutable<Partial<LayerEntry>> = {};
   fields(node, 'a layer', report, {
-    from: (value) => { entry.from = word(value, report) ?? ''; },
+    from: (value) => { entry.from = word(value, report) ?? UNREADABLE; },
     name: (value) => { entry.name = word(value, report); },
     paint: (value) => { entry.paint = colour(value, report); },
   });
+  if (entry.from === UNREADABLE) return undefined;
   if (entry.from === undefined) {
     if (node.type === 'object') report(node, 'A layer needs "from": the file, or file#id, that it is cut from.');
     return undefined;
@@ -115,10 +118,13 @@ function decodeChecks(node: Node, report: Report): Config['checks'] {
 /** Hands each property of an object to its decoder; other keys and other kinds of value are reported. */
 function fields(node: Node, what: string, report: Report, decoders: Record<string, (value: Node) => void>): void {
   if (node.type !== 'object') return report(node, `Here ${what} must be an object: { … }.`);
+  const seen = new Set<string>();
   for (const property of node.children ?? []) {
     const [key, value] = property.children ?? [];
     if (!key) continue;
     const name = String(key.value);
+    if (seen.has(name)) report(key, `"${name}" is written twice in ${what}; the last one counts.`, 'warning');
+    seen.add(name);
     const decode = Object.hasOwn(decoders, name) ? decoders[name] : undefined;
     if (!decode) {
       const known = Object.keys(decoders).filter((word) => !word.startsWith('$')).join(', ');

@@ -1,0 +1,32 @@
+import { fitOf } from '../../sheet/fit-bed';
+import type { Check } from '../check';
+import { rootSpan } from '../places';
+
+/** Sheets that the cutter's bed cannot take. All layers of a file share one frame, so it is said once. */
+export const oversizeSheet: Check = {
+  id: 'oversize-sheet',
+  severity: 'error',
+  *run(stencil) {
+    const { bed } = stencil.config;
+    const frame = stencil.sheets[0]?.frame;
+    if (!bed || !frame) return;
+    const size: [number, number] = [frame.maxX - frame.minX, frame.maxY - frame.minY];
+    const fit = fitOf(size, bed);
+    if (fit === 'upright') return;
+    const what = `The sheet of ${sides(size)} ${fit === 'turned' ? 'fits' : 'does not fit'} the bed of ${sides(bed)}`;
+    yield {
+      check: 'oversize-sheet',
+      severity: fit === 'turned' ? 'info' : 'error',
+      message: fit === 'turned'
+        ? `${what} only when it is turned by an odd angle, where it is easily cut askew. Make it smaller, or lower the margin.`
+        : `${what} whichever way it is turned: what lies beyond is not cut. Make it smaller, lower the margin, or part it.`,
+      span: rootSpan(stencil),
+      measure: { value: Math.max(...size), limit: Math.max(...bed), unit: 'mm' },
+      related: [],
+    };
+  },
+};
+
+function sides([width, height]: readonly [number, number]): string {
+  return `${width.toFixed(1)} × ${height.toFixed(1)} mm`;
+}
