@@ -8,11 +8,12 @@ import { smallOpening } from './small-opening/check';
 import { thinBridge } from './thin-bridge/check';
 import { unreadableMarkup } from './unreadable-markup/check';
 import { unreadablePath } from './unreadable-path/check';
+import { unsafeMaterial } from './unsafe-material/check';
 import { unstatedSize } from './unstated-size/check';
 import { unsupported } from './unsupported/check';
 
 /** Every check, in the order they run. A check that is not listed here does not exist. */
 export const ALL_CHECKS: readonly Check[] = [
-  unreadableMarkup, unreadablePath, unsupported, notCuttable, unstatedSize, oversizeSheet,
+  unreadableMarkup, unreadablePath, unsupported, notCuttable, unstatedSize, oversizeSheet, unsafeMaterial,
   floatingIsland, thinBridge, narrowOpening, smallOpening, edgeOpening,
 ];

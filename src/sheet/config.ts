@@ -3,6 +3,8 @@ import type { CheckId, Severity } from './check-id';
 import type { Reading } from './sheet';
 import { DEFAULT_MATERIAL } from './material';
 
+export type Tool = 'laser' | 'knife';
+
 export interface Config {
   readonly width: number | undefined;
   readonly height: number | undefined;
@@ -12,6 +14,8 @@ export interface Config {
   /** A key of the materials table. */
   readonly material: string;
   readonly bed: readonly [number, number] | undefined;
+  /** What cuts: only a laser's fumes make some materials unsafe. */
+  readonly tool: Tool;
   readonly kerf: number;
   /** Whether the cut files already allow for the kerf. */
   readonly compensated: boolean;
@@ -34,6 +38,7 @@ export const DEFAULT_CONFIG: Config = {
   reading: undefined,
   material: DEFAULT_MATERIAL,
   bed: undefined,
+  tool: 'laser',
   kerf: 0,
   compensated: true,
   limits: {},

@@ -11,9 +11,14 @@ export interface Limits {
   readonly material: string;
 }
 
+/** The material that the configuration names. */
+export function materialOf(config: Config): Material {
+  return (MATERIALS[config.material] ?? MATERIALS[DEFAULT_MATERIAL]) as Material;
+}
+
 /** What the configuration says, else what is usual for its material. */
 export function limitsOf(config: Config): Limits {
-  const material = (MATERIALS[config.material] ?? MATERIALS[DEFAULT_MATERIAL]) as Material;
+  const material = materialOf(config);
   return {
     bridge: config.limits.bridge ?? material.bridge,
     opening: config.limits.opening ?? material.opening,

@@ -11,9 +11,11 @@ export interface Material {
   /** Least width of an opening that takes paint cleanly. */
   readonly opening: number;
   readonly source: string;
+  /** Whether a laser may cut it: as usual, only where the workshop agrees, or never. Schools disagree on `ask`. */
+  readonly laser: 'usual' | 'ask' | 'never';
 }
 
 /** All known materials by the name that `tombolo.json` uses. */
-export const MATERIALS: Readonly<Record<string, Material>> = table;
+export const MATERIALS = table as Readonly<Record<string, Material>>;
 
 export const DEFAULT_MATERIAL = 'card-0.3';

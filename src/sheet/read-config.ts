@@ -2,7 +2,7 @@
 import { parseTree, printParseErrorCode, type Node, type ParseError } from 'jsonc-parser';
 import type { Span } from '../text';
 import { CHECK_IDS, SEVERITIES, type CheckId, type Severity } from './check-id';
-import { DEFAULT_CONFIG, type Config, type LayerEntry } from './config';
+import { DEFAULT_CONFIG, type Config, type LayerEntry, type Tool } from './config';
 import { parseLength } from './length';
 import { MATERIALS } from './material';
 import type { Reading } from './sheet';
@@ -62,6 +62,7 @@ function decodeConfig(root: Node, report: Report): Config {
 
 function decodeCutter(node: Node, config: Mutable<Config>, report: Report): void {
   fields(node, 'cutter', report, {
+    tool: (value) => { config.tool = oneOf<Tool>(['laser', 'knife'])(value, report) ?? config.tool; },
     bed: (value) => { config.bed = decodeBed(value, report); },
     kerf: (value) => { config.kerf = length(value, report) ?? config.kerf; },
     compensated: (value) => { config.compensated = truth(value, report) ?? config.compensated; },

@@ -11,15 +11,15 @@ describe('readConfig', () => {
   it('reads every key', () => {
     const { config, problems } = readConfig(`{
       "size": {"width": "148mm", "height": "10.5cm"}, "margin": "5mm", "reading": "sheet", "material": "film-0.19",
-      "cutter": {"bed": ["300mm", "200mm"], "kerf": "0.1mm", "compensated": false},
+      "cutter": {"tool": "knife", "bed": ["300mm", "200mm"], "kerf": "0.1mm", "compensated": false},
       "limits": {"bridge": "1mm", "opening": "0.7mm", "slip": "0.5mm"},
       "layers": [{"from": "sky.svg", "name": "sky", "paint": "#8FD3FF"}, {"from": "heron.svg#body"}],
       "checks": {"thin-bridge": "error", "loose-tongue": "off"}
     }`);
     expect(problems).toEqual([]);
     expect(config).toEqual({
-      width: 148, height: 105, margin: 5, reading: 'sheet', material: 'film-0.19', bed: [300, 200], kerf: 0.1,
-      compensated: false, limits: { bridge: 1, opening: 0.7, slip: 0.5 },
+      width: 148, height: 105, margin: 5, reading: 'sheet', material: 'film-0.19', bed: [300, 200],
+      tool: 'knife', kerf: 0.1, compensated: false, limits: { bridge: 1, opening: 0.7, slip: 0.5 },
       layers: [
         { from: 'sky.svg', name: 'sky', paint: '#8fd3ff' }, { from: 'heron.svg#body', name: undefined, paint: undefined },
       ],
@@ -43,6 +43,7 @@ describe('readConfig', () => {
     ['{"margin": "1mm", "margin": "2mm"}', '"margin"', /written twice/],
     ['{"layers": [{"from": 3}]}', '3', /text in double quotes/],
     ['{"cutter": {"compensated": "yes"}}', '"yes"', /true or false/],
+    ['{"cutter": {"tool": "saw"}}', '"saw"', /"laser", "knife"/],
     ['{"layers": {}}', '{}', /must be a list/],
     ['{"layers": [{"name": "sky"}]}', '{"name": "sky"}', /needs "from"/],
     ['{"layers": [{"from": "a.svg", "paint": "blue"}]}', '"blue"', /colour such as/],

@@ -1,0 +1,31 @@
+import { materialOf } from '../../sheet/limits';
+import type { Material } from '../../sheet/material';
+import type { Check } from '../check';
+import { rootSpan } from '../places';
+
+/** Materials that a laser must not cut, or that a workshop has to agree to. A knife may cut any. */
+export const unsafeMaterial: Check = {
+  id: 'unsafe-material',
+  severity: 'error',
+  *run(stencil) {
+    const material = materialOf(stencil.config);
+    if (stencil.config.tool === 'knife' || material.laser === 'usual') return;
+    yield {
+      check: 'unsafe-material',
+      severity: material.laser === 'never' ? 'error' : 'info',
+      message: material.laser === 'never' ? neverCut(material) : askFirst(material),
+      span: rootSpan(stencil),
+      related: [],
+    };
+  },
+};
+
+function neverCut({ title }: Material): string {
+  return `Never cut ${title} with a laser: it gives off hydrogen chloride, which harms you and the machine. Take card or ` +
+    'board, or cut it with a knife and say so: "tool": "knife".';
+}
+
+function askFirst({ title }: Material): string {
+  return `Workshops disagree whether ${title} may be cut with a laser: it can melt, burn or give off harmful fumes. Ask ` +
+    "yours first; its rules, the machine's manual and local codes decide.";
+}

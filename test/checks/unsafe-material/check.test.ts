@@ -1,0 +1,31 @@
+import { describe, expect, it } from 'vitest';
+import { MATERIALS } from '../../../src/sheet/material';
+import { readConfig } from '../../../src/sheet/read-config';
+import { findingsOf, sheetOf } from '../stencils';
+
+const unsafe = (material: string, tool = 'laser') => {
+  const { config } = readConfig(`{"material": "${material}", "cutter": {"tool": "${tool}"}}`);
+  return findingsOf('unsafe-material', sheetOf(''), { config });
+};
+
+describe('unsafe-material', () => {
+  // Every list of laser workshops seen forbids PVC and vinyl (UIC, TWI: hydrogen chloride); on polyester film, acetate and
+  // plywood they disagree (Purdue, Iowa State, UT Austin, CMU).
+  it.each([
+    ['vinyl-0.08', 'error', /^Never cut vinyl .*hydrogen chloride/], ['film-0.19', 'info', /^Workshops disagree .*Ask yours first/],
+    ['acetate-0.25', 'info', /^Workshops disagree/], ['plywood-3', 'info', /^Workshops disagree/],
+  ])('%s under a laser: %s', (material, severity, message) => {
+    const found = unsafe(material);
+    expect(found).toMatchObject([{ text: 'svg', severity }]);
+    expect(found[0]?.message).toMatch(message);
+  });
+
+  it('has nothing against card, nor against a knife', () => {
+    expect(unsafe('card-0.3')).toEqual([]);
+    expect(Object.keys(MATERIALS).flatMap((material) => unsafe(material, 'knife'))).toEqual([]);
+  });
+
+  it('knows a source, or says that there is none, for each material', () => {
+    for (const { source } of Object.values(MATERIALS)) expect(source).toMatch(/common practice, no source|\.com/);
+  });
+});
