@@ -86,6 +86,8 @@ test('the lightbulb bridges the island of the sun; problem and mark go, and the 
   await retry(async () => {
     await bench.bench.getByRole('button', { name: /Island of 272/ }).click();
     await bench.page.locator('.selected-text').first().waitFor();
+    // The text has the focus a moment after it is selected; until then the bench would take the key.
+    await bench.page.waitForFunction(() => document.activeElement?.closest('.monaco-editor'));
     await bench.page.keyboard.press('Control+.');
     await fix.waitFor({ timeout: 5000 });
   });
