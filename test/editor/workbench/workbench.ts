@@ -89,7 +89,7 @@ export class Workbench {
 }
 
 /** Panels that are just opening can take the focus away: such steps are tried again. */
-export async function retry<T>(action: () => Promise<T>, times = 5): Promise<T> {
+export async function retry<T>(action: () => Promise<T>, times = 8): Promise<T> {
   for (let i = 1; ; i++) {
     try {
       return await action();
