@@ -1,6 +1,7 @@
 import type { Check } from './check';
 import { edgeOpening } from './edge-opening/check';
 import { floatingIsland } from './floating-island/check';
+import { looseTongue } from './loose-tongue/check';
 import { narrowOpening } from './narrow-opening/check';
 import { notCuttable } from './not-cuttable/check';
 import { oversizeSheet } from './oversize-sheet/check';
@@ -15,5 +16,5 @@ import { unsupported } from './unsupported/check';
 /** Every check, in the order they run. A check that is not listed here does not exist. */
 export const ALL_CHECKS: readonly Check[] = [
   unreadableMarkup, unreadablePath, unsupported, notCuttable, unstatedSize, oversizeSheet, unsafeMaterial,
-  floatingIsland, thinBridge, narrowOpening, smallOpening, edgeOpening,
+  floatingIsland, thinBridge, narrowOpening, smallOpening, looseTongue, edgeOpening,
 ];

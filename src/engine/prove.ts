@@ -23,7 +23,7 @@ export interface Pledge {
 /** Two findings at places nearer than this, in mm, are the same one. */
 const SAME_PLACE = 0.5;
 
-/** Measures that fall by less than this, in mm, are as good as before. */
+/** Measures that get worse by less than this, in mm, are as good as before. */
 const MEASURE_TOLERANCE = 0.01;
 
 /** Area in mm² for each mm of cut line that may differ through rounding: twice the 1 µm that edits are written to. */
@@ -49,7 +49,7 @@ function isSame(a: Finding, b: Finding): boolean {
 function isNewOrWorse(finding: Finding, before: Report, { gone }: Pledge): boolean {
   if (RANK[finding.severity] < RANK.warning) return false;
   const old = before.complete.filter((other) => isSameOrMoved(finding, other) && !gone.includes(other));
-  return !old.some((other) => RANK[other.severity] >= RANK[finding.severity] && !isSmaller(finding, other));
+  return !old.some((other) => RANK[other.severity] >= RANK[finding.severity] && !isFarther(finding, other));
 }
 
 /** A cut may part an opening that comes too near to the edge: the rest is as near as it was, but elsewhere. */
@@ -58,9 +58,11 @@ function isSameOrMoved(finding: Finding, old: Finding): boolean {
     (finding.check === 'edge-opening' && old.check === 'edge-opening' && finding.layer === old.layer);
 }
 
-/** Whether a width came out smaller than it was. The areas of islands may change. */
-function isSmaller({ measure }: Finding, { measure: old }: Finding): boolean {
-  return measure?.unit === 'mm' && old !== undefined && measure.value < old.value - MEASURE_TOLERANCE;
+/** Whether a length came out farther on the wrong side of its limit than it was. The areas of islands may change. */
+function isFarther({ measure }: Finding, { measure: old }: Finding): boolean {
+  if (measure?.unit !== 'mm' || !old) return false;
+  const more = measure.value - old.value;
+  return (measure.value > measure.limit ? more : -more) > MEASURE_TOLERANCE;
 }
 
 function strayChange(before: Report, after: Report, { within }: Pledge): string | undefined {

@@ -6,6 +6,10 @@ export interface Material {
   /** For messages: "0.30 mm card". */
   readonly short: string;
   readonly thickness: number;
+  /** Young's modulus in bending, in MPa. */
+  readonly stiffness: number;
+  /** kg/m³ */
+  readonly density: number;
   /** Least width of a bridge that survives cutting, lifting and spraying. */
   readonly bridge: number;
   /** Least width of an opening that takes paint cleanly. */

@@ -1,16 +1,19 @@
 /** From a layer's shapes to its sheet: openings, material, pieces and thin places. Millimetres throughout. */
 import type { Drawing } from '../drawing/drawing';
 import { clipToBox, complementInBox, perimeterOf, union } from '../geometry/polygons';
+import { findLobes } from '../geometry/find-lobes';
 import { findThinParts } from '../geometry/find-thin-parts';
-import type { Box, Region } from '../geometry/region';
+import type { Box, Polygon, Region } from '../geometry/region';
+import { signedArea } from '../geometry/rings';
 import type { ThinPart } from '../geometry/thin-parts';
-import { kerfOf, limitsOf } from './limits';
+import { kerfOf, limitsOf, materialOf } from './limits';
 import type { Config } from './config';
 import { mainPaint, type ShapeGroup } from './layers';
 import { openingsWithin } from './outlines';
 import { piecesOf } from './pieces';
 import { detectReading, outlinesOf, statedReading } from './reading';
 import { sameArtwork } from './same-artwork';
+import { longestTongue } from './lift';
 import { shapeRegion } from './shape-region';
 import type { Layer, Reading, Sheet } from './sheet';
 
@@ -35,6 +38,7 @@ export function measureSheet(drawing: Drawing, group: ShapeGroup, config: Config
     pieces: piecesOf(material, frame, kerf),
     thinMaterial: thinParts(material, limits.bridge, kerf),
     thinOpenings: thinParts(openings, limits.opening, -kerf),
+    tongues: findLobes(framePolygon(material), longestTongue(materialOf(config))),
     cutLength: openings.reduce((sum, polygon) => sum + perimeterOf(polygon), 0),
   };
 }
@@ -80,6 +84,13 @@ function openingsOf(layer: Layer, frame: Box, filled: () => Region): Region {
 function thinParts(region: Region, limit: number, kerf: number): readonly ThinPart[] {
   if (limit + kerf <= 0) return [];
   return findThinParts(region, limit + kerf).map((part) => ({ ...part, width: part.width - kerf }));
+}
+
+/** Tongues of islands are of no interest: they fall out whole. */
+function framePolygon(material: Region): Region {
+  const size = ({ outer }: Polygon) => signedArea(outer);
+  const [first, ...others] = material;
+  return first ? [others.reduce((largest, each) => (size(each) > size(largest) ? each : largest), first)] : [];
 }
 
 function once<T>(compute: () => T): () => T {

@@ -2,6 +2,7 @@
 import type { Drawing, Shape } from '../drawing/drawing';
 import type { Point } from '../geometry/curve';
 import type { Box, Polygon, Region } from '../geometry/region';
+import type { Lobe } from '../geometry/find-lobes';
 import type { ElementNode } from '../markup/tree';
 import type { ThinPart } from '../geometry/thin-parts';
 
@@ -37,6 +38,8 @@ export interface Sheet {
   /** Places of the material thinner than limits.bridge, of the openings thinner than limits.opening. */
   readonly thinMaterial: readonly ThinPart[];
   readonly thinOpenings: readonly ThinPart[];
+  /** Parts of the frame piece, as drawn, that are held at their root only and reach farther than the material bears. */
+  readonly tongues: readonly Lobe[];
   /** Length of all cut lines in mm. */
   readonly cutLength: number;
 }

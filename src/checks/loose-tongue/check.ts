@@ -1,0 +1,45 @@
+import type { Lobe } from '../../geometry/find-lobes';
+import { formatMillimetres } from '../../sheet/length';
+import { LIFT_LIMIT, liftOf, longestTongue, SPRAY_PRESSURE } from '../../sheet/lift';
+import { materialOf } from '../../sheet/limits';
+import type { Sheet } from '../../sheet/sheet';
+import type { Check, Stencil } from '../check';
+import type { Finding } from '../finding';
+import { spanAt } from '../places';
+
+/** Material that is held at one end only, and long enough to lift under the spray. */
+export const looseTongue: Check = {
+  id: 'loose-tongue',
+  severity: 'warning',
+  *run(stencil) {
+    for (const sheet of stencil.sheets) {
+      for (const tongue of sheet.tongues) yield describe(stencil, sheet, tongue);
+    }
+  },
+};
+
+function describe(stencil: Stencil, sheet: Sheet, { from, to, root, reach, tip }: Lobe): Finding {
+  const material = materialOf(stencil.config);
+  return {
+    check: 'loose-tongue',
+    severity: 'warning',
+    message: `Tongue ${formatMillimetres(reach)} long, held at its root of ${formatMillimetres(root)} only; ` +
+      `${formatMillimetres(longestTongue(material))} is the most for ${material.short}: ${howFar(reach, liftOf(reach, material))} ` +
+      'Paint creeps under it. Tie its end, make it shorter, or take a stiffer material.',
+    span: spanAt(stencil, sheet, tip),
+    layer: sheet.layer.name,
+    at: tip,
+    measure: { value: reach, limit: longestTongue(material), unit: 'mm' },
+    related: [{ at: from, facing: to }, { at: to, facing: from }].map(({ at, facing }) => ({
+      message: 'One side of its root', at, span: spanAt(stencil, sheet, at, facing),
+    })),
+  };
+}
+
+/** The formula for the lift holds up to about a tenth of the length. */
+function howFar(reach: number, lift: number): string {
+  const most = reach / 10;
+  const figure = lift > most ? `more than ${formatMillimetres(most)}` : `about ${formatMillimetres(lift)}`;
+  return `its own weight and an assumed spray of ${SPRAY_PRESSURE} Pa lift its end by ${figure}, ` +
+    `${formatMillimetres(LIFT_LIMIT)} is the most.`;
+}
