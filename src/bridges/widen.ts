@@ -2,7 +2,7 @@
 import { areaOf, boxOfPolygon, intersection } from '../geometry/polygons';
 import { add, distance, dot, interpolate, normalise, perpendicular, scale, subtract } from '../geometry/point';
 import type { Point } from '../geometry/curve';
-import type { Polygon } from '../geometry/region';
+import type { Polygon, Region } from '../geometry/region';
 import type { ThinPart } from '../geometry/thin-parts';
 import type { Piece, Sheet } from '../sheet/sheet';
 import { cutStrips, ROUNDING_ROOM } from './cut-bridges';
@@ -18,20 +18,32 @@ const FOLLOWED = 2;
  * where it is narrower.
  */
 export function widenNeck(sheet: Sheet, part: ThinPart, width: number): Outcome {
+  if (part.kind !== 'neck') return { refusal: 'Only a neck between two pieces of material can be widened.' };
+  const place = narrowStretch(sheet.openings, part, width);
+  if (!place) return { refusal: 'The neck is already as wide as that.' };
+  return cutStrips(sheet, [stripAlong(place.from, place.to, width + ROUNDING_ROOM, 0.1 * width)]);
+}
+
+/**
+ * The middle line of the stretch along which a neck is narrower than `width` mm, taken as straight; undefined where it
+ * is nowhere so.
+ * @param outside what may take room from the neck
+ */
+export function narrowStretch(
+  outside: Region, part: ThinPart, width: number,
+): { readonly from: Point; readonly to: Point } | undefined {
   const across = normalise(subtract(part.to, part.from));
-  if (part.kind !== 'neck' || !across) return { refusal: 'Only a neck between two pieces of material can be widened.' };
+  if (!across) return undefined;
   const middle = interpolate(part.from, part.to, 0.5);
   const along = perpendicular(across);
   const half = part.length + FOLLOWED * width;
-  const drawn = width + ROUNDING_ROOM;
-  const whole = stripAlong(at(middle, along, -half), at(middle, along, half), drawn, 0);
-  const near = intersection(sheet.openings, [polygonOf(whole)]).filter((polygon) => touches(polygon, middle, width));
-  if (near.length === 0) return { refusal: 'The neck is already as wide as that.' };
+  const whole = stripAlong(at(middle, along, -half), at(middle, along, half), width + ROUNDING_ROOM, 0);
+  const near = intersection(outside, [polygonOf(whole)]).filter((polygon) => touches(polygon, middle, width));
+  if (near.length === 0) return undefined;
   const places = near.flatMap((polygon) => placesAlong(polygon, middle, along));
   const low = Math.max(-half, Math.min(...places));
   const high = Math.min(half, Math.max(...places));
-  const reach = 0.1 * width;
-  return cutStrips(sheet, [stripAlong(at(middle, along, low), at(middle, along, high), drawn, reach)]);
+  return high > low ? { from: at(middle, along, low), to: at(middle, along, high) } : undefined;
 }
 
 /** Makes an island part of the opening round it, where one outline of the drawing is all that forms it. */

@@ -1,5 +1,6 @@
 /** The mends that the lightbulb offers for a finding. Each is proven before it is in the list. */
 import type { Outcome } from '../bridges/outcome';
+import { closeSlot, openUp } from '../bridges/open-up';
 import { cutIslandAway, removeOpening, widenNeck } from '../bridges/widen';
 import type { Finding } from '../checks/finding';
 import type { Polygon, Region } from '../geometry/region';
@@ -28,6 +29,9 @@ function changesFor(report: Report, finding: Finding): Mend[] {
   if (subject?.kind !== 'thin') return [];
   const { sheet, part } = subject;
   if (check === 'thin-bridge') return offer(report, finding, sheet, widening(report, sheet, part));
+  if (check === 'narrow-opening') {
+    return slotAttempts(report, sheet, part).flatMap((attempt) => offer(report, finding, sheet, attempt));
+  }
   const opening = sheet.openings[part.polygon];
   if (check === 'small-opening' && opening) return offer(report, finding, sheet, removing(sheet, opening));
   return [];
@@ -64,10 +68,24 @@ function widening(report: Report, sheet: Sheet, part: ThinPart): Attempt {
   };
 }
 
+function slotAttempts(report: Report, sheet: Sheet, part: ThinPart): Attempt[] {
+  if (part.kind !== 'neck') return [];
+  const limit = limitsOf(configOf(report.settings)).opening;
+  const width = limit - sheet.kerf;
+  const within = [around(part, limit)];
+  return [
+    {
+      kind: 'open-up', title: `Open up to ${formatMillimetres(limit)}`, outcome: openUp(sheet, part, width),
+      within, preferred: true,
+    },
+    { kind: 'close-slot', title: 'Close this slot', outcome: closeSlot(sheet, part, width), within, preferred: false },
+  ];
+}
+
 function removing(sheet: Sheet, opening: Polygon): Attempt {
   return {
     kind: 'remove-opening',
-    title: 'Remove this opening',
+    title: 'Remove this pinhole',
     outcome: removeOpening(sheet, opening),
     within: [opening],
     preferred: false,

@@ -78,6 +78,39 @@ describe('other mends', () => {
     expect(text).toBe(stencil(''));
   });
 
+  describe('of a slot', () => {
+    const dumbbell = 'M20 20H40V34.8H60V20H80V50H60V35.2H40V50H20Z';
+    const posed = (transform: string) => stencil(`<g transform="${transform}"><path d="${dumbbell}"/></g>`);
+    const silhouette = stencil(`<path fill-rule="evenodd" d="M0 0H100V100H0Z ${dumbbell}"/>`);
+
+    it.each([
+      ['as it is', stencil(`<path d="${dumbbell}"/>`)], ['turned', posed('rotate(30 50 50)')],
+      ['mirrored', posed('matrix(-1 0 0 1 100 0)')], ['in a silhouette', silhouette],
+    ])('open it up to the limit, or close it: %s', (_, svg) => {
+      const mends = mended(svg, 'narrow-opening');
+      expect([...mends.keys()]).toEqual(['open-up', 'close-slot', 'accept']);
+      const [before, opened, closed] = [svg, mends.get('open-up') ?? '', mends.get('close-slot') ?? ''];
+      expect([checksIn(opened), checksIn(closed)]).toEqual([[], []]);
+      expect(areaOfOpenings(opened, 0) - areaOfOpenings(before, 0)).toBeCloseTo(20 * 0.2, 0);
+      expect(areaOfOpenings(before, 0) - areaOfOpenings(closed, 0)).toBeCloseTo(20 * 0.4, 0);
+      expect(check(opened).sheets[0]?.openings).toHaveLength(1);
+      expect(check(closed).sheets[0]?.openings).toHaveLength(2);
+    });
+
+    it('are not offered where a bridge would come out too thin', () => {
+      const near = '<rect x="42" y="36.01" width="16" height="10"/>';
+      const mends = mended(stencil(`<path d="${dumbbell}"/>${near}`), 'narrow-opening');
+      expect(mends.has('open-up')).toBe(false);
+    });
+
+    it('are not offered for points, and cut lines are not opened up', () => {
+      const point = mended(stencil('<path d="M20 20H40V30L70 30.3V30.6L40 31V50H20Z"/>'), 'narrow-opening');
+      expect([...point.keys()]).toEqual(['accept']);
+      const lines = stencil(`<path fill="none" stroke="#f00" stroke-width="0.01" d="${dumbbell}"/>`);
+      expect([...mended(lines, 'narrow-opening').keys()]).not.toContain('open-up');
+    });
+  });
+
   it('accept a finding before its element, in its own indentation', () => {
     const svg = stencil(`\n  <g>\n    ${ring(50, 50)}\n  </g>\n`);
     const text = mended(svg, 'floating-island').get('accept') ?? '';
