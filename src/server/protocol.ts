@@ -18,6 +18,10 @@ export const CHECK_AGAIN = 'tombolo/checkAgain';
 export const BEGIN = 'tombolo/begin';
 /** Editor to server: bridges for every island of a document. Answers `BridgedIslands | null`. */
 export const BRIDGE_ISLANDS = 'tombolo/bridgeIslands';
+/** Editor to server: a bridge at a place of the picture. Answers `BridgeOffer | BridgeRefusal | null`. */
+export const BRIDGE_AT = 'tombolo/bridgeAt';
+/** Editor to server: the bridges that a mend of a finding would put in. Answers `BridgeOffer | BridgeRefusal | null`. */
+export const BRIDGE_PLAN = 'tombolo/bridgePlan';
 
 export interface DocumentParams {
   readonly uri: string;
@@ -66,6 +70,53 @@ export interface BridgedIslands extends VersionedEdits {
   readonly bridges: number;
   /** One sentence for each island that could not be bridged. */
   readonly refusals: readonly string[];
+}
+
+export interface BridgeAtParams extends DocumentParams {
+  /** Index into the layers of the stack. */
+  readonly layer: number;
+  /** On an island or in the gap round it, in sheet mm. */
+  readonly point: Point;
+}
+
+export interface BridgePlanParams extends DocumentParams {
+  /** The version that the finding belongs to: a plan is made for no other. */
+  readonly version: number;
+  /** Index into the findings of the stack. */
+  readonly finding: number;
+  /** Which of the finding's mends, such as `bridge-island-shortest`; by default the preferred one. */
+  readonly mend?: string;
+}
+
+/** Bridges that were planned, cut and proven, but are not in the text yet. */
+export interface BridgeOffer extends VersionedEdits {
+  /** The name of the mend, as `BridgePlanParams.mend` takes it; `bridge-here` at a place of the picture. */
+  readonly kind: string;
+  /** "Bridge this island (2 bridges of 0.80 mm)" */
+  readonly title: string;
+  readonly bridges: readonly GhostBridge[];
+}
+
+/** Why there is no offer, in one sentence. */
+export interface BridgeRefusal {
+  readonly version: number;
+  readonly refusal: string;
+}
+
+export interface GhostBridge {
+  /** Index into the layers of the stack. */
+  readonly layer: number;
+  /** The strip that stays, from edge to edge of the gap and a little into both: path data as in the stack. */
+  readonly outline: string;
+  /** The ends of its middle line on both edges of the gap, in sheet mm. */
+  readonly from: Point;
+  readonly to: Point;
+  /** mm as cut */
+  readonly width: number;
+  /** mm */
+  readonly length: number;
+  /** Which share of it later layers leave bare to be seen, 0..1. */
+  readonly shown: number;
 }
 
 /** The stack in our own numbers. Path strings hold `M`, `L` and `Z` with coordinates in sheet mm, rounded to 1 µm. */
