@@ -4,6 +4,7 @@ import type { CheckId, Severity } from '../sheet/check-id';
 import type { Config } from '../sheet/config';
 import type { Limits } from '../sheet/limits';
 import type { Sheet } from '../sheet/sheet';
+import type { Stack } from '../sheet/stack';
 import type { SourceIndex } from '../sheet/source-index';
 import type { Finding } from './finding';
 
@@ -20,6 +21,10 @@ export interface Stencil {
   readonly config: Config;
   readonly limits: Limits;
   readonly sheets: readonly Sheet[];
+  /** The name that the stack has for this file. */
+  readonly file: string;
+  /** The print that this file's sheets are part of. A check reports what this file can mend. */
+  readonly stack: Stack;
   /** From places on a sheet back to the text. */
   sources(sheet: Sheet): SourceIndex;
 }

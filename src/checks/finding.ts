@@ -31,6 +31,8 @@ export interface Measure {
 
 export interface Related {
   readonly message: string;
+  /** In another file of the stack, under the stack's name for it; in the finding's own where there is none. */
+  readonly file?: string;
   readonly span: Span;
   readonly at?: Point;
 }

@@ -11,6 +11,7 @@ import { limitsOf } from '../sheet/limits';
 import { measureSheet } from '../sheet/measure-sheet';
 import type { Sheet } from '../sheet/sheet';
 import { SourceIndex } from '../sheet/source-index';
+import { stackOfFile } from '../sheet/stack';
 import { applyAcceptances } from './acceptances';
 import { capFindings, inOrder } from './order';
 
@@ -36,7 +37,9 @@ export function check(text: string, settings: Settings = {}, earlier?: Report): 
     if (late()) skipped.push(`layer "${group.name}"`);
     else sheets.push(measureSheet(drawing, group, config, known.find(({ layer }) => layer.name === group.name)));
   }
-  const stencil: Stencil = { drawing, config, limits: limitsOf(config), sheets, sources: sourcesOnce() };
+  const stencil: Stencil = {
+    drawing, config, limits: limitsOf(config), sheets, sources: sourcesOnce(), file: '', stack: stackOfFile(sheets),
+  };
   const found = [...runChecks(stencil, late, skipped), ...unfinished(skipped)];
   const complete = inOrder(applyAcceptances(document, withSeverities(found, config)));
   const findings = capFindings(complete);

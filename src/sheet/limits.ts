@@ -7,9 +7,14 @@ export interface Limits {
   readonly bridge: number;
   /** Least width of an opening, as cut. */
   readonly opening: number;
+  /** How far one sheet may land from where it should. */
+  readonly slip: number;
   /** For messages: "0.30 mm card". */
   readonly material: string;
 }
+
+/** mm: sheets laid by hand against a corner. Common practice, no source. */
+const USUAL_SLIP = 0.5;
 
 /** The material that the configuration names. */
 export function materialOf(config: Config): Material {
@@ -22,6 +27,7 @@ export function limitsOf(config: Config): Limits {
   return {
     bridge: config.limits.bridge ?? material.bridge,
     opening: config.limits.opening ?? material.opening,
+    slip: config.limits.slip ?? USUAL_SLIP,
     material: material.short,
   };
 }
