@@ -6,6 +6,7 @@ import { parseMarkup } from './markup/parse';
 
 export { check } from './engine/check';
 export { mendsFor } from './engine/mends';
+export { bridgeAt, bridgeAtCaret } from './engine/bridge-at';
 export { bridgeIslands, type BridgeChoice, type BridgeOutcome, type PlannedBridge } from './engine/bridge-islands';
 export { readConfig, type ConfigProblem, type ConfigReading } from './sheet/read-config';
 export { parseLength } from './sheet/length';

@@ -1,6 +1,8 @@
 /** What the engine gives its hosts. `engine.ts` makes it; the server, the command line and the preview show it. */
 import type { Finding } from './checks/finding';
 import type { Drawing } from './drawing/drawing';
+import type { Point } from './geometry/curve';
+import type { Polygon } from './geometry/region';
 import type { CheckId } from './sheet/check-id';
 import type { Config } from './sheet/config';
 import type { Sheet } from './sheet/sheet';
@@ -46,4 +48,22 @@ export interface Mend {
   /** Safe mends change nothing that is cut or painted; only those may run on save. */
   readonly safe: boolean;
   readonly edits: readonly TextEdit[];
+  /** The bridges that it puts in, where that is what it does. */
+  readonly bridges?: readonly BridgeGhost[];
+}
+
+/** A bridge that is not in the text yet. Sheet mm. */
+export interface BridgeGhost {
+  /** The layer's name. */
+  readonly layer: string;
+  /** What stays of the opening: it reaches a little into both banks. */
+  readonly strip: Polygon;
+  /** The ends of its middle line. */
+  readonly from: Point;
+  readonly to: Point;
+  /** As cut. */
+  readonly width: number;
+  readonly length: number;
+  /** Which share of it later layers leave to be seen, 0..1. */
+  readonly shown: number;
 }

@@ -15,7 +15,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   sheet: ['text', 'markup', 'geometry', 'drawing'],
   checks: ['text', 'markup', 'geometry', 'drawing', 'sheet'],
   bridges: ['text', 'markup', 'geometry', 'drawing', 'sheet'],
-  report: ['text', 'drawing', 'sheet', 'checks'],
+  report: ['text', 'geometry', 'drawing', 'sheet', 'checks'],
   picture: ['text', 'geometry', 'drawing', 'sheet', 'checks', 'report'],
   engine: ['text', 'markup', 'geometry', 'drawing', 'sheet', 'checks', 'bridges', 'report', 'picture'],
 };

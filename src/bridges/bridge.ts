@@ -1,10 +1,11 @@
-/** A strip of material across an opening, from an island to what it shall hang on. */
+/** A strip of material across an opening: commonly from an island to what it shall hang on. */
 import type { Point } from '../geometry/curve';
 import type { Piece } from '../sheet/sheet';
 
 export interface Bridge {
+  /** The piece that it leaves. */
   readonly island: Piece;
-  /** On the island's boundary, sheet mm. */
+  /** On that piece's boundary, sheet mm. */
   readonly from: Point;
   /** On the other side of the opening, sheet mm. */
   readonly to: Point;

@@ -20,14 +20,6 @@ const SLACK = 0.01;
 /** In mm, added to widths so that rounding to the author's digits leaves nothing under its limit. */
 export const ROUNDING_ROOM = 0.002;
 
-/**
- * Edits of `sheet.drawing.document.text` that leave the bridges' strips standing: every shape of the layer that paints
- * there is opened at the strip's edges and its cut ends are joined along them.
- */
-export function cutBridges(sheet: Sheet, bridges: readonly Bridge[]): Outcome {
-  return cutStrips(sheet, stripsFor(sheet, bridges));
-}
-
 /** The strips in sheet mm that bridges keep free of paint. */
 export function stripsFor(sheet: Sheet, bridges: readonly Bridge[]): Strip[] {
   const openings = buildSegmentIndex(sheet.openings);
@@ -35,11 +27,10 @@ export function stripsFor(sheet: Sheet, bridges: readonly Bridge[]): Strip[] {
 }
 
 /**
- * Where `cutBridges` may change what is painted, in sheet mm: the strips, and beside them the places where cut lines
+ * Where `cutStrips` may change what is painted, in sheet mm: the strips, and beside them the places where cut lines
  * end in their caps or at right angles to a curve.
  */
-export function changedBy(sheet: Sheet, bridges: readonly Bridge[]): Region {
-  const strips = stripsFor(sheet, bridges);
+export function changedBy(sheet: Sheet, strips: readonly Strip[]): Region {
   const near = shapesNear(sheet.layer.shapes.filter(({ part }) => part === 'stroke'), strips);
   return strips.map((strip) => {
     const strokes = [...near].filter(([, met]) => met.includes(strip));
@@ -48,7 +39,11 @@ export function changedBy(sheet: Sheet, bridges: readonly Bridge[]): Region {
   });
 }
 
-/** As `cutBridges`, for strips in sheet mm. */
+/**
+ * Edits of `sheet.drawing.document.text` that leave the strips standing: every shape of the layer that paints there is
+ * opened at the strip's edges and its cut ends are joined along them.
+ * @param strips in sheet mm
+ */
 export function cutStrips(sheet: Sheet, strips: readonly Strip[]): Outcome {
   if (overlap(strips)) return { refusal: 'Two of the bridges run into each other; put them in one after the other.' };
   if (sheet.layer.reading === 'sheet') return addStrips(sheet.drawing, sheet.layer.shapes, strips);

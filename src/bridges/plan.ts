@@ -72,7 +72,8 @@ function waysToFrame(sheet: Sheet, asked: readonly number[], options: PlanOption
   return ways;
 }
 
-function surroundingsOf(sheet: Sheet, options: PlanOptions): Surroundings {
+/** What ways across are rated by: edges of the pieces, thin places, what later layers cover. */
+export function surroundingsOf(sheet: Sheet, options: PlanOptions): Surroundings {
   return {
     pieces: buildSegmentIndex(sheet.pieces.map((piece) => piece.polygon)),
     drawn: sheet.kerf > 0 ? buildSegmentIndex(sheet.openings) : undefined,
@@ -97,7 +98,7 @@ function ratedCrossers(
 }
 
 /** From the pieces as cut back to the drawn edges, half a kerf at either end. */
-function bridgeFrom({ from, to, length }: RatedCrosser, island: Piece, sheet: Sheet, options: PlanOptions): Bridge {
+export function bridgeFrom({ from, to, length }: RatedCrosser, island: Piece, sheet: Sheet, options: PlanOptions): Bridge {
   const half = scale(subtract(to, from), Math.min(sheet.kerf / 2, length / 4) / length);
   const ends = straightened(add(from, half), subtract(to, half));
   const drawn = length - 2 * Math.min(sheet.kerf / 2, length / 4);

@@ -1,6 +1,7 @@
 /** Bridges for islands: planned, cut into the text, and proven. */
-import { changedBy, cutBridges } from '../bridges/cut-bridges';
+import { changedBy, cutStrips, stripsFor } from '../bridges/cut-bridges';
 import { planBridges, type Bridge, type PlanOptions } from '../bridges/plan';
+import type { Strip } from '../bridges/strip';
 import type { Finding } from '../checks/finding';
 import { union } from '../geometry/polygons';
 import type { Region } from '../geometry/region';
@@ -32,6 +33,10 @@ export interface BridgeOutcome {
 
 export interface PlannedBridge extends Bridge {
   readonly layer: string;
+  /** mm: its width less the kerf. */
+  readonly cutWidth: number;
+  /** What stays of the opening: the bridge, reaching a little into both banks. Sheet mm. */
+  readonly strip: Strip;
 }
 
 /** A proven set of bridges. */
@@ -95,16 +100,30 @@ export interface BridgePlanChoice extends Pick<PlanOptions, 'count' | 'near' | '
 export function proveBridges(
   report: Report, sheet: Sheet, islands: readonly Piece[], { bridgeWidth, ...plan }: BridgePlanChoice = {},
 ): ProvenBridges | string {
-  const width = (bridgeWidth ?? limitsOf(configOf(report.settings)).bridge) + sheet.kerf;
+  const width = bridgeWidthFor(report, sheet, bridgeWidth);
   const { bridges, unbridged } = planBridges(sheet, islands, { ...plan, width, hidden: hiddenOn(report, sheet) });
-  if (unbridged.length > 0) return noPlaceFor(unbridged);
-  const cut = cutBridges(sheet, bridges);
+  return unbridged.length > 0 ? noPlaceFor(unbridged) : proveCut(report, sheet, bridges, islands);
+}
+
+/** mm as drawn: the width asked for, else the limit, and what the cut takes from it. */
+export function bridgeWidthFor(report: Report, sheet: Sheet, bridgeWidth?: number): number {
+  return (bridgeWidth ?? limitsOf(configOf(report.settings)).bridge) + sheet.kerf;
+}
+
+/** @param islands those that must hang on something afterwards */
+export function proveCut(
+  report: Report, sheet: Sheet, bridges: readonly Bridge[], islands: readonly Piece[],
+): ProvenBridges | string {
+  const strips = stripsFor(sheet, bridges);
+  const cut = cutStrips(sheet, strips);
   if ('refusal' in cut) return cut.refusal;
   const layer = sheet.layer.name;
-  const pledge = { gone: islandFindings(report, islands), within: new Map([[layer, changedBy(sheet, bridges)]]) };
+  const pledge = { gone: islandFindings(report, islands), within: new Map([[layer, changedBy(sheet, strips)]]) };
   const proof = prove(report, cut.edits, pledge);
   if (typeof proof === 'string') return proof;
-  return { edits: cut.edits, bridges: bridges.map((bridge) => ({ ...bridge, layer })), pledge };
+  const planned = bridges.map((bridge, i) =>
+    ({ ...bridge, layer, cutWidth: bridge.width - sheet.kerf, strip: strips[i] as Strip }));
+  return { edits: cut.edits, bridges: planned, pledge };
 }
 
 function noPlaceFor(islands: readonly Piece[]): string {
@@ -115,7 +134,7 @@ function noPlaceFor(islands: readonly Piece[]): string {
 }
 
 /** What later layers paint over: a bridge there leaves no bare shadow. */
-function hiddenOn({ sheets }: Report, sheet: Sheet): Region {
+export function hiddenOn({ sheets }: Report, sheet: Sheet): Region {
   return union(sheets.slice(sheets.indexOf(sheet) + 1).map(({ openings }) => openings));
 }
 

@@ -1,16 +1,19 @@
 /** What the lightbulb offers at an island: bridges of several plans, from this island to the whole file. */
-import type { Mend, Report } from '../report';
+import { polygonOf } from '../bridges/strip';
+import type { BridgeGhost, Mend, Report } from '../report';
 import { formatMillimetres } from '../sheet/length';
 import type { Piece, Sheet } from '../sheet/sheet';
-import { joinBridges, proveBridges, proveLayerBridges, type BridgePlanChoice, type ProvenBridges } from './bridge-islands';
+import {
+  joinBridges, proveBridges, proveLayerBridges, type BridgePlanChoice, type PlannedBridge, type ProvenBridges,
+} from './bridge-islands';
 
 /** The preferred plan first, then other plans for this island, then the layer, then the file. */
 export function bridgeMends(report: Report, sheet: Sheet, piece: Piece): Mend[] {
   const preferred = proveBridges(report, sheet, [piece]);
-  const offered = [mendFrom(preferred, 'bridge-island', 'Bridge this island'), ...others(report, sheet, piece, preferred)];
+  const offered = [offer(preferred, 'bridge-island', 'Bridge this island'), ...others(report, sheet, piece, preferred)];
   if (islandsOf(sheet).length > 1) {
     const title = `Bridge every island in layer "${sheet.layer.name}"`;
-    offered.push(mendFrom(proveLayerBridges(report, sheet), 'bridge-layer', title));
+    offered.push(offer(proveLayerBridges(report, sheet), 'bridge-layer', title));
   }
   offered.push(wholeFile(report));
   const mends = offered.filter((mend) => mend !== undefined);
@@ -21,7 +24,7 @@ export function bridgeMends(report: Report, sheet: Sheet, piece: Piece): Mend[] 
 function others(report: Report, sheet: Sheet, piece: Piece, preferred: ProvenBridges | string): (Mend | undefined)[] {
   const count = typeof preferred === 'string' ? 0 : preferred.bridges.length;
   const plan = (kind: string, title: string, choice: BridgePlanChoice) =>
-    mendFrom(proveBridges(report, sheet, [piece], choice), kind, title);
+    offer(proveBridges(report, sheet, [piece], choice), kind, title);
   return [
     count === 1 ? undefined : plan('bridge-island-shortest', 'Bridge it at the shortest place', { count: 1, shortestOnly: true }),
     count === 2 ? undefined : plan('bridge-island-two', 'Bridge it on two opposite sides', { count: 2 }),
@@ -34,19 +37,28 @@ function wholeFile(report: Report): Mend | undefined {
   if (layers.length < 2) return undefined;
   const whole = layers.map((sheet) => proveLayerBridges(report, sheet)).reduce((first, second) =>
     typeof first === 'string' || typeof second === 'string' ? 'not all' : joinBridges(report, first, second));
-  return mendFrom(whole, 'bridge-file', 'Bridge every island in this file');
+  return offer(whole, 'bridge-file', 'Bridge every island in this file');
 }
 
 function islandsOf(sheet: Sheet): Piece[] {
   return sheet.pieces.filter((piece) => piece.island);
 }
 
-function mendFrom(result: ProvenBridges | string, kind: string, title: string): Mend | undefined {
-  if (typeof result === 'string') return undefined;
-  const { edits, bridges } = result;
+function offer(result: ProvenBridges | string, kind: string, title: string): Mend | undefined {
+  return typeof result === 'string' ? undefined : mendFrom(result, kind, title);
+}
+
+/** What was proven, as a mend. */
+export function mendFrom({ edits, bridges }: ProvenBridges, kind: string, title: string): Mend {
   const count = bridges.length === 1 ? '1 bridge' : `${bridges.length} bridges`;
-  const width = formatMillimetres(bridges[0]?.width ?? 0);
+  const width = formatMillimetres(bridges[0]?.cutWidth ?? 0);
   return {
     kind, check: 'floating-island', edits, safe: false, preferred: false, title: `${title} (${count} of ${width})`,
+    bridges: bridges.map(ghostOf),
   };
+}
+
+/** The bridge as hosts show it. */
+export function ghostOf({ layer, strip, from, to, cutWidth, length, hiddenShare = 0 }: PlannedBridge): BridgeGhost {
+  return { layer, strip: polygonOf(strip), from, to, width: cutWidth, length, shown: 1 - hiddenShare };
 }

@@ -1,6 +1,6 @@
 /** One version of a document with its report, and the mends proven for it so far. */
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { bridgeIslands, check, isStencil, mendsFor } from '../engine';
+import { bridgeAtCaret, bridgeIslands, check, isStencil, mendsFor } from '../engine';
 import type { Mend, Report } from '../report';
 import { readConfig } from '../sheet/read-config';
 import type { FoundConfig } from './find-config';
@@ -46,6 +46,12 @@ export class CheckedDocument {
     const mends = finding ? mendsFor(this.report, finding) : [];
     this.proven.set(index, mends);
     return mends;
+  }
+
+  /** A bridge at an offset of the text, for the island with that index. */
+  bridgeAtCaret(index: number, offset: number): Mend | undefined {
+    const finding = this.report.findings[index];
+    return finding && bridgeAtCaret(this.report, finding, offset);
   }
 
   bridgeIslands(): ReturnType<typeof bridgeIslands> {

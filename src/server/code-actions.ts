@@ -24,19 +24,28 @@ export async function codeActions(
   if (!context.only || wants(CodeActionKind.QuickFix)) {
     const [from, to] = [checked.document.offsetAt(range.start), checked.document.offsetAt(range.end)];
     const touched = indicesWhere(checked, ({ span }) => span.from <= to && span.to >= from);
-    actions.push(...await quickFixes(checked, touched, context.diagnostics, token));
+    const caret = from === to ? from : undefined;
+    actions.push(...await quickFixes(checked, { indices: touched, caret }, context.diagnostics, token));
   }
   return token.isCancellationRequested ? [] : actions;
 }
 
 const isWithin = (kind: string, wanted: string): boolean => kind === wanted || kind.startsWith(`${wanted}.`);
 
+/** Where the lightbulb was asked for. */
+interface Place {
+  /** The findings there. */
+  readonly indices: readonly number[];
+  /** The offset, where nothing is selected. */
+  readonly caret: number | undefined;
+}
+
 async function quickFixes(
-  checked: CheckedDocument, indices: readonly number[], shown: readonly Diagnostic[], token: CancellationToken,
+  checked: CheckedDocument, { indices, caret }: Place, shown: readonly Diagnostic[], token: CancellationToken,
 ): Promise<CodeAction[]> {
   const actions: CodeAction[] = [];
   const titles = new Set<string>();
-  for await (const { index, mend } of mendsOf(checked, indices, LIGHTBULB_BUDGET, token)) {
+  for await (const { index, mend } of mendsOf(checked, indices, LIGHTBULB_BUDGET, token, caret)) {
     const wide = /-(?:file|stack|every|layer)\b/.test(mend.kind);
     // A mend of the whole layer or file is the same from every finding.
     if (wide && titles.has(mend.title)) continue;
@@ -63,11 +72,13 @@ async function fixAll(checked: CheckedDocument, token: CancellationToken): Promi
 
 /** Proves finding by finding, letting other messages in between, until cancelled, outdated or out of time. */
 async function* mendsOf(
-  checked: CheckedDocument, indices: readonly number[], budget: number, token: CancellationToken,
+  checked: CheckedDocument, indices: readonly number[], budget: number, token: CancellationToken, caret?: number,
 ): AsyncGenerator<{ index: number; mend: Mend }> {
   const end = performance.now() + budget;
   for (const index of indices) {
     for (const mend of checked.mends(index)) yield { index, mend };
+    const here = caret === undefined ? undefined : checked.bridgeAtCaret(index, caret);
+    if (here) yield { index, mend: here };
     await new Promise((resolve) => setImmediate(resolve));
     if (token.isCancellationRequested || !checked.current || performance.now() > end) return;
   }

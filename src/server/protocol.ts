@@ -18,9 +18,9 @@ export const CHECK_AGAIN = 'tombolo/checkAgain';
 export const BEGIN = 'tombolo/begin';
 /** Editor to server: bridges for every island of a document. Answers `BridgedIslands | null`. */
 export const BRIDGE_ISLANDS = 'tombolo/bridgeIslands';
-/** Editor to server: a bridge at a place of the picture. Answers `BridgeOffer | BridgeRefusal | null`. */
+/** Editor to server: a bridge at a place of the picture. Answers `BridgeAnswer`. */
 export const BRIDGE_AT = 'tombolo/bridgeAt';
-/** Editor to server: the bridges that a mend of a finding would put in. Answers `BridgeOffer | BridgeRefusal | null`. */
+/** Editor to server: the bridges that a mend of a finding would put in. Answers `BridgeAnswer`. */
 export const BRIDGE_PLAN = 'tombolo/bridgePlan';
 
 export interface DocumentParams {
@@ -102,6 +102,8 @@ export interface BridgeRefusal {
   readonly version: number;
   readonly refusal: string;
 }
+
+export type BridgeAnswer = BridgeOffer | BridgeRefusal | null;
 
 export interface GhostBridge {
   /** Index into the layers of the stack. */

@@ -6,12 +6,13 @@ import {
 } from 'vscode-languageserver/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { beginEdits } from './begin';
+import { bridgeOfferAt, bridgePlan } from './bridge-requests';
 import { checkPages } from './check-pages';
 import type { CheckedDocument } from './checked-document';
 import { codeActions, FIX_ALL } from './code-actions';
 import {
-  BEGIN, BRIDGE_ISLANDS, CHECK_AGAIN, CHECKED, SHAPE_AT, STACK, type BridgedIslands, type DocumentParams,
-  type PlaceParams, type VersionedEdits,
+  BEGIN, BRIDGE_AT, BRIDGE_ISLANDS, BRIDGE_PLAN, CHECK_AGAIN, CHECKED, SHAPE_AT, STACK, type BridgeAnswer,
+  type BridgeAtParams, type BridgedIslands, type BridgePlanParams, type DocumentParams, type PlaceParams, type VersionedEdits,
 } from './protocol';
 import { readSettings } from './settings';
 import { shapeAt } from './shape-at';
@@ -101,6 +102,10 @@ function answerRequests(connection: Connection, checker: StencilChecker): void {
   });
   connection.onRequest(BEGIN, ({ uri }: DocumentParams) => answer(uri, null, begun));
   connection.onRequest(BRIDGE_ISLANDS, ({ uri }: DocumentParams) => answer(uri, null, bridged));
+  connection.onRequest<BridgeAnswer, void>(BRIDGE_AT, (params: BridgeAtParams) =>
+    answer<BridgeAnswer>(params.uri, null, (checked) => bridgeOfferAt(checked, params)));
+  connection.onRequest<BridgeAnswer, void>(BRIDGE_PLAN, (params: BridgePlanParams) =>
+    answer<BridgeAnswer>(params.uri, null, (checked) => bridgePlan(checked, params)));
 }
 
 function begun(checked: CheckedDocument): VersionedEdits | null {

@@ -1,6 +1,6 @@
 /** Runs a text through reading, planning, cutting and reading again. */
 import { parse } from 'svgson';
-import { cutBridges, stripsFor } from '../../src/bridges/cut-bridges';
+import { cutStrips, stripsFor } from '../../src/bridges/cut-bridges';
 import { planBridges, type Bridge, type PlanOptions } from '../../src/bridges/plan';
 import { polygonOf } from '../../src/bridges/strip';
 import { readDrawing } from '../../src/drawing/read-drawing';
@@ -51,7 +51,7 @@ export function bridge(
   const before = sheetsOf(text, config)[layer] as Sheet;
   const islands = before.pieces.filter((piece) => piece.island);
   const { bridges, unbridged } = planBridges(before, islands, { width: 0.8, ...options });
-  const cut = cutBridges(before, bridges);
+  const cut = cutStrips(before, stripsFor(before, bridges));
   if ('refusal' in cut) throw new Error(cut.refusal);
   const after = applyEdits(text, cut.edits);
   const sheet = sheetsOf(after, config)[layer] as Sheet;

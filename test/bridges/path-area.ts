@@ -5,16 +5,14 @@ import { flattenSubpath } from '../../src/geometry/flatten';
 import { IDENTITY } from '../../src/geometry/matrix';
 import { areaOf, difference, regionFromRings } from '../../src/geometry/polygons';
 import type { Region } from '../../src/geometry/region';
-import { parsePathData } from '../../src/markup/path-data';
 import type { Strip } from '../../src/bridges/strip';
 
 export type FillRule = 'nonzero' | 'evenodd';
 
 export function pathRegion(data: string, fillRule: FillRule, tolerance = 1e-4): Region {
   const builder = new OutlineBuilder(IDENTITY);
-  const { commands, error } = parsePathData(data);
+  const error = tracePath(data, builder);
   if (error) throw new Error(`${error.message} in ${data}`);
-  tracePath(commands, (span) => span, builder);
   return regionFromRings(builder.done().map(({ curves }) => flattenSubpath(curves, tolerance)), fillRule);
 }
 

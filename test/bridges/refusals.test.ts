@@ -1,15 +1,15 @@
 import { describe, expect, test } from 'vitest';
-import { cutBridges } from '../../src/bridges/cut-bridges';
+import { cutStrips, stripsFor } from '../../src/bridges/cut-bridges';
 import { planBridges } from '../../src/bridges/plan';
 import type { Sheet } from '../../src/sheet/sheet';
 import { sheetsOf } from './bridging';
 import { svg } from './drawings';
 
-function outcome(inside: string): ReturnType<typeof cutBridges> {
+function outcome(inside: string): ReturnType<typeof cutStrips> {
   const sheet = sheetsOf(svg(inside))[0] as Sheet;
   const { bridges } = planBridges(sheet, sheet.pieces.filter((piece) => piece.island), { width: 0.8 });
   expect(bridges.length).toBeGreaterThan(0);
-  return cutBridges(sheet, bridges);
+  return cutStrips(sheet, stripsFor(sheet, bridges));
 }
 
 describe('what cannot be done is refused in a sentence', () => {

@@ -43,3 +43,14 @@ test('edits are for the version that was checked, though the text moves on while
   const mended = check(TextDocument.applyEdits(open(), change.edits as TextEdit[]));
   expect(mended.findings.map((finding) => finding.check)).toEqual(['floating-island']);
 });
+
+test('at the caret a bridge is offered there, before that of the layer', async () => {
+  const place = open().positionAt(text.indexOf('M10 10v10') + 'M10 10v'.length);
+  const actions = await codeActions(
+    CheckedDocument.check(open(), undefined), { ...asked, range: { start: place, end: place } }, CancellationToken.None,
+  );
+  const titles = actions.map(({ title }) => title);
+  const here = titles.findIndex((title) => title.startsWith('Bridge it here'));
+  expect(here, titles.join('; ')).toBeGreaterThan(0);
+  expect(here).toBeLessThan(titles.findIndex((title) => /every island in layer/.test(title)));
+});
