@@ -1,4 +1,5 @@
 /** The sheets of one print in painting order, whichever files they are cut from. Millimetres, y down. */
+import { measureSeams, type Seams } from './seams';
 import type { Sheet } from './sheet';
 
 /** One layer of the stack. All frames have their upper left corner in common. */
@@ -11,9 +12,31 @@ export interface StackLayer {
 export interface Stack {
   /** First painted first. */
   readonly layers: readonly StackLayer[];
+  /**
+   * What is to be said about two or more layers together; measured when it is first asked for.
+   * @param slip mm: how far a sheet may land from where it should
+   */
+  seams(slip: number): Seams;
+  /** What was measured last, of this stack or of an earlier state of it. */
+  lastSeams(): Seams | undefined;
+}
+
+/** @param earlier an earlier state of the stack: what was measured of sheets that are the same is not measured again */
+export function stackOf(layers: readonly StackLayer[], earlier?: Stack): Stack {
+  let seams = earlier?.lastSeams();
+  let own = false;
+  return {
+    layers,
+    seams(slip) {
+      if (!own || seams?.slip !== slip) seams = measureSeams(layers.map(({ sheet }) => sheet), slip, seams);
+      own = true;
+      return seams;
+    },
+    lastSeams: () => seams,
+  };
 }
 
 /** The stack of a file that stands alone: its own layers, in the order of its text. */
-export function stackOfFile(sheets: readonly Sheet[]): Stack {
-  return { layers: sheets.map((sheet) => ({ file: '', sheet })) };
+export function stackOfFile(sheets: readonly Sheet[], earlier?: Stack): Stack {
+  return stackOf(sheets.map((sheet) => ({ file: '', sheet })), earlier);
 }
