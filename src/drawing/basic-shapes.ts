@@ -26,18 +26,19 @@ export function traceRectangle(rectangle: RectangleGeometry, span: Span, builder
   const flat = width > 2 * rx;
   const upright = height > 2 * ry;
   const corner = (centreX: number, centreY: number, quarter: number): void => {
-    if (round) builder.arcTo(quarterArc(centreX, centreY, rx, ry, quarter), span);
+    if (round) builder.arcTo(quarterArc(centreX, centreY, rx, ry, quarter));
   };
+  builder.setPlace(span.from, span.to);
   builder.moveTo(x + rx, y);
-  if (flat) builder.lineTo(right - rx, y, span);
+  if (flat) builder.lineTo(right - rx, y);
   corner(right - rx, y + ry, 3);
-  if (upright) builder.lineTo(right, bottom - ry, span);
+  if (upright) builder.lineTo(right, bottom - ry);
   corner(right - rx, bottom - ry, 0);
-  if (flat) builder.lineTo(x + rx, bottom, span);
+  if (flat) builder.lineTo(x + rx, bottom);
   corner(x + rx, bottom - ry, 1);
-  if (upright) builder.lineTo(x, y + ry, span);
+  if (upright) builder.lineTo(x, y + ry);
   corner(x + rx, y + ry, 2);
-  builder.close(span);
+  builder.close();
 }
 
 /** Four quarter arcs from 3 o'clock, clockwise (y down). Nothing where a radius is not positive. */
@@ -45,11 +46,12 @@ export function traceEllipse(
   centreX: number, centreY: number, radiusX: number, radiusY: number, span: Span, builder: OutlineBuilder,
 ): void {
   if (!(radiusX > 0) || !(radiusY > 0)) return;
+  builder.setPlace(span.from, span.to);
   builder.moveTo(centreX + radiusX, centreY);
   for (let quarter = 0; quarter < 4; quarter++) {
-    builder.arcTo(quarterArc(centreX, centreY, radiusX, radiusY, quarter), span);
+    builder.arcTo(quarterArc(centreX, centreY, radiusX, radiusY, quarter));
   }
-  builder.close(span);
+  builder.close();
 }
 
 const COSINES = [1, 0, -1, 0, 1] as const;
@@ -65,14 +67,17 @@ function quarterArc(x: number, y: number, radiusX: number, radiusY: number, quar
   };
 }
 
-/** Points as x0, y0, x1, y1, …; `spans[i]` is where the point i stands. A polygon closes, a polyline does not. */
+/** Points as x0, y0, x1, y1, …; `spans[2i]` is where the x of point i stands. A polygon closes, a polyline does not. */
 export function tracePoints(
   points: readonly number[], spans: readonly Span[], closed: boolean, builder: OutlineBuilder,
 ): void {
   if (points.length < 2) return;
+  const setPlace = (index: number): void => builder.setPlace(spans[2 * index]?.from ?? 0, spans[2 * index + 1]?.to ?? 0);
   builder.moveTo(points[0] ?? 0, points[1] ?? 0);
   for (let index = 1; 2 * index + 1 < points.length; index++) {
-    builder.lineTo(points[2 * index] ?? 0, points[2 * index + 1] ?? 0, spans[index] ?? { from: 0, to: 0 });
+    setPlace(index);
+    builder.lineTo(points[2 * index] ?? 0, points[2 * index + 1] ?? 0);
   }
-  if (closed) builder.close(spans[0] ?? { from: 0, to: 0 });
+  setPlace(0);
+  if (closed) builder.close();
 }

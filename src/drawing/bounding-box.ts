@@ -7,17 +7,15 @@ import { joinBoxes } from '../geometry/rings';
 import type { ElementNode } from '../markup/tree';
 import type { Budget } from './budget';
 import { contains, hrefOf, resolveTarget, type DocumentIndex } from './document-index';
-import { isGraphicsElement, outlineElement } from './element-outline';
+import { isGraphicsElement, outlineElement, type OutlineServices } from './element-outline';
 import { elementTransform } from './element-transform';
 import { GeometryValues } from './geometry-values';
-import type { Problems } from './problems';
 import type { Scope } from './scope';
 import type { Styles } from './style/styles';
 
-export interface BoxServices {
+export interface BoxServices extends OutlineServices {
   readonly index: DocumentIndex;
   readonly styles: Styles;
-  readonly problems: Problems;
   readonly budget: Budget;
 }
 
@@ -60,7 +58,7 @@ function addContent(
   if (element.namespace !== index.namespace) return;
   const lengths = { declared: styles.declaredFor(element), style: scope.style, viewport: scope.viewBox };
   if (isGraphicsElement(element.localName)) {
-    const outline = outlineElement(element, lengths, scope.toMm, problems);
+    const outline = outlineElement(element, lengths, scope.toMm, services);
     services.budget.spendCurves(outline.reduce((sum, { curves }) => sum + curves.length, 0));
     for (const { curves } of outline) boxes.push(joinBoxes(curves.map(boundsOf)));
   } else if (['g', 'a', 'svg', 'symbol', 'switch'].includes(element.localName)) {

@@ -141,11 +141,11 @@ export class ClipPaths {
   }
 
   private graphicsPart(element: ElementNode, scope: Scope, clips: readonly Clip[]): readonly Part[] {
-    const { styles, problems, budget } = this.services;
+    const { styles, budget } = this.services;
     const { inherited } = scope.style;
     if (inherited.visibility === 'hidden') return [];
     const lengths = { declared: styles.declaredFor(element), style: scope.style, viewport: scope.viewBox };
-    const subpaths = outlineElement(element, lengths, scope.toMm, problems);
+    const subpaths = outlineElement(element, lengths, scope.toMm, this.services);
     const count = subpaths.reduce((sum, { curves }) => sum + curves.length, 0);
     if (count === 0) return [];
     if (!budget.spendCurves(count)) {

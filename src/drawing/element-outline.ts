@@ -1,15 +1,15 @@
 /** The outline of a graphics element, in sheet millimetres. */
 import type { Matrix } from '../geometry/curve';
 import { parsePoints } from '../markup/number-lists';
-import { parsePathData } from '../markup/path-data';
-import type { PathData } from '../markup/path-commands';
 import type { Attribute, ElementNode } from '../markup/tree';
 import type { Span } from '../text';
 import { traceEllipse, tracePoints, traceRectangle } from './basic-shapes';
 import { attributeOf } from './document-index';
 import type { Subpath } from './drawing';
 import { GeometryValues, type LengthScope } from './geometry-values';
+import { locate } from './located-subpath';
 import { OutlineBuilder } from './outline-builder';
+import type { OutlineMemory, TracedOutline } from './outline-memory';
 import { tracePath } from './path-outline';
 import type { Problems } from './problems';
 
@@ -20,36 +20,47 @@ export function isGraphicsElement(localName: string): boolean {
   return GRAPHICS.has(localName);
 }
 
+/** What reading an element's outline needs beside the element and its map. */
+export interface OutlineServices {
+  readonly problems: Problems;
+  readonly outlines: OutlineMemory;
+}
+
 /** The element's outline, every curve mapped by `toMm` and knowing its text. Empty where nothing is drawn. */
 export function outlineElement(
-  element: ElementNode, scope: LengthScope, toMm: Matrix, problems: Problems,
+  element: ElementNode, scope: LengthScope, toMm: Matrix, services: OutlineServices,
 ): readonly Subpath[] {
-  const builder = new OutlineBuilder(toMm);
-  const values = new GeometryValues(element, scope, problems);
-  const span = element.startTag;
   switch (element.localName) {
-    case 'path': outlinePath(element, scope, builder, problems); break;
+    case 'path': return outlinePath(element, scope, toMm, services);
+    case 'polyline': return outlinePoints(element, 'polyline', toMm, services);
+    case 'polygon': return outlinePoints(element, 'polygon', toMm, services);
+    default: return outlineShape(element, new GeometryValues(element, scope, services.problems), toMm);
+  }
+}
+
+function outlineShape(element: ElementNode, values: GeometryValues, toMm: Matrix): readonly Subpath[] {
+  const builder = new OutlineBuilder(toMm);
+  const span = element.startTag;
+  const x = (name: string): number => values.length(name, 'x') ?? 0;
+  const y = (name: string): number => values.length(name, 'y') ?? 0;
+  switch (element.localName) {
     case 'rect': outlineRectangle(values, span, builder); break;
     case 'circle': {
       const radius = values.size('r', 'diagonal') ?? 0;
-      traceEllipse(values.length('cx', 'x') ?? 0, values.length('cy', 'y') ?? 0, radius, radius, span, builder);
+      traceEllipse(x('cx'), y('cy'), radius, radius, span, builder);
       break;
     }
     case 'ellipse': {
       const radiusX = values.size('rx', 'x');
       const radiusY = values.size('ry', 'y');
-      const [centreX, centreY] = [values.length('cx', 'x') ?? 0, values.length('cy', 'y') ?? 0];
-      traceEllipse(centreX, centreY, radiusX ?? radiusY ?? 0, radiusY ?? radiusX ?? 0, span, builder);
+      traceEllipse(x('cx'), y('cy'), radiusX ?? radiusY ?? 0, radiusY ?? radiusX ?? 0, span, builder);
       break;
     }
-    case 'line': {
-      const at = (name: string, axis: 'x' | 'y'): number => values.length(name, axis) ?? 0;
-      builder.moveTo(at('x1', 'x'), at('y1', 'y'));
-      builder.lineTo(at('x2', 'x'), at('y2', 'y'), span);
+    case 'line':
+      builder.setPlace(span.from, span.to);
+      builder.moveTo(x('x1'), y('y1'));
+      builder.lineTo(x('x2'), y('y2'));
       break;
-    }
-    case 'polyline': outlinePoints(element, false, builder, problems); break;
-    case 'polygon': outlinePoints(element, true, builder, problems); break;
   }
   return builder.done();
 }
@@ -65,54 +76,49 @@ function outlineRectangle(values: GeometryValues, span: Span, builder: OutlineBu
   }, span, builder);
 }
 
-function textSpanIn(attribute: Attribute): (span: Span) => Span {
-  return ({ from, to }) => ({ from: attribute.textOffset(from), to: attribute.textOffset(to) });
-}
-
-function outlinePoints(element: ElementNode, closed: boolean, builder: OutlineBuilder, problems: Problems): void {
+function outlinePoints(
+  element: ElementNode, kind: 'polyline' | 'polygon', toMm: Matrix, services: OutlineServices,
+): readonly Subpath[] {
   const attribute = attributeOf(element, 'points');
-  if (!attribute) return;
-  const textSpan = textSpanIn(attribute);
-  const { values, spans, error } = parsePoints(attribute.value);
-  if (error) {
-    const message = `${error.message} The points up to here are drawn.`;
-    problems.add('unreadable-path', 'error', message, textSpan(error.span));
-  }
-  const pairs: Span[] = [];
-  for (let index = 0; index + 1 < spans.length; index += 2) {
-    pairs.push(textSpan({ from: spans[index]?.from ?? 0, to: spans[index + 1]?.to ?? 0 }));
-  }
-  tracePoints(values, pairs, closed, builder);
+  if (!attribute) return [];
+  const outline = services.outlines.recall(kind, attribute.value, toMm, (builder) => {
+    const { values, spans, error } = parsePoints(attribute.value);
+    tracePoints(values, spans, kind === 'polygon', builder);
+    return error;
+  });
+  return locateOutline(outline, 'The points up to here are drawn.', attribute, services.problems);
 }
 
-/** Path data with the way from its spans to the document's. */
-export interface LocatedPathData extends PathData {
-  textSpan(span: Span): Span;
-}
-
-/** The path data of a `path`, from `d` or from the CSS property of that name. */
-export function pathDataOf(element: ElementNode, scope: Pick<LengthScope, 'declared'>): LocatedPathData | undefined {
-  const css = scope.declared.get('d');
-  if (css) {
-    const quoted = /^\s*path\(\s*(?:"([^"]*)"|'([^']*)')\s*\)\s*$/i.exec(css.value);
-    const whole = css.source?.valueSpan ?? element.nameSpan;
-    if (quoted) return { ...parsePathData(quoted[1] ?? quoted[2] ?? ''), textSpan: () => whole };
-    if (css.value.trim() === 'none') return undefined;
-  }
+/** The path data of a `path` from `d`, or from the CSS property of that name, whose value has no places of its own. */
+function pathDataOf(element: ElementNode, { declared }: LengthScope): Attribute | StyledData | undefined {
   const attribute = attributeOf(element, 'd');
-  if (!attribute || attribute.value.trim() === 'none') return undefined;
-  return { ...parsePathData(attribute.value), textSpan: textSpanIn(attribute) };
+  const css = declared.get('d');
+  if (!css) return attribute;
+  const quoted = /^\s*path\(\s*(?:"([^"]*)"|'([^']*)')\s*\)\s*$/i.exec(css.value);
+  if (!quoted) return css.value.trim() === 'none' ? undefined : attribute;
+  const whole = css.source?.valueSpan ?? element.nameSpan;
+  return { value: quoted[1] ?? quoted[2] ?? '', textOffset: (index) => (index === 0 ? whole.from : whole.to) };
 }
+
+type StyledData = Pick<Attribute, 'value' | 'textOffset'>;
 
 function outlinePath(
-  element: ElementNode, scope: LengthScope, builder: OutlineBuilder, problems: Problems,
-): void {
+  element: ElementNode, scope: LengthScope, toMm: Matrix, services: OutlineServices,
+): readonly Subpath[] {
   const data = pathDataOf(element, scope);
-  if (!data) return;
-  const { commands, error } = data;
+  if (!data) return [];
+  const outline = services.outlines.recall('path', data.value, toMm, (builder) => tracePath(data.value, builder));
+  return locateOutline(outline, 'The path is drawn up to here.', data, services.problems);
+}
+
+/** @param consequence a sentence on what an error leaves */
+function locateOutline(
+  { traces, error }: TracedOutline, consequence: string, source: Pick<Attribute, 'textOffset'>, problems: Problems,
+): readonly Subpath[] {
+  const textOffset = (index: number): number => source.textOffset(index);
   if (error) {
-    const message = `${error.message} The path is drawn up to here.`;
-    problems.add('unreadable-path', 'error', message, data.textSpan(error.span));
+    const span = { from: textOffset(error.span.from), to: textOffset(error.span.to) };
+    problems.add('unreadable-path', 'error', `${error.message} ${consequence}`, span);
   }
-  tracePath(commands, (span) => data.textSpan(span), builder);
+  return locate(traces, textOffset);
 }

@@ -4,23 +4,21 @@ import { IDENTITY, multiply, rotation, scaling, translation } from '../geometry/
 import type { ElementNode } from '../markup/tree';
 import { addClips } from './clips';
 import { attributeOf, contains, resolveTarget, type DocumentIndex } from './document-index';
-import { outlineElement } from './element-outline';
+import { outlineElement, type OutlineServices } from './element-outline';
 import { GeometryValues } from './geometry-values';
 import { markerVertices, type Vertex } from './marker-vertices';
 import * as messages from './messages';
 import { viewportClip } from './nested-viewport';
 import type { ContextPaint } from './paint';
-import type { Problems } from './problems';
 import type { Scope } from './scope';
 import type { Reference } from './style/properties';
 import type { Styles } from './style/styles';
 import { parseLength, toUserUnits } from './units';
 import { DEFAULT_ASPECT_RATIO, parseAspectRatio, parseViewBox, viewportTransform } from './viewport';
 
-export interface MarkerServices {
+export interface MarkerServices extends OutlineServices {
   readonly index: DocumentIndex;
   readonly styles: Styles;
-  readonly problems: Problems;
 }
 
 /** A marker to be drawn: the children of `marker`, in `scope`. */
@@ -39,9 +37,8 @@ export function placeMarkers(
   const { inherited } = scope.style;
   const [start, middle, end] = [inherited['marker-start'], inherited['marker-mid'], inherited['marker-end']];
   if (!start && !middle && !end) return [];
-  const { styles, problems } = services;
-  const lengths = { declared: styles.declaredFor(element), style: scope.style, viewport: scope.viewBox };
-  const vertices = markerVertices(outlineElement(element, lengths, IDENTITY, problems));
+  const lengths = { declared: services.styles.declaredFor(element), style: scope.style, viewport: scope.viewBox };
+  const vertices = markerVertices(outlineElement(element, lengths, IDENTITY, services));
   const within: Scope = { ...scope, contextPaint: paint, instances: [...scope.instances, element] };
   const placed = vertices.map((vertex, index) => {
     const kind = index === 0 ? 'marker-start' : index === vertices.length - 1 ? 'marker-end' : 'marker-mid';

@@ -1,8 +1,8 @@
 /** Collects curves given in user units as subpaths in sheet millimetres. */
 import type { Arc, Curve, Line, Matrix, Point } from '../geometry/curve';
 import { apply, applyToVector } from '../geometry/matrix';
-import type { Span } from '../text';
 import type { Subpath } from './drawing';
+import { locate, type Trace } from './located-subpath';
 
 /** Relative commands rarely come back to the very same number; a gap below this (mm) is rounding, not a line. */
 const ROUNDING_MM = 1e-9;
@@ -12,15 +12,23 @@ const ROUNDING_MM = 1e-9;
  * Curves with coordinates that are not finite are left out, so that nothing downstream meets a NaN.
  */
 export class OutlineBuilder {
-  readonly subpaths: Subpath[] = [];
+  private readonly finished: Trace[] = [];
   private readonly toMm: Matrix;
   private curves: Curve[] = [];
-  private spans: Span[] = [];
+  private places: number[] = [];
   private first: Point = { x: 0, y: 0 };
   private current: Point = this.first;
+  private from = 0;
+  private to = 0;
 
   constructor(toMm: Matrix) {
     this.toMm = toMm;
+  }
+
+  /** States where the curves to come are written. */
+  setPlace(from: number, to: number): void {
+    this.from = from;
+    this.to = to;
   }
 
   moveTo(x: number, y: number): void {
@@ -28,50 +36,56 @@ export class OutlineBuilder {
     this.first = this.current = this.map(x, y);
   }
 
-  lineTo(x: number, y: number, span: Span): void {
-    this.push({ kind: 'line', start: this.current, end: this.map(x, y) }, span);
+  lineTo(x: number, y: number): void {
+    this.pushLine(this.map(x, y));
   }
 
-  quadraticTo(controlX: number, controlY: number, x: number, y: number, span: Span): void {
+  quadraticTo(controlX: number, controlY: number, x: number, y: number): void {
     const control = this.map(controlX, controlY);
-    this.push({ kind: 'quadratic', start: this.current, control, end: this.map(x, y) }, span);
+    const end = this.map(x, y);
+    this.push({ kind: 'quadratic', start: this.current, control, end }, control.x + control.y + end.x + end.y);
   }
 
-  cubicTo(x1: number, y1: number, x2: number, y2: number, x: number, y: number, span: Span): void {
+  cubicTo(x1: number, y1: number, x2: number, y2: number, x: number, y: number): void {
     const control1 = this.map(x1, y1);
     const control2 = this.map(x2, y2);
-    this.push({ kind: 'cubic', start: this.current, control1, control2, end: this.map(x, y) }, span);
+    const end = this.map(x, y);
+    const sum = control1.x + control1.y + control2.x + control2.y + end.x + end.y;
+    this.push({ kind: 'cubic', start: this.current, control1, control2, end }, sum);
   }
 
   /** An arc or line in user units that begins where the last curve ended. */
-  arcTo(arc: Arc | Line, span: Span): void {
+  arcTo(arc: Arc | Line): void {
     const end = this.map(arc.end.x, arc.end.y);
-    if (arc.kind === 'line') {
-      this.push({ kind: 'line', start: this.current, end }, span);
-      return;
-    }
-    this.push({
-      kind: 'arc', start: this.current, end, centre: apply(this.toMm, arc.centre),
-      axisU: applyToVector(this.toMm, arc.axisU), axisV: applyToVector(this.toMm, arc.axisV),
-      from: arc.from, sweep: arc.sweep,
-    }, span);
+    if (arc.kind === 'line') return this.pushLine(end);
+    const { from, sweep } = arc;
+    const centre = apply(this.toMm, arc.centre);
+    const axisU = applyToVector(this.toMm, arc.axisU);
+    const axisV = applyToVector(this.toMm, arc.axisV);
+    const sum = end.x + end.y + centre.x + centre.y + axisU.x + axisU.y + axisV.x + axisV.y + sweep;
+    this.push({ kind: 'arc', start: this.current, end, centre, axisU, axisV, from, sweep }, sum);
   }
 
   /** Closes the subpath. The closing line is added where it has length, or where the subpath has nothing else. */
-  close(span: Span): void {
+  close(): void {
     const { current, first, curves } = this;
     const last = curves.at(-1);
     const gap = Math.hypot(first.x - current.x, first.y - current.y);
-    if (!last || gap > ROUNDING_MM) this.push({ kind: 'line', start: current, end: first }, span);
+    if (!last || gap > ROUNDING_MM) this.pushLine(first);
     else if (gap > 0) curves[curves.length - 1] = { ...last, end: first };
     this.finish(true);
     this.current = first;
   }
 
-  /** Ends the last subpath and gives all of them. */
-  done(): readonly Subpath[] {
+  /** Ends the last subpath and gives all of them, with the places as they were stated. */
+  traces(): readonly Trace[] {
     this.finish(false);
-    return this.subpaths;
+    return this.finished;
+  }
+
+  /** As `traces`, for places that are offsets in the document. */
+  done(): readonly Subpath[] {
+    return locate(this.traces(), (offset) => offset);
   }
 
   private map(x: number, y: number): Point {
@@ -79,31 +93,22 @@ export class OutlineBuilder {
     return { x: a * x + c * y + e, y: b * x + d * y + f };
   }
 
-  private push(curve: Curve, span: Span): void {
-    if (!isFiniteCurve(curve)) return;
+  private pushLine(end: Point): void {
+    this.push({ kind: 'line', start: this.current, end }, end.x + end.y);
+  }
+
+  /** `sum`: of all the curve's numbers but its start's, which is not finite where one of them is not. */
+  private push(curve: Curve, sum: number): void {
+    if (!Number.isFinite(sum + this.current.x + this.current.y)) return;
     this.curves.push(curve);
-    this.spans.push(span);
+    this.places.push(this.from, this.to);
     this.current = curve.end;
   }
 
   private finish(closed: boolean): void {
     if (this.curves.length === 0) return;
-    this.subpaths.push({ curves: this.curves, spans: this.spans, closed });
+    this.finished.push({ curves: this.curves, places: this.places, closed });
     this.curves = [];
-    this.spans = [];
+    this.places = [];
   }
-}
-
-function isFiniteCurve(curve: Curve): boolean {
-  const { start, end } = curve;
-  let sum = start.x + start.y + end.x + end.y;
-  if (curve.kind === 'cubic') {
-    sum += curve.control1.x + curve.control1.y + curve.control2.x + curve.control2.y;
-  } else if (curve.kind === 'quadratic') {
-    sum += curve.control.x + curve.control.y;
-  } else if (curve.kind === 'arc') {
-    const { centre, axisU, axisV, sweep } = curve;
-    sum += centre.x + centre.y + axisU.x + axisU.y + axisV.x + axisV.y + sweep;
-  }
-  return Number.isFinite(sum);
 }

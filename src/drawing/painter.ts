@@ -3,7 +3,7 @@ import type { Matrix } from '../geometry/curve';
 import { determinant, IDENTITY, multiply } from '../geometry/matrix';
 import type { ElementNode } from '../markup/tree';
 import { geometryBox } from './bounding-box';
-import { Budget, MAX_NESTING } from './budget';
+import { MAX_NESTING } from './budget';
 import { conditionsHold } from './conditions';
 import { contains, hrefOf, resolveTarget, type DocumentIndex } from './document-index';
 import type { Shape } from './drawing';
@@ -16,7 +16,7 @@ import { enterViewport } from './nested-viewport';
 import type { Problems } from './problems';
 import type { RootSize } from './root-size';
 import type { Scope } from './scope';
-import { ShapePainter } from './shape-painter';
+import { ShapePainter, type PainterServices } from './shape-painter';
 import { UNFOLLOWED } from './style/cascade';
 import { INITIAL_STYLE, type ComputedStyle } from './style/computed-style';
 import type { Styles } from './style/styles';
@@ -39,17 +39,18 @@ export class Painter {
   private readonly styles: Styles;
   private readonly size: RootSize;
   private readonly problems: Problems;
-  private readonly budget = new Budget();
+  private readonly services: PainterServices;
   private readonly shapePainter: ShapePainter;
   /** Elements still to be drawn, the next one last: a stack of our own, as trees may be 100,000 deep. */
   private readonly steps: Step[] = [];
 
-  constructor(index: DocumentIndex, styles: Styles, size: RootSize, problems: Problems) {
-    this.index = index;
-    this.styles = styles;
+  constructor(services: PainterServices, size: RootSize) {
+    this.index = services.index;
+    this.styles = services.styles;
     this.size = size;
-    this.problems = problems;
-    this.shapePainter = new ShapePainter({ index, styles, problems, budget: this.budget, mmPerPx: size.mmPerPx });
+    this.problems = services.problems;
+    this.services = services;
+    this.shapePainter = new ShapePainter(services);
   }
 
   get shapes(): readonly Shape[] {
@@ -75,7 +76,7 @@ export class Painter {
     const name = element.localName;
     if (ANIMATIONS.has(name)) this.reportAnimation(element);
     if ((NEVER_DRAWN.has(name) && !(name === 'symbol' && scope.useSize)) || ANIMATIONS.has(name)) return;
-    if (scope.instances.length > 0 && !this.budget.spendElement()) return this.reportBlowUp(scope);
+    if (scope.instances.length > 0 && !this.services.budget.spendElement()) return this.reportBlowUp(scope);
     const style = this.styles.compute(element, scope.style);
     if (style.own.display === 'none') return;
     const inner = this.enter(element, scope, style, root);
@@ -121,9 +122,9 @@ export class Painter {
   }
 
   private transformed(element: ElementNode, scope: Scope, style: ComputedStyle): Matrix | undefined {
-    const { index, styles, problems, budget } = this;
+    const { styles, problems, services } = this;
     const boxOf = (): ReferenceBox | undefined => {
-      const box = geometryBox(element, { ...scope, style }, { index, styles, problems, budget });
+      const box = geometryBox(element, { ...scope, style }, services);
       return box && { x: box.minX, y: box.minY, width: box.maxX - box.minX, height: box.maxY - box.minY };
     };
     const local = elementTransform(element, scope, style, styles, problems, boxOf);

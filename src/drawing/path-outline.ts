@@ -1,19 +1,19 @@
 /** Path commands turned into curves: relative to absolute, shorthands written out, arcs in centre form. */
-import type { PathCommand } from '../markup/path-commands';
-import type { Span } from '../text';
+import type { PathError, PathLetter } from '../markup/path-commands';
+import { readPathData, type CurrentCommand } from '../markup/path-data';
 import { arcFromEndpoints } from './arc';
 import type { OutlineBuilder } from './outline-builder';
 
-/**
- * Gives the commands to the builder, in user units.
- * @param textSpan where a command, known by its span in the path data, stands in the document.
- */
-export function tracePath(
-  commands: readonly PathCommand[], textSpan: (span: Span) => Span, builder: OutlineBuilder,
-): void {
+/** Gives the curves of path data to the builder, in user units, up to the first error, which it returns. */
+export function tracePath(data: string, builder: OutlineBuilder): PathError | undefined {
   const pen = new Pen(builder);
-  for (const command of commands) pen.follow(command, textSpan(command.span));
+  return readPathData(data, (command) => pen.follow(command));
 }
+
+const ABSOLUTE: Readonly<Record<PathLetter, PathLetter>> = {
+  M: 'M', L: 'L', H: 'H', V: 'V', C: 'C', S: 'S', Q: 'Q', T: 'T', A: 'A', Z: 'Z',
+  m: 'M', l: 'L', h: 'H', v: 'V', c: 'C', s: 'S', q: 'Q', t: 'T', a: 'A', z: 'Z',
+};
 
 /** Where the path has come to, in user units. */
 class Pen {
@@ -33,39 +33,40 @@ class Pen {
     this.builder = builder;
   }
 
-  follow(command: PathCommand, span: Span): void {
+  follow(command: CurrentCommand): void {
     const { letter, values } = command;
-    const kind = letter.toUpperCase();
-    const relative = kind !== letter;
-    const baseX = relative ? this.x : 0;
-    const baseY = relative ? this.y : 0;
+    const kind = ABSOLUTE[letter];
+    const baseX = kind === letter ? 0 : this.x;
+    const baseY = kind === letter ? 0 : this.y;
     if (this.closed && kind !== 'M' && kind !== 'Z') this.builder.moveTo(this.x, this.y);
     if (kind !== 'Z') this.closed = false;
+    this.builder.setPlace(command.from, command.to);
     // Read one by one: taking an array apart goes through its iterator, which is slow on millions of commands.
-    const v0 = values[0] ?? 0;
-    const v1 = values[1] ?? 0;
-    const v2 = values[2] ?? 0;
-    const v3 = values[3] ?? 0;
+    const v0 = values[0]!;
+    const v1 = values[1]!;
+    const v2 = values[2]!;
+    const v3 = values[3]!;
     switch (kind) {
       case 'M': return this.move(baseX + v0, baseY + v1);
-      case 'L': return this.line(baseX + v0, baseY + v1, span);
-      case 'H': return this.line(baseX + v0, this.y, span);
-      case 'V': return this.line(this.x, baseY + v0, span);
-      case 'C': {
-        const [x, y] = [baseX + (values[4] ?? 0), baseY + (values[5] ?? 0)];
-        return this.cubic(baseX + v0, baseY + v1, baseX + v2, baseY + v3, x, y, span);
-      }
+      case 'L': return this.line(baseX + v0, baseY + v1);
+      case 'H': return this.line(baseX + v0, this.y);
+      case 'V': return this.line(this.x, baseY + v0);
+      case 'C': return this.cubic(baseX + v0, baseY + v1, baseX + v2, baseY + v3, baseX + values[4]!, baseY + values[5]!);
       case 'S': {
-        const [x1, y1] = this.reflected('cubic');
-        return this.cubic(x1, y1, baseX + v0, baseY + v1, baseX + v2, baseY + v3, span);
+        const smooth = this.last === 'cubic';
+        const x1 = smooth ? 2 * this.x - this.controlX : this.x;
+        const y1 = smooth ? 2 * this.y - this.controlY : this.y;
+        return this.cubic(x1, y1, baseX + v0, baseY + v1, baseX + v2, baseY + v3);
       }
-      case 'Q': return this.quadratic(baseX + v0, baseY + v1, baseX + v2, baseY + v3, span);
+      case 'Q': return this.quadratic(baseX + v0, baseY + v1, baseX + v2, baseY + v3);
       case 'T': {
-        const [x1, y1] = this.reflected('quadratic');
-        return this.quadratic(x1, y1, baseX + v0, baseY + v1, span);
+        const smooth = this.last === 'quadratic';
+        const x1 = smooth ? 2 * this.x - this.controlX : this.x;
+        const y1 = smooth ? 2 * this.y - this.controlY : this.y;
+        return this.quadratic(x1, y1, baseX + v0, baseY + v1);
       }
-      case 'A': return this.arc(values, baseX, baseY, span);
-      default: return this.close(span);
+      case 'A': return this.arc(values, baseX, baseY);
+      default: return this.close();
     }
   }
 
@@ -76,36 +77,38 @@ class Pen {
     this.goTo(x, y, 'other');
   }
 
-  private line(x: number, y: number, span: Span): void {
-    this.builder.lineTo(x, y, span);
+  private line(x: number, y: number): void {
+    this.builder.lineTo(x, y);
     this.goTo(x, y, 'other');
   }
 
-  private cubic(x1: number, y1: number, x2: number, y2: number, x: number, y: number, span: Span): void {
-    this.builder.cubicTo(x1, y1, x2, y2, x, y, span);
+  private cubic(x1: number, y1: number, x2: number, y2: number, x: number, y: number): void {
+    this.builder.cubicTo(x1, y1, x2, y2, x, y);
     this.controlX = x2;
     this.controlY = y2;
     this.goTo(x, y, 'cubic');
   }
 
-  private quadratic(x1: number, y1: number, x: number, y: number, span: Span): void {
-    this.builder.quadraticTo(x1, y1, x, y, span);
+  private quadratic(x1: number, y1: number, x: number, y: number): void {
+    this.builder.quadraticTo(x1, y1, x, y);
     this.controlX = x1;
     this.controlY = y1;
     this.goTo(x, y, 'quadratic');
   }
 
-  private arc(values: readonly number[], baseX: number, baseY: number, span: Span): void {
-    const [radiusX = 0, radiusY = 0, rotation = 0, large = 0, sweep = 0, toX = 0, toY = 0] = values;
-    const end = { x: baseX + toX, y: baseY + toY };
+  private arc(values: Float64Array, baseX: number, baseY: number): void {
+    const end = { x: baseX + values[5]!, y: baseY + values[6]! };
     const start = { x: this.x, y: this.y };
-    const arc = arcFromEndpoints({ start, end, radiusX, radiusY, rotation, large: large !== 0, sweep: sweep !== 0 });
-    if (arc) this.builder.arcTo(arc, span);
+    const arc = arcFromEndpoints({
+      start, end, radiusX: values[0]!, radiusY: values[1]!, rotation: values[2]!, large: values[3] !== 0,
+      sweep: values[4] !== 0,
+    });
+    if (arc) this.builder.arcTo(arc);
     this.goTo(end.x, end.y, 'other');
   }
 
-  private close(span: Span): void {
-    if (!this.closed) this.builder.close(span);
+  private close(): void {
+    if (!this.closed) this.builder.close();
     this.goTo(this.startX, this.startY, 'other');
     this.closed = true;
   }
@@ -114,9 +117,5 @@ class Pen {
     this.x = x;
     this.y = y;
     this.last = last;
-  }
-
-  private reflected(kind: 'cubic' | 'quadratic'): readonly [number, number] {
-    return this.last === kind ? [2 * this.x - this.controlX, 2 * this.y - this.controlY] : [this.x, this.y];
   }
 }

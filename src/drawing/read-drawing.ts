@@ -1,9 +1,11 @@
 /** From a markup tree to what a renderer would paint, in sheet millimetres. */
 import { IDENTITY } from '../geometry/matrix';
 import type { MarkupDocument } from '../markup/tree';
+import { Budget } from './budget';
 import { indexDocument, SVG_NAMESPACE } from './document-index';
 import type { Drawing } from './drawing';
 import * as messages from './messages';
+import { OutlineMemory } from './outline-memory';
 import { Painter } from './painter';
 import { Problems } from './problems';
 import { readRootSize, type SizeOptions } from './root-size';
@@ -16,8 +18,9 @@ import { Styles } from './style/styles';
  * Shapes are not clipped to the frame, though a renderer shows nothing outside it: whether openings cross the sheet's
  * edge is for the checks to see. The clips of inner viewports are in force.
  * @param options width and height in mm override the size that the text states; one alone keeps the ratio.
+ * @param earlier a drawing of an earlier state of the text: path data that both have is not read again.
  */
-export function readDrawing(document: MarkupDocument, options: SizeOptions = {}): Drawing {
+export function readDrawing(document: MarkupDocument, options: SizeOptions = {}, earlier?: Drawing): Drawing {
   const problems = new Problems();
   const { root } = document;
   if (!root || root.localName !== 'svg' || (root.namespace !== SVG_NAMESPACE && root.namespace !== '')) {
@@ -39,9 +42,12 @@ export function readDrawing(document: MarkupDocument, options: SizeOptions = {})
     problems.add('unsupported', 'warning', note, index.styleElements[0]?.startTag ?? root.nameSpan);
   }
   const size = readRootSize(root, styles.declaredFor(root), options, problems);
-  const painter = new Painter(index, styles, size, problems);
+  const outlines = new OutlineMemory(earlier?.outlines);
+  const services = { index, styles, problems, outlines, budget: new Budget(), mmPerPx: size.mmPerPx };
+  const painter = new Painter(services, size);
   if (size.toMm) painter.paint(root);
   const { width, height, sizeStated } = size;
   const toMm = size.toMm ?? IDENTITY;
-  return { document, width, height, sizeStated, toMm, shapes: painter.shapes, problems: problems.list };
+  const known = outlines.finish();
+  return { document, width, height, sizeStated, toMm, shapes: painter.shapes, problems: problems.list, outlines: known };
 }

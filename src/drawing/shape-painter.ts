@@ -5,21 +5,19 @@ import { ClipPaths } from './clip-paths';
 import { addClips } from './clips';
 import { attributeOf, type DocumentIndex } from './document-index';
 import type { Shape, Subpath } from './drawing';
-import { outlineElement } from './element-outline';
+import { outlineElement, type OutlineServices } from './element-outline';
 import { placeMarkers, type PlacedMarker } from './markers';
 import * as messages from './messages';
 import { PaintResolver, type ResolvedPaint } from './paint';
-import type { Problems } from './problems';
 import type { Scope } from './scope';
 import type { ComputedStyle } from './style/computed-style';
 import { strokeArea } from './stroke/stroke-outline';
 import type { Styles } from './style/styles';
 import { parseLength } from './units';
 
-export interface PainterServices {
+export interface PainterServices extends OutlineServices {
   readonly index: DocumentIndex;
   readonly styles: Styles;
-  readonly problems: Problems;
   readonly budget: Budget;
   /** Millimetres in one px of the root's viewport. */
   readonly mmPerPx: number;
@@ -56,9 +54,10 @@ export class ShapePainter {
     const fill = element.localName === 'line' ? undefined : this.paintOf(element, scope, 'fill');
     const stroke = this.paintOf(element, scope, 'stroke');
     if (!fill && !stroke) return;
-    const { styles, problems } = this.services;
-    const lengths = { declared: styles.declaredFor(element), style: scope.style, viewport: scope.viewBox };
-    const outline = outlineElement(element, lengths, scope.toMm, problems);
+    const lengths = {
+      declared: this.services.styles.declaredFor(element), style: scope.style, viewport: scope.viewBox,
+    };
+    const outline = outlineElement(element, lengths, scope.toMm, this.services);
     if (outline.length === 0) return;
     if (scope.instances.length > 0) this.services.budget.spendCurves(countCurves(outline));
     const painted = [

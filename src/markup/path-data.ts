@@ -16,26 +16,49 @@ const PARAMETERS: Record<string, readonly string[]> = {
   Z: [],
 };
 
-/** The parameters by letter, of either case. */
-const PARAMETERS_OF: ReadonlyMap<string, readonly string[]> = new Map(
-  Object.entries(PARAMETERS).flatMap(([upper, names]) => [[upper, names], [upper.toLowerCase(), names]] as const),
+/** What a letter of path data stands for. */
+interface CommandKind {
+  readonly letter: PathLetter;
+  readonly parameters: readonly string[];
+  /** What further sets of parameters without a letter stand for. */
+  readonly repeated: PathLetter;
+  readonly isArc: boolean;
+}
+
+const KINDS: ReadonlyMap<PathLetter, CommandKind> = new Map(
+  Object.entries(PARAMETERS).flatMap(([upper, parameters]) =>
+    ([upper, upper.toLowerCase()] as PathLetter[]).map((letter) => [letter, kindOf(letter, parameters)] as const)),
 );
 
-const LETTERS_BY_CODE: readonly (PathLetter | undefined)[] = lettersByCode();
+/** By the letter's character code. */
+const KINDS_BY_CODE: readonly (CommandKind | undefined)[] = Array.from({ length: 128 }, (_, code) =>
+  KINDS.get(String.fromCharCode(code) as PathLetter));
+
 const ZERO = 48;
 const ONE = 49;
 
-function lettersByCode(): (PathLetter | undefined)[] {
-  const letters: (PathLetter | undefined)[] = [];
-  for (const upper of Object.keys(PARAMETERS)) {
-    for (const letter of [upper, upper.toLowerCase()]) letters[letter.charCodeAt(0)] = letter as PathLetter;
-  }
-  return letters;
+function kindOf(letter: PathLetter, parameters: readonly string[]): CommandKind {
+  const repeated = letter === 'M' ? 'L' : letter === 'm' ? 'l' : letter;
+  return { letter, parameters, repeated, isArc: letter === 'A' || letter === 'a' };
 }
 
 /** How many parameters one set of the command takes: 7 for an arc, 0 for Z. */
 export function parameterCount(letter: PathLetter): number {
-  return PARAMETERS_OF.get(letter)!.length;
+  return KINDS.get(letter)!.parameters.length;
+}
+
+/** The command that was read last. The reader writes the next one over it, so that millions of them cost no memory. */
+export interface CurrentCommand {
+  readonly letter: PathLetter;
+  /** False where the letter was left out because it repeats. */
+  readonly written: boolean;
+  /** As many as the letter takes count; those behind are left from earlier commands. */
+  readonly values: Float64Array;
+  /** Where each value begins and ends in the path data. */
+  readonly valueFrom: Int32Array;
+  readonly valueTo: Int32Array;
+  readonly from: number;
+  readonly to: number;
 }
 
 /**
@@ -43,76 +66,107 @@ export function parameterCount(letter: PathLetter): number {
  * them ("Error handling in path data"). Spans are offsets in `data`. Empty data and `none` give no commands, no error.
  */
 export function parsePathData(data: string): PathData {
-  return new PathReader(data).read();
+  const commands: PathCommand[] = [];
+  const error = readPathData(data, (command) => commands.push(lastingCommand(command)));
+  return { commands, error };
+}
+
+/** As `parsePathData`, but hands each command over as soon as it is read. Gives the error, if there is one. */
+export function readPathData(data: string, take: (command: CurrentCommand) => void): PathError | undefined {
+  return new PathReader(data, take).read();
+}
+
+function lastingCommand({ letter, written, values, valueFrom, valueTo, from, to }: CurrentCommand): PathCommand {
+  const count = parameterCount(letter);
+  const ownValues: number[] = [];
+  const valueSpans: Span[] = [];
+  for (let index = 0; index < count; index++) {
+    ownValues.push(values[index]!);
+    valueSpans.push({ from: valueFrom[index]!, to: valueTo[index]! });
+  }
+  return { letter, written, values: ownValues, valueSpans, span: { from, to } };
 }
 
 class PathReader {
-  private readonly commands: PathCommand[] = [];
   private readonly numbers: NumberReader;
+  private readonly command = {
+    letter: 'M' as PathLetter, written: true, from: 0, to: 0,
+    values: new Float64Array(7), valueFrom: new Int32Array(7), valueTo: new Int32Array(7),
+  };
+  private empty = true;
   private error: PathError | undefined;
 
-  constructor(private readonly data: string) {
+  constructor(private readonly data: string, private readonly take: (command: CurrentCommand) => void) {
     this.numbers = new NumberReader(data);
   }
 
-  read(): PathData {
-    if (this.data.trim() === 'none') return { commands: [], error: undefined };
+  read(): PathError | undefined {
+    if (this.data.trim() === 'none') return undefined;
     this.numbers.skipBlanks();
     while (!this.numbers.atEnd && this.readCommand()) this.numbers.skipBlanks();
-    return { commands: this.commands, error: this.error };
+    return this.error;
   }
 
   /** Reads a letter and all sets of numbers after it; false after an error. */
   private readCommand(): boolean {
     const from = this.numbers.position;
-    const letter = LETTERS_BY_CODE[this.numbers.code];
-    if (letter === undefined) return this.failWithoutLetter();
-    if (this.commands.length === 0 && letter !== 'M' && letter !== 'm') {
+    const kind = KINDS_BY_CODE[this.numbers.code];
+    if (kind === undefined) return this.failWithoutLetter();
+    const { letter } = kind;
+    if (this.empty && letter !== 'M' && letter !== 'm') {
       return this.fail(`A path must begin with M or m, not with ${letter}.`, { from, to: from + 1 });
     }
     this.numbers.position++;
     if (letter === 'Z' || letter === 'z') {
-      this.commands.push({ letter, written: true, values: [], valueSpans: [], span: { from, to: from + 1 } });
+      this.hand(letter, true, from);
       return true;
     }
     this.numbers.skipBlanks();
-    return this.readSets(letter, from);
+    return this.readSets(kind, from);
   }
 
-  private readSets(written: PathLetter, letterFrom: number): boolean {
-    const first = this.readSet(written, letterFrom, true);
-    if (first === undefined) return false;
-    this.commands.push(first);
-    const repeated = written === 'M' ? 'L' : written === 'm' ? 'l' : written;
+  private hand(letter: PathLetter, written: boolean, from: number): void {
+    const { command } = this;
+    command.letter = letter;
+    command.written = written;
+    command.from = from;
+    command.to = this.numbers.position;
+    this.empty = false;
+    this.take(command);
+  }
+
+  private readSets(kind: CommandKind, letterFrom: number): boolean {
+    if (!this.readSet(kind, kind.letter, letterFrom)) return false;
+    this.hand(kind.letter, true, letterFrom);
     for (;;) {
       const comma = this.numbers.skipSeparator();
       if (!this.numbers.atNumber) {
         if (comma < 0) return true;
         return this.fail('A number was expected after this comma.', { from: comma, to: comma + 1 });
       }
-      const next = this.readSet(repeated, this.numbers.position, false);
-      if (next === undefined) return false;
-      this.commands.push(next);
+      const from = this.numbers.position;
+      if (!this.readSet(kind, kind.repeated, from)) return false;
+      this.hand(kind.repeated, false, from);
     }
   }
 
-  private readSet(letter: PathLetter, from: number, written: boolean): PathCommand | undefined {
-    const count = parameterCount(letter);
-    const isArc = letter === 'A' || letter === 'a';
-    const values: number[] = [];
-    const valueSpans: Span[] = [];
+  /** Reads one set of values into the command; false after an error. */
+  private readSet({ parameters, isArc }: CommandKind, letter: PathLetter, from: number): boolean {
+    const { numbers, command: { values, valueFrom, valueTo } } = this;
+    const count = parameters.length;
     for (let index = 0; index < count; index++) {
-      if (index > 0) this.numbers.skipSeparator();
-      const valueFrom = this.numbers.position;
-      const value = isArc && (index === 3 || index === 4) ? this.readFlag() : this.numbers.readNumber();
+      if (index > 0) numbers.skipSeparator();
+      const at = numbers.position;
+      const value = isArc && (index === 3 || index === 4) ? this.readFlag() : numbers.readNumber();
       if (!Number.isFinite(value)) {
-        this.failInSet(letter, value, valueFrom, { from, to: valueSpans.at(-1)?.to ?? from + 1 }, index);
-        return undefined;
+        this.failInSet(letter, value, at, { from, to: index > 0 ? valueTo[index - 1]! : from + 1 }, index);
+        return false;
       }
-      values.push(value);
-      valueSpans.push({ from: valueFrom, to: this.numbers.position });
+      values[index] = value;
+      valueFrom[index] = at;
+      valueTo[index] = numbers.position;
     }
-    return { letter, written, values, valueSpans, span: { from, to: this.numbers.position } };
+    return true;
   }
 
   /** A flag is the one character 0 or 1; nothing need stand between it and what follows. */
@@ -129,12 +183,12 @@ class PathReader {
       this.numbers.readNumber();
       const span = { from: position, to: this.numbers.position };
       const text = this.data.slice(span.from, span.to);
-      if (this.commands.length === 0) return this.fail(`A path must begin with M or m, not with ${quote(text)}.`, span);
+      if (this.empty) return this.fail(`A path must begin with M or m, not with ${quote(text)}.`, span);
       return this.fail(`The number ${text} cannot follow Z: a command letter was expected.`, span);
     }
     const character = characterAt(this.data, position);
     const span = { from: position, to: position + character.length };
-    if (this.commands.length === 0) {
+    if (this.empty) {
       return this.fail(`A path must begin with M or m, not with ${quote(character)}.`, span);
     }
     return this.fail(`${quote(character)} is no path command: a letter of M L H V C S Q T A Z was expected.`, span);
@@ -142,12 +196,12 @@ class PathReader {
 
   /** `soFar`: what was read of the set; `value`: NaN where there is no number, infinite where it is too large. */
   private failInSet(letter: PathLetter, value: number, at: number, soFar: Span, index: number): void {
-    const parameters = PARAMETERS_OF.get(letter)!;
+    const { parameters } = KINDS.get(letter)!;
     const missing = parameters[index]!;
     const character = characterAt(this.data, at);
     if (!Number.isNaN(value)) {
       this.fail('This number is too large to be drawn.', { from: at, to: this.numbers.position });
-    } else if (character === '' || LETTERS_BY_CODE[this.data.charCodeAt(at)] !== undefined) {
+    } else if (character === '' || KINDS_BY_CODE[this.data.charCodeAt(at)] !== undefined) {
       this.fail(`${letter} needs ${enumerate(parameters)}: ${missing} is missing.`, soFar);
     } else {
       const span = { from: at, to: at + character.length };

@@ -1,0 +1,38 @@
+/** Subpaths that work out where their curves stand in the text when they are asked: most readers want the curves alone. */
+import type { Curve } from '../geometry/curve';
+import type { Span } from '../text';
+import type { Subpath } from './drawing';
+
+/** A chain of curves in sheet mm, each with the place that it was read from. Places are in the attribute's value. */
+export interface Trace {
+  readonly curves: readonly Curve[];
+  /** Begin and end of the place of each curve, one after the other: twice as many as there are curves. */
+  readonly places: readonly number[];
+  readonly closed: boolean;
+}
+
+/** @param textOffset the offset in the document for one in the attribute's value */
+export function locate(traces: readonly Trace[], textOffset: (index: number) => number): readonly Subpath[] {
+  return traces.map((trace) => new LocatedSubpath(trace, textOffset));
+}
+
+class LocatedSubpath implements Subpath {
+  readonly curves: readonly Curve[];
+  readonly closed: boolean;
+  readonly #places: readonly number[];
+  readonly #textOffset: (index: number) => number;
+  #spans: readonly Span[] | undefined;
+
+  constructor({ curves, places, closed }: Trace, textOffset: (index: number) => number) {
+    this.curves = curves;
+    this.closed = closed;
+    this.#places = places;
+    this.#textOffset = textOffset;
+  }
+
+  get spans(): readonly Span[] {
+    return (this.#spans ??= this.curves.map((_, index) => ({
+      from: this.#textOffset(this.#places[2 * index] ?? 0), to: this.#textOffset(this.#places[2 * index + 1] ?? 0),
+    })));
+  }
+}
