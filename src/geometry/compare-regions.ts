@@ -1,6 +1,7 @@
 /** What differs between two regions that were measured from nearly the same drawing. */
 import { difference } from './polygons';
 import type { Polygon, Region, Ring } from './region';
+import { isSameRing } from './rings';
 
 /**
  * The area in either region but not in both, in mm. Polygons that are the same to the last digit are set aside first, so
@@ -13,20 +14,25 @@ export function symmetricDifference(a: Region, b: Region): Region {
 }
 
 function withoutCommon(a: Region, b: Region): [Region, Region] {
-  const unmatched = new Map<string, Polygon[]>();
-  for (const polygon of b) {
+  const twins = twinsIn(a, b);
+  const matched = new Set(twins);
+  return [a.filter((_, i) => twins[i] === undefined), b.filter((_, i) => !matched.has(i))];
+}
+
+/** For each polygon of `a` the number of one in `b` that is the same to the last digit; each is given once. */
+export function twinsIn(a: Region, b: Region): (number | undefined)[] {
+  const unmatched = new Map<string, number[]>();
+  b.forEach((polygon, i) => {
     const key = keyOf(polygon);
     const list = unmatched.get(key);
-    if (list) list.push(polygon);
-    else unmatched.set(key, [polygon]);
-  }
-  const onlyA = a.filter((polygon) => {
-    const list = unmatched.get(keyOf(polygon)) ?? [];
-    const twin = list.findIndex((other) => isSamePolygon(polygon, other));
-    if (twin >= 0) list.splice(twin, 1);
-    return twin < 0;
+    if (list) list.push(i);
+    else unmatched.set(key, [i]);
   });
-  return [onlyA, [...unmatched.values()].flat()];
+  return a.map((polygon) => {
+    const list = unmatched.get(keyOf(polygon)) ?? [];
+    const twin = list.findIndex((other) => isSamePolygon(polygon, b[other] as Polygon));
+    return twin < 0 ? undefined : list.splice(twin, 1)[0];
+  });
 }
 
 function keyOf({ outer, holes }: Polygon): string {
@@ -36,8 +42,4 @@ function keyOf({ outer, holes }: Polygon): string {
 function isSamePolygon(a: Polygon, b: Polygon): boolean {
   return a.holes.length === b.holes.length && isSameRing(a.outer, b.outer) &&
     a.holes.every((hole, i) => isSameRing(hole, b.holes[i] as Ring));
-}
-
-function isSameRing(a: Ring, b: Ring): boolean {
-  return a.length === b.length && a.every((value, i) => value === b[i]);
 }

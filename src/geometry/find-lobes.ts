@@ -76,10 +76,10 @@ function coarse(region: Region, tolerance: number): Region {
   }));
 }
 
-/** A ring that goes round a lobe goes there and back. */
+/** A ring that goes round a lobe goes there and back, and is not a frame's rectangle. */
 function mayHoldLobe(ring: Float64Array, leastReach: number): boolean {
   let length = 0;
-  for (let i = 0; i < ring.length && length < 2 * leastReach; i += 2) {
+  for (let i = 0; ring.length > 8 && i < ring.length && length < 2 * leastReach; i += 2) {
     const next = (i + 2) % ring.length;
     length += Math.hypot((ring[next] ?? 0) - (ring[i] ?? 0), (ring[next + 1] ?? 0) - (ring[i + 1] ?? 0));
   }

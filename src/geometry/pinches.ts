@@ -1,23 +1,51 @@
 /** Pieces that hang together by contact of no width, taken apart. */
 import Flatbush from 'flatbush';
-import type { Polygon, Region } from './region';
+import { indexBoxes } from './clusters';
+import type { Polygon, Region, Ring } from './region';
 import { offsetRings } from './clipper';
 import { UNITS_PER_MM } from './grid';
 import { nestRings } from './nest-rings';
-import { forEachEdge, ringsOf } from './rings';
+import { boxOfRing, forEachEdge, growBox, isSameRing, ringsOf } from './rings';
 
 const GRID = 1 / UNITS_PER_MM;
 
 /** In mm: boundaries closer than this count as touching. */
 const CONTACT = 2 * GRID;
 
+const NO_RING = new Float64Array(0);
+
 /**
  * Polygons whose parts hold together only by corners, by a corner on an edge, or by a slit of no width become separate
  * polygons; contact is anything up to two grid units (0.2 µm). Such polygons are shrunk by one grid unit, with mitred
  * corners, on a grid eight times finer, so that whatever has no width opens; the others pass unchanged.
+ * @param sound polygons that are known to pass: where the region has one of them, only what is new in it is looked at
  */
-export function splitAtPinches(region: Region): Region {
-  return region.flatMap((polygon) => (mayBePinched(polygon) ? shrunk(polygon) : [polygon]));
+export function splitAtPinches(region: Region, sound: Region = []): Region {
+  const soundBy = new Map(sound.map((polygon) => [keyOf(polygon.outer), polygon]));
+  return region.flatMap((polygon) => {
+    const known = soundBy.get(keyOf(polygon.outer));
+    const suspect = known ? newContacts(polygon, known) : polygon;
+    return suspect && mayBePinched(suspect) ? shrunk(polygon) : [polygon];
+  });
+}
+
+/** The outer ring, the holes that a sound polygon has not, and those whose boxes they touch; undefined if all are known. */
+function newContacts(polygon: Polygon, known: Polygon): Polygon | undefined {
+  if (!isSameRing(polygon.outer, known.outer)) return polygon;
+  const knownBy = new Map(known.holes.map((hole) => [keyOf(hole), hole]));
+  const isKnown = (hole: Ring) => isSameRing(hole, knownBy.get(keyOf(hole)) ?? NO_RING);
+  const added = polygon.holes.filter((hole) => !isKnown(hole));
+  if (added.length === 0) return undefined;
+  const boxes = indexBoxes(added.map((hole) => growBox(boxOfRing(hole), CONTACT)));
+  const near = polygon.holes.filter((hole) => {
+    const { minX, minY, maxX, maxY } = boxOfRing(hole);
+    return boxes.search(minX, minY, maxX, maxY).length > 0;
+  });
+  return { outer: polygon.outer, holes: near };
+}
+
+function keyOf(ring: Ring): string {
+  return `${ring.length} ${ring[0]} ${ring[1]}`;
 }
 
 function shrunk(polygon: Polygon): Region {

@@ -84,6 +84,11 @@ export function reverseRing(ring: Ring): Ring {
   return reversed;
 }
 
+/** To the last digit, and begun at the same point. */
+export function isSameRing(a: Ring, b: Ring): boolean {
+  return a === b || (a.length === b.length && a.every((value, i) => value === b[i]));
+}
+
 /** The outer ring first. */
 export function ringsOf(polygon: Polygon): Ring[] {
   return [polygon.outer, ...polygon.holes];

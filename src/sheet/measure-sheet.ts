@@ -1,8 +1,9 @@
 /** From a layer's shapes to its sheet: openings, material, pieces and thin places. Millimetres throughout. */
-import type { Drawing } from '../drawing/drawing';
+import type { Drawing, Shape } from '../drawing/drawing';
 import { clipToBox, complementInBox, perimeterOf, union } from '../geometry/polygons';
 import { findLobes } from '../geometry/find-lobes';
 import { findThinParts } from '../geometry/find-thin-parts';
+import { findThinPartsAgain } from '../geometry/find-thin-parts-again';
 import type { Box, Polygon, Region } from '../geometry/region';
 import { signedArea } from '../geometry/rings';
 import type { ThinPart } from '../geometry/thin-parts';
@@ -12,14 +13,14 @@ import { mainPaint, type ShapeGroup } from './layers';
 import { openingsWithin } from './outlines';
 import { piecesOf } from './pieces';
 import { detectReading, outlinesOf, statedReading } from './reading';
-import { sameArtwork } from './same-artwork';
+import { sameArtwork, sameShape } from './same-artwork';
 import { longestTongue } from './lift';
 import { shapeRegion } from './shape-region';
 import type { Layer, Reading, Sheet } from './sheet';
 
 /**
  * Measures one layer of a drawing.
- * @param earlier a sheet measured under the same configuration; its measures are kept if the artwork is the same
+ * @param earlier a sheet measured under the same configuration; what did not change is not measured again
  */
 export function measureSheet(drawing: Drawing, group: ShapeGroup, config: Config, earlier?: Sheet): Sheet {
   if (earlier && isUnchanged(drawing, group, config, earlier)) {
@@ -27,7 +28,8 @@ export function measureSheet(drawing: Drawing, group: ShapeGroup, config: Config
     return { ...earlier, layer, drawing };
   }
   const frame = frameOf(drawing, config.margin);
-  const filled = once(() => union(group.shapes.map(shapeRegion)));
+  let fills: Region[] | undefined;
+  const filled = once(() => union(fills = fillsOf(group.shapes, earlier)));
   const layer = readLayer(drawing, group, config, filled);
   const openings = openingsOf(layer, frame, filled);
   const material = complementInBox(openings, frame);
@@ -35,9 +37,10 @@ export function measureSheet(drawing: Drawing, group: ShapeGroup, config: Config
   const limits = limitsOf(config);
   return {
     layer, drawing, frame, openings, material, kerf,
-    pieces: piecesOf(material, frame, kerf),
-    thinMaterial: thinParts(material, limits.bridge, kerf),
-    thinOpenings: thinParts(openings, limits.opening, -kerf),
+    pieces: piecesOf(material, frame, kerf, earlier),
+    thinMaterial: thinParts(material, limits.bridge, kerf, earlier && [earlier.material, earlier.thinMaterial]),
+    thinOpenings: thinParts(openings, limits.opening, -kerf, earlier && [earlier.openings, earlier.thinOpenings]),
+    filled: fills,
     tongues: findLobes(framePolygon(material), longestTongue(materialOf(config))),
     cutLength: openings.reduce((sum, polygon) => sum + perimeterOf(polygon), 0),
   };
@@ -80,10 +83,31 @@ function openingsOf(layer: Layer, frame: Box, filled: () => Region): Region {
  * Thin parts as cut. A kerf k makes every neck of material narrower by k and every opening wider by k; so we look for
  * drawn widths under limit + k, and report what remains.
  * @param kerf mm; negative for openings
+ * @param earlier a region measured with the same limit and kerf, and its thin parts
  */
-function thinParts(region: Region, limit: number, kerf: number): readonly ThinPart[] {
+function thinParts(
+  region: Region, limit: number, kerf: number, earlier?: readonly [Region, readonly ThinPart[]],
+): readonly ThinPart[] {
   if (limit + kerf <= 0) return [];
-  return findThinParts(region, limit + kerf).map((part) => ({ ...part, width: part.width - kerf }));
+  const widened = (parts: readonly ThinPart[], by: number) =>
+    by === 0 ? parts : parts.map((part) => ({ ...part, width: part.width + by }));
+  const found = earlier
+    ? findThinPartsAgain(region, limit + kerf, { region: earlier[0], parts: widened(earlier[1], kerf) })
+    : findThinParts(region, limit + kerf);
+  return widened(found, -kerf);
+}
+
+/** What each shape fills. An edit touches few shapes, which commonly stand together: those around them are kept. */
+function fillsOf(shapes: readonly Shape[], earlier: Sheet | undefined): Region[] {
+  const [old, known] = [earlier?.layer.shapes ?? [], earlier?.filled ?? []];
+  const least = Math.min(shapes.length, known.length);
+  let [before, after] = [0, 0];
+  while (before < least && sameShape(shapes[before] as Shape, old[before] as Shape)) before += 1;
+  while (after < least - before && sameShape(shapes.at(-1 - after) as Shape, old.at(-1 - after) as Shape)) after += 1;
+  return shapes.map((shape, i) => {
+    const at = i < before ? i : i >= shapes.length - after ? i - shapes.length + known.length : -1;
+    return known[at] ?? shapeRegion(shape);
+  });
 }
 
 /** Tongues of islands are of no interest: they fall out whole. */

@@ -1,8 +1,10 @@
 /** The pieces that a sheet falls into when it is cut. */
+import type { Point } from '../geometry/curve';
+import { twinsIn } from '../geometry/compare-regions';
 import { inscribedDisc } from '../geometry/inscribed';
 import { areaOf, offset, splitAtPinches } from '../geometry/polygons';
 import type { Box, Polygon, Region, Ring } from '../geometry/region';
-import type { Piece } from './sheet';
+import type { Piece, Sheet } from './sheet';
 
 /** How near to the frame an edge lies on it, in mm. */
 const ON_FRAME = 0.001;
@@ -15,19 +17,36 @@ const LABEL_PRECISION = 0.1;
  * contact. The piece that holds most of the sheet's border comes first; every other piece is an island.
  * @param material sheet minus openings, in mm
  * @param kerf mm
+ * @param earlier a sheet of the same frame and kerf; what did not change is not measured again
  */
-export function piecesOf(material: Region, frame: Box, kerf: number): readonly Piece[] {
-  const polygons = kerf > 0 ? offset(material, -kerf / 2, 'round') : splitAtPinches(material);
+export function piecesOf(
+  material: Region, frame: Box, kerf: number, earlier?: Pick<Sheet, 'material' | 'pieces'>,
+): readonly Piece[] {
+  const known = earlier?.pieces ?? [];
+  const passed = new Set(known.map(({ polygon }) => polygon));
+  const sound = earlier?.material.filter((polygon) => passed.has(polygon));
+  const polygons = kerf > 0 ? offset(material, -kerf / 2, 'round') : splitAtPinches(material, sound);
   const rim = { minX: frame.minX + kerf / 2, minY: frame.minY + kerf / 2,
     maxX: frame.maxX - kerf / 2, maxY: frame.maxY - kerf / 2 };
   const held = polygons.map((polygon) => lengthOnFrame(polygon.outer, rim));
   const first = held.indexOf(Math.max(...held));
-  const pieces = polygons.map((polygon, i) => pieceFrom(polygon, i !== first));
+  const twins = twinsIn(polygons, known.map(({ polygon }) => polygon));
+  const pieces = polygons.map((polygon, i) => {
+    const twin = known[twins[i] ?? -1];
+    return twin?.island === (i !== first) ? twin : pieceFrom(polygon, i !== first);
+  });
   return [...pieces.filter((piece) => !piece.island), ...pieces.filter((piece) => piece.island)];
 }
 
+/** The label takes a search, and few are asked for. */
 function pieceFrom(polygon: Polygon, island: boolean): Piece {
-  return { polygon, island, area: areaOf(polygon), label: inscribedDisc(polygon, LABEL_PRECISION).centre };
+  let label: Point | undefined;
+  return {
+    polygon, island, area: areaOf(polygon),
+    get label() {
+      return (label ??= inscribedDisc(polygon, LABEL_PRECISION).centre);
+    },
+  };
 }
 
 /** The length in mm of a ring that lies on the border of a box. */

@@ -7,7 +7,8 @@ export function sameArtwork(a: readonly Shape[], b: readonly Shape[]): boolean {
   return sameList(a, b, sameShape);
 }
 
-function sameShape(a: Shape, b: Shape): boolean {
+/** Whether two shapes paint the same. */
+export function sameShape(a: Shape, b: Shape): boolean {
   return a === b || (a.part === b.part && a.fillRule === b.fillRule && a.strokeWidth === b.strokeWidth &&
     colourOf(a) === colourOf(b) && sameList(a.subpaths, b.subpaths, sameSubpath) &&
     sameList(a.centreline ?? [], b.centreline ?? [], sameSubpath) && sameList(a.clips, b.clips, sameClip));

@@ -16,6 +16,8 @@ export interface Layer {
   readonly readingStated: boolean;
   /** `#rrggbb` */
   readonly paint: string;
+  /** Whether `tombolo.json` stated the paint. */
+  readonly paintStated?: boolean;
   readonly shapes: readonly Shape[];
   /** The group that is the layer; undefined when the whole file is one layer. */
   readonly element: ElementNode | undefined;
@@ -40,6 +42,8 @@ export interface Sheet {
   readonly thinOpenings: readonly ThinPart[];
   /** Parts of the frame piece, as drawn, that are held at their root only and reach farther than the material bears. */
   readonly tongues: readonly Lobe[];
+  /** What each of the layer's shapes fills, in their order; undefined where that was not asked for. */
+  readonly filled: readonly Region[] | undefined;
   /** Length of all cut lines in mm. */
   readonly cutLength: number;
 }

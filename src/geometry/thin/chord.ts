@@ -22,6 +22,28 @@ export function lengthOfChord({ from, to }: Chord): number {
   return Math.hypot(to.x - from.x, to.y - from.y);
 }
 
+/** mm: chords whose lengths differ by less are equally long, for lengths come with rounding errors. */
+export const TIE = 1e-9;
+
+/**
+ * Whether a chord takes the place of the shortest one yet, `least` mm long. Of equally long ones that which lies farther
+ * left (then higher up) is taken: so it does not matter in which order they come.
+ */
+export function isPreferred(chord: Chord, length: number, best: Chord | undefined, least: number): boolean {
+  if (length < least - TIE) return true;
+  return best ? length < least + TIE && liesBefore(chord, best) : length < least;
+}
+
+function liesBefore(a: Chord, b: Chord): boolean {
+  const [a0, a1] = inOrder(a);
+  const [b0, b1] = inOrder(b);
+  return (a0.x - b0.x || a0.y - b0.y || a1.x - b1.x || a1.y - b1.y) < 0;
+}
+
+function inOrder({ from, to }: Chord): readonly [EdgePlace, EdgePlace] {
+  return from.x < to.x || (from.x === to.x && from.y <= to.y) ? [from, to] : [to, from];
+}
+
 /** Whether no edge of the chord's polygon crosses it; those at its ends are not asked. */
 export function isClear(boundary: Boundary, { from, to }: Chord): boolean {
   const { outline } = boundary;

@@ -1,6 +1,6 @@
 /** The narrowest place of a thin component: the shortest chord between two of its chains. */
 import { visitBox } from './boundary';
-import { edgePlace, isClear, lengthOfChord, type Chord } from './chord';
+import { edgePlace, isClear, isPreferred, lengthOfChord, TIE, type Chord } from './chord';
 import { boundingChord, rootOf, type Components } from './components';
 import type { Outline } from './outline';
 import { isEdge, squareToEdge } from './tangent-disc';
@@ -45,7 +45,7 @@ interface Search {
 function searchFrom(search: Search, vertex: number): void {
   const { boundary } = search.thin;
   const { x, y, previous, polygon } = boundary.outline;
-  const [px, py, reach] = [x[vertex]!, y[vertex]!, search.least];
+  const [px, py, reach] = [x[vertex]!, y[vertex]!, search.least + TIE];
   visitBox(boundary, px - reach, py - reach, px + reach, py + reach, (edge) => {
     const own = edge === vertex || edge === previous[vertex] || polygon[edge] !== polygon[vertex];
     if (!own) considerEdge(search, vertex, edge);
@@ -57,17 +57,17 @@ function considerEdge(search: Search, vertex: number, edge: number): void {
   const { boundary } = search.thin;
   const { x, y, alongX, alongY, length } = boundary.outline;
   const square = squareToEdge(boundary.outline, edge, x[vertex]!, y[vertex]!);
-  if (square >= search.least * search.least) return;
+  if (square > (search.least + TIE) ** 2) return;
   const along = (x[vertex]! - x[edge]!) * alongX[edge]! + (y[vertex]! - y[edge]!) * alongY[edge]!;
   const at = Math.min(length[edge]!, Math.max(0, along));
   const [dx, dy] = [x[edge]! + at * alongX[edge]! - x[vertex]!, y[edge]! + at * alongY[edge]! - y[vertex]!];
   if (square > CONTACT * CONTACT && !isWithinCone(boundary.outline, vertex, dx, dy)) return;
   const chord = { from: edgePlace(boundary.outline, vertex, 0), to: edgePlace(boundary.outline, edge, at) };
   const distance = lengthOfChord(chord);
-  if (distance >= search.least || !joinsTwoChains(search, chord, distance)) return;
-  if (!isClear(boundary, chord)) return;
+  if (!isPreferred(chord, distance, search.best, search.least)) return;
+  if (!joinsTwoChains(search, chord, distance) || !isClear(boundary, chord)) return;
   search.best = chord;
-  search.least = distance;
+  search.least = Math.min(search.least, distance);
 }
 
 /** Whether a disc that touches the vertex may lie in that direction, give or take a rounding error. */

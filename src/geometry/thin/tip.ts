@@ -3,7 +3,7 @@
  */
 import type { Point } from '../curve';
 import { visitBox } from './boundary';
-import { edgePlace, isClear, lengthOfChord, type Chord, type EdgePlace } from './chord';
+import { edgePlace, isClear, isPreferred, lengthOfChord, TIE, type Chord, type EdgePlace } from './chord';
 import { isEdge, squareToEdge } from './tangent-disc';
 import { portalsOf, stretchAt, visitStretches, type ThinBoundary } from './thin-boundary';
 
@@ -135,11 +135,11 @@ function crossingOf({ thin, centre, limit }: TipSearch, edge: number, from: numb
 function searchFrom(search: TipSearch, from: EdgePlace): void {
   const { boundary } = search.thin;
   const { x, y, polygon, length, alongX, alongY } = boundary.outline;
-  const reach = search.least;
+  const reach = search.least + TIE;
   if (isBeyond(search, from.x, from.y)) return;
   visitBox(boundary, from.x - reach, from.y - reach, from.x + reach, from.y + reach, (edge) => {
     if (polygon[edge] !== polygon[from.edge]) return false;
-    if (squareToEdge(boundary.outline, edge, from.x, from.y) >= search.least * search.least) return false;
+    if (squareToEdge(boundary.outline, edge, from.x, from.y) > reach * reach) return false;
     const along = (from.x - x[edge]!) * alongX[edge]! + (from.y - y[edge]!) * alongY[edge]!;
     offer(search, { from, to: edgePlace(boundary.outline, edge, Math.min(length[edge]!, Math.max(0, along))) });
     return false;
@@ -152,10 +152,10 @@ function isBeyond({ centre, limit }: TipSearch, x: number, y: number): boolean {
 
 function offer(search: TipSearch, chord: Chord): void {
   const length = lengthOfChord(chord);
-  if (length >= search.least || isBeyond(search, chord.to.x, chord.to.y)) return;
+  if (!isPreferred(chord, length, search.best, search.least) || isBeyond(search, chord.to.x, chord.to.y)) return;
   if (!facesAcross(search, chord) || !isClear(search.thin.boundary, chord)) return;
   search.best = chord;
-  search.least = length;
+  search.least = Math.min(search.least, length);
 }
 
 /** Whether the chord's ends lie on the chain's two flanks. */
