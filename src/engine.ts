@@ -5,13 +5,16 @@
 import { parseMarkup } from './markup/parse';
 
 export { check } from './engine/check';
+export { checkProject } from './engine/check-project';
+export { projectFiles } from './engine/project-layers';
+export { layerProblems } from './engine/layer-problems';
 export { mendsFor } from './engine/mends';
 export { bridgeAt, bridgeAtCaret } from './engine/bridge-at';
 export { bridgeIslands, type BridgeChoice, type BridgeOutcome, type PlannedBridge } from './engine/bridge-islands';
 export { readConfig, type ConfigProblem, type ConfigReading } from './sheet/read-config';
 export { parseLength } from './sheet/length';
 export { applyEdits, type Span, type TextEdit } from './text';
-export type { Mend, Report, Settings } from './report';
+export type { FileEdits, LayerFault, Mend, ProjectReport, Report, Settings } from './report';
 export type { Finding, Measure, Related } from './checks/finding';
 export type { CheckId, Severity } from './sheet/check-id';
 export type { Config } from './sheet/config';

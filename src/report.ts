@@ -6,6 +6,7 @@ import type { Polygon } from './geometry/region';
 import type { CheckId } from './sheet/check-id';
 import type { Config } from './sheet/config';
 import type { Sheet } from './sheet/sheet';
+import type { Stack } from './sheet/stack';
 import type { TextEdit } from './text';
 
 /** How a file is to be read, beyond what it says itself. Lengths in mm. */
@@ -33,8 +34,51 @@ export interface Report {
   readonly findings: readonly Finding[];
   /** All of them, without the cap: what mends are proven against. */
   readonly complete: readonly Finding[];
+  /** The print that the sheets are part of: they alone, where the file is no part of a project. */
+  readonly stack: Stack;
+  /** Set where the file is part of a project. */
+  readonly project?: ProjectPart;
+  /** What each check found, acceptances and severities aside; only within the engine. */
+  readonly results: readonly CheckResult[];
   /** Milliseconds of the whole run. */
   readonly elapsed: number;
+}
+
+/** Where a file stands in its project. */
+export interface ProjectPart {
+  /** Its name, relative to `tombolo.json`. */
+  readonly file: string;
+  readonly report: ProjectReport;
+}
+
+/** All files that one `tombolo.json` names in its `layers`, checked together. */
+export interface ProjectReport {
+  readonly settings: Settings;
+  /** By name relative to `tombolo.json`, in the order of first mention; without those that are not there. */
+  readonly files: ReadonlyMap<string, Report>;
+  /** All layers in the order of `layers`. */
+  readonly stack: Stack;
+  /** Names of files that are named but not there. */
+  readonly missing: readonly string[];
+  readonly faults: readonly LayerFault[];
+  /** Milliseconds of the whole run. */
+  readonly elapsed: number;
+}
+
+/** An entry of `layers` that names nothing that can be cut; the rest of the project is checked without it. */
+export interface LayerFault {
+  /** As the entry has it. */
+  readonly from: string;
+  readonly message: string;
+  readonly severity: 'error' | 'warning';
+}
+
+/** What one check found in one file. */
+export interface CheckResult {
+  readonly check: CheckId;
+  readonly findings: readonly Finding[];
+  /** Whether it looked at the stack, so that a change of another layer may change what it finds. */
+  readonly looksAround: boolean;
 }
 
 /** A change to the artist's text that was proven, by checking the edited text, to mend what it says. */
@@ -47,9 +91,18 @@ export interface Mend {
   readonly preferred: boolean;
   /** Safe mends change nothing that is cut or painted; only those may run on save. */
   readonly safe: boolean;
+  /** Of the finding's own file. */
   readonly edits: readonly TextEdit[];
+  /** Edits of other files of the project that belong to the same change. */
+  readonly others?: readonly FileEdits[];
   /** The bridges that it puts in, where that is what it does. */
   readonly bridges?: readonly BridgeGhost[];
+}
+
+/** Edits of one file of a project, under the project's name for it. */
+export interface FileEdits {
+  readonly file: string;
+  readonly edits: readonly TextEdit[];
 }
 
 /** A bridge that is not in the text yet. Sheet mm. */

@@ -9,7 +9,7 @@ import type { Report } from '../report';
 import { limitsOf } from '../sheet/limits';
 import type { Piece, Sheet } from '../sheet/sheet';
 import { applyEdits, type TextEdit } from '../text';
-import { configOf } from './check';
+import { configOf } from './settled-config';
 import { prove, type Pledge } from './prove';
 
 /** Which islands, and how wide a bridge in mm as cut; by default all, at the limit. */
@@ -134,7 +134,8 @@ function noPlaceFor(islands: readonly Piece[]): string {
 }
 
 /** What later layers paint over: a bridge there leaves no bare shadow. */
-export function hiddenOn({ sheets }: Report, sheet: Sheet): Region {
+export function hiddenOn({ stack }: Report, sheet: Sheet): Region {
+  const sheets = stack.layers.map((layer) => layer.sheet);
   return union(sheets.slice(sheets.indexOf(sheet) + 1).map(({ openings }) => openings));
 }
 

@@ -10,7 +10,7 @@ import { formatMillimetres } from '../sheet/length';
 import { limitsOf } from '../sheet/limits';
 import type { Piece, Sheet } from '../sheet/sheet';
 import { acceptMend } from './accept-mend';
-import { configOf } from './check';
+import { configOf } from './settled-config';
 import { bridgeMends } from './island-mends';
 import { prove } from './prove';
 

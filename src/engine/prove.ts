@@ -7,10 +7,11 @@ import { distance } from '../geometry/point';
 import { areaOf, difference } from '../geometry/polygons';
 import type { Region } from '../geometry/region';
 import type { Finding } from '../checks/finding';
-import type { Report } from '../report';
-import type { Severity } from '../sheet/check-id';
+import type { FileEdits, ProjectPart, Report } from '../report';
+import type { CheckId, Severity } from '../sheet/check-id';
 import { applyEdits, type TextEdit } from '../text';
 import { check } from './check';
+import { checkProject } from './check-project';
 
 /** What a mend promises about the sheets it touches. */
 export interface Pledge {
@@ -18,6 +19,8 @@ export interface Pledge {
   readonly gone: readonly Finding[];
   /** For each layer by name, where openings may change; nowhere for layers that are not named. In mm. */
   readonly within: ReadonlyMap<string, Region>;
+  /** Findings that the artist asks for by asking for the change. */
+  readonly mayCome?: readonly CheckId[];
 }
 
 /** Two findings at places nearer than this, in mm, are the same one. */
@@ -31,14 +34,47 @@ const AREA_PER_CUT_LENGTH = 0.002;
 
 const RANK: Readonly<Record<Severity, number>> = { hint: 0, info: 1, warning: 2, error: 3 };
 
-/** @returns the report on the edited text if the whole pledge holds, else the sentence that says what fails */
-export function prove(before: Report, edits: readonly TextEdit[], pledge: Pledge): Report | string {
-  const after = check(applyEdits(before.text, edits), before.settings, before);
+/**
+ * Checks the edited text, together with the other files of its project.
+ * @param others edits of other files of the project that belong to the same change
+ * @returns the report on the edited text if the whole pledge holds, else the sentence that says what fails
+ */
+export function prove(
+  before: Report, edits: readonly TextEdit[], pledge: Pledge, others: readonly FileEdits[] = [],
+): Report | string {
+  const after = checkEdited(before, edits, others);
   const stays = pledge.gone.find((finding) => after.complete.some((other) => isSame(finding, other)));
   if (stays) return `The ${stays.check} would still be there.`;
-  const worse = after.complete.find((finding) => isNewOrWorse(finding, before, pledge));
-  if (worse) return `A ${worse.check} would come of it: ${worse.message}`;
-  return strayChange(before, after, pledge) ?? after;
+  for (const [old, now] of pairs(before, after)) {
+    const worse = now.complete.find((finding) => isNewOrWorse(finding, old, pledge));
+    if (worse) return `A ${worse.check} would come of it: ${worse.message}`;
+    const stray = strayChange(old, now, old === before ? pledge.within : NOWHERE);
+    if (stray) return stray;
+  }
+  return after;
+}
+
+const NOWHERE: Pledge['within'] = new Map();
+
+/** The report on the edited text, as a part of the same project. */
+export function checkEdited(before: Report, edits: readonly TextEdit[], others: readonly FileEdits[] = []): Report {
+  const text = applyEdits(before.text, edits);
+  if (!before.project) return check(text, before.settings, before);
+  const { file, report } = before.project;
+  const texts = new Map([...report.files].map(([name, { text: old }]) => [name, old]));
+  for (const other of others) texts.set(other.file, applyEdits(texts.get(other.file) ?? '', other.edits));
+  return checkProject(texts.set(file, text), report.settings, report).files.get(file) as Report;
+}
+
+/** The reports on each file before and after, this one first. */
+function pairs(before: Report, after: Report): [Report, Report][] {
+  const rest = neighbours(before.project).map(([name, old]): [Report, Report] =>
+    [old, after.project?.report.files.get(name) as Report]);
+  return [[before, after], ...rest];
+}
+
+function neighbours(project: ProjectPart | undefined): [string, Report][] {
+  return [...project?.report.files ?? []].filter(([name]) => name !== project?.file);
 }
 
 function isSame(a: Finding, b: Finding): boolean {
@@ -46,8 +82,8 @@ function isSame(a: Finding, b: Finding): boolean {
   return a.at && b.at ? distance(a.at, b.at) < SAME_PLACE : a.message === b.message;
 }
 
-function isNewOrWorse(finding: Finding, before: Report, { gone }: Pledge): boolean {
-  if (RANK[finding.severity] < RANK.warning) return false;
+function isNewOrWorse(finding: Finding, before: Report, { gone, mayCome = [] }: Pledge): boolean {
+  if (RANK[finding.severity] < RANK.warning || mayCome.includes(finding.check)) return false;
   const old = before.complete.filter((other) => isSameOrMoved(finding, other) && !gone.includes(other));
   return !old.some((other) => RANK[other.severity] >= RANK[finding.severity] && !isFarther(finding, other));
 }
@@ -65,7 +101,7 @@ function isFarther({ measure }: Finding, { measure: old }: Finding): boolean {
   return (measure.value > measure.limit ? more : -more) > MEASURE_TOLERANCE;
 }
 
-function strayChange(before: Report, after: Report, { within }: Pledge): string | undefined {
+function strayChange(before: Report, after: Report, within: Pledge['within']): string | undefined {
   if (before.sheets.length !== after.sheets.length) return 'The layers would be others than before.';
   for (const [i, old] of before.sheets.entries()) {
     const now = after.sheets[i];

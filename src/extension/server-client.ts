@@ -9,7 +9,7 @@ import { CONFIG, SVG } from './svg-documents';
 
 export class ServerClient implements vscode.Disposable {
   private readonly client: LanguageClient;
-  private readonly watcher = vscode.workspace.createFileSystemWatcher('**/tombolo.json');
+  private readonly watcher = vscode.workspace.createFileSystemWatcher('**/{tombolo.json,*.svg}');
   private readonly checkedEmitter = new vscode.EventEmitter<Checked>();
   private starting: Promise<void> | undefined;
 

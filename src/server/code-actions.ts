@@ -1,10 +1,9 @@
 /** The lightbulb: mends that were proven for the findings under the cursor. */
 import {
   CodeActionKind, type CancellationToken, type CodeAction, type CodeActionParams, type Diagnostic,
-  type TextEdit as LspEdit, type WorkspaceEdit,
+  type TextDocumentEdit, type TextEdit as LspEdit, type WorkspaceEdit,
 } from 'vscode-languageserver';
-import type { TextDocument } from 'vscode-languageserver-textdocument';
-import type { Mend } from '../report';
+import type { FileEdits, Mend } from '../report';
 import type { TextEdit } from '../text';
 import type { CheckedDocument } from './checked-document';
 import { rangeOf } from './diagnostics';
@@ -53,7 +52,7 @@ async function quickFixes(
     const diagnostics = shown.filter(({ data }) => isDataOf(data, checked.version, index));
     actions.push({
       title: mend.title, kind: CodeActionKind.QuickFix, diagnostics, isPreferred: mend.preferred,
-      edit: workspaceEdit(checked.document, mend.edits),
+      edit: workspaceEdit(checked, mend.edits, mend.others),
       data: reachOf(mend),
     });
   }
@@ -67,7 +66,7 @@ async function fixAll(checked: CheckedDocument, token: CancellationToken): Promi
     if (mend.safe && !mend.edits.some((edit) => edits.some((other) => touch(edit, other)))) edits.push(...mend.edits);
   }
   if (edits.length === 0) return [];
-  return [{ title: 'Mend all that is safe', kind: FIX_ALL, edit: workspaceEdit(checked.document, edits) }];
+  return [{ title: 'Mend all that is safe', kind: FIX_ALL, edit: workspaceEdit(checked, edits) }];
 }
 
 /** Proves finding by finding, letting other messages in between, until cancelled, outdated or out of time. */
@@ -104,8 +103,18 @@ function isDataOf(data: unknown, version: number, index: number): boolean {
 
 const touch = (a: TextEdit, b: TextEdit): boolean => a.span.from <= b.span.to && b.span.from <= a.span.to;
 
-/** The edits for that version of the document alone. */
-export function workspaceEdit(document: TextDocument, edits: readonly TextEdit[]): WorkspaceEdit {
+/** The edits for the checked version alone, and those of other files of the project. */
+export function workspaceEdit(
+  checked: CheckedDocument, edits: readonly TextEdit[], others: readonly FileEdits[] = [],
+): WorkspaceEdit {
+  const rest = others.flatMap(({ file, edits: theirs }) => {
+    const other = checked.named(file);
+    return other ? [documentEdit(other, theirs)] : [];
+  });
+  return { documentChanges: [documentEdit(checked, edits), ...rest] };
+}
+
+function documentEdit({ document, open, version }: CheckedDocument, edits: readonly TextEdit[]): TextDocumentEdit {
   const changes: LspEdit[] = edits.map(({ span, text }) => ({ range: rangeOf(span, document), newText: text }));
-  return { documentChanges: [{ textDocument: { uri: document.uri, version: document.version }, edits: changes }] };
+  return { textDocument: { uri: document.uri, version: open ? version : null }, edits: changes };
 }

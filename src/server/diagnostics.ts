@@ -1,9 +1,12 @@
 /** Findings in the form that the editor underlines. */
-import { DiagnosticSeverity, DiagnosticTag, type Diagnostic, type Range } from 'vscode-languageserver';
+import {
+  DiagnosticSeverity, DiagnosticTag, type Diagnostic, type DiagnosticRelatedInformation, type Range,
+} from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
-import type { Finding, Severity } from '../checks/finding';
+import type { Finding, Related, Severity } from '../checks/finding';
 import type { ConfigProblem } from '../sheet/read-config';
 import type { Span } from '../text';
+import type { CheckedDocument } from './checked-document';
 
 export const SOURCE = 'tombolo';
 
@@ -23,8 +26,9 @@ export interface DiagnosticData {
 
 /** @param pageOf the address of a check's page, where there is one */
 export function diagnosticOf(
-  finding: Finding, index: number, document: TextDocument, pageOf: (check: string) => string | undefined,
+  finding: Finding, index: number, checked: CheckedDocument, pageOf: (check: string) => string | undefined,
 ): Diagnostic {
+  const { document } = checked;
   const data: DiagnosticData = { version: document.version, finding: index };
   const diagnostic: Diagnostic = {
     range: rangeOf(finding.span, document),
@@ -32,15 +36,18 @@ export function diagnosticOf(
     source: SOURCE,
     code: finding.check,
     message: finding.message,
-    relatedInformation: finding.related.map(({ message, span }) => ({
-      message, location: { uri: document.uri, range: rangeOf(span, document) },
-    })),
+    relatedInformation: finding.related.flatMap((related) => relatedOf(related, checked)),
     data,
   };
   const href = pageOf(finding.check);
   if (href !== undefined) diagnostic.codeDescription = { href };
   if (finding.severity === 'hint') diagnostic.tags = [DiagnosticTag.Unnecessary];
   return diagnostic;
+}
+
+function relatedOf({ message, span, file }: Related, checked: CheckedDocument): DiagnosticRelatedInformation[] {
+  const document = (file === undefined ? checked : checked.named(file))?.document;
+  return document ? [{ message, location: { uri: document.uri, range: rangeOf(span, document) } }] : [];
 }
 
 /** @param document the `tombolo.json` itself */

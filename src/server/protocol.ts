@@ -8,7 +8,10 @@ import type { TextEdit } from '../text';
 
 /** Server to editor, after each run: what the status item shows. The bench asks for the stack when it hears it. */
 export const CHECKED = 'tombolo/checked';
-/** Editor to server: the painted stack of a document, checked now if it has changed. Answers `Stack | null`. */
+/**
+ * Editor to server: the painted stack that a document is part of, checked now if it has changed. Of a file of a project
+ * that is the stack of the whole project. Answers `Stack | null`.
+ */
 export const STACK = 'tombolo/stack';
 /** Editor to server: what the text at an offset draws. Answers `MarkedShape | null`. */
 export const SHAPE_AT = 'tombolo/shapeAt';
@@ -80,7 +83,7 @@ export interface BridgeAtParams extends DocumentParams {
 }
 
 export interface BridgePlanParams extends DocumentParams {
-  /** The version that the finding belongs to: a plan is made for no other. */
+  /** The version that the stack was given for: a plan is made for no other. */
   readonly version: number;
   /** Index into the findings of the stack. */
   readonly finding: number;
@@ -90,6 +93,8 @@ export interface BridgePlanParams extends DocumentParams {
 
 /** Bridges that were planned, cut and proven, but are not in the text yet. */
 export interface BridgeOffer extends VersionedEdits {
+  /** The document that the edits and their version are for: the layer's own, not always the one that was asked about. */
+  readonly uri: string;
   /** The name of the mend, as `BridgePlanParams.mend` takes it; `bridge-here` at a place of the picture. */
   readonly kind: string;
   /** "Bridge this island (2 bridges of 0.80 mm)" */
@@ -123,22 +128,46 @@ export interface GhostBridge {
 
 /** The stack in our own numbers. Path strings hold `M`, `L` and `Z` with coordinates in sheet mm, rounded to 1 µm. */
 export interface Stack {
+  /** The document that was asked about. */
   readonly uri: string;
   readonly version: number;
+  /** Every document that layers or findings come from, the one that was asked about first. */
+  readonly documents: readonly StackDocument[];
   readonly stencil: boolean;
   readonly elapsed: number;
-  /** The artwork's frame in mm. */
+  /** The artwork's frame in mm; of several files the one that holds them all. */
   readonly width: number;
   readonly height: number;
   readonly sizeStated: boolean;
   /** The sheet's rectangle: frame plus margin. */
   readonly sheet: Box;
+  /** What the project says is painted on, `#rrggbb`. */
+  readonly ground?: string;
+  /** mm: how far one sheet may land from where it should. */
+  readonly slip: number;
+  /** What slip each two neighbouring colours bear, where it was measured. */
+  readonly safeSlips?: readonly SafeSlip[];
   /** In painting order. */
   readonly layers: readonly StackLayer[];
   readonly findings: readonly StackFinding[];
 }
 
+export interface StackDocument {
+  readonly uri: string;
+  /** 0 for a file that is not open in the editor: then its text is that on disk. */
+  readonly version: number;
+}
+
+export interface SafeSlip {
+  /** Indices into the layers. */
+  readonly layers: readonly [number, number];
+  /** mm */
+  readonly safe: number;
+}
+
 export interface StackLayer {
+  /** The document that it is cut from. */
+  readonly uri: string;
   readonly name: string;
   readonly paint: string;
   readonly reading: Reading;
@@ -161,6 +190,8 @@ export interface StackIsland {
 }
 
 export interface StackFinding {
+  /** The document that it lies in. */
+  readonly uri: string;
   readonly check: CheckId;
   readonly severity: Severity;
   readonly message: string;
@@ -170,7 +201,7 @@ export interface StackFinding {
   readonly measure: Measure | undefined;
   /** The two facing points of a thin place. */
   readonly chord: readonly [Point, Point] | undefined;
-  /** The text that is underlined, as offsets into the version named in the stack. */
+  /** The text that is underlined, as offsets into its document in the version that the stack lists. */
   readonly from: number;
   readonly to: number;
 }

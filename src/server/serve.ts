@@ -35,6 +35,7 @@ export function serve(connection: Connection, folder: string): void {
   documents.onDidClose(({ document }) => checker.closed(document));
   connection.onDidChangeWatchedFiles(({ changes }) => {
     if (changes.some(({ uri }) => isConfigUri(uri))) checker.configChanged();
+    for (const { uri } of changes) if (!isConfigUri(uri)) checker.drawingChanged(uri);
   });
   connection.onShutdown(() => checker.dispose());
   followSettings(connection, checker);

@@ -2,26 +2,56 @@
 import type { Finding } from '../checks/finding';
 import { areaOf } from '../geometry/polygons';
 import type { Box, Region, Ring } from '../geometry/region';
+import type { Report } from '../report';
+import { DEFAULT_CONFIG } from '../sheet/config';
+import { limitsOf } from '../sheet/limits';
 import type { Sheet } from '../sheet/sheet';
 import type { CheckedDocument } from './checked-document';
 import type { Stack, StackFinding, StackLayer } from './protocol';
 
-export function stackOf({ document, version, stencil, report }: CheckedDocument): Stack {
-  const { drawing, sheets, findings, elapsed } = report;
-  const frame: Box = { minX: 0, minY: 0, maxX: drawing.width, maxY: drawing.height };
+/** The whole print that a document is part of. Findings come document by document, as `findingAt` counts them. */
+export function stackOf(checked: CheckedDocument): Stack {
+  const { document, version, stencil, report } = checked;
+  const documents = checked.documents();
+  const { layers } = report.stack;
+  const frames = documents.map((each) => each.report.drawing);
   return {
-    uri: document.uri, version, stencil, elapsed,
-    width: drawing.width, height: drawing.height, sizeStated: drawing.sizeStated,
-    sheet: sheets[0]?.frame ?? frame,
-    layers: sheets.map(layerOf),
-    findings: findings.map((finding) => findingOf(finding, sheets)),
+    uri: document.uri, version, stencil, elapsed: report.project?.report.elapsed ?? report.elapsed,
+    documents: documents.map((each) => ({ uri: each.document.uri, version: each.version })),
+    width: Math.max(...frames.map(({ width }) => width)), height: Math.max(...frames.map(({ height }) => height)),
+    sizeStated: report.drawing.sizeStated, sheet: boxAround(layers.map(({ sheet }) => sheet.frame)) ?? frameOf(report),
+    slip: limitsOf(report.settings.config ?? DEFAULT_CONFIG).slip,
+    layers: layers.map(({ file, sheet }) => layerOf(sheet, (checked.named(file) ?? checked).document.uri)),
+    findings: documents.flatMap((each) => each.report.findings.map((finding) => findingOf(finding, each))),
   };
 }
 
-function layerOf(sheet: Sheet): StackLayer {
+/** The document that a finding of the stack lies in, and its index there. */
+export function findingAt(checked: CheckedDocument, index: number): { checked: CheckedDocument; index: number } | undefined {
+  let left = index;
+  for (const each of checked.documents()) {
+    if (left < each.report.findings.length) return { checked: each, index: left };
+    left -= each.report.findings.length;
+  }
+  return undefined;
+}
+
+function frameOf({ drawing }: Report): Box {
+  return { minX: 0, minY: 0, maxX: drawing.width, maxY: drawing.height };
+}
+
+function boxAround(boxes: readonly Box[]): Box | undefined {
+  if (boxes.length === 0) return undefined;
+  return {
+    minX: Math.min(...boxes.map(({ minX }) => minX)), minY: Math.min(...boxes.map(({ minY }) => minY)),
+    maxX: Math.max(...boxes.map(({ maxX }) => maxX)), maxY: Math.max(...boxes.map(({ maxY }) => maxY)),
+  };
+}
+
+function layerOf(sheet: Sheet, uri: string): StackLayer {
   const { layer, openings, material, pieces, cutLength } = sheet;
   return {
-    name: layer.name, paint: layer.paint, reading: layer.reading, readingStated: layer.readingStated,
+    uri, name: layer.name, paint: layer.paint, reading: layer.reading, readingStated: layer.readingStated,
     openings: regionPath(openings), openingCount: openings.length,
     openingArea: areaOf(openings), materialArea: areaOf(material), cutLength,
     islands: pieces.filter(({ island }) => island).map(({ polygon, area, label }) => (
@@ -30,11 +60,13 @@ function layerOf(sheet: Sheet): StackLayer {
   };
 }
 
-function findingOf(finding: Finding, sheets: readonly Sheet[]): StackFinding {
+function findingOf(finding: Finding, { document, report }: CheckedDocument): StackFinding {
   const { check, severity, message, at, measure, subject, span } = finding;
-  const named = sheets.findIndex((sheet) => subject ? sheet === subject.sheet : sheet.layer.name === finding.layer);
+  const file = report.project?.file ?? '';
+  const named = report.stack.layers.findIndex((layer) => layer.file === file
+    && (subject ? layer.sheet === subject.sheet : layer.sheet.layer.name === finding.layer));
   return {
-    check, severity, message, at, measure,
+    uri: document.uri, check, severity, message, at, measure,
     layer: named < 0 ? undefined : named,
     chord: subject?.kind === 'thin' ? [subject.part.from, subject.part.to] : undefined,
     from: span.from, to: span.to,

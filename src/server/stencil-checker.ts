@@ -1,9 +1,12 @@
 /** Decides when each open document is checked, and publishes what the last check of its present text found. */
 import type { Diagnostic } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
+import { layerProblems } from '../engine';
 import { CheckedDocument, isStencilDocument } from './checked-document';
+import { CheckedProject, namesDocument } from './checked-project';
 import { ConfigNotices } from './config-notices';
 import { diagnosticOf } from './diagnostics';
+import { DiskFiles } from './disk-files';
 import { CONFIG_NAME, findConfig, type FoundConfig } from './find-config';
 import type { Checked } from './protocol';
 import { Schedule } from './schedule';
@@ -35,8 +38,11 @@ export class StencilChecker {
   private readonly schedule = new Schedule();
   /** Documents that have had their first look, stencils or not. */
   private readonly seen = new Set<string>();
-  /** The last published check of each stencil. */
+  /** The last published check of each stencil, and of each file of a project. */
   private readonly results = new Map<string, CheckedDocument>();
+  /** The last published check of each project, by the address of its `tombolo.json`. */
+  private readonly projects = new Map<string, CheckedProject>();
+  private readonly disk = new DiskFiles();
   private readonly notices: ConfigNotices;
 
   constructor(private readonly documents: OpenDocuments, private readonly outlet: Outlet) {
@@ -46,14 +52,15 @@ export class StencilChecker {
   /** The text of a document was opened or has changed. */
   changed(document: TextDocument): void {
     const { uri } = document;
+    const first = !this.seen.has(uri);
     if (isConfigUri(uri)) {
-      this.notices.show({ uri, text: document.getText() });
-      if (this.settings.run === 'onType') this.checkAllSoon(this.settings.delay);
-    } else if (!this.seen.has(uri)) {
-      if (this.settings.run !== 'manual') this.checkSoon(uri, 0);
-    } else if (this.settings.run === 'onType') {
-      this.checkSoon(uri, this.delayFor(uri));
+      this.seen.add(uri);
+      this.showNotices({ uri, text: document.getText() });
     }
+    const { run, delay } = this.settings;
+    if (run === 'manual' || (run === 'onSave' && !first)) return;
+    if (isConfigUri(uri)) this.checkAllSoon(first ? 0 : delay);
+    else this.checkSoon(uri, first ? 0 : this.delayFor(uri));
   }
 
   saved({ uri }: TextDocument): void {
@@ -65,7 +72,10 @@ export class StencilChecker {
   closed({ uri }: TextDocument): void {
     this.schedule.cancel(uri);
     this.seen.delete(uri);
-    if (this.results.delete(uri)) this.outlet.diagnostics(uri, undefined, []);
+    const project = this.projectWith(uri);
+    if (!project) this.withdraw(uri);
+    else if (this.isInForce(project)) this.checkProjectSoon(project.config.uri);
+    else this.dropProject(project);
     if (isConfigUri(uri)) this.configChanged();
     this.sweepNotices();
   }
@@ -75,27 +85,37 @@ export class StencilChecker {
     if (this.settings.run !== 'manual') this.checkAllSoon(0);
   }
 
+  /** A drawing on disk was written, made, moved or deleted: of interest where a project names it and it is not open. */
+  drawingChanged(uri: string): void {
+    if (this.settings.run === 'manual' || this.documents.get(uri)) return;
+    for (const { config, named } of this.projects.values()) if (named.has(uri)) this.checkProjectSoon(config.uri);
+  }
+
   checkNow(uri: string): void {
-    this.schedule.cancel(uri);
     const document = this.documents.get(uri);
-    if (!document || isConfigUri(uri)) return;
-    try {
-      this.run(document);
-    } catch (error) {
-      this.outlet.log(`${uri}: the check failed. ${error instanceof Error ? error.stack : String(error)}`);
-    }
+    if (!document) return;
+    const found = this.configOf(document);
+    this.schedule.cancel(this.keyOf(uri, found));
+    this.guard(uri, () => this.run(document, found));
   }
 
   /**
    * The check of the document's present text, made now if need be. For documents that are no stencils too; nothing is
-   * published for those.
+   * published for those. Files of a project are known though they are not open.
    */
   current(uri: string): CheckedDocument | undefined {
-    const document = this.documents.get(uri);
-    if (!document || isConfigUri(uri)) return undefined;
+    if (isConfigUri(uri)) return undefined;
     const known = this.results.get(uri);
     if (known?.current) return known;
-    const checked = CheckedDocument.check(document, this.configOf(document), known);
+    const document = this.documents.get(uri);
+    const found = known?.project ? this.configOf(known.document) : document && this.configOf(document);
+    if (found && namesDocument(found, uri)) {
+      const project = this.checkProject(found);
+      if (known) this.keepProject(project);
+      return project.document(uri);
+    }
+    if (!document) return undefined;
+    const checked = CheckedDocument.check(document, found, known);
     if (known && checked.stencil) this.keep(checked);
     return checked;
   }
@@ -103,7 +123,7 @@ export class StencilChecker {
   /** The check of the document's present text, where it has been made. */
   known(uri: string): CheckedDocument | undefined {
     const known = this.results.get(uri);
-    return known?.current ? known : undefined;
+    return known?.upToDate ? known : undefined;
   }
 
   dispose(): void {
@@ -111,36 +131,117 @@ export class StencilChecker {
   }
 
   private checkSoon(uri: string, delay: number): void {
-    this.schedule.in(delay, uri, () => this.checkNow(uri));
+    const document = this.documents.get(uri);
+    const key = this.keyOf(uri, document && this.configOf(document));
+    this.schedule.in(delay, key, () => this.checkNow(uri));
+  }
+
+  /** All documents of a project are checked in one run, whichever of them asks for it. */
+  private keyOf(uri: string, found: FoundConfig | undefined): string {
+    return found && (found.uri === uri || namesDocument(found, uri)) ? found.uri : uri;
   }
 
   private checkAllSoon(delay: number): void {
-    for (const { uri } of this.documents.all()) if (!isConfigUri(uri)) this.checkSoon(uri, delay);
+    for (const { uri } of this.documents.all()) this.checkSoon(uri, delay);
+  }
+
+  private checkProjectSoon(configUri: string): void {
+    this.schedule.in(0, configUri, () => this.guard(configUri, () => this.runProject(configUri)));
   }
 
   /** Heavy drawings are given more rest, so that the server has time for questions between two runs. */
   private delayFor(uri: string): number {
-    const elapsed = this.results.get(uri)?.report.elapsed ?? 0;
+    const { report } = this.results.get(uri) ?? {};
+    const elapsed = report?.project?.report.elapsed ?? report?.elapsed ?? 0;
     return Math.max(this.settings.delay, Math.min(elapsed / 2, MOST_EXTRA_DELAY));
   }
 
-  private run(document: TextDocument): void {
-    this.seen.add(document.uri);
-    const found = this.configOf(document);
-    if (found) this.notices.show(found);
-    if (isStencilDocument(document, found)) this.keep(CheckedDocument.check(document, found, this.results.get(document.uri)));
-    else this.leaveInPeace(document);
+  private guard(uri: string, run: () => void): void {
+    try {
+      run();
+    } catch (error) {
+      this.outlet.log(`${uri}: the check failed. ${error instanceof Error ? error.stack : String(error)}`);
+    }
+  }
+
+  private run(document: TextDocument, found: FoundConfig | undefined): void {
+    const { uri } = document;
+    this.seen.add(uri);
+    if (found && (found.uri === uri || namesDocument(found, uri))) {
+      this.keepProject(this.checkProject(found));
+    } else if (!isConfigUri(uri)) {
+      if (found) this.notices.show(found);
+      if (isStencilDocument(document, found)) this.keep(CheckedDocument.check(document, found, this.results.get(uri)));
+      else this.leaveInPeace(document);
+    }
     this.sweepNotices();
   }
 
+  private runProject(configUri: string): void {
+    const found = findConfig(configUri, (uri) => this.documents.get(uri)?.getText());
+    const project = this.projects.get(configUri);
+    if (found?.uri === configUri) this.keepProject(this.checkProject(found));
+    else if (project) this.dropProject(project);
+    this.sweepNotices();
+  }
+
+  private checkProject(found: FoundConfig): CheckedProject {
+    return CheckedProject.check(found, (uri) => this.read(uri), this.projects.get(found.uri));
+  }
+
+  private read(uri: string): { document: TextDocument; open: boolean } | undefined {
+    const document = this.documents.get(uri);
+    if (document) return { document, open: true };
+    const onDisk = this.disk.read(uri);
+    return onDisk && { document: onDisk, open: false };
+  }
+
+  /** At once, with what the last check of the project found amiss in its layers. */
+  private showNotices(found: FoundConfig): void {
+    this.notices.show(found, layerProblems(found.text, this.projects.get(found.uri)?.report.faults ?? []));
+  }
+
+  private keepProject(project: CheckedProject): void {
+    const { config } = project;
+    const before = this.projects.get(config.uri);
+    this.projects.set(config.uri, project);
+    this.notices.show(config, project.problems);
+    for (const document of project.documents.values()) this.keep(document);
+    for (const { document: { uri } } of before?.documents.values() ?? []) {
+      if (project.document(uri)) continue;
+      this.withdraw(uri);
+      if (this.documents.get(uri)) this.checkSoon(uri, 0);
+    }
+  }
+
+  private dropProject(project: CheckedProject): void {
+    this.projects.delete(project.config.uri);
+    this.schedule.cancel(project.config.uri);
+    for (const { document: { uri } } of project.documents.values()) this.withdraw(uri);
+  }
+
+  /** Whether a document is open that belongs to the project. */
+  private isInForce({ config, named }: CheckedProject): boolean {
+    return [config.uri, ...named].some((uri) => this.documents.get(uri));
+  }
+
+  private projectWith(uri: string): CheckedProject | undefined {
+    return this.projects.get(uri) ?? [...this.projects.values()].find(({ named }) => named.has(uri));
+  }
+
   private keep(checked: CheckedDocument): void {
-    const { document, report, version } = checked;
-    this.results.set(document.uri, checked);
-    this.outlet.diagnostics(document.uri, version, report.findings.map(
-      (finding, index) => diagnosticOf(finding, index, document, this.outlet.pageOf),
+    const { document: { uri }, open, report, version } = checked;
+    this.results.set(uri, checked);
+    if (open) this.seen.add(uri);
+    this.outlet.diagnostics(uri, open ? version : undefined, report.findings.map(
+      (finding, index) => diagnosticOf(finding, index, checked, this.outlet.pageOf),
     ));
-    this.outlet.checked({ uri: document.uri, version, stencil: true, summary: summaryOf(report, checked.config) });
-    this.outlet.log(`${document.uri}: ${report.findings.length} findings in ${report.elapsed.toFixed(0)} ms`);
+    if (open) this.outlet.checked({ uri, version, stencil: true, summary: summaryOf(report, checked.config) });
+    this.outlet.log(`${uri}: ${report.findings.length} findings in ${report.elapsed.toFixed(0)} ms`);
+  }
+
+  private withdraw(uri: string): void {
+    if (this.results.delete(uri)) this.outlet.diagnostics(uri, undefined, []);
   }
 
   private leaveInPeace({ uri, version }: TextDocument): void {
@@ -156,5 +257,6 @@ export class StencilChecker {
     const open = this.documents.all().map(({ uri }) => uri).filter(isConfigUri);
     const inForce = [...this.results.values()].flatMap(({ config }) => config ? [config.uri] : []);
     this.notices.keepOnly(new Set([...open, ...inForce]));
+    this.disk.keepOnly(new Set(this.results.keys()));
   }
 }

@@ -17,8 +17,9 @@ export interface ShapeGroup {
 /**
  * Each top-level `<g>` with something drawn in it is a layer, in the order of the document. With one such group or
  * none, the whole file is one layer. Shapes beside several groups make a layer of their own, named "loose shapes".
+ * @param fallback the name of a layer that is a whole file without a name of its own
  */
-export function groupShapes(drawing: Drawing, oneLayer = false): readonly ShapeGroup[] {
+export function groupShapes(drawing: Drawing, oneLayer = false, fallback = 'stencil'): readonly ShapeGroup[] {
   const members = new Map<ElementNode | undefined, Shape[]>();
   for (const shape of drawing.shapes) {
     const group = shape.topLevel.localName === 'g' ? shape.topLevel : undefined;
@@ -27,16 +28,16 @@ export function groupShapes(drawing: Drawing, oneLayer = false): readonly ShapeG
     else members.set(group, [shape]);
   }
   const groups = [...members.keys()].filter((element) => element !== undefined);
-  if (oneLayer || groups.length < 2) return [wholeFile(drawing, groups)];
+  if (oneLayer || groups.length < 2) return [wholeFile(drawing, groups, fallback)];
   return [...members].map(([element, shapes]) => ({
     element, shapes, name: element ? nameOf(element) : 'loose shapes',
   }));
 }
 
-function wholeFile(drawing: Drawing, groups: readonly ElementNode[]): ShapeGroup {
+function wholeFile(drawing: Drawing, groups: readonly ElementNode[], fallback: string): ShapeGroup {
   const root = drawing.document.root;
   const [only] = groups;
-  const name = (root && statedName(root)) ?? (only && statedName(only)) ?? 'stencil';
+  const name = (root && statedName(root)) ?? (only && statedName(only)) ?? fallback;
   return { element: undefined, name, shapes: drawing.shapes };
 }
 
@@ -45,7 +46,7 @@ function nameOf(group: ElementNode): string {
 }
 
 /** `<title>` child, else `aria-label`, else any attribute with local name `label`, else `id`. */
-function statedName(element: ElementNode): string | undefined {
+export function statedName(element: ElementNode): string | undefined {
   const title = childElements(element).find((child) => child.localName === 'title');
   const label = element.attributes.find((candidate) => candidate.localName === 'label');
   const candidates = [

@@ -1,0 +1,21 @@
+/** The configuration that settings amount to, and whether two of them measure alike. */
+import type { Settings } from '../report';
+import { DEFAULT_CONFIG, type Config } from '../sheet/config';
+
+/** The configuration with the settings' overrides worked in. */
+export function configOf({ config = DEFAULT_CONFIG, width, height, kerf }: Settings): Config {
+  const sized = width === undefined && height === undefined ? config : { ...config, width, height };
+  return kerf === undefined ? sized : { ...sized, kerf, compensated: false };
+}
+
+/**
+ * Whether what was measured and found under one configuration holds under the other, severities and the order of layers
+ * aside. Configurations are plain data, always with the same keys in the same order.
+ */
+export function measuresAlike(a: Config, b: Config): boolean {
+  return a === b || JSON.stringify(measuring(a)) === JSON.stringify(measuring(b));
+}
+
+function measuring({ layers: _layers, checks: _checks, ...rest }: Config): object {
+  return rest;
+}
