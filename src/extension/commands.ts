@@ -16,6 +16,7 @@ export function registerCommands(client: ServerClient, bench: Bench): vscode.Dis
     });
   return [
     register('openBench', (uri) => openBench(uri, bench)),
+    register('openAnotherBench', (uri) => bench.openAnother(uri)),
     register('begin', (uri) => begin(uri, client)),
     register('bridgeIslands', (uri) => bridgeIslands(uri, client)),
     register('checkAgain', (uri) => client.checkAgain(uri)),

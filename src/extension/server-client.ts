@@ -5,6 +5,8 @@ import {
   BEGIN, BRIDGE_ISLANDS, CHECK_AGAIN, CHECKED, SHAPE_AT, STACK, type BridgedIslands, type Checked, type MarkedShape,
   type Stack, type VersionedEdits,
 } from '../server/protocol';
+import { NECKS, REORDER, SLIP, SWEEP, type ReorderParams, type Reordering } from '../server/look-protocol';
+import type { Question } from '../preview/questions';
 import { CONFIG, SVG } from './svg-documents';
 
 export class ServerClient implements vscode.Disposable {
@@ -42,6 +44,17 @@ export class ServerClient implements vscode.Disposable {
 
   shapeAt(uri: vscode.Uri, offset: number): Promise<MarkedShape | undefined> {
     return this.ask(SHAPE_AT, uri, { offset });
+  }
+
+  /** What the bench's page asks. */
+  answer(uri: vscode.Uri, { kind, ...question }: Question): Promise<unknown> {
+    const methods = { necks: NECKS, slip: SLIP, sweep: SWEEP } as const;
+    const method = Object.hasOwn(methods, kind) ? methods[kind] : undefined;
+    return method ? this.ask(method, uri, question) : Promise.resolve(undefined);
+  }
+
+  reorder(uri: vscode.Uri, { version, layer, to }: Omit<ReorderParams, 'uri'>): Promise<Reordering | undefined> {
+    return this.ask(REORDER, uri, { version, layer, to });
   }
 
   beginEdits(uri: vscode.Uri): Promise<VersionedEdits | undefined> {

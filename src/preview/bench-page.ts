@@ -1,9 +1,19 @@
 /** The whole page: keeps what is chosen, and shows each new stack without losing the place. */
 import type { Stack } from '../server/protocol';
-import { carryOver, FIRST_STATE, isFindingShown, isLayerShown, type BenchState } from './bench-state';
+import { COLOURS, type Look, type LookKind } from '../picture/look';
+import { benchLook, groundOf } from './bench-look';
+import {
+  carryOver, FIRST_STATE, isFindingShown, isLayerShown, layerKeys, restoredState, type BenchState,
+} from './bench-state';
 import { html, setText } from './dom';
 import { FindingList } from './finding-list';
 import { LayerList } from './layer-list';
+import { LookOptions } from './look-options';
+import { Measures } from './measures';
+import type { Questions } from './questions';
+import { IN_REGISTER, roundedSlip, type Slip } from './slip';
+import { followSlips } from './slip-gestures';
+import { heldKey, SlipPanel } from './slip-panel';
 import { Surface } from './surface';
 import { Toolbar } from './toolbar';
 import type { View } from './view';
@@ -13,12 +23,19 @@ export interface Kept {
   readonly uri: string | undefined;
   readonly state: BenchState;
   readonly view: View | undefined;
+  /** Whether the panel stays with its file. */
+  readonly pinned?: boolean;
 }
 
 export interface PageHost {
+  readonly questions: Questions;
   keep(kept: Kept): void;
   reveal(uri: string, from: number, to: number): void;
   begin(uri: string): void;
+  pin(pinned: boolean): void;
+  saveAs(): void;
+  /** Give a layer another place in the painting order. */
+  reorder(stack: Stack, layer: number, to: number): void;
 }
 
 export class BenchPage {
@@ -28,29 +45,48 @@ export class BenchPage {
   private uri: string | undefined;
   private readonly surface: Surface;
   private readonly toolbar: Toolbar;
-  private readonly layers = new LayerList((index) => this.layerUsed(index));
+  private readonly options: LookOptions;
+  private readonly slips: SlipPanel;
+  private readonly measures: Measures;
+  private pinned: boolean;
+  private chosen: View | undefined;
+  private readonly layers = new LayerList({
+    use: (index) => this.layerUsed(index),
+    move: (index, to) => this.stack && this.host.reorder(this.stack, index, to),
+  });
   private readonly findings = new FindingList((index) => this.choose(index));
   private readonly heading = html('h2');
   private readonly notice: HTMLElement;
 
   constructor(private readonly host: PageHost, kept: Kept | undefined) {
-    this.state = kept?.state ?? FIRST_STATE;
+    this.state = restoredState(kept?.state);
     this.uri = kept?.uri;
+    this.pinned = kept?.pinned === true;
+    this.measures = new Measures(host.questions, () => this.draw());
+    this.options = new LookOptions({ change: (change) => this.change(change) });
+    this.slips = new SlipPanel({
+      change: (change) => this.change(change), slip: (slip) => this.slip(slip), sweep: () => void this.measures.sweep(),
+    });
     this.surface = new Surface((index) => this.choose(index), (view, chosen) => this.moved(view, chosen));
     this.surface.look(kept?.view);
     this.toolbar = new Toolbar({
-      mode: (mode) => this.change({ mode }),
+      mode: (mode) => this.lookAs(mode),
       zoom: (factor) => this.surface.zoom(factor),
       fit: () => this.surface.look(undefined),
       trueSize: () => this.surface.trueSize(),
+      pin: () => this.pin(!this.pinned),
+      saveAs: () => host.saveAs(),
     });
+    this.toolbar.drawPin(this.pinned);
+    this.followSlips();
     this.notice = this.makeNotice();
     this.element = html('main', { class: 'bench' }, [
-      this.toolbar.element, this.notice, this.surface.element,
+      this.toolbar.element, this.options.element, this.notice, this.surface.element,
       html('div', { class: 'lists' }, [
         html('section', { 'aria-label': 'Layers' }, [
           html('h2', {}, ['Layers, first painted first']), this.layers.element,
         ]),
+        html('section', { 'aria-label': 'Slip' }, [this.slips.element]),
         html('section', { 'aria-label': 'Findings' }, [this.heading, this.findings.element]),
       ]),
     ]);
@@ -59,7 +95,7 @@ export class BenchPage {
   show(stack: Stack): void {
     const another = stack.uri !== this.uri;
     this.uri = stack.uri;
-    this.state = another ? FIRST_STATE : carryOver(this.state, this.stack, stack);
+    this.state = another ? firstStateLike(this.state) : carryOver(this.state, this.stack, stack);
     this.stack = stack;
     if (another) this.surface.look(undefined);
     this.draw();
@@ -74,7 +110,10 @@ export class BenchPage {
     const { stack, state } = this;
     if (!stack) return;
     this.notice.hidden = stack.stencil;
-    this.surface.draw(stack, state);
+    this.measures.update(stack, state);
+    this.surface.draw(stack, state, this.look(stack));
+    this.options.draw(state, groundOf(stack, state) ?? COLOURS.ground);
+    this.slips.draw(stack, state, this.measures.figures);
     const rows = stack.layers.map((layer, index) => ({ layer, shown: isLayerShown(state, stack, index) }));
     this.layers.draw(rows, state.mode);
     const shown = stack.findings.flatMap((finding, index) => isFindingShown(state, stack, finding) ? [{
@@ -85,13 +124,58 @@ export class BenchPage {
     setText(this.heading, headingFor(shown.length, stack.findings.length));
   }
 
+  /** What is shown now, for whoever saves it. */
+  get picture(): { readonly look: Look; readonly names: readonly string[] } | undefined {
+    return this.stack && { look: this.look(this.stack), names: this.stack.layers.map(({ name }) => name) };
+  }
+
+  private look(stack: Stack): Look {
+    return benchLook(stack, this.state, {
+      necks: this.measures.necks(this.state), bare: this.measures.bareOutline, aspect: this.surface.aspect ?? 1.5,
+    });
+  }
+
   private change(change: Partial<BenchState>): void {
     this.state = { ...this.state, ...change };
     this.draw();
   }
 
+  /** Sheets that are laid out take another room than one place: then the whole picture is shown. */
+  private lookAs(mode: LookKind): void {
+    const elsewhere = (mode === 'sheets') !== (this.state.mode === 'sheets');
+    this.change({ mode });
+    if (elsewhere) this.surface.look(undefined);
+  }
+
+  private pin(pinned: boolean): void {
+    this.pinned = pinned;
+    this.toolbar.drawPin(pinned);
+    this.host.pin(pinned);
+    this.keep();
+  }
+
+  private slip(slip: Slip): void {
+    const held = this.stack && heldKey(this.stack, this.state);
+    if (held !== undefined) this.change({ slips: { ...this.state.slips, [held]: roundedSlip(slip) } });
+  }
+
+  private followSlips(): void {
+    followSlips(this.surface.canvas, {
+      printed: () => this.state.mode === 'print',
+      slipping: () => this.state.slipping && this.state.mode === 'print',
+      scale: () => this.surface.view.scale,
+      hold: (layer) => {
+        if (!this.stack) return undefined;
+        const key = layer === undefined ? undefined : layerKeys(this.stack)[layer];
+        if (key !== undefined && key !== this.state.held) this.change({ held: key });
+        return this.state.slips[heldKey(this.stack, this.state) ?? ''] ?? IN_REGISTER;
+      },
+      slip: (slip) => this.slip(slip),
+    });
+  }
+
   private layerUsed(index: number): void {
-    const name = this.stack?.layers[index]?.name;
+    const name = this.stack && layerKeys(this.stack)[index];
     if (name === undefined) return;
     const { mode, hidden } = this.state;
     if (mode === 'sheet') this.change({ sheet: index });
@@ -108,7 +192,12 @@ export class BenchPage {
 
   private moved(view: View, chosen: View | undefined): void {
     this.toolbar.draw(this.state.mode, view);
-    this.host.keep({ uri: this.uri, state: this.state, view: chosen });
+    this.chosen = chosen;
+    this.keep();
+  }
+
+  private keep(): void {
+    this.host.keep({ uri: this.uri, state: this.state, view: this.chosen, pinned: this.pinned });
   }
 
   private makeNotice(): HTMLElement {
@@ -121,6 +210,11 @@ export class BenchPage {
     notice.hidden = true;
     return notice;
   }
+}
+
+/** Another drawing is looked at in the same way, but with nothing hidden, slipped or chosen. */
+function firstStateLike({ mode, opacity, apart }: BenchState): BenchState {
+  return { ...FIRST_STATE, mode, opacity, apart };
 }
 
 function headingFor(shown: number, all: number): string {

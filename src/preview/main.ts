@@ -1,7 +1,9 @@
 /** The entry of the bench's page. */
 import '@vscode-elements/elements/dist/vscode-button/index.js';
 import { BenchPage, type Kept } from './bench-page';
+import { drawPicture } from './draw-picture';
 import type { FromBench, ToBench } from './messages';
+import { Questions } from './questions';
 
 declare function acquireVsCodeApi(): {
   postMessage(message: FromBench): void;
@@ -11,15 +13,23 @@ declare function acquireVsCodeApi(): {
 
 const editor = acquireVsCodeApi();
 
+const questions = new Questions((id, question) => editor.postMessage({ type: 'ask', id, question }));
+
 const page = new BenchPage({
+  questions,
   keep: (kept) => editor.setState(kept),
   reveal: (uri, from, to) => editor.postMessage({ type: 'reveal', uri, from, to }),
   begin: (uri) => editor.postMessage({ type: 'begin', uri }),
+  pin: (pinned) => editor.postMessage({ type: 'pin', pinned }),
+  saveAs: () => editor.postMessage({ type: 'saveAs' }),
+  reorder: ({ uri, version }, layer, to) => editor.postMessage({ type: 'reorder', uri, version, layer, to }),
 }, editor.getState());
 
 document.body.append(page.element);
 window.addEventListener('message', ({ data }: MessageEvent<ToBench>) => {
   if (data.type === 'stack') page.show(data.stack);
-  else page.mark(data.outline);
+  else if (data.type === 'mark') page.mark(data.outline);
+  else if (data.type === 'answer') questions.hear(data.id, data.answer);
+  else void drawPicture(page, data.format).then((bytes) => editor.postMessage({ type: 'picture', bytes }));
 });
 editor.postMessage({ type: 'ready' });

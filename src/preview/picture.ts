@@ -1,44 +1,37 @@
-/** Draws the stack from its numbers: the ground with its paint, or one sheet with what falls out of it. */
-import type { Stack, StackLayer } from '../server/protocol';
-import { isLayerShown, type BenchState } from './bench-state';
+/** Paints a look into the page: its plates and parts as SVG elements, made once and then kept up to date. */
+import { IDENTITY } from '../geometry/matrix';
+import type { Matrix } from '../geometry/curve';
+import type { Look, Part, Plate } from '../picture/look';
 import { setAttributes, svg, syncChildren } from './dom';
 import type { View } from './view';
 
-/** Pixels between the lines of the hatch that marks islands. */
+/** Pixels between the lines of a hatch. */
 const HATCH = 7;
 
 export class Picture {
   /** Everything in sheet mm. */
   readonly element = svg('g');
   readonly definitions = svg('defs');
-  private readonly hatch: SVGPatternElement;
-  private readonly shadow = svg('path', { class: 'shadow' });
-  /** What is seen through the openings of one sheet. */
-  private readonly under = svg('path', { class: 'under' });
-  private readonly ground = svg('path', { 'fill-rule': 'evenodd' });
-  private readonly layers = svg('g');
+  private readonly hatches = new Map<string, { readonly pattern: SVGPatternElement; readonly slant: number }>();
+  private readonly plates = svg('g');
   /** What the text at the caret draws: a dark line over a wider light one, seen on any paint. */
   private readonly caret = ['caret-halo', 'caret'].map((name) => svg('path', { class: name, d: '' }));
-  private readonly frame = svg('rect', { class: 'frame' });
+  private view: View = { scale: 1, x: 0, y: 0 };
+  /** The sheet whose islands have fallen already. */
+  private fallen: string | undefined;
 
   constructor() {
-    this.hatch = svg('pattern', { id: 'hatch', width: HATCH, height: HATCH, patternUnits: 'userSpaceOnUse' }, [
-      svg('rect', { class: 'hatch-ground', width: HATCH, height: HATCH }),
-      svg('path', { class: 'hatch-line', d: `M0 0V${HATCH}` }),
-    ]);
-    this.definitions.append(this.hatch);
-    this.element.append(this.shadow, this.under, this.ground, this.layers, this.frame, ...this.caret);
+    this.element.append(this.plates, ...this.caret);
   }
 
-  draw(stack: Stack, state: BenchState): void {
-    const shown = stack.layers.filter((_, index) => isLayerShown(state, stack, index));
-    const single = state.mode === 'sheet' ? shown[0] : undefined;
-    const outline = rectanglePath(stack);
-    setAttributes(this.shadow, { d: outline });
-    setAttributes(this.under, { d: single ? outline : '' });
-    setAttributes(this.ground, { d: outline + (single?.openings ?? ''), class: single ? 'card' : 'ground' });
-    syncChildren(this.layers, shown, makeLayer, (group, layer) => drawLayer(group, layer, single !== undefined));
-    setAttributes(this.frame, { x: 0, y: 0, width: stack.width, height: stack.height });
+  draw(look: Look): void {
+    syncChildren(this.plates, look.plates, () => svg('g'), (group, plate) => this.drawPlate(group, plate));
+    const sheet = look.kind === 'sheet' ? String(look.plates[0]?.layer) : undefined;
+    if (sheet !== undefined && sheet !== this.fallen) this.letFall(look);
+    this.fallen = sheet;
+    // The caret's shape lies in register, where the sheets of this look do not.
+    for (const line of this.caret) setAttributes(line, { visibility: look.kind === 'sheets' ? 'hidden' : 'visible' });
+    this.place(this.view);
   }
 
   mark(outline: string): void {
@@ -46,25 +39,61 @@ export class Picture {
   }
 
   place(view: View): void {
+    this.view = view;
     setAttributes(this.element, { transform: `matrix(${view.scale} 0 0 ${view.scale} ${view.x} ${view.y})` });
-    setAttributes(this.shadow, { transform: `translate(${2 / view.scale} ${3 / view.scale})` });
-    setAttributes(this.hatch, { patternTransform: `scale(${1 / view.scale}) rotate(45)` });
+    const shift = `translate(${2 / view.scale} ${3 / view.scale})`;
+    for (const shadow of this.plates.querySelectorAll('.shadow')) setAttributes(shadow, { transform: shift });
+    for (const { pattern, slant } of this.hatches.values()) {
+      setAttributes(pattern, { patternTransform: `scale(${1 / view.scale}) rotate(${slant})` });
+    }
+  }
+
+  private drawPlate(group: SVGGElement, { layer, place, parts }: Plate): void {
+    setAttributes(group, { transform: matrixText(place), 'data-layer': layer ?? '' });
+    syncChildren(group, parts, () => svg('path', { 'fill-rule': 'evenodd' }), (path, part) => this.drawPart(path, part));
+  }
+
+  private drawPart(path: SVGPathElement, part: Part): void {
+    const { role, outline, fill, opacity, hatch, fall } = part;
+    setAttributes(path, {
+      class: role, d: outline,
+      fill: hatch === undefined ? fill : `url(#${this.hatchFor(part, hatch)})`,
+      'fill-opacity': hatch === undefined ? opacity : 1,
+      transform: fall ? `translate(${fall.x} ${fall.y})` : '',
+    });
+  }
+
+  private hatchFor({ role, fill, opacity }: Part, slant: number): string {
+    const name = `hatch-${role}-${String(slant).replace('.', '_')}`;
+    if (!this.hatches.has(name)) {
+      const pattern = svg('pattern', { id: name, width: HATCH, height: HATCH, patternUnits: 'userSpaceOnUse' }, [
+        svg('rect', { width: HATCH, height: HATCH, fill, 'fill-opacity': opacity }),
+        svg('path', { class: 'hatch-line', d: `M0 0V${HATCH}` }),
+      ]);
+      this.hatches.set(name, { pattern, slant });
+      this.definitions.append(pattern);
+    }
+    return name;
+  }
+
+  /** What hangs on nothing drops out of the sheet as one looks at it; at once where motion is not wanted. */
+  private letFall({ plates }: Look): void {
+    if (prefersStillness()) return;
+    plates.forEach(({ parts }, order) => parts.forEach(({ fall }, index) => {
+      const path = this.plates.children[order]?.children[index];
+      if (!fall || !path) return;
+      const start = { translate: `${-fall.x}px ${-fall.y}px` };
+      path.animate([start, { translate: '0 0' }], { duration: 450, delay: 150, fill: 'backwards', easing: 'ease-in' });
+    }));
   }
 }
 
-function makeLayer(): SVGGElement {
-  return svg('g', {}, [svg('path', { 'fill-rule': 'evenodd' }), svg('g')]);
+function matrixText({ a, b, c, d, e, f }: Matrix): string {
+  return a === IDENTITY.a && b === 0 && c === 0 && d === IDENTITY.d && e === 0 && f === 0
+    ? '' : `matrix(${a} ${b} ${c} ${d} ${e} ${f})`;
 }
 
-/** A layer's islands lie right over its paint, so that later layers cover them as they will on the wall. */
-function drawLayer(group: SVGGElement, { paint, openings, islands }: StackLayer, cut: boolean): void {
-  const [painted, fallen] = group.children;
-  if (painted) setAttributes(painted, { d: cut ? '' : openings, fill: paint });
-  if (fallen) syncChildren(fallen, islands, makeIsland, (path, { outline }) => setAttributes(path, { d: outline }));
-}
-
-const makeIsland = (): SVGPathElement => svg('path', { class: 'island', 'fill-rule': 'evenodd' });
-
-function rectanglePath({ sheet: { minX, minY, maxX, maxY } }: Stack): string {
-  return `M${minX} ${minY}H${maxX}V${maxY}H${minX}Z`;
+function prefersStillness(): boolean {
+  return document.body.classList.contains('vscode-reduce-motion')
+    || matchMedia('(prefers-reduced-motion: reduce)').matches;
 }

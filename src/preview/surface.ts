@@ -1,9 +1,13 @@
 /** The part of the bench that one looks at: picture, marks and rulers, moved and scaled by mouse and keyboard. */
-import type { Stack } from '../server/protocol';
+import type { Matrix } from '../geometry/curve';
+import { apply, IDENTITY } from '../geometry/matrix';
+import type { Look } from '../picture/look';
+import type { Stack, StackFinding } from '../server/protocol';
 import { isFindingShown, type BenchState } from './bench-state';
 import { html, setAttributes, svg } from './dom';
 import { followGestures } from './gestures';
-import { Marks } from './marks';
+import { Marks, type Mark } from './marks';
+import { Notes } from './notes';
 import { Picture } from './picture';
 import { RULER, Rulers } from './rulers';
 import { bringIntoView, centre, fit, toSheet, TRUE_SIZE, zoomAt, type Size, type View } from './view';
@@ -17,8 +21,10 @@ export class Surface {
   private chosen: View | undefined;
   private stack: Stack | undefined;
   private state: BenchState | undefined;
-  private readonly canvas = svg('svg', { tabindex: 0, role: 'img', class: 'canvas' });
+  private shown: Look | undefined;
+  readonly canvas = svg('svg', { tabindex: 0, role: 'img', class: 'canvas' });
   private readonly picture = new Picture();
+  private readonly notes = new Notes();
   private readonly rulers = new Rulers();
   private readonly marks: Marks;
 
@@ -30,7 +36,9 @@ export class Surface {
     choose: (index: number) => void, private readonly moved: (view: View, chosen: View | undefined) => void,
   ) {
     this.marks = new Marks(choose);
-    this.canvas.append(this.picture.definitions, this.picture.element, this.marks.element, this.rulers.element);
+    this.canvas.append(
+      this.picture.definitions, this.picture.element, this.notes.element, this.marks.element, this.rulers.element,
+    );
     this.element.append(this.canvas);
     followGestures(this.canvas, {
       view: () => this.view,
@@ -41,7 +49,7 @@ export class Surface {
   }
 
   get view(): View {
-    return this.chosen ?? (this.stack ? fit(this.size, this.stack.sheet, PADDING) : { scale: 1, x: 0, y: 0 });
+    return this.chosen ?? (this.shown ? fit(this.size, this.shown.box, PADDING) : { scale: 1, x: 0, y: 0 });
   }
 
   /** @param view undefined for the whole sheet */
@@ -59,10 +67,18 @@ export class Surface {
     this.look(centre(this.size, toSheet(this.view, { x: width / 2, y: height / 2 }), TRUE_SIZE));
   }
 
-  draw(stack: Stack, state: BenchState): void {
+  /** Width over height of the window; undefined while it has none. */
+  get aspect(): number | undefined {
+    const { width, height } = this.size;
+    return width > 0 && height > 0 ? width / height : undefined;
+  }
+
+  draw(stack: Stack, state: BenchState, look: Look): void {
     this.stack = stack;
     this.state = state;
-    this.picture.draw(stack, state);
+    this.shown = look;
+    this.picture.draw(look);
+    this.notes.draw(look);
     setAttributes(this.canvas, { 'aria-label': describe(stack) });
     this.redraw();
   }
@@ -73,9 +89,9 @@ export class Surface {
 
   /** Shifts the picture only where the finding's place does not show. */
   bringIntoView(index: number): void {
-    const at = this.stack?.findings[index]?.at;
-    if (!at) return;
-    const shifted = bringIntoView(this.view, at, this.size, PADDING);
+    const finding = this.stack?.findings[index];
+    if (!finding?.at) return;
+    const shifted = bringIntoView(this.view, apply(this.placeOf(finding), finding.at), this.size, PADDING);
     if (shifted.x !== this.view.x || shifted.y !== this.view.y) this.look(shifted);
   }
 
@@ -87,11 +103,27 @@ export class Surface {
     const { stack, state, view, size } = this;
     if (!stack || !state || size.width === 0 || size.height === 0) return;
     this.picture.place(view);
+    this.notes.place(view);
     this.rulers.draw(view, size);
     this.marks.draw(stack.findings.flatMap((finding, index) => (
-      isFindingShown(state, stack, finding) ? [{ finding, index, selected: index === state.selected }] : []
+      isFindingShown(state, stack, finding) ? [this.markOf(finding, index, state)] : []
     )), view);
     this.moved(view, this.chosen);
+  }
+
+  private markOf(finding: StackFinding, index: number, state: BenchState): Mark {
+    const place = this.placeOf(finding);
+    const { at, chord } = finding;
+    const moved = {
+      ...finding, at: at && apply(place, at),
+      chord: chord && [apply(place, chord[0]), apply(place, chord[1])] as const,
+    };
+    return { finding: moved, index, selected: index === state.selected };
+  }
+
+  /** From the sheet of the finding's layer to the picture. */
+  private placeOf({ layer }: StackFinding): Matrix {
+    return this.shown?.plates.find((plate) => layer !== undefined && plate.layer === layer)?.place ?? IDENTITY;
   }
 }
 

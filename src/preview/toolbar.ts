@@ -1,39 +1,55 @@
-/** How the picture is looked at: the stack or one sheet, and how near. */
-import { html, setText } from './dom';
+/** How the picture is looked at: the way of looking, how near, and whether the panel stays with its file. */
+import type { LookKind } from '../picture/look';
+import { html, setAttributes, setText } from './dom';
 import { TRUE_SIZE, type View } from './view';
 
 export interface ToolbarActions {
-  mode(mode: 'stack' | 'sheet'): void;
+  mode(mode: LookKind): void;
   zoom(factor: number): void;
   fit(): void;
   trueSize(): void;
+  pin(): void;
+  saveAs(): void;
 }
+
+const LOOKS: Readonly<Record<LookKind, string>> = { print: 'The print', sheet: 'One sheet', sheets: 'All sheets' };
 
 export class Toolbar {
   readonly element: HTMLElement;
-  private readonly radios: Readonly<Record<'stack' | 'sheet', HTMLInputElement>>;
+  private readonly radios: Readonly<Record<LookKind, HTMLInputElement>>;
   private readonly nearness = html('output', { class: 'nearness', 'aria-label': 'Size on the screen' });
+  private readonly pin: HTMLElement;
 
   constructor(actions: ToolbarActions) {
-    this.radios = { stack: radio(() => actions.mode('stack')), sheet: radio(() => actions.mode('sheet')) };
-    const group = html('span', { role: 'radiogroup', 'aria-label': 'What is shown' }, [
-      html('label', {}, [this.radios.stack, 'Painted stack']), html('label', {}, [this.radios.sheet, 'One sheet']),
-    ]);
+    const looks = Object.keys(LOOKS) as LookKind[];
+    const radios = looks.map((look) => [look, radio(() => actions.mode(look))] as const);
+    this.radios = Object.fromEntries(radios) as Record<LookKind, HTMLInputElement>;
+    this.pin = button('Pin', 'Stay with this file', () => actions.pin());
+    const group = html('span', { role: 'radiogroup', 'aria-label': 'Way of looking' }, radios.map(
+      ([look, input]) => html('label', {}, [input, LOOKS[look]]),
+    ));
     this.element = html('div', { class: 'toolbar', role: 'toolbar', 'aria-label': 'View' }, [
       group,
       html('span', { class: 'zoom' }, [
         button('−', 'Farther', () => actions.zoom(1 / 1.25)),
         this.nearness,
         button('+', 'Nearer', () => actions.zoom(1.25)),
-        button('Fit', 'Show the whole sheet', () => actions.fit()),
+        button('Fit', 'Show the whole picture', () => actions.fit()),
         button('1:1', 'Show at true size', () => actions.trueSize()),
+      ]),
+      html('span', { class: 'panel-tools' }, [
+        this.pin, button('Save picture…', 'Save the picture as PNG or SVG', () => actions.saveAs()),
       ]),
     ]);
   }
 
-  draw(mode: 'stack' | 'sheet', view: View): void {
+  draw(mode: LookKind, view: View): void {
     this.radios[mode].checked = true;
     setText(this.nearness, `${Math.round((view.scale / TRUE_SIZE) * 100)} %`);
+  }
+
+  drawPin(pinned: boolean): void {
+    setAttributes(this.pin, { 'aria-pressed': String(pinned) });
   }
 }
 

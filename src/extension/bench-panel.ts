@@ -1,0 +1,118 @@
+/** One bench: a panel that shows the stack of a document, and follows the active one unless it is pinned. */
+import { randomBytes } from 'node:crypto';
+import * as vscode from 'vscode';
+import type { FromBench, ToBench } from '../preview/messages';
+import { benchHtml } from './bench-html';
+import { reorderLayers } from './reorder-layers';
+import { revealSpan } from './reveal-span';
+import { savePicture } from './save-picture';
+import type { ServerClient } from './server-client';
+
+/** Milliseconds that the caret rests before the picture is marked. */
+const MARK_AFTER = 80;
+
+export interface PanelOptions {
+  readonly extensionUri: vscode.Uri;
+  readonly client: ServerClient;
+  readonly pinned: boolean;
+}
+
+export class BenchPanel {
+  /** The document that is shown. */
+  uri: vscode.Uri | undefined;
+  pinned: boolean;
+  private asked = 0;
+  private marking: NodeJS.Timeout | undefined;
+  private drawn: ((bytes: Uint8Array | undefined) => void) | undefined;
+  private readonly client: ServerClient;
+
+  constructor(readonly panel: vscode.WebviewPanel, { extensionUri, client, pinned }: PanelOptions) {
+    this.client = client;
+    this.pinned = pinned;
+    panel.webview.options = {
+      enableScripts: true, localResourceRoots: [vscode.Uri.joinPath(extensionUri, 'dist')],
+    };
+    panel.iconPath = vscode.Uri.joinPath(extensionUri, 'media/icon.png');
+    panel.webview.onDidReceiveMessage((message: FromBench) => void this.hear(message));
+    panel.onDidDispose(() => {
+      clearTimeout(this.marking);
+      this.drawn?.(undefined);
+    });
+    panel.webview.html = benchHtml(panel.webview, extensionUri, randomBytes(16).toString('base64'));
+  }
+
+  isShowing(uri: string): boolean {
+    return this.uri?.toString() === uri;
+  }
+
+  /** A page takes the focus when it has loaded; what gives the focus back must wait for that. */
+  loaded(): Promise<void> {
+    return new Promise((resolve) => {
+      this.panel.webview.onDidReceiveMessage((message: FromBench) => message.type === 'ready' && resolve());
+      this.panel.onDidDispose(() => resolve());
+    });
+  }
+
+  async show(uri: vscode.Uri): Promise<void> {
+    if (!this.isShowing(uri.toString())) this.post({ type: 'mark', outline: '' });
+    this.uri = uri;
+    this.panel.title = `Bench: ${uri.path.split('/').at(-1) ?? ''}`;
+    await this.refresh();
+  }
+
+  async refresh(): Promise<void> {
+    const { uri } = this;
+    if (!uri) return;
+    const turn = ++this.asked;
+    const stack = await this.client.stack(uri);
+    // Only the answer to the last question is shown.
+    if (turn !== this.asked || !stack) return;
+    this.post({ type: 'stack', stack });
+    // An edit from elsewhere moves the shape under a caret that stays where it is.
+    const editor = vscode.window.visibleTextEditors.find(({ document }) => this.isShowing(document.uri.toString()));
+    if (editor) this.markSoon(editor);
+  }
+
+  markSoon({ document, selection }: vscode.TextEditor): void {
+    if (!this.isShowing(document.uri.toString())) return;
+    clearTimeout(this.marking);
+    this.marking = setTimeout(() => void this.mark(document, selection.active), MARK_AFTER);
+  }
+
+  private async mark(document: vscode.TextDocument, place: vscode.Position): Promise<void> {
+    const { uri, version } = document;
+    const shape = await this.client.shapeAt(uri, document.offsetAt(place));
+    const editor = vscode.window.activeTextEditor;
+    // An answer about another text or place is late: the next one is under way.
+    const late = editor?.document.uri.toString() === uri.toString()
+      && (editor.document.version !== version || !editor.selection.active.isEqual(place));
+    if (!late && this.isShowing(uri.toString())) this.post({ type: 'mark', outline: shape?.outline ?? '' });
+  }
+
+  private post(message: ToBench): void {
+    void this.panel.webview.postMessage(message);
+  }
+
+  private async hear(message: FromBench): Promise<void> {
+    const { uri } = this;
+    if (message.type === 'ready') return this.refresh();
+    if (message.type === 'pin') this.pinned = message.pinned;
+    else if (message.type === 'picture') this.drawn?.(message.bytes);
+    else if (!uri) return;
+    else if (message.type === 'saveAs') await savePicture(uri, (format) => this.draw(format));
+    else if (message.type === 'ask') {
+      this.post({ type: 'answer', id: message.id, answer: await this.client.answer(uri, message.question) });
+    } else if (message.type === 'reorder') await reorderLayers(this.client, uri, message);
+    else if (!this.isShowing(message.uri)) return;
+    else if (message.type === 'begin') await vscode.commands.executeCommand('tombolo.begin', uri);
+    else await revealSpan(uri, message);
+  }
+
+  private draw(format: 'png' | 'svg'): Promise<Uint8Array | undefined> {
+    this.drawn?.(undefined);
+    return new Promise((resolve) => {
+      this.drawn = resolve;
+      this.post({ type: 'draw', format });
+    });
+  }
+}

@@ -1,0 +1,18 @@
+import * as vscode from 'vscode';
+import { applyEdits } from './apply-edits';
+import type { ServerClient } from './server-client';
+
+/** Gives a layer another place in the painting order, as one step of undo in the file that says the order. */
+export async function reorderLayers(
+  client: ServerClient, uri: vscode.Uri, move: { readonly version: number; readonly layer: number; readonly to: number },
+): Promise<void> {
+  const answer = await client.reorder(uri, move);
+  if (!answer) return;
+  if ('refusal' in answer) {
+    void vscode.window.showWarningMessage(answer.refusal);
+    return;
+  }
+  const document = await vscode.workspace.openTextDocument(vscode.Uri.parse(answer.uri));
+  // A file that was not open has a version that the server does not know; its text is the one on disk.
+  await applyEdits(document, answer.version === 0 ? { ...answer, version: document.version } : answer);
+}

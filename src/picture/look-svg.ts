@@ -1,0 +1,105 @@
+/** A look as the text of an SVG file at true size. */
+import type { Matrix, Point } from '../geometry/curve';
+import { translation } from '../geometry/matrix';
+import { COLOURS, type Look, type Note, type Part, type Plate } from './look';
+import { lettering, measureLines } from './lettering';
+import { decimal } from './path-data';
+
+export interface SvgOptions {
+  /** Put behind everything, where the picture is not a print; none leaves it see-through. */
+  readonly background?: string;
+  /** The layers' names, in painting order, as titles of their groups. */
+  readonly names?: readonly string[];
+}
+
+/** A picture as large in mm as what it shows. */
+export function lookSvg(look: Look, { background, names = [] }: SvgOptions = {}): string {
+  const { minX, minY, maxX, maxY } = look.box;
+  const [width, height] = [decimal(maxX - minX), decimal(maxY - minY)];
+  const view = `${decimal(minX)} ${decimal(minY)} ${width} ${height}`;
+  const slants = new Set(look.plates.flatMap(({ parts }) => parts.flatMap(({ hatch }) => hatch ?? [])));
+  const size = lettering(look.box);
+  return [
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="${view}">`,
+    ...slants.size > 0 ? [`  <defs>${[...slants].map((slant) => pattern(slant, size)).join('')}</defs>`] : [],
+    ...background === undefined ? [] : [
+      `  <rect x="${decimal(minX)}" y="${decimal(minY)}" width="${width}" height="${height}" fill="${background}"/>`,
+    ],
+    ...look.plates.map((plate) => plateText(plate, size, names)),
+    '</svg>',
+    '',
+  ].join('\n');
+}
+
+function plateText({ layer, place, parts, notes }: Plate, size: number, names: readonly string[]): string {
+  const name = layer === undefined ? undefined : names[layer];
+  const title = name === undefined ? '' : `<title>${escapeText(name)}</title>`;
+  const content = [...parts.map((part) => partText(part, size)), ...notes.map((note) => noteText(note, size))];
+  return `  <g${transformText(place)}>${title}${content.join('')}</g>`;
+}
+
+function partText({ role, outline, fill, opacity, hatch, fall }: Part, size: number): string {
+  if (outline === '') return '';
+  const thin = size / 12;
+  const place = fall ? transformText(translation(fall.x, fall.y)) : '';
+  const shape = (attributes: string) => `<path fill-rule="evenodd"${place} d="${outline}" ${attributes}/>`;
+  if (role === 'frame') return shape(`fill="none" stroke="${fill}" stroke-width="${decimal(thin)}"`);
+  if (role === 'shadow') {
+    const down = transformText(translation(size / 6, size / 4));
+    return `<path${down} d="${outline}" fill="${fill}" fill-opacity="${decimal(opacity)}"/>`;
+  }
+  const filled = shape(`fill="${fill}"${opacity === 1 ? '' : ` fill-opacity="${decimal(opacity)}"`}${
+    role === 'bare' ? ` stroke="${fill}" stroke-width="${decimal(thin)}"` : ''}`);
+  if (hatch === undefined) return filled;
+  const lines = `fill="url(#${patternName(hatch)})" stroke="${COLOURS.hatch}" stroke-width="${decimal(thin)}"`;
+  return filled + shape(lines);
+}
+
+const patternName = (slant: number): string => `hatch-${decimal(slant).replace('.', '_')}`;
+
+function pattern(slant: number, size: number): string {
+  const gap = decimal(size * 0.6);
+  return `<pattern id="${patternName(slant)}" width="${gap}" height="${gap}" patternUnits="userSpaceOnUse" `
+    + `patternTransform="rotate(${decimal(slant)})"><path d="M0 0V${gap}" stroke="${COLOURS.hatch}" `
+    + `stroke-width="${decimal(size * 0.22)}"/></pattern>`;
+}
+
+function noteText(note: Note, size: number): string {
+  if (note.kind === 'number') {
+    return writing(note.at, note.text, `text-anchor="middle" dominant-baseline="central" font-weight="700"`, size);
+  }
+  if (note.kind === 'caption') {
+    const { x, y } = note.at;
+    const chip = `<rect x="${decimal(x)}" y="${decimal(y - size * 1.35)}" width="${decimal(size)}" `
+      + `height="${decimal(size)}" fill="${note.paint}" stroke="${COLOURS.frame}" stroke-width="${decimal(size / 12)}"/>`;
+    return chip + writing({ x: x + size * 1.5, y: y - size * 0.5 }, note.text, '', size);
+  }
+  const { lines, label } = measureLines(note.from, note.to, size);
+  const attributes = 'text-anchor="start" dominant-baseline="central"';
+  return `<path d="${lines}" fill="none" stroke="#ffffff" stroke-width="${decimal(size / 4)}"/>`
+    + `<path d="${lines}" fill="none" stroke="${COLOURS.note}" stroke-width="${decimal(size / 12)}"/>`
+    + writing(label, note.text, attributes, size * 0.8);
+}
+
+/** Dark letters with a light rim, to be read on anything. */
+function writing({ x, y }: Point, text: string, attributes: string, size: number): string {
+  return `<text x="${decimal(x)}" y="${decimal(y)}" ${attributes} font-family="sans-serif" font-size="${decimal(size)}" `
+    + `fill="${COLOURS.note}" stroke="#ffffff" stroke-width="${decimal(size / 5)}" paint-order="stroke">`
+    + `${escapeText(text)}</text>`;
+}
+
+function transformText(place: Matrix): string {
+  const { a, b, c, d, e, f } = place;
+  if (a === 1 && b === 0 && c === 0 && d === 1 && e === 0 && f === 0) return '';
+  const exact = (value: number) => Number(value.toFixed(9));
+  return ` transform="matrix(${exact(a)} ${exact(b)} ${exact(c)} ${exact(d)} ${decimal(e)} ${decimal(f)})"`;
+}
+
+/** Text for element content. Characters that XML 1.0 section 2.2 does not allow become U+FFFD. */
+export function escapeText(text: string): string {
+  return text
+    .replace(/[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/gu, '\ufffd')
+    .replace(/&/g, '&amp;')
+    .replace(/</g, '&lt;')
+    .replace(/>/g, '&gt;');
+}

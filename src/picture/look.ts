@@ -1,0 +1,97 @@
+/**
+ * What a picture of the stack consists of, whoever paints it: the bench's page, an SVG file or a PNG. Made from our own
+ * numbers alone; nothing of the artist's markup goes into it. Lengths in sheet mm, y down.
+ */
+import type { Matrix, Point } from '../geometry/curve';
+import type { Box } from '../geometry/region';
+
+/** A stack as pictures need it. */
+export interface PictureStack {
+  /** The sheet's rectangle: frame plus margin. */
+  readonly sheet: Box;
+  /** In painting order. */
+  readonly layers: readonly PictureLayer[];
+}
+
+export interface PictureLayer {
+  readonly name: string;
+  /** `#rrggbb` */
+  readonly paint: string;
+  /** Path data, to be filled by the even-odd rule. */
+  readonly openings: string;
+  readonly islands: readonly PictureIsland[];
+}
+
+export interface PictureIsland {
+  readonly outline: string;
+  /** mm² */
+  readonly area: number;
+  /** A point well inside. */
+  readonly label: Point;
+}
+
+/** A narrow place of the material. */
+export interface PictureNeck {
+  /** mm as cut */
+  readonly width: number;
+  /** The two facing points. */
+  readonly from: Point;
+  readonly to: Point;
+}
+
+/** The ways of looking: what is painted, one sheet, or all of them. */
+export type LookKind = 'print' | 'sheet' | 'sheets';
+
+/** Parts that lie and move together. */
+export interface Plate {
+  /** Index of the layer; undefined for what belongs to none. */
+  readonly layer: number | undefined;
+  /** From the sheet's own mm to those of the picture. */
+  readonly place: Matrix;
+  readonly parts: readonly Part[];
+  readonly notes: readonly Note[];
+}
+
+export type Role = 'shadow' | 'ground' | 'under' | 'card' | 'paint' | 'island' | 'fallen' | 'frame' | 'bare';
+
+export interface Part {
+  readonly role: Role;
+  readonly outline: string;
+  /** `#rrggbb` */
+  readonly fill: string;
+  /** 0..1 */
+  readonly opacity: number;
+  /** The slant of the lines across it, in degrees. */
+  readonly hatch?: number;
+  /** How far it has come away from its place, in mm. */
+  readonly fall?: Point;
+}
+
+/** Writing on a plate; whoever paints it decides how large letters are. */
+export type Note =
+  | { readonly kind: 'number'; readonly at: Point; readonly text: string }
+  | { readonly kind: 'dimension'; readonly from: Point; readonly to: Point; readonly text: string }
+  /** Stands over the point. */
+  | { readonly kind: 'caption'; readonly at: Point; readonly text: string; readonly paint: string };
+
+export interface Look {
+  readonly kind: LookKind;
+  /** All that must be seen. */
+  readonly box: Box;
+  /** From the bottom to the top. */
+  readonly plates: readonly Plate[];
+}
+
+export const COLOURS = {
+  ground: '#f5f0e4', card: '#d8c39b', under: '#4a443a', shadow: '#000000', hatch: '#c42b1c', bare: '#e5007a',
+  frame: '#8a8375', note: '#1f1b14',
+} as const;
+
+export function rectangle({ minX, minY, maxX, maxY }: Box): string {
+  return `M${minX} ${minY}H${maxX}V${maxY}H${minX}Z`;
+}
+
+/** `#rrggbb` as it is; anything else is taken as the colour that stands in for it. */
+export function colourOr(colour: string | undefined, fallback: string): string {
+  return colour !== undefined && /^#[0-9a-f]{6}$/i.test(colour) ? colour : fallback;
+}

@@ -1,0 +1,46 @@
+/** The print: the layers painted in order on the ground. */
+import type { Matrix } from '../geometry/curve';
+import { IDENTITY } from '../geometry/matrix';
+import { COLOURS, colourOr, rectangle, type Look, type Part, type PictureLayer, type PictureStack, type Plate } from './look';
+
+export interface PrintOptions {
+  /** The wall, post or board that is painted on, `#rrggbb`. */
+  readonly ground?: string | undefined;
+  /** Of each coat of paint, 0..1. */
+  readonly opacity?: number;
+  readonly isShown?: (layer: number) => boolean;
+  /** Where a layer lands; in register where nothing is given. */
+  readonly placeOf?: (layer: number) => Matrix | undefined;
+  /** Path data of ground that a slip has laid bare. */
+  readonly bare?: string;
+  /** Whether islands are marked, which fall out and let paint through. */
+  readonly marksIslands?: boolean;
+}
+
+export function printLook({ sheet, layers }: PictureStack, options: PrintOptions = {}): Look {
+  const ground: Part = {
+    role: 'ground', outline: rectangle(sheet), fill: colourOr(options.ground, COLOURS.ground), opacity: 1,
+  };
+  const painted = layers.flatMap((layer, index): Plate[] => options.isShown?.(index) === false ? [] : [{
+    layer: index, place: options.placeOf?.(index) ?? IDENTITY, notes: [],
+    parts: [coat(layer, options.opacity ?? 1), ...(options.marksIslands ? layer.islands.map(island) : [])],
+  }]);
+  const bare: Part[] = options.bare ? [{ role: 'bare', outline: options.bare, fill: COLOURS.bare, opacity: 1 }] : [];
+  return {
+    kind: 'print', box: sheet,
+    plates: [fixed([ground]), ...painted, ...(bare.length > 0 ? [fixed(bare)] : [])],
+  };
+}
+
+function fixed(parts: readonly Part[]): Plate {
+  return { layer: undefined, place: IDENTITY, parts, notes: [] };
+}
+
+function coat({ openings, paint }: PictureLayer, opacity: number): Part {
+  return { role: 'paint', outline: openings, fill: colourOr(paint, '#000000'), opacity };
+}
+
+/** A layer's islands lie right over its paint, so that later layers cover them as they will on the wall. */
+function island({ outline }: PictureLayer['islands'][number]): Part {
+  return { role: 'island', outline, fill: '#ffffff', opacity: 0.45, hatch: 45 };
+}

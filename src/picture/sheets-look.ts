@@ -1,0 +1,80 @@
+/** All sheets, laid out on a table in painting order: side by side, or each a step beside the one before. */
+import type { Point } from '../geometry/curve';
+import { translation } from '../geometry/matrix';
+import type { Box } from '../geometry/region';
+import { COLOURS, colourOr, rectangle, type Look, type Plate, type PictureStack } from './look';
+import { card } from './sheet-look';
+
+export interface SheetsOptions {
+  /** Width over height of the window that they shall fill. */
+  readonly aspect?: number;
+  /** From 0 (in register) to 1 (clear of each other): a step between one sheet and the next; undefined: side by side. */
+  readonly apart?: number | undefined;
+  readonly isShown?: (layer: number) => boolean;
+}
+
+/** Between two sheets, as a share of the sheet's shorter side: room for the name of the sheet below. */
+const GAP = 0.16;
+
+export function sheetsLook(stack: PictureStack, options: SheetsOptions = {}): Look {
+  const { sheet, layers } = stack;
+  const shown = layers.map((_, index) => index).filter((index) => options.isShown?.(index) !== false);
+  const steps = options.apart === undefined
+    ? onTable(shown.length, sheet, options.aspect ?? 1.5)
+    : inSteps(shown.length, sheet, options.apart);
+  const plates = shown.map((layer, order) => plate(stack, layer, steps[order] ?? { x: 0, y: 0 }));
+  const [right, lower] = [Math.max(0, ...steps.map(({ x }) => x)), Math.max(0, ...steps.map(({ y }) => y))];
+  const room = gapOf(sheet);
+  const box = { minX: sheet.minX, minY: sheet.minY - room, maxX: sheet.maxX + right, maxY: sheet.maxY + lower };
+  return { kind: 'sheets', box, plates };
+}
+
+function plate({ sheet, layers }: PictureStack, index: number, step: Point): Plate {
+  const layer = layers[index] as PictureStack['layers'][number];
+  const outline = rectangle(sheet);
+  const cut = card(outline, { ...layer, islands: [] });
+  return {
+    layer: index, place: translation(step.x, step.y),
+    parts: [
+      { role: 'shadow', outline, fill: COLOURS.shadow, opacity: 0.22 }, cut,
+      ...layer.islands.map((island) => ({
+        role: 'island', outline: island.outline, fill: '#ffffff', opacity: 0.45, hatch: 45,
+      } as const)),
+      { role: 'frame', outline, fill: COLOURS.frame, opacity: 1 },
+    ],
+    notes: [{
+      kind: 'caption', at: { x: sheet.minX, y: sheet.minY }, text: `${index + 1}  ${layer.name}`,
+      paint: colourOr(layer.paint, '#000000'),
+    }],
+  };
+}
+
+const sizeOf = ({ minX, minY, maxX, maxY }: Box) => ({ width: maxX - minX, height: maxY - minY });
+
+function gapOf(sheet: Box): number {
+  const { width, height } = sizeOf(sheet);
+  return GAP * Math.min(width, height);
+}
+
+/** In rows, with as many columns as show the sheets largest in a window of that aspect. */
+function onTable(count: number, sheet: Box, aspect: number): Point[] {
+  const { width, height } = sizeOf(sheet);
+  const gap = gapOf(sheet);
+  const sizeWith = (columns: number) => {
+    const rows = Math.ceil(count / columns);
+    return Math.min(aspect / (columns * (width + gap)), 1 / (rows * (height + gap)));
+  };
+  let best = 1;
+  for (let columns = 2; columns <= count; columns++) if (sizeWith(columns) > sizeWith(best) * 1.0001) best = columns;
+  return Array.from({ length: count }, (_, order) => (
+    { x: (order % best) * (width + gap), y: Math.floor(order / best) * (height + gap) }
+  ));
+}
+
+function inSteps(count: number, sheet: Box, apart: number): Point[] {
+  const { width, height } = sizeOf(sheet);
+  const gap = gapOf(sheet);
+  return Array.from({ length: count }, (_, order) => (
+    { x: order * apart * (width + gap), y: order * apart * 0.6 * (height + gap) }
+  ));
+}

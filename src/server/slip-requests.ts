@@ -1,0 +1,54 @@
+/** What the bench asks about sheets that slip, and about the narrow places of one of them. */
+import { findThinParts } from '../geometry/find-thin-parts';
+import type { Sheet } from '../sheet/sheet';
+import { DEFAULT_CONFIG } from '../sheet/config';
+import { limitsOf } from '../sheet/limits';
+import { PaintedGround } from '../sheet/painted-ground';
+import type { CheckedDocument } from './checked-document';
+import type { BareAfterSlip, LayerNecks, LayerParams, SlipParams, SlipSweep } from './look-protocol';
+import { regionPath } from './stack';
+
+/** Necks up to so many times the limit are measured: wider ones are no ties but sheet. */
+const SHOWN_LIMITS = 2.5;
+
+const DIRECTIONS = 24;
+
+/** The ground of each stack that was asked about, for as long as the stack is there. */
+export class SlipAnswers {
+  private readonly grounds = new WeakMap<CheckedDocument, PaintedGround>();
+
+  bareAfter(checked: CheckedDocument, { places }: SlipParams): BareAfterSlip {
+    const { seams, area, whole } = this.groundOf(checked).bareAfter(
+      places.map((place) => place ?? undefined), slipOf(checked),
+    );
+    return { version: checked.version, seams: regionPath(seams), places: seams.length, area, whole };
+  }
+
+  sweep(checked: CheckedDocument, { layer }: LayerParams): SlipSweep {
+    const slip = slipOf(checked);
+    const { areas, seams, safe } = this.groundOf(checked).sweep(layer, slip, DIRECTIONS);
+    return { version: checked.version, layer, slip, areas, seams: regionPath(seams), safe };
+  }
+
+  private groundOf(checked: CheckedDocument): PaintedGround {
+    const known = this.grounds.get(checked);
+    if (known) return known;
+    const ground = new PaintedGround(checked.report.stack.layers.map(({ sheet }) => sheet.openings));
+    this.grounds.set(checked, ground);
+    return ground;
+  }
+}
+
+/** The necks of a layer's material, in mm as cut. */
+export function necksOfLayer(checked: CheckedDocument, { layer }: LayerParams): LayerNecks {
+  const sheet = checked.report.stack.layers[layer]?.sheet;
+  return { version: checked.version, layer, necks: sheet ? necksOf(sheet, checked) : [] };
+}
+
+function necksOf({ material, kerf }: Sheet, checked: CheckedDocument): LayerNecks['necks'] {
+  const parts = findThinParts(material, limits(checked).bridge * SHOWN_LIMITS + kerf);
+  return parts.filter(({ kind }) => kind === 'neck').map(({ width, from, to }) => ({ width: width - kerf, from, to }));
+}
+
+const limits = ({ report }: CheckedDocument) => limitsOf(report.settings.config ?? DEFAULT_CONFIG);
+const slipOf = (checked: CheckedDocument): number => limits(checked).slip;
