@@ -3,13 +3,11 @@ import type { Finding } from '../checks/finding';
 import { nodeAt } from '../markup/query';
 import type { ElementNode, MarkupDocument } from '../markup/tree';
 import type { Mend, Report } from '../report';
-
-/** Findings about the reading of the file itself cannot be accepted: what they hide is unknown. */
-const NEVER: readonly Finding['check'][] = ['unreadable-markup', 'unreadable-path', 'unused-acceptance', 'unfinished'];
+import { UNACCEPTABLE } from '../sheet/check-id';
 
 /** Offers to accept a finding in the element that it stands in, by a comment before that element. */
 export function acceptMend({ drawing, text }: Report, finding: Finding): Mend | undefined {
-  if (NEVER.includes(finding.check)) return undefined;
+  if (UNACCEPTABLE.includes(finding.check)) return undefined;
   const element = elementAt(drawing.document, finding.span.from);
   if (!element) return undefined;
   const at = element.span.from;

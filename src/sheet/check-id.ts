@@ -11,3 +11,6 @@ export type CheckId = (typeof CHECK_IDS)[number];
 export const SEVERITIES = ['error', 'warning', 'info', 'hint'] as const;
 
 export type Severity = (typeof SEVERITIES)[number];
+
+/** Findings about the reading of the file itself cannot be accepted: what they hide is unknown. */
+export const UNACCEPTABLE: readonly CheckId[] = ['unreadable-markup', 'unreadable-path', 'unused-acceptance', 'unfinished'];

@@ -16,9 +16,10 @@ export interface Limits {
 /** mm: sheets laid by hand against a corner. Common practice, no source. */
 const USUAL_SLIP = 0.5;
 
-/** The material that the configuration names. */
-export function materialOf(config: Config): Material {
-  return (MATERIALS[config.material] ?? MATERIALS[DEFAULT_MATERIAL]) as Material;
+/** The material that the configuration names: the artist's own first. */
+export function materialOf({ material, materials }: Config): Material {
+  if (Object.hasOwn(materials, material)) return materials[material] as Material;
+  return Object.hasOwn(MATERIALS, material) ? MATERIALS[material] as Material : MATERIALS[DEFAULT_MATERIAL] as Material;
 }
 
 /** What the configuration says, else what is usual for its material. */
@@ -32,7 +33,11 @@ export function limitsOf(config: Config): Limits {
   };
 }
 
-/** The width in mm that the tool takes beyond the drawn lines: none where the cut files allow for it. */
+/**
+ * The width in mm that the tool takes beyond the drawn lines: none where the cut files allow for it. Where it is not
+ * stated, a laser takes what is usual for the material, a knife parts without taking anything away.
+ */
 export function kerfOf(config: Config): number {
-  return config.compensated ? 0 : config.kerf;
+  if (config.compensated) return 0;
+  return config.kerf ?? (config.tool === 'knife' ? 0 : materialOf(config).kerf);
 }

@@ -1,10 +1,8 @@
 import table from './materials.json';
 
-/** What a sheet is made of, and how fine it may be cut. Lengths in mm. The figures' sources stand in `materials.json`. */
-export interface Material {
+/** What is said of a material: lengths in mm. */
+export interface MaterialFigures {
   readonly title: string;
-  /** For messages: "0.30 mm card". */
-  readonly short: string;
   readonly thickness: number;
   /** Young's modulus in bending, in MPa. */
   readonly stiffness: number;
@@ -14,12 +12,31 @@ export interface Material {
   readonly bridge: number;
   /** Least width of an opening that takes paint cleanly. */
   readonly opening: number;
-  readonly source: string;
+  /** Width that a laser's beam takes away along its path. A knife takes none. */
+  readonly kerf: number;
   /** Whether a laser may cut it: as usual, only where the workshop agrees, or never. Schools disagree on `ask`. */
   readonly laser: 'usual' | 'ask' | 'never';
 }
 
-/** All known materials by the name that `tombolo.json` uses. */
-export const MATERIALS = table as Readonly<Record<string, Material>>;
+/** What a sheet is made of, and how fine it may be cut. The figures' sources stand in `materials.json`. */
+export interface Material extends MaterialFigures {
+  /** For messages: "0.30 mm card". */
+  readonly short: string;
+}
+
+/** The artist's own material: what is not said is as usual for card, but a laser is asked for first. */
+export function ownMaterial(figures: Partial<MaterialFigures> & Pick<MaterialFigures, 'title' | 'thickness'>): Material {
+  const { stiffness, density, bridge, opening, kerf } = MATERIALS[DEFAULT_MATERIAL] as Material;
+  const short = `${figures.thickness.toFixed(2)} mm ${figures.title}`;
+  return { stiffness, density, bridge, opening, kerf, laser: 'ask', ...figures, short };
+}
+
+/** A material of the table, and for each of its figures where it comes from. */
+export interface ListedMaterial extends Material {
+  readonly sources: Readonly<Record<'thickness' | 'stiffness' | 'density' | 'bridge' | 'opening' | 'kerf' | 'laser', string>>;
+}
+
+/** All materials that come with us, by the name that `tombolo.json` uses. */
+export const MATERIALS = table as Readonly<Record<string, ListedMaterial>>;
 
 export const DEFAULT_MATERIAL = 'card-0.3';

@@ -1,10 +1,14 @@
 /** Reads `tombolo.json`. Whatever is wrong becomes a problem at its place, and the rest is still used. */
 import { parseTree, printParseErrorCode, type Node, type ParseError } from 'jsonc-parser';
 import type { Span } from '../text';
-import { CHECK_IDS, SEVERITIES, type CheckId, type Severity } from './check-id';
-import { DEFAULT_CONFIG, type Config, type LayerEntry, type Tool } from './config';
-import { parseLength } from './length';
+import { CHECK_IDS, SEVERITIES, UNACCEPTABLE, type CheckId, type Severity } from './check-id';
+import { DEFAULT_CONFIG, type BaselineEntry, type Config, type LayerEntry, type Tool } from './config';
+import {
+  colour, fields, length, list, oneOf, place, positive, positiveLength, truth, word, type Decoder, type Report,
+} from './decode';
+import { decodeMaterials } from './decode-material';
 import { MATERIALS } from './material';
+import { parseAcceleration, parseSpeed } from './quantity';
 import type { Reading } from './sheet';
 
 export interface ConfigProblem {
@@ -18,8 +22,6 @@ export interface ConfigReading {
   readonly problems: readonly ConfigProblem[];
 }
 
-type Report = (node: Node, message: string, severity?: 'error' | 'warning') => void;
-type Decoder<T> = (node: Node, report: Report) => T | undefined;
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 
 /** @param text the JSON text; comments and trailing commas are allowed */
@@ -34,7 +36,8 @@ export function readConfig(text: string): ConfigReading {
   const report: Report = (node, message, severity = 'error') => {
     problems.push({ message, span: { from: node.offset, to: node.offset + node.length }, severity });
   };
-  return { config: root ? decodeConfig(root, report) : DEFAULT_CONFIG, problems };
+  const config = root ? decodeConfig(root, report) : DEFAULT_CONFIG;
+  return { config, problems: problems.sort((a, b) => a.span.from - b.span.from) };
 }
 
 function wordsOf(error: ParseError): string {
@@ -43,6 +46,7 @@ function wordsOf(error: ParseError): string {
 
 function decodeConfig(root: Node, report: Report): Config {
   const config: Mutable<Config> = { ...DEFAULT_CONFIG };
+  let material: Node | undefined;
   fields(root, 'tombolo.json', report, {
     $schema: () => undefined,
     size: (node) => fields(node, 'size', report, {
@@ -51,12 +55,19 @@ function decodeConfig(root: Node, report: Report): Config {
     }),
     margin: (node) => { config.margin = length(node, report) ?? config.margin; },
     reading: (node) => { config.reading = oneOf<Reading>(['openings', 'sheet', 'outlines'])(node, report); },
-    material: (node) => { config.material = oneOf(Object.keys(MATERIALS))(node, report) ?? config.material; },
+    material: (node) => { material = node; },
+    materials: (node) => { config.materials = decodeMaterials(node, report); },
     cutter: (node) => decodeCutter(node, config, report),
     limits: (node) => { config.limits = decodeLimits(node, report); },
+    ground: (node) => { config.ground = colour(node, report); },
     layers: (node) => { config.layers = list(decodeLayer)(node, report) ?? []; },
     checks: (node) => { config.checks = decodeChecks(node, report); },
+    accept: (node) => { config.accept = decodeAccept(node, report); },
+    baseline: (node) => { config.baseline = list(decodeBaselineEntry)(node, report) ?? []; },
   });
+  // Own materials may stand below the line that names one of them.
+  const names = [...Object.keys(MATERIALS), ...Object.keys(config.materials)];
+  if (material) config.material = oneOf([...new Set(names)])(material, report) ?? config.material;
   return config;
 }
 
@@ -64,10 +75,15 @@ function decodeCutter(node: Node, config: Mutable<Config>, report: Report): void
   fields(node, 'cutter', report, {
     tool: (value) => { config.tool = oneOf<Tool>(['laser', 'knife'])(value, report) ?? config.tool; },
     bed: (value) => { config.bed = decodeBed(value, report); },
-    kerf: (value) => { config.kerf = length(value, report) ?? config.kerf; },
+    kerf: (value) => { config.kerf = length(value, report); },
     compensated: (value) => { config.compensated = truth(value, report) ?? config.compensated; },
+    speed: (value) => { config.speed = speed(value, report); },
+    acceleration: (value) => { config.acceleration = acceleration(value, report); },
   });
 }
+
+const speed = positive(parseSpeed, 'a speed with its unit in double quotes, such as "20mm/s"');
+const acceleration = positive(parseAcceleration, 'an acceleration with its unit in double quotes, such as "500mm/s²"');
 
 function decodeBed(node: Node, report: Report): readonly [number, number] | undefined {
   if (node.type !== 'array' || node.children?.length !== 2) {
@@ -108,71 +124,45 @@ const decodeLayer: Decoder<LayerEntry> = (node, report) => {
 function decodeChecks(node: Node, report: Report): Config['checks'] {
   const checks: Partial<Record<CheckId, Severity | 'off'>> = {};
   const severity = oneOf<Severity | 'off'>([...SEVERITIES, 'off']);
-  const decoders = Object.fromEntries(CHECK_IDS.map((id) => [id, (value: Node) => {
+  fields(node, 'checks', report, forEachCheck(CHECK_IDS, (id, value) => {
     const decoded = severity(value, report);
     if (decoded) checks[id] = decoded;
-  }]));
-  fields(node, 'checks', report, decoders);
+  }));
   return checks;
 }
 
-/** Hands each property of an object to its decoder; other keys and other kinds of value are reported. */
-function fields(node: Node, what: string, report: Report, decoders: Record<string, (value: Node) => void>): void {
-  if (node.type !== 'object') return report(node, `Here ${what} must be an object: { … }.`);
-  const seen = new Set<string>();
-  for (const property of node.children ?? []) {
-    const [key, value] = property.children ?? [];
-    if (!key) continue;
-    const name = String(key.value);
-    if (seen.has(name)) report(key, `"${name}" is written twice in ${what}; the last one counts.`, 'warning');
-    seen.add(name);
-    const decode = Object.hasOwn(decoders, name) ? decoders[name] : undefined;
-    if (!decode) {
-      const known = Object.keys(decoders).filter((word) => !word.startsWith('$')).join(', ');
-      report(key, `Unknown key "${name}" in ${what}; it is left out. Known keys: ${known}.`, 'warning');
-    } else if (value) decode(value);
-  }
+function decodeAccept(node: Node, report: Report): Config['accept'] {
+  const accept: Partial<Record<CheckId, string>> = {};
+  const acceptable = CHECK_IDS.filter((id) => !UNACCEPTABLE.includes(id));
+  fields(node, 'accept', report, forEachCheck(acceptable, (id, value) => {
+    const reason = value.type === 'string' ? String(value.value).trim() : '';
+    if (reason) accept[id] = reason;
+    else report(value, `Say in double quotes why ${id} is accepted; without a reason nothing is.`);
+  }));
+  return accept;
 }
 
-function list<T>(decode: Decoder<T>): Decoder<T[]> {
-  return (node, report) => {
-    if (node.type !== 'array') return void report(node, 'This must be a list: [ … ].');
-    return (node.children ?? []).map((child) => decode(child, report)).filter((item) => item !== undefined);
+function forEachCheck(
+  ids: readonly CheckId[], decode: (id: CheckId, value: Node) => void,
+): Record<string, (value: Node) => void> {
+  return Object.fromEntries(ids.map((id) => [id, (value: Node) => decode(id, value)]));
+}
+
+const decodeBaselineEntry: Decoder<BaselineEntry> = (node, report) => {
+  const entry: { check?: CheckId | undefined; layer?: string | undefined; at?: BaselineEntry['at'] } = {};
+  let wrong = node.type !== 'object';
+  const decode = <T>(decoder: Decoder<T>, value: Node): T | undefined => {
+    const decoded = decoder(value, report);
+    wrong ||= decoded === undefined;
+    return decoded;
   };
-}
-
-function oneOf<T extends string>(words: readonly T[]): Decoder<T> {
-  return (node, report) => {
-    const found = words.find((candidate) => candidate === node.value);
-    if (!found) report(node, `This must be one of: ${words.map((candidate) => `"${candidate}"`).join(', ')}.`);
-    return found;
-  };
-}
-
-const word: Decoder<string> = (node, report) => {
-  if (node.type === 'string') return node.value as string;
-  return void report(node, 'This must be text in double quotes.');
-};
-
-const truth: Decoder<boolean> = (node, report) => {
-  if (node.type === 'boolean') return node.value as boolean;
-  return void report(node, 'This must be true or false.');
-};
-
-const colour: Decoder<string> = (node, report) => {
-  const text = node.type === 'string' ? String(node.value).toLowerCase() : '';
-  if (/^#[0-9a-f]{6}$/.test(text)) return text;
-  return void report(node, 'A paint is a colour such as "#8fd3ff".');
-};
-
-const length: Decoder<number> = (node, report) => {
-  const value = node.type === 'string' ? parseLength(node.value as string) : undefined;
-  if (value !== undefined && value >= 0) return value;
-  return void report(node, 'This must be a length with its unit in double quotes, such as "0.8mm" or "6in".');
-};
-
-const positiveLength: Decoder<number> = (node, report) => {
-  const value = length(node, report);
-  if (value === undefined || value > 0) return value;
-  return void report(node, 'This length must be more than nothing.');
+  fields(node, 'a baseline entry', report, {
+    check: (value) => { entry.check = decode(oneOf(CHECK_IDS), value); },
+    layer: (value) => { entry.layer = decode(word, value); },
+    at: (value) => { entry.at = decode(place, value); },
+  });
+  const { check, layer, at } = entry;
+  if (wrong) return undefined;
+  if (!check) return void report(node, 'A baseline entry needs "check": the check whose finding it lets pass.');
+  return { check, layer, at };
 };

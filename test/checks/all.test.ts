@@ -3,7 +3,7 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { ALL_CHECKS } from '../../src/checks/all';
-import { CHECK_IDS, SEVERITIES } from '../../src/sheet/check-id';
+import { CHECK_IDS, SEVERITIES, UNACCEPTABLE } from '../../src/sheet/check-id';
 import { MATERIALS } from '../../src/sheet/material';
 import schema from '../../src/sheet/tombolo.schema.json';
 
@@ -26,7 +26,10 @@ describe('the checks', () => {
 
   it('and the materials are the ones the schema knows', () => {
     expect(Object.keys(schema.properties.checks.properties).sort()).toEqual([...CHECK_IDS].sort());
-    expect(schema.definitions.severity.enum).toEqual([...SEVERITIES, 'off']);
-    expect(schema.properties.material.enum).toEqual(Object.keys(MATERIALS));
+    expect(Object.keys(schema.properties.accept.properties).sort())
+      .toEqual(CHECK_IDS.filter((id) => !UNACCEPTABLE.includes(id)).sort());
+    expect(schema.definitions.checkId.anyOf[0]?.enum).toEqual(CHECK_IDS);
+    expect(schema.definitions.severity.anyOf[0]?.enum).toEqual([...SEVERITIES, 'off']);
+    expect(schema.properties.material.anyOf[0]?.enum).toEqual(Object.keys(MATERIALS));
   });
 });

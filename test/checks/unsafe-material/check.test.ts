@@ -14,6 +14,7 @@ describe('unsafe-material', () => {
   it.each([
     ['vinyl-0.08', 'error', /^Never cut vinyl .*hydrogen chloride/], ['film-0.19', 'info', /^Workshops disagree .*Ask yours first/],
     ['acetate-0.25', 'info', /^Workshops disagree/], ['plywood-3', 'info', /^Workshops disagree/],
+    ['abs-1', 'info', /^Workshops disagree/], ['polycarbonate-0.5', 'info', /^Workshops disagree/],
   ])('%s under a laser: %s', (material, severity, message) => {
     const found = unsafe(material);
     expect(found).toMatchObject([{ text: 'svg', severity }]);
@@ -25,7 +26,13 @@ describe('unsafe-material', () => {
     expect(Object.keys(MATERIALS).flatMap((material) => unsafe(material, 'knife'))).toEqual([]);
   });
 
-  it('knows a source, or says that there is none, for each material', () => {
-    for (const { source } of Object.values(MATERIALS)) expect(source).toMatch(/common practice, no source|\.com/);
+  it('knows a source, or says that there is none, for each figure of each material', () => {
+    for (const { sources, ...figures } of Object.values(MATERIALS)) {
+      const stated = Object.keys(figures).filter((key) => key !== 'title' && key !== 'short');
+      expect(Object.keys(sources).sort()).toEqual(stated.sort());
+      for (const source of Object.values(sources)) {
+        expect(source).toMatch(/^common practice, no source$|\.(com|co\.uk)\b|^workshops disagree: |^every list seen/);
+      }
+    }
   });
 });
