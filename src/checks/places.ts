@@ -6,21 +6,24 @@ import type { Source, SourceIndex } from '../sheet/source-index';
 import type { Span } from '../text';
 import type { Stencil } from './check';
 
+/** What leads from a sheet back to its text. */
+export type Traced = Pick<Stencil, 'drawing' | 'sources'>;
+
 /** So many edges of a ring are looked up at most: enough to name its contour, cheap on long ones. */
 const SAMPLES = 48;
 
 /** The command that drew the edge at a point, as seen from `facing`; else the layer's name, else the root's. */
-export function spanAt(stencil: Stencil, sheet: Sheet, point: Point, facing?: Point): Span {
+export function spanAt(stencil: Traced, sheet: Sheet, point: Point, facing?: Point): Span {
   return stencil.sources(sheet).at(point, facing)?.span ?? layerSpan(stencil, sheet);
 }
 
 /** The name in the layer's start tag: short, and where the layer begins. */
-export function layerSpan(stencil: Stencil, sheet: Sheet): Span {
+export function layerSpan(stencil: Traced, sheet: Sheet): Span {
   return sheet.layer.element?.nameSpan ?? rootSpan(stencil);
 }
 
 /** The name in the root's start tag. */
-export function rootSpan(stencil: Stencil): Span {
+export function rootSpan(stencil: Traced): Span {
   const root = stencil.drawing.document.root;
   return root?.nameSpan ?? { from: 0, to: Math.min(1, stencil.drawing.document.text.length) };
 }
@@ -29,7 +32,7 @@ export function rootSpan(stencil: Stencil): Span {
  * The text of a ring's own contour: from the first to the last of the commands that drew it, within the one chain
  * that drew most of it.
  */
-export function contourSpan(stencil: Stencil, sheet: Sheet, ring: Ring): Span {
+export function contourSpan(stencil: Traced, sheet: Sheet, ring: Ring): Span {
   const chains = new Map<string, Source[]>();
   for (const source of sourcesAlong(stencil.sources(sheet), ring)) {
     const key = `${source.shape.element.span.from}/${source.shape.part}/${source.subpath}`;

@@ -141,6 +141,8 @@ export interface Stack {
   readonly sizeStated: boolean;
   /** The sheet's rectangle: frame plus margin. */
   readonly sheet: Box;
+  /** The cutter's bed, width and height in mm, where the project says it. */
+  readonly bed?: readonly [number, number];
   /** What the project says is painted on, `#rrggbb`. */
   readonly ground?: string;
   /** mm: how far one sheet may land from where it should. */

@@ -5,6 +5,7 @@ import {
   type InitializeParams, type InitializeResult,
 } from 'vscode-languageserver/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
+import { answerParts } from './answer-parts';
 import { beginEdits } from './begin';
 import { bridgeOfferAt, bridgePlan } from './bridge-requests';
 import { checkPages } from './check-pages';
@@ -97,6 +98,7 @@ function answerRequests(connection: Connection, checker: StencilChecker): void {
     const known = checker.known(uri);
     return (known && shapeAt(known.report.drawing, offset)) ?? null;
   });
+  answerParts(connection, (uri) => checker.known(uri));
   connection.onRequest(CHECK_AGAIN, ({ uri }: DocumentParams) => {
     checker.checkNow(uri);
     return null;

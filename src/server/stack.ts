@@ -20,7 +20,7 @@ export function stackOf(checked: CheckedDocument): Stack {
     documents: documents.map((each) => ({ uri: each.document.uri, version: each.version })),
     width: Math.max(...frames.map(({ width }) => width)), height: Math.max(...frames.map(({ height }) => height)),
     sizeStated: report.drawing.sizeStated, sheet: boxAround(layers.map(({ sheet }) => sheet.frame)) ?? frameOf(report),
-    slip: limitsOf(report.settings.config ?? DEFAULT_CONFIG).slip,
+    slip: limitsOf(report.settings.config ?? DEFAULT_CONFIG).slip, ...bedOf(report),
     layers: layers.map(({ file, sheet }) => layerOf(sheet, (checked.named(file) ?? checked).document.uri)),
     findings: documents.flatMap((each) => each.report.findings.map((finding) => findingOf(finding, each))),
   };
@@ -34,6 +34,10 @@ export function findingAt(checked: CheckedDocument, index: number): { checked: C
     left -= each.report.findings.length;
   }
   return undefined;
+}
+
+function bedOf({ settings }: Report): Pick<Stack, 'bed'> {
+  return settings.config?.bed ? { bed: settings.config.bed } : {};
 }
 
 function frameOf({ drawing }: Report): Box {

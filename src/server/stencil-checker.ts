@@ -43,6 +43,8 @@ export class StencilChecker {
   /** The last published check of each project, by the address of its `tombolo.json`. */
   private readonly projects = new Map<string, CheckedProject>();
   private readonly disk = new DiskFiles();
+  /** The last check that was asked for of a document without a published one. */
+  private asked: CheckedDocument | undefined;
   private readonly notices: ConfigNotices;
 
   constructor(private readonly documents: OpenDocuments, private readonly outlet: Outlet) {
@@ -72,6 +74,7 @@ export class StencilChecker {
   closed({ uri }: TextDocument): void {
     this.schedule.cancel(uri);
     this.seen.delete(uri);
+    if (this.asked?.document.uri === uri) this.asked = undefined;
     const project = this.projectWith(uri);
     if (!project) this.withdraw(uri);
     else if (this.isInForce(project)) this.checkProjectSoon(project.config.uri);
@@ -115,15 +118,22 @@ export class StencilChecker {
       return project.document(uri);
     }
     if (!document) return undefined;
+    if (this.isAsked(uri) && this.asked?.config?.text === found?.text) return this.asked;
     const checked = CheckedDocument.check(document, found, known);
     if (known && checked.stencil) this.keep(checked);
+    else this.asked = checked;
     return checked;
   }
 
   /** The check of the document's present text, where it has been made. */
   known(uri: string): CheckedDocument | undefined {
     const known = this.results.get(uri);
-    return known?.upToDate ? known : undefined;
+    if (known) return known.upToDate ? known : undefined;
+    return this.isAsked(uri) ? this.asked : undefined;
+  }
+
+  private isAsked(uri: string): boolean {
+    return this.asked !== undefined && this.asked.document.uri === uri && this.asked.upToDate;
   }
 
   dispose(): void {
