@@ -10,6 +10,7 @@ export { projectFiles } from './engine/project-layers';
 export { layerProblems } from './engine/layer-problems';
 export { mendsFor } from './engine/mends';
 export { bridgeAt, bridgeAtCaret } from './engine/bridge-at';
+export { bridgeAtOffset, bridgeStandingAt, changeBridge, changesFor, type BridgeChange } from './engine/change-bridge';
 export { bridgeIslands, type BridgeChoice, type BridgeOutcome, type PlannedBridge } from './engine/bridge-islands';
 export { readConfig, type ConfigProblem, type ConfigReading } from './sheet/read-config';
 export { parseLength } from './sheet/length';

@@ -7,7 +7,7 @@ import type { Bridge } from './bridge';
 import type { Crosser } from './candidates';
 import { bridgeFrom, surroundingsOf, type PlanOptions } from './plan';
 import { firstHit } from './rays';
-import { rateCrosser } from './rate-crosser';
+import { rateCrosser, type RatedCrosser } from './rate-crosser';
 
 /** Ways through the place are tried in so many directions, evenly spread over a half turn. */
 const DIRECTIONS = 24;
@@ -15,16 +15,18 @@ const DIRECTIONS = 24;
 /**
  * The bridge through `point` that is short and square to the gap's sides.
  * @param point in an opening, sheet mm
+ * @param along the direction that it is to have, where one can stand so
  * @returns undefined where no bridge of that width can stand
  */
-export function crossGap(sheet: Sheet, point: Point, options: PlanOptions): Bridge | undefined {
+export function crossGap(sheet: Sheet, point: Point, options: PlanOptions, along?: Point): Bridge | undefined {
   const around = surroundingsOf(sheet, options);
   const { frame } = sheet;
   const limit = Math.hypot(frame.maxX - frame.minX, frame.maxY - frame.minY);
-  const rated = directionsAt(around.pieces, point)
+  const rate = (directions: readonly Point[]): RatedCrosser[] => directions
     .flatMap((direction) => wayThrough(around.pieces, point, direction, limit))
     .flatMap(({ island, crosser }) => rateCrosser(crosser, island, options.width, around) ?? []);
-  const [first, ...others] = rated;
+  const wanted = along ? rate([along]) : [];
+  const [first, ...others] = wanted.length > 0 ? wanted : rate(directionsAt(around.pieces, point));
   if (!first) return undefined;
   const best = others.reduce((cheapest, way) => (way.cost < cheapest.cost - 1e-9 ? way : cheapest), first);
   return bridgeFrom(best, sheet.pieces[best.island] as Piece, sheet, options);

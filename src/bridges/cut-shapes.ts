@@ -101,8 +101,7 @@ function cutDetached(
 
 /** @param strips those near any of its parts */
 function cutElement(document: MarkupDocument, parts: readonly Shape[], strips: readonly Strip[]): Outcome {
-  const fill = parts.find((shape) => shape.part === 'fill');
-  const stroke = parts.find((shape) => shape.part === 'stroke');
+  const { fill, stroke } = painted(parts);
   const refusal = stroke && reasonAgainst(stroke);
   if (refusal) return refuseIfMet(stroke, strips, refusal);
   if (!fill) return stroke ? cutStroke(document, stroke, strips) : { edits: [] };
@@ -111,6 +110,14 @@ function cutElement(document: MarkupDocument, parts: readonly Shape[], strips: r
     return { refusal: `This <${fill.element.name}> has a fill and an open line; close the line or part the two.` };
   }
   return cutFill(document, fill, strips.map((strip) => widenStrip(strip, stroke.strokeWidth ?? 0)));
+}
+
+/** What an element paints; the fill of an open line that encloses nothing is none. */
+export function painted(parts: readonly Shape[]): { fill: Shape | undefined; stroke: Shape | undefined } {
+  const fill = parts.find((shape) => shape.part === 'fill');
+  const stroke = parts.find((shape) => shape.part === 'stroke');
+  const flat = fill && stroke && fill.subpaths.some(({ closed }) => !closed) && shapeRegion(fill).length === 0;
+  return { fill: flat ? undefined : fill, stroke };
 }
 
 function reasonAgainst({ element, dashed, toMm }: Shape): string | undefined {

@@ -17,7 +17,9 @@ export type FillRule = 'nonzero' | 'evenodd';
 export type LoopItem =
   | { readonly kind: 'stretch'; readonly stretch: Stretch }
   /** A straight line along the side of a strip. */
-  | { readonly kind: 'line'; readonly to: Point };
+  | { readonly kind: 'line'; readonly to: Point }
+  /** A curve that is in nobody's text yet; `exact` where it ends at an end of one of the author's own. */
+  | { readonly kind: 'curve'; readonly curve: Curve; readonly exact?: boolean };
 
 /** A closed loop; its last item ends at `start`. */
 export interface Loop {
@@ -210,7 +212,7 @@ function traceLoops(split: SplitPaths, links: Links, weightOf: (subpath: number)
 /** Negative where more is turned round than not. */
 function forwardWeight({ items }: Loop, weightOf: (subpath: number) => number): number {
   return items.reduce((sum, item) => {
-    if (item.kind === 'line') return sum;
+    if (item.kind !== 'stretch') return sum;
     const { subpath, from, to } = item.stretch;
     return sum + Math.sign(to - from) * weightOf(subpath);
   }, 0);

@@ -11,7 +11,7 @@ import type { Stretch } from './split-subpaths';
 
 /** An item of a loop, ready to be written. */
 interface Entry {
-  /** Undefined for a new line along a strip's side. */
+  /** Undefined for what is new: a line along a strip's side, a bank. */
   readonly stretch: Stretch | undefined;
   readonly curve: Curve;
   /** The author's command that drew the curve. */
@@ -48,7 +48,7 @@ function entriesOf(source: PathSource, { items, start }: ArrangedLoop): Entry[] 
     const next = drawn[(index + 1) % drawn.length]?.curve;
     const decimals = source.decimals + extraDecimalsBetween([curve, next]);
     const own = stretch && !source.paths[stretch.subpath]?.foreign;
-    const exact = own === true && (stretch.to === 0 || stretch.to === 1);
+    const exact = own === true ? stretch.to === 0 || stretch.to === 1 : item.kind === 'curve' && item.exact === true;
     const command = stretch && source.paths[stretch.subpath]?.steps[stretch.step]?.command;
     return { stretch, curve, command, end: { point: curve.end, decimals, exact } };
   });
@@ -56,6 +56,7 @@ function entriesOf(source: PathSource, { items, start }: ArrangedLoop): Entry[] 
 
 function curveOf({ paths }: PathSource, item: LoopItem, pen: Point): Curve {
   if (item.kind === 'line') return { kind: 'line', start: pen, end: item.to };
+  if (item.kind === 'curve') return item.curve;
   const { subpath, step, from, to } = item.stretch;
   const whole = paths[subpath]?.steps[step]?.curve ?? { kind: 'line', start: pen, end: pen };
   const part = Math.abs(to - from) === 1 ? whole : subCurve(whole, Math.min(from, to), Math.max(from, to));
@@ -77,7 +78,7 @@ function begin(
 
 /** Straight lines to the start of a loop, when its closing draws them. */
 function drawnByClosing(source: PathSource, { stretch, curve, command }: Entry): boolean {
-  if (!stretch) return true;
+  if (!stretch) return curve.kind === 'line';
   const closing = command === undefined || isClose(source, command);
   return curve.kind === 'line' && closing;
 }

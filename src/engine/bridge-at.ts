@@ -84,7 +84,7 @@ export function bridgeAtCaret(report: Report, { subject }: Finding, offset: numb
 }
 
 /** The middles of the curves that the command at an offset draws, in sheet mm. */
-function placesDrawnAt({ layer: { shapes, reading } }: Sheet, offset: number): Point[] {
+export function placesDrawnAt({ layer: { shapes, reading } }: Sheet, offset: number): Point[] {
   const chains = shapes.flatMap(({ subpaths, centreline }) =>
     (reading === 'outlines' ? centreline : [...subpaths, ...(centreline ?? [])]) ?? []);
   return chains.flatMap(({ curves, spans }) => curves.flatMap((curve, i) => {

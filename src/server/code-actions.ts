@@ -1,12 +1,12 @@
 /** The lightbulb: mends that were proven for the findings under the cursor. */
 import {
-  CodeActionKind, type CancellationToken, type CodeAction, type CodeActionParams, type Diagnostic,
-  type TextDocumentEdit, type TextEdit as LspEdit, type WorkspaceEdit,
+  CodeActionKind, CodeActionTriggerKind, type CancellationToken, type CodeAction, type CodeActionParams, type Diagnostic,
 } from 'vscode-languageserver';
-import type { FileEdits, Mend } from '../report';
+import type { Mend } from '../report';
 import type { TextEdit } from '../text';
+import { BRIDGE_CHANGES, bridgeChanges } from './bridge-changes';
 import type { CheckedDocument } from './checked-document';
-import { rangeOf } from './diagnostics';
+import { workspaceEdit } from './workspace-edit';
 
 export const FIX_ALL = `${CodeActionKind.SourceFixAll}.tombolo`;
 
@@ -25,6 +25,9 @@ export async function codeActions(
     const touched = indicesWhere(checked, ({ span }) => span.from <= to && span.to >= from);
     const caret = from === to ? from : undefined;
     actions.push(...await quickFixes(checked, { indices: touched, caret }, context.diagnostics, token));
+  }
+  if (wants(BRIDGE_CHANGES) || (!context.only && context.triggerKind !== CodeActionTriggerKind.Automatic)) {
+    actions.push(...await bridgeChanges(checked, checked.document.offsetAt(range.start), token));
   }
   return token.isCancellationRequested ? [] : actions;
 }
@@ -102,19 +105,3 @@ function isDataOf(data: unknown, version: number, index: number): boolean {
 }
 
 const touch = (a: TextEdit, b: TextEdit): boolean => a.span.from <= b.span.to && b.span.from <= a.span.to;
-
-/** The edits for the checked version alone, and those of other files of the project. */
-export function workspaceEdit(
-  checked: CheckedDocument, edits: readonly TextEdit[], others: readonly FileEdits[] = [],
-): WorkspaceEdit {
-  const rest = others.flatMap(({ file, edits: theirs }) => {
-    const other = checked.named(file);
-    return other ? [documentEdit(other, theirs)] : [];
-  });
-  return { documentChanges: [documentEdit(checked, edits), ...rest] };
-}
-
-function documentEdit({ document, open, version }: CheckedDocument, edits: readonly TextEdit[]): TextDocumentEdit {
-  const changes: LspEdit[] = edits.map(({ span, text }) => ({ range: rangeOf(span, document), newText: text }));
-  return { textDocument: { uri: document.uri, version: open ? version : null }, edits: changes };
-}

@@ -54,3 +54,22 @@ test('at the caret a bridge is offered there, before that of the layer', async (
   expect(here, titles.join('; ')).toBeGreaterThan(0);
   expect(here).toBeLessThan(titles.findIndex((title) => /every island in layer/.test(title)));
 });
+
+test('at a bridge its changes are offered to one who asks for them', async () => {
+  const bridged = text.replace(
+    'M5 5h20v20h-20z M10 10v10h10v-10z', 'M5 5h20v9.6h-5v-4.6h-10v4.6h-5z M5 15.4h5v4.6h10v-4.6h5v9.6h-20z');
+  const document = () => TextDocument.create('file:///two.svg', 'xml', 3, bridged);
+  const place = document().positionAt(bridged.indexOf('M5 15.4h5') + 'M5 15.4h'.length);
+  const ask = (context: object) => codeActions(CheckedDocument.check(document(), undefined), {
+    ...asked, range: { start: place, end: place }, context: { diagnostics: [], ...context },
+  }, CancellationToken.None);
+  const titles = (await ask({ only: ['refactor'] })).map(({ title }) => title);
+  expect(titles).toEqual([
+    'Widen this bridge to 1.20 mm', 'Widen this bridge to 1.60 mm', 'Move this bridge 1.60 mm down',
+    'Move this bridge 1.60 mm up', 'Remove this bridge',
+  ]);
+  expect(await ask({ triggerKind: 2 })).toEqual([]);
+  const [wider] = await ask({ only: ['refactor.rewrite'] });
+  const change = wider?.edit?.documentChanges?.[0] as TextDocumentEdit;
+  expect(TextDocument.applyEdits(document(), change.edits as TextEdit[])).toMatch(/15\.601/);
+});
