@@ -3,12 +3,12 @@ import { Option, type Command } from 'commander';
 import { createTwoFilesPatch, FILE_HEADERS_ONLY } from 'diff';
 import { relative, resolve, sep } from 'node:path';
 import { bridgeIslands, type PlannedBridge } from '../engine';
+import { stackOfFile } from '../sheet/stack';
 import { EXIT_CODES } from './exit-codes';
 import { Failure } from './failure';
-import { ConfigFinder } from './find-config';
 import { tidy, tidyPoint } from './format/tidy';
 import type { Host } from './host';
-import { loadReport, requireLayer, warnOfUnreadable, type LoadedReport } from './load-report';
+import { ReportLoader, requireLayer, warnOfUnreadable, type LoadedReport } from './load-report';
 import { addReadingOptions, parsePositiveLength, type ReadingOptions } from './options';
 import { count, oneLine } from './plain-text';
 import { encodeText, readInput, STANDARD_INPUT } from './read-input';
@@ -50,8 +50,8 @@ Examples:
 
 async function runBridge(file: string, options: BridgeOptions, host: Host): Promise<void> {
   if (options.write && file === STANDARD_INPUT) throw new Failure('--write needs a file: standard input has none');
-  const loaded = await loadReport(file, options, new ConfigFinder(options.config));
-  requireLayer(loaded, options.layer);
+  const loaded = await new ReportLoader(options).file(file);
+  requireLayer(loaded.name, stackOfFile(loaded.report.sheets), options.layer);
   warnOfUnreadable(loaded, host);
   const width = options.widthOfBridge ?? options.bridge;
   const { text, bridges, plan, refusals } = bridgeIslands(loaded.report, {

@@ -1,16 +1,18 @@
 /** `tombolo check`: reports on each file, whatever becomes of the others. */
 import { Option, type Command } from 'commander';
+import { layerProblems } from '../engine';
 import { checkedConfig, checkedFile, type CheckedFile } from './checked-file';
 import { coloursFor } from './colours';
 import { internalFailure } from './failure';
-import { ConfigFinder, type LoadedConfig } from './find-config';
+import type { LoadedConfig } from './find-config';
 import type { Format } from './format/format';
 import { formatJson } from './format/json';
 import { formatSarif } from './format/sarif';
 import { formatText } from './format/text';
 import { formatUnix } from './format/unix';
 import type { Host } from './host';
-import { loadReport, type LoadedReport } from './load-report';
+import { pathIn } from './load-project';
+import { ReportLoader, type LoadedReport } from './load-report';
 import { MendProver } from './mend-prover';
 import { addReadingOptions, nameOf, parseCount, type ReadingOptions } from './options';
 import { count, oneLine } from './plain-text';
@@ -35,7 +37,7 @@ export function addCheckCommand(program: Command, host: Host): void {
     .summary('report what would tear, fall out or not cut')
     .description('Reports what would tear, fall out or not cut. Ends with 1 when there are errors, or more warnings '
       + 'than allowed; with 2 when something could not be read.')
-    .argument('<files...>', 'SVG files; - reads standard input');
+    .argument('<files...>', 'SVG files, a tombolo.json or its folder; - reads standard input');
   addReadingOptions(command)
     .addOption(new Option('--format <name>', 'what to print').choices(Object.keys(FORMATS)).default('text'))
     .addOption(new Option('--max-warnings <number>', 'warnings to let pass').argParser(parseCount).default(0))
@@ -51,6 +53,7 @@ const EXAMPLES = `
 Examples:
   tombolo check heron.svg
   tombolo check layers/*.svg --width 148mm --max-warnings 5
+  tombolo check tombolo.json
   tombolo check heron.svg --format json --no-mends > report.json
   some-generator | tombolo check - --stdin-filename heron.svg`;
 
@@ -67,29 +70,49 @@ async function runCheck(files: readonly string[], options: CheckOptions, host: H
   host.endWith(exitCodeFor(summary, options.maxWarnings));
 }
 
-async function checkAll(files: ReadonlySet<string>, options: CheckOptions, host: Host): Promise<CheckedFile[]> {
-  const finder = new ConfigFinder(options.config);
+async function checkAll(named: ReadonlySet<string>, options: CheckOptions, host: Host): Promise<CheckedFile[]> {
+  const loader = new ReportLoader(options);
   const configs = new Set<LoadedConfig>();
   const checked: CheckedFile[] = [];
-  for (const file of files) {
+  for (const file of await filesNamed(named, loader, configs, host)) {
     try {
-      const loaded = await loadReport(file, options, finder);
+      const loaded = await loader.file(file);
       configs.add(loaded.config);
       checked.push(checkOne(loaded, options, host));
     } catch (error) {
       host.fail(internalFailure(nameOf(file, options), error));
     }
   }
-  return [...checked, ...[...configs].flatMap(configWithProblems)];
+  for (const config of configs) checked.push(...await configWithProblems(config, loader));
+  return checked;
 }
 
-function checkOne({ name, report, config: { config } }: LoadedReport, options: CheckOptions, host: Host): CheckedFile {
+/** Every file once, those of projects in the order of their layers. */
+async function filesNamed(
+  named: ReadonlySet<string>, loader: ReportLoader, configs: Set<LoadedConfig>, host: Host,
+): Promise<ReadonlySet<string>> {
+  const files = new Set<string>();
+  for (const argument of named) {
+    try {
+      const config = await loader.configOf(argument);
+      if (config) configs.add(config);
+      for (const file of await loader.filesOf(argument)) files.add(file);
+    } catch (error) {
+      host.fail(internalFailure(argument, error));
+    }
+  }
+  return files;
+}
+
+function checkOne({ name, report, config: found }: LoadedReport, options: CheckOptions, host: Host): CheckedFile {
+  const { config } = found;
   const forPrograms = options.format !== 'text';
   const lengths = [options.width, options.height, config.width, config.height];
   const prover = new MendProver(report);
   const listsMends = options.mends && (options.format === 'json' || options.format === 'sarif');
   const file = checkedFile({
     path: name,
+    pathOf: (file) => pathIn(found, file),
     report,
     findings: forPrograms ? report.complete : report.findings,
     sizeStated: report.drawing.sizeStated || lengths.some((length) => length !== undefined),
@@ -101,6 +124,8 @@ function checkOne({ name, report, config: { config } }: LoadedReport, options: C
   return file;
 }
 
-function configWithProblems({ path, text, problems }: LoadedConfig): CheckedFile[] {
+async function configWithProblems(config: LoadedConfig, loader: ReportLoader): Promise<CheckedFile[]> {
+  const { path, text } = config;
+  const problems = [...config.problems, ...layerProblems(text, await loader.faultsOf(config))];
   return path === undefined || problems.length === 0 ? [] : [checkedConfig(path, text, problems)];
 }

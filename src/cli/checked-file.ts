@@ -1,7 +1,7 @@
 /** What the formats print: the report of one file as plain data, freed of its geometry. */
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Position } from 'vscode-languageserver-textdocument';
-import type { Finding, Measure, Severity } from '../checks/finding';
+import type { Finding, Measure, Related, Severity } from '../checks/finding';
 import { areaOf } from '../geometry/polygons';
 import type { Point } from '../geometry/curve';
 import type { Mend, Report } from '../report';
@@ -47,8 +47,16 @@ export interface PlacedFinding {
   readonly range: Range;
   readonly at: Point | undefined;
   readonly measure: Measure | undefined;
-  readonly related: readonly { readonly message: string; readonly range: Range; readonly at: Point | undefined }[];
+  readonly related: readonly PlacedRelated[];
   readonly mends: readonly PlacedMend[];
+}
+
+export interface PlacedRelated {
+  readonly message: string;
+  /** Another file of the project; undefined in the finding's own. */
+  readonly path?: string | undefined;
+  readonly range: Range;
+  readonly at: Point | undefined;
 }
 
 /** A stretch of text, by lines and by offsets, all zero-based in UTF-16 code units. */
@@ -63,7 +71,19 @@ export interface PlacedMend {
   readonly title: string;
   readonly preferred: boolean;
   readonly safe: boolean;
-  readonly edits: readonly { readonly range: Range; readonly text: string }[];
+  readonly edits: readonly PlacedEdit[];
+  /** What belongs to the same change in other files of the project. */
+  readonly others?: readonly PlacedChange[];
+}
+
+export interface PlacedChange {
+  readonly path: string;
+  readonly edits: readonly PlacedEdit[];
+}
+
+export interface PlacedEdit {
+  readonly range: Range;
+  readonly text: string;
 }
 
 /** The check id of problems in `tombolo.json`. */
@@ -71,6 +91,8 @@ export const CONFIG_CHECK = 'unreadable-config';
 
 export interface CheckedFileSource {
   readonly path: string;
+  /** The path of another file of the project, by the project's name for it. */
+  readonly pathOf: (file: string) => string;
   readonly report: Report;
   /** Those to list: all of the report's, or its shorter choice. */
   readonly findings: readonly Finding[];
@@ -79,15 +101,27 @@ export interface CheckedFileSource {
   readonly mendsFor: (finding: Finding) => readonly Mend[];
 }
 
-export function checkedFile({ path, report, findings, sizeStated, mendsFor }: CheckedFileSource): CheckedFile {
-  const rangeOf = rangesIn(report.text);
+export function checkedFile({ path, pathOf, report, findings, sizeStated, mendsFor }: CheckedFileSource): CheckedFile {
+  const places: Places = { own: rangesIn(report.text), other: neighboursOf(report, pathOf) };
   const { width, height } = report.drawing;
   return {
     path,
     size: { width, height, stated: sizeStated },
     layers: report.sheets.map(checkedLayer),
-    findings: findings.map((finding) => placeFinding(finding, mendsFor(finding), rangeOf)),
+    findings: findings.map((finding) => placeFinding(finding, mendsFor(finding), places)),
     counts: countSeverities(report.complete),
+  };
+}
+
+/** Looks up other files of the project, each read into lines once. */
+function neighboursOf({ project }: Report, pathOf: (file: string) => string): Places['other'] {
+  const known = new Map<string, Neighbour>();
+  return (file) => {
+    const text = project?.report.files.get(file)?.text;
+    if (text === undefined) return undefined;
+    const found = known.get(file) ?? { path: pathOf(file), rangeOf: rangesIn(text) };
+    known.set(file, found);
+    return found;
   };
 }
 
@@ -129,22 +163,47 @@ function checkedLayer({ layer, openings, material, pieces, cutLength }: Sheet): 
 
 type RangeOf = (span: Span) => Range;
 
-function placeFinding(finding: Finding, mends: readonly Mend[], rangeOf: RangeOf): PlacedFinding {
+interface Neighbour {
+  readonly path: string;
+  readonly rangeOf: RangeOf;
+}
+
+/** From spans to ranges, in the file itself and in others of its project. */
+interface Places {
+  readonly own: RangeOf;
+  readonly other: (file: string) => Neighbour | undefined;
+}
+
+function placeFinding(finding: Finding, mends: readonly Mend[], places: Places): PlacedFinding {
   return {
     check: finding.check,
     severity: finding.severity,
     message: finding.message,
     layer: finding.layer,
-    range: rangeOf(finding.span),
+    range: places.own(finding.span),
     at: finding.at,
     measure: finding.measure,
-    related: finding.related.map(({ message, span, at }) => ({ message, range: rangeOf(span), at })),
-    mends: mends.map(({ title, preferred, safe, edits }) => (
-      { title, preferred, safe, edits: edits.map((edit) => placeEdit(edit, rangeOf)) })),
+    related: finding.related.flatMap((related) => placeRelated(related, places)),
+    mends: mends.map((mend) => placeMend(mend, places)),
   };
 }
 
-function placeEdit({ span, text }: TextEdit, rangeOf: RangeOf): PlacedMend['edits'][number] {
+function placeRelated({ message, span, at, file }: Related, { own, other }: Places): PlacedRelated[] {
+  const place = file === undefined ? { path: undefined, rangeOf: own } : other(file);
+  return place ? [{ message, path: place.path, range: place.rangeOf(span), at }] : [];
+}
+
+function placeMend({ title, preferred, safe, edits, others = [] }: Mend, { own, other }: Places): PlacedMend {
+  return {
+    title, preferred, safe, edits: edits.map((edit) => placeEdit(edit, own)),
+    others: others.flatMap(({ file, edits: theirs }) => {
+      const place = other(file);
+      return place ? [{ path: place.path, edits: theirs.map((edit) => placeEdit(edit, place.rangeOf)) }] : [];
+    }),
+  };
+}
+
+function placeEdit({ span, text }: TextEdit, rangeOf: RangeOf): PlacedEdit {
   return { range: rangeOf(span), text };
 }
 

@@ -34,6 +34,11 @@ export class ConfigFinder {
     return path === undefined ? NO_CONFIG : this.#load(path);
   }
 
+  /** The configuration that was stated, else the file at this path. */
+  configAt(path: string): Promise<LoadedConfig> {
+    return this.#load(this.#stated ?? path);
+  }
+
   #load(path: string): Promise<LoadedConfig> {
     const key = resolve(path);
     const known = this.#loaded.get(key) ?? loadConfig(path);

@@ -1,13 +1,16 @@
-/** From a file's name to the engine's report on it. */
-import { check, type Settings } from '../engine';
+/** From a file's name to the engine's report on it, or from a project's to those on its files. */
+import { readdir, stat } from 'node:fs/promises';
+import { extname, join } from 'node:path';
+import { check, type ProjectReport, type Settings } from '../engine';
 import type { Report } from '../report';
 import { EXIT_CODES } from './exit-codes';
-import { Failure } from './failure';
-import type { ConfigFinder, LoadedConfig } from './find-config';
+import { Failure, failureAt } from './failure';
+import { CONFIG_NAME, ConfigFinder, type LoadedConfig } from './find-config';
 import type { Host } from './host';
+import { nameIn, pathIn, ProjectReader } from './load-project';
 import { nameOf, settingsFrom, type ReadingOptions } from './options';
 import { oneLine } from './plain-text';
-import { readInput, type Input } from './read-input';
+import { readInput, STANDARD_INPUT, type Input } from './read-input';
 
 export interface LoadedReport {
   /** As messages call it. */
@@ -18,13 +21,87 @@ export interface LoadedReport {
   readonly report: Report;
 }
 
-/** @throws Failure when the file or its configuration cannot be read */
-export async function loadReport(file: string, options: ReadingOptions, finder: ConfigFinder): Promise<LoadedReport> {
-  const name = nameOf(file, options);
-  const input = await readInput(file, name);
-  const config = await finder.configFor(name);
-  const settings = settingsFrom(options, config.config);
-  return { name, input, config, settings, report: check(input.text, settings) };
+/** Loads reports for one run. */
+export class ReportLoader {
+  readonly #finder: ConfigFinder;
+  readonly #projects: ProjectReader;
+
+  constructor(private readonly options: ReadingOptions) {
+    this.#finder = new ConfigFinder(options.config);
+    this.#projects = new ProjectReader(options);
+  }
+
+  /**
+   * One file, as a part of its project where it has one.
+   * @throws Failure when the file or its configuration cannot be read
+   */
+  async file(file: string): Promise<LoadedReport> {
+    const name = nameOf(file, this.options);
+    const input = await readInput(file, name);
+    const config = await this.#finder.configFor(name);
+    const part = nameIn(config, name);
+    if (part !== undefined) {
+      const { settings, report } = await this.#projects.load(config, file === STANDARD_INPUT ? { name: part, input } : undefined);
+      const found = report.files.get(part);
+      if (found) return { name, input, config, settings, report: found };
+    }
+    const settings = settingsFrom(this.options, config.config);
+    return { name, input, config, settings, report: check(input.text, settings) };
+  }
+
+  /**
+   * The files that an argument stands for: itself, or those of the project that it names by its `tombolo.json` or by
+   * the folder of that; of one that names no layers, the drawings beside it.
+   * @throws Failure when there is no such project
+   */
+  async filesOf(argument: string): Promise<string[]> {
+    const config = await this.configOf(argument);
+    if (!config) return [argument];
+    const project = await this.#projects.load(config);
+    const files = [...project.report.files.keys()].map((name) => pathIn(config, name));
+    return config.config.layers.length > 0 ? files : drawingsBeside(config.path ?? argument);
+  }
+
+  /** What the project of a configuration found amiss in its layers, where it was loaded. */
+  async faultsOf(config: LoadedConfig): Promise<ProjectReport['faults']> {
+    return config.config.layers.length === 0 ? [] : (await this.#projects.load(config)).report.faults;
+  }
+
+  /** The configuration that an argument is, or that stands in the folder that it is; undefined for other files. */
+  async configOf(argument: string): Promise<LoadedConfig | undefined> {
+    if (argument === STANDARD_INPUT) return undefined;
+    if (await isFolder(argument)) {
+      const file = join(argument, CONFIG_NAME);
+      if (await isThere(file)) return this.#finder.configAt(file);
+      throw new Failure(`${argument}: is a folder without a ${CONFIG_NAME}; name the files in it`);
+    }
+    return extname(argument).toLowerCase() === '.json' ? this.#finder.configAt(argument) : undefined;
+  }
+}
+
+async function isFolder(path: string): Promise<boolean> {
+  return (await statOf(path))?.isDirectory() === true;
+}
+
+async function isThere(path: string): Promise<boolean> {
+  return (await statOf(path))?.isFile() === true;
+}
+
+/** What cannot be looked at is reported when it is read. */
+function statOf(path: string): Promise<Awaited<ReturnType<typeof stat>> | undefined> {
+  return stat(path).catch(() => undefined);
+}
+
+async function drawingsBeside(config: string): Promise<string[]> {
+  const folder = join(config, '..');
+  try {
+    const names = await readdir(folder);
+    const drawings = names.filter((name) => extname(name).toLowerCase() === '.svg').sort();
+    if (drawings.length > 0) return drawings.map((name) => join(folder, name));
+  } catch (error) {
+    throw failureAt(folder, error);
+  }
+  throw new Failure(`${config}: names no layers, and no SVG file stands beside it`);
 }
 
 /** What could not be read was not worked on either: whoever does not see the findings must be told. */
@@ -37,9 +114,9 @@ export function warnOfUnreadable({ name, report }: LoadedReport, host: Host): vo
 }
 
 /** @throws Failure that lists the layers there are, when none is called `layer` */
-export function requireLayer({ name, report }: LoadedReport, layer: string | undefined): void {
-  const layers = report.sheets.map((sheet) => sheet.layer.name);
-  if (layer === undefined || layers.includes(layer)) return;
-  const known = layers.length > 0 ? `its layers are ${layers.map((other) => `"${other}"`).join(', ')}` : 'it has none';
+export function requireLayer(name: string, { layers }: Report['stack'], layer: string | undefined): void {
+  const names = layers.map(({ sheet }) => sheet.layer.name);
+  if (layer === undefined || names.includes(layer)) return;
+  const known = names.length > 0 ? `its layers are ${names.map((other) => `"${other}"`).join(', ')}` : 'it has none';
   throw new Failure(`${name}: no layer is called "${layer}"; ${known}`);
 }

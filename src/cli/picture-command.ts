@@ -3,9 +3,8 @@ import { Option, type Command } from 'commander';
 import { extname } from 'node:path';
 import { DEFAULT_GROUND, stackPicture } from '../picture/picture';
 import { Failure } from './failure';
-import { ConfigFinder } from './find-config';
 import type { Host } from './host';
-import { loadReport, requireLayer, warnOfUnreadable } from './load-report';
+import { ReportLoader, requireLayer, warnOfUnreadable } from './load-report';
 import { addReadingOptions, parseColour, parsePixelsPerMm, type ReadingOptions } from './options';
 import { oneLine } from './plain-text';
 import { renderPng } from './render-png';
@@ -24,7 +23,7 @@ export function addPictureCommand(program: Command, host: Host): void {
   const command = program.command('picture')
     .summary('draw the painted stack')
     .description('Draws what the sheets give when they are sprayed one after the other, at true size.')
-    .argument('<file>', 'an SVG file; - reads standard input')
+    .argument('<file>', 'an SVG file, or a tombolo.json or its folder; - reads standard input')
     .requiredOption('--out <file>', 'where the picture goes: a name that ends in .svg or .png')
     .addOption(new Option('--ground <colour>', 'what is painted on').argParser(parseColour).default(DEFAULT_GROUND))
     .addOption(new Option('--scale <number>', 'pixels per mm of a .png (default: 10, fewer for large sheets)')
@@ -38,25 +37,36 @@ export function addPictureCommand(program: Command, host: Host): void {
 const EXAMPLES = `
 Examples:
   tombolo picture heron.svg --out stack.png
-  tombolo picture heron.svg --out stack.svg --ground '#f4efe4' --layer reeds`;
+  tombolo picture heron.svg --out stack.svg --ground '#f4efe4' --layer reeds
+  tombolo picture tombolo.json --out print.png`;
 
 async function runPicture(file: string, options: PictureOptions, host: Host): Promise<void> {
   const suffix = extname(options.out).toLowerCase();
   if (suffix !== '.svg' && suffix !== '.png') {
     throw new Failure(`${options.out}: a picture's name ends in .svg or .png`);
   }
-  if (await isSameFile(file, options.out)) {
-    throw new Failure(`${options.out}: this is the stencil itself; give the picture another name`);
+  const loader = new ReportLoader(options);
+  const [first, ...others] = await loader.filesOf(file);
+  if (first === undefined) throw new Failure(`${file}: names no file that is there, so that there is nothing to draw`);
+  for (const each of [file, first, ...others]) await refuseToOverwrite(each, options.out);
+  const loaded = await loader.file(first);
+  if (others.length > 0 && !loaded.report.project) {
+    throw new Failure(`${file}: names no layers, so that it is no one stack; name one of its files`);
   }
-  const loaded = await loadReport(file, options, new ConfigFinder(options.config));
-  requireLayer(loaded, options.layer);
+  requireLayer(loaded.name, loaded.report.stack, options.layer);
   warnOfUnreadable(loaded, host);
+  for (const each of others) warnOfUnreadable(await loader.file(each), host);
   const { ground, layer, scale } = options;
-  const { drawing: { width, height }, sheets } = loaded.report;
+  const { drawing: { width, height }, stack } = loaded.report;
   if (!(width > 0 && height > 0)) throw new Failure(`${loaded.name}: has no size, so that there is nothing to draw`);
   const picture = stackPicture(loaded.report, { ground, ...(layer !== undefined && { layer }) });
   await writeAtomically(options.out, suffix === '.svg' ? picture : await renderPng(picture, { width, height, scale }));
-  if (sheets.every((sheet) => sheet.openings.length === 0)) {
+  if (stack.layers.every(({ sheet }) => sheet.openings.length === 0)) {
     host.say(`${oneLine(loaded.name)}: no openings; the picture shows the bare ground`);
   }
+}
+
+/** @throws Failure when the picture would take the place of what it is drawn from */
+async function refuseToOverwrite(file: string, out: string): Promise<void> {
+  if (await isSameFile(file, out)) throw new Failure(`${out}: this is the stencil itself; give the picture another name`);
 }

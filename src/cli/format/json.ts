@@ -33,7 +33,8 @@ function findingJson({ check, severity, message, layer, range, at, measure, rela
     check, severity, message, layer, range,
     at: tidyPoint(at),
     measure: tidyMeasure(measure),
-    related: related.map((other) => ({ message: other.message, range: other.range, at: tidyPoint(other.at) })),
+    related: related.map((other) => (
+      { message: other.message, path: other.path, range: other.range, at: tidyPoint(other.at) })),
     mends: mends.map(({ title, preferred, safe }) => ({ title, preferred, safe })),
   };
 }

@@ -1,10 +1,10 @@
 /** SARIF 2.1.0 (OASIS standard, "Static Analysis Results Interchange Format"), for code hosts and their reviews. */
-import type { ArtifactLocation, Fix, Location, Log, PhysicalLocation, Region, Result } from 'sarif';
+import type { ArtifactChange, ArtifactLocation, Fix, Location, Log, PhysicalLocation, Region, Result } from 'sarif';
 import { isAbsolute, sep } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { version } from '../../../package.json';
 import type { Severity } from '../../checks/finding';
-import type { CheckedFile, PlacedFinding, PlacedMend, Range } from '../checked-file';
+import type { CheckedFile, PlacedChange, PlacedFinding, PlacedMend, Range } from '../checked-file';
 import type { Format } from './format';
 import { RULES } from './rules';
 import { tidyMeasure, tidyPoint } from './tidy';
@@ -34,7 +34,7 @@ function ruleOf({ id, summary }: (typeof RULES)[number]): { id: string; shortDes
 function resultOf({ path }: CheckedFile, finding: PlacedFinding): Result {
   const { check, severity, message, layer, at, measure, related, mends } = finding;
   const relatedLocations = related.map((other, index): Location => (
-    { id: index, physicalLocation: placeOf(path, other.range), message: { text: other.message } }));
+    { id: index, physicalLocation: placeOf(other.path ?? path, other.range), message: { text: other.message } }));
   return {
     ruleId: check,
     ruleIndex: RULES.findIndex((rule) => rule.id === check),
@@ -47,10 +47,14 @@ function resultOf({ path }: CheckedFile, finding: PlacedFinding): Result {
   };
 }
 
-function fixOf(path: string, { title, edits }: PlacedMend): Fix {
+function fixOf(path: string, { title, edits, others = [] }: PlacedMend): Fix {
+  return { description: { text: title }, artifactChanges: [{ path, edits }, ...others].map(changeOf) };
+}
+
+function changeOf({ path, edits }: PlacedChange): ArtifactChange {
   const replacements = edits.map(({ range, text }) => (
     { deletedRegion: regionOf(range), insertedContent: { text } }));
-  return { description: { text: title }, artifactChanges: [{ artifactLocation: locationOf(path), replacements }] };
+  return { artifactLocation: locationOf(path), replacements };
 }
 
 function placeOf(path: string, range: Range): PhysicalLocation {

@@ -47,7 +47,7 @@ function findingLines(findings: readonly PlacedFinding[], colours: Colours): str
     const first = `  ${place}  ${paint(severities[index] ?? '')}  ${oneLine(message)} ${colours.dim(`[${where}]`)}`;
     const indent = ' '.repeat(place.length + 4);
     const others = related.map((other) =>
-      colours.dim(`${indent}${placeText(other.range)}: ${oneLine(other.message)}`));
+      colours.dim(`${indent}${other.path === undefined ? '' : `${oneLine(other.path)}:`}${placeText(other.range)}: ${oneLine(other.message)}`));
     return [first, ...others];
   });
 }

@@ -1,0 +1,61 @@
+/** Projects of several files: read once for each configuration, and checked as one stack. */
+import { dirname, join, relative, resolve } from 'node:path';
+import { checkProject, projectFiles, type ProjectReport, type Settings } from '../engine';
+import { Failure } from './failure';
+import type { LoadedConfig } from './find-config';
+import { settingsFrom, type ReadingOptions } from './options';
+import { readInput, type Input } from './read-input';
+
+export interface LoadedProject {
+  readonly settings: Settings;
+  readonly report: ProjectReport;
+  /** By the project's names for the files. */
+  readonly inputs: ReadonlyMap<string, Input>;
+}
+
+/** Keeps the projects of one run. */
+export class ProjectReader {
+  readonly #loaded = new Map<LoadedConfig, Promise<LoadedProject>>();
+
+  constructor(private readonly options: ReadingOptions) {}
+
+  /** @param given what stands for one of its files, such as standard input */
+  load(config: LoadedConfig, given?: { readonly name: string; readonly input: Input }): Promise<LoadedProject> {
+    if (given) return this.#read(config, given);
+    const known = this.#loaded.get(config) ?? this.#read(config);
+    this.#loaded.set(config, known);
+    return known;
+  }
+
+  async #read(config: LoadedConfig, given?: { readonly name: string; readonly input: Input }): Promise<LoadedProject> {
+    const inputs = new Map<string, Input>();
+    for (const name of projectFiles(config.config)) {
+      const input = name === given?.name ? given.input : await readIfThere(pathIn(config, name));
+      if (input) inputs.set(name, input);
+    }
+    const settings = settingsFrom(this.options, config.config);
+    const texts = new Map([...inputs].map(([name, { text }]) => [name, text]));
+    return { settings, inputs, report: checkProject(texts, settings) };
+  }
+}
+
+/** The path of a project's file, as it is shown. */
+export function pathIn({ path = '.' }: LoadedConfig, name: string): string {
+  return join(dirname(path), name);
+}
+
+/** The name that a project has for a file; undefined where its layers do not name it. */
+export function nameIn(config: LoadedConfig, file: string): string | undefined {
+  if (config.path === undefined) return undefined;
+  return projectFiles(config.config).find((name) => relative(resolve(pathIn(config, name)), resolve(file)) === '');
+}
+
+/** What cannot be read is as good as missing: the project's report says so at its place in the configuration. */
+async function readIfThere(path: string): Promise<Input | undefined> {
+  try {
+    return await readInput(path);
+  } catch (error) {
+    if (error instanceof Failure) return undefined;
+    throw error;
+  }
+}

@@ -1,0 +1,89 @@
+/** Projects of several files on the command line. */
+import { mkdir, readFile } from 'node:fs/promises';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { ring, sheet, square } from '../engine/project-files';
+import { CliWorkshop, type Outcome } from './run-cli';
+
+let workshop: CliWorkshop;
+
+const layers = [{ from: 'sun.svg' }, { from: 'birds/heron.svg', name: 'heron', paint: '#3b4a54' }];
+
+interface Listing {
+  readonly path: string;
+  readonly layers: readonly { readonly name: string; readonly paint: string }[];
+  readonly findings: readonly { readonly check: string; readonly range: { readonly from: number; readonly to: number } }[];
+}
+
+beforeAll(async () => {
+  workshop = await CliWorkshop.create();
+  await mkdir(workshop.path('trail/birds'), { recursive: true });
+  await workshop.file('trail/tombolo.json', JSON.stringify({ layers }));
+  await workshop.file('trail/sun.svg', sheet(ring(5, 5)));
+  await workshop.file('trail/birds/heron.svg', sheet(square(30, 30, 10)));
+  await workshop.file('trail/sketch.svg', sheet(ring(8, 8)));
+  await mkdir(workshop.path('loose'));
+  await workshop.file('loose/tombolo.json', '{ "material": "card-0.5" }');
+  await workshop.file('loose/a.svg', sheet(square(5, 5, 9)));
+  await mkdir(workshop.path('holes'));
+  await workshop.file('holes/tombolo.json', JSON.stringify({ layers: [{ from: 'none.svg' }, { from: 'a.svg#x' }, { from: 'a.svg' }] }));
+  await workshop.file('holes/a.svg', sheet(square(5, 5, 9)));
+});
+afterAll(() => workshop.dispose());
+
+const check = (...words: string[]) => workshop.run(['check', ...words, '--format', 'json', '--no-mends']);
+const filesOf = ({ stdout }: Outcome) => (JSON.parse(stdout) as { files: Listing[] }).files;
+const summary = (outcome: Outcome) => filesOf(outcome).map(({ path, findings }) => `${path}: ${findings.map((each) => each.check).join()}`);
+
+describe('tombolo check', () => {
+  test.each(['trail/tombolo.json', 'trail', 'trail/'])('%s is the project: its files in the order of layers', async (named) => {
+    const outcome = await check(named);
+    expect(summary(outcome)).toEqual(['trail/sun.svg: floating-island', 'trail/birds/heron.svg: ']);
+    expect(filesOf(outcome)[1]?.layers).toMatchObject([{ name: 'heron', paint: '#3b4a54' }]);
+    expect(outcome.code).toBe(1);
+  });
+
+  test('a file of the project is checked as the part that it is, others by themselves', async () => {
+    const outcome = await check('trail/birds/heron.svg', 'trail/sketch.svg');
+    expect(summary(outcome)).toEqual(['trail/birds/heron.svg: ', 'trail/sketch.svg: floating-island']);
+    expect(filesOf(outcome).map(({ layers: [layer] }) => layer?.name)).toEqual(['heron', 'stencil']);
+  });
+
+  test('standard input takes the place of the file that it is named after', async () => {
+    const words = ['check', '-', '--stdin-filename', 'trail/birds/heron.svg', '--format', 'json'];
+    const outcome = await workshop.run(words, { input: sheet(ring(30, 30)) });
+    expect(summary(outcome)).toEqual(['trail/birds/heron.svg: floating-island']);
+    expect(filesOf(outcome)[0]?.layers).toMatchObject([{ name: 'heron' }]);
+  });
+
+  test('a project without layers is every drawing beside its tombolo.json', async () => {
+    expect(summary(await check('loose'))).toEqual(['loose/a.svg: ']);
+  });
+
+  test('layers that name nothing are told in tombolo.json, and the rest is checked', async () => {
+    const outcome = await check('holes');
+    const [drawing, config] = filesOf(outcome);
+    expect([drawing?.path, config?.path, outcome.code]).toEqual(['holes/a.svg', 'holes/tombolo.json', 1]);
+    const text = JSON.stringify({ layers: [{ from: 'none.svg' }, { from: 'a.svg#x' }, { from: 'a.svg' }] });
+    expect(config?.findings.map(({ range }) => text.slice(range.from, range.to))).toEqual(['"none.svg"', '"a.svg#x"']);
+  });
+
+  test('a project that is not there is said in one line', async () => {
+    const outcome = await check('nowhere/tombolo.json');
+    expect([outcome.code, outcome.stderr]).toEqual([2, 'tombolo: nowhere/tombolo.json: no such file or folder\n']);
+  });
+});
+
+describe('tombolo picture', () => {
+  test.each(['trail/tombolo.json', 'trail', 'trail/sun.svg'])('of %s draws the whole stack', async (named) => {
+    const { code, stderr } = await workshop.run(['picture', named, '--out', 'print.svg']);
+    expect([code, stderr]).toEqual([0, '']);
+    const picture = await readFile(workshop.path('print.svg'), 'utf8');
+    expect(picture).toContain('#000000');
+    expect(picture.indexOf('#3b4a54')).toBeGreaterThan(picture.indexOf('#000000'));
+  });
+
+  test('never overwrites a file of the project', async () => {
+    const { code, stderr } = await workshop.run(['picture', 'trail', '--out', 'trail/sun.svg']);
+    expect([code, stderr]).toEqual([2, 'tombolo: trail/sun.svg: this is the stencil itself; give the picture another name\n']);
+  });
+});
