@@ -8,7 +8,7 @@ import { noEdges, pushRing } from './edges';
 import { nodeEdges } from './node-edges';
 import { orientation } from './orient';
 import { buildPlanarGraph, type PlanarGraph } from './planar-graph';
-import { windingsOf, type Windings } from './winding';
+import { windingsOf } from './winding';
 
 /** Whether a face is filled, from how often the first and the second set of rings wind round it. */
 export type Filled = (first: number, second: number) => boolean;
@@ -25,14 +25,13 @@ export function overlayRings(first: readonly Ring[], second: readonly Ring[], fi
   const noded = nodeEdges(edges);
   if (!noded) return undefined;
   const graph = buildPlanarGraph(noded.edges);
-  return traceBorders(graph, windingsOf(noded, graph), filled);
+  const windings = windingsOf(noded, graph);
+  return traceBorders(graph, (face) => filled(windings.first[face] ?? 0, windings.second[face] ?? 0));
 }
 
-function traceBorders(graph: PlanarGraph, windings: Windings, filled: Filled): Ring[] {
+/** @param isFilled whether the face on the left of a half-edge (y up) is filled */
+export function traceBorders(graph: PlanarGraph, isFilled: (halfEdge: number) => boolean): Ring[] {
   const border = new Uint8Array(graph.halfEdges);
-  const isFilled = (halfEdge: number): boolean => {
-    return filled(windings.first[halfEdge] ?? 0, windings.second[halfEdge] ?? 0);
-  };
   for (let halfEdge = 0; halfEdge < graph.halfEdges; halfEdge += 1) {
     if (isFilled(halfEdge) && !isFilled(halfEdge ^ 1)) border[halfEdge] = 1;
   }

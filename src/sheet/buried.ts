@@ -1,8 +1,10 @@
 /** Openings that later layers paint over wholly. */
-import { areaOf, boxOfPolygon, contains, difference, perimeterOf } from '../geometry/polygons';
-import { indexBoxes } from '../geometry/clusters';
 import type { Point } from '../geometry/curve';
-import type { Polygon, Region } from '../geometry/region';
+import { indexBoxes } from '../geometry/clusters';
+import { twinsIn } from '../geometry/compare-regions';
+import { areaOf, boxOfPolygon, contains, difference, perimeterOf } from '../geometry/polygons';
+import type { Box, Polygon, Region } from '../geometry/region';
+import { boxesTouch } from '../geometry/rings';
 import type { BuriedOpening } from './seams';
 
 export interface Buried {
@@ -18,28 +20,40 @@ const HAIRLINE = 0.005;
 const SAMPLES = 24;
 const INSET = 0.02;
 
-/** @param earlier layers whose openings are the same objects, they and all later ones, are not looked at again */
+/** @param earlier of a stack of as many layers: openings above which nothing has changed are not looked at again */
 export function findBuried(layers: readonly Region[], earlier?: Buried): Buried {
+  const before = earlier?.layers.length === layers.length ? earlier : undefined;
+  const changes = layers.map((openings, i) => changesOf(openings, before?.layers[i]));
   const found = layers.flatMap((openings, layer) => {
-    const known = earlier && isSameFrom(layer, layers, earlier.layers);
-    if (known) return earlier.found.filter((each) => each.layer === layer);
-    return buriedIn(openings, layers.slice(layer + 1).flat()).map((opening) => ({ layer, opening }));
+    const changed = changes.slice(layer + 1).flatMap(({ boxes }) => boxes);
+    const known = new Set(before?.found.flatMap((each) => (each.layer === layer ? [each.opening] : [])));
+    const later = layers.slice(layer + 1).flat();
+    const index = later.length > 0 ? indexBoxes(later.map(boxOfPolygon)) : undefined;
+    return openings.flatMap((opening, number) => {
+      const box = boxOfPolygon(opening);
+      const twin = before && changes[layer]?.twins(number);
+      const isKnown = twin !== undefined && !changed.some((other) => boxesTouch(box, other));
+      if (isKnown) return known.has(twin) ? [{ layer, opening: number }] : [];
+      const above = index?.search(box.minX, box.minY, box.maxX, box.maxY).flatMap((i) => later[i] ?? []) ?? [];
+      return above.length > 0 && isBuried(opening, above) ? [{ layer, opening: number }] : [];
+    });
   });
   return { layers, found };
 }
 
-function isSameFrom(layer: number, layers: readonly Region[], before: readonly Region[]): boolean {
-  return layers.length === before.length && layers.every((openings, i) => i < layer || openings === before[i]);
+interface Changes {
+  /** Of openings that came or went. */
+  readonly boxes: readonly Box[];
+  /** The number that an opening had before, if it was there. */
+  twins(opening: number): number | undefined;
 }
 
-function buriedIn(openings: Region, later: Region): number[] {
-  if (later.length === 0) return [];
-  const index = indexBoxes(later.map(boxOfPolygon));
-  return openings.flatMap((opening, number) => {
-    const { minX, minY, maxX, maxY } = boxOfPolygon(opening);
-    const above = index.search(minX, minY, maxX, maxY).flatMap((i) => later[i] ?? []);
-    return above.length > 0 && isBuried(opening, above) ? [number] : [];
-  });
+function changesOf(openings: Region, before: Region | undefined): Changes {
+  if (openings === before) return { boxes: [], twins: (opening) => opening };
+  const twins = twinsIn(openings, before ?? []);
+  const stayed = new Set(twins);
+  const changed = [...openings.filter((_, i) => twins[i] === undefined), ...(before ?? []).filter((_, i) => !stayed.has(i))];
+  return { boxes: changed.map(boxOfPolygon), twins: (opening) => twins[opening] };
 }
 
 function isBuried(opening: Polygon, above: Region): boolean {
@@ -55,7 +69,8 @@ function samples(opening: Polygon): Point[] {
   const points: Point[] = [];
   for (let i = 0; i < edges; i += step) {
     const next = (i + 1) % edges;
-    const [x0, y0, x1, y1] = [outer[2 * i], outer[2 * i + 1], outer[2 * next], outer[2 * next + 1]] as [number, number, number, number];
+    const [x0, y0] = [outer[2 * i] ?? 0, outer[2 * i + 1] ?? 0];
+    const [x1, y1] = [outer[2 * next] ?? 0, outer[2 * next + 1] ?? 0];
     const scale = INSET / Math.hypot(x1 - x0, y1 - y0);
     const point = { x: (x0 + x1) / 2 - scale * (y1 - y0), y: (y0 + y1) / 2 + scale * (x1 - x0) };
     if (contains([opening], point)) points.push(point);

@@ -1,6 +1,15 @@
 /** What is measured between the layers of a stack: overlaps that are too short, bare gaps, buried openings. */
 import type { Point } from '../geometry/curve';
+import { fromGrid } from '../geometry/grid';
+import { joinCells } from '../geometry/join-cells';
+import { nestRings } from '../geometry/nest-rings';
+import { complementInBox, offset, regionFromRings } from '../geometry/polygons';
+import type { Box, Region } from '../geometry/region';
+import { joinBoxes } from '../geometry/rings';
+import { gapsIn, thinGround, type BareGround } from './bare-gaps';
 import { findBuried, type Buried } from './buried';
+import { joinPieces } from './overlap-parts';
+import { measureCells, type MeasuredCells } from './seam-cells';
 import type { Sheet } from './sheet';
 
 /** Indices of layers are those of the stack: the first painted is 0. */
@@ -22,6 +31,8 @@ export interface Neighbours {
 
 /** A stretch of the seam of two neighbours that a slip of less than `Seams.slip` opens. */
 export interface ShortOverlap extends Neighbours {
+  /** The one of the two whose slip opens it first. */
+  readonly slipping: number;
   /** mm: the shortest slip of either sheet, in any direction, that lets bare ground show; 0 where the colours only touch. */
   readonly width: number;
   /** Where bare ground first shows. */
@@ -51,7 +62,17 @@ export interface BuriedOpening {
 }
 
 export interface Memory {
+  readonly cut: readonly CutSheet[];
   readonly buried: Buried;
+  readonly cells: MeasuredCells | undefined;
+  readonly ground: BareGround | undefined;
+}
+
+/** A sheet's openings as cut. */
+interface CutSheet {
+  readonly drawn: Region;
+  readonly kerf: number;
+  readonly cut: Region;
 }
 
 /**
@@ -60,6 +81,39 @@ export interface Memory {
  * @param earlier of an earlier state of the stack: kept where it still holds
  */
 export function measureSeams(sheets: readonly Sheet[], slip: number, earlier?: Seams): Seams {
-  const buried = findBuried(sheets.map(({ openings }) => openings), earlier?.memory.buried);
-  return { slip, overlaps: [], gaps: [], buried: buried.found, memory: { buried } };
+  const memory = earlier?.memory;
+  const cut = sheets.map((sheet, i) => cutSheet(sheet, memory?.cut[i]));
+  const layers = cut.map(({ cut: openings }) => openings);
+  const buried = findBuried(layers, memory?.buried);
+  if (sheets.length < 2 || !(slip > 0) || !Number.isFinite(slip)) {
+    return { slip, overlaps: [], gaps: [], buried: buried.found, memory: { cut, buried, cells: undefined, ground: undefined } };
+  }
+  const frame = joinBoxes(sheets.map((sheet) => sheet.frame));
+  const cells = measureCells(layers, frame, slip, memory?.cells);
+  const changed = memory?.cells === undefined || cells.seams.some((seams, i) => seams !== memory.cells?.seams[i]);
+  if (!changed && earlier) return { ...earlier, buried: buried.found, memory: { ...earlier.memory, cut, buried, cells } };
+  const ground = thinGround(bareIn(cells, frame), slip, memory?.ground);
+  return {
+    slip, overlaps: joinPieces(cells.seams.flatMap(({ pieces }) => pieces), slip), gaps: gapsIn(ground, layers),
+    buried: buried.found, memory: { cut, buried, cells, ground },
+  };
+}
+
+/** A kerf k widens each opening by k/2 on every side. */
+function cutSheet({ openings, kerf }: Sheet, known: CutSheet | undefined): CutSheet {
+  if (known?.drawn === openings && known.kerf === kerf) return known;
+  return { drawn: openings, kerf, cut: kerf > 0 ? offset(openings, kerf / 2) : openings };
+}
+
+function bareIn({ cells, seams }: MeasuredCells, frame: Box): Region {
+  const painted = seams.flatMap((each) => each.painted);
+  const joined = joinCells(painted, cells)?.map((ring) => fromGrid(ring));
+  const region = joined ? nestRings(joined) : regionFromRings(painted.map((ring) => fromGrid(ring)), 'nonzero');
+  return complementInBox(region, frame);
+}
+
+/** mm: the largest slip that leaves no bare ground between two layers; undefined where that is not below `seams.slip`. */
+export function safeSlip(seams: Seams, earlier: number, later: number): number | undefined {
+  const widths = seams.overlaps.filter((each) => each.earlier === earlier && each.later === later).map(({ width }) => width);
+  return widths.length > 0 ? Math.min(...widths) : undefined;
 }

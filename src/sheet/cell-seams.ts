@@ -1,0 +1,139 @@
+/**
+ * The seams in one cell of the stack: see `seams.md` for what is measured. Inside, all is on the integer grid; a cell's
+ * layers reach over its border by a margin that is wider than anything that matters to a place in it.
+ */
+import { fromGrid, toGrid, UNITS_PER_MM } from '../geometry/grid';
+import { addLayer, mapLayers, MOST_LAYERS, ringsWhere, type LayerMap } from '../geometry/layer-map';
+import { nestRings } from '../geometry/nest-rings';
+import { cutToBox } from '../geometry/cells';
+import { offset, type Join } from '../geometry/polygons';
+import type { Point } from '../geometry/curve';
+import type { Box, Region, Ring } from '../geometry/region';
+import { growBox, ringsOf } from '../geometry/rings';
+import { nearestBetween, stretchWithin, type Segment, type Stretch } from '../geometry/segments';
+import { SeamEdges, type SoleBorder } from './seam-edges';
+
+/** mm: bare ground narrower than twice this is a crack between edges that were meant to meet. */
+export const CRACK = 0.005;
+
+/** mm: how far the core's border may be from its true arcs. */
+const ARC_TOLERANCE = 0.001;
+
+/** A straight bit of the border of the ground that one sheet alone covers, where a short slip of that sheet bares it. */
+export interface SeamPiece {
+  /** The layer whose slip opens it, and the one beyond its edge. */
+  readonly slipping: number;
+  readonly neighbour: number;
+  /** mm */
+  readonly segment: Segment;
+  /** Whether it is the end of a seam, across its course. */
+  readonly rim: boolean;
+  /** mm: the least slip that opens it, */
+  readonly width: number;
+  /** where it opens first, and which place on the slipping sheet's edge comes to lie there. */
+  readonly at: Point;
+  readonly facing: Point;
+}
+
+export interface CellSeams {
+  /** Within the cell itself. */
+  readonly pieces: readonly SeamPiece[];
+  /** What any layer paints of the cell itself, on the grid; cut rings run along the border there. */
+  readonly painted: readonly Ring[];
+}
+
+/** What a layer has in the cell and its margin. */
+export interface CellLayer {
+  readonly layer: number;
+  readonly rings: readonly Ring[];
+}
+
+/** @param slip mm */
+export function measureCell(layers: readonly CellLayer[], core: Box, slip: number): CellSeams {
+  const [first, ...others] = layers;
+  if (!first) return { pieces: [], painted: [] };
+  if (others.length === 0) return { pieces: [], painted: cutToBox(first.rings, core) };
+  const map = layers.length < MOST_LAYERS ? mapLayers(layers.map(({ rings }) => rings)) : undefined;
+  if (!map) return { pieces: [], painted: layers.flatMap(({ rings }) => cutToBox(rings, core)) };
+  const painted = ringsWhere(map, (cover) => cover !== 0);
+  const numbers = layers.map(({ layer }) => layer);
+  return { pieces: seamPieces(map, painted, { numbers, core, slip }), painted: cutToBox(painted, core) };
+}
+
+interface CellTask {
+  /** Of the cell's layers, in the stack. */
+  readonly numbers: readonly number[];
+  readonly core: Box;
+  readonly slip: number;
+}
+
+function seamPieces(map: LayerMap, painted: readonly Ring[], task: CellTask): SeamPiece[] {
+  const reach = task.slip * UNITS_PER_MM;
+  const shallow = new SeamEdges(map, reach);
+  const suspect = shallow.suspectBox();
+  if (!suspect) return [];
+  const around = cutToBox(painted, growBox(suspect, 4 * reach + CRACK * UNITS_PER_MM));
+  const deep = addLayer(map, deepRings(around, task.slip, shallow.hasCracks()), MOST_LAYERS - 1);
+  if (!deep) return [];
+  const edges = new SeamEdges(deep, reach);
+  const pieces: SeamPiece[] = [];
+  edges.forEachSoleEdge(task.core, (own, border) => {
+    pieces.push(...piecesOf(border, own, edges, task));
+  });
+  return pieces;
+}
+
+/** Where the nearest bare ground is farther than twice the slip: what is nearer is outline, not seam. */
+function deepRings(painted: readonly Ring[], slip: number, close: boolean): Ring[] {
+  const region = nestRings(painted.map((ring) => fromGrid(ring)));
+  const deep = close ? grown(grown(region, CRACK, 'bevel'), -(2 * slip + CRACK), 'round') : grown(region, -2 * slip, 'round');
+  return deep.flatMap(ringsOf).map((ring) => toGrid(ring));
+}
+
+function grown(region: Region, by: number, join: Join): Region {
+  return offset(region, by, join, ARC_TOLERANCE);
+}
+
+/** For each neighbour on the other side of the slipping sheet's edge, the stretches of a segment that open. */
+function piecesOf(border: SoleBorder, own: number, edges: SeamEdges, task: CellTask): SeamPiece[] {
+  const { segment, stretch, beyond, rim } = border;
+  const found = new Map<number, { readonly nearest: Omit<SeamPiece, 'segment'>; readonly stretches: Stretch[] }>();
+  edges.forEachNear(own, segment, (edge, other) => {
+    const within = stretchWithin(segment, other, edges.reach);
+    const cut = within && { from: Math.max(within.from, stretch.from), to: Math.min(within.to, stretch.to) };
+    const neighbour = cut && cut.from <= cut.to ? edges.neighbourAt(edge, own, beyond) : undefined;
+    if (!cut || neighbour === undefined) return false;
+    const { distance, t, u } = nearestBetween(segment, cut, other);
+    const width = distance / UNITS_PER_MM;
+    const known = found.get(neighbour);
+    known?.stretches.push(cut);
+    if (known && known.nearest.width <= width) return false;
+    const nearest = {
+      slipping: task.numbers[own] ?? 0, neighbour: task.numbers[neighbour] ?? 0, width, rim,
+      at: placeOn(segment, width === 0 ? (cut.from + cut.to) / 2 : t), facing: placeOn(other, u),
+    };
+    found.set(neighbour, { nearest, stretches: known?.stretches ?? [cut] });
+    return false;
+  });
+  return [...found.values()].flatMap(({ nearest, stretches }) =>
+    joined(stretches).map(({ from, to }) => ({ ...nearest, segment: partOf(segment, from, to) })));
+}
+
+function joined(stretches: readonly Stretch[]): Stretch[] {
+  const result: { from: number; to: number }[] = [];
+  for (const { from, to } of [...stretches].sort((a, b) => a.from - b.from)) {
+    const last = result.at(-1);
+    if (last && from <= last.to + 1e-9) last.to = Math.max(last.to, to);
+    else result.push({ from, to });
+  }
+  return result;
+}
+
+function placeOn({ ax, ay, bx, by }: Segment, t: number): Point {
+  return { x: (ax + t * (bx - ax)) / UNITS_PER_MM, y: (ay + t * (by - ay)) / UNITS_PER_MM };
+}
+
+function partOf(segment: Segment, from: number, to: number): Segment {
+  const [a, b] = [placeOn(segment, from), placeOn(segment, to)];
+  return { ax: a.x, ay: a.y, bx: b.x, by: b.y };
+}
