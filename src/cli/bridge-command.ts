@@ -2,14 +2,15 @@
 import { Option, type Command } from 'commander';
 import { createTwoFilesPatch, FILE_HEADERS_ONLY } from 'diff';
 import { relative, resolve, sep } from 'node:path';
-import { bridgeIslands, type PlannedBridge } from '../engine';
+import { applyEdits, bridgeIslands, type PlannedBridge } from '../engine';
 import { stackOfFile } from '../sheet/stack';
+import { mendAtPlace, plainGhost, type Point } from './bridge-place';
 import { EXIT_CODES } from './exit-codes';
 import { Failure } from './failure';
 import { tidy, tidyPoint } from './format/tidy';
 import type { Host } from './host';
 import { ReportLoader, requireLayer, warnOfUnreadable, type LoadedReport } from './load-report';
-import { addReadingOptions, parsePositiveLength, type ReadingOptions } from './options';
+import { addReadingOptions, parsePlace, parsePositiveLength, type ReadingOptions } from './options';
 import { count, oneLine } from './plain-text';
 import { encodeText, readInput, STANDARD_INPUT } from './read-input';
 import { writeAtomically } from './write-output';
@@ -22,6 +23,10 @@ interface BridgeOptions extends ReadingOptions {
   readonly widthOfBridge?: number;
   readonly bridge?: number;
   readonly layer?: string;
+  readonly align?: 'vertical' | 'none';
+  readonly at?: Point;
+  readonly moveTo?: Point;
+  readonly remove?: boolean;
 }
 
 export function addBridgeCommand(program: Command, host: Host): void {
@@ -36,7 +41,12 @@ export function addBridgeCommand(program: Command, host: Host): void {
     .addOption(new Option('--width-of-bridge <length>', 'how wide bridges are (default: what the material needs)')
       .argParser(parsePositiveLength))
     .addOption(new Option('--bridge <length>', 'the same, shorter').argParser(parsePositiveLength))
-    .option('--layer <name>', 'bridge the islands of this layer alone');
+    .option('--layer <name>', 'bridge the islands of this layer alone')
+    .addOption(new Option('--align <direction>', 'vertical: upright bridges wherever one can stand, as in lettering')
+      .choices(['vertical', 'none']))
+    .addOption(placeOption('--at <x,y>', 'one bridge at this place of the sheet, in mm; if one is there, change that'))
+    .addOption(placeOption('--move-to <x,y>', 'with --at: move the bridge along its gap').conflicts(['remove', 'bridge', 'widthOfBridge']))
+    .addOption(new Option('--remove', 'with --at: take the bridge out').conflicts(['bridge', 'widthOfBridge']));
   addReadingOptions(command)
     .addHelpText('after', EXAMPLES)
     .action((file: string, options: BridgeOptions) => runBridge(file, options, host));
@@ -46,33 +56,67 @@ const EXAMPLES = `
 Examples:
   tombolo bridge heron.svg > heron-bridged.svg
   tombolo bridge heron.svg --diff
-  tombolo bridge heron.svg --write --width-of-bridge 1.2mm --layer reeds`;
+  tombolo bridge heron.svg --write --width-of-bridge 1.2mm --layer reeds
+  tombolo bridge numerals.svg --align vertical
+  tombolo bridge heron.svg --at 31,18.5 --bridge 1.2mm`;
+
+function placeOption(flags: string, description: string): Option {
+  return new Option(flags, description).argParser(parsePlace);
+}
 
 async function runBridge(file: string, options: BridgeOptions, host: Host): Promise<void> {
   if (options.write && file === STANDARD_INPUT) throw new Failure('--write needs a file: standard input has none');
+  if (!options.at && (options.moveTo || options.remove)) throw new Failure('--move-to and --remove need --at');
   const loaded = await new ReportLoader(options).file(file);
   requireLayer(loaded.name, stackOfFile(loaded.report.sheets), options.layer);
   warnOfUnreadable(loaded, host);
-  const width = options.widthOfBridge ?? options.bridge;
-  const { text, bridges, plan, refusals } = bridgeIslands(loaded.report, {
-    ...(options.layer !== undefined && { layer: options.layer }),
-    ...(width !== undefined && { bridgeWidth: width }),
-  });
-  if (options.plan) host.print(`${JSON.stringify({ version: 1, bridges: plan.map(plainBridge) }, undefined, 2)}\n`);
+  const { text, planned, done, refusals } = options.at
+    ? atPlace(loaded, { ...options, at: options.at }) : everyIsland(loaded, options);
+  if (options.plan) host.print(`${JSON.stringify({ version: 1, bridges: planned }, undefined, 2)}\n`);
   else await deliver(file, text, loaded, options, host);
   const name = oneLine(loaded.name);
-  const done = options.plan ? 'planned' : 'added';
-  host.say(bridges > 0 ? `${name}: ${count(bridges, 'bridge')} ${done}` : `${name}: no bridge ${done}`);
-  for (const refusal of refusals) host.say(`${name}: refused: ${oneLine(refusal.message)}`);
+  host.say(`${name}: ${done}`);
+  for (const refusal of refusals) host.say(`${name}: refused: ${oneLine(refusal)}`);
   if (refusals.length > 0) host.endWith(EXIT_CODES.findings);
 }
 
+/** What came of the command. */
+interface Work {
+  readonly text: string;
+  readonly planned: readonly object[];
+  readonly done: string;
+  readonly refusals: readonly string[];
+}
+
+function everyIsland({ report }: LoadedReport, options: BridgeOptions): Work {
+  const width = options.widthOfBridge ?? options.bridge;
+  const { text, bridges, plan, refusals } = bridgeIslands(report, {
+    ...(options.layer !== undefined && { layer: options.layer }),
+    ...(options.align !== undefined && { align: options.align }),
+    ...(width !== undefined && { bridgeWidth: width }),
+  });
+  const done = options.plan ? 'planned' : 'added';
+  return {
+    text, planned: plan.map(plainBridge), refusals: refusals.map(({ message }) => message),
+    done: bridges > 0 ? `${count(bridges, 'bridge')} ${done}` : `no bridge ${done}`,
+  };
+}
+
+function atPlace({ report, name }: LoadedReport, options: BridgeOptions & { readonly at: Point }): Work {
+  const width = options.widthOfBridge ?? options.bridge;
+  const mend = mendAtPlace(report, name, { ...options, ...(width !== undefined && { width }) });
+  if (typeof mend === 'string') return { text: report.text, planned: [], done: 'nothing changed', refusals: [mend] };
+  return {
+    text: applyEdits(report.text, mend.edits), planned: (mend.bridges ?? []).map(plainGhost), done: mend.title, refusals: [],
+  };
+}
+
 /** Places in sheet mm, the island by a point of it. */
-function plainBridge({ layer, from, to, width, length, hiddenShare, island }: PlannedBridge): object {
+function plainBridge({ layer, from, to, cutWidth, length, hiddenShare, island }: PlannedBridge): object {
   const shown = hiddenShare === undefined ? 1 : 1 - hiddenShare;
   return {
     layer, island: { at: tidyPoint(island.label), area: tidy(island.area) },
-    from: tidyPoint(from), to: tidyPoint(to), width: tidy(width), length: tidy(length), shown: tidy(shown),
+    from: tidyPoint(from), to: tidyPoint(to), width: tidy(cutWidth), length: tidy(length), shown: tidy(shown),
   };
 }
 

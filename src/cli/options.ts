@@ -65,6 +65,13 @@ export function parseAnyLength(text: string): number {
   throw new InvalidArgumentError('Write a length with its unit, such as 148mm or 6in.');
 }
 
+/** mm from the sheet's upper left corner. */
+export function parsePlace(text: string): { x: number; y: number } {
+  const [x = NaN, y = NaN, ...rest] = text.split(',').map((part) => (/^\s*-?\d*\.?\d+\s*$/.test(part) ? Number(part) : NaN));
+  if (rest.length === 0 && Number.isFinite(x) && Number.isFinite(y)) return { x, y };
+  throw new InvalidArgumentError('Write a place as two numbers of millimetres, such as 31,18.5.');
+}
+
 export function parseCount(text: string): number {
   if (/^\d{1,9}$/.test(text)) return Number(text);
   throw new InvalidArgumentError('Write a whole number, 0 or more.');

@@ -16,6 +16,8 @@ import { prove, type Pledge } from './prove';
 export interface BridgeChoice {
   readonly layer?: string;
   readonly bridgeWidth?: number;
+  /** Upright bridges wherever one can stand, as in lettering; by default the shortest. */
+  readonly align?: PlanOptions['align'];
 }
 
 export interface BridgeOutcome {
@@ -52,7 +54,7 @@ export function bridgeIslands(report: Report, choice: BridgeChoice = {}): Bridge
   let whole: ProvenBridges = { edits: [], bridges: [], pledge: { gone: [], within: new Map() } };
   for (const sheet of report.sheets) {
     if (choice.layer !== undefined && sheet.layer.name !== choice.layer) continue;
-    for (const result of bridgeSheet(report, sheet, choice.bridgeWidth)) {
+    for (const result of bridgeSheet(report, sheet, choice)) {
       const joined = typeof result === 'string' ? result : joinBridges(report, whole, result);
       if (typeof joined === 'string') refusals.push({ message: `Layer "${sheet.layer.name}": ${joined}` });
       else whole = joined;
@@ -62,11 +64,13 @@ export function bridgeIslands(report: Report, choice: BridgeChoice = {}): Bridge
   return { text: applyEdits(report.text, edits), edits, bridges: bridges.length, plan: bridges, refusals };
 }
 
-function bridgeSheet(report: Report, sheet: Sheet, bridgeWidth?: number): (ProvenBridges | string)[] {
+function bridgeSheet(
+  report: Report, sheet: Sheet, { bridgeWidth, align = 'none' }: BridgeChoice,
+): (ProvenBridges | string)[] {
   const islands = sheet.pieces.filter((piece) => piece.island);
   if (islands.length === 0) return [];
-  const choice = bridgeWidth === undefined ? {} : { bridgeWidth };
-  const whole = bridgeWidth === undefined
+  const choice = { align, ...(bridgeWidth === undefined ? {} : { bridgeWidth }) };
+  const whole = bridgeWidth === undefined && align === 'none'
     ? proveLayerBridges(report, sheet) : proveBridges(report, sheet, islands, choice);
   if (typeof whole !== 'string' || islands.length === 1) return [whole];
   return islands.map((island) => proveBridges(report, sheet, [island], choice));

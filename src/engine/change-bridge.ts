@@ -106,7 +106,8 @@ function move(report: Report, sheet: Sheet, bridge: StandingBridge, to: Point): 
   return recut(report, sheet, bridge, titled('move-bridge', title), (opened, after) => {
     const gap = opened.openings.find((opening) => contains([opening], bridge.centre));
     if (!gap || !contains([gap], to)) return 'A bridge can be moved only within its own gap.';
-    const across = crossGap(opened, to, { width: bridge.width, hidden: hiddenOn(after, opened) });
+    const options = { width: bridge.width - ROUNDING_ROOM, hidden: hiddenOn(after, opened) };
+    const across = crossGap(opened, to, options);
     return across ?? 'The gap is too crooked there for a bridge: choose a place where its sides run alongside each other.';
   });
 }

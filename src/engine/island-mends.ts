@@ -1,5 +1,7 @@
 /** What the lightbulb offers at an island: bridges of several plans, from this island to the whole file. */
+import { standInRow } from '../bridges/lettering';
 import { polygonOf } from '../bridges/strip';
+import { boxOfPolygon } from '../geometry/polygons';
 import type { BridgeGhost, Mend, Report } from '../report';
 import { formatMillimetres } from '../sheet/length';
 import type { Piece, Sheet } from '../sheet/sheet';
@@ -7,13 +9,17 @@ import {
   joinBridges, proveBridges, proveLayerBridges, type BridgePlanChoice, type PlannedBridge, type ProvenBridges,
 } from './bridge-islands';
 
+/** How many times as long upright bridges may be in all (common practice, no source). */
+const LITTLE = 1.5;
+
 /** The preferred plan first, then other plans for this island, then the layer, then the file. */
 export function bridgeMends(report: Report, sheet: Sheet, piece: Piece): Mend[] {
   const preferred = proveBridges(report, sheet, [piece]);
   const offered = [offer(preferred, 'bridge-island', 'Bridge this island'), ...others(report, sheet, piece, preferred)];
   if (islandsOf(sheet).length > 1) {
     const title = `Bridge every island in layer "${sheet.layer.name}"`;
-    offered.push(offer(proveLayerBridges(report, sheet), 'bridge-layer', title));
+    const layer = proveLayerBridges(report, sheet);
+    offered.push(offer(layer, 'bridge-layer', title), upright(report, sheet, layer));
   }
   offered.push(wholeFile(report));
   const mends = offered.filter((mend) => mend !== undefined);
@@ -29,6 +35,25 @@ function others(report: Report, sheet: Sheet, piece: Piece, preferred: ProvenBri
     count === 1 ? undefined : plan('bridge-island-shortest', 'Bridge it at the shortest place', { count: 1, shortestOnly: true }),
     count === 2 ? undefined : plan('bridge-island-two', 'Bridge it on two opposite sides', { count: 2 }),
   ];
+}
+
+/** In lettering, all bridges of the layer upright: where that costs little, and is not so anyway. */
+function upright(report: Report, sheet: Sheet, usual: ProvenBridges | string): Mend | undefined {
+  const islands = islandsOf(sheet);
+  if (typeof usual === 'string' || !standInRow(islands.map(({ polygon }) => boxOfPolygon(polygon)))) return undefined;
+  if (usual.bridges.every(isUpright)) return undefined;
+  const aligned = proveBridges(report, sheet, islands, { align: 'vertical' });
+  if (typeof aligned === 'string' || lengthOf(aligned) > LITTLE * lengthOf(usual)) return undefined;
+  return mendFrom(aligned, 'bridge-layer-upright', `Bridge every island in layer "${sheet.layer.name}" upright`);
+}
+
+/** mm of all bridges together. */
+function lengthOf({ bridges }: ProvenBridges): number {
+  return bridges.reduce((sum, { length }) => sum + length, 0);
+}
+
+function isUpright({ from, to, length }: PlannedBridge): boolean {
+  return Math.abs(from.x - to.x) < 0.1 * length;
 }
 
 /** Every layer's bridges together, where more than one layer has islands and each could be proven. */

@@ -170,6 +170,55 @@ describe('tombolo bridge --write', () => {
   });
 });
 
+describe('tombolo bridge --at', () => {
+  const bridge = (words: string[], input = WITH_ISLAND) => workshop.run(['bridge', '-', ...words], { input });
+  const plan = async (words: string[], input?: string) => JSON.parse((await bridge([...words, '--plan'], input)).stdout).bridges;
+
+  test('puts one bridge there, and on that changes it', async () => {
+    const [put] = await plan(['--at', '15,20']);
+    expect(put).toEqual({ layer: expect.any(String), from: { x: 20, y: 20 }, to: { x: 10, y: 20 }, width: 0.8, length: 10, shown: 1 });
+    const { stdout, stderr } = await bridge(['--at', '15,20']);
+    expect(stderr).toBe('<stdin>: Bridge the gap here (1 bridge of 0.80 mm)\n');
+    const wide = await bridge(['--at', '15,20', '--bridge', '1.5mm'], stdout);
+    expect(wide).toMatchObject({ code: 0, stderr: '<stdin>: Widen this bridge to 1.50 mm\n' });
+    const moved = await plan(['--at', '15,20', '--move-to', '30,12.5'], wide.stdout);
+    expect(moved).toMatchObject([{ from: { x: 30 }, to: { x: 30 }, width: 1.5, length: 5 }]);
+    const removed = await bridge(['--at', '15,20', '--remove'], wide.stdout);
+    expect(removed).toMatchObject({
+      code: 0, stderr: '<stdin>: Remove this bridge (it is the last: 200.0 mm² will fall out)\n' });
+    expect(removed.stdout).toMatch(/d="M10 10H50V30H10Z/);
+  });
+
+  test('says why not', async () => {
+    expect(await bridge(['--at', '3,3'])).toMatchObject({
+      code: 1, stdout: WITH_ISLAND, stderr: expect.stringMatching(/^<stdin>: nothing changed\n<stdin>: refused: There is no gap/) });
+    for (const [words, line] of [
+      [['--at', '15,20', '--remove'], 'tombolo: <stdin>: no bridge is at 15,20 mm\n'],
+      [['--remove'], 'tombolo: --move-to and --remove need --at\n'],
+      [['--at', '15'], /Write a place as two numbers/],
+    ] as const) {
+      const { code, stderr } = await bridge([...words]);
+      expect(code).toBe(2);
+      expect(stderr).toMatch(line);
+    }
+    const { stdout } = await bridge(['--at', '15,20']);
+    expect(await bridge(['--at', '15,20'], stdout)).toMatchObject({ code: 2, stderr: expect.stringMatching(/already; say --bridge/) });
+  });
+});
+
+test('--align vertical makes bridges upright, and --align none leaves them', async () => {
+  const tall = stencil('  <path fill="#222222" fill-rule="evenodd" d="M10 4H40V36H10Z M16 12V28H34V12Z"/>');
+  const lean = async (words: string[]) => {
+    const { stdout } = await workshop.run(['bridge', '-', '--plan', ...words], { input: tall });
+    return JSON.parse(stdout).bridges.map(({ from, to }: { from: { x: number }; to: { x: number } }) => Math.abs(from.x - to.x));
+  };
+  const [upright, none, usual] = await Promise.all([lean(['--align', 'vertical']), lean(['--align', 'none']), lean([])]);
+  expect(Math.max(...upright)).toBe(0);
+  expect(Math.max(...none)).toBeGreaterThan(5);
+  expect(usual).toEqual(none);
+  expect(await workshop.run(['bridge', '-', '--align', 'slanted'], { input: tall })).toMatchObject({ code: 2 });
+});
+
 test('several layers: --layer bridges that one alone', async () => {
   const ring = (x: number) => `M${x} 5H${x + 20}V35H${x}Z M${x + 5} 10V30H${x + 15}V10Z`;
   const two = stencil(['reeds', 'sun'].map((id, index) =>

@@ -66,6 +66,37 @@ describe('the mends of an island', () => {
   });
 });
 
+describe('lettering', () => {
+  // Counters whose walls are thinner at the sides than above and below: the shortest bridges lie level.
+  const letter = (x: number) => `<path fill-rule="evenodd" d="M${x} 30h16v24h-16zM${x + 4} 35h8v14h-8z"/>`;
+  const word = stencil([10, 30, 50].map(letter).join(''));
+  const directions = (svg: string, kind: string) => {
+    const report = check(svg);
+    const mend = mendsFor(report, report.findings[0]!).find((each) => each.kind === kind);
+    return mend?.bridges?.map(({ from, to }) => (Math.abs(from.x - to.x) < 1e-6 ? 'upright' : 'level'));
+  };
+
+  it('upright bridges are offered for counters in a row, where they cost little', () => {
+    expect(new Set(directions(word, 'bridge-layer'))).toEqual(new Set(['level']));
+    expect(directions(word, 'bridge-layer-upright')).toEqual(new Array(6).fill('upright'));
+    const text = mended(word, 'floating-island').get('bridge-layer-upright') ?? '';
+    expect(checksIn(text)).toEqual([]);
+  });
+
+  it('but not for two, and not where they would be much longer', () => {
+    expect(directions(stencil(letter(10) + letter(40)), 'bridge-layer-upright')).toBeUndefined();
+    const tall = [10, 30, 50].map((x) => `<path fill-rule="evenodd" d="M${x} 20h16v44h-16zM${x + 4} 35h8v14h-8z"/>`);
+    expect(directions(stencil(tall.join('')), 'bridge-layer-upright')).toBeUndefined();
+  });
+
+  it('are put in where asked for', () => {
+    const report = check(word);
+    const [level, upright] = [{}, { align: 'vertical' as const }].map((choice) => bridgeIslands(report, choice).plan);
+    expect(level?.some(({ from, to }) => Math.abs(from.x - to.x) > 1)).toBe(true);
+    expect(upright?.every(({ from, to }) => Math.abs(from.x - to.x) < 1e-6)).toBe(true);
+  });
+});
+
 describe('other mends', () => {
   it('widen a bridge to the limit', () => {
     const svg = stencil('<rect x="20" y="20" width="20" height="30"/><rect x="40.5" y="20" width="20" height="30"/>');
