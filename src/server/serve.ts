@@ -5,12 +5,15 @@ import {
   type InitializeParams, type InitializeResult,
 } from 'vscode-languageserver/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
+import { answerLooks } from './answer-looks';
 import { answerParts } from './answer-parts';
 import { beginEdits } from './begin';
+import { BRIDGE_CHANGES } from './bridge-changes';
 import { bridgeOfferAt, bridgePlan } from './bridge-requests';
 import { checkPages } from './check-pages';
 import type { CheckedDocument } from './checked-document';
 import { codeActions, FIX_ALL } from './code-actions';
+import { documentSymbols, hoverAt } from './outline';
 import {
   BEGIN, BRIDGE_AT, BRIDGE_ISLANDS, BRIDGE_PLAN, CHECK_AGAIN, CHECKED, SHAPE_AT, STACK, type BridgeAnswer,
   type BridgeAtParams, type BridgedIslands, type BridgePlanParams, type DocumentParams, type PlaceParams, type VersionedEdits,
@@ -41,6 +44,7 @@ export function serve(connection: Connection, folder: string): void {
   connection.onShutdown(() => checker.dispose());
   followSettings(connection, checker);
   answerRequests(connection, checker);
+  answerLooks(connection, { current: (uri) => checker.current(uri), openText: (uri) => documents.get(uri) });
   documents.listen(connection);
   connection.listen();
 }
@@ -49,7 +53,9 @@ function initializeResult(): InitializeResult {
   return {
     capabilities: {
       textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: true },
-      codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, FIX_ALL] },
+      documentSymbolProvider: true,
+      hoverProvider: true,
+      codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, BRIDGE_CHANGES, FIX_ALL] },
     },
     serverInfo: { name: 'tombolo' },
   };
@@ -92,6 +98,10 @@ function answerRequests(connection: Connection, checker: StencilChecker): void {
       return [];
     });
   });
+  connection.onDocumentSymbol(({ textDocument: { uri } }) =>
+    answer(uri, null, (checked) => checked.stencil ? documentSymbols(checked) : null));
+  connection.onHover(({ textDocument: { uri }, position }) => answer(uri, null, (checked) =>
+    (checked.stencil && hoverAt(checked, checked.document.offsetAt(position))) || null));
   connection.onRequest(STACK, ({ uri }: DocumentParams) => answer(uri, null, stackOf));
   connection.onRequest(SHAPE_AT, ({ uri, offset }: PlaceParams) => {
     // A moving caret never makes a check: the bench asks again when the next one is done.

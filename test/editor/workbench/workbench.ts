@@ -8,6 +8,8 @@ import { launchBrowser } from '../host/browser.mjs';
 import { startHost, workbenchAddress, type Host } from '../host/host.mjs';
 
 export const root = path.resolve(import.meta.dirname, '../../..');
+/** The extension that is driven; TOMBOLO_EXTENSION names a folder with another build of it. */
+const developmentPath = process.env['TOMBOLO_EXTENSION'] ?? root;
 const shots = path.join(root, 'test/editor/shots');
 
 export class Workbench {
@@ -36,7 +38,7 @@ export class Workbench {
     page.on('console', (message) => {
       if (message.type() === 'error') complaints.push(message.text());
     });
-    await page.goto(workbenchAddress(host, { folder, ...(extensionsDir === undefined && { developmentPath: root }) }));
+    await page.goto(workbenchAddress(host, { folder, ...(extensionsDir === undefined && { developmentPath }) }));
     await page.getByRole('treeitem').first().waitFor();
     return new Workbench(page, folder, host, browser, complaints);
   }
@@ -69,8 +71,27 @@ export class Workbench {
     });
   }
 
+  /** Gives the bench most of the window: no side bar, and its group twice as wide. */
+  async widenBench(): Promise<void> {
+    await this.page.keyboard.press('Control+B');
+    await this.page.getByRole('treeitem').first().waitFor({ state: 'hidden' });
+    const sash = this.page.locator('.editor-group-container').nth(1);
+    const box = await sash.boundingBox();
+    if (!box) throw new Error('The bench has no group of its own.');
+    await this.page.mouse.move(box.x, box.y + box.height / 2);
+    await this.page.mouse.down();
+    await this.page.mouse.move(box.x - 280, box.y + box.height / 2, { steps: 4 });
+    await this.page.mouse.up();
+  }
+
   onDisk(name: string): string {
     return readFileSync(path.join(this.folder, name), 'utf8');
+  }
+
+  /** The user's settings as they are on disk now. */
+  userSettings(): Record<string, unknown> {
+    const file = path.join(this.host.state, 'user/User/settings.json');
+    return JSON.parse(readFileSync(file, 'utf8')) as Record<string, unknown>;
   }
 
   async save(): Promise<void> {
