@@ -2,5 +2,5 @@
 export { curvatureAt, derivativeAt, pointAt, tangentAt } from './evaluate';
 export { reverseCurve, transformCurve } from './transform-curve';
 export { splitCurve, subCurve } from './split-curve';
-export { boundsOf, lengthOf, signedAreaOf } from './measure-curve';
+export { boundsOf, lengthOf, roughBoundsOf, signedAreaOf } from './measure-curve';
 export { intersectWithLine, nearestOn, type Nearest } from './meet-curve';

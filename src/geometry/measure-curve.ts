@@ -8,13 +8,23 @@ import { rootsInUnitInterval } from './polynomial';
 
 /** The least upright box round the curve, in mm; exact up to rounding. */
 export function boundsOf(curve: Curve): Box {
-  const points = [curve.start, curve.end, ...extremes(curve).map((t) => pointAt(curve, t))];
-  return {
-    minX: Math.min(...points.map((point) => point.x)),
-    minY: Math.min(...points.map((point) => point.y)),
-    maxX: Math.max(...points.map((point) => point.x)),
-    maxY: Math.max(...points.map((point) => point.y)),
-  };
+  return boxOfPoints([curve.start, curve.end, ...extremes(curve).map((t) => pointAt(curve, t))]);
+}
+
+/** A box round the curve, in mm, and little work: that of its control points; for arcs the least one. */
+export function roughBoundsOf(curve: Curve): Box {
+  return curve.kind === 'arc' ? boundsOf(curve) : boxOfPoints(controlPoints(curve));
+}
+
+function boxOfPoints(points: readonly Point[]): Box {
+  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const { x, y } of points) {
+    minX = Math.min(minX, x);
+    minY = Math.min(minY, y);
+    maxX = Math.max(maxX, x);
+    maxY = Math.max(maxY, y);
+  }
+  return { minX, minY, maxX, maxY };
 }
 
 /** Where the derivative of x or of y vanishes. */

@@ -1,99 +1,156 @@
 /** Pieces that hang together by contact of no width, taken apart. */
 import Flatbush from 'flatbush';
 import { indexBoxes } from './clusters';
-import type { Polygon, Region, Ring } from './region';
+import type { Box, Polygon, Region, Ring } from './region';
 import { offsetRings } from './clipper';
 import { UNITS_PER_MM } from './grid';
 import { nestRings } from './nest-rings';
-import { boxOfRing, forEachEdge, growBox, isSameRing, ringsOf } from './rings';
+import { boxOfRing, forEachEdge, growBox, ringOfBox, ringsOf } from './rings';
 
 const GRID = 1 / UNITS_PER_MM;
 
 /** In mm: boundaries closer than this count as touching. */
 const CONTACT = 2 * GRID;
 
-const NO_RING = new Float64Array(0);
+/** A region whose pinches were looked for. */
+export interface Parted {
+  readonly given: Region;
+  /** The rings that touch themselves or another of their polygon. */
+  readonly touching: ReadonlySet<Ring>;
+  /** The region with its pinches parted. */
+  readonly result: Region;
+}
 
 /**
  * Polygons whose parts hold together only by corners, by a corner on an edge, or by a slit of no width become separate
- * polygons; contact is anything up to two grid units (0.2 µm). Such polygons are shrunk by one grid unit, with mitred
- * corners, on a grid eight times finer, so that whatever has no width opens; the others pass unchanged.
- * @param sound polygons that are known to pass: where the region has one of them, only what is new in it is looked at
+ * polygons; contact is anything up to two grid units (0.2 µm). The rings that touch are moved by one grid unit, with
+ * mitred corners, on a grid eight times finer, so that whatever has no width opens; all others pass unchanged.
  */
-export function splitAtPinches(region: Region, sound: Region = []): Region {
-  const soundBy = new Map(sound.map((polygon) => [keyOf(polygon.outer), polygon]));
-  return region.flatMap((polygon) => {
-    const known = soundBy.get(keyOf(polygon.outer));
-    const suspect = known ? newContacts(polygon, known) : polygon;
-    return suspect && mayBePinched(suspect) ? shrunk(polygon) : [polygon];
+export function splitAtPinches(region: Region): Region {
+  return partAtPinches(region).result;
+}
+
+/** The same. Rings that are the very objects of an earlier region's are not looked at, but near rings that are not. */
+export function partAtPinches(given: Region, earlier?: Parted): Parted {
+  const touching = new Set(earlier ? contactsSince(given, earlier) : contactsIn(given.map(ringsOf)));
+  const result = given.flatMap((polygon) => {
+    const own = ringsOf(polygon).filter((ring) => touching.has(ring));
+    return own.length > 0 ? parted(polygon, touching) : [polygon];
   });
+  return { given, touching, result };
 }
 
-/** The outer ring, the holes that a sound polygon has not, and those whose boxes they touch; undefined if all are known. */
-function newContacts(polygon: Polygon, known: Polygon): Polygon | undefined {
-  if (!isSameRing(polygon.outer, known.outer)) return polygon;
-  const knownBy = new Map(known.holes.map((hole) => [keyOf(hole), hole]));
-  const isKnown = (hole: Ring) => isSameRing(hole, knownBy.get(keyOf(hole)) ?? NO_RING);
-  const added = polygon.holes.filter((hole) => !isKnown(hole));
-  if (added.length === 0) return undefined;
-  const boxes = indexBoxes(added.map((hole) => growBox(boxOfRing(hole), CONTACT)));
-  const near = polygon.holes.filter((hole) => {
-    const { minX, minY, maxX, maxY } = boxOfRing(hole);
-    return boxes.search(minX, minY, maxX, maxY).length > 0;
-  });
-  return { outer: polygon.outer, holes: near };
+/** Of the rings of each polygon. */
+function contactsIn(polygons: readonly (readonly Ring[])[]): Ring[] {
+  return polygons.flatMap((rings) => [...ringsInContact(rings)]);
 }
 
-function keyOf(ring: Ring): string {
-  return `${ring.length} ${ring[0]} ${ring[1]}`;
-}
-
-function shrunk(polygon: Polygon): Region {
-  return nestRings(offsetRings(ringsOf(polygon), -GRID, 'miter', GRID, 8));
-}
-
-function mayBePinched(polygon: Polygon): boolean {
-  const edges = edgesOf(polygon);
-  const index = new Flatbush(edges.length / 6);
-  for (let at = 0; at < edges.length; at += 6) {
-    const [x0, y0, x1, y1] = [edges[at] ?? 0, edges[at + 1] ?? 0, edges[at + 2] ?? 0, edges[at + 3] ?? 0];
-    index.add(Math.min(x0, x1), Math.min(y0, y1), Math.max(x0, x1), Math.max(y0, y1));
+function* contactsSince(given: Region, earlier: Parted): Iterable<Ring> {
+  const [before, now] = [new Set(earlier.given.flatMap(ringsOf)), new Set(given.flatMap(ringsOf))];
+  const changed = [...[...before].filter((ring) => !now.has(ring)), ...[...now].filter((ring) => !before.has(ring))];
+  const isNear = nearnessTo(changed);
+  for (const polygon of given) {
+    const rings = ringsOf(polygon);
+    const near = new Set(rings.filter(isNear));
+    const found = near.size > 0 ? ringsInContact(rings.filter(nearnessTo([...near]))) : near;
+    yield* rings.filter((ring) => (near.has(ring) ? found.has(ring) : earlier.touching.has(ring)));
   }
-  index.finish();
-  for (let at = 0; at < edges.length; at += 6) {
-    if (touchesAnother(edges, index, at)) return true;
-  }
-  return false;
 }
 
-/** Whether the end of the edge at `at` lies on an edge other than the two that meet there. */
-function touchesAnother(edges: Float64Array, index: Flatbush, at: number): boolean {
-  const [x, y] = [edges[at + 2] ?? 0, edges[at + 3] ?? 0];
-  const [self, next] = [at / 6, edges[at + 5] ?? 0];
-  return index.collides(x - CONTACT, y - CONTACT, x + CONTACT, y + CONTACT, (other) => {
-    return other !== self && other !== next && distanceToEdge(edges, 6 * other, x, y) <= CONTACT;
+/** Whether an edge of a ring comes so near to one of the others' that they may touch. */
+function nearnessTo(others: readonly Ring[]): (ring: Ring) => boolean {
+  const boxes = others.flatMap((ring) => boxesOfEdges(ring).map((box) => growBox(box, CONTACT)));
+  if (boxes.length === 0) return () => false;
+  const index = indexBoxes(boxes);
+  const meets = ({ minX, minY, maxX, maxY }: Box) => index.collides(minX, minY, maxX, maxY);
+  return (ring) => meets(boxOfRing(ring)) && boxesOfEdges(ring).some(meets);
+}
+
+function boxesOfEdges(ring: Ring): Box[] {
+  const boxes: Box[] = [];
+  forEachEdge(ring, (x0, y0, x1, y1) => {
+    boxes.push({ minX: Math.min(x0, x1), minY: Math.min(y0, y1), maxX: Math.max(x0, x1), maxY: Math.max(y0, y1) });
+  });
+  return boxes;
+}
+
+/** Where the outer ring touches nothing, a box far outside stands for it while the holes are moved. */
+function parted({ outer, holes }: Polygon, touching: ReadonlySet<Ring>): Region {
+  const [moved, kept] = [holes.filter((hole) => touching.has(hole)), holes.filter((hole) => !touching.has(hole))];
+  if (touching.has(outer)) return nestRings([...shrunk([outer, ...moved]), ...kept]);
+  const box = growBox(boxOfRing(outer), 1);
+  const border = box.minX + 0.5;
+  const inside = shrunk([ringOfBox(box), ...moved]).filter((ring) => boxOfRing(ring).minX > border);
+  return nestRings([outer, ...inside, ...kept]);
+}
+
+function shrunk(rings: readonly Ring[]): Ring[] {
+  return offsetRings(rings, -GRID, 'miter', GRID, 8);
+}
+
+/** The rings that touch themselves or each other. */
+function ringsInContact(rings: readonly Ring[]): Set<Ring> {
+  const touching = new Set<Ring>();
+  const edges = edgesOf(rings);
+  if (edges.count === 0) return touching;
+  const tree = new Flatbush(edges.count);
+  const { x, y, next } = edges;
+  for (let edge = 0; edge < edges.count; edge += 1) {
+    const [x0, y0, x1, y1] = [x[edge]!, y[edge]!, x[next[edge]!]!, y[next[edge]!]!];
+    tree.add(Math.min(x0, x1), Math.min(y0, y1), Math.max(x0, x1), Math.max(y0, y1));
+  }
+  tree.finish();
+  for (let vertex = 0; vertex < edges.count; vertex += 1) {
+    visitContacts(edges, tree, vertex, (edge) => touching.add(rings[edges.ring[vertex]!]!).add(rings[edges.ring[edge]!]!));
+  }
+  return touching;
+}
+
+/** Calls back with the edges that the vertex lies on, other than the two that meet there. */
+function visitContacts(edges: RingEdges, tree: Flatbush, vertex: number, visit: (edge: number) => void): void {
+  const [x, y, before] = [edges.x[vertex]!, edges.y[vertex]!, edges.previous[vertex]!];
+  tree.collides(x - CONTACT, y - CONTACT, x + CONTACT, y + CONTACT, (edge) => {
+    if (edge !== vertex && edge !== before && distanceToEdge(edges, edge, x, y) <= CONTACT) visit(edge);
+    return false;
   });
 }
 
-function distanceToEdge(edges: Float64Array, at: number, x: number, y: number): number {
-  const [x0, y0] = [edges[at] ?? 0, edges[at + 1] ?? 0];
-  const [dx, dy] = [(edges[at + 2] ?? 0) - x0, (edges[at + 3] ?? 0) - y0];
+function distanceToEdge({ x, y, next }: RingEdges, edge: number, px: number, py: number): number {
+  const [x0, y0] = [x[edge]!, y[edge]!];
+  const [dx, dy] = [x[next[edge]!]! - x0, y[next[edge]!]! - y0];
   const square = dx * dx + dy * dy;
-  const along = square > 0 ? Math.max(0, Math.min(1, ((x - x0) * dx + (y - y0) * dy) / square)) : 0;
-  return Math.hypot(x0 + along * dx - x, y0 + along * dy - y);
+  const along = square > 0 ? Math.max(0, Math.min(1, ((px - x0) * dx + (py - y0) * dy) / square)) : 0;
+  return Math.hypot(x0 + along * dx - px, y0 + along * dy - py);
 }
 
-/** x0, y0, x1, y1, previous, next of each edge. */
-function edgesOf(polygon: Polygon): Float64Array {
-  const rows: number[] = [];
-  for (const ring of ringsOf(polygon)) {
-    const first = rows.length / 6;
-    const count = ring.length / 2;
-    let place = 0;
-    forEachEdge(ring, (x0, y0, x1, y1) => {
-      rows.push(x0, y0, x1, y1, first + ((place + count - 1) % count), first + ((place + 1) % count));
-      place += 1;
-    });
-  }
-  return Float64Array.from(rows);
+/** Edge i runs from vertex i to vertex next[i]. */
+interface RingEdges {
+  readonly count: number;
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  readonly next: Uint32Array;
+  readonly previous: Uint32Array;
+  readonly ring: Uint32Array;
+}
+
+function edgesOf(rings: readonly Ring[]): RingEdges {
+  const count = rings.reduce((sum, ring) => sum + (ring.length >> 1), 0);
+  const floats = () => new Float64Array(count);
+  const numbers = () => new Uint32Array(count);
+  const edges = { count, x: floats(), y: floats(), next: numbers(), previous: numbers(), ring: numbers() };
+  let start = 0;
+  rings.forEach((ring, number) => {
+    const size = ring.length >> 1;
+    for (let at = 0; at < size; at += 1) {
+      const vertex = start + at;
+      const after = at + 1 < size ? vertex + 1 : start;
+      edges.x[vertex] = ring[2 * at]!;
+      edges.y[vertex] = ring[2 * at + 1]!;
+      edges.next[vertex] = after;
+      edges.previous[after] = vertex;
+      edges.ring[vertex] = number;
+    }
+    start += size;
+  });
+  return edges;
 }

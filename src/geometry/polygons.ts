@@ -8,6 +8,7 @@ import { offsetRings, type FillRuleName, type Join } from './clipper';
 import { clusterBoxes } from './clusters';
 import { combineRings } from './combine-rings';
 import { nestRings } from './nest-rings';
+import { resultOf, solveClusters, type SolvedCluster } from './solved-clusters';
 import {
   boxContainsBox,
   boxesTouch,
@@ -21,7 +22,7 @@ import {
   signedArea,
 } from './rings';
 
-export { splitAtPinches } from './pinches';
+export { partAtPinches, splitAtPinches, type Parted } from './pinches';
 export type { FillRuleName, Join } from './clipper';
 
 /** Two grid units, in mm: boxes closer than this may interact after rounding to the grid. */
@@ -36,10 +37,14 @@ export function regionFromRings(rings: readonly Ring[], fillRule: FillRuleName):
 }
 
 export function union(regions: readonly Region[]): Region {
-  return inClusters(regions.flat(), boxOfPolygon, (cluster) => {
-    if (cluster.length === 1) return cluster;
-    return nestRings(combineRings('union', cluster.flatMap(ringsOf), [], 'nonzero'));
-  });
+  return resultOf(unionByCluster(regions));
+}
+
+/** The union, with what a later one can take over. */
+export function unionByCluster(regions: readonly Region[], earlier?: readonly SolvedCluster[]): SolvedCluster[] {
+  const unite = (cluster: Region): Region =>
+    (cluster.length === 1 ? cluster : nestRings(combineRings('union', cluster.flatMap(ringsOf), [], 'nonzero')));
+  return solveClusters(regions.flat(), NEAR, unite, earlier);
 }
 
 function inClusters<T>(items: readonly T[], boxOf: (item: T) => Box, solve: (cluster: T[]) => Region): Region {
@@ -94,13 +99,17 @@ export function clipToBox(region: Region, box: Box): Region {
  * mitres longer than ten times the offset are cut off.
  */
 export function offset(region: Region, delta: number, join: Join = 'round', tolerance = ARC_TOLERANCE): Region {
-  if (delta === 0) return region;
+  return delta === 0 ? region : resultOf(offsetByCluster(region, delta, join, tolerance));
+}
+
+/** The same, with what a later one by the same delta, join and tolerance can take over; delta is not 0. */
+export function offsetByCluster(
+  region: Region, delta: number, join: Join = 'round', tolerance = ARC_TOLERANCE, earlier?: readonly SolvedCluster[],
+): SolvedCluster[] {
   const reach = delta > 0 ? delta * (join === 'miter' ? 10 : 2) : 0;
-  const clusters = clusterBoxes(region.map(boxOfPolygon), 2 * reach + NEAR);
-  return clusters.flatMap((members) => {
-    const rings = members.flatMap((member) => ringsOf(region[member] ?? { outer: new Float64Array(0), holes: [] }));
-    return nestRings(combineRings('union', offsetRings(rings, delta, join, tolerance), [], 'nonzero'));
-  });
+  const move = (cluster: Region): Region =>
+    nestRings(combineRings('union', offsetRings(cluster.flatMap(ringsOf), delta, join, tolerance), [], 'nonzero'));
+  return solveClusters(region, 2 * reach + NEAR, move, earlier);
 }
 
 /**

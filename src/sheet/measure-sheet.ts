@@ -1,21 +1,23 @@
 /** From a layer's shapes to its sheet: openings, material, pieces and thin places. Millimetres throughout. */
-import type { Drawing, Shape } from '../drawing/drawing';
-import { clipToBox, complementInBox, perimeterOf, union } from '../geometry/polygons';
+import type { Drawing } from '../drawing/drawing';
+import { recognise } from '../geometry/compare-regions';
+import { clipToBox, complementInBox, perimeterOf } from '../geometry/polygons';
 import { findLobes } from '../geometry/find-lobes';
 import { findThinParts } from '../geometry/find-thin-parts';
 import { findThinPartsAgain } from '../geometry/find-thin-parts-again';
 import type { Box, Polygon, Region } from '../geometry/region';
 import { signedArea } from '../geometry/rings';
+import { resultOf } from '../geometry/solved-clusters';
 import type { ThinPart } from '../geometry/thin-parts';
 import { kerfOf, limitsOf, materialOf } from './limits';
 import type { Config } from './config';
+import { cutSheet } from './cut-sheet';
+import { fillShapes } from './fill-shapes';
 import { mainPaint, type ShapeGroup } from './layers';
 import { openingsWithin } from './outlines';
-import { piecesOf } from './pieces';
 import { detectReading, outlinesOf, statedReading } from './reading';
-import { sameArtwork, sameShape } from './same-artwork';
+import { sameArtwork } from './same-artwork';
 import { longestTongue } from './lift';
-import { shapeRegion } from './shape-region';
 import type { Layer, Reading, Sheet } from './sheet';
 
 /**
@@ -28,21 +30,20 @@ export function measureSheet(drawing: Drawing, group: ShapeGroup, config: Config
     return { ...earlier, layer, drawing };
   }
   const frame = frameOf(drawing, config.margin);
-  let fills: Region[] | undefined;
-  const filled = once(() => union(fills = fillsOf(group.shapes, earlier)));
-  const layer = readLayer(drawing, group, config, filled);
-  const openings = openingsOf(layer, frame, filled);
-  const material = complementInBox(openings, frame);
+  const filled = once(() => fillShapes(group.shapes, earlier));
+  const layer = readLayer(drawing, group, config, () => resultOf(filled().union));
+  const openings = recognise(openingsOf(layer, frame, () => resultOf(filled().union)), earlier?.openings ?? []);
+  const material = recognise(complementInBox(openings, frame), earlier?.material ?? []);
   const kerf = kerfOf(config);
   const limits = limitsOf(config);
+  const { pieces, parted, widened } = cutSheet({ openings, material, frame, kerf }, earlier);
   return {
-    layer, drawing, frame, openings, material, kerf,
-    pieces: piecesOf(material, frame, kerf, earlier),
+    layer, drawing, frame, openings, material, kerf, pieces,
     thinMaterial: thinParts(material, limits.bridge, kerf, earlier && [earlier.material, earlier.thinMaterial]),
     thinOpenings: thinParts(openings, limits.opening, -kerf, earlier && [earlier.openings, earlier.thinOpenings]),
-    filled: fills,
     tongues: findLobes(framePolygon(material), longestTongue(materialOf(config))),
     cutLength: openings.reduce((sum, polygon) => sum + perimeterOf(polygon), 0),
+    kept: { ...filled.made ?? { fills: [], union: [] }, parted, widened },
   };
 }
 
@@ -97,19 +98,6 @@ function thinParts(
   return widened(found, -kerf);
 }
 
-/** What each shape fills. An edit touches few shapes, which commonly stand together: those around them are kept. */
-function fillsOf(shapes: readonly Shape[], earlier: Sheet | undefined): Region[] {
-  const [old, known] = [earlier?.layer.shapes ?? [], earlier?.filled ?? []];
-  const least = Math.min(shapes.length, known.length);
-  let [before, after] = [0, 0];
-  while (before < least && sameShape(shapes[before] as Shape, old[before] as Shape)) before += 1;
-  while (after < least - before && sameShape(shapes.at(-1 - after) as Shape, old.at(-1 - after) as Shape)) after += 1;
-  return shapes.map((shape, i) => {
-    const at = i < before ? i : i >= shapes.length - after ? i - shapes.length + known.length : -1;
-    return known[at] ?? shapeRegion(shape);
-  });
-}
-
 /** Tongues of islands are of no interest: they fall out whole. */
 function framePolygon(material: Region): Region {
   const size = ({ outer }: Polygon) => signedArea(outer);
@@ -117,7 +105,13 @@ function framePolygon(material: Region): Region {
   return first ? [others.reduce((largest, each) => (size(each) > size(largest) ? each : largest), first)] : [];
 }
 
-function once<T>(compute: () => T): () => T {
-  let result: { readonly value: T } | undefined;
-  return () => (result ??= { value: compute() }).value;
+interface Once<T> {
+  (): T;
+  /** Undefined until it is first asked for. */
+  made?: T;
+}
+
+function once<T>(compute: () => T): Once<T> {
+  const ask: Once<T> = () => (ask.made ??= compute());
+  return ask;
 }

@@ -2,9 +2,9 @@
 import type { Point } from '../geometry/curve';
 import { twinsIn } from '../geometry/compare-regions';
 import { inscribedDisc } from '../geometry/inscribed';
-import { areaOf, offset, splitAtPinches } from '../geometry/polygons';
+import { areaOf } from '../geometry/polygons';
 import type { Box, Polygon, Region, Ring } from '../geometry/region';
-import type { Piece, Sheet } from './sheet';
+import type { Piece } from './sheet';
 
 /** How near to the frame an edge lies on it, in mm. */
 const ON_FRAME = 0.001;
@@ -13,22 +13,14 @@ const ON_FRAME = 0.001;
 const LABEL_PRECISION = 0.1;
 
 /**
- * The connected components of the material as cut: a kerf k takes k/2 from every edge. Contact in single points is no
- * contact. The piece that holds most of the sheet's border comes first; every other piece is an island.
- * @param material sheet minus openings, in mm
- * @param kerf mm
- * @param earlier a sheet of the same frame and kerf; what did not change is not measured again
+ * The connected components of the material as cut. The piece that holds most of the sheet's border comes first; every
+ * other piece is an island.
+ * @param polygons what is left of the sheet as cut, parted where it holds together by contact in points, in mm
+ * @param frame the sheet's rectangle as cut
+ * @param known pieces of a sheet of the same frame; those that did not change are not measured again
  */
-export function piecesOf(
-  material: Region, frame: Box, kerf: number, earlier?: Pick<Sheet, 'material' | 'pieces'>,
-): readonly Piece[] {
-  const known = earlier?.pieces ?? [];
-  const passed = new Set(known.map(({ polygon }) => polygon));
-  const sound = earlier?.material.filter((polygon) => passed.has(polygon));
-  const polygons = kerf > 0 ? offset(material, -kerf / 2, 'round') : splitAtPinches(material, sound);
-  const rim = { minX: frame.minX + kerf / 2, minY: frame.minY + kerf / 2,
-    maxX: frame.maxX - kerf / 2, maxY: frame.maxY - kerf / 2 };
-  const held = polygons.map((polygon) => lengthOnFrame(polygon.outer, rim));
+export function piecesOf(polygons: Region, frame: Box, known: readonly Piece[] = []): readonly Piece[] {
+  const held = polygons.map((polygon) => lengthOnFrame(polygon.outer, frame));
   const first = held.indexOf(Math.max(...held));
   const twins = twinsIn(polygons, known.map(({ polygon }) => polygon));
   const pieces = polygons.map((polygon, i) => {

@@ -26,7 +26,7 @@ function sameClip(a: Clip, b: Clip): boolean {
 }
 
 function sameSubpath(a: Subpath, b: Subpath): boolean {
-  return a.closed === b.closed && sameList(a.curves, b.curves, sameCurve);
+  return a === b || (a.closed === b.closed && sameList(a.curves, b.curves, sameCurve));
 }
 
 function sameCurve(a: Curve, b: Curve): boolean {
@@ -47,5 +47,5 @@ function samePlace(a: Point, b: Point): boolean {
 }
 
 function sameList<T>(a: readonly T[], b: readonly T[], same: (one: T, other: T) => boolean): boolean {
-  return a.length === b.length && a.every((item, i) => same(item, b[i] as T));
+  return a === b || (a.length === b.length && a.every((item, i) => same(item, b[i] as T)));
 }

@@ -3,6 +3,8 @@ import type { Drawing, Shape } from '../drawing/drawing';
 import type { Point } from '../geometry/curve';
 import type { Box, Polygon, Region } from '../geometry/region';
 import type { Lobe } from '../geometry/find-lobes';
+import type { Parted } from '../geometry/pinches';
+import type { SolvedCluster } from '../geometry/solved-clusters';
 import type { ElementNode } from '../markup/tree';
 import type { ThinPart } from '../geometry/thin-parts';
 
@@ -42,10 +44,21 @@ export interface Sheet {
   readonly thinOpenings: readonly ThinPart[];
   /** Parts of the frame piece, as drawn, that are held at their root only and reach farther than the material bears. */
   readonly tongues: readonly Lobe[];
-  /** What each of the layer's shapes fills, in their order; undefined where that was not asked for. */
-  readonly filled: readonly Region[] | undefined;
+  /** What the next measuring can take over. */
+  readonly kept: Kept;
   /** Length of all cut lines in mm. */
   readonly cutLength: number;
+}
+
+/** Intermediate results of a measuring. */
+export interface Kept {
+  /** What each of the layer's shapes fills, in their order, and their union; none where that was not asked for. */
+  readonly fills: readonly Region[];
+  readonly union: readonly SolvedCluster[];
+  /** The openings, wider by half the kerf a side; none where there is no kerf. */
+  readonly widened: readonly SolvedCluster[];
+  /** The material as cut, and where it held together by nothing. */
+  readonly parted: Parted;
 }
 
 export interface Piece {

@@ -1,7 +1,7 @@
 /** From a place on the sheet back to the text: which command of which shape drew the edge there. */
 import Flatbush from 'flatbush';
 import type { Shape } from '../drawing/drawing';
-import { boundsOf, nearestOn, tangentAt } from '../geometry/curves';
+import { nearestOn, roughBoundsOf, tangentAt } from '../geometry/curves';
 import type { Curve, Point } from '../geometry/curve';
 import { dot, normalise, subtract } from '../geometry/point';
 import type { Span } from '../text';
@@ -31,7 +31,7 @@ export class SourceIndex {
     if (this.#sources.length === 0) return;
     this.#index = new Flatbush(this.#sources.length);
     for (const { curve } of this.#sources) {
-      const box = boundsOf(curve);
+      const box = roughBoundsOf(curve);
       this.#index.add(box.minX, box.minY, box.maxX, box.maxY);
     }
     this.#index.finish();

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Curve } from '../../src/geometry/curve';
 import { controlSize, pointAt } from '../../src/geometry/evaluate';
-import { boundsOf, lengthOf, parametersOfAngle, signedAreaOf } from '../../src/geometry/measure-curve';
+import { boundsOf, lengthOf, parametersOfAngle, roughBoundsOf, signedAreaOf } from '../../src/geometry/measure-curve';
 import { cross, distance } from '../../src/geometry/point';
 import { splitCurve } from '../../src/geometry/split-curve';
 import { transformCurve } from '../../src/geometry/transform-curve';
@@ -38,6 +38,21 @@ describe('boundsOf', () => {
     const box = boundsOf(whole);
     expect(box.maxX - box.minX).toBeCloseTo(2 * Math.hypot(3, 8), 12);
     expect(box.maxY - box.minY).toBeCloseTo(2 * Math.hypot(4, 6), 12);
+  });
+});
+
+describe('roughBoundsOf', () => {
+  it('holds the least box', () => {
+    fc.assert(
+      fc.property(curve, (shape) => {
+        const [rough, least] = [roughBoundsOf(shape), boundsOf(shape)];
+        const slack = 1e-9 * (300 + controlSize(shape));
+        expect(rough.minX).toBeLessThanOrEqual(least.minX + slack);
+        expect(rough.minY).toBeLessThanOrEqual(least.minY + slack);
+        expect(rough.maxX).toBeGreaterThanOrEqual(least.maxX - slack);
+        expect(rough.maxY).toBeGreaterThanOrEqual(least.maxY - slack);
+      }),
+    );
   });
 });
 

@@ -20,8 +20,9 @@ const placed: fc.Arbitrary<Placed> = fc.record({
   column: fc.integer({ min: 0, max: 5 }),
   row: fc.integer({ min: 0, max: 5 }),
   kind: fc.constantFrom('rect', 'circle', 'ring', 'hook', 'sliver'),
-  size: fc.double({ min: 3, max: 8.2, noNaN: true }),
-  turn: fc.double({ min: 0, max: 90, noNaN: true }),
+  // Now and then neighbours touch at corners, or along an edge.
+  size: fc.oneof(fc.double({ min: 3, max: 8.2, noNaN: true }), fc.constant(PITCH)),
+  turn: fc.oneof(fc.double({ min: 0, max: 90, noNaN: true }), fc.constant(0)),
 });
 
 function draw({ column, row, kind, size, turn }: Placed): string {
@@ -88,7 +89,7 @@ describe('a sheet measured with what was known before', () => {
           report = check(text, settings, report);
           expect(facts(report)).toEqual(facts(check(text, settings)));
         }
-      }), { numRuns: 60 });
+      }), { numRuns: 50 });
     }, 120_000,
   );
 });
