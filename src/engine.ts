@@ -7,6 +7,8 @@ import { parseMarkup } from './markup/parse';
 export { check } from './engine/check';
 export { checkProject } from './engine/check-project';
 export { projectFiles } from './engine/project-layers';
+export { describeShapeAt, type ShapeDescription } from './engine/describe-shape';
+export { outlineOf, type OutlineItem } from './engine/outline';
 export { layerProblems } from './engine/layer-problems';
 export { mendsFor } from './engine/mends';
 export { bridgeAt, bridgeAtCaret } from './engine/bridge-at';

@@ -5,12 +5,11 @@ import type { Finding } from '../checks/finding';
 import type { CheckResult, ProjectPart, Report, Settings } from '../report';
 import type { Config } from '../sheet/config';
 import { limitsOf } from '../sheet/limits';
-import type { Sheet } from '../sheet/sheet';
-import { SourceIndex } from '../sheet/source-index';
 import type { Stack } from '../sheet/stack';
 import { applyAcceptances } from './acceptances';
 import { capFindings, inOrder } from './order';
 import type { ReadFile } from './read-sheets';
+import { sourcesOnce } from './sources';
 
 export interface CheckRun {
   readonly settings: Settings;
@@ -87,16 +86,4 @@ function unfinished(skipped: readonly string[]): Finding[] {
     span: { from: 0, to: 0 },
     related: [],
   }];
-}
-
-/** One index for each sheet, built when a place is first asked for. */
-function sourcesOnce(): Stencil['sources'] {
-  const built = new WeakMap<Sheet, SourceIndex>();
-  return (sheet) => {
-    const known = built.get(sheet);
-    if (known) return known;
-    const index = new SourceIndex(sheet.layer.shapes, sheet.layer.reading === 'outlines');
-    built.set(sheet, index);
-    return index;
-  };
 }

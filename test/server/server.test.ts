@@ -1,5 +1,5 @@
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import type { CodeAction, TextDocumentEdit } from 'vscode-languageserver-protocol';
+import type { CodeAction, DocumentSymbol, Hover, MarkupContent, TextDocumentEdit } from 'vscode-languageserver-protocol';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { BridgedIslands, Stack, VersionedEdits } from '../../src/server/protocol';
 import { applyEdits } from '../../src/text';
@@ -168,6 +168,22 @@ describe('what only the editor asks', () => {
     expect(layer?.openingArea).toBeCloseTo(Math.PI * (15 ** 2 - 10 ** 2), 0);
     expect(layer?.islands).toHaveLength(1);
     expect(stack.findings[0]).toMatchObject({ check: 'floating-island', layer: 0 });
+  });
+
+  test('the outline lists layers, and hovering a shape gives its measures', async () => {
+    const document = await server.open('ring.svg', ring());
+    const textDocument = { uri: document.uri };
+    const [layer] = await server.connection.sendRequest<DocumentSymbol[]>('textDocument/documentSymbol', { textDocument });
+    expect(layer?.detail).toMatch(/^1 opening, 1 island, 157\.1 mm of cut$/);
+    expect(layer?.children?.map(({ name }) => name)).toEqual(['Sheet', 'Island', 'Opening']);
+    const position = document.positionAt(document.getText().indexOf('M15 30'));
+    const hover = await server.connection.sendRequest<Hover>('textDocument/hover', { textDocument, position });
+    expect((hover.contents as MarkupContent).value).toContain('30.00 × 30.00 mm · 392.6');
+    expect(await server.connection.sendRequest('textDocument/hover', { textDocument, position: { line: 2, character: 5 } })).toBeNull();
+    const plain = await server.open('plain.svg', ring(''));
+    const asked = { textDocument: { uri: plain.uri } };
+    expect(await server.connection.sendRequest('textDocument/documentSymbol', asked)).toBeNull();
+    expect(await server.connection.sendRequest('textDocument/hover', { ...asked, position })).toBeNull();
   });
 
   test('beginning a stencil states its reading on the root', async () => {
