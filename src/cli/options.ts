@@ -77,6 +77,12 @@ export function parseCount(text: string): number {
   throw new InvalidArgumentError('Write a whole number, 0 or more.');
 }
 
+export function parsePercent(text: string): number {
+  const value = /^\d{1,3}%?$/.test(text) ? Number.parseInt(text, 10) : NaN;
+  if (value <= 100) return value;
+  throw new InvalidArgumentError('Write a share from 0 to 100, such as 80.');
+}
+
 export function parsePixelsPerMm(text: string): number {
   const value = /^\d*\.?\d+$/.test(text) ? Number(text) : NaN;
   if (value > 0) return value;
@@ -87,5 +93,5 @@ export function parsePixelsPerMm(text: string): number {
 export function parseColour(text: string): string {
   const colour = colord(text);
   if (colour.isValid() && colour.alpha() === 1) return colour.toHex();
-  throw new InvalidArgumentError('Write a colour such as "#d8d0c0" or linen.');
+  throw new InvalidArgumentError('Write a colour such as "#f5f0e4" or linen.');
 }

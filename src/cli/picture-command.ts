@@ -1,11 +1,13 @@
-/** `tombolo picture`: the painted stack as SVG or PNG. */
+/** `tombolo picture`: the painted stack, or its sheets, as SVG or PNG. */
 import { Option, type Command } from 'commander';
 import { extname } from 'node:path';
-import { DEFAULT_GROUND, stackPicture } from '../picture/picture';
+import type { LookKind } from '../picture/look';
+import { lookSvg } from '../picture/look-svg';
+import { DEFAULT_GROUND, layerNames, stackLook } from '../picture/picture';
 import { Failure } from './failure';
 import type { Host } from './host';
 import { ReportLoader, requireLayer, warnOfUnreadable } from './load-report';
-import { addReadingOptions, parseColour, parsePixelsPerMm, type ReadingOptions } from './options';
+import { addReadingOptions, parseColour, parsePercent, parsePixelsPerMm, type ReadingOptions } from './options';
 import { oneLine } from './plain-text';
 import { renderPng } from './render-png';
 import { isSameFile, writeAtomically } from './write-output';
@@ -17,6 +19,9 @@ interface PictureOptions extends ReadingOptions {
   /** Pixels per mm. */
   readonly scale?: number;
   readonly layer?: string;
+  readonly look: LookKind;
+  /** Percent */
+  readonly opacity: number;
 }
 
 export function addPictureCommand(program: Command, host: Host): void {
@@ -28,6 +33,9 @@ export function addPictureCommand(program: Command, host: Host): void {
     .addOption(new Option('--ground <colour>', 'what is painted on').argParser(parseColour).default(DEFAULT_GROUND))
     .addOption(new Option('--scale <number>', 'pixels per mm of a .png (default: 10, fewer for large sheets)')
       .argParser(parsePixelsPerMm))
+    .addOption(new Option('--look <look>', 'the print, one sheet or all sheets')
+      .choices(['print', 'sheet', 'sheets'] satisfies LookKind[]).default('print'))
+    .addOption(new Option('--opacity <percent>', 'how much each coat of paint covers').argParser(parsePercent).default(100))
     .option('--layer <name>', 'draw this layer alone');
   addReadingOptions(command)
     .addHelpText('after', EXAMPLES)
@@ -38,6 +46,7 @@ const EXAMPLES = `
 Examples:
   tombolo picture heron.svg --out stack.png
   tombolo picture heron.svg --out stack.svg --ground '#f4efe4' --layer reeds
+  tombolo picture heron.svg --out reeds.png --look sheet --layer reeds
   tombolo picture tombolo.json --out print.png`;
 
 async function runPicture(file: string, options: PictureOptions, host: Host): Promise<void> {
@@ -56,11 +65,13 @@ async function runPicture(file: string, options: PictureOptions, host: Host): Pr
   requireLayer(loaded.name, loaded.report.stack, options.layer);
   warnOfUnreadable(loaded, host);
   for (const each of others) warnOfUnreadable(await loader.file(each), host);
-  const { ground, layer, scale } = options;
+  const { ground, layer, scale, look, opacity } = options;
   const { drawing: { width, height }, stack } = loaded.report;
   if (!(width > 0 && height > 0)) throw new Failure(`${loaded.name}: has no size, so that there is nothing to draw`);
-  const picture = stackPicture(loaded.report, { ground, ...(layer !== undefined && { layer }) });
-  await writeAtomically(options.out, suffix === '.svg' ? picture : await renderPng(picture, { width, height, scale }));
+  const drawn = stackLook(loaded.report, { look, ground, opacity: opacity / 100, ...(layer !== undefined && { layer }) });
+  const picture = lookSvg(drawn, { names: layerNames(loaded.report) });
+  const size = { width: drawn.box.maxX - drawn.box.minX, height: drawn.box.maxY - drawn.box.minY, scale };
+  await writeAtomically(options.out, suffix === '.svg' ? picture : await renderPng(picture, size, look !== 'print'));
   if (stack.layers.every(({ sheet }) => sheet.openings.length === 0)) {
     host.say(`${oneLine(loaded.name)}: no openings; the picture shows the bare ground`);
   }

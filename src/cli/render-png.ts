@@ -16,14 +16,17 @@ export interface PictureSize {
   readonly scale: number | undefined;
 }
 
-/** @throws Failure when the picture would be empty or too large, or the renderer is not installed */
-export async function renderPng(svg: string, size: PictureSize): Promise<Buffer> {
+/**
+ * @param lettered whether there is writing in it, for which the fonts of this machine are taken
+ * @throws Failure when the picture would be empty or too large, or the renderer is not installed
+ */
+export async function renderPng(svg: string, size: PictureSize, lettered = false): Promise<Buffer> {
   const width = pixelWidth(size);
   const { Resvg } = await import('@resvg/resvg-js').catch((error: unknown) => {
     throw new Failure('PNG pictures need the package @resvg/resvg-js, which is not installed here; '
       + 'write an .svg instead', { cause: error });
   });
-  const options = { fitTo: { mode: 'width', value: width } as const, font: { loadSystemFonts: false } };
+  const options = { fitTo: { mode: 'width', value: width } as const, font: { loadSystemFonts: lettered } };
   return new Resvg(svg, options).render().asPng();
 }
 

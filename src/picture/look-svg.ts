@@ -46,7 +46,7 @@ function partText({ role, outline, fill, opacity, hatch, fall }: Part, size: num
   if (role === 'frame') return shape(`fill="none" stroke="${fill}" stroke-width="${decimal(thin)}"`);
   if (role === 'shadow') {
     const down = transformText(translation(size / 6, size / 4));
-    return `<path${down} d="${outline}" fill="${fill}" fill-opacity="${decimal(opacity)}"/>`;
+    return `<path fill-rule="evenodd"${down} d="${outline}" fill="${fill}" fill-opacity="${decimal(opacity)}"/>`;
   }
   const filled = shape(`fill="${fill}"${opacity === 1 ? '' : ` fill-opacity="${decimal(opacity)}"`}${
     role === 'bare' ? ` stroke="${fill}" stroke-width="${decimal(thin)}"` : ''}`);

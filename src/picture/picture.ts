@@ -1,8 +1,8 @@
 /** Pictures of a report, for hosts that have one. */
+import { joinBoxes } from '../geometry/rings';
 import type { Report } from '../report';
 import type { Sheet } from '../sheet/sheet';
 import { COLOURS, type Look, type LookKind, type PictureLayer, type PictureNeck, type PictureStack } from './look';
-import { lookSvg } from './look-svg';
 import { pathData } from './path-data';
 import { printLook } from './print-look';
 import { sheetLook } from './sheet-look';
@@ -21,20 +21,26 @@ export interface StackPictureOptions {
   readonly layer?: string;
 }
 
-/** A picture of the stack as SVG text at true size. */
-export function stackPicture(report: Report, options: StackPictureOptions = {}): string {
-  const { drawing, sheets } = report;
-  const stack = pictureStack(sheets, { minX: 0, minY: 0, maxX: drawing.width, maxY: drawing.height });
-  const names = stack.layers.map(({ name }) => name);
-  return lookSvg(lookOf(stack, sheets, options), { names });
+/** The stack, of the whole project where the report is of one of its files, in one of the ways of looking. */
+export function stackLook(report: Report, options: StackPictureOptions = {}): Look {
+  const sheets = report.stack.layers.map(({ sheet }) => sheet);
+  return lookOf(pictureStack(report), sheets, options);
 }
 
-/** @param frame of a stack without layers */
-export function pictureStack(sheets: readonly Sheet[], frame: PictureStack['sheet']): PictureStack {
-  return { sheet: sheets[0]?.frame ?? frame, layers: sheets.map(pictureLayer) };
+/** The layers' names, as pictures of the stack count them. */
+export function layerNames({ stack }: Report): string[] {
+  return stack.layers.map(({ sheet }) => sheet.layer.name);
 }
 
-export function pictureLayer({ layer, openings, pieces }: Sheet): PictureLayer {
+function pictureStack({ drawing, stack }: Report): PictureStack {
+  const sheets = stack.layers.map(({ sheet }) => sheet);
+  const frame = { minX: 0, minY: 0, maxX: drawing.width, maxY: drawing.height };
+  return {
+    sheet: sheets.length > 0 ? joinBoxes(sheets.map((sheet) => sheet.frame)) : frame, layers: sheets.map(pictureLayer),
+  };
+}
+
+function pictureLayer({ layer, openings, pieces }: Sheet): PictureLayer {
   return {
     name: layer.name, paint: layer.paint, openings: pathData(openings),
     islands: pieces.filter(({ island }) => island).map(({ polygon, area, label }) => (
@@ -53,7 +59,7 @@ function lookOf(stack: PictureStack, sheets: readonly Sheet[], options: StackPic
 }
 
 /** The necks of the material that were found, which are those under the limit. */
-export function necksOf(sheet: Sheet | undefined): PictureNeck[] {
+function necksOf(sheet: Sheet | undefined): PictureNeck[] {
   const thin = sheet?.thinMaterial ?? [];
   return thin.filter(({ kind }) => kind === 'neck').map(({ width, from, to }) => ({ width, from, to }));
 }

@@ -15,20 +15,26 @@ export interface PrintOptions {
   readonly bare?: string;
   /** Whether islands are marked, which fall out and let paint through. */
   readonly marksIslands?: boolean;
+  /** Whether the ground lies on something: with an edge and a shadow. */
+  readonly framed?: boolean;
 }
 
 export function printLook({ sheet, layers }: PictureStack, options: PrintOptions = {}): Look {
-  const ground: Part = {
-    role: 'ground', outline: rectangle(sheet), fill: colourOr(options.ground, COLOURS.ground), opacity: 1,
-  };
+  const outline = rectangle(sheet);
+  const ground: Part = { role: 'ground', outline, fill: colourOr(options.ground, COLOURS.ground), opacity: 1 };
+  const shadow: Part = { role: 'shadow', outline, fill: COLOURS.shadow, opacity: 0.22 };
+  const edge: Part = { role: 'frame', outline, fill: COLOURS.frame, opacity: 1 };
   const painted = layers.flatMap((layer, index): Plate[] => options.isShown?.(index) === false ? [] : [{
     layer: index, place: options.placeOf?.(index) ?? IDENTITY, notes: [],
-    parts: [coat(layer, options.opacity ?? 1), ...(options.marksIslands ? layer.islands.map(island) : [])],
+    parts: [coat(layer, options.opacity ?? 1), ...options.marksIslands ? layer.islands.map(island) : []],
   }]);
   const bare: Part[] = options.bare ? [{ role: 'bare', outline: options.bare, fill: COLOURS.bare, opacity: 1 }] : [];
   return {
     kind: 'print', box: sheet,
-    plates: [fixed([ground]), ...painted, ...(bare.length > 0 ? [fixed(bare)] : [])],
+    plates: [
+      fixed(options.framed ? [shadow, ground] : [ground]), ...painted,
+      ...bare.length > 0 ? [fixed(bare)] : [], ...options.framed ? [fixed([edge])] : [],
+    ],
   };
 }
 

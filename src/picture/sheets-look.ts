@@ -36,7 +36,7 @@ function plate({ sheet, layers }: PictureStack, index: number, step: Point): Pla
   return {
     layer: index, place: translation(step.x, step.y),
     parts: [
-      { role: 'shadow', outline, fill: COLOURS.shadow, opacity: 0.22 }, cut,
+      { role: 'shadow', outline: cut.outline, fill: COLOURS.shadow, opacity: 0.22 }, cut,
       ...layer.islands.map((island) => ({
         role: 'island', outline: island.outline, fill: '#ffffff', opacity: 0.45, hatch: 45,
       } as const)),

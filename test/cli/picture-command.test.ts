@@ -43,6 +43,22 @@ describe('tombolo picture', () => {
     expect(svg).not.toContain('#8fd3ff');
   });
 
+  test('--look draws one sheet or all of them, --opacity thins the paint', async () => {
+    const words = ['picture', 'two.svg', '--scale', '2'];
+    expect((await workshop.run([...words, '--out', 'sheets.png', '--look', 'sheets'])).code).toBe(0);
+    const [width, height] = await pngSize('sheets.png');
+    expect(width * height).toBeGreaterThan(2 * 120 * 80);
+    expect((await workshop.run([...words, '--out', 'sheet.svg', '--look', 'sheet', '--layer', 'sun'])).code).toBe(0);
+    const sheet = (await read('sheet.svg')).toString();
+    expect(sheet).toContain('fill="#d8c39b"');
+    expect(sheet).not.toContain('#ffb300');
+    expect((await workshop.run([...words, '--out', 'thin.svg', '--opacity', '40%'])).code).toBe(0);
+    expect((await read('thin.svg')).toString()).toContain('fill="#8fd3ff" fill-opacity="0.4"');
+    for (const odd of [['--look', 'poster'], ['--opacity', '140'], ['--opacity', 'half']]) {
+      expect((await workshop.run([...words, '--out', 'odd.svg', ...odd])).code).toBe(2);
+    }
+  });
+
   test('standard input, and --width', async () => {
     const words = ['picture', '-', '--out', 'wide.svg', '--width', '120mm'];
     expect((await workshop.run(words, { input: SOUND })).code).toBe(0);

@@ -3,7 +3,8 @@ import { parse } from 'svgson';
 import { describe, expect, test } from 'vitest';
 import { check } from '../../src/engine';
 import { pathData } from '../../src/picture/path-data';
-import { stackPicture } from '../../src/picture/picture';
+import { lookSvg } from '../../src/picture/look-svg';
+import { layerNames, stackLook, type StackPictureOptions } from '../../src/picture/picture';
 import type { Report } from '../../src/report';
 
 /** How many square millimetres of a picture have each colour, drawn by an independent renderer. */
@@ -25,7 +26,10 @@ const STACK = `<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="40mm
   <g id="reeds"><path fill="#3b4a54" fill-rule="evenodd" d="M10 10H30V30H10Z M15 15V25H25V15Z"/></g>
 </svg>`;
 
-describe('stackPicture', () => {
+const stackPicture = (report: Report, options?: StackPictureOptions) =>
+  lookSvg(stackLook(report, options), { names: layerNames(report) });
+
+describe('a picture of the stack', () => {
   test('paints the openings over the ground and over each other, to the closed form', () => {
     const areas = areasByColour(stackPicture(check(STACK), { ground: '#f4efe4' }));
     expect(areas.get('#f4efe4')).toBeCloseTo(2400 - 1500, 0);
@@ -44,7 +48,7 @@ describe('stackPicture', () => {
     const report = check(STACK);
     const [sheet] = report.sheets;
     const layer = { ...sheet!.layer, name, paint: '"/><script/>' };
-    const odd: Report = { ...report, sheets: [{ ...sheet!, layer }] };
+    const odd: Report = { ...report, stack: { ...report.stack, layers: [{ file: '', sheet: { ...sheet!, layer } }] } };
     const svg = stackPicture(odd, { ground: '"><script/>' });
     const root = await parse(svg);
     const group = root.children[1];
@@ -53,6 +57,31 @@ describe('stackPicture', () => {
     expect(svg).not.toContain('<script');
     expect(svg).not.toMatch(/[\u0000-\u0008\ud800-\udfff]/);
     expect(() => new Resvg(svg).render()).not.toThrow();
+  });
+
+  test('paint that lets the ground through', () => {
+    const areas = areasByColour(stackPicture(check(STACK), { ground: '#ffffff', opacity: 0.5, layer: 'sky' }));
+    expect(areas.get('#ffffff')).toBeCloseTo(2400 - 1500, 0);
+    // Half way from white to #8fd3ff.
+    expect(areas.get('#c7e9ff')).toBeCloseTo(1500, 0);
+  });
+
+  test('one sheet: card with its openings left out, the island fallen out of its place', async () => {
+    const svg = stackPicture(check(STACK), { look: 'sheet', layer: 'reeds' });
+    expect(svg).toContain('fill="#d8c39b"');
+    const { children } = (await parse(svg)).children.at(-1)!;
+    expect(children.map(({ attributes }) => attributes['transform'] ?? '')).toContainEqual(expect.stringMatching(/^matrix/));
+    expect(children.filter(({ name }) => name === 'text').map(({ children: [text] }) => text?.value)).toEqual(['2']);
+    expect(() => new Resvg(svg).render()).not.toThrow();
+  });
+
+  test('all sheets side by side: as much card as the sheets have', () => {
+    const svg = stackPicture(check(STACK), { look: 'sheets' });
+    const card = areasByColour(svg).get('#d8c39b') ?? 0;
+    // The island lies in its hole under its hatch.
+    const material = 2400 - 1500 + 2400 - 300 - 100;
+    expect(Math.abs(card - material) / material).toBeLessThan(0.02);
+    expect(svg).toMatch(/>1 {2}sky<[^]*>2 {2}reeds</);
   });
 
   test.each(['', '<svg', 'no markup at all', '<svg xmlns="http://www.w3.org/2000/svg" width="0" height="-3"/>'])(

@@ -1,0 +1,107 @@
+/** The ways of looking: the print on its ground, one sheet, all sheets; by mouse and by keyboard. */
+import path from 'node:path';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { picturesOfFailures, root, Workbench } from './workbench';
+
+let workbench: Workbench;
+const inBench = (selector: string) => workbench.bench.locator(selector);
+const control = (role: 'radio' | 'checkbox' | 'slider' | 'button', name: string | RegExp) =>
+  workbench.bench.getByRole(role, { name });
+
+beforeAll(async () => {
+  workbench = await Workbench.open(path.join(root, 'media/demo'));
+  await workbench.openFile('waymarker.svg');
+  await workbench.command('Tombolo: Open the Bench');
+  await inBench('.layers li').nth(3).waitFor();
+  await workbench.widenBench();
+});
+afterAll(async () => { await workbench?.close(); });
+picturesOfFailures(() => workbench);
+
+describe('the print', () => {
+  test('is painted in order on the ground', async () => {
+    expect(await inBench('.ground').getAttribute('fill')).toBe('#f5f0e4');
+    const paints = await inBench('.paint').evaluateAll((paths) => paths.map((path) => path.getAttribute('fill')));
+    expect(paints).toEqual(['#f0b13c', '#6b8a4e', '#2f4654', '#b4472c']);
+    await workbench.shot('look-1-print');
+  });
+
+  test('on a ground of another colour, and back on the usual one', async () => {
+    await inBench('input[type=color]').fill('#556b2f');
+    expect(await inBench('.ground').getAttribute('fill')).toBe('#556b2f');
+    await control('button', 'Usual ground').click();
+    expect(await inBench('.ground').getAttribute('fill')).toBe('#f5f0e4');
+  });
+
+  test('with thinner paint, by keyboard', async () => {
+    await control('slider', 'Opacity of the paint').focus();
+    await workbench.page.keyboard.press('Home');
+    expect(await inBench('.paint').first().getAttribute('fill-opacity')).toBe('0.1');
+    await workbench.page.keyboard.press('End');
+    expect(await inBench('.paint').first().getAttribute('fill-opacity')).toBe('1');
+  });
+});
+
+describe('one sheet', () => {
+  test('has its islands out of their places, numbered, and its necks measured', async () => {
+    await control('radio', 'The print').focus();
+    await workbench.page.keyboard.press('ArrowRight');
+    await control('radio', 'Numeral').check();
+    expect(await inBench('.fallen').count()).toBe(2);
+    expect(await inBench('.note.number').allTextContents()).toEqual(['2', '3']);
+    await workbench.shot('look-2-one-sheet');
+    await control('radio', 'Heron').check();
+    await inBench('.note.dimension').first().waitFor({ state: 'attached' });
+    const measures = await inBench('.note.dimension').allTextContents();
+    expect(measures.every((text) => /^\d\.\d\d$/.test(text)), measures.join()).toBe(true);
+    await workbench.shot('look-2-one-sheet-necks');
+  });
+
+  test('lets islands fall, but not where motion is not wanted', async () => {
+    const running = () => inBench('.canvas').evaluate((canvas) => canvas.getAnimations({ subtree: true }).length);
+    await control('radio', 'Sun').check();
+    expect(await running()).toBe(1);
+    await workbench.page.emulateMedia({ reducedMotion: 'reduce' });
+    await control('radio', 'Numeral').check();
+    expect(await inBench('.fallen').count()).toBe(2);
+    expect(await running()).toBe(0);
+    await workbench.page.emulateMedia({ reducedMotion: null });
+  });
+});
+
+describe('all sheets', () => {
+  test('lie side by side, each with its name', async () => {
+    await control('radio', 'All sheets').check();
+    expect(await inBench('.card').count()).toBe(4);
+    expect(await inBench('.note.caption').allTextContents()).toEqual(['1  Sun', '2  Reeds', '3  Heron', '4  Numeral']);
+    await workbench.shot('look-3-all-sheets');
+    await control('checkbox', 'Reeds').uncheck();
+    expect(await inBench('.card').count()).toBe(3);
+    await control('checkbox', 'Reeds').check();
+  });
+
+  test('or a step beside each other, by keyboard', async () => {
+    const places = () => inBench('[data-layer]').evaluateAll((plates) => plates.map((plate) => plate.getAttribute('transform')));
+    const aside = await places();
+    await control('checkbox', 'Spread apart in order').focus();
+    await workbench.page.keyboard.press('Space');
+    const spread = await places();
+    expect(spread).not.toEqual(aside);
+    await workbench.shot('look-4-spread');
+    await control('slider', 'How far apart').focus();
+    await workbench.page.keyboard.press('Home');
+    // In register all lie in one place.
+    expect(new Set(await places()).size).toBe(1);
+  });
+
+  test('a mark of a finding lies on the sheet that it is about', async () => {
+    await control('checkbox', 'Spread apart in order').uncheck();
+    const box = (selector: string) => inBench(selector).first().boundingBox();
+    const mark = await box('.mark[data-index="1"] .badge');
+    const sheet = await box('[data-layer="3"] .card');
+    expect(mark && sheet).toBeTruthy();
+    expect(mark!.x).toBeGreaterThan(sheet!.x);
+    expect(mark!.y).toBeGreaterThan(sheet!.y);
+    expect(mark!.x).toBeLessThan(sheet!.x + sheet!.width);
+  });
+});
