@@ -1,8 +1,11 @@
 /** What a check says about a stencil. Plain data: hosts show it, mends act on it. */
 import type { Point } from '../geometry/curve';
+import type { Polygon } from '../geometry/region';
 import type { ThinPart } from '../geometry/thin-parts';
 import type { CheckId, Severity } from '../sheet/check-id';
+import type { BareGap, ShortOverlap } from '../sheet/seams';
 import type { Piece, Sheet } from '../sheet/sheet';
+import type { StackLayer } from '../sheet/stack';
 import type { Span } from '../text';
 
 export type { CheckId, Severity };
@@ -39,4 +42,7 @@ export interface Related {
 
 export type Subject =
   | { readonly kind: 'island'; readonly sheet: Sheet; readonly piece: Piece }
-  | { readonly kind: 'thin'; readonly sheet: Sheet; readonly part: ThinPart };
+  | { readonly kind: 'thin'; readonly sheet: Sheet; readonly part: ThinPart }
+  | { readonly kind: 'opening'; readonly sheet: Sheet; readonly opening: Polygon }
+  | { readonly kind: 'overlap'; readonly earlier: StackLayer; readonly later: StackLayer; readonly overlap: ShortOverlap }
+  | { readonly kind: 'gap'; readonly earlier: StackLayer; readonly later: StackLayer; readonly gap: BareGap };

@@ -76,6 +76,9 @@ export interface Nearest {
   readonly u: number;
 }
 
+/** Of several ways as short, to this fraction of the length, the one from the middle of the stretch is given. */
+const AS_SHORT = 1e-9;
+
 /** The shortest way from a stretch of a segment to another segment. */
 export function nearestBetween(segment: Segment, { from, to }: Stretch, other: Segment): Nearest {
   const [dx, dy] = [segment.bx - segment.ax, segment.by - segment.ay];
@@ -89,7 +92,9 @@ export function nearestBetween(segment: Segment, { from, to }: Stretch, other: S
   };
   const towards = (u: number): Nearest =>
     at(project(other.ax + u * ux - segment.ax, other.ay + u * uy - segment.ay, dx, dy, from, to));
-  return [at(to), towards(0), towards(1)].reduce((best, each) => (each.distance < best.distance ? each : best), at(from));
+  const middle = at((from + to) / 2);
+  return [at(from), at(to), towards(0), towards(1)].reduce((best, each) =>
+    (each.distance < best.distance - AS_SHORT * (1 + middle.distance) ? each : best), middle);
 }
 
 function project(x: number, y: number, dx: number, dy: number, low: number, high: number): number {

@@ -40,7 +40,7 @@ export function gapsIn({ parts, slip }: BareGround, layers: readonly Region[]): 
     const [a, b] = sides;
     const [first, second] = a.layer < b.layer ? [a, b] : [b, a];
     return [{
-      earlier: first.layer, later: second.layer, width: part.width, length: part.length,
+      earlier: first.layer, later: second.layer, width: part.width, length: part.length, closed: part.kind === 'whole',
       onEarlier: first.point, onLater: second.point,
     }];
   });

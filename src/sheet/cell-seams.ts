@@ -96,37 +96,51 @@ function grown(region: Region, by: number, join: Join): Region {
 
 /** For each neighbour on the other side of the slipping sheet's edge, the stretches of a segment that open. */
 function piecesOf(border: SoleBorder, own: number, edges: SeamEdges, task: CellTask): SeamPiece[] {
-  const { segment, stretch, beyond, rim } = border;
-  const found = new Map<number, { readonly nearest: Omit<SeamPiece, 'segment'>; readonly stretches: Stretch[] }>();
+  const { segment, stretch, beyond } = border;
+  const found = new Map<number, Opening[]>();
   edges.forEachNear(own, segment, (edge, other) => {
     const within = stretchWithin(segment, other, edges.reach);
     const cut = within && { from: Math.max(within.from, stretch.from), to: Math.min(within.to, stretch.to) };
     const neighbour = cut && cut.from <= cut.to ? edges.neighbourAt(edge, own, beyond) : undefined;
     if (!cut || neighbour === undefined) return false;
     const { distance, t, u } = nearestBetween(segment, cut, other);
-    const width = distance / UNITS_PER_MM;
-    const known = found.get(neighbour);
-    known?.stretches.push(cut);
-    if (known && known.nearest.width <= width) return false;
-    const nearest = {
-      slipping: task.numbers[own] ?? 0, neighbour: task.numbers[neighbour] ?? 0, width, rim,
-      at: placeOn(segment, width === 0 ? (cut.from + cut.to) / 2 : t), facing: placeOn(other, u),
-    };
-    found.set(neighbour, { nearest, stretches: known?.stretches ?? [cut] });
+    const opening = { ...cut, width: distance / UNITS_PER_MM, at: placeOn(segment, t), facing: placeOn(other, u) };
+    const list = found.get(neighbour);
+    if (list) list.push(opening);
+    else found.set(neighbour, [opening]);
     return false;
   });
-  return [...found.values()].flatMap(({ nearest, stretches }) =>
-    joined(stretches).map(({ from, to }) => ({ ...nearest, segment: partOf(segment, from, to) })));
+  return [...found].flatMap(([neighbour, openings]) => joined(openings).map(({ from, to, width, at, facing }) => ({
+    slipping: task.numbers[own] ?? 0, neighbour: task.numbers[neighbour] ?? 0, rim: border.rim, width, at, facing,
+    segment: partOf(segment, from, to),
+  })));
 }
 
-function joined(stretches: readonly Stretch[]): Stretch[] {
-  const result: { from: number; to: number }[] = [];
-  for (const { from, to } of [...stretches].sort((a, b) => a.from - b.from)) {
+/** A stretch of a segment that one edge of the slipping sheet opens, and how soon. */
+interface Opening extends Stretch {
+  readonly width: number;
+  readonly at: Point;
+  readonly facing: Point;
+}
+
+/** Stretches that run into each other, as one that opens where the first of them does. */
+function joined(openings: readonly Opening[]): Opening[] {
+  const result: Opening[] = [];
+  for (const opening of [...openings].sort((a, b) => a.from - b.from)) {
     const last = result.at(-1);
-    if (last && from <= last.to + 1e-9) last.to = Math.max(last.to, to);
-    else result.push({ from, to });
+    if (last && opening.from <= last.to + 1e-9) {
+      const first = isSooner(opening, last) ? opening : last;
+      result[result.length - 1] = { ...first, from: last.from, to: Math.max(last.to, opening.to) };
+    } else {
+      result.push(opening);
+    }
   }
   return result;
+}
+
+/** Of two that open as soon, the longer one counts: it has its first place in the middle of what opens. */
+function isSooner(a: Opening, b: Opening): boolean {
+  return Math.abs(a.width - b.width) < 1e-9 ? a.to - a.from > b.to - b.from : a.width < b.width;
 }
 
 function placeOn({ ax, ay, bx, by }: Segment, t: number): Point {

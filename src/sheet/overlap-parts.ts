@@ -47,22 +47,29 @@ function areNear(pieces: readonly SeamPiece[], a: number, b: number, slip: numbe
 }
 
 function describe(pieces: readonly SeamPiece[]): ShortOverlap {
-  const least = Math.min(...pieces.map(({ width }) => width));
+  const least = pieces.reduce((width, piece) => Math.min(width, piece.width), Infinity);
   const shortest = pieces.filter(({ width }) => width <= least + AS_SHORT);
-  const middle = mean(shortest.map(({ at }) => at));
+  const middle = middleOf(shortest);
   const first = shortest.reduce((best, each) => (distance(each.at, middle) < distance(best.at, middle) ? each : best));
   const { slipping, neighbour, at, facing } = first;
-  const lengthSeen = (from: number): number => pieces.reduce((sum, { slipping: by, segment, rim }) =>
-    sum + (by === from && !rim ? Math.hypot(segment.bx - segment.ax, segment.by - segment.ay) : 0), 0);
+  const lengthSeen = (from: number): number =>
+    pieces.reduce((sum, piece) => sum + (piece.slipping === from && !piece.rim ? lengthOf(piece) : 0), 0);
   return {
     earlier: Math.min(slipping, neighbour), later: Math.max(slipping, neighbour), slipping, width: least, at, facing,
-    length: Math.max(lengthSeen(slipping), lengthSeen(neighbour)),
+    length: Math.max(lengthSeen(slipping), lengthSeen(neighbour)), runsOut: pieces.some(({ rim }) => rim),
   };
 }
 
-function mean(points: readonly Point[]): Point {
-  const sum = points.reduce((total, { x, y }) => ({ x: total.x + x, y: total.y + y }), { x: 0, y: 0 });
-  return { x: sum.x / points.length, y: sum.y / points.length };
+function middleOf(pieces: readonly SeamPiece[]): Point {
+  const sum = pieces.reduce(({ x, y, length }, piece) => {
+    const own = lengthOf(piece) + AS_SHORT;
+    return { x: x + own * piece.at.x, y: y + own * piece.at.y, length: length + own };
+  }, { x: 0, y: 0, length: 0 });
+  return { x: sum.x / sum.length, y: sum.y / sum.length };
+}
+
+function lengthOf({ segment: { ax, ay, bx, by } }: SeamPiece): number {
+  return Math.hypot(bx - ax, by - ay);
 }
 
 function boxOf({ ax, ay, bx, by }: Segment): Box {

@@ -41,12 +41,16 @@ export interface ShortOverlap extends Neighbours {
   readonly facing: Point;
   /** mm along the seam */
   readonly length: number;
+  /** Whether it ends where bare ground is nearer than twice the slip, as at the crossing of two outlines. */
+  readonly runsOut: boolean;
 }
 
 /** Bare ground between two neighbours. */
 export interface BareGap extends Neighbours {
-  /** mm, at its narrowest; of a gap that is closed all round, at its widest. */
+  /** mm, at its narrowest; of a gap that is closed all round and nowhere as wide as a slip, at its widest. */
   readonly width: number;
+  /** Whether it is closed all round. */
+  readonly closed: boolean;
   /** The facing places on the edges of the two neighbours' openings. */
   readonly onEarlier: Point;
   readonly onLater: Point;

@@ -1,0 +1,38 @@
+import { interpolate } from '../../geometry/point';
+import { formatMillimetres } from '../../sheet/length';
+import type { BareGap } from '../../sheet/seams';
+import type { Check, Stencil } from '../check';
+import type { Finding } from '../finding';
+import { quoted, relatedOnEdge, spanOnEdge } from '../stack-places';
+
+/** Bare ground between two colours that is narrower than the slip. */
+export const bareGap: Check = {
+  id: 'bare-gap',
+  severity: 'warning',
+  *run(stencil) {
+    const { stack, limits, file } = stencil;
+    for (const gap of stack.seams(limits.slip).gaps) {
+      if (stack.layers[gap.earlier]?.file === file) yield* describe(stencil, gap);
+    }
+  },
+};
+
+function* describe(stencil: Stencil, gap: BareGap): Iterable<Finding> {
+  const { earlier, later, width, closed, onEarlier, onLater } = gap;
+  const [first, second] = [stencil.stack.layers[earlier], stencil.stack.layers[later]];
+  if (!first || !second) return;
+  const { slip } = stencil.limits;
+  yield {
+    check: 'bare-gap',
+    severity: 'warning',
+    message: `Bare ground ${closed ? 'up to ' : ''}${formatMillimetres(width)} wide between ${quoted(first)} and ` +
+      `${quoted(second)}; a slip of ${formatMillimetres(slip)}, which must be reckoned with, closes it or makes it twice ` +
+      'as wide. Spread the earlier colour under its neighbour, set them farther apart, or lower limits.slip.',
+    span: spanOnEdge(stencil, first, onEarlier, onLater),
+    layer: first.sheet.layer.name,
+    at: interpolate(onEarlier, onLater, 0.5),
+    measure: { value: width, limit: slip, unit: 'mm' },
+    related: [relatedOnEdge(stencil, second, onLater, `The edge of ${quoted(second)} that faces it`, onEarlier)],
+    subject: { kind: 'gap', earlier: first, later: second, gap },
+  };
+}

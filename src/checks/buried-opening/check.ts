@@ -1,0 +1,37 @@
+import { boxOfPolygon } from '../../geometry/polygons';
+import { boxContainsBox, growBox } from '../../geometry/rings';
+import { registerMarks } from '../../sheet/register-marks';
+import type { Check } from '../check';
+import { contourSpan } from '../places';
+import { ownLayers } from '../stack-places';
+
+/** mm: by how much an opening may reach beyond the mark that makes it, through rounding. */
+const BESIDE = 0.01;
+
+/** Openings whose paint is nowhere seen, as later layers paint over all of it. */
+export const buriedOpening: Check = {
+  id: 'buried-opening',
+  severity: 'hint',
+  *run(stencil) {
+    const { buried } = stencil.stack.seams(stencil.limits.slip);
+    for (const { number, layer: { sheet } } of ownLayers(stencil)) {
+      const own = buried.filter(({ layer }) => layer === number).flatMap(({ opening }) => sheet.openings[opening] ?? []);
+      const marks = own.length > 0 ? registerMarks(sheet.layer) : [];
+      for (const polygon of own) {
+        // Marks are cut in every sheet, one over the other.
+        if (marks.some(({ box }) => boxContainsBox(growBox(box, BESIDE), boxOfPolygon(polygon)))) continue;
+        yield {
+          check: 'buried-opening',
+          severity: 'hint',
+          message: 'Nothing that is sprayed through this opening is seen: later layers paint over all of it. Cutting it ' +
+            'costs time and strength of the sheet. Remove it, unless it is meant as a ground for thin paint.',
+          span: contourSpan(stencil, sheet, polygon.outer),
+          layer: sheet.layer.name,
+          at: { x: polygon.outer[0] ?? 0, y: polygon.outer[1] ?? 0 },
+          related: [],
+          subject: { kind: 'opening', sheet, opening: polygon },
+        };
+      }
+    }
+  },
+};

@@ -1,0 +1,94 @@
+import { distance } from '../../geometry/point';
+import { formatMillimetres } from '../../sheet/length';
+import { registerMarks, type RegisterMark } from '../../sheet/register-marks';
+import type { Sheet } from '../../sheet/sheet';
+import type { StackLayer } from '../../sheet/stack';
+import type { Check, Stencil } from '../check';
+import type { Finding, Related } from '../finding';
+import { rootSpan } from '../places';
+import { layerTag, ownLayers, quoted } from '../stack-places';
+
+/** mm: frames and marks that differ by less are the same, written with other digits. */
+const SAME = 0.01;
+
+/** Sheets that cannot be laid in register: of another size than the others, or with marks at other places. */
+export const frameMismatch: Check = {
+  id: 'frame-mismatch',
+  severity: 'error',
+  *run(stencil) {
+    const { layers } = stencil.stack;
+    const own = ownLayers(stencil).map(({ layer }) => layer);
+    const usual = usualFrame(layers);
+    const odd = usual && own.find((layer) => !isSameFrame(layer, usual));
+    if (odd && usual) yield describeFrame(stencil, odd, usual);
+    const marked = layers.find(({ sheet }) => registerMarks(sheet.layer).length > 0);
+    for (const layer of marked ? own : []) {
+      const finding = layer === marked ? undefined : compareMarks(stencil, layer, marked as StackLayer);
+      if (finding) yield finding;
+    }
+  },
+};
+
+/** A layer of the frame that most have; of several such frames, the one met first. */
+function usualFrame(layers: readonly StackLayer[]): StackLayer | undefined {
+  const shared = (layer: StackLayer): number => layers.filter((other) => isSameFrame(layer, other)).length;
+  const [first, ...others] = layers;
+  return first && others.reduce((best, each) => (shared(each) > shared(best) ? each : best), first);
+}
+
+function isSameFrame(a: StackLayer, b: StackLayer): boolean {
+  const [[width, height], [otherWidth, otherHeight]] = [sizeOf(a.sheet), sizeOf(b.sheet)];
+  return Math.abs(width - otherWidth) <= SAME && Math.abs(height - otherHeight) <= SAME;
+}
+
+function sizeOf({ frame }: Sheet): [number, number] {
+  return [frame.maxX - frame.minX, frame.maxY - frame.minY];
+}
+
+function describeFrame(stencil: Stencil, odd: StackLayer, usual: StackLayer): Finding {
+  const [size, other] = [sizeOf(odd.sheet), sizeOf(usual.sheet)];
+  const off = Math.max(Math.abs(size[0] - other[0]), Math.abs(size[1] - other[1]));
+  return {
+    check: 'frame-mismatch',
+    severity: 'error',
+    message: `The sheet of ${quoted(odd)} is ${sides(size)}, that of ${quoted(usual)} ${sides(other)}: laid corner to ` +
+      'corner they do not lie in register. Give all sheets of the stack the same size.',
+    span: rootSpan(stencil),
+    measure: { value: off, limit: SAME, unit: 'mm' },
+    related: [relatedTag(stencil, usual, `${quoted(usual)} is ${sides(other)}`)],
+  };
+}
+
+function compareMarks(stencil: Stencil, layer: StackLayer, marked: StackLayer): Finding | undefined {
+  const [own, theirs] = [registerMarks(layer.sheet.layer), registerMarks(marked.sheet.layer)];
+  const [missing, extra] = [unmatched(theirs, own), unmatched(own, theirs)];
+  const [lost, odd] = [missing[0], extra[0]];
+  if (!lost && !odd) return undefined;
+  const off = lost && odd && distance(lost.centre, odd.centre);
+  const what = off !== undefined
+    ? `A register mark of ${quoted(layer)} lies ${formatMillimetres(off)} from where ${quoted(marked)} has it`
+    : `${quoted(layer)} ${lost ? 'lacks' : 'has'} a register mark that ${quoted(marked)} ${lost ? 'has' : 'lacks'}`;
+  const at = (odd ?? lost)?.centre;
+  return {
+    check: 'frame-mismatch',
+    severity: 'error',
+    message: `${what}: laid by its marks, this sheet prints out of register. Cut the same marks in every sheet.`,
+    span: odd?.element.nameSpan ?? layerTag(layer.sheet),
+    layer: layer.sheet.layer.name,
+    ...(at && { at }),
+    ...(off !== undefined && { measure: { value: off, limit: SAME, unit: 'mm' as const } }),
+    related: [relatedTag(stencil, marked, `The marks of ${quoted(marked)}`)],
+  };
+}
+
+function unmatched(marks: readonly RegisterMark[], others: readonly RegisterMark[]): RegisterMark[] {
+  return marks.filter(({ centre }) => !others.some((other) => distance(centre, other.centre) <= SAME));
+}
+
+function relatedTag({ file }: Stencil, layer: StackLayer, message: string): Related {
+  return { message, ...(layer.file === file ? {} : { file: layer.file }), span: layerTag(layer.sheet) };
+}
+
+function sides([width, height]: readonly [number, number]): string {
+  return `${width.toFixed(2)} × ${height.toFixed(2)} mm`;
+}

@@ -1,0 +1,51 @@
+import { formatMillimetres } from '../../sheet/length';
+import type { ShortOverlap } from '../../sheet/seams';
+import type { Check, Stencil } from '../check';
+import type { Finding } from '../finding';
+import { quoted, relatedOnEdge, spanOnEdge } from '../stack-places';
+
+/** mm: colours that run over each other by no more only touch. */
+const TOUCHING = 0.005;
+
+/**
+ * In slips: a part that runs out into an outline and is no longer comes of outlines that cross, at 14° or more. Common
+ * practice, no source.
+ */
+const CROSSING = 2;
+
+/** Seams of neighbouring colours that open when a sheet lands off its place by less than the slip. */
+export const shortOverlap: Check = {
+  id: 'short-overlap',
+  severity: 'warning',
+  *run(stencil) {
+    const { stack, limits, file } = stencil;
+    for (const overlap of stack.seams(limits.slip).overlaps) {
+      const crossing = overlap.runsOut && overlap.length < CROSSING * limits.slip;
+      if (!crossing && stack.layers[overlap.earlier]?.file === file) yield* describe(stencil, overlap);
+    }
+  },
+};
+
+function* describe(stencil: Stencil, overlap: ShortOverlap): Iterable<Finding> {
+  const { earlier, later, slipping, width, at, facing, length } = overlap;
+  const [first, second] = [stencil.stack.layers[earlier], stencil.stack.layers[later]];
+  if (!first || !second) return;
+  const [onFirst, onSecond] = slipping === earlier ? [facing, at] : [at, facing];
+  const { slip } = stencil.limits;
+  const what = width <= TOUCHING
+    ? `${quoted(first)} and ${quoted(second)} only touch`
+    : `${quoted(first)} and ${quoted(second)} overlap by ${formatMillimetres(width)} only`;
+  yield {
+    check: 'short-overlap',
+    severity: 'warning',
+    message: `${what} (${formatMillimetres(length)} of their seam is short): bare ground shows there as soon as a sheet ` +
+      `lands ${width <= TOUCHING ? 'at all' : 'farther than that'} off its place, and up to ${formatMillimetres(slip)} ` +
+      'must be reckoned with. Spread the earlier colour under its neighbour, or lower limits.slip.',
+    span: spanOnEdge(stencil, first, onFirst, onSecond),
+    layer: first.sheet.layer.name,
+    at,
+    measure: { value: width, limit: slip, unit: 'mm' },
+    related: [relatedOnEdge(stencil, second, onSecond, `The edge of ${quoted(second)} there`, onFirst)],
+    subject: { kind: 'overlap', earlier: first, later: second, overlap },
+  };
+}

@@ -1,0 +1,50 @@
+/** The text that belongs to places between two layers of a stack, whichever files they are in. */
+import type { Point } from '../geometry/curve';
+import { boxOfPolygon } from '../geometry/polygons';
+import { boxesTouch, growBox } from '../geometry/rings';
+import { buildSegmentIndex, nearestSegment } from '../geometry/segment-index';
+import type { Sheet } from '../sheet/sheet';
+import type { StackLayer } from '../sheet/stack';
+import type { Span } from '../text';
+import type { Stencil } from './check';
+import type { Related } from './finding';
+
+/** mm beyond what the kerf moves an edge by. */
+const BESIDE = 0.02;
+
+/** The command that drew the edge of a layer's opening at a point of the edge as cut; else the layer's or file's tag. */
+export function spanOnEdge(stencil: Stencil, { sheet }: StackLayer, point: Point, facing?: Point): Span {
+  const source = stencil.sources(sheet).at(drawnPlace(sheet, point), facing);
+  return source?.span ?? layerTag(sheet);
+}
+
+/** The same as a related place, which says in which file it is if not in this one. */
+export function relatedOnEdge(stencil: Stencil, layer: StackLayer, at: Point, message: string, facing?: Point): Related {
+  const file = layer.file === stencil.file ? {} : { file: layer.file };
+  return { message, ...file, span: spanOnEdge(stencil, layer, at, facing), at };
+}
+
+/** The name in the layer's start tag, else in the root's. */
+export function layerTag({ layer, drawing }: Sheet): Span {
+  const { root, text } = drawing.document;
+  return layer.element?.nameSpan ?? root?.nameSpan ?? { from: 0, to: Math.min(1, text.length) };
+}
+
+/** The layers of this file, with their numbers in the stack. */
+export function ownLayers(stencil: Stencil): { readonly number: number; readonly layer: StackLayer }[] {
+  return stencil.stack.layers.map((layer, number) => ({ number, layer })).filter(({ layer }) => layer.file === stencil.file);
+}
+
+/** "rust", with quotation marks as in all messages. */
+export function quoted({ sheet }: StackLayer): string {
+  return `"${sheet.layer.name}"`;
+}
+
+/** A kerf sets the edge as cut beside the edge as drawn. */
+function drawnPlace({ openings, kerf }: Sheet, point: Point): Point {
+  if (kerf === 0) return point;
+  const reach = kerf + BESIDE;
+  const around = growBox({ minX: point.x, minY: point.y, maxX: point.x, maxY: point.y }, reach);
+  const near = openings.filter((polygon) => boxesTouch(boxOfPolygon(polygon), around));
+  return nearestSegment(buildSegmentIndex(near), point, reach)?.point ?? point;
+}

@@ -1,0 +1,49 @@
+import { describe, expect, it } from 'vitest';
+import { findingsOf, sheetOf } from '../stencils';
+
+const gaps = (svg: string, settings = {}) => findingsOf('bare-gap', svg, settings);
+
+const fields = (gap: number) => sheetOf(
+  `<g id="sky"><path d="M10 10H${50 - gap}V90H10Z"/></g><g id="hill"><path d="M50 10H90V90H50Z"/></g>`);
+
+/** A field with a round hole, and a disc for it that lies beside its place. */
+const hole = (radius: number, aside: number) => sheetOf(
+  '<g id="field"><path fill-rule="evenodd" d="M10 10H90V90H10Z M30 50a20 20 0 1 0 40 0a20 20 0 1 0-40 0Z"/></g>' +
+  `<g id="sun"><circle cx="${50 + aside}" cy="50" r="${radius}"/></g>`);
+
+describe('bare-gap', () => {
+  it('measures the ground between two colours', () => {
+    const [gap, ...others] = gaps(fields(0.2));
+    expect(others).toEqual([]);
+    expect(gap).toMatchObject({ layer: 'sky', text: 'V90', related: ['Z'], measure: '0.20 mm', severity: 'warning' });
+    expect(gap?.message).toMatch(/^Bare ground 0\.20 mm wide between "sky" and "hill"; a slip of 0\.50 mm/);
+    expect(gaps(fields(0.02))).toMatchObject([{ measure: '0.02 mm' }]);
+  });
+
+  it('lets wide ground and cracks go', () => {
+    expect(gaps(fields(0.51))).toEqual([]);
+    expect(gaps(fields(0.008))).toEqual([]);
+    expect(gaps(fields(-0.2))).toEqual([]);
+  });
+
+  it('finds crescents and rings that are closed all round, by their widest place', () => {
+    const crescent = gaps(hole(20, 0.3));
+    expect(crescent).toMatchObject([{ layer: 'field', measure: '0.30 mm' }]);
+    expect(crescent[0]?.message).toMatch(/^Bare ground up to 0\.30 mm wide/);
+    expect(gaps(hole(19.7, 0))).toMatchObject([{ measure: '0.30 mm' }]);
+  });
+
+  it('gains the kerf: cuts on both sides take the ground between', () => {
+    expect(gaps(fields(0.6), { kerf: 0.2 })).toMatchObject([{ measure: '0.40 mm', text: 'V90', related: ['Z'] }]);
+  });
+
+  it('leaves ground within one layer to others', () => {
+    expect(gaps(sheetOf('<g id="a"><path d="M10 10H49.8V90H10ZM50 10H90V90H50Z"/></g><g id="b"><path d="M10 95h5v2h-5z"/></g>')))
+      .toEqual([]);
+    expect(gaps(sheetOf('<path d="M10 10H49.8V90H10Z"/><path d="M50 10H90V90H50Z"/>'))).toEqual([]);
+  });
+
+  it('leaves points alone in which two outlines run together', () => {
+    expect(gaps(sheetOf('<g id="a"><path d="M10 50H90V90H10Z"/></g><g id="b"><path d="M50 51L90 40V45Z"/></g>'))).toEqual([]);
+  });
+});
