@@ -11,7 +11,9 @@ import { limitsOf } from '../sheet/limits';
 import type { Piece, Sheet } from '../sheet/sheet';
 import { acceptMend } from './accept-mend';
 import { configOf } from './settled-config';
+import { scaleToFit, stateSize } from './size-mends';
 import { bridgeMends } from './island-mends';
+import { markRegister } from './mark-register';
 import { prove } from './prove';
 
 /** In the order in which they are offered: this place, the layer, the file, and last to accept it as it is. */
@@ -22,6 +24,9 @@ export function mendsFor(report: Report, finding: Finding): readonly Mend[] {
 
 function changesFor(report: Report, finding: Finding): Mend[] {
   const { subject, check } = finding;
+  if (check === 'unstated-size') return stateSize(report, finding);
+  if (check === 'oversize-sheet') return scaleToFit(report, finding);
+  if (check === 'frame-mismatch') return markRegister(report, finding);
   if (subject?.kind === 'island') {
     const { sheet, piece } = subject;
     return [...bridgeMends(report, sheet, piece), ...offer(report, finding, sheet, cuttingAway(sheet, piece))];

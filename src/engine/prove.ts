@@ -9,9 +9,12 @@ import type { Region } from '../geometry/region';
 import type { Finding } from '../checks/finding';
 import type { FileEdits, ProjectPart, Report } from '../report';
 import type { CheckId, Severity } from '../sheet/check-id';
+import { FLATNESS } from '../sheet/shape-region';
+import type { Sheet } from '../sheet/sheet';
 import { applyEdits, type TextEdit } from '../text';
 import { check } from './check';
 import { checkProject } from './check-project';
+import { scaleRegion } from './scale-region';
 
 /** What a mend promises about the sheets it touches. */
 export interface Pledge {
@@ -19,8 +22,12 @@ export interface Pledge {
   readonly gone: readonly Finding[];
   /** For each layer by name, where openings may change; nowhere for layers that are not named. In mm. */
   readonly within: ReadonlyMap<string, Region>;
+  /** The same for the other files that are edited, by the project's names for them. */
+  readonly elsewhere?: ReadonlyMap<string, ReadonlyMap<string, Region>>;
   /** Findings that the artist asks for by asking for the change. */
   readonly mayCome?: readonly CheckId[];
+  /** How many times as large everything in the edited files comes out. The places above are those before. */
+  readonly scale?: number;
 }
 
 /** Two findings at places nearer than this, in mm, are the same one. */
@@ -31,6 +38,8 @@ const MEASURE_TOLERANCE = 0.01;
 
 /** Area in mm² for each mm of cut line that may differ through rounding: twice the 1 µm that edits are written to. */
 const AREA_PER_CUT_LENGTH = 0.002;
+
+const BETWEEN_LAYERS: readonly CheckId[] = ['bare-gap', 'short-overlap'];
 
 const RANK: Readonly<Record<Severity, number>> = { hint: 0, info: 1, warning: 2, error: 3 };
 
@@ -45,13 +54,23 @@ export function prove(
   const after = checkEdited(before, edits, others);
   const stays = pledge.gone.find((finding) => after.complete.some((other) => isSame(finding, other)));
   if (stays) return `The ${stays.check} would still be there.`;
-  for (const [old, now] of pairs(before, after)) {
-    const worse = now.complete.find((finding) => isNewOrWorse(finding, old, pledge));
+  const known = [before, ...neighbours(before.project).map(([, old]) => old)];
+  for (const { file, old, now } of pairs(before, after)) {
+    const isEdited = old === before || others.some((other) => other.file === file);
+    const terms = { ...pledge, scale: isEdited ? pledge.scale ?? 1 : 1 };
+    const earlier = [...old.complete, ...known.filter((each) => each !== old).flatMap(betweenLayers)];
+    const worse = now.complete.find((finding) => isNewOrWorse(finding, earlier, terms));
     if (worse) return `A ${worse.check} would come of it: ${worse.message}`;
-    const stray = strayChange(old, now, old === before ? pledge.within : NOWHERE);
+    const within = old === before ? pledge.within : pledge.elsewhere?.get(file) ?? NOWHERE;
+    const stray = strayChange(old, now, within, terms.scale);
     if (stray) return stray;
   }
   return after;
+}
+
+/** What lies between two files may be told in the one before and in the other after. */
+function betweenLayers({ complete }: Report): Finding[] {
+  return complete.filter(({ check: id }) => BETWEEN_LAYERS.includes(id));
 }
 
 const NOWHERE: Pledge['within'] = new Map();
@@ -66,11 +85,17 @@ export function checkEdited(before: Report, edits: readonly TextEdit[], others: 
   return checkProject(texts.set(file, text), report.settings, report).files.get(file) as Report;
 }
 
+interface Pair {
+  readonly file: string;
+  readonly old: Report;
+  readonly now: Report;
+}
+
 /** The reports on each file before and after, this one first. */
-function pairs(before: Report, after: Report): [Report, Report][] {
-  const rest = neighbours(before.project).map(([name, old]): [Report, Report] =>
-    [old, after.project?.report.files.get(name) as Report]);
-  return [[before, after], ...rest];
+function pairs(before: Report, after: Report): Pair[] {
+  const rest = neighbours(before.project).map(([file, old]): Pair =>
+    ({ file, old, now: after.project?.report.files.get(file) as Report }));
+  return [{ file: before.project?.file ?? '', old: before, now: after }, ...rest];
 }
 
 function neighbours(project: ProjectPart | undefined): [string, Report][] {
@@ -79,19 +104,32 @@ function neighbours(project: ProjectPart | undefined): [string, Report][] {
 
 function isSame(a: Finding, b: Finding): boolean {
   if (a.check !== b.check || a.layer !== b.layer) return false;
-  return a.at && b.at ? distance(a.at, b.at) < SAME_PLACE : a.message === b.message;
+  return a.at && b.at ? isNear(a, b) : a.message === b.message;
 }
 
-function isNewOrWorse(finding: Finding, before: Report, { gone, mayCome = [] }: Pledge): boolean {
+function isNewOrWorse(finding: Finding, earlier: readonly Finding[], pledge: Pledge & { scale: number }): boolean {
+  const { gone, mayCome = [], scale } = pledge;
   if (RANK[finding.severity] < RANK.warning || mayCome.includes(finding.check)) return false;
-  const old = before.complete.filter((other) => isSameOrMoved(finding, other) && !gone.includes(other));
+  const old = earlier.filter((other) => !gone.includes(other) && isSameOrMoved(finding, scaled(other, scale)));
   return !old.some((other) => RANK[other.severity] >= RANK[finding.severity] && !isFarther(finding, other));
+}
+
+/** A finding at its place on the sheet as large as it comes out. Its measure is what it was. */
+function scaled(finding: Finding, scale: number): Finding {
+  const { at } = finding;
+  return at && scale !== 1 ? { ...finding, at: { x: at.x * scale, y: at.y * scale } } : finding;
 }
 
 /** A cut may part an opening that comes too near to the edge: the rest is as near as it was, but elsewhere. */
 function isSameOrMoved(finding: Finding, old: Finding): boolean {
-  return isSame(finding, old) ||
-    (finding.check === 'edge-opening' && old.check === 'edge-opening' && finding.layer === old.layer);
+  if (isSame(finding, old)) return true;
+  if (finding.check !== old.check) return false;
+  if (finding.check === 'edge-opening') return finding.layer === old.layer;
+  return BETWEEN_LAYERS.includes(finding.check) && isNear(finding, old);
+}
+
+function isNear({ at }: Finding, { at: other }: Finding): boolean {
+  return at !== undefined && other !== undefined && distance(at, other) < SAME_PLACE;
 }
 
 /** Whether a length came out farther on the wrong side of its limit than it was. The areas of islands may change. */
@@ -101,19 +139,24 @@ function isFarther({ measure }: Finding, { measure: old }: Finding): boolean {
   return (measure.value > measure.limit ? more : -more) > MEASURE_TOLERANCE;
 }
 
-function strayChange(before: Report, after: Report, within: Pledge['within']): string | undefined {
+function strayChange(before: Report, after: Report, within: Pledge['within'], scale: number): string | undefined {
   if (before.sheets.length !== after.sheets.length) return 'The layers would be others than before.';
   for (const [i, old] of before.sheets.entries()) {
     const now = after.sheets[i];
     if (!now || now.layer.name !== old.layer.name) return 'The layers would be others than before.';
     if (now.layer.reading !== old.layer.reading) return `Layer "${old.layer.name}" would be read in another way.`;
-    const allowed = within.get(old.layer.name) ?? [];
-    const changed = symmetricDifference(old.openings, now.openings);
+    const allowed = scaleRegion(within.get(old.layer.name) ?? [], scale);
+    const changed = symmetricDifference(scaleRegion(old.openings, scale), now.openings);
     if (changed.length === 0) continue;
     const stray = areaOf(difference(changed, allowed));
-    if (stray > AREA_PER_CUT_LENGTH * old.cutLength) {
+    if (stray > strayAllowed(old, scale)) {
       return `${stray.toFixed(3)} mm² of layer "${old.layer.name}" would change elsewhere.`;
     }
   }
   return undefined;
+}
+
+/** mm². At another scale curves are cut into other edges, each within the flatness of the curve on both sides. */
+function strayAllowed({ cutLength }: Sheet, scale: number): number {
+  return scale === 1 ? AREA_PER_CUT_LENGTH * cutLength : 2 * FLATNESS * cutLength * Math.max(1, scale);
 }

@@ -9,13 +9,14 @@ export function configOf({ config = DEFAULT_CONFIG, width, height, kerf }: Setti
 }
 
 /**
- * Whether what was measured and found under one configuration holds under the other, severities and the order of layers
- * aside. Configurations are plain data, always with the same keys in the same order.
+ * Whether what was measured and found under one configuration holds under the other. What only sorts the findings, and
+ * the ground, which nothing is measured on, may differ; so may the layers, which are compared file by file. Configurations are plain data, always with the same keys in the same order.
  */
 export function measuresAlike(a: Config, b: Config): boolean {
   return a === b || JSON.stringify(measuring(a)) === JSON.stringify(measuring(b));
 }
 
-function measuring({ layers: _layers, checks: _checks, ...rest }: Config): object {
+function measuring(config: Config): object {
+  const { layers: _layers, checks: _checks, accept: _accept, baseline: _baseline, ground: _ground, ...rest } = config;
   return rest;
 }

@@ -68,7 +68,7 @@ function findingOf(finding: Finding, { document, report }: CheckedDocument): Sta
   const { check, severity, message, at, measure, subject, span } = finding;
   const file = report.project?.file ?? '';
   const named = report.stack.layers.findIndex((layer) => layer.file === file
-    && (subject ? layer.sheet === subject.sheet : layer.sheet.layer.name === finding.layer));
+    && (subject && 'sheet' in subject ? layer.sheet === subject.sheet : layer.sheet.layer.name === finding.layer));
   return {
     uri: document.uri, check, severity, message, at, measure,
     layer: named < 0 ? undefined : named,

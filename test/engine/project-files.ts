@@ -1,7 +1,8 @@
 /** Small projects for tests: one unit is a millimetre. */
 import { checkProject } from '../../src/engine/check-project';
-import type { ProjectReport } from '../../src/report';
+import type { Mend, ProjectReport } from '../../src/report';
 import { readConfig } from '../../src/sheet/read-config';
+import { applyEdits } from '../../src/text';
 
 /** A sheet of 60 × 60 mm. */
 export const sheet = (body: string, attributes = 'width="60mm" height="60mm"'): string =>
@@ -25,4 +26,12 @@ export function project(
 /** `file: check` for each finding. */
 export function foundIn({ files }: ProjectReport): string[] {
   return [...files].flatMap(([file, { findings }]) => findings.map(({ check }) => `${file}: ${check}`));
+}
+
+/** The files with a mend of one of them applied. */
+export function mended(
+  files: Readonly<Record<string, string>>, own: string, { edits, others = [] }: Mend,
+): Record<string, string> {
+  const all = [{ file: own, edits }, ...others];
+  return { ...files, ...Object.fromEntries(all.map(({ file, edits: each }) => [file, applyEdits(files[file] ?? '', each)])) };
 }
