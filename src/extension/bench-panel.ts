@@ -2,10 +2,13 @@
 import { randomBytes } from 'node:crypto';
 import * as vscode from 'vscode';
 import type { FromBench, ToBench } from '../preview/messages';
+import type { Question } from '../preview/questions';
 import { benchHtml } from './bench-html';
+import { BridgeOffers } from './bridge-offers';
 import { reorderLayers } from './reorder-layers';
 import { revealSpan } from './reveal-span';
 import { savePicture } from './save-picture';
+import { keepScreen, onScreenChanged, screenPixelsPerInch } from './screen';
 import type { ServerClient } from './server-client';
 
 /** Milliseconds that the caret rests before the picture is marked. */
@@ -25,6 +28,9 @@ export class BenchPanel {
   private marking: NodeJS.Timeout | undefined;
   private drawn: ((bytes: Uint8Array | undefined) => void) | undefined;
   private readonly client: ServerClient;
+  private readonly offers = new BridgeOffers();
+  /** The documents that the stack shows. */
+  private documents: ReadonlySet<string> = new Set();
 
   constructor(readonly panel: vscode.WebviewPanel, { extensionUri, client, pinned }: PanelOptions) {
     this.client = client;
@@ -34,7 +40,9 @@ export class BenchPanel {
     };
     panel.iconPath = vscode.Uri.joinPath(extensionUri, 'media/icon.png');
     panel.webview.onDidReceiveMessage((message: FromBench) => void this.hear(message));
+    const screen = onScreenChanged(() => this.postScreen());
     panel.onDidDispose(() => {
+      screen.dispose();
       clearTimeout(this.marking);
       this.drawn?.(undefined);
     });
@@ -67,6 +75,7 @@ export class BenchPanel {
     const stack = await this.client.stack(uri);
     // Only the answer to the last question is shown.
     if (turn !== this.asked || !stack) return;
+    this.documents = new Set([stack.uri, ...stack.documents.map((document) => document.uri)]);
     this.post({ type: 'stack', stack });
     // An edit from elsewhere moves the shape under a caret that stays where it is.
     const editor = vscode.window.visibleTextEditors.find(({ document }) => this.isShowing(document.uri.toString()));
@@ -95,17 +104,32 @@ export class BenchPanel {
 
   private async hear(message: FromBench): Promise<void> {
     const { uri } = this;
-    if (message.type === 'ready') return this.refresh();
+    if (message.type === 'ready') {
+      this.postScreen();
+      return this.refresh();
+    }
+    if (message.type === 'screen') return keepScreen(message.pixelsPerInch);
     if (message.type === 'pin') this.pinned = message.pinned;
     else if (message.type === 'picture') this.drawn?.(message.bytes);
     else if (!uri) return;
     else if (message.type === 'saveAs') await savePicture(uri, (format) => this.draw(format));
     else if (message.type === 'ask') {
-      this.post({ type: 'answer', id: message.id, answer: await this.client.answer(uri, message.question) });
+      this.post({ type: 'answer', id: message.id, answer: await this.answer(uri, message.question) });
     } else if (message.type === 'reorder') await reorderLayers(this.client, uri, message);
-    else if (!this.isShowing(message.uri)) return;
+    else if (!this.documents.has(message.uri)) return;
     else if (message.type === 'begin') await vscode.commands.executeCommand('tombolo.begin', uri);
-    else await revealSpan(uri, message);
+    else await revealSpan(vscode.Uri.parse(message.uri), message);
+  }
+
+  private async answer(uri: vscode.Uri, question: Question): Promise<unknown> {
+    if (question.kind === 'putIn') return this.offers.putIn();
+    const answer = await this.client.answer(uri, question);
+    this.offers.note(question.kind, answer);
+    return answer;
+  }
+
+  private postScreen(): void {
+    this.post({ type: 'screen', pixelsPerInch: screenPixelsPerInch() });
   }
 
   private draw(format: 'png' | 'svg'): Promise<Uint8Array | undefined> {

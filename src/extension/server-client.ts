@@ -2,12 +2,18 @@
 import * as vscode from 'vscode';
 import { LanguageClient, RevealOutputChannelOn, TransportKind } from 'vscode-languageclient/node';
 import {
-  BEGIN, BRIDGE_ISLANDS, CHECK_AGAIN, CHECKED, SHAPE_AT, STACK, type BridgedIslands, type Checked, type MarkedShape,
-  type Stack, type VersionedEdits,
+  BEGIN, BRIDGE_AT, BRIDGE_ISLANDS, BRIDGE_PLAN, CHECK_AGAIN, CHECKED, SHAPE_AT, STACK, type BridgedIslands, type Checked,
+  type MarkedShape, type Stack, type VersionedEdits,
 } from '../server/protocol';
+import { PART, PART_AT } from '../server/part-protocol';
 import { NECKS, REORDER, SLIP, SWEEP, type ReorderParams, type Reordering } from '../server/look-protocol';
 import type { Question } from '../preview/questions';
 import { CONFIG, SVG } from './svg-documents';
+
+/** The requests that answer the questions of the bench's page. */
+const METHODS: Readonly<Partial<Record<Question['kind'], string>>> = {
+  necks: NECKS, slip: SLIP, sweep: SWEEP, partAt: PART_AT, part: PART, bridgeAt: BRIDGE_AT, bridgePlan: BRIDGE_PLAN,
+};
 
 export class ServerClient implements vscode.Disposable {
   private readonly client: LanguageClient;
@@ -48,8 +54,7 @@ export class ServerClient implements vscode.Disposable {
 
   /** What the bench's page asks. */
   answer(uri: vscode.Uri, { kind, ...question }: Question): Promise<unknown> {
-    const methods = { necks: NECKS, slip: SLIP, sweep: SWEEP } as const;
-    const method = Object.hasOwn(methods, kind) ? methods[kind] : undefined;
+    const method = Object.hasOwn(METHODS, kind) ? METHODS[kind] : undefined;
     return method ? this.ask(method, uri, question) : Promise.resolve(undefined);
   }
 

@@ -5,8 +5,11 @@ import { benchLook, groundOf } from './bench-look';
 import {
   carryOver, FIRST_STATE, isFindingShown, isLayerShown, layerKeys, restoredState, type BenchState,
 } from './bench-state';
+import { Calibration, MM_PER_INCH } from './calibration';
 import { html, setText } from './dom';
 import { FindingList } from './finding-list';
+import { Hand, type HandHost } from './hand';
+import { HandTools } from './hand-tools';
 import { LayerList } from './layer-list';
 import { LookOptions } from './look-options';
 import { Measures } from './measures';
@@ -34,6 +37,8 @@ export interface PageHost {
   begin(uri: string): void;
   pin(pinned: boolean): void;
   saveAs(): void;
+  /** Keeps how many CSS pixels the screen has to the inch. */
+  screen(pixelsPerInch: number): void;
   /** Give a layer another place in the painting order. */
   reorder(stack: Stack, layer: number, to: number): void;
 }
@@ -44,6 +49,8 @@ export class BenchPage {
   private state: BenchState;
   private uri: string | undefined;
   private readonly surface: Surface;
+  private readonly hand: Hand;
+  private readonly tools: HandTools;
   private readonly toolbar: Toolbar;
   private readonly options: LookOptions;
   private readonly slips: SlipPanel;
@@ -67,7 +74,8 @@ export class BenchPage {
     this.slips = new SlipPanel({
       change: (change) => this.change(change), slip: (slip) => this.slip(slip), sweep: () => void this.measures.sweep(),
     });
-    this.surface = new Surface((index) => this.choose(index), (view, chosen) => this.moved(view, chosen));
+    this.hand = new Hand(this.handHost());
+    this.surface = new Surface((index) => this.choose(index), this.hand, (view, chosen) => this.moved(view, chosen));
     this.surface.look(kept?.view);
     this.toolbar = new Toolbar({
       mode: (mode) => this.lookAs(mode),
@@ -78,6 +86,8 @@ export class BenchPage {
       saveAs: () => host.saveAs(),
     });
     this.toolbar.drawPin(this.pinned);
+    this.tools = this.makeTools();
+    this.toolbar.element.append(this.tools.element);
     this.followSlips();
     this.notice = this.makeNotice();
     this.element = html('main', { class: 'bench' }, [
@@ -101,6 +111,11 @@ export class BenchPage {
     this.draw();
   }
 
+  /** @param pixelsPerInch CSS pixels */
+  setScreen(pixelsPerInch: number): void {
+    this.surface.setScreen(pixelsPerInch);
+  }
+
   /** Marks what the text at the caret draws. */
   mark(outline: string): void {
     this.surface.mark(outline);
@@ -110,6 +125,7 @@ export class BenchPage {
     const { stack, state } = this;
     if (!stack) return;
     this.notice.hidden = stack.stencil;
+    this.tools.draw(stack.bed);
     this.measures.update(stack, state);
     this.surface.draw(stack, state, this.look(stack));
     this.options.draw(state, groundOf(stack, state) ?? COLOURS.ground);
@@ -187,13 +203,39 @@ export class BenchPage {
     if (!this.stack || !finding) return;
     this.change({ selected: index });
     this.surface.bringIntoView(index);
-    this.host.reveal(this.stack.uri, finding.from, finding.to);
+    if (finding.check === 'floating-island') void this.hand.plan(index);
+    this.host.reveal(finding.uri, finding.from, finding.to);
   }
 
   private moved(view: View, chosen: View | undefined): void {
-    this.toolbar.draw(this.state.mode, view);
+    this.toolbar.draw(this.state.mode, view, this.surface.trueScale);
     this.chosen = chosen;
     this.keep();
+  }
+
+  private handHost(): HandHost {
+    const { questions } = this.host;
+    return {
+      partAt: (places, reach, sheets) => questions.ask({ kind: 'partAt', places, reach, sheets }),
+      part: (layer, number) => questions.ask({ kind: 'part', layer, number }),
+      bridgeAt: (layer, point) => questions.ask({ kind: 'bridgeAt', layer, point }),
+      bridgePlan: (finding) => questions.ask({ kind: 'bridgePlan', version: this.stack?.version ?? 0, finding }),
+      putIn: async () => await questions.ask({ kind: 'putIn' }) ?? false,
+      reveal: ({ uri, from, to }) => this.host.reveal(uri, from, to),
+      bringIntoView: (point) => this.surface.bringPointIntoView(point),
+      slipping: () => this.state.slipping && this.state.mode === 'print',
+    };
+  }
+
+  private makeTools(): HandTools {
+    const calibration = new Calibration((pixelsPerInch) => {
+      this.setScreen(pixelsPerInch);
+      this.host.screen(pixelsPerInch);
+    });
+    return new HandTools(this.hand.choice.element, calibration, {
+      calibrate: () => calibration.open(this.surface.trueScale * MM_PER_INCH),
+      bed: (shown) => this.surface.showBed(shown),
+    });
   }
 
   private keep(): void {

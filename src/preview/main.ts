@@ -21,6 +21,7 @@ const page = new BenchPage({
   reveal: (uri, from, to) => editor.postMessage({ type: 'reveal', uri, from, to }),
   begin: (uri) => editor.postMessage({ type: 'begin', uri }),
   pin: (pinned) => editor.postMessage({ type: 'pin', pinned }),
+  screen: (pixelsPerInch) => editor.postMessage({ type: 'screen', pixelsPerInch }),
   saveAs: () => editor.postMessage({ type: 'saveAs' }),
   reorder: ({ uri, version }, layer, to) => editor.postMessage({ type: 'reorder', uri, version, layer, to }),
 }, editor.getState());
@@ -29,6 +30,7 @@ document.body.append(page.element);
 window.addEventListener('message', ({ data }: MessageEvent<ToBench>) => {
   if (data.type === 'stack') page.show(data.stack);
   else if (data.type === 'mark') page.mark(data.outline);
+  else if (data.type === 'screen') page.setScreen(data.pixelsPerInch);
   else if (data.type === 'answer') questions.hear(data.id, data.answer);
   else void drawPicture(page, data.format).then((bytes) => editor.postMessage({ type: 'picture', bytes }));
 });

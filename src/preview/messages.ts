@@ -8,6 +8,8 @@ export type ToBench =
   | { readonly type: 'mark'; readonly outline: string }
   /** What the server says to a question of that number. */
   | { readonly type: 'answer'; readonly id: number; readonly answer: unknown }
+  /** CSS pixels to the inch of the screen. */
+  | { readonly type: 'screen'; readonly pixelsPerInch: number }
   /** Draw what is shown as a picture. */
   | { readonly type: 'draw'; readonly format: PictureFormat };
 
@@ -18,6 +20,8 @@ export type FromBench =
   | { readonly type: 'ready' }
   /** Select this stretch of the document's text. */
   | { readonly type: 'reveal'; readonly uri: string; readonly from: number; readonly to: number }
+  /** The artist has measured the screen. */
+  | { readonly type: 'screen'; readonly pixelsPerInch: number }
   /** Make a stencil of the document. */
   | { readonly type: 'begin'; readonly uri: string }
   | { readonly type: 'ask'; readonly id: number; readonly question: Question }

@@ -1,9 +1,10 @@
 /** Paints a look into the page: its plates and parts as SVG elements, made once and then kept up to date. */
-import { IDENTITY } from '../geometry/matrix';
-import type { Matrix } from '../geometry/curve';
+import { multiply, translation } from '../geometry/matrix';
 import type { Look, Part, Plate } from '../picture/look';
 import { setAttributes, svg, syncChildren } from './dom';
-import type { View } from './view';
+import { matrixText } from './matrix-text';
+import { OutlinePath } from './outline-path';
+import { windowBox, type Size, type View } from './view';
 
 /** Pixels between the lines of a hatch. */
 const HATCH = 7;
@@ -15,48 +16,73 @@ export class Picture {
   private readonly hatches = new Map<string, { readonly pattern: SVGPatternElement; readonly slant: number }>();
   private readonly plates = svg('g');
   /** What the text at the caret draws: a dark line over a wider light one, seen on any paint. */
-  private readonly caret = ['caret-halo', 'caret'].map((name) => svg('path', { class: name, d: '' }));
+  private readonly caret = ['caret-halo', 'caret'].map((name) => new OutlinePath({ class: name }));
+  private readonly outlines = new WeakMap<Element, OutlinePath>();
+  private look: Look | undefined;
   private view: View = { scale: 1, x: 0, y: 0 };
+  private size: Size = { width: 0, height: 0 };
   /** The sheet whose islands have fallen already. */
   private fallen: string | undefined;
 
   constructor() {
-    this.element.append(this.plates, ...this.caret);
+    this.element.append(this.plates, ...this.caret.map(({ element }) => element));
   }
 
   draw(look: Look): void {
+    this.look = look;
     syncChildren(this.plates, look.plates, () => svg('g'), (group, plate) => this.drawPlate(group, plate));
     const sheet = look.kind === 'sheet' ? String(look.plates[0]?.layer) : undefined;
     if (sheet !== undefined && sheet !== this.fallen) this.letFall(look);
     this.fallen = sheet;
     // The caret's shape lies in register, where the sheets of this look do not.
-    for (const line of this.caret) setAttributes(line, { visibility: look.kind === 'sheets' ? 'hidden' : 'visible' });
-    this.place(this.view);
+    const visibility = look.kind === 'sheets' ? 'hidden' : 'visible';
+    for (const { element } of this.caret) setAttributes(element, { visibility });
+    this.place(this.view, this.size);
   }
 
   mark(outline: string): void {
-    for (const line of this.caret) setAttributes(line, { d: outline });
+    for (const line of this.caret) line.set(outline);
+    this.place(this.view, this.size);
   }
 
-  place(view: View): void {
-    this.view = view;
+  place(view: View, size: Size): void {
+    [this.view, this.size] = [view, size];
     setAttributes(this.element, { transform: `matrix(${view.scale} 0 0 ${view.scale} ${view.x} ${view.y})` });
     const shift = `translate(${2 / view.scale} ${3 / view.scale})`;
     for (const shadow of this.plates.querySelectorAll('.shadow')) setAttributes(shadow, { transform: shift });
     for (const { pattern, slant } of this.hatches.values()) {
       setAttributes(pattern, { patternTransform: `scale(${1 / view.scale}) rotate(${slant})` });
     }
+    this.showOutlines();
+  }
+
+  /** Of each outline only what can be seen is in the page, with as many points as can be told apart. */
+  private showOutlines(): void {
+    const { view, size } = this;
+    for (const line of this.caret) line.show(windowBox(view, size), view.scale);
+    this.look?.plates.forEach(({ place, parts }, order) => parts.forEach(({ fall }, index) => {
+      const path = this.plates.children[order]?.children[index];
+      const lies = fall ? multiply(place, translation(fall.x, fall.y)) : place;
+      if (path) this.outlines.get(path)?.show(windowBox(view, size, lies), view.scale);
+    }));
+  }
+
+  private makeOutline(): SVGPathElement {
+    const outline = new OutlinePath();
+    this.outlines.set(outline.element, outline);
+    return outline.element;
   }
 
   private drawPlate(group: SVGGElement, { layer, place, parts }: Plate): void {
     setAttributes(group, { transform: matrixText(place), 'data-layer': layer ?? '' });
-    syncChildren(group, parts, () => svg('path', { 'fill-rule': 'evenodd' }), (path, part) => this.drawPart(path, part));
+    syncChildren(group, parts, () => this.makeOutline(), (path, part) => this.drawPart(path, part));
   }
 
   private drawPart(path: SVGPathElement, part: Part): void {
     const { role, outline, fill, opacity, hatch, fall } = part;
+    this.outlines.get(path)?.set(outline);
     setAttributes(path, {
-      class: role, d: outline,
+      class: role,
       fill: hatch === undefined ? fill : `url(#${this.hatchFor(part, hatch)})`,
       'fill-opacity': hatch === undefined ? opacity : 1,
       transform: fall ? `translate(${fall.x} ${fall.y})` : '',
@@ -86,11 +112,6 @@ export class Picture {
       path.animate([start, { translate: '0 0' }], { duration: 450, delay: 150, fill: 'backwards', easing: 'ease-in' });
     }));
   }
-}
-
-function matrixText({ a, b, c, d, e, f }: Matrix): string {
-  return a === IDENTITY.a && b === 0 && c === 0 && d === IDENTITY.d && e === 0 && f === 0
-    ? '' : `matrix(${a} ${b} ${c} ${d} ${e} ${f})`;
 }
 
 function prefersStillness(): boolean {

@@ -1,11 +1,17 @@
 /** The part of the bench that one looks at: picture, marks and rulers, moved and scaled by mouse and keyboard. */
-import type { Matrix } from '../geometry/curve';
+import type { Matrix, Point } from '../geometry/curve';
 import { apply, IDENTITY } from '../geometry/matrix';
+import type { Box } from '../geometry/region';
+import { joinBoxes } from '../geometry/rings';
 import type { Look } from '../picture/look';
 import type { Stack, StackFinding } from '../server/protocol';
+import { MM_PER_INCH } from './calibration';
 import { isFindingShown, type BenchState } from './bench-state';
+import { Bed } from './bed';
 import { html, setAttributes, svg } from './dom';
 import { followGestures } from './gestures';
+import type { Hand } from './hand';
+import { followHand } from './hand-events';
 import { Marks, type Mark } from './marks';
 import { Notes } from './notes';
 import { Picture } from './picture';
@@ -22,7 +28,10 @@ export class Surface {
   private stack: Stack | undefined;
   private state: BenchState | undefined;
   private shown: Look | undefined;
-  readonly canvas = svg('svg', { tabindex: 0, role: 'img', class: 'canvas' });
+  readonly canvas = svg('svg', { tabindex: 0, role: 'application', class: 'canvas' });
+  /** CSS pixels to the mm at true size. */
+  trueScale = TRUE_SIZE;
+  private readonly bed = new Bed();
   private readonly picture = new Picture();
   private readonly notes = new Notes();
   private readonly rulers = new Rulers();
@@ -30,16 +39,20 @@ export class Surface {
 
   /**
    * @param choose is called with the index of a finding whose mark was clicked
+   * @param hand what clicks and keys do on the picture itself
    * @param moved is called with each new view; `chosen` is undefined where the whole sheet is shown
    */
   constructor(
-    choose: (index: number) => void, private readonly moved: (view: View, chosen: View | undefined) => void,
+    choose: (index: number) => void, private readonly hand: Hand,
+    private readonly moved: (view: View, chosen: View | undefined) => void,
   ) {
     this.marks = new Marks(choose);
     this.canvas.append(
-      this.picture.definitions, this.picture.element, this.notes.element, this.marks.element, this.rulers.element,
+      this.picture.definitions, this.bed.element, this.picture.element, hand.inPicture, this.notes.element,
+      this.marks.element, hand.overPicture, this.rulers.element,
     );
-    this.element.append(this.canvas);
+    this.element.append(this.canvas, hand.card.element, hand.ghost.bar, hand.status);
+    followHand(this.element, this.canvas, hand);
     followGestures(this.canvas, {
       view: () => this.view,
       move: (view) => this.look(view),
@@ -49,7 +62,11 @@ export class Surface {
   }
 
   get view(): View {
-    return this.chosen ?? (this.shown ? fit(this.size, this.shown.box, PADDING) : { scale: 1, x: 0, y: 0 });
+    return this.chosen ?? (this.shown ? fit(this.size, this.whole(this.shown), PADDING) : { scale: 1, x: 0, y: 0 });
+  }
+
+  private whole({ box }: Look): Box {
+    return this.bed.box ? joinBoxes([box, this.bed.box]) : box;
   }
 
   /** @param view undefined for the whole sheet */
@@ -64,7 +81,18 @@ export class Surface {
 
   trueSize(): void {
     const { width, height } = this.size;
-    this.look(centre(this.size, toSheet(this.view, { x: width / 2, y: height / 2 }), TRUE_SIZE));
+    this.look(centre(this.size, toSheet(this.view, { x: width / 2, y: height / 2 }), this.trueScale));
+  }
+
+  /** @param pixelsPerInch CSS pixels to the inch of the screen */
+  setScreen(pixelsPerInch: number): void {
+    this.trueScale = pixelsPerInch / MM_PER_INCH;
+    this.redraw();
+  }
+
+  showBed(shown: boolean): void {
+    this.bed.show(shown);
+    this.redraw();
   }
 
   /** Width over height of the window; undefined while it has none. */
@@ -79,6 +107,8 @@ export class Surface {
     this.shown = look;
     this.picture.draw(look);
     this.notes.draw(look);
+    this.bed.draw(stack, look);
+    this.hand.draw(stack, look);
     setAttributes(this.canvas, { 'aria-label': describe(stack) });
     this.redraw();
   }
@@ -90,8 +120,12 @@ export class Surface {
   /** Shifts the picture only where the finding's place does not show. */
   bringIntoView(index: number): void {
     const finding = this.stack?.findings[index];
-    if (!finding?.at) return;
-    const shifted = bringIntoView(this.view, apply(this.placeOf(finding), finding.at), this.size, PADDING);
+    if (finding?.at) this.bringPointIntoView(apply(this.placeOf(finding), finding.at));
+  }
+
+  /** @param point in mm of the picture */
+  bringPointIntoView(point: Point): void {
+    const shifted = bringIntoView(this.view, point, this.size, PADDING);
     if (shifted.x !== this.view.x || shifted.y !== this.view.y) this.look(shifted);
   }
 
@@ -102,7 +136,9 @@ export class Surface {
   private redraw(): void {
     const { stack, state, view, size } = this;
     if (!stack || !state || size.width === 0 || size.height === 0) return;
-    this.picture.place(view);
+    this.picture.place(view, size);
+    this.bed.place(view);
+    this.hand.place(view, size);
     this.notes.place(view);
     this.rulers.draw(view, size);
     this.marks.draw(stack.findings.flatMap((finding, index) => (
@@ -130,5 +166,6 @@ export class Surface {
 function describe({ width, height, layers, findings }: Stack): string {
   const size = `${Math.round(width * 10) / 10} by ${Math.round(height * 10) / 10} mm`;
   return `Stencil, ${size}, layers: ${layers.length}, findings: ${findings.length}. `
-    + 'Arrow keys move it, plus and minus scale it, zero shows all of it.';
+    + 'Arrow keys move it, plus and minus scale it, zero shows all of it. Full stop and comma go from part to part, '
+    + 'Shift with arrow keys moves the crosshair, Enter uses it.';
 }

@@ -1,7 +1,7 @@
 /** How the picture is looked at: the way of looking, how near, and whether the panel stays with its file. */
 import type { LookKind } from '../picture/look';
 import { html, setAttributes, setText } from './dom';
-import { TRUE_SIZE, type View } from './view';
+import type { View } from './view';
 
 export interface ToolbarActions {
   mode(mode: LookKind): void;
@@ -43,9 +43,10 @@ export class Toolbar {
     ]);
   }
 
-  draw(mode: LookKind, view: View): void {
+  /** @param trueScale CSS pixels to the mm at true size */
+  draw(mode: LookKind, view: View, trueScale: number): void {
     this.radios[mode].checked = true;
-    setText(this.nearness, `${Math.round((view.scale / TRUE_SIZE) * 100)} %`);
+    setText(this.nearness, `${Math.round((view.scale / trueScale) * 100)} %`);
   }
 
   drawPin(pinned: boolean): void {

@@ -1,5 +1,6 @@
 /** How the sheet lies in the window: a scale and a shift. Sheet coordinates in mm, window coordinates in CSS pixels. */
-import type { Point } from '../geometry/curve';
+import type { Matrix, Point } from '../geometry/curve';
+import { apply, IDENTITY, invert } from '../geometry/matrix';
 import type { Box } from '../geometry/region';
 
 export interface View {
@@ -15,7 +16,7 @@ export interface Size {
   readonly height: number;
 }
 
-/** CSS pixels to the mm when a sheet is shown at its own size. */
+/** CSS pixels to the mm when a sheet is shown at its own size, on a screen of which nothing is known: CSS 2.1, 4.3.2. */
 export const TRUE_SIZE = 96 / 25.4;
 
 const LEAST_SCALE = 0.05;
@@ -28,6 +29,18 @@ export const toWindow = (view: View, { x, y }: Point): Point => ({
 export const toSheet = (view: View, { x, y }: Point): Point => ({
   x: (x - view.x) / view.scale, y: (y - view.y) / view.scale,
 });
+
+/**
+ * The box around all that the window shows.
+ * @param place from the mm that are asked for to those of the picture
+ */
+export function windowBox(view: View, { width, height }: Size, place: Matrix = IDENTITY): Box {
+  const back = invert(place) ?? IDENTITY;
+  const corners = [{ x: 0, y: 0 }, { x: width, y: 0 }, { x: 0, y: height }, { x: width, y: height }]
+    .map((corner) => apply(back, toSheet(view, corner)));
+  const [xs, ys] = [corners.map(({ x }) => x), corners.map(({ y }) => y)];
+  return { minX: Math.min(...xs), minY: Math.min(...ys), maxX: Math.max(...xs), maxY: Math.max(...ys) };
+}
 
 /** The whole box in the middle of the window, with at least `padding` pixels around it. */
 export function fit(window: Size, box: Box, padding: number): View {

@@ -36,7 +36,7 @@ test('the bench shows the stack beside the text, with a mark and a button for ea
   const buttons = await bench.bench.locator('.finding').count();
   expect(await bench.bench.locator('.mark').count()).toBe(buttons);
   expect(await bench.bench.getByRole('checkbox').count()).toBe(4);
-  expect(await bench.bench.getByRole('img').getAttribute('aria-label')).toMatch(/148 by 105 mm, layers: 4/);
+  expect(await bench.bench.getByRole('application').getAttribute('aria-label')).toMatch(/148 by 105 mm, layers: 4/);
   await bench.shot('demo-3-bench');
 });
 
@@ -58,7 +58,7 @@ test('the shape whose text holds the caret is marked on the picture, and only th
 test('the picture answers to the keyboard', async () => {
   const nearness = bench.bench.locator('.nearness');
   const whole = await nearness.textContent();
-  await bench.bench.getByRole('img').focus();
+  await bench.bench.getByRole('application').focus();
   await bench.page.keyboard.press('+');
   expect(await nearness.textContent()).not.toBe(whole);
   await bench.page.keyboard.press('ArrowLeft');

@@ -1,0 +1,74 @@
+/** Bridges that are not in the text yet: drawn on the picture, with a bar to put them in or drop them. */
+import type { Point } from '../geometry/curve';
+import { apply } from '../geometry/matrix';
+import type { BridgeOffer, BridgeRefusal } from '../server/protocol';
+import { html, setAttributes, setText, svg, syncChildren } from './dom';
+import { placeOfLayer, type Plates } from './look-places';
+import { matrixText } from './matrix-text';
+import { toWindow, type View } from './view';
+
+export interface GhostActions {
+  apply(): void;
+  drop(): void;
+}
+
+export class Ghost {
+  /** The strips, in mm of the picture. */
+  readonly strips = svg('g', { class: 'ghost', 'aria-hidden': 'true' });
+  /** Their measures, in window pixels. */
+  readonly measures = svg('g', { class: 'ghost-measures', 'aria-hidden': 'true' });
+  readonly bar: HTMLElement;
+  private readonly sentence = html('p', { role: 'status' });
+  private readonly applyButton = html('button', { type: 'button', class: 'tool primary' }, ['Put it in']);
+  private readonly dropButton = html('button', { type: 'button', class: 'tool' }, ['Drop']);
+  private offer: BridgeOffer | undefined;
+
+  constructor(actions: GhostActions) {
+    this.applyButton.addEventListener('click', () => actions.apply());
+    this.dropButton.addEventListener('click', () => actions.drop());
+    this.bar = html('div', { class: 'ghost-bar', role: 'group', 'aria-label': 'Bridge' }, [
+      this.sentence, this.applyButton, this.dropButton,
+    ]);
+    this.bar.hidden = true;
+  }
+
+  /** @param answer undefined takes all away */
+  show(answer: BridgeOffer | BridgeRefusal | undefined): void {
+    this.offer = answer && 'bridges' in answer ? answer : undefined;
+    this.bar.hidden = answer === undefined;
+    this.applyButton.hidden = this.offer === undefined;
+    if (answer) setText(this.sentence, 'refusal' in answer ? answer.refusal : answer.title);
+  }
+
+  get ready(): boolean {
+    return this.offer !== undefined;
+  }
+
+  get shown(): boolean {
+    return !this.bar.hidden;
+  }
+
+  draw(look: Plates, view: View): void {
+    const shown = (this.offer?.bridges ?? []).flatMap((bridge) => {
+      const place = placeOfLayer(look, bridge.layer);
+      return place ? [{ bridge, place }] : [];
+    });
+    syncChildren(this.strips, shown, () => svg('path', { class: 'ghost-strip' }), (path, { bridge, place }) => {
+      setAttributes(path, { d: bridge.outline, transform: matrixText(place) });
+    });
+    const makeMeasure = () => svg('g', {}, [svg('rect', { class: 'plate', height: 18, rx: 4 }), svg('text', { class: 'tape-label' })]);
+    syncChildren(this.measures, shown, makeMeasure, (group, { bridge, place }) => {
+      const middle = { x: (bridge.from.x + bridge.to.x) / 2, y: (bridge.from.y + bridge.to.y) / 2 };
+      writeMeasure(group, `${bridge.width.toFixed(2)} × ${bridge.length.toFixed(2)} mm`, toWindow(view, apply(place, middle)));
+    });
+  }
+}
+
+function writeMeasure(group: SVGGElement, text: string, { x, y }: Point): void {
+  const [plate, label] = group.children;
+  const width = text.length * 6.6 + 12;
+  if (plate) setAttributes(plate, { x: x - width / 2, y: y - 31, width });
+  if (!label) return;
+  setAttributes(label, { x, y: y - 22 });
+  setText(label, text);
+}

@@ -1,0 +1,234 @@
+/** What the artist does on the picture itself: picks, measures and bridges, by mouse and by keyboard. */
+import path from 'node:path';
+import type { Locator } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { picturesOfFailures, retry, root, Workbench } from './workbench';
+
+const name = 'waymarker.svg';
+let bench: Workbench;
+let original: string;
+
+beforeAll(async () => {
+  bench = await Workbench.open(path.join(root, 'media/demo'));
+  original = bench.onDisk(name);
+  await bench.openFile(name);
+  await bench.command('Tombolo: Open the Bench');
+  await bench.bench.locator('.finding').nth(2).waitFor({ timeout: 60_000 });
+});
+afterAll(async () => { await bench?.close(); });
+picturesOfFailures(() => bench);
+
+const canvas = (): Locator => bench.bench.locator('.canvas');
+const card = (): Locator => bench.bench.locator('.part-card');
+const status = (): Locator => bench.bench.locator('.unseen[role=status]');
+
+/** A place of the print in canvas pixels, from mm. */
+async function place(x: number, y: number): Promise<{ x: number; y: number }> {
+  return canvas().evaluate((element: SVGSVGElement, point) => {
+    const picture = element.querySelector(':scope > g[transform^="matrix"]') as SVGGElement;
+    const at = new DOMPoint(point.x, point.y).matrixTransform(picture.getScreenCTM() ?? undefined);
+    const { left, top } = element.getBoundingClientRect();
+    return { x: at.x - left, y: at.y - top };
+  }, { x, y });
+}
+
+const click = async (x: number, y: number): Promise<void> => canvas().click({ position: await place(x, y) });
+const hover = async (x: number, y: number): Promise<void> => canvas().hover({ position: await place(x, y) });
+const chooseTool = (tool: string): Promise<void> => bench.bench.getByRole('radio', { name: tool, exact: true }).check();
+const selection = (pattern: RegExp): Promise<void> => bench.page.getByText(pattern).waitFor();
+
+/** One step of undo in the text, saved. */
+async function takeBack(): Promise<void> {
+  await bench.command('View: Focus First Editor Group');
+  await bench.page.waitForFunction(() => document.activeElement?.closest('.monaco-editor'));
+  await bench.page.keyboard.press('Control+Z');
+  await bench.bench.getByRole('button', { name: /Island of 272/ }).waitFor();
+  await bench.save();
+}
+
+describe('picking', () => {
+  test('a rest of the pointer shows size, area, layer and paint of what is there', async () => {
+    await hover(80, 40);
+    await expect.poll(() => card().textContent()).toMatch(/Opening, part \d+ of \d+, Sun.*30\.80 × 30\.80 mm.*74\d\.\d mm².*layerSun.*#f0b13c/);
+    await bench.shot('hand-1-card');
+    await hover(3, 3);
+    await expect.poll(() => card().isHidden()).toBe(true);
+  });
+
+  test('a click selects the text that draws it', async () => {
+    await click(80, 40);
+    await selection(/Ln 25, Col \d+ \(\d+ selected\)/);
+    await click(88.9, 43);
+    await selection(/Ln 27, Col \d+ \(\d+ selected\)/);
+    expect(await bench.page.locator('.selected-text').count()).toBeGreaterThan(0);
+  });
+
+  test('a drag moves the picture and picks nothing', async () => {
+    const before = await place(70, 38);
+    const box = await canvas().boundingBox();
+    if (!box) throw new Error('no canvas');
+    await bench.page.mouse.move(box.x + before.x, box.y + before.y);
+    await bench.page.mouse.down();
+    await bench.page.mouse.move(box.x + before.x + 40, box.y + before.y + 20, { steps: 4 });
+    await bench.page.mouse.up();
+    const after = await place(70, 38);
+    expect(Math.round(after.x - before.x)).toBe(40);
+    expect(Math.round(after.y - before.y)).toBe(20);
+    await canvas().focus();
+    await bench.page.keyboard.press('0');
+  });
+
+  test('the keyboard goes from part to part, is told what they are, and selects their text', async () => {
+    await canvas().focus();
+    await bench.page.keyboard.press('.');
+    await expect.poll(() => status().textContent()).toMatch(/^(Opening|Island|Narrow).*part \d+ of \d+/);
+    const first = await status().textContent();
+    await bench.page.keyboard.press('.');
+    await expect.poll(() => status().textContent()).not.toBe(first);
+    await bench.page.keyboard.press(',');
+    await expect.poll(() => status().textContent()).toBe(first);
+    await bench.shot('hand-2-keyboard');
+    await bench.page.keyboard.press('Enter');
+    await bench.page.locator('.selected-text').first().waitFor();
+    await bench.page.waitForFunction(() => document.activeElement?.closest('.monaco-editor'));
+  });
+
+  test('the crosshair moves with Shift and arrow keys, and goes with Escape', async () => {
+    await canvas().focus();
+    await bench.page.keyboard.press('Escape');
+    await bench.page.keyboard.press('Escape');
+    await bench.page.keyboard.press('Escape');
+    const cross = bench.bench.locator('.cross');
+    expect(await cross.getAttribute('d')).toBe('');
+    await bench.page.keyboard.press('Enter');
+    const middle = await cross.getAttribute('d');
+    expect(middle).toMatch(/^M/);
+    await bench.page.keyboard.press('Shift+ArrowRight');
+    expect(await cross.getAttribute('d')).not.toBe(middle);
+    await bench.page.keyboard.press('Escape');
+    await bench.page.keyboard.press('Escape');
+    await expect.poll(() => cross.getAttribute('d')).toBe('');
+  });
+});
+
+describe('measuring', () => {
+  test('from point to point by mouse, snapping to the points of the outline', async () => {
+    await chooseTool('Measure');
+    await click(54.7, 38.2);
+    await hover(80, 38);
+    await click(85.3, 37.9);
+    await expect.poll(() => bench.bench.locator('.tape .tape-label').textContent()).toMatch(/^30\.80 mm \(30\.80 across, 0\.00 down\)/);
+    await expect.poll(() => status().textContent()).toMatch(/^30\.80 mm/);
+    await bench.shot('hand-3-measure');
+  });
+
+  test('and by keyboard', async () => {
+    await canvas().focus();
+    await bench.page.keyboard.press('Escape');
+    await bench.page.keyboard.press('p');
+    await bench.page.keyboard.press('m');
+    expect(await bench.bench.getByRole('radio', { name: 'Measure' }).isChecked()).toBe(true);
+    await bench.page.keyboard.press('Enter');
+    await bench.page.keyboard.press('Enter');
+    await expect.poll(() => status().textContent()).toMatch(/^First point/);
+    for (let i = 0; i < 5; i++) await bench.page.keyboard.press('Shift+ArrowDown');
+    await bench.page.keyboard.press('Enter');
+    await expect.poll(() => status().textContent()).toMatch(/^\d+\.\d\d mm \(/);
+    await bench.page.keyboard.press('Escape');
+    await expect.poll(() => bench.bench.locator('.tape').getAttribute('visibility')).toBe('hidden');
+  });
+});
+
+describe('bridging', () => {
+  const bar = (): Locator => bench.bench.locator('.ghost-bar');
+  const strips = (): Locator => bench.bench.locator('.ghost-strip');
+
+  test('a click in a gap shows the bridge as a ghost; Escape drops it, and the text is as it was', async () => {
+    await chooseTool('Bridge');
+    await click(70, 18.8);
+    await bar().waitFor();
+    expect(await strips().count()).toBeGreaterThan(0);
+    await bench.shot('hand-4-ghost');
+    await canvas().focus();
+    await bench.page.keyboard.press('Escape');
+    await bar().waitFor({ state: 'hidden' });
+    expect(await strips().count()).toBe(0);
+    expect(await bench.page.locator('.tab.dirty').count()).toBe(0);
+  });
+
+  test('a click where there is no gap is told so', async () => {
+    await click(3, 3);
+    await expect.poll(() => bar().textContent()).toMatch(/no gap/i);
+    await bench.bench.getByRole('button', { name: 'Drop' }).click();
+    await bar().waitFor({ state: 'hidden' });
+  });
+
+  test('it is put in on confirm, and one undo takes it out', async () => {
+    await click(70, 18.8);
+    await bench.bench.getByRole('button', { name: 'Put it in' }).click();
+    await bar().waitFor({ state: 'hidden' });
+    await bench.bench.getByRole('button', { name: /Island of 272/ }).waitFor({ state: 'detached' });
+    await bench.shot('hand-5-bridged');
+    await takeBack();
+    expect(bench.onDisk(name) === original, 'the text is as it was').toBe(true);
+  });
+
+  test('by keyboard: from part to part, Enter for the ghost, Enter again to put it in', async () => {
+    await canvas().focus();
+    await bench.page.keyboard.press('b');
+    await retry(async () => {
+      await bench.page.keyboard.press('.');
+      await expect.poll(() => status().textContent()).toMatch(/^Island/);
+    }, 60);
+    await bench.page.keyboard.press('Enter');
+    await bar().waitFor();
+    await bench.page.keyboard.press('Enter');
+    await bar().waitFor({ state: 'hidden' });
+    await bench.page.locator('.tab.dirty').waitFor();
+    await takeBack();
+    expect(bench.onDisk(name) === original, 'the text is as it was').toBe(true);
+  });
+
+  test('choosing an island shows the bridges that its lightbulb prefers', async () => {
+    await bench.bench.getByRole('button', { name: /Island of 272/ }).click();
+    await bar().waitFor();
+    expect(await bar().textContent()).toMatch(/Bridge this island/);
+    expect(await strips().count()).toBeGreaterThan(0);
+    await bench.shot('hand-6-plan');
+    await bench.bench.getByRole('button', { name: 'Drop' }).click();
+  });
+});
+
+describe('true size', () => {
+  test('follows the screen that the artist has measured with a card', async () => {
+    await bench.bench.getByRole('button', { name: 'Measure the screen…' }).click();
+    const dialog = bench.bench.getByRole('dialog', { name: 'True size on this screen' });
+    await dialog.waitFor();
+    const slider = bench.bench.getByRole('slider', { name: 'Width of the card on the screen' });
+    await bench.page.keyboard.press('ArrowRight');
+    expect(await slider.inputValue()).toBe('96.5');
+    await slider.fill('120');
+    const width = async (): Promise<number> => (await bench.bench.locator('.id-card').boundingBox())?.width ?? 0;
+    expect(await width()).toBeCloseTo((85.6 * 120) / 25.4, 0);
+    await bench.shot('hand-7-screen');
+    await bench.bench.getByRole('button', { name: 'Keep' }).click();
+    await bench.bench.getByRole('button', { name: 'Show at true size' }).click();
+    const [from, to] = [await place(0, 0), await place(10, 0)];
+    expect(to.x - from.x).toBeCloseTo(1200 / 25.4, 3);
+    expect(await bench.bench.locator('.nearness').textContent()).toBe('100 %');
+    await expect.poll(() => bench.userSettings()['tombolo.bench.pixelsPerInch']).toBe(120);
+  });
+});
+
+describe('the bed', () => {
+  test('is drawn around the sheet at its own size, and is in sight', async () => {
+    await bench.bench.getByRole('checkbox', { name: 'Bed' }).check();
+    await bench.bench.getByRole('button', { name: 'Show the whole picture' }).click();
+    const [bed, sheet] = [await bench.bench.locator('.bed rect').boundingBox(), [await place(0, 0), await place(148, 105)] as const];
+    const scale = (sheet[1].x - sheet[0].x) / 148;
+    expect(((bed?.width ?? 0) - 1) / scale).toBeCloseTo(200, 0);
+    expect(await bench.bench.locator('.bed text').textContent()).toBe('Bed, 200 × 200 mm');
+    await bench.shot('hand-8-bed');
+    await bench.bench.getByRole('checkbox', { name: 'Bed' }).uncheck();
+  });
+});
