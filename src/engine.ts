@@ -8,6 +8,7 @@ export { check } from './engine/check';
 export { checkProject } from './engine/check-project';
 export { projectFiles } from './engine/project-layers';
 export { describeShapeAt, type ShapeDescription } from './engine/describe-shape';
+export { markRegister } from './engine/mark-register';
 export { outlineOf, type OutlineItem } from './engine/outline';
 export { layerProblems } from './engine/layer-problems';
 export { mendsFor } from './engine/mends';

@@ -6,6 +6,7 @@ import type { Mend } from '../report';
 import type { TextEdit } from '../text';
 import { BRIDGE_CHANGES, bridgeChanges } from './bridge-changes';
 import type { CheckedDocument } from './checked-document';
+import { registerActions } from './register-actions';
 import { workspaceEdit } from './workspace-edit';
 
 export const FIX_ALL = `${CodeActionKind.SourceFixAll}.tombolo`;
@@ -27,7 +28,8 @@ export async function codeActions(
     actions.push(...await quickFixes(checked, { indices: touched, caret }, context.diagnostics, token));
   }
   if (wants(BRIDGE_CHANGES) || (!context.only && context.triggerKind !== CodeActionTriggerKind.Automatic)) {
-    actions.push(...await bridgeChanges(checked, checked.document.offsetAt(range.start), token));
+    const offset = checked.document.offsetAt(range.start);
+    actions.push(...await bridgeChanges(checked, offset, token), ...registerActions(checked, offset));
   }
   return token.isCancellationRequested ? [] : actions;
 }

@@ -2,7 +2,8 @@
 import { mkdirSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
-import type { Diagnostic, TextDocumentEdit } from 'vscode-languageserver-protocol';
+import type { CodeAction, Diagnostic, TextDocumentEdit, TextEdit } from 'vscode-languageserver-protocol';
+import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { BridgeOffer, Stack } from '../../src/server/protocol';
 import { ring, sheet, square } from '../engine/project-files';
 import { buildServer, ServerProcess } from './server-process';
@@ -130,4 +131,22 @@ test('mends of a file that is open name its version, however its neighbours stan
   const [first] = await server.actions(document, island!);
   const [edit] = first?.edit?.documentChanges as TextDocumentEdit[];
   expect(edit?.textDocument).toEqual({ uri: document.uri, version: 1 });
+});
+
+test('register marks are one change of all files of the stack, also of those that are not open', async () => {
+  const document = await server.open('birds/heron.svg', heron);
+  await server.diagnostics(document);
+  const start = { line: 0, character: 2 };
+  const actions = await server.connection.sendRequest<CodeAction[]>('textDocument/codeAction', {
+    textDocument: { uri: document.uri }, range: { start, end: start }, context: { diagnostics: [], only: ['refactor'] },
+  });
+  const [marks] = actions.filter(({ title }) => /register marks/.test(title));
+  const changes = marks?.edit?.documentChanges as TextDocumentEdit[] | undefined;
+  expect(changes?.map(({ textDocument }) => textDocument)).toEqual([
+    { uri: document.uri, version: 1 }, { uri: server.uri('sun.svg'), version: null },
+  ]);
+  const { edits } = changes?.[1] ?? { edits: [] };
+  server.write('sun.svg', TextDocument.applyEdits(TextDocument.create('', 'xml', 0, sun), edits as TextEdit[]));
+  await changedOnDisk('sun.svg');
+  await published('birds/heron.svg', (found) => found.includes('frame-mismatch'));
 });
