@@ -1,18 +1,22 @@
 /**
  * Thin parts of a region that has changed in places since they were last found.
  *
- * Whether a place is thin, and what faces it, depends on the boundary within one disc of the width only. So a polygon
- * that is the same as before has the same thin parts. In a polygon that has changed, rings are put into groups, such
- * that rings of different groups are farther apart than the width: no disc of the width touches two groups, hence no thin
- * part has sides in two, and between groups such a disc passes, so the polygon is not thin as a whole. A group that is
- * made of the same rings as before has the same thin parts; the others are searched, each in a polygon made of its rings
- * alone. Only what a neck holds is a matter of the whole polygon: where any neck holds something, the polygon is
- * searched as a whole.
+ * Whether a place is thin, and what faces it there, depends on the boundary within one disc of the width only. So a
+ * polygon that is the same as before has the same thin parts; and in a polygon whose holes have changed, a part that
+ * keeps farther than the width from all that came and went is the same part as before. What is left is searched in a
+ * polygon made of the holes near by: those near what changed, and near the parts that were there. A part found in it is
+ * right if no hole that was left out comes within the width of it; otherwise those holes are added, and the search is
+ * made again.
+ *
+ * What a neck holds depends on all that lies on one side of it. That side is within the hole that both ends of the neck
+ * lie on, or is the rest of the polygon: so it is kept, or searched, together with all near that hole.
  */
-import { groupsOf, indexBoxes, unite } from './clusters';
+import type { Point } from './curve';
 import { twinsIn } from './compare-regions';
 import { findThinParts, type ThinPartOptions } from './find-thin-parts';
+import { areaOf } from './polygons';
 import type { Box, Polygon, Region, Ring } from './region';
+import { RingsNear } from './rings-near';
 import { boxOfRing, forEachEdge, growBox, isSameRing, joinBoxes, ringOfBox } from './rings';
 import type { ThinPart } from './thin-parts';
 
@@ -25,6 +29,13 @@ export interface EarlierThinParts {
 /** mm: how far a part's end may lie beside the ring it was found on. */
 const BESIDE = 1e-5;
 
+/** In widths: what is nearer may matter, with some room for rounding. */
+const REACH = 1.01;
+
+/** Holes are added so many times; after that, or when this share of all is in, the polygon is searched as a whole. */
+const MOST_ROUNDS = 8;
+const MOST_HOLES = 0.7;
+
 /** The same as `findThinParts`, within the last digits of a double. */
 export function findThinPartsAgain(
   region: Region, width: number, earlier: EarlierThinParts, options: ThinPartOptions = {},
@@ -35,9 +46,10 @@ export function findThinPartsAgain(
   const changed = earlier.region.flatMap((polygon, i) => (matched.has(i) ? [] : [{ polygon, parts: partsOf.get(i) ?? [] }]));
   return region.flatMap((polygon, number) => {
     const twin = twins[number];
+    if (twin !== undefined) return (partsOf.get(twin) ?? []).map((part) => ({ ...part, polygon: number }));
     const before = changed.find((other) => isSameRing(other.polygon.outer, polygon.outer));
-    const parts = twin === undefined ? partsWithin(polygon, width, before, options) : partsOf.get(twin) ?? [];
-    return parts.map((part) => ({ ...part, polygon: number }));
+    const parts = before && new ChangedPolygon(polygon, before, width, options).parts();
+    return (parts ?? findThinParts([polygon], width, options)).map((part) => ({ ...part, polygon: number }));
   });
 }
 
@@ -56,103 +68,116 @@ interface Earlier {
   readonly parts: readonly ThinPart[];
 }
 
-function partsWithin(
-  polygon: Polygon, width: number, before: Earlier | undefined, options: ThinPartOptions,
-): readonly ThinPart[] {
-  const whole = () => findThinParts([polygon], width, options);
-  if (!before || before.parts.some(({ kind, holds }) => kind === 'whole' || holds)) return whole();
-  const known = groupRings(before.polygon, width);
-  const groups = groupRings(polygon, width);
-  if (groups.length === 1) return whole();
-  const partsOf = partsByGroup(known, before.parts);
-  if (!partsOf) return whole();
-  const knownBy = new Map(known.map((group) => [keyOf(group), group]));
-  const parts: ThinPart[] = [];
-  for (const group of groups) {
-    const same = knownBy.get(keyOf(group));
-    const found = same && isSameGroup(group, same)
-      ? partsOf.get(same) ?? []
-      : findThinParts([polygonOfGroup(group, width)], width, options);
-    if (found.some(({ holds }) => holds)) return whole();
-    parts.push(...found);
+/** A polygon with the outer ring of an earlier one, but other holes. */
+class ChangedPolygon {
+  private readonly reach: number;
+  /** Of the holes that came, and of those that went. */
+  private readonly changes: RingsNear;
+  private readonly near: RingsNear;
+  /** mm² */
+  private readonly area: number;
+
+  constructor(
+    private readonly polygon: Polygon,
+    private readonly before: Earlier,
+    private readonly width: number,
+    private readonly options: ThinPartOptions,
+  ) {
+    this.reach = REACH * width;
+    const [now, then] = [keysOf(polygon.holes), keysOf(before.polygon.holes)];
+    const isIn = (rings: ReadonlyMap<string, Ring>, ring: Ring) => isSameRing(ring, rings.get(keyOf(ring)) ?? NO_RING);
+    const came = polygon.holes.filter((hole) => !isIn(then, hole));
+    this.changes = new RingsNear([...came, ...before.polygon.holes.filter((hole) => !isIn(now, hole))]);
+    this.near = new RingsNear([polygon.outer, ...polygon.holes]);
+    this.area = areaOf(polygon);
   }
-  return parts;
+
+  /** Undefined where it takes a search of the whole polygon. */
+  parts(): ThinPart[] | undefined {
+    const { parts } = this.before;
+    if (parts.some(({ kind }) => kind === 'whole')) return undefined;
+    const [gone, kept] = [parts.filter((part) => this.isAffected(part)), parts.filter((part) => !this.isAffected(part))];
+    if (!kept.every((part) => this.holdsTheSame(part))) return undefined;
+    const found = this.searchRound(gone.map(({ extent }) => extent));
+    return found && [...kept, ...found];
+  }
+
+  private isAffected({ extent }: ThinPart): boolean {
+    return this.changes.comeNear(extent, this.reach);
+  }
+
+  private holdsTheSame({ holds, from }: ThinPart): boolean {
+    if (!holds) return true;
+    const hole = this.holeOfPocket(from, Math.min(this.area, areaOf(this.before.polygon)));
+    return hole !== undefined && !this.changes.comeNear(boxOfRing(hole), this.reach);
+  }
+
+  /** The hole on which a neck's end lies, if the pocket behind the neck is for sure the smaller side of `area` mm². */
+  private holeOfPocket(end: Point, area: number): Ring | undefined {
+    const hole = this.holeAt(end);
+    if (!hole) return undefined;
+    const { minX, minY, maxX, maxY } = boxOfRing(hole);
+    return (maxX - minX) * (maxY - minY) < area / 2 ? hole : undefined;
+  }
+
+  private holeAt(place: Point): Ring | undefined {
+    const box = { minX: place.x, minY: place.y, maxX: place.x, maxY: place.y };
+    const holes = this.near.near(box, BESIDE).filter((ring) => ring !== this.polygon.outer && liesOn(ring, place));
+    return holes.length === 1 ? holes[0] : undefined;
+  }
+
+  private searchRound(gone: readonly Box[]): ThinPart[] | undefined {
+    const rings = new Set<Ring>();
+    const add = (box: Box, margin: number) => this.near.near(box, margin).forEach((ring) => rings.add(ring));
+    for (const box of [...gone, ...this.changes.stretches()]) add(box, 2 * this.reach);
+    for (let round = 0; round < MOST_ROUNDS && rings.size <= MOST_HOLES * this.polygon.holes.length + 1; round += 1) {
+      const searched = rings.size;
+      const found = this.searchAmong(rings);
+      if (!found) return undefined;
+      for (const { extent, holds, from } of found.parts) {
+        add(extent, this.reach);
+        const hole = holds && this.holeOfPocket(from, Math.min(this.area, found.area));
+        if (hole) add(boxOfRing(hole), this.reach);
+        else if (holds) return undefined;
+      }
+      if (rings.size === searched) return found.parts;
+    }
+    return undefined;
+  }
+
+  /**
+   * Among the rings alone. In place of the outer ring, if that is not one of them, there is a border so far off that it
+   * faces none, and that within it there is more beside them than in all of them.
+   */
+  private searchAmong(rings: ReadonlySet<Ring>): { parts: ThinPart[]; area: number } | undefined {
+    const { outer, holes } = this.polygon;
+    const some = holes.filter((hole) => rings.has(hole));
+    if (some.length === 0 && !rings.has(outer)) return { parts: [], area: 0 };
+    const around = joinBoxes(some.map(boxOfRing));
+    const far = 4 * this.width + Math.max(around.maxX - around.minX, around.maxY - around.minY);
+    const part = { outer: rings.has(outer) ? outer : ringOfBox(growBox(around, far)), holes: some };
+    const found = findThinParts([part], this.width, this.options);
+    if (found.some(({ kind }) => kind === 'whole')) return undefined;
+    return { parts: found.filter((each) => this.isAffected(each)), area: areaOf(part) };
+  }
 }
 
-/** Rings of one polygon that may face each other within a disc. */
-interface RingGroup {
-  readonly outer: Ring | undefined;
-  readonly holes: readonly Ring[];
-  /** Of the holes; none when there are none. */
-  readonly box: Box;
+const NO_RING = new Float64Array(0);
+
+function keyOf(ring: Ring): string {
+  return `${ring.length} ${ring[0]} ${ring[1]}`;
 }
 
-function groupRings({ outer, holes }: Polygon, width: number): RingGroup[] {
-  const boxes = holes.map((hole) => growBox(boxOfRing(hole), 0.51 * width));
-  // The outer ring comes last: it has no box of its own, but touches what comes near to one of its edges.
-  const parents = Int32Array.from({ length: holes.length + 1 }, (_, i) => i);
-  if (boxes.length > 0) {
-    const index = indexBoxes(boxes);
-    const join = (member: number, { minX, minY, maxX, maxY }: Box) => {
-      index.search(minX, minY, maxX, maxY, (other) => {
-        unite(parents, member, other);
-        return false;
-      });
-    };
-    boxes.forEach((box, member) => join(member, box));
-    forEachEdge(outer, (x0, y0, x1, y1) => {
-      const box = { minX: Math.min(x0, x1), minY: Math.min(y0, y1), maxX: Math.max(x0, x1), maxY: Math.max(y0, y1) };
-      join(holes.length, growBox(box, 0.51 * width));
-    });
-  }
-  return groupsOf(parents).map((members) => {
-    const own = members.flatMap((member) => holes[member] ?? []);
-    return { outer: members.includes(holes.length) ? outer : undefined, holes: own, box: joinBoxes(own.map(boxOfRing)) };
+function keysOf(rings: readonly Ring[]): Map<string, Ring> {
+  return new Map(rings.map((ring) => [keyOf(ring), ring]));
+}
+
+function liesOn(ring: Ring, { x, y }: Point): boolean {
+  let near = false;
+  forEachEdge(ring, (x0, y0, x1, y1) => {
+    const square = (x1 - x0) ** 2 + (y1 - y0) ** 2;
+    const t = square > 0 ? Math.max(0, Math.min(1, ((x - x0) * (x1 - x0) + (y - y0) * (y1 - y0)) / square)) : 0;
+    if (Math.hypot(x0 + t * (x1 - x0) - x, y0 + t * (y1 - y0) - y) <= BESIDE) near = true;
   });
-}
-
-function keyOf({ outer, holes: [first] }: RingGroup): string {
-  return `${outer === undefined} ${first?.[0]} ${first?.[1]}`;
-}
-
-function isSameGroup(a: RingGroup, b: RingGroup): boolean {
-  const [outer, other] = [a.outer, b.outer];
-  return (outer && other ? isSameRing(outer, other) : outer === other) && a.holes.length === b.holes.length &&
-    a.holes.every((hole, i) => isSameRing(hole, b.holes[i] as Ring));
-}
-
-/** A polygon with the group's rings and, beyond all discs that touch them, a border of its own where it needs one. */
-function polygonOfGroup({ outer, holes, box }: RingGroup, width: number): Polygon {
-  return { outer: outer ?? ringOfBox(growBox(box, 3 * width)), holes };
-}
-
-/** By the ring on which a part has its first end; undefined where that is not clear. */
-function partsByGroup(groups: readonly RingGroup[], parts: readonly ThinPart[]): Map<RingGroup, ThinPart[]> | undefined {
-  const found = new Map<RingGroup, ThinPart[]>();
-  const inner = groups.filter(({ holes }) => holes.length > 0);
-  const rest = groups.find(({ outer }) => outer !== undefined);
-  const index = inner.length > 0 ? indexBoxes(inner.map(({ box }) => box)) : undefined;
-  for (const part of parts) {
-    const { x, y } = part.from;
-    const near = index?.search(x - BESIDE, y - BESIDE, x + BESIDE, y + BESIDE) ?? [];
-    const owners = near.flatMap((i) => inner[i] ?? []).filter((group) => group !== rest && liesOn(group, x, y));
-    const owner = owners[0] ?? rest;
-    if (!owner || owners.length > 1) return undefined;
-    const list = found.get(owner);
-    if (list) list.push(part);
-    else found.set(owner, [part]);
-  }
-  return found;
-}
-
-function liesOn({ holes }: RingGroup, x: number, y: number): boolean {
-  return holes.some((hole) => {
-    let near = false;
-    forEachEdge(hole, (x0, y0, x1, y1) => {
-      const square = (x1 - x0) ** 2 + (y1 - y0) ** 2;
-      const t = square > 0 ? Math.max(0, Math.min(1, ((x - x0) * (x1 - x0) + (y - y0) * (y1 - y0)) / square)) : 0;
-      if (Math.hypot(x0 + t * (x1 - x0) - x, y0 + t * (y1 - y0) - y) <= BESIDE) near = true;
-    });
-    return near;
-  });
+  return near;
 }

@@ -5,7 +5,8 @@ import type { Box, Polygon, Region, Ring } from './region';
 import { offsetRings } from './clipper';
 import { UNITS_PER_MM } from './grid';
 import { nestRings } from './nest-rings';
-import { boxOfRing, forEachEdge, growBox, ringOfBox, ringsOf } from './rings';
+import { boxOfRing, growBox, ringOfBox, ringsOf } from './rings';
+import { boxesOfEdges } from './rings-near';
 
 const GRID = 1 / UNITS_PER_MM;
 
@@ -64,14 +65,6 @@ function nearnessTo(others: readonly Ring[]): (ring: Ring) => boolean {
   const index = indexBoxes(boxes);
   const meets = ({ minX, minY, maxX, maxY }: Box) => index.collides(minX, minY, maxX, maxY);
   return (ring) => meets(boxOfRing(ring)) && boxesOfEdges(ring).some(meets);
-}
-
-function boxesOfEdges(ring: Ring): Box[] {
-  const boxes: Box[] = [];
-  forEachEdge(ring, (x0, y0, x1, y1) => {
-    boxes.push({ minX: Math.min(x0, x1), minY: Math.min(y0, y1), maxX: Math.max(x0, x1), maxY: Math.max(y0, y1) });
-  });
-  return boxes;
 }
 
 /** Where the outer ring touches nothing, a box far outside stands for it while the holes are moved. */

@@ -1,5 +1,6 @@
 /** What the search for thin parts of a region gives. See `thin/README.md` for the algorithm and its guarantee. */
 import type { Point } from './curve';
+import type { Box } from './region';
 
 /**
  * A place where no disc of the asked width passes.
@@ -24,6 +25,8 @@ export interface ThinPart {
    * where several meet in one part; for `whole`, the polygon's rings.
    */
   readonly sides: number;
+  /** Round the boundary on either side of it; for `whole`, round the polygon. */
+  readonly extent: Box;
   /** Which polygon of the region it lies in. */
   readonly polygon: number;
   /**

@@ -1,10 +1,11 @@
 /** Thin components as parts: classed and measured. */
+import { joinBoxes } from '../rings';
 import type { ThinPart } from '../thin-parts';
 import { lengthOfChord, type Chord } from './chord';
 import { rootOf, type Components } from './components';
 import { HeldFinder } from './held';
 import { narrowestChord } from './narrowest';
-import { lengthOfChain, type ThinBoundary } from './thin-boundary';
+import { extentOfChain, lengthOfChain, type ThinBoundary } from './thin-boundary';
 import { chordOfTip, reachOfTip } from './tip';
 
 export interface PartSearch {
@@ -61,7 +62,9 @@ function describeNeck(
   const chord = narrowestChord(thin, components, chains);
   if (!chord || lengthOfChord(chord) >= limit) return undefined;
   const along = chains.reduce((sum, chain) => sum + lengthOfChain(thin, chain), 0) / 2;
-  return { ...measured(thin, 'neck', chord), length: along, reach: 0, sides: chains.length, holds: held.find(chord) };
+  const extent = joinBoxes(chains.map((chain) => extentOfChain(thin, chain)));
+  const holds = held.find(chord);
+  return { ...measured(thin, 'neck', chord), length: along, reach: 0, sides: chains.length, extent, holds };
 }
 
 function describeTip({ thin, limit, leastReach }: PartSearch, chain: number): ThinPart | undefined {
@@ -70,7 +73,7 @@ function describeTip({ thin, limit, leastReach }: PartSearch, chain: number): Th
   const chord = chordOfTip(thin, chain);
   if (lengthOfChord(chord) >= limit) return undefined;
   const length = lengthOfChain(thin, chain) / 2;
-  return { ...measured(thin, 'tip', chord), length, reach, sides: 1, holds: undefined };
+  return { ...measured(thin, 'tip', chord), length, reach, sides: 1, extent: extentOfChain(thin, chain), holds: undefined };
 }
 
 function measured(

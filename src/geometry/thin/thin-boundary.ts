@@ -1,4 +1,5 @@
 /** The thin boundary of a region for one width: its stretches and chains, and which of them a place lies on. */
+import type { Box } from '../region';
 import type { Boundary } from './boundary';
 import { buildChains, forEachStretch, type Chains } from './chains';
 import { findStretches, type Stretches } from './stretches';
@@ -70,6 +71,23 @@ export function lengthOfChain(thin: ThinBoundary, chain: number): number {
     length += thin.stretches.to[stretch]! - thin.stretches.from[stretch]!;
   });
   return length;
+}
+
+/** The box round the places of the chain. */
+export function extentOfChain(thin: ThinBoundary, chain: number): Box {
+  const { boundary, chains, stretches } = thin;
+  const box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
+  const place = { x: 0, y: 0, normalX: 0, normalY: 0 };
+  visitStretches(thin, chain, (stretch) => {
+    for (const parameter of [stretches.from[stretch]!, stretches.to[stretch]!]) {
+      const { x, y } = placeAt(boundary.outline, chains.elementOf[stretch]!, parameter, place);
+      box.minX = Math.min(box.minX, x);
+      box.minY = Math.min(box.minY, y);
+      box.maxX = Math.max(box.maxX, x);
+      box.maxY = Math.max(box.maxY, y);
+    }
+  });
+  return box;
 }
 
 export interface Portal {

@@ -1,24 +1,31 @@
 /** Polygons that are thin as a whole: no disc of the width fits into them. */
+import type { Box } from '../region';
 import type { ThinPart } from '../thin-parts';
 import { largestDisc } from './largest-disc';
 import type { Outline } from './outline';
 import { isThinThroughout, type ThinBoundary } from './thin-boundary';
 
 /** Marks polygons whose boxes are narrower than the width: nothing more need be asked about them. */
-export function wholesByBox({ x, y, ringStart, polygon }: Outline, polygons: number, width: number): Uint8Array {
+export function wholesByBox(outline: Outline, polygons: number, width: number): Uint8Array {
+  const { ringStart, polygon } = outline;
   const whole = new Uint8Array(polygons);
   for (let ring = 0; ring + 1 < ringStart.length; ring += 1) {
     if (ring > 0 && polygon[ringStart[ring]!] === polygon[ringStart[ring - 1]!]) continue;
-    let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
-    for (let vertex = ringStart[ring]!; vertex < ringStart[ring + 1]!; vertex += 1) {
-      minX = Math.min(minX, x[vertex]!);
-      minY = Math.min(minY, y[vertex]!);
-      maxX = Math.max(maxX, x[vertex]!);
-      maxY = Math.max(maxY, y[vertex]!);
-    }
+    const { minX, minY, maxX, maxY } = boxOfVertices(outline, ringStart[ring]!, ringStart[ring + 1]!);
     if (Math.min(maxX - minX, maxY - minY) < width) whole[polygon[ringStart[ring]!]!] = 1;
   }
   return whole;
+}
+
+function boxOfVertices({ x, y }: Outline, start: number, end: number): Box {
+  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (let vertex = start; vertex < end; vertex += 1) {
+    minX = Math.min(minX, x[vertex]!);
+    minY = Math.min(minY, y[vertex]!);
+    maxX = Math.max(maxX, x[vertex]!);
+    maxY = Math.max(maxY, y[vertex]!);
+  }
+  return { minX, minY, maxX, maxY };
 }
 
 /** Marks polygons whose boundary is thin all round. */
@@ -40,7 +47,8 @@ export function describeWholes(thin: ThinBoundary, whole: Uint8Array): ThinPart[
     for (let edge = start; edge < end; edge += 1) perimeter += outline.length[edge]!;
     const sides = endRing - firstRing;
     const length = Math.max(width, perimeter / 2 - (sides === 1 ? width : 0));
-    parts.push({ kind: 'whole', width, from, to, length, reach: 0, sides, polygon, holds: undefined });
+    const extent = boxOfVertices(outline, start, end);
+    parts.push({ kind: 'whole', width, from, to, length, reach: 0, sides, extent, polygon, holds: undefined });
   });
   return parts;
 }
