@@ -125,7 +125,7 @@ function drawSweep(item: HTMLLIElement, { layer, areas, slip, safe }: SlipSweep,
   drawRose(rose, areas, stack.layers[layer]?.paint ?? '#000000');
   setText(text, most === 0
     ? `${key}: bears ${millimetres(slip)} mm to every side.`
-    : `${key}: bears ${safe.toFixed(2)} mm; by ${millimetres(slip)} mm ${sideOf(angle)} up to ${area2(most)} mm² come bare.`);
+    : `${key}: bears ${safe.toFixed(2)} mm. Slipped ${millimetres(slip)} mm ${sideOf(angle)}, ${area2(most)} mm² come bare.`);
 }
 
 const SIDES = [

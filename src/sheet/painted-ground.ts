@@ -15,7 +15,7 @@ const TOLERANCE = 0.005;
 const HALVINGS = 6;
 
 export interface BareGround {
-  /** Between colours: no nearer to ground that was bare before than twice the slip. */
+  /** Between colours: not so near to ground that was bare before that it is the edge of what moved. */
   readonly seams: Region;
   /** mm² of them */
   readonly area: number;
@@ -44,13 +44,13 @@ export class PaintedGround {
 
   /**
    * @param places where each layer lands; undefined where in register
-   * @param allowance mm: what is nearer to the outline than twice this, or twice the slip, counts as outline
+   * @param allowance mm: what is nearer to the outline than twice this, or than the slip where that is more, is outline
    */
   bareAfter(places: readonly (Matrix | undefined)[], allowance: number): BareGround {
     const landed = this.layers.map((openings, index) => moved(openings, places[index]));
     const bare = withoutCracks(difference(this.painted, union(landed)));
-    const slip = Math.max(...this.layers.map((openings, index) => farthest(openings, places[index])), allowance);
-    const seams = withoutCracks(intersection(bare, this.core(slip)));
+    const slips = this.layers.map((openings, index) => farthest(openings, places[index]));
+    const seams = withoutCracks(intersection(bare, this.core(Math.max(...slips, 2 * allowance))));
     return { seams, area: areaOf(seams), whole: areaOf(bare) };
   }
 
@@ -74,18 +74,18 @@ export class PaintedGround {
 
   /** What no other layer covers, away from the outline. */
   private onlyPaintedBy(layer: number, slip: number): Region {
-    return difference(this.core(slip), union(this.layers.filter((_, index) => index !== layer)));
+    return difference(this.core(2 * slip), union(this.layers.filter((_, index) => index !== layer)));
   }
 
-  /** The painted ground without what is within twice the slip of bare ground, where an edge is outline and no seam. */
-  private core(slip: number): Region {
-    const known = this.cores.get(slip);
+  /** The painted ground without a rim, in mm, where an edge is outline and no seam. */
+  private core(rim: number): Region {
+    const known = this.cores.get(rim);
     if (known) return known;
     const closed = offset(this.painted, CRACK, 'round', TOLERANCE);
-    const core = offset(closed, -CRACK - 2 * slip, 'round', TOLERANCE);
+    const core = offset(closed, -CRACK - rim, 'round', TOLERANCE);
     // A drag asks for ever other slips.
     if (this.cores.size > 4) this.cores.clear();
-    this.cores.set(slip, core);
+    this.cores.set(rim, core);
     return core;
   }
 }

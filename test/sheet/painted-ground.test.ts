@@ -34,6 +34,13 @@ describe('two colours side by side', () => {
     expect(twoFields(0.3).bareAfter([undefined, translation(0.4, 0)], 0.5).area).toBeCloseTo(0.1 * 18, 2);
   });
 
+  test('a slip beyond twice the allowance: the edge it leaves is still outline', () => {
+    const { area, whole } = twoFields(0).bareAfter([undefined, translation(-3, 0)], 0.5);
+    expect(whole).toBeCloseTo(3 * 20, 2);
+    expect(area).toBe(0);
+    expect(twoFields(0).bareAfter([undefined, translation(3, 0)], 0.5).area).toBeCloseTo(3 * 14, 1);
+  });
+
   test('in register nothing is bare', () => {
     expect(twoFields(0).bareAfter([], 0.5)).toEqual({ seams: [], area: 0, whole: 0 });
   });

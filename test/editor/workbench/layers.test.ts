@@ -1,0 +1,82 @@
+/** The layers list: another painting order by mouse and keyboard, undone in the editor; pictures that are saved. */
+import { existsSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { picturesOfFailures, root, Workbench } from './workbench';
+
+let workbench: Workbench;
+const inBench = (selector: string) => workbench.bench.locator(selector);
+const button = (name: string) => workbench.bench.getByRole('button', { name });
+const names = () => inBench('.layers label span').allTextContents();
+
+beforeAll(async () => {
+  workbench = await Workbench.open(path.join(root, 'media/demo'));
+  await workbench.openFile('waymarker.svg');
+  await workbench.command('Tombolo: Open the Bench');
+  await inBench('.layers li').nth(3).waitFor();
+});
+afterAll(async () => { await workbench?.close(); });
+picturesOfFailures(() => workbench);
+
+describe('the layers list', () => {
+  test('shows order, paint, reading, openings, islands and the length of the cut', async () => {
+    const sun = await inBench('.layers li').first().textContent();
+    expect(sun).toMatch(/^1Sun#f0b13c↑↓18 openings · 1 island · cut 541 mm · read as openings$/);
+  });
+
+  test('a button paints a layer earlier; undo in the editor brings the order back', async () => {
+    const before = workbench.onDisk('waymarker.svg');
+    await button('Paint Numeral earlier').focus();
+    await workbench.page.keyboard.press('Enter');
+    await expect.poll(names, { timeout: 15_000 }).toEqual(['Sun', 'Reeds', 'Numeral', 'Heron']);
+    await workbench.shot('layers-1-reordered');
+    await workbench.page.locator('.editor-instance .view-lines').first().click();
+    await workbench.save();
+    const moved = workbench.onDisk('waymarker.svg');
+    expect(moved.indexOf('<title>Numeral')).toBeLessThan(moved.indexOf('<title>Heron'));
+    expect(moved.match(/\S+/g)?.sort()).toEqual(before.match(/\S+/g)?.sort());
+    await workbench.page.keyboard.press('Control+Z');
+    await expect.poll(names, { timeout: 15_000 }).toEqual(['Sun', 'Reeds', 'Heron', 'Numeral']);
+    await workbench.save();
+    expect(workbench.onDisk('waymarker.svg')).toBe(before);
+  });
+
+  test('a layer is dragged to another place', async () => {
+    const rows = inBench('.layers li');
+    await rows.nth(0).dragTo(rows.nth(2), { targetPosition: { x: 60, y: 8 } });
+    await expect.poll(names, { timeout: 15_000 }).toEqual(['Reeds', 'Heron', 'Sun', 'Numeral']);
+    await workbench.page.locator('.editor-instance .view-lines').first().click();
+    await workbench.page.keyboard.press('Control+Z');
+    await expect.poll(names, { timeout: 15_000 }).toEqual(['Sun', 'Reeds', 'Heron', 'Numeral']);
+  });
+});
+
+describe('the picture', () => {
+  async function saveAs(name: string): Promise<string> {
+    await button('Save the picture as PNG or SVG').click();
+    const input = workbench.page.locator('.quick-input-widget input').first();
+    await input.waitFor();
+    const target = path.join(workbench.folder, name);
+    // The name that is offered is selected, without its folder.
+    await expect.poll(() => input.inputValue()).toMatch(/waymarker-picture\.png$/);
+    await workbench.page.keyboard.press('Control+A');
+    await workbench.page.keyboard.type(target);
+    await workbench.page.keyboard.press('Enter');
+    await expect.poll(() => existsSync(target), { timeout: 15_000 }).toBe(true);
+    return target;
+  }
+
+  test('is saved as SVG, in the way it is looked at', async () => {
+    await workbench.bench.getByRole('radio', { name: 'All sheets' }).check();
+    const text = readFileSync(await saveAs('sheets.svg'), 'utf8');
+    expect(text).toMatch(/^<svg xmlns="http:\/\/www\.w3\.org\/2000\/svg" width="[\d.]+mm"/);
+    expect(text).toContain('4  Numeral');
+  });
+
+  test('is saved as PNG at ten pixels to the millimetre', async () => {
+    await workbench.bench.getByRole('radio', { name: 'The print' }).check();
+    const bytes = readFileSync(await saveAs('print.png'));
+    expect(bytes.subarray(1, 4).toString('latin1')).toBe('PNG');
+    expect([bytes.readUInt32BE(16), bytes.readUInt32BE(20)]).toEqual([1480, 1050]);
+  });
+});

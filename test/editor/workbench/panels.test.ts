@@ -1,0 +1,71 @@
+/** Several benches: one that stays with its file, one that follows; each keeps its view through a reload. */
+import path from 'node:path';
+import type { FrameLocator } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { picturesOfFailures, root, Workbench } from './workbench';
+
+let workbench: Workbench;
+const tab = (name: string) => workbench.page.getByRole('tab', { name });
+
+beforeAll(async () => {
+  workbench = await Workbench.open(path.join(root, 'media/demo'));
+  await workbench.openFile('waymarker.svg');
+  await workbench.command('Tombolo: Open the Bench');
+  await workbench.bench.locator('.layers li').nth(3).waitFor();
+});
+afterAll(async () => { await workbench?.close(); });
+picturesOfFailures(() => workbench);
+
+test('unpinned it follows the active drawing; pinned it stays', async () => {
+  await workbench.openFile('sun.svg');
+  await tab('Bench: sun.svg').waitFor();
+  await workbench.openFile('waymarker.svg');
+  await tab('Bench: waymarker.svg').waitFor();
+  await workbench.bench.locator('.layers li').nth(3).waitFor();
+  const pin = workbench.bench.getByRole('button', { name: 'Stay with this file' });
+  await pin.focus();
+  await workbench.page.keyboard.press('Enter');
+  expect(await pin.getAttribute('aria-pressed')).toBe('true');
+  await workbench.openFile('sun.svg');
+  await workbench.page.waitForTimeout(500);
+  expect(await tab('Bench: waymarker.svg').count()).toBe(1);
+});
+
+test('another bench opens beside it, for the drawing that is active', async () => {
+  await workbench.command('Tombolo: Open the Bench');
+  await tab('Bench: sun.svg').waitFor();
+  expect(await tab('Bench: waymarker.svg').count()).toBe(1);
+  await workbench.openFile('sun.svg');
+  await workbench.command('Tombolo: Open Another Bench');
+  await expect.poll(() => tab('Bench: sun.svg').count()).toBe(2);
+  await workbench.shot('panels-1');
+});
+
+test('after a reload each shows what it showed, pinned or not, in its own view', async () => {
+  await tab('Bench: waymarker.svg').click();
+  const shown = await shownBench();
+  await shown.getByRole('radio', { name: 'All sheets' }).check();
+  await shown.getByRole('button', { name: 'Nearer' }).click();
+  const nearness = await shown.locator('.nearness').textContent();
+  await workbench.command('Developer: Reload Window');
+  await workbench.page.locator('iframe.webview').first().waitFor({ state: 'detached' });
+  await tab('Bench: waymarker.svg').waitFor();
+  expect(await tab('Bench: sun.svg').count()).toBe(2);
+  const again = await shownBench();
+  expect(await again.getByRole('radio', { name: 'All sheets' }).isChecked()).toBe(true);
+  expect(await again.locator('.nearness').textContent()).toBe(nearness);
+  expect(await again.getByRole('button', { name: 'Stay with this file' }).getAttribute('aria-pressed')).toBe('true');
+});
+
+/** The page of the bench that is not hidden behind another. */
+async function shownBench(): Promise<FrameLocator> {
+  let found: FrameLocator | undefined;
+  await expect.poll(async () => {
+    for (const outer of await workbench.page.locator('iframe.webview').all()) {
+      const page = outer.contentFrame().frameLocator('iframe#active-frame');
+      if (await outer.isVisible() && await page.locator('.layers li').nth(3).isVisible().catch(() => false)) found = page;
+    }
+    return found !== undefined;
+  }, { timeout: 30_000 }).toBe(true);
+  return found as FrameLocator;
+}
