@@ -49,7 +49,8 @@ export function cutPathData(data: string, cutting: PathCutting): readonly TextEd
   return spliceText(data, { from: 0, to: commands.at(-1)?.span.to ?? 0 }, pieces);
 }
 
-function foreignPath(curves: readonly Curve[]): StepPath {
+/** A closed chain from elsewhere as a subpath that is in nobody's text yet. */
+export function foreignPath(curves: readonly Curve[]): StepPath {
   const start = curves[0]?.start ?? { x: 0, y: 0 };
   const steps = curves.map((curve) => ({ curve, command: undefined }));
   return { start, move: undefined, close: undefined, foreign: true, steps };

@@ -1,12 +1,15 @@
 import type { Check } from './check';
 import { bareGap } from './bare-gap/check';
 import { buriedOpening } from './buried-opening/check';
+import { crossedOutline } from './crossed-outline/check';
+import { doubledCut } from './doubled-cut/check';
 import { edgeOpening } from './edge-opening/check';
 import { floatingIsland } from './floating-island/check';
 import { frameMismatch } from './frame-mismatch/check';
 import { looseTongue } from './loose-tongue/check';
 import { narrowOpening } from './narrow-opening/check';
 import { notCuttable } from './not-cuttable/check';
+import { openOutline } from './open-outline/check';
 import { oversizeSheet } from './oversize-sheet/check';
 import { shortOverlap } from './short-overlap/check';
 import { smallOpening } from './small-opening/check';
@@ -21,5 +24,6 @@ import { unsupported } from './unsupported/check';
 export const ALL_CHECKS: readonly Check[] = [
   unreadableMarkup, unreadablePath, unsupported, notCuttable, unstatedSize, oversizeSheet, unsafeMaterial,
   floatingIsland, thinBridge, narrowOpening, smallOpening, looseTongue, edgeOpening,
+  openOutline, crossedOutline, doubledCut,
   frameMismatch, bareGap, shortOverlap, buriedOpening,
 ];

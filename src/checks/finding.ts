@@ -3,6 +3,7 @@ import type { Point } from '../geometry/curve';
 import type { Polygon } from '../geometry/region';
 import type { ThinPart } from '../geometry/thin-parts';
 import type { CheckId, Severity } from '../sheet/check-id';
+import type { CutLine, DoubledLine } from '../sheet/cut-lines';
 import type { BareGap, ShortOverlap } from '../sheet/seams';
 import type { Piece, Sheet } from '../sheet/sheet';
 import type { StackLayer } from '../sheet/stack';
@@ -43,6 +44,8 @@ export interface Related {
 export type Subject =
   | { readonly kind: 'island'; readonly sheet: Sheet; readonly piece: Piece }
   | { readonly kind: 'thin'; readonly sheet: Sheet; readonly part: ThinPart }
+  | { readonly kind: 'doubled'; readonly sheet: Sheet; readonly doubled: DoubledLine }
+  | { readonly kind: 'open'; readonly sheet: Sheet; readonly lines: readonly CutLine[] }
   | { readonly kind: 'opening'; readonly sheet: Sheet; readonly opening: Polygon }
   | { readonly kind: 'overlap'; readonly earlier: StackLayer; readonly later: StackLayer; readonly overlap: ShortOverlap }
   | { readonly kind: 'gap'; readonly earlier: StackLayer; readonly later: StackLayer; readonly gap: BareGap };

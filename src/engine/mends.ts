@@ -14,7 +14,9 @@ import { configOf } from './settled-config';
 import { scaleToFit, stateSize } from './size-mends';
 import { bridgeMends } from './island-mends';
 import { markRegister } from './mark-register';
+import { doubledMends, openMends } from './outline-mends';
 import { prove } from './prove';
+import { spreadMends } from './spread';
 
 /** In the order in which they are offered: this place, the layer, the file, and last to accept it as it is. */
 export function mendsFor(report: Report, finding: Finding): readonly Mend[] {
@@ -27,10 +29,16 @@ function changesFor(report: Report, finding: Finding): Mend[] {
   if (check === 'unstated-size') return stateSize(report, finding);
   if (check === 'oversize-sheet') return scaleToFit(report, finding);
   if (check === 'frame-mismatch') return markRegister(report, finding);
+  if (subject?.kind === 'overlap' || subject?.kind === 'gap') return spreadMends(report, finding);
+  if (subject?.kind === 'opening') {
+    return offer(report, finding, subject.sheet, removing(subject.sheet, subject.opening, 'Remove this opening'));
+  }
   if (subject?.kind === 'island') {
     const { sheet, piece } = subject;
     return [...bridgeMends(report, sheet, piece), ...offer(report, finding, sheet, cuttingAway(sheet, piece))];
   }
+  if (subject?.kind === 'doubled') return doubledMends(report, finding, subject);
+  if (subject?.kind === 'open') return openMends(report, finding, subject);
   if (subject?.kind !== 'thin') return [];
   const { sheet, part } = subject;
   if (check === 'thin-bridge') return offer(report, finding, sheet, widening(report, sheet, part));
@@ -38,7 +46,7 @@ function changesFor(report: Report, finding: Finding): Mend[] {
     return slotAttempts(report, sheet, part).flatMap((attempt) => offer(report, finding, sheet, attempt));
   }
   const opening = sheet.openings[part.polygon];
-  if (check === 'small-opening' && opening) return offer(report, finding, sheet, removing(sheet, opening));
+  if (check === 'small-opening' && opening) return offer(report, finding, sheet, removing(sheet, opening, 'Remove this pinhole'));
   return [];
 }
 
@@ -87,10 +95,10 @@ function slotAttempts(report: Report, sheet: Sheet, part: ThinPart): Attempt[] {
   ];
 }
 
-function removing(sheet: Sheet, opening: Polygon): Attempt {
+function removing(sheet: Sheet, opening: Polygon, title: string): Attempt {
   return {
     kind: 'remove-opening',
-    title: 'Remove this pinhole',
+    title,
     outcome: removeOpening(sheet, opening),
     within: [opening],
     preferred: false,

@@ -39,6 +39,8 @@ const MEASURE_TOLERANCE = 0.01;
 /** Area in mm² for each mm of cut line that may differ through rounding: twice the 1 µm that edits are written to. */
 const AREA_PER_CUT_LENGTH = 0.002;
 
+const MAY_BE_PARTED: readonly CheckId[] = ['edge-opening', 'doubled-cut'];
+
 const BETWEEN_LAYERS: readonly CheckId[] = ['bare-gap', 'short-overlap'];
 
 const RANK: Readonly<Record<Severity, number>> = { hint: 0, info: 1, warning: 2, error: 3 };
@@ -120,11 +122,14 @@ function scaled(finding: Finding, scale: number): Finding {
   return at && scale !== 1 ? { ...finding, at: { x: at.x * scale, y: at.y * scale } } : finding;
 }
 
-/** A cut may part an opening that comes too near to the edge: the rest is as near as it was, but elsewhere. */
+/**
+ * A cut may part an opening that comes too near to the edge, or a line that is cut twice: the rest is as it was, but its
+ * place is elsewhere.
+ */
 function isSameOrMoved(finding: Finding, old: Finding): boolean {
   if (isSame(finding, old)) return true;
   if (finding.check !== old.check) return false;
-  if (finding.check === 'edge-opening') return finding.layer === old.layer;
+  if (MAY_BE_PARTED.includes(finding.check)) return finding.layer === old.layer;
   return BETWEEN_LAYERS.includes(finding.check) && isNear(finding, old);
 }
 

@@ -6,7 +6,7 @@
 import Flatbush from 'flatbush';
 import type { Curve, Point } from './curve';
 import { pointAt, tangentAt } from './evaluate';
-import { boundsOf, lengthOf } from './measure-curve';
+import { boundsOf, controlPoints, lengthOf } from './measure-curve';
 import { nearestOn } from './meet-curve';
 import { cross, distance, dot, length } from './point';
 import type { Box } from './region';
@@ -90,7 +90,7 @@ function orderOf({ pieces: [first] }: SharedStretch): number {
 
 function* findPieces(chains: readonly (readonly Curve[])[]): Iterable<Found> {
   const curves = chains.flatMap((chain, number) => chain.map((curve, index): Located =>
-    ({ chain: number, index, curve, box: boundsOf(curve) })));
+    ({ chain: number, index, curve, box: boxAround(curve) })));
   if (curves.length < 2) return;
   const tree = new Flatbush(curves.length);
   for (const { box } of curves) tree.add(box.minX, box.minY, box.maxX, box.maxY);
@@ -108,6 +108,16 @@ function* findPieces(chains: readonly (readonly Curve[])[]): Iterable<Found> {
       if (pieces.some((piece) => highOf(piece) - lowOf(piece) === 1)) break;
     }
   }
+}
+
+/** A box that holds the curve; not the least one, but cheap. */
+function boxAround(curve: Curve): Box {
+  return curve.kind === 'arc' ? boundsOf(curve) : boxOfPoints(controlPoints(curve));
+}
+
+function boxOfPoints(points: readonly Point[]): Box {
+  const [xs, ys] = [points.map(({ x }) => x), points.map(({ y }) => y)];
+  return { minX: Math.min(...xs), minY: Math.min(...ys), maxX: Math.max(...xs), maxY: Math.max(...ys) };
 }
 
 function reachOf(curve: Curve): number {

@@ -39,13 +39,16 @@ export function detectReading(shapes: readonly Shape[], frame: Box, filled: () =
 
 /** The closed hairlines of a layer. */
 export function outlinesOf(shapes: readonly Shape[]): readonly Subpath[] {
-  return shapes
-    .filter((shape) => shape.part === 'stroke' && (shape.strokeWidth ?? 0) <= HAIRLINE)
-    .flatMap((shape) => shape.centreline ?? [])
-    .filter(isClosed);
+  return shapes.filter(isHairline).flatMap((shape) => shape.centreline ?? []).filter(isClosed);
 }
 
-function isClosed({ closed, curves }: Subpath): boolean {
+/** Whether a shape is a line that only shows where to cut. */
+export function isHairline({ part, strokeWidth }: Shape): boolean {
+  return part === 'stroke' && (strokeWidth ?? 0) <= HAIRLINE;
+}
+
+/** Whether a line ends where it begins. */
+export function isClosed({ closed, curves }: Subpath): boolean {
   const first = curves[0]?.start;
   const last = curves.at(-1)?.end;
   return closed || (first !== undefined && first.x === last?.x && first.y === last?.y);

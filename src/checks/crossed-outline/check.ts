@@ -1,0 +1,41 @@
+import type { Point } from '../../geometry/curve';
+import { add, perpendicular, subtract } from '../../geometry/point';
+import type { Edge } from '../../geometry/self-crossing';
+import { crossedLinesOf, type CrossedLine } from '../../sheet/crossed-lines';
+import type { Sheet } from '../../sheet/sheet';
+import type { Check, Stencil } from '../check';
+import type { Finding } from '../finding';
+import { spanAt } from '../places';
+
+/** Outlines that cross themselves, where it changes what is cut. */
+export const crossedOutline: Check = {
+  id: 'crossed-outline',
+  severity: 'warning',
+  *run(stencil) {
+    for (const sheet of stencil.sheets) {
+      for (const crossed of crossedLinesOf(sheet)) yield describe(stencil, sheet, crossed);
+    }
+  },
+};
+
+function describe(stencil: Stencil, sheet: Sheet, { area, leftOut, crossing: { at, edges } }: CrossedLine): Finding {
+  const [span, other] = edges.map((edge) => spanAt(stencil, sheet, at, besideOf(edge, at)));
+  const stays = leftOut !== (sheet.layer.reading === 'sheet');
+  const fate = stays ? 'stay in the sheet, held by their corners at best' : 'are cut out, though the rest is not';
+  return {
+    check: 'crossed-outline',
+    severity: 'warning',
+    message: `This outline crosses itself here: of what it encloses, ${area.toFixed(2)} mm² ${fate}. Each program and each ` +
+      'cutter may take such a crossing in its own way. Draw the parts as outlines of their own.',
+    span: span as Finding['span'],
+    layer: sheet.layer.name,
+    at,
+    measure: { value: area, limit: 0, unit: 'mm²' },
+    related: [{ message: 'The line that it crosses', span: other as Finding['span'], at }],
+  };
+}
+
+/** From where the edge is seen square. */
+function besideOf([from, to]: Edge, at: Point): Point {
+  return add(at, perpendicular(subtract(to, from)));
+}

@@ -1,0 +1,97 @@
+/** Mends of the lines themselves: one of two that lie on each other goes, an open one is closed. */
+import { closeLine } from '../bridges/close-line';
+import type { Outcome } from '../bridges/outcome';
+import { removeLines, uniteLines } from '../bridges/unite-lines';
+import type { Finding, Subject } from '../checks/finding';
+import { flattenSubpath } from '../geometry/flatten';
+import { regionFromRings } from '../geometry/polygons';
+import type { Region } from '../geometry/region';
+import type { Mend, Report } from '../report';
+import type { CheckId } from '../sheet/check-id';
+import type { CutLine } from '../sheet/cut-lines';
+import { formatMillimetres } from '../sheet/length';
+import { FLATNESS } from '../sheet/shape-region';
+import type { Sheet } from '../sheet/sheet';
+import { prove, type Pledge } from './prove';
+
+type Doubled = Extract<Subject, { kind: 'doubled' }>;
+type Open = Extract<Subject, { kind: 'open' }>;
+
+interface Attempt {
+  readonly kind: string;
+  readonly title: string;
+  readonly outcome: Outcome;
+  readonly gone: readonly Finding[];
+  /** Where the openings may change. */
+  readonly within: Region;
+  readonly mayCome?: readonly CheckId[];
+}
+
+/** The first that can be proven is preferred. */
+export function doubledMends(report: Report, finding: Finding, subject: Doubled): Mend[] {
+  const { sheet, doubled } = subject;
+  const { drawing } = sheet;
+  const { first, second, whole, stretch } = doubled;
+  if (!whole) {
+    const title = first === second
+      ? 'Part this outline in two where it runs back along itself'
+      : `Unite the two outlines along ${formatMillimetres(stretch.length)}`;
+    const outcome = uniteLines(drawing, doubled);
+    return offer(report, finding, sheet, { kind: 'unite-outlines', title, outcome, gone: [finding], within: [] });
+  }
+  const copies = copiesOf(report, doubled.first);
+  const lines = copies.map(({ line }) => line);
+  const gone = copies.map((copy) => copy.finding);
+  const title = lines.length === 1 ? 'Remove the line that lies on another' : `Remove the ${lines.length} lines that lie on another`;
+  const removal = {
+    kind: 'remove-doubled-line', title, outcome: removeLines(drawing, lines), gone, within: cancelled(sheet, first),
+    mayCome: sheet.layer.reading === 'outlines' ? FOUND_IN_OPENINGS : [],
+  };
+  const both = {
+    kind: 'remove-both-lines', title: 'Remove the line and all that lie on it', outcome: removeLines(drawing, [first, ...lines]),
+    gone, within: [],
+  };
+  return [...offer(report, finding, sheet, removal), ...offer(report, finding, sheet, both)];
+}
+
+export function openMends(report: Report, finding: Finding, { sheet, lines }: Open): Mend[] {
+  const [line, ...others] = lines;
+  if (!line || others.length > 0) return [];
+  const within = regionFromRings([flattenSubpath(line.curves, FLATNESS)], 'evenodd');
+  const outcome = closeLine(sheet.drawing, line);
+  return offer(report, finding, sheet, {
+    kind: 'close-outline', title: 'Close this outline', outcome, gone: [finding], within, mayCome: FOUND_IN_OPENINGS,
+  });
+}
+
+/** What an opening may turn out to have once it is one. */
+const FOUND_IN_OPENINGS: readonly CheckId[] = [
+  'floating-island', 'thin-bridge', 'narrow-opening', 'small-opening', 'loose-tongue', 'edge-opening', 'crossed-outline',
+];
+
+/** All lines that lie wholly on the same one, each with its finding. */
+function copiesOf(report: Report, first: CutLine): { readonly finding: Finding; readonly line: CutLine }[] {
+  return report.complete.flatMap((finding) => {
+    const { subject } = finding;
+    if (subject?.kind !== 'doubled' || !subject.doubled.whole || !isSameLine(subject.doubled.first, first)) return [];
+    return [{ finding, line: subject.doubled.second }];
+  });
+}
+
+function isSameLine(a: CutLine, b: CutLine): boolean {
+  return a.shape === b.shape && a.subpath === b.subpath;
+}
+
+/** Where only lines are drawn, two that lie on each other count as none: the opening comes back when one of them goes. */
+function cancelled(sheet: Sheet, line: CutLine): Region {
+  return sheet.layer.reading === 'outlines' ? regionFromRings([flattenSubpath(line.curves, FLATNESS)], 'nonzero') : [];
+}
+
+function offer(report: Report, finding: Finding, sheet: Sheet, attempt: Attempt): Mend[] {
+  const { outcome, within, gone, mayCome = [], kind, title } = attempt;
+  if ('refusal' in outcome) return [];
+  const pledge: Pledge = { gone, within: new Map([[sheet.layer.name, within]]), mayCome };
+  if (typeof prove(report, outcome.edits, pledge) === 'string') return [];
+  const preferred = kind !== 'remove-both-lines';
+  return [{ kind, title, check: finding.check, edits: outcome.edits, preferred, safe: false }];
+}
