@@ -2,7 +2,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { picturesOfFailures, root, Workbench } from './workbench';
+import { picturesOfFailures, retry, root, Workbench } from './workbench';
 
 let workbench: Workbench;
 const inBench = (selector: string) => workbench.bench.locator(selector);
@@ -61,7 +61,10 @@ describe('the picture', () => {
     await expect.poll(() => input.inputValue()).toMatch(/waymarker-picture\.png$/);
     await workbench.page.keyboard.press('Control+A');
     await workbench.page.keyboard.type(target);
-    await workbench.page.keyboard.press('Enter');
+    await retry(async () => {
+      await workbench.page.keyboard.press('Enter');
+      await input.waitFor({ state: 'hidden', timeout: 3000 });
+    });
     await expect.poll(() => existsSync(target), { timeout: 15_000 }).toBe(true);
     return target;
   }

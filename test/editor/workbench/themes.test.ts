@@ -1,0 +1,67 @@
+/** Each way of looking in light, dark and both high-contrast themes. */
+import { mkdirSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { picturesOfFailures, root, Workbench } from './workbench';
+
+let workbench: Workbench;
+const inBench = (selector: string) => workbench.bench.locator(selector);
+
+beforeAll(async () => {
+  workbench = await Workbench.open(path.join(root, 'media/demo'), { 'window.autoDetectHighContrast': false });
+  await workbench.openFile('waymarker.svg');
+  await workbench.command('Tombolo: Open the Bench');
+  await inBench('.layers li').nth(3).waitFor();
+  await workbench.widenBench();
+  await inBench('.slip summary').click();
+});
+afterAll(async () => { await workbench?.close(); });
+picturesOfFailures(() => workbench);
+
+function choose(theme: string): void {
+  mkdirSync(path.join(workbench.folder, '.vscode'), { recursive: true });
+  writeFileSync(path.join(workbench.folder, '.vscode/settings.json'), JSON.stringify({ 'workbench.colorTheme': theme }));
+}
+
+/** The contrast of an element's text with what is behind it, as WCAG 2.2 counts it. */
+const contrastOf = (selector: string) => inBench(selector).first().evaluate((element) => {
+  const channels = (colour: string) => (colour.match(/[\d.]+/g) ?? []).map(Number);
+  const luminance = ([red = 0, green = 0, blue = 0]: number[]) => {
+    const [r, g, b] = [red, green, blue].map((value) => value / 255)
+      .map((value) => value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4) as [number, number, number];
+    return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+  };
+  let behind: Element | null = element;
+  while (behind && (channels(getComputedStyle(behind).backgroundColor)[3] ?? 1) === 0) behind = behind.parentElement;
+  const text = luminance(channels(getComputedStyle(element).color));
+  const ground = luminance(channels(getComputedStyle(behind ?? document.body).backgroundColor));
+  return (Math.max(text, ground) + 0.05) / (Math.min(text, ground) + 0.05);
+});
+
+describe.each([
+  ['Default Light Modern', 'vscode-light', 'light'], ['Default Dark Modern', 'vscode-dark', 'dark'],
+  ['Default High Contrast', 'vscode-high-contrast', 'contrast'],
+  ['Default High Contrast Light', 'vscode-high-contrast-light', 'contrast-light'],
+])('%s', (theme, bodyClass, name) => {
+  beforeAll(async () => {
+    choose(theme);
+    await inBench(`body.${bodyClass}`).waitFor();
+  });
+
+  test('shows each way of looking', async () => {
+    await workbench.bench.getByRole('radio', { name: 'The print' }).check();
+    await workbench.shot(`theme-${name}-print`);
+    await workbench.bench.getByRole('radio', { name: 'One sheet' }).check();
+    await workbench.bench.getByRole('radio', { name: 'Heron' }).check();
+    await inBench('.note.dimension').first().waitFor();
+    await workbench.shot(`theme-${name}-sheet`);
+    await workbench.bench.getByRole('radio', { name: 'All sheets' }).check();
+    await workbench.shot(`theme-${name}-sheets`);
+  });
+
+  test('has text that stands out from its ground', async () => {
+    for (const selector of ['.layers label span', '.figures', '.paint-code', '.finding .message', '.finding .title', 'h2', '.tool']) {
+      expect(await contrastOf(selector), selector).toBeGreaterThan(4.5);
+    }
+  });
+});
