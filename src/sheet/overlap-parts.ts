@@ -57,6 +57,7 @@ function describe(pieces: readonly SeamPiece[]): ShortOverlap {
   return {
     earlier: Math.min(slipping, neighbour), later: Math.max(slipping, neighbour), slipping, width: least, at, facing,
     length: Math.max(lengthSeen(slipping), lengthSeen(neighbour)), runsOut: pieces.some(({ rim }) => rim),
+    course: pieces.map(({ segment }) => segment),
   };
 }
 

@@ -6,6 +6,7 @@ import { nestRings } from '../geometry/nest-rings';
 import { complementInBox, offset, regionFromRings } from '../geometry/polygons';
 import type { Box, Region } from '../geometry/region';
 import { joinBoxes } from '../geometry/rings';
+import type { Segment } from '../geometry/segments';
 import { gapsIn, thinGround, type BareGround } from './bare-gaps';
 import { findBuried, type Buried } from './buried';
 import { joinPieces } from './overlap-parts';
@@ -41,6 +42,8 @@ export interface ShortOverlap extends Neighbours {
   readonly facing: Point;
   /** mm along the seam */
   readonly length: number;
+  /** Its course, as both sheets see it; in no particular order. */
+  readonly course: readonly Segment[];
   /** Whether it ends where bare ground is nearer than twice the slip, as at the crossing of two outlines. */
   readonly runsOut: boolean;
 }

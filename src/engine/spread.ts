@@ -1,0 +1,90 @@
+/** Spreads a colour under a later neighbour: one new shape in its own layer, proven before it is offered. */
+import { decimalsFor } from '../bridges/decimals';
+import { formatNumber } from '../bridges/number-style';
+import type { Finding } from '../checks/finding';
+import type { Drawing, Shape } from '../drawing/drawing';
+import type { Cubic, Line, Point } from '../geometry/curve';
+import { fitRing } from '../geometry/fit-ring';
+import { apply, invert, maxScale } from '../geometry/matrix';
+import { offset } from '../geometry/polygons';
+import type { Region } from '../geometry/region';
+import { ringsOf } from '../geometry/rings';
+import { simplifyRing } from '../geometry/simplify-ring';
+import type { Mend, Report } from '../report';
+import { formatMillimetres } from '../sheet/length';
+import { limitsOf } from '../sheet/limits';
+import type { Sheet } from '../sheet/sheet';
+import { SourceIndex } from '../sheet/source-index';
+import type { TextEdit } from '../text';
+import { prove } from './prove';
+import { configOf } from './settled-config';
+import { spreadAcross, spreadUnder } from './spread-region';
+
+/** mm: how near the written curves come to what was worked out. */
+const FIT = 0.015;
+
+/** mm: where else the sheet may change, for curves that are written down and flattened again. */
+const ROOM = 0.05;
+
+/** For a finding of a short overlap or a bare gap, in the file of the earlier colour. */
+export function spreadMends(report: Report, finding: Finding): Mend[] {
+  const { subject } = finding;
+  if (subject?.kind !== 'overlap' && subject?.kind !== 'gap') return [];
+  const [{ sheet }, later] = [subject.earlier, subject.later.sheet];
+  const { slip } = limitsOf(configOf(report.settings));
+  const region = subject.kind === 'gap'
+    ? spreadAcross(sheet, later, subject.gap, slip) : spreadUnder(sheet, later, subject.overlap, slip);
+  const places = subject.kind === 'gap' ? [subject.gap.onEarlier] : [subject.overlap.facing, subject.overlap.at];
+  const model = sheet.layer.reading === 'openings' && region.length > 0 ? modelFor(sheet, places) : undefined;
+  const edits = model ? writeBeside(sheet.drawing, model, region) : [];
+  const pledge = { gone: [finding], within: new Map([[sheet.layer.name, offset(region, ROOM)]]) };
+  if (edits.length === 0 || typeof prove(report, edits, pledge) === 'string') return [];
+  return [{
+    kind: 'spread-colour',
+    title: `Spread "${sheet.layer.name}" under "${later.layer.name}", to ${formatMillimetres(slip)}`,
+    check: finding.check, edits, preferred: true, safe: false,
+  }];
+}
+
+/** The shape that has the edge, if what stands beside it is drawn as it is; else the last of the layer that will do. */
+function modelFor({ layer }: Sheet, places: readonly Point[]): Shape | undefined {
+  const usable = (shape: Shape): boolean =>
+    shape.instances.length === 0 && shape.clips.length === 0 && invert(shape.toMm) !== undefined;
+  const sources = new SourceIndex(layer.shapes, false);
+  const found = places.map((place) => sources.at(place)?.shape).find((shape) => shape && usable(shape));
+  return found ?? layer.shapes.findLast(usable);
+}
+
+function writeBeside(drawing: Drawing, shape: Shape, region: Region): TextEdit[] {
+  const toUser = invert(shape.toMm);
+  if (!toUser) return [];
+  const data = pathData(region, (point) => apply(toUser, point), decimalsFor(maxScale(shape.toMm)));
+  const { element } = shape;
+  const prefix = element.name.slice(0, element.name.length - element.localName.length);
+  const { from, to } = element.span;
+  const indent = /(?:\r?\n)[ \t]*$/.exec(drawing.document.text.slice(0, from))?.[0] ?? '';
+  return [{ span: { from: to, to }, text: `${indent}<${prefix}path${looks(drawing, shape)} d="${data}"/>` }];
+}
+
+function pathData(region: Region, toUser: (point: Point) => Point, decimals: number): string {
+  const pair = (point: Point): string => {
+    const { x, y } = toUser(point);
+    return `${formatNumber(x, decimals)} ${formatNumber(y, decimals)}`;
+  };
+  const command = (curve: Line | Cubic): string => (curve.kind === 'line'
+    ? `L${pair(curve.end)}` : `C${pair(curve.control1)} ${pair(curve.control2)} ${pair(curve.end)}`);
+  return region.flatMap(ringsOf).map((ring) => fitRing(simplifyRing(ring, FIT / 4), FIT)).map((curves) => (
+    curves[0] ? `M${pair(curves[0].start)}${curves.map(command).join('')}Z` : '')).join('');
+}
+
+/** As its neighbour looks, where that is only filled; else its colour. */
+function looks({ document, shapes }: Drawing, shape: Shape): string {
+  const { element, paint } = shape;
+  const alone = shape.part === 'fill' && !shapes.some((other) => other.element === element && other !== shape);
+  const kept = element.attributes.filter(({ name }) => name === 'transform' || (alone && LOOKS.includes(name)));
+  const written = kept.map(({ span }) => ` ${document.text.slice(span.from, span.to)}`).join('');
+  const colour = paint.kind === 'none' ? '#000000' : paint.colour;
+  return alone ? written : `${written} style="fill:${colour};stroke:none"`;
+}
+
+const LOOKS = ['class', 'style', 'fill', 'fill-opacity', 'opacity'];
