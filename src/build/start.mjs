@@ -26,8 +26,9 @@ function buildIfNeeded() {
 
 /** Findings are what the demo is for; only a check that could not run ends the start. */
 function checkDemo() {
-  console.log(`$ tombolo check ${path.relative(root, stencil)}`);
-  const words = [path.join(dist, 'cli.cjs'), 'check', path.relative(root, stencil)];
+  const checked = [stencil, path.join(demo, 'trail')].map((each) => path.relative(root, each));
+  console.log(`$ tombolo check ${checked.join(' ')}`);
+  const words = [path.join(dist, 'cli.cjs'), 'check', ...checked];
   const { status } = spawnSync(process.execPath, words, { stdio: 'inherit', cwd: root });
   if (status !== 0 && status !== 1) process.exit(status ?? 1);
 }

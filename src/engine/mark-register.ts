@@ -66,9 +66,10 @@ function marksFor(frame: Box, config: Config): Mark[] {
   const { bridge, opening } = limitsOf(config);
   const clear = bridge + kerfOf(config) + SPARE;
   const room = config.margin - 2 * clear;
-  const size = room >= LEAST_SIZE ? Math.min(room, USUAL_SIZE) : USUAL_SIZE;
+  const inMargin = room >= LEAST_SIZE;
+  const size = inMargin ? Math.min(room, USUAL_SIZE) : USUAL_SIZE;
   const bar = Math.max(opening + SPARE, size / 6);
-  const inset = clear + size / 2;
+  const inset = inMargin ? config.margin / 2 : clear + size / 2;
   const [left, right, top, bottom] = [frame.minX + inset, frame.maxX - inset, frame.minY + inset, frame.maxY - inset];
   return [
     { kind: 'corner-notch', outline: angle({ x: left - size / 2, y: top - size / 2 }, size, bar) },
