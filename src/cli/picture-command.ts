@@ -15,7 +15,7 @@ import { isSameFile, writeAtomically } from './write-output';
 interface PictureOptions extends ReadingOptions {
   readonly out: string;
   /** `#rrggbb` */
-  readonly ground: string;
+  readonly ground?: string;
   /** Pixels per mm. */
   readonly scale?: number;
   readonly layer?: string;
@@ -30,7 +30,8 @@ export function addPictureCommand(program: Command, host: Host): void {
     .description('Draws what the sheets give when they are sprayed one after the other, at true size.')
     .argument('<file>', 'an SVG file, or a tombolo.json or its folder; - reads standard input')
     .requiredOption('--out <file>', 'where the picture goes: a name that ends in .svg or .png')
-    .addOption(new Option('--ground <colour>', 'what is painted on').argParser(parseColour).default(DEFAULT_GROUND))
+    .addOption(new Option('--ground <colour>', `what is painted on (default: what tombolo.json says, else ${DEFAULT_GROUND})`)
+      .argParser(parseColour))
     .addOption(new Option('--scale <number>', 'pixels per mm of a .png (default: 10, fewer for large sheets)')
       .argParser(parsePixelsPerMm))
     .addOption(new Option('--look <look>', 'the print, one sheet or all sheets')
@@ -68,7 +69,9 @@ async function runPicture(file: string, options: PictureOptions, host: Host): Pr
   const { ground, layer, scale, look, opacity } = options;
   const { drawing: { width, height }, stack } = loaded.report;
   if (!(width > 0 && height > 0)) throw new Failure(`${loaded.name}: has no size, so that there is nothing to draw`);
-  const drawn = stackLook(loaded.report, { look, ground, opacity: opacity / 100, ...(layer !== undefined && { layer }) });
+  const drawn = stackLook(loaded.report, {
+    look, opacity: opacity / 100, ...(ground !== undefined && { ground }), ...(layer !== undefined && { layer }),
+  });
   const picture = lookSvg(drawn, { names: layerNames(loaded.report) });
   const size = { width: drawn.box.maxX - drawn.box.minX, height: drawn.box.maxY - drawn.box.minY, scale };
   await writeAtomically(options.out, suffix === '.svg' ? picture : await renderPng(picture, size, look !== 'print'));

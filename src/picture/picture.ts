@@ -13,7 +13,7 @@ export const DEFAULT_GROUND = COLOURS.ground;
 
 export interface StackPictureOptions {
   readonly look?: LookKind;
-  /** `#rrggbb`; anything else is taken as the default ground. */
+  /** `#rrggbb`; by default what the project says, else `DEFAULT_GROUND`, which also stands in for anything else. */
   readonly ground?: string;
   /** Of each coat of paint, 0..1. */
   readonly opacity?: number;
@@ -24,7 +24,8 @@ export interface StackPictureOptions {
 /** The stack, of the whole project where the report is of one of its files, in one of the ways of looking. */
 export function stackLook(report: Report, options: StackPictureOptions = {}): Look {
   const sheets = report.stack.layers.map(({ sheet }) => sheet);
-  return lookOf(pictureStack(report), sheets, options);
+  const ground = options.ground ?? report.settings.config?.ground;
+  return lookOf(pictureStack(report), sheets, ground === undefined ? options : { ...options, ground });
 }
 
 /** The layers' names, as pictures of the stack count them. */

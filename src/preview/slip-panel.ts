@@ -34,6 +34,7 @@ export class SlipPanel {
   private readonly byHand = html('input', { type: 'checkbox' });
   private readonly sliders = SLIDERS.map((slider) => ({ ...slider, ...sliderRow(slider) }));
   private readonly told = html('output', { class: 'told', 'aria-live': 'polite' });
+  private readonly pairs = html('ul', { class: 'pairs' });
   private readonly sweepButton = html('vscode-button' as 'button', { secondary: '' });
   private readonly sweeps = html('ol', { class: 'sweeps' });
   private slip = IN_REGISTER;
@@ -58,7 +59,7 @@ export class SlipPanel {
       html('div', { class: 'option-row' }, [
         html('label', {}, ['Sheet', this.layer]), html('label', {}, [this.byHand, 'Shift by hand']), back,
       ]),
-      ...this.sliders.map(({ row }) => row), this.told, this.sweepButton, this.sweeps,
+      ...this.sliders.map(({ row }) => row), this.told, this.pairs, this.sweepButton, this.sweeps,
     ]);
   }
 
@@ -78,6 +79,7 @@ export class SlipPanel {
       setText(output, `${this.slip[part].toFixed(2)} ${unit}`);
     }
     setText(this.told, toldOf(Object.values(state.slips).some(isSlipped), bare));
+    syncChildren(this.pairs, pairsOf(stack), () => html('li'), setText);
     setText(this.sweepButton, sweeping ? 'Sweeping…' : `Sweep all sides by ${millimetres(stack.slip)} mm`);
     syncChildren(this.sweeps, sweeps, makeSweep, (row, sweep) => drawSweep(row, sweep, stack));
   }
@@ -102,6 +104,15 @@ function toldOf(slipped: boolean, bare: BareAfterSlip | undefined): string {
   const edges = `${area2(whole)} mm² came bare, outer edges included.`;
   if (area === 0) return `No bare ground between colours. ${edges}`;
   return `Bare ground between colours: ${area2(area)} mm² in ${places} ${places === 1 ? 'place' : 'places'}. ${edges}`;
+}
+
+/** What the checks have measured of neighbours. */
+function pairsOf({ safeSlips, slip, layers }: Stack): string[] {
+  if (!safeSlips || layers.length < 2) return [];
+  if (safeSlips.length === 0) return [`All neighbours bear ${millimetres(slip)} mm to every side.`];
+  return safeSlips.map(({ layers: [a, b], safe }) => (
+    `${layers[a]?.name ?? ''} and ${layers[b]?.name ?? ''} bear ${safe.toFixed(2)} mm.`
+  ));
 }
 
 const area2 = (area: number): string => area.toFixed(2);

@@ -147,7 +147,7 @@ export interface Stack {
   readonly ground?: string;
   /** mm: how far one sheet may land from where it should. */
   readonly slip: number;
-  /** What slip each two neighbouring colours bear, where it was measured. */
+  /** What slip each two neighbours bear that do not bear `slip`; undefined where it was not measured. */
   readonly safeSlips?: readonly SafeSlip[];
   /** In painting order. */
   readonly layers: readonly StackLayer[];

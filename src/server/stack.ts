@@ -7,7 +7,7 @@ import { DEFAULT_CONFIG } from '../sheet/config';
 import { limitsOf } from '../sheet/limits';
 import type { Sheet } from '../sheet/sheet';
 import type { CheckedDocument } from './checked-document';
-import type { Stack, StackFinding, StackLayer } from './protocol';
+import type { SafeSlip, Stack, StackFinding, StackLayer } from './protocol';
 
 /** The whole print that a document is part of. Findings come document by document, as `findingAt` counts them. */
 export function stackOf(checked: CheckedDocument): Stack {
@@ -20,7 +20,8 @@ export function stackOf(checked: CheckedDocument): Stack {
     documents: documents.map((each) => ({ uri: each.document.uri, version: each.version })),
     width: Math.max(...frames.map(({ width }) => width)), height: Math.max(...frames.map(({ height }) => height)),
     sizeStated: report.drawing.sizeStated, sheet: boxAround(layers.map(({ sheet }) => sheet.frame)) ?? frameOf(report),
-    slip: limitsOf(report.settings.config ?? DEFAULT_CONFIG).slip, ...bedOf(report),
+    slip: limitsOf(report.settings.config ?? DEFAULT_CONFIG).slip, ...bedOf(report), ...groundOf(report),
+    ...safeSlipsOf(report),
     layers: layers.map(({ file, sheet }) => layerOf(sheet, (checked.named(file) ?? checked).document.uri)),
     findings: documents.flatMap((each) => each.report.findings.map((finding) => findingOf(finding, each))),
   };
@@ -34,6 +35,22 @@ export function findingAt(checked: CheckedDocument, index: number): { checked: C
     left -= each.report.findings.length;
   }
   return undefined;
+}
+
+function groundOf({ settings }: Report): Pick<Stack, 'ground'> {
+  return settings.config?.ground === undefined ? {} : { ground: settings.config.ground };
+}
+
+/** The least that each two neighbours bear, of those that do not bear the allowance; only what a check has measured. */
+function safeSlipsOf({ stack, settings }: Report): Pick<Stack, 'safeSlips'> {
+  const seams = stack.lastSeams();
+  if (seams?.slip !== limitsOf(settings.config ?? DEFAULT_CONFIG).slip) return {};
+  const least = new Map<string, SafeSlip>();
+  for (const { earlier, later, width } of seams.overlaps) {
+    const key = `${earlier} ${later}`;
+    if (width < (least.get(key)?.safe ?? Infinity)) least.set(key, { layers: [earlier, later], safe: width });
+  }
+  return { safeSlips: [...least.values()] };
 }
 
 function bedOf({ settings }: Report): Pick<Stack, 'bed'> {

@@ -43,6 +43,14 @@ describe('tombolo picture', () => {
     expect(svg).not.toContain('#8fd3ff');
   });
 
+  test('the ground is that of tombolo.json, unless another is asked for', async () => {
+    await workshop.file('wall.json', '{"ground": "#556b2f"}');
+    await workshop.run(['picture', 'two.svg', '--config', 'wall.json', '--out', 'wall.svg']);
+    expect((await read('wall.svg')).toString()).toContain('fill="#556b2f"');
+    await workshop.run(['picture', 'two.svg', '--config', 'wall.json', '--out', 'wall.svg', '--ground', 'linen']);
+    expect((await read('wall.svg')).toString()).not.toContain('#556b2f');
+  });
+
   test('--look draws one sheet or all of them, --opacity thins the paint', async () => {
     const words = ['picture', 'two.svg', '--scale', '2'];
     expect((await workshop.run([...words, '--out', 'sheets.png', '--look', 'sheets'])).code).toBe(0);
