@@ -4,32 +4,42 @@ import { interpolate } from '../geometry/point';
 import type { Point } from '../geometry/curve';
 import { apply, invert, maxScale } from '../geometry/matrix';
 import { contains } from '../geometry/polygons';
+import type { Region } from '../geometry/region';
 import type { Attribute } from '../markup/tree';
 import { shapeRegion } from '../sheet/shape-region';
 import type { TextEdit } from '../text';
 import { CommandWriter } from './command-writer';
 import { decimalsFor } from './decimals';
+import { indentBefore } from './element-text';
 import { PLAIN_STYLE } from './number-style';
 import type { Outcome } from './outcome';
+import { detachFirst } from './rewrite-first';
 import type { Strip } from './strip';
 
 /** What the strip takes over from its neighbour: how it looks and where it stands, but no name and no geometry. */
 const TAKEN_OVER = ['class', 'style', 'fill', 'fill-opacity', 'opacity', 'transform'];
 
 /** @param strips in sheet mm; each reaches into the material at both ends */
-export function addStrips(drawing: Drawing, shapes: readonly Shape[], strips: readonly Strip[]): Outcome {
-  const fills = shapes.filter((shape) => shape.part === 'fill' && shape.instances.length === 0);
-  const regions = fills.map((shape) => ({ shape, region: shapeRegion(shape) }));
+export function addStrips(drawing: Drawing, shapes: readonly Shape[], strips: readonly Strip[], depth = 0): Outcome {
+  const fills = shapes.filter(({ part }) => part === 'fill').map((shape) => ({ shape, region: shapeRegion(shape) }));
+  const [own, drawnByUse] = [true, false].map((direct) => fills.filter(({ shape }) => (shape.instances.length === 0) === direct));
+  const beside = strips.map((strip) => ({ strip, neighbour: neighbourIn(own ?? [], strip) }));
+  const lost = beside.filter(({ neighbour }) => !neighbour).map(({ strip }) => neighbourIn(drawnByUse ?? [], strip));
+  const uses = new Set(lost.flatMap((shape) => shape?.instances[0] ?? []));
+  if (uses.size > 0) return detachFirst(drawing, shapes, uses, depth, (...again) => addStrips(again[0], again[1], strips, again[2]));
   const edits: TextEdit[] = [];
-  for (const strip of strips) {
-    const [a, b, c, d] = strip.corners;
-    const ends = [interpolate(a, d, 0.5), interpolate(b, c, 0.5)];
-    const neighbour = regions.findLast(({ region }) => ends.some((end) => contains(region, end)));
-    const edit = neighbour && stripBeside(drawing.document.text, neighbour.shape, strip);
-    if (!edit) return { refusal: 'What the bridge would hang on is drawn through a <use>; draw it directly first.' };
+  for (const { strip, neighbour } of beside) {
+    const edit = neighbour && stripBeside(drawing.document.text, neighbour, strip);
+    if (!edit) return { refusal: 'What the bridge would hang on is no filled shape; draw the bridge by hand.' };
     edits.push(edit);
   }
   return { edits: joinInserts(edits) };
+}
+
+/** The last painted of the shapes that one end of a strip lies in. */
+function neighbourIn(fills: readonly { shape: Shape; region: Region }[], { corners: [a, b, c, d] }: Strip): Shape | undefined {
+  const ends = [interpolate(a, d, 0.5), interpolate(b, c, 0.5)];
+  return fills.findLast(({ region }) => ends.some((end) => contains(region, end)))?.shape;
 }
 
 function stripBeside(text: string, { element, toMm }: Shape, strip: Strip): TextEdit | undefined {
@@ -46,11 +56,6 @@ function stripBeside(text: string, { element, toMm }: Shape, strip: Strip): Text
 
 function source(text: string, { span }: Attribute): string {
   return text.slice(span.from, span.to);
-}
-
-/** The line end and blanks before an element, if it stands on a line of its own. */
-function indentBefore(text: string, from: number): string {
-  return /(?:\r?\n)[ \t]*$/.exec(text.slice(0, from))?.[0] ?? '';
 }
 
 function polygonData(corners: readonly Point[], decimals: number): string {

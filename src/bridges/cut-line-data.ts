@@ -14,10 +14,11 @@ import { gapsIn, type Gap } from './stroke-gaps';
 import { writeLoops } from './write-path';
 
 export interface LineCutting {
-  /** In sheet mm. */
+  /** In a frame in which lines have one width: sheet mm, or the path's own user units. */
   readonly strips: readonly Strip[];
-  readonly toMm: Matrix;
-  /** mm */
+  /** From the path's user units to that frame. */
+  readonly toFrame: Matrix;
+  /** Of the line, in that frame. */
   readonly width: number;
   readonly cap: 'butt' | 'round' | 'square';
   readonly decimals: number;
@@ -49,9 +50,9 @@ function wholeLine(subpath: number, path: StepPath): ArrangedLoop {
 }
 
 /** All gaps of one subpath in the order of its course, overlapping ones joined. */
-function gapsOf(path: StepPath, { strips, toMm, width, cap }: LineCutting): Gap[] | undefined {
+function gapsOf(path: StepPath, { strips, toFrame, width, cap }: LineCutting): Gap[] | undefined {
   const closed = path.close !== undefined;
-  const curves = path.steps.map(({ curve }) => transformCurve(curve, toMm));
+  const curves = path.steps.map(({ curve }) => transformCurve(curve, toFrame));
   const found = strips.map((strip) => gapsIn({ curves, closed, width, cap }, strip));
   if (!found.every((gaps) => gaps !== undefined)) return undefined;
   const ordered = found.flat().sort((a, b) => a.from - b.from);

@@ -8,7 +8,9 @@ import type { TextEdit } from '../text';
 import { cutPathData } from './cut-path-data';
 import { decimalsFor } from './decimals';
 import { elementGeometry } from './element-geometry';
+import type { ElementNode } from '../markup/tree';
 import { mergeOutcomes, type Outcome } from './outcome';
+import { detachFirst } from './rewrite-first';
 import { removeElement } from './remove-outline';
 import { splitSubpaths } from './split-subpaths';
 import { transformStrip, type Strip } from './strip';
@@ -20,11 +22,23 @@ interface Group {
 }
 
 /** @param strips in sheet mm */
-export function cutOutlines(drawing: Drawing, shapes: readonly Shape[], strips: readonly Strip[]): Outcome {
+export function cutOutlines(drawing: Drawing, shapes: readonly Shape[], strips: readonly Strip[], depth = 0): Outcome {
+  const uses = usesCrossed(drawing, shapes, strips);
+  if (uses.size > 0) {
+    return detachFirst(drawing, shapes, uses, depth, (...again) => cutOutlines(again[0], again[1], strips, again[2]));
+  }
   const lines = shapes.filter(({ part, centreline }) => part === 'stroke' && centreline !== undefined);
   const frame = { minX: 0, minY: 0, maxX: drawing.width, maxY: drawing.height };
   const all = lines.flatMap(({ centreline = [] }) => centreline).filter((outline) => !isSheetEdge(outline, frame));
   return mergeOutcomes(groupsOf(lines, strips).map((group) => cutGroup(drawing, group, all)));
+}
+
+/** The uses that draw crossed lines, or draw once more what is crossed where it stands itself. */
+function usesCrossed(drawing: Drawing, shapes: readonly Shape[], strips: readonly Strip[]): Set<ElementNode> {
+  const crossed = shapes.filter((shape) => strips.some((strip) => crosses(shape, strip)));
+  const drawn = crossed.flatMap((shape) => shape.instances.length > 0
+    ? [shape] : drawing.shapes.filter(({ element }) => element === shape.element));
+  return new Set(drawn.flatMap(({ instances: [outermost] }) => outermost ?? []));
 }
 
 function groupsOf(lines: readonly Shape[], strips: readonly Strip[]): Group[] {
@@ -50,9 +64,6 @@ function crosses({ centreline = [] }: Shape, strip: Strip): boolean {
 /** The first element in the text takes up the outlines of the others. */
 function cutGroup(drawing: Drawing, { shapes, strips }: Group, all: readonly Subpath[]): Outcome {
   const [first, ...others] = shapes as [Shape, ...Shape[]];
-  if (shapes.some(({ instances }) => instances.length > 0)) {
-    return { refusal: 'A line that the bridge crosses is drawn through a <use>; draw it directly first.' };
-  }
   if (shapes.some(({ element }) => drawing.shapes.filter((shape) => shape.element === element).length > 1)) {
     return { refusal: 'A line that the bridge crosses is painted more than once.' };
   }

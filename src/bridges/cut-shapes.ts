@@ -1,25 +1,19 @@
 /** Takes strips out of what shapes paint, element by element. */
 import type { Drawing, Shape } from '../drawing/drawing';
-import { readDrawing } from '../drawing/read-drawing';
 import type { Matrix } from '../geometry/curve';
-import { invert, maxScale, minScale } from '../geometry/matrix';
+import { IDENTITY, invert, maxScale, meanScale, minScale } from '../geometry/matrix';
 import { intersection } from '../geometry/polygons';
-import { parseMarkup } from '../markup/parse';
 import type { ElementNode, MarkupDocument } from '../markup/tree';
 import { shapeRegion } from '../sheet/shape-region';
-import { applyEdits, type TextEdit } from '../text';
-import { composeEdits } from './compose-edits';
 import { cutLineData } from './cut-line-data';
 import { cutPathData } from './cut-path-data';
 import { decimalsFor } from './decimals';
-import { detachUse } from './detach-use';
 import { elementGeometry } from './element-geometry';
 import { mergeOutcomes, type Outcome } from './outcome';
 import { shapesNear } from './near-shapes';
+import { partElement } from './part-element';
+import { detachFirst, rewriteFirst, type NextStep } from './rewrite-first';
 import { polygonOf, transformStrip, widenStrip, type Strip } from './strip';
-
-/** Uses within uses are taken apart one level at a time, down to so many. */
-const DEEPEST = 8;
 
 /**
  * Only those shapes are touched that a strip meets. Where such a shape is drawn through a `use`, and drawn elsewhere
@@ -33,17 +27,33 @@ export function cutStripsFromShapes(
   const all = byElement(drawing.shapes);
   const shared = [...groups].filter(([element]) => !isDrawnOnce(all.get(element) ?? []));
   const uses = shared.flatMap(([element, parts]) => usesToDetach(parts, all.get(element) ?? [], near));
-  if (uses.length > 0) {
-    return depth < DEEPEST ? cutDetached(drawing, shapes, strips, new Set(uses), depth) : { refusal: TOO_DEEP };
-  }
+  const next: NextStep = (again, same, deeper) => cutStripsFromShapes(again, same, strips, deeper);
+  if (uses.length > 0) return detachFirst(drawing, shapes, new Set(uses), depth, next);
   const own = [...groups].filter(([element]) => isDrawnOnce(all.get(element) ?? []));
-  return mergeOutcomes(own.map(([element, parts]) => {
-    const strokesToo = shapes.filter((shape) => shape.element === element);
-    return cutElement(drawing.document, strokesToo, [...new Set(parts.flatMap((shape) => near.get(shape) ?? []))]);
-  }));
+  const mixed = own.filter(([element, parts]) => needsParting(shapesOf(shapes, element), stripsNear(parts, near)));
+  if (mixed.length > 0) {
+    const edits = mixed.map(([element]) => partElement(drawing.document.text, element));
+    return rewriteFirst(drawing, shapes, edits, depth, next);
+  }
+  return mergeOutcomes(own.map(([element, parts]) =>
+    cutElement(drawing.document, shapesOf(shapes, element), stripsNear(parts, near))));
 }
 
-const TOO_DEEP = 'What the bridge crosses is drawn through too many uses within uses.';
+function shapesOf(shapes: readonly Shape[], element: ElementNode): Shape[] {
+  return shapes.filter((shape) => shape.element === element);
+}
+
+/** Those near any of an element's parts. */
+function stripsNear(parts: readonly Shape[], near: ReadonlyMap<Shape, Strip[]>): Strip[] {
+  return [...new Set(parts.flatMap((shape) => near.get(shape) ?? []))];
+}
+
+/** A fill is cut with its whole rim, an open line from end to end: an element that has both cannot be cut as one. */
+function needsParting(parts: readonly Shape[], strips: readonly Strip[]): boolean {
+  const { fill, stroke } = painted(parts);
+  if (!fill || !stroke || fill.subpaths.every(({ closed }) => closed)) return false;
+  return strips.some((strip) => paintsIn(fill, strip) || paintsIn(stroke, strip));
+}
 
 function byElement(shapes: readonly Shape[]): Map<ElementNode, Shape[]> {
   const groups = new Map<ElementNode, Shape[]>();
@@ -77,40 +87,15 @@ function paintsIn(shape: Shape, strip: Strip): boolean {
   return intersection(shapeRegion(shape), [polygonOf(strip)]).length > 0;
 }
 
-/** The detached text is read again: it has the same shapes in the same order. */
-function cutDetached(
-  drawing: Drawing, shapes: readonly Shape[], strips: readonly Strip[], uses: ReadonlySet<ElementNode>, depth: number,
-): Outcome {
-  const { text } = drawing.document;
-  const detached: TextEdit[] = [];
-  for (const use of uses) {
-    const edit = detachUse(drawing, use);
-    if (typeof edit === 'string') return { refusal: edit };
-    detached.push(edit);
-  }
-  const { width, height } = drawing;
-  const again = readDrawing(parseMarkup(applyEdits(text, detached)), { width, height });
-  if (again.shapes.length !== drawing.shapes.length) {
-    return { refusal: 'A copy of what this <use> draws would look different.' };
-  }
-  const numbers = new Map(drawing.shapes.map((shape, number) => [shape, number]));
-  const same = shapes.flatMap((shape) => again.shapes[numbers.get(shape) ?? -1] ?? []);
-  const cut = cutStripsFromShapes(again, same, strips, depth + 1);
-  return 'refusal' in cut ? cut : { edits: composeEdits(text, detached, cut.edits) };
-}
-
 /** @param strips those near any of its parts */
 function cutElement(document: MarkupDocument, parts: readonly Shape[], strips: readonly Strip[]): Outcome {
   const { fill, stroke } = painted(parts);
-  const refusal = stroke && reasonAgainst(stroke);
-  if (refusal) return refuseIfMet(stroke, strips, refusal);
-  if (!fill) return stroke ? cutStroke(document, stroke, strips) : { edits: [] };
-  if (!stroke) return cutFill(document, fill, strips);
-  if (!fill.subpaths.every(({ closed }) => closed)) {
-    return { refusal: `This <${fill.element.name}> has a fill and an open line; close the line or part the two.` };
-  }
-  return cutFill(document, fill, strips.map((strip) => widenStrip(strip, stroke.strokeWidth ?? 0)));
+  if (stroke?.dashed) return refuseIfMet(stroke, strips, DASHED);
+  if (fill) return cutFill(document, fill, strips, stroke?.strokeWidth);
+  return stroke ? cutStroke(document, stroke, strips) : { edits: [] };
 }
+
+const DASHED = 'The dashes of a line that the bridge crosses would shift; turn them into shapes first.';
 
 /** What an element paints; the fill of an open line that encloses nothing is none. */
 export function painted(parts: readonly Shape[]): { fill: Shape | undefined; stroke: Shape | undefined } {
@@ -118,12 +103,6 @@ export function painted(parts: readonly Shape[]): { fill: Shape | undefined; str
   const stroke = parts.find((shape) => shape.part === 'stroke');
   const flat = fill && stroke && fill.subpaths.some(({ closed }) => !closed) && shapeRegion(fill).length === 0;
   return { fill: flat ? undefined : fill, stroke };
-}
-
-function reasonAgainst({ element, dashed, toMm }: Shape): string | undefined {
-  if (dashed) return `The dashes of this <${element.name}> would shift; turn them into shapes first.`;
-  if (isEven(toMm)) return undefined;
-  return `The line of this <${element.name}> is stretched by its transform; turn it into a shape first.`;
 }
 
 /** Whether lines keep one width all along: no direction is stretched more than another. */
@@ -136,13 +115,15 @@ function refuseIfMet(shape: Shape, strips: readonly Strip[], refusal: string): O
   return strips.some((strip) => paintsIn(shape, strip)) ? { refusal } : { edits: [] };
 }
 
-function cutFill(document: MarkupDocument, fill: Shape, strips: readonly Strip[]): Outcome {
+/** @param line mm: the width of the line round it, which goes with it */
+function cutFill(document: MarkupDocument, fill: Shape, strips: readonly Strip[], line = 0): Outcome {
   const toUser = invert(fill.toMm);
   if (!toUser) return { edits: [] };
   const decimals = decimalsFor(maxScale(fill.toMm));
   const geometry = elementGeometry(document, fill, fill.subpaths, decimals);
   if (typeof geometry === 'string') return refuseIfMet(fill, strips, geometry);
-  const own = strips.map((strip) => transformStrip(strip, toUser));
+  // Lines have one width all round in user units, however the transform stretches them.
+  const own = strips.map((strip) => widenStrip(transformStrip(strip, toUser), line / meanScale(fill.toMm)));
   const edits = cutPathData(geometry.data, { strips: own, fillRule: fill.fillRule, decimals });
   return edits
     ? { edits: geometry.editsFor(edits) }
@@ -150,11 +131,16 @@ function cutFill(document: MarkupDocument, fill: Shape, strips: readonly Strip[]
 }
 
 function cutStroke(document: MarkupDocument, stroke: Shape, strips: readonly Strip[]): Outcome {
-  const decimals = decimalsFor(maxScale(stroke.toMm));
-  const geometry = elementGeometry(document, stroke, stroke.centreline ?? [], decimals);
+  const { toMm, strokeWidth = 0, strokeCap: cap = 'butt', centreline = [] } = stroke;
+  const toUser = invert(toMm);
+  if (!toUser) return { edits: [] };
+  const decimals = decimalsFor(maxScale(toMm));
+  const geometry = elementGeometry(document, stroke, centreline, decimals);
   if (typeof geometry === 'string') return refuseIfMet(stroke, strips, geometry);
-  const { toMm, strokeWidth: width = 0, strokeCap: cap = 'butt' } = stroke;
-  const edits = cutLineData(geometry.data, { strips, toMm, width, cap, decimals });
+  const frame = isEven(toMm)
+    ? { strips, toFrame: toMm, width: strokeWidth }
+    : { strips: strips.map((strip) => transformStrip(strip, toUser)), toFrame: IDENTITY, width: strokeWidth / meanScale(toMm) };
+  const edits = cutLineData(geometry.data, { ...frame, cap, decimals });
   return edits
     ? { edits: geometry.editsFor(edits) }
     : refuseIfMet(stroke, strips, `The line of this <${stroke.element.name}> runs along the bridge, not across it.`);

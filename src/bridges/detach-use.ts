@@ -2,7 +2,7 @@
 import { resolveTarget, hrefOf, indexDocument } from '../drawing/document-index';
 import type { Drawing } from '../drawing/drawing';
 import type { Attribute, ElementNode } from '../markup/tree';
-import type { TextEdit } from '../text';
+import type { Span, TextEdit } from '../text';
 
 /** Attributes that only a `use` understands. */
 const OWN = ['href', 'xlink:href', 'x', 'y', 'width', 'height'];
@@ -22,18 +22,42 @@ export function detachUse(drawing: Drawing, use: ElementNode): TextEdit | string
     return 'This <use> is placed with units; write its x and y as plain numbers first.';
   }
   if (element.localName === 'symbol' || element.localName === 'svg') {
-    return `This <use> draws a <${element.name}>, which brings a viewport of its own; draw its shapes directly first.`;
+    return { span: use.span, text: viewportCopy(text, use, element) };
   }
   const single = mergedCopy(text, use, element);
   return { span: use.span, text: single ?? groupedCopy(text, use, element) };
 }
 
+/**
+ * A `symbol` is drawn as a nested `svg` of the size that the `use` states (SVG 2, "The use element"). That takes up the
+ * attributes of the `use` where it can: groups at the top would be read as layers.
+ */
+function viewportCopy(text: string, use: ElementNode, element: ElementNode): string {
+  const source = ({ span }: Attribute): string => ` ${text.slice(span.from, span.to)}`;
+  const prefix = use.name.slice(0, use.name.length - use.localName.length);
+  const sizes = ['width', 'height'].flatMap((name) => attribute(use, name) ?? attribute(element, name) ?? []);
+  const own = element.attributes.filter(({ name }) => ![...IDS, 'width', 'height'].includes(name));
+  const kept = keptAttributes(use);
+  const places = ['x', 'y'].flatMap((name) => attribute(use, name) ?? []);
+  const merges = !attribute(use, 'transform') && ![...kept, ...places].some(({ name }) =>
+    NOT_INHERITED.includes(name) || own.some((other) => other.name === name));
+  const attributes = [...(merges ? [...kept, ...places] : []), ...sizes, ...own].map(source).join('');
+  const content = element.endTag ? withoutIds(text, { from: element.startTag.to, to: element.endTag.from }, idsIn(element)) : '';
+  const copy = `<${prefix}svg${attributes}>${content}</${prefix}svg>`;
+  return merges ? copy : wrapped(text, use, copy);
+}
+
 function groupedCopy(text: string, use: ElementNode, element: ElementNode): string {
+  return wrapped(text, use, withoutIds(text, element.span, idsIn(element)));
+}
+
+/** A group that stands for the `use`, with what stood in it. */
+function wrapped(text: string, use: ElementNode, copy: string): string {
   const prefix = use.name.slice(0, use.name.length - use.localName.length);
   const attributes = keptAttributes(use).map(({ span }) => ` ${text.slice(span.from, span.to)}`).join('');
   const children = use.children.map(({ span }) => text.slice(span.from, span.to)).join('');
   const transform = transformText(transformsOf(text, use));
-  return `<${prefix}g${attributes}${transform}>${children}${copyOf(text, element)}</${prefix}g>`;
+  return `<${prefix}g${attributes}${transform}>${children}${copy}</${prefix}g>`;
 }
 
 const SHAPES = ['path', 'rect', 'circle', 'ellipse', 'line', 'polyline', 'polygon'];
@@ -78,18 +102,19 @@ function attribute(element: ElementNode, name: string): Attribute | undefined {
   return element.attributes.find((candidate) => candidate.name === name);
 }
 
-/** The element's text without the ids in it: an id may stand only once in a file. */
-function copyOf(text: string, element: ElementNode): string {
+/** A stretch of text without the ids in it: an id may stand only once in a file. */
+function withoutIds(text: string, { from, to }: Span, ids: readonly Attribute[]): string {
   let copy = '';
-  let done = element.span.from;
-  for (const { span } of idsIn(element)) {
+  let done = from;
+  for (const { span } of ids.filter(({ span: { from: at } }) => at >= from && at < to)) {
     copy += text.slice(done, span.from).replace(/\s+$/, '');
     done = span.to;
   }
-  return copy + text.slice(done, element.span.to);
+  return copy + text.slice(done, to);
 }
 
-function idsIn(element: ElementNode): Attribute[] {
+/** All ids in it. */
+export function idsIn(element: ElementNode): Attribute[] {
   const own = element.attributes.filter(({ name }) => IDS.includes(name));
   const inner = element.children.flatMap((child) => (child.kind === 'element' ? idsIn(child) : []));
   return [...own, ...inner];

@@ -2,7 +2,6 @@
  * The path data that an element's geometry stands for, and how to write other path data in its place. Basic shapes
  * become `path` elements: name and geometry attributes change, everything else stays byte for byte.
  */
-import { indexDocument } from '../drawing/document-index';
 import type { Shape, Subpath } from '../drawing/drawing';
 import type { Curve, Matrix, Point } from '../geometry/curve';
 import { transformCurve } from '../geometry/curves';
@@ -13,6 +12,8 @@ import { applyEdits, type Span, type TextEdit } from '../text';
 import { radiiOf } from './arc-precision';
 import { CommandWriter, type Target } from './command-writer';
 import { formatNumber, PLAIN_STYLE } from './number-style';
+import { declared } from './part-element';
+import { declarationsFor, isStyledByName } from './style-by-name';
 
 export interface ElementGeometry {
   /** Path data in the element's own user units. */
@@ -43,24 +44,21 @@ export function elementGeometry(
   if (element.localName === 'path') return pathGeometry(text, element);
   const names = GEOMETRY[element.localName];
   if (!names) return `A <${element.name}> cannot be cut; turn it into a path first.`;
-  if (styledByName(document, element)) {
-    return `A style rule for ${element.localName} would not hold for a path; give the shape a class instead.`;
+  const styled = isStyledByName(document, element.localName);
+  if (!styled && isStyledByName(document, 'path')) {
+    return `A style rule for path would reach this <${element.name}> once it is cut; give shapes classes instead.`;
   }
+  const rules = styled ? declarationsFor(document, element) : '';
   const data = element.localName.startsWith('poly')
     ? pointsAsPath(text, element)
     : outlineAsPath(outline, toMm, decimals, element);
   if (data === undefined) return `The geometry of this <${element.name}> could not be read.`;
   return {
     data,
-    editsFor: (edits) => (edits.length === 0 ? [] : replaceByPath(text, element, names, applyEdits(data, edits))),
+    editsFor: (edits) => (edits.length === 0 ? [] : [
+      ...replaceByPath(text, element, names, applyEdits(data, edits)), ...(rules === '' ? [] : [declared(element, rules)]),
+    ]),
   };
-}
-
-/** Whether a style sheet of the file has the element's name as a selector, or in one. */
-function styledByName({ root }: MarkupDocument, { localName }: ElementNode): boolean {
-  const name = new RegExp(`(?:^|[\\s,>+~}(|/])${localName}(?=[\\s,>+~{.:#[)])`);
-  return root !== undefined && indexDocument(root).styleElements.some(({ children }) =>
-    children.some((child) => (child.kind === 'text' || child.kind === 'cdata') && name.test(child.value)));
 }
 
 function pathGeometry(text: string, element: ElementNode): ElementGeometry | string {

@@ -2,7 +2,7 @@
 import type { Matrix, Point } from '../geometry/curve';
 import { apply, determinant } from '../geometry/matrix';
 import type { Box, Polygon } from '../geometry/region';
-import { add, crossFrom, distance, interpolate, perpendicular, scale, subtract } from '../geometry/point';
+import { add, crossFrom, distance, perpendicular, scale, subtract } from '../geometry/point';
 
 /**
  * Four corners in the order in which the shoelace sum (x·dy − y·dx) is positive. The strip's long sides are corners 0–1
@@ -26,9 +26,12 @@ export function stripAlong(from: Point, to: Point, width: number, before: number
   return { corners: [subtract(start, side), subtract(end, side), add(end, side), add(start, side)] };
 }
 
-/** The same rectangle, wider by `extra` in all. */
+/** The same strip with its long sides farther apart, by `extra` in all; in any frame. */
 export function widenStrip({ corners: [a, b, c, d] }: Strip, extra: number): Strip {
-  return stripAlong(interpolate(a, d, 0.5), interpolate(b, c, 0.5), distance(b, c) + extra, 0);
+  const [start, end] = [subtract(a, d), subtract(b, c)];
+  const apart = Math.abs(crossFrom(a, b, d)) / distance(a, b);
+  const [first, last] = [scale(start, extra / 2 / apart), scale(end, extra / 2 / apart)];
+  return { corners: [add(a, first), add(b, last), subtract(c, last), subtract(d, first)] };
 }
 
 /** The same strip in another frame; a mirroring map keeps the order of corners positive. */

@@ -15,10 +15,11 @@ export function seededRandom(seed: number): () => number {
 export const SEGMENTS_PER_BLOB = 125;
 
 /**
- * A sheet of rounded blobs on a jittered grid, each a closed chain of eight cubics, one in seven with a counter, gaps
- * between 0.3 and 3 mm: about `segments` flattened segments. The sheet grows with the number, its density stays.
+ * A sheet of rounded blobs on a jittered grid, each a closed chain of eight cubics, gaps between 0.3 and 3 mm: about
+ * `segments` flattened segments. The sheet grows with the number, its density stays.
+ * @param counterEach one blob in so many has a counter
  */
-export function blobSheet(segments: number, seed = 7): string {
+export function blobSheet(segments: number, counterEach = 7, seed = 7): string {
   const random = seededRandom(seed);
   const blobs = Math.max(1, Math.round(segments / SEGMENTS_PER_BLOB));
   const columns = Math.ceil(Math.sqrt(blobs));
@@ -29,7 +30,7 @@ export function blobSheet(segments: number, seed = 7): string {
     const x = ((i % columns) + 1 + (random() - 0.5) * 0.3) * pitch;
     const y = (Math.floor(i / columns) + 1 + (random() - 0.5) * 0.3) * pitch;
     const outer = blob(x, y, 1.4 + random() * 1.1, random);
-    paths.push(`<path d="${outer}${i % 7 === 0 ? blob(x, y, 0.6, random) : ''}"/>`);
+    paths.push(`<path d="${outer}${i % counterEach === 0 ? blob(x, y, 0.6, random) : ''}"/>`);
   }
   return `<svg xmlns="http://www.w3.org/2000/svg" width="${side}mm" height="${side}mm" viewBox="0 0 ${side} ${side}" ` +
     `data-tombolo-reading="openings" fill-rule="evenodd">\n${paths.join('\n')}\n</svg>\n`;
@@ -53,4 +54,15 @@ function blob(x: number, y: number, radius: number, random: () => number): strin
     return `C${[...c1, ...c2, to.x, to.y].map(number).join(' ')}`;
   });
   return `M${number(first?.x ?? x)} ${number(first?.y ?? y)}${curves.join('')}Z`;
+}
+
+/** The sheet with the last point of its middle path moved by `by` mm to the right. */
+export function withMovedPoint(svg: string, by: number): string {
+  const start = svg.indexOf('<path', svg.length / 2);
+  const place = /([\d.]+) [\d.]+Z/g;
+  place.lastIndex = start;
+  const found = place.exec(svg);
+  if (!found) return svg;
+  const moved = (Number(found[1]) + by).toFixed(3);
+  return svg.slice(0, found.index) + moved + svg.slice(found.index + (found[1] ?? '').length);
 }

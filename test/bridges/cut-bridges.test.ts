@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { changedBy, stripsFor } from '../../src/bridges/cut-bridges';
 import { difference } from '../../src/geometry/polygons';
 import { areaOfRegion, bridge, islandsOf, parsesElsewhere } from './bridging';
-import { drawings, instances, lines, outlines, sheets } from './drawings';
+import { awkward, drawings, instances, lines, outlines, sheets } from './drawings';
 
 describe('bridges in strokes', () => {
   test.each(Object.keys(lines))('%s', async (what) => {
@@ -73,5 +73,22 @@ describe('bridges in fills', () => {
     expect(Math.abs(result.lost - result.expectedLoss)).toBeLessThan(0.02 * result.expectedLoss);
     expect(await parsesElsewhere(result.text)).toBe(true);
     expect(bridge(result.text).edits).toEqual([]);
+  });
+});
+
+describe('what is rewritten before it can be cut', () => {
+  test.each(Object.keys(awkward))('%s', async (what) => {
+    const text = awkward[what] ?? '';
+    const result = bridge(text);
+    if (process.env.SHOW) console.log(result.text);
+    expect(islandsOf(result.before)).toBeGreaterThan(0);
+    expect(islandsOf(result.after)).toBe(0);
+    expect(areaOfRegion(difference(result.after.openings, result.before.openings))).toBeLessThan(result.allowance);
+    const gone = difference(result.before.openings, result.after.openings);
+    const allowed = changedBy(result.before, stripsFor(result.before, result.bridges));
+    expect(areaOfRegion(difference(gone, allowed))).toBeLessThan(result.allowance);
+    expect(await parsesElsewhere(result.text)).toBe(true);
+    expect(bridge(result.text).edits).toEqual([]);
+    expect(result.after.layer.paint).toBe(result.before.layer.paint);
   });
 });

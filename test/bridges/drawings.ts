@@ -76,3 +76,29 @@ export const instances: Record<string, string> = {
   'a use of a use': svg('<defs><path id="o" d="M0 0H20V20H0zM6 6V14H14V6z"/><g id="p"><use href="#o" x="2"/></g></defs>'
     + '<use href="#p" y="4"/><use href="#p" x="30" y="30"/>'),
 };
+
+/** What is rewritten before it can be cut. */
+export const awkward: Record<string, string> = {
+  'a stretched ring': svg('<circle cx="30" cy="30" r="14" transform="matrix(1.2 0 0 .9 -6 3)" fill="none" '
+    + 'stroke="#000" stroke-width="5"/>'),
+  'a stretched and skewed path with round caps': svg('<path d="M12 12H40V44H12z" transform="matrix(1.1 .2 -.1 .8 5 2)" '
+    + 'fill="none" stroke="#000" stroke-width="4" stroke-linecap="round"/>'),
+  'a stretched shape with a line round it': svg('<path fill-rule="evenodd" stroke="#000" stroke-width="1.5" '
+    + 'transform="scale(1.2 .9)" d="M8 10H44V50H8zM18 22V38H34V22z"/>'),
+  'a filled open line': svg('<path id="a" fill-rule="evenodd" stroke="#000" d="M10 10H50V50H10M22 22V38H38V22"/>'),
+  'a filled open line with a style of its own': svg('<g>\n  <path style="stroke: #000; stroke-width: 2" '
+    + 'd="M10 10H50V50H10L10 16H22V38H38V20H10"><title>gate</title></path>\n</g>'),
+  'a rule that names the element': svg('<style>circle { fill: none; stroke: #000; stroke-width: 5px }</style>'
+    + '<circle cx="30" cy="30" r="16"/>'),
+  'a rule that names it within a group, and a style': svg('<style>g > rect { fill-rule: evenodd; stroke: #123456 }</style>'
+    + '<g><rect x="12" y="12" width="36" height="36" style="fill:none;stroke-width:6"/></g>'),
+  'a symbol drawn twice': svg('<symbol id="s"><path d="M0 0H20V20H0zM6 6V14H14V6z"/></symbol><use href="#s" '
+    + 'x="4" y="4"/><use href="#s" x="30" y="30"/>'),
+  'a symbol with a viewBox': svg('<symbol id="s" viewBox="0 0 40 40" fill="#222"><path id="p" d="M0 0H40V40H0zM12 12V28H28V12z"/>'
+    + '</symbol><use href="#s" x="4" y="4" width="20" height="20"/><use href="#s" x="30" y="30" width="24" height="24" '
+    + 'transform="rotate(10 40 40)"/>'),
+  'a silhouette drawn by a use': svg('<defs><g id="s"><path fill-rule="evenodd" d="M-9-9H70V70H-9ZM10 10H50V50H10ZM20 20H40V40H20Z"/>'
+    + '</g></defs><use href="#s" fill="#111"/>'),
+  'cut lines drawn by a use': svg('<defs><path id="o" d="M10 10H50V50H10Z"/></defs><g fill="none" stroke="red" '
+    + 'stroke-width=".1"><use href="#o"/>\n<use href="#o" transform="translate(15 15) scale(.5)"/></g>'),
+};

@@ -16,14 +16,8 @@ describe('what cannot be done is refused in a sentence', () => {
   const cases: Record<string, [string, RegExp]> = {
     'dashes': ['<circle cx="30" cy="30" r="16" fill="none" stroke="#000" stroke-width="5" '
       + 'stroke-dasharray="200 1"/>', /dashes/],
-    'a stretched line': ['<circle cx="30" cy="30" r="14" transform="matrix(1.2 0 0 .9 -6 3)" fill="none" '
-      + 'stroke="#000" stroke-width="5"/>', /stretched/],
-    'an open line round a fill': ['<path fill-rule="evenodd" stroke="#000" d="M10 10H50V50H10M22 '
-      + '22V38H38V22"/>', /open line/],
-    'a rule that names the element': ['<style>circle { fill: none; stroke: #000; stroke-width: 5px '
-      + '}</style><circle cx="30" cy="30" r="16"/>', /style rule for circle/],
-    'a symbol drawn twice': ['<symbol id="s"><path d="M0 0H20V20H0zM6 6V14H14V6z"/></symbol><use href="#s" '
-      + 'x="4" y="4"/><use href="#s" x="30" y="30"/>', /symbol/],
+    'a rule for paths alone': ['<style>path { stroke: red }</style><circle cx="30" cy="30" r="16" fill="none" '
+      + 'stroke="#000" stroke-width="5"/>', /style rule for path/],
   };
   test.each(Object.keys(cases))('%s', (what) => {
     const [inside, sentence] = cases[what] ?? ['', /never/];
