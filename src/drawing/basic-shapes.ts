@@ -1,5 +1,5 @@
 /** The basic shapes of SVG as outlines (SVG 2, "Basic shapes": each has an equivalent path). */
-import type { Arc } from '../geometry/curve';
+import type { Arc, Point } from '../geometry/curve';
 import type { Span } from '../text';
 import type { OutlineBuilder } from './outline-builder';
 
@@ -25,8 +25,9 @@ export function traceRectangle(rectangle: RectangleGeometry, span: Span, builder
   const bottom = y + height;
   const flat = width > 2 * rx;
   const upright = height > 2 * ry;
+  const [axisU, axisV] = [{ x: rx, y: 0 }, { x: 0, y: ry }];
   const corner = (centreX: number, centreY: number, quarter: number): void => {
-    if (round) builder.arcTo(quarterArc(centreX, centreY, rx, ry, quarter));
+    if (round) builder.arcTo(quarterArc({ x: centreX, y: centreY }, axisU, axisV, quarter));
   };
   builder.setPlace(span.from, span.to);
   builder.moveTo(x + rx, y);
@@ -48,9 +49,10 @@ export function traceEllipse(
   if (!(radiusX > 0) || !(radiusY > 0)) return;
   builder.setPlace(span.from, span.to);
   builder.moveTo(centreX + radiusX, centreY);
-  for (let quarter = 0; quarter < 4; quarter++) {
-    builder.arcTo(quarterArc(centreX, centreY, radiusX, radiusY, quarter));
-  }
+  const centre = { x: centreX, y: centreY };
+  const axisU = { x: radiusX, y: 0 };
+  const axisV = { x: 0, y: radiusY };
+  for (let quarter = 0; quarter < 4; quarter++) builder.arcTo(quarterArc(centre, axisU, axisV, quarter));
   builder.close();
 }
 
@@ -58,13 +60,15 @@ const COSINES = [1, 0, -1, 0, 1] as const;
 const SINES = [0, 1, 0, -1, 0] as const;
 
 /** From the angle quarter · 90° on for 90°; 0 is to the right, 1 down. */
-function quarterArc(x: number, y: number, radiusX: number, radiusY: number, quarter: number): Arc {
-  const at = (index: number): { x: number; y: number } =>
-    ({ x: x + radiusX * (COSINES[index] ?? 0), y: y + radiusY * (SINES[index] ?? 0) });
+function quarterArc(centre: Point, axisU: Point, axisV: Point, quarter: number): Arc {
   return {
-    kind: 'arc', start: at(quarter), end: at(quarter + 1), centre: { x, y },
-    axisU: { x: radiusX, y: 0 }, axisV: { x: 0, y: radiusY }, from: (quarter * Math.PI) / 2, sweep: Math.PI / 2,
+    kind: 'arc', start: axisPoint(centre, axisU, axisV, quarter), end: axisPoint(centre, axisU, axisV, quarter + 1),
+    centre, axisU, axisV, from: (quarter * Math.PI) / 2, sweep: Math.PI / 2,
   };
+}
+
+function axisPoint(centre: Point, axisU: Point, axisV: Point, quarter: number): Point {
+  return { x: centre.x + axisU.x * (COSINES[quarter] ?? 0), y: centre.y + axisV.y * (SINES[quarter] ?? 0) };
 }
 
 /** Points as x0, y0, x1, y1, …; `spans[2i]` is where the x of point i stands. A polygon closes, a polyline does not. */

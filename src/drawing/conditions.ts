@@ -1,13 +1,15 @@
 /** Conditional processing: which child of a `switch` is drawn, and which elements are not drawn at all. */
 import type { ElementNode } from '../markup/tree';
-import { attributeOf } from './document-index';
 
 /**
  * SVG 2, "Conditional processing". Extensions are never supported; the reader's language is taken to be English,
  * as a file must give the same sheet on every machine.
  */
 export function conditionsHold(element: ElementNode): boolean {
-  if (attributeOf(element, 'requiredExtensions')) return false;
-  const languages = attributeOf(element, 'systemLanguage');
-  return !languages || languages.value.split(',').some((tag) => /^en(-.*)?$/i.test(tag.trim()));
+  for (const { name, namespace, value } of element.attributes) {
+    if (namespace !== '') continue;
+    if (name === 'requiredExtensions') return false;
+    if (name === 'systemLanguage' && !value.split(',').some((tag) => /^en(-.*)?$/i.test(tag.trim()))) return false;
+  }
+  return true;
 }

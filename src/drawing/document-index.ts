@@ -45,7 +45,10 @@ function isWrittenAsEntity({ value }: TextNode): boolean {
 
 /** The attribute of that name in no namespace. */
 export function attributeOf(element: ElementNode, name: string): Attribute | undefined {
-  return element.attributes.find((attribute) => attribute.name === name && attribute.namespace === '');
+  for (const attribute of element.attributes) {
+    if (attribute.name === name && attribute.namespace === '') return attribute;
+  }
+  return undefined;
 }
 
 /** `href`, or else `xlink:href` (SVG 2, "Deprecated XLink URL reference attributes": `href` beats it). */

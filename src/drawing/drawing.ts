@@ -6,7 +6,7 @@ import type { Curve, Matrix } from '../geometry/curve';
 import type { Box } from '../geometry/region';
 import type { ElementNode, MarkupDocument } from '../markup/tree';
 import type { Span } from '../text';
-import type { KnownOutlines } from './outline-memory';
+import type { KnownOutline } from './outline-memory';
 
 export interface Drawing {
   readonly document: MarkupDocument;
@@ -20,8 +20,8 @@ export interface Drawing {
   /** In painting order: fill before stroke of the same element. */
   readonly shapes: readonly Shape[];
   readonly problems: readonly DrawingProblem[];
-  /** For reading a later state of the text, which will have most of them in common with this one. */
-  readonly outlines?: KnownOutlines;
+  /** What was read of path data: for reading a later state of the text, which will have most of it in common. */
+  readonly outlines?: readonly KnownOutline[];
 }
 
 /** One painted area: the fill of an element, or its stroke turned into the area it covers. */

@@ -18,10 +18,10 @@ export function elementTransform(
   element: ElementNode, scope: Scope, style: ComputedStyle, styles: Styles, problems: Problems, boxOf?: BoxOf,
 ): Matrix | undefined {
   reportUnreadable(element, styles, problems);
-  const { own, inherited } = style;
-  if (own.transform.length === 0) return undefined;
+  const { own, inherited, transform } = style;
+  if (transform.length === 0) return undefined;
   const box = own['transform-box'] === 'fill-box' ? fillBox(element, styles, problems, boxOf) : scope.viewBox;
-  const matrix = transformMatrix(own.transform, box);
+  const matrix = transformMatrix(transform, box);
   const [originX, originY] = own['transform-origin'];
   // Lengths count from the corner of a fill box, but from the origin of user space for the view box.
   const corner = own['transform-box'] === 'fill-box' ? box : { x: 0, y: 0 };

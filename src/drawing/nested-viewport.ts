@@ -18,7 +18,8 @@ import { DEFAULT_ASPECT_RATIO, parseAspectRatio, parseViewBox, viewportTransform
 export function enterViewport(
   element: ElementNode, scope: Scope, styles: Styles, problems: Problems,
 ): Scope | undefined {
-  const { useSize: size, ...outer } = scope;
+  const size = scope.useSize;
+  const outer = { ...scope, useSize: undefined };
   const declared = styles.declaredFor(element);
   const lengths = { declared, style: scope.style, viewport: scope.viewBox };
   const values = new GeometryValues(element, lengths, problems);

@@ -7,6 +7,11 @@ import { locate, type Trace } from './located-subpath';
 /** Relative commands rarely come back to the very same number; a gap below this (mm) is rounding, not a line. */
 const ROUNDING_MM = 1e-9;
 
+type Ellipse = Pick<Arc, 'centre' | 'axisU' | 'axisV'>;
+
+/** Chains up to this long are stored without the room that an array keeps for more. */
+const SHORT_CHAIN = 16;
+
 /**
  * Takes commands in user units and keeps their curves as `toMm` maps them.
  * Curves with coordinates that are not finite are left out, so that nothing downstream meets a NaN.
@@ -20,6 +25,9 @@ export class OutlineBuilder {
   private current: Point = this.first;
   private from = 0;
   private to = 0;
+  /** Of the last arc, in user units and in mm. */
+  private ellipse: Ellipse | undefined;
+  private ellipseMm: Ellipse | undefined;
 
   constructor(toMm: Matrix) {
     this.toMm = toMm;
@@ -59,9 +67,7 @@ export class OutlineBuilder {
     const end = this.map(arc.end.x, arc.end.y);
     if (arc.kind === 'line') return this.pushLine(end);
     const { from, sweep } = arc;
-    const centre = apply(this.toMm, arc.centre);
-    const axisU = applyToVector(this.toMm, arc.axisU);
-    const axisV = applyToVector(this.toMm, arc.axisV);
+    const { centre, axisU, axisV } = this.mapEllipse(arc);
     const sum = end.x + end.y + centre.x + centre.y + axisU.x + axisU.y + axisV.x + axisV.y + sweep;
     this.push({ kind: 'arc', start: this.current, end, centre, axisU, axisV, from, sweep }, sum);
   }
@@ -93,6 +99,17 @@ export class OutlineBuilder {
     return { x: a * x + c * y + e, y: b * x + d * y + f };
   }
 
+  /** Arcs of one ellipse, given with the same points, share theirs in mm, too: drawings may hold many circles. */
+  private mapEllipse({ centre, axisU, axisV }: Ellipse): Ellipse {
+    const { ellipse, ellipseMm } = this;
+    if (ellipse?.centre === centre && ellipse.axisU === axisU && ellipse.axisV === axisV && ellipseMm) return ellipseMm;
+    this.ellipse = { centre, axisU, axisV };
+    this.ellipseMm = {
+      centre: apply(this.toMm, centre), axisU: applyToVector(this.toMm, axisU), axisV: applyToVector(this.toMm, axisV),
+    };
+    return this.ellipseMm;
+  }
+
   private pushLine(end: Point): void {
     this.push({ kind: 'line', start: this.current, end }, end.x + end.y);
   }
@@ -107,7 +124,10 @@ export class OutlineBuilder {
 
   private finish(closed: boolean): void {
     if (this.curves.length === 0) return;
-    this.finished.push({ curves: this.curves, places: this.places, closed });
+    const short = this.curves.length <= SHORT_CHAIN;
+    this.finished.push({
+      curves: short ? this.curves.slice() : this.curves, places: short ? this.places.slice() : this.places, closed,
+    });
     this.curves = [];
     this.places = [];
   }

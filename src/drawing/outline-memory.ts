@@ -1,4 +1,4 @@
-/** Outlines by the text that they were read from, so that the same text is not read again: within a drawing or later. */
+/** Outlines with the text that they were read from, so that a later reading need not read the same text again. */
 import type { Matrix } from '../geometry/curve';
 import type { Span } from '../text';
 import type { Trace } from './located-subpath';
@@ -17,25 +17,25 @@ export interface OutlineError {
 
 export type OutlineKind = 'path' | 'polyline' | 'polygon';
 
-/** Outlines of texts of one kind, each under the few maps to sheet mm that it was last wanted under. */
-export type KnownOutlines = Readonly<Record<OutlineKind, ReadonlyMap<string, readonly MappedOutline[]>>>;
-
-interface MappedOutline extends TracedOutline {
+export interface KnownOutline extends TracedOutline {
+  readonly kind: OutlineKind;
+  readonly text: string;
   readonly toMm: Matrix;
 }
 
-/** A `use` may want the same text under thousands of maps, none of them twice. */
-const MOST_MAPS = 4;
+/** How many outlines in a row a later state of the text may lack for those behind them still to be known. */
+const MOST_LACKING = 64;
 
+/**
+ * Both readings want their outlines in the order of the text, and an edit changes few of them: so the next one known is
+ * looked for a little way on from the last. Comparing texts there costs far less than a table of them would.
+ */
 export class OutlineMemory {
-  private readonly known: Record<OutlineKind, Map<string, MappedOutline[]>> =
-    { path: new Map(), polyline: new Map(), polygon: new Map() };
-  private earlier: KnownOutlines | undefined;
+  private readonly wanted: KnownOutline[] = [];
+  private next = 0;
 
-  /** @param earlier what another reading knew */
-  constructor(earlier: KnownOutlines | undefined) {
-    this.earlier = earlier;
-  }
+  /** @param earlier what an earlier reading wanted, in its order */
+  constructor(private readonly earlier: readonly KnownOutline[]) {}
 
   /**
    * The outline of `text` mapped by `toMm`.
@@ -44,26 +44,34 @@ export class OutlineMemory {
   recall(
     kind: OutlineKind, text: string, toMm: Matrix, trace: (builder: OutlineBuilder) => OutlineError | undefined,
   ): TracedOutline {
-    const outlines = this.known[kind].get(text);
-    const known = outlines?.find((outline) => sameMap(outline.toMm, toMm));
-    if (known) return known;
-    const outline = this.earlier?.[kind].get(text)?.find((each) => sameMap(each.toMm, toMm)) ?? traced(toMm, trace);
-    if (!outlines) this.known[kind].set(text, [outline]);
-    else if (outlines.push(outline) > MOST_MAPS) outlines.shift();
+    const { traces, error } = this.known(kind, text, toMm) ?? traceOutline(toMm, trace);
+    // The text is that of the present document: keeping an earlier one would keep all of its document.
+    const outline = { kind, text, toMm, traces, error };
+    this.wanted.push(outline);
     return outline;
   }
 
-  /** What this reading wanted. What only earlier ones did is let go, so that a chain of readings does not grow. */
-  finish(): KnownOutlines {
-    this.earlier = undefined;
-    return this.known;
+  /** What this reading wanted: for the next one. */
+  get outlines(): readonly KnownOutline[] {
+    return this.wanted;
+  }
+
+  private known(kind: OutlineKind, text: string, toMm: Matrix): KnownOutline | undefined {
+    const { earlier, next } = this;
+    for (let at = next; at < earlier.length && at < next + MOST_LACKING; at++) {
+      const outline = earlier[at]!;
+      if (outline.text !== text || outline.kind !== kind || !sameMap(outline.toMm, toMm)) continue;
+      this.next = at + 1;
+      return outline;
+    }
+    return undefined;
   }
 }
 
-function traced(toMm: Matrix, trace: (builder: OutlineBuilder) => OutlineError | undefined): MappedOutline {
+function traceOutline(toMm: Matrix, trace: (builder: OutlineBuilder) => OutlineError | undefined): TracedOutline {
   const builder = new OutlineBuilder(toMm);
   const error = trace(builder);
-  return { toMm, traces: builder.traces(), error };
+  return { traces: builder.traces(), error };
 }
 
 function sameMap(a: Matrix, b: Matrix): boolean {

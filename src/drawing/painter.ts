@@ -60,7 +60,7 @@ export class Painter {
   paint(root: ElementNode): void {
     const scope: Scope = {
       toMm: this.size.toMm ?? IDENTITY, style: INITIAL_STYLE, viewBox: this.size.viewBox, clips: [], opacity: 1,
-      instances: [], topLevel: undefined, contextPaint: undefined,
+      instances: [], topLevel: undefined, contextPaint: undefined, useSize: undefined,
     };
     this.steps.push({ element: root, scope });
     for (let step = this.steps.pop(); step; step = this.steps.pop()) this.visit(step.element, step.scope, root);
@@ -114,8 +114,7 @@ export class Painter {
     const topLevel = scope.topLevel ?? (element.parent === root ? element : undefined);
     const { clips, viewBox, instances, contextPaint } = scope;
     const inner: Scope = {
-      toMm, style, viewBox, opacity, topLevel, clips, instances, contextPaint,
-      ...(scope.useSize && { useSize: scope.useSize }),
+      toMm, style, viewBox, opacity, topLevel, clips, instances, contextPaint, useSize: scope.useSize,
     };
     this.reportEffects(element, style);
     return this.shapePainter.clipped(element, inner);
@@ -148,7 +147,7 @@ export class Painter {
   }
 
   private pushChildren(element: ElementNode, scope: Scope): void {
-    const { useSize: _spent, ...inner } = scope;
+    const inner = scope.useSize ? { ...scope, useSize: undefined } : scope;
     for (let index = element.children.length - 1; index >= 0; index--) {
       const child = element.children[index];
       if (child?.kind === 'element') this.steps.push({ element: child, scope: inner });
@@ -172,11 +171,10 @@ export class Painter {
     const values = new GeometryValues(use, this.lengthScope(use, scope), this.problems);
     const [x, y] = [values.length('x', 'x') ?? 0, values.length('y', 'y') ?? 0];
     const size = { width: values.size('width', 'x'), height: values.size('height', 'y') };
-    const { useSize: _spent, ...inner } = scope;
     const toMm = multiply(scope.toMm, { ...IDENTITY, e: x, f: y });
     const sized = target.localName === 'svg' || target.localName === 'symbol';
     const instances = [...scope.instances, use];
-    this.steps.push({ element: target, scope: { ...inner, toMm, instances, ...(sized && { useSize: size }) } });
+    this.steps.push({ element: target, scope: { ...scope, toMm, instances, useSize: sized ? size : undefined } });
   }
 
   private lengthScope(element: ElementNode, scope: Scope): ConstructorParameters<typeof GeometryValues>[1] {

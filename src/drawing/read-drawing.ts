@@ -42,12 +42,11 @@ export function readDrawing(document: MarkupDocument, options: SizeOptions = {},
     problems.add('unsupported', 'warning', note, index.styleElements[0]?.startTag ?? root.nameSpan);
   }
   const size = readRootSize(root, styles.declaredFor(root), options, problems);
-  const outlines = new OutlineMemory(earlier?.outlines);
+  const outlines = new OutlineMemory(earlier?.outlines ?? []);
   const services = { index, styles, problems, outlines, budget: new Budget(), mmPerPx: size.mmPerPx };
   const painter = new Painter(services, size);
   if (size.toMm) painter.paint(root);
   const { width, height, sizeStated } = size;
   const toMm = size.toMm ?? IDENTITY;
-  const known = outlines.finish();
-  return { document, width, height, sizeStated, toMm, shapes: painter.shapes, problems: problems.list, outlines: known };
+  return { document, width, height, sizeStated, toMm, shapes: painter.shapes, problems: problems.list, outlines: outlines.outlines };
 }

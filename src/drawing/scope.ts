@@ -20,5 +20,5 @@ export interface Scope {
   readonly topLevel: ElementNode | undefined;
   readonly contextPaint: ContextPaint | undefined;
   /** Sizes that a `use` states for the `svg` or `symbol` it draws. */
-  readonly useSize?: { readonly width: number | undefined; readonly height: number | undefined };
+  readonly useSize: { readonly width: number | undefined; readonly height: number | undefined } | undefined;
 }

@@ -84,8 +84,9 @@ export class ShapePainter {
   private fillShape(
     element: ElementNode, scope: Scope, subpaths: readonly Subpath[], { paint, alpha }: ResolvedPaint,
   ): Shape {
+    const { instances, topLevel = element, toMm, clips } = scope;
     return {
-      part: 'fill', ...this.common(element, scope), subpaths, fillRule: scope.style.inherited['fill-rule'],
+      part: 'fill', element, instances, topLevel, toMm, subpaths, fillRule: scope.style.inherited['fill-rule'], clips,
       paint, opacity: alpha * scope.opacity,
     };
   }
@@ -105,18 +106,12 @@ export class ShapePainter {
         + 'them. Use longer dashes.', span);
     }
     if (area.subpaths.length === 0) return undefined;
+    const { instances, topLevel = element, clips } = scope;
     return {
-      part: 'stroke', ...this.common(element, scope), subpaths: area.subpaths, fillRule: 'nonzero', paint,
+      part: 'stroke', element, instances, topLevel, toMm, subpaths: area.subpaths, fillRule: 'nonzero', clips, paint,
       opacity: alpha * scope.opacity, centreline, strokeWidth: area.width,
       strokeCap: style.inherited['stroke-linecap'], dashed: style.inherited['stroke-dasharray'].length > 0,
     };
-  }
-
-  private common(
-    element: ElementNode, scope: Scope,
-  ): Pick<Shape, 'element' | 'instances' | 'topLevel' | 'toMm' | 'clips'> {
-    const { instances, topLevel = element, toMm, clips } = scope;
-    return { element, instances, topLevel, toMm, clips };
   }
 
   /** What paints the part, with the part's own opacity in its alpha; undefined where nothing shows. */
@@ -126,8 +121,9 @@ export class ShapePainter {
     if (value.kind === 'none') return undefined;
     const resolved = this.paints.resolve(value, scope.style, scope.contextPaint);
     const alpha = resolved.alpha * inherited[part === 'fill' ? 'fill-opacity' : 'stroke-opacity'];
-    this.reportPaint(element, part, { ...resolved, alpha });
-    return resolved.paint.kind === 'none' || alpha === 0 ? undefined : { ...resolved, alpha };
+    const painted = alpha === resolved.alpha ? resolved : { ...resolved, alpha };
+    this.reportPaint(element, part, painted);
+    return painted.paint.kind === 'none' || alpha === 0 ? undefined : painted;
   }
 
   private reportPaint(element: ElementNode, part: 'fill' | 'stroke', resolved: ResolvedPaint): void {

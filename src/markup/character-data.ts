@@ -17,11 +17,15 @@ export interface CharacterData {
 /** What a line end or a tab becomes: a blank in attributes, a line feed or itself in text (XML 1.0, 2.11 and 3.3.3). */
 export type CharacterContext = 'attribute' | 'text' | 'cdata';
 
+/** What does not stand for itself. */
 const CHANGED_IN: Record<CharacterContext, RegExp> = {
-  attribute: /[&\r]/,
+  attribute: /[&\r\n\t]/,
   text: /[&\r]/,
   cdata: /\r/,
 };
+
+/** Of that, what may be longer or shorter in the value than in the text. */
+const RESIZED = /[&\r]/;
 
 const AMPERSAND = 38;
 const LINE_FEED = 10;
@@ -36,9 +40,8 @@ export function readCharacterData(
   problems: ProblemList,
 ): CharacterData {
   const raw = text.slice(from, to);
-  if (!CHANGED_IN[context].test(raw)) {
-    return { value: context === 'attribute' ? asBlanks(raw) : raw, map: undefined };
-  }
+  if (!CHANGED_IN[context].test(raw)) return { value: raw, map: undefined };
+  if (!RESIZED.test(raw)) return { value: asBlanks(raw), map: undefined };
   const builder = new ValueBuilder(from, to, context);
   const changes = context === 'cdata' ? /\r/g : /[&\r]/g;
   for (let match = changes.exec(raw); match !== null; match = changes.exec(raw)) {
@@ -66,7 +69,7 @@ export function readCharacterData(
 }
 
 function asBlanks(raw: string): string {
-  return /[\t\n]/.test(raw) ? raw.replace(/[\t\n]/g, ' ') : raw;
+  return raw.replace(/[\t\n]/g, ' ');
 }
 
 /** Joins the pieces of a value and notes where they came from. */

@@ -139,6 +139,7 @@ export class MarkupReader extends RestartingTokenizer implements TokenizerCallba
   }
 
   private checkGapBefore(nameFrom: number): void {
+    if (nameFrom === this.done + 1 && isBlank(this.text.charCodeAt(this.done))) return;
     const gap = this.text.slice(this.done, nameFrom);
     if (gap.includes('/')) this.reportStraySlash(gap);
     if (gap !== '' || nameFrom === this.from) return;

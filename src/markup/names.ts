@@ -13,17 +13,27 @@ const NAME_REST = `${NAME_START}\\-.0-9\\u{B7}\\u{300}-\\u{36F}\\u{203F}-\\u{204
 const NAME_PATTERN = new RegExp(`^[${NAME_START}][${NAME_REST}]*$`, 'u');
 const NAME_START_PATTERN = new RegExp(`^[${NAME_START}]`, 'u');
 
+const LOWER_A = 97;
+const LOWER_Z = 122;
+
 export function isName(text: string): boolean {
   return NAME_PATTERN.test(text);
 }
 
 export function startsName(text: string, offset: number): boolean {
+  const code = text.charCodeAt(offset) | 32;
+  if (code >= LOWER_A && code <= LOWER_Z) return true;
   return NAME_START_PATTERN.test(text.slice(offset, offset + 2));
 }
 
 export interface SplitName {
   readonly prefix: string;
   readonly localName: string;
+}
+
+/** A name that was met before, as written and in its parts. */
+export interface KnownName extends SplitName {
+  readonly name: string;
 }
 
 /** `svg:rect` gives `svg` and `rect`; a name without a colon, or with nothing on one side of it, has no prefix. */

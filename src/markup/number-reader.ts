@@ -21,7 +21,8 @@ const POWERS_OF_TEN = Array.from({ length: 23 }, (_, exponent) => Number(`1e${ex
 const EXACT_DIGITS = 15;
 
 export function isBlank(code: number): boolean {
-  return code === BLANK || code === LINE_FEED || code === TAB || code === CARRIAGE_RETURN || code === FORM_FEED;
+  return code <= BLANK &&
+    (code === BLANK || code === LINE_FEED || code === TAB || code === CARRIAGE_RETURN || code === FORM_FEED);
 }
 
 function isDigit(code: number): boolean {
@@ -55,6 +56,8 @@ export class NumberReader {
 
   /** Skips blanks with at most one comma among them. Gives the offset of the comma, or -1. */
   skipSeparator(): number {
+    // Of what may follow, only blanks, the comma and a plus have codes up to the comma's.
+    if (this.code > COMMA) return -1;
     this.skipBlanks();
     if (this.code !== COMMA) return -1;
     const comma = this.position++;

@@ -1,80 +1,11 @@
 /** Builds the tree from tags and text in the order of the file: nesting, namespaces, and what is wrong with them. */
 import type { Span } from '../text';
-import type { OffsetMap } from './character-data';
+import { BuiltAttribute, BuiltElement, BuiltText, type BuiltNode } from './built-nodes';
 import { readCharacterData } from './character-data';
 import { EntityTable } from './entities';
-import type { SplitName } from './names';
-import { NamespaceScope, XLINK_NAMESPACE, isName, splitName } from './names';
+import { NamespaceScope, XLINK_NAMESPACE, isName, splitName, type KnownName } from './names';
 import type { ProblemList } from './problems';
-import type { Attribute, CommentNode, ElementNode, InstructionNode, MarkupDocument, TextNode } from './tree';
-
-class BuiltElement implements ElementNode {
-  readonly kind = 'element';
-  namespace = '';
-  readonly attributes: BuiltAttribute[] = [];
-  readonly children: BuiltNode[] = [];
-  span: Span;
-  startTag: Span;
-  selfClosing = false;
-  /** Whether its start tag was broken off. */
-  brokenOff = false;
-  endTag: Span | undefined;
-  /** The prefixes that its attributes declare. */
-  readonly declared: string[] = [];
-
-  constructor(
-    readonly name: string,
-    readonly prefix: string,
-    readonly localName: string,
-    public parent: BuiltElement | undefined,
-    from: number,
-    readonly nameSpan: Span,
-  ) {
-    this.span = this.startTag = { from, to: nameSpan.to };
-  }
-}
-
-class BuiltAttribute implements Attribute {
-  namespace = '';
-
-  constructor(
-    readonly owner: BuiltElement,
-    readonly name: string,
-    readonly prefix: string,
-    readonly localName: string,
-    readonly span: Span,
-    readonly nameSpan: Span,
-    readonly valueSpan: Span,
-    readonly value: string,
-    private readonly map: OffsetMap | undefined,
-  ) {}
-
-  textOffset(index: number): number {
-    const within = Math.max(0, index);
-    if (this.map !== undefined) return this.map.textOffset(within);
-    return Math.min(this.valueSpan.from + within, this.valueSpan.to);
-  }
-}
-
-class BuiltText implements TextNode {
-  constructor(
-    readonly kind: 'text' | 'cdata',
-    readonly value: string,
-    readonly span: Span,
-    readonly contentSpan: Span,
-    public parent: BuiltElement | undefined,
-    private readonly map: OffsetMap | undefined,
-  ) {}
-
-  textOffset(index: number): number {
-    const within = Math.max(0, index);
-    if (this.map !== undefined) return this.map.textOffset(within);
-    return Math.min(this.contentSpan.from + within, this.contentSpan.to);
-  }
-}
-
-type Movable<Node> = Omit<Node, 'parent'> & { parent: BuiltElement | undefined };
-type BuiltNode = BuiltElement | BuiltText | Movable<CommentNode> | Movable<InstructionNode>;
+import type { InstructionNode, MarkupDocument } from './tree';
 
 /** Broken tags within broken tags would move the same children again and again. */
 const MOST_HANDED_ON = 1_000_000;
@@ -89,7 +20,9 @@ export class TreeBuilder {
   private readonly open: BuiltElement[] = [];
   private readonly openCounts = new Map<string, number>();
   private readonly namespaces = new NamespaceScope();
-  private readonly names = new Map<string, SplitName>();
+  private readonly names = new Map<string, KnownName>();
+  /** Of the start tag that is being read. */
+  private attributes: BuiltAttribute[] = [];
   private attributeNames: Set<string> | undefined;
   private strayTextFound = false;
   private handOnAllowance = MOST_HANDED_ON;
@@ -103,31 +36,30 @@ export class TreeBuilder {
 
   /** Begins an element at its `<`. Attributes and the end of the start tag follow. */
   openTag(from: number, nameFrom: number, nameTo: number): void {
-    const name = this.text.slice(nameFrom, nameTo);
-    const { prefix, localName } = this.split(name, nameFrom, nameTo);
+    const name = this.nameAt(nameFrom, nameTo);
     const parent = this.open.at(-1);
-    const element = new BuiltElement(name, prefix, localName, parent, from, { from: nameFrom, to: nameTo });
+    const element = new BuiltElement(name, parent, from, nameFrom, nameTo);
     if (parent === undefined) this.addRoot(element);
-    else parent.children.push(element);
+    else parent.append(element);
     this.open.push(element);
-    this.openCounts.set(name, (this.openCounts.get(name) ?? 0) + 1);
+    this.openCounts.set(name.name, (this.openCounts.get(name.name) ?? 0) + 1);
+    this.attributes.length = 0;
     this.attributeNames = undefined;
   }
 
   addAttribute(nameSpan: Span, valueSpan: Span, to: number): void {
     const owner = this.open.at(-1)!;
-    const name = this.text.slice(nameSpan.from, nameSpan.to);
-    const { prefix, localName } = this.split(name, nameSpan.from, nameSpan.to);
-    if (this.isRepeated(owner, name)) {
-      this.problems.fatal(`${name} is given twice on this element; the first is used.`, nameSpan.from, nameSpan.to);
+    const { from: nameFrom, to: nameTo } = nameSpan;
+    const name = this.nameAt(nameFrom, nameTo);
+    if (this.isRepeated(name.name)) {
+      this.problems.fatal(`${name.name} is given twice on this element; the first is used.`, nameFrom, nameTo);
       return;
     }
     const { from: valueFrom, to: valueTo } = valueSpan;
     const { value, map } = readCharacterData(
       this.text, valueFrom, valueTo, 'attribute', this.entities, this.problems,
     );
-    const span = { from: nameSpan.from, to };
-    owner.attributes.push(new BuiltAttribute(owner, name, prefix, localName, span, nameSpan, valueSpan, value, map));
+    this.attributes.push(new BuiltAttribute(owner, name, nameFrom, nameTo, valueFrom, valueTo, to, value, map));
   }
 
   /** Ends a start tag that lacks its `>`. Where no end tag follows, its element holds none of what comes after. */
@@ -139,11 +71,12 @@ export class TreeBuilder {
   /** Ends the start tag of the element that was opened last. */
   endStartTag(to: number, selfClosing: boolean): void {
     const element = this.open.at(-1)!;
-    element.span = element.startTag = { from: element.span.from, to };
+    element.startTo = element.to = to;
+    if (this.attributes.length > 0) element.attributes = this.attributes.slice();
     this.declareNamespaces(element);
-    element.namespace = this.namespaceOf(element.prefix, element.nameSpan);
+    element.namespace = this.namespaceOf(element);
     for (const attribute of element.attributes) {
-      if (attribute.prefix !== '') attribute.namespace = this.namespaceOf(attribute.prefix, attribute.nameSpan);
+      if (attribute.prefix !== '') attribute.namespace = this.namespaceOf(attribute);
     }
     if (!selfClosing) return;
     element.selfClosing = true;
@@ -162,7 +95,7 @@ export class TreeBuilder {
     }
     const element = this.open.at(-1)!;
     element.endTag = { from, to };
-    element.span = { from: element.span.from, to };
+    element.to = to;
     this.close();
   }
 
@@ -172,7 +105,7 @@ export class TreeBuilder {
     if (parent === undefined) this.checkTopLevelText(from, to);
     const stop = value.includes(']]>') ? this.text.slice(from, to).indexOf(']]>') : -1;
     if (stop >= 0) this.problems.fatal('“]]>” cannot stand in text: write ]]&gt;.', from + stop, from + stop + 3);
-    this.append(new BuiltText('text', value, { from, to }, { from, to }, parent, map));
+    this.append(new BuiltText('text', value, from, to, from, to, parent, map));
   }
 
   addCdata(from: number, contentFrom: number, contentTo: number, to: number): void {
@@ -181,7 +114,7 @@ export class TreeBuilder {
     );
     const parent = this.open.at(-1);
     if (parent === undefined) this.checkTopLevelText(from, to);
-    this.append(new BuiltText('cdata', value, { from, to }, { from: contentFrom, to: contentTo }, parent, map));
+    this.append(new BuiltText('cdata', value, from, to, contentFrom, contentTo, parent, map));
   }
 
   addComment(from: number, contentFrom: number, contentTo: number, to: number): void {
@@ -228,13 +161,15 @@ export class TreeBuilder {
   }
 
   private append(node: BuiltNode): void {
-    (this.open.at(-1)?.children ?? this.topLevel).push(node);
+    const parent = this.open.at(-1);
+    if (parent === undefined) this.topLevel.push(node);
+    else parent.append(node);
   }
 
   private close(): void {
     const element = this.open.pop()!;
     this.openCounts.set(element.name, this.openCounts.get(element.name)! - 1);
-    this.namespaces.leave(element.declared);
+    if (element.declared) this.namespaces.leave(element.declared);
   }
 
   private closeWithoutEndTag(message: string): void {
@@ -245,7 +180,7 @@ export class TreeBuilder {
     }
     this.problems.fatal(message, element.nameSpan.from, element.nameSpan.to);
     const lastChild = element.children.at(-1);
-    if (lastChild !== undefined) element.span = { from: element.span.from, to: lastChild.span.to };
+    if (lastChild !== undefined) element.to = lastChild.span.to;
     this.close();
   }
 
@@ -259,9 +194,9 @@ export class TreeBuilder {
     if (parent === undefined || this.handOnAllowance < 0) return false;
     for (const child of children) {
       child.parent = parent;
-      parent.children.push(child);
+      parent.append(child);
     }
-    children.length = 0;
+    element.children = [];
     return true;
   }
 
@@ -271,8 +206,8 @@ export class TreeBuilder {
     return `</${name}> closes nothing: the open element is <${current.name}>.`;
   }
 
-  private isRepeated(owner: BuiltElement, name: string): boolean {
-    const { attributes } = owner;
+  private isRepeated(name: string): boolean {
+    const { attributes } = this;
     if (attributes.length < FEW_ATTRIBUTES) return attributes.some((attribute) => attribute.name === name);
     this.attributeNames ??= new Set(attributes.map((attribute) => attribute.name));
     if (this.attributeNames.has(name)) return true;
@@ -285,24 +220,25 @@ export class TreeBuilder {
       if (name !== 'xmlns' && prefix !== 'xmlns') continue;
       const declared = name === 'xmlns' ? '' : localName;
       this.namespaces.declare(declared, value);
-      element.declared.push(declared);
+      (element.declared ??= []).push(declared);
     }
   }
 
-  private namespaceOf(prefix: string, nameSpan: Span): string {
+  private namespaceOf({ prefix, nameFrom: from }: BuiltElement | BuiltAttribute): string {
     const uri = this.namespaces.resolve(prefix);
     if (uri !== undefined) return uri;
-    const { from } = nameSpan;
     const isXlink = prefix === 'xlink';
     const remedy = isXlink ? ` Write xmlns:xlink="${XLINK_NAMESPACE}" in the outermost element.` : '';
     this.problems.fatal(`The prefix ${prefix} is not declared.${remedy}`, from, from + prefix.length);
     return isXlink ? XLINK_NAMESPACE : '';
   }
 
-  private split(name: string, from: number, to: number): SplitName {
+  /** One string for all places of a name: they are compared often. */
+  private nameAt(from: number, to: number): KnownName {
+    const name = this.text.slice(from, to);
     const known = this.names.get(name);
     if (known !== undefined) return known;
-    const split = splitName(name);
+    const split = { name, ...splitName(name) };
     if (isName(name)) this.names.set(name, split);
     else this.problems.fatal(`${abridged(name)} is not a name that XML allows.`, from, to);
     return split;

@@ -2,7 +2,7 @@
 import type { Attribute, ElementNode } from '../../markup/tree';
 import { parseDeclarations, type Declaration, type ParsedSelector, type StyleSheet } from './declarations';
 import { SelectorMatcher } from './matcher';
-import { isPropertyName } from './properties';
+import { isPropertyName, type PropertyName } from './properties';
 import { lastCompound, specificityOf, withoutAnyNamespace, type Compound, type Specificity } from './selector';
 import { isReadable, type ValueReader } from './value-reader';
 
@@ -48,6 +48,8 @@ export class Cascade {
   private readonly styleTexts = new Map<string, readonly Declaration[]>();
   private readonly known = new Map<ElementNode, DeclaredStyle>();
   private ruleCount = 0;
+  /** Elements are asked for several times in a row. */
+  private last: { readonly element: ElementNode; readonly declared: DeclaredStyle } | undefined;
 
   constructor(sheets: readonly StyleSheet[], reader: ValueReader) {
     this.reader = reader;
@@ -65,11 +67,14 @@ export class Cascade {
   }
 
   declaredFor(element: ElementNode): DeclaredStyle {
+    if (element === this.last?.element) return this.last.declared;
     let declared = this.known.get(element);
     if (!declared) {
       declared = this.cascade(element);
-      this.known.set(element, declared);
+      // What attributes alone say is soon read again; what selectors say is not.
+      if (this.ruleCount > 0) this.known.set(element, declared);
     }
+    this.last = { element, declared };
     return declared;
   }
 
@@ -94,7 +99,7 @@ export class Cascade {
     for (const attribute of element.attributes) {
       if (attribute.namespace !== '') continue;
       if (attribute.name === 'style') styleAttribute = attribute;
-      else if (isPropertyName(attribute.name)) this.declare(declared, attribute.name, attribute.value, attribute);
+      else if (isComputed(attribute.name)) this.declare(declared, attribute.name, attribute.value, attribute);
     }
     const rules = this.ruleCount > 0 ? this.rulesFor(element) : [];
     const own = styleAttribute ? this.declarationsOf(styleAttribute.value) : [];
@@ -118,7 +123,7 @@ export class Cascade {
   ): void {
     if (property === 'marker') {
       for (const name of ['marker-start', 'marker-mid', 'marker-end']) this.declare(into, name, value, source);
-    } else if (isPropertyName(property) ? isReadable(this.reader, property, value) : isKept(property)) {
+    } else if (isComputed(property) ? isReadable(this.reader, property, value) : isKept(property)) {
       into.set(property, { value, source });
     }
   }
@@ -143,6 +148,11 @@ export class Cascade {
       .filter((rule) => namesMatch(rule.compound, element, id, classes) && (rule.matches?.(element) ?? true))
       .sort((a, b) => a.specificity - b.specificity || a.order - b.order);
   }
+}
+
+/** Properties that presentation attributes may state, too. */
+function isComputed(property: string): property is PropertyName | 'transform' {
+  return property === 'transform' || isPropertyName(property);
 }
 
 function isKept(property: string): boolean {

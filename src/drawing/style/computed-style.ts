@@ -1,4 +1,5 @@
 /** The values that count for an element, once inheritance and keywords are worked out. */
+import type { TransformFunction } from '../transform-list';
 import { resolveFontUnits, type Length } from '../units';
 import type { Declared, DeclaredStyle } from './cascade';
 import {
@@ -12,7 +13,11 @@ import { resolveVariables, substituteVariables } from './variables';
 export interface ComputedStyle {
   readonly inherited: InheritedValues;
   readonly own: OwnValues;
+  /** Apart from the other values, as it is what most often differs between elements that are alike otherwise. */
+  readonly transform: readonly TransformFunction[];
 }
+
+const NO_TRANSFORM: readonly TransformFunction[] = [];
 
 export const INITIAL_STYLE: ComputedStyle = makeInitialStyle();
 
@@ -22,14 +27,14 @@ function makeInitialStyle(): ComputedStyle {
   for (const [name, property] of Object.entries(PROPERTIES)) {
     (property.inherited ? inherited : own)[name] = property.initial;
   }
-  return { inherited: inherited as unknown as InheritedValues, own: own as unknown as OwnValues };
+  return { inherited: inherited as unknown as InheritedValues, own: own as unknown as OwnValues, transform: NO_TRANSFORM };
 }
 
-/** The style of an element whose declarations are `declared` and that inherits from `parent`. */
+/**
+ * The style of an element whose declarations are `declared` and that inherits from `parent`, but for its transform: what
+ * `transformed` adds. It depends on the parent's own values only where a declaration says `inherit`, or a variable that may.
+ */
 export function computeStyle(declared: DeclaredStyle, parent: ComputedStyle, reader: ValueReader): ComputedStyle {
-  if (declared.size === 0) {
-    return parent.own === INITIAL_STYLE.own ? parent : { inherited: parent.inherited, own: INITIAL_STYLE.own };
-  }
   const variables = variablesOf(declared, parent);
   const fontSize = fontSizeOf(declared.get('font-size'), parent, variables);
   let inherited: Record<string, unknown> | undefined;
@@ -45,7 +50,18 @@ export function computeStyle(declared: DeclaredStyle, parent: ComputedStyle, rea
   return {
     inherited: (inherited as unknown as InheritedValues | undefined) ?? parent.inherited,
     own: (own as unknown as OwnValues | undefined) ?? INITIAL_STYLE.own,
+    transform: NO_TRANSFORM,
   };
+}
+
+/** The style with the transform that `text` states. */
+export function transformed(
+  { inherited, own }: ComputedStyle, text: string, parent: ComputedStyle, reader: ValueReader,
+): ComputedStyle {
+  const value = withVariables(text, inherited.variables);
+  const read = value === undefined ? undefined : reader.readTransform(value);
+  const inherits = value !== undefined && wideKeyword(value) === 'inherit';
+  return { inherited, own, transform: read ?? (inherits ? parent.transform : NO_TRANSFORM) };
 }
 
 function parentValue<Name extends PropertyName>(parent: ComputedStyle, name: Name): PropertyValues[Name] {
@@ -69,9 +85,10 @@ function computeValue<Name extends PropertyName>(
 ): PropertyValues[Name] {
   const property = PROPERTIES[name];
   const value = withVariables(text, variables);
-  const read = value === undefined ? undefined : reader.read(name, value);
+  const stated = value === undefined ? 'unset' : wideKeyword(value);
+  const read = value === undefined || stated ? undefined : reader.read(name, value);
   if (read !== undefined) return read;
-  const keyword = value === undefined ? 'unset' : (wideKeyword(value) ?? 'unset');
+  const keyword = stated ?? 'unset';
   if (keyword === 'initial') return property.initial as PropertyValues[Name];
   return keyword === 'inherit' || property.inherited ? parent : (property.initial as PropertyValues[Name]);
 }

@@ -1,6 +1,5 @@
 /** The properties that bear on what is painted: their values, initial values, and whether they are inherited. */
 import { parseLength, toUserUnits, type Length } from '../units';
-import { parseTransformList, type TransformFunction } from '../transform-list';
 import { BLACK, parseColour, parsePaint, parseReference, type Colour, type PaintValue } from './colour';
 
 export type FillRule = 'nonzero' | 'evenodd';
@@ -42,7 +41,6 @@ export interface OwnValues {
   readonly 'clip-path': Reference | 'shape';
   readonly mask: boolean;
   readonly filter: boolean;
-  readonly transform: readonly TransformFunction[];
   readonly 'transform-origin': readonly [Length, Length];
   readonly 'transform-box': 'view-box' | 'fill-box';
   readonly overflow: 'hidden' | 'visible' | 'by-element';
@@ -100,7 +98,6 @@ export const PROPERTIES: { readonly [Name in PropertyName]: Property<PropertyVal
   'clip-path': property<Reference | 'shape'>(false, null, parseClipPath),
   mask: property(false, false, (text) => keyword(text) !== 'none'),
   filter: property(false, false, (text) => keyword(text) !== 'none'),
-  transform: property<readonly TransformFunction[]>(false, [], (text) => parseTransformList(text).functions),
   'transform-origin': property<readonly [Length, Length]>(false, [ZERO, ZERO], parseOrigin),
   'transform-box': property<'view-box' | 'fill-box'>(false, 'view-box', parseTransformBox),
   overflow: property<'hidden' | 'visible' | 'by-element'>(false, 'by-element', parseOverflow),

@@ -2,21 +2,22 @@
 import type { ElementNode } from '../../markup/tree';
 import type { Span } from '../../text';
 import { Cascade, type DeclaredStyle } from './cascade';
-import { computeStyle, INITIAL_STYLE, type ComputedStyle } from './computed-style';
+import { computeStyle, INITIAL_STYLE, transformed, type ComputedStyle } from './computed-style';
 import type { StyleSheet } from './declarations';
+import type { InheritedValues } from './properties';
 import { ValueReader } from './value-reader';
 
 /** Ancestors looked through for the place where an inherited value was stated. */
 const MAX_ANCESTORS = 64;
 
-/** Different styles of siblings that are kept for those to come. */
+/** Different styles under one inheritance that are kept for elements to come. */
 const MAX_KEPT = 1000;
 
 export class Styles {
   readonly cascade: Cascade;
   private readonly reader = new ValueReader();
-  /** Styles by the parent's and by what is declared: siblings are often alike. */
-  private readonly known = new WeakMap<ComputedStyle, Map<string, ComputedStyle>>();
+  /** Styles by what is inherited and by what is declared: elements are often alike. */
+  private readonly known = new WeakMap<InheritedValues, Map<string, ComputedStyle>>();
   private readonly inPlace = new Map<ElementNode, ComputedStyle>();
 
   constructor(sheets: readonly StyleSheet[]) {
@@ -30,14 +31,20 @@ export class Styles {
   /** The style of an element drawn as a child of something styled `parent`. */
   compute(element: ElementNode, parent: ComputedStyle): ComputedStyle {
     const declared = this.declaredFor(element);
-    if (declared.size === 0) return computeStyle(declared, parent, this.reader);
-    let siblings = this.known.get(parent);
-    if (!siblings) this.known.set(parent, (siblings = new Map()));
+    const style = this.withoutTransform(declared, parent);
+    const transform = declared.get('transform');
+    return transform ? transformed(style, transform.value, parent, this.reader) : style;
+  }
+
+  private withoutTransform(declared: DeclaredStyle, parent: ComputedStyle): ComputedStyle {
     const key = keyOf(declared);
-    let style = siblings.get(key);
+    if (/inherit|var\(/i.test(key)) return computeStyle(declared, parent, this.reader);
+    let alike = this.known.get(parent.inherited);
+    if (!alike) this.known.set(parent.inherited, (alike = new Map()));
+    let style = alike.get(key);
     if (!style) {
       style = computeStyle(declared, parent, this.reader);
-      if (siblings.size < MAX_KEPT) siblings.set(key, style);
+      if (alike.size < MAX_KEPT) alike.set(key, style);
     }
     return style;
   }
@@ -72,6 +79,8 @@ export class Styles {
 
 function keyOf(declared: DeclaredStyle): string {
   let key = '';
-  for (const [name, { value }] of declared) key += `${name}:${value}\0`;
+  for (const [name, { value }] of declared) {
+    if (name !== 'transform') key += `${name}:${value}\0`;
+  }
   return key;
 }

@@ -1,4 +1,5 @@
 /** Reads property values, each distinct text once. */
+import { parseTransformList, type TransformFunction } from '../transform-list';
 import { parseFontSize, PROPERTIES, type PropertyName, type PropertyValues } from './properties';
 
 /** The keywords that every property takes. */
@@ -23,6 +24,7 @@ const MAX_KEPT = 10_000;
 
 export class ValueReader {
   private readonly known = new Map<PropertyName, Map<string, unknown>>();
+  private lastTransform: { text: string; functions: readonly TransformFunction[] | undefined } | undefined;
 
   /** The value; undefined where the text is none. */
   read<Name extends PropertyName>(name: Name, text: string): PropertyValues[Name] | undefined {
@@ -33,12 +35,20 @@ export class ValueReader {
     if (values.size < MAX_KEPT) values.set(text, value);
     return value;
   }
+
+  /** A transform list; undefined where the text is none. The last one is kept: they differ from element to element. */
+  readTransform(text: string): readonly TransformFunction[] | undefined {
+    if (this.lastTransform?.text !== text) {
+      this.lastTransform = { text, functions: parseTransformList(text).functions };
+    }
+    return this.lastTransform.functions;
+  }
 }
 
 /** Whether a declaration counts at all (CSS Cascade, "Cascaded values": invalid ones are dropped before). */
-export function isReadable(reader: ValueReader, name: PropertyName, text: string): boolean {
+export function isReadable(reader: ValueReader, name: PropertyName | 'transform', text: string): boolean {
+  if ((name === 'transform' ? reader.readTransform(text) : reader.read(name, text)) !== undefined) return true;
   if (wideKeyword(text) || hasVariables(text)) return true;
   if (name === 'font-size') return parseFontSize(text, 16) !== undefined;
-  if (name === 'color' && text.trim().toLowerCase() === 'currentcolor') return true;
-  return reader.read(name, text) !== undefined;
+  return name === 'color' && text.trim().toLowerCase() === 'currentcolor';
 }
