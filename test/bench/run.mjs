@@ -6,11 +6,11 @@ import { build } from 'esbuild';
 import { root } from '../../src/build/bundles.mjs';
 
 const folder = path.join(root, 'node_modules/.cache/tombolo-bench');
-const outfile = path.join(folder, 'bench.mjs');
 mkdirSync(folder, { recursive: true });
 await build({
-  entryPoints: [path.join(root, 'test/bench/bench.ts')], outfile, bundle: true, format: 'esm', platform: 'node',
-  target: 'node20', mainFields: ['module', 'main'], external: ['@resvg/resvg-js'],
+  entryPoints: ['bench', 'largest', 'project'].map((name) => path.join(root, `test/bench/${name}.ts`)), outdir: folder,
+  outExtension: { '.js': '.mjs' }, bundle: true, format: 'esm', platform: 'node', target: 'node20',
+  mainFields: ['module', 'main'], external: ['@resvg/resvg-js', 'clipper2-wasm'],
 });
-await import(pathToFileURL(outfile).href);
+for (const name of ['bench', 'project']) await import(pathToFileURL(path.join(folder, `${name}.mjs`)).href);
 rmSync(folder, { recursive: true, force: true });
