@@ -1,4 +1,4 @@
-/** Reads attribute values that are lists of numbers: `points`, `viewBox`, and the functions of `transform`. */
+/** Reads attribute values that are lists of numbers: `points` and `viewBox`. */
 import type { Span } from '../text';
 import { NumberReader, characterAt } from './number-reader';
 
@@ -12,21 +12,6 @@ export interface NumberList {
 export interface NumberListError {
   readonly message: string;
   readonly span: Span;
-}
-
-/** One function of a `transform` value, such as `rotate(45 10 10)`. */
-export interface TransformCall {
-  readonly name: string;
-  readonly nameSpan: Span;
-  readonly values: readonly number[];
-  readonly valueSpans: readonly Span[];
-  /** From the name to the closing bracket. */
-  readonly span: Span;
-}
-
-export interface TransformCalls {
-  readonly calls: readonly TransformCall[];
-  readonly error: NumberListError | undefined;
 }
 
 /** Numbers divided by blanks, a comma, or both. Reads up to the first error and keeps what stands before it. */
@@ -65,45 +50,6 @@ function negativeExtent(values: readonly number[], spans: readonly Span[]): Numb
   return { message: `The ${index === 2 ? 'width' : 'height'} of a viewBox cannot be negative.`, span: spans[index]! };
 }
 
-/**
- * The functions of a `transform` attribute in the order written, up to the first error. Neither the names nor the
- * counts of numbers are judged here. Numbers carry no units (CSS Transforms 1, "Syntax of the SVG transform
- * attribute").
- */
-export function parseTransformCalls(text: string): TransformCalls {
-  const reader = new NumberReader(text);
-  const calls: TransformCall[] = [];
-  reader.skipBlanks();
-  if (text.trim() === 'none') return { calls, error: undefined };
-  while (!reader.atEnd) {
-    const call = readCall(reader);
-    if ('message' in call) return { calls, error: call };
-    calls.push(call);
-    const comma = reader.skipSeparator();
-    if (comma >= 0 && reader.atEnd) {
-      const message = 'A function such as translate(…) was expected after this comma.';
-      return { calls, error: { message, span: { from: comma, to: comma + 1 } } };
-    }
-  }
-  return { calls, error: undefined };
-}
-
-function readCall(reader: NumberReader): TransformCall | NumberListError {
-  const from = reader.position;
-  while (isLetter(reader.code)) reader.position++;
-  const nameSpan = { from, to: reader.position };
-  if (nameSpan.to === from) return unexpected(reader, 'a function such as translate(…) was expected');
-  const name = reader.text.slice(from, nameSpan.to);
-  reader.skipBlanks();
-  if (!take(reader, '(')) return { message: `“(” was expected after ${name}.`, span: nameSpan };
-  reader.skipBlanks();
-  const { values, spans, error } = readNumbers(reader);
-  if (error !== undefined) return error;
-  if (reader.atEnd) return { message: `The closing bracket of ${name}(…) is missing.`, span: nameSpan };
-  if (!take(reader, ')')) return unexpected(reader, 'a number or “)” was expected');
-  return { name, nameSpan, values, valueSpans: spans, span: { from, to: reader.position } };
-}
-
 function readNumbers(reader: NumberReader): { values: number[]; spans: Span[]; error: NumberListError | undefined } {
   const values: number[] = [];
   const spans: Span[] = [];
@@ -127,16 +73,6 @@ function unexpected(reader: NumberReader, expected: string): NumberListError {
   const span = { from: reader.position, to: reader.position + character.length };
   const found = character === '' ? 'The value ends too soon' : `“${character}” cannot stand here`;
   return { message: `${found}: ${expected}.`, span };
-}
-
-function take(reader: NumberReader, character: string): boolean {
-  if (reader.text[reader.position] !== character) return false;
-  reader.position++;
-  return true;
-}
-
-function isLetter(code: number): boolean {
-  return (code >= 65 && code <= 90) || (code >= 97 && code <= 122);
 }
 
 function trimmedSpan(text: string): Span {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { parseNumberList, parsePoints, parseTransformCalls, parseViewBox } from '../../src/markup/number-lists';
+import { parseNumberList, parsePoints, parseViewBox } from '../../src/markup/number-lists';
 
 type Read = (text: string) => { readonly error: { readonly span: { from: number; to: number } } | undefined };
 
@@ -50,32 +50,4 @@ it.each([
 ])('viewBox %j', (text, values, wrong) => {
   expect(parseViewBox(text).values).toEqual(values);
   expect(underlined(parseViewBox, text)).toBe(wrong);
-});
-
-describe('transform', () => {
-  it('gives each function with its numbers and places', () => {
-    const text = ' translate(10-5)rotate( 45 , 1 2 ), scale(.5.5)';
-    const { calls, error } = parseTransformCalls(text);
-    expect(calls.map(({ name, values }) => [name, values])).toEqual([
-      ['translate', [10, -5]],
-      ['rotate', [45, 1, 2]],
-      ['scale', [0.5, 0.5]],
-    ]);
-    expect(calls.map(({ span }) => text.slice(span.from, span.to))[1]).toBe('rotate( 45 , 1 2 )');
-    expect(error).toBeUndefined();
-  });
-
-  it.each([
-    ['none', 0, undefined],
-    ['', 0, undefined],
-    ['rotate(45', 0, 'rotate'],
-    ['rotate 45', 0, 'rotate'],
-    ['rotate(45deg)', 0, 'd'],
-    ['scale(2) 5', 1, '5'],
-    ['scale(2),', 1, ','],
-    ['scale(2,)', 0, ','],
-  ])('%j', (text, count, wrong) => {
-    expect(parseTransformCalls(text).calls).toHaveLength(count);
-    expect(underlined(parseTransformCalls, text)).toBe(wrong);
-  });
 });
