@@ -1,13 +1,18 @@
 /**
- * `npm run bench`: how long a full check takes, beside reading alone and beside the same check by pixels, all in one run
- * on the same seeded sheets. Ratios hold from machine to machine; times do not.
+ * `npm run bench`: how long a full check takes, beside reading alone, a check after an edit, the same check by pixels and by
+ * offsets, all in one run on the same seeded sheets. Ratios hold from machine to machine; times do not.
  */
+import { execFileSync } from 'node:child_process';
+import { fileURLToPath } from 'node:url';
 import { Tokenizer } from 'htmlparser2';
-import { check } from '../../src/engine';
+import { check, type Report } from '../../src/engine';
 import { parseMarkup } from '../../src/markup/parse';
 import { readDrawing } from '../../src/drawing/read-drawing';
+import type { Largest } from './largest';
+import { growth, segmentsIn, time } from './measure';
+import { openWithClipper2, openWithJsts } from './offset-ways';
 import { checkByRaster, LARGEST_SIDE, PIXELS_PER_MM } from './raster-way';
-import { blobSheet } from './seeded';
+import { blobSheet, withMovedPoint } from './seeded';
 
 const SIZES = [1_000, 10_000, 100_000];
 
@@ -20,50 +25,69 @@ interface Row {
   readonly parse: number;
   readonly read: number;
   readonly full: number;
+  readonly edit: number;
   readonly raster: number | undefined;
-}
-
-/** The median of a few runs, in ms; fewer for slow ones. */
-function time(run: () => unknown): number {
-  const laps: number[] = [];
-  const begin = performance.now();
-  while (laps.length < 3 || (laps.length < 15 && performance.now() - begin < 1500)) {
-    const start = performance.now();
-    run();
-    laps.push(performance.now() - start);
-  }
-  return laps.sort((a, b) => a - b)[laps.length >> 1] as number;
 }
 
 function measure(size: number): Row {
   const svg = blobSheet(size);
   const report = check(svg);
-  const rings = report.sheets.flatMap((sheet) => sheet.openings).flatMap(({ outer, holes }) => [outer, ...holes]);
   const widthMm = report.drawing.width;
   return {
-    segments: rings.reduce((sum, ring) => sum + ring.length / 2, 0),
+    segments: segmentsIn(report),
     kilobytes: svg.length / 1024,
     parse: time(() => parseMarkup(svg)),
     read: time(() => readDrawing(parseMarkup(svg))),
     full: time(() => check(svg)),
+    edit: timeEdits(svg, report),
     raster: widthMm * PIXELS_PER_MM <= LARGEST_SIDE ? time(() => checkByRaster(svg, widthMm)) : undefined,
   };
 }
 
+/** A coordinate in the middle of the text changes again and again, as when a number is typed. */
+function timeEdits(svg: string, first: Report): number {
+  let report = first;
+  let turn = 0;
+  return time(() => {
+    turn += 1;
+    report = check(withMovedPoint(svg, 0.01 * (turn % 7)), {}, report);
+  });
+}
+
 function print(rows: readonly Row[]): void {
-  console.log('segments      kB   XML ms  read ms  check ms  raster ms  check/read  check/raster');
+  console.log('segments      kB   XML ms  read ms  check ms   edit ms  raster ms  check/read  check/raster  edit/check');
   for (const row of rows) {
     const cells = [
       row.segments.toFixed(0).padStart(8), row.kilobytes.toFixed(0).padStart(8), row.parse.toFixed(1).padStart(9),
-      row.read.toFixed(1).padStart(9), row.full.toFixed(1).padStart(10), (row.raster?.toFixed(0) ?? '-').padStart(11),
-      (row.full / row.read).toFixed(2).padStart(12), (row.raster ? (row.full / row.raster).toFixed(3) : '-').padStart(14),
+      row.read.toFixed(1).padStart(9), row.full.toFixed(1).padStart(10), row.edit.toFixed(1).padStart(10),
+      (row.raster?.toFixed(0) ?? '-').padStart(11), (row.full / row.read).toFixed(2).padStart(12),
+      (row.raster ? (row.full / row.raster).toFixed(3) : '-').padStart(14), (row.edit / row.full).toFixed(3).padStart(12),
     ];
     console.log(cells.join(''));
   }
-  const [first, last] = [rows[0], rows.at(-1)];
-  if (!first || !last) return;
-  const exponent = Math.log(last.full / first.full) / Math.log(last.segments / first.segments);
-  console.log(`growth exponent of the check from ${first.segments} to ${last.segments} segments: ${exponent.toFixed(2)}`);
+}
+
+/** Beside offsetting in and out, in polygon libraries. */
+async function compareOffsets(size: number): Promise<void> {
+  const svg = blobSheet(size);
+  const { sheets } = check(svg);
+  const material = sheets.flatMap((sheet) => sheet.material);
+  const full = time(() => check(svg));
+  for (const [name, run] of [['clipper2-wasm', openWithClipper2], ['jsts', openWithJsts]] as const) {
+    const took = await run(material);
+    console.log(`offset in and out, ${(size / 1000).toFixed(0)}k segments: ${name} ${took.toFixed(0)} ms, ` +
+      `check/offset ${(full / took).toFixed(3)}`);
+  }
+}
+
+/** In a process of its own. */
+function printLargest(): void {
+  const file = fileURLToPath(new URL('largest.mjs', import.meta.url));
+  const { small, large, peakMegabytes } = JSON.parse(execFileSync(process.execPath, [file], { encoding: 'utf8' })) as Largest;
+  const exponent = growth(
+    { size: small.segments, time: small.milliseconds }, { size: large.segments, time: large.milliseconds });
+  console.log(`check of ${large.segments.toFixed(0)} segments: ${(large.milliseconds / 1000).toFixed(1)} s, ` +
+    `peak memory ${peakMegabytes.toFixed(0)} MB; growth exponent from ${small.segments.toFixed(0)}: ${exponent.toFixed(2)}`);
 }
 
 /** Reading a large file beside the XML tokenizer alone, which does nothing with what it finds. */
@@ -89,4 +113,6 @@ function tokenize(text: string): void {
 }
 
 print(SIZES.map(measure));
+printLargest();
+await compareOffsets(100_000);
 compareReading(10);

@@ -2,22 +2,13 @@
 import { changedBy, cutStrips, stripsFor } from '../../src/bridges/cut-bridges';
 import { planBridges } from '../../src/bridges/plan';
 import { bridgeIslands, check } from '../../src/engine';
+import { time } from './measure';
 import { blobSheet } from './seeded';
 
 /** One blob in four has a counter: 200 islands in 100 000 segments. */
 const COUNTER_EACH = 4;
 /** mm */
 const WIDTH = 0.8;
-
-/** The least of a few runs, in ms: what else the machine does only adds. */
-function least(run: () => unknown, times = 3): number {
-  const laps = Array.from({ length: times }, () => {
-    const start = performance.now();
-    run();
-    return performance.now() - start;
-  });
-  return Math.min(...laps);
-}
 
 /** Prints a row for a drawing of many paths, and one for the same drawing as a single path. */
 export function compareBridging(segments: number): void {
@@ -34,12 +25,11 @@ function compare(how: string, segments: number, svg: string): void {
   const plan = () => planBridges(sheet, islands, { width: WIDTH }).bridges;
   const bridges = plan();
   const strips = stripsFor(sheet, bridges);
-  const checked = least(() => check(svg));
-  const planned = least(plan);
-  const cut = least(() => [cutStrips(sheet, stripsFor(sheet, bridges)), changedBy(sheet, strips)]);
+  const checked = time(() => check(svg));
+  const planned = time(plan);
+  const cut = time(() => [cutStrips(sheet, stripsFor(sheet, bridges)), changedBy(sheet, strips)]);
   // A report remembers the bridges of its layers: each run gets one of its own.
-  const fresh = Array.from({ length: 3 }, () => check(svg));
-  const whole = least(() => bridgeIslands(fresh.pop() ?? report));
+  const whole = time(() => bridgeIslands({ ...report }));
   console.log(`bridging ${islands.length} islands of ${segments} segments ${how} with ${bridges.length} bridges: check ` +
     `${checked.toFixed(0)} ms, plan ${planned.toFixed(0)} ms, cut ${cut.toFixed(0)} ms, with proof ${whole.toFixed(0)} ms, ` +
     `(plan + cut)/check ${((planned + cut) / checked).toFixed(2)}, all/check ${(whole / checked).toFixed(2)}`);

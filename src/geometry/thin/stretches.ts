@@ -23,6 +23,9 @@ export const JOINT = 1e-7;
 const RUN_SPREAD = 0.75;
 const RUN_LENGTH = 12;
 
+/** In radians: half a turn, less what rounding may make of it. */
+const MOST_TURN = Math.PI - 1e-6;
+
 export interface Stretches {
   /** Element e has the stretches from first[e] up to, not including, first[e + 1]. */
   readonly first: Int32Array;
@@ -54,7 +57,14 @@ export function findStretches(boundary: Boundary, radius: number, skip: Uint8Arr
   const runs = new Runs(boundary, radius);
   for (let vertex = 0, runEnd = 0; vertex < vertices; vertex += 1) {
     const skipped = skip[polygon[vertex]!] === 1;
-    if (vertex >= runEnd) runEnd = skipped ? ringStart[ring[vertex]! + 1]! : runs.start(vertex);
+    if (vertex >= runEnd) {
+      runEnd = skipped ? ringStart[ring[vertex]! + 1]! : runs.start(vertex);
+      if (!skipped && runs.isWanted && runs.isClear()) {
+        first.fill(from.size, 2 * vertex, 2 * runEnd);
+        vertex = runEnd - 1;
+        continue;
+      }
+    }
     for (let element = 2 * vertex; element <= 2 * vertex + 1; element += 1) {
       first[element] = from.size;
       if (skipped || sizeOf(boundary.outline, element) === 0) continue;
@@ -81,6 +91,9 @@ class Runs {
   isShared = false;
   isWanted = false;
   private isSearched = false;
+  /** The first vertex, and the one after the last edge. */
+  private vertex = 0;
+  private end = 0;
   /** mm: how far the centres are from the first at most. */
   private spread = 0;
   private readonly place: Place = { x: 0, y: 0, normalX: 0, normalY: 0 };
@@ -117,7 +130,46 @@ class Runs {
     }
     this.isShared = end > vertex;
     this.isSearched = false;
-    return Math.max(end, vertex + 1);
+    this.vertex = vertex;
+    this.end = Math.max(end, vertex + 1);
+    return this.end;
+  }
+
+  /**
+   * Whether all that may reach into discs of the run is of its own ring, and turns away from the inside all along, by
+   * less than half a turn in all: then it lies behind the tangent at each place, and reaches into no disc there.
+   */
+  isClear(): boolean {
+    if (!this.isShared) return false;
+    this.search();
+    const { polygon, ring, ringStart } = this.boundary.outline;
+    const { vertex } = this;
+    const size = ringStart[ring[vertex]! + 1]! - ringStart[ring[vertex]!]!;
+    let [back, ahead] = [1, this.end - vertex - 1];
+    for (let at = 0; at < this.count; at += 1) {
+      const edge = this.found[at]!;
+      if (polygon[edge] !== polygon[vertex]) continue;
+      if (ring[edge] !== ring[vertex]) return false;
+      const along = (edge - vertex + size) % size;
+      if (along > size / 2) back = Math.max(back, size - along);
+      else ahead = Math.max(ahead, along);
+    }
+    return back + ahead < size && this.turnsAway(back, ahead);
+  }
+
+  /** From so many edges before the run's first vertex to so many after it. */
+  private turnsAway(back: number, ahead: number): boolean {
+    const { cone, next, previous } = this.boundary.outline;
+    let turn = 0;
+    for (let step = 0, at = this.vertex; step < back; step += 1, at = previous[at]!) {
+      if (cone[at] === 0) return false;
+      turn += cone[at]!;
+    }
+    for (let step = 0, at = next[this.vertex]!; step < ahead; step += 1, at = next[at]!) {
+      if (cone[at] === 0) return false;
+      turn += cone[at]!;
+    }
+    return turn < MOST_TURN;
   }
 
   /** Fills `found`, the first time in a run. */

@@ -1,0 +1,17 @@
+/** What the benchmark uses of jsts, which comes without types. */
+declare module 'jsts/org/locationtech/jts/geom/Coordinate.js' {
+  export default class Coordinate {
+    constructor(x: number | undefined, y: number | undefined);
+  }
+}
+declare module 'jsts/org/locationtech/jts/geom/GeometryFactory.js' {
+  export default class GeometryFactory {
+    createLinearRing(places: readonly unknown[]): object;
+    createPolygon(shell: object, holes: readonly object[]): object;
+    createMultiPolygon(polygons: readonly object[]): object;
+  }
+}
+declare module 'jsts/org/locationtech/jts/operation/buffer/BufferOp.js' {
+  const BufferOp: { bufferOp(shape: object, distance: number, quadrantSegments: number): object };
+  export default BufferOp;
+}
