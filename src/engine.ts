@@ -10,6 +10,8 @@ export { projectFiles } from './engine/project-layers';
 export { describeShapeAt, type ShapeDescription } from './engine/describe-shape';
 export { markRegister } from './engine/mark-register';
 export { outlineOf, type OutlineItem } from './engine/outline';
+export { acceptProblems } from './engine/accept-problems';
+export { baselineOf } from './engine/let-pass';
 export { layerProblems } from './engine/layer-problems';
 export { mendsFor } from './engine/mends';
 export { bridgeAt, bridgeAtCaret } from './engine/bridge-at';

@@ -1,8 +1,9 @@
 /** `tombolo check`: reports on each file, whatever becomes of the others. */
 import { Option, type Command } from 'commander';
-import { layerProblems } from '../engine';
+import { writeBaselines } from './baseline';
 import { checkedConfig, checkedFile, type CheckedFile } from './checked-file';
 import { coloursFor } from './colours';
+import { EXIT_CODES } from './exit-codes';
 import { internalFailure } from './failure';
 import type { LoadedConfig } from './find-config';
 import type { Format } from './format/format';
@@ -29,6 +30,7 @@ interface CheckOptions extends ReadingOptions {
   readonly maxWarnings: number;
   readonly mends: boolean;
   readonly quiet?: boolean;
+  readonly writeBaseline?: boolean;
   readonly color?: boolean;
 }
 
@@ -43,6 +45,7 @@ export function addCheckCommand(program: Command, host: Host): void {
     .addOption(new Option('--max-warnings <number>', 'warnings to let pass').argParser(parseCount).default(0))
     .option('--quiet', 'print errors alone; the counts and the exit code still heed the rest')
     .option('--no-mends', 'leave proven mends out of json and sarif, which is faster')
+    .option('--write-baseline', 'let pass from now on what is found now; kept in tombolo.json, in place of what was kept there')
     .option('--color', 'colour the text even where no terminal listens')
     .option('--no-color', 'never colour the text')
     .addHelpText('after', EXAMPLES)
@@ -58,6 +61,7 @@ Examples:
   some-generator | tombolo check - --stdin-filename heron.svg`;
 
 async function runCheck(files: readonly string[], options: CheckOptions, host: Host): Promise<void> {
+  if (options.writeBaseline) return keepBaseline(new Set(files), options, host);
   const checked = await checkAll(new Set(files), options, host);
   const summary = summarize(checked);
   const output = FORMATS[options.format]({
@@ -68,6 +72,13 @@ async function runCheck(files: readonly string[], options: CheckOptions, host: H
   });
   host.print(output);
   host.endWith(exitCodeFor(summary, options.maxWarnings));
+}
+
+async function keepBaseline(named: ReadonlySet<string>, options: CheckOptions, host: Host): Promise<void> {
+  const loader = new ReportLoader({ ...options, withoutBaseline: true });
+  const reports: LoadedReport[] = [];
+  for (const file of await filesNamed(named, loader, new Set(), host)) reports.push(await loader.file(file));
+  if (host.exitCode !== EXIT_CODES.failed) await writeBaselines(reports, host);
 }
 
 async function checkAll(named: ReadonlySet<string>, options: CheckOptions, host: Host): Promise<CheckedFile[]> {
@@ -126,6 +137,6 @@ function checkOne({ name, report, config: found }: LoadedReport, options: CheckO
 
 async function configWithProblems(config: LoadedConfig, loader: ReportLoader): Promise<CheckedFile[]> {
   const { path, text } = config;
-  const problems = [...config.problems, ...layerProblems(text, await loader.faultsOf(config))];
+  const problems = [...config.problems, ...await loader.problemsOf(config)];
   return path === undefined || problems.length === 0 ? [] : [checkedConfig(path, text, problems)];
 }

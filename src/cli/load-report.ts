@@ -1,7 +1,7 @@
 /** From a file's name to the engine's report on it, or from a project's to those on its files. */
 import { readdir, stat } from 'node:fs/promises';
 import { extname, join } from 'node:path';
-import { check, type ProjectReport, type Settings } from '../engine';
+import { acceptProblems, check, layerProblems, type ConfigProblem, type Settings } from '../engine';
 import type { Report } from '../report';
 import { EXIT_CODES } from './exit-codes';
 import { Failure, failureAt } from './failure';
@@ -62,9 +62,11 @@ export class ReportLoader {
     return config.config.layers.length > 0 ? files : drawingsBeside(config.path ?? argument);
   }
 
-  /** What the project of a configuration found amiss in its layers, where it was loaded. */
-  async faultsOf(config: LoadedConfig): Promise<ProjectReport['faults']> {
-    return config.config.layers.length === 0 ? [] : (await this.#projects.load(config)).report.faults;
+  /** What the project of a configuration found amiss in its layers and acceptances. */
+  async problemsOf(config: LoadedConfig): Promise<readonly ConfigProblem[]> {
+    if (config.config.layers.length === 0) return [];
+    const { report } = await this.#projects.load(config);
+    return [...layerProblems(config.text, report.faults), ...acceptProblems(config.text, report)];
   }
 
   /** The configuration that an argument is, or that stands in the folder that it is; undefined for other files. */

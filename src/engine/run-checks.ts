@@ -7,6 +7,7 @@ import type { Config } from '../sheet/config';
 import { limitsOf } from '../sheet/limits';
 import type { Stack } from '../sheet/stack';
 import { applyAcceptances } from './acceptances';
+import { withoutLetPass } from './let-pass';
 import { capFindings, inOrder } from './order';
 import type { ReadFile } from './read-sheets';
 import { sourcesOnce } from './sources';
@@ -30,7 +31,8 @@ export function reportOn(file: ReadFile, run: CheckRun, elapsed: number): Report
   const skipped = [...file.skipped];
   const results = [...runChecks(stencilOf(file, run), run, skipped)];
   const found = [...results.flatMap(({ findings }) => findings), ...unfinished(skipped)];
-  const complete = inOrder(applyAcceptances(drawing.document, withSeverities(found, config)));
+  const accepted = applyAcceptances(drawing.document, withSeverities(found, config));
+  const complete = inOrder(withoutLetPass(accepted, config));
   return {
     text, settings, drawing, sheets, complete, results, stack, findings: capFindings(complete),
     ...(project && { project }), elapsed: elapsed + performance.now() - start,

@@ -2,7 +2,7 @@
 import path from 'node:path';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { URI } from 'vscode-uri';
-import { checkProject, layerProblems, projectFiles, type ProjectReport } from '../engine';
+import { acceptProblems, checkProject, layerProblems, projectFiles, type ProjectReport } from '../engine';
 import type { Config } from '../sheet/config';
 import { readConfig, type ConfigProblem } from '../sheet/read-config';
 import { CheckedDocument } from './checked-document';
@@ -51,9 +51,12 @@ export class CheckedProject {
     return [...this.documents.values()].find(({ document }) => document.uri === uri);
   }
 
-  /** What is wrong with the entries of `layers`. */
-  get problems(): ConfigProblem[] {
-    return layerProblems(this.config.text, this.report.faults);
+  /**
+   * What only shows when the files are looked at: layers that name nothing, acceptances that accept nothing.
+   * @param text of the `tombolo.json`, where it is another by now
+   */
+  problems(text = this.config.text): ConfigProblem[] {
+    return [...layerProblems(text, this.report.faults), ...acceptProblems(text, this.report)];
   }
 }
 

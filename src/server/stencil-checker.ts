@@ -1,7 +1,6 @@
 /** Decides when each open document is checked, and publishes what the last check of its present text found. */
 import type { Diagnostic } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
-import { layerProblems } from '../engine';
 import { CheckedDocument, isStencilDocument } from './checked-document';
 import { CheckedProject, namesDocument } from './checked-project';
 import { ConfigNotices } from './config-notices';
@@ -208,14 +207,14 @@ export class StencilChecker {
 
   /** At once, with what the last check of the project found amiss in its layers. */
   private showNotices(found: FoundConfig): void {
-    this.notices.show(found, layerProblems(found.text, this.projects.get(found.uri)?.report.faults ?? []));
+    this.notices.show(found, this.projects.get(found.uri)?.problems(found.text));
   }
 
   private keepProject(project: CheckedProject): void {
     const { config } = project;
     const before = this.projects.get(config.uri);
     this.projects.set(config.uri, project);
-    this.notices.show(config, project.problems);
+    this.notices.show(config, project.problems());
     for (const document of project.documents.values()) this.keep(document);
     for (const { document: { uri } } of before?.documents.values() ?? []) {
       if (project.document(uri)) continue;

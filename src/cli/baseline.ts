@@ -1,0 +1,38 @@
+/** `tombolo check --write-baseline`: what is found now is let pass from now on. */
+import { applyEdits, modify } from 'jsonc-parser';
+import { baselineOf } from '../engine';
+import type { Finding } from '../checks/finding';
+import { Failure } from './failure';
+import { CONFIG_NAME, type LoadedConfig } from './find-config';
+import type { Host } from './host';
+import type { LoadedReport } from './load-report';
+import { oneLine } from './plain-text';
+import { writeAtomically } from './write-output';
+
+/**
+ * Writes the findings of each configuration's files into it, in place of the baseline that is there.
+ * @throws Failure where a file has no configuration, or one that cannot be written
+ */
+export async function writeBaselines(reports: readonly LoadedReport[], host: Host): Promise<void> {
+  const findings = new Map<LoadedConfig, Finding[]>();
+  for (const { name, config, report } of reports) {
+    if (config.path === undefined) throw new Failure(`${name}: has no ${CONFIG_NAME} to keep a baseline in`);
+    findings.set(config, [...findings.get(config) ?? [], ...report.complete]);
+  }
+  for (const [{ path = CONFIG_NAME, text, problems }, found] of findings) {
+    if (problems.some(({ severity }) => severity === 'error')) throw new Failure(`${path}: has errors; mend those first`);
+    const entries = baselineOf(found);
+    await writeAtomically(path, withBaseline(text, entries));
+    const many = entries.length === 1 ? 'finding is' : 'findings are';
+    host.print(`${oneLine(path)}: ${entries.length} ${many} let pass from now on.\n`);
+  }
+}
+
+/** The JSON text with this baseline, one entry a line; everything else stays as it is. */
+export function withBaseline(text: string, entries: ReturnType<typeof baselineOf>): string {
+  const value = entries.length === 0 ? undefined : entries;
+  const eol = text.includes('\r\n') ? '\r\n' : '\n';
+  const formattingOptions = { insertSpaces: true, tabSize: 2, eol };
+  const edits = modify(text.trim() === '' ? '{}' : text, ['baseline'], value, { formattingOptions });
+  return applyEdits(text.trim() === '' ? '{}' : text, edits);
+}

@@ -1,0 +1,53 @@
+import { readFile } from 'node:fs/promises';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { withBaseline } from '../../src/cli/baseline';
+import { readConfig } from '../../src/sheet/read-config';
+import { CliWorkshop } from './run-cli';
+import { WITH_ISLAND, WITH_THIN_WEB } from './stencils';
+
+let workshop: CliWorkshop;
+
+beforeAll(async () => {
+  workshop = await CliWorkshop.create();
+  await workshop.file('island.svg', WITH_ISLAND);
+  await workshop.file('web.svg', WITH_THIN_WEB);
+});
+afterAll(() => workshop.dispose());
+
+describe('check --write-baseline', () => {
+  test('needs a tombolo.json', async () => {
+    const { code, stdout, stderr } = await workshop.run(['check', 'island.svg', '--write-baseline']);
+    expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
+    expect(stderr).toBe('tombolo: island.svg: has no tombolo.json to keep a baseline in\n');
+  });
+
+  test('lets what is found now pass, and nothing that comes later', async () => {
+    const text = '{\n  // how we cut\n  "margin": "2mm"\n}\n';
+    await workshop.file('tombolo.json', text);
+    const found = await workshop.run(['check', 'island.svg', 'web.svg']);
+    expect(found.code).toBe(1);
+    expect(await workshop.run(['check', 'web.svg', '--write-baseline'])).toMatchObject({ code: 0, stderr: '' });
+    expect((await workshop.run(['check', 'web.svg'])).code).toBe(0);
+    expect((await workshop.run(['check', 'island.svg'])).code).toBe(1);
+    const both = await workshop.run(['check', 'island.svg', 'web.svg', '--write-baseline']);
+    expect(both.stdout).toMatch(/^tombolo\.json: \d+ findings are let pass from now on\.\n$/);
+    expect(await workshop.run(['check', 'island.svg', 'web.svg'])).toMatchObject({ code: 0 });
+    const written = await readFile(workshop.path('tombolo.json'), 'utf8');
+    expect(written).toContain('// how we cut');
+    expect(readConfig(written).problems).toEqual([]);
+  });
+});
+
+describe('withBaseline', () => {
+  const entry = { check: 'thin-bridge', layer: 'ink', at: [1, 2] } as const;
+
+  test('keeps the rest of the text, and takes an empty baseline out', () => {
+    const text = '{\n  "margin": "2mm" // all round\n}\n';
+    const written = withBaseline(text, [entry]);
+    expect(written).toContain('"margin": "2mm"');
+    expect(written).toContain('// all round');
+    expect(readConfig(written).config.baseline).toEqual([entry]);
+    expect(readConfig(withBaseline(written, [])).config.baseline).toEqual([]);
+    expect(readConfig(withBaseline('', [entry])).config.baseline).toEqual([entry]);
+  });
+});
