@@ -35,7 +35,7 @@ test('the bench shows the stack beside the text, with a mark and a button for ea
   await retry(async () => expect(await bench.bench.locator('.finding').count()).toBeGreaterThan(2));
   const buttons = await bench.bench.locator('.finding').count();
   expect(await bench.bench.locator('.mark').count()).toBe(buttons);
-  expect(await bench.bench.getByRole('checkbox').count()).toBe(4);
+  expect(await bench.bench.locator('.layers').getByRole('checkbox').count()).toBe(4);
   expect(await bench.bench.getByRole('application').getAttribute('aria-label')).toMatch(/148 by 105 mm, layers: 4/);
   await bench.shot('demo-3-bench');
 });
@@ -75,7 +75,7 @@ test('a layer can be switched off, and looked at as one sheet', async () => {
   await bench.bench.getByRole('radio', { name: 'Numeral' }).check();
   expect(await bench.bench.locator('.island').count()).toBe(2);
   await bench.shot('demo-4-one-sheet');
-  await bench.bench.getByRole('radio', { name: 'Painted stack' }).check();
+  await bench.bench.getByRole('radio', { name: 'The print' }).check();
 });
 
 test('the lightbulb bridges the island of the sun; problem and mark go, and the bench keeps its view', async () => {

@@ -1,0 +1,35 @@
+/** A stack of several files: its order is that of tombolo.json, and is changed and undone there. */
+import path from 'node:path';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { picturesOfFailures, root, Workbench } from './workbench';
+
+let workbench: Workbench;
+const inBench = (selector: string) => workbench.bench.locator(selector);
+const names = () => inBench('.layers label span').allTextContents();
+
+beforeAll(async () => {
+  workbench = await Workbench.open(path.join(root, 'test/editor/print'));
+  await workbench.openFile('sun.svg');
+  await workbench.command('Tombolo: Open the Bench');
+  await inBench('.layers li').nth(1).waitFor();
+});
+afterAll(async () => { await workbench?.close(); });
+picturesOfFailures(() => workbench);
+
+test('the bench shows the whole print on its ground, whichever file is open', async () => {
+  expect(await names()).toEqual(['sun', 'reeds']);
+  expect(await inBench('.ground').getAttribute('fill')).toBe('#c9d6c3');
+  await workbench.shot('project-1');
+});
+
+test('a layer painted later moves its entry; undo in tombolo.json brings it back', async () => {
+  await workbench.bench.getByRole('button', { name: 'Paint sun later' }).click();
+  await expect.poll(names, { timeout: 15_000 }).toEqual(['reeds', 'sun']);
+  await workbench.openFile('tombolo.json');
+  await workbench.save();
+  expect(workbench.onDisk('tombolo.json')).toContain(`    { "from": "reeds.svg", "paint": "#6b8a4e" },
+    { "from": "sun.svg", "paint": "#f0b13c" } // the bank`);
+  await workbench.page.locator('.editor-instance .view-lines').first().click();
+  await workbench.page.keyboard.press('Control+Z');
+  await expect.poll(names, { timeout: 15_000 }).toEqual(['sun', 'reeds']);
+});
