@@ -20,6 +20,8 @@ export interface PictureLayer {
   /** Path data, to be filled by the even-odd rule. */
   readonly openings: string;
   readonly islands: readonly PictureIsland[];
+  /** A point well inside the frame piece; undefined where there is none. */
+  readonly label?: Point | undefined;
 }
 
 export interface PictureIsland {

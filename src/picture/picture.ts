@@ -44,6 +44,7 @@ function pictureStack({ drawing, stack }: Report): PictureStack {
 function pictureLayer({ layer, openings, pieces }: Sheet): PictureLayer {
   return {
     name: layer.name, paint: layer.paint, openings: pathData(openings),
+    label: pieces.find(({ island }) => !island)?.label,
     islands: pieces.filter(({ island }) => island).map(({ polygon, area, label }) => (
       { outline: pathData([polygon]), area, label }
     )),

@@ -25,7 +25,8 @@ export function sheetLook({ sheet, layers }: PictureStack, index: number, { neck
     ...layer.islands.map(fallen),
     { role: 'frame', outline, fill: COLOURS.frame, opacity: 1 },
   ];
-  const notes = [...layer.islands.map(numberOf), ...necks.map(dimension)];
+  const frame: Note[] = layer.label ? [{ kind: 'number', at: layer.label, text: '1' }] : [];
+  const notes = [...frame, ...layer.islands.map(numberOf), ...necks.map(dimension)];
   return { kind: 'sheet', box: sheet, plates: [{ layer: index, place: IDENTITY, parts, notes }] };
 }
 

@@ -17,7 +17,7 @@ export const STACK = 'tombolo/stack';
 export const SHAPE_AT = 'tombolo/shapeAt';
 /** Editor to server: check a document now, whatever `tombolo.run` says. Answers null when the run is done. */
 export const CHECK_AGAIN = 'tombolo/checkAgain';
-/** Editor to server: edits that mark a document as a stencil. Answers `VersionedEdits | null`. */
+/** Editor to server: how a document would begin as a stencil. Answers `Beginning | null`. */
 export const BEGIN = 'tombolo/begin';
 /** Editor to server: bridges for every island of a document. Answers `BridgedIslands | null`. */
 export const BRIDGE_ISLANDS = 'tombolo/bridgeIslands';
@@ -57,6 +57,8 @@ export interface Summary {
   readonly sizeStated: boolean;
   readonly readings: readonly Reading[];
   readonly layers: number;
+  /** Seconds that cutting all of the file's sheets takes, where speed and acceleration are stated. */
+  readonly cutTime?: number;
   readonly counts: Readonly<Record<Severity, number>>;
   /** Milliseconds of the run. */
   readonly elapsed: number;
@@ -67,6 +69,14 @@ export interface Summary {
 export interface VersionedEdits {
   readonly version: number;
   readonly edits: readonly TextEdit[];
+}
+
+/** Edits that mark a document as a stencil; none where it is one already. */
+export interface Beginning extends VersionedEdits {
+  readonly stencil: boolean;
+  /** mm: how wide the artwork is now. */
+  readonly width: number;
+  readonly sizeStated: boolean;
 }
 
 export interface BridgedIslands extends VersionedEdits {
@@ -182,6 +192,8 @@ export interface StackLayer {
   /** mm */
   readonly cutLength: number;
   readonly islands: readonly StackIsland[];
+  /** A point well inside the frame piece; undefined where there is none. */
+  readonly label?: Point | undefined;
 }
 
 export interface StackIsland {

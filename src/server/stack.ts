@@ -75,6 +75,7 @@ function layerOf(sheet: Sheet, uri: string): StackLayer {
     uri, name: layer.name, paint: layer.paint, reading: layer.reading, readingStated: layer.readingStated,
     openings: regionPath(openings), openingCount: openings.length,
     openingArea: areaOf(openings), materialArea: areaOf(material), cutLength,
+    label: pieces.find(({ island }) => !island)?.label,
     islands: pieces.filter(({ island }) => island).map(({ polygon, area, label }) => (
       { outline: regionPath([polygon]), area, label }
     )),

@@ -71,7 +71,7 @@ describe('a picture of the stack', () => {
     expect(svg).toContain('fill="#d8c39b"');
     const { children } = (await parse(svg)).children.at(-1)!;
     expect(children.map(({ attributes }) => attributes['transform'] ?? '')).toContainEqual(expect.stringMatching(/^matrix/));
-    expect(children.filter(({ name }) => name === 'text').map(({ children: [text] }) => text?.value)).toEqual(['2']);
+    expect(children.filter(({ name }) => name === 'text').map(({ children: [text] }) => text?.value)).toEqual(['1', '2']);
     expect(() => new Resvg(svg).render()).not.toThrow();
   });
 

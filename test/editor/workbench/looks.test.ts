@@ -48,7 +48,7 @@ describe('one sheet', () => {
     await workbench.page.keyboard.press('ArrowRight');
     await control('radio', 'Numeral').check();
     expect(await inBench('.fallen').count()).toBe(2);
-    expect(await inBench('.note.number').allTextContents()).toEqual(['2', '3']);
+    expect(await inBench('.note.number').allTextContents()).toEqual(['1', '2', '3']);
     await workbench.shot('look-2-one-sheet');
     await control('radio', 'Heron').check();
     await inBench('.note.dimension').first().waitFor({ state: 'attached' });
