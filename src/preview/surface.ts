@@ -26,7 +26,6 @@ export class Surface {
   /** Undefined while the whole sheet is shown, however large the window is. */
   private chosen: View | undefined;
   private stack: Stack | undefined;
-  private state: BenchState | undefined;
   private shown: Look | undefined;
   readonly canvas = svg('svg', { tabindex: 0, role: 'application', class: 'canvas' });
   /** CSS pixels to the mm at true size. */
@@ -103,12 +102,14 @@ export class Surface {
 
   draw(stack: Stack, state: BenchState, look: Look): void {
     this.stack = stack;
-    this.state = state;
     this.shown = look;
     this.picture.draw(look);
     this.notes.draw(look);
     this.bed.draw(stack, look);
     this.hand.draw(stack, look);
+    this.marks.draw(stack.findings.flatMap((finding, index) => (
+      isFindingShown(state, stack, finding) ? [this.markOf(finding, index, state)] : []
+    )));
     setAttributes(this.canvas, { 'aria-label': describe(stack) });
     this.redraw();
   }
@@ -134,16 +135,14 @@ export class Surface {
   }
 
   private redraw(): void {
-    const { stack, state, view, size } = this;
-    if (!stack || !state || size.width === 0 || size.height === 0) return;
+    const { stack, view, size } = this;
+    if (!stack || size.width === 0 || size.height === 0) return;
     this.picture.place(view, size);
     this.bed.place(view);
     this.hand.place(view, size);
     this.notes.place(view);
     this.rulers.draw(view, size);
-    this.marks.draw(stack.findings.flatMap((finding, index) => (
-      isFindingShown(state, stack, finding) ? [this.markOf(finding, index, state)] : []
-    )), view);
+    this.marks.place(view, size);
     this.moved(view, this.chosen);
   }
 
