@@ -10,7 +10,7 @@ import type { Stencil } from './check';
 export type Traced = Pick<Stencil, 'drawing' | 'sources'>;
 
 /** So many edges of a ring are looked up at most: enough to name its contour, cheap on long ones. */
-const SAMPLES = 48;
+const SAMPLES = 32;
 
 /** The command that drew the edge at a point, as seen from `facing`; else the layer's name, else the root's. */
 export function spanAt(stencil: Traced, sheet: Sheet, point: Point, facing?: Point): Span {

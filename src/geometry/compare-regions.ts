@@ -40,16 +40,19 @@ export function twinsIn(a: Region, b: Region): (number | undefined)[] {
  * comparisons find those at a glance.
  */
 export function recognise(region: Region, known: Region): Region {
-  const rings = new Map(known.flatMap(ringsOf).map((ring) => [keyOfRing(ring), ring]));
-  const recognised = region.map(({ outer, holes }) => {
-    const before = (ring: Ring) => {
-      const twin = rings.get(keyOfRing(ring));
-      return twin && isSameRing(ring, twin) ? twin : ring;
-    };
-    return { outer: before(outer), holes: holes.map(before) };
-  });
-  const twins = twinsIn(recognised, known);
-  return recognised.map((polygon, i) => known[twins[i] ?? -1] ?? polygon);
+  const [present, before] = [new Set(region), new Set(known)];
+  const strange = region.filter((polygon) => !before.has(polygon));
+  const gone = known.filter((polygon) => !present.has(polygon));
+  if (strange.length === 0 || gone.length === 0) return region;
+  const rings = new Map(gone.flatMap(ringsOf).map((ring) => [keyOfRing(ring), ring]));
+  const twinOf = (ring: Ring) => {
+    const twin = rings.get(keyOfRing(ring));
+    return twin && isSameRing(ring, twin) ? twin : ring;
+  };
+  const recognised = strange.map(({ outer, holes }) => ({ outer: twinOf(outer), holes: holes.map(twinOf) }));
+  const twins = twinsIn(recognised, gone);
+  const found = new Map(strange.map((polygon, i) => [polygon, gone[twins[i] ?? -1] ?? recognised[i]]));
+  return region.map((polygon) => found.get(polygon) ?? polygon);
 }
 
 function keyOfRing(ring: Ring): string {

@@ -45,11 +45,27 @@ export function crossedLinesOf({ layer, kept }: Sheet): CrossedLine[] {
   });
 }
 
-/** Whether what a shape fills shows at a glance that its outlines go round everything once: the common case. */
+/**
+ * Whether what a shape fills shows at a glance that its outlines go round everything once: the common case. Either each
+ * of them bounds it, or their areas add up to it.
+ */
 function isPlain({ fillRule }: Shape, rings: readonly Ring[], filled: Region | undefined): boolean {
-  if (!filled || (fillRule === 'evenodd' && rings.length > 1)) return false;
-  const turned = Math.abs(rings.reduce((sum, ring) => sum + signedArea(ring), 0));
-  return Math.abs(areaOf(filled) - turned) < SMALLEST_AREA;
+  if (!filled) return false;
+  const areas = rings.map((ring) => signedArea(ring));
+  const bounds = filled.flatMap(ringsOf).map((ring) => signedArea(ring));
+  if (sameSizes(areas, bounds)) return true;
+  if (fillRule === 'evenodd' && rings.length > 1) return false;
+  return Math.abs(sum(bounds) - Math.abs(sum(areas))) < SMALLEST_AREA;
+}
+
+function sameSizes(a: readonly number[], b: readonly number[]): boolean {
+  const sizes = (areas: readonly number[]) => areas.map(Math.abs).sort((one, other) => one - other);
+  const others = sizes(b);
+  return a.length === b.length && sizes(a).every((size, i) => Math.abs(size - (others[i] ?? 0)) < SMALLEST_AREA);
+}
+
+function sum(values: readonly number[]): number {
+  return values.reduce((total, value) => total + value, 0);
 }
 
 /** Whether the outline goes round some of what it encloses twice, or the other way. */

@@ -18,6 +18,9 @@ export interface Source {
 /** Edges lie within the flatness and the integer grid of their curves; clips and unions add a little. */
 const REACH = 0.02;
 
+/** Edges of curves that nothing but flattening and the grid has moved lie within this distance of them, in mm. */
+const ON_CURVE = 0.0015;
+
 /** Curves that meet within this distance in mm are told apart by their direction. */
 const CORNER = 0.005;
 
@@ -38,7 +41,8 @@ export class SourceIndex {
   }
 
   /**
-   * The source nearest to a point of sheet mm, within 20 µm of it; undefined where only the frame made the edge.
+   * The source nearest to a point of sheet mm, within 20 µm of it, or one that lies on it; undefined where only the frame
+   * made the edge.
    * @param facing where the edge is looked at from: at a corner, the side that runs square to that view is meant
    */
   at(point: Point, facing?: Point): Source | undefined {
@@ -48,6 +52,7 @@ export class SourceIndex {
     for (const id of this.#index?.search(x - REACH, y - REACH, x + REACH, y + REACH) ?? []) {
       const source = this.#sources[id] as Source;
       const { distance, t } = nearestOn(source.curve, point);
+      if (!facing && distance < ON_CURVE) return source;
       const rank = distance < REACH && facing ? distance + CORNER * alongView(source.curve, t, point, facing) : distance;
       if (rank < bestRank) [best, bestRank] = [source, rank];
     }
