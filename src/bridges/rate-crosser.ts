@@ -50,8 +50,7 @@ export function rateCrosser(
   const outer = OUTER_LANES.map((lane) => laneAt(crosser, lane * width, island, around.pieces));
   const cornered = outer.some((lane) => !lane || bends(lane, lanes[2], width));
   const factor = (1 + 2 * slant * slant) * (cornered ? 1.4 : 1) * support(crosser, width, around) *
-    thinness(crosser, width, around.thin) * leaning(crosser, around.align) *
-    (1 - 0.6 * hiddenShare(crosser, around.hidden));
+    thinness(crosser, width, around.thin) * leaning(crosser, around.align) * showing(crosser, width, around.hidden);
   return { ...crosser, island, cost: (calmLength(crosser) + slant * width) * factor };
 }
 
@@ -121,8 +120,21 @@ function leaning({ from, to, length }: Crosser, align: 'none' | 'vertical'): num
   return align === 'vertical' ? 1 + 6 * Math.abs((to.x - from.x) / length) : 1;
 }
 
-function hiddenShare({ from, to }: Crosser, hidden: Region): number {
-  if (hidden.length === 0) return 0;
-  const places = [0.1, 0.3, 0.5, 0.7, 0.9];
-  return places.filter((t) => contains(hidden, interpolate(from, to, t))).length / places.length;
+/** Along a bridge, and beside its axis in widths: places at which it is looked whether later paint covers it. */
+const LOOKED_ALONG = [0.1, 0.3, 0.5, 0.7, 0.9];
+const LOOKED_ACROSS = [-0.75, 0, 0.75];
+
+/**
+ * Less than 1 where later paint covers the bridge and a little beside it; more where the edge of that paint runs along
+ * the bridge, which would leave a sliver of bare ground.
+ */
+function showing({ from, to, length }: Crosser, width: number, hidden: Region): number {
+  if (hidden.length === 0) return 1;
+  const side = scale(perpendicular(scale(subtract(to, from), 1 / length)), width);
+  const covered = LOOKED_ALONG.map((t) => LOOKED_ACROSS.filter((lane) =>
+    contains(hidden, add(interpolate(from, to, t), scale(side, lane)))).length);
+  const share = (wanted: (count: number) => boolean): number => covered.filter(wanted).length / covered.length;
+  const whole = share((count) => count === LOOKED_ACROSS.length);
+  const partly = share((count) => count > 0 && count < LOOKED_ACROSS.length);
+  return (1 - 0.6 * whole) * (1 + partly);
 }

@@ -31,15 +31,20 @@ export const noIslandIn = (uri: vscode.Uri): Promise<boolean> =>
   until('no island', () => !findings(uri).some((found) => codeOf(found) === 'floating-island'));
 
 /** The editor drops the question when another extension registers a provider meanwhile: then it is asked again. */
-export async function quickFixes(uri: vscode.Uri, range: vscode.Range, tries = 5): Promise<vscode.CodeAction[]> {
-  const kind = vscode.CodeActionKind.QuickFix.value;
+export function quickFixes(uri: vscode.Uri, range: vscode.Range): Promise<vscode.CodeAction[]> {
+  return codeActions(uri, range, vscode.CodeActionKind.QuickFix);
+}
+
+export async function codeActions(
+  uri: vscode.Uri, range: vscode.Range, kind: vscode.CodeActionKind, tries = 5,
+): Promise<vscode.CodeAction[]> {
   const again = async () => {
     await new Promise((resolve) => setTimeout(resolve, 300));
-    return quickFixes(uri, range, tries - 1);
+    return codeActions(uri, range, kind, tries - 1);
   };
   try {
     const actions: vscode.CodeAction[] =
-      await vscode.commands.executeCommand('vscode.executeCodeActionProvider', uri, range, kind);
+      await vscode.commands.executeCommand('vscode.executeCodeActionProvider', uri, range, kind.value);
     // The editor gives an empty list, too, where it cancelled the question itself.
     return actions.length === 0 && tries > 1 ? await again() : actions;
   } catch (error) {
