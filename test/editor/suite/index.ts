@@ -1,5 +1,8 @@
 /** Runs inside the extension host: resolving is exit code 0, rejecting is exit code 1. */
-import { tests } from './tests';
+import { bridgeTests } from './bridges';
+import { tests as fileTests } from './tests';
+
+const tests = { ...bridgeTests, ...fileTests };
 
 export async function run(): Promise<void> {
   let failed = 0;
