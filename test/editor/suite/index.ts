@@ -1,8 +1,9 @@
 /** Runs inside the extension host: resolving is exit code 0, rejecting is exit code 1. */
 import { bridgeTests } from './bridges';
+import { projectTests } from './project-tests';
 import { tests as fileTests } from './tests';
 
-const tests = { ...bridgeTests, ...fileTests };
+const tests = { ...bridgeTests, ...fileTests, ...projectTests };
 
 export async function run(): Promise<void> {
   let failed = 0;
