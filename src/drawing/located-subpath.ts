@@ -6,7 +6,7 @@ import type { Subpath } from './drawing';
 /** A chain of curves in sheet mm, each with the place that it was read from. Places are in the attribute's value. */
 export interface Trace {
   readonly curves: readonly Curve[];
-  /** Begin and end of the place of each curve, one after the other: twice as many as there are curves. */
+  /** Begin and end of the place of each curve, one after the other; two alone hold for all curves. */
   readonly places: readonly number[];
   readonly closed: boolean;
 }
@@ -31,8 +31,10 @@ class LocatedSubpath implements Subpath {
   }
 
   get spans(): readonly Span[] {
-    return (this.#spans ??= this.curves.map((_, index) => ({
-      from: this.#textOffset(this.#places[2 * index] ?? 0), to: this.#textOffset(this.#places[2 * index + 1] ?? 0),
-    })));
+    return (this.#spans ??= this.curves.map((_, index) => this.#spanAt(this.#places.length === 2 ? 0 : 2 * index)));
+  }
+
+  #spanAt(at: number): Span {
+    return { from: this.#textOffset(this.#places[at] ?? 0), to: this.#textOffset(this.#places[at + 1] ?? 0) };
   }
 }

@@ -124,11 +124,15 @@ export class OutlineBuilder {
 
   private finish(closed: boolean): void {
     if (this.curves.length === 0) return;
-    const short = this.curves.length <= SHORT_CHAIN;
-    this.finished.push({
-      curves: short ? this.curves.slice() : this.curves, places: short ? this.places.slice() : this.places, closed,
-    });
+    const curves = this.curves.length <= SHORT_CHAIN ? this.curves.slice() : this.curves;
+    this.finished.push({ curves, places: inShort(this.places), closed });
     this.curves = [];
     this.places = [];
   }
+}
+
+/** Of a basic shape, all curves come from one place. */
+function inShort(places: number[]): readonly number[] {
+  if (places.length > 2 * SHORT_CHAIN) return places;
+  return places.every((place, index) => place === places[index % 2]) ? places.slice(0, 2) : places.slice();
 }
