@@ -4,7 +4,6 @@
  */
 import { execFileSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
-import { Tokenizer } from 'htmlparser2';
 import { check, type Report } from '../../src/engine';
 import { parseMarkup } from '../../src/markup/parse';
 import { readDrawing } from '../../src/drawing/read-drawing';
@@ -15,9 +14,6 @@ import { checkByRaster, LARGEST_SIDE, PIXELS_PER_MM } from './raster-way';
 import { blobSheet, withMovedPoint } from './seeded';
 
 const SIZES = [1_000, 10_000, 100_000];
-
-/** How many segments of the seeded sheet a megabyte of text holds, about. */
-const SEGMENTS_PER_MEGABYTE = 270_000;
 
 interface Row {
   readonly segments: number;
@@ -90,29 +86,6 @@ function printLargest(): void {
     `peak memory ${peakMegabytes.toFixed(0)} MB; growth exponent from ${small.segments.toFixed(0)}: ${exponent.toFixed(2)}`);
 }
 
-/** Reading a large file beside the XML tokenizer alone, which does nothing with what it finds. */
-function compareReading(megabytes: number): void {
-  const svg = blobSheet(megabytes * SEGMENTS_PER_MEGABYTE);
-  const alone = time(() => tokenize(svg));
-  const parse = time(() => parseMarkup(svg));
-  const read = time(() => readDrawing(parseMarkup(svg)));
-  const size = (svg.length / 1e6).toFixed(1);
-  console.log(`reading ${size} MB: tokenizer alone ${alone.toFixed(0)} ms, tree ${parse.toFixed(0)} ms, ` +
-    `drawing ${read.toFixed(0)} ms, drawing/tokenizer ${(read / alone).toFixed(2)}`);
-}
-
-function tokenize(text: string): void {
-  const ignore = () => {};
-  const tokenizer = new Tokenizer({ xmlMode: true, decodeEntities: false }, {
-    onattribdata: ignore, onattribentity: ignore, onattribend: ignore, onattribname: ignore, oncdata: ignore,
-    onclosetag: ignore, oncomment: ignore, ondeclaration: ignore, onend: ignore, onopentagend: ignore,
-    onopentagname: ignore, onprocessinginstruction: ignore, onselfclosingtag: ignore, ontext: ignore, ontextentity: ignore,
-  });
-  tokenizer.write(text);
-  tokenizer.end();
-}
-
 print(SIZES.map(measure));
 printLargest();
 await compareOffsets(100_000);
-compareReading(10);
