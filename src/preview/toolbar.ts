@@ -24,7 +24,7 @@ export class Toolbar {
     const looks = Object.keys(LOOKS) as LookKind[];
     const radios = looks.map((look) => [look, radio(() => actions.mode(look))] as const);
     this.radios = Object.fromEntries(radios) as Record<LookKind, HTMLInputElement>;
-    this.pin = button('Pin', 'Stay with this file', () => actions.pin());
+    this.pin = button('Pin', 'Pin: stay with this file', () => actions.pin());
     const group = html('span', { role: 'radiogroup', 'aria-label': 'Way of looking' }, radios.map(
       ([look, input]) => html('label', {}, [input, LOOKS[look]]),
     ));
@@ -34,11 +34,11 @@ export class Toolbar {
         button('−', 'Farther', () => actions.zoom(1 / 1.25)),
         this.nearness,
         button('+', 'Nearer', () => actions.zoom(1.25)),
-        button('Fit', 'Show the whole picture', () => actions.fit()),
-        button('1:1', 'Show at true size', () => actions.trueSize()),
+        button('Fit', 'Fit: show the whole picture', () => actions.fit()),
+        button('1:1', '1:1, show at true size', () => actions.trueSize()),
       ]),
       html('span', { class: 'panel-tools' }, [
-        this.pin, button('Save picture…', 'Save the picture as PNG or SVG', () => actions.saveAs()),
+        this.pin, button('Save picture…', 'Save picture… as PNG or SVG', () => actions.saveAs()),
       ]),
     ]);
   }
@@ -60,6 +60,7 @@ function radio(chosen: () => void): HTMLInputElement {
   return made;
 }
 
+/** @param name begins with the label where that is a word: who speaks to the page says what stands there */
 function button(label: string, name: string, action: () => void): HTMLElement {
   const made = html('button', { type: 'button', class: 'tool', 'aria-label': name, title: name }, [label]);
   made.addEventListener('click', action);

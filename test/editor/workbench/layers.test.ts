@@ -53,7 +53,7 @@ describe('the layers list', () => {
 
 describe('the picture', () => {
   async function saveAs(name: string): Promise<string> {
-    await button('Save the picture as PNG or SVG').click();
+    await button('Save picture… as PNG or SVG').click();
     const input = workbench.page.locator('.quick-input-widget input').first();
     await input.waitFor();
     const target = path.join(workbench.folder, name);

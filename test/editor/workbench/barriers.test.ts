@@ -1,0 +1,73 @@
+/** Nothing on the bench keeps people out: each way of looking in each theme, looked over by axe-core. */
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import path from 'node:path';
+import type { AxeResults, RunOptions } from 'axe-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { picturesOfFailures, root, Workbench } from './workbench';
+
+const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+let bench: Workbench;
+
+beforeAll(async () => {
+  bench = await Workbench.open(path.join(root, 'media/demo'), { 'window.autoDetectHighContrast': false });
+  await bench.openFile('waymarker.svg');
+  await bench.command('Tombolo: Open the Bench');
+  await bench.bench.locator('.layers li').nth(3).waitFor();
+  await bench.bench.locator('.finding').nth(2).waitFor();
+  await bench.widenBench();
+});
+afterAll(async () => { await bench?.close(); });
+picturesOfFailures(() => bench);
+
+/** Serious and critical findings, each with the elements it is about. By the debugger: no policy of the page is loosened. */
+async function barriers(): Promise<string[]> {
+  const body = await bench.bench.locator('body').elementHandle();
+  const frame = await body?.ownerFrame();
+  if (!frame) throw new Error('The bench has no page.');
+  await frame.evaluate(axeSource);
+  const options: RunOptions = { resultTypes: ['violations'] };
+  const results = await frame.evaluate(
+    (given) => (globalThis as unknown as { axe: { run(what: Document, how: object): Promise<AxeResults> } })
+      .axe.run(document, given), options,
+  );
+  expect(results.passes.length, 'rules that axe tried').toBeGreaterThan(15);
+  return results.violations.filter(({ impact }) => impact === 'serious' || impact === 'critical')
+    .flatMap(({ id, nodes }) => nodes.map(({ html, failureSummary }) => `${id}: ${html} ${failureSummary ?? ''}`));
+}
+
+function choose(theme: string): void {
+  mkdirSync(path.join(bench.folder, '.vscode'), { recursive: true });
+  writeFileSync(path.join(bench.folder, '.vscode/settings.json'), JSON.stringify({ 'workbench.colorTheme': theme }));
+}
+
+describe.each([
+  ['Default Light Modern', 'vscode-light'], ['Default Dark Modern', 'vscode-dark'],
+  ['Default High Contrast', 'vscode-high-contrast'], ['Default High Contrast Light', 'vscode-high-contrast-light'],
+])('%s', (theme, bodyClass) => {
+  beforeAll(async () => {
+    choose(theme);
+    await bench.bench.locator(`body.${bodyClass}`).waitFor();
+  });
+
+  test.each(['The print', 'One sheet', 'All sheets'])('%s', async (look) => {
+    await bench.bench.getByRole('radio', { name: look }).check();
+    expect(await barriers()).toEqual([]);
+  });
+
+  test('with a card, a planned bridge and the question about the screen', async () => {
+    await bench.bench.getByRole('radio', { name: 'The print' }).check();
+    await bench.bench.locator('.canvas').focus();
+    await bench.page.keyboard.press('.');
+    await bench.bench.locator('.part-card').waitFor();
+    expect(await barriers()).toEqual([]);
+    await bench.bench.getByRole('button', { name: /Island of 272/ }).click();
+    await bench.bench.locator('.ghost-bar').waitFor();
+    expect(await barriers()).toEqual([]);
+    await bench.bench.getByRole('button', { name: 'Drop' }).click();
+    await bench.bench.getByRole('button', { name: 'Measure the screen…' }).click();
+    await bench.bench.getByRole('dialog').waitFor();
+    expect(await barriers()).toEqual([]);
+    await bench.bench.getByRole('button', { name: 'Leave it' }).click();
+  });
+});
