@@ -49,7 +49,7 @@ function partText({ role, outline, fill, opacity, hatch, fall }: Part, size: num
     return `<path fill-rule="evenodd"${down} d="${outline}" fill="${fill}" fill-opacity="${decimal(opacity)}"/>`;
   }
   const filled = shape(`fill="${fill}"${opacity === 1 ? '' : ` fill-opacity="${decimal(opacity)}"`}${
-    role === 'bare' ? ` stroke="${fill}" stroke-width="${decimal(thin)}"` : ''}`);
+    role === 'bare' || role === 'gone' ? ` stroke="${fill}" stroke-width="${decimal(thin)}"` : ''}`);
   if (hatch === undefined) return filled;
   const lines = `fill="url(#${patternName(hatch)})" stroke="${COLOURS.hatch}" stroke-width="${decimal(thin)}"`;
   return filled + shape(lines);

@@ -54,7 +54,7 @@ export interface Plate {
   readonly notes: readonly Note[];
 }
 
-export type Role = 'shadow' | 'ground' | 'under' | 'card' | 'paint' | 'island' | 'fallen' | 'frame' | 'bare';
+export type Role = 'shadow' | 'ground' | 'under' | 'card' | 'paint' | 'island' | 'gone' | 'fallen' | 'frame' | 'bare';
 
 export interface Part {
   readonly role: Role;

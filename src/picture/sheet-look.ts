@@ -22,6 +22,7 @@ export function sheetLook({ sheet, layers }: PictureStack, index: number, { neck
     { role: 'shadow', outline, fill: COLOURS.shadow, opacity: 0.22 },
     { role: 'under', outline, fill: COLOURS.under, opacity: 1 },
     card(outline, layer),
+    ...layer.islands.map(gone),
     ...layer.islands.map(fallen),
     { role: 'frame', outline, fill: COLOURS.frame, opacity: 1 },
   ];
@@ -30,10 +31,14 @@ export function sheetLook({ sheet, layers }: PictureStack, index: number, { neck
   return { kind: 'sheet', box: sheet, plates: [{ layer: index, place: IDENTITY, parts, notes }] };
 }
 
-/** The material with its openings left out; islands are holes of the openings, and taken from it too. */
-export function card(outline: string, { openings, islands }: PictureLayer): Part {
-  const off = islands.map((island) => island.outline).join('');
-  return { role: 'card', outline: outline + openings + off, fill: COLOURS.card, opacity: 1 };
+/** The material with its openings left out. */
+export function card(outline: string, { openings }: PictureLayer): Part {
+  return { role: 'card', outline: outline + openings, fill: COLOURS.card, opacity: 1 };
+}
+
+/** The place that an island has left. */
+function gone({ outline }: PictureIsland): Part {
+  return { role: 'gone', outline, fill: COLOURS.under, opacity: 1 };
 }
 
 /** An island hangs a little out of its place, larger ones farther. */

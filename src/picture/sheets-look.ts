@@ -32,7 +32,7 @@ export function sheetsLook(stack: PictureStack, options: SheetsOptions = {}): Lo
 function plate({ sheet, layers }: PictureStack, index: number, step: Point): Plate {
   const layer = layers[index] as PictureStack['layers'][number];
   const outline = rectangle(sheet);
-  const cut = card(outline, { ...layer, islands: [] });
+  const cut = card(outline, layer);
   return {
     layer: index, place: translation(step.x, step.y),
     parts: [

@@ -67,8 +67,7 @@ function drawNote(group: SVGGElement, note: Note): void {
 }
 
 function layoutOf(note: Note): { readonly lines: string; readonly at: { readonly x: number; readonly y: number } } {
-  // Beside the dot of a finding, which lies in the same place.
-  if (note.kind === 'number') return { lines: '', at: { x: note.at.x - 9, y: note.at.y + 9 } };
+  if (note.kind === 'number') return { lines: '', at: note.at };
   if (note.kind === 'caption') return { lines: '', at: { x: note.at.x + 17, y: note.at.y - 10 } };
   const { lines, label } = measureLines(note.from, note.to, LETTERS);
   return { lines, at: label };

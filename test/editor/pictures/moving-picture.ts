@@ -1,0 +1,50 @@
+/** Screenshots to a GIF that plays for ever. */
+import { decode } from 'fast-png';
+import { applyPalette, GIFEncoder, quantize } from 'gifenc';
+
+export interface Frame {
+  readonly png: Uint8Array;
+  /** Milliseconds */
+  readonly delay: number;
+}
+
+/** Of each frame only what has changed is written: the rest is see-through. */
+export function movingPicture(frames: readonly Frame[]): Uint8Array {
+  const pictures = frames.map(({ png }) => rgba(png));
+  const palette = quantize(sample(pictures.map(({ data }) => data)), 255);
+  const unchanged = palette.length;
+  const encoder = GIFEncoder();
+  let before: Uint8Array | undefined;
+  pictures.forEach(({ data, width, height }, order) => {
+    const index = applyPalette(data, palette);
+    const written = before ? index.map((colour, at) => colour === before?.[at] ? unchanged : colour) : index;
+    encoder.writeFrame(written, width, height, {
+      ...order === 0 && { palette: [...palette, [0, 0, 0]], repeat: 0 },
+      ...before && { transparent: true, transparentIndex: unchanged },
+      delay: frames[order]?.delay ?? 0, dispose: 1,
+    });
+    before = index;
+  });
+  encoder.finish();
+  return encoder.bytes();
+}
+
+function rgba(png: Uint8Array): { readonly data: Uint8Array; readonly width: number; readonly height: number } {
+  const { data, channels, width, height } = decode(png);
+  if (channels === 4) return { data: Uint8Array.from(data), width, height };
+  const filled = new Uint8Array(width * height * 4).fill(255);
+  for (let pixel = 0; pixel < width * height; pixel += 1) {
+    for (let part = 0; part < 3; part += 1) filled[4 * pixel + part] = data[3 * pixel + part] ?? 0;
+  }
+  return { data: filled, width, height };
+}
+
+/** Every seventh pixel of all pictures: enough to choose colours by. */
+function sample(pictures: readonly Uint8Array[]): Uint8Array {
+  const pixels = pictures.flatMap((data) => {
+    const taken: number[] = [];
+    for (let at = 0; at + 3 < data.length; at += 28) taken.push(data[at]!, data[at + 1]!, data[at + 2]!, data[at + 3]!);
+    return taken;
+  });
+  return Uint8Array.from(pixels);
+}
