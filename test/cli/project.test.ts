@@ -1,5 +1,6 @@
 /** Projects of several files on the command line. */
 import { mkdir, readFile } from 'node:fs/promises';
+import type { Log } from 'sarif';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { ring, sheet, square } from '../engine/project-files';
 import { CliWorkshop, type Outcome } from './run-cli';
@@ -11,7 +12,11 @@ const layers = [{ from: 'sun.svg' }, { from: 'birds/heron.svg', name: 'heron', p
 interface Listing {
   readonly path: string;
   readonly layers: readonly { readonly name: string; readonly paint: string }[];
-  readonly findings: readonly { readonly check: string; readonly range: { readonly from: number; readonly to: number } }[];
+  readonly findings: readonly {
+    readonly check: string;
+    readonly related: readonly { readonly path?: string }[];
+    readonly range: { readonly from: number; readonly to: number };
+  }[];
 }
 
 beforeAll(async () => {
@@ -86,4 +91,27 @@ describe('tombolo picture', () => {
     const { code, stderr } = await workshop.run(['picture', 'trail', '--out', 'trail/sun.svg']);
     expect([code, stderr]).toEqual([2, 'tombolo: trail/sun.svg: this is the stencil itself; give the picture another name\n']);
   });
+});
+
+test('tombolo bridge takes a file of the project as the part that it is', async () => {
+  const { code, stdout, stderr } = await workshop.run(['bridge', 'trail/sun.svg']);
+  expect([code, stderr]).toEqual([0, 'trail/sun.svg: 2 bridges added\n']);
+  expect(summary(await workshop.run(['check', '-', '--stdin-filename', 'trail/sun.svg', '--format', 'json'], { input: stdout })))
+    .toEqual(['trail/sun.svg: ']);
+});
+
+test('what lies between two files names the other, in each format', async () => {
+  await mkdir(workshop.path('gap'));
+  await workshop.file('gap/tombolo.json', JSON.stringify({ layers: [{ from: 'a.svg' }, { from: 'b.svg' }] }));
+  await workshop.file('gap/a.svg', sheet(square(5, 5, 20)));
+  await workshop.file('gap/b.svg', sheet(square(25.2, 5, 20)));
+  const [json, sarif, text] = await Promise.all(['json', 'sarif', 'text'].map((format) =>
+    workshop.run(['check', 'gap', '--format', format, '--no-mends'])));
+  const found = filesOf(json!).flatMap(({ path, findings }) => findings.map(({ related }) => [path, related[0]?.path]));
+  expect(found.map((pair) => [...pair].sort())).toEqual([['gap/a.svg', 'gap/b.svg']]);
+  const [owner, other] = found[0] ?? [];
+  const { runs: [run] } = JSON.parse(sarif!.stdout) as Log;
+  expect(run?.results?.[0]?.locations?.[0]?.physicalLocation?.artifactLocation?.uri).toBe(owner);
+  expect(run?.results?.[0]?.relatedLocations?.[0]?.physicalLocation?.artifactLocation?.uri).toBe(other);
+  expect(text!.stdout).toContain(`${other}:1:`);
 });
