@@ -53,6 +53,11 @@ export class BenchPanel {
     return this.uri?.toString() === uri;
   }
 
+  /** Whether a document has a layer or a finding in the stack that is shown. */
+  isDrawnFrom(uri: string): boolean {
+    return this.documents.has(uri);
+  }
+
   /** A page takes the focus when it has loaded; what gives the focus back must wait for that. */
   loaded(): Promise<void> {
     return new Promise((resolve) => {
@@ -116,7 +121,7 @@ export class BenchPanel {
     else if (message.type === 'ask') {
       this.post({ type: 'answer', id: message.id, answer: await this.answer(uri, message.question) });
     } else if (message.type === 'reorder') await reorderLayers(this.client, uri, message);
-    else if (!this.documents.has(message.uri)) return;
+    else if (!this.isDrawnFrom(message.uri)) return;
     else if (message.type === 'begin') await vscode.commands.executeCommand('tombolo.begin', uri);
     else await revealSpan(vscode.Uri.parse(message.uri), message);
   }

@@ -74,7 +74,7 @@ export class Bench implements vscode.Disposable {
   }
 
   private checked({ uri }: Checked): void {
-    for (const panel of this.panels) if (panel.isShowing(uri)) void panel.refresh();
+    for (const panel of this.panels) if (panel.isShowing(uri) || panel.isDrawnFrom(uri)) void panel.refresh();
   }
 
   dispose(): void {

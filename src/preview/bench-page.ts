@@ -103,7 +103,8 @@ export class BenchPage {
   }
 
   show(stack: Stack): void {
-    const another = stack.uri !== this.uri;
+    // The files of a project make one print: to go from one to the other changes nothing of what is looked at.
+    const another = !stack.documents.some(({ uri }) => uri === this.uri);
     this.uri = stack.uri;
     this.state = another ? firstStateLike(this.state) : carryOver(this.state, this.stack, stack);
     this.stack = stack;

@@ -22,6 +22,18 @@ test('the bench shows the whole print on its ground, whichever file is open', as
   await workbench.shot('project-1');
 });
 
+test('to go to another file of the print changes nothing of what is looked at', async () => {
+  await workbench.bench.getByRole('checkbox', { name: 'sun' }).uncheck();
+  await workbench.bench.getByRole('button', { name: 'Nearer' }).click();
+  const nearness = await inBench('.nearness').textContent();
+  await workbench.openFile('reeds.svg');
+  await workbench.page.getByRole('tab', { name: 'Bench: reeds.svg' }).waitFor();
+  await workbench.page.waitForTimeout(500);
+  expect(await workbench.bench.getByRole('checkbox', { name: 'sun' }).isChecked()).toBe(false);
+  expect(await inBench('.nearness').textContent()).toBe(nearness);
+  await workbench.bench.getByRole('checkbox', { name: 'sun' }).check();
+});
+
 test('a layer painted later moves its entry; undo in tombolo.json brings it back', async () => {
   await workbench.bench.getByRole('button', { name: 'Paint sun later' }).click();
   await expect.poll(names, { timeout: 15_000 }).toEqual(['reeds', 'sun']);
