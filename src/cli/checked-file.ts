@@ -2,9 +2,12 @@
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Position } from 'vscode-languageserver-textdocument';
 import type { Finding, Measure, Related, Severity } from '../checks/finding';
+import { configOf } from '../engine/settled-config';
 import { areaOf } from '../geometry/polygons';
 import type { Point } from '../geometry/curve';
 import type { Mend, Report } from '../report';
+import type { Config } from '../sheet/config';
+import { cuttingTimeOf } from '../sheet/cutting-time';
 import type { ConfigProblem } from '../sheet/read-config';
 import type { Reading, Sheet } from '../sheet/sheet';
 import type { Span, TextEdit } from '../text';
@@ -36,6 +39,8 @@ export interface CheckedLayer {
   readonly islands: number;
   /** mm */
   readonly cutLength: number;
+  /** Seconds, where speed and acceleration are stated. */
+  readonly cutTime?: number | undefined;
 }
 
 export interface PlacedFinding {
@@ -107,7 +112,7 @@ export function checkedFile({ path, pathOf, report, findings, sizeStated, mendsF
   return {
     path,
     size: { width, height, stated: sizeStated },
-    layers: report.sheets.map(checkedLayer),
+    layers: report.sheets.map((sheet) => checkedLayer(sheet, configOf(report.settings))),
     findings: findings.map((finding) => placeFinding(finding, mendsFor(finding), places)),
     counts: countSeverities(report.complete),
   };
@@ -148,7 +153,8 @@ function countSeverities(findings: readonly { readonly severity: Severity }[]): 
   return counts;
 }
 
-function checkedLayer({ layer, openings, material, pieces, cutLength }: Sheet): CheckedLayer {
+function checkedLayer(sheet: Sheet, config: Config): CheckedLayer {
+  const { layer, openings, material, pieces, cutLength } = sheet;
   return {
     name: layer.name,
     reading: layer.reading,
@@ -158,6 +164,7 @@ function checkedLayer({ layer, openings, material, pieces, cutLength }: Sheet): 
     materialArea: areaOf(material),
     islands: pieces.filter((piece) => piece.island).length,
     cutLength,
+    cutTime: cuttingTimeOf(sheet, config),
   };
 }
 

@@ -7,9 +7,9 @@ import { configOf } from './settled-config';
 
 /** Each at its key. Only of a project that names its files: of others nobody knows whether all were checked. */
 export function acceptProblems(configText: string, { settings, files, missing }: ProjectReport): ConfigProblem[] {
-  const { accept, checks } = configOf(settings);
+  const { accept, checks, layers } = configOf(settings);
   const ids = Object.keys(accept) as CheckId[];
-  if (ids.length === 0 || missing.length > 0) return [];
+  if (layers.length === 0 || missing.length > 0) return [];
   const found = new Set([...files.values()].flatMap(({ results }) =>
     results.filter(({ findings }) => findings.length > 0).map(({ check }) => check)));
   const root = parseTree(configText, [], { allowTrailingComma: true });

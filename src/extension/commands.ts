@@ -1,6 +1,7 @@
 /** What the palette and the menus offer. */
 import * as vscode from 'vscode';
 import { applyEdits } from './apply-edits';
+import { beginProject } from './begin';
 import type { Bench } from './bench';
 import type { ServerClient } from './server-client';
 import { activeResource } from './svg-documents';
@@ -42,12 +43,12 @@ async function showText(uri: vscode.Uri): Promise<vscode.TextDocument> {
 
 async function begin(uri: vscode.Uri, client: ServerClient): Promise<void> {
   const document = await showText(uri);
-  const edits = await client.beginEdits(uri);
-  if (!edits) {
+  const beginning = await client.beginning(uri);
+  if (!beginning) {
     void vscode.window.showWarningMessage('This file has no <svg> element to begin a stencil with.');
     return;
   }
-  if (edits.edits.length > 0) await applyEdits(document, edits);
+  if (!beginning.stencil && !await beginProject(uri, beginning)) await applyEdits(document, beginning);
   await client.checkAgain(uri);
 }
 

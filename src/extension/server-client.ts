@@ -2,8 +2,8 @@
 import * as vscode from 'vscode';
 import { LanguageClient, RevealOutputChannelOn, TransportKind } from 'vscode-languageclient/node';
 import {
-  BEGIN, BRIDGE_AT, BRIDGE_ISLANDS, BRIDGE_PLAN, CHECK_AGAIN, CHECKED, SHAPE_AT, STACK, type BridgedIslands, type Checked,
-  type MarkedShape, type Stack, type VersionedEdits,
+  BEGIN, BRIDGE_AT, BRIDGE_ISLANDS, BRIDGE_PLAN, CHECK_AGAIN, CHECKED, SHAPE_AT, STACK, type Beginning, type BridgedIslands, type Checked,
+  type MarkedShape, type Stack,
 } from '../server/protocol';
 import { PART, PART_AT } from '../server/part-protocol';
 import { NECKS, REORDER, SLIP, SWEEP, type ReorderParams, type Reordering } from '../server/look-protocol';
@@ -62,7 +62,7 @@ export class ServerClient implements vscode.Disposable {
     return this.ask(REORDER, uri, { version, layer, to });
   }
 
-  beginEdits(uri: vscode.Uri): Promise<VersionedEdits | undefined> {
+  beginning(uri: vscode.Uri): Promise<Beginning | undefined> {
     return this.ask(BEGIN, uri);
   }
 

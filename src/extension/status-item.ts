@@ -1,6 +1,7 @@
 /** The language status of SVG documents: the size, the reading, and what was found. */
 import * as vscode from 'vscode';
 import type { Checked, Summary } from '../server/protocol';
+import { formatDuration } from '../sheet/cutting-time';
 import { isSvg, SVG } from './svg-documents';
 
 export class StatusItem implements vscode.Disposable {
@@ -39,9 +40,10 @@ export class StatusItem implements vscode.Disposable {
   }
 
   private showSummary(summary: Summary, time: Date): void {
-    const { counts, readings, elapsed } = summary;
+    const { counts, readings, elapsed, cutTime } = summary;
     this.item.text = `${sizeOf(summary)}, read as ${readings.join(' and ') || 'nothing'}`;
-    this.item.detail = `${countsOf(counts)}; ${elapsed.toFixed(0)} ms at ${time.toLocaleTimeString()}`;
+    const cutting = cutTime === undefined ? '' : `; cutting takes ${formatDuration(cutTime)} at least`;
+    this.item.detail = `${countsOf(counts)}${cutting}; ${elapsed.toFixed(0)} ms at ${time.toLocaleTimeString()}`;
     this.item.severity = vscode.LanguageStatusSeverity.Information;
     this.item.command = { title: 'Show Log', command: 'tombolo.showLog' };
   }

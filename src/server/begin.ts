@@ -1,9 +1,17 @@
-/** The one click that turns an SVG into a stencil: an attribute on the root that states how the file is read. */
+/** What turns an SVG into a stencil where no `tombolo.json` does: an attribute on the root that states how it is read. */
 import type { TextEdit } from '../text';
 import type { CheckedDocument } from './checked-document';
+import type { Beginning } from './protocol';
+
+/** @returns null where the document has no root to begin with */
+export function beginningOf(checked: CheckedDocument): Beginning | null {
+  const edits = beginEdits(checked);
+  const { version, stencil, report: { drawing: { width, sizeStated } } } = checked;
+  return edits ? { version, edits, stencil, width, sizeStated } : null;
+}
 
 /** @returns no edits where the document is a stencil already, undefined where it has no root to mark */
-export function beginEdits({ report, stencil }: CheckedDocument): readonly TextEdit[] | undefined {
+function beginEdits({ report, stencil }: CheckedDocument): readonly TextEdit[] | undefined {
   const root = report.drawing.document.root;
   if (root?.localName !== 'svg') return undefined;
   if (stencil) return [];

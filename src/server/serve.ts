@@ -7,7 +7,7 @@ import {
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { answerLooks } from './answer-looks';
 import { answerParts } from './answer-parts';
-import { beginEdits } from './begin';
+import { beginningOf } from './begin';
 import { BRIDGE_CHANGES } from './bridge-changes';
 import { bridgeOfferAt, bridgePlan } from './bridge-requests';
 import { checkPages } from './check-pages';
@@ -16,7 +16,7 @@ import { codeActions, FIX_ALL } from './code-actions';
 import { documentSymbols, hoverAt } from './outline';
 import {
   BEGIN, BRIDGE_AT, BRIDGE_ISLANDS, BRIDGE_PLAN, CHECK_AGAIN, CHECKED, SHAPE_AT, STACK, type BridgeAnswer,
-  type BridgeAtParams, type BridgedIslands, type BridgePlanParams, type DocumentParams, type PlaceParams, type VersionedEdits,
+  type BridgeAtParams, type BridgedIslands, type BridgePlanParams, type DocumentParams, type PlaceParams,
 } from './protocol';
 import { readSettings } from './settings';
 import { shapeAt } from './shape-at';
@@ -113,17 +113,12 @@ function answerRequests(connection: Connection, checker: StencilChecker): void {
     checker.checkNow(uri);
     return null;
   });
-  connection.onRequest(BEGIN, ({ uri }: DocumentParams) => answer(uri, null, begun));
+  connection.onRequest(BEGIN, ({ uri }: DocumentParams) => answer(uri, null, beginningOf));
   connection.onRequest(BRIDGE_ISLANDS, ({ uri }: DocumentParams) => answer(uri, null, bridged));
   connection.onRequest<BridgeAnswer, void>(BRIDGE_AT, (params: BridgeAtParams) =>
     answer<BridgeAnswer>(params.uri, null, (checked) => bridgeOfferAt(checked, params)));
   connection.onRequest<BridgeAnswer, void>(BRIDGE_PLAN, (params: BridgePlanParams) =>
     answer<BridgeAnswer>(params.uri, null, (checked) => bridgePlan(checked, params)));
-}
-
-function begun(checked: CheckedDocument): VersionedEdits | null {
-  const edits = beginEdits(checked);
-  return edits ? { version: checked.version, edits } : null;
 }
 
 function bridged(checked: CheckedDocument): BridgedIslands | null {

@@ -23,9 +23,11 @@ describe('accept', () => {
     expect(problems[0]?.message).toMatch(/^There is no finding of thin-bridge in this project\. Take this acceptance out/);
   });
 
-  it('is not doubted where a file of the project is missing', () => {
+  it('is not doubted where a file of the project is missing, or no file is named', () => {
     const text = '{"layers": [{"from": "a.svg"}, {"from": "b.svg"}], "accept": {"thin-bridge": "y"}}';
     expect(acceptProblems(text, checkProject(new Map([['a.svg', svg]]), { config: readConfig(text).config }))).toEqual([]);
+    const alone = '{"accept": {"thin-bridge": "y"}}';
+    expect(acceptProblems(alone, checkProject(new Map(), { config: readConfig(alone).config }))).toEqual([]);
   });
 });
 

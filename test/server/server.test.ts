@@ -1,7 +1,7 @@
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import type { CodeAction, DocumentSymbol, Hover, MarkupContent, TextDocumentEdit } from 'vscode-languageserver-protocol';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import type { BridgedIslands, Stack, VersionedEdits } from '../../src/server/protocol';
+import type { Beginning, BridgedIslands, Stack } from '../../src/server/protocol';
 import { applyEdits } from '../../src/text';
 import { buildServer, ServerProcess } from './server-process';
 
@@ -188,7 +188,8 @@ describe('what only the editor asks', () => {
 
   test('beginning a stencil states its reading on the root', async () => {
     const document = await server.open('icon.svg', ring(''));
-    const begun = await server.connection.sendRequest<VersionedEdits>('tombolo/begin', { uri: document.uri });
+    const begun = await server.connection.sendRequest<Beginning>('tombolo/begin', { uri: document.uri });
+    expect(begun).toMatchObject({ stencil: false, width: 60, sizeStated: true });
     const text = applyEdits(document.getText(), begun.edits);
     expect(text).toMatch(/^<svg data-tombolo-reading="openings" xmlns=/);
     await server.change(document, whole(text));

@@ -18,13 +18,14 @@ function fileJson({ path, size, layers, findings }: CheckedFile): object {
 }
 
 function layerJson(layer: CheckedLayer): object {
-  const { name, reading, paint, openings, openingArea, materialArea, islands, cutLength } = layer;
+  const { name, reading, paint, openings, openingArea, materialArea, islands, cutLength, cutTime } = layer;
   return {
     name, reading, paint, openings,
     openingArea: tidy(openingArea),
     materialArea: tidy(materialArea),
     islands,
     cutLength: tidy(cutLength),
+    ...(cutTime !== undefined && { cutTime: tidy(cutTime) }),
   };
 }
 

@@ -2,6 +2,7 @@
 import type { CheckedFile, CheckedLayer, PlacedFinding, SeverityCounts } from '../checked-file';
 import type { Colours } from '../colours';
 import { count, oneLine } from '../plain-text';
+import { formatDuration } from '../../sheet/cutting-time';
 import type { Format, FormatInput } from './format';
 import { padAll, tableLines, type Column } from './table';
 
@@ -21,11 +22,17 @@ const LAYER_COLUMNS: readonly Column<CheckedLayer>[] = [
   { heading: 'cut length', align: 'right', cell: (layer) => `${layer.cutLength.toFixed(1)} mm` },
 ];
 
+/** Without the ways between the lines: a cutter takes longer. */
+const TIME_COLUMN: Column<CheckedLayer> = {
+  heading: 'cut time', align: 'right', cell: ({ cutTime }) => (cutTime === undefined ? '' : formatDuration(cutTime)),
+};
+
 function fileLines(file: CheckedFile, colours: Colours): string[] {
   const size = file.size ? `  ${sizeText(file.size)}` : '';
   const lines = [`${colours.bold(oneLine(file.path))}${size}`];
   if (file.layers.length > 0) {
-    const [heading = '', ...rows] = tableLines(LAYER_COLUMNS, file.layers);
+    const timed = file.layers.some(({ cutTime }) => cutTime !== undefined);
+    const [heading = '', ...rows] = tableLines(timed ? [...LAYER_COLUMNS, TIME_COLUMN] : LAYER_COLUMNS, file.layers);
     lines.push(`  ${colours.dim(heading)}`, ...rows.map((row) => `  ${row}`));
   }
   return [...lines, ...findingLines(file.findings, colours)];

@@ -34,6 +34,12 @@ describe('formatJson', () => {
     });
   });
 
+  test('gives the seconds that cutting takes where they are known', () => {
+    const [layer] = file([]).layers;
+    const [written] = JSON.parse(formatJson(input([file([], { layers: [{ ...layer!, cutTime: 185.20004 }] })]))).files;
+    expect(written.layers[0].cutTime).toBe(185.2);
+  });
+
   test('leaves out what a finding does not have', () => {
     const bare = finding({ layer: undefined, at: undefined, measure: undefined });
     const [written] = JSON.parse(formatJson(input([file([bare])]))).files[0].findings;

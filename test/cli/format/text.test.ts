@@ -25,6 +25,16 @@ describe('formatText', () => {
     ].join('\n'));
   });
 
+  test('shows how long cutting takes where it is known', () => {
+    const [layer] = file([]).layers;
+    const layers = [{ ...layer!, cutTime: 185.2 }, { ...layer!, name: 'sun' }];
+    expect(formatText(input([file([], { layers })])).split('\n').slice(1, 4)).toEqual([
+      '  layer  paint    reading   openings  islands  cut length    cut time',
+      '  ink    #222222  openings        12        2    843.2 mm  3 min 05 s',
+      '  sun    #222222  openings        12        2    843.2 mm',
+    ]);
+  });
+
   test('says where the size was not stated', () => {
     const unstated = file([], { size: { width: 52.9166667, height: 20, stated: false }, layers: [] });
     expect(formatText(input([unstated]))).toBe(

@@ -1,9 +1,10 @@
 /** Runs inside the extension host: resolving is exit code 0, rejecting is exit code 1. */
 import { bridgeTests } from './bridges';
+import { configTests } from './config-tests';
 import { projectTests } from './project-tests';
 import { tests as fileTests } from './tests';
 
-const tests = { ...bridgeTests, ...fileTests, ...projectTests };
+const tests = { ...bridgeTests, ...fileTests, ...projectTests, ...configTests };
 
 export async function run(): Promise<void> {
   let failed = 0;

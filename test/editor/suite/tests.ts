@@ -1,5 +1,6 @@
 import * as assert from 'node:assert/strict';
 import * as vscode from 'vscode';
+import { beginByMark } from './config-tests';
 import { codeOf, findings, islandIn, noIslandIn, open, quickFixes, until } from './helpers';
 
 export const tests: Record<string, () => Promise<void>> = {
@@ -59,7 +60,7 @@ export const tests: Record<string, () => Promise<void>> = {
     const { document } = await open('plain.svg');
     await new Promise((resolve) => setTimeout(resolve, 1500));
     assert.deepEqual(findings(document.uri).map(codeOf), []);
-    await vscode.commands.executeCommand('tombolo.begin');
+    await beginByMark();
     await islandIn(document.uri);
     assert.match(document.getText(), /<svg data-tombolo-reading="openings" xmlns/);
     await vscode.commands.executeCommand('undo');

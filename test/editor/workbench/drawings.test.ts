@@ -22,8 +22,10 @@ describe('a drawing that nobody called a stencil', () => {
     await bench.shot('plain-1-left-in-peace');
   });
 
-  test('is one after a single click', async () => {
+  test('is one after a click, its questions declined', async () => {
     await bench.bench.getByText('Begin a stencil here').click();
+    await bench.page.getByText('How wide is the artwork cut?').waitFor();
+    await bench.page.keyboard.press('Escape');
     await bench.page.locator('.squiggly-error').first().waitFor();
     await bench.bench.getByText('has not been called a stencil yet').waitFor({ state: 'hidden' });
     await bench.shot('plain-2-begun');
