@@ -104,6 +104,8 @@ export class Picture {
 
   /** What hangs on nothing drops out of the sheet as one looks at it; at once where motion is not wanted. */
   private letFall({ plates }: Look): void {
+    // The elements are those of the sheet that was looked at before; what falls there falls no more.
+    for (const animation of this.plates.getAnimations({ subtree: true })) animation.cancel();
     if (prefersStillness()) return;
     plates.forEach(({ parts }, order) => parts.forEach(({ fall }, index) => {
       const path = this.plates.children[order]?.children[index];
