@@ -32,7 +32,7 @@ test('the Problems list shows message, code and place', async () => {
 test('the bench shows the stack beside the text, with a mark and a button for each finding', async () => {
   await bench.command('Tombolo: Open the Bench');
   await bench.bench.locator('.canvas').waitFor();
-  await retry(async () => expect(await bench.bench.locator('.finding').count()).toBeGreaterThan(2));
+  await expect.poll(() => bench.bench.locator('.finding').count(), { timeout: 15_000 }).toBeGreaterThan(2);
   const buttons = await bench.bench.locator('.finding').count();
   expect(await bench.bench.locator('.mark').count()).toBe(buttons);
   expect(await bench.bench.locator('.layers').getByRole('checkbox').count()).toBe(4);
@@ -73,7 +73,7 @@ test('a layer can be switched off, and looked at as one sheet', async () => {
   await bench.bench.getByRole('checkbox', { name: 'Sun' }).check();
   await bench.bench.getByRole('radio', { name: 'One sheet' }).check();
   await bench.bench.getByRole('radio', { name: 'Numeral' }).check();
-  expect(await bench.bench.locator('.island').count()).toBe(2);
+  expect(await bench.bench.locator('.fallen').count()).toBe(2);
   await bench.shot('demo-4-one-sheet');
   await bench.bench.getByRole('radio', { name: 'The print' }).check();
 });
