@@ -68,8 +68,8 @@ function polygonData(corners: readonly Point[], decimals: number): string {
   return writer.pieces.map((piece) => (piece.kind === 'new' ? piece.text : '')).join('');
 }
 
-/** Several strips beside one element are one insertion: two edits may not begin at one place. */
-function joinInserts(edits: readonly TextEdit[]): TextEdit[] {
+/** Several insertions at one place are one: two edits may not begin at one place. */
+export function joinInserts(edits: readonly TextEdit[]): TextEdit[] {
   const places = new Map<number, string>();
   for (const { span, text } of edits) places.set(span.from, (places.get(span.from) ?? '') + text);
   return [...places].map(([from, text]) => ({ span: { from, to: from }, text }));

@@ -2,6 +2,8 @@
  * Register marks in every sheet of a stack: a corner notch, an angle that points to the sheet's upper left corner, and a
  * plain cross-hair in each of the two corners beside it. Far apart, they also show a sheet that lies turned.
  */
+import { joinInserts } from '../bridges/add-strips';
+import { decimalsFor } from '../bridges/decimals';
 import type { Drawing } from '../drawing/drawing';
 import type { Finding } from '../checks/finding';
 import type { Matrix, Point } from '../geometry/curve';
@@ -101,7 +103,7 @@ function marksIn({ layer, drawing }: Sheet, marks: readonly Mark[]): TextEdit | 
   const toUser = place && invert(place.toMm);
   if (!place || !toUser) return undefined;
   const { text } = drawing.document;
-  const decimals = Math.max(0, Math.ceil(3 + Math.log10(maxScale(place.toMm))));
+  const decimals = decimalsFor(maxScale(place.toMm));
   const style = layer.reading === 'outlines'
     ? `fill="none" stroke="${layer.paint}" stroke-width="${numberText(0.1 / maxScale(place.toMm), decimals + 1)}"`
     : `fill="${layer.paint}" stroke="none"`;
@@ -133,13 +135,6 @@ function pathData(outline: readonly Point[], toUser: Matrix, decimals: number): 
 
 function numberText(value: number, decimals: number): string {
   return String(Number(value.toFixed(decimals)));
-}
-
-/** Two edits may not begin at one place: what is put in there is one edit. */
-function joinInserts(edits: readonly TextEdit[]): TextEdit[] {
-  const places = new Map<number, string>();
-  for (const { span, text } of edits) places.set(span.from, (places.get(span.from) ?? '') + text);
-  return [...places].map(([from, text]) => ({ span: { from, to: from }, text }));
 }
 
 /** Whether every layer ends up with the marks, and nothing else changes or gets worse. */

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { check } from '../../src/engine/check';
 import { projectFiles } from '../../src/engine/project-layers';
@@ -84,6 +85,21 @@ describe('the findings of a project', () => {
     expect(foundIn(first)).toEqual([]);
     expect(foundIn(project(near, [{ from: 'a.svg' }], first, { limits: { bridge: '1.2mm' } }))).toEqual(['a.svg: thin-bridge']);
     expect(foundIn(project(near, [{ from: 'a.svg' }], first, { checks: { 'thin-bridge': 'off' } }))).toEqual([]);
+  });
+});
+
+describe('whatever is in the files and in layers', () => {
+  it('there is a report, the same from scratch as after an edit', () => {
+    const text = fc.oneof(fc.string(), fc.constantFrom(sun, heron, '<svg', '<svg><g id="a"><path d="M0 0"/></g></svg>'));
+    const from = fc.oneof(fc.string(), fc.constantFrom('a.svg', 'b.svg', 'b.svg#body', 'a.svg#', '#', './a.svg', 'b.svg#eye'));
+    fc.assert(fc.property(text, text, text, fc.array(from, { maxLength: 4 }), (a, b, later, names) => {
+      const layers = names.map((name) => ({ from: name }));
+      const first = project({ 'a.svg': a, 'b.svg': b }, layers);
+      const files = { 'a.svg': later, 'b.svg': b };
+      const again = project(files, layers, first);
+      expect(foundIn(again)).toEqual(foundIn(project(files, layers)));
+      expect(again.stack.layers.length).toBe([...again.files.values()].reduce((sum, { sheets }) => sum + sheets.length, 0));
+    }), { numRuns: 150 });
   });
 });
 
