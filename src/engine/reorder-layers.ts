@@ -74,8 +74,10 @@ function blockOf(text: string, element: ElementNode): Span {
   for (let index = at - 1; index >= 0; index -= 1) {
     const node = siblings[index] as MarkupNode;
     if (!isSpace(node, text) && !isOwnComment(siblings, index, text)) break;
-    from = node.span.from;
-    if (isSpace(node, text) && isBlankLine(node, text)) break;
+    // A blank line stays where it is: it sets apart what stands above it.
+    const blank = isSpace(node, text) ? blankLines(node, text) : 0;
+    from = node.span.from + blank;
+    if (blank > 0) break;
   }
   return { from, to: endOf(siblings, at, text) };
 }
@@ -99,4 +101,9 @@ function isOwnComment(siblings: readonly MarkupNode[], index: number, text: stri
 
 const textOf = ({ span }: MarkupNode, text: string): string => text.slice(span.from, span.to);
 const isSpace = (node: MarkupNode, text: string): boolean => node.kind === 'text' && !/\S/.test(textOf(node, text));
-const isBlankLine = (node: MarkupNode, text: string): boolean => /\n[^\S\n]*\n/.test(textOf(node, text));
+
+/** How long the blank lines at the beginning of white space are, without the line break that follows them. */
+function blankLines(node: MarkupNode, text: string): number {
+  const [blank = ''] = /^\s*(?=\r\n|(?<!\r)\n)/.exec(textOf(node, text)) ?? [];
+  return blank.includes('\n') ? blank.length : 0;
+}

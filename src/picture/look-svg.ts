@@ -6,14 +6,12 @@ import { lettering, measureLines } from './lettering';
 import { decimal } from './path-data';
 
 export interface SvgOptions {
-  /** Put behind everything, where the picture is not a print; none leaves it see-through. */
-  readonly background?: string;
   /** The layers' names, in painting order, as titles of their groups. */
   readonly names?: readonly string[];
 }
 
-/** A picture as large in mm as what it shows. */
-export function lookSvg(look: Look, { background, names = [] }: SvgOptions = {}): string {
+/** A picture as large in mm as what it shows; see-through where nothing lies. */
+export function lookSvg(look: Look, { names = [] }: SvgOptions = {}): string {
   const { minX, minY, maxX, maxY } = look.box;
   const [width, height] = [decimal(maxX - minX), decimal(maxY - minY)];
   const view = `${decimal(minX)} ${decimal(minY)} ${width} ${height}`;
@@ -22,9 +20,6 @@ export function lookSvg(look: Look, { background, names = [] }: SvgOptions = {})
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="${view}">`,
     ...slants.size > 0 ? [`  <defs>${[...slants].map((slant) => pattern(slant, size)).join('')}</defs>`] : [],
-    ...background === undefined ? [] : [
-      `  <rect x="${decimal(minX)}" y="${decimal(minY)}" width="${width}" height="${height}" fill="${background}"/>`,
-    ],
     ...look.plates.map((plate) => plateText(plate, size, names)),
     '</svg>',
     '',
@@ -96,7 +91,7 @@ function transformText(place: Matrix): string {
 }
 
 /** Text for element content. Characters that XML 1.0 section 2.2 does not allow become U+FFFD. */
-export function escapeText(text: string): string {
+function escapeText(text: string): string {
   return text
     .replace(/[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/gu, '\ufffd')
     .replace(/&/g, '&amp;')
