@@ -4,6 +4,7 @@ import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { check } from '../../src/engine/check';
 import { checkProject } from '../../src/engine/check-project';
+import { mendsFor } from '../../src/engine/mends';
 import { projectFiles } from '../../src/engine/project-layers';
 import { registerMarks } from '../../src/sheet/register-marks';
 import { readConfig } from '../../src/sheet/read-config';
@@ -32,6 +33,11 @@ describe('the demo in several files', () => {
     expect(measured).toMatchObject({
       'bare-gap': expect.closeTo(0.3, 1), 'short-overlap': expect.closeTo(0.3, 1), 'thin-bridge': expect.closeTo(0.55, 2),
     });
+  });
+
+  it('can be mended of each', () => {
+    const kinds = [...report.files.values()].flatMap((each) => each.findings.map((finding) => mendsFor(each, finding)[0]?.kind));
+    expect(kinds.sort()).toEqual(['bridge-island', 'spread-colour', 'spread-colour', 'widen-bridge']);
   });
 
   it('shows in the other files where the neighbours lie', () => {
