@@ -41,7 +41,8 @@ function pictureStack({ drawing, stack }: Report): PictureStack {
   };
 }
 
-function pictureLayer({ layer, openings, pieces }: Sheet): PictureLayer {
+/** A sheet as pictures need it. */
+export function pictureLayer({ layer, openings, pieces }: Sheet): PictureLayer {
   return {
     name: layer.name, paint: layer.paint, openings: pathData(openings),
     label: pieces.find(({ island }) => !island)?.label,

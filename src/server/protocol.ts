@@ -4,6 +4,7 @@ import type { CheckId, Severity } from '../sheet/check-id';
 import type { Reading } from '../sheet/sheet';
 import type { Point } from '../geometry/curve';
 import type { Box } from '../geometry/region';
+import type { PictureLayer } from '../picture/look';
 import type { TextEdit } from '../text';
 
 /** Server to editor, after each run: what the status item shows. The bench asks for the stack when it hears it. */
@@ -177,30 +178,17 @@ export interface SafeSlip {
   readonly safe: number;
 }
 
-export interface StackLayer {
+export interface StackLayer extends PictureLayer {
   /** The document that it is cut from. */
   readonly uri: string;
-  readonly name: string;
-  readonly paint: string;
   readonly reading: Reading;
   readonly readingStated: boolean;
-  readonly openings: string;
   readonly openingCount: number;
   /** mm² */
   readonly openingArea: number;
   readonly materialArea: number;
   /** mm */
   readonly cutLength: number;
-  readonly islands: readonly StackIsland[];
-  /** A point well inside the frame piece; undefined where there is none. */
-  readonly label?: Point | undefined;
-}
-
-export interface StackIsland {
-  readonly outline: string;
-  /** mm² */
-  readonly area: number;
-  readonly label: Point;
 }
 
 export interface StackFinding {

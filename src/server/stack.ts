@@ -1,13 +1,16 @@
 /** A report as the preview draws it: plain numbers and path strings of our own, nothing of the artist's markup. */
 import type { Finding } from '../checks/finding';
 import { areaOf } from '../geometry/polygons';
-import type { Box, Region, Ring } from '../geometry/region';
+import type { Box } from '../geometry/region';
+import { pictureLayer } from '../picture/picture';
 import type { Report } from '../report';
 import { DEFAULT_CONFIG } from '../sheet/config';
 import { limitsOf } from '../sheet/limits';
 import type { Sheet } from '../sheet/sheet';
 import type { CheckedDocument } from './checked-document';
 import type { SafeSlip, Stack, StackFinding, StackLayer } from './protocol';
+
+export { pathData as regionPath, ringPath } from '../picture/path-data';
 
 /** The whole print that a document is part of. Findings come document by document, as `findingAt` counts them. */
 export function stackOf(checked: CheckedDocument): Stack {
@@ -70,15 +73,10 @@ function boxAround(boxes: readonly Box[]): Box | undefined {
 }
 
 function layerOf(sheet: Sheet, uri: string): StackLayer {
-  const { layer, openings, material, pieces, cutLength } = sheet;
+  const { layer, openings, material, cutLength } = sheet;
   return {
-    uri, name: layer.name, paint: layer.paint, reading: layer.reading, readingStated: layer.readingStated,
-    openings: regionPath(openings), openingCount: openings.length,
-    openingArea: areaOf(openings), materialArea: areaOf(material), cutLength,
-    label: pieces.find(({ island }) => !island)?.label,
-    islands: pieces.filter(({ island }) => island).map(({ polygon, area, label }) => (
-      { outline: regionPath([polygon]), area, label }
-    )),
+    ...pictureLayer(sheet), uri, reading: layer.reading, readingStated: layer.readingStated,
+    openingCount: openings.length, openingArea: areaOf(openings), materialArea: areaOf(material), cutLength,
   };
 }
 
@@ -94,16 +92,3 @@ function findingOf(finding: Finding, { document, report }: CheckedDocument): Sta
     from: span.from, to: span.to,
   };
 }
-
-/** The region's rings as SVG path data in mm, rounded to 1 µm; fill it by the even-odd rule. */
-export function regionPath(region: Region): string {
-  return region.flatMap(({ outer, holes }) => [outer, ...holes]).map(ringPath).join('');
-}
-
-export function ringPath(ring: Ring): string {
-  const points: string[] = [];
-  for (let i = 0; i + 1 < ring.length; i += 2) points.push(`${micron(ring[i] ?? 0)} ${micron(ring[i + 1] ?? 0)}`);
-  return points.length === 0 ? '' : `M${points.join('L')}Z`;
-}
-
-const micron = (millimetres: number): number => Math.round(millimetres * 1000) / 1000;
