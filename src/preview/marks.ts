@@ -24,7 +24,7 @@ const badges: Record<Severity, string> = {
 };
 
 /** So many marks have a numbered label at a time; more could be neither read nor told apart. The others are dots. */
-const MOST_LABELS = 100;
+const MOST_LABELS = 60;
 
 /** What the marks were last laid out for. */
 interface Layout {

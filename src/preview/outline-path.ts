@@ -23,10 +23,12 @@ export class OutlinePath {
    * Draws what is needed for a part of the sheet, and some more on all sides, so that small moves cost nothing.
    * @param seen the part that is seen, in the path's own mm
    * @param scale CSS pixels to the mm
+   * @param slack how many levels of detail what is drawn may be off
    */
-  show(seen: Box, scale: number): void {
+  show(seen: Box, scale: number, slack = 0): void {
     const level = levelFor(scale);
-    if (this.drawn?.level === level && boxContainsBox(this.drawn.area, seen)) return;
+    const { drawn } = this;
+    if (drawn && Math.abs(drawn.level - level) <= slack && boxContainsBox(drawn.area, seen)) return;
     const area = growBox(seen, Math.max(seen.maxX - seen.minX, seen.maxY - seen.minY) / 2);
     this.drawn = { area, level };
     setAttributes(this.element, { d: this.rings.within(area, level) });

@@ -21,6 +21,7 @@ export class Picture {
   private look: Look | undefined;
   private view: View = { scale: 1, x: 0, y: 0 };
   private size: Size = { width: 0, height: 0 };
+  private moving = false;
   /** The sheet whose islands have fallen already. */
   private fallen: string | undefined;
 
@@ -56,14 +57,31 @@ export class Picture {
     this.showOutlines();
   }
 
+  /**
+   * A movement goes on: what is drawn may be one level of detail off.
+   * @param shifted only to the side: then the picture is a layer of its own, and what is painted is shifted as it is
+   */
+  move(shifted: boolean): void {
+    this.moving = true;
+    this.element.classList.toggle('gliding', shifted);
+    this.element.classList.toggle('scaled', !shifted);
+  }
+
+  rest(): void {
+    this.moving = false;
+    this.element.classList.remove('gliding', 'scaled');
+    this.place(this.view, this.size);
+  }
+
   /** Of each outline only what can be seen is in the page, with as many points as can be told apart. */
   private showOutlines(): void {
     const { view, size } = this;
-    for (const line of this.caret) line.show(windowBox(view, size), view.scale);
+    const slack = this.moving ? 1 : 0;
+    for (const line of this.caret) line.show(windowBox(view, size), view.scale, slack);
     this.look?.plates.forEach(({ place, parts }, order) => parts.forEach(({ fall }, index) => {
       const path = this.plates.children[order]?.children[index];
       const lies = fall ? multiply(place, translation(fall.x, fall.y)) : place;
-      if (path) this.outlines.get(path)?.show(windowBox(view, size, lies), view.scale);
+      if (path) this.outlines.get(path)?.show(windowBox(view, size, lies), view.scale, slack);
     }));
   }
 

@@ -21,10 +21,14 @@ import { bringIntoView, centre, fit, toSheet, TRUE_SIZE, zoomAt, type Size, type
 /** Pixels that stay free around a sheet that is shown whole. */
 const PADDING = RULER + 26;
 
+/** Milliseconds without a step after which a movement is over. */
+const REST = 150;
+
 export class Surface {
   readonly element = html('div', { class: 'surface' });
   /** Undefined while the whole sheet is shown, however large the window is. */
   private chosen: View | undefined;
+  private resting: ReturnType<typeof setTimeout> | undefined;
   private stack: Stack | undefined;
   private shown: Look | undefined;
   readonly canvas = svg('svg', { tabindex: 0, role: 'application', class: 'canvas' });
@@ -54,7 +58,7 @@ export class Surface {
     followHand(this.element, this.canvas, hand);
     followGestures(this.canvas, {
       view: () => this.view,
-      move: (view) => this.look(view),
+      move: (view) => this.move(view),
       fit: () => this.look(undefined),
     });
     new ResizeObserver(() => this.redraw()).observe(this.element);
@@ -66,6 +70,14 @@ export class Surface {
 
   private whole({ box }: Look): Box {
     return this.bed.box ? joinBoxes([box, this.bed.box]) : box;
+  }
+
+  /** A step of a movement that goes on; the picture is made sharp when it rests. */
+  private move(view: View): void {
+    clearTimeout(this.resting);
+    this.picture.move(view.scale === this.view.scale);
+    this.look(view);
+    this.resting = setTimeout(() => this.picture.rest(), REST);
   }
 
   /** @param view undefined for the whole sheet */
