@@ -40,7 +40,7 @@ function partText({ role, outline, fill, opacity, hatch, fall }: Part, size: num
   const shape = (attributes: string) => `<path fill-rule="evenodd"${place} d="${outline}" ${attributes}/>`;
   if (role === 'frame') return shape(`fill="none" stroke="${fill}" stroke-width="${decimal(thin)}"`);
   if (role === 'shadow') {
-    const down = transformText(translation(size / 6, size / 4));
+    const down = transformText(translation(size / 24, size / 16));
     return `<path fill-rule="evenodd"${down} d="${outline}" fill="${fill}" fill-opacity="${decimal(opacity)}"/>`;
   }
   const filled = shape(`fill="${fill}"${opacity === 1 ? '' : ` fill-opacity="${decimal(opacity)}"`}${
@@ -76,9 +76,12 @@ function noteText(note: Note, size: number): string {
     + writing(label, note.text, attributes, size * 0.8);
 }
 
+/** Common ones by name: not every renderer knows which font is meant by the last. */
+const FONTS = 'Helvetica, Arial, DejaVu Sans, Liberation Sans, sans-serif';
+
 /** Dark letters with a light rim, to be read on anything. */
 function writing({ x, y }: Point, text: string, attributes: string, size: number): string {
-  return `<text x="${decimal(x)}" y="${decimal(y)}" ${attributes} font-family="sans-serif" font-size="${decimal(size)}" `
+  return `<text x="${decimal(x)}" y="${decimal(y)}" ${attributes} font-family="${FONTS}" font-size="${decimal(size)}" `
     + `fill="${COLOURS.note}" stroke="#ffffff" stroke-width="${decimal(size / 5)}" paint-order="stroke">`
     + `${escapeText(text)}</text>`;
 }

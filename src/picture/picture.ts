@@ -1,8 +1,10 @@
 /** Pictures of a report, for hosts that have one. */
 import { joinBoxes } from '../geometry/rings';
 import type { Report } from '../report';
+import type { Config } from '../sheet/config';
 import type { Sheet } from '../sheet/sheet';
-import { COLOURS, type Look, type LookKind, type PictureLayer, type PictureNeck, type PictureStack } from './look';
+import { COLOURS, type Look, type LookKind, type PictureLayer, type PictureStack } from './look';
+import { necksOf } from './necks';
 import { pathData } from './path-data';
 import { printLook } from './print-look';
 import { sheetLook } from './sheet-look';
@@ -24,8 +26,9 @@ export interface StackPictureOptions {
 /** The stack, of the whole project where the report is of one of its files, in one of the ways of looking. */
 export function stackLook(report: Report, options: StackPictureOptions = {}): Look {
   const sheets = report.stack.layers.map(({ sheet }) => sheet);
-  const ground = options.ground ?? report.settings.config?.ground;
-  return lookOf(pictureStack(report), sheets, ground === undefined ? options : { ...options, ground });
+  const { config } = report.settings;
+  const ground = options.ground ?? config?.ground;
+  return lookOf(pictureStack(report), sheets, { ...options, config, ...ground !== undefined && { ground } });
 }
 
 /** The layers' names, as pictures of the stack count them. */
@@ -52,17 +55,14 @@ export function pictureLayer({ layer, openings, pieces }: Sheet): PictureLayer {
   };
 }
 
-function lookOf(stack: PictureStack, sheets: readonly Sheet[], options: StackPictureOptions): Look {
-  const { look = 'print', layer, ground, opacity = 1 } = options;
+function lookOf(
+  stack: PictureStack, sheets: readonly Sheet[], options: StackPictureOptions & { readonly config: Config | undefined },
+): Look {
+  const { look = 'print', layer, ground, opacity = 1, config } = options;
   const isShown = (index: number) => layer === undefined || stack.layers[index]?.name === layer;
   if (look === 'sheets') return sheetsLook(stack, { isShown });
   if (look === 'print') return printLook(stack, { ground, opacity, isShown });
   const index = Math.max(stack.layers.findIndex((_, each) => isShown(each)), 0);
-  return sheetLook(stack, index, { necks: necksOf(sheets[index]) });
-}
-
-/** The necks of the material that were found, which are those under the limit. */
-function necksOf(sheet: Sheet | undefined): PictureNeck[] {
-  const thin = sheet?.thinMaterial ?? [];
-  return thin.filter(({ kind }) => kind === 'neck').map(({ width, from, to }) => ({ width, from, to }));
+  const sheet = sheets[index];
+  return sheetLook(stack, index, { necks: sheet ? necksOf(sheet, config) : [] });
 }

@@ -25,7 +25,11 @@ export function sheetsLook(stack: PictureStack, options: SheetsOptions = {}): Lo
   const plates = shown.map((layer, order) => plate(stack, layer, steps[order] ?? { x: 0, y: 0 }));
   const [right, lower] = [Math.max(0, ...steps.map(({ x }) => x)), Math.max(0, ...steps.map(({ y }) => y))];
   const room = gapOf(sheet);
-  const box = { minX: sheet.minX, minY: sheet.minY - room, maxX: sheet.maxX + right, maxY: sheet.maxY + lower };
+  // For the names above, for edges and shadows all round.
+  const rim = room / 4;
+  const box = {
+    minX: sheet.minX - rim, minY: sheet.minY - room, maxX: sheet.maxX + right + rim, maxY: sheet.maxY + lower + rim,
+  };
   return { kind: 'sheets', box, plates };
 }
 

@@ -1,6 +1,5 @@
 /** What the bench asks about sheets that slip, and about the narrow places of one of them. */
-import { findThinParts } from '../geometry/find-thin-parts';
-import type { Sheet } from '../sheet/sheet';
+import { necksOf } from '../picture/necks';
 import { DEFAULT_CONFIG } from '../sheet/config';
 import { limitsOf } from '../sheet/limits';
 import { PaintedGround } from '../sheet/painted-ground';
@@ -8,9 +7,7 @@ import type { CheckedDocument } from './checked-document';
 import type { BareAfterSlip, LayerNecks, LayerParams, SlipParams, SlipSweep } from './look-protocol';
 import { regionPath } from './stack';
 
-/** Necks up to so many times the limit are measured: wider ones are no ties but sheet. */
-const SHOWN_LIMITS = 2.5;
-
+/** Sides that the sweep tries, evenly round. */
 const DIRECTIONS = 24;
 
 /** The ground of each stack that was asked about, for as long as the stack is there. */
@@ -42,13 +39,7 @@ export class SlipAnswers {
 /** The necks of a layer's material, in mm as cut. */
 export function necksOfLayer(checked: CheckedDocument, { layer }: LayerParams): LayerNecks {
   const sheet = checked.report.stack.layers[layer]?.sheet;
-  return { version: checked.version, layer, necks: sheet ? necksOf(sheet, checked) : [] };
+  return { version: checked.version, layer, necks: sheet ? necksOf(sheet, checked.report.settings.config) : [] };
 }
 
-function necksOf({ material, kerf }: Sheet, checked: CheckedDocument): LayerNecks['necks'] {
-  const parts = findThinParts(material, limits(checked).bridge * SHOWN_LIMITS + kerf);
-  return parts.filter(({ kind }) => kind === 'neck').map(({ width, from, to }) => ({ width: width - kerf, from, to }));
-}
-
-const limits = ({ report }: CheckedDocument) => limitsOf(report.settings.config ?? DEFAULT_CONFIG);
-const slipOf = (checked: CheckedDocument): number => limits(checked).slip;
+const slipOf = ({ report }: CheckedDocument): number => limitsOf(report.settings.config ?? DEFAULT_CONFIG).slip;

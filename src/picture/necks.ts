@@ -1,0 +1,15 @@
+/** The narrow places of a sheet that its picture gives the measure of. */
+import { findThinParts } from '../geometry/find-thin-parts';
+import { DEFAULT_CONFIG, type Config } from '../sheet/config';
+import { limitsOf } from '../sheet/limits';
+import type { Sheet } from '../sheet/sheet';
+import type { PictureNeck } from './look';
+
+/** Necks up to so many times the limit are measured: wider ones are no ties but sheet. */
+const SHOWN_LIMITS = 2.5;
+
+/** Those within the limits too, in mm as cut. */
+export function necksOf({ material, kerf }: Sheet, config: Config = DEFAULT_CONFIG): PictureNeck[] {
+  const parts = findThinParts(material, limitsOf(config).bridge * SHOWN_LIMITS + kerf);
+  return parts.filter(({ kind }) => kind === 'neck').map(({ width, from, to }) => ({ width: width - kerf, from, to }));
+}
