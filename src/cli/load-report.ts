@@ -41,7 +41,8 @@ export class ReportLoader {
     const config = await this.#finder.configFor(name);
     const part = nameIn(config, name);
     if (part !== undefined) {
-      const { settings, report } = await this.#projects.load(config, file === STANDARD_INPUT ? { name: part, input } : undefined);
+      const given = file === STANDARD_INPUT ? { name: part, input } : undefined;
+      const { settings, report } = await this.#projects.load(config, given);
       const found = report.files.get(part);
       if (found) return { name, input, config, settings, report: found };
     }

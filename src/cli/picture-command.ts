@@ -82,5 +82,6 @@ async function runPicture(file: string, options: PictureOptions, host: Host): Pr
 
 /** @throws Failure when the picture would take the place of what it is drawn from */
 async function refuseToOverwrite(file: string, out: string): Promise<void> {
-  if (await isSameFile(file, out)) throw new Failure(`${out}: this is the stencil itself; give the picture another name`);
+  if (!await isSameFile(file, out)) return;
+  throw new Failure(`${out}: this is the stencil itself; give the picture another name`);
 }

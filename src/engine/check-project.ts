@@ -3,7 +3,9 @@ import type { LayerFault, ProjectReport, Report, Settings } from '../report';
 import type { Config } from '../sheet/config';
 import { stackOf, type StackLayer } from '../sheet/stack';
 import { DEFAULT_BUDGET } from './check';
-import { faultOf, groupsOfEntry, projectFiles, sourcedEntries, type EntryGroup, type SourcedEntry } from './project-layers';
+import {
+  faultOf, groupsOfEntry, projectFiles, sourcedEntries, type EntryGroup, type SourcedEntry,
+} from './project-layers';
 import { drawingOf, knownSheets, measureGroups, type ReadFile } from './read-sheets';
 import { reportOn } from './run-checks';
 import { configOf, measuresAlike } from './settled-config';
@@ -26,16 +28,18 @@ export function checkProject(
   const alike = earlier !== undefined && measuresAlike(configOf(earlier.settings), config);
   const entries = sourcedEntries(config);
   const parts = new Map(there.map((name) => [name, readPart(name, files.get(name) ?? '', {
-    settings, config, late, alike, entries: entries.filter(({ file }) => file === name), earlier: earlier?.files.get(name),
+    settings, config, late, alike, earlier: earlier?.files.get(name),
+    entries: entries.filter(({ file }) => file === name),
   })]));
   const reports = new Map<string, Report>();
   const stack = stackOf(entries.flatMap((entry) => layersOf(entry, parts)), earlier?.stack);
   const project = {
-    settings, files: reports, stack, missing: names.filter((name) => !files.has(name)), faults: faultsOf(entries, parts),
-    elapsed: 0,
+    settings, files: reports, stack, faults: faultsOf(entries, parts), elapsed: 0,
+    missing: names.filter((name) => !files.has(name)),
   };
   for (const [file, part] of parts) {
-    const run = { settings, config, stack, late, project: { file, report: project }, known: part.unchanged?.results ?? [] };
+    const known = part.unchanged?.results ?? [];
+    const run = { settings, config, stack, late, known, project: { file, report: project } };
     reports.set(file, reportOn(part.read, run, part.elapsed));
   }
   project.elapsed = performance.now() - start;

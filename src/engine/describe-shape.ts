@@ -34,7 +34,7 @@ export function describeShapeAt({ drawing, sheets }: Report, offset: number): Sh
   const element = drawnAt(drawing, offset);
   if (!element) return undefined;
   const shapes = drawing.shapes.filter((shape) => drawnThrough(shape).includes(element));
-  const layers = sheets.filter(({ layer }) => layer.shapes.some((shape) => shapes.includes(shape))).map(({ layer }) => layer);
+  const layers = sheets.map(({ layer }) => layer).filter((layer) => layer.shapes.some((shape) => shapes.includes(shape)));
   const outlines = layers.some(({ reading }) => reading === 'outlines') ? outlinesOf(shapes) : [];
   const region = outlines.length > 0 ? fillRegion(outlines, 'evenodd') : union(shapes.map(shapeRegion));
   if (region.length === 0) return undefined;

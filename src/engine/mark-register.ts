@@ -1,6 +1,6 @@
 /**
- * Register marks in every sheet of a stack: a corner notch, an angle that points to the sheet's upper left corner, and a
- * plain cross-hair in each of the two corners beside it. Far apart, they also show a sheet that lies turned.
+ * Register marks in every sheet of a stack: a corner notch, an angle that points to the sheet's upper left corner, and
+ * a plain cross-hair in each of the two corners beside it. Far apart, they also show a sheet that lies turned.
  */
 import { joinInserts } from '../bridges/add-strips';
 import { decimalsFor } from '../bridges/decimals';
@@ -53,14 +53,15 @@ export function markRegister(report: Report, finding?: Finding): Mend[] {
   }
   const edits = files.get(own);
   if (!edits) return [];
-  const others: FileEdits[] = [...files].filter(([file]) => file !== own).map(([file, theirs]) => ({ file, edits: theirs }));
-  return isProven(report, finding, { edits, others }, marks) ? [mendOf(edits, others, finding)] : [];
+  const others = [...files].filter(([file]) => file !== own).map(([file, theirs]): FileEdits => ({ file, edits: theirs }));
+  return isProven(report, finding, marks, { edits, others }) ? [mendOf(edits, others, finding)] : [];
 }
 
 function mendOf(edits: readonly TextEdit[], others: readonly FileEdits[], finding: Finding | undefined): Mend {
   return {
-    kind: 'register-stack', title: 'Cut register marks in every sheet of the stack', check: finding?.check ?? 'frame-mismatch',
-    preferred: finding !== undefined, safe: false, edits, ...(others.length > 0 ? { others } : {}),
+    kind: 'register-stack', title: 'Cut register marks in every sheet of the stack',
+    check: finding?.check ?? 'frame-mismatch', preferred: finding !== undefined, safe: false, edits,
+    ...(others.length > 0 ? { others } : {}),
   };
 }
 
@@ -96,7 +97,7 @@ function cross({ x, y }: Point, reach: number, half: number): Point[] {
   }));
 }
 
-/** The insertion that cuts the marks in a layer; undefined where nothing that is added there would be cut as it should. */
+/** The insertion that cuts the marks in a layer; undefined where nothing that is added would be cut as it should. */
 function marksIn({ layer, drawing }: Sheet, marks: readonly Mark[]): TextEdit | undefined {
   if (layer.reading === 'sheet') return undefined;
   const place = placeIn(layer.element ?? drawing.document.root, drawing);
@@ -123,9 +124,11 @@ interface Place {
 
 /** Before the end tag of the root, or of a group in it that is not transformed. */
 function placeIn(element: ElementNode | undefined, { document: { root }, toMm }: Drawing): Place | undefined {
-  if (!element?.endTag || (element !== root && (element.parent !== root || element.localName !== 'g'))) return undefined;
-  if (element !== root && attribute(element, 'transform')) return undefined;
-  return { at: element.endTag.from, toMm, prefix: element.name.slice(0, element.name.length - element.localName.length) };
+  if (!element?.endTag) return undefined;
+  const isPlainGroup = element.parent === root && element.localName === 'g' && !attribute(element, 'transform');
+  if (element !== root && !isPlainGroup) return undefined;
+  const prefix = element.name.slice(0, element.name.length - element.localName.length);
+  return { at: element.endTag.from, toMm, prefix };
 }
 
 function pathData(outline: readonly Point[], toUser: Matrix, decimals: number): string {
@@ -139,8 +142,8 @@ function numberText(value: number, decimals: number): string {
 
 /** Whether every layer ends up with the marks, and nothing else changes or gets worse. */
 function isProven(
-  report: Report, finding: Finding | undefined, { edits, others }: { edits: readonly TextEdit[]; others: readonly FileEdits[] },
-  marks: readonly Mark[],
+  report: Report, finding: Finding | undefined, marks: readonly Mark[],
+  { edits, others }: { edits: readonly TextEdit[]; others: readonly FileEdits[] },
 ): boolean {
   const region: Region = marks.map(({ outline }): Polygon =>
     ({ outer: Float64Array.from(outline.flatMap(({ x, y }) => [x, y])), holes: [] }));

@@ -32,13 +32,14 @@ function layerItem(traced: Traced, sheet: Sheet): OutlineItem {
   const { layer, openings, pieces, cutLength } = sheet;
   const selection = layerSpan(traced, sheet);
   const islands = pieces.filter(({ island }) => island);
-  const counts = [countOf(openings.length, 'opening'), ...islands.length > 0 ? [countOf(islands.length, 'island')] : []];
+  const fallen = islands.length > 0 ? [countOf(islands.length, 'island')] : [];
+  const counts = [countOf(openings.length, 'opening'), ...fallen];
   return {
     kind: 'layer', name: layer.name || 'layer', detail: `${counts.join(', ')}, ${millimetres(cutLength)} of cut`,
     span: layer.element?.span ?? traced.drawing.document.root?.span ?? selection, selection,
     children: [
-      ...pieces.filter(({ island }) => !island).map((piece) => pieceItem(piece, 'sheet', 'Sheet', selection)),
-      ...listed(islands, (piece) => pieceItem(piece, 'island', 'Island', contourSpan(traced, sheet, piece.polygon.outer)), selection),
+      ...pieces.filter(({ island }) => !island).map((piece) => pieceItem(piece, selection)),
+      ...listed(islands, (piece) => pieceItem(piece, contourSpan(traced, sheet, piece.polygon.outer)), selection),
       ...listed(downward(openings), (opening) => openingItem(traced, sheet, opening), selection),
     ],
   };
@@ -51,14 +52,17 @@ function listed<T>(parts: readonly T[], itemOf: (part: T) => OutlineItem, place:
   return [...items, { kind: 'more', ...left, children: [] }];
 }
 
-function pieceItem({ polygon, area }: Piece, kind: 'sheet' | 'island', name: string, span: Span): OutlineItem {
-  const hangs = kind === 'island' ? ', hangs on nothing' : '';
-  return { kind, name, detail: `${sizeOf(polygon)}, ${squareMillimetres(area)}${hangs}`, span, selection: span, children: [] };
+function pieceItem({ polygon, area, island }: Piece, span: Span): OutlineItem {
+  const detail = `${sizeOf(polygon)}, ${squareMillimetres(area)}${island ? ', hangs on nothing' : ''}`;
+  return {
+    kind: island ? 'island' : 'sheet', name: island ? 'Island' : 'Sheet', detail, span, selection: span, children: [],
+  };
 }
 
 function openingItem(traced: Traced, sheet: Sheet, opening: Polygon): OutlineItem {
   const span = contourSpan(traced, sheet, opening.outer);
-  const detail = `${sizeOf(opening)}, ${squareMillimetres(areaOf(opening))}, ${millimetres(perimeterOf(opening))} of cut`;
+  const measures = [sizeOf(opening), squareMillimetres(areaOf(opening)), `${millimetres(perimeterOf(opening))} of cut`];
+  const detail = measures.join(', ');
   return { kind: 'opening', name: 'Opening', detail, span, selection: span, children: [] };
 }
 

@@ -25,9 +25,10 @@ export function projectFiles(config: Config): string[] {
   return [...new Set(files)];
 }
 
-/** `heron.svg#body` is the element `body` of `heron.svg`; a `#` within a name that ends in `.svg` belongs to the name. */
+/** `heron.svg#body` is the element `body` of `heron.svg`; a `#` in a name that ends in `.svg` belongs to the name. */
 function splitSource(from: string): { file: string | undefined; id: string | undefined } {
-  const [, file = from, id] = /^(.*\.svg)#(.*)$/is.exec(from) ?? (/\.svg$/i.test(from) ? [] : /^(.*)#(.*)$/s.exec(from)) ?? [];
+  const plain = /\.svg$/i.test(from) ? undefined : /^(.*)#(.*)$/s.exec(from);
+  const [, file = from, id] = /^(.*\.svg)#(.*)$/is.exec(from) ?? plain ?? [];
   return { file: relativePath(file), id };
 }
 
@@ -93,7 +94,9 @@ export function faultOf(entry: SourcedEntry, drawing: Drawing | undefined): Laye
     return { from, message, severity: 'error' };
   }
   if (id === undefined || groupOfElement(drawing, entry, id).length > 0) return undefined;
-  return elementWithId(drawing, id)
-    ? { from, message: `Element "${id}" of ${file} draws nothing, so that this layer has no sheet.`, severity: 'warning' }
-    : { from, message: `No element of ${file} has the id "${id}": the stack is checked without it.`, severity: 'error' };
+  if (elementWithId(drawing, id)) {
+    const message = `Element "${id}" of ${file} draws nothing, so that this layer has no sheet.`;
+    return { from, message, severity: 'warning' };
+  }
+  return { from, message: `No element of ${file} has the id "${id}": the stack is checked without it.`, severity: 'error' };
 }

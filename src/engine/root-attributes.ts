@@ -27,10 +27,12 @@ export function sizeEdits({ document: { root }, width, height, toMm }: Drawing, 
   const size = { width: `${plain(width * scale)}mm`, height: `${plain(height * scale)}mm` };
   const own = ['data-tombolo-width', 'data-tombolo-height'].filter((name) => attribute(root, name));
   if (own.length > 0) {
-    return setAttributes(root, Object.fromEntries(own.map((name) => [name, name.endsWith('width') ? size.width : size.height])));
+    const values = own.map((name) => [name, name.endsWith('width') ? size.width : size.height]);
+    return setAttributes(root, Object.fromEntries(values));
   }
   const tied = scale === 1 || attribute(root, 'viewBox');
-  return setAttributes(root, tied ? size : { ...size, viewBox: `0 0 ${plain(width / toMm.a)} ${plain(height / toMm.d)}` });
+  const viewBox = `0 0 ${plain(width / toMm.a)} ${plain(height / toMm.d)}`;
+  return setAttributes(root, tied ? size : { ...size, viewBox });
 }
 
 /** To a tenth of a micrometre, without needless digits. */

@@ -40,10 +40,13 @@ export function reportOn(file: ReadFile, run: CheckRun, elapsed: number): Report
 }
 
 function stencilOf({ drawing, sheets }: ReadFile, { config, stack, project }: CheckRun): Stencil {
-  return { drawing, config, limits: limitsOf(config), sheets, sources: sourcesOnce(), file: project?.file ?? '', stack };
+  const limits = limitsOf(config);
+  return { drawing, config, limits, sheets, sources: sourcesOnce(), file: project?.file ?? '', stack };
 }
 
-function* runChecks(stencil: Stencil, { config, known = [], late }: CheckRun, skipped: string[]): Iterable<CheckResult> {
+function* runChecks(
+  stencil: Stencil, { config, known = [], late }: CheckRun, skipped: string[],
+): Iterable<CheckResult> {
   for (const each of ALL_CHECKS) {
     if (config.checks[each.id] === 'off') continue;
     const before = known.find(({ check, looksAround }) => check === each.id && !looksAround);

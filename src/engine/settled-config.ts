@@ -10,7 +10,8 @@ export function configOf({ config = DEFAULT_CONFIG, width, height, kerf }: Setti
 
 /**
  * Whether what was measured and found under one configuration holds under the other. What only sorts the findings, and
- * the ground, which nothing is measured on, may differ; so may the layers, which are compared file by file. Configurations are plain data, always with the same keys in the same order.
+ * the ground, which nothing is measured on, may differ; so may the layers, which are compared file by file.
+ * Configurations are plain data, always with the same keys in the same order.
  */
 export function measuresAlike(a: Config, b: Config): boolean {
   return a === b || JSON.stringify(measuring(a)) === JSON.stringify(measuring(b));

@@ -32,8 +32,8 @@ export function scaleToFit(report: Report, finding: Finding): Mend[] {
   const { width, height } = report.drawing;
   const all = others.length > 0 ? ', with all files of the stack' : '';
   const title = `Scale to fit the bed: ${sides(width * scale, height * scale)} (${(100 * scale).toFixed(1)} %)${all}`;
-  const more = others.length > 0 ? { others } : {};
-  return [{ kind: others.length > 0 ? 'scale-stack' : 'scale-to-fit', title, check: finding.check, preferred: false, safe: false, edits, ...more }];
+  const mend = { title, check: finding.check, preferred: false, safe: false, edits };
+  return [others.length > 0 ? { ...mend, kind: 'scale-stack', others } : { ...mend, kind: 'scale-to-fit' }];
 }
 
 /** The largest scale at which artwork and margin lie on the bed, either way round, with its width in whole 0.1 mm. */

@@ -32,7 +32,8 @@ export class CheckedProject {
       const known = read(uri);
       return known ? [{ name, ...known }] : [];
     });
-    const report = checkProject(new Map(there.map(({ name, document }) => [name, document.getText()])), { config }, earlier?.report);
+    const texts = new Map(there.map(({ name, document }) => [name, document.getText()]));
+    const report = checkProject(texts, { config }, earlier?.report);
     const documents = new Map<string, CheckedDocument>();
     const project = new CheckedProject(found, report, documents, new Set(uris.values()));
     for (const { name, document, open } of there) {

@@ -14,7 +14,8 @@ export function documentSymbols({ document, report }: CheckedDocument): Document
   return outlineOf(report).map((item) => symbolOf(item, document));
 }
 
-function symbolOf({ kind, name, detail, span, selection, children }: OutlineItem, document: TextDocument): DocumentSymbol {
+function symbolOf(item: OutlineItem, document: TextDocument): DocumentSymbol {
+  const { kind, name, detail, span, selection, children } = item;
   return {
     name, detail, kind: KINDS[kind], range: rangeOf(span, document), selectionRange: rangeOf(selection, document),
     children: children.map((child) => symbolOf(child, document)),
@@ -29,7 +30,8 @@ export function hoverAt({ document, report }: CheckedDocument, offset: number): 
 
 function textOf({ name, id, times, width, height, area, cutLength, layers }: ShapeDescription): string {
   const title = `**${escaped(id === undefined ? name : `${name} ${id}`)}**${times > 1 ? `, drawn ${times} times` : ''}`;
-  const measures = `${width.toFixed(2)} × ${height.toFixed(2)} mm · ${area.toFixed(2)} mm² · ${cutLength.toFixed(2)} mm of cut`;
+  const size = `${width.toFixed(2)} × ${height.toFixed(2)} mm`;
+  const measures = `${size} · ${area.toFixed(2)} mm² · ${cutLength.toFixed(2)} mm of cut`;
   const stands = layers.map((layer) => `layer ${escaped(layer.name)}, paint ${layer.paint}, read as ${layer.reading}`);
   return [title, measures, ...stands.length > 0 ? stands : ['in no layer of the stack']].join('  \n');
 }

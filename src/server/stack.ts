@@ -31,7 +31,9 @@ export function stackOf(checked: CheckedDocument): Stack {
 }
 
 /** The document that a finding of the stack lies in, and its index there. */
-export function findingAt(checked: CheckedDocument, index: number): { checked: CheckedDocument; index: number } | undefined {
+export function findingAt(
+  checked: CheckedDocument, index: number,
+): { checked: CheckedDocument; index: number } | undefined {
   let left = index;
   for (const each of checked.documents()) {
     if (left < each.report.findings.length) return { checked: each, index: left };

@@ -31,12 +31,14 @@ describe('the demo in several files', () => {
     const measured = Object.fromEntries([...report.files.values()].flatMap(({ findings }) =>
       findings.map((finding) => [finding.check, finding.measure?.value])));
     expect(measured).toMatchObject({
-      'bare-gap': expect.closeTo(0.3, 1), 'short-overlap': expect.closeTo(0.3, 1), 'thin-bridge': expect.closeTo(0.55, 2),
+      'bare-gap': expect.closeTo(0.3, 1), 'short-overlap': expect.closeTo(0.3, 1),
+      'thin-bridge': expect.closeTo(0.55, 2),
     });
   });
 
   it('can be mended of each', () => {
-    const kinds = [...report.files.values()].flatMap((each) => each.findings.map((finding) => mendsFor(each, finding)[0]?.kind));
+    const kinds = [...report.files.values()].flatMap((each) =>
+      each.findings.map((finding) => mendsFor(each, finding)[0]?.kind));
     expect(kinds.sort()).toEqual(['bridge-island', 'spread-colour', 'spread-colour', 'widen-bridge']);
   });
 

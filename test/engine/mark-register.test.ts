@@ -52,7 +52,8 @@ describe('register marks', () => {
   });
 
   it('are lines where lines are cut', () => {
-    const lines = (x: number) => sheet(`<rect x="${x}" y="10" width="20" height="20" fill="none" stroke="#000" stroke-width=".1"/>`);
+    const looks = 'fill="none" stroke="#000" stroke-width=".1"';
+    const lines = (x: number) => sheet(`<rect x="${x}" y="10" width="20" height="20" ${looks}/>`);
     const drawn = { 'a.svg': lines(10), 'b.svg': lines(25) };
     const [mend] = markRegister(project(drawn, layers, undefined, roomy).files.get('a.svg') as Report);
     const after = project(mended(drawn, 'a.svg', mend as Mend), layers, undefined, roomy).files.get('a.svg') as Report;

@@ -4,7 +4,8 @@ import { outlineOf } from '../../src/engine/outline';
 import { describeShapeAt } from '../../src/engine/describe-shape';
 import { ring, sheet, square } from './project-files';
 
-const drawing = sheet(`<g id="sun">${square(30, 30, 8)}${ring(5, 5)}</g><g id="heron" fill="#3b4a54"><circle cx="30" cy="30" r="5"/></g>`);
+const drawing = sheet(`<g id="sun">${square(30, 30, 8)}${ring(5, 5)}</g>` +
+  '<g id="heron" fill="#3b4a54"><circle cx="30" cy="30" r="5"/></g>');
 
 describe('the outline', () => {
   const [sun, heron] = outlineOf(check(drawing));
@@ -32,7 +33,8 @@ describe('the outline', () => {
   });
 
   it('stops at a length that can be read', () => {
-    const many = sheet(Array.from({ length: 620 }, (_, i) => square(1 + (i % 29) * 2, 1 + Math.floor(i / 29) * 2, 1)).join(''));
+    const dots = Array.from({ length: 620 }, (_, i) => square(1 + (i % 29) * 2, 1 + Math.floor(i / 29) * 2, 1));
+    const many = sheet(dots.join(''));
     const [layer] = outlineOf(check(many));
     expect(layer?.children).toHaveLength(502);
     expect(layer?.children.at(-1)?.name).toBe('120 more');

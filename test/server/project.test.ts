@@ -60,10 +60,11 @@ test('a file that changes on disk is checked again, and one that is open is not 
   await changedOnDisk('birds/heron.svg');
   await changedOnDisk('sun.svg');
   await published('sun.svg', (found) => found.length === 1);
-  expect(server.published.filter(({ uri, diagnostics }) => uri.endsWith('heron.svg') && diagnostics.length > 0)).toEqual([]);
+  const ofHeron = server.published.filter(({ uri }) => uri.endsWith('heron.svg'));
+  expect(ofHeron.flatMap(({ diagnostics }) => diagnostics)).toEqual([]);
 });
 
-test('what lies between two files is told in one, with the place in the other, and follows edits of either', async () => {
+test('what lies between two files is told in one, with the place in the other, and follows edits', async () => {
   const [left, right] = [sheet(square(5, 5, 20)), (x: number) => sheet(square(x, 5, 20))];
   server.write('sun.svg', left);
   const document = await server.open('birds/heron.svg', right(25.2));
@@ -77,7 +78,8 @@ test('what lies between two files is told in one, with the place in the other, a
   await published(name, (found) => !found.includes('bare-gap'));
   const open = await server.open('sun.svg', left);
   await server.change(open, whole(sheet(square(1.7, 5, 20))));
-  await server.until('a gap again', () => codes(server.published.at(-1)?.diagnostics ?? []).includes('bare-gap') || undefined);
+  await server.until('a gap again', () =>
+    codes(server.published.at(-1)?.diagnostics ?? []).includes('bare-gap') || undefined);
 });
 
 test('entries that name nothing are underlined in tombolo.json, and the rest is checked', async () => {
