@@ -1,5 +1,5 @@
 /** The layers list: another painting order by mouse and keyboard, undone in the editor; pictures that are saved. */
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync, statSync } from 'node:fs';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { picturesOfFailures, retry, root, Workbench } from './workbench';
@@ -65,7 +65,7 @@ describe('the picture', () => {
       await workbench.page.keyboard.press('Enter');
       await input.waitFor({ state: 'hidden', timeout: 3000 });
     });
-    await expect.poll(() => existsSync(target), { timeout: 15_000 }).toBe(true);
+    await expect.poll(() => existsSync(target) && statSync(target).size > 0, { timeout: 15_000 }).toBe(true);
     return target;
   }
 
