@@ -94,8 +94,20 @@ async function measureMoves(browser, { layeredDrawing, stackFor, segmentsOf }) {
       console.log(`${name.padEnd(17)}${movement.padEnd(11)}${rate.toFixed(1).padStart(10)}${middle.toFixed(1).padStart(12)}`
         + `${slowest.toFixed(1).padStart(13)}${`${late} of ${frames}`.padStart(15)}${script.toFixed(1).padStart(12)}`);
     }
+    console.log(`${name.padEnd(17)}all of it: ${(await processorTime(browser, page)).toFixed(1)} ms of processor time a frame`);
     await page.close();
   }
+}
+
+/** Milliseconds that all of the browser's threads together work on one frame: what others do on the machine is not in it. */
+async function processorTime(browser, page) {
+  await browser.startTracing(page, { categories: ['toplevel'] });
+  const movements = Object.values(await page.evaluate(moveAbout));
+  const { traceEvents } = JSON.parse((await browser.stopTracing()).toString());
+  const microseconds = traceEvents.reduce((sum, { ph, name, tdur }) => (
+    ph === 'X' && name.includes('RunTask') && tdur ? sum + tdur : sum
+  ), 0);
+  return microseconds / 1000 / movements.reduce((sum, { frames }) => sum + frames, 0);
 }
 
 mkdirSync(folder, { recursive: true });
