@@ -31,7 +31,9 @@ export function linePath(drawing: Drawing, { shape, curves, subpath }: CutLine):
   const absolute = absoluteCommands(commands);
   const paths = stepPaths(commands, absolute, part === 'fill');
   const steps = paths[subpath]?.steps.length ?? 0;
-  if (paths.length !== outline.length || steps < curves.length) return `The outline of this <${element.name}> is not in its text.`;
+  if (paths.length !== outline.length || steps < curves.length) {
+    return `The outline of this <${element.name}> is not in its text.`;
+  }
   const style = readStyle(data, commands);
   return { geometry, data, commands, absolute, paths, style, decimals: Math.max(style.decimals, least) };
 }
@@ -40,7 +42,9 @@ export function linePath(drawing: Drawing, { shape, curves, subpath }: CutLine):
  * Edits of the document that write these loops in place of all that the path holds.
  * @param joined subpaths from elsewhere, numbered after the path's own
  */
-export function writeLine(source: LinePath, loops: readonly ArrangedLoop[], joined: readonly StepPath[] = []): readonly TextEdit[] {
+export function writeLine(
+  source: LinePath, loops: readonly ArrangedLoop[], joined: readonly StepPath[] = [],
+): readonly TextEdit[] {
   const { geometry, data, commands } = source;
   const pieces = writeLoops({ ...source, paths: [...source.paths, ...joined] }, loops);
   return geometry.editsFor(spliceText(data, { from: 0, to: commands.at(-1)?.span.to ?? 0 }, pieces));

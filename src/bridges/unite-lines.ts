@@ -32,7 +32,8 @@ function removeFrom(drawing: Drawing, lines: readonly CutLine[]): Outcome {
     if (!alone || lines.length < all) return { refusal: `The <${use.name}> that draws it draws more than that.` };
     return { edits: removeElement(drawing, use) };
   }
-  if (lines.length === all && drawing.shapes.every((other) => other.element !== shape.element || other.instances.length === 0)) {
+  const used = drawing.shapes.some((other) => other.element === shape.element && other.instances.length > 0);
+  if (lines.length === all && !used) {
     return { edits: removeElement(drawing, shape.element) };
   }
   const source = linePath(drawing, first);
@@ -76,7 +77,9 @@ interface Place {
   readonly t: number;
 }
 
-function loopsOf({ first, second, stretch }: DoubledLine, paths: readonly StepPath[], one: number, two: number): Loop[] | string {
+function loopsOf(
+  { first, second, stretch }: DoubledLine, paths: readonly StepPath[], one: number, two: number,
+): Loop[] | string {
   const head = stretch.pieces[0] as SharedPiece;
   const tail = stretch.pieces.at(-1) as SharedPiece;
   const onFirst = (step: number, t: number) => placeOn(paths[one] as StepPath, step, t);
@@ -123,7 +126,7 @@ function backwards(items: readonly LoopItem[]): LoopItem[] {
     : item)).reverse();
 }
 
-/** User units: ends farther apart than this get a line between them; nearer ones are the same number but for rounding. */
+/** User units: ends farther apart get a line between them; nearer ones are the same number but for rounding. */
 const SAME_POINT = 1e-6;
 
 function loopFrom(items: readonly LoopItem[], paths: readonly StepPath[]): Loop {

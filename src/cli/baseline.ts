@@ -20,7 +20,8 @@ export async function writeBaselines(reports: readonly LoadedReport[], host: Hos
     findings.set(config, [...findings.get(config) ?? [], ...report.complete]);
   }
   for (const [{ path = CONFIG_NAME, text, problems }, found] of findings) {
-    if (problems.some(({ severity }) => severity === 'error')) throw new Failure(`${path}: has errors; mend those first`);
+    const wrong = problems.some(({ severity }) => severity === 'error');
+    if (wrong) throw new Failure(`${path}: has errors; mend those first`);
     const entries = baselineOf(found);
     await writeAtomically(path, withBaseline(text, entries));
     const many = entries.length === 1 ? 'finding is' : 'findings are';

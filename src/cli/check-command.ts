@@ -45,7 +45,7 @@ export function addCheckCommand(program: Command, host: Host): void {
     .addOption(new Option('--max-warnings <number>', 'warnings to let pass').argParser(parseCount).default(0))
     .option('--quiet', 'print errors alone; the counts and the exit code still heed the rest')
     .option('--no-mends', 'leave proven mends out of json and sarif, which is faster')
-    .option('--write-baseline', 'let pass from now on what is found now; kept in tombolo.json, in place of what was kept there')
+    .option('--write-baseline', 'let pass from now on what is found now; tombolo.json keeps it')
     .option('--color', 'colour the text even where no terminal listens')
     .option('--no-color', 'never colour the text')
     .addHelpText('after', EXAMPLES)

@@ -42,14 +42,16 @@ export function doubledMends(report: Report, finding: Finding, subject: Doubled)
   const copies = copiesOf(report, doubled.first);
   const lines = copies.map(({ line }) => line);
   const gone = copies.map((copy) => copy.finding);
-  const title = lines.length === 1 ? 'Remove the line that lies on another' : `Remove the ${lines.length} lines that lie on another`;
+  const title = lines.length === 1
+    ? 'Remove the line that lies on another'
+    : `Remove the ${lines.length} lines that lie on another`;
   const removal = {
     kind: 'remove-doubled-line', title, outcome: removeLines(drawing, lines), gone, within: cancelled(sheet, first),
     mayCome: sheet.layer.reading === 'outlines' ? FOUND_IN_OPENINGS : [],
   };
   const both = {
-    kind: 'remove-both-lines', title: 'Remove the line and all that lie on it', outcome: removeLines(drawing, [first, ...lines]),
-    gone, within: [],
+    kind: 'remove-both-lines', title: 'Remove the line and all that lie on it',
+    outcome: removeLines(drawing, [first, ...lines]), gone, within: [],
   };
   return [...offer(report, finding, sheet, removal), ...offer(report, finding, sheet, both)];
 }
@@ -66,7 +68,8 @@ export function openMends(report: Report, finding: Finding, { sheet, lines }: Op
 
 /** What an opening may turn out to have once it is one. */
 const FOUND_IN_OPENINGS: readonly CheckId[] = [
-  'floating-island', 'thin-bridge', 'narrow-opening', 'small-opening', 'loose-tongue', 'edge-opening', 'crossed-outline',
+  'floating-island', 'thin-bridge', 'narrow-opening', 'small-opening', 'loose-tongue', 'edge-opening',
+  'crossed-outline',
 ];
 
 /** All lines that lie wholly on the same one, each with its finding. */
@@ -82,7 +85,7 @@ function isSameLine(a: CutLine, b: CutLine): boolean {
   return a.shape === b.shape && a.subpath === b.subpath;
 }
 
-/** Where only lines are drawn, two that lie on each other count as none: the opening comes back when one of them goes. */
+/** Where only lines are drawn, two on each other count as none: the opening comes back when one of them goes. */
 function cancelled(sheet: Sheet, line: CutLine): Region {
   return sheet.layer.reading === 'outlines' ? regionFromRings([flattenSubpath(line.curves, FLATNESS)], 'nonzero') : [];
 }

@@ -35,23 +35,28 @@ async function ask(beginning: Beginning): Promise<NewConfig | undefined> {
 
 function askWidth({ width, sizeStated }: Beginning): Thenable<string | undefined> {
   const known = `${Number(width.toFixed(2))}mm`;
+  const said = sizeStated ? `The drawing says ${known}.` : 'The drawing does not say.';
   return vscode.window.showInputBox({
     title: 'Begin a stencil (1 of 3): size',
-    prompt: `How wide is the artwork cut? ${sizeStated ? `The drawing says ${known}.` : 'The drawing does not say.'} ${DECLINE}`,
+    prompt: `How wide is the artwork cut? ${said} ${DECLINE}`,
     value: known,
     ignoreFocusOut: true,
-    validateInput: (text) => ((parseLength(text) ?? 0) > 0 ? undefined : 'A length with its unit, such as 148mm or 6in.'),
+    validateInput: (text) =>
+      ((parseLength(text) ?? 0) > 0 ? undefined : 'A length with its unit, such as 148mm or 6in.'),
   });
 }
 
+const ALLOWED: Readonly<Record<Material['laser'], string>> = {
+  usual: '', ask: '; laser: ask your workshop first', never: '; never with a laser',
+};
+
 async function askMaterial(): Promise<string | undefined> {
-  const names = Object.keys(MATERIALS).sort((a, b) => Number(b === DEFAULT_MATERIAL) - Number(a === DEFAULT_MATERIAL));
+  const names = [DEFAULT_MATERIAL, ...Object.keys(MATERIALS).filter((name) => name !== DEFAULT_MATERIAL)];
   const items = names.map((name) => {
     const { title, thickness, bridge, opening, laser } = MATERIALS[name] as Material;
-    const allowed = laser === 'usual' ? '' : laser === 'ask' ? '; laser: ask your workshop first' : '; never with a laser';
     return {
       name, label: title, description: `${thickness} mm`,
-      detail: `Bridges from ${bridge} mm, openings from ${opening} mm${allowed}`,
+      detail: `Bridges from ${bridge} mm, openings from ${opening} mm${ALLOWED[laser]}`,
     };
   });
   const picked = await vscode.window.showQuickPick(items, {
@@ -65,7 +70,7 @@ async function askTool({ title, laser }: Material): Promise<Tool | undefined> {
   const knife = { tool: 'knife' as const, label: 'Knife', detail: 'By hand or by machine: no fumes.' };
   const fumes = laser === 'never'
     ? `Never with ${title}: it gives off hydrogen chloride.`
-    : 'Never leave it unattended; the machine\'s manual and the workshop\'s rules decide what it may cut.';
+    : "Never leave it unattended; the machine's manual and the workshop's rules decide what it may cut.";
   const beam = { tool: 'laser' as const, label: 'Laser', detail: fumes };
   const picked = await vscode.window.showQuickPick(laser === 'never' ? [knife, beam] : [beam, knife], {
     title: 'Begin a stencil (3 of 3): tool', placeHolder: `What cuts the sheets? ${DECLINE}`, ignoreFocusOut: true,

@@ -35,7 +35,8 @@ export function selfCrossingBy(ring: Ring, corners: Ring): SelfCrossing | undefi
 }
 
 function pointsOf(ring: Ring): Point[] {
-  return Array.from({ length: ring.length / 2 }, (_, i) => ({ x: ring[2 * i] as number, y: ring[2 * i + 1] as number }));
+  const count = ring.length / 2;
+  return Array.from({ length: count }, (_, i) => ({ x: ring[2 * i] as number, y: ring[2 * i + 1] as number }));
 }
 
 function edgesOf(ring: Ring): Edge[] {

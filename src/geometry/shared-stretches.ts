@@ -1,7 +1,7 @@
 /**
  * Where two chains of curves run along each other, however each is written. Two curves of the kinds we have are either
- * the same curve or meet in single points; so a stretch that two of them share ends at an end of one of them. Those ends
- * are projected on the other curve, and what lies between two such places is compared.
+ * the same curve or meet in single points; so a stretch that two of them share ends at an end of one of them. Those
+ * ends are projected on the other curve, and what lies between two such places is compared.
  */
 import Flatbush from 'flatbush';
 import type { Curve, Point } from './curve';
@@ -48,8 +48,11 @@ const TURNS_BACK = -0.98;
 /** The sine of the angle between two curves that still run along each other in their middle. */
 const ALONG = 0.18;
 
-/** Keeps the time bounded where very many curves lie in one place. */
+/** So many neighbours of a curve are compared with it, the first in the order of the chains. */
 const MOST_NEIGHBOURS = 256;
+
+/** Keeps the time bounded where very many curves lie in one place: after so many neighbours in all the search ends. */
+const MOST_VISITS = 2e7;
 
 /** So many runs, the latest, may still go on where a new piece is found. */
 const OPEN_RUNS = 8;
@@ -95,10 +98,14 @@ function* findPieces(chains: readonly (readonly Curve[])[]): Iterable<Found> {
   const tree = new Flatbush(curves.length);
   for (const { box } of curves) tree.add(box.minX, box.minY, box.maxX, box.maxY);
   tree.finish();
+  let visits = 0;
   for (const [number, b] of curves.entries()) {
     const near = reachOf(b.curve);
     const { minX, minY, maxX, maxY } = b.box;
-    const earlier = tree.search(minX - near, minY - near, maxX + near, maxY + near, (other) => other < number);
+    const around = tree.search(minX - near, minY - near, maxX + near, maxY + near);
+    visits += around.length;
+    if (visits > MOST_VISITS) return;
+    const earlier = around.filter((other) => other < number);
     // Of many copies each is compared with the first alone: that one covers it.
     for (const other of earlier.sort((one, two) => one - two).slice(0, MOST_NEIGHBOURS)) {
       const a = curves[other] as Located;

@@ -1,4 +1,4 @@
-/** What turns an SVG into a stencil where no `tombolo.json` does: an attribute on the root that states how it is read. */
+/** What turns an SVG into a stencil where no `tombolo.json` does: an attribute on the root. */
 import type { TextEdit } from '../text';
 import type { CheckedDocument } from './checked-document';
 import type { Beginning } from './protocol';

@@ -3,7 +3,7 @@ import type { Shape } from '../drawing/drawing';
 import { flattenSubpath } from '../geometry/flatten';
 import { areaOf, difference, perimeterOf, regionFromRings } from '../geometry/polygons';
 import type { Polygon, Region, Ring } from '../geometry/region';
-import { reverseRing, ringsOf, signedArea } from '../geometry/rings';
+import { boxesTouch, boxOfRing, reverseRing, ringsOf, signedArea } from '../geometry/rings';
 import { selfCrossingBy, type SelfCrossing } from '../geometry/self-crossing';
 import { cutLinesOf, type CutLine } from './cut-lines';
 import { FLATNESS } from './shape-region';
@@ -40,7 +40,9 @@ export function crossedLinesOf({ layer, kept }: Sheet): CrossedLine[] {
   return tangled.flatMap((line) => {
     // Hairlines are read together, by nesting; each filled shape by its own rule.
     const fellows = outlines ? lines : shapes.get(line.shape) ?? [];
-    const others = fellows.filter((other) => other !== line).map(ringOf);
+    const box = boxOfRing(ringOf(line));
+    const others = fellows.filter((other) => other !== line).map(ringOf)
+      .filter((ring) => boxesTouch(boxOfRing(ring), box));
     return compare(line, ringOf(line), others, outlines ? 'evenodd' : line.shape.fillRule);
   });
 }

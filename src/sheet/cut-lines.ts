@@ -37,13 +37,14 @@ const SHORTEST = 0.5;
 const WHOLE = 0.05;
 
 /**
- * The lines that a layer is cut along: outlines of what is filled, or the hairlines themselves. Strokes that are painted
- * in a width are no lines yet, and what a clip path leaves of a shape is in nobody's file: both are left out.
+ * The lines that a layer is cut along: outlines of what is filled, or the hairlines themselves. Strokes that are
+ * painted in a width are no lines yet, and what a clip path leaves of a shape is in nobody's file: both are left out.
  */
 export function cutLinesOf({ reading, shapes }: Layer): CutLine[] {
-  const cut = shapes.filter((shape) => (reading === 'outlines' ? isHairline(shape) : shape.part === 'fill') &&
-    shape.clips.every(({ box }) => box));
-  return cut.flatMap((shape) => (reading === 'outlines' ? shape.centreline ?? [] : shape.subpaths).map((chain, subpath) =>
+  const outlines = reading === 'outlines';
+  const cut = shapes.filter((shape) =>
+    (outlines ? isHairline(shape) : shape.part === 'fill') && shape.clips.every(({ box }) => box));
+  return cut.flatMap((shape) => (outlines ? shape.centreline ?? [] : shape.subpaths).map((chain, subpath) =>
     ({ shape, subpath, curves: chain.curves, spans: chain.spans, closed: isClosed(chain) })));
 }
 

@@ -8,10 +8,12 @@ import type { Sheet } from './sheet';
 const SHARP_TURN = 30;
 
 /**
- * Seconds for all cut lines of a sheet; undefined unless the configuration states speed and acceleration. Ways between the
- * lines, second passes and slowing in tight bends are not in it.
+ * Seconds for all cut lines of a sheet; undefined unless the configuration states speed and acceleration. Ways between
+ * the lines, second passes and slowing in tight bends are not in it.
  */
-export function cuttingTimeOf({ openings }: Pick<Sheet, 'openings'>, { speed, acceleration }: Config): number | undefined {
+export function cuttingTimeOf(
+  { openings }: Pick<Sheet, 'openings'>, { speed, acceleration }: Config,
+): number | undefined {
   if (speed === undefined || acceleration === undefined) return undefined;
   const runs = openings.flatMap(ringsOf).flatMap(runsOf);
   return runs.reduce((sum, run) => sum + travelTime(run, speed, acceleration), 0);

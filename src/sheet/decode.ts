@@ -1,4 +1,4 @@
-/** Parts that decoders of JSON are made of. What is wrong is reported at its place, and the answer is then undefined. */
+/** Parts that decoders of JSON are made of. What is wrong is reported at its place; the answer is then undefined. */
 import type { Node } from 'jsonc-parser';
 import { parseLength } from './length';
 

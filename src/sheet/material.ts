@@ -25,7 +25,9 @@ export interface Material extends MaterialFigures {
 }
 
 /** The artist's own material: what is not said is as usual for card, but a laser is asked for first. */
-export function ownMaterial(figures: Partial<MaterialFigures> & Pick<MaterialFigures, 'title' | 'thickness'>): Material {
+export function ownMaterial(
+  figures: Partial<MaterialFigures> & Pick<MaterialFigures, 'title' | 'thickness'>,
+): Material {
   const { stiffness, density, bridge, opening, kerf } = MATERIALS[DEFAULT_MATERIAL] as Material;
   const short = `${figures.thickness.toFixed(2)} mm ${figures.title}`;
   return { stiffness, density, bridge, opening, kerf, laser: 'ask', ...figures, short };
@@ -33,7 +35,7 @@ export function ownMaterial(figures: Partial<MaterialFigures> & Pick<MaterialFig
 
 /** A material of the table, and for each of its figures where it comes from. */
 export interface ListedMaterial extends Material {
-  readonly sources: Readonly<Record<'thickness' | 'stiffness' | 'density' | 'bridge' | 'opening' | 'kerf' | 'laser', string>>;
+  readonly sources: Readonly<Record<keyof Omit<MaterialFigures, 'title'>, string>>;
 }
 
 /** All materials that come with us, by the name that `tombolo.json` uses. */

@@ -55,7 +55,8 @@ function pairUp(ends: readonly Point[]): ReadonlyMap<number, number> {
   for (const { x, y } of ends) tree.add(x, y, x, y);
   tree.finish();
   const pairs = ends.flatMap((point, end) => tree
-    .neighbors(point.x, point.y, 8, SAME_PLACE, (other) => other > end && lineOf(other) !== lineOf(end))
+    .neighbors(point.x, point.y, 8, SAME_PLACE, (other) => lineOf(other) !== lineOf(end))
+    .filter((other) => other > end)
     .map((other) => ({ end, other, gap: distance(point, ends[other] as Point) })));
   for (const { end, other } of pairs.sort((a, b) => a.gap - b.gap)) {
     if (partners.has(end) || partners.has(other)) continue;

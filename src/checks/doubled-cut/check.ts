@@ -50,20 +50,24 @@ function message({ layer }: Sheet, { first, second, whole, stretch }: DoubledLin
   const length = formatMillimetres(stretch.length);
   const burnt = 'a laser burns it wider, a blade tears it';
   if (first === second) {
-    return `This outline runs back along itself for ${length}, and would be cut twice there: ${burnt}. Part it in two there.`;
+    return `This outline runs back along itself for ${length}, and would be cut twice there: ${burnt}. ` +
+      'Part it in two there.';
   }
   if (whole && sides === 1) {
     return `This line of ${length} lies on another one, and would be cut twice: ${burnt}. Remove one of the two.`;
   }
-  if (sides === 1) return `Two lines lie on each other for ${length}, which would be cut twice: ${burnt}. Unite the two outlines.`;
+  if (sides === 1) {
+    return `Two lines lie on each other for ${length}, which would be cut twice: ${burnt}. Unite the two outlines.`;
+  }
   if (sides === 2) {
-    return `Two openings share this border of ${length}: it would be cut twice, and no material stands between them, so ` +
-      'that they are one opening. Unite the two outlines, or move them apart by the width of a bridge.';
+    return `Two openings share this border of ${length}: it would be cut twice, and no material stands between them, ` +
+      'so that they are one opening. Unite the two outlines, or move them apart by the width of a bridge.';
   }
   const why = layer.reading === 'sheet'
     ? 'Two pieces of material share this border'
     : 'Two lines lie on each other, and cancel each other out,';
-  return `${why} for ${length}: it would be cut twice, where nothing is to be cut at all. Unite the two outlines, or remove both.`;
+  return `${why} for ${length}: it would be cut twice, where nothing is to be cut at all. Unite the two outlines, ` +
+    'or remove both.';
 }
 
 function middleOf(sheet: Sheet, line: CutLine, pieces: readonly SharedPiece[]): [Point, OpenSides] {

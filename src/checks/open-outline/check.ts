@@ -39,12 +39,12 @@ function describe(sheet: Sheet, { lines, ends }: OpenChain): Finding {
 
 function message(lines: number, gap: number, open: boolean): string {
   if (!open) {
-    return `These ${lines} lines meet end to end, but each is a line of its own: what they enclose is not known as an ` +
-      'opening, and nothing of it is measured. Join them to one path.';
+    return `These ${lines} lines meet end to end, but each is a line of its own: what they enclose is not known as ` +
+      'an opening, and nothing of it is measured. Join them to one path.';
   }
   const what = lines === 1 ? 'This outline does' : `These ${lines} lines, which meet end to end, do`;
-  return `${what} not close: the ends are ${formatMillimetres(gap)} apart, so that nothing falls out and no paint passes. ` +
-    `${lines === 1 ? 'Close it' : 'Join and close them'}, or take the line out.`;
+  return `${what} not close: the ends are ${formatMillimetres(gap)} apart, so that nothing falls out and no paint ` +
+    `passes. ${lines === 1 ? 'Close it' : 'Join and close them'}, or take the line out.`;
 }
 
 function spanOf({ spans, shape }: CutLine): Span {
