@@ -19,6 +19,8 @@ export interface PlanOptions {
   readonly width: number;
   /** How many for each island; by default its size decides. */
   readonly count?: 'auto' | number;
+  /** So many more for each island than its size asks for. */
+  readonly more?: number;
   /** A place that the artist chose, in sheet mm: the first bridge of each island goes as near to it as can be. */
   readonly near?: Point;
   readonly align?: 'none' | 'vertical';

@@ -86,8 +86,8 @@ function commonChoice(
   return { width, near, shortestOnly, taken: ties.map((tie) => stripOf(tie, width)) };
 }
 
-function countFor(outer: Float64Array, area: number, { count }: PlanOptions): number {
-  return typeof count === 'number' ? Math.max(1, Math.round(count)) : bridgesFor(boxOfRing(outer), area);
+function countFor(outer: Float64Array, area: number, { count, more = 0 }: PlanOptions): number {
+  return typeof count === 'number' ? Math.max(1, Math.round(count)) : bridgesFor(boxOfRing(outer), area) + more;
 }
 
 /** Islands that hang together, apart from the frame. */
@@ -117,7 +117,7 @@ function tiesToFrame(
   return chooseCrossers(usable, {
     ...commonChoice(options, ties), given, near: undefined,
     middle: { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 },
-    count: options.shortestOnly || options.count === 1 ? 0 : bridgesFor(box, area) - given.length,
+    count: options.shortestOnly || options.count === 1 ? 0 : bridgesFor(box, area) + (options.more ?? 0) - given.length,
     held: () => true,
   });
 }

@@ -84,7 +84,8 @@ export function joinBridges(report: Report, first: ProvenBridges, second: Proven
   }
   const within = new Map(first.pledge.within);
   for (const [layer, region] of second.pledge.within) within.set(layer, [...(within.get(layer) ?? []), ...region]);
-  const pledge = { gone: [...first.pledge.gone, ...second.pledge.gone], within };
+  const mayCome = [...first.pledge.mayCome ?? [], ...second.pledge.mayCome ?? []];
+  const pledge = { gone: [...first.pledge.gone, ...second.pledge.gone], within, mayCome };
   const edits = [...first.edits, ...second.edits];
   const proof = prove(report, edits, pledge);
   return typeof proof === 'string' ? proof : { edits, bridges: [...first.bridges, ...second.bridges], pledge };
@@ -100,13 +101,31 @@ export interface BridgePlanChoice extends Pick<PlanOptions, 'count' | 'near' | '
   readonly bridgeWidth?: number;
 }
 
+/** Where the usual number of bridges leaves a fault, as a part that hinges, so many more are tried. */
+const MOST_MORE = 2;
+
 /** @returns the bridges if they could be planned, cut and proven; else the sentence that says why not */
 export function proveBridges(
-  report: Report, sheet: Sheet, islands: readonly Piece[], { bridgeWidth, ...plan }: BridgePlanChoice = {},
+  report: Report, sheet: Sheet, islands: readonly Piece[], choice: BridgePlanChoice = {},
+): ProvenBridges | string {
+  const usual = provePlan(report, sheet, islands, choice);
+  if (typeof choice.count === 'number') return usual;
+  let [result, more] = [usual, 0];
+  while (typeof result === 'string' && more < MOST_MORE) {
+    more += 1;
+    result = provePlan(report, sheet, islands, { ...choice, more });
+  }
+  // A part of the island itself that would lift still beats an island that falls out: a warning for an error.
+  return typeof result === 'string' ? provePlan(report, sheet, islands, choice, ['loose-tongue']) : result;
+}
+
+function provePlan(
+  report: Report, sheet: Sheet, islands: readonly Piece[], { bridgeWidth, ...plan }: BridgePlanChoice & { more?: number },
+  mayCome: Pledge['mayCome'] = [],
 ): ProvenBridges | string {
   const width = bridgeWidthFor(report, sheet, bridgeWidth);
   const { bridges, unbridged } = planBridges(sheet, islands, { ...plan, width, hidden: hiddenOn(report, sheet) });
-  return unbridged.length > 0 ? noPlaceFor(unbridged) : proveCut(report, sheet, bridges, islands);
+  return unbridged.length > 0 ? noPlaceFor(unbridged) : proveCut(report, sheet, bridges, islands, mayCome);
 }
 
 /** mm as drawn: the width asked for, else the limit, and what the cut takes from it. */
@@ -117,12 +136,13 @@ export function bridgeWidthFor(report: Report, sheet: Sheet, bridgeWidth?: numbe
 /** @param islands those that must hang on something afterwards */
 export function proveCut(
   report: Report, sheet: Sheet, bridges: readonly Bridge[], islands: readonly Piece[],
+  mayCome: Pledge['mayCome'] = [],
 ): ProvenBridges | string {
   const strips = stripsFor(sheet, bridges);
   const cut = cutStrips(sheet, strips);
   if ('refusal' in cut) return cut.refusal;
   const layer = sheet.layer.name;
-  const pledge = { gone: islandFindings(report, islands), within: new Map([[layer, changedBy(sheet, strips)]]) };
+  const pledge = { gone: islandFindings(report, islands), within: new Map([[layer, changedBy(sheet, strips)]]), mayCome };
   const proof = prove(report, cut.edits, pledge);
   if (typeof proof === 'string') return proof;
   const planned = bridges.map((bridge, i) =>

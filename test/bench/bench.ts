@@ -8,6 +8,7 @@ import { check, type Report } from '../../src/engine';
 import { parseMarkup } from '../../src/markup/parse';
 import { readDrawing } from '../../src/drawing/read-drawing';
 import type { Largest } from './largest';
+import { compareBridging } from './bridges';
 import { growth, segmentsIn, time } from './measure';
 import { openWithClipper2, openWithJsts } from './offset-ways';
 import { checkByRaster, LARGEST_SIDE, PIXELS_PER_MM } from './raster-way';
@@ -89,3 +90,4 @@ function printLargest(): void {
 print(SIZES.map(measure));
 printLargest();
 await compareOffsets(100_000);
+compareBridging(100_000);
