@@ -56,12 +56,16 @@ export class Ghost {
     syncChildren(this.strips, shown, () => svg('path', { class: 'ghost-strip' }), (path, { bridge, place }) => {
       setAttributes(path, { d: bridge.outline, transform: matrixText(place) });
     });
-    const makeMeasure = () => svg('g', {}, [svg('rect', { class: 'plate', height: 18, rx: 4 }), svg('text', { class: 'tape-label' })]);
     syncChildren(this.measures, shown, makeMeasure, (group, { bridge, place }) => {
       const middle = { x: (bridge.from.x + bridge.to.x) / 2, y: (bridge.from.y + bridge.to.y) / 2 };
-      writeMeasure(group, `${bridge.width.toFixed(2)} × ${bridge.length.toFixed(2)} mm`, toWindow(view, apply(place, middle)));
+      const size = `${bridge.width.toFixed(2)} × ${bridge.length.toFixed(2)} mm`;
+      writeMeasure(group, size, toWindow(view, apply(place, middle)));
     });
   }
+}
+
+function makeMeasure(): SVGGElement {
+  return svg('g', {}, [svg('rect', { class: 'plate', height: 18, rx: 4 }), svg('text', { class: 'tape-label' })]);
 }
 
 function writeMeasure(group: SVGGElement, text: string, { x, y }: Point): void {

@@ -1,4 +1,4 @@
-/** Clicks, rests of the pointer and keys on the picture, handed to the hand. Drags and plain arrows are for the view. */
+/** Clicks, rests of the pointer and keys on the picture, for the hand. Drags and plain arrows are for the view. */
 import type { Point } from '../geometry/curve';
 import type { Hand } from './hand';
 
@@ -12,7 +12,8 @@ export function followHand(surface: HTMLElement, canvas: Element, hand: Hand): v
   followHover(surface, canvas, hand);
   surface.addEventListener('keydown', (event) => {
     if (event.ctrlKey || event.metaKey || event.altKey) return;
-    const ours = event.target === canvas ? hand.key(event.key, event.shiftKey) : event.key === 'Escape' && hand.escape();
+    const ours = event.target === canvas
+      ? hand.key(event.key, event.shiftKey) : event.key === 'Escape' && hand.escape();
     if (!ours) return;
     event.preventDefault();
     event.stopPropagation();

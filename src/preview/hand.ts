@@ -1,4 +1,4 @@
-/** What is done on the picture itself: parts are picked, distances measured, bridges put in; by mouse and by keyboard. */
+/** What is done on the picture itself, by mouse and keyboard: parts picked, distances measured, bridges put in. */
 import type { Point } from '../geometry/curve';
 import { apply } from '../geometry/matrix';
 import type { LayerPlace, PickedPart, PlaceAnswer } from '../server/part-protocol';
@@ -194,7 +194,8 @@ export class Hand {
     const place = part && placesUnder(this.look, this.view, toWindow(this.view, point))
       .find(({ layer }) => layer === part.layer);
     if (!place) {
-      this.offer({ version: this.stack?.version ?? 0, refusal: 'There is no gap to bridge here: click on an opening or an island.' });
+      const refusal = 'There is no gap to bridge here: click on an opening or an island.';
+      this.offer({ version: this.stack?.version ?? 0, refusal });
       return;
     }
     const turn = ++this.turn;

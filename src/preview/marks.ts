@@ -61,7 +61,7 @@ export class Marks {
     this.layout = undefined;
   }
 
-  /** Moves what is there while it is only moved; lays it out anew when it is scaled or when other places come into sight. */
+  /** Shifts what is there; lays it out anew when it is scaled or when other places come into sight. */
   place(view: View, { width, height }: Size): void {
     const { layout } = this;
     const [x, y] = layout?.view.scale === view.scale ? [view.x - layout.view.x, view.y - layout.view.y] : [NaN, NaN];

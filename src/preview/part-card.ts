@@ -28,7 +28,8 @@ export class PartCard {
   show(part: PickedPart, layer: StackLayer, at: Point, window: Size): void {
     setAttributes(this.swatch, { fill: layer.paint });
     setText(this.title, titleOf(part, layer));
-    syncChildren(this.rows, measuresOf(part, layer), () => html('div', {}, [html('dt'), html('dd')]), (row, [name, text]) => {
+    const makeRow = () => html('div', {}, [html('dt'), html('dd')]);
+    syncChildren(this.rows, measuresOf(part, layer), makeRow, (row, [name, text]) => {
       const [term, value] = row.children;
       if (term) setText(term as HTMLElement, name);
       if (value) setText(value as HTMLElement, text);

@@ -19,7 +19,8 @@ export function answerParts(connection: Connection, known: (uri: string) => Chec
   });
   connection.onRequest(PART, ({ uri, layer, number }: PartParams): PlaceAnswer | null => {
     const checked = known(uri);
-    return checked ? { version: checked.version, part: finder.part(layersOf(checked), layer, number), snap: undefined } : null;
+    if (!checked) return null;
+    return { version: checked.version, part: finder.part(layersOf(checked), layer, number), snap: undefined };
   });
 }
 

@@ -29,7 +29,8 @@ export class PartFinder {
       const part = placed && this.partsOf(placed.sheet).at(point, reach);
       if (part) return this.picked(placed, layer, part, { point, reach });
     }
-    const under = sheets ? places.find(({ layer, point }) => holds(layers[layer]?.sheet.frame ?? NOWHERE, point)) : undefined;
+    const isOn = ({ layer, point }: LayerPlace) => holds(layers[layer]?.sheet.frame ?? NOWHERE, point);
+    const under = sheets ? places.find(isOn) : undefined;
     const placed = under && layers[under.layer];
     return placed && this.picked(placed, under.layer, wholeSheet(placed.sheet, under.point));
   }
