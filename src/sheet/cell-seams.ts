@@ -1,23 +1,24 @@
 /**
- * The seams in one cell of the stack: see `seams.md` for what is measured. Inside, all is on the integer grid; a cell's
+ * The seams in one cell of the stack: see `seams.ts` for what is measured. Inside, all is on the integer grid; a cell's
  * layers reach over its border by a margin that is wider than anything that matters to a place in it.
  */
 import { fromGrid, toGrid, UNITS_PER_MM } from '../geometry/grid';
 import { addLayer, mapLayers, MOST_LAYERS, ringsWhere, type LayerMap } from '../geometry/layer-map';
 import { nestRings } from '../geometry/nest-rings';
 import { cutToBox } from '../geometry/cells';
-import { offset, type Join } from '../geometry/polygons';
+import { offset } from '../geometry/polygons';
 import type { Point } from '../geometry/curve';
-import type { Box, Region, Ring } from '../geometry/region';
-import { growBox, ringsOf } from '../geometry/rings';
+import type { Box, Ring } from '../geometry/region';
+import { boxOfRing, growBox, ringsOf } from '../geometry/rings';
 import { nearestBetween, stretchWithin, type Segment, type Stretch } from '../geometry/segments';
 import { SeamEdges, type SoleBorder } from './seam-edges';
 
 /** mm: bare ground narrower than twice this is a crack between edges that were meant to meet. */
 export const CRACK = 0.005;
 
-/** mm: how far the core's border may be from its true arcs. */
+/** mm, and in slips: how finely it is known where ground is deep enough. Widths of overlaps do not depend on it. */
 const ARC_TOLERANCE = 0.001;
+const ARC_SHARE = 0.002;
 
 /** A straight bit of the border of the ground that one sheet alone covers, where a short slip of that sheet bares it. */
 export interface SeamPiece {
@@ -86,12 +87,15 @@ function seamPieces(map: LayerMap, painted: readonly Ring[], task: CellTask): Se
 /** Where the nearest bare ground is farther than twice the slip: what is nearer is outline, not seam. */
 function deepRings(painted: readonly Ring[], slip: number, close: boolean): Ring[] {
   const region = nestRings(painted.map((ring) => fromGrid(ring)));
-  const deep = close ? grown(grown(region, CRACK, 'bevel'), -(2 * slip + CRACK), 'round') : grown(region, -2 * slip, 'round');
+  const closed = close ? offset(region, CRACK, 'bevel', ARC_TOLERANCE) : region;
+  const inset = 2 * slip + (close ? CRACK : 0);
+  const wide = closed.filter(({ outer }) => isWider(boxOfRing(outer), 2 * inset));
+  const deep = offset(wide, -inset, 'round', Math.max(ARC_TOLERANCE, ARC_SHARE * slip));
   return deep.flatMap(ringsOf).map((ring) => toGrid(ring));
 }
 
-function grown(region: Region, by: number, join: Join): Region {
-  return offset(region, by, join, ARC_TOLERANCE);
+function isWider({ minX, minY, maxX, maxY }: Box, width: number): boolean {
+  return maxX - minX > width && maxY - minY > width;
 }
 
 /** For each neighbour on the other side of the slipping sheet's edge, the stretches of a segment that open. */

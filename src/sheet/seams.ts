@@ -9,13 +9,17 @@ import { joinBoxes } from '../geometry/rings';
 import type { Segment } from '../geometry/segments';
 import { gapsIn, thinGround, type BareGround } from './bare-gaps';
 import { findBuried, type Buried } from './buried';
+import { CRACK } from './cell-seams';
 import { joinPieces } from './overlap-parts';
 import { measureCells, type MeasuredCells } from './seam-cells';
 import type { Sheet } from './sheet';
 
 /** Indices of layers are those of the stack: the first painted is 0. */
 export interface Seams {
-  /** mm: how far a sheet may land from where it should; shorter overlaps and narrower gaps are listed. */
+  /**
+   * mm: how far a sheet may land from where it should; shorter overlaps and narrower gaps are listed, up to 5 mm. A slip
+   * within the width of a crack, 0.01 mm, is none.
+   */
   readonly slip: number;
   readonly overlaps: readonly ShortOverlap[];
   readonly gaps: readonly BareGap[];
@@ -82,6 +86,9 @@ interface CutSheet {
   readonly cut: Region;
 }
 
+/** mm: a larger slip than any sheet is laid by; all places so near to each other are compared. */
+const FARTHEST = 5;
+
 /**
  * @param sheets in painting order
  * @param slip mm
@@ -92,16 +99,17 @@ export function measureSeams(sheets: readonly Sheet[], slip: number, earlier?: S
   const cut = sheets.map((sheet, i) => cutSheet(sheet, memory?.cut[i]));
   const layers = cut.map(({ cut: openings }) => openings);
   const buried = findBuried(layers, memory?.buried);
-  if (sheets.length < 2 || !(slip > 0) || !Number.isFinite(slip)) {
+  if (sheets.length < 2 || !(slip > 2 * CRACK)) {
     return { slip, overlaps: [], gaps: [], buried: buried.found, memory: { cut, buried, cells: undefined, ground: undefined } };
   }
+  const reach = Math.min(slip, FARTHEST);
   const frame = joinBoxes(sheets.map((sheet) => sheet.frame));
-  const cells = measureCells(layers, frame, slip, memory?.cells);
+  const cells = measureCells(layers, frame, reach, memory?.cells);
   const changed = memory?.cells === undefined || cells.seams.some((seams, i) => seams !== memory.cells?.seams[i]);
-  if (!changed && earlier) return { ...earlier, buried: buried.found, memory: { ...earlier.memory, cut, buried, cells } };
-  const ground = thinGround(bareIn(cells, frame), slip, memory?.ground);
+  if (!changed && earlier?.slip === slip) return { ...earlier, buried: buried.found, memory: { ...earlier.memory, cut, buried, cells } };
+  const ground = thinGround(bareIn(cells, frame), reach, memory?.ground);
   return {
-    slip, overlaps: joinPieces(cells.seams.flatMap(({ pieces }) => pieces), slip), gaps: gapsIn(ground, layers),
+    slip, overlaps: joinPieces(cells.seams.flatMap(({ pieces }) => pieces), reach), gaps: gapsIn(ground, layers),
     buried: buried.found, memory: { cut, buried, cells, ground },
   };
 }
