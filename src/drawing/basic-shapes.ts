@@ -76,7 +76,8 @@ export function tracePoints(
   points: readonly number[], spans: readonly Span[], closed: boolean, builder: OutlineBuilder,
 ): void {
   if (points.length < 2) return;
-  const setPlace = (index: number): void => builder.setPlace(spans[2 * index]?.from ?? 0, spans[2 * index + 1]?.to ?? 0);
+  const setPlace = (index: number): void =>
+    builder.setPlace(spans[2 * index]?.from ?? 0, spans[2 * index + 1]?.to ?? 0);
   builder.moveTo(points[0] ?? 0, points[1] ?? 0);
   for (let index = 1; 2 * index + 1 < points.length; index++) {
     setPlace(index);

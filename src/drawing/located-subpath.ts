@@ -1,4 +1,4 @@
-/** Subpaths that work out where their curves stand in the text when they are asked: most readers want the curves alone. */
+/** Subpaths that work out where their curves stand in the text when asked: most readers want the curves alone. */
 import type { Curve } from '../geometry/curve';
 import type { Span } from '../text';
 import type { Subpath } from './drawing';

@@ -51,7 +51,10 @@ class Pen {
       case 'L': return this.line(baseX + v0, baseY + v1);
       case 'H': return this.line(baseX + v0, this.y);
       case 'V': return this.line(this.x, baseY + v0);
-      case 'C': return this.cubic(baseX + v0, baseY + v1, baseX + v2, baseY + v3, baseX + values[4]!, baseY + values[5]!);
+      case 'C': {
+        const [x, y] = [baseX + values[4]!, baseY + values[5]!];
+        return this.cubic(baseX + v0, baseY + v1, baseX + v2, baseY + v3, x, y);
+      }
       case 'S': {
         const smooth = this.last === 'cubic';
         const x1 = smooth ? 2 * this.x - this.controlX : this.x;

@@ -48,5 +48,6 @@ export function readDrawing(document: MarkupDocument, options: SizeOptions = {},
   if (size.toMm) painter.paint(root);
   const { width, height, sizeStated } = size;
   const toMm = size.toMm ?? IDENTITY;
-  return { document, width, height, sizeStated, toMm, shapes: painter.shapes, problems: problems.list, outlines: outlines.outlines };
+  const read = { shapes: painter.shapes, problems: problems.list, outlines: outlines.outlines };
+  return { document, width, height, sizeStated, toMm, ...read };
 }

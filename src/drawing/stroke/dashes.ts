@@ -1,6 +1,8 @@
-/** Dash patterns laid along a chain of pieces. */
-import { partOfPiece, placeOn } from './piece-parts';
-import type { Chain, Piece } from './pieces';
+/** Dash patterns laid along lines. Dashes are exact parts of the curves, each stroked as any other line. */
+import type { Curve, Point } from '../../geometry/curve';
+import { pointAt, subCurve, tangentAt } from '../../geometry/curves';
+import type { Span } from '../../text';
+import { ArcLength } from './arc-length';
 
 export interface DashPattern {
   /** Dash, gap, dash, gap, … in pen units: an even count, with a sum above zero. */
@@ -9,30 +11,57 @@ export interface DashPattern {
   readonly offset: number;
 }
 
-/** How many dashes and gaps a chain will be cut into, at most. */
-export function dashCount(chain: Chain, pattern: DashPattern): number {
-  const period = pattern.lengths.reduce((sum, value) => sum + value, 0);
-  return (lengthOfChain(chain) / period + 2) * pattern.lengths.length;
+/** A line to be stroked, in pen units. `spans[i]` is the text that gave `curves[i]`. */
+export interface PenLine {
+  readonly curves: readonly Curve[];
+  readonly spans: readonly Span[];
+  readonly closed: boolean;
+  /** Where a line without length stands, and which way it points; only caps can show it. */
+  readonly spot?: Spot;
 }
 
-export function lengthOfChain(chain: Chain): number {
-  return chain.pieces.reduce((sum, piece) => sum + piece.length, 0);
+export interface Spot {
+  readonly at: Point;
+  readonly direction: Point;
+  readonly span: Span;
+}
+
+/** A line with the lengths along its curves. */
+export interface MeasuredLine {
+  readonly line: PenLine;
+  readonly measures: readonly ArcLength[];
+  readonly length: number;
+}
+
+/** @param tolerance by how much the ends of dashes may be off, pen units */
+export function measureLine(line: PenLine, tolerance: number): MeasuredLine {
+  const measures = line.curves.map((curve) => new ArcLength(curve, tolerance));
+  return { line, measures, length: measures.reduce((sum, { length }) => sum + length, 0) };
+}
+
+/** How many dashes and gaps a line will be cut into, at most. */
+export function dashCount({ length }: MeasuredLine, { lengths }: DashPattern): number {
+  const period = lengths.reduce((sum, value) => sum + value, 0);
+  return (length / period + 2) * lengths.length;
 }
 
 /**
- * The dashes of a chain, each a chain of its own. On a closed one a dash that runs over its start is one dash, as
+ * The dashes of a line, each a line of its own. On a closed one a dash that runs over its start is one dash, as
  * renderers draw it.
  */
-export function dashChain(chain: Chain, pattern: DashPattern): readonly Chain[] {
-  if (chain.pieces.length === 0) return [chain];
+export function dashLine({ line, measures, length }: MeasuredLine, pattern: DashPattern): readonly PenLine[] {
+  if (!(length > 0)) return [line];
   const walker = new DashWalker(pattern);
   const startsOn = walker.drawing;
-  for (const piece of chain.pieces) walker.walk(piece);
+  line.curves.forEach((curve, index) => {
+    const [measure, span] = [measures[index], line.spans[index]];
+    if (measure && span) walker.walk(curve, span, measure);
+  });
   const endsOn = walker.drawing;
   const dashes = walker.finish();
   const [first, last] = [dashes[0], dashes.at(-1)];
-  if (!chain.closed || !startsOn || !endsOn || dashes.length < 2 || !first || !last) return dashes;
-  const joined = { ...last, pieces: [...last.pieces, ...first.pieces] };
+  if (!line.closed || !startsOn || !endsOn || dashes.length < 2 || !first || !last) return dashes;
+  const joined = { ...last, curves: [...last.curves, ...first.curves], spans: [...last.spans, ...first.spans] };
   return [...dashes.slice(1, -1), joined];
 }
 
@@ -43,10 +72,11 @@ function isPast(into: number, dash: number): boolean {
 
 class DashWalker {
   private readonly lengths: readonly number[];
-  private readonly dashes: Chain[] = [];
+  private readonly dashes: PenLine[] = [];
   private index = 0;
   private left: number;
-  private current: Piece[] = [];
+  private curves: Curve[] = [];
+  private spans: Span[] = [];
 
   constructor({ lengths, offset }: DashPattern) {
     this.lengths = lengths;
@@ -62,36 +92,40 @@ class DashWalker {
     return this.index % 2 === 0;
   }
 
-  walk(piece: Piece): void {
+  walk(curve: Curve, span: Span, measure: ArcLength): void {
     let done = 0;
-    while (piece.length - done > this.left) {
-      const next = done + this.left;
-      if (this.drawing) this.take(piece, done, next);
-      if (this.drawing) this.finishDash(piece, next);
-      done = next;
+    let from = 0;
+    while (measure.length - done > this.left) {
+      done += this.left;
+      const to = measure.parameterAt(done);
+      if (this.drawing) {
+        this.take(curve, span, from, to);
+        this.finishDash(curve, span, to);
+      }
+      from = to;
       this.index = (this.index + 1) % this.lengths.length;
       this.left = this.lengths[this.index] ?? 0;
     }
-    if (this.drawing) this.take(piece, done, piece.length);
-    this.left -= piece.length - done;
+    if (this.drawing) this.take(curve, span, from, 1);
+    this.left -= measure.length - done;
   }
 
-  finish(): readonly Chain[] {
-    if (this.current.length > 0) this.dashes.push({ pieces: this.current, closed: false, spot: undefined });
+  finish(): readonly PenLine[] {
+    if (this.curves.length > 0) this.dashes.push({ curves: this.curves, spans: this.spans, closed: false });
     return this.dashes;
   }
 
-  private take(piece: Piece, from: number, to: number): void {
-    if (to > from) this.current.push(partOfPiece(piece, from / piece.length, to / piece.length));
+  private take(curve: Curve, span: Span, from: number, to: number): void {
+    if (!(to > from)) return;
+    this.curves.push(from === 0 && to === 1 ? curve : subCurve(curve, from, to));
+    this.spans.push(span);
   }
 
-  private finishDash(piece: Piece, at: number): void {
-    if (this.current.length > 0) {
-      this.dashes.push({ pieces: this.current, closed: false, spot: undefined });
-    } else {
-      const [point, direction] = placeOn(piece, at / piece.length);
-      this.dashes.push({ pieces: [], closed: false, spot: { at: point, direction, span: piece.span } });
-    }
-    this.current = [];
+  private finishDash(curve: Curve, span: Span, t: number): void {
+    const dash = { curves: this.curves, spans: this.spans, closed: false };
+    if (this.curves.length > 0) this.dashes.push(dash);
+    else this.dashes.push({ ...dash, spot: { at: pointAt(curve, t), direction: tangentAt(curve, t), span } });
+    this.curves = [];
+    this.spans = [];
   }
 }

@@ -3,6 +3,7 @@
  * ribbons along the pieces, wedges at joins, caps at ends.
  */
 import type { Line, Point } from '../../geometry/curve';
+import { distance } from '../../geometry/point';
 import type { Span } from '../../text';
 import type { FigureSink, Ribbon } from './figures';
 import { foldRibbons } from './folds';
@@ -81,8 +82,8 @@ class FigureRun {
   private addChord(piece: Piece): void {
     const { half } = this.pen;
     const { start, end, startDirection, endDirection } = piece;
-    const side = (distance: number): Line =>
-      ({ kind: 'line', start: beside(start, startDirection, distance), end: beside(end, endDirection, distance) });
+    const side = (offset: number): Line =>
+      ({ kind: 'line', start: beside(start, startDirection, offset), end: beside(end, endDirection, offset) });
     const [left, right] = [side(-half), side(half)];
     if (isConvex(left.start, left.end, right.end, right.start)) {
       this.extend('strip', [{ left: [left], right: [right] }], piece);
@@ -95,7 +96,8 @@ class FigureRun {
   /** On a bend tighter than the pen: a plain strip along the chord, and the pen turned where chords meet. */
   private addTightChord(piece: Piece): void {
     const { pen, sink } = this;
-    const { start, end, span, length } = piece;
+    const { start, end, span } = piece;
+    const length = distance(start, end);
     const direction = { x: (end.x - start.x) / length, y: (end.y - start.y) / length };
     if (piece.smooth) outlineSeam(start, piece.startDirection, span, pen, sink);
     outlineTurn(start, this.pending?.direction ?? piece.startDirection, direction, span, pen, sink);

@@ -5,18 +5,17 @@ import { IDENTITY } from '../../geometry/matrix';
 import { cross, distance, dot, length } from '../../geometry/point';
 import type { Span } from '../../text';
 import type { Subpath } from '../drawing';
+import type { PenLine, Spot } from './dashes';
 import { foldOf, type Fold } from './folds';
 import { sampleCurve, sidesOf, type Bent, type Sample, type Sides } from './offset-sides';
 import type { Pen } from './pen';
 
-/** Directions are unit vectors, lengths pen units. */
+/** Directions are unit vectors. */
 export interface Piece {
   readonly start: Point;
   readonly end: Point;
   readonly startDirection: Point;
   readonly endDirection: Point;
-  /** Of the chord, or along the arc. */
-  readonly length: number;
   readonly span: Span;
   /** Whether it goes on from the piece before it within one curve: such pieces need no join. */
   readonly smooth: boolean;
@@ -41,7 +40,7 @@ export interface Chain {
   readonly pieces: readonly Piece[];
   /** Whether the last piece joins the first. */
   readonly closed: boolean;
-  readonly spot: { readonly at: Point; readonly direction: Point; readonly span: Span } | undefined;
+  readonly spot: Spot | undefined;
 }
 
 /** Chords that one curve is cut into at most. */
@@ -50,23 +49,25 @@ const MOST_HALVINGS = 8;
 /** Halvings of a curve in search of stretches whose sides do not fold. */
 const MOST_STRETCH_HALVINGS = 10;
 
-/** @param chordsOnly whether all but arcs must be chords, so that lengths along the pieces are known (for dashes). */
-export function piecesOfSubpath(subpath: Subpath, pen: Pen, chordsOnly: boolean): Chain {
-  const pieces: Piece[] = [];
-  for (let index = 0; index < subpath.curves.length; index++) {
-    const [curve, span] = [subpath.curves[index], subpath.spans[index]];
-    if (!curve || !span) continue;
-    const inPenUnits = pen.fromMm === IDENTITY ? curve : transformCurve(curve, pen.fromMm);
-    addPieces(inPenUnits, span, pen, chordsOnly, pieces);
-  }
-  if (pieces.length > 0) return { pieces, closed: subpath.closed, spot: undefined };
-  const [first, span] = [subpath.curves[0], subpath.spans[0]];
-  if (!first || !span) return { pieces, closed: false, spot: undefined };
-  const at = pen.fromMm === IDENTITY ? first.start : transformCurve(first, pen.fromMm).start;
-  return { pieces, closed: false, spot: { at, direction: { x: 1, y: 0 }, span } };
+/** A subpath in the space where the pen is round. */
+export function inPenUnits({ curves, spans, closed }: Subpath, { fromMm }: Pen): PenLine {
+  return { curves: fromMm === IDENTITY ? curves : curves.map((curve) => transformCurve(curve, fromMm)), spans, closed };
 }
 
-function addPieces(curve: Curve, span: Span, pen: Pen, chordsOnly: boolean, pieces: Piece[]): void {
+export function piecesOfLine({ curves, spans, closed, spot }: PenLine, pen: Pen): Chain {
+  const pieces: Piece[] = [];
+  if (spot) return { pieces, closed: false, spot };
+  for (let index = 0; index < curves.length; index++) {
+    const [curve, span] = [curves[index], spans[index]];
+    if (curve && span) addPieces(curve, span, pen, pieces);
+  }
+  if (pieces.length > 0) return { pieces, closed, spot: undefined };
+  const [first, span] = [curves[0], spans[0]];
+  if (!first || !span) return { pieces, closed: false, spot: undefined };
+  return { pieces, closed: false, spot: { at: first.start, direction: { x: 1, y: 0 }, span } };
+}
+
+function addPieces(curve: Curve, span: Span, pen: Pen, pieces: Piece[]): void {
   if (curve.kind === 'line') {
     const size = distance(curve.start, curve.end);
     if (size > 0) pieces.push(chord(curve.start, curve.end, undefined, undefined, span, false));
@@ -78,14 +79,13 @@ function addPieces(curve: Curve, span: Span, pen: Pen, chordsOnly: boolean, piec
     return;
   }
   const cutter = new Cutter(curve, span, pen, pieces);
-  if (chordsOnly) cutter.addChords(0, 1);
-  else cutter.addStretch(0, 1, sampleCurve(curve, 0), sampleCurve(curve, 1), 0);
+  cutter.addStretch(0, 1, sampleCurve(curve, 0), sampleCurve(curve, 1), 0);
 }
 
 function arcPiece(curve: Curve, arc: CircularArc, span: Span): Piece {
   return {
     start: curve.start, end: curve.end, startDirection: tangentAt(curve, 0), endDirection: tangentAt(curve, 1),
-    length: arc.radius * Math.abs(arc.sweep), span, smooth: false, arc, sides: undefined, fold: undefined,
+    span, smooth: false, arc, sides: undefined, fold: undefined,
   };
 }
 
@@ -96,7 +96,7 @@ function chord(
   const size = distance(start, end);
   const direction = { x: (end.x - start.x) / size, y: (end.y - start.y) / size };
   return {
-    start, end, startDirection: startDirection ?? direction, endDirection: endDirection ?? direction, length: size,
+    start, end, startDirection: startDirection ?? direction, endDirection: endDirection ?? direction,
     span, smooth, arc: undefined, sides: undefined, fold: undefined,
   };
 }
@@ -126,7 +126,7 @@ class Cutter {
     if (sides || fold) {
       this.pieces.push({
         start: pointAt(curve, from), end: pointAt(curve, to), startDirection: directionOf(first),
-        endDirection: directionOf(last), length: 0, span: this.span, smooth: this.started, arc: undefined, sides, fold,
+        endDirection: directionOf(last), span: this.span, smooth: this.started, arc: undefined, sides, fold,
       });
       this.started = true;
     } else if (depth >= MOST_STRETCH_HALVINGS || chordsFor(curve, pen.tolerance) * (to - from) <= 1) {

@@ -4,11 +4,11 @@ import type { Budget } from '../budget';
 import type { Subpath } from '../drawing';
 import type { ComputedStyle } from '../style/computed-style';
 import { toUserUnits, type ViewportSize } from '../units';
-import { dashChain, dashCount, lengthOfChain, type DashPattern } from './dashes';
+import { dashCount, dashLine, measureLine, type DashPattern, type PenLine } from './dashes';
 import { FigureSink } from './figures';
 import { outlineChain } from './outline-pieces';
 import { makeHostPen, makePen, type Pen } from './pen';
-import { piecesOfSubpath, type Chain } from './pieces';
+import { inPenUnits, piecesOfLine } from './pieces';
 
 export interface StrokeContext {
   readonly style: ComputedStyle;
@@ -34,18 +34,24 @@ export interface StrokeArea {
 export function strokeArea(outline: readonly Subpath[], context: StrokeContext): StrokeArea | undefined {
   const pen = penFor(context);
   if (!pen) return undefined;
-  const mayDash = context.style.inherited['stroke-dasharray'].length > 0;
-  const chains = outline.map((subpath) => piecesOfSubpath(subpath, pen, mayDash));
-  const pattern = dashPattern(chains, pen, context);
-  const count = pattern ? chains.reduce((sum, chain) => sum + dashCount(chain, pattern), 0) : 0;
-  const dashed = pattern && Number.isFinite(count) && context.budget.spendCurves(count);
   const sink = new FigureSink(pen);
-  for (const chain of chains) {
-    const dashes = dashed ? dashChain(chain, pattern) : [chain];
-    for (const dash of dashes) outlineChain(dash, pen, sink);
-  }
+  const lines = outline.map((subpath) => inPenUnits(subpath, pen));
+  const mayDash = context.style.inherited['stroke-dasharray'].length > 0;
+  const { dashes, dashesLeftOut } = mayDash ? dashLines(lines, pen, context) : { dashes: lines, dashesLeftOut: false };
+  for (const dash of dashes) outlineChain(piecesOfLine(dash, pen), pen, sink);
   const mean = Math.sqrt(Math.abs(pen.toMm.a * pen.toMm.d - pen.toMm.b * pen.toMm.c));
-  return { subpaths: sink.subpaths, width: 2 * pen.half * mean, dashesLeftOut: pattern !== undefined && !dashed };
+  return { subpaths: sink.subpaths, width: 2 * pen.half * mean, dashesLeftOut };
+}
+
+function dashLines(
+  lines: readonly PenLine[], pen: Pen, context: StrokeContext,
+): { dashes: readonly PenLine[]; dashesLeftOut: boolean } {
+  const measured = lines.map((line) => measureLine(line, pen.tolerance / 4));
+  const pattern = dashPattern(measured.reduce((sum, { length }) => sum + length, 0), pen, context);
+  if (!pattern) return { dashes: lines, dashesLeftOut: false };
+  const count = measured.reduce((sum, line) => sum + dashCount(line, pattern), 0);
+  if (!Number.isFinite(count) || !context.budget.spendCurves(count)) return { dashes: lines, dashesLeftOut: true };
+  return { dashes: measured.flatMap((line) => dashLine(line, pattern)), dashesLeftOut: false };
 }
 
 function penFor({ style, viewport, toMm, mmPerPx }: StrokeContext): Pen | undefined {
@@ -60,11 +66,10 @@ function penFor({ style, viewport, toMm, mmPerPx }: StrokeContext): Pen | undefi
   return hostWidth ? makeHostPen(penStyle, mmPerPx) : makePen(penStyle, toMm);
 }
 
-function dashPattern(chains: readonly Chain[], pen: Pen, context: StrokeContext): DashPattern | undefined {
+/** @param total the length of all lines, pen units */
+function dashPattern(total: number, pen: Pen, context: StrokeContext): DashPattern | undefined {
   const { style: { inherited }, viewport, pathLength } = context;
   const list = inherited['stroke-dasharray'];
-  if (list.length === 0) return undefined;
-  const total = chains.reduce((sum, chain) => sum + lengthOfChain(chain), 0);
   // A pathLength of zero scales nothing (SVG 2, "The pathLength attribute": it would scale to infinity).
   const scale = pathLength !== undefined && pathLength > 0 ? total / pathLength : pen.unit;
   const measure = (length: (typeof list)[number]): number =>

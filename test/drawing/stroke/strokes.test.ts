@@ -64,6 +64,17 @@ describe('figures of a stroke', () => {
   });
 });
 
+describe('dashes', () => {
+  test.each(['M20 80C80 20 20 20.5 80 80', 'M20 20Q50 90 80 20L20 60'])('and what lies in their gaps make up the line: %s', (d) => {
+    const wide = (dashes: string): Shape => strokeOf(`<path d="${d}" fill="none" stroke="red" stroke-width="24" ${dashes}/>`);
+    const [dashes, gaps, whole] = [wide('stroke-dasharray="7 3"'), wide('stroke-dasharray="0 7 3 0"'), wide('')];
+    const together = { subpaths: [...dashes.subpaths, ...gaps.subpaths], fillRule: 'nonzero' as const };
+    expect(filledArea(dashes, 1e-3)).toBeLessThan(filledArea(whole, 1e-3) - 1);
+    // Joins at a corner belong to the dash that runs over it.
+    expect(Math.abs(filledArea(together, 1e-3) - filledArea(whole, 1e-3))).toBeLessThan(0.002 * filledArea(whole, 1e-3));
+  });
+});
+
 describe('what a stroke keeps', () => {
   test('its centreline, its width and the text of each figure', () => {
     const drawing = drawMm('<path d="M10 10H50V50" fill="none" stroke="red" stroke-width="4" transform="scale(.5)"/>');

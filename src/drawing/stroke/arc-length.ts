@@ -1,0 +1,89 @@
+/** Lengths along curves, and the way back from a length to the curve's parameter. */
+import type { Curve } from '../../geometry/curve';
+import { derivativeAt, lengthOf, subCurve } from '../../geometry/curves';
+import { length } from '../../geometry/point';
+
+/** A stretch of curve along which the length is, within tolerance, a cubic of the parameter. */
+interface Stretch {
+  readonly t0: number;
+  readonly t1: number;
+  /** Length from the curve's start to the stretch's, and that of the stretch. */
+  readonly before: number;
+  readonly length: number;
+  /** Length per unit of the parameter at both ends. */
+  readonly speed0: number;
+  readonly speed1: number;
+}
+
+/** Parts that a curve is cut into at first: one alone could agree in its middle by symmetry. */
+const FIRST_PARTS = 4;
+const MOST_HALVINGS = 16;
+const NEWTON_STEPS = 8;
+
+export class ArcLength {
+  readonly length: number;
+  private readonly curve: Curve;
+  private readonly tolerance: number;
+  private readonly stretches: Stretch[] = [];
+
+  /** @param tolerance by how much, in the curve's own units, the place of a length may be off */
+  constructor(curve: Curve, tolerance: number) {
+    this.curve = curve;
+    this.tolerance = tolerance;
+    const parts = curve.kind === 'line' ? 1 : FIRST_PARTS;
+    for (let part = 0; part < parts; part++) this.addStretch(part / parts, (part + 1) / parts, 0);
+    const last = this.stretches.at(-1);
+    this.length = last ? last.before + last.length : 0;
+  }
+
+  /** The parameter at a length from the curve's start; lengths beyond the ends give the ends. */
+  parameterAt(distance: number): number {
+    if (!(distance > 0)) return 0;
+    if (distance >= this.length) return 1;
+    let [low, high] = [0, this.stretches.length - 1];
+    while (low < high) {
+      const middle = (low + high + 1) >> 1;
+      if ((this.stretches[middle]?.before ?? 0) <= distance) low = middle;
+      else high = middle - 1;
+    }
+    const stretch = this.stretches[low];
+    return stretch ? parameterWithin(stretch, distance - stretch.before) : 1;
+  }
+
+  private addStretch(t0: number, t1: number, depth: number): void {
+    const { curve } = this;
+    const middle = (t0 + t1) / 2;
+    const [speed0, speed1] = [speedAt(curve, t0), speedAt(curve, t1)];
+    const first = lengthOf(subCurve(curve, t0, middle));
+    const whole = first + lengthOf(subCurve(curve, middle, t1));
+    const asCubic = whole / 2 + ((speed0 - speed1) * (t1 - t0)) / 8;
+    if (depth < MOST_HALVINGS && Math.abs(asCubic - first) > this.tolerance) {
+      this.addStretch(t0, middle, depth + 1);
+      this.addStretch(middle, t1, depth + 1);
+      return;
+    }
+    const last = this.stretches.at(-1);
+    const before = last ? last.before + last.length : 0;
+    this.stretches.push({ t0, t1, before, length: whole, speed0, speed1 });
+  }
+}
+
+function speedAt(curve: Curve, t: number): number {
+  return length(derivativeAt(curve, t));
+}
+
+/** Newton's method on the cubic with the stretch's lengths and speeds (Hermite's), kept between bounds by halving. */
+function parameterWithin({ t0, t1, length: whole, speed0, speed1 }: Stretch, distance: number): number {
+  const step = t1 - t0;
+  const [a, b] = [speed0 * step, speed1 * step];
+  let [low, high, u] = [0, 1, whole > 0 ? distance / whole : 0];
+  for (let round = 0; round < NEWTON_STEPS; round++) {
+    const reached = u * (a + u * (3 * whole - 2 * a - b + u * (a + b - 2 * whole)));
+    const speed = a + u * (2 * (3 * whole - 2 * a - b) + 3 * u * (a + b - 2 * whole));
+    if (reached > distance) high = u;
+    else low = u;
+    const next = u + (distance - reached) / speed;
+    u = next >= low && next <= high ? next : (low + high) / 2;
+  }
+  return t0 + u * step;
+}
