@@ -22,11 +22,14 @@ const TAKEN_OVER = ['class', 'style', 'fill', 'fill-opacity', 'opacity', 'transf
 /** @param strips in sheet mm; each reaches into the material at both ends */
 export function addStrips(drawing: Drawing, shapes: readonly Shape[], strips: readonly Strip[], depth = 0): Outcome {
   const fills = shapes.filter(({ part }) => part === 'fill').map((shape) => ({ shape, region: shapeRegion(shape) }));
-  const [own, drawnByUse] = [true, false].map((direct) => fills.filter(({ shape }) => (shape.instances.length === 0) === direct));
+  const [own, drawnByUse] =
+    [true, false].map((direct) => fills.filter(({ shape }) => (shape.instances.length === 0) === direct));
   const beside = strips.map((strip) => ({ strip, neighbour: neighbourIn(own ?? [], strip) }));
   const lost = beside.filter(({ neighbour }) => !neighbour).map(({ strip }) => neighbourIn(drawnByUse ?? [], strip));
   const uses = new Set(lost.flatMap((shape) => shape?.instances[0] ?? []));
-  if (uses.size > 0) return detachFirst(drawing, shapes, uses, depth, (...again) => addStrips(again[0], again[1], strips, again[2]));
+  if (uses.size > 0) {
+    return detachFirst(drawing, shapes, uses, depth, (...again) => addStrips(again[0], again[1], strips, again[2]));
+  }
   const edits: TextEdit[] = [];
   for (const { strip, neighbour } of beside) {
     const edit = neighbour && stripBeside(drawing.document.text, neighbour, strip);
@@ -37,7 +40,9 @@ export function addStrips(drawing: Drawing, shapes: readonly Shape[], strips: re
 }
 
 /** The last painted of the shapes that one end of a strip lies in. */
-function neighbourIn(fills: readonly { shape: Shape; region: Region }[], { corners: [a, b, c, d] }: Strip): Shape | undefined {
+function neighbourIn(
+  fills: readonly { shape: Shape; region: Region }[], { corners: [a, b, c, d] }: Strip,
+): Shape | undefined {
   const ends = [interpolate(a, d, 0.5), interpolate(b, c, 0.5)];
   return fills.findLast(({ region }) => ends.some((end) => contains(region, end)))?.shape;
 }

@@ -1,4 +1,6 @@
-/** The bank of a gap where a bridge stood: from one cut end of the artist's curve to the other, as smooth as they are. */
+/**
+ * The bank of a gap where a bridge stood: from one cut end of the artist's curve to the other, as smooth as they are.
+ */
 import type { Curve, Point } from '../geometry/curve';
 import { add, distance, dot, normalise, scale, subtract } from '../geometry/point';
 

@@ -50,7 +50,8 @@ interface WayThrough {
 }
 
 function wayThrough(pieces: SegmentIndex, point: Point, direction: Point, limit: number): WayThrough[] {
-  const [back, ahead] = [firstHit(pieces, point, scale(direction, -1), limit), firstHit(pieces, point, direction, limit)];
+  const [back, ahead] =
+    [firstHit(pieces, point, scale(direction, -1), limit), firstHit(pieces, point, direction, limit)];
   if (!back || !ahead) return [];
   const crosser = { from: back.point, to: ahead.point, length: back.distance + ahead.distance, target: ahead.polygon };
   return [{ island: back.polygon, crosser }];

@@ -139,7 +139,8 @@ function cutStroke(document: MarkupDocument, stroke: Shape, strips: readonly Str
   if (typeof geometry === 'string') return refuseIfMet(stroke, strips, geometry);
   const frame = isEven(toMm)
     ? { strips, toFrame: toMm, width: strokeWidth }
-    : { strips: strips.map((strip) => transformStrip(strip, toUser)), toFrame: IDENTITY, width: strokeWidth / meanScale(toMm) };
+    : { strips: strips.map((strip) => transformStrip(strip, toUser)), toFrame: IDENTITY,
+      width: strokeWidth / meanScale(toMm) };
   const edits = cutLineData(geometry.data, { ...frame, cap, decimals });
   return edits
     ? { edits: geometry.editsFor(edits) }

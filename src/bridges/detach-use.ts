@@ -42,7 +42,8 @@ function viewportCopy(text: string, use: ElementNode, element: ElementNode): str
   const merges = !attribute(use, 'transform') && ![...kept, ...places].some(({ name }) =>
     NOT_INHERITED.includes(name) || own.some((other) => other.name === name));
   const attributes = [...(merges ? [...kept, ...places] : []), ...sizes, ...own].map(source).join('');
-  const content = element.endTag ? withoutIds(text, { from: element.startTag.to, to: element.endTag.from }, idsIn(element)) : '';
+  const content =
+    element.endTag ? withoutIds(text, { from: element.startTag.to, to: element.endTag.from }, idsIn(element)) : '';
   const copy = `<${prefix}svg${attributes}>${content}</${prefix}svg>`;
   return merges ? copy : wrapped(text, use, copy);
 }

@@ -56,7 +56,8 @@ export function elementGeometry(
   return {
     data,
     editsFor: (edits) => (edits.length === 0 ? [] : [
-      ...replaceByPath(text, element, names, applyEdits(data, edits)), ...(rules === '' ? [] : [declared(element, rules)]),
+      ...replaceByPath(text, element, names, applyEdits(data, edits)),
+      ...(rules === '' ? [] : [declared(element, rules)]),
     ]),
   };
 }

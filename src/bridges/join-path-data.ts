@@ -77,7 +77,8 @@ function runsAlong(curve: Curve, [from, to]: Side, tolerance: number): boolean {
   const long = distance(from, to);
   const along = normalise(subtract(to, from));
   if (!along) return false;
-  const points = [curve.start, pointAt(curve, 1 / 3), pointAt(curve, 2 / 3), curve.end].map((point) => subtract(point, from));
+  const points =
+    [curve.start, pointAt(curve, 1 / 3), pointAt(curve, 2 / 3), curve.end].map((point) => subtract(point, from));
   const middle = dot(interpolate(points[0] as Point, points[3] as Point, 0.5), along);
   return points.every((point) => Math.abs(cross(along, point)) <= tolerance) && middle > 0 && middle < long &&
     distance(curve.start, curve.end) > 2 * tolerance;
@@ -95,7 +96,8 @@ interface Opposite {
 function pairRuns(runs: readonly Run[], [from, to]: Side): Map<Run, Opposite> | undefined {
   const along = subtract(to, from);
   const place = ({ start, end }: Run): number => dot(subtract(interpolate(start, end, 0.5), from), along);
-  const [first, second] = [0, 1].map((side) => runs.filter((run) => run.side === side).sort((a, b) => place(a) - place(b)));
+  const [first, second] =
+    [0, 1].map((side) => runs.filter((run) => run.side === side).sort((a, b) => place(a) - place(b)));
   if (!first || first.length !== second?.length) return undefined;
   const pairs = new Map<Run, Opposite>();
   for (const [i, run] of first.entries()) {
@@ -125,8 +127,12 @@ function chainsBetween(paths: readonly StepPath[], runs: readonly Run[]): Chain[
   });
 }
 
-/** Closed loops of the chains, each going on along the bank where a run led into the gap. Long chains keep their course. */
-function traceLoops(paths: readonly StepPath[], runs: readonly Run[], pairs: ReadonlyMap<Run, Opposite>): Loop[] | undefined {
+/**
+ * Closed loops of the chains, each going on along the bank where a run led into the gap. Long chains keep their course.
+ */
+function traceLoops(
+  paths: readonly StepPath[], runs: readonly Run[], pairs: ReadonlyMap<Run, Opposite>,
+): Loop[] | undefined {
   const chains = chainsBetween(paths, runs);
   if (chains.some(({ steps }) => steps.length === 0)) return undefined;
   const left = new Set([...chains].sort((a, b) => b.steps.length - a.steps.length));
@@ -169,14 +175,18 @@ function stretchesOf({ after: { subpath }, steps }: Chain, forward: boolean): Lo
 }
 
 /** The bank from where one chain is left to where the next begins. */
-function bankTo(paths: readonly StepPath[], from: readonly [Chain, boolean], to: readonly [Chain, boolean]): LoopItem[] {
+function bankTo(
+  paths: readonly StepPath[], from: readonly [Chain, boolean], to: readonly [Chain, boolean],
+): LoopItem[] {
   const [before, after] = [outerCurve(paths, from, 'end'), outerCurve(paths, to, 'start')];
   const bank = bankBetween(before.end, tangentAt(before, 1), after.start, tangentAt(after, 0));
   return bank ? [{ kind: 'curve', curve: bank }] : [];
 }
 
 /** The first or last curve of a chain, as it is run through. */
-function outerCurve(paths: readonly StepPath[], [{ after: { subpath }, steps }, forward]: readonly [Chain, boolean], end: End): Curve {
+function outerCurve(
+  paths: readonly StepPath[], [{ after: { subpath }, steps }, forward]: readonly [Chain, boolean], end: End,
+): Curve {
   const step = (forward === (end === 'start') ? steps[0] : steps.at(-1)) ?? 0;
   const { curve } = paths[subpath]?.steps[step] as StepPath['steps'][number];
   return forward ? curve : reverseCurve(curve);

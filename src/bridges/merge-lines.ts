@@ -13,7 +13,8 @@ export function mergeLines({ start, items }: Loop, paths: readonly StepPath[], t
   const [first, ...others] = items.map((item) => ({ item, curve: curveOf(item, paths) }));
   if (!first) return { start, items };
   // A line across the loop's beginning is one, too.
-  const turned = items.at(-1)?.kind === 'curve' && others[0]?.item.kind === 'stretch' ? [...others, first] : [first, ...others];
+  const turned =
+    items.at(-1)?.kind === 'curve' && others[0]?.item.kind === 'stretch' ? [...others, first] : [first, ...others];
   const merged: Part[] = [];
   turned.forEach((part) => {
     const [before, bank] = [merged.at(-2), merged.at(-1)];

@@ -100,7 +100,9 @@ function ratedCrossers(
 }
 
 /** From the pieces as cut back to the drawn edges, half a kerf at either end. */
-export function bridgeFrom({ from, to, length }: RatedCrosser, island: Piece, sheet: Sheet, options: PlanOptions): Bridge {
+export function bridgeFrom(
+  { from, to, length }: RatedCrosser, island: Piece, sheet: Sheet, options: PlanOptions,
+): Bridge {
   const half = scale(subtract(to, from), Math.min(sheet.kerf / 2, length / 4) / length);
   const ends = straightened(add(from, half), subtract(to, half));
   const drawn = length - 2 * Math.min(sheet.kerf / 2, length / 4);

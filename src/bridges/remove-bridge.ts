@@ -59,7 +59,9 @@ function joinIn({ drawing, layer }: Sheet, element: ElementNode, bridge: Standin
       sides: apartBy(bridge.sides, offset).map(([a, b]): Side => [apply(toUser, a), apply(toUser, b)]) as [Side, Side],
       tolerance: SAME_LINE * maxScale(toUser), decimals,
     });
-  if (!edits) return { refusal: `The sides of this bridge belong to different outlines of a <${element.name}>; join them by hand.` };
+  if (!edits) {
+    return { refusal: `The sides of this bridge are in different outlines of a <${element.name}>; join them by hand.` };
+  }
   if (edits.length === 0) return { edits: [] };
   if (isDrawnTwice(drawing, shape)) {
     return { refusal: `This <${element.name}> is drawn more than once, through a <use>; draw it directly first.` };
@@ -74,12 +76,14 @@ function joinLines(
   if (!toUser) return [];
   const unit = maxScale(toUser);
   return joinLineData(geometry.data, {
-    centre: apply(toUser, centre), apart: (width + 2 * strokeWidth) * unit, beside: (width + strokeWidth / 4) * unit, decimals,
+    centre: apply(toUser, centre), apart: (width + 2 * strokeWidth) * unit,
+    beside: (width + strokeWidth / 4) * unit, decimals,
   });
 }
 
 function isDrawnTwice(drawing: Drawing, { element, instances }: Shape): boolean {
-  return instances.length > 0 || drawing.shapes.some((other) => other.element === element && other.instances.length > 0);
+  return instances.length > 0 ||
+    drawing.shapes.some((other) => other.element === element && other.instances.length > 0);
 }
 
 /** Both sides moved away from each other, each by `offset`. */

@@ -64,7 +64,9 @@ function shortestChord(edges: SegmentIndex, inside: Point, widest: number): read
   for (const direction of square ? [square, ...round] : round) {
     const [back, ahead] = [scale(direction, -1), direction].map((each) => firstHit(edges, inside, each, widest));
     const length = back && ahead ? back.distance + ahead.distance : Infinity;
-    if (back && ahead && length <= widest && length < (best?.length ?? Infinity) - 1e-9) best = { hits: [back, ahead], length };
+    if (back && ahead && length <= widest && length < (best?.length ?? Infinity) - 1e-9) {
+      best = { hits: [back, ahead], length };
+    }
   }
   return best?.hits;
 }
@@ -75,7 +77,8 @@ function directionOf(edges: SegmentIndex, edge: number): Point {
 
 function isOnFrame(edges: SegmentIndex, edge: number, { minX, minY, maxX, maxY }: Box): boolean {
   const [x, y] = [[edges.x0[edge], edges.x1[edge]], [edges.y0[edge], edges.y1[edge]]];
-  const all = (values: readonly (number | undefined)[], at: number) => values.every((value) => Math.abs((value ?? 0) - at) < 1e-3);
+  const all = (values: readonly (number | undefined)[], at: number) =>
+    values.every((value) => Math.abs((value ?? 0) - at) < 1e-3);
   return all(x, minX) || all(x, maxX) || all(y, minY) || all(y, maxY);
 }
 
@@ -112,7 +115,8 @@ function describe([a, b]: readonly [Side, Side], chord: readonly [Hit, Hit]): St
   const middle = interpolate(chord[0].point, chord[1].point, 0.5);
   const places = [...a, ...b].map((end) => dot(subtract(end, middle), along));
   const centre = add(middle, scale(along, (Math.min(...places) + Math.max(...places)) / 2));
-  const widths = [distance(chord[0].point, chord[1].point), ...a.map((end) => away(end, b)), ...b.map((end) => away(end, a))];
+  const widths =
+    [distance(chord[0].point, chord[1].point), ...a.map((end) => away(end, b)), ...b.map((end) => away(end, a))];
   return { centre, along, sides: [a, b], width: Math.min(...widths) };
 }
 

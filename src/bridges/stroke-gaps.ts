@@ -1,4 +1,6 @@
-/** Which stretches of a stroked line must go, so that nothing of its paint is left in a strip. In one frame for both. */
+/**
+ * Which stretches of a stroked line must go, so that nothing of its paint is left in a strip. In one frame for both.
+ */
 import type { Curve, Point } from '../geometry/curve';
 import { lengthOf, pointAt, tangentAt } from '../geometry/curves';
 import { add, crossFrom, distance, perpendicular, scale } from '../geometry/point';

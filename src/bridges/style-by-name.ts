@@ -18,5 +18,6 @@ export function declarationsFor(document: MarkupDocument, element: ElementNode):
   const { styleElements } = indexDocument(document.root);
   const sheets = readStyleSheets(document, styleElements, new Problems());
   const rules = [...new Styles(sheets).declaredFor(element)].filter(([, { source }]) => source === undefined);
-  return rules.map(([name, { value }]) => `${name}:${value.replaceAll('&', '&amp;').replaceAll('"', '&quot;')}`).join(';');
+  const escaped = (value: string): string => value.replaceAll('&', '&amp;').replaceAll('"', '&quot;');
+  return rules.map(([name, { value }]) => `${name}:${escaped(value)}`).join(';');
 }

@@ -45,7 +45,8 @@ export function addBridgeCommand(program: Command, host: Host): void {
     .addOption(new Option('--align <direction>', 'vertical: upright bridges wherever one can stand, as in lettering')
       .choices(['vertical', 'none']))
     .addOption(placeOption('--at <x,y>', 'one bridge at this place of the sheet, in mm; if one is there, change that'))
-    .addOption(placeOption('--move-to <x,y>', 'with --at: move the bridge along its gap').conflicts(['remove', 'bridge', 'widthOfBridge']))
+    .addOption(placeOption('--move-to <x,y>', 'with --at: move the bridge along its gap')
+      .conflicts(['remove', 'bridge', 'widthOfBridge']))
     .addOption(new Option('--remove', 'with --at: take the bridge out').conflicts(['bridge', 'widthOfBridge']));
   addReadingOptions(command)
     .addHelpText('after', EXAMPLES)
@@ -107,7 +108,8 @@ function atPlace({ report, name }: LoadedReport, options: BridgeOptions & { read
   const mend = mendAtPlace(report, name, { ...options, ...(width !== undefined && { width }) });
   if (typeof mend === 'string') return { text: report.text, planned: [], done: 'nothing changed', refusals: [mend] };
   return {
-    text: applyEdits(report.text, mend.edits), planned: (mend.bridges ?? []).map(plainGhost), done: mend.title, refusals: [],
+    text: applyEdits(report.text, mend.edits), planned: (mend.bridges ?? []).map(plainGhost),
+    done: mend.title, refusals: [],
   };
 }
 

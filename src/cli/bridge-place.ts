@@ -1,5 +1,7 @@
 /** `tombolo bridge --at`: one bridge at one place, put in or changed. */
-import { bridgeAt, bridgeStandingAt, changeBridge, type BridgeChange, type Mend, type Report, type Sheet } from '../engine';
+import {
+  bridgeAt, bridgeStandingAt, changeBridge, type BridgeChange, type Mend, type Report, type Sheet,
+} from '../engine';
 import type { BridgeGhost } from '../report';
 import { Failure } from './failure';
 import { tidy, tidyPoint } from './format/tidy';

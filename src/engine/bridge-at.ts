@@ -31,7 +31,9 @@ function proveBridgeAt(report: Report, sheet: Sheet, point: Point, bridgeWidth?:
   const islands = sheet.pieces.filter(({ island }) => island);
   const on = islands.find(({ polygon }) => contains([polygon], point));
   const gap = on ? undefined : sheet.openings.find((opening) => contains([opening], point));
-  if (!on && !gap) return `There is no gap to bridge here: point at ${islands.length > 0 ? 'an island or ' : ''}an opening.`;
+  if (!on && !gap) {
+    return `There is no gap to bridge here: point at ${islands.length > 0 ? 'an island or ' : ''}an opening.`;
+  }
   const island = on ?? (gap && nearestBeside(islands, gap, sheet.kerf, point));
   if (!island) return bridgeAcross(report, sheet, point, bridgeWidth);
   return bridgesNear(report, sheet, island, { near: point, ...(bridgeWidth === undefined ? {} : { bridgeWidth }) });

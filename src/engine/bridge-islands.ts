@@ -120,7 +120,8 @@ export function proveBridges(
 }
 
 function provePlan(
-  report: Report, sheet: Sheet, islands: readonly Piece[], { bridgeWidth, ...plan }: BridgePlanChoice & { more?: number },
+  report: Report, sheet: Sheet, islands: readonly Piece[],
+  { bridgeWidth, ...plan }: BridgePlanChoice & { more?: number },
   mayCome: Pledge['mayCome'] = [],
 ): ProvenBridges | string {
   const width = bridgeWidthFor(report, sheet, bridgeWidth);
@@ -142,7 +143,8 @@ export function proveCut(
   const cut = cutStrips(sheet, strips);
   if ('refusal' in cut) return cut.refusal;
   const layer = sheet.layer.name;
-  const pledge = { gone: islandFindings(report, islands), within: new Map([[layer, changedBy(sheet, strips)]]), mayCome };
+  const pledge =
+    { gone: islandFindings(report, islands), within: new Map([[layer, changedBy(sheet, strips)]]), mayCome };
   const proof = prove(report, cut.edits, pledge);
   if (typeof proof === 'string') return proof;
   const planned = bridges.map((bridge, i) =>

@@ -56,7 +56,9 @@ export function bridgeStandingAt(report: Report, sheet: Sheet, place: Point): St
   return standingBridgeAt(sheet, place, widest);
 }
 
-/** What is worth offering without being told more: the limit and widths above it, a step along the gap, taking it out. */
+/**
+ * What is worth offering without being told more: the limit and widths above it, a step along the gap, taking it out.
+ */
 export function changesFor(report: Report, sheet: Sheet, bridge: StandingBridge): BridgeChange[] {
   const limit = limitsOf(configOf(report.settings)).bridge;
   const widths = OFFERED_WIDTHS.map((times) => Math.round(100 * times * limit) / 100)
@@ -70,7 +72,9 @@ export function changesFor(report: Report, sheet: Sheet, bridge: StandingBridge)
 }
 
 /** @returns a sentence where the bridge cannot be changed so */
-export function changeBridge(report: Report, sheet: Sheet, bridge: StandingBridge, change: BridgeChange): Mend | string {
+export function changeBridge(
+  report: Report, sheet: Sheet, bridge: StandingBridge, change: BridgeChange,
+): Mend | string {
   if (change.kind === 'remove') return remove(report, sheet, bridge);
   if (change.kind === 'move') return move(report, sheet, bridge, change.to);
   const now = bridge.width - sheet.kerf;
@@ -79,7 +83,8 @@ export function changeBridge(report: Report, sheet: Sheet, bridge: StandingBridg
 }
 
 function narrow(report: Report, sheet: Sheet, bridge: StandingBridge, width: number): Mend | string {
-  return anew(report, sheet, bridge, width, titled('narrow-bridge', `Narrow this bridge to ${formatMillimetres(width)}`));
+  const title = `Narrow this bridge to ${formatMillimetres(width)}`;
+  return anew(report, sheet, bridge, width, titled('narrow-bridge', title));
 }
 
 /** Drawn anew in its place; a neck between two shapes, which cannot be taken out, gets a strip over it. */
@@ -108,7 +113,7 @@ function move(report: Report, sheet: Sheet, bridge: StandingBridge, to: Point): 
     if (!gap || !contains([gap], to)) return 'A bridge can be moved only within its own gap.';
     const options = { width: bridge.width - ROUNDING_ROOM, hidden: hiddenOn(after, opened) };
     const across = crossGap(opened, to, options);
-    return across ?? 'The gap is too crooked there for a bridge: choose a place where its sides run alongside each other.';
+    return across ?? 'The gap is too crooked there for a bridge: its sides must run alongside each other.';
   });
 }
 
@@ -129,7 +134,8 @@ function titled(kind: string, title: string): Titled {
 
 /** The bridge taken out, and another put into the sheet without it; both as one change. */
 function recut(
-  report: Report, sheet: Sheet, bridge: StandingBridge, named: Titled, plan: (opened: Sheet, after: Report) => Bridge | string,
+  report: Report, sheet: Sheet, bridge: StandingBridge, named: Titled,
+  plan: (opened: Sheet, after: Report) => Bridge | string,
 ): Mend | string {
   const removed = removeBridge(sheet, bridge);
   if ('refusal' in removed) return removed.refusal;
@@ -146,7 +152,8 @@ function recut(
   const mend = proven(report, sheet, edits, { ...named, within });
   if (typeof mend === 'string') return mend;
   const { from, to, length, hiddenShare = 0 } = planned;
-  const ghost = { layer: sheet.layer.name, strip: polygonOf(strips[0] as Strip), from, to, length, shown: 1 - hiddenShare };
+  const ghost =
+    { layer: sheet.layer.name, strip: polygonOf(strips[0] as Strip), from, to, length, shown: 1 - hiddenShare };
   return { ...mend, bridges: [{ ...ghost, width: planned.width - sheet.kerf }] };
 }
 

@@ -32,7 +32,9 @@ function others(report: Report, sheet: Sheet, piece: Piece, preferred: ProvenBri
   const plan = (kind: string, title: string, choice: BridgePlanChoice) =>
     offer(proveBridges(report, sheet, [piece], choice), kind, title);
   return [
-    count === 1 ? undefined : plan('bridge-island-shortest', 'Bridge it at the shortest place', { count: 1, shortestOnly: true }),
+    count === 1
+      ? undefined
+      : plan('bridge-island-shortest', 'Bridge it at the shortest place', { count: 1, shortestOnly: true }),
     count === 2 ? undefined : plan('bridge-island-two', 'Bridge it on two opposite sides', { count: 2 }),
   ];
 }

@@ -18,9 +18,13 @@ export function bridgePlan(
   checked: CheckedDocument, { version, finding, mend: kind }: BridgePlanParams,
 ): BridgeOffer | BridgeRefusal {
   const place = findingAt(checked, finding);
-  if (version !== checked.version || !place) return refusal(checked, 'The drawing has changed since; choose the place again.');
+  if (version !== checked.version || !place) {
+    return refusal(checked, 'The drawing has changed since; choose the place again.');
+  }
   const mends = place.checked.mends(place.index).filter(({ bridges }) => bridges !== undefined);
-  const mend = kind === undefined ? mends.find(({ preferred }) => preferred) ?? mends[0] : mends.find((each) => each.kind === kind);
+  const mend = kind === undefined
+    ? mends.find(({ preferred }) => preferred) ?? mends[0]
+    : mends.find((each) => each.kind === kind);
   return mend ? offer(place.checked, mend) : refusal(checked, 'No bridge could be proven to mend this.');
 }
 

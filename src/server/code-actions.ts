@@ -1,6 +1,7 @@
 /** The lightbulb: mends that were proven for the findings under the cursor. */
 import {
-  CodeActionKind, CodeActionTriggerKind, type CancellationToken, type CodeAction, type CodeActionParams, type Diagnostic,
+  CodeActionKind, CodeActionTriggerKind, type CancellationToken, type CodeAction, type CodeActionParams,
+  type Diagnostic,
 } from 'vscode-languageserver';
 import type { Mend } from '../report';
 import type { TextEdit } from '../text';
@@ -94,7 +95,9 @@ function indicesWhere(
   return report.findings.flatMap((finding, index) => wanted(finding) ? [index] : []);
 }
 
-/** 0 for a mend of one place, 1 for one of the layer, 2 for one of the file, 3 to leave it as it is: the order shown. */
+/**
+ * 0 for a mend of one place, 1 for one of the layer, 2 for one of the file, 3 to leave it as it is: the order shown.
+ */
 function reachOf({ kind }: Mend): number {
   if (kind === 'accept') return 3;
   if (/-(?:file|stack|every)\b/.test(kind)) return 2;
