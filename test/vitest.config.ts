@@ -5,5 +5,6 @@ export default defineConfig({
     include: ['test/**/*.test.ts'],
     exclude: ['test/editor/**', 'test/wide/**', '**/node_modules/**'],
     testTimeout: 60_000,
+    maxWorkers: '100%',
   },
 });

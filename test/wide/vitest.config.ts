@@ -6,6 +6,6 @@ export default defineConfig({
     include: ['test/wide/**/*.test.ts'],
     testTimeout: 900_000,
     disableConsoleIntercept: true,
-    maxWorkers: 1,
+    maxWorkers: '100%',
   },
 });
