@@ -116,10 +116,11 @@ export class Hand {
     this.show(undefined);
   }
 
-  /** The bridges that would mend a finding, for it to be seen before they are put in. */
+  /** The bridges that would mend a finding, shown before they are put in. Meanwhile a moving pointer asks nothing. */
   async plan(finding: number): Promise<void> {
     const turn = ++this.turn;
-    const answer = await this.host.bridgePlan(finding);
+    this.using += 1;
+    const answer = await this.host.bridgePlan(finding).finally(() => { this.using -= 1; });
     if (turn === this.turn) this.offer(answer);
   }
 

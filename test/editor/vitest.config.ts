@@ -7,5 +7,7 @@ export default defineConfig({
     testTimeout: 90_000,
     hookTimeout: 120_000,
     fileParallelism: false,
+    // A busy machine takes its time to answer; what never comes fails all the same.
+    expect: { poll: { timeout: 20_000 } },
   },
 });

@@ -185,6 +185,7 @@ describe('bridging', () => {
     await bench.page.keyboard.press('Enter');
     await bar().waitFor({ state: 'hidden' });
     await bench.page.locator('.tab.dirty').waitFor();
+    await bench.bench.getByRole('button', { name: /Island of 272/ }).waitFor({ state: 'detached' });
     await takeBack();
     expect(bench.onDisk(name) === original, 'the text is as it was').toBe(true);
   });
