@@ -26,7 +26,8 @@ export function thinGround(region: Region, slip: number, earlier?: BareGround): 
 }
 
 /**
- * Thin bare ground between two layers. Points in which two outlines run together are left out: they are no gap that
+ * Thin bare ground between two layers, in the order of the layers and then of the places, whatever the order in which
+ * it was found. Points in which two outlines run together are left out: they are no gap that
  * closes or opens, but the end of ground that is bare on purpose.
  * @param layers what is cut, in painting order
  */
@@ -43,7 +44,11 @@ export function gapsIn({ parts, slip }: BareGround, layers: readonly Region[]): 
       earlier: first.layer, later: second.layer, width: part.width, length: part.length, closed: part.kind === 'whole',
       onEarlier: first.point, onLater: second.point,
     }];
-  });
+  }).sort(byPlace);
+}
+
+function byPlace(a: BareGap, b: BareGap): number {
+  return a.earlier - b.earlier || a.later - b.later || a.onEarlier.x - b.onEarlier.x || a.onEarlier.y - b.onEarlier.y;
 }
 
 interface Side {
