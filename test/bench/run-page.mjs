@@ -1,7 +1,7 @@
 /**
  * `npm run bench:editor`: the bench's page alone in headless Chromium, painted by the processor, under the policy that
- * it has in the editor. All times are the browser's own: performance.now(), requestAnimationFrame. Ratios hold from machine
- * to machine; times do not.
+ * it has in the editor. All times are the browser's own: performance.now(), requestAnimationFrame. Ratios hold from
+ * machine to machine; times do not.
  */
 import { mkdirSync, readFileSync, rmSync } from 'node:fs';
 import path from 'node:path';
@@ -82,24 +82,30 @@ async function measureTyping(browser, { layeredDrawing, stackFor, typedStacks, s
 async function measureMoves(browser, { layeredDrawing, stackFor, segmentsOf }) {
   const stack = stackFor(layeredDrawing(100_000));
   const marks = stack.findings.length;
-  console.log(`\nmoving a stack of ${segmentsOf(stack)} segments and ${marks} marks; frames as requestAnimationFrame gives them`);
-  console.log('way of looking   movement     frames/s   median ms   slowest ms   over 33.4 ms   script ms');
+  console.log(`\nmoving a stack of ${segmentsOf(stack)} segments and ${marks} marks;`);
+  console.log('frames as requestAnimationFrame gives them, lowest/s over any half second');
+  console.log('way of looking   movement     frames/s   lowest/s   median ms   slowest ms   over 33.4 ms   script ms');
   for (const name of ['The print', 'One sheet', 'All sheets']) {
     const page = await openPage(browser);
     await page.evaluate((sent) => globalThis.showStack(sent), stack);
     await page.getByRole('radio', { name }).check();
     await page.waitForTimeout(1500);
     for (const [movement, figures] of Object.entries(await page.evaluate(moveAbout))) {
-      const { rate, middle, slowest, late, frames, script } = figures;
-      console.log(`${name.padEnd(17)}${movement.padEnd(11)}${rate.toFixed(1).padStart(10)}${middle.toFixed(1).padStart(12)}`
-        + `${slowest.toFixed(1).padStart(13)}${`${late} of ${frames}`.padStart(15)}${script.toFixed(1).padStart(12)}`);
+      console.log(name.padEnd(17) + movement.padEnd(11) + moveColumns(figures));
     }
-    console.log(`${name.padEnd(17)}all of it: ${(await processorTime(browser, page)).toFixed(1)} ms of processor time a frame`);
+    const whole = await processorTime(browser, page);
+    console.log(`${name.padEnd(17)}all of it: ${whole.toFixed(1)} ms of processor time a frame`);
     await page.close();
   }
 }
 
-/** Milliseconds that all of the browser's threads together work on one frame: what others do on the machine is not in it. */
+function moveColumns({ rate, lowest, middle, slowest, late, frames, script }) {
+  const column = (value, width) => value.toFixed(1).padStart(width);
+  return column(rate, 10) + column(lowest, 11) + column(middle, 12) + column(slowest, 13)
+    + `${late} of ${frames}`.padStart(15) + column(script, 12);
+}
+
+/** Milliseconds that the browser's threads together work on one frame; other work on the machine does not count. */
 async function processorTime(browser, page) {
   await browser.startTracing(page, { categories: ['toplevel'] });
   const movements = Object.values(await page.evaluate(moveAbout));
