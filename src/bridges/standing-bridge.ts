@@ -1,6 +1,8 @@
 /** Bridges that are in the drawing already, recognised by their shape alone: no mark in the file is needed. */
 import type { Point } from '../geometry/curve';
-import { add, cross, distance, dot, interpolate, normalise, perpendicular, scale, subtract } from '../geometry/point';
+import {
+  add, cross, distance, dot, interpolate, length, normalise, perpendicular, scale, subtract,
+} from '../geometry/point';
 import { contains } from '../geometry/polygons';
 import type { Box } from '../geometry/region';
 import { buildSegmentIndex, nearestSegment, type SegmentIndex } from '../geometry/segment-index';
@@ -28,6 +30,8 @@ const STRAIGHT = Math.sin((8 * Math.PI) / 180);
 /** Cosine of the angle within which two sides run alongside each other. */
 const ALONGSIDE = Math.cos((40 * Math.PI) / 180);
 const MOST_PIECES = 500;
+/** mm: edges that are shorter have the direction of the grid rather than that of the outline. */
+const SHORTEST = 0.002;
 
 /**
  * The bridge at a place: there the material is narrower than `widest`, and at both ends of both sides it widens.
@@ -88,8 +92,8 @@ function sideAlong(edges: SegmentIndex, edge: number): Side | undefined {
   if (!along) return undefined;
   const [last, first] = [edges.next, edges.previous].map((step) => followStraight(edges, edge, along, step));
   if (first === undefined || last === undefined) return undefined;
-  const before = directionOf(edges, edges.previous[first] ?? first);
-  const after = directionOf(edges, edges.next[last] ?? last);
+  const before = directionOf(edges, nextAlong(edges, first, edges.previous));
+  const after = directionOf(edges, nextAlong(edges, last, edges.next));
   // The material is on the right (y down): it widens where its edge turns left.
   if (cross(before, along) >= 0 || cross(along, after) >= 0) return undefined;
   return [
@@ -100,12 +104,19 @@ function sideAlong(edges: SegmentIndex, edge: number): Side | undefined {
 function followStraight(edges: SegmentIndex, edge: number, along: Point, step: Uint32Array): number | undefined {
   let at = edge;
   for (let count = 0; count < MOST_PIECES; count += 1) {
-    const next = step[at] ?? at;
+    const next = nextAlong(edges, at, step);
     const direction = normalise(directionOf(edges, next));
     if (!direction || dot(direction, along) < 0 || Math.abs(cross(direction, along)) > STRAIGHT) return at;
     at = next;
   }
   return undefined;
+}
+
+/** The next edge that is long enough to have a direction. */
+function nextAlong(edges: SegmentIndex, edge: number, step: Uint32Array): number {
+  let at = step[edge] ?? edge;
+  for (let count = 0; count < MOST_PIECES && length(directionOf(edges, at)) < SHORTEST; count += 1) at = step[at] ?? at;
+  return at;
 }
 
 function describe([a, b]: readonly [Side, Side], chord: readonly [Hit, Hit]): StandingBridge | undefined {

@@ -6,9 +6,9 @@ import type { Region } from '../geometry/region';
 
 /**
  * Largest distance in mm between a curve and the straight edges that stand for it. An inscribed polygon loses 4/3 of it
- * for each unit of radius, so this keeps the area of every disc within 0.01 mm² or 0.1 %, whichever is larger.
+ * for each unit of radius, so this keeps the area of a disc of 10 mm radius within 1e-4 of itself.
  */
-export const FLATNESS = 0.00125;
+export const FLATNESS = 0.0007;
 
 /** The painted area of one shape in sheet mm, its clip paths applied. */
 export function shapeRegion(shape: Shape): Region {

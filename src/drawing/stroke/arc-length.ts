@@ -17,6 +17,8 @@ interface Stretch {
 
 /** Parts that a curve is cut into at first: one alone could agree in its middle by symmetry. */
 const FIRST_PARTS = 4;
+/** Where in a stretch the cubic is held against the length. */
+const PROBES = [0.25, 0.5, 0.75];
 const MOST_HALVINGS = 16;
 const NEWTON_STEPS = 8;
 
@@ -51,20 +53,23 @@ export class ArcLength {
   }
 
   private addStretch(t0: number, t1: number, depth: number): void {
-    const { curve } = this;
-    const middle = (t0 + t1) / 2;
-    const [speed0, speed1] = [speedAt(curve, t0), speedAt(curve, t1)];
-    const first = lengthOf(subCurve(curve, t0, middle));
-    const whole = first + lengthOf(subCurve(curve, middle, t1));
-    const asCubic = whole / 2 + ((speed0 - speed1) * (t1 - t0)) / 8;
-    if (depth < MOST_HALVINGS && Math.abs(asCubic - first) > this.tolerance) {
-      this.addStretch(t0, middle, depth + 1);
-      this.addStretch(middle, t1, depth + 1);
+    const { curve, tolerance } = this;
+    const places = [0, ...PROBES, 1].map((u) => t0 + u * (t1 - t0));
+    const lengths = places.slice(1).map((t, i) => lengthOf(subCurve(curve, places[i] ?? t0, t)));
+    const last = this.stretches.at(-1);
+    const stretch = {
+      t0, t1, before: last ? last.before + last.length : 0, length: lengths.reduce((sum, each) => sum + each, 0),
+      speed0: speedAt(curve, t0), speed1: speedAt(curve, t1),
+    };
+    let reached = 0;
+    const agrees = PROBES.every((u, i) => Math.abs(lengthWithin(stretch, u) - (reached += lengths[i] ?? 0)) <= tolerance);
+    if (agrees || depth >= MOST_HALVINGS) {
+      this.stretches.push(stretch);
       return;
     }
-    const last = this.stretches.at(-1);
-    const before = last ? last.before + last.length : 0;
-    this.stretches.push({ t0, t1, before, length: whole, speed0, speed1 });
+    const middle = (t0 + t1) / 2;
+    this.addStretch(t0, middle, depth + 1);
+    this.addStretch(middle, t1, depth + 1);
   }
 }
 
@@ -72,18 +77,27 @@ function speedAt(curve: Curve, t: number): number {
   return length(derivativeAt(curve, t));
 }
 
-/** Newton's method on the cubic with the stretch's lengths and speeds (Hermite's), kept between bounds by halving. */
-function parameterWithin({ t0, t1, length: whole, speed0, speed1 }: Stretch, distance: number): number {
-  const step = t1 - t0;
-  const [a, b] = [speed0 * step, speed1 * step];
+/** The cubic with the stretch's length, and its speeds at both ends (Hermite's), at u from 0 to 1. */
+function lengthWithin({ t0, t1, length: whole, speed0, speed1 }: Stretch, u: number): number {
+  const [a, b] = [speed0 * (t1 - t0), speed1 * (t1 - t0)];
+  return u * (a + u * (3 * whole - 2 * a - b + u * (a + b - 2 * whole)));
+}
+
+function speedWithin({ t0, t1, length: whole, speed0, speed1 }: Stretch, u: number): number {
+  const [a, b] = [speed0 * (t1 - t0), speed1 * (t1 - t0)];
+  return a + u * (2 * (3 * whole - 2 * a - b) + 3 * u * (a + b - 2 * whole));
+}
+
+/** Newton's method on the cubic, kept between bounds by halving. */
+function parameterWithin(stretch: Stretch, distance: number): number {
+  const { t0, t1, length: whole } = stretch;
   let [low, high, u] = [0, 1, whole > 0 ? distance / whole : 0];
   for (let round = 0; round < NEWTON_STEPS; round++) {
-    const reached = u * (a + u * (3 * whole - 2 * a - b + u * (a + b - 2 * whole)));
-    const speed = a + u * (2 * (3 * whole - 2 * a - b) + 3 * u * (a + b - 2 * whole));
+    const reached = lengthWithin(stretch, u);
     if (reached > distance) high = u;
     else low = u;
-    const next = u + (distance - reached) / speed;
+    const next = u + (distance - reached) / speedWithin(stretch, u);
     u = next >= low && next <= high ? next : (low + high) / 2;
   }
-  return t0 + u * step;
+  return t0 + u * (t1 - t0);
 }

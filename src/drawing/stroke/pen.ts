@@ -28,7 +28,7 @@ export interface PenStyle {
 }
 
 /** How far the outline of a stroke may be off, mm. Less than the flattening tolerance of sheets, as both add up. */
-export const STROKE_TOLERANCE_MM = 0.001;
+export const STROKE_TOLERANCE_MM = 0.0005;
 
 /**
  * The pen for strokes of elements whose user units `toMm` maps. Undefined where it leaves no mark or the map cannot be
