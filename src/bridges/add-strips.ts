@@ -5,6 +5,7 @@ import type { Point } from '../geometry/curve';
 import { apply, invert, maxScale } from '../geometry/matrix';
 import { contains } from '../geometry/polygons';
 import type { Region } from '../geometry/region';
+import { prefixOf } from '../markup/query';
 import type { Attribute } from '../markup/tree';
 import { shapeRegion } from '../sheet/shape-region';
 import type { TextEdit } from '../text';
@@ -53,7 +54,7 @@ function stripBeside(text: string, { element, toMm }: Shape, strip: Strip): Text
   const decimals = decimalsFor(maxScale(toMm));
   const data = polygonData(strip.corners.map((corner) => apply(toUser, corner)), decimals);
   const kept = element.attributes.filter((attribute) => TAKEN_OVER.includes(attribute.name));
-  const prefix = element.name.slice(0, element.name.length - element.localName.length);
+  const prefix = prefixOf(element);
   const attributes = kept.map((attribute) => ` ${source(text, attribute)}`).join('');
   const { from, to } = element.span;
   return { span: { from: to, to }, text: `${indentBefore(text, from)}<${prefix}path${attributes} d="${data}"/>` };

@@ -1,6 +1,7 @@
 /** Replaces a `use` by a copy of what it draws, so that the copy can be edited and all other instances stay. */
 import { resolveTarget, hrefOf, indexDocument } from '../drawing/document-index';
 import type { Drawing } from '../drawing/drawing';
+import { prefixOf } from '../markup/query';
 import type { Attribute, ElementNode } from '../markup/tree';
 import type { Span, TextEdit } from '../text';
 
@@ -34,7 +35,7 @@ export function detachUse(drawing: Drawing, use: ElementNode): TextEdit | string
  */
 function viewportCopy(text: string, use: ElementNode, element: ElementNode): string {
   const source = ({ span }: Attribute): string => ` ${text.slice(span.from, span.to)}`;
-  const prefix = use.name.slice(0, use.name.length - use.localName.length);
+  const prefix = prefixOf(use);
   const sizes = ['width', 'height'].flatMap((name) => attribute(use, name) ?? attribute(element, name) ?? []);
   const own = element.attributes.filter(({ name }) => ![...IDS, 'width', 'height'].includes(name));
   const kept = keptAttributes(use);
@@ -54,7 +55,7 @@ function groupedCopy(text: string, use: ElementNode, element: ElementNode): stri
 
 /** A group that stands for the `use`, with what stood in it. */
 function wrapped(text: string, use: ElementNode, copy: string): string {
-  const prefix = use.name.slice(0, use.name.length - use.localName.length);
+  const prefix = prefixOf(use);
   const attributes = keptAttributes(use).map(({ span }) => ` ${text.slice(span.from, span.to)}`).join('');
   const children = use.children.map(({ span }) => text.slice(span.from, span.to)).join('');
   const transform = transformText(transformsOf(text, use));

@@ -7,10 +7,12 @@ import type { Curve, Matrix, Point } from '../geometry/curve';
 import { transformCurve } from '../geometry/curves';
 import { invert } from '../geometry/matrix';
 import { parsePathData } from '../markup/path-data';
+import { prefixOf } from '../markup/query';
 import type { Attribute, ElementNode, MarkupDocument } from '../markup/tree';
 import { applyEdits, type Span, type TextEdit } from '../text';
 import { radiiOf } from './arc-precision';
 import { CommandWriter, type Target } from './command-writer';
+import { withBlankBefore } from './element-text';
 import { formatNumber, PLAIN_STYLE } from './number-style';
 import { declared } from './part-element';
 import { declarationsFor, isStyledByName } from './style-by-name';
@@ -122,7 +124,7 @@ function writeCurve(writer: CommandWriter, curve: Curve, target: (point: Point) 
 }
 
 function replaceByPath(text: string, element: ElementNode, names: readonly string[], data: string): TextEdit[] {
-  const prefix = element.name.slice(0, element.name.length - element.localName.length);
+  const prefix = prefixOf(element);
   const edits: TextEdit[] = [{ span: element.nameSpan, text: `${prefix}path` }];
   const given = element.attributes.filter((attribute) => names.includes(attribute.name));
   const [first, ...others] = given;
@@ -135,12 +137,6 @@ function replaceByPath(text: string, element: ElementNode, names: readonly strin
 
 function quoteOf(text: string, attribute: Attribute): string {
   return text[attribute.valueSpan.from - 1] === "'" ? "'" : '"';
-}
-
-function withBlankBefore(text: string, span: Span): Span {
-  let from = span.from;
-  while (from > 0 && /\s/.test(text[from - 1] ?? '')) from -= 1;
-  return { from, to: span.to };
 }
 
 function endName(text: string, endTag: Span, name: string): Span {

@@ -2,12 +2,12 @@
 import type { ElementNode } from '../markup/tree';
 import { applyEdits, type TextEdit } from '../text';
 import { idsIn } from './detach-use';
-import { indentBefore } from './element-text';
+import { indentBefore, withBlankBefore } from './element-text';
 
 /** The same element twice, the second time without its ids: first filled alone, then its line alone. */
 export function partElement(text: string, element: ElementNode): TextEdit {
   const { from, to } = element.span;
-  const idless = idsIn(element).map(({ span }) => ({ span: withBlankBefore(text, span.from, span.to), text: '' }));
+  const idless = idsIn(element).map(({ span }) => ({ span: withBlankBefore(text, span), text: '' }));
   const [filled, lined] = [
     copyWith(text, element, [declared(element, 'stroke:none')]),
     copyWith(text, element, [declared(element, 'fill:none'), ...idless]),
@@ -30,9 +30,4 @@ export function declared(element: ElementNode, declaration: string): TextEdit {
   }
   const at = style.valueSpan.to;
   return { span: { from: at, to: at }, text: `${/;\s*$|^\s*$/.test(style.value) ? '' : ';'}${declaration}` };
-}
-
-function withBlankBefore(text: string, from: number, to: number): TextEdit['span'] {
-  const blank = /\s*$/.exec(text.slice(0, from))?.[0].length ?? 0;
-  return { from: from - blank, to };
 }

@@ -2,6 +2,7 @@
 import type { Matrix, Point } from '../geometry/curve';
 import { apply, determinant } from '../geometry/matrix';
 import type { Box, Polygon } from '../geometry/region';
+import { ringOfPoints } from '../geometry/rings';
 import { add, crossFrom, distance, perpendicular, scale, subtract } from '../geometry/point';
 
 /**
@@ -81,5 +82,5 @@ export function boxOfCorners(corners: readonly Point[]): Box {
 }
 
 export function polygonOf({ corners }: Strip): Polygon {
-  return { outer: Float64Array.from(corners.flatMap(({ x, y }) => [x, y])), holes: [] };
+  return { outer: ringOfPoints(corners), holes: [] };
 }

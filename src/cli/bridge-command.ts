@@ -3,6 +3,7 @@ import { Option, type Command } from 'commander';
 import { createTwoFilesPatch, FILE_HEADERS_ONLY } from 'diff';
 import { relative, resolve, sep } from 'node:path';
 import { applyEdits, bridgeIslands, type PlannedBridge } from '../engine';
+import { count } from '../sheet/length';
 import { stackOfFile } from '../sheet/stack';
 import { mendAtPlace, plainGhost, type Point } from './bridge-place';
 import { EXIT_CODES } from './exit-codes';
@@ -11,7 +12,7 @@ import { tidy, tidyPoint } from './format/tidy';
 import type { Host } from './host';
 import { ReportLoader, requireLayer, warnOfUnreadable, type LoadedReport } from './load-report';
 import { addReadingOptions, parsePlace, parsePositiveLength, type ReadingOptions } from './options';
-import { count, oneLine } from './plain-text';
+import { oneLine } from './plain-text';
 import { encodeText, readInput, STANDARD_INPUT } from './read-input';
 import { writeAtomically } from './write-output';
 

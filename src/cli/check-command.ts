@@ -1,5 +1,6 @@
 /** `tombolo check`: reports on each file, whatever becomes of the others. */
 import { Option, type Command } from 'commander';
+import { count } from '../sheet/length';
 import { writeBaselines } from './baseline';
 import { checkedConfig, checkedFile, type CheckedFile } from './checked-file';
 import { coloursFor } from './colours';
@@ -16,7 +17,7 @@ import { pathIn } from './load-project';
 import { ReportLoader, type LoadedReport } from './load-report';
 import { MendProver } from './mend-prover';
 import { addReadingOptions, nameOf, parseCount, type ReadingOptions } from './options';
-import { count, oneLine } from './plain-text';
+import { oneLine } from './plain-text';
 import { errorsOnly, exitCodeFor, summarize } from './summary';
 
 const FORMATS = {

@@ -7,8 +7,3 @@ const UNSHOWABLE = /[\p{Cc}\u2028\u2029\u200e\u200f\u202a-\u202e\u2066-\u2069]+/
 export function oneLine(text: string): string {
   return text.replace(UNSHOWABLE, ' ').trim();
 }
-
-/** `1 island`, `3 islands`. */
-export function count(number: number, noun: string): string {
-  return `${number} ${noun}${number === 1 ? '' : 's'}`;
-}

@@ -3,7 +3,7 @@ import { standInRow } from '../bridges/lettering';
 import { polygonOf } from '../bridges/strip';
 import { boxOfPolygon } from '../geometry/polygons';
 import type { BridgeGhost, Mend, Report } from '../report';
-import { formatMillimetres } from '../sheet/length';
+import { count, formatMillimetres } from '../sheet/length';
 import type { Piece, Sheet } from '../sheet/sheet';
 import {
   joinBridges, proveBridges, proveLayerBridges, type BridgePlanChoice, type PlannedBridge, type ProvenBridges,
@@ -77,10 +77,10 @@ function offer(result: ProvenBridges | string, kind: string, title: string): Men
 
 /** What was proven, as a mend. */
 export function mendFrom({ edits, bridges }: ProvenBridges, kind: string, title: string): Mend {
-  const count = bridges.length === 1 ? '1 bridge' : `${bridges.length} bridges`;
   const width = formatMillimetres(bridges[0]?.cutWidth ?? 0);
   return {
-    kind, check: 'floating-island', edits, safe: false, preferred: false, title: `${title} (${count} of ${width})`,
+    kind, check: 'floating-island', edits, safe: false, preferred: false,
+    title: `${title} (${count(bridges.length, 'bridge')} of ${width})`,
     bridges: bridges.map(ghostOf),
   };
 }

@@ -4,13 +4,15 @@
  */
 import { joinInserts } from '../bridges/add-strips';
 import { decimalsFor } from '../bridges/decimals';
+import { formatNumber } from '../bridges/number-style';
 import type { Drawing } from '../drawing/drawing';
 import type { Finding } from '../checks/finding';
 import type { Matrix, Point } from '../geometry/curve';
 import { apply, invert, maxScale } from '../geometry/matrix';
 import { areaOf, difference, offset } from '../geometry/polygons';
-import type { Box, Polygon, Region } from '../geometry/region';
-import { attribute } from '../markup/query';
+import type { Box, Region } from '../geometry/region';
+import { ringOfPoints } from '../geometry/rings';
+import { attribute, prefixOf } from '../markup/query';
 import type { ElementNode } from '../markup/tree';
 import type { FileEdits, Mend, Report } from '../report';
 import type { Config } from '../sheet/config';
@@ -106,7 +108,7 @@ function marksIn({ layer, drawing }: Sheet, marks: readonly Mark[]): TextEdit | 
   const { text } = drawing.document;
   const decimals = decimalsFor(maxScale(place.toMm));
   const style = layer.reading === 'outlines'
-    ? `fill="none" stroke="${layer.paint}" stroke-width="${numberText(0.1 / maxScale(place.toMm), decimals + 1)}"`
+    ? `fill="none" stroke="${layer.paint}" stroke-width="${formatNumber(0.1 / maxScale(place.toMm), decimals + 1)}"`
     : `fill="${layer.paint}" stroke="none"`;
   const { prefix, at } = place;
   const [lineStart] = /(?:\r?\n)[ \t]*$/.exec(text.slice(0, at)) ?? [];
@@ -127,17 +129,13 @@ function placeIn(element: ElementNode | undefined, { document: { root }, toMm }:
   if (!element?.endTag) return undefined;
   const isPlainGroup = element.parent === root && element.localName === 'g' && !attribute(element, 'transform');
   if (element !== root && !isPlainGroup) return undefined;
-  const prefix = element.name.slice(0, element.name.length - element.localName.length);
+  const prefix = prefixOf(element);
   return { at: element.endTag.from, toMm, prefix };
 }
 
 function pathData(outline: readonly Point[], toUser: Matrix, decimals: number): string {
   const points = outline.map((point) => apply(toUser, point));
-  return `M${points.map(({ x, y }) => `${numberText(x, decimals)} ${numberText(y, decimals)}`).join('L')}Z`;
-}
-
-function numberText(value: number, decimals: number): string {
-  return String(Number(value.toFixed(decimals)));
+  return `M${points.map(({ x, y }) => `${formatNumber(x, decimals)} ${formatNumber(y, decimals)}`).join('L')}Z`;
 }
 
 /** Whether every layer ends up with the marks, and nothing else changes or gets worse. */
@@ -145,8 +143,7 @@ function isProven(
   report: Report, finding: Finding | undefined, marks: readonly Mark[],
   { edits, others }: { edits: readonly TextEdit[]; others: readonly FileEdits[] },
 ): boolean {
-  const region: Region = marks.map(({ outline }): Polygon =>
-    ({ outer: Float64Array.from(outline.flatMap(({ x, y }) => [x, y])), holes: [] }));
+  const region: Region = marks.map(({ outline }) => ({ outer: ringOfPoints(outline), holes: [] }));
   const around = offset(region, 0.01);
   const within = (each: Report) => new Map(each.sheets.map((sheet) => [sheet.layer.name, around]));
   const files = report.project?.report.files ?? new Map<string, Report>();

@@ -1,21 +1,20 @@
 /** The mends that the lightbulb offers for a finding. Each is proven before it is in the list. */
-import type { Outcome } from '../bridges/outcome';
 import { closeSlot, openUp } from '../bridges/open-up';
 import { cutIslandAway, removeOpening, widenNeck } from '../bridges/widen';
 import type { Finding } from '../checks/finding';
-import type { Polygon, Region } from '../geometry/region';
+import type { Polygon } from '../geometry/region';
 import type { ThinPart } from '../geometry/thin-parts';
 import type { Mend, Report } from '../report';
 import { formatMillimetres } from '../sheet/length';
 import { limitsOf } from '../sheet/limits';
 import type { Piece, Sheet } from '../sheet/sheet';
 import { acceptMend } from './accept-mend';
+import { offer, type Attempt } from './attempt';
 import { configOf } from './settled-config';
 import { scaleToFit, stateSize } from './size-mends';
 import { bridgeMends } from './island-mends';
 import { markRegister } from './mark-register';
 import { doubledMends, openMends } from './outline-mends';
-import { prove } from './prove';
 import { spreadMends } from './spread';
 
 /** In the order in which they are offered: this place, the layer, the file, and last to accept it as it is. */
@@ -48,16 +47,6 @@ function changesFor(report: Report, finding: Finding): Mend[] {
   const opening = sheet.openings[part.polygon];
   if (check === 'small-opening' && opening) return offer(report, finding, sheet, removing(sheet, opening, 'Remove this pinhole'));
   return [];
-}
-
-/** A mend that has not been proven yet. */
-interface Attempt {
-  readonly kind: string;
-  readonly title: string;
-  readonly outcome: Outcome;
-  /** Where it may change the openings, in sheet mm. */
-  readonly within: Region;
-  readonly preferred: boolean;
 }
 
 function cuttingAway(sheet: Sheet, piece: Piece): Attempt {
@@ -103,15 +92,6 @@ function removing(sheet: Sheet, opening: Polygon, title: string): Attempt {
     within: [opening],
     preferred: false,
   };
-}
-
-/** The attempt as a mend, if it could be made and is proven. */
-function offer(report: Report, finding: Finding, sheet: Sheet, attempt: Attempt): Mend[] {
-  const { outcome, within, kind, title, preferred } = attempt;
-  if ('refusal' in outcome) return [];
-  const pledge = { gone: [finding], within: new Map([[sheet.layer.name, within]]) };
-  if (typeof prove(report, outcome.edits, pledge) === 'string') return [];
-  return [{ kind, title, check: finding.check, edits: outcome.edits, preferred, safe: false }];
 }
 
 /** Where widening a neck may change the sheet: a square about its middle that the widened neck cannot leave. */

@@ -1,6 +1,5 @@
 /** Mends of the lines themselves: one of two that lie on each other goes, an open one is closed. */
 import { closeLine } from '../bridges/close-line';
-import type { Outcome } from '../bridges/outcome';
 import { removeLines, uniteLines } from '../bridges/unite-lines';
 import type { Finding, Subject } from '../checks/finding';
 import { flattenSubpath } from '../geometry/flatten';
@@ -12,20 +11,10 @@ import type { CutLine } from '../sheet/cut-lines';
 import { formatMillimetres } from '../sheet/length';
 import { FLATNESS } from '../sheet/shape-region';
 import type { Sheet } from '../sheet/sheet';
-import { prove, type Pledge } from './prove';
+import { offer } from './attempt';
 
 type Doubled = Extract<Subject, { kind: 'doubled' }>;
 type Open = Extract<Subject, { kind: 'open' }>;
-
-interface Attempt {
-  readonly kind: string;
-  readonly title: string;
-  readonly outcome: Outcome;
-  readonly gone: readonly Finding[];
-  /** Where the openings may change. */
-  readonly within: Region;
-  readonly mayCome?: readonly CheckId[];
-}
 
 /** The first that can be proven is preferred. */
 export function doubledMends(report: Report, finding: Finding, subject: Doubled): Mend[] {
@@ -37,7 +26,7 @@ export function doubledMends(report: Report, finding: Finding, subject: Doubled)
       ? 'Part this outline in two where it runs back along itself'
       : `Unite the two outlines along ${formatMillimetres(stretch.length)}`;
     const outcome = uniteLines(drawing, doubled);
-    return offer(report, finding, sheet, { kind: 'unite-outlines', title, outcome, gone: [finding], within: [] });
+    return offer(report, finding, sheet, { kind: 'unite-outlines', title, outcome, within: [], preferred: true });
   }
   const copies = copiesOf(report, doubled.first);
   const lines = copies.map(({ line }) => line);
@@ -47,11 +36,12 @@ export function doubledMends(report: Report, finding: Finding, subject: Doubled)
     : `Remove the ${lines.length} lines that lie on another`;
   const removal = {
     kind: 'remove-doubled-line', title, outcome: removeLines(drawing, lines), gone, within: cancelled(sheet, first),
+    preferred: true,
     mayCome: sheet.layer.reading === 'outlines' ? FOUND_IN_OPENINGS : [],
   };
   const both = {
     kind: 'remove-both-lines', title: 'Remove the line and all that lie on it',
-    outcome: removeLines(drawing, [first, ...lines]), gone, within: [],
+    outcome: removeLines(drawing, [first, ...lines]), gone, within: [], preferred: false,
   };
   return [...offer(report, finding, sheet, removal), ...offer(report, finding, sheet, both)];
 }
@@ -62,7 +52,7 @@ export function openMends(report: Report, finding: Finding, { sheet, lines }: Op
   const within = regionFromRings([flattenSubpath(line.curves, FLATNESS)], 'evenodd');
   const outcome = closeLine(sheet.drawing, line);
   return offer(report, finding, sheet, {
-    kind: 'close-outline', title: 'Close this outline', outcome, gone: [finding], within, mayCome: FOUND_IN_OPENINGS,
+    kind: 'close-outline', title: 'Close this outline', outcome, within, preferred: true, mayCome: FOUND_IN_OPENINGS,
   });
 }
 
@@ -88,13 +78,4 @@ function isSameLine(a: CutLine, b: CutLine): boolean {
 /** Where only lines are drawn, two on each other count as none: the opening comes back when one of them goes. */
 function cancelled(sheet: Sheet, line: CutLine): Region {
   return sheet.layer.reading === 'outlines' ? regionFromRings([flattenSubpath(line.curves, FLATNESS)], 'nonzero') : [];
-}
-
-function offer(report: Report, finding: Finding, sheet: Sheet, attempt: Attempt): Mend[] {
-  const { outcome, within, gone, mayCome = [], kind, title } = attempt;
-  if ('refusal' in outcome) return [];
-  const pledge: Pledge = { gone, within: new Map([[sheet.layer.name, within]]), mayCome };
-  if (typeof prove(report, outcome.edits, pledge) === 'string') return [];
-  const preferred = kind !== 'remove-both-lines';
-  return [{ kind, title, check: finding.check, edits: outcome.edits, preferred, safe: false }];
 }

@@ -3,6 +3,7 @@ import { contourSpan, layerSpan, type Traced } from '../checks/places';
 import { areaOf, boxOfPolygon, perimeterOf } from '../geometry/polygons';
 import type { Polygon } from '../geometry/region';
 import type { Report } from '../report';
+import { count, formatSides } from '../sheet/length';
 import type { Piece, Sheet } from '../sheet/sheet';
 import type { Span } from '../text';
 import { sourcesOnce } from './sources';
@@ -32,8 +33,8 @@ function layerItem(traced: Traced, sheet: Sheet): OutlineItem {
   const { layer, openings, pieces, cutLength } = sheet;
   const selection = layerSpan(traced, sheet);
   const islands = pieces.filter(({ island }) => island);
-  const fallen = islands.length > 0 ? [countOf(islands.length, 'island')] : [];
-  const counts = [countOf(openings.length, 'opening'), ...fallen];
+  const fallen = islands.length > 0 ? [count(islands.length, 'island')] : [];
+  const counts = [count(openings.length, 'opening'), ...fallen];
   return {
     kind: 'layer', name: layer.name || 'layer', detail: `${counts.join(', ')}, ${millimetres(cutLength)} of cut`,
     span: layer.element?.span ?? traced.drawing.document.root?.span ?? selection, selection,
@@ -73,9 +74,8 @@ function downward(openings: readonly Polygon[]): Polygon[] {
 
 function sizeOf(polygon: Polygon): string {
   const { minX, minY, maxX, maxY } = boxOfPolygon(polygon);
-  return `${(maxX - minX).toFixed(1)} × ${(maxY - minY).toFixed(1)} mm`;
+  return formatSides(maxX - minX, maxY - minY, 1);
 }
 
 const millimetres = (length: number): string => `${length.toFixed(1)} mm`;
 const squareMillimetres = (area: number): string => `${area.toFixed(1)} mm²`;
-const countOf = (count: number, word: string): string => `${count} ${word}${count === 1 ? '' : 's'}`;

@@ -3,10 +3,12 @@
  * and nothing else got worse.
  */
 import { symmetricDifference } from '../geometry/compare-regions';
+import { scaling } from '../geometry/matrix';
 import { distance } from '../geometry/point';
 import { areaOf, difference } from '../geometry/polygons';
 import type { Region } from '../geometry/region';
 import type { Finding } from '../checks/finding';
+import { transformRegion } from '../geometry/transform-region';
 import type { FileEdits, ProjectPart, Report } from '../report';
 import type { CheckId, Severity } from '../sheet/check-id';
 import { FLATNESS } from '../sheet/shape-region';
@@ -14,7 +16,6 @@ import type { Sheet } from '../sheet/sheet';
 import { applyEdits, type TextEdit } from '../text';
 import { check } from './check';
 import { checkProject } from './check-project';
-import { scaleRegion } from './scale-region';
 
 /** What a mend promises about the sheets it touches. */
 export interface Pledge {
@@ -150,8 +151,8 @@ function strayChange(before: Report, after: Report, within: Pledge['within'], sc
     const now = after.sheets[i];
     if (!now || now.layer.name !== old.layer.name) return 'The layers would be others than before.';
     if (now.layer.reading !== old.layer.reading) return `Layer "${old.layer.name}" would be read in another way.`;
-    const allowed = scaleRegion(within.get(old.layer.name) ?? [], scale);
-    const changed = symmetricDifference(scaleRegion(old.openings, scale), now.openings);
+    const allowed = scaledRegion(within.get(old.layer.name) ?? [], scale);
+    const changed = symmetricDifference(scaledRegion(old.openings, scale), now.openings);
     if (changed.length === 0) continue;
     const stray = areaOf(difference(changed, allowed));
     if (stray > strayAllowed(old, scale)) {
@@ -164,4 +165,9 @@ function strayChange(before: Report, after: Report, within: Pledge['within'], sc
 /** mm². At another scale curves are cut into other edges, each within the flatness of the curve on both sides. */
 function strayAllowed({ cutLength }: Sheet, scale: number): number {
   return scale === 1 ? AREA_PER_CUT_LENGTH * cutLength : 2 * FLATNESS * cutLength * Math.max(1, scale);
+}
+
+/** Openings that are not scaled stay the very same, so that they are not compared at length. */
+function scaledRegion(region: Region, scale: number): Region {
+  return scale === 1 ? region : transformRegion(region, scaling(scale));
 }

@@ -2,6 +2,7 @@
 import type { Finding } from '../checks/finding';
 import type { FileEdits, Mend, Report } from '../report';
 import type { Config } from '../sheet/config';
+import { shortNumber } from '../sheet/length';
 import { prove } from './prove';
 import { sizeEdits } from './root-attributes';
 import { configOf } from './settled-config';
@@ -46,9 +47,5 @@ function fittingScale({ drawing: { width, height } }: Report, { bed, margin }: C
 }
 
 function sides(width: number, height: number): string {
-  return `${trimmed(width)} × ${trimmed(height)} mm`;
-}
-
-function trimmed(value: number): string {
-  return String(Number(value.toFixed(2)));
+  return `${shortNumber(width)} × ${shortNumber(height)} mm`;
 }

@@ -1,5 +1,6 @@
 /** Spreads a colour under a later neighbour: one new shape in its own layer, proven before it is offered. */
 import { decimalsFor } from '../bridges/decimals';
+import { indentBefore } from '../bridges/element-text';
 import { formatNumber } from '../bridges/number-style';
 import type { Finding } from '../checks/finding';
 import type { Drawing, Shape } from '../drawing/drawing';
@@ -10,13 +11,14 @@ import { offset } from '../geometry/polygons';
 import type { Region } from '../geometry/region';
 import { ringsOf } from '../geometry/rings';
 import { simplifyRing } from '../geometry/simplify-ring';
+import { prefixOf } from '../markup/query';
 import type { Mend, Report } from '../report';
 import { formatMillimetres } from '../sheet/length';
 import { limitsOf } from '../sheet/limits';
 import type { Sheet } from '../sheet/sheet';
 import { SourceIndex } from '../sheet/source-index';
 import type { TextEdit } from '../text';
-import { prove } from './prove';
+import { offer } from './attempt';
 import { configOf } from './settled-config';
 import { spreadAcross, spreadUnder } from './spread-region';
 
@@ -37,13 +39,12 @@ export function spreadMends(report: Report, finding: Finding): Mend[] {
   const places = subject.kind === 'gap' ? [subject.gap.onEarlier] : [subject.overlap.facing, subject.overlap.at];
   const model = sheet.layer.reading === 'openings' && region.length > 0 ? modelFor(sheet, places) : undefined;
   const edits = model ? writeBeside(sheet.drawing, model, region) : [];
-  const pledge = { gone: [finding], within: new Map([[sheet.layer.name, offset(region, ROOM)]]) };
-  if (edits.length === 0 || typeof prove(report, edits, pledge) === 'string') return [];
-  return [{
+  if (edits.length === 0) return [];
+  return offer(report, finding, sheet, {
     kind: 'spread-colour',
     title: `Spread "${sheet.layer.name}" under "${later.layer.name}", to ${formatMillimetres(slip)}`,
-    check: finding.check, edits, preferred: true, safe: false,
-  }];
+    outcome: { edits }, within: offset(region, ROOM), preferred: true,
+  });
 }
 
 /** The shape that has the edge, if what stands beside it is drawn as it is; else the last of the layer that will do. */
@@ -60,9 +61,9 @@ function writeBeside(drawing: Drawing, shape: Shape, region: Region): TextEdit[]
   if (!toUser) return [];
   const data = pathData(region, (point) => apply(toUser, point), decimalsFor(maxScale(shape.toMm)));
   const { element } = shape;
-  const prefix = element.name.slice(0, element.name.length - element.localName.length);
+  const prefix = prefixOf(element);
   const { from, to } = element.span;
-  const indent = /(?:\r?\n)[ \t]*$/.exec(drawing.document.text.slice(0, from))?.[0] ?? '';
+  const indent = indentBefore(drawing.document.text, from);
   return [{ span: { from: to, to }, text: `${indent}<${prefix}path${looks(drawing, shape)} d="${data}"/>` }];
 }
 

@@ -1,5 +1,6 @@
 /** What the palette and the menus offer. */
 import * as vscode from 'vscode';
+import { count } from '../sheet/length';
 import { applyEdits } from './apply-edits';
 import { beginProject } from './begin';
 import type { Bench } from './bench';
@@ -59,7 +60,7 @@ async function bridgeIslands(uri: vscode.Uri, client: ServerClient): Promise<voi
   for (const refusal of bridged.refusals) client.log.warn(refusal);
   if (bridged.edits.length > 0) await applyEdits(document, bridged);
   const { bridges, refusals } = bridged;
-  const added = bridges === 0 ? 'No bridge was added' : `${bridges} ${bridges === 1 ? 'bridge' : 'bridges'} added`;
+  const added = bridges === 0 ? 'No bridge was added' : `${count(bridges, 'bridge')} added`;
   if (refusals.length === 0) {
     vscode.window.setStatusBarMessage(bridges === 0 ? 'There is no island to bridge.' : `${added}.`, 6000);
     return;

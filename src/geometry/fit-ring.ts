@@ -2,6 +2,7 @@
 import fitCurve from 'fit-curve';
 import type { Cubic, Line, Point } from './curve';
 import type { Ring } from './region';
+import { pointsOf } from './rings';
 
 /** The ring turns by more than this (radians) at a corner; flattened curves turn by less. */
 const CORNER = 0.35;
@@ -41,10 +42,6 @@ function between(from: Point, to: Point): [number, number][] {
     return [from.x + t * (to.x - from.x), from.y + t * (to.y - from.y)];
   });
   return [...way, [to.x, to.y]];
-}
-
-function pointsOf(ring: Ring): Point[] {
-  return Array.from({ length: ring.length / 2 }, (_, at) => ({ x: ring[2 * at] ?? 0, y: ring[2 * at + 1] ?? 0 }));
 }
 
 function pointAt([x, y]: [number, number]): Point {

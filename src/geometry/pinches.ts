@@ -5,7 +5,7 @@ import type { Box, Polygon, Region, Ring } from './region';
 import { offsetRings } from './clipper';
 import { UNITS_PER_MM } from './grid';
 import { nestRings } from './nest-rings';
-import { boxOfRing, growBox, ringOfBox, ringsOf } from './rings';
+import { boxOfRing, growBox, nearestOnEdge, ringOfBox, ringsOf } from './rings';
 import { boxesOfEdges } from './rings-near';
 
 const GRID = 1 / UNITS_PER_MM;
@@ -109,11 +109,9 @@ function visitContacts(edges: RingEdges, tree: Flatbush, vertex: number, visit: 
 }
 
 function distanceToEdge({ x, y, next }: RingEdges, edge: number, px: number, py: number): number {
-  const [x0, y0] = [x[edge]!, y[edge]!];
-  const [dx, dy] = [x[next[edge]!]! - x0, y[next[edge]!]! - y0];
-  const square = dx * dx + dy * dy;
-  const along = square > 0 ? Math.max(0, Math.min(1, ((px - x0) * dx + (py - y0) * dy) / square)) : 0;
-  return Math.hypot(x0 + along * dx - px, y0 + along * dy - py);
+  const [x0, y0, x1, y1] = [x[edge]!, y[edge]!, x[next[edge]!]!, y[next[edge]!]!];
+  const along = nearestOnEdge(px, py, x0, y0, x1, y1);
+  return Math.hypot(x0 + along * (x1 - x0) - px, y0 + along * (y1 - y0) - py);
 }
 
 /** Edge i runs from vertex i to vertex next[i]. */

@@ -89,6 +89,21 @@ export function isSameRing(a: Ring, b: Ring): boolean {
   return a === b || (a.length === b.length && a.every((value, i) => value === b[i]));
 }
 
+/** Where on the edge from (x0, y0) to (x1, y1) the nearest place to (x, y) is: 0 at its start, 1 at its end. */
+export function nearestOnEdge(x: number, y: number, x0: number, y0: number, x1: number, y1: number): number {
+  const [dx, dy] = [x1 - x0, y1 - y0];
+  const square = dx * dx + dy * dy;
+  return square > 0 ? Math.max(0, Math.min(1, ((x - x0) * dx + (y - y0) * dy) / square)) : 0;
+}
+
+export function pointsOf(ring: Ring): Point[] {
+  return Array.from({ length: ring.length / 2 }, (_, i) => ({ x: ring[2 * i] ?? 0, y: ring[2 * i + 1] ?? 0 }));
+}
+
+export function ringOfPoints(points: readonly Point[]): Ring {
+  return Float64Array.from(points.flatMap(({ x, y }) => [x, y]));
+}
+
 /** The outer ring first. */
 export function ringsOf(polygon: Polygon): Ring[] {
   return [polygon.outer, ...polygon.holes];

@@ -2,7 +2,7 @@
 import Flatbush from 'flatbush';
 import type { Point } from './curve';
 import type { Box, Region } from './region';
-import { forEachEdge, ringsOf } from './rings';
+import { forEachEdge, nearestOnEdge, ringsOf } from './rings';
 
 /** Edge i runs from x0[i], y0[i] to x1[i], y1[i], with the region's inside on its right on the screen (y down). */
 export interface SegmentIndex {
@@ -100,11 +100,9 @@ export interface PlaceOnSegment {
 
 /** The place of an edge nearest to the point. */
 export function placeOnSegment(index: SegmentIndex, edge: number, point: Point): PlaceOnSegment {
-  const [x, y] = [index.x0[edge] ?? 0, index.y0[edge] ?? 0];
-  const [dx, dy] = [(index.x1[edge] ?? 0) - x, (index.y1[edge] ?? 0) - y];
-  const square = dx * dx + dy * dy;
-  const t = square > 0 ? Math.max(0, Math.min(1, ((point.x - x) * dx + (point.y - y) * dy) / square)) : 0;
-  const place = { x: x + t * dx, y: y + t * dy };
+  const [x, y, x1, y1] = [index.x0[edge] ?? 0, index.y0[edge] ?? 0, index.x1[edge] ?? 0, index.y1[edge] ?? 0];
+  const t = nearestOnEdge(point.x, point.y, x, y, x1, y1);
+  const place = { x: x + t * (x1 - x), y: y + t * (y1 - y) };
   return { edge, t, point: place, distance: Math.hypot(place.x - point.x, place.y - point.y) };
 }
 

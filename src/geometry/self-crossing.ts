@@ -3,6 +3,7 @@ import Flatbush from 'flatbush';
 import type { Point } from './curve';
 import { crossFrom } from './point';
 import type { Ring } from './region';
+import { pointsOf } from './rings';
 
 export type Edge = readonly [Point, Point];
 
@@ -32,11 +33,6 @@ export function selfCrossingBy(ring: Ring, corners: Ring): SelfCrossing | undefi
     }
   }
   return undefined;
-}
-
-function pointsOf(ring: Ring): Point[] {
-  const count = ring.length / 2;
-  return Array.from({ length: count }, (_, i) => ({ x: ring[2 * i] as number, y: ring[2 * i + 1] as number }));
 }
 
 function edgesOf(ring: Ring): Edge[] {

@@ -8,6 +8,11 @@ export function attribute(element: ElementNode, localName: string, namespace = '
   return element.attributes.find((one) => one.localName === localName && one.namespace === namespace);
 }
 
+/** What stands before the local name: `svg:` or nothing. */
+export function prefixOf({ name, localName }: ElementNode): string {
+  return name.slice(0, name.length - localName.length);
+}
+
 export function childElements(element: ElementNode): ElementNode[] {
   return element.children.filter(isElement);
 }

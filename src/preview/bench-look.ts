@@ -16,8 +16,6 @@ export interface LookExtras {
   readonly aspect: number;
 }
 
-export const NO_EXTRAS: LookExtras = { necks: [], bare: '', aspect: 1.5 };
-
 export function benchLook(stack: Stack, state: BenchState, { necks, bare, aspect }: LookExtras): Look {
   const isShown = (index: number) => isLayerShown(state, stack, index);
   if (state.mode === 'sheet') return sheetLook(stack, state.sheet, { necks });

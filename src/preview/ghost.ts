@@ -2,6 +2,7 @@
 import type { Point } from '../geometry/curve';
 import { apply } from '../geometry/matrix';
 import type { BridgeOffer, BridgeRefusal } from '../server/protocol';
+import { formatSides } from '../sheet/length';
 import { html, setAttributes, setText, svg, syncChildren } from './dom';
 import { placeOfLayer, type Plates } from './look-places';
 import { matrixText } from './matrix-text';
@@ -58,7 +59,7 @@ export class Ghost {
     });
     syncChildren(this.measures, shown, makeMeasure, (group, { bridge, place }) => {
       const middle = { x: (bridge.from.x + bridge.to.x) / 2, y: (bridge.from.y + bridge.to.y) / 2 };
-      const size = `${bridge.width.toFixed(2)} × ${bridge.length.toFixed(2)} mm`;
+      const size = formatSides(bridge.width, bridge.length, 2);
       writeMeasure(group, size, toWindow(view, apply(place, middle)));
     });
   }

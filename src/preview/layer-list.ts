@@ -1,6 +1,7 @@
 /** The layers, first painted first: switched on and off, or one chosen; moved up and down by drag and by button. */
 import type { LookKind } from '../picture/look';
 import type { StackLayer } from '../server/protocol';
+import { count } from '../sheet/length';
 import { html, setAttributes, setText, svg, syncChildren } from './dom';
 import { millimetres } from './ruler-ticks';
 
@@ -121,5 +122,3 @@ function figuresOf({ reading, readingStated, openingCount, islands, cutLength }:
     `cut ${millimetres(Math.round(cutLength))} mm`, `read as ${reading}${readingStated ? '' : ' (detected)'}`,
   ].join(' · ');
 }
-
-const count = (number: number, thing: string): string => `${number} ${thing}${number === 1 ? '' : 's'}`;

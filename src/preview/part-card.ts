@@ -2,6 +2,7 @@
 import type { Point } from '../geometry/curve';
 import type { PartKind, PickedPart } from '../server/part-protocol';
 import type { StackLayer } from '../server/protocol';
+import { formatSides } from '../sheet/length';
 import { html, setAttributes, setText, svg, syncChildren } from './dom';
 import type { Size } from './view';
 
@@ -62,7 +63,7 @@ export function spoken(part: PickedPart, layer: StackLayer): string {
 
 function measuresOf(part: PickedPart, { paint, openingCount, name }: StackLayer): (readonly [string, string])[] {
   const { kind, width, height, area, cutLength, across } = part;
-  const size = `${width.toFixed(2)} × ${height.toFixed(2)} mm`;
+  const size = formatSides(width, height, 2);
   if (across !== undefined) return [['across', `${across.toFixed(2)} mm`], ['layer', name], ['paint', paint]];
   return [
     ['size', size], [kind === 'sheet' ? 'material' : 'area', `${area.toFixed(area < 10 ? 2 : 1)} mm²`],

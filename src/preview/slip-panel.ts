@@ -1,6 +1,7 @@
 /** Sheets out of register: sliders for the one that is held, what comes bare, and the sweep to every side. */
 import type { BareAfterSlip, SlipSweep } from '../server/look-protocol';
 import type { Stack } from '../server/protocol';
+import { count } from '../sheet/length';
 import { layerKeys, type BenchState } from './bench-state';
 import { html, setAttributes, setText, syncChildren } from './dom';
 import { millimetres } from './ruler-ticks';
@@ -103,7 +104,7 @@ function toldOf(slipped: boolean, bare: BareAfterSlip | undefined): string {
   const { area, places, whole } = bare;
   const edges = `${area2(whole)} mm² came bare, outer edges included.`;
   if (area === 0) return `No bare ground between colours. ${edges}`;
-  return `Bare ground between colours: ${area2(area)} mm² in ${places} ${places === 1 ? 'place' : 'places'}. ${edges}`;
+  return `Bare ground between colours: ${area2(area)} mm² in ${count(places, 'place')}. ${edges}`;
 }
 
 /** What the checks have measured of neighbours. */

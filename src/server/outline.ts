@@ -2,6 +2,7 @@
 import { MarkupKind, SymbolKind, type DocumentSymbol, type Hover } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import { describeShapeAt, outlineOf, type OutlineItem, type ShapeDescription } from '../engine';
+import { formatSides } from '../sheet/length';
 import type { CheckedDocument } from './checked-document';
 import { rangeOf } from './diagnostics';
 
@@ -30,7 +31,7 @@ export function hoverAt({ document, report }: CheckedDocument, offset: number): 
 
 function textOf({ name, id, times, width, height, area, cutLength, layers }: ShapeDescription): string {
   const title = `**${escaped(id === undefined ? name : `${name} ${id}`)}**${times > 1 ? `, drawn ${times} times` : ''}`;
-  const size = `${width.toFixed(2)} × ${height.toFixed(2)} mm`;
+  const size = formatSides(width, height, 2);
   const measures = `${size} · ${area.toFixed(2)} mm² · ${cutLength.toFixed(2)} mm of cut`;
   const stands = layers.map((layer) => `layer ${escaped(layer.name)}, paint ${layer.paint}, read as ${layer.reading}`);
   return [title, measures, ...stands.length > 0 ? stands : ['in no layer of the stack']].join('  \n');

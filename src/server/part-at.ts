@@ -1,13 +1,13 @@
 /** From a place of the picture to the part that lies there, its measures and its text. */
 import { contourSpan, layerSpan, spanAt } from '../checks/places';
+import { sourcesOnce } from '../engine/sources';
 import type { Point } from '../geometry/curve';
 import { distance } from '../geometry/point';
 import type { Drawing } from '../drawing/drawing';
 import type { Sheet } from '../sheet/sheet';
-import { SourceIndex } from '../sheet/source-index';
 import type { Span } from '../text';
 import type { LayerPlace, PartAtParams, PickedPart, SnapPoint } from './part-protocol';
-import { holds, nearestOnEdge, SheetParts, wholeSheet, type SheetPart } from './sheet-parts';
+import { holds, nearestOnBorder, SheetParts, wholeSheet, type SheetPart } from './sheet-parts';
 import { regionPath } from './stack';
 
 /** A layer of the stack and the document that it is cut from. */
@@ -20,7 +20,7 @@ export interface PlacedSheet {
 /** What has been looked up of the sheets that are shown. Sheets that did not change between two checks keep theirs. */
 export class PartFinder {
   private readonly parts = new WeakMap<Sheet, SheetParts>();
-  private readonly sources = new WeakMap<Sheet, SourceIndex>();
+  private readonly sources = sourcesOnce();
 
   /** The first of the places at which a layer has a part. */
   partAt(layers: readonly PlacedSheet[], { places, reach, sheets }: PartAtParams): PickedPart | undefined {
@@ -58,21 +58,18 @@ export class PartFinder {
   }
 
   private spanOf(sheet: Sheet, { polygon, thin }: SheetPart, near?: { point: Point; reach: number }): Span {
-    const stencil = { drawing: sheet.drawing, sources: (of: Sheet) => this.sourcesOf(of) };
+    const stencil = { drawing: sheet.drawing, sources: this.sources };
     if (thin) return spanAt(stencil, sheet, thin.from, thin.to);
     if (!polygon) return layerSpan(stencil, sheet);
-    const edge = near && nearestOnEdge(polygon, near.point, near.reach);
-    const source = edge && this.sourcesOf(sheet).at(edge);
+    const edge = near && nearestOnBorder(polygon, near.point, near.reach);
+    const source = edge && this.sources(sheet).at(edge);
     return source?.span ?? contourSpan(stencil, sheet, polygon.outer);
   }
 
   private partsOf(sheet: Sheet): SheetParts {
-    return known(this.parts, sheet, () => new SheetParts(sheet));
-  }
-
-  private sourcesOf(sheet: Sheet): SourceIndex {
-    const { shapes, reading } = sheet.layer;
-    return known(this.sources, sheet, () => new SourceIndex(shapes, reading === 'outlines'));
+    const parts = this.parts.get(sheet) ?? new SheetParts(sheet);
+    this.parts.set(sheet, parts);
+    return parts;
   }
 }
 
@@ -122,16 +119,10 @@ function nearestEnd(shapes: Drawing['shapes'], outlines: boolean, point: Point, 
 function nearestEdge(sheet: Sheet | undefined, point: Point, reach: number): Point | undefined {
   let [best, least]: [Point | undefined, number] = [undefined, reach];
   for (const polygon of sheet?.openings ?? []) {
-    const found = nearestOnEdge(polygon, point, least);
+    const found = nearestOnBorder(polygon, point, least);
     if (found) [best, least] = [found, distance(found, point)];
   }
   return best;
 }
 
 const linePath = (from: Point, to: Point): string => `M${from.x} ${from.y}L${to.x} ${to.y}`;
-
-function known<K extends object, V>(memory: WeakMap<K, V>, key: K, make: () => V): V {
-  const found = memory.get(key) ?? make();
-  memory.set(key, found);
-  return found;
-}

@@ -1,8 +1,9 @@
 /** The parts of a sheet that can be pointed at: openings, islands, ties and slots. Sheet mm. */
 import type { Point } from '../geometry/curve';
+import { distance, interpolate } from '../geometry/point';
 import { areaOf, boxOfPolygon, contains, perimeterOf } from '../geometry/polygons';
 import type { Box, Polygon } from '../geometry/region';
-import { forEachEdge, growBox, joinBoxes, ringsOf } from '../geometry/rings';
+import { forEachEdge, growBox, joinBoxes, nearestOnEdge, ringsOf } from '../geometry/rings';
 import type { ThinPart } from '../geometry/thin-parts';
 import type { Sheet } from '../sheet/sheet';
 import type { PartKind } from './part-protocol';
@@ -46,8 +47,8 @@ export class SheetParts {
   at(point: Point, reach: number): SheetPart | undefined {
     let [best, bestDistance]: [SheetPart | undefined, number] = [undefined, reach];
     for (const part of this.narrow) {
-      const distance = part.thin ? distanceToSegment(point, part.thin.from, part.thin.to) : Infinity;
-      if (distance <= bestDistance) [best, bestDistance] = [part, distance];
+      const away = part.thin ? distance(point, nearestBetween(point, part.thin.from, part.thin.to)) : Infinity;
+      if (away <= bestDistance) [best, bestDistance] = [part, away];
     }
     return best ?? this.wide.find(({ box, polygon }) => polygon && holds(box, point) && contains([polygon], point));
   }
@@ -59,13 +60,13 @@ export function wholeSheet({ frame, material, cutLength }: Sheet, at: Point): Sh
 }
 
 /** The place on a polygon's edge that is nearest to a point, if it is within `reach` mm. */
-export function nearestOnEdge(polygon: Polygon, point: Point, reach: number): Point | undefined {
+export function nearestOnBorder(polygon: Polygon, point: Point, reach: number): Point | undefined {
   let [best, bestDistance]: [Point | undefined, number] = [undefined, reach];
   for (const ring of ringsOf(polygon)) {
     forEachEdge(ring, (x0, y0, x1, y1) => {
-      const place = nearestOnSegment(point, { x: x0, y: y0 }, { x: x1, y: y1 });
-      const distance = Math.hypot(place.x - point.x, place.y - point.y);
-      if (distance <= bestDistance) [best, bestDistance] = [place, distance];
+      const place = nearestBetween(point, { x: x0, y: y0 }, { x: x1, y: y1 });
+      const away = distance(place, point);
+      if (away <= bestDistance) [best, bestDistance] = [place, away];
     });
   }
   return best;
@@ -113,14 +114,6 @@ function inRows(parts: readonly SheetPart[]): SheetPart[] {
   return [...parts].sort(({ box: a }, { box: b }) => a.minY - b.minY || a.minX - b.minX);
 }
 
-function nearestOnSegment({ x, y }: Point, from: Point, to: Point): Point {
-  const [dx, dy] = [to.x - from.x, to.y - from.y];
-  const square = dx * dx + dy * dy;
-  const t = square > 0 ? Math.min(Math.max(((x - from.x) * dx + (y - from.y) * dy) / square, 0), 1) : 0;
-  return { x: from.x + t * dx, y: from.y + t * dy };
-}
-
-function distanceToSegment(point: Point, from: Point, to: Point): number {
-  const near = nearestOnSegment(point, from, to);
-  return Math.hypot(near.x - point.x, near.y - point.y);
+function nearestBetween(point: Point, from: Point, to: Point): Point {
+  return interpolate(from, to, nearestOnEdge(point.x, point.y, from.x, from.y, to.x, to.y));
 }

@@ -1,4 +1,4 @@
-/** Lengths as people write them in settings: a number and a physical unit. */
+/** Lengths as people write them in settings, a number and a physical unit; measures and counts as they are told. */
 
 /** Millimetres in one unit. CSS Values and Units, "Absolute Lengths" (1in = 2.54cm = 96px). */
 const MILLIMETRES: Readonly<Record<string, number>> = {
@@ -20,4 +20,19 @@ export function parseLength(text: string): number | undefined {
 /** `0.8` → `0.80 mm`: two decimals are what a caliper shows and what the limits are stated in. */
 export function formatMillimetres(value: number): string {
   return `${value.toFixed(2)} mm`;
+}
+
+/** `148.0 × 105.0 mm`. */
+export function formatSides(width: number, height: number, decimals: number): string {
+  return `${width.toFixed(decimals)} × ${height.toFixed(decimals)} mm`;
+}
+
+/** At most two decimals, none that say nothing: `148`, `52.5`. */
+export function shortNumber(value: number): string {
+  return String(Number(value.toFixed(2)));
+}
+
+/** `1 island`, `3 islands`. */
+export function count(number: number, noun: string): string {
+  return `${number} ${noun}${number === 1 ? '' : 's'}`;
 }

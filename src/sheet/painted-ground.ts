@@ -2,11 +2,10 @@
 import type { Matrix, Point } from '../geometry/curve';
 import { apply, translation } from '../geometry/matrix';
 import { areaOf, difference, intersection, offset, perimeterOf, union } from '../geometry/polygons';
-import type { Box, Polygon, Region, Ring } from '../geometry/region';
+import type { Box, Polygon, Region } from '../geometry/region';
 import { boxOfRing, joinBoxes } from '../geometry/rings';
-
-/** Cracks narrower than this between neighbours that share a border are none, in mm. */
-const CRACK = 0.005;
+import { transformRegion } from '../geometry/transform-region';
+import { CRACK } from './cell-seams';
 
 /** mm: how far round joins may stay from true arcs here. */
 const TOLERANCE = 0.005;
@@ -101,19 +100,7 @@ function safeSlip(openedBy: (distance: number) => Region, slip: number): number 
 }
 
 function moved(region: Region, place: Matrix | undefined): Region {
-  return place ? region.map(({ outer, holes }) => (
-    { outer: movedRing(outer, place), holes: holes.map((hole) => movedRing(hole, place)) }
-  )) : region;
-}
-
-function movedRing(ring: Ring, place: Matrix): Ring {
-  const there = new Float64Array(ring.length);
-  for (let at = 0; at + 1 < ring.length; at += 2) {
-    const { x, y } = apply(place, { x: ring[at] as number, y: ring[at + 1] as number });
-    there[at] = x;
-    there[at + 1] = y;
-  }
-  return there;
+  return place ? transformRegion(region, place) : region;
 }
 
 /** How far a place takes the corner of the layer's box that it takes farthest, in mm. */

@@ -2,8 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { check } from '../../src/engine/check';
 import { bridgeIslands } from '../../src/engine/bridge-islands';
 import { mendsFor } from '../../src/engine/mends';
-import type { CheckId } from '../../src/sheet/check-id';
-import { applyEdits } from '../../src/text';
+import { checksIn, mended } from './mended';
 
 const stencil = (body: string) =>
   `<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 100 100">${body}</svg>`;
@@ -11,15 +10,6 @@ const stencil = (body: string) =>
 const ring = (x: number, y: number) =>
   `<path fill-rule="evenodd" d="M${x - 10} ${y - 10}h20v20h-20zM${x - 6} ${y - 6}h12v12h-12z"/>`;
 
-/** The mends for the first finding of a check, by kind, each with the text it gives. */
-function mended(svg: string, id: CheckId): Map<string, string> {
-  const report = check(svg);
-  const finding = report.findings.find((each) => each.check === id);
-  if (!finding) throw new Error(`no ${id} in ${report.findings.map((each) => each.check)}`);
-  return new Map(mendsFor(report, finding).map(({ kind, edits }) => [kind, applyEdits(svg, edits)]));
-}
-
-const checksIn = (svg: string): string[] => check(svg).findings.map((finding) => finding.check);
 
 describe('the mends of an island', () => {
   it('go from this island to the file, and end with accepting it', () => {

@@ -1,20 +1,10 @@
 /** Mends of doubled and open lines: the text after each, and that what is cut stays what it was. */
 import { describe, expect, it } from 'vitest';
 import { check } from '../../src/engine/check';
-import { mendsFor } from '../../src/engine/mends';
 import { areaOf } from '../../src/geometry/polygons';
-import type { CheckId } from '../../src/sheet/check-id';
-import { applyEdits } from '../../src/text';
 import { sheetOf } from '../checks/stencils';
+import { checksIn, mended } from './mended';
 
-function mended(svg: string, id: CheckId): Map<string, string> {
-  const report = check(svg);
-  const finding = report.findings.find((each) => each.check === id);
-  if (!finding) throw new Error(`no ${id} in ${report.findings.map((each) => each.check)}`);
-  return new Map(mendsFor(report, finding).map(({ kind, edits }) => [kind, applyEdits(svg, edits)]));
-}
-
-const checksIn = (svg: string): string[] => check(svg).findings.map((finding) => finding.check);
 const openArea = (svg: string): number => check(svg).sheets.reduce((sum, { openings }) => sum + areaOf(openings), 0);
 const cutLength = (svg: string): number => check(svg).sheets.reduce((sum, sheet) => sum + sheet.cutLength, 0);
 

@@ -1,5 +1,5 @@
 import { distance } from '../../geometry/point';
-import { formatMillimetres } from '../../sheet/length';
+import { formatMillimetres, formatSides } from '../../sheet/length';
 import { registerMarks, type RegisterMark } from '../../sheet/register-marks';
 import type { Sheet } from '../../sheet/sheet';
 import type { StackLayer } from '../../sheet/stack';
@@ -47,15 +47,16 @@ function sizeOf({ frame }: Sheet): [number, number] {
 
 function describeFrame(stencil: Stencil, odd: StackLayer, usual: StackLayer): Finding {
   const [size, other] = [sizeOf(odd.sheet), sizeOf(usual.sheet)];
+  const [oddSides, usualSides] = [formatSides(...size, 2), formatSides(...other, 2)];
   const off = Math.max(Math.abs(size[0] - other[0]), Math.abs(size[1] - other[1]));
   return {
     check: 'frame-mismatch',
     severity: 'error',
-    message: `The sheet of ${quoted(odd)} is ${sides(size)}, that of ${quoted(usual)} ${sides(other)}: laid corner to ` +
+    message: `The sheet of ${quoted(odd)} is ${oddSides}, that of ${quoted(usual)} ${usualSides}: laid corner to ` +
       'corner they do not lie in register. Give all sheets of the stack the same size.',
     span: rootSpan(stencil),
     measure: { value: off, limit: SAME, unit: 'mm' },
-    related: [relatedTag(stencil, usual, `${quoted(usual)} is ${sides(other)}`)],
+    related: [relatedTag(stencil, usual, `${quoted(usual)} is ${usualSides}`)],
   };
 }
 
@@ -87,8 +88,4 @@ function unmatched(marks: readonly RegisterMark[], others: readonly RegisterMark
 
 function relatedTag({ file }: Stencil, layer: StackLayer, message: string): Related {
   return { message, ...(layer.file === file ? {} : { file: layer.file }), span: layerTag(layer.sheet) };
-}
-
-function sides([width, height]: readonly [number, number]): string {
-  return `${width.toFixed(2)} × ${height.toFixed(2)} mm`;
 }

@@ -1,4 +1,5 @@
 import { fitOf } from '../../sheet/fit-bed';
+import { formatSides } from '../../sheet/length';
 import type { Check } from '../check';
 import { rootSpan } from '../places';
 
@@ -13,7 +14,8 @@ export const oversizeSheet: Check = {
     const size: [number, number] = [frame.maxX - frame.minX, frame.maxY - frame.minY];
     const fit = fitOf(size, bed);
     if (fit === 'upright') return;
-    const what = `The sheet of ${sides(size)} ${fit === 'turned' ? 'fits' : 'does not fit'} the bed of ${sides(bed)}`;
+    const fits = fit === 'turned' ? 'fits' : 'does not fit';
+    const what = `The sheet of ${formatSides(...size, 1)} ${fits} the bed of ${formatSides(...bed, 1)}`;
     yield {
       check: 'oversize-sheet',
       severity: fit === 'turned' ? 'info' : 'error',
@@ -26,7 +28,3 @@ export const oversizeSheet: Check = {
     };
   },
 };
-
-function sides([width, height]: readonly [number, number]): string {
-  return `${width.toFixed(1)} × ${height.toFixed(1)} mm`;
-}

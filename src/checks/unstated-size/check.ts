@@ -1,3 +1,4 @@
+import { formatSides } from '../../sheet/length';
 import type { Check } from '../check';
 import { rootSpan } from '../places';
 
@@ -9,7 +10,7 @@ export const unstatedSize: Check = {
     const { drawing, config } = stencil;
     const { root } = drawing.document;
     if (!root || drawing.sizeStated || config.width !== undefined || config.height !== undefined) return;
-    const size = `${drawing.width.toFixed(1)} × ${drawing.height.toFixed(1)} mm`;
+    const size = formatSides(drawing.width, drawing.height, 1);
     yield {
       check: 'unstated-size',
       severity: 'info',

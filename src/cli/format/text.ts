@@ -1,7 +1,8 @@
 /** For people at a terminal: what was measured, what was found, and how many. */
+import { count, shortNumber } from '../../sheet/length';
 import type { CheckedFile, CheckedLayer, PlacedFinding, SeverityCounts } from '../checked-file';
 import type { Colours } from '../colours';
-import { count, oneLine } from '../plain-text';
+import { oneLine } from '../plain-text';
 import { formatDuration } from '../../sheet/cutting-time';
 import type { Format, FormatInput } from './format';
 import { padAll, tableLines, type Column } from './table';
@@ -40,7 +41,7 @@ function fileLines(file: CheckedFile, colours: Colours): string[] {
 
 function sizeText({ width, height, stated }: NonNullable<CheckedFile['size']>): string {
   if (!(width > 0 && height > 0)) return 'no size';
-  const text = `${trimmed(width)} × ${trimmed(height)} mm`;
+  const text = `${shortNumber(width)} × ${shortNumber(height)} mm`;
   return stated ? text : `${text} (not stated: pixels at 96 to the inch)`;
 }
 
@@ -78,9 +79,4 @@ function countsText({ error, warning, info, hint }: SeverityCounts): string {
   if (info > 0) counts.push(`${info} info`);
   if (hint > 0) counts.push(count(hint, 'hint'));
   return counts.join(', ');
-}
-
-/** At most two decimals, none that say nothing: `148`, `52.5`. */
-function trimmed(value: number): string {
-  return String(Number(value.toFixed(2)));
 }
