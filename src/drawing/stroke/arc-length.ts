@@ -62,8 +62,8 @@ export class ArcLength {
       speed0: speedAt(curve, t0), speed1: speedAt(curve, t1),
     };
     let reached = 0;
-    const agrees = PROBES.every((u, i) => Math.abs(lengthWithin(stretch, u) - (reached += lengths[i] ?? 0)) <= tolerance);
-    if (agrees || depth >= MOST_HALVINGS) {
+    const isOff = PROBES.some((u, i) => Math.abs(lengthWithin(stretch, u) - (reached += lengths[i] ?? 0)) > tolerance);
+    if (!isOff || depth >= MOST_HALVINGS) {
       this.stretches.push(stretch);
       return;
     }
