@@ -4,6 +4,7 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     include: ['test/wide/**/*.test.ts'],
+    setupFiles: ['test/seed.ts'],
     testTimeout: 900_000,
     disableConsoleIntercept: true,
     maxWorkers: '100%',
