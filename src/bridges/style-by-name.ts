@@ -17,7 +17,7 @@ export function declarationsFor(document: MarkupDocument, element: ElementNode):
   if (!document.root) return '';
   const { styleElements } = indexDocument(document.root);
   const sheets = readStyleSheets(document, styleElements, new Problems());
-  const rules = [...new Styles(sheets).declaredFor(element)].filter(([, { source }]) => source === undefined);
+  const rules = [...new Styles(sheets).declaredFor(element)].filter(([, { origin }]) => origin === 'sheet');
   const escaped = (value: string): string => value.replaceAll('&', '&amp;').replaceAll('"', '&quot;');
   return rules.map(([name, { value }]) => `${name}:${escaped(value)}`).join(';');
 }

@@ -12,6 +12,7 @@ import { OutlineBuilder } from './outline-builder';
 import type { OutlineMemory, TracedOutline } from './outline-memory';
 import { tracePath } from './path-outline';
 import type { Problems } from './problems';
+import { sourceAttribute } from './style/cascade';
 
 const GRAPHICS = new Set(['path', 'rect', 'circle', 'ellipse', 'line', 'polyline', 'polygon']);
 
@@ -96,7 +97,7 @@ function pathDataOf(element: ElementNode, { declared }: LengthScope): Attribute 
   if (!css) return attribute;
   const quoted = /^\s*path\(\s*(?:"([^"]*)"|'([^']*)')\s*\)\s*$/i.exec(css.value);
   if (!quoted) return css.value.trim() === 'none' ? undefined : attribute;
-  const whole = css.source?.valueSpan ?? element.nameSpan;
+  const whole = sourceAttribute(element, 'd', css)?.valueSpan ?? element.nameSpan;
   return { value: quoted[1] ?? quoted[2] ?? '', textOffset: (index) => (index === 0 ? whole.from : whole.to) };
 }
 

@@ -11,16 +11,18 @@ import { parseTransformList, transformMatrix, type ReferenceBox } from './transf
 import { toUserUnits } from './units';
 
 /** The geometry box of the element in its own user units, for `transform-box: fill-box`. */
-export type BoxOf = () => ReferenceBox | undefined;
+export type BoxOf = (element: ElementNode, scope: Scope, style: ComputedStyle) => ReferenceBox | undefined;
 
 /** From the element's user units to those it stands in; undefined where there is no transform. */
 export function elementTransform(
   element: ElementNode, scope: Scope, style: ComputedStyle, styles: Styles, problems: Problems, boxOf?: BoxOf,
 ): Matrix | undefined {
-  reportUnreadable(element, styles, problems);
   const { own, inherited, transform } = style;
-  if (transform.length === 0) return undefined;
-  const box = own['transform-box'] === 'fill-box' ? fillBox(element, styles, problems, boxOf) : scope.viewBox;
+  if (transform.length === 0) {
+    reportUnreadable(element, styles, problems);
+    return undefined;
+  }
+  const box = own['transform-box'] === 'fill-box' ? fillBox(element, scope, style, styles, problems, boxOf) : scope.viewBox;
   const matrix = transformMatrix(transform, box);
   const [originX, originY] = own['transform-origin'];
   // Lengths count from the corner of a fill box, but from the origin of user space for the view box.
@@ -31,8 +33,10 @@ export function elementTransform(
   return x === 0 && y === 0 ? matrix : multiply(multiply(translation(x, y), matrix), translation(-x, -y));
 }
 
-function fillBox(element: ElementNode, styles: Styles, problems: Problems, boxOf: BoxOf | undefined): ReferenceBox {
-  const box = boxOf?.();
+function fillBox(
+  element: ElementNode, scope: Scope, style: ComputedStyle, styles: Styles, problems: Problems, boxOf: BoxOf | undefined,
+): ReferenceBox {
+  const box = boxOf?.(element, scope, style);
   if (box) return box;
   if (!boxOf) {
     problems.add('unsupported', 'warning', 'transform-box: fill-box is not followed here; its origin is taken as 0,0. '
@@ -43,7 +47,7 @@ function fillBox(element: ElementNode, styles: Styles, problems: Problems, boxOf
 
 function reportUnreadable(element: ElementNode, styles: Styles, problems: Problems): void {
   const attribute = attributeOf(element, 'transform');
-  if (!attribute || styles.declaredFor(element).get('transform')) return;
+  if (!attribute || styles.cascade.transformOf(element) !== undefined) return;
   const { error } = parseTransformList(attribute.value);
   if (!error) return;
   const span = { from: attribute.textOffset(error.span.from), to: attribute.textOffset(error.span.to) };

@@ -2,9 +2,9 @@
 import type { ElementNode } from '../markup/tree';
 import { attributeOf } from './document-index';
 import type { Problems } from './problems';
-import type { DeclaredStyle } from './style/cascade';
+import { sourceAttribute, type DeclaredStyle } from './style/cascade';
 import type { ComputedStyle } from './style/computed-style';
-import { parseLength, toUserUnits, type Axis, type ViewportSize } from './units';
+import { parseLength, plainNumber, toUserUnits, type Axis, type ViewportSize } from './units';
 
 /** What lengths on an element depend on. */
 export interface LengthScope {
@@ -29,9 +29,12 @@ export class GeometryValues {
   /** User units; undefined where it is absent, `auto`, or cannot be read (which is reported). */
   length(name: string, axis: Axis): number | undefined {
     const css = this.scope.declared.get(name);
-    const attribute = css ? css.source : attributeOf(this.element, name);
+    const attribute = css ? sourceAttribute(this.element, name, css) : attributeOf(this.element, name);
     const text = css?.value ?? attribute?.value;
-    if (text === undefined || text.trim() === 'auto') return undefined;
+    if (text === undefined) return undefined;
+    const number = plainNumber(text);
+    if (Number.isFinite(number)) return number;
+    if (text.trim() === 'auto') return undefined;
     const length = parseLength(text);
     if (length) return toUserUnits(length, axis, this.scope.viewport, this.scope.style.inherited['font-size']);
     const message = `“${text}” is no length: write a number, with or without a unit such as mm. `
@@ -44,7 +47,8 @@ export class GeometryValues {
   size(name: string, axis: Axis): number | undefined {
     const value = this.length(name, axis);
     if (value === undefined || value >= 0) return value;
-    const attribute = this.scope.declared.get(name)?.source ?? attributeOf(this.element, name);
+    const css = this.scope.declared.get(name);
+    const attribute = (css && sourceAttribute(this.element, name, css)) ?? attributeOf(this.element, name);
     const message = `A negative ${name} is not allowed; the ${this.element.localName} is read as if it were not there.`;
     this.problems.add('unreadable-markup', 'warning', message, attribute?.valueSpan ?? this.element.nameSpan);
     return undefined;

@@ -34,6 +34,8 @@ export class PaintResolver {
   private readonly index: DocumentIndex;
   private readonly styles: Styles;
   private readonly servers = new Map<ElementNode, ResolvedPaint>();
+  /** By colours, which values that are written alike share. */
+  private readonly flats = new WeakMap<Colour, ResolvedPaint>();
 
   constructor(index: DocumentIndex, styles: Styles) {
     this.index = index;
@@ -43,11 +45,20 @@ export class PaintResolver {
   resolve(value: PaintValue, style: ComputedStyle, context: ContextPaint | undefined): ResolvedPaint {
     switch (value.kind) {
       case 'none': return NO_PAINT;
-      case 'current-colour': return flat(style.inherited.color);
+      case 'current-colour': return this.flat(style.inherited.color);
       case 'context': return context?.[value.of] ?? NO_PAINT;
-      case 'colour': return flat(value.colour);
+      case 'colour': return this.flat(value.colour);
       case 'server': return this.resolveReference(value, style, context);
     }
+  }
+
+  private flat(colour: Colour): ResolvedPaint {
+    let paint = this.flats.get(colour);
+    if (!paint) {
+      paint = { paint: { kind: 'colour', colour: colour.hex }, alpha: colour.alpha };
+      this.flats.set(colour, paint);
+    }
+    return paint;
   }
 
   private resolveReference(
@@ -78,7 +89,7 @@ export class PaintResolver {
     const stops = this.stopsOf(gradient);
     const [first] = stops;
     if (!first) return NO_PAINT;
-    if (stops.every((stop) => stop.hex === first.hex && stop.alpha === first.alpha)) return flat(first);
+    if (stops.every((stop) => stop.hex === first.hex && stop.alpha === first.alpha)) return this.flat(first);
     const alpha = stops.reduce((sum, stop) => sum + stop.alpha, 0) / stops.length;
     return { paint: { kind: 'server', colour: meanColour(stops) }, alpha, server: gradient };
   }
@@ -102,10 +113,6 @@ export class PaintResolver {
     const colour = value.kind === 'colour' ? value.colour : inherited.color;
     return { hex: colour.hex, alpha: colour.alpha * own['stop-opacity'] };
   }
-}
-
-function flat(colour: Colour): ResolvedPaint {
-  return { paint: { kind: 'colour', colour: colour.hex }, alpha: colour.alpha };
 }
 
 function meanColour(colours: readonly Colour[]): string {

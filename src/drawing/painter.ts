@@ -1,14 +1,14 @@
 /** Walks the tree as a renderer does and collects the shapes it would paint. */
 import type { Matrix } from '../geometry/curve';
 import { determinant, IDENTITY, multiply } from '../geometry/matrix';
-import type { ElementNode } from '../markup/tree';
+import type { ElementNode, MarkupNode } from '../markup/tree';
 import { geometryBox } from './bounding-box';
 import { MAX_NESTING } from './budget';
 import { conditionsHold } from './conditions';
 import { contains, hrefOf, resolveTarget, type DocumentIndex } from './document-index';
 import type { Shape } from './drawing';
 import { isGraphicsElement } from './element-outline';
-import { elementTransform } from './element-transform';
+import { elementTransform, type BoxOf } from './element-transform';
 import { GeometryValues } from './geometry-values';
 import type { PlacedMarker } from './markers';
 import * as messages from './messages';
@@ -17,10 +17,8 @@ import type { Problems } from './problems';
 import type { RootSize } from './root-size';
 import type { Scope } from './scope';
 import { ShapePainter, type PainterServices } from './shape-painter';
-import { UNFOLLOWED } from './style/cascade';
 import { INITIAL_STYLE, type ComputedStyle } from './style/computed-style';
 import type { Styles } from './style/styles';
-import type { ReferenceBox } from './transform-list';
 
 const ANIMATIONS = new Set(['animate', 'animateMotion', 'animateTransform', 'animateColor', 'set']);
 const NEVER_DRAWN = new Set([
@@ -29,9 +27,11 @@ const NEVER_DRAWN = new Set([
   'meshgradient', 'solidcolor', 'mpath', 'hatchpath', 'glyph', 'missing-glyph', 'hkern', 'vkern', 'discard',
 ]);
 
-interface Step {
-  readonly element: ElementNode;
+/** Nodes that are drawn one after the other in the same scope. */
+interface Row {
+  readonly nodes: readonly MarkupNode[];
   readonly scope: Scope;
+  next: number;
 }
 
 export class Painter {
@@ -41,8 +41,8 @@ export class Painter {
   private readonly problems: Problems;
   private readonly services: PainterServices;
   private readonly shapePainter: ShapePainter;
-  /** Elements still to be drawn, the next one last: a stack of our own, as trees may be 100,000 deep. */
-  private readonly steps: Step[] = [];
+  /** What is still to be drawn, the next of it last: a stack of our own, as trees may be 100,000 deep. */
+  private readonly rows: Row[] = [];
 
   constructor(services: PainterServices, size: RootSize) {
     this.index = services.index;
@@ -62,8 +62,12 @@ export class Painter {
       toMm: this.size.toMm ?? IDENTITY, style: INITIAL_STYLE, viewBox: this.size.viewBox, clips: [], opacity: 1,
       instances: [], topLevel: undefined, contextPaint: undefined, useSize: undefined,
     };
-    this.steps.push({ element: root, scope });
-    for (let step = this.steps.pop(); step; step = this.steps.pop()) this.visit(step.element, step.scope, root);
+    this.push([root], scope);
+    for (let row = this.rows.at(-1); row; row = this.rows.at(-1)) {
+      const node = row.nodes[row.next++];
+      if (!node) this.rows.pop();
+      else if (node.kind === 'element') this.visit(node, row.scope, root);
+    }
     if (this.styles.cascade.exhausted) {
       const message = 'The selectors of the style sheets take too long to match; some rules were not followed. Name '
         + 'elements by class or id instead.';
@@ -121,48 +125,52 @@ export class Painter {
   }
 
   private transformed(element: ElementNode, scope: Scope, style: ComputedStyle): Matrix | undefined {
-    const { styles, problems, services } = this;
-    const boxOf = (): ReferenceBox | undefined => {
-      const box = geometryBox(element, { ...scope, style }, services);
-      return box && { x: box.minX, y: box.minY, width: box.maxX - box.minX, height: box.maxY - box.minY };
-    };
-    const local = elementTransform(element, scope, style, styles, problems, boxOf);
+    const local = elementTransform(element, scope, style, this.styles, this.problems, this.boxOf);
     if (!local) return scope.toMm;
     const toMm = multiply(scope.toMm, local);
     const area = determinant(toMm);
     return area !== 0 && Number.isFinite(area + toMm.e + toMm.f) ? toMm : undefined;
   }
 
+  private readonly boxOf: BoxOf = (element, scope, style) => {
+    const box = geometryBox(element, { ...scope, style }, this.services);
+    return box && { x: box.minX, y: box.minY, width: box.maxX - box.minX, height: box.maxY - box.minY };
+  };
+
   private reportEffects(element: ElementNode, { own }: ComputedStyle): void {
-    for (const [property, { value, source }] of this.styles.declaredFor(element)) {
-      if (!UNFOLLOWED.has(property) || /^(none|normal|auto|initial|unset)$/i.test(value)) continue;
-      const span = source?.span ?? element.nameSpan;
+    for (const property of this.styles.unfollowed(element)) {
+      const span = this.styles.sourceOf(element, property);
       this.problems.add('unsupported', 'warning', messages.unfollowedProperty(property), span);
     }
-    const report = (property: string, message: string): void =>
-      this.problems.add('not-cuttable', 'warning', message, this.styles.sourceOf(element, property));
-    if (own.mask) report('mask', messages.MASK);
-    if (own.filter) report('filter', messages.FILTER);
-    if (own['mix-blend-mode'] !== 'normal') report('mix-blend-mode', messages.BLEND_MODE);
+    if (own.mask) this.reportEffect(element, 'mask', messages.MASK);
+    if (own.filter) this.reportEffect(element, 'filter', messages.FILTER);
+    if (own['mix-blend-mode'] !== 'normal') this.reportEffect(element, 'mix-blend-mode', messages.BLEND_MODE);
+  }
+
+  private reportEffect(element: ElementNode, property: string, message: string): void {
+    this.problems.add('not-cuttable', 'warning', message, this.styles.sourceOf(element, property));
   }
 
   private pushChildren(element: ElementNode, scope: Scope): void {
-    const inner = scope.useSize ? { ...scope, useSize: undefined } : scope;
-    for (let index = element.children.length - 1; index >= 0; index--) {
-      const child = element.children[index];
-      if (child?.kind === 'element') this.steps.push({ element: child, scope: inner });
-    }
+    if (element.children.length > 0) this.push(element.children, scope.useSize ? { ...scope, useSize: undefined } : scope);
+  }
+
+  private push(nodes: readonly MarkupNode[], scope: Scope): void {
+    this.rows.push({ nodes, scope, next: 0 });
   }
 
   private pushMarkers(markers: readonly PlacedMarker[]): void {
-    for (const { marker, scope } of [...markers].reverse()) this.pushChildren(marker, scope);
+    for (let index = markers.length - 1; index >= 0; index--) {
+      const { marker, scope } = markers[index]!;
+      this.pushChildren(marker, scope);
+    }
   }
 
   private pushChosen(element: ElementNode, scope: Scope): void {
     const chosen = element.children.find((child): child is ElementNode =>
       child.kind === 'element' && child.namespace === this.index.namespace && conditionsHold(child)
       && !NEVER_DRAWN.has(child.localName));
-    if (chosen) this.steps.push({ element: chosen, scope });
+    if (chosen) this.push([chosen], scope);
   }
 
   private visitUse(use: ElementNode, scope: Scope): void {
@@ -174,7 +182,7 @@ export class Painter {
     const toMm = multiply(scope.toMm, { ...IDENTITY, e: x, f: y });
     const sized = target.localName === 'svg' || target.localName === 'symbol';
     const instances = [...scope.instances, use];
-    this.steps.push({ element: target, scope: { ...scope, toMm, instances, useSize: sized ? size : undefined } });
+    this.push([target], { ...scope, toMm, instances, useSize: sized ? size : undefined });
   }
 
   private lengthScope(element: ElementNode, scope: Scope): ConstructorParameters<typeof GeometryValues>[1] {

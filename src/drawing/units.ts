@@ -1,4 +1,5 @@
 /** Lengths as SVG and CSS write them, and what they measure in user units. */
+import { NumberReader } from '../markup/number-reader';
 
 export type LengthUnit = '' | 'px' | 'mm' | 'cm' | 'q' | 'in' | 'pt' | 'pc' | '%' | 'em' | 'rem' | 'ex' | 'ch';
 
@@ -30,11 +31,20 @@ const LENGTH = /^[ \t\r\n\f]*([+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?)(%|[a-z]*)[
 
 /** Reads `12`, `-3.5mm`, `50%`. Undefined where the text is not one length, or its unit is not known. */
 export function parseLength(text: string): Length | undefined {
+  const number = plainNumber(text);
+  if (Number.isFinite(number)) return { value: number, unit: '' };
   const match = LENGTH.exec(text);
   if (!match) return undefined;
   const value = Number(match[1]);
   const unit = (match[2] ?? '').toLowerCase();
   return Number.isFinite(value) && isUnit(unit) ? { value, unit } : undefined;
+}
+
+/** The value of a text that is a number and nothing else, as most lengths are; NaN or infinite where it is not. */
+export function plainNumber(text: string): number {
+  const reader = new NumberReader(text);
+  const value = reader.readNumber();
+  return reader.atEnd ? value : NaN;
 }
 
 function isUnit(unit: string): unit is LengthUnit {

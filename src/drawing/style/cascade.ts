@@ -1,5 +1,6 @@
 /** Which declarations count for an element: presentation attributes, style sheets, `style`, in the order of CSS. */
 import type { Attribute, ElementNode } from '../../markup/tree';
+import { attributeOf } from '../document-index';
 import { parseDeclarations, type Declaration, type ParsedSelector, type StyleSheet } from './declarations';
 import { SelectorMatcher } from './matcher';
 import { isPropertyName, type PropertyName } from './properties';
@@ -9,12 +10,21 @@ import { isReadable, type ValueReader } from './value-reader';
 /** The declaration that won for a property. */
 export interface Declared {
   readonly value: string;
-  /** The attribute it stands in; undefined for style sheets. */
-  readonly source: Attribute | undefined;
+  /** What it stands in: the presentation attribute of its name, the `style` attribute, or a style sheet. */
+  readonly origin: 'attribute' | 'style' | 'sheet';
 }
 
-/** Winning declarations by property name; custom properties are among them. */
+/**
+ * Winning declarations by property name; custom properties are among them, a `transform` attribute is not. Elements that
+ * are alike share one, as drawings hold many: so it knows of no element.
+ */
 export type DeclaredStyle = ReadonlyMap<string, Declared>;
+
+/** The attribute that a declaration stands in; undefined for style sheets. */
+export function sourceAttribute(element: ElementNode, name: string, { origin }: Declared): Attribute | undefined {
+  if (origin === 'sheet') return undefined;
+  return attributeOf(element, origin === 'style' ? 'style' : name);
+}
 
 interface IndexedRule {
   readonly compound: Compound;
@@ -33,7 +43,14 @@ export const UNFOLLOWED: ReadonlySet<string> = new Set([
   'translate', 'rotate', 'scale', 'offset-path', 'mask-image', 'zoom', 'backdrop-filter', 'content-visibility',
 ]);
 
-const NOTHING: DeclaredStyle = new Map();
+/** A place in the tree of what elements may declare: each step is an attribute's name, its value, or a rule. */
+interface Alike {
+  readonly further: Map<string | IndexedRule, Alike>;
+  declared: DeclaredStyle | undefined;
+}
+
+/** Places kept in that tree; beyond this many, elements share no declarations. */
+const MAX_KEPT = 20_000;
 
 /** The style sheets of one document and what they give for each element. */
 export class Cascade {
@@ -47,6 +64,8 @@ export class Cascade {
   private readonly anywhere: IndexedRule[] = [];
   private readonly styleTexts = new Map<string, readonly Declaration[]>();
   private readonly known = new Map<ElementNode, DeclaredStyle>();
+  private readonly alike: Alike = { further: new Map(), declared: undefined };
+  private alikeCount = 0;
   private ruleCount = 0;
   /** Elements are asked for several times in a row. */
   private last: { readonly element: ElementNode; readonly declared: DeclaredStyle } | undefined;
@@ -93,38 +112,65 @@ export class Cascade {
     else this.anywhere.push(rule);
   }
 
+  /** The text of the transform that counts: of the declarations, or else of the attribute if it can be read. */
+  transformOf(element: ElementNode): string | undefined {
+    const declared = this.declaredFor(element).get('transform');
+    if (declared) return declared.value;
+    const text = attributeOf(element, 'transform')?.value;
+    return text !== undefined && isReadable(this.reader, 'transform', text) ? text : undefined;
+  }
+
   private cascade(element: ElementNode): DeclaredStyle {
-    const declared = new Map<string, Declared>();
-    let styleAttribute: Attribute | undefined;
-    for (const attribute of element.attributes) {
-      if (attribute.namespace !== '') continue;
-      if (attribute.name === 'style') styleAttribute = attribute;
-      else if (isComputed(attribute.name)) this.declare(declared, attribute.name, attribute.value, attribute);
-    }
     const rules = this.ruleCount > 0 ? this.rulesFor(element) : [];
-    const own = styleAttribute ? this.declarationsOf(styleAttribute.value) : [];
-    for (const important of [false, true]) {
-      for (const rule of rules) this.declareAll(declared, rule.declarations, important, undefined);
-      this.declareAll(declared, own, important, styleAttribute);
+    let at: Alike | undefined = this.alike;
+    for (const { name, namespace, value } of element.attributes) {
+      if (namespace === '' && isStated(name)) at = this.step(this.step(at, name), value);
     }
-    return declared.size === 0 ? NOTHING : declared;
+    for (const rule of rules) at = this.step(at, rule);
+    if (!at) return this.declarations(element, rules);
+    return (at.declared ??= this.declarations(element, rules));
+  }
+
+  private step(from: Alike | undefined, by: string | IndexedRule): Alike | undefined {
+    const known = from?.further.get(by);
+    if (known || !from || this.alikeCount >= MAX_KEPT) return known;
+    const next: Alike = { further: new Map(), declared: undefined };
+    from.further.set(by, next);
+    this.alikeCount++;
+    return next;
+  }
+
+  private declarations(element: ElementNode, rules: readonly IndexedRule[]): DeclaredStyle {
+    const declared = new Map<string, Declared>();
+    let style: string | undefined;
+    for (const { name, namespace, value } of element.attributes) {
+      if (namespace !== '' || !isStated(name)) continue;
+      if (name === 'style') style = value;
+      else this.declare(declared, name, value, 'attribute');
+    }
+    const own = style === undefined ? [] : this.declarationsOf(style);
+    for (const important of [false, true]) {
+      for (const rule of rules) this.declareAll(declared, rule.declarations, important, 'sheet');
+      this.declareAll(declared, own, important, 'style');
+    }
+    return declared;
   }
 
   private declareAll(
-    into: Map<string, Declared>, list: readonly Declaration[], important: boolean, source: Attribute | undefined,
+    into: Map<string, Declared>, list: readonly Declaration[], important: boolean, origin: Declared['origin'],
   ): void {
     for (const item of list) {
-      if (item.important === important) this.declare(into, item.property, item.value, source);
+      if (item.important === important) this.declare(into, item.property, item.value, origin);
     }
   }
 
   private declare(
-    into: Map<string, Declared>, property: string, value: string, source: Attribute | undefined,
+    into: Map<string, Declared>, property: string, value: string, origin: Declared['origin'],
   ): void {
     if (property === 'marker') {
-      for (const name of ['marker-start', 'marker-mid', 'marker-end']) this.declare(into, name, value, source);
+      for (const name of ['marker-start', 'marker-mid', 'marker-end']) this.declare(into, name, value, origin);
     } else if (isComputed(property) ? isReadable(this.reader, property, value) : isKept(property)) {
-      into.set(property, { value, source });
+      into.set(property, { value, origin });
     }
   }
 
@@ -150,7 +196,12 @@ export class Cascade {
   }
 }
 
-/** Properties that presentation attributes may state, too. */
+/** Whether an attribute of that name states declarations; transforms differ from element to element, and stand apart. */
+function isStated(attribute: string): boolean {
+  return attribute === 'style' || isPropertyName(attribute);
+}
+
+/** Properties that style sheets may state, beside those that are kept as they stand. */
 function isComputed(property: string): property is PropertyName | 'transform' {
   return property === 'transform' || isPropertyName(property);
 }

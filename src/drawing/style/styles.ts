@@ -1,7 +1,7 @@
 /** Styles of elements: cascade and inheritance together, for one document. */
 import type { ElementNode } from '../../markup/tree';
 import type { Span } from '../../text';
-import { Cascade, type DeclaredStyle } from './cascade';
+import { Cascade, sourceAttribute, UNFOLLOWED, type DeclaredStyle } from './cascade';
 import { computeStyle, INITIAL_STYLE, transformed, type ComputedStyle } from './computed-style';
 import type { StyleSheet } from './declarations';
 import type { InheritedValues } from './properties';
@@ -13,11 +13,22 @@ const MAX_ANCESTORS = 64;
 /** Different styles under one inheritance that are kept for elements to come. */
 const MAX_KEPT = 1000;
 
+/** What is worked out once for declarations that many elements share. */
+interface Traits {
+  /** Whether values may be taken over from the parent's own, so that the parent's inherited ones do not say all. */
+  readonly inheriting: boolean;
+  readonly unfollowed: readonly string[];
+}
+
+/** Values that leave things as they are. */
+const INEFFECTIVE = /^(none|normal|auto|initial|unset)$/i;
+
 export class Styles {
   readonly cascade: Cascade;
   private readonly reader = new ValueReader();
   /** Styles by what is inherited and by what is declared: elements are often alike. */
-  private readonly known = new WeakMap<InheritedValues, Map<string, ComputedStyle>>();
+  private readonly known = new WeakMap<InheritedValues, Map<DeclaredStyle, ComputedStyle>>();
+  private readonly traits = new WeakMap<DeclaredStyle, Traits>();
   private readonly inPlace = new Map<ElementNode, ComputedStyle>();
 
   constructor(sheets: readonly StyleSheet[]) {
@@ -30,23 +41,30 @@ export class Styles {
 
   /** The style of an element drawn as a child of something styled `parent`. */
   compute(element: ElementNode, parent: ComputedStyle): ComputedStyle {
-    const declared = this.declaredFor(element);
-    const style = this.withoutTransform(declared, parent);
-    const transform = declared.get('transform');
-    return transform ? transformed(style, transform.value, parent, this.reader) : style;
+    const style = this.withoutTransform(this.declaredFor(element), parent);
+    const transform = this.cascade.transformOf(element);
+    return transform === undefined ? style : transformed(style, transform, parent, this.reader);
   }
 
   private withoutTransform(declared: DeclaredStyle, parent: ComputedStyle): ComputedStyle {
-    const key = keyOf(declared);
-    if (/inherit|var\(/i.test(key)) return computeStyle(declared, parent, this.reader);
     let alike = this.known.get(parent.inherited);
     if (!alike) this.known.set(parent.inherited, (alike = new Map()));
-    let style = alike.get(key);
-    if (!style) {
-      style = computeStyle(declared, parent, this.reader);
-      if (alike.size < MAX_KEPT) alike.set(key, style);
-    }
+    const known = alike.get(declared);
+    if (known) return known;
+    const style = computeStyle(declared, parent, this.reader);
+    if (alike.size < MAX_KEPT && !this.traitsOf(declared).inheriting) alike.set(declared, style);
     return style;
+  }
+
+  /** The properties it states that would change what is drawn, and are not followed. */
+  unfollowed(element: ElementNode): readonly string[] {
+    return this.traitsOf(this.declaredFor(element)).unfollowed;
+  }
+
+  private traitsOf(declared: DeclaredStyle): Traits {
+    let traits = this.traits.get(declared);
+    if (!traits) this.traits.set(declared, (traits = readTraits(declared)));
+    return traits;
   }
 
   /** The style of an element where it stands in the tree, not where a `use` draws it. */
@@ -70,17 +88,16 @@ export class Styles {
     let at: ElementNode | undefined = element;
     for (let count = 0; at && count < MAX_ANCESTORS; count++) {
       const declared = this.declaredFor(at).get(property);
-      if (declared) return declared.source?.span ?? at.nameSpan;
+      if (declared) return sourceAttribute(at, property, declared)?.span ?? at.nameSpan;
       at = at.parent;
     }
     return element.nameSpan;
   }
 }
 
-function keyOf(declared: DeclaredStyle): string {
-  let key = '';
-  for (const [name, { value }] of declared) {
-    if (name !== 'transform') key += `${name}:${value}\0`;
-  }
-  return key;
+function readTraits(declared: DeclaredStyle): Traits {
+  const all = [...declared];
+  const inheriting = all.some(([name, { value }]) => name !== 'transform' && /inherit|var\(/i.test(value));
+  const stated = all.filter(([name, { value }]) => UNFOLLOWED.has(name) && !INEFFECTIVE.test(value));
+  return { inheriting, unfollowed: stated.map(([name]) => name) };
 }
