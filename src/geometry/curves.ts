@@ -3,4 +3,4 @@ export { curvatureAt, derivativeAt, pointAt, tangentAt } from './evaluate';
 export { reverseCurve, transformCurve } from './transform-curve';
 export { splitCurve, subCurve } from './split-curve';
 export { boundsOf, lengthOf, roughBoundsOf, signedAreaOf } from './measure-curve';
-export { intersectWithLine, nearestOn, type Nearest } from './meet-curve';
+export { intersectWithLine, isQuicklyNear, nearestOn, type Nearest } from './meet-curve';

@@ -11,12 +11,11 @@ export function pointAt(curve: Curve, t: number): Point {
     case 'line':
       return interpolate(curve.start, curve.end, t);
     case 'quadratic':
-      return weighted([curve.start, curve.control, curve.end], [s * s, 2 * s * t, t * t]);
-    case 'cubic':
-      return weighted(
-        [curve.start, curve.control1, curve.control2, curve.end],
-        [s * s * s, 3 * s * s * t, 3 * s * t * t, t * t * t],
-      );
+      return weighted(curve.start, curve.control, curve.end, s * s, 2 * s * t, t * t);
+    case 'cubic': {
+      const { x, y } = weighted(curve.start, curve.control1, curve.control2, s * s * s, 3 * s * s * t, 3 * s * t * t);
+      return { x: x + t * t * t * curve.end.x, y: y + t * t * t * curve.end.y };
+    }
     case 'arc':
       return pointAtAngle(curve, curve.from + t * curve.sweep);
   }
@@ -36,14 +35,8 @@ function turned(arc: Arc, angle: number): Point {
   };
 }
 
-function weighted(points: readonly Point[], weights: readonly number[]): Point {
-  let [x, y] = [0, 0];
-  points.forEach((point, index) => {
-    const weight = weights[index] ?? 0;
-    x += weight * point.x;
-    y += weight * point.y;
-  });
-  return { x, y };
+function weighted(a: Point, b: Point, c: Point, ofA: number, ofB: number, ofC: number): Point {
+  return { x: ofA * a.x + ofB * b.x + ofC * c.x, y: ofA * a.y + ofB * b.y + ofC * c.y };
 }
 
 /** d/dt, in mm per unit of t. */
@@ -54,13 +47,13 @@ export function derivativeAt(curve: Curve, t: number): Point {
       return subtract(curve.end, curve.start);
     case 'quadratic': {
       const [first, second] = [subtract(curve.control, curve.start), subtract(curve.end, curve.control)];
-      return weighted([first, second], [2 * s, 2 * t]);
+      return { x: 2 * s * first.x + 2 * t * second.x, y: 2 * s * first.y + 2 * t * second.y };
     }
     case 'cubic': {
       const first = subtract(curve.control1, curve.start);
       const second = subtract(curve.control2, curve.control1);
       const third = subtract(curve.end, curve.control2);
-      return weighted([first, second, third], [3 * s * s, 6 * s * t, 3 * t * t]);
+      return weighted(first, second, third, 3 * s * s, 6 * s * t, 3 * t * t);
     }
     case 'arc':
       return scale(turned(curve, curve.from + t * curve.sweep + Math.PI / 2), curve.sweep);

@@ -13,6 +13,7 @@ import { crossFrom, distance, interpolate } from './point';
 import type { Region } from './region';
 import { lobeRingsOf, type LobeRing, type RingStretch } from './lobe-ring';
 import { buildSegmentIndex, forEachSegmentInBox, placeOnSegment, type PlaceOnSegment, type SegmentIndex } from './segment-index';
+import { perimeter } from './rings';
 import { simplifyRing } from './simplify-ring';
 
 export interface Lobe {
@@ -78,12 +79,7 @@ function coarse(region: Region, tolerance: number): Region {
 
 /** A ring that goes round a lobe goes there and back, and is not a frame's rectangle. */
 function mayHoldLobe(ring: Float64Array, leastReach: number): boolean {
-  let length = 0;
-  for (let i = 0; ring.length > 8 && i < ring.length && length < 2 * leastReach; i += 2) {
-    const next = (i + 2) % ring.length;
-    length += Math.hypot((ring[next] ?? 0) - (ring[i] ?? 0), (ring[next + 1] ?? 0) - (ring[i + 1] ?? 0));
-  }
-  return length >= 2 * leastReach;
+  return ring.length > 8 && perimeter(ring) >= 2 * leastReach;
 }
 
 function candidatesOf(index: SegmentIndex, ring: LobeRing, leastReach: number): Candidate[] {

@@ -3,8 +3,8 @@ import polylabel from 'polylabel';
 import type { Point } from './curve';
 import type { Polygon, Ring } from './region';
 import { pointInside } from './nest-rings';
-import { boxOfRing, perimeter, ringContains, ringsOf } from './rings';
-import { buildSegmentIndex, nearestSegment, type SegmentIndex } from './segment-index';
+import { boxOfRing, forEachEdge, nearestOnEdge, perimeter, ringContains, ringsOf } from './rings';
+import { buildSegmentIndex, nearestSegment } from './segment-index';
 
 export interface Disc {
   readonly centre: Point;
@@ -33,7 +33,7 @@ export function inscribedDisc(polygon: Polygon, precision: number): Disc {
   const coarse = Math.min(Math.max(precision, around / 2 / MOST_CELLS_ALONG), size / 8);
   const found = polylabel(rings.map(pairs), coarse);
   const disc = { centre: { x: found[0], y: found[1] }, radius: Math.max(0, found.distance) };
-  return disc.radius > 0 ? sharpen(buildSegmentIndex([polygon]), disc, coarse, Math.min(precision, coarse)) : disc;
+  return disc.radius > 0 ? sharpen(distanceTo(polygon), disc, coarse, Math.min(precision, coarse)) : disc;
 }
 
 /** So slender that the search would take a cell for each width of it: no disc within exceeds an 8000th of the perimeter. */
@@ -44,13 +44,36 @@ function discInSliver(polygon: Polygon): Disc {
   return { centre, radius };
 }
 
+/** Up to so many edges it is quicker to look at all of them than to search an index. */
+const FEW_EDGES = 500;
+
+/** mm from a place to the polygon's boundary. */
+function distanceTo(polygon: Polygon): (x: number, y: number) => number {
+  const rings = ringsOf(polygon);
+  if (rings.reduce((edges, ring) => edges + ring.length / 2, 0) <= FEW_EDGES) return (x, y) => distanceToRings(rings, x, y);
+  const index = buildSegmentIndex([polygon]);
+  return (x, y) => nearestSegment(index, { x, y })?.distance ?? 0;
+}
+
+function distanceToRings(rings: readonly Ring[], x: number, y: number): number {
+  let least = Infinity;
+  for (const ring of rings) {
+    forEachEdge(ring, (x0, y0, x1, y1) => {
+      const t = nearestOnEdge(x, y, x0, y0, x1, y1);
+      const [dx, dy] = [x0 + t * (x1 - x0) - x, y0 + t * (y1 - y0) - y];
+      least = Math.min(least, dx * dx + dy * dy);
+    });
+  }
+  return Number.isFinite(least) ? Math.sqrt(least) : 0;
+}
+
 const DIRECTIONS = 12;
 
 /**
  * Climbs to the nearby best place: tries steps all round, each time from turned directions, and halves them when none
  * gains. Steps are shorter than the radius, so the centre never leaves the polygon.
  */
-function sharpen(index: SegmentIndex, start: Disc, reach: number, precision: number): Disc {
+function sharpen(distanceFrom: (x: number, y: number) => number, start: Disc, reach: number, precision: number): Disc {
   let best = start;
   let turn = 0;
   for (let step = Math.min(reach, start.radius / 2), tries = 0; step > precision / 16 && tries < 400; tries += 1) {
@@ -59,7 +82,7 @@ function sharpen(index: SegmentIndex, start: Disc, reach: number, precision: num
     for (let direction = 0; direction < DIRECTIONS; direction += 1) {
       const angle = turn + (direction * 2 * Math.PI) / DIRECTIONS;
       const centre = { x: before.centre.x + step * Math.cos(angle), y: before.centre.y + step * Math.sin(angle) };
-      const radius = nearestSegment(index, centre)?.distance ?? 0;
+      const radius = distanceFrom(centre.x, centre.y);
       if (radius > best.radius) best = { centre, radius };
     }
     if (best === before) step /= 2;

@@ -1,6 +1,10 @@
-/** Measures of closed rings and their boxes, in millimetres. */
+/**
+ * Measures of closed rings and their boxes, in millimetres. A ring never changes, is measured in many places, and is met
+ * again after an edit: so its measures are remembered.
+ */
 import type { Point } from './curve';
 import type { Box, Polygon, Ring } from './region';
+import { remember } from './remember';
 
 /** Calls back with each edge in turn, the closing edge last. */
 export function forEachEdge(ring: Ring, visit: (x0: number, y0: number, x1: number, y1: number) => void): void {
@@ -17,23 +21,23 @@ export function forEachEdge(ring: Ring, visit: (x0: number, y0: number, x1: numb
 }
 
 /** In mm²; positive for outer rings (clockwise on the screen), negative for holes. Shoelace about the first point. */
-export function signedArea(ring: Ring): number {
+export const signedArea = remember((ring: Ring): number => {
   const [originX, originY] = [ring[0] ?? 0, ring[1] ?? 0];
   let sum = 0;
   forEachEdge(ring, (x0, y0, x1, y1) => {
     sum += (x0 - originX) * (y1 - originY) - (x1 - originX) * (y0 - originY);
   });
   return sum / 2;
-}
+});
 
 /** In mm, the closing edge included. */
-export function perimeter(ring: Ring): number {
+export const perimeter = remember((ring: Ring): number => {
   let sum = 0;
   forEachEdge(ring, (x0, y0, x1, y1) => {
     sum += Math.sqrt((x1 - x0) * (x1 - x0) + (y1 - y0) * (y1 - y0));
   });
   return sum;
-}
+});
 
 /** By crossing parity: self-overlapping rings count as even-odd. On the boundary either answer may come. */
 export function ringContains(ring: Ring, point: Point): boolean {
@@ -46,7 +50,7 @@ export function ringContains(ring: Ring, point: Point): boolean {
 }
 
 /** An empty ring has an empty box: minX > maxX. */
-export function boxOfRing(ring: Ring): Box {
+export const boxOfRing = remember((ring: Ring): Box => {
   let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
   for (let index = 0; index + 1 < ring.length; index += 2) {
     const [x, y] = [ring[index] ?? 0, ring[index + 1] ?? 0];
@@ -56,7 +60,7 @@ export function boxOfRing(ring: Ring): Box {
     if (y > maxY) maxY = y;
   }
   return { minX, minY, maxX, maxY };
-}
+});
 
 /** Of the area within; of the vertices when there is no area. Undefined for an empty ring. */
 export function centroidOfRing(ring: Ring): Point | undefined {
@@ -75,14 +79,14 @@ export function centroidOfRing(ring: Ring): Point | undefined {
   return sound ? centroid : { x: (minX + maxX) / 2, y: (minY + maxY) / 2 };
 }
 
-export function reverseRing(ring: Ring): Ring {
+export const reverseRing = remember((ring: Ring): Ring => {
   const reversed = new Float64Array(ring.length);
   for (let index = 0; index + 1 < ring.length; index += 2) {
     reversed[ring.length - 2 - index] = ring[index] ?? 0;
     reversed[ring.length - 1 - index] = ring[index + 1] ?? 0;
   }
   return reversed;
-}
+});
 
 /** To the last digit, and begun at the same point. */
 export function isSameRing(a: Ring, b: Ring): boolean {

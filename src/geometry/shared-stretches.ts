@@ -3,13 +3,15 @@
  * the same curve or meet in single points; so a stretch that two of them share ends at an end of one of them. Those
  * ends are projected on the other curve, and what lies between two such places is compared.
  */
-import Flatbush from 'flatbush';
+import { boxesOfChain } from './chain-boxes';
+import { clusterBoxes, indexBoxes } from './clusters';
 import type { Curve, Point } from './curve';
 import { pointAt, tangentAt } from './evaluate';
-import { boundsOf, controlPoints, lengthOf } from './measure-curve';
+import { lengthOf } from './measure-curve';
 import { nearestOn } from './meet-curve';
 import { cross, distance, dot, length } from './point';
 import type { Box } from './region';
+import { growBox } from './rings';
 import { subCurve } from './split-curve';
 
 /** A stretch of one curve that lies on a stretch of another. */
@@ -57,6 +59,8 @@ const MOST_VISITS = 2e7;
 /** So many runs, the latest, may still go on where a new piece is found. */
 const OPEN_RUNS = 8;
 
+type Chain = readonly Curve[];
+
 interface Located {
   readonly chain: number;
   readonly index: number;
@@ -74,7 +78,7 @@ interface Found extends SharedPiece {
  * @param shortest mm: shorter stretches are left out
  * @returns in the order of the chains; what several chains share is given once for each chain that comes later
  */
-export function findSharedStretches(chains: readonly (readonly Curve[])[], shortest: number): SharedStretch[] {
+export function findSharedStretches(chains: readonly Chain[], shortest: number): SharedStretch[] {
   const found = new Map<string, Found[]>();
   for (const piece of findPieces(chains)) {
     const key = `${piece.first}/${piece.second}/${piece.otherFrom > piece.otherTo}`;
@@ -91,40 +95,69 @@ function orderOf({ pieces: [first] }: SharedStretch): number {
   return first ? first.curve + first.from : 0;
 }
 
-function* findPieces(chains: readonly (readonly Curve[])[]): Iterable<Found> {
+function findPieces(chains: readonly Chain[]): Found[] {
+  const boxes = chains.map((chain) => growBox(boxesOfChain(chain).whole, reachOfChain(chain)));
+  const found: Found[] = [];
+  let visits = 0;
+  for (const members of clusterBoxes(boxes)) {
+    const searched = searchOnce(members.map((member) => chains[member] as Chain));
+    visits += searched.visits;
+    if (visits > MOST_VISITS) break;
+    const numbered = ({ first, second }: Found) => ({ first: members[first] as number, second: members[second] as number });
+    found.push(...searched.pieces.map((piece) => ({ ...piece, ...numbered(piece) })));
+  }
+  return found;
+}
+
+/** What was found among chains whose boxes touch, directly or through others. */
+interface Searched {
+  readonly chains: readonly Chain[];
+  readonly pieces: readonly Found[];
+  readonly visits: number;
+}
+
+/** By the first of the chains: after an edit most of them stand among the same ones as before. */
+const lastSearched = new WeakMap<Chain, Searched>();
+
+function searchOnce(chains: readonly Chain[]): Searched {
+  const [first = []] = chains;
+  const before = lastSearched.get(first);
+  if (before?.chains.length === chains.length && chains.every((chain, i) => chain === before.chains[i])) return before;
+  const searched = searchAmong(chains);
+  lastSearched.set(first, searched);
+  return searched;
+}
+
+function searchAmong(chains: readonly Chain[]): Searched {
   const curves = chains.flatMap((chain, number) => chain.map((curve, index): Located =>
-    ({ chain: number, index, curve, box: boxAround(curve) })));
-  if (curves.length < 2) return;
-  const tree = new Flatbush(curves.length);
-  for (const { box } of curves) tree.add(box.minX, box.minY, box.maxX, box.maxY);
-  tree.finish();
+    ({ chain: number, index, curve, box: boxesOfChain(chain).curves[index] as Box })));
+  const pieces: Found[] = [];
+  if (curves.length < 2) return { chains, pieces, visits: 0 };
+  const tree = indexBoxes(curves.map(({ box }) => box));
   let visits = 0;
   for (const [number, b] of curves.entries()) {
-    const near = reachOf(b.curve);
-    const { minX, minY, maxX, maxY } = b.box;
-    const around = tree.search(minX - near, minY - near, maxX + near, maxY + near);
+    const { minX, minY, maxX, maxY } = growBox(b.box, reachOf(b.curve));
+    const around = tree.search(minX, minY, maxX, maxY);
     visits += around.length;
-    if (visits > MOST_VISITS) return;
-    const earlier = around.filter((other) => other < number);
-    // Of many copies each is compared with the first alone: that one covers it.
-    for (const other of earlier.sort((one, two) => one - two).slice(0, MOST_NEIGHBOURS)) {
-      const a = curves[other] as Located;
-      if (parts(a, b, chains)) continue;
-      const pieces = piecesOf(a, b);
-      yield* pieces;
-      if (pieces.some((piece) => highOf(piece) - lowOf(piece) === 1)) break;
-    }
+    if (visits > MOST_VISITS) break;
+    const earlier = around.filter((other) => other < number).sort((one, other) => one - other);
+    pieces.push(...piecesOn(b, earlier.slice(0, MOST_NEIGHBOURS).map((other) => curves[other] as Located), chains));
+  }
+  return { chains, pieces, visits };
+}
+
+/** Of many copies each is compared with the first alone: that one covers it. */
+function* piecesOn(b: Located, others: readonly Located[], chains: readonly Chain[]): Iterable<Found> {
+  for (const a of others) {
+    if (parts(a, b, chains)) continue;
+    const pieces = piecesOf(a, b);
+    yield* pieces;
+    if (pieces.some((piece) => highOf(piece) - lowOf(piece) === 1)) return;
   }
 }
 
-/** A box that holds the curve; not the least one, but cheap. */
-function boxAround(curve: Curve): Box {
-  return curve.kind === 'arc' ? boundsOf(curve) : boxOfPoints(controlPoints(curve));
-}
-
-function boxOfPoints(points: readonly Point[]): Box {
-  const [xs, ys] = [points.map(({ x }) => x), points.map(({ y }) => y)];
-  return { minX: Math.min(...xs), minY: Math.min(...ys), maxX: Math.max(...xs), maxY: Math.max(...ys) };
+function reachOfChain(chain: Chain): number {
+  return chain.reduce((reach, curve) => Math.max(reach, reachOf(curve)), NEAR);
 }
 
 function reachOf(curve: Curve): number {
@@ -143,7 +176,7 @@ function toleranceOf(a: Curve, b: Curve): number {
 }
 
 /** Whether the two follow each other in one chain without turning back: the common case, told without any search. */
-function parts(a: Located, b: Located, chains: readonly (readonly Curve[])[]): boolean {
+function parts(a: Located, b: Located, chains: readonly Chain[]): boolean {
   if (a.chain !== b.chain) return false;
   const last = (chains[a.chain]?.length ?? 0) - 1;
   if (last < 2) return false;
@@ -215,7 +248,7 @@ function sideOf(curve: Curve, u: number, middle: number, other: number): number 
   return middle > other ? 1 : 0;
 }
 
-function joinPieces(found: readonly Found[], chains: readonly (readonly Curve[])[]): SharedStretch[] {
+function joinPieces(found: readonly Found[], chains: readonly Chain[]): SharedStretch[] {
   const runs: Found[][] = [];
   for (const piece of [...found].sort((a, b) => a.curve - b.curve || a.from - b.from)) {
     const run = runs.slice(-OPEN_RUNS).find((each) => follows(each.at(-1) as Found, piece, chains));
@@ -226,7 +259,7 @@ function joinPieces(found: readonly Found[], chains: readonly (readonly Curve[])
 }
 
 /** A run that ends at the end of a closed chain is one with the run that begins at its start. */
-function joinRound(runs: readonly Found[][], chains: readonly (readonly Curve[])[]): readonly Found[][] {
+function joinRound(runs: readonly Found[][], chains: readonly Chain[]): readonly Found[][] {
   const [head, ...others] = runs;
   const first = head?.[0];
   if (!head || !first) return [];
@@ -235,7 +268,7 @@ function joinRound(runs: readonly Found[][], chains: readonly (readonly Curve[])
 }
 
 /** Whether one piece goes on where the other ends, on both chains. */
-function follows(before: Found, after: Found, chains: readonly (readonly Curve[])[]): boolean {
+function follows(before: Found, after: Found, chains: readonly Chain[]): boolean {
   const { first, second } = before;
   const place = (chain: number, curve: number, t: number) => pointAt(chains[chain]?.[curve] as Curve, t);
   const near = 2 * NEAR;
@@ -243,7 +276,7 @@ function follows(before: Found, after: Found, chains: readonly (readonly Curve[]
     distance(place(second, before.otherCurve, before.otherTo), place(second, after.otherCurve, after.otherFrom)) < near;
 }
 
-function stretchOf(pieces: readonly Found[], chains: readonly (readonly Curve[])[]): SharedStretch {
+function stretchOf(pieces: readonly Found[], chains: readonly Chain[]): SharedStretch {
   const { first, second, otherFrom, otherTo } = pieces[0] as Found;
   const lengths = pieces.map(({ curve, from, to }) => lengthOf(subCurve(chains[first]?.[curve] as Curve, from, to)));
   return {

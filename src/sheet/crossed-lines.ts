@@ -1,12 +1,13 @@
 /** Outlines that cross themselves, where that changes which area a layer fills. Sheet mm. */
 import type { Shape } from '../drawing/drawing';
-import { flattenSubpath } from '../geometry/flatten';
+import type { Curve } from '../geometry/curve';
 import { areaOf, difference, perimeterOf, regionFromRings } from '../geometry/polygons';
 import type { Polygon, Region, Ring } from '../geometry/region';
+import { remember } from '../geometry/remember';
 import { boxesTouch, boxOfRing, reverseRing, ringsOf, signedArea } from '../geometry/rings';
 import { selfCrossingBy, type SelfCrossing } from '../geometry/self-crossing';
 import { cutLinesOf, type CutLine } from './cut-lines';
-import { FLATNESS } from './shape-region';
+import { ringOfCurves } from './shape-region';
 import type { Sheet } from './sheet';
 
 export interface CrossedLine {
@@ -30,35 +31,32 @@ const MOST = 64;
 export function crossedLinesOf({ layer, kept }: Sheet): CrossedLine[] {
   const outlines = layer.reading === 'outlines';
   const lines = cutLinesOf(layer).filter(({ closed }) => closed || !outlines);
-  const rings = new Map(lines.map((line) => [line, flattenSubpath(line.curves, FLATNESS)]));
-  const ringOf = (line: CutLine) => rings.get(line) as Ring;
-  const shapes = new Map(layer.shapes.map((shape) => [shape, [] as CutLine[]]));
-  for (const line of lines) shapes.get(line.shape)?.push(line);
-  const plain = new Set(layer.shapes.filter((shape, i) =>
-    isPlain(shape, (shapes.get(shape) ?? []).map(ringOf), kept.fills[i])));
-  const tangled = lines.filter((line) => !plain.has(line.shape) && isTangled(ringOf(line))).slice(0, MOST);
-  return tangled.flatMap((line) => {
-    // Hairlines are read together, by nesting; each filled shape by its own rule.
-    const fellows = outlines ? lines : shapes.get(line.shape) ?? [];
-    const box = boxOfRing(ringOf(line));
-    const others = fellows.filter((other) => other !== line).map(ringOf)
-      .filter((ring) => boxesTouch(boxOfRing(ring), box));
-    return compare(line, ringOf(line), others, outlines ? 'evenodd' : line.shape.fillRule);
-  });
+  const byShape = new Map(layer.shapes.map((shape) => [shape, [] as CutLine[]]));
+  for (const line of lines) byShape.get(line.shape)?.push(line);
+  const unclear = [...byShape].flatMap(([shape, own], i) => (isPlain(shape, own, kept.fills[i]) ? [] : own));
+  const tangled = unclear.filter(({ curves }) => isTangled(curves)).slice(0, MOST);
+  // Hairlines are read together, by nesting; each filled shape by its own rule.
+  return tangled.flatMap((line) => (outlines
+    ? compare(line, lines, 'evenodd')
+    : compare(line, byShape.get(line.shape) ?? [], line.shape.fillRule)));
 }
 
 /**
  * Whether what a shape fills shows at a glance that its outlines go round everything once: the common case. Either each
  * of them bounds it, or their areas add up to it.
  */
-function isPlain({ fillRule }: Shape, rings: readonly Ring[], filled: Region | undefined): boolean {
+function isPlain({ fillRule }: Shape, lines: readonly CutLine[], filled: Region | undefined): boolean {
   if (!filled) return false;
-  const areas = rings.map((ring) => signedArea(ring));
-  const bounds = filled.flatMap(ringsOf).map((ring) => signedArea(ring));
+  const areas = lines.map(({ curves }) => areaWithin(curves));
+  const bounds = areasOfRings(filled);
   if (sameSizes(areas, bounds)) return true;
-  if (fillRule === 'evenodd' && rings.length > 1) return false;
+  if (fillRule === 'evenodd' && lines.length > 1) return false;
   return Math.abs(sum(bounds) - Math.abs(sum(areas))) < SMALLEST_AREA;
 }
+
+/** mm², with the sign of the course. Outlines and fills are met again after each edit. */
+const areaWithin = remember((curves: readonly Curve[]) => signedArea(ringOfCurves(curves)));
+const areasOfRings = remember((region: Region) => region.flatMap(ringsOf).map(signedArea));
 
 function sameSizes(a: readonly number[], b: readonly number[]): boolean {
   const sizes = (areas: readonly number[]) => areas.map(Math.abs).sort((one, other) => one - other);
@@ -71,13 +69,19 @@ function sum(values: readonly number[]): number {
 }
 
 /** Whether the outline goes round some of what it encloses twice, or the other way. */
-function isTangled(ring: Ring): boolean {
+const isTangled = remember((curves: readonly Curve[]): boolean => {
+  const ring = ringOfCurves(curves);
   if (ring.length < 8) return false;
   const enclosed = areaOf(regionFromRings([ring], 'nonzero'));
-  return Math.abs(enclosed - Math.abs(signedArea(ring))) > SMALLEST_AREA;
-}
+  return Math.abs(enclosed - Math.abs(areaWithin(curves))) > SMALLEST_AREA;
+});
 
-function compare(line: CutLine, ring: Ring, others: readonly Ring[], rule: 'nonzero' | 'evenodd'): CrossedLine[] {
+/** @param fellows that are read together with the line, and it among them */
+function compare(line: CutLine, fellows: readonly CutLine[], rule: 'nonzero' | 'evenodd'): CrossedLine[] {
+  const ring = ringOfCurves(line.curves);
+  const box = boxOfRing(ring);
+  const others = fellows.filter((other) => other !== line).map(({ curves }) => ringOfCurves(curves))
+    .filter((other) => boxesTouch(boxOfRing(other), box));
   const filled = regionFromRings([ring, ...others], rule);
   const untangled = regionFromRings([...once(ring), ...others], rule);
   const changes = [true, false].flatMap((leftOut) =>

@@ -4,6 +4,7 @@ import { twinsIn } from '../geometry/compare-regions';
 import { inscribedDisc } from '../geometry/inscribed';
 import { areaOf } from '../geometry/polygons';
 import type { Box, Polygon, Region, Ring } from '../geometry/region';
+import { boxContainsBox, boxOfRing, growBox } from '../geometry/rings';
 import type { Piece } from './sheet';
 
 /** How near to the frame an edge lies on it, in mm. */
@@ -43,6 +44,7 @@ function pieceFrom(polygon: Polygon, island: boolean): Piece {
 
 /** The length in mm of a ring that lies on the border of a box. */
 function lengthOnFrame(ring: Ring, box: Box): number {
+  if (boxContainsBox(growBox(box, -ON_FRAME), boxOfRing(ring))) return 0;
   let length = 0;
   for (let i = 0, j = ring.length - 2; i < ring.length; j = i, i += 2) {
     const [x0, y0, x1, y1] = [ring[j], ring[j + 1], ring[i], ring[i + 1]] as [number, number, number, number];

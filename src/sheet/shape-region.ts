@@ -1,14 +1,19 @@
 /** The area that one shape paints, with straight edges. */
 import type { Clip, Shape, Subpath } from '../drawing/drawing';
+import type { Curve } from '../geometry/curve';
 import { flattenSubpath } from '../geometry/flatten';
 import { clipToBox, intersection, regionFromRings, union } from '../geometry/polygons';
 import type { Region } from '../geometry/region';
+import { remember } from '../geometry/remember';
 
 /**
  * Largest distance in mm between a curve and the straight edges that stand for it. An inscribed polygon loses 4/3 of it
  * for each unit of radius, so this keeps the area of a disc of 10 mm radius within 1e-4 of itself.
  */
 export const FLATNESS = 0.0007;
+
+/** The ring that stands for a chain of curves; it closes open ones. Several measures want it. */
+export const ringOfCurves = remember((curves: readonly Curve[]) => flattenSubpath(curves, FLATNESS));
 
 /** The painted area of one shape in sheet mm, its clip paths applied. */
 export function shapeRegion(shape: Shape): Region {
@@ -17,7 +22,7 @@ export function shapeRegion(shape: Shape): Region {
 
 /** The area inside subpaths by a fill rule. */
 export function fillRegion(subpaths: readonly Subpath[], fillRule: 'nonzero' | 'evenodd'): Region {
-  return regionFromRings(subpaths.map((subpath) => flattenSubpath(subpath.curves, FLATNESS)), fillRule);
+  return regionFromRings(subpaths.map(({ curves }) => ringOfCurves(curves)), fillRule);
 }
 
 function applyClip(region: Region, clip: Clip): Region {

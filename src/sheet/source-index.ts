@@ -1,9 +1,12 @@
 /** From a place on the sheet back to the text: which command of which shape drew the edge there. */
-import Flatbush from 'flatbush';
-import type { Shape } from '../drawing/drawing';
-import { nearestOn, roughBoundsOf, tangentAt } from '../geometry/curves';
+import type Flatbush from 'flatbush';
+import type { Shape, Subpath } from '../drawing/drawing';
+import { boxesOfChain } from '../geometry/chain-boxes';
+import { isQuicklyNear, nearestOn, tangentAt } from '../geometry/curves';
+import { indexBoxes } from '../geometry/clusters';
 import type { Curve, Point } from '../geometry/curve';
 import { dot, normalise, subtract } from '../geometry/point';
+import type { Box } from '../geometry/region';
 import type { Span } from '../text';
 
 /** A curve of a shape, or of what clips it. */
@@ -24,20 +27,35 @@ const ON_CURVE = 0.0015;
 /** Curves that meet within this distance in mm are told apart by their direction. */
 const CORNER = 0.005;
 
+/** Curve number `at` of a chain. Its span is worked out when it is asked for: few are. */
+class ChainSource implements Source {
+  constructor(
+    readonly shape: Shape, readonly subpath: number | undefined, private readonly chain: Subpath, private readonly at: number,
+  ) {}
+
+  get curve(): Curve {
+    return this.chain.curves[this.at] as Curve;
+  }
+
+  get span(): Span {
+    return this.chain.spans[this.at] ?? this.shape.element.startTag;
+  }
+}
+
 /** Looks up the sources of boundary points. Build it once for a layer; building costs one pass over its curves. */
 export class SourceIndex {
-  readonly #sources: readonly Source[];
+  readonly #sources: Source[] = [];
   readonly #index: Flatbush | undefined;
 
   constructor(shapes: readonly Shape[], outlines: boolean) {
-    this.#sources = shapes.flatMap((shape) => sourcesOf(shape, outlines));
-    if (this.#sources.length === 0) return;
-    this.#index = new Flatbush(this.#sources.length);
-    for (const { curve } of this.#sources) {
-      const box = roughBoundsOf(curve);
-      this.#index.add(box.minX, box.minY, box.maxX, box.maxY);
+    const boxes: Box[] = [];
+    for (const { shape, subpath, chain } of shapes.flatMap((each) => chainsOf(each, outlines))) {
+      boxesOfChain(chain.curves).curves.forEach((box, at) => {
+        boxes.push(box);
+        this.#sources.push(new ChainSource(shape, subpath, chain, at));
+      });
     }
-    this.#index.finish();
+    this.#index = boxes.length > 0 ? indexBoxes(boxes) : undefined;
   }
 
   /**
@@ -51,6 +69,7 @@ export class SourceIndex {
     let bestRank = REACH;
     for (const id of this.#index?.search(x - REACH, y - REACH, x + REACH, y + REACH) ?? []) {
       const source = this.#sources[id] as Source;
+      if (!facing && isQuicklyNear(source.curve, point, ON_CURVE)) return source;
       const { distance, t } = nearestOn(source.curve, point);
       if (!facing && distance < ON_CURVE) return source;
       const rank = distance < REACH && facing ? distance + CORNER * alongView(source.curve, t, point, facing) : distance;
@@ -66,12 +85,17 @@ function alongView(curve: Curve, t: number, point: Point, facing: Point): number
   return view ? Math.abs(dot(tangent, view)) : 0;
 }
 
-function sourcesOf(shape: Shape, outlines: boolean): Source[] {
+interface OwnedChain {
+  readonly shape: Shape;
+  readonly subpath: number | undefined;
+  readonly chain: Subpath;
+}
+
+function chainsOf(shape: Shape, outlines: boolean): OwnedChain[] {
   const chains = outlines ? shape.centreline ?? [] : shape.subpaths;
-  const own = chains.flatMap(({ curves, spans }, subpath) =>
-    curves.map((curve, i) => ({ shape, subpath, curve, span: spans[i] ?? shape.element.startTag })));
-  const clipping = shape.clips.flatMap((clip) => clip.parts).flatMap((part) => part.subpaths)
-    .flatMap(({ curves, spans }) => curves.map((curve, i) => (
-      { shape, subpath: undefined, curve, span: spans[i] ?? shape.element.startTag })));
-  return [...own, ...clipping];
+  const clipping = shape.clips.flatMap(({ parts }) => parts).flatMap(({ subpaths }) => subpaths);
+  return [
+    ...chains.map((chain, subpath) => ({ shape, subpath, chain })),
+    ...clipping.map((chain) => ({ shape, subpath: undefined, chain })),
+  ];
 }

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { controlSize, pointAt } from '../../src/geometry/evaluate';
-import { intersectWithLine, nearestOn } from '../../src/geometry/meet-curve';
+import { intersectWithLine, isQuicklyNear, nearestOn } from '../../src/geometry/meet-curve';
 import { crossFrom, distance } from '../../src/geometry/point';
 import { arcFrom, curve, parameter, point } from './arbitraries';
 
@@ -102,5 +102,26 @@ describe('nearestOn', () => {
     expect(nearestOn(circle, { x: 2, y: 2 }).distance).toBeCloseTo(5, 12);
     const place = { x: 1, y: 1 };
     expect(nearestOn({ kind: 'quadratic', start: place, control: place, end: place }, { x: 4, y: 5 }).distance).toBe(5);
+  });
+});
+
+describe('isQuicklyNear', () => {
+  it('is never true of a point that is farther off', () => {
+    const reach = fc.double({ min: 1e-3, max: 100, noNaN: true });
+    fc.assert(
+      fc.property(curve, point, reach, (shape, place, limit) => {
+        if (isQuicklyNear(shape, place, limit)) expect(nearestOn(shape, place).distance).toBeLessThan(limit + 1e-9);
+      }),
+      { numRuns: 1000 },
+    );
+  });
+
+  it('knows the middles of the chords that stand for a curve', () => {
+    const bow = { kind: 'cubic' as const, start: { x: 0, y: 0 }, control1: { x: 1, y: 1 }, control2: { x: 2, y: 1 },
+      end: { x: 3, y: 0 } };
+    for (let step = 0; step < 40; step += 1) {
+      const [a, b] = [pointAt(bow, step / 40), pointAt(bow, (step + 1) / 40)];
+      expect(isQuicklyNear(bow, { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 }, 0.0015)).toBe(true);
+    }
   });
 });

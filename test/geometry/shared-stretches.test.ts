@@ -152,3 +152,22 @@ function comesBack(curve: Curve): boolean {
 }
 
 const apart = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.y - b.y);
+
+describe('findSharedStretches, again', () => {
+  const side = fc.integer({ min: 0, max: 4 });
+  const rectangle = fc.tuple(side, side, fc.integer({ min: 1, max: 3 }), fc.integer({ min: 1, max: 3 }))
+    .map(([x, y, width, height]) => polygon([x, y], [x + width, y], [x + width, y + height], [x, y + height]));
+  const edit = fc.record({ at: fc.nat(), remove: fc.integer({ min: 0, max: 1 }), by: fc.array(rectangle, { maxLength: 2 }) });
+
+  it('gives the same for chains that were searched before, in other company, as for new ones', () => {
+    const runs = fc.tuple(fc.array(rectangle, { maxLength: 8 }), fc.array(edit, { minLength: 1, maxLength: 4 }));
+    fc.assert(fc.property(runs, ([start, edits]) => {
+      let chains = start;
+      for (const { at, remove, by } of edits) {
+        findSharedStretches(chains, 0.5);
+        chains = chains.toSpliced(at % (chains.length + 1), remove, ...by);
+        expect(findSharedStretches(chains, 0.5)).toEqual(findSharedStretches(structuredClone(chains), 0.5));
+      }
+    }), { numRuns: 200, seed: 11 });
+  });
+});

@@ -9,7 +9,7 @@ import type { Report, Settings } from '../../src/report';
 interface Placed {
   readonly column: number;
   readonly row: number;
-  readonly kind: 'rect' | 'circle' | 'ring' | 'hook' | 'sliver';
+  readonly kind: 'rect' | 'circle' | 'ring' | 'hook' | 'sliver' | 'bow' | 'open';
   readonly size: number;
   readonly turn: number;
 }
@@ -19,7 +19,7 @@ const PITCH = 8;
 const placed: fc.Arbitrary<Placed> = fc.record({
   column: fc.integer({ min: 0, max: 5 }),
   row: fc.integer({ min: 0, max: 5 }),
-  kind: fc.constantFrom('rect', 'circle', 'ring', 'hook', 'sliver'),
+  kind: fc.constantFrom('rect', 'circle', 'ring', 'hook', 'sliver', 'bow', 'open'),
   // Now and then neighbours touch at corners, or along an edge.
   size: fc.oneof(fc.double({ min: 3, max: 8.2, noNaN: true }), fc.constant(PITCH)),
   turn: fc.oneof(fc.double({ min: 0, max: 90, noNaN: true }), fc.constant(0)),
@@ -34,6 +34,8 @@ function draw({ column, row, kind, size, turn }: Placed): string {
     ring: `M${half} 0A${half} ${half} 0 1 1 ${-half} 0A${half} ${half} 0 1 1 ${half} 0Z` +
       `M${inner} 0A${inner} ${inner} 0 1 1 ${-inner} 0A${inner} ${inner} 0 1 1 ${inner} 0Z`,
     hook: `M${-half} ${-half}H${half}V-0.2H${inner}V${-inner}H${-inner}V${inner}H${inner}V0.2H${half}V${half}H${-half}Z`,
+    bow: `M${-half} ${-half}L${half} ${half}V${-half}L${-half} ${half}Z`,
+    open: `M${-half} ${-half}H${half}V${half}`,
     sliver: `M${-half} -0.2L${half} -0.2L${half} 0.2L${-half} 0.3Z`,
   };
   const [x, y] = [(column + 1) * PITCH, (row + 1) * PITCH];
@@ -41,9 +43,10 @@ function draw({ column, row, kind, size, turn }: Placed): string {
 }
 
 const side = 7 * PITCH;
-const sheet = (shapes: readonly Placed[]) =>
+const sheet = (shapes: readonly Placed[], reading: string) =>
   `<svg xmlns="http://www.w3.org/2000/svg" width="${side}mm" height="${side}mm" viewBox="0 0 ${side} ${side}" ` +
-    `data-tombolo-reading="openings">${shapes.map(draw).join('\n')}</svg>`;
+    `${reading === 'outlines' ? 'fill="none" stroke="#000" stroke-width="0.1"' : ''} data-tombolo-reading="${reading}">` +
+    `${shapes.map(draw).join('\n')}</svg>`;
 
 const fixed = (value: number) => Number(value.toFixed(6)) + 0;
 
@@ -77,15 +80,18 @@ function apply(shapes: readonly Placed[], { kind, at, by }: { kind: string; at: 
 }
 
 describe('a sheet measured with what was known before', () => {
-  it.each<[string, Settings]>([['as drawn', {}], ['with a kerf', { kerf: 0.15 }]])(
-    'is the sheet measured anew, edit after edit, %s', (_, settings) => {
+  it.each<[string, string, Settings]>([
+    ['as drawn', 'openings', {}], ['with a kerf', 'openings', { kerf: 0.15 }],
+    ['as the sheet that stays', 'sheet', {}], ['as cut lines', 'outlines', {}],
+  ])(
+    'is the sheet measured anew, edit after edit, %s', (_, reading, settings) => {
       const runs = fc.tuple(fc.array(placed, { maxLength: 30 }), fc.array(edit, { minLength: 1, maxLength: 4 }));
       fc.assert(fc.property(runs, ([start, edits]) => {
         let shapes: readonly Placed[] = start;
-        let report = check(sheet(shapes), settings);
+        let report = check(sheet(shapes, reading), settings);
         for (const each of edits) {
           shapes = apply(shapes, each);
-          const text = sheet(shapes);
+          const text = sheet(shapes, reading);
           report = check(text, settings, report);
           expect(facts(report)).toEqual(facts(check(text, settings)));
         }

@@ -1,4 +1,6 @@
+import { boxOfPolygon } from '../../geometry/polygons';
 import type { Box, Polygon, Ring } from '../../geometry/region';
+import { boxContainsBox, growBox } from '../../geometry/rings';
 import { formatMillimetres } from '../../sheet/length';
 import type { Sheet } from '../../sheet/sheet';
 import type { Check, Stencil } from '../check';
@@ -14,7 +16,9 @@ export const edgeOpening: Check = {
   severity: 'error',
   *run(stencil) {
     for (const sheet of stencil.sheets) {
+      const clear = growBox(sheet.frame, -stencil.limits.bridge);
       for (const opening of sheet.openings) {
+        if (boxContainsBox(clear, boxOfPolygon(opening))) continue;
         const nearest = nearestToBorder(opening, sheet.frame);
         if (nearest.distance < stencil.limits.bridge) yield describe(stencil, sheet, nearest);
       }
