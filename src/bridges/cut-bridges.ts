@@ -1,4 +1,5 @@
 /** Puts bridges into the artist's text. */
+import type { Shape } from '../drawing/drawing';
 import type { Region } from '../geometry/region';
 import { buildSegmentIndex } from '../geometry/segment-index';
 import type { Sheet } from '../sheet/sheet';
@@ -9,7 +10,7 @@ import { cutStripsFromShapes } from './cut-shapes';
 import { shapesNear } from './near-shapes';
 import type { Outcome } from './outcome';
 import { stripsApart } from './strips-apart';
-import { polygonOf, widenStrip, type Strip } from './strip';
+import { lengthenStrip, polygonOf, widenStrip, type Strip } from './strip';
 import { reachingStrip } from './strip-reach';
 
 export type { Bridge } from './bridge';
@@ -28,15 +29,19 @@ export function stripsFor(sheet: Sheet, bridges: readonly Bridge[]): Strip[] {
 
 /**
  * Where `cutStrips` may change what is painted, in sheet mm: the strips, and beside them the places where cut lines
- * end in their caps or at right angles to a curve.
+ * end in their caps or at right angles to a curve. Dots go whole, which reach beyond the strip's ends, too.
  */
 export function changedBy(sheet: Sheet, strips: readonly Strip[]): Region {
   const near = shapesNear(sheet.layer.shapes.filter(({ part }) => part === 'stroke'), strips);
   return strips.map((strip) => {
-    const strokes = [...near].filter(([, met]) => met.includes(strip));
-    const widths = strokes.map(([{ strokeWidth = 0 }]) => strokeWidth);
-    return polygonOf(widenStrip(strip, 2 * Math.max(SLACK, ...widths)));
+    const strokes = [...near].filter(([, met]) => met.includes(strip)).map(([stroke]) => stroke);
+    const wider = widenStrip(strip, 2 * widest(strokes));
+    return polygonOf(lengthenStrip(wider, 2 * widest(strokes.filter(({ dashed }) => dashed))));
   });
+}
+
+function widest(strokes: readonly Shape[]): number {
+  return Math.max(SLACK, ...strokes.map(({ strokeWidth = 0 }) => strokeWidth));
 }
 
 /**

@@ -2,16 +2,13 @@
 import type { Curve, Matrix } from '../geometry/curve';
 import { pointAt, transformCurve } from '../geometry/curves';
 import { isFinitePoint } from '../geometry/point';
-import { parsePathData } from '../markup/path-data';
 import type { TextEdit } from '../text';
 import { inTextOrder, wholeLoop, type ArrangedLoop } from './arrange-loops';
-import { readStyle } from './number-style';
-import { absoluteCommands, stepPaths, type StepPath } from './path-steps';
+import { pathSource, writeInstead } from './path-source';
+import type { StepPath } from './path-steps';
 import type { LoopItem } from './rejoin';
-import { spliceText } from './splice-text';
 import type { Strip } from './strip';
 import { gapsIn, type Gap } from './stroke-gaps';
-import { writeLoops } from './write-path';
 
 export interface LineCutting {
   /** In a frame in which lines have one width: sheet mm, or the path's own user units. */
@@ -26,10 +23,9 @@ export interface LineCutting {
 
 /** Edits in offsets of `data`; undefined where a line runs along a strip instead of across it. */
 export function cutLineData(data: string, cutting: LineCutting): readonly TextEdit[] | undefined {
-  const { commands } = parsePathData(data);
-  const absolute = absoluteCommands(commands);
+  const source = pathSource(data, cutting.decimals, false);
+  const { absolute, paths } = source;
   if (!absolute.every(({ after }) => isFinitePoint(after.current))) return undefined;
-  const paths = stepPaths(commands, absolute, false);
   const loops: ArrangedLoop[] = [];
   let touched = false;
   for (const [subpath, path] of paths.entries()) {
@@ -38,11 +34,7 @@ export function cutLineData(data: string, cutting: LineCutting): readonly TextEd
     touched ||= gaps.length > 0;
     loops.push(...(gaps.length > 0 ? partsOf(subpath, path, gaps) : [wholeLine(subpath, path)]));
   }
-  if (!touched) return [];
-  const style = readStyle(data, commands);
-  const decimals = Math.max(cutting.decimals, style.decimals);
-  const pieces = writeLoops({ data, commands, absolute, paths, style, decimals }, inTextOrder(loops, paths));
-  return spliceText(data, { from: 0, to: commands.at(-1)?.span.to ?? 0 }, pieces);
+  return touched ? writeInstead(source, inTextOrder(loops, paths)) : [];
 }
 
 function wholeLine(subpath: number, path: StepPath): ArrangedLoop {

@@ -5,6 +5,7 @@ import { IDENTITY, invert, maxScale, meanScale, minScale } from '../geometry/mat
 import { intersection } from '../geometry/polygons';
 import type { ElementNode, MarkupDocument } from '../markup/tree';
 import { shapeRegion } from '../sheet/shape-region';
+import type { TextEdit } from '../text';
 import { cutLineData } from './cut-line-data';
 import { cutPathData } from './cut-path-data';
 import { decimalsFor } from './decimals';
@@ -14,6 +15,7 @@ import { shapesNear } from './near-shapes';
 import { partElement } from './part-element';
 import { detachFirst, rewriteFirst, type NextStep } from './rewrite-first';
 import { polygonOf, transformStrip, widenStrip, type Strip } from './strip';
+import { writeDashes } from './write-dashes';
 
 /**
  * Only those shapes are touched that a strip meets. Where such a shape is drawn through a `use`, and drawn elsewhere
@@ -29,14 +31,23 @@ export function cutStripsFromShapes(
   const uses = shared.flatMap(([element, parts]) => usesToDetach(parts, all.get(element) ?? [], near));
   const next: NextStep = (again, same, deeper) => cutStripsFromShapes(again, same, strips, deeper);
   if (uses.length > 0) return detachFirst(drawing, shapes, new Set(uses), depth, next);
-  const own = [...groups].filter(([element]) => isDrawnOnce(all.get(element) ?? []));
-  const mixed = own.filter(([element, parts]) => needsParting(shapesOf(shapes, element), stripsNear(parts, near)));
+  const met = [...groups].filter(([element]) => isDrawnOnce(all.get(element) ?? [])).map(([element, parts]): Met =>
+    ({ element, parts: shapesOf(shapes, element), strips: stripsNear(parts, near) }));
+  const mixed = met.filter(needsParting);
   if (mixed.length > 0) {
-    const edits = mixed.map(([element]) => partElement(drawing.document.text, element));
+    const edits = mixed.map(({ element }) => partElement(drawing.document.text, element));
     return rewriteFirst(drawing, shapes, edits, depth, next);
   }
-  return mergeOutcomes(own.map(([element, parts]) =>
-    cutElement(drawing.document, shapesOf(shapes, element), stripsNear(parts, near))));
+  const dashed = met.flatMap(dashedLine);
+  if (dashed.length > 0) return writeDashesFirst(drawing, shapes, dashed, depth, next);
+  return mergeOutcomes(met.map((each) => cutElement(drawing.document, each)));
+}
+
+/** An element with the strips that come near any of its parts. */
+interface Met {
+  readonly element: ElementNode;
+  readonly parts: readonly Shape[];
+  readonly strips: readonly Strip[];
 }
 
 function shapesOf(shapes: readonly Shape[], element: ElementNode): Shape[] {
@@ -48,12 +59,37 @@ function stripsNear(parts: readonly Shape[], near: ReadonlyMap<Shape, Strip[]>):
   return [...new Set(parts.flatMap((shape) => near.get(shape) ?? []))];
 }
 
-/** A fill is cut with its whole rim, an open line from end to end: an element that has both cannot be cut as one. */
-function needsParting(parts: readonly Shape[], strips: readonly Strip[]): boolean {
+/**
+ * A fill is cut with its whole rim, an open line from end to end, and dashes one by one: an element that has a fill and
+ * one of these cannot be cut as one.
+ */
+function needsParting({ parts, strips }: Met): boolean {
   const { fill, stroke } = painted(parts);
-  if (!fill || !stroke || fill.subpaths.every(({ closed }) => closed)) return false;
+  if (!fill || !stroke || (!stroke.dashed && fill.subpaths.every(({ closed }) => closed))) return false;
   return strips.some((strip) => paintsIn(fill, strip) || paintsIn(stroke, strip));
 }
+
+/** The line of the element, where it has dashes of which a strip takes something. */
+function dashedLine({ parts, strips }: Met): Shape[] {
+  const { stroke } = painted(parts);
+  return stroke?.dashed && strips.some((strip) => paintsIn(stroke, strip)) ? [stroke] : [];
+}
+
+function writeDashesFirst(
+  drawing: Drawing, shapes: readonly Shape[], dashed: readonly Shape[], depth: number, next: NextStep,
+): Outcome {
+  const edits: TextEdit[] = [];
+  for (const stroke of dashed) {
+    const written = writeDashes(drawing.document, stroke);
+    if (typeof written === 'string') return { refusal: written };
+    edits.push(...written);
+  }
+  const numbers = dashed.map((stroke) => shapes.indexOf(stroke));
+  return rewriteFirst(drawing, shapes, edits, depth, (again, same, deeper) =>
+    numbers.some((number) => same[number]?.dashed) ? { refusal: KEEPS_DASHES } : next(again, same, deeper));
+}
+
+const KEEPS_DASHES = 'A style rule would dash the line anew that the bridge crosses; draw its dashes by hand first.';
 
 function byElement(shapes: readonly Shape[]): Map<ElementNode, Shape[]> {
   const groups = new Map<ElementNode, Shape[]>();
@@ -87,15 +123,13 @@ function paintsIn(shape: Shape, strip: Strip): boolean {
   return intersection(shapeRegion(shape), [polygonOf(strip)]).length > 0;
 }
 
-/** @param strips those near any of its parts */
-function cutElement(document: MarkupDocument, parts: readonly Shape[], strips: readonly Strip[]): Outcome {
+/** Dashes that are still there were not met. */
+function cutElement(document: MarkupDocument, { parts, strips }: Met): Outcome {
   const { fill, stroke } = painted(parts);
-  if (stroke?.dashed) return refuseIfMet(stroke, strips, DASHED);
+  if (stroke?.dashed) return { edits: [] };
   if (fill) return cutFill(document, fill, strips, stroke?.strokeWidth);
   return stroke ? cutStroke(document, stroke, strips) : { edits: [] };
 }
-
-const DASHED = 'The dashes of a line that the bridge crosses would shift; turn them into shapes first.';
 
 /** What an element paints; the fill of an open line that encloses nothing is none. */
 export function painted(parts: readonly Shape[]): { fill: Shape | undefined; stroke: Shape | undefined } {

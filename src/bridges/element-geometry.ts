@@ -20,8 +20,8 @@ import { declarationsFor, isStyledByName } from './style-by-name';
 export interface ElementGeometry {
   /** Path data in the element's own user units. */
   readonly data: string;
-  /** What to change in the document for edits of `data`; none for none. */
-  editsFor(edits: readonly TextEdit[]): readonly TextEdit[];
+  /** What to change in the document for edits of `data`, with a declaration more in its style; none for none. */
+  editsFor(edits: readonly TextEdit[], declaration?: string): readonly TextEdit[];
 }
 
 /** The attributes that say where a basic shape is. */
@@ -57,11 +57,15 @@ export function elementGeometry(
   if (data === undefined) return `The geometry of this <${element.name}> could not be read.`;
   return {
     data,
-    editsFor: (edits) => (edits.length === 0 ? [] : [
-      ...replaceByPath(text, element, names, applyEdits(data, edits)),
-      ...(rules === '' ? [] : [declared(element, rules)]),
+    editsFor: (edits, declaration) => (edits.length === 0 ? [] : [
+      ...replaceByPath(text, element, names, applyEdits(data, edits)), ...declaring(element, rules, declaration),
     ]),
   };
+}
+
+function declaring(element: ElementNode, ...declarations: (string | undefined)[]): TextEdit[] {
+  const stated = declarations.filter((declaration) => declaration);
+  return stated.length === 0 ? [] : [declared(element, stated.join(';'))];
 }
 
 function pathGeometry(text: string, element: ElementNode): ElementGeometry | string {
@@ -74,8 +78,10 @@ function pathGeometry(text: string, element: ElementNode): ElementGeometry | str
   const offset = (index: number): number => (plain ? attribute.valueSpan.from + index : attribute.textOffset(index));
   return {
     data,
-    editsFor: (edits) =>
-      edits.map((edit) => ({ span: { from: offset(edit.span.from), to: offset(edit.span.to) }, text: edit.text })),
+    editsFor: (edits, declaration) => (edits.length === 0 ? [] : [
+      ...edits.map((edit) => ({ span: { from: offset(edit.span.from), to: offset(edit.span.to) }, text: edit.text })),
+      ...declaring(element, declaration),
+    ]),
   };
 }
 

@@ -1,17 +1,14 @@
 /** The path data that a cut line is written in, ready for surgery. */
 import type { Drawing } from '../drawing/drawing';
 import { maxScale } from '../geometry/matrix';
-import { parsePathData } from '../markup/path-data';
 import type { CutLine } from '../sheet/cut-lines';
 import type { TextEdit } from '../text';
 import type { ArrangedLoop } from './arrange-loops';
 import type { PathSource } from './command-writer';
 import { decimalsFor } from './decimals';
 import { elementGeometry, type ElementGeometry } from './element-geometry';
-import { readStyle } from './number-style';
-import { absoluteCommands, stepPaths, type StepPath } from './path-steps';
-import { spliceText } from './splice-text';
-import { writeLoops } from './write-path';
+import { pathSource, writeInstead } from './path-source';
+import type { StepPath } from './path-steps';
 
 export interface LinePath extends PathSource {
   readonly geometry: ElementGeometry;
@@ -26,16 +23,12 @@ export function linePath(drawing: Drawing, { shape, curves, subpath }: CutLine):
   const least = decimalsFor(maxScale(toMm));
   const geometry = elementGeometry(drawing.document, shape, outline, least);
   if (typeof geometry === 'string') return geometry;
-  const { data } = geometry;
-  const { commands } = parsePathData(data);
-  const absolute = absoluteCommands(commands);
-  const paths = stepPaths(commands, absolute, part === 'fill');
-  const steps = paths[subpath]?.steps.length ?? 0;
-  if (paths.length !== outline.length || steps < curves.length) {
+  const source = pathSource(geometry.data, least, part === 'fill');
+  const steps = source.paths[subpath]?.steps.length ?? 0;
+  if (source.paths.length !== outline.length || steps < curves.length) {
     return `The outline of this <${element.name}> is not in its text.`;
   }
-  const style = readStyle(data, commands);
-  return { geometry, data, commands, absolute, paths, style, decimals: Math.max(style.decimals, least) };
+  return { ...source, geometry };
 }
 
 /**
@@ -45,7 +38,5 @@ export function linePath(drawing: Drawing, { shape, curves, subpath }: CutLine):
 export function writeLine(
   source: LinePath, loops: readonly ArrangedLoop[], joined: readonly StepPath[] = [],
 ): readonly TextEdit[] {
-  const { geometry, data, commands } = source;
-  const pieces = writeLoops({ ...source, paths: [...source.paths, ...joined] }, loops);
-  return geometry.editsFor(spliceText(data, { from: 0, to: commands.at(-1)?.span.to ?? 0 }, pieces));
+  return source.geometry.editsFor(writeInstead({ ...source, paths: [...source.paths, ...joined] }, loops));
 }

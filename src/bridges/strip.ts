@@ -35,6 +35,12 @@ export function widenStrip({ corners: [a, b, c, d] }: Strip, extra: number): Str
   return { corners: [add(a, first), add(b, last), subtract(c, last), subtract(d, first)] };
 }
 
+/** The same strip with its ends farther apart, by `extra` in all; in any frame. */
+export function lengthenStrip({ corners: [a, b, c, d] }: Strip, extra: number): Strip {
+  const [e, f, g, h] = widenStrip({ corners: [b, c, d, a] }, extra).corners;
+  return { corners: [h, e, f, g] };
+}
+
 /** The same strip in another frame; a mirroring map keeps the order of corners positive. */
 export function transformStrip(strip: Strip, matrix: Matrix): Strip {
   const [a, b, c, d] = strip.corners.map((corner) => apply(matrix, corner)) as [Point, Point, Point, Point];

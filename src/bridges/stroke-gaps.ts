@@ -36,6 +36,10 @@ const FARTHEST = 8;
 export function gapsIn(line: PaintedLine, strip: Strip): Gap[] | undefined {
   const places = sampled(line, strip);
   const inside = places.map((place) => insideness(strip, at(line, place)) > 0);
+  if (!line.closed) {
+    inside[0] ||= endReaches(line, strip, places[0] ?? 0, 1);
+    inside[inside.length - 1] ||= endReaches(line, strip, places.at(-1) ?? 0, -1);
+  }
   const gaps: Gap[] = [];
   for (const [first, last] of runsOf(inside, line.closed)) {
     const from = retreat(line, strip, places[first] ?? 0, -1);
@@ -46,13 +50,14 @@ export function gapsIn(line: PaintedLine, strip: Strip): Gap[] | undefined {
   return gaps;
 }
 
-/** Fine enough that no crossing of the strip is stepped over. */
-function sampled(line: PaintedLine, strip: Strip): Place[] {
+/** Fine enough that no crossing of the strip is stepped over; with the end of an open line. */
+function sampled({ curves, closed }: PaintedLine, strip: Strip): Place[] {
   const step = distance(cornerAt(strip, 1), cornerAt(strip, 2)) / 8;
-  return line.curves.flatMap((curve, index) => {
+  const places = curves.flatMap((curve, index) => {
     const count = Math.min(4096, Math.max(1, Math.ceil(lengthOf(curve) / step)));
     return Array.from({ length: count }, (_, k) => index + k / count);
   });
+  return closed ? places : [...places, curves.length];
 }
 
 /** First and last index of each run of `true`; round the end where closed. */
@@ -121,15 +126,26 @@ function at({ curves }: PaintedLine, place: Place): Point {
 
 /** Whether an end of the line here, looking into the strip, lies beyond one of the strip's long sides. */
 function isClear(line: PaintedLine, strip: Strip, place: Place, way: 1 | -1): boolean {
-  const index = Math.min(line.curves.length - 1, Math.floor(place));
-  const curve = line.curves[index] as Curve;
-  const tangent = tangentAt(curve, place - index);
-  const centre = at(line, place);
-  const ends = endOf(line, centre, scale(tangent, -way));
-  return [0, 2].some((side) => {
+  return liesBeyond(endAt(line, place, way), strip, [0, 2]);
+}
+
+/** Whether the end of an open line paints in the strip, as its cap may where the line itself ends before. */
+function endReaches(line: PaintedLine, strip: Strip, place: Place, way: 1 | -1): boolean {
+  return !liesBeyond(endAt(line, place, way), strip, [0, 1, 2, 3]);
+}
+
+function liesBeyond(points: readonly Point[], strip: Strip, sides: readonly number[]): boolean {
+  return sides.some((side) => {
     const [a, b] = [cornerAt(strip, side), cornerAt(strip, side + 1)];
-    return ends.every((point) => crossFrom(a, b, point) <= 0);
+    return points.every((point) => crossFrom(a, b, point) <= 0);
   });
+}
+
+/** The outline of an end of the line. @param way the way from the end along the line */
+function endAt(line: PaintedLine, place: Place, way: 1 | -1): Point[] {
+  const index = Math.min(line.curves.length - 1, Math.floor(place));
+  const tangent = tangentAt(line.curves[index] as Curve, place - index);
+  return endOf(line, at(line, place), scale(tangent, -way));
 }
 
 /** The outline of the line's end. @param outward the way in which the line would go on */

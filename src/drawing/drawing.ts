@@ -50,6 +50,23 @@ export interface Shape {
   readonly strokeCap?: 'butt' | 'round' | 'square';
   /** For strokes: whether the line is broken into dashes. */
   readonly dashed?: boolean;
+  /** The dashes; none where there are too many to be read. */
+  readonly dashes?: readonly Dash[];
+}
+
+/** What a dash is of the centreline. */
+export interface Dash {
+  /** Of the centreline, by number. */
+  readonly subpath: number;
+  /** They follow one another; a dot is a single one without length. */
+  readonly stretches: readonly DashStretch[];
+}
+
+/** A stretch of one curve of a subpath, between two parameters. */
+export interface DashStretch {
+  readonly curve: number;
+  readonly from: number;
+  readonly to: number;
 }
 
 /** A chain of curves. `spans[i]` is the text that gave `curves[i]`. A closing line is included when it has length. */

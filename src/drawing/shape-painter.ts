@@ -60,12 +60,12 @@ export class ShapePainter {
     const outline = outlineElement(element, lengths, scope.toMm, this.services);
     if (outline.length === 0) return;
     if (scope.instances.length > 0) this.services.budget.spendCurves(countCurves(outline));
-    const painted = [
-      fill && this.fillShape(element, scope, outline, fill),
-      stroke && this.strokeShape(element, scope, outline, stroke),
-    ];
-    if (inherited['paint-order'] === 'stroke-first') painted.reverse();
-    for (const shape of painted) if (shape) this.shapes.push(shape);
+    const filled = fill && this.fillShape(element, scope, outline, fill);
+    const stroked = stroke && this.strokeShape(element, scope, outline, stroke);
+    const strokeFirst = inherited['paint-order'] === 'stroke-first';
+    if (stroked && strokeFirst) this.shapes.push(stroked);
+    if (filled) this.shapes.push(filled);
+    if (stroked && !strokeFirst) this.shapes.push(stroked);
   }
 
   /** The scope with the element's clip-path in force; undefined where it leaves nothing. */
@@ -110,7 +110,8 @@ export class ShapePainter {
     return {
       part: 'stroke', element, instances, topLevel, toMm, subpaths: area.subpaths, fillRule: 'nonzero', clips, paint,
       opacity: alpha * scope.opacity, centreline, strokeWidth: area.width,
-      strokeCap: style.inherited['stroke-linecap'], dashed: style.inherited['stroke-dasharray'].length > 0,
+      strokeCap: style.inherited['stroke-linecap'], dashed: area.dashes !== undefined || area.dashesLeftOut,
+      ...(area.dashes && { dashes: area.dashes }),
     };
   }
 

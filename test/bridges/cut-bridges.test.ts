@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { changedBy, stripsFor } from '../../src/bridges/cut-bridges';
 import { difference } from '../../src/geometry/polygons';
-import { areaOfRegion, bridge, islandsOf, parsesElsewhere } from './bridging';
-import { awkward, drawings, instances, lines, outlines, sheets } from './drawings';
+import { areaBetween, areaOfRegion, bridge, islandsOf, parsesElsewhere } from './bridging';
+import { awkward, DASHED_RING, dashes, drawings, instances, lines, outlines, sheets, svg } from './drawings';
+import { judgeBridging } from './judge';
 
 describe('bridges in strokes', () => {
   test.each(Object.keys(lines))('%s', async (what) => {
@@ -17,6 +18,32 @@ describe('bridges in strokes', () => {
     expect(areaOfRegion(difference(gone, changedBy(result.before, stripsFor(result.before, result.bridges))))).toBeLessThan(result.allowance);
     expect(await parsesElsewhere(result.text)).toBe(true);
     expect(bridge(result.text).edits).toEqual([]);
+  });
+});
+
+describe('bridges in dashes', () => {
+  test.each(Object.keys(dashes))('%s', async (what) => {
+    const text = dashes[what] ?? '';
+    const { islands, refusals, faults } = judgeBridging(text);
+    expect({ refusals, faults }).toEqual({ refusals: [], faults: [] });
+    expect(islands).toBeGreaterThan(0);
+    expect(await parsesElsewhere(bridge(text).text)).toBe(true);
+  });
+  test('square dots point along the line', () => {
+    // The renderer turns the caps of a dash without length to the axes, so that it cannot judge this one.
+    const result = bridge(svg(`${DASHED_RING} stroke-linecap="square" stroke-dasharray="0 3"/>`));
+    expect(islandsOf(result.after)).toBe(0);
+    const changed = changedBy(result.before, stripsFor(result.before, result.bridges));
+    const [old, now] = [result.before, result.after].map(({ openings }) => difference(openings, changed));
+    expect(areaBetween(old ?? [], now ?? [])).toBeLessThan(result.allowance);
+  });
+  test('commands that no bridge touches are copied', () => {
+    const { text } = bridge(svg('<path d="M10 10h40v40h-40zM20 20v20h20v-20z" stroke-dasharray="90 0" stroke="#000"/>'));
+    expect(text).toContain('M10 29.599v-19.599h40v19.599');
+  });
+  test('are left alone where a bridge only comes near', () => {
+    const near = '<path d="M5 57h50" stroke="#000" stroke-dasharray="2 3"/>';
+    expect(bridge(svg(`<path fill-rule="evenodd" d="M10 10H50V50H10zM20 20H40V40H20z"/>${near}`)).text).toContain(near);
   });
 });
 

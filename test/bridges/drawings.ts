@@ -46,6 +46,28 @@ export const lines: Record<string, string> = {
     + 'fill="none" stroke="#000" stroke-width="6"/>'),
 };
 
+export const DASHED_RING = '<circle cx="30" cy="30" r="16" fill="none" stroke="#000" stroke-width="5"';
+
+/** Lines whose dashes are one, or run into each other by their caps. */
+export const dashes: Record<string, string> = {
+  'one dash all round': svg(`${DASHED_RING} stroke-dasharray="200 1"/>`),
+  'by style, with an offset': svg('<circle cx="30" cy="30" r="16" style="fill:none;stroke:#000;stroke-width:5;'
+    + 'stroke-linecap:round;stroke-dasharray:60 1;stroke-dashoffset:7"/>'),
+  'round dots': svg(`${DASHED_RING} stroke-linecap="round" stroke-dasharray="0 3.3" stroke-dashoffset="1"/>`),
+  'square caps, relative curves': svg('<path d="m12,12 c10,-6 26,-6 36,0 s 6,26 0,36 q-18,6-36,0z" fill="none" '
+    + 'stroke="#000" stroke-width="4" stroke-linecap="square" stroke-dasharray="6 2" stroke-dashoffset="3"/>'),
+  'dashes round a fill': svg('<path fill-rule="evenodd" stroke="#000" stroke-width="1.5" stroke-dasharray="3 2" '
+    + 'd="M10 10H50V50H10zM22 22V38H38V22z"/>'),
+  'dashes by class round a fill': svg('<style>.a{fill-rule:evenodd;stroke:#000;stroke-width:1.5;stroke-dasharray:3 2}'
+    + '</style><path class="a" d="M10 10H50V50H10zM22 22V38H38V22z"/>'),
+  'stretched': svg('<path d="M12 12H40V44H12z" transform="matrix(1.1 .2 -.1 .8 5 2)" fill="none" stroke="#000" '
+    + 'stroke-width="4" stroke-linecap="round" stroke-dasharray="7 2.5"/>'),
+  'by a group, and a rule that names the element': svg('<style>rect { fill: none; stroke-width: 6px }</style>'
+    + '<g stroke="#123" stroke-linecap="square" stroke-dasharray="9 5"><rect x="12" y="12" width="36" height="36"/></g>'),
+  'drawn twice': svg('<defs><circle id="c" cx="10" cy="10" r="8" fill="none" stroke="#000" stroke-width="3" '
+    + 'stroke-linecap="round" stroke-dasharray="4 2"/></defs><use href="#c" x="2" y="2"/><use href="#c" x="30" y="30"/>'),
+};
+
 export const sheets: Record<string, string> = {
   'a silhouette with a hole': svg('<path fill="#111" fill-rule="evenodd" d="M0 0H60V60H0ZM10 10H50V50H10ZM20 '
     + '20H40V40H20Z"/>'),

@@ -2,6 +2,7 @@
 import type { Curve, Point } from '../../geometry/curve';
 import { pointAt, subCurve, tangentAt } from '../../geometry/curves';
 import type { Span } from '../../text';
+import type { DashStretch } from '../drawing';
 import { ArcLength } from './arc-length';
 
 export interface DashPattern {
@@ -18,6 +19,8 @@ export interface PenLine {
   readonly closed: boolean;
   /** Where a line without length stands, and which way it points; only caps can show it. */
   readonly spot?: Spot;
+  /** For a dash: which part of the line it is. */
+  readonly stretches?: readonly DashStretch[];
 }
 
 export interface Spot {
@@ -50,24 +53,37 @@ export function dashCount({ length }: MeasuredLine, { lengths }: DashPattern): n
  * renderers draw it.
  */
 export function dashLine({ line, measures, length }: MeasuredLine, pattern: DashPattern): readonly PenLine[] {
-  if (!(length > 0)) return [line];
+  if (!(length > 0)) return [{ ...line, stretches: line.curves.map((_, curve) => ({ curve, from: 0, to: 1 })) }];
   const walker = new DashWalker(pattern);
   const startsOn = walker.drawing;
   line.curves.forEach((curve, index) => {
     const [measure, span] = [measures[index], line.spans[index]];
-    if (measure && span) walker.walk(curve, span, measure);
+    if (measure && span) walker.walk({ curve, span, index }, measure);
   });
   const endsOn = walker.drawing;
   const dashes = walker.finish();
   const [first, last] = [dashes[0], dashes.at(-1)];
   if (!line.closed || !startsOn || !endsOn || dashes.length < 2 || !first || !last) return dashes;
-  const joined = { ...last, curves: [...last.curves, ...first.curves], spans: [...last.spans, ...first.spans] };
-  return [...dashes.slice(1, -1), joined];
+  return [...dashes.slice(1, -1), joinDashes(last, first)];
+}
+
+function joinDashes(first: PenLine, second: PenLine): PenLine {
+  return {
+    curves: [...first.curves, ...second.curves], spans: [...first.spans, ...second.spans], closed: false,
+    stretches: [...first.stretches ?? [], ...second.stretches ?? []],
+  };
 }
 
 /** A dash of no length is not past at its own start: with round or square caps it is a dot. */
 function isPast(into: number, dash: number): boolean {
   return dash > 0 ? into >= dash : into > 0;
+}
+
+/** One curve of a line, and its number there. */
+interface NumberedCurve {
+  readonly curve: Curve;
+  readonly span: Span;
+  readonly index: number;
 }
 
 class DashWalker {
@@ -77,6 +93,7 @@ class DashWalker {
   private left: number;
   private curves: Curve[] = [];
   private spans: Span[] = [];
+  private stretches: DashStretch[] = [];
 
   constructor({ lengths, offset }: DashPattern) {
     this.lengths = lengths;
@@ -92,40 +109,44 @@ class DashWalker {
     return this.index % 2 === 0;
   }
 
-  walk(curve: Curve, span: Span, measure: ArcLength): void {
+  walk(along: NumberedCurve, measure: ArcLength): void {
     let done = 0;
     let from = 0;
     while (measure.length - done > this.left) {
       done += this.left;
       const to = measure.parameterAt(done);
       if (this.drawing) {
-        this.take(curve, span, from, to);
-        this.finishDash(curve, span, to);
+        this.take(along, from, to);
+        this.finishDash(along, to);
       }
       from = to;
       this.index = (this.index + 1) % this.lengths.length;
       this.left = this.lengths[this.index] ?? 0;
     }
-    if (this.drawing) this.take(curve, span, from, 1);
+    if (this.drawing) this.take(along, from, 1);
     this.left -= measure.length - done;
   }
 
   finish(): readonly PenLine[] {
-    if (this.curves.length > 0) this.dashes.push({ curves: this.curves, spans: this.spans, closed: false });
+    if (this.curves.length > 0) this.dashes.push(this.dash());
     return this.dashes;
   }
 
-  private take(curve: Curve, span: Span, from: number, to: number): void {
+  private take({ curve, span, index }: NumberedCurve, from: number, to: number): void {
     if (!(to > from)) return;
     this.curves.push(from === 0 && to === 1 ? curve : subCurve(curve, from, to));
     this.spans.push(span);
+    this.stretches.push({ curve: index, from, to });
   }
 
-  private finishDash(curve: Curve, span: Span, t: number): void {
-    const dash = { curves: this.curves, spans: this.spans, closed: false };
-    if (this.curves.length > 0) this.dashes.push(dash);
-    else this.dashes.push({ ...dash, spot: { at: pointAt(curve, t), direction: tangentAt(curve, t), span } });
-    this.curves = [];
-    this.spans = [];
+  private finishDash({ curve, span, index }: NumberedCurve, t: number): void {
+    const spot = { at: pointAt(curve, t), direction: tangentAt(curve, t), span };
+    const dot = { curves: [], spans: [], closed: false, spot, stretches: [{ curve: index, from: t, to: t }] };
+    this.dashes.push(this.curves.length > 0 ? this.dash() : dot);
+    [this.curves, this.spans, this.stretches] = [[], [], []];
+  }
+
+  private dash(): PenLine {
+    return { curves: this.curves, spans: this.spans, closed: false, stretches: this.stretches };
   }
 }

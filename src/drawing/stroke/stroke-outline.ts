@@ -1,7 +1,7 @@
 /** From a line and its stroke properties to the area that the stroke paints. */
 import type { Matrix } from '../../geometry/curve';
 import type { Budget } from '../budget';
-import type { Subpath } from '../drawing';
+import type { Dash, Subpath } from '../drawing';
 import type { ComputedStyle } from '../style/computed-style';
 import { toUserUnits, type ViewportSize } from '../units';
 import { dashCount, dashLine, measureLine, type DashPattern, type PenLine } from './dashes';
@@ -26,6 +26,8 @@ export interface StrokeArea {
   readonly subpaths: readonly Subpath[];
   /** mm, where the transform keeps it even, else the geometric mean. */
   readonly width: number;
+  /** Undefined where the line is stroked in one. */
+  readonly dashes: readonly Dash[] | undefined;
   /** True where there were so many dashes that the line was stroked without them. */
   readonly dashesLeftOut: boolean;
 }
@@ -37,21 +39,28 @@ export function strokeArea(outline: readonly Subpath[], context: StrokeContext):
   const sink = new FigureSink(pen);
   const lines = outline.map((subpath) => inPenUnits(subpath, pen));
   const mayDash = context.style.inherited['stroke-dasharray'].length > 0;
-  const { dashes, dashesLeftOut } = mayDash ? dashLines(lines, pen, context) : { dashes: lines, dashesLeftOut: false };
-  for (const dash of dashes) outlineChain(piecesOfLine(dash, pen), pen, sink);
+  const dashed = mayDash ? dashLines(lines, pen, context) : undefined;
+  const dashes = dashed === 'too many' ? undefined : dashed;
+  for (const line of dashes?.lines ?? lines) outlineChain(piecesOfLine(line, pen), pen, sink);
   const mean = Math.sqrt(Math.abs(pen.toMm.a * pen.toMm.d - pen.toMm.b * pen.toMm.c));
-  return { subpaths: sink.subpaths, width: 2 * pen.half * mean, dashesLeftOut };
+  const width = 2 * pen.half * mean;
+  return { subpaths: sink.subpaths, width, dashes: dashes?.places, dashesLeftOut: dashed === 'too many' };
 }
 
+/** Undefined where the pattern leaves the lines whole. */
 function dashLines(
   lines: readonly PenLine[], pen: Pen, context: StrokeContext,
-): { dashes: readonly PenLine[]; dashesLeftOut: boolean } {
+): { lines: PenLine[]; places: Dash[] } | 'too many' | undefined {
   const measured = lines.map((line) => measureLine(line, pen.tolerance / 4));
   const pattern = dashPattern(measured.reduce((sum, { length }) => sum + length, 0), pen, context);
-  if (!pattern) return { dashes: lines, dashesLeftOut: false };
+  if (!pattern) return undefined;
   const count = measured.reduce((sum, line) => sum + dashCount(line, pattern), 0);
-  if (!Number.isFinite(count) || !context.budget.spendCurves(count)) return { dashes: lines, dashesLeftOut: true };
-  return { dashes: measured.flatMap((line) => dashLine(line, pattern)), dashesLeftOut: false };
+  if (!Number.isFinite(count) || !context.budget.spendCurves(count)) return 'too many';
+  const dashes = measured.flatMap((line, subpath) => dashLine(line, pattern).map((dash) => ({ dash, subpath })));
+  return {
+    lines: dashes.map(({ dash }) => dash),
+    places: dashes.map(({ dash: { stretches = [] }, subpath }) => ({ subpath, stretches })),
+  };
 }
 
 function penFor({ style, viewport, toMm, mmPerPx }: StrokeContext): Pen | undefined {
