@@ -5,6 +5,8 @@
 import { execFileSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import { check, type Report } from '../../src/engine';
+import { DEFAULT_CONFIG } from '../../src/sheet/config';
+import { limitsOf } from '../../src/sheet/limits';
 import { parseMarkup } from '../../src/markup/parse';
 import { readDrawing } from '../../src/drawing/read-drawing';
 import type { Largest } from './largest';
@@ -64,15 +66,23 @@ function print(rows: readonly Row[]): void {
   }
 }
 
-/** Beside offsetting in and out, in polygon libraries. */
+/** Beside offsetting in and out, in polygon libraries, at the same limits. */
 async function compareOffsets(size: number): Promise<void> {
   const svg = blobSheet(size);
-  const { sheets } = check(svg);
-  const material = sheets.flatMap((sheet) => sheet.material);
+  const report = check(svg);
+  const { bridge, opening } = limitsOf(DEFAULT_CONFIG);
+  const parts = report.sheets.flatMap(({ material, openings }) => [
+    { region: material, least: bridge }, { region: openings, least: opening },
+  ]);
   const full = time(() => check(svg));
-  for (const [name, run] of [['clipper2-wasm', openWithClipper2], ['jsts', openWithJsts]] as const) {
-    const took = await run(material);
-    console.log(`offset in and out, ${(size / 1000).toFixed(0)}k segments: ${name} ${took.toFixed(0)} ms, ` +
+  const ways = [
+    ['clipper2-wasm', () => openWithClipper2(parts, false)],
+    ['clipper2-wasm, simplified between', () => openWithClipper2(parts, true)],
+    ['jsts', () => openWithJsts(parts)],
+  ] as const;
+  for (const [name, run] of ways) {
+    const took = await run();
+    console.log(`offset in and out, ${(segmentsIn(report) / 1000).toFixed(0)}k segments: ${name} ${took.toFixed(0)} ms, ` +
       `check/offset ${(full / took).toFixed(3)}`);
   }
 }

@@ -2,7 +2,7 @@
 import { blobSheet, seededRandom } from './seeded';
 
 /** How many segments of the seeded sheet a megabyte of text holds, about. */
-const SEGMENTS_PER_MEGABYTE = 270_000;
+const SEGMENTS_PER_MEGABYTE = 360_000;
 
 export type ReadingKind = 'paths of curves' | 'small shapes' | 'one long line';
 

@@ -12,7 +12,7 @@ export function seededRandom(seed: number): () => number {
 }
 
 /** How many flattened segments one of the blobs below gives, about; measured once at the engine's flatness. */
-export const SEGMENTS_PER_BLOB = 125;
+export const SEGMENTS_PER_BLOB = 167;
 
 /**
  * A sheet of rounded blobs on a jittered grid, each a closed chain of eight cubics, gaps between 0.3 and 3 mm: about
