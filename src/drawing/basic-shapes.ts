@@ -1,5 +1,4 @@
 /** The basic shapes of SVG as outlines (SVG 2, "Basic shapes": each has an equivalent path). */
-import type { Arc, Point } from '../geometry/curve';
 import type { Span } from '../text';
 import type { OutlineBuilder } from './outline-builder';
 
@@ -15,30 +14,41 @@ export interface RectangleGeometry {
 
 /** From the end of the upper left corner clockwise (y down). Nothing where a size is not positive. */
 export function traceRectangle(rectangle: RectangleGeometry, span: Span, builder: OutlineBuilder): void {
-  const { x, y, width, height } = rectangle;
+  const { width, height } = rectangle;
   if (!(width > 0) || !(height > 0)) return;
   const radiusX = Math.min(rectangle.radiusX ?? rectangle.radiusY ?? 0, width / 2);
   const radiusY = Math.min(rectangle.radiusY ?? rectangle.radiusX ?? 0, height / 2);
-  const round = radiusX > 0 && radiusY > 0;
-  const [rx, ry] = round ? [radiusX, radiusY] : [0, 0];
-  const right = x + width;
-  const bottom = y + height;
-  const flat = width > 2 * rx;
-  const upright = height > 2 * ry;
-  const [axisU, axisV] = [{ x: rx, y: 0 }, { x: 0, y: ry }];
-  const corner = (centreX: number, centreY: number, quarter: number): void => {
-    if (round) builder.arcTo(quarterArc({ x: centreX, y: centreY }, axisU, axisV, quarter));
-  };
   builder.setPlace(span.from, span.to);
-  builder.moveTo(x + rx, y);
-  if (flat) builder.lineTo(right - rx, y);
-  corner(right - rx, y + ry, 3);
-  if (upright) builder.lineTo(right, bottom - ry);
-  corner(right - rx, bottom - ry, 0);
-  if (flat) builder.lineTo(x + rx, bottom);
-  corner(x + rx, bottom - ry, 1);
-  if (upright) builder.lineTo(x, y + ry);
-  corner(x + rx, y + ry, 2);
+  if (radiusX > 0 && radiusY > 0) traceRounded(rectangle, radiusX, radiusY, builder);
+  else tracePlain(rectangle, builder);
+}
+
+function tracePlain({ x, y, width, height }: RectangleGeometry, builder: OutlineBuilder): void {
+  builder.moveTo(x, y);
+  builder.lineTo(x + width, y);
+  builder.lineTo(x + width, y + height);
+  builder.lineTo(x, y + height);
+  builder.lineTo(x, y);
+  builder.close();
+}
+
+function traceRounded(
+  { x, y, width, height }: RectangleGeometry, radiusX: number, radiusY: number, builder: OutlineBuilder,
+): void {
+  const [left, right] = [x + radiusX, x + width - radiusX];
+  const [top, bottom] = [y + radiusY, y + height - radiusY];
+  const flat = width > 2 * radiusX;
+  const upright = height > 2 * radiusY;
+  builder.setAxes({ x: radiusX, y: 0 }, { x: 0, y: radiusY });
+  builder.moveTo(left, y);
+  if (flat) builder.lineTo(right, y);
+  traceQuarter(right, top, radiusX, radiusY, 3, builder);
+  if (upright) builder.lineTo(x + width, bottom);
+  traceQuarter(right, bottom, radiusX, radiusY, 0, builder);
+  if (flat) builder.lineTo(left, y + height);
+  traceQuarter(left, bottom, radiusX, radiusY, 1, builder);
+  if (upright) builder.lineTo(x, top);
+  traceQuarter(left, top, radiusX, radiusY, 2, builder);
   builder.close();
 }
 
@@ -48,11 +58,9 @@ export function traceEllipse(
 ): void {
   if (!(radiusX > 0) || !(radiusY > 0)) return;
   builder.setPlace(span.from, span.to);
+  builder.setAxes({ x: radiusX, y: 0 }, { x: 0, y: radiusY });
   builder.moveTo(centreX + radiusX, centreY);
-  const centre = { x: centreX, y: centreY };
-  const axisU = { x: radiusX, y: 0 };
-  const axisV = { x: 0, y: radiusY };
-  for (let quarter = 0; quarter < 4; quarter++) builder.arcTo(quarterArc(centre, axisU, axisV, quarter));
+  for (let quarter = 0; quarter < 4; quarter++) traceQuarter(centreX, centreY, radiusX, radiusY, quarter, builder);
   builder.close();
 }
 
@@ -60,29 +68,28 @@ const COSINES = [1, 0, -1, 0, 1] as const;
 const SINES = [0, 1, 0, -1, 0] as const;
 
 /** From the angle quarter · 90° on for 90°; 0 is to the right, 1 down. */
-function quarterArc(centre: Point, axisU: Point, axisV: Point, quarter: number): Arc {
-  return {
-    kind: 'arc', start: axisPoint(centre, axisU, axisV, quarter), end: axisPoint(centre, axisU, axisV, quarter + 1),
-    centre, axisU, axisV, from: (quarter * Math.PI) / 2, sweep: Math.PI / 2,
-  };
+function traceQuarter(
+  centreX: number, centreY: number, radiusX: number, radiusY: number, quarter: number, builder: OutlineBuilder,
+): void {
+  const endX = centreX + radiusX * COSINES[quarter + 1]!;
+  const endY = centreY + radiusY * SINES[quarter + 1]!;
+  builder.setCentre(centreX, centreY);
+  builder.arcTo(endX, endY, (quarter * Math.PI) / 2, Math.PI / 2);
 }
 
-function axisPoint(centre: Point, axisU: Point, axisV: Point, quarter: number): Point {
-  return { x: centre.x + axisU.x * (COSINES[quarter] ?? 0), y: centre.y + axisV.y * (SINES[quarter] ?? 0) };
-}
-
-/** Points as x0, y0, x1, y1, …; `spans[2i]` is where the x of point i stands. A polygon closes, a polyline does not. */
+/**
+ * Points as x0, y0, x1, y1, …; `places` tells begin and end of each number, one after the other. A polygon closes, a
+ * polyline does not.
+ */
 export function tracePoints(
-  points: readonly number[], spans: readonly Span[], closed: boolean, builder: OutlineBuilder,
+  points: readonly number[], places: readonly number[], closed: boolean, builder: OutlineBuilder,
 ): void {
   if (points.length < 2) return;
-  const setPlace = (index: number): void =>
-    builder.setPlace(spans[2 * index]?.from ?? 0, spans[2 * index + 1]?.to ?? 0);
-  builder.moveTo(points[0] ?? 0, points[1] ?? 0);
-  for (let index = 1; 2 * index + 1 < points.length; index++) {
-    setPlace(index);
-    builder.lineTo(points[2 * index] ?? 0, points[2 * index + 1] ?? 0);
+  builder.moveTo(points[0]!, points[1]!);
+  for (let at = 2; at + 1 < points.length; at += 2) {
+    builder.setPlace(places[2 * at]!, places[2 * at + 3]!);
+    builder.lineTo(points[at]!, points[at + 1]!);
   }
-  setPlace(0);
+  builder.setPlace(places[0]!, places[3]!);
   if (closed) builder.close();
 }

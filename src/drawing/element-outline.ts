@@ -1,15 +1,15 @@
 /** The outline of a graphics element, in sheet millimetres. */
 import type { Matrix } from '../geometry/curve';
-import { parsePoints } from '../markup/number-lists';
+import { readPoints } from '../markup/number-lists';
 import type { Attribute, ElementNode } from '../markup/tree';
 import type { Span } from '../text';
 import { traceEllipse, tracePoints, traceRectangle } from './basic-shapes';
 import { attributeOf } from './document-index';
 import type { Subpath } from './drawing';
 import { GeometryValues, type LengthScope } from './geometry-values';
-import { locate } from './located-subpath';
+import { locate, type Source } from './located-subpath';
 import { OutlineBuilder } from './outline-builder';
-import type { OutlineMemory, TracedOutline } from './outline-memory';
+import type { OutlineMemory, TracedOutline, Tracer } from './outline-memory';
 import { tracePath } from './path-outline';
 import type { Problems } from './problems';
 import { sourceAttribute } from './style/cascade';
@@ -42,25 +42,24 @@ export function outlineElement(
 function outlineShape(element: ElementNode, values: GeometryValues, toMm: Matrix): readonly Subpath[] {
   const builder = new OutlineBuilder(toMm);
   const span = element.startTag;
-  const x = (name: string): number => values.length(name, 'x') ?? 0;
-  const y = (name: string): number => values.length(name, 'y') ?? 0;
   switch (element.localName) {
     case 'rect': outlineRectangle(values, span, builder); break;
     case 'circle': {
       const radius = values.size('r', 'diagonal') ?? 0;
-      traceEllipse(x('cx'), y('cy'), radius, radius, span, builder);
+      traceEllipse(values.length('cx', 'x') ?? 0, values.length('cy', 'y') ?? 0, radius, radius, span, builder);
       break;
     }
     case 'ellipse': {
       const radiusX = values.size('rx', 'x');
       const radiusY = values.size('ry', 'y');
-      traceEllipse(x('cx'), y('cy'), radiusX ?? radiusY ?? 0, radiusY ?? radiusX ?? 0, span, builder);
+      const [x, y] = [values.length('cx', 'x') ?? 0, values.length('cy', 'y') ?? 0];
+      traceEllipse(x, y, radiusX ?? radiusY ?? 0, radiusY ?? radiusX ?? 0, span, builder);
       break;
     }
     case 'line':
       builder.setPlace(span.from, span.to);
-      builder.moveTo(x('x1'), y('y1'));
-      builder.lineTo(x('x2'), y('y2'));
+      builder.moveTo(values.length('x1', 'x') ?? 0, values.length('y1', 'y') ?? 0);
+      builder.lineTo(values.length('x2', 'x') ?? 0, values.length('y2', 'y') ?? 0);
       break;
   }
   return builder.done();
@@ -82,12 +81,18 @@ function outlinePoints(
 ): readonly Subpath[] {
   const attribute = attributeOf(element, 'points');
   if (!attribute) return [];
-  const outline = services.outlines.recall(kind, attribute.value, toMm, (builder) => {
-    const { values, spans, error } = parsePoints(attribute.value);
-    tracePoints(values, spans, kind === 'polygon', builder);
-    return error;
-  });
+  const trace = kind === 'polygon' ? tracePolygon : tracePolyline;
+  const outline = services.outlines.recall(kind, attribute.value, toMm, trace);
   return locateOutline(outline, 'The points up to here are drawn.', attribute, services.problems);
+}
+
+const tracePolygon: Tracer = (text, builder) => traceList(text, true, builder);
+const tracePolyline: Tracer = (text, builder) => traceList(text, false, builder);
+
+function traceList(text: string, closed: boolean, builder: OutlineBuilder): ReturnType<Tracer> {
+  const { values, places, error } = readPoints(text);
+  tracePoints(values, places, closed, builder);
+  return error;
 }
 
 /** The path data of a `path` from `d`, or from the CSS property of that name, whose value has no places of its own. */
@@ -101,25 +106,24 @@ function pathDataOf(element: ElementNode, { declared }: LengthScope): Attribute 
   return { value: quoted[1] ?? quoted[2] ?? '', textOffset: (index) => (index === 0 ? whole.from : whole.to) };
 }
 
-type StyledData = Pick<Attribute, 'value' | 'textOffset'>;
+type StyledData = Source & Pick<Attribute, 'value'>;
 
 function outlinePath(
   element: ElementNode, scope: LengthScope, toMm: Matrix, services: OutlineServices,
 ): readonly Subpath[] {
   const data = pathDataOf(element, scope);
   if (!data) return [];
-  const outline = services.outlines.recall('path', data.value, toMm, (builder) => tracePath(data.value, builder));
+  const outline = services.outlines.recall('path', data.value, toMm, tracePath);
   return locateOutline(outline, 'The path is drawn up to here.', data, services.problems);
 }
 
 /** @param consequence a sentence on what an error leaves */
 function locateOutline(
-  { traces, error }: TracedOutline, consequence: string, source: Pick<Attribute, 'textOffset'>, problems: Problems,
+  { traces, error }: TracedOutline, consequence: string, source: Source, problems: Problems,
 ): readonly Subpath[] {
-  const textOffset = (index: number): number => source.textOffset(index);
   if (error) {
-    const span = { from: textOffset(error.span.from), to: textOffset(error.span.to) };
+    const span = { from: source.textOffset(error.span.from), to: source.textOffset(error.span.to) };
     problems.add('unreadable-path', 'error', `${error.message} ${consequence}`, span);
   }
-  return locate(traces, textOffset);
+  return locate(traces, source);
 }

@@ -13,6 +13,8 @@ import { toUserUnits } from './units';
 /** The geometry box of the element in its own user units, for `transform-box: fill-box`. */
 export type BoxOf = (element: ElementNode, scope: Scope, style: ComputedStyle) => ReferenceBox | undefined;
 
+const NO_BOX: ReferenceBox = { x: 0, y: 0, width: 0, height: 0 };
+
 /** From the element's user units to those it stands in; undefined where there is no transform. */
 export function elementTransform(
   element: ElementNode, scope: Scope, style: ComputedStyle, styles: Styles, problems: Problems, boxOf?: BoxOf,
@@ -22,27 +24,22 @@ export function elementTransform(
     reportUnreadable(element, styles, problems);
     return undefined;
   }
-  const box = own['transform-box'] === 'fill-box' ? fillBox(element, scope, style, styles, problems, boxOf) : scope.viewBox;
+  const fillBox = own['transform-box'] === 'fill-box';
+  if (fillBox && !boxOf) reportFillBox(element, styles, problems);
+  const box = fillBox ? boxOf?.(element, scope, style) ?? NO_BOX : scope.viewBox;
   const matrix = transformMatrix(transform, box);
   const [originX, originY] = own['transform-origin'];
   // Lengths count from the corner of a fill box, but from the origin of user space for the view box.
-  const corner = own['transform-box'] === 'fill-box' ? box : { x: 0, y: 0 };
+  const corner = fillBox ? box : { x: 0, y: 0 };
   const offset = (origin: typeof originX, axis: 'x' | 'y'): number =>
     toUserUnits(origin, axis, box, inherited['font-size']) + (origin.unit === '%' ? box[axis] : corner[axis]);
   const [x, y] = [offset(originX, 'x'), offset(originY, 'y')];
   return x === 0 && y === 0 ? matrix : multiply(multiply(translation(x, y), matrix), translation(-x, -y));
 }
 
-function fillBox(
-  element: ElementNode, scope: Scope, style: ComputedStyle, styles: Styles, problems: Problems, boxOf: BoxOf | undefined,
-): ReferenceBox {
-  const box = boxOf?.(element, scope, style);
-  if (box) return box;
-  if (!boxOf) {
-    problems.add('unsupported', 'warning', 'transform-box: fill-box is not followed here; its origin is taken as 0,0. '
-      + 'State the transform about a point instead.', styles.sourceOf(element, 'transform-box'));
-  }
-  return { x: 0, y: 0, width: 0, height: 0 };
+function reportFillBox(element: ElementNode, styles: Styles, problems: Problems): void {
+  problems.add('unsupported', 'warning', 'transform-box: fill-box is not followed here; its origin is taken as 0,0. '
+    + 'State the transform about a point instead.', styles.sourceOf(element, 'transform-box'));
 }
 
 function reportUnreadable(element: ElementNode, styles: Styles, problems: Problems): void {

@@ -1,5 +1,6 @@
 /** Subpaths that work out where their curves stand in the text when asked: most readers want the curves alone. */
 import type { Curve } from '../geometry/curve';
+import type { Attribute } from '../markup/tree';
 import type { Span } from '../text';
 import type { Subpath } from './drawing';
 
@@ -11,23 +12,28 @@ export interface Trace {
   readonly closed: boolean;
 }
 
-/** @param textOffset the offset in the document for one in the attribute's value */
-export function locate(traces: readonly Trace[], textOffset: (index: number) => number): readonly Subpath[] {
-  return traces.map((trace) => new LocatedSubpath(trace, textOffset));
+/** Where the text that traces were read from stands in the document, as an attribute knows it. */
+export type Source = Pick<Attribute, 'textOffset'>;
+
+/** For places that are offsets in the document. */
+export const IN_DOCUMENT: Source = { textOffset: (index) => index };
+
+export function locate(traces: readonly Trace[], source: Source): readonly Subpath[] {
+  return traces.map((trace) => new LocatedSubpath(trace, source));
 }
 
 class LocatedSubpath implements Subpath {
   readonly curves: readonly Curve[];
   readonly closed: boolean;
   readonly #places: readonly number[];
-  readonly #textOffset: (index: number) => number;
+  readonly #source: Source;
   #spans: readonly Span[] | undefined;
 
-  constructor({ curves, places, closed }: Trace, textOffset: (index: number) => number) {
+  constructor({ curves, places, closed }: Trace, source: Source) {
     this.curves = curves;
     this.closed = closed;
     this.#places = places;
-    this.#textOffset = textOffset;
+    this.#source = source;
   }
 
   get spans(): readonly Span[] {
@@ -35,6 +41,7 @@ class LocatedSubpath implements Subpath {
   }
 
   #spanAt(at: number): Span {
-    return { from: this.#textOffset(this.#places[at] ?? 0), to: this.#textOffset(this.#places[at + 1] ?? 0) };
+    const [from, to] = [this.#places[at] ?? 0, this.#places[at + 1] ?? 0];
+    return { from: this.#source.textOffset(from), to: this.#source.textOffset(to) };
   }
 }

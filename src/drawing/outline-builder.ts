@@ -1,13 +1,13 @@
 /** Collects curves given in user units as subpaths in sheet millimetres. */
-import type { Arc, Curve, Line, Matrix, Point } from '../geometry/curve';
-import { apply, applyToVector } from '../geometry/matrix';
+import type { Curve, Matrix, Point } from '../geometry/curve';
+import { applyToVector } from '../geometry/matrix';
 import type { Subpath } from './drawing';
-import { locate, type Trace } from './located-subpath';
+import { IN_DOCUMENT, locate, type Trace } from './located-subpath';
 
 /** Relative commands rarely come back to the very same number; a gap below this (mm) is rounding, not a line. */
 const ROUNDING_MM = 1e-9;
 
-type Ellipse = Pick<Arc, 'centre' | 'axisU' | 'axisV'>;
+const ORIGIN: Point = { x: 0, y: 0 };
 
 /** Chains up to this long are stored without the room that an array keeps for more. */
 const SHORT_CHAIN = 16;
@@ -20,14 +20,16 @@ export class OutlineBuilder {
   private readonly finished: Trace[] = [];
   private readonly toMm: Matrix;
   private curves: Curve[] = [];
+  /** Begin and end of the place of each curve; those of the first alone while all come from there. */
   private places: number[] = [];
-  private first: Point = { x: 0, y: 0 };
-  private current: Point = this.first;
+  private first = ORIGIN;
+  private current = ORIGIN;
   private from = 0;
   private to = 0;
-  /** Of the last arc, in user units and in mm. */
-  private ellipse: Ellipse | undefined;
-  private ellipseMm: Ellipse | undefined;
+  /** Of the arcs to come, in mm. */
+  private centre = ORIGIN;
+  private axisU = ORIGIN;
+  private axisV = ORIGIN;
 
   constructor(toMm: Matrix) {
     this.toMm = toMm;
@@ -62,12 +64,20 @@ export class OutlineBuilder {
     this.push({ kind: 'cubic', start: this.current, control1, control2, end }, sum);
   }
 
-  /** An arc or line in user units that begins where the last curve ended. */
-  arcTo(arc: Arc | Line): void {
-    const end = this.map(arc.end.x, arc.end.y);
-    if (arc.kind === 'line') return this.pushLine(end);
-    const { from, sweep } = arc;
-    const { centre, axisU, axisV } = this.mapEllipse(arc);
+  /** States the half axes of the ellipse that the arcs to come lie on: centre + axisU · cos t + axisV · sin t. */
+  setAxes(axisU: Point, axisV: Point): void {
+    this.axisU = applyToVector(this.toMm, axisU);
+    this.axisV = applyToVector(this.toMm, axisV);
+  }
+
+  setCentre(x: number, y: number): void {
+    this.centre = this.map(x, y);
+  }
+
+  /** An arc of the ellipse that was stated, from where the last curve ended, which is at the angle `from` (radians). */
+  arcTo(x: number, y: number, from: number, sweep: number): void {
+    const { centre, axisU, axisV } = this;
+    const end = this.map(x, y);
     const sum = end.x + end.y + centre.x + centre.y + axisU.x + axisU.y + axisV.x + axisV.y + sweep;
     this.push({ kind: 'arc', start: this.current, end, centre, axisU, axisV, from, sweep }, sum);
   }
@@ -91,23 +101,12 @@ export class OutlineBuilder {
 
   /** As `traces`, for places that are offsets in the document. */
   done(): readonly Subpath[] {
-    return locate(this.traces(), (offset) => offset);
+    return locate(this.traces(), IN_DOCUMENT);
   }
 
   private map(x: number, y: number): Point {
     const { a, b, c, d, e, f } = this.toMm;
     return { x: a * x + c * y + e, y: b * x + d * y + f };
-  }
-
-  /** Arcs of one ellipse, given with the same points, share theirs in mm, too: drawings may hold many circles. */
-  private mapEllipse({ centre, axisU, axisV }: Ellipse): Ellipse {
-    const { ellipse, ellipseMm } = this;
-    if (ellipse?.centre === centre && ellipse.axisU === axisU && ellipse.axisV === axisV && ellipseMm) return ellipseMm;
-    this.ellipse = { centre, axisU, axisV };
-    this.ellipseMm = {
-      centre: apply(this.toMm, centre), axisU: applyToVector(this.toMm, axisU), axisV: applyToVector(this.toMm, axisV),
-    };
-    return this.ellipseMm;
   }
 
   private pushLine(end: Point): void {
@@ -117,22 +116,26 @@ export class OutlineBuilder {
   /** `sum`: of all the curve's numbers but its start's, which is not finite where one of them is not. */
   private push(curve: Curve, sum: number): void {
     if (!Number.isFinite(sum + this.current.x + this.current.y)) return;
+    this.notePlace();
     this.curves.push(curve);
-    this.places.push(this.from, this.to);
     this.current = curve.end;
+  }
+
+  private notePlace(): void {
+    const { places, curves, from, to } = this;
+    const isAlone = places.length === 2;
+    if (isAlone && places[0] === from && places[1] === to) return;
+    if (isAlone) for (let index = 1; index < curves.length; index++) places.push(places[0]!, places[1]!);
+    places.push(from, to);
   }
 
   private finish(closed: boolean): void {
     if (this.curves.length === 0) return;
-    const curves = this.curves.length <= SHORT_CHAIN ? this.curves.slice() : this.curves;
-    this.finished.push({ curves, places: inShort(this.places), closed });
+    const isShort = this.curves.length <= SHORT_CHAIN;
+    const curves = isShort ? this.curves.slice() : this.curves;
+    const places = isShort ? this.places.slice() : this.places;
+    this.finished.push({ curves, places, closed });
     this.curves = [];
     this.places = [];
   }
-}
-
-/** Of a basic shape, all curves come from one place. */
-function inShort(places: number[]): readonly number[] {
-  if (places.length > 2 * SHORT_CHAIN) return places;
-  return places.every((place, index) => place === places[index % 2]) ? places.slice(0, 2) : places.slice();
 }

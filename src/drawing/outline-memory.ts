@@ -23,6 +23,8 @@ export interface KnownOutline extends TracedOutline {
   readonly toMm: Matrix;
 }
 
+export type Tracer = (text: string, builder: OutlineBuilder) => OutlineError | undefined;
+
 /** How many outlines in a row a later state of the text may lack for those behind them still to be known. */
 const MOST_LACKING = 64;
 
@@ -41,10 +43,8 @@ export class OutlineMemory {
    * The outline of `text` mapped by `toMm`.
    * @param trace reads the text for the builder, and gives the error in it
    */
-  recall(
-    kind: OutlineKind, text: string, toMm: Matrix, trace: (builder: OutlineBuilder) => OutlineError | undefined,
-  ): TracedOutline {
-    const { traces, error } = this.known(kind, text, toMm) ?? traceOutline(toMm, trace);
+  recall(kind: OutlineKind, text: string, toMm: Matrix, trace: Tracer): TracedOutline {
+    const { traces, error } = this.known(kind, text, toMm) ?? traceOutline(text, toMm, trace);
     // The text is that of the present document: keeping an earlier one would keep all of its document.
     const outline = { kind, text, toMm, traces, error };
     this.wanted.push(outline);
@@ -68,9 +68,9 @@ export class OutlineMemory {
   }
 }
 
-function traceOutline(toMm: Matrix, trace: (builder: OutlineBuilder) => OutlineError | undefined): TracedOutline {
+function traceOutline(text: string, toMm: Matrix, trace: Tracer): TracedOutline {
   const builder = new OutlineBuilder(toMm);
-  const error = trace(builder);
+  const error = trace(text, builder);
   return { traces: builder.traces(), error };
 }
 

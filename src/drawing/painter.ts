@@ -152,7 +152,8 @@ export class Painter {
   }
 
   private pushChildren(element: ElementNode, scope: Scope): void {
-    if (element.children.length > 0) this.push(element.children, scope.useSize ? { ...scope, useSize: undefined } : scope);
+    if (element.children.length === 0) return;
+    this.push(element.children, scope.useSize ? { ...scope, useSize: undefined } : scope);
   }
 
   private push(nodes: readonly MarkupNode[], scope: Scope): void {

@@ -106,7 +106,11 @@ class Pen {
       start, end, radiusX: values[0]!, radiusY: values[1]!, rotation: values[2]!, large: values[3] !== 0,
       sweep: values[4] !== 0,
     });
-    if (arc) this.builder.arcTo(arc);
+    if (arc?.kind === 'arc') {
+      this.builder.setAxes(arc.axisU, arc.axisV);
+      this.builder.setCentre(arc.centre.x, arc.centre.y);
+      this.builder.arcTo(end.x, end.y, arc.from, arc.sweep);
+    } else if (arc) this.builder.lineTo(end.x, end.y);
     this.goTo(end.x, end.y, 'other');
   }
 

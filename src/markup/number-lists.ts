@@ -16,20 +16,44 @@ export interface NumberListError {
 
 /** Numbers divided by blanks, a comma, or both. Reads up to the first error and keeps what stands before it. */
 export function parseNumberList(text: string): NumberList {
-  const reader = new NumberReader(text);
-  reader.skipBlanks();
-  const { values, spans, error } = readNumbers(reader);
-  if (error !== undefined || reader.atEnd) return { values, spans, error };
-  return { values, spans, error: unexpected(reader, 'a number was expected') };
+  return withSpans(readNumberList(text));
 }
 
 /** Pairs of coordinates. Of an odd count the last number is dropped, and is the error (SVG 2, "points"). */
 export function parsePoints(text: string): NumberList {
-  const list = parseNumberList(text);
-  if (list.values.length % 2 === 0) return list;
-  const last = list.spans.at(-1)!;
-  const lone = { message: `Points come in pairs: the y for ${text.slice(last.from, last.to)} is missing.`, span: last };
-  return { values: list.values.slice(0, -1), spans: list.spans.slice(0, -1), error: list.error ?? lone };
+  return withSpans(readPoints(text));
+}
+
+/** A list in as few objects as can be: begin and end of each number's place follow one another. */
+export interface CompactList {
+  readonly values: number[];
+  readonly places: number[];
+  error: NumberListError | undefined;
+}
+
+/** As `parsePoints`. */
+export function readPoints(text: string): CompactList {
+  const list = readNumberList(text);
+  const { values, places } = list;
+  if (values.length % 2 === 0) return list;
+  values.pop();
+  const to = places.pop()!;
+  const from = places.pop()!;
+  list.error ??= { message: `Points come in pairs: the y for ${text.slice(from, to)} is missing.`, span: { from, to } };
+  return list;
+}
+
+function withSpans({ values, places, error }: CompactList): NumberList {
+  const spans = values.map((_, index) => ({ from: places[2 * index]!, to: places[2 * index + 1]! }));
+  return { values, spans, error };
+}
+
+function readNumberList(text: string): CompactList {
+  const reader = new NumberReader(text);
+  reader.skipBlanks();
+  const list = readNumbers(reader);
+  if (!reader.atEnd) list.error ??= unexpected(reader, 'a number was expected');
+  return list;
 }
 
 /** Four numbers: left, top, width, height. With an error no values are given, as it makes the attribute void. */
@@ -50,22 +74,24 @@ function negativeExtent(values: readonly number[], spans: readonly Span[]): Numb
   return { message: `The ${index === 2 ? 'width' : 'height'} of a viewBox cannot be negative.`, span: spans[index]! };
 }
 
-function readNumbers(reader: NumberReader): { values: number[]; spans: Span[]; error: NumberListError | undefined } {
+function readNumbers(reader: NumberReader): CompactList {
   const values: number[] = [];
-  const spans: Span[] = [];
+  const places: number[] = [];
   let comma = -1;
   while (reader.atNumber) {
     const from = reader.position;
     const value = reader.readNumber();
-    const span = { from, to: reader.position };
-    if (!Number.isFinite(value)) return { values, spans, error: { message: 'This number is too large.', span } };
+    const to = reader.position;
+    if (!Number.isFinite(value)) {
+      return { values, places, error: { message: 'This number is too large.', span: { from, to } } };
+    }
     values.push(value);
-    spans.push(span);
+    places.push(from, to);
     comma = reader.skipSeparator();
   }
-  if (comma < 0) return { values, spans, error: undefined };
+  if (comma < 0) return { values, places, error: undefined };
   const message = 'A number was expected after this comma.';
-  return { values, spans, error: { message, span: { from: comma, to: comma + 1 } } };
+  return { values, places, error: { message, span: { from: comma, to: comma + 1 } } };
 }
 
 function unexpected(reader: NumberReader, expected: string): NumberListError {

@@ -4,6 +4,8 @@ import { OutlineBuilder } from '../../src/drawing/outline-builder';
 import { IDENTITY } from '../../src/geometry/matrix';
 
 const SPAN = { from: 3, to: 9 };
+/** Of three points: begin and end of each number. */
+const PLACES = Array.from({ length: 12 }, (_, index) => index);
 
 function kinds(trace: (builder: OutlineBuilder) => void): string[] {
   const builder = new OutlineBuilder(IDENTITY);
@@ -30,7 +32,7 @@ test('curves follow one another to the start', () => {
 test('ellipses are four arcs, points are lines', () => {
   expect(kinds((builder) => traceEllipse(0, 0, 5, 3, SPAN, builder))).toEqual(['aaaaz']);
   expect(kinds((builder) => traceEllipse(0, 0, 5, 0, SPAN, builder))).toEqual([]);
-  expect(kinds((builder) => tracePoints([0, 0, 1, 0, 1, 1], [SPAN, SPAN, SPAN], false, builder))).toEqual(['ll']);
-  expect(kinds((builder) => tracePoints([0, 0, 1, 0, 1, 1], [SPAN, SPAN, SPAN], true, builder))).toEqual(['lllz']);
-  expect(kinds((builder) => tracePoints([0, 0], [SPAN], false, builder))).toEqual([]);
+  expect(kinds((builder) => tracePoints([0, 0, 1, 0, 1, 1], PLACES, false, builder))).toEqual(['ll']);
+  expect(kinds((builder) => tracePoints([0, 0, 1, 0, 1, 1], PLACES, true, builder))).toEqual(['lllz']);
+  expect(kinds((builder) => tracePoints([0, 0], PLACES, false, builder))).toEqual([]);
 });

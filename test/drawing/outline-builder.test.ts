@@ -39,10 +39,9 @@ test('every kind of curve is mapped', () => {
   builder.moveTo(0, 0);
   builder.quadraticTo(1, 0, 1, 1);
   builder.cubicTo(1, 2, 2, 2, 2, 1);
-  builder.arcTo({
-    kind: 'arc', start: { x: 2, y: 1 }, end: { x: 1, y: 2 }, centre: { x: 1, y: 1 }, axisU: { x: 1, y: 0 }, axisV: { x: 0, y: 1 },
-    from: 0, sweep: Math.PI / 2,
-  });
+  builder.setAxes({ x: 1, y: 0 }, { x: 0, y: 1 });
+  builder.setCentre(1, 1);
+  builder.arcTo(1, 2, 0, Math.PI / 2);
   expect(builder.done()[0]?.curves).toEqual([
     { kind: 'quadratic', start: { x: 10, y: 0 }, control: { x: 10, y: 2 }, end: { x: 8, y: 2 } },
     { kind: 'cubic', start: { x: 8, y: 2 }, control1: { x: 6, y: 2 }, control2: { x: 6, y: 4 }, end: { x: 8, y: 4 } },
@@ -51,4 +50,14 @@ test('every kind of curve is mapped', () => {
       from: 0, sweep: Math.PI / 2,
     },
   ]);
+});
+
+test('places that come back are told apart', () => {
+  const builder = new OutlineBuilder(IDENTITY);
+  builder.moveTo(0, 0);
+  for (const [index, from] of [1, 1, 1, 4, 1].entries()) {
+    builder.setPlace(from, from + 2);
+    builder.lineTo(index + 1, 0);
+  }
+  expect(builder.done()[0]?.spans.map(({ from }) => from)).toEqual([1, 1, 1, 4, 1]);
 });
