@@ -53,8 +53,18 @@ function groupedCopy(text: string, use: ElementNode, element: ElementNode): stri
   return wrapped(text, use, withoutIds(text, element.span, idsIn(element)));
 }
 
-/** A group that stands for the `use`, with what stood in it. */
+/**
+ * A group that stands for the `use`, with what stood in it. At the top, where it would be read as a layer, it stands in an
+ * `svg` that leaves everything as it is.
+ */
 function wrapped(text: string, use: ElementNode, copy: string): string {
+  const prefix = prefixOf(use);
+  const group = groupFor(text, use, copy);
+  const isTop = use.parent !== undefined && use.parent.parent === undefined;
+  return isTop ? `<${prefix}svg overflow="visible">${group}</${prefix}svg>` : group;
+}
+
+function groupFor(text: string, use: ElementNode, copy: string): string {
   const prefix = prefixOf(use);
   const attributes = keptAttributes(use).map(({ span }) => ` ${text.slice(span.from, span.to)}`).join('');
   const children = use.children.map(({ span }) => text.slice(span.from, span.to)).join('');

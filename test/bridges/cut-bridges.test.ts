@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { changedBy, stripsFor } from '../../src/bridges/cut-bridges';
 import { difference } from '../../src/geometry/polygons';
 import { areaBetween, areaOfRegion, bridge, islandsOf, parsesElsewhere } from './bridging';
-import { awkward, DASHED_RING, dashes, drawings, instances, lines, outlines, sheets, svg } from './drawings';
+import { awkward, DASHED_RING, dashes, drawings, instances, lines, outlines, sheets, svg, topGroups } from './drawings';
 import { judgeBridging } from './judge';
 
 describe('bridges in strokes', () => {
@@ -86,6 +86,23 @@ describe('bridges in instances', () => {
     expect(areaOfRegion(difference(result.after.openings, result.before.openings))).toBeLessThan(result.allowance);
     expect(await parsesElsewhere(result.text)).toBe(true);
     expect(bridge(result.text).edits).toEqual([]);
+  });
+});
+
+describe('bridges in groups that a use draws at the top', () => {
+  test.each(Object.entries({ ...topGroups, ...instances }))('%s', (_, text) => {
+    const { islands, refusals, faults } = judgeBridging(text);
+    expect({ refusals, faults }).toEqual({ refusals: [], faults: [] });
+    expect(islands).toBeGreaterThan(0);
+  });
+  test('other instances stay', () => {
+    const one = '<use href="#a" x="30" y="30" fill="#123"/>';
+    const two = '<use href="#a" x="4" y="4" fill="#123"/>';
+    const text = svg(`<defs><g id="a"><path d="M0 0H20V20H14V6H6V20H0z"/></g></defs>${one}${two}`
+      + '<path fill="#123" d="M4 20H24V26H4z"/>');
+    const { text: bridged } = bridge(text);
+    expect(bridged).toContain(one);
+    expect(bridged).not.toContain(two);
   });
 });
 

@@ -99,6 +99,18 @@ export const instances: Record<string, string> = {
     + '<use href="#p" y="4"/><use href="#p" x="30" y="30"/>'),
 };
 
+/** Groups drawn by a `use` at the top of the file, where a group would be a layer. */
+export const topGroups: Record<string, string> = {
+  'a group drawn twice': svg('<defs><g id="a"><path d="M0 0H20V20H0zM6 6V14H14V6z"/><circle r="2" cx="10" cy="23"/></g>'
+    + '</defs><use href="#a" x="4" y="4" fill="#123"/><use href="#a" x="30" y="30" fill="#123"/>'),
+  'beside layers': svg('<defs><g id="a"><path d="M0 0H20V20H0zM6 6V14H14V6z"/></g></defs><g id="x"><circle r="2" '
+    + 'cx="10" cy="52"/></g><g id="y"><circle r="2" cx="20" cy="52"/></g><use href="#a" x="4" y="4" fill="#123" '
+    + 'style="stroke:none"/><use id="second" href="#a" x="30" y="30" transform="rotate(5)"/>'),
+  'a turned symbol beside layers': svg('<symbol id="s" viewBox="0 0 20 20"><path d="M0 0H20V20H0zM6 6V14H14V6z"/>'
+    + '</symbol><g id="x"><circle r="2" cx="10" cy="52"/></g><g id="y"><circle r="2" cx="20" cy="52"/></g>'
+    + '<use href="#s" x="4" y="4" width="20" height="20" transform="rotate(3)"/>'),
+};
+
 /** What is rewritten before it can be cut. */
 export const awkward: Record<string, string> = {
   'a stretched ring': svg('<circle cx="30" cy="30" r="14" transform="matrix(1.2 0 0 .9 -6 3)" fill="none" '

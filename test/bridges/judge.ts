@@ -3,9 +3,10 @@ import { changedBy, stripsFor } from '../../src/bridges/cut-bridges';
 import { insideness, polygonOf, widenStrip, type Strip } from '../../src/bridges/strip';
 import { bridgeIslands, check, type Report, type Sheet } from '../../src/engine';
 import { findThinParts } from '../../src/geometry/find-thin-parts';
-import { interpolate } from '../../src/geometry/point';
+import { dot, interpolate, length, subtract } from '../../src/geometry/point';
 import { intersection } from '../../src/geometry/polygons';
 import type { Region } from '../../src/geometry/region';
+import type { ThinPart } from '../../src/geometry/thin-parts';
 import { rasterIslands, rasterise, type Raster } from '../outside/raster';
 import { areaOfRegion, islandsOf } from './bridging';
 
@@ -15,8 +16,11 @@ const WIDTH_TOLERANCE = 0.02;
 const PIXELS_PER_MM = 6;
 /** Bare pieces of fewer pixels are beyond what pixels can tell. */
 const TOO_SMALL = 24;
-/** Coverage of 255: the renderer flattens the two halves of a curve a little otherwise than the whole, as far as 0.37 pixels. */
-const SAME_COVERAGE = 96;
+/**
+ * Coverage of 255: the renderer flattens the two halves of a curve a little otherwise than the whole, as far as 0.37
+ * pixels; it counts coverage in steps of 48, and where a line lies on a fill both are rounded to these.
+ */
+const SAME_COVERAGE = 128;
 
 export interface Verdict {
   readonly islands: number;
@@ -79,19 +83,25 @@ function wrongLoss(before: Report, after: Report, strips: readonly Region[]): st
   });
 }
 
-/** Necks that lie on a bridge's strip are that bridge. */
+/** Necks that lie on a bridge's strip and across it are that bridge; an island may be a sliver itself. */
 function wrongWidths({ sheets }: Report, strips: readonly (readonly Strip[])[]): string[] {
   return sheets.flatMap((sheet, i) => {
     const necks = findThinParts(sheet.material, LIMIT + 0.1).filter(({ kind }) => kind === 'neck');
     return (strips[i] ?? []).flatMap((strip) => {
       const grown = widenStrip(strip, 0.05);
-      const own = necks.filter(({ from, to }) => insideness(grown, interpolate(from, to, 0.5)) > 0);
+      const own = necks.filter((neck) => insideness(grown, interpolate(neck.from, neck.to, 0.5)) > 0
+        && liesAcross(neck, strip));
       const widths = own.map(({ width }) => width);
       const least = Math.min(...widths);
       // None: beside other material it is part of a wider place.
       return widths.length === 0 || Math.abs(least - LIMIT) <= WIDTH_TOLERANCE ? [] : [`a bridge measures ${least.toFixed(3)} mm`];
     });
   });
+}
+
+function liesAcross({ from, to }: ThinPart, { corners: [start, end] }: Strip): boolean {
+  const [across, along] = [subtract(to, from), subtract(end, start)];
+  return Math.abs(dot(across, along)) < 0.7 * length(across) * length(along);
 }
 
 function newFindings(before: Report, after: Report): string[] {

@@ -2,7 +2,7 @@
 import { setImmediate } from 'node:timers/promises';
 import { expect, test } from 'vitest';
 import { glyphs, icons } from '../bridges/corpus';
-import { awkward, dashes, drawings, instances, lines, outlines, sheets } from '../bridges/drawings';
+import { awkward, dashes, drawings, instances, lines, outlines, sheets, topGroups } from '../bridges/drawings';
 import { judgeBridging, type Verdict } from '../bridges/judge';
 import { WAYS } from '../bridges/variety';
 
@@ -17,7 +17,7 @@ interface Job {
 }
 
 function* jobs(): Iterable<Job> {
-  const made = { ...drawings, ...lines, ...sheets, ...outlines, ...instances, ...awkward, ...dashes };
+  const made = { ...drawings, ...lines, ...sheets, ...outlines, ...instances, ...awkward, ...dashes, ...topGroups };
   for (const [name, text] of Object.entries(made)) yield { way: 'made by hand', name, text };
   for (const [weight, evenodd] of [['400', false], ['400', true], ['700', false], ['700', true]] as const) {
     for (const { name, text } of glyphs(LETTERS, weight, evenodd)) yield { way: 'letters', name, text };
