@@ -10,8 +10,8 @@ const STRAIGHT = Math.cos((0.05 * Math.PI) / 180);
 const CORNERED = Math.cos((50 * Math.PI) / 180);
 
 /**
- * A line between ends that point at each other, else the cubic that has the tangents of both ends. Its handles are those
- * of the circular arc that turns as far: 4/3·tan(θ/4) radii for a turn of θ (common formula, from memory).
+ * A line between ends that point at each other, else the cubic that has the tangents of both ends. Its handles are
+ * those of the circular arc that turns as far: 4/3·tan(θ/4) radii for a turn of θ (common formula, from memory).
  * @param startTangent of length 1, in the course of the outline, as is `endTangent`
  * @returns undefined where there is nothing between the ends
  */

@@ -54,8 +54,8 @@ function groupedCopy(text: string, use: ElementNode, element: ElementNode): stri
 }
 
 /**
- * A group that stands for the `use`, with what stood in it. At the top, where it would be read as a layer, it stands in an
- * `svg` that leaves everything as it is.
+ * A group that stands for the `use`, with what stood in it. At the top, where it would be read as a layer, it stands in
+ * an `svg` that leaves everything as it is.
  */
 function wrapped(text: string, use: ElementNode, copy: string): string {
   const prefix = prefixOf(use);

@@ -9,7 +9,7 @@ import type { Outcome } from './outcome';
 import { stripAlong, type Strip } from './strip';
 import { narrowStretch } from './widen';
 
-/** Makes a slot `width` mm wide (as drawn), all along the stretch where it is narrower; the slot is taken as straight. */
+/** Makes a slot `width` mm wide (as drawn), all along where it is narrower; the slot is taken as straight. */
 export function openUp(sheet: Sheet, part: ThinPart, width: number): Outcome {
   const place = part.kind === 'neck' ? narrowStretch(sheet.material, part, width) : undefined;
   if (!place) return { refusal: 'Only a slot that is narrower than that can be opened up.' };

@@ -63,9 +63,11 @@ export const dashes: Record<string, string> = {
   'stretched': svg('<path d="M12 12H40V44H12z" transform="matrix(1.1 .2 -.1 .8 5 2)" fill="none" stroke="#000" '
     + 'stroke-width="4" stroke-linecap="round" stroke-dasharray="7 2.5"/>'),
   'by a group, and a rule that names the element': svg('<style>rect { fill: none; stroke-width: 6px }</style>'
-    + '<g stroke="#123" stroke-linecap="square" stroke-dasharray="9 5"><rect x="12" y="12" width="36" height="36"/></g>'),
+    + '<g stroke="#123" stroke-linecap="square" stroke-dasharray="9 5"><rect x="12" y="12" width="36" '
+    + 'height="36"/></g>'),
   'drawn twice': svg('<defs><circle id="c" cx="10" cy="10" r="8" fill="none" stroke="#000" stroke-width="3" '
-    + 'stroke-linecap="round" stroke-dasharray="4 2"/></defs><use href="#c" x="2" y="2"/><use href="#c" x="30" y="30"/>'),
+    + 'stroke-linecap="round" stroke-dasharray="4 2"/></defs><use href="#c" x="2" y="2"/>'
+    + '<use href="#c" x="30" y="30"/>'),
 };
 
 export const sheets: Record<string, string> = {
@@ -124,15 +126,17 @@ export const awkward: Record<string, string> = {
     + 'd="M10 10H50V50H10L10 16H22V38H38V20H10"><title>gate</title></path>\n</g>'),
   'a rule that names the element': svg('<style>circle { fill: none; stroke: #000; stroke-width: 5px }</style>'
     + '<circle cx="30" cy="30" r="16"/>'),
-  'a rule that names it within a group, and a style': svg('<style>g > rect { fill-rule: evenodd; stroke: #123456 }</style>'
+  'a rule that names it within a group, and a style': svg(
+    '<style>g > rect { fill-rule: evenodd; stroke: #123456 }</style>'
     + '<g><rect x="12" y="12" width="36" height="36" style="fill:none;stroke-width:6"/></g>'),
   'a symbol drawn twice': svg('<symbol id="s"><path d="M0 0H20V20H0zM6 6V14H14V6z"/></symbol><use href="#s" '
     + 'x="4" y="4"/><use href="#s" x="30" y="30"/>'),
-  'a symbol with a viewBox': svg('<symbol id="s" viewBox="0 0 40 40" fill="#222"><path id="p" d="M0 0H40V40H0zM12 12V28H28V12z"/>'
-    + '</symbol><use href="#s" x="4" y="4" width="20" height="20"/><use href="#s" x="30" y="30" width="24" height="24" '
+  'a symbol with a viewBox': svg('<symbol id="s" viewBox="0 0 40 40" fill="#222"><path id="p" '
+    + 'd="M0 0H40V40H0zM12 12V28H28V12z"/></symbol><use href="#s" x="4" y="4" width="20" height="20"/>'
+    + '<use href="#s" x="30" y="30" width="24" height="24" '
     + 'transform="rotate(10 40 40)"/>'),
-  'a silhouette drawn by a use': svg('<defs><g id="s"><path fill-rule="evenodd" d="M-9-9H70V70H-9ZM10 10H50V50H10ZM20 20H40V40H20Z"/>'
-    + '</g></defs><use href="#s" fill="#111"/>'),
+  'a silhouette drawn by a use': svg('<defs><g id="s"><path fill-rule="evenodd" '
+    + 'd="M-9-9H70V70H-9ZM10 10H50V50H10ZM20 20H40V40H20Z"/></g></defs><use href="#s" fill="#111"/>'),
   'cut lines drawn by a use': svg('<defs><path id="o" d="M10 10H50V50H10Z"/></defs><g fill="none" stroke="red" '
     + 'stroke-width=".1"><use href="#o"/>\n<use href="#o" transform="translate(15 15) scale(.5)"/></g>'),
 };

@@ -67,7 +67,8 @@ function leftIslands({ sheets }: Report, bridged: string): string[] {
   const clear = seen.filter(({ pixels, clearest }) => pixels >= TOO_SMALL && clearest > 0.9);
   return [
     ...(ours > 0 ? [`${ours} islands left`] : []),
-    ...(clear.length > 0 && sheets[0]?.layer.reading === 'openings' ? [`the renderer sees ${clear.length} islands`] : []),
+    ...(clear.length > 0 && sheets[0]?.layer.reading === 'openings'
+      ? [`the renderer sees ${clear.length} islands`] : []),
   ];
 }
 
@@ -75,7 +76,8 @@ function wrongLoss(before: Report, after: Report, strips: readonly Region[]): st
   return before.sheets.flatMap((sheet, i) => {
     const now = after.sheets[i];
     // The ends of lines are cut square or capped, not along the strip.
-    if (!now || sheet.layer.shapes.some(({ part }) => part === 'stroke' && sheet.layer.reading === 'openings')) return [];
+    const { reading, shapes } = sheet.layer;
+    if (!now || (reading === 'openings' && shapes.some(({ part }) => part === 'stroke'))) return [];
     const lost = areaOfRegion(sheet.openings) - areaOfRegion(now.openings);
     const expected = areaOfRegion(intersection(sheet.openings, strips[i] ?? []));
     const wrong = Math.abs(lost - expected);
@@ -94,7 +96,8 @@ function wrongWidths({ sheets }: Report, strips: readonly (readonly Strip[])[]):
       const widths = own.map(({ width }) => width);
       const least = Math.min(...widths);
       // None: beside other material it is part of a wider place.
-      return widths.length === 0 || Math.abs(least - LIMIT) <= WIDTH_TOLERANCE ? [] : [`a bridge measures ${least.toFixed(3)} mm`];
+      const right = widths.length === 0 || Math.abs(least - LIMIT) <= WIDTH_TOLERANCE;
+      return right ? [] : [`a bridge measures ${least.toFixed(3)} mm`];
     });
   });
 }
@@ -109,13 +112,16 @@ function newFindings(before: Report, after: Report): string[] {
   const count = ({ complete }: Report, wanted: string): number =>
     complete.filter(({ check: id, severity }) => id === wanted && severity !== 'info' && severity !== 'hint').length;
   const ids = new Set(after.complete.map(({ check: id }) => id));
-  return [...ids].filter((id) => id !== 'edge-opening' && id !== 'loose-tongue' && count(after, id) > count(before, id)).map((id) => `a new ${id}`);
+  const harmless = ['edge-opening', 'loose-tongue'];
+  const more = [...ids].filter((id) => !harmless.includes(id) && count(after, id) > count(before, id));
+  return more.map((id) => `a new ${id}`);
 }
 
 /** Pixels that differ farther than one pixel from all that may change. */
 function strayPixels(before: string, after: string, changed: readonly Strip[]): string[] {
   const width = check(before).drawing.width;
-  const [old, now] = [before, after].map((text) => rasterise(text, Math.round(width * PIXELS_PER_MM))) as [Raster, Raster];
+  const draw = (text: string): Raster => rasterise(text, Math.round(width * PIXELS_PER_MM));
+  const [old, now] = [draw(before), draw(after)];
   const reach = 1.5 / PIXELS_PER_MM;
   let stray = 0;
   now.coverage.forEach((value, i) => {

@@ -7,14 +7,18 @@ export interface Way {
 }
 
 const file = (inside: string, attributes = ''): string =>
-  `<svg xmlns="http://www.w3.org/2000/svg" width="120mm" height="120mm" viewBox="0 0 24 24"${attributes}>\n${inside}\n</svg>\n`;
+  '<svg xmlns="http://www.w3.org/2000/svg" width="120mm" height="120mm" viewBox="0 0 24 24"'
+    + `${attributes}>\n${inside}\n</svg>\n`;
 
 const within = (transform: string) => (data: string): string =>
   file(`  <g transform="${transform}">\n    <path d="${data}"/>\n  </g>`, ' data-tombolo-reading="openings"');
 
 export const WAYS: readonly Way[] = [
   { name: 'nonzero', tell: (data) => file(`<path d="${data}"/>`, ' data-tombolo-reading="openings"') },
-  { name: 'evenodd', tell: (data) => file(`<path fill-rule="evenodd" d="${data}"/>`, ' data-tombolo-reading="openings"') },
+  {
+    name: 'evenodd',
+    tell: (data) => file(`<path fill-rule="evenodd" d="${data}"/>`, ' data-tombolo-reading="openings"'),
+  },
   { name: 'turned', tell: within('translate(12 12) rotate(17) scale(.7) translate(-12 -12)') },
   { name: 'mirrored', tell: within('matrix(-1 0 0 1 24 0)') },
   { name: 'stretched', tell: within('translate(2 4) scale(.85 .6) skewX(8)') },
@@ -34,7 +38,8 @@ export const WAYS: readonly Way[] = [
   },
   {
     name: 'cut lines',
-    tell: (data) => file(`<path fill="none" stroke="red" stroke-width=".02" d="${data}z"/>`, ' data-tombolo-reading="outlines"'),
+    tell: (data) => file(`<path fill="none" stroke="red" stroke-width=".02" d="${data}z"/>`,
+      ' data-tombolo-reading="outlines"'),
   },
   {
     name: 'with a line round it',
