@@ -8,6 +8,11 @@ import { placeOfLayer, type Plates } from './look-places';
 import { matrixText } from './matrix-text';
 import { toWindow, type View } from './view';
 
+/** Pixels: a strip shorter than this is ringed, so that it is found; the ring's radius; from a strip to its measure. */
+const SMALL = 24;
+const RING = 11;
+const OFF = 24;
+
 export interface GhostActions {
   apply(): void;
   drop(): void;
@@ -57,23 +62,39 @@ export class Ghost {
     syncChildren(this.strips, shown, () => svg('path', { class: 'ghost-strip' }), (path, { bridge, place }) => {
       setAttributes(path, { d: bridge.outline, transform: matrixText(place) });
     });
-    syncChildren(this.measures, shown, makeMeasure, (group, { bridge, place }) => {
+    const drawn = shown.map(({ bridge, place }) => {
       const middle = { x: (bridge.from.x + bridge.to.x) / 2, y: (bridge.from.y + bridge.to.y) / 2 };
-      const size = formatSides(bridge.width, bridge.length, 2);
-      writeMeasure(group, size, toWindow(view, apply(place, middle)));
+      return { bridge, at: toWindow(view, apply(place, middle)) };
+    });
+    const centre = drawn.reduce((sum, { at }) => sum + at.y, 0) / drawn.length;
+    syncChildren(this.measures, drawn, makeMeasure, (group, { bridge, at }) => {
+      drawRing(group, at, bridge.length * view.scale < SMALL);
+      // Away from the others: what they hold between them stays in sight.
+      const y = at.y + (at.y > centre ? OFF : -OFF);
+      writeMeasure(group, formatSides(bridge.width, bridge.length, 2), { x: at.x, y });
     });
   }
 }
 
 function makeMeasure(): SVGGElement {
-  return svg('g', {}, [svg('rect', { class: 'plate', height: 18, rx: 4 }), svg('text', { class: 'tape-label' })]);
+  const rings = ['ghost-halo', 'ghost-ring'].map((name) => svg('circle', { class: name, r: RING }));
+  const plate = svg('rect', { class: 'plate', height: 18, rx: 4 });
+  return svg('g', {}, [...rings, plate, svg('text', { class: 'tape-label' })]);
 }
 
+function drawRing(group: SVGGElement, { x, y }: Point, shown: boolean): void {
+  const [halo, ring] = group.children;
+  for (const circle of [halo, ring]) {
+    if (circle) setAttributes(circle, { cx: x, cy: y, visibility: shown ? 'inherit' : 'hidden' });
+  }
+}
+
+/** @param at the middle of the writing */
 function writeMeasure(group: SVGGElement, text: string, { x, y }: Point): void {
-  const [plate, label] = group.children;
+  const [, , plate, label] = group.children;
   const width = text.length * 6.6 + 12;
-  if (plate) setAttributes(plate, { x: x - width / 2, y: y - 31, width });
+  if (plate) setAttributes(plate, { x: x - width / 2, y: y - 9, width });
   if (!label) return;
-  setAttributes(label, { x, y: y - 22 });
+  setAttributes(label, { x, y });
   setText(label, text);
 }
