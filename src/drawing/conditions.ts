@@ -6,10 +6,11 @@ import type { ElementNode } from '../markup/tree';
  * as a file must give the same sheet on every machine.
  */
 export function conditionsHold(element: ElementNode): boolean {
-  for (const { name, namespace, value } of element.attributes) {
+  for (const attribute of element.attributes) {
+    const { name, namespace } = attribute;
     if (namespace !== '') continue;
     if (name === 'requiredExtensions') return false;
-    if (name === 'systemLanguage' && !value.split(',').some((tag) => /^en(-.*)?$/i.test(tag.trim()))) return false;
+    if (name === 'systemLanguage' && !attribute.value.split(',').some((tag) => /^en(-.*)?$/i.test(tag.trim()))) return false;
   }
   return true;
 }

@@ -30,7 +30,9 @@ export function indexDocument(root: ElementNode): DocumentIndex {
     for (let index = element.children.length - 1; index >= 0; index--) {
       const child = element.children[index];
       if (child?.kind === 'element') stack.push(child);
-      else if (graphics && child?.kind === 'text' && child.value.includes('<')) entityTexts.push(child);
+      else if (graphics && child?.kind === 'text' && child.value.length > 1 && child.value.includes('<')) {
+        entityTexts.push(child);
+      }
     }
   }
   return { ids, styleElements, entityTexts: entityTexts.filter(isWrittenAsEntity), namespace };

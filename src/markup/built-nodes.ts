@@ -1,20 +1,21 @@
 /**
  * The nodes of the tree while it is built. Large files have millions of attributes: nodes keep plain offsets, and make
- * their spans when they are asked for.
+ * their spans, and values that stand in the text as they are, when they are asked for.
  */
 import type { Span } from '../text';
-import type { OffsetMap } from './character-data';
+import type { CharacterData, OffsetMap } from './character-data';
 import type { KnownName } from './names';
 import type { Attribute, CommentNode, ElementNode, InstructionNode, TextNode } from './tree';
 
+/** What elements have as long as they have none: never written to. */
+const NO_ATTRIBUTES: readonly BuiltAttribute[] = [];
+const NO_CHILDREN: BuiltNode[] = [];
+
 export class BuiltElement implements ElementNode {
   readonly kind = 'element';
-  readonly name: string;
-  readonly prefix: string;
-  readonly localName: string;
   namespace = '';
-  attributes: readonly BuiltAttribute[] = [];
-  children: BuiltNode[] = [];
+  attributes = NO_ATTRIBUTES;
+  children = NO_CHILDREN;
   selfClosing = false;
   /** Whether its start tag was broken off. */
   brokenOff = false;
@@ -25,17 +26,27 @@ export class BuiltElement implements ElementNode {
   startTo: number;
   to: number;
 
+  /** @param text of the whole document */
   constructor(
-    { name, prefix, localName }: KnownName,
+    readonly text: string,
+    private readonly known: KnownName,
     public parent: BuiltElement | undefined,
     readonly from: number,
     readonly nameFrom: number,
-    private readonly nameTo: number,
   ) {
-    this.name = name;
-    this.prefix = prefix;
-    this.localName = localName;
-    this.startTo = this.to = nameTo;
+    this.startTo = this.to = nameFrom + known.name.length;
+  }
+
+  get name(): string {
+    return this.known.name;
+  }
+
+  get prefix(): string {
+    return this.known.prefix;
+  }
+
+  get localName(): string {
+    return this.known.localName;
   }
 
   get span(): Span {
@@ -47,7 +58,7 @@ export class BuiltElement implements ElementNode {
   }
 
   get nameSpan(): Span {
-    return { from: this.nameFrom, to: this.nameTo };
+    return { from: this.nameFrom, to: this.nameFrom + this.known.name.length };
   }
 
   append(child: BuiltNode): void {
@@ -58,25 +69,33 @@ export class BuiltElement implements ElementNode {
 }
 
 export class BuiltAttribute implements Attribute {
-  readonly name: string;
-  readonly prefix: string;
-  readonly localName: string;
   namespace = '';
 
+  /** @param changed what the value is, and where it comes from, where it is not what stands between the quotes */
   constructor(
     readonly owner: BuiltElement,
-    { name, prefix, localName }: KnownName,
+    private readonly known: KnownName,
     readonly nameFrom: number,
-    private readonly nameTo: number,
     private readonly valueFrom: number,
     private readonly valueTo: number,
     private readonly to: number,
-    readonly value: string,
-    private readonly map: OffsetMap | undefined,
-  ) {
-    this.name = name;
-    this.prefix = prefix;
-    this.localName = localName;
+    private readonly changed: CharacterData | undefined,
+  ) {}
+
+  get name(): string {
+    return this.known.name;
+  }
+
+  get prefix(): string {
+    return this.known.prefix;
+  }
+
+  get localName(): string {
+    return this.known.localName;
+  }
+
+  get value(): string {
+    return this.changed === undefined ? this.owner.text.slice(this.valueFrom, this.valueTo) : this.changed.value;
   }
 
   get span(): Span {
@@ -84,7 +103,7 @@ export class BuiltAttribute implements Attribute {
   }
 
   get nameSpan(): Span {
-    return { from: this.nameFrom, to: this.nameTo };
+    return { from: this.nameFrom, to: this.nameFrom + this.known.name.length };
   }
 
   get valueSpan(): Span {
@@ -93,7 +112,7 @@ export class BuiltAttribute implements Attribute {
 
   textOffset(index: number): number {
     const within = Math.max(0, index);
-    if (this.map !== undefined) return this.map.textOffset(within);
+    if (this.changed?.map !== undefined) return this.changed.map.textOffset(within);
     return Math.min(this.valueFrom + within, this.valueTo);
   }
 }

@@ -12,6 +12,8 @@ export interface CharacterData {
   readonly value: string;
   /** Undefined where each code unit of the value stands at `from + index`. */
   readonly map: OffsetMap | undefined;
+  /** Whether the value differs from the text. */
+  readonly isChanged: boolean;
 }
 
 /** What a line end or a tab becomes: a blank in attributes, a line feed or itself in text (XML 1.0, 2.11 and 3.3.3). */
@@ -40,8 +42,8 @@ export function readCharacterData(
   problems: ProblemList,
 ): CharacterData {
   const raw = text.slice(from, to);
-  if (!CHANGED_IN[context].test(raw)) return { value: raw, map: undefined };
-  if (!RESIZED.test(raw)) return { value: asBlanks(raw), map: undefined };
+  if (!CHANGED_IN[context].test(raw)) return { value: raw, map: undefined, isChanged: false };
+  if (!RESIZED.test(raw)) return { value: asBlanks(raw), map: undefined, isChanged: true };
   const builder = new ValueBuilder(from, to, context);
   const changes = context === 'cdata' ? /\r/g : /[&\r]/g;
   for (let match = changes.exec(raw); match !== null; match = changes.exec(raw)) {
@@ -99,7 +101,7 @@ class ValueBuilder implements OffsetMap {
     this.keep(raw, raw.length);
     const value = this.pieces.join('');
     this.pieces.length = 0;
-    return { value, map: this };
+    return { value, map: this, isChanged: true };
   }
 
   textOffset(index: number): number {

@@ -38,7 +38,7 @@ export class TreeBuilder {
   openTag(from: number, nameFrom: number, nameTo: number): void {
     const name = this.nameAt(nameFrom, nameTo);
     const parent = this.open.at(-1);
-    const element = new BuiltElement(name, parent, from, nameFrom, nameTo);
+    const element = new BuiltElement(this.text, name, parent, from, nameFrom);
     if (parent === undefined) this.addRoot(element);
     else parent.append(element);
     this.open.push(element);
@@ -56,10 +56,9 @@ export class TreeBuilder {
       return;
     }
     const { from: valueFrom, to: valueTo } = valueSpan;
-    const { value, map } = readCharacterData(
-      this.text, valueFrom, valueTo, 'attribute', this.entities, this.problems,
-    );
-    this.attributes.push(new BuiltAttribute(owner, name, nameFrom, nameTo, valueFrom, valueTo, to, value, map));
+    const data = readCharacterData(this.text, valueFrom, valueTo, 'attribute', this.entities, this.problems);
+    const changed = data.isChanged ? data : undefined;
+    this.attributes.push(new BuiltAttribute(owner, name, nameFrom, valueFrom, valueTo, to, changed));
   }
 
   /** Ends a start tag that lacks its `>`. Where no end tag follows, its element holds none of what comes after. */
@@ -216,10 +215,11 @@ export class TreeBuilder {
   }
 
   private declareNamespaces(element: BuiltElement): void {
-    for (const { name, prefix, localName, value } of element.attributes) {
+    for (const attribute of element.attributes) {
+      const { name, prefix } = attribute;
       if (name !== 'xmlns' && prefix !== 'xmlns') continue;
-      const declared = name === 'xmlns' ? '' : localName;
-      this.namespaces.declare(declared, value);
+      const declared = name === 'xmlns' ? '' : attribute.localName;
+      this.namespaces.declare(declared, attribute.value);
       (element.declared ??= []).push(declared);
     }
   }

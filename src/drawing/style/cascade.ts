@@ -123,8 +123,9 @@ export class Cascade {
   private cascade(element: ElementNode): DeclaredStyle {
     const rules = this.ruleCount > 0 ? this.rulesFor(element) : [];
     let at: Alike | undefined = this.alike;
-    for (const { name, namespace, value } of element.attributes) {
-      if (namespace === '' && isStated(name)) at = this.step(this.step(at, name), value);
+    for (const attribute of element.attributes) {
+      const { name, namespace } = attribute;
+      if (namespace === '' && isStated(name)) at = this.step(this.step(at, name), attribute.value);
     }
     for (const rule of rules) at = this.step(at, rule);
     if (!at) return this.declarations(element, rules);
@@ -143,10 +144,11 @@ export class Cascade {
   private declarations(element: ElementNode, rules: readonly IndexedRule[]): DeclaredStyle {
     const declared = new Map<string, Declared>();
     let style: string | undefined;
-    for (const { name, namespace, value } of element.attributes) {
+    for (const attribute of element.attributes) {
+      const { name, namespace } = attribute;
       if (namespace !== '' || !isStated(name)) continue;
-      if (name === 'style') style = value;
-      else this.declare(declared, name, value, 'attribute');
+      if (name === 'style') style = attribute.value;
+      else this.declare(declared, name, attribute.value, 'attribute');
     }
     const own = style === undefined ? [] : this.declarationsOf(style);
     for (const important of [false, true]) {
