@@ -87,23 +87,34 @@ function lastingCommand({ letter, written, values, valueFrom, valueTo, from, to 
   return { letter, written, values: ownValues, valueSpans, span: { from, to } };
 }
 
+type WritableCommand = { -readonly [Key in keyof CurrentCommand]: CurrentCommand[Key] };
+
+function makeCommand(): WritableCommand {
+  const [values, valueFrom, valueTo] = [new Float64Array(7), new Int32Array(7), new Int32Array(7)];
+  return { letter: 'M', written: true, from: 0, to: 0, values, valueFrom, valueTo };
+}
+
+/** That of a reader which is done, for the next one: making its arrays takes longer than reading a short path. */
+let spareCommand: WritableCommand | undefined;
+
 class PathReader {
   private readonly numbers: NumberReader;
-  private readonly command = {
-    letter: 'M' as PathLetter, written: true, from: 0, to: 0,
-    values: new Float64Array(7), valueFrom: new Int32Array(7), valueTo: new Int32Array(7),
-  };
+  private readonly command: WritableCommand;
   private empty = true;
   private error: PathError | undefined;
 
   constructor(private readonly data: string, private readonly take: (command: CurrentCommand) => void) {
     this.numbers = new NumberReader(data);
+    this.command = spareCommand ?? makeCommand();
+    spareCommand = undefined;
   }
 
   read(): PathError | undefined {
-    if (this.data.trim() === 'none') return undefined;
-    this.numbers.skipBlanks();
-    while (!this.numbers.atEnd && this.readCommand()) this.numbers.skipBlanks();
+    if (this.data.trim() !== 'none') {
+      this.numbers.skipBlanks();
+      while (!this.numbers.atEnd && this.readCommand()) this.numbers.skipBlanks();
+    }
+    spareCommand = this.command;
     return this.error;
   }
 
