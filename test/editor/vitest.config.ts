@@ -6,7 +6,10 @@ export default defineConfig({
     include: ['test/editor/workbench/**/*.test.ts'],
     testTimeout: 90_000,
     hookTimeout: 120_000,
+    globalSetup: 'test/editor/workbench/stage.ts',
+    // One after the other in one process: a page that a file has left in order serves the next.
     fileParallelism: false,
+    isolate: false,
     // A busy machine takes its time to answer; what never comes fails all the same.
     expect: { poll: { timeout: 20_000 } },
   },

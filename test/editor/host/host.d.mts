@@ -17,7 +17,7 @@ export function startHost(options?: {
   readonly port?: number;
 }): Promise<Host>;
 
-export function workbenchAddress(host: Host, options: {
+export function workbenchAddress(host: Pick<Host, 'port' | 'token'>, options: {
   readonly folder?: string;
   readonly file?: string;
   readonly developmentPath?: string;

@@ -18,6 +18,7 @@ const quiet = {
   'chat.disableAIFeatures': true,
   'git.enabled': false,
   'telemetry.telemetryLevel': 'off',
+  'window.autoDetectHighContrast': false,
 };
 
 function writeSettings(state, settings) {

@@ -1,28 +1,26 @@
 /** The README's pictures: each way of looking, and from the squiggle to the bridge as it is seen in the print. */
 import { statSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { retry, root, Workbench } from '../workbench/workbench';
+import { beforeAll, expect, test } from 'vitest';
+import { root } from '../workbench/root';
+import { DEMO, retry, useWorkbench } from '../workbench/workbench';
 import { movingPicture, type Frame } from './moving-picture';
 
 const media = path.join(root, 'media');
-const name = 'waymarker.svg';
-let workbench: Workbench;
+const workbench = useWorkbench('media/demo', {
+  'editor.minimap.enabled': false, 'editor.wordWrap': 'on', 'editor.wrappingIndent': 'none',
+  'editor.stickyScroll.enabled': false, 'breadcrumbs.enabled': false,
+});
 const inBench = (selector: string) => workbench.bench.locator(selector);
 const control = (role: 'radio' | 'checkbox' | 'button', called: string | RegExp) =>
   workbench.bench.getByRole(role, { name: called });
 
 beforeAll(async () => {
-  workbench = await Workbench.open(path.join(root, 'media/demo'), {
-    'editor.minimap.enabled': false, 'editor.wordWrap': 'on', 'editor.wrappingIndent': 'none', 'editor.stickyScroll.enabled': false,
-    'breadcrumbs.enabled': false,
-  });
   await workbench.page.setViewportSize({ width: 1360, height: 850 });
-  await workbench.openFile(name);
+  await workbench.openFile(DEMO);
   await workbench.command('Tombolo: Open the Bench');
   await inBench('.layers li').nth(3).waitFor();
 });
-afterAll(async () => { await workbench?.close(); });
 
 async function picture(file: string): Promise<void> {
   await workbench.page.mouse.move(640, 845);

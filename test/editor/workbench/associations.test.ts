@@ -1,18 +1,10 @@
 /** With the editor's own associations an SVG opens as a picture; from there one click leads to text and bench. */
-import path from 'node:path';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { picturesOfFailures, retry, root, Workbench } from './workbench';
+import { expect, test } from 'vitest';
+import { retry, useWorkbench } from './workbench';
 
-let bench: Workbench;
-
-beforeAll(async () => {
-  bench = await Workbench.open(path.join(root, 'test/editor/workspace'), {
-    'workbench.editorAssociations': {}, 'workbench.colorTheme': 'Default High Contrast',
-    'window.autoDetectHighContrast': false,
-  });
+const bench = useWorkbench('test/editor/workspace', {
+  'workbench.editorAssociations': {}, 'workbench.colorTheme': 'Default High Contrast',
 });
-afterAll(async () => { await bench?.close(); });
-picturesOfFailures(() => bench);
 
 test('the picture has a button that opens the text with the bench beside it', async () => {
   await retry(async () => {

@@ -1,26 +1,16 @@
 /** Nothing on the bench keeps people out: each way of looking in each theme, looked over by axe-core. */
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import path from 'node:path';
 import type { AxeResults, RunOptions } from 'axe-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { picturesOfFailures, root, Workbench } from './workbench';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { useDemo } from './workbench';
 
+const bench = useDemo();
 const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-let bench: Workbench;
 
-beforeAll(async () => {
-  bench = await Workbench.open(path.join(root, 'media/demo'), { 'window.autoDetectHighContrast': false });
-  await bench.openFile('waymarker.svg');
-  await bench.command('Tombolo: Open the Bench');
-  await bench.bench.locator('.layers li').nth(3).waitFor();
-  await bench.bench.locator('.finding').nth(2).waitFor();
-  await bench.widenBench();
-});
-afterAll(async () => { await bench?.close(); });
-picturesOfFailures(() => bench);
+beforeAll(() => bench.widenBench());
 
-/** Serious and critical findings, each with the elements it is about. By the debugger: no policy of the page is loosened. */
+/** Serious and critical findings, each with its elements. By the debugger: no policy of the page is loosened. */
 async function barriers(): Promise<string[]> {
   const body = await bench.bench.locator('body').elementHandle();
   const frame = await body?.ownerFrame();
@@ -36,17 +26,12 @@ async function barriers(): Promise<string[]> {
     .flatMap(({ id, nodes }) => nodes.map(({ html, failureSummary }) => `${id}: ${html} ${failureSummary ?? ''}`));
 }
 
-function choose(theme: string): void {
-  mkdirSync(path.join(bench.folder, '.vscode'), { recursive: true });
-  writeFileSync(path.join(bench.folder, '.vscode/settings.json'), JSON.stringify({ 'workbench.colorTheme': theme }));
-}
-
 describe.each([
   ['Default Light Modern', 'vscode-light'], ['Default Dark Modern', 'vscode-dark'],
   ['Default High Contrast', 'vscode-high-contrast'], ['Default High Contrast Light', 'vscode-high-contrast-light'],
 ])('%s', (theme, bodyClass) => {
   beforeAll(async () => {
-    choose(theme);
+    bench.chooseTheme(theme);
     await bench.bench.locator(`body.${bodyClass}`).waitFor();
   });
 

@@ -1,21 +1,14 @@
 /** Begin a Stencil Here, as a person answers its questions. */
-import path from 'node:path';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { picturesOfFailures, retry, root, Workbench } from './workbench';
+import { expect, test } from 'vitest';
+import { retry, useWorkbench } from './workbench';
 
-let bench: Workbench;
-
-beforeAll(async () => {
-  bench = await Workbench.open(path.join(root, 'test/editor/workspace/beginning'));
-});
-afterAll(async () => { await bench?.close(); });
-picturesOfFailures(() => bench);
+const bench = useWorkbench('test/editor/workspace');
 
 const input = () => bench.page.locator('.quick-input-widget input').first();
 const rows = () => bench.page.locator('.quick-input-list .monaco-list-row');
 
 test('asks for size, material and tool, and writes what was answered', async () => {
-  await bench.openFile('sun.svg');
+  await bench.openFile('sun.svg', 'beginning');
   await bench.command('Begin a Stencil Here');
   await bench.page.getByText('How wide is the artwork cut? The drawing does not say.').waitFor();
   await input().fill('wide');
@@ -34,7 +27,7 @@ test('asks for size, material and tool, and writes what was answered', async () 
   await bench.page.keyboard.press('Enter');
   await bench.page.getByRole('tab', { name: 'tombolo.json' }).waitFor();
   await retry(async () => {
-    expect(JSON.parse(bench.onDisk('tombolo.json'))).toEqual({
+    expect(JSON.parse(bench.onDisk('beginning/tombolo.json'))).toEqual({
       size: { width: '148mm' }, material: 'vinyl-0.08', cutter: { tool: 'knife' },
     });
   });

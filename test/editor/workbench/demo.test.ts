@@ -1,21 +1,14 @@
 /** The way of an artist through the demo: open, see, mend, undo. */
-import path from 'node:path';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { picturesOfFailures, retry, root, Workbench } from './workbench';
+import { beforeAll, expect, test } from 'vitest';
+import { DEMO, retry, useWorkbench } from './workbench';
 
-const name = 'waymarker.svg';
-let bench: Workbench;
+const bench = useWorkbench('media/demo');
 let original: string;
 
-beforeAll(async () => {
-  bench = await Workbench.open(path.join(root, 'media/demo'));
-  original = bench.onDisk(name);
-});
-afterAll(async () => { await bench?.close(); });
-picturesOfFailures(() => bench);
+beforeAll(() => { original = bench.onDisk(DEMO); });
 
 test('opening the demo underlines its islands and thin places', async () => {
-  await bench.openFile(name);
+  await bench.openFile(DEMO);
   await bench.page.locator('.squiggly-error').first().waitFor();
   expect(await bench.page.locator('.notification-toast').count()).toBe(0);
   await bench.shot('demo-1-opened');
@@ -98,7 +91,7 @@ test('the lightbulb bridges the island of the sun; problem and mark go, and the 
   expect(await nearness.textContent()).toBe(before);
   await bench.shot('demo-6-bridged');
   await bench.save();
-  expect(bench.onDisk(name)).not.toBe(original);
+  expect(bench.onDisk(DEMO)).not.toBe(original);
 });
 
 test('undo brings back the text exactly, and its finding', async () => {
@@ -106,7 +99,7 @@ test('undo brings back the text exactly, and its finding', async () => {
   await bench.page.keyboard.press('Control+Z');
   await bench.bench.getByRole('button', { name: /Island of 272/ }).waitFor();
   await bench.save();
-  expect(bench.onDisk(name)).toBe(original);
+  expect(bench.onDisk(DEMO)).toBe(original);
 });
 
 test('typing is followed in text and bench', async () => {
@@ -120,13 +113,4 @@ test('typing is followed in text and bench', async () => {
   await row.waitFor({ state: 'detached' });
   console.log(`the finding went ${Date.now() - typed} ms after the first of three keystrokes`);
   await bench.bench.getByRole('button', { name: /Island of 272/ }).waitFor({ state: 'detached' });
-});
-
-test('when the window is loaded anew, the bench is there again with what it showed', async () => {
-  await bench.bench.getByRole('checkbox', { name: 'Reeds' }).uncheck();
-  await bench.command('Developer: Reload Window');
-  await bench.page.locator('iframe.webview').waitFor({ state: 'detached' });
-  await bench.bench.getByRole('checkbox', { name: 'Reeds' }).waitFor();
-  expect(await bench.bench.getByRole('checkbox', { name: 'Reeds' }).isChecked()).toBe(false);
-  expect(await bench.bench.getByRole('checkbox', { name: 'Sun' }).isChecked()).toBe(true);
 });

@@ -1,17 +1,10 @@
 /** Drawings that are no stencils yet. */
-import path from 'node:path';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { picturesOfFailures, root, Workbench } from './workbench';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { useWorkbench } from './workbench';
 
-let bench: Workbench;
+const bench = useWorkbench('test/editor/workspace');
 
-beforeAll(async () => {
-  bench = await Workbench.open(path.join(root, 'test/editor/workspace'), {
-    'workbench.colorTheme': 'Default Dark Modern',
-  });
-});
-afterAll(async () => { await bench?.close(); });
-picturesOfFailures(() => bench);
+beforeAll(() => bench.chooseTheme('Default Dark Modern'));
 
 describe('a drawing that nobody called a stencil', () => {
   test('has no underlines; the bench says so and offers to begin', async () => {
@@ -22,12 +15,20 @@ describe('a drawing that nobody called a stencil', () => {
     await bench.shot('plain-1-left-in-peace');
   });
 
-  test('is one after a click, its questions declined', async () => {
-    await bench.bench.getByText('Begin a stencil here').click();
+  const begin = () => bench.bench.locator('vscode-button', { hasText: 'Begin a stencil here' });
+
+  test.each([
+    ['a click', () => begin().click()], ['Enter', () => begin().press('Enter')],
+  ])('is one after %s, its questions declined; undo takes that back', async (_, use) => {
+    await use();
     await bench.page.getByText('How wide is the artwork cut?').waitFor();
     await bench.page.keyboard.press('Escape');
     await bench.page.locator('.squiggly-error').first().waitFor();
-    await bench.bench.getByText('has not been called a stencil yet').waitFor({ state: 'hidden' });
+    await begin().waitFor({ state: 'hidden' });
     await bench.shot('plain-2-begun');
+    await bench.page.locator('.editor-instance .view-lines').first().click();
+    await bench.page.keyboard.press('Control+Z');
+    await bench.page.locator('.squiggly-error').first().waitFor({ state: 'detached' });
+    await bench.bench.getByText('has not been called a stencil yet').waitFor();
   });
 });

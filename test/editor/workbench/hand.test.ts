@@ -1,22 +1,18 @@
 /** What the artist does on the picture itself: picks, measures and bridges, by mouse and by keyboard. */
-import path from 'node:path';
 import type { Locator } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { picturesOfFailures, retry, root, Workbench } from './workbench';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { DEMO, useDemo } from './workbench';
 
-const name = 'waymarker.svg';
-let bench: Workbench;
+const bench = useDemo();
 let original: string;
+let allFindings: string[];
+
+const findings = (): Promise<string[]> => bench.bench.locator('.finding').allTextContents();
 
 beforeAll(async () => {
-  bench = await Workbench.open(path.join(root, 'media/demo'));
-  original = bench.onDisk(name);
-  await bench.openFile(name);
-  await bench.command('Tombolo: Open the Bench');
-  await bench.bench.locator('.finding').nth(2).waitFor({ timeout: 60_000 });
+  original = bench.onDisk(DEMO);
+  allFindings = await findings();
 });
-afterAll(async () => { await bench?.close(); });
-picturesOfFailures(() => bench);
 
 const canvas = (): Locator => bench.bench.locator('.canvas');
 const card = (): Locator => bench.bench.locator('.part-card');
@@ -37,19 +33,29 @@ const hover = async (x: number, y: number): Promise<void> => canvas().hover({ po
 const chooseTool = (tool: string): Promise<void> => bench.bench.getByRole('radio', { name: tool, exact: true }).check();
 const selection = (pattern: RegExp): Promise<void> => bench.page.getByText(pattern).waitFor();
 
-/** One step of undo in the text, saved. */
+/** One step of undo in the text, saved. Before and after it, the bench must have heard of what is in the text. */
 async function takeBack(): Promise<void> {
+  await expect.poll(findings).not.toEqual(allFindings);
   await bench.command('View: Focus First Editor Group');
   await bench.page.waitForFunction(() => document.activeElement?.closest('.monaco-editor'));
   await bench.page.keyboard.press('Control+Z');
-  await bench.bench.getByRole('button', { name: /Island of 272/ }).waitFor();
+  await expect.poll(findings).toEqual(allFindings);
   await bench.save();
+}
+
+/** The next part, as it is told. */
+async function nextPart(): Promise<string | null> {
+  const before = await status().textContent();
+  await bench.page.keyboard.press('.');
+  await expect.poll(() => status().textContent()).not.toBe(before);
+  return status().textContent();
 }
 
 describe('picking', () => {
   test('a rest of the pointer shows size, area, layer and paint of what is there', async () => {
     await hover(80, 40);
-    await expect.poll(() => card().textContent()).toMatch(/Opening, part \d+ of \d+, Sun.*30\.80 × 30\.80 mm.*74\d\.\d mm².*layerSun.*#f0b13c/);
+    await expect.poll(() => card().textContent())
+      .toMatch(/Opening, part \d+ of \d+, Sun.*30\.80 × 30\.80 mm.*74\d\.\d mm².*layerSun.*#f0b13c/);
     await bench.shot('hand-1-card');
     await hover(3, 3);
     await expect.poll(() => card().isHidden()).toBe(true);
@@ -117,7 +123,8 @@ describe('measuring', () => {
     await click(54.7, 38.2);
     await hover(80, 38);
     await click(85.3, 37.9);
-    await expect.poll(() => bench.bench.locator('.tape .tape-label').textContent()).toMatch(/^30\.80 mm \(30\.80 across, 0\.00 down\)/);
+    await expect.poll(() => bench.bench.locator('.tape .tape-label').textContent())
+      .toMatch(/^30\.80 mm \(30\.80 across, 0\.00 down\)/);
     await expect.poll(() => status().textContent()).toMatch(/^30\.80 mm/);
     await bench.shot('hand-3-measure');
   });
@@ -170,31 +177,25 @@ describe('bridging', () => {
     await bench.bench.getByRole('button', { name: /Island of 272/ }).waitFor({ state: 'detached' });
     await bench.shot('hand-5-bridged');
     await takeBack();
-    expect(bench.onDisk(name) === original, 'the text is as it was').toBe(true);
+    expect(bench.onDisk(DEMO) === original, 'the text is as it was').toBe(true);
   });
 
   test('by keyboard: from part to part, Enter for the ghost, Enter again to put it in', async () => {
     await canvas().focus();
     await bench.page.keyboard.press('b');
-    await retry(async () => {
-      await bench.page.keyboard.press('.');
-      await expect.poll(() => status().textContent()).toMatch(/^Island/);
-    }, 60);
+    await expect.poll(nextPart).toMatch(/^Island/);
     await bench.page.keyboard.press('Enter');
     await bar().waitFor();
     await bench.page.keyboard.press('Enter');
     await bar().waitFor({ state: 'hidden' });
     await bench.page.locator('.tab.dirty').waitFor();
     await takeBack();
-    expect(bench.onDisk(name) === original, 'the text is as it was').toBe(true);
+    expect(bench.onDisk(DEMO) === original, 'the text is as it was').toBe(true);
   });
 
   test('choosing an island shows the bridges that its lightbulb prefers', async () => {
-    // Until the bench has heard of the undo, a plan is for a text that is no more, and is dropped.
-    await retry(async () => {
-      await bench.bench.getByRole('button', { name: /Island of 272/ }).click();
-      await bar().waitFor({ timeout: 5_000 });
-    });
+    await bench.bench.getByRole('button', { name: /Island of 272/ }).click();
+    await bar().waitFor();
     expect(await bar().textContent()).toMatch(/Bridge this island/);
     expect(await strips().count()).toBeGreaterThan(0);
     await bench.shot('hand-6-plan');
@@ -220,6 +221,10 @@ describe('true size', () => {
     expect(to.x - from.x).toBeCloseTo(1200 / 25.4, 3);
     expect(await bench.bench.locator('.nearness').textContent()).toBe('100 %');
     await expect.poll(() => bench.userSettings()['tombolo.bench.pixelsPerInch']).toBe(120);
+    await bench.bench.getByRole('button', { name: 'Measure the screen…' }).click();
+    await slider.fill('96');
+    await bench.bench.getByRole('button', { name: 'Keep' }).click();
+    await expect.poll(() => bench.userSettings()['tombolo.bench.pixelsPerInch']).toBe(96);
   });
 });
 
@@ -227,8 +232,9 @@ describe('the bed', () => {
   test('is drawn around the sheet at its own size, and is in sight', async () => {
     await bench.bench.getByRole('checkbox', { name: 'Bed' }).check();
     await bench.bench.getByRole('button', { name: 'Show the whole picture' }).click();
-    const [bed, sheet] = [await bench.bench.locator('.bed rect').boundingBox(), [await place(0, 0), await place(148, 105)] as const];
-    const scale = (sheet[1].x - sheet[0].x) / 148;
+    const bed = await bench.bench.locator('.bed rect').boundingBox();
+    const [left, right] = [await place(0, 0), await place(148, 105)];
+    const scale = (right.x - left.x) / 148;
     expect(((bed?.width ?? 0) - 1) / scale).toBeCloseTo(200, 0);
     expect(await bench.bench.locator('.bed text').textContent()).toBe('Bed, 200 × 200 mm');
     await bench.shot('hand-8-bed');

@@ -1,49 +1,53 @@
-/** A drawing that means harm: scripts, event attributes, foreignObject, references to the outside, javascript: links. */
-import path from 'node:path';
+/** A drawing that means harm: scripts, event attributes, foreignObject, outside references, javascript: links. */
+import type { Dialog, Page, Request } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { picturesOfFailures, root, Workbench } from './workbench';
+import { useWorkbench } from './workbench';
 
-let bench: Workbench;
+const bench = useWorkbench('test/editor/workspace');
 /** Addresses that were asked for, windows that were opened, boxes that were shown. */
 const asked: string[] = [];
 const opened: string[] = [];
+const noteRequest = (request: Request) => { asked.push(request.url()); };
+const notePopup = (page: Page) => { opened.push(page.url()); };
+const noteDialog = (dialog: Dialog) => {
+  opened.push(dialog.message());
+  void dialog.dismiss();
+};
 
 beforeAll(async () => {
-  bench = await Workbench.open(path.join(root, 'test/editor/workspace'), {
-    'workbench.colorTheme': 'Default Dark Modern',
-  });
-  bench.page.on('request', (request) => asked.push(request.url()));
-  bench.page.on('popup', (page) => opened.push(page.url()));
-  bench.page.on('dialog', (dialog) => {
-    opened.push(dialog.message());
-    void dialog.dismiss();
-  });
-  await bench.page.getByRole('treeitem', { name: 'hostile' }).first().click();
-  await bench.openFile('hostile.svg');
+  bench.chooseTheme('Default Dark Modern');
+  bench.page.on('request', noteRequest).on('popup', notePopup).on('dialog', noteDialog);
+  await bench.openFile('hostile.svg', 'hostile');
   await bench.command('Tombolo: Open the Bench');
   await bench.bench.locator('.canvas[aria-label*="Stencil, 60 by 60"]').waitFor();
   await bench.bench.locator('.layers li').nth(1).waitFor();
 });
-afterAll(async () => { await bench?.close(); });
-picturesOfFailures(() => bench);
+afterAll(() => {
+  bench.page.off('request', noteRequest).off('popup', notePopup).off('dialog', noteDialog);
+});
 
 /** Elements that could load or run something, attributes that could, and references that leave the page. */
 async function strangers(): Promise<string[]> {
   return bench.bench.locator('body').evaluate((body) => [...body.querySelectorAll('*')].flatMap((element) => {
     const tag = element.localName;
-    const loads = ['foreignobject', 'image', 'iframe', 'img', 'object', 'embed', 'a', 'use', 'set', 'animate', 'style', 'link'];
+    const loads = [
+      'foreignobject', 'image', 'iframe', 'img', 'object', 'embed', 'a', 'use', 'set', 'animate', 'style', 'link',
+    ];
     const found = loads.includes(tag.toLowerCase()) ? [`<${tag}>`] : [];
     if (tag === 'script' && !element.hasAttribute('nonce')) found.push('<script>');
     for (const { name, value } of element.attributes) {
       if (/^on|href$|^src$/i.test(name) && tag !== 'script') found.push(`${tag} ${name}="${value}"`);
-      if (/javascript:|outside\.invalid/i.test(value) && !/^(aria-|title$)/.test(name)) found.push(`${tag} ${name}="${value}"`);
+      const isSpoken = /^(aria-|title$)/.test(name);
+      if (/javascript:|outside\.invalid/i.test(value) && !isSpoken) found.push(`${tag} ${name}="${value}"`);
       if (/url\((?!["']?#hatch)/.test(value)) found.push(`${tag} ${name}="${value}"`);
     }
     return found;
   }));
 }
 
-test.each(['The print', 'One sheet', 'All sheets'])('%s shows bare geometry: nothing of the markup is in the page', async (look) => {
+const LOOKS = ['The print', 'One sheet', 'All sheets'];
+
+test.each(LOOKS)('%s shows bare geometry: nothing of the markup is in the page', async (look) => {
   await bench.bench.getByRole('radio', { name: look }).check();
   expect(await bench.bench.locator('.canvas path').count()).toBeGreaterThan(3);
   expect(await strangers()).toEqual([]);

@@ -1,22 +1,13 @@
 /** The layers list: another painting order by mouse and keyboard, undone in the editor; pictures that are saved. */
 import { existsSync, readFileSync, statSync } from 'node:fs';
 import path from 'node:path';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { picturesOfFailures, retry, root, Workbench } from './workbench';
+import { describe, expect, test } from 'vitest';
+import { DEMO, retry, useDemo } from './workbench';
 
-let workbench: Workbench;
+const workbench = useDemo();
 const inBench = (selector: string) => workbench.bench.locator(selector);
 const button = (name: string) => workbench.bench.getByRole('button', { name });
 const names = () => inBench('.layers label span').allTextContents();
-
-beforeAll(async () => {
-  workbench = await Workbench.open(path.join(root, 'media/demo'));
-  await workbench.openFile('waymarker.svg');
-  await workbench.command('Tombolo: Open the Bench');
-  await inBench('.layers li').nth(3).waitFor();
-});
-afterAll(async () => { await workbench?.close(); });
-picturesOfFailures(() => workbench);
 
 describe('the layers list', () => {
   test('shows order, paint, reading, openings, islands and the length of the cut', async () => {
@@ -25,20 +16,20 @@ describe('the layers list', () => {
   });
 
   test('a button paints a layer earlier; undo in the editor brings the order back', async () => {
-    const before = workbench.onDisk('waymarker.svg');
+    const before = workbench.onDisk(DEMO);
     await button('Paint Numeral earlier').focus();
     await workbench.page.keyboard.press('Enter');
     await expect.poll(names, { timeout: 15_000 }).toEqual(['Sun', 'Reeds', 'Numeral', 'Heron']);
     await workbench.shot('layers-1-reordered');
     await workbench.page.locator('.editor-instance .view-lines').first().click();
     await workbench.save();
-    const moved = workbench.onDisk('waymarker.svg');
+    const moved = workbench.onDisk(DEMO);
     expect(moved.indexOf('<title>Numeral')).toBeLessThan(moved.indexOf('<title>Heron'));
     expect(moved.match(/\S+/g)?.sort()).toEqual(before.match(/\S+/g)?.sort());
     await workbench.page.keyboard.press('Control+Z');
     await expect.poll(names, { timeout: 15_000 }).toEqual(['Sun', 'Reeds', 'Heron', 'Numeral']);
     await workbench.save();
-    expect(workbench.onDisk('waymarker.svg')).toBe(before);
+    expect(workbench.onDisk(DEMO)).toBe(before);
   });
 
   test('a layer is dragged to another place', async () => {

@@ -1,22 +1,13 @@
 /** The ways of looking: the print on its ground, one sheet, all sheets; by mouse and by keyboard. */
-import path from 'node:path';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { picturesOfFailures, root, Workbench } from './workbench';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { useDemo } from './workbench';
 
-let workbench: Workbench;
+const workbench = useDemo();
 const inBench = (selector: string) => workbench.bench.locator(selector);
 const control = (role: 'radio' | 'checkbox' | 'slider' | 'button', name: string | RegExp) =>
   workbench.bench.getByRole(role, { name });
 
-beforeAll(async () => {
-  workbench = await Workbench.open(path.join(root, 'media/demo'));
-  await workbench.openFile('waymarker.svg');
-  await workbench.command('Tombolo: Open the Bench');
-  await inBench('.layers li').nth(3).waitFor();
-  await workbench.widenBench();
-});
-afterAll(async () => { await workbench?.close(); });
-picturesOfFailures(() => workbench);
+beforeAll(() => workbench.widenBench());
 
 describe('the print', () => {
   test('is painted in order on the ground', async () => {
@@ -81,7 +72,8 @@ describe('all sheets', () => {
   });
 
   test('or a step beside each other, by keyboard', async () => {
-    const places = () => inBench('[data-layer]').evaluateAll((plates) => plates.map((plate) => plate.getAttribute('transform')));
+    const places = () => inBench('[data-layer]')
+      .evaluateAll((plates) => plates.map((plate) => plate.getAttribute('transform')));
     const aside = await places();
     await control('checkbox', 'Spread apart in order').focus();
     await workbench.page.keyboard.press('Space');

@@ -1,25 +1,15 @@
 /** Several benches: one that stays with its file, one that follows; each keeps its view through a reload. */
-import path from 'node:path';
 import type { FrameLocator } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { picturesOfFailures, root, Workbench } from './workbench';
+import { expect, test } from 'vitest';
+import { DEMO, useDemo } from './workbench';
 
-let workbench: Workbench;
+const workbench = useDemo();
 const tab = (name: string) => workbench.page.getByRole('tab', { name });
-
-beforeAll(async () => {
-  workbench = await Workbench.open(path.join(root, 'media/demo'));
-  await workbench.openFile('waymarker.svg');
-  await workbench.command('Tombolo: Open the Bench');
-  await workbench.bench.locator('.layers li').nth(3).waitFor();
-});
-afterAll(async () => { await workbench?.close(); });
-picturesOfFailures(() => workbench);
 
 test('unpinned it follows the active drawing; pinned it stays', async () => {
   await workbench.openFile('sun.svg');
   await tab('Bench: sun.svg').waitFor();
-  await workbench.openFile('waymarker.svg');
+  await workbench.openFile(DEMO);
   await tab('Bench: waymarker.svg').waitFor();
   await workbench.bench.locator('.layers li').nth(3).waitFor();
   const pin = workbench.bench.getByRole('button', { name: 'Stay with this file' });
@@ -45,6 +35,7 @@ test('after a reload each shows what it showed, pinned or not, in its own view',
   await tab('Bench: waymarker.svg').click();
   const shown = await shownBench();
   await shown.getByRole('radio', { name: 'All sheets' }).check();
+  await shown.getByRole('checkbox', { name: 'Reeds' }).uncheck();
   await shown.getByRole('button', { name: 'Nearer' }).click();
   const nearness = await shown.locator('.nearness').textContent();
   await workbench.command('Developer: Reload Window');
@@ -53,6 +44,8 @@ test('after a reload each shows what it showed, pinned or not, in its own view',
   expect(await tab('Bench: sun.svg').count()).toBe(2);
   const again = await shownBench();
   expect(await again.getByRole('radio', { name: 'All sheets' }).isChecked()).toBe(true);
+  expect(await again.getByRole('checkbox', { name: 'Reeds' }).isChecked()).toBe(false);
+  expect(await again.getByRole('checkbox', { name: 'Sun' }).isChecked()).toBe(true);
   expect(await again.locator('.nearness').textContent()).toBe(nearness);
   expect(await again.getByRole('button', { name: 'Stay with this file' }).getAttribute('aria-pressed')).toBe('true');
 });
@@ -63,7 +56,8 @@ async function shownBench(): Promise<FrameLocator> {
   await expect.poll(async () => {
     for (const outer of await workbench.page.locator('iframe.webview').all()) {
       const page = outer.contentFrame().frameLocator('iframe#active-frame');
-      if (await outer.isVisible() && await page.locator('.layers li').nth(3).isVisible().catch(() => false)) found = page;
+      const isFull = () => page.locator('.layers li').nth(3).isVisible().catch(() => false);
+      if (await outer.isVisible() && await isFull()) found = page;
     }
     return found !== undefined;
   }, { timeout: 30_000 }).toBe(true);

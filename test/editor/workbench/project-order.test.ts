@@ -1,20 +1,16 @@
 /** A stack of several files: its order is that of tombolo.json, and is changed and undone there. */
-import path from 'node:path';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { picturesOfFailures, root, Workbench } from './workbench';
+import { beforeAll, expect, test } from 'vitest';
+import { useWorkbench } from './workbench';
 
-let workbench: Workbench;
+const workbench = useWorkbench('test/editor/workspace');
 const inBench = (selector: string) => workbench.bench.locator(selector);
 const names = () => inBench('.layers label span').allTextContents();
 
 beforeAll(async () => {
-  workbench = await Workbench.open(path.join(root, 'test/editor/print'));
-  await workbench.openFile('sun.svg');
+  await workbench.openFile('sun.svg', 'print');
   await workbench.command('Tombolo: Open the Bench');
   await inBench('.layers li').nth(1).waitFor();
 });
-afterAll(async () => { await workbench?.close(); });
-picturesOfFailures(() => workbench);
 
 test('the bench shows the whole print on its ground, whichever file is open', async () => {
   expect(await names()).toEqual(['sun', 'reeds']);
@@ -39,7 +35,7 @@ test('a layer painted later moves its entry; undo in tombolo.json brings it back
   await expect.poll(names, { timeout: 15_000 }).toEqual(['reeds', 'sun']);
   await workbench.openFile('tombolo.json');
   await workbench.save();
-  expect(workbench.onDisk('tombolo.json')).toContain(`    { "from": "reeds.svg", "paint": "#6b8a4e" },
+  expect(workbench.onDisk('print/tombolo.json')).toContain(`    { "from": "reeds.svg", "paint": "#6b8a4e" },
     { "from": "sun.svg", "paint": "#f0b13c" } // the bank`);
   await workbench.page.locator('.editor-instance .view-lines').first().click();
   await workbench.page.keyboard.press('Control+Z');

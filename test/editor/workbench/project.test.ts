@@ -1,21 +1,14 @@
 /** A print in several files, as a person works on it. */
-import path from 'node:path';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { picturesOfFailures, retry, root, Workbench } from './workbench';
+import { describe, expect, test } from 'vitest';
+import { retry, useWorkbench } from './workbench';
 
-let bench: Workbench;
+const bench = useWorkbench('test/editor/workspace');
 
-beforeAll(async () => {
-  bench = await Workbench.open(path.join(root, 'test/editor/workspace/stack'), {
-    'workbench.colorTheme': 'Default Light Modern', 'files.autoSave': 'off',
-  });
-});
-afterAll(async () => { await bench?.close(); });
-picturesOfFailures(() => bench);
+const files = ['stack/disc.svg', 'stack/post.svg'];
 
 describe('a print in several files', () => {
   test('has its findings listed under each file, open or not', async () => {
-    await bench.openFile('post.svg');
+    await bench.openFile('post.svg', 'stack');
     await bench.page.keyboard.press('Control+Shift+M');
     await bench.problems.getByText('disc.svg').first().waitFor();
     await bench.problems.getByText(/hangs on nothing/).first().waitFor();
@@ -24,7 +17,7 @@ describe('a print in several files', () => {
   });
 
   test('gets register marks in every sheet by one choice, and loses them by one undo', async () => {
-    const before = ['disc.svg', 'post.svg'].map((name) => bench.onDisk(name));
+    const before = files.map((name) => bench.onDisk(name));
     await bench.openFile('post.svg');
     await bench.page.locator('.view-line', { hasText: '<svg' }).first().click({ position: { x: 20, y: 5 } });
     await retry(async () => {
@@ -32,13 +25,13 @@ describe('a print in several files', () => {
       await bench.page.getByText('Cut register marks in every sheet of the stack').click({ timeout: 4000 });
     });
     // The editor itself saves what a refactoring changed in files that were not dirty before.
-    await expect.poll(() => ['disc.svg', 'post.svg'].map((name) => bench.onDisk(name).includes('cross-hair')), { timeout: 20_000 })
+    await expect.poll(() => files.map((name) => bench.onDisk(name).includes('cross-hair')), { timeout: 20_000 })
       .toEqual([true, true]);
     await bench.shot('project-2-marks');
     await bench.page.locator('.view-line', { hasText: '<svg' }).first().click({ position: { x: 20, y: 5 } });
     await bench.page.keyboard.press('Control+Z');
     await bench.page.getByRole('tab', { name: 'disc.svg' }).first().waitFor();
     await bench.command('File: Save All Files');
-    await expect.poll(() => ['disc.svg', 'post.svg'].map((name) => bench.onDisk(name)), { timeout: 20_000 }).toEqual(before);
+    await expect.poll(() => files.map((name) => bench.onDisk(name)), { timeout: 20_000 }).toEqual(before);
   });
 });

@@ -1,9 +1,8 @@
 /** Sheets out of register: by hand, by slider, by key; bare ground told; the sweep to every side. */
-import path from 'node:path';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { picturesOfFailures, root, Workbench } from './workbench';
+import { beforeAll, expect, test } from 'vitest';
+import { useDemo } from './workbench';
 
-let workbench: Workbench;
+const workbench = useDemo();
 const inBench = (selector: string) => workbench.bench.locator(selector);
 const control = (role: 'radio' | 'checkbox' | 'slider' | 'button', name: string | RegExp) =>
   workbench.bench.getByRole(role, { name });
@@ -17,15 +16,9 @@ async function slip(): Promise<number[]> {
 }
 
 beforeAll(async () => {
-  workbench = await Workbench.open(path.join(root, 'media/demo'));
-  await workbench.openFile('waymarker.svg');
-  await workbench.command('Tombolo: Open the Bench');
-  await inBench('.layers li').nth(3).waitFor();
   await workbench.widenBench();
   await inBench('.slip summary').click();
 });
-afterAll(async () => { await workbench?.close(); });
-picturesOfFailures(() => workbench);
 
 test('a slider shifts the sheet that is chosen, and the ground that comes bare is shown and told', async () => {
   expect(await told()).toBe('All sheets lie in register.');

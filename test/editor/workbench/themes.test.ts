@@ -1,27 +1,17 @@
 /** Each way of looking in light, dark and both high-contrast themes. */
-import { mkdirSync, writeFileSync } from 'node:fs';
-import path from 'node:path';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { picturesOfFailures, root, Workbench } from './workbench';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { useDemo } from './workbench';
 
-let workbench: Workbench;
+const WRITTEN = [
+  '.layers label span', '.figures', '.paint-code', '.finding .message', '.finding .title', 'h2', '.tool',
+];
+const workbench = useDemo();
 const inBench = (selector: string) => workbench.bench.locator(selector);
 
 beforeAll(async () => {
-  workbench = await Workbench.open(path.join(root, 'media/demo'), { 'window.autoDetectHighContrast': false });
-  await workbench.openFile('waymarker.svg');
-  await workbench.command('Tombolo: Open the Bench');
-  await inBench('.layers li').nth(3).waitFor();
   await workbench.widenBench();
   await inBench('.slip summary').click();
 });
-afterAll(async () => { await workbench?.close(); });
-picturesOfFailures(() => workbench);
-
-function choose(theme: string): void {
-  mkdirSync(path.join(workbench.folder, '.vscode'), { recursive: true });
-  writeFileSync(path.join(workbench.folder, '.vscode/settings.json'), JSON.stringify({ 'workbench.colorTheme': theme }));
-}
 
 /** The contrast of an element's text with what is behind it, as WCAG 2.2 counts it. */
 const contrastOf = (selector: string) => inBench(selector).first().evaluate((element) => {
@@ -44,7 +34,7 @@ describe.each([
   ['Default High Contrast Light', 'vscode-high-contrast-light', 'contrast-light'],
 ])('%s', (theme, bodyClass, name) => {
   beforeAll(async () => {
-    choose(theme);
+    workbench.chooseTheme(theme);
     await inBench(`body.${bodyClass}`).waitFor();
   });
 
@@ -60,7 +50,7 @@ describe.each([
   });
 
   test('has text that stands out from its ground', async () => {
-    for (const selector of ['.layers label span', '.figures', '.paint-code', '.finding .message', '.finding .title', 'h2', '.tool']) {
+    for (const selector of WRITTEN) {
       expect(await contrastOf(selector), selector).toBeGreaterThan(4.5);
     }
   });

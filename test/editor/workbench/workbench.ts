@@ -1,52 +1,43 @@
-/** A workbench with the extension in it, on a copy of a folder, and what a person does with it. */
-import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+/** What a person does with the workbench. */
+import { mkdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
-import type { Browser, FrameLocator, Locator, Page } from 'playwright-core';
-import { afterEach } from 'vitest';
-import { launchBrowser } from '../host/browser.mjs';
-import { startHost, workbenchAddress, type Host } from '../host/host.mjs';
+import type { FrameLocator, Locator, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, inject } from 'vitest';
+import { root } from './root';
+import { Session, writeSettings, type Settings } from './session';
 
-export const root = path.resolve(import.meta.dirname, '../../..');
-/** The extension that is driven; TOMBOLO_EXTENSION names a folder with another build of it. */
-const developmentPath = process.env['TOMBOLO_EXTENSION'] ?? root;
 const shots = path.join(root, 'test/editor/shots');
 
 export class Workbench {
-  private constructor(
-    readonly page: Page, readonly folder: string, private readonly host: Host, private readonly browser: Browser,
-    /** What the pages, the webview's among them, complained about. */
-    readonly complaints: readonly string[],
-  ) {}
+  private opened: Session | undefined;
 
-  /**
-   * @param source is copied: what the tests write is thrown away
-   * @param extensionsDir holds installed extensions; without it the extension runs from the sources' `dist`
-   */
-  static async open(
-    source: string, settings: Record<string, unknown> = {}, extensionsDir?: string,
-  ): Promise<Workbench> {
-    const folder = mkdtempSync(path.join(tmpdir(), 'tombolo-workspace-'));
-    cpSync(source, folder, { recursive: true });
-    const host = await startHost({
-      settings: { 'workbench.editorAssociations': { '*.svg': 'default' }, ...settings },
-      ...(extensionsDir !== undefined && { extensionsDir }),
-    });
-    const browser = await launchBrowser();
-    const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
-    const complaints: string[] = [];
-    page.on('console', (message) => {
-      if (message.type() === 'error') complaints.push(message.text());
-    });
-    await page.goto(workbenchAddress(host, { folder, ...(extensionsDir === undefined && { developmentPath }) }));
-    await page.getByRole('treeitem').first().waitFor();
-    return new Workbench(page, folder, host, browser, complaints);
+  /** @param source a folder, from the repository's root */
+  async open(source: string, settings: Settings = {}): Promise<void> {
+    this.opened = await Session.open(path.join(root, source), settings);
   }
 
-  async close(): Promise<void> {
-    await this.browser.close();
-    await this.host.stop();
-    rmSync(this.folder, { recursive: true, force: true });
+  /** @param failed a test: then nobody knows what state the page is in */
+  async leave(failed: boolean): Promise<void> {
+    await (failed ? this.opened?.close() : this.opened?.leave());
+    this.opened = undefined;
+  }
+
+  private get session(): Session {
+    if (!this.opened) throw new Error('The workbench is not open.');
+    return this.opened;
+  }
+
+  get page(): Page {
+    return this.session.page;
+  }
+
+  /** The copy of the source that is worked on. */
+  get folder(): string {
+    return this.session.folder;
+  }
+
+  get complaints(): readonly string[] {
+    return this.session.complaints;
   }
 
   /** Leaves a picture in test/editor/shots. */
@@ -55,9 +46,16 @@ export class Workbench {
     await this.page.screenshot({ path: path.join(shots, `${name}.png`) });
   }
 
-  async openFile(name: string): Promise<void> {
+  /** @param folder that the file lies in, where it is not the workspace's own */
+  async openFile(name: string, folder?: string): Promise<void> {
+    if (folder !== undefined) await this.expand(folder);
     await this.page.getByRole('treeitem', { name }).first().dblclick();
     await this.page.getByRole('tab', { name }).first().waitFor();
+  }
+
+  private async expand(folder: string): Promise<void> {
+    const item = this.page.getByRole('treeitem', { name: folder, exact: true });
+    if (await item.getAttribute('aria-expanded') === 'false') await item.click();
   }
 
   /** Runs a command by the name the palette shows. While the editor starts, it may not be listed yet. */
@@ -67,8 +65,8 @@ export class Workbench {
       await this.page.keyboard.press('Escape');
       await this.page.keyboard.press('F1');
       await this.page.locator('.quick-input-widget input').fill(`>${title}`);
-      await row.click({ timeout: 5000 });
-    });
+      await row.click({ timeout: 1500 });
+    }, 20);
   }
 
   /** Gives the bench most of the window: no side bar, and its group twice as wide. */
@@ -90,8 +88,12 @@ export class Workbench {
 
   /** The user's settings as they are on disk now. */
   userSettings(): Record<string, unknown> {
-    const file = path.join(this.host.state, 'user/User/settings.json');
+    const file = path.join(inject('stage').state, 'user/User/settings.json');
     return JSON.parse(readFileSync(file, 'utf8')) as Record<string, unknown>;
+  }
+
+  chooseTheme(name: string): void {
+    writeSettings(this.folder, { 'workbench.colorTheme': name });
   }
 
   async save(): Promise<void> {
@@ -120,10 +122,30 @@ export async function retry<T>(action: () => Promise<T>, times = 8): Promise<T> 
   }
 }
 
-
-/** Leaves a picture of the workbench for each test that failed. */
-export function picturesOfFailures(workbench: () => Workbench | undefined): void {
+/** A workbench on a copy of a folder for the tests of a file. Each test that fails leaves a picture. */
+export function useWorkbench(source: string, settings: Settings = {}): Workbench {
+  const workbench = new Workbench();
+  beforeAll(() => workbench.open(source, settings));
+  let failed = false;
   afterEach(async ({ task }) => {
-    if (task.result?.state === 'fail') await workbench()?.shot(`failure ${task.name.replace(/\W+/g, ' ')}`);
+    if (task.result?.state !== 'fail') return;
+    failed = true;
+    await workbench.shot(`failure ${task.name.replace(/\W+/g, ' ')}`);
   });
+  afterAll(() => workbench.leave(failed));
+  return workbench;
+}
+
+export const DEMO = 'waymarker.svg';
+
+/** The demo with its bench beside the text, for the tests of a file. */
+export function useDemo(settings: Settings = {}): Workbench {
+  const workbench = useWorkbench('media/demo', settings);
+  beforeAll(async () => {
+    await workbench.openFile(DEMO);
+    await workbench.command('Tombolo: Open the Bench');
+    await workbench.bench.locator('.layers li').nth(3).waitFor();
+    await workbench.bench.locator('.finding').nth(2).waitFor();
+  });
+  return workbench;
 }
