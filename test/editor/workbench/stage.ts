@@ -1,0 +1,38 @@
+/** One VS Code server and one browser for all files of a run: vitest starts them before the first and ends them. */
+import type { TestProject } from 'vitest/node';
+import { serveBrowser } from '../host/browser.mjs';
+import { startHost } from '../host/host.mjs';
+import { root } from './root';
+
+export interface Stage {
+  readonly port: number;
+  readonly token: string;
+  /** The folder that holds everything the server writes; it goes with the server. */
+  readonly state: string;
+  /** Where the browser is reached. */
+  readonly browser: string;
+  /** The extension that is driven; undefined where it is installed. */
+  readonly developmentPath: string | undefined;
+}
+
+declare module 'vitest' {
+  interface ProvidedContext {
+    readonly stage: Stage;
+  }
+}
+
+/** @param extensionsDir holds installed extensions; without it the extension runs from the sources' `dist` */
+export async function raiseStage({ provide }: TestProject, extensionsDir?: string): Promise<() => Promise<void>> {
+  const host = await startHost({ ...(extensionsDir !== undefined && { extensionsDir }) });
+  const browser = await serveBrowser();
+  const { port, token, state } = host;
+  // TOMBOLO_EXTENSION names a folder with another build of the extension.
+  const developmentPath = extensionsDir === undefined ? process.env['TOMBOLO_EXTENSION'] ?? root : undefined;
+  provide('stage', { port, token, state, browser: browser.wsEndpoint(), developmentPath });
+  return async () => {
+    await browser.close();
+    await host.stop();
+  };
+}
+
+export default (project: TestProject): Promise<() => Promise<void>> => raiseStage(project);
