@@ -7,7 +7,8 @@ import { toSheet, toWindow, type View } from './view';
 const STEP = 10;
 
 const STEPS: Readonly<Record<string, Point>> = {
-  ArrowLeft: { x: -STEP, y: 0 }, ArrowRight: { x: STEP, y: 0 }, ArrowUp: { x: 0, y: -STEP }, ArrowDown: { x: 0, y: STEP },
+  ArrowLeft: { x: -STEP, y: 0 }, ArrowRight: { x: STEP, y: 0 },
+  ArrowUp: { x: 0, y: -STEP }, ArrowDown: { x: 0, y: STEP },
 };
 
 export class Crosshair {

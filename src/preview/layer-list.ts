@@ -28,7 +28,8 @@ export class LayerList {
       if (row !== undefined) actions.use(row);
     });
     this.element.addEventListener('click', ({ target }) => {
-      const step = target instanceof Element ? target.closest<HTMLElement>('button[data-step]')?.dataset['step'] : undefined;
+      const button = target instanceof Element ? target.closest<HTMLElement>('button[data-step]') : null;
+      const step = button?.dataset['step'];
       const row = this.rowOf(target);
       if (row !== undefined && step !== undefined) this.step(row, Number(step));
     });

@@ -4,7 +4,7 @@ import { apply, invert } from '../geometry/matrix';
 import type { LayerPlace } from '../server/part-protocol';
 import { toSheet, type View } from './view';
 
-/** As much of a look as is needed: its plates, from the bottom to the top. Those without a layer cannot be pointed at. */
+/** As much of a look as is needed: its plates, the lowest first. Those without a layer cannot be pointed at. */
 export interface Plates {
   readonly plates: readonly { readonly layer: number | undefined; readonly place: Matrix }[];
 }

@@ -32,7 +32,9 @@ export function followSlips(canvas: SVGSVGElement, target: SlipTarget): void {
     event.stopImmediatePropagation();
     const slip = target.hold(undefined);
     const times = event.shiftKey ? 10 : 1;
-    if (slip) target.slip({ x: slip.x + times * step.x, y: slip.y + times * step.y, turn: slip.turn + times * step.turn });
+    if (!slip) return;
+    const [x, y, turn] = [slip.x + times * step.x, slip.y + times * step.y, slip.turn + times * step.turn];
+    target.slip({ x, y, turn });
   }, { capture: true });
   followDrag(canvas, target);
 }

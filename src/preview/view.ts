@@ -16,7 +16,7 @@ export interface Size {
   readonly height: number;
 }
 
-/** CSS pixels to the mm when a sheet is shown at its own size, on a screen of which nothing is known: CSS 2.1, 4.3.2. */
+/** CSS pixels to the mm when a sheet is shown at its own size, on an unknown screen: CSS 2.1, 4.3.2. */
 export const TRUE_SIZE = 96 / 25.4;
 
 const LEAST_SCALE = 0.05;

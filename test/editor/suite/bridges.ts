@@ -22,7 +22,9 @@ const COUNTER = 'v4 h4 v-4';
 const BRIDGE = 'V60H30';
 
 const choices: Readonly<Record<string, Choice>> = {
-  'the preferred plan': { at: NOUGHT, kind: QuickFix, title: /^Bridge this island \(2 bridges of 0\.80 mm\)$/, left: 3 },
+  'the preferred plan': {
+    at: NOUGHT, kind: QuickFix, title: /^Bridge this island \(2 bridges of 0\.80 mm\)$/, left: 3,
+  },
   'the shortest place': { at: NOUGHT, kind: QuickFix, title: /^Bridge it at the shortest place \(1 /, left: 3 },
   'two opposite sides': { at: COUNTER, kind: QuickFix, title: /^Bridge it on two opposite sides \(2 /, left: 3 },
   'a bridge at the caret': { at: NOUGHT, kind: QuickFix, title: /^Bridge it here \(1 /, left: 3 },
@@ -31,8 +33,12 @@ const choices: Readonly<Record<string, Choice>> = {
   'the whole file': { at: COUNTER, kind: QuickFix, title: /in this file \(7 /, left: 0 },
   'cutting the island away': { at: COUNTER, kind: QuickFix, title: /^Cut the island away/, left: 3 },
   'accepting it': { at: COUNTER, kind: QuickFix, title: /^Accept floating-island/, left: 3 },
-  'a standing bridge wider': { at: BRIDGE, kind: RefactorRewrite, title: /^Widen this bridge to 1\.20 mm$/, left: ISLANDS },
-  'a standing bridge elsewhere': { at: BRIDGE, kind: RefactorRewrite, title: /^Move this bridge 1\.60 mm to the/, left: ISLANDS },
+  'a standing bridge wider': {
+    at: BRIDGE, kind: RefactorRewrite, title: /^Widen this bridge to 1\.20 mm$/, left: ISLANDS,
+  },
+  'a standing bridge elsewhere': {
+    at: BRIDGE, kind: RefactorRewrite, title: /^Move this bridge 1\.60 mm to the/, left: ISLANDS,
+  },
   'a standing bridge gone': { at: BRIDGE, kind: RefactorRewrite, title: /^Remove this bridge$/, left: ISLANDS },
 };
 
@@ -94,10 +100,11 @@ export const bridgeTests: Record<string, () => Promise<void>> = {
     const titles = new Set<string>();
     for (const index of place) {
       const caret = document.positionAt(index + 1);
-      for (const { title } of await codeActions(uri, new vscode.Range(caret, caret), RefactorRewrite, 1)) titles.add(title);
+      const offered = await codeActions(uri, new vscode.Range(caret, caret), RefactorRewrite, 1);
+      for (const { title } of offered) titles.add(title);
     }
-    assert.ok([...titles].some((title) => /^Remove this bridge \(it is the last: 16\.0 mm² will fall out\)$/.test(title)),
-      [...titles].join('; '));
+    const last = /^Remove this bridge \(it is the last: 16\.0 mm² will fall out\)$/;
+    assert.ok([...titles].some((title) => last.test(title)), [...titles].join('; '));
     await vscode.commands.executeCommand('undo');
     assert.equal(document.getText(), before);
   },

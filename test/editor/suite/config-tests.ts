@@ -1,11 +1,12 @@
 /** `tombolo.json` in the editor: how a project begins, what is completed, and that changes are followed at once. */
 import * as assert from 'node:assert/strict';
 import * as vscode from 'vscode';
-import { codeOf, findings, islandIn, noIslandIn, open, until } from './helpers';
+import { codeOf, findings, hoverText, islandIn, noIslandIn, open, until } from './helpers';
 
 const rest = (milliseconds: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, milliseconds));
 
-const configBeside = ({ document }: vscode.TextEditor): vscode.Uri => vscode.Uri.joinPath(document.uri, '..', 'tombolo.json');
+const configBeside = ({ document }: vscode.TextEditor): vscode.Uri =>
+  vscode.Uri.joinPath(document.uri, '..', 'tombolo.json');
 
 const isThere = (uri: vscode.Uri): Thenable<boolean> => vscode.workspace.fs.stat(uri).then(() => true, () => false);
 
@@ -37,15 +38,15 @@ async function completions(editor: vscode.TextEditor, marked: string): Promise<v
 /** The editor may not know the text yet that it is asked about: then it is asked again. */
 async function hoverAt({ uri, positionAt }: vscode.TextDocument, offset: number): Promise<string> {
   for (let tries = 0; tries < 20; tries++) {
-    const hovers: vscode.Hover[] = await vscode.commands.executeCommand('vscode.executeHoverProvider', uri, positionAt(offset));
-    const shown = hovers.flatMap(({ contents }) => contents).map((each) => (typeof each === 'string' ? each : each.value)).join();
+    const shown = await hoverText(uri, positionAt(offset));
     if (shown !== '') return shown;
     await rest(250);
   }
   return '';
 }
 
-const labelOf = ({ label }: vscode.CompletionItem): string => (typeof label === 'string' ? label : label.label).replaceAll('"', '');
+const labelOf = ({ label }: vscode.CompletionItem): string =>
+  (typeof label === 'string' ? label : label.label).replaceAll('"', '');
 
 export const configTests: Record<string, () => Promise<void>> = {
   'declining the questions of Begin a Stencil Here marks the drawing, and nothing else': async () => {
@@ -59,14 +60,16 @@ export const configTests: Record<string, () => Promise<void>> = {
     assert.equal(editor.document.getText(), before);
   },
 
-  'three answers write a tombolo.json, which makes stencils of all drawings beside it; undo takes it away': async () => {
+  'three answers write a tombolo.json, which makes all drawings beside it stencils; undo takes it away': async () => {
     const reeds = await open('beginning/reeds.svg');
     const sun = await open('beginning/sun.svg');
     const before = sun.document.getText();
     await begin('workbench.action.acceptSelectedQuickOpenItem');
     const config = configBeside(sun);
-    const text = await until('the file', () => vscode.window.activeTextEditor?.document.uri.toString() === config.toString() &&
-      vscode.window.activeTextEditor.document.getText());
+    const text = await until('the file', () => {
+      const document = vscode.window.activeTextEditor?.document;
+      return document?.uri.toString() === config.toString() && document.getText();
+    });
     assert.deepEqual(JSON.parse(text), { size: { width: '31.75mm' }, material: 'card-0.3', cutter: { tool: 'laser' } });
     await islandIn(sun.document.uri);
     await islandIn(reeds.document.uri);
@@ -112,8 +115,8 @@ export const configTests: Record<string, () => Promise<void>> = {
     const { document } = editor;
     const before = document.getText();
     const whole = () => new vscode.Range(0, 0, document.lineCount, 0);
-    await editor.edit((edit) => edit.replace(
-      whole(), '{ "materail": "card-0.5", "checks": { "floating-island": "loud" }, "accept": { "floating-island": "hung by hand" } }\n'));
+    await editor.edit((edit) => edit.replace(whole(), '{ "materail": "card-0.5", '
+      + '"checks": { "floating-island": "loud" }, "accept": { "floating-island": "hung by hand" } }\n'));
     await noIslandIn(reeds.uri);
     const faults = await until('two faults', () => findings(document.uri).length === 2 && findings(document.uri));
     assert.deepEqual(faults.map(({ range }) => document.getText(range)), ['"materail"', '"loud"']);

@@ -52,3 +52,10 @@ export async function codeActions(
     return again();
   }
 }
+
+/** All that hovers tell of a place, as one text. */
+export async function hoverText(uri: vscode.Uri, at: vscode.Position): Promise<string> {
+  const hovers: vscode.Hover[] = await vscode.commands.executeCommand('vscode.executeHoverProvider', uri, at);
+  return hovers.flatMap(({ contents }) => contents)
+    .map((each) => (typeof each === 'string' ? each : each.value)).join();
+}

@@ -9,9 +9,10 @@ const tests = { ...bridgeTests, ...fileTests, ...projectTests, ...configTests };
 export async function run(): Promise<void> {
   let failed = 0;
   for (const [name, test] of Object.entries(tests)) {
+    const start = Date.now();
     try {
       await test();
-      console.log(`ok - ${name}`);
+      console.log(`ok - ${name} (${Date.now() - start} ms)`);
     } catch (error) {
       failed++;
       console.error(`not ok - ${name}\n${error instanceof Error ? error.stack : String(error)}`);

@@ -1,7 +1,7 @@
 /** A project of several files: what is found in one of them is shown in all that it concerns. */
 import * as assert from 'node:assert/strict';
 import * as vscode from 'vscode';
-import { codeOf, findings, open, until } from './helpers';
+import { codeOf, findings, hoverText, open, until } from './helpers';
 
 const beside = (uri: vscode.Uri, name: string): vscode.Uri => vscode.Uri.joinPath(uri, '..', name);
 const codesIn = (uri: vscode.Uri): string[] => findings(uri).map(codeOf).sort();
@@ -63,8 +63,6 @@ export const projectTests: Record<string, () => Promise<void>> = {
     assert.match(post?.detail ?? '', /^1 opening, 64\.0 mm of cut$/);
     assert.deepEqual(post?.children.map(({ name }) => name), ['Sheet', 'Opening']);
     const at = document.positionAt(document.getText().indexOf('<rect') + 2);
-    const hovers: vscode.Hover[] = await vscode.commands.executeCommand('vscode.executeHoverProvider', document.uri, at);
-    const shown = hovers.flatMap(({ contents }) => contents).map((each) => typeof each === 'string' ? each : each.value).join();
-    assert.match(shown, /8\.00 × 24\.00 mm · 192\.00 mm² · 64\.00 mm of cut/);
+    assert.match(await hoverText(document.uri, at), /8\.00 × 24\.00 mm · 192\.00 mm² · 64\.00 mm of cut/);
   },
 };
