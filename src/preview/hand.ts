@@ -136,8 +136,9 @@ export class Hand {
     return true;
   }
 
-  /** Takes away, one after the other: the bridge, the measure, the card, the crosshair. */
+  /** Takes away, one after the other: the bridge, the measure, the card, the crosshair. What is still asked is dropped. */
   escape(): boolean {
+    this.turn += 1;
     if (this.ghost.shown) this.drop();
     else if (this.tape.used) this.tape.clear();
     else if (this.card.shown) this.show(undefined);
