@@ -5,6 +5,7 @@
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { setImmediate } from 'node:timers/promises';
 import { describe, expect, test } from 'vitest';
 import type { Drawing } from '../../src/drawing/drawing';
 import { readDrawing } from '../../src/drawing/read-drawing';
@@ -62,12 +63,17 @@ const CORE = /^(paths-data|painting-fill|painting-stroke|painting-marker|coords-
 const CORE_EXCUSED = ['coords-viewattr-01-b', 'coords-viewattr-02-b'];
 
 describe('W3C SVG 1.1 Second Edition test suite', () => {
-  test('every file agrees or says why not', () => {
+  test('every file agrees or says why not', async () => {
     const names = readdirSync(FOLDER)
       .filter((file) => file.endsWith('.svg'))
       .map((file) => file.slice(0, -4));
     expect(names.length).toBeGreaterThanOrEqual(158);
-    const rows = names.map(judge);
+    const rows: Row[] = [];
+    for (const name of names) {
+      rows.push(judge(name));
+      // The renderer's pictures are only freed between turns of the event loop.
+      await setImmediate();
+    }
     for (const verdict of ['agree', 'excused', 'wrong'] as const) {
       const some = rows.filter((row) => row.verdict === verdict);
       console.log(`${verdict}: ${some.length}`);
