@@ -3,11 +3,11 @@ import type { Report } from '../../src/engine';
 import type { Region } from '../../src/geometry/region';
 import { ringsOf } from '../../src/geometry/rings';
 
-/** The median of a few runs, in ms; fewer for slow ones. */
+/** The median of the runs of a second and a half, in ms: all that is compared has the same time to get warm. */
 export function time(run: () => unknown): number {
   const laps: number[] = [];
   const begin = performance.now();
-  while (laps.length < 3 || (laps.length < 15 && performance.now() - begin < 1500)) {
+  while (laps.length < 3 || performance.now() - begin < 1500) {
     const start = performance.now();
     run();
     laps.push(performance.now() - start);
