@@ -48,7 +48,10 @@ export interface ProvenBridges {
   readonly pledge: Pledge;
 }
 
-/** Bridges every island of the report's layers; a layer that cannot be done whole is done island by island. */
+/**
+ * Bridges every island of the report's layers. Where a layer cannot be done whole, it is done without the islands that
+ * there is no place for; where that cannot be done either, island by island.
+ */
 export function bridgeIslands(report: Report, choice: BridgeChoice = {}): BridgeOutcome {
   const refusals: { message: string }[] = [];
   let whole: ProvenBridges = { edits: [], bridges: [], pledge: { gone: [], within: new Map() } };
@@ -73,7 +76,20 @@ function bridgeSheet(
   const whole = bridgeWidth === undefined && align === 'none'
     ? proveLayerBridges(report, sheet) : proveBridges(report, sheet, islands, choice);
   if (typeof whole !== 'string' || islands.length === 1) return [whole];
-  return islands.map((island) => proveBridges(report, sheet, [island], choice));
+  return withoutUnbridged(report, sheet, islands, choice)
+    ?? islands.map((island) => proveBridges(report, sheet, [island], choice));
+}
+
+/** Islands cut by one path can only be bridged together: those without a place must not keep the others from it. */
+function withoutUnbridged(
+  report: Report, sheet: Sheet, islands: readonly Piece[], { bridgeWidth, ...plan }: BridgePlanChoice,
+): (ProvenBridges | string)[] | undefined {
+  const options = { ...plan, width: bridgeWidthFor(report, sheet, bridgeWidth), hidden: hiddenOn(report, sheet) };
+  const { unbridged } = planBridges(sheet, islands, options);
+  const others = islands.filter((island) => !unbridged.includes(island));
+  if (unbridged.length === 0 || others.length === 0) return undefined;
+  const proven = proveBridges(report, sheet, others, bridgeWidth === undefined ? plan : { ...plan, bridgeWidth });
+  return typeof proven === 'string' ? undefined : [proven, ...unbridged.map((island) => noPlaceFor([island]))];
 }
 
 /** Two proven sets as one, proven again together; layers and islands may share the outlines that are cut. */

@@ -5,8 +5,8 @@ import { bridgeIslands, check } from '../../src/engine';
 import { time } from './measure';
 import { blobSheet } from './seeded';
 
-/** One blob in four has a counter: 200 islands in 100 000 segments. */
-const COUNTER_EACH = 4;
+/** One blob in three has a counter: 200 islands in 100 000 segments. */
+const COUNTER_EACH = 3;
 /** mm */
 const WIDTH = 0.8;
 
