@@ -4,7 +4,7 @@ import { attributeOf } from './document-index';
 import type { Problems } from './problems';
 import { sourceAttribute, type DeclaredStyle } from './style/cascade';
 import type { ComputedStyle } from './style/computed-style';
-import { parseLength, plainNumber, toUserUnits, type Axis, type ViewportSize } from './units';
+import { parseLength, toUserUnits, type Axis, type ViewportSize } from './units';
 
 /** What lengths on an element depend on. */
 export interface LengthScope {
@@ -31,10 +31,7 @@ export class GeometryValues {
     const css = this.scope.declared.get(name);
     const attribute = css ? sourceAttribute(this.element, name, css) : attributeOf(this.element, name);
     const text = css?.value ?? attribute?.value;
-    if (text === undefined) return undefined;
-    const number = plainNumber(text);
-    if (Number.isFinite(number)) return number;
-    if (text.trim() === 'auto') return undefined;
+    if (text === undefined || text.trim() === 'auto') return undefined;
     const length = parseLength(text);
     if (length) return toUserUnits(length, axis, this.scope.viewport, this.scope.style.inherited['font-size']);
     const message = `“${text}” is no length: write a number, with or without a unit such as mm. `

@@ -41,7 +41,7 @@ export function parseLength(text: string): Length | undefined {
 }
 
 /** The value of a text that is a number and nothing else, as most lengths are; NaN or infinite where it is not. */
-export function plainNumber(text: string): number {
+function plainNumber(text: string): number {
   const reader = new NumberReader(text);
   const value = reader.readNumber();
   return reader.atEnd ? value : NaN;

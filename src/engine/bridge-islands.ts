@@ -82,13 +82,12 @@ function bridgeSheet(
 
 /** Islands cut by one path can only be bridged together: those without a place must not keep the others from it. */
 function withoutUnbridged(
-  report: Report, sheet: Sheet, islands: readonly Piece[], { bridgeWidth, ...plan }: BridgePlanChoice,
+  report: Report, sheet: Sheet, islands: readonly Piece[], choice: BridgePlanChoice,
 ): (ProvenBridges | string)[] | undefined {
-  const options = { ...plan, width: bridgeWidthFor(report, sheet, bridgeWidth), hidden: hiddenOn(report, sheet) };
-  const { unbridged } = planBridges(sheet, islands, options);
+  const { unbridged } = planFor(report, sheet, islands, choice);
   const others = islands.filter((island) => !unbridged.includes(island));
   if (unbridged.length === 0 || others.length === 0) return undefined;
-  const proven = proveBridges(report, sheet, others, bridgeWidth === undefined ? plan : { ...plan, bridgeWidth });
+  const proven = proveBridges(report, sheet, others, choice);
   return typeof proven === 'string' ? undefined : [proven, ...unbridged.map((island) => noPlaceFor([island]))];
 }
 
@@ -136,13 +135,19 @@ export function proveBridges(
 }
 
 function provePlan(
-  report: Report, sheet: Sheet, islands: readonly Piece[],
-  { bridgeWidth, ...plan }: BridgePlanChoice & { more?: number },
-  mayCome: Pledge['mayCome'] = [],
+  report: Report, sheet: Sheet, islands: readonly Piece[], choice: PlanChoice, mayCome: Pledge['mayCome'] = [],
 ): ProvenBridges | string {
-  const width = bridgeWidthFor(report, sheet, bridgeWidth);
-  const { bridges, unbridged } = planBridges(sheet, islands, { ...plan, width, hidden: hiddenOn(report, sheet) });
+  const { bridges, unbridged } = planFor(report, sheet, islands, choice);
   return unbridged.length > 0 ? noPlaceFor(unbridged) : proveCut(report, sheet, bridges, islands, mayCome);
+}
+
+type PlanChoice = BridgePlanChoice & Pick<PlanOptions, 'more'>;
+
+function planFor(
+  report: Report, sheet: Sheet, islands: readonly Piece[], { bridgeWidth, ...plan }: PlanChoice,
+): ReturnType<typeof planBridges> {
+  const width = bridgeWidthFor(report, sheet, bridgeWidth);
+  return planBridges(sheet, islands, { ...plan, width, hidden: hiddenOn(report, sheet) });
 }
 
 /** mm as drawn: the width asked for, else the limit, and what the cut takes from it. */

@@ -2,14 +2,13 @@
 import { closeLine } from '../bridges/close-line';
 import { removeLines, uniteLines } from '../bridges/unite-lines';
 import type { Finding, Subject } from '../checks/finding';
-import { flattenSubpath } from '../geometry/flatten';
 import { regionFromRings } from '../geometry/polygons';
 import type { Region } from '../geometry/region';
 import type { Mend, Report } from '../report';
 import type { CheckId } from '../sheet/check-id';
 import type { CutLine } from '../sheet/cut-lines';
 import { formatMillimetres } from '../sheet/length';
-import { FLATNESS } from '../sheet/shape-region';
+import { ringOfCurves } from '../sheet/shape-region';
 import type { Sheet } from '../sheet/sheet';
 import { offer } from './attempt';
 
@@ -49,7 +48,7 @@ export function doubledMends(report: Report, finding: Finding, subject: Doubled)
 export function openMends(report: Report, finding: Finding, { sheet, lines }: Open): Mend[] {
   const [line, ...others] = lines;
   if (!line || others.length > 0) return [];
-  const within = regionFromRings([flattenSubpath(line.curves, FLATNESS)], 'evenodd');
+  const within = regionFromRings([ringOfCurves(line.curves)], 'evenodd');
   const outcome = closeLine(sheet.drawing, line);
   return offer(report, finding, sheet, {
     kind: 'close-outline', title: 'Close this outline', outcome, within, preferred: true, mayCome: FOUND_IN_OPENINGS,
@@ -77,5 +76,5 @@ function isSameLine(a: CutLine, b: CutLine): boolean {
 
 /** Where only lines are drawn, two on each other count as none: the opening comes back when one of them goes. */
 function cancelled(sheet: Sheet, line: CutLine): Region {
-  return sheet.layer.reading === 'outlines' ? regionFromRings([flattenSubpath(line.curves, FLATNESS)], 'nonzero') : [];
+  return sheet.layer.reading === 'outlines' ? regionFromRings([ringOfCurves(line.curves)], 'nonzero') : [];
 }

@@ -17,7 +17,7 @@ import { findThinParts, type ThinPartOptions } from './find-thin-parts';
 import { areaOf } from './polygons';
 import type { Box, Polygon, Region, Ring } from './region';
 import { RingsNear } from './rings-near';
-import { boxOfRing, forEachEdge, growBox, isSameRing, joinBoxes, nearestOnEdge, ringOfBox } from './rings';
+import { boxOfRing, distanceToEdge, forEachEdge, growBox, isSameRing, joinBoxes, ringOfBox } from './rings';
 import type { ThinPart } from './thin-parts';
 
 /** What was found before, in which region, with the same width and options. */
@@ -175,8 +175,7 @@ function keysOf(rings: readonly Ring[]): Map<string, Ring> {
 function liesOn(ring: Ring, { x, y }: Point): boolean {
   let near = false;
   forEachEdge(ring, (x0, y0, x1, y1) => {
-    const t = nearestOnEdge(x, y, x0, y0, x1, y1);
-    if (Math.hypot(x0 + t * (x1 - x0) - x, y0 + t * (y1 - y0) - y) <= BESIDE) near = true;
+    if (distanceToEdge(x, y, x0, y0, x1, y1) <= BESIDE) near = true;
   });
   return near;
 }

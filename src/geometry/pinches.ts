@@ -5,7 +5,7 @@ import type { Box, Polygon, Region, Ring } from './region';
 import { offsetRings } from './clipper';
 import { UNITS_PER_MM } from './grid';
 import { nestRings } from './nest-rings';
-import { boxOfRing, growBox, nearestOnEdge, ringOfBox, ringsOf } from './rings';
+import { boxOfRing, distanceToEdge, growBox, ringOfBox, ringsOf } from './rings';
 import { boxesOfEdges } from './rings-near';
 
 const GRID = 1 / UNITS_PER_MM;
@@ -103,15 +103,13 @@ function ringsInContact(rings: readonly Ring[]): Set<Ring> {
 function visitContacts(edges: RingEdges, tree: Flatbush, vertex: number, visit: (edge: number) => void): void {
   const [x, y, before] = [edges.x[vertex]!, edges.y[vertex]!, edges.previous[vertex]!];
   tree.collides(x - CONTACT, y - CONTACT, x + CONTACT, y + CONTACT, (edge) => {
-    if (edge !== vertex && edge !== before && distanceToEdge(edges, edge, x, y) <= CONTACT) visit(edge);
+    if (edge !== vertex && edge !== before && distanceFromEdge(edges, edge, x, y) <= CONTACT) visit(edge);
     return false;
   });
 }
 
-function distanceToEdge({ x, y, next }: RingEdges, edge: number, px: number, py: number): number {
-  const [x0, y0, x1, y1] = [x[edge]!, y[edge]!, x[next[edge]!]!, y[next[edge]!]!];
-  const along = nearestOnEdge(px, py, x0, y0, x1, y1);
-  return Math.hypot(x0 + along * (x1 - x0) - px, y0 + along * (y1 - y0) - py);
+function distanceFromEdge({ x, y, next }: RingEdges, edge: number, px: number, py: number): number {
+  return distanceToEdge(px, py, x[edge]!, y[edge]!, x[next[edge]!]!, y[next[edge]!]!);
 }
 
 /** Edge i runs from vertex i to vertex next[i]. */

@@ -100,6 +100,12 @@ export function nearestOnEdge(x: number, y: number, x0: number, y0: number, x1: 
   return square > 0 ? Math.max(0, Math.min(1, ((x - x0) * dx + (y - y0) * dy) / square)) : 0;
 }
 
+/** From (x, y) to the edge from (x0, y0) to (x1, y1). */
+export function distanceToEdge(x: number, y: number, x0: number, y0: number, x1: number, y1: number): number {
+  const t = nearestOnEdge(x, y, x0, y0, x1, y1);
+  return Math.hypot(x0 + t * (x1 - x0) - x, y0 + t * (y1 - y0) - y);
+}
+
 export function pointsOf(ring: Ring): Point[] {
   return Array.from({ length: ring.length / 2 }, (_, i) => ({ x: ring[2 * i] ?? 0, y: ring[2 * i + 1] ?? 0 }));
 }

@@ -11,7 +11,28 @@ import type { Attribute, CommentNode, ElementNode, InstructionNode, TextNode } f
 const NO_ATTRIBUTES: readonly BuiltAttribute[] = [];
 const NO_CHILDREN: BuiltNode[] = [];
 
-export class BuiltElement implements ElementNode {
+/** What elements and attributes have in common. */
+class NamedNode {
+  constructor(protected readonly known: KnownName, readonly nameFrom: number) {}
+
+  get name(): string {
+    return this.known.name;
+  }
+
+  get prefix(): string {
+    return this.known.prefix;
+  }
+
+  get localName(): string {
+    return this.known.localName;
+  }
+
+  get nameSpan(): Span {
+    return { from: this.nameFrom, to: this.nameFrom + this.known.name.length };
+  }
+}
+
+export class BuiltElement extends NamedNode implements ElementNode {
   readonly kind = 'element';
   namespace = '';
   attributes = NO_ATTRIBUTES;
@@ -29,24 +50,13 @@ export class BuiltElement implements ElementNode {
   /** @param text of the whole document */
   constructor(
     readonly text: string,
-    private readonly known: KnownName,
+    known: KnownName,
     public parent: BuiltElement | undefined,
     readonly from: number,
-    readonly nameFrom: number,
+    nameFrom: number,
   ) {
+    super(known, nameFrom);
     this.startTo = this.to = nameFrom + known.name.length;
-  }
-
-  get name(): string {
-    return this.known.name;
-  }
-
-  get prefix(): string {
-    return this.known.prefix;
-  }
-
-  get localName(): string {
-    return this.known.localName;
   }
 
   get span(): Span {
@@ -57,10 +67,6 @@ export class BuiltElement implements ElementNode {
     return { from: this.from, to: this.startTo };
   }
 
-  get nameSpan(): Span {
-    return { from: this.nameFrom, to: this.nameFrom + this.known.name.length };
-  }
-
   append(child: BuiltNode): void {
     // A first push would reserve room for 17 children, of which most elements have none, one or two.
     if (this.children.length === 0) this.children = [child];
@@ -68,30 +74,20 @@ export class BuiltElement implements ElementNode {
   }
 }
 
-export class BuiltAttribute implements Attribute {
+export class BuiltAttribute extends NamedNode implements Attribute {
   namespace = '';
 
   /** @param changed what the value is, and where it comes from, where it is not what stands between the quotes */
   constructor(
     readonly owner: BuiltElement,
-    private readonly known: KnownName,
-    readonly nameFrom: number,
+    known: KnownName,
+    nameFrom: number,
     private readonly valueFrom: number,
     private readonly valueTo: number,
     private readonly to: number,
     private readonly changed: CharacterData | undefined,
-  ) {}
-
-  get name(): string {
-    return this.known.name;
-  }
-
-  get prefix(): string {
-    return this.known.prefix;
-  }
-
-  get localName(): string {
-    return this.known.localName;
+  ) {
+    super(known, nameFrom);
   }
 
   get value(): string {
@@ -100,10 +96,6 @@ export class BuiltAttribute implements Attribute {
 
   get span(): Span {
     return { from: this.nameFrom, to: this.to };
-  }
-
-  get nameSpan(): Span {
-    return { from: this.nameFrom, to: this.nameFrom + this.known.name.length };
   }
 
   get valueSpan(): Span {

@@ -16,12 +16,9 @@ export interface NumberListError {
 
 /** Numbers divided by blanks, a comma, or both. Reads up to the first error and keeps what stands before it. */
 export function parseNumberList(text: string): NumberList {
-  return withSpans(readNumberList(text));
-}
-
-/** Pairs of coordinates. Of an odd count the last number is dropped, and is the error (SVG 2, "points"). */
-export function parsePoints(text: string): NumberList {
-  return withSpans(readPoints(text));
+  const { values, places, error } = readNumberList(text);
+  const spans = values.map((_, index) => ({ from: places[2 * index]!, to: places[2 * index + 1]! }));
+  return { values, spans, error };
 }
 
 /** A list in as few objects as can be: begin and end of each number's place follow one another. */
@@ -31,7 +28,7 @@ export interface CompactList {
   error: NumberListError | undefined;
 }
 
-/** As `parsePoints`. */
+/** Pairs of coordinates. Of an odd count the last number is dropped, and is the error (SVG 2, "points"). */
 export function readPoints(text: string): CompactList {
   const list = readNumberList(text);
   const { values, places } = list;
@@ -41,11 +38,6 @@ export function readPoints(text: string): CompactList {
   const from = places.pop()!;
   list.error ??= { message: `Points come in pairs: the y for ${text.slice(from, to)} is missing.`, span: { from, to } };
   return list;
-}
-
-function withSpans({ values, places, error }: CompactList): NumberList {
-  const spans = values.map((_, index) => ({ from: places[2 * index]!, to: places[2 * index + 1]! }));
-  return { values, spans, error };
 }
 
 function readNumberList(text: string): CompactList {

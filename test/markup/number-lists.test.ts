@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { parseNumberList, parsePoints, parseViewBox } from '../../src/markup/number-lists';
+import { parseNumberList, readPoints, parseViewBox } from '../../src/markup/number-lists';
 
 type Read = (text: string) => { readonly error: { readonly span: { from: number; to: number } } | undefined };
 
@@ -36,8 +36,8 @@ it.each([
   ['7', [], '7'],
   ['1 2 3 #', [1, 2], '#'],
 ])('points %j', (text, values, wrong) => {
-  expect(parsePoints(text).values).toEqual(values);
-  expect(underlined(parsePoints, text)).toBe(wrong);
+  expect(readPoints(text).values).toEqual(values);
+  expect(underlined(readPoints, text)).toBe(wrong);
 });
 
 it.each([
