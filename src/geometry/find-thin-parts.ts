@@ -30,12 +30,12 @@ export function findThinParts(region: Region, width: number, options: ThinPartOp
   const boundary = buildBoundary(region);
   if (!boundary) return [];
   const whole = wholesByBox(boundary.outline, region.length, width);
-  const thin = findThinBoundary(boundary, width / 2, whole);
+  const leastReach = options.leastReach ?? width;
+  const thin = findThinBoundary(boundary, { radius: width / 2, skip: whole, leastReach });
   markThinThroughout(thin, whole);
   const limit = width - (options.tolerance ?? DEFAULT_TOLERANCE);
   const wholes = describeWholes(thin, whole).filter((part) => part.width < limit);
   const components = linkChains(thin, whole);
-  const leastReach = options.leastReach ?? width;
   const others = describeComponents({ thin, components, skip: whole, limit, leastReach });
   return [...wholes, ...others].sort((a, b) => a.polygon - b.polygon);
 }

@@ -1,6 +1,7 @@
 /** Thin chains: thin stretches that follow each other without a gap along a ring. */
+import { JOINT } from './blocked-stretches';
 import type { Outline } from './outline';
-import { JOINT, type Stretches } from './stretches';
+import type { Stretches } from './stretches';
 import { sizeOf } from './tangent-disc';
 
 export interface Chains {

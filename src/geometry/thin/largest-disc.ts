@@ -1,7 +1,7 @@
 /** The largest disc in a polygon that is thin throughout. */
 import type { Point } from '../curve';
 import { TouchFinder, type Boundary } from './boundary';
-import { BlockedStretches } from './stretches';
+import { BlockedStretches } from './blocked-stretches';
 import { placeAt, sizeOf } from './tangent-disc';
 
 /** In mm: discs whose radius is larger by less are not looked for. */

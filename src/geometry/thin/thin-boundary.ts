@@ -2,7 +2,7 @@
 import type { Box } from '../region';
 import type { Boundary } from './boundary';
 import { buildChains, forEachStretch, type Chains } from './chains';
-import { findStretches, type Stretches } from './stretches';
+import { findStretches, type StretchSearch, type Stretches } from './stretches';
 import { isEdge, placeAt, sizeOf, type Place } from './tangent-disc';
 
 /** In mm and radians: a place this near to a stretch counts as on it, as both come with rounding errors. */
@@ -19,9 +19,9 @@ export interface ThinBoundary {
   readonly chains: Chains;
 }
 
-export function findThinBoundary(boundary: Boundary, radius: number, skip: Uint8Array): ThinBoundary {
-  const stretches = findStretches(boundary, radius, skip);
-  return { boundary, radius, stretches, chains: buildChains(boundary.outline, stretches) };
+export function findThinBoundary(boundary: Boundary, search: StretchSearch): ThinBoundary {
+  const stretches = findStretches(boundary, search);
+  return { boundary, radius: search.radius, stretches, chains: buildChains(boundary.outline, stretches) };
 }
 
 export function visitStretches(thin: ThinBoundary, chain: number, visit: (stretch: number) => void): void {
