@@ -1,38 +1,31 @@
 /** An outline with its edges in a spatial index. */
-import Flatbush from 'flatbush';
+import { EdgeBlocks } from '../edge-blocks';
 import type { Region } from '../region';
 import { buildOutline, type Outline } from './outline';
 import { isHarmless, placeAt, type Place, type Touch, touchEdge } from './tangent-disc';
 
 export interface Boundary {
   readonly outline: Outline;
-  readonly tree: Flatbush;
+  readonly edges: EdgeBlocks;
 }
 
 /** Undefined when the region has no area. */
 export function buildBoundary(region: Region): Boundary | undefined {
   const outline = buildOutline(region);
-  const { count, x, y, next } = outline;
-  if (count === 0) return undefined;
-  const tree = new Flatbush(count);
-  for (let edge = 0; edge < count; edge += 1) {
-    const [ax, ay, bx, by] = [x[edge]!, y[edge]!, x[next[edge]!]!, y[next[edge]!]!];
-    tree.add(Math.min(ax, bx), Math.min(ay, by), Math.max(ax, bx), Math.max(ay, by));
-  }
-  tree.finish();
-  return { outline, tree };
+  if (outline.count === 0) return undefined;
+  return { outline, edges: new EdgeBlocks(outline.x, outline.y, outline.ringStart) };
 }
 
 /** Calls back with the edges in the box until one answers true. */
 export function visitBox(
-  { tree }: Boundary,
+  { edges }: Boundary,
   x0: number,
   y0: number,
   x1: number,
   y1: number,
   visit: (edge: number) => boolean,
 ): void {
-  tree.collides(Math.min(x0, x1), Math.min(y0, y1), Math.max(x0, x1), Math.max(y0, y1), visit);
+  edges.search(Math.min(x0, x1), Math.min(y0, y1), Math.max(x0, x1), Math.max(y0, y1), visit);
 }
 
 /** Finds what the largest empty disc at a boundary place touches: the *first blocker*. */

@@ -98,12 +98,14 @@ function lowerBound(numbers: readonly number[], limit: number): number {
 }
 
 /** The edges of a ring that a ray from the point to the right crosses, in order. */
-export function edgesAcrossRay({ outline, tree }: Boundary, ring: number, point: Point): number[] {
+export function edgesAcrossRay({ outline, edges }: Boundary, ring: number, point: Point): number[] {
   const { x, y, next } = outline;
-  const found = tree.search(point.x, point.y, tree.maxX, point.y, (edge) => {
-    if (outline.ring[edge] !== ring) return false;
+  const found: number[] = [];
+  edges.search(point.x, point.y, Infinity, point.y, (edge) => {
     const end = next[edge]!;
-    return crossesRay(point, { x: x[edge]!, y: y[edge]! }, { x: x[end]!, y: y[end]! });
+    const crosses = outline.ring[edge] === ring && crossesRay(point, { x: x[edge]!, y: y[edge]! }, { x: x[end]!, y: y[end]! });
+    if (crosses) found.push(edge);
+    return false;
   });
   return found.sort((a, b) => a - b);
 }
