@@ -44,8 +44,10 @@ export class EdgeBlocks {
 
   private addBox(block: number): void {
     const { x, y, first, last } = this;
-    let [minX, minY] = [x[last[block]!]!, y[last[block]!]!];
-    let [maxX, maxY] = [minX, minY];
+    let minX = x[last[block]!]!;
+    let minY = y[last[block]!]!;
+    let maxX = minX;
+    let maxY = minY;
     for (let vertex = first[block]!; vertex < first[block + 1]!; vertex += 1) {
       if (x[vertex]! < minX) minX = x[vertex]!;
       if (x[vertex]! > maxX) maxX = x[vertex]!;
@@ -69,7 +71,10 @@ export class EdgeBlocks {
     const end = this.first[block + 1]!;
     for (let edge = this.first[block]!; edge < end; edge += 1) {
       const to = edge + 1 < end ? edge + 1 : this.last[block]!;
-      const [ax, ay, bx, by] = [x[edge]!, y[edge]!, x[to]!, y[to]!];
+      const ax = x[edge]!;
+      const ay = y[edge]!;
+      const bx = x[to]!;
+      const by = y[to]!;
       if ((ax < minX && bx < minX) || (ax > maxX && bx > maxX) || (ay < minY && by < minY) || (ay > maxY && by > maxY)) continue;
       if (visit(edge)) return true;
     }

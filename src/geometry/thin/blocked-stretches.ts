@@ -67,11 +67,14 @@ export class BlockedStretches {
   private search(): void {
     const { place, radius, element } = this;
     placeAt(this.boundary.outline, element, 0, place);
-    const [ax, ay] = [place.x + radius * place.normalX, place.y + radius * place.normalY];
+    const ax = place.x + radius * place.normalX;
+    const ay = place.y + radius * place.normalY;
     placeAt(this.boundary.outline, element, this.size, place);
-    const [bx, by] = [place.x + radius * place.normalX, place.y + radius * place.normalY];
+    const bx = place.x + radius * place.normalX;
+    const by = place.y + radius * place.normalY;
     const margin = radius + (isEdge(element) ? 0 : radius * (1 - Math.cos(this.size / 2)));
-    const [minX, minY] = [Math.min(ax, bx) - margin, Math.min(ay, by) - margin];
+    const minX = Math.min(ax, bx) - margin;
+    const minY = Math.min(ay, by) - margin;
     visitBox(this.boundary, minX, minY, Math.max(ax, bx) + margin, Math.max(ay, by) + margin, this.visit);
   }
 

@@ -37,7 +37,7 @@ export interface Outline {
 
 /** Points that repeat or are not finite are left out, so are spikes and slits without width and rings without area. */
 export function buildOutline(region: Region): Outline {
-  const rings: number[][] = [];
+  const rings: Ring[] = [];
   const polygons: number[] = [];
   region.forEach((polygon, number) => {
     ringsOf(polygon).forEach((ring) => {
@@ -52,7 +52,7 @@ export function buildOutline(region: Region): Outline {
   return outline;
 }
 
-function emptyOutline(rings: readonly number[][]): Outline {
+function emptyOutline(rings: readonly Ring[]): Outline {
   const ringStart = new Int32Array(rings.length + 1);
   rings.forEach((ring, number) => (ringStart[number + 1] = ringStart[number]! + ring.length / 2));
   const count = ringStart[rings.length]!;
@@ -72,13 +72,15 @@ function emptyOutline(rings: readonly number[][]): Outline {
   };
 }
 
-function fillRing(outline: Outline, ring: readonly number[], number: number, polygon: number): void {
+function fillRing(outline: Outline, ring: Ring, number: number, polygon: number): void {
   const start = outline.ringStart[number]!;
   const size = ring.length / 2;
   for (let at = 0; at < size; at += 1) {
-    const next = (at + 1) % size;
-    const [x, y] = [ring[2 * at]!, ring[2 * at + 1]!];
-    const [dx, dy] = [ring[2 * next]! - x, ring[2 * next + 1]! - y];
+    const next = at + 1 < size ? at + 1 : 0;
+    const x = ring[2 * at]!;
+    const y = ring[2 * at + 1]!;
+    const dx = ring[2 * next]! - x;
+    const dy = ring[2 * next + 1]! - y;
     const length = Math.sqrt(dx * dx + dy * dy);
     const vertex = start + at;
     outline.x[vertex] = x;
@@ -96,62 +98,83 @@ function fillRing(outline: Outline, ring: readonly number[], number: number, pol
 
 function coneAt({ alongX, alongY, previous }: Outline, vertex: number): number {
   const before = previous[vertex]!;
-  const [ax, ay, bx, by] = [alongX[before]!, alongY[before]!, alongX[vertex]!, alongY[vertex]!];
+  const ax = alongX[before]!;
+  const ay = alongY[before]!;
+  const bx = alongX[vertex]!;
+  const by = alongY[vertex]!;
   const turn = Math.atan2(ax * by - ay * bx, ax * bx + ay * by);
   return turn < -1e-9 ? -turn : 0;
 }
 
-function cleanRing(ring: Ring): number[] {
-  const clean: number[] = [];
+function cleanRing(ring: Ring): Ring {
+  const clean = new Float64Array(ring.length);
+  let size = 0;
   for (let at = 0; at + 1 < ring.length; at += 2) {
-    const [x, y] = [ring[at]!, ring[at + 1]!];
-    if (Number.isFinite(x) && Number.isFinite(y)) pushPoint(clean, x, y);
+    const x = ring[at]!;
+    const y = ring[at + 1]!;
+    if (Number.isFinite(x) && Number.isFinite(y)) size = pushPoint(clean, size, x, y);
   }
-  return straighten(closeSeam(clean));
+  return straighten(closeSeam(clean.subarray(0, size)));
 }
 
 /**
  * Leaves out vertices on straight courses, so that cost depends on shapes and not on how densely they are drawn. From
  * the last vertex kept a sleeve looks ahead: it holds the slopes of all lines that pass every vertex since within
- * STRAIGHT, and the course goes on as long as the next vertex lies in it.
+ * STRAIGHT, and the course goes on as long as the next vertex lies in it. Those kept move up in the same array.
  */
-function straighten(points: readonly number[]): number[] {
-  if (points.length < 8) return [...points];
-  const kept = [points[0]!, points[1]!];
-  for (let anchor = 0, at = 2; at < points.length; anchor = at, at += 2) {
-    const [x, y] = [points[anchor]!, points[anchor + 1]!];
-    const [dx, dy] = [points[at]! - x, points[at + 1]! - y];
-    const first = Math.sqrt(dx * dx + dy * dy);
-    let [low, high, farthest] = [-STRAIGHT / first, STRAIGHT / first, first];
-    for (; at + 2 < points.length; at += 2) {
-      const [nextX, nextY] = [points[at + 2]! - x, points[at + 3]! - y];
-      const along = (nextX * dx + nextY * dy) / first;
-      const slope = (nextY * dx - nextX * dy) / first / along;
-      if (along <= farthest || slope < low || slope > high) break;
-      farthest = along;
-      low = Math.max(low, slope - STRAIGHT / along);
-      high = Math.min(high, slope + STRAIGHT / along);
-    }
-    kept.push(points[at]!, points[at + 1]!);
+function straighten(points: Ring): Ring {
+  if (points.length < 8) return points;
+  let size = 2;
+  for (let anchor = 0, at = 2; at < points.length; anchor = size - 2, at += 2) {
+    at = lastOfCourse(points, anchor, at);
+    points[size] = points[at]!;
+    points[size + 1] = points[at + 1]!;
+    size += 2;
   }
-  return kept;
+  return points.subarray(0, size);
+}
+
+/** Where the straight course ends that leads from the anchor to `first`. */
+function lastOfCourse(points: Ring, anchor: number, first: number): number {
+  const x = points[anchor]!;
+  const y = points[anchor + 1]!;
+  const dx = points[first]! - x;
+  const dy = points[first + 1]! - y;
+  let farthest = Math.sqrt(dx * dx + dy * dy);
+  const unitX = dx / farthest;
+  const unitY = dy / farthest;
+  let high = STRAIGHT / farthest;
+  let low = -high;
+  let at = first;
+  for (; at + 2 < points.length; at += 2) {
+    const nextX = points[at + 2]! - x;
+    const nextY = points[at + 3]! - y;
+    const along = nextX * unitX + nextY * unitY;
+    const slope = (nextY * unitX - nextX * unitY) / along;
+    if (along <= farthest || slope < low || slope > high) break;
+    farthest = along;
+    low = Math.max(low, slope - STRAIGHT / along);
+    high = Math.min(high, slope + STRAIGHT / along);
+  }
+  return at;
 }
 
 /** Takes back what the point makes void: the last point when it repeats it or the course doubles back at it. */
-function pushPoint(points: number[], x: number, y: number): void {
+function pushPoint(points: Ring, size: number, x: number, y: number): number {
+  let end = size;
   for (;;) {
-    const size = points.length;
-    if (size >= 2 && isNear(points[size - 2]!, points[size - 1]!, x, y)) return;
-    if (size < 4) break;
-    const [ax, ay] = [points[size - 4]!, points[size - 3]!];
-    if (!doublesBack(ax, ay, points[size - 2]!, points[size - 1]!, x, y)) break;
-    points.length = size - 2;
+    if (end >= 2 && isNear(points[end - 2]!, points[end - 1]!, x, y)) return end;
+    if (end < 4) break;
+    if (!doublesBack(points[end - 4]!, points[end - 3]!, points[end - 2]!, points[end - 1]!, x, y)) break;
+    end -= 2;
   }
-  points.push(x, y);
+  points[end] = x;
+  points[end + 1] = y;
+  return end + 2;
 }
 
 /** The same where the ring's end meets its start. */
-function closeSeam(points: number[]): number[] {
+function closeSeam(points: Ring): Ring {
   let from = 0;
   let to = points.length;
   const at = (index: number): [number, number] => [points[index]!, points[index + 1]!];
@@ -159,9 +182,9 @@ function closeSeam(points: number[]): number[] {
     const [first, second, last, beforeLast] = [at(from), at(from + 2), at(to - 2), at(to - 4)];
     if (isNear(...first, ...last) || doublesBack(...beforeLast, ...last, ...first)) to -= 2;
     else if (doublesBack(...last, ...first, ...second)) from += 2;
-    else return points.slice(from, to);
+    else return points.subarray(from, to);
   }
-  return [];
+  return points.subarray(0, 0);
 }
 
 function isNear(ax: number, ay: number, bx: number, by: number): boolean {
@@ -170,7 +193,10 @@ function isNear(ax: number, ay: number, bx: number, by: number): boolean {
 
 /** Whether the course from a to b to c returns along itself. */
 function doublesBack(ax: number, ay: number, bx: number, by: number, cx: number, cy: number): boolean {
-  const [ux, uy, vx, vy] = [bx - ax, by - ay, cx - bx, cy - by];
+  const ux = bx - ax;
+  const uy = by - ay;
+  const vx = cx - bx;
+  const vy = cy - by;
   if (ux * vx + uy * vy >= 0) return false;
   const longer = Math.sqrt(Math.max(ux * ux + uy * uy, vx * vx + vy * vy));
   return Math.abs(ux * vy - uy * vx) <= NOTHING * longer;

@@ -71,7 +71,8 @@ export class Run {
     this.widen(x[vertex]!, y[vertex]!, this.boundary.outline.previous[vertex]!, bulge);
     this.widen(x[vertex]!, y[vertex]!, vertex, bulge);
     this.widen(x[next[vertex]!]!, y[next[vertex]!]!, vertex, 0);
-    const [width, height] = [this.maxX - this.minX, this.maxY - this.minY];
+    const width = this.maxX - this.minX;
+    const height = this.maxY - this.minY;
     const spread = Math.sqrt(width * width + height * height) / 2;
     if (spread > MOST_SPREAD * this.radius) {
       Object.assign(this, { minX, minY, maxX, maxY });
@@ -86,7 +87,8 @@ export class Run {
   /** By the centre of the disc that touches at (x, y) with the normal of the edge. */
   private widen(x: number, y: number, edge: number, margin: number): void {
     const { alongX, alongY } = this.boundary.outline;
-    const [centreX, centreY] = [x - this.radius * alongY[edge]!, y + this.radius * alongX[edge]!];
+    const centreX = x - this.radius * alongY[edge]!;
+    const centreY = y + this.radius * alongX[edge]!;
     if (centreX - margin < this.minX) this.minX = centreX - margin;
     if (centreY - margin < this.minY) this.minY = centreY - margin;
     if (centreX + margin > this.maxX) this.maxX = centreX + margin;
@@ -114,7 +116,8 @@ export class Run {
     const { polygon, ring, ringStart } = this.boundary.outline;
     const { first } = this;
     const size = ringStart[ring[first]! + 1]! - ringStart[ring[first]!]!;
-    let [back, ahead] = [1, this.end - first - 1];
+    let back = 1;
+    let ahead = this.end - first - 1;
     for (let at = 0; at < this.count; at += 1) {
       const edge = this.found[at]!;
       if (polygon[edge] !== polygon[first]) continue;
@@ -133,7 +136,8 @@ export class Run {
     for (let step = 0; step < back; step += 1) start = previous[start]!;
     let end = next[this.first]!;
     for (let step = 0; step < ahead; step += 1) end = next[end]!;
-    const [dx, dy] = [x[end]! - x[start]!, y[end]! - y[start]!];
+    const dx = x[end]! - x[start]!;
+    const dy = y[end]! - y[start]!;
     const least = this.steepest * Math.sqrt(dx * dx + dy * dy);
     for (let edge = start; edge !== end; edge = next[edge]!) {
       if (!(alongX[edge]! * dx + alongY[edge]! * dy > least)) return false;

@@ -35,7 +35,8 @@ export function sizeOf(outline: Outline, element: number): number {
 export function placeAt(outline: Outline, element: number, parameter: number, place: Place): Place {
   const vertex = element >> 1;
   if (isEdge(element)) {
-    const [alongX, alongY] = [outline.alongX[vertex]!, outline.alongY[vertex]!];
+    const alongX = outline.alongX[vertex]!;
+    const alongY = outline.alongY[vertex]!;
     place.x = outline.x[vertex]! + parameter * alongX;
     place.y = outline.y[vertex]! + parameter * alongY;
     place.normalX = -alongY;
@@ -43,8 +44,10 @@ export function placeAt(outline: Outline, element: number, parameter: number, pl
     return place;
   }
   const before = outline.previous[vertex]!;
-  const [alongX, alongY] = [outline.alongX[before]!, outline.alongY[before]!];
-  const [cos, sin] = [Math.cos(parameter), Math.sin(parameter)];
+  const alongX = outline.alongX[before]!;
+  const alongY = outline.alongY[before]!;
+  const cos = Math.cos(parameter);
+  const sin = Math.sin(parameter);
   place.x = outline.x[vertex]!;
   place.y = outline.y[vertex]!;
   place.normalX = sin * alongX - cos * alongY;
@@ -66,8 +69,10 @@ export function isHarmless({ next, previous, cone }: Outline, element: number, o
 
 /** mm²: the squared distance of a point from the edge. */
 export function squareToEdge(outline: Outline, edge: number, px: number, py: number): number {
-  const [dx, dy] = [px - outline.x[edge]!, py - outline.y[edge]!];
-  const [alongX, alongY] = [outline.alongX[edge]!, outline.alongY[edge]!];
+  const dx = px - outline.x[edge]!;
+  const dy = py - outline.y[edge]!;
+  const alongX = outline.alongX[edge]!;
+  const alongY = outline.alongY[edge]!;
   const along = dx * alongX + dy * alongY;
   const beyond = along < 0 ? along : Math.max(0, along - outline.length[edge]!);
   const aside = dx * alongY - dy * alongX;
@@ -80,9 +85,11 @@ export function squareToEdge(outline: Outline, edge: number, px: number, py: num
  * convex figure in one stretch. False when there is none.
  */
 export function blockedOnEdge(o: Outline, edge: number, obstacle: number, radius: number, blocked: Stretch): boolean {
-  const [tx, ty] = [o.alongX[edge]!, o.alongY[edge]!];
+  const tx = o.alongX[edge]!;
+  const ty = o.alongY[edge]!;
   const reach = radius - DEPTH;
-  const [x, y] = [o.x[obstacle]! - o.x[edge]!, o.y[obstacle]! - o.y[edge]!];
+  const x = o.x[obstacle]! - o.x[edge]!;
+  const y = o.y[obstacle]! - o.y[edge]!;
   // The obstacle's start and direction, seen from the edge's start along the edge and from the line of centres inwards.
   const startAcross = x * -ty + y * tx - radius;
   const across = o.alongX[obstacle]! * -ty + o.alongY[obstacle]! * tx;
@@ -135,13 +142,18 @@ function widenBySide(
  */
 export function blockedInCone(o: Outline, vertex: number, obstacle: number, radius: number, blocked: Stretch): boolean {
   const before = o.previous[vertex]!;
-  const [tx, ty] = [o.alongX[before]!, o.alongY[before]!];
-  const [x, y] = [o.x[obstacle]! - o.x[vertex]!, o.y[obstacle]! - o.y[vertex]!];
-  const [dx, dy] = [o.alongX[obstacle]!, o.alongY[obstacle]!];
+  const tx = o.alongX[before]!;
+  const ty = o.alongY[before]!;
+  const x = o.x[obstacle]! - o.x[vertex]!;
+  const y = o.y[obstacle]! - o.y[vertex]!;
+  const dx = o.alongX[obstacle]!;
+  const dy = o.alongY[obstacle]!;
   // Seen from the vertex, along the normal at the cone's start and along the edge before it: angles from the first
   // axis.
-  const [a1, a2] = [y * tx - x * ty, x * tx + y * ty];
-  const [d1, d2] = [dy * tx - dx * ty, dx * tx + dy * ty];
+  const a1 = y * tx - x * ty;
+  const a2 = x * tx + y * ty;
+  const d1 = dy * tx - dx * ty;
+  const d2 = dx * tx + dy * ty;
   const length = o.length[obstacle]!;
   const reach = radius - DEPTH;
   const side = a2 * d1 - a1 * d2;
@@ -209,8 +221,10 @@ export interface Touch {
  * `touch` and gives true if that is less than `touch.radius`.
  */
 export function touchEdge(outline: Outline, place: Place, obstacle: number, touch: Touch): boolean {
-  const [dx, dy] = [outline.alongX[obstacle]!, outline.alongY[obstacle]!];
-  const [x, y] = [outline.x[obstacle]! - place.x, outline.y[obstacle]! - place.y];
+  const dx = outline.alongX[obstacle]!;
+  const dy = outline.alongY[obstacle]!;
+  const x = outline.x[obstacle]! - place.x;
+  const y = outline.y[obstacle]! - place.y;
   const length = outline.length[obstacle]!;
   const side = y * dx - x * dy;
   const upright = side >= 0 ? 1 : -1;
