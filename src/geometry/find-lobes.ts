@@ -11,6 +11,7 @@
 import type { Point } from './curve';
 import { crossFrom, distance, interpolate } from './point';
 import type { Region } from './region';
+import { LobeChords } from './lobe-chords';
 import { lobeRingsOf, type LobeRing, type RingStretch } from './lobe-ring';
 import { buildSegmentIndex, forEachSegmentInBox, placeOnSegment, type PlaceOnSegment, type SegmentIndex } from './segment-index';
 import { perimeter } from './rings';
@@ -32,6 +33,9 @@ export interface Lobe {
 
 /** A lobe reaches at least so many times the length of its root. */
 const SLENDERNESS = 4;
+
+/** Roots are looked for on edges that come so near to a vertex, in least reaches. */
+const MOST_ROOT = 0.5;
 
 /** From each vertex so many of the nearest chords that could cut off a lobe are tried. */
 const CHORDS_TRIED = 6;
@@ -62,11 +66,27 @@ interface Candidate extends Lobe {
 export function findLobes(region: Region, leastReach: number): Lobe[] {
   if (!(leastReach > 0) || !Number.isFinite(leastReach)) return [];
   if (!region.some(({ outer, holes }) => [outer, ...holes].some((ring) => mayHoldLobe(ring, leastReach)))) return [];
-  const index = buildSegmentIndex(coarse(region, COARSENESS * leastReach));
-  const candidates = lobeRingsOf(index)
+  const search = new Search(region, leastReach);
+  const candidates = lobeRingsOf(search.index)
     .filter(({ length }) => length >= 2 * leastReach)
-    .flatMap((ring) => candidatesOf(index, ring, leastReach));
+    .flatMap((ring) => candidatesOf(search, ring));
   return outermost(candidates).map(({ from, to, root, reach, tip, polygon }) => ({ from, to, root, reach, tip, polygon }));
+}
+
+class Search {
+  /** Of the outer rings, and of the holes that may hold a lobe. */
+  readonly index: SegmentIndex;
+  private everything: SegmentIndex | undefined;
+
+  constructor(private readonly region: Region, readonly leastReach: number) {
+    const long = region.map(({ outer, holes }) => ({ outer, holes: holes.filter((hole) => mayHoldLobe(hole, leastReach)) }));
+    this.index = buildSegmentIndex(coarse(long, COARSENESS * leastReach));
+  }
+
+  /** Of all rings; rarely wanted. */
+  get all(): SegmentIndex {
+    return (this.everything ??= buildSegmentIndex(coarse(this.region, COARSENESS * this.leastReach)));
+  }
 }
 
 /** The same polygons with fewer points; holes too small to keep any are left out. */
@@ -82,7 +102,9 @@ function mayHoldLobe(ring: Float64Array, leastReach: number): boolean {
   return ring.length > 8 && perimeter(ring) >= 2 * leastReach;
 }
 
-function candidatesOf(index: SegmentIndex, ring: LobeRing, leastReach: number): Candidate[] {
+function candidatesOf(search: Search, ring: LobeRing): Candidate[] {
+  const { index, leastReach } = search;
+  const chords = new LobeChords(index, ring);
   const found: Candidate[] = [];
   let last = -Infinity;
   for (let edge = ring.first; edge < ring.first + ring.size; edge += 1) {
@@ -90,7 +112,7 @@ function candidatesOf(index: SegmentIndex, ring: LobeRing, leastReach: number): 
     const place = ring.placeOf(edge, 0);
     if (turn >= 0 || (turn > -SHARP && place - last < SPACING * leastReach)) continue;
     last = place;
-    found.push(...candidatesFrom(index, ring, edge, leastReach));
+    found.push(...candidatesFrom(search, ring, chords, edge));
   }
   return found;
 }
@@ -103,19 +125,33 @@ function turnBefore(index: SegmentIndex, edge: number): number {
   return sizes > 0 ? crossFrom(a, b, c) / sizes : 0;
 }
 
-function candidatesFrom(index: SegmentIndex, ring: LobeRing, edge: number, leastReach: number): Candidate[] {
+function candidatesFrom(search: Search, ring: LobeRing, chords: LobeChords, edge: number): Candidate[] {
+  const { index, leastReach } = search;
   const vertex = startOf(index, edge);
-  const mayEnd = (other: number) => index.ring[other] === ring.number && ring.gapBetween(edge, other) >= leastReach &&
-    crossFrom(startOf(index, other), endOf(index, other), vertex) >= 0 &&
-    stretches(ring, edge, placeOnSegment(index, other, vertex), leastReach).length > 0;
-  const near = index.tree?.neighbors(vertex.x, vertex.y, CHORDS_TRIED, leastReach / 2, mayEnd) ?? [];
+  const { x, y } = vertex;
+  const { x0, y0, x1, y1 } = index;
+  const near = chords.search({
+    edge, leastGap: leastReach, mostDistance: MOST_ROOT * leastReach, most: CHORDS_TRIED,
+    mayEnd: (other, t) => {
+      const dx = x1[other]! - x0[other]!;
+      const dy = y1[other]! - y0[other]!;
+      if (dx * (y - y0[other]!) - dy * (x - x0[other]!) < 0) return false;
+      const distance = Math.hypot(x0[other]! + t * dx - x, y0[other]! + t * dy - y);
+      return ring.mayCutOff(edge, other, t, leastRound(distance, leastReach));
+    },
+  });
   return near.flatMap((other) => {
     const place = placeOnSegment(index, other, vertex);
-    if (place.distance <= AT_END || !isClear(index, edge, place)) return [];
+    if (place.distance <= AT_END || !isClear(search, edge, place)) return [];
     return stretches(ring, edge, place, leastReach)
       .map(({ start, end }) => lobeBetween(ring, start, end, SAMPLES))
       .filter(({ reach, root }) => reach >= Math.max(leastReach, SLENDERNESS * root));
   });
+}
+
+/** mm: a lobe on a chord of the length is gone round by so much of the ring at least. */
+function leastRound(chord: number, leastReach: number): number {
+  return 2 * Math.max(leastReach, SLENDERNESS * chord) - chord;
 }
 
 /** The stretches of the ring that could go round a lobe which hangs on the chord from a vertex to a place. */
@@ -123,7 +159,7 @@ function stretches(
   ring: LobeRing, edge: number, place: PlaceOnSegment, leastReach: number,
 ): RingStretch[] {
   const [here, there] = [ring.placeOf(edge, 0), ring.placeOf(place.edge, place.t)];
-  const least = 2 * Math.max(leastReach, SLENDERNESS * place.distance) - place.distance;
+  const least = leastRound(place.distance, leastReach);
   return [{ start: here, end: there }, { start: there, end: here }]
     .filter(({ start, end }) => ring.lengthBetween(start, end) >= least && ring.cutsOff(start, end));
 }
@@ -141,7 +177,8 @@ function lobeBetween(ring: LobeRing, start: number, end: number, samples: number
 }
 
 /** Whether a chord from the vertex at which `edge` begins stays inside the region up to its other end. */
-function isClear(index: SegmentIndex, edge: number, { edge: other, point }: PlaceOnSegment): boolean {
+function isClear(search: Search, edge: number, { edge: other, point }: PlaceOnSegment): boolean {
+  const { index } = search;
   const vertex = startOf(index, edge);
   const slack = AT_END * distance(vertex, point);
   if (crossFrom(startOf(index, other), endOf(index, other), vertex) < -slack) return false;
@@ -151,9 +188,10 @@ function isClear(index: SegmentIndex, edge: number, { edge: other, point }: Plac
     minX: Math.min(vertex.x, point.x), minY: Math.min(vertex.y, point.y),
     maxX: Math.max(vertex.x, point.x), maxY: Math.max(vertex.y, point.y),
   };
+  const { all } = search;
   let clear = true;
-  forEachSegmentInBox(index, box, (each) => {
-    if (clear && crosses(vertex, point, startOf(index, each), endOf(index, each))) clear = false;
+  forEachSegmentInBox(all, box, (each) => {
+    if (clear && crosses(vertex, point, startOf(all, each), endOf(all, each))) clear = false;
   });
   return clear;
 }
