@@ -56,6 +56,39 @@ function blob(x: number, y: number, radius: number, random: () => number): strin
   return `M${number(first?.x ?? x)} ${number(first?.y ?? y)}${curves.join('')}Z`;
 }
 
+/**
+ * A sheet of shapes as traced from a picture: closed polygons of about `segments` edges in all, their corners 0.1 mm from
+ * each other and up to 0.03 mm beside a wavy course, 2.5 to 5 mm from the shape's middle; one in so many has a counter.
+ */
+export function tracedSheet(segments: number, counterEach = 7, seed = 3): string {
+  const random = seededRandom(seed);
+  const pitch = 11;
+  const shapes = Math.max(1, Math.round(segments / 235));
+  const columns = Math.ceil(Math.sqrt(shapes));
+  const side = (columns + 1) * pitch;
+  const paths = Array.from({ length: shapes }, (_, i) => {
+    const x = ((i % columns) + 1 + (random() - 0.5) * 0.1) * pitch;
+    const y = (Math.floor(i / columns) + 1 + (random() - 0.5) * 0.1) * pitch;
+    const radius = 2.5 + random() * 2.5;
+    return `<path d="${traced(x, y, radius, random)}${i % counterEach === 0 ? traced(x, y, radius / 2, random) : ''}"/>`;
+  });
+  return `<svg xmlns="http://www.w3.org/2000/svg" width="${side}mm" height="${side}mm" viewBox="0 0 ${side} ${side}" ` +
+    `data-tombolo-reading="openings" fill-rule="evenodd">\n${paths.join('\n')}\n</svg>\n`;
+}
+
+/** A closed polygon about (x, y). */
+function traced(x: number, y: number, radius: number, random: () => number): string {
+  const waves = Array.from({ length: 9 }, (_, k) => ({ often: k + 2, far: (0.35 * random()) / (k + 2), from: 6.3 * random() }));
+  const count = Math.round((2 * Math.PI * radius) / 0.1);
+  const points = Array.from({ length: count }, (_, i) => {
+    const angle = (2 * Math.PI * i) / count;
+    const wavy = waves.reduce((sum, { often, far, from }) => sum + far * Math.cos(often * angle + from), 1);
+    const r = radius * wavy + 0.06 * (random() - 0.5);
+    return `${(x + r * Math.cos(angle)).toFixed(3)} ${(y + r * Math.sin(angle)).toFixed(3)}`;
+  });
+  return `M${points.join('L')}Z`;
+}
+
 /** The sheet with the last point of its middle path moved by `by` mm to the right. */
 export function withMovedPoint(svg: string, by: number): string {
   const start = svg.indexOf('<path', svg.length / 2);
