@@ -1,6 +1,6 @@
 /** Pieces that hang together by contact of no width, taken apart. */
-import Flatbush from 'flatbush';
 import { indexBoxes } from './clusters';
+import { EdgeBlocks } from './edge-blocks';
 import type { Box, Polygon, Region, Ring } from './region';
 import { offsetRings } from './clipper';
 import { UNITS_PER_MM } from './grid';
@@ -81,38 +81,65 @@ function shrunk(rings: readonly Ring[]): Ring[] {
   return offsetRings(rings, -GRID, 'miter', GRID, 8);
 }
 
+/** So many vertices of a ring, one after the other, are asked about at once. */
+const VERTICES_ASKED = 8;
+
 /** The rings that touch themselves or each other. */
 function ringsInContact(rings: readonly Ring[]): Set<Ring> {
   const touching = new Set<Ring>();
   const edges = edgesOf(rings);
   if (edges.count === 0) return touching;
-  const tree = new Flatbush(edges.count);
-  const { x, y, next } = edges;
-  for (let edge = 0; edge < edges.count; edge += 1) {
-    const [x0, y0, x1, y1] = [x[edge]!, y[edge]!, x[next[edge]!]!, y[next[edge]!]!];
-    tree.add(Math.min(x0, x1), Math.min(y0, y1), Math.max(x0, x1), Math.max(y0, y1));
-  }
-  tree.finish();
-  for (let vertex = 0; vertex < edges.count; vertex += 1) {
-    visitContacts(edges, tree, vertex, (edge) => touching.add(rings[edges.ring[vertex]!]!).add(rings[edges.ring[edge]!]!));
-  }
+  const blocks = new EdgeBlocks(edges.x, edges.y, edges.ringStart);
+  const touch = (vertex: number, edge: number): void => {
+    touching.add(rings[edges.ring[vertex]!]!).add(rings[edges.ring[edge]!]!);
+  };
+  rings.forEach((_, ring) => {
+    const end = edges.ringStart[ring + 1]!;
+    for (let vertex = edges.ringStart[ring]!; vertex < end; vertex += VERTICES_ASKED) {
+      visitContacts(edges, blocks, vertex, Math.min(end, vertex + VERTICES_ASKED), touch);
+    }
+  });
   return touching;
 }
 
-/** Calls back with the edges that the vertex lies on, other than the two that meet there. */
-function visitContacts(edges: RingEdges, tree: Flatbush, vertex: number, visit: (edge: number) => void): void {
-  const [x, y, before] = [edges.x[vertex]!, edges.y[vertex]!, edges.previous[vertex]!];
-  tree.collides(x - CONTACT, y - CONTACT, x + CONTACT, y + CONTACT, (edge) => {
-    if (edge !== vertex && edge !== before && distanceFromEdge(edges, edge, x, y) <= CONTACT) visit(edge);
+/** Calls back with vertices from `first` up to, not including, `end`, and edges that they lie on but do not belong to. */
+function visitContacts(
+  edges: RingEdges, blocks: EdgeBlocks, first: number, end: number, visit: (vertex: number, edge: number) => void,
+): void {
+  const { x, y, previous } = edges;
+  const { minX, minY, maxX, maxY } = growBox(boxOfVertices(edges, first, end), CONTACT);
+  blocks.search(minX, minY, maxX, maxY, (edge) => {
+    for (let vertex = first; vertex < end; vertex += 1) {
+      if (edge === vertex || edge === previous[vertex]) continue;
+      if (isNear(edges, edge, x[vertex]!, y[vertex]!)) visit(vertex, edge);
+    }
     return false;
   });
 }
 
-function distanceFromEdge({ x, y, next }: RingEdges, edge: number, px: number, py: number): number {
-  return distanceToEdge(px, py, x[edge]!, y[edge]!, x[next[edge]!]!, y[next[edge]!]!);
+function boxOfVertices({ x, y }: RingEdges, first: number, end: number): Box {
+  const box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
+  for (let vertex = first; vertex < end; vertex += 1) {
+    box.minX = Math.min(box.minX, x[vertex]!);
+    box.minY = Math.min(box.minY, y[vertex]!);
+    box.maxX = Math.max(box.maxX, x[vertex]!);
+    box.maxY = Math.max(box.maxY, y[vertex]!);
+  }
+  return box;
 }
 
-/** Edge i runs from vertex i to vertex next[i]. */
+/** Whether a point is as near to an edge as things are that touch. */
+function isNear({ x, y, next }: RingEdges, edge: number, px: number, py: number): boolean {
+  const ax = x[edge]!;
+  const bx = x[next[edge]!]!;
+  if ((ax < px - CONTACT && bx < px - CONTACT) || (ax > px + CONTACT && bx > px + CONTACT)) return false;
+  const ay = y[edge]!;
+  const by = y[next[edge]!]!;
+  if ((ay < py - CONTACT && by < py - CONTACT) || (ay > py + CONTACT && by > py + CONTACT)) return false;
+  return distanceToEdge(px, py, ax, ay, bx, by) <= CONTACT;
+}
+
+/** Edge i runs from vertex i to vertex next[i]; ring k has those from ringStart[k] up to, not including, ringStart[k + 1]. */
 interface RingEdges {
   readonly count: number;
   readonly x: Float64Array;
@@ -120,26 +147,27 @@ interface RingEdges {
   readonly next: Uint32Array;
   readonly previous: Uint32Array;
   readonly ring: Uint32Array;
+  readonly ringStart: Int32Array;
 }
 
 function edgesOf(rings: readonly Ring[]): RingEdges {
-  const count = rings.reduce((sum, ring) => sum + (ring.length >> 1), 0);
+  const ringStart = new Int32Array(rings.length + 1);
+  rings.forEach((ring, number) => (ringStart[number + 1] = ringStart[number]! + (ring.length >> 1)));
+  const count = ringStart[rings.length]!;
   const floats = () => new Float64Array(count);
   const numbers = () => new Uint32Array(count);
-  const edges = { count, x: floats(), y: floats(), next: numbers(), previous: numbers(), ring: numbers() };
-  let start = 0;
+  const edges = { count, ringStart, x: floats(), y: floats(), next: numbers(), previous: numbers(), ring: numbers() };
   rings.forEach((ring, number) => {
-    const size = ring.length >> 1;
-    for (let at = 0; at < size; at += 1) {
-      const vertex = start + at;
-      const after = at + 1 < size ? vertex + 1 : start;
-      edges.x[vertex] = ring[2 * at]!;
-      edges.y[vertex] = ring[2 * at + 1]!;
+    const start = ringStart[number]!;
+    const end = ringStart[number + 1]!;
+    for (let vertex = start; vertex < end; vertex += 1) {
+      const after = vertex + 1 < end ? vertex + 1 : start;
+      edges.x[vertex] = ring[2 * (vertex - start)]!;
+      edges.y[vertex] = ring[2 * (vertex - start) + 1]!;
       edges.next[vertex] = after;
       edges.previous[after] = vertex;
       edges.ring[vertex] = number;
     }
-    start += size;
   });
   return edges;
 }
