@@ -4,13 +4,14 @@
  * ends are projected on the other curve, and what lies between two such places is compared.
  */
 import { boxesOfChain } from './chain-boxes';
-import { clusterBoxes, indexBoxes } from './clusters';
+import { clusterBoxes } from './clusters';
+import { CurvesInRow, NEAR, type Chain, type Located } from './curves-in-row';
 import type { Curve, Point } from './curve';
+import { EarlierBoxes } from './earlier-boxes';
 import { pointAt, tangentAt } from './evaluate';
 import { lengthOf } from './measure-curve';
 import { nearestOn } from './meet-curve';
-import { cross, distance, dot, length } from './point';
-import type { Box } from './region';
+import { cross, distance, length } from './point';
 import { growBox } from './rings';
 import { subCurve } from './split-curve';
 
@@ -38,14 +39,8 @@ export interface SharedStretch {
   readonly length: number;
 }
 
-/** mm: lines nearer than this are one cut; coordinates are commonly written to two or three decimals. */
-const NEAR = 0.01;
-
 /** By how much of its radius a quarter arc errs that is written as one cubic: 2.73e-4, rounded up. */
 const ARC_AS_CUBIC = 2.8e-4;
-
-/** The cosine of the angle beyond which neighbours in a chain do not turn back on each other. */
-const TURNS_BACK = -0.98;
 
 /** The sine of the angle between two curves that still run along each other in their middle. */
 const ALONG = 0.18;
@@ -58,15 +53,6 @@ const MOST_VISITS = 2e7;
 
 /** So many runs, the latest, may still go on where a new piece is found. */
 const OPEN_RUNS = 8;
-
-type Chain = readonly Curve[];
-
-interface Located {
-  readonly chain: number;
-  readonly index: number;
-  readonly curve: Curve;
-  readonly box: Box;
-}
 
 interface Found extends SharedPiece {
   readonly first: number;
@@ -129,27 +115,24 @@ function searchOnce(chains: readonly Chain[]): Searched {
 }
 
 function searchAmong(chains: readonly Chain[]): Searched {
-  const curves = chains.flatMap((chain, number) => chain.map((curve, index): Located =>
-    ({ chain: number, index, curve, box: boxesOfChain(chain).curves[index] as Box })));
+  const row = new CurvesInRow(chains);
   const pieces: Found[] = [];
-  if (curves.length < 2) return { chains, pieces, visits: 0 };
-  const tree = indexBoxes(curves.map(({ box }) => box));
+  if (row.count < 2) return { chains, pieces, visits: 0 };
+  const boxes = chains.flatMap((chain) => boxesOfChain(chain).curves);
+  const near = new EarlierBoxes(boxes, (number) => reachOf(row.curve(number)));
   let visits = 0;
-  for (const [number, b] of curves.entries()) {
-    const { minX, minY, maxX, maxY } = growBox(b.box, reachOf(b.curve));
-    const around = tree.search(minX, minY, maxX, maxY);
-    visits += around.length;
-    if (visits > MOST_VISITS) break;
-    const earlier = around.filter((other) => other < number).sort((one, other) => one - other);
-    pieces.push(...piecesOn(b, earlier.slice(0, MOST_NEIGHBOURS).map((other) => curves[other] as Located), chains));
+  for (let number = 0; number < row.count && visits <= MOST_VISITS; number += 1) {
+    const earlier = near.before(number);
+    visits += 2 * earlier.length;
+    const others = earlier.slice(0, MOST_NEIGHBOURS).filter((other) => !row.part(other, number));
+    if (others.length > 0) pieces.push(...piecesOn(row.located(number), others.map((other) => row.located(other))));
   }
   return { chains, pieces, visits };
 }
 
 /** Of many copies each is compared with the first alone: that one covers it. */
-function* piecesOn(b: Located, others: readonly Located[], chains: readonly Chain[]): Iterable<Found> {
+function* piecesOn(b: Located, others: readonly Located[]): Iterable<Found> {
   for (const a of others) {
-    if (parts(a, b, chains)) continue;
     const pieces = piecesOf(a, b);
     yield* pieces;
     if (pieces.some((piece) => highOf(piece) - lowOf(piece) === 1)) return;
@@ -173,18 +156,6 @@ function toleranceOf(a: Curve, b: Curve): number {
   if ((a.kind === 'arc') === (b.kind === 'arc')) return NEAR;
   const [arc, other] = a.kind === 'arc' ? [a, b] : [b, a];
   return other.kind === 'line' ? NEAR : reachOf(arc);
-}
-
-/** Whether the two follow each other in one chain without turning back: the common case, told without any search. */
-function parts(a: Located, b: Located, chains: readonly Chain[]): boolean {
-  if (a.chain !== b.chain) return false;
-  const last = (chains[a.chain]?.length ?? 0) - 1;
-  if (last < 2) return false;
-  const follows = b.index === a.index + 1;
-  const closes = a.index === 0 && b.index === last;
-  if (!follows && !closes) return false;
-  const [before, after] = follows ? [a.curve, b.curve] : [b.curve, a.curve];
-  return distance(before.end, after.start) < NEAR && dot(tangentAt(before, 1), tangentAt(after, 0)) > TURNS_BACK;
 }
 
 interface Meeting {
