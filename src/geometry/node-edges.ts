@@ -3,14 +3,14 @@
  * that pass an end of another by half a unit or less are led through it; as that bends edges by up to half a unit, the
  * pieces are looked at again until nothing meets any more (Halperin and Packer, "Iterated snap rounding", 2002).
  */
-import Flatbush from 'flatbush';
+import { BoxesInRow } from './boxes-in-row';
 import { mergeEqualEdges, noEdges, pushEdge, type Edges } from './edges';
 import { orientation } from './orient';
 
 export interface NodedEdges {
   readonly edges: Edges;
-  /** Over the edges' boxes; undefined when there are none. */
-  readonly tree: Flatbush | undefined;
+  /** Of the edges; undefined when there are none. */
+  readonly boxes: BoxesInRow | undefined;
 }
 
 /** Real drawings need two or three passes. */
@@ -20,24 +20,25 @@ const MOST_PASSES = 40;
 export function nodeEdges(raw: Edges): NodedEdges | undefined {
   let edges = mergeEqualEdges(raw);
   for (let pass = 0; pass < MOST_PASSES; pass += 1) {
-    const tree = indexEdges(edges);
-    const cuts = tree ? findCuts(edges, tree) : noCuts();
-    if (cuts.edge.length === 0) return { edges, tree };
+    const boxes = boxesOf(edges);
+    const cuts = boxes ? findCuts(edges, boxes) : noCuts();
+    if (cuts.edge.length === 0) return { edges, boxes };
     edges = mergeEqualEdges(cutEdges(edges, cuts));
   }
   return undefined;
 }
 
-function indexEdges(edges: Edges): Flatbush | undefined {
-  const count = edges.ax.length;
+function boxesOf({ ax, ay, bx, by }: Edges): BoxesInRow | undefined {
+  const count = ax.length;
   if (count === 0) return undefined;
-  const tree = new Flatbush(count);
+  const sides = new Float64Array(4 * count);
   for (let edge = 0; edge < count; edge += 1) {
-    const [ay, by] = [edges.ay[edge] ?? 0, edges.by[edge] ?? 0];
-    tree.add(edges.ax[edge] ?? 0, Math.min(ay, by), edges.bx[edge] ?? 0, Math.max(ay, by));
+    sides[4 * edge] = ax[edge]!;
+    sides[4 * edge + 1] = Math.min(ay[edge]!, by[edge]!);
+    sides[4 * edge + 2] = bx[edge]!;
+    sides[4 * edge + 3] = Math.max(ay[edge]!, by[edge]!);
   }
-  tree.finish();
-  return tree;
+  return new BoxesInRow(sides);
 }
 
 /** Where which edge is to be cut. */
@@ -51,23 +52,27 @@ function noCuts(): Cuts {
   return { edge: [], x: [], y: [] };
 }
 
-function findCuts(edges: Edges, tree: Flatbush): Cuts {
+function findCuts(edges: Edges, boxes: BoxesInRow): Cuts {
   const cuts = noCuts();
-  const { ax, ay, bx, by, fresh } = edges;
-  for (let edge = 0; edge < ax.length; edge += 1) {
+  const { fresh } = edges;
+  for (let edge = 0; edge < fresh.length; edge += 1) {
     if (fresh[edge] === 0) continue;
-    const [y0, y1] = [ay[edge] ?? 0, by[edge] ?? 0];
-    tree.search(ax[edge] ?? 0, Math.min(y0, y1), bx[edge] ?? 0, Math.max(y0, y1), (other) => {
+    for (const other of boxes.near(edge)) {
       if (other > edge || (other < edge && fresh[other] === 0)) meet(edges, edge, other, cuts);
-      return false;
-    });
+    }
   }
   return cuts;
 }
 
 function meet(edges: Edges, i: number, j: number, cuts: Cuts): void {
-  const [iax, iay, ibx, iby] = [edges.ax[i] ?? 0, edges.ay[i] ?? 0, edges.bx[i] ?? 0, edges.by[i] ?? 0];
-  const [jax, jay, jbx, jby] = [edges.ax[j] ?? 0, edges.ay[j] ?? 0, edges.bx[j] ?? 0, edges.by[j] ?? 0];
+  const iax = edges.ax[i]!;
+  const iay = edges.ay[i]!;
+  const ibx = edges.bx[i]!;
+  const iby = edges.by[i]!;
+  const jax = edges.ax[j]!;
+  const jay = edges.ay[j]!;
+  const jbx = edges.bx[j]!;
+  const jby = edges.by[j]!;
   const near = halfUnitFrom(ibx - iax, iby - iay);
   const startOfJ = orientation(iax, iay, ibx, iby, jax, jay);
   const endOfJ = orientation(iax, iay, ibx, iby, jbx, jby);
@@ -110,7 +115,10 @@ function highest(a: number, b: number, c: number, d: number): number {
 
 /** Unless the place is an end of the edge, or beyond its ends. */
 function cutWithin(edges: Edges, edge: number, x: number, y: number, cuts: Cuts): void {
-  const [ax, ay, bx, by] = [edges.ax[edge] ?? 0, edges.ay[edge] ?? 0, edges.bx[edge] ?? 0, edges.by[edge] ?? 0];
+  const ax = edges.ax[edge]!;
+  const ay = edges.ay[edge]!;
+  const bx = edges.bx[edge]!;
+  const by = edges.by[edge]!;
   if (x < ax || x > bx || y < Math.min(ay, by) || y > Math.max(ay, by)) return;
   if ((x === ax && y === ay) || (x === bx && y === by)) return;
   cuts.edge.push(edge);

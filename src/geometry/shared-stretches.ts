@@ -3,11 +3,11 @@
  * the same curve or meet in single points; so a stretch that two of them share ends at an end of one of them. Those
  * ends are projected on the other curve, and what lies between two such places is compared.
  */
+import { BoxesInRow, sidesOf } from './boxes-in-row';
 import { boxesOfChain } from './chain-boxes';
 import { clusterBoxes } from './clusters';
 import { CurvesInRow, NEAR, type Chain, type Located } from './curves-in-row';
 import type { Curve, Point } from './curve';
-import { EarlierBoxes } from './earlier-boxes';
 import { pointAt, tangentAt } from './evaluate';
 import { lengthOf } from './measure-curve';
 import { nearestOn } from './meet-curve';
@@ -119,7 +119,7 @@ function searchAmong(chains: readonly Chain[]): Searched {
   const pieces: Found[] = [];
   if (row.count < 2) return { chains, pieces, visits: 0 };
   const boxes = chains.flatMap((chain) => boxesOfChain(chain).curves);
-  const near = new EarlierBoxes(boxes, (number) => reachOf(row.curve(number)));
+  const near = new BoxesInRow(sidesOf(boxes), (number) => reachOf(row.curve(number)));
   let visits = 0;
   for (let number = 0; number < row.count && visits <= MOST_VISITS; number += 1) {
     const earlier = near.before(number);

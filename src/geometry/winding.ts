@@ -42,17 +42,16 @@ function leftmostOfComponents(graph: PlanarGraph): number[] {
 
 /** Just left of the leftmost vertex of a component: the sum over all edges that a ray from the far left crosses. */
 function windingLeftOf(noded: NodedEdges, x: number, y: number): readonly [number, number] {
-  const { edges, tree } = noded;
+  const { edges, boxes } = noded;
   let [first, second] = [0, 0];
-  tree?.search(-Infinity, y, x, y, (edge) => {
+  boxes?.search(-Infinity, y, x, y, (edge) => {
     const [ax, ay, bx, by] = [edges.ax[edge] ?? 0, edges.ay[edge] ?? 0, edges.bx[edge] ?? 0, edges.by[edge] ?? 0];
     if (ay > y === by > y) return false;
     const rising = by > ay;
     const side = orientation(ax, ay, bx, by, x, y);
-    if (rising ? side < 0 : side > 0) {
-      first += rising ? -(edges.first[edge] ?? 0) : (edges.first[edge] ?? 0);
-      second += rising ? -(edges.second[edge] ?? 0) : (edges.second[edge] ?? 0);
-    }
+    if (rising ? side >= 0 : side <= 0) return false;
+    first += rising ? -(edges.first[edge] ?? 0) : (edges.first[edge] ?? 0);
+    second += rising ? -(edges.second[edge] ?? 0) : (edges.second[edge] ?? 0);
     return false;
   });
   return [first, second];

@@ -93,7 +93,7 @@ export class SeamEdges {
   /** Edges of the layer within reach of the segment's box, until one answers true. */
   forEachNear(own: number, segment: Segment, visit: (edge: number, segment: Segment) => boolean): void {
     const { minX, minY, maxX, maxY } = growBox(boxOfSegment(segment), this.reach);
-    this.map.noded.tree?.collides(minX, minY, maxX, maxY, (edge) => {
+    this.map.noded.boxes?.search(minX, minY, maxX, maxY, (edge) => {
       return this.isEdgeOf(own, edge) && visit(edge, this.segment(edge));
     });
   }
@@ -128,7 +128,7 @@ export class SeamEdges {
     const { minX, minY, maxX, maxY } = growBox(boxOfSegment(segment), CRACK_WIDTH);
     const ground = (cover[outer] ?? 0) & ~DEEP;
     let layers = 0;
-    noded.tree?.search(minX, minY, maxX, maxY, (other) => {
+    noded.boxes?.search(minX, minY, maxX, maxY, (other) => {
       if (other === edge) return false;
       const beyond = this.beyondCrack(segment, outer, other);
       if (beyond !== undefined) layers |= beyond & ~ground;
