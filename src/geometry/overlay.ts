@@ -7,7 +7,8 @@ import type { Ring } from './region';
 import { noEdges, pushRing } from './edges';
 import { nodeEdges } from './node-edges';
 import { orientation } from './orient';
-import { buildPlanarGraph, type PlanarGraph } from './planar-graph';
+import { buildPlanarGraph, numberVertices, type PlanarGraph } from './planar-graph';
+import { signedArea } from './rings';
 import { windingsOf } from './winding';
 
 /** Whether a face is filled, from how often the first and the second set of rings wind round it. */
@@ -24,9 +25,29 @@ export function overlayRings(first: readonly Ring[], second: readonly Ring[], fi
   for (const ring of second) pushRing(edges, ring, 0, 1);
   const noded = nodeEdges(edges);
   if (!noded) return undefined;
-  const graph = buildPlanarGraph(noded.edges);
+  const vertices = numberVertices(noded.edges);
+  const alone = first.length + second.length === 1 ? first[0] ?? second[0] : undefined;
+  // A ring that meets itself nowhere: that is what most are.
+  if (alone && 2 * noded.edges.ax.length === alone.length && 2 * vertices.x.length === alone.length) {
+    return filled(first.length, second.length) ? [turnedOutwards(alone)] : [];
+  }
+  const graph = buildPlanarGraph(noded.edges, vertices);
   const windings = windingsOf(noded, graph);
   return traceBorders(graph, (face) => filled(windings.first[face] ?? 0, windings.second[face] ?? 0));
+}
+
+/** Turned so that its area is positive, and without vertices on straight courses; begun where `traceBorders` begins. */
+function turnedOutwards(ring: Ring): Ring {
+  const size = ring.length;
+  const points: number[] = [];
+  if (signedArea(ring) > 0) {
+    pushTurn(points, ring[size - 2]!, ring[size - 1]!);
+    for (let at = 0; at + 2 < size; at += 2) pushTurn(points, ring[at]!, ring[at + 1]!);
+  } else {
+    pushTurn(points, ring[0]!, ring[1]!);
+    for (let at = size - 2; at > 0; at -= 2) pushTurn(points, ring[at]!, ring[at + 1]!);
+  }
+  return withoutStraightEnds(points);
 }
 
 /** @param isFilled whether the face on the left of a half-edge (y up) is filled */
@@ -61,13 +82,9 @@ function traceRing(graph: PlanarGraph, border: Uint8Array, start: number): Ring 
 function pushTurn(points: number[], x: number, y: number): void {
   const size = points.length;
   if (size >= 4) {
-    const [ax, ay, bx, by] = [
-      points[size - 4] ?? 0,
-      points[size - 3] ?? 0,
-      points[size - 2] ?? 0,
-      points[size - 1] ?? 0,
-    ];
-    if (isStraight(ax, ay, bx, by, x, y)) points.length = size - 2;
+    const ax = points[size - 4]!;
+    const ay = points[size - 3]!;
+    if (isStraight(ax, ay, points[size - 2]!, points[size - 1]!, x, y)) points.length = size - 2;
   }
   points.push(x, y);
 }

@@ -18,9 +18,8 @@ export interface PlanarGraph {
   readonly last: Int32Array;
 }
 
-export function buildPlanarGraph(edges: Edges): PlanarGraph {
+export function buildPlanarGraph(edges: Edges, { origin, x, y } = numberVertices(edges)): PlanarGraph {
   const halfEdges = 2 * edges.ax.length;
-  const { origin, x, y } = numberVertices(edges);
   const { starts, outgoing } = gatherOutgoing(origin, x.length);
   const next = new Int32Array(halfEdges);
   const last = new Int32Array(x.length);
@@ -36,7 +35,7 @@ export function buildPlanarGraph(edges: Edges): PlanarGraph {
   return { halfEdges, origin, next, x, y, last };
 }
 
-function numberVertices(edges: Edges): Pick<PlanarGraph, 'origin' | 'x' | 'y'> {
+export function numberVertices(edges: Edges): Pick<PlanarGraph, 'origin' | 'x' | 'y'> {
   const count = edges.ax.length;
   const origin = new Int32Array(2 * count);
   const [x, y]: [number[], number[]] = [[], []];
