@@ -11,6 +11,8 @@ export interface NodedEdges {
   readonly edges: Edges;
   /** Of the edges; undefined when there are none. */
   readonly boxes: BoxesInRow | undefined;
+  /** Whether any edge was cut. */
+  readonly isCut: boolean;
 }
 
 /** Real drawings need two or three passes. */
@@ -22,7 +24,7 @@ export function nodeEdges(raw: Edges): NodedEdges | undefined {
   for (let pass = 0; pass < MOST_PASSES; pass += 1) {
     const boxes = boxesOf(edges);
     const cuts = boxes ? findCuts(edges, boxes) : noCuts();
-    if (cuts.edge.length === 0) return { edges, boxes };
+    if (cuts.edge.length === 0) return { edges, boxes, isCut: pass > 0 };
     edges = mergeEqualEdges(cutEdges(edges, cuts));
   }
   return undefined;
