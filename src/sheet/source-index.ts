@@ -1,12 +1,11 @@
 /** From a place on the sheet back to the text: which command of which shape drew the edge there. */
-import type Flatbush from 'flatbush';
 import type { Shape, Subpath } from '../drawing/drawing';
+import { BoxesInRow, sidesOf } from '../geometry/boxes-in-row';
 import { boxesOfChain } from '../geometry/chain-boxes';
-import { isQuicklyNear, nearestOn, tangentAt } from '../geometry/curves';
-import { indexBoxes } from '../geometry/clusters';
 import type { Curve, Point } from '../geometry/curve';
+import { isQuicklyNear, nearestOn, tangentAt } from '../geometry/curves';
+import { CurvesInRow } from '../geometry/curves-in-row';
 import { dot, normalise, subtract } from '../geometry/point';
-import type { Box } from '../geometry/region';
 import type { Span } from '../text';
 
 /** A curve of a shape, or of what clips it. */
@@ -27,35 +26,18 @@ const ON_CURVE = 0.0015;
 /** Curves that meet within this distance in mm are told apart by their direction. */
 const CORNER = 0.005;
 
-/** Curve number `at` of a chain. Its span is worked out when it is asked for: few are. */
-class ChainSource implements Source {
-  constructor(
-    readonly shape: Shape, readonly subpath: number | undefined, private readonly chain: Subpath, private readonly at: number,
-  ) {}
-
-  get curve(): Curve {
-    return this.chain.curves[this.at] as Curve;
-  }
-
-  get span(): Span {
-    return this.chain.spans[this.at] ?? this.shape.element.startTag;
-  }
-}
-
 /** Looks up the sources of boundary points. Build it once for a layer; building costs one pass over its curves. */
 export class SourceIndex {
-  readonly #sources: Source[] = [];
-  readonly #index: Flatbush | undefined;
+  readonly #chains: readonly OwnedChain[];
+  readonly #curves: CurvesInRow;
+  readonly #boxes: BoxesInRow | undefined;
 
   constructor(shapes: readonly Shape[], outlines: boolean) {
-    const boxes: Box[] = [];
-    for (const { shape, subpath, chain } of shapes.flatMap((each) => chainsOf(each, outlines))) {
-      boxesOfChain(chain.curves).curves.forEach((box, at) => {
-        boxes.push(box);
-        this.#sources.push(new ChainSource(shape, subpath, chain, at));
-      });
-    }
-    this.#index = boxes.length > 0 ? indexBoxes(boxes) : undefined;
+    this.#chains = shapes.flatMap((shape) => chainsOf(shape, outlines));
+    const curves = this.#chains.map(({ chain }) => chain.curves);
+    this.#curves = new CurvesInRow(curves);
+    const boxes = curves.flatMap((chain) => boxesOfChain(chain).curves);
+    this.#boxes = boxes.length > 0 ? new BoxesInRow(sidesOf(boxes)) : undefined;
   }
 
   /**
@@ -64,18 +46,33 @@ export class SourceIndex {
    * @param facing where the edge is looked at from: at a corner, the side that runs square to that view is meant
    */
   at(point: Point, facing?: Point): Source | undefined {
-    const { x, y } = point;
-    let best: Source | undefined;
+    let best: number | undefined;
     let bestRank = REACH;
-    for (const id of this.#index?.search(x - REACH, y - REACH, x + REACH, y + REACH) ?? []) {
-      const source = this.#sources[id] as Source;
-      if (!facing && isQuicklyNear(source.curve, point, ON_CURVE)) return source;
-      const { distance, t } = nearestOn(source.curve, point);
-      if (!facing && distance < ON_CURVE) return source;
-      const rank = distance < REACH && facing ? distance + CORNER * alongView(source.curve, t, point, facing) : distance;
-      if (rank < bestRank) [best, bestRank] = [source, rank];
+    for (const number of this.#near(point)) {
+      const curve = this.#curves.curve(number);
+      if (!facing && isQuicklyNear(curve, point, ON_CURVE)) return this.#source(number);
+      const { distance, t } = nearestOn(curve, point);
+      if (!facing && distance < ON_CURVE) return this.#source(number);
+      const rank = distance < REACH && facing ? distance + CORNER * alongView(curve, t, point, facing) : distance;
+      if (rank < bestRank) [best, bestRank] = [number, rank];
     }
-    return best;
+    return best === undefined ? undefined : this.#source(best);
+  }
+
+  /** In the order of the text. */
+  #near({ x, y }: Point): number[] {
+    const found: number[] = [];
+    this.#boxes?.search(x - REACH, y - REACH, x + REACH, y + REACH, (number) => {
+      found.push(number);
+      return false;
+    });
+    return found.sort((a, b) => a - b);
+  }
+
+  #source(number: number): Source {
+    const { chain: owner, index, curve } = this.#curves.located(number);
+    const { shape, subpath, chain } = this.#chains[owner] as OwnedChain;
+    return { shape, subpath, curve, span: chain.spans[index] ?? shape.element.startTag };
   }
 }
 

@@ -14,7 +14,7 @@ import { compareBridging } from './bridges';
 import { growth, segmentsIn, time } from './measure';
 import { openWithClipper2, openWithJsts } from './offset-ways';
 import { checkByRaster, LARGEST_SIDE, PIXELS_PER_MM } from './raster-way';
-import { blobSheet, withMovedPoint } from './seeded';
+import { blobSheet, tracedSheet, withMovedPoint } from './seeded';
 
 const SIZES = [1_000, 10_000, 100_000];
 
@@ -67,8 +67,7 @@ function print(rows: readonly Row[]): void {
 }
 
 /** Beside offsetting in and out, in polygon libraries, at the same limits. */
-async function compareOffsets(size: number): Promise<void> {
-  const svg = blobSheet(size);
+async function compareOffsets(what: string, svg: string): Promise<void> {
   const report = check(svg);
   const { bridge, opening } = limitsOf(DEFAULT_CONFIG);
   const parts = report.sheets.flatMap(({ material, openings }) => [
@@ -81,9 +80,11 @@ async function compareOffsets(size: number): Promise<void> {
     ['jsts', () => openWithJsts(parts)],
   ] as const;
   for (const [name, run] of ways) {
-    const took = await run();
-    console.log(`offset in and out, ${(segmentsIn(report) / 1000).toFixed(0)}k segments: ${name} ${took.toFixed(0)} ms, ` +
-      `check/offset ${(full / took).toFixed(3)}`);
+    const { offsets, difference, failure } = await run();
+    const thinParts = failure ? `no difference after ${difference.toFixed(0)} ms: ${failure}` : `difference ${difference.toFixed(0)} ms`;
+    console.log(`${(segmentsIn(report) / 1000).toFixed(0)}k segments of ${what}, check ${full.toFixed(0)} ms; in and out with ` +
+      `${name} ${offsets.toFixed(0)} ms, check/offsets ${(full / offsets).toFixed(3)}; ${thinParts}, ` +
+      `check/all ${(full / (offsets + difference)).toFixed(3)}`);
   }
 }
 
@@ -99,5 +100,6 @@ function printLargest(): void {
 
 print(SIZES.map(measure));
 printLargest();
-await compareOffsets(100_000);
+await compareOffsets('shapes as traced', tracedSheet(100_000));
+await compareOffsets('smooth shapes', blobSheet(100_000));
 compareBridging(100_000);

@@ -15,3 +15,7 @@ declare module 'jsts/org/locationtech/jts/operation/buffer/BufferOp.js' {
   const BufferOp: { bufferOp(shape: object, distance: number, quadrantSegments: number): object };
   export default BufferOp;
 }
+declare module 'jsts/org/locationtech/jts/operation/overlay/OverlayOp.js' {
+  const OverlayOp: { readonly DIFFERENCE: number; overlayOp(one: object, other: object, operation: number): object };
+  export default OverlayOp;
+}

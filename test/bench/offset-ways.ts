@@ -4,13 +4,14 @@
  * have the thin parts themselves. Round joins, for others make thin parts of corners; their arcs as true as the engine's
  * curves, though here it is the many vertices, and not the arcs, that cost. Left out in the reference's favour: reading
  * the drawing, its union, measuring and sorting the parts it gives, and what else the check looks for. One run each, as
- * it may take long.
+ * it may take long; loading aside.
  */
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import Coordinate from 'jsts/org/locationtech/jts/geom/Coordinate.js';
 import GeometryFactory from 'jsts/org/locationtech/jts/geom/GeometryFactory.js';
 import BufferOp from 'jsts/org/locationtech/jts/operation/buffer/BufferOp.js';
+import OverlayOp from 'jsts/org/locationtech/jts/operation/overlay/OverlayOp.js';
 import type { Region, Ring } from '../../src/geometry/region';
 import { ringsOf } from '../../src/geometry/rings';
 import { FLATNESS } from '../../src/sheet/shape-region';
@@ -21,14 +22,23 @@ export interface Limited {
   readonly least: number;
 }
 
+/** ms */
+export interface OffsetTimes {
+  readonly offsets: number;
+  /** Of what was given and what offset in and out brought back; without it nobody knows where the thin parts are. */
+  readonly difference: number;
+  /** Why there is no difference: the library threw after that time. */
+  readonly failure: string | undefined;
+}
+
 /** Quarter circles of the radius in so many chords are as true as the engine's curves. */
 const chordsFor = (radius: number): number => Math.ceil(Math.PI / 4 / Math.acos(1 - FLATNESS / radius));
 
 const UNITS_PER_MM = 10_000;
 
-/** ms, loading aside, with jsts. The difference is left out, in its favour. */
-export function openWithJsts(parts: readonly Limited[]): number {
-  const start = performance.now();
+/** With jsts, its overlay without snapping: with it, it takes minutes. */
+export function openWithJsts(parts: readonly Limited[]): OffsetTimes {
+  const clock = new OffsetClock();
   const factory = new GeometryFactory();
   const linear = (ring: Ring) => {
     const places = Array.from({ length: ring.length / 2 }, (_, i) => new Coordinate(ring[2 * i], ring[2 * i + 1]));
@@ -39,9 +49,38 @@ export function openWithJsts(parts: readonly Limited[]): number {
       region.map(({ outer, holes }) => factory.createPolygon(linear(outer), holes.map(linear))),
     );
     const chords = chordsFor(least / 2);
-    BufferOp.bufferOp(BufferOp.bufferOp(shape, -least / 2, chords), least / 2, chords);
+    const open = BufferOp.bufferOp(BufferOp.bufferOp(shape, -least / 2, chords), least / 2, chords);
+    clock.offsetsDone();
+    clock.difference(() => OverlayOp.overlayOp(shape, open, OverlayOp.DIFFERENCE));
   }
-  return performance.now() - start;
+  return clock.times();
+}
+
+/** Adds up the time of all regions. */
+class OffsetClock {
+  private since = performance.now();
+  private offsets = 0;
+  private differences = 0;
+  private failure: string | undefined;
+
+  offsetsDone(): void {
+    this.offsets += performance.now() - this.since;
+    this.since = performance.now();
+  }
+
+  difference(run: () => void): void {
+    try {
+      run();
+    } catch (error) {
+      this.failure = (error instanceof Error ? error.message : String(error)).replace(/ between[^]*/, '');
+    }
+    this.differences += performance.now() - this.since;
+    this.since = performance.now();
+  }
+
+  times(): OffsetTimes {
+    return { offsets: this.offsets, difference: this.differences, failure: this.failure };
+  }
 }
 
 /** What is used of the library's module. */
@@ -62,25 +101,27 @@ interface Paths {
 }
 
 /**
- * ms, loading aside, with clipper2-wasm.
+ * With clipper2-wasm.
  * @param simplify whether what was offset in is simplified, as true as the curves, before it is offset out: no part of
  * the textbook's way, but what someone would do who had to wait for it
  */
-export async function openWithClipper2(parts: readonly Limited[], simplify: boolean): Promise<number> {
+export async function openWithClipper2(parts: readonly Limited[], simplify: boolean): Promise<OffsetTimes> {
   const load = createRequire(import.meta.url);
   const file = load.resolve('clipper2-wasm');
   const make = load('clipper2-wasm') as (options: object) => Promise<Clipper2>;
   const library = await make({ wasmBinary: readFileSync(file.replace(/\.js$/, '.wasm')) });
-  const start = performance.now();
+  const clock = new OffsetClock();
   const { JoinType: { Round }, EndType: { Polygon }, FillRule: { NonZero } } = library;
   const tolerance = FLATNESS * UNITS_PER_MM;
   const move = (what: Paths, by: number) => library.InflatePaths64(what, by * UNITS_PER_MM, Round, Polygon, 2, tolerance);
   for (const { region, least } of parts) {
     const paths = pathsOf(library, region);
     const inner = move(paths, -least / 2);
-    library.Difference64(paths, move(simplify ? library.SimplifyPaths64(inner, tolerance, false) : inner, least / 2), NonZero);
+    const open = move(simplify ? library.SimplifyPaths64(inner, tolerance, false) : inner, least / 2);
+    clock.offsetsDone();
+    clock.difference(() => library.Difference64(paths, open, NonZero));
   }
-  return performance.now() - start;
+  return clock.times();
 }
 
 function pathsOf(library: Clipper2, region: Region): Paths {
