@@ -84,6 +84,9 @@ function shrunk(rings: readonly Ring[]): Ring[] {
 /** So many vertices of a ring, one after the other, are asked about at once. */
 const VERTICES_ASKED = 8;
 
+/** With more edges than this round a run, its vertices are asked about one by one: long edges lie aslant there. */
+const MOST_AROUND = 64;
+
 /** The rings that touch themselves or each other. */
 function ringsInContact(rings: readonly Ring[]): Set<Ring> {
   const touching = new Set<Ring>();
@@ -102,19 +105,24 @@ function ringsInContact(rings: readonly Ring[]): Set<Ring> {
   return touching;
 }
 
-/** Calls back with vertices from `first` up to, not including, `end`, and edges that they lie on but do not belong to. */
+/** Calls back with vertices from `first` up to, not including, `end`, and edges of others that they lie on. */
 function visitContacts(
   edges: RingEdges, blocks: EdgeBlocks, first: number, end: number, visit: (vertex: number, edge: number) => void,
 ): void {
   const { x, y, previous } = edges;
   const { minX, minY, maxX, maxY } = growBox(boxOfVertices(edges, first, end), CONTACT);
+  let around = 0;
+  const isCrowded = () => around > MOST_AROUND && end - first > 1;
   blocks.search(minX, minY, maxX, maxY, (edge) => {
     for (let vertex = first; vertex < end; vertex += 1) {
       if (edge === vertex || edge === previous[vertex]) continue;
       if (isNear(edges, edge, x[vertex]!, y[vertex]!)) visit(vertex, edge);
     }
-    return false;
+    around += 1;
+    return isCrowded();
   });
+  if (!isCrowded()) return;
+  for (let vertex = first; vertex < end; vertex += 1) visitContacts(edges, blocks, vertex, vertex + 1, visit);
 }
 
 function boxOfVertices({ x, y }: RingEdges, first: number, end: number): Box {
@@ -139,7 +147,7 @@ function isNear({ x, y, next }: RingEdges, edge: number, px: number, py: number)
   return distanceToEdge(px, py, ax, ay, bx, by) <= CONTACT;
 }
 
-/** Edge i runs from vertex i to vertex next[i]; ring k has those from ringStart[k] up to, not including, ringStart[k + 1]. */
+/** Edge i runs from vertex i to vertex next[i]; ring k has those from ringStart[k] up to, without, ringStart[k + 1]. */
 interface RingEdges {
   readonly count: number;
   readonly x: Float64Array;

@@ -1,8 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Ring } from '../../src/geometry/region';
-import { areaOf, complementInBox, difference, regionFromRings, splitAtPinches } from '../../src/geometry/polygons';
-import { reverseRing, ringOfBox } from '../../src/geometry/rings';
+import {
+  areaOf, complementInBox, difference, partAtPinches, regionFromRings, splitAtPinches,
+} from '../../src/geometry/polygons';
+import { distanceToEdge, pointsOf, reverseRing, ringOfBox } from '../../src/geometry/rings';
 
 function square(minX: number, minY: number, size: number): Ring {
   return ringOfBox({ minX, minY, maxX: minX + size, maxY: minY + size });
@@ -118,6 +120,27 @@ describe('splitAtPinches', () => {
     );
   });
 
+  it('finds the same rings in contact as when every vertex is held against every edge', () => {
+    const step = fc.integer({ min: 0, max: 60 });
+    const ring = fc.array(fc.tuple(step, step), { minLength: 3, maxLength: 40 })
+      .map((points) => Float64Array.from(points.flat()));
+    fc.assert(fc.property(fc.array(ring, { minLength: 1, maxLength: 4 }), ([outer = new Float64Array(), ...holes]) => {
+      expect(partAtPinches([{ outer, holes }]).touching).toEqual(touchingAmong([outer, ...holes]));
+    }), { numRuns: 300 });
+  });
+
+  it('finds among long edges aslant the one contact', () => {
+    const teeth = Array.from({ length: 400 }, (_, i) => [i + (i % 2) * 1000, i - (i % 2) * 1000]).flat();
+    const closing = (x: number, y: number) =>
+      Float64Array.of(...teeth, 401, 401, 401, 402, -5, 402, -5, y, x, y, -5, y - 1);
+    for (let at = 20; at < 400; at += 20) {
+      for (const [ring, touching] of [[closing(at - 1, at), 0], [closing(at, at), 1]] as const) {
+        expect(touchingAmong([ring]).size).toBe(touching);
+        expect(partAtPinches([{ outer: ring, holes: [] }]).touching.size).toBe(touching);
+      }
+    }
+  });
+
   it('changes the area by no more than a tenth of a micrometre along the outline', () => {
     const ring = Float64Array.of(0, 0, 5, 0, 5, 5, 10, 5, 10, 10, 5, 10, 5, 5, 0, 5);
     expect(areaOf(splitAtPinches([{ outer: ring, holes: [] }]))).toBeGreaterThan(50 - 40 * 1.01e-4);
@@ -142,6 +165,22 @@ describe('splitAtPinches', () => {
     );
   });
 });
+
+/** Rings with a vertex within two grid units of an edge that it does not belong to, and those of the edges. */
+function touchingAmong(rings: readonly Ring[]): Set<Ring> {
+  const touching = new Set<Ring>();
+  for (const [one, other] of rings.flatMap((a) => rings.map((b) => [a, b] as const))) {
+    const corners = pointsOf(other);
+    const isMet = pointsOf(one).some(({ x, y }, vertex) => corners.some((from, edge) => {
+      const next = (edge + 1) % corners.length;
+      if (one === other && (vertex === edge || vertex === next)) return false;
+      const to = corners[next] ?? from;
+      return distanceToEdge(x, y, from.x, from.y, to.x, to.y) <= 2e-4;
+    }));
+    if (isMet) touching.add(one).add(other);
+  }
+  return touching;
+}
 
 /** Closed cells joined over edges, by flood fill on the board with its border of closed cells. */
 function componentsOf(cells: readonly boolean[]): number {
