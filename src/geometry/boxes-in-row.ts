@@ -7,9 +7,14 @@ import type { Box } from './region';
 
 const BOXES_IN_BLOCK = 8;
 
+/** So many blocks are looked through one by one sooner than an index is made. */
+const FEW_BLOCKS = 8;
+
 export class BoxesInRow {
   private readonly count: number;
-  private readonly tree: Flatbush;
+  private readonly blockCount: number;
+  /** Over the blocks; undefined where they are few. */
+  private readonly tree: Flatbush | undefined;
   /** The block last asked about, and those that may hold boxes near to its own. */
   private block = -1;
   private blocks: readonly number[] = [];
@@ -21,13 +26,18 @@ export class BoxesInRow {
    */
   constructor(private readonly sides: Float64Array, private readonly reach: (box: number) => number = () => 0) {
     this.count = sides.length / 4;
-    const blocks = Math.ceil(this.count / BOXES_IN_BLOCK);
-    this.tree = new Flatbush(blocks);
-    for (let block = 0; block < blocks; block += 1) {
+    this.blockCount = Math.ceil(this.count / BOXES_IN_BLOCK);
+    this.tree = this.blockCount > FEW_BLOCKS ? this.indexBlocks() : undefined;
+  }
+
+  private indexBlocks(): Flatbush {
+    const tree = new Flatbush(this.blockCount);
+    for (let block = 0; block < this.blockCount; block += 1) {
       const { minX, minY, maxX, maxY } = this.boxOf(block, () => 0);
-      this.tree.add(minX, minY, maxX, maxY);
+      tree.add(minX, minY, maxX, maxY);
     }
-    this.tree.finish();
+    tree.finish();
+    return tree;
   }
 
   private boxOf(block: number, margin: (box: number) => number): Box {
@@ -82,6 +92,10 @@ export class BoxesInRow {
   private enter(block: number): void {
     if (block === this.block) return;
     this.block = block;
+    if (!this.tree) {
+      if (this.blocks.length === 0) this.blocks = Array.from({ length: this.blockCount }, (_, i) => i);
+      return;
+    }
     const { minX, minY, maxX, maxY } = this.boxOf(block, this.reach);
     this.blocks = this.tree.search(minX, minY, maxX, maxY).sort((a, b) => a - b);
   }
@@ -89,14 +103,18 @@ export class BoxesInRow {
   /** Calls back with the boxes that touch the box until one answers true. */
   search(minX: number, minY: number, maxX: number, maxY: number, visit: (box: number) => boolean): void {
     const { sides } = this;
-    this.tree.collides(minX, minY, maxX, maxY, (block) => {
-      const end = Math.min(this.count, (block + 1) * BOXES_IN_BLOCK);
-      for (let i = block * BOXES_IN_BLOCK; i < end; i += 1) {
+    const look = (from: number, to: number): boolean => {
+      for (let i = from; i < to; i += 1) {
         if (sides[4 * i]! > maxX || sides[4 * i + 2]! < minX) continue;
         if (sides[4 * i + 1]! <= maxY && sides[4 * i + 3]! >= minY && visit(i)) return true;
       }
       return false;
-    });
+    };
+    if (!this.tree) look(0, this.count);
+    else {
+      this.tree.collides(minX, minY, maxX, maxY, (block) =>
+        look(block * BOXES_IN_BLOCK, Math.min(this.count, (block + 1) * BOXES_IN_BLOCK)));
+    }
   }
 }
 

@@ -21,14 +21,20 @@ function withoutCommon(a: Region, b: Region): [Region, Region] {
 
 /** For each polygon of `a` the number of one in `b` that is the same to the last digit; each is given once. */
 export function twinsIn(a: Region, b: Region): (number | undefined)[] {
+  const present = new Set(a);
+  const places = new Map(b.map((polygon, i) => [polygon, i]));
+  // Most are the very objects that they were.
   const unmatched = new Map<string, number[]>();
   b.forEach((polygon, i) => {
+    if (present.has(polygon)) return;
     const key = keyOf(polygon);
     const list = unmatched.get(key);
     if (list) list.push(i);
     else unmatched.set(key, [i]);
   });
   return a.map((polygon) => {
+    const place = places.get(polygon);
+    if (place !== undefined) return place;
     const list = unmatched.get(keyOf(polygon)) ?? [];
     const twin = list.findIndex((other) => isSamePolygon(polygon, b[other] as Polygon));
     return twin < 0 ? undefined : list.splice(twin, 1)[0];

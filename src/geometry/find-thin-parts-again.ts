@@ -84,10 +84,8 @@ class ChangedPolygon {
     private readonly options: ThinPartOptions,
   ) {
     this.reach = REACH * width;
-    const [now, then] = [keysOf(polygon.holes), keysOf(before.polygon.holes)];
-    const isIn = (rings: ReadonlyMap<string, Ring>, ring: Ring) => isSameRing(ring, rings.get(keyOf(ring)) ?? NO_RING);
-    const came = polygon.holes.filter((hole) => !isIn(then, hole));
-    this.changes = new RingsNear([...came, ...before.polygon.holes.filter((hole) => !isIn(now, hole))]);
+    const [now, then] = [polygon.holes, before.polygon.holes];
+    this.changes = new RingsNear([...without(now, then), ...without(then, now)]);
     this.near = new RingsNear([polygon.outer, ...polygon.holes]);
     this.area = areaOf(polygon);
   }
@@ -168,8 +166,12 @@ function keyOf(ring: Ring): string {
   return `${ring.length} ${ring[0]} ${ring[1]}`;
 }
 
-function keysOf(rings: readonly Ring[]): Map<string, Ring> {
-  return new Map(rings.map((ring) => [keyOf(ring), ring]));
+/** The rings that are not among others. Most are the very objects that they were. */
+function without(rings: readonly Ring[], others: readonly Ring[]): Ring[] {
+  const [here, there] = [new Set(rings), new Set(others)];
+  const strange = rings.filter((ring) => !there.has(ring));
+  const twins = new Map(others.filter((ring) => !here.has(ring)).map((ring) => [keyOf(ring), ring]));
+  return strange.filter((ring) => !isSameRing(ring, twins.get(keyOf(ring)) ?? NO_RING));
 }
 
 function liesOn(ring: Ring, { x, y }: Point): boolean {

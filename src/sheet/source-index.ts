@@ -4,8 +4,8 @@ import { BoxesInRow, sidesOf } from '../geometry/boxes-in-row';
 import { boxesOfChain } from '../geometry/chain-boxes';
 import type { Curve, Point } from '../geometry/curve';
 import { isQuicklyNear, nearestOn, tangentAt } from '../geometry/curves';
-import { CurvesInRow } from '../geometry/curves-in-row';
 import { dot, normalise, subtract } from '../geometry/point';
+import { remember } from '../geometry/remember';
 import type { Span } from '../text';
 
 /** A curve of a shape, or of what clips it. */
@@ -26,17 +26,17 @@ const ON_CURVE = 0.0015;
 /** Curves that meet within this distance in mm are told apart by their direction. */
 const CORNER = 0.005;
 
-/** Looks up the sources of boundary points. Build it once for a layer; building costs one pass over its curves. */
+/** The curves of a chain in a spatial index: a chain is met again after an edit. */
+const curvesInRow = remember((curves: readonly Curve[]) => new BoxesInRow(sidesOf(boxesOfChain(curves).curves)));
+
+/** Looks up the sources of boundary points. Build it once for a layer; building costs one pass over its chains. */
 export class SourceIndex {
   readonly #chains: readonly OwnedChain[];
-  readonly #curves: CurvesInRow;
   readonly #boxes: BoxesInRow | undefined;
 
   constructor(shapes: readonly Shape[], outlines: boolean) {
-    this.#chains = shapes.flatMap((shape) => chainsOf(shape, outlines));
-    const curves = this.#chains.map(({ chain }) => chain.curves);
-    this.#curves = new CurvesInRow(curves);
-    const boxes = curves.flatMap((chain) => boxesOfChain(chain).curves);
+    this.#chains = shapes.flatMap((shape) => chainsOf(shape, outlines)).filter(({ chain }) => chain.curves.length > 0);
+    const boxes = this.#chains.map(({ chain }) => boxesOfChain(chain.curves).whole);
     this.#boxes = boxes.length > 0 ? new BoxesInRow(sidesOf(boxes)) : undefined;
   }
 
@@ -46,34 +46,35 @@ export class SourceIndex {
    * @param facing where the edge is looked at from: at a corner, the side that runs square to that view is meant
    */
   at(point: Point, facing?: Point): Source | undefined {
-    let best: number | undefined;
+    let best: Source | undefined;
     let bestRank = REACH;
-    for (const number of this.#near(point)) {
-      const curve = this.#curves.curve(number);
-      if (!facing && isQuicklyNear(curve, point, ON_CURVE)) return this.#source(number);
-      const { distance, t } = nearestOn(curve, point);
-      if (!facing && distance < ON_CURVE) return this.#source(number);
-      const rank = distance < REACH && facing ? distance + CORNER * alongView(curve, t, point, facing) : distance;
-      if (rank < bestRank) [best, bestRank] = [number, rank];
+    for (const number of this.#boxes ? foundNear(this.#boxes, point) : []) {
+      const owner = this.#chains[number] as OwnedChain;
+      for (const at of foundNear(curvesInRow(owner.chain.curves), point)) {
+        const curve = owner.chain.curves[at] as Curve;
+        if (!facing && isQuicklyNear(curve, point, ON_CURVE)) return sourceAt(owner, at);
+        const { distance, t } = nearestOn(curve, point);
+        if (!facing && distance < ON_CURVE) return sourceAt(owner, at);
+        const rank = distance < REACH && facing ? distance + CORNER * alongView(curve, t, point, facing) : distance;
+        if (rank < bestRank) [best, bestRank] = [sourceAt(owner, at), rank];
+      }
     }
-    return best === undefined ? undefined : this.#source(best);
+    return best;
   }
+}
 
-  /** In the order of the text. */
-  #near({ x, y }: Point): number[] {
-    const found: number[] = [];
-    this.#boxes?.search(x - REACH, y - REACH, x + REACH, y + REACH, (number) => {
-      found.push(number);
-      return false;
-    });
-    return found.sort((a, b) => a - b);
-  }
+/** In the order of the text. */
+function foundNear(boxes: BoxesInRow, { x, y }: Point): number[] {
+  const found: number[] = [];
+  boxes.search(x - REACH, y - REACH, x + REACH, y + REACH, (number) => {
+    found.push(number);
+    return false;
+  });
+  return found.length > 1 ? found.sort((a, b) => a - b) : found;
+}
 
-  #source(number: number): Source {
-    const { chain: owner, index, curve } = this.#curves.located(number);
-    const { shape, subpath, chain } = this.#chains[owner] as OwnedChain;
-    return { shape, subpath, curve, span: chain.spans[index] ?? shape.element.startTag };
-  }
+function sourceAt({ shape, subpath, chain }: OwnedChain, at: number): Source {
+  return { shape, subpath, curve: chain.curves[at] as Curve, span: chain.spans[at] ?? shape.element.startTag };
 }
 
 /** 0 where the curve runs square to the view, 1 where it runs along it. */

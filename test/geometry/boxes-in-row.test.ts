@@ -7,7 +7,7 @@ import { point } from './arbitraries';
 
 const box = fc.tuple(point, fc.nat(30), fc.nat(30)).map(([{ x, y }, width, height]): Box =>
   ({ minX: x, minY: y, maxX: x + width, maxY: y + height }));
-const boxes = fc.array(box, { minLength: 1, maxLength: 60 });
+const boxes = fc.array(box, { minLength: 1, maxLength: 200 });
 
 /** All are looked at. */
 const touching = (row: readonly Box[], around: Box): number[] =>
