@@ -50,15 +50,23 @@ export function recognise(region: Region, known: Region): Region {
   const strange = region.filter((polygon) => !before.has(polygon));
   const gone = known.filter((polygon) => !present.has(polygon));
   if (strange.length === 0 || gone.length === 0) return region;
-  const rings = new Map(gone.flatMap(ringsOf).map((ring) => [keyOfRing(ring), ring]));
-  const twinOf = (ring: Ring) => {
-    const twin = rings.get(keyOfRing(ring));
-    return twin && isSameRing(ring, twin) ? twin : ring;
-  };
+  const twinOf = twinAmong(gone.flatMap(ringsOf));
   const recognised = strange.map(({ outer, holes }) => ({ outer: twinOf(outer), holes: holes.map(twinOf) }));
   const twins = twinsIn(recognised, gone);
   const found = new Map(strange.map((polygon, i) => [polygon, gone[twins[i] ?? -1] ?? recognised[i]]));
   return region.map((polygon) => found.get(polygon) ?? polygon);
+}
+
+/** The very object, for a ring that is the same to the last digit. */
+function twinAmong(rings: readonly Ring[]): (ring: Ring) => Ring {
+  const present = new Set(rings);
+  let byKey: ReadonlyMap<string, Ring> | undefined;
+  return (ring) => {
+    if (present.has(ring)) return ring;
+    byKey ??= new Map(rings.map((each) => [keyOfRing(each), each]));
+    const twin = byKey.get(keyOfRing(ring));
+    return twin && isSameRing(ring, twin) ? twin : ring;
+  };
 }
 
 function keyOfRing(ring: Ring): string {

@@ -1,12 +1,10 @@
 /** Pieces that hang together by contact of no width, taken apart. */
-import { indexBoxes } from './clusters';
 import { EdgeBlocks } from './edge-blocks';
 import type { Box, Polygon, Region, Ring } from './region';
 import { offsetRings } from './clipper';
 import { UNITS_PER_MM } from './grid';
 import { nestRings } from './nest-rings';
-import { boxOfRing, distanceToEdge, growBox, ringOfBox, ringsOf } from './rings';
-import { boxesOfEdges } from './rings-near';
+import { boxOfRing, distanceToEdge, forEachEdge, growBox, ringOfBox, ringsOf } from './rings';
 
 const GRID = 1 / UNITS_PER_MM;
 
@@ -60,11 +58,23 @@ function* contactsSince(given: Region, earlier: Parted): Iterable<Ring> {
 
 /** Whether an edge of a ring comes so near to one of the others' that they may touch. */
 function nearnessTo(others: readonly Ring[]): (ring: Ring) => boolean {
-  const boxes = others.flatMap((ring) => boxesOfEdges(ring).map((box) => growBox(box, CONTACT)));
-  if (boxes.length === 0) return () => false;
-  const index = indexBoxes(boxes);
-  const meets = ({ minX, minY, maxX, maxY }: Box) => index.collides(minX, minY, maxX, maxY);
-  return (ring) => meets(boxOfRing(ring)) && boxesOfEdges(ring).some(meets);
+  const edges = edgesOf(others);
+  if (edges.count === 0) return () => false;
+  const blocks = new EdgeBlocks(edges.x, edges.y, edges.ringStart);
+  const meets = (minX: number, minY: number, maxX: number, maxY: number): boolean => {
+    let found = false;
+    blocks.search(minX - CONTACT, minY - CONTACT, maxX + CONTACT, maxY + CONTACT, () => (found = true));
+    return found;
+  };
+  return (ring) => {
+    const { minX, minY, maxX, maxY } = boxOfRing(ring);
+    if (!meets(minX, minY, maxX, maxY)) return false;
+    let found = false;
+    forEachEdge(ring, (x0, y0, x1, y1) => {
+      found ||= meets(Math.min(x0, x1), Math.min(y0, y1), Math.max(x0, x1), Math.max(y0, y1));
+    });
+    return found;
+  };
 }
 
 /** Where the outer ring touches nothing, a box far outside stands for it while the holes are moved. */

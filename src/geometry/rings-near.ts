@@ -2,7 +2,7 @@
 import type Flatbush from 'flatbush';
 import { indexBoxes } from './clusters';
 import type { Box, Ring } from './region';
-import { boxOfRing, forEachEdge, growBox, joinBoxes } from './rings';
+import { boxOfRing, growBox } from './rings';
 
 const STRETCH = 8;
 
@@ -28,9 +28,9 @@ export class RingsNear {
   /** Boxes that hold all edges, each of a few that follow each other. */
   stretches(): Box[] {
     return this.rings.flatMap((ring) => {
-      const boxes = boxesOfEdges(ring);
-      const starts = Array.from({ length: Math.ceil(boxes.length / STRETCH) }, (_, i) => i * STRETCH);
-      return starts.map((start) => joinBoxes(boxes.slice(start, start + STRETCH)));
+      const edges = ring.length / 2;
+      const starts = Array.from({ length: Math.ceil(edges / STRETCH) }, (_, i) => i * STRETCH);
+      return starts.map((start) => boxOfStretch(ring, start, Math.min(edges, start + STRETCH)));
     });
   }
 
@@ -39,12 +39,17 @@ export class RingsNear {
   }
 }
 
-export function boxesOfEdges(ring: Ring): Box[] {
-  const boxes: Box[] = [];
-  forEachEdge(ring, (x0, y0, x1, y1) => {
-    boxes.push({ minX: Math.min(x0, x1), minY: Math.min(y0, y1), maxX: Math.max(x0, x1), maxY: Math.max(y0, y1) });
-  });
-  return boxes;
+/** Round the edges that start at points `from` up to, not including, `to`. */
+function boxOfStretch(ring: Ring, from: number, to: number): Box {
+  const box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
+  for (let i = from; i <= to; i += 1) {
+    const at = 2 * i < ring.length ? 2 * i : 0;
+    box.minX = Math.min(box.minX, ring[at]!);
+    box.minY = Math.min(box.minY, ring[at + 1]!);
+    box.maxX = Math.max(box.maxX, ring[at]!);
+    box.maxY = Math.max(box.maxY, ring[at + 1]!);
+  }
+  return box;
 }
 
 function hasEdgeIn(ring: Ring, { minX, minY, maxX, maxY }: Box): boolean {

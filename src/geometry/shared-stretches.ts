@@ -12,6 +12,8 @@ import { pointAt, tangentAt } from './evaluate';
 import { lengthOf } from './measure-curve';
 import { nearestOn } from './meet-curve';
 import { cross, distance, length } from './point';
+import type { Box } from './region';
+import { remember } from './remember';
 import { growBox } from './rings';
 import { subCurve } from './split-curve';
 
@@ -82,7 +84,7 @@ function orderOf({ pieces: [first] }: SharedStretch): number {
 }
 
 function findPieces(chains: readonly Chain[]): Found[] {
-  const boxes = chains.map((chain) => growBox(boxesOfChain(chain).whole, reachOfChain(chain)));
+  const boxes = chains.map(boxInReach);
   const found: Found[] = [];
   let visits = 0;
   for (const members of clusterBoxes(boxes)) {
@@ -139,9 +141,9 @@ function* piecesOn(b: Located, others: readonly Located[]): Iterable<Found> {
   }
 }
 
-function reachOfChain(chain: Chain): number {
-  return chain.reduce((reach, curve) => Math.max(reach, reachOf(curve)), NEAR);
-}
+/** Round all that may lie on the chain. */
+const boxInReach = remember((chain: Chain): Box =>
+  growBox(boxesOfChain(chain).whole, chain.reduce((reach, curve) => Math.max(reach, reachOf(curve)), NEAR)));
 
 function reachOf(curve: Curve): number {
   return curve.kind === 'arc' ? Math.max(NEAR, ARC_AS_CUBIC * radiusOf(curve)) : NEAR;
