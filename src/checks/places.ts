@@ -2,15 +2,12 @@
 import type { Point } from '../geometry/curve';
 import type { Ring } from '../geometry/region';
 import type { Sheet } from '../sheet/sheet';
-import type { Source, SourceIndex } from '../sheet/source-index';
+import type { Source } from '../sheet/source-index';
 import type { Span } from '../text';
 import type { Stencil } from './check';
 
 /** What leads from a sheet back to its text. */
 export type Traced = Pick<Stencil, 'drawing' | 'sources'>;
-
-/** So many edges of a ring are looked up at most: enough to name its contour, cheap on long ones. */
-const SAMPLES = 32;
 
 /** The command that drew the edge at a point, as seen from `facing`; else the layer's name, else the root's. */
 export function spanAt(stencil: Traced, sheet: Sheet, point: Point, facing?: Point): Span {
@@ -34,7 +31,7 @@ export function rootSpan(stencil: Traced): Span {
  */
 export function contourSpan(stencil: Traced, sheet: Sheet, ring: Ring): Span {
   const chains = new Map<string, Source[]>();
-  for (const source of sourcesAlong(stencil.sources(sheet), ring)) {
+  for (const source of stencil.sources(sheet).along(ring)) {
     const key = `${source.shape.element.span.from}/${source.shape.part}/${source.subpath}`;
     const chain = chains.get(key);
     if (chain) chain.push(source);
@@ -46,18 +43,4 @@ export function contourSpan(stencil: Traced, sheet: Sheet, ring: Ring): Span {
     from: Math.min(...longest.map((source) => source.span.from)),
     to: Math.max(...longest.map((source) => source.span.to)),
   };
-}
-
-function sourcesAlong(sources: SourceIndex, ring: Ring): Source[] {
-  const edges = ring.length / 2;
-  const step = Math.max(1, Math.ceil(edges / SAMPLES));
-  const found: Source[] = [];
-  for (let i = 0; i < edges; i += step) {
-    const next = (i + 1) % edges;
-    const x = ((ring[2 * i] as number) + (ring[2 * next] as number)) / 2;
-    const y = ((ring[2 * i + 1] as number) + (ring[2 * next + 1] as number)) / 2;
-    const source = sources.at({ x, y });
-    if (source) found.push(source);
-  }
-  return found;
 }

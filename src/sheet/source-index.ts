@@ -5,7 +5,9 @@ import { boxesOfChain } from '../geometry/chain-boxes';
 import type { Curve, Point } from '../geometry/curve';
 import { isQuicklyNear, nearestOn, tangentAt } from '../geometry/curves';
 import { dot, normalise, subtract } from '../geometry/point';
+import type { Box, Ring } from '../geometry/region';
 import { remember } from '../geometry/remember';
+import { boxOfRing } from '../geometry/rings';
 import type { Span } from '../text';
 
 /** A curve of a shape, or of what clips it. */
@@ -25,6 +27,9 @@ const ON_CURVE = 0.0015;
 
 /** Curves that meet within this distance in mm are told apart by their direction. */
 const CORNER = 0.005;
+
+/** So many edges of a ring are looked up at most: enough to name its contour, cheap on long ones. */
+const SAMPLES = 32;
 
 /** The curves of a chain in a spatial index: a chain is met again after an edit. */
 const curvesInRow = remember((curves: readonly Curve[]) => new BoxesInRow(sidesOf(boxesOfChain(curves).curves)));
@@ -46,35 +51,84 @@ export class SourceIndex {
    * @param facing where the edge is looked at from: at a corner, the side that runs square to that view is meant
    */
   at(point: Point, facing?: Point): Source | undefined {
-    let best: Source | undefined;
+    const place = this.#placeAt(point, facing);
+    return place && this.#sourceAt(place);
+  }
+
+  /** The sources of some of a ring's edges, evenly spread; what the chains near by answered before they answer again. */
+  along(ring: Ring): Source[] {
+    const near = this.#chainsIn(boxOfRing(ring));
+    const before = lastAlong.get(ring);
+    const isSame = before?.near.length === near.length && near.every((chain, i) => this.#curves(chain) === before.near[i]);
+    const places = isSame ? before.places : this.#placesAlong(ring).map(({ chain, at }) => ({ chain: near.indexOf(chain), at }));
+    if (!isSame) lastAlong.set(ring, { near: near.map((chain) => this.#curves(chain)), places });
+    return places.map(({ chain, at }) => this.#sourceAt({ chain: near[chain] as number, at }));
+  }
+
+  #placesAlong(ring: Ring): CurvePlace[] {
+    const edges = ring.length / 2;
+    const step = Math.max(1, Math.ceil(edges / SAMPLES));
+    const places: CurvePlace[] = [];
+    for (let i = 0; i < edges; i += step) {
+      const next = (i + 1) % edges;
+      const place = this.#placeAt({
+        x: ((ring[2 * i] as number) + (ring[2 * next] as number)) / 2,
+        y: ((ring[2 * i + 1] as number) + (ring[2 * next + 1] as number)) / 2,
+      });
+      if (place) places.push(place);
+    }
+    return places;
+  }
+
+  #placeAt(point: Point, facing?: Point): CurvePlace | undefined {
+    const around = { minX: point.x, minY: point.y, maxX: point.x, maxY: point.y };
+    let best: CurvePlace | undefined;
     let bestRank = REACH;
-    for (const number of this.#boxes ? foundNear(this.#boxes, point) : []) {
-      const owner = this.#chains[number] as OwnedChain;
-      for (const at of foundNear(curvesInRow(owner.chain.curves), point)) {
-        const curve = owner.chain.curves[at] as Curve;
-        if (!facing && isQuicklyNear(curve, point, ON_CURVE)) return sourceAt(owner, at);
+    for (const chain of this.#chainsIn(around)) {
+      const curves = this.#curves(chain);
+      for (const at of foundIn(curvesInRow(curves), around)) {
+        const curve = curves[at] as Curve;
+        if (!facing && isQuicklyNear(curve, point, ON_CURVE)) return { chain, at };
         const { distance, t } = nearestOn(curve, point);
-        if (!facing && distance < ON_CURVE) return sourceAt(owner, at);
+        if (!facing && distance < ON_CURVE) return { chain, at };
         const rank = distance < REACH && facing ? distance + CORNER * alongView(curve, t, point, facing) : distance;
-        if (rank < bestRank) [best, bestRank] = [sourceAt(owner, at), rank];
+        if (rank < bestRank) [best, bestRank] = [{ chain, at }, rank];
       }
     }
     return best;
   }
+
+  #chainsIn(box: Box): number[] {
+    return this.#boxes ? foundIn(this.#boxes, box) : [];
+  }
+
+  #curves(chain: number): readonly Curve[] {
+    return (this.#chains[chain] as OwnedChain).chain.curves;
+  }
+
+  #sourceAt({ chain: number, at }: CurvePlace): Source {
+    const { shape, subpath, chain } = this.#chains[number] as OwnedChain;
+    return { shape, subpath, curve: chain.curves[at] as Curve, span: chain.spans[at] ?? shape.element.startTag };
+  }
 }
 
-/** In the order of the text. */
-function foundNear(boxes: BoxesInRow, { x, y }: Point): number[] {
+/** Which chain, and which curve of it. */
+interface CurvePlace {
+  readonly chain: number;
+  readonly at: number;
+}
+
+/** By ring: the chains near it, and the places of its edges among those. */
+const lastAlong = new WeakMap<Ring, { near: readonly (readonly Curve[])[]; places: readonly CurvePlace[] }>();
+
+/** Those within reach of the box, in the order of the text. */
+function foundIn(boxes: BoxesInRow, { minX, minY, maxX, maxY }: Box): number[] {
   const found: number[] = [];
-  boxes.search(x - REACH, y - REACH, x + REACH, y + REACH, (number) => {
+  boxes.search(minX - REACH, minY - REACH, maxX + REACH, maxY + REACH, (number) => {
     found.push(number);
     return false;
   });
   return found.length > 1 ? found.sort((a, b) => a - b) : found;
-}
-
-function sourceAt({ shape, subpath, chain }: OwnedChain, at: number): Source {
-  return { shape, subpath, curve: chain.curves[at] as Curve, span: chain.spans[at] ?? shape.element.startTag };
 }
 
 /** 0 where the curve runs square to the view, 1 where it runs along it. */
