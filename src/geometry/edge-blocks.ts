@@ -75,7 +75,8 @@ export class EdgeBlocks {
       const ay = y[edge]!;
       const bx = x[to]!;
       const by = y[to]!;
-      if ((ax < minX && bx < minX) || (ax > maxX && bx > maxX) || (ay < minY && by < minY) || (ay > maxY && by > maxY)) continue;
+      if ((ax < minX && bx < minX) || (ax > maxX && bx > maxX)) continue;
+      if ((ay < minY && by < minY) || (ay > maxY && by > maxY)) continue;
       if (visit(edge)) return true;
     }
     return false;

@@ -10,10 +10,16 @@
  */
 import type { Point } from './curve';
 import { crossFrom, distance, interpolate } from './point';
-import type { Region } from './region';
+import type { Region, Ring } from './region';
 import { LobeChords } from './lobe-chords';
 import { lobeRingsOf, type LobeRing, type RingStretch } from './lobe-ring';
-import { buildSegmentIndex, forEachSegmentInBox, placeOnSegment, type PlaceOnSegment, type SegmentIndex } from './segment-index';
+import {
+  buildSegmentIndex,
+  forEachSegmentInBox,
+  placeOnSegment,
+  type PlaceOnSegment,
+  type SegmentIndex,
+} from './segment-index';
 import { perimeter } from './rings';
 import { simplifyRing } from './simplify-ring';
 
@@ -97,9 +103,20 @@ function coarse(region: Region, tolerance: number): Region {
   }));
 }
 
-/** A ring that goes round a lobe goes there and back, and is not a frame's rectangle. */
-function mayHoldLobe(ring: Float64Array, leastReach: number): boolean {
-  return ring.length > 8 && perimeter(ring) >= 2 * leastReach;
+/** A ring that goes round a lobe goes there and back, and so does not keep turning one way, as a frame does. */
+function mayHoldLobe(ring: Ring, leastReach: number): boolean {
+  return perimeter(ring) >= 2 * leastReach && !turnsOneWay(ring);
+}
+
+function turnsOneWay(ring: Ring): boolean {
+  const at = (i: number): Point => ({ x: ring[(2 * i) % ring.length]!, y: ring[(2 * i + 1) % ring.length]! });
+  let way = 0;
+  for (let i = 0; i < ring.length / 2; i += 1) {
+    const turn = Math.sign(crossFrom(at(i), at(i + 1), at(i + 2)));
+    if (turn * way < 0) return false;
+    if (turn !== 0) way = turn;
+  }
+  return true;
 }
 
 function candidatesOf(search: Search, ring: LobeRing): Candidate[] {

@@ -60,7 +60,8 @@ export class SourceIndex {
     const near = this.#chainsIn(boxOfRing(ring));
     const before = lastAlong.get(ring);
     const isSame = before?.near.length === near.length && near.every((chain, i) => this.#curves(chain) === before.near[i]);
-    const places = isSame ? before.places : this.#placesAlong(ring).map(({ chain, at }) => ({ chain: near.indexOf(chain), at }));
+    const amongNear = ({ chain, at }: CurvePlace) => ({ chain: near.indexOf(chain), at });
+    const places = isSame ? before.places : this.#placesAlong(ring).map(amongNear);
     if (!isSame) lastAlong.set(ring, { near: near.map((chain) => this.#curves(chain)), places });
     return places.map(({ chain, at }) => this.#sourceAt({ chain: near[chain] as number, at }));
   }

@@ -81,10 +81,11 @@ async function compareOffsets(what: string, svg: string): Promise<void> {
   ] as const;
   for (const [name, run] of ways) {
     const { offsets, difference, failure } = await run();
-    const thinParts = failure ? `no difference after ${difference.toFixed(0)} ms: ${failure}` : `difference ${difference.toFixed(0)} ms`;
-    console.log(`${(segmentsIn(report) / 1000).toFixed(0)}k segments of ${what}, check ${full.toFixed(0)} ms; in and out with ` +
-      `${name} ${offsets.toFixed(0)} ms, check/offsets ${(full / offsets).toFixed(3)}; ${thinParts}, ` +
-      `check/all ${(full / (offsets + difference)).toFixed(3)}`);
+    const ms = difference.toFixed(0);
+    const thinParts = failure ? `no difference after ${ms} ms: ${failure}` : `difference ${ms} ms`;
+    console.log(`${(segmentsIn(report) / 1000).toFixed(0)}k segments of ${what}, check ${full.toFixed(0)} ms; ` +
+      `in and out with ${name} ${offsets.toFixed(0)} ms, check/offsets ${(full / offsets).toFixed(3)}; ` +
+      `${thinParts}, check/all ${(full / (offsets + difference)).toFixed(3)}`);
   }
 }
 

@@ -66,6 +66,15 @@ describe('findLobes', () => {
     expect(findLobes(tied, 30)).toEqual([]);
   });
 
+  it('finds the strip between the barbs of a hole of four corners', () => {
+    const barbed = regionFromRings([
+      Float64Array.of(-60, -60, 60, -60, 60, 60, -60, 60), Float64Array.of(-1, 40, 0, 0, 1, 40, 0, -10),
+    ], 'evenodd');
+    const [lobe, ...others] = findLobes(barbed, 30);
+    expect(others).toEqual([]);
+    expect(lobe).toMatchObject({ root: expect.closeTo(2, 1) as number, tip: { x: expect.closeTo(0, 2) as number, y: 0 } });
+  });
+
   it('lets short ones, stout ones and openings themselves go', () => {
     expect(findLobes(sheetWith(window(29, 2)), 30)).toEqual([]);
     expect(findLobes(sheetWith(window(45, 14)), 30)).toEqual([]);
