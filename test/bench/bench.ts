@@ -1,22 +1,19 @@
 /**
- * `npm run bench`: how long a full check takes, beside reading alone, a check after an edit, the same check by pixels and by
- * offsets, all in one run on the same seeded sheets. Ratios hold from machine to machine; times do not.
+ * `npm run bench`: how long a full check takes, beside reading alone, a check after an edit and the same check by pixels,
+ * all in one run on the same seeded sheets. Ratios hold from machine to machine; times do not.
  */
 import { execFileSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import { check, type Report } from '../../src/engine';
-import { DEFAULT_CONFIG } from '../../src/sheet/config';
-import { limitsOf } from '../../src/sheet/limits';
 import { parseMarkup } from '../../src/markup/parse';
 import { readDrawing } from '../../src/drawing/read-drawing';
-import type { Largest } from './largest';
 import { compareBridging } from './bridges';
 import { growth, segmentsIn, time } from './measure';
-import { openWithClipper2, openWithJsts } from './offset-ways';
 import { checkByRaster, LARGEST_SIDE, PIXELS_PER_MM } from './raster-way';
-import { blobSheet, tracedSheet, withMovedPoint } from './seeded';
+import { blobSheet, withMovedPoint } from './seeded';
 
 const SIZES = [1_000, 10_000, 100_000];
+const LARGEST = 1_000_000;
 
 interface Row {
   readonly segments: number;
@@ -66,41 +63,20 @@ function print(rows: readonly Row[]): void {
   }
 }
 
-/** Beside offsetting in and out, in polygon libraries, at the same limits. */
-async function compareOffsets(what: string, svg: string): Promise<void> {
-  const report = check(svg);
-  const { bridge, opening } = limitsOf(DEFAULT_CONFIG);
-  const parts = report.sheets.flatMap(({ material, openings }) => [
-    { region: material, least: bridge }, { region: openings, least: opening },
-  ]);
-  const full = time(() => check(svg));
-  const ways = [
-    ['clipper2-wasm', () => openWithClipper2(parts, false)],
-    ['clipper2-wasm, simplified between', () => openWithClipper2(parts, true)],
-    ['jsts', () => openWithJsts(parts)],
-  ] as const;
-  for (const [name, run] of ways) {
-    const { offsets, difference, failure } = await run();
-    const ms = difference.toFixed(0);
-    const thinParts = failure ? `no difference after ${ms} ms: ${failure}` : `difference ${ms} ms`;
-    console.log(`${(segmentsIn(report) / 1000).toFixed(0)}k segments of ${what}, check ${full.toFixed(0)} ms; ` +
-      `in and out with ${name} ${offsets.toFixed(0)} ms, check/offsets ${(full / offsets).toFixed(3)}; ` +
-      `${thinParts}, check/all ${(full / (offsets + difference)).toFixed(3)}`);
-  }
-}
-
-/** In a process of its own. */
-function printLargest(): void {
+/** As warm as the small ones; its memory in a process of its own. */
+function printLargest(small: Row | undefined): void {
+  const svg = blobSheet(LARGEST);
+  const start = performance.now();
+  const segments = segmentsIn(check(svg, { budget: Infinity }));
+  const took = performance.now() - start;
+  const exponent = small && growth({ size: small.segments, time: small.full }, { size: segments, time: took });
   const file = fileURLToPath(new URL('largest.mjs', import.meta.url));
-  const { small, large, peakMegabytes } = JSON.parse(execFileSync(process.execPath, [file], { encoding: 'utf8' })) as Largest;
-  const exponent = growth(
-    { size: small.segments, time: small.milliseconds }, { size: large.segments, time: large.milliseconds });
-  console.log(`check of ${large.segments.toFixed(0)} segments: ${(large.milliseconds / 1000).toFixed(1)} s, ` +
-    `peak memory ${peakMegabytes.toFixed(0)} MB; growth exponent from ${small.segments.toFixed(0)}: ${exponent.toFixed(2)}`);
+  const peak = Number(execFileSync(process.execPath, [file, String(LARGEST)], { encoding: 'utf8' }));
+  console.log(`check of ${segments} segments: ${(took / 1000).toFixed(1)} s, growth exponent from ${small?.segments}: ` +
+    `${exponent?.toFixed(2)}; peak memory ${peak.toFixed(0)} MB`);
 }
 
-print(SIZES.map(measure));
-printLargest();
-await compareOffsets('shapes as traced', tracedSheet(100_000));
-await compareOffsets('smooth shapes', blobSheet(100_000));
+const rows = SIZES.map(measure);
+print(rows);
+printLargest(rows[1]);
 compareBridging(100_000);
