@@ -1,12 +1,12 @@
 /** A bridge across an opening at a place that the artist chose, whatever stands on either side. */
 import type { Point } from '../geometry/curve';
-import { normalise, perpendicular, scale, subtract } from '../geometry/point';
+import { normalise, perpendicular, subtract } from '../geometry/point';
 import { nearestSegment, type SegmentIndex } from '../geometry/segment-index';
 import type { Piece, Sheet } from '../sheet/sheet';
 import type { Bridge } from './bridge';
 import type { Crosser } from './candidates';
 import { bridgeFrom, surroundingsOf, type PlanOptions } from './plan';
-import { firstHit } from './rays';
+import { firstHits } from './rays';
 import { rateCrosser, type RatedCrosser } from './rate-crosser';
 
 /** Ways through the place are tried in so many directions, evenly spread over a half turn. */
@@ -50,8 +50,7 @@ interface WayThrough {
 }
 
 function wayThrough(pieces: SegmentIndex, point: Point, direction: Point, limit: number): WayThrough[] {
-  const [back, ahead] =
-    [firstHit(pieces, point, scale(direction, -1), limit), firstHit(pieces, point, direction, limit)];
+  const { back, ahead } = firstHits(pieces, point, direction, limit);
   if (!back || !ahead) return [];
   const crosser = { from: back.point, to: ahead.point, length: back.distance + ahead.distance, target: ahead.polygon };
   return [{ island: back.polygon, crosser }];

@@ -6,7 +6,7 @@ import type { Region } from '../geometry/region';
 import type { SegmentIndex } from '../geometry/segment-index';
 import type { ThinPart } from '../geometry/thin-parts';
 import { calmLength, type Crosser } from './candidates';
-import { firstHit } from './rays';
+import { firstHit, firstHits } from './rays';
 
 export interface Surroundings {
   /** Edges of all pieces as cut, numbered as they are. */
@@ -41,8 +41,13 @@ const SLACK = 0.01;
 export function rateCrosser(
   crosser: Crosser, island: number, width: number, around: Surroundings,
 ): RatedCrosser | undefined {
-  const lanes = LANES.map((lane) => laneAt(crosser, lane * width, island, around.pieces));
-  if (!lanes.every((lane) => lane !== undefined) || !isOpen(crosser, around)) return undefined;
+  const lanes: Lane[] = [];
+  for (const lane of LANES) {
+    const found = laneAt(crosser, lane * width, island, around.pieces);
+    if (!found) return undefined;
+    lanes.push(found);
+  }
+  if (!isOpen(crosser, around)) return undefined;
   const slants = [spread(lanes.map((lane) => lane.back)), spread(lanes.map((lane) => lane.ahead))];
   const across = (lanes[2]?.back ?? 0) + (lanes[2]?.ahead ?? 0);
   if (Math.max(...slants) > MOST_SLANT * width || across > crosser.length + SLACK) return undefined;
@@ -66,8 +71,7 @@ function laneAt(
   const along = scale(subtract(to, from), 1 / length);
   const origin = add(interpolate(from, to, 0.5), scale(perpendicular(along), offset));
   const limit = 2 * length + 4 * Math.abs(offset) + 1;
-  const back = firstHit(pieces, origin, scale(along, -1), limit);
-  const ahead = firstHit(pieces, origin, along, limit);
+  const { back, ahead } = firstHits(pieces, origin, along, limit);
   if (back?.polygon !== island || ahead?.polygon !== target) return undefined;
   return { back: back.distance, ahead: ahead.distance };
 }

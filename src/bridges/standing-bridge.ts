@@ -8,7 +8,7 @@ import type { Box } from '../geometry/region';
 import { buildSegmentIndex, nearestSegment, type SegmentIndex } from '../geometry/segment-index';
 import type { Sheet } from '../sheet/sheet';
 import type { Side } from './join-path-data';
-import { firstHit, type Hit } from './rays';
+import { firstHits, type Hit } from './rays';
 
 /** A neck of material between two openings, or between two parts of one. Sheet mm, as drawn. */
 export interface StandingBridge {
@@ -66,7 +66,7 @@ function shortestChord(edges: SegmentIndex, inside: Point, widest: number): read
   });
   let best: { hits: readonly [Hit, Hit]; length: number } | undefined;
   for (const direction of square ? [square, ...round] : round) {
-    const [back, ahead] = [scale(direction, -1), direction].map((each) => firstHit(edges, inside, each, widest));
+    const { back, ahead } = firstHits(edges, inside, direction, widest);
     const length = back && ahead ? back.distance + ahead.distance : Infinity;
     if (back && ahead && length <= widest && length < (best?.length ?? Infinity) - 1e-9) {
       best = { hits: [back, ahead], length };

@@ -7,7 +7,6 @@ import { fileURLToPath } from 'node:url';
 import { check, type Report } from '../../src/engine';
 import { parseMarkup } from '../../src/markup/parse';
 import { readDrawing } from '../../src/drawing/read-drawing';
-import { compareBridging } from './bridges';
 import { growth, segmentsIn, time } from './measure';
 import { checkByRaster, LARGEST_SIDE, PIXELS_PER_MM } from './raster-way';
 import { blobSheet, withMovedPoint } from './seeded';
@@ -79,4 +78,3 @@ function printLargest(small: Row | undefined): void {
 const rows = SIZES.map(measure);
 print(rows);
 printLargest(rows[1]);
-compareBridging(100_000);

@@ -1,4 +1,4 @@
-/** How long bridging a whole layer takes beside checking it, planning, cutting and the proof by a second check apart. */
+/** Run by itself: how long bridging a whole layer takes beside checking it, planning, cutting and the proof by a second check apart. */
 import { changedBy, cutStrips, stripsFor } from '../../src/bridges/cut-bridges';
 import { planBridges } from '../../src/bridges/plan';
 import { bridgeIslands, check } from '../../src/engine';
@@ -11,7 +11,7 @@ const COUNTER_EACH = 3;
 const WIDTH = 0.8;
 
 /** Prints a row for a drawing of many paths, and one for the same drawing as a single path. */
-export function compareBridging(segments: number): void {
+function compareBridging(segments: number): void {
   const svg = blobSheet(segments, COUNTER_EACH);
   compare('in paths', segments, svg);
   compare('in one path', segments, svg.replace(/"\/>\n<path d="/g, ' '));
@@ -34,3 +34,5 @@ function compare(how: string, segments: number, svg: string): void {
     `${checked.toFixed(0)} ms, plan ${planned.toFixed(0)} ms, cut ${cut.toFixed(0)} ms, with proof ${whole.toFixed(0)} ms, ` +
     `(plan + cut)/check ${((planned + cut) / checked).toFixed(2)}, all/check ${(whole / checked).toFixed(2)}`);
 }
+
+compareBridging(100_000);

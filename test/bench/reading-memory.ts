@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { readDrawing } from '../../src/drawing/read-drawing';
 import { parseMarkup } from '../../src/markup/parse';
+import { peakMegabytes } from './peak-memory';
 
 export interface ReadingMemory {
   readonly shapes: number;
@@ -14,6 +15,5 @@ const text = readFileSync(0, 'utf8');
 const start = performance.now();
 const drawing = readDrawing(parseMarkup(text));
 const milliseconds = performance.now() - start;
-const peakMegabytes = process.resourceUsage().maxRSS / 1024;
-const result: ReadingMemory = { shapes: drawing.shapes.length, milliseconds, peakMegabytes };
+const result: ReadingMemory = { shapes: drawing.shapes.length, milliseconds, peakMegabytes: peakMegabytes() };
 console.log(JSON.stringify(result));
