@@ -1,18 +1,24 @@
 /**
  * Boxes in a row, and which of them come near each other. Boxes that follow each other mostly lie side by side, so a few
- * of them are sought together: an index holds the boxes round so many, and what it finds is looked through.
+ * of them are sought together: an index holds the boxes round such blocks, and what it finds is looked through. A block
+ * ends where the row leaps, as from one small outline to the next: else it would span all that lies between.
  */
 import Flatbush from 'flatbush';
 import type { Box } from './region';
 
-const BOXES_IN_BLOCK = 8;
+const MOST_IN_BLOCK = 8;
 
 /** So many blocks are looked through one by one sooner than an index is made. */
 const FEW_BLOCKS = 8;
 
+/** What sums of sides may lose to rounding. */
+const ROUNDING = 1 + 1e-9;
+
 export class BoxesInRow {
   private readonly count: number;
-  private readonly blockCount: number;
+  /** Block b holds the boxes from first[b] up to, not including, first[b + 1]. */
+  private readonly first: Int32Array;
+  private readonly blockOf: Int32Array;
   /** Over the blocks; undefined where they are few. */
   private readonly tree: Flatbush | undefined;
   /** The block last asked about, and those that may hold boxes near to its own. */
@@ -26,8 +32,39 @@ export class BoxesInRow {
    */
   constructor(private readonly sides: Float64Array, private readonly reach: (box: number) => number = () => 0) {
     this.count = sides.length / 4;
-    this.blockCount = Math.ceil(this.count / BOXES_IN_BLOCK);
+    this.first = this.blockStarts();
+    this.blockOf = new Int32Array(this.count);
+    for (let block = 0; block < this.blockCount; block += 1) {
+      this.blockOf.fill(block, this.first[block], this.first[block + 1]);
+    }
     this.tree = this.blockCount > FEW_BLOCKS ? this.indexBlocks() : undefined;
+  }
+
+  private get blockCount(): number {
+    return this.first.length - 1;
+  }
+
+  private blockStarts(): Int32Array {
+    const starts = [0];
+    for (let start = 0; start < this.count; starts.push(start)) start = this.endOfBlock(start);
+    return Int32Array.from(starts);
+  }
+
+  /** Boxes that touch, one the next, are no farther across together than one by one; beyond that, the row has leapt. */
+  private endOfBlock(start: number): number {
+    const { sides } = this;
+    let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
+    let across = 0;
+    let end = start;
+    for (; end < Math.min(this.count, start + MOST_IN_BLOCK); end += 1) {
+      minX = Math.min(minX, sides[4 * end]!);
+      minY = Math.min(minY, sides[4 * end + 1]!);
+      maxX = Math.max(maxX, sides[4 * end + 2]!);
+      maxY = Math.max(maxY, sides[4 * end + 3]!);
+      across += sides[4 * end + 2]! - sides[4 * end]! + sides[4 * end + 3]! - sides[4 * end + 1]!;
+      if (end > start && maxX - minX + maxY - minY > ROUNDING * across) break;
+    }
+    return end;
   }
 
   private indexBlocks(): Flatbush {
@@ -43,8 +80,7 @@ export class BoxesInRow {
   private boxOf(block: number, margin: (box: number) => number): Box {
     const { sides } = this;
     const box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
-    const end = Math.min(this.count, (block + 1) * BOXES_IN_BLOCK);
-    for (let i = block * BOXES_IN_BLOCK; i < end; i += 1) {
+    for (let i = this.first[block]!; i < this.first[block + 1]!; i += 1) {
       const far = margin(i);
       box.minX = Math.min(box.minX, sides[4 * i]! - far);
       box.minY = Math.min(box.minY, sides[4 * i + 1]! - far);
@@ -69,7 +105,7 @@ export class BoxesInRow {
 
   private collect(number: number, limit: number): readonly number[] {
     const { sides, found } = this;
-    this.enter(Math.floor(number / BOXES_IN_BLOCK));
+    this.enter(this.blockOf[number]!);
     const far = this.reach(number);
     const minX = sides[4 * number]! - far;
     const minY = sides[4 * number + 1]! - far;
@@ -77,8 +113,8 @@ export class BoxesInRow {
     const maxY = sides[4 * number + 3]! + far;
     let count = 0;
     for (const block of this.blocks) {
-      const end = Math.min(limit, (block + 1) * BOXES_IN_BLOCK);
-      for (let i = block * BOXES_IN_BLOCK; i < end; i += 1) {
+      const end = Math.min(limit, this.first[block + 1]!);
+      for (let i = this.first[block]!; i < end; i += 1) {
         if (sides[4 * i]! > maxX || sides[4 * i + 2]! < minX) continue;
         if (sides[4 * i + 1]! > maxY || sides[4 * i + 3]! < minY) continue;
         found[count] = i;
@@ -111,10 +147,7 @@ export class BoxesInRow {
       return false;
     };
     if (!this.tree) look(0, this.count);
-    else {
-      this.tree.collides(minX, minY, maxX, maxY, (block) =>
-        look(block * BOXES_IN_BLOCK, Math.min(this.count, (block + 1) * BOXES_IN_BLOCK)));
-    }
+    else this.tree.collides(minX, minY, maxX, maxY, (block) => look(this.first[block]!, this.first[block + 1]!));
   }
 }
 

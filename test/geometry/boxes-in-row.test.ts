@@ -7,7 +7,16 @@ import { point } from './arbitraries';
 
 const box = fc.tuple(point, fc.nat(30), fc.nat(30)).map(([{ x, y }, width, height]): Box =>
   ({ minX: x, minY: y, maxX: x + width, maxY: y + height }));
-const boxes = fc.array(box, { minLength: 1, maxLength: 200 });
+
+/** Runs of boxes each of which begins where the last one ends, with leaps between them: as the edges of small outlines. */
+const steps = fc.array(fc.tuple(fc.nat(4), fc.nat(4)), { minLength: 1, maxLength: 12 });
+const runs = fc.array(fc.tuple(point, steps), { minLength: 1, maxLength: 12 })
+  .map((starts) => starts.flatMap(([from, course]) => {
+    let { x, y } = from;
+    return course.map(([dx, dy]): Box => ({ minX: x, minY: y, maxX: (x += dx), maxY: (y += dy) }));
+  }));
+
+const boxes = fc.oneof(fc.array(box, { minLength: 1, maxLength: 200 }), runs);
 
 /** All are looked at. */
 const touching = (row: readonly Box[], around: Box): number[] =>
