@@ -149,11 +149,10 @@ function candidatesFrom(search: Search, ring: LobeRing, chords: LobeChords, edge
   const { x0, y0, x1, y1 } = index;
   const near = chords.search({
     edge, leastGap: leastReach, mostDistance: MOST_ROOT * leastReach, most: CHORDS_TRIED,
-    mayEnd: (other, t) => {
+    mayEnd: (other, t, distance) => {
       const dx = x1[other]! - x0[other]!;
       const dy = y1[other]! - y0[other]!;
       if (dx * (y - y0[other]!) - dy * (x - x0[other]!) < 0) return false;
-      const distance = Math.hypot(x0[other]! + t * dx - x, y0[other]! + t * dy - y);
       return ring.mayCutOff(edge, other, t, leastRound(distance, leastReach));
     },
   });

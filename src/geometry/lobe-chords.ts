@@ -19,8 +19,8 @@ export interface ChordQuery {
   readonly mostDistance: number;
   /** So many at most. */
   readonly most: number;
-  /** Whether one may end on another edge: at its nearest place, t of the way along it. */
-  readonly mayEnd: (other: number, t: number) => boolean;
+  /** Whether one may end on another edge: at its nearest place, t of the way along it and so many mm off. */
+  readonly mayEnd: (other: number, t: number, distance: number) => boolean;
 }
 
 export class LobeChords {
@@ -117,7 +117,7 @@ export class LobeChords {
     const dx = x0[other]! + t * (x1[other]! - x0[other]!) - x;
     const dy = y0[other]! + t * (y1[other]! - y0[other]!) - y;
     const square = dx * dx + dy * dy;
-    if (square < this.farthest(query.most) && query.mayEnd(other, t)) this.insert(other, square, query.most);
+    if (square < this.farthest(query.most) && query.mayEnd(other, t, Math.sqrt(square))) this.insert(other, square, query.most);
   }
 
   private insert(edge: number, square: number, most: number): void {

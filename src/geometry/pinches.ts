@@ -1,10 +1,10 @@
 /** Pieces that hang together by contact of no width, taken apart. */
 import { EdgeBlocks } from './edge-blocks';
-import type { Box, Polygon, Region, Ring } from './region';
+import type { Polygon, Region, Ring } from './region';
 import { offsetRings } from './clipper';
 import { UNITS_PER_MM } from './grid';
 import { nestRings } from './nest-rings';
-import { boxOfRing, distanceToEdge, forEachEdge, growBox, ringOfBox, ringsOf } from './rings';
+import { boxOfRing, boxOfVertices, distanceToEdge, forEachEdge, growBox, ringOfBox, ringsOf } from './rings';
 
 const GRID = 1 / UNITS_PER_MM;
 
@@ -120,7 +120,7 @@ function visitContacts(
   edges: RingEdges, blocks: EdgeBlocks, first: number, end: number, visit: (vertex: number, edge: number) => void,
 ): void {
   const { x, y, previous } = edges;
-  const { minX, minY, maxX, maxY } = growBox(boxOfVertices(edges, first, end), CONTACT);
+  const { minX, minY, maxX, maxY } = growBox(boxOfVertices(x, y, first, end), CONTACT);
   let around = 0;
   const isCrowded = () => around > MOST_AROUND && end - first > 1;
   blocks.search(minX, minY, maxX, maxY, (edge) => {
@@ -133,17 +133,6 @@ function visitContacts(
   });
   if (!isCrowded()) return;
   for (let vertex = first; vertex < end; vertex += 1) visitContacts(edges, blocks, vertex, vertex + 1, visit);
-}
-
-function boxOfVertices({ x, y }: RingEdges, first: number, end: number): Box {
-  const box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
-  for (let vertex = first; vertex < end; vertex += 1) {
-    box.minX = Math.min(box.minX, x[vertex]!);
-    box.minY = Math.min(box.minY, y[vertex]!);
-    box.maxX = Math.max(box.maxX, x[vertex]!);
-    box.maxY = Math.max(box.maxY, y[vertex]!);
-  }
-  return box;
 }
 
 /** Whether a point is as near to an edge as things are that touch. */

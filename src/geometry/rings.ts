@@ -62,6 +62,18 @@ export const boxOfRing = remember((ring: Ring): Box => {
   return { minX, minY, maxX, maxY };
 });
 
+/** Of the vertices from `start` up to, not including, `end`. */
+export function boxOfVertices(x: Float64Array, y: Float64Array, start: number, end: number): Box {
+  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (let vertex = start; vertex < end; vertex += 1) {
+    minX = Math.min(minX, x[vertex]!);
+    minY = Math.min(minY, y[vertex]!);
+    maxX = Math.max(maxX, x[vertex]!);
+    maxY = Math.max(maxY, y[vertex]!);
+  }
+  return { minX, minY, maxX, maxY };
+}
+
 /** Of the area within; of the vertices when there is no area. Undefined for an empty ring. */
 export function centroidOfRing(ring: Ring): Point | undefined {
   if (ring.length < 2) return undefined;

@@ -32,7 +32,7 @@ const CORNER = 0.005;
 const SAMPLES = 32;
 
 /** The curves of a chain in a spatial index: a chain is met again after an edit. */
-const curvesInRow = remember((curves: readonly Curve[]) => new BoxesInRow(sidesOf(boxesOfChain(curves).curves)));
+const boxesOfCurves = remember((curves: readonly Curve[]) => new BoxesInRow(sidesOf(boxesOfChain(curves).curves)));
 
 /** Looks up the sources of boundary points. Build it once for a layer; building costs one pass over its chains. */
 export class SourceIndex {
@@ -87,7 +87,7 @@ export class SourceIndex {
     let bestRank = REACH;
     for (const chain of this.#chainsIn(around)) {
       const curves = this.#curves(chain);
-      for (const at of foundIn(curvesInRow(curves), around)) {
+      for (const at of foundIn(boxesOfCurves(curves), around)) {
         const curve = curves[at] as Curve;
         if (!facing && isQuicklyNear(curve, point, ON_CURVE)) return { chain, at };
         const { distance, t } = nearestOn(curve, point);

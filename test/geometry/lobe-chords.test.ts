@@ -32,7 +32,7 @@ function nearestOf(index: SegmentIndex, { gapBetween }: Pick<LobeRing, 'gapBetwe
     .filter((other) => gapBetween(query.edge, other) >= query.leastGap)
     .filter((other) => distanceToBox(index, other, from) <= query.mostDistance)
     .map((other) => placeOnSegment(index, other, from))
-    .filter(({ edge, t }) => query.mayEnd(edge, t))
+    .filter(({ edge, t, distance }) => query.mayEnd(edge, t, distance))
     .map(({ distance }) => distance)
     .sort((a, b) => a - b)
     .slice(0, query.most);

@@ -1,5 +1,5 @@
 /** Polygons that are thin as a whole: no disc of the width fits into them. */
-import type { Box } from '../region';
+import { boxOfVertices } from '../rings';
 import type { ThinPart } from '../thin-parts';
 import { largestDisc } from './largest-disc';
 import type { Outline } from './outline';
@@ -11,21 +11,10 @@ export function wholesByBox(outline: Outline, polygons: number, width: number): 
   const whole = new Uint8Array(polygons);
   for (let ring = 0; ring + 1 < ringStart.length; ring += 1) {
     if (ring > 0 && polygon[ringStart[ring]!] === polygon[ringStart[ring - 1]!]) continue;
-    const { minX, minY, maxX, maxY } = boxOfVertices(outline, ringStart[ring]!, ringStart[ring + 1]!);
+    const { minX, minY, maxX, maxY } = boxOfVertices(outline.x, outline.y, ringStart[ring]!, ringStart[ring + 1]!);
     if (Math.min(maxX - minX, maxY - minY) < width) whole[polygon[ringStart[ring]!]!] = 1;
   }
   return whole;
-}
-
-function boxOfVertices({ x, y }: Outline, start: number, end: number): Box {
-  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (let vertex = start; vertex < end; vertex += 1) {
-    minX = Math.min(minX, x[vertex]!);
-    minY = Math.min(minY, y[vertex]!);
-    maxX = Math.max(maxX, x[vertex]!);
-    maxY = Math.max(maxY, y[vertex]!);
-  }
-  return { minX, minY, maxX, maxY };
 }
 
 /** Marks polygons whose boundary is thin all round. */
@@ -47,7 +36,7 @@ export function describeWholes(thin: ThinBoundary, whole: Uint8Array): ThinPart[
     for (let edge = start; edge < end; edge += 1) perimeter += outline.length[edge]!;
     const sides = endRing - firstRing;
     const length = Math.max(width, perimeter / 2 - (sides === 1 ? width : 0));
-    const extent = boxOfVertices(outline, start, end);
+    const extent = boxOfVertices(outline.x, outline.y, start, end);
     parts.push({ kind: 'whole', width, from, to, length, reach: 0, sides, extent, polygon, holds: undefined });
   });
   return parts;
