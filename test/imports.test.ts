@@ -30,7 +30,9 @@ interface Import {
 
 function importsOf(file: string): Import[] {
   const text = readFileSync(path.join(SRC, file), 'utf8');
-  const found = text.matchAll(/(?:^|\n)\s*(?:import|export)\b[^'"`;]*?from\s*['"]([^'"]+)['"]|import\s*\(?\s*['"]([^'"]+)['"]/g);
+  const found = text.matchAll(
+    /(?:^|\n)\s*(?:import|export)\b[^'"`;]*?from\s*['"]([^'"]+)['"]|import\s*\(?\s*['"]([^'"]+)['"]/g,
+  );
   return [...found].map((match) => ({ file, part: partOf(file), target: (match[1] ?? match[2]) as string }));
 }
 
@@ -68,7 +70,8 @@ describe('imports', () => {
   });
 
   it('of Node built-ins stay out of the engine', () => {
-    const builtin = ({ target }: Import) => target.startsWith('node:') || builtinModules.includes(target.split('/')[0]!);
+    const builtin = ({ target }: Import) =>
+      target.startsWith('node:') || builtinModules.includes(target.split('/')[0]!);
     expect(imports.filter((each) => ENGINE_PARTS.includes(each.part) && builtin(each))).toEqual([]);
   });
 });

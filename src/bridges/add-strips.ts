@@ -23,8 +23,9 @@ const TAKEN_OVER = ['class', 'style', 'fill', 'fill-opacity', 'opacity', 'transf
 /** @param strips in sheet mm; each reaches into the material at both ends */
 export function addStrips(drawing: Drawing, shapes: readonly Shape[], strips: readonly Strip[], depth = 0): Outcome {
   const fills = shapes.filter(({ part }) => part === 'fill').map((shape) => ({ shape, region: shapeRegion(shape) }));
-  const [own, drawnByUse] =
-    [true, false].map((direct) => fills.filter(({ shape }) => (shape.instances.length === 0) === direct));
+  const [own, drawnByUse] = [true, false].map((direct) =>
+    fills.filter(({ shape }) => (shape.instances.length === 0) === direct),
+  );
   const beside = strips.map((strip) => ({ strip, neighbour: neighbourIn(own ?? [], strip) }));
   const lost = beside.filter(({ neighbour }) => !neighbour).map(({ strip }) => neighbourIn(drawnByUse ?? [], strip));
   const uses = new Set(lost.flatMap((shape) => shape?.instances[0] ?? []));
@@ -42,7 +43,8 @@ export function addStrips(drawing: Drawing, shapes: readonly Shape[], strips: re
 
 /** The last painted of the shapes that one end of a strip lies in. */
 function neighbourIn(
-  fills: readonly { shape: Shape; region: Region }[], { corners: [a, b, c, d] }: Strip,
+  fills: readonly { shape: Shape; region: Region }[],
+  { corners: [a, b, c, d] }: Strip,
 ): Shape | undefined {
   const ends = [interpolate(a, d, 0.5), interpolate(b, c, 0.5)];
   return fills.findLast(({ region }) => ends.some((end) => contains(region, end)))?.shape;
@@ -52,7 +54,10 @@ function stripBeside(text: string, { element, toMm }: Shape, strip: Strip): Text
   const toUser = invert(toMm);
   if (!toUser) return undefined;
   const decimals = decimalsFor(maxScale(toMm));
-  const data = polygonData(strip.corners.map((corner) => apply(toUser, corner)), decimals);
+  const data = polygonData(
+    strip.corners.map((corner) => apply(toUser, corner)),
+    decimals,
+  );
   const kept = element.attributes.filter((attribute) => TAKEN_OVER.includes(attribute.name));
   const prefix = prefixOf(element);
   const attributes = kept.map((attribute) => ` ${source(text, attribute)}`).join('');

@@ -22,8 +22,10 @@ export function wellPosed(arc: Arc): Arc[] {
 
 /** Digits beyond the usual that the point between two curves needs. */
 export function extraDecimalsBetween(curves: readonly (Curve | undefined)[]): number {
-  return Math.max(0, ...curves.map((curve) =>
-    curve?.kind === 'arc' ? Math.max(...wellPosed(curve).map(extraDecimals)) : 0));
+  return Math.max(
+    0,
+    ...curves.map((curve) => (curve?.kind === 'arc' ? Math.max(...wellPosed(curve).map(extraDecimals)) : 0)),
+  );
 }
 
 function magnification(arc: Arc): number {

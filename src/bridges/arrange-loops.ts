@@ -11,7 +11,9 @@ export interface ArrangedLoop extends Loop {
 
 /** @param untouched subpaths that stay whole */
 export function arrangeLoops(
-  loops: readonly Loop[], untouched: readonly number[], paths: readonly StepPath[],
+  loops: readonly Loop[],
+  untouched: readonly number[],
+  paths: readonly StepPath[],
 ): ArrangedLoop[] {
   const whole = untouched.map((subpath) => wholeLoop(subpath, paths[subpath] as StepPath));
   return inTextOrder([...whole, ...loops.map((loop) => beginAtHome(loop, paths))], paths);
@@ -26,8 +28,9 @@ export function inTextOrder(loops: readonly ArrangedLoop[], paths: readonly Step
 }
 
 export function wholeLoop(subpath: number, path: StepPath): ArrangedLoop {
-  const items = path.steps.map((_, step): LoopItem =>
-    ({ kind: 'stretch', stretch: { subpath, step, from: 0, to: 1 } }));
+  const items = path.steps.map(
+    (_, step): LoopItem => ({ kind: 'stretch', stretch: { subpath, step, from: 0, to: 1 } }),
+  );
   return { start: path.start, items, home: path.foreign ? undefined : subpath };
 }
 

@@ -25,7 +25,10 @@ export function bankBetween(start: Point, startTangent: Point, end: Point, endTa
   const share = turn < 1e-6 ? 1 / 3 : (2 / 3) * (Math.tan(turn / 4) / Math.sin(turn / 2));
   const handle = share * distance(start, end);
   return {
-    kind: 'cubic', start, end,
-    control1: add(start, scale(startTangent, handle)), control2: subtract(end, scale(endTangent, handle)),
+    kind: 'cubic',
+    start,
+    end,
+    control1: add(start, scale(startTangent, handle)),
+    control2: subtract(end, scale(endTangent, handle)),
   };
 }

@@ -43,8 +43,11 @@ export function crossersOf(index: SegmentIndex, island: number, outer: Ring, mid
     const sector = sectorOf(crosser.from, middle);
     sectors.set(sector, [...(sectors.get(sector) ?? []), crosser]);
   }
-  const shortest = [...sectors.keys()].sort((a, b) => a - b).flatMap((sector) =>
-    (sectors.get(sector) ?? []).sort((a, b) => calmLength(a) - calmLength(b)).slice(0, PER_SECTOR));
+  const shortest = [...sectors.keys()]
+    .sort((a, b) => a - b)
+    .flatMap((sector) =>
+      (sectors.get(sector) ?? []).sort((a, b) => calmLength(a) - calmLength(b)).slice(0, PER_SECTOR),
+    );
   return [...contactsOf(index, island, outer), ...shortest];
 }
 
@@ -102,7 +105,12 @@ function samplesOf(ring: Ring): Sample[] {
 
 /** The topmost, bottommost, leftmost and rightmost places: on the axes of shapes that are alike on both sides. */
 function extremesOf(ring: Ring): Sample[] {
-  const directions: Point[] = [{ x: 0, y: -1 }, { x: 0, y: 1 }, { x: -1, y: 0 }, { x: 1, y: 0 }];
+  const directions: Point[] = [
+    { x: 0, y: -1 },
+    { x: 0, y: 1 },
+    { x: -1, y: 0 },
+    { x: 1, y: 0 },
+  ];
   return directions.flatMap((outward) => {
     const reaching = vertices(ring).map((point) => ({ point, reach: dot(point, outward) }));
     const far = reaching.reduce((most, { reach }) => Math.max(most, reach), -Infinity);

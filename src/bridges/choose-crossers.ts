@@ -57,8 +57,8 @@ export function chooseCrossers(crossers: readonly RatedCrosser[], choice: Choice
   let best: { set: RatedCrosser[]; cost: number } | undefined;
   for (const start of starts.filter(choice.held).sort(byCost).slice(0, MOST_STARTS)) {
     const set = extend(start, free, choice);
-    const cost = set.reduce((sum, crosser) => sum + crosser.cost, 0) * unevenness(set, choice) *
-      (1 + (choice.count - set.length));
+    const cost =
+      set.reduce((sum, crosser) => sum + crosser.cost, 0) * unevenness(set, choice) * (1 + (choice.count - set.length));
     if (!best || cost < best.cost - 1e-9) best = { set, cost };
   }
   return best?.set ?? [];

@@ -43,7 +43,8 @@ function runsAlong(curve: Curve, strip: Strip): boolean {
 function grown({ corners }: Strip, factor: number): Strip {
   const centre = { x: mean(corners.map(({ x }) => x)), y: mean(corners.map(({ y }) => y)) };
   const [a, b, c, d] = corners.map(({ x, y }) => ({
-    x: centre.x + (x - centre.x) * factor, y: centre.y + (y - centre.y) * factor,
+    x: centre.x + (x - centre.x) * factor,
+    y: centre.y + (y - centre.y) * factor,
   })) as [Point, Point, Point, Point];
   return { corners: [a, b, c, d] };
 }

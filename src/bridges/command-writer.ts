@@ -189,7 +189,9 @@ function near(a: Point, b: Point): boolean {
 }
 
 function sameControl(
-  a: AbsoluteCommand['before']['control'], b: AbsoluteCommand['before']['control'], kind: 'S' | 'T',
+  a: AbsoluteCommand['before']['control'],
+  b: AbsoluteCommand['before']['control'],
+  kind: 'S' | 'T',
 ): boolean {
   const wanted = kind === 'S' ? 'cubic' : 'quadratic';
   const [first, second] = [a?.kind === wanted ? a.point : undefined, b?.kind === wanted ? b.point : undefined];

@@ -14,7 +14,11 @@ export function composeEdits(text: string, first: readonly TextEdit[], second: r
   }
   pieces.push({ kind: 'copy', span: { from: done, to: text.length } });
   const composed = inOrder(second).reduceRight((parts, edit) => editPieces(parts, edit), pieces);
-  return spliceText(text, { from: 0, to: text.length }, composed.filter((piece) => sizeOf(piece) > 0));
+  return spliceText(
+    text,
+    { from: 0, to: text.length },
+    composed.filter((piece) => sizeOf(piece) > 0),
+  );
 }
 
 function inOrder(edits: readonly TextEdit[]): TextEdit[] {
@@ -40,9 +44,11 @@ function cutPieces(pieces: readonly TextPiece[], from: number, to: number): Text
     const [start, end] = [Math.max(0, from - at), Math.min(size, to - at)];
     at += size;
     if (end <= start) continue;
-    kept.push(piece.kind === 'new'
-      ? { kind: 'new', text: piece.text.slice(start, end) }
-      : { kind: 'copy', span: { from: piece.span.from + start, to: piece.span.from + end } });
+    kept.push(
+      piece.kind === 'new'
+        ? { kind: 'new', text: piece.text.slice(start, end) }
+        : { kind: 'copy', span: { from: piece.span.from + start, to: piece.span.from + end } },
+    );
   }
   return kept;
 }

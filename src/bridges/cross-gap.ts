@@ -22,9 +22,10 @@ export function crossGap(sheet: Sheet, point: Point, options: PlanOptions, along
   const around = surroundingsOf(sheet, options);
   const { frame } = sheet;
   const limit = Math.hypot(frame.maxX - frame.minX, frame.maxY - frame.minY);
-  const rate = (directions: readonly Point[]): RatedCrosser[] => directions
-    .flatMap((direction) => wayThrough(around.pieces, point, direction, limit))
-    .flatMap(({ island, crosser }) => rateCrosser(crosser, island, options.width, around) ?? []);
+  const rate = (directions: readonly Point[]): RatedCrosser[] =>
+    directions
+      .flatMap((direction) => wayThrough(around.pieces, point, direction, limit))
+      .flatMap(({ island, crosser }) => rateCrosser(crosser, island, options.width, around) ?? []);
   const wanted = along ? rate([along]) : [];
   const [first, ...others] = wanted.length > 0 ? wanted : rate(directionsAt(around.pieces, point));
   if (!first) return undefined;

@@ -32,7 +32,10 @@ export function stripsFor(sheet: Sheet, bridges: readonly Bridge[]): Strip[] {
  * end in their caps or at right angles to a curve. Dots go whole, which reach beyond the strip's ends, too.
  */
 export function changedBy(sheet: Sheet, strips: readonly Strip[]): Region {
-  const near = shapesNear(sheet.layer.shapes.filter(({ part }) => part === 'stroke'), strips);
+  const near = shapesNear(
+    sheet.layer.shapes.filter(({ part }) => part === 'stroke'),
+    strips,
+  );
   return strips.map((strip) => {
     const strokes = [...near].filter(([, met]) => met.includes(strip)).map(([stroke]) => stroke);
     const wider = widenStrip(strip, 2 * widest(strokes));

@@ -36,8 +36,9 @@ export function cutOutlines(drawing: Drawing, shapes: readonly Shape[], strips: 
 /** The uses that draw crossed lines, or draw once more what is crossed where it stands itself. */
 function usesCrossed(drawing: Drawing, shapes: readonly Shape[], strips: readonly Strip[]): Set<ElementNode> {
   const crossed = shapes.filter((shape) => strips.some((strip) => crosses(shape, strip)));
-  const drawn = crossed.flatMap((shape) => shape.instances.length > 0
-    ? [shape] : drawing.shapes.filter(({ element }) => element === shape.element));
+  const drawn = crossed.flatMap((shape) =>
+    shape.instances.length > 0 ? [shape] : drawing.shapes.filter(({ element }) => element === shape.element),
+  );
   return new Set(drawn.flatMap(({ instances: [outermost] }) => outermost ?? []));
 }
 
@@ -73,7 +74,9 @@ function cutGroup(drawing: Drawing, { shapes, strips }: Group, all: readonly Sub
   const geometry = elementGeometry(drawing.document, first, first.centreline ?? [], decimals);
   if (typeof geometry === 'string') return { refusal: geometry };
   const edits = cutPathData(geometry.data, {
-    strips: strips.map((strip) => transformStrip(strip, toUser)), fillRule: 'evenodd', decimals,
+    strips: strips.map((strip) => transformStrip(strip, toUser)),
+    fillRule: 'evenodd',
+    decimals,
     joined: others.flatMap(({ centreline = [] }) => centreline.map((line) => inUserUnits(line, toUser))),
     filling: all.map((line) => inUserUnits(line, toUser)),
   });

@@ -22,7 +22,10 @@ import { writeDashes } from './write-dashes';
  * too, the instance is made a copy of its own first.
  */
 export function cutStripsFromShapes(
-  drawing: Drawing, shapes: readonly Shape[], strips: readonly Strip[], depth = 0,
+  drawing: Drawing,
+  shapes: readonly Shape[],
+  strips: readonly Strip[],
+  depth = 0,
 ): Outcome {
   const near = shapesNear(shapes, strips);
   const groups = byElement([...near.keys()]);
@@ -31,8 +34,9 @@ export function cutStripsFromShapes(
   const uses = shared.flatMap(([element, parts]) => usesToDetach(parts, all.get(element) ?? [], near));
   const next: NextStep = (again, same, deeper) => cutStripsFromShapes(again, same, strips, deeper);
   if (uses.length > 0) return detachFirst(drawing, shapes, new Set(uses), depth, next);
-  const met = [...groups].filter(([element]) => isDrawnOnce(all.get(element) ?? [])).map(([element, parts]): Met =>
-    ({ element, parts: shapesOf(shapes, element), strips: stripsNear(parts, near) }));
+  const met = [...groups]
+    .filter(([element]) => isDrawnOnce(all.get(element) ?? []))
+    .map(([element, parts]): Met => ({ element, parts: shapesOf(shapes, element), strips: stripsNear(parts, near) }));
   const mixed = met.filter(needsParting);
   if (mixed.length > 0) {
     const edits = mixed.map(({ element }) => partElement(drawing.document.text, element));
@@ -76,7 +80,11 @@ function dashedLine({ parts, strips }: Met): Shape[] {
 }
 
 function writeDashesFirst(
-  drawing: Drawing, shapes: readonly Shape[], dashed: readonly Shape[], depth: number, next: NextStep,
+  drawing: Drawing,
+  shapes: readonly Shape[],
+  dashed: readonly Shape[],
+  depth: number,
+  next: NextStep,
 ): Outcome {
   const edits: TextEdit[] = [];
   for (const stroke of dashed) {
@@ -86,7 +94,8 @@ function writeDashesFirst(
   }
   const numbers = dashed.map((stroke) => shapes.indexOf(stroke));
   return rewriteFirst(drawing, shapes, edits, depth, (again, same, deeper) =>
-    numbers.some((number) => same[number]?.dashed) ? { refusal: KEEPS_DASHES } : next(again, same, deeper));
+    numbers.some((number) => same[number]?.dashed) ? { refusal: KEEPS_DASHES } : next(again, same, deeper),
+  );
 }
 
 const KEEPS_DASHES = 'A style rule would dash the line anew that the bridge crosses; draw its dashes by hand first.';
@@ -103,8 +112,10 @@ function byElement(shapes: readonly Shape[]): Map<ElementNode, Shape[]> {
 
 /** Fill and stroke of one element count as one drawing of it. */
 function isDrawnOnce([first, ...others]: readonly Shape[]): boolean {
-  return others.every(({ instances }) =>
-    instances.length === first?.instances.length && instances.every((use, index) => use === first.instances[index]));
+  return others.every(
+    ({ instances }) =>
+      instances.length === first?.instances.length && instances.every((use, index) => use === first.instances[index]),
+  );
 }
 
 /**
@@ -112,7 +123,9 @@ function isDrawnOnce([first, ...others]: readonly Shape[]): boolean {
  * element is met where it stands itself.
  */
 function usesToDetach(
-  parts: readonly Shape[], drawn: readonly Shape[], near: ReadonlyMap<Shape, Strip[]>,
+  parts: readonly Shape[],
+  drawn: readonly Shape[],
+  near: ReadonlyMap<Shape, Strip[]>,
 ): ElementNode[] {
   const met = parts.filter((shape) => (near.get(shape) ?? []).some((strip) => paintsIn(shape, strip)));
   const original = met.some(({ instances }) => instances.length === 0);
@@ -173,8 +186,11 @@ function cutStroke(document: MarkupDocument, stroke: Shape, strips: readonly Str
   if (typeof geometry === 'string') return refuseIfMet(stroke, strips, geometry);
   const frame = isEven(toMm)
     ? { strips, toFrame: toMm, width: strokeWidth }
-    : { strips: strips.map((strip) => transformStrip(strip, toUser)), toFrame: IDENTITY,
-      width: strokeWidth / meanScale(toMm) };
+    : {
+        strips: strips.map((strip) => transformStrip(strip, toUser)),
+        toFrame: IDENTITY,
+        width: strokeWidth / meanScale(toMm),
+      };
   const edits = cutLineData(geometry.data, { ...frame, cap, decimals });
   return edits
     ? { edits: geometry.editsFor(edits) }

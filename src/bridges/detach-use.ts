@@ -40,11 +40,13 @@ function viewportCopy(text: string, use: ElementNode, element: ElementNode): str
   const own = element.attributes.filter(({ name }) => ![...IDS, 'width', 'height'].includes(name));
   const kept = keptAttributes(use);
   const places = ['x', 'y'].flatMap((name) => attribute(use, name) ?? []);
-  const merges = !attribute(use, 'transform') && ![...kept, ...places].some(({ name }) =>
-    NOT_INHERITED.includes(name) || own.some((other) => other.name === name));
+  const merges =
+    !attribute(use, 'transform') &&
+    ![...kept, ...places].some(({ name }) => NOT_INHERITED.includes(name) || own.some((other) => other.name === name));
   const attributes = [...(merges ? [...kept, ...places] : []), ...sizes, ...own].map(source).join('');
-  const content =
-    element.endTag ? withoutIds(text, { from: element.startTag.to, to: element.endTag.from }, idsIn(element)) : '';
+  const content = element.endTag
+    ? withoutIds(text, { from: element.startTag.to, to: element.endTag.from }, idsIn(element))
+    : '';
   const copy = `<${prefix}svg${attributes}>${content}</${prefix}svg>`;
   return merges ? copy : wrapped(text, use, copy);
 }
@@ -66,7 +68,9 @@ function wrapped(text: string, use: ElementNode, copy: string): string {
 
 function groupFor(text: string, use: ElementNode, copy: string): string {
   const prefix = prefixOf(use);
-  const attributes = keptAttributes(use).map(({ span }) => ` ${text.slice(span.from, span.to)}`).join('');
+  const attributes = keptAttributes(use)
+    .map(({ span }) => ` ${text.slice(span.from, span.to)}`)
+    .join('');
   const children = use.children.map(({ span }) => text.slice(span.from, span.to)).join('');
   const transform = transformText(transformsOf(text, use));
   return `<${prefix}g${attributes}${transform}>${children}${copy}</${prefix}g>`;

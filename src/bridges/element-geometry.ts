@@ -40,7 +40,10 @@ const GEOMETRY: Readonly<Record<string, readonly string[]>> = {
  * @returns a sentence where the geometry cannot be edited
  */
 export function elementGeometry(
-  document: MarkupDocument, { element, toMm }: Shape, outline: readonly Subpath[], decimals: number,
+  document: MarkupDocument,
+  { element, toMm }: Shape,
+  outline: readonly Subpath[],
+  decimals: number,
 ): ElementGeometry | string {
   const { text } = document;
   if (element.localName === 'path') return pathGeometry(text, element);
@@ -57,9 +60,10 @@ export function elementGeometry(
   if (data === undefined) return `The geometry of this <${element.name}> could not be read.`;
   return {
     data,
-    editsFor: (edits, declaration) => (edits.length === 0 ? [] : [
-      ...replaceByPath(text, element, names, applyEdits(data, edits)), ...declaring(element, rules, declaration),
-    ]),
+    editsFor: (edits, declaration) =>
+      edits.length === 0
+        ? []
+        : [...replaceByPath(text, element, names, applyEdits(data, edits)), ...declaring(element, rules, declaration)],
   };
 }
 
@@ -78,10 +82,16 @@ function pathGeometry(text: string, element: ElementNode): ElementGeometry | str
   const offset = (index: number): number => (plain ? attribute.valueSpan.from + index : attribute.textOffset(index));
   return {
     data,
-    editsFor: (edits, declaration) => (edits.length === 0 ? [] : [
-      ...edits.map((edit) => ({ span: { from: offset(edit.span.from), to: offset(edit.span.to) }, text: edit.text })),
-      ...declaring(element, declaration),
-    ]),
+    editsFor: (edits, declaration) =>
+      edits.length === 0
+        ? []
+        : [
+            ...edits.map((edit) => ({
+              span: { from: offset(edit.span.from), to: offset(edit.span.to) },
+              text: edit.text,
+            })),
+            ...declaring(element, declaration),
+          ],
   };
 }
 
@@ -100,7 +110,10 @@ function pointsAsPath(text: string, element: ElementNode): string | undefined {
 }
 
 function outlineAsPath(
-  outline: readonly Subpath[], toMm: Matrix, decimals: number, element: ElementNode,
+  outline: readonly Subpath[],
+  toMm: Matrix,
+  decimals: number,
+  element: ElementNode,
 ): string | undefined {
   const toUser = invert(toMm);
   if (!toUser || outline.length === 0) return undefined;

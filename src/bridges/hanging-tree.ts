@@ -7,7 +7,9 @@ import type { RatedCrosser } from './rate-crosser';
  * @param ways for each piece the ways across that leave it, cheapest first
  */
 export function hangingTree(
-  ways: readonly (readonly RatedCrosser[])[], frames: readonly number[], asked: readonly number[],
+  ways: readonly (readonly RatedCrosser[])[],
+  frames: readonly number[],
+  asked: readonly number[],
 ): number[] {
   const arriving = ways.map((): RatedCrosser[] => []);
   for (const leaving of ways) for (const way of leaving) arriving[way.target]?.push(way);

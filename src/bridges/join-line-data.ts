@@ -60,8 +60,8 @@ function endsFacing(paths: readonly StepPath[], { centre, apart, beside }: LineJ
 function joined(paths: readonly StepPath[], [ending, beginning]: readonly [number, number]): ArrangedLoop {
   const [first, second] = [paths[ending], paths[beginning]] as [StepPath, StepPath];
   const [last, next] = [first.steps.at(-1), second.steps[0]];
-  const bank = last && next &&
-    bankBetween(last.curve.end, tangentAt(last.curve, 1), next.curve.start, tangentAt(next.curve, 0));
+  const bank =
+    last && next && bankBetween(last.curve.end, tangentAt(last.curve, 1), next.curve.start, tangentAt(next.curve, 0));
   const gap: LoopItem[] = bank ? [{ kind: 'curve', curve: bank }] : [];
   const start = wholeLoop(ending, first);
   if (ending === beginning) return { ...start, items: [...start.items, ...gap] };

@@ -77,11 +77,16 @@ function runsAlong(curve: Curve, [from, to]: Side, tolerance: number): boolean {
   const long = distance(from, to);
   const along = normalise(subtract(to, from));
   if (!along) return false;
-  const points =
-    [curve.start, pointAt(curve, 1 / 3), pointAt(curve, 2 / 3), curve.end].map((point) => subtract(point, from));
+  const points = [curve.start, pointAt(curve, 1 / 3), pointAt(curve, 2 / 3), curve.end].map((point) =>
+    subtract(point, from),
+  );
   const middle = dot(interpolate(points[0] as Point, points[3] as Point, 0.5), along);
-  return points.every((point) => Math.abs(cross(along, point)) <= tolerance) && middle > 0 && middle < long &&
-    distance(curve.start, curve.end) > 2 * tolerance;
+  return (
+    points.every((point) => Math.abs(cross(along, point)) <= tolerance) &&
+    middle > 0 &&
+    middle < long &&
+    distance(curve.start, curve.end) > 2 * tolerance
+  );
 }
 
 /** One of the two places where a run meets what lies before or after it. */
@@ -96,8 +101,9 @@ interface Opposite {
 function pairRuns(runs: readonly Run[], [from, to]: Side): Map<Run, Opposite> | undefined {
   const along = subtract(to, from);
   const place = ({ start, end }: Run): number => dot(subtract(interpolate(start, end, 0.5), from), along);
-  const [first, second] =
-    [0, 1].map((side) => runs.filter((run) => run.side === side).sort((a, b) => place(a) - place(b)));
+  const [first, second] = [0, 1].map((side) =>
+    runs.filter((run) => run.side === side).sort((a, b) => place(a) - place(b)),
+  );
   if (!first || first.length !== second?.length) return undefined;
   const pairs = new Map<Run, Opposite>();
   for (const [i, run] of first.entries()) {
@@ -131,7 +137,9 @@ function chainsBetween(paths: readonly StepPath[], runs: readonly Run[]): Chain[
  * Closed loops of the chains, each going on along the bank where a run led into the gap. Long chains keep their course.
  */
 function traceLoops(
-  paths: readonly StepPath[], runs: readonly Run[], pairs: ReadonlyMap<Run, Opposite>,
+  paths: readonly StepPath[],
+  runs: readonly Run[],
+  pairs: ReadonlyMap<Run, Opposite>,
 ): Loop[] | undefined {
   const chains = chainsBetween(paths, runs);
   if (chains.some(({ steps }) => steps.length === 0)) return undefined;
@@ -154,7 +162,10 @@ function traceLoops(
 
 /** The chain on the other side of the gap, and whether it is run through in its own course. */
 function wayOn(
-  { after, into }: Chain, forward: boolean, chains: readonly Chain[], pairs: ReadonlyMap<Run, Opposite>,
+  { after, into }: Chain,
+  forward: boolean,
+  chains: readonly Chain[],
+  pairs: ReadonlyMap<Run, Opposite>,
 ): [Chain, boolean] | undefined {
   const opposite = pairs.get(forward ? into : after);
   const arrived: End = forward ? 'start' : 'end';
@@ -168,15 +179,20 @@ function other(end: End): End {
 }
 
 function stretchesOf({ after: { subpath }, steps }: Chain, forward: boolean): LoopItem[] {
-  const items = steps.map((step): LoopItem => ({
-    kind: 'stretch', stretch: forward ? { subpath, step, from: 0, to: 1 } : { subpath, step, from: 1, to: 0 },
-  }));
+  const items = steps.map(
+    (step): LoopItem => ({
+      kind: 'stretch',
+      stretch: forward ? { subpath, step, from: 0, to: 1 } : { subpath, step, from: 1, to: 0 },
+    }),
+  );
   return forward ? items : items.reverse();
 }
 
 /** The bank from where one chain is left to where the next begins. */
 function bankTo(
-  paths: readonly StepPath[], from: readonly [Chain, boolean], to: readonly [Chain, boolean],
+  paths: readonly StepPath[],
+  from: readonly [Chain, boolean],
+  to: readonly [Chain, boolean],
 ): LoopItem[] {
   const [before, after] = [outerCurve(paths, from, 'end'), outerCurve(paths, to, 'start')];
   const bank = bankBetween(before.end, tangentAt(before, 1), after.start, tangentAt(after, 0));
@@ -185,7 +201,15 @@ function bankTo(
 
 /** The first or last curve of a chain, as it is run through. */
 function outerCurve(
-  paths: readonly StepPath[], [{ after: { subpath }, steps }, forward]: readonly [Chain, boolean], end: End,
+  paths: readonly StepPath[],
+  [
+    {
+      after: { subpath },
+      steps,
+    },
+    forward,
+  ]: readonly [Chain, boolean],
+  end: End,
 ): Curve {
   const step = (forward === (end === 'start') ? steps[0] : steps.at(-1)) ?? 0;
   const { curve } = paths[subpath]?.steps[step] as StepPath['steps'][number];

@@ -8,8 +8,9 @@ const IN_COMMON = 0.5;
 
 /** @param counters boxes of islands, in any order */
 export function standInRow(counters: readonly Box[]): boolean {
-  return counters.some((first) =>
-    counters.filter((other) => other === first || areBeside(first, other)).length >= LEAST);
+  return counters.some(
+    (first) => counters.filter((other) => other === first || areBeside(first, other)).length >= LEAST,
+  );
 }
 
 function areBeside(a: Box, b: Box): boolean {

@@ -19,7 +19,7 @@ export function linePath(drawing: Drawing, { shape, curves, subpath }: CutLine):
   const { element, part, toMm } = shape;
   const drawn = drawing.shapes.filter((other) => other.element === element && other.part === part);
   if (drawn.length > 1) return `The <${element.name}> is drawn in several places; change it by hand.`;
-  const outline = part === 'stroke' ? shape.centreline ?? [] : shape.subpaths;
+  const outline = part === 'stroke' ? (shape.centreline ?? []) : shape.subpaths;
   const least = decimalsFor(maxScale(toMm));
   const geometry = elementGeometry(drawing.document, shape, outline, least);
   if (typeof geometry === 'string') return geometry;
@@ -36,7 +36,9 @@ export function linePath(drawing: Drawing, { shape, curves, subpath }: CutLine):
  * @param joined subpaths from elsewhere, numbered after the path's own
  */
 export function writeLine(
-  source: LinePath, loops: readonly ArrangedLoop[], joined: readonly StepPath[] = [],
+  source: LinePath,
+  loops: readonly ArrangedLoop[],
+  joined: readonly StepPath[] = [],
 ): readonly TextEdit[] {
   return source.geometry.editsFor(writeInstead({ ...source, paths: [...source.paths, ...joined] }, loops));
 }

@@ -42,8 +42,10 @@ function isOneLine(parts: readonly Part[], tolerance: number): boolean {
   const [start, end] = [parts[0]?.curve.start, parts.at(-1)?.curve.end];
   if (!start || !end || !parts.every(({ curve }) => curve.kind === 'line')) return false;
   const long = distance(start, end);
-  return parts.every(({ curve }) => Math.abs(crossFrom(start, end, curve.start)) <= tolerance * long)
-    && parts.reduce((sum, { curve }) => sum + distance(curve.start, curve.end), 0) <= long + tolerance;
+  return (
+    parts.every(({ curve }) => Math.abs(crossFrom(start, end, curve.start)) <= tolerance * long) &&
+    parts.reduce((sum, { curve }) => sum + distance(curve.start, curve.end), 0) <= long + tolerance
+  );
 }
 
 function lineThrough(first: Part, last: Part): Part {

@@ -26,7 +26,11 @@ export function shapesNear(shapes: readonly Shape[], strips: readonly Strip[]): 
   const near = new Map<Shape, Strip[]>();
   for (const shape of shapes) {
     const found = index(joinBoxes(shape.subpaths.flatMap(({ curves }) => curves.map(boundsOf))));
-    if (found.length > 0) near.set(shape, found.map((number) => strips[number] as Strip));
+    if (found.length > 0)
+      near.set(
+        shape,
+        found.map((number) => strips[number] as Strip),
+      );
   }
   return near;
 }

@@ -24,8 +24,15 @@ export interface PathStyle {
 
 /** For path data of our own. */
 export const PLAIN_STYLE: PathStyle = {
-  afterLetter: '', beforeLetter: '', withinPair: ' ', betweenPairs: ' ', leadingZero: true, tightSigns: false,
-  shortLines: true, impliesRepeats: false, decimals: 0,
+  afterLetter: '',
+  beforeLetter: '',
+  withinPair: ' ',
+  betweenPairs: ' ',
+  leadingZero: true,
+  tightSigns: false,
+  shortLines: true,
+  impliesRepeats: false,
+  decimals: 0,
 };
 
 /** Digits beyond these say nothing about a drawing; they are left over from arithmetic. */
@@ -75,11 +82,13 @@ export function commandText(letter: string, numbers: readonly string[], style: P
 
 /** The parameters alone, as after a command whose letter need not be repeated. */
 export function parametersText(letter: string, numbers: readonly string[], style: PathStyle): string {
-  return numbers.map((number, index) => {
-    if (index === 0) return number;
-    const gap = endsPair(letter, index) ? style.withinPair : style.betweenPairs;
-    return gapBefore(number, gap || ' ', style) + number;
-  }).join('');
+  return numbers
+    .map((number, index) => {
+      if (index === 0) return number;
+      const gap = endsPair(letter, index) ? style.withinPair : style.betweenPairs;
+      return gapBefore(number, gap || ' ', style) + number;
+    })
+    .join('');
 }
 
 /** Nothing before a minus sign where the author leaves it out. */
@@ -104,7 +113,11 @@ interface Gaps {
 
 function readGaps(text: string, commands: readonly PathCommand[]): Gaps {
   const gaps: Gaps = {
-    afterLetter: [], beforeLetter: [], withinPair: [], betweenPairs: [], beforeSign: { tight: 0, spaced: 0 },
+    afterLetter: [],
+    beforeLetter: [],
+    withinPair: [],
+    betweenPairs: [],
+    beforeSign: { tight: 0, spaced: 0 },
   };
   commands.forEach((command, at) => {
     const before = commands[at - 1];

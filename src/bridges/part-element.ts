@@ -16,8 +16,10 @@ export function partElement(text: string, element: ElementNode): TextEdit {
 }
 
 function copyWith(text: string, { span: { from, to } }: ElementNode, edits: readonly TextEdit[]): string {
-  const own = edits.map(({ span, text: replacement }) => (
-    { span: { from: span.from - from, to: span.to - from }, text: replacement }));
+  const own = edits.map(({ span, text: replacement }) => ({
+    span: { from: span.from - from, to: span.to - from },
+    text: replacement,
+  }));
   return applyEdits(text.slice(from, to), own);
 }
 

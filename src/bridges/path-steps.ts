@@ -60,7 +60,9 @@ export function absoluteCommands(commands: readonly PathCommand[]): AbsoluteComm
  * @param filled whether open subpaths get the closing line that a fill gives them
  */
 export function stepPaths(
-  commands: readonly PathCommand[], absolute: readonly AbsoluteCommand[], filled = true,
+  commands: readonly PathCommand[],
+  absolute: readonly AbsoluteCommand[],
+  filled = true,
 ): StepPath[] {
   const paths: StepPath[] = [];
   let open: { start: Point; move: number | undefined; steps: Step[] } | undefined;
@@ -126,7 +128,13 @@ function draw(command: PathCommand, pen: Pen): { curve: Curve | undefined; after
 function drawnArc(command: PathCommand, pen: Pen, end: Point): { curve: Curve | undefined; after: Pen } {
   const [radiusX = 0, radiusY = 0, rotation = 0, large, sweep] = command.values;
   const curve = arcFromEndpoints({
-    start: pen.current, end, radiusX, radiusY, rotation, large: large === 1, sweep: sweep === 1,
+    start: pen.current,
+    end,
+    radiusX,
+    radiusY,
+    rotation,
+    large: large === 1,
+    sweep: sweep === 1,
   });
   return { curve, after: { current: end, start: pen.start, control: undefined } };
 }

@@ -61,15 +61,16 @@ function waysToFrame(sheet: Sheet, asked: readonly number[], options: PlanOption
   const frames = sheet.pieces.flatMap((piece, number) => (piece.island ? [] : [number]));
   const ways: RatedCrosser[][] = sheet.pieces.map(() => []);
   const known = new Set(frames);
-  for (let next = [...asked]; next.length > 0;) {
+  for (let next = [...asked]; next.length > 0; ) {
     for (const number of next) {
       ways[number] = ratedCrossers(sheet, sheet.pieces[number] as Piece, number, options, around);
       known.add(number);
     }
     const hung = new Set(hangingTree(ways, frames, [...known]));
     const stuck = [...known].filter((number) => !hung.has(number) && !frames.includes(number));
-    next = [...new Set(stuck.flatMap((number) => (ways[number] ?? []).map(({ target }) => target)))]
-      .filter((target) => !known.has(target));
+    next = [...new Set(stuck.flatMap((number) => (ways[number] ?? []).map(({ target }) => target)))].filter(
+      (target) => !known.has(target),
+    );
   }
   return ways;
 }
@@ -87,7 +88,11 @@ export function surroundingsOf(sheet: Sheet, options: PlanOptions): Surroundings
 }
 
 function ratedCrossers(
-  sheet: Sheet, piece: Piece, number: number, options: PlanOptions, around: Surroundings,
+  sheet: Sheet,
+  piece: Piece,
+  number: number,
+  options: PlanOptions,
+  around: Surroundings,
 ): RatedCrosser[] {
   const { frame } = sheet;
   const limit = Math.hypot(frame.maxX - frame.minX, frame.maxY - frame.minY);
@@ -101,7 +106,10 @@ function ratedCrossers(
 
 /** From the pieces as cut back to the drawn edges, half a kerf at either end. */
 export function bridgeFrom(
-  { from, to, length }: RatedCrosser, island: Piece, sheet: Sheet, options: PlanOptions,
+  { from, to, length }: RatedCrosser,
+  island: Piece,
+  sheet: Sheet,
+  options: PlanOptions,
 ): Bridge {
   const half = scale(subtract(to, from), Math.min(sheet.kerf / 2, length / 4) / length);
   const ends = straightened(add(from, half), subtract(to, half));

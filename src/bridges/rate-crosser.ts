@@ -39,7 +39,10 @@ const SLACK = 0.01;
 
 /** Undefined where no bridge can stand: its sides would meet something else, or its end would be too slanted. */
 export function rateCrosser(
-  crosser: Crosser, island: number, width: number, around: Surroundings,
+  crosser: Crosser,
+  island: number,
+  width: number,
+  around: Surroundings,
 ): RatedCrosser | undefined {
   const lanes: Lane[] = [];
   for (const lane of LANES) {
@@ -54,8 +57,13 @@ export function rateCrosser(
   const slant = ((slants[0] ?? 0) + (slants[1] ?? 0)) / width;
   const outer = OUTER_LANES.map((lane) => laneAt(crosser, lane * width, island, around.pieces));
   const cornered = outer.some((lane) => !lane || bends(lane, lanes[2], width));
-  const factor = (1 + 2 * slant * slant) * (cornered ? 1.4 : 1) * support(crosser, width, around) *
-    thinness(crosser, width, around.thin) * leaning(crosser, around.align) * showing(crosser, width, around.hidden);
+  const factor =
+    (1 + 2 * slant * slant) *
+    (cornered ? 1.4 : 1) *
+    support(crosser, width, around) *
+    thinness(crosser, width, around.thin) *
+    leaning(crosser, around.align) *
+    showing(crosser, width, around.hidden);
   return { ...crosser, island, cost: (calmLength(crosser) + slant * width) * factor };
 }
 
@@ -66,7 +74,10 @@ interface Lane {
 }
 
 function laneAt(
-  { from, to, length, target }: Crosser, offset: number, island: number, pieces: SegmentIndex,
+  { from, to, length, target }: Crosser,
+  offset: number,
+  island: number,
+  pieces: SegmentIndex,
 ): Lane | undefined {
   const along = scale(subtract(to, from), 1 / length);
   const origin = add(interpolate(from, to, 0.5), scale(perpendicular(along), offset));
@@ -135,8 +146,9 @@ const LOOKED_ACROSS = [-0.75, 0, 0.75];
 function showing({ from, to, length }: Crosser, width: number, hidden: Region): number {
   if (hidden.length === 0) return 1;
   const side = scale(perpendicular(scale(subtract(to, from), 1 / length)), width);
-  const covered = LOOKED_ALONG.map((t) => LOOKED_ACROSS.filter((lane) =>
-    contains(hidden, add(interpolate(from, to, t), scale(side, lane)))).length);
+  const covered = LOOKED_ALONG.map(
+    (t) => LOOKED_ACROSS.filter((lane) => contains(hidden, add(interpolate(from, to, t), scale(side, lane)))).length,
+  );
   const share = (wanted: (count: number) => boolean): number => covered.filter(wanted).length / covered.length;
   const whole = share((count) => count === LOOKED_ACROSS.length);
   const partly = share((count) => count > 0 && count < LOOKED_ACROSS.length);

@@ -43,7 +43,11 @@ export interface HitsBothWays {
 /** The same, along the direction and against it, each within `limit`. */
 export function firstHits(index: SegmentIndex, origin: Point, direction: Point, limit: number): HitsBothWays {
   let hits: HitsBothWays = { back: undefined, ahead: undefined };
-  for (let reach = 0, step = FIRST_STEP; reach < limit && !(hits.back && hits.ahead); step = Math.min(LONGEST_STEP, 2 * step)) {
+  for (
+    let reach = 0, step = FIRST_STEP;
+    reach < limit && !(hits.back && hits.ahead);
+    step = Math.min(LONGEST_STEP, 2 * step)
+  ) {
     reach = Math.min(limit, reach + step);
     hits = hitsWithin(index, origin, direction, reach);
   }
@@ -64,9 +68,15 @@ function hitsWithin(index: SegmentIndex, origin: Point, direction: Point, reach:
       backAt = at;
     }
   });
-  const hit = (edge: number, at: number): Hit | undefined => (edge < 0 ? undefined : {
-    edge, distance: Math.abs(at), point: add(origin, scale(direction, at)), polygon: index.polygon[edge] ?? 0,
-  });
+  const hit = (edge: number, at: number): Hit | undefined =>
+    edge < 0
+      ? undefined
+      : {
+          edge,
+          distance: Math.abs(at),
+          point: add(origin, scale(direction, at)),
+          polygon: index.polygon[edge] ?? 0,
+        };
   return { back: hit(back, backAt), ahead: hit(ahead, aheadAt) };
 }
 
@@ -75,9 +85,7 @@ function boxAlong(origin: Point, direction: Point, from: number, to: number): Bo
   return { minX: Math.min(a.x, b.x), minY: Math.min(a.y, b.y), maxX: Math.max(a.x, b.x), maxY: Math.max(a.y, b.y) };
 }
 
-function hitBetween(
-  index: SegmentIndex, origin: Point, direction: Point, from: number, to: number,
-): Hit | undefined {
+function hitBetween(index: SegmentIndex, origin: Point, direction: Point, from: number, to: number): Hit | undefined {
   let best: { edge: number; distance: number } | undefined;
   forEachSegmentInBox(index, boxAlong(origin, direction, from, to), (edge) => {
     const distance = distanceTo(index, edge, origin, direction);

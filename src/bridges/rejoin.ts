@@ -50,7 +50,10 @@ interface Pair {
  * @returns undefined where the curves run too close to a strip's side to tell inside from outside
  */
 export function rejoin(
-  subpaths: readonly (readonly Curve[])[], split: SplitPaths, strips: readonly Strip[], fillRule: FillRule,
+  subpaths: readonly (readonly Curve[])[],
+  split: SplitPaths,
+  strips: readonly Strip[],
+  fillRule: FillRule,
   weightOf: (subpath: number) => number = () => 1,
 ): Loop[] | undefined {
   const pairs: Pair[] = [];
@@ -95,8 +98,9 @@ function windingsBetween(ends: readonly End[], strip: Strip, filled: Windings): 
     if (step > 0) winding += ends[index]?.entering ? -1 : 1;
     windings[index] = winding;
   }
-  const told = gaps.every(({ length, middle }, index) =>
-    length < size * 1e-2 || windingNumber(filled, middle) === windings[index]);
+  const told = gaps.every(
+    ({ length, middle }, index) => length < size * 1e-2 || windingNumber(filled, middle) === windings[index],
+  );
   return told ? windings : undefined;
 }
 
@@ -233,7 +237,10 @@ function between(strip: Strip, open: End, close: End): Point[] {
 }
 
 function traceLoop(
-  { chains }: SplitPaths, links: Links, first: number, forwardFirst: boolean,
+  { chains }: SplitPaths,
+  links: Links,
+  first: number,
+  forwardFirst: boolean,
 ): { loop: Loop; chains: number[] } {
   const items: LoopItem[] = [];
   const members: number[] = [];

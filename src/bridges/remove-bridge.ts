@@ -26,7 +26,10 @@ const SAME_LINE = 0.006;
 const MOST_REACH = 1.1;
 
 export function removeBridge(sheet: Sheet, bridge: StandingBridge): Outcome {
-  const { drawing, layer: { reading, shapes } } = sheet;
+  const {
+    drawing,
+    layer: { reading, shapes },
+  } = sheet;
   if (reading === 'sheet') return removeStrip(drawing, shapes, bridge);
   const box = growBox(boxOfCorners(bridge.sides.flat()), bridge.width);
   const part = reading === 'outlines' ? 'stroke' : undefined;
@@ -56,9 +59,13 @@ function joinIn({ drawing, layer }: Sheet, element: ElementNode, bridge: Standin
   const edits = asLines
     ? joinLines(geometry, shape, bridge, decimals)
     : joinPathData(geometry.data, {
-      sides: apartBy(bridge.sides, offset).map(([a, b]): Side => [apply(toUser, a), apply(toUser, b)]) as [Side, Side],
-      tolerance: SAME_LINE * maxScale(toUser), decimals,
-    });
+        sides: apartBy(bridge.sides, offset).map(([a, b]): Side => [apply(toUser, a), apply(toUser, b)]) as [
+          Side,
+          Side,
+        ],
+        tolerance: SAME_LINE * maxScale(toUser),
+        decimals,
+      });
   if (!edits) {
     return { refusal: `The sides of this bridge are in different outlines of a <${element.name}>; join them by hand.` };
   }
@@ -70,20 +77,26 @@ function joinIn({ drawing, layer }: Sheet, element: ElementNode, bridge: Standin
 }
 
 function joinLines(
-  geometry: ElementGeometry, { toMm, strokeWidth = 0 }: Shape, { centre, width }: StandingBridge, decimals: number,
+  geometry: ElementGeometry,
+  { toMm, strokeWidth = 0 }: Shape,
+  { centre, width }: StandingBridge,
+  decimals: number,
 ): ReturnType<typeof joinLineData> {
   const toUser = invert(toMm);
   if (!toUser) return [];
   const unit = maxScale(toUser);
   return joinLineData(geometry.data, {
-    centre: apply(toUser, centre), apart: (width + 2 * strokeWidth) * unit,
-    beside: (width + strokeWidth / 4) * unit, decimals,
+    centre: apply(toUser, centre),
+    apart: (width + 2 * strokeWidth) * unit,
+    beside: (width + strokeWidth / 4) * unit,
+    decimals,
   });
 }
 
 function isDrawnTwice(drawing: Drawing, { element, instances }: Shape): boolean {
-  return instances.length > 0 ||
-    drawing.shapes.some((other) => other.element === element && other.instances.length > 0);
+  return (
+    instances.length > 0 || drawing.shapes.some((other) => other.element === element && other.instances.length > 0)
+  );
 }
 
 /** Both sides moved away from each other, each by `offset`. */
@@ -104,7 +117,7 @@ function removeStrip(drawing: Drawing, shapes: readonly Shape[], { sides: [a, b]
   const around = [polygonOf(stripAlong(from, to, width + 2 * SAME_LINE, MOST_REACH * width))];
   const own = shapes.filter((shape) => {
     const region = shapeRegion(shape);
-    return areaOf(region) > width * distance(from, to) / 2 && areaOf(difference(region, around)) < SAME_LINE * width;
+    return areaOf(region) > (width * distance(from, to)) / 2 && areaOf(difference(region, around)) < SAME_LINE * width;
   });
   const [only] = own;
   if (only && own.length === 1 && !isDrawnTwice(drawing, only)) return { edits: removeElement(drawing, only.element) };

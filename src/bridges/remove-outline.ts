@@ -25,7 +25,8 @@ const FLATNESS = 0.0025;
  */
 export function removeOutline(sheet: Sheet, ring: Ring, inset: number): Outcome {
   const found = sheet.layer.shapes.flatMap((shape) =>
-    matching(shape, ring, inset).map((subpath) => ({ shape, subpath })));
+    matching(shape, ring, inset).map((subpath) => ({ shape, subpath })),
+  );
   const [only] = found;
   if (!only || found.length > 1) return { refusal: 'It is made by more than one outline; change the drawing by hand.' };
   const { shape, subpath } = only;

@@ -17,7 +17,11 @@ export type NextStep = (drawing: Drawing, shapes: readonly Shape[], depth: numbe
 
 /** Makes what the uses draw copies of its own. @param depth how often that was done before */
 export function detachFirst(
-  drawing: Drawing, shapes: readonly Shape[], uses: ReadonlySet<ElementNode>, depth: number, next: NextStep,
+  drawing: Drawing,
+  shapes: readonly Shape[],
+  uses: ReadonlySet<ElementNode>,
+  depth: number,
+  next: NextStep,
 ): Outcome {
   if (depth >= DEEPEST) return { refusal: TOO_DEEP };
   const edits: TextEdit[] = [];
@@ -31,9 +35,17 @@ export function detachFirst(
 
 /** The rewritten text is read again: it must have the same shapes in the same order. */
 export function rewriteFirst(
-  drawing: Drawing, shapes: readonly Shape[], edits: readonly TextEdit[], depth: number, next: NextStep,
+  drawing: Drawing,
+  shapes: readonly Shape[],
+  edits: readonly TextEdit[],
+  depth: number,
+  next: NextStep,
 ): Outcome {
-  const { width, height, document: { text } } = drawing;
+  const {
+    width,
+    height,
+    document: { text },
+  } = drawing;
   const again = readDrawing(parseMarkup(applyEdits(text, edits)), { width, height });
   if (again.shapes.length !== drawing.shapes.length) {
     return { refusal: 'What the bridge crosses would look different once it can be cut; draw it directly first.' };

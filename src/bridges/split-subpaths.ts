@@ -98,7 +98,11 @@ function before<T>(items: readonly T[], index: number): T {
 }
 
 function crossingAt(
-  stretch: Stretch, t: number, strip: number, curves: readonly Curve[], strips: readonly Strip[],
+  stretch: Stretch,
+  t: number,
+  strip: number,
+  curves: readonly Curve[],
+  strips: readonly Strip[],
 ): Crossing {
   const point = pointAt(curves[stretch.step] as Curve, t);
   return { strip, point, place: placeOnBorder(strips[strip] as Strip, point) };

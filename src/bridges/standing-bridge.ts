@@ -1,7 +1,16 @@
 /** Bridges that are in the drawing already, recognised by their shape alone: no mark in the file is needed. */
 import type { Point } from '../geometry/curve';
 import {
-  add, cross, distance, dot, interpolate, length, normalise, perpendicular, scale, subtract,
+  add,
+  cross,
+  distance,
+  dot,
+  interpolate,
+  length,
+  normalise,
+  perpendicular,
+  scale,
+  subtract,
 } from '../geometry/point';
 import { contains } from '../geometry/polygons';
 import type { Box } from '../geometry/region';
@@ -80,7 +89,10 @@ function directionOf(edges: SegmentIndex, edge: number): Point {
 }
 
 function isOnFrame(edges: SegmentIndex, edge: number, { minX, minY, maxX, maxY }: Box): boolean {
-  const [x, y] = [[edges.x0[edge], edges.x1[edge]], [edges.y0[edge], edges.y1[edge]]];
+  const [x, y] = [
+    [edges.x0[edge], edges.x1[edge]],
+    [edges.y0[edge], edges.y1[edge]],
+  ];
   const all = (values: readonly (number | undefined)[], at: number) =>
     values.every((value) => Math.abs((value ?? 0) - at) < 1e-3);
   return all(x, minX) || all(x, maxX) || all(y, minY) || all(y, maxY);
@@ -97,7 +109,8 @@ function sideAlong(edges: SegmentIndex, edge: number): Side | undefined {
   // The material is on the right (y down): it widens where its edge turns left.
   if (cross(before, along) >= 0 || cross(along, after) >= 0) return undefined;
   return [
-    { x: edges.x0[first] ?? 0, y: edges.y0[first] ?? 0 }, { x: edges.x1[last] ?? 0, y: edges.y1[last] ?? 0 },
+    { x: edges.x0[first] ?? 0, y: edges.y0[first] ?? 0 },
+    { x: edges.x1[last] ?? 0, y: edges.y1[last] ?? 0 },
   ];
 }
 
@@ -126,8 +139,11 @@ function describe([a, b]: readonly [Side, Side], chord: readonly [Hit, Hit]): St
   const middle = interpolate(chord[0].point, chord[1].point, 0.5);
   const places = [...a, ...b].map((end) => dot(subtract(end, middle), along));
   const centre = add(middle, scale(along, (Math.min(...places) + Math.max(...places)) / 2));
-  const widths =
-    [distance(chord[0].point, chord[1].point), ...a.map((end) => away(end, b)), ...b.map((end) => away(end, a))];
+  const widths = [
+    distance(chord[0].point, chord[1].point),
+    ...a.map((end) => away(end, b)),
+    ...b.map((end) => away(end, a)),
+  ];
   return { centre, along, sides: [a, b], width: Math.min(...widths) };
 }
 

@@ -49,10 +49,12 @@ export function transformStrip(strip: Strip, matrix: Matrix): Strip {
 
 /** How far inside all sides a point lies: the least of its cross products, positive inside. */
 export function insideness(strip: Strip, point: Point): number {
-  return Math.min(...strip.corners.map((corner, index) => {
-    const next = cornerAt(strip, index + 1);
-    return crossFrom(corner, next, point) / distance(corner, next);
-  }));
+  return Math.min(
+    ...strip.corners.map((corner, index) => {
+      const next = cornerAt(strip, index + 1);
+      return crossFrom(corner, next, point) / distance(corner, next);
+    }),
+  );
 }
 
 export function cornerAt(strip: Strip, index: number): Point {

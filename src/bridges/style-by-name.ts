@@ -8,8 +8,12 @@ import type { ElementNode, MarkupDocument } from '../markup/tree';
 /** Whether a style sheet of the file has the name as a selector, or in one. */
 export function isStyledByName({ root }: MarkupDocument, localName: string): boolean {
   const name = new RegExp(`(?:^|[\\s,>+~}(|/])${localName}(?=[\\s,>+~{.:#[)])`);
-  return root !== undefined && indexDocument(root).styleElements.some(({ children }) =>
-    children.some((child) => (child.kind === 'text' || child.kind === 'cdata') && name.test(child.value)));
+  return (
+    root !== undefined &&
+    indexDocument(root).styleElements.some(({ children }) =>
+      children.some((child) => (child.kind === 'text' || child.kind === 'cdata') && name.test(child.value)),
+    )
+  );
 }
 
 /** The declarations that reach the element from style sheets, as its own `style` would have them. */

@@ -31,7 +31,10 @@ export function tieIslands(state: Ties, asked: readonly number[]): RatedCrosser[
 
 /** The order in which the `early` ones come as soon as something that they can be tied to hangs. */
 function withFirst(
-  early: readonly number[], order: readonly number[], ways: Ties['ways'], frames: ReadonlySet<number>,
+  early: readonly number[],
+  order: readonly number[],
+  ways: Ties['ways'],
+  frames: ReadonlySet<number>,
 ): number[] {
   const waiting = new Set(early);
   const placed = new Set(frames);
@@ -68,20 +71,27 @@ export function middleOf({ polygon, label }: Piece): Point {
 }
 
 function choiceForIsland(
-  { pieces, options }: Ties, number: number, ties: readonly RatedCrosser[], held: ReadonlySet<number>,
+  { pieces, options }: Ties,
+  number: number,
+  ties: readonly RatedCrosser[],
+  held: ReadonlySet<number>,
 ): Choice {
   const piece = pieces[number] as Piece;
   const given = ties.flatMap(({ island, target, from, to }) =>
-    (island === number ? [from] : target === number ? [to] : []));
+    island === number ? [from] : target === number ? [to] : [],
+  );
   return {
-    ...commonChoice(options, ties), given, middle: middleOf(piece),
+    ...commonChoice(options, ties),
+    given,
+    middle: middleOf(piece),
     count: countFor(piece.polygon.outer, piece.area, options) - given.length,
     held: (crosser) => held.has(crosser.target) || held.has(number),
   };
 }
 
 function commonChoice(
-  { width, near, shortestOnly = false }: PlanOptions, ties: readonly RatedCrosser[],
+  { width, near, shortestOnly = false }: PlanOptions,
+  ties: readonly RatedCrosser[],
 ): Pick<Choice, 'width' | 'near' | 'shortestOnly' | 'taken'> {
   return { width, near, shortestOnly, taken: ties.map((tie) => stripOf(tie, width)) };
 }
@@ -105,17 +115,22 @@ function clustersOf(tree: readonly number[], ties: readonly RatedCrosser[], fram
 
 /** A cluster of islands is held like one island of its size, so that it cannot hinge on a single tie. */
 function tiesToFrame(
-  { pieces, ways, options }: Ties, cluster: readonly number[], ties: readonly RatedCrosser[],
+  { pieces, ways, options }: Ties,
+  cluster: readonly number[],
+  ties: readonly RatedCrosser[],
   frames: ReadonlySet<number>,
 ): RatedCrosser[] {
   const members = cluster.map((number) => pieces[number] as Piece);
   const box = joinBoxes(members.map(({ polygon }) => boxOfRing(polygon.outer)));
   const area = members.reduce((sum, piece) => sum + piece.area, 0);
   const given = ties.flatMap(({ island, target, from }) =>
-    (cluster.includes(island) && frames.has(target) ? [from] : []));
+    cluster.includes(island) && frames.has(target) ? [from] : [],
+  );
   const usable = cluster.flatMap((number) => (ways[number] ?? []).filter(({ target }) => frames.has(target)));
   return chooseCrossers(usable, {
-    ...commonChoice(options, ties), given, near: undefined,
+    ...commonChoice(options, ties),
+    given,
+    near: undefined,
     middle: { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 },
     count: options.shortestOnly || options.count === 1 ? 0 : bridgesFor(box, area) + (options.more ?? 0) - given.length,
     held: () => true,

@@ -17,7 +17,14 @@ import { removeElement } from './remove-outline';
 /** Takes whole lines out: their elements where nothing else is in them. */
 export function removeLines(drawing: Drawing, lines: readonly CutLine[]): Outcome {
   const shapes = new Set(lines.map(({ shape }) => shape));
-  return mergeOutcomes([...shapes].map((shape) => removeFrom(drawing, lines.filter((line) => line.shape === shape))));
+  return mergeOutcomes(
+    [...shapes].map((shape) =>
+      removeFrom(
+        drawing,
+        lines.filter((line) => line.shape === shape),
+      ),
+    ),
+  );
 }
 
 /** @param lines of one shape */
@@ -78,7 +85,10 @@ interface Place {
 }
 
 function loopsOf(
-  { first, second, stretch }: DoubledLine, paths: readonly StepPath[], one: number, two: number,
+  { first, second, stretch }: DoubledLine,
+  paths: readonly StepPath[],
+  one: number,
+  two: number,
 ): Loop[] | string {
   const head = stretch.pieces[0] as SharedPiece;
   const tail = stretch.pieces.at(-1) as SharedPiece;
@@ -121,9 +131,13 @@ function around({ steps }: StepPath, subpath: number, from: Place, to: Place): L
 }
 
 function backwards(items: readonly LoopItem[]): LoopItem[] {
-  return items.map((item) => (item.kind === 'stretch'
-    ? { ...item, stretch: { ...item.stretch, from: item.stretch.to, to: item.stretch.from } }
-    : item)).reverse();
+  return items
+    .map((item) =>
+      item.kind === 'stretch'
+        ? { ...item, stretch: { ...item.stretch, from: item.stretch.to, to: item.stretch.from } }
+        : item,
+    )
+    .reverse();
 }
 
 /** User units: ends farther apart get a line between them; nearer ones are the same number but for rounding. */

@@ -30,7 +30,9 @@ export function widenNeck(sheet: Sheet, part: ThinPart, width: number): Outcome 
  * @param outside what may take room from the neck
  */
 export function narrowStretch(
-  outside: Region, part: ThinPart, width: number,
+  outside: Region,
+  part: ThinPart,
+  width: number,
 ): { readonly from: Point; readonly to: Point } | undefined {
   const across = normalise(subtract(part.to, part.from));
   if (!across) return undefined;

@@ -33,14 +33,21 @@ export function writeDashes(document: MarkupDocument, stroke: Shape): readonly T
   const pointed = strokeCap === 'square' && seen.some(isDot);
   const source = { ...plain, decimals: plain.decimals + (pointed ? DIRECTION_DIGITS : 0) };
   const dot = DOT_STEPS * 10 ** -plain.decimals;
-  const edits = writeInstead(source, seen.flatMap((dash) => lineOf(dash, plain.paths, dot)));
-  return [...geometry.editsFor(edits, isDashedByAttribute(document, element) ? undefined : NOT_DASHED),
-    ...withoutPattern(document, element)];
+  const edits = writeInstead(
+    source,
+    seen.flatMap((dash) => lineOf(dash, plain.paths, dot)),
+  );
+  return [
+    ...geometry.editsFor(edits, isDashedByAttribute(document, element) ? undefined : NOT_DASHED),
+    ...withoutPattern(document, element),
+  ];
 }
 
 function isDrawnBy(paths: readonly StepPath[], centreline: readonly Subpath[]): boolean {
-  return paths.length === centreline.length
-    && paths.every(({ steps }, index) => steps.length === centreline[index]?.curves.length);
+  return (
+    paths.length === centreline.length &&
+    paths.every(({ steps }, index) => steps.length === centreline[index]?.curves.length)
+  );
 }
 
 function isDot({ stretches }: Dash): boolean {
@@ -52,8 +59,12 @@ function lineOf({ subpath, stretches }: Dash, paths: readonly StepPath[], dot: n
   const [first] = stretches;
   const curve = first && paths[subpath]?.steps[first.curve]?.curve;
   if (!curve) return [];
-  const items = stretches.map(({ curve: step, from, to }): LoopItem => from === to
-    ? { kind: 'curve', curve: dotAt(curve, from, dot) } : { kind: 'stretch', stretch: { subpath, step, from, to } });
+  const items = stretches.map(
+    ({ curve: step, from, to }): LoopItem =>
+      from === to
+        ? { kind: 'curve', curve: dotAt(curve, from, dot) }
+        : { kind: 'stretch', stretch: { subpath, step, from, to } },
+  );
   const home = first.curve === 0 && first.from === 0 ? subpath : undefined;
   return [{ start: pointAt(curve, first.from), items, home, open: true }];
 }

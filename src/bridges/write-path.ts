@@ -64,7 +64,11 @@ function curveOf({ paths }: PathSource, item: LoopItem, pen: Point): Curve {
 }
 
 function begin(
-  writer: CommandWriter, source: PathSource, loop: ArrangedLoop, home: StepPath | undefined, entries: readonly Entry[],
+  writer: CommandWriter,
+  source: PathSource,
+  loop: ArrangedLoop,
+  home: StepPath | undefined,
+  entries: readonly Entry[],
 ): void {
   if (home?.move !== undefined && writer.copy(home.move)) return;
   if (home && home.move === undefined && writer.continuesAt(loop.start)) return;
@@ -141,5 +145,6 @@ function radiiText(source: PathSource, curve: Arc, command: number | undefined):
     return original.valueSpans.slice(0, 3).map((span) => source.data.slice(span.from, span.to));
   }
   return [actual.x, actual.y, actual.turn].map((value) =>
-    formatNumber(value, source.decimals + 3, source.style.leadingZero));
+    formatNumber(value, source.decimals + 3, source.style.leadingZero),
+  );
 }

@@ -13,7 +13,10 @@ const bundles = {
   extension: { ...node, entry: 'src/extension/extension.ts', out: 'extension.cjs', external: ['vscode'] },
   server: { ...node, entry: 'src/server/main.ts', out: 'server.cjs' },
   cli: {
-    ...node, entry: 'src/cli/main.ts', out: 'cli.cjs', external: ['@resvg/resvg-js'],
+    ...node,
+    entry: 'src/cli/main.ts',
+    out: 'cli.cjs',
+    external: ['@resvg/resvg-js'],
     banner: { js: '#!/usr/bin/env node' },
   },
   preview: { entry: 'src/preview/main.ts', out: 'preview.js', platform: 'browser', format: 'iife', target: 'es2022' },
@@ -30,8 +33,14 @@ const alias = { 'jsonc-parser': 'jsonc-parser/lib/esm/main.js' };
 function options(name, { outdir = dist, minify = false } = {}) {
   const { entry, out, ...rest } = bundles[name];
   return {
-    ...rest, entryPoints: [path.join(root, entry)], outfile: path.join(outdir, out),
-    bundle: true, minify, sourcemap: !minify, logLevel: 'warning', absWorkingDir: root,
+    ...rest,
+    entryPoints: [path.join(root, entry)],
+    outfile: path.join(outdir, out),
+    bundle: true,
+    minify,
+    sourcemap: !minify,
+    logLevel: 'warning',
+    absWorkingDir: root,
     alias,
   };
 }

@@ -12,8 +12,13 @@ export function declarations() {
   const { options, fileNames } = ts.parseJsonConfigFileContent(config, ts.sys, root);
   const ambient = fileNames.filter((name) => name.endsWith('.d.ts'));
   const program = ts.createProgram([path.join(root, 'src/engine.ts'), ...ambient], {
-    ...options, types: [], noEmit: false, declaration: true, emitDeclarationOnly: true,
-    rootDir: path.join(root, 'src'), outDir: path.join(dist, 'types'),
+    ...options,
+    types: [],
+    noEmit: false,
+    declaration: true,
+    emitDeclarationOnly: true,
+    rootDir: path.join(root, 'src'),
+    outDir: path.join(dist, 'types'),
   });
   const files = [];
   const { diagnostics } = program.emit(undefined, (name, text) => {
@@ -21,7 +26,11 @@ export function declarations() {
   });
   const wrong = [...ts.getPreEmitDiagnostics(program), ...diagnostics];
   if (wrong.length === 0) return files;
-  throw new Error(ts.formatDiagnostics(wrong, {
-    getCanonicalFileName: (name) => name, getCurrentDirectory: () => root, getNewLine: () => '\n',
-  }));
+  throw new Error(
+    ts.formatDiagnostics(wrong, {
+      getCanonicalFileName: (name) => name,
+      getCurrentDirectory: () => root,
+      getNewLine: () => '\n',
+    }),
+  );
 }

@@ -5,7 +5,8 @@ import path from 'node:path';
 export function findDesktopEditor() {
   if (process.env.TOMBOLO_VSCODE) return process.env.TOMBOLO_VSCODE;
   const names = process.platform === 'win32' ? ['code.cmd', 'code.exe'] : ['code'];
-  return (process.env.PATH ?? '').split(path.delimiter)
+  return (process.env.PATH ?? '')
+    .split(path.delimiter)
     .flatMap((folder) => names.map((name) => path.join(folder, name)))
     .find(isExecutable);
 }

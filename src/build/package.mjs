@@ -12,7 +12,13 @@ export function pack() {
   ensureHost();
   // What it needs at run time is in the bundles.
   const words = [
-    vsce, 'package', '--no-dependencies', '--allow-missing-repository', '--no-rewrite-relative-links', '--out', packed,
+    vsce,
+    'package',
+    '--no-dependencies',
+    '--allow-missing-repository',
+    '--no-rewrite-relative-links',
+    '--out',
+    packed,
   ];
   const { status } = spawnSync(process.execPath, words, { cwd: root, stdio: ['ignore', 'inherit', 'inherit'] });
   if (status !== 0) throw new Error(`Packing failed with ${status}.`);

@@ -22,8 +22,24 @@ import { unsupported } from './unsupported/check';
 
 /** Every check, in the order they run. A check that is not listed here does not exist. */
 export const ALL_CHECKS: readonly Check[] = [
-  unreadableMarkup, unreadablePath, unsupported, notCuttable, unstatedSize, oversizeSheet, unsafeMaterial,
-  floatingIsland, thinBridge, narrowOpening, smallOpening, looseTongue, edgeOpening,
-  openOutline, crossedOutline, doubledCut,
-  frameMismatch, bareGap, shortOverlap, buriedOpening,
+  unreadableMarkup,
+  unreadablePath,
+  unsupported,
+  notCuttable,
+  unstatedSize,
+  oversizeSheet,
+  unsafeMaterial,
+  floatingIsland,
+  thinBridge,
+  narrowOpening,
+  smallOpening,
+  looseTongue,
+  edgeOpening,
+  openOutline,
+  crossedOutline,
+  doubledCut,
+  frameMismatch,
+  bareGap,
+  shortOverlap,
+  buriedOpening,
 ];

@@ -47,5 +47,10 @@ export type Subject =
   | { readonly kind: 'doubled'; readonly sheet: Sheet; readonly doubled: DoubledLine }
   | { readonly kind: 'open'; readonly sheet: Sheet; readonly lines: readonly CutLine[] }
   | { readonly kind: 'opening'; readonly sheet: Sheet; readonly opening: Polygon }
-  | { readonly kind: 'overlap'; readonly earlier: StackLayer; readonly later: StackLayer; readonly overlap: ShortOverlap }
+  | {
+      readonly kind: 'overlap';
+      readonly earlier: StackLayer;
+      readonly later: StackLayer;
+      readonly overlap: ShortOverlap;
+    }
   | { readonly kind: 'gap'; readonly earlier: StackLayer; readonly later: StackLayer; readonly gap: BareGap };

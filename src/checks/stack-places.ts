@@ -19,7 +19,13 @@ export function spanOnEdge(stencil: Stencil, { sheet }: StackLayer, point: Point
 }
 
 /** The same as a related place, which says in which file it is if not in this one. */
-export function relatedOnEdge(stencil: Stencil, layer: StackLayer, at: Point, message: string, facing?: Point): Related {
+export function relatedOnEdge(
+  stencil: Stencil,
+  layer: StackLayer,
+  at: Point,
+  message: string,
+  facing?: Point,
+): Related {
   const file = layer.file === stencil.file ? {} : { file: layer.file };
   return { message, ...file, span: spanOnEdge(stencil, layer, at, facing), at };
 }
@@ -32,7 +38,9 @@ export function layerTag({ layer, drawing }: Sheet): Span {
 
 /** The layers of this file, with their numbers in the stack. */
 export function ownLayers(stencil: Stencil): { readonly number: number; readonly layer: StackLayer }[] {
-  return stencil.stack.layers.map((layer, number) => ({ number, layer })).filter(({ layer }) => layer.file === stencil.file);
+  return stencil.stack.layers
+    .map((layer, number) => ({ number, layer }))
+    .filter(({ layer }) => layer.file === stencil.file);
 }
 
 /** "rust", with quotation marks as in all messages. */

@@ -17,7 +17,10 @@ interface ThinPartWords {
 /** A finding at the narrowest place of a thin part, its two sides as related places. */
 export function describeThinPart(stencil: Stencil, sheet: Sheet, part: ThinPart, words: ThinPartWords): Finding {
   const span = spanAt(stencil, sheet, part.from, part.to);
-  const sides = [{ at: part.from, span }, { at: part.to, span: spanAt(stencil, sheet, part.to, part.from) }];
+  const sides = [
+    { at: part.from, span },
+    { at: part.to, span: spanAt(stencil, sheet, part.to, part.from) },
+  ];
   return {
     check: words.check,
     severity: words.severity,

@@ -17,7 +17,7 @@ export async function writeBaselines(reports: readonly LoadedReport[], host: Hos
   const findings = new Map<LoadedConfig, Finding[]>();
   for (const { name, config, report } of reports) {
     if (config.path === undefined) throw new Failure(`${name}: has no ${CONFIG_NAME} to keep a baseline in`);
-    findings.set(config, [...findings.get(config) ?? [], ...report.complete]);
+    findings.set(config, [...(findings.get(config) ?? []), ...report.complete]);
   }
   for (const [{ path = CONFIG_NAME, text, problems }, found] of findings) {
     const wrong = problems.some(({ severity }) => severity === 'error');

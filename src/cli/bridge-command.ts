@@ -31,23 +31,38 @@ interface BridgeOptions extends ReadingOptions {
 }
 
 export function addBridgeCommand(program: Command, host: Host): void {
-  const command = program.command('bridge')
+  const command = program
+    .command('bridge')
     .summary('add the bridges that islands need')
-    .description('Adds the bridges that every island needs and gives the changed file to standard output. Ends with 1 '
-      + 'when an island could not be bridged.')
+    .description(
+      'Adds the bridges that every island needs and gives the changed file to standard output. Ends with 1 ' +
+        'when an island could not be bridged.',
+    )
     .argument('<file>', 'an SVG file; - reads standard input')
     .addOption(new Option('--write', 'change the file itself').conflicts(['diff', 'plan']))
     .addOption(new Option('--diff', 'give a unified patch instead').conflicts('plan'))
     .option('--plan', 'give the bridges as JSON instead, and change nothing')
-    .addOption(new Option('--width-of-bridge <length>', 'how wide bridges are (default: what the material needs)')
-      .argParser(parsePositiveLength))
+    .addOption(
+      new Option('--width-of-bridge <length>', 'how wide bridges are (default: what the material needs)').argParser(
+        parsePositiveLength,
+      ),
+    )
     .addOption(new Option('--bridge <length>', 'the same, shorter').argParser(parsePositiveLength))
     .option('--layer <name>', 'bridge the islands of this layer alone')
-    .addOption(new Option('--align <direction>', 'vertical: upright bridges wherever one can stand, as in lettering')
-      .choices(['vertical', 'none']))
+    .addOption(
+      new Option('--align <direction>', 'vertical: upright bridges wherever one can stand, as in lettering').choices([
+        'vertical',
+        'none',
+      ]),
+    )
     .addOption(placeOption('--at <x,y>', 'one bridge at this place of the sheet, in mm; if one is there, change that'))
-    .addOption(placeOption('--move-to <x,y>', 'with --at: move the bridge along its gap')
-      .conflicts(['remove', 'bridge', 'widthOfBridge']))
+    .addOption(
+      placeOption('--move-to <x,y>', 'with --at: move the bridge along its gap').conflicts([
+        'remove',
+        'bridge',
+        'widthOfBridge',
+      ]),
+    )
     .addOption(new Option('--remove', 'with --at: take the bridge out').conflicts(['bridge', 'widthOfBridge']));
   addReadingOptions(command)
     .addHelpText('after', EXAMPLES)
@@ -73,7 +88,8 @@ async function runBridge(file: string, options: BridgeOptions, host: Host): Prom
   requireLayer(loaded.name, stackOfFile(loaded.report.sheets), options.layer);
   warnOfUnreadable(loaded, host);
   const { text, planned, done, refusals } = options.at
-    ? atPlace(loaded, { ...options, at: options.at }) : everyIsland(loaded, options);
+    ? atPlace(loaded, { ...options, at: options.at })
+    : everyIsland(loaded, options);
   if (options.plan) host.print(`${JSON.stringify({ version: 1, bridges: planned }, undefined, 2)}\n`);
   else await deliver(file, text, loaded, options, host);
   const name = oneLine(loaded.name);
@@ -99,7 +115,9 @@ function everyIsland({ report }: LoadedReport, options: BridgeOptions): Work {
   });
   const done = options.plan ? 'planned' : 'added';
   return {
-    text, planned: plan.map(plainBridge), refusals: refusals.map(({ message }) => message),
+    text,
+    planned: plan.map(plainBridge),
+    refusals: refusals.map(({ message }) => message),
     done: bridges > 0 ? `${count(bridges, 'bridge')} ${done}` : `no bridge ${done}`,
   };
 }
@@ -109,8 +127,10 @@ function atPlace({ report, name }: LoadedReport, options: BridgeOptions & { read
   const mend = mendAtPlace(report, name, { ...options, ...(width !== undefined && { width }) });
   if (typeof mend === 'string') return { text: report.text, planned: [], done: 'nothing changed', refusals: [mend] };
   return {
-    text: applyEdits(report.text, mend.edits), planned: (mend.bridges ?? []).map(plainGhost),
-    done: mend.title, refusals: [],
+    text: applyEdits(report.text, mend.edits),
+    planned: (mend.bridges ?? []).map(plainGhost),
+    done: mend.title,
+    refusals: [],
   };
 }
 
@@ -118,13 +138,22 @@ function atPlace({ report, name }: LoadedReport, options: BridgeOptions & { read
 function plainBridge({ layer, from, to, cutWidth, length, hiddenShare, island }: PlannedBridge): object {
   const shown = hiddenShare === undefined ? 1 : 1 - hiddenShare;
   return {
-    layer, island: { at: tidyPoint(island.label), area: tidy(island.area) },
-    from: tidyPoint(from), to: tidyPoint(to), width: tidy(cutWidth), length: tidy(length), shown: tidy(shown),
+    layer,
+    island: { at: tidyPoint(island.label), area: tidy(island.area) },
+    from: tidyPoint(from),
+    to: tidyPoint(to),
+    width: tidy(cutWidth),
+    length: tidy(length),
+    shown: tidy(shown),
   };
 }
 
 async function deliver(
-  file: string, text: string, { name, input }: LoadedReport, options: BridgeOptions, host: Host,
+  file: string,
+  text: string,
+  { name, input }: LoadedReport,
+  options: BridgeOptions,
+  host: Host,
 ): Promise<void> {
   if (options.diff) {
     host.print(text === input.text ? '' : unifiedPatch(name, input.text, text));

@@ -1,6 +1,12 @@
 /** `tombolo bridge --at`: one bridge at one place, put in or changed. */
 import {
-  bridgeAt, bridgeStandingAt, changeBridge, type BridgeChange, type Mend, type Report, type Sheet,
+  bridgeAt,
+  bridgeStandingAt,
+  changeBridge,
+  type BridgeChange,
+  type Mend,
+  type Report,
+  type Sheet,
 } from '../engine';
 import type { BridgeGhost } from '../report';
 import { Failure } from './failure';
@@ -61,6 +67,11 @@ function named({ x, y }: Point): string {
 /** Places in sheet mm. */
 export function plainGhost({ layer, from, to, width, length, shown }: BridgeGhost): object {
   return {
-    layer, from: tidyPoint(from), to: tidyPoint(to), width: tidy(width), length: tidy(length), shown: tidy(shown),
+    layer,
+    from: tidyPoint(from),
+    to: tidyPoint(to),
+    width: tidy(width),
+    length: tidy(length),
+    shown: tidy(shown),
   };
 }

@@ -21,7 +21,10 @@ import { oneLine } from './plain-text';
 import { errorsOnly, exitCodeFor, summarize } from './summary';
 
 const FORMATS = {
-  text: formatText, json: formatJson, sarif: formatSarif, unix: formatUnix,
+  text: formatText,
+  json: formatJson,
+  sarif: formatSarif,
+  unix: formatUnix,
 } satisfies Record<string, Format>;
 
 type FormatName = keyof typeof FORMATS;
@@ -36,10 +39,13 @@ interface CheckOptions extends ReadingOptions {
 }
 
 export function addCheckCommand(program: Command, host: Host): void {
-  const command = program.command('check')
+  const command = program
+    .command('check')
     .summary('report what would tear, fall out or not cut')
-    .description('Reports what would tear, fall out or not cut. Ends with 1 when there are errors, or more warnings '
-      + 'than allowed; with 2 when something could not be read.')
+    .description(
+      'Reports what would tear, fall out or not cut. Ends with 1 when there are errors, or more warnings ' +
+        'than allowed; with 2 when something could not be read.',
+    )
     .argument('<files...>', 'SVG files, a tombolo.json or its folder; - reads standard input');
   addReadingOptions(command)
     .addOption(new Option('--format <name>', 'what to print').choices(Object.keys(FORMATS)).default('text'))
@@ -95,13 +101,16 @@ async function checkAll(named: ReadonlySet<string>, options: CheckOptions, host:
       host.fail(internalFailure(nameOf(file, options), error));
     }
   }
-  for (const config of configs) checked.push(...await configWithProblems(config, loader));
+  for (const config of configs) checked.push(...(await configWithProblems(config, loader)));
   return checked;
 }
 
 /** Every file once, those of projects in the order of their layers. */
 async function filesNamed(
-  named: ReadonlySet<string>, loader: ReportLoader, configs: Set<LoadedConfig>, host: Host,
+  named: ReadonlySet<string>,
+  loader: ReportLoader,
+  configs: Set<LoadedConfig>,
+  host: Host,
 ): Promise<ReadonlySet<string>> {
   const files = new Set<string>();
   for (const argument of named) {
@@ -138,6 +147,6 @@ function checkOne({ name, report, config: found }: LoadedReport, options: CheckO
 
 async function configWithProblems(config: LoadedConfig, loader: ReportLoader): Promise<CheckedFile[]> {
   const { path, text } = config;
-  const problems = [...config.problems, ...await loader.problemsOf(config)];
+  const problems = [...config.problems, ...(await loader.problemsOf(config))];
   return path === undefined || problems.length === 0 ? [] : [checkedConfig(path, text, problems)];
 }

@@ -133,17 +133,19 @@ function neighboursOf({ project }: Report, pathOf: (file: string) => string): Pl
 /** The problems of a configuration file, in the shape of findings. */
 export function checkedConfig(path: string, text: string, problems: readonly ConfigProblem[]): CheckedFile {
   const rangeOf = rangesIn(text);
-  const findings = problems.map(({ message, severity, span }): PlacedFinding => ({
-    check: CONFIG_CHECK,
-    severity,
-    message,
-    layer: undefined,
-    range: rangeOf(span),
-    at: undefined,
-    measure: undefined,
-    related: [],
-    mends: [],
-  }));
+  const findings = problems.map(
+    ({ message, severity, span }): PlacedFinding => ({
+      check: CONFIG_CHECK,
+      severity,
+      message,
+      layer: undefined,
+      range: rangeOf(span),
+      at: undefined,
+      measure: undefined,
+      related: [],
+      mends: [],
+    }),
+  );
   return { path, size: undefined, layers: [], findings, counts: countSeverities(findings) };
 }
 
@@ -202,7 +204,10 @@ function placeRelated({ message, span, at, file }: Related, { own, other }: Plac
 
 function placeMend({ title, preferred, safe, edits, others = [] }: Mend, { own, other }: Places): PlacedMend {
   return {
-    title, preferred, safe, edits: edits.map((edit) => placeEdit(edit, own)),
+    title,
+    preferred,
+    safe,
+    edits: edits.map((edit) => placeEdit(edit, own)),
     others: others.flatMap(({ file, edits: theirs }) => {
       const place = other(file);
       return place ? [{ path: place.path, edits: theirs.map((edit) => placeEdit(edit, place.rangeOf)) }] : [];

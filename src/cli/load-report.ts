@@ -109,8 +109,9 @@ async function drawingsBeside(config: string): Promise<string[]> {
 
 /** What could not be read was not worked on either: whoever does not see the findings must be told. */
 export function warnOfUnreadable({ name, report }: LoadedReport, host: Host): void {
-  const unreadable = report.complete.filter(({ check: id, severity }) => (
-    severity === 'error' && (id === 'unreadable-markup' || id === 'unreadable-path')));
+  const unreadable = report.complete.filter(
+    ({ check: id, severity }) => severity === 'error' && (id === 'unreadable-markup' || id === 'unreadable-path'),
+  );
   if (unreadable.length === 0) return;
   host.say(`${oneLine(name)}: parts of the file could not be read; tombolo check shows them`);
   host.endWith(EXIT_CODES.findings);

@@ -11,7 +11,10 @@ export class MendProver {
   leftOut = 0;
   #spent = 0;
 
-  constructor(private readonly report: Report, private readonly budget = BUDGET) {}
+  constructor(
+    private readonly report: Report,
+    private readonly budget = BUDGET,
+  ) {}
 
   mendsFor(finding: Finding): readonly Mend[] {
     if (this.#spent >= this.budget) {

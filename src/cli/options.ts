@@ -47,7 +47,7 @@ export function settingsFrom(options: ReadingOptions, config: Config): Settings 
 
 /** The name that stands for an input in messages, and from which its configuration is sought. */
 export function nameOf(file: string, options: ReadingOptions): string {
-  return file === '-' ? options.stdinFilename ?? '<stdin>' : file;
+  return file === '-' ? (options.stdinFilename ?? '<stdin>') : file;
 }
 
 function lengthOption(flags: string, description: string, parse: (text: string) => number): Option {
@@ -69,7 +69,9 @@ export function parseAnyLength(text: string): number {
 
 /** mm from the sheet's upper left corner. */
 export function parsePlace(text: string): { x: number; y: number } {
-  const [x = NaN, y = NaN, ...rest] = text.split(',').map((part) => (/^\s*-?\d*\.?\d+\s*$/.test(part) ? Number(part) : NaN));
+  const [x = NaN, y = NaN, ...rest] = text
+    .split(',')
+    .map((part) => (/^\s*-?\d*\.?\d+\s*$/.test(part) ? Number(part) : NaN));
   if (rest.length === 0 && Number.isFinite(x) && Number.isFinite(y)) return { x, y };
   throw new InvalidArgumentError('Write a place as two numbers of millimetres, such as 31,18.5.');
 }

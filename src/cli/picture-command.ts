@@ -25,18 +25,31 @@ interface PictureOptions extends ReadingOptions {
 }
 
 export function addPictureCommand(program: Command, host: Host): void {
-  const command = program.command('picture')
+  const command = program
+    .command('picture')
     .summary('draw the painted stack')
     .description('Draws what the sheets give when they are sprayed one after the other, at true size.')
     .argument('<file>', 'an SVG file, or a tombolo.json or its folder; - reads standard input')
     .requiredOption('--out <file>', 'where the picture goes: a name that ends in .svg or .png')
-    .addOption(new Option('--ground <colour>', `what is painted on (default: what tombolo.json says, else ${DEFAULT_GROUND})`)
-      .argParser(parseColour))
-    .addOption(new Option('--scale <number>', 'pixels per mm of a .png (default: 10, fewer for large sheets)')
-      .argParser(parsePixelsPerMm))
-    .addOption(new Option('--look <look>', 'the print, one sheet or all sheets')
-      .choices(['print', 'sheet', 'sheets'] satisfies LookKind[]).default('print'))
-    .addOption(new Option('--opacity <percent>', 'how much each coat of paint covers').argParser(parsePercent).default(100))
+    .addOption(
+      new Option(
+        '--ground <colour>',
+        `what is painted on (default: what tombolo.json says, else ${DEFAULT_GROUND})`,
+      ).argParser(parseColour),
+    )
+    .addOption(
+      new Option('--scale <number>', 'pixels per mm of a .png (default: 10, fewer for large sheets)').argParser(
+        parsePixelsPerMm,
+      ),
+    )
+    .addOption(
+      new Option('--look <look>', 'the print, one sheet or all sheets')
+        .choices(['print', 'sheet', 'sheets'] satisfies LookKind[])
+        .default('print'),
+    )
+    .addOption(
+      new Option('--opacity <percent>', 'how much each coat of paint covers').argParser(parsePercent).default(100),
+    )
     .option('--layer <name>', 'draw this layer alone');
   addReadingOptions(command)
     .addHelpText('after', EXAMPLES)
@@ -67,10 +80,16 @@ async function runPicture(file: string, options: PictureOptions, host: Host): Pr
   warnOfUnreadable(loaded, host);
   for (const each of others) warnOfUnreadable(await loader.file(each), host);
   const { ground, layer, scale, look, opacity } = options;
-  const { drawing: { width, height }, stack } = loaded.report;
+  const {
+    drawing: { width, height },
+    stack,
+  } = loaded.report;
   if (!(width > 0 && height > 0)) throw new Failure(`${loaded.name}: has no size, so that there is nothing to draw`);
   const drawn = stackLook(loaded.report, {
-    look, opacity: opacity / 100, ...(ground !== undefined && { ground }), ...(layer !== undefined && { layer }),
+    look,
+    opacity: opacity / 100,
+    ...(ground !== undefined && { ground }),
+    ...(layer !== undefined && { layer }),
   });
   const picture = lookSvg(drawn, { names: layerNames(loaded.report) });
   const size = { width: drawn.box.maxX - drawn.box.minX, height: drawn.box.maxY - drawn.box.minY, scale };
@@ -82,6 +101,6 @@ async function runPicture(file: string, options: PictureOptions, host: Host): Pr
 
 /** @throws Failure when the picture would take the place of what it is drawn from */
 async function refuseToOverwrite(file: string, out: string): Promise<void> {
-  if (!await isSameFile(file, out)) return;
+  if (!(await isSameFile(file, out))) return;
   throw new Failure(`${out}: this is the stencil itself; give the picture another name`);
 }

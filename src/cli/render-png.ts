@@ -23,8 +23,10 @@ export interface PictureSize {
 export async function renderPng(svg: string, size: PictureSize, lettered = false): Promise<Buffer> {
   const width = pixelWidth(size);
   const { Resvg } = await import('@resvg/resvg-js').catch((error: unknown) => {
-    throw new Failure('PNG pictures need the package @resvg/resvg-js, which is not installed here; '
-      + 'write an .svg instead', { cause: error });
+    throw new Failure(
+      'PNG pictures need the package @resvg/resvg-js, which is not installed here; ' + 'write an .svg instead',
+      { cause: error },
+    );
   });
   const options = { fitTo: { mode: 'width', value: width } as const, font: { loadSystemFonts: lettered } };
   return new Resvg(svg, options).render().asPng();

@@ -33,7 +33,10 @@ function tracePlain({ x, y, width, height }: RectangleGeometry, builder: Outline
 }
 
 function traceRounded(
-  { x, y, width, height }: RectangleGeometry, radiusX: number, radiusY: number, builder: OutlineBuilder,
+  { x, y, width, height }: RectangleGeometry,
+  radiusX: number,
+  radiusY: number,
+  builder: OutlineBuilder,
 ): void {
   const [left, right] = [x + radiusX, x + width - radiusX];
   const [top, bottom] = [y + radiusY, y + height - radiusY];
@@ -54,7 +57,12 @@ function traceRounded(
 
 /** Four quarter arcs from 3 o'clock, clockwise (y down). Nothing where a radius is not positive. */
 export function traceEllipse(
-  centreX: number, centreY: number, radiusX: number, radiusY: number, span: Span, builder: OutlineBuilder,
+  centreX: number,
+  centreY: number,
+  radiusX: number,
+  radiusY: number,
+  span: Span,
+  builder: OutlineBuilder,
 ): void {
   if (!(radiusX > 0) || !(radiusY > 0)) return;
   builder.setPlace(span.from, span.to);
@@ -69,7 +77,12 @@ const SINES = [0, 1, 0, -1, 0] as const;
 
 /** From the angle quarter · 90° on for 90°; 0 is to the right, 1 down. */
 function traceQuarter(
-  centreX: number, centreY: number, radiusX: number, radiusY: number, quarter: number, builder: OutlineBuilder,
+  centreX: number,
+  centreY: number,
+  radiusX: number,
+  radiusY: number,
+  quarter: number,
+  builder: OutlineBuilder,
 ): void {
   const endX = centreX + radiusX * COSINES[quarter + 1]!;
   const endY = centreY + radiusY * SINES[quarter + 1]!;
@@ -82,7 +95,10 @@ function traceQuarter(
  * polyline does not.
  */
 export function tracePoints(
-  points: readonly number[], places: readonly number[], closed: boolean, builder: OutlineBuilder,
+  points: readonly number[],
+  places: readonly number[],
+  closed: boolean,
+  builder: OutlineBuilder,
 ): void {
   if (points.length < 2) return;
   builder.moveTo(points[0]!, points[1]!);

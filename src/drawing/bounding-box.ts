@@ -36,8 +36,12 @@ export function geometryBox(element: ElementNode, scope: Scope, services: BoxSer
   addContent(element, local, services, steps, boxes);
   for (let step = steps.pop(); step; step = steps.pop()) {
     if (!services.budget.spendBoxed()) {
-      services.problems.add('unsupported', 'warning', 'The boxes of groups within groups take too long to work out; '
-        + 'this one is taken as smaller than it is.', element.startTag);
+      services.problems.add(
+        'unsupported',
+        'warning',
+        'The boxes of groups within groups take too long to work out; ' + 'this one is taken as smaller than it is.',
+        element.startTag,
+      );
       break;
     }
     const style = services.styles.compute(step.element, step.scope.style);
@@ -51,9 +55,7 @@ export function geometryBox(element: ElementNode, scope: Scope, services: BoxSer
   return box.minX <= box.maxX && box.minY <= box.maxY ? box : undefined;
 }
 
-function addContent(
-  element: ElementNode, scope: Scope, services: BoxServices, steps: Step[], boxes: Box[],
-): void {
+function addContent(element: ElementNode, scope: Scope, services: BoxServices, steps: Step[], boxes: Box[]): void {
   const { styles, problems, index } = services;
   if (element.namespace !== index.namespace) return;
   const lengths = { declared: styles.declaredFor(element), style: scope.style, viewport: scope.viewBox };

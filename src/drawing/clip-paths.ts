@@ -109,8 +109,13 @@ export class ClipPaths {
     if (isGraphicsElement(child.localName)) return this.graphicsPart(child, inner.scope, inner.clips);
     if (child.localName === 'use') return this.usePart(child, inner.scope, inner.clips);
     if (child.localName === 'text') {
-      this.services.problems.add('not-cuttable', 'error', 'Text in a clip path is not cut as drawn, as fonts differ '
-        + 'from machine to machine; it clips nothing here. Convert it to outlines (paths).', child.startTag);
+      this.services.problems.add(
+        'not-cuttable',
+        'error',
+        'Text in a clip path is not cut as drawn, as fonts differ ' +
+          'from machine to machine; it clips nothing here. Convert it to outlines (paths).',
+        child.startTag,
+      );
     }
     return [];
   }
@@ -180,7 +185,10 @@ function cutPart({ subpaths, fillRule, clips }: Part): Clip['parts'][number] {
 }
 
 function regionOf(subpaths: readonly Subpath[], fillRule: 'nonzero' | 'evenodd'): Region {
-  return regionFromRings(subpaths.map(({ curves }) => flattenSubpath(curves, FLATNESS_MM)), fillRule);
+  return regionFromRings(
+    subpaths.map(({ curves }) => flattenSubpath(curves, FLATNESS_MM)),
+    fillRule,
+  );
 }
 
 function subpathOfRing(ring: Ring, span: Span): Subpath {

@@ -20,7 +20,10 @@ export function makeClip(parts: Clip['parts']): Clip {
  * one clip; beyond the bound on nesting clips are left out, and that is reported.
  */
 export function addClips(
-  clips: readonly Clip[], further: readonly Clip[], element: ElementNode, problems: Problems,
+  clips: readonly Clip[],
+  further: readonly Clip[],
+  element: ElementNode,
+  problems: Problems,
 ): readonly Clip[] {
   const result = [...clips];
   for (const clip of further) {

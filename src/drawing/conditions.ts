@@ -10,7 +10,8 @@ export function conditionsHold(element: ElementNode): boolean {
     const { name, namespace } = attribute;
     if (namespace !== '') continue;
     if (name === 'requiredExtensions') return false;
-    if (name === 'systemLanguage' && !attribute.value.split(',').some((tag) => /^en(-.*)?$/i.test(tag.trim()))) return false;
+    if (name === 'systemLanguage' && !attribute.value.split(',').some((tag) => /^en(-.*)?$/i.test(tag.trim())))
+      return false;
   }
   return true;
 }

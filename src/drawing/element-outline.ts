@@ -29,13 +29,20 @@ export interface OutlineServices {
 
 /** The element's outline, every curve mapped by `toMm` and knowing its text. Empty where nothing is drawn. */
 export function outlineElement(
-  element: ElementNode, scope: LengthScope, toMm: Matrix, services: OutlineServices,
+  element: ElementNode,
+  scope: LengthScope,
+  toMm: Matrix,
+  services: OutlineServices,
 ): readonly Subpath[] {
   switch (element.localName) {
-    case 'path': return outlinePath(element, scope, toMm, services);
-    case 'polyline': return outlinePoints(element, 'polyline', toMm, services);
-    case 'polygon': return outlinePoints(element, 'polygon', toMm, services);
-    default: return outlineShape(element, new GeometryValues(element, scope, services.problems), toMm);
+    case 'path':
+      return outlinePath(element, scope, toMm, services);
+    case 'polyline':
+      return outlinePoints(element, 'polyline', toMm, services);
+    case 'polygon':
+      return outlinePoints(element, 'polygon', toMm, services);
+    default:
+      return outlineShape(element, new GeometryValues(element, scope, services.problems), toMm);
   }
 }
 
@@ -43,7 +50,9 @@ function outlineShape(element: ElementNode, values: GeometryValues, toMm: Matrix
   const builder = new OutlineBuilder(toMm);
   const span = element.startTag;
   switch (element.localName) {
-    case 'rect': outlineRectangle(values, span, builder); break;
+    case 'rect':
+      outlineRectangle(values, span, builder);
+      break;
     case 'circle': {
       const radius = values.size('r', 'diagonal') ?? 0;
       traceEllipse(values.length('cx', 'x') ?? 0, values.length('cy', 'y') ?? 0, radius, radius, span, builder);
@@ -66,18 +75,25 @@ function outlineShape(element: ElementNode, values: GeometryValues, toMm: Matrix
 }
 
 function outlineRectangle(values: GeometryValues, span: Span, builder: OutlineBuilder): void {
-  traceRectangle({
-    x: values.length('x', 'x') ?? 0,
-    y: values.length('y', 'y') ?? 0,
-    width: values.size('width', 'x') ?? 0,
-    height: values.size('height', 'y') ?? 0,
-    radiusX: values.size('rx', 'x'),
-    radiusY: values.size('ry', 'y'),
-  }, span, builder);
+  traceRectangle(
+    {
+      x: values.length('x', 'x') ?? 0,
+      y: values.length('y', 'y') ?? 0,
+      width: values.size('width', 'x') ?? 0,
+      height: values.size('height', 'y') ?? 0,
+      radiusX: values.size('rx', 'x'),
+      radiusY: values.size('ry', 'y'),
+    },
+    span,
+    builder,
+  );
 }
 
 function outlinePoints(
-  element: ElementNode, kind: 'polyline' | 'polygon', toMm: Matrix, services: OutlineServices,
+  element: ElementNode,
+  kind: 'polyline' | 'polygon',
+  toMm: Matrix,
+  services: OutlineServices,
 ): readonly Subpath[] {
   const attribute = attributeOf(element, 'points');
   if (!attribute) return [];
@@ -109,7 +125,10 @@ function pathDataOf(element: ElementNode, { declared }: LengthScope): Attribute 
 type StyledData = Source & Pick<Attribute, 'value'>;
 
 function outlinePath(
-  element: ElementNode, scope: LengthScope, toMm: Matrix, services: OutlineServices,
+  element: ElementNode,
+  scope: LengthScope,
+  toMm: Matrix,
+  services: OutlineServices,
 ): readonly Subpath[] {
   const data = pathDataOf(element, scope);
   if (!data) return [];
@@ -119,7 +138,10 @@ function outlinePath(
 
 /** @param consequence a sentence on what an error leaves */
 function locateOutline(
-  { traces, error }: TracedOutline, consequence: string, source: Source, problems: Problems,
+  { traces, error }: TracedOutline,
+  consequence: string,
+  source: Source,
+  problems: Problems,
 ): readonly Subpath[] {
   if (error) {
     const span = { from: source.textOffset(error.span.from), to: source.textOffset(error.span.to) };

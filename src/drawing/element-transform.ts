@@ -17,7 +17,12 @@ const NO_BOX: ReferenceBox = { x: 0, y: 0, width: 0, height: 0 };
 
 /** From the element's user units to those it stands in; undefined where there is no transform. */
 export function elementTransform(
-  element: ElementNode, scope: Scope, style: ComputedStyle, styles: Styles, problems: Problems, boxOf?: BoxOf,
+  element: ElementNode,
+  scope: Scope,
+  style: ComputedStyle,
+  styles: Styles,
+  problems: Problems,
+  boxOf?: BoxOf,
 ): Matrix | undefined {
   const { own, inherited, transform } = style;
   if (transform.length === 0) {
@@ -26,7 +31,7 @@ export function elementTransform(
   }
   const fillBox = own['transform-box'] === 'fill-box';
   if (fillBox && !boxOf) reportFillBox(element, styles, problems);
-  const box = fillBox ? boxOf?.(element, scope, style) ?? NO_BOX : scope.viewBox;
+  const box = fillBox ? (boxOf?.(element, scope, style) ?? NO_BOX) : scope.viewBox;
   const matrix = transformMatrix(transform, box);
   const [originX, originY] = own['transform-origin'];
   // Lengths count from the corner of a fill box, but from the origin of user space for the view box.
@@ -38,8 +43,13 @@ export function elementTransform(
 }
 
 function reportFillBox(element: ElementNode, styles: Styles, problems: Problems): void {
-  problems.add('unsupported', 'warning', 'transform-box: fill-box is not followed here; its origin is taken as 0,0. '
-    + 'State the transform about a point instead.', styles.sourceOf(element, 'transform-box'));
+  problems.add(
+    'unsupported',
+    'warning',
+    'transform-box: fill-box is not followed here; its origin is taken as 0,0. ' +
+      'State the transform about a point instead.',
+    styles.sourceOf(element, 'transform-box'),
+  );
 }
 
 function reportUnreadable(element: ElementNode, styles: Styles, problems: Problems): void {

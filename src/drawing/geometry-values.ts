@@ -34,8 +34,9 @@ export class GeometryValues {
     if (text === undefined || text.trim() === 'auto') return undefined;
     const length = parseLength(text);
     if (length) return toUserUnits(length, axis, this.scope.viewport, this.scope.style.inherited['font-size']);
-    const message = `“${text}” is no length: write a number, with or without a unit such as mm. `
-      + `The ${this.element.localName} is read as if ${name} were not there.`;
+    const message =
+      `“${text}” is no length: write a number, with or without a unit such as mm. ` +
+      `The ${this.element.localName} is read as if ${name} were not there.`;
     this.problems.add('unreadable-markup', 'warning', message, attribute?.valueSpan ?? this.element.nameSpan);
     return undefined;
   }

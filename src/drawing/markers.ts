@@ -32,7 +32,10 @@ export interface PlacedMarker {
  * @param scope the scope inside the element.
  */
 export function placeMarkers(
-  element: ElementNode, scope: Scope, paint: ContextPaint, services: MarkerServices,
+  element: ElementNode,
+  scope: Scope,
+  paint: ContextPaint,
+  services: MarkerServices,
 ): readonly PlacedMarker[] {
   const { inherited } = scope.style;
   const [start, middle, end] = [inherited['marker-start'], inherited['marker-mid'], inherited['marker-end']];
@@ -48,14 +51,21 @@ export function placeMarkers(
 }
 
 function placeMarker(
-  element: ElementNode, reference: Reference, kind: string, vertex: Vertex, scope: Scope, services: MarkerServices,
+  element: ElementNode,
+  reference: Reference,
+  kind: string,
+  vertex: Vertex,
+  scope: Scope,
+  services: MarkerServices,
 ): PlacedMarker | undefined {
   if (!reference) return undefined;
   const { index, styles, problems } = services;
   const target = resolveTarget(reference.target, index);
   if (target.kind !== 'element' || target.element.localName !== 'marker') {
-    const message = target.kind === 'external'
-      ? messages.externalReference(reference.target) : messages.missingReference(reference.target);
+    const message =
+      target.kind === 'external'
+        ? messages.externalReference(reference.target)
+        : messages.missingReference(reference.target);
     problems.add('unsupported', 'warning', message, styles.sourceOf(element, kind));
     return undefined;
   }
@@ -71,7 +81,11 @@ function placeMarker(
 
 /** The scope of a marker's content; undefined where it has no size, so that nothing of it is drawn. */
 function enterMarker(
-  marker: ElementNode, vertex: Vertex, starts: boolean, scope: Scope, { styles, problems }: MarkerServices,
+  marker: ElementNode,
+  vertex: Vertex,
+  starts: boolean,
+  scope: Scope,
+  { styles, problems }: MarkerServices,
 ): Scope | undefined {
   const style = styles.computeInPlace(marker);
   const lengths = { declared: styles.declaredFor(marker), style, viewport: scope.viewBox };
@@ -89,8 +103,10 @@ function enterMarker(
   const toReference = translation(-(fit.a * refX + fit.e), -(fit.d * refY + fit.f));
   const viewport = multiply(vertexMap(marker, vertex, starts, scope), toReference);
   const toMm = multiply(scope.toMm, multiply(viewport, fit));
-  const clips = style.own.overflow === 'visible' ? scope.clips
-    : addClips(scope.clips, [viewportClip(multiply(scope.toMm, viewport), { width, height })], marker, problems);
+  const clips =
+    style.own.overflow === 'visible'
+      ? scope.clips
+      : addClips(scope.clips, [viewportClip(multiply(scope.toMm, viewport), { width, height })], marker, problems);
   return { ...scope, toMm, style, viewBox: box, clips };
 }
 
@@ -119,7 +135,11 @@ const PLACES: Readonly<Record<string, number>> = { left: 0, top: 0, center: 0.5,
 
 /** In the marker's content units. */
 function referenceOffset(
-  values: GeometryValues, marker: ElementNode, name: 'refX' | 'refY', start: number, size: number,
+  values: GeometryValues,
+  marker: ElementNode,
+  name: 'refX' | 'refY',
+  start: number,
+  size: number,
 ): number {
   const text = attributeOf(marker, name)?.value.trim() ?? '0';
   if (Object.hasOwn(PLACES, text)) return start + (PLACES[text] ?? 0) * size;

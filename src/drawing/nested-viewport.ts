@@ -16,7 +16,10 @@ import { DEFAULT_ASPECT_RATIO, parseAspectRatio, parseViewBox, viewportTransform
 
 /** The scope of what stands in the viewport; undefined where it has no size, so that nothing in it is drawn. */
 export function enterViewport(
-  element: ElementNode, scope: Scope, styles: Styles, problems: Problems,
+  element: ElementNode,
+  scope: Scope,
+  styles: Styles,
+  problems: Problems,
 ): Scope | undefined {
   const size = scope.useSize;
   const outer = { ...scope, useSize: undefined };
@@ -31,9 +34,10 @@ export function enterViewport(
   const box = boxAttribute && parseViewBox(boxAttribute.value);
   if (!(width > 0) || !(height > 0) || (box && !(box.width > 0 && box.height > 0))) return undefined;
   const placed = multiply(scope.toMm, translation(x, y));
-  const clips = scope.style.own.overflow === 'visible'
-    ? scope.clips
-    : addClips(scope.clips, [viewportClip(placed, { width, height })], element, problems);
+  const clips =
+    scope.style.own.overflow === 'visible'
+      ? scope.clips
+      : addClips(scope.clips, [viewportClip(placed, { width, height })], element, problems);
   if (!box) return { ...outer, toMm: placed, viewBox: { x: 0, y: 0, width, height }, clips };
   const ratioText = attributeOf(element, 'preserveAspectRatio')?.value;
   const ratio = (ratioText === undefined ? undefined : parseAspectRatio(ratioText)) ?? DEFAULT_ASPECT_RATIO;

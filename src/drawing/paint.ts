@@ -44,11 +44,16 @@ export class PaintResolver {
 
   resolve(value: PaintValue, style: ComputedStyle, context: ContextPaint | undefined): ResolvedPaint {
     switch (value.kind) {
-      case 'none': return NO_PAINT;
-      case 'current-colour': return this.flat(style.inherited.color);
-      case 'context': return context?.[value.of] ?? NO_PAINT;
-      case 'colour': return this.flat(value.colour);
-      case 'server': return this.resolveReference(value, style, context);
+      case 'none':
+        return NO_PAINT;
+      case 'current-colour':
+        return this.flat(style.inherited.color);
+      case 'context':
+        return context?.[value.of] ?? NO_PAINT;
+      case 'colour':
+        return this.flat(value.colour);
+      case 'server':
+        return this.resolveReference(value, style, context);
     }
   }
 
@@ -62,7 +67,9 @@ export class PaintResolver {
   }
 
   private resolveReference(
-    value: PaintValue & { kind: 'server' }, style: ComputedStyle, context: ContextPaint | undefined,
+    value: PaintValue & { kind: 'server' },
+    style: ComputedStyle,
+    context: ContextPaint | undefined,
   ): ResolvedPaint {
     const target = resolveTarget(value.target, this.index);
     if (target.kind === 'element') {
@@ -97,8 +104,10 @@ export class PaintResolver {
   private stopsOf(gradient: ElementNode): readonly Colour[] {
     let at: ElementNode | undefined = gradient;
     for (let hop = 0; at && hop < MAX_HOPS; hop++) {
-      const stops = at.children.filter((child): child is ElementNode =>
-        child.kind === 'element' && child.localName === 'stop' && child.namespace === this.index.namespace);
+      const stops = at.children.filter(
+        (child): child is ElementNode =>
+          child.kind === 'element' && child.localName === 'stop' && child.namespace === this.index.namespace,
+      );
       if (stops.length > 0) return stops.map((stop) => this.stopColour(stop));
       const href = hrefOf(at);
       const target = href && resolveTarget(href.value, this.index);
@@ -116,7 +125,8 @@ export class PaintResolver {
 }
 
 function meanColour(colours: readonly Colour[]): string {
-  const channels = [1, 3, 5].map((at) =>
-    colours.reduce((sum, { hex }) => sum + parseInt(hex.slice(at, at + 2), 16), 0) / colours.length);
+  const channels = [1, 3, 5].map(
+    (at) => colours.reduce((sum, { hex }) => sum + parseInt(hex.slice(at, at + 2), 16), 0) / colours.length,
+  );
   return `#${channels.map((value) => Math.round(value).toString(16).padStart(2, '0')).join('')}`;
 }

@@ -22,9 +22,36 @@ import type { Styles } from './style/styles';
 
 const ANIMATIONS = new Set(['animate', 'animateMotion', 'animateTransform', 'animateColor', 'set']);
 const NEVER_DRAWN = new Set([
-  'defs', 'symbol', 'clipPath', 'mask', 'marker', 'pattern', 'linearGradient', 'radialGradient', 'filter', 'stop',
-  'metadata', 'title', 'desc', 'style', 'script', 'view', 'cursor', 'font', 'font-face', 'color-profile', 'hatch',
-  'meshgradient', 'solidcolor', 'mpath', 'hatchpath', 'glyph', 'missing-glyph', 'hkern', 'vkern', 'discard',
+  'defs',
+  'symbol',
+  'clipPath',
+  'mask',
+  'marker',
+  'pattern',
+  'linearGradient',
+  'radialGradient',
+  'filter',
+  'stop',
+  'metadata',
+  'title',
+  'desc',
+  'style',
+  'script',
+  'view',
+  'cursor',
+  'font',
+  'font-face',
+  'color-profile',
+  'hatch',
+  'meshgradient',
+  'solidcolor',
+  'mpath',
+  'hatchpath',
+  'glyph',
+  'missing-glyph',
+  'hkern',
+  'vkern',
+  'discard',
 ]);
 
 /** Nodes that are drawn one after the other in the same scope. */
@@ -59,8 +86,15 @@ export class Painter {
 
   paint(root: ElementNode): void {
     const scope: Scope = {
-      toMm: this.size.toMm ?? IDENTITY, style: INITIAL_STYLE, viewBox: this.size.viewBox, clips: [], opacity: 1,
-      instances: [], topLevel: undefined, contextPaint: undefined, useSize: undefined,
+      toMm: this.size.toMm ?? IDENTITY,
+      style: INITIAL_STYLE,
+      viewBox: this.size.viewBox,
+      clips: [],
+      opacity: 1,
+      instances: [],
+      topLevel: undefined,
+      contextPaint: undefined,
+      useSize: undefined,
     };
     this.push([root], scope);
     for (let row = this.rows.at(-1); row; row = this.rows.at(-1)) {
@@ -69,8 +103,9 @@ export class Painter {
       else if (node.kind === 'element') this.visit(node, row.scope, root);
     }
     if (this.styles.cascade.exhausted) {
-      const message = 'The selectors of the style sheets take too long to match; some rules were not followed. Name '
-        + 'elements by class or id instead.';
+      const message =
+        'The selectors of the style sheets take too long to match; some rules were not followed. Name ' +
+        'elements by class or id instead.';
       this.problems.add('unsupported', 'warning', message, this.index.styleElements[0]?.startTag ?? root.nameSpan);
     }
   }
@@ -98,10 +133,14 @@ export class Painter {
         return;
       }
       case 'g':
-      case 'a': return this.pushChildren(element, scope);
-      case 'switch': return this.pushChosen(element, scope);
-      case 'use': return this.visitUse(element, scope);
-      default: return this.reportElement(element, name, scope);
+      case 'a':
+        return this.pushChildren(element, scope);
+      case 'switch':
+        return this.pushChosen(element, scope);
+      case 'use':
+        return this.visitUse(element, scope);
+      default:
+        return this.reportElement(element, name, scope);
     }
   }
 
@@ -118,7 +157,15 @@ export class Painter {
     const topLevel = scope.topLevel ?? (element.parent === root ? element : undefined);
     const { clips, viewBox, instances, contextPaint } = scope;
     const inner: Scope = {
-      toMm, style, viewBox, opacity, topLevel, clips, instances, contextPaint, useSize: scope.useSize,
+      toMm,
+      style,
+      viewBox,
+      opacity,
+      topLevel,
+      clips,
+      instances,
+      contextPaint,
+      useSize: scope.useSize,
     };
     this.reportEffects(element, style);
     return this.shapePainter.clipped(element, inner);
@@ -168,9 +215,13 @@ export class Painter {
   }
 
   private pushChosen(element: ElementNode, scope: Scope): void {
-    const chosen = element.children.find((child): child is ElementNode =>
-      child.kind === 'element' && child.namespace === this.index.namespace && conditionsHold(child)
-      && !NEVER_DRAWN.has(child.localName));
+    const chosen = element.children.find(
+      (child): child is ElementNode =>
+        child.kind === 'element' &&
+        child.namespace === this.index.namespace &&
+        conditionsHold(child) &&
+        !NEVER_DRAWN.has(child.localName),
+    );
     if (chosen) this.push([chosen], scope);
   }
 
@@ -213,13 +264,22 @@ export class Painter {
   private reportBlowUp(scope: Scope): void {
     const use = scope.instances[0];
     if (!use) return;
-    this.problems.add('unsupported', 'error', 'This use repeats more than can be cut in one sheet; what goes beyond '
-      + 'the limit is left out. Use fewer copies of copies.', use.startTag);
+    this.problems.add(
+      'unsupported',
+      'error',
+      'This use repeats more than can be cut in one sheet; what goes beyond ' +
+        'the limit is left out. Use fewer copies of copies.',
+      use.startTag,
+    );
   }
 
   private reportAnimation(element: ElementNode): void {
-    this.problems.add('unsupported', 'info', 'Animation is not followed: the sheet is cut from the picture as the '
-      + 'attributes state it.', element.startTag);
+    this.problems.add(
+      'unsupported',
+      'info',
+      'Animation is not followed: the sheet is cut from the picture as the ' + 'attributes state it.',
+      element.startTag,
+    );
   }
 
   private reportElement(element: ElementNode, name: string, scope: Scope): void {
@@ -228,9 +288,12 @@ export class Painter {
     const message = Object.hasOwn(known, name) ? known[name] : undefined;
     if (message) this.problems.add('not-cuttable', 'error', message, element.startTag);
     else if (!/^fe[A-Z]/.test(name)) {
-      this.problems.add('unsupported', 'info', `${name} is not an element that SVG draws; it and what it holds are `
-        + 'left out.', element.nameSpan);
+      this.problems.add(
+        'unsupported',
+        'info',
+        `${name} is not an element that SVG draws; it and what it holds are ` + 'left out.',
+        element.nameSpan,
+      );
     }
   }
 }
-

@@ -11,8 +11,26 @@ export function tracePath(data: string, builder: OutlineBuilder): PathError | un
 }
 
 const ABSOLUTE: Readonly<Record<PathLetter, PathLetter>> = {
-  M: 'M', L: 'L', H: 'H', V: 'V', C: 'C', S: 'S', Q: 'Q', T: 'T', A: 'A', Z: 'Z',
-  m: 'M', l: 'L', h: 'H', v: 'V', c: 'C', s: 'S', q: 'Q', t: 'T', a: 'A', z: 'Z',
+  M: 'M',
+  L: 'L',
+  H: 'H',
+  V: 'V',
+  C: 'C',
+  S: 'S',
+  Q: 'Q',
+  T: 'T',
+  A: 'A',
+  Z: 'Z',
+  m: 'M',
+  l: 'L',
+  h: 'H',
+  v: 'V',
+  c: 'C',
+  s: 'S',
+  q: 'Q',
+  t: 'T',
+  a: 'A',
+  z: 'Z',
 };
 
 /** Where the path has come to, in user units. */
@@ -47,10 +65,14 @@ class Pen {
     const v2 = values[2]!;
     const v3 = values[3]!;
     switch (kind) {
-      case 'M': return this.move(baseX + v0, baseY + v1);
-      case 'L': return this.line(baseX + v0, baseY + v1);
-      case 'H': return this.line(baseX + v0, this.y);
-      case 'V': return this.line(this.x, baseY + v0);
+      case 'M':
+        return this.move(baseX + v0, baseY + v1);
+      case 'L':
+        return this.line(baseX + v0, baseY + v1);
+      case 'H':
+        return this.line(baseX + v0, this.y);
+      case 'V':
+        return this.line(this.x, baseY + v0);
       case 'C': {
         const [x, y] = [baseX + values[4]!, baseY + values[5]!];
         return this.cubic(baseX + v0, baseY + v1, baseX + v2, baseY + v3, x, y);
@@ -61,15 +83,18 @@ class Pen {
         const y1 = smooth ? 2 * this.y - this.controlY : this.y;
         return this.cubic(x1, y1, baseX + v0, baseY + v1, baseX + v2, baseY + v3);
       }
-      case 'Q': return this.quadratic(baseX + v0, baseY + v1, baseX + v2, baseY + v3);
+      case 'Q':
+        return this.quadratic(baseX + v0, baseY + v1, baseX + v2, baseY + v3);
       case 'T': {
         const smooth = this.last === 'quadratic';
         const x1 = smooth ? 2 * this.x - this.controlX : this.x;
         const y1 = smooth ? 2 * this.y - this.controlY : this.y;
         return this.quadratic(x1, y1, baseX + v0, baseY + v1);
       }
-      case 'A': return this.arc(values, baseX, baseY);
-      default: return this.close();
+      case 'A':
+        return this.arc(values, baseX, baseY);
+      default:
+        return this.close();
     }
   }
 
@@ -103,7 +128,12 @@ class Pen {
     const end = { x: baseX + values[5]!, y: baseY + values[6]! };
     const start = { x: this.x, y: this.y };
     const arc = arcFromEndpoints({
-      start, end, radiusX: values[0]!, radiusY: values[1]!, rotation: values[2]!, large: values[3] !== 0,
+      start,
+      end,
+      radiusX: values[0]!,
+      radiusY: values[1]!,
+      rotation: values[2]!,
+      large: values[3] !== 0,
       sweep: values[4] !== 0,
     });
     if (arc?.kind === 'arc') {

@@ -32,8 +32,13 @@ export function readDrawing(document: MarkupDocument, options: SizeOptions = {},
     return { document, ...empty, problems: problems.list };
   }
   if (root.namespace === '') {
-    problems.add('unreadable-markup', 'info', `The svg has no namespace, so browsers do not draw it; it is read as `
-      + `SVG here. Add xmlns="${SVG_NAMESPACE}".`, root.nameSpan);
+    problems.add(
+      'unreadable-markup',
+      'info',
+      `The svg has no namespace, so browsers do not draw it; it is read as ` +
+        `SVG here. Add xmlns="${SVG_NAMESPACE}".`,
+      root.nameSpan,
+    );
   }
   const index = indexDocument(root);
   for (const { span } of index.entityTexts) problems.add('unsupported', 'error', messages.ENTITY_ELEMENTS, span);

@@ -5,11 +5,16 @@ import { attributeOf } from './document-index';
 import type { Problems } from './problems';
 import type { DeclaredStyle } from './style/cascade';
 import {
-  INITIAL_FONT_SIZE, isPhysical, MM_PER_PX, parseLength, toMillimetres, toUserUnits, type Length, type ViewportSize,
+  INITIAL_FONT_SIZE,
+  isPhysical,
+  MM_PER_PX,
+  parseLength,
+  toMillimetres,
+  toUserUnits,
+  type Length,
+  type ViewportSize,
 } from './units';
-import {
-  DEFAULT_ASPECT_RATIO, parseAspectRatio, parseViewBox, viewportTransform, type ViewBox,
-} from './viewport';
+import { DEFAULT_ASPECT_RATIO, parseAspectRatio, parseViewBox, viewportTransform, type ViewBox } from './viewport';
 
 export interface RootSize {
   /** mm */
@@ -38,13 +43,21 @@ const DEFAULT_SIZE: ViewportSize = { width: 300, height: 150 };
  * in px. Where one of a pair is missing, it follows the ratio of the viewBox or of the stated sizes.
  */
 export function readRootSize(
-  root: ElementNode, declared: DeclaredStyle, options: SizeOptions, problems: Problems,
+  root: ElementNode,
+  declared: DeclaredStyle,
+  options: SizeOptions,
+  problems: Problems,
 ): RootSize {
   const attribute = attributeOf(root, 'viewBox');
   const box = attribute && parseViewBox(attribute.value);
   if (attribute && !box) {
-    problems.add('unreadable-markup', 'warning', `“${attribute.value}” is no viewBox: that is four numbers, the `
-      + 'last two not negative. The picture is read as if it had none.', attribute.valueSpan);
+    problems.add(
+      'unreadable-markup',
+      'warning',
+      `“${attribute.value}” is no viewBox: that is four numbers, the ` +
+        'last two not negative. The picture is read as if it had none.',
+      attribute.valueSpan,
+    );
   }
   const stated = statedSize(root, declared, box);
   const own = ownSize(root, problems);
@@ -106,15 +119,22 @@ function ownSize(root: ElementNode, problems: Problems): { width: number | undef
     if (!attribute) return undefined;
     const length = parseLength(attribute.value);
     if (length && isPhysical(length.unit) && length.value > 0) return toMillimetres(length);
-    problems.add('unreadable-markup', 'warning', `${name} states the size of the sheet: write a number above zero `
-      + 'with mm, cm, in or another unit of the ruler.', attribute.valueSpan);
+    problems.add(
+      'unreadable-markup',
+      'warning',
+      `${name} states the size of the sheet: write a number above zero ` +
+        'with mm, cm, in or another unit of the ruler.',
+      attribute.valueSpan,
+    );
     return undefined;
   };
   return { width: read('data-tombolo-width'), height: read('data-tombolo-height') };
 }
 
-function overrideSize(stated: ViewportSize, { width, height }: Partial<Record<'width' | 'height', number | undefined>>):
-ViewportSize {
+function overrideSize(
+  stated: ViewportSize,
+  { width, height }: Partial<Record<'width' | 'height', number | undefined>>,
+): ViewportSize {
   const ratio = stated.width > 0 && stated.height > 0 ? stated.width / stated.height : 1;
   if (width !== undefined) return { width, height: height ?? width / ratio };
   if (height !== undefined) return { width: height * ratio, height };

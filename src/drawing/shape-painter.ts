@@ -55,7 +55,9 @@ export class ShapePainter {
     const stroke = this.paintOf(element, scope, 'stroke');
     if (!fill && !stroke) return;
     const lengths = {
-      declared: this.services.styles.declaredFor(element), style: scope.style, viewport: scope.viewBox,
+      declared: this.services.styles.declaredFor(element),
+      style: scope.style,
+      viewport: scope.viewBox,
     };
     const outline = outlineElement(element, lengths, scope.toMm, this.services);
     if (outline.length === 0) return;
@@ -82,17 +84,31 @@ export class ShapePainter {
   }
 
   private fillShape(
-    element: ElementNode, scope: Scope, subpaths: readonly Subpath[], { paint, alpha }: ResolvedPaint,
+    element: ElementNode,
+    scope: Scope,
+    subpaths: readonly Subpath[],
+    { paint, alpha }: ResolvedPaint,
   ): Shape {
     const { instances, topLevel = element, toMm, clips } = scope;
     return {
-      part: 'fill', element, instances, topLevel, toMm, subpaths, fillRule: scope.style.inherited['fill-rule'], clips,
-      paint, opacity: alpha * scope.opacity,
+      part: 'fill',
+      element,
+      instances,
+      topLevel,
+      toMm,
+      subpaths,
+      fillRule: scope.style.inherited['fill-rule'],
+      clips,
+      paint,
+      opacity: alpha * scope.opacity,
     };
   }
 
   private strokeShape(
-    element: ElementNode, scope: Scope, centreline: readonly Subpath[], { paint, alpha }: ResolvedPaint,
+    element: ElementNode,
+    scope: Scope,
+    centreline: readonly Subpath[],
+    { paint, alpha }: ResolvedPaint,
   ): Shape | undefined {
     const { budget, mmPerPx, problems, styles } = this.services;
     const { style, viewBox: viewport, toMm } = scope;
@@ -102,15 +118,30 @@ export class ShapePainter {
     if (!area) return undefined;
     if (area.dashesLeftOut) {
       const span = styles.sourceOf(element, 'stroke-dasharray');
-      problems.add('unsupported', 'warning', 'There are more dashes here than can be cut; the line is read without '
-        + 'them. Use longer dashes.', span);
+      problems.add(
+        'unsupported',
+        'warning',
+        'There are more dashes here than can be cut; the line is read without ' + 'them. Use longer dashes.',
+        span,
+      );
     }
     if (area.subpaths.length === 0) return undefined;
     const { instances, topLevel = element, clips } = scope;
     return {
-      part: 'stroke', element, instances, topLevel, toMm, subpaths: area.subpaths, fillRule: 'nonzero', clips, paint,
-      opacity: alpha * scope.opacity, centreline, strokeWidth: area.width,
-      strokeCap: style.inherited['stroke-linecap'], dashed: area.dashes !== undefined || area.dashesLeftOut,
+      part: 'stroke',
+      element,
+      instances,
+      topLevel,
+      toMm,
+      subpaths: area.subpaths,
+      fillRule: 'nonzero',
+      clips,
+      paint,
+      opacity: alpha * scope.opacity,
+      centreline,
+      strokeWidth: area.width,
+      strokeCap: style.inherited['stroke-linecap'],
+      dashed: area.dashes !== undefined || area.dashesLeftOut,
       ...(area.dashes && { dashes: area.dashes }),
     };
   }

@@ -34,13 +34,32 @@ export interface ReferenceBox {
 
 /** How many values each function takes. */
 const ARITY: Readonly<Record<string, readonly number[]>> = {
-  matrix: [6], translate: [1, 2], translatex: [1], translatey: [1], scale: [1, 2], scalex: [1], scaley: [1],
-  rotate: [1, 3], skewx: [1], skewy: [1], skew: [1, 2],
+  matrix: [6],
+  translate: [1, 2],
+  translatex: [1],
+  translatey: [1],
+  scale: [1, 2],
+  scalex: [1],
+  scaley: [1],
+  rotate: [1, 3],
+  skewx: [1],
+  skewy: [1],
+  skew: [1, 2],
 };
 
 const UNITS: Readonly<Record<string, number>> = {
-  '': 1, px: 1, deg: 1, grad: 0.9, rad: 180 / Math.PI, turn: 360,
-  mm: 96 / 25.4, cm: 96 / 2.54, q: 96 / 101.6, in: 96, pt: 96 / 72, pc: 16,
+  '': 1,
+  px: 1,
+  deg: 1,
+  grad: 0.9,
+  rad: 180 / Math.PI,
+  turn: 360,
+  mm: 96 / 25.4,
+  cm: 96 / 2.54,
+  q: 96 / 101.6,
+  in: 96,
+  pt: 96 / 72,
+  pc: 16,
 };
 
 const NAME = /[a-z][a-z0-9]*/iy;
@@ -135,17 +154,28 @@ function functionMatrix({ name, values }: TransformFunction, box: ReferenceBox):
   const lengthOf = (index: number, whole: number): number =>
     values[index]?.unit === '%' ? scalar(index) * whole : scalar(index);
   switch (name) {
-    case 'matrix': return { a: scalar(0), b: scalar(1), c: scalar(2), d: scalar(3), e: scalar(4), f: scalar(5) };
-    case 'translate': return translation(lengthOf(0, box.width), lengthOf(1, box.height));
-    case 'translatex': return translation(lengthOf(0, box.width), 0);
-    case 'translatey': return translation(0, lengthOf(0, box.height));
-    case 'scale': return scaling(scalar(0), values.length > 1 ? scalar(1) : scalar(0));
-    case 'scalex': return scaling(scalar(0), 1);
-    case 'scaley': return scaling(1, scalar(0));
-    case 'rotate': return rotationAbout(scalar(0), scalar(1), scalar(2));
-    case 'skewx': return skew(scalar(0), 0);
-    case 'skewy': return skew(0, scalar(0));
-    default: return skew(scalar(0), scalar(1));
+    case 'matrix':
+      return { a: scalar(0), b: scalar(1), c: scalar(2), d: scalar(3), e: scalar(4), f: scalar(5) };
+    case 'translate':
+      return translation(lengthOf(0, box.width), lengthOf(1, box.height));
+    case 'translatex':
+      return translation(lengthOf(0, box.width), 0);
+    case 'translatey':
+      return translation(0, lengthOf(0, box.height));
+    case 'scale':
+      return scaling(scalar(0), values.length > 1 ? scalar(1) : scalar(0));
+    case 'scalex':
+      return scaling(scalar(0), 1);
+    case 'scaley':
+      return scaling(1, scalar(0));
+    case 'rotate':
+      return rotationAbout(scalar(0), scalar(1), scalar(2));
+    case 'skewx':
+      return skew(scalar(0), 0);
+    case 'skewy':
+      return skew(0, scalar(0));
+    default:
+      return skew(scalar(0), scalar(1));
   }
 }
 

@@ -21,7 +21,14 @@ export interface ViewportSize {
 export const MM_PER_PX = 25.4 / 96;
 
 const PX_PER_UNIT: Readonly<Record<string, number>> = {
-  '': 1, px: 1, mm: 1 / MM_PER_PX, cm: 10 / MM_PER_PX, q: 0.25 / MM_PER_PX, in: 96, pt: 96 / 72, pc: 16,
+  '': 1,
+  px: 1,
+  mm: 1 / MM_PER_PX,
+  cm: 10 / MM_PER_PX,
+  q: 0.25 / MM_PER_PX,
+  in: 96,
+  pt: 96 / 72,
+  pc: 16,
 };
 
 /** The font size that `rem` refers to and that fonts have unless stated, in px (CSS Fonts, `medium`). */

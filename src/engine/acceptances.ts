@@ -30,11 +30,15 @@ function accepts({ checks, scope }: Acceptance, { check, span }: Finding): boole
 
 function unused({ checks, comment }: Acceptance): Finding {
   const unknown = checks.find((check) => !(CHECK_IDS as readonly string[]).includes(check));
-  const why = unknown === undefined
-    ? `There is no finding of ${checks.join(', ')} in the element that follows.`
-    : `There is no check "${unknown}".`;
+  const why =
+    unknown === undefined
+      ? `There is no finding of ${checks.join(', ')} in the element that follows.`
+      : `There is no check "${unknown}".`;
   return {
-    check: 'unused-acceptance', severity: 'warning', span: comment, related: [],
+    check: 'unused-acceptance',
+    severity: 'warning',
+    span: comment,
+    related: [],
     message: `${why} Take this acceptance out, or it will hide a fault that comes later.`,
   };
 }

@@ -9,7 +9,12 @@ import { buildSegmentIndex, nearestSegment, type SegmentIndex } from '../geometr
 import type { Mend, Report } from '../report';
 import type { Piece, Sheet } from '../sheet/sheet';
 import {
-  bridgeWidthFor, hiddenOn, proveBridges, proveCut, type BridgePlanChoice, type ProvenBridges,
+  bridgeWidthFor,
+  hiddenOn,
+  proveBridges,
+  proveCut,
+  type BridgePlanChoice,
+  type ProvenBridges,
 } from './bridge-islands';
 import { mendFrom } from './island-mends';
 
@@ -87,10 +92,13 @@ export function bridgeAtCaret(report: Report, { subject }: Finding, offset: numb
 
 /** The middles of the curves that the command at an offset draws, in sheet mm. */
 export function placesDrawnAt({ layer: { shapes, reading } }: Sheet, offset: number): Point[] {
-  const chains = shapes.flatMap(({ subpaths, centreline }) =>
-    (reading === 'outlines' ? centreline : [...subpaths, ...(centreline ?? [])]) ?? []);
-  return chains.flatMap(({ curves, spans }) => curves.flatMap((curve, i) => {
-    const span = spans[i];
-    return span && span.from <= offset && offset <= span.to ? [pointAt(curve, 0.5)] : [];
-  }));
+  const chains = shapes.flatMap(
+    ({ subpaths, centreline }) => (reading === 'outlines' ? centreline : [...subpaths, ...(centreline ?? [])]) ?? [],
+  );
+  return chains.flatMap(({ curves, spans }) =>
+    curves.flatMap((curve, i) => {
+      const span = spans[i];
+      return span && span.from <= offset && offset <= span.to ? [pointAt(curve, 0.5)] : [];
+    }),
+  );
 }

@@ -68,21 +68,30 @@ export function bridgeIslands(report: Report, choice: BridgeChoice = {}): Bridge
 }
 
 function bridgeSheet(
-  report: Report, sheet: Sheet, { bridgeWidth, align = 'none' }: BridgeChoice,
+  report: Report,
+  sheet: Sheet,
+  { bridgeWidth, align = 'none' }: BridgeChoice,
 ): (ProvenBridges | string)[] {
   const islands = sheet.pieces.filter((piece) => piece.island);
   if (islands.length === 0) return [];
   const choice = { align, ...(bridgeWidth === undefined ? {} : { bridgeWidth }) };
-  const whole = bridgeWidth === undefined && align === 'none'
-    ? proveLayerBridges(report, sheet) : proveBridges(report, sheet, islands, choice);
+  const whole =
+    bridgeWidth === undefined && align === 'none'
+      ? proveLayerBridges(report, sheet)
+      : proveBridges(report, sheet, islands, choice);
   if (typeof whole !== 'string' || islands.length === 1) return [whole];
-  return withoutUnbridged(report, sheet, islands, choice)
-    ?? islands.map((island) => proveBridges(report, sheet, [island], choice));
+  return (
+    withoutUnbridged(report, sheet, islands, choice) ??
+    islands.map((island) => proveBridges(report, sheet, [island], choice))
+  );
 }
 
 /** Islands cut by one path can only be bridged together: those without a place must not keep the others from it. */
 function withoutUnbridged(
-  report: Report, sheet: Sheet, islands: readonly Piece[], choice: BridgePlanChoice,
+  report: Report,
+  sheet: Sheet,
+  islands: readonly Piece[],
+  choice: BridgePlanChoice,
 ): (ProvenBridges | string)[] | undefined {
   const { unbridged } = planFor(report, sheet, islands, choice);
   const others = islands.filter((island) => !unbridged.includes(island));
@@ -99,7 +108,7 @@ export function joinBridges(report: Report, first: ProvenBridges, second: Proven
   }
   const within = new Map(first.pledge.within);
   for (const [layer, region] of second.pledge.within) within.set(layer, [...(within.get(layer) ?? []), ...region]);
-  const mayCome = [...first.pledge.mayCome ?? [], ...second.pledge.mayCome ?? []];
+  const mayCome = [...(first.pledge.mayCome ?? []), ...(second.pledge.mayCome ?? [])];
   const pledge = { gone: [...first.pledge.gone, ...second.pledge.gone], within, mayCome };
   const edits = [...first.edits, ...second.edits];
   const proof = prove(report, edits, pledge);
@@ -121,7 +130,10 @@ const MOST_MORE = 2;
 
 /** @returns the bridges if they could be planned, cut and proven; else the sentence that says why not */
 export function proveBridges(
-  report: Report, sheet: Sheet, islands: readonly Piece[], choice: BridgePlanChoice = {},
+  report: Report,
+  sheet: Sheet,
+  islands: readonly Piece[],
+  choice: BridgePlanChoice = {},
 ): ProvenBridges | string {
   const usual = provePlan(report, sheet, islands, choice);
   if (typeof choice.count === 'number') return usual;
@@ -135,7 +147,11 @@ export function proveBridges(
 }
 
 function provePlan(
-  report: Report, sheet: Sheet, islands: readonly Piece[], choice: PlanChoice, mayCome: Pledge['mayCome'] = [],
+  report: Report,
+  sheet: Sheet,
+  islands: readonly Piece[],
+  choice: PlanChoice,
+  mayCome: Pledge['mayCome'] = [],
 ): ProvenBridges | string {
   const { bridges, unbridged } = planFor(report, sheet, islands, choice);
   return unbridged.length > 0 ? noPlaceFor(unbridged) : proveCut(report, sheet, bridges, islands, mayCome);
@@ -144,7 +160,10 @@ function provePlan(
 type PlanChoice = BridgePlanChoice & Pick<PlanOptions, 'more'>;
 
 function planFor(
-  report: Report, sheet: Sheet, islands: readonly Piece[], { bridgeWidth, ...plan }: PlanChoice,
+  report: Report,
+  sheet: Sheet,
+  islands: readonly Piece[],
+  { bridgeWidth, ...plan }: PlanChoice,
 ): ReturnType<typeof planBridges> {
   const width = bridgeWidthFor(report, sheet, bridgeWidth);
   return planBridges(sheet, islands, { ...plan, width, hidden: hiddenOn(report, sheet) });
@@ -157,19 +176,29 @@ export function bridgeWidthFor(report: Report, sheet: Sheet, bridgeWidth?: numbe
 
 /** @param islands those that must hang on something afterwards */
 export function proveCut(
-  report: Report, sheet: Sheet, bridges: readonly Bridge[], islands: readonly Piece[],
+  report: Report,
+  sheet: Sheet,
+  bridges: readonly Bridge[],
+  islands: readonly Piece[],
   mayCome: Pledge['mayCome'] = [],
 ): ProvenBridges | string {
   const strips = stripsFor(sheet, bridges);
   const cut = cutStrips(sheet, strips);
   if ('refusal' in cut) return cut.refusal;
   const layer = sheet.layer.name;
-  const pledge =
-    { gone: islandFindings(report, islands), within: new Map([[layer, changedBy(sheet, strips)]]), mayCome };
+  const pledge = {
+    gone: islandFindings(report, islands),
+    within: new Map([[layer, changedBy(sheet, strips)]]),
+    mayCome,
+  };
   const proof = prove(report, cut.edits, pledge);
   if (typeof proof === 'string') return proof;
-  const planned = bridges.map((bridge, i) =>
-    ({ ...bridge, layer, cutWidth: bridge.width - sheet.kerf, strip: strips[i] as Strip }));
+  const planned = bridges.map((bridge, i) => ({
+    ...bridge,
+    layer,
+    cutWidth: bridge.width - sheet.kerf,
+    strip: strips[i] as Strip,
+  }));
   return { edits: cut.edits, bridges: planned, pledge };
 }
 
@@ -192,7 +221,13 @@ const layerBridges = new WeakMap<Report, Map<Sheet, ProvenBridges | string>>();
 export function proveLayerBridges(report: Report, sheet: Sheet): ProvenBridges | string {
   const known = layerBridges.get(report) ?? new Map<Sheet, ProvenBridges | string>();
   layerBridges.set(report, known);
-  const result = known.get(sheet) ?? proveBridges(report, sheet, sheet.pieces.filter((piece) => piece.island));
+  const result =
+    known.get(sheet) ??
+    proveBridges(
+      report,
+      sheet,
+      sheet.pieces.filter((piece) => piece.island),
+    );
   known.set(sheet, result);
   return result;
 }

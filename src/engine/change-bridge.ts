@@ -61,19 +61,24 @@ export function bridgeStandingAt(report: Report, sheet: Sheet, place: Point): St
  */
 export function changesFor(report: Report, sheet: Sheet, bridge: StandingBridge): BridgeChange[] {
   const limit = limitsOf(configOf(report.settings)).bridge;
-  const widths = OFFERED_WIDTHS.map((times) => Math.round(100 * times * limit) / 100)
-    .filter((width) => Math.abs(width - (bridge.width - sheet.kerf)) > NOTICEABLE);
+  const widths = OFFERED_WIDTHS.map((times) => Math.round(100 * times * limit) / 100).filter(
+    (width) => Math.abs(width - (bridge.width - sheet.kerf)) > NOTICEABLE,
+  );
   const step = scale(perpendicular(bridge.along), STEP * Math.max(limit, bridge.width));
   return [
     ...widths.map((width): BridgeChange => ({ kind: 'width', width })),
-    { kind: 'move', to: add(bridge.centre, step) }, { kind: 'move', to: subtract(bridge.centre, step) },
+    { kind: 'move', to: add(bridge.centre, step) },
+    { kind: 'move', to: subtract(bridge.centre, step) },
     { kind: 'remove' },
   ];
 }
 
 /** @returns a sentence where the bridge cannot be changed so */
 export function changeBridge(
-  report: Report, sheet: Sheet, bridge: StandingBridge, change: BridgeChange,
+  report: Report,
+  sheet: Sheet,
+  bridge: StandingBridge,
+  change: BridgeChange,
 ): Mend | string {
   if (change.kind === 'remove') return remove(report, sheet, bridge);
   if (change.kind === 'move') return move(report, sheet, bridge, change.to);
@@ -134,7 +139,10 @@ function titled(kind: string, title: string): Titled {
 
 /** The bridge taken out, and another put into the sheet without it; both as one change. */
 function recut(
-  report: Report, sheet: Sheet, bridge: StandingBridge, named: Titled,
+  report: Report,
+  sheet: Sheet,
+  bridge: StandingBridge,
+  named: Titled,
   plan: (opened: Sheet, after: Report) => Bridge | string,
 ): Mend | string {
   const removed = removeBridge(sheet, bridge);
@@ -152,8 +160,14 @@ function recut(
   const mend = proven(report, sheet, edits, { ...named, within });
   if (typeof mend === 'string') return mend;
   const { from, to, length, hiddenShare = 0 } = planned;
-  const ghost =
-    { layer: sheet.layer.name, strip: polygonOf(strips[0] as Strip), from, to, length, shown: 1 - hiddenShare };
+  const ghost = {
+    layer: sheet.layer.name,
+    strip: polygonOf(strips[0] as Strip),
+    from,
+    to,
+    length,
+    shown: 1 - hiddenShare,
+  };
   return { ...mend, bridges: [{ ...ghost, width: planned.width - sheet.kerf }] };
 }
 
@@ -162,10 +176,11 @@ function remove(report: Report, sheet: Sheet, bridge: StandingBridge): Mend | st
   if ('refusal' in removed) return removed.refusal;
   const after = checkEdited(report, removed.edits).sheets[report.sheets.indexOf(sheet)];
   const fallen = after ? islandArea(after) - islandArea(sheet) : 0;
-  const title = fallen > 0
-    ? `Remove this bridge (it is the last: ${fallen.toFixed(1)} mm² will fall out)` : 'Remove this bridge';
+  const title =
+    fallen > 0 ? `Remove this bridge (it is the last: ${fallen.toFixed(1)} mm² will fall out)` : 'Remove this bridge';
   return proven(report, sheet, removed.edits, {
-    ...titled('remove-bridge', title), within: around(sheet, bridge),
+    ...titled('remove-bridge', title),
+    within: around(sheet, bridge),
     mayCome: ['floating-island', 'thin-bridge', 'loose-tongue'],
   });
 }
@@ -190,7 +205,12 @@ function around({ layer }: Sheet, bridge: StandingBridge): Region {
   const [from, to] = endsOf(bridge);
   const place = stripAlong(from, to, 1.05 * bridge.width, bridge.width);
   // The ends of lines may be round or slanted: the sides say little about how far they reach.
-  const lines = [...shapesNear(layer.shapes.filter(({ part }) => part === 'stroke'), [place]).keys()];
+  const lines = [
+    ...shapesNear(
+      layer.shapes.filter(({ part }) => part === 'stroke'),
+      [place],
+    ).keys(),
+  ];
   const reach = layer.reading === 'openings' ? Math.max(0, ...lines.map(({ strokeWidth = 0 }) => strokeWidth)) : 0;
   return [polygonOf(stripAlong(from, to, 1.05 * bridge.width + 2 * reach, bridge.width + reach))];
 }
@@ -201,7 +221,10 @@ interface Claim extends Titled {
 }
 
 function proven(
-  report: Report, sheet: Sheet, edits: readonly TextEdit[], { kind, title, within, mayCome = [] }: Claim,
+  report: Report,
+  sheet: Sheet,
+  edits: readonly TextEdit[],
+  { kind, title, within, mayCome = [] }: Claim,
 ): Mend | string {
   const proof = prove(report, edits, { gone: [], within: new Map([[sheet.layer.name, within]]), mayCome });
   if (typeof proof === 'string') return proof;

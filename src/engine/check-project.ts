@@ -4,7 +4,12 @@ import type { Config } from '../sheet/config';
 import { stackOf, type StackLayer } from '../sheet/stack';
 import { DEFAULT_BUDGET } from './check';
 import {
-  faultOf, groupsOfEntry, projectFiles, sourcedEntries, type EntryGroup, type SourcedEntry,
+  faultOf,
+  groupsOfEntry,
+  projectFiles,
+  sourcedEntries,
+  type EntryGroup,
+  type SourcedEntry,
 } from './project-layers';
 import { drawingOf, knownSheets, measureGroups, type ReadFile } from './read-sheets';
 import { reportOn } from './run-checks';
@@ -18,7 +23,9 @@ import { configOf, measuresAlike } from './settled-config';
  * that look at other layers are run
  */
 export function checkProject(
-  files: ReadonlyMap<string, string>, settings: Settings, earlier?: ProjectReport,
+  files: ReadonlyMap<string, string>,
+  settings: Settings,
+  earlier?: ProjectReport,
 ): ProjectReport {
   const start = performance.now();
   const config = configOf(settings);
@@ -27,14 +34,30 @@ export function checkProject(
   const late = () => performance.now() - start > (settings.budget ?? DEFAULT_BUDGET) * Math.max(1, there.length);
   const alike = earlier !== undefined && measuresAlike(configOf(earlier.settings), config);
   const entries = sourcedEntries(config);
-  const parts = new Map(there.map((name) => [name, readPart(name, files.get(name) ?? '', {
-    settings, config, late, alike, earlier: earlier?.files.get(name),
-    entries: entries.filter(({ file }) => file === name),
-  })]));
+  const parts = new Map(
+    there.map((name) => [
+      name,
+      readPart(name, files.get(name) ?? '', {
+        settings,
+        config,
+        late,
+        alike,
+        earlier: earlier?.files.get(name),
+        entries: entries.filter(({ file }) => file === name),
+      }),
+    ]),
+  );
   const reports = new Map<string, Report>();
-  const stack = stackOf(entries.flatMap((entry) => layersOf(entry, parts)), earlier?.stack);
+  const stack = stackOf(
+    entries.flatMap((entry) => layersOf(entry, parts)),
+    earlier?.stack,
+  );
   const project = {
-    settings, files: reports, stack, faults: faultsOf(entries, parts), elapsed: 0,
+    settings,
+    files: reports,
+    stack,
+    faults: faultsOf(entries, parts),
+    elapsed: 0,
     missing: names.filter((name) => !files.has(name)),
   };
   for (const [file, part] of parts) {
@@ -84,15 +107,20 @@ function readPart(name: string, text: string, run: PartRun): Part {
 function isUnchanged(name: string, text: string, { settings, entries, earlier }: PartRun): boolean {
   if (earlier?.text !== text || earlier.complete.some(({ check }) => check === 'unfinished')) return false;
   const before = sourcedEntries(configOf(earlier.settings)).filter(({ file }) => file === name);
-  return earlier.settings.oneLayer === settings.oneLayer && entries.length === before.length &&
-    entries.every(({ from, name: called, paint }, i) =>
-      from === before[i]?.from && called === before[i]?.name && paint === before[i]?.paint);
+  return (
+    earlier.settings.oneLayer === settings.oneLayer &&
+    entries.length === before.length &&
+    entries.every(
+      ({ from, name: called, paint }, i) =>
+        from === before[i]?.from && called === before[i]?.name && paint === before[i]?.paint,
+    )
+  );
 }
 
 function layersOf({ index, file }: SourcedEntry, parts: ReadonlyMap<string, Part>): StackLayer[] {
   const part = file === undefined ? undefined : parts.get(file);
   if (file === undefined || !part) return [];
-  return part.read.sheets.flatMap((sheet, i) => part.groups[i]?.entry.index === index ? [{ file, sheet }] : []);
+  return part.read.sheets.flatMap((sheet, i) => (part.groups[i]?.entry.index === index ? [{ file, sheet }] : []));
 }
 
 function faultsOf(entries: readonly SourcedEntry[], parts: ReadonlyMap<string, Part>): LayerFault[] {

@@ -34,17 +34,27 @@ export function describeShapeAt({ drawing, sheets }: Report, offset: number): Sh
   const element = drawnAt(drawing, offset);
   if (!element) return undefined;
   const shapes = drawing.shapes.filter((shape) => drawnThrough(shape).includes(element));
-  const layers = sheets.map(({ layer }) => layer).filter((layer) => layer.shapes.some((shape) => shapes.includes(shape)));
+  const layers = sheets
+    .map(({ layer }) => layer)
+    .filter((layer) => layer.shapes.some((shape) => shapes.includes(shape)));
   const outlines = layers.some(({ reading }) => reading === 'outlines') ? outlinesOf(shapes) : [];
   const region = outlines.length > 0 ? fillRegion(outlines, 'evenodd') : union(shapes.map(shapeRegion));
   if (region.length === 0) return undefined;
   const { minX, minY, maxX, maxY } = joinBoxes(region.map(boxOfPolygon));
-  const cutLength = outlines.length > 0
-    ? outlines.flatMap(({ curves }) => curves).reduce((sum, curve) => sum + lengthOf(curve), 0)
-    : perimeterOf(region);
+  const cutLength =
+    outlines.length > 0
+      ? outlines.flatMap(({ curves }) => curves).reduce((sum, curve) => sum + lengthOf(curve), 0)
+      : perimeterOf(region);
   return {
-    name: element.localName, id: element.attributes.find(({ name }) => name === 'id')?.value, span: element.startTag,
-    times: timesDrawn(shapes), width: maxX - minX, height: maxY - minY, area: areaOf(region), cutLength, layers,
+    name: element.localName,
+    id: element.attributes.find(({ name }) => name === 'id')?.value,
+    span: element.startTag,
+    times: timesDrawn(shapes),
+    width: maxX - minX,
+    height: maxY - minY,
+    area: areaOf(region),
+    cutLength,
+    layers,
   };
 }
 

@@ -6,7 +6,12 @@ import type { BridgeGhost, Mend, Report } from '../report';
 import { count, formatMillimetres } from '../sheet/length';
 import type { Piece, Sheet } from '../sheet/sheet';
 import {
-  joinBridges, proveBridges, proveLayerBridges, type BridgePlanChoice, type PlannedBridge, type ProvenBridges,
+  joinBridges,
+  proveBridges,
+  proveLayerBridges,
+  type BridgePlanChoice,
+  type PlannedBridge,
+  type ProvenBridges,
 } from './bridge-islands';
 
 /** How many times as long upright bridges may be in all (common practice, no source). */
@@ -62,8 +67,11 @@ function isUpright({ from, to, length }: PlannedBridge): boolean {
 function wholeFile(report: Report): Mend | undefined {
   const layers = report.sheets.filter((sheet) => islandsOf(sheet).length > 0);
   if (layers.length < 2) return undefined;
-  const whole = layers.map((sheet) => proveLayerBridges(report, sheet)).reduce((first, second) =>
-    typeof first === 'string' || typeof second === 'string' ? 'not all' : joinBridges(report, first, second));
+  const whole = layers
+    .map((sheet) => proveLayerBridges(report, sheet))
+    .reduce((first, second) =>
+      typeof first === 'string' || typeof second === 'string' ? 'not all' : joinBridges(report, first, second),
+    );
   return offer(whole, 'bridge-file', 'Bridge every island in this file');
 }
 
@@ -79,7 +87,11 @@ function offer(result: ProvenBridges | string, kind: string, title: string): Men
 export function mendFrom({ edits, bridges }: ProvenBridges, kind: string, title: string): Mend {
   const width = formatMillimetres(bridges[0]?.cutWidth ?? 0);
   return {
-    kind, check: 'floating-island', edits, safe: false, preferred: false,
+    kind,
+    check: 'floating-island',
+    edits,
+    safe: false,
+    preferred: false,
     title: `${title} (${count(bridges.length, 'bridge')} of ${width})`,
     bridges: bridges.map(ghostOf),
   };

@@ -9,8 +9,11 @@ const SAME_PLACE = 1;
 
 /** Findings without those that the configuration lets pass. */
 export function withoutLetPass(findings: readonly Finding[], { accept, baseline }: Config): Finding[] {
-  return findings.filter((finding) => UNACCEPTABLE.includes(finding.check) ||
-    (accept[finding.check] === undefined && !baseline.some((entry) => matches(entry, finding))));
+  return findings.filter(
+    (finding) =>
+      UNACCEPTABLE.includes(finding.check) ||
+      (accept[finding.check] === undefined && !baseline.some((entry) => matches(entry, finding))),
+  );
 }
 
 function matches({ check, layer, at }: BaselineEntry, finding: Finding): boolean {

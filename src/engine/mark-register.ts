@@ -51,18 +51,24 @@ export function markRegister(report: Report, finding?: Finding): Mend[] {
     if (registerMarks(sheet.layer).length > 0) continue;
     const edit = marksIn(sheet, marks);
     if (!edit) return [];
-    files.set(file, joinInserts([...files.get(file) ?? [], edit]));
+    files.set(file, joinInserts([...(files.get(file) ?? []), edit]));
   }
   const edits = files.get(own);
   if (!edits) return [];
-  const others = [...files].filter(([file]) => file !== own).map(([file, theirs]): FileEdits => ({ file, edits: theirs }));
+  const others = [...files]
+    .filter(([file]) => file !== own)
+    .map(([file, theirs]): FileEdits => ({ file, edits: theirs }));
   return isProven(report, finding, marks, { edits, others }) ? [mendOf(edits, others, finding)] : [];
 }
 
 function mendOf(edits: readonly TextEdit[], others: readonly FileEdits[], finding: Finding | undefined): Mend {
   return {
-    kind: 'register-stack', title: 'Cut register marks in every sheet of the stack',
-    check: finding?.check ?? 'frame-mismatch', preferred: finding !== undefined, safe: false, edits,
+    kind: 'register-stack',
+    title: 'Cut register marks in every sheet of the stack',
+    check: finding?.check ?? 'frame-mismatch',
+    preferred: finding !== undefined,
+    safe: false,
+    edits,
     ...(others.length > 0 ? { others } : {}),
   };
 }
@@ -85,18 +91,30 @@ function marksFor(frame: Box, config: Config): Mark[] {
 
 /** @param corner the outer one */
 function angle({ x, y }: Point, size: number, bar: number): Point[] {
-  return [[0, 0], [size, 0], [size, bar], [bar, bar], [bar, size], [0, size]]
-    .map(([across = 0, down = 0]) => ({ x: x + across, y: y + down }));
+  return [
+    [0, 0],
+    [size, 0],
+    [size, bar],
+    [bar, bar],
+    [bar, size],
+    [0, size],
+  ].map(([across = 0, down = 0]) => ({ x: x + across, y: y + down }));
 }
 
 /** @param reach of the arms from the middle */
 function cross({ x, y }: Point, reach: number, half: number): Point[] {
-  const arm = [[-half, -reach], [half, -reach], [half, -half]];
-  return [0, 1, 2, 3].flatMap((turn) => arm.map(([across = 0, down = 0]) => {
-    let [u, v] = [across, down];
-    for (let quarter = 0; quarter < turn; quarter++) [u, v] = [-v, u];
-    return { x: x + u, y: y + v };
-  }));
+  const arm = [
+    [-half, -reach],
+    [half, -reach],
+    [half, -half],
+  ];
+  return [0, 1, 2, 3].flatMap((turn) =>
+    arm.map(([across = 0, down = 0]) => {
+      let [u, v] = [across, down];
+      for (let quarter = 0; quarter < turn; quarter++) [u, v] = [-v, u];
+      return { x: x + u, y: y + v };
+    }),
+  );
 }
 
 /** The insertion that cuts the marks in a layer; undefined where nothing that is added would be cut as it should. */
@@ -107,13 +125,16 @@ function marksIn({ layer, drawing }: Sheet, marks: readonly Mark[]): TextEdit | 
   if (!place || !toUser) return undefined;
   const { text } = drawing.document;
   const decimals = decimalsFor(maxScale(place.toMm));
-  const style = layer.reading === 'outlines'
-    ? `fill="none" stroke="${layer.paint}" stroke-width="${formatNumber(0.1 / maxScale(place.toMm), decimals + 1)}"`
-    : `fill="${layer.paint}" stroke="none"`;
+  const style =
+    layer.reading === 'outlines'
+      ? `fill="none" stroke="${layer.paint}" stroke-width="${formatNumber(0.1 / maxScale(place.toMm), decimals + 1)}"`
+      : `fill="${layer.paint}" stroke="none"`;
   const { prefix, at } = place;
   const [lineStart] = /(?:\r?\n)[ \t]*$/.exec(text.slice(0, at)) ?? [];
-  const elements = marks.map(({ kind, outline }) =>
-    `<${prefix}path data-tombolo-register="${kind}" ${style} d="${pathData(outline, toUser, decimals)}"/>`);
+  const elements = marks.map(
+    ({ kind, outline }) =>
+      `<${prefix}path data-tombolo-register="${kind}" ${style} d="${pathData(outline, toUser, decimals)}"/>`,
+  );
   const lines = lineStart === undefined ? elements : elements.map((element) => `  ${element}${lineStart}`);
   return { span: { from: at, to: at }, text: lines.join('') };
 }
@@ -140,7 +161,9 @@ function pathData(outline: readonly Point[], toUser: Matrix, decimals: number): 
 
 /** Whether every layer ends up with the marks, and nothing else changes or gets worse. */
 function isProven(
-  report: Report, finding: Finding | undefined, marks: readonly Mark[],
+  report: Report,
+  finding: Finding | undefined,
+  marks: readonly Mark[],
   { edits, others }: { edits: readonly TextEdit[]; others: readonly FileEdits[] },
 ): boolean {
   const region: Region = marks.map(({ outline }) => ({ outer: ringOfPoints(outline), holes: [] }));
@@ -149,6 +172,11 @@ function isProven(
   const files = report.project?.report.files ?? new Map<string, Report>();
   const elsewhere = new Map(others.map(({ file }) => [file, within(files.get(file) ?? report)]));
   const proof = prove(report, edits, { gone: finding ? [finding] : [], within: within(report), elsewhere }, others);
-  return typeof proof !== 'string' && proof.stack.layers.every(({ sheet }) =>
-    registerMarks(sheet.layer).length > 0 && areaOf(difference(offset(region, -0.01), sheet.openings)) < 0.01);
+  return (
+    typeof proof !== 'string' &&
+    proof.stack.layers.every(
+      ({ sheet }) =>
+        registerMarks(sheet.layer).length > 0 && areaOf(difference(offset(region, -0.01), sheet.openings)) < 0.01,
+    )
+  );
 }

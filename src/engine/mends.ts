@@ -45,7 +45,8 @@ function changesFor(report: Report, finding: Finding): Mend[] {
     return slotAttempts(report, sheet, part).flatMap((attempt) => offer(report, finding, sheet, attempt));
   }
   const opening = sheet.openings[part.polygon];
-  if (check === 'small-opening' && opening) return offer(report, finding, sheet, removing(sheet, opening, 'Remove this pinhole'));
+  if (check === 'small-opening' && opening)
+    return offer(report, finding, sheet, removing(sheet, opening, 'Remove this pinhole'));
   return [];
 }
 
@@ -77,8 +78,11 @@ function slotAttempts(report: Report, sheet: Sheet, part: ThinPart): Attempt[] {
   const within = [around(part, limit)];
   return [
     {
-      kind: 'open-up', title: `Open up to ${formatMillimetres(limit)}`, outcome: openUp(sheet, part, width),
-      within, preferred: true,
+      kind: 'open-up',
+      title: `Open up to ${formatMillimetres(limit)}`,
+      outcome: openUp(sheet, part, width),
+      within,
+      preferred: true,
     },
     { kind: 'close-slot', title: 'Close this slot', outcome: closeSlot(sheet, part, width), within, preferred: false },
   ];
@@ -98,6 +102,7 @@ function removing(sheet: Sheet, opening: Polygon, title: string): Attempt {
 function around({ from, to, length }: ThinPart, width: number): Polygon {
   const [x, y, half] = [(from.x + to.x) / 2, (from.y + to.y) / 2, length + 2 * width];
   return {
-    outer: Float64Array.of(x - half, y - half, x + half, y - half, x + half, y + half, x - half, y + half), holes: [],
+    outer: Float64Array.of(x - half, y - half, x + half, y - half, x + half, y + half, x - half, y + half),
+    holes: [],
   };
 }

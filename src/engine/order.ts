@@ -9,8 +9,9 @@ const RANK: Readonly<Record<Severity, number>> = { error: 0, warning: 1, info: 2
 
 /** Most serious first, then in the order of the text. */
 export function inOrder(findings: readonly Finding[]): Finding[] {
-  return [...findings].sort((a, b) =>
-    RANK[a.severity] - RANK[b.severity] || a.span.from - b.span.from || a.span.to - b.span.to);
+  return [...findings].sort(
+    (a, b) => RANK[a.severity] - RANK[b.severity] || a.span.from - b.span.from || a.span.to - b.span.to,
+  );
 }
 
 /** Keeps so many findings of each check, and adds one that says how many more there were. */
@@ -30,5 +31,11 @@ export function capFindings(findings: readonly Finding[]): Finding[] {
 }
 
 function leftOut({ check, severity, span }: Finding, more: number): Finding {
-  return { check, severity, span, related: [], message: `${more} more findings of ${check} in this file are left out.` };
+  return {
+    check,
+    severity,
+    span,
+    related: [],
+    message: `${more} more findings of ${check} in this file are left out.`,
+  };
 }

@@ -21,26 +21,36 @@ export function doubledMends(report: Report, finding: Finding, subject: Doubled)
   const { drawing } = sheet;
   const { first, second, whole, stretch } = doubled;
   if (!whole) {
-    const title = first === second
-      ? 'Part this outline in two where it runs back along itself'
-      : `Unite the two outlines along ${formatMillimetres(stretch.length)}`;
+    const title =
+      first === second
+        ? 'Part this outline in two where it runs back along itself'
+        : `Unite the two outlines along ${formatMillimetres(stretch.length)}`;
     const outcome = uniteLines(drawing, doubled);
     return offer(report, finding, sheet, { kind: 'unite-outlines', title, outcome, within: [], preferred: true });
   }
   const copies = copiesOf(report, doubled.first);
   const lines = copies.map(({ line }) => line);
   const gone = copies.map((copy) => copy.finding);
-  const title = lines.length === 1
-    ? 'Remove the line that lies on another'
-    : `Remove the ${lines.length} lines that lie on another`;
+  const title =
+    lines.length === 1
+      ? 'Remove the line that lies on another'
+      : `Remove the ${lines.length} lines that lie on another`;
   const removal = {
-    kind: 'remove-doubled-line', title, outcome: removeLines(drawing, lines), gone, within: cancelled(sheet, first),
+    kind: 'remove-doubled-line',
+    title,
+    outcome: removeLines(drawing, lines),
+    gone,
+    within: cancelled(sheet, first),
     preferred: true,
     mayCome: sheet.layer.reading === 'outlines' ? FOUND_IN_OPENINGS : [],
   };
   const both = {
-    kind: 'remove-both-lines', title: 'Remove the line and all that lie on it',
-    outcome: removeLines(drawing, [first, ...lines]), gone, within: [], preferred: false,
+    kind: 'remove-both-lines',
+    title: 'Remove the line and all that lie on it',
+    outcome: removeLines(drawing, [first, ...lines]),
+    gone,
+    within: [],
+    preferred: false,
   };
   return [...offer(report, finding, sheet, removal), ...offer(report, finding, sheet, both)];
 }
@@ -51,13 +61,23 @@ export function openMends(report: Report, finding: Finding, { sheet, lines }: Op
   const within = regionFromRings([ringOfCurves(line.curves)], 'evenodd');
   const outcome = closeLine(sheet.drawing, line);
   return offer(report, finding, sheet, {
-    kind: 'close-outline', title: 'Close this outline', outcome, within, preferred: true, mayCome: FOUND_IN_OPENINGS,
+    kind: 'close-outline',
+    title: 'Close this outline',
+    outcome,
+    within,
+    preferred: true,
+    mayCome: FOUND_IN_OPENINGS,
   });
 }
 
 /** What an opening may turn out to have once it is one. */
 const FOUND_IN_OPENINGS: readonly CheckId[] = [
-  'floating-island', 'thin-bridge', 'narrow-opening', 'small-opening', 'loose-tongue', 'edge-opening',
+  'floating-island',
+  'thin-bridge',
+  'narrow-opening',
+  'small-opening',
+  'loose-tongue',
+  'edge-opening',
   'crossed-outline',
 ];
 

@@ -36,8 +36,11 @@ function layerItem(traced: Traced, sheet: Sheet): OutlineItem {
   const fallen = islands.length > 0 ? [count(islands.length, 'island')] : [];
   const counts = [count(openings.length, 'opening'), ...fallen];
   return {
-    kind: 'layer', name: layer.name || 'layer', detail: `${counts.join(', ')}, ${millimetres(cutLength)} of cut`,
-    span: layer.element?.span ?? traced.drawing.document.root?.span ?? selection, selection,
+    kind: 'layer',
+    name: layer.name || 'layer',
+    detail: `${counts.join(', ')}, ${millimetres(cutLength)} of cut`,
+    span: layer.element?.span ?? traced.drawing.document.root?.span ?? selection,
+    selection,
     children: [
       ...pieces.filter(({ island }) => !island).map((piece) => pieceItem(piece, selection)),
       ...listed(islands, (piece) => pieceItem(piece, contourSpan(traced, sheet, piece.polygon.outer)), selection),
@@ -56,7 +59,12 @@ function listed<T>(parts: readonly T[], itemOf: (part: T) => OutlineItem, place:
 function pieceItem({ polygon, area, island }: Piece, span: Span): OutlineItem {
   const detail = `${sizeOf(polygon)}, ${squareMillimetres(area)}${island ? ', hangs on nothing' : ''}`;
   return {
-    kind: island ? 'island' : 'sheet', name: island ? 'Island' : 'Sheet', detail, span, selection: span, children: [],
+    kind: island ? 'island' : 'sheet',
+    name: island ? 'Island' : 'Sheet',
+    detail,
+    span,
+    selection: span,
+    children: [],
   };
 }
 

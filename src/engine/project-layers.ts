@@ -21,7 +21,9 @@ export function sourcedEntries({ layers }: Config): SourcedEntry[] {
 
 /** The files that a project names, in the order of first mention: relative to its `tombolo.json`, with `/`. */
 export function projectFiles(config: Config): string[] {
-  const files = sourcedEntries(config).map(({ file }) => file).filter((file) => file !== undefined);
+  const files = sourcedEntries(config)
+    .map(({ file }) => file)
+    .filter((file) => file !== undefined);
   return [...new Set(files)];
 }
 
@@ -84,12 +86,13 @@ function isWithin({ element, instances }: Shape, group: ElementNode): boolean {
 export function faultOf(entry: SourcedEntry, drawing: Drawing | undefined): LayerFault | undefined {
   const { from, file, id } = entry;
   if (file === undefined) {
-    const message = 'A layer\'s file is named by its way from this tombolo.json, with /: "sky.svg" or ' +
-      '"layers/heron.svg#body".';
+    const message =
+      'A layer\'s file is named by its way from this tombolo.json, with /: "sky.svg" or ' + '"layers/heron.svg#body".';
     return { from, message, severity: 'error' };
   }
   if (!drawing) {
-    const message = `There is no readable file "${file}" beside this tombolo.json: the stack is checked without it. ` +
+    const message =
+      `There is no readable file "${file}" beside this tombolo.json: the stack is checked without it. ` +
       'Write the file, or take this layer out.';
     return { from, message, severity: 'error' };
   }
@@ -98,5 +101,9 @@ export function faultOf(entry: SourcedEntry, drawing: Drawing | undefined): Laye
     const message = `Element "${id}" of ${file} draws nothing, so that this layer has no sheet.`;
     return { from, message, severity: 'warning' };
   }
-  return { from, message: `No element of ${file} has the id "${id}": the stack is checked without it.`, severity: 'error' };
+  return {
+    from,
+    message: `No element of ${file} has the id "${id}": the stack is checked without it.`,
+    severity: 'error',
+  };
 }

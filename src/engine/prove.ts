@@ -52,7 +52,10 @@ const RANK: Readonly<Record<Severity, number>> = { hint: 0, info: 1, warning: 2,
  * @returns the report on the edited text if the whole pledge holds, else the sentence that says what fails
  */
 export function prove(
-  before: Report, edits: readonly TextEdit[], pledge: Pledge, others: readonly FileEdits[] = [],
+  before: Report,
+  edits: readonly TextEdit[],
+  pledge: Pledge,
+  others: readonly FileEdits[] = [],
 ): Report | string {
   const after = checkEdited(before, edits, others);
   const stays = pledge.gone.find((finding) => after.complete.some((other) => isSame(finding, other)));
@@ -60,11 +63,11 @@ export function prove(
   const known = [before, ...neighbours(before.project).map(([, old]) => old)];
   for (const { file, old, now } of pairs(before, after)) {
     const isEdited = old === before || others.some((other) => other.file === file);
-    const terms = { ...pledge, scale: isEdited ? pledge.scale ?? 1 : 1 };
+    const terms = { ...pledge, scale: isEdited ? (pledge.scale ?? 1) : 1 };
     const earlier = [...old.complete, ...known.filter((each) => each !== old).flatMap(betweenLayers)];
     const worse = now.complete.find((finding) => isNewOrWorse(finding, earlier, terms));
     if (worse) return `A ${worse.check} would come of it: ${worse.message}`;
-    const within = old === before ? pledge.within : pledge.elsewhere?.get(file) ?? NOWHERE;
+    const within = old === before ? pledge.within : (pledge.elsewhere?.get(file) ?? NOWHERE);
     const stray = strayChange(old, now, within, terms.scale);
     if (stray) return stray;
   }
@@ -96,13 +99,14 @@ interface Pair {
 
 /** The reports on each file before and after, this one first. */
 function pairs(before: Report, after: Report): Pair[] {
-  const rest = neighbours(before.project).map(([file, old]): Pair =>
-    ({ file, old, now: after.project?.report.files.get(file) as Report }));
+  const rest = neighbours(before.project).map(
+    ([file, old]): Pair => ({ file, old, now: after.project?.report.files.get(file) as Report }),
+  );
   return [{ file: before.project?.file ?? '', old: before, now: after }, ...rest];
 }
 
 function neighbours(project: ProjectPart | undefined): [string, Report][] {
-  return [...project?.report.files ?? []].filter(([name]) => name !== project?.file);
+  return [...(project?.report.files ?? [])].filter(([name]) => name !== project?.file);
 }
 
 function isSame(a: Finding, b: Finding): boolean {

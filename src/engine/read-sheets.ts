@@ -31,7 +31,11 @@ export function drawingOf(text: string, { width, height }: Config, earlier?: Dra
  * @param late whether the time for the run is over: what is not begun by then is left out
  */
 export function measureGroups(
-  drawing: Drawing, groups: readonly PaintedGroup[], config: Config, known: readonly Sheet[], late: () => boolean,
+  drawing: Drawing,
+  groups: readonly PaintedGroup[],
+  config: Config,
+  known: readonly Sheet[],
+  late: () => boolean,
 ): ReadFile {
   const left = [...known];
   const skipped: string[] = [];

@@ -24,7 +24,8 @@ export function reorderLayers(report: Report, from: number, to: number): readonl
   const beside = blockOf(report.text, other);
   const at = to > from ? beside.to : beside.from;
   const edits = [
-    { span: block, text: '' }, { span: { from: at, to: at }, text: report.text.slice(block.from, block.to) },
+    { span: block, text: '' },
+    { span: { from: at, to: at }, text: report.text.slice(block.from, block.to) },
   ];
   const expected = moved(report.sheets, from, to);
   const now = check(applyEdits(report.text, edits), report.settings, report).sheets;
@@ -51,9 +52,12 @@ export function reorderEntries(text: string, from: number, to: number): readonly
 
 function listOf(root: Node | undefined): readonly Node[] {
   // Of a key that is written twice the last one counts.
-  const layers = root?.type === 'object' ? root.children?.findLast((property) => property.children?.[0]?.value === 'layers') : undefined;
+  const layers =
+    root?.type === 'object'
+      ? root.children?.findLast((property) => property.children?.[0]?.value === 'layers')
+      : undefined;
   const list = layers?.children?.[1];
-  return list?.type === 'array' ? list.children ?? [] : [];
+  return list?.type === 'array' ? (list.children ?? []) : [];
 }
 
 function moved<T>(items: readonly T[], from: number, to: number): T[] {
@@ -62,8 +66,12 @@ function moved<T>(items: readonly T[], from: number, to: number): T[] {
 }
 
 function isSame(a: Sheet, b: Sheet): boolean {
-  return a.layer.name === b.layer.name && a.layer.paint === b.layer.paint && a.layer.reading === b.layer.reading
-    && sameArtwork(a.layer.shapes, b.layer.shapes);
+  return (
+    a.layer.name === b.layer.name &&
+    a.layer.paint === b.layer.paint &&
+    a.layer.reading === b.layer.reading &&
+    sameArtwork(a.layer.shapes, b.layer.shapes)
+  );
 }
 
 /** The element with the white space and the comments before it that are its own, and a comment behind it in its line. */

@@ -34,8 +34,16 @@ export function reportOn(file: ReadFile, run: CheckRun, elapsed: number): Report
   const accepted = applyAcceptances(drawing.document, withSeverities(found, config));
   const complete = inOrder(withoutLetPass(accepted, config));
   return {
-    text, settings, drawing, sheets, complete, results, stack, findings: capFindings(complete),
-    ...(project && { project }), elapsed: elapsed + performance.now() - start,
+    text,
+    settings,
+    drawing,
+    sheets,
+    complete,
+    results,
+    stack,
+    findings: capFindings(complete),
+    ...(project && { project }),
+    elapsed: elapsed + performance.now() - start,
   };
 }
 
@@ -45,7 +53,9 @@ function stencilOf({ drawing, sheets }: ReadFile, { config, stack, project }: Ch
 }
 
 function* runChecks(
-  stencil: Stencil, { config, known = [], late }: CheckRun, skipped: string[],
+  stencil: Stencil,
+  { config, known = [], late }: CheckRun,
+  skipped: string[],
 ): Iterable<CheckResult> {
   for (const each of ALL_CHECKS) {
     if (config.checks[each.id] === 'off') continue;
@@ -56,7 +66,9 @@ function* runChecks(
       skipped.push(each.id);
     } else {
       let looksAround = false;
-      const watched = watchStack(stencil, () => { looksAround = true; });
+      const watched = watchStack(stencil, () => {
+        looksAround = true;
+      });
       const findings = [...each.run(watched)];
       yield { check: each.id, findings, looksAround };
     }
@@ -83,12 +95,15 @@ function withSeverities(findings: readonly Finding[], { checks }: Config): Findi
 
 function unfinished(skipped: readonly string[]): Finding[] {
   if (skipped.length === 0) return [];
-  return [{
-    check: 'unfinished',
-    severity: 'warning',
-    message: `The time for this run was over before these were done: ${skipped.join(', ')}. ` +
-      'Nothing is known of them; split the file, or check it on the command line.',
-    span: { from: 0, to: 0 },
-    related: [],
-  }];
+  return [
+    {
+      check: 'unfinished',
+      severity: 'warning',
+      message:
+        `The time for this run was over before these were done: ${skipped.join(', ')}. ` +
+        'Nothing is known of them; split the file, or check it on the command line.',
+      span: { from: 0, to: 0 },
+      related: [],
+    },
+  ];
 }

@@ -26,7 +26,8 @@ export function scaleToFit(report: Report, finding: Finding): Mend[] {
   const scale = Math.min(...files.map(([, each]) => fittingScale(each, config)));
   if (!(scale > 0 && scale < 1)) return [];
   const own = report.project?.file ?? '';
-  const others: FileEdits[] = files.filter(([file]) => file !== own)
+  const others: FileEdits[] = files
+    .filter(([file]) => file !== own)
     .map(([file, { drawing }]) => ({ file, edits: sizeEdits(drawing, scale) }));
   const edits = sizeEdits(report.drawing, scale);
   if (typeof prove(report, edits, { gone: [finding], within: new Map(), scale }, others) === 'string') return [];

@@ -1,5 +1,14 @@
 /** What a colour gains when it is spread under a later neighbour, so that a slip leaves no bare ground. Millimetres. */
-import { areaOf, boxOfPolygon, clipToBox, contains, difference, intersection, offset, union } from '../geometry/polygons';
+import {
+  areaOf,
+  boxOfPolygon,
+  clipToBox,
+  contains,
+  difference,
+  intersection,
+  offset,
+  union,
+} from '../geometry/polygons';
 import type { Point } from '../geometry/curve';
 import type { Box, Polygon, Region } from '../geometry/region';
 import { boxesTouch, growBox, joinBoxes } from '../geometry/rings';
@@ -52,7 +61,10 @@ function closed(region: Region, by: number): Region {
 }
 
 function cropped(openings: Region, box: Box): Region {
-  return clipToBox(openings.filter((polygon) => boxesTouch(boxOfPolygon(polygon), box)), box);
+  return clipToBox(
+    openings.filter((polygon) => boxesTouch(boxOfPolygon(polygon), box)),
+    box,
+  );
 }
 
 /** Points along the course, no farther apart than `step` mm; where many segments are short, fewer than there are. */

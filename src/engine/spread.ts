@@ -34,8 +34,10 @@ export function spreadMends(report: Report, finding: Finding): Mend[] {
   if (subject?.kind !== 'overlap' && subject?.kind !== 'gap') return [];
   const [{ sheet }, later] = [subject.earlier, subject.later.sheet];
   const { slip } = limitsOf(configOf(report.settings));
-  const region = subject.kind === 'gap'
-    ? spreadAcross(sheet, later, subject.gap, slip) : spreadUnder(sheet, later, subject.overlap, slip);
+  const region =
+    subject.kind === 'gap'
+      ? spreadAcross(sheet, later, subject.gap, slip)
+      : spreadUnder(sheet, later, subject.overlap, slip);
   const places = subject.kind === 'gap' ? [subject.gap.onEarlier] : [subject.overlap.facing, subject.overlap.at];
   const model = sheet.layer.reading === 'openings' && region.length > 0 ? modelFor(sheet, places) : undefined;
   const edits = model ? writeBeside(sheet.drawing, model, region) : [];
@@ -43,7 +45,9 @@ export function spreadMends(report: Report, finding: Finding): Mend[] {
   return offer(report, finding, sheet, {
     kind: 'spread-colour',
     title: `Spread "${sheet.layer.name}" under "${later.layer.name}", to ${formatMillimetres(slip)}`,
-    outcome: { edits }, within: offset(region, ROOM), preferred: true,
+    outcome: { edits },
+    within: offset(region, ROOM),
+    preferred: true,
   });
 }
 
@@ -72,10 +76,15 @@ function pathData(region: Region, toUser: (point: Point) => Point, decimals: num
     const { x, y } = toUser(point);
     return `${formatNumber(x, decimals)} ${formatNumber(y, decimals)}`;
   };
-  const command = (curve: Line | Cubic): string => (curve.kind === 'line'
-    ? `L${pair(curve.end)}` : `C${pair(curve.control1)} ${pair(curve.control2)} ${pair(curve.end)}`);
-  return region.flatMap(ringsOf).map((ring) => fitRing(simplifyRing(ring, FIT / 4), FIT)).map((curves) => (
-    curves[0] ? `M${pair(curves[0].start)}${curves.map(command).join('')}Z` : '')).join('');
+  const command = (curve: Line | Cubic): string =>
+    curve.kind === 'line'
+      ? `L${pair(curve.end)}`
+      : `C${pair(curve.control1)} ${pair(curve.control2)} ${pair(curve.end)}`;
+  return region
+    .flatMap(ringsOf)
+    .map((ring) => fitRing(simplifyRing(ring, FIT / 4), FIT))
+    .map((curves) => (curves[0] ? `M${pair(curves[0].start)}${curves.map(command).join('')}Z` : ''))
+    .join('');
 }
 
 /** As its neighbour looks, where that is only filled; else its colour. */

@@ -42,12 +42,14 @@ function askWidth({ width, sizeStated }: Beginning): Thenable<string | undefined
     value: known,
     ignoreFocusOut: true,
     validateInput: (text) =>
-      ((parseLength(text) ?? 0) > 0 ? undefined : 'A length with its unit, such as 148mm or 6in.'),
+      (parseLength(text) ?? 0) > 0 ? undefined : 'A length with its unit, such as 148mm or 6in.',
   });
 }
 
 const ALLOWED: Readonly<Record<Material['laser'], string>> = {
-  usual: '', ask: '; laser: ask your workshop first', never: '; never with a laser',
+  usual: '',
+  ask: '; laser: ask your workshop first',
+  never: '; never with a laser',
 };
 
 async function askMaterial(): Promise<string | undefined> {
@@ -55,25 +57,32 @@ async function askMaterial(): Promise<string | undefined> {
   const items = names.map((name) => {
     const { title, thickness, bridge, opening, laser } = MATERIALS[name] as Material;
     return {
-      name, label: title, description: `${thickness} mm`,
+      name,
+      label: title,
+      description: `${thickness} mm`,
       detail: `Bridges from ${bridge} mm, openings from ${opening} mm${ALLOWED[laser]}`,
     };
   });
   const picked = await vscode.window.showQuickPick(items, {
-    title: 'Begin a stencil (2 of 3): material', placeHolder: `What are the sheets made of? ${DECLINE}`,
-    ignoreFocusOut: true, matchOnDetail: true,
+    title: 'Begin a stencil (2 of 3): material',
+    placeHolder: `What are the sheets made of? ${DECLINE}`,
+    ignoreFocusOut: true,
+    matchOnDetail: true,
   });
   return picked?.name;
 }
 
 async function askTool({ title, laser }: Material): Promise<Tool | undefined> {
   const knife = { tool: 'knife' as const, label: 'Knife', detail: 'By hand or by machine: no fumes.' };
-  const fumes = laser === 'never'
-    ? `Never with ${title}: it gives off hydrogen chloride.`
-    : "Never leave it unattended; the machine's manual and the workshop's rules decide what it may cut.";
+  const fumes =
+    laser === 'never'
+      ? `Never with ${title}: it gives off hydrogen chloride.`
+      : "Never leave it unattended; the machine's manual and the workshop's rules decide what it may cut.";
   const beam = { tool: 'laser' as const, label: 'Laser', detail: fumes };
   const picked = await vscode.window.showQuickPick(laser === 'never' ? [knife, beam] : [beam, knife], {
-    title: 'Begin a stencil (3 of 3): tool', placeHolder: `What cuts the sheets? ${DECLINE}`, ignoreFocusOut: true,
+    title: 'Begin a stencil (3 of 3): tool',
+    placeHolder: `What cuts the sheets? ${DECLINE}`,
+    ignoreFocusOut: true,
   });
   return picked?.tool;
 }
@@ -82,7 +91,7 @@ async function askTool({ title, laser }: Material): Promise<Tool | undefined> {
 async function write(file: vscode.Uri, text: string): Promise<boolean> {
   const change = new vscode.WorkspaceEdit();
   change.createFile(file, { overwrite: false, ignoreIfExists: false, contents: Buffer.from(text) });
-  if (!await vscode.workspace.applyEdit(change)) return false;
+  if (!(await vscode.workspace.applyEdit(change))) return false;
   await vscode.window.showTextDocument(await vscode.workspace.openTextDocument(file), { preview: false });
   return true;
 }

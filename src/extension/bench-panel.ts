@@ -32,11 +32,15 @@ export class BenchPanel {
   /** The documents that the stack shows. */
   private documents: ReadonlySet<string> = new Set();
 
-  constructor(readonly panel: vscode.WebviewPanel, { extensionUri, client, pinned }: PanelOptions) {
+  constructor(
+    readonly panel: vscode.WebviewPanel,
+    { extensionUri, client, pinned }: PanelOptions,
+  ) {
     this.client = client;
     this.pinned = pinned;
     panel.webview.options = {
-      enableScripts: true, localResourceRoots: [vscode.Uri.joinPath(extensionUri, 'dist')],
+      enableScripts: true,
+      localResourceRoots: [vscode.Uri.joinPath(extensionUri, 'dist')],
     };
     panel.iconPath = vscode.Uri.joinPath(extensionUri, 'media/icon.png');
     panel.webview.onDidReceiveMessage((message: FromBench) => void this.hear(message));
@@ -98,8 +102,9 @@ export class BenchPanel {
     const shape = await this.client.shapeAt(uri, document.offsetAt(place));
     const editor = vscode.window.activeTextEditor;
     // An answer about another text or place is late: the next one is under way.
-    const late = editor?.document.uri.toString() === uri.toString()
-      && (editor.document.version !== version || !editor.selection.active.isEqual(place));
+    const late =
+      editor?.document.uri.toString() === uri.toString() &&
+      (editor.document.version !== version || !editor.selection.active.isEqual(place));
     if (!late && this.isShowing(uri.toString())) this.post({ type: 'mark', outline: shape?.outline ?? '' });
   }
 

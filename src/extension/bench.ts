@@ -11,7 +11,10 @@ export class Bench implements vscode.Disposable {
   private readonly panels = new Set<BenchPanel>();
   private readonly listeners: vscode.Disposable[];
 
-  constructor(private readonly extensionUri: vscode.Uri, private readonly client: ServerClient) {
+  constructor(
+    private readonly extensionUri: vscode.Uri,
+    private readonly client: ServerClient,
+  ) {
     this.listeners = [
       client.onChecked((checked) => this.checked(checked)),
       vscode.window.onDidChangeActiveTextEditor((editor) => {
@@ -63,7 +66,10 @@ export class Bench implements vscode.Disposable {
     if (typeof address !== 'string') return;
     const uri = vscode.Uri.parse(address);
     // The server knows only open documents.
-    await vscode.workspace.openTextDocument(uri).then(() => restored.show(uri), () => undefined);
+    await vscode.workspace.openTextDocument(uri).then(
+      () => restored.show(uri),
+      () => undefined,
+    );
   }
 
   private adopt(panel: vscode.WebviewPanel, pinned: boolean): BenchPanel {

@@ -49,7 +49,7 @@ async function begin(uri: vscode.Uri, client: ServerClient): Promise<void> {
     void vscode.window.showWarningMessage('This file has no <svg> element to begin a stencil with.');
     return;
   }
-  if (!beginning.stencil && !await beginProject(uri, beginning)) await applyEdits(document, beginning);
+  if (!beginning.stencil && !(await beginProject(uri, beginning))) await applyEdits(document, beginning);
   await client.checkAgain(uri);
 }
 

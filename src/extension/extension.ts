@@ -12,8 +12,13 @@ export function activate(context: vscode.ExtensionContext): void {
   const bench = new Bench(context.extensionUri, client);
   const status = new StatusItem();
   context.subscriptions.push(
-    log, client, bench, status, client.onChecked((checked) => status.update(checked)),
-    ...registerCommands(client, bench), startWhenNeeded(client),
+    log,
+    client,
+    bench,
+    status,
+    client.onChecked((checked) => status.update(checked)),
+    ...registerCommands(client, bench),
+    startWhenNeeded(client),
   );
 }
 
@@ -22,14 +27,15 @@ function startWhenNeeded(client: ServerClient): vscode.Disposable {
   const listeners: vscode.Disposable[] = [];
   const stop = () => listeners.forEach((listener) => listener.dispose());
   const look = async (document: vscode.TextDocument) => {
-    if (!await mayBeStencil(document)) return;
+    if (!(await mayBeStencil(document))) return;
     stop();
     await client.start();
   };
   const lookAtAll = () => vscode.workspace.textDocuments.forEach((document) => void look(document));
   const watcher = vscode.workspace.createFileSystemWatcher('**/tombolo.json', false, true, true);
   listeners.push(
-    watcher, watcher.onDidCreate(lookAtAll),
+    watcher,
+    watcher.onDidCreate(lookAtAll),
     vscode.workspace.onDidOpenTextDocument((document) => void look(document)),
     vscode.workspace.onDidChangeTextDocument(({ document }) => {
       // With every keystroke only the text is looked at, not the disk.

@@ -4,7 +4,9 @@ import type { ServerClient } from './server-client';
 
 /** Gives a layer another place in the painting order, as one step of undo in the file that says the order. */
 export async function reorderLayers(
-  client: ServerClient, uri: vscode.Uri, move: { readonly version: number; readonly layer: number; readonly to: number },
+  client: ServerClient,
+  uri: vscode.Uri,
+  move: { readonly version: number; readonly layer: number; readonly to: number },
 ): Promise<void> {
   const answer = await client.reorder(uri, move);
   if (!answer) return;

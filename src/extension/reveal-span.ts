@@ -13,7 +13,7 @@ export async function revealSpan(uri: vscode.Uri, { from, to }: Span): Promise<v
 /** The column of a tab with the document's text, shown or not. */
 function columnOf(uri: vscode.Uri): vscode.ViewColumn | undefined {
   const address = uri.toString();
-  return vscode.window.tabGroups.all.find(({ tabs }) => tabs.some(
-    ({ input }) => input instanceof vscode.TabInputText && input.uri.toString() === address,
-  ))?.viewColumn;
+  return vscode.window.tabGroups.all.find(({ tabs }) =>
+    tabs.some(({ input }) => input instanceof vscode.TabInputText && input.uri.toString() === address),
+  )?.viewColumn;
 }

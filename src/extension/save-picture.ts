@@ -3,11 +3,13 @@ import type { PictureFormat } from '../preview/messages';
 
 /** Asks where the picture goes, has it drawn, and writes it. The ending of the name says which kind it is. */
 export async function savePicture(
-  document: vscode.Uri, draw: (format: PictureFormat) => Promise<Uint8Array | undefined>,
+  document: vscode.Uri,
+  draw: (format: PictureFormat) => Promise<Uint8Array | undefined>,
 ): Promise<void> {
   const name = document.path.replace(/^.*\//, '').replace(/\.svg$/i, '');
   const target = await vscode.window.showSaveDialog({
-    title: 'Save the picture', saveLabel: 'Save picture',
+    title: 'Save the picture',
+    saveLabel: 'Save picture',
     defaultUri: vscode.Uri.joinPath(document, '..', `${name}-picture.png`),
     filters: { 'PNG picture': ['png'], 'SVG picture': ['svg'] },
   });
@@ -25,6 +27,8 @@ export async function savePicture(
     await vscode.workspace.fs.writeFile(target, bytes);
     vscode.window.setStatusBarMessage(`Picture saved as ${target.path.replace(/^.*\//, '')}.`, 6000);
   } catch (error) {
-    void vscode.window.showErrorMessage(`The picture was not saved: ${error instanceof Error ? error.message : String(error)}`);
+    void vscode.window.showErrorMessage(
+      `The picture was not saved: ${error instanceof Error ? error.message : String(error)}`,
+    );
   }
 }

@@ -2,8 +2,19 @@
 import * as vscode from 'vscode';
 import { LanguageClient, RevealOutputChannelOn, TransportKind } from 'vscode-languageclient/node';
 import {
-  BEGIN, BRIDGE_AT, BRIDGE_ISLANDS, BRIDGE_PLAN, CHECK_AGAIN, CHECKED, SHAPE_AT, STACK, type Beginning, type BridgedIslands, type Checked,
-  type MarkedShape, type Stack,
+  BEGIN,
+  BRIDGE_AT,
+  BRIDGE_ISLANDS,
+  BRIDGE_PLAN,
+  CHECK_AGAIN,
+  CHECKED,
+  SHAPE_AT,
+  STACK,
+  type Beginning,
+  type BridgedIslands,
+  type Checked,
+  type MarkedShape,
+  type Stack,
 } from '../server/protocol';
 import { PART, PART_AT } from '../server/part-protocol';
 import { NECKS, REORDER, SLIP, SWEEP, type ReorderParams, type Reordering } from '../server/look-protocol';
@@ -12,7 +23,13 @@ import { CONFIG, SVG } from './svg-documents';
 
 /** The requests that answer the questions of the bench's page. */
 const METHODS: Readonly<Partial<Record<Question['kind'], string>>> = {
-  necks: NECKS, slip: SLIP, sweep: SWEEP, partAt: PART_AT, part: PART, bridgeAt: BRIDGE_AT, bridgePlan: BRIDGE_PLAN,
+  necks: NECKS,
+  slip: SLIP,
+  sweep: SWEEP,
+  partAt: PART_AT,
+  part: PART,
+  bridgeAt: BRIDGE_AT,
+  bridgePlan: BRIDGE_PLAN,
 };
 
 export class ServerClient implements vscode.Disposable {
@@ -24,7 +41,10 @@ export class ServerClient implements vscode.Disposable {
   /** Fires after each run of the checks. */
   readonly onChecked = this.checkedEmitter.event;
 
-  constructor(context: vscode.ExtensionContext, readonly log: vscode.LogOutputChannel) {
+  constructor(
+    context: vscode.ExtensionContext,
+    readonly log: vscode.LogOutputChannel,
+  ) {
     const server = { module: context.asAbsolutePath('dist/server.cjs'), transport: TransportKind.ipc };
     this.client = new LanguageClient('tombolo', 'Tombolo', server, {
       documentSelector: [...SVG, ...CONFIG],
@@ -78,7 +98,7 @@ export class ServerClient implements vscode.Disposable {
     await this.start();
     try {
       const address = this.client.code2ProtocolConverter.asUri(uri);
-      return await this.client.sendRequest<T | null>(method, { uri: address, ...more }) ?? undefined;
+      return (await this.client.sendRequest<T | null>(method, { uri: address, ...more })) ?? undefined;
     } catch (error) {
       this.log.error(`${method}: ${String(error)}`);
       return undefined;

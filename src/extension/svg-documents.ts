@@ -15,7 +15,7 @@ export const isConfig = (document: vscode.TextDocument): boolean => vscode.langu
  */
 export async function mayBeStencil(document: vscode.TextDocument): Promise<boolean> {
   if (isConfig(document)) return true;
-  return isSvg(document) && (isMarked(document) || await hasConfigAbove(document.uri));
+  return isSvg(document) && (isMarked(document) || (await hasConfigAbove(document.uri)));
 }
 
 /** Whether the text holds one of our attributes, or looks as if it did. */

@@ -30,7 +30,10 @@ export class BoxesInRow {
    * @param sides four numbers a box, of one at least: its least x and y, its greatest x and y
    * @param reach how far round a box others are near
    */
-  constructor(private readonly sides: Float64Array, private readonly reach: (box: number) => number = () => 0) {
+  constructor(
+    private readonly sides: Float64Array,
+    private readonly reach: (box: number) => number = () => 0,
+  ) {
     this.count = sides.length / 4;
     this.first = this.blockStarts();
     this.blockOf = new Int32Array(this.count);

@@ -29,7 +29,9 @@ export function cutIntoCells(rings: readonly Ring[], cells: Cells): Ring[][] {
   const across = spread(rings, 0, { start: x, size, margin }, 0, columns);
   const result: Ring[][] = Array.from({ length: columns * rows }, () => []);
   across.forEach((column, i) => {
-    spread(column, 1, { start: y, size, margin }, 0, rows).forEach((cell, j) => { result[j * columns + i] = cell; });
+    spread(column, 1, { start: y, size, margin }, 0, rows).forEach((cell, j) => {
+      result[j * columns + i] = cell;
+    });
   });
   return result;
 }

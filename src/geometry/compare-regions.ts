@@ -78,6 +78,9 @@ function keyOf({ outer, holes }: Polygon): string {
 }
 
 function isSamePolygon(a: Polygon, b: Polygon): boolean {
-  return a.holes.length === b.holes.length && isSameRing(a.outer, b.outer) &&
-    a.holes.every((hole, i) => isSameRing(hole, b.holes[i] as Ring));
+  return (
+    a.holes.length === b.holes.length &&
+    isSameRing(a.outer, b.outer) &&
+    a.holes.every((hole, i) => isSameRing(hole, b.holes[i] as Ring))
+  );
 }

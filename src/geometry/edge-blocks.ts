@@ -26,7 +26,11 @@ export class EdgeBlocks {
    * @param ringStart ring k has the vertices from ringStart[k] up to, not including, ringStart[k + 1]; there is one vertex
    * at least. Edge i leads from vertex i to the next one of its ring.
    */
-  constructor(private readonly x: Float64Array, private readonly y: Float64Array, ringStart: Int32Array) {
+  constructor(
+    private readonly x: Float64Array,
+    private readonly y: Float64Array,
+    ringStart: Int32Array,
+  ) {
     const [first, last]: [number[], number[]] = [[], []];
     for (let ring = 0; ring + 1 < ringStart.length; ring += 1) {
       const [start, end] = [ringStart[ring]!, ringStart[ring + 1]!];

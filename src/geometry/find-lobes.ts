@@ -76,7 +76,14 @@ export function findLobes(region: Region, leastReach: number): Lobe[] {
   const candidates = lobeRingsOf(search.index)
     .filter(({ length }) => length >= 2 * leastReach)
     .flatMap((ring) => candidatesOf(search, ring));
-  return outermost(candidates).map(({ from, to, root, reach, tip, polygon }) => ({ from, to, root, reach, tip, polygon }));
+  return outermost(candidates).map(({ from, to, root, reach, tip, polygon }) => ({
+    from,
+    to,
+    root,
+    reach,
+    tip,
+    polygon,
+  }));
 }
 
 class Search {
@@ -84,8 +91,14 @@ class Search {
   readonly index: SegmentIndex;
   private everything: SegmentIndex | undefined;
 
-  constructor(private readonly region: Region, readonly leastReach: number) {
-    const long = region.map(({ outer, holes }) => ({ outer, holes: holes.filter((hole) => mayHoldLobe(hole, leastReach)) }));
+  constructor(
+    private readonly region: Region,
+    readonly leastReach: number,
+  ) {
+    const long = region.map(({ outer, holes }) => ({
+      outer,
+      holes: holes.filter((hole) => mayHoldLobe(hole, leastReach)),
+    }));
     this.index = buildSegmentIndex(coarse(long, COARSENESS * leastReach));
   }
 
@@ -148,7 +161,10 @@ function candidatesFrom(search: Search, ring: LobeRing, chords: LobeChords, edge
   const { x, y } = vertex;
   const { x0, y0, x1, y1 } = index;
   const near = chords.search({
-    edge, leastGap: leastReach, mostDistance: MOST_ROOT * leastReach, most: CHORDS_TRIED,
+    edge,
+    leastGap: leastReach,
+    mostDistance: MOST_ROOT * leastReach,
+    most: CHORDS_TRIED,
     mayEnd: (other, t, distance) => {
       const dx = x1[other]! - x0[other]!;
       const dy = y1[other]! - y0[other]!;
@@ -171,13 +187,13 @@ function leastRound(chord: number, leastReach: number): number {
 }
 
 /** The stretches of the ring that could go round a lobe which hangs on the chord from a vertex to a place. */
-function stretches(
-  ring: LobeRing, edge: number, place: PlaceOnSegment, leastReach: number,
-): RingStretch[] {
+function stretches(ring: LobeRing, edge: number, place: PlaceOnSegment, leastReach: number): RingStretch[] {
   const [here, there] = [ring.placeOf(edge, 0), ring.placeOf(place.edge, place.t)];
   const least = leastRound(place.distance, leastReach);
-  return [{ start: here, end: there }, { start: there, end: here }]
-    .filter(({ start, end }) => ring.lengthBetween(start, end) >= least && ring.cutsOff(start, end));
+  return [
+    { start: here, end: there },
+    { start: there, end: here },
+  ].filter(({ start, end }) => ring.lengthBetween(start, end) >= least && ring.cutsOff(start, end));
 }
 
 function lobeBetween(ring: LobeRing, start: number, end: number, samples: number): Candidate {
@@ -198,11 +214,15 @@ function isClear(search: Search, edge: number, { edge: other, point }: PlaceOnSe
   const vertex = startOf(index, edge);
   const slack = AT_END * distance(vertex, point);
   if (crossFrom(startOf(index, other), endOf(index, other), vertex) < -slack) return false;
-  const sides = [index.previous[edge] ?? 0, edge].map((side) => crossFrom(startOf(index, side), endOf(index, side), point));
+  const sides = [index.previous[edge] ?? 0, edge].map((side) =>
+    crossFrom(startOf(index, side), endOf(index, side), point),
+  );
   if (sides.every((side) => side < -slack)) return false;
   const box = {
-    minX: Math.min(vertex.x, point.x), minY: Math.min(vertex.y, point.y),
-    maxX: Math.max(vertex.x, point.x), maxY: Math.max(vertex.y, point.y),
+    minX: Math.min(vertex.x, point.x),
+    minY: Math.min(vertex.y, point.y),
+    maxX: Math.max(vertex.x, point.x),
+    maxY: Math.max(vertex.y, point.y),
   };
   const { all } = search;
   let clear = true;
@@ -216,14 +236,14 @@ function isClear(search: Search, edge: number, { edge: other, point }: PlaceOnSe
 function crosses(a: Point, b: Point, c: Point, d: Point): boolean {
   const slack = AT_END * distance(a, b);
   const [ofC, ofD] = [crossFrom(a, b, c), crossFrom(a, b, d)];
-  if ((ofC > slack) === (ofD > slack) || (ofC < -slack) === (ofD < -slack)) return false;
+  if (ofC > slack === ofD > slack || ofC < -slack === ofD < -slack) return false;
   const [ofA, ofB] = [crossFrom(c, d, a), crossFrom(c, d, b)];
   const far = AT_END * distance(c, d);
   return (ofA > far && ofB < -far) || (ofA < -far && ofB > far);
 }
 
 function outermost(candidates: readonly Candidate[]): Candidate[] {
-  const sorted = [...candidates].sort((a, b) => (b.reach - b.root) - (a.reach - a.root));
+  const sorted = [...candidates].sort((a, b) => b.reach - b.root - (a.reach - a.root));
   const kept: Candidate[] = [];
   for (const candidate of sorted) {
     const { ring } = candidate;

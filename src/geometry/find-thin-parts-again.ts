@@ -38,12 +38,17 @@ const MOST_HOLES = 0.7;
 
 /** The same as `findThinParts`, within the last digits of a double. */
 export function findThinPartsAgain(
-  region: Region, width: number, earlier: EarlierThinParts, options: ThinPartOptions = {},
+  region: Region,
+  width: number,
+  earlier: EarlierThinParts,
+  options: ThinPartOptions = {},
 ): ThinPart[] {
   const twins = twinsIn(region, earlier.region);
   const partsOf = partsByPolygon(earlier.parts);
   const matched = new Set(twins);
-  const changed = earlier.region.flatMap((polygon, i) => (matched.has(i) ? [] : [{ polygon, parts: partsOf.get(i) ?? [] }]));
+  const changed = earlier.region.flatMap((polygon, i) =>
+    matched.has(i) ? [] : [{ polygon, parts: partsOf.get(i) ?? [] }],
+  );
   return region.flatMap((polygon, number) => {
     const twin = twins[number];
     if (twin !== undefined) return (partsOf.get(twin) ?? []).map((part) => ({ ...part, polygon: number }));
@@ -94,7 +99,10 @@ class ChangedPolygon {
   parts(): ThinPart[] | undefined {
     const { parts } = this.before;
     if (parts.some(({ kind }) => kind === 'whole')) return undefined;
-    const [gone, kept] = [parts.filter((part) => this.isAffected(part)), parts.filter((part) => !this.isAffected(part))];
+    const [gone, kept] = [
+      parts.filter((part) => this.isAffected(part)),
+      parts.filter((part) => !this.isAffected(part)),
+    ];
     if (!kept.every((part) => this.holdsTheSame(part))) return undefined;
     const found = this.searchRound(gone.map(({ extent }) => extent));
     return found && [...kept, ...found];

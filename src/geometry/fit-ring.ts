@@ -30,8 +30,13 @@ function fitChain(chain: readonly Point[], tolerance: number): (Line | Cubic)[] 
   const [start, end] = [chain[0] as Point, chain.at(-1) as Point];
   if (chain.every((point) => distanceToChord(point, start, end) < tolerance / 2)) return [{ kind: 'line', start, end }];
   const held = chain.flatMap((point, i) => between(chain[i - 1] ?? point, point));
-  return fitCurve(held, tolerance * tolerance).map(([a, b, c, d]) => (
-    { kind: 'cubic', start: pointAt(a), control1: pointAt(b), control2: pointAt(c), end: pointAt(d) }));
+  return fitCurve(held, tolerance * tolerance).map(([a, b, c, d]) => ({
+    kind: 'cubic',
+    start: pointAt(a),
+    control1: pointAt(b),
+    control2: pointAt(c),
+    end: pointAt(d),
+  }));
 }
 
 /** The points on the way from one to the other, the last one included. */
@@ -49,7 +54,11 @@ function pointAt([x, y]: [number, number]): Point {
 }
 
 function turnAt(points: readonly Point[], at: number): number {
-  const [before, here, after] = [points.at(at - 1), points[at], points[(at + 1) % points.length]] as [Point, Point, Point];
+  const [before, here, after] = [points.at(at - 1), points[at], points[(at + 1) % points.length]] as [
+    Point,
+    Point,
+    Point,
+  ];
   const [ax, ay, bx, by] = [here.x - before.x, here.y - before.y, after.x - here.x, after.y - here.y];
   return Math.abs(Math.atan2(ax * by - ay * bx, ax * bx + ay * by));
 }

@@ -40,7 +40,8 @@ export function inscribedDisc(polygon: Polygon, precision: number): Disc {
 function discInSliver(polygon: Polygon): Disc {
   const centre = pointInside(polygon.outer);
   const radius = polygon.holes.some((hole) => ringContains(hole, centre))
-    ? 0 : nearestSegment(buildSegmentIndex([polygon]), centre)?.distance ?? 0;
+    ? 0
+    : (nearestSegment(buildSegmentIndex([polygon]), centre)?.distance ?? 0);
   return { centre, radius };
 }
 
@@ -50,7 +51,8 @@ const FEW_EDGES = 500;
 /** mm from a place to the polygon's boundary. */
 function distanceTo(polygon: Polygon): (x: number, y: number) => number {
   const rings = ringsOf(polygon);
-  if (rings.reduce((edges, ring) => edges + ring.length / 2, 0) <= FEW_EDGES) return (x, y) => distanceToRings(rings, x, y);
+  if (rings.reduce((edges, ring) => edges + ring.length / 2, 0) <= FEW_EDGES)
+    return (x, y) => distanceToRings(rings, x, y);
   const index = buildSegmentIndex([polygon]);
   return (x, y) => nearestSegment(index, { x, y })?.distance ?? 0;
 }

@@ -41,7 +41,13 @@ export function mapLayers(layers: readonly (readonly Ring[])[]): LayerMap | unde
 export function addLayer({ noded }: LayerMap, rings: readonly Ring[], layer: number): LayerMap | undefined {
   const { ax, ay, bx, by, first, second } = noded.edges;
   const edges: Edges = {
-    ax: [...ax], ay: [...ay], bx: [...bx], by: [...by], first: [...first], second: [...second], fresh: ax.map(() => 0),
+    ax: [...ax],
+    ay: [...ay],
+    bx: [...bx],
+    by: [...by],
+    first: [...first],
+    second: [...second],
+    fresh: ax.map(() => 0),
   };
   pushLayer(edges, rings, layer);
   return mapOf(edges);

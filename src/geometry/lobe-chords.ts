@@ -29,7 +29,10 @@ export class LobeChords {
   private readonly leaves: number;
   private readonly nearest: { edge: number; square: number }[] = [];
 
-  constructor(private readonly index: SegmentIndex, private readonly ring: LobeRing) {
+  constructor(
+    private readonly index: SegmentIndex,
+    private readonly ring: LobeRing,
+  ) {
     this.leaves = 2 ** Math.ceil(Math.log2(Math.max(1, Math.ceil(ring.size / LEAF))));
     this.boxes = new Float64Array(8 * this.leaves);
     for (let leaf = 0; leaf < this.leaves; leaf += 1) this.fillLeaf(leaf);
@@ -87,8 +90,11 @@ export class LobeChords {
     if (from >= ring.size) return true;
     const [first, last] = [ring.first + from, ring.first + Math.min(ring.size, to) - 1];
     // What leads from one near edge to another stays near, or goes all round what is far.
-    return ring.gapBetween(edge, first) < leastGap && ring.gapBetween(edge, last) < leastGap &&
-      ring.placeOf(last, 0.5) - ring.placeOf(first, 0.5) < ring.length - 2 * leastGap;
+    return (
+      ring.gapBetween(edge, first) < leastGap &&
+      ring.gapBetween(edge, last) < leastGap &&
+      ring.placeOf(last, 0.5) - ring.placeOf(first, 0.5) < ring.length - 2 * leastGap
+    );
   }
 
   /** mm²: what lies farther off is not among the nearest. */
@@ -117,7 +123,8 @@ export class LobeChords {
     const dx = x0[other]! + t * (x1[other]! - x0[other]!) - x;
     const dy = y0[other]! + t * (y1[other]! - y0[other]!) - y;
     const square = dx * dx + dy * dy;
-    if (square < this.farthest(query.most) && query.mayEnd(other, t, Math.sqrt(square))) this.insert(other, square, query.most);
+    if (square < this.farthest(query.most) && query.mayEnd(other, t, Math.sqrt(square)))
+      this.insert(other, square, query.most);
   }
 
   private insert(edge: number, square: number, most: number): void {

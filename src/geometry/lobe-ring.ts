@@ -24,7 +24,10 @@ export class LobeRing {
   private readonly swept: Float64Array;
 
   /** @param first the number of the ring's first edge */
-  constructor(private readonly index: SegmentIndex, readonly first: number) {
+  constructor(
+    private readonly index: SegmentIndex,
+    readonly first: number,
+  ) {
     this.number = index.ring[first] ?? 0;
     this.polygon = index.polygon[first] ?? 0;
     let size = 1;
@@ -98,8 +101,10 @@ export class LobeRing {
     const swept = this.swept[j]! + cx * by - cy * bx + (bx * ay - by * ax) - this.swept[i]! + (j < i ? whole : 0);
     const far = this.along[j]! + t * (this.along[j + 1]! - this.along[j]!) - this.along[i]!;
     const length = j < i ? far + this.length : far;
-    return (length >= least && this.isPart(swept, whole)) ||
-      (this.length - length >= least && this.isPart(whole - swept, whole));
+    return (
+      (length >= least && this.isPart(swept, whole)) ||
+      (this.length - length >= least && this.isPart(whole - swept, whole))
+    );
   }
 
   private isPart(area: number, whole: number): boolean {
@@ -143,7 +148,10 @@ export class LobeRing {
   private endsOf(i: number): [Point, Point] {
     const { x0, y0, x1, y1 } = this.index;
     const edge = this.first + i;
-    return [{ x: x0[edge] ?? 0, y: y0[edge] ?? 0 }, { x: x1[edge] ?? 0, y: y1[edge] ?? 0 }];
+    return [
+      { x: x0[edge] ?? 0, y: y0[edge] ?? 0 },
+      { x: x1[edge] ?? 0, y: y1[edge] ?? 0 },
+    ];
   }
 
   private sweep(a: Point, b: Point): number {

@@ -26,7 +26,7 @@ export function overlayRings(first: readonly Ring[], second: readonly Ring[], fi
   const noded = nodeEdges(edges);
   if (!noded) return undefined;
   const vertices = numberVertices(noded.edges);
-  const alone = first.length + second.length === 1 ? first[0] ?? second[0] : undefined;
+  const alone = first.length + second.length === 1 ? (first[0] ?? second[0]) : undefined;
   // A ring that meets itself nowhere, as most do, loses no edge and passes each vertex once.
   if (alone && !noded.isCut && 2 * noded.edges.ax.length === alone.length && 2 * vertices.x.length === alone.length) {
     return filled(first.length, second.length) ? [turnedOutwards(alone)] : [];

@@ -117,7 +117,11 @@ function ringsInContact(rings: readonly Ring[]): Set<Ring> {
 
 /** Calls back with vertices from `first` up to, not including, `end`, and edges of others that they lie on. */
 function visitContacts(
-  edges: RingEdges, blocks: EdgeBlocks, first: number, end: number, visit: (vertex: number, edge: number) => void,
+  edges: RingEdges,
+  blocks: EdgeBlocks,
+  first: number,
+  end: number,
+  visit: (vertex: number, edge: number) => void,
 ): void {
   const { x, y, previous } = edges;
   const { minX, minY, maxX, maxY } = growBox(boxOfVertices(x, y, first, end), CONTACT);

@@ -43,7 +43,7 @@ export function union(regions: readonly Region[]): Region {
 /** The union, with what a later one can take over. */
 export function unionByCluster(regions: readonly Region[], earlier?: readonly SolvedCluster[]): SolvedCluster[] {
   const unite = (cluster: Region): Region =>
-    (cluster.length === 1 ? cluster : nestRings(combineRings('union', cluster.flatMap(ringsOf), [], 'nonzero')));
+    cluster.length === 1 ? cluster : nestRings(combineRings('union', cluster.flatMap(ringsOf), [], 'nonzero'));
   return solveClusters(regions.flat(), NEAR, unite, earlier);
 }
 
@@ -104,7 +104,11 @@ export function offset(region: Region, delta: number, join: Join = 'round', tole
 
 /** The same, with what a later one by the same delta, join and tolerance can take over; delta is not 0. */
 export function offsetByCluster(
-  region: Region, delta: number, join: Join = 'round', tolerance = ARC_TOLERANCE, earlier?: readonly SolvedCluster[],
+  region: Region,
+  delta: number,
+  join: Join = 'round',
+  tolerance = ARC_TOLERANCE,
+  earlier?: readonly SolvedCluster[],
 ): SolvedCluster[] {
   const reach = delta > 0 ? delta * (join === 'miter' ? 10 : 2) : 0;
   const move = (cluster: Region): Region =>

@@ -30,7 +30,12 @@ export function stretchWithin(segment: Segment, other: Segment, distance: number
 }
 
 function withinDisc(
-  { ax, ay }: Segment, dx: number, dy: number, x: number, y: number, radius: number,
+  { ax, ay }: Segment,
+  dx: number,
+  dy: number,
+  x: number,
+  y: number,
+  radius: number,
 ): Stretch | undefined {
   const [fx, fy] = [ax - x, ay - y];
   const a = dx * dx + dy * dy;
@@ -45,7 +50,11 @@ function withinDisc(
 
 /** Within the rectangle on both sides of `other`. */
 function withinBeam(
-  { ax, ay }: Segment, dx: number, dy: number, other: Segment, distance: number,
+  { ax, ay }: Segment,
+  dx: number,
+  dy: number,
+  other: Segment,
+  distance: number,
 ): Stretch | undefined {
   const [ux, uy] = [other.bx - other.ax, other.by - other.ay];
   const length = Math.hypot(ux, uy);
@@ -93,8 +102,10 @@ export function nearestBetween(segment: Segment, { from, to }: Stretch, other: S
   const towards = (u: number): Nearest =>
     at(project(other.ax + u * ux - segment.ax, other.ay + u * uy - segment.ay, dx, dy, from, to));
   const middle = at((from + to) / 2);
-  return [at(from), at(to), towards(0), towards(1)].reduce((best, each) =>
-    (each.distance < best.distance - AS_SHORT * (1 + middle.distance) ? each : best), middle);
+  return [at(from), at(to), towards(0), towards(1)].reduce(
+    (best, each) => (each.distance < best.distance - AS_SHORT * (1 + middle.distance) ? each : best),
+    middle,
+  );
 }
 
 function project(x: number, y: number, dx: number, dy: number, low: number, high: number): number {
@@ -103,7 +114,12 @@ function project(x: number, y: number, dx: number, dy: number, low: number, high
 }
 
 function crossingOf(
-  segment: Segment, dx: number, dy: number, other: Segment, ux: number, uy: number,
+  segment: Segment,
+  dx: number,
+  dy: number,
+  other: Segment,
+  ux: number,
+  uy: number,
 ): Nearest | undefined {
   const turn = dx * uy - dy * ux;
   if (turn === 0) return undefined;

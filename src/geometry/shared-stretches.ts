@@ -91,7 +91,10 @@ function findPieces(chains: readonly Chain[]): Found[] {
     const searched = searchOnce(members.map((member) => chains[member] as Chain));
     visits += searched.visits;
     if (visits > MOST_VISITS) break;
-    const numbered = ({ first, second }: Found) => ({ first: members[first] as number, second: members[second] as number });
+    const numbered = ({ first, second }: Found) => ({
+      first: members[first] as number,
+      second: members[second] as number,
+    });
     found.push(...searched.pieces.map((piece) => ({ ...piece, ...numbered(piece) })));
   }
   return found;
@@ -127,7 +130,13 @@ function searchAmong(chains: readonly Chain[]): Searched {
     const earlier = near.before(number);
     visits += 2 * earlier.length;
     const others = earlier.slice(0, MOST_NEIGHBOURS).filter((other) => !row.part(other, number));
-    if (others.length > 0) pieces.push(...piecesOn(row.located(number), others.map((other) => row.located(other))));
+    if (others.length > 0)
+      pieces.push(
+        ...piecesOn(
+          row.located(number),
+          others.map((other) => row.located(other)),
+        ),
+      );
   }
   return { chains, pieces, visits };
 }
@@ -142,8 +151,13 @@ function* piecesOn(b: Located, others: readonly Located[]): Iterable<Found> {
 }
 
 /** Round all that may lie on the chain. */
-const boxInReach = remember((chain: Chain): Box =>
-  growBox(boxesOfChain(chain).whole, chain.reduce((reach, curve) => Math.max(reach, reachOf(curve)), NEAR)));
+const boxInReach = remember(
+  (chain: Chain): Box =>
+    growBox(
+      boxesOfChain(chain).whole,
+      chain.reduce((reach, curve) => Math.max(reach, reachOf(curve)), NEAR),
+    ),
+);
 
 function reachOf(curve: Curve): number {
   return curve.kind === 'arc' ? Math.max(NEAR, ARC_AS_CUBIC * radiusOf(curve)) : NEAR;
@@ -196,7 +210,11 @@ function on({ curve, box }: Located, point: Point, tolerance: number): number[] 
 const SAMPLES = [0.5, 0.25, 0.75, 0.125, 0.875];
 
 function compare(
-  a: Curve, b: Curve, from: Meeting, to: Meeting, tolerance: number,
+  a: Curve,
+  b: Curve,
+  from: Meeting,
+  to: Meeting,
+  tolerance: number,
 ): Omit<SharedPiece, 'curve' | 'otherCurve'> | undefined {
   if (distance(pointAt(a, from.t), pointAt(a, to.t)) < tolerance && (to.t - from.t) * lengthOf(a) < 2 * tolerance) {
     return undefined;
@@ -245,15 +263,20 @@ function follows(before: Found, after: Found, chains: readonly Chain[]): boolean
   const { first, second } = before;
   const place = (chain: number, curve: number, t: number) => pointAt(chains[chain]?.[curve] as Curve, t);
   const near = 2 * NEAR;
-  return distance(place(first, before.curve, before.to), place(first, after.curve, after.from)) < near &&
-    distance(place(second, before.otherCurve, before.otherTo), place(second, after.otherCurve, after.otherFrom)) < near;
+  return (
+    distance(place(first, before.curve, before.to), place(first, after.curve, after.from)) < near &&
+    distance(place(second, before.otherCurve, before.otherTo), place(second, after.otherCurve, after.otherFrom)) < near
+  );
 }
 
 function stretchOf(pieces: readonly Found[], chains: readonly Chain[]): SharedStretch {
   const { first, second, otherFrom, otherTo } = pieces[0] as Found;
   const lengths = pieces.map(({ curve, from, to }) => lengthOf(subCurve(chains[first]?.[curve] as Curve, from, to)));
   return {
-    first, second, reversed: otherFrom > otherTo, pieces,
+    first,
+    second,
+    reversed: otherFrom > otherTo,
+    pieces,
     length: lengths.reduce((sum, each) => sum + each, 0),
   };
 }
@@ -264,7 +287,8 @@ function withoutRepeats(stretches: readonly SharedStretch[]): SharedStretch[] {
   const covered = new Map<string, SharedPiece[]>();
   for (const stretch of stretches) {
     const known = stretch.pieces.filter((piece) =>
-      (covered.get(`${stretch.second}/${piece.otherCurve}`) ?? []).some((other) => overlap(piece, other)));
+      (covered.get(`${stretch.second}/${piece.otherCurve}`) ?? []).some((other) => overlap(piece, other)),
+    );
     if (2 * known.length > stretch.pieces.length) continue;
     kept.push(stretch);
     for (const piece of stretch.pieces) {

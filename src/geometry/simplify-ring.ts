@@ -10,7 +10,7 @@ import type { Ring } from './region';
 export function simplifyRing(ring: Ring, tolerance: number): Ring {
   const count = ring.length / 2;
   const kept = [0];
-  for (let anchor = 0; anchor < count;) {
+  for (let anchor = 0; anchor < count; ) {
     anchor = reachFrom(ring, anchor, tolerance);
     if (anchor < count) kept.push(anchor);
   }

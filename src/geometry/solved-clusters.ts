@@ -13,10 +13,16 @@ export interface SolvedCluster {
  * @param earlier clusters solved before in the same way; they hold for the very same polygon objects in the same order
  */
 export function solveClusters(
-  region: Region, margin: number, solve: (members: Region) => Region, earlier: readonly SolvedCluster[] = [],
+  region: Region,
+  margin: number,
+  solve: (members: Region) => Region,
+  earlier: readonly SolvedCluster[] = [],
 ): SolvedCluster[] {
   const known = new Map(earlier.map((cluster) => [cluster.members[0], cluster]));
-  return clusterBoxes(region.map(({ outer }) => boxOfRing(outer)), margin).map((numbers) => {
+  return clusterBoxes(
+    region.map(({ outer }) => boxOfRing(outer)),
+    margin,
+  ).map((numbers) => {
     const members = numbers.map((number) => region[number] as Polygon);
     const before = known.get(members[0]);
     return before && isSameList(before.members, members) ? before : { members, result: solve(members) };

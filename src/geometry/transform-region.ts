@@ -5,9 +5,10 @@ import type { Region, Ring } from './region';
 
 /** @param matrix that keeps the sense in which rings turn: a mirrored ring would bound what lies outside of it */
 export function transformRegion(region: Region, matrix: Matrix): Region {
-  return region.map(({ outer, holes }) => (
-    { outer: transformRing(outer, matrix), holes: holes.map((hole) => transformRing(hole, matrix)) }
-  ));
+  return region.map(({ outer, holes }) => ({
+    outer: transformRing(outer, matrix),
+    holes: holes.map((hole) => transformRing(hole, matrix)),
+  }));
 }
 
 function transformRing(ring: Ring, matrix: Matrix): Ring {

@@ -13,7 +13,10 @@ const NO_CHILDREN: BuiltNode[] = [];
 
 /** What elements and attributes have in common. */
 class NamedNode {
-  constructor(protected readonly known: KnownName, readonly nameFrom: number) {}
+  constructor(
+    protected readonly known: KnownName,
+    readonly nameFrom: number,
+  ) {}
 
   get name(): string {
     return this.known.name;

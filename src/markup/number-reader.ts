@@ -21,8 +21,10 @@ const POWERS_OF_TEN = Array.from({ length: 23 }, (_, exponent) => Number(`1e${ex
 const EXACT_DIGITS = 15;
 
 export function isBlank(code: number): boolean {
-  return code <= BLANK &&
-    (code === BLANK || code === LINE_FEED || code === TAB || code === CARRIAGE_RETURN || code === FORM_FEED);
+  return (
+    code <= BLANK &&
+    (code === BLANK || code === LINE_FEED || code === TAB || code === CARRIAGE_RETURN || code === FORM_FEED)
+  );
 }
 
 function isDigit(code: number): boolean {

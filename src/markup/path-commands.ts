@@ -16,8 +16,26 @@ export interface PathCommand {
 }
 
 export type PathLetter =
-  | 'M' | 'L' | 'H' | 'V' | 'C' | 'S' | 'Q' | 'T' | 'A' | 'Z'
-  | 'm' | 'l' | 'h' | 'v' | 'c' | 's' | 'q' | 't' | 'a' | 'z';
+  | 'M'
+  | 'L'
+  | 'H'
+  | 'V'
+  | 'C'
+  | 'S'
+  | 'Q'
+  | 'T'
+  | 'A'
+  | 'Z'
+  | 'm'
+  | 'l'
+  | 'h'
+  | 'v'
+  | 'c'
+  | 's'
+  | 'q'
+  | 't'
+  | 'a'
+  | 'z';
 
 /** What was read of a path data string: all commands up to the first error (SVG 2, "Error handling in path data"). */
 export interface PathData {

@@ -27,12 +27,14 @@ interface CommandKind {
 
 const KINDS: ReadonlyMap<PathLetter, CommandKind> = new Map(
   Object.entries(PARAMETERS).flatMap(([upper, parameters]) =>
-    ([upper, upper.toLowerCase()] as PathLetter[]).map((letter) => [letter, kindOf(letter, parameters)] as const)),
+    ([upper, upper.toLowerCase()] as PathLetter[]).map((letter) => [letter, kindOf(letter, parameters)] as const),
+  ),
 );
 
 /** By the letter's character code. */
 const KINDS_BY_CODE: readonly (CommandKind | undefined)[] = Array.from({ length: 128 }, (_, code) =>
-  KINDS.get(String.fromCharCode(code) as PathLetter));
+  KINDS.get(String.fromCharCode(code) as PathLetter),
+);
 
 const ZERO = 48;
 const ONE = 49;
@@ -103,7 +105,10 @@ class PathReader {
   private empty = true;
   private error: PathError | undefined;
 
-  constructor(private readonly data: string, private readonly take: (command: CurrentCommand) => void) {
+  constructor(
+    private readonly data: string,
+    private readonly take: (command: CurrentCommand) => void,
+  ) {
     this.numbers = new NumberReader(data);
     this.command = spareCommand ?? makeCommand();
     spareCommand = undefined;
@@ -163,7 +168,10 @@ class PathReader {
 
   /** Reads one set of values into the command; false after an error. */
   private readSet({ parameters, isArc }: CommandKind, letter: PathLetter, from: number): boolean {
-    const { numbers, command: { values, valueFrom, valueTo } } = this;
+    const {
+      numbers,
+      command: { values, valueFrom, valueTo },
+    } = this;
     const count = parameters.length;
     for (let index = 0; index < count; index++) {
       if (index > 0) numbers.skipSeparator();

@@ -108,9 +108,7 @@ export class TreeBuilder {
   }
 
   addCdata(from: number, contentFrom: number, contentTo: number, to: number): void {
-    const { value, map } = readCharacterData(
-      this.text, contentFrom, contentTo, 'cdata', this.entities, this.problems,
-    );
+    const { value, map } = readCharacterData(this.text, contentFrom, contentTo, 'cdata', this.entities, this.problems);
     const parent = this.open.at(-1);
     if (parent === undefined) this.checkTopLevelText(from, to);
     this.append(new BuiltText('cdata', value, from, to, contentFrom, contentTo, parent, map));

@@ -19,7 +19,7 @@ export function lookSvg(look: Look, { names = [] }: SvgOptions = {}): string {
   const size = lettering(look.box);
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="${view}">`,
-    ...slants.size > 0 ? [`  <defs>${[...slants].map((slant) => pattern(slant, size)).join('')}</defs>`] : [],
+    ...(slants.size > 0 ? [`  <defs>${[...slants].map((slant) => pattern(slant, size)).join('')}</defs>`] : []),
     ...look.plates.map((plate) => plateText(plate, size, names)),
     '</svg>',
     '',
@@ -43,8 +43,11 @@ function partText({ role, outline, fill, opacity, hatch, fall }: Part, size: num
     const down = transformText(translation(size / 24, size / 16));
     return `<path fill-rule="evenodd"${down} d="${outline}" fill="${fill}" fill-opacity="${decimal(opacity)}"/>`;
   }
-  const filled = shape(`fill="${fill}"${opacity === 1 ? '' : ` fill-opacity="${decimal(opacity)}"`}${
-    role === 'bare' || role === 'gone' ? ` stroke="${fill}" stroke-width="${decimal(thin)}"` : ''}`);
+  const filled = shape(
+    `fill="${fill}"${opacity === 1 ? '' : ` fill-opacity="${decimal(opacity)}"`}${
+      role === 'bare' || role === 'gone' ? ` stroke="${fill}" stroke-width="${decimal(thin)}"` : ''
+    }`,
+  );
   if (hatch === undefined) return filled;
   const lines = `fill="url(#${patternName(hatch)})" stroke="${COLOURS.hatch}" stroke-width="${decimal(thin)}"`;
   return filled + shape(lines);
@@ -54,9 +57,11 @@ const patternName = (slant: number): string => `hatch-${decimal(slant).replace('
 
 function pattern(slant: number, size: number): string {
   const gap = decimal(size * 0.6);
-  return `<pattern id="${patternName(slant)}" width="${gap}" height="${gap}" patternUnits="userSpaceOnUse" `
-    + `patternTransform="rotate(${decimal(slant)})"><path d="M0 0V${gap}" stroke="${COLOURS.hatch}" `
-    + `stroke-width="${decimal(size * 0.22)}"/></pattern>`;
+  return (
+    `<pattern id="${patternName(slant)}" width="${gap}" height="${gap}" patternUnits="userSpaceOnUse" ` +
+    `patternTransform="rotate(${decimal(slant)})"><path d="M0 0V${gap}" stroke="${COLOURS.hatch}" ` +
+    `stroke-width="${decimal(size * 0.22)}"/></pattern>`
+  );
 }
 
 function noteText(note: Note, size: number): string {
@@ -65,15 +70,18 @@ function noteText(note: Note, size: number): string {
   }
   if (note.kind === 'caption') {
     const { x, y } = note.at;
-    const chip = `<rect x="${decimal(x)}" y="${decimal(y - size * 1.35)}" width="${decimal(size)}" `
-      + `height="${decimal(size)}" fill="${note.paint}" stroke="${COLOURS.frame}" stroke-width="${decimal(size / 12)}"/>`;
+    const chip =
+      `<rect x="${decimal(x)}" y="${decimal(y - size * 1.35)}" width="${decimal(size)}" ` +
+      `height="${decimal(size)}" fill="${note.paint}" stroke="${COLOURS.frame}" stroke-width="${decimal(size / 12)}"/>`;
     return chip + writing({ x: x + size * 1.5, y: y - size * 0.5 }, note.text, '', size);
   }
   const { lines, label } = measureLines(note.from, note.to, size);
   const attributes = 'text-anchor="start" dominant-baseline="central"';
-  return `<path d="${lines}" fill="none" stroke="#ffffff" stroke-width="${decimal(size / 4)}"/>`
-    + `<path d="${lines}" fill="none" stroke="${COLOURS.note}" stroke-width="${decimal(size / 12)}"/>`
-    + writing(label, note.text, attributes, size * 0.8);
+  return (
+    `<path d="${lines}" fill="none" stroke="#ffffff" stroke-width="${decimal(size / 4)}"/>` +
+    `<path d="${lines}" fill="none" stroke="${COLOURS.note}" stroke-width="${decimal(size / 12)}"/>` +
+    writing(label, note.text, attributes, size * 0.8)
+  );
 }
 
 /** Common ones by name: not every renderer knows which font is meant by the last. */
@@ -81,9 +89,11 @@ const FONTS = 'Helvetica, Arial, DejaVu Sans, Liberation Sans, sans-serif';
 
 /** Dark letters with a light rim, to be read on anything. */
 function writing({ x, y }: Point, text: string, attributes: string, size: number): string {
-  return `<text x="${decimal(x)}" y="${decimal(y)}" ${attributes} font-family="${FONTS}" font-size="${decimal(size)}" `
-    + `fill="${COLOURS.note}" stroke="#ffffff" stroke-width="${decimal(size / 5)}" paint-order="stroke">`
-    + `${escapeText(text)}</text>`;
+  return (
+    `<text x="${decimal(x)}" y="${decimal(y)}" ${attributes} font-family="${FONTS}" font-size="${decimal(size)}" ` +
+    `fill="${COLOURS.note}" stroke="#ffffff" stroke-width="${decimal(size / 5)}" paint-order="stroke">` +
+    `${escapeText(text)}</text>`
+  );
 }
 
 function transformText(place: Matrix): string {

@@ -85,8 +85,14 @@ export interface Look {
 }
 
 export const COLOURS = {
-  ground: '#f5f0e4', card: '#d8c39b', under: '#4a443a', shadow: '#000000', hatch: '#c42b1c', bare: '#e5007a',
-  frame: '#8a8375', note: '#1f1b14',
+  ground: '#f5f0e4',
+  card: '#d8c39b',
+  under: '#4a443a',
+  shadow: '#000000',
+  hatch: '#c42b1c',
+  bare: '#e5007a',
+  frame: '#8a8375',
+  note: '#1f1b14',
 } as const;
 
 export function rectangle({ minX, minY, maxX, maxY }: Box): string {

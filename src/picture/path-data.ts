@@ -4,7 +4,10 @@ import type { Region, Ring } from '../geometry/region';
 /** SVG path data of a region, in its own units (mm), to the micrometre. Fill it by the even-odd rule. */
 export function pathData(region: Region): string {
   const rings = region.flatMap(({ outer, holes }) => [outer, ...holes]);
-  return rings.filter(({ length }) => length >= 6).map(ringPath).join('');
+  return rings
+    .filter(({ length }) => length >= 6)
+    .map(ringPath)
+    .join('');
 }
 
 /** The same of one ring, which may be a line or a point. */

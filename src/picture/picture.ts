@@ -28,7 +28,7 @@ export function stackLook(report: Report, options: StackPictureOptions = {}): Lo
   const sheets = report.stack.layers.map(({ sheet }) => sheet);
   const { config } = report.settings;
   const ground = options.ground ?? config?.ground;
-  return lookOf(pictureStack(report), sheets, { ...options, config, ...ground !== undefined && { ground } });
+  return lookOf(pictureStack(report), sheets, { ...options, config, ...(ground !== undefined && { ground }) });
 }
 
 /** The layers' names, as pictures of the stack count them. */
@@ -40,29 +40,37 @@ function pictureStack({ drawing, stack }: Report): PictureStack {
   const sheets = stack.layers.map(({ sheet }) => sheet);
   const frame = { minX: 0, minY: 0, maxX: drawing.width, maxY: drawing.height };
   return {
-    sheet: sheets.length > 0 ? joinBoxes(sheets.map((sheet) => sheet.frame)) : frame, layers: sheets.map(pictureLayer),
+    sheet: sheets.length > 0 ? joinBoxes(sheets.map((sheet) => sheet.frame)) : frame,
+    layers: sheets.map(pictureLayer),
   };
 }
 
 /** A sheet as pictures need it. */
 export function pictureLayer({ layer, openings, pieces }: Sheet): PictureLayer {
   return {
-    name: layer.name, paint: layer.paint, openings: pathData(openings),
+    name: layer.name,
+    paint: layer.paint,
+    openings: pathData(openings),
     label: pieces.find(({ island }) => !island)?.label,
-    islands: pieces.filter(({ island }) => island).map(({ polygon, area, label }) => (
-      { outline: pathData([polygon]), area, label }
-    )),
+    islands: pieces
+      .filter(({ island }) => island)
+      .map(({ polygon, area, label }) => ({ outline: pathData([polygon]), area, label })),
   };
 }
 
 function lookOf(
-  stack: PictureStack, sheets: readonly Sheet[], options: StackPictureOptions & { readonly config: Config | undefined },
+  stack: PictureStack,
+  sheets: readonly Sheet[],
+  options: StackPictureOptions & { readonly config: Config | undefined },
 ): Look {
   const { look = 'print', layer, ground, opacity = 1, config } = options;
   const isShown = (index: number) => layer === undefined || stack.layers[index]?.name === layer;
   if (look === 'sheets') return sheetsLook(stack, { isShown });
   if (look === 'print') return printLook(stack, { ground, opacity, isShown });
-  const index = Math.max(stack.layers.findIndex((_, each) => isShown(each)), 0);
+  const index = Math.max(
+    stack.layers.findIndex((_, each) => isShown(each)),
+    0,
+  );
   const sheet = sheets[index];
   return sheetLook(stack, index, { necks: sheet ? necksOf(sheet, config) : [] });
 }

@@ -1,7 +1,16 @@
 /** The print: the layers painted in order on the ground. */
 import type { Matrix } from '../geometry/curve';
 import { IDENTITY } from '../geometry/matrix';
-import { COLOURS, colourOr, rectangle, type Look, type Part, type PictureLayer, type PictureStack, type Plate } from './look';
+import {
+  COLOURS,
+  colourOr,
+  rectangle,
+  type Look,
+  type Part,
+  type PictureLayer,
+  type PictureStack,
+  type Plate,
+} from './look';
 
 export interface PrintOptions {
   /** The wall, post or board that is painted on, `#rrggbb`. */
@@ -24,16 +33,27 @@ export function printLook({ sheet, layers }: PictureStack, options: PrintOptions
   const ground: Part = { role: 'ground', outline, fill: colourOr(options.ground, COLOURS.ground), opacity: 1 };
   const shadow: Part = { role: 'shadow', outline, fill: COLOURS.shadow, opacity: 0.22 };
   const edge: Part = { role: 'frame', outline, fill: COLOURS.frame, opacity: 1 };
-  const painted = layers.flatMap((layer, index): Plate[] => options.isShown?.(index) === false ? [] : [{
-    layer: index, place: options.placeOf?.(index) ?? IDENTITY, notes: [],
-    parts: [coat(layer, options.opacity ?? 1), ...options.marksIslands ? layer.islands.map(island) : []],
-  }]);
+  const painted = layers.flatMap((layer, index): Plate[] =>
+    options.isShown?.(index) === false
+      ? []
+      : [
+          {
+            layer: index,
+            place: options.placeOf?.(index) ?? IDENTITY,
+            notes: [],
+            parts: [coat(layer, options.opacity ?? 1), ...(options.marksIslands ? layer.islands.map(island) : [])],
+          },
+        ],
+  );
   const bare: Part[] = options.bare ? [{ role: 'bare', outline: options.bare, fill: COLOURS.bare, opacity: 1 }] : [];
   return {
-    kind: 'print', box: sheet,
+    kind: 'print',
+    box: sheet,
     plates: [
-      fixed(options.framed ? [shadow, ground] : [ground]), ...painted,
-      ...bare.length > 0 ? [fixed(bare)] : [], ...options.framed ? [fixed([edge])] : [],
+      fixed(options.framed ? [shadow, ground] : [ground]),
+      ...painted,
+      ...(bare.length > 0 ? [fixed(bare)] : []),
+      ...(options.framed ? [fixed([edge])] : []),
     ],
   };
 }

@@ -2,7 +2,14 @@
 import type { Point } from '../geometry/curve';
 import { IDENTITY } from '../geometry/matrix';
 import {
-  COLOURS, rectangle, type Look, type Note, type Part, type PictureIsland, type PictureLayer, type PictureNeck,
+  COLOURS,
+  rectangle,
+  type Look,
+  type Note,
+  type Part,
+  type PictureIsland,
+  type PictureLayer,
+  type PictureNeck,
   type PictureStack,
 } from './look';
 
@@ -46,7 +53,12 @@ function fallen({ outline, area }: PictureIsland, order: number): Part {
   const size = Math.sqrt(area);
   const slant = SLANTS[order % SLANTS.length] as number;
   return {
-    role: 'fallen', outline, fill: COLOURS.card, opacity: 1, hatch: slant, fall: { x: size * 0.06, y: size * 0.14 },
+    role: 'fallen',
+    outline,
+    fill: COLOURS.card,
+    opacity: 1,
+    hatch: slant,
+    fall: { x: size * 0.06, y: size * 0.14 },
   };
 }
 

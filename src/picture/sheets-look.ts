@@ -19,16 +19,20 @@ const GAP = 0.16;
 export function sheetsLook(stack: PictureStack, options: SheetsOptions = {}): Look {
   const { sheet, layers } = stack;
   const shown = layers.map((_, index) => index).filter((index) => options.isShown?.(index) !== false);
-  const steps = options.apart === undefined
-    ? onTable(shown.length, sheet, options.aspect ?? 1.5)
-    : inSteps(shown.length, sheet, options.apart);
+  const steps =
+    options.apart === undefined
+      ? onTable(shown.length, sheet, options.aspect ?? 1.5)
+      : inSteps(shown.length, sheet, options.apart);
   const plates = shown.map((layer, order) => plate(stack, layer, steps[order] ?? { x: 0, y: 0 }));
   const [right, lower] = [Math.max(0, ...steps.map(({ x }) => x)), Math.max(0, ...steps.map(({ y }) => y))];
   const room = gapOf(sheet);
   // For the names above, for edges and shadows all round.
   const rim = room / 4;
   const box = {
-    minX: sheet.minX - rim, minY: sheet.minY - room, maxX: sheet.maxX + right + rim, maxY: sheet.maxY + lower + rim,
+    minX: sheet.minX - rim,
+    minY: sheet.minY - room,
+    maxX: sheet.maxX + right + rim,
+    maxY: sheet.maxY + lower + rim,
   };
   return { kind: 'sheets', box, plates };
 }
@@ -38,18 +42,31 @@ function plate({ sheet, layers }: PictureStack, index: number, step: Point): Pla
   const outline = rectangle(sheet);
   const cut = card(outline, layer);
   return {
-    layer: index, place: translation(step.x, step.y),
+    layer: index,
+    place: translation(step.x, step.y),
     parts: [
-      { role: 'shadow', outline: cut.outline, fill: COLOURS.shadow, opacity: 0.22 }, cut,
-      ...layer.islands.map((island) => ({
-        role: 'island', outline: island.outline, fill: '#ffffff', opacity: 0.45, hatch: 45,
-      } as const)),
+      { role: 'shadow', outline: cut.outline, fill: COLOURS.shadow, opacity: 0.22 },
+      cut,
+      ...layer.islands.map(
+        (island) =>
+          ({
+            role: 'island',
+            outline: island.outline,
+            fill: '#ffffff',
+            opacity: 0.45,
+            hatch: 45,
+          }) as const,
+      ),
       { role: 'frame', outline, fill: COLOURS.frame, opacity: 1 },
     ],
-    notes: [{
-      kind: 'caption', at: { x: sheet.minX, y: sheet.minY }, text: `${index + 1}  ${layer.name}`,
-      paint: colourOr(layer.paint, '#000000'),
-    }],
+    notes: [
+      {
+        kind: 'caption',
+        at: { x: sheet.minX, y: sheet.minY },
+        text: `${index + 1}  ${layer.name}`,
+        paint: colourOr(layer.paint, '#000000'),
+      },
+    ],
   };
 }
 
@@ -70,15 +87,17 @@ function onTable(count: number, sheet: Box, aspect: number): Point[] {
   };
   let best = 1;
   for (let columns = 2; columns <= count; columns++) if (sizeWith(columns) > sizeWith(best) * 1.0001) best = columns;
-  return Array.from({ length: count }, (_, order) => (
-    { x: (order % best) * (width + gap), y: Math.floor(order / best) * (height + gap) }
-  ));
+  return Array.from({ length: count }, (_, order) => ({
+    x: (order % best) * (width + gap),
+    y: Math.floor(order / best) * (height + gap),
+  }));
 }
 
 function inSteps(count: number, sheet: Box, apart: number): Point[] {
   const { width, height } = sizeOf(sheet);
   const gap = gapOf(sheet);
-  return Array.from({ length: count }, (_, order) => (
-    { x: order * apart * (width + gap), y: order * apart * 0.6 * (height + gap) }
-  ));
+  return Array.from({ length: count }, (_, order) => ({
+    x: order * apart * (width + gap),
+    y: order * apart * 0.6 * (height + gap),
+  }));
 }

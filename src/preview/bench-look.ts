@@ -26,7 +26,13 @@ export function benchLook(stack: Stack, state: BenchState, { necks, bare, aspect
     return slip && isSlipped(slip) ? slipMatrix(slip, stack.sheet) : undefined;
   };
   return printLook(stack, {
-    ground: groundOf(stack, state), opacity: state.opacity, isShown, placeOf, bare, marksIslands: true, framed: true,
+    ground: groundOf(stack, state),
+    opacity: state.opacity,
+    isShown,
+    placeOf,
+    bare,
+    marksIslands: true,
+    framed: true,
   });
 }
 

@@ -3,7 +3,13 @@ import type { Stack } from '../server/protocol';
 import { COLOURS, type Look, type LookKind } from '../picture/look';
 import { benchLook, groundOf } from './bench-look';
 import {
-  carryOver, FIRST_STATE, isFindingShown, isLayerShown, layerKeys, restoredState, type BenchState,
+  carryOver,
+  FIRST_STATE,
+  isFindingShown,
+  isLayerShown,
+  layerKeys,
+  restoredState,
+  type BenchState,
 } from './bench-state';
 import { Calibration, MM_PER_INCH } from './calibration';
 import { html, setText } from './dom';
@@ -65,17 +71,26 @@ export class BenchPage {
   private readonly heading = html('h2');
   private readonly notice: HTMLElement;
 
-  constructor(private readonly host: PageHost, kept: Kept | undefined) {
+  constructor(
+    private readonly host: PageHost,
+    kept: Kept | undefined,
+  ) {
     this.state = restoredState(kept?.state);
     this.uri = kept?.uri;
     this.pinned = kept?.pinned === true;
     this.measures = new Measures(host.questions, () => this.draw());
     this.options = new LookOptions({ change: (change) => this.change(change) });
     this.slips = new SlipPanel({
-      change: (change) => this.change(change), slip: (slip) => this.slip(slip), sweep: () => void this.measures.sweep(),
+      change: (change) => this.change(change),
+      slip: (slip) => this.slip(slip),
+      sweep: () => void this.measures.sweep(),
     });
     this.hand = new Hand(this.handHost());
-    this.surface = new Surface((index) => this.choose(index), this.hand, (view, chosen) => this.moved(view, chosen));
+    this.surface = new Surface(
+      (index) => this.choose(index),
+      this.hand,
+      (view, chosen) => this.moved(view, chosen),
+    );
     this.surface.look(kept?.view);
     this.toolbar = new Toolbar({
       mode: (mode) => this.lookAs(mode),
@@ -91,10 +106,14 @@ export class BenchPage {
     this.followSlips();
     this.notice = this.makeNotice();
     this.element = html('main', { class: 'bench' }, [
-      this.toolbar.element, this.options.element, this.notice, this.surface.element,
+      this.toolbar.element,
+      this.options.element,
+      this.notice,
+      this.surface.element,
       html('div', { class: 'lists' }, [
         html('section', { 'aria-label': 'Layers' }, [
-          html('h2', {}, ['Layers, first painted first']), this.layers.element,
+          html('h2', {}, ['Layers, first painted first']),
+          this.layers.element,
         ]),
         html('section', { 'aria-label': 'Slip' }, [this.slips.element]),
         html('section', { 'aria-label': 'Findings' }, [this.heading, this.findings.element]),
@@ -133,10 +152,18 @@ export class BenchPage {
     this.slips.draw(stack, state, this.measures.figures);
     const rows = stack.layers.map((layer, index) => ({ layer, shown: isLayerShown(state, stack, index) }));
     this.layers.draw(rows, state.mode);
-    const shown = stack.findings.flatMap((finding, index) => isFindingShown(state, stack, finding) ? [{
-      finding, index, selected: index === state.selected,
-      layerName: finding.layer === undefined ? undefined : stack.layers[finding.layer]?.name,
-    }] : []);
+    const shown = stack.findings.flatMap((finding, index) =>
+      isFindingShown(state, stack, finding)
+        ? [
+            {
+              finding,
+              index,
+              selected: index === state.selected,
+              layerName: finding.layer === undefined ? undefined : stack.layers[finding.layer]?.name,
+            },
+          ]
+        : [],
+    );
     this.findings.draw(shown);
     setText(this.heading, headingFor(shown.length, stack.findings.length));
   }
@@ -148,7 +175,9 @@ export class BenchPage {
 
   private look(stack: Stack): Look {
     return benchLook(stack, this.state, {
-      necks: this.measures.necks(this.state), bare: this.measures.bareOutline, aspect: this.surface.aspect ?? 1.5,
+      necks: this.measures.necks(this.state),
+      bare: this.measures.bareOutline,
+      aspect: this.surface.aspect ?? 1.5,
     });
   }
 
@@ -221,7 +250,7 @@ export class BenchPage {
       part: (layer, number) => questions.ask({ kind: 'part', layer, number }),
       bridgeAt: (layer, point) => questions.ask({ kind: 'bridgeAt', layer, point }),
       bridgePlan: (finding) => questions.ask({ kind: 'bridgePlan', version: this.stack?.version ?? 0, finding }),
-      putIn: async () => await questions.ask({ kind: 'putIn' }) ?? false,
+      putIn: async () => (await questions.ask({ kind: 'putIn' })) ?? false,
       reveal: ({ uri, from, to }) => this.host.reveal(uri, from, to),
       bringIntoView: (point) => this.surface.bringPointIntoView(point),
       slipping: () => this.state.slipping && this.state.mode === 'print',

@@ -26,8 +26,16 @@ export interface BenchState {
 }
 
 export const FIRST_STATE: BenchState = {
-  mode: 'print', sheet: 0, hidden: [], selected: undefined, ground: undefined, opacity: 1, apart: undefined,
-  slips: {}, slipping: false, held: undefined,
+  mode: 'print',
+  sheet: 0,
+  hidden: [],
+  selected: undefined,
+  ground: undefined,
+  opacity: 1,
+  apart: undefined,
+  slips: {},
+  slipping: false,
+  held: undefined,
 };
 
 /** What tells a stack's layers apart, in their order: the name, counted where several have the same. */
@@ -67,8 +75,8 @@ function carriedSheet({ sheet }: BenchState, before: Stack | undefined, stack: S
 export function restoredState(kept: unknown): BenchState {
   if (typeof kept !== 'object' || kept === null) return FIRST_STATE;
   const known = kept as Partial<Record<keyof BenchState, unknown>>;
-  const words = (value: unknown) => Array.isArray(value) ? value.filter((word) => typeof word === 'string') : [];
-  const share = (value: unknown) => typeof value === 'number' && value >= 0 && value <= 1 ? value : undefined;
+  const words = (value: unknown) => (Array.isArray(value) ? value.filter((word) => typeof word === 'string') : []);
+  const share = (value: unknown) => (typeof value === 'number' && value >= 0 && value <= 1 ? value : undefined);
   return {
     ...FIRST_STATE,
     mode: known.mode === 'sheet' || known.mode === 'sheets' ? known.mode : 'print',

@@ -14,7 +14,11 @@ export class Calibration {
   readonly element = html('dialog', { class: 'calibration', 'aria-labelledby': 'calibration-title' });
   private readonly card = html('div', { class: 'id-card', 'aria-hidden': 'true' });
   private readonly slider = html('input', {
-    type: 'range', min: LEAST_PPI, max: MOST_PPI, step: 0.5, 'aria-label': 'Width of the card on the screen',
+    type: 'range',
+    min: LEAST_PPI,
+    max: MOST_PPI,
+    step: 0.5,
+    'aria-label': 'Width of the card on the screen',
   });
   private readonly figure = html('output');
 
@@ -22,11 +26,15 @@ export class Calibration {
   constructor(save: (pixelsPerInch: number) => void) {
     const done = html('button', { type: 'button', class: 'tool primary' }, ['Keep']);
     const leave = html('button', { type: 'button', class: 'tool' }, ['Leave it']);
-    const text = 'Hold a bank card against the screen and draw the slider until the frame is as wide as the card. '
-      + 'Arrow keys move it by a little.';
+    const text =
+      'Hold a bank card against the screen and draw the slider until the frame is as wide as the card. ' +
+      'Arrow keys move it by a little.';
     this.element.append(
-      html('h2', { id: 'calibration-title' }, ['True size on this screen']), html('p', {}, [text]), this.card,
-      html('label', {}, [this.slider, this.figure]), html('div', { class: 'option-row' }, [done, leave]),
+      html('h2', { id: 'calibration-title' }, ['True size on this screen']),
+      html('p', {}, [text]),
+      this.card,
+      html('label', {}, [this.slider, this.figure]),
+      html('div', { class: 'option-row' }, [done, leave]),
     );
     this.slider.addEventListener('input', () => this.draw());
     done.addEventListener('click', () => {

@@ -24,7 +24,7 @@ function clipped(points: readonly number[], axis: 0 | 1, limit: number, sign: 1 
     const [nextX, nextY] = [points[i] ?? 0, points[i + 1] ?? 0];
     const before = ((axis === 0 ? x : y) - limit) * sign;
     const after = ((axis === 0 ? nextX : nextY) - limit) * sign;
-    if ((before < 0) !== (after < 0)) {
+    if (before < 0 !== after < 0) {
       const t = before / (before - after);
       kept.push(axis === 0 ? limit : x + (nextX - x) * t, axis === 1 ? limit : y + (nextY - y) * t);
     }

@@ -7,8 +7,10 @@ import { toSheet, toWindow, type View } from './view';
 const STEP = 10;
 
 const STEPS: Readonly<Record<string, Point>> = {
-  ArrowLeft: { x: -STEP, y: 0 }, ArrowRight: { x: STEP, y: 0 },
-  ArrowUp: { x: 0, y: -STEP }, ArrowDown: { x: 0, y: STEP },
+  ArrowLeft: { x: -STEP, y: 0 },
+  ArrowRight: { x: STEP, y: 0 },
+  ArrowUp: { x: 0, y: -STEP },
+  ArrowDown: { x: 0, y: STEP },
 };
 
 export class Crosshair {
@@ -49,8 +51,10 @@ export class Crosshair {
 
   draw(view: View): void {
     const at = this.place(view);
-    const cross = at ? `M${at.x - 14} ${at.y}H${at.x - 3}M${at.x + 3} ${at.y}H${at.x + 14}`
-      + `M${at.x} ${at.y - 14}V${at.y - 3}M${at.x} ${at.y + 3}V${at.y + 14}` : '';
+    const cross = at
+      ? `M${at.x - 14} ${at.y}H${at.x - 3}M${at.x + 3} ${at.y}H${at.x + 14}` +
+        `M${at.x} ${at.y - 14}V${at.y - 3}M${at.x} ${at.y + 3}V${at.y + 14}`
+      : '';
     for (const path of this.cross) setAttributes(path, { d: cross });
     const snap = this.snap && toWindow(view, this.snap);
     setAttributes(this.ring, { visibility: snap ? 'visible' : 'hidden', cx: snap?.x ?? 0, cy: snap?.y ?? 0 });

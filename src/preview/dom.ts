@@ -3,7 +3,9 @@
 type Attributes = Readonly<Record<string, string | number>>;
 
 export function html<K extends keyof HTMLElementTagNameMap>(
-  name: K, attributes: Attributes = {}, children: readonly (Node | string)[] = [],
+  name: K,
+  attributes: Attributes = {},
+  children: readonly (Node | string)[] = [],
 ): HTMLElementTagNameMap[K] {
   const made = document.createElement(name);
   setAttributes(made, attributes);
@@ -12,7 +14,9 @@ export function html<K extends keyof HTMLElementTagNameMap>(
 }
 
 export function svg<K extends keyof SVGElementTagNameMap>(
-  name: K, attributes: Attributes = {}, children: readonly Node[] = [],
+  name: K,
+  attributes: Attributes = {},
+  children: readonly Node[] = [],
 ): SVGElementTagNameMap[K] {
   const made = document.createElementNS('http://www.w3.org/2000/svg', name);
   setAttributes(made, attributes);
@@ -34,7 +38,10 @@ export function setText(element: Element, text: string): void {
 
 /** Gives `parent` one child for each item: those that are there are updated, missing ones made, others removed. */
 export function syncChildren<Item, Child extends Element>(
-  parent: Element, items: readonly Item[], make: () => Child, update: (child: Child, item: Item, index: number) => void,
+  parent: Element,
+  items: readonly Item[],
+  make: () => Child,
+  update: (child: Child, item: Item, index: number) => void,
 ): void {
   while (parent.children.length > items.length) parent.lastElementChild?.remove();
   while (parent.children.length < items.length) parent.append(make());

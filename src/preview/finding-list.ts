@@ -25,7 +25,9 @@ export class FindingList {
     syncChildren(this.element, rows, makeRow, (item, { finding, index, layerName, selected }) => {
       const button = item.firstElementChild as HTMLButtonElement;
       setAttributes(button, {
-        class: `finding ${finding.severity}`, 'data-index': index, 'aria-current': String(selected),
+        class: `finding ${finding.severity}`,
+        'data-index': index,
+        'aria-current': String(selected),
       });
       const [badge, title, message] = button.children;
       if (badge) setText(badge, String(index + 1));
@@ -36,9 +38,13 @@ export class FindingList {
 }
 
 function makeRow(): HTMLLIElement {
-  return html('li', {}, [html('button', { type: 'button' }, [
-    html('span', { class: 'badge' }), html('span', { class: 'title' }), html('span', { class: 'message' }),
-  ])]);
+  return html('li', {}, [
+    html('button', { type: 'button' }, [
+      html('span', { class: 'badge' }),
+      html('span', { class: 'title' }),
+      html('span', { class: 'message' }),
+    ]),
+  ]);
 }
 
 function titleOf({ check, severity }: StackFinding, layerName: string | undefined): string {

@@ -12,15 +12,21 @@ export interface GestureTarget {
 const STEP = 40;
 
 const steps: Readonly<Record<string, Point>> = {
-  ArrowLeft: { x: STEP, y: 0 }, ArrowRight: { x: -STEP, y: 0 },
-  ArrowUp: { x: 0, y: STEP }, ArrowDown: { x: 0, y: -STEP },
+  ArrowLeft: { x: STEP, y: 0 },
+  ArrowRight: { x: -STEP, y: 0 },
+  ArrowUp: { x: 0, y: STEP },
+  ArrowDown: { x: 0, y: -STEP },
 };
 
 export function followGestures(canvas: SVGSVGElement, target: GestureTarget): void {
-  canvas.addEventListener('wheel', (event) => {
-    event.preventDefault();
-    target.move(wheeled(target.view(), event, canvas.getBoundingClientRect()));
-  }, { passive: false });
+  canvas.addEventListener(
+    'wheel',
+    (event) => {
+      event.preventDefault();
+      target.move(wheeled(target.view(), event, canvas.getBoundingClientRect()));
+    },
+    { passive: false },
+  );
   canvas.addEventListener('keydown', (event) => {
     if (event.ctrlKey || event.metaKey || event.altKey) return;
     if (!pressed(event.key, canvas, target)) return;

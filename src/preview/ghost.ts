@@ -33,7 +33,9 @@ export class Ghost {
     this.applyButton.addEventListener('click', () => actions.apply());
     this.dropButton.addEventListener('click', () => actions.drop());
     this.bar = html('div', { class: 'ghost-bar', role: 'group', 'aria-label': 'Bridge' }, [
-      this.sentence, this.applyButton, this.dropButton,
+      this.sentence,
+      this.applyButton,
+      this.dropButton,
     ]);
     this.bar.hidden = true;
   }
@@ -59,9 +61,14 @@ export class Ghost {
       const place = placeOfLayer(look, bridge.layer);
       return place ? [{ bridge, place }] : [];
     });
-    syncChildren(this.strips, shown, () => svg('path', { class: 'ghost-strip' }), (path, { bridge, place }) => {
-      setAttributes(path, { d: bridge.outline, transform: matrixText(place) });
-    });
+    syncChildren(
+      this.strips,
+      shown,
+      () => svg('path', { class: 'ghost-strip' }),
+      (path, { bridge, place }) => {
+        setAttributes(path, { d: bridge.outline, transform: matrixText(place) });
+      },
+    );
     const drawn = shown.map(({ bridge, place }) => {
       const middle = { x: (bridge.from.x + bridge.to.x) / 2, y: (bridge.from.y + bridge.to.y) / 2 };
       return { bridge, at: toWindow(view, apply(place, middle)) };

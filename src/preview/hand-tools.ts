@@ -18,7 +18,10 @@ export class HandTools {
     input.addEventListener('change', () => actions.bed(input.checked));
     this.bed = html('label', {}, [input, 'Bed']);
     this.element = html('div', { class: 'hand-tools', role: 'group', 'aria-label': 'On the picture' }, [
-      choice, this.bed, calibrate, calibration.element,
+      choice,
+      this.bed,
+      calibrate,
+      calibration.element,
     ]);
   }
 

@@ -73,7 +73,7 @@ export class Hand {
     const matrix = this.part && placeOfLayer(this.look, this.part.layer);
     for (const path of this.outline) {
       setAttributes(path.element, { transform: matrix ? matrixText(matrix) : '' });
-      path.set(matrix ? this.part?.outline ?? '' : '');
+      path.set(matrix ? (this.part?.outline ?? '') : '');
       path.show(windowBox(view, size, matrix), view.scale);
     }
     this.tape.draw(view);
@@ -84,7 +84,9 @@ export class Hand {
   /** A click on the picture, or Enter at the crosshair. While it is answered, a moving pointer asks nothing. */
   async use(at: Point): Promise<void> {
     this.using += 1;
-    await this.useAt(at).finally(() => { this.using -= 1; });
+    await this.useAt(at).finally(() => {
+      this.using -= 1;
+    });
   }
 
   private async useAt(at: Point): Promise<void> {
@@ -120,7 +122,9 @@ export class Hand {
   async plan(finding: number): Promise<void> {
     const turn = ++this.turn;
     this.using += 1;
-    const answer = await this.host.bridgePlan(finding).finally(() => { this.using -= 1; });
+    const answer = await this.host.bridgePlan(finding).finally(() => {
+      this.using -= 1;
+    });
     if (turn === this.turn) this.offer(answer);
   }
 
@@ -166,8 +170,11 @@ export class Hand {
 
   private show(part: PickedPart | undefined, at?: Point): void {
     const layer = part && this.stack?.layers[part.layer];
-    const same = part !== undefined && part.layer === this.part?.layer && part.outline === this.part.outline
-      && part.kind === this.part.kind;
+    const same =
+      part !== undefined &&
+      part.layer === this.part?.layer &&
+      part.outline === this.part.outline &&
+      part.kind === this.part.kind;
     this.part = part;
     // While the pointer stays on one part, its card stays where it is, to be read and reached.
     if (!part || !layer || !at) this.card.hide();
@@ -193,8 +200,8 @@ export class Hand {
   }
 
   private async bridge(part: PickedPart | undefined, point: Point): Promise<void> {
-    const place = part && placesUnder(this.look, this.view, toWindow(this.view, point))
-      .find(({ layer }) => layer === part.layer);
+    const place =
+      part && placesUnder(this.look, this.view, toWindow(this.view, point)).find(({ layer }) => layer === part.layer);
     if (!place) {
       const refusal = 'There is no gap to bridge here: click on an opening or an island.';
       this.offer({ version: this.stack?.version ?? 0, refusal });

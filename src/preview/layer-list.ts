@@ -40,18 +40,23 @@ export class LayerList {
     const type = mode === 'sheet' ? 'radio' : 'checkbox';
     if (type !== this.type) this.element.replaceChildren();
     this.type = type;
-    syncChildren(this.element, rows, () => makeRow(type), (row, { layer, shown }, index) => {
-      const [, label, paint, earlier, later, figures] = row.children;
-      const [input, swatch, name] = label?.children ?? [];
-      if (row.firstElementChild) setText(row.firstElementChild, String(index + 1));
-      if (input instanceof HTMLInputElement) input.checked = shown;
-      if (swatch?.firstElementChild) setAttributes(swatch.firstElementChild, { fill: layer.paint });
-      if (name) setText(name, layer.name);
-      if (paint) setText(paint, layer.paint);
-      if (earlier instanceof HTMLButtonElement) drawStep(earlier, `Paint ${layer.name} earlier`, index === 0);
-      if (later instanceof HTMLButtonElement) drawStep(later, `Paint ${layer.name} later`, index === rows.length - 1);
-      if (figures) setText(figures, figuresOf(layer));
-    });
+    syncChildren(
+      this.element,
+      rows,
+      () => makeRow(type),
+      (row, { layer, shown }, index) => {
+        const [, label, paint, earlier, later, figures] = row.children;
+        const [input, swatch, name] = label?.children ?? [];
+        if (row.firstElementChild) setText(row.firstElementChild, String(index + 1));
+        if (input instanceof HTMLInputElement) input.checked = shown;
+        if (swatch?.firstElementChild) setAttributes(swatch.firstElementChild, { fill: layer.paint });
+        if (name) setText(name, layer.name);
+        if (paint) setText(paint, layer.paint);
+        if (earlier instanceof HTMLButtonElement) drawStep(earlier, `Paint ${layer.name} earlier`, index === 0);
+        if (later instanceof HTMLButtonElement) drawStep(later, `Paint ${layer.name} later`, index === rows.length - 1);
+        if (figures) setText(figures, figuresOf(layer));
+      },
+    );
   }
 
   /** The layer goes one place on; its button keeps the focus, so that it can be pressed again. */
@@ -119,7 +124,9 @@ function drawStep(button: HTMLButtonElement, name: string, disabled: boolean): v
 
 function figuresOf({ reading, readingStated, openingCount, islands, cutLength }: StackLayer): string {
   return [
-    count(openingCount, 'opening'), islands.length > 0 ? count(islands.length, 'island') : 'no islands',
-    `cut ${millimetres(Math.round(cutLength))} mm`, `read as ${reading}${readingStated ? '' : ' (detected)'}`,
+    count(openingCount, 'opening'),
+    islands.length > 0 ? count(islands.length, 'island') : 'no islands',
+    `cut ${millimetres(Math.round(cutLength))} mm`,
+    `read as ${reading}${readingStated ? '' : ' (detected)'}`,
   ].join(' · ');
 }

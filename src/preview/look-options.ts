@@ -27,11 +27,13 @@ export class LookOptions {
     this.spread.addEventListener('change', () => change({ apart: this.spread.checked ? FIRST_STEP : undefined }));
     this.apart.addEventListener('input', () => change({ apart: Number(this.apart.value) / 100 }));
     const print = html('div', { class: 'option-row' }, [
-      html('label', {}, [this.ground, 'Ground']), this.usual,
+      html('label', {}, [this.ground, 'Ground']),
+      this.usual,
       html('label', {}, ['Paint', this.opacity, this.opacityText]),
     ]);
     const sheets = html('div', { class: 'option-row' }, [
-      html('label', {}, [this.spread, 'Spread apart in order']), html('label', {}, ['Step', this.apart]),
+      html('label', {}, [this.spread, 'Spread apart in order']),
+      html('label', {}, ['Step', this.apart]),
     ]);
     this.groups = { print, sheets, sheet: undefined };
     this.element.append(print, sheets);

@@ -12,10 +12,12 @@ export interface Plates {
 /** The point on each sheet that lies under a point of the window, the uppermost first. */
 export function placesUnder({ plates }: Plates, view: View, at: Point): LayerPlace[] {
   const point = toSheet(view, at);
-  return plates.flatMap(({ layer, place }) => {
-    const back = layer === undefined ? undefined : invert(place);
-    return layer !== undefined && back ? [{ layer, point: apply(back, point) }] : [];
-  }).reverse();
+  return plates
+    .flatMap(({ layer, place }) => {
+      const back = layer === undefined ? undefined : invert(place);
+      return layer !== undefined && back ? [{ layer, point: apply(back, point) }] : [];
+    })
+    .reverse();
 }
 
 /** From a layer's own mm to those of the picture; undefined where the layer does not show. */
@@ -25,5 +27,5 @@ export function placeOfLayer({ plates }: Plates, layer: number): Matrix | undefi
 
 /** The layers that show, in painting order. */
 export function layersOf({ plates }: Plates): number[] {
-  return plates.flatMap(({ layer }) => layer === undefined ? [] : [layer]);
+  return plates.flatMap(({ layer }) => (layer === undefined ? [] : [layer]));
 }

@@ -15,16 +15,19 @@ const editor = acquireVsCodeApi();
 
 const questions = new Questions((id, question) => editor.postMessage({ type: 'ask', id, question }));
 
-const page = new BenchPage({
-  questions,
-  keep: (kept) => editor.setState(kept),
-  reveal: (uri, from, to) => editor.postMessage({ type: 'reveal', uri, from, to }),
-  begin: (uri) => editor.postMessage({ type: 'begin', uri }),
-  pin: (pinned) => editor.postMessage({ type: 'pin', pinned }),
-  screen: (pixelsPerInch) => editor.postMessage({ type: 'screen', pixelsPerInch }),
-  saveAs: () => editor.postMessage({ type: 'saveAs' }),
-  reorder: ({ uri, version }, layer, to) => editor.postMessage({ type: 'reorder', uri, version, layer, to }),
-}, editor.getState());
+const page = new BenchPage(
+  {
+    questions,
+    keep: (kept) => editor.setState(kept),
+    reveal: (uri, from, to) => editor.postMessage({ type: 'reveal', uri, from, to }),
+    begin: (uri) => editor.postMessage({ type: 'begin', uri }),
+    pin: (pinned) => editor.postMessage({ type: 'pin', pinned }),
+    screen: (pixelsPerInch) => editor.postMessage({ type: 'screen', pixelsPerInch }),
+    saveAs: () => editor.postMessage({ type: 'saveAs' }),
+    reorder: ({ uri, version }, layer, to) => editor.postMessage({ type: 'reorder', uri, version, layer, to }),
+  },
+  editor.getState(),
+);
 
 document.body.append(page.element);
 window.addEventListener('message', ({ data }: MessageEvent<ToBench>) => {

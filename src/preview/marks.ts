@@ -82,7 +82,8 @@ export class Marks {
     const labels = placeLabels(shown.map(({ at }) => at));
     syncChildren(this.labelled, shown, makeMark, (mark, { finding, index, selected, at }, order) => {
       setAttributes(mark, {
-        class: `mark ${finding.severity}${selected ? ' selected' : ''}`, 'data-index': index,
+        class: `mark ${finding.severity}${selected ? ' selected' : ''}`,
+        'data-index': index,
         transform: `translate(${rounded(at.x)} ${rounded(at.y)})`,
       });
       drawMark(mark, {
@@ -111,8 +112,11 @@ const relative = (point: Point, at: Point): Point => ({ x: rounded(point.x - at.
 
 function makeMark(): SVGGElement {
   return svg('g', {}, [
-    svg('path', { class: 'halo' }), svg('path', { class: 'gauge' }), svg('circle', { class: 'ring', r: 15 }),
-    svg('path', { class: 'badge' }), svg('text', { class: 'number' }),
+    svg('path', { class: 'halo' }),
+    svg('path', { class: 'gauge' }),
+    svg('circle', { class: 'ring', r: 15 }),
+    svg('path', { class: 'badge' }),
+    svg('text', { class: 'number' }),
   ]);
 }
 
@@ -141,9 +145,8 @@ const DOT = 'M-2.5 0A2.5 2.5 0 1 1 2.5 0A2.5 2.5 0 1 1-2.5 0Z';
 function gaugePath([from, to]: readonly Point[]): string {
   if (!from || !to) return '';
   const length = Math.hypot(to.x - from.x, to.y - from.y);
-  const across = length > 0
-    ? { x: (-(to.y - from.y) / length) * 5, y: ((to.x - from.x) / length) * 5 }
-    : { x: 0, y: 5 };
+  const across =
+    length > 0 ? { x: (-(to.y - from.y) / length) * 5, y: ((to.x - from.x) / length) * 5 } : { x: 0, y: 5 };
   const bar = ({ x, y }: Point) => `M${x - across.x} ${y - across.y}L${x + across.x} ${y + across.y}`;
   return `M${from.x} ${from.y}L${to.x} ${to.y}${bar(from)}${bar(to)}`;
 }

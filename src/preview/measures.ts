@@ -18,7 +18,10 @@ export class Measures {
   private slipAsked = false;
 
   /** @param changed is called when an answer has come */
-  constructor(private readonly questions: Questions, private readonly changed: () => void) {}
+  constructor(
+    private readonly questions: Questions,
+    private readonly changed: () => void,
+  ) {}
 
   get figures(): SlipFigures {
     return { bare: this.bare?.answer, sweeps: this.sweeps, sweeping: this.sweeping };

@@ -33,6 +33,9 @@ export type FromBench =
   | { readonly type: 'picture'; readonly bytes: Uint8Array | undefined }
   /** Give a layer of the stack another place in the painting order. */
   | {
-    readonly type: 'reorder'; readonly uri: string; readonly version: number;
-    readonly layer: number; readonly to: number;
-  };
+      readonly type: 'reorder';
+      readonly uri: string;
+      readonly version: number;
+      readonly layer: number;
+      readonly to: number;
+    };

@@ -48,7 +48,9 @@ function withRoom(notes: readonly Note[]): Note[] {
 
 function makeNote(): SVGGElement {
   return svg('g', {}, [
-    svg('path', { class: 'note-halo' }), svg('path', { class: 'note-line' }), svg('rect', { class: 'note-chip' }),
+    svg('path', { class: 'note-halo' }),
+    svg('path', { class: 'note-line' }),
+    svg('rect', { class: 'note-chip' }),
     svg('text', { class: 'note-text' }),
   ]);
 }

@@ -10,7 +10,11 @@ import type { Size } from './view';
 const OFF = 14;
 
 const NAMES: Readonly<Record<PartKind, string>> = {
-  opening: 'Opening', island: 'Island', tie: 'Narrow tie', slot: 'Narrow slot', sheet: 'Sheet',
+  opening: 'Opening',
+  island: 'Island',
+  tie: 'Narrow tie',
+  slot: 'Narrow slot',
+  sheet: 'Sheet',
 };
 
 export class PartCard {
@@ -64,11 +68,18 @@ export function spoken(part: PickedPart, layer: StackLayer): string {
 function measuresOf(part: PickedPart, { paint, openingCount, name }: StackLayer): (readonly [string, string])[] {
   const { kind, width, height, area, cutLength, across } = part;
   const size = formatSides(width, height, 2);
-  if (across !== undefined) return [['across', `${across.toFixed(2)} mm`], ['layer', name], ['paint', paint]];
+  if (across !== undefined)
+    return [
+      ['across', `${across.toFixed(2)} mm`],
+      ['layer', name],
+      ['paint', paint],
+    ];
   return [
-    ['size', size], [kind === 'sheet' ? 'material' : 'area', `${area.toFixed(area < 10 ? 2 : 1)} mm²`],
+    ['size', size],
+    [kind === 'sheet' ? 'material' : 'area', `${area.toFixed(area < 10 ? 2 : 1)} mm²`],
     ['cut', `${cutLength.toFixed(1)} mm`],
     ...(kind === 'sheet' ? [['openings', String(openingCount)] as const] : []),
-    ['layer', name], ['paint', paint],
+    ['layer', name],
+    ['paint', paint],
   ];
 }

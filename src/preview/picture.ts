@@ -31,7 +31,12 @@ export class Picture {
 
   draw(look: Look): void {
     this.look = look;
-    syncChildren(this.plates, look.plates, () => svg('g'), (group, plate) => this.drawPlate(group, plate));
+    syncChildren(
+      this.plates,
+      look.plates,
+      () => svg('g'),
+      (group, plate) => this.drawPlate(group, plate),
+    );
     const sheet = look.kind === 'sheet' ? String(look.plates[0]?.layer) : undefined;
     if (sheet !== undefined && sheet !== this.fallen) this.letFall(look);
     this.fallen = sheet;
@@ -78,11 +83,13 @@ export class Picture {
     const { view, size } = this;
     const slack = this.moving ? 1 : 0;
     for (const line of this.caret) line.show(windowBox(view, size), view.scale, slack);
-    this.look?.plates.forEach(({ place, parts }, order) => parts.forEach(({ fall }, index) => {
-      const path = this.plates.children[order]?.children[index];
-      const lies = fall ? multiply(place, translation(fall.x, fall.y)) : place;
-      if (path) this.outlines.get(path)?.show(windowBox(view, size, lies), view.scale, slack);
-    }));
+    this.look?.plates.forEach(({ place, parts }, order) =>
+      parts.forEach(({ fall }, index) => {
+        const path = this.plates.children[order]?.children[index];
+        const lies = fall ? multiply(place, translation(fall.x, fall.y)) : place;
+        if (path) this.outlines.get(path)?.show(windowBox(view, size, lies), view.scale, slack);
+      }),
+    );
   }
 
   private makeOutline(): SVGPathElement {
@@ -93,7 +100,12 @@ export class Picture {
 
   private drawPlate(group: SVGGElement, { layer, place, parts }: Plate): void {
     setAttributes(group, { transform: matrixText(place), 'data-layer': layer ?? '' });
-    syncChildren(group, parts, () => this.makeOutline(), (path, part) => this.drawPart(path, part));
+    syncChildren(
+      group,
+      parts,
+      () => this.makeOutline(),
+      (path, part) => this.drawPart(path, part),
+    );
   }
 
   private drawPart(path: SVGPathElement, part: Part): void {
@@ -125,16 +137,24 @@ export class Picture {
     // The elements are those of the sheet that was looked at before; what falls there falls no more.
     for (const animation of this.plates.getAnimations({ subtree: true })) animation.cancel();
     if (prefersStillness()) return;
-    plates.forEach(({ parts }, order) => parts.forEach(({ fall }, index) => {
-      const path = this.plates.children[order]?.children[index];
-      if (!fall || !path) return;
-      const start = { translate: `${-fall.x}px ${-fall.y}px` };
-      path.animate([start, { translate: '0 0' }], { duration: 450, delay: 150, fill: 'backwards', easing: 'ease-in' });
-    }));
+    plates.forEach(({ parts }, order) =>
+      parts.forEach(({ fall }, index) => {
+        const path = this.plates.children[order]?.children[index];
+        if (!fall || !path) return;
+        const start = { translate: `${-fall.x}px ${-fall.y}px` };
+        path.animate([start, { translate: '0 0' }], {
+          duration: 450,
+          delay: 150,
+          fill: 'backwards',
+          easing: 'ease-in',
+        });
+      }),
+    );
   }
 }
 
 function prefersStillness(): boolean {
-  return document.body.classList.contains('vscode-reduce-motion')
-    || matchMedia('(prefers-reduced-motion: reduce)').matches;
+  return (
+    document.body.classList.contains('vscode-reduce-motion') || matchMedia('(prefers-reduced-motion: reduce)').matches
+  );
 }

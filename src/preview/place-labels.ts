@@ -20,14 +20,14 @@ export function placeLabels(places: readonly (Point | undefined)[]): (Point | un
   const free = (spot: Point) => !neighbours(taken, spot).some((other) => distance(other, spot) < ROOM);
   const take = (spot: Point) => {
     const key = cellKey(cell(spot.x), cell(spot.y));
-    taken.set(key, [...taken.get(key) ?? [], spot]);
+    taken.set(key, [...(taken.get(key) ?? []), spot]);
   };
   for (const place of places) if (place) take(place);
   return places.map((place) => {
     if (!place) return undefined;
-    const spots = [REACH, REACH * 1.8, REACH * 2.6].flatMap((reach) => directions.map(
-      ({ x, y }) => ({ x: place.x + x * reach, y: place.y + y * reach }),
-    ));
+    const spots = [REACH, REACH * 1.8, REACH * 2.6].flatMap((reach) =>
+      directions.map(({ x, y }) => ({ x: place.x + x * reach, y: place.y + y * reach })),
+    );
     const spot = spots.find(free) ?? { x: place.x + REACH, y: place.y - REACH };
     take(spot);
     return spot;
@@ -41,7 +41,7 @@ const distance = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.y - b.y
 function neighbours(taken: ReadonlyMap<string, readonly Point[]>, { x, y }: Point): Point[] {
   const found: Point[] = [];
   for (let column = cell(x) - 1; column <= cell(x) + 1; column++) {
-    for (let row = cell(y) - 1; row <= cell(y) + 1; row++) found.push(...taken.get(cellKey(column, row)) ?? []);
+    for (let row = cell(y) - 1; row <= cell(y) + 1; row++) found.push(...(taken.get(cellKey(column, row)) ?? []));
   }
   return found;
 }

@@ -8,10 +8,10 @@ export type Question =
   | { readonly kind: 'necks'; readonly layer: number }
   | { readonly kind: 'slip'; readonly places: SlipParams['places'] }
   | { readonly kind: 'sweep'; readonly layer: number }
-  | { readonly kind: 'partAt' } & Omit<PartAtParams, 'uri'>
-  | { readonly kind: 'part' } & Omit<PartParams, 'uri'>
-  | { readonly kind: 'bridgeAt' } & Omit<BridgeAtParams, 'uri'>
-  | { readonly kind: 'bridgePlan' } & Omit<BridgePlanParams, 'uri'>
+  | ({ readonly kind: 'partAt' } & Omit<PartAtParams, 'uri'>)
+  | ({ readonly kind: 'part' } & Omit<PartParams, 'uri'>)
+  | ({ readonly kind: 'bridgeAt' } & Omit<BridgeAtParams, 'uri'>)
+  | ({ readonly kind: 'bridgePlan' } & Omit<BridgePlanParams, 'uri'>)
   /** Of the extension itself: put the bridges of the last offer into the text. */
   | { readonly kind: 'putIn' };
 

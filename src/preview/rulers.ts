@@ -25,8 +25,17 @@ export class Rulers {
   constructor() {
     this.unit.textContent = 'mm';
     this.element.append(
-      this.plate, this.bar, this.barLabel, this.top, this.left, this.topTicks, this.leftTicks,
-      this.topLabels, this.leftLabels, this.corner, this.unit,
+      this.plate,
+      this.bar,
+      this.barLabel,
+      this.top,
+      this.left,
+      this.topTicks,
+      this.leftTicks,
+      this.topLabels,
+      this.leftLabels,
+      this.corner,
+      this.unit,
     );
   }
 
@@ -47,13 +56,20 @@ export class Rulers {
   }
 
   private label(
-    parent: SVGGElement, ticks: readonly Tick[], place: (at: number) => Record<string, string | number>,
+    parent: SVGGElement,
+    ticks: readonly Tick[],
+    place: (at: number) => Record<string, string | number>,
   ): void {
     const labelled = ticks.filter(({ length }) => length === 'long');
-    syncChildren(parent, labelled, () => svg('text'), (text, { at }) => {
-      setText(text, millimetres(at));
-      setAttributes(text, place(at));
-    });
+    syncChildren(
+      parent,
+      labelled,
+      () => svg('text'),
+      (text, { at }) => {
+        setText(text, millimetres(at));
+        setAttributes(text, place(at));
+      },
+    );
   }
 
   private drawBar(view: View, { width, height }: Size): void {

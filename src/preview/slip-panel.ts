@@ -58,9 +58,15 @@ export class SlipPanel {
     this.element = html('details', { class: 'slip' }, [
       html('summary', {}, [html('h2', {}, ['Slip'])]),
       html('div', { class: 'option-row' }, [
-        html('label', {}, ['Sheet', this.layer]), html('label', {}, [this.byHand, 'Shift by hand']), back,
+        html('label', {}, ['Sheet', this.layer]),
+        html('label', {}, [this.byHand, 'Shift by hand']),
+        back,
       ]),
-      ...this.sliders.map(({ row }) => row), this.told, this.pairs, this.sweepButton, this.sweeps,
+      ...this.sliders.map(({ row }) => row),
+      this.told,
+      this.pairs,
+      this.sweepButton,
+      this.sweeps,
     ]);
   }
 
@@ -68,10 +74,15 @@ export class SlipPanel {
     this.element.hidden = state.mode !== 'print';
     const keys = layerKeys(stack);
     const held = heldKey(stack, state);
-    syncChildren(this.layer, keys, () => html('option'), (option, key) => {
-      setText(option, key);
-      if (option.value !== key) option.value = key;
-    });
+    syncChildren(
+      this.layer,
+      keys,
+      () => html('option'),
+      (option, key) => {
+        setText(option, key);
+        if (option.value !== key) option.value = key;
+      },
+    );
     if (held !== undefined) this.layer.value = held;
     this.byHand.checked = state.slipping;
     this.slip = state.slips[held ?? ''] ?? IN_REGISTER;
@@ -92,7 +103,7 @@ export function heldKey(stack: Stack, { held }: BenchState): string | undefined 
   return held !== undefined && keys.includes(held) ? held : keys.at(-1);
 }
 
-function sliderRow({ label, name, most, step }: typeof SLIDERS[number]) {
+function sliderRow({ label, name, most, step }: (typeof SLIDERS)[number]) {
   const input = html('input', { type: 'range', min: -most, max: most, step, 'aria-label': name });
   const output = html('output');
   return { input, output, row: html('label', { class: 'slider' }, [html('span', {}, [label]), input, output]) };
@@ -111,17 +122,17 @@ function toldOf(slipped: boolean, bare: BareAfterSlip | undefined): string {
 function pairsOf({ safeSlips, slip, layers }: Stack): string[] {
   if (!safeSlips || layers.length < 2) return [];
   if (safeSlips.length === 0) return [`All neighbours bear ${millimetres(slip)} mm to every side.`];
-  return safeSlips.map(({ layers: [a, b], safe }) => (
-    `${layers[a]?.name ?? ''} and ${layers[b]?.name ?? ''} bear ${safe.toFixed(2)} mm.`
-  ));
+  return safeSlips.map(
+    ({ layers: [a, b], safe }) => `${layers[a]?.name ?? ''} and ${layers[b]?.name ?? ''} bear ${safe.toFixed(2)} mm.`,
+  );
 }
 
 const area2 = (area: number): string => area.toFixed(2);
 
 function makeSweep(): HTMLLIElement {
-  return html('li', {}, [html('button', { type: 'button', class: 'sweep' }, [
-    makeRose(), html('span', { class: 'sweep-text' }),
-  ])]);
+  return html('li', {}, [
+    html('button', { type: 'button', class: 'sweep' }, [makeRose(), html('span', { class: 'sweep-text' })]),
+  ]);
 }
 
 function drawSweep(item: HTMLLIElement, { layer, areas, slip, safe }: SlipSweep, stack: Stack): void {
@@ -131,17 +142,28 @@ function drawSweep(item: HTMLLIElement, { layer, areas, slip, safe }: SlipSweep,
   const angle = (worst / areas.length) * 2 * Math.PI;
   const button = item.firstElementChild as HTMLButtonElement;
   setAttributes(button, {
-    'data-key': key, 'data-x': (slip * Math.cos(angle)).toFixed(2), 'data-y': (slip * Math.sin(angle)).toFixed(2),
+    'data-key': key,
+    'data-x': (slip * Math.cos(angle)).toFixed(2),
+    'data-y': (slip * Math.sin(angle)).toFixed(2),
   });
   const [rose, text] = button.children as unknown as [SVGSVGElement, HTMLElement];
   drawRose(rose, areas, stack.layers[layer]?.paint ?? '#000000');
-  setText(text, most === 0
-    ? `${key}: bears ${millimetres(slip)} mm to every side.`
-    : `${key}: bears ${safe.toFixed(2)} mm. Slipped ${millimetres(slip)} mm ${sideOf(angle)}, ${area2(most)} mm² come bare.`);
+  setText(
+    text,
+    most === 0
+      ? `${key}: bears ${millimetres(slip)} mm to every side.`
+      : `${key}: bears ${safe.toFixed(2)} mm. Slipped ${millimetres(slip)} mm ${sideOf(angle)}, ${area2(most)} mm² come bare.`,
+  );
 }
 
 const SIDES = [
-  'to the right', 'to the lower right', 'down', 'to the lower left', 'to the left', 'to the upper left', 'up',
+  'to the right',
+  'to the lower right',
+  'down',
+  'to the lower left',
+  'to the left',
+  'to the upper left',
+  'up',
   'to the upper right',
 ];
 

@@ -5,7 +5,8 @@ const RADIUS = 20;
 
 export function makeRose(): SVGSVGElement {
   return svg('svg', { class: 'rose', width: 44, height: 44, viewBox: '-22 -22 44 44', 'aria-hidden': 'true' }, [
-    svg('circle', { class: 'rose-ring', r: RADIUS }), svg('path', { class: 'rose-ring', d: 'M-20 0H20M0-20V20' }),
+    svg('circle', { class: 'rose-ring', r: RADIUS }),
+    svg('path', { class: 'rose-ring', d: 'M-20 0H20M0-20V20' }),
     svg('path', { class: 'petals' }),
   ]);
 }

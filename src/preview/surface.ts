@@ -46,13 +46,20 @@ export class Surface {
    * @param moved is called with each new view; `chosen` is undefined where the whole sheet is shown
    */
   constructor(
-    choose: (index: number) => void, private readonly hand: Hand,
+    choose: (index: number) => void,
+    private readonly hand: Hand,
     private readonly moved: (view: View, chosen: View | undefined) => void,
   ) {
     this.marks = new Marks(choose);
     this.canvas.append(
-      this.picture.definitions, this.bed.element, this.picture.element, hand.inPicture, this.notes.element,
-      this.marks.element, hand.overPicture, this.rulers.element,
+      this.picture.definitions,
+      this.bed.element,
+      this.picture.element,
+      hand.inPicture,
+      this.notes.element,
+      this.marks.element,
+      hand.overPicture,
+      this.rulers.element,
     );
     this.element.append(this.canvas, hand.card.element, hand.ghost.bar, hand.status);
     followHand(this.element, this.canvas, hand);
@@ -119,9 +126,11 @@ export class Surface {
     this.notes.draw(look);
     this.bed.draw(stack, look);
     this.hand.draw(stack, look);
-    this.marks.draw(stack.findings.flatMap((finding, index) => (
-      isFindingShown(state, stack, finding) ? [this.markOf(finding, index, state)] : []
-    )));
+    this.marks.draw(
+      stack.findings.flatMap((finding, index) =>
+        isFindingShown(state, stack, finding) ? [this.markOf(finding, index, state)] : [],
+      ),
+    );
     setAttributes(this.canvas, { 'aria-label': describe(stack) });
     this.redraw();
   }
@@ -162,8 +171,9 @@ export class Surface {
     const place = this.placeOf(finding);
     const { at, chord } = finding;
     const moved = {
-      ...finding, at: at && apply(place, at),
-      chord: chord && [apply(place, chord[0]), apply(place, chord[1])] as const,
+      ...finding,
+      at: at && apply(place, at),
+      chord: chord && ([apply(place, chord[0]), apply(place, chord[1])] as const),
     };
     return { finding: moved, index, selected: index === state.selected };
   }
@@ -176,7 +186,9 @@ export class Surface {
 
 function describe({ width, height, layers, findings }: Stack): string {
   const size = `${Math.round(width * 10) / 10} by ${Math.round(height * 10) / 10} mm`;
-  return `Stencil, ${size}, layers: ${layers.length}, findings: ${findings.length}. `
-    + 'Arrow keys move it, plus and minus scale it, zero shows all of it. Full stop and comma go from part to part, '
-    + 'Shift with arrow keys moves the crosshair, Enter uses it.';
+  return (
+    `Stencil, ${size}, layers: ${layers.length}, findings: ${findings.length}. ` +
+    'Arrow keys move it, plus and minus scale it, zero shows all of it. Full stop and comma go from part to part, ' +
+    'Shift with arrow keys moves the crosshair, Enter uses it.'
+  );
 }

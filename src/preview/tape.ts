@@ -71,8 +71,7 @@ export function readingOf(from: Point, to: Point): string {
 
 function linePath(a: Point, b: Point): string {
   const length = Math.hypot(b.x - a.x, b.y - a.y);
-  const side = length > 0
-    ? { x: (-(b.y - a.y) / length) * END, y: ((b.x - a.x) / length) * END } : { x: 0, y: END };
+  const side = length > 0 ? { x: (-(b.y - a.y) / length) * END, y: ((b.x - a.x) / length) * END } : { x: 0, y: END };
   const end = ({ x, y }: Point) => `M${x - side.x} ${y - side.y}L${x + side.x} ${y + side.y}`;
   return `M${a.x} ${a.y}L${b.x} ${b.y}${end(a)}${end(b)}`;
 }

@@ -21,10 +21,12 @@ export class ToolChoice {
       return [tool, input] as const;
     });
     this.radios = Object.fromEntries(radios) as Record<Tool, HTMLInputElement>;
-    this.element.append(...radios.map(([tool, input]) => {
-      const { label, title, key } = TOOLS[tool];
-      return html('label', { title: `${title} (${key.toUpperCase()})` }, [input, label]);
-    }));
+    this.element.append(
+      ...radios.map(([tool, input]) => {
+        const { label, title, key } = TOOLS[tool];
+        return html('label', { title: `${title} (${key.toUpperCase()})` }, [input, label]);
+      }),
+    );
     this.draw('pick');
   }
 

@@ -25,9 +25,11 @@ export class Toolbar {
     const radios = looks.map((look) => [look, radio(() => actions.mode(look))] as const);
     this.radios = Object.fromEntries(radios) as Record<LookKind, HTMLInputElement>;
     this.pin = button('Pin', 'Pin: stay with this file', () => actions.pin());
-    const group = html('span', { role: 'radiogroup', 'aria-label': 'Way of looking' }, radios.map(
-      ([look, input]) => html('label', {}, [input, LOOKS[look]]),
-    ));
+    const group = html(
+      'span',
+      { role: 'radiogroup', 'aria-label': 'Way of looking' },
+      radios.map(([look, input]) => html('label', {}, [input, LOOKS[look]])),
+    );
     this.element = html('div', { class: 'toolbar', role: 'toolbar', 'aria-label': 'View' }, [
       group,
       html('span', { class: 'zoom' }, [
@@ -38,7 +40,8 @@ export class Toolbar {
         button('1:1', '1:1, show at true size', () => actions.trueSize()),
       ]),
       html('span', { class: 'panel-tools' }, [
-        this.pin, button('Save picture…', 'Save picture… as PNG or SVG', () => actions.saveAs()),
+        this.pin,
+        button('Save picture…', 'Save picture… as PNG or SVG', () => actions.saveAs()),
       ]),
     ]);
   }

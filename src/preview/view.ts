@@ -23,11 +23,13 @@ const LEAST_SCALE = 0.05;
 const MOST_SCALE = 2000;
 
 export const toWindow = (view: View, { x, y }: Point): Point => ({
-  x: view.x + x * view.scale, y: view.y + y * view.scale,
+  x: view.x + x * view.scale,
+  y: view.y + y * view.scale,
 });
 
 export const toSheet = (view: View, { x, y }: Point): Point => ({
-  x: (x - view.x) / view.scale, y: (y - view.y) / view.scale,
+  x: (x - view.x) / view.scale,
+  y: (y - view.y) / view.scale,
 });
 
 /**
@@ -36,8 +38,12 @@ export const toSheet = (view: View, { x, y }: Point): Point => ({
  */
 export function windowBox(view: View, { width, height }: Size, place: Matrix = IDENTITY): Box {
   const back = invert(place) ?? IDENTITY;
-  const corners = [{ x: 0, y: 0 }, { x: width, y: 0 }, { x: 0, y: height }, { x: width, y: height }]
-    .map((corner) => apply(back, toSheet(view, corner)));
+  const corners = [
+    { x: 0, y: 0 },
+    { x: width, y: 0 },
+    { x: 0, y: height },
+    { x: width, y: height },
+  ].map((corner) => apply(back, toSheet(view, corner)));
   const [xs, ys] = [corners.map(({ x }) => x), corners.map(({ y }) => y)];
   return { minX: Math.min(...xs), minY: Math.min(...ys), maxX: Math.max(...xs), maxY: Math.max(...ys) };
 }

@@ -17,16 +17,18 @@ export function answerLooks(connection: Connection, { current, openText }: LookS
   const slips = new SlipAnswers();
   /** Never rejects: what goes wrong is logged, and the answer is that of an unknown document. */
   const answer = <Params extends DocumentParams>(
-    method: string, from: (checked: CheckedDocument, params: Params) => object,
-  ) => connection.onRequest(method, (params: Params) => {
-    try {
-      const checked = current(params.uri);
-      return checked ? from(checked, params) : null;
-    } catch (error) {
-      connection.console.error(`${params.uri}: ${error instanceof Error ? error.stack : String(error)}`);
-      return null;
-    }
-  });
+    method: string,
+    from: (checked: CheckedDocument, params: Params) => object,
+  ) =>
+    connection.onRequest(method, (params: Params) => {
+      try {
+        const checked = current(params.uri);
+        return checked ? from(checked, params) : null;
+      } catch (error) {
+        connection.console.error(`${params.uri}: ${error instanceof Error ? error.stack : String(error)}`);
+        return null;
+      }
+    });
   answer<LayerParams>(NECKS, necksOfLayer);
   answer<SlipParams>(SLIP, (checked, params) => slips.bareAfter(checked, params));
   answer<LayerParams>(SWEEP, (checked, params) => slips.sweep(checked, params));

@@ -14,7 +14,9 @@ export function answerParts(connection: Connection, known: (uri: string) => Chec
     if (!checked) return null;
     const layers = layersOf(checked);
     return {
-      version: checked.version, part: finder.partAt(layers, params), snap: snapAt(layers, params.places, params.reach),
+      version: checked.version,
+      part: finder.partAt(layers, params),
+      snap: snapAt(layers, params.places, params.reach),
     };
   });
   connection.onRequest(PART, ({ uri, layer, number }: PartParams): PlaceAnswer | null => {

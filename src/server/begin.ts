@@ -6,7 +6,13 @@ import type { Beginning } from './protocol';
 /** @returns null where the document has no root to begin with */
 export function beginningOf(checked: CheckedDocument): Beginning | null {
   const edits = beginEdits(checked);
-  const { version, stencil, report: { drawing: { width, sizeStated } } } = checked;
+  const {
+    version,
+    stencil,
+    report: {
+      drawing: { width, sizeStated },
+    },
+  } = checked;
   return edits ? { version, edits, stencil, width, sizeStated } : null;
 }
 

@@ -11,7 +11,9 @@ const BUDGET = 2000;
 
 /** @param offset of the caret */
 export async function bridgeChanges(
-  checked: CheckedDocument, offset: number, token: CancellationToken,
+  checked: CheckedDocument,
+  offset: number,
+  token: CancellationToken,
 ): Promise<CodeAction[]> {
   const end = performance.now() + BUDGET;
   const { report } = checked;

@@ -15,21 +15,27 @@ export function bridgeOfferAt(checked: CheckedDocument, { layer, point }: Bridge
 
 /** What a mend of a finding would put in. */
 export function bridgePlan(
-  checked: CheckedDocument, { version, finding, mend: kind }: BridgePlanParams,
+  checked: CheckedDocument,
+  { version, finding, mend: kind }: BridgePlanParams,
 ): BridgeOffer | BridgeRefusal {
   const place = findingAt(checked, finding);
   if (version !== checked.version || !place) {
     return refusal(checked, 'The drawing has changed since; choose the place again.');
   }
   const mends = place.checked.mends(place.index).filter(({ bridges }) => bridges !== undefined);
-  const mend = kind === undefined
-    ? mends.find(({ preferred }) => preferred) ?? mends[0]
-    : mends.find((each) => each.kind === kind);
+  const mend =
+    kind === undefined
+      ? (mends.find(({ preferred }) => preferred) ?? mends[0])
+      : mends.find((each) => each.kind === kind);
   return mend ? offer(place.checked, mend) : refusal(checked, 'No bridge could be proven to mend this.');
 }
 
 function offer(owner: CheckedDocument, { kind, title, edits, bridges = [] }: Mend): BridgeOffer {
-  const { document: { uri }, version, report } = owner;
+  const {
+    document: { uri },
+    version,
+    report,
+  } = owner;
   return { uri, version, kind, title, edits, bridges: bridges.map((bridge) => ghostOf(report, bridge)) };
 }
 
@@ -38,7 +44,8 @@ function refusal({ version }: CheckedDocument, sentence: string): BridgeRefusal 
 }
 
 function ghostOf({ stack, project }: Report, { layer, strip, ...place }: BridgeGhost): GhostBridge {
-  const index = stack.layers.findIndex(({ file, sheet }) =>
-    file === (project?.file ?? '') && sheet.layer.name === layer);
+  const index = stack.layers.findIndex(
+    ({ file, sheet }) => file === (project?.file ?? '') && sheet.layer.name === layer,
+  );
   return { ...place, layer: index, outline: regionPath([strip]) };
 }

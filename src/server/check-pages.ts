@@ -7,9 +7,9 @@ import { URI } from 'vscode-uri';
  * @returns a function that gives the page's address, or undefined for a check without a page
  */
 export function checkPages(folder: string): (check: string) => string | undefined {
-  const pages = new Map(pagesIn(folder).map((name) => [
-    path.basename(name, '.md'), URI.file(path.join(folder, name)).toString(),
-  ]));
+  const pages = new Map(
+    pagesIn(folder).map((name) => [path.basename(name, '.md'), URI.file(path.join(folder, name)).toString()]),
+  );
   return (check) => pages.get(check);
 }
 

@@ -53,7 +53,7 @@ export class CheckedDocument {
 
   /** All documents of its project, this one first. */
   documents(): CheckedDocument[] {
-    return [this, ...[...this.project?.documents.values() ?? []].filter((each) => each !== this)];
+    return [this, ...[...(this.project?.documents.values() ?? [])].filter((each) => each !== this)];
   }
 
   /** The document that the stack knows under a name. */

@@ -1,6 +1,10 @@
 /** The lightbulb: mends that were proven for the findings under the cursor. */
 import {
-  CodeActionKind, CodeActionTriggerKind, type CancellationToken, type CodeAction, type CodeActionParams,
+  CodeActionKind,
+  CodeActionTriggerKind,
+  type CancellationToken,
+  type CodeAction,
+  type CodeActionParams,
   type Diagnostic,
 } from 'vscode-languageserver';
 import type { Mend } from '../report';
@@ -17,20 +21,22 @@ const LIGHTBULB_BUDGET = 1500;
 const FIX_ALL_BUDGET = 750;
 
 export async function codeActions(
-  checked: CheckedDocument, { range, context }: CodeActionParams, token: CancellationToken,
+  checked: CheckedDocument,
+  { range, context }: CodeActionParams,
+  token: CancellationToken,
 ): Promise<CodeAction[]> {
   const wants = (kind: string) => context.only?.some((only) => isWithin(kind, only));
   const actions: CodeAction[] = [];
-  if (wants(FIX_ALL)) actions.push(...await fixAll(checked, token));
+  if (wants(FIX_ALL)) actions.push(...(await fixAll(checked, token)));
   if (!context.only || wants(CodeActionKind.QuickFix)) {
     const [from, to] = [checked.document.offsetAt(range.start), checked.document.offsetAt(range.end)];
     const touched = indicesWhere(checked, ({ span }) => span.from <= to && span.to >= from);
     const caret = from === to ? from : undefined;
-    actions.push(...await quickFixes(checked, { indices: touched, caret }, context.diagnostics, token));
+    actions.push(...(await quickFixes(checked, { indices: touched, caret }, context.diagnostics, token)));
   }
   if (wants(BRIDGE_CHANGES) || (!context.only && context.triggerKind !== CodeActionTriggerKind.Automatic)) {
     const offset = checked.document.offsetAt(range.start);
-    actions.push(...await bridgeChanges(checked, offset, token), ...registerActions(checked, offset));
+    actions.push(...(await bridgeChanges(checked, offset, token)), ...registerActions(checked, offset));
   }
   return token.isCancellationRequested ? [] : actions;
 }
@@ -46,7 +52,10 @@ interface Place {
 }
 
 async function quickFixes(
-  checked: CheckedDocument, { indices, caret }: Place, shown: readonly Diagnostic[], token: CancellationToken,
+  checked: CheckedDocument,
+  { indices, caret }: Place,
+  shown: readonly Diagnostic[],
+  token: CancellationToken,
 ): Promise<CodeAction[]> {
   const actions: CodeAction[] = [];
   const titles = new Set<string>();
@@ -57,7 +66,10 @@ async function quickFixes(
     titles.add(mend.title);
     const diagnostics = shown.filter(({ data }) => isDataOf(data, checked.version, index));
     actions.push({
-      title: mend.title, kind: CodeActionKind.QuickFix, diagnostics, isPreferred: mend.preferred,
+      title: mend.title,
+      kind: CodeActionKind.QuickFix,
+      diagnostics,
+      isPreferred: mend.preferred,
       edit: workspaceEdit(checked, mend.edits, mend.others),
       data: reachOf(mend),
     });
@@ -77,7 +89,11 @@ async function fixAll(checked: CheckedDocument, token: CancellationToken): Promi
 
 /** Proves finding by finding, letting other messages in between, until cancelled, outdated or out of time. */
 async function* mendsOf(
-  checked: CheckedDocument, indices: readonly number[], budget: number, token: CancellationToken, caret?: number,
+  checked: CheckedDocument,
+  indices: readonly number[],
+  budget: number,
+  token: CancellationToken,
+  caret?: number,
 ): AsyncGenerator<{ index: number; mend: Mend }> {
   const end = performance.now() + budget;
   for (const index of indices) {
@@ -90,9 +106,10 @@ async function* mendsOf(
 }
 
 function indicesWhere(
-  { report }: CheckedDocument, wanted: (finding: CheckedDocument['report']['findings'][number]) => boolean,
+  { report }: CheckedDocument,
+  wanted: (finding: CheckedDocument['report']['findings'][number]) => boolean,
 ): number[] {
-  return report.findings.flatMap((finding, index) => wanted(finding) ? [index] : []);
+  return report.findings.flatMap((finding, index) => (wanted(finding) ? [index] : []));
 }
 
 /**

@@ -17,7 +17,10 @@ export class ConfigNotices {
     if (this.published.get(uri) === about) return;
     const document = TextDocument.create(uri, 'json', 0, text);
     const problems = [...readConfig(text).problems, ...more];
-    this.publish(uri, problems.map((problem) => configDiagnosticOf(problem, document)));
+    this.publish(
+      uri,
+      problems.map((problem) => configDiagnosticOf(problem, document)),
+    );
     this.published.set(uri, about);
   }
 

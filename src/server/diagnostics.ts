@@ -1,6 +1,10 @@
 /** Findings in the form that the editor underlines. */
 import {
-  DiagnosticSeverity, DiagnosticTag, type Diagnostic, type DiagnosticRelatedInformation, type Range,
+  DiagnosticSeverity,
+  DiagnosticTag,
+  type Diagnostic,
+  type DiagnosticRelatedInformation,
+  type Range,
 } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Finding, Related, Severity } from '../checks/finding';
@@ -26,7 +30,10 @@ export interface DiagnosticData {
 
 /** @param pageOf the address of a check's page, where there is one */
 export function diagnosticOf(
-  finding: Finding, index: number, checked: CheckedDocument, pageOf: (check: string) => string | undefined,
+  finding: Finding,
+  index: number,
+  checked: CheckedDocument,
+  pageOf: (check: string) => string | undefined,
 ): Diagnostic {
   const { document } = checked;
   const data: DiagnosticData = { version: document.version, finding: index };

@@ -14,9 +14,7 @@ export interface FoundConfig {
  * @param unsaved the text of a file that is open in the editor, by its URI; it wins over the file on disk
  * @returns undefined where there is none, or where the document is not on disk
  */
-export function findConfig(
-  documentUri: string, unsaved: (uri: string) => string | undefined,
-): FoundConfig | undefined {
+export function findConfig(documentUri: string, unsaved: (uri: string) => string | undefined): FoundConfig | undefined {
   const uri = URI.parse(documentUri);
   if (uri.scheme !== 'file') return undefined;
   for (let folder = path.dirname(uri.fsPath); ; folder = path.dirname(folder)) {

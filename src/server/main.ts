@@ -5,7 +5,7 @@ import { serve } from './serve';
 const connection = createConnection(ProposedFeatures.all);
 
 const log = (error: unknown) => {
-  connection.console.error(error instanceof Error ? error.stack ?? error.message : String(error));
+  connection.console.error(error instanceof Error ? (error.stack ?? error.message) : String(error));
 };
 process.on('uncaughtException', log);
 process.on('unhandledRejection', log);

@@ -7,7 +7,10 @@ import type { CheckedDocument } from './checked-document';
 import { rangeOf } from './diagnostics';
 
 const KINDS: Readonly<Record<OutlineItem['kind'], SymbolKind>> = {
-  layer: SymbolKind.Class, opening: SymbolKind.Field, sheet: SymbolKind.Object, island: SymbolKind.Event,
+  layer: SymbolKind.Class,
+  opening: SymbolKind.Field,
+  sheet: SymbolKind.Object,
+  island: SymbolKind.Event,
   more: SymbolKind.Null,
 };
 
@@ -18,7 +21,11 @@ export function documentSymbols({ document, report }: CheckedDocument): Document
 function symbolOf(item: OutlineItem, document: TextDocument): DocumentSymbol {
   const { kind, name, detail, span, selection, children } = item;
   return {
-    name, detail, kind: KINDS[kind], range: rangeOf(span, document), selectionRange: rangeOf(selection, document),
+    name,
+    detail,
+    kind: KINDS[kind],
+    range: rangeOf(span, document),
+    selectionRange: rangeOf(selection, document),
     children: children.map((child) => symbolOf(child, document)),
   };
 }
@@ -34,7 +41,7 @@ function textOf({ name, id, times, width, height, area, cutLength, layers }: Sha
   const size = formatSides(width, height, 2);
   const measures = `${size} · ${area.toFixed(2)} mm² · ${cutLength.toFixed(2)} mm of cut`;
   const stands = layers.map((layer) => `layer ${escaped(layer.name)}, paint ${layer.paint}, read as ${layer.reading}`);
-  return [title, measures, ...stands.length > 0 ? stands : ['in no layer of the stack']].join('  \n');
+  return [title, measures, ...(stands.length > 0 ? stands : ['in no layer of the stack'])].join('  \n');
 }
 
 /** The artist's words as they are: none of them is Markdown. */

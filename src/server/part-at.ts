@@ -44,16 +44,31 @@ export class PartFinder {
   }
 
   private picked(
-    { sheet, uri, version }: PlacedSheet, layer: number, part: SheetPart, near?: { point: Point; reach: number },
+    { sheet, uri, version }: PlacedSheet,
+    layer: number,
+    part: SheetPart,
+    near?: { point: Point; reach: number },
   ): PickedPart {
     const { kind, box, at, area, cutLength, polygon, thin } = part;
     const { all } = this.partsOf(sheet);
     const number = all.indexOf(part);
     const { from, to } = this.spanOf(sheet, part, near);
     return {
-      kind, layer, number: Math.max(number, 0), count: number < 0 ? 0 : all.length, at, area, cutLength,
+      kind,
+      layer,
+      number: Math.max(number, 0),
+      count: number < 0 ? 0 : all.length,
+      at,
+      area,
+      cutLength,
       outline: polygon ? regionPath([polygon]) : thin ? linePath(thin.from, thin.to) : '',
-      width: box.maxX - box.minX, height: box.maxY - box.minY, across: thin?.width, uri, version, from, to,
+      width: box.maxX - box.minX,
+      height: box.maxY - box.minY,
+      across: thin?.width,
+      uri,
+      version,
+      from,
+      to,
     };
   }
 
@@ -77,16 +92,22 @@ const NOWHERE = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infini
 
 /** A point of the artist's outlines within reach, else a place on an edge of the openings. */
 export function snapAt(
-  layers: readonly PlacedSheet[], places: readonly LayerPlace[], reach: number,
+  layers: readonly PlacedSheet[],
+  places: readonly LayerPlace[],
+  reach: number,
 ): SnapPoint | undefined {
-  return nearest(places, reach, 'point', ({ layer, point }, least) => {
-    const sheet = layers[layer]?.sheet;
-    return sheet && nearestEnd(sheet.layer.shapes, sheet.layer.reading === 'outlines', point, least);
-  }) ?? nearest(places, reach, 'edge', ({ layer, point }, least) => nearestEdge(layers[layer]?.sheet, point, least));
+  return (
+    nearest(places, reach, 'point', ({ layer, point }, least) => {
+      const sheet = layers[layer]?.sheet;
+      return sheet && nearestEnd(sheet.layer.shapes, sheet.layer.reading === 'outlines', point, least);
+    }) ?? nearest(places, reach, 'edge', ({ layer, point }, least) => nearestEdge(layers[layer]?.sheet, point, least))
+  );
 }
 
 function nearest(
-  places: readonly LayerPlace[], reach: number, kind: SnapPoint['kind'],
+  places: readonly LayerPlace[],
+  reach: number,
+  kind: SnapPoint['kind'],
   find: (place: LayerPlace, reach: number) => Point | undefined,
 ): SnapPoint | undefined {
   let [best, least]: [SnapPoint | undefined, number] = [undefined, reach];

@@ -6,9 +6,17 @@ import { workspaceEdit } from './workspace-edit';
 
 /** @param offset of the caret */
 export function registerActions(checked: CheckedDocument, offset: number): CodeAction[] {
-  const { drawing: { document: { root } }, sheets } = checked.report;
+  const {
+    drawing: {
+      document: { root },
+    },
+    sheets,
+  } = checked.report;
   const starts = sheets.map(({ layer }) => layer.element ?? root);
   if (!starts.some((element) => element && element.startTag.from <= offset && offset < element.startTag.to)) return [];
-  return markRegister(checked.report).map(({ title, edits, others }) => (
-    { title, kind: CodeActionKind.RefactorRewrite, edit: workspaceEdit(checked, edits, others) }));
+  return markRegister(checked.report).map(({ title, edits, others }) => ({
+    title,
+    kind: CodeActionKind.RefactorRewrite,
+    edit: workspaceEdit(checked, edits, others),
+  }));
 }

@@ -9,7 +9,9 @@ import type { Reordering, ReorderParams } from './look-protocol';
 export type OpenText = (uri: string) => { readonly version: number; getText(): string } | undefined;
 
 export function reordering(
-  checked: CheckedDocument, { version, layer, to }: ReorderParams, openText: OpenText,
+  checked: CheckedDocument,
+  { version, layer, to }: ReorderParams,
+  openText: OpenText,
 ): Reordering {
   const refuse = (refusal: string): Reordering => ({ version: checked.version, refusal });
   if (version !== checked.version) return refuse('The drawing has changed since; move the layer again.');
@@ -24,7 +26,9 @@ export function reordering(
   }
   if (from.count > 1 || target.count > 1) {
     const { entry } = from.count > 1 ? from : target;
-    return refuse(`tombolo.json names several layers together as "${entry.from}": name each by its own #id to mix them with others.`);
+    return refuse(
+      `tombolo.json names several layers together as "${entry.from}": name each by its own #id to mix them with others.`,
+    );
   }
   return inConfig(project, [from.entry.index, target.entry.index], checked.version, openText);
 }
@@ -35,10 +39,14 @@ function inFile({ document, report, version }: CheckedDocument, from: number, to
 }
 
 function inConfig(
-  { config }: CheckedProject, [from, to]: readonly [number, number], version: number, openText: OpenText,
+  { config }: CheckedProject,
+  [from, to]: readonly [number, number],
+  version: number,
+  openText: OpenText,
 ): Reordering {
   const open = openText(config.uri);
-  if (open && open.getText() !== config.text) return { version, refusal: 'tombolo.json has changed since; move the layer again.' };
+  if (open && open.getText() !== config.text)
+    return { version, refusal: 'tombolo.json has changed since; move the layer again.' };
   const edits = reorderEntries(config.text, from, to);
   if (typeof edits === 'string') return { version, refusal: edits };
   return { uri: config.uri, version: open?.version ?? 0, edits };

@@ -1,8 +1,13 @@
 /** Wires the checker to a language server connection. */
 import path from 'node:path';
 import {
-  CodeActionKind, DidChangeConfigurationNotification, TextDocuments, TextDocumentSyncKind, type Connection,
-  type InitializeParams, type InitializeResult,
+  CodeActionKind,
+  DidChangeConfigurationNotification,
+  TextDocuments,
+  TextDocumentSyncKind,
+  type Connection,
+  type InitializeParams,
+  type InitializeResult,
 } from 'vscode-languageserver/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { answerLooks } from './answer-looks';
@@ -15,8 +20,20 @@ import type { CheckedDocument } from './checked-document';
 import { codeActions, FIX_ALL } from './code-actions';
 import { documentSymbols, hoverAt } from './outline';
 import {
-  BEGIN, BRIDGE_AT, BRIDGE_ISLANDS, BRIDGE_PLAN, CHECK_AGAIN, CHECKED, SHAPE_AT, STACK, type BridgeAnswer,
-  type BridgeAtParams, type BridgedIslands, type BridgePlanParams, type DocumentParams, type PlaceParams,
+  BEGIN,
+  BRIDGE_AT,
+  BRIDGE_ISLANDS,
+  BRIDGE_PLAN,
+  CHECK_AGAIN,
+  CHECKED,
+  SHAPE_AT,
+  STACK,
+  type BridgeAnswer,
+  type BridgeAtParams,
+  type BridgedIslands,
+  type BridgePlanParams,
+  type DocumentParams,
+  type PlaceParams,
 } from './protocol';
 import { readSettings } from './settings';
 import { shapeAt } from './shape-at';
@@ -27,9 +44,8 @@ import { isConfigUri, StencilChecker } from './stencil-checker';
 export function serve(connection: Connection, folder: string): void {
   const documents = new TextDocuments(TextDocument);
   const checker = new StencilChecker(documents, {
-    diagnostics: (uri, version, diagnostics) => void connection.sendDiagnostics(
-      version === undefined ? { uri, diagnostics } : { uri, version, diagnostics },
-    ),
+    diagnostics: (uri, version, diagnostics) =>
+      void connection.sendDiagnostics(version === undefined ? { uri, diagnostics } : { uri, version, diagnostics }),
     checked: (checked) => void connection.sendNotification(CHECKED, checked),
     log: (message) => connection.console.log(message),
     pageOf: checkPages(path.join(folder, 'checks')),
@@ -91,7 +107,7 @@ function answerRequests(connection: Connection, checker: StencilChecker): void {
   };
   connection.onCodeAction(async (params, token) => {
     const { uri } = params.textDocument;
-    const checked = answer(uri, undefined, (found) => found.stencil ? found : undefined);
+    const checked = answer(uri, undefined, (found) => (found.stencil ? found : undefined));
     if (!checked) return [];
     return codeActions(checked, params, token).catch((error: unknown) => {
       connection.console.error(`${uri}: ${error instanceof Error ? error.stack : String(error)}`);
@@ -99,9 +115,11 @@ function answerRequests(connection: Connection, checker: StencilChecker): void {
     });
   });
   connection.onDocumentSymbol(({ textDocument: { uri } }) =>
-    answer(uri, null, (checked) => checked.stencil ? documentSymbols(checked) : null));
-  connection.onHover(({ textDocument: { uri }, position }) => answer(uri, null, (checked) =>
-    (checked.stencil && hoverAt(checked, checked.document.offsetAt(position))) || null));
+    answer(uri, null, (checked) => (checked.stencil ? documentSymbols(checked) : null)),
+  );
+  connection.onHover(({ textDocument: { uri }, position }) =>
+    answer(uri, null, (checked) => (checked.stencil && hoverAt(checked, checked.document.offsetAt(position))) || null),
+  );
   connection.onRequest(STACK, ({ uri }: DocumentParams) => answer(uri, null, stackOf));
   connection.onRequest(SHAPE_AT, ({ uri, offset }: PlaceParams) => {
     // A moving caret never makes a check: the bench asks again when the next one is done.
@@ -116,9 +134,11 @@ function answerRequests(connection: Connection, checker: StencilChecker): void {
   connection.onRequest(BEGIN, ({ uri }: DocumentParams) => answer(uri, null, beginningOf));
   connection.onRequest(BRIDGE_ISLANDS, ({ uri }: DocumentParams) => answer(uri, null, bridged));
   connection.onRequest<BridgeAnswer, void>(BRIDGE_AT, (params: BridgeAtParams) =>
-    answer<BridgeAnswer>(params.uri, null, (checked) => bridgeOfferAt(checked, params)));
+    answer<BridgeAnswer>(params.uri, null, (checked) => bridgeOfferAt(checked, params)),
+  );
   connection.onRequest<BridgeAnswer, void>(BRIDGE_PLAN, (params: BridgePlanParams) =>
-    answer<BridgeAnswer>(params.uri, null, (checked) => bridgePlan(checked, params)));
+    answer<BridgeAnswer>(params.uri, null, (checked) => bridgePlan(checked, params)),
+  );
 }
 
 function bridged(checked: CheckedDocument): BridgedIslands | null {

@@ -24,7 +24,8 @@ const drawnThrough = ({ element, instances }: Shape): readonly ElementNode[] => 
 
 function innermost(elements: readonly ElementNode[], offset: number): ElementNode | undefined {
   const holding = elements.filter(({ span }) => span.from <= offset && offset < span.to);
-  return holding.reduce<ElementNode | undefined>((best, element) => (
-    best && best.span.to - best.span.from <= element.span.to - element.span.from ? best : element
-  ), undefined);
+  return holding.reduce<ElementNode | undefined>(
+    (best, element) => (best && best.span.to - best.span.from <= element.span.to - element.span.from ? best : element),
+    undefined,
+  );
 }

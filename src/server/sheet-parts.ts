@@ -80,7 +80,12 @@ const isNeck = ({ kind }: ThinPart): boolean => kind === 'neck';
 function areaPart(kind: PartKind, polygon: Polygon, at?: Point): SheetPart {
   const box = boxOfPolygon(polygon);
   return {
-    kind, box, polygon, thin: undefined, area: areaOf(polygon), cutLength: perimeterOf(polygon),
+    kind,
+    box,
+    polygon,
+    thin: undefined,
+    area: areaOf(polygon),
+    cutLength: perimeterOf(polygon),
     at: at ?? insideOf(polygon, box),
   };
 }
@@ -97,7 +102,7 @@ function insideOf(polygon: Polygon, { minY, maxY }: Box): Point {
   const crossings: number[] = [];
   for (const ring of ringsOf(polygon)) {
     forEachEdge(ring, (x0, y0, x1, y1) => {
-      if ((y0 > y) !== (y1 > y)) crossings.push(x0 + ((y - y0) / (y1 - y0)) * (x1 - x0));
+      if (y0 > y !== y1 > y) crossings.push(x0 + ((y - y0) / (y1 - y0)) * (x1 - x0));
     });
   }
   crossings.sort((a, b) => a - b);

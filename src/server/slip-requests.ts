@@ -16,7 +16,8 @@ export class SlipAnswers {
 
   bareAfter(checked: CheckedDocument, { places }: SlipParams): BareAfterSlip {
     const { seams, area, whole } = this.groundOf(checked).bareAfter(
-      places.map((place) => place ?? undefined), slipOf(checked),
+      places.map((place) => place ?? undefined),
+      slipOf(checked),
     );
     return { version: checked.version, seams: regionPath(seams), places: seams.length, area, whole };
   }

@@ -19,11 +19,18 @@ export function stackOf(checked: CheckedDocument): Stack {
   const { layers } = report.stack;
   const frames = documents.map((each) => each.report.drawing);
   return {
-    uri: document.uri, version, stencil, elapsed: report.project?.report.elapsed ?? report.elapsed,
+    uri: document.uri,
+    version,
+    stencil,
+    elapsed: report.project?.report.elapsed ?? report.elapsed,
     documents: documents.map((each) => ({ uri: each.document.uri, version: each.version })),
-    width: Math.max(...frames.map(({ width }) => width)), height: Math.max(...frames.map(({ height }) => height)),
-    sizeStated: report.drawing.sizeStated, sheet: boxAround(layers.map(({ sheet }) => sheet.frame)) ?? frameOf(report),
-    slip: limitsOf(report.settings.config ?? DEFAULT_CONFIG).slip, ...bedOf(report), ...groundOf(report),
+    width: Math.max(...frames.map(({ width }) => width)),
+    height: Math.max(...frames.map(({ height }) => height)),
+    sizeStated: report.drawing.sizeStated,
+    sheet: boxAround(layers.map(({ sheet }) => sheet.frame)) ?? frameOf(report),
+    slip: limitsOf(report.settings.config ?? DEFAULT_CONFIG).slip,
+    ...bedOf(report),
+    ...groundOf(report),
     ...safeSlipsOf(report),
     layers: layers.map(({ file, sheet }) => layerOf(sheet, (checked.named(file) ?? checked).document.uri)),
     findings: documents.flatMap((each) => each.report.findings.map((finding) => findingOf(finding, each))),
@@ -32,7 +39,8 @@ export function stackOf(checked: CheckedDocument): Stack {
 
 /** The document that a finding of the stack lies in, and its index there. */
 export function findingAt(
-  checked: CheckedDocument, index: number,
+  checked: CheckedDocument,
+  index: number,
 ): { checked: CheckedDocument; index: number } | undefined {
   let left = index;
   for (const each of checked.documents()) {
@@ -69,28 +77,45 @@ function frameOf({ drawing }: Report): Box {
 function boxAround(boxes: readonly Box[]): Box | undefined {
   if (boxes.length === 0) return undefined;
   return {
-    minX: Math.min(...boxes.map(({ minX }) => minX)), minY: Math.min(...boxes.map(({ minY }) => minY)),
-    maxX: Math.max(...boxes.map(({ maxX }) => maxX)), maxY: Math.max(...boxes.map(({ maxY }) => maxY)),
+    minX: Math.min(...boxes.map(({ minX }) => minX)),
+    minY: Math.min(...boxes.map(({ minY }) => minY)),
+    maxX: Math.max(...boxes.map(({ maxX }) => maxX)),
+    maxY: Math.max(...boxes.map(({ maxY }) => maxY)),
   };
 }
 
 function layerOf(sheet: Sheet, uri: string): StackLayer {
   const { layer, openings, material, cutLength } = sheet;
   return {
-    ...pictureLayer(sheet), uri, reading: layer.reading, readingStated: layer.readingStated,
-    openingCount: openings.length, openingArea: areaOf(openings), materialArea: areaOf(material), cutLength,
+    ...pictureLayer(sheet),
+    uri,
+    reading: layer.reading,
+    readingStated: layer.readingStated,
+    openingCount: openings.length,
+    openingArea: areaOf(openings),
+    materialArea: areaOf(material),
+    cutLength,
   };
 }
 
 function findingOf(finding: Finding, { document, report }: CheckedDocument): StackFinding {
   const { check, severity, message, at, measure, subject, span } = finding;
   const file = report.project?.file ?? '';
-  const named = report.stack.layers.findIndex((layer) => layer.file === file
-    && (subject && 'sheet' in subject ? layer.sheet === subject.sheet : layer.sheet.layer.name === finding.layer));
+  const named = report.stack.layers.findIndex(
+    (layer) =>
+      layer.file === file &&
+      (subject && 'sheet' in subject ? layer.sheet === subject.sheet : layer.sheet.layer.name === finding.layer),
+  );
   return {
-    uri: document.uri, check, severity, message, at, measure,
+    uri: document.uri,
+    check,
+    severity,
+    message,
+    at,
+    measure,
     layer: named < 0 ? undefined : named,
     chord: subject?.kind === 'thin' ? [subject.part.from, subject.part.to] : undefined,
-    from: span.from, to: span.to,
+    from: span.from,
+    to: span.to,
   };
 }

@@ -46,7 +46,10 @@ export class StencilChecker {
   private asked: CheckedDocument | undefined;
   private readonly notices: ConfigNotices;
 
-  constructor(private readonly documents: OpenDocuments, private readonly outlet: Outlet) {
+  constructor(
+    private readonly documents: OpenDocuments,
+    private readonly outlet: Outlet,
+  ) {
     this.notices = new ConfigNotices((uri, diagnostics) => outlet.diagnostics(uri, undefined, diagnostics));
   }
 
@@ -216,7 +219,9 @@ export class StencilChecker {
     this.projects.set(config.uri, project);
     this.notices.show(config, project.problems());
     for (const document of project.documents.values()) this.keep(document);
-    for (const { document: { uri } } of before?.documents.values() ?? []) {
+    for (const {
+      document: { uri },
+    } of before?.documents.values() ?? []) {
       if (project.document(uri)) continue;
       this.withdraw(uri);
       if (this.documents.get(uri)) this.checkSoon(uri, 0);
@@ -226,7 +231,10 @@ export class StencilChecker {
   private dropProject(project: CheckedProject): void {
     this.projects.delete(project.config.uri);
     this.schedule.cancel(project.config.uri);
-    for (const { document: { uri } } of project.documents.values()) this.withdraw(uri);
+    for (const {
+      document: { uri },
+    } of project.documents.values())
+      this.withdraw(uri);
   }
 
   /** Whether a document is open that belongs to the project. */
@@ -239,12 +247,19 @@ export class StencilChecker {
   }
 
   private keep(checked: CheckedDocument): void {
-    const { document: { uri }, open, report, version } = checked;
+    const {
+      document: { uri },
+      open,
+      report,
+      version,
+    } = checked;
     this.results.set(uri, checked);
     if (open) this.seen.add(uri);
-    this.outlet.diagnostics(uri, open ? version : undefined, report.findings.map(
-      (finding, index) => diagnosticOf(finding, index, checked, this.outlet.pageOf),
-    ));
+    this.outlet.diagnostics(
+      uri,
+      open ? version : undefined,
+      report.findings.map((finding, index) => diagnosticOf(finding, index, checked, this.outlet.pageOf)),
+    );
     if (open) this.outlet.checked({ uri, version, stencil: true, summary: summaryOf(report, checked.config) });
     this.outlet.log(`${uri}: ${report.findings.length} findings in ${report.elapsed.toFixed(0)} ms`);
   }
@@ -263,8 +278,11 @@ export class StencilChecker {
   }
 
   private sweepNotices(): void {
-    const open = this.documents.all().map(({ uri }) => uri).filter(isConfigUri);
-    const inForce = [...this.results.values()].flatMap(({ config }) => config ? [config.uri] : []);
+    const open = this.documents
+      .all()
+      .map(({ uri }) => uri)
+      .filter(isConfigUri);
+    const inForce = [...this.results.values()].flatMap(({ config }) => (config ? [config.uri] : []));
     this.notices.keepOnly(new Set([...open, ...inForce]));
     this.disk.keepOnly(new Set(this.results.keys()));
   }

@@ -12,7 +12,10 @@ export function summaryOf(report: Report, config: FoundConfig | undefined): Summ
   const settled = configOf(report.settings);
   const times = report.sheets.flatMap((sheet) => cuttingTimeOf(sheet, settled) ?? []);
   return {
-    width, height, sizeStated, counts,
+    width,
+    height,
+    sizeStated,
+    counts,
     readings: [...new Set(report.sheets.map(({ layer }) => layer.reading))],
     layers: report.sheets.length,
     elapsed: report.elapsed,

@@ -7,7 +7,9 @@ import { rangeOf } from './diagnostics';
 
 /** The edits for the checked version alone, and those of other files of the project. */
 export function workspaceEdit(
-  checked: CheckedDocument, edits: readonly TextEdit[], others: readonly FileEdits[] = [],
+  checked: CheckedDocument,
+  edits: readonly TextEdit[],
+  others: readonly FileEdits[] = [],
 ): WorkspaceEdit {
   const rest = others.flatMap(({ file, edits: theirs }) => {
     const other = checked.named(file);

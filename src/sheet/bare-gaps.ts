@@ -35,16 +35,25 @@ export function gapsIn({ parts, slip }: BareGround, layers: readonly Region[]): 
   const candidates = parts.filter(({ kind, width }) => kind !== 'tip' && width > 2 * CRACK);
   if (candidates.length === 0) return [];
   const indices = layers.map(buildSegmentIndex);
-  return candidates.flatMap((part) => {
-    const sides = part.kind === 'whole' ? sidesOfWhole(part, indices, slip) : sidesOfNeck(part, indices);
-    if (!sides) return [];
-    const [a, b] = sides;
-    const [first, second] = a.layer < b.layer ? [a, b] : [b, a];
-    return [{
-      earlier: first.layer, later: second.layer, width: part.width, length: part.length, closed: part.kind === 'whole',
-      onEarlier: first.point, onLater: second.point,
-    }];
-  }).sort(byPlace);
+  return candidates
+    .flatMap((part) => {
+      const sides = part.kind === 'whole' ? sidesOfWhole(part, indices, slip) : sidesOfNeck(part, indices);
+      if (!sides) return [];
+      const [a, b] = sides;
+      const [first, second] = a.layer < b.layer ? [a, b] : [b, a];
+      return [
+        {
+          earlier: first.layer,
+          later: second.layer,
+          width: part.width,
+          length: part.length,
+          closed: part.kind === 'whole',
+          onEarlier: first.point,
+          onLater: second.point,
+        },
+      ];
+    })
+    .sort(byPlace);
 }
 
 function byPlace(a: BareGap, b: BareGap): number {
@@ -61,7 +70,10 @@ function sidesOfNeck({ from, to }: ThinPart, indices: readonly SegmentIndex[]): 
   const [near, far] = [layersAt(from, indices), layersAt(to, indices)];
   const [layer, other] = [near.at(-1), far.at(-1)];
   if (layer === undefined || other === undefined || near.some((each) => far.includes(each))) return undefined;
-  return [{ layer, point: from }, { layer: other, point: to }];
+  return [
+    { layer, point: from },
+    { layer: other, point: to },
+  ];
 }
 
 function layersAt(point: Point, indices: readonly SegmentIndex[]): number[] {
@@ -69,7 +81,11 @@ function layersAt(point: Point, indices: readonly SegmentIndex[]): number[] {
 }
 
 /** The two layers nearest to the widest place. */
-function sidesOfWhole({ from, to, width }: ThinPart, indices: readonly SegmentIndex[], slip: number): [Side, Side] | undefined {
+function sidesOfWhole(
+  { from, to, width }: ThinPart,
+  indices: readonly SegmentIndex[],
+  slip: number,
+): [Side, Side] | undefined {
   const centre = interpolate(from, to, 0.5);
   const places = indices.flatMap((index, layer) => {
     const nearest = nearestSegment(index, centre, width / 2 + slip);

@@ -52,7 +52,10 @@ function changesOf(openings: Region, before: Region | undefined): Changes {
   if (openings === before) return { boxes: [], twins: (opening) => opening };
   const twins = twinsIn(openings, before ?? []);
   const stayed = new Set(twins);
-  const changed = [...openings.filter((_, i) => twins[i] === undefined), ...(before ?? []).filter((_, i) => !stayed.has(i))];
+  const changed = [
+    ...openings.filter((_, i) => twins[i] === undefined),
+    ...(before ?? []).filter((_, i) => !stayed.has(i)),
+  ];
   return { boxes: changed.map(boxOfPolygon), twins: (opening) => twins[opening] };
 }
 

@@ -114,10 +114,17 @@ function piecesOf(border: SoleBorder, own: number, edges: SeamEdges, task: CellT
     else found.set(neighbour, [opening]);
     return false;
   });
-  return [...found].flatMap(([neighbour, openings]) => joined(openings).map(({ from, to, width, at, facing }) => ({
-    slipping: task.numbers[own] ?? 0, neighbour: task.numbers[neighbour] ?? 0, rim: border.rim, width, at, facing,
-    segment: partOf(segment, from, to),
-  })));
+  return [...found].flatMap(([neighbour, openings]) =>
+    joined(openings).map(({ from, to, width, at, facing }) => ({
+      slipping: task.numbers[own] ?? 0,
+      neighbour: task.numbers[neighbour] ?? 0,
+      rim: border.rim,
+      width,
+      at,
+      facing,
+      segment: partOf(segment, from, to),
+    })),
+  );
 }
 
 /** A stretch of a segment that one edge of the slipping sheet opens, and how soon. */

@@ -36,9 +36,9 @@ export function crossedLinesOf({ layer, kept }: Sheet): CrossedLine[] {
   const unclear = [...byShape].flatMap(([shape, own], i) => (isPlain(shape, own, kept.fills[i]) ? [] : own));
   const tangled = unclear.filter(({ curves }) => isTangled(curves)).slice(0, MOST);
   // Hairlines are read together, by nesting; each filled shape by its own rule.
-  return tangled.flatMap((line) => (outlines
-    ? compare(line, lines, 'evenodd')
-    : compare(line, byShape.get(line.shape) ?? [], line.shape.fillRule)));
+  return tangled.flatMap((line) =>
+    outlines ? compare(line, lines, 'evenodd') : compare(line, byShape.get(line.shape) ?? [], line.shape.fillRule),
+  );
 }
 
 /**
@@ -80,13 +80,17 @@ const isTangled = remember((curves: readonly Curve[]): boolean => {
 function compare(line: CutLine, fellows: readonly CutLine[], rule: 'nonzero' | 'evenodd'): CrossedLine[] {
   const ring = ringOfCurves(line.curves);
   const box = boxOfRing(ring);
-  const others = fellows.filter((other) => other !== line).map(({ curves }) => ringOfCurves(curves))
+  const others = fellows
+    .filter((other) => other !== line)
+    .map(({ curves }) => ringOfCurves(curves))
     .filter((other) => boxesTouch(boxOfRing(other), box));
   const filled = regionFromRings([ring, ...others], rule);
   const untangled = regionFromRings([...once(ring), ...others], rule);
   const changes = [true, false].flatMap((leftOut) =>
-    (leftOut ? difference(untangled, filled) : difference(filled, untangled)).filter(shows)
-      .map((polygon) => ({ polygon, leftOut, area: areaOf(polygon) })));
+    (leftOut ? difference(untangled, filled) : difference(filled, untangled))
+      .filter(shows)
+      .map((polygon) => ({ polygon, leftOut, area: areaOf(polygon) })),
+  );
   const [largest] = changes.sort((a, b) => b.area - a.area);
   const crossing = largest && selfCrossingBy(ring, largest.polygon.outer);
   if (!crossing) return [];

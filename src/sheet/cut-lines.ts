@@ -42,16 +42,27 @@ const WHOLE = 0.05;
  */
 export function cutLinesOf({ reading, shapes }: Layer): CutLine[] {
   const outlines = reading === 'outlines';
-  const cut = shapes.filter((shape) =>
-    (outlines ? isHairline(shape) : shape.part === 'fill') && shape.clips.every(({ box }) => box));
-  return cut.flatMap((shape) => (outlines ? shape.centreline ?? [] : shape.subpaths).map((chain, subpath) =>
-    ({ shape, subpath, curves: chain.curves, spans: chain.spans, closed: isClosed(chain) })));
+  const cut = shapes.filter(
+    (shape) => (outlines ? isHairline(shape) : shape.part === 'fill') && shape.clips.every(({ box }) => box),
+  );
+  return cut.flatMap((shape) =>
+    (outlines ? (shape.centreline ?? []) : shape.subpaths).map((chain, subpath) => ({
+      shape,
+      subpath,
+      curves: chain.curves,
+      spans: chain.spans,
+      closed: isClosed(chain),
+    })),
+  );
 }
 
 /** The lines of a layer that would be cut twice. */
 export function doubledLinesOf(layer: Layer): DoubledLine[] {
   const lines = cutLinesOf(layer);
-  return findSharedStretches(lines.map(({ curves }) => curves), SHORTEST).map((stretch) => {
+  return findSharedStretches(
+    lines.map(({ curves }) => curves),
+    SHORTEST,
+  ).map((stretch) => {
     const [first, second] = [lines[stretch.first] as CutLine, lines[stretch.second] as CutLine];
     const whole = first !== second && lengthOfLine(second) - stretch.length < WHOLE;
     return { first, second, stretch, whole };

@@ -18,7 +18,8 @@ export interface CutSheet {
  * @param earlier a sheet of the same configuration; what did not change is taken from it
  */
 export function cutSheet(
-  { openings, material, frame, kerf }: Pick<Sheet, 'openings' | 'material' | 'frame' | 'kerf'>, earlier: Sheet | undefined,
+  { openings, material, frame, kerf }: Pick<Sheet, 'openings' | 'material' | 'frame' | 'kerf'>,
+  earlier: Sheet | undefined,
 ): CutSheet {
   const known = earlier?.kept.parted;
   const rim = growBox(frame, -kerf / 2);

@@ -12,7 +12,8 @@ const SHARP_TURN = 30;
  * the lines, second passes and slowing in tight bends are not in it.
  */
 export function cuttingTimeOf(
-  { openings }: Pick<Sheet, 'openings'>, { speed, acceleration }: Config,
+  { openings }: Pick<Sheet, 'openings'>,
+  { speed, acceleration }: Config,
 ): number | undefined {
   if (speed === undefined || acceleration === undefined) return undefined;
   const runs = openings.flatMap(ringsOf).flatMap(runsOf);

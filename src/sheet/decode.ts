@@ -10,9 +10,14 @@ export type Decoder<T> = (node: Node, report: Report) => T | undefined;
  * @param what the object, as messages call it
  */
 export function fields(
-  node: Node, what: string, report: Report, decoders: Readonly<Record<string, (value: Node) => void>>,
+  node: Node,
+  what: string,
+  report: Report,
+  decoders: Readonly<Record<string, (value: Node) => void>>,
 ): void {
-  const known = Object.keys(decoders).filter((word) => !word.startsWith('$')).join(', ');
+  const known = Object.keys(decoders)
+    .filter((word) => !word.startsWith('$'))
+    .join(', ');
   entries(node, what, report, (key, name, value) => {
     const decode = Object.hasOwn(decoders, name) ? decoders[name] : undefined;
     if (decode) decode(value);
@@ -22,7 +27,10 @@ export function fields(
 
 /** Goes through the properties of an object, whatever they are called; what is no object is reported. */
 export function entries(
-  node: Node, what: string, report: Report, visit: (key: Node, name: string, value: Node) => void,
+  node: Node,
+  what: string,
+  report: Report,
+  visit: (key: Node, name: string, value: Node) => void,
 ): void {
   if (node.type !== 'object') return report(node, `Here ${what} must be an object: { … }.`);
   const seen = new Set<string>();

@@ -30,7 +30,9 @@ export function groupShapes(drawing: Drawing, oneLayer = false, fallback = 'sten
   const groups = [...members.keys()].filter((element) => element !== undefined);
   if (oneLayer || groups.length < 2) return [wholeFile(drawing, groups, fallback)];
   return [...members].map(([element, shapes]) => ({
-    element, shapes, name: element ? nameOf(element) : 'loose shapes',
+    element,
+    shapes,
+    name: element ? nameOf(element) : 'loose shapes',
   }));
 }
 
@@ -50,7 +52,10 @@ export function statedName(element: ElementNode): string | undefined {
   const title = childElements(element).find((child) => child.localName === 'title');
   const label = element.attributes.find((candidate) => candidate.localName === 'label');
   const candidates = [
-    title && textContent(title), attribute(element, 'aria-label')?.value, label?.value, attribute(element, 'id')?.value,
+    title && textContent(title),
+    attribute(element, 'aria-label')?.value,
+    label?.value,
+    attribute(element, 'id')?.value,
   ];
   return candidates.map((text) => text?.trim()).find((text) => text);
 }

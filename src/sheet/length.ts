@@ -2,7 +2,13 @@
 
 /** Millimetres in one unit. CSS Values and Units, "Absolute Lengths" (1in = 2.54cm = 96px). */
 const MILLIMETRES: Readonly<Record<string, number>> = {
-  mm: 1, cm: 10, q: 0.25, in: 25.4, pt: 25.4 / 72, pc: 25.4 / 6, px: 25.4 / 96,
+  mm: 1,
+  cm: 10,
+  q: 0.25,
+  in: 25.4,
+  pt: 25.4 / 72,
+  pc: 25.4 / 6,
+  px: 25.4 / 96,
 };
 
 /**

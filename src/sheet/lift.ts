@@ -15,7 +15,7 @@ const GRAVITY = 9.81;
 
 /** MPa: the spray and the strip's own weight, as if both bent it the same way. */
 export function loadOn({ density, thickness }: Material): number {
-  return (SPRAY_PRESSURE + density * GRAVITY * thickness / 1000) / 1e6;
+  return (SPRAY_PRESSURE + (density * GRAVITY * thickness) / 1000) / 1e6;
 }
 
 /**
@@ -23,10 +23,10 @@ export function loadOn({ density, thickness }: Material): number {
  * @returns mm; the formula holds for small bends, so that beyond a tenth of the reach it says no more than "far"
  */
 export function liftOf(reach: number, material: Material): number {
-  return 1.5 * loadOn(material) * reach ** 4 / (material.stiffness * material.thickness ** 3);
+  return (1.5 * loadOn(material) * reach ** 4) / (material.stiffness * material.thickness ** 3);
 }
 
 /** mm: a tongue that reaches farther lifts by more than the limit. */
 export function longestTongue(material: Material): number {
-  return (LIFT_LIMIT * material.stiffness * material.thickness ** 3 / (1.5 * loadOn(material))) ** 0.25;
+  return ((LIFT_LIMIT * material.stiffness * material.thickness ** 3) / (1.5 * loadOn(material))) ** 0.25;
 }

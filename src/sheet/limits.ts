@@ -19,7 +19,9 @@ const USUAL_SLIP = 0.5;
 /** The material that the configuration names: the artist's own first. */
 export function materialOf({ material, materials }: Config): Material {
   if (Object.hasOwn(materials, material)) return materials[material] as Material;
-  return Object.hasOwn(MATERIALS, material) ? MATERIALS[material] as Material : MATERIALS[DEFAULT_MATERIAL] as Material;
+  return Object.hasOwn(MATERIALS, material)
+    ? (MATERIALS[material] as Material)
+    : (MATERIALS[DEFAULT_MATERIAL] as Material);
 }
 
 /** What the configuration says, else what is usual for its material. */

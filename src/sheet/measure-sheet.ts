@@ -32,26 +32,39 @@ export function measureSheet(drawing: Drawing, group: ShapeGroup, config: Config
   const frame = frameOf(drawing, config.margin);
   const filled = once(() => fillShapes(group.shapes, earlier));
   const layer = readLayer(drawing, group, config, () => resultOf(filled().union));
-  const openings = recognise(openingsOf(layer, frame, () => resultOf(filled().union)), earlier?.openings ?? []);
+  const openings = recognise(
+    openingsOf(layer, frame, () => resultOf(filled().union)),
+    earlier?.openings ?? [],
+  );
   const material = recognise(complementInBox(openings, frame), earlier?.material ?? []);
   const kerf = kerfOf(config);
   const limits = limitsOf(config);
   const { pieces, parted, widened } = cutSheet({ openings, material, frame, kerf }, earlier);
   return {
-    layer, drawing, frame, openings, material, kerf, pieces,
+    layer,
+    drawing,
+    frame,
+    openings,
+    material,
+    kerf,
+    pieces,
     thinMaterial: thinParts(material, limits.bridge, kerf, earlier && [earlier.material, earlier.thinMaterial]),
     thinOpenings: thinParts(openings, limits.opening, -kerf, earlier && [earlier.openings, earlier.thinOpenings]),
     tongues: findLobes(framePolygon(material), longestTongue(materialOf(config))),
     cutLength: openings.reduce((sum, polygon) => sum + perimeterOf(polygon), 0),
-    kept: { ...filled.made ?? { fills: [], union: [] }, parted, widened },
+    kept: { ...(filled.made ?? { fills: [], union: [] }), parted, widened },
   };
 }
 
 function isUnchanged(drawing: Drawing, group: ShapeGroup, config: Config, earlier: Sheet): boolean {
   const stated = readingSaidFor(drawing, group, config);
-  return drawing.width === earlier.drawing.width && drawing.height === earlier.drawing.height &&
-    (stated !== undefined) === earlier.layer.readingStated && (stated ?? earlier.layer.reading) === earlier.layer.reading &&
-    sameArtwork(group.shapes, earlier.layer.shapes);
+  return (
+    drawing.width === earlier.drawing.width &&
+    drawing.height === earlier.drawing.height &&
+    (stated !== undefined) === earlier.layer.readingStated &&
+    (stated ?? earlier.layer.reading) === earlier.layer.reading &&
+    sameArtwork(group.shapes, earlier.layer.shapes)
+  );
 }
 
 function readingSaidFor(drawing: Drawing, group: ShapeGroup, config: Config): Reading | undefined {
@@ -87,7 +100,10 @@ function openingsOf(layer: Layer, frame: Box, filled: () => Region): Region {
  * @param earlier a region measured with the same limit and kerf, and its thin parts
  */
 function thinParts(
-  region: Region, limit: number, kerf: number, earlier?: readonly [Region, readonly ThinPart[]],
+  region: Region,
+  limit: number,
+  kerf: number,
+  earlier?: readonly [Region, readonly ThinPart[]],
 ): readonly ThinPart[] {
   if (limit + kerf <= 0) return [];
   const widened = (parts: readonly ThinPart[], by: number) =>

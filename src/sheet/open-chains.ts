@@ -54,10 +54,12 @@ function pairUp(ends: readonly Point[]): ReadonlyMap<number, number> {
   const tree = new Flatbush(ends.length);
   for (const { x, y } of ends) tree.add(x, y, x, y);
   tree.finish();
-  const pairs = ends.flatMap((point, end) => tree
-    .neighbors(point.x, point.y, 8, SAME_PLACE, (other) => lineOf(other) !== lineOf(end))
-    .filter((other) => other > end)
-    .map((other) => ({ end, other, gap: distance(point, ends[other] as Point) })));
+  const pairs = ends.flatMap((point, end) =>
+    tree
+      .neighbors(point.x, point.y, 8, SAME_PLACE, (other) => lineOf(other) !== lineOf(end))
+      .filter((other) => other > end)
+      .map((other) => ({ end, other, gap: distance(point, ends[other] as Point) })),
+  );
   for (const { end, other } of pairs.sort((a, b) => a.gap - b.gap)) {
     if (partners.has(end) || partners.has(other)) continue;
     partners.set(end, other);
@@ -69,7 +71,7 @@ function pairUp(ends: readonly Point[]): ReadonlyMap<number, number> {
 /** The ends at which the lines of a chain are entered, one after the other. */
 function walk(from: number, partners: ReadonlyMap<number, number>, seen: Set<number>): number[] {
   const way: number[] = [];
-  for (let end: number | undefined = from; end !== undefined && !seen.has(lineOf(end));) {
+  for (let end: number | undefined = from; end !== undefined && !seen.has(lineOf(end)); ) {
     seen.add(lineOf(end));
     way.push(end);
     end = partners.get(otherEnd(end));

@@ -55,17 +55,26 @@ function describe(pieces: readonly SeamPiece[]): ShortOverlap {
   const lengthSeen = (from: number): number =>
     pieces.reduce((sum, piece) => sum + (piece.slipping === from && !piece.rim ? lengthOf(piece) : 0), 0);
   return {
-    earlier: Math.min(slipping, neighbour), later: Math.max(slipping, neighbour), slipping, width: least, at, facing,
-    length: Math.max(lengthSeen(slipping), lengthSeen(neighbour)), runsOut: pieces.some(({ rim }) => rim),
+    earlier: Math.min(slipping, neighbour),
+    later: Math.max(slipping, neighbour),
+    slipping,
+    width: least,
+    at,
+    facing,
+    length: Math.max(lengthSeen(slipping), lengthSeen(neighbour)),
+    runsOut: pieces.some(({ rim }) => rim),
     course: pieces.map(({ segment }) => segment),
   };
 }
 
 function middleOf(pieces: readonly SeamPiece[]): Point {
-  const sum = pieces.reduce(({ x, y, length }, piece) => {
-    const own = lengthOf(piece) + AS_SHORT;
-    return { x: x + own * piece.at.x, y: y + own * piece.at.y, length: length + own };
-  }, { x: 0, y: 0, length: 0 });
+  const sum = pieces.reduce(
+    ({ x, y, length }, piece) => {
+      const own = lengthOf(piece) + AS_SHORT;
+      return { x: x + own * piece.at.x, y: y + own * piece.at.y, length: length + own };
+    },
+    { x: 0, y: 0, length: 0 },
+  );
   return { x: sum.x / sum.length, y: sum.y / sum.length };
 }
 

@@ -66,7 +66,8 @@ export class PaintedGround {
       const there = moved(openings, translation(slip * Math.cos(angle), slip * Math.sin(angle)));
       return areaOf(withoutCracks(difference(alone, there)));
     });
-    const openedBy = (distance: number) => withoutCracks(difference(alone, offset(openings, -distance, 'round', TOLERANCE)));
+    const openedBy = (distance: number) =>
+      withoutCracks(difference(alone, offset(openings, -distance, 'round', TOLERANCE)));
     const seams = openedBy(slip);
     return { areas, seams, safe: seams.length === 0 ? slip : safeSlip(openedBy, slip) };
   }
@@ -107,15 +108,22 @@ function moved(region: Region, place: Matrix | undefined): Region {
 function farthest(openings: Region, place: Matrix | undefined): number {
   if (!place || openings.length === 0) return 0;
   const box = joinBoxes(openings.map(({ outer }) => boxOfRing(outer)));
-  return Math.max(...corners(box).map((corner) => {
-    const there = apply(place, corner);
-    return Math.hypot(there.x - corner.x, there.y - corner.y);
-  }));
+  return Math.max(
+    ...corners(box).map((corner) => {
+      const there = apply(place, corner);
+      return Math.hypot(there.x - corner.x, there.y - corner.y);
+    }),
+  );
 }
 
 function corners(box: Box): Point[] {
   const { minX, minY, maxX, maxY } = box;
-  return [{ x: minX, y: minY }, { x: maxX, y: minY }, { x: maxX, y: maxY }, { x: minX, y: maxY }];
+  return [
+    { x: minX, y: minY },
+    { x: maxX, y: minY },
+    { x: maxX, y: maxY },
+    { x: minX, y: maxY },
+  ];
 }
 
 /** A sliver is thinner on the whole than a crack: its area over half its outline. */

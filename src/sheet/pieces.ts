@@ -23,7 +23,10 @@ const LABEL_PRECISION = 0.1;
 export function piecesOf(polygons: Region, frame: Box, known: readonly Piece[] = []): readonly Piece[] {
   const held = polygons.map((polygon) => lengthOnFrame(polygon.outer, frame));
   const first = held.indexOf(Math.max(...held));
-  const twins = twinsIn(polygons, known.map(({ polygon }) => polygon));
+  const twins = twinsIn(
+    polygons,
+    known.map(({ polygon }) => polygon),
+  );
   const pieces = polygons.map((polygon, i) => {
     const twin = known[twins[i] ?? -1];
     return twin?.island === (i !== first) ? twin : pieceFrom(polygon, i !== first);
@@ -35,7 +38,9 @@ export function piecesOf(polygons: Region, frame: Box, known: readonly Piece[] =
 function pieceFrom(polygon: Polygon, island: boolean): Piece {
   let label: Point | undefined;
   return {
-    polygon, island, area: areaOf(polygon),
+    polygon,
+    island,
+    area: areaOf(polygon),
     get label() {
       return (label ??= inscribedDisc(polygon, LABEL_PRECISION).centre);
     },
@@ -48,7 +53,8 @@ function lengthOnFrame(ring: Ring, box: Box): number {
   let length = 0;
   for (let i = 0, j = ring.length - 2; i < ring.length; j = i, i += 2) {
     const [x0, y0, x1, y1] = [ring[j], ring[j + 1], ring[i], ring[i + 1]] as [number, number, number, number];
-    const along = [box.minX, box.maxX].some((x) => near(x0, x) && near(x1, x)) ||
+    const along =
+      [box.minX, box.maxX].some((x) => near(x0, x) && near(x1, x)) ||
       [box.minY, box.maxY].some((y) => near(y0, y) && near(y1, y));
     if (along) length += Math.hypot(x1 - x0, y1 - y0);
   }

@@ -4,7 +4,18 @@ import type { Span } from '../text';
 import { CHECK_IDS, SEVERITIES, UNACCEPTABLE, type CheckId, type Severity } from './check-id';
 import { DEFAULT_CONFIG, type BaselineEntry, type Config, type LayerEntry, type Tool } from './config';
 import {
-  colour, fields, length, list, oneOf, place, positive, positiveLength, truth, word, type Decoder, type Report,
+  colour,
+  fields,
+  length,
+  list,
+  oneOf,
+  place,
+  positive,
+  positiveLength,
+  truth,
+  word,
+  type Decoder,
+  type Report,
 } from './decode';
 import { decodeMaterials } from './decode-material';
 import { MATERIALS } from './material';
@@ -41,7 +52,9 @@ export function readConfig(text: string): ConfigReading {
 }
 
 function wordsOf(error: ParseError): string {
-  return printParseErrorCode(error.error).replace(/([a-z])([A-Z])/g, '$1 $2').toLowerCase();
+  return printParseErrorCode(error.error)
+    .replace(/([a-z])([A-Z])/g, '$1 $2')
+    .toLowerCase();
 }
 
 function decodeConfig(root: Node, report: Report): Config {
@@ -49,21 +62,46 @@ function decodeConfig(root: Node, report: Report): Config {
   let material: Node | undefined;
   fields(root, 'tombolo.json', report, {
     $schema: () => undefined,
-    size: (node) => fields(node, 'size', report, {
-      width: (value) => { config.width = positiveLength(value, report); },
-      height: (value) => { config.height = positiveLength(value, report); },
-    }),
-    margin: (node) => { config.margin = length(node, report) ?? config.margin; },
-    reading: (node) => { config.reading = oneOf<Reading>(['openings', 'sheet', 'outlines'])(node, report); },
-    material: (node) => { material = node; },
-    materials: (node) => { config.materials = decodeMaterials(node, report); },
+    size: (node) =>
+      fields(node, 'size', report, {
+        width: (value) => {
+          config.width = positiveLength(value, report);
+        },
+        height: (value) => {
+          config.height = positiveLength(value, report);
+        },
+      }),
+    margin: (node) => {
+      config.margin = length(node, report) ?? config.margin;
+    },
+    reading: (node) => {
+      config.reading = oneOf<Reading>(['openings', 'sheet', 'outlines'])(node, report);
+    },
+    material: (node) => {
+      material = node;
+    },
+    materials: (node) => {
+      config.materials = decodeMaterials(node, report);
+    },
     cutter: (node) => decodeCutter(node, config, report),
-    limits: (node) => { config.limits = decodeLimits(node, report); },
-    ground: (node) => { config.ground = colour(node, report); },
-    layers: (node) => { config.layers = list(decodeLayer)(node, report) ?? []; },
-    checks: (node) => { config.checks = decodeChecks(node, report); },
-    accept: (node) => { config.accept = decodeAccept(node, report); },
-    baseline: (node) => { config.baseline = list(decodeBaselineEntry)(node, report) ?? []; },
+    limits: (node) => {
+      config.limits = decodeLimits(node, report);
+    },
+    ground: (node) => {
+      config.ground = colour(node, report);
+    },
+    layers: (node) => {
+      config.layers = list(decodeLayer)(node, report) ?? [];
+    },
+    checks: (node) => {
+      config.checks = decodeChecks(node, report);
+    },
+    accept: (node) => {
+      config.accept = decodeAccept(node, report);
+    },
+    baseline: (node) => {
+      config.baseline = list(decodeBaselineEntry)(node, report) ?? [];
+    },
   });
   // Own materials may stand below the line that names one of them.
   const names = [...Object.keys(MATERIALS), ...Object.keys(config.materials)];
@@ -73,12 +111,24 @@ function decodeConfig(root: Node, report: Report): Config {
 
 function decodeCutter(node: Node, config: Mutable<Config>, report: Report): void {
   fields(node, 'cutter', report, {
-    tool: (value) => { config.tool = oneOf<Tool>(['laser', 'knife'])(value, report) ?? config.tool; },
-    bed: (value) => { config.bed = decodeBed(value, report); },
-    kerf: (value) => { config.kerf = length(value, report); },
-    compensated: (value) => { config.compensated = truth(value, report) ?? config.compensated; },
-    speed: (value) => { config.speed = speed(value, report); },
-    acceleration: (value) => { config.acceleration = acceleration(value, report); },
+    tool: (value) => {
+      config.tool = oneOf<Tool>(['laser', 'knife'])(value, report) ?? config.tool;
+    },
+    bed: (value) => {
+      config.bed = decodeBed(value, report);
+    },
+    kerf: (value) => {
+      config.kerf = length(value, report);
+    },
+    compensated: (value) => {
+      config.compensated = truth(value, report) ?? config.compensated;
+    },
+    speed: (value) => {
+      config.speed = speed(value, report);
+    },
+    acceleration: (value) => {
+      config.acceleration = acceleration(value, report);
+    },
   });
 }
 
@@ -109,9 +159,15 @@ const UNREADABLE = '\0';
 const decodeLayer: Decoder<LayerEntry> = (node, report) => {
   const entry: Mutable<Partial<LayerEntry>> = {};
   fields(node, 'a layer', report, {
-    from: (value) => { entry.from = word(value, report) ?? UNREADABLE; },
-    name: (value) => { entry.name = word(value, report); },
-    paint: (value) => { entry.paint = colour(value, report); },
+    from: (value) => {
+      entry.from = word(value, report) ?? UNREADABLE;
+    },
+    name: (value) => {
+      entry.name = word(value, report);
+    },
+    paint: (value) => {
+      entry.paint = colour(value, report);
+    },
   });
   if (entry.from === UNREADABLE) return undefined;
   if (entry.from === undefined) {
@@ -124,26 +180,37 @@ const decodeLayer: Decoder<LayerEntry> = (node, report) => {
 function decodeChecks(node: Node, report: Report): Config['checks'] {
   const checks: Partial<Record<CheckId, Severity | 'off'>> = {};
   const severity = oneOf<Severity | 'off'>([...SEVERITIES, 'off']);
-  fields(node, 'checks', report, forEachCheck(CHECK_IDS, (id, value) => {
-    const decoded = severity(value, report);
-    if (decoded) checks[id] = decoded;
-  }));
+  fields(
+    node,
+    'checks',
+    report,
+    forEachCheck(CHECK_IDS, (id, value) => {
+      const decoded = severity(value, report);
+      if (decoded) checks[id] = decoded;
+    }),
+  );
   return checks;
 }
 
 function decodeAccept(node: Node, report: Report): Config['accept'] {
   const accept: Partial<Record<CheckId, string>> = {};
   const acceptable = CHECK_IDS.filter((id) => !UNACCEPTABLE.includes(id));
-  fields(node, 'accept', report, forEachCheck(acceptable, (id, value) => {
-    const reason = value.type === 'string' ? String(value.value).trim() : '';
-    if (reason) accept[id] = reason;
-    else report(value, `Say in double quotes why ${id} is accepted; without a reason nothing is.`);
-  }));
+  fields(
+    node,
+    'accept',
+    report,
+    forEachCheck(acceptable, (id, value) => {
+      const reason = value.type === 'string' ? String(value.value).trim() : '';
+      if (reason) accept[id] = reason;
+      else report(value, `Say in double quotes why ${id} is accepted; without a reason nothing is.`);
+    }),
+  );
   return accept;
 }
 
 function forEachCheck(
-  ids: readonly CheckId[], decode: (id: CheckId, value: Node) => void,
+  ids: readonly CheckId[],
+  decode: (id: CheckId, value: Node) => void,
 ): Record<string, (value: Node) => void> {
   return Object.fromEntries(ids.map((id) => [id, (value: Node) => decode(id, value)]));
 }
@@ -157,9 +224,15 @@ const decodeBaselineEntry: Decoder<BaselineEntry> = (node, report) => {
     return decoded;
   };
   fields(node, 'a baseline entry', report, {
-    check: (value) => { entry.check = decode(oneOf(CHECK_IDS), value); },
-    layer: (value) => { entry.layer = decode(word, value); },
-    at: (value) => { entry.at = decode(place, value); },
+    check: (value) => {
+      entry.check = decode(oneOf(CHECK_IDS), value);
+    },
+    layer: (value) => {
+      entry.layer = decode(word, value);
+    },
+    at: (value) => {
+      entry.at = decode(place, value);
+    },
   });
   const { check, layer, at } = entry;
   if (wrong) return undefined;

@@ -39,7 +39,10 @@ export function detectReading(shapes: readonly Shape[], frame: Box, filled: () =
 
 /** The closed hairlines of a layer. */
 export function outlinesOf(shapes: readonly Shape[]): readonly Subpath[] {
-  return shapes.filter(isHairline).flatMap((shape) => shape.centreline ?? []).filter(isClosed);
+  return shapes
+    .filter(isHairline)
+    .flatMap((shape) => shape.centreline ?? [])
+    .filter(isClosed);
 }
 
 /** Whether a shape is a line that only shows where to cut. */
@@ -60,7 +63,12 @@ function reachesRound(region: Region, { minX, minY, maxX, maxY }: Box): boolean 
   for (let i = 0; i <= steps; i++) {
     const x = minX + INSET + ((maxX - minX - 2 * INSET) * i) / steps;
     const y = minY + INSET + ((maxY - minY - 2 * INSET) * i) / steps;
-    const rim = [{ x, y: minY + INSET }, { x, y: maxY - INSET }, { x: minX + INSET, y }, { x: maxX - INSET, y }];
+    const rim = [
+      { x, y: minY + INSET },
+      { x, y: maxY - INSET },
+      { x: minX + INSET, y },
+      { x: maxX - INSET, y },
+    ];
     if (!rim.every((point) => contains(region, point))) return false;
   }
   return true;

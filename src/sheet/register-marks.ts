@@ -23,7 +23,7 @@ export function registerMarks({ shapes }: Layer): RegisterMark[] {
   const marks = new Map<ElementNode, Shape[]>();
   for (const shape of shapes) {
     const element = [shape.element, ...ancestors(shape.element)].find((each) => attribute(each, REGISTER));
-    if (element) marks.set(element, [...marks.get(element) ?? [], shape]);
+    if (element) marks.set(element, [...(marks.get(element) ?? []), shape]);
   }
   return [...marks].map(([element, own]) => {
     const box = boxOfShapes(own);

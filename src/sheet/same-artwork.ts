@@ -9,9 +9,16 @@ export function sameArtwork(a: readonly Shape[], b: readonly Shape[]): boolean {
 
 /** Whether two shapes paint the same. */
 export function sameShape(a: Shape, b: Shape): boolean {
-  return a === b || (a.part === b.part && a.fillRule === b.fillRule && a.strokeWidth === b.strokeWidth &&
-    colourOf(a) === colourOf(b) && sameList(a.subpaths, b.subpaths, sameSubpath) &&
-    sameList(a.centreline ?? [], b.centreline ?? [], sameSubpath) && sameList(a.clips, b.clips, sameClip));
+  return (
+    a === b ||
+    (a.part === b.part &&
+      a.fillRule === b.fillRule &&
+      a.strokeWidth === b.strokeWidth &&
+      colourOf(a) === colourOf(b) &&
+      sameList(a.subpaths, b.subpaths, sameSubpath) &&
+      sameList(a.centreline ?? [], b.centreline ?? [], sameSubpath) &&
+      sameList(a.clips, b.clips, sameClip))
+  );
 }
 
 function colourOf({ paint }: Shape): string {
@@ -19,10 +26,17 @@ function colourOf({ paint }: Shape): string {
 }
 
 function sameClip(a: Clip, b: Clip): boolean {
-  return a.box?.minX === b.box?.minX && a.box?.minY === b.box?.minY &&
-    a.box?.maxX === b.box?.maxX && a.box?.maxY === b.box?.maxY &&
-    sameList(a.parts, b.parts, (one, other) =>
-      one.fillRule === other.fillRule && sameList(one.subpaths, other.subpaths, sameSubpath));
+  return (
+    a.box?.minX === b.box?.minX &&
+    a.box?.minY === b.box?.minY &&
+    a.box?.maxX === b.box?.maxX &&
+    a.box?.maxY === b.box?.maxY &&
+    sameList(
+      a.parts,
+      b.parts,
+      (one, other) => one.fillRule === other.fillRule && sameList(one.subpaths, other.subpaths, sameSubpath),
+    )
+  );
 }
 
 function sameSubpath(a: Subpath, b: Subpath): boolean {
@@ -32,13 +46,21 @@ function sameSubpath(a: Subpath, b: Subpath): boolean {
 function sameCurve(a: Curve, b: Curve): boolean {
   if (!samePlace(a.start, b.start) || !samePlace(a.end, b.end)) return false;
   switch (a.kind) {
-    case 'line': return b.kind === 'line';
-    case 'quadratic': return b.kind === 'quadratic' && samePlace(a.control, b.control);
+    case 'line':
+      return b.kind === 'line';
+    case 'quadratic':
+      return b.kind === 'quadratic' && samePlace(a.control, b.control);
     case 'cubic':
       return b.kind === 'cubic' && samePlace(a.control1, b.control1) && samePlace(a.control2, b.control2);
     case 'arc':
-      return b.kind === 'arc' && a.from === b.from && a.sweep === b.sweep && samePlace(a.centre, b.centre) &&
-        samePlace(a.axisU, b.axisU) && samePlace(a.axisV, b.axisV);
+      return (
+        b.kind === 'arc' &&
+        a.from === b.from &&
+        a.sweep === b.sweep &&
+        samePlace(a.centre, b.centre) &&
+        samePlace(a.axisU, b.axisU) &&
+        samePlace(a.axisV, b.axisV)
+      );
   }
 }
 

@@ -37,7 +37,12 @@ const MOST_CELLS_A_SIDE = 64;
  * @param slip mm
  * @param earlier kept where it still holds
  */
-export function measureCells(layers: readonly Region[], frame: Box, slip: number, earlier?: MeasuredCells): MeasuredCells {
+export function measureCells(
+  layers: readonly Region[],
+  frame: Box,
+  slip: number,
+  earlier?: MeasuredCells,
+): MeasuredCells {
   const known = earlier?.slip === slip && fits(earlier.cells, frame) ? earlier : undefined;
   const cells = known?.cells ?? divide(layers, frame, slip);
   const cut = layers.map((openings, i) => cutLayer(openings, cells, known?.layers[i]));
@@ -52,7 +57,10 @@ export function measureCells(layers: readonly Region[], frame: Box, slip: number
 
 function cutLayer(openings: Region, cells: Cells, known: CutLayer | undefined): CutLayer {
   if (known?.openings === openings) return known;
-  const rings = openings.flatMap(ringsOf).map((ring) => toGrid(ring)).filter((ring) => ring.length >= 6);
+  const rings = openings
+    .flatMap(ringsOf)
+    .map((ring) => toGrid(ring))
+    .filter((ring) => ring.length >= 6);
   return { openings, rings: cutIntoCells(rings, cells) };
 }
 
@@ -65,7 +73,10 @@ function sameRings(a: readonly Ring[] = [], b: readonly Ring[] = []): boolean {
 }
 
 function divide(layers: readonly Region[], frame: Box, slip: number): Cells {
-  const edges = layers.reduce((sum, openings) => sum + openings.flatMap(ringsOf).reduce((n, { length }) => n + length / 2, 0), 0);
+  const edges = layers.reduce(
+    (sum, openings) => sum + openings.flatMap(ringsOf).reduce((n, { length }) => n + length / 2, 0),
+    0,
+  );
   const [x, y] = [Math.floor(frame.minX * UNITS_PER_MM), Math.floor(frame.minY * UNITS_PER_MM)];
   const width = Math.max(1, Math.ceil(frame.maxX * UNITS_PER_MM) - x);
   const height = Math.max(1, Math.ceil(frame.maxY * UNITS_PER_MM) - y);
@@ -77,6 +88,7 @@ function divide(layers: readonly Region[], frame: Box, slip: number): Cells {
 
 function fits({ x, y, size, columns, rows }: Cells, { minX, minY, maxX, maxY }: Box): boolean {
   const covers = (start: number, count: number, from: number, to: number): boolean =>
-    start === Math.floor(from * UNITS_PER_MM) && count === Math.max(1, Math.ceil((Math.ceil(to * UNITS_PER_MM) - start) / size));
+    start === Math.floor(from * UNITS_PER_MM) &&
+    count === Math.max(1, Math.ceil((Math.ceil(to * UNITS_PER_MM) - start) / size));
   return covers(x, columns, minX, maxX) && covers(y, rows, minY, maxY);
 }

@@ -31,7 +31,10 @@ export class SeamEdges {
   readonly #neighbours = new Map<number, number>();
 
   /** @param reach grid units: how far the slipping sheet's edges are looked for */
-  constructor(private readonly map: LayerMap, readonly reach: number) {}
+  constructor(
+    private readonly map: LayerMap,
+    readonly reach: number,
+  ) {}
 
   /**
    * Where seams may be too short, whether deep within the print or not: round all borders of what one layer alone covers
@@ -74,9 +77,7 @@ export class SeamEdges {
    * The border of the ground deep within the print that one layer alone covers, cracks included, as far as it runs in the
    * box.
    */
-  forEachSoleEdge(
-    box: Box, visit: (own: number, border: SoleBorder) => void,
-  ): void {
+  forEachSoleEdge(box: Box, visit: (own: number, border: SoleBorder) => void): void {
     const { cover } = this.map;
     for (let face = 0; face < cover.length; face += 1) {
       const here = cover[face] ?? 0;
@@ -108,7 +109,7 @@ export class SeamEdges {
     const beyond = known ?? this.beyond(edge, own);
     if (known === undefined) this.#neighbours.set(key, beyond);
     if (beyond === 0) return undefined;
-    return 31 - Math.clz32((beyond & preferred) || beyond);
+    return 31 - Math.clz32(beyond & preferred || beyond);
   }
 
   private beyond(edge: number, own: number): number {
@@ -148,7 +149,8 @@ export class SeamEdges {
     const outwards = (outer & 1) === 0 ? 1 : -1;
     const away = outwards * (dx * (y - middle.ay) - dy * (x - middle.ax));
     if (away <= SQUARE_ENOUGH * distance * Math.hypot(dx, dy)) return undefined;
-    const leftOfOther = (facing.bx - facing.ax) * (middle.ay - facing.ay) - (facing.by - facing.ay) * (middle.ax - facing.ax);
+    const leftOfOther =
+      (facing.bx - facing.ax) * (middle.ay - facing.ay) - (facing.by - facing.ay) * (middle.ax - facing.ax);
     return this.map.cover[leftOfOther > 0 ? 2 * other + 1 : 2 * other] ?? 0;
   }
 
@@ -169,7 +171,10 @@ function boxOfSegment({ ax, ay, bx, by }: Segment): Box {
 
 function stretchInBox({ ax, ay, bx, by }: Segment, { minX, minY, maxX, maxY }: Box): Stretch | undefined {
   let [from, to] = [0, 1];
-  for (const [start, slope, low, high] of [[ax, bx - ax, minX, maxX], [ay, by - ay, minY, maxY]] as const) {
+  for (const [start, slope, low, high] of [
+    [ax, bx - ax, minX, maxX],
+    [ay, by - ay, minY, maxY],
+  ] as const) {
     if (slope === 0 && (start < low || start > high)) return undefined;
     if (slope === 0) continue;
     const [one, two] = [(low - start) / slope, (high - start) / slope];

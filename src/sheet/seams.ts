@@ -100,17 +100,30 @@ export function measureSeams(sheets: readonly Sheet[], slip: number, earlier?: S
   const layers = cut.map(({ cut: openings }) => openings);
   const buried = findBuried(layers, memory?.buried);
   if (sheets.length < 2 || !(slip > 2 * CRACK)) {
-    return { slip, overlaps: [], gaps: [], buried: buried.found, memory: { cut, buried, cells: undefined, ground: undefined } };
+    return {
+      slip,
+      overlaps: [],
+      gaps: [],
+      buried: buried.found,
+      memory: { cut, buried, cells: undefined, ground: undefined },
+    };
   }
   const reach = Math.min(slip, FARTHEST);
   const frame = joinBoxes(sheets.map((sheet) => sheet.frame));
   const cells = measureCells(layers, frame, reach, memory?.cells);
   const changed = memory?.cells === undefined || cells.seams.some((seams, i) => seams !== memory.cells?.seams[i]);
-  if (!changed && earlier?.slip === slip) return { ...earlier, buried: buried.found, memory: { ...earlier.memory, cut, buried, cells } };
+  if (!changed && earlier?.slip === slip)
+    return { ...earlier, buried: buried.found, memory: { ...earlier.memory, cut, buried, cells } };
   const ground = thinGround(bareIn(cells, frame), reach, memory?.ground);
   return {
-    slip, overlaps: joinPieces(cells.seams.flatMap(({ pieces }) => pieces), reach), gaps: gapsIn(ground, layers),
-    buried: buried.found, memory: { cut, buried, cells, ground },
+    slip,
+    overlaps: joinPieces(
+      cells.seams.flatMap(({ pieces }) => pieces),
+      reach,
+    ),
+    gaps: gapsIn(ground, layers),
+    buried: buried.found,
+    memory: { cut, buried, cells, ground },
   };
 }
 
@@ -123,12 +136,19 @@ function cutSheet({ openings, kerf }: Sheet, known: CutSheet | undefined): CutSh
 function bareIn({ cells, seams }: MeasuredCells, frame: Box): Region {
   const painted = seams.flatMap((each) => each.painted);
   const joined = joinCells(painted, cells)?.map((ring) => fromGrid(ring));
-  const region = joined ? nestRings(joined) : regionFromRings(painted.map((ring) => fromGrid(ring)), 'nonzero');
+  const region = joined
+    ? nestRings(joined)
+    : regionFromRings(
+        painted.map((ring) => fromGrid(ring)),
+        'nonzero',
+      );
   return complementInBox(region, frame);
 }
 
 /** mm: the largest slip that leaves no bare ground between two layers; undefined where that is not below `seams.slip`. */
 export function safeSlip(seams: Seams, earlier: number, later: number): number | undefined {
-  const widths = seams.overlaps.filter((each) => each.earlier === earlier && each.later === later).map(({ width }) => width);
+  const widths = seams.overlaps
+    .filter((each) => each.earlier === earlier && each.later === later)
+    .map(({ width }) => width);
   return widths.length > 0 ? Math.min(...widths) : undefined;
 }

@@ -22,7 +22,10 @@ export function shapeRegion(shape: Shape): Region {
 
 /** The area inside subpaths by a fill rule. */
 export function fillRegion(subpaths: readonly Subpath[], fillRule: 'nonzero' | 'evenodd'): Region {
-  return regionFromRings(subpaths.map(({ curves }) => ringOfCurves(curves)), fillRule);
+  return regionFromRings(
+    subpaths.map(({ curves }) => ringOfCurves(curves)),
+    fillRule,
+  );
 }
 
 function applyClip(region: Region, clip: Clip): Region {

@@ -59,7 +59,8 @@ export class SourceIndex {
   along(ring: Ring): Source[] {
     const near = this.#chainsIn(boxOfRing(ring));
     const before = lastAlong.get(ring);
-    const isSame = before?.near.length === near.length && near.every((chain, i) => this.#curves(chain) === before.near[i]);
+    const isSame =
+      before?.near.length === near.length && near.every((chain, i) => this.#curves(chain) === before.near[i]);
     const amongNear = ({ chain, at }: CurvePlace) => ({ chain: near.indexOf(chain), at });
     const places = isSame ? before.places : this.#placesAlong(ring).map(amongNear);
     if (!isSame) lastAlong.set(ring, { near: near.map((chain) => this.#curves(chain)), places });
@@ -145,7 +146,7 @@ interface OwnedChain {
 }
 
 function chainsOf(shape: Shape, outlines: boolean): OwnedChain[] {
-  const chains = outlines ? shape.centreline ?? [] : shape.subpaths;
+  const chains = outlines ? (shape.centreline ?? []) : shape.subpaths;
   const clipping = shape.clips.flatMap(({ parts }) => parts).flatMap(({ subpaths }) => subpaths);
   return [
     ...chains.map((chain, subpath) => ({ shape, subpath, chain })),

@@ -28,7 +28,12 @@ export function stackOf(layers: readonly StackLayer[], earlier?: Stack): Stack {
   return {
     layers,
     seams(slip) {
-      if (!own || seams?.slip !== slip) seams = measureSeams(layers.map(({ sheet }) => sheet), slip, seams);
+      if (!own || seams?.slip !== slip)
+        seams = measureSeams(
+          layers.map(({ sheet }) => sheet),
+          slip,
+          seams,
+        );
       own = true;
       return seams;
     },
@@ -38,5 +43,8 @@ export function stackOf(layers: readonly StackLayer[], earlier?: Stack): Stack {
 
 /** The stack of a file that stands alone: its own layers, in the order of its text. */
 export function stackOfFile(sheets: readonly Sheet[], earlier?: Stack): Stack {
-  return stackOf(sheets.map((sheet) => ({ file: '', sheet })), earlier);
+  return stackOf(
+    sheets.map((sheet) => ({ file: '', sheet })),
+    earlier,
+  );
 }

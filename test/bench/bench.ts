@@ -50,13 +50,21 @@ function timeEdits(svg: string, first: Report): number {
 }
 
 function print(rows: readonly Row[]): void {
-  console.log('segments      kB   XML ms  read ms  check ms   edit ms  raster ms  check/read  check/raster  edit/check');
+  console.log(
+    'segments      kB   XML ms  read ms  check ms   edit ms  raster ms  check/read  check/raster  edit/check',
+  );
   for (const row of rows) {
     const cells = [
-      row.segments.toFixed(0).padStart(8), row.kilobytes.toFixed(0).padStart(8), row.parse.toFixed(1).padStart(9),
-      row.read.toFixed(1).padStart(9), row.full.toFixed(1).padStart(10), row.edit.toFixed(1).padStart(10),
-      (row.raster?.toFixed(0) ?? '-').padStart(11), (row.full / row.read).toFixed(2).padStart(12),
-      (row.raster ? (row.full / row.raster).toFixed(3) : '-').padStart(14), (row.edit / row.full).toFixed(3).padStart(12),
+      row.segments.toFixed(0).padStart(8),
+      row.kilobytes.toFixed(0).padStart(8),
+      row.parse.toFixed(1).padStart(9),
+      row.read.toFixed(1).padStart(9),
+      row.full.toFixed(1).padStart(10),
+      row.edit.toFixed(1).padStart(10),
+      (row.raster?.toFixed(0) ?? '-').padStart(11),
+      (row.full / row.read).toFixed(2).padStart(12),
+      (row.raster ? (row.full / row.raster).toFixed(3) : '-').padStart(14),
+      (row.edit / row.full).toFixed(3).padStart(12),
     ];
     console.log(cells.join(''));
   }
@@ -71,8 +79,10 @@ function printLargest(small: Row | undefined): void {
   const exponent = small && growth({ size: small.segments, time: small.full }, { size: segments, time: took });
   const file = fileURLToPath(new URL('largest.mjs', import.meta.url));
   const peak = Number(execFileSync(process.execPath, [file, String(LARGEST)], { encoding: 'utf8' }));
-  console.log(`check of ${segments} segments: ${(took / 1000).toFixed(1)} s, growth exponent from ${small?.segments}: ` +
-    `${exponent?.toFixed(2)}; peak memory ${peak.toFixed(0)} MB`);
+  console.log(
+    `check of ${segments} segments: ${(took / 1000).toFixed(1)} s, growth exponent from ${small?.segments}: ` +
+      `${exponent?.toFixed(2)}; peak memory ${peak.toFixed(0)} MB`,
+  );
 }
 
 const rows = SIZES.map(measure);

@@ -30,9 +30,11 @@ function compare(how: string, segments: number, svg: string): void {
   const cut = time(() => [cutStrips(sheet, stripsFor(sheet, bridges)), changedBy(sheet, strips)]);
   // A report remembers the bridges of its layers: each run gets one of its own.
   const whole = time(() => bridgeIslands({ ...report }));
-  console.log(`bridging ${islands.length} islands of ${segments} segments ${how} with ${bridges.length} bridges: check ` +
-    `${checked.toFixed(0)} ms, plan ${planned.toFixed(0)} ms, cut ${cut.toFixed(0)} ms, with proof ${whole.toFixed(0)} ms, ` +
-    `(plan + cut)/check ${((planned + cut) / checked).toFixed(2)}, all/check ${(whole / checked).toFixed(2)}`);
+  console.log(
+    `bridging ${islands.length} islands of ${segments} segments ${how} with ${bridges.length} bridges: check ` +
+      `${checked.toFixed(0)} ms, plan ${planned.toFixed(0)} ms, cut ${cut.toFixed(0)} ms, with proof ${whole.toFixed(0)} ms, ` +
+      `(plan + cut)/check ${((planned + cut) / checked).toFixed(2)}, all/check ${(whole / checked).toFixed(2)}`,
+  );
 }
 
 compareBridging(100_000);

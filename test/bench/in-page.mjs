@@ -12,17 +12,22 @@ export function watchMessages() {
     lap.message = lap.read - start;
   });
   globalThis.whereIsIt = () => document.querySelector('.canvas > g[transform^="matrix"]').getAttribute('transform');
-  globalThis.showStack = (stack) => new Promise((resolve) => {
-    globalThis.addEventListener('message', () => {
-      lap.work = performance.now() - lap.read;
-      const start = performance.now();
-      document.querySelector('.canvas').getBoundingClientRect();
-      document.querySelector('.canvas > g').getBBox();
-      lap.layout = performance.now() - start;
-      requestAnimationFrame(() => requestAnimationFrame(() => resolve({ ...lap })));
-    }, { once: true });
-    globalThis.postMessage({ type: 'stack', stack }, '*');
-  });
+  globalThis.showStack = (stack) =>
+    new Promise((resolve) => {
+      globalThis.addEventListener(
+        'message',
+        () => {
+          lap.work = performance.now() - lap.read;
+          const start = performance.now();
+          document.querySelector('.canvas').getBoundingClientRect();
+          document.querySelector('.canvas > g').getBBox();
+          lap.layout = performance.now() - start;
+          requestAnimationFrame(() => requestAnimationFrame(() => resolve({ ...lap })));
+        },
+        { once: true },
+      );
+      globalThis.postMessage({ type: 'stack', stack }, '*');
+    });
 }
 
 /** Drags and wheels over the canvas as fast as frames come. */
@@ -32,18 +37,29 @@ export async function moveAbout() {
   const { left, top } = canvas.getBoundingClientRect();
   // Made events have no pointer that could be captured.
   canvas.setPointerCapture = () => {};
-  const fire = (Kind, type, x, y, more) => canvas.dispatchEvent(new Kind(type, {
-    clientX: left + x, clientY: top + y, bubbles: true, cancelable: true, pointerId: 1, ...more,
-  }));
+  const fire = (Kind, type, x, y, more) =>
+    canvas.dispatchEvent(
+      new Kind(type, {
+        clientX: left + x,
+        clientY: top + y,
+        bubbles: true,
+        cancelable: true,
+        pointerId: 1,
+        ...more,
+      }),
+    );
   const drag = (type, x, y) => fire(PointerEvent, type, x, y, { buttons: 1 });
   const wheel = (deltaY) => fire(WheelEvent, 'wheel', 400, 300, { deltaY });
   const frame = () => new Promise(requestAnimationFrame);
   /** The lowest rate that holds for half a second. */
-  const lowestRate = (laps) => Math.min(...laps.map((_, first) => {
-    let [sum, count] = [0, 0];
-    while (sum < 500 && first + count < laps.length) sum += laps[first + count++];
-    return sum < 500 ? Infinity : (1000 * count) / sum;
-  }));
+  const lowestRate = (laps) =>
+    Math.min(
+      ...laps.map((_, first) => {
+        let [sum, count] = [0, 0];
+        while (sum < 500 && first + count < laps.length) sum += laps[first + count++];
+        return sum < 500 ? Infinity : (1000 * count) / sum;
+      }),
+    );
   const run = async (step) => {
     const [laps, scripts] = [[], []];
     let last = await frame();
@@ -58,9 +74,13 @@ export async function moveAbout() {
     const [sorted, work] = [laps, scripts].map((values) => [...values].sort((a, b) => a - b));
     const sum = sorted.reduce((a, b) => a + b, 0);
     return {
-      frames: FRAMES, rate: (1000 * FRAMES) / sum, lowest: lowestRate(laps),
-      middle: sorted[FRAMES >> 1], slowest: sorted[FRAMES - 1],
-      late: sorted.filter((lap) => lap > 33.4).length, script: work[FRAMES >> 1],
+      frames: FRAMES,
+      rate: (1000 * FRAMES) / sum,
+      lowest: lowestRate(laps),
+      middle: sorted[FRAMES >> 1],
+      slowest: sorted[FRAMES - 1],
+      late: sorted.filter((lap) => lap > 33.4).length,
+      script: work[FRAMES >> 1],
     };
   };
   const dragged = async (direction) => {

@@ -111,9 +111,14 @@ export async function openWithClipper2(parts: readonly Limited[], simplify: bool
   const make = load('clipper2-wasm') as (options: object) => Promise<Clipper2>;
   const library = await make({ wasmBinary: readFileSync(file.replace(/\.js$/, '.wasm')) });
   const clock = new OffsetClock();
-  const { JoinType: { Round }, EndType: { Polygon }, FillRule: { NonZero } } = library;
+  const {
+    JoinType: { Round },
+    EndType: { Polygon },
+    FillRule: { NonZero },
+  } = library;
   const tolerance = FLATNESS * UNITS_PER_MM;
-  const move = (what: Paths, by: number) => library.InflatePaths64(what, by * UNITS_PER_MM, Round, Polygon, 2, tolerance);
+  const move = (what: Paths, by: number) =>
+    library.InflatePaths64(what, by * UNITS_PER_MM, Round, Polygon, 2, tolerance);
   for (const { region, least } of parts) {
     const paths = pathsOf(library, region);
     const inner = move(paths, -least / 2);
@@ -129,7 +134,8 @@ function pathsOf(library: Clipper2, region: Region): Paths {
   const paths = new library.Paths64();
   for (const ring of region.flatMap(ringsOf)) {
     const path = new library.Path64();
-    for (let i = 0; i < ring.length; i += 2) path.push_back(new library.Point64(units(ring[i]), units(ring[i + 1]), 0n));
+    for (let i = 0; i < ring.length; i += 2)
+      path.push_back(new library.Point64(units(ring[i]), units(ring[i + 1]), 0n));
     paths.push_back(path);
   }
   return paths;

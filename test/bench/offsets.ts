@@ -14,7 +14,8 @@ async function compareOffsets(what: keyof typeof SHEETS): Promise<void> {
   const report = check(svg);
   const { bridge, opening } = limitsOf(DEFAULT_CONFIG);
   const parts = report.sheets.flatMap(({ material, openings }) => [
-    { region: material, least: bridge }, { region: openings, least: opening },
+    { region: material, least: bridge },
+    { region: openings, least: opening },
   ]);
   const full = time(() => check(svg));
   console.log(`${(segmentsIn(report) / 1000).toFixed(0)}k segments of ${what} shapes: check ${full.toFixed(0)} ms`);
@@ -27,8 +28,10 @@ async function compareOffsets(what: keyof typeof SHEETS): Promise<void> {
     const { offsets, difference, failure } = await run();
     const ms = difference.toFixed(0);
     const thinParts = failure ? `no difference after ${ms} ms: ${failure}` : `difference ${ms} ms`;
-    console.log(`  in and out with ${name} ${offsets.toFixed(0)} ms, check/offsets ${(full / offsets).toFixed(3)}; ` +
-      `${thinParts}, check/all ${(full / (offsets + difference)).toFixed(3)}`);
+    console.log(
+      `  in and out with ${name} ${offsets.toFixed(0)} ms, check/offsets ${(full / offsets).toFixed(3)}; ` +
+        `${thinParts}, check/all ${(full / (offsets + difference)).toFixed(3)}`,
+    );
   }
 }
 

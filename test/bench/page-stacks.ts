@@ -10,9 +10,9 @@ const PAINTS = ['#d9a441', '#5b8f5a', '#3d6d8c', '#2b2f3a'];
 /** A drawing of four layers, each a sheet of blobs, with about so many flattened segments in all. */
 export function layeredDrawing(segments: number): string {
   const sheets = PAINTS.map((_, index) => blobSheet(segments / PAINTS.length, 7 + index).split('\n'));
-  const groups = sheets.map((lines, index) => (
-    `<g id="layer-${index}" fill="${PAINTS[index]}">\n${lines.slice(1, -2).join('\n')}\n</g>`
-  ));
+  const groups = sheets.map(
+    (lines, index) => `<g id="layer-${index}" fill="${PAINTS[index]}">\n${lines.slice(1, -2).join('\n')}\n</g>`,
+  );
   return `${sheets[0]?.[0] ?? ''}\n${groups.join('\n')}\n</svg>\n`;
 }
 

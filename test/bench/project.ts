@@ -11,8 +11,10 @@ const SEGMENTS = 20_000;
 /** An edit in the middle of the text: one digit of a coordinate. */
 function edited(svg: string, turn: number): string {
   const at = svg.indexOf('M', svg.length / 2) + 1;
-  return `${svg.slice(0, at)}${String(Number(/^[\d.]+/.exec(svg.slice(at))?.[0] ?? 0) + 0.01 * (turn + 1))}` +
-    svg.slice(at + (/^[\d.]+/.exec(svg.slice(at))?.[0].length ?? 0));
+  return (
+    `${svg.slice(0, at)}${String(Number(/^[\d.]+/.exec(svg.slice(at))?.[0] ?? 0) + 0.01 * (turn + 1))}` +
+    svg.slice(at + (/^[\d.]+/.exec(svg.slice(at))?.[0].length ?? 0))
+  );
 }
 
 function time<T>(run: () => T): { readonly ms: number; readonly result: T } {
@@ -45,9 +47,11 @@ function benchProject(rounds: number): void {
   const single = median(alone);
   const pairs = Math.max(0, whole.ms - FILES * single) * (2 / FILES);
   const findings = [...report.files.values()].reduce((sum, { complete }) => sum + complete.length, 0);
-  console.log(`${FILES} files of ${SEGMENTS} segments, ${findings} findings: all from scratch ${whole.ms.toFixed(0)} ms, one file ` +
-    `alone ${single.toFixed(0)} ms, the pairs that touch it about ${pairs.toFixed(0)} ms, after an edit of it ${median(edits).toFixed(0)} ms: ` +
-    `${(median(edits) / (2 * single + pairs)).toFixed(2)} of twice the file and its pairs`);
+  console.log(
+    `${FILES} files of ${SEGMENTS} segments, ${findings} findings: all from scratch ${whole.ms.toFixed(0)} ms, one file ` +
+      `alone ${single.toFixed(0)} ms, the pairs that touch it about ${pairs.toFixed(0)} ms, after an edit of it ${median(edits).toFixed(0)} ms: ` +
+      `${(median(edits) / (2 * single + pairs)).toFixed(2)} of twice the file and its pairs`,
+  );
 }
 
 benchProject(5);

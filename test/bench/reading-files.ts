@@ -20,7 +20,8 @@ function smallShapes(length: number): string {
     (index: number) => `<rect id="r${index}" x="${number()}" y="${number()}" width="3" height="4" fill="#123456"/>`,
     () => `<circle class="dot" cx="${number()}" cy="${number()}" r="2"/>`,
     () => `<g transform="translate(${number()} ${number()})"><path style="fill:#333;stroke:none" d="${disc}"/></g>`,
-    () => `<polygon points="${number()},${number()} ${number()},${number()} ${number()},${number()}" fill-rule="evenodd"/>`,
+    () =>
+      `<polygon points="${number()},${number()} ${number()},${number()} ${number()},${number()}" fill-rule="evenodd"/>`,
     () => `<ellipse cx="${number()}" cy="${number()}" rx="2" ry="1"/>`,
   ];
   const parts = ['<svg xmlns="http://www.w3.org/2000/svg" width="500mm" height="500mm" viewBox="0 0 500 500">'];

@@ -41,8 +41,10 @@ function printTimes(kind: ReadingKind): void {
     () => parseMarkup(text),
     () => readDrawing(parseMarkup(text)),
   ]);
-  console.log(`reading ${(text.length / 1e6).toFixed(1)} MB of ${kind}: htmlparser2 with its tree ${parser.toFixed(0)} ms, ` +
-    `our tree ${tree.toFixed(0)} ms, drawing ${drawing.toFixed(0)} ms, drawing/htmlparser2 ${(drawing / parser).toFixed(2)}`);
+  console.log(
+    `reading ${(text.length / 1e6).toFixed(1)} MB of ${kind}: htmlparser2 with its tree ${parser.toFixed(0)} ms, ` +
+      `our tree ${tree.toFixed(0)} ms, drawing ${drawing.toFixed(0)} ms, drawing/htmlparser2 ${(drawing / parser).toFixed(2)}`,
+  );
 }
 
 /** A text as it comes from a file: one stretch of memory, not the pieces it was joined from. */
@@ -57,8 +59,10 @@ function printMemory(kind: ReadingKind, megabytes: number): void {
   const result = execFileSync(process.execPath, [file], { encoding: 'utf8', input });
   const { shapes, milliseconds, peakMegabytes } = JSON.parse(result) as ReadingMemory;
   const size = input.length / 1e6;
-  console.log(`reading ${size.toFixed(1)} MB of ${kind}: ${shapes} shapes in ${(milliseconds / 1000).toFixed(1)} s, ` +
-    `peak memory ${peakMegabytes.toFixed(0)} MB, ${((peakMegabytes * 2 ** 20) / input.length).toFixed(0)} bytes a byte`);
+  console.log(
+    `reading ${size.toFixed(1)} MB of ${kind}: ${shapes} shapes in ${(milliseconds / 1000).toFixed(1)} s, ` +
+      `peak memory ${peakMegabytes.toFixed(0)} MB, ${((peakMegabytes * 2 ** 20) / input.length).toFixed(0)} bytes a byte`,
+  );
 }
 
 for (const kind of KINDS) printTimes(kind);

@@ -19,8 +19,13 @@ const REDRAWS = 7;
 async function loadStacks() {
   const outfile = path.join(folder, 'stacks.mjs');
   await build({
-    entryPoints: [path.join(root, 'test/bench/page-stacks.ts')], outfile, bundle: true, format: 'esm', platform: 'node',
-    target: 'node20', mainFields: ['module', 'main'],
+    entryPoints: [path.join(root, 'test/bench/page-stacks.ts')],
+    outfile,
+    bundle: true,
+    format: 'esm',
+    platform: 'node',
+    target: 'node20',
+    mainFields: ['module', 'main'],
   });
   return import(pathToFileURL(outfile).href);
 }
@@ -31,18 +36,24 @@ async function openPage(browser) {
   const files = new Map([
     ['preview.js', { contentType: 'text/javascript', body: readFileSync(script, 'utf8') }],
     ['preview.css', { contentType: 'text/css', body: readFileSync(style, 'utf8') }],
-    ['', {
-      contentType: 'text/html',
-      body: '<!DOCTYPE html><meta http-equiv="Content-Security-Policy" content="default-src \'none\'; '
-        + `script-src 'nonce-bench'; style-src ${address}"><link rel="stylesheet" href="preview.css">`
-        + '<body><script nonce="bench" src="preview.js"></script>',
-    }],
+    [
+      '',
+      {
+        contentType: 'text/html',
+        body:
+          '<!DOCTYPE html><meta http-equiv="Content-Security-Policy" content="default-src \'none\'; ' +
+          `script-src 'nonce-bench'; style-src ${address}"><link rel="stylesheet" href="preview.css">` +
+          '<body><script nonce="bench" src="preview.js"></script>',
+      },
+    ],
   ]);
   await page.route('**/*', (route) => {
     const file = files.get(new URL(route.request().url()).pathname.slice(1));
     return file ? route.fulfill(file) : route.abort();
   });
-  page.on('pageerror', (error) => { throw error; });
+  page.on('pageerror', (error) => {
+    throw error;
+  });
   await page.addInitScript(watchMessages);
   await page.goto(address);
   return page;
@@ -50,10 +61,13 @@ async function openPage(browser) {
 
 const median = (values) => [...values].sort((a, b) => a - b)[values.length >> 1];
 const of = (laps, key) => median(laps.map((lap) => lap[key]));
-const row = (name, laps) => console.log(
-  `${name.padEnd(26)}${['message', 'work', 'layout'].map((key) => of(laps, key).toFixed(1).padStart(10)).join('')}`
-  + `${Math.max(...laps.map(({ work }) => work)).toFixed(1).padStart(12)}`,
-);
+const row = (name, laps) =>
+  console.log(
+    `${name.padEnd(26)}${['message', 'work', 'layout'].map((key) => of(laps, key).toFixed(1).padStart(10)).join('')}` +
+      `${Math.max(...laps.map(({ work }) => work))
+        .toFixed(1)
+        .padStart(12)}`,
+  );
 
 async function measureTyping(browser, { layeredDrawing, stackFor, typedStacks, segmentsOf }) {
   const text = layeredDrawing(10_000);
@@ -74,7 +88,7 @@ async function measureTyping(browser, { layeredDrawing, stackFor, typedStacks, s
   }
   row('update', laps);
   row('full redraw, a new page', redraws);
-  const stayed = before === await page.evaluate(() => globalThis.whereIsIt());
+  const stayed = before === (await page.evaluate(() => globalThis.whereIsIt()));
   console.log(`the view stayed where it was: ${stayed ? 'yes' : 'NO'}`);
   await page.close();
 }
@@ -101,8 +115,14 @@ async function measureMoves(browser, { layeredDrawing, stackFor, segmentsOf }) {
 
 function moveColumns({ rate, lowest, middle, slowest, late, frames, script }) {
   const column = (value, width) => value.toFixed(1).padStart(width);
-  return column(rate, 10) + column(lowest, 11) + column(middle, 12) + column(slowest, 13)
-    + `${late} of ${frames}`.padStart(15) + column(script, 12);
+  return (
+    column(rate, 10) +
+    column(lowest, 11) +
+    column(middle, 12) +
+    column(slowest, 13) +
+    `${late} of ${frames}`.padStart(15) +
+    column(script, 12)
+  );
 }
 
 /** Milliseconds that the browser's threads together work on one frame; other work on the machine does not count. */
@@ -110,9 +130,10 @@ async function processorTime(browser, page) {
   await browser.startTracing(page, { categories: ['toplevel'] });
   const movements = Object.values(await page.evaluate(moveAbout));
   const { traceEvents } = JSON.parse((await browser.stopTracing()).toString());
-  const microseconds = traceEvents.reduce((sum, { ph, name, tdur }) => (
-    ph === 'X' && name.includes('RunTask') && tdur ? sum + tdur : sum
-  ), 0);
+  const microseconds = traceEvents.reduce(
+    (sum, { ph, name, tdur }) => (ph === 'X' && name.includes('RunTask') && tdur ? sum + tdur : sum),
+    0,
+  );
   return microseconds / 1000 / movements.reduce((sum, { frames }) => sum + frames, 0);
 }
 

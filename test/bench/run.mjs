@@ -9,13 +9,26 @@ import { root } from '../../src/build/bundles.mjs';
 const folder = path.join(root, 'node_modules/.cache/tombolo-bench');
 mkdirSync(folder, { recursive: true });
 await build({
-  entryPoints: ['bench', 'largest', 'bridges', 'offsets', 'project', 'reading', 'reading-memory']
-    .map((name) => path.join(root, `test/bench/${name}.ts`)),
+  entryPoints: ['bench', 'largest', 'bridges', 'offsets', 'project', 'reading', 'reading-memory'].map((name) =>
+    path.join(root, `test/bench/${name}.ts`),
+  ),
   outdir: folder,
-  outExtension: { '.js': '.mjs' }, bundle: true, format: 'esm', platform: 'node', target: 'node20',
-  mainFields: ['module', 'main'], external: ['@resvg/resvg-js', 'clipper2-wasm'],
+  outExtension: { '.js': '.mjs' },
+  bundle: true,
+  format: 'esm',
+  platform: 'node',
+  target: 'node20',
+  mainFields: ['module', 'main'],
+  external: ['@resvg/resvg-js', 'clipper2-wasm'],
 });
-for (const [name, ...args] of [['bench'], ['bridges'], ['offsets', 'traced'], ['offsets', 'smooth'], ['project'], ['reading']]) {
+for (const [name, ...args] of [
+  ['bench'],
+  ['bridges'],
+  ['offsets', 'traced'],
+  ['offsets', 'smooth'],
+  ['project'],
+  ['reading'],
+]) {
   execFileSync(process.execPath, [path.join(folder, `${name}.mjs`), ...args], { stdio: 'inherit' });
 }
 rmSync(folder, { recursive: true, force: true });

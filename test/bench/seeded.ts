@@ -32,8 +32,10 @@ export function blobSheet(segments: number, counterEach = 7, seed = 7): string {
     const outer = blob(x, y, 1.4 + random() * 1.1, random);
     paths.push(`<path d="${outer}${i % counterEach === 0 ? blob(x, y, 0.6, random) : ''}"/>`);
   }
-  return `<svg xmlns="http://www.w3.org/2000/svg" width="${side}mm" height="${side}mm" viewBox="0 0 ${side} ${side}" ` +
-    `data-tombolo-reading="openings" fill-rule="evenodd">\n${paths.join('\n')}\n</svg>\n`;
+  return (
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${side}mm" height="${side}mm" viewBox="0 0 ${side} ${side}" ` +
+    `data-tombolo-reading="openings" fill-rule="evenodd">\n${paths.join('\n')}\n</svg>\n`
+  );
 }
 
 /** A closed curve about (x, y), its radius wavering by a tenth. */
@@ -72,13 +74,19 @@ export function tracedSheet(segments: number, counterEach = 7, seed = 3): string
     const radius = 2.5 + random() * 2.5;
     return `<path d="${traced(x, y, radius, random)}${i % counterEach === 0 ? traced(x, y, radius / 2, random) : ''}"/>`;
   });
-  return `<svg xmlns="http://www.w3.org/2000/svg" width="${side}mm" height="${side}mm" viewBox="0 0 ${side} ${side}" ` +
-    `data-tombolo-reading="openings" fill-rule="evenodd">\n${paths.join('\n')}\n</svg>\n`;
+  return (
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${side}mm" height="${side}mm" viewBox="0 0 ${side} ${side}" ` +
+    `data-tombolo-reading="openings" fill-rule="evenodd">\n${paths.join('\n')}\n</svg>\n`
+  );
 }
 
 /** A closed polygon about (x, y). */
 function traced(x: number, y: number, radius: number, random: () => number): string {
-  const waves = Array.from({ length: 9 }, (_, k) => ({ often: k + 2, far: (0.35 * random()) / (k + 2), from: 6.3 * random() }));
+  const waves = Array.from({ length: 9 }, (_, k) => ({
+    often: k + 2,
+    far: (0.35 * random()) / (k + 2),
+    from: 6.3 * random(),
+  }));
   const count = Math.round((2 * Math.PI * radius) / 0.1);
   const points = Array.from({ length: count }, (_, i) => {
     const angle = (2 * Math.PI * i) / count;

@@ -46,7 +46,10 @@ export interface Bridged {
 
 /** Bridges all islands of one layer. A refusal is thrown. */
 export function bridge(
-  text: string, options: Partial<PlanOptions> = {}, config: Partial<Config> = {}, layer = 0,
+  text: string,
+  options: Partial<PlanOptions> = {},
+  config: Partial<Config> = {},
+  layer = 0,
 ): Bridged {
   const before = sheetsOf(text, config)[layer] as Sheet;
   const islands = before.pieces.filter((piece) => piece.island);
@@ -58,7 +61,12 @@ export function bridge(
   const strips = stripsFor(before, bridges).map(polygonOf);
   const wanted = difference(before.openings, strips);
   return {
-    before, after: sheet, bridges, unbridged: unbridged.length, edits: cut.edits, text: after,
+    before,
+    after: sheet,
+    bridges,
+    unbridged: unbridged.length,
+    edits: cut.edits,
+    text: after,
     error: areaBetween(sheet.openings, wanted),
     allowance: 0.006 * before.openings.reduce((sum, polygon) => sum + perimeterOf(polygon), 0) + 1e-4,
     lost: areaOfRegion(before.openings) - areaOfRegion(sheet.openings),

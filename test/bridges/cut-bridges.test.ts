@@ -95,8 +95,10 @@ describe('bridges in groups that a use draws at the top', () => {
   test('other instances stay', () => {
     const one = '<use href="#a" x="30" y="30" fill="#123"/>';
     const two = '<use href="#a" x="4" y="4" fill="#123"/>';
-    const text = svg(`<defs><g id="a"><path d="M0 0H20V20H14V6H6V20H0z"/></g></defs>${one}${two}`
-      + '<path fill="#123" d="M4 20H24V26H4z"/>');
+    const text = svg(
+      `<defs><g id="a"><path d="M0 0H20V20H14V6H6V20H0z"/></g></defs>${one}${two}` +
+        '<path fill="#123" d="M4 20H24V26H4z"/>',
+    );
     const { text: bridged } = bridge(text);
     expect(bridged).toContain(one);
     expect(bridged).not.toContain(two);

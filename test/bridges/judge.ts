@@ -40,11 +40,21 @@ export function judgeBridging(text: string): Verdict {
   const counted = { islands, bridges: plan.length, refusals: messages };
   if (messages.length > 0) return { ...counted, faults: [] };
   const strips = report.sheets.map((sheet) =>
-    stripsFor(sheet, plan.filter(({ layer }) => layer === sheet.layer.name)));
+    stripsFor(
+      sheet,
+      plan.filter(({ layer }) => layer === sheet.layer.name),
+    ),
+  );
   const changed = report.sheets.flatMap((sheet, i) => changedStrips(sheet, strips[i] ?? []));
   const faults = [
-    ...leftIslands(after, bridged), ...wrongLoss(report, after, strips.map((own) => own.map(polygonOf))),
-    ...wrongWidths(after, strips), ...newFindings(report, after),
+    ...leftIslands(after, bridged),
+    ...wrongLoss(
+      report,
+      after,
+      strips.map((own) => own.map(polygonOf)),
+    ),
+    ...wrongWidths(after, strips),
+    ...newFindings(report, after),
     // Lines that only show where to cut are of any width: joined ones take that of the first.
     ...(report.sheets.some(({ layer }) => layer.reading === 'outlines') ? [] : strayPixels(text, bridged, changed)),
     ...(bridgeIslands(after).edits.length > 0 ? ['a second run changes it again'] : []),
@@ -68,7 +78,8 @@ function leftIslands({ sheets }: Report, bridged: string): string[] {
   return [
     ...(ours > 0 ? [`${ours} islands left`] : []),
     ...(clear.length > 0 && sheets[0]?.layer.reading === 'openings'
-      ? [`the renderer sees ${clear.length} islands`] : []),
+      ? [`the renderer sees ${clear.length} islands`]
+      : []),
   ];
 }
 
@@ -91,8 +102,9 @@ function wrongWidths({ sheets }: Report, strips: readonly (readonly Strip[])[]):
     const necks = findThinParts(sheet.material, LIMIT + 0.1).filter(({ kind }) => kind === 'neck');
     return (strips[i] ?? []).flatMap((strip) => {
       const grown = widenStrip(strip, 0.05);
-      const own = necks.filter((neck) => insideness(grown, interpolate(neck.from, neck.to, 0.5)) > 0
-        && liesAcross(neck, strip));
+      const own = necks.filter(
+        (neck) => insideness(grown, interpolate(neck.from, neck.to, 0.5)) > 0 && liesAcross(neck, strip),
+      );
       const widths = own.map(({ width }) => width);
       const least = Math.min(...widths);
       // None: beside other material it is part of a wider place.

@@ -1,8 +1,12 @@
 import { expect, test } from 'vitest';
 import { standInRow } from '../../src/bridges/lettering';
 
-const box = (x: number, y: number, width: number, height: number) =>
-  ({ minX: x, minY: y, maxX: x + width, maxY: y + height });
+const box = (x: number, y: number, width: number, height: number) => ({
+  minX: x,
+  minY: y,
+  maxX: x + width,
+  maxY: y + height,
+});
 
 test('three counters side by side stand in a row, whatever their order', () => {
   const row = [box(0, 0, 4, 6), box(20, 1, 4, 6), box(10, -1, 4, 8)];

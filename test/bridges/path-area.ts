@@ -13,7 +13,10 @@ export function pathRegion(data: string, fillRule: FillRule, tolerance = 1e-4): 
   const builder = new OutlineBuilder(IDENTITY);
   const error = tracePath(data, builder);
   if (error) throw new Error(`${error.message} in ${data}`);
-  return regionFromRings(builder.done().map(({ curves }) => flattenSubpath(curves, tolerance)), fillRule);
+  return regionFromRings(
+    builder.done().map(({ curves }) => flattenSubpath(curves, tolerance)),
+    fillRule,
+  );
 }
 
 export function stripRegion({ corners }: Strip): Region {

@@ -35,12 +35,18 @@ function disc(outer: number, inner: number, x = 30, y = 30): string {
 
 describe('how many bridges', () => {
   // common practice, no source
-  test.each([[1.5, 1], [2, 1], [3.5, 2], [12, 2]])('a disc of radius %d mm gets %d', (radius, count) => {
+  test.each([
+    [1.5, 1],
+    [2, 1],
+    [3.5, 2],
+    [12, 2],
+  ])('a disc of radius %d mm gets %d', (radius, count) => {
     expect(plan(sheet(disc(radius + 6, radius)))).toHaveLength(count);
   });
   test('a large island gets three', () => {
-    const text = '<svg xmlns="http://www.w3.org/2000/svg" width="200mm" height="200mm" viewBox="0 0 200 200">'
-      + `${disc(60, 45, 100, 100)}</svg>`;
+    const text =
+      '<svg xmlns="http://www.w3.org/2000/svg" width="200mm" height="200mm" viewBox="0 0 200 200">' +
+      `${disc(60, 45, 100, 100)}</svg>`;
     expect(plan(sheetsOf(text)[0] as Sheet)).toHaveLength(3);
   });
   test('as many as asked for', () => {
@@ -55,7 +61,12 @@ describe('where bridges go', () => {
     expect(first && second && distance(first.from, second.from)).toBeCloseTo(20, 1);
   });
   test('in the middle of straight sides, square to them', () => {
-    const middles = [[20, 30], [40, 30], [30, 20], [30, 40]];
+    const middles = [
+      [20, 30],
+      [40, 30],
+      [30, 20],
+      [30, 40],
+    ];
     for (const { from, to, length } of plan(sheet(SQUARE_RING))) {
       expect(middles.some(([x = 0, y = 0]) => distance(from, { x, y }) < 0.01)).toBe(true);
       expect(length).toBeCloseTo(10, 2);
@@ -76,7 +87,8 @@ describe('where bridges go', () => {
   });
   test('under what later layers paint over', () => {
     const hidden = [
-      polygonOfBox({ minX: 5, minY: 5, maxX: 55, maxY: 19 }), polygonOfBox({ minX: 5, minY: 41, maxX: 55, maxY: 55 }),
+      polygonOfBox({ minX: 5, minY: 5, maxX: 55, maxY: 19 }),
+      polygonOfBox({ minX: 5, minY: 41, maxX: 55, maxY: 55 }),
     ];
     const text = '<path fill-rule="evenodd" d="M10 8H50V52H10zM20 20H40V40H20z"/>';
     const planned = plan(sheet(text), { hidden });
@@ -113,8 +125,11 @@ describe('where bridges go', () => {
     const of = sheet(SQUARE_RING, { kerf: 0.2, compensated: false });
     const bridges = planBridges(of, islands(of), { width: WIDTH + of.kerf }).bridges;
     expect(bridges.map(({ length }) => Number(length.toFixed(2)))).toEqual([10, 10]);
-    const after = bridge(svg(SQUARE_RING), { width: WIDTH + 0.2 },
-      { kerf: 0.2, compensated: false, limits: { bridge: WIDTH + 0.1 } });
+    const after = bridge(
+      svg(SQUARE_RING),
+      { width: WIDTH + 0.2 },
+      { kerf: 0.2, compensated: false, limits: { bridge: WIDTH + 0.1 } },
+    );
     expect(islandsOf(after.after)).toBe(0);
     const narrow = after.after.thinMaterial.filter(({ kind, width }) => kind === 'neck' && width < WIDTH);
     expect(narrow).toEqual([]);
@@ -123,38 +138,52 @@ describe('where bridges go', () => {
 
 describe('properties', () => {
   const place = fc.integer({ min: 12, max: 40 });
-  const counter = fc.tuple(place, place, fc.integer({ min: 2, max: 7 }))
+  const counter = fc
+    .tuple(place, place, fc.integer({ min: 2, max: 7 }))
     .map(([x, y, size]) => `M${x} ${y}h${size}v${size}h-${size}z`);
-  const drawing = fc.array(counter, { minLength: 1, maxLength: 4 })
+  const drawing = fc
+    .array(counter, { minLength: 1, maxLength: 4 })
     .map((counters) => `<path fill-rule="evenodd" d="M5 5H55V55H5z${counters.join('')}"/>`);
 
   test('the same sheet gives the same plan', () => {
-    fc.assert(fc.property(drawing, (inside) => {
-      expect(plan(sheet(inside))).toEqual(plan(sheet(inside)));
-    }), { numRuns: 15 });
+    fc.assert(
+      fc.property(drawing, (inside) => {
+        expect(plan(sheet(inside))).toEqual(plan(sheet(inside)));
+      }),
+      { numRuns: 15 },
+    );
   });
   test('after bridging nothing is left hanging, wherever counters lie', () => {
-    fc.assert(fc.property(drawing, (inside) => {
-      const result = bridge(svg(inside));
-      expect(islandsOf(result.after)).toBeLessThanOrEqual(result.unbridged);
-      expect(result.error).toBeLessThan(result.allowance);
-    }), { numRuns: 40 });
+    fc.assert(
+      fc.property(drawing, (inside) => {
+        const result = bridge(svg(inside));
+        expect(islandsOf(result.after)).toBeLessThanOrEqual(result.unbridged);
+        expect(result.error).toBeLessThan(result.allowance);
+      }),
+      { numRuns: 40 },
+    );
   });
   test('a place is found for nearly every island', () => {
     const count = { islands: 0, unbridged: 0 };
-    fc.assert(fc.property(drawing, (inside) => {
-      const of = sheet(inside);
-      count.islands += islands(of).length;
-      count.unbridged += planBridges(of, islands(of), { width: WIDTH }).unbridged.length;
-    }), { numRuns: 100 });
+    fc.assert(
+      fc.property(drawing, (inside) => {
+        const of = sheet(inside);
+        count.islands += islands(of).length;
+        count.unbridged += planBridges(of, islands(of), { width: WIDTH }).unbridged.length;
+      }),
+      { numRuns: 100 },
+    );
     expect(count.unbridged).toBeLessThan(0.05 * count.islands);
   });
   test('bridges are no narrower than asked, as measured', () => {
-    fc.assert(fc.property(drawing, (inside) => {
-      const { after, before } = bridge(svg(inside), {}, { limits: { bridge: WIDTH + 0.1 } });
-      const narrow = ({ thinMaterial }: Sheet): number =>
-        thinMaterial.filter(({ kind, width }) => kind === 'neck' && width < WIDTH).length;
-      expect(narrow(after)).toBeLessThanOrEqual(narrow(before));
-    }), { numRuns: 25 });
+    fc.assert(
+      fc.property(drawing, (inside) => {
+        const { after, before } = bridge(svg(inside), {}, { limits: { bridge: WIDTH + 0.1 } });
+        const narrow = ({ thinMaterial }: Sheet): number =>
+          thinMaterial.filter(({ kind, width }) => kind === 'neck' && width < WIDTH).length;
+        expect(narrow(after)).toBeLessThanOrEqual(narrow(before));
+      }),
+      { numRuns: 25 },
+    );
   });
 });

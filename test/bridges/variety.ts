@@ -7,11 +7,13 @@ export interface Way {
 }
 
 const file = (inside: string, attributes = ''): string =>
-  '<svg xmlns="http://www.w3.org/2000/svg" width="120mm" height="120mm" viewBox="0 0 24 24"'
-    + `${attributes}>\n${inside}\n</svg>\n`;
+  '<svg xmlns="http://www.w3.org/2000/svg" width="120mm" height="120mm" viewBox="0 0 24 24"' +
+  `${attributes}>\n${inside}\n</svg>\n`;
 
-const within = (transform: string) => (data: string): string =>
-  file(`  <g transform="${transform}">\n    <path d="${data}"/>\n  </g>`, ' data-tombolo-reading="openings"');
+const within =
+  (transform: string) =>
+  (data: string): string =>
+    file(`  <g transform="${transform}">\n    <path d="${data}"/>\n  </g>`, ' data-tombolo-reading="openings"');
 
 export const WAYS: readonly Way[] = [
   { name: 'nonzero', tell: (data) => file(`<path d="${data}"/>`, ' data-tombolo-reading="openings"') },
@@ -24,13 +26,20 @@ export const WAYS: readonly Way[] = [
   { name: 'stretched', tell: within('translate(2 4) scale(.85 .6) skewX(8)') },
   {
     name: 'style sheet',
-    tell: (data) => file(`<style>.ink { fill: #234; fill-rule: evenodd }</style>\n<path class="ink" d="${data}"/>`,
-      ' data-tombolo-reading="openings"'),
+    tell: (data) =>
+      file(
+        `<style>.ink { fill: #234; fill-rule: evenodd }</style>\n<path class="ink" d="${data}"/>`,
+        ' data-tombolo-reading="openings"',
+      ),
   },
   {
     name: 'one of two uses',
-    tell: (data) => file(`<defs><path id="icon" d="${data}"/></defs>\n<use href="#icon" transform="scale(.5)"/>\n`
-      + '<use href="#icon" transform="translate(12 12) scale(.5)"/>', ' data-tombolo-reading="openings"'),
+    tell: (data) =>
+      file(
+        `<defs><path id="icon" d="${data}"/></defs>\n<use href="#icon" transform="scale(.5)"/>\n` +
+          '<use href="#icon" transform="translate(12 12) scale(.5)"/>',
+        ' data-tombolo-reading="openings"',
+      ),
   },
   {
     name: 'silhouette',
@@ -38,8 +47,8 @@ export const WAYS: readonly Way[] = [
   },
   {
     name: 'cut lines',
-    tell: (data) => file(`<path fill="none" stroke="red" stroke-width=".02" d="${data}z"/>`,
-      ' data-tombolo-reading="outlines"'),
+    tell: (data) =>
+      file(`<path fill="none" stroke="red" stroke-width=".02" d="${data}z"/>`, ' data-tombolo-reading="outlines"'),
   },
   {
     name: 'with a line round it',

@@ -48,8 +48,12 @@ describe('cutting an island away', () => {
     expect(areaOfRegion(after.openings) - areaOfRegion(sheet.openings)).toBeCloseTo(25, 3);
   });
   test('refuses an island that several shapes surround', () => {
-    const sheet = first(svg('<rect x="5" y="5" width="50" height="8"/><rect x="5" y="45" width="50" height="8"/>'
-      + '<rect x="5" y="5" width="8" height="48"/><rect x="45" y="5" width="8" height="48"/>'));
+    const sheet = first(
+      svg(
+        '<rect x="5" y="5" width="50" height="8"/><rect x="5" y="45" width="50" height="8"/>' +
+          '<rect x="5" y="5" width="8" height="48"/><rect x="45" y="5" width="8" height="48"/>',
+      ),
+    );
     const [, island] = sheet.pieces;
     expect(cutIslandAway(sheet, island as Sheet['pieces'][number])).toHaveProperty('refusal');
   });

@@ -11,7 +11,9 @@ import { declarations } from '../../src/build/declarations.mjs';
 const outdir = mkdtempSync(path.join(tmpdir(), 'tombolo-library-'));
 let engine: string;
 
-beforeAll(async () => { engine = await bundle('engine', { outdir }); });
+beforeAll(async () => {
+  engine = await bundle('engine', { outdir });
+});
 afterAll(() => rmSync(outdir, { recursive: true }));
 
 test('the engine stands alone: it imports nothing, of Node or otherwise', () => {

@@ -8,7 +8,9 @@ import { MATERIALS } from '../../src/sheet/material';
 import schema from '../../src/sheet/tombolo.schema.json';
 
 const folder = path.resolve(__dirname, '../../src/checks');
-const folders = readdirSync(folder, { withFileTypes: true }).filter((each) => each.isDirectory()).map(({ name }) => name);
+const folders = readdirSync(folder, { withFileTypes: true })
+  .filter((each) => each.isDirectory())
+  .map(({ name }) => name);
 
 describe('the checks', () => {
   it('are those that have a folder', () => {
@@ -20,14 +22,18 @@ describe('the checks', () => {
     expect(existsSync(path.join(__dirname, id, 'check.test.ts'))).toBe(true);
     const page = readFileSync(path.join(folder, id, 'README.md'), 'utf8');
     expect(page.match(/^#+ .*/gm)).toEqual([
-      `# ${id}`, '## Why it matters', '## How to mend it', '## Limits of the check',
+      `# ${id}`,
+      '## Why it matters',
+      '## How to mend it',
+      '## Limits of the check',
     ]);
   });
 
   it('and the materials are the ones the schema knows', () => {
     expect(Object.keys(schema.properties.checks.properties).sort()).toEqual([...CHECK_IDS].sort());
-    expect(Object.keys(schema.properties.accept.properties).sort())
-      .toEqual(CHECK_IDS.filter((id) => !UNACCEPTABLE.includes(id)).sort());
+    expect(Object.keys(schema.properties.accept.properties).sort()).toEqual(
+      CHECK_IDS.filter((id) => !UNACCEPTABLE.includes(id)).sort(),
+    );
     expect(schema.definitions.checkId.anyOf[0]?.enum).toEqual(CHECK_IDS);
     expect(schema.definitions.severity.anyOf[0]?.enum).toEqual([...SEVERITIES, 'off']);
     expect(schema.properties.material.anyOf[0]?.enum).toEqual(Object.keys(MATERIALS));

@@ -29,12 +29,14 @@ export function findingsOf(id: CheckId, svg: string, settings: Settings = {}): F
     expect(0 <= from && from <= to && to <= svg.length).toBe(true);
     return svg.slice(from, to);
   };
-  return check(svg, settings).findings.filter((finding) => finding.check === id).map((finding) => ({
-    text: cut(finding.span),
-    severity: finding.severity,
-    measure: finding.measure && `${finding.measure.value.toFixed(2)} ${finding.measure.unit}`,
-    message: finding.message,
-    layer: finding.layer,
-    related: finding.related.map(({ span }) => cut(span)),
-  }));
+  return check(svg, settings)
+    .findings.filter((finding) => finding.check === id)
+    .map((finding) => ({
+      text: cut(finding.span),
+      severity: finding.severity,
+      measure: finding.measure && `${finding.measure.value.toFixed(2)} ${finding.measure.unit}`,
+      message: finding.message,
+      layer: finding.layer,
+      related: finding.related.map(({ span }) => cut(span)),
+    }));
 }

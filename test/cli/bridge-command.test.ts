@@ -30,7 +30,9 @@ describe('tombolo bridge', () => {
 
   test('reads standard input', async () => {
     const [fromFile, fromInput] = await Promise.all([
-      workshop.run(['bridge', 'island.svg']), workshop.run(['bridge', '-'], { input: WITH_ISLAND })]);
+      workshop.run(['bridge', 'island.svg']),
+      workshop.run(['bridge', '-'], { input: WITH_ISLAND }),
+    ]);
     expect(fromInput).toMatchObject({ code: 0, stdout: fromFile.stdout });
   });
 
@@ -83,8 +85,13 @@ describe('tombolo bridge --plan', () => {
     expect([code, version, stderr]).toEqual([0, 1, `island.svg: ${bridges.length} bridges planned\n`]);
     for (const bridge of bridges) {
       expect(bridge).toEqual({
-        layer: expect.any(String), island: { at: expect.anything(), area: 200 }, from: expect.anything(),
-        to: expect.anything(), width: 1.5, length: expect.any(Number), shown: 1,
+        layer: expect.any(String),
+        island: { at: expect.anything(), area: 200 },
+        from: expect.anything(),
+        to: expect.anything(),
+        width: 1.5,
+        length: expect.any(Number),
+        shown: 1,
       });
       expect(Math.hypot(bridge.to.x - bridge.from.x, bridge.to.y - bridge.from.y)).toBeCloseTo(bridge.length, 2);
     }
@@ -99,7 +106,9 @@ describe('tombolo bridge --plan', () => {
 describe('tombolo bridge --diff', () => {
   test('is a patch that gives the bridged file', async () => {
     const [patch, bridged] = await Promise.all([
-      workshop.run(['bridge', 'island.svg', '--diff']), workshop.run(['bridge', 'island.svg'])]);
+      workshop.run(['bridge', 'island.svg', '--diff']),
+      workshop.run(['bridge', 'island.svg']),
+    ]);
     expect(patch.stdout).toMatch(/^--- a\/island\.svg\n\+\+\+ b\/island\.svg\n@@ /);
     expect(applyPatch(WITH_ISLAND, patch.stdout)).toBe(bridged.stdout);
     expect((await read('island.svg')).toString()).toBe(WITH_ISLAND);
@@ -172,11 +181,19 @@ describe('tombolo bridge --write', () => {
 
 describe('tombolo bridge --at', () => {
   const bridge = (words: string[], input = WITH_ISLAND) => workshop.run(['bridge', '-', ...words], { input });
-  const plan = async (words: string[], input?: string) => JSON.parse((await bridge([...words, '--plan'], input)).stdout).bridges;
+  const plan = async (words: string[], input?: string) =>
+    JSON.parse((await bridge([...words, '--plan'], input)).stdout).bridges;
 
   test('puts one bridge there, and on that changes it', async () => {
     const [put] = await plan(['--at', '15,20']);
-    expect(put).toEqual({ layer: expect.any(String), from: { x: 20, y: 20 }, to: { x: 10, y: 20 }, width: 0.8, length: 10, shown: 1 });
+    expect(put).toEqual({
+      layer: expect.any(String),
+      from: { x: 20, y: 20 },
+      to: { x: 10, y: 20 },
+      width: 0.8,
+      length: 10,
+      shown: 1,
+    });
     const { stdout, stderr } = await bridge(['--at', '15,20']);
     expect(stderr).toBe('<stdin>: Bridge the gap here (1 bridge of 0.80 mm)\n');
     const wide = await bridge(['--at', '15,20', '--bridge', '1.5mm'], stdout);
@@ -185,13 +202,18 @@ describe('tombolo bridge --at', () => {
     expect(moved).toMatchObject([{ from: { x: 30 }, to: { x: 30 }, width: 1.5, length: 5 }]);
     const removed = await bridge(['--at', '15,20', '--remove'], wide.stdout);
     expect(removed).toMatchObject({
-      code: 0, stderr: '<stdin>: Remove this bridge (it is the last: 200.0 mm² will fall out)\n' });
+      code: 0,
+      stderr: '<stdin>: Remove this bridge (it is the last: 200.0 mm² will fall out)\n',
+    });
     expect(removed.stdout).toMatch(/d="M10 10H50V30H10Z/);
   });
 
   test('says why not', async () => {
     expect(await bridge(['--at', '3,3'])).toMatchObject({
-      code: 1, stdout: WITH_ISLAND, stderr: expect.stringMatching(/^<stdin>: nothing changed\n<stdin>: refused: There is no gap/) });
+      code: 1,
+      stdout: WITH_ISLAND,
+      stderr: expect.stringMatching(/^<stdin>: nothing changed\n<stdin>: refused: There is no gap/),
+    });
     for (const [words, line] of [
       [['--at', '15,20', '--remove'], 'tombolo: <stdin>: no bridge is at 15,20 mm\n'],
       [['--remove'], 'tombolo: --move-to and --remove need --at\n'],
@@ -202,7 +224,10 @@ describe('tombolo bridge --at', () => {
       expect(stderr).toMatch(line);
     }
     const { stdout } = await bridge(['--at', '15,20']);
-    expect(await bridge(['--at', '15,20'], stdout)).toMatchObject({ code: 2, stderr: expect.stringMatching(/already; say --bridge/) });
+    expect(await bridge(['--at', '15,20'], stdout)).toMatchObject({
+      code: 2,
+      stderr: expect.stringMatching(/already; say --bridge/),
+    });
   });
 });
 
@@ -210,9 +235,15 @@ test('--align vertical makes bridges upright, and --align none leaves them', asy
   const tall = stencil('  <path fill="#222222" fill-rule="evenodd" d="M10 4H40V36H10Z M16 12V28H34V12Z"/>');
   const lean = async (words: string[]) => {
     const { stdout } = await workshop.run(['bridge', '-', '--plan', ...words], { input: tall });
-    return JSON.parse(stdout).bridges.map(({ from, to }: { from: { x: number }; to: { x: number } }) => Math.abs(from.x - to.x));
+    return JSON.parse(stdout).bridges.map(({ from, to }: { from: { x: number }; to: { x: number } }) =>
+      Math.abs(from.x - to.x),
+    );
   };
-  const [upright, none, usual] = await Promise.all([lean(['--align', 'vertical']), lean(['--align', 'none']), lean([])]);
+  const [upright, none, usual] = await Promise.all([
+    lean(['--align', 'vertical']),
+    lean(['--align', 'none']),
+    lean([]),
+  ]);
   expect(Math.max(...upright)).toBe(0);
   expect(Math.max(...none)).toBeGreaterThan(5);
   expect(usual).toEqual(none);
@@ -221,8 +252,14 @@ test('--align vertical makes bridges upright, and --align none leaves them', asy
 
 test('several layers: --layer bridges that one alone', async () => {
   const ring = (x: number) => `M${x} 5H${x + 20}V35H${x}Z M${x + 5} 10V30H${x + 15}V10Z`;
-  const two = stencil(['reeds', 'sun'].map((id, index) =>
-    `  <g id="${id}"><path fill="#22222${index}" fill-rule="evenodd" d="${ring(5 + 28 * index)}"/></g>`).join('\n'));
+  const two = stencil(
+    ['reeds', 'sun']
+      .map(
+        (id, index) =>
+          `  <g id="${id}"><path fill="#22222${index}" fill-rule="evenodd" d="${ring(5 + 28 * index)}"/></g>`,
+      )
+      .join('\n'),
+  );
   const { code, stdout } = await workshop.run(['bridge', '-', '--layer', 'sun'], { input: two });
   expect(code).toBe(0);
   const [, reeds, sun] = two.split('\n');

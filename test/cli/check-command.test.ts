@@ -214,16 +214,27 @@ describe('output', () => {
     const { stdout } = await workshop.run(['check', 'island.svg', '--format', 'json']);
     const result = JSON.parse(stdout);
     expect(result.files[0].size).toEqual({ width: 60, height: 40, stated: true });
-    expect(result.files[0].layers).toEqual([{
-      name: expect.any(String), reading: 'openings', paint: '#222222',
-      openings: 1, openingArea: 600, materialArea: 1800, islands: 1, cutLength: 180,
-    }]);
+    expect(result.files[0].layers).toEqual([
+      {
+        name: expect.any(String),
+        reading: 'openings',
+        paint: '#222222',
+        openings: 1,
+        openingArea: 600,
+        materialArea: 1800,
+        islands: 1,
+        cutLength: 180,
+      },
+    ]);
     const [island] = result.files[0].findings;
     expect(island).toMatchObject({ check: 'floating-island', severity: 'error', measure: { value: 200, unit: 'mm²' } });
     expect(island.range.start.line).toBe(1);
     expect(island.mends.length).toBeGreaterThan(0);
     expect(island.mends[0]).toEqual({
-      title: expect.any(String), preferred: expect.any(Boolean), safe: expect.any(Boolean) });
+      title: expect.any(String),
+      preferred: expect.any(Boolean),
+      safe: expect.any(Boolean),
+    });
     expect(result.summary.error).toBe(1);
   });
 
@@ -235,7 +246,9 @@ describe('output', () => {
       const { startLine = 0, startColumn = 0, endLine = 0, endColumn = 0 } = deletedRegion;
       const start = { line: startLine - 1, character: startColumn - 1 };
       return {
-        range: { start, end: { line: endLine - 1, character: endColumn - 1 } }, newText: insertedContent?.text ?? '' };
+        range: { start, end: { line: endLine - 1, character: endColumn - 1 } },
+        newText: insertedContent?.text ?? '',
+      };
     });
     const mended = TextDocument.applyEdits(document, edits ?? []);
     expect(mended).not.toBe(WITH_ISLAND);

@@ -33,14 +33,18 @@ describe('ConfigFinder', () => {
   test('reads each once', async () => {
     const finder = new ConfigFinder();
     const [first, second] = await Promise.all([
-      finder.configFor(join(folder, 'a.svg')), finder.configFor(join(folder, 'marsh/b.svg'))]);
+      finder.configFor(join(folder, 'a.svg')),
+      finder.configFor(join(folder, 'marsh/b.svg')),
+    ]);
     expect(first).toBe(second);
   });
 
   test('none anywhere gives the defaults', async () => {
     await rm(join(folder, 'tombolo.json'));
     expect(await new ConfigFinder().configFor(join(folder, 'a.svg'))).toMatchObject({
-      path: undefined, config: DEFAULT_CONFIG });
+      path: undefined,
+      config: DEFAULT_CONFIG,
+    });
   });
 
   test('one that is a folder is a failure that names it', async () => {

@@ -6,7 +6,10 @@ import { summarize } from '../../src/cli/summary';
 
 export function range(line: number, character: number, length: number, from: number): Range {
   return {
-    start: { line, character }, end: { line, character: character + length }, from, to: from + length,
+    start: { line, character },
+    end: { line, character: character + length },
+    from,
+    to: from + length,
   };
 }
 
@@ -31,10 +34,18 @@ export function file(findings: readonly PlacedFinding[], changes: Partial<Checke
   return {
     path: 'heron.svg',
     size: { width: 148, height: 105, stated: true },
-    layers: [{
-      name: 'ink', reading: 'openings', paint: '#222222', openings: 12,
-      openingArea: 2210.4, materialArea: 13329.6, islands: 2, cutLength: 843.2,
-    }],
+    layers: [
+      {
+        name: 'ink',
+        reading: 'openings',
+        paint: '#222222',
+        openings: 12,
+        openingArea: 2210.4,
+        materialArea: 13329.6,
+        islands: 2,
+        cutLength: 843.2,
+      },
+    ],
     findings,
     counts,
     ...changes,

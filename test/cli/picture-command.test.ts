@@ -62,7 +62,11 @@ describe('tombolo picture', () => {
     expect(sheet).not.toContain('#ffb300');
     expect((await workshop.run([...words, '--out', 'thin.svg', '--opacity', '40%'])).code).toBe(0);
     expect((await read('thin.svg')).toString()).toContain('fill="#8fd3ff" fill-opacity="0.4"');
-    for (const odd of [['--look', 'poster'], ['--opacity', '140'], ['--opacity', 'half']]) {
+    for (const odd of [
+      ['--look', 'poster'],
+      ['--opacity', '140'],
+      ['--opacity', 'half'],
+    ]) {
       expect((await workshop.run([...words, '--out', 'odd.svg', ...odd])).code).toBe(2);
     }
   });

@@ -39,8 +39,8 @@ afterAll(() => workshop.dispose());
 
 const check = (...words: string[]) => workshop.run(['check', ...words, '--format', 'json', '--no-mends']);
 const filesOf = ({ stdout }: Outcome) => (JSON.parse(stdout) as { files: Listing[] }).files;
-const summary = (outcome: Outcome) => filesOf(outcome).map(({ path, findings }) =>
-  `${path}: ${findings.map((each) => each.check).join()}`);
+const summary = (outcome: Outcome) =>
+  filesOf(outcome).map(({ path, findings }) => `${path}: ${findings.map((each) => each.check).join()}`);
 
 describe('tombolo check', () => {
   test.each(['trail/tombolo.json', 'trail', 'trail/'])('%s is the project, in the order of layers', async (named) => {
@@ -108,12 +108,15 @@ test('what lies between two files names the other, in each format', async () => 
   await workshop.file('gap/tombolo.json', JSON.stringify({ layers: [{ from: 'a.svg' }, { from: 'b.svg' }] }));
   await workshop.file('gap/a.svg', sheet(square(5, 5, 20)));
   await workshop.file('gap/b.svg', sheet(square(25.2, 5, 20)));
-  const [json, sarif, text] = await Promise.all(['json', 'sarif', 'text'].map((format) =>
-    workshop.run(['check', 'gap', '--format', format, '--no-mends'])));
+  const [json, sarif, text] = await Promise.all(
+    ['json', 'sarif', 'text'].map((format) => workshop.run(['check', 'gap', '--format', format, '--no-mends'])),
+  );
   const found = filesOf(json!).flatMap(({ path, findings }) => findings.map(({ related }) => [path, related[0]?.path]));
   expect(found.map((pair) => [...pair].sort())).toEqual([['gap/a.svg', 'gap/b.svg']]);
   const [owner, other] = found[0] ?? [];
-  const { runs: [run] } = JSON.parse(sarif!.stdout) as Log;
+  const {
+    runs: [run],
+  } = JSON.parse(sarif!.stdout) as Log;
   expect(run?.results?.[0]?.locations?.[0]?.physicalLocation?.artifactLocation?.uri).toBe(owner);
   expect(run?.results?.[0]?.relatedLocations?.[0]?.physicalLocation?.artifactLocation?.uri).toBe(other);
   expect(text!.stdout).toContain(`${other}:1:`);

@@ -2,21 +2,25 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { decodeText, encodeText, type Encoding } from '../../src/cli/read-input';
 
-const encoding = fc.record({
-  name: fc.constantFrom<Encoding['name'][]>('utf-8', 'utf-16le', 'utf-16be'),
-  byteOrderMark: fc.boolean(),
-}).filter(({ name, byteOrderMark }) => byteOrderMark || name === 'utf-8');
+const encoding = fc
+  .record({
+    name: fc.constantFrom<Encoding['name'][]>('utf-8', 'utf-16le', 'utf-16be'),
+    byteOrderMark: fc.boolean(),
+  })
+  .filter(({ name, byteOrderMark }) => byteOrderMark || name === 'utf-8');
 
 describe('decodeText', () => {
   test('gives the text without its mark, and the same bytes back', () => {
     const text = fc.string({ unit: 'grapheme' }).filter((candidate) => !candidate.startsWith('\ufeff'));
-    fc.assert(fc.property(text, encoding, (written, how) => {
-      const bytes = encodeText(written, how);
-      const input = decodeText(bytes);
-      expect(input.text).toBe(written);
-      expect(input.encoding).toEqual(how);
-      expect(encodeText(input.text, input.encoding)).toEqual(bytes);
-    }));
+    fc.assert(
+      fc.property(text, encoding, (written, how) => {
+        const bytes = encodeText(written, how);
+        const input = decodeText(bytes);
+        expect(input.text).toBe(written);
+        expect(input.encoding).toEqual(how);
+        expect(encodeText(input.text, input.encoding)).toEqual(bytes);
+      }),
+    );
   });
 
   test('bytes of a known text (Unicode 16.0, section 3.10: é is C3 A9, 00 E9 big-endian)', () => {

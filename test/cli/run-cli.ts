@@ -9,7 +9,7 @@ const ROOT = resolve(import.meta.dirname, '../..');
 
 /** The very bundle that is shipped. */
 async function bundleCli(outdir: string): Promise<string> {
-  const { bundle } = await import(pathToFileURL(join(ROOT, 'src/build/bundles.mjs')).href) as {
+  const { bundle } = (await import(pathToFileURL(join(ROOT, 'src/build/bundles.mjs')).href)) as {
     bundle(name: string, settings: { outdir: string; minify: boolean }): Promise<string>;
   };
   return bundle('cli', { outdir, minify: true });
@@ -29,7 +29,11 @@ export interface RunOptions {
 
 /** A bundle and an empty folder to work in, both in one temporary place. */
 export class CliWorkshop {
-  private constructor(readonly folder: string, readonly bundle: string, private readonly place: string) {}
+  private constructor(
+    readonly folder: string,
+    readonly bundle: string,
+    private readonly place: string,
+  ) {}
 
   static async create(): Promise<CliWorkshop> {
     const place = await mkdtemp(join(tmpdir(), 'tombolo-cli-'));
@@ -55,7 +59,8 @@ export class CliWorkshop {
   run(words: readonly string[], { input, environment }: RunOptions = {}): Promise<Outcome> {
     const { NO_COLOR: _none, FORCE_COLOR: _forced, TOMBOLO_DEBUG: _debug, ...inherited } = process.env;
     const child = spawn(process.execPath, [this.bundle, ...words], {
-      cwd: this.folder, env: { ...inherited, ...environment },
+      cwd: this.folder,
+      env: { ...inherited, ...environment },
     });
     const out: Buffer[] = [];
     const err: Buffer[] = [];

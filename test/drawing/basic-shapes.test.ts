@@ -10,13 +10,19 @@ const PLACES = Array.from({ length: 12 }, (_, index) => index);
 function kinds(trace: (builder: OutlineBuilder) => void): string[] {
   const builder = new OutlineBuilder(IDENTITY);
   trace(builder);
-  return builder.done().map(({ curves, closed }) => `${curves.map(({ kind }) => kind[0]).join('')}${closed ? 'z' : ''}`);
+  return builder
+    .done()
+    .map(({ curves, closed }) => `${curves.map(({ kind }) => kind[0]).join('')}${closed ? 'z' : ''}`);
 }
 
 test('rectangles are four lines, and four arcs where they are rounded', () => {
   const box = { x: 1, y: 2, width: 10, height: 8 };
-  expect(kinds((builder) => traceRectangle({ ...box, radiusX: undefined, radiusY: undefined }, SPAN, builder))).toEqual(['llllz']);
-  expect(kinds((builder) => traceRectangle({ ...box, radiusX: 2, radiusY: undefined }, SPAN, builder))).toEqual(['lalalalaz']);
+  expect(kinds((builder) => traceRectangle({ ...box, radiusX: undefined, radiusY: undefined }, SPAN, builder))).toEqual(
+    ['llllz'],
+  );
+  expect(kinds((builder) => traceRectangle({ ...box, radiusX: 2, radiusY: undefined }, SPAN, builder))).toEqual([
+    'lalalalaz',
+  ]);
   expect(kinds((builder) => traceRectangle({ ...box, radiusX: 9, radiusY: 9 }, SPAN, builder))).toEqual(['aaaaz']);
   expect(kinds((builder) => traceRectangle({ ...box, radiusX: 9, radiusY: 1 }, SPAN, builder))).toEqual(['alaalaz']);
   expect(kinds((builder) => traceRectangle({ ...box, width: NaN, radiusX: 0, radiusY: 0 }, SPAN, builder))).toEqual([]);

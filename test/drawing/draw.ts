@@ -14,8 +14,10 @@ export function draw(text: string, options?: { width?: number; height?: number }
 
 /** Wraps content in a root whose user unit is one millimetre: 100 mm wide and high. */
 export function inMillimetres(content: string, attributes = ''): string {
-  return `<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" width="100mm" `
-    + `height="100mm" viewBox="0 0 100 100" ${attributes}>${content}</svg>`;
+  return (
+    `<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" width="100mm" ` +
+    `height="100mm" viewBox="0 0 100 100" ${attributes}>${content}</svg>`
+  );
 }
 
 /** Draws content in a root whose user unit is one millimetre. */

@@ -10,7 +10,10 @@ function laughs(seed: string): string {
 }
 
 describe('small texts that would grow without end', () => {
-  test.each([['shapes', '<rect width="1" height="1"/>'], ['nothing', '']])('copies of copies of %s', (_name, seed) => {
+  test.each([
+    ['shapes', '<rect width="1" height="1"/>'],
+    ['nothing', ''],
+  ])('copies of copies of %s', (_name, seed) => {
     const drawing = drawMm(laughs(seed));
     expect(drawing.shapes.length).toBeLessThanOrEqual(300_000);
     expect(drawing.problems.map(({ check }) => check)).toContain('unsupported');
@@ -23,8 +26,12 @@ describe('small texts that would grow without end', () => {
   });
 
   test('variables that double', () => {
-    const rules = Array.from({ length: 60 }, (_, index) => `--v${index + 1}:var(--v${index}) var(--v${index});`).join('');
-    expect(drawMm(`<style>svg{--v0:red;${rules}} rect{fill:var(--v60)}</style><rect width="1" height="1"/>`).shapes.length).toBe(1);
+    const rules = Array.from({ length: 60 }, (_, index) => `--v${index + 1}:var(--v${index}) var(--v${index});`).join(
+      '',
+    );
+    expect(
+      drawMm(`<style>svg{--v0:red;${rules}} rect{fill:var(--v60)}</style><rect width="1" height="1"/>`).shapes.length,
+    ).toBe(1);
   });
 
   test('clip paths within clip paths, and in a circle', () => {
@@ -33,35 +40,49 @@ describe('small texts that would grow without end', () => {
       text += `<clipPath id="c${index}"><rect clip-path="url(#c${index - 1})" width="50" height="50"/></clipPath>`;
     }
     expect(drawMm(`${text}<rect clip-path="url(#c299)" width="9" height="9"/>`).shapes.length).toBe(1);
-    const circle = drawMm('<clipPath id="a" clip-path="url(#b)"><rect width="5" height="5"/></clipPath><clipPath id="b" clip-path="url(#a)">'
-      + '<rect width="5" height="5"/></clipPath><rect clip-path="url(#a)" width="9" height="9"/>');
+    const circle = drawMm(
+      '<clipPath id="a" clip-path="url(#b)"><rect width="5" height="5"/></clipPath><clipPath id="b" clip-path="url(#a)">' +
+        '<rect width="5" height="5"/></clipPath><rect clip-path="url(#a)" width="9" height="9"/>',
+    );
     expect(circle.shapes).toEqual([]);
     expect(circle.problems.length).toBeGreaterThan(0);
   });
 
   test('a marker in itself', () => {
-    const drawing = drawMm('<marker id="m"><path d="M0 0h1" marker-start="url(#m)" stroke="red"/></marker>'
-      + '<path d="M0 0h10" marker-start="url(#m)" stroke="red"/>');
+    const drawing = drawMm(
+      '<marker id="m"><path d="M0 0h1" marker-start="url(#m)" stroke="red"/></marker>' +
+        '<path d="M0 0h10" marker-start="url(#m)" stroke="red"/>',
+    );
     expect(drawing.problems.map(({ check }) => check)).toContain('unsupported');
   });
 });
 
 describe('deep trees', () => {
   const DEPTH = 50_000;
-  test.each([['g', ''], ['g', 'transform="rotate(1)"'], ['svg', ''], ['a', 'fill="red"']])('%s %s', (name, attributes) => {
+  test.each([
+    ['g', ''],
+    ['g', 'transform="rotate(1)"'],
+    ['svg', ''],
+    ['a', 'fill="red"'],
+  ])('%s %s', (name, attributes) => {
     const text = `<${name} ${attributes}>`.repeat(DEPTH) + '<rect width="1" height="1"/>' + `</${name}>`.repeat(DEPTH);
     expect(drawMm(text).shapes.length).toBe(1);
   });
 
   test('with descendant selectors', () => {
-    const text = '<style>g g > g path, .a .b rect, a g ~ rect{fill:red}</style>' + '<g class="a">'.repeat(DEPTH)
-      + '<rect width="1" height="1"/>' + '</g>'.repeat(DEPTH);
+    const text =
+      '<style>g g > g path, .a .b rect, a g ~ rect{fill:red}</style>' +
+      '<g class="a">'.repeat(DEPTH) +
+      '<rect width="1" height="1"/>' +
+      '</g>'.repeat(DEPTH);
     expect(drawMm(text).shapes.length).toBe(1);
   });
 
   test('fifty thousand siblings with selectors by place', () => {
-    const drawing = drawMm('<style>rect:nth-child(2n){fill:red} rect + rect:last-of-type{fill:lime}</style>'
-      + '<rect width="1" height="1"/>'.repeat(50_000));
+    const drawing = drawMm(
+      '<style>rect:nth-child(2n){fill:red} rect + rect:last-of-type{fill:lime}</style>' +
+        '<rect width="1" height="1"/>'.repeat(50_000),
+    );
     expect(drawing.shapes.length).toBe(50_000);
     expect(drawing.problems).toEqual([]);
   });
@@ -69,21 +90,58 @@ describe('deep trees', () => {
 
 describe('no text throws', () => {
   const fragments = fc.constantFrom(
-    '<g', '>', '/>', '</g>', '<rect width="', '5"', ' height="5"', ' fill="url(#a', ')"', '<path d="M0 0', 'a1 1 0 01', 'z"', '1e999',
-    '<use href="#a"', ' id="a"', ' style="fill:var(--', ';transform:scale(0)"', '<style>', 'rect{', '}', '@media', '</style>', '<clipPath id="a">',
-    ' clip-path="url(#a)"', ' stroke="red"', ' stroke-dasharray="0 1e-9"', ' stroke-width="1e300"', ' viewBox="0 0 1e-300 1"', '<svg', '&a;', '"', '<marker id="a">',
-    ' marker="url(#a)"', ' transform="scale(1e200)"', '<switch>', '<text>', '\u0000', '😀',
+    '<g',
+    '>',
+    '/>',
+    '</g>',
+    '<rect width="',
+    '5"',
+    ' height="5"',
+    ' fill="url(#a',
+    ')"',
+    '<path d="M0 0',
+    'a1 1 0 01',
+    'z"',
+    '1e999',
+    '<use href="#a"',
+    ' id="a"',
+    ' style="fill:var(--',
+    ';transform:scale(0)"',
+    '<style>',
+    'rect{',
+    '}',
+    '@media',
+    '</style>',
+    '<clipPath id="a">',
+    ' clip-path="url(#a)"',
+    ' stroke="red"',
+    ' stroke-dasharray="0 1e-9"',
+    ' stroke-width="1e300"',
+    ' viewBox="0 0 1e-300 1"',
+    '<svg',
+    '&a;',
+    '"',
+    '<marker id="a">',
+    ' marker="url(#a)"',
+    ' transform="scale(1e200)"',
+    '<switch>',
+    '<text>',
+    '\u0000',
+    '😀',
   );
 
   test('fragments in any order', () => {
-    fc.assert(fc.property(fc.array(fragments, { maxLength: 30 }), (parts) => {
-      const drawing = draw(inMillimetres(parts.join('')));
-      for (const shape of drawing.shapes) {
-        for (const { curves, spans } of shape.subpaths) {
-          expect(spans.length).toBe(curves.length);
-          for (const { start, end } of curves) expect(Number.isFinite(start.x + start.y + end.x + end.y)).toBe(true);
+    fc.assert(
+      fc.property(fc.array(fragments, { maxLength: 30 }), (parts) => {
+        const drawing = draw(inMillimetres(parts.join('')));
+        for (const shape of drawing.shapes) {
+          for (const { curves, spans } of shape.subpaths) {
+            expect(spans.length).toBe(curves.length);
+            for (const { start, end } of curves) expect(Number.isFinite(start.x + start.y + end.x + end.y)).toBe(true);
+          }
         }
-      }
-    }), { numRuns: 1500 });
+      }),
+      { numRuns: 1500 },
+    );
   });
 });

@@ -11,8 +11,14 @@ test('a closing line is added where it has length', () => {
   builder.close();
   const [subpath] = builder.done();
   expect(subpath?.closed).toBe(true);
-  expect(subpath?.curves.map(({ end }) => [end.x, end.y])).toEqual([[1, 0], [0, 0]]);
-  expect(subpath?.spans).toEqual([{ from: 1, to: 3 }, { from: 5, to: 8 }]);
+  expect(subpath?.curves.map(({ end }) => [end.x, end.y])).toEqual([
+    [1, 0],
+    [0, 0],
+  ]);
+  expect(subpath?.spans).toEqual([
+    { from: 1, to: 3 },
+    { from: 5, to: 8 },
+  ]);
 });
 
 test('a gap of rounding is closed by moving the last end', () => {
@@ -46,8 +52,14 @@ test('every kind of curve is mapped', () => {
     { kind: 'quadratic', start: { x: 10, y: 0 }, control: { x: 10, y: 2 }, end: { x: 8, y: 2 } },
     { kind: 'cubic', start: { x: 8, y: 2 }, control1: { x: 6, y: 2 }, control2: { x: 6, y: 4 }, end: { x: 8, y: 4 } },
     {
-      kind: 'arc', start: { x: 8, y: 4 }, end: { x: 6, y: 2 }, centre: { x: 8, y: 2 }, axisU: { x: 0, y: 2 }, axisV: { x: -2, y: 0 },
-      from: 0, sweep: Math.PI / 2,
+      kind: 'arc',
+      start: { x: 8, y: 4 },
+      end: { x: 6, y: 2 },
+      centre: { x: 8, y: 2 },
+      axisU: { x: 0, y: 2 },
+      axisV: { x: -2, y: 0 },
+      from: 0,
+      sweep: Math.PI / 2,
     },
   ]);
 });

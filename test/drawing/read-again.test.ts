@@ -10,34 +10,52 @@ import { draw, inMillimetres } from './draw';
 /** All that a reading says, in plain data. */
 function said({ shapes, problems }: Drawing): unknown {
   const chains = shapes.map(({ part, subpaths, centreline = [], clips, toMm }) => ({
-    part, toMm, chains: [...subpaths, ...centreline, ...clips.flatMap((clip) => clip.parts.flatMap((each) => each.subpaths))]
-      .map(({ curves, spans, closed }) => ({ curves, spans: [...spans], closed })),
+    part,
+    toMm,
+    chains: [...subpaths, ...centreline, ...clips.flatMap((clip) => clip.parts.flatMap((each) => each.subpaths))].map(
+      ({ curves, spans, closed }) => ({ curves, spans: [...spans], closed }),
+    ),
   }));
   return { chains, problems };
 }
 
 const REEDS = inMillimetres(
-  '<clipPath id="c"><path d="M0 0h50v50h-50z"/></clipPath><marker id="m"><path d="M0 0h1v1z"/></marker>\n'
-  + '<path d="M1 1C2 9 3 9 4 1z"/><g transform="translate(5 5)"><path d="M1 1C2 9 3 9 4 1z" clip-path="url(#c)"/></g>\n'
-  + '<path id="p" stroke="red" marker-end="url(#m)" d="M9 9 L 20 &#x31;2 x"/><polygon points="1,1 5,1 5,6 7"/>\n'
-  + '<polyline points="1,1 5,1 5,6" fill="none" stroke="black"/><use href="#p" x="3"/><path d="M30 30a5 5 0 0110 0z"/>',
+  '<clipPath id="c"><path d="M0 0h50v50h-50z"/></clipPath><marker id="m"><path d="M0 0h1v1z"/></marker>\n' +
+    '<path d="M1 1C2 9 3 9 4 1z"/><g transform="translate(5 5)"><path d="M1 1C2 9 3 9 4 1z" clip-path="url(#c)"/></g>\n' +
+    '<path id="p" stroke="red" marker-end="url(#m)" d="M9 9 L 20 &#x31;2 x"/><polygon points="1,1 5,1 5,6 7"/>\n' +
+    '<polyline points="1,1 5,1 5,6" fill="none" stroke="black"/><use href="#p" x="3"/><path d="M30 30a5 5 0 0110 0z"/>',
 );
 
 test('nothing differs from a reading without the earlier one, whatever the edits', () => {
   const edit = fc.record({
-    at: fc.nat(REEDS.length), length: fc.nat(12),
-    text: fc.constantFrom('', '7', ' ', '<path d="M1 1C2 9 3 9 4 1z"/>', 'z', ' transform="scale(2)"', 'M3 3', '🦩', '<g>', '"'),
+    at: fc.nat(REEDS.length),
+    length: fc.nat(12),
+    text: fc.constantFrom(
+      '',
+      '7',
+      ' ',
+      '<path d="M1 1C2 9 3 9 4 1z"/>',
+      'z',
+      ' transform="scale(2)"',
+      'M3 3',
+      '🦩',
+      '<g>',
+      '"',
+    ),
   });
-  fc.assert(fc.property(fc.array(edit, { minLength: 1, maxLength: 4 }), (edits) => {
-    let text = REEDS;
-    let earlier = draw(text);
-    for (const { at, length, text: put } of edits) {
-      const from = Math.min(at, text.length);
-      text = applyEdits(text, [{ span: { from, to: Math.min(text.length, from + length) }, text: put }]);
-      earlier = readDrawing(parseMarkup(text), {}, earlier);
-      expect(said(earlier)).toEqual(said(draw(text)));
-    }
-  }), { numRuns: 300 });
+  fc.assert(
+    fc.property(fc.array(edit, { minLength: 1, maxLength: 4 }), (edits) => {
+      let text = REEDS;
+      let earlier = draw(text);
+      for (const { at, length, text: put } of edits) {
+        const from = Math.min(at, text.length);
+        text = applyEdits(text, [{ span: { from, to: Math.min(text.length, from + length) }, text: put }]);
+        earlier = readDrawing(parseMarkup(text), {}, earlier);
+        expect(said(earlier)).toEqual(said(draw(text)));
+      }
+    }),
+    { numRuns: 300 },
+  );
 });
 
 const PATHS = Array.from({ length: 9 }, (_, i) => `<path d="M${i} 0h1v2z"/>`);

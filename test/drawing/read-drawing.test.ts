@@ -17,16 +17,18 @@ describe('no drawing', () => {
   });
 
   test('a prefix is no hindrance; elements of other namespaces are not drawn', () => {
-    const drawing = draw('<s:svg xmlns:s="http://www.w3.org/2000/svg" width="10mm" height="10mm" viewBox="0 0 10 10">'
-      + '<s:rect width="5" height="5"/><rect width="6" height="6"/><x:rect xmlns:x="urn:x" width="7" height="7"/></s:svg>');
+    const drawing = draw(
+      '<s:svg xmlns:s="http://www.w3.org/2000/svg" width="10mm" height="10mm" viewBox="0 0 10 10">' +
+        '<s:rect width="5" height="5"/><rect width="6" height="6"/><x:rect xmlns:x="urn:x" width="7" height="7"/></s:svg>',
+    );
     expect(boxes(drawing)).toEqual([[0, 0, 5, 5]]);
   });
 });
 
 describe('what is painted', () => {
   test('fill before stroke, in document order; paint-order turns that round', () => {
-    const parts = (attributes: string): string[] => drawMm(`<rect width="5" height="5" stroke="red" ${attributes}/>`)
-      .shapes.map(({ part }) => part);
+    const parts = (attributes: string): string[] =>
+      drawMm(`<rect width="5" height="5" stroke="red" ${attributes}/>`).shapes.map(({ part }) => part);
     expect(parts('')).toEqual(['fill', 'stroke']);
     expect(parts('paint-order="stroke"')).toEqual(['stroke', 'fill']);
     expect(parts('paint-order="markers fill"')).toEqual(['fill', 'stroke']);
@@ -34,15 +36,26 @@ describe('what is painted', () => {
   });
 
   test.each([
-    'display="none"', 'visibility="hidden"', 'visibility="collapse"', 'fill="none"', 'fill="transparent"', 'fill-opacity="0"',
-    'opacity="0"', 'style="fill:#f000"', 'fill="rgba(1,2,3,0)"', 'requiredExtensions="urn:x"', 'systemLanguage="sw"',
+    'display="none"',
+    'visibility="hidden"',
+    'visibility="collapse"',
+    'fill="none"',
+    'fill="transparent"',
+    'fill-opacity="0"',
+    'opacity="0"',
+    'style="fill:#f000"',
+    'fill="rgba(1,2,3,0)"',
+    'requiredExtensions="urn:x"',
+    'systemLanguage="sw"',
   ])('nothing with %s', (attributes) => {
     expect(drawMm(`<rect width="5" height="5" ${attributes}/>`).shapes).toEqual([]);
   });
 
   test('display none holds for what is inside, visibility can be taken back', () => {
     expect(drawMm('<g display="none"><rect width="5" height="5" display="inline"/></g>').shapes.length).toBe(0);
-    expect(drawMm('<g visibility="hidden"><rect width="5" height="5" visibility="visible"/></g>').shapes.length).toBe(1);
+    expect(drawMm('<g visibility="hidden"><rect width="5" height="5" visibility="visible"/></g>').shapes.length).toBe(
+      1,
+    );
   });
 
   test('never directly: what stands in defs, symbol, clipPath, mask, marker, pattern', () => {
@@ -52,14 +65,26 @@ describe('what is painted', () => {
   });
 
   test('switch draws the first child whose conditions hold', () => {
-    expect(colours(drawMm('<switch><rect width="1" height="1" systemLanguage="de" fill="red"/><rect width="1" height="1" '
-      + 'systemLanguage="fr, en-GB" fill="lime"/><rect width="1" height="1" fill="blue"/></switch>'))).toEqual(['#00ff00']);
+    expect(
+      colours(
+        drawMm(
+          '<switch><rect width="1" height="1" systemLanguage="de" fill="red"/><rect width="1" height="1" ' +
+            'systemLanguage="fr, en-GB" fill="lime"/><rect width="1" height="1" fill="blue"/></switch>',
+        ),
+      ),
+    ).toEqual(['#00ff00']);
   });
 
   test('opacities multiply', () => {
-    const drawing = drawMm('<g opacity=".5"><rect width="5" height="5" opacity=".5" fill-opacity="50%" fill="#ff000080"/></g>');
+    const drawing = drawMm(
+      '<g opacity=".5"><rect width="5" height="5" opacity=".5" fill-opacity="50%" fill="#ff000080"/></g>',
+    );
     expect(drawing.shapes[0]?.opacity).toBeCloseTo(0.0625, 3);
-    expect(findings(drawing)).toEqual(['not-cuttable: opacity=".5"', 'not-cuttable: opacity=".5"', 'not-cuttable: fill-opacity="50%"']);
+    expect(findings(drawing)).toEqual([
+      'not-cuttable: opacity=".5"',
+      'not-cuttable: opacity=".5"',
+      'not-cuttable: fill-opacity="50%"',
+    ]);
   });
 
   test('the child of the root that a shape belongs to', () => {
@@ -71,11 +96,15 @@ describe('what is painted', () => {
 describe('spans', () => {
   const spansOf = (content: string): string[] => {
     const drawing = drawMm(content);
-    return drawing.shapes[0]!.subpaths.flatMap(({ spans }) => spans.map(({ from, to }) => drawing.document.text.slice(from, to)));
+    return drawing.shapes[0]!.subpaths.flatMap(({ spans }) =>
+      spans.map(({ from, to }) => drawing.document.text.slice(from, to)),
+    );
   };
 
   test('basic shapes point at their start tag, points at their pair', () => {
-    expect(new Set(spansOf('<rect width="5" height="5"><title>x</title></rect>'))).toEqual(new Set(['<rect width="5" height="5">']));
+    expect(new Set(spansOf('<rect width="5" height="5"><title>x</title></rect>'))).toEqual(
+      new Set(['<rect width="5" height="5">']),
+    );
     expect(spansOf('<polygon points="0,0 5,0  5 5"/>')).toEqual(['5,0', '5 5', '0,0']);
   });
 
@@ -86,7 +115,8 @@ describe('spans', () => {
 
 describe('what cannot be taken', () => {
   test.each([
-    ['<text>heron</text>', 'not-cuttable: <text>'], ['<image href="x.png" width="5" height="5"/>', 'not-cuttable: <image href="x.png" width="5" height="5"/>'],
+    ['<text>heron</text>', 'not-cuttable: <text>'],
+    ['<image href="x.png" width="5" height="5"/>', 'not-cuttable: <image href="x.png" width="5" height="5"/>'],
     ['<foreignObject width="5" height="5"/>', 'not-cuttable: <foreignObject width="5" height="5"/>'],
     ['<rect width="5" height="5" filter="url(#f)"/>', 'not-cuttable: filter="url(#f)"'],
     ['<g mask="url(#m)"><rect width="5" height="5"/></g>', 'not-cuttable: mask="url(#m)"'],
@@ -94,48 +124,65 @@ describe('what cannot be taken', () => {
     ['<rect width="5" height="5" style="clip-path:circle(4px)"/>', 'not-cuttable: style="clip-path:circle(4px)"'],
     ['<rect width="5" height="5" style="rotate:4deg"/>', 'unsupported: style="rotate:4deg"'],
     ['<rect width="5" height="5" fill="url(#nothing) red"/>', 'unsupported: fill="url(#nothing) red"'],
-    ['<path d="M0 0L5 5 x"/>', 'unreadable-path: x'], ['<polygon points="0 0 5 5 7"/>', 'unreadable-path: 7'],
-    ['<rect width="wide" height="5"/>', 'unreadable-markup: wide'], ['<rect width="-4" height="5"/>', 'unreadable-markup: -4'],
+    ['<path d="M0 0L5 5 x"/>', 'unreadable-path: x'],
+    ['<polygon points="0 0 5 5 7"/>', 'unreadable-path: 7'],
+    ['<rect width="wide" height="5"/>', 'unreadable-markup: wide'],
+    ['<rect width="-4" height="5"/>', 'unreadable-markup: -4'],
     ['<rect width="5" height="5" transform="rotate(a)"/>', 'unreadable-markup: a'],
-    ['<rect width="5" height="5"><animate attributeName="x"/></rect>', undefined], ['<blob/>', 'unsupported: blob'],
-    ['<style>@import "x.css";</style>', 'unsupported: <style>'], ['<style>rect::before{fill:red}</style>', 'unsupported: <style>'],
-    ['<text display="none">heron</text>', undefined], ['<text visibility="hidden">heron</text>', undefined],
+    ['<rect width="5" height="5"><animate attributeName="x"/></rect>', undefined],
+    ['<blob/>', 'unsupported: blob'],
+    ['<style>@import "x.css";</style>', 'unsupported: <style>'],
+    ['<style>rect::before{fill:red}</style>', 'unsupported: <style>'],
+    ['<text display="none">heron</text>', undefined],
+    ['<text visibility="hidden">heron</text>', undefined],
     ['<g><animate attributeName="x"/></g>', 'unsupported: <animate attributeName="x"/>'],
   ])('%s', (content, expected) => {
     expect(findings(drawMm(content))).toEqual(expected === undefined ? [] : [expected]);
   });
 
   test('a style sheet outside the file, and elements in an entity', () => {
-    expect(findings(draw(`<?xml-stylesheet href="x.css"?>${inMillimetres('')}`))).toEqual(['unsupported: <?xml-stylesheet href="x.css"?>']);
+    expect(findings(draw(`<?xml-stylesheet href="x.css"?>${inMillimetres('')}`))).toEqual([
+      'unsupported: <?xml-stylesheet href="x.css"?>',
+    ]);
     const drawing = draw(`<!DOCTYPE svg [<!ENTITY smile "<circle r='5'/>">]>${inMillimetres('<g>&smile;</g>&lt;')}`);
     expect(findings(drawing)).toEqual(['unsupported: &smile;']);
   });
 
   test('every message ends as a sentence and tells what to do', () => {
-    const drawing = drawMm('<text/><image/><foreignObject/><g filter="url(#f)" mask="url(#m)" opacity=".5"/><use href="#x"/>');
+    const drawing = drawMm(
+      '<text/><image/><foreignObject/><g filter="url(#f)" mask="url(#m)" opacity=".5"/><use href="#x"/>',
+    );
     for (const { message } of drawing.problems) expect(message).toMatch(/^[A-Z“].{40,}\.$/);
   });
 });
 
 describe('gradients and patterns', () => {
-  const stops = (...colourList: string[]): string => colourList.map((colour) => `<stop stop-color="${colour}"/>`).join('');
+  const stops = (...colourList: string[]): string =>
+    colourList.map((colour) => `<stop stop-color="${colour}"/>`).join('');
 
   test('a gradient-filled shape is there, with the mean of the stops', () => {
-    const drawing = drawMm(`<linearGradient id="g">${stops('#000', '#ff8000')}</linearGradient><rect width="5" height="5" fill="url(#g)"/>`);
+    const drawing = drawMm(
+      `<linearGradient id="g">${stops('#000', '#ff8000')}</linearGradient><rect width="5" height="5" fill="url(#g)"/>`,
+    );
     expect(drawing.shapes[0]?.paint).toEqual({ kind: 'server', colour: '#804000' });
     expect(findings(drawing)).toEqual(['not-cuttable: fill="url(#g)"']);
   });
 
   test('stops of one colour are flat, also by reference; none at all paint nothing', () => {
-    const drawing = drawMm(`<linearGradient id="a">${stops('red', 'red')}</linearGradient><radialGradient id="b" href="#a"/>`
-      + '<linearGradient id="c"/><rect width="5" height="5" fill="url(#b)"/><rect width="5" height="5" fill="url(#c)"/>');
+    const drawing = drawMm(
+      `<linearGradient id="a">${stops('red', 'red')}</linearGradient><radialGradient id="b" href="#a"/>` +
+        '<linearGradient id="c"/><rect width="5" height="5" fill="url(#b)"/><rect width="5" height="5" fill="url(#c)"/>',
+    );
     expect(drawing.shapes.map(({ paint }) => paint)).toEqual([{ kind: 'colour', colour: '#ff0000' }]);
     expect(drawing.problems).toEqual([]);
   });
 
   test('gradients that refer to each other end', () => {
-    expect(drawMm('<linearGradient id="a" href="#b"/><linearGradient id="b" href="#a"/><rect width="5" height="5" fill="url(#a)"/>').shapes)
-      .toEqual([]);
+    expect(
+      drawMm(
+        '<linearGradient id="a" href="#b"/><linearGradient id="b" href="#a"/><rect width="5" height="5" fill="url(#a)"/>',
+      ).shapes,
+    ).toEqual([]);
   });
 
   test('a broken reference falls back', () => {

@@ -1,17 +1,24 @@
 import { describe, expect, test } from 'vitest';
 import { boxes, draw, findings } from './draw';
 
-const svg = (attributes: string, content = ''): string => `<svg xmlns="http://www.w3.org/2000/svg" ${attributes}>${content}</svg>`;
+const svg = (attributes: string, content = ''): string =>
+  `<svg xmlns="http://www.w3.org/2000/svg" ${attributes}>${content}</svg>`;
 const PX = 25.4 / 96;
 
 describe('the size of the sheet', () => {
   test.each([
-    ['width="148mm" height="105mm"', 148, 105, true], ['width="10cm" viewBox="0 0 200 100"', 100, 50, true],
-    ['height="1in" viewBox="0 0 200 100"', 50.8, 25.4, true], ['width="96" height="48"', 25.4, 12.7, false],
-    ['width="96px" height="1in"', 25.4, 25.4, true], ['viewBox="0 0 960 480"', 254, 127, false],
-    ['width="100%" height="100%" viewBox="0 0 960 480"', 254, 127, false], ['', 300 * PX, 150 * PX, false],
-    ['width="50mm"', 50, 150 * PX, true], ['width="6em" height="96"', 25.4, 25.4, false],
-    ['width="nonsense" viewBox="0 0 96 96"', 25.4, 25.4, false], ['width="-5mm" viewBox="0 0 96 96"', 25.4, 25.4, false],
+    ['width="148mm" height="105mm"', 148, 105, true],
+    ['width="10cm" viewBox="0 0 200 100"', 100, 50, true],
+    ['height="1in" viewBox="0 0 200 100"', 50.8, 25.4, true],
+    ['width="96" height="48"', 25.4, 12.7, false],
+    ['width="96px" height="1in"', 25.4, 25.4, true],
+    ['viewBox="0 0 960 480"', 254, 127, false],
+    ['width="100%" height="100%" viewBox="0 0 960 480"', 254, 127, false],
+    ['', 300 * PX, 150 * PX, false],
+    ['width="50mm"', 50, 150 * PX, true],
+    ['width="6em" height="96"', 25.4, 25.4, false],
+    ['width="nonsense" viewBox="0 0 96 96"', 25.4, 25.4, false],
+    ['width="-5mm" viewBox="0 0 96 96"', 25.4, 25.4, false],
     ['style="width:40mm;height:30mm" width="1mm"', 40, 30, true],
     ['data-tombolo-width="60mm" viewBox="0 0 96 48"', 60, 30, true],
     ['data-tombolo-width="60mm" data-tombolo-height="10mm" width="1cm" height="1cm"', 60, 10, true],

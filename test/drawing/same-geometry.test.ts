@@ -34,31 +34,54 @@ const path = (d: string): string => `<path d="${d}"/>`;
 
 describe('shapes as paths', () => {
   test('rect and polygon', () => {
-    fc.assert(fc.property(coordinate, coordinate, size, size, (x, y, w, h) => {
-      const rect = `<rect x="${x}" y="${y}" width="${w}" height="${h}"/>`;
-      expectSame(rect, path(`M${x} ${y}h${w}v${h}h-${w}z`));
-      expectSame(rect, path(`M${x} ${y}H${x + w}V${y + h}H${x}Z`));
-      expectSame(rect, `<polygon points="${x},${y} ${x + w},${y} ${x + w},${y + h} ${x},${y + h}"/>`);
-    }));
+    fc.assert(
+      fc.property(coordinate, coordinate, size, size, (x, y, w, h) => {
+        const rect = `<rect x="${x}" y="${y}" width="${w}" height="${h}"/>`;
+        expectSame(rect, path(`M${x} ${y}h${w}v${h}h-${w}z`));
+        expectSame(rect, path(`M${x} ${y}H${x + w}V${y + h}H${x}Z`));
+        expectSame(rect, `<polygon points="${x},${y} ${x + w},${y} ${x + w},${y + h} ${x},${y + h}"/>`);
+      }),
+    );
   });
 
   test('rounded rect', () => {
-    fc.assert(fc.property(coordinate, coordinate, size, size, fc.double({ min: 0.1, max: 0.9, noNaN: true }), (x, y, w, h, part) => {
-      const [rx, ry] = [(part * w) / 2, ((1 - part) * h) / 2];
-      const arc = (dx: number, dy: number): string => `a${rx} ${ry} 0 0 1 ${dx} ${dy}`;
-      expectSame(`<rect x="${x}" y="${y}" width="${w}" height="${h}" rx="${rx}" ry="${ry}"/>`,
-        path(`M${x + rx} ${y}h${w - 2 * rx}${arc(rx, ry)}v${h - 2 * ry}${arc(-rx, ry)}h${2 * rx - w}${arc(-rx, -ry)}v${2 * ry - h}${arc(rx, -ry)}z`));
-    }));
+    fc.assert(
+      fc.property(
+        coordinate,
+        coordinate,
+        size,
+        size,
+        fc.double({ min: 0.1, max: 0.9, noNaN: true }),
+        (x, y, w, h, part) => {
+          const [rx, ry] = [(part * w) / 2, ((1 - part) * h) / 2];
+          const arc = (dx: number, dy: number): string => `a${rx} ${ry} 0 0 1 ${dx} ${dy}`;
+          expectSame(
+            `<rect x="${x}" y="${y}" width="${w}" height="${h}" rx="${rx}" ry="${ry}"/>`,
+            path(
+              `M${x + rx} ${y}h${w - 2 * rx}${arc(rx, ry)}v${h - 2 * ry}${arc(-rx, ry)}h${2 * rx - w}${arc(-rx, -ry)}v${2 * ry - h}${arc(rx, -ry)}z`,
+            ),
+          );
+        },
+      ),
+    );
   });
 
   test('circle and ellipse', () => {
-    fc.assert(fc.property(coordinate, coordinate, size, size, (x, y, rx, ry) => {
-      const arcs = (a: number, b: number): string => path(`M${x + a} ${y}A${a} ${b} 0 0 1 ${x} ${y + b} ${a} ${b} 0 0 1 ${x - a} ${y} `
-        + `${a} ${b} 0 0 1 ${x} ${y - b} ${a} ${b} 0 0 1 ${x + a} ${y}z`);
-      expectSame(`<ellipse cx="${x}" cy="${y}" rx="${rx}" ry="${ry}"/>`, arcs(rx, ry));
-      expectSame(`<circle cx="${x}" cy="${y}" r="${rx}"/>`, arcs(rx, rx));
-      expectSame(`<circle cx="${x}" cy="${y}" r="${rx}"/>`, `<circle r="1" transform="translate(${x} ${y}) scale(${rx})"/>`);
-    }));
+    fc.assert(
+      fc.property(coordinate, coordinate, size, size, (x, y, rx, ry) => {
+        const arcs = (a: number, b: number): string =>
+          path(
+            `M${x + a} ${y}A${a} ${b} 0 0 1 ${x} ${y + b} ${a} ${b} 0 0 1 ${x - a} ${y} ` +
+              `${a} ${b} 0 0 1 ${x} ${y - b} ${a} ${b} 0 0 1 ${x + a} ${y}z`,
+          );
+        expectSame(`<ellipse cx="${x}" cy="${y}" rx="${rx}" ry="${ry}"/>`, arcs(rx, ry));
+        expectSame(`<circle cx="${x}" cy="${y}" r="${rx}"/>`, arcs(rx, rx));
+        expectSame(
+          `<circle cx="${x}" cy="${y}" r="${rx}"/>`,
+          `<circle r="1" transform="translate(${x} ${y}) scale(${rx})"/>`,
+        );
+      }),
+    );
   });
 });
 
@@ -77,8 +100,11 @@ const command: fc.Arbitrary<Command> = fc.oneof(
   fc.record({ letter: fc.constant('S'), points: fc.tuple(pair, pair), arc: fc.constant('') }),
   fc.record({ letter: fc.constant('T'), points: fc.tuple(pair), arc: fc.constant('') }),
   fc.record({
-    letter: fc.constant('A'), points: fc.tuple(pair),
-    arc: fc.tuple(size, size, hundredths(-180, 180), fc.integer({ min: 0, max: 1 }), fc.integer({ min: 0, max: 1 })).map((values) => `${values.join(' ')} `),
+    letter: fc.constant('A'),
+    points: fc.tuple(pair),
+    arc: fc
+      .tuple(size, size, hundredths(-180, 180), fc.integer({ min: 0, max: 1 }), fc.integer({ min: 0, max: 1 }))
+      .map((values) => `${values.join(' ')} `),
   }),
 );
 
@@ -98,32 +124,51 @@ function relative(commands: readonly Command[]): string {
 
 describe('spellings of a path', () => {
   test('absolute and relative', () => {
-    fc.assert(fc.property(fc.array(command, { minLength: 1, maxLength: 8 }), (commands) => {
-      expectSame(path(absolute(commands)), path(relative(commands)));
-    }), { numRuns: 200 });
+    fc.assert(
+      fc.property(fc.array(command, { minLength: 1, maxLength: 8 }), (commands) => {
+        expectSame(path(absolute(commands)), path(relative(commands)));
+      }),
+      { numRuns: 200 },
+    );
   });
 
   const step = fc.oneof(
-    pair.map(([x, y]) => `translate(${x} ${y})`), hundredths(-180, 180).map((angle) => `rotate(${angle})`),
-    fc.tuple(hundredths(0.2, 2), hundredths(-2, -0.2)).map(([x, y]) => `scale(${x},${y})`), hundredths(-40, 40).map((angle) => `skewX(${angle})`),
+    pair.map(([x, y]) => `translate(${x} ${y})`),
+    hundredths(-180, 180).map((angle) => `rotate(${angle})`),
+    fc.tuple(hundredths(0.2, 2), hundredths(-2, -0.2)).map(([x, y]) => `scale(${x},${y})`),
+    hundredths(-40, 40).map((angle) => `skewX(${angle})`),
     fc.tuple(hundredths(-90, 90), coordinate, coordinate).map((values) => `rotate(${values.join(' ')})`),
   );
 
   test('nested transforms and one list, attribute and style sheet, drawn and used', () => {
-    fc.assert(fc.property(fc.array(command, { minLength: 1, maxLength: 4 }), fc.array(step, { minLength: 1, maxLength: 4 }), (commands, steps) => {
-      const shape = path(absolute(commands));
-      const list = `<g transform="${steps.join(' ')}">${shape}</g>`;
-      const nested = steps.map((text) => `<g transform="${text}">`).join('') + shape + '</g>'.repeat(steps.length);
-      expectSame(list, nested);
-      expectSame(list, `<defs>${shape.replace('<path', '<path id="p"')}</defs><use href="#p" transform="${steps.join(',')}"/>`);
-      expectSame(list, `<style>.t{transform:${steps.join(' ')}}</style><g class="t">${shape}</g>`);
-    }), { numRuns: 100 });
+    fc.assert(
+      fc.property(
+        fc.array(command, { minLength: 1, maxLength: 4 }),
+        fc.array(step, { minLength: 1, maxLength: 4 }),
+        (commands, steps) => {
+          const shape = path(absolute(commands));
+          const list = `<g transform="${steps.join(' ')}">${shape}</g>`;
+          const nested = steps.map((text) => `<g transform="${text}">`).join('') + shape + '</g>'.repeat(steps.length);
+          expectSame(list, nested);
+          expectSame(
+            list,
+            `<defs>${shape.replace('<path', '<path id="p"')}</defs><use href="#p" transform="${steps.join(',')}"/>`,
+          );
+          expectSame(list, `<style>.t{transform:${steps.join(' ')}}</style><g class="t">${shape}</g>`);
+        },
+      ),
+      { numRuns: 100 },
+    );
   });
 
   test('in another unit of the root', () => {
-    fc.assert(fc.property(coordinate, coordinate, size, (x, y, w) => {
-      expectSame(`<rect x="${x}" y="${y}" width="${w}" height="1"/>`,
-        `<svg width="100" height="100" overflow="visible" viewBox="0 0 1000 1000"><rect x="${10 * x}" y="${10 * y}" width="${10 * w}" height="10"/></svg>`);
-    }));
+    fc.assert(
+      fc.property(coordinate, coordinate, size, (x, y, w) => {
+        expectSame(
+          `<rect x="${x}" y="${y}" width="${w}" height="1"/>`,
+          `<svg width="100" height="100" overflow="visible" viewBox="0 0 1000 1000"><rect x="${10 * x}" y="${10 * y}" width="${10 * w}" height="10"/></svg>`,
+        );
+      }),
+    );
   });
 });

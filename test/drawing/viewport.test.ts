@@ -14,7 +14,9 @@ describe('parseViewBox', () => {
 
 describe('parseAspectRatio', () => {
   test.each([
-    ['none', undefined, false], ['xMidYMid', { x: 0.5, y: 0.5 }, false], ['xMinYMax slice', { x: 0, y: 1 }, true],
+    ['none', undefined, false],
+    ['xMidYMid', { x: 0.5, y: 0.5 }, false],
+    ['xMinYMax slice', { x: 0, y: 1 }, true],
     ['defer xMaxYMin meet', { x: 1, y: 0 }, false],
   ])('%j', (text, align, slice) => {
     expect(parseAspectRatio(text)).toEqual({ align, slice });

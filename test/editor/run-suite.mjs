@@ -10,8 +10,15 @@ const here = path.dirname(fileURLToPath(import.meta.url));
 const suite = path.join(here, 'dist/suite.cjs');
 
 await build({
-  entryPoints: [path.join(here, 'suite/index.ts')], outfile: suite, bundle: true, platform: 'node', format: 'cjs',
-  target: 'node20', external: ['vscode'], sourcemap: 'inline', logLevel: 'warning',
+  entryPoints: [path.join(here, 'suite/index.ts')],
+  outfile: suite,
+  bundle: true,
+  platform: 'node',
+  format: 'cjs',
+  target: 'node20',
+  external: ['vscode'],
+  sourcemap: 'inline',
+  logLevel: 'warning',
 });
 
 const workspace = mkdtempSync(path.join(tmpdir(), 'tombolo-suite-'));

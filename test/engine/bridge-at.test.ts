@@ -24,7 +24,9 @@ const islands = (svg: string) => check(svg).findings.filter((finding) => finding
 
 describe('a bridge at a place of the picture', () => {
   it.each([
-    ['in the gap', 36, 53, 35, 53], ['on the island', 58, 44, 65, 44], ['in the gap below', 47, 67, 47, 65],
+    ['in the gap', 36, 53, 35, 53],
+    ['on the island', 58, 44, 65, 44],
+    ['in the gap below', 47, 67, 47, 65],
   ])('%s', (_, x, y, middleX, middleY) => {
     const mend = offered(at(ring, x, y));
     expect(mend.title).toMatch(/^Bridge the gap here \(\d bridges? of 0\.80 mm\)$/);
@@ -51,7 +53,9 @@ describe('a bridge at a place of the picture', () => {
     expect(at(ring, 5, 5)).toMatch(/^There is no gap to bridge here: point at an island or an opening\.$/);
     expect(at(stencil(''), 5, 5)).toMatch(/no gap/);
     // The rest beside the bridge would be a hole of 0.15 mm.
-    expect(at(stencil('<rect x="20" y="40" width="60" height="6"/>'), 20.55, 43)).toMatch(/^A small-opening would come of it/);
+    expect(at(stencil('<rect x="20" y="40" width="60" height="6"/>'), 20.55, 43)).toMatch(
+      /^A small-opening would come of it/,
+    );
   });
 
   it('says how much of it shows', () => {
@@ -79,7 +83,12 @@ it('gives more than one where one could not hold the island', () => {
 });
 
 describe('a bridge at the caret', () => {
-  it.each([['v20', 35, 50], ['h20', 50, 65], ['v-20', 65, 50], ['z', 50, 35]])('on %s', (command, x, y) => {
+  it.each([
+    ['v20', 35, 50],
+    ['h20', 50, 65],
+    ['v-20', 65, 50],
+    ['z', 50, 35],
+  ])('on %s', (command, x, y) => {
     const report = check(ring);
     const offset = ring.indexOf('M40 40') + 'M40 40v20h20v-20z'.indexOf(command) + 1;
     const mend = bridgeAtCaret(report, report.findings[0]!, offset);

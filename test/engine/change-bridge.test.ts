@@ -1,7 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { check } from '../../src/engine';
 import { bridgeIslands } from '../../src/engine/bridge-islands';
-import { bridgeAtOffset, bridgeStandingAt, changeBridge, changesFor, type BridgeChange } from '../../src/engine/change-bridge';
+import {
+  bridgeAtOffset,
+  bridgeStandingAt,
+  changeBridge,
+  changesFor,
+  type BridgeChange,
+} from '../../src/engine/change-bridge';
 import { distance, interpolate } from '../../src/geometry/point';
 import type { Mend } from '../../src/report';
 import { applyEdits } from '../../src/text';
@@ -55,13 +61,19 @@ describe.each(Object.keys(all))('a bridge in %s', (what) => {
     const report = check(text);
     const sheet = report.sheets[0]!;
     const bridge = bridgeStandingAt(report, sheet, place)!;
-    const moves = changesFor(report, sheet, bridge).filter(({ kind }) => kind === 'move')
-      .map((change) => changeBridge(report, sheet, bridge, change)).filter((mend) => typeof mend !== 'string');
+    const moves = changesFor(report, sheet, bridge)
+      .filter(({ kind }) => kind === 'move')
+      .map((change) => changeBridge(report, sheet, bridge, change))
+      .filter((mend) => typeof mend !== 'string');
     expect(moves.length).toBeGreaterThan(0);
     for (const mend of moves) {
       const after = applyEdits(text, mend.edits);
       expect(islands(after)).toBe(0);
-      const there = bridgeStandingAt(check(after), sheetOf(after), interpolate(mend.bridges![0]!.from, mend.bridges![0]!.to, 0.5));
+      const there = bridgeStandingAt(
+        check(after),
+        sheetOf(after),
+        interpolate(mend.bridges![0]!.from, mend.bridges![0]!.to, 0.5),
+      );
       expect(there?.width).toBeCloseTo(bridge.width, 1);
       expect(distance(there!.centre, bridge.centre)).toBeGreaterThan(1);
     }
@@ -69,7 +81,8 @@ describe.each(Object.keys(all))('a bridge in %s', (what) => {
 
   it('is taken out: what was open before is open again', () => {
     let again = text;
-    for (const { from, to } of plan) again = done(changed(again, interpolate(from, to, 0.5), { kind: 'remove' }), again);
+    for (const { from, to } of plan)
+      again = done(changed(again, interpolate(from, to, 0.5), { kind: 'remove' }), again);
     expect(islands(again)).toBe(islands(all[what]!));
     expect(areaBetween(sheetOf(again).openings, sheetOf(all[what]!).openings)).toBeLessThan(0.01 * lostIn(text));
   });
@@ -118,7 +131,12 @@ describe('what comes of a change', () => {
   });
 
   it('nothing is taken for a bridge that is part of the picture', () => {
-    for (const [x, y] of [[30, 30], [5, 5], [58, 30], [30, 15]] as const) {
+    for (const [x, y] of [
+      [30, 30],
+      [5, 5],
+      [58, 30],
+      [30, 15],
+    ] as const) {
       expect(bridgeStandingAt(check(text), sheetOf(text), { x, y })).toBeUndefined();
     }
   });

@@ -16,10 +16,14 @@ describe('the stack of a project', () => {
   it('is in the order of layers, with the names and paints that they state', () => {
     const files = { 'sun.svg': sun, 'heron.svg': heron };
     const layers = [
-      { from: 'heron.svg#eye', name: 'the eye', paint: '#ffee00' }, { from: 'sun.svg' }, { from: 'heron.svg#body' },
+      { from: 'heron.svg#eye', name: 'the eye', paint: '#ffee00' },
+      { from: 'sun.svg' },
+      { from: 'heron.svg#body' },
     ];
     expect(layersOf(files, layers)).toEqual([
-      'heron.svg the eye #ffee00', 'sun.svg Sun #000000', 'heron.svg body #3b4a54',
+      'heron.svg the eye #ffee00',
+      'sun.svg Sun #000000',
+      'heron.svg body #3b4a54',
     ]);
     const { files: reports } = project(files, layers);
     expect([...reports.keys()]).toEqual(['heron.svg', 'sun.svg']);
@@ -27,16 +31,21 @@ describe('the stack of a project', () => {
   });
 
   it('takes all layers of a file that is named without more, and one where a name or a paint is stated', () => {
-    expect(layersOf({ 'heron.svg': heron }, [{ from: 'heron.svg' }]))
-      .toEqual(['heron.svg body #3b4a54', 'heron.svg eye #000000']);
+    expect(layersOf({ 'heron.svg': heron }, [{ from: 'heron.svg' }])).toEqual([
+      'heron.svg body #3b4a54',
+      'heron.svg eye #000000',
+    ]);
     expect(layersOf({ 'heron.svg': heron }, [{ from: 'heron.svg', name: 'bird' }])).toEqual(['heron.svg bird #3b4a54']);
-    expect(layersOf({ 'birds/heron.svg': sheet(square(5, 5, 9)) }, [{ from: './birds/heron.svg', paint: '#aabbcc' }]))
-      .toEqual(['birds/heron.svg heron #aabbcc']);
+    expect(
+      layersOf({ 'birds/heron.svg': sheet(square(5, 5, 9)) }, [{ from: './birds/heron.svg', paint: '#aabbcc' }]),
+    ).toEqual(['birds/heron.svg heron #aabbcc']);
   });
 
   it('takes an element with what a use draws in it, wherever that stands', () => {
-    const used = sheet(`<defs><g id="dot">${square(0, 0, 5)}</g></defs><g id="a">` +
-      `<g id="b"><use href="#dot" x="9" y="9"/></g>${square(30, 30, 9)}</g>`);
+    const used = sheet(
+      `<defs><g id="dot">${square(0, 0, 5)}</g></defs><g id="a">` +
+        `<g id="b"><use href="#dot" x="9" y="9"/></g>${square(30, 30, 9)}</g>`,
+    );
     const { stack } = project({ 'a.svg': used }, [{ from: 'a.svg#b' }]);
     expect(stack.layers.map(({ sheet: { openings } }) => openings.length)).toEqual([1]);
     expect(project({ 'a.svg': used }, [{ from: 'a.svg#dot' }]).faults).toMatchObject([{ severity: 'warning' }]);
@@ -64,8 +73,9 @@ describe('the findings of a project', () => {
     const again = project(edited, layers, first);
     const fresh = project(edited, layers);
     for (const [file, { complete }] of fresh.files) {
-      expect(again.files.get(file)?.complete.map(({ subject: _, ...finding }) => finding))
-        .toEqual(complete.map(({ subject: _, ...finding }) => finding));
+      expect(again.files.get(file)?.complete.map(({ subject: _, ...finding }) => finding)).toEqual(
+        complete.map(({ subject: _, ...finding }) => finding),
+      );
     }
   });
 
@@ -97,15 +107,18 @@ describe('whatever is in the files and in layers', () => {
     const text = fc.oneof(fc.string(), fc.constantFrom(...some));
     const known = ['a.svg', 'b.svg', 'b.svg#body', 'a.svg#', '#', './a.svg', 'b.svg#eye'];
     const from = fc.oneof(fc.string(), fc.constantFrom(...known));
-    fc.assert(fc.property(text, text, text, fc.array(from, { maxLength: 4 }), (a, b, later, names) => {
-      const layers = names.map((name) => ({ from: name }));
-      const first = project({ 'a.svg': a, 'b.svg': b }, layers);
-      const files = { 'a.svg': later, 'b.svg': b };
-      const again = project(files, layers, first);
-      expect(foundIn(again)).toEqual(foundIn(project(files, layers)));
-      const sheets = [...again.files.values()].flatMap((report) => report.sheets);
-      expect(again.stack.layers.length).toBe(sheets.length);
-    }), { numRuns: 150 });
+    fc.assert(
+      fc.property(text, text, text, fc.array(from, { maxLength: 4 }), (a, b, later, names) => {
+        const layers = names.map((name) => ({ from: name }));
+        const first = project({ 'a.svg': a, 'b.svg': b }, layers);
+        const files = { 'a.svg': later, 'b.svg': b };
+        const again = project(files, layers, first);
+        expect(foundIn(again)).toEqual(foundIn(project(files, layers)));
+        const sheets = [...again.files.values()].flatMap((report) => report.sheets);
+        expect(again.stack.layers.length).toBe(sheets.length);
+      }),
+      { numRuns: 150 },
+    );
   });
 });
 
@@ -117,8 +130,9 @@ describe('layers that name nothing', () => {
     const report = project(files, layers);
     expect(report.missing).toEqual(['moon.svg']);
     expect(report.faults.map(({ from, message }) => [from, message.slice(0, 24)])).toEqual([
-      ['moon.svg', 'There is no readable fil'], ['sun.svg#disc', 'No element of sun.svg ha'],
-      ['//host/share/a.svg', 'A layer\'s file is named '],
+      ['moon.svg', 'There is no readable fil'],
+      ['sun.svg#disc', 'No element of sun.svg ha'],
+      ['//host/share/a.svg', "A layer's file is named "],
     ]);
     expect(foundIn(report)).toEqual(['sun.svg: floating-island']);
   });
@@ -132,8 +146,16 @@ describe('layers that name nothing', () => {
 
   it('never lead out of the reach of a relative path', () => {
     const named = [
-      'a.svg', './b/../c.svg', '../d.svg#x', 'post #8.svg', 'plain#x',
-      'C:\\e.svg', 'file:///f.svg', '\\\\g\\h.svg', '/i', '',
+      'a.svg',
+      './b/../c.svg',
+      '../d.svg#x',
+      'post #8.svg',
+      'plain#x',
+      'C:\\e.svg',
+      'file:///f.svg',
+      '\\\\g\\h.svg',
+      '/i',
+      '',
     ];
     const { config } = readConfig(JSON.stringify({ layers: named.map((from) => ({ from })) }));
     expect(projectFiles(config)).toEqual(['a.svg', 'c.svg', '../d.svg', 'post #8.svg', 'plain']);

@@ -38,7 +38,8 @@ describe('check', () => {
     expect(findings[0]?.message).toMatch(/^Bridge 0\.50 mm wide; 0\.80 mm is the least for 0\.30 mm card/);
     const sides = findings[0]?.related.map(({ span }) => svg.slice(span.from, span.to)) ?? [];
     expect(sides.sort()).toEqual([
-      '<rect x="20" y="20" width="20" height="40"/>', '<rect x="40.5" y="20" width="20" height="40"/>',
+      '<rect x="20" y="20" width="20" height="40"/>',
+      '<rect x="40.5" y="20" width="20" height="40"/>',
     ]);
   });
 
@@ -52,10 +53,15 @@ describe('check', () => {
 
   it('measures slots and pinholes', () => {
     const slot = '<path d="M20 20H40V39.8H60V20H80V60H60V40.2H40V60H20Z"/>';
-    expect(check(stencil(slot)).findings.map(({ check: id, measure }) => [id, measure?.value.toFixed(2)]))
-      .toEqual([['narrow-opening', '0.40']]);
-    expect(check(stencil('<circle cx="50" cy="50" r="0.2"/>')).findings.map(({ check: id, measure }) => [id, measure?.value.toFixed(2)]))
-      .toEqual([['small-opening', '0.40']]);
+    expect(check(stencil(slot)).findings.map(({ check: id, measure }) => [id, measure?.value.toFixed(2)])).toEqual([
+      ['narrow-opening', '0.40'],
+    ]);
+    expect(
+      check(stencil('<circle cx="50" cy="50" r="0.2"/>')).findings.map(({ check: id, measure }) => [
+        id,
+        measure?.value.toFixed(2),
+      ]),
+    ).toEqual([['small-opening', '0.40']]);
   });
 
   it('takes the kerf from bridges and gives it to openings', () => {
@@ -74,19 +80,27 @@ describe('check', () => {
   });
 
   it('finds openings at the edge', () => {
-    expect(check(stencil('<rect x="-5" y="20" width="20" height="20"/>')).findings.map(({ check: id, message }) => [id, message.slice(0, 32)]))
-      .toEqual([['edge-opening', 'Opening runs across the edge of ']]);
-    expect(check(stencil('<rect x="0.5" y="20" width="20" height="20"/>')).findings.map(({ measure }) => measure?.value))
-      .toEqual([expect.closeTo(0.5, 3)]);
+    expect(
+      check(stencil('<rect x="-5" y="20" width="20" height="20"/>')).findings.map(({ check: id, message }) => [
+        id,
+        message.slice(0, 32),
+      ]),
+    ).toEqual([['edge-opening', 'Opening runs across the edge of ']]);
+    expect(
+      check(stencil('<rect x="0.5" y="20" width="20" height="20"/>')).findings.map(({ measure }) => measure?.value),
+    ).toEqual([expect.closeTo(0.5, 3)]);
     const { config } = readConfig('{"margin": "5mm"}');
     expect(check(stencil('<rect x="0.5" y="20" width="20" height="20"/>'), { config }).findings).toEqual([]);
   });
 
   it('reads each top-level group as a layer', () => {
-    const svg = stencil('<g id="sky" fill="#8fd3ff"><rect x="20" y="20" width="20" height="20"/></g>' +
-      '<g fill="red"><title>heron</title><rect x="50" y="50" width="20" height="20"/></g>');
+    const svg = stencil(
+      '<g id="sky" fill="#8fd3ff"><rect x="20" y="20" width="20" height="20"/></g>' +
+        '<g fill="red"><title>heron</title><rect x="50" y="50" width="20" height="20"/></g>',
+    );
     expect(check(svg).sheets.map(({ layer }) => [layer.name, layer.paint, layer.reading])).toEqual([
-      ['sky', '#8fd3ff', 'openings'], ['heron', '#ff0000', 'openings'],
+      ['sky', '#8fd3ff', 'openings'],
+      ['heron', '#ff0000', 'openings'],
     ]);
     expect(check(svg, { oneLayer: true }).sheets).toHaveLength(1);
   });
@@ -109,8 +123,9 @@ describe('check', () => {
   it('accepts what a comment accepts, and reports an acceptance that matches nothing', () => {
     const island = `<path fill-rule="evenodd" d="${RING}${HOLE}"/>`;
     expect(found(stencil(`<!-- tombolo accept floating-island: glued -->${island}`))).toEqual([]);
-    expect(found(stencil(`${island}<!-- tombolo accept thin-bridge: strong -->`)).map((line) => line.split(':')[0]))
-      .toEqual(['floating-island', 'unused-acceptance']);
+    expect(
+      found(stencil(`${island}<!-- tombolo accept thin-bridge: strong -->`)).map((line) => line.split(':')[0]),
+    ).toEqual(['floating-island', 'unused-acceptance']);
   });
 
   it('follows the severities of the configuration', () => {
@@ -120,15 +135,25 @@ describe('check', () => {
     expect(check(island, { config: readConfig('{"checks": {"floating-island": "off"}}').config }).findings).toEqual([]);
   });
 
-  it.each(['', ' ', 'hello', '<', '<svg', '<svg xmlns="http://www.w3.org/2000/svg"', '<svg><path d="M0 0L', '<a><b></a>', '\ufeff', '\0'])(
-    'gives a report for %j', (text) => {
-      const report = check(text);
-      expect(report.findings.length).toBeGreaterThan(0);
-      for (const { span } of report.findings) {
-        expect(span.from).toBeGreaterThanOrEqual(0);
-        expect(span.to).toBeLessThanOrEqual(text.length);
-      }
-    });
+  it.each([
+    '',
+    ' ',
+    'hello',
+    '<',
+    '<svg',
+    '<svg xmlns="http://www.w3.org/2000/svg"',
+    '<svg><path d="M0 0L',
+    '<a><b></a>',
+    '\ufeff',
+    '\0',
+  ])('gives a report for %j', (text) => {
+    const report = check(text);
+    expect(report.findings.length).toBeGreaterThan(0);
+    for (const { span } of report.findings) {
+      expect(span.from).toBeGreaterThanOrEqual(0);
+      expect(span.to).toBeLessThanOrEqual(text.length);
+    }
+  });
 
   it('says what it left out when its time is over', () => {
     const report = check(stencil(`<path d="${RING}"/>`), { budget: -1 });

@@ -19,32 +19,49 @@ describe('the demo in several files', () => {
   it('is a stack of five colours', () => {
     expect([problems, report.faults]).toEqual([[], []]);
     expect(report.stack.layers.map(({ file, sheet }) => `${file} ${sheet.layer.name}`)).toEqual([
-      'sun.svg Sun', 'reeds.svg Reeds', 'heron.svg Heron', 'heron.svg Plumes', 'rust.svg Rust',
+      'sun.svg Sun',
+      'reeds.svg Reeds',
+      'heron.svg Heron',
+      'heron.svg Plumes',
+      'rust.svg Rust',
     ]);
     expect(new Set(report.stack.layers.map(({ sheet }) => registerMarks(sheet.layer).length))).toEqual(new Set([3]));
   });
 
   it('has the faults that are named', () => {
     expect(foundIn(report).sort()).toEqual([
-      'heron.svg: thin-bridge', 'rust.svg: floating-island', 'sun.svg: bare-gap', 'sun.svg: short-overlap',
+      'heron.svg: thin-bridge',
+      'rust.svg: floating-island',
+      'sun.svg: bare-gap',
+      'sun.svg: short-overlap',
     ]);
-    const measured = Object.fromEntries([...report.files.values()].flatMap(({ findings }) =>
-      findings.map((finding) => [finding.check, finding.measure?.value])));
+    const measured = Object.fromEntries(
+      [...report.files.values()].flatMap(({ findings }) =>
+        findings.map((finding) => [finding.check, finding.measure?.value]),
+      ),
+    );
     expect(measured).toMatchObject({
-      'bare-gap': expect.closeTo(0.3, 1), 'short-overlap': expect.closeTo(0.3, 1),
+      'bare-gap': expect.closeTo(0.3, 1),
+      'short-overlap': expect.closeTo(0.3, 1),
       'thin-bridge': expect.closeTo(0.55, 2),
     });
   });
 
   it('can be mended of each', () => {
     const kinds = [...report.files.values()].flatMap((each) =>
-      each.findings.map((finding) => mendsFor(each, finding)[0]?.kind));
+      each.findings.map((finding) => mendsFor(each, finding)[0]?.kind),
+    );
     expect(kinds.sort()).toEqual(['bridge-island', 'spread-colour', 'spread-colour', 'widen-bridge']);
   });
 
   it('shows in the other files where the neighbours lie', () => {
     const related = report.files.get('sun.svg')?.findings.map((finding) => finding.related.map(({ file }) => file));
-    expect(related?.flat().filter((file) => file !== undefined).sort()).toEqual(['heron.svg', 'reeds.svg']);
+    expect(
+      related
+        ?.flat()
+        .filter((file) => file !== undefined)
+        .sort(),
+    ).toEqual(['heron.svg', 'reeds.svg']);
   });
 });
 
@@ -54,7 +71,11 @@ describe('the demo in one file', () => {
 
   it('has the faults that are named', () => {
     expect(checksOf('waymarker.svg')).toEqual([
-      'floating-island', 'floating-island', 'floating-island', 'narrow-opening', 'thin-bridge',
+      'floating-island',
+      'floating-island',
+      'floating-island',
+      'narrow-opening',
+      'thin-bridge',
     ]);
     expect(checksOf('numeral-post.svg')).toEqual(['floating-island', 'floating-island']);
     expect(checksOf('sun.svg')).toEqual(['floating-island']);

@@ -6,8 +6,9 @@ import { polygonOf, stripAlong } from '../../src/bridges/strip';
 import { applyEdits } from '../../src/text';
 
 const stack = (...layers: string[]) =>
-  `<svg xmlns="http://www.w3.org/2000/svg" width="120mm" height="120mm" viewBox="0 0 120 120">${
-    layers.map((inside, i) => `<g id="layer-${i}">${inside}</g>`).join('\n')}</svg>`;
+  `<svg xmlns="http://www.w3.org/2000/svg" width="120mm" height="120mm" viewBox="0 0 120 120">${layers
+    .map((inside, i) => `<g id="layer-${i}">${inside}</g>`)
+    .join('\n')}</svg>`;
 
 /** A frame of paint 10 mm wide about an island of 16 × 16 mm. */
 const ring = (x: number, y: number) =>
@@ -17,17 +18,14 @@ const rect = (x: number, y: number, width: number, height: number) =>
 
 /** Rings in the first layer; later ones cover the top and bottom of one, two corners of another, nothing of the third. */
 const rings = ring(10, 10) + ring(70, 10) + ring(10, 70);
-const covers = [
-  rect(8, 8, 40, 14) + rect(8, 34, 40, 14),
-  rect(68, 8, 16, 16) + rect(92, 32, 16, 16),
-];
+const covers = [rect(8, 8, 40, 14) + rect(8, 34, 40, 14), rect(68, 8, 16, 16) + rect(92, 32, 16, 16)];
 const svg = stack(rings, ...covers);
 
 describe('bridges under later paint', () => {
   const report = check(svg);
   const { plan, edits, refusals } = bridgeIslands(report, { layer: 'layer-0' });
-  const of = (x: number, y: number) => plan.filter(({ from }) =>
-    from.x > x && from.x < x + 36 && from.y > y && from.y < y + 36);
+  const of = (x: number, y: number) =>
+    plan.filter(({ from }) => from.x > x && from.x < x + 36 && from.y > y && from.y < y + 36);
 
   it('are put wherever one fits there', () => {
     expect(refusals).toEqual([]);
@@ -54,9 +52,18 @@ describe('bridges under later paint', () => {
 
 describe('what shows of a bridge', () => {
   // The cover ends in the middle of the wall, or leaves a quarter of it: closed form.
-  it.each([[5, 0.5], [2.5, 0.75], [10, 0]])('with %d of its 10 mm covered is %d of it', (covered, shown) => {
-    const half = stack(ring(42, 42), rect(42, 42, 36, covered) + rect(42, 78 - covered, 36, covered)
-      + rect(42, 42, covered, 36) + rect(78 - covered, 42, covered, 36));
+  it.each([
+    [5, 0.5],
+    [2.5, 0.75],
+    [10, 0],
+  ])('with %d of its 10 mm covered is %d of it', (covered, shown) => {
+    const half = stack(
+      ring(42, 42),
+      rect(42, 42, 36, covered) +
+        rect(42, 78 - covered, 36, covered) +
+        rect(42, 42, covered, 36) +
+        rect(78 - covered, 42, covered, 36),
+    );
     const { plan } = bridgeIslands(check(half), { layer: 'layer-0' });
     expect(plan).toHaveLength(2);
     for (const { hiddenShare = 0 } of plan) expect(1 - hiddenShare).toBeCloseTo(shown, 2);

@@ -11,8 +11,10 @@ import { mended, project, sheet, square } from './project-files';
 
 const layers = [{ from: 'a.svg' }, { from: 'b.svg' }];
 const roomy = { margin: '10mm' };
-const marksOf = ({ stack }: Report) => stack.layers.map(({ sheet: { layer } }) =>
-  registerMarks(layer).map(({ centre }) => `${centre.x.toFixed(2)} ${centre.y.toFixed(2)}`));
+const marksOf = ({ stack }: Report) =>
+  stack.layers.map(({ sheet: { layer } }) =>
+    registerMarks(layer).map(({ centre }) => `${centre.x.toFixed(2)} ${centre.y.toFixed(2)}`),
+  );
 
 describe('register marks', () => {
   const files: Record<string, string> = { 'a.svg': sheet(square(10, 10, 20)), 'b.svg': sheet(square(25, 10, 20)) };
@@ -41,8 +43,10 @@ describe('register marks', () => {
   });
 
   it('are given to each layer within one file, in its group', () => {
-    const text = sheet('<g id="sun">\n    <rect x="10" y="10" width="20" height="20"/>\n  </g>\n' +
-      '  <g id="heron" fill="red"><rect x="25" y="10" width="20" height="20"/></g>\n');
+    const text = sheet(
+      '<g id="sun">\n    <rect x="10" y="10" width="20" height="20"/>\n  </g>\n' +
+        '  <g id="heron" fill="red"><rect x="25" y="10" width="20" height="20"/></g>\n',
+    );
     const before = check(text, { config: readConfig(JSON.stringify(roomy)).config });
     const [mend] = markRegister(before);
     const after = check(applyEdits(text, mend?.edits ?? []), before.settings);

@@ -10,12 +10,16 @@ const stencil = (body: string) =>
 const ring = (x: number, y: number) =>
   `<path fill-rule="evenodd" d="M${x - 10} ${y - 10}h20v20h-20zM${x - 6} ${y - 6}h12v12h-12z"/>`;
 
-
 describe('the mends of an island', () => {
   it('go from this island to the file, and end with accepting it', () => {
     const svg = stencil(`<g id="a">${ring(20, 20)}${ring(60, 20)}</g><g id="b">${ring(20, 60)}</g>`);
     expect([...mended(svg, 'floating-island').keys()]).toEqual([
-      'bridge-island', 'bridge-island-shortest', 'bridge-layer', 'bridge-file', 'cut-island-away', 'accept',
+      'bridge-island',
+      'bridge-island-shortest',
+      'bridge-layer',
+      'bridge-file',
+      'cut-island-away',
+      'accept',
     ]);
   });
 
@@ -23,7 +27,11 @@ describe('the mends of an island', () => {
     const svg = stencil(`<g id="a">${ring(20, 20)}${ring(60, 20)}</g><g id="b">${ring(20, 60)}</g>`);
     const left = [...mended(svg, 'floating-island')].map(([kind, text]) => [kind, checksIn(text).length]);
     expect(left).toEqual([
-      ['bridge-island', 2], ['bridge-island-shortest', 2], ['bridge-layer', 1], ['bridge-file', 0], ['cut-island-away', 2],
+      ['bridge-island', 2],
+      ['bridge-island-shortest', 2],
+      ['bridge-layer', 1],
+      ['bridge-file', 0],
+      ['cut-island-away', 2],
       ['accept', 2],
     ]);
   });
@@ -105,8 +113,10 @@ describe('other mends', () => {
     const silhouette = stencil(`<path fill-rule="evenodd" d="M0 0H100V100H0Z ${dumbbell}"/>`);
 
     it.each([
-      ['as it is', stencil(`<path d="${dumbbell}"/>`)], ['turned', posed('rotate(30 50 50)')],
-      ['mirrored', posed('matrix(-1 0 0 1 100 0)')], ['in a silhouette', silhouette],
+      ['as it is', stencil(`<path d="${dumbbell}"/>`)],
+      ['turned', posed('rotate(30 50 50)')],
+      ['mirrored', posed('matrix(-1 0 0 1 100 0)')],
+      ['in a silhouette', silhouette],
     ])('open it up to the limit, or close it: %s', (_, svg) => {
       const mends = mended(svg, 'narrow-opening');
       expect([...mends.keys()]).toEqual(['open-up', 'close-slot', 'accept']);
@@ -153,7 +163,9 @@ describe('bridgeIslands', () => {
 
   it('does not cut an outline twice that two layers share', () => {
     const shared = `<defs><g id="r">${ring(0, 0)}</g></defs>`;
-    const svg = stencil(`${shared}<g id="a"><use href="#r" x="20" y="20"/></g><g id="b"><use href="#r" x="60" y="60"/></g>`);
+    const svg = stencil(
+      `${shared}<g id="a"><use href="#r" x="20" y="20"/></g><g id="b"><use href="#r" x="60" y="60"/></g>`,
+    );
     const { text, bridges, refusals } = bridgeIslands(check(svg));
     expect(bridges + refusals.length).toBeGreaterThan(0);
     expect(checksIn(text).length).toBe(bridges === 0 ? 2 : 2 - bridges / 2);

@@ -2,13 +2,23 @@ import { describe, expect, it } from 'vitest';
 import type { Finding } from '../../src/checks/finding';
 import { capFindings, inOrder } from '../../src/engine/order';
 
-const finding = (severity: Finding['severity'], from: number): Finding =>
-  ({ check: 'thin-bridge', severity, message: `at ${from}`, span: { from, to: from + 1 }, related: [] });
+const finding = (severity: Finding['severity'], from: number): Finding => ({
+  check: 'thin-bridge',
+  severity,
+  message: `at ${from}`,
+  span: { from, to: from + 1 },
+  related: [],
+});
 
 describe('inOrder', () => {
   it('puts the serious first, then follows the text', () => {
     const ordered = inOrder([finding('info', 1), finding('error', 9), finding('warning', 3), finding('error', 2)]);
-    expect(ordered.map(({ severity, span }) => `${severity} ${span.from}`)).toEqual(['error 2', 'error 9', 'warning 3', 'info 1']);
+    expect(ordered.map(({ severity, span }) => `${severity} ${span.from}`)).toEqual([
+      'error 2',
+      'error 9',
+      'warning 3',
+      'info 1',
+    ]);
   });
 });
 

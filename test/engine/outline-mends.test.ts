@@ -53,14 +53,28 @@ describe('mends of a doubled line', () => {
       ['of two elements', sheetOf(`${left}<rect x="40" y="15" width="20" height="20"/>`)],
       ['turned against each other', sheetOf(`${left}<path d="M40 15V35H60V15Z"/>`)],
       ['of one path', sheetOf('<path d="M10 10h30v30h-30z M40 15h20v20h-20z"/>')],
-      ['under different transforms', sheetOf(
-        '<path transform="rotate(20 50 50)" d="M20 20H50V50H20Z"/>' +
-        '<rect transform="rotate(20 50 50) scale(2)" x="25" y="12.5" width="10" height="10"/>')],
-      ['along an arc', sheetOf('<path d="M20 30A20 20 0 0 1 60 30V10H20Z"/><path d="M20 30A20 20 0 0 1 60 30V70H20Z"/>')],
-      ['one within the other\'s edge, of cut lines', sheetOf(
-        '<path d="M10 10H40V40H10Z"/><path d="M40 15H60V35H40Z"/>', hairlines)],
-      ['of a silhouette', sheetOf(
-        '<path d="M0 0H50V100H0Z M10 20V40H40V20Z"/><rect x="50" width="50" height="100"/>', 'data-tombolo-reading="sheet"')],
+      [
+        'under different transforms',
+        sheetOf(
+          '<path transform="rotate(20 50 50)" d="M20 20H50V50H20Z"/>' +
+            '<rect transform="rotate(20 50 50) scale(2)" x="25" y="12.5" width="10" height="10"/>',
+        ),
+      ],
+      [
+        'along an arc',
+        sheetOf('<path d="M20 30A20 20 0 0 1 60 30V10H20Z"/><path d="M20 30A20 20 0 0 1 60 30V70H20Z"/>'),
+      ],
+      [
+        "one within the other's edge, of cut lines",
+        sheetOf('<path d="M10 10H40V40H10Z"/><path d="M40 15H60V35H40Z"/>', hairlines),
+      ],
+      [
+        'of a silhouette',
+        sheetOf(
+          '<path d="M0 0H50V100H0Z M10 20V40H40V20Z"/><rect x="50" width="50" height="100"/>',
+          'data-tombolo-reading="sheet"',
+        ),
+      ],
     ])('%s', (_, svg) => {
       const text = mended(svg, 'doubled-cut').get('unite-outlines') ?? '';
       expect(checksIn(text)).not.toContain('doubled-cut');
@@ -98,7 +112,8 @@ describe('mends of an open outline', () => {
   const stated = `data-tombolo-reading="outlines" ${hairlines}`;
 
   it.each([
-    ['M10 10H40V40H10V12', 'M10 10H40V40H10V12Z'], ['M10 10h30v30h-30', 'M10 10h30v30h-30z'],
+    ['M10 10H40V40H10V12', 'M10 10H40V40H10V12Z'],
+    ['M10 10h30v30h-30', 'M10 10h30v30h-30z'],
     ['M10 10h30v30h-30 m40 0 h20v20h-20z', 'M10 10h30v30h-30z M50 40 h20v20h-20z'],
     ['M10 10h30v30h-30m40 0 20 0 0 20z', 'M10 10h30v30h-30zM50 40l 20 0 0 20z'],
   ])('close %s', (before, after) => {

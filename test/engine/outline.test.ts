@@ -4,8 +4,10 @@ import { outlineOf } from '../../src/engine/outline';
 import { describeShapeAt } from '../../src/engine/describe-shape';
 import { ring, sheet, square } from './project-files';
 
-const drawing = sheet(`<g id="sun">${square(30, 30, 8)}${ring(5, 5)}</g>` +
-  '<g id="heron" fill="#3b4a54"><circle cx="30" cy="30" r="5"/></g>');
+const drawing = sheet(
+  `<g id="sun">${square(30, 30, 8)}${ring(5, 5)}</g>` +
+    '<g id="heron" fill="#3b4a54"><circle cx="30" cy="30" r="5"/></g>',
+);
 
 describe('the outline', () => {
   const [sun, heron] = outlineOf(check(drawing));
@@ -21,7 +23,8 @@ describe('the outline', () => {
       'Opening: 8.0 × 8.0 mm, 64.0 mm², 32.0 mm of cut',
     ]);
     expect(heron?.children.map(({ detail }) => detail)).toEqual([
-      '60.0 × 60.0 mm, 3521.5 mm²', '10.0 × 10.0 mm, 78.5 mm², 31.4 mm of cut',
+      '60.0 × 60.0 mm, 3521.5 mm²',
+      '10.0 × 10.0 mm, 78.5 mm², 31.4 mm of cut',
     ]);
   });
 

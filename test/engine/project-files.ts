@@ -17,7 +17,10 @@ export const ring = (x: number, y: number): string =>
 
 /** Checks files under the `layers` given, with other keys of the configuration beside them. */
 export function project(
-  files: Readonly<Record<string, string>>, layers: readonly object[], earlier?: ProjectReport, more: object = {},
+  files: Readonly<Record<string, string>>,
+  layers: readonly object[],
+  earlier?: ProjectReport,
+  more: object = {},
 ): ProjectReport {
   const { config } = readConfig(JSON.stringify({ ...more, layers }));
   return checkProject(new Map(Object.entries(files)), { config }, earlier);
@@ -30,8 +33,13 @@ export function foundIn({ files }: ProjectReport): string[] {
 
 /** The files with a mend of one of them applied. */
 export function mended(
-  files: Readonly<Record<string, string>>, own: string, { edits, others = [] }: Mend,
+  files: Readonly<Record<string, string>>,
+  own: string,
+  { edits, others = [] }: Mend,
 ): Record<string, string> {
   const all = [{ file: own, edits }, ...others];
-  return { ...files, ...Object.fromEntries(all.map(({ file, edits: each }) => [file, applyEdits(files[file] ?? '', each)])) };
+  return {
+    ...files,
+    ...Object.fromEntries(all.map(({ file, edits: each }) => [file, applyEdits(files[file] ?? '', each)])),
+  };
 }

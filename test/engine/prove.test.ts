@@ -9,7 +9,13 @@ const files = { 'a.svg': sheet(ring(40, 40) + square(5, 5, 20)), 'b.svg': sheet(
 const layers = [{ from: 'a.svg' }, { from: 'b.svg' }];
 const before = (name: keyof typeof files, of: Record<string, string> = files) =>
   project(of, layers).files.get(name) as Report;
-const everywhere = { gone: [], within: new Map([['a', [everything()]], ['b', [everything()]]]) };
+const everywhere = {
+  gone: [],
+  within: new Map([
+    ['a', [everything()]],
+    ['b', [everything()]],
+  ]),
+};
 
 function everything() {
   return { outer: Float64Array.of(0, 0, 60, 0, 60, 60, 0, 60), holes: [] };
@@ -30,8 +36,9 @@ describe('the proof of a change in a project', () => {
 
   it('fails where bare ground comes between two files, whichever of them it is told in', () => {
     for (const x of ['25.2', '24.8']) {
-      expect(prove(before('b.svg'), replace(files['b.svg'], 'x="24"', `x="${x}"`), everywhere))
-        .toMatch(/^A (?:bare-gap|short-overlap) would come of it/);
+      expect(prove(before('b.svg'), replace(files['b.svg'], 'x="24"', `x="${x}"`), everywhere)).toMatch(
+        /^A (?:bare-gap|short-overlap) would come of it/,
+      );
     }
   });
 

@@ -26,8 +26,11 @@ function reordered(text: string, from: number, to: number): string {
 
 describe('a layer gets another place', () => {
   test.each([
-    [0, 1, ['reeds', 'sun', 'heron']], [0, 2, ['reeds', 'heron', 'sun']], [1, 0, ['reeds', 'sun', 'heron']],
-    [2, 0, ['heron', 'sun', 'reeds']], [2, 1, ['sun', 'heron', 'reeds']],
+    [0, 1, ['reeds', 'sun', 'heron']],
+    [0, 2, ['reeds', 'heron', 'sun']],
+    [1, 0, ['reeds', 'sun', 'heron']],
+    [2, 0, ['heron', 'sun', 'reeds']],
+    [2, 1, ['sun', 'heron', 'reeds']],
   ])('from %i to %i', (from, to, order) => {
     const text = reordered(TEXT, from, to);
     expect(names(text)).toEqual(order);
@@ -35,16 +38,26 @@ describe('a layer gets another place', () => {
   });
 
   test('its comments go with it, those of its neighbours stay with them', () => {
-    expect(reordered(TEXT, 1, 0)).toBe(TEXT.replace(
-      `\n\n  ${layer('sun', 2)} <!-- end of the sun -->\n  <!-- tombolo accept floating-island: falls on purpose -->\n  ${
-        layer('reeds', 12)}`,
-      `\n\n  <!-- tombolo accept floating-island: falls on purpose -->\n  ${layer('reeds', 12)}\n  ${
-        layer('sun', 2)} <!-- end of the sun -->`,
-    ));
+    expect(reordered(TEXT, 1, 0)).toBe(
+      TEXT.replace(
+        `\n\n  ${layer('sun', 2)} <!-- end of the sun -->\n  <!-- tombolo accept floating-island: falls on purpose -->\n  ${layer(
+          'reeds',
+          12,
+        )}`,
+        `\n\n  <!-- tombolo accept floating-island: falls on purpose -->\n  ${layer('reeds', 12)}\n  ${layer(
+          'sun',
+          2,
+        )} <!-- end of the sun -->`,
+      ),
+    );
     expect(reordered(TEXT, 2, 1)).toContain(`<!-- the bird -->\n  ${layer('heron', 22)}\n  <!-- tombolo accept`);
   });
 
-  test.each([[0, 2], [0, 1], [1, 0]])('there and back again, from %i to %i, is the same text', (from, to) => {
+  test.each([
+    [0, 2],
+    [0, 1],
+    [1, 0],
+  ])('there and back again, from %i to %i, is the same text', (from, to) => {
     expect(reordered(reordered(TEXT, from, to), to, from)).toBe(TEXT);
   });
 
@@ -77,7 +90,8 @@ describe('an entry of tombolo.json gets another place', () => {
   const order = (text: string) => readConfig(text).config.layers.map(({ from }) => from);
 
   test.each([
-    [0, 2, ['heron.svg#body', 'sun.svg', 'sky.svg']], [2, 1, ['sky.svg', 'sun.svg', 'heron.svg#body']],
+    [0, 2, ['heron.svg#body', 'sun.svg', 'sky.svg']],
+    [2, 1, ['sky.svg', 'sun.svg', 'heron.svg#body']],
   ])('from %i to %i', (from, to, expected) => {
     const edits = reorderEntries(config, from, to);
     const text = applyEdits(config, edits as Exclude<typeof edits, string>);

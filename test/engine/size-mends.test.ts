@@ -13,14 +13,16 @@ const mendOf = (report: Report, id: string): Mend | undefined => {
   return finding && mendsFor(report, finding).find(({ kind }) => kind !== 'accept');
 };
 const measures = ({ drawing: { width, height }, sheets }: Report) =>
-  [width, height, ...sheets.flatMap(({ openings }) => openings.flatMap(({ outer }) => [...outer]))]
-    .map((value) => value.toFixed(3));
+  [width, height, ...sheets.flatMap(({ openings }) => openings.flatMap(({ outer }) => [...outer]))].map((value) =>
+    value.toFixed(3),
+  );
 
 describe('stating the size', () => {
   it.each([
     ['a viewBox alone', 'viewBox="0 0 300 200"', 'width="79.375mm" height="52.9167mm"'],
     [
-      'pixels and a viewBox', 'width="600px" height=\'400\' viewBox="0 0 300 200"',
+      'pixels and a viewBox',
+      'width="600px" height=\'400\' viewBox="0 0 300 200"',
       'width="158.75mm" height="105.8333mm"',
     ],
     ['pixels alone', 'width="300" height="200"', 'width="79.375mm" height="52.9167mm"'],
@@ -38,7 +40,8 @@ describe('stating the size', () => {
   });
 
   it('is not offered where a style would win over what is written', () => {
-    const text = '<svg xmlns="http://www.w3.org/2000/svg" style="width: 300px; height: 200px">' +
+    const text =
+      '<svg xmlns="http://www.w3.org/2000/svg" style="width: 300px; height: 200px">' +
       '<path d="M40 30H90V80H40Z"/></svg>';
     expect(mendOf(check(text), 'unstated-size')).toBeUndefined();
   });
@@ -55,12 +58,14 @@ describe('scaling to fit the bed', () => {
     const after = check(applyEdits(text, mend?.edits ?? []), config(bed));
     expect(after.findings).toEqual([]);
     const [opening] = after.sheets[0]?.openings ?? [];
-    expect([...opening?.outer ?? []].map((value) => value.toFixed(2)).sort()).toEqual([10, 10, 10, 10, 40, 40, 40, 40]
-      .map((value) => (value * 46 / 60).toFixed(2)).sort());
+    expect([...(opening?.outer ?? [])].map((value) => value.toFixed(2)).sort()).toEqual(
+      [10, 10, 10, 10, 40, 40, 40, 40].map((value) => ((value * 46) / 60).toFixed(2)).sort(),
+    );
   });
 
   it('adds a viewBox where there is none, so that the artwork follows', () => {
-    const text = '<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="60mm">' +
+    const text =
+      '<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="60mm">' +
       '<circle cx="100" cy="100" r="50"/></svg>';
     const mend = mendOf(check(text, config(bed)), 'oversize-sheet');
     const after = check(applyEdits(text, mend?.edits ?? []), config(bed));

@@ -24,31 +24,44 @@ const SLACK = 0.05;
 
 describe('cells', () => {
   it('hold all of a region between them, and joined are the region', () => {
-    fc.assert(fc.property(region, (shapes) => {
-      const parts = cutIntoCells(gridRings(shapes), CELLS).map((rings, cell) => cutToBox(rings, coreOf(CELLS, cell)));
-      const areas = parts.map((rings) => areaOf(regionFromRings(rings.map((ring) => fromGrid(ring)), 'nonzero')));
-      expect(Math.abs(areas.reduce((sum, area) => sum + area, 0) - areaOf(shapes))).toBeLessThan(SLACK);
-      const joined = fromRings(joinCells(parts.flat(), CELLS) ?? []);
-      expect(areaOf(difference(joined, shapes)) + areaOf(difference(shapes, joined))).toBeLessThan(SLACK);
-      expect(joined.length).toBeLessThanOrEqual(shapes.length + 1);
-    }), { numRuns: 100 });
+    fc.assert(
+      fc.property(region, (shapes) => {
+        const parts = cutIntoCells(gridRings(shapes), CELLS).map((rings, cell) => cutToBox(rings, coreOf(CELLS, cell)));
+        const areas = parts.map((rings) =>
+          areaOf(
+            regionFromRings(
+              rings.map((ring) => fromGrid(ring)),
+              'nonzero',
+            ),
+          ),
+        );
+        expect(Math.abs(areas.reduce((sum, area) => sum + area, 0) - areaOf(shapes))).toBeLessThan(SLACK);
+        const joined = fromRings(joinCells(parts.flat(), CELLS) ?? []);
+        expect(areaOf(difference(joined, shapes)) + areaOf(difference(shapes, joined))).toBeLessThan(SLACK);
+        expect(joined.length).toBeLessThanOrEqual(shapes.length + 1);
+      }),
+      { numRuns: 100 },
+    );
   });
 });
 
 describe('a map of layers', () => {
   it('says which of them cover each place', () => {
-    fc.assert(fc.property(region, region, region, (a, b, c) => {
-      const map = mapLayers([gridRings(a), gridRings(b)]);
-      const deep = map && addLayer(map, gridRings(c), 29);
-      if (!deep) throw new Error('rounding did not come to rest');
-      const areaWhere = (cover: number) => areaOf(fromRings(ringsWhere(deep, (each) => each === cover)));
-      const same = (cover: number, expected: Region) =>
-        expect(Math.abs(areaWhere(cover) - areaOf(expected))).toBeLessThan(SLACK);
-      same(1, difference(a, union([b, c])));
-      same(3, difference(intersection(a, b), c));
-      same((1 << 29) | 3, intersection(intersection(a, b), c));
-      same(1 << 29, difference(c, union([a, b])));
-    }), { numRuns: 60 });
+    fc.assert(
+      fc.property(region, region, region, (a, b, c) => {
+        const map = mapLayers([gridRings(a), gridRings(b)]);
+        const deep = map && addLayer(map, gridRings(c), 29);
+        if (!deep) throw new Error('rounding did not come to rest');
+        const areaWhere = (cover: number) => areaOf(fromRings(ringsWhere(deep, (each) => each === cover)));
+        const same = (cover: number, expected: Region) =>
+          expect(Math.abs(areaWhere(cover) - areaOf(expected))).toBeLessThan(SLACK);
+        same(1, difference(a, union([b, c])));
+        same(3, difference(intersection(a, b), c));
+        same((1 << 29) | 3, intersection(intersection(a, b), c));
+        same(1 << 29, difference(c, union([a, b])));
+      }),
+      { numRuns: 60 },
+    );
   });
 
   it('keeps layers apart in both halves of its sums', () => {

@@ -3,8 +3,10 @@ import { symmetricDifference } from '../../src/geometry/compare-regions';
 import { areaOf } from '../../src/geometry/polygons';
 import type { Polygon } from '../../src/geometry/region';
 
-const square = (x: number, y: number, side: number): Polygon =>
-  ({ outer: Float64Array.of(x, y, x + side, y, x + side, y + side, x, y + side), holes: [] });
+const square = (x: number, y: number, side: number): Polygon => ({
+  outer: Float64Array.of(x, y, x + side, y, x + side, y + side, x, y + side),
+  holes: [],
+});
 
 describe('symmetricDifference', () => {
   it('of a region with itself is nothing, in any order', () => {

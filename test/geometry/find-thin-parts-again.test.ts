@@ -9,7 +9,8 @@ import { polygonOfBox } from '../../src/geometry/rings';
 import type { ThinPart } from '../../src/geometry/thin-parts';
 
 const FRAME: Box = { minX: 0, minY: 0, maxX: 100, maxY: 100 };
-const box = (minX: number, minY: number, size = 10) => polygonOfBox({ minX, minY, maxX: minX + size, maxY: minY + size });
+const box = (minX: number, minY: number, size = 10) =>
+  polygonOfBox({ minX, minY, maxX: minX + size, maxY: minY + size });
 
 /** Two pairs of windows, each with a web between them; the webs are far from each other. */
 const windows = (web: number): Region => [box(10, 10), box(20 + web, 10), box(10, 60), box(20.5, 60)];
@@ -17,7 +18,8 @@ const material = (openings: Region) => complementInBox(openings, FRAME);
 
 /** Earlier parts with lengths that no search would give: what is kept shows them. */
 const marked = (region: Region) => findThinParts(region, 0.8).map((part) => ({ ...part, length: part.length + 1000 }));
-const lengths = (parts: readonly { length: number }[]) => parts.map(({ length }) => Math.round(length)).sort((a, b) => a - b);
+const lengths = (parts: readonly { length: number }[]) =>
+  parts.map(({ length }) => Math.round(length)).sort((a, b) => a - b);
 
 describe('findThinPartsAgain', () => {
   it('keeps what is out of reach of the change, and searches what is within', () => {
@@ -27,16 +29,46 @@ describe('findThinPartsAgain', () => {
 
   it('keeps polygons that are the same, under their new numbers', () => {
     const slots = (first: number): Region => [
-      polygonOfBox({ minX: 0, minY: 0, maxX: first, maxY: 0.5 }), polygonOfBox({ minX: 0, minY: 5, maxX: 20, maxY: 5.5 }),
+      polygonOfBox({ minX: 0, minY: 0, maxX: first, maxY: 0.5 }),
+      polygonOfBox({ minX: 0, minY: 5, maxX: 20, maxY: 5.5 }),
     ];
     const [before, after] = [slots(10), slots(12).toReversed()];
     const found = findThinPartsAgain(after, 0.8, { region: before, parts: marked(before) });
-    expect(found.map(({ polygon, length }) => [polygon, length > 1000])).toEqual([[0, true], [1, false]]);
+    expect(found.map(({ polygon, length }) => [polygon, length > 1000])).toEqual([
+      [0, true],
+      [1, false],
+    ]);
   });
 
   // A window of 30 mm round a square that hangs on a tie of 0.4 mm; the square may have a hole.
-  const held = Float64Array.of(60, 10, 90, 10, 90, 40, 75.2, 40, 75.2, 35, 85, 35, 85, 15, 65, 15, 65, 35, 74.8, 35, 74.8, 40, 60, 40);
-  const withSquare = (web: number, hole: number) => material([...windows(web), { outer: held, holes: [] }, box(70, 20, hole)]);
+  const held = Float64Array.of(
+    60,
+    10,
+    90,
+    10,
+    90,
+    40,
+    75.2,
+    40,
+    75.2,
+    35,
+    85,
+    35,
+    85,
+    15,
+    65,
+    15,
+    65,
+    35,
+    74.8,
+    35,
+    74.8,
+    40,
+    60,
+    40,
+  );
+  const withSquare = (web: number, hole: number) =>
+    material([...windows(web), { outer: held, holes: [] }, box(70, 20, hole)]);
 
   it('keeps what a neck holds where nothing of that changed', () => {
     const [before, after] = [withSquare(0.4, 5), withSquare(0.6, 5)];
@@ -57,18 +89,25 @@ describe('findThinPartsAgain', () => {
   });
 
   it('finds what a search of all finds, edit after edit', () => {
-    fc.assert(fc.property(fc.array(placed, { minLength: 20, maxLength: 60 }), fc.array(placed, { maxLength: 4 }), (start, edits) => {
-      let shapes = start;
-      let region = regionOf(shapes);
-      let parts = findThinParts(region, 0.8);
-      for (const each of edits) {
-        shapes = shapes.toSpliced(each.column % shapes.length, each.row % 2, each);
-        const next = regionOf(shapes);
-        parts = findThinPartsAgain(next, 0.8, { region, parts });
-        region = next;
-        expect(facts(parts)).toEqual(facts(findThinParts(region, 0.8)));
-      }
-    }), { numRuns: 60 });
+    fc.assert(
+      fc.property(
+        fc.array(placed, { minLength: 20, maxLength: 60 }),
+        fc.array(placed, { maxLength: 4 }),
+        (start, edits) => {
+          let shapes = start;
+          let region = regionOf(shapes);
+          let parts = findThinParts(region, 0.8);
+          for (const each of edits) {
+            shapes = shapes.toSpliced(each.column % shapes.length, each.row % 2, each);
+            const next = regionOf(shapes);
+            parts = findThinPartsAgain(next, 0.8, { region, parts });
+            region = next;
+            expect(facts(parts)).toEqual(facts(findThinParts(region, 0.8)));
+          }
+        },
+      ),
+      { numRuns: 60 },
+    );
   }, 60_000);
 });
 
@@ -83,7 +122,10 @@ interface Placed {
 const placed: fc.Arbitrary<Placed> = fc.record({
   column: fc.integer({ min: 0, max: 23 }),
   row: fc.integer({ min: 0, max: 23 }),
-  kind: fc.oneof({ weight: 3, arbitrary: fc.constantFrom('box', 'slot', 'hook') }, { weight: 1, arbitrary: fc.constant('large hook') }),
+  kind: fc.oneof(
+    { weight: 3, arbitrary: fc.constantFrom('box', 'slot', 'hook') },
+    { weight: 1, arbitrary: fc.constant('large hook') },
+  ),
   size: fc.double({ min: 2, max: 4.4, noNaN: true }),
 } as const);
 
@@ -93,20 +135,51 @@ function ringsOf({ column, row, kind, size }: Placed): number[] {
   if (kind === 'slot') return [x, y, x + 3 * size, y + 0.3, x + 3 * size, y + 1.1, x, y + 0.7];
   const [far, wall] = kind === 'hook' ? [size, size / 5] : [4 * size, 1];
   return [
-    x, y, x + far, y, x + far, y + far / 2 - 0.25, x + far - wall, y + far / 2 - 0.25, x + far - wall, y + wall,
-    x + wall, y + wall, x + wall, y + far - wall, x + far - wall, y + far - wall, x + far - wall, y + far / 2 + 0.25,
-    x + far, y + far / 2 + 0.25, x + far, y + far, x, y + far,
+    x,
+    y,
+    x + far,
+    y,
+    x + far,
+    y + far / 2 - 0.25,
+    x + far - wall,
+    y + far / 2 - 0.25,
+    x + far - wall,
+    y + wall,
+    x + wall,
+    y + wall,
+    x + wall,
+    y + far - wall,
+    x + far - wall,
+    y + far - wall,
+    x + far - wall,
+    y + far / 2 + 0.25,
+    x + far,
+    y + far / 2 + 0.25,
+    x + far,
+    y + far,
+    x,
+    y + far,
   ];
 }
 
 const regionOf = (shapes: readonly Placed[]) =>
-  material(regionFromRings(shapes.map((shape) => Float64Array.from(ringsOf(shape))), 'nonzero'));
+  material(
+    regionFromRings(
+      shapes.map((shape) => Float64Array.from(ringsOf(shape))),
+      'nonzero',
+    ),
+  );
 
 function facts(parts: readonly ThinPart[]): string[] {
   const fixed = (value: number) => (Math.round(value * 1e5) / 1e5 + 0).toFixed(5);
-  return parts.map(({ polygon, kind, width, length, reach, sides, from, to, holds }) => {
-    const ends = [from, to].map(({ x, y }) => `${fixed(x)} ${fixed(y)}`).sort().join(' to ');
-    const held = holds ? `${fixed(holds.area)} at ${fixed(holds.at.x)} ${fixed(holds.at.y)}` : 'nothing';
-    return `${polygon} ${kind} ${[width, length, reach, sides].map(fixed).join(' ')}, ${ends}, holds ${held}`;
-  }).sort();
+  return parts
+    .map(({ polygon, kind, width, length, reach, sides, from, to, holds }) => {
+      const ends = [from, to]
+        .map(({ x, y }) => `${fixed(x)} ${fixed(y)}`)
+        .sort()
+        .join(' to ');
+      const held = holds ? `${fixed(holds.area)} at ${fixed(holds.at.x)} ${fixed(holds.at.y)}` : 'nothing';
+      return `${polygon} ${kind} ${[width, length, reach, sides].map(fixed).join(' ')}, ${ends}, holds ${held}`;
+    })
+    .sort();
 }

@@ -6,8 +6,13 @@ import type { Ring } from '../../src/geometry/region';
 
 const TOLERANCE = 0.01;
 
-const disc = (radius: number, points: number): Ring => Float64Array.from(
-  Array.from({ length: points }, (_, i) => (2 * Math.PI * i) / points).flatMap((a) => [radius * Math.cos(a), radius * Math.sin(a)]));
+const disc = (radius: number, points: number): Ring =>
+  Float64Array.from(
+    Array.from({ length: points }, (_, i) => (2 * Math.PI * i) / points).flatMap((a) => [
+      radius * Math.cos(a),
+      radius * Math.sin(a),
+    ]),
+  );
 
 function farthest(ring: Ring): number {
   const curves = fitRing(ring, TOLERANCE);
@@ -22,15 +27,20 @@ function farthest(ring: Ring): number {
 describe('fitting curves to a ring', () => {
   it('passes all points within the tolerance, and closes', () => {
     const radii = fc.array(fc.double({ min: 5, max: 20, noNaN: true }), { minLength: 3, maxLength: 40 });
-    fc.assert(fc.property(radii, (values) => {
-      const ring = Float64Array.from(values.flatMap((radius, i) => {
-        const angle = (2 * Math.PI * i) / values.length;
-        return [radius * Math.cos(angle), radius * Math.sin(angle)];
-      }));
-      const curves = fitRing(ring, TOLERANCE);
-      curves.forEach((curve, i) => expect(curve.end).toEqual(curves[(i + 1) % curves.length]?.start));
-      expect(farthest(ring)).toBeLessThan(TOLERANCE);
-    }), { numRuns: 60 });
+    fc.assert(
+      fc.property(radii, (values) => {
+        const ring = Float64Array.from(
+          values.flatMap((radius, i) => {
+            const angle = (2 * Math.PI * i) / values.length;
+            return [radius * Math.cos(angle), radius * Math.sin(angle)];
+          }),
+        );
+        const curves = fitRing(ring, TOLERANCE);
+        curves.forEach((curve, i) => expect(curve.end).toEqual(curves[(i + 1) % curves.length]?.start));
+        expect(farthest(ring)).toBeLessThan(TOLERANCE);
+      }),
+      { numRuns: 60 },
+    );
   });
 
   it('keeps corners and straight sides as they are', () => {

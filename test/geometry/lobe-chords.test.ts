@@ -41,29 +41,42 @@ function nearestOf(index: SegmentIndex, { gapBetween }: Pick<LobeRing, 'gapBetwe
 describe('LobeChords', () => {
   it('gives the nearest of all that may be', () => {
     const some = fc.integer({ min: 1, max: 9 });
-    fc.assert(fc.property(ring, share, share, share, some, ({ index, ring: one }, a, b, c, most) => {
-      const query: ChordQuery = {
-        edge: Math.floor(a * index.count), leastGap: (b * one.length) / 2, mostDistance: 400 * c, most,
-        mayEnd: (other, t) => other % 3 > 0 || t > 0.5,
-      };
-      const from = startOf(index, query.edge);
-      const found = new LobeChords(index, one).search(query).map((other) => placeOnSegment(index, other, from).distance);
-      const gapBetween = (edge: number, other: number) => one.gapBetween(edge, other);
-      expect(found.map((far) => far.toFixed(9))).toEqual(nearestOf(index, { gapBetween }, query).map((far) => far.toFixed(9)));
-    }), { numRuns: 400 });
+    fc.assert(
+      fc.property(ring, share, share, share, some, ({ index, ring: one }, a, b, c, most) => {
+        const query: ChordQuery = {
+          edge: Math.floor(a * index.count),
+          leastGap: (b * one.length) / 2,
+          mostDistance: 400 * c,
+          most,
+          mayEnd: (other, t) => other % 3 > 0 || t > 0.5,
+        };
+        const from = startOf(index, query.edge);
+        const found = new LobeChords(index, one)
+          .search(query)
+          .map((other) => placeOnSegment(index, other, from).distance);
+        const gapBetween = (edge: number, other: number) => one.gapBetween(edge, other);
+        expect(found.map((far) => far.toFixed(9))).toEqual(
+          nearestOf(index, { gapBetween }, query).map((far) => far.toFixed(9)),
+        );
+      }),
+      { numRuns: 400 },
+    );
   });
 });
 
 describe('mayCutOff', () => {
   it('says what the two ways round say', () => {
-    fc.assert(fc.property(ring, share, share, share, share, ({ index, ring: one }, a, b, t, least) => {
-      const [edge, other] = [Math.floor(a * index.count), Math.floor(b * index.count)];
-      // A chord that lies on the boundary cuts off nothing, or all: only rounding tells.
-      fc.pre(Math.abs(edge - other) > 1 && Math.abs(edge - other) < index.count - 1);
-      const [here, there] = [one.placeOf(edge, 0), one.placeOf(other, t)];
-      const says = (start: number, end: number) =>
-        one.lengthBetween(start, end) >= least * one.length && one.cutsOff(start, end);
-      expect(one.mayCutOff(edge, other, t, least * one.length)).toBe(says(here, there) || says(there, here));
-    }), { numRuns: 400 });
+    fc.assert(
+      fc.property(ring, share, share, share, share, ({ index, ring: one }, a, b, t, least) => {
+        const [edge, other] = [Math.floor(a * index.count), Math.floor(b * index.count)];
+        // A chord that lies on the boundary cuts off nothing, or all: only rounding tells.
+        fc.pre(Math.abs(edge - other) > 1 && Math.abs(edge - other) < index.count - 1);
+        const [here, there] = [one.placeOf(edge, 0), one.placeOf(other, t)];
+        const says = (start: number, end: number) =>
+          one.lengthBetween(start, end) >= least * one.length && one.cutsOff(start, end);
+        expect(one.mayCutOff(edge, other, t, least * one.length)).toBe(says(here, there) || says(there, here));
+      }),
+      { numRuns: 400 },
+    );
   });
 });

@@ -117,8 +117,13 @@ describe('isQuicklyNear', () => {
   });
 
   it('knows the middles of the chords that stand for a curve', () => {
-    const bow = { kind: 'cubic' as const, start: { x: 0, y: 0 }, control1: { x: 1, y: 1 }, control2: { x: 2, y: 1 },
-      end: { x: 3, y: 0 } };
+    const bow = {
+      kind: 'cubic' as const,
+      start: { x: 0, y: 0 },
+      control1: { x: 1, y: 1 },
+      control2: { x: 2, y: 1 },
+      end: { x: 3, y: 0 },
+    };
     for (let step = 0; step < 40; step += 1) {
       const [a, b] = [pointAt(bow, step / 40), pointAt(bow, (step + 1) / 40)];
       expect(isQuicklyNear(bow, { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 }, 0.0015)).toBe(true);

@@ -106,15 +106,20 @@ describe('overlayRings', () => {
   it('makes of a ring alone what it makes of it beside another far away', () => {
     const far = Float64Array.of(9e7, 9e7, 9e7 + 5, 9e7, 9e7, 9e7 + 5);
     const convex = fc.tuple(fc.integer({ min: 3, max: 40 }), fc.boolean()).map(([corners, reversed]) => {
-      const points = Array.from({ length: corners }, (_, i) => (2 * Math.PI * i) / corners)
-        .map((angle) => [Math.round(1e5 * Math.cos(angle)), Math.round(2e5 * Math.sin(angle))]);
+      const points = Array.from({ length: corners }, (_, i) => (2 * Math.PI * i) / corners).map((angle) => [
+        Math.round(1e5 * Math.cos(angle)),
+        Math.round(2e5 * Math.sin(angle)),
+      ]);
       return Float64Array.from((reversed ? points.reverse() : points).flat());
     });
-    fc.assert(fc.property(fc.oneof(convex, coarseRing, jitteredRing), (ring) => {
-      const alone = overlayRings([ring], [], (turns) => nonzero(turns));
-      const beside = overlayRings([ring, far], [], (turns) => nonzero(turns));
-      expect(alone).toEqual(beside?.slice(0, -1));
-    }), { numRuns: 500 });
+    fc.assert(
+      fc.property(fc.oneof(convex, coarseRing, jitteredRing), (ring) => {
+        const alone = overlayRings([ring], [], (turns) => nonzero(turns));
+        const beside = overlayRings([ring, far], [], (turns) => nonzero(turns));
+        expect(alone).toEqual(beside?.slice(0, -1));
+      }),
+      { numRuns: 500 },
+    );
   });
 
   it('drops points on straight edges', () => {

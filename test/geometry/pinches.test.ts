@@ -2,7 +2,12 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Ring } from '../../src/geometry/region';
 import {
-  areaOf, complementInBox, difference, partAtPinches, regionFromRings, splitAtPinches,
+  areaOf,
+  complementInBox,
+  difference,
+  partAtPinches,
+  regionFromRings,
+  splitAtPinches,
 } from '../../src/geometry/polygons';
 import { distanceToEdge, pointsOf, reverseRing, ringOfBox } from '../../src/geometry/rings';
 
@@ -122,11 +127,15 @@ describe('splitAtPinches', () => {
 
   it('finds the same rings in contact as when every vertex is held against every edge', () => {
     const step = fc.integer({ min: 0, max: 60 });
-    const ring = fc.array(fc.tuple(step, step), { minLength: 3, maxLength: 40 })
+    const ring = fc
+      .array(fc.tuple(step, step), { minLength: 3, maxLength: 40 })
       .map((points) => Float64Array.from(points.flat()));
-    fc.assert(fc.property(fc.array(ring, { minLength: 1, maxLength: 4 }), ([outer = new Float64Array(), ...holes]) => {
-      expect(partAtPinches([{ outer, holes }]).touching).toEqual(touchingAmong([outer, ...holes]));
-    }), { numRuns: 300 });
+    fc.assert(
+      fc.property(fc.array(ring, { minLength: 1, maxLength: 4 }), ([outer = new Float64Array(), ...holes]) => {
+        expect(partAtPinches([{ outer, holes }]).touching).toEqual(touchingAmong([outer, ...holes]));
+      }),
+      { numRuns: 300 },
+    );
   });
 
   it('finds among long edges aslant the one contact', () => {
@@ -134,7 +143,10 @@ describe('splitAtPinches', () => {
     const closing = (x: number, y: number) =>
       Float64Array.of(...teeth, 401, 401, 401, 402, -5, 402, -5, y, x, y, -5, y - 1);
     for (let at = 20; at < 400; at += 20) {
-      for (const [ring, touching] of [[closing(at - 1, at), 0], [closing(at, at), 1]] as const) {
+      for (const [ring, touching] of [
+        [closing(at - 1, at), 0],
+        [closing(at, at), 1],
+      ] as const) {
         expect(touchingAmong([ring]).size).toBe(touching);
         expect(partAtPinches([{ outer: ring, holes: [] }]).touching.size).toBe(touching);
       }
@@ -171,12 +183,14 @@ function touchingAmong(rings: readonly Ring[]): Set<Ring> {
   const touching = new Set<Ring>();
   for (const [one, other] of rings.flatMap((a) => rings.map((b) => [a, b] as const))) {
     const corners = pointsOf(other);
-    const isMet = pointsOf(one).some(({ x, y }, vertex) => corners.some((from, edge) => {
-      const next = (edge + 1) % corners.length;
-      if (one === other && (vertex === edge || vertex === next)) return false;
-      const to = corners[next] ?? from;
-      return distanceToEdge(x, y, from.x, from.y, to.x, to.y) <= 2e-4;
-    }));
+    const isMet = pointsOf(one).some(({ x, y }, vertex) =>
+      corners.some((from, edge) => {
+        const next = (edge + 1) % corners.length;
+        if (one === other && (vertex === edge || vertex === next)) return false;
+        const to = corners[next] ?? from;
+        return distanceToEdge(x, y, from.x, from.y, to.x, to.y) <= 2e-4;
+      }),
+    );
     if (isMet) touching.add(one).add(other);
   }
   return touching;

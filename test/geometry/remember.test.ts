@@ -9,7 +9,14 @@ describe('remember', () => {
       return list.length > 0 ? list.length : undefined;
     });
     const [one, other, empty] = [[1], [1], []];
-    expect([one, other, empty, one, other, empty].map((list) => sizeOf(list))).toEqual([1, 1, undefined, 1, 1, undefined]);
+    expect([one, other, empty, one, other, empty].map((list) => sizeOf(list))).toEqual([
+      1,
+      1,
+      undefined,
+      1,
+      1,
+      undefined,
+    ]);
     expect(asked).toEqual([one, other, empty]);
   });
 });

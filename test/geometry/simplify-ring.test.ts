@@ -3,8 +3,11 @@ import { describe, expect, it } from 'vitest';
 import type { Ring } from '../../src/geometry/region';
 import { simplifyRing } from '../../src/geometry/simplify-ring';
 
-const circle = (count: number, radius: number) => Float64Array.from({ length: 2 * count }, (_, i) =>
-  radius * (i % 2 === 0 ? Math.cos : Math.sin)((2 * Math.PI * (i >> 1)) / count));
+const circle = (count: number, radius: number) =>
+  Float64Array.from(
+    { length: 2 * count },
+    (_, i) => radius * (i % 2 === 0 ? Math.cos : Math.sin)((2 * Math.PI * (i >> 1)) / count),
+  );
 
 /** How far the points of one ring lie from the other ring's edges, at most. */
 function farthest(points: Ring, ring: Ring): number {
@@ -25,12 +28,15 @@ function farthest(points: Ring, ring: Ring): number {
 
 describe('simplifyRing', () => {
   it('keeps within the tolerance of every point', () => {
-    const rings = fc.array(fc.double({ min: -5, max: 5, noNaN: true }), { minLength: 6, maxLength: 60 })
+    const rings = fc
+      .array(fc.double({ min: -5, max: 5, noNaN: true }), { minLength: 6, maxLength: 60 })
       .map((numbers) => Float64Array.from(numbers.slice(0, numbers.length & ~1)));
-    fc.assert(fc.property(rings, fc.double({ min: 0.001, max: 1, noNaN: true }), (ring, tolerance) => {
-      const simple = simplifyRing(ring, tolerance);
-      if (simple.length > 0) expect(farthest(ring, simple)).toBeLessThanOrEqual(tolerance * 1.0001);
-    }));
+    fc.assert(
+      fc.property(rings, fc.double({ min: 0.001, max: 1, noNaN: true }), (ring, tolerance) => {
+        const simple = simplifyRing(ring, tolerance);
+        if (simple.length > 0) expect(farthest(ring, simple)).toBeLessThanOrEqual(tolerance * 1.0001);
+      }),
+    );
   });
 
   it('leaves a circle the points it needs, and corners and needles theirs', () => {

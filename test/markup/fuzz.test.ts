@@ -20,8 +20,8 @@ const stack =
   '<svg xmlns="&ns;" xmlns:xlink="http://www.w3.org/1999/xlink" viewBox="0 0 148 105">\r\n' +
   '  <title>Reiher 🦩 &amp; Schilf</title>\r\n' +
   '  <style><![CDATA[ path > g { fill: red } ]]></style>\r\n  <!-- tombolo accept thin-bridge: é -->\r\n' +
-  "  <g id='heron'\tstyle=\"&st;\">\r\n" +
-  "    <path d=\"M0 0\r\n\tL10 10&#32;z\"/><use xlink:href=\"#heron\"/>\r\n  </g>\r\n</svg>\r\n";
+  '  <g id=\'heron\'\tstyle="&st;">\r\n' +
+  '    <path d="M0 0\r\n\tL10 10&#32;z"/><use xlink:href="#heron"/>\r\n  </g>\r\n</svg>\r\n';
 
 const pieces = [
   ...['<', '>', '/', '"', "'", '=', '&', ';', '<!--', '-->', '<![CDATA[', ']]>', '<?', '?>', '</g>', '<g ', ' '],
@@ -65,7 +65,10 @@ function misplaced(document: MarkupDocument): string[] {
     check(endTag === undefined || (endTag.to === span.to && endTag.from >= startTag.to), `${name} end`);
     checkRow(attributes, { from: nameSpan.to, to: startTag.to }, `${name} attributes`);
     checkRow(children, { from: startTag.to, to: endTag?.from ?? span.to }, `${name} children`);
-    check(children.every(({ parent }) => parent === element), `${name} parent`);
+    check(
+      children.every(({ parent }) => parent === element),
+      `${name} parent`,
+    );
     for (const one of attributes) check(isAttributeRight(one, element), `${name} ${one.name}`);
   }
   return wrong;
@@ -114,7 +117,10 @@ describe('any text', () => {
       const names = [...allElements(parseMarkup(icon))].map(({ name }) => name);
       for (let at = icon.indexOf('"'); at >= 0; at = icon.indexOf('"', at + 1)) {
         const broken = icon.slice(0, at) + icon.slice(at + 1);
-        expect([...allElements(parseMarkup(broken))].map(({ name }) => name), broken).toEqual(names);
+        expect(
+          [...allElements(parseMarkup(broken))].map(({ name }) => name),
+          broken,
+        ).toEqual(names);
       }
     }
   });

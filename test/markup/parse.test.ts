@@ -6,7 +6,7 @@ import { problemsOf, shown, underlinedIn } from './show';
 describe('well-formed markup', () => {
   const text =
     '\uFEFF<?xml version="1.0"?>\r\n<!-- 🦩 é -->\n<svg:svg xmlns:svg="http://www.w3.org/2000/svg"' +
-    '\n  width = \'1mm\' >' +
+    "\n  width = '1mm' >" +
     '<title>Reiher ü &amp; Schilf</title><style><![CDATA[a{}]]></style><svg:g/></svg:svg >\n';
   const document = parseMarkup(text);
   const root = document.root!;

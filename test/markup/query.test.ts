@@ -1,7 +1,14 @@
 import { expect, it } from 'vitest';
 import { parseMarkup } from '../../src/markup/parse';
 import {
-  XLINK_NAMESPACE, allElements, ancestors, attribute, attributeAt, childElements, nodeAt, textContent,
+  XLINK_NAMESPACE,
+  allElements,
+  ancestors,
+  attribute,
+  attributeAt,
+  childElements,
+  nodeAt,
+  textContent,
 } from '../../src/markup/query';
 
 const text =

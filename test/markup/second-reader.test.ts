@@ -8,7 +8,7 @@ import { allElements } from '../../src/markup/query';
 const FOLDER = new URL('../../node_modules/@mdi/svg/svg/', import.meta.url);
 const nested =
   "<?xml version='1.0'?>\n<!-- é -->\n<svg xmlns=\"S\" xmlns:a='A'>\r\n" +
-  "<a:g  a:b = '1>2'\n c=\"🦩\"><p d=\"M0 0\n1 1\"/><!-- <x/> --></a:g>" +
+  '<a:g  a:b = \'1>2\'\n c="🦩"><p d="M0 0\n1 1"/><!-- <x/> --></a:g>' +
   '<style><![CDATA[<y/>]]></style ><t>&amp;é</t></svg>\n';
 
 /** Each element as [from, to], each attribute as [from, to, value], in the order of the text. */

@@ -21,7 +21,11 @@ function rendererColour(content: string): string {
 describe('presentation attributes', () => {
   test.each([
     ['come before all author sheets', `<style>*{fill:red}</style><rect ${RECT} fill="lime"/>`, '#ff0000'],
-    ['a style attribute beats sheets', `<style>rect{fill:red}</style><rect ${RECT} fill="lime" style="fill:blue"/>`, '#0000ff'],
+    [
+      'a style attribute beats sheets',
+      `<style>rect{fill:red}</style><rect ${RECT} fill="lime" style="fill:blue"/>`,
+      '#0000ff',
+    ],
     ['take no !important', `<rect ${RECT} fill="lime !important"/>`, '#000000'],
   ])('%s', (_name, content, expected) => {
     expect(colourOf(content)).toBe(expected);
@@ -31,17 +35,45 @@ describe('presentation attributes', () => {
 
 describe('cascade', () => {
   test.each([
-    ['weight decides before order', `<style>#i{fill:red} .c.c{fill:lime} rect{fill:blue}</style><rect id="i" class="c" ${RECT}/>`, '#ff0000'],
+    [
+      'weight decides before order',
+      `<style>#i{fill:red} .c.c{fill:lime} rect{fill:blue}</style><rect id="i" class="c" ${RECT}/>`,
+      '#ff0000',
+    ],
     ['order decides among equals', `<style>.a{fill:red} .b{fill:lime}</style><rect class="b a" ${RECT}/>`, '#00ff00'],
-    ['!important beats the style attribute', `<style>rect{fill:red!important}</style><rect style="fill:lime" ${RECT}/>`, '#ff0000'],
-    ['!important in the style attribute beats that', `<style>rect{fill:red!important}</style><rect style="fill:lime!important" ${RECT}/>`, '#00ff00'],
-    ['what cannot be read does not count', `<style>rect{fill:red} rect{fill:rgb(no)}</style><rect ${RECT}/>`, '#ff0000'],
+    [
+      '!important beats the style attribute',
+      `<style>rect{fill:red!important}</style><rect style="fill:lime" ${RECT}/>`,
+      '#ff0000',
+    ],
+    [
+      '!important in the style attribute beats that',
+      `<style>rect{fill:red!important}</style><rect style="fill:lime!important" ${RECT}/>`,
+      '#00ff00',
+    ],
+    [
+      'what cannot be read does not count',
+      `<style>rect{fill:red} rect{fill:rgb(no)}</style><rect ${RECT}/>`,
+      '#ff0000',
+    ],
     ['inherit', `<g fill="red"><rect ${RECT} style="fill:inherit"/></g>`, '#ff0000'],
     ['initial', `<g fill="red"><rect ${RECT} style="fill:initial"/></g>`, '#000000'],
     ['unset inherits what is inherited', `<g fill="red"><rect ${RECT} style="fill:unset"/></g>`, '#ff0000'],
-    ['currentColor is the element\'s own', `<g color="red" fill="currentColor"><rect ${RECT} color="lime"/></g>`, '#00ff00'],
-    ['CDATA and comments', `<style><![CDATA[ /* .x{fill:red} */ rect{fill:lime /* red */} ]]></style><rect ${RECT}/>`, '#00ff00'],
-    ['media screen counts, print does not', `<style>@media screen{rect{fill:lime}} @media print{rect{fill:red}}</style><rect ${RECT}/>`, '#00ff00'],
+    [
+      "currentColor is the element's own",
+      `<g color="red" fill="currentColor"><rect ${RECT} color="lime"/></g>`,
+      '#00ff00',
+    ],
+    [
+      'CDATA and comments',
+      `<style><![CDATA[ /* .x{fill:red} */ rect{fill:lime /* red */} ]]></style><rect ${RECT}/>`,
+      '#00ff00',
+    ],
+    [
+      'media screen counts, print does not',
+      `<style>@media screen{rect{fill:lime}} @media print{rect{fill:red}}</style><rect ${RECT}/>`,
+      '#00ff00',
+    ],
     ['a sheet of another type does not count', `<style type="text/x">rect{fill:red}</style><rect ${RECT}/>`, '#000000'],
   ])('%s', (_name, content, expected) => {
     expect(colourOf(content)).toBe(expected);
@@ -51,23 +83,58 @@ describe('cascade', () => {
 describe('selectors', () => {
   const body = `<g class="a b"><rect ${RECT}/><circle r="50"/><rect id="last" data-x="one two" ${RECT}/></g>`;
   test.each([
-    ['g rect', true], ['svg > rect', false], ['g > rect', true], ['circle + rect', true], ['rect + rect', false], ['rect ~ rect', true],
-    ['rect:first-child', false], ['rect:last-child', true], ['rect:nth-child(3)', true], ['rect:nth-child(2n)', false],
-    ['rect:nth-of-type(2)', true], ['rect:nth-last-child(1)', true], ['rect:first-of-type', false], ['rect:last-of-type', true],
-    ['rect:only-of-type', false], ['[data-x]', true], ['[data-x~="two"]', true], ['[data-x="one"]', false], ['[data-x^="one"]', true],
-    ['.a.b > #last', true], ['.a.c > #last', false], ['rect:not(circle)', true], ['rect:not(rect)', false], [':is(rect, circle)', true],
-    ['rect:hover', false], ['g:has(circle) rect', true], [':root rect', true], ['*|rect', true], ['g *', true], ['RECT', false],
-    ['rect, circle', true], ['#last#last', true], ['.a rect:nth-child(odd):not(:first-child)', true],
+    ['g rect', true],
+    ['svg > rect', false],
+    ['g > rect', true],
+    ['circle + rect', true],
+    ['rect + rect', false],
+    ['rect ~ rect', true],
+    ['rect:first-child', false],
+    ['rect:last-child', true],
+    ['rect:nth-child(3)', true],
+    ['rect:nth-child(2n)', false],
+    ['rect:nth-of-type(2)', true],
+    ['rect:nth-last-child(1)', true],
+    ['rect:first-of-type', false],
+    ['rect:last-of-type', true],
+    ['rect:only-of-type', false],
+    ['[data-x]', true],
+    ['[data-x~="two"]', true],
+    ['[data-x="one"]', false],
+    ['[data-x^="one"]', true],
+    ['.a.b > #last', true],
+    ['.a.c > #last', false],
+    ['rect:not(circle)', true],
+    ['rect:not(rect)', false],
+    [':is(rect, circle)', true],
+    ['rect:hover', false],
+    ['g:has(circle) rect', true],
+    [':root rect', true],
+    ['*|rect', true],
+    ['g *', true],
+    ['RECT', false],
+    ['rect, circle', true],
+    ['#last#last', true],
+    ['.a rect:nth-child(odd):not(:first-child)', true],
   ])('%s matches the last rectangle: %s', (selector, matches) => {
     expect(colourOf(`<style>${selector.replace('>', '&gt;')}{fill:lime}</style>${body}`) === '#00ff00').toBe(matches);
   });
 
   // Selectors 4, "Calculating a selector's specificity": the list of examples.
   test.each([
-    ['*', 'rect'], ['rect', 'rect.c'], ['g rect', '.c'], ['rect.c', '#i'], [':where(#i)', 'rect'], ['.c', ':is(.c, #i)'],
-    ['.c.c', ':not(#none)'], ['rect.c', '.c:nth-child(1)'], ['svg g rect', '[id]'],
+    ['*', 'rect'],
+    ['rect', 'rect.c'],
+    ['g rect', '.c'],
+    ['rect.c', '#i'],
+    [':where(#i)', 'rect'],
+    ['.c', ':is(.c, #i)'],
+    ['.c.c', ':not(#none)'],
+    ['rect.c', '.c:nth-child(1)'],
+    ['svg g rect', '[id]'],
   ])('%s weighs less than %s', (light, heavy) => {
-    expect(colourOf(`<style>${heavy}{fill:lime} ${light}{fill:red}</style><g><rect id="i" class="c" ${RECT}/></g>`)).toBe('#00ff00');
+    expect(
+      colourOf(`<style>${heavy}{fill:lime} ${light}{fill:red}</style><g><rect id="i" class="c" ${RECT}/></g>`),
+    ).toBe('#00ff00');
   });
 });
 
@@ -77,7 +144,11 @@ describe('custom properties', () => {
     ['fallback', '<style>rect{fill:var(--none, lime)}</style>', '#00ff00'],
     ['fallback in a fallback', '<style>rect{fill:var(--none, var(--neither, lime))}</style>', '#00ff00'],
     ['one in another', '<style>svg{--a:var(--b);--b:lime} rect{fill:var(--a)}</style>', '#00ff00'],
-    ['a circle counts as not stated', '<style>svg{--a:var(--b);--b:var(--a)} rect{fill:var(--a, lime)}</style>', '#00ff00'],
+    [
+      'a circle counts as not stated',
+      '<style>svg{--a:var(--b);--b:var(--a)} rect{fill:var(--a, lime)}</style>',
+      '#00ff00',
+    ],
     ['invalid when computed: inherited', '<style>svg{fill:lime} rect{fill:var(--none)}</style>', '#00ff00'],
     ['case counts', '<style>svg{--A:lime;--a:red} rect{fill:var(--A)}</style>', '#00ff00'],
   ])('%s', (_name, style, expected) => {

@@ -10,8 +10,10 @@ const DISC = (radius: number, sweep: 0 | 1): string =>
   `M ${600 + radius},200 a ${radius},${radius} 0 1 ${sweep} ${-2 * radius},0 a ${radius},${radius} 0 1 ${sweep} ${2 * radius},0 z`;
 
 function area(data: string, rule: 'nonzero' | 'evenodd'): number {
-  const drawing = draw('<svg xmlns="http://www.w3.org/2000/svg" width="1200mm" height="400mm" viewBox="0 0 1200 400">'
-    + `<path d="${data}" fill-rule="${rule}"/></svg>`);
+  const drawing = draw(
+    '<svg xmlns="http://www.w3.org/2000/svg" width="1200mm" height="400mm" viewBox="0 0 1200 400">' +
+      `<path d="${data}" fill-rule="${rule}"/></svg>`,
+  );
   return filledArea(drawing.shapes[0]!);
 }
 

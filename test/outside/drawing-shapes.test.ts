@@ -8,8 +8,10 @@ import type { Shape } from '../../src/drawing/drawing';
 import { boxes, draw, filledArea } from '../drawing/draw';
 
 function shapeOf(content: string): Shape | undefined {
-  const drawing = draw('<svg xmlns="http://www.w3.org/2000/svg" width="1200mm" height="400mm" viewBox="0 0 1200 400">'
-    + `${content}</svg>`);
+  const drawing = draw(
+    '<svg xmlns="http://www.w3.org/2000/svg" width="1200mm" height="400mm" viewBox="0 0 1200 400">' +
+      `${content}</svg>`,
+  );
   return drawing.shapes[0];
 }
 
@@ -25,9 +27,17 @@ describe('rect', () => {
   });
 
   test.each([
-    ['rx="20" ry="10"', 20, 10], ['rx="20"', 20, 20], ['ry="10"', 10, 10], ['', 0, 0], ['rx="0" ry="10"', 0, 0],
-    ['rx="500" ry="10"', 50, 10], ['rx="500"', 50, 40], ['rx="-5" ry="10"', 10, 10], ['rx="-5"', 0, 0],
-    ['rx="auto" ry="10"', 10, 10], ['rx="10%"', 120, 120],
+    ['rx="20" ry="10"', 20, 10],
+    ['rx="20"', 20, 20],
+    ['ry="10"', 10, 10],
+    ['', 0, 0],
+    ['rx="0" ry="10"', 0, 0],
+    ['rx="500" ry="10"', 50, 10],
+    ['rx="500"', 50, 40],
+    ['rx="-5" ry="10"', 10, 10],
+    ['rx="-5"', 0, 0],
+    ['rx="auto" ry="10"', 10, 10],
+    ['rx="10%"', 120, 120],
   ])('100 × 80 with %s has corners of %d × %d', (radii, rx, ry) => {
     const shape = shapeOf(`<rect width="100" height="80" ${radii}/>`);
     const [x, y] = [Math.min(rx, 50), Math.min(ry, 40)];
@@ -40,10 +50,14 @@ describe('rect', () => {
 });
 
 describe('circle and ellipse', () => {
-  test('four quarter arcs from 3 o\'clock, clockwise', () => {
+  test("four quarter arcs from 3 o'clock, clockwise", () => {
     const curves = shapeOf('<circle cx="50" cy="60" r="10"/>')?.subpaths[0]?.curves ?? [];
-    expect(curves.map(({ kind, start }) => [kind, start.x, start.y]))
-      .toEqual([['arc', 60, 60], ['arc', 50, 70], ['arc', 40, 60], ['arc', 50, 50]]);
+    expect(curves.map(({ kind, start }) => [kind, start.x, start.y])).toEqual([
+      ['arc', 60, 60],
+      ['arc', 50, 70],
+      ['arc', 40, 60],
+      ['arc', 50, 50],
+    ]);
   });
 
   test('ellipse01.svg: 250 × 100 has the perimeter 1150.6556298', () => {
@@ -53,9 +67,17 @@ describe('circle and ellipse', () => {
   });
 
   test('one auto radius is the other; both auto or one zero is nothing', () => {
-    expect(boxes(draw('<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 100 100">'
-      + '<ellipse cx="50" cy="50" rx="20"/><ellipse cx="50" cy="50" rx="auto" ry="10"/></svg>')))
-      .toEqual([[30, 30, 40, 40], [40, 40, 20, 20]]);
+    expect(
+      boxes(
+        draw(
+          '<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 100 100">' +
+            '<ellipse cx="50" cy="50" rx="20"/><ellipse cx="50" cy="50" rx="auto" ry="10"/></svg>',
+        ),
+      ),
+    ).toEqual([
+      [30, 30, 40, 40],
+      [40, 40, 20, 20],
+    ]);
     expect(shapeOf('<ellipse/>')).toBeUndefined();
     expect(shapeOf('<ellipse rx="0" ry="10"/>')).toBeUndefined();
     expect(shapeOf('<circle r="-3"/>')).toBeUndefined();
@@ -64,7 +86,9 @@ describe('circle and ellipse', () => {
 
 describe('polygon, polyline and line', () => {
   test('polygon01.svg: the star and the hexagon', () => {
-    const star = shapeOf('<polygon points="350,75 379,161 469,161 397,215 423,301 350,250 277,301 303,215 231,161 321,161"/>');
+    const star = shapeOf(
+      '<polygon points="350,75 379,161 469,161 397,215 423,301 350,250 277,301 303,215 231,161 321,161"/>',
+    );
     expect(filledArea(star!)).toBeCloseTo(18055, 3);
     expect(perimeter(star)).toBeCloseTo(899.30555, 4);
     // The specification's hexagon has 262.6 for 262.5.
@@ -91,9 +115,14 @@ describe('polygon, polyline and line', () => {
 
 describe('geometry as CSS properties', () => {
   test('a style beats the attribute', () => {
-    const drawing = draw('<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 100 100">'
-      + '<style>.wide{width:20px} path{d:path("M1 1h2v2z")}</style><rect class="wide" width="5" height="5" style="x:3px"/>'
-      + '<path d="M0 0h9v9z"/></svg>');
-    expect(boxes(drawing)).toEqual([[3, 0, 20, 5], [1, 1, 2, 2]]);
+    const drawing = draw(
+      '<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 100 100">' +
+        '<style>.wide{width:20px} path{d:path("M1 1h2v2z")}</style><rect class="wide" width="5" height="5" style="x:3px"/>' +
+        '<path d="M0 0h9v9z"/></svg>',
+    );
+    expect(boxes(drawing)).toEqual([
+      [3, 0, 20, 5],
+      [1, 1, 2, 2],
+    ]);
   });
 });

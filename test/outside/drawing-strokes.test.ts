@@ -7,8 +7,10 @@ import { boxOf, draw, drawMm, filledArea } from '../drawing/draw';
 
 /** The stroke of content in a root of 1000 mm, one user unit to the millimetre. */
 function strokeOf(content: string): NonNullable<ReturnType<typeof draw>['shapes'][number]> {
-  const drawing = draw('<svg xmlns="http://www.w3.org/2000/svg" width="1000mm" height="1000mm" viewBox="0 0 1000 1000">'
-    + `<g fill="none" stroke="black">${content}</g></svg>`);
+  const drawing = draw(
+    '<svg xmlns="http://www.w3.org/2000/svg" width="1000mm" height="1000mm" viewBox="0 0 1000 1000">' +
+      `<g fill="none" stroke="black">${content}</g></svg>`,
+  );
   const shape = drawing.shapes.at(-1);
   if (shape?.part !== 'stroke') throw new Error('no stroke');
   return shape;
@@ -19,11 +21,18 @@ function strokeArea(content: string): number {
 }
 
 describe('line caps: linecap.svg, a line of 120 with width 35', () => {
-  test.each([['butt', 4200], ['square', 5425], ['round', 5162.1128]])('%s', (cap, area) => {
+  test.each([
+    ['butt', 4200],
+    ['square', 5425],
+    ['round', 5162.1128],
+  ])('%s', (cap, area) => {
     expect(strokeArea(`<path d="M100 100h120" stroke-width="35" stroke-linecap="${cap}"/>`)).toBeCloseTo(area, 1);
   });
 
-  test.each([['round', Math.PI * 17.5 ** 2], ['square', 35 ** 2]])('a subpath of zero length, %s', (cap, area) => {
+  test.each([
+    ['round', Math.PI * 17.5 ** 2],
+    ['square', 35 ** 2],
+  ])('a subpath of zero length, %s', (cap, area) => {
     const path = (d: string): string => `<path d="${d}" stroke-width="35" stroke-linecap="${cap}"/>`;
     for (const d of ['M100 100z', 'M100 100h0', 'M100 100L100 100', 'M100 100c0 0 0 0 0 0']) {
       expect(strokeArea(path(d))).toBeCloseTo(area, 1);
@@ -48,11 +57,16 @@ describe('line joins', () => {
     expect(right(path(''))).toBeCloseTo(175 + (17.5 * 30) / Math.hypot(150, 30), 6);
   });
 
-  test.each([[4, 28.955], [10, 11.4783]])('limit %d turns at %d°', (limit, degrees) => {
+  test.each([
+    [4, 28.955],
+    [10, 11.4783],
+  ])('limit %d turns at %d°', (limit, degrees) => {
     const reach = (angle: number): number => {
       const [x, y] = [100 * Math.cos((angle * Math.PI) / 180), 100 * Math.sin((angle * Math.PI) / 180)];
-      const [left] = boxOf(strokeOf(`<path d="M${500 + 100} 500L500 500l${x} ${y}" stroke-width="10" `
-        + `stroke-miterlimit="${limit}"/>`).subpaths);
+      const [left] = boxOf(
+        strokeOf(`<path d="M${500 + 100} 500L500 500l${x} ${y}" stroke-width="10" ` + `stroke-miterlimit="${limit}"/>`)
+          .subpaths,
+      );
       return 500 - left;
     };
     expect(reach(degrees + 0.01)).toBeGreaterThan(5 * limit * 0.9);
@@ -95,7 +109,8 @@ describe('area is length × width', () => {
 
   // Lengths of the specification's cubic01.svg and quad01.svg.
   test.each([
-    ['M100,200 C100,100 250,100 250,200 S400,300 400,200', 475.747299], ['M200,300 Q400,50 600,300 T1000,300', 975.542188],
+    ['M100,200 C100,100 250,100 250,200 S400,300 400,200', 475.747299],
+    ['M200,300 Q400,50 600,300 T1000,300', 975.542188],
   ])('%s', (d, length) => {
     expect(Math.abs(strokeArea(`<path d="${d}" stroke-width="3"/>`) / (3 * length) - 1)).toBeLessThan(1e-4);
   });
@@ -114,7 +129,9 @@ describe('widths', () => {
   });
 
   test('non-scaling-stroke: px of the root, whatever the transform', () => {
-    const shape = strokeOf('<path d="M0 0h10" stroke-width="9.6" transform="scale(7 3)" vector-effect="non-scaling-stroke"/>');
+    const shape = strokeOf(
+      '<path d="M0 0h10" stroke-width="9.6" transform="scale(7 3)" vector-effect="non-scaling-stroke"/>',
+    );
     expect(shape.strokeWidth).toBeCloseTo(2.54, 9);
     expect(filledArea(shape)).toBeCloseTo(70 * 2.54, 6);
   });
@@ -122,18 +139,31 @@ describe('widths', () => {
 
 describe('dashes', () => {
   const dashed = (attributes: string): string => `<path d="M100 100h100" stroke-width="2" ${attributes}/>`;
-  const starts = (content: string): number[][] => strokeOf(content).subpaths.map((subpath) => {
-    const [x, , width] = boxOf([subpath]);
-    return [Math.round((x - 100) * 1e6) / 1e6, Math.round(width * 1e6) / 1e6];
-  });
+  const starts = (content: string): number[][] =>
+    strokeOf(content).subpaths.map((subpath) => {
+      const [x, , width] = boxOf([subpath]);
+      return [Math.round((x - 100) * 1e6) / 1e6, Math.round(width * 1e6) / 1e6];
+    });
 
   test('an odd list counts twice', () => {
-    expect(starts(dashed('stroke-dasharray="20 10 5"'))).toEqual([[0, 20], [30, 5], [55, 10], [70, 20]]);
+    expect(starts(dashed('stroke-dasharray="20 10 5"'))).toEqual([
+      [0, 20],
+      [30, 5],
+      [55, 10],
+      [70, 20],
+    ]);
   });
 
   test('the offset moves the pattern back', () => {
-    expect(starts(dashed('stroke-dasharray="30 20" stroke-dashoffset="10"'))).toEqual([[0, 20], [40, 30], [90, 10]]);
-    expect(starts(dashed('stroke-dasharray="30 20" stroke-dashoffset="-10"'))).toEqual([[10, 30], [60, 30]]);
+    expect(starts(dashed('stroke-dasharray="30 20" stroke-dashoffset="10"'))).toEqual([
+      [0, 20],
+      [40, 30],
+      [90, 10],
+    ]);
+    expect(starts(dashed('stroke-dasharray="30 20" stroke-dashoffset="-10"'))).toEqual([
+      [10, 30],
+      [60, 30],
+    ]);
   });
 
   test('pathLength scales the pattern', () => {

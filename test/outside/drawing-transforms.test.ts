@@ -23,8 +23,11 @@ function expectClose(actual: readonly number[], expected: readonly number[], dig
 
 describe('CSS Transforms 1', () => {
   test('the list is applied left to right', () => {
-    expectClose(matrixOf('translate(-10px,-20px) scale(2) rotate(45deg) translate(5px,10px)'),
-      [1.4142136, 1.4142136, -1.4142136, 1.4142136, -17.0710678, 1.2132034], 7);
+    expectClose(
+      matrixOf('translate(-10px,-20px) scale(2) rotate(45deg) translate(5px,10px)'),
+      [1.4142136, 1.4142136, -1.4142136, 1.4142136, -17.0710678, 1.2132034],
+      7,
+    );
   });
 
   test('nested elements equal one list: the nested example of the SVG specification', () => {
@@ -32,8 +35,10 @@ describe('CSS Transforms 1', () => {
     expectClose(matrixOf('translate(50,90) rotate(-45) translate(130,160)'), exact, 6);
     // As printed there (NestedCalcs.png), with its own rounding.
     expect(Math.abs((matrixOf('translate(50,90) rotate(-45) translate(130,160)')[4] ?? 0) - 255.03)).toBeLessThan(0.05);
-    const nested = drawMm('<g transform="translate(50,90)"><g transform="rotate(-45)"><g transform="translate(130,160)">'
-      + '<path d="M0 0h1v1z"/></g></g></g>').shapes[0]?.toMm;
+    const nested = drawMm(
+      '<g transform="translate(50,90)"><g transform="rotate(-45)"><g transform="translate(130,160)">' +
+        '<path d="M0 0h1v1z"/></g></g></g>',
+    ).shapes[0]?.toMm;
     expectClose([nested!.a, nested!.b, nested!.c, nested!.d, nested!.e, nested!.f], exact, 6);
   });
 
@@ -52,8 +57,10 @@ describe('CSS Transforms 1', () => {
   });
 
   test('a style beats the attribute', () => {
-    const drawing = drawMm('<style>.moved{transform:translate(10px,10px)}</style>'
-      + '<rect class="moved" transform="translate(20 20)" width="5" height="5"/>');
+    const drawing = drawMm(
+      '<style>.moved{transform:translate(10px,10px)}</style>' +
+        '<rect class="moved" transform="translate(20 20)" width="5" height="5"/>',
+    );
     expect(boxes(drawing)).toEqual([[10, 10, 5, 5]]);
   });
 
@@ -63,10 +70,21 @@ describe('CSS Transforms 1', () => {
   });
 
   test('the origin of elements in SVG is 0 0 of the user space', () => {
-    expect(boxes(drawMm('<rect transform="scale(2)" x="10" y="10" width="5" height="5"/>'))).toEqual([[20, 20, 10, 10]]);
-    expect(boxes(drawMm('<rect style="transform-origin:center" transform="scale(2)" x="45" y="45" width="10" height="10"/>')))
-      .toEqual([[40, 40, 20, 20]]);
-    expect(boxes(drawMm('<rect style="transform-origin:50% 50%;transform-box:fill-box" transform="rotate(90)" x="10" '
-      + 'y="10" width="20" height="10"/>'))).toEqual([[15, 5, 10, 20]]);
+    expect(boxes(drawMm('<rect transform="scale(2)" x="10" y="10" width="5" height="5"/>'))).toEqual([
+      [20, 20, 10, 10],
+    ]);
+    expect(
+      boxes(
+        drawMm('<rect style="transform-origin:center" transform="scale(2)" x="45" y="45" width="10" height="10"/>'),
+      ),
+    ).toEqual([[40, 40, 20, 20]]);
+    expect(
+      boxes(
+        drawMm(
+          '<rect style="transform-origin:50% 50%;transform-box:fill-box" transform="rotate(90)" x="10" ' +
+            'y="10" width="20" height="10"/>',
+        ),
+      ),
+    ).toEqual([[15, 5, 10, 20]]);
   });
 });

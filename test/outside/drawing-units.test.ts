@@ -16,8 +16,17 @@ function userUnits(text: string, axis: 'x' | 'y' | 'diagonal' = 'x'): number {
 
 describe('CSS Values and Units 4, "Absolute Lengths"', () => {
   test.each([
-    ['1in', 96], ['2.54cm', 96], ['25.4mm', 96], ['101.6Q', 96], ['72pt', 96], ['6pc', 96],
-    ['1pc', 16], ['1pt', 4 / 3], ['1cm', 96 / 2.54], ['1mm', 96 / 25.4], ['1Q', 96 / 101.6],
+    ['1in', 96],
+    ['2.54cm', 96],
+    ['25.4mm', 96],
+    ['101.6Q', 96],
+    ['72pt', 96],
+    ['6pc', 96],
+    ['1pc', 16],
+    ['1pt', 4 / 3],
+    ['1cm', 96 / 2.54],
+    ['1mm', 96 / 25.4],
+    ['1Q', 96 / 101.6],
   ])('%s is %d user units', (text, expected) => {
     expect(userUnits(text)).toBeCloseTo(expected, 12);
   });
@@ -28,7 +37,11 @@ describe('CSS Values and Units 4, "Absolute Lengths"', () => {
 });
 
 describe('SVG 2, example Units.svg', () => {
-  test.each([['4in', 384], ['2in', 192], ['.4in', 38.4]])('%s is %d user units', (text, expected) => {
+  test.each([
+    ['4in', 384],
+    ['2in', 192],
+    ['.4in', 38.4],
+  ])('%s is %d user units', (text, expected) => {
     expect(userUnits(text)).toBeCloseTo(expected, 12);
   });
 
@@ -40,8 +53,10 @@ describe('SVG 2, example Units.svg', () => {
   });
 
   test('a stroke of 1 % in a viewBox of 4000 × 2000 is 31.62 user units wide', () => {
-    const drawing = draw('<svg xmlns="http://www.w3.org/2000/svg" width="4000mm" height="2000mm" viewBox="0 0 4000 2000">'
-      + '<path d="M0 0H100" stroke="red" stroke-width="1%"/></svg>');
+    const drawing = draw(
+      '<svg xmlns="http://www.w3.org/2000/svg" width="4000mm" height="2000mm" viewBox="0 0 4000 2000">' +
+        '<path d="M0 0H100" stroke="red" stroke-width="1%"/></svg>',
+    );
     expect(drawing.shapes.at(-1)?.strokeWidth).toBeCloseTo(31.6228, 4);
   });
 });
@@ -57,8 +72,14 @@ describe('sizes of sheets', () => {
   });
 
   test('a rectangle stated in inches measures the same in millimetres', () => {
-    expect(boxes(draw('<svg xmlns="http://www.w3.org/2000/svg" width="4in" height="4in">'
-      + '<rect x="1in" y="25.4mm" width="72pt" height="6pc"/></svg>'))).toEqual([[25.4, 25.4, 25.4, 25.4]]);
+    expect(
+      boxes(
+        draw(
+          '<svg xmlns="http://www.w3.org/2000/svg" width="4in" height="4in">' +
+            '<rect x="1in" y="25.4mm" width="72pt" height="6pc"/></svg>',
+        ),
+      ),
+    ).toEqual([[25.4, 25.4, 25.4, 25.4]]);
     expect(boxes(draw(inMillimetres('<rect width="10%" height="20%"/>')))).toEqual([[0, 0, 10, 20]]);
   });
 });

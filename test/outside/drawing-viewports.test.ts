@@ -23,12 +23,17 @@ describe('SVG 2, "The viewBox attribute"', () => {
 
 describe('SVG 2, example PreserveAspectRatio.svg', () => {
   test.each([
-    ['xMinYMin meet', 50, 30, 0.75, 0, 0], ['xMidYMid meet', 50, 30, 0.75, 13.75, 0],
+    ['xMinYMin meet', 50, 30, 0.75, 0, 0],
+    ['xMidYMid meet', 50, 30, 0.75, 13.75, 0],
     ['xMaxYMax meet', 50, 30, 0.75, 27.5, 0],
-    ['xMinYMin meet', 30, 60, 1, 0, 0], ['xMidYMid meet', 30, 60, 1, 0, 10], ['xMaxYMax meet', 30, 60, 1, 0, 20],
-    ['xMinYMin slice', 30, 60, 1.5, 0, 0], ['xMidYMid slice', 30, 60, 1.5, -7.5, 0],
+    ['xMinYMin meet', 30, 60, 1, 0, 0],
+    ['xMidYMid meet', 30, 60, 1, 0, 10],
+    ['xMaxYMax meet', 30, 60, 1, 0, 20],
+    ['xMinYMin slice', 30, 60, 1.5, 0, 0],
+    ['xMidYMid slice', 30, 60, 1.5, -7.5, 0],
     ['xMaxYMax slice', 30, 60, 1.5, -15, 0],
-    ['xMinYMin slice', 50, 30, 5 / 3, 0, 0], ['xMidYMid slice', 50, 30, 5 / 3, 0, -18.3333],
+    ['xMinYMin slice', 50, 30, 5 / 3, 0, 0],
+    ['xMidYMid slice', 50, 30, 5 / 3, 0, -18.3333],
     ['xMaxYMax slice', 50, 30, 5 / 3, 0, -36.6667],
   ])('%s in %d × %d', (ratio, width, height, scale, x, y) => {
     const [a, d, e, f] = fit('0 0 30 40', width, height, ratio);
@@ -41,14 +46,18 @@ describe('SVG 2, example PreserveAspectRatio.svg', () => {
 
 describe('SVG 2, its own example files at true size', () => {
   test('triangle01.svg: 4 cm for 400 units, the triangle is 200 mm²', () => {
-    const drawing = draw('<svg width="4cm" height="4cm" viewBox="0 0 400 400" xmlns="http://www.w3.org/2000/svg">'
-      + '<path d="M 100 100 L 300 100 L 200 300 z" fill="red"/></svg>');
+    const drawing = draw(
+      '<svg width="4cm" height="4cm" viewBox="0 0 400 400" xmlns="http://www.w3.org/2000/svg">' +
+        '<path d="M 100 100 L 300 100 L 200 300 z" fill="red"/></svg>',
+    );
     expect(filledArea(drawing.shapes[0]!)).toBeCloseTo(200, 6);
   });
 
   test('arcs01.svg: 12cm × 5.25cm on 1200 × 400 is shifted down by 6.25 mm', () => {
-    const drawing = draw('<svg width="12cm" height="5.25cm" viewBox="0 0 1200 400" xmlns="http://www.w3.org/2000/svg">'
-      + '<rect width="10" height="10"/></svg>');
+    const drawing = draw(
+      '<svg width="12cm" height="5.25cm" viewBox="0 0 1200 400" xmlns="http://www.w3.org/2000/svg">' +
+        '<rect width="10" height="10"/></svg>',
+    );
     expect(drawing.toMm.a).toBeCloseTo(0.1, 12);
     expect(boxes(drawing)).toEqual([[0, 6.25, 1, 1]]);
   });

@@ -7,26 +7,42 @@ const svg = (attributes: string, body = '') => `<svg xmlns="http://www.w3.org/20
 
 /** ISO 216, series A, in mm (from a copy, not from the standard itself). */
 const ISO_216: readonly (readonly [string, number, number])[] = [
-  ['A0', 841, 1189], ['A1', 594, 841], ['A2', 420, 594], ['A3', 297, 420], ['A4', 210, 297], ['A5', 148, 210],
-  ['A6', 105, 148], ['A7', 74, 105], ['A8', 52, 74],
+  ['A0', 841, 1189],
+  ['A1', 594, 841],
+  ['A2', 420, 594],
+  ['A3', 297, 420],
+  ['A4', 210, 297],
+  ['A5', 148, 210],
+  ['A6', 105, 148],
+  ['A7', 74, 105],
+  ['A8', 52, 74],
 ];
 
 /** ISO/IEC 7810, in mm (from a copy). Metric and inch figures are each rounded: one is not to be worked out from the other. */
 const ISO_7810: readonly (readonly [string, number, number])[] = [
-  ['ID-1', 85.6, 53.98], ['ID-2', 105, 74], ['ID-3', 125, 88], ['ID-000', 25, 15],
+  ['ID-1', 85.6, 53.98],
+  ['ID-2', 105, 74],
+  ['ID-3', 125, 88],
+  ['ID-000', 25, 15],
 ];
 
 describe('standard sizes', () => {
-  it.each([...ISO_216, ...ISO_7810])('%s of %d × %d mm has them stated in mm, in cm and by the project', (_, width, height) => {
-    for (const attributes of [`width="${width}mm" height="${height}mm"`, `width="${width / 10}cm" height="${height / 10}cm"`]) {
-      const { drawing, sheets } = check(svg(attributes, '<path d="M0 0h1v1z"/>'));
-      expect([drawing.width, drawing.height]).toEqual([expect.closeTo(width, 9), expect.closeTo(height, 9)]);
-      expect(sheets[0]?.frame.maxX).toBeCloseTo(width, 9);
-    }
-    const { config } = readConfig(`{"size": {"width": "${width}mm"}}`);
-    const { drawing } = check(svg(`viewBox="0 0 ${width * 3} ${height * 3}"`), { config });
-    expect(drawing.height).toBeCloseTo(height, 9);
-  });
+  it.each([...ISO_216, ...ISO_7810])(
+    '%s of %d × %d mm has them stated in mm, in cm and by the project',
+    (_, width, height) => {
+      for (const attributes of [
+        `width="${width}mm" height="${height}mm"`,
+        `width="${width / 10}cm" height="${height / 10}cm"`,
+      ]) {
+        const { drawing, sheets } = check(svg(attributes, '<path d="M0 0h1v1z"/>'));
+        expect([drawing.width, drawing.height]).toEqual([expect.closeTo(width, 9), expect.closeTo(height, 9)]);
+        expect(sheets[0]?.frame.maxX).toBeCloseTo(width, 9);
+      }
+      const { config } = readConfig(`{"size": {"width": "${width}mm"}}`);
+      const { drawing } = check(svg(`viewBox="0 0 ${width * 3} ${height * 3}"`), { config });
+      expect(drawing.height).toBeCloseTo(height, 9);
+    },
+  );
 
   it('halves each sheet of the series, rounded down to whole millimetres', () => {
     // ISO 216: the next size is half of the one before, its sides rounded down.
@@ -48,20 +64,34 @@ describe('a bed of 200 × 200 mm', () => {
   // banknote's from the Bureau of Engraving and Printing. The bed itself: common practice, no source.
   const severities = (width: number, height: number, bed = '["200mm", "200mm"]') => {
     const { config } = readConfig(`{"cutter": {"bed": ${bed}}}`);
-    return check(svg(`width="${width}mm" height="${height}mm"`), { config }).findings
-      .filter((finding) => finding.check === 'oversize-sheet').map(({ severity }) => severity);
+    return check(svg(`width="${width}mm" height="${height}mm"`), { config })
+      .findings.filter((finding) => finding.check === 'oversize-sheet')
+      .map(({ severity }) => severity);
   };
 
-  it.each([[155.956, 66.294], [105, 148], [85.6, 53.98]])('takes %d × %d mm upright', (width, height) => {
+  it.each([
+    [155.956, 66.294],
+    [105, 148],
+    [85.6, 53.98],
+  ])('takes %d × %d mm upright', (width, height) => {
     expect(severities(width, height)).toEqual([]);
     expect(severities(height, width)).toEqual([]);
   });
 
-  it.each([[250, 20], [210, 70], [70, 210]])('takes %d × %d mm only turned', (width, height) => {
+  it.each([
+    [250, 20],
+    [210, 70],
+    [70, 210],
+  ])('takes %d × %d mm only turned', (width, height) => {
     expect(severities(width, height)).toEqual(['info']);
   });
 
-  it.each([[210, 297], [215.9, 279.4], [148, 210], [250, 33]])('does not take %d × %d mm', (width, height) => {
+  it.each([
+    [210, 297],
+    [215.9, 279.4],
+    [148, 210],
+    [250, 33],
+  ])('does not take %d × %d mm', (width, height) => {
     expect(severities(width, height)).toEqual(['error']);
   });
 
@@ -83,7 +113,7 @@ describe('a turn about a pin', () => {
   };
   const middle = (degrees: number) => {
     const [opening] = dot(degrees);
-    const ring = [...opening?.outer ?? []];
+    const ring = [...(opening?.outer ?? [])];
     const [xs, ys] = [0, 1].map((axis) => ring.filter((_, i) => i % 2 === axis)) as [number[], number[]];
     const mean = (values: number[]) => (Math.min(...values) + Math.max(...values)) / 2;
     return [mean(xs), mean(ys)] as const;

@@ -36,7 +36,8 @@ it(`agrees with the renderer on ${files.length} icons`, () => {
     const large = seen.filter((piece) => piece.pixels >= TOO_SMALL).length;
     const ours = (sheet?.pieces ?? []).filter((piece) => piece.area >= TOO_SMALL * mmPerPixel ** 2).length;
     if (large === ours) continue;
-    const doubtful = seen.some((piece) => piece.pixels < 3 * TOO_SMALL) ||
+    const doubtful =
+      seen.some((piece) => piece.pixels < 3 * TOO_SMALL) ||
       (sheet?.pieces ?? []).some((piece) => piece.area < 3 * TOO_SMALL * mmPerPixel ** 2);
     if (doubtful) limited++;
     else disagreements.push(`${file}: ${ours} pieces, renderer ${large}`);

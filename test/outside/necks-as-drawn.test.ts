@@ -52,7 +52,11 @@ function expectNone(shapes: readonly Ways[], limits: Limits): void {
 }
 
 describe('the web between two round holes', () => {
-  it.each([[8, 5, 0.5], [3, 17, 0.05], [0.6, 8, 0.74]])('of radius %d and %d is what lies between them: %d', (a, b, gap) => {
+  it.each([
+    [8, 5, 0.5],
+    [3, 17, 0.05],
+    [0.6, 8, 0.74],
+  ])('of radius %d and %d is what lies between them: %d', (a, b, gap) => {
     expectThin([circleWays(-a, 0, a), circleWays(b + gap, 0, b)], { bridge: 0.8, check: 'thin-bridge', width: gap });
   });
 
@@ -63,7 +67,12 @@ describe('the web between two round holes', () => {
 
 describe('two overlapping discs', () => {
   // Chord of intersection of equal circles, 2·sqrt(R² − c²), in whole-number triangles.
-  it.each([[5, 3, 8], [10, 8, 12], [13, 12, 10], [25, 24, 14]])('of radius %d, centres 2 × %d apart: a slot of %d', (r, c, neck) => {
+  it.each([
+    [5, 3, 8],
+    [10, 8, 12],
+    [13, 12, 10],
+    [25, 24, 14],
+  ])('of radius %d, centres 2 × %d apart: a slot of %d', (r, c, neck) => {
     const discs = [circleWays(-c, 0, r), circleWays(c, 0, r)];
     expectThin(discs, { opening: neck + 0.5, check: 'narrow-opening', width: neck, side: 200 });
     expectNone([circleWays(-c / 2, 0, r / 2), circleWays(c / 2, 0, r / 2)], { opening: neck / 2 - 0.1 });
@@ -72,16 +81,26 @@ describe('two overlapping discs', () => {
 
 describe('openings that are narrow as a whole have the width of their largest disc', () => {
   const stroked = (r: number, width: number) =>
-    circleWays(0, 0, r).slice(0, 2).map((each) => each.replace('/>', ` fill="none" stroke="black" stroke-width="${width}"/>`));
+    circleWays(0, 0, r)
+      .slice(0, 2)
+      .map((each) => each.replace('/>', ` fill="none" stroke="black" stroke-width="${width}"/>`));
   const arms = [0, 0, 30, 0, 30, 2, 2, 2, 2, 30, 0, 30];
-  const hexagon = Array.from({ length: 6 }, (_, i) => [2 * Math.cos((i * Math.PI) / 3), 2 * Math.sin((i * Math.PI) / 3)]).flat();
+  const hexagon = Array.from({ length: 6 }, (_, i) => [
+    2 * Math.cos((i * Math.PI) / 3),
+    2 * Math.sin((i * Math.PI) / 3),
+  ]).flat();
   it.each<[string, Ways, number, number]>([
     ['a slot: its shorter side', rectWays(-30, -0.25, 60, 0.5), 0.8, 0.5],
-    ['an annulus 10.7 / 4.9: 5.8', [
-      '<path fill-rule="evenodd" d="M10.7 0A10.7 10.7 0 0 1-10.7 0A10.7 10.7 0 0 1 10.7 0ZM4.9 0A4.9 4.9 0 0 1-4.9 0 4.9 4.9 0 0 1 4.9 0"/>',
-      '<path d="M10.7 0A10.7 10.7 0 0 1-10.7 0A10.7 10.7 0 0 1 10.7 0ZM4.9 0A4.9 4.9 0 0 0-4.9 0 4.9 4.9 0 0 0 4.9 0"/>',
-      ...stroked(7.8, 5.8),
-    ], 6, 5.8],
+    [
+      'an annulus 10.7 / 4.9: 5.8',
+      [
+        '<path fill-rule="evenodd" d="M10.7 0A10.7 10.7 0 0 1-10.7 0A10.7 10.7 0 0 1 10.7 0ZM4.9 0A4.9 4.9 0 0 1-4.9 0 4.9 4.9 0 0 1 4.9 0"/>',
+        '<path d="M10.7 0A10.7 10.7 0 0 1-10.7 0A10.7 10.7 0 0 1 10.7 0ZM4.9 0A4.9 4.9 0 0 0-4.9 0 4.9 4.9 0 0 0 4.9 0"/>',
+        ...stroked(7.8, 5.8),
+      ],
+      6,
+      5.8,
+    ],
     ['an ellipse 5 × 3: its shorter axis', ellipseWays(0, 0, 5, 3), 6.2, 6],
     ['an L of arms 2: 2·2·(2 − √2), more than an arm', polygonWays(arms), 3, 4 * (2 - Math.SQRT2)],
     ['a 3-4-5 triangle: 2', polygonWays([0, 0, 4, 0, 4, 3]), 2.5, 2],
@@ -96,11 +115,17 @@ describe('openings that are narrow as a whole have the width of their largest di
 });
 
 describe('a dumbbell', () => {
-  it.each([['one outline', [polygonWays([
-    -25, -5, -15, -5, -15, -0.2, 15, -0.2, 15, -5, 25, -5, 25, 5, 15, 5, 15, 0.2, -15, 0.2, -15, 5, -25, 5,
-  ])]], ['three shapes', [rectWays(-25, -5, 10, 10), rectWays(15, -5, 10, 10), rectWays(-15.5, -0.2, 31, 0.4)]]])(
-    'of %s is one slot', (_, shapes) => expectThin(shapes, { opening: 0.8, check: 'narrow-opening', width: 0.4 }),
-  );
+  it.each([
+    [
+      'one outline',
+      [
+        polygonWays([
+          -25, -5, -15, -5, -15, -0.2, 15, -0.2, 15, -5, 25, -5, 25, 5, 15, 5, 15, 0.2, -15, 0.2, -15, 5, -25, 5,
+        ]),
+      ],
+    ],
+    ['three shapes', [rectWays(-25, -5, 10, 10), rectWays(15, -5, 10, 10), rectWays(-15.5, -0.2, 31, 0.4)]],
+  ])('of %s is one slot', (_, shapes) => expectThin(shapes, { opening: 0.8, check: 'narrow-opening', width: 0.4 }));
 });
 
 describe('points of openings', () => {
@@ -122,20 +147,32 @@ describe('points of openings', () => {
   it.each([39.5, 45, 60])('of %d° do not', (degrees) => expectNone([corner(degrees)], { opening: 0.8 }));
 
   it('are the 200 teeth of a comb, each once', () => {
-    const teeth = Array.from({ length: 200 }, (_, i) => [1.5 * i - 149.5, 0, 1.5 * i - 149.5, 20, 1.5 * i - 149, 20, 1.5 * i - 149, 0]);
+    const teeth = Array.from({ length: 200 }, (_, i) => [
+      1.5 * i - 149.5,
+      0,
+      1.5 * i - 149.5,
+      20,
+      1.5 * i - 149,
+      20,
+      1.5 * i - 149,
+      0,
+    ]);
     const outline = [-151, 0, ...teeth.flat(), 151, 0, 151, -4, -151, -4];
     expectThin([polygonWays(outline)], { opening: 0.8, check: 'narrow-opening', width: 0.5, count: 200, side: 400 }, 3);
   });
 });
 
 describe('ties across a ring', () => {
-  const arcTo = (r: number, sweep: number, angle: number) => `A${r} ${r} 0 0 ${sweep} ${r * Math.cos(angle)} ${r * Math.sin(angle)}`;
+  const arcTo = (r: number, sweep: number, angle: number) =>
+    `A${r} ${r} 0 0 ${sweep} ${r * Math.cos(angle)} ${r * Math.sin(angle)}`;
   const at = (r: number, angle: number) => `${r * Math.cos(angle)} ${r * Math.sin(angle)}`;
   const sector = (from: number, to: number, tie: number): Ways => {
     const [outer, inner] = [Math.asin(tie / 2 / 12), Math.asin(tie / 2 / 8)];
     const middle = (from + to) / 2;
-    return [`<path d="M${at(12, from + outer)}${arcTo(12, 1, middle)}${arcTo(12, 1, to - outer)}L${at(8, to - inner)}` +
-      `${arcTo(8, 0, middle)}${arcTo(8, 0, from + inner)}Z"/>`];
+    return [
+      `<path d="M${at(12, from + outer)}${arcTo(12, 1, middle)}${arcTo(12, 1, to - outer)}L${at(8, to - inner)}` +
+        `${arcTo(8, 0, middle)}${arcTo(8, 0, from + inner)}Z"/>`,
+    ];
   };
 
   it.each([1, 2, 3, 5])('%d of them are as many bridges', (count) => {

@@ -22,9 +22,11 @@ interface Place {
 }
 
 function thinPlaces(body: string, frame = `0 0 ${SIDE} ${SIDE}`): Place[] {
-  const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="${SIDE}mm" height="${SIDE}mm" viewBox="${frame}" ` +
+  const svg =
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${SIDE}mm" height="${SIDE}mm" viewBox="${frame}" ` +
     `data-tombolo-reading="openings">${body}</svg>`;
-  return check(svg).complete.filter(({ check: id }) => THIN.includes(id))
+  return check(svg)
+    .complete.filter(({ check: id }) => THIN.includes(id))
     .map(({ check: id, measure, at, subject }) => {
       const tip = subject?.kind === 'thin' && subject.part.kind === 'tip';
       const excess = tip ? subject.part.reach - measure!.limit : Infinity;
@@ -41,11 +43,21 @@ function artwork(seed: number): Cubic[][] {
     const knots = Array.from({ length: 8 }, (__, k) => {
       const angle = (k * Math.PI) / 4 + 0.2 * random();
       const r = radius * (0.75 + 0.5 * random());
-      return { x: x + r * Math.cos(angle), y: y + r * Math.sin(angle), dx: -0.27 * r * Math.sin(angle), dy: 0.27 * r * Math.cos(angle) };
+      return {
+        x: x + r * Math.cos(angle),
+        y: y + r * Math.sin(angle),
+        dx: -0.27 * r * Math.sin(angle),
+        dy: 0.27 * r * Math.cos(angle),
+      };
     });
     return knots.map((a, k): Cubic => {
       const b = knots[(k + 1) % 8]!;
-      return [[a.x, a.y], [a.x + a.dx, a.y + a.dy], [b.x - b.dx, b.y - b.dy], [b.x, b.y]];
+      return [
+        [a.x, a.y],
+        [a.x + a.dx, a.y + a.dy],
+        [b.x - b.dx, b.y - b.dy],
+        [b.x, b.y],
+      ];
     });
   });
 }
@@ -53,7 +65,8 @@ function artwork(seed: number): Cubic[][] {
 const pair = ([x, y]: Point) => `${x} ${y}`;
 const absolute = (chain: readonly Cubic[]) =>
   `M${pair(chain[0]![0])}${chain.map(([, a, b, end]) => `C${pair(a)} ${pair(b)} ${pair(end)}`).join('')}Z`;
-const drawn = (chains: readonly (readonly Cubic[])[], write = absolute) => chains.map((chain) => `<path d="${write(chain)}"/>`).join('\n');
+const drawn = (chains: readonly (readonly Cubic[])[], write = absolute) =>
+  chains.map((chain) => `<path d="${write(chain)}"/>`).join('\n');
 
 function relative(chain: readonly Cubic[]): string {
   const less = (point: Point, from: Point): Point => [point[0] - from[0], point[1] - from[1]];
@@ -63,7 +76,9 @@ function relative(chain: readonly Cubic[]): string {
 
 /** Knots are smooth, so every second control point follows from the one before. */
 function smooth(chain: readonly Cubic[]): string {
-  const steps = chain.map(([, a, b, end], i) => (i === 0 ? `C${pair(a)} ${pair(b)} ${pair(end)}` : `S${pair(b)} ${pair(end)}`));
+  const steps = chain.map(([, a, b, end], i) =>
+    i === 0 ? `C${pair(a)} ${pair(b)} ${pair(end)}` : `S${pair(b)} ${pair(end)}`,
+  );
   return `M${pair(chain[0]![0])}${steps.join('')}Z`;
 }
 
@@ -74,7 +89,10 @@ function split([p0, p1, p2, p3]: Cubic, t: number): [Cubic, Cubic] {
   const [a, b, c] = [between(p0, p1, t), between(p1, p2, t), between(p2, p3, t)];
   const [d, e] = [between(a, b, t), between(b, c, t)];
   const middle = between(d, e, t);
-  return [[p0, a, d, middle], [middle, e, c, p3]];
+  return [
+    [p0, a, d, middle],
+    [middle, e, c, p3],
+  ];
 }
 
 const reversed = (chain: readonly Cubic[]) => chain.map(([a, b, c, d]): Cubic => [d, c, b, a]).toReversed();
@@ -83,9 +101,13 @@ const later = (chain: readonly Cubic[]) => [...chain.slice(3), ...chain.slice(0,
 /** Each of the places has its fellow among the others, and none is left over. Those at the limit's edge may come and go. */
 function expectSame(places: readonly Place[], others: readonly Place[], slack: { value: number; at: number }): void {
   const sure = ({ value, excess }: Place) => value < 0.785 && excess > 0.05;
-  const fellow = (place: Place, among: readonly Place[]) => among.some((other) =>
-    other.check === place.check && Math.abs(other.value - place.value) <= slack.value &&
-    Math.hypot(other.at[0] - place.at[0], other.at[1] - place.at[1]) <= slack.at);
+  const fellow = (place: Place, among: readonly Place[]) =>
+    among.some(
+      (other) =>
+        other.check === place.check &&
+        Math.abs(other.value - place.value) <= slack.value &&
+        Math.hypot(other.at[0] - place.at[0], other.at[1] - place.at[1]) <= slack.at,
+    );
   expect(places.filter(sure).filter((place) => !fellow(place, others))).toEqual([]);
   expect(others.filter(sure).filter((place) => !fellow(place, places))).toEqual([]);
 }
@@ -102,25 +124,33 @@ describe('findings stay where they are', () => {
 
   it.each(TURNS)('%s', (_, transform, move) => {
     let places = 0;
-    fc.assert(fc.property(seeds, (seed) => {
-      const body = drawn(artwork(seed));
-      const before = thinPlaces(body);
-      places += before.length;
-      const expected = before.map((place) => ({ ...place, at: move(place.at) }));
-      expectSame(thinPlaces(`<g transform="${transform}">${body}</g>`), expected, { value: 0.001, at: 0.01 });
-    }), { numRuns: 8 });
+    fc.assert(
+      fc.property(seeds, (seed) => {
+        const body = drawn(artwork(seed));
+        const before = thinPlaces(body);
+        places += before.length;
+        const expected = before.map((place) => ({ ...place, at: move(place.at) }));
+        expectSame(thinPlaces(`<g transform="${transform}">${body}</g>`), expected, { value: 0.001, at: 0.01 });
+      }),
+      { numRuns: 8 },
+    );
     expect(places).toBeGreaterThan(50);
   });
 
   it.each<[string, (chain: readonly Cubic[]) => string]>([
-    ['relative commands', relative], ['smooth commands', smooth],
-    ['begun at another knot', (chain) => absolute(later(chain))], ['drawn the other way', (chain) => absolute(reversed(chain))],
+    ['relative commands', relative],
+    ['smooth commands', smooth],
+    ['begun at another knot', (chain) => absolute(later(chain))],
+    ['drawn the other way', (chain) => absolute(reversed(chain))],
   ])('when they are written as %s', (_, write) => {
-    fc.assert(fc.property(seeds, (seed) => {
-      const chains = artwork(seed);
-      // The narrowest place of a long slot may lie elsewhere along it when the curve is flattened at other places.
-      expectSame(thinPlaces(drawn(chains)), thinPlaces(drawn(chains, write)), { value: 0.005, at: 1 });
-    }), { numRuns: 8 });
+    fc.assert(
+      fc.property(seeds, (seed) => {
+        const chains = artwork(seed);
+        // The narrowest place of a long slot may lie elsewhere along it when the curve is flattened at other places.
+        expectSame(thinPlaces(drawn(chains)), thinPlaces(drawn(chains, write)), { value: 0.005, at: 1 });
+      }),
+      { numRuns: 8 },
+    );
   });
 });
 
@@ -129,11 +159,14 @@ describe('curves cut in two', () => {
     // Flattened at other places, shapes that barely overlap do so by another width: of them nothing is said.
     const webs = (chains: readonly (readonly Cubic[])[]) =>
       thinPlaces(drawn(chains)).filter(({ check: id, value }) => id === 'thin-bridge' && value > 0.1);
-    fc.assert(fc.property(fc.integer({ min: 1, max: 1e6 }), (seed) => {
-      const chains = artwork(seed);
-      const cut = chains.map((chain) => chain.flatMap((curve) => split(curve, 0.4)));
-      expect(Math.abs(webs(cut).length - webs(chains).length)).toBeLessThanOrEqual(1);
-    }), { numRuns: 6, seed: 4 });
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 1e6 }), (seed) => {
+        const chains = artwork(seed);
+        const cut = chains.map((chain) => chain.flatMap((curve) => split(curve, 0.4)));
+        expect(Math.abs(webs(cut).length - webs(chains).length)).toBeLessThanOrEqual(1);
+      }),
+      { numRuns: 6, seed: 4 },
+    );
   });
 });
 
@@ -155,7 +188,10 @@ describe('nothing degenerate makes a thin place', () => {
     ['an arc without radius', path('M10 10A0 0 0 0 1 30 10L30 30L10 30Z')],
     ['lines that go there and back', path('M10 10H30V30H10Z M20 5V40V5Z')],
     ['a hole that fills its opening', path(`${square(10, 10, 20)}${square(10, 10, 20)}`, 'fill-rule="evenodd"')],
-    ['a shape scaled to a line', `${path(square(10, 10, 20))}<g transform="scale(1 0)">${path(square(10, 10, 20))}</g>`],
+    [
+      'a shape scaled to a line',
+      `${path(square(10, 10, 20))}<g transform="scale(1 0)">${path(square(10, 10, 20))}</g>`,
+    ],
     ['a shape far too small to see', path(square(10, 10, 20)) + path(square(40, 40, 1e-7))],
     ['a shape far outside the sheet', path(square(10, 10, 20)) + path(square(1e7, 1e7, 20))],
   ])('%s', (_, body) => {
@@ -165,10 +201,16 @@ describe('nothing degenerate makes a thin place', () => {
   it.each([0.001, 1, 10_000])('on a sheet of 10 m, in user units of %d mm', (unit) => {
     const sheet = (gap: number) => {
       const size = 10_000 / unit;
-      const [left, right] = [square(4000 / unit, 10 / unit, 1000 / unit), square((5000 + gap) / unit, 10 / unit, 1000 / unit)];
-      const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="10000mm" height="10000mm" viewBox="0 0 ${size} ${size}" ` +
+      const [left, right] = [
+        square(4000 / unit, 10 / unit, 1000 / unit),
+        square((5000 + gap) / unit, 10 / unit, 1000 / unit),
+      ];
+      const svg =
+        `<svg xmlns="http://www.w3.org/2000/svg" width="10000mm" height="10000mm" viewBox="0 0 ${size} ${size}" ` +
         `data-tombolo-reading="openings">${path(left)}${path(right)}</svg>`;
-      return check(svg).complete.filter(({ check: id }) => THIN.includes(id)).map(({ measure }) => measure!.value);
+      return check(svg)
+        .complete.filter(({ check: id }) => THIN.includes(id))
+        .map(({ measure }) => measure!.value);
     };
     expect(sheet(0.9)).toEqual([]);
     expect(sheet(0.5)).toEqual([expect.closeTo(0.5, 3)]);

@@ -33,14 +33,17 @@ export function writePolygons(drawing: Drawing): string {
   const clips = new Map<Clip, string>();
   const body = shapes.map((shape) => writeShape(shape, clips)).join('\n');
   const defs = [...clips].map(([clip, id]) => writeClip(clip, id)).join('\n');
-  return `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}">`
-    + `<defs>${defs}</defs>${body}</svg>`;
+  return (
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}">` +
+    `<defs>${defs}</defs>${body}</svg>`
+  );
 }
 
 function writeShape(shape: Shape, clips: Map<Clip, string>): string {
   const colour = shape.paint.kind === 'none' ? 'none' : shape.paint.colour;
-  let text = `<path d="${writeSubpaths(shape.subpaths)}" fill="${colour}" fill-rule="${shape.fillRule}" `
-    + `fill-opacity="${shape.opacity}"/>`;
+  let text =
+    `<path d="${writeSubpaths(shape.subpaths)}" fill="${colour}" fill-rule="${shape.fillRule}" ` +
+    `fill-opacity="${shape.opacity}"/>`;
   for (const clip of shape.clips) {
     let id = clips.get(clip);
     if (!id) clips.set(clip, (id = `clip${clips.size}`));
@@ -50,17 +53,18 @@ function writeShape(shape: Shape, clips: Map<Clip, string>): string {
 }
 
 function writeClip(clip: Clip, id: string): string {
-  const parts = clip.parts.map((part) =>
-    `<path d="${writeSubpaths(part.subpaths)}" clip-rule="${part.fillRule}"/>`);
+  const parts = clip.parts.map((part) => `<path d="${writeSubpaths(part.subpaths)}" clip-rule="${part.fillRule}"/>`);
   return `<clipPath id="${id}">${parts.join('')}</clipPath>`;
 }
 
 function writeSubpaths(subpaths: readonly Subpath[]): string {
-  return subpaths.map(({ curves }) => {
-    const start = curves[0]?.start;
-    if (!start) return '';
-    return `M${start.x} ${start.y}${curves.map(writeCurve).join('')}Z`;
-  }).join('');
+  return subpaths
+    .map(({ curves }) => {
+      const start = curves[0]?.start;
+      if (!start) return '';
+      return `M${start.x} ${start.y}${curves.map(writeCurve).join('')}Z`;
+    })
+    .join('');
 }
 
 /** Chords for a curve: at 270° and a radius of 100 pixels they stay within a two-hundredth of a pixel. */

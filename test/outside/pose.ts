@@ -40,11 +40,13 @@ export function polygonWays(points: readonly number[]): Ways {
   const from = (i: number) => corners[i]!;
   const [startX, startY] = from(0);
   const relative = rest.map(([x, y], i) => `l${join(x - from(i)[0], y - from(i)[1])}`).join('');
-  const curved = rest.map(([x, y], i) => {
-    const [fromX, fromY] = from(i);
-    const at = (t: number) => join(fromX + t * (x - fromX), fromY + t * (y - fromY));
-    return i % 2 === 0 ? `C${at(0.3)} ${at(0.6)} ${at(1)}` : `Q${at(0.5)} ${at(1)}`;
-  }).join('');
+  const curved = rest
+    .map(([x, y], i) => {
+      const [fromX, fromY] = from(i);
+      const at = (t: number) => join(fromX + t * (x - fromX), fromY + t * (y - fromY));
+      return i % 2 === 0 ? `C${at(0.3)} ${at(0.6)} ${at(1)}` : `Q${at(0.5)} ${at(1)}`;
+    })
+    .join('');
   return [
     `<polygon points="${join(...points)}"/>`,
     `<path d="M${corners.map(([x, y]) => join(x, y)).join(' ')}Z"/>`,
@@ -83,30 +85,46 @@ export const poses: fc.Arbitrary<Pose> = fc.record({
   way: fc.nat(59),
 });
 
-export const AS_IT_IS: Pose =
-  { turn: 0, mirrored: false, shift: [0, 0], unit: 'mm', scale: 1, nesting: 'none', way: 0 };
+export const AS_IT_IS: Pose = {
+  turn: 0,
+  mirrored: false,
+  shift: [0, 0],
+  unit: 'mm',
+  scale: 1,
+  nesting: 'none',
+  way: 0,
+};
 
 /** A square sheet of `side` mm, the shapes' origin at its centre before it is shifted. */
 export function posed(shapes: readonly Ways[], pose: Pose, side: number, attributes = ''): string {
   const body = shapes.map((ways, i) => ways[(pose.way + i) % ways.length]).join('\n');
   const { turn, mirrored, scale, unit } = pose;
   const [x, y] = [side / 2 + pose.shift[0], side / 2 + pose.shift[1]];
-  const [outer, inner] = [`scale(${n(1 / scale)})`, `translate(${join(x, y)}) rotate(${n(turn)}) scale(${mirrored ? -1 : 1} 1)`];
+  const [outer, inner] = [
+    `scale(${n(1 / scale)})`,
+    `translate(${join(x, y)}) rotate(${n(turn)}) scale(${mirrored ? -1 : 1} 1)`,
+  ];
   const size = `${n(side * UNITS[unit])}${unit}`;
-  return `<svg xmlns="http://www.w3.org/2000/svg" width="${size}" height="${size}" viewBox="0 0 ${join(side / scale, side / scale)}" ` +
-    `data-tombolo-reading="openings" ${attributes}>${nested(body, outer, inner, pose.nesting, side)}</svg>`;
+  return (
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${size}" height="${size}" viewBox="0 0 ${join(side / scale, side / scale)}" ` +
+    `data-tombolo-reading="openings" ${attributes}>${nested(body, outer, inner, pose.nesting, side)}</svg>`
+  );
 }
 
 function nested(body: string, outer: string, inner: string, nesting: Pose['nesting'], side: number): string {
   switch (nesting) {
-    case 'none': return `<g transform="${outer} ${inner}">${body}</g>`;
-    case 'groups': return `<g transform="${outer}"><g transform="scale(2)"><g transform="scale(.5) ${inner}">${body}</g></g></g>`;
+    case 'none':
+      return `<g transform="${outer} ${inner}">${body}</g>`;
+    case 'groups':
+      return `<g transform="${outer}"><g transform="scale(2)"><g transform="scale(.5) ${inner}">${body}</g></g></g>`;
     case 'use':
       return `<defs><g id="a" transform="${inner}">${body}</g></defs><use href="#a" transform="${outer}"/>`;
     case 'symbol':
       return `<symbol id="a" overflow="visible"><g transform="${inner}">${body}</g></symbol><g transform="${outer}"><use href="#a"/></g>`;
     case 'svg':
-      return `<g transform="${outer}"><svg width="${n(side)}" height="${n(side)}" viewBox="0 0 ${join(side / 4, side / 4)}" ` +
-        `overflow="visible"><g transform="scale(.25) ${inner}">${body}</g></svg></g>`;
+      return (
+        `<g transform="${outer}"><svg width="${n(side)}" height="${n(side)}" viewBox="0 0 ${join(side / 4, side / 4)}" ` +
+        `overflow="visible"><g transform="scale(.25) ${inner}">${body}</g></svg></g>`
+      );
   }
 }

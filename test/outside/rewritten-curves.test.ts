@@ -30,7 +30,9 @@ function eighth({ x, y }: Point, radius: number, from: number, sweep: number): C
   const handle = (4 / 3) * Math.tan(sweep / 4) * radius;
   const [start, end] = [at(from), at(from + sweep)];
   return {
-    kind: 'cubic', start, end,
+    kind: 'cubic',
+    start,
+    end,
     control1: { x: start.x - handle * Math.sin(from), y: start.y + handle * Math.cos(from) },
     control2: { x: end.x + handle * Math.sin(from + sweep), y: end.y - handle * Math.cos(from + sweep) },
   };
@@ -38,9 +40,11 @@ function eighth({ x, y }: Point, radius: number, from: number, sweep: number): C
 
 function disc(centre: Point, radius: number, sign: number, asArcs: boolean): Curve[] {
   const sweep = (sign * Math.PI) / 4;
-  return Array.from({ length: 8 }, (_, i) => (asArcs
-    ? arcFrom(centre, { x: radius, y: 0 }, { x: 0, y: radius }, i * sweep, sweep)
-    : eighth(centre, radius, i * sweep, sweep)));
+  return Array.from({ length: 8 }, (_, i) =>
+    asArcs
+      ? arcFrom(centre, { x: radius, y: 0 }, { x: 0, y: radius }, i * sweep, sweep)
+      : eighth(centre, radius, i * sweep, sweep),
+  );
 }
 
 /** Round the centre, its radius now this, now that: with waists, bays and points. */
@@ -54,8 +58,13 @@ function blob({ x, y }: Point, radii: readonly number[]): Cubic[] {
     x: knot(i).x + (step * (knot(i + 1).x - knot(i - 1).x)) / 6,
     y: knot(i).y + (step * (knot(i + 1).y - knot(i - 1).y)) / 6,
   });
-  return knots.map((start, i) => (
-    { kind: 'cubic', start, control1: along(i, 1), control2: along(i + 1, -1), end: knot(i + 1) }));
+  return knots.map((start, i) => ({
+    kind: 'cubic',
+    start,
+    control1: along(i, 1),
+    control2: along(i + 1, -1),
+    end: knot(i + 1),
+  }));
 }
 
 const number = (value: number) => value.toFixed(9);
@@ -63,9 +72,12 @@ const place = ({ x, y }: Point) => `${number(x)} ${number(y)}`;
 
 function command(curve: Curve): string {
   switch (curve.kind) {
-    case 'line': return `L${place(curve.end)}`;
-    case 'quadratic': return `Q${place(curve.control)} ${place(curve.end)}`;
-    case 'cubic': return `C${place(curve.control1)} ${place(curve.control2)} ${place(curve.end)}`;
+    case 'line':
+      return `L${place(curve.end)}`;
+    case 'quadratic':
+      return `Q${place(curve.control)} ${place(curve.end)}`;
+    case 'cubic':
+      return `C${place(curve.control1)} ${place(curve.control2)} ${place(curve.end)}`;
     case 'arc': {
       const radius = Math.hypot(curve.axisU.x, curve.axisU.y);
       return `A${number(radius)} ${number(radius)} 0 0 ${curve.sweep > 0 ? 1 : 0} ${place(curve.end)}`;
@@ -78,7 +90,7 @@ const chain = (curves: readonly Curve[]) => `M${place(pointAt(curves[0] as Curve
 const SIDE = 40;
 const sheet = (shapes: readonly (readonly Curve[])[]) =>
   `<svg xmlns="http://www.w3.org/2000/svg" width="${SIDE}mm" height="${SIDE}mm" viewBox="0 0 ${SIDE} ${SIDE}" ` +
-    `data-tombolo-reading="openings" fill-rule="evenodd"><path d="${shapes.map(chain).join('')}"/></svg>`;
+  `data-tombolo-reading="openings" fill-rule="evenodd"><path d="${shapes.map(chain).join('')}"/></svg>`;
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 interface Cell {
@@ -91,8 +103,12 @@ interface Cell {
 }
 
 const cell: fc.Arbitrary<Cell> = fc.record({
-  kind: fc.constantFrom('disc', 'ring', 'blob'), radius: between(2.4, 3.7), inner: between(0.2, 1),
-  radii: fc.array(between(0.3, 3.6), { minLength: 7, maxLength: 7 }), dx: between(-0.3, 0.3), dy: between(-0.3, 0.3),
+  kind: fc.constantFrom('disc', 'ring', 'blob'),
+  radius: between(2.4, 3.7),
+  inner: between(0.2, 1),
+  radii: fc.array(between(0.3, 3.6), { minLength: 7, maxLength: 7 }),
+  dx: between(-0.3, 0.3),
+  dy: between(-0.3, 0.3),
 });
 
 function outlinesOf(cells: readonly Cell[], asArcs: boolean): Curve[][] {
@@ -108,16 +124,19 @@ const measured = (text: string) => check(text).complete.filter((finding) => MEAS
 
 /** Whether rounding may decide if it is found: at the limit, or where there is hardly anything to be found. */
 function isAtLimit({ measure }: Finding): boolean {
-  return measure !== undefined && measure.limit > 0 && (measure.value < SLIVER
-    || [0, TOLERANCE].some((below) => Math.abs(measure.value - (measure.limit - below)) < BAND));
+  return (
+    measure !== undefined &&
+    measure.limit > 0 &&
+    (measure.value < SLIVER || [0, TOLERANCE].some((below) => Math.abs(measure.value - (measure.limit - below)) < BAND))
+  );
 }
 
 function isSame(a: Finding, b: Finding): boolean {
   const [one, other] = [a.measure?.value ?? 0, b.measure?.value ?? 0];
   const band = a.measure?.unit === 'mm²' ? 1e-3 * (1 + one) : BAND;
   // A ring is as wide all round: any place in it is its widest.
-  const apart = a.check === 'small-opening' ? 0
-    : Math.hypot((a.at?.x ?? 0) - (b.at?.x ?? 0), (a.at?.y ?? 0) - (b.at?.y ?? 0));
+  const apart =
+    a.check === 'small-opening' ? 0 : Math.hypot((a.at?.x ?? 0) - (b.at?.x ?? 0), (a.at?.y ?? 0) - (b.at?.y ?? 0));
   return a.check === b.check && a.severity === b.severity && Math.abs(one - other) < band && apart < PLACE;
 }
 
@@ -136,17 +155,22 @@ describe('curves that are written with other commands', () => {
   const cells25 = fc.array(cell, { minLength: 25, maxLength: 25 });
   const run = fc.tuple(cells25, fc.array(between(0.05, 0.95), { minLength: 40 }));
   it.each([
-    ['cut in two anywhere', true], ['arcs as cubics, cut in two', false],
+    ['cut in two anywhere', true],
+    ['arcs as cubics, cut in two', false],
   ])('%s: give the same findings', (_, asArcs) => {
     let compared = 0;
-    fc.assert(fc.property(run, ([cells, cuts]) => {
-      const before = measured(sheet(outlinesOf(cells, true)));
-      const cut = outlinesOf(cells, asArcs)
-        .map((curves) => curves.flatMap((curve, i) => splitCurve(curve, cuts[i % cuts.length] as number)));
-      const after = measured(sheet(cut));
-      compared += before.length;
-      expect([lost(before, after), lost(after, before)]).toEqual([[], []]);
-    }), { numRuns: 20, seed: 2026, endOnFailure: true });
+    fc.assert(
+      fc.property(run, ([cells, cuts]) => {
+        const before = measured(sheet(outlinesOf(cells, true)));
+        const cut = outlinesOf(cells, asArcs).map((curves) =>
+          curves.flatMap((curve, i) => splitCurve(curve, cuts[i % cuts.length] as number)),
+        );
+        const after = measured(sheet(cut));
+        compared += before.length;
+        expect([lost(before, after), lost(after, before)]).toEqual([[], []]);
+      }),
+      { numRuns: 20, seed: 2026, endOnFailure: true },
+    );
     expect(compared).toBeGreaterThan(300);
   });
 });

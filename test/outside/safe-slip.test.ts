@@ -17,17 +17,18 @@ interface IntPoint {
 }
 type Paths = IntPoint[][];
 
-const { Clipper, ClipperOffset, ClipType, EndType, JoinType, Paths, PolyFillType, PolyType } =
-  createRequire(import.meta.url)('clipper-lib') as {
-    Clipper: { new (): Engine; Area(path: IntPoint[]): number };
-    ClipperOffset: new (mitre: number, arc: number) => OffsetEngine;
-    ClipType: Record<'ctUnion' | 'ctDifference', number>;
-    EndType: Record<'etClosedPolygon', number>;
-    JoinType: Record<'jtRound', number>;
-    Paths: new () => Paths;
-    PolyFillType: Record<'pftNonZero', number>;
-    PolyType: Record<'ptSubject' | 'ptClip', number>;
-  };
+const { Clipper, ClipperOffset, ClipType, EndType, JoinType, Paths, PolyFillType, PolyType } = createRequire(
+  import.meta.url,
+)('clipper-lib') as {
+  Clipper: { new (): Engine; Area(path: IntPoint[]): number };
+  ClipperOffset: new (mitre: number, arc: number) => OffsetEngine;
+  ClipType: Record<'ctUnion' | 'ctDifference', number>;
+  EndType: Record<'etClosedPolygon', number>;
+  JoinType: Record<'jtRound', number>;
+  Paths: new () => Paths;
+  PolyFillType: Record<'pftNonZero', number>;
+  PolyType: Record<'ptSubject' | 'ptClip', number>;
+};
 
 interface Engine {
   AddPaths(paths: Paths, type: number, closed: boolean): void;
@@ -42,9 +43,13 @@ interface OffsetEngine {
 const UNITS = 1e5;
 const SLIP = 0.5;
 
-const pathsOf = (region: Region): Paths => region.flatMap(ringsOf).map((ring) =>
-  Array.from({ length: ring.length / 2 }, (_, i) => (
-    { X: Math.round((ring[2 * i] ?? 0) * UNITS), Y: Math.round((ring[2 * i + 1] ?? 0) * UNITS) })));
+const pathsOf = (region: Region): Paths =>
+  region.flatMap(ringsOf).map((ring) =>
+    Array.from({ length: ring.length / 2 }, (_, i) => ({
+      X: Math.round((ring[2 * i] ?? 0) * UNITS),
+      Y: Math.round((ring[2 * i + 1] ?? 0) * UNITS),
+    })),
+  );
 
 function combine(operation: number, subject: Paths, clip: Paths): Paths {
   const engine = new Clipper();
@@ -96,17 +101,23 @@ describe('the safe slip of each sheet of a stack', () => {
   it('is where brute force first sees bare ground, on 100 random stacks', () => {
     const step = 0.01;
     let opened = 0;
-    fc.assert(fc.property(randomStack, (layers) => {
-      const { seams } = measureCells(layers, FRAME, SLIP);
-      const paths = layers.map(pathsOf);
-      layers.forEach((_, own) => {
-        const widths = seams.flatMap(({ pieces }) => pieces).filter(({ slipping }) => slipping === own).map(({ width }) => width);
-        const ours = Math.min(SLIP, ...widths);
-        const brute = firstBare(paths, own, step) ?? SLIP;
-        if (brute < SLIP) opened += 1;
-        expect(Math.abs(ours - brute)).toBeLessThan(0.02);
-      });
-    }), { numRuns: 100, seed: 7 });
+    fc.assert(
+      fc.property(randomStack, (layers) => {
+        const { seams } = measureCells(layers, FRAME, SLIP);
+        const paths = layers.map(pathsOf);
+        layers.forEach((_, own) => {
+          const widths = seams
+            .flatMap(({ pieces }) => pieces)
+            .filter(({ slipping }) => slipping === own)
+            .map(({ width }) => width);
+          const ours = Math.min(SLIP, ...widths);
+          const brute = firstBare(paths, own, step) ?? SLIP;
+          if (brute < SLIP) opened += 1;
+          expect(Math.abs(ours - brute)).toBeLessThan(0.02);
+        });
+      }),
+      { numRuns: 100, seed: 7 },
+    );
     expect(opened).toBeGreaterThan(60);
   }, 120_000);
 });

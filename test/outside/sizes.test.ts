@@ -15,7 +15,9 @@ describe('stated size', () => {
 
   it('of arcs01 puts its shapes 6.25 mm lower than its viewBox says', () => {
     // SVG 2, images/paths/arcs01.svg: 12cm × 5.25cm with viewBox 0 0 1200 400, xMidYMid meet.
-    const { sheets } = check(svg('width="12cm" height="5.25cm" viewBox="0 0 1200 400"', '<rect width="1200" height="400"/>'));
+    const { sheets } = check(
+      svg('width="12cm" height="5.25cm" viewBox="0 0 1200 400"', '<rect width="1200" height="400"/>'),
+    );
     const ring = sheets[0]?.openings[0]?.outer ?? [];
     const ys = [...ring].filter((_, i) => i % 2 === 1);
     expect(Math.min(...ys)).toBeCloseTo(6.25, 4);

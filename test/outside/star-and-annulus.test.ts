@@ -12,7 +12,8 @@ const SAME_WAY = ring('M 299,200 A 49,49 0 0 1 201,200 A 49,49 0 0 1 299,200 Z')
 const REVERSED = ring('M 299,200 A 49,49 0 0 0 201,200 A 49,49 0 0 0 299,200 Z');
 
 function measure(data: string, rule: string): { area: number; islands: number[] } {
-  const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="500mm" height="400mm" viewBox="0 0 500 400">` +
+  const svg =
+    `<svg xmlns="http://www.w3.org/2000/svg" width="500mm" height="400mm" viewBox="0 0 500 400">` +
     `<path fill-rule="${rule}" d="${data}"/></svg>`;
   const [sheet] = check(svg).sheets;
   const material = sheet?.pieces.reduce((sum, piece) => sum + piece.area, 0) ?? 0;
@@ -47,7 +48,11 @@ describe('the annulus', () => {
     expect(islands).toEqual([]);
   });
 
-  it.each([[SAME_WAY, 'evenodd'], [REVERSED, 'nonzero'], [REVERSED, 'evenodd']])('else holds an island: %s %s', (d, rule) => {
+  it.each([
+    [SAME_WAY, 'evenodd'],
+    [REVERSED, 'nonzero'],
+    [REVERSED, 'evenodd'],
+  ])('else holds an island: %s %s', (d, rule) => {
     const { area, islands } = measure(d, rule);
     near(area, 28425.1303);
     expect(islands).toHaveLength(1);

@@ -15,6 +15,8 @@ export function loadFace(name: string): Font {
 export function letterStencil(face: Font, character: string, height = 40): string {
   const size = height * 2;
   const data = face.getPath(character, size / 4, size * 0.75, height).toPathData(4);
-  return `<svg xmlns="http://www.w3.org/2000/svg" width="${size}mm" height="${size}mm" viewBox="0 0 ${size} ${size}" ` +
-    `data-tombolo-reading="openings"><path d="${data}"/></svg>`;
+  return (
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${size}mm" height="${size}mm" viewBox="0 0 ${size} ${size}" ` +
+    `data-tombolo-reading="openings"><path d="${data}"/></svg>`
+  );
 }

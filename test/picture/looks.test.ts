@@ -80,7 +80,10 @@ describe('one sheet', () => {
 test('the print leaves out what is switched off, and lays bare ground over all paint', () => {
   const look = printLook(stack(3), { isShown: (index) => index !== 1, bare: 'M0 0L1 0L1 1Z' });
   expect(look.plates.map(({ layer: index, parts }) => [index, ...parts.map(({ role }) => role)])).toEqual([
-    [undefined, 'ground'], [0, 'paint'], [2, 'paint'], [undefined, 'bare'],
+    [undefined, 'ground'],
+    [0, 'paint'],
+    [2, 'paint'],
+    [undefined, 'bare'],
   ]);
 });
 
@@ -93,8 +96,14 @@ describe('the measure of a narrow place', () => {
 
   test('arrows touch both ends from outside', () => {
     const { lines } = measureLines({ x: 0, y: 0 }, { x: 1, y: 0 }, 2);
-    const tips = [...lines.matchAll(/M([-\d.]+) [-\d.]+L([-\d.]+) 0L/g)].map(([, from, tip]) => [Number(from), Number(tip)]);
-    expect(tips).toEqual([[-1, 0], [2, 1]]);
+    const tips = [...lines.matchAll(/M([-\d.]+) [-\d.]+L([-\d.]+) 0L/g)].map(([, from, tip]) => [
+      Number(from),
+      Number(tip),
+    ]);
+    expect(tips).toEqual([
+      [-1, 0],
+      [2, 1],
+    ]);
   });
 
   test('two points in one place give no odd numbers', () => {

@@ -10,7 +10,7 @@ import type { Report } from '../../src/report';
 /** How many square millimetres of a picture have each colour, drawn by an independent renderer. */
 function areasByColour(svg: string, pixelsPerMm = 10): Map<string, number> {
   const { width } = new Resvg(svg);
-  const zoom = pixelsPerMm * 25.4 / 96;
+  const zoom = (pixelsPerMm * 25.4) / 96;
   expect(width).toBeGreaterThan(0);
   const { pixels } = new Resvg(svg, { fitTo: { mode: 'zoom', value: zoom } }).render();
   const areas = new Map<string, number>();
@@ -70,8 +70,13 @@ describe('a picture of the stack', () => {
     const svg = stackPicture(check(STACK), { look: 'sheet', layer: 'reeds' });
     expect(svg).toContain('fill="#d8c39b"');
     const { children } = (await parse(svg)).children.at(-1)!;
-    expect(children.map(({ attributes }) => attributes['transform'] ?? '')).toContainEqual(expect.stringMatching(/^matrix/));
-    expect(children.filter(({ name }) => name === 'text').map(({ children: [text] }) => text?.value)).toEqual(['1', '2']);
+    expect(children.map(({ attributes }) => attributes['transform'] ?? '')).toContainEqual(
+      expect.stringMatching(/^matrix/),
+    );
+    expect(children.filter(({ name }) => name === 'text').map(({ children: [text] }) => text?.value)).toEqual([
+      '1',
+      '2',
+    ]);
     expect(() => new Resvg(svg).render()).not.toThrow();
   });
 
@@ -85,24 +90,26 @@ describe('a picture of the stack', () => {
   });
 
   test.each(['', '<svg', 'no markup at all', '<svg xmlns="http://www.w3.org/2000/svg" width="0" height="-3"/>'])(
-    'what is no stencil gives a well-formed picture: %j', async (text) => {
+    'what is no stencil gives a well-formed picture: %j',
+    async (text) => {
       const svg = stackPicture(check(text));
       expect((await parse(svg)).name).toBe('svg');
       expect(svg).not.toMatch(/NaN|Infinity|undefined/);
-    });
+    },
+  );
 });
 
 describe('pathData', () => {
   const square = (from: number, to: number) => Float64Array.of(from, from, to, from, to, to, from, to);
 
   test('rounds to the micrometre and knows no minus nought', () => {
-    expect(pathData([{ outer: Float64Array.of(-0.0001, 0, 1 / 3, 0, 1 / 3, 2e-7), holes: [] }]))
-      .toBe('M0 0L0.333 0L0.333 0Z');
+    expect(pathData([{ outer: Float64Array.of(-0.0001, 0, 1 / 3, 0, 1 / 3, 2e-7), holes: [] }])).toBe(
+      'M0 0L0.333 0L0.333 0Z',
+    );
   });
 
   test('holes follow their outer ring', () => {
-    expect(pathData([{ outer: square(0, 9), holes: [square(3, 6)] }]))
-      .toBe('M0 0L9 0L9 9L0 9ZM3 3L6 3L6 6L3 6Z');
+    expect(pathData([{ outer: square(0, 9), holes: [square(3, 6)] }])).toBe('M0 0L9 0L9 9L0 9ZM3 3L6 3L6 6L3 6Z');
   });
 
   test('what is not finite is no word in the path', () => {

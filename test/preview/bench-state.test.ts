@@ -1,6 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import {
-  carryOver, FIRST_STATE, isFindingShown, isLayerShown, layerKeys, restoredState, type BenchState,
+  carryOver,
+  FIRST_STATE,
+  isFindingShown,
+  isLayerShown,
+  layerKeys,
+  restoredState,
+  type BenchState,
 } from '../../src/preview/bench-state';
 import type { StackFinding } from '../../src/server/protocol';
 import { madeStack } from './made-stack';
@@ -8,8 +14,16 @@ import { madeStack } from './made-stack';
 const stack = (version: number, names: readonly string[]) => madeStack({ version, names });
 
 const finding = (of: number | undefined): StackFinding => ({
-  uri: 'file:///heron.svg', check: 'floating-island', severity: 'error', message: '', layer: of, at: undefined,
-  measure: undefined, chord: undefined, from: 0, to: 0,
+  uri: 'file:///heron.svg',
+  check: 'floating-island',
+  severity: 'error',
+  message: '',
+  layer: of,
+  at: undefined,
+  measure: undefined,
+  chord: undefined,
+  from: 0,
+  to: 0,
 });
 
 describe('what shows', () => {
@@ -54,8 +68,15 @@ describe('the choice', () => {
     const kept = { ...state, opacity: 0.5, apart: 0.2, ground: '#336699', slips, held: 'sun' };
     expect(restoredState(JSON.parse(JSON.stringify(kept)))).toEqual(kept);
     for (const odd of [undefined, null, 'print', 7, []]) expect(restoredState(odd)).toEqual(FIRST_STATE);
-    expect(restoredState({
-      mode: 'stack', sheet: -1, hidden: [1, 'sun'], opacity: 7, ground: 'red"/>', slips: { sun: null, reeds: { x: 'a' } },
-    })).toEqual({ ...FIRST_STATE, hidden: ['sun'] });
+    expect(
+      restoredState({
+        mode: 'stack',
+        sheet: -1,
+        hidden: [1, 'sun'],
+        opacity: 7,
+        ground: 'red"/>',
+        slips: { sun: null, reeds: { x: 'a' } },
+      }),
+    ).toEqual({ ...FIRST_STATE, hidden: ['sun'] });
   });
 });

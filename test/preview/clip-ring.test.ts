@@ -5,7 +5,8 @@ import { clipRingToBox } from '../../src/preview/clip-ring';
 
 const box = { minX: -3, minY: -2, maxX: 4, maxY: 5 };
 const coordinates = fc.integer({ min: -100, max: 100 }).map((value) => value / 10 + 0.01);
-const rings = fc.array(fc.tuple(coordinates, coordinates), { minLength: 3, maxLength: 40 })
+const rings = fc
+  .array(fc.tuple(coordinates, coordinates), { minLength: 3, maxLength: 40 })
   .map((points) => Float64Array.from(points.flat()));
 const inside = fc.record({
   x: fc.integer({ min: -299, max: 399 }).map((value) => value / 100),
@@ -14,18 +15,27 @@ const inside = fc.record({
 
 describe('a ring cut off at a box', () => {
   test('fills the same inside the box, however it crosses itself', () => {
-    fc.assert(fc.property(rings, inside, (ring, point) => {
-      expect(ringContains(clipRingToBox(ring, box), point)).toBe(ringContains(ring, point));
-    }), { numRuns: 2000 });
+    fc.assert(
+      fc.property(rings, inside, (ring, point) => {
+        expect(ringContains(clipRingToBox(ring, box), point)).toBe(ringContains(ring, point));
+      }),
+      { numRuns: 2000 },
+    );
   });
 
   test('stays within the box', () => {
-    fc.assert(fc.property(rings, (ring) => {
-      const points = Array.from(clipRingToBox(ring, box));
-      expect(points.every((value, i) => i % 2 === 0
-        ? value >= box.minX - 1e-9 && value <= box.maxX + 1e-9
-        : value >= box.minY - 1e-9 && value <= box.maxY + 1e-9)).toBe(true);
-    }));
+    fc.assert(
+      fc.property(rings, (ring) => {
+        const points = Array.from(clipRingToBox(ring, box));
+        expect(
+          points.every((value, i) =>
+            i % 2 === 0
+              ? value >= box.minX - 1e-9 && value <= box.maxX + 1e-9
+              : value >= box.minY - 1e-9 && value <= box.maxY + 1e-9,
+          ),
+        ).toBe(true);
+      }),
+    );
   });
 
   test('keeps its turn and loses the area outside: a square half in, half out', () => {

@@ -9,14 +9,17 @@ import { windowBox } from '../../src/preview/view';
 const view = { scale: 2, x: 10, y: 20 };
 const look = {
   plates: [
-    { layer: undefined, place: IDENTITY }, { layer: 0, place: IDENTITY }, { layer: 2, place: translation(5, 0) },
+    { layer: undefined, place: IDENTITY },
+    { layer: 0, place: IDENTITY },
+    { layer: 2, place: translation(5, 0) },
   ],
 };
 
 describe('a point of the window', () => {
   test('lies on each sheet where that sheet lies, the uppermost first; what has no layer is left out', () => {
     expect(placesUnder(look, view, { x: 50, y: 40 })).toEqual([
-      { layer: 2, point: { x: 15, y: 10 } }, { layer: 0, point: { x: 20, y: 10 } },
+      { layer: 2, point: { x: 15, y: 10 } },
+      { layer: 0, point: { x: 20, y: 10 } },
     ]);
     expect(layersOf(look)).toEqual([0, 2]);
     expect(placeOfLayer(look, 2)).toEqual(translation(5, 0));
@@ -27,7 +30,12 @@ describe('a point of the window', () => {
 describe('what the window shows', () => {
   test('is a box of the sheet, and of a sheet that lies elsewhere another', () => {
     expect(windowBox(view, { width: 100, height: 60 })).toEqual({ minX: -5, minY: -10, maxX: 45, maxY: 20 });
-    expect(windowBox(view, { width: 100, height: 60 }, translation(5, 1))).toEqual({ minX: -10, minY: -11, maxX: 40, maxY: 19 });
+    expect(windowBox(view, { width: 100, height: 60 }, translation(5, 1))).toEqual({
+      minX: -10,
+      minY: -11,
+      maxX: 40,
+      maxY: 19,
+    });
   });
 
   test('holds all of the window where the sheet is turned', () => {

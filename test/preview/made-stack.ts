@@ -3,14 +3,33 @@ import type { Stack, StackLayer } from '../../src/server/protocol';
 const uri = 'file:///heron.svg';
 
 const layer = (name: string): StackLayer => ({
-  uri, name, paint: '#000000', reading: 'openings', readingStated: true, openings: '', openingCount: 0, openingArea: 0,
-  materialArea: 0, cutLength: 0, islands: [],
+  uri,
+  name,
+  paint: '#000000',
+  reading: 'openings',
+  readingStated: true,
+  openings: '',
+  openingCount: 0,
+  openingArea: 0,
+  materialArea: 0,
+  cutLength: 0,
+  islands: [],
 });
 
 /** A stack of 10 by 10 mm with empty layers of these names. */
 export function madeStack({ version = 1, names }: { version?: number; names: readonly string[] }): Stack {
   return {
-    uri, version, documents: [{ uri, version }], stencil: true, elapsed: 1, width: 10, height: 10, sizeStated: true,
-    slip: 0.5, sheet: { minX: 0, minY: 0, maxX: 10, maxY: 10 }, layers: names.map(layer), findings: [],
+    uri,
+    version,
+    documents: [{ uri, version }],
+    stencil: true,
+    elapsed: 1,
+    width: 10,
+    height: 10,
+    sizeStated: true,
+    slip: 0.5,
+    sheet: { minX: 0, minY: 0, maxX: 10, maxY: 10 },
+    layers: names.map(layer),
+    findings: [],
   };
 }

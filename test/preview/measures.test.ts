@@ -9,7 +9,9 @@ function made() {
   const asked: { id: number; question: Question }[] = [];
   const questions = new Questions((id, question) => asked.push({ id, question }));
   let drawn = 0;
-  const measures = new Measures(questions, () => { drawn += 1; });
+  const measures = new Measures(questions, () => {
+    drawn += 1;
+  });
   const answer = async (value: unknown) => {
     const { id } = asked.at(-1) ?? { id: 0 };
     questions.hear(id, value);

@@ -40,7 +40,9 @@ describe('an outline on the screen', () => {
 
   test('leaves out rings that are far away, and cuts off those that reach far', () => {
     const rings = made(circle(0, 0, 5) + circle(100, 0, 5));
-    expect(rings.within({ minX: 90, minY: -10, maxX: 110, maxY: 10 }, -20)).toBe(made(circle(100, 0, 5)).within(everywhere, -20));
+    expect(rings.within({ minX: 90, minY: -10, maxX: 110, maxY: 10 }, -20)).toBe(
+      made(circle(100, 0, 5)).within(everywhere, -20),
+    );
     const quarter = pointsOf(rings.within({ minX: 0, minY: 0, maxX: 10, maxY: 10 }, -20));
     expect(Math.abs(signedArea(Float64Array.from(quarter.flat())))).toBeCloseTo((Math.PI * 25) / 4, 2);
   });

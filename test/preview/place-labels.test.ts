@@ -17,11 +17,13 @@ test('findings without a place have no label, and the others keep their order', 
 
 test('labels of a few places, even all in one, hide neither each other nor the places', () => {
   const pixel = fc.integer({ min: 0, max: 400 });
-  fc.assert(fc.property(fc.array(fc.record({ x: pixel, y: pixel }), { maxLength: 6 }), (given) => {
-    const labels = placeLabels(given).flatMap((label) => label ? [label] : []);
-    labels.forEach((label, i) => {
-      for (const other of labels.slice(i + 1)) expect(distance(label, other)).toBeGreaterThan(20);
-      for (const place of given) expect(distance(label, place)).toBeGreaterThan(20);
-    });
-  }));
+  fc.assert(
+    fc.property(fc.array(fc.record({ x: pixel, y: pixel }), { maxLength: 6 }), (given) => {
+      const labels = placeLabels(given).flatMap((label) => (label ? [label] : []));
+      labels.forEach((label, i) => {
+        for (const other of labels.slice(i + 1)) expect(distance(label, other)).toBeGreaterThan(20);
+        for (const place of given) expect(distance(label, place)).toBeGreaterThan(20);
+      });
+    }),
+  );
 });

@@ -13,12 +13,14 @@ describe('rulers', () => {
   test('labels never crowd, ticks never run together, at whatever scale', () => {
     const scales = fc.double({ min: 0.05, max: 2000, noNaN: true });
     const starts = fc.double({ min: -1000, max: 1000, noNaN: true });
-    fc.assert(fc.property(scales, starts, (scale, from) => {
-      const ticks = rulerTicks(from, from + 800 / scale, scale);
-      expect(gap(ticks.filter(({ length }) => length === 'long').map(({ at }) => at * scale))).toBeGreaterThan(45);
-      expect(gap(ticks.map(({ at }) => at * scale))).toBeGreaterThan(4.9);
-      expect(ticks.length).toBeLessThan(200);
-    }));
+    fc.assert(
+      fc.property(scales, starts, (scale, from) => {
+        const ticks = rulerTicks(from, from + 800 / scale, scale);
+        expect(gap(ticks.filter(({ length }) => length === 'long').map(({ at }) => at * scale))).toBeGreaterThan(45);
+        expect(gap(ticks.map(({ at }) => at * scale))).toBeGreaterThan(4.9);
+        expect(ticks.length).toBeLessThan(200);
+      }),
+    );
   });
 
   test('the scale bar has a round length that fits', () => {
@@ -34,5 +36,8 @@ describe('rulers', () => {
 });
 
 function gap(places: readonly number[]): number {
-  return places.reduce((least, place, i) => i === 0 ? least : Math.min(least, place - (places[i - 1] ?? 0)), Infinity);
+  return places.reduce(
+    (least, place, i) => (i === 0 ? least : Math.min(least, place - (places[i - 1] ?? 0))),
+    Infinity,
+  );
 }

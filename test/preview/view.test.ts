@@ -12,11 +12,13 @@ const points = fc.record({ x: coordinates, y: coordinates });
 
 describe('the view', () => {
   test('goes to the window and back', () => {
-    fc.assert(fc.property(views, points, (view, point) => {
-      const back = toSheet(view, toWindow(view, point));
-      expect(back.x).toBeCloseTo(point.x, 6);
-      expect(back.y).toBeCloseTo(point.y, 6);
-    }));
+    fc.assert(
+      fc.property(views, points, (view, point) => {
+        const back = toSheet(view, toWindow(view, point));
+        expect(back.x).toBeCloseTo(point.x, 6);
+        expect(back.y).toBeCloseTo(point.y, 6);
+      }),
+    );
   });
 
   test('shows a whole sheet, centred, at true proportions, with its padding', () => {
@@ -36,11 +38,13 @@ describe('the view', () => {
   });
 
   test('scales about the pointer, whose place on the sheet does not move', () => {
-    fc.assert(fc.property(views, points, fc.double({ min: 0.01, max: 100, noNaN: true }), (view, at, factor) => {
-      const [before, after] = [toSheet(view, at), toSheet(zoomAt(view, at, factor), at)];
-      expect(after.x).toBeCloseTo(before.x, 5);
-      expect(after.y).toBeCloseTo(before.y, 5);
-    }));
+    fc.assert(
+      fc.property(views, points, fc.double({ min: 0.01, max: 100, noNaN: true }), (view, at, factor) => {
+        const [before, after] = [toSheet(view, at), toSheet(zoomAt(view, at, factor), at)];
+        expect(after.x).toBeCloseTo(before.x, 5);
+        expect(after.y).toBeCloseTo(before.y, 5);
+      }),
+    );
   });
 
   test('shifts no more than it must to show a place', () => {

@@ -39,7 +39,8 @@ test('where no bridge can be, one sentence says why', () => {
     bridgePlan(checked, { uri, version: 2, finding: 0 }),
     bridgePlan(checked, { uri, version: 3, finding: 99 }),
     bridgePlan(checked, { uri, version: 3, finding: 0, mend: 'accept' }),
-  ]) expect(answer).toEqual({ version: 3, refusal: expect.stringMatching(/^[A-Z][^\n]*\.$/) });
+  ])
+    expect(answer).toEqual({ version: 3, refusal: expect.stringMatching(/^[A-Z][^\n]*\.$/) });
 });
 
 test('the plan of a finding is that of its preferred mend, or of the one asked for', () => {

@@ -1,6 +1,9 @@
 import { expect, test } from 'vitest';
 import {
-  CancellationToken, CancellationTokenSource, type TextDocumentEdit, type TextEdit,
+  CancellationToken,
+  CancellationTokenSource,
+  type TextDocumentEdit,
+  type TextEdit,
 } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { check } from '../../src/engine';
@@ -47,7 +50,9 @@ test('edits are for the version that was checked, though the text moves on while
 test('at the caret a bridge is offered there, before that of the layer', async () => {
   const place = open().positionAt(text.indexOf('M10 10v10') + 'M10 10v'.length);
   const actions = await codeActions(
-    CheckedDocument.check(open(), undefined), { ...asked, range: { start: place, end: place } }, CancellationToken.None,
+    CheckedDocument.check(open(), undefined),
+    { ...asked, range: { start: place, end: place } },
+    CancellationToken.None,
   );
   const titles = actions.map(({ title }) => title);
   const here = titles.findIndex((title) => title.startsWith('Bridge it here'));
@@ -57,16 +62,28 @@ test('at the caret a bridge is offered there, before that of the layer', async (
 
 test('at a bridge its changes are offered to one who asks for them', async () => {
   const bridged = text.replace(
-    'M5 5h20v20h-20z M10 10v10h10v-10z', 'M5 5h20v9.6h-5v-4.6h-10v4.6h-5z M5 15.4h5v4.6h10v-4.6h5v9.6h-20z');
+    'M5 5h20v20h-20z M10 10v10h10v-10z',
+    'M5 5h20v9.6h-5v-4.6h-10v4.6h-5z M5 15.4h5v4.6h10v-4.6h5v9.6h-20z',
+  );
   const document = () => TextDocument.create('file:///two.svg', 'xml', 3, bridged);
   const place = document().positionAt(bridged.indexOf('M5 15.4h5') + 'M5 15.4h'.length);
-  const ask = (context: object) => codeActions(CheckedDocument.check(document(), undefined), {
-    ...asked, range: { start: place, end: place }, context: { diagnostics: [], ...context },
-  }, CancellationToken.None);
+  const ask = (context: object) =>
+    codeActions(
+      CheckedDocument.check(document(), undefined),
+      {
+        ...asked,
+        range: { start: place, end: place },
+        context: { diagnostics: [], ...context },
+      },
+      CancellationToken.None,
+    );
   const titles = (await ask({ only: ['refactor'] })).map(({ title }) => title);
   expect(titles).toEqual([
-    'Widen this bridge to 1.20 mm', 'Widen this bridge to 1.60 mm', 'Move this bridge 1.60 mm down',
-    'Move this bridge 1.60 mm up', 'Remove this bridge',
+    'Widen this bridge to 1.20 mm',
+    'Widen this bridge to 1.60 mm',
+    'Move this bridge 1.60 mm down',
+    'Move this bridge 1.60 mm up',
+    'Remove this bridge',
   ]);
   expect(await ask({ triggerKind: 2 })).toEqual([]);
   const [wider] = await ask({ only: ['refactor.rewrite'] });

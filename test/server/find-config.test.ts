@@ -19,13 +19,14 @@ afterAll(() => rmSync(folder, { recursive: true }));
 describe('the configuration in force', () => {
   test('is the nearest above; a folder of that name is none', () => {
     expect(findConfig(uri('trail/post 8/sun.svg'), nothingOpen)).toEqual({
-      uri: uri('trail/tombolo.json'), text: '{"margin": "5mm"}',
+      uri: uri('trail/tombolo.json'),
+      text: '{"margin": "5mm"}',
     });
   });
 
   test('is what stands in the editor, saved or not', () => {
     const config = uri('trail/post 8/tombolo.json');
-    const open = (asked: string) => asked === config ? '{}' : undefined;
+    const open = (asked: string) => (asked === config ? '{}' : undefined);
     expect(findConfig(uri('trail/post 8/sun.svg'), open)).toEqual({ uri: config, text: '{}' });
   });
 

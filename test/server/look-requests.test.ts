@@ -48,7 +48,7 @@ test('necks within the limit are measured too', () => {
 
 describe('another order', () => {
   const nothingOpen = () => undefined;
-  const refusal = (answer: Reordering) => 'refusal' in answer ? answer.refusal : undefined;
+  const refusal = (answer: Reordering) => ('refusal' in answer ? answer.refusal : undefined);
 
   test('of a file by itself is an edit of the file, for the version that was looked at', () => {
     const answer = reordering(alone, { uri, version: 3, layer: 0, to: 1 }, nothingOpen);
@@ -66,9 +66,9 @@ describe('another order', () => {
       'file:///print/two.svg': fields,
     };
     const project = (text: string) => {
-      const checked = CheckedProject.check({ uri: config, text }, (asked) => (
-        files[asked] === undefined ? undefined : { document: opened(asked, files[asked]), open: true }
-      ));
+      const checked = CheckedProject.check({ uri: config, text }, (asked) =>
+        files[asked] === undefined ? undefined : { document: opened(asked, files[asked]), open: true },
+      );
       return checked.documents.get('sky.svg') as CheckedDocument;
     };
     const entries = '{"layers": [{"from": "sky.svg"}, {"from": "two.svg#marsh"}]}';
@@ -87,7 +87,9 @@ describe('another order', () => {
     test('of layers that one entry names together is an edit of their file; others do not mix with them', () => {
       const checked = project('{"layers": [{"from": "sky.svg"}, {"from": "two.svg"}]}');
       const params = { uri: 'file:///print/sky.svg', version: 3 };
-      expect(reordering(checked, { ...params, layer: 1, to: 2 }, nothingOpen)).toMatchObject({ uri: 'file:///print/two.svg' });
+      expect(reordering(checked, { ...params, layer: 1, to: 2 }, nothingOpen)).toMatchObject({
+        uri: 'file:///print/two.svg',
+      });
       expect(refusal(reordering(checked, { ...params, layer: 0, to: 2 }, nothingOpen))).toMatch(/"two.svg"/);
       expect(refusal(reordering(checked, { ...params, layer: 0, to: 9 }, nothingOpen))).toMatch(/no such place/);
     });

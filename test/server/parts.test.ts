@@ -16,14 +16,23 @@ const drawing = `<svg xmlns="http://www.w3.org/2000/svg" data-tombolo-reading="o
 let built: Awaited<ReturnType<typeof buildServer>>;
 let server: ServerProcess;
 
-beforeAll(async () => { built = await buildServer(); });
+beforeAll(async () => {
+  built = await buildServer();
+});
 afterAll(() => built.remove());
-beforeEach(async () => { server = await ServerProcess.start(built.file); });
-afterEach(async () => { await server.stop(); });
+beforeEach(async () => {
+  server = await ServerProcess.start(built.file);
+});
+afterEach(async () => {
+  await server.stop();
+});
 
 type Asked = Partial<PartAtParams> & { readonly x: number; readonly y: number; readonly layers?: readonly number[] };
 
-async function partAt(uri: string, { x, y, layers = [1, 0], reach = 0.1, sheets = false }: Asked): Promise<PlaceAnswer | null> {
+async function partAt(
+  uri: string,
+  { x, y, layers = [1, 0], reach = 0.1, sheets = false }: Asked,
+): Promise<PlaceAnswer | null> {
   const places = layers.map((layer) => ({ layer, point: { x, y } }));
   return server.connection.sendRequest('tombolo/partAt', { uri, places, reach, sheets });
 }

@@ -16,7 +16,9 @@ const heron = sheet(square(30, 30, 10));
 let built: Awaited<ReturnType<typeof buildServer>>;
 let server: ServerProcess;
 
-beforeAll(async () => { built = await buildServer(); });
+beforeAll(async () => {
+  built = await buildServer();
+});
 afterAll(() => built.remove());
 beforeEach(async () => {
   server = await ServerProcess.start(built.file);
@@ -25,20 +27,24 @@ beforeEach(async () => {
   server.write('sun.svg', sun);
   server.write('birds/heron.svg', heron);
 });
-afterEach(async () => { await server.stop(); });
+afterEach(async () => {
+  await server.stop();
+});
 
 const whole = (text: string) => [{ text }];
 const codes = (diagnostics: readonly Diagnostic[]) => diagnostics.map(({ code }) => code);
 
 /** The last diagnostics of a file that are as they should be. */
-const published = (name: string, wanted: (codes: unknown[]) => boolean) => server.until(`findings in ${name}`, () => {
-  const last = server.published.findLast(({ uri }) => uri === server.uri(name));
-  return last && wanted(codes(last.diagnostics)) ? last : undefined;
-});
+const published = (name: string, wanted: (codes: unknown[]) => boolean) =>
+  server.until(`findings in ${name}`, () => {
+    const last = server.published.findLast(({ uri }) => uri === server.uri(name));
+    return last && wanted(codes(last.diagnostics)) ? last : undefined;
+  });
 
-const changedOnDisk = (name: string) => server.connection.sendNotification('workspace/didChangeWatchedFiles', {
-  changes: [{ uri: server.uri(name), type: 2 }],
-});
+const changedOnDisk = (name: string) =>
+  server.connection.sendNotification('workspace/didChangeWatchedFiles', {
+    changes: [{ uri: server.uri(name), type: 2 }],
+  });
 
 test('files that are not open are read from disk, and are clear again when the project is gone', async () => {
   const document = await server.open('birds/heron.svg', heron);
@@ -68,8 +74,9 @@ test('what lies between two files is told in one, with the place in the other, a
   const [left, right] = [sheet(square(5, 5, 20)), (x: number) => sheet(square(x, 5, 20))];
   server.write('sun.svg', left);
   const document = await server.open('birds/heron.svg', right(25.2));
-  const { uri, diagnostics } = await server.until('a bare gap', () => server.published.findLast((sent) =>
-    codes(sent.diagnostics).includes('bare-gap')));
+  const { uri, diagnostics } = await server.until('a bare gap', () =>
+    server.published.findLast((sent) => codes(sent.diagnostics).includes('bare-gap')),
+  );
   const gap = diagnostics.find(({ code }) => code === 'bare-gap');
   const others = gap?.relatedInformation?.map(({ location }) => location.uri) ?? [];
   expect([uri, ...others]).toEqual(expect.arrayContaining([server.uri('sun.svg'), server.uri('birds/heron.svg')]));
@@ -78,8 +85,10 @@ test('what lies between two files is told in one, with the place in the other, a
   await published(name, (found) => !found.includes('bare-gap'));
   const open = await server.open('sun.svg', left);
   await server.change(open, whole(sheet(square(1.7, 5, 20))));
-  await server.until('a gap again', () =>
-    codes(server.published.at(-1)?.diagnostics ?? []).includes('bare-gap') || undefined);
+  await server.until(
+    'a gap again',
+    () => codes(server.published.at(-1)?.diagnostics ?? []).includes('bare-gap') || undefined,
+  );
 });
 
 test('entries that name nothing are underlined in tombolo.json, and the rest is checked', async () => {
@@ -88,7 +97,8 @@ test('entries that name nothing are underlined in tombolo.json, and the rest is 
   await published('sun.svg', (found) => found.length === 1);
   const { diagnostics } = await published('tombolo.json', (found) => found.length === 2);
   expect(diagnostics.map(({ message }) => String(message).slice(0, 40))).toEqual([
-    'There is no readable file "moon.svg" bes', 'No element of sun.svg has the id "disc":',
+    'There is no readable file "moon.svg" bes',
+    'No element of sun.svg has the id "disc":',
   ]);
   server.write('moon.svg', sun);
   await changedOnDisk('moon.svg');
@@ -109,19 +119,26 @@ test('the stack of any file is the whole print, each layer and finding with its 
   const document = await server.open('birds/heron.svg', heron);
   const stack = await server.connection.sendRequest<Stack>('tombolo/stack', { uri: document.uri });
   expect(stack.uri).toBe(document.uri);
-  expect(stack.documents).toEqual([{ uri: document.uri, version: 1 }, { uri: server.uri('sun.svg'), version: 0 }]);
-  expect(stack.layers.map(({ name, paint, uri }) => [name, paint, uri])).toEqual([
-    ['sun', '#000000', server.uri('sun.svg')], ['heron', '#3b4a54', document.uri],
+  expect(stack.documents).toEqual([
+    { uri: document.uri, version: 1 },
+    { uri: server.uri('sun.svg'), version: 0 },
   ]);
-  expect(stack.findings.map(({ check, layer, uri }) => [check, layer, uri]))
-    .toEqual([['floating-island', 0, server.uri('sun.svg')]]);
+  expect(stack.layers.map(({ name, paint, uri }) => [name, paint, uri])).toEqual([
+    ['sun', '#000000', server.uri('sun.svg')],
+    ['heron', '#3b4a54', document.uri],
+  ]);
+  expect(stack.findings.map(({ check, layer, uri }) => [check, layer, uri])).toEqual([
+    ['floating-island', 0, server.uri('sun.svg')],
+  ]);
 });
 
 test('bridges that the bench asks for are for the document of their layer', async () => {
   const document = await server.open('birds/heron.svg', heron);
   await server.diagnostics(document);
   const offer = await server.connection.sendRequest<BridgeOffer>('tombolo/bridgePlan', {
-    uri: document.uri, version: 1, finding: 0,
+    uri: document.uri,
+    version: 1,
+    finding: 0,
   });
   expect(offer).toMatchObject({ uri: server.uri('sun.svg'), version: 0, kind: 'bridge-island' });
   expect(offer.bridges.map(({ layer }) => layer)).toEqual([0, 0]);
@@ -140,12 +157,15 @@ test('register marks are one change of all files of the stack, also of those tha
   await server.diagnostics(document);
   const start = { line: 0, character: 2 };
   const actions = await server.connection.sendRequest<CodeAction[]>('textDocument/codeAction', {
-    textDocument: { uri: document.uri }, range: { start, end: start }, context: { diagnostics: [], only: ['refactor'] },
+    textDocument: { uri: document.uri },
+    range: { start, end: start },
+    context: { diagnostics: [], only: ['refactor'] },
   });
   const [marks] = actions.filter(({ title }) => /register marks/.test(title));
   const changes = marks?.edit?.documentChanges as TextDocumentEdit[] | undefined;
   expect(changes?.map(({ textDocument }) => textDocument)).toEqual([
-    { uri: document.uri, version: 1 }, { uri: server.uri('sun.svg'), version: null },
+    { uri: document.uri, version: 1 },
+    { uri: server.uri('sun.svg'), version: null },
   ]);
   const { edits } = changes?.[1] ?? { edits: [] };
   server.write('sun.svg', TextDocument.applyEdits(TextDocument.create('', 'xml', 0, sun), edits as TextEdit[]));

@@ -27,10 +27,12 @@ test('a change that arrives between timer and run still pushes it back', () => {
   schedule.in(100, 'sun', () => runs.push('sun 1'));
   vi.advanceTimersByTime(100);
   schedule.in(100, 'sun', () => runs.push('sun 2'));
-  return new Promise<void>((resolve) => setImmediate(() => {
-    expect(runs).toEqual([]);
-    resolve();
-  }));
+  return new Promise<void>((resolve) =>
+    setImmediate(() => {
+      expect(runs).toEqual([]);
+      resolve();
+    }),
+  );
 });
 
 test('what is cancelled never runs', () => {

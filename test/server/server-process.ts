@@ -5,8 +5,14 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { URI } from 'vscode-uri';
 import {
-  createProtocolConnection, StreamMessageReader, StreamMessageWriter, type CodeAction, type Diagnostic,
-  type ProtocolConnection, type PublishDiagnosticsParams, type TextDocumentContentChangeEvent,
+  createProtocolConnection,
+  StreamMessageReader,
+  StreamMessageWriter,
+  type CodeAction,
+  type Diagnostic,
+  type ProtocolConnection,
+  type PublishDiagnosticsParams,
+  type TextDocumentContentChangeEvent,
 } from 'vscode-languageserver-protocol/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { bundle } from '../../src/build/bundles.mjs';
@@ -23,7 +29,9 @@ export class ServerProcess {
   private settings: unknown = { delay: 20 };
 
   private constructor(
-    readonly folder: string, private readonly child: ChildProcess, readonly connection: ProtocolConnection,
+    readonly folder: string,
+    private readonly child: ChildProcess,
+    readonly connection: ProtocolConnection,
   ) {}
 
   /** @param serverFile what `buildServer` gave */
@@ -31,12 +39,15 @@ export class ServerProcess {
     const folder = mkdtempSync(path.join(tmpdir(), 'tombolo-server-test-'));
     const child = spawn(process.execPath, [serverFile, '--stdio'], { stdio: ['pipe', 'pipe', 'inherit'] });
     const connection = createProtocolConnection(
-      new StreamMessageReader(child.stdout), new StreamMessageWriter(child.stdin),
+      new StreamMessageReader(child.stdout),
+      new StreamMessageWriter(child.stdin),
     );
     const server = new ServerProcess(folder, child, connection);
     server.listen();
     await connection.sendRequest('initialize', {
-      processId: process.pid, rootUri: URI.file(folder).toString(), initializationOptions: server.settings,
+      processId: process.pid,
+      rootUri: URI.file(folder).toString(),
+      initializationOptions: server.settings,
       capabilities: {
         workspace: { configuration: true, didChangeConfiguration: { dynamicRegistration: true } },
       },
@@ -46,10 +57,12 @@ export class ServerProcess {
   }
 
   private listen(): void {
-    const keep = <T>(list: T[]) => (item: T) => {
-      list.push(item);
-      for (const listener of this.listeners) listener();
-    };
+    const keep =
+      <T>(list: T[]) =>
+      (item: T) => {
+        list.push(item);
+        for (const listener of this.listeners) listener();
+      };
     this.connection.onNotification('textDocument/publishDiagnostics', keep(this.published));
     this.connection.onNotification('tombolo/checked', keep(this.checked));
     this.connection.onNotification('window/logMessage', ({ message }: { message: string }) => {
@@ -100,7 +113,8 @@ export class ServerProcess {
     const version = document.version + 1;
     TextDocument.update(document, contentChanges, version);
     await this.connection.sendNotification('textDocument/didChange', {
-      textDocument: { uri: document.uri, version }, contentChanges,
+      textDocument: { uri: document.uri, version },
+      contentChanges,
     });
   }
 
@@ -129,17 +143,19 @@ export class ServerProcess {
 
   /** The diagnostics published for the present version of a document, when its run is done. */
   async diagnostics({ uri, version }: TextDocument): Promise<Diagnostic[]> {
-    await this.until(`a run on ${uri} at version ${version}`, () => (
-      this.checked.find((run) => run.uri === uri && run.version === version)
-    ));
-    return this.until(`diagnostics of ${uri} at version ${version}`, () => (
-      this.published.findLast((sent) => sent.uri === uri && sent.version === version)?.diagnostics
-    ));
+    await this.until(`a run on ${uri} at version ${version}`, () =>
+      this.checked.find((run) => run.uri === uri && run.version === version),
+    );
+    return this.until(
+      `diagnostics of ${uri} at version ${version}`,
+      () => this.published.findLast((sent) => sent.uri === uri && sent.version === version)?.diagnostics,
+    );
   }
 
   actions(document: TextDocument, diagnostic: Diagnostic, only?: string[]): Promise<CodeAction[]> {
     return this.connection.sendRequest('textDocument/codeAction', {
-      textDocument: { uri: document.uri }, range: diagnostic.range,
+      textDocument: { uri: document.uri },
+      range: diagnostic.range,
       context: { diagnostics: [diagnostic], ...(only && { only }) },
     });
   }

@@ -1,5 +1,11 @@
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import type { CodeAction, DocumentSymbol, Hover, MarkupContent, TextDocumentEdit } from 'vscode-languageserver-protocol';
+import type {
+  CodeAction,
+  DocumentSymbol,
+  Hover,
+  MarkupContent,
+  TextDocumentEdit,
+} from 'vscode-languageserver-protocol';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Beginning, BridgedIslands, Stack } from '../../src/server/protocol';
 import { applyEdits } from '../../src/text';
@@ -18,10 +24,16 @@ const whole = (text: string) => [{ text }];
 let built: Awaited<ReturnType<typeof buildServer>>;
 let server: ServerProcess;
 
-beforeAll(async () => { built = await buildServer(); });
+beforeAll(async () => {
+  built = await buildServer();
+});
 afterAll(() => built.remove());
-beforeEach(async () => { server = await ServerProcess.start(built.file); });
-afterEach(async () => { await server.stop(); });
+beforeEach(async () => {
+  server = await ServerProcess.start(built.file);
+});
+afterEach(async () => {
+  await server.stop();
+});
 
 describe('diagnostics', () => {
   test('an island is reported on opening, at the commands that cut it out', async () => {
@@ -111,9 +123,11 @@ describe('tombolo.json', () => {
     const config = await server.open('tombolo.json', '{}');
     await server.change(config, whole('{ "checks": { "floating-island": "off" }, "colour": 1 }'));
     await server.until('no finding', () => server.checked.at(-1)?.summary?.counts.error === 0 || undefined);
-    const faults = await server.until('a fault', () => (
-      server.published.findLast(({ uri, diagnostics }) => uri === config.uri && diagnostics.length > 0)?.diagnostics
-    ));
+    const faults = await server.until(
+      'a fault',
+      () =>
+        server.published.findLast(({ uri, diagnostics }) => uri === config.uri && diagnostics.length > 0)?.diagnostics,
+    );
     expect(faults.map(({ range }) => config.getText(range))).toEqual(['"colour"']);
   });
 });
@@ -148,8 +162,9 @@ describe('code actions', () => {
 
 describe('what only the editor asks', () => {
   test('the text at the caret leads to its shape, other text to none', async () => {
-    const text = '<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="60mm" viewBox="0 0 60 60" '
-      + 'data-tombolo-reading="openings"><rect x="5" y="6" width="7" height="8"/></svg>';
+    const text =
+      '<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="60mm" viewBox="0 0 60 60" ' +
+      'data-tombolo-reading="openings"><rect x="5" y="6" width="7" height="8"/></svg>';
     const document = await server.open('caret.svg', text);
     const ask = (offset: number) => server.connection.sendRequest('tombolo/shapeAt', { uri: document.uri, offset });
     await server.diagnostics(document);
@@ -173,13 +188,17 @@ describe('what only the editor asks', () => {
   test('the outline lists layers, and hovering a shape gives its measures', async () => {
     const document = await server.open('ring.svg', ring());
     const textDocument = { uri: document.uri };
-    const [layer] = await server.connection.sendRequest<DocumentSymbol[]>('textDocument/documentSymbol', { textDocument });
+    const [layer] = await server.connection.sendRequest<DocumentSymbol[]>('textDocument/documentSymbol', {
+      textDocument,
+    });
     expect(layer?.detail).toMatch(/^1 opening, 1 island, 157\.1 mm of cut$/);
     expect(layer?.children?.map(({ name }) => name)).toEqual(['Sheet', 'Island', 'Opening']);
     const position = document.positionAt(document.getText().indexOf('M15 30'));
     const hover = await server.connection.sendRequest<Hover>('textDocument/hover', { textDocument, position });
     expect((hover.contents as MarkupContent).value).toContain('30.00 × 30.00 mm · 392.6');
-    expect(await server.connection.sendRequest('textDocument/hover', { textDocument, position: { line: 2, character: 5 } })).toBeNull();
+    expect(
+      await server.connection.sendRequest('textDocument/hover', { textDocument, position: { line: 2, character: 5 } }),
+    ).toBeNull();
     const plain = await server.open('plain.svg', ring(''));
     const asked = { textDocument: { uri: plain.uri } };
     expect(await server.connection.sendRequest('textDocument/documentSymbol', asked)).toBeNull();
@@ -216,8 +235,14 @@ describe('what only the editor asks', () => {
 
 describe('it stays up', () => {
   const garbage = [
-    '', '<', '<svg', '<svg data-tombolo-reading', '<svg data-tombolo-reading="openings"', '\u0000\uFFFF\uD800',
-    '<svg data-tombolo-x=""><path d="M1e999 NaN"/></svg>', '<svg data-tombolo-x="" width="-1" height="0"/>',
+    '',
+    '<',
+    '<svg',
+    '<svg data-tombolo-reading',
+    '<svg data-tombolo-reading="openings"',
+    '\u0000\uFFFF\uD800',
+    '<svg data-tombolo-x=""><path d="M1e999 NaN"/></svg>',
+    '<svg data-tombolo-x="" width="-1" height="0"/>',
     '<svg data-tombolo-x="">'.repeat(3000),
     '<svg data-tombolo-x=""><use href="#a"/><g id="a"><use href="#a"/></g></svg>',
     `<svg data-tombolo-x="" viewBox="0 0 9 9"><path d="${'M0 0h9v9z'.repeat(500)}"/></svg>`,

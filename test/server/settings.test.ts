@@ -6,7 +6,8 @@ test('settings are taken as sent', () => {
 });
 
 test.each([[undefined], [null], ['onSave'], [{}], [{ run: 'never', delay: '5' }], [{ delay: -1 }], [{ delay: NaN }]])(
-  'what is missing or odd takes its default: %j', (sent) => expect(readSettings(sent)).toEqual(DEFAULT_SETTINGS),
+  'what is missing or odd takes its default: %j',
+  (sent) => expect(readSettings(sent)).toEqual(DEFAULT_SETTINGS),
 );
 
 test('nobody waits for hours', () => {

@@ -5,9 +5,16 @@ import { kerfOf, limitsOf, materialOf } from '../../src/sheet/limits';
 describe('limits', () => {
   it('come from the material where they are not stated', () => {
     expect(limitsOf({ ...DEFAULT_CONFIG, material: 'film-0.19' })).toEqual({
-      bridge: 0.6, opening: 0.5, slip: 0.5, material: '0.19 mm polyester film',
+      bridge: 0.6,
+      opening: 0.5,
+      slip: 0.5,
+      material: '0.19 mm polyester film',
     });
-    expect(limitsOf({ ...DEFAULT_CONFIG, limits: { bridge: 2, slip: 1 } })).toMatchObject({ bridge: 2, opening: 0.6, slip: 1 });
+    expect(limitsOf({ ...DEFAULT_CONFIG, limits: { bridge: 2, slip: 1 } })).toMatchObject({
+      bridge: 2,
+      opening: 0.6,
+      slip: 1,
+    });
   });
 
   it('of an unknown material are those of card', () => {

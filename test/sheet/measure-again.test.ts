@@ -31,7 +31,8 @@ function draw({ column, row, kind, size, turn }: Placed): string {
   const outlines: Record<Placed['kind'], string> = {
     rect: `M${-half} ${-half}H${half}V${half}H${-half}Z`,
     circle: `M${half} 0A${half} ${half} 0 1 1 ${-half} 0A${half} ${half} 0 1 1 ${half} 0Z`,
-    ring: `M${half} 0A${half} ${half} 0 1 1 ${-half} 0A${half} ${half} 0 1 1 ${half} 0Z` +
+    ring:
+      `M${half} 0A${half} ${half} 0 1 1 ${-half} 0A${half} ${half} 0 1 1 ${half} 0Z` +
       `M${inner} 0A${inner} ${inner} 0 1 1 ${-inner} 0A${inner} ${inner} 0 1 1 ${inner} 0Z`,
     hook: `M${-half} ${-half}H${half}V-0.2H${inner}V${-inner}H${-inner}V${inner}H${inner}V0.2H${half}V${half}H${-half}Z`,
     bow: `M${-half} ${-half}L${half} ${half}V${-half}L${-half} ${half}Z`,
@@ -45,25 +46,39 @@ function draw({ column, row, kind, size, turn }: Placed): string {
 const side = 7 * PITCH;
 const sheet = (shapes: readonly Placed[], reading: string) =>
   `<svg xmlns="http://www.w3.org/2000/svg" width="${side}mm" height="${side}mm" viewBox="0 0 ${side} ${side}" ` +
-    `${reading === 'outlines' ? 'fill="none" stroke="#000" stroke-width="0.1"' : ''} data-tombolo-reading="${reading}">` +
-    `${shapes.map(draw).join('\n')}</svg>`;
+  `${reading === 'outlines' ? 'fill="none" stroke="#000" stroke-width="0.1"' : ''} data-tombolo-reading="${reading}">` +
+  `${shapes.map(draw).join('\n')}</svg>`;
 
 const fixed = (value: number) => Number(value.toFixed(6)) + 0;
 
 function partFacts({ kind, width, from, to, length, reach, sides, polygon, holds }: ThinPart) {
   const ends = [from, to].map(({ x, y }) => `${x.toFixed(5)} ${y.toFixed(5)}`).sort();
-  return JSON.stringify([polygon, kind, ends, fixed(width), fixed(length), fixed(reach), sides, holds && fixed(holds.area)]);
+  return JSON.stringify([
+    polygon,
+    kind,
+    ends,
+    fixed(width),
+    fixed(length),
+    fixed(reach),
+    sides,
+    holds && fixed(holds.area),
+  ]);
 }
 
 function facts({ sheets, complete }: Report) {
   return {
     sheets: sheets.map(({ openings, material, pieces, thinMaterial, thinOpenings, tongues, cutLength }) => ({
-      openings, material, tongues, cutLength,
+      openings,
+      material,
+      tongues,
+      cutLength,
       pieces: pieces.map(({ polygon, area, island, label }) => ({ polygon, area, island, label })),
       thinMaterial: thinMaterial.map(partFacts).sort(),
       thinOpenings: thinOpenings.map(partFacts).sort(),
     })),
-    findings: complete.map(({ check: id, severity, message, span }) => JSON.stringify([id, severity, message, span])).sort(),
+    findings: complete
+      .map(({ check: id, severity, message, span }) => JSON.stringify([id, severity, message, span]))
+      .sort(),
   };
 }
 
@@ -81,21 +96,28 @@ function apply(shapes: readonly Placed[], { kind, at, by }: { kind: string; at: 
 
 describe('a sheet measured with what was known before', () => {
   it.each<[string, string, Settings]>([
-    ['as drawn', 'openings', {}], ['with a kerf', 'openings', { kerf: 0.15 }],
-    ['as the sheet that stays', 'sheet', {}], ['as cut lines', 'outlines', {}],
+    ['as drawn', 'openings', {}],
+    ['with a kerf', 'openings', { kerf: 0.15 }],
+    ['as the sheet that stays', 'sheet', {}],
+    ['as cut lines', 'outlines', {}],
   ])(
-    'is the sheet measured anew, edit after edit, %s', (_, reading, settings) => {
+    'is the sheet measured anew, edit after edit, %s',
+    (_, reading, settings) => {
       const runs = fc.tuple(fc.array(placed, { maxLength: 30 }), fc.array(edit, { minLength: 1, maxLength: 4 }));
-      fc.assert(fc.property(runs, ([start, edits]) => {
-        let shapes: readonly Placed[] = start;
-        let report = check(sheet(shapes, reading), settings);
-        for (const each of edits) {
-          shapes = apply(shapes, each);
-          const text = sheet(shapes, reading);
-          report = check(text, settings, report);
-          expect(facts(report)).toEqual(facts(check(text, settings)));
-        }
-      }), { numRuns: 50 });
-    }, 120_000,
+      fc.assert(
+        fc.property(runs, ([start, edits]) => {
+          let shapes: readonly Placed[] = start;
+          let report = check(sheet(shapes, reading), settings);
+          for (const each of edits) {
+            shapes = apply(shapes, each);
+            const text = sheet(shapes, reading);
+            report = check(text, settings, report);
+            expect(facts(report)).toEqual(facts(check(text, settings)));
+          }
+        }),
+        { numRuns: 50 },
+      );
+    },
+    120_000,
   );
 });

@@ -17,11 +17,14 @@ describe('newConfigText', () => {
 }
 `);
     expect(readConfig(text)).toEqual({
-      config: { ...DEFAULT_CONFIG, width: 148, material: 'film-0.19', tool: 'knife' }, problems: [],
+      config: { ...DEFAULT_CONFIG, width: 148, material: 'film-0.19', tool: 'knife' },
+      problems: [],
     });
   });
 
   it('leaves the size to a drawing that states it', () => {
-    expect(readConfig(newConfigText({ width: undefined, material: 'card-0.3', tool: 'laser' })).config).toEqual(DEFAULT_CONFIG);
+    expect(readConfig(newConfigText({ width: undefined, material: 'card-0.3', tool: 'laser' })).config).toEqual(
+      DEFAULT_CONFIG,
+    );
   });
 });

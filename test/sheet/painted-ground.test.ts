@@ -4,9 +4,12 @@ import { areaOf } from '../../src/geometry/polygons';
 import type { Region } from '../../src/geometry/region';
 import { PaintedGround } from '../../src/sheet/painted-ground';
 
-const box = (x: number, y: number, width: number, height: number): Region => [{
-  outer: Float64Array.of(x, y, x + width, y, x + width, y + height, x, y + height), holes: [],
-}];
+const box = (x: number, y: number, width: number, height: number): Region => [
+  {
+    outer: Float64Array.of(x, y, x + width, y, x + width, y + height, x, y + height),
+    holes: [],
+  },
+];
 
 /** A band across a field: 40 by 20, painted 0..20 by the first and from 20 on by the second, `lap` mm over it. */
 const twoFields = (lap: number) => new PaintedGround([box(0, 0, 20, 20), box(20 - lap, 0, 20 + lap, 20)]);
@@ -53,7 +56,10 @@ describe('two colours side by side', () => {
   test('a turn opens a wedge', () => {
     const angle = Math.PI / 180;
     const aboutCorner = multiply(translation(20, 20), multiply(rotation(angle), translation(-20, -20)));
-    const { whole } = new PaintedGround([box(0, 0, 20, 20), box(20, 0, 20, 20)]).bareAfter([undefined, aboutCorner], 0.1);
+    const { whole } = new PaintedGround([box(0, 0, 20, 20), box(20, 0, 20, 20)]).bareAfter(
+      [undefined, aboutCorner],
+      0.1,
+    );
     // Turned about the foot of the seam: a triangle of 20 mm and 20·tan 1°, and the strips along top and bottom apart.
     expect(whole).toBeGreaterThan((20 * 20 * Math.tan(angle)) / 2);
   });

@@ -24,11 +24,23 @@ describe('readConfig', () => {
     }`);
     expect(problems).toEqual([]);
     expect(config).toEqual({
-      width: 148, height: 105, margin: 5, reading: 'sheet', material: 'film-0.19', materials: {}, bed: [300, 200],
-      tool: 'knife', kerf: 0.1, compensated: false, speed: 20, acceleration: 500,
-      limits: { bridge: 1, opening: 0.7, slip: 0.5 }, ground: '#c8b89a',
+      width: 148,
+      height: 105,
+      margin: 5,
+      reading: 'sheet',
+      material: 'film-0.19',
+      materials: {},
+      bed: [300, 200],
+      tool: 'knife',
+      kerf: 0.1,
+      compensated: false,
+      speed: 20,
+      acceleration: 500,
+      limits: { bridge: 1, opening: 0.7, slip: 0.5 },
+      ground: '#c8b89a',
       layers: [
-        { from: 'sky.svg', name: 'sky', paint: '#8fd3ff' }, { from: 'heron.svg#body', name: undefined, paint: undefined },
+        { from: 'sky.svg', name: 'sky', paint: '#8fd3ff' },
+        { from: 'heron.svg#body', name: undefined, paint: undefined },
       ],
       checks: { 'thin-bridge': 'error', 'loose-tongue': 'off' },
       accept: { 'thin-bridge': 'posts are sprayed once a year' },
@@ -47,12 +59,23 @@ describe('readConfig', () => {
     }}`);
     expect(problems).toEqual([]);
     expect(materialOf(config)).toEqual({
-      title: 'grey board', short: '0.70 mm grey board', thickness: 0.7, stiffness: 2500, density: 700, bridge: 0.9,
-      opening: 0.8, kerf: 0.12, laser: 'usual',
+      title: 'grey board',
+      short: '0.70 mm grey board',
+      thickness: 0.7,
+      stiffness: 2500,
+      density: 700,
+      bridge: 0.9,
+      opening: 0.8,
+      kerf: 0.12,
+      laser: 'usual',
     });
     expect(limitsOf(config)).toEqual({ bridge: 0.9, opening: 0.8, slip: 0.5, material: '0.70 mm grey board' });
     // Ours is left behind; what is not said is as of card, but a laser is asked for first.
-    expect(materialOf({ ...config, material: 'card-0.3' })).toMatchObject({ thickness: 0.31, bridge: 0.8, laser: 'ask' });
+    expect(materialOf({ ...config, material: 'card-0.3' })).toMatchObject({
+      thickness: 0.31,
+      bridge: 0.8,
+      laser: 'ask',
+    });
   });
 
   it.each<[string, string, RegExp]>([
@@ -75,7 +98,11 @@ describe('readConfig', () => {
     ['{"layers": {}}', '{}', /must be a list/],
     ['{"layers": [{"name": "sky"}]}', '{"name": "sky"}', /needs "from"/],
     ['{"layers": [{"from": "a.svg", "paint": "blue"}]}', '"blue"', /colour such as/],
-    ['{"layers": [{"from": "a.svg", "colour": "#123456"}]}', '"colour"', /Unknown key "colour" in a layer.*from, name, paint/],
+    [
+      '{"layers": [{"from": "a.svg", "colour": "#123456"}]}',
+      '"colour"',
+      /Unknown key "colour" in a layer.*from, name, paint/,
+    ],
     ['{"layers": ["a.svg"]}', '"a.svg"', /a layer must be an object/],
     ['{"cutter": {"speed": "20mm"}}', '"20mm"', /speed with its unit/],
     ['{"cutter": {"speed": "0mm/s"}}', '"0mm/s"', /more than nothing/],
@@ -117,7 +144,9 @@ describe('readConfig', () => {
     const { config, problems } = readConfig('{"margin": "wide", "limits": {"bridge": "1.2mm"}, "colour": 1');
     expect(config).toEqual({ ...DEFAULT_CONFIG, limits: { bridge: 1.2 } });
     expect(problems.map(({ message }) => message)).toEqual([
-      expect.stringContaining('length'), expect.stringContaining('Unknown key'), expect.stringContaining('This is not JSON'),
+      expect.stringContaining('length'),
+      expect.stringContaining('Unknown key'),
+      expect.stringContaining('This is not JSON'),
     ]);
   });
 
@@ -126,9 +155,18 @@ describe('readConfig', () => {
   });
 
   it.each([
-    '"size": {"width": "wide"}', '"margin": 5', '"reading": "holes"', '"material": "vellum"', '"materials": {"mine": {}}',
-    '"cutter": {"speed": "fast"}', '"ground": "sand"', '"layers": [{}]', '"checks": {"thin-brigde": "off"}',
-    '"accept": {"thin-bridge": ""}', '"baseline": [{}]', '"unknown": {}',
+    '"size": {"width": "wide"}',
+    '"margin": 5',
+    '"reading": "holes"',
+    '"material": "vellum"',
+    '"materials": {"mine": {}}',
+    '"cutter": {"speed": "fast"}',
+    '"ground": "sand"',
+    '"layers": [{}]',
+    '"checks": {"thin-brigde": "off"}',
+    '"accept": {"thin-bridge": ""}',
+    '"baseline": [{}]',
+    '"unknown": {}',
   ])('reads what stands beside %s', (wrong) => {
     const { config, problems } = readConfig(`{"limits": {"bridge": "1.2mm"}, ${wrong}, "cutter": {"tool": "knife"}}`);
     expect(problems.length).toBeGreaterThan(0);

@@ -16,10 +16,16 @@ describe('sameArtwork', () => {
   });
 
   it.each([
-    ['a control point', PATH.replace('Q15 25', 'Q15 26')], ['a cubic', PATH.replace('C9 17', 'C9 18')],
-    ['an arc', PATH.replace('r="5"', 'r="5.1"')], ['the paint', PATH.replace('<path', '<path fill="red"')],
-    ['the rule', PATH.replace('<path', '<path fill-rule="evenodd"')], ['one more shape', `${PATH}<rect width="1" height="1"/>`],
-    ['a clip', `<clipPath id="c"><rect width="15" height="15"/></clipPath>${PATH.replace('<path', '<path clip-path="url(#c)"')}`],
+    ['a control point', PATH.replace('Q15 25', 'Q15 26')],
+    ['a cubic', PATH.replace('C9 17', 'C9 18')],
+    ['an arc', PATH.replace('r="5"', 'r="5.1"')],
+    ['the paint', PATH.replace('<path', '<path fill="red"')],
+    ['the rule', PATH.replace('<path', '<path fill-rule="evenodd"')],
+    ['one more shape', `${PATH}<rect width="1" height="1"/>`],
+    [
+      'a clip',
+      `<clipPath id="c"><rect width="15" height="15"/></clipPath>${PATH.replace('<path', '<path clip-path="url(#c)"')}`,
+    ],
   ])('sees a change of %s', (_, changed) => {
     expect(sameArtwork(shapes(PATH), shapes(changed))).toBe(false);
   });
@@ -27,7 +33,8 @@ describe('sameArtwork', () => {
 
 describe('an earlier report', () => {
   const layers = (first: string, second: string) => stencil(`<g id="a">${first}</g><g id="b">${second}</g>`);
-  const rect = (x: number) => `<rect x="${x}" y="5" width="10" height="30"/><rect x="${x + 10.4}" y="5" width="9" height="30"/>`;
+  const rect = (x: number) =>
+    `<rect x="${x}" y="5" width="10" height="30"/><rect x="${x + 10.4}" y="5" width="9" height="30"/>`;
   const facts = ({ sheets, findings }: Report) => ({
     sheets: sheets.map(({ drawing: _, layer, ...rest }) => ({ ...rest, layer: layer.name, reading: layer.reading })),
     findings: findings.map(({ subject: _, ...rest }) => rest),

@@ -78,7 +78,14 @@ describe('path data', () => {
 describe('lists and transforms', () => {
   it('colours their numbers', () => {
     expect(having(NUMBER, '<svg viewBox="0 0 148 105"><polygon points="1,2 3-4"/></svg>')).toEqual([
-      '0', '0', '148', '105', '1', '2', '3', '-4',
+      '0',
+      '0',
+      '148',
+      '105',
+      '1',
+      '2',
+      '3',
+      '-4',
     ]);
     const text = '<g transform="translate(1,2) rotate(45) spin(3)"/>';
     expect(having('support.function.transform', text)).toEqual(['translate', 'rotate']);

@@ -19,7 +19,12 @@ interface Job {
 function* jobs(): Iterable<Job> {
   const made = { ...drawings, ...lines, ...sheets, ...outlines, ...instances, ...awkward, ...dashes, ...topGroups };
   for (const [name, text] of Object.entries(made)) yield { way: 'made by hand', name, text };
-  for (const [weight, evenodd] of [['400', false], ['400', true], ['700', false], ['700', true]] as const) {
+  for (const [weight, evenodd] of [
+    ['400', false],
+    ['400', true],
+    ['700', false],
+    ['700', true],
+  ] as const) {
     for (const { name, text } of glyphs(LETTERS, weight, evenodd)) yield { way: 'letters', name, text };
   }
   for (const [i, { name, text }] of icons().entries()) {
@@ -50,8 +55,11 @@ test('icons, letters and drawings made by hand', { timeout: 6 * 3_600_000 }, asy
     done += 1;
     const row = rows.get(way) ?? { jobs: 0, islands: 0, bridges: 0, refused: 0, failed: 0 };
     rows.set(way, {
-      jobs: row.jobs + 1, islands: row.islands + islands, bridges: row.bridges + bridges,
-      refused: row.refused + Number(refusals.length > 0), failed: row.failed + Number(faults.length > 0),
+      jobs: row.jobs + 1,
+      islands: row.islands + islands,
+      bridges: row.bridges + bridges,
+      refused: row.refused + Number(refusals.length > 0),
+      failed: row.failed + Number(faults.length > 0),
     });
     for (const sentence of refusals) lost.push(`${way}, ${name}: refused: ${sentence}`);
     for (const sentence of faults) lost.push(`${way}, ${name}: ${sentence}`);

@@ -15,17 +15,63 @@ const BUDGET = 10_000;
 const ICONS = path.resolve(__dirname, '../../node_modules/@mdi/svg/svg');
 const DEMO = path.resolve(__dirname, '../../media/demo');
 
-const icons = readdirSync(ICONS).filter((_, i) => i % 150 === 0).map((file) => readFileSync(path.join(ICONS, file), 'utf8'));
+const icons = readdirSync(ICONS)
+  .filter((_, i) => i % 150 === 0)
+  .map((file) => readFileSync(path.join(ICONS, file), 'utf8'));
 const demo = ['sun.svg', 'numeral-post.svg'].map((file) => readFileSync(path.join(DEMO, file), 'utf8'));
 const seeds = [...icons, ...demo];
 
 const PIECES = [
-  '<', '>', '/>', '"', "'", '&', '&amp;', '<!--', '-->', '<![CDATA[', ']]>', '<g>', '</g>', '<svg', '</svg>', '<use href="#a"/>',
-  ' id="a"', ' d="M0 0', 'L10 10', 'a5 5 0 0110 10', 'Z', '1e308', '-1e-308', 'NaN', '.', '-', ' transform="rotate(45)"',
-  ' transform="scale(0)"', ' transform="scale(1e9)"', ' viewBox="0 0 0 0"', ' width="1e9mm"', ' stroke="red" stroke-width="2"',
-  ' stroke-dasharray="1 2"', ' clip-path="url(#a)"', '<style>*{fill:red}', '</style>', ' style="fill:url(#a)"', '🦩', '\u0000', '\r\n',
-  '<rect width="5" height="5"/>', '<circle r="4"/>', '<polygon points="0,0 9,0 9,9 0"/>', '<text>marsh</text>', '<!DOCTYPE svg [',
-  '<!ENTITY e "e">', '&e;', ' data-tombolo-reading="sheet"', ' display="none"', ' fill-rule="evenodd"',
+  '<',
+  '>',
+  '/>',
+  '"',
+  "'",
+  '&',
+  '&amp;',
+  '<!--',
+  '-->',
+  '<![CDATA[',
+  ']]>',
+  '<g>',
+  '</g>',
+  '<svg',
+  '</svg>',
+  '<use href="#a"/>',
+  ' id="a"',
+  ' d="M0 0',
+  'L10 10',
+  'a5 5 0 0110 10',
+  'Z',
+  '1e308',
+  '-1e-308',
+  'NaN',
+  '.',
+  '-',
+  ' transform="rotate(45)"',
+  ' transform="scale(0)"',
+  ' transform="scale(1e9)"',
+  ' viewBox="0 0 0 0"',
+  ' width="1e9mm"',
+  ' stroke="red" stroke-width="2"',
+  ' stroke-dasharray="1 2"',
+  ' clip-path="url(#a)"',
+  '<style>*{fill:red}',
+  '</style>',
+  ' style="fill:url(#a)"',
+  '🦩',
+  '\u0000',
+  '\r\n',
+  '<rect width="5" height="5"/>',
+  '<circle r="4"/>',
+  '<polygon points="0,0 9,0 9,9 0"/>',
+  '<text>marsh</text>',
+  '<!DOCTYPE svg [',
+  '<!ENTITY e "e">',
+  '&e;',
+  ' data-tombolo-reading="sheet"',
+  ' display="none"',
+  ' fill-rule="evenodd"',
 ];
 
 function stirred(random: () => number): string {
@@ -35,8 +81,11 @@ function stirred(random: () => number): string {
     const at = Math.floor(random() * (text.length + 1));
     const end = Math.min(text.length, at + Math.floor(random() * 40));
     const ways = [
-      () => text.slice(0, at), () => text.slice(at), () => text.slice(0, at) + pick(PIECES) + text.slice(at),
-      () => text.slice(0, at) + text.slice(end), () => text.slice(0, end) + text.slice(at),
+      () => text.slice(0, at),
+      () => text.slice(at),
+      () => text.slice(0, at) + pick(PIECES) + text.slice(at),
+      () => text.slice(0, at) + text.slice(end),
+      () => text.slice(0, end) + text.slice(at),
       () => text.slice(0, at) + pick(PIECES) + text.slice(end),
     ];
     text = pick(ways)();
@@ -48,7 +97,8 @@ function misplaced(text: string): string[] {
   return check(text, { budget: BUDGET / 2 }).findings.flatMap(({ check: id, span, related }) =>
     [span, ...related.map((each) => each.span)]
       .filter(({ from, to }) => !(from >= 0 && from <= to && to <= text.length))
-      .map(({ from, to }) => `${id} at ${from}..${to} of ${text.length}`));
+      .map(({ from, to }) => `${id} at ${from}..${to} of ${text.length}`),
+  );
 }
 
 it(`gives a report for each of ${DOCUMENTS} stirred documents`, () => {

@@ -60,7 +60,9 @@ function measure(path: string, file: string): Row {
 
 test.each(SETS)('$name', async ({ name, folder, step }) => {
   const root = join('node_modules', folder);
-  const files = readdirSync(root).filter((file) => file.endsWith('.svg')).filter((_, index) => index % step === 0);
+  const files = readdirSync(root)
+    .filter((file) => file.endsWith('.svg'))
+    .filter((_, index) => index % step === 0);
   const rows: Row[] = [];
   for (const file of files) {
     rows.push(measure(join(root, file), file));

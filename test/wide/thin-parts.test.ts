@@ -22,7 +22,10 @@ function openingsOf(file: string): Region {
   const drawing = readDrawing(parseMarkup(readFileSync(path.join(ICONS, file), 'utf8')), { width: SIZE, height: SIZE });
   return union(
     drawing.shapes.map(({ subpaths, fillRule }) => {
-      return regionFromRings(subpaths.map(({ curves }) => flattenSubpath(curves, 0.0025)), fillRule);
+      return regionFromRings(
+        subpaths.map(({ curves }) => flattenSubpath(curves, 0.0025)),
+        fillRule,
+      );
     }),
   );
 }

@@ -59,7 +59,8 @@ function excuse(drawing: Drawing): string | undefined {
 }
 
 /** In these groups nothing may be wrong, and what is excused is listed here by name. */
-const CORE = /^(paths-data|painting-fill|painting-stroke|painting-marker|coords-trans|coords-viewattr|struct-use|struct-symbol|struct-group|styling-css|shapes|masking-path)/;
+const CORE =
+  /^(paths-data|painting-fill|painting-stroke|painting-marker|coords-trans|coords-viewattr|struct-use|struct-symbol|struct-group|styling-css|shapes|masking-path)/;
 const CORE_EXCUSED = ['coords-viewattr-01-b', 'coords-viewattr-02-b'];
 
 describe('W3C SVG 1.1 Second Edition test suite', () => {

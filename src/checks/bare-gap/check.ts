@@ -25,7 +25,8 @@ function* describe(stencil: Stencil, gap: BareGap): Iterable<Finding> {
   yield {
     check: 'bare-gap',
     severity: 'warning',
-    message: `Bare ground ${closed ? 'up to ' : ''}${formatMillimetres(width)} wide between ${quoted(first)} and ` +
+    message:
+      `Bare ground ${closed ? 'up to ' : ''}${formatMillimetres(width)} wide between ${quoted(first)} and ` +
       `${quoted(second)}; a slip of ${formatMillimetres(slip)}, which must be reckoned with, closes it or makes it twice ` +
       'as wide. Spread the earlier colour under its neighbour, set them farther apart, or lower limits.slip.',
     span: spanOnEdge(stencil, first, onEarlier, onLater),

@@ -14,8 +14,13 @@ export const buriedOpening: Check = {
   severity: 'hint',
   *run(stencil) {
     const { buried } = stencil.stack.seams(stencil.limits.slip);
-    for (const { number, layer: { sheet } } of ownLayers(stencil)) {
-      const own = buried.filter(({ layer }) => layer === number).flatMap(({ opening }) => sheet.openings[opening] ?? []);
+    for (const {
+      number,
+      layer: { sheet },
+    } of ownLayers(stencil)) {
+      const own = buried
+        .filter(({ layer }) => layer === number)
+        .flatMap(({ opening }) => sheet.openings[opening] ?? []);
       const marks = own.length > 0 ? registerMarks(sheet.layer) : [];
       for (const polygon of own) {
         // Marks are cut in every sheet, one over the other.
@@ -23,7 +28,8 @@ export const buriedOpening: Check = {
         yield {
           check: 'buried-opening',
           severity: 'hint',
-          message: 'Nothing that is sprayed through this opening is seen: later layers paint over all of it. Cutting it ' +
+          message:
+            'Nothing that is sprayed through this opening is seen: later layers paint over all of it. Cutting it ' +
             'costs time and strength of the sheet. Remove it, unless it is meant as a ground for thin paint.',
           span: contourSpan(stencil, sheet, polygon.outer),
           layer: sheet.layer.name,

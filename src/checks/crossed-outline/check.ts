@@ -25,7 +25,8 @@ function describe(stencil: Stencil, sheet: Sheet, { area, leftOut, crossing: { a
   return {
     check: 'crossed-outline',
     severity: 'warning',
-    message: `This outline crosses itself here: of what it encloses, ${area.toFixed(2)} mm² ${fate}. Each program ` +
+    message:
+      `This outline crosses itself here: of what it encloses, ${area.toFixed(2)} mm² ${fate}. Each program ` +
       'and each cutter may take such a crossing in its own way. Draw the parts as outlines of their own.',
     span: span as Finding['span'],
     layer: sheet.layer.name,

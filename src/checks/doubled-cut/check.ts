@@ -25,20 +25,33 @@ export const doubledCut: Check = {
 };
 
 function describe(sheet: Sheet, doubled: DoubledLine): Finding {
-  const { first, second, stretch: { pieces, length } } = doubled;
+  const {
+    first,
+    second,
+    stretch: { pieces, length },
+  } = doubled;
   const [at, sides] = middleOf(sheet, first, pieces);
   return {
     check: 'doubled-cut',
     severity: 'warning',
     message: message(sheet, doubled, sides),
-    span: spanOf(second, pieces.map(({ otherCurve }) => otherCurve)),
+    span: spanOf(
+      second,
+      pieces.map(({ otherCurve }) => otherCurve),
+    ),
     layer: sheet.layer.name,
     at,
     measure: { value: length, limit: 0, unit: 'mm' },
-    related: [{
-      message: first === second ? 'The same line, on its other way' : 'The line that it lies on',
-      span: spanOf(first, pieces.map(({ curve }) => curve)), at,
-    }],
+    related: [
+      {
+        message: first === second ? 'The same line, on its other way' : 'The line that it lies on',
+        span: spanOf(
+          first,
+          pieces.map(({ curve }) => curve),
+        ),
+        at,
+      },
+    ],
     subject: { kind: 'doubled', sheet, doubled },
   };
 }
@@ -50,8 +63,10 @@ function message({ layer }: Sheet, { first, second, whole, stretch }: DoubledLin
   const length = formatMillimetres(stretch.length);
   const burnt = 'a laser burns it wider, a blade tears it';
   if (first === second) {
-    return `This outline runs back along itself for ${length}, and would be cut twice there: ${burnt}. ` +
-      'Part it in two there.';
+    return (
+      `This outline runs back along itself for ${length}, and would be cut twice there: ${burnt}. ` +
+      'Part it in two there.'
+    );
   }
   if (whole && sides === 1) {
     return `This line of ${length} lies on another one, and would be cut twice: ${burnt}. Remove one of the two.`;
@@ -60,14 +75,19 @@ function message({ layer }: Sheet, { first, second, whole, stretch }: DoubledLin
     return `Two lines lie on each other for ${length}, which would be cut twice: ${burnt}. Unite the two outlines.`;
   }
   if (sides === 2) {
-    return `Two openings share this border of ${length}: it would be cut twice, and no material stands between them, ` +
-      'so that they are one opening. Unite the two outlines, or move them apart by the width of a bridge.';
+    return (
+      `Two openings share this border of ${length}: it would be cut twice, and no material stands between them, ` +
+      'so that they are one opening. Unite the two outlines, or move them apart by the width of a bridge.'
+    );
   }
-  const why = layer.reading === 'sheet'
-    ? 'Two pieces of material share this border'
-    : 'Two lines lie on each other, and cancel each other out,';
-  return `${why} for ${length}: it would be cut twice, where nothing is to be cut at all. Unite the two outlines, ` +
-    'or remove both.';
+  const why =
+    layer.reading === 'sheet'
+      ? 'Two pieces of material share this border'
+      : 'Two lines lie on each other, and cancel each other out,';
+  return (
+    `${why} for ${length}: it would be cut twice, where nothing is to be cut at all. Unite the two outlines, ` +
+    'or remove both.'
+  );
 }
 
 function middleOf(sheet: Sheet, line: CutLine, pieces: readonly SharedPiece[]): [Point, OpenSides] {

@@ -35,10 +35,11 @@ interface Nearest {
 
 function describe(stencil: Stencil, sheet: Sheet, { x, y, distance }: Nearest): Finding {
   const limit = stencil.limits.bridge;
-  const what = distance <= TOUCHING
-    ? 'Opening runs across the edge of the sheet: the sheet comes apart there, and paint runs over its rim.'
-    : `Opening leaves a rim of ${formatMillimetres(distance)} at the sheet's edge; ` +
-      `${formatMillimetres(limit)} is the least for ${stencil.limits.material}.`;
+  const what =
+    distance <= TOUCHING
+      ? 'Opening runs across the edge of the sheet: the sheet comes apart there, and paint runs over its rim.'
+      : `Opening leaves a rim of ${formatMillimetres(distance)} at the sheet's edge; ` +
+        `${formatMillimetres(limit)} is the least for ${stencil.limits.material}.`;
   return {
     check: 'edge-opening',
     severity: 'error',

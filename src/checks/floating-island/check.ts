@@ -21,7 +21,8 @@ function describe(stencil: Stencil, sheet: Sheet, piece: Piece): Finding {
   return {
     check: 'floating-island',
     severity: 'error',
-    message: `Island of ${area(piece)} hangs on nothing: it falls out when the sheet is cut, and paint covers its place.` +
+    message:
+      `Island of ${area(piece)} hangs on nothing: it falls out when the sheet is cut, and paint covers its place.` +
       `${burnt(sheet)} Put a bridge of at least ${formatMillimetres(stencil.limits.bridge)} across the opening, ` +
       'or cut the island away.',
     span: contourSpan(stencil, sheet, piece.polygon.outer),

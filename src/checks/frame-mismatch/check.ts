@@ -52,7 +52,8 @@ function describeFrame(stencil: Stencil, odd: StackLayer, usual: StackLayer): Fi
   return {
     check: 'frame-mismatch',
     severity: 'error',
-    message: `The sheet of ${quoted(odd)} is ${oddSides}, that of ${quoted(usual)} ${usualSides}: laid corner to ` +
+    message:
+      `The sheet of ${quoted(odd)} is ${oddSides}, that of ${quoted(usual)} ${usualSides}: laid corner to ` +
       'corner they do not lie in register. Give all sheets of the stack the same size.',
     span: rootSpan(stencil),
     measure: { value: off, limit: SAME, unit: 'mm' },
@@ -66,9 +67,10 @@ function compareMarks(stencil: Stencil, layer: StackLayer, marked: StackLayer): 
   const [lost, odd] = [missing[0], extra[0]];
   if (!lost && !odd) return undefined;
   const off = lost && odd && distance(lost.centre, odd.centre);
-  const what = off !== undefined
-    ? `A register mark of ${quoted(layer)} lies ${formatMillimetres(off)} from where ${quoted(marked)} has it`
-    : `${quoted(layer)} ${lost ? 'lacks' : 'has'} a register mark that ${quoted(marked)} ${lost ? 'has' : 'lacks'}`;
+  const what =
+    off !== undefined
+      ? `A register mark of ${quoted(layer)} lies ${formatMillimetres(off)} from where ${quoted(marked)} has it`
+      : `${quoted(layer)} ${lost ? 'lacks' : 'has'} a register mark that ${quoted(marked)} ${lost ? 'has' : 'lacks'}`;
   const at = (odd ?? lost)?.centre;
   return {
     check: 'frame-mismatch',

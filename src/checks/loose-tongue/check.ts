@@ -23,15 +23,21 @@ function describe(stencil: Stencil, sheet: Sheet, { from, to, root, reach, tip }
   return {
     check: 'loose-tongue',
     severity: 'warning',
-    message: `Tongue ${formatMillimetres(reach)} long, held at its root of ${formatMillimetres(root)} only; ` +
+    message:
+      `Tongue ${formatMillimetres(reach)} long, held at its root of ${formatMillimetres(root)} only; ` +
       `${formatMillimetres(longestTongue(material))} is the most for ${material.short}: ${howFar(reach, liftOf(reach, material))} ` +
       'Paint creeps under it. Tie its end, make it shorter, or take a stiffer material.',
     span: spanAt(stencil, sheet, tip),
     layer: sheet.layer.name,
     at: tip,
     measure: { value: reach, limit: longestTongue(material), unit: 'mm' },
-    related: [{ at: from, facing: to }, { at: to, facing: from }].map(({ at, facing }) => ({
-      message: 'One side of its root', at, span: spanAt(stencil, sheet, at, facing),
+    related: [
+      { at: from, facing: to },
+      { at: to, facing: from },
+    ].map(({ at, facing }) => ({
+      message: 'One side of its root',
+      at,
+      span: spanAt(stencil, sheet, at, facing),
     })),
   };
 }
@@ -40,6 +46,8 @@ function describe(stencil: Stencil, sheet: Sheet, { from, to, root, reach, tip }
 function howFar(reach: number, lift: number): string {
   const most = reach / 10;
   const figure = lift > most ? `more than ${formatMillimetres(most)}` : `about ${formatMillimetres(lift)}`;
-  return `its own weight and an assumed spray of ${SPRAY_PRESSURE} Pa lift its end by ${figure}, ` +
-    `${formatMillimetres(LIFT_LIMIT)} is the most.`;
+  return (
+    `its own weight and an assumed spray of ${SPRAY_PRESSURE} Pa lift its end by ${figure}, ` +
+    `${formatMillimetres(LIFT_LIMIT)} is the most.`
+  );
 }

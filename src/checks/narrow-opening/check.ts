@@ -20,14 +20,16 @@ export const narrowOpening: Check = {
 
 function describe(stencil: Stencil, sheet: Sheet, part: ThinPart): Finding {
   const limit = stencil.limits.opening;
-  const what = part.kind === 'neck'
-    ? `Slot ${formatMillimetres(part.width)} wide`
-    : `Opening runs out into a point that is too fine for its last ${formatMillimetres(part.reach)}`;
+  const what =
+    part.kind === 'neck'
+      ? `Slot ${formatMillimetres(part.width)} wide`
+      : `Opening runs out into a point that is too fine for its last ${formatMillimetres(part.reach)}`;
   return describeThinPart(stencil, sheet, part, {
     check: 'narrow-opening',
     severity: 'warning',
     limit,
-    message: `${what}; ${formatMillimetres(limit)} is the least for ${stencil.limits.material}, paint bridges over or ` +
+    message:
+      `${what}; ${formatMillimetres(limit)} is the least for ${stencil.limits.material}, paint bridges over or ` +
       'bleeds in narrower ones. Open it up, close it, or lower limits.opening.',
   });
 }

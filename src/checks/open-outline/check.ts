@@ -28,10 +28,12 @@ function describe(sheet: Sheet, { lines, ends }: OpenChain): Finding {
     message: message(lines.length, gap, ends !== undefined),
     span: spanOf(first),
     layer: sheet.layer.name,
-    at: ends ? ends[1] : first.curves[0]?.start ?? { x: 0, y: 0 },
+    at: ends ? ends[1] : (first.curves[0]?.start ?? { x: 0, y: 0 }),
     measure: { value: gap, limit: 0, unit: 'mm' },
     related: others.map((line) => ({
-      message: 'A line that goes on from there', span: spanOf(line), at: line.curves[0]?.start ?? { x: 0, y: 0 },
+      message: 'A line that goes on from there',
+      span: spanOf(line),
+      at: line.curves[0]?.start ?? { x: 0, y: 0 },
     })),
     subject: { kind: 'open', sheet, lines },
   };
@@ -39,12 +41,16 @@ function describe(sheet: Sheet, { lines, ends }: OpenChain): Finding {
 
 function message(lines: number, gap: number, open: boolean): string {
   if (!open) {
-    return `These ${lines} lines meet end to end, but each is a line of its own: what they enclose is not known as ` +
-      'an opening, and nothing of it is measured. Join them to one path.';
+    return (
+      `These ${lines} lines meet end to end, but each is a line of its own: what they enclose is not known as ` +
+      'an opening, and nothing of it is measured. Join them to one path.'
+    );
   }
   const what = lines === 1 ? 'This outline does' : `These ${lines} lines, which meet end to end, do`;
-  return `${what} not close: the ends are ${formatMillimetres(gap)} apart, so that nothing falls out and no paint ` +
-    `passes. ${lines === 1 ? 'Close it' : 'Join and close them'}, or take the line out.`;
+  return (
+    `${what} not close: the ends are ${formatMillimetres(gap)} apart, so that nothing falls out and no paint ` +
+    `passes. ${lines === 1 ? 'Close it' : 'Join and close them'}, or take the line out.`
+  );
 }
 
 function spanOf({ spans, shape }: CutLine): Span {

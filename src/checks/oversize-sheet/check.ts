@@ -19,9 +19,10 @@ export const oversizeSheet: Check = {
     yield {
       check: 'oversize-sheet',
       severity: fit === 'turned' ? 'info' : 'error',
-      message: fit === 'turned'
-        ? `${what} only when it is turned by an odd angle, where it is easily cut askew. Make it smaller, or lower the margin.`
-        : `${what} whichever way it is turned: what lies beyond is not cut. Make it smaller, lower the margin, or part it.`,
+      message:
+        fit === 'turned'
+          ? `${what} only when it is turned by an odd angle, where it is easily cut askew. Make it smaller, or lower the margin.`
+          : `${what} whichever way it is turned: what lies beyond is not cut. Make it smaller, lower the margin, or part it.`,
       span: rootSpan(stencil),
       measure: { value: Math.max(...size), limit: Math.max(...bed), unit: 'mm' },
       related: [],

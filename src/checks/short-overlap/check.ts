@@ -32,13 +32,15 @@ function* describe(stencil: Stencil, overlap: ShortOverlap): Iterable<Finding> {
   if (!first || !second) return;
   const [onFirst, onSecond] = slipping === earlier ? [facing, at] : [at, facing];
   const { slip } = stencil.limits;
-  const what = width <= TOUCHING
-    ? `${quoted(first)} and ${quoted(second)} only touch`
-    : `${quoted(first)} and ${quoted(second)} overlap by ${formatMillimetres(width)} only`;
+  const what =
+    width <= TOUCHING
+      ? `${quoted(first)} and ${quoted(second)} only touch`
+      : `${quoted(first)} and ${quoted(second)} overlap by ${formatMillimetres(width)} only`;
   yield {
     check: 'short-overlap',
     severity: 'warning',
-    message: `${what} (${formatMillimetres(length)} of their seam is short): bare ground shows there as soon as a sheet ` +
+    message:
+      `${what} (${formatMillimetres(length)} of their seam is short): bare ground shows there as soon as a sheet ` +
       `lands ${width <= TOUCHING ? 'at all' : 'farther than that'} off its place, and up to ${formatMillimetres(slip)} ` +
       'must be reckoned with. Spread the earlier colour under its neighbour, or lower limits.slip.',
     span: spanOnEdge(stencil, first, onFirst, onSecond),

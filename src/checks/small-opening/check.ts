@@ -26,7 +26,8 @@ function describe(stencil: Stencil, sheet: Sheet, part: ThinPart): Finding {
     check: 'small-opening',
     severity: 'warning',
     limit,
-    message: `Opening is nowhere wider than ${formatMillimetres(part.width)}; ${formatMillimetres(limit)} is the least ` +
+    message:
+      `Opening is nowhere wider than ${formatMillimetres(part.width)}; ${formatMillimetres(limit)} is the least ` +
       `for ${stencil.limits.material}, paint hardly comes through. Enlarge it, remove it, or lower limits.opening.`,
   });
   return opening ? { ...finding, span: contourSpan(stencil, sheet, opening.outer), related: [] } : finding;

@@ -29,7 +29,8 @@ function describe(stencil: Stencil, sheet: Sheet, part: ThinPart): Finding {
     check: 'thin-bridge',
     severity: part.holds ? 'error' : 'warning',
     limit,
-    message: `Bridge ${formatMillimetres(part.width)} wide; ${formatMillimetres(limit)} is the least for ` +
+    message:
+      `Bridge ${formatMillimetres(part.width)} wide; ${formatMillimetres(limit)} is the least for ` +
       `${stencil.limits.material}, narrower ties tear or burn through.${holds} Widen it, or lower limits.bridge.`,
   });
 }

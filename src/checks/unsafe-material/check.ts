@@ -21,11 +21,15 @@ export const unsafeMaterial: Check = {
 };
 
 function neverCut({ title }: Material): string {
-  return `Never cut ${title} with a laser: it gives off hydrogen chloride, which harms you and the machine. Take card or ` +
-    'board, or cut it with a knife and say so: "tool": "knife".';
+  return (
+    `Never cut ${title} with a laser: it gives off hydrogen chloride, which harms you and the machine. Take card or ` +
+    'board, or cut it with a knife and say so: "tool": "knife".'
+  );
 }
 
 function askFirst({ title }: Material): string {
-  return `Workshops disagree whether ${title} may be cut with a laser: it can melt, burn or give off harmful fumes. Ask ` +
-    "yours first; its rules, the machine's manual and local codes decide.";
+  return (
+    `Workshops disagree whether ${title} may be cut with a laser: it can melt, burn or give off harmful fumes. Ask ` +
+    "yours first; its rules, the machine's manual and local codes decide."
+  );
 }

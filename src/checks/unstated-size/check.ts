@@ -14,7 +14,8 @@ export const unstatedSize: Check = {
     yield {
       check: 'unstated-size',
       severity: 'info',
-      message: `No physical size is stated; at 96 px to the inch the artwork is ${size}, and all measures stand on ` +
+      message:
+        `No physical size is stated; at 96 px to the inch the artwork is ${size}, and all measures stand on ` +
         'that guess. State the size: width="148mm" on the svg element, or "size" in tombolo.json.',
       span: rootSpan(stencil),
       related: [],

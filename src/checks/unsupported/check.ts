@@ -22,7 +22,8 @@ function* unknownReadings({ drawing }: Stencil): Iterable<Finding> {
     yield {
       check: 'unsupported',
       severity: 'warning',
-      message: `"${stated.value}" is no reading, so it is found out from the artwork instead. ` +
+      message:
+        `"${stated.value}" is no reading, so it is found out from the artwork instead. ` +
         `Write one of: ${READING_WORDS.join(', ')}.`,
       span: stated.span,
       related: [],

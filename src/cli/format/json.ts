@@ -20,7 +20,10 @@ function fileJson({ path, size, layers, findings }: CheckedFile): object {
 function layerJson(layer: CheckedLayer): object {
   const { name, reading, paint, openings, openingArea, materialArea, islands, cutLength, cutTime } = layer;
   return {
-    name, reading, paint, openings,
+    name,
+    reading,
+    paint,
+    openings,
     openingArea: tidy(openingArea),
     materialArea: tidy(materialArea),
     islands,
@@ -31,11 +34,19 @@ function layerJson(layer: CheckedLayer): object {
 
 function findingJson({ check, severity, message, layer, range, at, measure, related, mends }: PlacedFinding): object {
   return {
-    check, severity, message, layer, range,
+    check,
+    severity,
+    message,
+    layer,
+    range,
     at: tidyPoint(at),
     measure: tidyMeasure(measure),
-    related: related.map((other) => (
-      { message: other.message, path: other.path, range: other.range, at: tidyPoint(other.at) })),
+    related: related.map((other) => ({
+      message: other.message,
+      path: other.path,
+      range: other.range,
+      at: tidyPoint(other.at),
+    })),
     mends: mends.map(({ title, preferred, safe }) => ({ title, preferred, safe })),
   };
 }

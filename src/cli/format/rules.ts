@@ -22,9 +22,9 @@ const SUMMARIES: Readonly<Record<CheckId, string>> = {
   'unsafe-material': 'Material that must not be lasered, or that the workshop must agree to.',
   'unreadable-markup': 'Markup that could not be read.',
   'unreadable-path': 'Path data that could not be read.',
-  'unsupported': 'Something in the file that is not read.',
+  unsupported: 'Something in the file that is not read.',
   'unused-acceptance': 'An accepted finding that is no longer there.',
-  'unfinished': 'A run that stopped before all was looked at.',
+  unfinished: 'A run that stopped before all was looked at.',
 };
 
 export interface Rule {

@@ -13,18 +13,23 @@ export const formatSarif: Format = ({ files }) => {
   const log: Log = {
     $schema: 'https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json',
     version: '2.1.0',
-    runs: [{
-      tool: { driver: { name: 'Tombolo', version, semanticVersion: version, rules: RULES.map(ruleOf) } },
-      columnKind: 'utf16CodeUnits',
-      artifacts: files.map(({ path }) => ({ location: locationOf(path) })),
-      results: files.flatMap((file) => file.findings.map((finding) => resultOf(file, finding))),
-    }],
+    runs: [
+      {
+        tool: { driver: { name: 'Tombolo', version, semanticVersion: version, rules: RULES.map(ruleOf) } },
+        columnKind: 'utf16CodeUnits',
+        artifacts: files.map(({ path }) => ({ location: locationOf(path) })),
+        results: files.flatMap((file) => file.findings.map((finding) => resultOf(file, finding))),
+      },
+    ],
   };
   return `${JSON.stringify(log, null, 2)}\n`;
 };
 
 const LEVELS: Readonly<Record<Severity, Result.level>> = {
-  error: 'error', warning: 'warning', info: 'note', hint: 'note',
+  error: 'error',
+  warning: 'warning',
+  info: 'note',
+  hint: 'note',
 };
 
 function ruleOf({ id, summary }: (typeof RULES)[number]): { id: string; shortDescription: { text: string } } {
@@ -33,8 +38,13 @@ function ruleOf({ id, summary }: (typeof RULES)[number]): { id: string; shortDes
 
 function resultOf({ path }: CheckedFile, finding: PlacedFinding): Result {
   const { check, severity, message, layer, at, measure, related, mends } = finding;
-  const relatedLocations = related.map((other, index): Location => (
-    { id: index, physicalLocation: placeOf(other.path ?? path, other.range), message: { text: other.message } }));
+  const relatedLocations = related.map(
+    (other, index): Location => ({
+      id: index,
+      physicalLocation: placeOf(other.path ?? path, other.range),
+      message: { text: other.message },
+    }),
+  );
   return {
     ruleId: check,
     ruleIndex: RULES.findIndex((rule) => rule.id === check),
@@ -52,8 +62,7 @@ function fixOf(path: string, { title, edits, others = [] }: PlacedMend): Fix {
 }
 
 function changeOf({ path, edits }: PlacedChange): ArtifactChange {
-  const replacements = edits.map(({ range, text }) => (
-    { deletedRegion: regionOf(range), insertedContent: { text } }));
+  const replacements = edits.map(({ range, text }) => ({ deletedRegion: regionOf(range), insertedContent: { text } }));
   return { artifactLocation: locationOf(path), replacements };
 }
 

@@ -10,7 +10,12 @@ export interface Column<Row> {
 export function tableLines<Row>(columns: readonly Column<Row>[], rows: readonly Row[]): string[] {
   const cells = columns.map(({ heading, cell }) => [heading, ...rows.map(cell)]);
   const padded = cells.map((texts, index) => padAll(texts, columns[index]?.align ?? 'left'));
-  return ['', ...rows].map((_, line) => padded.map((texts) => texts[line]).join('  ').trimEnd());
+  return ['', ...rows].map((_, line) =>
+    padded
+      .map((texts) => texts[line])
+      .join('  ')
+      .trimEnd(),
+  );
 }
 
 /** Brings all texts to the length of the longest, counted in characters. */

@@ -25,7 +25,9 @@ const LAYER_COLUMNS: readonly Column<CheckedLayer>[] = [
 
 /** Without the ways between the lines: a cutter takes longer. */
 const TIME_COLUMN: Column<CheckedLayer> = {
-  heading: 'cut time', align: 'right', cell: ({ cutTime }) => (cutTime === undefined ? '' : formatDuration(cutTime)),
+  heading: 'cut time',
+  align: 'right',
+  cell: ({ cutTime }) => (cutTime === undefined ? '' : formatDuration(cutTime)),
 };
 
 function fileLines(file: CheckedFile, colours: Colours): string[] {
@@ -46,8 +48,14 @@ function sizeText({ width, height, stated }: NonNullable<CheckedFile['size']>): 
 }
 
 function findingLines(findings: readonly PlacedFinding[], colours: Colours): string[] {
-  const places = padAll(findings.map(({ range }) => placeText(range)), 'right');
-  const severities = padAll(findings.map(({ severity }) => severity), 'left');
+  const places = padAll(
+    findings.map(({ range }) => placeText(range)),
+    'right',
+  );
+  const severities = padAll(
+    findings.map(({ severity }) => severity),
+    'left',
+  );
   return findings.flatMap(({ severity, message, check, layer, related }, index) => {
     const place = places[index] ?? '';
     const paint = colours[SEVERITY_COLOURS[severity]];
@@ -55,7 +63,10 @@ function findingLines(findings: readonly PlacedFinding[], colours: Colours): str
     const first = `  ${place}  ${paint(severities[index] ?? '')}  ${oneLine(message)} ${colours.dim(`[${where}]`)}`;
     const indent = ' '.repeat(place.length + 4);
     const others = related.map((other) =>
-      colours.dim(`${indent}${other.path === undefined ? '' : `${oneLine(other.path)}:`}${placeText(other.range)}: ${oneLine(other.message)}`));
+      colours.dim(
+        `${indent}${other.path === undefined ? '' : `${oneLine(other.path)}:`}${placeText(other.range)}: ${oneLine(other.message)}`,
+      ),
+    );
     return [first, ...others];
   });
 }

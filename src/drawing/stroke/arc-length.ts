@@ -58,8 +58,12 @@ export class ArcLength {
     const lengths = places.slice(1).map((t, i) => lengthOf(subCurve(curve, places[i] ?? t0, t)));
     const last = this.stretches.at(-1);
     const stretch = {
-      t0, t1, before: last ? last.before + last.length : 0, length: lengths.reduce((sum, each) => sum + each, 0),
-      speed0: speedAt(curve, t0), speed1: speedAt(curve, t1),
+      t0,
+      t1,
+      before: last ? last.before + last.length : 0,
+      length: lengths.reduce((sum, each) => sum + each, 0),
+      speed0: speedAt(curve, t0),
+      speed1: speedAt(curve, t1),
     };
     let reached = 0;
     const isOff = PROBES.some((u, i) => Math.abs(lengthWithin(stretch, u) - (reached += lengths[i] ?? 0)) > tolerance);

@@ -69,8 +69,10 @@ export function dashLine({ line, measures, length }: MeasuredLine, pattern: Dash
 
 function joinDashes(first: PenLine, second: PenLine): PenLine {
   return {
-    curves: [...first.curves, ...second.curves], spans: [...first.spans, ...second.spans], closed: false,
-    stretches: [...first.stretches ?? [], ...second.stretches ?? []],
+    curves: [...first.curves, ...second.curves],
+    spans: [...first.spans, ...second.spans],
+    closed: false,
+    stretches: [...(first.stretches ?? []), ...(second.stretches ?? [])],
   };
 }
 

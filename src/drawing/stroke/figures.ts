@@ -36,10 +36,11 @@ export class FigureSink {
   }
 
   disc(centre: Point, radius: number, span: Span): void {
-    const [right, left] = [{ x: centre.x + radius, y: centre.y }, { x: centre.x - radius, y: centre.y }];
-    const halves = [
-      arcAbout(centre, right, left, radius, Math.PI), arcAbout(centre, left, right, radius, Math.PI),
+    const [right, left] = [
+      { x: centre.x + radius, y: centre.y },
+      { x: centre.x - radius, y: centre.y },
     ];
+    const halves = [arcAbout(centre, right, left, radius, Math.PI), arcAbout(centre, left, right, radius, Math.PI)];
     this.figure(halves, false, span);
   }
 
@@ -51,8 +52,12 @@ export class FigureSink {
 
   /** Between two arcs about one centre; `outer` and `inner` are their ends, `radii` theirs in that order. */
   ringSector(
-    centre: Point, outer: readonly [Point, Point], inner: readonly [Point, Point], radii: readonly [number, number],
-    sweep: number, span: Span,
+    centre: Point,
+    outer: readonly [Point, Point],
+    inner: readonly [Point, Point],
+    radii: readonly [number, number],
+    sweep: number,
+    span: Span,
   ): void {
     const curves: Curve[] = [
       arcAbout(centre, outer[0], outer[1], radii[0], sweep),
@@ -87,7 +92,13 @@ export function linesThrough(points: readonly Point[]): Line[] {
 /** A circular arc by centre, ends, radius and angle (radians, of either sign). */
 export function arcAbout(centre: Point, start: Point, end: Point, radius: number, sweep: number): Arc {
   return {
-    kind: 'arc', start, end, centre, axisU: { x: radius, y: 0 }, axisV: { x: 0, y: radius },
-    from: Math.atan2(start.y - centre.y, start.x - centre.x), sweep,
+    kind: 'arc',
+    start,
+    end,
+    centre,
+    axisU: { x: radius, y: 0 },
+    axisV: { x: 0, y: radius },
+    from: Math.atan2(start.y - centre.y, start.x - centre.x),
+    sweep,
   };
 }

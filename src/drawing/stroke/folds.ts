@@ -23,10 +23,17 @@ const SHARES = [0, 0.25, 0.5, 0.75, 1] as const;
  * would stray by more than `tolerance` from any of its lines.
  */
 export function foldOf(
-  curve: Bent, t0: number, t1: number, first: Sample, last: Sample, half: number, tolerance: number,
+  curve: Bent,
+  t0: number,
+  t1: number,
+  first: Sample,
+  last: Sample,
+  half: number,
+  tolerance: number,
 ): Fold | undefined {
   const samples = SHARES.map((share) =>
-    share === 0 ? first : share === 1 ? last : sampleCurve(curve, t0 + share * (t1 - t0)));
+    share === 0 ? first : share === 1 ? last : sampleCurve(curve, t0 + share * (t1 - t0)),
+  );
   const bends = samples.map(bendAt);
   const right = (bends[0] ?? 0) > 0;
   const isTight = (bend: number): boolean => Number.isFinite(bend) && bend > 0 === right && Math.abs(bend) * half >= 1;
@@ -58,8 +65,9 @@ function offsetPoint({ x, y, dx, dy }: Sample, distance: number): Point {
 function isFollowed(points: readonly Point[], tolerance: number): boolean {
   const [a, b, c, d, e] = points;
   if (!a || !b || !c || !d || !e) return false;
-  return fromChord(b, a, c) <= 4 * tolerance && fromChord(d, c, e) <= 4 * tolerance
-    && fromChord(c, a, e) <= 16 * tolerance;
+  return (
+    fromChord(b, a, c) <= 4 * tolerance && fromChord(d, c, e) <= 4 * tolerance && fromChord(c, a, e) <= 16 * tolerance
+  );
 }
 
 /** Distance of `point` from the segment between two others. */
@@ -74,8 +82,16 @@ function fromChord(point: Point, start: Point, end: Point): number {
 export function foldRibbons({ right, line, outer, evolute, inner }: Fold): readonly Ribbon[] {
   const [on, out, middle, far] = [chords(line), chords(outer), chords(evolute), chords(inner)];
   return right
-    ? [{ left: out, right: on }, { left: on, right: middle }, { left: far, right: middle }]
-    : [{ left: on, right: out }, { left: middle, right: on }, { left: middle, right: far }];
+    ? [
+        { left: out, right: on },
+        { left: on, right: middle },
+        { left: far, right: middle },
+      ]
+    : [
+        { left: on, right: out },
+        { left: middle, right: on },
+        { left: middle, right: far },
+      ];
 }
 
 function chords(points: readonly Point[]): Ribbon['left'] {

@@ -51,10 +51,15 @@ export function outlineCap(at: Point, direction: Point, span: Span, pen: Pen, si
 /** A strip of the tolerance across the line, where one figure ends and another goes on. */
 export function outlineSeam(at: Point, direction: Point, span: Span, { half, tolerance }: Pen, sink: FigureSink): void {
   const [left, right] = [beside(at, direction, -half), beside(at, direction, half)];
-  sink.polygon([
-    ahead(left, direction, -tolerance), ahead(left, direction, tolerance), ahead(right, direction, tolerance),
-    ahead(right, direction, -tolerance),
-  ], span);
+  sink.polygon(
+    [
+      ahead(left, direction, -tolerance),
+      ahead(left, direction, tolerance),
+      ahead(right, direction, tolerance),
+      ahead(right, direction, -tolerance),
+    ],
+    span,
+  );
 }
 
 /** What fills the outer side of the bend between two pieces; a seam where there is none. */
@@ -102,7 +107,10 @@ function wedge(at: Point, item: Wedge, negative: boolean, span: Span, pen: Pen, 
   const { tolerance } = pen;
   const before = linesThrough([ahead(at, arriving, -tolerance), ahead(from, arriving, -tolerance), from]);
   const after = linesThrough([
-    to, ahead(to, leaving, tolerance), ahead(at, leaving, tolerance), ahead(at, arriving, -tolerance),
+    to,
+    ahead(to, leaving, tolerance),
+    ahead(at, leaving, tolerance),
+    ahead(at, arriving, -tolerance),
   ]);
   sink.figure([...before, ...outside, ...after], negative, span);
 }

@@ -47,8 +47,12 @@ function sampleArc({ centre, axisU, axisV, from, sweep }: Extract<Curve, { kind:
   const [outX, outY] = [axisU.x * cosine + axisV.x * sine, axisU.y * cosine + axisV.y * sine];
   const [alongX, alongY] = [axisV.x * cosine - axisU.x * sine, axisV.y * cosine - axisU.y * sine];
   return {
-    x: centre.x + outX, y: centre.y + outY, dx: sweep * alongX, dy: sweep * alongY,
-    ddx: -sweep * sweep * outX, ddy: -sweep * sweep * outY,
+    x: centre.x + outX,
+    y: centre.y + outY,
+    dx: sweep * alongX,
+    dy: sweep * alongY,
+    ddx: -sweep * sweep * outX,
+    ddy: -sweep * sweep * outY,
   };
 }
 
@@ -66,7 +70,13 @@ const CHECKED = [0.25, 0.5, 0.75] as const;
  * Undefined where a side folds or strays by more than `tolerance` at the places looked at.
  */
 export function sidesOf(
-  curve: Bent, t0: number, t1: number, first: Sample, last: Sample, half: number, tolerance: number,
+  curve: Bent,
+  t0: number,
+  t1: number,
+  first: Sample,
+  last: Sample,
+  half: number,
+  tolerance: number,
 ): Sides | undefined {
   const left = hermite(first, last, t1 - t0, -half);
   const right = hermite(first, last, t1 - t0, half);

@@ -82,8 +82,11 @@ class FigureRun {
   private addChord(piece: Piece): void {
     const { half } = this.pen;
     const { start, end, startDirection, endDirection } = piece;
-    const side = (offset: number): Line =>
-      ({ kind: 'line', start: beside(start, startDirection, offset), end: beside(end, endDirection, offset) });
+    const side = (offset: number): Line => ({
+      kind: 'line',
+      start: beside(start, startDirection, offset),
+      end: beside(end, endDirection, offset),
+    });
     const [left, right] = [side(-half), side(half)];
     if (isConvex(left.start, left.end, right.end, right.start)) {
       this.extend('strip', [{ left: [left], right: [right] }], piece);

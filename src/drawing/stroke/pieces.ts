@@ -84,20 +84,38 @@ function addPieces(curve: Curve, span: Span, pen: Pen, pieces: Piece[]): void {
 
 function arcPiece(curve: Curve, arc: CircularArc, span: Span): Piece {
   return {
-    start: curve.start, end: curve.end, startDirection: tangentAt(curve, 0), endDirection: tangentAt(curve, 1),
-    span, smooth: false, arc, sides: undefined, fold: undefined,
+    start: curve.start,
+    end: curve.end,
+    startDirection: tangentAt(curve, 0),
+    endDirection: tangentAt(curve, 1),
+    span,
+    smooth: false,
+    arc,
+    sides: undefined,
+    fold: undefined,
   };
 }
 
 function chord(
-  start: Point, end: Point, startDirection: Point | undefined, endDirection: Point | undefined, span: Span,
+  start: Point,
+  end: Point,
+  startDirection: Point | undefined,
+  endDirection: Point | undefined,
+  span: Span,
   smooth: boolean,
 ): Piece {
   const size = distance(start, end);
   const direction = { x: (end.x - start.x) / size, y: (end.y - start.y) / size };
   return {
-    start, end, startDirection: startDirection ?? direction, endDirection: endDirection ?? direction,
-    span, smooth, arc: undefined, sides: undefined, fold: undefined,
+    start,
+    end,
+    startDirection: startDirection ?? direction,
+    endDirection: endDirection ?? direction,
+    span,
+    smooth,
+    arc: undefined,
+    sides: undefined,
+    fold: undefined,
   };
 }
 
@@ -125,8 +143,15 @@ class Cutter {
     const fold = sides ? undefined : foldOf(curve, from, to, first, last, pen.half, pen.tolerance);
     if (sides || fold) {
       this.pieces.push({
-        start: pointAt(curve, from), end: pointAt(curve, to), startDirection: directionOf(first),
-        endDirection: directionOf(last), span: this.span, smooth: this.started, arc: undefined, sides, fold,
+        start: pointAt(curve, from),
+        end: pointAt(curve, to),
+        startDirection: directionOf(first),
+        endDirection: directionOf(last),
+        span: this.span,
+        smooth: this.started,
+        arc: undefined,
+        sides,
+        fold,
       });
       this.started = true;
     } else if (depth >= MOST_STRETCH_HALVINGS || chordsFor(curve, pen.tolerance) * (to - from) <= 1) {

@@ -49,10 +49,16 @@ export function strokeArea(outline: readonly Subpath[], context: StrokeContext):
 
 /** Undefined where the pattern leaves the lines whole. */
 function dashLines(
-  lines: readonly PenLine[], pen: Pen, context: StrokeContext,
+  lines: readonly PenLine[],
+  pen: Pen,
+  context: StrokeContext,
 ): { lines: PenLine[]; places: Dash[] } | 'too many' | undefined {
   const measured = lines.map((line) => measureLine(line, pen.tolerance / 4));
-  const pattern = dashPattern(measured.reduce((sum, { length }) => sum + length, 0), pen, context);
+  const pattern = dashPattern(
+    measured.reduce((sum, { length }) => sum + length, 0),
+    pen,
+    context,
+  );
   if (!pattern) return undefined;
   const count = measured.reduce((sum, line) => sum + dashCount(line, pattern), 0);
   if (!Number.isFinite(count) || !context.budget.spendCurves(count)) return 'too many';
@@ -77,7 +83,11 @@ function penFor({ style, viewport, toMm, mmPerPx }: StrokeContext): Pen | undefi
 
 /** @param total the length of all lines, pen units */
 function dashPattern(total: number, pen: Pen, context: StrokeContext): DashPattern | undefined {
-  const { style: { inherited }, viewport, pathLength } = context;
+  const {
+    style: { inherited },
+    viewport,
+    pathLength,
+  } = context;
   const list = inherited['stroke-dasharray'];
   // A pathLength of zero scales nothing (SVG 2, "The pathLength attribute": it would scale to infinity).
   const scale = pathLength !== undefined && pathLength > 0 ? total / pathLength : pen.unit;

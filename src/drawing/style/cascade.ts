@@ -40,7 +40,14 @@ const GEOMETRY: ReadonlySet<string> = new Set(['x', 'y', 'width', 'height', 'cx'
 
 /** Properties of CSS that move or cut what is drawn and are not followed; to be reported where they are stated. */
 export const UNFOLLOWED: ReadonlySet<string> = new Set([
-  'translate', 'rotate', 'scale', 'offset-path', 'mask-image', 'zoom', 'backdrop-filter', 'content-visibility',
+  'translate',
+  'rotate',
+  'scale',
+  'offset-path',
+  'mask-image',
+  'zoom',
+  'backdrop-filter',
+  'content-visibility',
 ]);
 
 /** A place in the tree of what elements may declare: each step is an attribute's name, its value, or a rule. */
@@ -159,16 +166,17 @@ export class Cascade {
   }
 
   private declareAll(
-    into: Map<string, Declared>, list: readonly Declaration[], important: boolean, origin: Declared['origin'],
+    into: Map<string, Declared>,
+    list: readonly Declaration[],
+    important: boolean,
+    origin: Declared['origin'],
   ): void {
     for (const item of list) {
       if (item.important === important) this.declare(into, item.property, item.value, origin);
     }
   }
 
-  private declare(
-    into: Map<string, Declared>, property: string, value: string, origin: Declared['origin'],
-  ): void {
+  private declare(into: Map<string, Declared>, property: string, value: string, origin: Declared['origin']): void {
     if (property === 'marker') {
       for (const name of ['marker-start', 'marker-mid', 'marker-end']) this.declare(into, name, value, origin);
     } else if (isComputed(property) ? isReadable(this.reader, property, value) : isKept(property)) {
@@ -219,7 +227,10 @@ function put(index: Map<string, IndexedRule[]>, key: string, rule: IndexedRule):
 }
 
 function namesMatch(
-  compound: Compound, element: ElementNode, id: string | undefined, classes: readonly string[],
+  compound: Compound,
+  element: ElementNode,
+  id: string | undefined,
+  classes: readonly string[],
 ): boolean {
   if (compound.id !== undefined && compound.id !== id) return false;
   if (compound.type !== undefined && compound.type !== element.localName) return false;

@@ -37,10 +37,14 @@ export function parseColour(text: string): Colour | undefined {
 export function parsePaint(text: string): PaintValue | undefined {
   const trimmed = text.trim();
   switch (trimmed.toLowerCase()) {
-    case 'none': return { kind: 'none' };
-    case 'currentcolor': return { kind: 'current-colour' };
-    case 'context-fill': return { kind: 'context', of: 'fill' };
-    case 'context-stroke': return { kind: 'context', of: 'stroke' };
+    case 'none':
+      return { kind: 'none' };
+    case 'currentcolor':
+      return { kind: 'current-colour' };
+    case 'context-fill':
+      return { kind: 'context', of: 'fill' };
+    case 'context-stroke':
+      return { kind: 'context', of: 'stroke' };
   }
   const reference = parseReference(trimmed);
   if (reference) {

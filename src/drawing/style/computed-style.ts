@@ -3,8 +3,13 @@ import type { TransformFunction } from '../transform-list';
 import { resolveFontUnits, type Length } from '../units';
 import type { Declared, DeclaredStyle } from './cascade';
 import {
-  isPropertyName, parseFontSize, PROPERTIES,
-  type InheritedValues, type OwnValues, type PropertyName, type PropertyValues,
+  isPropertyName,
+  parseFontSize,
+  PROPERTIES,
+  type InheritedValues,
+  type OwnValues,
+  type PropertyName,
+  type PropertyValues,
 } from './properties';
 import { hasVariables, wideKeyword, type ValueReader } from './value-reader';
 import { resolveVariables, substituteVariables } from './variables';
@@ -27,7 +32,11 @@ function makeInitialStyle(): ComputedStyle {
   for (const [name, property] of Object.entries(PROPERTIES)) {
     (property.inherited ? inherited : own)[name] = property.initial;
   }
-  return { inherited: inherited as unknown as InheritedValues, own: own as unknown as OwnValues, transform: NO_TRANSFORM };
+  return {
+    inherited: inherited as unknown as InheritedValues,
+    own: own as unknown as OwnValues,
+    transform: NO_TRANSFORM,
+  };
 }
 
 /**
@@ -56,7 +65,10 @@ export function computeStyle(declared: DeclaredStyle, parent: ComputedStyle, rea
 
 /** The style with the transform that `text` states. */
 export function transformed(
-  { inherited, own }: ComputedStyle, text: string, parent: ComputedStyle, reader: ValueReader,
+  { inherited, own }: ComputedStyle,
+  text: string,
+  parent: ComputedStyle,
+  reader: ValueReader,
 ): ComputedStyle {
   const value = withVariables(text, inherited.variables);
   const read = value === undefined ? undefined : reader.readTransform(value);
@@ -81,7 +93,11 @@ function withVariables(text: string, variables: ReadonlyMap<string, string>): st
 }
 
 function computeValue<Name extends PropertyName>(
-  name: Name, text: string, parent: PropertyValues[Name], variables: ReadonlyMap<string, string>, reader: ValueReader,
+  name: Name,
+  text: string,
+  parent: PropertyValues[Name],
+  variables: ReadonlyMap<string, string>,
+  reader: ValueReader,
 ): PropertyValues[Name] {
   const property = PROPERTIES[name];
   const value = withVariables(text, variables);
@@ -94,7 +110,9 @@ function computeValue<Name extends PropertyName>(
 }
 
 function fontSizeOf(
-  declared: Declared | undefined, parent: ComputedStyle, variables: ReadonlyMap<string, string>,
+  declared: Declared | undefined,
+  parent: ComputedStyle,
+  variables: ReadonlyMap<string, string>,
 ): number {
   const inherited = parent.inherited['font-size'];
   const text = declared && withVariables(declared.value, variables);

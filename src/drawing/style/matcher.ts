@@ -67,9 +67,14 @@ export class SelectorMatcher {
   }
 
   private makePseudos(): NonNullable<Options<MarkupNode, ElementNode>['pseudos']> {
-    const nth = (position: (place: Place) => number) => (element: ElementNode, formula?: string | null): boolean =>
-      this.formula(formula ?? '')(position(this.placeOf(element)));
-    const place = (test: (place: Place) => boolean) => (element: ElementNode): boolean => test(this.placeOf(element));
+    const nth =
+      (position: (place: Place) => number) =>
+      (element: ElementNode, formula?: string | null): boolean =>
+        this.formula(formula ?? '')(position(this.placeOf(element)));
+    const place =
+      (test: (place: Place) => boolean) =>
+      (element: ElementNode): boolean =>
+        test(this.placeOf(element));
     return {
       'nth-child': nth((at) => at.index),
       'nth-last-child': nth((at) => at.count - 1 - at.index),

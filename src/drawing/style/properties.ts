@@ -64,11 +64,19 @@ const ZERO: Length = { value: 0, unit: '' };
 
 /** Font sizes by keyword in px, for `medium` = 16px (CSS Fonts 4, "absolute-size"). */
 const FONT_SIZES: Readonly<Record<string, number>> = {
-  'xx-small': 9, 'x-small': 10, small: 13, medium: 16, large: 18, 'x-large': 24, 'xx-large': 32,
+  'xx-small': 9,
+  'x-small': 10,
+  small: 13,
+  medium: 16,
+  large: 18,
+  'x-large': 24,
+  'xx-large': 32,
 };
 
 function property<Value>(
-  inherited: boolean, initial: Value, parse: (text: string) => Value | undefined,
+  inherited: boolean,
+  initial: Value,
+  parse: (text: string) => Value | undefined,
 ): Property<Value> {
   return { inherited, initial, parse };
 }
@@ -158,7 +166,10 @@ function parseMiterLimit(text: string): number | undefined {
 /** With an odd count the list counts twice; all zero is `none`; a negative length makes the list void. */
 function parseDashArray(text: string): readonly Length[] | undefined {
   if (keyword(text) === 'none') return [];
-  const lengths = text.trim().split(/\s*,\s*|\s+/).map(parseLength);
+  const lengths = text
+    .trim()
+    .split(/\s*,\s*|\s+/)
+    .map(parseLength);
   const valid = lengths.filter((length) => length !== undefined && length.value >= 0) as Length[];
   if (valid.length !== lengths.length) return undefined;
   if (valid.every((length) => length.value === 0)) return [];
@@ -205,7 +216,8 @@ function parseOrigin(text: string): readonly [Length, Length] | undefined {
   const words = keyword(text).split(/\s*,\s*|\s+/);
   if (words.length > 3) return undefined;
   const parts = words.map((word) =>
-    Object.hasOwn(ORIGIN_WORDS, word) ? { value: ORIGIN_WORDS[word] ?? 0, unit: '%' as const } : parseLength(word));
+    Object.hasOwn(ORIGIN_WORDS, word) ? { value: ORIGIN_WORDS[word] ?? 0, unit: '%' as const } : parseLength(word),
+  );
   const upright = words[0] === 'top' || words[0] === 'bottom' || words[1] === 'left' || words[1] === 'right';
   const centre: Length = { value: 50, unit: '%' };
   const [first, second = centre] = parts;

@@ -6,12 +6,19 @@ import { appliesToScreen, parseStyleSheet, type StyleSheet } from './declaration
 
 /** Reads `style` elements; style sheets outside the document are reported, never fetched. */
 export function readStyleSheets(
-  document: MarkupDocument, styleElements: readonly ElementNode[], problems: Problems,
+  document: MarkupDocument,
+  styleElements: readonly ElementNode[],
+  problems: Problems,
 ): readonly StyleSheet[] {
   for (const node of document.children) {
     if (node.kind === 'instruction' && /^(<\?)?xml-stylesheet\b/.test(node.value.trim())) {
-      problems.add('unsupported', 'warning', 'Style sheets outside the file are not read, so its colours and '
-        + 'shapes may differ from what is drawn; put the rules into a <style> element.', node.span);
+      problems.add(
+        'unsupported',
+        'warning',
+        'Style sheets outside the file are not read, so its colours and ' +
+          'shapes may differ from what is drawn; put the rules into a <style> element.',
+        node.span,
+      );
     }
   }
   const sheets: StyleSheet[] = [];

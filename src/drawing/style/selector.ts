@@ -28,13 +28,19 @@ function countsOf(selector: Selector, depth: number): Counts {
 
 function partCounts(part: CssNode, depth: number): Counts {
   switch (part.type) {
-    case 'IdSelector': return [1, 0, 0];
+    case 'IdSelector':
+      return [1, 0, 0];
     case 'ClassSelector':
-    case 'AttributeSelector': return [0, 1, 0];
-    case 'TypeSelector': return part.name === '*' || part.name.endsWith('|*') ? [0, 0, 0] : [0, 0, 1];
-    case 'PseudoElementSelector': return [0, 0, 1];
-    case 'PseudoClassSelector': return pseudoClassCounts(part.name.toLowerCase(), part.children ?? [], depth);
-    default: return [0, 0, 0];
+    case 'AttributeSelector':
+      return [0, 1, 0];
+    case 'TypeSelector':
+      return part.name === '*' || part.name.endsWith('|*') ? [0, 0, 0] : [0, 0, 1];
+    case 'PseudoElementSelector':
+      return [0, 0, 1];
+    case 'PseudoClassSelector':
+      return pseudoClassCounts(part.name.toLowerCase(), part.children ?? [], depth);
+    default:
+      return [0, 0, 0];
   }
 }
 

@@ -6,7 +6,11 @@ import { parseFontSize, PROPERTIES, type PropertyName, type PropertyValues } fro
 export type WideKeyword = 'inherit' | 'initial' | 'unset';
 
 const WIDE: Readonly<Record<string, WideKeyword>> = {
-  inherit: 'inherit', initial: 'initial', unset: 'unset', revert: 'unset', 'revert-layer': 'unset',
+  inherit: 'inherit',
+  initial: 'initial',
+  unset: 'unset',
+  revert: 'unset',
+  'revert-layer': 'unset',
 };
 
 export function wideKeyword(text: string): WideKeyword | undefined {

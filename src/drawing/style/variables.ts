@@ -36,7 +36,8 @@ function closingBracket(text: string, from: number): number {
  * invalid and counts as not stated.
  */
 export function resolveVariables(
-  own: ReadonlyMap<string, string>, inherited: ReadonlyMap<string, string>,
+  own: ReadonlyMap<string, string>,
+  inherited: ReadonlyMap<string, string>,
 ): ReadonlyMap<string, string> {
   const result = new Map(inherited);
   const open = new Set<string>();

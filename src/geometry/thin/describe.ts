@@ -73,7 +73,14 @@ function describeTip({ thin, limit, leastReach }: PartSearch, chain: number): Th
   const chord = chordOfTip(thin, chain);
   if (lengthOfChord(chord) >= limit) return undefined;
   const length = lengthOfChain(thin, chain) / 2;
-  return { ...measured(thin, 'tip', chord), length, reach, sides: 1, extent: extentOfChain(thin, chain), holds: undefined };
+  return {
+    ...measured(thin, 'tip', chord),
+    length,
+    reach,
+    sides: 1,
+    extent: extentOfChain(thin, chain),
+    holds: undefined,
+  };
 }
 
 function measured(

@@ -103,7 +103,8 @@ export function edgesAcrossRay({ outline, edges }: Boundary, ring: number, point
   const found: number[] = [];
   edges.search(point.x, point.y, Infinity, point.y, (edge) => {
     const end = next[edge]!;
-    const crosses = outline.ring[edge] === ring && crossesRay(point, { x: x[edge]!, y: y[edge]! }, { x: x[end]!, y: y[end]! });
+    const crosses =
+      outline.ring[edge] === ring && crossesRay(point, { x: x[edge]!, y: y[edge]! }, { x: x[end]!, y: y[end]! });
     if (crosses) found.push(edge);
     return false;
   });

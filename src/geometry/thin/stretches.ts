@@ -54,7 +54,10 @@ class StretchFinder {
   private readonly from = new GrowingFloats();
   private readonly to = new GrowingFloats();
 
-  constructor(private readonly boundary: Boundary, private readonly search: StretchSearch) {
+  constructor(
+    private readonly boundary: Boundary,
+    private readonly search: StretchSearch,
+  ) {
     this.outline = boundary.outline;
     this.blocking = new BlockedStretches(boundary);
     this.done = new Uint8Array(2 * this.outline.count);
@@ -87,7 +90,7 @@ class StretchFinder {
 
   /** Looks at the elements before or after this one for as long as the thin boundary goes on without a gap. */
   private follow(from: number, step: 1 | -1): void {
-    for (let element = from; this.reachesEnd(element, step);) {
+    for (let element = from; this.reachesEnd(element, step); ) {
       element = this.neighbour(element, step);
       if (this.done[element] === 1) return;
       this.find(element);

@@ -3,13 +3,15 @@ import { findingsOf, sheetOf } from '../stencils';
 
 const gaps = (svg: string, settings = {}) => findingsOf('bare-gap', svg, settings);
 
-const fields = (gap: number) => sheetOf(
-  `<g id="sky"><path d="M10 10H${50 - gap}V90H10Z"/></g><g id="hill"><path d="M50 10H90V90H50Z"/></g>`);
+const fields = (gap: number) =>
+  sheetOf(`<g id="sky"><path d="M10 10H${50 - gap}V90H10Z"/></g><g id="hill"><path d="M50 10H90V90H50Z"/></g>`);
 
 /** A field with a round hole, and a disc for it that lies beside its place. */
-const hole = (radius: number, aside: number) => sheetOf(
-  '<g id="field"><path fill-rule="evenodd" d="M10 10H90V90H10Z M30 50a20 20 0 1 0 40 0a20 20 0 1 0-40 0Z"/></g>' +
-  `<g id="sun"><circle cx="${50 + aside}" cy="50" r="${radius}"/></g>`);
+const hole = (radius: number, aside: number) =>
+  sheetOf(
+    '<g id="field"><path fill-rule="evenodd" d="M10 10H90V90H10Z M30 50a20 20 0 1 0 40 0a20 20 0 1 0-40 0Z"/></g>' +
+      `<g id="sun"><circle cx="${50 + aside}" cy="50" r="${radius}"/></g>`,
+  );
 
 describe('bare-gap', () => {
   it('measures the ground between two colours', () => {
@@ -38,12 +40,17 @@ describe('bare-gap', () => {
   });
 
   it('leaves ground within one layer to others', () => {
-    expect(gaps(sheetOf('<g id="a"><path d="M10 10H49.8V90H10ZM50 10H90V90H50Z"/></g><g id="b"><path d="M10 95h5v2h-5z"/></g>')))
-      .toEqual([]);
+    expect(
+      gaps(
+        sheetOf('<g id="a"><path d="M10 10H49.8V90H10ZM50 10H90V90H50Z"/></g><g id="b"><path d="M10 95h5v2h-5z"/></g>'),
+      ),
+    ).toEqual([]);
     expect(gaps(sheetOf('<path d="M10 10H49.8V90H10Z"/><path d="M50 10H90V90H50Z"/>'))).toEqual([]);
   });
 
   it('leaves points alone in which two outlines run together', () => {
-    expect(gaps(sheetOf('<g id="a"><path d="M10 50H90V90H10Z"/></g><g id="b"><path d="M50 51L90 40V45Z"/></g>'))).toEqual([]);
+    expect(
+      gaps(sheetOf('<g id="a"><path d="M10 50H90V90H10Z"/></g><g id="b"><path d="M50 51L90 40V45Z"/></g>')),
+    ).toEqual([]);
   });
 });

@@ -5,8 +5,10 @@ const buried = (svg: string) => findingsOf('buried-opening', svg);
 
 describe('buried-opening', () => {
   it('tells what later layers paint over, and nothing else', () => {
-    const svg = sheetOf('<g id="a"><circle cx="20" cy="50" r="9"/><circle cx="50" cy="50" r="9"/></g>' +
-      '<g id="b"><circle cx="50" cy="50" r="12"/></g>');
+    const svg = sheetOf(
+      '<g id="a"><circle cx="20" cy="50" r="9"/><circle cx="50" cy="50" r="9"/></g>' +
+        '<g id="b"><circle cx="50" cy="50" r="12"/></g>',
+    );
     const [hint, ...others] = buried(svg);
     expect(others).toEqual([]);
     expect(hint).toMatchObject({ severity: 'hint', layer: 'a', text: '<circle cx="50" cy="50" r="9"/>' });
@@ -15,8 +17,12 @@ describe('buried-opening', () => {
 
   it('takes later layers together', () => {
     const half = (id: string, x: number) => `<g id="${id}"><path d="M${x} 30h20v40h-20z"/></g>`;
-    expect(buried(sheetOf(`<g id="a"><circle cx="50" cy="50" r="9"/></g>${half('b', 31)}${half('c', 50)}`))).toHaveLength(1);
-    expect(buried(sheetOf(`<g id="a"><circle cx="50" cy="50" r="9"/></g>${half('b', 31)}${half('c', 51.1)}`))).toEqual([]);
+    expect(
+      buried(sheetOf(`<g id="a"><circle cx="50" cy="50" r="9"/></g>${half('b', 31)}${half('c', 50)}`)),
+    ).toHaveLength(1);
+    expect(buried(sheetOf(`<g id="a"><circle cx="50" cy="50" r="9"/></g>${half('b', 31)}${half('c', 51.1)}`))).toEqual(
+      [],
+    );
   });
 
   it('counts the same outline twice as covered, however it is written', () => {
@@ -34,7 +40,8 @@ describe('buried-opening', () => {
 
   it('leaves register marks alone: they are cut in every sheet', () => {
     const mark = '<path data-tombolo-register="1" d="M3 3h4v1h-4z"/>';
-    expect(buried(sheetOf(`<g id="a">${mark}<path d="M20 20h9v9h-9z"/></g><g id="b">${mark}<path d="M50 20h9v9h-9z"/></g>`)))
-      .toEqual([]);
+    expect(
+      buried(sheetOf(`<g id="a">${mark}<path d="M20 20h9v9h-9z"/></g><g id="b">${mark}<path d="M50 20h9v9h-9z"/></g>`)),
+    ).toEqual([]);
   });
 });

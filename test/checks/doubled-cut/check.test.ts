@@ -7,10 +7,15 @@ const lines = (body: string) => `<g fill="none" stroke="#f00" stroke-width="0.1"
 
 describe('doubled-cut', () => {
   it('finds the border of two neighbouring openings as what it is', () => {
-    const [left, right] = ['<rect x="10" y="10" width="20" height="30"/>', '<rect x="30" y="15" width="20" height="20"/>'];
+    const [left, right] = [
+      '<rect x="10" y="10" width="20" height="30"/>',
+      '<rect x="30" y="15" width="20" height="20"/>',
+    ];
     const found = doubled(left + right);
     expect(found).toMatchObject([{ text: right, severity: 'warning', measure: '20.00 mm', related: [left] }]);
-    expect(found[0]?.message).toMatch(/^Two openings share this border of 20\.00 mm: .* no material stands between them/);
+    expect(found[0]?.message).toMatch(
+      /^Two openings share this border of 20\.00 mm: .* no material stands between them/,
+    );
   });
 
   it('finds a shape that is drawn twice, in any writing', () => {
@@ -40,7 +45,8 @@ describe('doubled-cut', () => {
     const twice = 'M10 10H40V40H10Z';
     const [none] = doubled(`<path fill-rule="evenodd" d="${twice}${twice}"/>`);
     expect(none?.message).toMatch(/^Two lines lie on each other, and cancel each other out, for 120\.00 mm/);
-    const silhouette = '<path fill-rule="evenodd" d="M0 0H50V100H0Z M10 20H40V40H10Z"/><rect x="50" width="50" height="100"/>';
+    const silhouette =
+      '<path fill-rule="evenodd" d="M0 0H50V100H0Z M10 20H40V40H10Z"/><rect x="50" width="50" height="100"/>';
     const [parted] = doubled(silhouette, 'data-tombolo-reading="sheet"');
     expect(parted?.message).toMatch(/^Two pieces of material share this border for 100\.00 mm.*nothing is to be cut/);
   });
@@ -55,9 +61,15 @@ describe('doubled-cut', () => {
   });
 
   it('lets be what is not cut twice', () => {
-    expect(doubled('<rect x="10" y="10" width="20" height="20"/><rect x="30" y="30" width="20" height="20"/>')).toEqual([]);
-    expect(doubled('<rect x="10" y="10" width="20" height="20"/><rect x="30.1" y="10" width="20" height="20"/>')).toEqual([]);
-    expect(doubled('<rect x="10" y="10" width="20" height="20"/><rect x="20" y="5" width="5" height="40"/>')).toEqual([]);
+    expect(doubled('<rect x="10" y="10" width="20" height="20"/><rect x="30" y="30" width="20" height="20"/>')).toEqual(
+      [],
+    );
+    expect(
+      doubled('<rect x="10" y="10" width="20" height="20"/><rect x="30.1" y="10" width="20" height="20"/>'),
+    ).toEqual([]);
+    expect(doubled('<rect x="10" y="10" width="20" height="20"/><rect x="20" y="5" width="5" height="40"/>')).toEqual(
+      [],
+    );
     // Fill and stroke of one element are cut along the stroke's rim; two layers are two sheets.
     expect(doubled('<rect x="10" y="10" width="20" height="20" stroke="#000" stroke-width="2"/>')).toEqual([]);
     const layer = '<g><rect x="10" y="10" width="20" height="20"/></g>';

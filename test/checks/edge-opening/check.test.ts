@@ -6,8 +6,10 @@ const edges = (svg: string, settings = {}) => findingsOf('edge-opening', svg, se
 
 describe('edge-opening', () => {
   it.each([
-    ['left', '<rect x="0.5" y="20" width="20" height="20"/>'], ['right', '<rect x="79.5" y="20" width="20" height="20"/>'],
-    ['upper', '<rect x="20" y="0.5" width="20" height="20"/>'], ['lower', '<rect x="20" y="79.5" width="20" height="20"/>'],
+    ['left', '<rect x="0.5" y="20" width="20" height="20"/>'],
+    ['right', '<rect x="79.5" y="20" width="20" height="20"/>'],
+    ['upper', '<rect x="20" y="0.5" width="20" height="20"/>'],
+    ['lower', '<rect x="20" y="79.5" width="20" height="20"/>'],
   ])('measures the rim at the %s edge', (_, rect) => {
     expect(edges(sheetOf(rect))).toMatchObject([{ text: rect, severity: 'error', measure: '0.50 mm' }]);
   });

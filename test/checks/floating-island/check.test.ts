@@ -15,8 +15,12 @@ describe('floating-island', () => {
   });
 
   it('underlines the shape that draws the ring, where several do', () => {
-    const bars = ['<rect x="20" y="20" width="40" height="5"/>', '<rect x="20" y="55" width="40" height="5"/>',
-      '<rect x="20" y="20" width="5" height="40"/>', '<rect x="55" y="20" width="5" height="40"/>'];
+    const bars = [
+      '<rect x="20" y="20" width="40" height="5"/>',
+      '<rect x="20" y="55" width="40" height="5"/>',
+      '<rect x="20" y="20" width="5" height="40"/>',
+      '<rect x="55" y="20" width="5" height="40"/>',
+    ];
     const [island, ...others] = islands(sheetOf(bars.join('')));
     expect(others).toEqual([]);
     expect(island?.measure).toBe('900.00 mm²');
@@ -41,6 +45,8 @@ describe('floating-island', () => {
   });
 
   it('leaves a tied piece, and a plain opening, in peace', () => {
-    expect(islands(sheetOf('<path d="M32 20V30H40V50H20V30H28V20H10V60H50V20Z"/><circle cx="80" cy="80" r="9"/>'))).toEqual([]);
+    expect(
+      islands(sheetOf('<path d="M32 20V30H40V50H20V30H28V20H10V60H50V20Z"/><circle cx="80" cy="80" r="9"/>')),
+    ).toEqual([]);
   });
 });

@@ -12,8 +12,12 @@ const mark = (x: number) => `<path data-tombolo-register="" d="M${x} 3h4v2h-4z"/
 function mismatches(files: Readonly<Record<string, string>>): Record<string, string[]> {
   const layers = Object.keys(files).map((from) => ({ from, name: from.replace('.svg', ''), paint: undefined }));
   const { files: reports } = checkProject(new Map(Object.entries(files)), { config: { ...DEFAULT_CONFIG, layers } });
-  return Object.fromEntries([...reports].map(([name, { findings }]) =>
-    [name, findings.filter(({ check }) => check === 'frame-mismatch').map(({ message }) => message)]));
+  return Object.fromEntries(
+    [...reports].map(([name, { findings }]) => [
+      name,
+      findings.filter(({ check }) => check === 'frame-mismatch').map(({ message }) => message),
+    ]),
+  );
 }
 
 describe('frame-mismatch', () => {
@@ -21,13 +25,16 @@ describe('frame-mismatch', () => {
     const found = mismatches({ 'sky.svg': sheet(80), 'hill.svg': sheet(80.5), 'bird.svg': sheet(80) });
     expect(found).toMatchObject({ 'sky.svg': [], 'bird.svg': [] });
     expect(found['hill.svg']).toHaveLength(1);
-    expect(found['hill.svg']?.[0]).toMatch(/^The sheet of "hill" is 80\.50 × 50\.00 mm, that of "sky" 80\.00 × 50\.00 mm/);
+    expect(found['hill.svg']?.[0]).toMatch(
+      /^The sheet of "hill" is 80\.50 × 50\.00 mm, that of "sky" 80\.00 × 50\.00 mm/,
+    );
     expect(mismatches({ 'sky.svg': sheet(80), 'hill.svg': sheet(80.005) })).toEqual({ 'sky.svg': [], 'hill.svg': [] });
   });
 
   it('tells marks that a sheet lacks, has alone, or has elsewhere', () => {
     const group = (id: string, marks: string) => `<g id="${id}">${marks}<path d="M20 20h9v9h-9z"/></g>`;
-    const found = (one: string, other: string) => findingsOf('frame-mismatch', sheetOf(group('a', one) + group('b', other)));
+    const found = (one: string, other: string) =>
+      findingsOf('frame-mismatch', sheetOf(group('a', one) + group('b', other)));
     expect(found(mark(3), mark(3))).toEqual([]);
     expect(found('', '')).toEqual([]);
     expect(found(mark(3), '')).toMatchObject([{ layer: 'b', text: 'g', severity: 'error', related: ['g'] }]);

@@ -13,22 +13,28 @@ describe('loose-tongue', () => {
     expect(others).toEqual([]);
     expect(tongue).toMatchObject({ severity: 'warning', measure: '40.01 mm', layer: 'stencil' });
     expect(['H50', 'V49', 'H10']).toContain(tongue?.text);
-    expect([...tongue?.related ?? []].sort()).toEqual(['H10', 'H50']);
-    expect(tongue?.message).toBe('Tongue 40.01 mm long, held at its root of 2.00 mm only; 33.15 mm is the most for 0.30 mm ' +
-      'card: its own weight and an assumed spray of 20 Pa lift its end by about 1.06 mm, 0.50 mm is the most. Paint creeps ' +
-      'under it. Tie its end, make it shorter, or take a stiffer material.');
+    expect([...(tongue?.related ?? [])].sort()).toEqual(['H10', 'H50']);
+    expect(tongue?.message).toBe(
+      'Tongue 40.01 mm long, held at its root of 2.00 mm only; 33.15 mm is the most for 0.30 mm ' +
+        'card: its own weight and an assumed spray of 20 Pa lift its end by about 1.06 mm, 0.50 mm is the most. Paint creeps ' +
+        'under it. Tie its end, make it shorter, or take a stiffer material.',
+    );
   });
 
   it('says no figure where the bend is too great for the formula', () => {
     expect(tongues(strip(79))[0]?.message).toContain('lift its end by more than 7.90 mm');
   });
 
-  it.each([['paper-0.1', 14.8], ['card-0.2', 24.5], ['card-0.3', 33.1], ['card-0.5', 48.2], ['film-0.19', 26.0]])(
-    'depends on the material: %s bears %f mm', (material, most) => {
-      expect(tongues(strip(most - 0.5), made(material))).toEqual([]);
-      expect(tongues(strip(most + 0.5), made(material))).toHaveLength(1);
-    },
-  );
+  it.each([
+    ['paper-0.1', 14.8],
+    ['card-0.2', 24.5],
+    ['card-0.3', 33.1],
+    ['card-0.5', 48.2],
+    ['film-0.19', 26.0],
+  ])('depends on the material: %s bears %f mm', (material, most) => {
+    expect(tongues(strip(most - 0.5), made(material))).toEqual([]);
+    expect(tongues(strip(most + 0.5), made(material))).toHaveLength(1);
+  });
 
   it('is found past a narrow neck, and not where its end is tied', () => {
     const leaf = 'M10 20H90V80H10V51H20C25 70 45 70 60 50C45 30 25 30 20 49H10Z';

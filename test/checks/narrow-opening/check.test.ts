@@ -10,7 +10,7 @@ describe('narrow-opening', () => {
     const [slot, ...others] = slots(dumbbell(0.4));
     expect(others).toEqual([]);
     expect(slot).toMatchObject({ severity: 'warning', measure: '0.40 mm' });
-    expect([...slot?.related ?? []].sort()).toEqual(['H40', 'H60']);
+    expect([...(slot?.related ?? [])].sort()).toEqual(['H40', 'H60']);
     expect(slot?.message).toMatch(/^Slot 0\.40 mm wide; 0\.60 mm is the least for 0\.30 mm card, paint bridges over/);
   });
 

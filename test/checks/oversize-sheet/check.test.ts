@@ -10,9 +10,12 @@ const oversize = (width: number, height: number, bed: string, more = '') => {
 
 describe('oversize-sheet', () => {
   it('says what does not fit, once', () => {
-    expect(oversize(297, 210, '["200mm", "200mm"]')).toMatchObject([{ text: 'svg', severity: 'error', measure: '297.00 mm' }]);
-    expect(oversize(297, 210, '["200mm", "200mm"]')[0]?.message)
-      .toMatch(/^The sheet of 297\.0 × 210\.0 mm does not fit the bed of 200\.0 × 200\.0 mm whichever way/);
+    expect(oversize(297, 210, '["200mm", "200mm"]')).toMatchObject([
+      { text: 'svg', severity: 'error', measure: '297.00 mm' },
+    ]);
+    expect(oversize(297, 210, '["200mm", "200mm"]')[0]?.message).toMatch(
+      /^The sheet of 297\.0 × 210\.0 mm does not fit the bed of 200\.0 × 200\.0 mm whichever way/,
+    );
   });
 
   it('says what fits turned only', () => {
@@ -25,6 +28,8 @@ describe('oversize-sheet', () => {
   });
 
   it('says nothing without a bed', () => {
-    expect(findingsOf('oversize-sheet', '<svg xmlns="http://www.w3.org/2000/svg" width="9in" height="90in"/>')).toEqual([]);
+    expect(findingsOf('oversize-sheet', '<svg xmlns="http://www.w3.org/2000/svg" width="9in" height="90in"/>')).toEqual(
+      [],
+    );
   });
 });

@@ -5,15 +5,19 @@ import { findingsOf, sheetOf } from '../stencils';
 const overlaps = (svg: string, settings = {}) => findingsOf('short-overlap', svg, settings);
 
 /** Two fields that meet at x = 50, the earlier one drawn on by `lap` mm. */
-const fields = (lap: number, between = '') => sheetOf(
-  `<g id="sky"><path d="M10 10H${50 + lap}V90H10Z"/></g>${between}<g id="hill"><path d="M50 10H90V90H50Z"/></g>`);
+const fields = (lap: number, between = '') =>
+  sheetOf(
+    `<g id="sky"><path d="M10 10H${50 + lap}V90H10Z"/></g>${between}<g id="hill"><path d="M50 10H90V90H50Z"/></g>`,
+  );
 
 describe('short-overlap', () => {
   it('tells colours that only touch', () => {
     const [seam, ...others] = overlaps(fields(0));
     expect(others).toEqual([]);
     expect(seam).toMatchObject({ layer: 'sky', text: 'V90', related: ['Z'], measure: '0.00 mm', severity: 'warning' });
-    expect(seam?.message).toMatch(/^"sky" and "hill" only touch \(78\.00 mm of their seam is short\): bare ground shows/);
+    expect(seam?.message).toMatch(
+      /^"sky" and "hill" only touch \(78\.00 mm of their seam is short\): bare ground shows/,
+    );
   });
 
   it('measures how far they run over each other', () => {
@@ -42,7 +46,8 @@ describe('short-overlap', () => {
   it('is content where a third colour lies under the seam', () => {
     expect(overlaps(fields(0, '<g id="ground"><path d="M40 10H60V90H40Z"/></g>'))).toEqual([]);
     expect(overlaps(fields(0, '<g id="ground"><path d="M49.8 10H50.2V90H49.8Z"/></g>'))).toMatchObject([
-      { layer: 'sky', measure: '0.20 mm' }, { layer: 'ground', measure: '0.20 mm' },
+      { layer: 'sky', measure: '0.20 mm' },
+      { layer: 'ground', measure: '0.20 mm' },
     ]);
   });
 
@@ -54,7 +59,9 @@ describe('short-overlap', () => {
     // At 20° the seam is short for S / sin 20° − 2S = 0.46 mm beyond its crossing: less than two slips.
     const low = (angle: number) => {
       const rise = 40 * Math.tan((angle * Math.PI) / 180);
-      return sheetOf(`<g id="a"><path d="M10 50H90V90H10Z"/></g><g id="b"><path d="M10 10H90V${50 + rise}L10 ${50 - rise}Z"/></g>`);
+      return sheetOf(
+        `<g id="a"><path d="M10 50H90V90H10Z"/></g><g id="b"><path d="M10 10H90V${50 + rise}L10 ${50 - rise}Z"/></g>`,
+      );
     };
     expect(overlaps(low(35))).toEqual([]);
     expect(overlaps(low(20))).toEqual([]);
@@ -66,8 +73,12 @@ describe('short-overlap', () => {
   });
 
   it('finds both sides of a knocked-out disc as one seam', () => {
-    const seam = overlaps(sheetOf('<g id="a"><path fill-rule="evenodd" d="M10 10H90V90H10Z M30 50a20 20 0 1 0 40 0a20 20 0 1 0-40 0Z"/></g>' +
-      '<g id="b"><circle cx="50" cy="50" r="20.3"/></g>'));
+    const seam = overlaps(
+      sheetOf(
+        '<g id="a"><path fill-rule="evenodd" d="M10 10H90V90H10Z M30 50a20 20 0 1 0 40 0a20 20 0 1 0-40 0Z"/></g>' +
+          '<g id="b"><circle cx="50" cy="50" r="20.3"/></g>',
+      ),
+    );
     expect(seam).toMatchObject([{ measure: '0.30 mm' }]);
     expect(seam[0]?.message).toContain('127.5');
   });

@@ -5,7 +5,8 @@ const small = (svg: string, settings = {}) => findingsOf('small-opening', svg, s
 
 describe('small-opening', () => {
   it.each([
-    ['<circle cx="50" cy="50" r="0.25"/>', '0.50 mm'], ['<rect x="50" y="50" width="0.4" height="0.5"/>', '0.40 mm'],
+    ['<circle cx="50" cy="50" r="0.25"/>', '0.50 mm'],
+    ['<rect x="50" y="50" width="0.4" height="0.5"/>', '0.40 mm'],
     ['<path d="M20 20H80V20.3H20Z"/>', '0.30 mm'],
   ])('measures the largest disc in %s', (shape, measure) => {
     expect(small(sheetOf(shape))).toMatchObject([{ severity: 'warning', measure, related: [] }]);

@@ -3,18 +3,19 @@ import { readConfig } from '../../../src/sheet/read-config';
 import { findingsOf, sheetOf } from '../stencils';
 
 const bridges = (svg: string, settings = {}) => findingsOf('thin-bridge', svg, settings);
-const bars = (gap: number) =>
-  sheetOf(`<path d="M20 20H40V50H20Z"/><path d="M${40 + gap} 20H70V50H${40 + gap}Z"/>`);
+const bars = (gap: number) => sheetOf(`<path d="M20 20H40V50H20Z"/><path d="M${40 + gap} 20H70V50H${40 + gap}Z"/>`);
 
 describe('thin-bridge', () => {
   it('names the width, the limit and both sides', () => {
     const [bridge, ...others] = bridges(bars(0.42));
     expect(others).toEqual([]);
     expect(bridge).toMatchObject({ severity: 'warning', measure: '0.42 mm', layer: 'stencil' });
-    expect([...bridge?.related ?? []].sort()).toEqual(['V50', 'Z']);
+    expect([...(bridge?.related ?? [])].sort()).toEqual(['V50', 'Z']);
     expect(bridge?.related).toContain(bridge?.text);
-    expect(bridge?.message).toBe('Bridge 0.42 mm wide; 0.80 mm is the least for 0.30 mm card, narrower ties tear or burn ' +
-      'through. Widen it, or lower limits.bridge.');
+    expect(bridge?.message).toBe(
+      'Bridge 0.42 mm wide; 0.80 mm is the least for 0.30 mm card, narrower ties tear or burn ' +
+        'through. Widen it, or lower limits.bridge.',
+    );
   });
 
   it('is reported once for a long web, and for each of several', () => {
@@ -30,7 +31,9 @@ describe('thin-bridge', () => {
 
   it('follows the limit of the configuration, and the material', () => {
     expect(bridges(bars(0.42), { config: readConfig('{"limits": {"bridge": "0.4mm"}}').config })).toEqual([]);
-    expect(bridges(bars(1.1), { config: readConfig('{"material": "paper-0.1"}').config })).toMatchObject([{ measure: '1.10 mm' }]);
+    expect(bridges(bars(1.1), { config: readConfig('{"material": "paper-0.1"}').config })).toMatchObject([
+      { measure: '1.10 mm' },
+    ]);
   });
 
   it('loses the kerf', () => expect(bridges(bars(0.9), { kerf: 0.2 })).toMatchObject([{ measure: '0.70 mm' }]));

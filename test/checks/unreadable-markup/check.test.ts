@@ -16,7 +16,11 @@ describe('unreadable-markup', () => {
   });
 
   it('reports a file that is no SVG', () => {
-    expect(broken('{"not": "xml"}').map(({ message }) => message).join(' ')).toMatch(/There is no svg element here/);
+    expect(
+      broken('{"not": "xml"}')
+        .map(({ message }) => message)
+        .join(' '),
+    ).toMatch(/There is no svg element here/);
   });
 
   it('has nothing to say of a sound file', () => {

@@ -6,7 +6,10 @@ const broken = (data: string) => findingsOf('unreadable-path', sheetOf(`<path d=
 describe('unreadable-path', () => {
   // SVG 2, "Error handling in path data": drawn up to the command with the error, then reported.
   it.each([
-    ['M20 20H40V40H20X', 'X'], ['M20 20H40V40a5 5 0 7 1 5 5', '7'], ['M20 20L40 20 60', ''], ['20 20L40 40', '20'],
+    ['M20 20H40V40H20X', 'X'],
+    ['M20 20H40V40a5 5 0 7 1 5 5', '7'],
+    ['M20 20L40 20 60', ''],
+    ['20 20L40 40', '20'],
   ])('points at the error in %s', (data, text) => {
     const found = broken(data);
     expect(found).toHaveLength(1);

@@ -12,9 +12,12 @@ describe('unsafe-material', () => {
   // Every list of laser workshops seen forbids PVC and vinyl (UIC, TWI: hydrogen chloride); on polyester film, acetate and
   // plywood they disagree (Purdue, Iowa State, UT Austin, CMU).
   it.each([
-    ['vinyl-0.08', 'error', /^Never cut vinyl .*hydrogen chloride/], ['film-0.19', 'info', /^Workshops disagree .*Ask yours first/],
-    ['acetate-0.25', 'info', /^Workshops disagree/], ['plywood-3', 'info', /^Workshops disagree/],
-    ['abs-1', 'info', /^Workshops disagree/], ['polycarbonate-0.5', 'info', /^Workshops disagree/],
+    ['vinyl-0.08', 'error', /^Never cut vinyl .*hydrogen chloride/],
+    ['film-0.19', 'info', /^Workshops disagree .*Ask yours first/],
+    ['acetate-0.25', 'info', /^Workshops disagree/],
+    ['plywood-3', 'info', /^Workshops disagree/],
+    ['abs-1', 'info', /^Workshops disagree/],
+    ['polycarbonate-0.5', 'info', /^Workshops disagree/],
   ])('%s under a laser: %s', (material, severity, message) => {
     const found = unsafe(material);
     expect(found).toMatchObject([{ text: 'svg', severity }]);

@@ -16,6 +16,8 @@ describe('unsupported', () => {
   });
 
   it('has nothing to say of plain shapes', () => {
-    expect(unsupported('<g><rect x="20" y="20" width="20" height="20"/></g>', 'data-tombolo-reading="openings"')).toEqual([]);
+    expect(
+      unsupported('<g><rect x="20" y="20" width="20" height="20"/></g>', 'data-tombolo-reading="openings"'),
+    ).toEqual([]);
   });
 });

@@ -11,25 +11,42 @@ describe('formatJson', () => {
     const result = JSON.parse(formatJson(input([file(findings)])));
     expect(result).toEqual({
       version: 1,
-      files: [{
-        path: 'heron.svg',
-        size: { width: 148, height: 105, stated: true },
-        layers: [{
-          name: 'ink', reading: 'openings', paint: '#222222', openings: 12,
-          openingArea: 2210.4, materialArea: 13329.6, islands: 2, cutLength: 843.2,
-        }],
-        findings: expect.any(Array),
-      }],
+      files: [
+        {
+          path: 'heron.svg',
+          size: { width: 148, height: 105, stated: true },
+          layers: [
+            {
+              name: 'ink',
+              reading: 'openings',
+              paint: '#222222',
+              openings: 12,
+              openingArea: 2210.4,
+              materialArea: 13329.6,
+              islands: 2,
+              cutLength: 843.2,
+            },
+          ],
+          findings: expect.any(Array),
+        },
+      ],
       summary: { error: 1, warning: 1, info: 0 },
     });
     expect(result.files[0].findings[0]).toEqual({
-      check: 'thin-bridge', severity: 'warning', message: 'Bridge 0.42 mm wide; 0.80 mm is the least.', layer: 'ink',
+      check: 'thin-bridge',
+      severity: 'warning',
+      message: 'Bridge 0.42 mm wide; 0.80 mm is the least.',
+      layer: 'ink',
       range: { start: { line: 4, character: 12 }, end: { line: 4, character: 40 }, from: 210, to: 238 },
-      at: { x: 31.2, y: 18.7 }, measure: { value: 0.42, limit: 0.8, unit: 'mm' },
-      related: [{
-        message: 'holds this island', at: { x: 1, y: 2 },
-        range: { start: { line: 6, character: 2 }, end: { line: 6, character: 5 }, from: 300, to: 303 },
-      }],
+      at: { x: 31.2, y: 18.7 },
+      measure: { value: 0.42, limit: 0.8, unit: 'mm' },
+      related: [
+        {
+          message: 'holds this island',
+          at: { x: 1, y: 2 },
+          range: { start: { line: 6, character: 2 }, end: { line: 6, character: 5 }, from: 300, to: 303 },
+        },
+      ],
       mends: [{ title: 'Widen to 0.80 mm', preferred: true, safe: false }],
     });
   });
@@ -53,6 +70,9 @@ describe('formatJson', () => {
 
   test('no files give an empty list', () => {
     expect(JSON.parse(formatJson(input([])))).toEqual({
-      version: 1, files: [], summary: { error: 0, warning: 0, info: 0 } });
+      version: 1,
+      files: [],
+      summary: { error: 0, warning: 0, info: 0 },
+    });
   });
 });

@@ -37,28 +37,39 @@ describe('formatSarif', () => {
     const edits = [{ range: range(4, 12, 2, 210), text: 'L 3 4' }];
     const mends = [{ title: 'Widen to 0.80 mm', preferred: true, safe: false, edits }];
     const [result] = run(file([finding({ related, mends })])).results ?? [];
-    expect(result?.relatedLocations).toEqual([{
-      id: 0, message: { text: 'holds this island' },
-      physicalLocation: {
-        artifactLocation: { uri: 'heron.svg' },
-        region: { startLine: 7, startColumn: 3, endLine: 7, endColumn: 6 },
+    expect(result?.relatedLocations).toEqual([
+      {
+        id: 0,
+        message: { text: 'holds this island' },
+        physicalLocation: {
+          artifactLocation: { uri: 'heron.svg' },
+          region: { startLine: 7, startColumn: 3, endLine: 7, endColumn: 6 },
+        },
       },
-    }]);
-    expect(result?.fixes).toEqual([{
-      description: { text: 'Widen to 0.80 mm' },
-      artifactChanges: [{
-        artifactLocation: { uri: 'heron.svg' },
-        replacements: [{
-          deletedRegion: { startLine: 5, startColumn: 13, endLine: 5, endColumn: 15 },
-          insertedContent: { text: 'L 3 4' },
-        }],
-      }],
-    }]);
+    ]);
+    expect(result?.fixes).toEqual([
+      {
+        description: { text: 'Widen to 0.80 mm' },
+        artifactChanges: [
+          {
+            artifactLocation: { uri: 'heron.svg' },
+            replacements: [
+              {
+                deletedRegion: { startLine: 5, startColumn: 13, endLine: 5, endColumn: 15 },
+                insertedContent: { text: 'L 3 4' },
+              },
+            ],
+          },
+        ],
+      },
+    ]);
   });
 
   test('paths become URIs', () => {
-    const uris = run(file([], { path: 'marsh trail/#1 heron.svg' }), file([], { path: '/posts/sun.svg' }))
-      .artifacts?.map(({ location }) => location?.uri);
+    const uris = run(
+      file([], { path: 'marsh trail/#1 heron.svg' }),
+      file([], { path: '/posts/sun.svg' }),
+    ).artifacts?.map(({ location }) => location?.uri);
     expect(uris).toEqual(['marsh%20trail/%231%20heron.svg', 'file:///posts/sun.svg']);
   });
 });

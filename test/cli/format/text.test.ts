@@ -7,28 +7,46 @@ describe('formatText', () => {
   test('a file with its layers, its findings and the counts', () => {
     const related = [{ message: 'holds this island', range: range(6, 2, 3, 300), at: undefined }];
     const island = finding({ check: 'floating-island', severity: 'error', message: 'Falls out.', layer: undefined });
-    const layers = [...file([]).layers, {
-      name: 'reeds and sun', reading: 'sheet' as const, paint: '#ffb300', openings: 3,
-      openingArea: 1, materialArea: 1, islands: 0, cutLength: 12,
-    }];
-    expect(formatText(input([file([island, finding({ related, range: range(99, 0, 1, 900) })], { layers })]))).toBe([
-      'heron.svg  148 × 105 mm',
-      '  layer          paint    reading   openings  islands  cut length',
-      '  ink            #222222  openings        12        2    843.2 mm',
-      '  reeds and sun  #ffb300  sheet            3        0     12.0 mm',
-      '   5:13  error    Falls out. [floating-island]',
-      '  100:1  warning  Bridge 0.42 mm wide; 0.80 mm is the least. [thin-bridge, ink]',
-      '         7:3: holds this island',
-      '',
-      '1 file checked: 1 error, 1 warning.',
-      '',
-    ].join('\n'));
+    const layers = [
+      ...file([]).layers,
+      {
+        name: 'reeds and sun',
+        reading: 'sheet' as const,
+        paint: '#ffb300',
+        openings: 3,
+        openingArea: 1,
+        materialArea: 1,
+        islands: 0,
+        cutLength: 12,
+      },
+    ];
+    expect(formatText(input([file([island, finding({ related, range: range(99, 0, 1, 900) })], { layers })]))).toBe(
+      [
+        'heron.svg  148 × 105 mm',
+        '  layer          paint    reading   openings  islands  cut length',
+        '  ink            #222222  openings        12        2    843.2 mm',
+        '  reeds and sun  #ffb300  sheet            3        0     12.0 mm',
+        '   5:13  error    Falls out. [floating-island]',
+        '  100:1  warning  Bridge 0.42 mm wide; 0.80 mm is the least. [thin-bridge, ink]',
+        '         7:3: holds this island',
+        '',
+        '1 file checked: 1 error, 1 warning.',
+        '',
+      ].join('\n'),
+    );
   });
 
   test('shows how long cutting takes where it is known', () => {
     const [layer] = file([]).layers;
-    const layers = [{ ...layer!, cutTime: 185.2 }, { ...layer!, name: 'sun' }];
-    expect(formatText(input([file([], { layers })])).split('\n').slice(1, 4)).toEqual([
+    const layers = [
+      { ...layer!, cutTime: 185.2 },
+      { ...layer!, name: 'sun' },
+    ];
+    expect(
+      formatText(input([file([], { layers })]))
+        .split('\n')
+        .slice(1, 4),
+    ).toEqual([
       '  layer  paint    reading   openings  islands  cut length    cut time',
       '  ink    #222222  openings        12        2    843.2 mm  3 min 05 s',
       '  sun    #222222  openings        12        2    843.2 mm',
@@ -38,7 +56,8 @@ describe('formatText', () => {
   test('says where the size was not stated', () => {
     const unstated = file([], { size: { width: 52.9166667, height: 20, stated: false }, layers: [] });
     expect(formatText(input([unstated]))).toBe(
-      'heron.svg  52.92 × 20 mm (not stated: pixels at 96 to the inch)\n\n1 file checked, nothing found.\n');
+      'heron.svg  52.92 × 20 mm (not stated: pixels at 96 to the inch)\n\n1 file checked, nothing found.\n',
+    );
     const empty = file([], { size: { width: 0, height: 0, stated: false }, layers: [] });
     expect(formatText(input([empty]))).toMatch(/^heron\.svg  no size\n/);
   });

@@ -19,12 +19,32 @@ function values(name: PropertyName, group: string, shape: string): unknown[] {
 
 describe('inherit takes the value of the parent, as an attribute and in style', () => {
   test.each([
-    ['fill', 'red'], ['stroke', 'url(#a) blue'], ['fill-rule', 'evenodd'], ['clip-rule', 'evenodd'], ['stroke-width', '3mm'],
-    ['stroke-dasharray', '1 2'], ['stroke-linecap', 'round'], ['stroke-linejoin', 'bevel'], ['stroke-miterlimit', '7'],
-    ['fill-opacity', '.5'], ['visibility', 'hidden'], ['paint-order', 'stroke'], ['marker-end', 'url(#m)'], ['color', 'blue'],
-    ['opacity', '.25'], ['display', 'none'], ['clip-path', 'url(#c)'], ['mask', 'url(#m)'], ['filter', 'blur(1px)'],
-    ['mix-blend-mode', 'multiply'], ['vector-effect', 'non-scaling-stroke'], ['overflow', 'visible'], ['transform-box', 'fill-box'],
-    ['transform-origin', '1px 2px'], ['stop-color', 'lime'], ['stop-opacity', '.5'],
+    ['fill', 'red'],
+    ['stroke', 'url(#a) blue'],
+    ['fill-rule', 'evenodd'],
+    ['clip-rule', 'evenodd'],
+    ['stroke-width', '3mm'],
+    ['stroke-dasharray', '1 2'],
+    ['stroke-linecap', 'round'],
+    ['stroke-linejoin', 'bevel'],
+    ['stroke-miterlimit', '7'],
+    ['fill-opacity', '.5'],
+    ['visibility', 'hidden'],
+    ['paint-order', 'stroke'],
+    ['marker-end', 'url(#m)'],
+    ['color', 'blue'],
+    ['opacity', '.25'],
+    ['display', 'none'],
+    ['clip-path', 'url(#c)'],
+    ['mask', 'url(#m)'],
+    ['filter', 'blur(1px)'],
+    ['mix-blend-mode', 'multiply'],
+    ['vector-effect', 'non-scaling-stroke'],
+    ['overflow', 'visible'],
+    ['transform-box', 'fill-box'],
+    ['transform-origin', '1px 2px'],
+    ['stop-color', 'lime'],
+    ['stop-opacity', '.5'],
   ] as const)('%s: %s', (name, value) => {
     for (const word of ['inherit', ' INHERIT ']) {
       for (const shape of [`${name}="${word}"`, `style="${name}:${word}"`]) {
@@ -36,9 +56,11 @@ describe('inherit takes the value of the parent, as an attribute and in style', 
   });
 
   test.each(['mask', 'filter', 'mix-blend-mode', 'vector-effect', 'display'] as const)(
-    '%s: the initial value, where the parent states none', (name) => {
+    '%s: the initial value, where the parent states none',
+    (name) => {
       const [outer, inner] = values(name, '', `${name}="inherit"`);
       expect(outer).toEqual(valueOf(INITIAL_STYLE, name));
       expect(inner).toEqual(outer);
-    });
+    },
+  );
 });

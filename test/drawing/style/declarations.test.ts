@@ -4,7 +4,8 @@ import { appliesToScreen, parseDeclarations, parseStyleSheet } from '../../../sr
 describe('parseDeclarations', () => {
   test('names in lower case, custom ones as they are, comments and importance taken off', () => {
     expect(parseDeclarations('FILL: Red /* x */ ! important; --Tide: {a}; stroke:blue')).toEqual([
-      { property: 'fill', value: 'Red', important: true }, { property: '--Tide', value: '{a}', important: false },
+      { property: 'fill', value: 'Red', important: true },
+      { property: '--Tide', value: '{a}', important: false },
       { property: 'stroke', value: 'blue', important: false },
     ]);
   });
@@ -17,13 +18,17 @@ describe('parseDeclarations', () => {
 
 describe('parseStyleSheet', () => {
   test('rules, also in @media screen; others are noted', () => {
-    const { rules, notes } = parseStyleSheet('a, b > c{fill:red} @media screen{d{fill:red}} @media print{e{fill:red}} @media (width > 9px){f{}} @import "x";');
+    const { rules, notes } = parseStyleSheet(
+      'a, b > c{fill:red} @media screen{d{fill:red}} @media print{e{fill:red}} @media (width > 9px){f{}} @import "x";',
+    );
     expect(rules.map(({ selectors }) => selectors.map(({ text }) => text))).toEqual([['a', 'b>c'], ['d']]);
     expect(notes.length).toBe(2);
   });
 
   test('a broken rule does not take the next one with it', () => {
-    expect(parseStyleSheet('a:{fill:red} b{fill:red} c{').rules.some(({ selectors }) => selectors[0]?.text === 'b')).toBe(true);
+    expect(
+      parseStyleSheet('a:{fill:red} b{fill:red} c{').rules.some(({ selectors }) => selectors[0]?.text === 'b'),
+    ).toBe(true);
     expect(() => parseStyleSheet('<!-- {{{ @media')).not.toThrow();
   });
 

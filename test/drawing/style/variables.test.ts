@@ -1,12 +1,21 @@
 import { describe, expect, test } from 'vitest';
 import { resolveVariables, substituteVariables } from '../../../src/drawing/style/variables';
 
-const lookup = (values: Record<string, string>) => (name: string): string | undefined => values[name];
+const lookup =
+  (values: Record<string, string>) =>
+  (name: string): string | undefined =>
+    values[name];
 
 describe('substituteVariables', () => {
   test.each([
-    ['red', 'red'], ['var(--a)', 'A'], [' x var( --a ) y ', ' x A y '], ['var(--b, 2px 3px)', '2px 3px'], ['var(--b,)', ''],
-    ['var(--b, var(--c, var(--a)))', 'A'], ['VAR(--a) var(--a)', 'A A'], ['var(--b, f(1, 2))', 'f(1, 2)'],
+    ['red', 'red'],
+    ['var(--a)', 'A'],
+    [' x var( --a ) y ', ' x A y '],
+    ['var(--b, 2px 3px)', '2px 3px'],
+    ['var(--b,)', ''],
+    ['var(--b, var(--c, var(--a)))', 'A'],
+    ['VAR(--a) var(--a)', 'A A'],
+    ['var(--b, f(1, 2))', 'f(1, 2)'],
   ])('%j gives %j', (text, expected) => {
     expect(substituteVariables(text, lookup({ '--a': 'A' }))).toBe(expected);
   });

@@ -11,10 +11,17 @@ function options() {
   const executablePath = findChromium();
   if (!executablePath) throw new Error('No Chromium found. Install it, or set TOMBOLO_CHROMIUM to its path.');
   return {
-    executablePath, headless: true,
+    executablePath,
+    headless: true,
     args: [
-      '--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking',
-      '--disable-component-update', '--disable-sync', '--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1',
+      '--no-sandbox',
+      '--disable-gpu',
+      '--disable-quic',
+      '--no-first-run',
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync',
+      '--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1',
     ],
   };
 }

@@ -17,9 +17,12 @@ export function startHost(options?: {
   readonly port?: number;
 }): Promise<Host>;
 
-export function workbenchAddress(host: Pick<Host, 'port' | 'token'>, options: {
-  readonly folder?: string;
-  readonly file?: string;
-  readonly developmentPath?: string;
-  readonly testsPath?: string;
-}): string;
+export function workbenchAddress(
+  host: Pick<Host, 'port' | 'token'>,
+  options: {
+    readonly folder?: string;
+    readonly file?: string;
+    readonly developmentPath?: string;
+    readonly testsPath?: string;
+  },
+): string;

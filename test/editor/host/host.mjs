@@ -30,10 +30,23 @@ function writeSettings(state, settings) {
 function serverArguments(state, { port, token, extensionsDir }) {
   return [
     serverMain,
-    '--host', '127.0.0.1', '--port', String(port), '--connection-token', token, '--accept-server-license-terms',
-    '--server-data-dir', path.join(state, 'server'), '--user-data-dir', path.join(state, 'user'),
-    '--extensions-dir', extensionsDir ?? path.join(state, 'extensions'),
-    '--telemetry-level', 'off', '--disable-experiments', '--disable-workspace-trust',
+    '--host',
+    '127.0.0.1',
+    '--port',
+    String(port),
+    '--connection-token',
+    token,
+    '--accept-server-license-terms',
+    '--server-data-dir',
+    path.join(state, 'server'),
+    '--user-data-dir',
+    path.join(state, 'user'),
+    '--extensions-dir',
+    extensionsDir ?? path.join(state, 'extensions'),
+    '--telemetry-level',
+    'off',
+    '--disable-experiments',
+    '--disable-workspace-trust',
     '--disable-getting-started-override',
     // Without it the workbench ignores the extension under development, silently.
     '--enable-smoke-test-driver',
@@ -71,7 +84,11 @@ export async function startHost({ env, extensionsDir, settings, port = 0 } = {})
   });
   const gone = new Promise((resolve) => child.once('exit', resolve));
   const end = () => {
-    try { process.kill(-child.pid, 'SIGKILL'); } catch { /* it has ended by itself */ }
+    try {
+      process.kill(-child.pid, 'SIGKILL');
+    } catch {
+      /* it has ended by itself */
+    }
     rmSync(state, { recursive: true, force: true, maxRetries: 5 });
   };
   process.once('exit', end);
@@ -82,7 +99,11 @@ export async function startHost({ env, extensionsDir, settings, port = 0 } = {})
     state,
     async stop() {
       process.removeListener('exit', end);
-      try { process.kill(-child.pid, 'SIGKILL'); } catch { /* it has ended by itself */ }
+      try {
+        process.kill(-child.pid, 'SIGKILL');
+      } catch {
+        /* it has ended by itself */
+      }
       await gone;
       rmSync(state, { recursive: true, force: true, maxRetries: 5 });
     },
@@ -92,7 +113,10 @@ export async function startHost({ env, extensionsDir, settings, port = 0 } = {})
 /** The workbench's address for a folder, as `code --extensionDevelopmentPath=… --extensionTestsPath=… folder`. */
 export function workbenchAddress({ port, token }, { folder, file, developmentPath, testsPath }) {
   const remote = (local) => `vscode-remote://127.0.0.1:${port}${path.resolve(local)}`;
-  const payload = [['skipWelcome', 'true'], ['skipReleaseNotes', 'true']];
+  const payload = [
+    ['skipWelcome', 'true'],
+    ['skipReleaseNotes', 'true'],
+  ];
   if (developmentPath) payload.push(['extensionDevelopmentPath', remote(developmentPath)]);
   if (testsPath) payload.push(['extensionTestsPath', remote(testsPath)]);
   if (file) payload.push(['openFile', remote(file)]);

@@ -16,7 +16,9 @@ function passed(code, state) {
 /** The workbench itself calls these two functions of the page when it runs extension tests. */
 async function suiteEnd(page, timeoutMs) {
   let exit = () => {};
-  const ended = new Promise((resolve) => { exit = resolve; });
+  const ended = new Promise((resolve) => {
+    exit = resolve;
+  });
   await page.exposeFunction('codeAutomationExit', (code) => exit(code));
   await page.exposeFunction('codeAutomationLog', (_level, words) => {
     const text = words.join(' ');
@@ -42,9 +44,13 @@ export async function runSuite({ folder, developmentPath, testsPath, timeoutMs =
   try {
     const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
     const result = await suiteEnd(page, timeoutMs);
-    await page.goto(workbenchAddress(host, {
-      folder, developmentPath, testsPath: path.join(hostFolder, 'suite-entry.cjs'),
-    }));
+    await page.goto(
+      workbenchAddress(host, {
+        folder,
+        developmentPath,
+        testsPath: path.join(hostFolder, 'suite-entry.cjs'),
+      }),
+    );
     return passed(await result(), host.state) ? 0 : 1;
   } finally {
     await browser.close();

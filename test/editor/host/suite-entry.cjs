@@ -11,19 +11,19 @@ const { format } = require('node:util');
 const inSuite = new AsyncLocalStorage();
 const levels = ['log', 'info', 'warn', 'error'];
 globalThis.console = new Proxy(console, {
-  get: (target, key) => levels.includes(key) && inSuite.getStore()
-    ? (...words) => target[key](`[suite] ${format(...words)}`)
-    : target[key],
+  get: (target, key) =>
+    levels.includes(key) && inSuite.getStore() ? (...words) => target[key](`[suite] ${format(...words)}`) : target[key],
 });
 
-exports.run = () => inSuite.run(true, async () => {
-  const verdict = (text) => writeFileSync(path.join(tmpdir(), 'suite-verdict'), text);
-  try {
-    await require(process.env.SUITE_PATH).run();
-    verdict('passed');
-  } catch (error) {
-    console.error(error?.stack ?? String(error));
-    verdict('failed');
-    throw error;
-  }
-});
+exports.run = () =>
+  inSuite.run(true, async () => {
+    const verdict = (text) => writeFileSync(path.join(tmpdir(), 'suite-verdict'), text);
+    try {
+      await require(process.env.SUITE_PATH).run();
+      verdict('passed');
+    } catch (error) {
+      console.error(error?.stack ?? String(error));
+      verdict('failed');
+      throw error;
+    }
+  });

@@ -18,10 +18,22 @@ declare module 'vitest' {
 export default async function setup(project: TestProject): Promise<() => Promise<void>> {
   const state = mkdtempSync(path.join(tmpdir(), 'tombolo-packed-'));
   const extensionsDir = path.join(state, 'extensions');
-  const code = (...words: string[]): string => execFileSync(hostNode, [
-    serverMain, '--accept-server-license-terms', '--server-data-dir', path.join(state, 'server'),
-    '--user-data-dir', path.join(state, 'user'), '--extensions-dir', extensionsDir, ...words,
-  ], { encoding: 'utf8', stdio: ['ignore', 'pipe', 'ignore'] });
+  const code = (...words: string[]): string =>
+    execFileSync(
+      hostNode,
+      [
+        serverMain,
+        '--accept-server-license-terms',
+        '--server-data-dir',
+        path.join(state, 'server'),
+        '--user-data-dir',
+        path.join(state, 'user'),
+        '--extensions-dir',
+        extensionsDir,
+        ...words,
+      ],
+      { encoding: 'utf8', stdio: ['ignore', 'pipe', 'ignore'] },
+    );
   code('--install-extension', pack());
   project.provide('installed', code('--list-extensions'));
   const end = await raiseStage(project, extensionsDir);

@@ -2,10 +2,19 @@
 declare module 'gifenc' {
   type Palette = number[][];
   interface Encoder {
-    writeFrame(index: Uint8Array, width: number, height: number, options: {
-      palette?: Palette; delay?: number; repeat?: number; dispose?: number;
-      transparent?: boolean; transparentIndex?: number;
-    }): void;
+    writeFrame(
+      index: Uint8Array,
+      width: number,
+      height: number,
+      options: {
+        palette?: Palette;
+        delay?: number;
+        repeat?: number;
+        dispose?: number;
+        transparent?: boolean;
+        transparentIndex?: number;
+      },
+    ): void;
     finish(): void;
     bytes(): Uint8Array;
   }

@@ -17,11 +17,12 @@ export function movingPicture(frames: readonly Frame[]): Uint8Array {
   let before: Uint8Array | undefined;
   pictures.forEach(({ data, width, height }, order) => {
     const index = applyPalette(data, palette);
-    const written = before ? index.map((colour, at) => colour === before?.[at] ? unchanged : colour) : index;
+    const written = before ? index.map((colour, at) => (colour === before?.[at] ? unchanged : colour)) : index;
     encoder.writeFrame(written, width, height, {
-      ...order === 0 && { palette: [...palette, [0, 0, 0]], repeat: 0 },
-      ...before && { transparent: true, transparentIndex: unchanged },
-      delay: frames[order]?.delay ?? 0, dispose: 1,
+      ...(order === 0 && { palette: [...palette, [0, 0, 0]], repeat: 0 }),
+      ...(before && { transparent: true, transparentIndex: unchanged }),
+      delay: frames[order]?.delay ?? 0,
+      dispose: 1,
     });
     before = index;
   });

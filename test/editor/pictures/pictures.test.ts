@@ -8,8 +8,11 @@ import { movingPicture, type Frame } from './moving-picture';
 
 const media = path.join(root, 'media');
 const workbench = useWorkbench('media/demo', {
-  'editor.minimap.enabled': false, 'editor.wordWrap': 'on', 'editor.wrappingIndent': 'none',
-  'editor.stickyScroll.enabled': false, 'breadcrumbs.enabled': false,
+  'editor.minimap.enabled': false,
+  'editor.wordWrap': 'on',
+  'editor.wrappingIndent': 'none',
+  'editor.stickyScroll.enabled': false,
+  'breadcrumbs.enabled': false,
 });
 const inBench = (selector: string) => workbench.bench.locator(selector);
 const control = (role: 'radio' | 'checkbox' | 'button', called: string | RegExp) =>
@@ -50,7 +53,9 @@ test('each way of looking', async () => {
   await inBench('.slip summary').click();
   await workbench.bench.getByRole('combobox', { name: 'Sheet that slips' }).selectOption('Heron');
   await workbench.bench.getByRole('slider', { name: 'Shift down in mm' }).fill('1');
-  await inBench('.told').getByText(/between colours: \d/).waitFor();
+  await inBench('.told')
+    .getByText(/between colours: \d/)
+    .waitFor();
   await inBench('vscode-button').filter({ hasText: 'Sweep' }).click();
   await expect.poll(() => inBench('.sweep').count(), { timeout: 30_000 }).toBe(4);
   await picture('the-print.png');

@@ -23,7 +23,10 @@ const BRIDGE = 'V60H30';
 
 const choices: Readonly<Record<string, Choice>> = {
   'the preferred plan': {
-    at: NOUGHT, kind: QuickFix, title: /^Bridge this island \(2 bridges of 0\.80 mm\)$/, left: 3,
+    at: NOUGHT,
+    kind: QuickFix,
+    title: /^Bridge this island \(2 bridges of 0\.80 mm\)$/,
+    left: 3,
   },
   'the shortest place': { at: NOUGHT, kind: QuickFix, title: /^Bridge it at the shortest place \(1 /, left: 3 },
   'two opposite sides': { at: COUNTER, kind: QuickFix, title: /^Bridge it on two opposite sides \(2 /, left: 3 },
@@ -34,10 +37,16 @@ const choices: Readonly<Record<string, Choice>> = {
   'cutting the island away': { at: COUNTER, kind: QuickFix, title: /^Cut the island away/, left: 3 },
   'accepting it': { at: COUNTER, kind: QuickFix, title: /^Accept floating-island/, left: 3 },
   'a standing bridge wider': {
-    at: BRIDGE, kind: RefactorRewrite, title: /^Widen this bridge to 1\.20 mm$/, left: ISLANDS,
+    at: BRIDGE,
+    kind: RefactorRewrite,
+    title: /^Widen this bridge to 1\.20 mm$/,
+    left: ISLANDS,
   },
   'a standing bridge elsewhere': {
-    at: BRIDGE, kind: RefactorRewrite, title: /^Move this bridge 1\.60 mm to the/, left: ISLANDS,
+    at: BRIDGE,
+    kind: RefactorRewrite,
+    title: /^Move this bridge 1\.60 mm to the/,
+    left: ISLANDS,
   },
   'a standing bridge gone': { at: BRIDGE, kind: RefactorRewrite, title: /^Remove this bridge$/, left: ISLANDS },
 };
@@ -63,23 +72,32 @@ async function choose({ at, kind, title, left }: Choice): Promise<void> {
   assert.ok(await vscode.workspace.applyEdit(action.edit));
   assert.notEqual(document.getText(), before);
   await until(`${left} islands`, () => islandsIn(uri) === left);
-  assert.deepEqual(findings(uri).map(codeOf).filter((code) => code !== 'floating-island'), []);
+  assert.deepEqual(
+    findings(uri)
+      .map(codeOf)
+      .filter((code) => code !== 'floating-island'),
+    [],
+  );
   await vscode.commands.executeCommand('undo');
   assert.equal(document.getText(), before);
   await until('all islands again', () => islandsIn(uri) === ISLANDS);
 }
 
 export const bridgeTests: Record<string, () => Promise<void>> = {
-  ...Object.fromEntries(Object.entries(choices).map(([name, choice]) => [
-    `choosing ${name} is applied, checked and undone to the byte`, () => choose(choice),
-  ])),
+  ...Object.fromEntries(
+    Object.entries(choices).map(([name, choice]) => [
+      `choosing ${name} is applied, checked and undone to the byte`,
+      () => choose(choice),
+    ]),
+  ),
 
   'the choices stand in order: this island, its layer, the file, and last to accept it': async () => {
     const { document } = await open(DRAWING);
     await islandIn(document.uri);
     const actions = await codeActions(document.uri, caretAt(document, NOUGHT), QuickFix);
     const reach = actions.map(({ title }) =>
-      (/^Accept/.test(title) ? 3 : /this file/.test(title) ? 2 : /in layer/.test(title) ? 1 : 0));
+      /^Accept/.test(title) ? 3 : /this file/.test(title) ? 2 : /in layer/.test(title) ? 1 : 0,
+    );
     assert.ok(actions.length >= 6, actions.map(({ title }) => title).join('; '));
     assert.deepEqual(reach, [...reach].sort());
     assert.equal(actions[0]?.isPreferred, true);
@@ -92,10 +110,11 @@ export const bridgeTests: Record<string, () => Promise<void>> = {
     const before = document.getText();
     const whole = await codeActions(uri, caretAt(document, COUNTER), QuickFix);
     const one = whole.find(({ title }) => /^Bridge this island \(1 /.test(title));
-    assert.ok(one?.edit && await vscode.workspace.applyEdit(one.edit));
+    assert.ok(one?.edit && (await vscode.workspace.applyEdit(one.edit)));
     await until('three islands', () => islandsIn(uri) === ISLANDS - 1);
     const bridged = document.getText();
-    const place = [...bridged.matchAll(/[HVL][\d.]+/g)].map(({ index }) => index)
+    const place = [...bridged.matchAll(/[HVL][\d.]+/g)]
+      .map(({ index }) => index)
       .filter((index) => index > bridged.indexOf('id="disc"') && index < bridged.indexOf('id="held"'));
     const titles = new Set<string>();
     for (const index of place) {
@@ -104,7 +123,10 @@ export const bridgeTests: Record<string, () => Promise<void>> = {
       for (const { title } of offered) titles.add(title);
     }
     const last = /^Remove this bridge \(it is the last: 16\.0 mm² will fall out\)$/;
-    assert.ok([...titles].some((title) => last.test(title)), [...titles].join('; '));
+    assert.ok(
+      [...titles].some((title) => last.test(title)),
+      [...titles].join('; '),
+    );
     await vscode.commands.executeCommand('undo');
     assert.equal(document.getText(), before);
   },

@@ -8,12 +8,18 @@ const rest = (milliseconds: number): Promise<void> => new Promise((resolve) => s
 const configBeside = ({ document }: vscode.TextEditor): vscode.Uri =>
   vscode.Uri.joinPath(document.uri, '..', 'tombolo.json');
 
-const isThere = (uri: vscode.Uri): Thenable<boolean> => vscode.workspace.fs.stat(uri).then(() => true, () => false);
+const isThere = (uri: vscode.Uri): Thenable<boolean> =>
+  vscode.workspace.fs.stat(uri).then(
+    () => true,
+    () => false,
+  );
 
 /** Runs Begin a Stencil Here and answers each question with the command, until it has ended. */
 async function begin(answer: string): Promise<void> {
   let ended = false;
-  const begun = Promise.resolve(vscode.commands.executeCommand('tombolo.begin')).finally(() => { ended = true; });
+  const begun = Promise.resolve(vscode.commands.executeCommand('tombolo.begin')).finally(() => {
+    ended = true;
+  });
   while (!ended) {
     await rest(400);
     if (!ended) await vscode.commands.executeCommand(answer);
@@ -30,8 +36,11 @@ async function completions(editor: vscode.TextEditor, marked: string): Promise<v
   const whole = new vscode.Range(document.positionAt(0), document.positionAt(document.getText().length));
   await editor.edit((edit) => edit.replace(whole, marked.replace('|', '')));
   const at = document.positionAt(marked.indexOf('|'));
-  const list: vscode.CompletionList =
-    await vscode.commands.executeCommand('vscode.executeCompletionItemProvider', document.uri, at);
+  const list: vscode.CompletionList = await vscode.commands.executeCommand(
+    'vscode.executeCompletionItemProvider',
+    document.uri,
+    at,
+  );
   return list.items;
 }
 
@@ -76,7 +85,7 @@ export const configTests: Record<string, () => Promise<void>> = {
     assert.equal(sun.document.getText(), before);
     assert.ok(!findings(sun.document.uri).map(codeOf).includes('unstated-size'));
     await vscode.commands.executeCommand('undo');
-    for (let tries = 0; await isThere(config) && tries < 100; tries++) await rest(100);
+    for (let tries = 0; (await isThere(config)) && tries < 100; tries++) await rest(100);
     assert.equal(await isThere(config), false);
     await until('nothing found', () => findings(reeds.document.uri).length === 0);
   },
@@ -95,13 +104,19 @@ export const configTests: Record<string, () => Promise<void>> = {
     const before = editor.document.getText();
     const keys = await completions(editor, '{\n  "|"\n}\n');
     for (const key of ['size', 'material', 'materials', 'ground', 'accept', 'baseline', 'layers', 'cutter']) {
-      assert.ok(keys.some((item) => labelOf(item) === key), `${key} in ${keys.map(labelOf).join()}`);
+      assert.ok(
+        keys.some((item) => labelOf(item) === key),
+        `${key} in ${keys.map(labelOf).join()}`,
+      );
     }
     const materials = await completions(editor, '{ "material": | }\n');
     const film = materials.find((item) => labelOf(item) === 'film-0.19');
     assert.ok(film, materials.map(labelOf).join());
     const severities = await completions(editor, '{ "checks": { "doubled-cut": | } }\n');
-    assert.ok(severities.some((item) => labelOf(item) === 'hint'), severities.map(labelOf).join());
+    assert.ok(
+      severities.some((item) => labelOf(item) === 'hint'),
+      severities.map(labelOf).join(),
+    );
     await completions(editor, '{ "margin": "2mm" }|\n');
     assert.match(await hoverAt(editor.document, 4), /Sheet added around the artwork's frame/);
     const whole = new vscode.Range(0, 0, editor.document.lineCount, 0);
@@ -115,11 +130,19 @@ export const configTests: Record<string, () => Promise<void>> = {
     const { document } = editor;
     const before = document.getText();
     const whole = () => new vscode.Range(0, 0, document.lineCount, 0);
-    await editor.edit((edit) => edit.replace(whole(), '{ "materail": "card-0.5", '
-      + '"checks": { "floating-island": "loud" }, "accept": { "floating-island": "hung by hand" } }\n'));
+    await editor.edit((edit) =>
+      edit.replace(
+        whole(),
+        '{ "materail": "card-0.5", ' +
+          '"checks": { "floating-island": "loud" }, "accept": { "floating-island": "hung by hand" } }\n',
+      ),
+    );
     await noIslandIn(reeds.uri);
     const faults = await until('two faults', () => findings(document.uri).length === 2 && findings(document.uri));
-    assert.deepEqual(faults.map(({ range }) => document.getText(range)), ['"materail"', '"loud"']);
+    assert.deepEqual(
+      faults.map(({ range }) => document.getText(range)),
+      ['"materail"', '"loud"'],
+    );
     await rest(500);
     assert.equal(vscode.languages.getDiagnostics(document.uri).length, 2, 'the schema says nothing of its own');
     await editor.edit((edit) => edit.replace(whole(), before));

@@ -36,15 +36,22 @@ export function quickFixes(uri: vscode.Uri, range: vscode.Range): Promise<vscode
 }
 
 export async function codeActions(
-  uri: vscode.Uri, range: vscode.Range, kind: vscode.CodeActionKind, tries = 5,
+  uri: vscode.Uri,
+  range: vscode.Range,
+  kind: vscode.CodeActionKind,
+  tries = 5,
 ): Promise<vscode.CodeAction[]> {
   const again = async () => {
     await new Promise((resolve) => setTimeout(resolve, 300));
     return codeActions(uri, range, kind, tries - 1);
   };
   try {
-    const actions: vscode.CodeAction[] =
-      await vscode.commands.executeCommand('vscode.executeCodeActionProvider', uri, range, kind.value);
+    const actions: vscode.CodeAction[] = await vscode.commands.executeCommand(
+      'vscode.executeCodeActionProvider',
+      uri,
+      range,
+      kind.value,
+    );
     // The editor gives an empty list, too, where it cancelled the question itself.
     return actions.length === 0 && tries > 1 ? await again() : actions;
   } catch (error) {
@@ -56,6 +63,8 @@ export async function codeActions(
 /** All that hovers tell of a place, as one text. */
 export async function hoverText(uri: vscode.Uri, at: vscode.Position): Promise<string> {
   const hovers: vscode.Hover[] = await vscode.commands.executeCommand('vscode.executeHoverProvider', uri, at);
-  return hovers.flatMap(({ contents }) => contents)
-    .map((each) => (typeof each === 'string' ? each : each.value)).join();
+  return hovers
+    .flatMap(({ contents }) => contents)
+    .map((each) => (typeof each === 'string' ? each : each.value))
+    .join();
 }

@@ -33,7 +33,7 @@ export const projectTests: Record<string, () => Promise<void>> = {
     const editor = await open('stack/post.svg');
     const { document } = editor;
     const { gap, file } = await gapIn(document.uri);
-    const named = [file, ...gap.relatedInformation?.map(({ location }) => location.uri) ?? []].map(nameOf);
+    const named = [file, ...(gap.relatedInformation?.map(({ location }) => location.uri) ?? [])].map(nameOf);
     assert.deepEqual([...new Set(named)].sort(), ['disc.svg', 'post.svg']);
     const at = document.positionAt(document.getText().indexOf('26.3'));
     await editor.edit((edit) => edit.replace(new vscode.Range(at, at.translate(0, 4)), '25'));
@@ -57,11 +57,16 @@ export const projectTests: Record<string, () => Promise<void>> = {
   'the outline has layers, openings and pieces, and hovering a shape gives its measures': async () => {
     const { document } = await open('stack/post.svg');
     await gapIn(document.uri);
-    const symbols: vscode.DocumentSymbol[] =
-      await vscode.commands.executeCommand('vscode.executeDocumentSymbolProvider', document.uri);
+    const symbols: vscode.DocumentSymbol[] = await vscode.commands.executeCommand(
+      'vscode.executeDocumentSymbolProvider',
+      document.uri,
+    );
     const post = symbols.find(({ name }) => name === 'post');
     assert.match(post?.detail ?? '', /^1 opening, 64\.0 mm of cut$/);
-    assert.deepEqual(post?.children.map(({ name }) => name), ['Sheet', 'Opening']);
+    assert.deepEqual(
+      post?.children.map(({ name }) => name),
+      ['Sheet', 'Opening'],
+    );
     const at = document.positionAt(document.getText().indexOf('<rect') + 2);
     assert.match(await hoverText(document.uri, at), /8\.00 × 24\.00 mm · 192\.00 mm² · 64\.00 mm of cut/);
   },

@@ -72,9 +72,12 @@ export const tests: Record<string, () => Promise<void>> = {
     await islandIn(document.uri);
     const config = await open('project/tombolo.json');
     const end = config.document.getText().lastIndexOf('\n}');
-    await config.edit((edit) => edit.insert(
-      config.document.positionAt(end), ',\n  "checks": { "floating-island": "off" },\n  "limits": { "bridge": 1 }',
-    ));
+    await config.edit((edit) =>
+      edit.insert(
+        config.document.positionAt(end),
+        ',\n  "checks": { "floating-island": "off" },\n  "limits": { "bridge": 1 }',
+      ),
+    );
     await noIslandIn(document.uri);
     const [fault] = await until('a fault', () => {
       const faults = findings(config.document.uri);
@@ -88,9 +91,11 @@ export const tests: Record<string, () => Promise<void>> = {
   'the bench opens beside the text, which stays active': async () => {
     const { document } = await open('ring.svg');
     await vscode.commands.executeCommand('tombolo.openBench', document.uri);
-    const tab = await until('the bench', () => vscode.window.tabGroups.all.flatMap(({ tabs }) => tabs).find(
-      ({ input }) => input instanceof vscode.TabInputWebview && input.viewType.includes('tombolo.bench'),
-    ));
+    const tab = await until('the bench', () =>
+      vscode.window.tabGroups.all
+        .flatMap(({ tabs }) => tabs)
+        .find(({ input }) => input instanceof vscode.TabInputWebview && input.viewType.includes('tombolo.bench')),
+    );
     assert.equal(tab.label, 'Bench: ring.svg');
     assert.equal(vscode.window.activeTextEditor?.document.uri.toString(), document.uri.toString());
     assert.notEqual(tab.group.viewColumn, vscode.window.activeTextEditor?.viewColumn);

@@ -3,7 +3,8 @@ import { expect, test } from 'vitest';
 import { retry, useWorkbench } from './workbench';
 
 const bench = useWorkbench('test/editor/workspace', {
-  'workbench.editorAssociations': {}, 'workbench.colorTheme': 'Default High Contrast',
+  'workbench.editorAssociations': {},
+  'workbench.colorTheme': 'Default High Contrast',
 });
 
 test('the picture has a button that opens the text with the bench beside it', async () => {

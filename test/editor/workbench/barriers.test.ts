@@ -18,17 +18,24 @@ async function barriers(): Promise<string[]> {
   await frame.evaluate(axeSource);
   const options: RunOptions = { resultTypes: ['violations'] };
   const results = await frame.evaluate(
-    (given) => (globalThis as unknown as { axe: { run(what: Document, how: object): Promise<AxeResults> } })
-      .axe.run(document, given), options,
+    (given) =>
+      (globalThis as unknown as { axe: { run(what: Document, how: object): Promise<AxeResults> } }).axe.run(
+        document,
+        given,
+      ),
+    options,
   );
   expect(results.passes.length, 'rules that axe tried').toBeGreaterThan(15);
-  return results.violations.filter(({ impact }) => impact === 'serious' || impact === 'critical')
+  return results.violations
+    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
     .flatMap(({ id, nodes }) => nodes.map(({ html, failureSummary }) => `${id}: ${html} ${failureSummary ?? ''}`));
 }
 
 describe.each([
-  ['Default Light Modern', 'vscode-light'], ['Default Dark Modern', 'vscode-dark'],
-  ['Default High Contrast', 'vscode-high-contrast'], ['Default High Contrast Light', 'vscode-high-contrast-light'],
+  ['Default Light Modern', 'vscode-light'],
+  ['Default Dark Modern', 'vscode-dark'],
+  ['Default High Contrast', 'vscode-high-contrast'],
+  ['Default High Contrast Light', 'vscode-high-contrast-light'],
 ])('%s', (theme, bodyClass) => {
   beforeAll(async () => {
     bench.chooseTheme(theme);

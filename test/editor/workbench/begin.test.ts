@@ -28,7 +28,9 @@ test('asks for size, material and tool, and writes what was answered', async () 
   await bench.page.getByRole('tab', { name: 'tombolo.json' }).waitFor();
   await retry(async () => {
     expect(JSON.parse(bench.onDisk('beginning/tombolo.json'))).toEqual({
-      size: { width: '148mm' }, material: 'vinyl-0.08', cutter: { tool: 'knife' },
+      size: { width: '148mm' },
+      material: 'vinyl-0.08',
+      cutter: { tool: 'knife' },
     });
   });
   await bench.shot('begin-4-written');

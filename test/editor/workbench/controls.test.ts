@@ -44,18 +44,19 @@ async function bothWays({ by, keys, at, from, before, state }: Use): Promise<voi
 
 const nearness = () => inBench('.nearness').textContent();
 const showWhole = () => control('button', 'Fit').click();
-const places = () => inBench('[data-layer]').evaluateAll((plates) => plates.map((plate) => [
-  plate.getAttribute('data-layer'), plate.getAttribute('transform'),
-]));
+const places = () =>
+  inBench('[data-layer]').evaluateAll((plates) =>
+    plates.map((plate) => [plate.getAttribute('data-layer'), plate.getAttribute('transform')]),
+  );
 const inRegister = () => control('button', 'Back in register').click();
 const dialog = () => workbench.bench.getByRole('dialog').isVisible();
 
 test('Tab comes to every control', async () => {
   const { canvas, controls } = await inBench('body').evaluate((body) => {
     const wanted = 'button, input, select, summary, vscode-button, .canvas';
-    const shown = [...body.querySelectorAll<HTMLElement>(wanted)].filter((element) => (
-      element.checkVisibility() && !element.matches(':disabled, input[type=radio]:not(:checked)')
-    ));
+    const shown = [...body.querySelectorAll<HTMLElement>(wanted)].filter(
+      (element) => element.checkVisibility() && !element.matches(':disabled, input[type=radio]:not(:checked)'),
+    );
     shown.forEach((element, index) => element.setAttribute('data-stop', String(index)));
     return { canvas: shown.some((element) => element.matches('.canvas')), controls: shown.length };
   });
@@ -71,27 +72,36 @@ test('Tab comes to every control', async () => {
 });
 
 describe('the toolbar', () => {
-  test.each(['Nearer', 'Farther', '1:1'])('%s', (name) => (
-    bothWays({ by: control('button', name), keys: ['Enter'], before: showWhole, state: nearness })
-  ));
+  test.each(['Nearer', 'Farther', '1:1'])('%s', (name) =>
+    bothWays({ by: control('button', name), keys: ['Enter'], before: showWhole, state: nearness }),
+  );
 
-  test('Fit', () => bothWays({
-    by: control('button', 'Fit'), keys: ['Space'], state: nearness,
-    before: async () => {
-      await showWhole();
-      await control('button', 'Nearer').click();
-    },
-  }));
+  test('Fit', () =>
+    bothWays({
+      by: control('button', 'Fit'),
+      keys: ['Space'],
+      state: nearness,
+      before: async () => {
+        await showWhole();
+        await control('button', 'Nearer').click();
+      },
+    }));
 
-  test('ways of looking', () => bothWays({
-    by: control('radio', 'All sheets'), from: control('radio', 'The print'), keys: ['ArrowRight', 'ArrowRight'],
-    before: () => control('radio', 'The print').click(), state: places,
-  }));
+  test('ways of looking', () =>
+    bothWays({
+      by: control('radio', 'All sheets'),
+      from: control('radio', 'The print'),
+      keys: ['ArrowRight', 'ArrowRight'],
+      before: () => control('radio', 'The print').click(),
+      state: places,
+    }));
 
   test('Pin', async () => {
     const pin = control('button', 'Stay with this file');
     const state = () => pin.getAttribute('aria-pressed');
-    const before = async () => { if (await state() === 'true') await pin.click(); };
+    const before = async () => {
+      if ((await state()) === 'true') await pin.click();
+    };
     await bothWays({ by: pin, keys: ['Space'], before, state });
   });
 
@@ -99,7 +109,10 @@ describe('the toolbar', () => {
     const told = () => inBench('.unseen[role=status]').textContent();
     const pick = control('radio', 'Pick');
     const before = () => pick.click();
-    for (const [name, keys] of [['Measure', ['ArrowRight']], ['Bridge', ['ArrowLeft']]] as const) {
+    for (const [name, keys] of [
+      ['Measure', ['ArrowRight']],
+      ['Bridge', ['ArrowLeft']],
+    ] as const) {
       const state = async () => [await isChecked('radio', name), await told()];
       await bothWays({ by: control('radio', name), from: pick, keys, before, state });
     }
@@ -122,16 +135,22 @@ describe('the toolbar', () => {
 });
 
 describe('how it is shown', () => {
-  test('Usual ground', () => bothWays({
-    by: control('button', 'Usual ground'), keys: ['Enter'], before: () => inBench('input[type=color]').fill('#556b2f'),
-    state: () => inBench('.ground').getAttribute('fill'),
-  }).then(() => control('button', 'Usual ground').click()));
+  test('Usual ground', () =>
+    bothWays({
+      by: control('button', 'Usual ground'),
+      keys: ['Enter'],
+      before: () => inBench('input[type=color]').fill('#556b2f'),
+      state: () => inBench('.ground').getAttribute('fill'),
+    }).then(() => control('button', 'Usual ground').click()));
 
-  test('Opacity of the paint', () => bothWays({
-    by: control('slider', 'Opacity of the paint'), keys: ['Home'], at: 'left end',
-    before: () => control('slider', 'Opacity of the paint').fill('100'),
-    state: () => inBench('.paint').first().getAttribute('fill-opacity'),
-  }));
+  test('Opacity of the paint', () =>
+    bothWays({
+      by: control('slider', 'Opacity of the paint'),
+      keys: ['Home'],
+      at: 'left end',
+      before: () => control('slider', 'Opacity of the paint').fill('100'),
+      state: () => inBench('.paint').first().getAttribute('fill-opacity'),
+    }));
 
   test('spread sheets, and their step', async () => {
     await control('radio', 'All sheets').click();
@@ -145,15 +164,22 @@ describe('how it is shown', () => {
 });
 
 describe('the layers', () => {
-  test('are switched off', () => bothWays({
-    by: control('checkbox', 'Sun'), keys: ['Space'], before: () => control('checkbox', 'Sun').check(), state: places,
-  }));
+  test('are switched off', () =>
+    bothWays({
+      by: control('checkbox', 'Sun'),
+      keys: ['Space'],
+      before: () => control('checkbox', 'Sun').check(),
+      state: places,
+    }));
 
   test('are chosen, where one is looked at', async () => {
     await control('radio', 'One sheet').click();
     await bothWays({
-      by: control('radio', 'Reeds'), from: control('radio', 'Sun'), keys: ['ArrowDown'],
-      before: () => control('radio', 'Sun').click(), state: places,
+      by: control('radio', 'Reeds'),
+      from: control('radio', 'Sun'),
+      keys: ['ArrowDown'],
+      before: () => control('radio', 'Sun').click(),
+      state: places,
     });
     await control('radio', 'The print').click();
   });
@@ -171,7 +197,9 @@ describe('the layers', () => {
 describe('slip', () => {
   test('is opened', () => {
     const isOpen = () => inBench('.slip').evaluate((element) => (element as HTMLDetailsElement).open);
-    const before = async () => { if (await isOpen()) await inBench('.slip summary').click(); };
+    const before = async () => {
+      if (await isOpen()) await inBench('.slip summary').click();
+    };
     return bothWays({ by: inBench('.slip summary'), keys: ['Enter'], before, state: isOpen });
   });
 
@@ -184,14 +212,17 @@ describe('slip', () => {
     expect(await sheet.inputValue()).toBe('Heron');
   });
 
-  test.each(['Shift to the right in mm', 'Shift down in mm', 'Turn clockwise in degrees'])('%s', (name) => (
-    bothWays({ by: control('slider', name), keys: ['Home'], at: 'left end', before: inRegister, state: places })
-  ));
+  test.each(['Shift to the right in mm', 'Shift down in mm', 'Turn clockwise in degrees'])('%s', (name) =>
+    bothWays({ by: control('slider', name), keys: ['Home'], at: 'left end', before: inRegister, state: places }),
+  );
 
-  test('Back in register', () => bothWays({
-    by: control('button', 'Back in register'), keys: ['Enter'], state: places,
-    before: () => control('slider', 'Shift down in mm').fill('1'),
-  }).then(inRegister));
+  test('Back in register', () =>
+    bothWays({
+      by: control('button', 'Back in register'),
+      keys: ['Enter'],
+      state: places,
+      before: () => control('slider', 'Shift down in mm').fill('1'),
+    }).then(inRegister));
 
   test('Shift by hand', async () => {
     const byHand = control('checkbox', 'Shift by hand');
@@ -210,18 +241,29 @@ describe('slip', () => {
 });
 
 describe('true size', () => {
-  const close = async () => { if (await dialog()) await press('Escape'); };
-  const open = async () => { if (!await dialog()) await control('button', 'Measure the screen…').click(); };
+  const close = async () => {
+    if (await dialog()) await press('Escape');
+  };
+  const open = async () => {
+    if (!(await dialog())) await control('button', 'Measure the screen…').click();
+  };
 
-  test('Measure the screen…', () => bothWays({
-    by: control('button', 'Measure the screen…'), keys: ['Enter'], before: close, state: dialog,
-  }));
+  test('Measure the screen…', () =>
+    bothWays({
+      by: control('button', 'Measure the screen…'),
+      keys: ['Enter'],
+      before: close,
+      state: dialog,
+    }));
 
-  test('Leave it', () => bothWays({ by: control('button', 'Leave it'), keys: ['Enter'], before: open, state: dialog })
-    .then(close));
+  test('Leave it', () =>
+    bothWays({ by: control('button', 'Leave it'), keys: ['Enter'], before: open, state: dialog }).then(close));
 
   test('Keep, by key', async () => {
-    for (const [key, kept] of [['ArrowRight', 96.5], ['ArrowLeft', 96]] as const) {
+    for (const [key, kept] of [
+      ['ArrowRight', 96.5],
+      ['ArrowLeft', 96],
+    ] as const) {
       await open();
       await press(key, 'Tab', 'Enter');
       expect(await dialog()).toBe(false);
@@ -240,7 +282,10 @@ describe('findings', () => {
     const another = inBench('.finding.warning').first();
     const state = () => island().getAttribute('aria-current');
     await bothWays({
-      by: inBench(`.mark[data-index="${index}"] .badge`), from: island(), keys: ['Enter'], state,
+      by: inBench(`.mark[data-index="${index}"] .badge`),
+      from: island(),
+      keys: ['Enter'],
+      state,
       before: async () => {
         await another.click();
         await expect.poll(() => another.getAttribute('aria-current')).toBe('true');
@@ -248,13 +293,16 @@ describe('findings', () => {
     });
   });
 
-  test('a planned bridge is dropped', () => bothWays({
-    by: control('button', 'Drop'), keys: ['Enter'], state: () => bar().isVisible(),
-    before: async () => {
-      if (!await bar().isVisible()) await island().click();
-      await bar().waitFor();
-    },
-  }));
+  test('a planned bridge is dropped', () =>
+    bothWays({
+      by: control('button', 'Drop'),
+      keys: ['Enter'],
+      state: () => bar().isVisible(),
+      before: async () => {
+        if (!(await bar().isVisible())) await island().click();
+        await bar().waitFor();
+      },
+    }));
 
   test('and put in, by key', async () => {
     await control('button', 'Put it in').focus();

@@ -5,7 +5,9 @@ import { DEMO, retry, useWorkbench } from './workbench';
 const bench = useWorkbench('media/demo');
 let original: string;
 
-beforeAll(() => { original = bench.onDisk(DEMO); });
+beforeAll(() => {
+  original = bench.onDisk(DEMO);
+});
 
 test('opening the demo underlines its islands and thin places', async () => {
   await bench.openFile(DEMO);

@@ -18,7 +18,8 @@ describe('a drawing that nobody called a stencil', () => {
   const begin = () => bench.bench.locator('vscode-button', { hasText: 'Begin a stencil here' });
 
   test.each([
-    ['a click', () => begin().click()], ['Enter', () => begin().press('Enter')],
+    ['a click', () => begin().click()],
+    ['Enter', () => begin().press('Enter')],
   ])('is one after %s, its questions declined; undo takes that back', async (_, use) => {
     await use();
     await bench.page.getByText('How wide is the artwork cut?').waitFor();

@@ -20,12 +20,15 @@ const status = (): Locator => bench.bench.locator('.unseen[role=status]');
 
 /** A place of the print in canvas pixels, from mm. */
 async function place(x: number, y: number): Promise<{ x: number; y: number }> {
-  return canvas().evaluate((element: SVGSVGElement, point) => {
-    const picture = element.querySelector(':scope > g[transform^="matrix"]') as SVGGElement;
-    const at = new DOMPoint(point.x, point.y).matrixTransform(picture.getScreenCTM() ?? undefined);
-    const { left, top } = element.getBoundingClientRect();
-    return { x: at.x - left, y: at.y - top };
-  }, { x, y });
+  return canvas().evaluate(
+    (element: SVGSVGElement, point) => {
+      const picture = element.querySelector(':scope > g[transform^="matrix"]') as SVGGElement;
+      const at = new DOMPoint(point.x, point.y).matrixTransform(picture.getScreenCTM() ?? undefined);
+      const { left, top } = element.getBoundingClientRect();
+      return { x: at.x - left, y: at.y - top };
+    },
+    { x, y },
+  );
 }
 
 const click = async (x: number, y: number): Promise<void> => canvas().click({ position: await place(x, y) });
@@ -54,7 +57,8 @@ async function nextPart(): Promise<string | null> {
 describe('picking', () => {
   test('a rest of the pointer shows size, area, layer and paint of what is there', async () => {
     await hover(80, 40);
-    await expect.poll(() => card().textContent())
+    await expect
+      .poll(() => card().textContent())
       .toMatch(/Opening, part \d+ of \d+, Sun.*30\.80 × 30\.80 mm.*74\d\.\d mm².*layerSun.*#f0b13c/);
     await bench.shot('hand-1-card');
     await hover(3, 3);
@@ -123,7 +127,8 @@ describe('measuring', () => {
     await click(54.7, 38.2);
     await hover(80, 38);
     await click(85.3, 37.9);
-    await expect.poll(() => bench.bench.locator('.tape .tape-label').textContent())
+    await expect
+      .poll(() => bench.bench.locator('.tape .tape-label').textContent())
       .toMatch(/^30\.80 mm \(30\.80 across, 0\.00 down\)/);
     await expect.poll(() => status().textContent()).toMatch(/^30\.80 mm/);
     await bench.shot('hand-3-measure');

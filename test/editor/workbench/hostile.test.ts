@@ -7,8 +7,12 @@ const bench = useWorkbench('test/editor/workspace');
 /** Addresses that were asked for, windows that were opened, boxes that were shown. */
 const asked: string[] = [];
 const opened: string[] = [];
-const noteRequest = (request: Request) => { asked.push(request.url()); };
-const notePopup = (page: Page) => { opened.push(page.url()); };
+const noteRequest = (request: Request) => {
+  asked.push(request.url());
+};
+const notePopup = (page: Page) => {
+  opened.push(page.url());
+};
 const noteDialog = (dialog: Dialog) => {
   opened.push(dialog.message());
   void dialog.dismiss();
@@ -28,21 +32,34 @@ afterAll(() => {
 
 /** Elements that could load or run something, attributes that could, and references that leave the page. */
 async function strangers(): Promise<string[]> {
-  return bench.bench.locator('body').evaluate((body) => [...body.querySelectorAll('*')].flatMap((element) => {
-    const tag = element.localName;
-    const loads = [
-      'foreignobject', 'image', 'iframe', 'img', 'object', 'embed', 'a', 'use', 'set', 'animate', 'style', 'link',
-    ];
-    const found = loads.includes(tag.toLowerCase()) ? [`<${tag}>`] : [];
-    if (tag === 'script' && !element.hasAttribute('nonce')) found.push('<script>');
-    for (const { name, value } of element.attributes) {
-      if (/^on|href$|^src$/i.test(name) && tag !== 'script') found.push(`${tag} ${name}="${value}"`);
-      const isSpoken = /^(aria-|title$)/.test(name);
-      if (/javascript:|outside\.invalid/i.test(value) && !isSpoken) found.push(`${tag} ${name}="${value}"`);
-      if (/url\((?!["']?#hatch)/.test(value)) found.push(`${tag} ${name}="${value}"`);
-    }
-    return found;
-  }));
+  return bench.bench.locator('body').evaluate((body) =>
+    [...body.querySelectorAll('*')].flatMap((element) => {
+      const tag = element.localName;
+      const loads = [
+        'foreignobject',
+        'image',
+        'iframe',
+        'img',
+        'object',
+        'embed',
+        'a',
+        'use',
+        'set',
+        'animate',
+        'style',
+        'link',
+      ];
+      const found = loads.includes(tag.toLowerCase()) ? [`<${tag}>`] : [];
+      if (tag === 'script' && !element.hasAttribute('nonce')) found.push('<script>');
+      for (const { name, value } of element.attributes) {
+        if (/^on|href$|^src$/i.test(name) && tag !== 'script') found.push(`${tag} ${name}="${value}"`);
+        const isSpoken = /^(aria-|title$)/.test(name);
+        if (/javascript:|outside\.invalid/i.test(value) && !isSpoken) found.push(`${tag} ${name}="${value}"`);
+        if (/url\((?!["']?#hatch)/.test(value)) found.push(`${tag} ${name}="${value}"`);
+      }
+      return found;
+    }),
+  );
 }
 
 const LOOKS = ['The print', 'One sheet', 'All sheets'];
@@ -63,7 +80,7 @@ test('its names are shown as the text that they are, where the pointer rests and
   for (let i = 0; i < 6; i++) {
     await bench.page.keyboard.press('.');
     await bench.bench.locator('.part-card').waitFor();
-    seen.add(await bench.bench.locator('.part-card').textContent() ?? '');
+    seen.add((await bench.bench.locator('.part-card').textContent()) ?? '');
   }
   expect([...seen].join('\n')).toContain('"><img src=x onerror="top.hacked = 4">');
   expect(await strangers()).toEqual([]);

@@ -44,7 +44,10 @@ describe('one sheet', () => {
     await control('radio', 'Heron').check();
     await inBench('.note.dimension').first().waitFor({ state: 'attached' });
     const measures = await inBench('.note.dimension').allTextContents();
-    expect(measures.every((text) => /^\d\.\d\d$/.test(text)), measures.join()).toBe(true);
+    expect(
+      measures.every((text) => /^\d\.\d\d$/.test(text)),
+      measures.join(),
+    ).toBe(true);
     await workbench.shot('look-2-one-sheet-necks');
   });
 
@@ -72,8 +75,8 @@ describe('all sheets', () => {
   });
 
   test('or a step beside each other, by keyboard', async () => {
-    const places = () => inBench('[data-layer]')
-      .evaluateAll((plates) => plates.map((plate) => plate.getAttribute('transform')));
+    const places = () =>
+      inBench('[data-layer]').evaluateAll((plates) => plates.map((plate) => plate.getAttribute('transform')));
     const aside = await places();
     await control('checkbox', 'Spread apart in order').focus();
     await workbench.page.keyboard.press('Space');

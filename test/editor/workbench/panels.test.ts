@@ -53,13 +53,23 @@ test('after a reload each shows what it showed, pinned or not, in its own view',
 /** The page of the bench that is not hidden behind another. */
 async function shownBench(): Promise<FrameLocator> {
   let found: FrameLocator | undefined;
-  await expect.poll(async () => {
-    for (const outer of await workbench.page.locator('iframe.webview').all()) {
-      const page = outer.contentFrame().frameLocator('iframe#active-frame');
-      const isFull = () => page.locator('.layers li').nth(3).isVisible().catch(() => false);
-      if (await outer.isVisible() && await isFull()) found = page;
-    }
-    return found !== undefined;
-  }, { timeout: 30_000 }).toBe(true);
+  await expect
+    .poll(
+      async () => {
+        for (const outer of await workbench.page.locator('iframe.webview').all()) {
+          const page = outer.contentFrame().frameLocator('iframe#active-frame');
+          const isFull = () =>
+            page
+              .locator('.layers li')
+              .nth(3)
+              .isVisible()
+              .catch(() => false);
+          if ((await outer.isVisible()) && (await isFull())) found = page;
+        }
+        return found !== undefined;
+      },
+      { timeout: 30_000 },
+    )
+    .toBe(true);
   return found as FrameLocator;
 }

@@ -11,24 +11,37 @@ describe('a print in several files', () => {
     await bench.openFile('post.svg', 'stack');
     await bench.page.keyboard.press('Control+Shift+M');
     await bench.problems.getByText('disc.svg').first().waitFor();
-    await bench.problems.getByText(/hangs on nothing/).first().waitFor();
-    await bench.problems.getByText(/no readable file/).first().waitFor();
+    await bench.problems
+      .getByText(/hangs on nothing/)
+      .first()
+      .waitFor();
+    await bench.problems
+      .getByText(/no readable file/)
+      .first()
+      .waitFor();
     await bench.shot('project-1-problems');
   });
 
   test('gets register marks in every sheet by one choice, and loses them by one undo', async () => {
     const before = files.map((name) => bench.onDisk(name));
     await bench.openFile('post.svg');
-    await bench.page.locator('.view-line', { hasText: '<svg' }).first().click({ position: { x: 20, y: 5 } });
+    await bench.page
+      .locator('.view-line', { hasText: '<svg' })
+      .first()
+      .click({ position: { x: 20, y: 5 } });
     await retry(async () => {
       await bench.page.keyboard.press('Control+.');
       await bench.page.getByText('Cut register marks in every sheet of the stack').click({ timeout: 4000 });
     });
     // The editor itself saves what a refactoring changed in files that were not dirty before.
-    await expect.poll(() => files.map((name) => bench.onDisk(name).includes('cross-hair')), { timeout: 20_000 })
+    await expect
+      .poll(() => files.map((name) => bench.onDisk(name).includes('cross-hair')), { timeout: 20_000 })
       .toEqual([true, true]);
     await bench.shot('project-2-marks');
-    await bench.page.locator('.view-line', { hasText: '<svg' }).first().click({ position: { x: 20, y: 5 } });
+    await bench.page
+      .locator('.view-line', { hasText: '<svg' })
+      .first()
+      .click({ position: { x: 20, y: 5 } });
     await bench.page.keyboard.press('Control+Z');
     await bench.page.getByRole('tab', { name: 'disc.svg' }).first().waitFor();
     await bench.command('File: Save All Files');

@@ -9,7 +9,8 @@ export type Settings = Readonly<Record<string, unknown>>;
 
 /** Of a folder, as the user's are those of all pages. An SVG opens as text; the settings' own file is not shown. */
 const USUAL: Settings = {
-  'workbench.editorAssociations': { '*.svg': 'default' }, 'files.exclude': { '**/.vscode': true },
+  'workbench.editorAssociations': { '*.svg': 'default' },
+  'files.exclude': { '**/.vscode': true },
 };
 const VIEWPORT = { width: 1440, height: 900 };
 /** By the folder that was copied and the settings that the page was loaded with. */
@@ -18,7 +19,9 @@ let browser: Promise<Browser> | undefined;
 
 export class Session {
   private constructor(
-    readonly page: Page, readonly folder: string, private readonly source: string,
+    readonly page: Page,
+    readonly folder: string,
+    private readonly source: string,
     private readonly settings: Settings,
     /** What the pages, the webview's among them, complained about. */
     readonly complaints: readonly string[],
@@ -27,7 +30,7 @@ export class Session {
   /** @param source is copied: what the tests write is thrown away */
   static async open(source: string, settings: Settings): Promise<Session> {
     const key = keyOf(source, settings);
-    const session = kept.get(key) ?? await Session.load(source, settings);
+    const session = kept.get(key) ?? (await Session.load(source, settings));
     kept.delete(key);
     return session;
   }
@@ -44,7 +47,7 @@ export class Session {
       if (message.type() === 'error') complaints.push(message.text());
     });
     const { developmentPath } = stage;
-    await page.goto(workbenchAddress(stage, { folder, ...developmentPath !== undefined && { developmentPath } }));
+    await page.goto(workbenchAddress(stage, { folder, ...(developmentPath !== undefined && { developmentPath }) }));
     await page.getByRole('treeitem').first().waitFor();
     return new Session(page, folder, source, settings, complaints);
   }
@@ -71,7 +74,7 @@ export class Session {
     await page.setViewportSize(VIEWPORT);
     await this.closeEditors();
     if (await page.locator('.part.panel').isVisible()) await page.keyboard.press('Control+J');
-    if (!await page.locator('.part.sidebar').isVisible()) await page.keyboard.press('Control+B');
+    if (!(await page.locator('.part.sidebar').isVisible())) await page.keyboard.press('Control+B');
     await page.getByRole('treeitem').first().waitFor({ timeout: 5000 });
     await this.collapseFolders();
     const files = readdirSync(this.folder, { recursive: true, encoding: 'utf8' });
@@ -85,7 +88,7 @@ export class Session {
     const { page } = this;
     const tabs = page.locator('.tabs-container .tab');
     const discard = page.getByRole('button', { name: "Don't Save" });
-    for (let tries = 0; await tabs.count() > 0; tries++) {
+    for (let tries = 0; (await tabs.count()) > 0; tries++) {
       if (tries === 5) throw new Error('The editors stay open.');
       await tabs.first().click();
       await page.keyboard.press('Control+K');

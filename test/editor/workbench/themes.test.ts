@@ -3,7 +3,13 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { useDemo } from './workbench';
 
 const WRITTEN = [
-  '.layers label span', '.figures', '.paint-code', '.finding .message', '.finding .title', 'h2', '.tool',
+  '.layers label span',
+  '.figures',
+  '.paint-code',
+  '.finding .message',
+  '.finding .title',
+  'h2',
+  '.tool',
 ];
 const workbench = useDemo();
 const inBench = (selector: string) => workbench.bench.locator(selector);
@@ -14,22 +20,32 @@ beforeAll(async () => {
 });
 
 /** The contrast of an element's text with what is behind it, as WCAG 2.2 counts it. */
-const contrastOf = (selector: string) => inBench(selector).first().evaluate((element) => {
-  const channels = (colour: string) => (colour.match(/[\d.]+/g) ?? []).map(Number);
-  const luminance = ([red = 0, green = 0, blue = 0]: number[]) => {
-    const [r, g, b] = [red, green, blue].map((value) => value / 255)
-      .map((value) => value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4) as [number, number, number];
-    return 0.2126 * r + 0.7152 * g + 0.0722 * b;
-  };
-  let behind: Element | null = element;
-  while (behind && (channels(getComputedStyle(behind).backgroundColor)[3] ?? 1) === 0) behind = behind.parentElement;
-  const text = luminance(channels(getComputedStyle(element).color));
-  const ground = luminance(channels(getComputedStyle(behind ?? document.body).backgroundColor));
-  return (Math.max(text, ground) + 0.05) / (Math.min(text, ground) + 0.05);
-});
+const contrastOf = (selector: string) =>
+  inBench(selector)
+    .first()
+    .evaluate((element) => {
+      const channels = (colour: string) => (colour.match(/[\d.]+/g) ?? []).map(Number);
+      const luminance = ([red = 0, green = 0, blue = 0]: number[]) => {
+        const [r, g, b] = [red, green, blue]
+          .map((value) => value / 255)
+          .map((value) => (value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4)) as [
+          number,
+          number,
+          number,
+        ];
+        return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+      };
+      let behind: Element | null = element;
+      while (behind && (channels(getComputedStyle(behind).backgroundColor)[3] ?? 1) === 0)
+        behind = behind.parentElement;
+      const text = luminance(channels(getComputedStyle(element).color));
+      const ground = luminance(channels(getComputedStyle(behind ?? document.body).backgroundColor));
+      return (Math.max(text, ground) + 0.05) / (Math.min(text, ground) + 0.05);
+    });
 
 describe.each([
-  ['Default Light Modern', 'vscode-light', 'light'], ['Default Dark Modern', 'vscode-dark', 'dark'],
+  ['Default Light Modern', 'vscode-light', 'light'],
+  ['Default Dark Modern', 'vscode-dark', 'dark'],
   ['Default High Contrast', 'vscode-high-contrast', 'contrast'],
   ['Default High Contrast Light', 'vscode-high-contrast-light', 'contrast-light'],
 ])('%s', (theme, bodyClass, name) => {

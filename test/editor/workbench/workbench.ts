@@ -55,7 +55,7 @@ export class Workbench {
 
   private async expand(folder: string): Promise<void> {
     const item = this.page.getByRole('treeitem', { name: folder, exact: true });
-    if (await item.getAttribute('aria-expanded') === 'false') await item.click();
+    if ((await item.getAttribute('aria-expanded')) === 'false') await item.click();
   }
 
   /** Runs a command by the name the palette shows. While the editor starts, it may not be listed yet. */

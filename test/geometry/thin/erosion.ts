@@ -22,7 +22,13 @@ export function judgeByErosion(
 ): Verdict {
   const radii = [width / 2 - tolerance - 0.002, width / 2 - tolerance / 2, width / 2 + 0.002];
   const cores = radii.map((radius) => offset([polygon], -radius, 'round', 0.0005));
-  const makeUp = cores.map((core) => `${core.length} with ${core.map(({ holes }) => holes.length).sort().join()}`);
+  const makeUp = cores.map(
+    (core) =>
+      `${core.length} with ${core
+        .map(({ holes }) => holes.length)
+        .sort()
+        .join()}`,
+  );
   if (new Set(makeUp).size > 1) return { wrong: undefined };
   const core = cores[1]!;
   const whole = parts.some(({ kind }) => kind === 'whole');

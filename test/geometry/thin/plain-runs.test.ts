@@ -24,7 +24,11 @@ function tracedRegion(seed: number): Region {
 
 function tracedRing(draw: Draw, x: number, y: number, size: number, roughness: number): Ring {
   const count = Math.ceil((2 * Math.PI * size) / 0.15);
-  const waves = Array.from({ length: 9 }, (_, k) => ({ often: k + 2, far: (0.8 * draw()) / (k + 2), from: 6.3 * draw() }));
+  const waves = Array.from({ length: 9 }, (_, k) => ({
+    often: k + 2,
+    far: (0.8 * draw()) / (k + 2),
+    from: 6.3 * draw(),
+  }));
   const points = Array.from({ length: count }, (_, i) => {
     const angle = (2 * Math.PI * i) / count;
     const wavy = waves.reduce((sum, { often, far, from }) => sum + far * Math.cos(often * angle + from), 1);
@@ -67,7 +71,8 @@ function finger(angle: number, far: number, radius: number): Ring {
   const points: (readonly [number, number])[] = [];
   const half = (along: number) => radius * (1 + 0.005 * Math.cos(9 * along));
   for (let along = 0; along <= far; along += 0.15) points.push([along, -half(along)]);
-  for (let turn = 0; turn < Math.PI; turn += 0.15) points.push([far + radius * Math.sin(turn), -radius * Math.cos(turn)]);
+  for (let turn = 0; turn < Math.PI; turn += 0.15)
+    points.push([far + radius * Math.sin(turn), -radius * Math.cos(turn)]);
   for (let along = far; along >= 0; along -= 0.15) points.push([along, half(along)]);
   for (let turn = 0; turn < Math.PI; turn += 0.15) points.push([-radius * Math.sin(turn), radius * Math.cos(turn)]);
   const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
@@ -77,10 +82,21 @@ function finger(angle: number, far: number, radius: number): Ring {
 /** To a thousandth of a nanometre: neighbours are looked at in another order, and sums may differ in the last digit. */
 function described(parts: readonly ThinPart[], least: number): string[] {
   const at = ({ x, y }: { x: number; y: number }) => `${x.toFixed(9)} ${y.toFixed(9)}`;
-  return parts.filter(({ kind, reach }) => kind !== 'tip' || reach > least)
-    .map(({ kind, width, length, reach, sides, polygon, from, to, holds }) => [
-      kind, width.toFixed(9), length.toFixed(9), reach.toFixed(9), sides, polygon, at(from), at(to), holds?.area.toFixed(6),
-    ].join(' '))
+  return parts
+    .filter(({ kind, reach }) => kind !== 'tip' || reach > least)
+    .map(({ kind, width, length, reach, sides, polygon, from, to, holds }) =>
+      [
+        kind,
+        width.toFixed(9),
+        length.toFixed(9),
+        reach.toFixed(9),
+        sides,
+        polygon,
+        at(from),
+        at(to),
+        holds?.area.toFixed(6),
+      ].join(' '),
+    )
     .sort();
 }
 

@@ -116,7 +116,11 @@ function judgeTips(field: Field, parts: readonly ThinPart[], width: number): { i
   const { depth, radius, pitch, inside } = field;
   const tips = parts.filter(({ kind }) => kind === 'tip');
   if (tips.length === 0) return { invented: [] };
-  const away = pathLengths(field, (pixel) => inside[pixel] === 1, (pixel) => depth[pixel]! >= radius + pitch);
+  const away = pathLengths(
+    field,
+    (pixel) => inside[pixel] === 1,
+    (pixel) => depth[pixel]! >= radius + pitch,
+  );
   const farthest = tips.map(() => 0);
   for (let pixel = 0; pixel < depth.length; pixel += 1) {
     if (inside[pixel] === 0 || away[pixel]! - radius < width - 3 * pitch) continue;

@@ -71,7 +71,12 @@ describe('contact', () => {
 
   it('of polygons with each other is no matter', () => {
     const squares = [rectangle(0, 0, 10, 10), rectangle(10, 10, 20, 20), rectangle(10, 0, 20, 10)];
-    expect(findThinParts(squares.map((square) => polygon(square)), 0.8)).toEqual([]);
+    expect(
+      findThinParts(
+        squares.map((square) => polygon(square)),
+        0.8,
+      ),
+    ).toEqual([]);
   });
 });
 

@@ -59,10 +59,12 @@ describe('stretches blocked by an obstacle', () => {
         if (!outline || outline.cone[1] === 0) return;
         const turn = at * sizeOf(outline, 2);
         const any = blockedInCone(outline, 1, 3, r, blocked);
-        const found = any && [-1, 0, 1].some((k) => {
-          const shifted = turn + 2 * Math.PI * k;
-          return blocked.from < shifted && shifted < blocked.to;
-        });
+        const found =
+          any &&
+          [-1, 0, 1].some((k) => {
+            const shifted = turn + 2 * Math.PI * k;
+            return blocked.from < shifted && shifted < blocked.to;
+          });
         // Contact with the vertex itself is tested apart.
         if (squareToEdge(outline, 3, outline.x[1]!, outline.y[1]!) < 1e-6) return;
         if (isWithin(outline, 2, turn, r - 1e-6, r)) {
