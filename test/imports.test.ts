@@ -7,20 +7,23 @@ import { describe, expect, it } from 'vitest';
 const SRC = path.resolve(__dirname, '../src');
 
 /** What each part may import besides itself. Parts that are not listed here are not allowed to exist. */
+const BASE = ['text', 'markup', 'geometry', 'config', 'drawing', 'sheet'];
 const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   text: [],
-  markup: ['text'],
   geometry: [],
+  markup: ['text'],
+  config: ['text'],
   drawing: ['text', 'markup', 'geometry'],
-  sheet: ['text', 'markup', 'geometry', 'drawing'],
-  checks: ['text', 'markup', 'geometry', 'drawing', 'sheet'],
-  bridges: ['text', 'markup', 'geometry', 'drawing', 'sheet'],
-  report: ['text', 'geometry', 'drawing', 'sheet', 'checks'],
-  picture: ['text', 'geometry', 'drawing', 'sheet', 'checks', 'report'],
-  engine: ['text', 'markup', 'geometry', 'drawing', 'sheet', 'checks', 'bridges', 'report', 'picture'],
+  sheet: ['text', 'markup', 'geometry', 'config', 'drawing'],
+  stack: BASE,
+  edits: BASE,
+  checks: [...BASE, 'stack'],
+  report: [...BASE, 'stack', 'checks'],
+  picture: [...BASE, 'stack', 'checks', 'report'],
+  engine: [...BASE, 'stack', 'edits', 'checks', 'report', 'picture'],
 };
 const ENGINE_PARTS = Object.keys(MAY_IMPORT);
-const HOSTS = ['server', 'cli', 'extension', 'preview', 'build'];
+const HOSTS = ['protocol', 'server', 'cli', 'extension', 'preview', 'build'];
 
 interface Import {
   readonly file: string;

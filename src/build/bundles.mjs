@@ -21,7 +21,7 @@ const bundles = {
   },
   preview: { entry: 'src/preview/main.ts', out: 'preview.js', platform: 'browser', format: 'iife', target: 'es2022' },
   style: { entry: 'src/preview/bench.css', out: 'preview.css', platform: 'browser', target: 'es2022' },
-  engine: { entry: 'src/engine.ts', out: 'engine.js', platform: 'browser', format: 'esm', target: 'es2022' },
+  engine: { entry: 'src/engine/index.ts', out: 'engine.js', platform: 'browser', format: 'esm', target: 'es2022' },
 };
 
 /** Names of all bundles. */
@@ -83,7 +83,7 @@ export function copyPages() {
     const page = path.join(checks, entry.name, 'README.md');
     if (entry.isDirectory() && existsSync(page)) copyFileSync(page, path.join(pages, `${entry.name}.md`));
   }
-  copyFileSync(path.join(root, 'src/sheet/tombolo.schema.json'), path.join(dist, 'tombolo.schema.json'));
+  copyFileSync(path.join(root, 'src/config/tombolo.schema.json'), path.join(dist, 'tombolo.schema.json'));
 }
 
 /** Removes what earlier builds left. */

@@ -1,4 +1,4 @@
-// Type declarations of the library, for `exports` in package.json: src/engine.ts and what it refers to.
+// Type declarations of the library, for `exports` in package.json: src/engine/index.ts and what it refers to.
 import path from 'node:path';
 import ts from 'typescript';
 import { dist, root } from './bundles.mjs';
@@ -11,7 +11,7 @@ export function declarations() {
   const { config } = ts.readConfigFile(path.join(root, 'tsconfig.json'), ts.sys.readFile);
   const { options, fileNames } = ts.parseJsonConfigFileContent(config, ts.sys, root);
   const ambient = fileNames.filter((name) => name.endsWith('.d.ts'));
-  const program = ts.createProgram([path.join(root, 'src/engine.ts'), ...ambient], {
+  const program = ts.createProgram([path.join(root, 'src/engine/index.ts'), ...ambient], {
     ...options,
     types: [],
     noEmit: false,

@@ -1,10 +1,10 @@
 /** What every check is: a pure function from a measured stencil to findings. */
-import type { Drawing } from '../drawing/drawing';
-import type { CheckId, Severity } from '../sheet/check-id';
-import type { Config } from '../sheet/config';
-import type { Limits } from '../sheet/limits';
-import type { Sheet } from '../sheet/sheet';
-import type { Stack } from '../sheet/stack';
+import type { Drawing } from '../drawing/types';
+import type { CheckId, Severity } from '../config/check-id';
+import type { Config } from '../config/types';
+import type { Limits } from '../config/limits';
+import type { Sheet } from '../sheet/types';
+import type { Stack } from '../stack/stack';
 import type { SourceIndex } from '../sheet/source-index';
 import type { Finding } from './finding';
 

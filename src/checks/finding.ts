@@ -1,13 +1,13 @@
 /** What a check says about a stencil. Plain data: hosts show it, mends act on it. */
-import type { Point } from '../geometry/curve';
-import type { Polygon } from '../geometry/region';
-import type { ThinPart } from '../geometry/thin-parts';
-import type { CheckId, Severity } from '../sheet/check-id';
+import type { Point } from '../geometry/base/curve-types';
+import type { Polygon } from '../geometry/base/polygon-types';
+import type { ThinPart } from '../geometry/thickness/types';
+import type { CheckId, Severity } from '../config/check-id';
 import type { CutLine, DoubledLine } from '../sheet/cut-lines';
-import type { BareGap, ShortOverlap } from '../sheet/seams';
-import type { Piece, Sheet } from '../sheet/sheet';
-import type { StackLayer } from '../sheet/stack';
-import type { Span } from '../text';
+import type { BareGap, ShortOverlap } from '../stack';
+import type { Piece, Sheet } from '../sheet/types';
+import type { StackLayer } from '../stack/stack';
+import type { Span } from '../text/text';
 
 export type { CheckId, Severity };
 

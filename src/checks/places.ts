@@ -1,9 +1,9 @@
 /** The text that belongs to a place on a sheet. */
-import type { Point } from '../geometry/curve';
-import type { Ring } from '../geometry/region';
-import type { Sheet } from '../sheet/sheet';
+import type { Point } from '../geometry/base/curve-types';
+import type { Ring } from '../geometry/base/polygon-types';
+import type { Sheet } from '../sheet/types';
 import type { Source } from '../sheet/source-index';
-import type { Span } from '../text';
+import type { Span } from '../text/text';
 import type { Stencil } from './check';
 
 /** What leads from a sheet back to its text. */

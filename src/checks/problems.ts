@@ -1,4 +1,4 @@
-import type { DrawingProblem } from '../drawing/drawing';
+import type { DrawingProblem } from '../drawing/types';
 import type { Stencil } from './check';
 import type { Finding } from './finding';
 

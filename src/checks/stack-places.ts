@@ -1,11 +1,11 @@
 /** The text that belongs to places between two layers of a stack, whichever files they are in. */
-import type { Point } from '../geometry/curve';
-import { boxOfPolygon } from '../geometry/polygons';
-import { boxesTouch, growBox } from '../geometry/rings';
-import { buildSegmentIndex, nearestSegment } from '../geometry/segment-index';
-import type { Sheet } from '../sheet/sheet';
-import type { StackLayer } from '../sheet/stack';
-import type { Span } from '../text';
+import type { Point } from '../geometry/base/curve-types';
+import { boxOfPolygon } from '../geometry/boolean';
+import { boxesTouch, growBox } from '../geometry/base/ring';
+import { buildSegmentIndex, nearestSegment } from '../geometry/spatial/segment-index';
+import type { Sheet } from '../sheet/types';
+import type { StackLayer } from '../stack/stack';
+import type { Span } from '../text/text';
 import type { Stencil } from './check';
 import type { Related } from './finding';
 

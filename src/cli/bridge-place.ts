@@ -8,7 +8,7 @@ import {
   type Report,
   type Sheet,
 } from '../engine';
-import type { BridgeGhost } from '../report';
+import type { BridgeGhost } from '../report/report';
 import { Failure } from './failure';
 import { tidy, tidyPoint } from './format/tidy';
 

@@ -1,6 +1,6 @@
 /** `tombolo check`: reports on each file, whatever becomes of the others. */
 import { Option, type Command } from 'commander';
-import { count } from '../sheet/length';
+import { count } from '../config/length';
 import { writeBaselines } from './baseline';
 import { checkedConfig, checkedFile, type CheckedFile } from './checked-file';
 import { coloursFor } from './colours';

@@ -2,15 +2,16 @@
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Position } from 'vscode-languageserver-textdocument';
 import type { Finding, Measure, Related, Severity } from '../checks/finding';
-import { configOf } from '../engine/settled-config';
-import { areaOf } from '../geometry/polygons';
-import type { Point } from '../geometry/curve';
-import type { Mend, Report } from '../report';
-import type { Config } from '../sheet/config';
+import { configOf } from '../engine/check/effective-config';
+import { areaOf } from '../geometry/boolean';
+import type { Point } from '../geometry/base/curve-types';
+import type { Mend, Report } from '../report/report';
+import type { Config } from '../config/types';
 import { cuttingTimeOf } from '../sheet/cutting-time';
-import type { ConfigProblem } from '../sheet/read-config';
-import type { Reading, Sheet } from '../sheet/sheet';
-import type { Span, TextEdit } from '../text';
+import type { ConfigProblem } from '../config/read';
+import type { Reading } from '../config/types';
+import type { Sheet } from '../sheet/types';
+import type { Span, TextEdit } from '../text/text';
 
 export interface CheckedFile {
   readonly path: string;

@@ -1,8 +1,8 @@
 /** Which `tombolo.json` holds for a file, and what it says. */
 import { access } from 'node:fs/promises';
 import { dirname, join, relative, resolve } from 'node:path';
-import { DEFAULT_CONFIG, type Config } from '../sheet/config';
-import { readConfig, type ConfigProblem } from '../sheet/read-config';
+import { DEFAULT_CONFIG, type Config } from '../config/types';
+import { readConfig, type ConfigProblem } from '../config/read';
 import { failureAt } from './failure';
 import { readInput } from './read-input';
 

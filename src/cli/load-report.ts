@@ -2,7 +2,7 @@
 import { readdir, stat } from 'node:fs/promises';
 import { extname, join } from 'node:path';
 import { acceptProblems, check, layerProblems, type ConfigProblem, type Settings } from '../engine';
-import type { Report } from '../report';
+import type { Report } from '../report/report';
 import { EXIT_CODES } from './exit-codes';
 import { Failure, failureAt } from './failure';
 import { CONFIG_NAME, ConfigFinder, type LoadedConfig } from './find-config';

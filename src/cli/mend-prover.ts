@@ -1,7 +1,7 @@
 /** Proves the mends of one report within a stretch of time. */
 import type { Finding } from '../checks/finding';
 import { mendsFor } from '../engine';
-import type { Mend, Report } from '../report';
+import type { Mend, Report } from '../report/report';
 
 /** Milliseconds for one file. Each proof checks the file anew, which hundreds of findings would draw out for hours. */
 const BUDGET = 60_000;

@@ -3,8 +3,8 @@ import { InvalidArgumentError, Option, type Command } from 'commander';
 import { colord, extend } from 'colord';
 import names from 'colord/plugins/names';
 import type { Settings } from '../engine';
-import type { Config } from '../sheet/config';
-import { parseLength } from '../sheet/length';
+import type { Config } from '../config/types';
+import { parseLength } from '../config/length';
 
 extend([names]);
 

@@ -1,6 +1,6 @@
 /** Collects what the reader could not take, each thing once. */
-import type { Span } from '../text';
-import type { DrawingProblem } from './drawing';
+import type { Span } from '../text/text';
+import type { DrawingProblem } from './types';
 
 /** Beyond this many, problems of one kind are counted but not kept. */
 const MAX_OF_A_KIND = 1000;

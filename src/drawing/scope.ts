@@ -1,10 +1,10 @@
 /** What an element is drawn within: everything that comes down to it from above. */
-import type { Matrix } from '../geometry/curve';
+import type { Matrix } from '../geometry/base/curve-types';
 import type { ElementNode } from '../markup/tree';
-import type { Clip } from './drawing';
-import type { ContextPaint } from './paint';
+import type { Clip } from './types';
+import type { ContextPaint } from './resolve-paint';
 import type { ComputedStyle } from './style/computed-style';
-import type { ViewBox } from './viewport';
+import type { ViewBox } from './viewport/viewport';
 
 export interface Scope {
   /** From the user units that the element stands in to sheet mm. */

@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import type { VersionedEdits } from '../server/protocol';
+import type { VersionedEdits } from '../protocol';
 
 /**
  * Applies edits as one step of undo.

@@ -1,10 +1,10 @@
 /** Begin a Stencil Here: three questions, and a `tombolo.json` beside the drawing; or only a mark in the drawing. */
 import * as vscode from 'vscode';
-import type { Beginning } from '../server/protocol';
-import type { Tool } from '../sheet/config';
-import { parseLength } from '../sheet/length';
-import { DEFAULT_MATERIAL, MATERIALS, type Material } from '../sheet/material';
-import { newConfigText, type NewConfig } from '../sheet/new-config';
+import type { Beginning } from '../protocol';
+import type { Tool } from '../config/types';
+import { parseLength } from '../config/length';
+import { DEFAULT_MATERIAL, MATERIALS, type Material } from '../config/material';
+import { newConfigText, type NewConfig } from '../config/new-config';
 
 const CONFIG_NAME = 'tombolo.json';
 

@@ -1,8 +1,8 @@
 /** One bench: a panel that shows the stack of a document, and follows the active one unless it is pinned. */
 import { randomBytes } from 'node:crypto';
 import * as vscode from 'vscode';
-import type { FromBench, ToBench } from '../preview/messages';
-import type { Question } from '../preview/questions';
+import type { FromBench, ToBench } from '../protocol/webview';
+import type { Question } from '../preview/state/requests';
 import { benchHtml } from './bench-html';
 import { BridgeOffers } from './bridge-offers';
 import { reorderLayers } from './reorder-layers';

@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import type { BridgeOffer } from '../server/protocol';
+import type { BridgeOffer } from '../protocol';
 import { applyEdits } from './apply-edits';
 
 /** The bridges that a page was offered last. What goes into the text comes from here, not from the page. */

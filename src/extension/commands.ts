@@ -1,6 +1,6 @@
 /** What the palette and the menus offer. */
 import * as vscode from 'vscode';
-import { count } from '../sheet/length';
+import { count } from '../config/length';
 import { applyEdits } from './apply-edits';
 import { beginProject } from './begin';
 import type { Bench } from './bench';

@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import type { Span } from '../text';
+import type { Span } from '../text/text';
 
 /** Selects a stretch of a document's text in the editor that shows it, or in the first column, and moves there. */
 export async function revealSpan(uri: vscode.Uri, { from, to }: Span): Promise<void> {

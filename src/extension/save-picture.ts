@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import type { PictureFormat } from '../preview/messages';
+import type { PictureFormat } from '../protocol/webview';
 
 /** Asks where the picture goes, has it drawn, and writes it. The ending of the name says which kind it is. */
 export async function savePicture(

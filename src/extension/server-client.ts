@@ -15,10 +15,10 @@ import {
   type Checked,
   type MarkedShape,
   type Stack,
-} from '../server/protocol';
-import { PART, PART_AT } from '../server/part-protocol';
-import { NECKS, REORDER, SLIP, SWEEP, type ReorderParams, type Reordering } from '../server/look-protocol';
-import type { Question } from '../preview/questions';
+} from '../protocol';
+import { PART, PART_AT } from '../protocol/parts';
+import { NECKS, REORDER, SLIP, SWEEP, type ReorderParams, type Reordering } from '../protocol/views';
+import type { Question } from '../preview/state/requests';
 import { CONFIG, SVG } from './svg-documents';
 
 /** The requests that answer the questions of the bench's page. */

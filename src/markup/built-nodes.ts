@@ -2,7 +2,7 @@
  * The nodes of the tree while it is built. Large files have millions of attributes: nodes keep plain offsets, and make
  * their spans, and values that stand in the text as they are, when they are asked for.
  */
-import type { Span } from '../text';
+import type { Span } from '../text/text';
 import type { CharacterData, OffsetMap } from './character-data';
 import type { KnownName } from './names';
 import type { Attribute, CommentNode, ElementNode, InstructionNode, TextNode } from './tree';

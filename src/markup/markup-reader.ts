@@ -1,7 +1,7 @@
 /** From tokens to calls of the tree builder, whole tokens and broken ones. */
 import { QuoteType } from 'htmlparser2';
 import type { TokenizerCallbacks } from 'htmlparser2';
-import type { Span } from '../text';
+import type { Span } from '../text/text';
 import type { Declaration } from './doctype';
 import { brokenDeclaration, readDoctype } from './doctype';
 import { startsName } from './names';

@@ -1,5 +1,5 @@
 /** Reads attribute values that are lists of numbers: `points` and `viewBox`. */
-import type { Span } from '../text';
+import type { Span } from '../text/text';
 import { NumberReader, characterAt } from './number-reader';
 
 export interface NumberList {

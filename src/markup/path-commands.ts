@@ -1,5 +1,5 @@
 /** The commands of SVG path data, each with the place it was written at. */
-import type { Span } from '../text';
+import type { Span } from '../text/text';
 
 /** One command with one set of parameters. Repeated sets without a letter give commands of their own. */
 export interface PathCommand {

@@ -1,5 +1,5 @@
 /** Reads SVG path data with the place of each command and each number. */
-import type { Span } from '../text';
+import type { Span } from '../text/text';
 import { NumberReader, characterAt } from './number-reader';
 import type { PathCommand, PathData, PathError, PathLetter } from './path-commands';
 

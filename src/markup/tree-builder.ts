@@ -1,5 +1,5 @@
 /** Builds the tree from tags and text in the order of the file: nesting, namespaces, and what is wrong with them. */
-import type { Span } from '../text';
+import type { Span } from '../text/text';
 import { BuiltAttribute, BuiltElement, BuiltText, type BuiltNode } from './built-nodes';
 import { readCharacterData } from './character-data';
 import { EntityTable } from './entities';

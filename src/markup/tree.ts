@@ -2,7 +2,7 @@
  * The tree that reading XML text gives. It always exists: errors are problems beside the tree, never exceptions.
  * Every span refers to the text that was read.
  */
-import type { Span } from '../text';
+import type { Span } from '../text/text';
 
 export interface MarkupDocument {
   readonly text: string;

@@ -1,5 +1,5 @@
 /** Where a value without a closing quote may be taken to end. */
-import type { Span } from '../text';
+import type { Span } from '../text/text';
 import { isBlank } from './number-reader';
 
 /** An attribute whose end is not seen yet. */

@@ -1,6 +1,6 @@
 /** How large notes are written, and how the measure of a narrow place is drawn. */
-import type { Point } from '../geometry/curve';
-import type { Box } from '../geometry/region';
+import type { Point } from '../geometry/base/curve-types';
+import type { Box } from '../geometry/base/polygon-types';
 
 /** The height of letters in mm on a picture that shows the box. */
 export function lettering({ minX, minY, maxX, maxY }: Box): number {

@@ -1,6 +1,6 @@
 /** A look as the text of an SVG file at true size. */
-import type { Matrix, Point } from '../geometry/curve';
-import { translation } from '../geometry/matrix';
+import type { Matrix, Point } from '../geometry/base/curve-types';
+import { translation } from '../geometry/base/matrix';
 import { COLOURS, type Look, type Note, type Part, type Plate } from './look';
 import { lettering, measureLines } from './lettering';
 import { decimal } from './path-data';

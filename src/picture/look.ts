@@ -2,8 +2,8 @@
  * What a picture of the stack consists of, whoever paints it: the bench's page, an SVG file or a PNG. Made from our own
  * numbers alone; nothing of the artist's markup goes into it. Lengths in sheet mm, y down.
  */
-import type { Matrix, Point } from '../geometry/curve';
-import type { Box } from '../geometry/region';
+import type { Matrix, Point } from '../geometry/base/curve-types';
+import type { Box } from '../geometry/base/polygon-types';
 
 /** A stack as pictures need it. */
 export interface PictureStack {

@@ -1,8 +1,8 @@
 /** The narrow places of a sheet that its picture gives the measure of. */
-import { findThinParts } from '../geometry/find-thin-parts';
-import { DEFAULT_CONFIG, type Config } from '../sheet/config';
-import { limitsOf } from '../sheet/limits';
-import type { Sheet } from '../sheet/sheet';
+import { findThinParts } from '../geometry/thickness';
+import { DEFAULT_CONFIG, type Config } from '../config/types';
+import { limitsOf } from '../config/limits';
+import type { Sheet } from '../sheet/types';
 import type { PictureNeck } from './look';
 
 /** Necks up to so many times the limit are measured: wider ones are no ties but sheet. */

@@ -1,5 +1,5 @@
 /** Regions as the text of SVG paths. */
-import type { Region, Ring } from '../geometry/region';
+import type { Region, Ring } from '../geometry/base/polygon-types';
 
 /** SVG path data of a region, in its own units (mm), to the micrometre. Fill it by the even-odd rule. */
 export function pathData(region: Region): string {

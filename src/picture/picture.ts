@@ -1,8 +1,8 @@
 /** Pictures of a report, for hosts that have one. */
-import { joinBoxes } from '../geometry/rings';
-import type { Report } from '../report';
-import type { Config } from '../sheet/config';
-import type { Sheet } from '../sheet/sheet';
+import { joinBoxes } from '../geometry/base/ring';
+import type { Report } from '../report/report';
+import type { Config } from '../config/types';
+import type { Sheet } from '../sheet/types';
 import { COLOURS, type Look, type LookKind, type PictureLayer, type PictureStack } from './look';
 import { necksOf } from './necks';
 import { pathData } from './path-data';

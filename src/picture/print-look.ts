@@ -1,6 +1,6 @@
 /** The print: the layers painted in order on the ground. */
-import type { Matrix } from '../geometry/curve';
-import { IDENTITY } from '../geometry/matrix';
+import type { Matrix } from '../geometry/base/curve-types';
+import { IDENTITY } from '../geometry/base/matrix';
 import {
   COLOURS,
   colourOr,

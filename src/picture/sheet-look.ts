@@ -1,6 +1,6 @@
 /** One sheet, as it comes from the cutter: card with see-through openings, its pieces numbered, its necks measured. */
-import type { Point } from '../geometry/curve';
-import { IDENTITY } from '../geometry/matrix';
+import type { Point } from '../geometry/base/curve-types';
+import { IDENTITY } from '../geometry/base/matrix';
 import {
   COLOURS,
   rectangle,

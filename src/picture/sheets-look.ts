@@ -1,7 +1,7 @@
 /** All sheets, laid out on a table in painting order: side by side, or each a step beside the one before. */
-import type { Point } from '../geometry/curve';
-import { translation } from '../geometry/matrix';
-import type { Box } from '../geometry/region';
+import type { Point } from '../geometry/base/curve-types';
+import { translation } from '../geometry/base/matrix';
+import type { Box } from '../geometry/base/polygon-types';
 import { COLOURS, colourOr, rectangle, type Look, type Plate, type PictureStack } from './look';
 import { card } from './sheet-look';
 

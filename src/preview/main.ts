@@ -1,9 +1,9 @@
 /** The entry of the bench's page. */
 import '@vscode-elements/elements/dist/vscode-button/index.js';
-import { BenchPage, type Kept } from './bench-page';
-import { drawPicture } from './draw-picture';
-import type { FromBench, ToBench } from './messages';
-import { Questions } from './questions';
+import { BenchPage, type Kept } from './app';
+import { drawPicture } from './export-picture';
+import type { FromBench, ToBench } from '../protocol/webview';
+import { Questions } from './state/requests';
 
 declare function acquireVsCodeApi(): {
   postMessage(message: FromBench): void;

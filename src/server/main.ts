@@ -1,6 +1,6 @@
 /** The language server's process. The client says by arguments how it talks to it: `--stdio`, `--node-ipc`, … */
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
-import { serve } from './serve';
+import { serve } from './server';
 
 const connection = createConnection(ProposedFeatures.all);
 

@@ -3,7 +3,7 @@
  * (Euler–Bernoulli, any textbook of strength of materials). With q = p b and I = b t³ / 12 its width b drops out:
  * δ = 1.5 p L⁴ / (E t³).
  */
-import type { Material } from './material';
+import type { Material } from '../config/material';
 
 /** Pa: an assumption, about what a jet of air at 6 m/s does where it is stopped (½ ρ v²). No measurement stands behind it. */
 export const SPRAY_PRESSURE = 20;

@@ -1,11 +1,11 @@
 /** The pieces that a sheet falls into when it is cut. */
-import type { Point } from '../geometry/curve';
-import { twinsIn } from '../geometry/compare-regions';
-import { inscribedDisc } from '../geometry/inscribed';
-import { areaOf } from '../geometry/polygons';
-import type { Box, Polygon, Region, Ring } from '../geometry/region';
-import { boxContainsBox, boxOfRing, growBox } from '../geometry/rings';
-import type { Piece } from './sheet';
+import type { Point } from '../geometry/base/curve-types';
+import { twinsIn } from '../geometry/polygon/diff';
+import { inscribedDisc } from '../geometry/polygon/inscribed-circle';
+import { areaOf } from '../geometry/boolean';
+import type { Box, Polygon, Region, Ring } from '../geometry/base/polygon-types';
+import { boxContainsBox, boxOfRing, growBox } from '../geometry/base/ring';
+import type { Piece } from './types';
 
 /** How near to the frame an edge lies on it, in mm. */
 const ON_FRAME = 0.001;

@@ -1,14 +1,14 @@
 /** From a place on the sheet back to the text: which command of which shape drew the edge there. */
-import type { Shape, Subpath } from '../drawing/drawing';
-import { BoxesInRow, sidesOf } from '../geometry/boxes-in-row';
-import { boxesOfChain } from '../geometry/chain-boxes';
-import type { Curve, Point } from '../geometry/curve';
-import { isQuicklyNear, nearestOn, tangentAt } from '../geometry/curves';
-import { dot, normalise, subtract } from '../geometry/point';
-import type { Box, Ring } from '../geometry/region';
-import { remember } from '../geometry/remember';
-import { boxOfRing } from '../geometry/rings';
-import type { Span } from '../text';
+import type { Shape, Subpath } from '../drawing/types';
+import { BoxesInRow, sidesOf } from '../geometry/spatial/sequence-index';
+import { boxesOfChain } from '../geometry/curve/bounds-cache';
+import type { Curve, Point } from '../geometry/base/curve-types';
+import { isQuicklyNear, nearestOn, tangentAt } from '../geometry/curve';
+import { dot, normalise, subtract } from '../geometry/base/vector';
+import type { Box, Ring } from '../geometry/base/polygon-types';
+import { remember } from '../geometry/base/memoize';
+import { boxOfRing } from '../geometry/base/ring';
+import type { Span } from '../text/text';
 
 /** A curve of a shape, or of what clips it. */
 export interface Source {

@@ -3,9 +3,9 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { ALL_CHECKS } from '../../src/checks/all';
-import { CHECK_IDS, SEVERITIES, UNACCEPTABLE } from '../../src/sheet/check-id';
-import { MATERIALS } from '../../src/sheet/material';
-import schema from '../../src/sheet/tombolo.schema.json';
+import { CHECK_IDS, SEVERITIES, UNACCEPTABLE } from '../../src/config/check-id';
+import { MATERIALS } from '../../src/config/material';
+import schema from '../../src/config/tombolo.schema.json';
 
 const folder = path.resolve(__dirname, '../../src/checks');
 const folders = readdirSync(folder, { withFileTypes: true })

@@ -1,9 +1,9 @@
 /** What the tests of single checks share: small sheets, and the findings of one check in them. */
 import { expect } from 'vitest';
-import { check } from '../../src/engine/check';
+import { check } from '../../src/engine/check/check-file';
 import type { Finding } from '../../src/checks/finding';
-import type { Settings } from '../../src/report';
-import type { CheckId } from '../../src/sheet/check-id';
+import type { Settings } from '../../src/report/report';
+import type { CheckId } from '../../src/config/check-id';
 
 /** A sheet of 100 × 100 mm, one user unit a millimetre. */
 export function sheetOf(body: string, attributes = ''): string {

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { ConfigFinder } from '../../src/cli/find-config';
-import { DEFAULT_CONFIG } from '../../src/sheet/config';
+import { DEFAULT_CONFIG } from '../../src/config/types';
 
 let folder: string;
 

@@ -1,10 +1,10 @@
 /** Shorthands for tests of the drawing reader. */
-import type { Curve, Point } from '../../src/geometry/curve';
-import { pointAt } from '../../src/geometry/curves';
-import { flattenSubpath } from '../../src/geometry/flatten';
-import { areaOf, regionFromRings } from '../../src/geometry/polygons';
-import type { Drawing, Shape, Subpath } from '../../src/drawing/drawing';
-import { readDrawing } from '../../src/drawing/read-drawing';
+import type { Curve, Point } from '../../src/geometry/base/curve-types';
+import { pointAt } from '../../src/geometry/curve';
+import { flattenSubpath } from '../../src/geometry/curve/flatten';
+import { areaOf, regionFromRings } from '../../src/geometry/boolean';
+import type { Drawing, Shape, Subpath } from '../../src/drawing/types';
+import { readDrawing } from '../../src/drawing';
 import { parseMarkup } from '../../src/markup/parse';
 
 /** Reads a whole SVG text. */

@@ -1,10 +1,10 @@
 /** Readings that are given an earlier one: the same as without it, and with its curves where the text is the same. */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import type { Drawing } from '../../src/drawing/drawing';
-import { readDrawing } from '../../src/drawing/read-drawing';
+import type { Drawing } from '../../src/drawing/types';
+import { readDrawing } from '../../src/drawing';
 import { parseMarkup } from '../../src/markup/parse';
-import { applyEdits } from '../../src/text';
+import { applyEdits } from '../../src/text/text';
 import { draw, inMillimetres } from './draw';
 
 /** All that a reading says, in plain data. */

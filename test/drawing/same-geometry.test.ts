@@ -1,7 +1,7 @@
 /** The same shape written in different ways gives the same geometry, to a nanometre. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Curve, Point } from '../../src/geometry/curve';
+import type { Curve, Point } from '../../src/geometry/base/curve-types';
 import { drawMm, sample } from './draw';
 
 const TOLERANCE = 1e-6;

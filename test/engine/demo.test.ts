@@ -2,12 +2,12 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { check } from '../../src/engine/check';
-import { checkProject } from '../../src/engine/check-project';
-import { mendsFor } from '../../src/engine/mends';
-import { projectFiles } from '../../src/engine/project-layers';
-import { registerMarks } from '../../src/sheet/register-marks';
-import { readConfig } from '../../src/sheet/read-config';
+import { check } from '../../src/engine/check/check-file';
+import { checkProject } from '../../src/engine/check/check-project';
+import { mendsFor } from '../../src/engine/fixes';
+import { projectFiles } from '../../src/engine/check/project-layers';
+import { registerMarks } from '../../src/stack/registration-marks';
+import { readConfig } from '../../src/config/read';
 import { foundIn } from './project-files';
 
 const demo = (name: string) => readFileSync(path.join(import.meta.dirname, '../../media/demo', name), 'utf8');

@@ -1,9 +1,9 @@
 /** Bridges in a made stack whose later layers cover known places. */
 import { describe, expect, it } from 'vitest';
 import { bridgeIslands, check } from '../../src/engine';
-import { areaOf, intersection, union } from '../../src/geometry/polygons';
-import { polygonOf, stripAlong } from '../../src/bridges/strip';
-import { applyEdits } from '../../src/text';
+import { areaOf, intersection, union } from '../../src/geometry/boolean';
+import { polygonOf, stripAlong } from '../../src/edits/strip/strip';
+import { applyEdits } from '../../src/text/text';
 
 const stack = (...layers: string[]) =>
   `<svg xmlns="http://www.w3.org/2000/svg" width="120mm" height="120mm" viewBox="0 0 120 120">${layers

@@ -1,7 +1,7 @@
-import { check } from '../../src/engine/check';
-import { mendsFor } from '../../src/engine/mends';
-import type { CheckId } from '../../src/sheet/check-id';
-import { applyEdits } from '../../src/text';
+import { check } from '../../src/engine/check/check-file';
+import { mendsFor } from '../../src/engine/fixes';
+import type { CheckId } from '../../src/config/check-id';
+import { applyEdits } from '../../src/text/text';
 
 /** The mends for the first finding of a check, by kind, each with the text it gives. */
 export function mended(svg: string, id: CheckId): Map<string, string> {

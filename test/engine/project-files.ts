@@ -1,8 +1,8 @@
 /** Small projects for tests: one unit is a millimetre. */
-import { checkProject } from '../../src/engine/check-project';
-import type { Mend, ProjectReport } from '../../src/report';
-import { readConfig } from '../../src/sheet/read-config';
-import { applyEdits } from '../../src/text';
+import { checkProject } from '../../src/engine/check/check-project';
+import type { Mend, ProjectReport } from '../../src/report/report';
+import { readConfig } from '../../src/config/read';
+import { applyEdits } from '../../src/text/text';
 
 /** A sheet of 60 × 60 mm. */
 export const sheet = (body: string, attributes = 'width="60mm" height="60mm"'): string =>

@@ -1,8 +1,8 @@
 /** Whatever comes in: no exception, nothing that is not a number. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Curve, Point } from '../../src/geometry/curve';
-import type { Region, Ring } from '../../src/geometry/region';
+import type { Curve, Point } from '../../src/geometry/base/curve-types';
+import type { Region, Ring } from '../../src/geometry/base/polygon-types';
 import {
   boundsOf,
   curvatureAt,
@@ -13,9 +13,9 @@ import {
   signedAreaOf,
   splitCurve,
   tangentAt,
-} from '../../src/geometry/curves';
-import { flattenSubpath } from '../../src/geometry/flatten';
-import { inscribedDisc } from '../../src/geometry/inscribed';
+} from '../../src/geometry/curve';
+import { flattenSubpath } from '../../src/geometry/curve/flatten';
+import { inscribedDisc } from '../../src/geometry/polygon/inscribed-circle';
 import {
   areaOf,
   clipToBox,
@@ -27,8 +27,8 @@ import {
   regionFromRings,
   splitAtPinches,
   union,
-} from '../../src/geometry/polygons';
-import { ringsOf } from '../../src/geometry/rings';
+} from '../../src/geometry/boolean';
+import { ringsOf } from '../../src/geometry/base/ring';
 import { arcFrom } from './arbitraries';
 
 /** Few values, so that they coincide; hairs of 1e-9; ten metres; the signed zero. */

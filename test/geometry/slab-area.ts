@@ -1,5 +1,5 @@
 /** A second way to the filled area of rings: slabs between all heights at which something happens. Slow, simple. */
-import type { Ring } from '../../src/geometry/region';
+import type { Ring } from '../../src/geometry/base/polygon-types';
 
 interface Segment {
   readonly x0: number;

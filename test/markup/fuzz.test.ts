@@ -6,7 +6,7 @@ import { parseMarkup } from '../../src/markup/parse';
 import { parsePathData } from '../../src/markup/path-data';
 import { allElements } from '../../src/markup/query';
 import type { Attribute, ElementNode, MarkupDocument } from '../../src/markup/tree';
-import type { Span } from '../../src/text';
+import type { Span } from '../../src/text/text';
 
 const FOLDER = new URL('../../node_modules/@mdi/svg/svg/', import.meta.url);
 

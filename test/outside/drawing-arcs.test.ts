@@ -4,8 +4,8 @@
  * arcs01.svg and arcs02.svg. Numbers reckoned with those formulas.
  */
 import { describe, expect, test } from 'vitest';
-import { arcFromEndpoints } from '../../src/drawing/arc';
-import { lengthOf } from '../../src/geometry/curves';
+import { arcFromEndpoints } from '../../src/drawing/outline/arc';
+import { lengthOf } from '../../src/geometry/curve';
 import { drawMm } from '../drawing/draw';
 
 interface Case {

@@ -3,8 +3,8 @@
  * (transform-origin in the user agent style sheet). Exact figures reckoned from the definitions.
  */
 import { describe, expect, test } from 'vitest';
-import { multiply } from '../../src/geometry/matrix';
-import { parseTransformList, transformMatrix } from '../../src/drawing/transform-list';
+import { multiply } from '../../src/geometry/base/matrix';
+import { parseTransformList, transformMatrix } from '../../src/drawing/viewport/transform-list';
 import { boxes, drawMm } from '../drawing/draw';
 
 const BOX = { x: 0, y: 0, width: 100, height: 100 };

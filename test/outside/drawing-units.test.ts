@@ -3,7 +3,7 @@
  * takes absolute units from CSS Values and Units 4 (https://drafts.csswg.org/css-values-4/#absolute-lengths).
  */
 import { describe, expect, test } from 'vitest';
-import { parseLength, toMillimetres, toUserUnits } from '../../src/drawing/units';
+import { parseLength, toMillimetres, toUserUnits } from '../../src/drawing/viewport/units';
 import { boxes, draw, inMillimetres } from '../drawing/draw';
 
 const VIEWPORT = { width: 4000, height: 2000 };

@@ -3,7 +3,7 @@
  * (https://www.w3.org/TR/SVG2/coords.html#ComputingAViewportsTransform); numbers reckoned with that algorithm.
  */
 import { describe, expect, test } from 'vitest';
-import { parseAspectRatio, parseViewBox, viewportTransform } from '../../src/drawing/viewport';
+import { parseAspectRatio, parseViewBox, viewportTransform } from '../../src/drawing/viewport/viewport';
 import { boxes, draw, filledArea } from '../drawing/draw';
 
 function fit(viewBox: string, width: number, height: number, ratio: string): number[] {

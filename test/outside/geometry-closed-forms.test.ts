@@ -1,11 +1,11 @@
 /** Figures that others published, or that follow from a cited formula in closed form. */
 import { describe, expect, it } from 'vitest';
-import type { Curve, Matrix } from '../../src/geometry/curve';
-import type { Region, Ring } from '../../src/geometry/region';
-import { lengthOf, signedAreaOf, transformCurve } from '../../src/geometry/curves';
-import { flattenSubpath } from '../../src/geometry/flatten';
-import { inscribedDisc } from '../../src/geometry/inscribed';
-import { multiply, rotation, scaling, translation } from '../../src/geometry/matrix';
+import type { Curve, Matrix } from '../../src/geometry/base/curve-types';
+import type { Region, Ring } from '../../src/geometry/base/polygon-types';
+import { lengthOf, signedAreaOf, transformCurve } from '../../src/geometry/curve';
+import { flattenSubpath } from '../../src/geometry/curve/flatten';
+import { inscribedDisc } from '../../src/geometry/polygon/inscribed-circle';
+import { multiply, rotation, scaling, translation } from '../../src/geometry/base/matrix';
 import {
   areaOf,
   complementInBox,
@@ -13,8 +13,8 @@ import {
   perimeterOf,
   regionFromRings,
   splitAtPinches,
-} from '../../src/geometry/polygons';
-import { reverseRing, ringOfBox } from '../../src/geometry/rings';
+} from '../../src/geometry/boolean';
+import { reverseRing, ringOfBox } from '../../src/geometry/base/ring';
 import { arcFrom } from '../geometry/arbitraries';
 
 function ellipse(x: number, y: number, a: number, b: number): Curve[] {

@@ -2,9 +2,9 @@
 import { createRequire } from 'node:module';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Region, Ring } from '../../src/geometry/region';
-import { areaOf, difference, intersection, offset, regionFromRings, union } from '../../src/geometry/polygons';
-import { ringsOf } from '../../src/geometry/rings';
+import type { Region, Ring } from '../../src/geometry/base/polygon-types';
+import { areaOf, difference, intersection, offset, regionFromRings, union } from '../../src/geometry/boolean';
+import { ringsOf } from '../../src/geometry/base/ring';
 import { looseRing } from '../geometry/arbitraries';
 
 const load = createRequire(import.meta.url);

@@ -5,7 +5,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { expect, it } from 'vitest';
-import { check } from '../../src/engine/check';
+import { check } from '../../src/engine/check/check-file';
 import { bareSheetPieces, paintedPixels, rasterise } from './raster';
 
 const FOLDER = path.resolve(__dirname, '../../node_modules/@mdi/svg/svg');

@@ -5,8 +5,8 @@
  */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { check } from '../../src/engine/check';
-import { DEFAULT_CONFIG } from '../../src/sheet/config';
+import { check } from '../../src/engine/check/check-file';
+import { DEFAULT_CONFIG } from '../../src/config/types';
 import { AS_IT_IS, circleWays, ellipseWays, polygonWays, posed, poses, rectWays, type Pose, type Ways } from './pose';
 
 const THIN = ['thin-bridge', 'narrow-opening', 'small-opening'] as const;

@@ -4,8 +4,8 @@
  */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { check } from '../../src/engine/check';
-import { seededRandom } from '../bench/seeded';
+import { check } from '../../src/engine/check/check-file';
+import { seededRandom } from '../benchmark/seeded';
 
 type Point = readonly [number, number];
 type Cubic = readonly [Point, Point, Point, Point];

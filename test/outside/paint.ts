@@ -4,9 +4,9 @@
  * nothing but the filling of polygons is used for them.
  */
 import { Resvg } from '@resvg/resvg-js';
-import type { Clip, Drawing, Shape, Subpath } from '../../src/drawing/drawing';
-import type { Curve } from '../../src/geometry/curve';
-import { pointAt } from '../../src/geometry/curves';
+import type { Clip, Drawing, Shape, Subpath } from '../../src/drawing/types';
+import type { Curve } from '../../src/geometry/base/curve-types';
+import { pointAt } from '../../src/geometry/curve';
 
 export interface Picture {
   readonly width: number;

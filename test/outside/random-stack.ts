@@ -1,7 +1,7 @@
 /** Random stacks whose colours overlap, touch, or leave gaps, in mm. */
 import fc from 'fast-check';
-import type { Box, Region, Ring } from '../../src/geometry/region';
-import { clipToBox, regionFromRings } from '../../src/geometry/polygons';
+import type { Box, Region, Ring } from '../../src/geometry/base/polygon-types';
+import { clipToBox, regionFromRings } from '../../src/geometry/boolean';
 
 export const FRAME: Box = { minX: 0, minY: 0, maxX: 24, maxY: 20 };
 

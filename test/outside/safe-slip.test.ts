@@ -6,9 +6,9 @@
 import { createRequire } from 'node:module';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Region } from '../../src/geometry/region';
-import { ringsOf } from '../../src/geometry/rings';
-import { measureCells } from '../../src/sheet/seam-cells';
+import type { Region } from '../../src/geometry/base/polygon-types';
+import { ringsOf } from '../../src/geometry/base/ring';
+import { measureCells } from '../../src/stack/tiles';
 import { FRAME, randomStack } from './random-stack';
 
 interface IntPoint {

@@ -4,10 +4,10 @@
  * length L bares L·d, and nothing while d is no more than the overlap.
  */
 import { describe, expect, it } from 'vitest';
-import { check } from '../../src/engine/check';
-import { areaOf, difference, intersection } from '../../src/geometry/polygons';
-import { DEFAULT_CONFIG } from '../../src/sheet/config';
-import { safeSlip } from '../../src/sheet/seams';
+import { check } from '../../src/engine/check/check-file';
+import { areaOf, difference, intersection } from '../../src/geometry/boolean';
+import { DEFAULT_CONFIG } from '../../src/config/types';
+import { safeSlip } from '../../src/stack';
 
 const sheet = (body: string) =>
   `<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 100 100">${body}</svg>`;

@@ -1,6 +1,6 @@
 /** Physical sizes of known things, read from the text. */
 import { describe, expect, it } from 'vitest';
-import { check } from '../../src/engine/check';
+import { check } from '../../src/engine/check/check-file';
 
 const svg = (attributes: string, body = '') => `<svg xmlns="http://www.w3.org/2000/svg" ${attributes}>${body}</svg>`;
 

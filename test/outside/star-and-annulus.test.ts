@@ -4,7 +4,7 @@
  * cross-checked with a polygon library.
  */
 import { describe, expect, it } from 'vitest';
-import { check } from '../../src/engine/check';
+import { check } from '../../src/engine/check/check-file';
 
 const STAR = 'M 250,75 L 323,301 131,161 369,161 177,301 z';
 const ring = (inner: string) => `M 357,200 A 107,107 0 0 1 143,200 A 107,107 0 0 1 357,200 Z ${inner}`;

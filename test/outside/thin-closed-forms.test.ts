@@ -5,9 +5,9 @@
  */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { findThinParts } from '../../src/geometry/find-thin-parts';
-import type { Region } from '../../src/geometry/region';
-import type { ThinPart } from '../../src/geometry/thin-parts';
+import { findThinParts } from '../../src/geometry/thickness';
+import type { Region } from '../../src/geometry/base/polygon-types';
+import type { ThinPart } from '../../src/geometry/thickness/types';
 import {
   arc,
   circle,
@@ -23,7 +23,7 @@ import {
   ring,
   STILL,
   type Motion,
-} from '../geometry/thin/shapes';
+} from '../geometry/thickness/shapes';
 
 /** Runs the check on the shape as it is and moved at random; `scale` is what lengths were multiplied by. */
 function underMotion(

@@ -3,13 +3,13 @@
  * offset (clipper2-ts) and by a distance transform on pixels.
  */
 import { describe, expect, it } from 'vitest';
-import { findThinParts } from '../../src/geometry/find-thin-parts';
-import type { ThinPart } from '../../src/geometry/thin-parts';
-import { compareWays, describeTally, emptyTally } from '../geometry/thin/compare';
-import { judgeByErosion } from '../geometry/thin/erosion';
-import { randomRegion } from '../geometry/thin/random-regions';
-import { judgeByPixels } from '../geometry/thin/raster-judge';
-import { dumbbell, polygon } from '../geometry/thin/shapes';
+import { findThinParts } from '../../src/geometry/thickness';
+import type { ThinPart } from '../../src/geometry/thickness/types';
+import { compareWays, describeTally, emptyTally } from '../geometry/thickness/compare';
+import { judgeByErosion } from '../geometry/thickness/erosion';
+import { randomRegion } from '../geometry/thickness/random-regions';
+import { judgeByPixels } from '../geometry/thickness/raster-judge';
+import { dumbbell, polygon } from '../geometry/thickness/shapes';
 
 describe('random curved regions', () => {
   it('have the same thin parts by boundary, by offset and by pixels', { timeout: 300_000 }, () => {

@@ -5,7 +5,7 @@ import { check } from '../../src/engine';
 import { pathData } from '../../src/picture/path-data';
 import { lookSvg } from '../../src/picture/look-svg';
 import { layerNames, stackLook, type StackPictureOptions } from '../../src/picture/picture';
-import type { Report } from '../../src/report';
+import type { Report } from '../../src/report/report';
 
 /** How many square millimetres of a picture have each colour, drawn by an independent renderer. */
 function areasByColour(svg: string, pixelsPerMm = 10): Map<string, number> {

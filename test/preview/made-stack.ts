@@ -1,4 +1,4 @@
-import type { Stack, StackLayer } from '../../src/server/protocol';
+import type { Stack, StackLayer } from '../../src/protocol';
 
 const uri = 'file:///heron.svg';
 

@@ -1,13 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { applyEdits } from '../../src/engine';
-import { translation } from '../../src/geometry/matrix';
-import { CheckedDocument } from '../../src/server/checked-document';
-import { CheckedProject } from '../../src/server/checked-project';
-import type { Reordering } from '../../src/server/look-protocol';
-import { reordering } from '../../src/server/reordering';
-import { necksOfLayer, SlipAnswers } from '../../src/server/slip-requests';
-import { stackOf } from '../../src/server/stack';
+import { translation } from '../../src/geometry/base/matrix';
+import { CheckedDocument } from '../../src/server/documents/checked-document';
+import { CheckedProject } from '../../src/server/documents/checked-project';
+import type { Reordering } from '../../src/protocol/views';
+import { reordering } from '../../src/server/preview/reordering';
+import { necksOfLayer, SlipAnswers } from '../../src/server/preview/slip-handlers';
+import { stackOf } from '../../src/server/preview/preview-model';
 
 const svg = (content: string) =>
   `<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="30mm" viewBox="0 0 60 30">${content}</svg>`;

@@ -1,6 +1,6 @@
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import type { PartAtParams, PlaceAnswer } from '../../src/server/part-protocol';
-import type { Stack } from '../../src/server/protocol';
+import type { PartAtParams, PlaceAnswer } from '../../src/protocol/parts';
+import type { Stack } from '../../src/protocol';
 import { buildServer, ServerProcess } from './server-process';
 
 /** A disc under a ring whose middle falls out, and a slot that is 0.3 mm wide between two squares. */

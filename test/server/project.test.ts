@@ -4,7 +4,7 @@ import path from 'node:path';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
 import type { CodeAction, Diagnostic, TextDocumentEdit, TextEdit } from 'vscode-languageserver-protocol';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import type { BridgeOffer, Stack } from '../../src/server/protocol';
+import type { BridgeOffer, Stack } from '../../src/protocol';
 import { ring, sheet, square } from '../engine/project-files';
 import { buildServer, ServerProcess } from './server-process';
 

@@ -7,8 +7,8 @@ import type {
   TextDocumentEdit,
 } from 'vscode-languageserver-protocol';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import type { Beginning, BridgedIslands, Stack } from '../../src/server/protocol';
-import { applyEdits } from '../../src/text';
+import type { Beginning, BridgedIslands, Stack } from '../../src/protocol';
+import { applyEdits } from '../../src/text/text';
 import { buildServer, ServerProcess } from './server-process';
 
 /** A ring of 30 mm in a sheet of 60 mm: its middle falls out. The title makes columns differ from bytes. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { check } from '../../src/engine/check';
-import { DEFAULT_CONFIG } from '../../src/sheet/config';
+import { check } from '../../src/engine/check/check-file';
+import { DEFAULT_CONFIG } from '../../src/config/types';
 import { cuttingTimeOf, formatDuration, travelTime } from '../../src/sheet/cutting-time';
 import { sheetOf } from '../checks/stencils';
 

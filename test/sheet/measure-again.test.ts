@@ -1,9 +1,9 @@
 /** A sheet measured after an edit, with what was known before, is the sheet measured anew. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { check } from '../../src/engine/check';
-import type { ThinPart } from '../../src/geometry/thin-parts';
-import type { Report, Settings } from '../../src/report';
+import { check } from '../../src/engine/check/check-file';
+import type { ThinPart } from '../../src/geometry/thickness/types';
+import type { Report, Settings } from '../../src/report/report';
 
 /** A shape on a grid so tight that neighbours come within the limits, or touch, or overlap. */
 interface Placed {

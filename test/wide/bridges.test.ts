@@ -1,10 +1,10 @@
 /** Bridging thousands of real drawings, told in every way. Prints the table, what failed, and what was refused. */
 import { setImmediate } from 'node:timers/promises';
 import { expect, test } from 'vitest';
-import { glyphs, icons } from '../bridges/corpus';
-import { awkward, dashes, drawings, instances, lines, outlines, sheets, topGroups } from '../bridges/drawings';
-import { judgeBridging, type Verdict } from '../bridges/judge';
-import { WAYS } from '../bridges/variety';
+import { glyphs, icons } from '../edits/corpus';
+import { awkward, dashes, drawings, instances, lines, outlines, sheets, topGroups } from '../edits/drawings';
+import { judgeBridging, type Verdict } from '../edits/judge';
+import { WAYS } from '../edits/variety';
 
 /** How many, unless TOMBOLO_JOBS says otherwise. */
 const JOBS = Number(process.env.TOMBOLO_JOBS ?? 2000);

@@ -5,8 +5,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { expect, it } from 'vitest';
-import { check } from '../../src/engine/check';
-import { seededRandom } from '../bench/seeded';
+import { check } from '../../src/engine/check/check-file';
+import { seededRandom } from '../benchmark/seeded';
 
 const DOCUMENTS = 20_000;
 /** Milliseconds for one small document; far beyond what any takes, far below a hang. */

@@ -1,6 +1,6 @@
-import { interpolate } from '../../geometry/point';
-import { formatMillimetres } from '../../sheet/length';
-import type { BareGap } from '../../sheet/seams';
+import { interpolate } from '../../geometry/base/vector';
+import { formatMillimetres } from '../../config/length';
+import type { BareGap } from '../../stack';
 import type { Check, Stencil } from '../check';
 import type { Finding } from '../finding';
 import { quoted, relatedOnEdge, spanOnEdge } from '../stack-places';

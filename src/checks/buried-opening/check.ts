@@ -1,6 +1,6 @@
-import { boxOfPolygon } from '../../geometry/polygons';
-import { boxContainsBox, growBox } from '../../geometry/rings';
-import { registerMarks } from '../../sheet/register-marks';
+import { boxOfPolygon } from '../../geometry/boolean';
+import { boxContainsBox, growBox } from '../../geometry/base/ring';
+import { registerMarks } from '../../stack/registration-marks';
 import type { Check } from '../check';
 import { contourSpan } from '../places';
 import { ownLayers } from '../stack-places';

@@ -1,8 +1,8 @@
-import type { Point } from '../../geometry/curve';
-import { add, perpendicular, subtract } from '../../geometry/point';
-import type { Edge } from '../../geometry/self-crossing';
-import { crossedLinesOf, type CrossedLine } from '../../sheet/crossed-lines';
-import type { Sheet } from '../../sheet/sheet';
+import type { Point } from '../../geometry/base/curve-types';
+import { add, perpendicular, subtract } from '../../geometry/base/vector';
+import type { Edge } from '../../geometry/polygon/self-intersection';
+import { crossedLinesOf, type CrossedLine } from '../../sheet/cut-lines/self-intersections';
+import type { Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
 import type { Finding } from '../finding';
 import { spanAt } from '../places';

@@ -1,12 +1,12 @@
-import type { Point } from '../../geometry/curve';
-import { pointAt, tangentAt } from '../../geometry/curves';
-import { add, perpendicular, scale } from '../../geometry/point';
-import { contains } from '../../geometry/polygons';
-import type { SharedPiece } from '../../geometry/shared-stretches';
+import type { Point } from '../../geometry/base/curve-types';
+import { pointAt, tangentAt } from '../../geometry/curve';
+import { add, perpendicular, scale } from '../../geometry/base/vector';
+import { contains } from '../../geometry/boolean';
+import type { SharedPiece } from '../../geometry/curve/coincident';
 import { doubledLinesOf, type CutLine, type DoubledLine } from '../../sheet/cut-lines';
-import { formatMillimetres } from '../../sheet/length';
-import type { Sheet } from '../../sheet/sheet';
-import type { Span } from '../../text';
+import { formatMillimetres } from '../../config/length';
+import type { Sheet } from '../../sheet/types';
+import type { Span } from '../../text/text';
 import type { Check } from '../check';
 import type { Finding } from '../finding';
 

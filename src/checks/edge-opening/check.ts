@@ -1,8 +1,8 @@
-import { boxOfPolygon } from '../../geometry/polygons';
-import type { Box, Polygon, Ring } from '../../geometry/region';
-import { boxContainsBox, growBox } from '../../geometry/rings';
-import { formatMillimetres } from '../../sheet/length';
-import type { Sheet } from '../../sheet/sheet';
+import { boxOfPolygon } from '../../geometry/boolean';
+import type { Box, Polygon, Ring } from '../../geometry/base/polygon-types';
+import { boxContainsBox, growBox } from '../../geometry/base/ring';
+import { formatMillimetres } from '../../config/length';
+import type { Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
 import type { Finding } from '../finding';
 import { spanAt } from '../places';

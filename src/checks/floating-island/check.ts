@@ -1,5 +1,5 @@
-import { formatMillimetres } from '../../sheet/length';
-import type { Piece, Sheet } from '../../sheet/sheet';
+import { formatMillimetres } from '../../config/length';
+import type { Piece, Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
 import type { Finding } from '../finding';
 import { contourSpan } from '../places';

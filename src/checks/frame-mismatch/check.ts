@@ -1,8 +1,8 @@
-import { distance } from '../../geometry/point';
-import { formatMillimetres, formatSides } from '../../sheet/length';
-import { registerMarks, type RegisterMark } from '../../sheet/register-marks';
-import type { Sheet } from '../../sheet/sheet';
-import type { StackLayer } from '../../sheet/stack';
+import { distance } from '../../geometry/base/vector';
+import { formatMillimetres, formatSides } from '../../config/length';
+import { registerMarks, type RegisterMark } from '../../stack/registration-marks';
+import type { Sheet } from '../../sheet/types';
+import type { StackLayer } from '../../stack/stack';
 import type { Check, Stencil } from '../check';
 import type { Finding, Related } from '../finding';
 import { rootSpan } from '../places';

@@ -1,8 +1,8 @@
-import type { Lobe } from '../../geometry/find-lobes';
-import { formatMillimetres } from '../../sheet/length';
+import type { Lobe } from '../../geometry/protrusion/find';
+import { formatMillimetres } from '../../config/length';
 import { LIFT_LIMIT, liftOf, longestTongue, SPRAY_PRESSURE } from '../../sheet/lift';
-import { materialOf } from '../../sheet/limits';
-import type { Sheet } from '../../sheet/sheet';
+import { materialOf } from '../../config/limits';
+import type { Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
 import type { Finding } from '../finding';
 import { spanAt } from '../places';

@@ -1,8 +1,8 @@
-import { distance } from '../../geometry/point';
-import { formatMillimetres } from '../../sheet/length';
-import { openChainsOf, type OpenChain } from '../../sheet/open-chains';
-import type { Sheet } from '../../sheet/sheet';
-import type { Span } from '../../text';
+import { distance } from '../../geometry/base/vector';
+import { formatMillimetres } from '../../config/length';
+import { openChainsOf, type OpenChain } from '../../sheet/cut-lines/open-ends';
+import type { Sheet } from '../../sheet/types';
+import type { Span } from '../../text/text';
 import type { Check } from '../check';
 import type { Finding } from '../finding';
 import type { CutLine } from '../../sheet/cut-lines';

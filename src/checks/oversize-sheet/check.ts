@@ -1,5 +1,5 @@
 import { fitOf } from '../../sheet/fit-bed';
-import { formatSides } from '../../sheet/length';
+import { formatSides } from '../../config/length';
 import type { Check } from '../check';
 import { rootSpan } from '../places';
 

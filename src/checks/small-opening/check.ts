@@ -1,6 +1,6 @@
-import type { ThinPart } from '../../geometry/thin-parts';
-import { formatMillimetres } from '../../sheet/length';
-import type { Sheet } from '../../sheet/sheet';
+import type { ThinPart } from '../../geometry/thickness/types';
+import { formatMillimetres } from '../../config/length';
+import type { Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
 import type { Finding } from '../finding';
 import { contourSpan } from '../places';

@@ -1,7 +1,7 @@
-import type { Point } from '../../geometry/curve';
-import type { ThinPart } from '../../geometry/thin-parts';
-import { formatMillimetres } from '../../sheet/length';
-import type { Sheet } from '../../sheet/sheet';
+import type { Point } from '../../geometry/base/curve-types';
+import type { ThinPart } from '../../geometry/thickness/types';
+import { formatMillimetres } from '../../config/length';
+import type { Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
 import type { Finding } from '../finding';
 import { describeThinPart } from '../thin-part';

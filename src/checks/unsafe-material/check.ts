@@ -1,5 +1,5 @@
-import { materialOf } from '../../sheet/limits';
-import type { Material } from '../../sheet/material';
+import { materialOf } from '../../config/limits';
+import type { Material } from '../../config/material';
 import type { Check } from '../check';
 import { rootSpan } from '../places';
 

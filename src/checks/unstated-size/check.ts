@@ -1,4 +1,4 @@
-import { formatSides } from '../../sheet/length';
+import { formatSides } from '../../config/length';
 import type { Check } from '../check';
 import { rootSpan } from '../places';
 

@@ -1,5 +1,5 @@
 import { allElements, attribute } from '../../markup/query';
-import { READING_ATTRIBUTE, READING_WORDS } from '../../sheet/reading';
+import { READING_ATTRIBUTE, READING_WORDS } from '../../sheet/layer/reading';
 import type { Check, Stencil } from '../check';
 import type { Finding } from '../finding';
 import { problemsOf } from '../problems';

@@ -1,5 +1,5 @@
 /** The checks in a phrase each, for formats that list them. */
-import { CHECK_IDS, type CheckId } from '../../sheet/check-id';
+import { CHECK_IDS, type CheckId } from '../../config/check-id';
 import { CONFIG_CHECK } from '../checked-file';
 
 const SUMMARIES: Readonly<Record<CheckId, string>> = {

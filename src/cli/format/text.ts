@@ -1,5 +1,5 @@
 /** For people at a terminal: what was measured, what was found, and how many. */
-import { count, shortNumber } from '../../sheet/length';
+import { count, shortNumber } from '../../config/length';
 import type { CheckedFile, CheckedLayer, PlacedFinding, SeverityCounts } from '../checked-file';
 import type { Colours } from '../colours';
 import { oneLine } from '../plain-text';

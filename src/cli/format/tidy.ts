@@ -1,6 +1,6 @@
 /** Numbers as programs are given them. */
 import type { Measure } from '../../checks/finding';
-import type { Point } from '../../geometry/curve';
+import type { Point } from '../../geometry/base/curve-types';
 
 /** To a tenth of a micrometre (or of its square): what lies below is noise of the arithmetic. */
 export function tidy(value: number): number {

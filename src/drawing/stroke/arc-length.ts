@@ -1,7 +1,7 @@
 /** Lengths along curves, and the way back from a length to the curve's parameter. */
-import type { Curve } from '../../geometry/curve';
-import { derivativeAt, lengthOf, subCurve } from '../../geometry/curves';
-import { length } from '../../geometry/point';
+import type { Curve } from '../../geometry/base/curve-types';
+import { derivativeAt, lengthOf, subCurve } from '../../geometry/curve';
+import { length } from '../../geometry/base/vector';
 
 /** A stretch of curve along which the length is, within tolerance, a cubic of the parameter. */
 interface Stretch {

@@ -1,8 +1,8 @@
 /** Dash patterns laid along lines. Dashes are exact parts of the curves, each stroked as any other line. */
-import type { Curve, Point } from '../../geometry/curve';
-import { pointAt, subCurve, tangentAt } from '../../geometry/curves';
-import type { Span } from '../../text';
-import type { DashStretch } from '../drawing';
+import type { Curve, Point } from '../../geometry/base/curve-types';
+import { pointAt, subCurve, tangentAt } from '../../geometry/curve';
+import type { Span } from '../../text/text';
+import type { DashStretch } from '../types';
 import { ArcLength } from './arc-length';
 
 export interface DashPattern {

@@ -1,10 +1,10 @@
 /** Collects the closed figures of a stroke, maps them to sheet mm and makes them turn the positive way. */
-import type { Arc, Curve, Line, Point } from '../../geometry/curve';
-import { transformCurve } from '../../geometry/curves';
-import { IDENTITY } from '../../geometry/matrix';
-import { reverseCurve } from '../../geometry/transform-curve';
-import type { Span } from '../../text';
-import type { Subpath } from '../drawing';
+import type { Arc, Curve, Line, Point } from '../../geometry/base/curve-types';
+import { transformCurve } from '../../geometry/curve';
+import { IDENTITY } from '../../geometry/base/matrix';
+import { reverseCurve } from '../../geometry/curve/transform';
+import type { Span } from '../../text/text';
+import type { Subpath } from '../types';
 import type { Pen } from './pen';
 
 /** Two sides that run the same way, `left` on the left of it (y down); each curve of one faces one of the other. */

@@ -3,7 +3,7 @@
  * from the curve's centres of curvature (its evolute) on. Three ribbons cover what the pen sweeps, each without folds:
  * from the curve outwards, from the curve to the evolute, and from there on inwards, turned round.
  */
-import type { Point } from '../../geometry/curve';
+import type { Point } from '../../geometry/base/curve-types';
 import { linesThrough, type Ribbon } from './figures';
 import { sampleCurve, type Bent, type Sample } from './offset-sides';
 

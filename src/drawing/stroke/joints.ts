@@ -2,9 +2,9 @@
  * Caps, joins and turns of a pen. Each reaches into the strips beside it by the pen's tolerance, so that no slit opens
  * between figures when their corners are rounded to a grid.
  */
-import type { Curve, Point } from '../../geometry/curve';
-import { cross, dot } from '../../geometry/point';
-import type { Span } from '../../text';
+import type { Curve, Point } from '../../geometry/base/curve-types';
+import { cross, dot } from '../../geometry/base/vector';
+import type { Span } from '../../text/text';
 import { arcAbout, linesThrough, type FigureSink } from './figures';
 import type { Pen } from './pen';
 import type { Piece } from './pieces';

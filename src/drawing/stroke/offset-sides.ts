@@ -1,5 +1,5 @@
 /** The two sides of a stroke along a stretch of curve, as cubics that stay within a tolerance of the true offsets. */
-import type { Cubic, Curve, Point } from '../../geometry/curve';
+import type { Cubic, Curve, Point } from '../../geometry/base/curve-types';
 
 /** Place, first and second derivative of a curve at a parameter. */
 export interface Sample {

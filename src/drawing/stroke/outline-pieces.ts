@@ -2,9 +2,9 @@
  * The area of a stroked chain as closed figures that all turn the same way, so that under nonzero they add up to it:
  * ribbons along the pieces, wedges at joins, caps at ends.
  */
-import type { Line, Point } from '../../geometry/curve';
-import { distance } from '../../geometry/point';
-import type { Span } from '../../text';
+import type { Line, Point } from '../../geometry/base/curve-types';
+import { distance } from '../../geometry/base/vector';
+import type { Span } from '../../text/text';
 import type { FigureSink, Ribbon } from './figures';
 import { foldRibbons } from './folds';
 import { beside, outlineCap, outlineJoin, outlineSeam, outlineSpot, outlineTurn, reversed } from './joints';

@@ -1,6 +1,6 @@
 /** The pen that a stroke is drawn with, and the space in which it is round. */
-import type { Matrix } from '../../geometry/curve';
-import { IDENTITY, invert, maxScale, meanScale, scaling } from '../../geometry/matrix';
+import type { Matrix } from '../../geometry/base/curve-types';
+import { IDENTITY, invert, maxScale, meanScale, scaling } from '../../geometry/base/matrix';
 
 export interface Pen {
   /** Half the stroke's width in pen units. */

@@ -1,10 +1,10 @@
 /** A line to be stroked, cut into pieces whose sides are simple curves in the pen's space. */
-import type { Arc, Curve, Point } from '../../geometry/curve';
-import { pointAt, tangentAt, transformCurve } from '../../geometry/curves';
-import { IDENTITY } from '../../geometry/matrix';
-import { cross, distance, dot, length } from '../../geometry/point';
-import type { Span } from '../../text';
-import type { Subpath } from '../drawing';
+import type { Arc, Curve, Point } from '../../geometry/base/curve-types';
+import { pointAt, tangentAt, transformCurve } from '../../geometry/curve';
+import { IDENTITY } from '../../geometry/base/matrix';
+import { cross, distance, dot, length } from '../../geometry/base/vector';
+import type { Span } from '../../text/text';
+import type { Subpath } from '../types';
 import type { PenLine, Spot } from './dashes';
 import { foldOf, type Fold } from './folds';
 import { sampleCurve, sidesOf, type Bent, type Sample, type Sides } from './offset-sides';

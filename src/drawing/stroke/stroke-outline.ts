@@ -1,9 +1,9 @@
 /** From a line and its stroke properties to the area that the stroke paints. */
-import type { Matrix } from '../../geometry/curve';
+import type { Matrix } from '../../geometry/base/curve-types';
 import type { Budget } from '../budget';
-import type { Dash, Subpath } from '../drawing';
+import type { Dash, Subpath } from '../types';
 import type { ComputedStyle } from '../style/computed-style';
-import { toUserUnits, type ViewportSize } from '../units';
+import { toUserUnits, type ViewportSize } from '../viewport/units';
 import { dashCount, dashLine, measureLine, type DashPattern, type PenLine } from './dashes';
 import { FigureSink } from './figures';
 import { outlineChain } from './outline-pieces';

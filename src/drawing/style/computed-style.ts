@@ -1,6 +1,6 @@
 /** The values that count for an element, once inheritance and keywords are worked out. */
-import type { TransformFunction } from '../transform-list';
-import { resolveFontUnits, type Length } from '../units';
+import type { TransformFunction } from '../viewport/transform-list';
+import { resolveFontUnits, type Length } from '../viewport/units';
 import type { Declared, DeclaredStyle } from './cascade';
 import {
   isPropertyName,

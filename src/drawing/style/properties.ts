@@ -1,5 +1,5 @@
 /** The properties that bear on what is painted: their values, initial values, and whether they are inherited. */
-import { parseLength, toUserUnits, type Length } from '../units';
+import { parseLength, toUserUnits, type Length } from '../viewport/units';
 import { BLACK, parseColour, parsePaint, parseReference, type Colour, type PaintValue } from './colour';
 
 export type FillRule = 'nonzero' | 'evenodd';

@@ -1,6 +1,6 @@
 /** Styles of elements: cascade and inheritance together, for one document. */
 import type { ElementNode } from '../../markup/tree';
-import type { Span } from '../../text';
+import type { Span } from '../../text/text';
 import { Cascade, sourceAttribute, UNFOLLOWED, type DeclaredStyle } from './cascade';
 import { computeStyle, INITIAL_STYLE, transformed, type ComputedStyle } from './computed-style';
 import type { StyleSheet } from './declarations';

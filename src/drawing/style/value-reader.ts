@@ -1,5 +1,5 @@
 /** Reads property values, each distinct text once. */
-import { parseTransformList, type TransformFunction } from '../transform-list';
+import { parseTransformList, type TransformFunction } from '../viewport/transform-list';
 import { parseFontSize, PROPERTIES, type PropertyName, type PropertyValues } from './properties';
 
 /** The keywords that every property takes. */

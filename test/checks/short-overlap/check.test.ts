@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { DEFAULT_CONFIG } from '../../../src/sheet/config';
+import { DEFAULT_CONFIG } from '../../../src/config/types';
 import { findingsOf, sheetOf } from '../stencils';
 
 const overlaps = (svg: string, settings = {}) => findingsOf('short-overlap', svg, settings);

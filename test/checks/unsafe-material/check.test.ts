@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { MATERIALS } from '../../../src/sheet/material';
-import { readConfig } from '../../../src/sheet/read-config';
+import { MATERIALS } from '../../../src/config/material';
+import { readConfig } from '../../../src/config/read';
 import { findingsOf, sheetOf } from '../stencils';
 
 const unsafe = (material: string, tool = 'laser') => {

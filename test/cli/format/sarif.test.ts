@@ -1,7 +1,7 @@
 import type { Log } from 'sarif';
 import { describe, expect, test } from 'vitest';
 import { formatSarif } from '../../../src/cli/format/sarif';
-import { CHECK_IDS } from '../../../src/sheet/check-id';
+import { CHECK_IDS } from '../../../src/config/check-id';
 import { file, finding, input, range } from '../made-files';
 
 function run(...files: ReturnType<typeof file>[]): Log['runs'][number] {

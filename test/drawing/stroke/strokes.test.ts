@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Shape } from '../../../src/drawing/drawing';
-import { signedAreaOf } from '../../../src/geometry/curves';
-import { flattenSubpath } from '../../../src/geometry/flatten';
-import { signedArea } from '../../../src/geometry/rings';
+import type { Shape } from '../../../src/drawing/types';
+import { signedAreaOf } from '../../../src/geometry/curve';
+import { flattenSubpath } from '../../../src/geometry/curve/flatten';
+import { signedArea } from '../../../src/geometry/base/ring';
 import { drawMm, filledArea } from '../draw';
 
 function strokeOf(content: string): Shape {

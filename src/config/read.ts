@@ -1,0 +1,240 @@
+/** Reads `tombolo.json`. Whatever is wrong becomes a problem at its place, and the rest is still used. */
+import { parseTree, printParseErrorCode, type Node, type ParseError } from 'jsonc-parser';
+import type { Span } from '../text/text';
+import { CHECK_IDS, SEVERITIES, UNACCEPTABLE, type CheckId, type Severity } from './check-id';
+import { DEFAULT_CONFIG, type BaselineEntry, type Config, type LayerEntry, type Reading, type Tool } from './types';
+import {
+  colour,
+  fields,
+  length,
+  list,
+  oneOf,
+  place,
+  positive,
+  positiveLength,
+  truth,
+  word,
+  type Decoder,
+  type Report,
+} from './decode';
+import { decodeMaterials } from './decode-material';
+import { MATERIALS } from './material';
+import { parseAcceleration, parseSpeed } from './quantity';
+
+export interface ConfigProblem {
+  readonly message: string;
+  readonly span: Span;
+  readonly severity: 'error' | 'warning';
+}
+
+export interface ConfigReading {
+  readonly config: Config;
+  readonly problems: readonly ConfigProblem[];
+}
+
+type Mutable<T> = { -readonly [K in keyof T]: T[K] };
+
+/** @param text the JSON text; comments and trailing commas are allowed */
+export function readConfig(text: string): ConfigReading {
+  const problems: ConfigProblem[] = [];
+  const errors: ParseError[] = [];
+  const root = parseTree(text, errors, { allowTrailingComma: true });
+  for (const error of errors) {
+    const span = { from: error.offset, to: error.offset + Math.max(error.length, 0) };
+    problems.push({ message: `This is not JSON: ${wordsOf(error)}.`, span, severity: 'error' });
+  }
+  const report: Report = (node, message, severity = 'error') => {
+    problems.push({ message, span: { from: node.offset, to: node.offset + node.length }, severity });
+  };
+  const config = root ? decodeConfig(root, report) : DEFAULT_CONFIG;
+  return { config, problems: problems.sort((a, b) => a.span.from - b.span.from) };
+}
+
+function wordsOf(error: ParseError): string {
+  return printParseErrorCode(error.error)
+    .replace(/([a-z])([A-Z])/g, '$1 $2')
+    .toLowerCase();
+}
+
+function decodeConfig(root: Node, report: Report): Config {
+  const config: Mutable<Config> = { ...DEFAULT_CONFIG };
+  let material: Node | undefined;
+  fields(root, 'tombolo.json', report, {
+    $schema: () => undefined,
+    size: (node) =>
+      fields(node, 'size', report, {
+        width: (value) => {
+          config.width = positiveLength(value, report);
+        },
+        height: (value) => {
+          config.height = positiveLength(value, report);
+        },
+      }),
+    margin: (node) => {
+      config.margin = length(node, report) ?? config.margin;
+    },
+    reading: (node) => {
+      config.reading = oneOf<Reading>(['openings', 'sheet', 'outlines'])(node, report);
+    },
+    material: (node) => {
+      material = node;
+    },
+    materials: (node) => {
+      config.materials = decodeMaterials(node, report);
+    },
+    cutter: (node) => decodeCutter(node, config, report),
+    limits: (node) => {
+      config.limits = decodeLimits(node, report);
+    },
+    ground: (node) => {
+      config.ground = colour(node, report);
+    },
+    layers: (node) => {
+      config.layers = list(decodeLayer)(node, report) ?? [];
+    },
+    checks: (node) => {
+      config.checks = decodeChecks(node, report);
+    },
+    accept: (node) => {
+      config.accept = decodeAccept(node, report);
+    },
+    baseline: (node) => {
+      config.baseline = list(decodeBaselineEntry)(node, report) ?? [];
+    },
+  });
+  // Own materials may stand below the line that names one of them.
+  const names = [...Object.keys(MATERIALS), ...Object.keys(config.materials)];
+  if (material) config.material = oneOf([...new Set(names)])(material, report) ?? config.material;
+  return config;
+}
+
+function decodeCutter(node: Node, config: Mutable<Config>, report: Report): void {
+  fields(node, 'cutter', report, {
+    tool: (value) => {
+      config.tool = oneOf<Tool>(['laser', 'knife'])(value, report) ?? config.tool;
+    },
+    bed: (value) => {
+      config.bed = decodeBed(value, report);
+    },
+    kerf: (value) => {
+      config.kerf = length(value, report);
+    },
+    compensated: (value) => {
+      config.compensated = truth(value, report) ?? config.compensated;
+    },
+    speed: (value) => {
+      config.speed = speed(value, report);
+    },
+    acceleration: (value) => {
+      config.acceleration = acceleration(value, report);
+    },
+  });
+}
+
+const speed = positive(parseSpeed, 'a speed with its unit in double quotes, such as "20mm/s"');
+const acceleration = positive(parseAcceleration, 'an acceleration with its unit in double quotes, such as "500mm/s²"');
+
+function decodeBed(node: Node, report: Report): readonly [number, number] | undefined {
+  if (node.type !== 'array' || node.children?.length !== 2) {
+    return void report(node, 'The bed is two lengths, such as ["300mm", "200mm"].');
+  }
+  const [width, height] = node.children.map((side) => positiveLength(side, report));
+  return width !== undefined && height !== undefined ? [width, height] : undefined;
+}
+
+function decodeLimits(node: Node, report: Report): Config['limits'] {
+  const limits: Mutable<Config['limits']> = {};
+  const set = (key: keyof Config['limits']) => (value: Node) => {
+    const decoded = length(value, report);
+    if (decoded !== undefined) limits[key] = decoded;
+  };
+  fields(node, 'limits', report, { bridge: set('bridge'), opening: set('opening'), slip: set('slip') });
+  return limits;
+}
+
+/** Stands for a `from` that was reported already; no file has this name. */
+const UNREADABLE = '\0';
+
+const decodeLayer: Decoder<LayerEntry> = (node, report) => {
+  const entry: Mutable<Partial<LayerEntry>> = {};
+  fields(node, 'a layer', report, {
+    from: (value) => {
+      entry.from = word(value, report) ?? UNREADABLE;
+    },
+    name: (value) => {
+      entry.name = word(value, report);
+    },
+    paint: (value) => {
+      entry.paint = colour(value, report);
+    },
+  });
+  if (entry.from === UNREADABLE) return undefined;
+  if (entry.from === undefined) {
+    if (node.type === 'object') report(node, 'A layer needs "from": the file, or file#id, that it is cut from.');
+    return undefined;
+  }
+  return { from: entry.from, name: entry.name, paint: entry.paint };
+};
+
+function decodeChecks(node: Node, report: Report): Config['checks'] {
+  const checks: Partial<Record<CheckId, Severity | 'off'>> = {};
+  const severity = oneOf<Severity | 'off'>([...SEVERITIES, 'off']);
+  fields(
+    node,
+    'checks',
+    report,
+    forEachCheck(CHECK_IDS, (id, value) => {
+      const decoded = severity(value, report);
+      if (decoded) checks[id] = decoded;
+    }),
+  );
+  return checks;
+}
+
+function decodeAccept(node: Node, report: Report): Config['accept'] {
+  const accept: Partial<Record<CheckId, string>> = {};
+  const acceptable = CHECK_IDS.filter((id) => !UNACCEPTABLE.includes(id));
+  fields(
+    node,
+    'accept',
+    report,
+    forEachCheck(acceptable, (id, value) => {
+      const reason = value.type === 'string' ? String(value.value).trim() : '';
+      if (reason) accept[id] = reason;
+      else report(value, `Say in double quotes why ${id} is accepted; without a reason nothing is.`);
+    }),
+  );
+  return accept;
+}
+
+function forEachCheck(
+  ids: readonly CheckId[],
+  decode: (id: CheckId, value: Node) => void,
+): Record<string, (value: Node) => void> {
+  return Object.fromEntries(ids.map((id) => [id, (value: Node) => decode(id, value)]));
+}
+
+const decodeBaselineEntry: Decoder<BaselineEntry> = (node, report) => {
+  const entry: { check?: CheckId | undefined; layer?: string | undefined; at?: BaselineEntry['at'] } = {};
+  let wrong = node.type !== 'object';
+  const decode = <T>(decoder: Decoder<T>, value: Node): T | undefined => {
+    const decoded = decoder(value, report);
+    wrong ||= decoded === undefined;
+    return decoded;
+  };
+  fields(node, 'a baseline entry', report, {
+    check: (value) => {
+      entry.check = decode(oneOf(CHECK_IDS), value);
+    },
+    layer: (value) => {
+      entry.layer = decode(word, value);
+    },
+    at: (value) => {
+      entry.at = decode(place, value);
+    },
+  });
+  const { check, layer, at } = entry;
+  if (wrong) return undefined;
+  if (!check) return void report(node, 'A baseline entry needs "check": the check whose finding it lets pass.');
+  return { check, layer, at };
+};

@@ -1,0 +1,77 @@
+/** `tombolo.json` as the rest of the program sees it. Lengths in mm. `read-config.ts` makes it from text. */
+import type { CheckId, Severity } from './check-id';
+import { DEFAULT_MATERIAL, type Material } from './material';
+
+/** How a layer is read: filled area is cut away, or stays, or unfilled lines are the cuts. */
+export type Reading = 'openings' | 'sheet' | 'outlines';
+
+export type Tool = 'laser' | 'knife';
+
+export interface Config {
+  readonly width: number | undefined;
+  readonly height: number | undefined;
+  /** Sheet added around the artwork's frame. */
+  readonly margin: number;
+  readonly reading: Reading | undefined;
+  /** A key of `materials`, or of the table that comes with us. */
+  readonly material: string;
+  /** The artist's own materials; they win over ours of the same name. */
+  readonly materials: Readonly<Record<string, Material>>;
+  readonly bed: readonly [number, number] | undefined;
+  /** What cuts: only a laser's fumes make some materials unsafe. */
+  readonly tool: Tool;
+  /** Undefined where it is not stated: then what is usual for tool and material. */
+  readonly kerf: number | undefined;
+  /** Whether the cut files already allow for the kerf. */
+  readonly compensated: boolean;
+  /** How fast the tool travels along a cut, in mm/s. */
+  readonly speed: number | undefined;
+  /** How fast it gets there and stops again, in mm/s². */
+  readonly acceleration: number | undefined;
+  readonly limits: { readonly bridge?: number; readonly opening?: number; readonly slip?: number };
+  /** What is painted on, `#rrggbb`. */
+  readonly ground: string | undefined;
+  readonly layers: readonly LayerEntry[];
+  readonly checks: Readonly<Partial<Record<CheckId, Severity | 'off'>>>;
+  /** Checks whose findings the artist accepts everywhere, each with the reason. */
+  readonly accept: Readonly<Partial<Record<CheckId, string>>>;
+  /** Findings that were there when the artist drew a line under them. */
+  readonly baseline: readonly BaselineEntry[];
+}
+
+/** One entry of `layers`: `from` is a file, with `#id` for one element of it. */
+export interface LayerEntry {
+  readonly from: string;
+  readonly name: string | undefined;
+  readonly paint: string | undefined;
+}
+
+/** A finding by what stays the same while the artist works elsewhere. */
+export interface BaselineEntry {
+  readonly check: CheckId;
+  /** The layer's name; undefined for findings about a whole file. */
+  readonly layer: string | undefined;
+  /** Sheet mm; undefined for findings that have no place. */
+  readonly at: readonly [number, number] | undefined;
+}
+
+export const DEFAULT_CONFIG: Config = {
+  width: undefined,
+  height: undefined,
+  margin: 0,
+  reading: undefined,
+  material: DEFAULT_MATERIAL,
+  materials: {},
+  bed: undefined,
+  tool: 'laser',
+  kerf: undefined,
+  compensated: true,
+  speed: undefined,
+  acceleration: undefined,
+  limits: {},
+  ground: undefined,
+  layers: [],
+  checks: {},
+  accept: {},
+  baseline: [],
+};

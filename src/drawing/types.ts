@@ -1,0 +1,100 @@
+/**
+ * What a renderer would paint, in sheet millimetres (y down, origin at the frame's upper left corner), curves kept as
+ * curves, each knowing the text it came from.
+ */
+import type { Curve, Matrix } from '../geometry/base/curve-types';
+import type { Box } from '../geometry/base/polygon-types';
+import type { ElementNode, MarkupDocument } from '../markup/tree';
+import type { Span } from '../text/text';
+import type { KnownOutline } from './outline/outline-cache';
+
+export interface Drawing {
+  readonly document: MarkupDocument;
+  /** The artwork's frame in mm: the root viewport, origin 0,0. */
+  readonly width: number;
+  readonly height: number;
+  /** Whether the text itself states a physical size. */
+  readonly sizeStated: boolean;
+  /** From the root's user units to sheet mm. */
+  readonly toMm: Matrix;
+  /** In painting order: fill before stroke of the same element. */
+  readonly shapes: readonly Shape[];
+  readonly problems: readonly DrawingProblem[];
+  /** What was read of path data: for reading a later state of the text, which will have most of it in common. */
+  readonly outlines?: readonly KnownOutline[];
+}
+
+/** One painted area: the fill of an element, or its stroke turned into the area it covers. */
+export interface Shape {
+  readonly part: 'fill' | 'stroke';
+  /** The element whose geometry this is (`path`, `rect`, …). */
+  readonly element: ElementNode;
+  /** The `use` elements, and the lines whose markers hold it, through which it is drawn, outermost first. */
+  readonly instances: readonly ElementNode[];
+  /** The ancestor (or the element itself, or the outermost `use`) that is a child of the root `svg`. */
+  readonly topLevel: ElementNode;
+  /** From the element's own user units to sheet mm. */
+  readonly toMm: Matrix;
+  readonly subpaths: readonly Subpath[];
+  readonly fillRule: 'nonzero' | 'evenodd';
+  /** Only what lies inside every one of these is painted. */
+  readonly clips: readonly Clip[];
+  readonly paint: Paint;
+  /** 0..1, all opacities on the way multiplied. */
+  readonly opacity: number;
+  /** For strokes: the line itself before it was given a width. */
+  readonly centreline?: readonly Subpath[];
+  /** For strokes: the painted width in mm where the transform keeps it even, else its geometric mean. */
+  readonly strokeWidth?: number;
+  /** For strokes: how the ends of open lines are painted. */
+  readonly strokeCap?: 'butt' | 'round' | 'square';
+  /** For strokes: whether the line is broken into dashes. */
+  readonly dashed?: boolean;
+  /** The dashes; none where there are too many to be read. */
+  readonly dashes?: readonly Dash[];
+}
+
+/** What a dash is of the centreline. */
+export interface Dash {
+  /** Of the centreline, by number. */
+  readonly subpath: number;
+  /** They follow one another; a dot is a single one without length. */
+  readonly stretches: readonly DashStretch[];
+}
+
+/** A stretch of one curve of a subpath, between two parameters. */
+export interface DashStretch {
+  readonly curve: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** A chain of curves. `spans[i]` is the text that gave `curves[i]`. A closing line is included when it has length. */
+export interface Subpath {
+  readonly curves: readonly Curve[];
+  readonly spans: readonly Span[];
+  /** Closed by `Z` or by the kind of shape; fills treat open ones as closed. */
+  readonly closed: boolean;
+}
+
+/** The union of its parts; each part is read by its own fill rule. */
+export interface Clip {
+  readonly parts: readonly { readonly subpaths: readonly Subpath[]; readonly fillRule: 'nonzero' | 'evenodd' }[];
+  /** A box in mm where the clip is one: cheaper to apply. */
+  readonly box?: Box;
+}
+
+export type Paint =
+  /** `#rrggbb` in lower case. */
+  | { readonly kind: 'colour'; readonly colour: string }
+  | { readonly kind: 'none' }
+  /** Gradients, patterns: painted, but not in one flat colour. `colour` is the fallback or a mean. */
+  | { readonly kind: 'server'; readonly colour: string };
+
+export interface DrawingProblem {
+  readonly check: 'not-cuttable' | 'unsupported' | 'unreadable-path' | 'unreadable-markup';
+  readonly severity: 'error' | 'warning' | 'info';
+  /** What, why in card and paint, what to do. */
+  readonly message: string;
+  readonly span: Span;
+}

@@ -1,0 +1,54 @@
+/** Geometry that attributes or CSS state: `x`, `width`, `r`, … in user units. */
+import type { ElementNode } from '../../markup/tree';
+import { attributeOf } from '../document-index';
+import type { Problems } from '../problems';
+import { sourceAttribute, type DeclaredStyle } from '../style/cascade';
+import type { ComputedStyle } from '../style/computed-style';
+import { parseLength, toUserUnits, type Axis, type ViewportSize } from './units';
+
+/** What lengths on an element depend on. */
+export interface LengthScope {
+  readonly declared: DeclaredStyle;
+  readonly style: ComputedStyle;
+  /** What percentages are of, in user units. */
+  readonly viewport: ViewportSize;
+}
+
+/** Reads lengths of one element. */
+export class GeometryValues {
+  private readonly element: ElementNode;
+  private readonly scope: LengthScope;
+  private readonly problems: Problems;
+
+  constructor(element: ElementNode, scope: LengthScope, problems: Problems) {
+    this.element = element;
+    this.scope = scope;
+    this.problems = problems;
+  }
+
+  /** User units; undefined where it is absent, `auto`, or cannot be read (which is reported). */
+  length(name: string, axis: Axis): number | undefined {
+    const css = this.scope.declared.get(name);
+    const attribute = css ? sourceAttribute(this.element, name, css) : attributeOf(this.element, name);
+    const text = css?.value ?? attribute?.value;
+    if (text === undefined || text.trim() === 'auto') return undefined;
+    const length = parseLength(text);
+    if (length) return toUserUnits(length, axis, this.scope.viewport, this.scope.style.inherited['font-size']);
+    const message =
+      `“${text}” is no length: write a number, with or without a unit such as mm. ` +
+      `The ${this.element.localName} is read as if ${name} were not there.`;
+    this.problems.add('unreadable-markup', 'warning', message, attribute?.valueSpan ?? this.element.nameSpan);
+    return undefined;
+  }
+
+  /** As `length`, but a negative value is no value (SVG 2 makes it invalid, and it is reported). */
+  size(name: string, axis: Axis): number | undefined {
+    const value = this.length(name, axis);
+    if (value === undefined || value >= 0) return value;
+    const css = this.scope.declared.get(name);
+    const attribute = (css && sourceAttribute(this.element, name, css)) ?? attributeOf(this.element, name);
+    const message = `A negative ${name} is not allowed; the ${this.element.localName} is read as if it were not there.`;
+    this.problems.add('unreadable-markup', 'warning', message, attribute?.valueSpan ?? this.element.nameSpan);
+    return undefined;
+  }
+}

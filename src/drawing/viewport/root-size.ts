@@ -1,0 +1,146 @@
+/** The physical size of the artwork, and how the root's user units map to it. */
+import type { Matrix } from '../../geometry/base/curve-types';
+import type { ElementNode } from '../../markup/tree';
+import { attributeOf } from '../document-index';
+import type { Problems } from '../problems';
+import type { DeclaredStyle } from '../style/cascade';
+import {
+  INITIAL_FONT_SIZE,
+  isPhysical,
+  MM_PER_PX,
+  parseLength,
+  toMillimetres,
+  toUserUnits,
+  type Length,
+  type ViewportSize,
+} from './units';
+import { DEFAULT_ASPECT_RATIO, parseAspectRatio, parseViewBox, viewportTransform, type ViewBox } from './viewport';
+
+export interface RootSize {
+  /** mm */
+  readonly width: number;
+  readonly height: number;
+  readonly sizeStated: boolean;
+  /** From the root's user units to sheet mm; undefined where the viewBox is empty, so that nothing is painted. */
+  readonly toMm: Matrix | undefined;
+  /** What percentages are of, in user units, with its origin. */
+  readonly viewBox: ViewBox;
+  /** Millimetres in one px of the root's viewport: the host's coordinates, for strokes that do not scale. */
+  readonly mmPerPx: number;
+}
+
+export interface SizeOptions {
+  /** mm; overrides the stated size. */
+  readonly width?: number;
+  readonly height?: number;
+}
+
+/** The size that CSS gives to pictures that state none and have no ratio (CSS 2, "Inline, replaced elements"), px. */
+const DEFAULT_SIZE: ViewportSize = { width: 300, height: 150 };
+
+/**
+ * The size in order of rank: `options`, `data-tombolo-width` and `-height`, `width` and `height`, the viewBox's size
+ * in px. Where one of a pair is missing, it follows the ratio of the viewBox or of the stated sizes.
+ */
+export function readRootSize(
+  root: ElementNode,
+  declared: DeclaredStyle,
+  options: SizeOptions,
+  problems: Problems,
+): RootSize {
+  const attribute = attributeOf(root, 'viewBox');
+  const box = attribute && parseViewBox(attribute.value);
+  if (attribute && !box) {
+    problems.add(
+      'unreadable-markup',
+      'warning',
+      `“${attribute.value}” is no viewBox: that is four numbers, the ` +
+        'last two not negative. The picture is read as if it had none.',
+      attribute.valueSpan,
+    );
+  }
+  const stated = statedSize(root, declared, box);
+  const own = ownSize(root, problems);
+  const asked = { width: positive(options.width), height: positive(options.height) };
+  const override = asked.width === undefined && asked.height === undefined ? own : asked;
+  const size = overrideSize(stated, override);
+  const viewBox = box ?? { x: 0, y: 0, width: stated.width / MM_PER_PX, height: stated.height / MM_PER_PX };
+  const empty = !(viewBox.width > 0) || !(viewBox.height > 0) || !(size.width > 0) || !(size.height > 0);
+  const ratioText = attributeOf(root, 'preserveAspectRatio')?.value;
+  const ratio = (ratioText === undefined ? undefined : parseAspectRatio(ratioText)) ?? DEFAULT_ASPECT_RATIO;
+  const mmPerPx = stated.width > 0 ? (MM_PER_PX * size.width) / stated.width : MM_PER_PX;
+  return {
+    ...size,
+    sizeStated: stated.physical || own.width !== undefined || own.height !== undefined,
+    toMm: empty ? undefined : viewportTransform(viewBox, size, ratio),
+    viewBox,
+    mmPerPx,
+  };
+}
+
+interface StatedSize extends ViewportSize {
+  readonly physical: boolean;
+}
+
+/** mm, from `width`, `height` and the viewBox alone. */
+function statedSize(root: ElementNode, declared: DeclaredStyle, box: ViewBox | undefined): StatedSize {
+  const width = readSize(root, declared, 'width');
+  const height = readSize(root, declared, 'height');
+  const ratio = box && box.width > 0 && box.height > 0 ? box.width / box.height : undefined;
+  const wide = width && absolute(width);
+  const high = height && absolute(height);
+  const physical = (width !== undefined && isPhysical(width.unit)) || (height !== undefined && isPhysical(height.unit));
+  if (wide !== undefined && high !== undefined) return { width: wide, height: high, physical };
+  const fallback = box ?? DEFAULT_SIZE;
+  if (wide !== undefined) {
+    return { width: wide, height: ratio ? wide / ratio : DEFAULT_SIZE.height * MM_PER_PX, physical };
+  }
+  if (high !== undefined) {
+    return { width: ratio ? high * ratio : DEFAULT_SIZE.width * MM_PER_PX, height: high, physical };
+  }
+  return { width: fallback.width * MM_PER_PX, height: fallback.height * MM_PER_PX, physical: false };
+}
+
+function readSize(root: ElementNode, declared: DeclaredStyle, name: 'width' | 'height'): Length | undefined {
+  const text = declared.get(name)?.value ?? attributeOf(root, name)?.value;
+  const length = text === undefined ? undefined : parseLength(text);
+  return length && length.value >= 0 ? length : undefined;
+}
+
+/** mm; undefined for percentages, which are of a window that a sheet does not have. */
+function absolute(length: Length): number | undefined {
+  if (length.unit === '%') return undefined;
+  return toMillimetres(length) ?? toUserUnits(length, 'x', DEFAULT_SIZE, INITIAL_FONT_SIZE) * MM_PER_PX;
+}
+
+function ownSize(root: ElementNode, problems: Problems): { width: number | undefined; height: number | undefined } {
+  const read = (name: string): number | undefined => {
+    const attribute = attributeOf(root, name);
+    if (!attribute) return undefined;
+    const length = parseLength(attribute.value);
+    if (length && isPhysical(length.unit) && length.value > 0) return toMillimetres(length);
+    problems.add(
+      'unreadable-markup',
+      'warning',
+      `${name} states the size of the sheet: write a number above zero ` +
+        'with mm, cm, in or another unit of the ruler.',
+      attribute.valueSpan,
+    );
+    return undefined;
+  };
+  return { width: read('data-tombolo-width'), height: read('data-tombolo-height') };
+}
+
+function overrideSize(
+  stated: ViewportSize,
+  { width, height }: Partial<Record<'width' | 'height', number | undefined>>,
+): ViewportSize {
+  const ratio = stated.width > 0 && stated.height > 0 ? stated.width / stated.height : 1;
+  if (width !== undefined) return { width, height: height ?? width / ratio };
+  if (height !== undefined) return { width: height * ratio, height };
+  return { width: stated.width, height: stated.height };
+}
+
+function positive(value: number | undefined): number | undefined {
+  return value !== undefined && value > 0 && Number.isFinite(value) ? value : undefined;
+}

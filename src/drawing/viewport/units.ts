@@ -1,0 +1,98 @@
+/** Lengths as SVG and CSS write them, and what they measure in user units. */
+import { NumberReader } from '../../markup/number-reader';
+
+export type LengthUnit = '' | 'px' | 'mm' | 'cm' | 'q' | 'in' | 'pt' | 'pc' | '%' | 'em' | 'rem' | 'ex' | 'ch';
+
+/** A number with its unit as written, in lower case; '' where there is none (user units). */
+export interface Length {
+  readonly value: number;
+  readonly unit: LengthUnit;
+}
+
+/** What a percentage is a percentage of (SVG 2, "Units"): the viewport's width, its height, or its mean diagonal. */
+export type Axis = 'x' | 'y' | 'diagonal';
+
+export interface ViewportSize {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Millimetres in one CSS px: 1in = 25.4mm = 96px (CSS Values and Units, "Absolute Lengths"). */
+export const MM_PER_PX = 25.4 / 96;
+
+const PX_PER_UNIT: Readonly<Record<string, number>> = {
+  '': 1,
+  px: 1,
+  mm: 1 / MM_PER_PX,
+  cm: 10 / MM_PER_PX,
+  q: 0.25 / MM_PER_PX,
+  in: 96,
+  pt: 96 / 72,
+  pc: 16,
+};
+
+/** The font size that `rem` refers to and that fonts have unless stated, in px (CSS Fonts, `medium`). */
+export const INITIAL_FONT_SIZE = 16;
+
+const LENGTH = /^[ \t\r\n\f]*([+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?)(%|[a-z]*)[ \t\r\n\f]*$/i;
+
+/** Reads `12`, `-3.5mm`, `50%`. Undefined where the text is not one length, or its unit is not known. */
+export function parseLength(text: string): Length | undefined {
+  const number = plainNumber(text);
+  if (Number.isFinite(number)) return { value: number, unit: '' };
+  const match = LENGTH.exec(text);
+  if (!match) return undefined;
+  const value = Number(match[1]);
+  const unit = (match[2] ?? '').toLowerCase();
+  return Number.isFinite(value) && isUnit(unit) ? { value, unit } : undefined;
+}
+
+/** The value of a text that is a number and nothing else, as most lengths are; NaN or infinite where it is not. */
+function plainNumber(text: string): number {
+  const reader = new NumberReader(text);
+  const value = reader.readNumber();
+  return reader.atEnd ? value : NaN;
+}
+
+function isUnit(unit: string): unit is LengthUnit {
+  return unit in PX_PER_UNIT || unit === '%' || unit === 'em' || unit === 'rem' || unit === 'ex' || unit === 'ch';
+}
+
+/** Whether the unit measures in the world, not on a screen or relative to something else. */
+export function isPhysical(unit: LengthUnit): boolean {
+  return unit !== '' && unit !== 'px' && unit in PX_PER_UNIT;
+}
+
+/** Millimetres in a length with an absolute unit (px included); undefined for relative ones. */
+export function toMillimetres({ value, unit }: Length): number | undefined {
+  const factor = PX_PER_UNIT[unit];
+  return factor === undefined ? undefined : value * factor * MM_PER_PX;
+}
+
+/**
+ * Makes font-relative lengths user units and leaves percentages as they are.
+ * `ex` and `ch` count as half an em: CSS Values allows that where the font's own measure is not known.
+ */
+export function resolveFontUnits(length: Length, fontSize: number): Length {
+  const factor = fontFactor(length.unit, fontSize);
+  return factor === undefined ? length : { value: length.value * factor, unit: '' };
+}
+
+function fontFactor(unit: LengthUnit, fontSize: number): number | undefined {
+  if (unit === 'em') return fontSize;
+  if (unit === 'ex' || unit === 'ch') return fontSize / 2;
+  return unit === 'rem' ? INITIAL_FONT_SIZE : undefined;
+}
+
+/** User units in a length. Percentages are of the nearest viewport's `axis`; `fontSize` is in user units. */
+export function toUserUnits(length: Length, axis: Axis, viewport: ViewportSize, fontSize: number): number {
+  const { value, unit } = length;
+  if (unit === '') return value;
+  if (unit === '%') return (value / 100) * percentageBase(axis, viewport);
+  return value * (PX_PER_UNIT[unit] ?? fontFactor(unit, fontSize) ?? 1);
+}
+
+function percentageBase(axis: Axis, { width, height }: ViewportSize): number {
+  if (axis === 'x') return width;
+  return axis === 'y' ? height : Math.hypot(width, height) / Math.SQRT2;
+}

@@ -1,0 +1,299 @@
+/** Walks the tree as a renderer does and collects the shapes it would paint. */
+import type { Matrix } from '../geometry/base/curve-types';
+import { determinant, IDENTITY, multiply } from '../geometry/base/matrix';
+import type { ElementNode, MarkupNode } from '../markup/tree';
+import { geometryBox } from './outline/bounding-box';
+import { MAX_NESTING } from './budget';
+import { conditionsHold } from './conditions';
+import { contains, hrefOf, resolveTarget, type DocumentIndex } from './document-index';
+import type { Shape } from './types';
+import { isGraphicsElement } from './outline/element-outline';
+import { elementTransform, type BoxOf } from './viewport/element-transform';
+import { GeometryValues } from './viewport/geometry-values';
+import type { PlacedMarker } from './marker/markers';
+import * as messages from './messages';
+import { enterViewport } from './viewport/nested-viewport';
+import type { Problems } from './problems';
+import type { RootSize } from './viewport/root-size';
+import type { Scope } from './scope';
+import { ShapePainter, type PainterServices } from './paint-shape';
+import { INITIAL_STYLE, type ComputedStyle } from './style/computed-style';
+import type { Styles } from './style/styles';
+
+const ANIMATIONS = new Set(['animate', 'animateMotion', 'animateTransform', 'animateColor', 'set']);
+const NEVER_DRAWN = new Set([
+  'defs',
+  'symbol',
+  'clipPath',
+  'mask',
+  'marker',
+  'pattern',
+  'linearGradient',
+  'radialGradient',
+  'filter',
+  'stop',
+  'metadata',
+  'title',
+  'desc',
+  'style',
+  'script',
+  'view',
+  'cursor',
+  'font',
+  'font-face',
+  'color-profile',
+  'hatch',
+  'meshgradient',
+  'solidcolor',
+  'mpath',
+  'hatchpath',
+  'glyph',
+  'missing-glyph',
+  'hkern',
+  'vkern',
+  'discard',
+]);
+
+/** Nodes that are drawn one after the other in the same scope. */
+interface Row {
+  readonly nodes: readonly MarkupNode[];
+  readonly scope: Scope;
+  next: number;
+}
+
+export class Painter {
+  private readonly index: DocumentIndex;
+  private readonly styles: Styles;
+  private readonly size: RootSize;
+  private readonly problems: Problems;
+  private readonly services: PainterServices;
+  private readonly shapePainter: ShapePainter;
+  /** What is still to be drawn, the next of it last: a stack of our own, as trees may be 100,000 deep. */
+  private readonly rows: Row[] = [];
+
+  constructor(services: PainterServices, size: RootSize) {
+    this.index = services.index;
+    this.styles = services.styles;
+    this.size = size;
+    this.problems = services.problems;
+    this.services = services;
+    this.shapePainter = new ShapePainter(services);
+  }
+
+  get shapes(): readonly Shape[] {
+    return this.shapePainter.shapes;
+  }
+
+  paint(root: ElementNode): void {
+    const scope: Scope = {
+      toMm: this.size.toMm ?? IDENTITY,
+      style: INITIAL_STYLE,
+      viewBox: this.size.viewBox,
+      clips: [],
+      opacity: 1,
+      instances: [],
+      topLevel: undefined,
+      contextPaint: undefined,
+      useSize: undefined,
+    };
+    this.push([root], scope);
+    for (let row = this.rows.at(-1); row; row = this.rows.at(-1)) {
+      const node = row.nodes[row.next++];
+      if (!node) this.rows.pop();
+      else if (node.kind === 'element') this.visit(node, row.scope, root);
+    }
+    if (this.styles.cascade.exhausted) {
+      const message =
+        'The selectors of the style sheets take too long to match; some rules were not followed. Name ' +
+        'elements by class or id instead.';
+      this.problems.add('unsupported', 'warning', message, this.index.styleElements[0]?.startTag ?? root.nameSpan);
+    }
+  }
+
+  private visit(element: ElementNode, scope: Scope, root: ElementNode): void {
+    if (element.namespace !== this.index.namespace || !conditionsHold(element)) return;
+    const name = element.localName;
+    if (ANIMATIONS.has(name)) this.reportAnimation(element);
+    if ((NEVER_DRAWN.has(name) && !(name === 'symbol' && scope.useSize)) || ANIMATIONS.has(name)) return;
+    if (scope.instances.length > 0 && !this.services.budget.spendElement()) return this.reportBlowUp(scope);
+    const style = this.styles.compute(element, scope.style);
+    if (style.own.display === 'none') return;
+    const inner = this.enter(element, scope, style, root);
+    if (!inner) return;
+    if (isGraphicsElement(name)) this.pushMarkers(this.shapePainter.paint(element, inner));
+    else this.visitContainer(element, name, inner, root);
+  }
+
+  private visitContainer(element: ElementNode, name: string, scope: Scope, root: ElementNode): void {
+    switch (name) {
+      case 'svg':
+      case 'symbol': {
+        const inner = element === root ? scope : enterViewport(element, scope, this.styles, this.problems);
+        if (inner) this.pushChildren(element, inner);
+        return;
+      }
+      case 'g':
+      case 'a':
+        return this.pushChildren(element, scope);
+      case 'switch':
+        return this.pushChosen(element, scope);
+      case 'use':
+        return this.visitUse(element, scope);
+      default:
+        return this.reportElement(element, name, scope);
+    }
+  }
+
+  /** The scope inside an element: its transform, opacity and clips applied. Undefined where nothing of it shows. */
+  private enter(element: ElementNode, scope: Scope, style: ComputedStyle, root: ElementNode): Scope | undefined {
+    const { own } = style;
+    const toMm = this.transformed(element, scope, style);
+    const opacity = scope.opacity * own.opacity;
+    if (!toMm || opacity === 0) return undefined;
+    if (own.opacity < 1) {
+      const span = this.styles.sourceOf(element, 'opacity');
+      this.problems.add('not-cuttable', 'warning', messages.partialOpacity(own.opacity), span);
+    }
+    const topLevel = scope.topLevel ?? (element.parent === root ? element : undefined);
+    const { clips, viewBox, instances, contextPaint } = scope;
+    const inner: Scope = {
+      toMm,
+      style,
+      viewBox,
+      opacity,
+      topLevel,
+      clips,
+      instances,
+      contextPaint,
+      useSize: scope.useSize,
+    };
+    this.reportEffects(element, style);
+    return this.shapePainter.clipped(element, inner);
+  }
+
+  private transformed(element: ElementNode, scope: Scope, style: ComputedStyle): Matrix | undefined {
+    const local = elementTransform(element, scope, style, this.styles, this.problems, this.boxOf);
+    if (!local) return scope.toMm;
+    const toMm = multiply(scope.toMm, local);
+    const area = determinant(toMm);
+    return area !== 0 && Number.isFinite(area + toMm.e + toMm.f) ? toMm : undefined;
+  }
+
+  private readonly boxOf: BoxOf = (element, scope, style) => {
+    const box = geometryBox(element, { ...scope, style }, this.services);
+    return box && { x: box.minX, y: box.minY, width: box.maxX - box.minX, height: box.maxY - box.minY };
+  };
+
+  private reportEffects(element: ElementNode, { own }: ComputedStyle): void {
+    for (const property of this.styles.unfollowed(element)) {
+      const span = this.styles.sourceOf(element, property);
+      this.problems.add('unsupported', 'warning', messages.unfollowedProperty(property), span);
+    }
+    if (own.mask) this.reportEffect(element, 'mask', messages.MASK);
+    if (own.filter) this.reportEffect(element, 'filter', messages.FILTER);
+    if (own['mix-blend-mode'] !== 'normal') this.reportEffect(element, 'mix-blend-mode', messages.BLEND_MODE);
+  }
+
+  private reportEffect(element: ElementNode, property: string, message: string): void {
+    this.problems.add('not-cuttable', 'warning', message, this.styles.sourceOf(element, property));
+  }
+
+  private pushChildren(element: ElementNode, scope: Scope): void {
+    if (element.children.length === 0) return;
+    this.push(element.children, scope.useSize ? { ...scope, useSize: undefined } : scope);
+  }
+
+  private push(nodes: readonly MarkupNode[], scope: Scope): void {
+    this.rows.push({ nodes, scope, next: 0 });
+  }
+
+  private pushMarkers(markers: readonly PlacedMarker[]): void {
+    for (let index = markers.length - 1; index >= 0; index--) {
+      const { marker, scope } = markers[index]!;
+      this.pushChildren(marker, scope);
+    }
+  }
+
+  private pushChosen(element: ElementNode, scope: Scope): void {
+    const chosen = element.children.find(
+      (child): child is ElementNode =>
+        child.kind === 'element' &&
+        child.namespace === this.index.namespace &&
+        conditionsHold(child) &&
+        !NEVER_DRAWN.has(child.localName),
+    );
+    if (chosen) this.push([chosen], scope);
+  }
+
+  private visitUse(use: ElementNode, scope: Scope): void {
+    const target = this.useTarget(use, scope);
+    if (!target) return;
+    const values = new GeometryValues(use, this.lengthScope(use, scope), this.problems);
+    const [x, y] = [values.length('x', 'x') ?? 0, values.length('y', 'y') ?? 0];
+    const size = { width: values.size('width', 'x'), height: values.size('height', 'y') };
+    const toMm = multiply(scope.toMm, { ...IDENTITY, e: x, f: y });
+    const sized = target.localName === 'svg' || target.localName === 'symbol';
+    const instances = [...scope.instances, use];
+    this.push([target], { ...scope, toMm, instances, useSize: sized ? size : undefined });
+  }
+
+  private lengthScope(element: ElementNode, scope: Scope): ConstructorParameters<typeof GeometryValues>[1] {
+    return { declared: this.styles.declaredFor(element), style: scope.style, viewport: scope.viewBox };
+  }
+
+  private useTarget(use: ElementNode, scope: Scope): ElementNode | undefined {
+    const href = hrefOf(use);
+    if (!href) return undefined;
+    const report = (message: string): undefined => {
+      this.problems.add('unsupported', 'warning', message, href.valueSpan);
+      return undefined;
+    };
+    const target = resolveTarget(href.value, this.index);
+    if (target.kind === 'external') return report(messages.externalReference(href.value));
+    if (target.kind === 'missing') return report(messages.missingReference(href.value));
+    const { element } = target;
+    if ([use, ...scope.instances].some((inner) => contains(element, inner))) {
+      return report(`This use would draw itself again and again: “${href.value}” holds it. It is not drawn.`);
+    }
+    if (scope.instances.length >= MAX_NESTING) {
+      return report(`More than ${MAX_NESTING} uses within each other are not followed.`);
+    }
+    return element;
+  }
+
+  private reportBlowUp(scope: Scope): void {
+    const use = scope.instances[0];
+    if (!use) return;
+    this.problems.add(
+      'unsupported',
+      'error',
+      'This use repeats more than can be cut in one sheet; what goes beyond ' +
+        'the limit is left out. Use fewer copies of copies.',
+      use.startTag,
+    );
+  }
+
+  private reportAnimation(element: ElementNode): void {
+    this.problems.add(
+      'unsupported',
+      'info',
+      'Animation is not followed: the sheet is cut from the picture as the ' + 'attributes state it.',
+      element.startTag,
+    );
+  }
+
+  private reportElement(element: ElementNode, name: string, scope: Scope): void {
+    if (scope.style.inherited.visibility === 'hidden') return;
+    const known = messages.NOT_CUTTABLE_ELEMENTS;
+    const message = Object.hasOwn(known, name) ? known[name] : undefined;
+    if (message) this.problems.add('not-cuttable', 'error', message, element.startTag);
+    else if (!/^fe[A-Z]/.test(name)) {
+      this.problems.add(
+        'unsupported',
+        'info',
+        `${name} is not an element that SVG draws; it and what it holds are ` + 'left out.',
+        element.nameSpan,
+      );
+    }
+  }
+}

@@ -1,0 +1,87 @@
+/** Bridges where what is filled is the material: a strip more, beside the shape that it belongs to. */
+import type { Drawing, Shape } from '../../drawing/types';
+import { interpolate } from '../../geometry/base/vector';
+import type { Point } from '../../geometry/base/curve-types';
+import { apply, invert, maxScale } from '../../geometry/base/matrix';
+import { contains } from '../../geometry/boolean';
+import type { Region } from '../../geometry/base/polygon-types';
+import { prefixOf } from '../../markup/query';
+import type { Attribute } from '../../markup/tree';
+import { shapeRegion } from '../../sheet/layer/shape-region';
+import type { TextEdit } from '../../text/text';
+import { CommandWriter } from '../path/path-writer';
+import { decimalsFor } from '../path/precision';
+import { indentBefore } from '../element/element-text';
+import { PLAIN_STYLE } from '../path/path-style';
+import type { Outcome } from '../element/result';
+import { detachFirst } from '../element/two-step';
+import type { Strip } from '../strip/strip';
+
+/** What the strip takes over from its neighbour: how it looks and where it stands, but no name and no geometry. */
+const TAKEN_OVER = ['class', 'style', 'fill', 'fill-opacity', 'opacity', 'transform'];
+
+/** @param strips in sheet mm; each reaches into the material at both ends */
+export function addStrips(drawing: Drawing, shapes: readonly Shape[], strips: readonly Strip[], depth = 0): Outcome {
+  const fills = shapes.filter(({ part }) => part === 'fill').map((shape) => ({ shape, region: shapeRegion(shape) }));
+  const [own, drawnByUse] = [true, false].map((direct) =>
+    fills.filter(({ shape }) => (shape.instances.length === 0) === direct),
+  );
+  const beside = strips.map((strip) => ({ strip, neighbour: neighbourIn(own ?? [], strip) }));
+  const lost = beside.filter(({ neighbour }) => !neighbour).map(({ strip }) => neighbourIn(drawnByUse ?? [], strip));
+  const uses = new Set(lost.flatMap((shape) => shape?.instances[0] ?? []));
+  if (uses.size > 0) {
+    return detachFirst(drawing, shapes, uses, depth, (...again) => addStrips(again[0], again[1], strips, again[2]));
+  }
+  const edits: TextEdit[] = [];
+  for (const { strip, neighbour } of beside) {
+    const edit = neighbour && stripBeside(drawing.document.text, neighbour, strip);
+    if (!edit) return { refusal: 'What the bridge would hang on is no filled shape; draw the bridge by hand.' };
+    edits.push(edit);
+  }
+  return { edits: joinInserts(edits) };
+}
+
+/** The last painted of the shapes that one end of a strip lies in. */
+function neighbourIn(
+  fills: readonly { shape: Shape; region: Region }[],
+  { corners: [a, b, c, d] }: Strip,
+): Shape | undefined {
+  const ends = [interpolate(a, d, 0.5), interpolate(b, c, 0.5)];
+  return fills.findLast(({ region }) => ends.some((end) => contains(region, end)))?.shape;
+}
+
+function stripBeside(text: string, { element, toMm }: Shape, strip: Strip): TextEdit | undefined {
+  const toUser = invert(toMm);
+  if (!toUser) return undefined;
+  const decimals = decimalsFor(maxScale(toMm));
+  const data = polygonData(
+    strip.corners.map((corner) => apply(toUser, corner)),
+    decimals,
+  );
+  const kept = element.attributes.filter((attribute) => TAKEN_OVER.includes(attribute.name));
+  const prefix = prefixOf(element);
+  const attributes = kept.map((attribute) => ` ${source(text, attribute)}`).join('');
+  const { from, to } = element.span;
+  return { span: { from: to, to }, text: `${indentBefore(text, from)}<${prefix}path${attributes} d="${data}"/>` };
+}
+
+function source(text: string, { span }: Attribute): string {
+  return text.slice(span.from, span.to);
+}
+
+function polygonData(corners: readonly Point[], decimals: number): string {
+  const style = { ...PLAIN_STYLE, decimals };
+  const writer = new CommandWriter({ data: '', commands: [], absolute: [], paths: [], style, decimals });
+  const [first, ...others] = corners.map((point) => ({ point, decimals, exact: false }));
+  if (first) writer.command('M', [], first, false);
+  for (const corner of others) writer.line(corner, false);
+  writer.close('Z');
+  return writer.pieces.map((piece) => (piece.kind === 'new' ? piece.text : '')).join('');
+}
+
+/** Several insertions at one place are one: two edits may not begin at one place. */
+export function joinInserts(edits: readonly TextEdit[]): TextEdit[] {
+  const places = new Map<number, string>();
+  for (const { span, text } of edits) places.set(span.from, (places.get(span.from) ?? '') + text);
+  return [...places].map(([from, text]) => ({ span: { from, to: from }, text }));
+}

@@ -1,0 +1,198 @@
+/** Takes strips out of what shapes paint, element by element. */
+import type { Drawing, Shape } from '../../drawing/types';
+import type { Matrix } from '../../geometry/base/curve-types';
+import { IDENTITY, invert, maxScale, meanScale, minScale } from '../../geometry/base/matrix';
+import { intersection } from '../../geometry/boolean';
+import type { ElementNode, MarkupDocument } from '../../markup/tree';
+import { shapeRegion } from '../../sheet/layer/shape-region';
+import type { TextEdit } from '../../text/text';
+import { cutLineData } from './cut-line-data';
+import { cutPathData } from '../path/subtract-strips';
+import { decimalsFor } from '../path/precision';
+import { elementGeometry } from '../element/element-geometry';
+import { mergeOutcomes, type Outcome } from '../element/result';
+import { shapesNear } from '../strip/shapes-near';
+import { partElement } from '../element/split-element';
+import { detachFirst, rewriteFirst, type NextStep } from '../element/two-step';
+import { polygonOf, transformStrip, widenStrip, type Strip } from '../strip/strip';
+import { writeDashes } from '../element/write-dashes';
+
+/**
+ * Only those shapes are touched that a strip meets. Where such a shape is drawn through a `use`, and drawn elsewhere
+ * too, the instance is made a copy of its own first.
+ */
+export function cutStripsFromShapes(
+  drawing: Drawing,
+  shapes: readonly Shape[],
+  strips: readonly Strip[],
+  depth = 0,
+): Outcome {
+  const near = shapesNear(shapes, strips);
+  const groups = byElement([...near.keys()]);
+  const all = byElement(drawing.shapes);
+  const shared = [...groups].filter(([element]) => !isDrawnOnce(all.get(element) ?? []));
+  const uses = shared.flatMap(([element, parts]) => usesToDetach(parts, all.get(element) ?? [], near));
+  const next: NextStep = (again, same, deeper) => cutStripsFromShapes(again, same, strips, deeper);
+  if (uses.length > 0) return detachFirst(drawing, shapes, new Set(uses), depth, next);
+  const met = [...groups]
+    .filter(([element]) => isDrawnOnce(all.get(element) ?? []))
+    .map(([element, parts]): Met => ({ element, parts: shapesOf(shapes, element), strips: stripsNear(parts, near) }));
+  const mixed = met.filter(needsParting);
+  if (mixed.length > 0) {
+    const edits = mixed.map(({ element }) => partElement(drawing.document.text, element));
+    return rewriteFirst(drawing, shapes, edits, depth, next);
+  }
+  const dashed = met.flatMap(dashedLine);
+  if (dashed.length > 0) return writeDashesFirst(drawing, shapes, dashed, depth, next);
+  return mergeOutcomes(met.map((each) => cutElement(drawing.document, each)));
+}
+
+/** An element with the strips that come near any of its parts. */
+interface Met {
+  readonly element: ElementNode;
+  readonly parts: readonly Shape[];
+  readonly strips: readonly Strip[];
+}
+
+function shapesOf(shapes: readonly Shape[], element: ElementNode): Shape[] {
+  return shapes.filter((shape) => shape.element === element);
+}
+
+/** Those near any of an element's parts. */
+function stripsNear(parts: readonly Shape[], near: ReadonlyMap<Shape, Strip[]>): Strip[] {
+  return [...new Set(parts.flatMap((shape) => near.get(shape) ?? []))];
+}
+
+/**
+ * A fill is cut with its whole rim, an open line from end to end, and dashes one by one: an element that has a fill and
+ * one of these cannot be cut as one.
+ */
+function needsParting({ parts, strips }: Met): boolean {
+  const { fill, stroke } = painted(parts);
+  if (!fill || !stroke || (!stroke.dashed && fill.subpaths.every(({ closed }) => closed))) return false;
+  return strips.some((strip) => paintsIn(fill, strip) || paintsIn(stroke, strip));
+}
+
+/** The line of the element, where it has dashes of which a strip takes something. */
+function dashedLine({ parts, strips }: Met): Shape[] {
+  const { stroke } = painted(parts);
+  return stroke?.dashed && strips.some((strip) => paintsIn(stroke, strip)) ? [stroke] : [];
+}
+
+function writeDashesFirst(
+  drawing: Drawing,
+  shapes: readonly Shape[],
+  dashed: readonly Shape[],
+  depth: number,
+  next: NextStep,
+): Outcome {
+  const edits: TextEdit[] = [];
+  for (const stroke of dashed) {
+    const written = writeDashes(drawing.document, stroke);
+    if (typeof written === 'string') return { refusal: written };
+    edits.push(...written);
+  }
+  const numbers = dashed.map((stroke) => shapes.indexOf(stroke));
+  return rewriteFirst(drawing, shapes, edits, depth, (again, same, deeper) =>
+    numbers.some((number) => same[number]?.dashed) ? { refusal: KEEPS_DASHES } : next(again, same, deeper),
+  );
+}
+
+const KEEPS_DASHES = 'A style rule would dash the line anew that the bridge crosses; draw its dashes by hand first.';
+
+function byElement(shapes: readonly Shape[]): Map<ElementNode, Shape[]> {
+  const groups = new Map<ElementNode, Shape[]>();
+  for (const shape of shapes) {
+    const group = groups.get(shape.element);
+    if (group) group.push(shape);
+    else groups.set(shape.element, [shape]);
+  }
+  return groups;
+}
+
+/** Fill and stroke of one element count as one drawing of it. */
+function isDrawnOnce([first, ...others]: readonly Shape[]): boolean {
+  return others.every(
+    ({ instances }) =>
+      instances.length === first?.instances.length && instances.every((use, index) => use === first.instances[index]),
+  );
+}
+
+/**
+ * The outermost uses through which an element's shapes are drawn where a strip meets them; all of its uses where the
+ * element is met where it stands itself.
+ */
+function usesToDetach(
+  parts: readonly Shape[],
+  drawn: readonly Shape[],
+  near: ReadonlyMap<Shape, Strip[]>,
+): ElementNode[] {
+  const met = parts.filter((shape) => (near.get(shape) ?? []).some((strip) => paintsIn(shape, strip)));
+  const original = met.some(({ instances }) => instances.length === 0);
+  return (original ? drawn : met).flatMap(({ instances: [outermost] }) => outermost ?? []);
+}
+
+function paintsIn(shape: Shape, strip: Strip): boolean {
+  return intersection(shapeRegion(shape), [polygonOf(strip)]).length > 0;
+}
+
+/** Dashes that are still there were not met. */
+function cutElement(document: MarkupDocument, { parts, strips }: Met): Outcome {
+  const { fill, stroke } = painted(parts);
+  if (stroke?.dashed) return { edits: [] };
+  if (fill) return cutFill(document, fill, strips, stroke?.strokeWidth);
+  return stroke ? cutStroke(document, stroke, strips) : { edits: [] };
+}
+
+/** What an element paints; the fill of an open line that encloses nothing is none. */
+export function painted(parts: readonly Shape[]): { fill: Shape | undefined; stroke: Shape | undefined } {
+  const fill = parts.find((shape) => shape.part === 'fill');
+  const stroke = parts.find((shape) => shape.part === 'stroke');
+  const flat = fill && stroke && fill.subpaths.some(({ closed }) => !closed) && shapeRegion(fill).length === 0;
+  return { fill: flat ? undefined : fill, stroke };
+}
+
+/** Whether lines keep one width all along: no direction is stretched more than another. */
+function isEven(matrix: Matrix): boolean {
+  return maxScale(matrix) <= minScale(matrix) * 1.001;
+}
+
+/** A shape that comes near a strip but paints nothing there needs no edit. */
+function refuseIfMet(shape: Shape, strips: readonly Strip[], refusal: string): Outcome {
+  return strips.some((strip) => paintsIn(shape, strip)) ? { refusal } : { edits: [] };
+}
+
+/** @param line mm: the width of the line round it, which goes with it */
+function cutFill(document: MarkupDocument, fill: Shape, strips: readonly Strip[], line = 0): Outcome {
+  const toUser = invert(fill.toMm);
+  if (!toUser) return { edits: [] };
+  const decimals = decimalsFor(maxScale(fill.toMm));
+  const geometry = elementGeometry(document, fill, fill.subpaths, decimals);
+  if (typeof geometry === 'string') return refuseIfMet(fill, strips, geometry);
+  // Lines have one width all round in user units, however the transform stretches them.
+  const own = strips.map((strip) => widenStrip(transformStrip(strip, toUser), line / meanScale(fill.toMm)));
+  const edits = cutPathData(geometry.data, { strips: own, fillRule: fill.fillRule, decimals });
+  return edits
+    ? { edits: geometry.editsFor(edits) }
+    : refuseIfMet(fill, strips, `An outline of this <${fill.element.name}> runs along the bridge's edge.`);
+}
+
+function cutStroke(document: MarkupDocument, stroke: Shape, strips: readonly Strip[]): Outcome {
+  const { toMm, strokeWidth = 0, strokeCap: cap = 'butt', centreline = [] } = stroke;
+  const toUser = invert(toMm);
+  if (!toUser) return { edits: [] };
+  const decimals = decimalsFor(maxScale(toMm));
+  const geometry = elementGeometry(document, stroke, centreline, decimals);
+  if (typeof geometry === 'string') return refuseIfMet(stroke, strips, geometry);
+  const frame = isEven(toMm)
+    ? { strips, toFrame: toMm, width: strokeWidth }
+    : {
+        strips: strips.map((strip) => transformStrip(strip, toUser)),
+        toFrame: IDENTITY,
+        width: strokeWidth / meanScale(toMm),
+      };
+  const edits = cutLineData(geometry.data, { ...frame, cap, decimals });
+  return edits
+    ? { edits: geometry.editsFor(edits) }
+    : refuseIfMet(stroke, strips, `The line of this <${stroke.element.name}> runs along the bridge, not across it.`);
+}

@@ -1,0 +1,89 @@
+/** Parts the lines of path data where strips cross them. */
+import type { Curve, Matrix } from '../../geometry/base/curve-types';
+import { pointAt, transformCurve } from '../../geometry/curve';
+import { isFinitePoint } from '../../geometry/base/vector';
+import type { TextEdit } from '../../text/text';
+import { inTextOrder, wholeLoop, type ArrangedLoop } from '../path/loop-order';
+import { pathSource, writeInstead } from '../path/path-source';
+import type { StepPath } from '../path/path-model';
+import type { LoopItem } from '../path/reconnect';
+import type { Strip } from '../strip/strip';
+import { gapsIn, type Gap } from './stroke-gaps';
+
+export interface LineCutting {
+  /** In a frame in which lines have one width: sheet mm, or the path's own user units. */
+  readonly strips: readonly Strip[];
+  /** From the path's user units to that frame. */
+  readonly toFrame: Matrix;
+  /** Of the line, in that frame. */
+  readonly width: number;
+  readonly cap: 'butt' | 'round' | 'square';
+  readonly decimals: number;
+}
+
+/** Edits in offsets of `data`; undefined where a line runs along a strip instead of across it. */
+export function cutLineData(data: string, cutting: LineCutting): readonly TextEdit[] | undefined {
+  const source = pathSource(data, cutting.decimals, false);
+  const { absolute, paths } = source;
+  if (!absolute.every(({ after }) => isFinitePoint(after.current))) return undefined;
+  const loops: ArrangedLoop[] = [];
+  let touched = false;
+  for (const [subpath, path] of paths.entries()) {
+    const gaps = gapsOf(path, cutting);
+    if (!gaps) return undefined;
+    touched ||= gaps.length > 0;
+    loops.push(...(gaps.length > 0 ? partsOf(subpath, path, gaps) : [wholeLine(subpath, path)]));
+  }
+  return touched ? writeInstead(source, inTextOrder(loops, paths)) : [];
+}
+
+function wholeLine(subpath: number, path: StepPath): ArrangedLoop {
+  return { ...wholeLoop(subpath, path), open: path.close === undefined };
+}
+
+/** All gaps of one subpath in the order of its course, overlapping ones joined. */
+function gapsOf(path: StepPath, { strips, toFrame, width, cap }: LineCutting): Gap[] | undefined {
+  const closed = path.close !== undefined;
+  const curves = path.steps.map(({ curve }) => transformCurve(curve, toFrame));
+  const found = strips.map((strip) => gapsIn({ curves, closed, width, cap }, strip));
+  if (!found.every((gaps) => gaps !== undefined)) return undefined;
+  const ordered = found.flat().sort((a, b) => a.from - b.from);
+  const joined: Gap[] = [];
+  for (const gap of ordered) {
+    const last = joined.at(-1);
+    if (last && last.to >= last.from && gap.from <= last.to) {
+      joined[joined.length - 1] = { ...last, to: Math.max(last.to, gap.to) };
+    } else joined.push(gap);
+  }
+  return joined;
+}
+
+/** What is left between gaps. */
+function partsOf(subpath: number, path: StepPath, gaps: readonly Gap[]): ArrangedLoop[] {
+  const count = path.steps.length;
+  if (path.close === undefined) {
+    const ends = [...gaps.map((gap) => gap.from), count];
+    const starts = [0, ...gaps.map((gap) => gap.to)];
+    return starts.flatMap((start, index) => part(subpath, path, start, ends[index] ?? count));
+  }
+  return gaps.flatMap((gap, index) => {
+    const next = gaps[(index + 1) % gaps.length]?.from ?? gap.from;
+    return part(subpath, path, gap.to, next > gap.to ? next : next + count);
+  });
+}
+
+/** From one place to another, perhaps past the end of a closed subpath. */
+function part(subpath: number, path: StepPath, from: number, to: number): ArrangedLoop[] {
+  const count = path.steps.length;
+  const items: LoopItem[] = [];
+  for (let step = Math.floor(from); step < to; step += 1) {
+    const [start, end] = [Math.max(0, from - step), Math.min(1, to - step)];
+    const stretch = { subpath, step: step % count, from: start, to: end };
+    if (end - start > 1e-9) items.push({ kind: 'stretch', stretch });
+  }
+  const [first] = items;
+  if (first?.kind !== 'stretch') return [];
+  const { curve } = path.steps[first.stretch.step] as { curve: Curve };
+  const home = first.stretch.step === 0 && first.stretch.from === 0 ? subpath : undefined;
+  return [{ start: pointAt(curve, first.stretch.from), items, home, open: true }];
+}

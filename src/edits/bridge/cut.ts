@@ -1,0 +1,64 @@
+/** Puts bridges into the artist's text. */
+import type { Shape } from '../../drawing/types';
+import type { Region } from '../../geometry/base/polygon-types';
+import { buildSegmentIndex } from '../../geometry/spatial/segment-index';
+import type { Sheet } from '../../sheet/types';
+import { addStrips } from './add-strips';
+import type { Bridge } from '../plan/types';
+import { cutOutlines } from './cut-outlines';
+import { cutStripsFromShapes } from './cut-fills';
+import { shapesNear } from '../strip/shapes-near';
+import type { Outcome } from '../element/result';
+import { stripsApart } from '../strip/separate';
+import { lengthenStrip, polygonOf, widenStrip, type Strip } from '../strip/strip';
+import { reachingStrip } from '../strip/reach';
+
+export type { Bridge } from '../plan/types';
+
+/** In mm: new points are rounded and curves flattened anew, so a strip's edges may lie a little beside their place. */
+const SLACK = 0.01;
+
+/** In mm, added to widths so that rounding to the author's digits leaves nothing under its limit. */
+export const ROUNDING_ROOM = 0.002;
+
+/** The strips in sheet mm that bridges keep free of paint. */
+export function stripsFor(sheet: Sheet, bridges: readonly Bridge[]): Strip[] {
+  const openings = buildSegmentIndex(sheet.openings);
+  return bridges.map(({ from, to, width }) => reachingStrip(openings, from, to, width + ROUNDING_ROOM));
+}
+
+/**
+ * Where `cutStrips` may change what is painted, in sheet mm: the strips, and beside them the places where cut lines
+ * end in their caps or at right angles to a curve. Dots go whole, which reach beyond the strip's ends, too.
+ */
+export function changedBy(sheet: Sheet, strips: readonly Strip[]): Region {
+  const near = shapesNear(
+    sheet.layer.shapes.filter(({ part }) => part === 'stroke'),
+    strips,
+  );
+  return strips.map((strip) => {
+    const strokes = [...near].filter(([, met]) => met.includes(strip)).map(([stroke]) => stroke);
+    const wider = widenStrip(strip, 2 * widest(strokes));
+    return polygonOf(lengthenStrip(wider, 2 * widest(strokes.filter(({ dashed }) => dashed))));
+  });
+}
+
+function widest(strokes: readonly Shape[]): number {
+  return Math.max(SLACK, ...strokes.map(({ strokeWidth = 0 }) => strokeWidth));
+}
+
+/**
+ * Edits of `sheet.drawing.document.text` that leave the strips standing: every shape of the layer that paints there is
+ * opened at the strip's edges and its cut ends are joined along them.
+ * @param strips in sheet mm
+ */
+export function cutStrips(sheet: Sheet, strips: readonly Strip[]): Outcome {
+  if (overlap(strips)) return { refusal: 'Two of the bridges run into each other; put them in one after the other.' };
+  if (sheet.layer.reading === 'sheet') return addStrips(sheet.drawing, sheet.layer.shapes, strips);
+  if (sheet.layer.reading === 'outlines') return cutOutlines(sheet.drawing, sheet.layer.shapes, strips);
+  return cutStripsFromShapes(sheet.drawing, sheet.layer.shapes, strips);
+}
+
+function overlap(strips: readonly Strip[]): boolean {
+  return strips.some((strip, index) => strips.slice(index + 1).some((other) => !stripsApart(strip, other)));
+}

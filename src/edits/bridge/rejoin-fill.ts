@@ -1,0 +1,217 @@
+/** Takes a bridge out of path data again: its two sides go, and the banks of the gap are joined to what they were. */
+import type { Curve, Point } from '../../geometry/base/curve-types';
+import { pointAt, reverseCurve, tangentAt } from '../../geometry/curve';
+import { cross, distance, dot, interpolate, isFinitePoint, normalise, subtract } from '../../geometry/base/vector';
+import { parsePathData } from '../../markup/path-data';
+import type { TextEdit } from '../../text/text';
+import { arrangeLoops } from '../path/loop-order';
+import { bankBetween } from './blend-curve';
+import { mergeLines } from '../path/merge-lines';
+import { readStyle } from '../path/path-style';
+import { absoluteCommands, stepPaths, type StepPath } from '../path/path-model';
+import type { Loop, LoopItem } from '../path/reconnect';
+import { spliceText } from '../path/splice-text';
+import { writeLoops } from '../path/write-loops';
+
+/** A side of a bridge, as a straight line from end to end. */
+export type Side = readonly [Point, Point];
+
+export interface GapJoining {
+  /** Both sides, from the same bank to the other; in the path's own user units. */
+  readonly sides: readonly [Side, Side];
+  /** User units: how far a command may run beside a side and still be it. */
+  readonly tolerance: number;
+  readonly decimals: number;
+}
+
+/** Edits in offsets of `data`; none where no side of the bridge is in it, undefined where its sides do not pair up. */
+export function joinPathData(data: string, joining: GapJoining): readonly TextEdit[] | undefined {
+  const { commands } = parsePathData(data);
+  const absolute = absoluteCommands(commands);
+  if (!absolute.every(({ after }) => isFinitePoint(after.current))) return undefined;
+  const paths = stepPaths(commands, absolute);
+  const runs = paths.flatMap((path, subpath) => runsIn(path, subpath, joining));
+  if (runs.length === 0) return [];
+  const pairs = pairRuns(runs, joining.sides[0]);
+  const loops = pairs && traceLoops(paths, runs, pairs);
+  if (!loops) return undefined;
+  const touched = new Set(runs.map(({ subpath }) => subpath));
+  const untouched = paths.flatMap((_, subpath) => (touched.has(subpath) ? [] : [subpath]));
+  const style = readStyle(data, commands);
+  const decimals = Math.max(joining.decimals, style.decimals);
+  const straight = loops.map((loop) => mergeLines(loop, paths, joining.tolerance / 4));
+  const arranged = arrangeLoops(straight, untouched, paths);
+  const pieces = writeLoops({ data, commands, absolute, paths, style, decimals }, arranged);
+  return spliceText(data, { from: 0, to: commands.at(-1)?.span.to ?? 0 }, pieces);
+}
+
+/** Steps of a subpath, one after the other round its end, that run along one side. */
+interface Run {
+  readonly subpath: number;
+  readonly side: 0 | 1;
+  readonly first: number;
+  readonly count: number;
+  readonly start: Point;
+  readonly end: Point;
+}
+
+function runsIn({ steps }: StepPath, subpath: number, { sides, tolerance }: GapJoining): Run[] {
+  const marks = steps.map(({ curve }) => sides.findIndex((side) => runsAlong(curve, side, tolerance)));
+  const begin = marks.findIndex((mark, i) => mark >= 0 && marks.at(i - 1) !== mark);
+  if (begin < 0) return [];
+  const runs: Run[] = [];
+  for (let i = 0; i < steps.length; i += 1) {
+    const at = (begin + i) % steps.length;
+    const { curve } = steps[at] as StepPath['steps'][number];
+    const [mark, last] = [marks[at] as number, runs.at(-1)];
+    if (mark < 0) continue;
+    if (last?.side === mark && (last.first + last.count) % steps.length === at) {
+      runs[runs.length - 1] = { ...last, count: last.count + 1, end: curve.end };
+    } else runs.push({ subpath, side: mark as 0 | 1, first: at, count: 1, start: curve.start, end: curve.end });
+  }
+  return runs;
+}
+
+/** Whether a curve lies on the line through a side's ends, and beside the side for the most part. */
+function runsAlong(curve: Curve, [from, to]: Side, tolerance: number): boolean {
+  const long = distance(from, to);
+  const along = normalise(subtract(to, from));
+  if (!along) return false;
+  const points = [curve.start, pointAt(curve, 1 / 3), pointAt(curve, 2 / 3), curve.end].map((point) =>
+    subtract(point, from),
+  );
+  const middle = dot(interpolate(points[0] as Point, points[3] as Point, 0.5), along);
+  return (
+    points.every((point) => Math.abs(cross(along, point)) <= tolerance) &&
+    middle > 0 &&
+    middle < long &&
+    distance(curve.start, curve.end) > 2 * tolerance
+  );
+}
+
+/** One of the two places where a run meets what lies before or after it. */
+type End = 'start' | 'end';
+
+/** Runs that face each other across the bridge, and whether their courses are opposed. */
+interface Opposite {
+  readonly run: Run;
+  readonly opposed: boolean;
+}
+
+function pairRuns(runs: readonly Run[], [from, to]: Side): Map<Run, Opposite> | undefined {
+  const along = subtract(to, from);
+  const place = ({ start, end }: Run): number => dot(subtract(interpolate(start, end, 0.5), from), along);
+  const [first, second] = [0, 1].map((side) =>
+    runs.filter((run) => run.side === side).sort((a, b) => place(a) - place(b)),
+  );
+  if (!first || first.length !== second?.length) return undefined;
+  const pairs = new Map<Run, Opposite>();
+  for (const [i, run] of first.entries()) {
+    const other = second[i] as Run;
+    const opposed = dot(subtract(run.end, run.start), subtract(other.end, other.start)) < 0;
+    pairs.set(run, { run: other, opposed }).set(other, { run, opposed });
+  }
+  return pairs;
+}
+
+/** What lies between two runs, in the course of its subpath. */
+interface Chain {
+  readonly after: Run;
+  readonly into: Run;
+  readonly steps: readonly number[];
+}
+
+function chainsBetween(paths: readonly StepPath[], runs: readonly Run[]): Chain[] {
+  return runs.map((after) => {
+    const count = paths[after.subpath]?.steps.length ?? 0;
+    const steps: number[] = [];
+    for (let step = (after.first + after.count) % count; ; step = (step + 1) % count) {
+      const into = runs.find(({ subpath, first }) => subpath === after.subpath && first === step);
+      if (into) return { after, into, steps };
+      steps.push(step);
+    }
+  });
+}
+
+/**
+ * Closed loops of the chains, each going on along the bank where a run led into the gap. Long chains keep their course.
+ */
+function traceLoops(
+  paths: readonly StepPath[],
+  runs: readonly Run[],
+  pairs: ReadonlyMap<Run, Opposite>,
+): Loop[] | undefined {
+  const chains = chainsBetween(paths, runs);
+  if (chains.some(({ steps }) => steps.length === 0)) return undefined;
+  const left = new Set([...chains].sort((a, b) => b.steps.length - a.steps.length));
+  const loops: Loop[] = [];
+  for (const first of left) {
+    const items: LoopItem[] = [];
+    let [chain, forward]: [Chain, boolean] = [first, true];
+    do {
+      if (!left.delete(chain)) return undefined;
+      const way = wayOn(chain, forward, chains, pairs);
+      if (!way) return undefined;
+      items.push(...stretchesOf(chain, forward), ...bankTo(paths, [chain, forward], way));
+      [chain, forward] = way;
+    } while (chain !== first || !forward);
+    loops.push({ start: first.after.end, items });
+  }
+  return loops;
+}
+
+/** The chain on the other side of the gap, and whether it is run through in its own course. */
+function wayOn(
+  { after, into }: Chain,
+  forward: boolean,
+  chains: readonly Chain[],
+  pairs: ReadonlyMap<Run, Opposite>,
+): [Chain, boolean] | undefined {
+  const opposite = pairs.get(forward ? into : after);
+  const arrived: End = forward ? 'start' : 'end';
+  const leaves: End = opposite?.opposed === true ? other(arrived) : arrived;
+  const next = chains.find((chain) => (leaves === 'end' ? chain.after : chain.into) === opposite?.run);
+  return next && [next, leaves === 'end'];
+}
+
+function other(end: End): End {
+  return end === 'start' ? 'end' : 'start';
+}
+
+function stretchesOf({ after: { subpath }, steps }: Chain, forward: boolean): LoopItem[] {
+  const items = steps.map(
+    (step): LoopItem => ({
+      kind: 'stretch',
+      stretch: forward ? { subpath, step, from: 0, to: 1 } : { subpath, step, from: 1, to: 0 },
+    }),
+  );
+  return forward ? items : items.reverse();
+}
+
+/** The bank from where one chain is left to where the next begins. */
+function bankTo(
+  paths: readonly StepPath[],
+  from: readonly [Chain, boolean],
+  to: readonly [Chain, boolean],
+): LoopItem[] {
+  const [before, after] = [outerCurve(paths, from, 'end'), outerCurve(paths, to, 'start')];
+  const bank = bankBetween(before.end, tangentAt(before, 1), after.start, tangentAt(after, 0));
+  return bank ? [{ kind: 'curve', curve: bank }] : [];
+}
+
+/** The first or last curve of a chain, as it is run through. */
+function outerCurve(
+  paths: readonly StepPath[],
+  [
+    {
+      after: { subpath },
+      steps,
+    },
+    forward,
+  ]: readonly [Chain, boolean],
+  end: End,
+): Curve {
+  const step = (forward === (end === 'start') ? steps[0] : steps.at(-1)) ?? 0;
+  const { curve } = paths[subpath]?.steps[step] as StepPath['steps'][number];
+  return forward ? curve : reverseCurve(curve);
+}

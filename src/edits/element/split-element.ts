@@ -1,0 +1,35 @@
+/** Makes two elements of one that has a fill and an open line: a bridge cuts the two in different ways. */
+import type { ElementNode } from '../../markup/tree';
+import { applyEdits, type TextEdit } from '../../text/text';
+import { idsIn } from './inline-use';
+import { indentBefore, withBlankBefore } from './element-text';
+
+/** The same element twice, the second time without its ids: first filled alone, then its line alone. */
+export function partElement(text: string, element: ElementNode): TextEdit {
+  const { from, to } = element.span;
+  const idless = idsIn(element).map(({ span }) => ({ span: withBlankBefore(text, span), text: '' }));
+  const [filled, lined] = [
+    copyWith(text, element, [declared(element, 'stroke:none')]),
+    copyWith(text, element, [declared(element, 'fill:none'), ...idless]),
+  ];
+  return { span: { from, to }, text: `${filled}${indentBefore(text, from)}${lined}` };
+}
+
+function copyWith(text: string, { span: { from, to } }: ElementNode, edits: readonly TextEdit[]): string {
+  const own = edits.map(({ span, text: replacement }) => ({
+    span: { from: span.from - from, to: span.to - from },
+    text: replacement,
+  }));
+  return applyEdits(text.slice(from, to), own);
+}
+
+/** One declaration more in the element's `style`, where it outdoes attributes and rules. */
+export function declared(element: ElementNode, declaration: string): TextEdit {
+  const style = element.attributes.find(({ name }) => name === 'style');
+  if (!style) {
+    const at = element.nameSpan.to;
+    return { span: { from: at, to: at }, text: ` style="${declaration}"` };
+  }
+  const at = style.valueSpan.to;
+  return { span: { from: at, to: at }, text: `${/;\s*$|^\s*$/.test(style.value) ? '' : ';'}${declaration}` };
+}

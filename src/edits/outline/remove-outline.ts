@@ -1,0 +1,82 @@
+/** Removes from the text the one outline that forms an opening or an island. */
+import type { Drawing, Shape, Subpath } from '../../drawing/types';
+import { flattenSubpath } from '../../geometry/curve/flatten';
+import { boxOfRing, signedArea } from '../../geometry/base/ring';
+import type { Box, Ring } from '../../geometry/base/polygon-types';
+import { parsePathData } from '../../markup/path-data';
+import type { ElementNode } from '../../markup/tree';
+import type { Sheet } from '../../sheet/types';
+import type { Span, TextEdit } from '../../text/text';
+import { arrangeLoops } from '../path/loop-order';
+import { elementGeometry } from '../element/element-geometry';
+import { readStyle } from '../path/path-style';
+import type { Outcome } from '../element/result';
+import { absoluteCommands, stepPaths } from '../path/path-model';
+import { spliceText } from '../path/splice-text';
+import { writeLoops } from '../path/write-loops';
+
+/** In mm: how far the boxes, and for each mm of outline the areas, of two outlines that are one may differ. */
+const SAME_OUTLINE = 0.02;
+const FLATNESS = 0.0025;
+
+/**
+ * @param ring the boundary of the opening or island, in sheet mm
+ * @param inset mm by which the ring runs inside the drawn outline
+ */
+export function removeOutline(sheet: Sheet, ring: Ring, inset: number): Outcome {
+  const found = sheet.layer.shapes.flatMap((shape) =>
+    matching(shape, ring, inset).map((subpath) => ({ shape, subpath })),
+  );
+  const [only] = found;
+  if (!only || found.length > 1) return { refusal: 'It is made by more than one outline; change the drawing by hand.' };
+  const { shape, subpath } = only;
+  const { drawing } = sheet;
+  if (drawing.shapes.some((other) => other.element === shape.element && other !== shape)) {
+    return { refusal: `The <${shape.element.name}> that makes it is painted more than once.` };
+  }
+  const alone = shape.subpaths.length === 1;
+  const edits = alone ? removeElement(drawing, shape.element) : removeSubpath(drawing, shape, subpath);
+  return edits ? { edits } : { refusal: 'Its outline could not be found in the text.' };
+}
+
+function matching({ subpaths, part }: Shape, ring: Ring, inset: number): number[] {
+  if (part === 'stroke') return [];
+  return subpaths.flatMap((subpath, index) => (isOutline(subpath, ring, inset) ? [index] : []));
+}
+
+function isOutline({ curves }: Subpath, ring: Ring, inset: number): boolean {
+  const other = flattenSubpath(curves, FLATNESS);
+  const [a, b] = [boxOfRing(other), boxOfRing(ring)];
+  const around = 2 * (b.maxX - b.minX + b.maxY - b.minY);
+  const more = Math.abs(signedArea(other)) - Math.abs(signedArea(ring)) - inset * around;
+  return boxesAgree(a, b, inset) && Math.abs(more) < (SAME_OUTLINE + inset) * around;
+}
+
+function boxesAgree(outer: Box, inner: Box, inset: number): boolean {
+  const gaps = [inner.minX - outer.minX, inner.minY - outer.minY, outer.maxX - inner.maxX, outer.maxY - inner.maxY];
+  return gaps.every((gap) => Math.abs(gap - inset) < SAME_OUTLINE);
+}
+
+/** With the blanks before it on its line, and the line's end if nothing else is on it. */
+export function removeElement({ document }: Drawing, { span }: ElementNode): TextEdit[] {
+  const before = /(?:\r?\n)?[ \t]*$/.exec(document.text.slice(0, span.from))?.[0].length ?? 0;
+  const alone = /^[ \t]*(?:\r?\n|<\/)/.test(document.text.slice(span.to, span.to + 200));
+  const removed: Span = { from: alone ? span.from - before : span.from, to: span.to };
+  return [{ span: removed, text: '' }];
+}
+
+function removeSubpath({ document }: Drawing, shape: Shape, subpath: number): readonly TextEdit[] | undefined {
+  const geometry = elementGeometry(document, shape, shape.subpaths, 0);
+  if (typeof geometry === 'string') return undefined;
+  const { data } = geometry;
+  const { commands } = parsePathData(data);
+  const absolute = absoluteCommands(commands);
+  const paths = stepPaths(commands, absolute);
+  if (paths.length !== shape.subpaths.length) return undefined;
+  const style = readStyle(data, commands);
+  const others = paths.flatMap((_, index) => (index === subpath ? [] : [index]));
+  const source = { data, commands, absolute, paths, style, decimals: style.decimals };
+  const pieces = writeLoops(source, arrangeLoops([], others, paths));
+  const end = commands.at(-1)?.span.to ?? 0;
+  return geometry.editsFor(spliceText(data, { from: 0, to: end }, pieces));
+}

@@ -1,0 +1,27 @@
+/** Path data, ready to be written anew. */
+import { parsePathData } from '../../markup/path-data';
+import type { TextEdit } from '../../text/text';
+import type { ArrangedLoop } from './loop-order';
+import type { PathSource } from './path-writer';
+import { readStyle } from './path-style';
+import { absoluteCommands, stepPaths } from './path-model';
+import { spliceText } from './splice-text';
+import { writeLoops } from './write-loops';
+
+/**
+ * @param least digits after the point that new points need
+ * @param filled whether open subpaths get the closing line that a fill gives them
+ */
+export function pathSource(data: string, least: number, filled: boolean): PathSource {
+  const { commands } = parsePathData(data);
+  const absolute = absoluteCommands(commands);
+  const style = readStyle(data, commands);
+  const paths = stepPaths(commands, absolute, filled);
+  return { data, commands, absolute, paths, style, decimals: Math.max(style.decimals, least) };
+}
+
+/** Edits, in offsets of the data, that write these loops in place of all that the path holds. */
+export function writeInstead(source: PathSource, loops: readonly ArrangedLoop[]): TextEdit[] {
+  const { data, commands } = source;
+  return spliceText(data, { from: 0, to: commands.at(-1)?.span.to ?? 0 }, writeLoops(source, loops));
+}

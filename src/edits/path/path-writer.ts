@@ -1,0 +1,199 @@
+/** Writes path commands one after the other, keeping track of where a reader of the new text would stand. */
+import type { Point } from '../../geometry/base/curve-types';
+import type { PathCommand, PathLetter } from '../../markup/path-commands';
+import type { Span } from '../../text/text';
+import { commandText, formatNumber, gapBefore, parametersText, type PathStyle } from './path-style';
+import type { AbsoluteCommand, StepPath } from './path-model';
+
+/** Either a stretch of the old path data, or new text. */
+export type TextPiece =
+  | { readonly kind: 'copy'; readonly span: Span }
+  | { readonly kind: 'new'; readonly text: string };
+
+export interface PathSource {
+  readonly data: string;
+  readonly commands: readonly PathCommand[];
+  readonly absolute: readonly AbsoluteCommand[];
+  readonly paths: readonly StepPath[];
+  readonly style: PathStyle;
+  /** Digits after the point for new points, in the element's user units. */
+  readonly decimals: number;
+}
+
+/** A point to be written. */
+export interface Target {
+  readonly point: Point;
+  readonly decimals: number;
+  /** An end of one of the author's own curves, where untouched commands may go on: as many digits as it needs. */
+  readonly exact: boolean;
+}
+
+export type DrawingLetter = 'M' | 'L' | 'C' | 'Q' | 'A';
+
+/** Two places this near, relative to their size, are one: what is between them is noise of adding up. */
+const SAME = 1e-10;
+const MOST_DIGITS = 15;
+
+export class CommandWriter {
+  readonly pieces: TextPiece[] = [];
+  private current: Point = { x: 0, y: 0 };
+  private start: Point = { x: 0, y: 0 };
+  private control: AbsoluteCommand['after']['control'];
+  private letter: PathLetter | undefined;
+  private lastCopied: number | undefined;
+
+  constructor(private readonly source: PathSource) {}
+
+  /** Whether the last command was written relative; `undefined` before the first. */
+  get relative(): boolean | undefined {
+    return this.letter && this.letter !== this.letter.toUpperCase();
+  }
+
+  /** Whether a subpath beginning at `point` needs no move. */
+  continuesAt(point: Point): boolean {
+    return this.letter?.toUpperCase() === 'Z' && near(this.current, point);
+  }
+
+  /** Copies a command of the author's if it means the same here; else does nothing and returns false. */
+  copy(index: number): boolean {
+    const command = this.source.commands[index];
+    const meaning = this.source.absolute[index];
+    if (!command || !meaning || !this.meansTheSame(command, meaning)) return false;
+    this.append(index, command);
+    this.letter = command.letter;
+    this.lastCopied = index;
+    this.current = meaning.after.current;
+    this.start = command.letter.toUpperCase() === 'M' ? this.current : this.start;
+    this.control = meaning.after.control;
+    return true;
+  }
+
+  /** Copies a `Z`: it means the same wherever the subpath has the same start. */
+  copyClose(index: number): void {
+    const command = this.source.commands[index];
+    if (!command) return;
+    this.append(index, command);
+    this.lastCopied = index;
+    this.closed(command.letter);
+  }
+
+  close(letter: 'Z' | 'z'): void {
+    this.put(letter, []);
+    this.closed(letter);
+  }
+
+  /** Level and upright lines become `H` and `V`, where the author has such. */
+  line(to: Target, relative: boolean): void {
+    const level = this.aligned(to, 'y');
+    const upright = this.aligned(to, 'x');
+    if (level && upright) return;
+    if ((!level && !upright) || !this.source.style.shortLines) return this.command('L', [], to, relative);
+    const axis = level ? 'x' : 'y';
+    const number = this.number(to, axis, relative);
+    this.put(cased(level ? 'H' : 'V', relative), [number]);
+    const value = Number(number) + (relative ? this.current[axis] : 0);
+    this.arrive(cased(level ? 'H' : 'V', relative), { ...this.current, [axis]: value }, to);
+  }
+
+  /** @param before what stands before the end point: control points or the numbers of an arc */
+  command(letter: DrawingLetter, before: readonly (Target | string)[], to: Target, relative: boolean): void {
+    const lead = before.flatMap((part) => (typeof part === 'string' ? [part] : this.pair(part, relative)));
+    const end = this.pair(to, relative);
+    this.put(cased(letter, relative), [...lead, ...end]);
+    const origin = relative ? this.current : { x: 0, y: 0 };
+    this.arrive(cased(letter, relative), { x: origin.x + Number(end[0]), y: origin.y + Number(end[1]) }, to);
+    if (letter === 'M') this.start = this.current;
+    const last = before.at(-1);
+    if (typeof last === 'object' && letter !== 'A') {
+      this.control = { kind: letter === 'C' ? 'cubic' : 'quadratic', point: last.point };
+    }
+  }
+
+  private meansTheSame(command: PathCommand, { before }: AbsoluteCommand): boolean {
+    const kind = command.letter.toUpperCase();
+    if (kind === 'Z') return false;
+    if (command.letter === 'M') return true;
+    if (!near(this.current, before.current)) return false;
+    return (kind !== 'S' && kind !== 'T') || sameControl(this.control, before.control, kind);
+  }
+
+  private append(index: number, command: PathCommand): void {
+    const last = this.pieces.at(-1);
+    if (last?.kind === 'copy' && this.lastCopied === index - 1) {
+      this.pieces[this.pieces.length - 1] = { kind: 'copy', span: { from: last.span.from, to: command.span.to } };
+      return;
+    }
+    const { style, data } = this.source;
+    const implied = !command.written && impliedAfter(this.letter) === command.letter;
+    const gap = implied ? gapBefore(data[command.span.from], style.betweenPairs || ' ', style) : style.beforeLetter;
+    const letter = command.written || implied ? '' : command.letter;
+    const lead = (this.pieces.length > 0 ? gap : '') + letter;
+    if (lead !== '') this.pieces.push({ kind: 'new', text: lead });
+    this.pieces.push({ kind: 'copy', span: command.span });
+  }
+
+  private put(letter: PathLetter, numbers: readonly string[]): void {
+    const { style } = this.source;
+    const implied = style.impliesRepeats && numbers.length > 0 && impliedAfter(this.letter) === letter;
+    const text = implied
+      ? gapBefore(numbers[0], style.betweenPairs || ' ', style) + parametersText(letter, numbers, style)
+      : (this.pieces.length > 0 ? style.beforeLetter : '') + commandText(letter, numbers, style);
+    this.pieces.push({ kind: 'new', text });
+    this.lastCopied = undefined;
+  }
+
+  private arrive(letter: PathLetter, written: Point, to: Target): void {
+    this.current = to.exact && near(written, to.point) ? to.point : written;
+    this.letter = letter;
+    this.control = undefined;
+  }
+
+  private closed(letter: PathLetter): void {
+    this.current = this.start;
+    this.letter = letter;
+    this.control = undefined;
+  }
+
+  private aligned(to: Target, axis: 'x' | 'y'): boolean {
+    const gap = Math.abs(to.point[axis] - this.current[axis]);
+    return to.exact ? gap <= SAME * (1 + Math.abs(to.point[axis])) : gap < 0.5 * 10 ** -to.decimals;
+  }
+
+  private pair(target: Target, relative: boolean): [string, string] {
+    return [this.number(target, 'x', relative), this.number(target, 'y', relative)];
+  }
+
+  private number(target: Target, axis: 'x' | 'y', relative: boolean): string {
+    const value = target.point[axis] - (relative ? this.current[axis] : 0);
+    let digits = target.decimals;
+    const enough = SAME * (1 + Math.abs(target.point[axis]));
+    const isRough = (): boolean => Math.abs(Number(value.toFixed(digits)) - value) > enough;
+    while (target.exact && digits < MOST_DIGITS && isRough()) digits += 1;
+    return formatNumber(value, digits, this.source.style.leadingZero);
+  }
+}
+
+function cased(letter: DrawingLetter | 'H' | 'V', relative: boolean): PathLetter {
+  return relative ? (letter.toLowerCase() as PathLetter) : letter;
+}
+
+/** The command that numbers without a letter give after `letter`. */
+function impliedAfter(letter: PathLetter | undefined): PathLetter | undefined {
+  if (letter === 'M') return 'L';
+  return letter === 'm' ? 'l' : letter;
+}
+
+function near(a: Point, b: Point): boolean {
+  const enough = SAME * (1 + Math.max(Math.abs(a.x), Math.abs(a.y)));
+  return Math.abs(a.x - b.x) <= enough && Math.abs(a.y - b.y) <= enough;
+}
+
+function sameControl(
+  a: AbsoluteCommand['before']['control'],
+  b: AbsoluteCommand['before']['control'],
+  kind: 'S' | 'T',
+): boolean {
+  const wanted = kind === 'S' ? 'cubic' : 'quadratic';
+  const [first, second] = [a?.kind === wanted ? a.point : undefined, b?.kind === wanted ? b.point : undefined];
+  return first && second ? near(first, second) : first === second;
+}

@@ -1,0 +1,57 @@
+/** Takes strips out of the area that path data fills. */
+import type { Curve } from '../../geometry/base/curve-types';
+import { isFinitePoint } from '../../geometry/base/vector';
+import { parsePathData } from '../../markup/path-data';
+import type { TextEdit } from '../../text/text';
+import { arrangeLoops } from './loop-order';
+import { clearStrips } from '../strip/clearance';
+import { readStyle } from './path-style';
+import { absoluteCommands, stepPaths, type StepPath } from './path-model';
+import { rejoin, type FillRule } from './reconnect';
+import { splitSubpaths } from './clip-subpaths';
+import { spliceText } from './splice-text';
+import type { Strip } from '../strip/strip';
+import { writeLoops } from './write-loops';
+
+export interface PathCutting {
+  /** In the path's own user units; they must not overlap. */
+  readonly strips: readonly Strip[];
+  readonly fillRule: FillRule;
+  /** Digits after the point that new points need. */
+  readonly decimals: number;
+  /** Closed chains from elsewhere, in the path's own user units, that become part of the path. */
+  readonly joined?: readonly (readonly Curve[])[];
+  /** The closed chains that decide what is filled, where these are not the path's own. */
+  readonly filling?: readonly (readonly Curve[])[];
+}
+
+/**
+ * Edits in offsets of `data`; none where no strip meets the filled area. Undefined where the curves run so close to a
+ * strip's side that inside and outside cannot be told.
+ */
+export function cutPathData(data: string, cutting: PathCutting): readonly TextEdit[] | undefined {
+  const { fillRule, joined = [] } = cutting;
+  const { commands } = parsePathData(data);
+  const absolute = absoluteCommands(commands);
+  if (!absolute.every(({ after }) => isFinitePoint(after.current))) return undefined;
+  const paths = [...stepPaths(commands, absolute), ...joined.map(foreignPath)];
+  const subpaths = paths.map((path) => path.steps.map((step) => step.curve));
+  const strips = clearStrips(cutting.strips, subpaths);
+  const split = splitSubpaths(subpaths, strips);
+  const weightOf = (subpath: number): number => (paths[subpath]?.foreign ? 0 : 1);
+  const loops = rejoin(cutting.filling ?? subpaths, split, strips, fillRule, weightOf);
+  if (!loops) return undefined;
+  if (loops.length === 0 && split.untouched.length === paths.length && joined.length === 0) return [];
+  const style = readStyle(data, commands);
+  const decimals = Math.max(cutting.decimals, style.decimals);
+  const arranged = arrangeLoops(loops, split.untouched, paths);
+  const pieces = writeLoops({ data, commands, absolute, paths, style, decimals }, arranged);
+  return spliceText(data, { from: 0, to: commands.at(-1)?.span.to ?? 0 }, pieces);
+}
+
+/** A closed chain from elsewhere as a subpath that is in nobody's text yet. */
+export function foreignPath(curves: readonly Curve[]): StepPath {
+  const start = curves[0]?.start ?? { x: 0, y: 0 };
+  const steps = curves.map((curve) => ({ curve, command: undefined }));
+  return { start, move: undefined, close: undefined, foreign: true, steps };
+}

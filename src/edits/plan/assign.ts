@@ -1,0 +1,138 @@
+/** Which ways across become bridges, for all islands of a layer together. */
+import type { Point } from '../../geometry/base/curve-types';
+import { boxOfRing, centroidOfRing, joinBoxes } from '../../geometry/base/ring';
+import type { Piece } from '../../sheet/types';
+import { bridgesFor, chooseCrossers, stripOf, type Choice } from './select';
+import { hangingTree } from './spanning-tree';
+import type { PlanOptions } from './index';
+import type { RatedCrosser } from './score';
+
+export interface Ties {
+  readonly pieces: readonly Piece[];
+  /** For each piece the ways across that leave it, cheapest first. */
+  readonly ways: readonly (readonly RatedCrosser[])[];
+  readonly options: PlanOptions;
+}
+
+/**
+ * Each island asked for hangs on the frame, if need be through others, by as many ties as its size needs. Where the
+ * ties of others left no room for one, all is done again with that one as early as can be.
+ */
+export function tieIslands(state: Ties, asked: readonly number[]): RatedCrosser[] {
+  const frames = new Set(state.pieces.flatMap((piece, number) => (piece.island ? [] : [number])));
+  const tree = hangingTree(state.ways, [...frames], asked);
+  const ties = tieInOrder(state, tree, frames);
+  const left = tree.filter((number) => !isTied(number, ties));
+  if (left.length === 0) return ties;
+  const again = tieInOrder(state, withFirst(left, tree, state.ways, frames), frames);
+  const stillLeft = tree.filter((number) => !isTied(number, again));
+  return stillLeft.length < left.length ? again : ties;
+}
+
+/** The order in which the `early` ones come as soon as something that they can be tied to hangs. */
+function withFirst(
+  early: readonly number[],
+  order: readonly number[],
+  ways: Ties['ways'],
+  frames: ReadonlySet<number>,
+): number[] {
+  const waiting = new Set(early);
+  const placed = new Set(frames);
+  const place = (number: number): void => {
+    waiting.delete(number);
+    placed.add(number);
+    for (const other of [...waiting]) if (ways[other]?.some(({ target }) => placed.has(target))) place(other);
+  };
+  frames.forEach(place);
+  for (const number of order) if (!placed.has(number) && !waiting.has(number)) place(number);
+  return [...placed, ...waiting].filter((number) => !frames.has(number));
+}
+
+function isTied(number: number, ties: readonly RatedCrosser[]): boolean {
+  return ties.some(({ island, target }) => island === number || target === number);
+}
+
+function tieInOrder(state: Ties, order: readonly number[], frames: ReadonlySet<number>): RatedCrosser[] {
+  const members = new Set([...frames, ...order]);
+  const held = new Set(frames);
+  const ties: RatedCrosser[] = [];
+  for (const number of order) {
+    const usable = (state.ways[number] ?? []).filter(({ target }) => members.has(target));
+    const chosen = chooseCrossers(usable, choiceForIsland(state, number, ties, held));
+    ties.push(...chosen);
+    for (const { target } of chosen) held.add(number).add(target);
+  }
+  for (const cluster of clustersOf(order, ties, frames)) ties.push(...tiesToFrame(state, cluster, ties, frames));
+  return ties;
+}
+
+export function middleOf({ polygon, label }: Piece): Point {
+  return centroidOfRing(polygon.outer) ?? label;
+}
+
+function choiceForIsland(
+  { pieces, options }: Ties,
+  number: number,
+  ties: readonly RatedCrosser[],
+  held: ReadonlySet<number>,
+): Choice {
+  const piece = pieces[number] as Piece;
+  const given = ties.flatMap(({ island, target, from, to }) =>
+    island === number ? [from] : target === number ? [to] : [],
+  );
+  return {
+    ...commonChoice(options, ties),
+    given,
+    middle: middleOf(piece),
+    count: countFor(piece.polygon.outer, piece.area, options) - given.length,
+    held: (crosser) => held.has(crosser.target) || held.has(number),
+  };
+}
+
+function commonChoice(
+  { width, near, shortestOnly = false }: PlanOptions,
+  ties: readonly RatedCrosser[],
+): Pick<Choice, 'width' | 'near' | 'shortestOnly' | 'taken'> {
+  return { width, near, shortestOnly, taken: ties.map((tie) => stripOf(tie, width)) };
+}
+
+function countFor(outer: Float64Array, area: number, { count, more = 0 }: PlanOptions): number {
+  return typeof count === 'number' ? Math.max(1, Math.round(count)) : bridgesFor(boxOfRing(outer), area) + more;
+}
+
+/** Islands that hang together, apart from the frame. */
+function clustersOf(tree: readonly number[], ties: readonly RatedCrosser[], frames: ReadonlySet<number>): number[][] {
+  const leader = new Map(tree.map((number) => [number, number]));
+  for (const { island, target } of ties) {
+    if (frames.has(target)) continue;
+    const [a, b] = [leader.get(island), leader.get(target)];
+    for (const [member, lead] of leader) if (lead === b && a !== undefined) leader.set(member, a);
+  }
+  const clusters = new Map<number, number[]>();
+  for (const [member, lead] of leader) clusters.set(lead, [...(clusters.get(lead) ?? []), member]);
+  return [...clusters.values()].filter((cluster) => cluster.length > 1);
+}
+
+/** A cluster of islands is held like one island of its size, so that it cannot hinge on a single tie. */
+function tiesToFrame(
+  { pieces, ways, options }: Ties,
+  cluster: readonly number[],
+  ties: readonly RatedCrosser[],
+  frames: ReadonlySet<number>,
+): RatedCrosser[] {
+  const members = cluster.map((number) => pieces[number] as Piece);
+  const box = joinBoxes(members.map(({ polygon }) => boxOfRing(polygon.outer)));
+  const area = members.reduce((sum, piece) => sum + piece.area, 0);
+  const given = ties.flatMap(({ island, target, from }) =>
+    cluster.includes(island) && frames.has(target) ? [from] : [],
+  );
+  const usable = cluster.flatMap((number) => (ways[number] ?? []).filter(({ target }) => frames.has(target)));
+  return chooseCrossers(usable, {
+    ...commonChoice(options, ties),
+    given,
+    near: undefined,
+    middle: { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 },
+    count: options.shortestOnly || options.count === 1 ? 0 : bridgesFor(box, area) + (options.more ?? 0) - given.length,
+    held: () => true,
+  });
+}

@@ -1,0 +1,58 @@
+/** A bridge across an opening at a place that the artist chose, whatever stands on either side. */
+import type { Point } from '../../geometry/base/curve-types';
+import { normalise, perpendicular, subtract } from '../../geometry/base/vector';
+import { nearestSegment, type SegmentIndex } from '../../geometry/spatial/segment-index';
+import type { Piece, Sheet } from '../../sheet/types';
+import type { Bridge } from './types';
+import type { Crosser } from './candidates';
+import { bridgeFrom, surroundingsOf, type PlanOptions } from './index';
+import { firstHits } from '../../geometry/spatial/raycast';
+import { rateCrosser, type RatedCrosser } from './score';
+
+/** Ways through the place are tried in so many directions, evenly spread over a half turn. */
+const DIRECTIONS = 24;
+
+/**
+ * The bridge through `point` that is short and square to the gap's sides.
+ * @param point in an opening, sheet mm
+ * @param along the direction that it is to have, where one can stand so
+ * @returns undefined where no bridge of that width can stand
+ */
+export function crossGap(sheet: Sheet, point: Point, options: PlanOptions, along?: Point): Bridge | undefined {
+  const around = surroundingsOf(sheet, options);
+  const { frame } = sheet;
+  const limit = Math.hypot(frame.maxX - frame.minX, frame.maxY - frame.minY);
+  const rate = (directions: readonly Point[]): RatedCrosser[] =>
+    directions
+      .flatMap((direction) => wayThrough(around.pieces, point, direction, limit))
+      .flatMap(({ island, crosser }) => rateCrosser(crosser, island, options.width, around) ?? []);
+  const wanted = along ? rate([along]) : [];
+  const [first, ...others] = wanted.length > 0 ? wanted : rate(directionsAt(around.pieces, point));
+  if (!first) return undefined;
+  const best = others.reduce((cheapest, way) => (way.cost < cheapest.cost - 1e-9 ? way : cheapest), first);
+  return bridgeFrom(best, sheet.pieces[best.island] as Piece, sheet, options);
+}
+
+/** Square to the nearest edge, along it, and all round. */
+function directionsAt(pieces: SegmentIndex, point: Point): Point[] {
+  const near = nearestSegment(pieces, point);
+  const away = near && normalise(subtract(point, near.point));
+  const round = Array.from({ length: DIRECTIONS }, (_, k) => {
+    const turn = (k * Math.PI) / DIRECTIONS;
+    return { x: Math.cos(turn), y: Math.sin(turn) };
+  });
+  return away ? [away, perpendicular(away), ...round] : round;
+}
+
+interface WayThrough {
+  /** The number of the piece that it leaves. */
+  readonly island: number;
+  readonly crosser: Crosser;
+}
+
+function wayThrough(pieces: SegmentIndex, point: Point, direction: Point, limit: number): WayThrough[] {
+  const { back, ahead } = firstHits(pieces, point, direction, limit);
+  if (!back || !ahead) return [];
+  const crosser = { from: back.point, to: ahead.point, length: back.distance + ahead.distance, target: ahead.polygon };
+  return [{ island: back.polygon, crosser }];
+}

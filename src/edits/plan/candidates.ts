@@ -1,0 +1,161 @@
+/** Places where a bridge could leave an island. */
+import type { Point } from '../../geometry/base/curve-types';
+import { add, distance, dot, interpolate, normalise, perpendicular, scale, subtract } from '../../geometry/base/vector';
+import type { Ring } from '../../geometry/base/polygon-types';
+import { perimeter } from '../../geometry/base/ring';
+import { nearestSegment, type SegmentIndex } from '../../geometry/spatial/segment-index';
+import { firstHit } from '../../geometry/spatial/raycast';
+
+/** A straight way across the opening, between pieces as cut. */
+export interface Crosser {
+  readonly from: Point;
+  readonly to: Point;
+  readonly length: number;
+  /** The piece that it leads to. */
+  readonly target: number;
+}
+
+/** mm */
+const CLOSEST_SAMPLES = 0.3;
+/** Corners that reach equally far, and how far apart they are at least, in mm. */
+const MOST_EXTREMES = 4;
+const EXTREMES_APART = 0.5;
+/** In mm: points this near to the farthest are as far. */
+const LEVEL = 1e-3;
+/** In mm: pieces this near touch in a point. */
+const CONTACT = 0.01;
+const LEAST_SAMPLES = 24;
+const MOST_SAMPLES = 120;
+/** Of each of these sectors round the island, the shortest few are looked at closely. */
+const SECTORS = 20;
+const PER_SECTOR = 2;
+
+/**
+ * Ways across from points all along the island's outer boundary: square to it, and to the nearest other piece (which is
+ * square to that piece's boundary). Kept are the shortest of each direction from the island's middle.
+ * @param index edges of all pieces, numbered as they are
+ * @param limit mm, how far to look
+ */
+export function crossersOf(index: SegmentIndex, island: number, outer: Ring, middle: Point, limit: number): Crosser[] {
+  const found = samplesOf(outer).flatMap((sample) => waysFrom(index, island, sample, limit));
+  const sectors = new Map<number, Crosser[]>();
+  for (const crosser of found) {
+    const sector = sectorOf(crosser.from, middle);
+    sectors.set(sector, [...(sectors.get(sector) ?? []), crosser]);
+  }
+  const shortest = [...sectors.keys()]
+    .sort((a, b) => a - b)
+    .flatMap((sector) =>
+      (sectors.get(sector) ?? []).sort((a, b) => calmLength(a) - calmLength(b)).slice(0, PER_SECTOR),
+    );
+  return [...contactsOf(index, island, outer), ...shortest];
+}
+
+/** The ways across from the place of the boundary that is nearest to `near`. */
+export function crossersNear(index: SegmentIndex, island: number, near: Point, limit: number): Crosser[] {
+  const place = nearestSegment(index, near, Infinity, (edge) => index.polygon[edge] === island);
+  if (!place) return [];
+  const start = { x: index.x0[place.edge] ?? 0, y: index.y0[place.edge] ?? 0 };
+  const end = { x: index.x1[place.edge] ?? 0, y: index.y1[place.edge] ?? 0 };
+  const outward = normalise(scale(perpendicular(subtract(end, start)), -1));
+  return outward ? waysFrom(index, island, { point: place.point, outward }, limit) : [];
+}
+
+/** The nearest other piece is at most as far as the one straight ahead. */
+function waysFrom(index: SegmentIndex, island: number, sample: Sample, limit: number): Crosser[] {
+  const ahead = square(index, island, sample, limit);
+  return [...ahead, ...nearest(index, island, sample.point, ahead[0]?.length ?? limit)];
+}
+
+/** Level and upright bridges look calmer (common practice, no source): a slanted one counts as up to a tenth longer. */
+export function calmLength({ from, to, length }: Crosser): number {
+  return length + 0.15 * Math.min(Math.abs(to.x - from.x), Math.abs(to.y - from.y));
+}
+
+function sectorOf(point: Point, middle: Point): number {
+  const turn = Math.atan2(point.y - middle.y, point.x - middle.x) / (2 * Math.PI) + 0.5;
+  return Math.floor(turn * SECTORS) % SECTORS;
+}
+
+interface Sample {
+  readonly point: Point;
+  readonly outward: Point;
+}
+
+/** Evenly spread by length along the ring, half a step from its start; the middles of its long edges; its extremes. */
+function samplesOf(ring: Ring): Sample[] {
+  const around = perimeter(ring);
+  const count = Math.min(MOST_SAMPLES, Math.max(LEAST_SAMPLES, Math.ceil(around / CLOSEST_SAMPLES)));
+  const step = around / count;
+  const samples: Sample[] = [];
+  let [passed, next] = [0, step / 2];
+  for (let i = 0; i < ring.length; i += 2) {
+    const start = { x: ring[i] ?? 0, y: ring[i + 1] ?? 0 };
+    const end = { x: ring[(i + 2) % ring.length] ?? 0, y: ring[(i + 3) % ring.length] ?? 0 };
+    const size = distance(start, end);
+    const outward = normalise(scale(perpendicular(subtract(end, start)), -1));
+    if (outward && size > step) samples.push({ point: interpolate(start, end, 0.5), outward });
+    for (; outward && next < passed + size; next += step) {
+      samples.push({ point: add(start, scale(subtract(end, start), (next - passed) / size)), outward });
+    }
+    passed += size;
+  }
+  return [...samples, ...extremesOf(ring)];
+}
+
+/** The topmost, bottommost, leftmost and rightmost places: on the axes of shapes that are alike on both sides. */
+function extremesOf(ring: Ring): Sample[] {
+  const directions: Point[] = [
+    { x: 0, y: -1 },
+    { x: 0, y: 1 },
+    { x: -1, y: 0 },
+    { x: 1, y: 0 },
+  ];
+  return directions.flatMap((outward) => {
+    const reaching = vertices(ring).map((point) => ({ point, reach: dot(point, outward) }));
+    const far = reaching.reduce((most, { reach }) => Math.max(most, reach), -Infinity);
+    const places: Point[] = [];
+    for (const { point } of reaching.filter(({ reach }) => reach > far - LEVEL).sort((a, b) => b.reach - a.reach)) {
+      if (places.every((other) => distance(other, point) > EXTREMES_APART)) places.push(point);
+    }
+    return places.slice(0, MOST_EXTREMES).map((point) => ({ point, outward }));
+  });
+}
+
+/** Corners that touch another piece in a point: a bridge there leads through both corners. */
+function contactsOf(index: SegmentIndex, island: number, ring: Ring): Crosser[] {
+  const points = vertices(ring);
+  return points.flatMap((point, at) => {
+    const place = nearestSegment(index, point, CONTACT, (edge) => index.polygon[edge] !== island);
+    if (!place) return [];
+    const before = normalise(subtract(points.at(at - 1) ?? point, point));
+    const after = normalise(subtract(points[(at + 1) % points.length] ?? point, point));
+    const inward = before && after && normalise(add(before, after));
+    if (!inward) return [];
+    const half = scale(inward, CONTACT);
+    const middle = interpolate(point, place.point, 0.5);
+    const target = index.polygon[place.edge] ?? 0;
+    return [{ from: add(middle, half), to: subtract(middle, half), length: 2 * CONTACT, target }];
+  });
+}
+
+function vertices(ring: Ring): Point[] {
+  const points: Point[] = [];
+  for (let i = 0; i + 1 < ring.length; i += 2) points.push({ x: ring[i] ?? 0, y: ring[i + 1] ?? 0 });
+  return points;
+}
+
+function square(index: SegmentIndex, island: number, { point, outward }: Sample, limit: number): Crosser[] {
+  const hit = firstHit(index, point, outward, limit);
+  if (!hit || hit.polygon === island) return [];
+  return [{ from: point, to: hit.point, length: hit.distance, target: hit.polygon }];
+}
+
+function nearest(index: SegmentIndex, island: number, point: Point, limit: number): Crosser[] {
+  const place = nearestSegment(index, point, limit, (edge) => index.polygon[edge] !== island);
+  const direction = place && normalise(subtract(place.point, point));
+  if (!direction) return [];
+  const hit = firstHit(index, point, direction, place.distance + 1e-6);
+  if (!hit || hit.polygon === island || dot(subtract(hit.point, point), direction) <= 0) return [];
+  return [{ from: point, to: hit.point, length: hit.distance, target: hit.polygon }];
+}

@@ -1,0 +1,133 @@
+/** Where bridges go: the islands of a layer, tied to the frame, all planned at once. */
+import type { Point } from '../../geometry/base/curve-types';
+import { areaOf, intersection } from '../../geometry/boolean';
+import { add, distance, interpolate, scale, subtract } from '../../geometry/base/vector';
+import type { Region } from '../../geometry/base/polygon-types';
+import { buildSegmentIndex } from '../../geometry/spatial/segment-index';
+import type { Piece, Sheet } from '../../sheet/types';
+import type { Bridge } from './types';
+import { crossersNear, crossersOf } from './candidates';
+import { hangingTree } from './spanning-tree';
+import { rateCrosser, type RatedCrosser, type Surroundings } from './score';
+import { polygonOf, stripAlong } from '../strip/strip';
+import { middleOf, tieIslands } from './assign';
+
+export type { Bridge } from './types';
+
+export interface PlanOptions {
+  /** mm, as drawn: the least width of a bridge plus the kerf. */
+  readonly width: number;
+  /** How many for each island; by default its size decides. */
+  readonly count?: 'auto' | number;
+  /** So many more for each island than its size asks for. */
+  readonly more?: number;
+  /** A place that the artist chose, in sheet mm: the first bridge of each island goes as near to it as can be. */
+  readonly near?: Point;
+  readonly align?: 'none' | 'vertical';
+  /** The shortest ones, wherever they are: an island may hinge. */
+  readonly shortestOnly?: boolean;
+  /** What later layers paint over, in sheet mm: bridges there leave no bare shadow, so they are preferred. */
+  readonly hidden?: Region;
+}
+
+export interface BridgePlan {
+  /** Islands nearest to the frame first. */
+  readonly bridges: readonly Bridge[];
+  /** Islands for which no place was found. */
+  readonly unbridged: readonly Piece[];
+}
+
+/** mm */
+const ROUNDING = 0.003;
+
+/**
+ * Plans bridges for the islands asked for, and for those that they hang on on the way to the frame. The same sheet
+ * gives the same plan.
+ */
+export function planBridges(sheet: Sheet, islands: readonly Piece[], options: PlanOptions): BridgePlan {
+  const asked = islands.map((island) => sheet.pieces.indexOf(island)).filter((number) => number >= 0);
+  const ways = waysToFrame(sheet, asked, options);
+  const ties = tieIslands({ pieces: sheet.pieces, ways, options }, asked);
+  const tied = new Set(ties.flatMap(({ island, target }) => [island, target]));
+  return {
+    bridges: ties.map((tie) => bridgeFrom(tie, sheet.pieces[tie.island] as Piece, sheet, options)),
+    unbridged: islands.filter((island) => !tied.has(sheet.pieces.indexOf(island))),
+  };
+}
+
+/** For each piece the ways across that leave it; only for as many islands as it takes to reach the frame. */
+function waysToFrame(sheet: Sheet, asked: readonly number[], options: PlanOptions): RatedCrosser[][] {
+  const around = surroundingsOf(sheet, options);
+  const frames = sheet.pieces.flatMap((piece, number) => (piece.island ? [] : [number]));
+  const ways: RatedCrosser[][] = sheet.pieces.map(() => []);
+  const known = new Set(frames);
+  for (let next = [...asked]; next.length > 0; ) {
+    for (const number of next) {
+      ways[number] = ratedCrossers(sheet, sheet.pieces[number] as Piece, number, options, around);
+      known.add(number);
+    }
+    const hung = new Set(hangingTree(ways, frames, [...known]));
+    const stuck = [...known].filter((number) => !hung.has(number) && !frames.includes(number));
+    next = [...new Set(stuck.flatMap((number) => (ways[number] ?? []).map(({ target }) => target)))].filter(
+      (target) => !known.has(target),
+    );
+  }
+  return ways;
+}
+
+/** What ways across are rated by: edges of the pieces, thin places, what later layers cover. */
+export function surroundingsOf(sheet: Sheet, options: PlanOptions): Surroundings {
+  return {
+    pieces: buildSegmentIndex(sheet.pieces.map((piece) => piece.polygon)),
+    drawn: sheet.kerf > 0 ? buildSegmentIndex(sheet.openings) : undefined,
+    kerf: sheet.kerf,
+    thin: sheet.thinMaterial,
+    hidden: options.hidden ?? [],
+    align: options.align ?? 'none',
+  };
+}
+
+function ratedCrossers(
+  sheet: Sheet,
+  piece: Piece,
+  number: number,
+  options: PlanOptions,
+  around: Surroundings,
+): RatedCrosser[] {
+  const { frame } = sheet;
+  const limit = Math.hypot(frame.maxX - frame.minX, frame.maxY - frame.minY);
+  const found = crossersOf(around.pieces, number, piece.polygon.outer, middleOf(piece), limit);
+  const near = options.near ? crossersNear(around.pieces, number, options.near, limit) : [];
+  return [...near, ...found]
+    .map((crosser) => rateCrosser(crosser, number, options.width, around))
+    .filter((crosser) => crosser !== undefined)
+    .sort((a, b) => a.cost - b.cost);
+}
+
+/** From the pieces as cut back to the drawn edges, half a kerf at either end. */
+export function bridgeFrom(
+  { from, to, length }: RatedCrosser,
+  island: Piece,
+  sheet: Sheet,
+  options: PlanOptions,
+): Bridge {
+  const half = scale(subtract(to, from), Math.min(sheet.kerf / 2, length / 4) / length);
+  const ends = straightened(add(from, half), subtract(to, half));
+  const drawn = length - 2 * Math.min(sheet.kerf / 2, length / 4);
+  const bridge = { island, ...ends, width: options.width, length: drawn };
+  return options.hidden ? { ...bridge, hiddenShare: hiddenShare(bridge, options.hidden) } : bridge;
+}
+
+/** Ways that are level or upright but for rounding are made so: the edges of their strips take fewer numbers. */
+function straightened(from: Point, to: Point): { from: Point; to: Point } {
+  const middle = interpolate(from, to, 0.5);
+  if (distance(from, to) < 20 * ROUNDING) return { from, to };
+  if (Math.abs(from.x - to.x) < ROUNDING) return { from: { x: middle.x, y: from.y }, to: { x: middle.x, y: to.y } };
+  if (Math.abs(from.y - to.y) < ROUNDING) return { from: { x: from.x, y: middle.y }, to: { x: to.x, y: middle.y } };
+  return { from, to };
+}
+
+function hiddenShare({ from, to, width, length }: Bridge, hidden: Region): number {
+  const strip = [polygonOf(stripAlong(from, to, width, 0))];
+  return intersection(strip, hidden).reduce((sum, polygon) => sum + areaOf(polygon), 0) / (width * length);
+}

@@ -1,0 +1,124 @@
+/** Which of the places round one island get its bridges. */
+import type { Point } from '../../geometry/base/curve-types';
+import { distance, interpolate } from '../../geometry/base/vector';
+import type { Box } from '../../geometry/base/polygon-types';
+import { boxesTouch, growBox } from '../../geometry/base/ring';
+import type { RatedCrosser } from './score';
+import { boxOfCorners, stripAlong, type Strip } from '../strip/strip';
+import { stripsApart } from '../strip/separate';
+
+/** Extents in mm and areas in mm² up to which an island gets so many bridges (common practice, no source). */
+const ONE_BRIDGE = { extent: 6, area: 20 };
+const TWO_BRIDGES = { extent: 60 };
+const THREE_BRIDGES = { extent: 120 };
+
+/** The longer side of its box decides: light islands hang on one bridge, large ones would sag on two. */
+export function bridgesFor(box: Box, area: number): number {
+  const extent = Math.max(box.maxX - box.minX, box.maxY - box.minY);
+  if (extent <= ONE_BRIDGE.extent && area <= ONE_BRIDGE.area) return 1;
+  if (extent <= TWO_BRIDGES.extent) return 2;
+  return extent <= THREE_BRIDGES.extent ? 3 : 4;
+}
+
+export interface Choice {
+  /** How many to add. */
+  readonly count: number;
+  readonly width: number;
+  readonly middle: Point;
+  readonly near: Point | undefined;
+  /** Shortest ones, wherever they are. */
+  readonly shortestOnly: boolean;
+  /** Strips that are already there. */
+  readonly taken: readonly Strip[];
+  /** Where it is tied already. */
+  readonly given: readonly Point[];
+  /** Whether the first bridge may lead there: to something that hangs on the frame already. */
+  readonly held: (crosser: RatedCrosser) => boolean;
+}
+
+/** How much farther a place may be than the cheapest before it is not worth a better spread. */
+const SPREAD_WEIGHT = 3;
+/** A further bridge may cost so many times what the first does, and so many widths besides, before it is left out. */
+const DEAREST = { times: 8, widths: 40 };
+/** Only the cheapest few are tried as the first of a set. */
+const MOST_STARTS = 12;
+/** Two bridges closer than this share of an even spread let the island hinge. */
+const LEAST_SPREAD = 1 / 3;
+
+/**
+ * The cheapest set that is spread round the island's middle, the first from the held ones. Fewer than asked for where
+ * there is no room.
+ */
+export function chooseCrossers(crossers: readonly RatedCrosser[], choice: Choice): RatedCrosser[] {
+  if (choice.count <= 0) return [];
+  const taken = stripsAmong(choice.taken, crossers);
+  const free = crossers.filter((crosser) => isClear(crosser, taken, choice.width));
+  const starts = choice.near ? nearestFirst(free, choice.near).slice(0, 1) : free;
+  let best: { set: RatedCrosser[]; cost: number } | undefined;
+  for (const start of starts.filter(choice.held).sort(byCost).slice(0, MOST_STARTS)) {
+    const set = extend(start, free, choice);
+    const cost =
+      set.reduce((sum, crosser) => sum + crosser.cost, 0) * unevenness(set, choice) * (1 + (choice.count - set.length));
+    if (!best || cost < best.cost - 1e-9) best = { set, cost };
+  }
+  return best?.set ?? [];
+}
+
+function byCost(a: RatedCrosser, b: RatedCrosser): number {
+  return a.cost - b.cost;
+}
+
+function nearestFirst(crossers: readonly RatedCrosser[], near: Point): RatedCrosser[] {
+  const away = ({ from, to }: RatedCrosser): number => distance(interpolate(from, to, 0.5), near);
+  return [...crossers].sort((a, b) => away(a) - away(b));
+}
+
+function extend(start: RatedCrosser, free: readonly RatedCrosser[], choice: Choice): RatedCrosser[] {
+  const set = [start];
+  const strips = [stripOf(start, choice.width)];
+  const dearest = DEAREST.times * start.cost + DEAREST.widths * choice.width;
+  while (set.length < choice.count) {
+    let best: { crosser: RatedCrosser; cost: number } | undefined;
+    for (const crosser of free) {
+      const cost = crosser.cost * unevenness([...set, crosser], choice) * (choice.held(crosser) ? 1 : 1.3);
+      if (cost >= (best?.cost ?? dearest)) continue;
+      if (isClear(crosser, strips, choice.width)) best = { crosser, cost };
+    }
+    if (!best) break;
+    set.push(best.crosser);
+    strips.push(stripOf(best.crosser, choice.width));
+  }
+  return set;
+}
+
+/** 1 for an even spread of directions from the middle; grows as any two come closer. */
+function unevenness(set: readonly RatedCrosser[], { middle, count, given, shortestOnly }: Choice): number {
+  const ties = [...given, ...set.map(({ from }) => from)];
+  if (ties.length < 2 || shortestOnly) return 1;
+  const even = (2 * Math.PI) / (count + given.length);
+  const turns = ties.map(({ x, y }) => Math.atan2(y - middle.y, x - middle.x)).sort((a, b) => a - b);
+  const before = [(turns.at(-1) ?? 0) - 2 * Math.PI, ...turns];
+  const gaps = turns.map((turn, index) => turn - (before[index] ?? 0));
+  const share = Math.min(1, Math.min(...gaps) / even);
+  return (1 + SPREAD_WEIGHT * (1 - share) ** 2) * (share < LEAST_SPREAD ? 4 : 1);
+}
+
+/** Of the strips those that may touch one of the ways across. */
+function stripsAmong(strips: readonly Strip[], crossers: readonly RatedCrosser[]): Strip[] {
+  const box = boxOfCorners(crossers.flatMap(({ from, to }) => [from, to]));
+  return strips.filter(({ corners }) => {
+    const around = boxOfCorners(corners);
+    const size = around.maxX - around.minX + around.maxY - around.minY;
+    return boxesTouch(growBox(around, size), box);
+  });
+}
+
+function isClear(crosser: RatedCrosser, strips: readonly Strip[], width: number): boolean {
+  const strip = stripOf(crosser, width);
+  return strips.every((other) => stripsApart(strip, other));
+}
+
+/** With half a width to spare all round, so that two bridges never share an end. */
+export function stripOf({ from, to }: { from: Point; to: Point }, width: number): Strip {
+  return stripAlong(from, to, 2 * width, width / 2);
+}

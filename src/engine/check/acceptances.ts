@@ -1,0 +1,66 @@
+/** `<!-- tombolo accept thin-bridge: reason -->` before an element accepts that finding within it. */
+import type { Finding } from '../../checks/finding';
+import { CHECK_IDS } from '../../config/check-id';
+import type { CommentNode, ElementNode, MarkupDocument, MarkupNode } from '../../markup/tree';
+import type { Span } from '../../text/text';
+
+interface Acceptance {
+  readonly checks: readonly string[];
+  /** The comment itself. */
+  readonly comment: Span;
+  /** Where findings are accepted: the next element. */
+  readonly scope: Span | undefined;
+}
+
+/** Takes out what is accepted, and reports each acceptance that matches nothing. */
+export function applyAcceptances(document: MarkupDocument, findings: readonly Finding[]): Finding[] {
+  const acceptances = findAcceptances(document);
+  const used = new Set<Acceptance>();
+  const left = findings.filter((finding) => {
+    const match = acceptances.find((acceptance) => accepts(acceptance, finding));
+    if (match) used.add(match);
+    return !match;
+  });
+  return [...left, ...acceptances.filter((acceptance) => !used.has(acceptance)).map(unused)];
+}
+
+function accepts({ checks, scope }: Acceptance, { check, span }: Finding): boolean {
+  return checks.includes(check) && scope !== undefined && span.from >= scope.from && span.to <= scope.to;
+}
+
+function unused({ checks, comment }: Acceptance): Finding {
+  const unknown = checks.find((check) => !(CHECK_IDS as readonly string[]).includes(check));
+  const why =
+    unknown === undefined
+      ? `There is no finding of ${checks.join(', ')} in the element that follows.`
+      : `There is no check "${unknown}".`;
+  return {
+    check: 'unused-acceptance',
+    severity: 'warning',
+    span: comment,
+    related: [],
+    message: `${why} Take this acceptance out, or it will hide a fault that comes later.`,
+  };
+}
+
+function findAcceptances(document: MarkupDocument): Acceptance[] {
+  const found: Acceptance[] = [];
+  const pending: (readonly MarkupNode[])[] = [document.children];
+  for (let siblings = pending.pop(); siblings; siblings = pending.pop()) {
+    siblings.forEach((node, i) => {
+      if (node.kind === 'element') pending.push(node.children);
+      const checks = node.kind === 'comment' ? acceptedChecks(node) : [];
+      if (checks.length > 0) found.push({ checks, comment: node.span, scope: nextElement(siblings, i)?.span });
+    });
+  }
+  return found;
+}
+
+function acceptedChecks({ value }: CommentNode): string[] {
+  const match = /^\s*tombolo\s+accept\s+([\w-]+(?:\s*,\s*[\w-]+)*)/.exec(value);
+  return match?.[1]?.split(',').map((check) => check.trim()) ?? [];
+}
+
+function nextElement(siblings: readonly MarkupNode[], after: number): ElementNode | undefined {
+  return siblings.slice(after + 1).find((node) => node.kind === 'element');
+}

@@ -1,0 +1,23 @@
+/** The configuration that settings amount to, and whether two of them measure alike. */
+import type { Settings } from '../../report/report';
+import { DEFAULT_CONFIG, type Config } from '../../config/types';
+
+/** The configuration with the settings' overrides worked in. */
+export function configOf({ config = DEFAULT_CONFIG, width, height, kerf }: Settings): Config {
+  const sized = width === undefined && height === undefined ? config : { ...config, width, height };
+  return kerf === undefined ? sized : { ...sized, kerf, compensated: false };
+}
+
+/**
+ * Whether what was measured and found under one configuration holds under the other. What only sorts the findings, and
+ * the ground, which nothing is measured on, may differ; so may the layers, which are compared file by file.
+ * Configurations are plain data, always with the same keys in the same order.
+ */
+export function measuresAlike(a: Config, b: Config): boolean {
+  return a === b || JSON.stringify(measuring(a)) === JSON.stringify(measuring(b));
+}
+
+function measuring(config: Config): object {
+  const { layers: _layers, checks: _checks, accept: _accept, baseline: _baseline, ground: _ground, ...rest } = config;
+  return rest;
+}

@@ -1,0 +1,109 @@
+/** What the entries of `layers` mean: which file, which element of it, and which shapes are then cut as one layer. */
+import type { Drawing, Shape } from '../../drawing/types';
+import { allElements, ancestors, attribute } from '../../markup/query';
+import type { ElementNode } from '../../markup/tree';
+import type { LayerFault } from '../../report/report';
+import type { Config, LayerEntry } from '../../config/types';
+import { groupShapes, statedName, type ShapeGroup } from '../../sheet/layer/layers';
+
+/** An entry of `layers`, with its source taken apart. */
+export interface SourcedEntry extends LayerEntry {
+  /** Where it stands in `layers`. */
+  readonly index: number;
+  /** Relative to `tombolo.json`, without `.` and needless `..`; undefined where it is no such path. */
+  readonly file: string | undefined;
+  readonly id: string | undefined;
+}
+
+export function sourcedEntries({ layers }: Config): SourcedEntry[] {
+  return layers.map((entry, index) => ({ ...entry, index, ...splitSource(entry.from) }));
+}
+
+/** The files that a project names, in the order of first mention: relative to its `tombolo.json`, with `/`. */
+export function projectFiles(config: Config): string[] {
+  const files = sourcedEntries(config)
+    .map(({ file }) => file)
+    .filter((file) => file !== undefined);
+  return [...new Set(files)];
+}
+
+/** `heron.svg#body` is the element `body` of `heron.svg`; a `#` in a name that ends in `.svg` belongs to the name. */
+function splitSource(from: string): { file: string | undefined; id: string | undefined } {
+  const plain = /\.svg$/i.test(from) ? undefined : /^(.*)#(.*)$/s.exec(from);
+  const [, file = from, id] = /^(.*\.svg)#(.*)$/is.exec(from) ?? plain ?? [];
+  return { file: relativePath(file), id };
+}
+
+/** Only paths that start from the project's folder: anything else could lead to another machine. */
+function relativePath(path: string): string | undefined {
+  if (/^$|^[\\/]|^[a-z][a-z+.-]*:|\0/i.test(path)) return undefined;
+  const parts: string[] = [];
+  for (const part of path.split(/[\\/]/)) {
+    if (part === '' || part === '.') continue;
+    if (part === '..' && parts.length > 0 && parts.at(-1) !== '..') parts.pop();
+    else parts.push(part);
+  }
+  return parts.length > 0 ? parts.join('/') : undefined;
+}
+
+/** The shapes of one layer of a project. */
+export interface EntryGroup extends ShapeGroup {
+  readonly entry: SourcedEntry;
+}
+
+/**
+ * The layers that an entry names: its element, else the whole file, which is one layer where the entry states a name
+ * or a paint, and otherwise all the layers that the file has by itself.
+ */
+export function groupsOfEntry(drawing: Drawing, entry: SourcedEntry, oneLayer = false): EntryGroup[] {
+  if (entry.id !== undefined) return groupOfElement(drawing, entry, entry.id);
+  const single = oneLayer || entry.name !== undefined || entry.paint !== undefined;
+  const fallback = entry.file?.replace(/^.*\//, '').replace(/\.svg$/i, '') || 'stencil';
+  return groupShapes(drawing, single, fallback).map((group) => ({ ...group, name: entry.name ?? group.name, entry }));
+}
+
+function groupOfElement(drawing: Drawing, entry: SourcedEntry, id: string): EntryGroup[] {
+  const element = elementWithId(drawing, id);
+  const shapes = element ? drawing.shapes.filter((shape) => isWithin(shape, element)) : [];
+  if (!element || shapes.length === 0) return [];
+  return [{ element, name: entry.name ?? statedName(element) ?? id, shapes, entry }];
+}
+
+function elementWithId({ document }: Drawing, id: string): ElementNode | undefined {
+  for (const element of allElements(document)) if (attribute(element, 'id')?.value === id) return element;
+  return undefined;
+}
+
+/** Whether a shape is drawn inside the element, there or by a `use` that stands there. */
+function isWithin({ element, instances }: Shape, group: ElementNode): boolean {
+  const place = instances[0] ?? element;
+  if (place === group) return true;
+  for (const ancestor of ancestors(place)) if (ancestor === group) return true;
+  return false;
+}
+
+/** Why an entry gives no layer; undefined where it gives one. */
+export function faultOf(entry: SourcedEntry, drawing: Drawing | undefined): LayerFault | undefined {
+  const { from, file, id } = entry;
+  if (file === undefined) {
+    const message =
+      'A layer\'s file is named by its way from this tombolo.json, with /: "sky.svg" or ' + '"layers/heron.svg#body".';
+    return { from, message, severity: 'error' };
+  }
+  if (!drawing) {
+    const message =
+      `There is no readable file "${file}" beside this tombolo.json: the stack is checked without it. ` +
+      'Write the file, or take this layer out.';
+    return { from, message, severity: 'error' };
+  }
+  if (id === undefined || groupOfElement(drawing, entry, id).length > 0) return undefined;
+  if (elementWithId(drawing, id)) {
+    const message = `Element "${id}" of ${file} draws nothing, so that this layer has no sheet.`;
+    return { from, message, severity: 'warning' };
+  }
+  return {
+    from,
+    message: `No element of ${file} has the id "${id}": the stack is checked without it.`,
+    severity: 'error',
+  };
+}

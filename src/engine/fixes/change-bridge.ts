@@ -1,0 +1,232 @@
+/** Bridges that are there already, changed by the same surgery that puts new ones in. */
+import type { Bridge } from '../../edits/plan/types';
+import { composeEdits } from '../../edits/path/compose-edits';
+import { crossGap } from '../../edits/plan/at-point';
+import { changedBy, cutStrips, ROUNDING_ROOM, stripsFor } from '../../edits/bridge/cut';
+import { shapesNear } from '../../edits/strip/shapes-near';
+import { removeBridge } from '../../edits/bridge/remove-bridge';
+import { standingBridgeAt, type StandingBridge } from '../../edits/plan/detect';
+import { polygonOf, stripAlong, type Strip } from '../../edits/strip/strip';
+import type { Point } from '../../geometry/base/curve-types';
+import { contains } from '../../geometry/boolean';
+import { add, dot, perpendicular, scale, subtract } from '../../geometry/base/vector';
+import type { Region } from '../../geometry/base/polygon-types';
+import type { Mend, Report } from '../../report/report';
+import { formatMillimetres } from '../../config/length';
+import { limitsOf } from '../../config/limits';
+import type { Sheet } from '../../sheet/types';
+import type { TextEdit } from '../../text/text';
+import { placesDrawnAt } from './bridge-at';
+import { bridgeWidthFor, hiddenOn } from './bridge-islands';
+import { checkEdited, prove, type Pledge } from './verify';
+import { configOf } from '../check/effective-config';
+
+/** What is to become of a bridge. */
+export type BridgeChange =
+  /** mm as cut. */
+  | { readonly kind: 'width'; readonly width: number }
+  /** To a place in the same gap, sheet mm. */
+  | { readonly kind: 'move'; readonly to: Point }
+  | { readonly kind: 'remove' };
+
+/** Wider necks than so many limits are parts of the picture (common practice, no source). */
+const WIDEST = 6;
+
+/** In limits. */
+const OFFERED_WIDTHS = [1, 1.5, 2];
+/** In widths. */
+const STEP = 2;
+/** mm */
+const NOTICEABLE = 0.02;
+
+/** The bridge that the command at an offset of the text draws a side of, and its sheet. */
+export function bridgeAtOffset(report: Report, offset: number): { sheet: Sheet; bridge: StandingBridge } | undefined {
+  for (const sheet of report.sheets) {
+    for (const place of placesDrawnAt(sheet, offset)) {
+      const bridge = bridgeStandingAt(report, sheet, place);
+      if (bridge) return { sheet, bridge };
+    }
+  }
+  return undefined;
+}
+
+/** The bridge at a place of a sheet, in or beside it; sheet mm. */
+export function bridgeStandingAt(report: Report, sheet: Sheet, place: Point): StandingBridge | undefined {
+  const widest = WIDEST * limitsOf(configOf(report.settings)).bridge + sheet.kerf;
+  return standingBridgeAt(sheet, place, widest);
+}
+
+/**
+ * What is worth offering without being told more: the limit and widths above it, a step along the gap, taking it out.
+ */
+export function changesFor(report: Report, sheet: Sheet, bridge: StandingBridge): BridgeChange[] {
+  const limit = limitsOf(configOf(report.settings)).bridge;
+  const widths = OFFERED_WIDTHS.map((times) => Math.round(100 * times * limit) / 100).filter(
+    (width) => Math.abs(width - (bridge.width - sheet.kerf)) > NOTICEABLE,
+  );
+  const step = scale(perpendicular(bridge.along), STEP * Math.max(limit, bridge.width));
+  return [
+    ...widths.map((width): BridgeChange => ({ kind: 'width', width })),
+    { kind: 'move', to: add(bridge.centre, step) },
+    { kind: 'move', to: subtract(bridge.centre, step) },
+    { kind: 'remove' },
+  ];
+}
+
+/** @returns a sentence where the bridge cannot be changed so */
+export function changeBridge(
+  report: Report,
+  sheet: Sheet,
+  bridge: StandingBridge,
+  change: BridgeChange,
+): Mend | string {
+  if (change.kind === 'remove') return remove(report, sheet, bridge);
+  if (change.kind === 'move') return move(report, sheet, bridge, change.to);
+  const now = bridge.width - sheet.kerf;
+  if (Math.abs(change.width - now) < 2 * ROUNDING_ROOM) return `The bridge is ${formatMillimetres(now)} wide already.`;
+  return change.width > now ? widen(report, sheet, bridge, change.width) : narrow(report, sheet, bridge, change.width);
+}
+
+function narrow(report: Report, sheet: Sheet, bridge: StandingBridge, width: number): Mend | string {
+  const title = `Narrow this bridge to ${formatMillimetres(width)}`;
+  return anew(report, sheet, bridge, width, titled('narrow-bridge', title));
+}
+
+/** Drawn anew in its place; a neck between two shapes, which cannot be taken out, gets a strip over it. */
+function widen(report: Report, sheet: Sheet, bridge: StandingBridge, width: number): Mend | string {
+  const named = titled('widen-bridge', `Widen this bridge to ${formatMillimetres(width)}`);
+  const recut = anew(report, sheet, bridge, width, named);
+  if (typeof recut !== 'string') return recut;
+  const strip = stripOver(bridge, bridgeWidthFor(report, sheet, width) + ROUNDING_ROOM);
+  const outcome = cutStrips(sheet, [strip]);
+  if ('refusal' in outcome) return outcome.refusal;
+  return proven(report, sheet, outcome.edits, { within: changedBy(sheet, [strip]), ...named });
+}
+
+function anew(report: Report, sheet: Sheet, bridge: StandingBridge, width: number, named: Titled): Mend | string {
+  return recut(report, sheet, bridge, named, (opened, after) => {
+    const options = { width: bridgeWidthFor(report, sheet, width), hidden: hiddenOn(after, opened) };
+    return crossGap(opened, bridge.centre, options, bridge.along) ?? 'The bridge cannot be drawn anew in its place.';
+  });
+}
+
+function move(report: Report, sheet: Sheet, bridge: StandingBridge, to: Point): Mend | string {
+  const by = subtract(to, bridge.centre);
+  const title = `Move this bridge ${formatMillimetres(Math.hypot(by.x, by.y))} ${wayOf(by)}`;
+  return recut(report, sheet, bridge, titled('move-bridge', title), (opened, after) => {
+    const gap = opened.openings.find((opening) => contains([opening], bridge.centre));
+    if (!gap || !contains([gap], to)) return 'A bridge can be moved only within its own gap.';
+    const options = { width: bridge.width - ROUNDING_ROOM, hidden: hiddenOn(after, opened) };
+    const across = crossGap(opened, to, options);
+    return across ?? 'The gap is too crooked there for a bridge: its sides must run alongside each other.';
+  });
+}
+
+/** As seen on the screen: y runs down. */
+function wayOf({ x, y }: Point): string {
+  if (Math.abs(x) > Math.abs(y)) return x > 0 ? 'to the right' : 'to the left';
+  return y > 0 ? 'down' : 'up';
+}
+
+interface Titled {
+  readonly kind: string;
+  readonly title: string;
+}
+
+function titled(kind: string, title: string): Titled {
+  return { kind, title };
+}
+
+/** The bridge taken out, and another put into the sheet without it; both as one change. */
+function recut(
+  report: Report,
+  sheet: Sheet,
+  bridge: StandingBridge,
+  named: Titled,
+  plan: (opened: Sheet, after: Report) => Bridge | string,
+): Mend | string {
+  const removed = removeBridge(sheet, bridge);
+  if ('refusal' in removed) return removed.refusal;
+  const after = checkEdited(report, removed.edits);
+  const opened = after.sheets[report.sheets.indexOf(sheet)];
+  if (!opened) return 'The layers would be others than before.';
+  const planned = plan(opened, after);
+  if (typeof planned === 'string') return planned;
+  const strips = stripsFor(opened, [planned]);
+  const cut = cutStrips(opened, strips);
+  if ('refusal' in cut) return cut.refusal;
+  const edits = composeEdits(report.text, removed.edits, cut.edits);
+  const within = [...around(sheet, bridge), ...changedBy(opened, strips)];
+  const mend = proven(report, sheet, edits, { ...named, within });
+  if (typeof mend === 'string') return mend;
+  const { from, to, length, hiddenShare = 0 } = planned;
+  const ghost = {
+    layer: sheet.layer.name,
+    strip: polygonOf(strips[0] as Strip),
+    from,
+    to,
+    length,
+    shown: 1 - hiddenShare,
+  };
+  return { ...mend, bridges: [{ ...ghost, width: planned.width - sheet.kerf }] };
+}
+
+function remove(report: Report, sheet: Sheet, bridge: StandingBridge): Mend | string {
+  const removed = removeBridge(sheet, bridge);
+  if ('refusal' in removed) return removed.refusal;
+  const after = checkEdited(report, removed.edits).sheets[report.sheets.indexOf(sheet)];
+  const fallen = after ? islandArea(after) - islandArea(sheet) : 0;
+  const title =
+    fallen > 0 ? `Remove this bridge (it is the last: ${fallen.toFixed(1)} mm² will fall out)` : 'Remove this bridge';
+  return proven(report, sheet, removed.edits, {
+    ...titled('remove-bridge', title),
+    within: around(sheet, bridge),
+    mayCome: ['floating-island', 'thin-bridge', 'loose-tongue'],
+  });
+}
+
+function islandArea({ pieces }: Sheet): number {
+  return pieces.reduce((sum, { island, area }) => sum + (island ? area : 0), 0);
+}
+
+function stripOver(bridge: StandingBridge, width: number): Strip {
+  const [from, to] = endsOf(bridge);
+  return stripAlong(from, to, width, 0.1 * width);
+}
+
+/** The ends of its middle line, beyond the farthest ends of its sides. */
+function endsOf({ centre, along, sides }: StandingBridge): readonly [Point, Point] {
+  const places = sides.flat().map((end) => dot(subtract(end, centre), along));
+  return [add(centre, scale(along, Math.min(...places))), add(centre, scale(along, Math.max(...places)))];
+}
+
+/** Where taking a bridge out may change the openings: its own place, and a little of both banks. */
+function around({ layer }: Sheet, bridge: StandingBridge): Region {
+  const [from, to] = endsOf(bridge);
+  const place = stripAlong(from, to, 1.05 * bridge.width, bridge.width);
+  // The ends of lines may be round or slanted: the sides say little about how far they reach.
+  const lines = [
+    ...shapesNear(
+      layer.shapes.filter(({ part }) => part === 'stroke'),
+      [place],
+    ).keys(),
+  ];
+  const reach = layer.reading === 'openings' ? Math.max(0, ...lines.map(({ strokeWidth = 0 }) => strokeWidth)) : 0;
+  return [polygonOf(stripAlong(from, to, 1.05 * bridge.width + 2 * reach, bridge.width + reach))];
+}
+
+interface Claim extends Titled {
+  readonly within: Region;
+  readonly mayCome?: Pledge['mayCome'];
+}
+
+function proven(
+  report: Report,
+  sheet: Sheet,
+  edits: readonly TextEdit[],
+  { kind, title, within, mayCome = [] }: Claim,
+): Mend | string {
+  const proof = prove(report, edits, { gone: [], within: new Map([[sheet.layer.name, within]]), mayCome });
+  if (typeof proof === 'string') return proof;
+  return { kind, title, check: 'thin-bridge', preferred: false, safe: false, edits };
+}

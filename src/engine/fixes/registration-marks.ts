@@ -1,0 +1,182 @@
+/**
+ * Register marks in every sheet of a stack: a corner notch, an angle that points to the sheet's upper left corner, and
+ * a plain cross-hair in each of the two corners beside it. Far apart, they also show a sheet that lies turned.
+ */
+import { joinInserts } from '../../edits/bridge/add-strips';
+import { decimalsFor } from '../../edits/path/precision';
+import { formatNumber } from '../../edits/path/path-style';
+import type { Drawing } from '../../drawing/types';
+import type { Finding } from '../../checks/finding';
+import type { Matrix, Point } from '../../geometry/base/curve-types';
+import { apply, invert, maxScale } from '../../geometry/base/matrix';
+import { areaOf, difference, offset } from '../../geometry/boolean';
+import type { Box, Region } from '../../geometry/base/polygon-types';
+import { ringOfPoints } from '../../geometry/base/ring';
+import { attribute, prefixOf } from '../../markup/query';
+import type { ElementNode } from '../../markup/tree';
+import type { FileEdits, Mend, Report } from '../../report/report';
+import type { Config } from '../../config/types';
+import { kerfOf, limitsOf } from '../../config/limits';
+import { registerMarks } from '../../stack/registration-marks';
+import type { Sheet } from '../../sheet/types';
+import type { TextEdit } from '../../text/text';
+import { prove } from './verify';
+import { configOf } from '../check/effective-config';
+
+/** mm: arms of this length are found again by eye. Common practice, no source. */
+const USUAL_SIZE = 5;
+const LEAST_SIZE = 3;
+
+/** mm beyond the least widths, so that no mark is at a limit. */
+const SPARE = 0.3;
+
+interface Mark {
+  readonly kind: 'corner-notch' | 'cross-hair';
+  /** The outline in sheet mm. */
+  readonly outline: readonly Point[];
+}
+
+/**
+ * Cuts the marks in every layer of the stack that has none, in all its files. Not offered where the margin has no room
+ * for them and an opening is in their way, nor where a layer could not be given them.
+ * @param finding what asks for them, if anything does: it must be gone
+ */
+export function markRegister(report: Report, finding?: Finding): Mend[] {
+  const first = report.stack.layers[0];
+  if (!first || report.stack.layers.length < 2) return [];
+  const marks = marksFor(first.sheet.frame, configOf(report.settings));
+  const own = report.project?.file ?? '';
+  const files = new Map<string, TextEdit[]>();
+  for (const { file, sheet } of report.stack.layers) {
+    if (registerMarks(sheet.layer).length > 0) continue;
+    const edit = marksIn(sheet, marks);
+    if (!edit) return [];
+    files.set(file, joinInserts([...(files.get(file) ?? []), edit]));
+  }
+  const edits = files.get(own);
+  if (!edits) return [];
+  const others = [...files]
+    .filter(([file]) => file !== own)
+    .map(([file, theirs]): FileEdits => ({ file, edits: theirs }));
+  return isProven(report, finding, marks, { edits, others }) ? [mendOf(edits, others, finding)] : [];
+}
+
+function mendOf(edits: readonly TextEdit[], others: readonly FileEdits[], finding: Finding | undefined): Mend {
+  return {
+    kind: 'register-stack',
+    title: 'Cut register marks in every sheet of the stack',
+    check: finding?.check ?? 'frame-mismatch',
+    preferred: finding !== undefined,
+    safe: false,
+    edits,
+    ...(others.length > 0 ? { others } : {}),
+  };
+}
+
+function marksFor(frame: Box, config: Config): Mark[] {
+  const { bridge, opening } = limitsOf(config);
+  const clear = bridge + kerfOf(config) + SPARE;
+  const room = config.margin - 2 * clear;
+  const inMargin = room >= LEAST_SIZE;
+  const size = inMargin ? Math.min(room, USUAL_SIZE) : USUAL_SIZE;
+  const bar = Math.max(opening + SPARE, size / 6);
+  const inset = inMargin ? config.margin / 2 : clear + size / 2;
+  const [left, right, top, bottom] = [frame.minX + inset, frame.maxX - inset, frame.minY + inset, frame.maxY - inset];
+  return [
+    { kind: 'corner-notch', outline: angle({ x: left - size / 2, y: top - size / 2 }, size, bar) },
+    { kind: 'cross-hair', outline: cross({ x: right, y: top }, size / 2, bar / 2) },
+    { kind: 'cross-hair', outline: cross({ x: left, y: bottom }, size / 2, bar / 2) },
+  ];
+}
+
+/** @param corner the outer one */
+function angle({ x, y }: Point, size: number, bar: number): Point[] {
+  return [
+    [0, 0],
+    [size, 0],
+    [size, bar],
+    [bar, bar],
+    [bar, size],
+    [0, size],
+  ].map(([across = 0, down = 0]) => ({ x: x + across, y: y + down }));
+}
+
+/** @param reach of the arms from the middle */
+function cross({ x, y }: Point, reach: number, half: number): Point[] {
+  const arm = [
+    [-half, -reach],
+    [half, -reach],
+    [half, -half],
+  ];
+  return [0, 1, 2, 3].flatMap((turn) =>
+    arm.map(([across = 0, down = 0]) => {
+      let [u, v] = [across, down];
+      for (let quarter = 0; quarter < turn; quarter++) [u, v] = [-v, u];
+      return { x: x + u, y: y + v };
+    }),
+  );
+}
+
+/** The insertion that cuts the marks in a layer; undefined where nothing that is added would be cut as it should. */
+function marksIn({ layer, drawing }: Sheet, marks: readonly Mark[]): TextEdit | undefined {
+  if (layer.reading === 'sheet') return undefined;
+  const place = placeIn(layer.element ?? drawing.document.root, drawing);
+  const toUser = place && invert(place.toMm);
+  if (!place || !toUser) return undefined;
+  const { text } = drawing.document;
+  const decimals = decimalsFor(maxScale(place.toMm));
+  const style =
+    layer.reading === 'outlines'
+      ? `fill="none" stroke="${layer.paint}" stroke-width="${formatNumber(0.1 / maxScale(place.toMm), decimals + 1)}"`
+      : `fill="${layer.paint}" stroke="none"`;
+  const { prefix, at } = place;
+  const [lineStart] = /(?:\r?\n)[ \t]*$/.exec(text.slice(0, at)) ?? [];
+  const elements = marks.map(
+    ({ kind, outline }) =>
+      `<${prefix}path data-tombolo-register="${kind}" ${style} d="${pathData(outline, toUser, decimals)}"/>`,
+  );
+  const lines = lineStart === undefined ? elements : elements.map((element) => `  ${element}${lineStart}`);
+  return { span: { from: at, to: at }, text: lines.join('') };
+}
+
+interface Place {
+  readonly at: number;
+  readonly toMm: Matrix;
+  readonly prefix: string;
+}
+
+/** Before the end tag of the root, or of a group in it that is not transformed. */
+function placeIn(element: ElementNode | undefined, { document: { root }, toMm }: Drawing): Place | undefined {
+  if (!element?.endTag) return undefined;
+  const isPlainGroup = element.parent === root && element.localName === 'g' && !attribute(element, 'transform');
+  if (element !== root && !isPlainGroup) return undefined;
+  const prefix = prefixOf(element);
+  return { at: element.endTag.from, toMm, prefix };
+}
+
+function pathData(outline: readonly Point[], toUser: Matrix, decimals: number): string {
+  const points = outline.map((point) => apply(toUser, point));
+  return `M${points.map(({ x, y }) => `${formatNumber(x, decimals)} ${formatNumber(y, decimals)}`).join('L')}Z`;
+}
+
+/** Whether every layer ends up with the marks, and nothing else changes or gets worse. */
+function isProven(
+  report: Report,
+  finding: Finding | undefined,
+  marks: readonly Mark[],
+  { edits, others }: { edits: readonly TextEdit[]; others: readonly FileEdits[] },
+): boolean {
+  const region: Region = marks.map(({ outline }) => ({ outer: ringOfPoints(outline), holes: [] }));
+  const around = offset(region, 0.01);
+  const within = (each: Report) => new Map(each.sheets.map((sheet) => [sheet.layer.name, around]));
+  const files = report.project?.report.files ?? new Map<string, Report>();
+  const elsewhere = new Map(others.map(({ file }) => [file, within(files.get(file) ?? report)]));
+  const proof = prove(report, edits, { gone: finding ? [finding] : [], within: within(report), elsewhere }, others);
+  return (
+    typeof proof !== 'string' &&
+    proof.stack.layers.every(
+      ({ sheet }) =>
+        registerMarks(sheet.layer).length > 0 && areaOf(difference(offset(region, -0.01), sheet.openings)) < 0.01,
+    )
+  );
+}

@@ -1,0 +1,99 @@
+/** What a colour gains when it is spread under a later neighbour, so that a slip leaves no bare ground. Millimetres. */
+import {
+  areaOf,
+  boxOfPolygon,
+  clipToBox,
+  contains,
+  difference,
+  intersection,
+  offset,
+  union,
+} from '../../geometry/boolean';
+import type { Point } from '../../geometry/base/curve-types';
+import type { Box, Polygon, Region } from '../../geometry/base/polygon-types';
+import { boxesTouch, growBox, joinBoxes } from '../../geometry/base/ring';
+import type { BareGap, ShortOverlap } from '../../stack';
+import type { Sheet } from '../../sheet/types';
+
+/** mm: how far the new shape reaches into the colour that it widens, so that the two are one opening. */
+const INTO = 0.15;
+
+/** mm: what is spread more than needed, for curves that are written down and flattened again. */
+const ROOM = 0.05;
+
+/** mm: ground between edges that were meant to meet, which goes to the colour as well. */
+const CRACK = 0.006;
+
+/** mm²: less is left over where edges run together. */
+const SLIVER = 0.002;
+
+/**
+ * Under the part of a seam that is short, the earlier colour grows until it reaches `slip` mm under the later one's edge.
+ */
+export function spreadUnder(earlier: Sheet, later: Sheet, overlap: ShortOverlap, slip: number): Region {
+  const by = slip - overlap.width + ROOM;
+  const samples = samplesOf(overlap, slip / 2);
+  const around = growBox(joinBoxes(samples.map(({ x, y }) => ({ minX: x, minY: y, maxX: x, maxY: y }))), 6 * slip);
+  const band = union(samples.map((point) => [discAbout(point, 2 * slip + ROOM)]));
+  const [own, other] = [cropped(earlier.openings, around), cropped(later.openings, around)];
+  const grown = intersection(intersection(offset(own, by), other), band);
+  return joinedTo(difference(grown, own), closed(union([own, other]), CRACK));
+}
+
+/** Fills a bare gap with the earlier colour, and goes on to `slip` mm under the later one. */
+export function spreadAcross(earlier: Sheet, later: Sheet, gap: BareGap, slip: number): Region {
+  const { onEarlier, onLater, length } = gap;
+  const middle = { x: (onEarlier.x + onLater.x) / 2, y: (onEarlier.y + onLater.y) / 2 };
+  const reach = length + 6 * slip;
+  const around = growBox({ minX: middle.x, minY: middle.y, maxX: middle.x, maxY: middle.y }, reach);
+  const [own, other] = [cropped(earlier.openings, around), cropped(later.openings, around)];
+  const painted = union([own, other]);
+  const half = (slip + ROOM) / 2;
+  const narrow = difference(closed(painted, half), painted);
+  const filled = narrow.filter((polygon) => contains(offset([polygon], ROOM), middle));
+  const under = intersection(offset(filled, slip + ROOM), other);
+  return joinedTo(difference(union([filled, under]), own), closed(union([painted, filled]), CRACK));
+}
+
+/** With ground up to twice the distance wide filled. */
+function closed(region: Region, by: number): Region {
+  return offset(offset(region, by, 'miter'), -by, 'miter');
+}
+
+function cropped(openings: Region, box: Box): Region {
+  return clipToBox(
+    openings.filter((polygon) => boxesTouch(boxOfPolygon(polygon), box)),
+    box,
+  );
+}
+
+/** Points along the course, no farther apart than `step` mm; where many segments are short, fewer than there are. */
+function samplesOf({ course }: ShortOverlap, step: number): Point[] {
+  const cells = new Map<string, Point>();
+  for (const { ax, ay, bx, by } of course) {
+    const steps = Math.max(1, Math.ceil(Math.hypot(bx - ax, by - ay) / step));
+    for (let i = 0; i <= steps; i += 1) {
+      const point = { x: ax + (i / steps) * (bx - ax), y: ay + (i / steps) * (by - ay) };
+      cells.set(`${Math.round(point.x / step)} ${Math.round(point.y / step)}`, point);
+    }
+  }
+  return [...cells.values()];
+}
+
+const CORNERS = 16;
+
+function discAbout({ x, y }: Point, radius: number): Polygon {
+  const outer = new Float64Array(2 * CORNERS);
+  for (let i = 0; i < CORNERS; i += 1) {
+    const angle = (2 * Math.PI * i) / CORNERS;
+    outer[2 * i] = x + radius * Math.cos(angle);
+    outer[2 * i + 1] = y + radius * Math.sin(angle);
+  }
+  return { outer, holes: [] };
+}
+
+/** Without slivers, and with a rim that reaches into what is there already, but not beyond `ground`. */
+function joinedTo(added: Region, ground: Region): Region {
+  const parts = added.filter((polygon) => areaOf(polygon) > SLIVER);
+  return intersection(offset(parts, INTO), ground).filter((polygon) => areaOf(polygon) > SLIVER);
+}

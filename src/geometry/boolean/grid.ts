@@ -1,0 +1,34 @@
+/** The integer grid on which polygon algebra is done: 0.1 µm. */
+import type { Ring } from '../base/polygon-types';
+
+/** Grid units per mm. */
+export const UNITS_PER_MM = 1e4;
+
+/** 1 km, in mm: coordinates beyond it are drawn in, so that products of grid coordinates stay sound. */
+const FARTHEST = 1e6;
+
+/** In grid units. Points that are not finite, or fall on their forerunner, are left out. */
+export function toGrid(ring: Ring, units = UNITS_PER_MM): Ring {
+  const grid = new Float64Array(ring.length);
+  let size = 0;
+  for (let index = 0; index + 1 < ring.length; index += 2) {
+    const x = roundToGrid(ring[index] ?? Number.NaN, units);
+    const y = roundToGrid(ring[index + 1] ?? Number.NaN, units);
+    if (Number.isNaN(x) || Number.isNaN(y)) continue;
+    if (size > 0 && grid[size - 2] === x && grid[size - 1] === y) continue;
+    grid[size] = x;
+    grid[size + 1] = y;
+    size += 2;
+  }
+  return grid.subarray(0, size);
+}
+
+/** `+ 0` turns −0 into 0. */
+function roundToGrid(value: number, units: number): number {
+  return Math.round(Math.max(-FARTHEST, Math.min(FARTHEST, value)) * units) + 0;
+}
+
+/** In mm. */
+export function fromGrid(ring: Ring, units = UNITS_PER_MM): Ring {
+  return ring.map((value) => value / units);
+}

@@ -1,0 +1,89 @@
+/**
+ * The plane as edges that meet only in their ends divide it. Half-edge 2i runs along edge i, 2i + 1 against it; each
+ * half-edge has a face on its left (y up), and the half-edges round one side of a face form a cycle.
+ */
+import { hashPoint, tableSize, type Edges } from './edge-set';
+import { orientation } from './orientation';
+
+export interface PlanarGraph {
+  readonly halfEdges: number;
+  /** Of each half-edge: the vertex it starts from. */
+  readonly origin: Int32Array;
+  /** Of each half-edge: the next one along the face on its left. */
+  readonly next: Int32Array;
+  /** Of each vertex. */
+  readonly x: number[];
+  readonly y: number[];
+  /** Of each vertex: its outgoing half-edge of the largest angle in (−π, π] of which −π/2 is the smallest. */
+  readonly last: Int32Array;
+}
+
+export function buildPlanarGraph(edges: Edges, { origin, x, y } = numberVertices(edges)): PlanarGraph {
+  const halfEdges = 2 * edges.ax.length;
+  const { starts, outgoing } = gatherOutgoing(origin, x.length);
+  const next = new Int32Array(halfEdges);
+  const last = new Int32Array(x.length);
+  for (let vertex = 0; vertex < x.length; vertex += 1) {
+    const fan = outgoing.subarray(starts[vertex] ?? 0, starts[vertex + 1] ?? 0);
+    if (fan.length > 1) sortByAngle(fan, origin, x, y);
+    for (let place = 0; place < fan.length; place += 1) {
+      const clockwise = fan[place === 0 ? fan.length - 1 : place - 1] ?? 0;
+      next[(fan[place] ?? 0) ^ 1] = clockwise;
+    }
+    last[vertex] = fan[fan.length - 1] ?? 0;
+  }
+  return { halfEdges, origin, next, x, y, last };
+}
+
+export function numberVertices(edges: Edges): Pick<PlanarGraph, 'origin' | 'x' | 'y'> {
+  const count = edges.ax.length;
+  const origin = new Int32Array(2 * count);
+  const [x, y]: [number[], number[]] = [[], []];
+  const slots = new Int32Array(tableSize(2 * count)).fill(-1);
+  const mask = slots.length - 1;
+  const numberOf = (px: number, py: number): number => {
+    let slot = hashPoint(px, py) & mask;
+    for (let vertex = slots[slot] ?? -1; vertex >= 0; vertex = slots[slot] ?? -1) {
+      if (x[vertex] === px && y[vertex] === py) return vertex;
+      slot = (slot + 1) & mask;
+    }
+    slots[slot] = x.length;
+    y.push(py);
+    return x.push(px) - 1;
+  };
+  for (let edge = 0; edge < count; edge += 1) {
+    origin[2 * edge] = numberOf(edges.ax[edge] ?? 0, edges.ay[edge] ?? 0);
+    origin[2 * edge + 1] = numberOf(edges.bx[edge] ?? 0, edges.by[edge] ?? 0);
+  }
+  return { origin, x, y };
+}
+
+/** Half-edges grouped by origin: those of vertex v are outgoing[starts[v] … starts[v + 1] − 1]. */
+function gatherOutgoing(origin: Int32Array, vertices: number): { starts: Int32Array; outgoing: Int32Array } {
+  const starts = new Int32Array(vertices + 1);
+  for (const vertex of origin) starts[vertex + 1] = (starts[vertex + 1] ?? 0) + 1;
+  for (let vertex = 0; vertex < vertices; vertex += 1) {
+    starts[vertex + 1] = (starts[vertex + 1] ?? 0) + (starts[vertex] ?? 0);
+  }
+  const outgoing = new Int32Array(origin.length);
+  const filled = starts.slice();
+  origin.forEach((vertex, halfEdge) => {
+    const place = filled[vertex] ?? 0;
+    outgoing[place] = halfEdge;
+    filled[vertex] = place + 1;
+  });
+  return { starts, outgoing };
+}
+
+/**
+ * Anticlockwise (y up). Half-edges along their edge (even) point to greater x, or straight up: they fill the angles
+ * from −π/2 (excluded) to π/2, those against it (odd) the other half turn, so the order of oddness comes first.
+ */
+function sortByAngle(fan: Int32Array, origin: Int32Array, x: readonly number[], y: readonly number[]): void {
+  fan.sort((p, q) => {
+    if ((p & 1) !== (q & 1)) return (p & 1) - (q & 1);
+    const [from, toP, toQ] = [origin[p] ?? 0, origin[p ^ 1] ?? 0, origin[q ^ 1] ?? 0];
+    const [px, py, qx, qy] = [x[toP] ?? 0, y[toP] ?? 0, x[toQ] ?? 0, y[toQ] ?? 0];
+    return -orientation(x[from] ?? 0, y[from] ?? 0, px, py, qx, qy);
+  });
+}

@@ -1,0 +1,164 @@
+/**
+ * The algebra of regions. All results lie on a grid of 0.1 µm, turn as `region.ts` says, and hold each hole in its own
+ * outer ring. Polygons whose boxes touch nothing are passed on as they are.
+ */
+import type { Point } from '../base/curve-types';
+import type { Box, Polygon, Region, Ring } from '../base/polygon-types';
+import { offsetRings, type FillRuleName, type Join } from './clipper';
+import { clusterBoxes } from '../spatial/clusters';
+import { combineRings } from './combine';
+import { nestRings } from './nest';
+import { resultOf, solveClusters, type SolvedCluster } from './cluster-cache';
+import {
+  boxContainsBox,
+  boxesTouch,
+  boxOfRing,
+  growBox,
+  perimeter,
+  polygonOfBox,
+  reverseRing,
+  ringContains,
+  ringsOf,
+  signedArea,
+} from '../base/ring';
+
+export { partAtPinches, splitAtPinches, type Parted } from './pinch-points';
+export type { FillRuleName, Join } from './clipper';
+
+/** Two grid units, in mm: boxes closer than this may interact after rounding to the grid. */
+const NEAR = 2e-4;
+
+/** In mm: how far round joins may stay from true arcs when nothing else is asked for. */
+const ARC_TOLERANCE = 1e-3;
+
+/** What a renderer fills: the rings (each closed, of any course, crossing at will) read by the fill rule. */
+export function regionFromRings(rings: readonly Ring[], fillRule: FillRuleName): Region {
+  return nestRings(combineRings('union', rings, [], fillRule));
+}
+
+export function union(regions: readonly Region[]): Region {
+  return resultOf(unionByCluster(regions));
+}
+
+/** The union, with what a later one can take over. */
+export function unionByCluster(regions: readonly Region[], earlier?: readonly SolvedCluster[]): SolvedCluster[] {
+  const unite = (cluster: Region): Region =>
+    cluster.length === 1 ? cluster : nestRings(combineRings('union', cluster.flatMap(ringsOf), [], 'nonzero'));
+  return solveClusters(regions.flat(), NEAR, unite, earlier);
+}
+
+function inClusters<T>(items: readonly T[], boxOf: (item: T) => Box, solve: (cluster: T[]) => Region): Region {
+  const clusters = clusterBoxes(items.map(boxOf), NEAR);
+  return clusters.flatMap((members) => solve(members.flatMap((member) => items[member] ?? [])));
+}
+
+/** What of `a` lies outside `b`. */
+export function difference(a: Region, b: Region): Region {
+  return combine('difference', a, b);
+}
+
+export function intersection(a: Region, b: Region): Region {
+  return combine('intersection', a, b);
+}
+
+interface Side {
+  readonly polygon: Polygon;
+  readonly first: boolean;
+}
+
+function combine(operation: 'difference' | 'intersection', a: Region, b: Region): Region {
+  const sides: Side[] = [
+    ...a.map((polygon) => ({ polygon, first: true })),
+    ...b.map((polygon) => ({ polygon, first: false })),
+  ];
+  return inClusters(
+    sides,
+    (side) => boxOfPolygon(side.polygon),
+    (cluster) => {
+      const subject = cluster.filter((side) => side.first).map((side) => side.polygon);
+      const clip = cluster.filter((side) => !side.first).map((side) => side.polygon);
+      if (subject.length === 0) return [];
+      if (clip.length === 0) return operation === 'difference' ? subject : [];
+      return nestRings(combineRings(operation, subject.flatMap(ringsOf), clip.flatMap(ringsOf), 'nonzero'));
+    },
+  );
+}
+
+/** What of the region lies in the box; polygons wholly inside are passed on as they are. */
+export function clipToBox(region: Region, box: Box): Region {
+  const clip: Region = [polygonOfBox(box)];
+  return region.flatMap((polygon) => {
+    const around = boxOfPolygon(polygon);
+    if (boxContainsBox(box, around)) return [polygon];
+    return boxesTouch(box, around) ? intersection([polygon], clip) : [];
+  });
+}
+
+/**
+ * The region grown by `delta` mm, or shrunk when negative. Round joins stay within `tolerance` mm of true arcs;
+ * mitres longer than ten times the offset are cut off.
+ */
+export function offset(region: Region, delta: number, join: Join = 'round', tolerance = ARC_TOLERANCE): Region {
+  return delta === 0 ? region : resultOf(offsetByCluster(region, delta, join, tolerance));
+}
+
+/** The same, with what a later one by the same delta, join and tolerance can take over; delta is not 0. */
+export function offsetByCluster(
+  region: Region,
+  delta: number,
+  join: Join = 'round',
+  tolerance = ARC_TOLERANCE,
+  earlier?: readonly SolvedCluster[],
+): SolvedCluster[] {
+  const reach = delta > 0 ? delta * (join === 'miter' ? 10 : 2) : 0;
+  const move = (cluster: Region): Region =>
+    nestRings(combineRings('union', offsetRings(cluster.flatMap(ringsOf), delta, join, tolerance), [], 'nonzero'));
+  return solveClusters(region, 2 * reach + NEAR, move, earlier);
+}
+
+/**
+ * What remains of the box without the openings. Openings that keep clear of the box's border are turned inside out
+ * (their outer rings become holes, their holes pieces); only those at the border are cut off by a real difference.
+ */
+export function complementInBox(openings: Region, box: Box): Region {
+  const inner = growBox(box, -NEAR);
+  const clear = openings.filter((polygon) => boxContainsBox(inner, boxOfPolygon(polygon)));
+  const others = openings.filter((polygon) => !boxContainsBox(inner, boxOfPolygon(polygon)));
+  const frame: Region = combineRings('union', [polygonOfBox(box).outer], [], 'nonzero').map((outer) => ({
+    outer,
+    holes: [],
+  }));
+  const rest = others.length > 0 ? difference(frame, others) : frame;
+  return nestRings([...rest.flatMap(ringsOf), ...clear.flatMap(ringsOf).map(reverseRing)]);
+}
+
+type Measurable = Region | Polygon | Ring;
+
+/** In mm², holes taken off; of a ring, without sign. */
+export function areaOf(shape: Measurable): number {
+  if (shape instanceof Float64Array) return Math.abs(signedArea(shape));
+  if (isRegion(shape)) return shape.reduce((sum, polygon) => sum + areaOf(polygon), 0);
+  return shape.holes.reduce((area, hole) => area - areaOf(hole), areaOf(shape.outer));
+}
+
+/** In mm, holes counted too. */
+export function perimeterOf(shape: Measurable): number {
+  if (shape instanceof Float64Array) return perimeter(shape);
+  if (isRegion(shape)) return shape.reduce((sum, polygon) => sum + perimeterOf(polygon), 0);
+  return ringsOf(shape).reduce((sum, ring) => sum + perimeter(ring), 0);
+}
+
+function isRegion(shape: Region | Polygon): shape is Region {
+  return Array.isArray(shape);
+}
+
+/** On the boundary either answer may come. */
+export function contains(region: Region, point: Point): boolean {
+  return region.some(({ outer, holes }) => {
+    return ringContains(outer, point) && !holes.some((hole) => ringContains(hole, point));
+  });
+}
+
+export function boxOfPolygon(polygon: Polygon): Box {
+  return boxOfRing(polygon.outer);
+}

@@ -1,0 +1,66 @@
+/** Puts holes into the outer rings they belong to. */
+import type Flatbush from 'flatbush';
+import type { Point } from '../base/curve-types';
+import type { Box, Region, Ring } from '../base/polygon-types';
+import { indexBoxes } from '../spatial/clusters';
+import { boxContainsBox, boxOfRing, forEachEdge, ringContains, signedArea } from '../base/ring';
+
+interface Outer {
+  readonly ring: Ring;
+  readonly box: Box;
+  readonly area: number;
+  readonly holes: Ring[];
+}
+
+/**
+ * A region from rings that do not cross each other (they may touch): rings of positive area are outer ones, rings of
+ * negative area holes, each held by the smallest outer ring round it. Rings without area are dropped, and so are
+ * holes that nothing holds.
+ */
+export function nestRings(rings: readonly Ring[]): Region {
+  const outers: Outer[] = [];
+  const holes: { ring: Ring; area: number }[] = [];
+  for (const ring of rings) {
+    const area = signedArea(ring);
+    if (area > 0) outers.push({ ring, box: boxOfRing(ring), area, holes: [] });
+    else if (area < 0) holes.push({ ring, area: -area });
+  }
+  if (outers.length === 1) outers[0]?.holes.push(...holes.map((hole) => hole.ring));
+  else if (outers.length > 1 && holes.length > 0) placeHoles(outers, holes);
+  return outers.map(({ ring, holes: held }) => ({ outer: ring, holes: held }));
+}
+
+function placeHoles(outers: readonly Outer[], holes: readonly { ring: Ring; area: number }[]): void {
+  const index = indexBoxes(outers.map((outer) => outer.box));
+  for (const hole of holes) holderOf(hole.ring, hole.area, outers, index)?.holes.push(hole.ring);
+}
+
+/** An island inside the hole is smaller than the hole, the holder larger: so areas tell them apart. */
+function holderOf(hole: Ring, area: number, outers: readonly Outer[], index: Flatbush): Outer | undefined {
+  const box = boxOfRing(hole);
+  const around = index
+    .search(box.minX, box.minY, box.maxX, box.maxY)
+    .flatMap((found) => outers[found] ?? [])
+    .filter((outer) => outer.area >= area && boxContainsBox(outer.box, box))
+    .sort((a, b) => a.area - b.area);
+  if (around.length < 2) return around[0];
+  const inside = pointInside(hole);
+  return around.find((outer) => ringContains(outer.ring, inside)) ?? around.at(-1);
+}
+
+/** A point well within the ring at half its height: the middle of the widest stretch there. */
+export function pointInside(ring: Ring): Point {
+  const box = boxOfRing(ring);
+  const y = (box.minY + box.maxY) / 2;
+  const crossings: number[] = [];
+  forEachEdge(ring, (x0, y0, x1, y1) => {
+    if (y0 > y !== y1 > y) crossings.push(x0 + ((y - y0) / (y1 - y0)) * (x1 - x0));
+  });
+  crossings.sort((a, b) => a - b);
+  let best = { x: (box.minX + box.maxX) / 2, width: -1 };
+  for (let index = 0; index + 1 < crossings.length; index += 2) {
+    const [left, right] = [crossings[index] ?? 0, crossings[index + 1] ?? 0];
+    if (right - left > best.width) best = { x: (left + right) / 2, width: right - left };
+  }
+  return { x: best.x, y };
+}

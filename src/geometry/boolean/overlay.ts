@@ -1,0 +1,102 @@
+/**
+ * Regions from rings that cross, touch and coincide at will. All decisions are exact on an integer grid: edges are cut
+ * where they meet, each face of the plane gets its winding numbers, and the borders between filled and empty faces are
+ * traced. (The clipping libraries at hand lose or double area where several edges pass through one vertex.)
+ */
+import type { Ring } from '../base/polygon-types';
+import { noEdges, pushRing } from './edge-set';
+import { nodeEdges } from './snap-rounding';
+import { orientation } from './orientation';
+import { buildPlanarGraph, numberVertices, type PlanarGraph } from './half-edges';
+import { signedArea } from '../base/ring';
+import { windingsOf } from './winding-numbers';
+
+/** Whether a face is filled, from how often the first and the second set of rings wind round it. */
+export type Filled = (first: number, second: number) => boolean;
+
+/**
+ * Rings on the integer grid, of positive area round what is filled, of negative area round its holes. They cross
+ * nothing and touch in points only; where filled faces touch in a point, the rings part them.
+ * Undefined when rounding does not come to rest, which no known input brings about.
+ */
+export function overlayRings(first: readonly Ring[], second: readonly Ring[], filled: Filled): Ring[] | undefined {
+  const edges = noEdges();
+  for (const ring of first) pushRing(edges, ring, 1, 0);
+  for (const ring of second) pushRing(edges, ring, 0, 1);
+  const noded = nodeEdges(edges);
+  if (!noded) return undefined;
+  const vertices = numberVertices(noded.edges);
+  const alone = first.length + second.length === 1 ? (first[0] ?? second[0]) : undefined;
+  // A ring that meets itself nowhere, as most do, loses no edge and passes each vertex once.
+  if (alone && !noded.isCut && 2 * noded.edges.ax.length === alone.length && 2 * vertices.x.length === alone.length) {
+    return filled(first.length, second.length) ? [turnedOutwards(alone)] : [];
+  }
+  const graph = buildPlanarGraph(noded.edges, vertices);
+  const windings = windingsOf(noded, graph);
+  return traceBorders(graph, (face) => filled(windings.first[face] ?? 0, windings.second[face] ?? 0));
+}
+
+/** Turned so that its area is positive, and without vertices on straight courses; begun where `traceBorders` begins. */
+function turnedOutwards(ring: Ring): Ring {
+  const size = ring.length;
+  const points: number[] = [];
+  if (signedArea(ring) > 0) {
+    pushTurn(points, ring[size - 2]!, ring[size - 1]!);
+    for (let at = 0; at + 2 < size; at += 2) pushTurn(points, ring[at]!, ring[at + 1]!);
+  } else {
+    pushTurn(points, ring[0]!, ring[1]!);
+    for (let at = size - 2; at > 0; at -= 2) pushTurn(points, ring[at]!, ring[at + 1]!);
+  }
+  return withoutStraightEnds(points);
+}
+
+/** @param isFilled whether the face on the left of a half-edge (y up) is filled */
+export function traceBorders(graph: PlanarGraph, isFilled: (halfEdge: number) => boolean): Ring[] {
+  const border = new Uint8Array(graph.halfEdges);
+  for (let halfEdge = 0; halfEdge < graph.halfEdges; halfEdge += 1) {
+    if (isFilled(halfEdge) && !isFilled(halfEdge ^ 1)) border[halfEdge] = 1;
+  }
+  const rings: Ring[] = [];
+  for (let start = 0; start < graph.halfEdges; start += 1) {
+    if (border[start] === 1) rings.push(traceRing(graph, border, start));
+  }
+  return rings.filter((ring) => ring.length >= 6);
+}
+
+/** Takes the half-edges it passes off the list. Turning clockwise round each vertex keeps to one filled wedge. */
+function traceRing(graph: PlanarGraph, border: Uint8Array, start: number): Ring {
+  const points: number[] = [];
+  let at = start;
+  do {
+    border[at] = 0;
+    const vertex = graph.origin[at] ?? 0;
+    pushTurn(points, graph.x[vertex] ?? 0, graph.y[vertex] ?? 0);
+    let next = graph.next[at] ?? start;
+    while (border[next] === 0 && next !== start) next = graph.next[next ^ 1] ?? start;
+    at = next;
+  } while (at !== start);
+  return withoutStraightEnds(points);
+}
+
+/** Adds the point; the one before it goes when it lies straight between its neighbours. */
+function pushTurn(points: number[], x: number, y: number): void {
+  const size = points.length;
+  if (size >= 4) {
+    const ax = points[size - 4]!;
+    const ay = points[size - 3]!;
+    if (isStraight(ax, ay, points[size - 2]!, points[size - 1]!, x, y)) points.length = size - 2;
+  }
+  points.push(x, y);
+}
+
+function isStraight(ax: number, ay: number, bx: number, by: number, cx: number, cy: number): boolean {
+  return orientation(ax, ay, bx, by, cx, cy) === 0 && (bx - ax) * (cx - bx) + (by - ay) * (cy - by) > 0;
+}
+
+function withoutStraightEnds(points: number[]): Ring {
+  const at = (index: number): [number, number] => [points.at(2 * index) ?? 0, points.at(2 * index + 1) ?? 0];
+  const last = (): number => points.length / 2 - 1;
+  if (last() > 2 && isStraight(...at(last() - 1), ...at(last()), ...at(0))) points.length -= 2;
+  if (last() > 2 && isStraight(...at(last()), ...at(0), ...at(1))) points.splice(0, 2);
+  return Float64Array.from(points);
+}

@@ -1,0 +1,184 @@
+/** Pieces that hang together by contact of no width, taken apart. */
+import { EdgeBlocks } from '../spatial/edge-index';
+import type { Polygon, Region, Ring } from '../base/polygon-types';
+import { offsetRings } from './clipper';
+import { UNITS_PER_MM } from './grid';
+import { nestRings } from './nest';
+import { boxOfRing, boxOfVertices, distanceToEdge, forEachEdge, growBox, ringOfBox, ringsOf } from '../base/ring';
+
+const GRID = 1 / UNITS_PER_MM;
+
+/** In mm: boundaries closer than this count as touching. */
+const CONTACT = 2 * GRID;
+
+/** A region whose pinches were looked for. */
+export interface Parted {
+  readonly given: Region;
+  /** The rings that touch themselves or another of their polygon. */
+  readonly touching: ReadonlySet<Ring>;
+  /** The region with its pinches parted. */
+  readonly result: Region;
+}
+
+/**
+ * Polygons whose parts hold together only by corners, by a corner on an edge, or by a slit of no width become separate
+ * polygons; contact is anything up to two grid units (0.2 µm). The rings that touch are moved by one grid unit, with
+ * mitred corners, on a grid eight times finer, so that whatever has no width opens; all others pass unchanged.
+ */
+export function splitAtPinches(region: Region): Region {
+  return partAtPinches(region).result;
+}
+
+/** The same. Rings that are the very objects of an earlier region's are not looked at, but near rings that are not. */
+export function partAtPinches(given: Region, earlier?: Parted): Parted {
+  const touching = new Set(earlier ? contactsSince(given, earlier) : contactsIn(given.map(ringsOf)));
+  const result = given.flatMap((polygon) => {
+    const own = ringsOf(polygon).filter((ring) => touching.has(ring));
+    return own.length > 0 ? parted(polygon, touching) : [polygon];
+  });
+  return { given, touching, result };
+}
+
+/** Of the rings of each polygon. */
+function contactsIn(polygons: readonly (readonly Ring[])[]): Ring[] {
+  return polygons.flatMap((rings) => [...ringsInContact(rings)]);
+}
+
+function* contactsSince(given: Region, earlier: Parted): Iterable<Ring> {
+  const [before, now] = [new Set(earlier.given.flatMap(ringsOf)), new Set(given.flatMap(ringsOf))];
+  const changed = [...[...before].filter((ring) => !now.has(ring)), ...[...now].filter((ring) => !before.has(ring))];
+  const isNear = nearnessTo(changed);
+  for (const polygon of given) {
+    const rings = ringsOf(polygon);
+    const near = new Set(rings.filter(isNear));
+    const found = near.size > 0 ? ringsInContact(rings.filter(nearnessTo([...near]))) : near;
+    yield* rings.filter((ring) => (near.has(ring) ? found.has(ring) : earlier.touching.has(ring)));
+  }
+}
+
+/** Whether an edge of a ring comes so near to one of the others' that they may touch. */
+function nearnessTo(others: readonly Ring[]): (ring: Ring) => boolean {
+  const edges = edgesOf(others);
+  if (edges.count === 0) return () => false;
+  const blocks = new EdgeBlocks(edges.x, edges.y, edges.ringStart);
+  const meets = (minX: number, minY: number, maxX: number, maxY: number): boolean => {
+    let found = false;
+    blocks.search(minX - CONTACT, minY - CONTACT, maxX + CONTACT, maxY + CONTACT, () => (found = true));
+    return found;
+  };
+  return (ring) => {
+    const { minX, minY, maxX, maxY } = boxOfRing(ring);
+    if (!meets(minX, minY, maxX, maxY)) return false;
+    let found = false;
+    forEachEdge(ring, (x0, y0, x1, y1) => {
+      found ||= meets(Math.min(x0, x1), Math.min(y0, y1), Math.max(x0, x1), Math.max(y0, y1));
+    });
+    return found;
+  };
+}
+
+/** Where the outer ring touches nothing, a box far outside stands for it while the holes are moved. */
+function parted({ outer, holes }: Polygon, touching: ReadonlySet<Ring>): Region {
+  const [moved, kept] = [holes.filter((hole) => touching.has(hole)), holes.filter((hole) => !touching.has(hole))];
+  if (touching.has(outer)) return nestRings([...shrunk([outer, ...moved]), ...kept]);
+  const box = growBox(boxOfRing(outer), 1);
+  const border = box.minX + 0.5;
+  const inside = shrunk([ringOfBox(box), ...moved]).filter((ring) => boxOfRing(ring).minX > border);
+  return nestRings([outer, ...inside, ...kept]);
+}
+
+function shrunk(rings: readonly Ring[]): Ring[] {
+  return offsetRings(rings, -GRID, 'miter', GRID, 8);
+}
+
+/** So many vertices of a ring, one after the other, are asked about at once. */
+const VERTICES_ASKED = 8;
+
+/** With more edges than this round a run, its vertices are asked about one by one: long edges lie aslant there. */
+const MOST_AROUND = 64;
+
+/** The rings that touch themselves or each other. */
+function ringsInContact(rings: readonly Ring[]): Set<Ring> {
+  const touching = new Set<Ring>();
+  const edges = edgesOf(rings);
+  if (edges.count === 0) return touching;
+  const blocks = new EdgeBlocks(edges.x, edges.y, edges.ringStart);
+  const touch = (vertex: number, edge: number): void => {
+    touching.add(rings[edges.ring[vertex]!]!).add(rings[edges.ring[edge]!]!);
+  };
+  rings.forEach((_, ring) => {
+    const end = edges.ringStart[ring + 1]!;
+    for (let vertex = edges.ringStart[ring]!; vertex < end; vertex += VERTICES_ASKED) {
+      visitContacts(edges, blocks, vertex, Math.min(end, vertex + VERTICES_ASKED), touch);
+    }
+  });
+  return touching;
+}
+
+/** Calls back with vertices from `first` up to, not including, `end`, and edges of others that they lie on. */
+function visitContacts(
+  edges: RingEdges,
+  blocks: EdgeBlocks,
+  first: number,
+  end: number,
+  visit: (vertex: number, edge: number) => void,
+): void {
+  const { x, y, previous } = edges;
+  const { minX, minY, maxX, maxY } = growBox(boxOfVertices(x, y, first, end), CONTACT);
+  let around = 0;
+  const isCrowded = () => around > MOST_AROUND && end - first > 1;
+  blocks.search(minX, minY, maxX, maxY, (edge) => {
+    for (let vertex = first; vertex < end; vertex += 1) {
+      if (edge === vertex || edge === previous[vertex]) continue;
+      if (isNear(edges, edge, x[vertex]!, y[vertex]!)) visit(vertex, edge);
+    }
+    around += 1;
+    return isCrowded();
+  });
+  if (!isCrowded()) return;
+  for (let vertex = first; vertex < end; vertex += 1) visitContacts(edges, blocks, vertex, vertex + 1, visit);
+}
+
+/** Whether a point is as near to an edge as things are that touch. */
+function isNear({ x, y, next }: RingEdges, edge: number, px: number, py: number): boolean {
+  const ax = x[edge]!;
+  const bx = x[next[edge]!]!;
+  if ((ax < px - CONTACT && bx < px - CONTACT) || (ax > px + CONTACT && bx > px + CONTACT)) return false;
+  const ay = y[edge]!;
+  const by = y[next[edge]!]!;
+  if ((ay < py - CONTACT && by < py - CONTACT) || (ay > py + CONTACT && by > py + CONTACT)) return false;
+  return distanceToEdge(px, py, ax, ay, bx, by) <= CONTACT;
+}
+
+/** Edge i runs from vertex i to vertex next[i]; ring k has those from ringStart[k] up to, without, ringStart[k + 1]. */
+interface RingEdges {
+  readonly count: number;
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  readonly next: Uint32Array;
+  readonly previous: Uint32Array;
+  readonly ring: Uint32Array;
+  readonly ringStart: Int32Array;
+}
+
+function edgesOf(rings: readonly Ring[]): RingEdges {
+  const ringStart = new Int32Array(rings.length + 1);
+  rings.forEach((ring, number) => (ringStart[number + 1] = ringStart[number]! + (ring.length >> 1)));
+  const count = ringStart[rings.length]!;
+  const floats = () => new Float64Array(count);
+  const numbers = () => new Uint32Array(count);
+  const edges = { count, ringStart, x: floats(), y: floats(), next: numbers(), previous: numbers(), ring: numbers() };
+  rings.forEach((ring, number) => {
+    const start = ringStart[number]!;
+    const end = ringStart[number + 1]!;
+    for (let vertex = start; vertex < end; vertex += 1) {
+      const after = vertex + 1 < end ? vertex + 1 : start;
+      edges.x[vertex] = ring[2 * (vertex - start)]!;
+      edges.y[vertex] = ring[2 * (vertex - start) + 1]!;
+      edges.next[vertex] = after;
+      edges.previous[after] = vertex;
+      edges.ring[vertex] = number;
+    }
+  });
+  return edges;
+}

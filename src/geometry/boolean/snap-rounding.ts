@@ -1,0 +1,155 @@
+/**
+ * Cuts edges where they meet, so that they share nothing but ends. Crossing points are rounded to the grid, and edges
+ * that pass an end of another by half a unit or less are led through it; as that bends edges by up to half a unit, the
+ * pieces are looked at again until nothing meets any more (Halperin and Packer, "Iterated snap rounding", 2002).
+ */
+import { BoxesInRow } from '../spatial/sequence-index';
+import { mergeEqualEdges, noEdges, pushEdge, type Edges } from './edge-set';
+import { orientation } from './orientation';
+
+export interface NodedEdges {
+  readonly edges: Edges;
+  /** Of the edges; undefined when there are none. */
+  readonly boxes: BoxesInRow | undefined;
+  /** Whether any edge was cut. */
+  readonly isCut: boolean;
+}
+
+/** Real drawings need two or three passes. */
+const MOST_PASSES = 40;
+
+/** Undefined when the passes do not come to rest. */
+export function nodeEdges(raw: Edges): NodedEdges | undefined {
+  let edges = mergeEqualEdges(raw);
+  for (let pass = 0; pass < MOST_PASSES; pass += 1) {
+    const boxes = boxesOf(edges);
+    const cuts = boxes ? findCuts(edges, boxes) : noCuts();
+    if (cuts.edge.length === 0) return { edges, boxes, isCut: pass > 0 };
+    edges = mergeEqualEdges(cutEdges(edges, cuts));
+  }
+  return undefined;
+}
+
+function boxesOf({ ax, ay, bx, by }: Edges): BoxesInRow | undefined {
+  const count = ax.length;
+  if (count === 0) return undefined;
+  const sides = new Float64Array(4 * count);
+  for (let edge = 0; edge < count; edge += 1) {
+    sides[4 * edge] = ax[edge]!;
+    sides[4 * edge + 1] = Math.min(ay[edge]!, by[edge]!);
+    sides[4 * edge + 2] = bx[edge]!;
+    sides[4 * edge + 3] = Math.max(ay[edge]!, by[edge]!);
+  }
+  return new BoxesInRow(sides);
+}
+
+/** Where which edge is to be cut. */
+interface Cuts {
+  readonly edge: number[];
+  readonly x: number[];
+  readonly y: number[];
+}
+
+function noCuts(): Cuts {
+  return { edge: [], x: [], y: [] };
+}
+
+function findCuts(edges: Edges, boxes: BoxesInRow): Cuts {
+  const cuts = noCuts();
+  const { fresh } = edges;
+  for (let edge = 0; edge < fresh.length; edge += 1) {
+    if (fresh[edge] === 0) continue;
+    for (const other of boxes.near(edge)) {
+      if (other > edge || (other < edge && fresh[other] === 0)) meet(edges, edge, other, cuts);
+    }
+  }
+  return cuts;
+}
+
+function meet(edges: Edges, i: number, j: number, cuts: Cuts): void {
+  const iax = edges.ax[i]!;
+  const iay = edges.ay[i]!;
+  const ibx = edges.bx[i]!;
+  const iby = edges.by[i]!;
+  const jax = edges.ax[j]!;
+  const jay = edges.ay[j]!;
+  const jbx = edges.bx[j]!;
+  const jby = edges.by[j]!;
+  const near = halfUnitFrom(ibx - iax, iby - iay);
+  const startOfJ = orientation(iax, iay, ibx, iby, jax, jay);
+  const endOfJ = orientation(iax, iay, ibx, iby, jbx, jby);
+  if ((startOfJ > near && endOfJ > near) || (startOfJ < -near && endOfJ < -near)) return;
+  const nearJ = halfUnitFrom(jbx - jax, jby - jay);
+  const startOfI = orientation(jax, jay, jbx, jby, iax, iay);
+  const endOfI = orientation(jax, jay, jbx, jby, ibx, iby);
+  if ((startOfI > nearJ && endOfI > nearJ) || (startOfI < -nearJ && endOfI < -nearJ)) return;
+  const before = cuts.edge.length;
+  if (Math.abs(startOfJ) <= near) cutWithin(edges, i, jax, jay, cuts);
+  if (Math.abs(endOfJ) <= near) cutWithin(edges, i, jbx, jby, cuts);
+  if (Math.abs(startOfI) <= nearJ) cutWithin(edges, j, iax, iay, cuts);
+  if (Math.abs(endOfI) <= nearJ) cutWithin(edges, j, ibx, iby, cuts);
+  const crossing = startOfJ * endOfJ < 0 && startOfI * endOfI < 0;
+  if (!crossing || cuts.edge.length > before) return;
+  const t = startOfI / (startOfI - endOfI);
+  const x = Math.round(between(iax + t * (ibx - iax), Math.max(iax, jax), Math.min(ibx, jbx)));
+  const y = Math.round(between(iay + t * (iby - iay), lowest(iay, iby, jay, jby), highest(iay, iby, jay, jby)));
+  cutWithin(edges, i, x, y, cuts);
+  cutWithin(edges, j, x, y, cuts);
+}
+
+/** Half the length: the doubled area of a triangle over the edge whose height is half a unit. */
+function halfUnitFrom(dx: number, dy: number): number {
+  return Math.sqrt(dx * dx + dy * dy) / 2;
+}
+
+function between(value: number, low: number, high: number): number {
+  return Math.max(low, Math.min(high, value));
+}
+
+/** The lower end of the range that both spans share. */
+function lowest(a: number, b: number, c: number, d: number): number {
+  return Math.max(Math.min(a, b), Math.min(c, d));
+}
+
+function highest(a: number, b: number, c: number, d: number): number {
+  return Math.min(Math.max(a, b), Math.max(c, d));
+}
+
+/** Unless the place is an end of the edge, or beyond its ends. */
+function cutWithin(edges: Edges, edge: number, x: number, y: number, cuts: Cuts): void {
+  const ax = edges.ax[edge]!;
+  const ay = edges.ay[edge]!;
+  const bx = edges.bx[edge]!;
+  const by = edges.by[edge]!;
+  if (x < ax || x > bx || y < Math.min(ay, by) || y > Math.max(ay, by)) return;
+  if ((x === ax && y === ay) || (x === bx && y === by)) return;
+  cuts.edge.push(edge);
+  cuts.x.push(x);
+  cuts.y.push(y);
+}
+
+function cutEdges(edges: Edges, cuts: Cuts): Edges {
+  const result = noEdges();
+  const along = (cut: number): number => placeAlong(edges, cuts, cut);
+  const order = [...cuts.edge.keys()].sort((a, b) => (cuts.edge[a] ?? 0) - (cuts.edge[b] ?? 0) || along(a) - along(b));
+  let next = 0;
+  for (let edge = 0; edge < edges.ax.length; edge += 1) {
+    let [x, y] = [edges.ax[edge] ?? 0, edges.ay[edge] ?? 0];
+    const [first, second] = [edges.first[edge] ?? 0, edges.second[edge] ?? 0];
+    let fresh = 0;
+    for (; next < order.length && cuts.edge[order[next] ?? 0] === edge; next += 1) {
+      const [cutX, cutY] = [cuts.x[order[next] ?? 0] ?? 0, cuts.y[order[next] ?? 0] ?? 0];
+      pushEdge(result, x, y, cutX, cutY, first, second, 1);
+      [x, y, fresh] = [cutX, cutY, 1];
+    }
+    pushEdge(result, x, y, edges.bx[edge] ?? 0, edges.by[edge] ?? 0, first, second, fresh);
+  }
+  return result;
+}
+
+function placeAlong(edges: Edges, cuts: Cuts, cut: number): number {
+  const edge = cuts.edge[cut] ?? 0;
+  const [ax, ay] = [edges.ax[edge] ?? 0, edges.ay[edge] ?? 0];
+  const [dx, dy] = [(edges.bx[edge] ?? 0) - ax, (edges.by[edge] ?? 0) - ay];
+  return ((cuts.x[cut] ?? 0) - ax) * dx + ((cuts.y[cut] ?? 0) - ay) * dy;
+}

@@ -1,0 +1,95 @@
+/** A plane divided into square cells, so that what changed in one place is worked out there alone. Integer grid. */
+import type { Box, Ring } from '../base/polygon-types';
+import { boxOfRing } from '../base/ring';
+
+export interface Cells {
+  /** Upper left corner of the first cell; all in grid units, integers. */
+  readonly x: number;
+  readonly y: number;
+  readonly size: number;
+  readonly columns: number;
+  readonly rows: number;
+  /** How far a cell is looked at beyond its border. */
+  readonly margin: number;
+}
+
+/** The cell itself, without its margin. Row by row. */
+export function coreOf({ x, y, size, columns }: Cells, cell: number): Box {
+  const [column, row] = [cell % columns, Math.floor(cell / columns)];
+  const [minX, minY] = [x + column * size, y + row * size];
+  return { minX, minY, maxX: minX + size, maxY: minY + size };
+}
+
+/**
+ * What of the rings lies in each cell and its margin. Rings that are cut run along the border there, to and fro where
+ * need be: winding numbers inside are as before. Rings beyond all cells are lost.
+ */
+export function cutIntoCells(rings: readonly Ring[], cells: Cells): Ring[][] {
+  const { x, y, size, columns, rows, margin } = cells;
+  const across = spread(rings, 0, { start: x, size, margin }, 0, columns);
+  const result: Ring[][] = Array.from({ length: columns * rows }, () => []);
+  across.forEach((column, i) => {
+    spread(column, 1, { start: y, size, margin }, 0, rows).forEach((cell, j) => {
+      result[j * columns + i] = cell;
+    });
+  });
+  return result;
+}
+
+/** The part of the rings in a box. */
+export function cutToBox(rings: readonly Ring[], { minX, minY, maxX, maxY }: Box): Ring[] {
+  const below = cutAll(cutAll(rings, 0, maxX, true), 1, maxY, true);
+  return cutAll(cutAll(below, 0, minX, false), 1, minY, false);
+}
+
+interface Bands {
+  readonly start: number;
+  readonly size: number;
+  readonly margin: number;
+}
+
+/** Halves the bands until there is one, so that each point is looked at a few times only. */
+function spread(rings: readonly Ring[], axis: 0 | 1, bands: Bands, from: number, to: number): Ring[][] {
+  const { start, size, margin } = bands;
+  if (to - from === 1) {
+    return [cutAll(cutAll(rings, axis, start + to * size + margin, true), axis, start + from * size - margin, false)];
+  }
+  if (rings.length === 0) return Array.from({ length: to - from }, () => []);
+  const middle = (from + to) >> 1;
+  const low = cutAll(rings, axis, start + middle * size + margin, true);
+  const high = cutAll(rings, axis, start + middle * size - margin, false);
+  return [...spread(low, axis, bands, from, middle), ...spread(high, axis, bands, middle, to)];
+}
+
+function cutAll(rings: readonly Ring[], axis: 0 | 1, limit: number, below: boolean): Ring[] {
+  const kept: Ring[] = [];
+  for (const ring of rings) {
+    const box = boxOfRing(ring);
+    const [low, high] = axis === 0 ? [box.minX, box.maxX] : [box.minY, box.maxY];
+    if (below ? high <= limit : low >= limit) kept.push(ring);
+    else if (below ? low < limit : high > limit) kept.push(cutRing(ring, axis, limit, below));
+  }
+  return kept.filter((ring) => ring.length >= 6);
+}
+
+/** One side of a line (Sutherland and Hodgman, "Reentrant polygon clipping", 1974). Crossings are rounded. */
+function cutRing(ring: Ring, axis: 0 | 1, limit: number, below: boolean): Ring {
+  const points: number[] = [];
+  const push = (x: number, y: number): void => {
+    if (points.length === 0 || points.at(-2) !== x || points.at(-1) !== y) points.push(x, y);
+  };
+  const inside = (value: number): boolean => (below ? value <= limit : value >= limit);
+  let [x0, y0] = [ring[ring.length - 2] ?? 0, ring[ring.length - 1] ?? 0];
+  for (let i = 0; i + 1 < ring.length; i += 2) {
+    const [x1, y1] = [ring[i] ?? 0, ring[i + 1] ?? 0];
+    const [v0, v1] = axis === 0 ? [x0, x1] : [y0, y1];
+    if (inside(v0) !== inside(v1)) {
+      const t = (limit - v0) / (v1 - v0);
+      if (axis === 0) push(limit, Math.round(y0 + t * (y1 - y0)));
+      else push(Math.round(x0 + t * (x1 - x0)), limit);
+    }
+    if (inside(v1)) push(x1, y1);
+    [x0, y0] = [x1, y1];
+  }
+  return Float64Array.from(points);
+}

@@ -1,0 +1,18 @@
+/** Boxes round the curves of a chain, in mm. A chain is met again after each edit, so they are remembered. */
+import type { Curve } from '../base/curve-types';
+import { roughBoundsOf } from './measure';
+import type { Box } from '../base/polygon-types';
+import { remember } from '../base/memoize';
+import { joinBoxes } from '../base/ring';
+
+export interface ChainBoxes {
+  /** Round all of it. */
+  readonly whole: Box;
+  /** Round each of its curves; not the least ones. */
+  readonly curves: readonly Box[];
+}
+
+export const boxesOfChain = remember((chain: readonly Curve[]): ChainBoxes => {
+  const curves = chain.map(roughBoundsOf);
+  return { whole: joinBoxes(curves), curves };
+});

@@ -1,0 +1,308 @@
+/**
+ * Where two chains of curves run along each other, however each is written. Two curves of the kinds we have are either
+ * the same curve or meet in single points; so a stretch that two of them share ends at an end of one of them. Those
+ * ends are projected on the other curve, and what lies between two such places is compared.
+ */
+import { BoxesInRow, sidesOf } from '../spatial/sequence-index';
+import { boxesOfChain } from './bounds-cache';
+import { clusterBoxes } from '../spatial/clusters';
+import { CurvesInRow, NEAR, type Chain, type Located } from './curve-table';
+import type { Curve, Point } from '../base/curve-types';
+import { pointAt, tangentAt } from './evaluate';
+import { lengthOf } from './measure';
+import { nearestOn } from './intersect';
+import { cross, distance, length } from '../base/vector';
+import type { Box } from '../base/polygon-types';
+import { remember } from '../base/memoize';
+import { growBox } from '../base/ring';
+import { subCurve } from './subdivide';
+
+/** A stretch of one curve that lies on a stretch of another. */
+export interface SharedPiece {
+  /** The curve of the first chain, and its parameters; `from` is less than `to`. */
+  readonly curve: number;
+  readonly from: number;
+  readonly to: number;
+  /** The curve of the second chain, and the parameters at the same places: descending where it runs the other way. */
+  readonly otherCurve: number;
+  readonly otherFrom: number;
+  readonly otherTo: number;
+}
+
+export interface SharedStretch {
+  /** Indices of the chains; the same twice where a chain runs along itself. */
+  readonly first: number;
+  readonly second: number;
+  /** Whether the two chains run against each other. */
+  readonly reversed: boolean;
+  /** In the course of the first chain. */
+  readonly pieces: readonly SharedPiece[];
+  /** mm, along the first chain */
+  readonly length: number;
+}
+
+/** By how much of its radius a quarter arc errs that is written as one cubic: 2.73e-4, rounded up. */
+const ARC_AS_CUBIC = 2.8e-4;
+
+/** The sine of the angle between two curves that still run along each other in their middle. */
+const ALONG = 0.18;
+
+/** So many neighbours of a curve are compared with it, the first in the order of the chains. */
+const MOST_NEIGHBOURS = 256;
+
+/** Keeps the time bounded where very many curves lie in one place: after so many neighbours in all the search ends. */
+const MOST_VISITS = 2e7;
+
+/** So many runs, the latest, may still go on where a new piece is found. */
+const OPEN_RUNS = 8;
+
+interface Found extends SharedPiece {
+  readonly first: number;
+  readonly second: number;
+}
+
+/**
+ * @param chains curves end to end, in mm
+ * @param shortest mm: shorter stretches are left out
+ * @returns in the order of the chains; what several chains share is given once for each chain that comes later
+ */
+export function findSharedStretches(chains: readonly Chain[], shortest: number): SharedStretch[] {
+  const found = new Map<string, Found[]>();
+  for (const piece of findPieces(chains)) {
+    const key = `${piece.first}/${piece.second}/${piece.otherFrom > piece.otherTo}`;
+    const list = found.get(key);
+    if (list) list.push(piece);
+    else found.set(key, [piece]);
+  }
+  const stretches = [...found.values()].flatMap((pieces) => joinPieces(pieces, chains));
+  const long = stretches.filter((stretch) => stretch.length >= shortest);
+  return withoutRepeats(long.sort((a, b) => a.second - b.second || a.first - b.first || orderOf(a) - orderOf(b)));
+}
+
+function orderOf({ pieces: [first] }: SharedStretch): number {
+  return first ? first.curve + first.from : 0;
+}
+
+function findPieces(chains: readonly Chain[]): Found[] {
+  const boxes = chains.map(boxInReach);
+  const found: Found[] = [];
+  let visits = 0;
+  for (const members of clusterBoxes(boxes)) {
+    const searched = searchOnce(members.map((member) => chains[member] as Chain));
+    visits += searched.visits;
+    if (visits > MOST_VISITS) break;
+    const numbered = ({ first, second }: Found) => ({
+      first: members[first] as number,
+      second: members[second] as number,
+    });
+    found.push(...searched.pieces.map((piece) => ({ ...piece, ...numbered(piece) })));
+  }
+  return found;
+}
+
+/** What was found among chains whose boxes touch, directly or through others. */
+interface Searched {
+  readonly chains: readonly Chain[];
+  readonly pieces: readonly Found[];
+  readonly visits: number;
+}
+
+/** By the first of the chains: after an edit most of them stand among the same ones as before. */
+const lastSearched = new WeakMap<Chain, Searched>();
+
+function searchOnce(chains: readonly Chain[]): Searched {
+  const [first = []] = chains;
+  const before = lastSearched.get(first);
+  if (before?.chains.length === chains.length && chains.every((chain, i) => chain === before.chains[i])) return before;
+  const searched = searchAmong(chains);
+  lastSearched.set(first, searched);
+  return searched;
+}
+
+function searchAmong(chains: readonly Chain[]): Searched {
+  const row = new CurvesInRow(chains);
+  const pieces: Found[] = [];
+  if (row.count < 2) return { chains, pieces, visits: 0 };
+  const boxes = chains.flatMap((chain) => boxesOfChain(chain).curves);
+  const near = new BoxesInRow(sidesOf(boxes), (number) => reachOf(row.curve(number)));
+  let visits = 0;
+  for (let number = 0; number < row.count && visits <= MOST_VISITS; number += 1) {
+    const earlier = near.before(number);
+    visits += 2 * earlier.length;
+    const others = earlier.slice(0, MOST_NEIGHBOURS).filter((other) => !row.part(other, number));
+    if (others.length > 0)
+      pieces.push(
+        ...piecesOn(
+          row.located(number),
+          others.map((other) => row.located(other)),
+        ),
+      );
+  }
+  return { chains, pieces, visits };
+}
+
+/** Of many copies each is compared with the first alone: that one covers it. */
+function* piecesOn(b: Located, others: readonly Located[]): Iterable<Found> {
+  for (const a of others) {
+    const pieces = piecesOf(a, b);
+    yield* pieces;
+    if (pieces.some((piece) => highOf(piece) - lowOf(piece) === 1)) return;
+  }
+}
+
+/** Round all that may lie on the chain. */
+const boxInReach = remember(
+  (chain: Chain): Box =>
+    growBox(
+      boxesOfChain(chain).whole,
+      chain.reduce((reach, curve) => Math.max(reach, reachOf(curve)), NEAR),
+    ),
+);
+
+function reachOf(curve: Curve): number {
+  return curve.kind === 'arc' ? Math.max(NEAR, ARC_AS_CUBIC * radiusOf(curve)) : NEAR;
+}
+
+function radiusOf({ axisU, axisV }: Extract<Curve, { kind: 'arc' }>): number {
+  return Math.max(length(axisU), length(axisV));
+}
+
+/** mm: how far apart two curves may be that are meant as one. */
+function toleranceOf(a: Curve, b: Curve): number {
+  if ((a.kind === 'arc') === (b.kind === 'arc')) return NEAR;
+  const [arc, other] = a.kind === 'arc' ? [a, b] : [b, a];
+  return other.kind === 'line' ? NEAR : reachOf(arc);
+}
+
+interface Meeting {
+  /** Parameters on both curves of one place. */
+  readonly t: number;
+  readonly u: number;
+}
+
+function piecesOf(a: Located, b: Located): Found[] {
+  const tolerance = toleranceOf(a.curve, b.curve);
+  const meetings = meetingsOf(a, b, tolerance);
+  const pieces: Found[] = [];
+  for (let i = 1; i < meetings.length; i += 1) {
+    const [from, to] = [meetings[i - 1] as Meeting, meetings[i] as Meeting];
+    const piece = compare(a.curve, b.curve, from, to, tolerance);
+    if (!piece) continue;
+    pieces.push({ ...piece, first: a.chain, second: b.chain, curve: a.index, otherCurve: b.index });
+  }
+  return pieces;
+}
+
+/** The ends of either that lie on the other, in the course of the first. */
+function meetingsOf(a: Located, b: Located, tolerance: number): Meeting[] {
+  const onA = [0, 1].flatMap((u) => on(a, u === 0 ? b.curve.start : b.curve.end, tolerance).map((t) => ({ t, u })));
+  const onB = [0, 1].flatMap((t) => on(b, t === 0 ? a.curve.start : a.curve.end, tolerance).map((u) => ({ t, u })));
+  return [...onA, ...onB].sort((one, other) => one.t - other.t || one.u - other.u);
+}
+
+function on({ curve, box }: Located, point: Point, tolerance: number): number[] {
+  const outside = Math.max(box.minX - point.x, point.x - box.maxX, box.minY - point.y, point.y - box.maxY);
+  if (outside > tolerance) return [];
+  const { t, distance: gap } = nearestOn(curve, point);
+  return gap <= tolerance ? [t] : [];
+}
+
+const SAMPLES = [0.5, 0.25, 0.75, 0.125, 0.875];
+
+function compare(
+  a: Curve,
+  b: Curve,
+  from: Meeting,
+  to: Meeting,
+  tolerance: number,
+): Omit<SharedPiece, 'curve' | 'otherCurve'> | undefined {
+  if (distance(pointAt(a, from.t), pointAt(a, to.t)) < tolerance && (to.t - from.t) * lengthOf(a) < 2 * tolerance) {
+    return undefined;
+  }
+  const straight = a.kind === 'line' && b.kind === 'line';
+  for (const share of straight ? SAMPLES.slice(0, 1) : SAMPLES) {
+    const t = from.t + (to.t - from.t) * share;
+    const nearest = nearestOn(b, pointAt(a, t));
+    if (nearest.distance > tolerance) return undefined;
+    if (share === 0.5 && Math.abs(cross(tangentAt(a, t), tangentAt(b, nearest.t))) > ALONG) return undefined;
+  }
+  const middle = nearestOn(b, pointAt(a, (from.t + to.t) / 2)).t;
+  // An end that several parameters reach, such as the seam of a full turn, is the one on the middle's own side.
+  const [otherFrom, otherTo] = [sideOf(b, from.u, middle, to.u), sideOf(b, to.u, middle, from.u)];
+  return otherFrom === otherTo ? undefined : { from: from.t, to: to.t, otherFrom, otherTo };
+}
+
+/** On a curve that ends where it starts, the parameter of `u` that lies beyond the middle as seen from `other`. */
+function sideOf(curve: Curve, u: number, middle: number, other: number): number {
+  const seam = (u === 0 || u === 1) && distance(curve.start, curve.end) < NEAR;
+  if (!seam || other === 0 || other === 1) return u;
+  return middle > other ? 1 : 0;
+}
+
+function joinPieces(found: readonly Found[], chains: readonly Chain[]): SharedStretch[] {
+  const runs: Found[][] = [];
+  for (const piece of [...found].sort((a, b) => a.curve - b.curve || a.from - b.from)) {
+    const run = runs.slice(-OPEN_RUNS).find((each) => follows(each.at(-1) as Found, piece, chains));
+    if (run) run.push(piece);
+    else runs.push([piece]);
+  }
+  return joinRound(runs, chains).map((pieces) => stretchOf(pieces, chains));
+}
+
+/** A run that ends at the end of a closed chain is one with the run that begins at its start. */
+function joinRound(runs: readonly Found[][], chains: readonly Chain[]): readonly Found[][] {
+  const [head, ...others] = runs;
+  const first = head?.[0];
+  if (!head || !first) return [];
+  const tail = others.find((run) => follows(run.at(-1) as Found, first, chains));
+  return tail ? [[...tail, ...head], ...others.filter((run) => run !== tail)] : runs;
+}
+
+/** Whether one piece goes on where the other ends, on both chains. */
+function follows(before: Found, after: Found, chains: readonly Chain[]): boolean {
+  const { first, second } = before;
+  const place = (chain: number, curve: number, t: number) => pointAt(chains[chain]?.[curve] as Curve, t);
+  const near = 2 * NEAR;
+  return (
+    distance(place(first, before.curve, before.to), place(first, after.curve, after.from)) < near &&
+    distance(place(second, before.otherCurve, before.otherTo), place(second, after.otherCurve, after.otherFrom)) < near
+  );
+}
+
+function stretchOf(pieces: readonly Found[], chains: readonly Chain[]): SharedStretch {
+  const { first, second, otherFrom, otherTo } = pieces[0] as Found;
+  const lengths = pieces.map(({ curve, from, to }) => lengthOf(subCurve(chains[first]?.[curve] as Curve, from, to)));
+  return {
+    first,
+    second,
+    reversed: otherFrom > otherTo,
+    pieces,
+    length: lengths.reduce((sum, each) => sum + each, 0),
+  };
+}
+
+/** Of three lines on each other, the third lies on the first and on the second; that is one cut too many, not two. */
+function withoutRepeats(stretches: readonly SharedStretch[]): SharedStretch[] {
+  const kept: SharedStretch[] = [];
+  const covered = new Map<string, SharedPiece[]>();
+  for (const stretch of stretches) {
+    const known = stretch.pieces.filter((piece) =>
+      (covered.get(`${stretch.second}/${piece.otherCurve}`) ?? []).some((other) => overlap(piece, other)),
+    );
+    if (2 * known.length > stretch.pieces.length) continue;
+    kept.push(stretch);
+    for (const piece of stretch.pieces) {
+      const key = `${stretch.second}/${piece.otherCurve}`;
+      covered.set(key, [...(covered.get(key) ?? []), piece]);
+    }
+  }
+  return kept;
+}
+
+function overlap(a: SharedPiece, b: SharedPiece): boolean {
+  const [from, to] = [Math.max(lowOf(a), lowOf(b)), Math.min(highOf(a), highOf(b))];
+  return to - from > 0.5 * Math.min(highOf(a) - lowOf(a), highOf(b) - lowOf(b));
+}
+
+const lowOf = ({ otherFrom, otherTo }: SharedPiece): number => Math.min(otherFrom, otherTo);
+const highOf = ({ otherFrom, otherTo }: SharedPiece): number => Math.max(otherFrom, otherTo);

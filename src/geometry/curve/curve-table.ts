@@ -1,0 +1,72 @@
+/** The curves of several chains, numbered through. */
+import { boxesOfChain } from './bounds-cache';
+import type { Curve } from '../base/curve-types';
+import { tangentAt } from './evaluate';
+import { distance, dot, length, subtract } from '../base/vector';
+import type { Box } from '../base/polygon-types';
+
+export type Chain = readonly Curve[];
+
+export interface Located {
+  readonly chain: number;
+  readonly index: number;
+  readonly curve: Curve;
+  readonly box: Box;
+}
+
+/** mm: lines nearer than this are one cut; coordinates are commonly written to two or three decimals. */
+export const NEAR = 0.01;
+
+/** The cosine of the angle beyond which neighbours in a chain do not turn back on each other. */
+const TURNS_BACK = -0.98;
+
+export class CurvesInRow {
+  readonly count: number;
+  private readonly chainOf: Int32Array;
+  /** The number of each chain's first curve. */
+  private readonly start: Int32Array;
+
+  constructor(private readonly chains: readonly Chain[]) {
+    this.start = new Int32Array(chains.length + 1);
+    chains.forEach((chain, i) => (this.start[i + 1] = this.start[i]! + chain.length));
+    this.count = this.start[chains.length]!;
+    this.chainOf = new Int32Array(this.count);
+    chains.forEach((_, i) => this.chainOf.fill(i, this.start[i], this.start[i + 1]));
+  }
+
+  curve(number: number): Curve {
+    const chain = this.chainOf[number]!;
+    return this.chains[chain]![number - this.start[chain]!]!;
+  }
+
+  located(number: number): Located {
+    const chain = this.chainOf[number]!;
+    const index = number - this.start[chain]!;
+    return { chain, index, curve: this.curve(number), box: boxesOfChain(this.chains[chain]!).curves[index]! };
+  }
+
+  /**
+   * Whether the two, given in their order, follow each other in one chain without turning back: the common case, told
+   * without any search.
+   */
+  part(a: number, b: number): boolean {
+    const chain = this.chainOf[a]!;
+    if (chain !== this.chainOf[b]) return false;
+    const [first, end] = [this.start[chain]!, this.start[chain + 1]!];
+    if (end - first < 3) return false;
+    const follows = b === a + 1;
+    const closes = a === first && b === end - 1;
+    if (!follows && !closes) return false;
+    return goesOn(this.curve(follows ? a : b), this.curve(follows ? b : a));
+  }
+}
+
+function goesOn(before: Curve, after: Curve): boolean {
+  if (distance(before.end, after.start) >= NEAR) return false;
+  if (before.kind === 'line' && after.kind === 'line') {
+    const [one, other] = [subtract(before.end, before.start), subtract(after.end, after.start)];
+    const sizes = length(one) * length(other);
+    if (sizes > 0) return dot(one, other) > TURNS_BACK * sizes;
+  }
+  return dot(tangentAt(before, 1), tangentAt(after, 0)) > TURNS_BACK;
+}

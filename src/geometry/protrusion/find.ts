@@ -1,0 +1,262 @@
+/**
+ * Lobes: parts of a region that hang on one short chord, as a peninsula on its isthmus. Both ends of such a chord lie on
+ * one ring, or else the part would be held on two sides.
+ *
+ * The chords compared run from each reflex vertex (inner angle above 180°) to the nearest places of edges of its own
+ * ring near by: a shortest chord between two parts of a boundary has a reflex vertex at one end. Of all chords that cut
+ * off the same lobe the one with the greatest reach less its own length is the root: moving the root further back than
+ * that widens it by more than it lengthens the lobe. Reaches are straight distances, so a lobe that curls is longer than
+ * its reach. Of lobes within lobes only the outermost is given.
+ */
+import type { Point } from '../base/curve-types';
+import { crossFrom, distance, interpolate } from '../base/vector';
+import type { Region, Ring } from '../base/polygon-types';
+import { LobeChords } from './nearest-chords';
+import { lobeRingsOf, type LobeRing, type RingStretch } from './ring-arclength';
+import {
+  buildSegmentIndex,
+  forEachSegmentInBox,
+  placeOnSegment,
+  type PlaceOnSegment,
+  type SegmentIndex,
+} from '../spatial/segment-index';
+import { perimeter } from '../base/ring';
+import { simplifyRing } from '../polygon/simplify';
+
+export interface Lobe {
+  /** The chord that the lobe hangs on; the lobe is what the boundary goes round from `from` to `to`. */
+  readonly from: Point;
+  readonly to: Point;
+  /** mm: the chord's length. */
+  readonly root: number;
+  /** mm from the chord's middle to the farthest point of the lobe. */
+  readonly reach: number;
+  /** The farthest point. */
+  readonly tip: Point;
+  /** Which polygon of the region it belongs to. */
+  readonly polygon: number;
+}
+
+/** A lobe reaches at least so many times the length of its root. */
+const SLENDERNESS = 4;
+
+/** Roots are looked for on edges that come so near to a vertex, in least reaches. */
+const MOST_ROOT = 0.5;
+
+/** From each vertex so many of the nearest chords that could cut off a lobe are tried. */
+const CHORDS_TRIED = 6;
+
+/** Boundaries are simplified to within this part of the least reach first; so far a chord or a reach may be off. */
+const COARSENESS = 1 / 4000;
+
+/** Of vertices nearer to each other than this part of the least reach, and not sharp, one stands for all. */
+const SPACING = 1 / 256;
+
+/** Sine of the turn from which a vertex is sharp: about 9°. */
+const SHARP = 0.15;
+
+/** At so many points of a lobe's boundary the reach is looked at while chords are compared. */
+const SAMPLES = 128;
+
+/** mm: what lies nearer to a chord's end than this is taken as its end. */
+const AT_END = 1e-6;
+
+interface Candidate extends Lobe {
+  readonly ring: LobeRing;
+  /** Places along the ring, in mm from its start; `end` is less than `start` where the lobe goes over it. */
+  readonly start: number;
+  readonly end: number;
+}
+
+/** Lobes that reach `leastReach` mm or farther, the farthest-reaching first. None for a reach that is not positive. */
+export function findLobes(region: Region, leastReach: number): Lobe[] {
+  if (!(leastReach > 0) || !Number.isFinite(leastReach)) return [];
+  if (!region.some(({ outer, holes }) => [outer, ...holes].some((ring) => mayHoldLobe(ring, leastReach)))) return [];
+  const search = new Search(region, leastReach);
+  const candidates = lobeRingsOf(search.index)
+    .filter(({ length }) => length >= 2 * leastReach)
+    .flatMap((ring) => candidatesOf(search, ring));
+  return outermost(candidates).map(({ from, to, root, reach, tip, polygon }) => ({
+    from,
+    to,
+    root,
+    reach,
+    tip,
+    polygon,
+  }));
+}
+
+class Search {
+  /** Of the outer rings, and of the holes that may hold a lobe. */
+  readonly index: SegmentIndex;
+  private everything: SegmentIndex | undefined;
+
+  constructor(
+    private readonly region: Region,
+    readonly leastReach: number,
+  ) {
+    const long = region.map(({ outer, holes }) => ({
+      outer,
+      holes: holes.filter((hole) => mayHoldLobe(hole, leastReach)),
+    }));
+    this.index = buildSegmentIndex(coarse(long, COARSENESS * leastReach));
+  }
+
+  /** Of all rings; rarely wanted. */
+  get all(): SegmentIndex {
+    return (this.everything ??= buildSegmentIndex(coarse(this.region, COARSENESS * this.leastReach)));
+  }
+}
+
+/** The same polygons with fewer points; holes too small to keep any are left out. */
+function coarse(region: Region, tolerance: number): Region {
+  return region.map(({ outer, holes }) => ({
+    outer: simplifyRing(outer, tolerance),
+    holes: holes.map((hole) => simplifyRing(hole, tolerance)).filter((hole) => hole.length > 0),
+  }));
+}
+
+/** A ring that goes round a lobe goes there and back, and so does not keep turning one way, as a frame does. */
+function mayHoldLobe(ring: Ring, leastReach: number): boolean {
+  return perimeter(ring) >= 2 * leastReach && !turnsOneWay(ring);
+}
+
+function turnsOneWay(ring: Ring): boolean {
+  const at = (i: number): Point => ({ x: ring[(2 * i) % ring.length]!, y: ring[(2 * i + 1) % ring.length]! });
+  let way = 0;
+  for (let i = 0; i < ring.length / 2; i += 1) {
+    const turn = Math.sign(crossFrom(at(i), at(i + 1), at(i + 2)));
+    if (turn * way < 0) return false;
+    if (turn !== 0) way = turn;
+  }
+  return true;
+}
+
+function candidatesOf(search: Search, ring: LobeRing): Candidate[] {
+  const { index, leastReach } = search;
+  const chords = new LobeChords(index, ring);
+  const found: Candidate[] = [];
+  let last = -Infinity;
+  for (let edge = ring.first; edge < ring.first + ring.size; edge += 1) {
+    const turn = turnBefore(index, edge);
+    const place = ring.placeOf(edge, 0);
+    if (turn >= 0 || (turn > -SHARP && place - last < SPACING * leastReach)) continue;
+    last = place;
+    found.push(...candidatesFrom(search, ring, chords, edge));
+  }
+  return found;
+}
+
+/** Sine of the turn at the edge's first vertex: negative where it is reflex. The region lies to the positive side. */
+function turnBefore(index: SegmentIndex, edge: number): number {
+  const before = index.previous[edge] ?? 0;
+  const [a, b, c] = [startOf(index, before), startOf(index, edge), endOf(index, edge)];
+  const sizes = distance(a, b) * distance(b, c);
+  return sizes > 0 ? crossFrom(a, b, c) / sizes : 0;
+}
+
+function candidatesFrom(search: Search, ring: LobeRing, chords: LobeChords, edge: number): Candidate[] {
+  const { index, leastReach } = search;
+  const vertex = startOf(index, edge);
+  const { x, y } = vertex;
+  const { x0, y0, x1, y1 } = index;
+  const near = chords.search({
+    edge,
+    leastGap: leastReach,
+    mostDistance: MOST_ROOT * leastReach,
+    most: CHORDS_TRIED,
+    mayEnd: (other, t, distance) => {
+      const dx = x1[other]! - x0[other]!;
+      const dy = y1[other]! - y0[other]!;
+      if (dx * (y - y0[other]!) - dy * (x - x0[other]!) < 0) return false;
+      return ring.mayCutOff(edge, other, t, leastRound(distance, leastReach));
+    },
+  });
+  return near.flatMap((other) => {
+    const place = placeOnSegment(index, other, vertex);
+    if (place.distance <= AT_END || !isClear(search, edge, place)) return [];
+    return stretches(ring, edge, place, leastReach)
+      .map(({ start, end }) => lobeBetween(ring, start, end, SAMPLES))
+      .filter(({ reach, root }) => reach >= Math.max(leastReach, SLENDERNESS * root));
+  });
+}
+
+/** mm: a lobe on a chord of the length is gone round by so much of the ring at least. */
+function leastRound(chord: number, leastReach: number): number {
+  return 2 * Math.max(leastReach, SLENDERNESS * chord) - chord;
+}
+
+/** The stretches of the ring that could go round a lobe which hangs on the chord from a vertex to a place. */
+function stretches(ring: LobeRing, edge: number, place: PlaceOnSegment, leastReach: number): RingStretch[] {
+  const [here, there] = [ring.placeOf(edge, 0), ring.placeOf(place.edge, place.t)];
+  const least = leastRound(place.distance, leastReach);
+  return [
+    { start: here, end: there },
+    { start: there, end: here },
+  ].filter(({ start, end }) => ring.lengthBetween(start, end) >= least && ring.cutsOff(start, end));
+}
+
+function lobeBetween(ring: LobeRing, start: number, end: number, samples: number): Candidate {
+  const [from, to] = [ring.pointAt(start), ring.pointAt(end)];
+  const middle = interpolate(from, to, 0.5);
+  let tip = middle;
+  let reach = 0;
+  for (const point of ring.pointsBetween(start, end, samples)) {
+    const far = distance(point, middle);
+    if (far > reach) [tip, reach] = [point, far];
+  }
+  return { ring, start, end, from, to, root: distance(from, to), reach, tip, polygon: ring.polygon };
+}
+
+/** Whether a chord from the vertex at which `edge` begins stays inside the region up to its other end. */
+function isClear(search: Search, edge: number, { edge: other, point }: PlaceOnSegment): boolean {
+  const { index } = search;
+  const vertex = startOf(index, edge);
+  const slack = AT_END * distance(vertex, point);
+  if (crossFrom(startOf(index, other), endOf(index, other), vertex) < -slack) return false;
+  const sides = [index.previous[edge] ?? 0, edge].map((side) =>
+    crossFrom(startOf(index, side), endOf(index, side), point),
+  );
+  if (sides.every((side) => side < -slack)) return false;
+  const box = {
+    minX: Math.min(vertex.x, point.x),
+    minY: Math.min(vertex.y, point.y),
+    maxX: Math.max(vertex.x, point.x),
+    maxY: Math.max(vertex.y, point.y),
+  };
+  const { all } = search;
+  let clear = true;
+  forEachSegmentInBox(all, box, (each) => {
+    if (clear && crosses(vertex, point, startOf(all, each), endOf(all, each))) clear = false;
+  });
+  return clear;
+}
+
+/** Whether two segments cross within both, more than `AT_END` from the first one's line on either side. */
+function crosses(a: Point, b: Point, c: Point, d: Point): boolean {
+  const slack = AT_END * distance(a, b);
+  const [ofC, ofD] = [crossFrom(a, b, c), crossFrom(a, b, d)];
+  if (ofC > slack === ofD > slack || ofC < -slack === ofD < -slack) return false;
+  const [ofA, ofB] = [crossFrom(c, d, a), crossFrom(c, d, b)];
+  const far = AT_END * distance(c, d);
+  return (ofA > far && ofB < -far) || (ofA < -far && ofB > far);
+}
+
+function outermost(candidates: readonly Candidate[]): Candidate[] {
+  const sorted = [...candidates].sort((a, b) => b.reach - b.root - (a.reach - a.root));
+  const kept: Candidate[] = [];
+  for (const candidate of sorted) {
+    const { ring } = candidate;
+    const apart = kept.every((other) => other.ring !== ring || ring.areApart(candidate, other));
+    if (apart) kept.push(lobeBetween(ring, candidate.start, candidate.end, Infinity));
+  }
+  return kept;
+}
+
+function startOf({ x0, y0 }: SegmentIndex, edge: number): Point {
+  return { x: x0[edge] ?? 0, y: y0[edge] ?? 0 };
+}
+
+function endOf({ x1, y1 }: SegmentIndex, edge: number): Point {
+  return { x: x1[edge] ?? 0, y: y1[edge] ?? 0 };
+}

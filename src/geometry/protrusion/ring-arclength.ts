@@ -1,0 +1,169 @@
+/** A ring measured along its course, so that what a chord cuts off it is known without walking along it. */
+import type { Point } from '../base/curve-types';
+import { interpolate } from '../base/vector';
+import type { SegmentIndex } from '../spatial/segment-index';
+
+/** A stretch of a ring, in mm from its start; it goes over the start where `end` is less than `start`. */
+export interface RingStretch {
+  readonly start: number;
+  readonly end: number;
+}
+
+export function lobeRingsOf(index: SegmentIndex): LobeRing[] {
+  const rings: LobeRing[] = [];
+  for (let edge = 0; edge < index.count; edge += rings.at(-1)?.size ?? 1) rings.push(new LobeRing(index, edge));
+  return rings;
+}
+
+export class LobeRing {
+  readonly number: number;
+  readonly polygon: number;
+  readonly size: number;
+  /** Before each edge and at the end: mm of course, and twice the area swept from the ring's first point. */
+  private readonly along: Float64Array;
+  private readonly swept: Float64Array;
+
+  /** @param first the number of the ring's first edge */
+  constructor(
+    private readonly index: SegmentIndex,
+    readonly first: number,
+  ) {
+    this.number = index.ring[first] ?? 0;
+    this.polygon = index.polygon[first] ?? 0;
+    let size = 1;
+    while (first + size < index.count && index.ring[first + size] === this.number) size += 1;
+    this.size = size;
+    this.along = new Float64Array(size + 1);
+    this.swept = new Float64Array(size + 1);
+    for (let i = 0; i < size; i += 1) {
+      const [a, b] = this.endsOf(i);
+      this.along[i + 1] = this.alongAt(i) + Math.hypot(b.x - a.x, b.y - a.y);
+      this.swept[i + 1] = this.sweptAt(i) + this.sweep(a, b);
+    }
+  }
+
+  /** mm */
+  get length(): number {
+    return this.alongAt(this.size);
+  }
+
+  /** mm from the ring's start. */
+  placeOf(edge: number, t: number): number {
+    const i = edge - this.first;
+    return this.alongAt(i) + t * (this.alongAt(i + 1) - this.alongAt(i));
+  }
+
+  lengthBetween(start: number, end: number): number {
+    return end >= start ? end - start : end - start + this.length;
+  }
+
+  /** mm, about: the way along the ring between two of its edges, the shorter way round. */
+  gapBetween(edge: number, other: number): number {
+    const { along } = this;
+    const i = edge - this.first;
+    const j = other - this.first;
+    const gap = Math.abs(along[j]! + along[j + 1]! - along[i]! - along[i + 1]!) / 2;
+    return Math.min(gap, along[this.size]! - gap);
+  }
+
+  pointAt(place: number): Point {
+    const i = this.edgeAt(place);
+    const [a, b] = this.endsOf(i);
+    const size = this.alongAt(i + 1) - this.alongAt(i);
+    return interpolate(a, b, size > 0 ? (place - this.alongAt(i)) / size : 0);
+  }
+
+  /**
+   * Whether the boundary from `start` to `end` and the chord back enclose a part of the region rather than the rest of
+   * it: of an outer ring the smaller side; of a hole the side that does not go round the hole.
+   */
+  cutsOff(start: number, end: number): boolean {
+    return this.isPart(this.sweptBetween(start, end), this.sweptAt(this.size));
+  }
+
+  /**
+   * Whether a chord from the start of an edge to a place of another one cuts off a part of the region with so many mm of
+   * boundary; the same as `cutsOff` and `lengthBetween` say, but quick.
+   */
+  mayCutOff(edge: number, other: number, t: number, least: number): boolean {
+    const { x0, y0, x1, y1 } = this.index;
+    const i = edge - this.first;
+    const j = other - this.first;
+    const originX = x0[this.first]!;
+    const originY = y0[this.first]!;
+    const ax = x0[edge]! - originX;
+    const ay = y0[edge]! - originY;
+    const cx = x0[other]! - originX;
+    const cy = y0[other]! - originY;
+    const bx = cx + t * (x1[other]! - x0[other]!);
+    const by = cy + t * (y1[other]! - y0[other]!);
+    const whole = this.swept[this.size]!;
+    const swept = this.swept[j]! + cx * by - cy * bx + (bx * ay - by * ax) - this.swept[i]! + (j < i ? whole : 0);
+    const far = this.along[j]! + t * (this.along[j + 1]! - this.along[j]!) - this.along[i]!;
+    const length = j < i ? far + this.length : far;
+    return (
+      (length >= least && this.isPart(swept, whole)) ||
+      (this.length - length >= least && this.isPart(whole - swept, whole))
+    );
+  }
+
+  private isPart(area: number, whole: number): boolean {
+    return area > 0 && (whole < 0 || area <= whole / 2);
+  }
+
+  /** Points of the boundary from `start` to `end`: all vertices, or about `most` of them. */
+  *pointsBetween(start: number, end: number, most: number): Iterable<Point> {
+    const from = this.edgeAt(start);
+    const steps = (this.edgeAt(end) - from + this.size) % this.size || (end < start ? this.size : 0);
+    const stride = Math.max(1, Math.floor(steps / most));
+    for (let step = 1; step <= steps; step += stride) yield this.endsOf((from + step) % this.size)[0];
+  }
+
+  /** Whether two stretches have nothing in common but ends. */
+  areApart(a: RingStretch, b: RingStretch): boolean {
+    const inside = (place: number, { start, end }: RingStretch) =>
+      this.lengthBetween(start, place) < this.lengthBetween(start, end);
+    return !inside(a.start, b) && !inside(b.start, a);
+  }
+
+  private sweptBetween(start: number, end: number): number {
+    const upTo = (place: number) => {
+      const i = this.edgeAt(place);
+      return this.sweptAt(i) + this.sweep(this.endsOf(i)[0], this.pointAt(place));
+    };
+    const round = end < start ? this.sweptAt(this.size) : 0;
+    return upTo(end) - upTo(start) + round + this.sweep(this.pointAt(end), this.pointAt(start));
+  }
+
+  private edgeAt(place: number): number {
+    let [low, high] = [0, this.size - 1];
+    while (low < high) {
+      const middle = (low + high + 1) >> 1;
+      if (this.alongAt(middle) <= place) low = middle;
+      else high = middle - 1;
+    }
+    return low;
+  }
+
+  private endsOf(i: number): [Point, Point] {
+    const { x0, y0, x1, y1 } = this.index;
+    const edge = this.first + i;
+    return [
+      { x: x0[edge] ?? 0, y: y0[edge] ?? 0 },
+      { x: x1[edge] ?? 0, y: y1[edge] ?? 0 },
+    ];
+  }
+
+  private sweep(a: Point, b: Point): number {
+    const [x, y] = [this.index.x0[this.first] ?? 0, this.index.y0[this.first] ?? 0];
+    return (a.x - x) * (b.y - y) - (a.y - y) * (b.x - x);
+  }
+
+  private alongAt(i: number): number {
+    return this.along[i] ?? 0;
+  }
+
+  private sweptAt(i: number): number {
+    return this.swept[i] ?? 0;
+  }
+}

@@ -1,0 +1,54 @@
+/** Groups of things whose boxes touch, directly or through others. */
+import Flatbush from 'flatbush';
+import type { Box } from '../base/polygon-types';
+
+/** Indices of the boxes, grouped; groups in the order of their first member, members ascending. */
+export function clusterBoxes(boxes: readonly Box[], margin = 0): number[][] {
+  const parents = Int32Array.from(boxes.keys());
+  if (boxes.length > 1) {
+    const index = indexBoxes(boxes);
+    boxes.forEach((box, self) => {
+      index.search(box.minX - margin, box.minY - margin, box.maxX + margin, box.maxY + margin, (other) => {
+        if (other > self) unite(parents, self, other);
+        return false;
+      });
+    });
+  }
+  return groupsOf(parents);
+}
+
+/** Over at least one box. */
+export function indexBoxes(boxes: readonly Box[]): Flatbush {
+  const index = new Flatbush(boxes.length);
+  for (const box of boxes) index.add(box.minX, box.minY, box.maxX, box.maxY);
+  index.finish();
+  return index;
+}
+
+export function findRoot(parents: Int32Array, member: number): number {
+  let root = member;
+  while (parents[root] !== root) {
+    const above = parents[root] ?? root;
+    parents[root] = parents[above] ?? above;
+    root = above;
+  }
+  return root;
+}
+
+/** The smaller root stays the root. */
+export function unite(parents: Int32Array, a: number, b: number): void {
+  const [first, second] = [findRoot(parents, a), findRoot(parents, b)];
+  if (first < second) parents[second] = first;
+  else parents[first] = second;
+}
+
+export function groupsOf(parents: Int32Array): number[][] {
+  const groups = new Map<number, number[]>();
+  for (let member = 0; member < parents.length; member += 1) {
+    const root = findRoot(parents, member);
+    const group = groups.get(root);
+    if (group) group.push(member);
+    else groups.set(root, [member]);
+  }
+  return [...groups.values()];
+}

@@ -1,0 +1,88 @@
+/**
+ * The edges of rings in a spatial index. Edges that follow each other lie side by side, so a few of them share one box:
+ * there are fewer boxes to sort, and what a box holds is looked through in the order in which it is stored.
+ */
+import Flatbush from 'flatbush';
+import type { Box } from '../base/polygon-types';
+
+const EDGES_IN_BLOCK = 8;
+
+/** A search under way. */
+interface Asked extends Box {
+  readonly visit: (edge: number) => boolean;
+}
+
+const NOWHERE: Box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
+
+export class EdgeBlocks {
+  /** Block b holds the edges from first[b] up to, not including, first[b + 1], and its last one ends at vertex last[b]. */
+  private readonly first: Int32Array;
+  private readonly last: Int32Array;
+  private readonly tree: Flatbush;
+  private readonly visitBlock = (block: number): boolean => this.look(block);
+  private asked: Asked = { ...NOWHERE, visit: () => false };
+
+  /**
+   * @param ringStart ring k has the vertices from ringStart[k] up to, not including, ringStart[k + 1]; there is one vertex
+   * at least. Edge i leads from vertex i to the next one of its ring.
+   */
+  constructor(
+    private readonly x: Float64Array,
+    private readonly y: Float64Array,
+    ringStart: Int32Array,
+  ) {
+    const [first, last]: [number[], number[]] = [[], []];
+    for (let ring = 0; ring + 1 < ringStart.length; ring += 1) {
+      const [start, end] = [ringStart[ring]!, ringStart[ring + 1]!];
+      for (let edge = start; edge < end; edge += EDGES_IN_BLOCK) {
+        first.push(edge);
+        last.push(edge + EDGES_IN_BLOCK < end ? edge + EDGES_IN_BLOCK : start);
+      }
+    }
+    this.first = Int32Array.from([...first, x.length]);
+    this.last = Int32Array.from(last);
+    this.tree = new Flatbush(last.length);
+    for (let block = 0; block < last.length; block += 1) this.addBox(block);
+    this.tree.finish();
+  }
+
+  private addBox(block: number): void {
+    const { x, y, first, last } = this;
+    let minX = x[last[block]!]!;
+    let minY = y[last[block]!]!;
+    let maxX = minX;
+    let maxY = minY;
+    for (let vertex = first[block]!; vertex < first[block + 1]!; vertex += 1) {
+      if (x[vertex]! < minX) minX = x[vertex]!;
+      if (x[vertex]! > maxX) maxX = x[vertex]!;
+      if (y[vertex]! < minY) minY = y[vertex]!;
+      if (y[vertex]! > maxY) maxY = y[vertex]!;
+    }
+    this.tree.add(minX, minY, maxX, maxY);
+  }
+
+  /** Calls back with the edges whose boxes touch the box until one answers true. The callback may search in turn. */
+  search(minX: number, minY: number, maxX: number, maxY: number, visit: (edge: number) => boolean): void {
+    const before = this.asked;
+    this.asked = { minX, minY, maxX, maxY, visit };
+    this.tree.collides(minX, minY, maxX, maxY, this.visitBlock);
+    this.asked = before;
+  }
+
+  private look(block: number): boolean {
+    const { x, y } = this;
+    const { minX, minY, maxX, maxY, visit } = this.asked;
+    const end = this.first[block + 1]!;
+    for (let edge = this.first[block]!; edge < end; edge += 1) {
+      const to = edge + 1 < end ? edge + 1 : this.last[block]!;
+      const ax = x[edge]!;
+      const ay = y[edge]!;
+      const bx = x[to]!;
+      const by = y[to]!;
+      if ((ax < minX && bx < minX) || (ax > maxX && bx > maxX)) continue;
+      if ((ay < minY && by < minY) || (ay > maxY && by > maxY)) continue;
+      if (visit(edge)) return true;
+    }
+    return false;
+  }
+}

@@ -1,0 +1,167 @@
+/**
+ * Boxes in a row, and which of them come near each other. Boxes that follow each other mostly lie side by side, so a few
+ * of them are sought together: an index holds the boxes round such blocks, and what it finds is looked through. A block
+ * ends where the row leaps, as from one small outline to the next: else it would span all that lies between.
+ */
+import Flatbush from 'flatbush';
+import type { Box } from '../base/polygon-types';
+
+const MOST_IN_BLOCK = 8;
+
+/** So many blocks are looked through one by one sooner than an index is made. */
+const FEW_BLOCKS = 8;
+
+/** What sums of sides may lose to rounding. */
+const ROUNDING = 1 + 1e-9;
+
+export class BoxesInRow {
+  private readonly count: number;
+  /** Block b holds the boxes from first[b] up to, not including, first[b + 1]. */
+  private readonly first: Int32Array;
+  private readonly blockOf: Int32Array;
+  /** Over the blocks; undefined where they are few. */
+  private readonly tree: Flatbush | undefined;
+  /** The block last asked about, and those that may hold boxes near to its own. */
+  private block = -1;
+  private blocks: readonly number[] = [];
+  private readonly found: number[] = [];
+
+  /**
+   * @param sides four numbers a box, of one at least: its least x and y, its greatest x and y
+   * @param reach how far round a box others are near
+   */
+  constructor(
+    private readonly sides: Float64Array,
+    private readonly reach: (box: number) => number = () => 0,
+  ) {
+    this.count = sides.length / 4;
+    this.first = this.blockStarts();
+    this.blockOf = new Int32Array(this.count);
+    for (let block = 0; block < this.blockCount; block += 1) {
+      this.blockOf.fill(block, this.first[block], this.first[block + 1]);
+    }
+    this.tree = this.blockCount > FEW_BLOCKS ? this.indexBlocks() : undefined;
+  }
+
+  private get blockCount(): number {
+    return this.first.length - 1;
+  }
+
+  private blockStarts(): Int32Array {
+    const starts = [0];
+    for (let start = 0; start < this.count; starts.push(start)) start = this.endOfBlock(start);
+    return Int32Array.from(starts);
+  }
+
+  /** Boxes that touch, one the next, are no farther across together than one by one; beyond that, the row has leapt. */
+  private endOfBlock(start: number): number {
+    const { sides } = this;
+    let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
+    let across = 0;
+    let end = start;
+    for (; end < Math.min(this.count, start + MOST_IN_BLOCK); end += 1) {
+      minX = Math.min(minX, sides[4 * end]!);
+      minY = Math.min(minY, sides[4 * end + 1]!);
+      maxX = Math.max(maxX, sides[4 * end + 2]!);
+      maxY = Math.max(maxY, sides[4 * end + 3]!);
+      across += sides[4 * end + 2]! - sides[4 * end]! + sides[4 * end + 3]! - sides[4 * end + 1]!;
+      if (end > start && maxX - minX + maxY - minY > ROUNDING * across) break;
+    }
+    return end;
+  }
+
+  private indexBlocks(): Flatbush {
+    const tree = new Flatbush(this.blockCount);
+    for (let block = 0; block < this.blockCount; block += 1) {
+      const { minX, minY, maxX, maxY } = this.boxOf(block, () => 0);
+      tree.add(minX, minY, maxX, maxY);
+    }
+    tree.finish();
+    return tree;
+  }
+
+  private boxOf(block: number, margin: (box: number) => number): Box {
+    const { sides } = this;
+    const box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
+    for (let i = this.first[block]!; i < this.first[block + 1]!; i += 1) {
+      const far = margin(i);
+      box.minX = Math.min(box.minX, sides[4 * i]! - far);
+      box.minY = Math.min(box.minY, sides[4 * i + 1]! - far);
+      box.maxX = Math.max(box.maxX, sides[4 * i + 2]! + far);
+      box.maxY = Math.max(box.maxY, sides[4 * i + 3]! + far);
+    }
+    return box;
+  }
+
+  /**
+   * The numbers of all boxes near to one of them, itself among them, ascending. Quick when boxes are asked about in their
+   * order; good until the next call.
+   */
+  near(number: number): readonly number[] {
+    return this.collect(number, this.count);
+  }
+
+  /** The same, of those before it. */
+  before(number: number): readonly number[] {
+    return this.collect(number, number);
+  }
+
+  private collect(number: number, limit: number): readonly number[] {
+    const { sides, found } = this;
+    this.enter(this.blockOf[number]!);
+    const far = this.reach(number);
+    const minX = sides[4 * number]! - far;
+    const minY = sides[4 * number + 1]! - far;
+    const maxX = sides[4 * number + 2]! + far;
+    const maxY = sides[4 * number + 3]! + far;
+    let count = 0;
+    for (const block of this.blocks) {
+      const end = Math.min(limit, this.first[block + 1]!);
+      for (let i = this.first[block]!; i < end; i += 1) {
+        if (sides[4 * i]! > maxX || sides[4 * i + 2]! < minX) continue;
+        if (sides[4 * i + 1]! > maxY || sides[4 * i + 3]! < minY) continue;
+        found[count] = i;
+        count += 1;
+      }
+    }
+    found.length = count;
+    return found;
+  }
+
+  private enter(block: number): void {
+    if (block === this.block) return;
+    this.block = block;
+    if (!this.tree) {
+      if (this.blocks.length === 0) this.blocks = Array.from({ length: this.blockCount }, (_, i) => i);
+      return;
+    }
+    const { minX, minY, maxX, maxY } = this.boxOf(block, this.reach);
+    this.blocks = this.tree.search(minX, minY, maxX, maxY).sort((a, b) => a - b);
+  }
+
+  /** Calls back with the boxes that touch the box until one answers true. */
+  search(minX: number, minY: number, maxX: number, maxY: number, visit: (box: number) => boolean): void {
+    const { sides } = this;
+    const look = (from: number, to: number): boolean => {
+      for (let i = from; i < to; i += 1) {
+        if (sides[4 * i]! > maxX || sides[4 * i + 2]! < minX) continue;
+        if (sides[4 * i + 1]! <= maxY && sides[4 * i + 3]! >= minY && visit(i)) return true;
+      }
+      return false;
+    };
+    if (!this.tree) look(0, this.count);
+    else this.tree.collides(minX, minY, maxX, maxY, (block) => look(this.first[block]!, this.first[block + 1]!));
+  }
+}
+
+/** Four numbers a box, as `BoxesInRow` takes them. */
+export function sidesOf(boxes: readonly Box[]): Float64Array {
+  const sides = new Float64Array(4 * boxes.length);
+  boxes.forEach(({ minX, minY, maxX, maxY }, i) => {
+    sides[4 * i] = minX;
+    sides[4 * i + 1] = minY;
+    sides[4 * i + 2] = maxX;
+    sides[4 * i + 3] = maxY;
+  });
+  return sides;
+}

@@ -1,0 +1,113 @@
+/** Thin chains: thin stretches that follow each other without a gap along a ring. */
+import { JOINT } from './blocked-intervals';
+import type { Outline } from './boundary-arrays';
+import type { Stretches } from './thin-intervals';
+import { sizeOf } from './tangent-disc';
+
+export interface Chains {
+  readonly count: number;
+  /** The chain of each stretch. */
+  readonly chainOf: Int32Array;
+  /** The element of each stretch. */
+  readonly elementOf: Int32Array;
+  /** First and last stretch of each chain; the first comes after the last where the chain runs over its ring's seam. */
+  readonly first: Int32Array;
+  readonly last: Int32Array;
+  /** 1 for chains that go all the way round their ring. */
+  readonly closed: Uint8Array;
+}
+
+export function buildChains(outline: Outline, stretches: Stretches): Chains {
+  const size = stretches.from.length;
+  const building: Building = {
+    chainOf: new Int32Array(size),
+    elementOf: new Int32Array(size),
+    first: [],
+    last: [],
+    closed: [],
+  };
+  for (let ring = 0; ring + 1 < outline.ringStart.length; ring += 1) chainRing(outline, stretches, ring, building);
+  return {
+    count: building.first.length,
+    chainOf: building.chainOf,
+    elementOf: building.elementOf,
+    first: Int32Array.from(building.first),
+    last: Int32Array.from(building.last),
+    closed: Uint8Array.from(building.closed),
+  };
+}
+
+interface Building {
+  readonly chainOf: Int32Array;
+  readonly elementOf: Int32Array;
+  readonly first: number[];
+  readonly last: number[];
+  readonly closed: number[];
+}
+
+function chainRing(outline: Outline, stretches: Stretches, ring: number, building: Building): void {
+  const [start, end] = [2 * outline.ringStart[ring]!, 2 * outline.ringStart[ring + 1]!];
+  const firstChain = building.first.length;
+  let open = false;
+  let whole = true;
+  for (let element = start; element < end; element += 1) {
+    const size = sizeOf(outline, element);
+    if (size === 0) continue;
+    const [low, high] = [stretches.first[element]!, stretches.first[element + 1]!];
+    whole = whole && high === low + 1 && isWhole(stretches, low, size);
+    if (low === high) open = false;
+    for (let stretch = low; stretch < high; stretch += 1) {
+      if (!open || stretches.from[stretch]! > JOINT) startChain(building, stretch);
+      building.last[building.last.length - 1] = stretch;
+      building.chainOf[stretch] = building.first.length - 1;
+      building.elementOf[stretch] = element;
+      open = stretches.to[stretch]! >= size - JOINT;
+    }
+  }
+  const lastChain = building.first.length - 1;
+  if (whole) building.closed[lastChain] = 1;
+  else if (open && lastChain > firstChain) {
+    joinOverSeam(stretches, building, firstChain, sizeOf(outline, start) > 0 ? start : start + 1);
+  }
+}
+
+function isWhole(stretches: Stretches, stretch: number, size: number): boolean {
+  return stretches.from[stretch]! <= JOINT && stretches.to[stretch]! >= size - JOINT;
+}
+
+function startChain(building: Building, stretch: number): void {
+  building.first.push(stretch);
+  building.last.push(stretch);
+  building.closed.push(0);
+}
+
+/** The ring's last chain reaches its end: where the first one begins at its start, the two are one. */
+function joinOverSeam(stretches: Stretches, building: Building, firstChain: number, firstElement: number): void {
+  const seam = building.first[firstChain]!;
+  if (building.elementOf[seam] !== firstElement || stretches.from[seam]! > JOINT) return;
+  const from = building.first.pop()!;
+  const last = building.last.pop()!;
+  building.closed.pop();
+  for (let stretch = from; stretch <= last; stretch += 1) building.chainOf[stretch] = firstChain;
+  building.first[firstChain] = from;
+}
+
+/** Calls back with the stretches of the chain in the order of its course. */
+export function forEachStretch(
+  chains: Chains,
+  stretches: Stretches,
+  outline: Outline,
+  chain: number,
+  visit: (stretch: number) => void,
+): void {
+  const [from, last] = [chains.first[chain]!, chains.last[chain]!];
+  if (from <= last) {
+    for (let stretch = from; stretch <= last; stretch += 1) visit(stretch);
+    return;
+  }
+  const ring = outline.ring[chains.elementOf[from]! >> 1]!;
+  const seam = stretches.first[2 * outline.ringStart[ring]!]!;
+  const end = stretches.first[2 * outline.ringStart[ring + 1]!]!;
+  for (let stretch = from; stretch < end; stretch += 1) visit(stretch);
+  for (let stretch = seam; stretch <= last; stretch += 1) visit(stretch);
+}

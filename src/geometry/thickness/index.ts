@@ -1,0 +1,41 @@
+/**
+ * Where a region is thinner than a given width: see `thin/README.md` for the algorithm, what it guarantees and costs.
+ */
+import type { Region } from '../base/polygon-types';
+import type { ThinPart } from './types';
+import { buildBoundary } from './boundary-index';
+import { linkChains } from './components';
+import { describeComponents } from './classify';
+import { findThinBoundary } from './thin-boundary';
+import { describeWholes, markThinThroughout, wholesByBox } from './all-thin-polygons';
+
+export interface ThinPartOptions {
+  /**
+   * mm: parts narrower than the width by less are not reported. It should be above twice the tolerance to which curves
+   * were flattened, for that is by how much a region of exactly the width may seem thinner. Default 0.006.
+   */
+  readonly tolerance?: number;
+  /** mm: tips that reach no farther are not reported. Default: the width, which lets corners above 39° go. */
+  readonly leastReach?: number;
+}
+
+const DEFAULT_TOLERANCE = 0.006;
+
+/**
+ * The parts of the region that no disc of the diameter `width` (mm) passes: necks, tips and polygons that are thin as a
+ * whole, in the order of their polygons. A region without area, or a width that is not a positive number, has none.
+ */
+export function findThinParts(region: Region, width: number, options: ThinPartOptions = {}): ThinPart[] {
+  if (!(width > 0) || !Number.isFinite(width)) return [];
+  const boundary = buildBoundary(region);
+  if (!boundary) return [];
+  const whole = wholesByBox(boundary.outline, region.length, width);
+  const leastReach = options.leastReach ?? width;
+  const thin = findThinBoundary(boundary, { radius: width / 2, skip: whole, leastReach });
+  markThinThroughout(thin, whole);
+  const limit = width - (options.tolerance ?? DEFAULT_TOLERANCE);
+  const wholes = describeWholes(thin, whole).filter((part) => part.width < limit);
+  const components = linkChains(thin, whole);
+  const others = describeComponents({ thin, components, skip: whole, limit, leastReach });
+  return [...wholes, ...others].sort((a, b) => a.polygon - b.polygon);
+}

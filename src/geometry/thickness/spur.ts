@@ -1,0 +1,174 @@
+/**
+ * Measures of a tip: a thin component with one open chain, which runs round it from the last disc back to that disc.
+ */
+import type { Point } from '../base/curve-types';
+import { visitBox } from './boundary-index';
+import { edgePlace, isClear, isPreferred, lengthOfChord, TIE, type Chord, type EdgePlace } from './chord';
+import { isEdge, squareToEdge } from './tangent-disc';
+import { portalsOf, stretchAt, visitStretches, type ThinBoundary } from './thin-boundary';
+
+/** mm: how far the boundary along the chain goes beyond the last disc that fits. */
+export function reachOfTip(thin: ThinBoundary, chain: number): number {
+  return farthestOf(thin, chain, lastDisc(thin, chain)).distance - thin.radius;
+}
+
+/**
+ * The shortest chord across the tip in the half of its reach that is nearer to the thick part, so that a tip that ends
+ * in a point has a width, and one that joins the thick part by a fillet has that of its stem.
+ */
+export function chordOfTip(thin: ThinBoundary, chain: number): Chord {
+  const centre = lastDisc(thin, chain);
+  const farthest = farthestOf(thin, chain, centre);
+  const limit = (thin.radius + farthest.distance) / 2;
+  const search: TipSearch = { thin, chain, centre, limit, turn: farthest.order, best: endChord(thin, chain), least: 0 };
+  search.least = lengthOfChord(search.best);
+  const limits = limitChord(search);
+  offer(search, limits);
+  // As with necks, one end of the shortest chord is a reflex vertex, unless it lies where the search is cut off.
+  searchFrom(search, limits.from);
+  searchFrom(search, limits.to);
+  const { outline } = thin.boundary;
+  visitVertices(thin, chain, (vertex) => {
+    if (outline.cone[vertex]! > 0) searchFrom(search, edgePlace(outline, vertex, 0));
+  });
+  return search.best;
+}
+
+interface TipSearch {
+  readonly thin: ThinBoundary;
+  readonly chain: number;
+  /** Of the last disc that fits; places farther from it than `limit` mm do not count. */
+  readonly centre: Point;
+  readonly limit: number;
+  /** Where along the chain its far end lies: one flank comes before, the other after. */
+  readonly turn: number;
+  best: Chord;
+  /** Length of the best, mm. */
+  least: number;
+}
+
+/** Both portals of a tip are the same disc, but for rounding. */
+function lastDisc(thin: ThinBoundary, chain: number): Point {
+  const [begin, end] = portalsOf(thin, chain);
+  return { x: (begin.x + end.x) / 2, y: (begin.y + end.y) / 2 };
+}
+
+/** Place of a stretch in the chain's course. */
+function orderOf({ chains, stretches }: ThinBoundary, chain: number, stretch: number): number {
+  const first = chains.first[chain]!;
+  return stretch >= first ? stretch - first : stretch - first + stretches.from.length;
+}
+
+/** Vertices that the chain goes through, those at its ends included. */
+function visitVertices(thin: ThinBoundary, chain: number, visit: (vertex: number, order: number) => void): void {
+  const { outline } = thin.boundary;
+  let before = -1;
+  visitStretches(thin, chain, (stretch) => {
+    const element = thin.chains.elementOf[stretch]!;
+    const vertex = element >> 1;
+    const through = !isEdge(element) || thin.stretches.from[stretch] === 0;
+    if (through && vertex !== before) visit(vertex, orderOf(thin, chain, stretch));
+    if (through) before = vertex;
+    if (!isEdge(element) || thin.stretches.to[stretch]! < outline.length[vertex]!) return;
+    before = outline.next[vertex]!;
+    visit(before, orderOf(thin, chain, stretch));
+  });
+}
+
+function farthestOf(thin: ThinBoundary, chain: number, centre: Point): { distance: number; order: number } {
+  const { x, y } = thin.boundary.outline;
+  const farthest = { distance: thin.radius, order: 0 };
+  visitVertices(thin, chain, (vertex, order) => {
+    const distance = Math.hypot(x[vertex]! - centre.x, y[vertex]! - centre.y);
+    if (distance <= farthest.distance) return;
+    farthest.distance = distance;
+    farthest.order = order;
+  });
+  return farthest;
+}
+
+function endChord({ boundary, chains, stretches }: ThinBoundary, chain: number): Chord {
+  const placeOf = (stretch: number, parameter: number): EdgePlace => {
+    const element = chains.elementOf[stretch]!;
+    return edgePlace(boundary.outline, element >> 1, isEdge(element) ? parameter : 0);
+  };
+  const [first, last] = [chains.first[chain]!, chains.last[chain]!];
+  return { from: placeOf(first, stretches.from[first]!), to: placeOf(last, stretches.to[last]!) };
+}
+
+/** From where the first flank leaves the near half to where the second one comes back into it. */
+function limitChord(search: TipSearch): Chord {
+  const { thin, chain, turn } = search;
+  let { from, to } = search.best;
+  let left = false;
+  visitStretches(thin, chain, (stretch) => {
+    const element = thin.chains.elementOf[stretch]!;
+    if (!isEdge(element)) return;
+    const order = orderOf(thin, chain, stretch);
+    const crossing = crossingOf(search, element >> 1, thin.stretches.from[stretch]!, thin.stretches.to[stretch]!);
+    if (crossing === undefined) return;
+    if (order > turn) to = crossing;
+    else if (!left) from = crossing;
+    left = true;
+  });
+  return { from, to };
+}
+
+/** Where the stretch of the edge goes through the limit, if it does. */
+function crossingOf({ thin, centre, limit }: TipSearch, edge: number, from: number, to: number): EdgePlace | undefined {
+  const { outline } = thin.boundary;
+  const isFar = (at: number): boolean => {
+    const place = edgePlace(outline, edge, at);
+    return Math.hypot(place.x - centre.x, place.y - centre.y) > limit;
+  };
+  let [low, high] = [from, to];
+  const farAtStart = isFar(low);
+  if (farAtStart === isFar(high)) return undefined;
+  for (let turn = 0; turn < 50; turn += 1) {
+    const middle = (low + high) / 2;
+    if (isFar(middle) === farAtStart) low = middle;
+    else high = middle;
+  }
+  return edgePlace(outline, edge, farAtStart ? high : low);
+}
+
+function searchFrom(search: TipSearch, from: EdgePlace): void {
+  const { boundary } = search.thin;
+  const { x, y, polygon, length, alongX, alongY } = boundary.outline;
+  const reach = search.least + TIE;
+  if (isBeyond(search, from.x, from.y)) return;
+  visitBox(boundary, from.x - reach, from.y - reach, from.x + reach, from.y + reach, (edge) => {
+    if (polygon[edge] !== polygon[from.edge]) return false;
+    if (squareToEdge(boundary.outline, edge, from.x, from.y) > reach * reach) return false;
+    const along = (from.x - x[edge]!) * alongX[edge]! + (from.y - y[edge]!) * alongY[edge]!;
+    offer(search, { from, to: edgePlace(boundary.outline, edge, Math.min(length[edge]!, Math.max(0, along))) });
+    return false;
+  });
+}
+
+function isBeyond({ centre, limit }: TipSearch, x: number, y: number): boolean {
+  return Math.hypot(x - centre.x, y - centre.y) > limit * (1 + 1e-9);
+}
+
+function offer(search: TipSearch, chord: Chord): void {
+  const length = lengthOfChord(chord);
+  if (!isPreferred(chord, length, search.best, search.least) || isBeyond(search, chord.to.x, chord.to.y)) return;
+  if (!facesAcross(search, chord) || !isClear(search.thin.boundary, chord)) return;
+  search.best = chord;
+  search.least = Math.min(search.least, length);
+}
+
+/** Whether the chord's ends lie on the chain's two flanks. */
+function facesAcross(search: TipSearch, { from, to }: Chord): boolean {
+  return flankOf(search, from) * flankOf(search, to) === -1;
+}
+
+/** -1 on the flank before the far end, 1 on that after it, 0 beside the chain. A vertex lies on either of its edges. */
+function flankOf({ thin, chain, turn }: TipSearch, { edge, at }: EdgePlace): number {
+  const { length, previous, next } = thin.boundary.outline;
+  let stretch = stretchAt(thin, 2 * edge + 1, at);
+  if (stretch < 0 && at <= 0) stretch = stretchAt(thin, 2 * previous[edge]! + 1, length[previous[edge]!]!);
+  if (stretch < 0 && at >= length[edge]!) stretch = stretchAt(thin, 2 * next[edge]! + 1, 0);
+  if (stretch < 0 || thin.chains.chainOf[stretch] !== chain) return 0;
+  return orderOf(thin, chain, stretch) <= turn ? -1 : 1;
+}

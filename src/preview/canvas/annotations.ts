@@ -1,0 +1,76 @@
+/** The writing on the picture: numbers of pieces, measures of necks, names of sheets. As large at every nearness. */
+import type { Point } from '../../geometry/base/curve-types';
+import { apply } from '../../geometry/base/matrix';
+import { measureLines } from '../../picture/lettering';
+import type { Look, Note } from '../../picture/look';
+import { setAttributes, setText, svg, syncChildren } from '../dom/dom';
+import { toWindow, type View } from '../state/viewport';
+
+/** Pixels: height of letters, and how near each other two measures are written. */
+const LETTERS = 12;
+const ROOM = 34;
+
+export class Notes {
+  /** Everything in window pixels. */
+  readonly element = svg('g', { class: 'notes' });
+  private look: Look | undefined;
+
+  draw(look: Look): void {
+    this.look = look;
+  }
+
+  place(view: View): void {
+    const placed = (this.look?.plates ?? []).flatMap(({ place, notes }) => {
+      const inWindow = (point: Point) => toWindow(view, apply(place, point));
+      return notes.map((note) => movedNote(note, inWindow));
+    });
+    syncChildren(this.element, withRoom(placed), makeNote, drawNote);
+  }
+}
+
+function movedNote(note: Note, move: (point: Point) => Point): Note {
+  return note.kind === 'dimension'
+    ? { ...note, from: move(note.from), to: move(note.to) }
+    : { ...note, at: move(note.at) };
+}
+
+/** Of measures that would be written over each other, the smallest stays; nearer, the others come too. */
+function withRoom(notes: readonly Note[]): Note[] {
+  const measures = notes.filter((note) => note.kind === 'dimension').sort((a, b) => Number(a.text) - Number(b.text));
+  const taken: Point[] = [];
+  const kept = measures.filter(({ from }) => {
+    if (taken.some(({ x, y }) => Math.hypot(x - from.x, y - from.y) < ROOM)) return false;
+    taken.push(from);
+    return true;
+  });
+  return [...notes.filter(({ kind }) => kind !== 'dimension'), ...kept];
+}
+
+function makeNote(): SVGGElement {
+  return svg('g', {}, [
+    svg('path', { class: 'note-halo' }),
+    svg('path', { class: 'note-line' }),
+    svg('rect', { class: 'note-chip' }),
+    svg('text', { class: 'note-text' }),
+  ]);
+}
+
+function drawNote(group: SVGGElement, note: Note): void {
+  const [halo, line, chip, text] = group.children as unknown as [Element, Element, Element, Element];
+  setAttributes(group, { class: `note ${note.kind}` });
+  setText(text, note.text);
+  const { lines, at } = layoutOf(note);
+  setAttributes(halo, { d: lines });
+  setAttributes(line, { d: lines });
+  setAttributes(text, at);
+  const size = note.kind === 'caption' ? 11 : 0;
+  const corner = note.kind === 'caption' ? { x: note.at.x, y: note.at.y - 16, fill: note.paint } : { x: 0, y: 0 };
+  setAttributes(chip, { ...corner, width: size, height: size });
+}
+
+function layoutOf(note: Note): { readonly lines: string; readonly at: { readonly x: number; readonly y: number } } {
+  if (note.kind === 'number') return { lines: '', at: note.at };
+  if (note.kind === 'caption') return { lines: '', at: { x: note.at.x + 17, y: note.at.y - 10 } };
+  const { lines, label } = measureLines(note.from, note.to, LETTERS);
+  return { lines, at: label };
+}

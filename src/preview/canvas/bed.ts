@@ -1,0 +1,54 @@
+/** The outline of the cutter's bed, with the sheet laid into its upper left corner. */
+import type { Look } from '../../picture/look';
+import type { Box } from '../../geometry/base/polygon-types';
+import type { Stack } from '../../protocol';
+import { setAttributes, setText, svg } from '../dom/dom';
+import { toWindow, type View } from '../state/viewport';
+
+export class Bed {
+  /** In window pixels. */
+  readonly element = svg('g', { class: 'bed', 'aria-hidden': 'true' });
+  private readonly outline = svg('rect');
+  private readonly label = svg('text');
+  private wanted = false;
+  private known: Box | undefined;
+
+  constructor() {
+    this.element.append(this.outline, this.label);
+  }
+
+  show(wanted: boolean): void {
+    this.wanted = wanted;
+  }
+
+  /** In sheet mm; undefined where none is shown. Sheets that are laid out side by side lie on no bed. */
+  get box(): Box | undefined {
+    return this.wanted ? this.known : undefined;
+  }
+
+  draw({ bed, sheet }: Stack, { kind }: Look): void {
+    this.known = bed && kind !== 'sheets' ? bedUnder(sheet, bed) : undefined;
+  }
+
+  place(view: View): void {
+    const { box } = this;
+    setAttributes(this.element, { visibility: box ? 'visible' : 'hidden' });
+    if (!box) return;
+    const [width, height] = [box.maxX - box.minX, box.maxY - box.minY];
+    const { x, y } = toWindow(view, { x: box.minX, y: box.minY });
+    const end = toWindow(view, { x: box.maxX, y: box.maxY });
+    setAttributes(this.outline, { x, y, width: width * view.scale, height: height * view.scale });
+    setAttributes(this.label, { x: end.x - 6, y: end.y - 6 });
+    setText(this.label, `Bed, ${width} × ${height} mm`);
+  }
+}
+
+/** Turned by a quarter where the sheet fits only so. */
+export function bedUnder(sheet: Box, [width, height]: readonly [number, number]): Box {
+  const [wide, high] = [sheet.maxX - sheet.minX, sheet.maxY - sheet.minY];
+  const turned = (wide > width || high > height) && wide <= height && high <= width;
+  const { minX, minY } = sheet;
+  return turned
+    ? { minX, minY, maxX: minX + height, maxY: minY + width }
+    : { minX, minY, maxX: minX + width, maxY: minY + height };
+}

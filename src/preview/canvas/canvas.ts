@@ -1,0 +1,194 @@
+/** The part of the bench that one looks at: picture, marks and rulers, moved and scaled by mouse and keyboard. */
+import type { Matrix, Point } from '../../geometry/base/curve-types';
+import { apply, IDENTITY } from '../../geometry/base/matrix';
+import type { Box } from '../../geometry/base/polygon-types';
+import { joinBoxes } from '../../geometry/base/ring';
+import type { Look } from '../../picture/look';
+import type { Stack, StackFinding } from '../../protocol';
+import { MM_PER_INCH } from '../panels/calibration';
+import { isFindingShown, type BenchState } from '../state/state';
+import { Bed } from './bed';
+import { html, setAttributes, svg } from '../dom/dom';
+import { followGestures } from './pan-zoom';
+import type { Hand } from '../tools/tool-controller';
+import { followHand } from '../tools/pointer-events';
+import { Marks, type Mark } from './finding-markers';
+import { Notes } from './annotations';
+import { Picture } from './layers';
+import { RULER, Rulers } from './rulers';
+import { bringIntoView, centre, fit, toSheet, TRUE_SIZE, zoomAt, type Size, type View } from '../state/viewport';
+
+/** Pixels that stay free around a sheet that is shown whole. */
+const PADDING = RULER + 26;
+
+/** Milliseconds without a step after which a movement is over. */
+const REST = 150;
+
+export class Surface {
+  readonly element = html('div', { class: 'surface' });
+  /** Undefined while the whole sheet is shown, however large the window is. */
+  private chosen: View | undefined;
+  private resting: ReturnType<typeof setTimeout> | undefined;
+  private stack: Stack | undefined;
+  private shown: Look | undefined;
+  readonly canvas = svg('svg', { tabindex: 0, role: 'application', class: 'canvas' });
+  /** CSS pixels to the mm at true size. */
+  trueScale = TRUE_SIZE;
+  private readonly bed = new Bed();
+  private readonly picture = new Picture();
+  private readonly notes = new Notes();
+  private readonly rulers = new Rulers();
+  private readonly marks: Marks;
+
+  /**
+   * @param choose is called with the index of a finding whose mark was clicked
+   * @param hand what clicks and keys do on the picture itself
+   * @param moved is called with each new view; `chosen` is undefined where the whole sheet is shown
+   */
+  constructor(
+    choose: (index: number) => void,
+    private readonly hand: Hand,
+    private readonly moved: (view: View, chosen: View | undefined) => void,
+  ) {
+    this.marks = new Marks(choose);
+    this.canvas.append(
+      this.picture.definitions,
+      this.bed.element,
+      this.picture.element,
+      hand.inPicture,
+      this.notes.element,
+      this.marks.element,
+      hand.overPicture,
+      this.rulers.element,
+    );
+    this.element.append(this.canvas, hand.card.element, hand.ghost.bar, hand.status);
+    followHand(this.element, this.canvas, hand);
+    followGestures(this.canvas, {
+      view: () => this.view,
+      move: (view) => this.move(view),
+      fit: () => this.look(undefined),
+    });
+    new ResizeObserver(() => this.redraw()).observe(this.element);
+  }
+
+  get view(): View {
+    return this.chosen ?? (this.shown ? fit(this.size, this.whole(this.shown), PADDING) : { scale: 1, x: 0, y: 0 });
+  }
+
+  private whole({ box }: Look): Box {
+    return this.bed.box ? joinBoxes([box, this.bed.box]) : box;
+  }
+
+  /** A step of a movement that goes on; the picture is made sharp when it rests. */
+  private move(view: View): void {
+    clearTimeout(this.resting);
+    this.picture.move(view.scale === this.view.scale);
+    this.look(view);
+    this.resting = setTimeout(() => this.picture.rest(), REST);
+  }
+
+  /** @param view undefined for the whole sheet */
+  look(view: View | undefined): void {
+    this.chosen = view;
+    this.redraw();
+  }
+
+  zoom(factor: number): void {
+    this.look(zoomAt(this.view, { x: this.size.width / 2, y: this.size.height / 2 }, factor));
+  }
+
+  trueSize(): void {
+    const { width, height } = this.size;
+    this.look(centre(this.size, toSheet(this.view, { x: width / 2, y: height / 2 }), this.trueScale));
+  }
+
+  /** @param pixelsPerInch CSS pixels to the inch of the screen */
+  setScreen(pixelsPerInch: number): void {
+    this.trueScale = pixelsPerInch / MM_PER_INCH;
+    this.redraw();
+  }
+
+  showBed(shown: boolean): void {
+    this.bed.show(shown);
+    this.redraw();
+  }
+
+  /** Width over height of the window; undefined while it has none. */
+  get aspect(): number | undefined {
+    const { width, height } = this.size;
+    return width > 0 && height > 0 ? width / height : undefined;
+  }
+
+  draw(stack: Stack, state: BenchState, look: Look): void {
+    this.stack = stack;
+    this.shown = look;
+    this.picture.draw(look);
+    this.notes.draw(look);
+    this.bed.draw(stack, look);
+    this.hand.draw(stack, look);
+    this.marks.draw(
+      stack.findings.flatMap((finding, index) =>
+        isFindingShown(state, stack, finding) ? [this.markOf(finding, index, state)] : [],
+      ),
+    );
+    setAttributes(this.canvas, { 'aria-label': describe(stack) });
+    this.redraw();
+  }
+
+  mark(outline: string): void {
+    this.picture.mark(outline);
+  }
+
+  /** Shifts the picture only where the finding's place does not show. */
+  bringIntoView(index: number): void {
+    const finding = this.stack?.findings[index];
+    if (finding?.at) this.bringPointIntoView(apply(this.placeOf(finding), finding.at));
+  }
+
+  /** @param point in mm of the picture */
+  bringPointIntoView(point: Point): void {
+    const shifted = bringIntoView(this.view, point, this.size, PADDING);
+    if (shifted.x !== this.view.x || shifted.y !== this.view.y) this.look(shifted);
+  }
+
+  private get size(): Size {
+    return { width: this.element.clientWidth, height: this.element.clientHeight };
+  }
+
+  private redraw(): void {
+    const { stack, view, size } = this;
+    if (!stack || size.width === 0 || size.height === 0) return;
+    this.picture.place(view, size);
+    this.bed.place(view);
+    this.hand.place(view, size);
+    this.notes.place(view);
+    this.rulers.draw(view, size);
+    this.marks.place(view, size);
+    this.moved(view, this.chosen);
+  }
+
+  private markOf(finding: StackFinding, index: number, state: BenchState): Mark {
+    const place = this.placeOf(finding);
+    const { at, chord } = finding;
+    const moved = {
+      ...finding,
+      at: at && apply(place, at),
+      chord: chord && ([apply(place, chord[0]), apply(place, chord[1])] as const),
+    };
+    return { finding: moved, index, selected: index === state.selected };
+  }
+
+  /** From the sheet of the finding's layer to the picture. */
+  private placeOf({ layer }: StackFinding): Matrix {
+    return this.shown?.plates.find((plate) => layer !== undefined && plate.layer === layer)?.place ?? IDENTITY;
+  }
+}
+
+function describe({ width, height, layers, findings }: Stack): string {
+  const size = `${Math.round(width * 10) / 10} by ${Math.round(height * 10) / 10} mm`;
+  return (
+    `Stencil, ${size}, layers: ${layers.length}, findings: ${findings.length}. ` +
+    'Arrow keys move it, plus and minus scale it, zero shows all of it. Full stop and comma go from part to part, ' +
+    'Shift with arrow keys moves the crosshair, Enter uses it.'
+  );
+}

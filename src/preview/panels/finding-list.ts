@@ -1,0 +1,53 @@
+/** The findings as buttons, for those who do not use the picture or do not see it. */
+import type { StackFinding } from '../../protocol';
+import { html, setAttributes, setText, syncChildren } from '../dom/dom';
+
+export interface FindingRow {
+  readonly finding: StackFinding;
+  /** Index into the stack's findings; shown counting from one. */
+  readonly index: number;
+  readonly layerName: string | undefined;
+  readonly selected: boolean;
+}
+
+export class FindingList {
+  readonly element = html('ol', { class: 'findings' });
+
+  /** @param choose is called with the index of the finding whose button was used */
+  constructor(choose: (index: number) => void) {
+    this.element.addEventListener('click', ({ target }) => {
+      const button = target instanceof Element ? target.closest('button') : null;
+      if (button?.dataset['index'] !== undefined) choose(Number(button.dataset['index']));
+    });
+  }
+
+  draw(rows: readonly FindingRow[]): void {
+    syncChildren(this.element, rows, makeRow, (item, { finding, index, layerName, selected }) => {
+      const button = item.firstElementChild as HTMLButtonElement;
+      setAttributes(button, {
+        class: `finding ${finding.severity}`,
+        'data-index': index,
+        'aria-current': String(selected),
+      });
+      const [badge, title, message] = button.children;
+      if (badge) setText(badge, String(index + 1));
+      if (title) setText(title, titleOf(finding, layerName));
+      if (message) setText(message, finding.message);
+    });
+  }
+}
+
+function makeRow(): HTMLLIElement {
+  return html('li', {}, [
+    html('button', { type: 'button' }, [
+      html('span', { class: 'badge' }),
+      html('span', { class: 'title' }),
+      html('span', { class: 'message' }),
+    ]),
+  ]);
+}
+
+function titleOf({ check, severity }: StackFinding, layerName: string | undefined): string {
+  const title = `${check}, ${severity}`;
+  return layerName === undefined ? title : `${title}, in ${layerName}`;
+}

@@ -1,0 +1,172 @@
+/** Sheets out of register: sliders for the one that is held, what comes bare, and the sweep to every side. */
+import type { BareAfterSlip, SlipSweep } from '../../protocol/views';
+import type { Stack } from '../../protocol';
+import { count } from '../../config/length';
+import { layerKeys, type BenchState } from '../state/state';
+import { html, setAttributes, setText, syncChildren } from '../dom/dom';
+import { millimetres } from '../dom/ruler-ticks';
+import { drawRose, makeRose } from './slip-rose';
+import { IN_REGISTER, isSlipped, MOST_SHIFT, MOST_TURN, type Slip } from '../state/slip';
+
+export interface SlipPanelActions {
+  change(change: Partial<BenchState>): void;
+  /** Shift the held layer. */
+  slip(slip: Slip): void;
+  sweep(): void;
+}
+
+export interface SlipFigures {
+  readonly bare: BareAfterSlip | undefined;
+  readonly sweeps: readonly SlipSweep[];
+  readonly sweeping: boolean;
+}
+
+type Part = keyof Slip;
+
+const SLIDERS: readonly { part: Part; label: string; name: string; most: number; step: number; unit: string }[] = [
+  { part: 'x', label: 'Right', name: 'Shift to the right in mm', most: MOST_SHIFT, step: 0.05, unit: 'mm' },
+  { part: 'y', label: 'Down', name: 'Shift down in mm', most: MOST_SHIFT, step: 0.05, unit: 'mm' },
+  { part: 'turn', label: 'Turn', name: 'Turn clockwise in degrees', most: MOST_TURN, step: 0.05, unit: '°' },
+];
+
+export class SlipPanel {
+  readonly element: HTMLElement;
+  private readonly layer = html('select', { 'aria-label': 'Sheet that slips' });
+  private readonly byHand = html('input', { type: 'checkbox' });
+  private readonly sliders = SLIDERS.map((slider) => ({ ...slider, ...sliderRow(slider) }));
+  private readonly told = html('output', { class: 'told', 'aria-live': 'polite' });
+  private readonly pairs = html('ul', { class: 'pairs' });
+  private readonly sweepButton = html('vscode-button' as 'button', { secondary: '' });
+  private readonly sweeps = html('ol', { class: 'sweeps' });
+  private slip = IN_REGISTER;
+
+  constructor(actions: SlipPanelActions) {
+    this.layer.addEventListener('change', () => actions.change({ held: this.layer.value }));
+    this.byHand.addEventListener('change', () => actions.change({ slipping: this.byHand.checked }));
+    for (const { part, input } of this.sliders) {
+      input.addEventListener('input', () => actions.slip({ ...this.slip, [part]: Number(input.value) }));
+    }
+    const back = html('button', { type: 'button', class: 'tool' }, ['Back in register']);
+    back.addEventListener('click', () => actions.change({ slips: {} }));
+    this.sweepButton.addEventListener('click', () => actions.sweep());
+    this.sweeps.addEventListener('click', ({ target }) => {
+      const button = target instanceof Element ? target.closest('button') : null;
+      const { key, x, y } = button?.dataset ?? {};
+      if (key === undefined) return;
+      actions.change({ held: key, slips: { [key]: { x: Number(x), y: Number(y), turn: 0 } } });
+    });
+    this.element = html('details', { class: 'slip' }, [
+      html('summary', {}, [html('h2', {}, ['Slip'])]),
+      html('div', { class: 'option-row' }, [
+        html('label', {}, ['Sheet', this.layer]),
+        html('label', {}, [this.byHand, 'Shift by hand']),
+        back,
+      ]),
+      ...this.sliders.map(({ row }) => row),
+      this.told,
+      this.pairs,
+      this.sweepButton,
+      this.sweeps,
+    ]);
+  }
+
+  draw(stack: Stack, state: BenchState, { bare, sweeps, sweeping }: SlipFigures): void {
+    this.element.hidden = state.mode !== 'print';
+    const keys = layerKeys(stack);
+    const held = heldKey(stack, state);
+    syncChildren(
+      this.layer,
+      keys,
+      () => html('option'),
+      (option, key) => {
+        setText(option, key);
+        if (option.value !== key) option.value = key;
+      },
+    );
+    if (held !== undefined) this.layer.value = held;
+    this.byHand.checked = state.slipping;
+    this.slip = state.slips[held ?? ''] ?? IN_REGISTER;
+    for (const { part, input, output, unit } of this.sliders) {
+      input.value = String(this.slip[part]);
+      setText(output, `${this.slip[part].toFixed(2)} ${unit}`);
+    }
+    setText(this.told, toldOf(Object.values(state.slips).some(isSlipped), bare));
+    syncChildren(this.pairs, pairsOf(stack), () => html('li'), setText);
+    setText(this.sweepButton, sweeping ? 'Sweeping…' : `Sweep all sides by ${millimetres(stack.slip)} mm`);
+    syncChildren(this.sweeps, sweeps, makeSweep, (row, sweep) => drawSweep(row, sweep, stack));
+  }
+}
+
+/** The layer that sliders and keys shift: the one that was chosen, else the last, which is sprayed over the others. */
+export function heldKey(stack: Stack, { held }: BenchState): string | undefined {
+  const keys = layerKeys(stack);
+  return held !== undefined && keys.includes(held) ? held : keys.at(-1);
+}
+
+function sliderRow({ label, name, most, step }: (typeof SLIDERS)[number]) {
+  const input = html('input', { type: 'range', min: -most, max: most, step, 'aria-label': name });
+  const output = html('output');
+  return { input, output, row: html('label', { class: 'slider' }, [html('span', {}, [label]), input, output]) };
+}
+
+function toldOf(slipped: boolean, bare: BareAfterSlip | undefined): string {
+  if (!slipped) return 'All sheets lie in register.';
+  if (!bare) return 'Measuring…';
+  const { area, places, whole } = bare;
+  const edges = `${area2(whole)} mm² came bare, outer edges included.`;
+  if (area === 0) return `No bare ground between colours. ${edges}`;
+  return `Bare ground between colours: ${area2(area)} mm² in ${count(places, 'place')}. ${edges}`;
+}
+
+/** What the checks have measured of neighbours. */
+function pairsOf({ safeSlips, slip, layers }: Stack): string[] {
+  if (!safeSlips || layers.length < 2) return [];
+  if (safeSlips.length === 0) return [`All neighbours bear ${millimetres(slip)} mm to every side.`];
+  return safeSlips.map(
+    ({ layers: [a, b], safe }) => `${layers[a]?.name ?? ''} and ${layers[b]?.name ?? ''} bear ${safe.toFixed(2)} mm.`,
+  );
+}
+
+const area2 = (area: number): string => area.toFixed(2);
+
+function makeSweep(): HTMLLIElement {
+  return html('li', {}, [
+    html('button', { type: 'button', class: 'sweep' }, [makeRose(), html('span', { class: 'sweep-text' })]),
+  ]);
+}
+
+function drawSweep(item: HTMLLIElement, { layer, areas, slip, safe }: SlipSweep, stack: Stack): void {
+  const key = layerKeys(stack)[layer] ?? '';
+  const most = Math.max(...areas);
+  const worst = areas.indexOf(most);
+  const angle = (worst / areas.length) * 2 * Math.PI;
+  const button = item.firstElementChild as HTMLButtonElement;
+  setAttributes(button, {
+    'data-key': key,
+    'data-x': (slip * Math.cos(angle)).toFixed(2),
+    'data-y': (slip * Math.sin(angle)).toFixed(2),
+  });
+  const [rose, text] = button.children as unknown as [SVGSVGElement, HTMLElement];
+  drawRose(rose, areas, stack.layers[layer]?.paint ?? '#000000');
+  setText(
+    text,
+    most === 0
+      ? `${key}: bears ${millimetres(slip)} mm to every side.`
+      : `${key}: bears ${safe.toFixed(2)} mm. Slipped ${millimetres(slip)} mm ${sideOf(angle)}, ${area2(most)} mm² come bare.`,
+  );
+}
+
+const SIDES = [
+  'to the right',
+  'to the lower right',
+  'down',
+  'to the lower left',
+  'to the left',
+  'to the upper left',
+  'up',
+  'to the upper right',
+];
+
+function sideOf(angle: number): string {
+  return SIDES[Math.round((angle / Math.PI) * 4) % 8] ?? '';
+}

@@ -1,0 +1,31 @@
+/** Where the window's points lie on the sheets of a look, and back. */
+import type { Matrix, Point } from '../../geometry/base/curve-types';
+import { apply, invert } from '../../geometry/base/matrix';
+import type { LayerPlace } from '../../protocol/parts';
+import { toSheet, type View } from './viewport';
+
+/** As much of a look as is needed: its plates, the lowest first. Those without a layer cannot be pointed at. */
+export interface Plates {
+  readonly plates: readonly { readonly layer: number | undefined; readonly place: Matrix }[];
+}
+
+/** The point on each sheet that lies under a point of the window, the uppermost first. */
+export function placesUnder({ plates }: Plates, view: View, at: Point): LayerPlace[] {
+  const point = toSheet(view, at);
+  return plates
+    .flatMap(({ layer, place }) => {
+      const back = layer === undefined ? undefined : invert(place);
+      return layer !== undefined && back ? [{ layer, point: apply(back, point) }] : [];
+    })
+    .reverse();
+}
+
+/** From a layer's own mm to those of the picture; undefined where the layer does not show. */
+export function placeOfLayer({ plates }: Plates, layer: number): Matrix | undefined {
+  return plates.find((plate) => plate.layer === layer)?.place;
+}
+
+/** The layers that show, in painting order. */
+export function layersOf({ plates }: Plates): number[] {
+  return plates.flatMap(({ layer }) => (layer === undefined ? [] : [layer]));
+}

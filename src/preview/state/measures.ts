@@ -1,0 +1,94 @@
+/** What is measured for the present way of looking, asked for when it is needed and kept until the stack changes. */
+import type { PictureNeck } from '../../picture/look';
+import type { BareAfterSlip, SlipSweep } from '../../protocol/views';
+import type { Stack } from '../../protocol';
+import { layerKeys, type BenchState } from './state';
+import type { Questions } from './requests';
+import { isSlipped, slipMatrix } from './slip';
+import type { SlipFigures } from '../panels/slip-panel';
+
+export class Measures {
+  private stack: Stack | undefined;
+  private necksOf: { readonly layer: number; readonly necks: readonly PictureNeck[] } | undefined;
+  private askedNecks: number | undefined;
+  private bare: { readonly asked: string; readonly answer: BareAfterSlip | undefined } | undefined;
+  private sweeps: readonly SlipSweep[] = [];
+  private sweeping = false;
+  /** One question about a slip is under way at a time; a drag asks the next when the answer is there. */
+  private slipAsked = false;
+
+  /** @param changed is called when an answer has come */
+  constructor(
+    private readonly questions: Questions,
+    private readonly changed: () => void,
+  ) {}
+
+  get figures(): SlipFigures {
+    return { bare: this.bare?.answer, sweeps: this.sweeps, sweeping: this.sweeping };
+  }
+
+  get bareOutline(): string {
+    return this.bare?.answer?.seams ?? '';
+  }
+
+  necks({ sheet }: BenchState): readonly PictureNeck[] {
+    return this.necksOf?.layer === sheet ? this.necksOf.necks : [];
+  }
+
+  /** Asks for what is not known yet. */
+  update(stack: Stack, state: BenchState): void {
+    if (stack !== this.stack) {
+      // What was measured stays to be seen until the new figures are there, but for the sweep, which nobody repeats.
+      this.stack = stack;
+      this.askedNecks = undefined;
+      this.sweeps = [];
+      this.bare = this.bare && { asked: '', answer: this.bare.answer };
+    }
+    if (state.mode === 'sheet') void this.askNecks(stack, state.sheet);
+    if (state.mode === 'print') void this.askSlip(stack, state);
+  }
+
+  /** Every layer slips to every side, one after the other. */
+  async sweep(): Promise<void> {
+    const { stack } = this;
+    if (!stack || this.sweeping) return;
+    this.sweeping = true;
+    this.sweeps = [];
+    this.changed();
+    for (let layer = 0; layer < stack.layers.length && stack === this.stack; layer += 1) {
+      const sweep = await this.questions.ask({ kind: 'sweep', layer });
+      if (sweep && stack === this.stack) this.sweeps = [...this.sweeps, sweep];
+      this.changed();
+    }
+    this.sweeping = false;
+    this.changed();
+  }
+
+  private async askNecks(stack: Stack, layer: number): Promise<void> {
+    if (this.askedNecks === layer || !stack.layers[layer]) return;
+    this.askedNecks = layer;
+    const answer = await this.questions.ask({ kind: 'necks', layer });
+    if (stack !== this.stack || this.askedNecks !== layer || !answer) return;
+    this.necksOf = answer;
+    this.changed();
+  }
+
+  private async askSlip(stack: Stack, state: BenchState): Promise<void> {
+    const places = layerKeys(stack).map((key) => {
+      const slip = state.slips[key];
+      return slip && isSlipped(slip) ? slipMatrix(slip, stack.sheet) : null;
+    });
+    const asked = JSON.stringify(places);
+    if (places.every((place) => place === null)) {
+      this.bare = undefined;
+      return;
+    }
+    if (this.slipAsked || this.bare?.asked === asked) return;
+    this.slipAsked = true;
+    const answer = await this.questions.ask({ kind: 'slip', places });
+    this.slipAsked = false;
+    this.bare = stack === this.stack ? { asked, answer } : this.bare;
+    // The layers may have moved on since: the page draws, and asks for what is wanted by then.
+    this.changed();
+  }
+}

@@ -1,0 +1,51 @@
+/** What the page asks the server by way of the extension: the last question of each kind is the one that counts. */
+import type { BareAfterSlip, LayerNecks, SlipParams, SlipSweep } from '../../protocol/views';
+import type { PartAtParams, PartParams, PlaceAnswer } from '../../protocol/parts';
+import type { BridgeAtParams, BridgeOffer, BridgePlanParams, BridgeRefusal } from '../../protocol';
+
+/** Questions about the document that the page shows. */
+export type Question =
+  | { readonly kind: 'necks'; readonly layer: number }
+  | { readonly kind: 'slip'; readonly places: SlipParams['places'] }
+  | { readonly kind: 'sweep'; readonly layer: number }
+  | ({ readonly kind: 'partAt' } & Omit<PartAtParams, 'uri'>)
+  | ({ readonly kind: 'part' } & Omit<PartParams, 'uri'>)
+  | ({ readonly kind: 'bridgeAt' } & Omit<BridgeAtParams, 'uri'>)
+  | ({ readonly kind: 'bridgePlan' } & Omit<BridgePlanParams, 'uri'>)
+  /** Of the extension itself: put the bridges of the last offer into the text. */
+  | { readonly kind: 'putIn' };
+
+export interface Answers {
+  readonly necks: LayerNecks;
+  readonly slip: BareAfterSlip;
+  readonly sweep: SlipSweep;
+  readonly partAt: PlaceAnswer;
+  readonly part: PlaceAnswer;
+  readonly bridgeAt: BridgeOffer | BridgeRefusal;
+  readonly bridgePlan: BridgeOffer | BridgeRefusal;
+  /** False where the text has changed since. */
+  readonly putIn: boolean;
+}
+
+export type Post = (id: number, question: Question) => void;
+
+export class Questions {
+  private count = 0;
+  private readonly waiting = new Map<number, (answer: unknown) => void>();
+
+  constructor(private readonly post: Post) {}
+
+  /** Answers undefined where the server knows no such document any more. */
+  ask<Kind extends Question['kind']>(question: Question & { readonly kind: Kind }): Promise<Answers[Kind] | undefined> {
+    const id = ++this.count;
+    return new Promise((resolve) => {
+      this.waiting.set(id, (answer) => resolve(answer as Answers[Kind] | undefined));
+      this.post(id, question);
+    });
+  }
+
+  hear(id: number, answer: unknown): void {
+    this.waiting.get(id)?.(answer);
+    this.waiting.delete(id);
+  }
+}

@@ -1,0 +1,107 @@
+/** Bridges that are not in the text yet: drawn on the picture, with a bar to put them in or drop them. */
+import type { Point } from '../../geometry/base/curve-types';
+import { apply } from '../../geometry/base/matrix';
+import type { BridgeOffer, BridgeRefusal } from '../../protocol';
+import { formatSides } from '../../config/length';
+import { html, setAttributes, setText, svg, syncChildren } from '../dom/dom';
+import { placeOfLayer, type Plates } from '../state/look-places';
+import { matrixText } from '../dom/matrix-text';
+import { toWindow, type View } from '../state/viewport';
+
+/** Pixels: a strip shorter than this is ringed, so that it is found; the ring's radius; from a strip to its measure. */
+const SMALL = 24;
+const RING = 11;
+const OFF = 24;
+
+export interface GhostActions {
+  apply(): void;
+  drop(): void;
+}
+
+export class Ghost {
+  /** The strips, in mm of the picture. */
+  readonly strips = svg('g', { class: 'ghost', 'aria-hidden': 'true' });
+  /** Their measures, in window pixels. */
+  readonly measures = svg('g', { class: 'ghost-measures', 'aria-hidden': 'true' });
+  readonly bar: HTMLElement;
+  private readonly sentence = html('p', { role: 'status' });
+  private readonly applyButton = html('button', { type: 'button', class: 'tool primary' }, ['Put it in']);
+  private readonly dropButton = html('button', { type: 'button', class: 'tool' }, ['Drop']);
+  private offer: BridgeOffer | undefined;
+
+  constructor(actions: GhostActions) {
+    this.applyButton.addEventListener('click', () => actions.apply());
+    this.dropButton.addEventListener('click', () => actions.drop());
+    this.bar = html('div', { class: 'ghost-bar', role: 'group', 'aria-label': 'Bridge' }, [
+      this.sentence,
+      this.applyButton,
+      this.dropButton,
+    ]);
+    this.bar.hidden = true;
+  }
+
+  /** @param answer undefined takes all away */
+  show(answer: BridgeOffer | BridgeRefusal | undefined): void {
+    this.offer = answer && 'bridges' in answer ? answer : undefined;
+    this.bar.hidden = answer === undefined;
+    this.applyButton.hidden = this.offer === undefined;
+    if (answer) setText(this.sentence, 'refusal' in answer ? answer.refusal : answer.title);
+  }
+
+  get ready(): boolean {
+    return this.offer !== undefined;
+  }
+
+  get shown(): boolean {
+    return !this.bar.hidden;
+  }
+
+  draw(look: Plates, view: View): void {
+    const shown = (this.offer?.bridges ?? []).flatMap((bridge) => {
+      const place = placeOfLayer(look, bridge.layer);
+      return place ? [{ bridge, place }] : [];
+    });
+    syncChildren(
+      this.strips,
+      shown,
+      () => svg('path', { class: 'ghost-strip' }),
+      (path, { bridge, place }) => {
+        setAttributes(path, { d: bridge.outline, transform: matrixText(place) });
+      },
+    );
+    const drawn = shown.map(({ bridge, place }) => {
+      const middle = { x: (bridge.from.x + bridge.to.x) / 2, y: (bridge.from.y + bridge.to.y) / 2 };
+      return { bridge, at: toWindow(view, apply(place, middle)) };
+    });
+    const centre = drawn.reduce((sum, { at }) => sum + at.y, 0) / drawn.length;
+    syncChildren(this.measures, drawn, makeMeasure, (group, { bridge, at }) => {
+      drawRing(group, at, bridge.length * view.scale < SMALL);
+      // Away from the others: what they hold between them stays in sight.
+      const y = at.y + (at.y > centre ? OFF : -OFF);
+      writeMeasure(group, formatSides(bridge.width, bridge.length, 2), { x: at.x, y });
+    });
+  }
+}
+
+function makeMeasure(): SVGGElement {
+  const rings = ['ghost-halo', 'ghost-ring'].map((name) => svg('circle', { class: name, r: RING }));
+  const plate = svg('rect', { class: 'plate', height: 18, rx: 4 });
+  return svg('g', {}, [...rings, plate, svg('text', { class: 'tape-label' })]);
+}
+
+function drawRing(group: SVGGElement, { x, y }: Point, shown: boolean): void {
+  const [halo, ring] = group.children;
+  for (const circle of [halo, ring]) {
+    if (circle) setAttributes(circle, { cx: x, cy: y, visibility: shown ? 'inherit' : 'hidden' });
+  }
+}
+
+/** @param at the middle of the writing */
+function writeMeasure(group: SVGGElement, text: string, { x, y }: Point): void {
+  const [, , plate, label] = group.children;
+  const width = text.length * 6.6 + 12;
+  if (plate) setAttributes(plate, { x: x - width / 2, y: y - 9, width });
+  if (!label) return;
+  setAttributes(label, { x, y });
+  setText(label, text);
+}

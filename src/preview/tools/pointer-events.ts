@@ -1,0 +1,74 @@
+/** Clicks, rests of the pointer and keys on the picture, for the hand. Drags and plain arrows are for the view. */
+import type { Point } from '../../geometry/base/curve-types';
+import type { Hand } from './tool-controller';
+
+/** Milliseconds that the pointer rests, and pixels that it may move while it clicks. */
+const REST = 60;
+const STILL = 4;
+
+/** @param surface what holds the canvas; its listeners hear first */
+export function followHand(surface: HTMLElement, canvas: Element, hand: Hand): void {
+  followClicks(surface, canvas, hand);
+  followHover(surface, canvas, hand);
+  surface.addEventListener(
+    'keydown',
+    (event) => {
+      if (event.ctrlKey || event.metaKey || event.altKey) return;
+      const ours =
+        event.target === canvas ? hand.key(event.key, event.shiftKey) : event.key === 'Escape' && hand.escape();
+      if (!ours) return;
+      event.preventDefault();
+      event.stopPropagation();
+      if (canvas instanceof SVGElement) canvas.focus();
+    },
+    { capture: true },
+  );
+}
+
+function followClicks(surface: HTMLElement, canvas: Element, hand: Hand): void {
+  let pressed: Point | undefined;
+  surface.addEventListener(
+    'pointerdown',
+    (event) => {
+      pressed = event.button === 0 && isOnPicture(event, canvas) ? within(surface, event) : undefined;
+    },
+    { capture: true },
+  );
+  surface.addEventListener(
+    'pointerup',
+    (event) => {
+      const at = within(surface, event);
+      if (pressed && Math.hypot(at.x - pressed.x, at.y - pressed.y) < STILL) void hand.use(at);
+      pressed = undefined;
+    },
+    { capture: true },
+  );
+}
+
+function followHover(surface: HTMLElement, canvas: Element, hand: Hand): void {
+  let resting: ReturnType<typeof setTimeout> | undefined;
+  surface.addEventListener(
+    'pointermove',
+    (event) => {
+      clearTimeout(resting);
+      if (event.buttons !== 0 || !isOnPicture(event, canvas)) return;
+      const at = within(surface, event);
+      resting = setTimeout(() => void hand.hover(at), REST);
+    },
+    { capture: true },
+  );
+  surface.addEventListener('pointerleave', () => {
+    clearTimeout(resting);
+    hand.leave();
+  });
+}
+
+/** Marks have clicks of their own; the card can be pointed at without going away. */
+function isOnPicture({ target }: Event, canvas: Element): boolean {
+  return target instanceof Element && canvas.contains(target) && !target.closest('[data-index]');
+}
+
+function within(surface: Element, { clientX, clientY }: MouseEvent): Point {
+  const { left, top } = surface.getBoundingClientRect();
+  return { x: clientX - left, y: clientY - top };
+}

@@ -1,0 +1,41 @@
+/** What a click on the picture does: pick a part, measure, or put in a bridge. */
+import { html } from '../dom/dom';
+
+export type Tool = 'pick' | 'measure' | 'bridge';
+
+const TOOLS: Readonly<Record<Tool, { readonly label: string; readonly title: string; readonly key: string }>> = {
+  pick: { label: 'Pick', title: 'Select the text of what is clicked', key: 'p' },
+  measure: { label: 'Measure', title: 'Measure from point to point', key: 'm' },
+  bridge: { label: 'Bridge', title: 'Put a bridge across the gap that is clicked', key: 'b' },
+};
+
+export class ToolChoice {
+  readonly element = html('span', { role: 'radiogroup', 'aria-label': 'What a click does', class: 'tools' });
+  private readonly radios: Readonly<Record<Tool, HTMLInputElement>>;
+
+  constructor(chosen: (tool: Tool) => void) {
+    const names = Object.keys(TOOLS) as Tool[];
+    const radios = names.map((tool) => {
+      const input = html('input', { type: 'radio', name: 'tool' });
+      input.addEventListener('change', () => chosen(tool));
+      return [tool, input] as const;
+    });
+    this.radios = Object.fromEntries(radios) as Record<Tool, HTMLInputElement>;
+    this.element.append(
+      ...radios.map(([tool, input]) => {
+        const { label, title, key } = TOOLS[tool];
+        return html('label', { title: `${title} (${key.toUpperCase()})` }, [input, label]);
+      }),
+    );
+    this.draw('pick');
+  }
+
+  draw(tool: Tool): void {
+    this.radios[tool].checked = true;
+  }
+}
+
+/** The tool that a key chooses. */
+export function toolForKey(key: string): Tool | undefined {
+  return (Object.keys(TOOLS) as Tool[]).find((tool) => TOOLS[tool].key === key.toLowerCase());
+}

@@ -1,0 +1,209 @@
+/** What the server and the editor say to each other beyond the language server protocol. Plain data only. */
+import type { Measure } from '../checks/finding';
+import type { CheckId, Severity } from '../config/check-id';
+import type { Reading } from '../config/types';
+import type { Point } from '../geometry/base/curve-types';
+import type { Box } from '../geometry/base/polygon-types';
+import type { PictureLayer } from '../picture/look';
+import type { TextEdit } from '../text/text';
+
+/** Server to editor, after each run: what the status item shows. The bench asks for the stack when it hears it. */
+export const CHECKED = 'tombolo/checked';
+/**
+ * Editor to server: the painted stack that a document is part of, checked now if it has changed. Of a file of a project
+ * that is the stack of the whole project. Answers `Stack | null`.
+ */
+export const STACK = 'tombolo/stack';
+/** Editor to server: what the text at an offset draws. Answers `MarkedShape | null`. */
+export const SHAPE_AT = 'tombolo/shapeAt';
+/** Editor to server: check a document now, whatever `tombolo.run` says. Answers null when the run is done. */
+export const CHECK_AGAIN = 'tombolo/checkAgain';
+/** Editor to server: how a document would begin as a stencil. Answers `Beginning | null`. */
+export const BEGIN = 'tombolo/begin';
+/** Editor to server: bridges for every island of a document. Answers `BridgedIslands | null`. */
+export const BRIDGE_ISLANDS = 'tombolo/bridgeIslands';
+/** Editor to server: a bridge at a place of the picture. Answers `BridgeAnswer`. */
+export const BRIDGE_AT = 'tombolo/bridgeAt';
+/** Editor to server: the bridges that a mend of a finding would put in. Answers `BridgeAnswer`. */
+export const BRIDGE_PLAN = 'tombolo/bridgePlan';
+
+export interface DocumentParams {
+  readonly uri: string;
+}
+
+export interface PlaceParams extends DocumentParams {
+  /** UTF-16 offset into the text. */
+  readonly offset: number;
+}
+
+/** Path data as in the stack, and the text of the element that draws it. */
+export interface MarkedShape {
+  readonly outline: string;
+  readonly from: number;
+  readonly to: number;
+}
+
+export interface Checked {
+  readonly uri: string;
+  readonly version: number;
+  /** False for an SVG that nobody has called a stencil: nothing was checked, and nothing else is set. */
+  readonly stencil: boolean;
+  readonly summary?: Summary;
+}
+
+export interface Summary {
+  /** mm */
+  readonly width: number;
+  readonly height: number;
+  readonly sizeStated: boolean;
+  readonly readings: readonly Reading[];
+  readonly layers: number;
+  /** Seconds that cutting all of the file's sheets takes, where speed and acceleration are stated. */
+  readonly cutTime?: number;
+  readonly counts: Readonly<Record<Severity, number>>;
+  /** Milliseconds of the run. */
+  readonly elapsed: number;
+  /** The `tombolo.json` in force. */
+  readonly config: string | undefined;
+}
+
+export interface VersionedEdits {
+  readonly version: number;
+  readonly edits: readonly TextEdit[];
+}
+
+/** Edits that mark a document as a stencil; none where it is one already. */
+export interface Beginning extends VersionedEdits {
+  readonly stencil: boolean;
+  /** mm: how wide the artwork is now. */
+  readonly width: number;
+  readonly sizeStated: boolean;
+}
+
+export interface BridgedIslands extends VersionedEdits {
+  readonly bridges: number;
+  /** One sentence for each island that could not be bridged. */
+  readonly refusals: readonly string[];
+}
+
+export interface BridgeAtParams extends DocumentParams {
+  /** Index into the layers of the stack. */
+  readonly layer: number;
+  /** On an island or in the gap round it, in sheet mm. */
+  readonly point: Point;
+}
+
+export interface BridgePlanParams extends DocumentParams {
+  /** The version that the stack was given for: a plan is made for no other. */
+  readonly version: number;
+  /** Index into the findings of the stack. */
+  readonly finding: number;
+  /** Which of the finding's mends, such as `bridge-island-shortest`; by default the preferred one. */
+  readonly mend?: string;
+}
+
+/** Bridges that were planned, cut and proven, but are not in the text yet. */
+export interface BridgeOffer extends VersionedEdits {
+  /** The document that the edits and their version are for: the layer's own, not always the one that was asked about. */
+  readonly uri: string;
+  /** The name of the mend, as `BridgePlanParams.mend` takes it; `bridge-here` at a place of the picture. */
+  readonly kind: string;
+  /** "Bridge this island (2 bridges of 0.80 mm)" */
+  readonly title: string;
+  readonly bridges: readonly GhostBridge[];
+}
+
+/** Why there is no offer, in one sentence. */
+export interface BridgeRefusal {
+  readonly version: number;
+  readonly refusal: string;
+}
+
+export type BridgeAnswer = BridgeOffer | BridgeRefusal | null;
+
+export interface GhostBridge {
+  /** Index into the layers of the stack. */
+  readonly layer: number;
+  /** The strip that stays, from edge to edge of the gap and a little into both: path data as in the stack. */
+  readonly outline: string;
+  /** The ends of its middle line on both edges of the gap, in sheet mm. */
+  readonly from: Point;
+  readonly to: Point;
+  /** mm as cut */
+  readonly width: number;
+  /** mm */
+  readonly length: number;
+  /** Which share of it later layers leave bare to be seen, 0..1. */
+  readonly shown: number;
+}
+
+/** The stack in our own numbers. Path strings hold `M`, `L` and `Z` with coordinates in sheet mm, rounded to 1 µm. */
+export interface Stack {
+  /** The document that was asked about. */
+  readonly uri: string;
+  readonly version: number;
+  /** Every document that layers or findings come from, the one that was asked about first. */
+  readonly documents: readonly StackDocument[];
+  readonly stencil: boolean;
+  readonly elapsed: number;
+  /** The artwork's frame in mm; of several files the one that holds them all. */
+  readonly width: number;
+  readonly height: number;
+  readonly sizeStated: boolean;
+  /** The sheet's rectangle: frame plus margin. */
+  readonly sheet: Box;
+  /** The cutter's bed, width and height in mm, where the project says it. */
+  readonly bed?: readonly [number, number];
+  /** What the project says is painted on, `#rrggbb`. */
+  readonly ground?: string;
+  /** mm: how far one sheet may land from where it should. */
+  readonly slip: number;
+  /** What slip each two neighbours bear that do not bear `slip`; undefined where it was not measured. */
+  readonly safeSlips?: readonly SafeSlip[];
+  /** In painting order. */
+  readonly layers: readonly StackLayer[];
+  readonly findings: readonly StackFinding[];
+}
+
+export interface StackDocument {
+  readonly uri: string;
+  /** 0 for a file that is not open in the editor: then its text is that on disk. */
+  readonly version: number;
+}
+
+export interface SafeSlip {
+  /** Indices into the layers. */
+  readonly layers: readonly [number, number];
+  /** mm */
+  readonly safe: number;
+}
+
+export interface StackLayer extends PictureLayer {
+  /** The document that it is cut from. */
+  readonly uri: string;
+  readonly reading: Reading;
+  readonly readingStated: boolean;
+  readonly openingCount: number;
+  /** mm² */
+  readonly openingArea: number;
+  readonly materialArea: number;
+  /** mm */
+  readonly cutLength: number;
+}
+
+export interface StackFinding {
+  /** The document that it lies in. */
+  readonly uri: string;
+  readonly check: CheckId;
+  readonly severity: Severity;
+  readonly message: string;
+  /** Index into the layers; undefined where the finding is about the whole file. */
+  readonly layer: number | undefined;
+  readonly at: Point | undefined;
+  readonly measure: Measure | undefined;
+  /** The two facing points of a thin place. */
+  readonly chord: readonly [Point, Point] | undefined;
+  /** The text that is underlined, as offsets into its document in the version that the stack lists. */
+  readonly from: number;
+  readonly to: number;
+}

@@ -1,0 +1,65 @@
+/** What the bench asks the server for its ways of looking, beyond the stack itself. Plain data only. */
+import type { Matrix } from '../geometry/base/curve-types';
+import type { PictureNeck } from '../picture/look';
+import type { DocumentParams, VersionedEdits } from './index';
+
+/** Editor to server: the necks of one layer's sheet, those within the limits too. Answers `LayerNecks | null`. */
+export const NECKS = 'tombolo/necks';
+/** Editor to server: the ground that slipped sheets leave bare. Answers `BareAfterSlip | null`. */
+export const SLIP = 'tombolo/slip';
+/** Editor to server: one sheet slips to every side by the allowance. Answers `SlipSweep | null`. */
+export const SWEEP = 'tombolo/sweep';
+/** Editor to server: a layer gets another place in the painting order. Answers `Reordering | null`. */
+export const REORDER = 'tombolo/reorder';
+
+export interface LayerParams extends DocumentParams {
+  /** Index into the layers of the stack. */
+  readonly layer: number;
+}
+
+export interface SlipParams extends DocumentParams {
+  /** From where each layer should lie to where it lies, in sheet mm; null where in register. */
+  readonly places: readonly (Matrix | null)[];
+}
+
+export interface ReorderParams extends LayerParams {
+  /** The version that the index belongs to. */
+  readonly version: number;
+  /** The index that it shall have. */
+  readonly to: number;
+}
+
+export interface LayerNecks extends VersionOf {
+  readonly layer: number;
+  readonly necks: readonly PictureNeck[];
+}
+
+export interface BareAfterSlip extends VersionOf {
+  /** Between colours: path data as in the stack. */
+  readonly seams: string;
+  readonly places: number;
+  /** mm² of them */
+  readonly area: number;
+  /** mm² of all that was painted and is bare now, the edges of what moved included. */
+  readonly whole: number;
+}
+
+export interface SlipSweep extends VersionOf {
+  readonly layer: number;
+  /** mm */
+  readonly slip: number;
+  /** mm² of bare ground between colours, by direction: the first to the right, then on clockwise. */
+  readonly areas: readonly number[];
+  /** All ground that may come bare: path data as in the stack. */
+  readonly seams: string;
+  /** mm: the farthest slip to any side that lays nothing bare; `slip` where that does not either. */
+  readonly safe: number;
+}
+
+/** Edits of one document that change the order, or one sentence that says why there are none. */
+export type Reordering = (VersionedEdits & { readonly uri: string }) | (VersionOf & { readonly refusal: string });
+
+/** Of the document that was asked about. */
+interface VersionOf {
+  readonly version: number;
+}

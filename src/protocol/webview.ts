@@ -1,0 +1,41 @@
+/** What the bench's page and the extension say to each other. */
+import type { Stack } from './index';
+import type { Question } from '../preview/state/requests';
+
+export type ToBench =
+  | { readonly type: 'stack'; readonly stack: Stack }
+  /** What the text at the caret draws, as path data in mm; empty where it draws nothing. */
+  | { readonly type: 'mark'; readonly outline: string }
+  /** What the server says to a question of that number. */
+  | { readonly type: 'answer'; readonly id: number; readonly answer: unknown }
+  /** CSS pixels to the inch of the screen. */
+  | { readonly type: 'screen'; readonly pixelsPerInch: number }
+  /** Draw what is shown as a picture. */
+  | { readonly type: 'draw'; readonly format: PictureFormat };
+
+export type PictureFormat = 'png' | 'svg';
+
+export type FromBench =
+  /** The page listens. */
+  | { readonly type: 'ready' }
+  /** Select this stretch of the document's text. */
+  | { readonly type: 'reveal'; readonly uri: string; readonly from: number; readonly to: number }
+  /** The artist has measured the screen. */
+  | { readonly type: 'screen'; readonly pixelsPerInch: number }
+  /** Make a stencil of the document. */
+  | { readonly type: 'begin'; readonly uri: string }
+  | { readonly type: 'ask'; readonly id: number; readonly question: Question }
+  /** Stay with the document, or follow the active one again. */
+  | { readonly type: 'pin'; readonly pinned: boolean }
+  /** The artist wants what is shown as a picture: ask where to, then have it drawn. */
+  | { readonly type: 'saveAs' }
+  /** A picture that was to be drawn; undefined where that failed. */
+  | { readonly type: 'picture'; readonly bytes: Uint8Array | undefined }
+  /** Give a layer of the stack another place in the painting order. */
+  | {
+      readonly type: 'reorder';
+      readonly uri: string;
+      readonly version: number;
+      readonly layer: number;
+      readonly to: number;
+    };

@@ -1,0 +1,122 @@
+/** What the engine gives its hosts. `engine.ts` makes it; the server, the command line and the preview show it. */
+import type { Finding } from '../checks/finding';
+import type { Drawing } from '../drawing/types';
+import type { Point } from '../geometry/base/curve-types';
+import type { Polygon } from '../geometry/base/polygon-types';
+import type { CheckId } from '../config/check-id';
+import type { Config } from '../config/types';
+import type { Sheet } from '../sheet/types';
+import type { Stack } from '../stack/stack';
+import type { TextEdit } from '../text/text';
+
+/** How a file is to be read, beyond what it says itself. Lengths in mm. */
+export interface Settings {
+  /** From `tombolo.json`; all defaults where there is none. */
+  readonly config?: Config;
+  /** Override the size that is stated. */
+  readonly width?: number;
+  readonly height?: number;
+  /** Override the kerf; the cut files are then taken as not compensated. */
+  readonly kerf?: number;
+  /** Read the whole file as one layer. */
+  readonly oneLayer?: boolean;
+  /** Milliseconds after which a run leaves out what is not begun, and says so. */
+  readonly budget?: number;
+}
+
+export interface Report {
+  readonly text: string;
+  readonly settings: Settings;
+  readonly drawing: Drawing;
+  /** In painting order. */
+  readonly sheets: readonly Sheet[];
+  /** Most serious first, then in the order of the text. Capped for each check; the cap says how many were left out. */
+  readonly findings: readonly Finding[];
+  /** All of them, without the cap: what mends are proven against. */
+  readonly complete: readonly Finding[];
+  /** The print that the sheets are part of: they alone, where the file is no part of a project. */
+  readonly stack: Stack;
+  /** Set where the file is part of a project. */
+  readonly project?: ProjectPart;
+  /** What each check found, acceptances and severities aside; only within the engine. */
+  readonly results: readonly CheckResult[];
+  /** Milliseconds of the whole run. */
+  readonly elapsed: number;
+}
+
+/** Where a file stands in its project. */
+export interface ProjectPart {
+  /** Its name, relative to `tombolo.json`. */
+  readonly file: string;
+  readonly report: ProjectReport;
+}
+
+/** All files that one `tombolo.json` names in its `layers`, checked together. */
+export interface ProjectReport {
+  readonly settings: Settings;
+  /** By name relative to `tombolo.json`, in the order of first mention; without those that are not there. */
+  readonly files: ReadonlyMap<string, Report>;
+  /** All layers in the order of `layers`. */
+  readonly stack: Stack;
+  /** Names of files that are named but not there. */
+  readonly missing: readonly string[];
+  readonly faults: readonly LayerFault[];
+  /** Milliseconds of the whole run. */
+  readonly elapsed: number;
+}
+
+/** An entry of `layers` that names nothing that can be cut; the rest of the project is checked without it. */
+export interface LayerFault {
+  /** As the entry has it. */
+  readonly from: string;
+  readonly message: string;
+  readonly severity: 'error' | 'warning';
+}
+
+/** What one check found in one file. */
+export interface CheckResult {
+  readonly check: CheckId;
+  readonly findings: readonly Finding[];
+  /** Whether it looked at the stack, so that a change of another layer may change what it finds. */
+  readonly looksAround: boolean;
+}
+
+/** A change to the artist's text that was proven, by checking the edited text, to mend what it says. */
+export interface Mend {
+  /** Stable name of the kind of mend, for hosts: `bridge-island`, `bridge-layer`, `cut-island-away`, … */
+  readonly kind: string;
+  /** For the lightbulb: "Bridge this island (2 bridges of 0.80 mm)". */
+  readonly title: string;
+  readonly check: CheckId;
+  readonly preferred: boolean;
+  /** Safe mends change nothing that is cut or painted; only those may run on save. */
+  readonly safe: boolean;
+  /** Of the finding's own file. */
+  readonly edits: readonly TextEdit[];
+  /** Edits of other files of the project that belong to the same change. */
+  readonly others?: readonly FileEdits[];
+  /** The bridges that it puts in, where that is what it does. */
+  readonly bridges?: readonly BridgeGhost[];
+}
+
+/** Edits of one file of a project, under the project's name for it. */
+export interface FileEdits {
+  readonly file: string;
+  readonly edits: readonly TextEdit[];
+}
+
+/** A bridge that is not in the text yet. Sheet mm. */
+export interface BridgeGhost {
+  /** The layer's name. */
+  readonly layer: string;
+  /** What stays of the opening: it reaches a little into both banks. */
+  readonly strip: Polygon;
+  /** The ends of its middle line. */
+  readonly from: Point;
+  readonly to: Point;
+  /** As cut. */
+  readonly width: number;
+  readonly length: number;
+  /** Which share of it later layers leave to be seen, 0..1. */
+  readonly shown: number;
+}

@@ -1,0 +1,35 @@
+/** Publishes what is wrong with each `tombolo.json` that is open or in force for an open stencil. */
+import type { Diagnostic } from 'vscode-languageserver';
+import { TextDocument } from 'vscode-languageserver-textdocument';
+import { readConfig, type ConfigProblem } from '../../config/read';
+import { configDiagnosticOf } from './diagnostics';
+import type { FoundConfig } from './find-config';
+
+export class ConfigNotices {
+  /** What each file's published diagnostics are about. */
+  private readonly published = new Map<string, string>();
+
+  constructor(private readonly publish: (uri: string, diagnostics: Diagnostic[]) => void) {}
+
+  /** @param more problems that only show when the files that it names are looked at */
+  show({ uri, text }: FoundConfig, more: readonly ConfigProblem[] = []): void {
+    const about = JSON.stringify([text, more]);
+    if (this.published.get(uri) === about) return;
+    const document = TextDocument.create(uri, 'json', 0, text);
+    const problems = [...readConfig(text).problems, ...more];
+    this.publish(
+      uri,
+      problems.map((problem) => configDiagnosticOf(problem, document)),
+    );
+    this.published.set(uri, about);
+  }
+
+  /** Clears the diagnostics of every file that is not among those in use. */
+  keepOnly(inUse: ReadonlySet<string>): void {
+    for (const uri of [...this.published.keys()]) {
+      if (inUse.has(uri)) continue;
+      this.publish(uri, []);
+      this.published.delete(uri);
+    }
+  }
+}

@@ -1,0 +1,22 @@
+/** Register marks for the whole stack, offered where the caret is at the start of one of its layers. */
+import { CodeActionKind, type CodeAction } from 'vscode-languageserver';
+import { markRegister } from '../../engine';
+import type { CheckedDocument } from '../documents/checked-document';
+import { workspaceEdit } from './workspace-edit';
+
+/** @param offset of the caret */
+export function registerActions(checked: CheckedDocument, offset: number): CodeAction[] {
+  const {
+    drawing: {
+      document: { root },
+    },
+    sheets,
+  } = checked.report;
+  const starts = sheets.map(({ layer }) => layer.element ?? root);
+  if (!starts.some((element) => element && element.startTag.from <= offset && offset < element.startTag.to)) return [];
+  return markRegister(checked.report).map(({ title, edits, others }) => ({
+    title,
+    kind: CodeActionKind.RefactorRewrite,
+    edit: workspaceEdit(checked, edits, others),
+  }));
+}

@@ -1,0 +1,30 @@
+/** What turns an SVG into a stencil where no `tombolo.json` does: an attribute on the root. */
+import type { TextEdit } from '../../text/text';
+import type { CheckedDocument } from '../documents/checked-document';
+import type { Beginning } from '../../protocol';
+
+/** @returns null where the document has no root to begin with */
+export function beginningOf(checked: CheckedDocument): Beginning | null {
+  const edits = beginEdits(checked);
+  const {
+    version,
+    stencil,
+    report: {
+      drawing: { width, sizeStated },
+    },
+  } = checked;
+  return edits ? { version, edits, stencil, width, sizeStated } : null;
+}
+
+/** @returns no edits where the document is a stencil already, undefined where it has no root to mark */
+function beginEdits({ report, stencil }: CheckedDocument): readonly TextEdit[] | undefined {
+  const root = report.drawing.document.root;
+  if (root?.localName !== 'svg') return undefined;
+  if (stencil) return [];
+  const readings = new Set(report.sheets.map(({ layer }) => layer.reading));
+  const [only] = readings;
+  // Layers that are read in different ways keep being detected one by one.
+  const reading = readings.size === 1 ? only : 'detect';
+  const at = root.nameSpan.to;
+  return [{ span: { from: at, to: at }, text: ` data-tombolo-reading="${reading}"` }];
+}

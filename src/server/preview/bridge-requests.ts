@@ -1,0 +1,51 @@
+/** Bridges as the bench shows them before they are in the text. */
+import { bridgeAt } from '../../engine';
+import type { BridgeGhost, Mend, Report } from '../../report/report';
+import type { CheckedDocument } from '../documents/checked-document';
+import type { BridgeAtParams, BridgeOffer, BridgePlanParams, BridgeRefusal, GhostBridge } from '../../protocol';
+import { findingAt, regionPath } from './preview-model';
+
+/** A bridge at a place of the picture. */
+export function bridgeOfferAt(checked: CheckedDocument, { layer, point }: BridgeAtParams): BridgeOffer | BridgeRefusal {
+  const place = checked.report.stack.layers[layer];
+  const owner = place && checked.named(place.file);
+  const mend = owner ? bridgeAt(owner.report, place.sheet, point) : 'The drawing has no such layer any more.';
+  return typeof mend === 'string' || !owner ? refusal(checked, String(mend)) : offer(owner, mend);
+}
+
+/** What a mend of a finding would put in. */
+export function bridgePlan(
+  checked: CheckedDocument,
+  { version, finding, mend: kind }: BridgePlanParams,
+): BridgeOffer | BridgeRefusal {
+  const place = findingAt(checked, finding);
+  if (version !== checked.version || !place) {
+    return refusal(checked, 'The drawing has changed since; choose the place again.');
+  }
+  const mends = place.checked.mends(place.index).filter(({ bridges }) => bridges !== undefined);
+  const mend =
+    kind === undefined
+      ? (mends.find(({ preferred }) => preferred) ?? mends[0])
+      : mends.find((each) => each.kind === kind);
+  return mend ? offer(place.checked, mend) : refusal(checked, 'No bridge could be proven to mend this.');
+}
+
+function offer(owner: CheckedDocument, { kind, title, edits, bridges = [] }: Mend): BridgeOffer {
+  const {
+    document: { uri },
+    version,
+    report,
+  } = owner;
+  return { uri, version, kind, title, edits, bridges: bridges.map((bridge) => ghostOf(report, bridge)) };
+}
+
+function refusal({ version }: CheckedDocument, sentence: string): BridgeRefusal {
+  return { version, refusal: sentence };
+}
+
+function ghostOf({ stack, project }: Report, { layer, strip, ...place }: BridgeGhost): GhostBridge {
+  const index = stack.layers.findIndex(
+    ({ file, sheet }) => file === (project?.file ?? '') && sheet.layer.name === layer,
+  );
+  return { ...place, layer: index, outline: regionPath([strip]) };
+}

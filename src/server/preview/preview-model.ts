@@ -1,0 +1,121 @@
+/** A report as the preview draws it: plain numbers and path strings of our own, nothing of the artist's markup. */
+import type { Finding } from '../../checks/finding';
+import { areaOf } from '../../geometry/boolean';
+import type { Box } from '../../geometry/base/polygon-types';
+import { pictureLayer } from '../../picture/picture';
+import type { Report } from '../../report/report';
+import { DEFAULT_CONFIG } from '../../config/types';
+import { limitsOf } from '../../config/limits';
+import type { Sheet } from '../../sheet/types';
+import type { CheckedDocument } from '../documents/checked-document';
+import type { SafeSlip, Stack, StackFinding, StackLayer } from '../../protocol';
+
+export { pathData as regionPath, ringPath } from '../../picture/path-data';
+
+/** The whole print that a document is part of. Findings come document by document, as `findingAt` counts them. */
+export function stackOf(checked: CheckedDocument): Stack {
+  const { document, version, stencil, report } = checked;
+  const documents = checked.documents();
+  const { layers } = report.stack;
+  const frames = documents.map((each) => each.report.drawing);
+  return {
+    uri: document.uri,
+    version,
+    stencil,
+    elapsed: report.project?.report.elapsed ?? report.elapsed,
+    documents: documents.map((each) => ({ uri: each.document.uri, version: each.version })),
+    width: Math.max(...frames.map(({ width }) => width)),
+    height: Math.max(...frames.map(({ height }) => height)),
+    sizeStated: report.drawing.sizeStated,
+    sheet: boxAround(layers.map(({ sheet }) => sheet.frame)) ?? frameOf(report),
+    slip: limitsOf(report.settings.config ?? DEFAULT_CONFIG).slip,
+    ...bedOf(report),
+    ...groundOf(report),
+    ...safeSlipsOf(report),
+    layers: layers.map(({ file, sheet }) => layerOf(sheet, (checked.named(file) ?? checked).document.uri)),
+    findings: documents.flatMap((each) => each.report.findings.map((finding) => findingOf(finding, each))),
+  };
+}
+
+/** The document that a finding of the stack lies in, and its index there. */
+export function findingAt(
+  checked: CheckedDocument,
+  index: number,
+): { checked: CheckedDocument; index: number } | undefined {
+  let left = index;
+  for (const each of checked.documents()) {
+    if (left < each.report.findings.length) return { checked: each, index: left };
+    left -= each.report.findings.length;
+  }
+  return undefined;
+}
+
+function groundOf({ settings }: Report): Pick<Stack, 'ground'> {
+  return settings.config?.ground === undefined ? {} : { ground: settings.config.ground };
+}
+
+/** The least that each two neighbours bear, of those that do not bear the allowance; only what a check has measured. */
+function safeSlipsOf({ stack, settings }: Report): Pick<Stack, 'safeSlips'> {
+  const seams = stack.lastSeams();
+  if (seams?.slip !== limitsOf(settings.config ?? DEFAULT_CONFIG).slip) return {};
+  const least = new Map<string, SafeSlip>();
+  for (const { earlier, later, width } of seams.overlaps) {
+    const key = `${earlier} ${later}`;
+    if (width < (least.get(key)?.safe ?? Infinity)) least.set(key, { layers: [earlier, later], safe: width });
+  }
+  return { safeSlips: [...least.values()] };
+}
+
+function bedOf({ settings }: Report): Pick<Stack, 'bed'> {
+  return settings.config?.bed ? { bed: settings.config.bed } : {};
+}
+
+function frameOf({ drawing }: Report): Box {
+  return { minX: 0, minY: 0, maxX: drawing.width, maxY: drawing.height };
+}
+
+function boxAround(boxes: readonly Box[]): Box | undefined {
+  if (boxes.length === 0) return undefined;
+  return {
+    minX: Math.min(...boxes.map(({ minX }) => minX)),
+    minY: Math.min(...boxes.map(({ minY }) => minY)),
+    maxX: Math.max(...boxes.map(({ maxX }) => maxX)),
+    maxY: Math.max(...boxes.map(({ maxY }) => maxY)),
+  };
+}
+
+function layerOf(sheet: Sheet, uri: string): StackLayer {
+  const { layer, openings, material, cutLength } = sheet;
+  return {
+    ...pictureLayer(sheet),
+    uri,
+    reading: layer.reading,
+    readingStated: layer.readingStated,
+    openingCount: openings.length,
+    openingArea: areaOf(openings),
+    materialArea: areaOf(material),
+    cutLength,
+  };
+}
+
+function findingOf(finding: Finding, { document, report }: CheckedDocument): StackFinding {
+  const { check, severity, message, at, measure, subject, span } = finding;
+  const file = report.project?.file ?? '';
+  const named = report.stack.layers.findIndex(
+    (layer) =>
+      layer.file === file &&
+      (subject && 'sheet' in subject ? layer.sheet === subject.sheet : layer.sheet.layer.name === finding.layer),
+  );
+  return {
+    uri: document.uri,
+    check,
+    severity,
+    message,
+    at,
+    measure,
+    layer: named < 0 ? undefined : named,
+    chord: subject?.kind === 'thin' ? [subject.part.from, subject.part.to] : undefined,
+    from: span.from,
+    to: span.to,
+  };
+}

@@ -1,0 +1,46 @@
+/** What the bench asks about sheets that slip, and about the narrow places of one of them. */
+import { necksOf } from '../../picture/necks';
+import { DEFAULT_CONFIG } from '../../config/types';
+import { limitsOf } from '../../config/limits';
+import { PaintedGround } from '../../stack/misregistration';
+import type { CheckedDocument } from '../documents/checked-document';
+import type { BareAfterSlip, LayerNecks, LayerParams, SlipParams, SlipSweep } from '../../protocol/views';
+import { regionPath } from './preview-model';
+
+/** Sides that the sweep tries, evenly round. */
+const DIRECTIONS = 24;
+
+/** The ground of each stack that was asked about, for as long as the stack is there. */
+export class SlipAnswers {
+  private readonly grounds = new WeakMap<CheckedDocument, PaintedGround>();
+
+  bareAfter(checked: CheckedDocument, { places }: SlipParams): BareAfterSlip {
+    const { seams, area, whole } = this.groundOf(checked).bareAfter(
+      places.map((place) => place ?? undefined),
+      slipOf(checked),
+    );
+    return { version: checked.version, seams: regionPath(seams), places: seams.length, area, whole };
+  }
+
+  sweep(checked: CheckedDocument, { layer }: LayerParams): SlipSweep {
+    const slip = slipOf(checked);
+    const { areas, seams, safe } = this.groundOf(checked).sweep(layer, slip, DIRECTIONS);
+    return { version: checked.version, layer, slip, areas, seams: regionPath(seams), safe };
+  }
+
+  private groundOf(checked: CheckedDocument): PaintedGround {
+    const known = this.grounds.get(checked);
+    if (known) return known;
+    const ground = new PaintedGround(checked.report.stack.layers.map(({ sheet }) => sheet.openings));
+    this.grounds.set(checked, ground);
+    return ground;
+  }
+}
+
+/** The necks of a layer's material, in mm as cut. */
+export function necksOfLayer(checked: CheckedDocument, { layer }: LayerParams): LayerNecks {
+  const sheet = checked.report.stack.layers[layer]?.sheet;
+  return { version: checked.version, layer, necks: sheet ? necksOf(sheet, checked.report.settings.config) : [] };
+}
+
+const slipOf = ({ report }: CheckedDocument): number => limitsOf(report.settings.config ?? DEFAULT_CONFIG).slip;

@@ -1,0 +1,44 @@
+/** Answers what the bench asks for its ways of looking. */
+import type { Connection } from 'vscode-languageserver/node';
+import type { CheckedDocument } from '../documents/checked-document';
+import {
+  NECKS,
+  REORDER,
+  SLIP,
+  SWEEP,
+  type LayerParams,
+  type ReorderParams,
+  type SlipParams,
+} from '../../protocol/views';
+import type { DocumentParams } from '../../protocol';
+import { reordering, type OpenText } from './reordering';
+import { necksOfLayer, SlipAnswers } from './slip-handlers';
+
+export interface LookSources {
+  /** The check of a document's present text, made now if need be. */
+  current(uri: string): CheckedDocument | undefined;
+  /** What stands in the editor. */
+  openText: OpenText;
+}
+
+export function answerLooks(connection: Connection, { current, openText }: LookSources): void {
+  const slips = new SlipAnswers();
+  /** Never rejects: what goes wrong is logged, and the answer is that of an unknown document. */
+  const answer = <Params extends DocumentParams>(
+    method: string,
+    from: (checked: CheckedDocument, params: Params) => object,
+  ) =>
+    connection.onRequest(method, (params: Params) => {
+      try {
+        const checked = current(params.uri);
+        return checked ? from(checked, params) : null;
+      } catch (error) {
+        connection.console.error(`${params.uri}: ${error instanceof Error ? error.stack : String(error)}`);
+        return null;
+      }
+    });
+  answer<LayerParams>(NECKS, necksOfLayer);
+  answer<SlipParams>(SLIP, (checked, params) => slips.bareAfter(checked, params));
+  answer<LayerParams>(SWEEP, (checked, params) => slips.sweep(checked, params));
+  answer<ReorderParams>(REORDER, (checked, params) => reordering(checked, params, openText));
+}

@@ -1,0 +1,75 @@
+/**
+ * What a cutter is given: the lines of the artist's own file. It unites nothing, so that what two shapes have in common
+ * is cut twice, whatever their areas come to.
+ */
+import type { Shape } from '../../drawing/types';
+import type { Curve } from '../../geometry/base/curve-types';
+import { lengthOf } from '../../geometry/curve';
+import { findSharedStretches, type SharedStretch } from '../../geometry/curve/coincident';
+import type { Span } from '../../text/text';
+import { isClosed, isHairline } from '../layer/reading';
+import type { Layer } from '../types';
+
+/** One chain of curves that is cut in one go. Sheet mm. */
+export interface CutLine {
+  readonly shape: Shape;
+  /** Its index among the shape's subpaths, or among those of its centreline. */
+  readonly subpath: number;
+  readonly curves: readonly Curve[];
+  readonly spans: readonly Span[];
+  /** Whether it ends where it begins. */
+  readonly closed: boolean;
+}
+
+/** Two lines that run along each other, or one that runs along itself. */
+export interface DoubledLine {
+  readonly first: CutLine;
+  readonly second: CutLine;
+  readonly stretch: SharedStretch;
+  /** Whether the second lies on the first from end to end. */
+  readonly whole: boolean;
+}
+
+/** mm: what two lines share by less is a corner, or a touch. */
+const SHORTEST = 0.5;
+
+/** mm by which a line may be longer than what it shares, and still lies on the other as a whole. */
+const WHOLE = 0.05;
+
+/**
+ * The lines that a layer is cut along: outlines of what is filled, or the hairlines themselves. Strokes that are
+ * painted in a width are no lines yet, and what a clip path leaves of a shape is in nobody's file: both are left out.
+ */
+export function cutLinesOf({ reading, shapes }: Layer): CutLine[] {
+  const outlines = reading === 'outlines';
+  const cut = shapes.filter(
+    (shape) => (outlines ? isHairline(shape) : shape.part === 'fill') && shape.clips.every(({ box }) => box),
+  );
+  return cut.flatMap((shape) =>
+    (outlines ? (shape.centreline ?? []) : shape.subpaths).map((chain, subpath) => ({
+      shape,
+      subpath,
+      curves: chain.curves,
+      spans: chain.spans,
+      closed: isClosed(chain),
+    })),
+  );
+}
+
+/** The lines of a layer that would be cut twice. */
+export function doubledLinesOf(layer: Layer): DoubledLine[] {
+  const lines = cutLinesOf(layer);
+  return findSharedStretches(
+    lines.map(({ curves }) => curves),
+    SHORTEST,
+  ).map((stretch) => {
+    const [first, second] = [lines[stretch.first] as CutLine, lines[stretch.second] as CutLine];
+    const whole = first !== second && lengthOfLine(second) - stretch.length < WHOLE;
+    return { first, second, stretch, whole };
+  });
+}
+
+/** mm */
+export function lengthOfLine({ curves }: CutLine): number {
+  return curves.reduce((sum, curve) => sum + lengthOf(curve), 0);
+}

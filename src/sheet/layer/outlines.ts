@@ -1,0 +1,22 @@
+/** Layers that show only their cut lines: nesting tells openings from material. */
+import type { Subpath } from '../../drawing/types';
+import { boundsOf } from '../../geometry/curve';
+import type { Box, Region } from '../../geometry/base/polygon-types';
+import { fillRegion } from './shape-region';
+
+/** An outermost outline that spans this share of the frame both ways is the sheet's own edge, not an opening. */
+const SHEET_EDGE = 0.95;
+
+/** The openings between nested outlines: they alternate from outside in, beginning with an opening. */
+export function openingsWithin(outlines: readonly Subpath[], frame: Box): Region {
+  const inside = outlines.filter((outline) => !isSheetEdge(outline, frame));
+  return fillRegion(inside, 'evenodd');
+}
+
+/** Whether an outline spans the whole sheet: its own edge, not an opening. */
+export function isSheetEdge({ curves }: Subpath, frame: Box): boolean {
+  const boxes = curves.map(boundsOf);
+  const width = Math.max(...boxes.map((box) => box.maxX)) - Math.min(...boxes.map((box) => box.minX));
+  const height = Math.max(...boxes.map((box) => box.maxY)) - Math.min(...boxes.map((box) => box.minY));
+  return width >= SHEET_EDGE * (frame.maxX - frame.minX) && height >= SHEET_EDGE * (frame.maxY - frame.minY);
+}

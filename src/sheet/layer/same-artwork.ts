@@ -1,0 +1,73 @@
+/** Whether two readings of a layer draw the same: then what was measured of the one holds for the other. */
+import type { Clip, Shape, Subpath } from '../../drawing/types';
+import type { Curve, Point } from '../../geometry/base/curve-types';
+
+/** Compares what is painted, to the last digit; where in the text it stands may differ. */
+export function sameArtwork(a: readonly Shape[], b: readonly Shape[]): boolean {
+  return sameList(a, b, sameShape);
+}
+
+/** Whether two shapes paint the same. */
+export function sameShape(a: Shape, b: Shape): boolean {
+  return (
+    a === b ||
+    (a.part === b.part &&
+      a.fillRule === b.fillRule &&
+      a.strokeWidth === b.strokeWidth &&
+      colourOf(a) === colourOf(b) &&
+      sameList(a.subpaths, b.subpaths, sameSubpath) &&
+      sameList(a.centreline ?? [], b.centreline ?? [], sameSubpath) &&
+      sameList(a.clips, b.clips, sameClip))
+  );
+}
+
+function colourOf({ paint }: Shape): string {
+  return paint.kind === 'none' ? 'none' : paint.colour;
+}
+
+function sameClip(a: Clip, b: Clip): boolean {
+  return (
+    a.box?.minX === b.box?.minX &&
+    a.box?.minY === b.box?.minY &&
+    a.box?.maxX === b.box?.maxX &&
+    a.box?.maxY === b.box?.maxY &&
+    sameList(
+      a.parts,
+      b.parts,
+      (one, other) => one.fillRule === other.fillRule && sameList(one.subpaths, other.subpaths, sameSubpath),
+    )
+  );
+}
+
+function sameSubpath(a: Subpath, b: Subpath): boolean {
+  return a === b || (a.closed === b.closed && sameList(a.curves, b.curves, sameCurve));
+}
+
+function sameCurve(a: Curve, b: Curve): boolean {
+  if (!samePlace(a.start, b.start) || !samePlace(a.end, b.end)) return false;
+  switch (a.kind) {
+    case 'line':
+      return b.kind === 'line';
+    case 'quadratic':
+      return b.kind === 'quadratic' && samePlace(a.control, b.control);
+    case 'cubic':
+      return b.kind === 'cubic' && samePlace(a.control1, b.control1) && samePlace(a.control2, b.control2);
+    case 'arc':
+      return (
+        b.kind === 'arc' &&
+        a.from === b.from &&
+        a.sweep === b.sweep &&
+        samePlace(a.centre, b.centre) &&
+        samePlace(a.axisU, b.axisU) &&
+        samePlace(a.axisV, b.axisV)
+      );
+  }
+}
+
+function samePlace(a: Point, b: Point): boolean {
+  return a.x === b.x && a.y === b.y;
+}
+
+function sameList<T>(a: readonly T[], b: readonly T[], same: (one: T, other: T) => boolean): boolean {
+  return a === b || (a.length === b.length && a.every((item, i) => same(item, b[i] as T)));
+}

@@ -1,0 +1,133 @@
+/** From a layer's shapes to its sheet: openings, material, pieces and thin places. Millimetres throughout. */
+import type { Drawing } from '../drawing/types';
+import { recognise } from '../geometry/polygon/diff';
+import { clipToBox, complementInBox, perimeterOf } from '../geometry/boolean';
+import { findLobes } from '../geometry/protrusion/find';
+import { findThinParts } from '../geometry/thickness';
+import { findThinPartsAgain } from '../geometry/thickness/incremental';
+import type { Box, Polygon, Region } from '../geometry/base/polygon-types';
+import { signedArea } from '../geometry/base/ring';
+import { resultOf } from '../geometry/boolean/cluster-cache';
+import type { ThinPart } from '../geometry/thickness/types';
+import { kerfOf, limitsOf, materialOf } from '../config/limits';
+import type { Config, Reading } from '../config/types';
+import { cutSheet } from './as-cut';
+import { fillShapes } from './layer/fill-shapes';
+import { mainPaint, type ShapeGroup } from './layer/layers';
+import { openingsWithin } from './layer/outlines';
+import { detectReading, outlinesOf, statedReading } from './layer/reading';
+import { sameArtwork } from './layer/same-artwork';
+import { longestTongue } from './lift';
+import type { Layer, Sheet } from './types';
+
+/**
+ * Measures one layer of a drawing.
+ * @param earlier a sheet measured under the same configuration; what did not change is not measured again
+ */
+export function measureSheet(drawing: Drawing, group: ShapeGroup, config: Config, earlier?: Sheet): Sheet {
+  if (earlier && isUnchanged(drawing, group, config, earlier)) {
+    const layer = { ...earlier.layer, name: group.name, element: group.element, shapes: group.shapes };
+    return { ...earlier, layer, drawing };
+  }
+  const frame = frameOf(drawing, config.margin);
+  const filled = once(() => fillShapes(group.shapes, earlier));
+  const layer = readLayer(drawing, group, config, () => resultOf(filled().union));
+  const openings = recognise(
+    openingsOf(layer, frame, () => resultOf(filled().union)),
+    earlier?.openings ?? [],
+  );
+  const material = recognise(complementInBox(openings, frame), earlier?.material ?? []);
+  const kerf = kerfOf(config);
+  const limits = limitsOf(config);
+  const { pieces, parted, widened } = cutSheet({ openings, material, frame, kerf }, earlier);
+  return {
+    layer,
+    drawing,
+    frame,
+    openings,
+    material,
+    kerf,
+    pieces,
+    thinMaterial: thinParts(material, limits.bridge, kerf, earlier && [earlier.material, earlier.thinMaterial]),
+    thinOpenings: thinParts(openings, limits.opening, -kerf, earlier && [earlier.openings, earlier.thinOpenings]),
+    tongues: findLobes(framePolygon(material), longestTongue(materialOf(config))),
+    cutLength: openings.reduce((sum, polygon) => sum + perimeterOf(polygon), 0),
+    kept: { ...(filled.made ?? { fills: [], union: [] }), parted, widened },
+  };
+}
+
+function isUnchanged(drawing: Drawing, group: ShapeGroup, config: Config, earlier: Sheet): boolean {
+  const stated = readingSaidFor(drawing, group, config);
+  return (
+    drawing.width === earlier.drawing.width &&
+    drawing.height === earlier.drawing.height &&
+    (stated !== undefined) === earlier.layer.readingStated &&
+    (stated ?? earlier.layer.reading) === earlier.layer.reading &&
+    sameArtwork(group.shapes, earlier.layer.shapes)
+  );
+}
+
+function readingSaidFor(drawing: Drawing, group: ShapeGroup, config: Config): Reading | undefined {
+  return statedReading([group.element, drawing.document.root]) ?? config.reading;
+}
+
+function frameOf(drawing: Drawing, margin: number): Box {
+  return { minX: -margin, minY: -margin, maxX: drawing.width + margin, maxY: drawing.height + margin };
+}
+
+function readLayer(drawing: Drawing, group: ShapeGroup, config: Config, filled: () => Region): Layer {
+  const stated = readingSaidFor(drawing, group, config);
+  const artwork = frameOf(drawing, 0);
+  return {
+    name: group.name,
+    element: group.element,
+    shapes: group.shapes,
+    paint: mainPaint(group.shapes),
+    reading: stated ?? detectReading(group.shapes, artwork, filled),
+    readingStated: stated !== undefined,
+  };
+}
+
+function openingsOf(layer: Layer, frame: Box, filled: () => Region): Region {
+  if (layer.reading === 'outlines') return openingsWithin(outlinesOf(layer.shapes), frame);
+  return layer.reading === 'sheet' ? complementInBox(filled(), frame) : clipToBox(filled(), frame);
+}
+
+/**
+ * Thin parts as cut. A kerf k makes every neck of material narrower by k and every opening wider by k; so we look for
+ * drawn widths under limit + k, and report what remains.
+ * @param kerf mm; negative for openings
+ * @param earlier a region measured with the same limit and kerf, and its thin parts
+ */
+function thinParts(
+  region: Region,
+  limit: number,
+  kerf: number,
+  earlier?: readonly [Region, readonly ThinPart[]],
+): readonly ThinPart[] {
+  if (limit + kerf <= 0) return [];
+  const widened = (parts: readonly ThinPart[], by: number) =>
+    by === 0 ? parts : parts.map((part) => ({ ...part, width: part.width + by }));
+  const found = earlier
+    ? findThinPartsAgain(region, limit + kerf, { region: earlier[0], parts: widened(earlier[1], kerf) })
+    : findThinParts(region, limit + kerf);
+  return widened(found, -kerf);
+}
+
+/** Tongues of islands are of no interest: they fall out whole. */
+function framePolygon(material: Region): Region {
+  const size = ({ outer }: Polygon) => signedArea(outer);
+  const [first, ...others] = material;
+  return first ? [others.reduce((largest, each) => (size(each) > size(largest) ? each : largest), first)] : [];
+}
+
+interface Once<T> {
+  (): T;
+  /** Undefined until it is first asked for. */
+  made?: T;
+}
+
+function once<T>(compute: () => T): Once<T> {
+  const ask: Once<T> = () => (ask.made ??= compute());
+  return ask;
+}

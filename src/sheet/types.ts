@@ -1,0 +1,72 @@
+/** The trade model: one layer's sheet, its openings, what remains of it, and where that is thin. Millimetres, y down. */
+import type { Drawing, Shape } from '../drawing/types';
+import type { Point } from '../geometry/base/curve-types';
+import type { Box, Polygon, Region } from '../geometry/base/polygon-types';
+import type { Lobe } from '../geometry/protrusion/find';
+import type { Parted } from '../geometry/boolean/pinch-points';
+import type { SolvedCluster } from '../geometry/boolean/cluster-cache';
+import type { ElementNode } from '../markup/tree';
+import type { ThinPart } from '../geometry/thickness/types';
+
+import type { Reading } from '../config/types';
+
+/** One colour of the stack: its shapes and how they are read. */
+export interface Layer {
+  readonly name: string;
+  readonly reading: Reading;
+  /** Whether the artist stated the reading (config or attribute) or we detected it. */
+  readonly readingStated: boolean;
+  /** `#rrggbb` */
+  readonly paint: string;
+  /** Whether `tombolo.json` stated the paint. */
+  readonly paintStated?: boolean;
+  readonly shapes: readonly Shape[];
+  /** The group that is the layer; undefined when the whole file is one layer. */
+  readonly element: ElementNode | undefined;
+}
+
+/** A layer, measured at stated scale. */
+export interface Sheet {
+  readonly layer: Layer;
+  readonly drawing: Drawing;
+  /** The sheet's rectangle: the artwork's frame plus the margin. */
+  readonly frame: Box;
+  /** Holes of the sheet as drawn. */
+  readonly openings: Region;
+  /** Sheet minus openings, as drawn. */
+  readonly material: Region;
+  /** Components of the material as cut, the frame piece first. */
+  readonly pieces: readonly Piece[];
+  /** Width that the tool takes beyond the drawn line, in mm; 0 when cut files are compensated. */
+  readonly kerf: number;
+  /** Places of the material thinner than limits.bridge, of the openings thinner than limits.opening. */
+  readonly thinMaterial: readonly ThinPart[];
+  readonly thinOpenings: readonly ThinPart[];
+  /** Parts of the frame piece, as drawn, that are held at their root only and reach farther than the material bears. */
+  readonly tongues: readonly Lobe[];
+  /** What the next measuring can take over. */
+  readonly kept: Kept;
+  /** Length of all cut lines in mm. */
+  readonly cutLength: number;
+}
+
+/** Intermediate results of a measuring. */
+export interface Kept {
+  /** What each of the layer's shapes fills, in their order, and their union; none where that was not asked for. */
+  readonly fills: readonly Region[];
+  readonly union: readonly SolvedCluster[];
+  /** The openings, wider by half the kerf a side; none where there is no kerf. */
+  readonly widened: readonly SolvedCluster[];
+  /** The material as cut, and where it held together by nothing. */
+  readonly parted: Parted;
+}
+
+export interface Piece {
+  readonly polygon: Polygon;
+  /** mm² */
+  readonly area: number;
+  /** Hangs on nothing. */
+  readonly island: boolean;
+  /** A point well inside the piece, for labels. */
+  readonly label: Point;
+}

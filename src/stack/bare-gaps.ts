@@ -1,0 +1,96 @@
+/** Bare ground between neighbouring colours that is narrower than a slip. Millimetres. */
+import type { Point } from '../geometry/base/curve-types';
+import { findThinParts } from '../geometry/thickness';
+import { findThinPartsAgain } from '../geometry/thickness/incremental';
+import { interpolate } from '../geometry/base/vector';
+import type { Region } from '../geometry/base/polygon-types';
+import { buildSegmentIndex, nearestSegment, type SegmentIndex } from '../geometry/spatial/segment-index';
+import type { ThinPart } from '../geometry/thickness/types';
+import { CRACK } from './tile-seams';
+import type { BareGap } from './index';
+
+/** What is kept of a run. */
+export interface BareGround {
+  readonly slip: number;
+  readonly region: Region;
+  readonly parts: readonly ThinPart[];
+}
+
+/** mm: a facing point lies on the edge of a layer that is no farther. */
+const ON_EDGE = 0.002;
+
+/** @param earlier of the same slip */
+export function thinGround(region: Region, slip: number, earlier?: BareGround): BareGround {
+  const parts = earlier?.slip === slip ? findThinPartsAgain(region, slip, earlier) : findThinParts(region, slip);
+  return { slip, region, parts };
+}
+
+/**
+ * Thin bare ground between two layers, in the order of the layers and then of the places, whatever the order in which
+ * it was found. Points in which two outlines run together are left out: they are no gap that
+ * closes or opens, but the end of ground that is bare on purpose.
+ * @param layers what is cut, in painting order
+ */
+export function gapsIn({ parts, slip }: BareGround, layers: readonly Region[]): BareGap[] {
+  const candidates = parts.filter(({ kind, width }) => kind !== 'tip' && width > 2 * CRACK);
+  if (candidates.length === 0) return [];
+  const indices = layers.map(buildSegmentIndex);
+  return candidates
+    .flatMap((part) => {
+      const sides = part.kind === 'whole' ? sidesOfWhole(part, indices, slip) : sidesOfNeck(part, indices);
+      if (!sides) return [];
+      const [a, b] = sides;
+      const [first, second] = a.layer < b.layer ? [a, b] : [b, a];
+      return [
+        {
+          earlier: first.layer,
+          later: second.layer,
+          width: part.width,
+          length: part.length,
+          closed: part.kind === 'whole',
+          onEarlier: first.point,
+          onLater: second.point,
+        },
+      ];
+    })
+    .sort(byPlace);
+}
+
+function byPlace(a: BareGap, b: BareGap): number {
+  return a.earlier - b.earlier || a.later - b.later || a.onEarlier.x - b.onEarlier.x || a.onEarlier.y - b.onEarlier.y;
+}
+
+interface Side {
+  readonly layer: number;
+  readonly point: Point;
+}
+
+/** Undefined where one layer may face itself. */
+function sidesOfNeck({ from, to }: ThinPart, indices: readonly SegmentIndex[]): [Side, Side] | undefined {
+  const [near, far] = [layersAt(from, indices), layersAt(to, indices)];
+  const [layer, other] = [near.at(-1), far.at(-1)];
+  if (layer === undefined || other === undefined || near.some((each) => far.includes(each))) return undefined;
+  return [
+    { layer, point: from },
+    { layer: other, point: to },
+  ];
+}
+
+function layersAt(point: Point, indices: readonly SegmentIndex[]): number[] {
+  return [...indices.keys()].filter((layer) => nearestSegment(indices[layer] as SegmentIndex, point, ON_EDGE));
+}
+
+/** The two layers nearest to the widest place. */
+function sidesOfWhole(
+  { from, to, width }: ThinPart,
+  indices: readonly SegmentIndex[],
+  slip: number,
+): [Side, Side] | undefined {
+  const centre = interpolate(from, to, 0.5);
+  const places = indices.flatMap((index, layer) => {
+    const nearest = nearestSegment(index, centre, width / 2 + slip);
+    return nearest ? [{ layer, point: nearest.point, away: nearest.distance }] : [];
+  });
+  const [first, second] = places.sort((a, b) => a.away - b.away);
+  return first && second && first.away <= width / 2 + ON_EDGE ? [first, second] : undefined;
+}

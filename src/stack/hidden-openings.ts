@@ -1,0 +1,82 @@
+/** Openings that later layers paint over wholly. */
+import type { Point } from '../geometry/base/curve-types';
+import { indexBoxes } from '../geometry/spatial/clusters';
+import { twinsIn } from '../geometry/polygon/diff';
+import { areaOf, boxOfPolygon, contains, difference, perimeterOf } from '../geometry/boolean';
+import type { Box, Polygon, Region } from '../geometry/base/polygon-types';
+import { boxesTouch } from '../geometry/base/ring';
+import type { BuriedOpening } from './index';
+
+export interface Buried {
+  /** The layers' openings, in painting order. */
+  readonly layers: readonly Region[];
+  readonly found: readonly BuriedOpening[];
+}
+
+/** mm: what shows in a narrower line is left over from curves that were written in two ways. */
+const HAIRLINE = 0.005;
+
+/** So many points of an opening are tried first, this far (mm) inside it: nearly all openings show at one of them. */
+const SAMPLES = 24;
+const INSET = 0.02;
+
+/** @param earlier of a stack of as many layers: openings above which nothing has changed are not looked at again */
+export function findBuried(layers: readonly Region[], earlier?: Buried): Buried {
+  const before = earlier?.layers.length === layers.length ? earlier : undefined;
+  const changes = layers.map((openings, i) => changesOf(openings, before?.layers[i]));
+  const found = layers.flatMap((openings, layer) => {
+    const changed = changes.slice(layer + 1).flatMap(({ boxes }) => boxes);
+    const known = new Set(before?.found.flatMap((each) => (each.layer === layer ? [each.opening] : [])));
+    const later = layers.slice(layer + 1).flat();
+    const index = later.length > 0 ? indexBoxes(later.map(boxOfPolygon)) : undefined;
+    return openings.flatMap((opening, number) => {
+      const box = boxOfPolygon(opening);
+      const twin = before && changes[layer]?.twins(number);
+      const isKnown = twin !== undefined && !changed.some((other) => boxesTouch(box, other));
+      if (isKnown) return known.has(twin) ? [{ layer, opening: number }] : [];
+      const above = index?.search(box.minX, box.minY, box.maxX, box.maxY).flatMap((i) => later[i] ?? []) ?? [];
+      return above.length > 0 && isBuried(opening, above) ? [{ layer, opening: number }] : [];
+    });
+  });
+  return { layers, found };
+}
+
+interface Changes {
+  /** Of openings that came or went. */
+  readonly boxes: readonly Box[];
+  /** The number that an opening had before, if it was there. */
+  twins(opening: number): number | undefined;
+}
+
+function changesOf(openings: Region, before: Region | undefined): Changes {
+  if (openings === before) return { boxes: [], twins: (opening) => opening };
+  const twins = twinsIn(openings, before ?? []);
+  const stayed = new Set(twins);
+  const changed = [
+    ...openings.filter((_, i) => twins[i] === undefined),
+    ...(before ?? []).filter((_, i) => !stayed.has(i)),
+  ];
+  return { boxes: changed.map(boxOfPolygon), twins: (opening) => twins[opening] };
+}
+
+function isBuried(opening: Polygon, above: Region): boolean {
+  if (samples(opening).some((point) => !contains(above, point))) return false;
+  return difference([opening], above).every((rest) => 2 * areaOf(rest) < HAIRLINE * perimeterOf(rest));
+}
+
+/** Points of the opening, a little inside its outer edge: edges that two layers share tell nothing. */
+function samples(opening: Polygon): Point[] {
+  const { outer } = opening;
+  const edges = outer.length / 2;
+  const step = Math.max(1, Math.ceil(edges / SAMPLES));
+  const points: Point[] = [];
+  for (let i = 0; i < edges; i += step) {
+    const next = (i + 1) % edges;
+    const [x0, y0] = [outer[2 * i] ?? 0, outer[2 * i + 1] ?? 0];
+    const [x1, y1] = [outer[2 * next] ?? 0, outer[2 * next + 1] ?? 0];
+    const scale = INSET / Math.hypot(x1 - x0, y1 - y0);
+    const point = { x: (x0 + x1) / 2 - scale * (y1 - y0), y: (y0 + y1) / 2 + scale * (x1 - x0) };
+    if (contains([opening], point)) points.push(point);
+  }
+  return points;
+}

@@ -1,0 +1,154 @@
+/** What is measured between the layers of a stack: overlaps that are too short, bare gaps, buried openings. */
+import type { Point } from '../geometry/base/curve-types';
+import { fromGrid } from '../geometry/boolean/grid';
+import { joinCells } from '../geometry/boolean/join-tiles';
+import { nestRings } from '../geometry/boolean/nest';
+import { complementInBox, offset, regionFromRings } from '../geometry/boolean';
+import type { Box, Region } from '../geometry/base/polygon-types';
+import { joinBoxes } from '../geometry/base/ring';
+import type { Segment } from '../geometry/spatial/segment-distance';
+import { gapsIn, thinGround, type BareGround } from './bare-gaps';
+import { findBuried, type Buried } from './hidden-openings';
+import { CRACK } from './tile-seams';
+import { joinPieces } from './short-overlaps';
+import { measureCells, type MeasuredCells } from './tiles';
+import type { Sheet } from '../sheet/types';
+
+/** Indices of layers are those of the stack: the first painted is 0. */
+export interface Seams {
+  /**
+   * mm: how far a sheet may land from where it should; shorter overlaps and narrower gaps are listed, up to 5 mm. A slip
+   * within the width of a crack, 0.01 mm, is none.
+   */
+  readonly slip: number;
+  readonly overlaps: readonly ShortOverlap[];
+  readonly gaps: readonly BareGap[];
+  readonly buried: readonly BuriedOpening[];
+  /** What the next run can use of this one. */
+  readonly memory: Memory;
+}
+
+/** Two layers, the one painted earlier first. */
+export interface Neighbours {
+  readonly earlier: number;
+  readonly later: number;
+}
+
+/** A stretch of the seam of two neighbours that a slip of less than `Seams.slip` opens. */
+export interface ShortOverlap extends Neighbours {
+  /** The one of the two whose slip opens it first. */
+  readonly slipping: number;
+  /** mm: the shortest slip of either sheet, in any direction, that lets bare ground show; 0 where the colours only touch. */
+  readonly width: number;
+  /** Where bare ground first shows. */
+  readonly at: Point;
+  /** The place on the edge of the sheet that slips which comes to lie there. */
+  readonly facing: Point;
+  /** mm along the seam */
+  readonly length: number;
+  /** Its course, as both sheets see it; in no particular order. */
+  readonly course: readonly Segment[];
+  /** Whether it ends where bare ground is nearer than twice the slip, as at the crossing of two outlines. */
+  readonly runsOut: boolean;
+}
+
+/** Bare ground between two neighbours. */
+export interface BareGap extends Neighbours {
+  /** mm, at its narrowest; of a gap that is closed all round and nowhere as wide as a slip, at its widest. */
+  readonly width: number;
+  /** Whether it is closed all round. */
+  readonly closed: boolean;
+  /** The facing places on the edges of the two neighbours' openings. */
+  readonly onEarlier: Point;
+  readonly onLater: Point;
+  /** mm along its course */
+  readonly length: number;
+}
+
+/** An opening whose paint is nowhere seen. */
+export interface BuriedOpening {
+  readonly layer: number;
+  /** Which of the layer's openings. */
+  readonly opening: number;
+}
+
+export interface Memory {
+  readonly cut: readonly CutSheet[];
+  readonly buried: Buried;
+  readonly cells: MeasuredCells | undefined;
+  readonly ground: BareGround | undefined;
+}
+
+/** A sheet's openings as cut. */
+interface CutSheet {
+  readonly drawn: Region;
+  readonly kerf: number;
+  readonly cut: Region;
+}
+
+/** mm: a larger slip than any sheet is laid by; all places so near to each other are compared. */
+const FARTHEST = 5;
+
+/**
+ * @param sheets in painting order
+ * @param slip mm
+ * @param earlier of an earlier state of the stack: kept where it still holds
+ */
+export function measureSeams(sheets: readonly Sheet[], slip: number, earlier?: Seams): Seams {
+  const memory = earlier?.memory;
+  const cut = sheets.map((sheet, i) => cutSheet(sheet, memory?.cut[i]));
+  const layers = cut.map(({ cut: openings }) => openings);
+  const buried = findBuried(layers, memory?.buried);
+  if (sheets.length < 2 || !(slip > 2 * CRACK)) {
+    return {
+      slip,
+      overlaps: [],
+      gaps: [],
+      buried: buried.found,
+      memory: { cut, buried, cells: undefined, ground: undefined },
+    };
+  }
+  const reach = Math.min(slip, FARTHEST);
+  const frame = joinBoxes(sheets.map((sheet) => sheet.frame));
+  const cells = measureCells(layers, frame, reach, memory?.cells);
+  const changed = memory?.cells === undefined || cells.seams.some((seams, i) => seams !== memory.cells?.seams[i]);
+  if (!changed && earlier?.slip === slip)
+    return { ...earlier, buried: buried.found, memory: { ...earlier.memory, cut, buried, cells } };
+  const ground = thinGround(bareIn(cells, frame), reach, memory?.ground);
+  return {
+    slip,
+    overlaps: joinPieces(
+      cells.seams.flatMap(({ pieces }) => pieces),
+      reach,
+    ),
+    gaps: gapsIn(ground, layers),
+    buried: buried.found,
+    memory: { cut, buried, cells, ground },
+  };
+}
+
+/** A kerf k widens each opening by k/2 on every side. */
+function cutSheet({ openings, kerf }: Sheet, known: CutSheet | undefined): CutSheet {
+  if (known?.drawn === openings && known.kerf === kerf) return known;
+  return { drawn: openings, kerf, cut: kerf > 0 ? offset(openings, kerf / 2) : openings };
+}
+
+function bareIn({ cells, seams }: MeasuredCells, frame: Box): Region {
+  const painted = seams.flatMap((each) => each.painted);
+  const joined = joinCells(painted, cells)?.map((ring) => fromGrid(ring));
+  const region = joined
+    ? nestRings(joined)
+    : regionFromRings(
+        painted.map((ring) => fromGrid(ring)),
+        'nonzero',
+      );
+  return complementInBox(region, frame);
+}
+
+/** mm: the largest slip that leaves no bare ground between two layers; undefined where that is not below `seams.slip`. */
+export function safeSlip(seams: Seams, earlier: number, later: number): number | undefined {
+  const widths = seams.overlaps
+    .filter((each) => each.earlier === earlier && each.later === later)
+    .map(({ width }) => width);
+  return widths.length > 0 ? Math.min(...widths) : undefined;
+}

@@ -1,0 +1,185 @@
+/** The edges of a cell's map, as its seams look at them. Integer grid; layers by their number in the cell. */
+import { UNITS_PER_MM } from '../geometry/boolean/grid';
+import { MOST_LAYERS, type LayerMap } from '../geometry/boolean/layered-overlay';
+import type { Box } from '../geometry/base/polygon-types';
+import { growBox, joinBoxes } from '../geometry/base/ring';
+import { nearestBetween, type Segment, type Stretch } from '../geometry/spatial/segment-distance';
+
+/** The layer of the map that says where bare ground is far enough. */
+const DEEP = 1 << (MOST_LAYERS - 1);
+
+/** Grid units: bare ground this narrow is a crack. Twice `CRACK`, and what rounding adds. */
+const CRACK_WIDTH = 0.0105 * UNITS_PER_MM;
+
+/** The cosine between a crack's course across and the way to its other side: edges that run on are not across. */
+const SQUARE_ENOUGH = 0.7;
+
+const WHOLE: Stretch = { from: 0, to: 1 };
+
+/** A bit of the border of the ground that one layer alone covers. */
+export interface SoleBorder {
+  readonly segment: Segment;
+  /** What of it lies in the box asked for. */
+  readonly stretch: Stretch;
+  /** The other layers on its other side. */
+  readonly beyond: number;
+  /** Whether bare ground is too near on its other side: there the seam goes on, but runs out into an outline. */
+  readonly rim: boolean;
+}
+
+export class SeamEdges {
+  readonly #neighbours = new Map<number, number>();
+
+  /** @param reach grid units: how far the slipping sheet's edges are looked for */
+  constructor(
+    private readonly map: LayerMap,
+    readonly reach: number,
+  ) {}
+
+  /**
+   * Where seams may be too short, whether deep within the print or not: round all borders of what one layer alone covers
+   * that lie within reach of an edge of that layer, or are one, with another layer beyond. Undefined where there is none.
+   */
+  suspectBox(): Box | undefined {
+    const { cover } = this.map;
+    const boxes: Box[] = [];
+    for (let face = 0; face < cover.length; face += 1) {
+      const [here, there] = [cover[face] ?? 0, cover[face ^ 1] ?? 0];
+      if (here === 0 || (here & (here - 1)) !== 0 || here === there) continue;
+      if (this.isSuspect(face >> 1, here, there)) boxes.push(boxOfSegment(this.segment(face >> 1)));
+    }
+    return boxes.length > 0 ? joinBoxes(boxes) : undefined;
+  }
+
+  /** Whether any bare ground of the map is a crack. */
+  hasCracks(): boolean {
+    const { cover } = this.map;
+    for (let face = 0; face < cover.length; face += 1) {
+      if (cover[face] !== 0 || cover[face ^ 1] === 0) continue;
+      if (this.acrossCrack(face >> 1, 31 - Math.clz32(cover[face ^ 1] ?? 0)) !== 0) return true;
+    }
+    return false;
+  }
+
+  private isSuspect(edge: number, here: number, there: number): boolean {
+    const own = 31 - Math.clz32(here);
+    if ((there & here) === 0) return there !== 0 || this.acrossCrack(edge, own) !== 0;
+    const segment = this.segment(edge);
+    let near = false;
+    this.forEachNear(own, segment, (_, other) => {
+      near ||= nearestBetween(segment, WHOLE, other).distance < this.reach;
+      return near;
+    });
+    return near;
+  }
+
+  /**
+   * The border of the ground deep within the print that one layer alone covers, cracks included, as far as it runs in the
+   * box.
+   */
+  forEachSoleEdge(box: Box, visit: (own: number, border: SoleBorder) => void): void {
+    const { cover } = this.map;
+    for (let face = 0; face < cover.length; face += 1) {
+      const here = cover[face] ?? 0;
+      const layers = here & ~DEEP;
+      if (layers === here || layers === 0 || (layers & (layers - 1)) !== 0 || cover[face ^ 1] === here) continue;
+      const segment = this.segment(face >> 1);
+      const stretch = stretchInBox(segment, box);
+      if (!stretch) continue;
+      const there = cover[face ^ 1] ?? 0;
+      visit(31 - Math.clz32(layers), { segment, stretch, beyond: there & ~here, rim: (there & DEEP) === 0 });
+    }
+  }
+
+  /** Edges of the layer within reach of the segment's box, until one answers true. */
+  forEachNear(own: number, segment: Segment, visit: (edge: number, segment: Segment) => boolean): void {
+    const { minX, minY, maxX, maxY } = growBox(boxOfSegment(segment), this.reach);
+    this.map.noded.boxes?.search(minX, minY, maxX, maxY, (edge) => {
+      return this.isEdgeOf(own, edge) && visit(edge, this.segment(edge));
+    });
+  }
+
+  /**
+   * The layer that covers the ground beyond an edge of layer `own`: of several the uppermost, but rather one of
+   * `preferred`. Undefined where there is none, or only a crack in the layer itself.
+   */
+  neighbourAt(edge: number, own: number, preferred: number): number | undefined {
+    const key = edge * MOST_LAYERS + own;
+    const known = this.#neighbours.get(key);
+    const beyond = known ?? this.beyond(edge, own);
+    if (known === undefined) this.#neighbours.set(key, beyond);
+    if (beyond === 0) return undefined;
+    return 31 - Math.clz32(beyond & preferred || beyond);
+  }
+
+  private beyond(edge: number, own: number): number {
+    const bit = 1 << own;
+    const { cover } = this.map;
+    const outer = ((cover[2 * edge] ?? 0) & bit) !== 0 ? 2 * edge + 1 : 2 * edge;
+    const across = this.acrossCrack(edge, own);
+    if ((across & bit) !== 0) return 0;
+    return ((cover[outer] ?? 0) | across) & ~DEEP & ~bit;
+  }
+
+  /** The layers of other edges that run along this one, the other way about, within the width of a crack. */
+  private acrossCrack(edge: number, own: number): number {
+    const segment = this.segment(edge);
+    const { cover, noded } = this.map;
+    const outer = ((cover[2 * edge] ?? 0) & (1 << own)) !== 0 ? 2 * edge + 1 : 2 * edge;
+    const { minX, minY, maxX, maxY } = growBox(boxOfSegment(segment), CRACK_WIDTH);
+    const ground = (cover[outer] ?? 0) & ~DEEP;
+    let layers = 0;
+    noded.boxes?.search(minX, minY, maxX, maxY, (other) => {
+      if (other === edge) return false;
+      const beyond = this.beyondCrack(segment, outer, other);
+      if (beyond !== undefined) layers |= beyond & ~ground;
+      return false;
+    });
+    return layers;
+  }
+
+  /** What covers the far side of `other`, where it faces the middle of the segment across the ground beyond that. */
+  private beyondCrack(segment: Segment, outer: number, other: number): number | undefined {
+    const facing = this.segment(other);
+    const middle = { ax: (segment.ax + segment.bx) / 2, ay: (segment.ay + segment.by) / 2 };
+    const { distance, u } = nearestBetween({ ...middle, bx: middle.ax, by: middle.ay }, WHOLE, facing);
+    if (distance > CRACK_WIDTH) return undefined;
+    const [x, y] = [facing.ax + u * (facing.bx - facing.ax), facing.ay + u * (facing.by - facing.ay)];
+    const [dx, dy] = [segment.bx - segment.ax, segment.by - segment.ay];
+    const outwards = (outer & 1) === 0 ? 1 : -1;
+    const away = outwards * (dx * (y - middle.ay) - dy * (x - middle.ax));
+    if (away <= SQUARE_ENOUGH * distance * Math.hypot(dx, dy)) return undefined;
+    const leftOfOther =
+      (facing.bx - facing.ax) * (middle.ay - facing.ay) - (facing.by - facing.ay) * (middle.ax - facing.ax);
+    return this.map.cover[leftOfOther > 0 ? 2 * other + 1 : 2 * other] ?? 0;
+  }
+
+  private isEdgeOf(layer: number, edge: number): boolean {
+    const { cover } = this.map;
+    return (((cover[2 * edge] ?? 0) ^ (cover[2 * edge + 1] ?? 0)) & (1 << layer)) !== 0;
+  }
+
+  private segment(edge: number): Segment {
+    const { ax, ay, bx, by } = this.map.noded.edges;
+    return { ax: ax[edge] ?? 0, ay: ay[edge] ?? 0, bx: bx[edge] ?? 0, by: by[edge] ?? 0 };
+  }
+}
+
+function boxOfSegment({ ax, ay, bx, by }: Segment): Box {
+  return { minX: Math.min(ax, bx), minY: Math.min(ay, by), maxX: Math.max(ax, bx), maxY: Math.max(ay, by) };
+}
+
+function stretchInBox({ ax, ay, bx, by }: Segment, { minX, minY, maxX, maxY }: Box): Stretch | undefined {
+  let [from, to] = [0, 1];
+  for (const [start, slope, low, high] of [
+    [ax, bx - ax, minX, maxX],
+    [ay, by - ay, minY, maxY],
+  ] as const) {
+    if (slope === 0 && (start < low || start > high)) return undefined;
+    if (slope === 0) continue;
+    const [one, two] = [(low - start) / slope, (high - start) / slope];
+    from = Math.max(from, Math.min(one, two));
+    to = Math.min(to, Math.max(one, two));
+  }
+  return from <= to ? { from, to } : undefined;
+}

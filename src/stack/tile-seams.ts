@@ -1,0 +1,164 @@
+/**
+ * The seams in one cell of the stack: see `seams.ts` for what is measured. Inside, all is on the integer grid; a cell's
+ * layers reach over its border by a margin that is wider than anything that matters to a place in it.
+ */
+import { fromGrid, toGrid, UNITS_PER_MM } from '../geometry/boolean/grid';
+import { addLayer, mapLayers, MOST_LAYERS, ringsWhere, type LayerMap } from '../geometry/boolean/layered-overlay';
+import { nestRings } from '../geometry/boolean/nest';
+import { cutToBox } from '../geometry/boolean/tiles';
+import { offset } from '../geometry/boolean';
+import type { Point } from '../geometry/base/curve-types';
+import type { Box, Ring } from '../geometry/base/polygon-types';
+import { boxOfRing, growBox, ringsOf } from '../geometry/base/ring';
+import { nearestBetween, stretchWithin, type Segment, type Stretch } from '../geometry/spatial/segment-distance';
+import { SeamEdges, type SoleBorder } from './seam-edges';
+
+/** mm: bare ground narrower than twice this is a crack between edges that were meant to meet. */
+export const CRACK = 0.005;
+
+/** mm, and in slips: how finely it is known where ground is deep enough. Widths of overlaps do not depend on it. */
+const ARC_TOLERANCE = 0.001;
+const ARC_SHARE = 0.002;
+
+/** A straight bit of the border of the ground that one sheet alone covers, where a short slip of that sheet bares it. */
+export interface SeamPiece {
+  /** The layer whose slip opens it, and the one beyond its edge. */
+  readonly slipping: number;
+  readonly neighbour: number;
+  /** mm */
+  readonly segment: Segment;
+  /** Whether it is the end of a seam, across its course. */
+  readonly rim: boolean;
+  /** mm: the least slip that opens it, */
+  readonly width: number;
+  /** where it opens first, and which place on the slipping sheet's edge comes to lie there. */
+  readonly at: Point;
+  readonly facing: Point;
+}
+
+export interface CellSeams {
+  /** Within the cell itself. */
+  readonly pieces: readonly SeamPiece[];
+  /** What any layer paints of the cell itself, on the grid; cut rings run along the border there. */
+  readonly painted: readonly Ring[];
+}
+
+/** What a layer has in the cell and its margin. */
+export interface CellLayer {
+  readonly layer: number;
+  readonly rings: readonly Ring[];
+}
+
+/** @param slip mm */
+export function measureCell(layers: readonly CellLayer[], core: Box, slip: number): CellSeams {
+  const [first, ...others] = layers;
+  if (!first) return { pieces: [], painted: [] };
+  if (others.length === 0) return { pieces: [], painted: cutToBox(first.rings, core) };
+  const map = layers.length < MOST_LAYERS ? mapLayers(layers.map(({ rings }) => rings)) : undefined;
+  if (!map) return { pieces: [], painted: layers.flatMap(({ rings }) => cutToBox(rings, core)) };
+  const painted = ringsWhere(map, (cover) => cover !== 0);
+  const numbers = layers.map(({ layer }) => layer);
+  return { pieces: seamPieces(map, painted, { numbers, core, slip }), painted: cutToBox(painted, core) };
+}
+
+interface CellTask {
+  /** Of the cell's layers, in the stack. */
+  readonly numbers: readonly number[];
+  readonly core: Box;
+  readonly slip: number;
+}
+
+function seamPieces(map: LayerMap, painted: readonly Ring[], task: CellTask): SeamPiece[] {
+  const reach = task.slip * UNITS_PER_MM;
+  const shallow = new SeamEdges(map, reach);
+  const suspect = shallow.suspectBox();
+  if (!suspect) return [];
+  const around = cutToBox(painted, growBox(suspect, 4 * reach + CRACK * UNITS_PER_MM));
+  const deep = addLayer(map, deepRings(around, task.slip, shallow.hasCracks()), MOST_LAYERS - 1);
+  if (!deep) return [];
+  const edges = new SeamEdges(deep, reach);
+  const pieces: SeamPiece[] = [];
+  edges.forEachSoleEdge(task.core, (own, border) => {
+    pieces.push(...piecesOf(border, own, edges, task));
+  });
+  return pieces;
+}
+
+/** Where the nearest bare ground is farther than twice the slip: what is nearer is outline, not seam. */
+function deepRings(painted: readonly Ring[], slip: number, close: boolean): Ring[] {
+  const region = nestRings(painted.map((ring) => fromGrid(ring)));
+  const closed = close ? offset(region, CRACK, 'bevel', ARC_TOLERANCE) : region;
+  const inset = 2 * slip + (close ? CRACK : 0);
+  const wide = closed.filter(({ outer }) => isWider(boxOfRing(outer), 2 * inset));
+  const deep = offset(wide, -inset, 'round', Math.max(ARC_TOLERANCE, ARC_SHARE * slip));
+  return deep.flatMap(ringsOf).map((ring) => toGrid(ring));
+}
+
+function isWider({ minX, minY, maxX, maxY }: Box, width: number): boolean {
+  return maxX - minX > width && maxY - minY > width;
+}
+
+/** For each neighbour on the other side of the slipping sheet's edge, the stretches of a segment that open. */
+function piecesOf(border: SoleBorder, own: number, edges: SeamEdges, task: CellTask): SeamPiece[] {
+  const { segment, stretch, beyond } = border;
+  const found = new Map<number, Opening[]>();
+  edges.forEachNear(own, segment, (edge, other) => {
+    const within = stretchWithin(segment, other, edges.reach);
+    const cut = within && { from: Math.max(within.from, stretch.from), to: Math.min(within.to, stretch.to) };
+    const neighbour = cut && cut.from <= cut.to ? edges.neighbourAt(edge, own, beyond) : undefined;
+    if (!cut || neighbour === undefined) return false;
+    const { distance, t, u } = nearestBetween(segment, cut, other);
+    const opening = { ...cut, width: distance / UNITS_PER_MM, at: placeOn(segment, t), facing: placeOn(other, u) };
+    const list = found.get(neighbour);
+    if (list) list.push(opening);
+    else found.set(neighbour, [opening]);
+    return false;
+  });
+  return [...found].flatMap(([neighbour, openings]) =>
+    joined(openings).map(({ from, to, width, at, facing }) => ({
+      slipping: task.numbers[own] ?? 0,
+      neighbour: task.numbers[neighbour] ?? 0,
+      rim: border.rim,
+      width,
+      at,
+      facing,
+      segment: partOf(segment, from, to),
+    })),
+  );
+}
+
+/** A stretch of a segment that one edge of the slipping sheet opens, and how soon. */
+interface Opening extends Stretch {
+  readonly width: number;
+  readonly at: Point;
+  readonly facing: Point;
+}
+
+/** Stretches that run into each other, as one that opens where the first of them does. */
+function joined(openings: readonly Opening[]): Opening[] {
+  const result: Opening[] = [];
+  for (const opening of [...openings].sort((a, b) => a.from - b.from)) {
+    const last = result.at(-1);
+    if (last && opening.from <= last.to + 1e-9) {
+      const first = isSooner(opening, last) ? opening : last;
+      result[result.length - 1] = { ...first, from: last.from, to: Math.max(last.to, opening.to) };
+    } else {
+      result.push(opening);
+    }
+  }
+  return result;
+}
+
+/** Of two that open as soon, the longer one counts: it has its first place in the middle of what opens. */
+function isSooner(a: Opening, b: Opening): boolean {
+  return Math.abs(a.width - b.width) < 1e-9 ? a.to - a.from > b.to - b.from : a.width < b.width;
+}
+
+function placeOn({ ax, ay, bx, by }: Segment, t: number): Point {
+  return { x: (ax + t * (bx - ax)) / UNITS_PER_MM, y: (ay + t * (by - ay)) / UNITS_PER_MM };
+}
+
+function partOf(segment: Segment, from: number, to: number): Segment {
+  const [a, b] = [placeOn(segment, from), placeOn(segment, to)];
+  return { ax: a.x, ay: a.y, bx: b.x, by: b.y };
+}

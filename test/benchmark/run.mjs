@@ -1,0 +1,34 @@
+// Bundles the benchmark as the programs are bundled, and runs each part in a process of its own: nothing is translated while
+// the clock is running, and no part finds the memory of another.
+import { execFileSync } from 'node:child_process';
+import { mkdirSync, rmSync } from 'node:fs';
+import path from 'node:path';
+import { build } from 'esbuild';
+import { root } from '../../src/build/bundles.mjs';
+
+const folder = path.join(root, 'node_modules/.cache/tombolo-bench');
+mkdirSync(folder, { recursive: true });
+await build({
+  entryPoints: ['bench', 'largest', 'bridges', 'offsets', 'project', 'reading', 'reading-memory'].map((name) =>
+    path.join(root, `test/benchmark/${name}.ts`),
+  ),
+  outdir: folder,
+  outExtension: { '.js': '.mjs' },
+  bundle: true,
+  format: 'esm',
+  platform: 'node',
+  target: 'node20',
+  mainFields: ['module', 'main'],
+  external: ['@resvg/resvg-js', 'clipper2-wasm'],
+});
+for (const [name, ...args] of [
+  ['bench'],
+  ['bridges'],
+  ['offsets', 'traced'],
+  ['offsets', 'smooth'],
+  ['project'],
+  ['reading'],
+]) {
+  execFileSync(process.execPath, [path.join(folder, `${name}.mjs`), ...args], { stdio: 'inherit' });
+}
+rmSync(folder, { recursive: true, force: true });

@@ -1,0 +1,28 @@
+import { describe, expect, test } from 'vitest';
+import { parseAspectRatio, parseViewBox } from '../../../src/drawing/viewport/viewport';
+
+describe('parseViewBox', () => {
+  test('four numbers, however they are divided', () => {
+    expect(parseViewBox(' 0,-1 2.5 , 3')).toEqual({ x: 0, y: -1, width: 2.5, height: 3 });
+    expect(parseViewBox('0-1.5.5 3')).toEqual({ x: 0, y: -1.5, width: 0.5, height: 3 });
+  });
+
+  test.each(['', '0 0 1', '0 0 1 2 3', '0 0 -1 1', 'a b c d', '0 0 1px 1', '0 0 1 1e999'])('refuses %j', (text) => {
+    expect(parseViewBox(text)).toBeUndefined();
+  });
+});
+
+describe('parseAspectRatio', () => {
+  test.each([
+    ['none', undefined, false],
+    ['xMidYMid', { x: 0.5, y: 0.5 }, false],
+    ['xMinYMax slice', { x: 0, y: 1 }, true],
+    ['defer xMaxYMin meet', { x: 1, y: 0 }, false],
+  ])('%j', (text, align, slice) => {
+    expect(parseAspectRatio(text)).toEqual({ align, slice });
+  });
+
+  test.each(['', 'xMid', 'XMIDYMID', 'xMidYMid cover', 'slice'])('refuses %j', (text) => {
+    expect(parseAspectRatio(text)).toBeUndefined();
+  });
+});

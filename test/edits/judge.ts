@@ -1,0 +1,145 @@
+/** What must hold after bridging, judged by the engine's own check and by an independent renderer. */
+import { changedBy, stripsFor } from '../../src/edits/bridge/cut';
+import { insideness, polygonOf, widenStrip, type Strip } from '../../src/edits/strip/strip';
+import { bridgeIslands, check, type Report, type Sheet } from '../../src/engine';
+import { findThinParts } from '../../src/geometry/thickness';
+import { dot, interpolate, length, subtract } from '../../src/geometry/base/vector';
+import { intersection } from '../../src/geometry/boolean';
+import type { Region } from '../../src/geometry/base/polygon-types';
+import type { ThinPart } from '../../src/geometry/thickness/types';
+import { rasterIslands, rasterise, type Raster } from '../outside/raster';
+import { areaOfRegion, islandsOf } from './bridging';
+
+/** mm, the usual limit of bridges. */
+const LIMIT = 0.8;
+const WIDTH_TOLERANCE = 0.02;
+const PIXELS_PER_MM = 6;
+/** Bare pieces of fewer pixels are beyond what pixels can tell. */
+const TOO_SMALL = 24;
+/**
+ * Coverage of 255: the renderer flattens the two halves of a curve a little otherwise than the whole, as far as 0.37
+ * pixels; it counts coverage in steps of 48, and where a line lies on a fill both are rounded to these.
+ */
+const SAME_COVERAGE = 128;
+
+export interface Verdict {
+  readonly islands: number;
+  readonly bridges: number;
+  /** Sentences of the engine about what it would not do. */
+  readonly refusals: readonly string[];
+  /** What does not hold, a sentence each. */
+  readonly faults: readonly string[];
+}
+
+export function judgeBridging(text: string): Verdict {
+  const report = check(text);
+  const { text: bridged, plan, refusals } = bridgeIslands(report);
+  const after = check(bridged);
+  const messages = refusals.map(({ message }) => message);
+  const islands = report.sheets.reduce((sum, sheet) => sum + islandsOf(sheet), 0);
+  const counted = { islands, bridges: plan.length, refusals: messages };
+  if (messages.length > 0) return { ...counted, faults: [] };
+  const strips = report.sheets.map((sheet) =>
+    stripsFor(
+      sheet,
+      plan.filter(({ layer }) => layer === sheet.layer.name),
+    ),
+  );
+  const changed = report.sheets.flatMap((sheet, i) => changedStrips(sheet, strips[i] ?? []));
+  const faults = [
+    ...leftIslands(after, bridged),
+    ...wrongLoss(
+      report,
+      after,
+      strips.map((own) => own.map(polygonOf)),
+    ),
+    ...wrongWidths(after, strips),
+    ...newFindings(report, after),
+    // Lines that only show where to cut are of any width: joined ones take that of the first.
+    ...(report.sheets.some(({ layer }) => layer.reading === 'outlines') ? [] : strayPixels(text, bridged, changed)),
+    ...(bridgeIslands(after).edits.length > 0 ? ['a second run changes it again'] : []),
+  ];
+  return { ...counted, faults };
+}
+
+/** As `changedBy`, still as strips. */
+function changedStrips(sheet: Sheet, strips: readonly Strip[]): Strip[] {
+  return changedBy(sheet, strips).map(({ outer }) => {
+    const [a, b, c, d] = [0, 2, 4, 6].map((i) => ({ x: outer[i] ?? 0, y: outer[i + 1] ?? 0 }));
+    return { corners: [a, b, c, d] as unknown as Strip['corners'] };
+  });
+}
+
+function leftIslands({ sheets }: Report, bridged: string): string[] {
+  const ours = sheets.reduce((sum, sheet) => sum + islandsOf(sheet), 0);
+  const width = sheets[0]?.drawing.width ?? 0;
+  const seen = sheets.length > 1 ? [] : rasterIslands(rasterise(bridged, Math.round(width * PIXELS_PER_MM)));
+  const clear = seen.filter(({ pixels, clearest }) => pixels >= TOO_SMALL && clearest > 0.9);
+  return [
+    ...(ours > 0 ? [`${ours} islands left`] : []),
+    ...(clear.length > 0 && sheets[0]?.layer.reading === 'openings'
+      ? [`the renderer sees ${clear.length} islands`]
+      : []),
+  ];
+}
+
+function wrongLoss(before: Report, after: Report, strips: readonly Region[]): string[] {
+  return before.sheets.flatMap((sheet, i) => {
+    const now = after.sheets[i];
+    // The ends of lines are cut square or capped, not along the strip.
+    const { reading, shapes } = sheet.layer;
+    if (!now || (reading === 'openings' && shapes.some(({ part }) => part === 'stroke'))) return [];
+    const lost = areaOfRegion(sheet.openings) - areaOfRegion(now.openings);
+    const expected = areaOfRegion(intersection(sheet.openings, strips[i] ?? []));
+    const wrong = Math.abs(lost - expected);
+    return wrong > 0.02 * expected + 1e-3 ? [`took ${lost.toFixed(3)} mm² for ${expected.toFixed(3)}`] : [];
+  });
+}
+
+/** Necks that lie on a bridge's strip and across it are that bridge; an island may be a sliver itself. */
+function wrongWidths({ sheets }: Report, strips: readonly (readonly Strip[])[]): string[] {
+  return sheets.flatMap((sheet, i) => {
+    const necks = findThinParts(sheet.material, LIMIT + 0.1).filter(({ kind }) => kind === 'neck');
+    return (strips[i] ?? []).flatMap((strip) => {
+      const grown = widenStrip(strip, 0.05);
+      const own = necks.filter(
+        (neck) => insideness(grown, interpolate(neck.from, neck.to, 0.5)) > 0 && liesAcross(neck, strip),
+      );
+      const widths = own.map(({ width }) => width);
+      const least = Math.min(...widths);
+      // None: beside other material it is part of a wider place.
+      const right = widths.length === 0 || Math.abs(least - LIMIT) <= WIDTH_TOLERANCE;
+      return right ? [] : [`a bridge measures ${least.toFixed(3)} mm`];
+    });
+  });
+}
+
+function liesAcross({ from, to }: ThinPart, { corners: [start, end] }: Strip): boolean {
+  const [across, along] = [subtract(to, from), subtract(end, start)];
+  return Math.abs(dot(across, along)) < 0.7 * length(across) * length(along);
+}
+
+function newFindings(before: Report, after: Report): string[] {
+  // Nothing as bad as an island that falls out: a tongue that lifts is a warning.
+  const count = ({ complete }: Report, wanted: string): number =>
+    complete.filter(({ check: id, severity }) => id === wanted && severity !== 'info' && severity !== 'hint').length;
+  const ids = new Set(after.complete.map(({ check: id }) => id));
+  const harmless = ['edge-opening', 'loose-tongue'];
+  const more = [...ids].filter((id) => !harmless.includes(id) && count(after, id) > count(before, id));
+  return more.map((id) => `a new ${id}`);
+}
+
+/** Pixels that differ farther than one pixel from all that may change. */
+function strayPixels(before: string, after: string, changed: readonly Strip[]): string[] {
+  const width = check(before).drawing.width;
+  const draw = (text: string): Raster => rasterise(text, Math.round(width * PIXELS_PER_MM));
+  const [old, now] = [draw(before), draw(after)];
+  const reach = 1.5 / PIXELS_PER_MM;
+  let stray = 0;
+  now.coverage.forEach((value, i) => {
+    if (Math.abs(value - (old.coverage[i] ?? 0)) <= SAME_COVERAGE) return;
+    const point = { x: ((i % now.width) + 0.5) / PIXELS_PER_MM, y: (Math.floor(i / now.width) + 0.5) / PIXELS_PER_MM };
+    if (!changed.some((strip) => insideness(strip, point) > -reach)) stray += 1;
+  });
+  return stray > 0 ? [`${stray} pixels differ elsewhere`] : [];
+}

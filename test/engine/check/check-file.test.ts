@@ -1,0 +1,163 @@
+import { describe, expect, it } from 'vitest';
+import { check } from '../../../src/engine/check/check-file';
+import { readConfig } from '../../../src/config/read';
+
+/** A stencil of 100 × 100 mm, one unit a millimetre. */
+const stencil = (body: string, attributes = '') =>
+  `<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 100 100" ${attributes}>${body}</svg>`;
+
+/** `check: text underlined` for each finding. */
+function found(svg: string, settings = {}): string[] {
+  const { findings } = check(svg, settings);
+  return findings.map((finding) => `${finding.check}: ${svg.slice(finding.span.from, finding.span.to)}`);
+}
+
+const RING = 'M50 20A30 30 0 0 1 50 80A30 30 0 0 1 50 20Z';
+const HOLE = 'M50 40A10 10 0 0 0 50 60A10 10 0 0 0 50 40Z';
+
+describe('check', () => {
+  it('finds nothing wrong with a plain opening', () => {
+    expect(found(stencil(`<path d="${RING}"/>`))).toEqual([]);
+  });
+
+  it('underlines the contour of an island, with its area', () => {
+    const svg = stencil(`<path fill-rule="evenodd" d="${RING}${HOLE}"/>`);
+    // The moveto draws nothing; the contour begins with its first curve.
+    expect(found(svg)).toEqual([`floating-island: ${HOLE.slice(HOLE.indexOf('A'), HOLE.indexOf('Z'))}`]);
+    const [island] = check(svg).findings;
+    expect((island?.measure?.value ?? 0) / (100 * Math.PI)).toBeCloseTo(1, 3);
+    expect(island?.at?.x).toBeCloseTo(50, 0);
+    expect(island?.at?.y).toBeCloseTo(50, 0);
+  });
+
+  it('underlines the two sides of a thin bridge', () => {
+    const svg = stencil('<rect x="20" y="20" width="20" height="40"/><rect x="40.5" y="20" width="20" height="40"/>');
+    const { findings } = check(svg);
+    expect(findings.map((finding) => finding.check)).toEqual(['thin-bridge']);
+    expect(findings[0]?.measure).toEqual({ value: expect.closeTo(0.5, 3), limit: 0.8, unit: 'mm' });
+    expect(findings[0]?.message).toMatch(/^Bridge 0\.50 mm wide; 0\.80 mm is the least for 0\.30 mm card/);
+    const sides = findings[0]?.related.map(({ span }) => svg.slice(span.from, span.to)) ?? [];
+    expect(sides.sort()).toEqual([
+      '<rect x="20" y="20" width="20" height="40"/>',
+      '<rect x="40.5" y="20" width="20" height="40"/>',
+    ]);
+  });
+
+  it('makes a bridge that alone holds an island an error', () => {
+    // A ring opening with a gap of 0.5 mm at the top: the disc inside hangs on that one tie.
+    const svg = stencil('<path d="M50.25 20V30H60V50H40V30H49.75V20H30V60H70V20Z"/>');
+    const bridge = check(svg).findings.find((finding) => finding.check === 'thin-bridge');
+    expect(bridge?.severity).toBe('error');
+    expect(bridge?.message).toMatch(/It alone holds a piece of 400\.\d mm²|It alone holds a piece of \d+/);
+  });
+
+  it('measures slots and pinholes', () => {
+    const slot = '<path d="M20 20H40V39.8H60V20H80V60H60V40.2H40V60H20Z"/>';
+    expect(check(stencil(slot)).findings.map(({ check: id, measure }) => [id, measure?.value.toFixed(2)])).toEqual([
+      ['narrow-opening', '0.40'],
+    ]);
+    expect(
+      check(stencil('<circle cx="50" cy="50" r="0.2"/>')).findings.map(({ check: id, measure }) => [
+        id,
+        measure?.value.toFixed(2),
+      ]),
+    ).toEqual([['small-opening', '0.40']]);
+  });
+
+  it('takes the kerf from bridges and gives it to openings', () => {
+    const bars = '<rect x="20" y="20" width="20" height="40"/><rect x="40.9" y="20" width="20" height="40"/>';
+    expect(found(stencil(bars))).toEqual([]);
+    const [bridge] = check(stencil(bars), { kerf: 0.2 }).findings;
+    expect(bridge?.measure?.value).toBeCloseTo(0.7, 3);
+    expect(check(stencil('<circle cx="50" cy="50" r="0.25"/>'), { kerf: 0.2 }).findings).toEqual([]);
+  });
+
+  it('says when the kerf burns a tie through', () => {
+    const tied = '<path d="M50.1 20V30H60V50H40V30H49.9V20H30V60H70V20Z"/>';
+    const findings = check(stencil(tied), { kerf: 0.3 }).findings;
+    expect(findings.map(({ check: id }) => id)).toEqual(['floating-island']);
+    expect(findings[0]?.message).toContain('Ties narrower than the kerf of 0.30 mm burn through.');
+  });
+
+  it('finds openings at the edge', () => {
+    expect(
+      check(stencil('<rect x="-5" y="20" width="20" height="20"/>')).findings.map(({ check: id, message }) => [
+        id,
+        message.slice(0, 32),
+      ]),
+    ).toEqual([['edge-opening', 'Opening runs across the edge of ']]);
+    expect(
+      check(stencil('<rect x="0.5" y="20" width="20" height="20"/>')).findings.map(({ measure }) => measure?.value),
+    ).toEqual([expect.closeTo(0.5, 3)]);
+    const { config } = readConfig('{"margin": "5mm"}');
+    expect(check(stencil('<rect x="0.5" y="20" width="20" height="20"/>'), { config }).findings).toEqual([]);
+  });
+
+  it('reads each top-level group as a layer', () => {
+    const svg = stencil(
+      '<g id="sky" fill="#8fd3ff"><rect x="20" y="20" width="20" height="20"/></g>' +
+        '<g fill="red"><title>heron</title><rect x="50" y="50" width="20" height="20"/></g>',
+    );
+    expect(check(svg).sheets.map(({ layer }) => [layer.name, layer.paint, layer.reading])).toEqual([
+      ['sky', '#8fd3ff', 'openings'],
+      ['heron', '#ff0000', 'openings'],
+    ]);
+    expect(check(svg, { oneLayer: true }).sheets).toHaveLength(1);
+  });
+
+  it('reads a fill that reaches round the frame as the sheet, unless told otherwise', () => {
+    const sheet = '<path fill-rule="evenodd" d="M0 0H100V100H0ZM30 30V70H70V30Z"/>';
+    const [first] = check(stencil(sheet)).sheets;
+    expect([first?.layer.reading, first?.openings.length]).toEqual(['sheet', 1]);
+    const stated = check(stencil(sheet, 'data-tombolo-reading="openings"')).sheets[0];
+    expect([stated?.layer.reading, stated?.layer.readingStated]).toEqual(['openings', true]);
+  });
+
+  it('reports a reading that does not exist, and detects it', () => {
+    const svg = stencil('<circle cx="50" cy="50" r="20"/>', 'data-tombolo-reading="openning"');
+    expect(found(svg)).toEqual(['unsupported: data-tombolo-reading="openning"']);
+    expect(check(svg).sheets[0]?.layer.readingStated).toBe(false);
+    expect(found(stencil('<circle cx="50" cy="50" r="20"/>', 'data-tombolo-reading="detect"'))).toEqual([]);
+  });
+
+  it('accepts what a comment accepts, and reports an acceptance that matches nothing', () => {
+    const island = `<path fill-rule="evenodd" d="${RING}${HOLE}"/>`;
+    expect(found(stencil(`<!-- tombolo accept floating-island: glued -->${island}`))).toEqual([]);
+    expect(
+      found(stencil(`${island}<!-- tombolo accept thin-bridge: strong -->`)).map((line) => line.split(':')[0]),
+    ).toEqual(['floating-island', 'unused-acceptance']);
+  });
+
+  it('follows the severities of the configuration', () => {
+    const island = stencil(`<path fill-rule="evenodd" d="${RING}${HOLE}"/>`);
+    const { config } = readConfig('{"checks": {"floating-island": "hint"}}');
+    expect(check(island, { config }).findings.map(({ severity }) => severity)).toEqual(['hint']);
+    expect(check(island, { config: readConfig('{"checks": {"floating-island": "off"}}').config }).findings).toEqual([]);
+  });
+
+  it.each([
+    '',
+    ' ',
+    'hello',
+    '<',
+    '<svg',
+    '<svg xmlns="http://www.w3.org/2000/svg"',
+    '<svg><path d="M0 0L',
+    '<a><b></a>',
+    '\ufeff',
+    '\0',
+  ])('gives a report for %j', (text) => {
+    const report = check(text);
+    expect(report.findings.length).toBeGreaterThan(0);
+    for (const { span } of report.findings) {
+      expect(span.from).toBeGreaterThanOrEqual(0);
+      expect(span.to).toBeLessThanOrEqual(text.length);
+    }
+  });
+
+  it('says what it left out when its time is over', () => {
+    const report = check(stencil(`<path d="${RING}"/>`), { budget: -1 });
+    expect(report.findings.map(({ check: id }) => id)).toEqual(['unfinished']);
+    expect(report.findings[0]?.message).toContain('layer "stencil"');
+  });
+});

@@ -1,0 +1,105 @@
+import { describe, expect, it } from 'vitest';
+import { bridgeAt, bridgeAtCaret, check } from '../../../src/engine';
+import { distance, interpolate } from '../../../src/geometry/base/vector';
+import type { Mend } from '../../../src/report/report';
+import { applyEdits } from '../../../src/text/text';
+
+const stencil = (body: string) =>
+  `<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 100 100">${body}</svg>`;
+const RING = 'M30 30h40v40h-40zM40 40v20h20v-20z';
+const ring = stencil(`<path d="${RING}"/>`);
+
+function at(svg: string, x: number, y: number, layer = 0): Mend | string {
+  const report = check(svg);
+  return bridgeAt(report, report.sheets[layer]!, { x, y });
+}
+
+function offered(mend: Mend | string): Mend {
+  if (typeof mend === 'string') throw new Error(mend);
+  return mend;
+}
+
+const middles = ({ bridges = [] }: Mend) => bridges.map(({ from, to }) => interpolate(from, to, 0.5));
+const islands = (svg: string) => check(svg).findings.filter((finding) => finding.check === 'floating-island').length;
+
+describe('a bridge at a place of the picture', () => {
+  it.each([
+    ['in the gap', 36, 53, 35, 53],
+    ['on the island', 58, 44, 65, 44],
+    ['in the gap below', 47, 67, 47, 65],
+  ])('%s', (_, x, y, middleX, middleY) => {
+    const mend = offered(at(ring, x, y));
+    expect(mend.title).toMatch(/^Bridge the gap here \(\d bridges? of 0\.80 mm\)$/);
+    expect(middles(mend).some((place) => distance(place, { x: middleX, y: middleY }) < 0.1)).toBe(true);
+    expect(mend.bridges![0]).toMatchObject({ layer: expect.any(String), width: 0.8, shown: 1 });
+    expect(mend.bridges![0]!.length).toBeCloseTo(10, 2);
+    expect(islands(applyEdits(ring, mend.edits))).toBe(0);
+  });
+
+  it('where no island borders on the opening: across it, square to its sides', () => {
+    const once = applyEdits(ring, offered(at(ring, 36, 53)).edits);
+    const again = offered(at(once, 64.5, 47));
+    expect(middles(again)[0]!.x).toBeCloseTo(65, 2);
+    expect(middles(again)[0]!.y).toBeCloseTo(47, 2);
+    expect(check(applyEdits(once, again.edits)).sheets[0]!.openings).toHaveLength(2);
+    const slot = stencil('<rect x="20" y="40" width="60" height="6"/>');
+    const { bridges } = offered(at(slot, 52, 41));
+    expect(bridges![0]!.from.x).toBeCloseTo(52, 2);
+    expect(bridges![0]!.to.x).toBeCloseTo(52, 2);
+    expect(bridges![0]!.length).toBeCloseTo(6, 2);
+  });
+
+  it('that would not hold or has no gap is refused in a sentence', () => {
+    expect(at(ring, 5, 5)).toMatch(/^There is no gap to bridge here: point at an island or an opening\.$/);
+    expect(at(stencil(''), 5, 5)).toMatch(/no gap/);
+    // The rest beside the bridge would be a hole of 0.15 mm.
+    expect(at(stencil('<rect x="20" y="40" width="60" height="6"/>'), 20.55, 43)).toMatch(
+      /^A small-opening would come of it/,
+    );
+  });
+
+  it('says how much of it shows', () => {
+    const cover = '<rect x="25" y="25" width="10" height="50"/>';
+    const stack = stencil(`<g id="a"><path d="${RING}"/></g><g id="b">${cover}</g>`);
+    expect(offered(at(stack, 36, 53)).bridges![0]!.shown).toBeCloseTo(0.5, 2);
+    expect(offered(at(stack, 66, 53)).bridges![0]!.shown).toBe(1);
+  });
+
+  it('with a kerf, is as wide as cut', () => {
+    const report = check(ring, { kerf: 0.2 });
+    const { bridges, title, edits } = offered(bridgeAt(report, report.sheets[0]!, { x: 36, y: 53 }));
+    expect(title).toContain('1 bridge of 0.80 mm');
+    expect(bridges![0]!.width).toBeCloseTo(0.8, 9);
+    expect(check(applyEdits(ring, edits), { kerf: 0.2 }).findings).toEqual([]);
+  });
+});
+
+it('gives more than one where one could not hold the island', () => {
+  const [small, large] = [10, 30].map((side) => {
+    const from = 50 - side / 2;
+    return offered(at(stencil(`<path d="M30 30h40v40h-40zM${from} ${from}v${side}h${side}v-${side}z"/>`), 32, 50));
+  });
+  expect([small!.bridges!.length, large!.bridges!.length]).toEqual([1, 2]);
+});
+
+describe('a bridge at the caret', () => {
+  it.each([
+    ['v20', 35, 50],
+    ['h20', 50, 65],
+    ['v-20', 65, 50],
+    ['z', 50, 35],
+  ])('on %s', (command, x, y) => {
+    const report = check(ring);
+    const offset = ring.indexOf('M40 40') + 'M40 40v20h20v-20z'.indexOf(command) + 1;
+    const mend = bridgeAtCaret(report, report.findings[0]!, offset);
+    expect(mend?.kind).toBe('bridge-island-here');
+    expect(Math.min(...middles(mend!).map((place) => distance(place, { x, y })))).toBeLessThan(0.1);
+    expect(islands(applyEdits(ring, mend!.edits))).toBe(0);
+  });
+
+  it('is not offered where the command draws something else', () => {
+    const report = check(ring);
+    expect(bridgeAtCaret(report, report.findings[0]!, ring.indexOf('h40') + 1)).toBeUndefined();
+    expect(bridgeAtCaret(report, report.findings[0]!, 2)).toBeUndefined();
+  });
+});

@@ -1,0 +1,84 @@
+import { describe, expect, it } from 'vitest';
+import { check } from '../../../src/engine/check/check-file';
+import { markRegister } from '../../../src/engine/fixes/registration-marks';
+import { mendsFor } from '../../../src/engine/fixes';
+import { areaOf } from '../../../src/geometry/boolean';
+import type { Mend, Report } from '../../../src/report/report';
+import { registerMarks } from '../../../src/stack/registration-marks';
+import { readConfig } from '../../../src/config/read';
+import { applyEdits } from '../../../src/text/text';
+import { mended, project, sheet, square } from '../project-files';
+
+const layers = [{ from: 'a.svg' }, { from: 'b.svg' }];
+const roomy = { margin: '10mm' };
+const marksOf = ({ stack }: Report) =>
+  stack.layers.map(({ sheet: { layer } }) =>
+    registerMarks(layer).map(({ centre }) => `${centre.x.toFixed(2)} ${centre.y.toFixed(2)}`),
+  );
+
+describe('register marks', () => {
+  const files: Record<string, string> = { 'a.svg': sheet(square(10, 10, 20)), 'b.svg': sheet(square(25, 10, 20)) };
+  const first = project(files, layers, undefined, roomy).files.get('a.svg') as Report;
+
+  it('are cut in every sheet of the stack at the same places, in the margin', () => {
+    const [mend] = markRegister(first);
+    expect(mend).toMatchObject({ kind: 'register-stack', others: [{ file: 'b.svg' }] });
+    const after = project(mended(files, 'a.svg', mend as Mend), layers, undefined, roomy).files.get('a.svg') as Report;
+    const [a, b] = marksOf(after);
+    expect(a).toHaveLength(3);
+    expect(b).toEqual(a);
+    for (const place of a ?? []) {
+      const [x = 0, y = 0] = place.split(' ').map(Number);
+      expect(x < 0 || x > 60 || y < 0 || y > 60).toBe(true);
+    }
+    expect(after.project?.report.files.get('b.svg')?.findings).toEqual([]);
+    expect(after.findings).toEqual([]);
+    // Two cross-hairs and an angle of arms of 5 mm, 0.9 mm wide.
+    const added = areaOf(after.sheets[0]?.openings ?? []) - areaOf(first.sheets[0]?.openings ?? []);
+    expect(added).toBeCloseTo(3 * (2 * 5 * 0.9 - 0.9 ** 2), 2);
+  });
+
+  it('of a single sheet are of no use', () => {
+    expect(markRegister(check(files['a.svg'] ?? ''))).toEqual([]);
+  });
+
+  it('are given to each layer within one file, in its group', () => {
+    const text = sheet(
+      '<g id="sun">\n    <rect x="10" y="10" width="20" height="20"/>\n  </g>\n' +
+        '  <g id="heron" fill="red"><rect x="25" y="10" width="20" height="20"/></g>\n',
+    );
+    const before = check(text, { config: readConfig(JSON.stringify(roomy)).config });
+    const [mend] = markRegister(before);
+    const after = check(applyEdits(text, mend?.edits ?? []), before.settings);
+    expect(after.findings).toEqual([]);
+    expect(marksOf(after).map(({ length }) => length)).toEqual([3, 3]);
+    expect(after.sheets.map(({ layer }) => layer.paint)).toEqual(['#000000', '#ff0000']);
+  });
+
+  it('are lines where lines are cut', () => {
+    const looks = 'fill="none" stroke="#000" stroke-width=".1"';
+    const lines = (x: number) => sheet(`<rect x="${x}" y="10" width="20" height="20" ${looks}/>`);
+    const drawn = { 'a.svg': lines(10), 'b.svg': lines(25) };
+    const [mend] = markRegister(project(drawn, layers, undefined, roomy).files.get('a.svg') as Report);
+    const after = project(mended(drawn, 'a.svg', mend as Mend), layers, undefined, roomy).files.get('a.svg') as Report;
+    expect(after.sheets.map(({ layer, openings }) => [layer.reading, openings.length])).toEqual([['outlines', 4]]);
+  });
+
+  it('are not offered where an opening is in their way, where there is no margin', () => {
+    expect(markRegister(project(files, layers).files.get('a.svg') as Report)).toHaveLength(1);
+    const full = { ...files, 'b.svg': sheet(square(2, 2, 50)) };
+    expect(markRegister(project(full, layers).files.get('a.svg') as Report)).toEqual([]);
+  });
+
+  it('mend a sheet that lacks those of the others', () => {
+    const [mend] = markRegister(first);
+    const half = { ...mended(files, 'a.svg', mend as Mend), 'b.svg': files['b.svg'] ?? '' };
+    const odd = project(half, layers, undefined, roomy).files.get('b.svg') as Report;
+    const mismatch = odd.findings.find(({ check: id }) => id === 'frame-mismatch');
+    expect(mismatch).toBeDefined();
+    const [offered] = mismatch ? mendsFor(odd, mismatch) : [];
+    expect(offered?.kind).toBe('register-stack');
+    const after = project(mended(half, 'b.svg', offered as Mend), layers, undefined, roomy);
+    expect([...after.files.values()].flatMap(({ findings }) => findings)).toEqual([]);
+  });
+});

@@ -1,0 +1,66 @@
+import { describe, expect, test } from 'vitest';
+import { IDENTITY, rotation, translation } from '../../../src/geometry/base/matrix';
+import { bedUnder } from '../../../src/preview/canvas/bed';
+import { layersOf, placeOfLayer, placesUnder } from '../../../src/preview/state/look-places';
+import { readingOf } from '../../../src/preview/tools/measure-tool';
+import { toolForKey } from '../../../src/preview/tools/tool-choice';
+import { windowBox } from '../../../src/preview/state/viewport';
+
+const view = { scale: 2, x: 10, y: 20 };
+const look = {
+  plates: [
+    { layer: undefined, place: IDENTITY },
+    { layer: 0, place: IDENTITY },
+    { layer: 2, place: translation(5, 0) },
+  ],
+};
+
+describe('a point of the window', () => {
+  test('lies on each sheet where that sheet lies, the uppermost first; what has no layer is left out', () => {
+    expect(placesUnder(look, view, { x: 50, y: 40 })).toEqual([
+      { layer: 2, point: { x: 15, y: 10 } },
+      { layer: 0, point: { x: 20, y: 10 } },
+    ]);
+    expect(layersOf(look)).toEqual([0, 2]);
+    expect(placeOfLayer(look, 2)).toEqual(translation(5, 0));
+    expect(placeOfLayer(look, 1)).toBeUndefined();
+  });
+});
+
+describe('what the window shows', () => {
+  test('is a box of the sheet, and of a sheet that lies elsewhere another', () => {
+    expect(windowBox(view, { width: 100, height: 60 })).toEqual({ minX: -5, minY: -10, maxX: 45, maxY: 20 });
+    expect(windowBox(view, { width: 100, height: 60 }, translation(5, 1))).toEqual({
+      minX: -10,
+      minY: -11,
+      maxX: 40,
+      maxY: 19,
+    });
+  });
+
+  test('holds all of the window where the sheet is turned', () => {
+    const { minX, minY, maxX, maxY } = windowBox(view, { width: 100, height: 60 }, rotation(Math.PI / 2));
+    expect([minX, maxX, minY, maxY].map((value) => Math.round(value * 1e6) / 1e6 + 0)).toEqual([-10, 20, -45, 5]);
+  });
+});
+
+describe('the bed', () => {
+  const sheet = { minX: -5, minY: -5, maxX: 153, maxY: 110 };
+
+  test('begins where the sheet begins', () => {
+    expect(bedUnder(sheet, [300, 200])).toEqual({ minX: -5, minY: -5, maxX: 295, maxY: 195 });
+  });
+
+  test('is turned by a quarter only where the sheet fits only so', () => {
+    expect(bedUnder(sheet, [120, 160])).toEqual({ minX: -5, minY: -5, maxX: 155, maxY: 115 });
+    expect(bedUnder(sheet, [100, 100])).toEqual({ minX: -5, minY: -5, maxX: 95, maxY: 95 });
+  });
+});
+
+test('the tape tells the distance and its parts', () => {
+  expect(readingOf({ x: 1, y: 1 }, { x: 4, y: -3 })).toBe('5.00 mm (3.00 across, 4.00 down)');
+});
+
+test('each tool has its key, in either case', () => {
+  expect(['p', 'M', 'b', 'x', 'Enter'].map(toolForKey)).toEqual(['pick', 'measure', 'bridge', undefined, undefined]);
+});

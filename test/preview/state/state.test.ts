@@ -1,0 +1,82 @@
+import { describe, expect, test } from 'vitest';
+import {
+  carryOver,
+  FIRST_STATE,
+  isFindingShown,
+  isLayerShown,
+  layerKeys,
+  restoredState,
+  type BenchState,
+} from '../../../src/preview/state/state';
+import type { StackFinding } from '../../../src/protocol';
+import { madeStack } from '../made-stack';
+
+const stack = (version: number, names: readonly string[]) => madeStack({ version, names });
+
+const finding = (of: number | undefined): StackFinding => ({
+  uri: 'file:///heron.svg',
+  check: 'floating-island',
+  severity: 'error',
+  message: '',
+  layer: of,
+  at: undefined,
+  measure: undefined,
+  chord: undefined,
+  from: 0,
+  to: 0,
+});
+
+describe('what shows', () => {
+  const reeds = stack(1, ['sun', 'reeds', 'heron']);
+
+  test('all layers but those switched off, and their findings', () => {
+    const state = { ...FIRST_STATE, hidden: ['reeds'] };
+    expect([0, 1, 2].map((index) => isLayerShown(state, reeds, index))).toEqual([true, false, true]);
+    expect(isFindingShown(state, reeds, finding(1))).toBe(false);
+    expect(isFindingShown(state, reeds, finding(undefined))).toBe(true);
+  });
+
+  test('one sheet, whatever is switched off', () => {
+    const state = { ...FIRST_STATE, mode: 'sheet', sheet: 1, hidden: ['reeds'] } as const;
+    expect([0, 1, 2].map((index) => isLayerShown(state, reeds, index))).toEqual([false, true, false]);
+  });
+
+  test('of layers with the same name each can be switched off by itself', () => {
+    const twins = stack(1, ['sun', 'sun', 'heron', 'sun']);
+    expect(layerKeys(twins)).toEqual(['sun', 'sun (2)', 'heron', 'sun (3)']);
+    const state = { ...FIRST_STATE, hidden: ['sun (2)'] };
+    expect([0, 1, 2, 3].map((index) => isLayerShown(state, twins, index))).toEqual([true, false, true, true]);
+  });
+});
+
+describe('the choice', () => {
+  const reeds = stack(1, ['sun', 'reeds', 'heron']);
+  const state: BenchState = { ...FIRST_STATE, mode: 'sheet', sheet: 2, hidden: ['sun'], selected: 4 };
+
+  test('outlives new text, the chosen finding does not', () => {
+    expect(carryOver(state, reeds, stack(1, ['sun', 'reeds', 'heron']))).toEqual(state);
+    expect(carryOver(state, reeds, stack(2, ['sun', 'heron']))).toEqual({ ...state, sheet: 1, selected: undefined });
+    expect(carryOver(state, reeds, stack(3, [])).sheet).toBe(0);
+  });
+
+  test('stays with its sheet when the layers change their order', () => {
+    expect(carryOver(state, reeds, stack(2, ['heron', 'sun', 'reeds'])).sheet).toBe(0);
+  });
+
+  test('that was kept is restored; whatever does not fit is as at first', () => {
+    const slips = { sun: { x: 0.5, y: 0, turn: -1 } };
+    const kept = { ...state, opacity: 0.5, apart: 0.2, ground: '#336699', slips, held: 'sun' };
+    expect(restoredState(JSON.parse(JSON.stringify(kept)))).toEqual(kept);
+    for (const odd of [undefined, null, 'print', 7, []]) expect(restoredState(odd)).toEqual(FIRST_STATE);
+    expect(
+      restoredState({
+        mode: 'stack',
+        sheet: -1,
+        hidden: [1, 'sun'],
+        opacity: 7,
+        ground: 'red"/>',
+        slips: { sun: null, reeds: { x: 'a' } },
+      }),
+    ).toEqual({ ...FIRST_STATE, hidden: ['sun'] });
+  });
+});
