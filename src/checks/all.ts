@@ -1,6 +1,6 @@
 import type { Check } from './check';
 import { bareGap } from './bare-gap/check';
-import { buriedOpening } from './buried-opening/check';
+import { hiddenOpening } from './buried-opening/check';
 import { crossedOutline } from './crossed-outline/check';
 import { doubledCut } from './doubled-cut/check';
 import { edgeOpening } from './edge-opening/check';
@@ -41,5 +41,5 @@ export const ALL_CHECKS: readonly Check[] = [
   frameMismatch,
   bareGap,
   shortOverlap,
-  buriedOpening,
+  hiddenOpening,
 ];

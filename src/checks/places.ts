@@ -2,7 +2,7 @@
 import type { Point } from '../geometry/base/curve-types';
 import type { Ring } from '../geometry/base/polygon-types';
 import type { Sheet } from '../sheet/types';
-import type { Source } from '../sheet/source-index';
+import type { CurveSource } from '../sheet/source-index';
 import type { Span } from '../text/text';
 import type { Stencil } from './check';
 
@@ -30,7 +30,7 @@ export function rootSpan(stencil: Traced): Span {
  * that drew most of it.
  */
 export function contourSpan(stencil: Traced, sheet: Sheet, ring: Ring): Span {
-  const chains = new Map<string, Source[]>();
+  const chains = new Map<string, CurveSource[]>();
   for (const source of stencil.sources(sheet).along(ring)) {
     const key = `${source.shape.element.span.from}/${source.shape.part}/${source.subpath}`;
     const chain = chains.get(key);

@@ -1,6 +1,6 @@
 /** The text that belongs to places between two layers of a stack, whichever files they are in. */
 import type { Point } from '../geometry/base/curve-types';
-import { boxOfPolygon } from '../geometry/boolean';
+import { boxOfPolygon } from '../geometry/boolean/index';
 import { boxesTouch, growBox } from '../geometry/base/ring';
 import { buildSegmentIndex, nearestSegment } from '../geometry/spatial/segment-index';
 import type { Sheet } from '../sheet/types';

@@ -1,6 +1,6 @@
 /** `tombolo check --write-baseline`: what is found now is let pass from now on. */
 import { applyEdits, modify } from 'jsonc-parser';
-import { baselineOf } from '../engine';
+import { baselineOf } from '../engine/index';
 import type { Finding } from '../checks/finding';
 import { Failure } from './failure';
 import { CONFIG_NAME, type LoadedConfig } from './find-config';

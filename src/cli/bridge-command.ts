@@ -2,10 +2,10 @@
 import { Option, type Command } from 'commander';
 import { createTwoFilesPatch, FILE_HEADERS_ONLY } from 'diff';
 import { relative, resolve, sep } from 'node:path';
-import { applyEdits, bridgeIslands, type PlannedBridge } from '../engine';
+import { applyEdits, bridgeIslands, type PlannedBridge } from '../engine/index';
 import { count } from '../config/length';
 import { stackOfFile } from '../stack/stack';
-import { mendAtPlace, plainGhost, type Point } from './bridge-place';
+import { fixAtPlace, plainBridgePreview, type Point } from './bridge-place';
 import { EXIT_CODES } from './exit-codes';
 import { Failure } from './failure';
 import { tidy, tidyPoint } from './format/tidy';
@@ -91,7 +91,7 @@ async function runBridge(file: string, options: BridgeOptions, host: Host): Prom
     ? atPlace(loaded, { ...options, at: options.at })
     : everyIsland(loaded, options);
   if (options.plan) host.print(`${JSON.stringify({ version: 1, bridges: planned }, undefined, 2)}\n`);
-  else await deliver(file, text, loaded, options, host);
+  else await writeResult(file, text, loaded, options, host);
   const name = oneLine(loaded.name);
   host.say(`${name}: ${done}`);
   for (const refusal of refusals) host.say(`${name}: refused: ${oneLine(refusal)}`);
@@ -124,11 +124,11 @@ function everyIsland({ report }: LoadedReport, options: BridgeOptions): Work {
 
 function atPlace({ report, name }: LoadedReport, options: BridgeOptions & { readonly at: Point }): Work {
   const width = options.widthOfBridge ?? options.bridge;
-  const mend = mendAtPlace(report, name, { ...options, ...(width !== undefined && { width }) });
+  const mend = fixAtPlace(report, name, { ...options, ...(width !== undefined && { width }) });
   if (typeof mend === 'string') return { text: report.text, planned: [], done: 'nothing changed', refusals: [mend] };
   return {
     text: applyEdits(report.text, mend.edits),
-    planned: (mend.bridges ?? []).map(plainGhost),
+    planned: (mend.bridges ?? []).map(plainBridgePreview),
     done: mend.title,
     refusals: [],
   };
@@ -148,7 +148,7 @@ function plainBridge({ layer, from, to, cutWidth, length, hiddenShare, island }:
   };
 }
 
-async function deliver(
+async function writeResult(
   file: string,
   text: string,
   { name, input }: LoadedReport,

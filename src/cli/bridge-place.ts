@@ -4,11 +4,11 @@ import {
   bridgeStandingAt,
   changeBridge,
   type BridgeChange,
-  type Mend,
+  type Fix,
   type Report,
   type Sheet,
-} from '../engine';
-import type { BridgeGhost } from '../report/report';
+} from '../engine/index';
+import type { BridgePreview } from '../report/report';
 import { Failure } from './failure';
 import { tidy, tidyPoint } from './format/tidy';
 
@@ -33,7 +33,7 @@ export interface PlaceOptions {
  * @returns a sentence where nothing can be done there
  * @throws Failure where a bridge is there and nothing is said about it, or none is there and something is
  */
-export function mendAtPlace(report: Report, name: string, options: PlaceOptions): Mend | string {
+export function fixAtPlace(report: Report, name: string, options: PlaceOptions): Fix | string {
   const sheets = report.sheets.filter(({ layer }) => options.layer === undefined || layer.name === options.layer);
   for (const sheet of sheets) {
     const bridge = bridgeStandingAt(report, sheet, options.at);
@@ -50,7 +50,7 @@ function changeFrom(name: string, { at, width, moveTo, remove }: PlaceOptions): 
   throw new Failure(`${name}: a bridge is at ${named(at)} already; say --bridge, --move-to or --remove`);
 }
 
-function firstDone(sheets: readonly Sheet[], attempt: (sheet: Sheet) => Mend | string): Mend | string {
+function firstDone(sheets: readonly Sheet[], attempt: (sheet: Sheet) => Fix | string): Fix | string {
   let first: string | undefined;
   for (const sheet of sheets) {
     const result = attempt(sheet);
@@ -65,7 +65,7 @@ function named({ x, y }: Point): string {
 }
 
 /** Places in sheet mm. */
-export function plainGhost({ layer, from, to, width, length, shown }: BridgeGhost): object {
+export function plainBridgePreview({ layer, from, to, width, length, shown }: BridgePreview): object {
   return {
     layer,
     from: tidyPoint(from),

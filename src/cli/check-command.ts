@@ -15,7 +15,7 @@ import { formatUnix } from './format/unix';
 import type { Host } from './host';
 import { pathIn } from './load-project';
 import { ReportLoader, type LoadedReport } from './load-report';
-import { MendProver } from './mend-prover';
+import { FixVerifier } from './mend-prover';
 import { addReadingOptions, nameOf, parseCount, type ReadingOptions } from './options';
 import { oneLine } from './plain-text';
 import { errorsOnly, exitCodeFor, summarize } from './summary';
@@ -68,7 +68,7 @@ Examples:
   some-generator | tombolo check - --stdin-filename heron.svg`;
 
 async function runCheck(files: readonly string[], options: CheckOptions, host: Host): Promise<void> {
-  if (options.writeBaseline) return keepBaseline(new Set(files), options, host);
+  if (options.writeBaseline) return saveBaseline(new Set(files), options, host);
   const checked = await checkAll(new Set(files), options, host);
   const summary = summarize(checked);
   const output = FORMATS[options.format]({
@@ -81,7 +81,7 @@ async function runCheck(files: readonly string[], options: CheckOptions, host: H
   host.endWith(exitCodeFor(summary, options.maxWarnings));
 }
 
-async function keepBaseline(named: ReadonlySet<string>, options: CheckOptions, host: Host): Promise<void> {
+async function saveBaseline(named: ReadonlySet<string>, options: CheckOptions, host: Host): Promise<void> {
   const loader = new ReportLoader({ ...options, withoutBaseline: true });
   const reports: LoadedReport[] = [];
   for (const file of await filesNamed(named, loader, new Set(), host)) reports.push(await loader.file(file));
@@ -129,7 +129,7 @@ function checkOne({ name, report, config: found }: LoadedReport, options: CheckO
   const { config } = found;
   const forPrograms = options.format !== 'text';
   const lengths = [options.width, options.height, config.width, config.height];
-  const prover = new MendProver(report);
+  const prover = new FixVerifier(report);
   const listsMends = options.mends && (options.format === 'json' || options.format === 'sarif');
   const file = checkedFile({
     path: name,
@@ -137,7 +137,7 @@ function checkOne({ name, report, config: found }: LoadedReport, options: CheckO
     report,
     findings: forPrograms ? report.complete : report.findings,
     sizeStated: report.drawing.sizeStated || lengths.some((length) => length !== undefined),
-    mendsFor: (finding) => (listsMends ? prover.mendsFor(finding) : []),
+    fixesFor: (finding) => (listsMends ? prover.fixesFor(finding) : []),
   });
   if (prover.leftOut > 0) {
     host.say(`${oneLine(name)}: the time for proving mends was over; ${count(prover.leftOut, 'finding')} are without`);

@@ -2,10 +2,10 @@
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Position } from 'vscode-languageserver-textdocument';
 import type { Finding, Measure, Related, Severity } from '../checks/finding';
-import { configOf } from '../engine/check/effective-config';
-import { areaOf } from '../geometry/boolean';
+import { effectiveConfig } from '../engine/check/effective-config';
+import { areaOf } from '../geometry/boolean/index';
 import type { Point } from '../geometry/base/curve-types';
-import type { Mend, Report } from '../report/report';
+import type { Fix, Report } from '../report/report';
 import type { Config } from '../config/types';
 import { cuttingTimeOf } from '../sheet/cutting-time';
 import type { ConfigProblem } from '../config/read';
@@ -54,7 +54,7 @@ export interface PlacedFinding {
   readonly at: Point | undefined;
   readonly measure: Measure | undefined;
   readonly related: readonly PlacedRelated[];
-  readonly mends: readonly PlacedMend[];
+  readonly mends: readonly PlacedFix[];
 }
 
 export interface PlacedRelated {
@@ -73,7 +73,7 @@ export interface Range {
   readonly to: number;
 }
 
-export interface PlacedMend {
+export interface PlacedFix {
   readonly title: string;
   readonly preferred: boolean;
   readonly safe: boolean;
@@ -104,16 +104,23 @@ export interface CheckedFileSource {
   readonly findings: readonly Finding[];
   /** Whether the size comes from the artist: from the file, the configuration or the command line. */
   readonly sizeStated: boolean;
-  readonly mendsFor: (finding: Finding) => readonly Mend[];
+  readonly fixesFor: (finding: Finding) => readonly Fix[];
 }
 
-export function checkedFile({ path, pathOf, report, findings, sizeStated, mendsFor }: CheckedFileSource): CheckedFile {
+export function checkedFile({
+  path,
+  pathOf,
+  report,
+  findings,
+  sizeStated,
+  fixesFor: mendsFor,
+}: CheckedFileSource): CheckedFile {
   const places: Places = { own: rangesIn(report.text), other: neighboursOf(report, pathOf) };
   const { width, height } = report.drawing;
   return {
     path,
     size: { width, height, stated: sizeStated },
-    layers: report.sheets.map((sheet) => checkedLayer(sheet, configOf(report.settings))),
+    layers: report.sheets.map((sheet) => checkedLayer(sheet, effectiveConfig(report.settings))),
     findings: findings.map((finding) => placeFinding(finding, mendsFor(finding), places)),
     counts: countSeverities(report.complete),
   };
@@ -184,7 +191,7 @@ interface Places {
   readonly other: (file: string) => Neighbour | undefined;
 }
 
-function placeFinding(finding: Finding, mends: readonly Mend[], places: Places): PlacedFinding {
+function placeFinding(finding: Finding, mends: readonly Fix[], places: Places): PlacedFinding {
   return {
     check: finding.check,
     severity: finding.severity,
@@ -194,7 +201,7 @@ function placeFinding(finding: Finding, mends: readonly Mend[], places: Places):
     at: finding.at,
     measure: finding.measure,
     related: finding.related.flatMap((related) => placeRelated(related, places)),
-    mends: mends.map((mend) => placeMend(mend, places)),
+    mends: mends.map((mend) => placeFix(mend, places)),
   };
 }
 
@@ -203,7 +210,7 @@ function placeRelated({ message, span, at, file }: Related, { own, other }: Plac
   return place ? [{ message, path: place.path, range: place.rangeOf(span), at }] : [];
 }
 
-function placeMend({ title, preferred, safe, edits, others = [] }: Mend, { own, other }: Places): PlacedMend {
+function placeFix({ title, preferred, safe, edits, others = [] }: Fix, { own, other }: Places): PlacedFix {
   return {
     title,
     preferred,

@@ -1,6 +1,6 @@
 /** Projects of several files: read once for each configuration, and checked as one stack. */
 import { dirname, join, relative, resolve } from 'node:path';
-import { checkProject, projectFiles, type ProjectReport, type Settings } from '../engine';
+import { checkProject, projectFiles, type ProjectReport, type Settings } from '../engine/index';
 import { Failure } from './failure';
 import type { LoadedConfig } from './find-config';
 import { settingsFrom, type ReadingOptions } from './options';

@@ -1,7 +1,7 @@
 /** From a file's name to the engine's report on it, or from a project's to those on its files. */
 import { readdir, stat } from 'node:fs/promises';
 import { extname, join } from 'node:path';
-import { acceptProblems, check, layerProblems, type ConfigProblem, type Settings } from '../engine';
+import { unusedAcceptances, check, layerProblems, type ConfigProblem, type Settings } from '../engine/index';
 import type { Report } from '../report/report';
 import { EXIT_CODES } from './exit-codes';
 import { Failure, failureAt } from './failure';
@@ -67,7 +67,7 @@ export class ReportLoader {
   async problemsOf(config: LoadedConfig): Promise<readonly ConfigProblem[]> {
     if (config.config.layers.length === 0) return [];
     const { report } = await this.#projects.load(config);
-    return [...layerProblems(config.text, report.faults), ...acceptProblems(config.text, report)];
+    return [...layerProblems(config.text, report.faults), ...unusedAcceptances(config.text, report)];
   }
 
   /** The configuration that an argument is, or that stands in the folder that it is; undefined for other files. */

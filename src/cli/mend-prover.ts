@@ -1,12 +1,12 @@
 /** Proves the mends of one report within a stretch of time. */
 import type { Finding } from '../checks/finding';
-import { mendsFor } from '../engine';
-import type { Mend, Report } from '../report/report';
+import { fixesFor } from '../engine/index';
+import type { Fix, Report } from '../report/report';
 
 /** Milliseconds for one file. Each proof checks the file anew, which hundreds of findings would draw out for hours. */
 const BUDGET = 60_000;
 
-export class MendProver {
+export class FixVerifier {
   /** How many findings were asked for when the time was over. */
   leftOut = 0;
   #spent = 0;
@@ -16,14 +16,14 @@ export class MendProver {
     private readonly budget = BUDGET,
   ) {}
 
-  mendsFor(finding: Finding): readonly Mend[] {
+  fixesFor(finding: Finding): readonly Fix[] {
     if (this.#spent >= this.budget) {
       this.leftOut += 1;
       return [];
     }
     const start = performance.now();
     try {
-      return mendsFor(this.report, finding);
+      return fixesFor(this.report, finding);
     } finally {
       this.#spent += performance.now() - start;
     }

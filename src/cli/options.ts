@@ -2,7 +2,7 @@
 import { InvalidArgumentError, Option, type Command } from 'commander';
 import { colord, extend } from 'colord';
 import names from 'colord/plugins/names';
-import type { Settings } from '../engine';
+import type { Settings } from '../engine/index';
 import type { Config } from '../config/types';
 import { parseLength } from '../config/length';
 
@@ -94,7 +94,7 @@ export function parsePixelsPerMm(text: string): number {
 }
 
 /** Any opaque colour that CSS names, as `#rrggbb`. */
-export function parseColour(text: string): string {
+export function parseColourOption(text: string): string {
   const colour = colord(text);
   if (colour.isValid() && colour.alpha() === 1) return colour.toHex();
   throw new InvalidArgumentError('Write a colour such as "#f5f0e4" or linen.');

@@ -1,13 +1,13 @@
 /** `tombolo picture`: the painted stack, or its sheets, as SVG or PNG. */
 import { Option, type Command } from 'commander';
 import { extname } from 'node:path';
-import type { LookKind } from '../picture/look';
-import { lookSvg } from '../picture/look-svg';
-import { DEFAULT_GROUND, layerNames, stackLook } from '../picture/picture';
+import type { ViewMode } from '../picture/look';
+import { sceneSvg } from '../picture/look-svg';
+import { DEFAULT_GROUND, layerNames, stackScene } from '../picture/picture';
 import { Failure } from './failure';
 import type { Host } from './host';
 import { ReportLoader, requireLayer, warnOfUnreadable } from './load-report';
-import { addReadingOptions, parseColour, parsePercent, parsePixelsPerMm, type ReadingOptions } from './options';
+import { addReadingOptions, parseColourOption, parsePercent, parsePixelsPerMm, type ReadingOptions } from './options';
 import { oneLine } from './plain-text';
 import { renderPng } from './render-png';
 import { isSameFile, writeAtomically } from './write-output';
@@ -19,7 +19,7 @@ interface PictureOptions extends ReadingOptions {
   /** Pixels per mm. */
   readonly scale?: number;
   readonly layer?: string;
-  readonly look: LookKind;
+  readonly look: ViewMode;
   /** Percent */
   readonly opacity: number;
 }
@@ -35,7 +35,7 @@ export function addPictureCommand(program: Command, host: Host): void {
       new Option(
         '--ground <colour>',
         `what is painted on (default: what tombolo.json says, else ${DEFAULT_GROUND})`,
-      ).argParser(parseColour),
+      ).argParser(parseColourOption),
     )
     .addOption(
       new Option('--scale <number>', 'pixels per mm of a .png (default: 10, fewer for large sheets)').argParser(
@@ -44,7 +44,7 @@ export function addPictureCommand(program: Command, host: Host): void {
     )
     .addOption(
       new Option('--look <look>', 'the print, one sheet or all sheets')
-        .choices(['print', 'sheet', 'sheets'] satisfies LookKind[])
+        .choices(['print', 'sheet', 'sheets'] satisfies ViewMode[])
         .default('print'),
     )
     .addOption(
@@ -85,13 +85,13 @@ async function runPicture(file: string, options: PictureOptions, host: Host): Pr
     stack,
   } = loaded.report;
   if (!(width > 0 && height > 0)) throw new Failure(`${loaded.name}: has no size, so that there is nothing to draw`);
-  const drawn = stackLook(loaded.report, {
+  const drawn = stackScene(loaded.report, {
     look,
     opacity: opacity / 100,
     ...(ground !== undefined && { ground }),
     ...(layer !== undefined && { layer }),
   });
-  const picture = lookSvg(drawn, { names: layerNames(loaded.report) });
+  const picture = sceneSvg(drawn, { names: layerNames(loaded.report) });
   const size = { width: drawn.box.maxX - drawn.box.minX, height: drawn.box.maxY - drawn.box.minY, scale };
   await writeAtomically(options.out, suffix === '.svg' ? picture : await renderPng(picture, size, look !== 'print'));
   if (stack.layers.every(({ sheet }) => sheet.openings.length === 0)) {

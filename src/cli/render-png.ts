@@ -2,10 +2,10 @@
 import { Failure } from './failure';
 
 /** What a picture may have at most: 256 MB as RGBA. */
-const MOST_PIXELS = 64e6;
-const USUAL_SCALE = 10;
+const MAX_PIXELS = 64e6;
+const DEFAULT_SCALE = 10;
 /** Pixels of the longer side, where no scale is asked for. */
-const USUAL_SIDE = 6000;
+const DEFAULT_SIDE = 6000;
 
 export interface PictureSize {
   /** mm */
@@ -34,10 +34,10 @@ export async function renderPng(svg: string, size: PictureSize, lettered = false
 
 /** How many pixels across the picture is. */
 export function pixelWidth({ width, height, scale }: PictureSize): number {
-  const perMm = scale ?? Math.min(USUAL_SCALE, USUAL_SIDE / Math.max(width, height));
+  const perMm = scale ?? Math.min(DEFAULT_SCALE, DEFAULT_SIDE / Math.max(width, height));
   const [across, down] = [Math.round(width * perMm), Math.round(height * perMm)];
   if (!(across >= 1 && down >= 1)) throw new Failure('the picture would have no pixels; give a larger --scale');
-  if (across * down > MOST_PIXELS) {
+  if (across * down > MAX_PIXELS) {
     throw new Failure(`the picture would have ${across} × ${down} pixels, too many to draw; give a smaller --scale`);
   }
   return across;

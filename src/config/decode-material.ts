@@ -1,15 +1,24 @@
 /** The artist's own materials in `tombolo.json`. */
 import type { Node } from 'jsonc-parser';
-import { entries, fields, length, oneOf, positive, positiveLength, word, type Report } from './decode';
+import {
+  decodeEntries,
+  decodeFields,
+  decodeLength,
+  decodeOneOf,
+  decodePositive,
+  decodePositiveLength,
+  decodeWord,
+  type ReportProblem,
+} from './decode';
 import { ownMaterial, type Material, type MaterialFigures } from './material';
 import { parseDensity, parseStiffness } from './quantity';
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 
 /** A material without a readable thickness is left out. */
-export function decodeMaterials(node: Node, report: Report): Record<string, Material> {
+export function decodeMaterials(node: Node, report: ReportProblem): Record<string, Material> {
   const materials: [string, Material][] = [];
-  entries(node, 'materials', report, (key, name, value) => {
+  decodeEntries(node, 'materials', report, (key, name, value) => {
     const material = decodeMaterial(name, value, report);
     if (material) materials.push([name, material]);
     else if (value.type === 'object' && !hasKey(value, 'thickness')) {
@@ -23,24 +32,24 @@ function hasKey({ children = [] }: Node, name: string): boolean {
   return children.some((property) => property.children?.[0]?.value === name);
 }
 
-function decodeMaterial(name: string, node: Node, report: Report): Material | undefined {
+function decodeMaterial(name: string, node: Node, report: ReportProblem): Material | undefined {
   const figures: Mutable<Partial<MaterialFigures>> = {};
   const set = <K extends keyof MaterialFigures>(key: K, value: MaterialFigures[K] | undefined): void => {
     if (value !== undefined) figures[key] = value;
   };
-  fields(node, 'a material', report, {
-    title: (value) => set('title', word(value, report)),
-    thickness: (value) => set('thickness', positiveLength(value, report)),
+  decodeFields(node, 'a material', report, {
+    title: (value) => set('title', decodeWord(value, report)),
+    thickness: (value) => set('thickness', decodePositiveLength(value, report)),
     stiffness: (value) => set('stiffness', stiffness(value, report)),
     density: (value) => set('density', density(value, report)),
-    bridge: (value) => set('bridge', length(value, report)),
-    opening: (value) => set('opening', length(value, report)),
-    kerf: (value) => set('kerf', length(value, report)),
-    laser: (value) => set('laser', oneOf<Material['laser']>(['usual', 'ask', 'never'])(value, report)),
+    bridge: (value) => set('bridge', decodeLength(value, report)),
+    opening: (value) => set('opening', decodeLength(value, report)),
+    kerf: (value) => set('kerf', decodeLength(value, report)),
+    laser: (value) => set('laser', decodeOneOf<Material['laser']>(['usual', 'ask', 'never'])(value, report)),
   });
   const { thickness } = figures;
   return thickness === undefined ? undefined : ownMaterial({ title: name, ...figures, thickness });
 }
 
-const stiffness = positive(parseStiffness, 'a stiffness with its unit in double quotes, such as "3000MPa"');
-const density = positive(parseDensity, 'a density with its unit in double quotes, such as "800kg/m³"');
+const stiffness = decodePositive(parseStiffness, 'a stiffness with its unit in double quotes, such as "3000MPa"');
+const density = decodePositive(parseDensity, 'a density with its unit in double quotes, such as "800kg/m³"');

@@ -2,23 +2,23 @@
 import type { Node } from 'jsonc-parser';
 import { parseLength } from './length';
 
-export type Report = (node: Node, message: string, severity?: 'error' | 'warning') => void;
-export type Decoder<T> = (node: Node, report: Report) => T | undefined;
+export type ReportProblem = (node: Node, message: string, severity?: 'error' | 'warning') => void;
+export type Decoder<T> = (node: Node, report: ReportProblem) => T | undefined;
 
 /**
  * Hands each property of an object to its decoder; other keys and other kinds of value are reported.
  * @param what the object, as messages call it
  */
-export function fields(
+export function decodeFields(
   node: Node,
   what: string,
-  report: Report,
+  report: ReportProblem,
   decoders: Readonly<Record<string, (value: Node) => void>>,
 ): void {
   const known = Object.keys(decoders)
     .filter((word) => !word.startsWith('$'))
     .join(', ');
-  entries(node, what, report, (key, name, value) => {
+  decodeEntries(node, what, report, (key, name, value) => {
     const decode = Object.hasOwn(decoders, name) ? decoders[name] : undefined;
     if (decode) decode(value);
     else report(key, `Unknown key "${name}" in ${what}; it is left out. Known keys: ${known}.`, 'warning');
@@ -26,10 +26,10 @@ export function fields(
 }
 
 /** Goes through the properties of an object, whatever they are called; what is no object is reported. */
-export function entries(
+export function decodeEntries(
   node: Node,
   what: string,
-  report: Report,
+  report: ReportProblem,
   visit: (key: Node, name: string, value: Node) => void,
 ): void {
   if (node.type !== 'object') return report(node, `Here ${what} must be an object: { … }.`);
@@ -44,14 +44,14 @@ export function entries(
   }
 }
 
-export function list<T>(decode: Decoder<T>): Decoder<T[]> {
+export function decodeList<T>(decode: Decoder<T>): Decoder<T[]> {
   return (node, report) => {
     if (node.type !== 'array') return void report(node, 'This must be a list: [ … ].');
     return (node.children ?? []).map((child) => decode(child, report)).filter((item) => item !== undefined);
   };
 }
 
-export function oneOf<T extends string>(words: readonly T[]): Decoder<T> {
+export function decodeOneOf<T extends string>(words: readonly T[]): Decoder<T> {
   return (node, report) => {
     const found = words.find((candidate) => candidate === node.value);
     if (!found) report(node, `This must be one of: ${words.map((candidate) => `"${candidate}"`).join(', ')}.`);
@@ -59,43 +59,43 @@ export function oneOf<T extends string>(words: readonly T[]): Decoder<T> {
   };
 }
 
-export const word: Decoder<string> = (node, report) => {
+export const decodeWord: Decoder<string> = (node, report) => {
   if (node.type === 'string') return node.value as string;
   return void report(node, 'This must be text in double quotes.');
 };
 
-export const truth: Decoder<boolean> = (node, report) => {
+export const decodeBoolean: Decoder<boolean> = (node, report) => {
   if (node.type === 'boolean') return node.value as boolean;
   return void report(node, 'This must be true or false.');
 };
 
-export const colour: Decoder<string> = (node, report) => {
+export const decodeColour: Decoder<string> = (node, report) => {
   const text = node.type === 'string' ? String(node.value).toLowerCase() : '';
   if (/^#[0-9a-f]{6}$/.test(text)) return text;
   return void report(node, 'A paint is a colour such as "#8fd3ff".');
 };
 
 /** Two numbers, in mm. */
-export const place: Decoder<readonly [number, number]> = (node, report) => {
+export const decodePlace: Decoder<readonly [number, number]> = (node, report) => {
   const [x, y, ...more] = node.type === 'array' ? (node.children ?? []) : [];
   if (x?.type === 'number' && y?.type === 'number' && more.length === 0) return [x.value as number, y.value as number];
   return void report(node, 'A place is two numbers in mm, such as [31.2, 18.7].');
 };
 
-export const length: Decoder<number> = (node, report) => {
+export const decodeLength: Decoder<number> = (node, report) => {
   const value = node.type === 'string' ? parseLength(node.value as string) : undefined;
   if (value !== undefined && value >= 0) return value;
   return void report(node, 'This must be a length with its unit in double quotes, such as "0.8mm" or "6in".');
 };
 
-export const positiveLength: Decoder<number> = (node, report) => {
-  const value = length(node, report);
+export const decodePositiveLength: Decoder<number> = (node, report) => {
+  const value = decodeLength(node, report);
   if (value === undefined || value > 0) return value;
   return void report(node, 'This length must be more than nothing.');
 };
 
 /** @param what "a speed with its unit in double quotes, such as …" */
-export function positive(parse: (text: string) => number | undefined, what: string): Decoder<number> {
+export function decodePositive(parse: (text: string) => number | undefined, what: string): Decoder<number> {
   return (node, report) => {
     const value = node.type === 'string' ? parse(node.value as string) : undefined;
     if (value !== undefined && value > 0) return value;

@@ -14,7 +14,7 @@ export interface Limits {
 }
 
 /** mm: sheets laid by hand against a corner. Common practice, no source. */
-const USUAL_SLIP = 0.5;
+const DEFAULT_SLIP = 0.5;
 
 /** The material that the configuration names: the artist's own first. */
 export function materialOf({ material, materials }: Config): Material {
@@ -30,7 +30,7 @@ export function limitsOf(config: Config): Limits {
   return {
     bridge: config.limits.bridge ?? material.bridge,
     opening: config.limits.opening ?? material.opening,
-    slip: config.limits.slip ?? USUAL_SLIP,
+    slip: config.limits.slip ?? DEFAULT_SLIP,
     material: material.short,
   };
 }

@@ -2,20 +2,27 @@
 import { parseTree, printParseErrorCode, type Node, type ParseError } from 'jsonc-parser';
 import type { Span } from '../text/text';
 import { CHECK_IDS, SEVERITIES, UNACCEPTABLE, type CheckId, type Severity } from './check-id';
-import { DEFAULT_CONFIG, type BaselineEntry, type Config, type LayerEntry, type Reading, type Tool } from './types';
 import {
-  colour,
-  fields,
-  length,
-  list,
-  oneOf,
-  place,
-  positive,
-  positiveLength,
-  truth,
-  word,
+  DEFAULT_CONFIG,
+  type BaselineEntry,
+  type Config,
+  type LayerEntry,
+  type Reading,
+  type CuttingTool,
+} from './types';
+import {
+  decodeColour,
+  decodeFields,
+  decodeLength,
+  decodeList,
+  decodeOneOf,
+  decodePlace,
+  decodePositive,
+  decodePositiveLength,
+  decodeBoolean,
+  decodeWord,
   type Decoder,
-  type Report,
+  type ReportProblem,
 } from './decode';
 import { decodeMaterials } from './decode-material';
 import { MATERIALS } from './material';
@@ -43,7 +50,7 @@ export function readConfig(text: string): ConfigReading {
     const span = { from: error.offset, to: error.offset + Math.max(error.length, 0) };
     problems.push({ message: `This is not JSON: ${wordsOf(error)}.`, span, severity: 'error' });
   }
-  const report: Report = (node, message, severity = 'error') => {
+  const report: ReportProblem = (node, message, severity = 'error') => {
     problems.push({ message, span: { from: node.offset, to: node.offset + node.length }, severity });
   };
   const config = root ? decodeConfig(root, report) : DEFAULT_CONFIG;
@@ -56,25 +63,25 @@ function wordsOf(error: ParseError): string {
     .toLowerCase();
 }
 
-function decodeConfig(root: Node, report: Report): Config {
+function decodeConfig(root: Node, report: ReportProblem): Config {
   const config: Mutable<Config> = { ...DEFAULT_CONFIG };
   let material: Node | undefined;
-  fields(root, 'tombolo.json', report, {
+  decodeFields(root, 'tombolo.json', report, {
     $schema: () => undefined,
     size: (node) =>
-      fields(node, 'size', report, {
+      decodeFields(node, 'size', report, {
         width: (value) => {
-          config.width = positiveLength(value, report);
+          config.width = decodePositiveLength(value, report);
         },
         height: (value) => {
-          config.height = positiveLength(value, report);
+          config.height = decodePositiveLength(value, report);
         },
       }),
     margin: (node) => {
-      config.margin = length(node, report) ?? config.margin;
+      config.margin = decodeLength(node, report) ?? config.margin;
     },
     reading: (node) => {
-      config.reading = oneOf<Reading>(['openings', 'sheet', 'outlines'])(node, report);
+      config.reading = decodeOneOf<Reading>(['openings', 'sheet', 'outlines'])(node, report);
     },
     material: (node) => {
       material = node;
@@ -87,10 +94,10 @@ function decodeConfig(root: Node, report: Report): Config {
       config.limits = decodeLimits(node, report);
     },
     ground: (node) => {
-      config.ground = colour(node, report);
+      config.ground = decodeColour(node, report);
     },
     layers: (node) => {
-      config.layers = list(decodeLayer)(node, report) ?? [];
+      config.layers = decodeList(decodeLayer)(node, report) ?? [];
     },
     checks: (node) => {
       config.checks = decodeChecks(node, report);
@@ -99,28 +106,28 @@ function decodeConfig(root: Node, report: Report): Config {
       config.accept = decodeAccept(node, report);
     },
     baseline: (node) => {
-      config.baseline = list(decodeBaselineEntry)(node, report) ?? [];
+      config.baseline = decodeList(decodeBaselineEntry)(node, report) ?? [];
     },
   });
   // Own materials may stand below the line that names one of them.
   const names = [...Object.keys(MATERIALS), ...Object.keys(config.materials)];
-  if (material) config.material = oneOf([...new Set(names)])(material, report) ?? config.material;
+  if (material) config.material = decodeOneOf([...new Set(names)])(material, report) ?? config.material;
   return config;
 }
 
-function decodeCutter(node: Node, config: Mutable<Config>, report: Report): void {
-  fields(node, 'cutter', report, {
+function decodeCutter(node: Node, config: Mutable<Config>, report: ReportProblem): void {
+  decodeFields(node, 'cutter', report, {
     tool: (value) => {
-      config.tool = oneOf<Tool>(['laser', 'knife'])(value, report) ?? config.tool;
+      config.tool = decodeOneOf<CuttingTool>(['laser', 'knife'])(value, report) ?? config.tool;
     },
     bed: (value) => {
       config.bed = decodeBed(value, report);
     },
     kerf: (value) => {
-      config.kerf = length(value, report);
+      config.kerf = decodeLength(value, report);
     },
     compensated: (value) => {
-      config.compensated = truth(value, report) ?? config.compensated;
+      config.compensated = decodeBoolean(value, report) ?? config.compensated;
     },
     speed: (value) => {
       config.speed = speed(value, report);
@@ -131,24 +138,27 @@ function decodeCutter(node: Node, config: Mutable<Config>, report: Report): void
   });
 }
 
-const speed = positive(parseSpeed, 'a speed with its unit in double quotes, such as "20mm/s"');
-const acceleration = positive(parseAcceleration, 'an acceleration with its unit in double quotes, such as "500mm/s²"');
+const speed = decodePositive(parseSpeed, 'a speed with its unit in double quotes, such as "20mm/s"');
+const acceleration = decodePositive(
+  parseAcceleration,
+  'an acceleration with its unit in double quotes, such as "500mm/s²"',
+);
 
-function decodeBed(node: Node, report: Report): readonly [number, number] | undefined {
+function decodeBed(node: Node, report: ReportProblem): readonly [number, number] | undefined {
   if (node.type !== 'array' || node.children?.length !== 2) {
     return void report(node, 'The bed is two lengths, such as ["300mm", "200mm"].');
   }
-  const [width, height] = node.children.map((side) => positiveLength(side, report));
+  const [width, height] = node.children.map((side) => decodePositiveLength(side, report));
   return width !== undefined && height !== undefined ? [width, height] : undefined;
 }
 
-function decodeLimits(node: Node, report: Report): Config['limits'] {
+function decodeLimits(node: Node, report: ReportProblem): Config['limits'] {
   const limits: Mutable<Config['limits']> = {};
   const set = (key: keyof Config['limits']) => (value: Node) => {
-    const decoded = length(value, report);
+    const decoded = decodeLength(value, report);
     if (decoded !== undefined) limits[key] = decoded;
   };
-  fields(node, 'limits', report, { bridge: set('bridge'), opening: set('opening'), slip: set('slip') });
+  decodeFields(node, 'limits', report, { bridge: set('bridge'), opening: set('opening'), slip: set('slip') });
   return limits;
 }
 
@@ -157,15 +167,15 @@ const UNREADABLE = '\0';
 
 const decodeLayer: Decoder<LayerEntry> = (node, report) => {
   const entry: Mutable<Partial<LayerEntry>> = {};
-  fields(node, 'a layer', report, {
+  decodeFields(node, 'a layer', report, {
     from: (value) => {
-      entry.from = word(value, report) ?? UNREADABLE;
+      entry.from = decodeWord(value, report) ?? UNREADABLE;
     },
     name: (value) => {
-      entry.name = word(value, report);
+      entry.name = decodeWord(value, report);
     },
     paint: (value) => {
-      entry.paint = colour(value, report);
+      entry.paint = decodeColour(value, report);
     },
   });
   if (entry.from === UNREADABLE) return undefined;
@@ -176,10 +186,10 @@ const decodeLayer: Decoder<LayerEntry> = (node, report) => {
   return { from: entry.from, name: entry.name, paint: entry.paint };
 };
 
-function decodeChecks(node: Node, report: Report): Config['checks'] {
+function decodeChecks(node: Node, report: ReportProblem): Config['checks'] {
   const checks: Partial<Record<CheckId, Severity | 'off'>> = {};
-  const severity = oneOf<Severity | 'off'>([...SEVERITIES, 'off']);
-  fields(
+  const severity = decodeOneOf<Severity | 'off'>([...SEVERITIES, 'off']);
+  decodeFields(
     node,
     'checks',
     report,
@@ -191,10 +201,10 @@ function decodeChecks(node: Node, report: Report): Config['checks'] {
   return checks;
 }
 
-function decodeAccept(node: Node, report: Report): Config['accept'] {
+function decodeAccept(node: Node, report: ReportProblem): Config['accept'] {
   const accept: Partial<Record<CheckId, string>> = {};
   const acceptable = CHECK_IDS.filter((id) => !UNACCEPTABLE.includes(id));
-  fields(
+  decodeFields(
     node,
     'accept',
     report,
@@ -222,15 +232,15 @@ const decodeBaselineEntry: Decoder<BaselineEntry> = (node, report) => {
     wrong ||= decoded === undefined;
     return decoded;
   };
-  fields(node, 'a baseline entry', report, {
+  decodeFields(node, 'a baseline entry', report, {
     check: (value) => {
-      entry.check = decode(oneOf(CHECK_IDS), value);
+      entry.check = decode(decodeOneOf(CHECK_IDS), value);
     },
     layer: (value) => {
-      entry.layer = decode(word, value);
+      entry.layer = decode(decodeWord, value);
     },
     at: (value) => {
-      entry.at = decode(place, value);
+      entry.at = decode(decodePlace, value);
     },
   });
   const { check, layer, at } = entry;

@@ -5,7 +5,7 @@ import { DEFAULT_MATERIAL, type Material } from './material';
 /** How a layer is read: filled area is cut away, or stays, or unfilled lines are the cuts. */
 export type Reading = 'openings' | 'sheet' | 'outlines';
 
-export type Tool = 'laser' | 'knife';
+export type CuttingTool = 'laser' | 'knife';
 
 export interface Config {
   readonly width: number | undefined;
@@ -19,7 +19,7 @@ export interface Config {
   readonly materials: Readonly<Record<string, Material>>;
   readonly bed: readonly [number, number] | undefined;
   /** What cuts: only a laser's fumes make some materials unsafe. */
-  readonly tool: Tool;
+  readonly tool: CuttingTool;
   /** Undefined where it is not stated: then what is usual for tool and material. */
   readonly kerf: number | undefined;
   /** Whether the cut files already allow for the kerf. */

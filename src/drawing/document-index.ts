@@ -62,14 +62,14 @@ function isXlinkHref({ localName, namespace, name }: Attribute): boolean {
   return localName === 'href' && (namespace === XLINK_NAMESPACE || (namespace === '' && name === 'xlink:href'));
 }
 
-export type Target =
+export type ReferenceTarget =
   | { readonly kind: 'element'; readonly element: ElementNode }
   /** In another document, which is never fetched. */
   | { readonly kind: 'external' }
   | { readonly kind: 'missing' };
 
 /** What a URL such as `#heron` refers to. */
-export function resolveTarget(url: string, index: DocumentIndex): Target {
+export function resolveTarget(url: string, index: DocumentIndex): ReferenceTarget {
   const trimmed = url.trim();
   if (!trimmed.startsWith('#')) return trimmed === '' ? { kind: 'missing' } : { kind: 'external' };
   const id = trimmed.slice(1);
@@ -86,6 +86,6 @@ function decoded(id: string): string {
 }
 
 /** Whether `inner` is `outer` or lies in it. */
-export function contains(outer: ElementNode, inner: ElementNode): boolean {
+export function containsElement(outer: ElementNode, inner: ElementNode): boolean {
   return outer === inner || (outer.span.from <= inner.span.from && inner.span.to <= outer.span.to);
 }

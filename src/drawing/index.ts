@@ -5,7 +5,7 @@ import { Budget } from './budget';
 import { indexDocument, SVG_NAMESPACE } from './document-index';
 import type { Drawing } from './types';
 import * as messages from './messages';
-import { OutlineMemory } from './outline/outline-cache';
+import { OutlineCache } from './outline/outline-cache';
 import { Painter } from './walk-tree';
 import { Problems } from './problems';
 import { readRootSize, type SizeOptions } from './viewport/root-size';
@@ -47,7 +47,7 @@ export function readDrawing(document: MarkupDocument, options: SizeOptions = {},
     problems.add('unsupported', 'warning', note, index.styleElements[0]?.startTag ?? root.nameSpan);
   }
   const size = readRootSize(root, styles.declaredFor(root), options, problems);
-  const outlines = new OutlineMemory(earlier?.outlines ?? []);
+  const outlines = new OutlineCache(earlier?.outlines ?? []);
   const services = { index, styles, problems, outlines, budget: new Budget(), mmPerPx: size.mmPerPx };
   const painter = new Painter(services, size);
   if (size.toMm) painter.paint(root);

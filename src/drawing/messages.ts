@@ -52,7 +52,7 @@ export function externalReference(url: string): string {
   return `“${url}” lies outside this file and is not read, so nothing of it is on the sheet. Copy it into the file.`;
 }
 
-export function unfollowedProperty(property: string): string {
+export function unsupportedProperty(property: string): string {
   return (
     `The CSS property ${property} is not followed, so a browser may draw this elsewhere or otherwise. Use the ` +
     'transform, clip-path or mask attribute instead.'

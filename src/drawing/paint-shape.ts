@@ -13,7 +13,7 @@ import type { Scope } from './scope';
 import type { ComputedStyle } from './style/computed-style';
 import { strokeArea } from './stroke/stroke-outline';
 import type { Styles } from './style/styles';
-import { parseLength } from './viewport/units';
+import { parseSvgLength } from './viewport/units';
 
 export interface PainterServices extends OutlineServices {
   readonly index: DocumentIndex;
@@ -113,7 +113,7 @@ export class ShapePainter {
     const { budget, mmPerPx, problems, styles } = this.services;
     const { style, viewBox: viewport, toMm } = scope;
     const text = attributeOf(element, 'pathLength')?.value;
-    const pathLength = text === undefined ? undefined : parseLength(text)?.value;
+    const pathLength = text === undefined ? undefined : parseSvgLength(text)?.value;
     const area = strokeArea(centreline, { style, viewport, toMm, mmPerPx, pathLength, budget });
     if (!area) return undefined;
     if (area.dashesLeftOut) {

@@ -6,7 +6,7 @@ import type { Curve, Matrix } from '../geometry/base/curve-types';
 import type { Box } from '../geometry/base/polygon-types';
 import type { ElementNode, MarkupDocument } from '../markup/tree';
 import type { Span } from '../text/text';
-import type { KnownOutline } from './outline/outline-cache';
+import type { CachedOutline } from './outline/outline-cache';
 
 export interface Drawing {
   readonly document: MarkupDocument;
@@ -21,7 +21,7 @@ export interface Drawing {
   readonly shapes: readonly Shape[];
   readonly problems: readonly DrawingProblem[];
   /** What was read of path data: for reading a later state of the text, which will have most of it in common. */
-  readonly outlines?: readonly KnownOutline[];
+  readonly outlines?: readonly CachedOutline[];
 }
 
 /** One painted area: the fill of an element, or its stroke turned into the area it covers. */
@@ -59,11 +59,11 @@ export interface Dash {
   /** Of the centreline, by number. */
   readonly subpath: number;
   /** They follow one another; a dot is a single one without length. */
-  readonly stretches: readonly DashStretch[];
+  readonly stretches: readonly DashInterval[];
 }
 
 /** A stretch of one curve of a subpath, between two parameters. */
-export interface DashStretch {
+export interface DashInterval {
   readonly curve: number;
   readonly from: number;
   readonly to: number;

@@ -5,7 +5,7 @@ import type { ElementNode, MarkupNode } from '../markup/tree';
 import { geometryBox } from './outline/bounding-box';
 import { MAX_NESTING } from './budget';
 import { conditionsHold } from './conditions';
-import { contains, hrefOf, resolveTarget, type DocumentIndex } from './document-index';
+import { containsElement, hrefOf, resolveTarget, type DocumentIndex } from './document-index';
 import type { Shape } from './types';
 import { isGraphicsElement } from './outline/element-outline';
 import { elementTransform, type BoxOf } from './viewport/element-transform';
@@ -185,9 +185,9 @@ export class Painter {
   };
 
   private reportEffects(element: ElementNode, { own }: ComputedStyle): void {
-    for (const property of this.styles.unfollowed(element)) {
+    for (const property of this.styles.unsupportedProperties(element)) {
       const span = this.styles.sourceOf(element, property);
-      this.problems.add('unsupported', 'warning', messages.unfollowedProperty(property), span);
+      this.problems.add('unsupported', 'warning', messages.unsupportedProperty(property), span);
     }
     if (own.mask) this.reportEffect(element, 'mask', messages.MASK);
     if (own.filter) this.reportEffect(element, 'filter', messages.FILTER);
@@ -252,7 +252,7 @@ export class Painter {
     if (target.kind === 'external') return report(messages.externalReference(href.value));
     if (target.kind === 'missing') return report(messages.missingReference(href.value));
     const { element } = target;
-    if ([use, ...scope.instances].some((inner) => contains(element, inner))) {
+    if ([use, ...scope.instances].some((inner) => containsElement(element, inner))) {
       return report(`This use would draw itself again and again: “${href.value}” holds it. It is not drawn.`);
     }
     if (scope.instances.length >= MAX_NESTING) {

@@ -1,11 +1,14 @@
 import * as vscode from 'vscode';
-import type { VersionedEdits } from '../protocol';
+import type { VersionedEdits } from '../protocol/index';
 
 /**
  * Applies edits as one step of undo.
  * @returns false, with nothing changed, where the document has moved on since the edits were made
  */
-export async function applyEdits(document: vscode.TextDocument, { version, edits }: VersionedEdits): Promise<boolean> {
+export async function applyVersionedEdits(
+  document: vscode.TextDocument,
+  { version, edits }: VersionedEdits,
+): Promise<boolean> {
   if (document.version !== version) return false;
   const change = new vscode.WorkspaceEdit();
   for (const { span, text } of edits) {

@@ -1,7 +1,7 @@
 /** Begin a Stencil Here: three questions, and a `tombolo.json` beside the drawing; or only a mark in the drawing. */
 import * as vscode from 'vscode';
-import type { Beginning } from '../protocol';
-import type { Tool } from '../config/types';
+import type { Beginning } from '../protocol/index';
+import type { CuttingTool } from '../config/types';
 import { parseLength } from '../config/length';
 import { DEFAULT_MATERIAL, MATERIALS, type Material } from '../config/material';
 import { newConfigText, type NewConfig } from '../config/new-config';
@@ -72,7 +72,7 @@ async function askMaterial(): Promise<string | undefined> {
   return picked?.name;
 }
 
-async function askTool({ title, laser }: Material): Promise<Tool | undefined> {
+async function askTool({ title, laser }: Material): Promise<CuttingTool | undefined> {
   const knife = { tool: 'knife' as const, label: 'Knife', detail: 'By hand or by machine: no fumes.' };
   const fumes =
     laser === 'never'

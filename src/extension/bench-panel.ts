@@ -2,10 +2,10 @@
 import { randomBytes } from 'node:crypto';
 import * as vscode from 'vscode';
 import type { FromBench, ToBench } from '../protocol/webview';
-import type { Question } from '../preview/state/requests';
+import type { BenchRequest } from '../preview/state/requests';
 import { benchHtml } from './bench-html';
 import { BridgeOffers } from './bridge-offers';
-import { reorderLayers } from './reorder-layers';
+import { requestLayerOrder } from './reorder-layers';
 import { revealSpan } from './reveal-span';
 import { savePicture } from './save-picture';
 import { keepScreen, onScreenChanged, screenPixelsPerInch } from './screen';
@@ -125,13 +125,13 @@ export class BenchPanel {
     else if (message.type === 'saveAs') await savePicture(uri, (format) => this.draw(format));
     else if (message.type === 'ask') {
       this.post({ type: 'answer', id: message.id, answer: await this.answer(uri, message.question) });
-    } else if (message.type === 'reorder') await reorderLayers(this.client, uri, message);
+    } else if (message.type === 'reorder') await requestLayerOrder(this.client, uri, message);
     else if (!this.isDrawnFrom(message.uri)) return;
     else if (message.type === 'begin') await vscode.commands.executeCommand('tombolo.begin', uri);
     else await revealSpan(vscode.Uri.parse(message.uri), message);
   }
 
-  private async answer(uri: vscode.Uri, question: Question): Promise<unknown> {
+  private async answer(uri: vscode.Uri, question: BenchRequest): Promise<unknown> {
     if (question.kind === 'putIn') return this.offers.putIn();
     const answer = await this.client.answer(uri, question);
     this.offers.note(question.kind, answer);

@@ -1,6 +1,6 @@
 /** All benches: panels beside the text that show the painted stack and follow the SVG that is being edited. */
 import * as vscode from 'vscode';
-import type { Checked } from '../protocol';
+import type { Checked } from '../protocol/index';
 import { BenchPanel } from './bench-panel';
 import type { ServerClient } from './server-client';
 import { isSvg } from './svg-documents';

@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
-import type { BridgeOffer } from '../protocol';
-import { applyEdits } from './apply-edits';
+import type { BridgeOffer } from '../protocol/index';
+import { applyVersionedEdits } from './apply-edits';
 
 /** The bridges that a page was offered last. What goes into the text comes from here, not from the page. */
 export class BridgeOffers {
@@ -18,6 +18,6 @@ export class BridgeOffers {
     const offer = this.last;
     this.last = undefined;
     if (!offer) return false;
-    return applyEdits(await vscode.workspace.openTextDocument(vscode.Uri.parse(offer.uri)), offer);
+    return applyVersionedEdits(await vscode.workspace.openTextDocument(vscode.Uri.parse(offer.uri)), offer);
   }
 }

@@ -1,7 +1,7 @@
 /** What the palette and the menus offer. */
 import * as vscode from 'vscode';
 import { count } from '../config/length';
-import { applyEdits } from './apply-edits';
+import { applyVersionedEdits } from './apply-edits';
 import { beginProject } from './begin';
 import type { Bench } from './bench';
 import type { ServerClient } from './server-client';
@@ -49,7 +49,7 @@ async function begin(uri: vscode.Uri, client: ServerClient): Promise<void> {
     void vscode.window.showWarningMessage('This file has no <svg> element to begin a stencil with.');
     return;
   }
-  if (!beginning.stencil && !(await beginProject(uri, beginning))) await applyEdits(document, beginning);
+  if (!beginning.stencil && !(await beginProject(uri, beginning))) await applyVersionedEdits(document, beginning);
   await client.checkAgain(uri);
 }
 
@@ -58,7 +58,7 @@ async function bridgeIslands(uri: vscode.Uri, client: ServerClient): Promise<voi
   const bridged = await client.bridgeIslands(uri);
   if (!bridged) return;
   for (const refusal of bridged.refusals) client.log.warn(refusal);
-  if (bridged.edits.length > 0) await applyEdits(document, bridged);
+  if (bridged.edits.length > 0) await applyVersionedEdits(document, bridged);
   const { bridges, refusals } = bridged;
   const added = bridges === 0 ? 'No bridge was added' : `${count(bridges, 'bridge')} added`;
   if (refusals.length === 0) {

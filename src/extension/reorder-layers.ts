@@ -1,9 +1,9 @@
 import * as vscode from 'vscode';
-import { applyEdits } from './apply-edits';
+import { applyVersionedEdits } from './apply-edits';
 import type { ServerClient } from './server-client';
 
 /** Gives a layer another place in the painting order, as one step of undo in the file that says the order. */
-export async function reorderLayers(
+export async function requestLayerOrder(
   client: ServerClient,
   uri: vscode.Uri,
   move: { readonly version: number; readonly layer: number; readonly to: number },
@@ -16,5 +16,5 @@ export async function reorderLayers(
   }
   const document = await vscode.workspace.openTextDocument(vscode.Uri.parse(answer.uri));
   // A file that was not open has a version that the server does not know; its text is the one on disk.
-  await applyEdits(document, answer.version === 0 ? { ...answer, version: document.version } : answer);
+  await applyVersionedEdits(document, answer.version === 0 ? { ...answer, version: document.version } : answer);
 }

@@ -14,15 +14,15 @@ import {
   type BridgedIslands,
   type Checked,
   type MarkedShape,
-  type Stack,
-} from '../protocol';
+  type PreviewStack,
+} from '../protocol/index';
 import { PART, PART_AT } from '../protocol/parts';
 import { NECKS, REORDER, SLIP, SWEEP, type ReorderParams, type Reordering } from '../protocol/views';
-import type { Question } from '../preview/state/requests';
+import type { BenchRequest } from '../preview/state/requests';
 import { CONFIG, SVG } from './svg-documents';
 
 /** The requests that answer the questions of the bench's page. */
-const METHODS: Readonly<Partial<Record<Question['kind'], string>>> = {
+const METHODS: Readonly<Partial<Record<BenchRequest['kind'], string>>> = {
   necks: NECKS,
   slip: SLIP,
   sweep: SWEEP,
@@ -64,7 +64,7 @@ export class ServerClient implements vscode.Disposable {
     await this.starting;
   }
 
-  stack(uri: vscode.Uri): Promise<Stack | undefined> {
+  stack(uri: vscode.Uri): Promise<PreviewStack | undefined> {
     return this.ask(STACK, uri);
   }
 
@@ -73,7 +73,7 @@ export class ServerClient implements vscode.Disposable {
   }
 
   /** What the bench's page asks. */
-  answer(uri: vscode.Uri, { kind, ...question }: Question): Promise<unknown> {
+  answer(uri: vscode.Uri, { kind, ...question }: BenchRequest): Promise<unknown> {
     const method = Object.hasOwn(METHODS, kind) ? METHODS[kind] : undefined;
     return method ? this.ask(method, uri, question) : Promise.resolve(undefined);
   }

@@ -1,6 +1,6 @@
 /** The language status of SVG documents: the size, the reading, and what was found. */
 import * as vscode from 'vscode';
-import type { Checked, Summary } from '../protocol';
+import type { Checked, Summary } from '../protocol/index';
 import { formatDuration } from '../sheet/cutting-time';
 import { isSvg, SVG } from './svg-documents';
 

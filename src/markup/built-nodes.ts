@@ -42,7 +42,7 @@ export class BuiltElement extends NamedNode implements ElementNode {
   children = NO_CHILDREN;
   selfClosing = false;
   /** Whether its start tag was broken off. */
-  brokenOff = false;
+  unterminated = false;
   endTag: Span | undefined;
   /** The prefixes that its attributes declare, if any. */
   declared: string[] | undefined;

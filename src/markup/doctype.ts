@@ -1,7 +1,7 @@
 /** Reads `<!DOCTYPE …>` with its internal subset, for the entities that drawing programs declare there. */
 import type { EntityTable } from './entities';
 
-export interface Declaration {
+export interface MarkupDeclaration {
   /** The offset after it: after its `>`, or where it breaks off. */
   readonly to: number;
   /** A sentence, where it is not ended properly. */
@@ -11,7 +11,7 @@ export interface Declaration {
 const ENTITY = /^<!ENTITY\s+([^\s%"'&;<>]+)\s+(?:"([^"]*)"|'([^']*)'|(?:SYSTEM|PUBLIC)\s)/;
 
 /** Reads the document type declaration whose `<!` stands at `from`, and declares its entities. */
-export function readDoctype(text: string, from: number, entities: EntityTable): Declaration {
+export function readDoctype(text: string, from: number, entities: EntityTable): MarkupDeclaration {
   let subsetRead = false;
   const marks = /[<>"'[]/g;
   marks.lastIndex = from + 2;
@@ -22,7 +22,7 @@ export function readDoctype(text: string, from: number, entities: EntityTable): 
     const next: number =
       mark === '[' && !subsetRead
         ? readSubset(text, marks.lastIndex, entities)
-        : after(text, mark === '[' ? ']' : mark, marks.lastIndex);
+        : endOfMatch(text, mark === '[' ? ']' : mark, marks.lastIndex);
     if (next < 0) break;
     subsetRead ||= mark === '[';
     marks.lastIndex = next;
@@ -31,7 +31,7 @@ export function readDoctype(text: string, from: number, entities: EntityTable): 
 }
 
 /** What is taken of a declaration without a proper end: up to the first `>`, or to the next `<` if that is nearer. */
-export function brokenDeclaration(text: string, from: number): Declaration {
+export function brokenDeclaration(text: string, from: number): MarkupDeclaration {
   const end = /[<>]/g;
   end.lastIndex = from + 2;
   const match = end.exec(text);
@@ -54,15 +54,15 @@ function readSubset(text: string, from: number, entities: EntityTable): number {
 }
 
 function afterSubsetItem(text: string, from: number): number {
-  if (text.startsWith('<!--', from)) return after(text, '-->', from + 4);
-  if (text.startsWith('<?', from)) return after(text, '?>', from + 2);
+  if (text.startsWith('<!--', from)) return endOfMatch(text, '-->', from + 4);
+  if (text.startsWith('<?', from)) return endOfMatch(text, '?>', from + 2);
   if (!text.startsWith('<!', from)) return -1;
   const marks = /[<>"']/g;
   marks.lastIndex = from + 2;
   for (let match = marks.exec(text); match !== null; match = marks.exec(text)) {
     if (match[0] === '>') return marks.lastIndex;
     if (match[0] === '<') return -1;
-    const next = after(text, match[0], marks.lastIndex);
+    const next = endOfMatch(text, match[0], marks.lastIndex);
     if (next < 0) return -1;
     marks.lastIndex = next;
   }
@@ -75,7 +75,7 @@ function declareEntity(declaration: string, entities: EntityTable): void {
   entities.declare(match[1]!, (match[2] ?? match[3])?.replace(/\r\n?/g, '\n'));
 }
 
-function after(text: string, mark: string, from: number): number {
+function endOfMatch(text: string, mark: string, from: number): number {
   const at = text.indexOf(mark, from);
   return at < 0 ? -1 : at + mark.length;
 }

@@ -8,24 +8,24 @@ const PREDEFINED: ReadonlyMap<string, string> = new Map([
   ['quot', '"'],
 ]);
 
-const DEEPEST_NESTING = 32;
+const MAX_NESTING = 32;
 /** Code units that all entities of a document may grow to, above four times the length of its text. */
 const EXPANSION_ALLOWANCE = 1_000_000;
 /** No name of an entity is longer; what stands behind a lone `&` is not searched further for a semicolon. */
-const LONGEST_REFERENCE = 256;
+const MAX_REFERENCE_LENGTH = 256;
 
 export type EntityResult = { readonly text: string } | { readonly fault: string };
 
 /** What stands at a `&`: a reference up to its semicolon, or nothing that could be one. */
-export interface Reference {
+export interface EntityReference {
   /** Without `&` and `;`. */
   readonly name: string;
   readonly to: number;
 }
 
 /** The reference that begins with the `&` at `from`, if one ends before `limit`. */
-export function referenceAt(text: string, from: number, limit: number): Reference | undefined {
-  const stop = Math.min(limit, from + LONGEST_REFERENCE);
+export function referenceAt(text: string, from: number, limit: number): EntityReference | undefined {
+  const stop = Math.min(limit, from + MAX_REFERENCE_LENGTH);
   for (let to = from + 1; to < stop; to++) {
     const code = text.charCodeAt(to);
     if (code === 59) return to === from + 1 ? undefined : { name: text.slice(from + 1, to), to: to + 1 };
@@ -70,7 +70,7 @@ export class EntityTable {
     if (!this.literals.has(name)) return { fault: unknownEntity(name) };
     const literal = this.literals.get(name);
     if (literal === undefined) return { fault: `The text of &${name}; is in another file, which is not read.` };
-    if (depth >= DEEPEST_NESTING) return { fault: `&${name}; leads back to itself, or through too many others.` };
+    if (depth >= MAX_NESTING) return { fault: `&${name}; leads back to itself, or through too many others.` };
     // Found again while it is being expanded, an entity leads back to itself.
     this.expanded.set(name, { fault: `&${name}; leads back to itself, or through too many others.` });
     return this.expandReferences(name, literal, depth);

@@ -2,7 +2,7 @@
 import { QuoteType } from 'htmlparser2';
 import type { TokenizerCallbacks } from 'htmlparser2';
 import type { Span } from '../text/text';
-import type { Declaration } from './doctype';
+import type { MarkupDeclaration } from './doctype';
 import { brokenDeclaration, readDoctype } from './doctype';
 import { startsName } from './names';
 import { isBlank } from './number-reader';
@@ -47,7 +47,7 @@ export class MarkupReader extends RestartingTokenizer implements TokenizerCallba
   }
 
   ontext(start: number, end: number): void {
-    if (this.isDeaf) return;
+    if (this.isSkipping) return;
     const from = this.place(start);
     const to = this.place(end);
     if (from === to) return;
@@ -72,7 +72,7 @@ export class MarkupReader extends RestartingTokenizer implements TokenizerCallba
   }
 
   onopentagname(start: number, end: number): void {
-    if (this.isDeaf) return;
+    if (this.isSkipping) return;
     const from = this.place(start);
     const to = this.place(end);
     if (!startsName(this.text, from) && this.restartAt(from, false, to)) {
@@ -97,7 +97,7 @@ export class MarkupReader extends RestartingTokenizer implements TokenizerCallba
   }
 
   private endStartTag(at: number, selfClosing: boolean): void {
-    if (this.isDeaf) return;
+    if (this.isSkipping) return;
     const to = this.place(at) + 1;
     const gap = this.text.slice(this.done, to - 1);
     if (selfClosing ? gap.trimStart() !== '/' : gap.includes('/')) this.reportStraySlash(gap);
@@ -124,7 +124,7 @@ export class MarkupReader extends RestartingTokenizer implements TokenizerCallba
   }
 
   onattribname(start: number, end: number): void {
-    if (this.isDeaf) return;
+    if (this.isSkipping) return;
     const from = this.place(start);
     const to = this.place(end);
     const cut = this.cutAtTag(from, to);
@@ -148,13 +148,13 @@ export class MarkupReader extends RestartingTokenizer implements TokenizerCallba
 
   onattribdata(start: number, end: number): void {
     const { attribute } = this;
-    if (this.isDeaf || attribute === undefined) return;
+    if (this.isSkipping || attribute === undefined) return;
     if (attribute.valueFrom < 0) attribute.valueFrom = this.place(start);
     attribute.valueTo = this.place(end);
   }
 
   onattribend(quote: QuoteType, end: number): void {
-    if (this.isDeaf || this.attribute === undefined) return;
+    if (this.isSkipping || this.attribute === undefined) return;
     if (quote === QuoteType.NoValue) this.addAttributeWithoutValue(this.attribute.nameSpan.to);
     else if (quote === QuoteType.Unquoted) this.endUnquotedValue(this.attribute);
     else this.endQuotedValue(this.attribute, this.place(end));
@@ -245,7 +245,7 @@ export class MarkupReader extends RestartingTokenizer implements TokenizerCallba
   }
 
   onclosetag(start: number, end: number): void {
-    if (this.isDeaf) return;
+    if (this.isSkipping) return;
     this.flushText();
     const nameFrom = this.place(start);
     const tagFrom = this.text.lastIndexOf('<', nameFrom);
@@ -275,7 +275,7 @@ export class MarkupReader extends RestartingTokenizer implements TokenizerCallba
   }
 
   oncomment(start: number, end: number, endOffset: number): void {
-    if (this.isDeaf) return;
+    if (this.isSkipping) return;
     this.flushText();
     const contentFrom = this.place(start);
     const from = contentFrom - 4;
@@ -289,7 +289,7 @@ export class MarkupReader extends RestartingTokenizer implements TokenizerCallba
   }
 
   oncdata(start: number, end: number, endOffset: number): void {
-    if (this.isDeaf) return;
+    if (this.isSkipping) return;
     this.flushText();
     const contentFrom = this.place(start);
     this.done = this.place(end) + 1;
@@ -297,7 +297,7 @@ export class MarkupReader extends RestartingTokenizer implements TokenizerCallba
   }
 
   ondeclaration(start: number, end: number): void {
-    if (!this.isDeaf) this.readDeclaration(this.place(start) - 2, this.place(end) + 1);
+    if (!this.isSkipping) this.readDeclaration(this.place(start) - 2, this.place(end) + 1);
   }
 
   /** Reads what begins with the `<!` at `from`. `readTo`: how far the tokenizer has come. */
@@ -317,14 +317,14 @@ export class MarkupReader extends RestartingTokenizer implements TokenizerCallba
     this.builder.addInstruction('doctype', this.text.slice(from, to), from, to);
   }
 
-  private foreignDeclaration(from: number): Declaration {
+  private foreignDeclaration(from: number): MarkupDeclaration {
     const greaterThan = this.greaterThan.next(from);
     if (greaterThan < this.lessThan.next(from + 1)) return { to: greaterThan + 1, fault: undefined };
     return brokenDeclaration(this.text, from);
   }
 
   onprocessinginstruction(start: number, end: number): void {
-    if (this.isDeaf) return;
+    if (this.isSkipping) return;
     const from = this.place(start) - 2;
     const contentTo = this.place(end);
     const isXmlDeclaration = /^<\?xml[\s?]/.test(this.text.slice(from, from + 6));

@@ -49,7 +49,7 @@ function readNumberList(text: string): CompactList {
 }
 
 /** Four numbers: left, top, width, height. With an error no values are given, as it makes the attribute void. */
-export function parseViewBox(text: string): NumberList {
+export function parseViewBoxNumbers(text: string): NumberList {
   const { values, spans, error } = parseNumberList(text);
   const whole = trimmedSpan(text);
   const fault =

@@ -134,14 +134,14 @@ class PathReader {
     }
     this.numbers.position++;
     if (letter === 'Z' || letter === 'z') {
-      this.hand(letter, true, from);
+      this.emitCommand(letter, true, from);
       return true;
     }
     this.numbers.skipBlanks();
     return this.readSets(kind, from);
   }
 
-  private hand(letter: PathLetter, written: boolean, from: number): void {
+  private emitCommand(letter: PathLetter, written: boolean, from: number): void {
     const { command } = this;
     command.letter = letter;
     command.written = written;
@@ -153,7 +153,7 @@ class PathReader {
 
   private readSets(kind: CommandKind, letterFrom: number): boolean {
     if (!this.readSet(kind, kind.letter, letterFrom)) return false;
-    this.hand(kind.letter, true, letterFrom);
+    this.emitCommand(kind.letter, true, letterFrom);
     for (;;) {
       const comma = this.numbers.skipSeparator();
       if (!this.numbers.atNumber) {
@@ -162,7 +162,7 @@ class PathReader {
       }
       const from = this.numbers.position;
       if (!this.readSet(kind, kind.repeated, from)) return false;
-      this.hand(kind.repeated, false, from);
+      this.emitCommand(kind.repeated, false, from);
     }
   }
 

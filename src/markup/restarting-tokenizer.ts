@@ -74,13 +74,13 @@ export abstract class RestartingTokenizer {
     this.listening = true;
     this.tokenizer.write(this.text.slice(at));
     // The blank ends a name, or a value without quotes, that the file breaks off in.
-    if (!this.isDeaf) this.tokenizer.write(' ');
-    if (!this.isDeaf) this.readRemainder();
+    if (!this.isSkipping) this.tokenizer.write(' ');
+    if (!this.isSkipping) this.readRemainder();
     return this.restart;
   }
 
   /** Whether what the tokenizer calls is not to be heard: between a request to begin anew and its fulfilment. */
-  protected get isDeaf(): boolean {
+  protected get isSkipping(): boolean {
     return !this.listening || this.restart !== undefined;
   }
 

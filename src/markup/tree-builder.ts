@@ -8,10 +8,10 @@ import type { ProblemList } from './problems';
 import type { InstructionNode, MarkupDocument } from './tree';
 
 /** Broken tags within broken tags would move the same children again and again. */
-const MOST_HANDED_ON = 1_000_000;
+const MAX_HANDED_ON = 1_000_000;
 
 /** Up to here attributes are compared one by one. */
-const FEW_ATTRIBUTES = 12;
+const MAX_UNINDEXED_ATTRIBUTES = 12;
 
 export class TreeBuilder {
   readonly entities: EntityTable;
@@ -25,7 +25,7 @@ export class TreeBuilder {
   private attributes: BuiltAttribute[] = [];
   private attributeNames: Set<string> | undefined;
   private strayTextFound = false;
-  private handOnAllowance = MOST_HANDED_ON;
+  private handOnAllowance = MAX_HANDED_ON;
 
   constructor(
     private readonly text: string,
@@ -63,7 +63,7 @@ export class TreeBuilder {
 
   /** Ends a start tag that lacks its `>`. Where no end tag follows, its element holds none of what comes after. */
   breakOffStartTag(to: number): void {
-    this.open.at(-1)!.brokenOff = true;
+    this.open.at(-1)!.unterminated = true;
     this.endStartTag(to, false);
   }
 
@@ -171,7 +171,7 @@ export class TreeBuilder {
 
   private closeWithoutEndTag(message: string): void {
     const element = this.open.at(-1)!;
-    if (element.brokenOff && this.handOn(element)) {
+    if (element.unterminated && this.handOn(element)) {
       this.close();
       return;
     }
@@ -205,7 +205,7 @@ export class TreeBuilder {
 
   private isRepeated(name: string): boolean {
     const { attributes } = this;
-    if (attributes.length < FEW_ATTRIBUTES) return attributes.some((attribute) => attribute.name === name);
+    if (attributes.length < MAX_UNINDEXED_ATTRIBUTES) return attributes.some((attribute) => attribute.name === name);
     this.attributeNames ??= new Set(attributes.map((attribute) => attribute.name));
     if (this.attributeNames.has(name)) return true;
     this.attributeNames.add(name);

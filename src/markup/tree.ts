@@ -85,5 +85,5 @@ export interface MarkupProblem {
   readonly message: string;
   readonly span: Span;
   /** `fatal`: a conforming XML reader would refuse the document here. `recovered`: it reads on. */
-  readonly gravity: 'fatal' | 'recovered';
+  readonly severity: 'fatal' | 'recovered';
 }

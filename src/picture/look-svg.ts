@@ -1,7 +1,7 @@
 /** A look as the text of an SVG file at true size. */
 import type { Matrix, Point } from '../geometry/base/curve-types';
 import { translation } from '../geometry/base/matrix';
-import { COLOURS, type Look, type Note, type Part, type Plate } from './look';
+import { COLOURS, type Scene, type Annotation, type ScenePart, type SceneLayer } from './look';
 import { lettering, measureLines } from './lettering';
 import { decimal } from './path-data';
 
@@ -11,29 +11,33 @@ export interface SvgOptions {
 }
 
 /** A picture as large in mm as what it shows; see-through where nothing lies. */
-export function lookSvg(look: Look, { names = [] }: SvgOptions = {}): string {
+export function sceneSvg(look: Scene, { names = [] }: SvgOptions = {}): string {
   const { minX, minY, maxX, maxY } = look.box;
   const [width, height] = [decimal(maxX - minX), decimal(maxY - minY)];
   const view = `${decimal(minX)} ${decimal(minY)} ${width} ${height}`;
-  const slants = new Set(look.plates.flatMap(({ parts }) => parts.flatMap(({ hatch }) => hatch ?? [])));
+  const slants = new Set(look.sceneLayers.flatMap(({ parts }) => parts.flatMap(({ hatch }) => hatch ?? [])));
   const size = lettering(look.box);
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="${view}">`,
     ...(slants.size > 0 ? [`  <defs>${[...slants].map((slant) => pattern(slant, size)).join('')}</defs>`] : []),
-    ...look.plates.map((plate) => plateText(plate, size, names)),
+    ...look.sceneLayers.map((plate) => layerText(plate, size, names)),
     '</svg>',
     '',
   ].join('\n');
 }
 
-function plateText({ layer, place, parts, notes }: Plate, size: number, names: readonly string[]): string {
+function layerText(
+  { layer, place, parts, annotations: notes }: SceneLayer,
+  size: number,
+  names: readonly string[],
+): string {
   const name = layer === undefined ? undefined : names[layer];
   const title = name === undefined ? '' : `<title>${escapeText(name)}</title>`;
-  const content = [...parts.map((part) => partText(part, size)), ...notes.map((note) => noteText(note, size))];
+  const content = [...parts.map((part) => partText(part, size)), ...notes.map((note) => annotationText(note, size))];
   return `  <g${transformText(place)}>${title}${content.join('')}</g>`;
 }
 
-function partText({ role, outline, fill, opacity, hatch, fall }: Part, size: number): string {
+function partText({ role, outline, fill, opacity, hatch, fall }: ScenePart, size: number): string {
   if (outline === '') return '';
   const thin = size / 12;
   const place = fall ? transformText(translation(fall.x, fall.y)) : '';
@@ -64,7 +68,7 @@ function pattern(slant: number, size: number): string {
   );
 }
 
-function noteText(note: Note, size: number): string {
+function annotationText(note: Annotation, size: number): string {
   if (note.kind === 'number') {
     return writing(note.at, note.text, `text-anchor="middle" dominant-baseline="central" font-weight="700"`, size);
   }

@@ -42,22 +42,32 @@ export interface PictureNeck {
 }
 
 /** The ways of looking: what is painted, one sheet, or all of them. */
-export type LookKind = 'print' | 'sheet' | 'sheets';
+export type ViewMode = 'print' | 'sheet' | 'sheets';
 
 /** Parts that lie and move together. */
-export interface Plate {
+export interface SceneLayer {
   /** Index of the layer; undefined for what belongs to none. */
   readonly layer: number | undefined;
   /** From the sheet's own mm to those of the picture. */
   readonly place: Matrix;
-  readonly parts: readonly Part[];
-  readonly notes: readonly Note[];
+  readonly parts: readonly ScenePart[];
+  readonly annotations: readonly Annotation[];
 }
 
-export type Role = 'shadow' | 'ground' | 'under' | 'card' | 'paint' | 'island' | 'gone' | 'fallen' | 'frame' | 'bare';
+export type ScenePartRole =
+  | 'shadow'
+  | 'ground'
+  | 'under'
+  | 'card'
+  | 'paint'
+  | 'island'
+  | 'gone'
+  | 'fallen'
+  | 'frame'
+  | 'bare';
 
-export interface Part {
-  readonly role: Role;
+export interface ScenePart {
+  readonly role: ScenePartRole;
   readonly outline: string;
   /** `#rrggbb` */
   readonly fill: string;
@@ -70,18 +80,18 @@ export interface Part {
 }
 
 /** Writing on a plate; whoever paints it decides how large letters are. */
-export type Note =
+export type Annotation =
   | { readonly kind: 'number'; readonly at: Point; readonly text: string }
   | { readonly kind: 'dimension'; readonly from: Point; readonly to: Point; readonly text: string }
   /** Stands over the point. */
   | { readonly kind: 'caption'; readonly at: Point; readonly text: string; readonly paint: string };
 
-export interface Look {
-  readonly kind: LookKind;
+export interface Scene {
+  readonly kind: ViewMode;
   /** All that must be seen. */
   readonly box: Box;
   /** From the bottom to the top. */
-  readonly plates: readonly Plate[];
+  readonly sceneLayers: readonly SceneLayer[];
 }
 
 export const COLOURS = {

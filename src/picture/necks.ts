@@ -1,5 +1,5 @@
 /** The narrow places of a sheet that its picture gives the measure of. */
-import { findThinParts } from '../geometry/thickness';
+import { findThinParts } from '../geometry/thickness/index';
 import { DEFAULT_CONFIG, type Config } from '../config/types';
 import { limitsOf } from '../config/limits';
 import type { Sheet } from '../sheet/types';

@@ -3,18 +3,18 @@ import { joinBoxes } from '../geometry/base/ring';
 import type { Report } from '../report/report';
 import type { Config } from '../config/types';
 import type { Sheet } from '../sheet/types';
-import { COLOURS, type Look, type LookKind, type PictureLayer, type PictureStack } from './look';
+import { COLOURS, type Scene, type ViewMode, type PictureLayer, type PictureStack } from './look';
 import { necksOf } from './necks';
 import { pathData } from './path-data';
-import { printLook } from './print-look';
-import { sheetLook } from './sheet-look';
-import { sheetsLook } from './sheets-look';
+import { printScene } from './print-look';
+import { sheetScene } from './sheet-look';
+import { allSheetsScene } from './sheets-look';
 
 /** The wall, post or board that is painted on. */
 export const DEFAULT_GROUND = COLOURS.ground;
 
 export interface StackPictureOptions {
-  readonly look?: LookKind;
+  readonly look?: ViewMode;
   /** `#rrggbb`; by default what the project says, else `DEFAULT_GROUND`, which also stands in for anything else. */
   readonly ground?: string;
   /** Of each coat of paint, 0..1. */
@@ -24,11 +24,11 @@ export interface StackPictureOptions {
 }
 
 /** The stack, of the whole project where the report is of one of its files, in one of the ways of looking. */
-export function stackLook(report: Report, options: StackPictureOptions = {}): Look {
+export function stackScene(report: Report, options: StackPictureOptions = {}): Scene {
   const sheets = report.stack.layers.map(({ sheet }) => sheet);
   const { config } = report.settings;
   const ground = options.ground ?? config?.ground;
-  return lookOf(pictureStack(report), sheets, { ...options, config, ...(ground !== undefined && { ground }) });
+  return sceneOf(pictureStack(report), sheets, { ...options, config, ...(ground !== undefined && { ground }) });
 }
 
 /** The layers' names, as pictures of the stack count them. */
@@ -58,19 +58,19 @@ export function pictureLayer({ layer, openings, pieces }: Sheet): PictureLayer {
   };
 }
 
-function lookOf(
+function sceneOf(
   stack: PictureStack,
   sheets: readonly Sheet[],
   options: StackPictureOptions & { readonly config: Config | undefined },
-): Look {
+): Scene {
   const { look = 'print', layer, ground, opacity = 1, config } = options;
   const isShown = (index: number) => layer === undefined || stack.layers[index]?.name === layer;
-  if (look === 'sheets') return sheetsLook(stack, { isShown });
-  if (look === 'print') return printLook(stack, { ground, opacity, isShown });
+  if (look === 'sheets') return allSheetsScene(stack, { isShown });
+  if (look === 'print') return printScene(stack, { ground, opacity, isShown });
   const index = Math.max(
     stack.layers.findIndex((_, each) => isShown(each)),
     0,
   );
   const sheet = sheets[index];
-  return sheetLook(stack, index, { necks: sheet ? necksOf(sheet, config) : [] });
+  return sheetScene(stack, index, { necks: sheet ? necksOf(sheet, config) : [] });
 }

@@ -5,11 +5,11 @@ import {
   COLOURS,
   colourOr,
   rectangle,
-  type Look,
-  type Part,
+  type Scene,
+  type ScenePart,
   type PictureLayer,
   type PictureStack,
-  type Plate,
+  type SceneLayer,
 } from './look';
 
 export interface PrintOptions {
@@ -28,28 +28,30 @@ export interface PrintOptions {
   readonly framed?: boolean;
 }
 
-export function printLook({ sheet, layers }: PictureStack, options: PrintOptions = {}): Look {
+export function printScene({ sheet, layers }: PictureStack, options: PrintOptions = {}): Scene {
   const outline = rectangle(sheet);
-  const ground: Part = { role: 'ground', outline, fill: colourOr(options.ground, COLOURS.ground), opacity: 1 };
-  const shadow: Part = { role: 'shadow', outline, fill: COLOURS.shadow, opacity: 0.22 };
-  const edge: Part = { role: 'frame', outline, fill: COLOURS.frame, opacity: 1 };
-  const painted = layers.flatMap((layer, index): Plate[] =>
+  const ground: ScenePart = { role: 'ground', outline, fill: colourOr(options.ground, COLOURS.ground), opacity: 1 };
+  const shadow: ScenePart = { role: 'shadow', outline, fill: COLOURS.shadow, opacity: 0.22 };
+  const edge: ScenePart = { role: 'frame', outline, fill: COLOURS.frame, opacity: 1 };
+  const painted = layers.flatMap((layer, index): SceneLayer[] =>
     options.isShown?.(index) === false
       ? []
       : [
           {
             layer: index,
             place: options.placeOf?.(index) ?? IDENTITY,
-            notes: [],
+            annotations: [],
             parts: [coat(layer, options.opacity ?? 1), ...(options.marksIslands ? layer.islands.map(island) : [])],
           },
         ],
   );
-  const bare: Part[] = options.bare ? [{ role: 'bare', outline: options.bare, fill: COLOURS.bare, opacity: 1 }] : [];
+  const bare: ScenePart[] = options.bare
+    ? [{ role: 'bare', outline: options.bare, fill: COLOURS.bare, opacity: 1 }]
+    : [];
   return {
     kind: 'print',
     box: sheet,
-    plates: [
+    sceneLayers: [
       fixed(options.framed ? [shadow, ground] : [ground]),
       ...painted,
       ...(bare.length > 0 ? [fixed(bare)] : []),
@@ -58,15 +60,15 @@ export function printLook({ sheet, layers }: PictureStack, options: PrintOptions
   };
 }
 
-function fixed(parts: readonly Part[]): Plate {
-  return { layer: undefined, place: IDENTITY, parts, notes: [] };
+function fixed(parts: readonly ScenePart[]): SceneLayer {
+  return { layer: undefined, place: IDENTITY, parts, annotations: [] };
 }
 
-function coat({ openings, paint }: PictureLayer, opacity: number): Part {
+function coat({ openings, paint }: PictureLayer, opacity: number): ScenePart {
   return { role: 'paint', outline: openings, fill: colourOr(paint, '#000000'), opacity };
 }
 
 /** A layer's islands lie right over its paint, so that later layers cover them as they will on the wall. */
-function island({ outline }: PictureLayer['islands'][number]): Part {
+function island({ outline }: PictureLayer['islands'][number]): ScenePart {
   return { role: 'island', outline, fill: '#ffffff', opacity: 0.45, hatch: 45 };
 }

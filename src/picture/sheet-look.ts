@@ -4,9 +4,9 @@ import { IDENTITY } from '../geometry/base/matrix';
 import {
   COLOURS,
   rectangle,
-  type Look,
-  type Note,
-  type Part,
+  type Scene,
+  type Annotation,
+  type ScenePart,
   type PictureIsland,
   type PictureLayer,
   type PictureNeck,
@@ -21,11 +21,11 @@ export interface SheetOptions {
 }
 
 /** @param index of the layer whose sheet it is; a stack without that layer gives an empty picture */
-export function sheetLook({ sheet, layers }: PictureStack, index: number, { necks = [] }: SheetOptions = {}): Look {
+export function sheetScene({ sheet, layers }: PictureStack, index: number, { necks = [] }: SheetOptions = {}): Scene {
   const layer = layers[index];
-  if (!layer) return { kind: 'sheet', box: sheet, plates: [] };
+  if (!layer) return { kind: 'sheet', box: sheet, sceneLayers: [] };
   const outline = rectangle(sheet);
-  const parts: Part[] = [
+  const parts: ScenePart[] = [
     { role: 'shadow', outline, fill: COLOURS.shadow, opacity: 0.22 },
     { role: 'under', outline, fill: COLOURS.under, opacity: 1 },
     card(outline, layer),
@@ -33,23 +33,23 @@ export function sheetLook({ sheet, layers }: PictureStack, index: number, { neck
     ...layer.islands.map(fallen),
     { role: 'frame', outline, fill: COLOURS.frame, opacity: 1 },
   ];
-  const frame: Note[] = layer.label ? [{ kind: 'number', at: layer.label, text: '1' }] : [];
+  const frame: Annotation[] = layer.label ? [{ kind: 'number', at: layer.label, text: '1' }] : [];
   const notes = [...frame, ...layer.islands.map(numberOf), ...necks.map(dimension)];
-  return { kind: 'sheet', box: sheet, plates: [{ layer: index, place: IDENTITY, parts, notes }] };
+  return { kind: 'sheet', box: sheet, sceneLayers: [{ layer: index, place: IDENTITY, parts, annotations: notes }] };
 }
 
 /** The material with its openings left out. */
-export function card(outline: string, { openings }: PictureLayer): Part {
+export function card(outline: string, { openings }: PictureLayer): ScenePart {
   return { role: 'card', outline: outline + openings, fill: COLOURS.card, opacity: 1 };
 }
 
 /** The place that an island has left. */
-function gone({ outline }: PictureIsland): Part {
+function gone({ outline }: PictureIsland): ScenePart {
   return { role: 'gone', outline, fill: COLOURS.under, opacity: 1 };
 }
 
 /** An island hangs a little out of its place, larger ones farther. */
-function fallen({ outline, area }: PictureIsland, order: number): Part {
+function fallen({ outline, area }: PictureIsland, order: number): ScenePart {
   const size = Math.sqrt(area);
   const slant = SLANTS[order % SLANTS.length] as number;
   return {
@@ -63,12 +63,12 @@ function fallen({ outline, area }: PictureIsland, order: number): Part {
 }
 
 /** The frame piece is the first; islands are counted on from it. */
-function numberOf(island: PictureIsland, order: number): Note {
+function numberOf(island: PictureIsland, order: number): Annotation {
   const { x, y } = fallen(island, order).fall as Point;
   const at = { x: island.label.x + x, y: island.label.y + y };
   return { kind: 'number', at, text: String(order + 2) };
 }
 
-function dimension({ width, from, to }: PictureNeck): Note {
+function dimension({ width, from, to }: PictureNeck): Annotation {
   return { kind: 'dimension', from, to, text: width.toFixed(2) };
 }

@@ -2,7 +2,7 @@
 import type { Point } from '../geometry/base/curve-types';
 import { translation } from '../geometry/base/matrix';
 import type { Box } from '../geometry/base/polygon-types';
-import { COLOURS, colourOr, rectangle, type Look, type Plate, type PictureStack } from './look';
+import { COLOURS, colourOr, rectangle, type Scene, type SceneLayer, type PictureStack } from './look';
 import { card } from './sheet-look';
 
 export interface SheetsOptions {
@@ -16,14 +16,14 @@ export interface SheetsOptions {
 /** Between two sheets, as a share of the sheet's shorter side: room for the name of the sheet below. */
 const GAP = 0.16;
 
-export function sheetsLook(stack: PictureStack, options: SheetsOptions = {}): Look {
+export function allSheetsScene(stack: PictureStack, options: SheetsOptions = {}): Scene {
   const { sheet, layers } = stack;
   const shown = layers.map((_, index) => index).filter((index) => options.isShown?.(index) !== false);
   const steps =
     options.apart === undefined
-      ? onTable(shown.length, sheet, options.aspect ?? 1.5)
-      : inSteps(shown.length, sheet, options.apart);
-  const plates = shown.map((layer, order) => plate(stack, layer, steps[order] ?? { x: 0, y: 0 }));
+      ? layOutGrid(shown.length, sheet, options.aspect ?? 1.5)
+      : layOutSteps(shown.length, sheet, options.apart);
+  const plates = shown.map((layer, order) => sheetLayer(stack, layer, steps[order] ?? { x: 0, y: 0 }));
   const [right, lower] = [Math.max(0, ...steps.map(({ x }) => x)), Math.max(0, ...steps.map(({ y }) => y))];
   const room = gapOf(sheet);
   // For the names above, for edges and shadows all round.
@@ -34,10 +34,10 @@ export function sheetsLook(stack: PictureStack, options: SheetsOptions = {}): Lo
     maxX: sheet.maxX + right + rim,
     maxY: sheet.maxY + lower + rim,
   };
-  return { kind: 'sheets', box, plates };
+  return { kind: 'sheets', box, sceneLayers: plates };
 }
 
-function plate({ sheet, layers }: PictureStack, index: number, step: Point): Plate {
+function sheetLayer({ sheet, layers }: PictureStack, index: number, step: Point): SceneLayer {
   const layer = layers[index] as PictureStack['layers'][number];
   const outline = rectangle(sheet);
   const cut = card(outline, layer);
@@ -59,7 +59,7 @@ function plate({ sheet, layers }: PictureStack, index: number, step: Point): Pla
       ),
       { role: 'frame', outline, fill: COLOURS.frame, opacity: 1 },
     ],
-    notes: [
+    annotations: [
       {
         kind: 'caption',
         at: { x: sheet.minX, y: sheet.minY },
@@ -78,7 +78,7 @@ function gapOf(sheet: Box): number {
 }
 
 /** In rows, with as many columns as show the sheets largest in a window of that aspect. */
-function onTable(count: number, sheet: Box, aspect: number): Point[] {
+function layOutGrid(count: number, sheet: Box, aspect: number): Point[] {
   const { width, height } = sizeOf(sheet);
   const gap = gapOf(sheet);
   const sizeWith = (columns: number) => {
@@ -93,7 +93,7 @@ function onTable(count: number, sheet: Box, aspect: number): Point[] {
   }));
 }
 
-function inSteps(count: number, sheet: Box, apart: number): Point[] {
+function layOutSteps(count: number, sheet: Box, apart: number): Point[] {
   const { width, height } = sizeOf(sheet);
   const gap = gapOf(sheet);
   return Array.from({ length: count }, (_, order) => ({

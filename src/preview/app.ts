@@ -1,7 +1,7 @@
 /** The whole page: keeps what is chosen, and shows each new stack without losing the place. */
-import type { Stack } from '../protocol';
-import { COLOURS, type Look, type LookKind } from '../picture/look';
-import { benchLook, groundOf } from './state/view-model';
+import type { PreviewStack } from '../protocol/index';
+import { COLOURS, type Scene, type ViewMode } from '../picture/look';
+import { benchScene, groundOf } from './state/view-model';
 import {
   carryOver,
   FIRST_STATE,
@@ -14,31 +14,31 @@ import {
 import { Calibration, MM_PER_INCH } from './panels/calibration';
 import { html, setText } from './dom/dom';
 import { FindingList } from './panels/finding-list';
-import { Hand, type HandHost } from './tools/tool-controller';
-import { HandTools } from './tools/tool-bar';
+import { ToolController, type ToolHost } from './tools/tool-controller';
+import { ToolButtons } from './tools/tool-bar';
 import { LayerList } from './panels/layer-list';
-import { LookOptions } from './panels/view-options';
+import { ViewOptions } from './panels/view-options';
 import { Measures } from './state/measures';
-import type { Questions } from './state/requests';
+import type { BenchRequests } from './state/requests';
 import { IN_REGISTER, roundedSlip, type Slip } from './state/slip';
 import { followSlips } from './tools/slip-gestures';
 import { heldKey, SlipPanel } from './panels/slip-panel';
-import { Surface } from './canvas/canvas';
+import { Canvas } from './canvas/canvas';
 import { Toolbar } from './panels/toolbar';
-import type { View } from './state/viewport';
+import type { Viewport } from './state/viewport';
 
 /** What is kept when the panel is hidden or the editor starts anew. */
-export interface Kept {
+export interface SavedPage {
   readonly uri: string | undefined;
   readonly state: BenchState;
-  readonly view: View | undefined;
+  readonly view: Viewport | undefined;
   /** Whether the panel stays with its file. */
   readonly pinned?: boolean;
 }
 
 export interface PageHost {
-  readonly questions: Questions;
-  keep(kept: Kept): void;
+  readonly requests: BenchRequests;
+  saveState(kept: SavedPage): void;
   reveal(uri: string, from: number, to: number): void;
   begin(uri: string): void;
   pin(pinned: boolean): void;
@@ -46,23 +46,23 @@ export interface PageHost {
   /** Keeps how many CSS pixels the screen has to the inch. */
   screen(pixelsPerInch: number): void;
   /** Give a layer another place in the painting order. */
-  reorder(stack: Stack, layer: number, to: number): void;
+  reorder(stack: PreviewStack, layer: number, to: number): void;
 }
 
 export class BenchPage {
   readonly element: HTMLElement;
-  private stack: Stack | undefined;
+  private stack: PreviewStack | undefined;
   private state: BenchState;
   private uri: string | undefined;
-  private readonly surface: Surface;
-  private readonly hand: Hand;
-  private readonly tools: HandTools;
+  private readonly canvas: Canvas;
+  private readonly toolController: ToolController;
+  private readonly toolButtons: ToolButtons;
   private readonly toolbar: Toolbar;
-  private readonly options: LookOptions;
+  private readonly options: ViewOptions;
   private readonly slips: SlipPanel;
   private readonly measures: Measures;
   private pinned: boolean;
-  private chosen: View | undefined;
+  private chosen: Viewport | undefined;
   private readonly layers = new LayerList({
     use: (index) => this.layerUsed(index),
     move: (index, to) => this.stack && this.host.reorder(this.stack, index, to),
@@ -73,43 +73,43 @@ export class BenchPage {
 
   constructor(
     private readonly host: PageHost,
-    kept: Kept | undefined,
+    kept: SavedPage | undefined,
   ) {
     this.state = restoredState(kept?.state);
     this.uri = kept?.uri;
     this.pinned = kept?.pinned === true;
-    this.measures = new Measures(host.questions, () => this.draw());
-    this.options = new LookOptions({ change: (change) => this.change(change) });
+    this.measures = new Measures(host.requests, () => this.draw());
+    this.options = new ViewOptions({ change: (change) => this.change(change) });
     this.slips = new SlipPanel({
       change: (change) => this.change(change),
       slip: (slip) => this.slip(slip),
       sweep: () => void this.measures.sweep(),
     });
-    this.hand = new Hand(this.handHost());
-    this.surface = new Surface(
+    this.toolController = new ToolController(this.toolHost());
+    this.canvas = new Canvas(
       (index) => this.choose(index),
-      this.hand,
+      this.toolController,
       (view, chosen) => this.moved(view, chosen),
     );
-    this.surface.look(kept?.view);
+    this.canvas.setViewport(kept?.view);
     this.toolbar = new Toolbar({
-      mode: (mode) => this.lookAs(mode),
-      zoom: (factor) => this.surface.zoom(factor),
-      fit: () => this.surface.look(undefined),
-      trueSize: () => this.surface.trueSize(),
+      mode: (mode) => this.showMode(mode),
+      zoom: (factor) => this.canvas.zoom(factor),
+      fit: () => this.canvas.setViewport(undefined),
+      trueSize: () => this.canvas.trueSize(),
       pin: () => this.pin(!this.pinned),
       saveAs: () => host.saveAs(),
     });
     this.toolbar.drawPin(this.pinned);
-    this.tools = this.makeTools();
-    this.toolbar.element.append(this.tools.element);
+    this.toolButtons = this.makeTools();
+    this.toolbar.element.append(this.toolButtons.element);
     this.followSlips();
     this.notice = this.makeNotice();
     this.element = html('main', { class: 'bench' }, [
       this.toolbar.element,
       this.options.element,
       this.notice,
-      this.surface.element,
+      this.canvas.element,
       html('div', { class: 'lists' }, [
         html('section', { 'aria-label': 'Layers' }, [
           html('h2', {}, ['Layers, first painted first']),
@@ -121,33 +121,33 @@ export class BenchPage {
     ]);
   }
 
-  show(stack: Stack): void {
+  show(stack: PreviewStack): void {
     // The files of a project make one print: to go from one to the other changes nothing of what is looked at.
     const another = !stack.documents.some(({ uri }) => uri === this.uri);
     this.uri = stack.uri;
     this.state = another ? firstStateLike(this.state) : carryOver(this.state, this.stack, stack);
     this.stack = stack;
-    if (another) this.surface.look(undefined);
+    if (another) this.canvas.setViewport(undefined);
     this.draw();
   }
 
   /** @param pixelsPerInch CSS pixels */
   setScreen(pixelsPerInch: number): void {
-    this.surface.setScreen(pixelsPerInch);
+    this.canvas.setScreen(pixelsPerInch);
   }
 
   /** Marks what the text at the caret draws. */
   mark(outline: string): void {
-    this.surface.mark(outline);
+    this.canvas.mark(outline);
   }
 
   private draw(): void {
     const { stack, state } = this;
     if (!stack) return;
     this.notice.hidden = stack.stencil;
-    this.tools.draw(stack.bed);
+    this.toolButtons.draw(stack.bed);
     this.measures.update(stack, state);
-    this.surface.draw(stack, state, this.look(stack));
+    this.canvas.draw(stack, state, this.look(stack));
     this.options.draw(state, groundOf(stack, state) ?? COLOURS.ground);
     this.slips.draw(stack, state, this.measures.figures);
     const rows = stack.layers.map((layer, index) => ({ layer, shown: isLayerShown(state, stack, index) }));
@@ -169,15 +169,15 @@ export class BenchPage {
   }
 
   /** What is shown now, for whoever saves it. */
-  get picture(): { readonly look: Look; readonly names: readonly string[] } | undefined {
-    return this.stack && { look: this.look(this.stack), names: this.stack.layers.map(({ name }) => name) };
+  get picture(): { readonly scene: Scene; readonly names: readonly string[] } | undefined {
+    return this.stack && { scene: this.look(this.stack), names: this.stack.layers.map(({ name }) => name) };
   }
 
-  private look(stack: Stack): Look {
-    return benchLook(stack, this.state, {
+  private look(stack: PreviewStack): Scene {
+    return benchScene(stack, this.state, {
       necks: this.measures.necks(this.state),
       bare: this.measures.bareOutline,
-      aspect: this.surface.aspect ?? 1.5,
+      aspect: this.canvas.aspect ?? 1.5,
     });
   }
 
@@ -187,17 +187,17 @@ export class BenchPage {
   }
 
   /** Sheets that are laid out take another room than one place: then the whole picture is shown. */
-  private lookAs(mode: LookKind): void {
+  private showMode(mode: ViewMode): void {
     const elsewhere = (mode === 'sheets') !== (this.state.mode === 'sheets');
     this.change({ mode });
-    if (elsewhere) this.surface.look(undefined);
+    if (elsewhere) this.canvas.setViewport(undefined);
   }
 
   private pin(pinned: boolean): void {
     this.pinned = pinned;
     this.toolbar.drawPin(pinned);
     this.host.pin(pinned);
-    this.keep();
+    this.saveState();
   }
 
   private slip(slip: Slip): void {
@@ -206,10 +206,10 @@ export class BenchPage {
   }
 
   private followSlips(): void {
-    followSlips(this.surface.canvas, {
+    followSlips(this.canvas.canvas, {
       printed: () => this.state.mode === 'print',
       slipping: () => this.state.slipping && this.state.mode === 'print',
-      scale: () => this.surface.view.scale,
+      scale: () => this.canvas.view.scale,
       hold: (layer) => {
         if (!this.stack) return undefined;
         const key = layer === undefined ? undefined : layerKeys(this.stack)[layer];
@@ -232,19 +232,19 @@ export class BenchPage {
     const finding = this.stack?.findings[index];
     if (!this.stack || !finding) return;
     this.change({ selected: index });
-    this.surface.bringIntoView(index);
-    if (finding.check === 'floating-island') void this.hand.plan(index);
+    this.canvas.bringIntoView(index);
+    if (finding.check === 'floating-island') void this.toolController.plan(index);
     this.host.reveal(finding.uri, finding.from, finding.to);
   }
 
-  private moved(view: View, chosen: View | undefined): void {
-    this.toolbar.draw(this.state.mode, view, this.surface.trueScale);
+  private moved(view: Viewport, chosen: Viewport | undefined): void {
+    this.toolbar.draw(this.state.mode, view, this.canvas.trueScale);
     this.chosen = chosen;
-    this.keep();
+    this.saveState();
   }
 
-  private handHost(): HandHost {
-    const { questions } = this.host;
+  private toolHost(): ToolHost {
+    const { requests: questions } = this.host;
     return {
       partAt: (places, reach, sheets) => questions.ask({ kind: 'partAt', places, reach, sheets }),
       part: (layer, number) => questions.ask({ kind: 'part', layer, number }),
@@ -252,24 +252,24 @@ export class BenchPage {
       bridgePlan: (finding) => questions.ask({ kind: 'bridgePlan', version: this.stack?.version ?? 0, finding }),
       putIn: async () => (await questions.ask({ kind: 'putIn' })) ?? false,
       reveal: ({ uri, from, to }) => this.host.reveal(uri, from, to),
-      bringIntoView: (point) => this.surface.bringPointIntoView(point),
+      bringIntoView: (point) => this.canvas.bringPointIntoView(point),
       slipping: () => this.state.slipping && this.state.mode === 'print',
     };
   }
 
-  private makeTools(): HandTools {
+  private makeTools(): ToolButtons {
     const calibration = new Calibration((pixelsPerInch) => {
       this.setScreen(pixelsPerInch);
       this.host.screen(pixelsPerInch);
     });
-    return new HandTools(this.hand.choice.element, calibration, {
-      calibrate: () => calibration.open(this.surface.trueScale * MM_PER_INCH),
-      bed: (shown) => this.surface.showBed(shown),
+    return new ToolButtons(this.toolController.choice.element, calibration, {
+      calibrate: () => calibration.open(this.canvas.trueScale * MM_PER_INCH),
+      bed: (shown) => this.canvas.showBed(shown),
     });
   }
 
-  private keep(): void {
-    this.host.keep({ uri: this.uri, state: this.state, view: this.chosen, pinned: this.pinned });
+  private saveState(): void {
+    this.host.saveState({ uri: this.uri, state: this.state, view: this.chosen, pinned: this.pinned });
   }
 
   private makeNotice(): HTMLElement {

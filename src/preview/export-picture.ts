@@ -1,31 +1,31 @@
 /** What the page shows as the bytes of a picture, from the same drawing as the command line's. */
-import type { Look } from '../picture/look';
-import { lookSvg } from '../picture/look-svg';
+import type { Scene } from '../picture/look';
+import { sceneSvg } from '../picture/look-svg';
 import type { PictureFormat } from '../protocol/webview';
 
 /** Pixels to the mm, and at most on the longer side. */
 const SCALE = 10;
-const MOST = 6000;
+const MAX_SIDE = 6000;
 
 export interface Drawn {
-  readonly picture: { readonly look: Look; readonly names: readonly string[] } | undefined;
+  readonly picture: { readonly scene: Scene; readonly names: readonly string[] } | undefined;
 }
 
 /** @returns undefined where there is nothing to draw, or the browser cannot */
 export async function drawPicture({ picture }: Drawn, format: PictureFormat): Promise<Uint8Array | undefined> {
   if (!picture) return undefined;
-  const text = lookSvg(picture.look, { names: picture.names });
+  const text = sceneSvg(picture.scene, { names: picture.names });
   if (format === 'svg') return new TextEncoder().encode(text);
   try {
-    return await rasterise(text, picture.look);
+    return await rasterise(text, picture.scene);
   } catch {
     return undefined;
   }
 }
 
-async function rasterise(text: string, { box }: Look): Promise<Uint8Array | undefined> {
+async function rasterise(text: string, { box }: Scene): Promise<Uint8Array | undefined> {
   const [width, height] = [box.maxX - box.minX, box.maxY - box.minY];
-  const scale = Math.min(SCALE, MOST / Math.max(width, height));
+  const scale = Math.min(SCALE, MAX_SIDE / Math.max(width, height));
   const canvas = document.createElement('canvas');
   canvas.width = Math.max(Math.round(width * scale), 1);
   canvas.height = Math.max(Math.round(height * scale), 1);

@@ -1,24 +1,24 @@
 /** The entry of the bench's page. */
 import '@vscode-elements/elements/dist/vscode-button/index.js';
-import { BenchPage, type Kept } from './app';
+import { BenchPage, type SavedPage } from './app';
 import { drawPicture } from './export-picture';
 import type { FromBench, ToBench } from '../protocol/webview';
-import { Questions } from './state/requests';
+import { BenchRequests } from './state/requests';
 
 declare function acquireVsCodeApi(): {
   postMessage(message: FromBench): void;
-  getState(): Kept | undefined;
-  setState(state: Kept): void;
+  getState(): SavedPage | undefined;
+  setState(state: SavedPage): void;
 };
 
 const editor = acquireVsCodeApi();
 
-const questions = new Questions((id, question) => editor.postMessage({ type: 'ask', id, question }));
+const questions = new BenchRequests((id, question) => editor.postMessage({ type: 'ask', id, question }));
 
 const page = new BenchPage(
   {
-    questions,
-    keep: (kept) => editor.setState(kept),
+    requests: questions,
+    saveState: (kept) => editor.setState(kept),
     reveal: (uri, from, to) => editor.postMessage({ type: 'reveal', uri, from, to }),
     begin: (uri) => editor.postMessage({ type: 'begin', uri }),
     pin: (pinned) => editor.postMessage({ type: 'pin', pinned }),

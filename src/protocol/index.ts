@@ -110,7 +110,7 @@ export interface BridgeOffer extends VersionedEdits {
   readonly kind: string;
   /** "Bridge this island (2 bridges of 0.80 mm)" */
   readonly title: string;
-  readonly bridges: readonly GhostBridge[];
+  readonly bridges: readonly BridgePreviewData[];
 }
 
 /** Why there is no offer, in one sentence. */
@@ -121,7 +121,7 @@ export interface BridgeRefusal {
 
 export type BridgeAnswer = BridgeOffer | BridgeRefusal | null;
 
-export interface GhostBridge {
+export interface BridgePreviewData {
   /** Index into the layers of the stack. */
   readonly layer: number;
   /** The strip that stays, from edge to edge of the gap and a little into both: path data as in the stack. */
@@ -138,12 +138,12 @@ export interface GhostBridge {
 }
 
 /** The stack in our own numbers. Path strings hold `M`, `L` and `Z` with coordinates in sheet mm, rounded to 1 µm. */
-export interface Stack {
+export interface PreviewStack {
   /** The document that was asked about. */
   readonly uri: string;
   readonly version: number;
   /** Every document that layers or findings come from, the one that was asked about first. */
-  readonly documents: readonly StackDocument[];
+  readonly documents: readonly PreviewDocument[];
   readonly stencil: boolean;
   readonly elapsed: number;
   /** The artwork's frame in mm; of several files the one that holds them all. */
@@ -161,11 +161,11 @@ export interface Stack {
   /** What slip each two neighbours bear that do not bear `slip`; undefined where it was not measured. */
   readonly safeSlips?: readonly SafeSlip[];
   /** In painting order. */
-  readonly layers: readonly StackLayer[];
-  readonly findings: readonly StackFinding[];
+  readonly layers: readonly PreviewLayer[];
+  readonly findings: readonly PreviewFinding[];
 }
 
-export interface StackDocument {
+export interface PreviewDocument {
   readonly uri: string;
   /** 0 for a file that is not open in the editor: then its text is that on disk. */
   readonly version: number;
@@ -178,7 +178,7 @@ export interface SafeSlip {
   readonly safe: number;
 }
 
-export interface StackLayer extends PictureLayer {
+export interface PreviewLayer extends PictureLayer {
   /** The document that it is cut from. */
   readonly uri: string;
   readonly reading: Reading;
@@ -191,7 +191,7 @@ export interface StackLayer extends PictureLayer {
   readonly cutLength: number;
 }
 
-export interface StackFinding {
+export interface PreviewFinding {
   /** The document that it lies in. */
   readonly uri: string;
   readonly check: CheckId;

@@ -1,9 +1,9 @@
 /** What the bench's page and the extension say to each other. */
-import type { Stack } from './index';
-import type { Question } from '../preview/state/requests';
+import type { PreviewStack } from './index';
+import type { BenchRequest } from '../preview/state/requests';
 
 export type ToBench =
-  | { readonly type: 'stack'; readonly stack: Stack }
+  | { readonly type: 'stack'; readonly stack: PreviewStack }
   /** What the text at the caret draws, as path data in mm; empty where it draws nothing. */
   | { readonly type: 'mark'; readonly outline: string }
   /** What the server says to a question of that number. */
@@ -24,7 +24,7 @@ export type FromBench =
   | { readonly type: 'screen'; readonly pixelsPerInch: number }
   /** Make a stencil of the document. */
   | { readonly type: 'begin'; readonly uri: string }
-  | { readonly type: 'ask'; readonly id: number; readonly question: Question }
+  | { readonly type: 'ask'; readonly id: number; readonly question: BenchRequest }
   /** Stay with the document, or follow the active one again. */
   | { readonly type: 'pin'; readonly pinned: boolean }
   /** The artist wants what is shown as a picture: ask where to, then have it drawn. */

@@ -82,7 +82,7 @@ export interface CheckResult {
 }
 
 /** A change to the artist's text that was proven, by checking the edited text, to mend what it says. */
-export interface Mend {
+export interface Fix {
   /** Stable name of the kind of mend, for hosts: `bridge-island`, `bridge-layer`, `cut-island-away`, … */
   readonly kind: string;
   /** For the lightbulb: "Bridge this island (2 bridges of 0.80 mm)". */
@@ -96,7 +96,7 @@ export interface Mend {
   /** Edits of other files of the project that belong to the same change. */
   readonly others?: readonly FileEdits[];
   /** The bridges that it puts in, where that is what it does. */
-  readonly bridges?: readonly BridgeGhost[];
+  readonly bridges?: readonly BridgePreview[];
 }
 
 /** Edits of one file of a project, under the project's name for it. */
@@ -106,7 +106,7 @@ export interface FileEdits {
 }
 
 /** A bridge that is not in the text yet. Sheet mm. */
-export interface BridgeGhost {
+export interface BridgePreview {
   /** The layer's name. */
   readonly layer: string;
   /** What stays of the opening: it reaches a little into both banks. */

@@ -10,9 +10,9 @@ import {
   type InitializeResult,
 } from 'vscode-languageserver/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { answerLooks } from './preview/view-handlers';
-import { answerParts } from './preview/hit-handlers';
-import { beginningOf } from './preview/begin';
+import { handleViewRequests } from './preview/view-handlers';
+import { handlePartRequests } from './preview/hit-handlers';
+import { beginningFor } from './preview/begin';
 import { BRIDGE_CHANGES } from './features/bridge-refactors';
 import { bridgeOfferAt, bridgePlan } from './preview/bridge-requests';
 import { checkPages } from './documents/check-pages';
@@ -34,10 +34,10 @@ import {
   type BridgePlanParams,
   type DocumentParams,
   type PlaceParams,
-} from '../protocol';
+} from '../protocol/index';
 import { readSettings } from './documents/settings';
 import { shapeAt } from './preview/shape-at';
-import { stackOf } from './preview/preview-model';
+import { previewStackOf } from './preview/preview-model';
 import { isConfigUri, StencilChecker } from './documents/validator';
 
 /** @param folder where the server's own files are: `checks/<id>.md` */
@@ -60,7 +60,7 @@ export function serve(connection: Connection, folder: string): void {
   connection.onShutdown(() => checker.dispose());
   followSettings(connection, checker);
   answerRequests(connection, checker);
-  answerLooks(connection, { current: (uri) => checker.current(uri), openText: (uri) => documents.get(uri) });
+  handleViewRequests(connection, { current: (uri) => checker.current(uri), openText: (uri) => documents.get(uri) });
   documents.listen(connection);
   connection.listen();
 }
@@ -120,18 +120,18 @@ function answerRequests(connection: Connection, checker: StencilChecker): void {
   connection.onHover(({ textDocument: { uri }, position }) =>
     answer(uri, null, (checked) => (checked.stencil && hoverAt(checked, checked.document.offsetAt(position))) || null),
   );
-  connection.onRequest(STACK, ({ uri }: DocumentParams) => answer(uri, null, stackOf));
+  connection.onRequest(STACK, ({ uri }: DocumentParams) => answer(uri, null, previewStackOf));
   connection.onRequest(SHAPE_AT, ({ uri, offset }: PlaceParams) => {
     // A moving caret never makes a check: the bench asks again when the next one is done.
     const known = checker.known(uri);
     return (known && shapeAt(known.report.drawing, offset)) ?? null;
   });
-  answerParts(connection, (uri) => checker.known(uri));
+  handlePartRequests(connection, (uri) => checker.known(uri));
   connection.onRequest(CHECK_AGAIN, ({ uri }: DocumentParams) => {
     checker.checkNow(uri);
     return null;
   });
-  connection.onRequest(BEGIN, ({ uri }: DocumentParams) => answer(uri, null, beginningOf));
+  connection.onRequest(BEGIN, ({ uri }: DocumentParams) => answer(uri, null, beginningFor));
   connection.onRequest(BRIDGE_ISLANDS, ({ uri }: DocumentParams) => answer(uri, null, bridged));
   connection.onRequest<BridgeAnswer, void>(BRIDGE_AT, (params: BridgeAtParams) =>
     answer<BridgeAnswer>(params.uri, null, (checked) => bridgeOfferAt(checked, params)),

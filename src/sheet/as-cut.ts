@@ -1,15 +1,15 @@
 /** What the tool makes of a sheet: a kerf k takes k/2 from every edge. */
-import { recognise } from '../geometry/polygon/diff';
-import { complementInBox, offsetByCluster, partAtPinches, type Parted } from '../geometry/boolean';
+import { reuseUnchanged } from '../geometry/polygon/diff';
+import { complementInBox, offsetByCluster, splitAtPinchPointsAgain, type PinchSplit } from '../geometry/boolean/index';
 import { growBox } from '../geometry/base/ring';
-import { resultOf, type SolvedCluster } from '../geometry/boolean/cluster-cache';
+import { resultOf, type CachedCluster } from '../geometry/boolean/cluster-cache';
 import { piecesOf } from './pieces';
 import type { Piece, Sheet } from './types';
 
 export interface CutSheet {
   readonly pieces: readonly Piece[];
-  readonly parted: Parted;
-  readonly widened: readonly SolvedCluster[];
+  readonly parted: PinchSplit;
+  readonly widened: readonly CachedCluster[];
 }
 
 /**
@@ -17,14 +17,14 @@ export interface CutSheet {
  * one.
  * @param earlier a sheet of the same configuration; what did not change is taken from it
  */
-export function cutSheet(
+export function sheetAsCut(
   { openings, material, frame, kerf }: Pick<Sheet, 'openings' | 'material' | 'frame' | 'kerf'>,
   earlier: Sheet | undefined,
 ): CutSheet {
-  const known = earlier?.kept.parted;
+  const known = earlier?.cache.parted;
   const rim = growBox(frame, -kerf / 2);
-  const widened = kerf > 0 ? offsetByCluster(openings, kerf / 2, 'round', undefined, earlier?.kept.widened) : [];
-  const cut = kerf > 0 ? recognise(complementInBox(resultOf(widened), rim), known?.given ?? []) : material;
-  const parted = partAtPinches(cut, known);
+  const widened = kerf > 0 ? offsetByCluster(openings, kerf / 2, 'round', undefined, earlier?.cache.widened) : [];
+  const cut = kerf > 0 ? reuseUnchanged(complementInBox(resultOf(widened), rim), known?.given ?? []) : material;
+  const parted = splitAtPinchPointsAgain(cut, known);
   return { pieces: piecesOf(parted.result, rim, earlier?.pieces), parted, widened };
 }

@@ -9,12 +9,12 @@ import type { Material } from '../config/material';
 export const SPRAY_PRESSURE = 20;
 
 /** mm: paint creeps under an edge that stands off by more. Common practice, no source. */
-export const LIFT_LIMIT = 0.5;
+export const DEFLECTION_LIMIT = 0.5;
 
 const GRAVITY = 9.81;
 
 /** MPa: the spray and the strip's own weight, as if both bent it the same way. */
-export function loadOn({ density, thickness }: Material): number {
+export function pressureOn({ density, thickness }: Material): number {
   return (SPRAY_PRESSURE + (density * GRAVITY * thickness) / 1000) / 1e6;
 }
 
@@ -22,11 +22,11 @@ export function loadOn({ density, thickness }: Material): number {
  * @param reach free length, in mm
  * @returns mm; the formula holds for small bends, so that beyond a tenth of the reach it says no more than "far"
  */
-export function liftOf(reach: number, material: Material): number {
-  return (1.5 * loadOn(material) * reach ** 4) / (material.stiffness * material.thickness ** 3);
+export function deflectionOf(reach: number, material: Material): number {
+  return (1.5 * pressureOn(material) * reach ** 4) / (material.stiffness * material.thickness ** 3);
 }
 
 /** mm: a tongue that reaches farther lifts by more than the limit. */
-export function longestTongue(material: Material): number {
-  return ((LIFT_LIMIT * material.stiffness * material.thickness ** 3) / (1.5 * loadOn(material))) ** 0.25;
+export function maxOverhang(material: Material): number {
+  return ((DEFLECTION_LIMIT * material.stiffness * material.thickness ** 3) / (1.5 * pressureOn(material))) ** 0.25;
 }

@@ -1,23 +1,23 @@
 /** From a layer's shapes to its sheet: openings, material, pieces and thin places. Millimetres throughout. */
 import type { Drawing } from '../drawing/types';
-import { recognise } from '../geometry/polygon/diff';
-import { clipToBox, complementInBox, perimeterOf } from '../geometry/boolean';
-import { findLobes } from '../geometry/protrusion/find';
-import { findThinParts } from '../geometry/thickness';
-import { findThinPartsAgain } from '../geometry/thickness/incremental';
+import { reuseUnchanged } from '../geometry/polygon/diff';
+import { clipToBox, complementInBox, perimeterOf } from '../geometry/boolean/index';
+import { findProtrusions } from '../geometry/protrusion/find';
+import { findThinParts } from '../geometry/thickness/index';
+import { findThinPartsIncrementally } from '../geometry/thickness/incremental';
 import type { Box, Polygon, Region } from '../geometry/base/polygon-types';
 import { signedArea } from '../geometry/base/ring';
 import { resultOf } from '../geometry/boolean/cluster-cache';
 import type { ThinPart } from '../geometry/thickness/types';
 import { kerfOf, limitsOf, materialOf } from '../config/limits';
 import type { Config, Reading } from '../config/types';
-import { cutSheet } from './as-cut';
+import { sheetAsCut } from './as-cut';
 import { fillShapes } from './layer/fill-shapes';
 import { mainPaint, type ShapeGroup } from './layer/layers';
 import { openingsWithin } from './layer/outlines';
 import { detectReading, outlinesOf, statedReading } from './layer/reading';
 import { sameArtwork } from './layer/same-artwork';
-import { longestTongue } from './lift';
+import { maxOverhang } from './lift';
 import type { Layer, Sheet } from './types';
 
 /**
@@ -30,16 +30,16 @@ export function measureSheet(drawing: Drawing, group: ShapeGroup, config: Config
     return { ...earlier, layer, drawing };
   }
   const frame = frameOf(drawing, config.margin);
-  const filled = once(() => fillShapes(group.shapes, earlier));
+  const filled = lazy(() => fillShapes(group.shapes, earlier));
   const layer = readLayer(drawing, group, config, () => resultOf(filled().union));
-  const openings = recognise(
+  const openings = reuseUnchanged(
     openingsOf(layer, frame, () => resultOf(filled().union)),
     earlier?.openings ?? [],
   );
-  const material = recognise(complementInBox(openings, frame), earlier?.material ?? []);
+  const material = reuseUnchanged(complementInBox(openings, frame), earlier?.material ?? []);
   const kerf = kerfOf(config);
   const limits = limitsOf(config);
-  const { pieces, parted, widened } = cutSheet({ openings, material, frame, kerf }, earlier);
+  const { pieces, parted, widened } = sheetAsCut({ openings, material, frame, kerf }, earlier);
   return {
     layer,
     drawing,
@@ -50,9 +50,9 @@ export function measureSheet(drawing: Drawing, group: ShapeGroup, config: Config
     pieces,
     thinMaterial: thinParts(material, limits.bridge, kerf, earlier && [earlier.material, earlier.thinMaterial]),
     thinOpenings: thinParts(openings, limits.opening, -kerf, earlier && [earlier.openings, earlier.thinOpenings]),
-    tongues: findLobes(framePolygon(material), longestTongue(materialOf(config))),
+    tongues: findProtrusions(framePolygon(material), maxOverhang(materialOf(config))),
     cutLength: openings.reduce((sum, polygon) => sum + perimeterOf(polygon), 0),
-    kept: { ...(filled.made ?? { fills: [], union: [] }), parted, widened },
+    cache: { ...(filled.made ?? { fills: [], union: [] }), parted, widened },
   };
 }
 
@@ -109,7 +109,7 @@ function thinParts(
   const widened = (parts: readonly ThinPart[], by: number) =>
     by === 0 ? parts : parts.map((part) => ({ ...part, width: part.width + by }));
   const found = earlier
-    ? findThinPartsAgain(region, limit + kerf, { region: earlier[0], parts: widened(earlier[1], kerf) })
+    ? findThinPartsIncrementally(region, limit + kerf, { region: earlier[0], parts: widened(earlier[1], kerf) })
     : findThinParts(region, limit + kerf);
   return widened(found, -kerf);
 }
@@ -121,13 +121,13 @@ function framePolygon(material: Region): Region {
   return first ? [others.reduce((largest, each) => (size(each) > size(largest) ? each : largest), first)] : [];
 }
 
-interface Once<T> {
+interface Lazy<T> {
   (): T;
   /** Undefined until it is first asked for. */
   made?: T;
 }
 
-function once<T>(compute: () => T): Once<T> {
-  const ask: Once<T> = () => (ask.made ??= compute());
+function lazy<T>(compute: () => T): Lazy<T> {
+  const ask: Lazy<T> = () => (ask.made ??= compute());
   return ask;
 }

@@ -1,8 +1,8 @@
 /** The pieces that a sheet falls into when it is cut. */
 import type { Point } from '../geometry/base/curve-types';
-import { twinsIn } from '../geometry/polygon/diff';
+import { matchIdentical } from '../geometry/polygon/diff';
 import { inscribedDisc } from '../geometry/polygon/inscribed-circle';
-import { areaOf } from '../geometry/boolean';
+import { areaOf } from '../geometry/boolean/index';
 import type { Box, Polygon, Region, Ring } from '../geometry/base/polygon-types';
 import { boxContainsBox, boxOfRing, growBox } from '../geometry/base/ring';
 import type { Piece } from './types';
@@ -23,7 +23,7 @@ const LABEL_PRECISION = 0.1;
 export function piecesOf(polygons: Region, frame: Box, known: readonly Piece[] = []): readonly Piece[] {
   const held = polygons.map((polygon) => lengthOnFrame(polygon.outer, frame));
   const first = held.indexOf(Math.max(...held));
-  const twins = twinsIn(
+  const twins = matchIdentical(
     polygons,
     known.map(({ polygon }) => polygon),
   );

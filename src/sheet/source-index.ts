@@ -1,17 +1,17 @@
 /** From a place on the sheet back to the text: which command of which shape drew the edge there. */
 import type { Shape, Subpath } from '../drawing/types';
-import { BoxesInRow, sidesOf } from '../geometry/spatial/sequence-index';
+import { SequenceIndex, packBoxes } from '../geometry/spatial/sequence-index';
 import { boxesOfChain } from '../geometry/curve/bounds-cache';
 import type { Curve, Point } from '../geometry/base/curve-types';
-import { isQuicklyNear, nearestOn, tangentAt } from '../geometry/curve';
+import { isQuicklyNear, nearestOn, tangentAt } from '../geometry/curve/index';
 import { dot, normalise, subtract } from '../geometry/base/vector';
 import type { Box, Ring } from '../geometry/base/polygon-types';
-import { remember } from '../geometry/base/memoize';
+import { memoizeByIdentity } from '../geometry/base/memoize';
 import { boxOfRing } from '../geometry/base/ring';
 import type { Span } from '../text/text';
 
 /** A curve of a shape, or of what clips it. */
-export interface Source {
+export interface CurveSource {
   readonly shape: Shape;
   /** Which chain of the shape; undefined for an edge that a clip path made. */
   readonly subpath: number | undefined;
@@ -32,17 +32,19 @@ const CORNER = 0.005;
 const SAMPLES = 32;
 
 /** The curves of a chain in a spatial index: a chain is met again after an edit. */
-const boxesOfCurves = remember((curves: readonly Curve[]) => new BoxesInRow(sidesOf(boxesOfChain(curves).curves)));
+const boxesOfCurves = memoizeByIdentity(
+  (curves: readonly Curve[]) => new SequenceIndex(packBoxes(boxesOfChain(curves).curves)),
+);
 
 /** Looks up the sources of boundary points. Build it once for a layer; building costs one pass over its chains. */
 export class SourceIndex {
   readonly #chains: readonly OwnedChain[];
-  readonly #boxes: BoxesInRow | undefined;
+  readonly #boxes: SequenceIndex | undefined;
 
   constructor(shapes: readonly Shape[], outlines: boolean) {
     this.#chains = shapes.flatMap((shape) => chainsOf(shape, outlines)).filter(({ chain }) => chain.curves.length > 0);
     const boxes = this.#chains.map(({ chain }) => boxesOfChain(chain.curves).whole);
-    this.#boxes = boxes.length > 0 ? new BoxesInRow(sidesOf(boxes)) : undefined;
+    this.#boxes = boxes.length > 0 ? new SequenceIndex(packBoxes(boxes)) : undefined;
   }
 
   /**
@@ -50,13 +52,13 @@ export class SourceIndex {
    * made the edge.
    * @param facing where the edge is looked at from: at a corner, the side that runs square to that view is meant
    */
-  at(point: Point, facing?: Point): Source | undefined {
+  at(point: Point, facing?: Point): CurveSource | undefined {
     const place = this.#placeAt(point, facing);
     return place && this.#sourceAt(place);
   }
 
   /** The sources of some of a ring's edges, evenly spread; what the chains near by answered before they answer again. */
-  along(ring: Ring): Source[] {
+  along(ring: Ring): CurveSource[] {
     const near = this.#chainsIn(boxOfRing(ring));
     const before = lastAlong.get(ring);
     const isSame =
@@ -108,7 +110,7 @@ export class SourceIndex {
     return (this.#chains[chain] as OwnedChain).chain.curves;
   }
 
-  #sourceAt({ chain: number, at }: CurvePlace): Source {
+  #sourceAt({ chain: number, at }: CurvePlace): CurveSource {
     const { shape, subpath, chain } = this.#chains[number] as OwnedChain;
     return { shape, subpath, curve: chain.curves[at] as Curve, span: chain.spans[at] ?? shape.element.startTag };
   }
@@ -124,7 +126,7 @@ interface CurvePlace {
 const lastAlong = new WeakMap<Ring, { near: readonly (readonly Curve[])[]; places: readonly CurvePlace[] }>();
 
 /** Those within reach of the box, in the order of the text. */
-function foundIn(boxes: BoxesInRow, { minX, minY, maxX, maxY }: Box): number[] {
+function foundIn(boxes: SequenceIndex, { minX, minY, maxX, maxY }: Box): number[] {
   const found: number[] = [];
   boxes.search(minX - REACH, minY - REACH, maxX + REACH, maxY + REACH, (number) => {
     found.push(number);

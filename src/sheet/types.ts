@@ -2,9 +2,9 @@
 import type { Drawing, Shape } from '../drawing/types';
 import type { Point } from '../geometry/base/curve-types';
 import type { Box, Polygon, Region } from '../geometry/base/polygon-types';
-import type { Lobe } from '../geometry/protrusion/find';
-import type { Parted } from '../geometry/boolean/pinch-points';
-import type { SolvedCluster } from '../geometry/boolean/cluster-cache';
+import type { Protrusion } from '../geometry/protrusion/find';
+import type { PinchSplit } from '../geometry/boolean/pinch-points';
+import type { CachedCluster } from '../geometry/boolean/cluster-cache';
 import type { ElementNode } from '../markup/tree';
 import type { ThinPart } from '../geometry/thickness/types';
 
@@ -43,22 +43,22 @@ export interface Sheet {
   readonly thinMaterial: readonly ThinPart[];
   readonly thinOpenings: readonly ThinPart[];
   /** Parts of the frame piece, as drawn, that are held at their root only and reach farther than the material bears. */
-  readonly tongues: readonly Lobe[];
+  readonly tongues: readonly Protrusion[];
   /** What the next measuring can take over. */
-  readonly kept: Kept;
+  readonly cache: SheetCache;
   /** Length of all cut lines in mm. */
   readonly cutLength: number;
 }
 
 /** Intermediate results of a measuring. */
-export interface Kept {
+export interface SheetCache {
   /** What each of the layer's shapes fills, in their order, and their union; none where that was not asked for. */
   readonly fills: readonly Region[];
-  readonly union: readonly SolvedCluster[];
+  readonly union: readonly CachedCluster[];
   /** The openings, wider by half the kerf a side; none where there is no kerf. */
-  readonly widened: readonly SolvedCluster[];
+  readonly widened: readonly CachedCluster[];
   /** The material as cut, and where it held together by nothing. */
-  readonly parted: Parted;
+  readonly parted: PinchSplit;
 }
 
 export interface Piece {

@@ -1,7 +1,7 @@
 /** Bare ground between neighbouring colours that is narrower than a slip. Millimetres. */
 import type { Point } from '../geometry/base/curve-types';
-import { findThinParts } from '../geometry/thickness';
-import { findThinPartsAgain } from '../geometry/thickness/incremental';
+import { findThinParts } from '../geometry/thickness/index';
+import { findThinPartsIncrementally } from '../geometry/thickness/incremental';
 import { interpolate } from '../geometry/base/vector';
 import type { Region } from '../geometry/base/polygon-types';
 import { buildSegmentIndex, nearestSegment, type SegmentIndex } from '../geometry/spatial/segment-index';
@@ -10,7 +10,7 @@ import { CRACK } from './tile-seams';
 import type { BareGap } from './index';
 
 /** What is kept of a run. */
-export interface BareGround {
+export interface ThinGround {
   readonly slip: number;
   readonly region: Region;
   readonly parts: readonly ThinPart[];
@@ -20,8 +20,9 @@ export interface BareGround {
 const ON_EDGE = 0.002;
 
 /** @param earlier of the same slip */
-export function thinGround(region: Region, slip: number, earlier?: BareGround): BareGround {
-  const parts = earlier?.slip === slip ? findThinPartsAgain(region, slip, earlier) : findThinParts(region, slip);
+export function measureThinGround(region: Region, slip: number, earlier?: ThinGround): ThinGround {
+  const parts =
+    earlier?.slip === slip ? findThinPartsIncrementally(region, slip, earlier) : findThinParts(region, slip);
   return { slip, region, parts };
 }
 
@@ -31,7 +32,7 @@ export function thinGround(region: Region, slip: number, earlier?: BareGround): 
  * closes or opens, but the end of ground that is bare on purpose.
  * @param layers what is cut, in painting order
  */
-export function gapsIn({ parts, slip }: BareGround, layers: readonly Region[]): BareGap[] {
+export function bareGapsOf({ parts, slip }: ThinGround, layers: readonly Region[]): BareGap[] {
   const candidates = parts.filter(({ kind, width }) => kind !== 'tip' && width > 2 * CRACK);
   if (candidates.length === 0) return [];
   const indices = layers.map(buildSegmentIndex);
@@ -53,10 +54,10 @@ export function gapsIn({ parts, slip }: BareGround, layers: readonly Region[]): 
         },
       ];
     })
-    .sort(byPlace);
+    .sort(compareByPlace);
 }
 
-function byPlace(a: BareGap, b: BareGap): number {
+function compareByPlace(a: BareGap, b: BareGap): number {
   return a.earlier - b.earlier || a.later - b.later || a.onEarlier.x - b.onEarlier.x || a.onEarlier.y - b.onEarlier.y;
 }
 

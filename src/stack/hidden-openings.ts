@@ -1,16 +1,16 @@
 /** Openings that later layers paint over wholly. */
 import type { Point } from '../geometry/base/curve-types';
 import { indexBoxes } from '../geometry/spatial/clusters';
-import { twinsIn } from '../geometry/polygon/diff';
-import { areaOf, boxOfPolygon, contains, difference, perimeterOf } from '../geometry/boolean';
+import { matchIdentical } from '../geometry/polygon/diff';
+import { areaOf, boxOfPolygon, regionContains, difference, perimeterOf } from '../geometry/boolean/index';
 import type { Box, Polygon, Region } from '../geometry/base/polygon-types';
 import { boxesTouch } from '../geometry/base/ring';
-import type { BuriedOpening } from './index';
+import type { HiddenOpening } from './index';
 
-export interface Buried {
+export interface HiddenOpenings {
   /** The layers' openings, in painting order. */
   readonly layers: readonly Region[];
-  readonly found: readonly BuriedOpening[];
+  readonly found: readonly HiddenOpening[];
 }
 
 /** mm: what shows in a narrower line is left over from curves that were written in two ways. */
@@ -21,7 +21,7 @@ const SAMPLES = 24;
 const INSET = 0.02;
 
 /** @param earlier of a stack of as many layers: openings above which nothing has changed are not looked at again */
-export function findBuried(layers: readonly Region[], earlier?: Buried): Buried {
+export function findHidden(layers: readonly Region[], earlier?: HiddenOpenings): HiddenOpenings {
   const before = earlier?.layers.length === layers.length ? earlier : undefined;
   const changes = layers.map((openings, i) => changesOf(openings, before?.layers[i]));
   const found = layers.flatMap((openings, layer) => {
@@ -31,36 +31,36 @@ export function findBuried(layers: readonly Region[], earlier?: Buried): Buried 
     const index = later.length > 0 ? indexBoxes(later.map(boxOfPolygon)) : undefined;
     return openings.flatMap((opening, number) => {
       const box = boxOfPolygon(opening);
-      const twin = before && changes[layer]?.twins(number);
+      const twin = before && changes[layer]?.identical(number);
       const isKnown = twin !== undefined && !changed.some((other) => boxesTouch(box, other));
       if (isKnown) return known.has(twin) ? [{ layer, opening: number }] : [];
       const above = index?.search(box.minX, box.minY, box.maxX, box.maxY).flatMap((i) => later[i] ?? []) ?? [];
-      return above.length > 0 && isBuried(opening, above) ? [{ layer, opening: number }] : [];
+      return above.length > 0 && isHidden(opening, above) ? [{ layer, opening: number }] : [];
     });
   });
   return { layers, found };
 }
 
-interface Changes {
+interface OpeningChanges {
   /** Of openings that came or went. */
   readonly boxes: readonly Box[];
   /** The number that an opening had before, if it was there. */
-  twins(opening: number): number | undefined;
+  identical(opening: number): number | undefined;
 }
 
-function changesOf(openings: Region, before: Region | undefined): Changes {
-  if (openings === before) return { boxes: [], twins: (opening) => opening };
-  const twins = twinsIn(openings, before ?? []);
+function changesOf(openings: Region, before: Region | undefined): OpeningChanges {
+  if (openings === before) return { boxes: [], identical: (opening) => opening };
+  const twins = matchIdentical(openings, before ?? []);
   const stayed = new Set(twins);
   const changed = [
     ...openings.filter((_, i) => twins[i] === undefined),
     ...(before ?? []).filter((_, i) => !stayed.has(i)),
   ];
-  return { boxes: changed.map(boxOfPolygon), twins: (opening) => twins[opening] };
+  return { boxes: changed.map(boxOfPolygon), identical: (opening) => twins[opening] };
 }
 
-function isBuried(opening: Polygon, above: Region): boolean {
-  if (samples(opening).some((point) => !contains(above, point))) return false;
+function isHidden(opening: Polygon, above: Region): boolean {
+  if (samples(opening).some((point) => !regionContains(above, point))) return false;
   return difference([opening], above).every((rest) => 2 * areaOf(rest) < HAIRLINE * perimeterOf(rest));
 }
 
@@ -76,7 +76,7 @@ function samples(opening: Polygon): Point[] {
     const [x1, y1] = [outer[2 * next] ?? 0, outer[2 * next + 1] ?? 0];
     const scale = INSET / Math.hypot(x1 - x0, y1 - y0);
     const point = { x: (x0 + x1) / 2 - scale * (y1 - y0), y: (y0 + y1) / 2 + scale * (x1 - x0) };
-    if (contains([opening], point)) points.push(point);
+    if (regionContains([opening], point)) points.push(point);
   }
   return points;
 }

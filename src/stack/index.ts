@@ -1,17 +1,17 @@
 /** What is measured between the layers of a stack: overlaps that are too short, bare gaps, buried openings. */
 import type { Point } from '../geometry/base/curve-types';
 import { fromGrid } from '../geometry/boolean/grid';
-import { joinCells } from '../geometry/boolean/join-tiles';
+import { joinTiles } from '../geometry/boolean/join-tiles';
 import { nestRings } from '../geometry/boolean/nest';
-import { complementInBox, offset, regionFromRings } from '../geometry/boolean';
+import { complementInBox, offset, regionFromRings } from '../geometry/boolean/index';
 import type { Box, Region } from '../geometry/base/polygon-types';
 import { joinBoxes } from '../geometry/base/ring';
 import type { Segment } from '../geometry/spatial/segment-distance';
-import { gapsIn, thinGround, type BareGround } from './bare-gaps';
-import { findBuried, type Buried } from './hidden-openings';
+import { bareGapsOf, measureThinGround, type ThinGround } from './bare-gaps';
+import { findHidden, type HiddenOpenings } from './hidden-openings';
 import { CRACK } from './tile-seams';
 import { joinPieces } from './short-overlaps';
-import { measureCells, type MeasuredCells } from './tiles';
+import { measureTiles, type MeasuredTiles } from './tiles';
 import type { Sheet } from '../sheet/types';
 
 /** Indices of layers are those of the stack: the first painted is 0. */
@@ -23,9 +23,9 @@ export interface Seams {
   readonly slip: number;
   readonly overlaps: readonly ShortOverlap[];
   readonly gaps: readonly BareGap[];
-  readonly buried: readonly BuriedOpening[];
+  readonly hiddenOpenings: readonly HiddenOpening[];
   /** What the next run can use of this one. */
-  readonly memory: Memory;
+  readonly cache: SeamCache;
 }
 
 /** Two layers, the one painted earlier first. */
@@ -66,17 +66,17 @@ export interface BareGap extends Neighbours {
 }
 
 /** An opening whose paint is nowhere seen. */
-export interface BuriedOpening {
+export interface HiddenOpening {
   readonly layer: number;
   /** Which of the layer's openings. */
   readonly opening: number;
 }
 
-export interface Memory {
+export interface SeamCache {
   readonly cut: readonly CutSheet[];
-  readonly buried: Buried;
-  readonly cells: MeasuredCells | undefined;
-  readonly ground: BareGround | undefined;
+  readonly hidden: HiddenOpenings;
+  readonly tiles: MeasuredTiles | undefined;
+  readonly ground: ThinGround | undefined;
 }
 
 /** A sheet's openings as cut. */
@@ -87,7 +87,7 @@ interface CutSheet {
 }
 
 /** mm: a larger slip than any sheet is laid by; all places so near to each other are compared. */
-const FARTHEST = 5;
+const MAX_SLIP = 5;
 
 /**
  * @param sheets in painting order
@@ -95,35 +95,35 @@ const FARTHEST = 5;
  * @param earlier of an earlier state of the stack: kept where it still holds
  */
 export function measureSeams(sheets: readonly Sheet[], slip: number, earlier?: Seams): Seams {
-  const memory = earlier?.memory;
+  const memory = earlier?.cache;
   const cut = sheets.map((sheet, i) => cutSheet(sheet, memory?.cut[i]));
   const layers = cut.map(({ cut: openings }) => openings);
-  const buried = findBuried(layers, memory?.buried);
+  const buried = findHidden(layers, memory?.hidden);
   if (sheets.length < 2 || !(slip > 2 * CRACK)) {
     return {
       slip,
       overlaps: [],
       gaps: [],
-      buried: buried.found,
-      memory: { cut, buried, cells: undefined, ground: undefined },
+      hiddenOpenings: buried.found,
+      cache: { cut, hidden: buried, tiles: undefined, ground: undefined },
     };
   }
-  const reach = Math.min(slip, FARTHEST);
+  const reach = Math.min(slip, MAX_SLIP);
   const frame = joinBoxes(sheets.map((sheet) => sheet.frame));
-  const cells = measureCells(layers, frame, reach, memory?.cells);
-  const changed = memory?.cells === undefined || cells.seams.some((seams, i) => seams !== memory.cells?.seams[i]);
+  const cells = measureTiles(layers, frame, reach, memory?.tiles);
+  const changed = memory?.tiles === undefined || cells.seams.some((seams, i) => seams !== memory.tiles?.seams[i]);
   if (!changed && earlier?.slip === slip)
-    return { ...earlier, buried: buried.found, memory: { ...earlier.memory, cut, buried, cells } };
-  const ground = thinGround(bareIn(cells, frame), reach, memory?.ground);
+    return { ...earlier, hiddenOpenings: buried.found, cache: { ...earlier.cache, cut, hidden: buried, tiles: cells } };
+  const ground = measureThinGround(findBareGaps(cells, frame), reach, memory?.ground);
   return {
     slip,
     overlaps: joinPieces(
       cells.seams.flatMap(({ pieces }) => pieces),
       reach,
     ),
-    gaps: gapsIn(ground, layers),
-    buried: buried.found,
-    memory: { cut, buried, cells, ground },
+    gaps: bareGapsOf(ground, layers),
+    hiddenOpenings: buried.found,
+    cache: { cut, hidden: buried, tiles: cells, ground },
   };
 }
 
@@ -133,9 +133,9 @@ function cutSheet({ openings, kerf }: Sheet, known: CutSheet | undefined): CutSh
   return { drawn: openings, kerf, cut: kerf > 0 ? offset(openings, kerf / 2) : openings };
 }
 
-function bareIn({ cells, seams }: MeasuredCells, frame: Box): Region {
+function findBareGaps({ cells, seams }: MeasuredTiles, frame: Box): Region {
   const painted = seams.flatMap((each) => each.painted);
-  const joined = joinCells(painted, cells)?.map((ring) => fromGrid(ring));
+  const joined = joinTiles(painted, cells)?.map((ring) => fromGrid(ring));
   const region = joined
     ? nestRings(joined)
     : regionFromRings(

@@ -1,7 +1,7 @@
 /** What sheets that land out of register leave bare of the ground that the drawing paints. Millimetres, y down. */
 import type { Matrix, Point } from '../geometry/base/curve-types';
 import { apply, translation } from '../geometry/base/matrix';
-import { areaOf, difference, intersection, offset, perimeterOf, union } from '../geometry/boolean';
+import { areaOf, difference, intersection, offset, perimeterOf, union } from '../geometry/boolean/index';
 import type { Box, Polygon, Region } from '../geometry/base/polygon-types';
 import { boxOfRing, joinBoxes } from '../geometry/base/ring';
 import { transformRegion } from '../geometry/polygon/transform';
@@ -13,7 +13,7 @@ const TOLERANCE = 0.005;
 /** Steps of halving that find the safe slip to a hundredth of a usual allowance. */
 const HALVINGS = 6;
 
-export interface BareGround {
+export interface ExposedGround {
   /** Between colours: not so near to ground that was bare before that it is the edge of what moved. */
   readonly seams: Region;
   /** mm² of them */
@@ -32,7 +32,7 @@ export interface Sweep {
 }
 
 /** The layers' openings as they are painted, each the union of what the ones beside it leave. */
-export class PaintedGround {
+export class MisregistrationModel {
   private readonly painted: Region;
   private readonly cores = new Map<number, Region>();
 
@@ -45,8 +45,8 @@ export class PaintedGround {
    * @param places where each layer lands; undefined where in register
    * @param allowance mm: what is nearer to the outline than twice this, or than the slip where that is more, is outline
    */
-  bareAfter(places: readonly (Matrix | undefined)[], allowance: number): BareGround {
-    const landed = this.layers.map((openings, index) => moved(openings, places[index]));
+  exposedAfter(places: readonly (Matrix | undefined)[], allowance: number): ExposedGround {
+    const landed = this.layers.map((openings, index) => moveRegion(openings, places[index]));
     const bare = withoutCracks(difference(this.painted, union(landed)));
     const slips = this.layers.map((openings, index) => farthest(openings, places[index]));
     const seams = withoutCracks(intersection(bare, this.core(Math.max(...slips, 2 * allowance))));
@@ -63,7 +63,7 @@ export class PaintedGround {
     const alone = this.onlyPaintedBy(layer, slip);
     const areas = Array.from({ length: directions }, (_, index) => {
       const angle = (index / directions) * 2 * Math.PI;
-      const there = moved(openings, translation(slip * Math.cos(angle), slip * Math.sin(angle)));
+      const there = moveRegion(openings, translation(slip * Math.cos(angle), slip * Math.sin(angle)));
       return areaOf(withoutCracks(difference(alone, there)));
     });
     const openedBy = (distance: number) =>
@@ -100,7 +100,7 @@ function safeSlip(openedBy: (distance: number) => Region, slip: number): number 
   return safe;
 }
 
-function moved(region: Region, place: Matrix | undefined): Region {
+function moveRegion(region: Region, place: Matrix | undefined): Region {
   return place ? transformRegion(region, place) : region;
 }
 

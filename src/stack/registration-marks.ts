@@ -1,6 +1,6 @@
 /** Register marks: what is cut in every sheet at the same place, so that each can be laid over the last. */
 import type { Shape } from '../drawing/types';
-import { boundsOf } from '../geometry/curve';
+import { boundsOf } from '../geometry/curve/index';
 import type { Point } from '../geometry/base/curve-types';
 import type { Box } from '../geometry/base/polygon-types';
 import { joinBoxes } from '../geometry/base/ring';
@@ -11,7 +11,7 @@ import type { Layer } from '../sheet/types';
 /** Elements that carry it, with all inside them, are one mark each. */
 const REGISTER = 'data-tombolo-register';
 
-export interface RegisterMark {
+export interface RegistrationMark {
   readonly element: ElementNode;
   /** Round all that it draws, in sheet mm. */
   readonly box: Box;
@@ -19,7 +19,7 @@ export interface RegisterMark {
   readonly centre: Point;
 }
 
-export function registerMarks({ shapes }: Layer): RegisterMark[] {
+export function registrationMarks({ shapes }: Layer): RegistrationMark[] {
   const marks = new Map<ElementNode, Shape[]>();
   for (const shape of shapes) {
     const element = [shape.element, ...ancestors(shape.element)].find((each) => attribute(each, REGISTER));

@@ -1,12 +1,12 @@
 /** The edges of a cell's map, as its seams look at them. Integer grid; layers by their number in the cell. */
 import { UNITS_PER_MM } from '../geometry/boolean/grid';
-import { MOST_LAYERS, type LayerMap } from '../geometry/boolean/layered-overlay';
+import { MAX_LAYERS, type LayeredOverlay } from '../geometry/boolean/layered-overlay';
 import type { Box } from '../geometry/base/polygon-types';
 import { growBox, joinBoxes } from '../geometry/base/ring';
-import { nearestBetween, type Segment, type Stretch } from '../geometry/spatial/segment-distance';
+import { nearestApproach, type Segment, type ParameterInterval } from '../geometry/spatial/segment-distance';
 
 /** The layer of the map that says where bare ground is far enough. */
-const DEEP = 1 << (MOST_LAYERS - 1);
+const DEEP = 1 << (MAX_LAYERS - 1);
 
 /** Grid units: bare ground this narrow is a crack. Twice `CRACK`, and what rounding adds. */
 const CRACK_WIDTH = 0.0105 * UNITS_PER_MM;
@@ -14,13 +14,13 @@ const CRACK_WIDTH = 0.0105 * UNITS_PER_MM;
 /** The cosine between a crack's course across and the way to its other side: edges that run on are not across. */
 const SQUARE_ENOUGH = 0.7;
 
-const WHOLE: Stretch = { from: 0, to: 1 };
+const WHOLE: ParameterInterval = { from: 0, to: 1 };
 
 /** A bit of the border of the ground that one layer alone covers. */
-export interface SoleBorder {
+export interface SingleCoverageEdge {
   readonly segment: Segment;
   /** What of it lies in the box asked for. */
-  readonly stretch: Stretch;
+  readonly interval: ParameterInterval;
   /** The other layers on its other side. */
   readonly beyond: number;
   /** Whether bare ground is too near on its other side: there the seam goes on, but runs out into an outline. */
@@ -32,7 +32,7 @@ export class SeamEdges {
 
   /** @param reach grid units: how far the slipping sheet's edges are looked for */
   constructor(
-    private readonly map: LayerMap,
+    private readonly map: LayeredOverlay,
     readonly reach: number,
   ) {}
 
@@ -41,7 +41,7 @@ export class SeamEdges {
    * that lie within reach of an edge of that layer, or are one, with another layer beyond. Undefined where there is none.
    */
   suspectBox(): Box | undefined {
-    const { cover } = this.map;
+    const { coverage: cover } = this.map;
     const boxes: Box[] = [];
     for (let face = 0; face < cover.length; face += 1) {
       const [here, there] = [cover[face] ?? 0, cover[face ^ 1] ?? 0];
@@ -53,7 +53,7 @@ export class SeamEdges {
 
   /** Whether any bare ground of the map is a crack. */
   hasCracks(): boolean {
-    const { cover } = this.map;
+    const { coverage: cover } = this.map;
     for (let face = 0; face < cover.length; face += 1) {
       if (cover[face] !== 0 || cover[face ^ 1] === 0) continue;
       if (this.acrossCrack(face >> 1, 31 - Math.clz32(cover[face ^ 1] ?? 0)) !== 0) return true;
@@ -67,7 +67,7 @@ export class SeamEdges {
     const segment = this.segment(edge);
     let near = false;
     this.forEachNear(own, segment, (_, other) => {
-      near ||= nearestBetween(segment, WHOLE, other).distance < this.reach;
+      near ||= nearestApproach(segment, WHOLE, other).distance < this.reach;
       return near;
     });
     return near;
@@ -77,17 +77,17 @@ export class SeamEdges {
    * The border of the ground deep within the print that one layer alone covers, cracks included, as far as it runs in the
    * box.
    */
-  forEachSoleEdge(box: Box, visit: (own: number, border: SoleBorder) => void): void {
-    const { cover } = this.map;
+  forEachSingleCoverageEdge(box: Box, visit: (own: number, border: SingleCoverageEdge) => void): void {
+    const { coverage: cover } = this.map;
     for (let face = 0; face < cover.length; face += 1) {
       const here = cover[face] ?? 0;
       const layers = here & ~DEEP;
       if (layers === here || layers === 0 || (layers & (layers - 1)) !== 0 || cover[face ^ 1] === here) continue;
       const segment = this.segment(face >> 1);
-      const stretch = stretchInBox(segment, box);
+      const stretch = intervalInBox(segment, box);
       if (!stretch) continue;
       const there = cover[face ^ 1] ?? 0;
-      visit(31 - Math.clz32(layers), { segment, stretch, beyond: there & ~here, rim: (there & DEEP) === 0 });
+      visit(31 - Math.clz32(layers), { segment, interval: stretch, beyond: there & ~here, rim: (there & DEEP) === 0 });
     }
   }
 
@@ -104,7 +104,7 @@ export class SeamEdges {
    * `preferred`. Undefined where there is none, or only a crack in the layer itself.
    */
   neighbourAt(edge: number, own: number, preferred: number): number | undefined {
-    const key = edge * MOST_LAYERS + own;
+    const key = edge * MAX_LAYERS + own;
     const known = this.#neighbours.get(key);
     const beyond = known ?? this.beyond(edge, own);
     if (known === undefined) this.#neighbours.set(key, beyond);
@@ -114,7 +114,7 @@ export class SeamEdges {
 
   private beyond(edge: number, own: number): number {
     const bit = 1 << own;
-    const { cover } = this.map;
+    const { coverage: cover } = this.map;
     const outer = ((cover[2 * edge] ?? 0) & bit) !== 0 ? 2 * edge + 1 : 2 * edge;
     const across = this.acrossCrack(edge, own);
     if ((across & bit) !== 0) return 0;
@@ -124,7 +124,7 @@ export class SeamEdges {
   /** The layers of other edges that run along this one, the other way about, within the width of a crack. */
   private acrossCrack(edge: number, own: number): number {
     const segment = this.segment(edge);
-    const { cover, noded } = this.map;
+    const { coverage: cover, noded } = this.map;
     const outer = ((cover[2 * edge] ?? 0) & (1 << own)) !== 0 ? 2 * edge + 1 : 2 * edge;
     const { minX, minY, maxX, maxY } = growBox(boxOfSegment(segment), CRACK_WIDTH);
     const ground = (cover[outer] ?? 0) & ~DEEP;
@@ -142,7 +142,7 @@ export class SeamEdges {
   private beyondCrack(segment: Segment, outer: number, other: number): number | undefined {
     const facing = this.segment(other);
     const middle = { ax: (segment.ax + segment.bx) / 2, ay: (segment.ay + segment.by) / 2 };
-    const { distance, u } = nearestBetween({ ...middle, bx: middle.ax, by: middle.ay }, WHOLE, facing);
+    const { distance, u } = nearestApproach({ ...middle, bx: middle.ax, by: middle.ay }, WHOLE, facing);
     if (distance > CRACK_WIDTH) return undefined;
     const [x, y] = [facing.ax + u * (facing.bx - facing.ax), facing.ay + u * (facing.by - facing.ay)];
     const [dx, dy] = [segment.bx - segment.ax, segment.by - segment.ay];
@@ -151,11 +151,11 @@ export class SeamEdges {
     if (away <= SQUARE_ENOUGH * distance * Math.hypot(dx, dy)) return undefined;
     const leftOfOther =
       (facing.bx - facing.ax) * (middle.ay - facing.ay) - (facing.by - facing.ay) * (middle.ax - facing.ax);
-    return this.map.cover[leftOfOther > 0 ? 2 * other + 1 : 2 * other] ?? 0;
+    return this.map.coverage[leftOfOther > 0 ? 2 * other + 1 : 2 * other] ?? 0;
   }
 
   private isEdgeOf(layer: number, edge: number): boolean {
-    const { cover } = this.map;
+    const { coverage: cover } = this.map;
     return (((cover[2 * edge] ?? 0) ^ (cover[2 * edge + 1] ?? 0)) & (1 << layer)) !== 0;
   }
 
@@ -169,7 +169,7 @@ function boxOfSegment({ ax, ay, bx, by }: Segment): Box {
   return { minX: Math.min(ax, bx), minY: Math.min(ay, by), maxX: Math.max(ax, bx), maxY: Math.max(ay, by) };
 }
 
-function stretchInBox({ ax, ay, bx, by }: Segment, { minX, minY, maxX, maxY }: Box): Stretch | undefined {
+function intervalInBox({ ax, ay, bx, by }: Segment, { minX, minY, maxX, maxY }: Box): ParameterInterval | undefined {
   let [from, to] = [0, 1];
   for (const [start, slope, low, high] of [
     [ax, bx - ax, minX, maxX],

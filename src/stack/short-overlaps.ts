@@ -1,9 +1,9 @@
 /** Gathers the pieces of short seams into connected parts, each of which is told once. Millimetres. */
-import { findRoot, groupsOf, indexBoxes, unite } from '../geometry/spatial/clusters';
+import { findRoot, groupsOf, indexBoxes, uniteSets } from '../geometry/spatial/clusters';
 import type { Point } from '../geometry/base/curve-types';
 import { distance } from '../geometry/base/vector';
 import type { Box } from '../geometry/base/polygon-types';
-import { nearestBetween, type Segment } from '../geometry/spatial/segment-distance';
+import { nearestApproach, type Segment } from '../geometry/spatial/segment-distance';
 import type { SeamPiece } from './tile-seams';
 import type { ShortOverlap } from './index';
 
@@ -33,7 +33,7 @@ function partsOf(pieces: readonly SeamPiece[], slip: number): SeamPiece[][] {
   boxes.forEach(({ minX, minY, maxX, maxY }, self) => {
     index.search(minX - slip, minY - slip, maxX + slip, maxY + slip, (other) => {
       if (other > self && findRoot(parents, other) !== findRoot(parents, self) && areNear(pieces, self, other, slip)) {
-        unite(parents, self, other);
+        uniteSets(parents, self, other);
       }
       return false;
     });
@@ -43,7 +43,7 @@ function partsOf(pieces: readonly SeamPiece[], slip: number): SeamPiece[][] {
 
 function areNear(pieces: readonly SeamPiece[], a: number, b: number, slip: number): boolean {
   const [one, other] = [pieces[a]?.segment, pieces[b]?.segment];
-  return one !== undefined && other !== undefined && nearestBetween(one, { from: 0, to: 1 }, other).distance <= slip;
+  return one !== undefined && other !== undefined && nearestApproach(one, { from: 0, to: 1 }, other).distance <= slip;
 }
 
 function describe(pieces: readonly SeamPiece[]): ShortOverlap {

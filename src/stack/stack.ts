@@ -18,12 +18,12 @@ export interface Stack {
    */
   seams(slip: number): Seams;
   /** What was measured last, of this stack or of an earlier state of it. */
-  lastSeams(): Seams | undefined;
+  cachedSeams(): Seams | undefined;
 }
 
 /** @param earlier an earlier state of the stack: what was measured of sheets that are the same is not measured again */
 export function stackOf(layers: readonly StackLayer[], earlier?: Stack): Stack {
-  let seams = earlier?.lastSeams();
+  let seams = earlier?.cachedSeams();
   let own = false;
   return {
     layers,
@@ -37,7 +37,7 @@ export function stackOf(layers: readonly StackLayer[], earlier?: Stack): Stack {
       own = true;
       return seams;
     },
-    lastSeams: () => seams,
+    cachedSeams: () => seams,
   };
 }
 

@@ -3,15 +3,26 @@
  * layers reach over its border by a margin that is wider than anything that matters to a place in it.
  */
 import { fromGrid, toGrid, UNITS_PER_MM } from '../geometry/boolean/grid';
-import { addLayer, mapLayers, MOST_LAYERS, ringsWhere, type LayerMap } from '../geometry/boolean/layered-overlay';
+import {
+  addLayer,
+  overlayLayers,
+  MAX_LAYERS,
+  ringsOfCoverage,
+  type LayeredOverlay,
+} from '../geometry/boolean/layered-overlay';
 import { nestRings } from '../geometry/boolean/nest';
 import { cutToBox } from '../geometry/boolean/tiles';
-import { offset } from '../geometry/boolean';
+import { offset } from '../geometry/boolean/index';
 import type { Point } from '../geometry/base/curve-types';
 import type { Box, Ring } from '../geometry/base/polygon-types';
 import { boxOfRing, growBox, ringsOf } from '../geometry/base/ring';
-import { nearestBetween, stretchWithin, type Segment, type Stretch } from '../geometry/spatial/segment-distance';
-import { SeamEdges, type SoleBorder } from './seam-edges';
+import {
+  nearestApproach,
+  intervalWithin,
+  type Segment,
+  type ParameterInterval,
+} from '../geometry/spatial/segment-distance';
+import { SeamEdges, type SingleCoverageEdge } from './seam-edges';
 
 /** mm: bare ground narrower than twice this is a crack between edges that were meant to meet. */
 export const CRACK = 0.005;
@@ -36,7 +47,7 @@ export interface SeamPiece {
   readonly facing: Point;
 }
 
-export interface CellSeams {
+export interface TileSeams {
   /** Within the cell itself. */
   readonly pieces: readonly SeamPiece[];
   /** What any layer paints of the cell itself, on the grid; cut rings run along the border there. */
@@ -44,41 +55,41 @@ export interface CellSeams {
 }
 
 /** What a layer has in the cell and its margin. */
-export interface CellLayer {
+export interface TileLayer {
   readonly layer: number;
   readonly rings: readonly Ring[];
 }
 
 /** @param slip mm */
-export function measureCell(layers: readonly CellLayer[], core: Box, slip: number): CellSeams {
+export function measureTile(layers: readonly TileLayer[], core: Box, slip: number): TileSeams {
   const [first, ...others] = layers;
   if (!first) return { pieces: [], painted: [] };
   if (others.length === 0) return { pieces: [], painted: cutToBox(first.rings, core) };
-  const map = layers.length < MOST_LAYERS ? mapLayers(layers.map(({ rings }) => rings)) : undefined;
+  const map = layers.length < MAX_LAYERS ? overlayLayers(layers.map(({ rings }) => rings)) : undefined;
   if (!map) return { pieces: [], painted: layers.flatMap(({ rings }) => cutToBox(rings, core)) };
-  const painted = ringsWhere(map, (cover) => cover !== 0);
+  const painted = ringsOfCoverage(map, (cover) => cover !== 0);
   const numbers = layers.map(({ layer }) => layer);
   return { pieces: seamPieces(map, painted, { numbers, core, slip }), painted: cutToBox(painted, core) };
 }
 
-interface CellTask {
+interface TileTask {
   /** Of the cell's layers, in the stack. */
   readonly numbers: readonly number[];
   readonly core: Box;
   readonly slip: number;
 }
 
-function seamPieces(map: LayerMap, painted: readonly Ring[], task: CellTask): SeamPiece[] {
+function seamPieces(map: LayeredOverlay, painted: readonly Ring[], task: TileTask): SeamPiece[] {
   const reach = task.slip * UNITS_PER_MM;
   const shallow = new SeamEdges(map, reach);
   const suspect = shallow.suspectBox();
   if (!suspect) return [];
   const around = cutToBox(painted, growBox(suspect, 4 * reach + CRACK * UNITS_PER_MM));
-  const deep = addLayer(map, deepRings(around, task.slip, shallow.hasCracks()), MOST_LAYERS - 1);
+  const deep = addLayer(map, deepRings(around, task.slip, shallow.hasCracks()), MAX_LAYERS - 1);
   if (!deep) return [];
   const edges = new SeamEdges(deep, reach);
   const pieces: SeamPiece[] = [];
-  edges.forEachSoleEdge(task.core, (own, border) => {
+  edges.forEachSingleCoverageEdge(task.core, (own, border) => {
     pieces.push(...piecesOf(border, own, edges, task));
   });
   return pieces;
@@ -99,15 +110,15 @@ function isWider({ minX, minY, maxX, maxY }: Box, width: number): boolean {
 }
 
 /** For each neighbour on the other side of the slipping sheet's edge, the stretches of a segment that open. */
-function piecesOf(border: SoleBorder, own: number, edges: SeamEdges, task: CellTask): SeamPiece[] {
-  const { segment, stretch, beyond } = border;
+function piecesOf(border: SingleCoverageEdge, own: number, edges: SeamEdges, task: TileTask): SeamPiece[] {
+  const { segment, interval: stretch, beyond } = border;
   const found = new Map<number, Opening[]>();
   edges.forEachNear(own, segment, (edge, other) => {
-    const within = stretchWithin(segment, other, edges.reach);
+    const within = intervalWithin(segment, other, edges.reach);
     const cut = within && { from: Math.max(within.from, stretch.from), to: Math.min(within.to, stretch.to) };
     const neighbour = cut && cut.from <= cut.to ? edges.neighbourAt(edge, own, beyond) : undefined;
     if (!cut || neighbour === undefined) return false;
-    const { distance, t, u } = nearestBetween(segment, cut, other);
+    const { distance, t, u } = nearestApproach(segment, cut, other);
     const opening = { ...cut, width: distance / UNITS_PER_MM, at: placeOn(segment, t), facing: placeOn(other, u) };
     const list = found.get(neighbour);
     if (list) list.push(opening);
@@ -128,7 +139,7 @@ function piecesOf(border: SoleBorder, own: number, edges: SeamEdges, task: CellT
 }
 
 /** A stretch of a segment that one edge of the slipping sheet opens, and how soon. */
-interface Opening extends Stretch {
+interface Opening extends ParameterInterval {
   readonly width: number;
   readonly at: Point;
   readonly facing: Point;
@@ -140,7 +151,7 @@ function joined(openings: readonly Opening[]): Opening[] {
   for (const opening of [...openings].sort((a, b) => a.from - b.from)) {
     const last = result.at(-1);
     if (last && opening.from <= last.to + 1e-9) {
-      const first = isSooner(opening, last) ? opening : last;
+      const first = opensSooner(opening, last) ? opening : last;
       result[result.length - 1] = { ...first, from: last.from, to: Math.max(last.to, opening.to) };
     } else {
       result.push(opening);
@@ -150,7 +161,7 @@ function joined(openings: readonly Opening[]): Opening[] {
 }
 
 /** Of two that open as soon, the longer one counts: it has its first place in the middle of what opens. */
-function isSooner(a: Opening, b: Opening): boolean {
+function opensSooner(a: Opening, b: Opening): boolean {
   return Math.abs(a.width - b.width) < 1e-9 ? a.to - a.from > b.to - b.from : a.width < b.width;
 }
 

@@ -2,19 +2,19 @@
  * A stack in cells: each is measured by itself, and not again while nothing in it changes. Results do not depend on how
  * the cells lie, beyond the grid of 0.1 µm.
  */
-import { coreOf, cutIntoCells, type Cells } from '../geometry/boolean/tiles';
+import { coreOf, cutIntoTiles, type Tiles } from '../geometry/boolean/tiles';
 import { toGrid, UNITS_PER_MM } from '../geometry/boolean/grid';
 import type { Box, Region, Ring } from '../geometry/base/polygon-types';
 import { isSameRing, ringsOf } from '../geometry/base/ring';
-import { CRACK, measureCell, type CellLayer, type CellSeams } from './tile-seams';
+import { CRACK, measureTile, type TileLayer, type TileSeams } from './tile-seams';
 
 /** What is kept of a run. */
-export interface MeasuredCells {
+export interface MeasuredTiles {
   readonly slip: number;
-  readonly cells: Cells;
+  readonly cells: Tiles;
   /** Of each layer, in painting order. */
   readonly layers: readonly CutLayer[];
-  readonly seams: readonly CellSeams[];
+  readonly seams: readonly TileSeams[];
 }
 
 interface CutLayer {
@@ -24,12 +24,12 @@ interface CutLayer {
 }
 
 /** Edges in a cell, about: few enough to be worked out at once, enough to outweigh the margin. */
-const EDGES_PER_CELL = 4000;
+const EDGES_PER_TILE = 4000;
 
 /** The least side of a cell, in margins. */
-const LEAST_SIDE = 4;
+const MIN_SIDE = 4;
 
-const MOST_CELLS_A_SIDE = 64;
+const MAX_TILES_PER_SIDE = 64;
 
 /**
  * @param layers what is cut, in painting order
@@ -37,34 +37,34 @@ const MOST_CELLS_A_SIDE = 64;
  * @param slip mm
  * @param earlier kept where it still holds
  */
-export function measureCells(
+export function measureTiles(
   layers: readonly Region[],
   frame: Box,
   slip: number,
-  earlier?: MeasuredCells,
-): MeasuredCells {
+  earlier?: MeasuredTiles,
+): MeasuredTiles {
   const known = earlier?.slip === slip && fits(earlier.cells, frame) ? earlier : undefined;
-  const cells = known?.cells ?? divide(layers, frame, slip);
+  const cells = known?.cells ?? divideIntoTiles(layers, frame, slip);
   const cut = layers.map((openings, i) => cutLayer(openings, cells, known?.layers[i]));
   const sameStack = known?.layers.length === layers.length ? known : undefined;
   const seams = Array.from({ length: cells.columns * cells.rows }, (_, cell) => {
     const before = sameStack?.seams[cell];
     const same = before && cut.every(({ rings }, i) => sameRings(rings[cell], sameStack?.layers[i]?.rings[cell]));
-    return same ? before : measureCell(layersIn(cut, cell), coreOf(cells, cell), slip);
+    return same ? before : measureTile(layersIn(cut, cell), coreOf(cells, cell), slip);
   });
   return { slip, cells, layers: cut, seams };
 }
 
-function cutLayer(openings: Region, cells: Cells, known: CutLayer | undefined): CutLayer {
+function cutLayer(openings: Region, cells: Tiles, known: CutLayer | undefined): CutLayer {
   if (known?.openings === openings) return known;
   const rings = openings
     .flatMap(ringsOf)
     .map((ring) => toGrid(ring))
     .filter((ring) => ring.length >= 6);
-  return { openings, rings: cutIntoCells(rings, cells) };
+  return { openings, rings: cutIntoTiles(rings, cells) };
 }
 
-function layersIn(cut: readonly CutLayer[], cell: number): CellLayer[] {
+function layersIn(cut: readonly CutLayer[], cell: number): TileLayer[] {
   return cut.map(({ rings }, layer) => ({ layer, rings: rings[cell] ?? [] })).filter(({ rings }) => rings.length > 0);
 }
 
@@ -72,7 +72,7 @@ function sameRings(a: readonly Ring[] = [], b: readonly Ring[] = []): boolean {
   return a === b || (a.length === b.length && a.every((ring, i) => isSameRing(ring, b[i] as Ring)));
 }
 
-function divide(layers: readonly Region[], frame: Box, slip: number): Cells {
+function divideIntoTiles(layers: readonly Region[], frame: Box, slip: number): Tiles {
   const edges = layers.reduce(
     (sum, openings) => sum + openings.flatMap(ringsOf).reduce((n, { length }) => n + length / 2, 0),
     0,
@@ -81,12 +81,12 @@ function divide(layers: readonly Region[], frame: Box, slip: number): Cells {
   const width = Math.max(1, Math.ceil(frame.maxX * UNITS_PER_MM) - x);
   const height = Math.max(1, Math.ceil(frame.maxY * UNITS_PER_MM) - y);
   const margin = Math.ceil((3 * slip + 20 * CRACK) * UNITS_PER_MM);
-  const wished = Math.sqrt((width * height * EDGES_PER_CELL) / Math.max(1, edges));
-  const size = Math.ceil(Math.max(wished, LEAST_SIDE * margin, Math.max(width, height) / MOST_CELLS_A_SIDE));
+  const wished = Math.sqrt((width * height * EDGES_PER_TILE) / Math.max(1, edges));
+  const size = Math.ceil(Math.max(wished, MIN_SIDE * margin, Math.max(width, height) / MAX_TILES_PER_SIDE));
   return { x, y, size, margin, columns: Math.ceil(width / size), rows: Math.ceil(height / size) };
 }
 
-function fits({ x, y, size, columns, rows }: Cells, { minX, minY, maxX, maxY }: Box): boolean {
+function fits({ x, y, size, columns, rows }: Tiles, { minX, minY, maxX, maxY }: Box): boolean {
   const covers = (start: number, count: number, from: number, to: number): boolean =>
     start === Math.floor(from * UNITS_PER_MM) &&
     count === Math.max(1, Math.ceil((Math.ceil(to * UNITS_PER_MM) - start) / size));

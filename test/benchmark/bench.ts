@@ -4,15 +4,15 @@
  */
 import { execFileSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
-import { check, type Report } from '../../src/engine';
+import { check, type Report } from '../../src/engine/index';
 import { parseMarkup } from '../../src/markup/parse';
-import { readDrawing } from '../../src/drawing';
+import { readDrawing } from '../../src/drawing/index';
 import { growth, segmentsIn, time } from './measure';
-import { checkByRaster, LARGEST_SIDE, PIXELS_PER_MM } from './raster-way';
+import { checkByRaster, MAX_SIDE, PIXELS_PER_MM } from './raster-way';
 import { blobSheet, withMovedPoint } from './seeded';
 
 const SIZES = [1_000, 10_000, 100_000];
-const LARGEST = 1_000_000;
+const MAX_SEGMENTS = 1_000_000;
 
 interface Row {
   readonly segments: number;
@@ -35,7 +35,7 @@ function measure(size: number): Row {
     read: time(() => readDrawing(parseMarkup(svg))),
     full: time(() => check(svg)),
     edit: timeEdits(svg, report),
-    raster: widthMm * PIXELS_PER_MM <= LARGEST_SIDE ? time(() => checkByRaster(svg, widthMm)) : undefined,
+    raster: widthMm * PIXELS_PER_MM <= MAX_SIDE ? time(() => checkByRaster(svg, widthMm)) : undefined,
   };
 }
 
@@ -72,13 +72,13 @@ function print(rows: readonly Row[]): void {
 
 /** As warm as the small ones; its memory in a process of its own. */
 function printLargest(small: Row | undefined): void {
-  const svg = blobSheet(LARGEST);
+  const svg = blobSheet(MAX_SEGMENTS);
   const start = performance.now();
   const segments = segmentsIn(check(svg, { budget: Infinity }));
   const took = performance.now() - start;
   const exponent = small && growth({ size: small.segments, time: small.full }, { size: segments, time: took });
   const file = fileURLToPath(new URL('largest.mjs', import.meta.url));
-  const peak = Number(execFileSync(process.execPath, [file, String(LARGEST)], { encoding: 'utf8' }));
+  const peak = Number(execFileSync(process.execPath, [file, String(MAX_SEGMENTS)], { encoding: 'utf8' }));
   console.log(
     `check of ${segments} segments: ${(took / 1000).toFixed(1)} s, growth exponent from ${small?.segments}: ` +
       `${exponent?.toFixed(2)}; peak memory ${peak.toFixed(0)} MB`,

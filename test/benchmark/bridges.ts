@@ -1,7 +1,7 @@
 /** Run by itself: how long bridging a whole layer takes beside checking it, planning, cutting and the proof by a second check apart. */
-import { changedBy, cutStrips, stripsFor } from '../../src/edits/bridge/cut';
-import { planBridges } from '../../src/edits/plan';
-import { bridgeIslands, check } from '../../src/engine';
+import { changedRegion, cutStrips, stripsFor } from '../../src/edits/bridge/cut';
+import { planBridges } from '../../src/edits/plan/index';
+import { bridgeIslands, check } from '../../src/engine/index';
 import { time } from './measure';
 import { blobSheet } from './seeded';
 
@@ -27,7 +27,7 @@ function compare(how: string, segments: number, svg: string): void {
   const strips = stripsFor(sheet, bridges);
   const checked = time(() => check(svg));
   const planned = time(plan);
-  const cut = time(() => [cutStrips(sheet, stripsFor(sheet, bridges)), changedBy(sheet, strips)]);
+  const cut = time(() => [cutStrips(sheet, stripsFor(sheet, bridges)), changedRegion(sheet, strips)]);
   // A report remembers the bridges of its layers: each run gets one of its own.
   const whole = time(() => bridgeIslands({ ...report }));
   console.log(

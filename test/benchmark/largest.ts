@@ -1,5 +1,5 @@
 /** Run by itself, so that the peak of its memory is its own: one check of so many segments. Prints that peak in MB. */
-import { check } from '../../src/engine';
+import { check } from '../../src/engine/index';
 import { peakMegabytes } from './peak-memory';
 import { blobSheet } from './seeded';
 

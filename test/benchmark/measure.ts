@@ -1,5 +1,5 @@
 /** What the rows of the benchmark have in common. */
-import type { Report } from '../../src/engine';
+import type { Report } from '../../src/engine/index';
 import type { Region } from '../../src/geometry/base/polygon-types';
 import { ringsOf } from '../../src/geometry/base/ring';
 

@@ -1,5 +1,5 @@
 /** Run by itself: a check beside offsetting in and out, in polygon libraries, at the same limits. */
-import { check } from '../../src/engine';
+import { check } from '../../src/engine/index';
 import { DEFAULT_CONFIG } from '../../src/config/types';
 import { limitsOf } from '../../src/config/limits';
 import { segmentsIn, time } from './measure';

@@ -1,8 +1,8 @@
 /** Stacks for the measurements of the bench's page, and the same stack again and again while someone types. */
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { CheckedDocument } from '../../src/server/documents/checked-document';
-import type { Stack } from '../../src/protocol';
-import { stackOf } from '../../src/server/preview/preview-model';
+import type { PreviewStack } from '../../src/protocol/index';
+import { previewStackOf } from '../../src/server/preview/preview-model';
 import { blobSheet } from './seeded';
 
 const PAINTS = ['#d9a441', '#5b8f5a', '#3d6d8c', '#2b2f3a'];
@@ -16,25 +16,25 @@ export function layeredDrawing(segments: number): string {
   return `${sheets[0]?.[0] ?? ''}\n${groups.join('\n')}\n</svg>\n`;
 }
 
-export const stackFor = (text: string): Stack => stackOf(checked(text, 1));
+export const stackFor = (text: string): PreviewStack => previewStackOf(checked(text, 1));
 
 /** The stacks of a drawing while a number in the middle of it is typed over, a step with each keystroke. */
-export function typedStacks(text: string, keystrokes: number): Stack[] {
+export function typedStacks(text: string, keystrokes: number): PreviewStack[] {
   const at = text.indexOf('<path', text.length / 2);
   const number = /-?\d+\.\d+/.exec(text.slice(at));
   if (!number) throw new Error('The drawing has no number to type over.');
   const [from, to] = [at + number.index, at + number.index + number[0].length];
-  const stacks: Stack[] = [];
+  const stacks: PreviewStack[] = [];
   let earlier = checked(text, 1);
   for (let i = 1; i <= keystrokes; i++) {
     const changed = (Number(number[0]) + i * 0.01).toFixed(3);
     earlier = checked(text.slice(0, from) + changed + text.slice(to), i + 1, earlier);
-    stacks.push(stackOf(earlier));
+    stacks.push(previewStackOf(earlier));
   }
   return stacks;
 }
 
-export function segmentsOf({ layers }: Stack): number {
+export function segmentsOf({ layers }: PreviewStack): number {
   return layers.reduce((sum, { openings }) => sum + openings.split('L').length + openings.split('M').length - 2, 0);
 }
 

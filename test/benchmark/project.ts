@@ -2,7 +2,7 @@
  * How long an edit of one file of a large project takes, beside the check of that file alone and of the whole project, all
  * in one run on the same seeded sheets. Ratios hold from machine to machine; times do not.
  */
-import { check, checkProject, readConfig, type ProjectReport } from '../../src/engine';
+import { check, checkProject, readConfig, type ProjectReport } from '../../src/engine/index';
 import { blobSheet } from './seeded';
 
 const FILES = 8;

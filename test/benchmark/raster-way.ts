@@ -7,7 +7,7 @@ import { bareSheetPieces, rasterise } from '../outside/raster';
 export const PIXELS_PER_MM = 20;
 
 /** A renderer's picture has to fit in memory: above this side, in pixels, the way is not taken. */
-export const LARGEST_SIDE = 12_000;
+export const MAX_SIDE = 12_000;
 
 export function checkByRaster(svg: string, widthMm: number): { pieces: number; thinnest: number } {
   const raster = rasterise(svg, Math.round(widthMm * PIXELS_PER_MM));

@@ -1,6 +1,6 @@
 /** Run by itself: the peak of the memory that reading the file on standard input takes. Prints JSON. */
 import { readFileSync } from 'node:fs';
-import { readDrawing } from '../../src/drawing';
+import { readDrawing } from '../../src/drawing/index';
 import { parseMarkup } from '../../src/markup/parse';
 import { peakMegabytes } from './peak-memory';
 

@@ -8,7 +8,7 @@ import { fileURLToPath } from 'node:url';
 import { setFlagsFromString } from 'node:v8';
 import { runInNewContext } from 'node:vm';
 import { parseDocument } from 'htmlparser2';
-import { readDrawing } from '../../src/drawing';
+import { readDrawing } from '../../src/drawing/index';
 import { parseMarkup } from '../../src/markup/parse';
 import type { ReadingMemory } from './reading-memory';
 import { readingFile, type ReadingKind } from './reading-files';

@@ -24,11 +24,11 @@ test('the engine stands alone: it imports nothing, of Node or otherwise', () => 
 
 test('it checks, mends and edits when imported as a module', () => {
   const program = `
-    import { applyEdits, check, mendsFor } from ${JSON.stringify(pathToFileURL(engine).href)};
+    import { applyEdits, check, fixesFor } from ${JSON.stringify(pathToFileURL(engine).href)};
     const text = '<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="60mm" viewBox="0 0 60 60">'
       + '<path d="M10 10h40v40h-40z M20 20v20h20v-20z"/></svg>';
     const report = check(text);
-    const [mend] = mendsFor(report, report.findings[0]);
+    const [mend] = fixesFor(report, report.findings[0]);
     console.log(JSON.stringify([report, check(applyEdits(text, mend.edits))].map(
       ({ findings }) => findings.map((finding) => finding.check))));`;
   const said = execFileSync(process.execPath, ['--input-type=module', '--eval', program], { encoding: 'utf8' });
@@ -38,7 +38,7 @@ test('it checks, mends and edits when imported as a module', () => {
 test('its declarations name files as resolvers want them, and only files that are there', () => {
   const files = declarations();
   const paths = new Set(files.map((file) => path.relative(path.join(root, 'dist/types'), file.path)));
-  expect(paths).toContain('engine.d.ts');
+  expect(paths).toContain('engine/index.d.ts');
   for (const file of files) {
     for (const [, name] of file.contents.matchAll(/from ['"](\.[^'"]+)['"]/g)) {
       const target = path.join(path.dirname(file.path), name!.replace(/\.js$/, '.d.ts'));

@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { Drawing } from '../../src/drawing/types';
-import { readDrawing } from '../../src/drawing';
+import { readDrawing } from '../../src/drawing/index';
 import { parseMarkup } from '../../src/markup/parse';
 import { applyEdits } from '../../src/text/text';
 import { draw, inMillimetres } from './draw';

@@ -1,10 +1,10 @@
 /** Runs a text through reading, planning, cutting and reading again. */
 import { parse } from 'svgson';
 import { cutStrips, stripsFor } from '../../src/edits/bridge/cut';
-import { planBridges, type Bridge, type PlanOptions } from '../../src/edits/plan';
+import { planBridges, type Bridge, type PlanOptions } from '../../src/edits/plan/index';
 import { polygonOf } from '../../src/edits/strip/strip';
-import { readDrawing } from '../../src/drawing';
-import { areaOf, difference, intersection, perimeterOf } from '../../src/geometry/boolean';
+import { readDrawing } from '../../src/drawing/index';
+import { areaOf, difference, intersection, perimeterOf } from '../../src/geometry/boolean/index';
 import type { Region } from '../../src/geometry/base/polygon-types';
 import { parseMarkup } from '../../src/markup/parse';
 import { DEFAULT_CONFIG, type Config } from '../../src/config/types';

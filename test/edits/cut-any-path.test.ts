@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { cutPathData } from '../../src/edits/path/subtract-strips';
 import { stripAlong, type Strip } from '../../src/edits/strip/strip';
-import { difference, perimeterOf } from '../../src/geometry/boolean';
+import { difference, perimeterOf } from '../../src/geometry/boolean/index';
 import { parsePathData } from '../../src/markup/path-data';
 import { applyEdits } from '../../src/text/text';
 import { areaBetween, pathRegion, stripRegion, totalArea, type FillRule } from './path-area';

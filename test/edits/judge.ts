@@ -1,10 +1,10 @@
 /** What must hold after bridging, judged by the engine's own check and by an independent renderer. */
-import { changedBy, stripsFor } from '../../src/edits/bridge/cut';
-import { insideness, polygonOf, widenStrip, type Strip } from '../../src/edits/strip/strip';
-import { bridgeIslands, check, type Report, type Sheet } from '../../src/engine';
-import { findThinParts } from '../../src/geometry/thickness';
-import { dot, interpolate, length, subtract } from '../../src/geometry/base/vector';
-import { intersection } from '../../src/geometry/boolean';
+import { changedRegion, stripsFor } from '../../src/edits/bridge/cut';
+import { depthInStrip, polygonOf, widenStrip, type Strip } from '../../src/edits/strip/strip';
+import { bridgeIslands, check, type Report, type Sheet } from '../../src/engine/index';
+import { findThinParts } from '../../src/geometry/thickness/index';
+import { dot, interpolate, vectorLength, subtract } from '../../src/geometry/base/vector';
+import { intersection } from '../../src/geometry/boolean/index';
 import type { Region } from '../../src/geometry/base/polygon-types';
 import type { ThinPart } from '../../src/geometry/thickness/types';
 import { rasterIslands, rasterise, type Raster } from '../outside/raster';
@@ -62,9 +62,9 @@ export function judgeBridging(text: string): Verdict {
   return { ...counted, faults };
 }
 
-/** As `changedBy`, still as strips. */
+/** As `changedRegion`, still as strips. */
 function changedStrips(sheet: Sheet, strips: readonly Strip[]): Strip[] {
-  return changedBy(sheet, strips).map(({ outer }) => {
+  return changedRegion(sheet, strips).map(({ outer }) => {
     const [a, b, c, d] = [0, 2, 4, 6].map((i) => ({ x: outer[i] ?? 0, y: outer[i + 1] ?? 0 }));
     return { corners: [a, b, c, d] as unknown as Strip['corners'] };
   });
@@ -103,7 +103,7 @@ function wrongWidths({ sheets }: Report, strips: readonly (readonly Strip[])[]):
     return (strips[i] ?? []).flatMap((strip) => {
       const grown = widenStrip(strip, 0.05);
       const own = necks.filter(
-        (neck) => insideness(grown, interpolate(neck.from, neck.to, 0.5)) > 0 && liesAcross(neck, strip),
+        (neck) => depthInStrip(grown, interpolate(neck.from, neck.to, 0.5)) > 0 && liesAcross(neck, strip),
       );
       const widths = own.map(({ width }) => width);
       const least = Math.min(...widths);
@@ -116,7 +116,7 @@ function wrongWidths({ sheets }: Report, strips: readonly (readonly Strip[])[]):
 
 function liesAcross({ from, to }: ThinPart, { corners: [start, end] }: Strip): boolean {
   const [across, along] = [subtract(to, from), subtract(end, start)];
-  return Math.abs(dot(across, along)) < 0.7 * length(across) * length(along);
+  return Math.abs(dot(across, along)) < 0.7 * vectorLength(across) * vectorLength(along);
 }
 
 function newFindings(before: Report, after: Report): string[] {
@@ -139,7 +139,7 @@ function strayPixels(before: string, after: string, changed: readonly Strip[]): 
   now.coverage.forEach((value, i) => {
     if (Math.abs(value - (old.coverage[i] ?? 0)) <= SAME_COVERAGE) return;
     const point = { x: ((i % now.width) + 0.5) / PIXELS_PER_MM, y: (Math.floor(i / now.width) + 0.5) / PIXELS_PER_MM };
-    if (!changed.some((strip) => insideness(strip, point) > -reach)) stray += 1;
+    if (!changed.some((strip) => depthInStrip(strip, point) > -reach)) stray += 1;
   });
   return stray > 0 ? [`${stray} pixels differ elsewhere`] : [];
 }

@@ -3,7 +3,7 @@ import { tracePath } from '../../src/drawing/outline/path-curves';
 import { OutlineBuilder } from '../../src/drawing/outline/outline-builder';
 import { flattenSubpath } from '../../src/geometry/curve/flatten';
 import { IDENTITY } from '../../src/geometry/base/matrix';
-import { areaOf, difference, regionFromRings } from '../../src/geometry/boolean';
+import { areaOf, difference, regionFromRings } from '../../src/geometry/boolean/index';
 import type { Region } from '../../src/geometry/base/polygon-types';
 import type { Strip } from '../../src/edits/strip/strip';
 

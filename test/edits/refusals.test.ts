@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { cutStrips, stripsFor } from '../../src/edits/bridge/cut';
-import { planBridges } from '../../src/edits/plan';
+import { planBridges } from '../../src/edits/plan/index';
 import type { Sheet } from '../../src/sheet/types';
 import { sheetsOf } from './bridging';
 import { svg } from './drawings';

@@ -4,9 +4,9 @@ import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { check } from '../../src/engine/check/check-file';
 import { checkProject } from '../../src/engine/check/check-project';
-import { mendsFor } from '../../src/engine/fixes';
+import { fixesFor } from '../../src/engine/fixes/index';
 import { projectFiles } from '../../src/engine/check/project-layers';
-import { registerMarks } from '../../src/stack/registration-marks';
+import { registrationMarks } from '../../src/stack/registration-marks';
 import { readConfig } from '../../src/config/read';
 import { foundIn } from './project-files';
 
@@ -25,7 +25,9 @@ describe('the demo in several files', () => {
       'heron.svg Plumes',
       'rust.svg Rust',
     ]);
-    expect(new Set(report.stack.layers.map(({ sheet }) => registerMarks(sheet.layer).length))).toEqual(new Set([3]));
+    expect(new Set(report.stack.layers.map(({ sheet }) => registrationMarks(sheet.layer).length))).toEqual(
+      new Set([3]),
+    );
   });
 
   it('has the faults that are named', () => {
@@ -49,7 +51,7 @@ describe('the demo in several files', () => {
 
   it('can be mended of each', () => {
     const kinds = [...report.files.values()].flatMap((each) =>
-      each.findings.map((finding) => mendsFor(each, finding)[0]?.kind),
+      each.findings.map((finding) => fixesFor(each, finding)[0]?.kind),
     );
     expect(kinds.sort()).toEqual(['bridge-island', 'spread-colour', 'spread-colour', 'widen-bridge']);
   });

@@ -1,7 +1,7 @@
 /** Bridges in a made stack whose later layers cover known places. */
 import { describe, expect, it } from 'vitest';
-import { bridgeIslands, check } from '../../src/engine';
-import { areaOf, intersection, union } from '../../src/geometry/boolean';
+import { bridgeIslands, check } from '../../src/engine/index';
+import { areaOf, intersection, union } from '../../src/geometry/boolean/index';
 import { polygonOf, stripAlong } from '../../src/edits/strip/strip';
 import { applyEdits } from '../../src/text/text';
 

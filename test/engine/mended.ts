@@ -1,14 +1,14 @@
 import { check } from '../../src/engine/check/check-file';
-import { mendsFor } from '../../src/engine/fixes';
+import { fixesFor } from '../../src/engine/fixes/index';
 import type { CheckId } from '../../src/config/check-id';
 import { applyEdits } from '../../src/text/text';
 
 /** The mends for the first finding of a check, by kind, each with the text it gives. */
-export function mended(svg: string, id: CheckId): Map<string, string> {
+export function fixed(svg: string, id: CheckId): Map<string, string> {
   const report = check(svg);
   const finding = report.findings.find((each) => each.check === id);
   if (!finding) throw new Error(`no ${id} in ${report.findings.map((each) => each.check)}`);
-  return new Map(mendsFor(report, finding).map(({ kind, edits }) => [kind, applyEdits(svg, edits)]));
+  return new Map(fixesFor(report, finding).map(({ kind, edits }) => [kind, applyEdits(svg, edits)]));
 }
 
 export const checksIn = (svg: string): string[] => check(svg).findings.map((finding) => finding.check);

@@ -1,6 +1,6 @@
 /** Small projects for tests: one unit is a millimetre. */
 import { checkProject } from '../../src/engine/check/check-project';
-import type { Mend, ProjectReport } from '../../src/report/report';
+import type { Fix, ProjectReport } from '../../src/report/report';
 import { readConfig } from '../../src/config/read';
 import { applyEdits } from '../../src/text/text';
 
@@ -32,10 +32,10 @@ export function foundIn({ files }: ProjectReport): string[] {
 }
 
 /** The files with a mend of one of them applied. */
-export function mended(
+export function fixed(
   files: Readonly<Record<string, string>>,
   own: string,
-  { edits, others = [] }: Mend,
+  { edits, others = [] }: Fix,
 ): Record<string, string> {
   const all = [{ file: own, edits }, ...others];
   return {

@@ -13,7 +13,7 @@ import {
   signedAreaOf,
   splitCurve,
   tangentAt,
-} from '../../src/geometry/curve';
+} from '../../src/geometry/curve/index';
 import { flattenSubpath } from '../../src/geometry/curve/flatten';
 import { inscribedDisc } from '../../src/geometry/polygon/inscribed-circle';
 import {
@@ -25,9 +25,9 @@ import {
   offset,
   perimeterOf,
   regionFromRings,
-  splitAtPinches,
+  splitAtPinchPoints,
   union,
-} from '../../src/geometry/boolean';
+} from '../../src/geometry/boolean/index';
 import { ringsOf } from '../../src/geometry/base/ring';
 import { arcFrom } from './arbitraries';
 
@@ -76,7 +76,7 @@ describe('regions of degenerate rings', () => {
           clipToBox(a, frame),
           complementInBox(a, frame),
         ];
-        for (const result of [...results, splitAtPinches(complementInBox(a, frame))]) expectNumbers(result);
+        for (const result of [...results, splitAtPinchPoints(complementInBox(a, frame))]) expectNumbers(result);
       }),
       { numRuns: 500 },
     );

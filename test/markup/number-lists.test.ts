@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { parseNumberList, readPoints, parseViewBox } from '../../src/markup/number-lists';
+import { parseNumberList, readPoints, parseViewBoxNumbers } from '../../src/markup/number-lists';
 
 type Read = (text: string) => { readonly error: { readonly span: { from: number; to: number } } | undefined };
 
@@ -48,6 +48,6 @@ it.each([
   ['', [], ''],
   ['0 0 1 2 3', [], '0 0 1 2 3'],
 ])('viewBox %j', (text, values, wrong) => {
-  expect(parseViewBox(text).values).toEqual(values);
-  expect(underlined(parseViewBox, text)).toBe(wrong);
+  expect(parseViewBoxNumbers(text).values).toEqual(values);
+  expect(underlined(parseViewBoxNumbers, text)).toBe(wrong);
 });

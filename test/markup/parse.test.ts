@@ -184,7 +184,7 @@ describe('broken and half-typed markup', () => {
   it.each(RECOVERIES)('reads %j as %s', (text, tree, ...underlined) => {
     expect(shown(text)).toBe(tree);
     expect(underlinedIn(parseMarkup(text))).toEqual(underlined);
-    expect(parseMarkup(text).problems.every(({ gravity }) => gravity === 'fatal')).toBe(true);
+    expect(parseMarkup(text).problems.every(({ severity: gravity }) => gravity === 'fatal')).toBe(true);
   });
 
   it('says what is wrong in a sentence', () => {

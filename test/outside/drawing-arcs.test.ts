@@ -5,7 +5,7 @@
  */
 import { describe, expect, test } from 'vitest';
 import { arcFromEndpoints } from '../../src/drawing/outline/arc';
-import { lengthOf } from '../../src/geometry/curve';
+import { lengthOf } from '../../src/geometry/curve/index';
 import { drawMm } from '../drawing/draw';
 
 interface Case {

@@ -3,7 +3,7 @@
  * (https://www.w3.org/TR/SVG2/geometry.html), and their example files. Areas and lengths are closed forms.
  */
 import { describe, expect, test } from 'vitest';
-import { lengthOf } from '../../src/geometry/curve';
+import { lengthOf } from '../../src/geometry/curve/index';
 import type { Shape } from '../../src/drawing/types';
 import { boxes, draw, filledArea } from '../drawing/draw';
 

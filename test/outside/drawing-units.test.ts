@@ -3,13 +3,13 @@
  * takes absolute units from CSS Values and Units 4 (https://drafts.csswg.org/css-values-4/#absolute-lengths).
  */
 import { describe, expect, test } from 'vitest';
-import { parseLength, toMillimetres, toUserUnits } from '../../src/drawing/viewport/units';
+import { parseSvgLength, toMillimetres, toUserUnits } from '../../src/drawing/viewport/units';
 import { boxes, draw, inMillimetres } from '../drawing/draw';
 
 const VIEWPORT = { width: 4000, height: 2000 };
 
 function userUnits(text: string, axis: 'x' | 'y' | 'diagonal' = 'x'): number {
-  const length = parseLength(text);
+  const length = parseSvgLength(text);
   if (!length) throw new Error(`${text} is no length`);
   return toUserUnits(length, axis, VIEWPORT, 16);
 }

@@ -3,11 +3,11 @@
  * (https://www.w3.org/TR/SVG2/coords.html#ComputingAViewportsTransform); numbers reckoned with that algorithm.
  */
 import { describe, expect, test } from 'vitest';
-import { parseAspectRatio, parseViewBox, viewportTransform } from '../../src/drawing/viewport/viewport';
+import { parseAspectRatio, parseViewBoxAttribute, viewportTransform } from '../../src/drawing/viewport/viewport';
 import { boxes, draw, filledArea } from '../drawing/draw';
 
 function fit(viewBox: string, width: number, height: number, ratio: string): number[] {
-  const box = parseViewBox(viewBox);
+  const box = parseViewBoxAttribute(viewBox);
   const aspect = parseAspectRatio(ratio);
   if (!box || !aspect) throw new Error('unreadable');
   const { a, d, e, f } = viewportTransform(box, { width, height }, aspect);

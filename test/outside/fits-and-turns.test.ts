@@ -1,7 +1,7 @@
 /** Sizes that standards state, whether they lie on a bed, and what a turn about a pin moves. */
 import { describe, expect, it } from 'vitest';
-import { check, readConfig } from '../../src/engine';
-import { areaOf, difference, intersection } from '../../src/geometry/boolean';
+import { check, readConfig } from '../../src/engine/index';
+import { areaOf, difference, intersection } from '../../src/geometry/boolean/index';
 
 const svg = (attributes: string, body = '') => `<svg xmlns="http://www.w3.org/2000/svg" ${attributes}>${body}</svg>`;
 

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Curve, Matrix } from '../../src/geometry/base/curve-types';
 import type { Region, Ring } from '../../src/geometry/base/polygon-types';
-import { lengthOf, signedAreaOf, transformCurve } from '../../src/geometry/curve';
+import { lengthOf, signedAreaOf, transformCurve } from '../../src/geometry/curve/index';
 import { flattenSubpath } from '../../src/geometry/curve/flatten';
 import { inscribedDisc } from '../../src/geometry/polygon/inscribed-circle';
 import { multiply, rotation, scaling, translation } from '../../src/geometry/base/matrix';
@@ -12,8 +12,8 @@ import {
   offset,
   perimeterOf,
   regionFromRings,
-  splitAtPinches,
-} from '../../src/geometry/boolean';
+  splitAtPinchPoints,
+} from '../../src/geometry/boolean/index';
 import { reverseRing, ringOfBox } from '../../src/geometry/base/ring';
 import { arcFrom } from '../geometry/arbitraries';
 
@@ -59,10 +59,10 @@ describe('the figures of the fill-rule property', () => {
   });
 
   it('star: under evenodd the pentagon, held by five points, is a piece of its own', () => {
-    const material = splitAtPinches(complementInBox(regionFromRings([star], 'evenodd'), frame));
+    const material = splitAtPinchPoints(complementInBox(regionFromRings([star], 'evenodd'), frame));
     expect(material.length).toBe(2);
     expect(Math.abs(Math.min(...material.map(areaOf)) - 5414.7691)).toBeLessThan(0.05);
-    expect(splitAtPinches(complementInBox(regionFromRings([star], 'nonzero'), frame)).length).toBe(1);
+    expect(splitAtPinchPoints(complementInBox(regionFromRings([star], 'nonzero'), frame)).length).toBe(1);
   });
 
   it('annulus: R = 107, r = 49', () => {
@@ -229,7 +229,7 @@ describe('checkerboard of openings', () => {
     expect(openings.length).toBe(32);
     const bordered = complementInBox(openings, { minX: -10, minY: -10, maxX: 90, maxY: 90 });
     expect(areaOf(bordered)).toBe(6800);
-    expect(splitAtPinches(bordered).length).toBe(19);
-    expect(splitAtPinches(complementInBox(openings, { minX: 0, minY: 0, maxX: 80, maxY: 80 })).length).toBe(32);
+    expect(splitAtPinchPoints(bordered).length).toBe(19);
+    expect(splitAtPinchPoints(complementInBox(openings, { minX: 0, minY: 0, maxX: 80, maxY: 80 })).length).toBe(32);
   });
 });

@@ -4,7 +4,7 @@
  * no counter at all.
  */
 import { describe, expect, it } from 'vitest';
-import { bridgeIslands, check } from '../../src/engine';
+import { bridgeIslands, check } from '../../src/engine/index';
 import { rasterIslands, rasterise } from './raster';
 import { letterStencil, loadFace } from './typefaces';
 

@@ -6,7 +6,7 @@
 import { Resvg } from '@resvg/resvg-js';
 import type { Clip, Drawing, Shape, Subpath } from '../../src/drawing/types';
 import type { Curve } from '../../src/geometry/base/curve-types';
-import { pointAt } from '../../src/geometry/curve';
+import { pointAt } from '../../src/geometry/curve/index';
 
 export interface Picture {
   readonly width: number;

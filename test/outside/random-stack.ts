@@ -1,7 +1,7 @@
 /** Random stacks whose colours overlap, touch, or leave gaps, in mm. */
 import fc from 'fast-check';
 import type { Box, Region, Ring } from '../../src/geometry/base/polygon-types';
-import { clipToBox, regionFromRings } from '../../src/geometry/boolean';
+import { clipToBox, regionFromRings } from '../../src/geometry/boolean/index';
 
 export const FRAME: Box = { minX: 0, minY: 0, maxX: 24, maxY: 20 };
 

@@ -5,9 +5,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Finding } from '../../src/checks/finding';
-import { check } from '../../src/engine';
+import { check } from '../../src/engine/index';
 import type { Cubic, Curve, Point } from '../../src/geometry/base/curve-types';
-import { pointAt, splitCurve } from '../../src/geometry/curve';
+import { pointAt, splitCurve } from '../../src/geometry/curve/index';
 import { arcFrom } from '../geometry/arbitraries';
 
 /** mm: two edges face each other, each of which moves by the flatness of 0.7 µm and the grid's 0.05 µm at most. */

@@ -8,7 +8,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Region } from '../../src/geometry/base/polygon-types';
 import { ringsOf } from '../../src/geometry/base/ring';
-import { measureCells } from '../../src/stack/tiles';
+import { measureTiles } from '../../src/stack/tiles';
 import { FRAME, randomStack } from './random-stack';
 
 interface IntPoint {
@@ -103,7 +103,7 @@ describe('the safe slip of each sheet of a stack', () => {
     let opened = 0;
     fc.assert(
       fc.property(randomStack, (layers) => {
-        const { seams } = measureCells(layers, FRAME, SLIP);
+        const { seams } = measureTiles(layers, FRAME, SLIP);
         const paths = layers.map(pathsOf);
         layers.forEach((_, own) => {
           const widths = seams

@@ -5,9 +5,9 @@
  */
 import { describe, expect, it } from 'vitest';
 import { check } from '../../src/engine/check/check-file';
-import { areaOf, difference, intersection } from '../../src/geometry/boolean';
+import { areaOf, difference, intersection } from '../../src/geometry/boolean/index';
 import { DEFAULT_CONFIG } from '../../src/config/types';
-import { safeSlip } from '../../src/stack';
+import { safeSlip } from '../../src/stack/index';
 
 const sheet = (body: string) =>
   `<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 100 100">${body}</svg>`;

@@ -5,7 +5,7 @@
  */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { findThinParts } from '../../src/geometry/thickness';
+import { findThinParts } from '../../src/geometry/thickness/index';
 import type { Region } from '../../src/geometry/base/polygon-types';
 import type { ThinPart } from '../../src/geometry/thickness/types';
 import {

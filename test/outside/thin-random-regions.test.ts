@@ -3,7 +3,7 @@
  * offset (clipper2-ts) and by a distance transform on pixels.
  */
 import { describe, expect, it } from 'vitest';
-import { findThinParts } from '../../src/geometry/thickness';
+import { findThinParts } from '../../src/geometry/thickness/index';
 import type { ThinPart } from '../../src/geometry/thickness/types';
 import { compareWays, describeTally, emptyTally } from '../geometry/thickness/compare';
 import { judgeByErosion } from '../geometry/thickness/erosion';

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { measureLines } from '../../src/picture/lettering';
-import type { Look, PictureStack } from '../../src/picture/look';
-import { printLook } from '../../src/picture/print-look';
-import { sheetLook } from '../../src/picture/sheet-look';
-import { sheetsLook } from '../../src/picture/sheets-look';
+import type { Scene, PictureStack } from '../../src/picture/look';
+import { printScene } from '../../src/picture/print-look';
+import { sheetScene } from '../../src/picture/sheet-look';
+import { allSheetsScene } from '../../src/picture/sheets-look';
 
 const island = { outline: 'M2 2L4 2L4 4Z', area: 4, label: { x: 3, y: 3 } };
 const layer = (name: string) => ({ name, paint: '#336699', openings: 'M1 1L9 1L9 9Z', islands: [island] });
@@ -14,21 +14,21 @@ const stack = (count: number): PictureStack => ({
   layers: Array.from({ length: count }, (_, index) => layer(`layer ${index + 1}`)),
 });
 
-const places = ({ plates }: Look) => plates.map(({ place: { e, f } }) => ({ x: e, y: f }));
-const columns = (look: Look) => new Set(places(look).map(({ x }) => x)).size;
+const places = ({ sceneLayers: plates }: Scene) => plates.map(({ place: { e, f } }) => ({ x: e, y: f }));
+const columns = (look: Scene) => new Set(places(look).map(({ x }) => x)).size;
 
 describe('all sheets', () => {
   test('lie in as many columns as the window has room for', () => {
     // Of six sheets twice as wide as high: one row in a very wide window, one column in a high one.
-    expect(columns(sheetsLook(stack(6), { aspect: 20 }))).toBe(6);
-    expect(columns(sheetsLook(stack(6), { aspect: 0.3 }))).toBe(1);
-    expect(columns(sheetsLook(stack(6), { aspect: 1.3 }))).toBe(2);
-    expect(columns(sheetsLook(stack(1), { aspect: 20 }))).toBe(1);
-    expect(sheetsLook(stack(0)).plates).toEqual([]);
+    expect(columns(allSheetsScene(stack(6), { aspect: 20 }))).toBe(6);
+    expect(columns(allSheetsScene(stack(6), { aspect: 0.3 }))).toBe(1);
+    expect(columns(allSheetsScene(stack(6), { aspect: 1.3 }))).toBe(2);
+    expect(columns(allSheetsScene(stack(1), { aspect: 20 }))).toBe(1);
+    expect(allSheetsScene(stack(0)).sceneLayers).toEqual([]);
   });
 
   test('keep clear of each other, and all of them are within the box', () => {
-    const look = sheetsLook(stack(5), { aspect: 1.5 });
+    const look = allSheetsScene(stack(5), { aspect: 1.5 });
     const corners = places(look);
     for (const [index, a] of corners.entries()) {
       for (const b of corners.slice(index + 1)) {
@@ -40,29 +40,29 @@ describe('all sheets', () => {
   });
 
   test('a step apart: the first lies undermost, in register at no step', () => {
-    const look = sheetsLook(stack(3), { apart: 0.25 });
+    const look = allSheetsScene(stack(3), { apart: 0.25 });
     const [first, second, third] = places(look);
     expect(first).toEqual({ x: 0, y: 0 });
     expect(third).toEqual({ x: 2 * second!.x, y: 2 * second!.y });
-    expect(look.plates.map(({ layer: index }) => index)).toEqual([0, 1, 2]);
-    expect(new Set(places(sheetsLook(stack(3), { apart: 0 })).map(({ x, y }) => `${x} ${y}`)).size).toBe(1);
+    expect(look.sceneLayers.map(({ layer: index }) => index)).toEqual([0, 1, 2]);
+    expect(new Set(places(allSheetsScene(stack(3), { apart: 0 })).map(({ x, y }) => `${x} ${y}`)).size).toBe(1);
   });
 
   test('those that are switched off leave no room', () => {
-    const look = sheetsLook(stack(3), { aspect: 20, isShown: (index) => index !== 1 });
-    expect(look.plates.map(({ layer: index }) => index)).toEqual([0, 2]);
-    expect(look.box.maxX).toBe(sheetsLook(stack(2), { aspect: 20 }).box.maxX);
+    const look = allSheetsScene(stack(3), { aspect: 20, isShown: (index) => index !== 1 });
+    expect(look.sceneLayers.map(({ layer: index }) => index)).toEqual([0, 2]);
+    expect(look.box.maxX).toBe(allSheetsScene(stack(2), { aspect: 20 }).box.maxX);
   });
 });
 
 describe('one sheet', () => {
   test('has its islands out of their places by the share of their size, numbered after the frame', () => {
     const labelled = { ...stack(1), layers: [{ ...layer('sun'), label: { x: 50, y: 40 } }] };
-    const [plate] = sheetLook(labelled, 0).plates;
+    const [plate] = sheetScene(labelled, 0).sceneLayers;
     const fallen = plate?.parts.find(({ role }) => role === 'fallen');
     expect(fallen?.fall).toEqual({ x: expect.closeTo(0.12, 9), y: expect.closeTo(0.28, 9) });
     expect(plate?.parts.find(({ role }) => role === 'gone')?.outline).toBe(island.outline);
-    expect(plate?.notes).toEqual([
+    expect(plate?.annotations).toEqual([
       { kind: 'number', at: { x: 50, y: 40 }, text: '1' },
       { kind: 'number', at: { x: expect.closeTo(3.12, 9), y: expect.closeTo(3.28, 9) }, text: '2' },
     ]);
@@ -70,16 +70,17 @@ describe('one sheet', () => {
 
   test('neighbouring islands have hatches of different slant', () => {
     const three = { ...stack(1), layers: [{ ...layer('sun'), islands: [island, island, island] }] };
-    const slants = sheetLook(three, 0).plates[0]?.parts.flatMap(({ hatch }) => hatch ?? []);
+    const slants = sheetScene(three, 0).sceneLayers[0]?.parts.flatMap(({ hatch }) => hatch ?? []);
     expect(new Set(slants).size).toBe(3);
   });
 
-  test('a layer that is not there gives an empty picture', () => expect(sheetLook(stack(1), 4).plates).toEqual([]));
+  test('a layer that is not there gives an empty picture', () =>
+    expect(sheetScene(stack(1), 4).sceneLayers).toEqual([]));
 });
 
 test('the print leaves out what is switched off, and lays bare ground over all paint', () => {
-  const look = printLook(stack(3), { isShown: (index) => index !== 1, bare: 'M0 0L1 0L1 1Z' });
-  expect(look.plates.map(({ layer: index, parts }) => [index, ...parts.map(({ role }) => role)])).toEqual([
+  const look = printScene(stack(3), { isShown: (index) => index !== 1, bare: 'M0 0L1 0L1 1Z' });
+  expect(look.sceneLayers.map(({ layer: index, parts }) => [index, ...parts.map(({ role }) => role)])).toEqual([
     [undefined, 'ground'],
     [0, 'paint'],
     [2, 'paint'],

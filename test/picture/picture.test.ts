@@ -1,10 +1,10 @@
 import { Resvg } from '@resvg/resvg-js';
 import { parse } from 'svgson';
 import { describe, expect, test } from 'vitest';
-import { check } from '../../src/engine';
+import { check } from '../../src/engine/index';
 import { pathData } from '../../src/picture/path-data';
-import { lookSvg } from '../../src/picture/look-svg';
-import { layerNames, stackLook, type StackPictureOptions } from '../../src/picture/picture';
+import { sceneSvg } from '../../src/picture/look-svg';
+import { layerNames, stackScene, type StackPictureOptions } from '../../src/picture/picture';
 import type { Report } from '../../src/report/report';
 
 /** How many square millimetres of a picture have each colour, drawn by an independent renderer. */
@@ -27,7 +27,7 @@ const STACK = `<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="40mm
 </svg>`;
 
 const stackPicture = (report: Report, options?: StackPictureOptions) =>
-  lookSvg(stackLook(report, options), { names: layerNames(report) });
+  sceneSvg(stackScene(report, options), { names: layerNames(report) });
 
 describe('a picture of the stack', () => {
   test('paints the openings over the ground and over each other, to the closed form', () => {

@@ -1,8 +1,8 @@
-import type { Stack, StackLayer } from '../../src/protocol';
+import type { PreviewStack, PreviewLayer } from '../../src/protocol/index';
 
 const uri = 'file:///heron.svg';
 
-const layer = (name: string): StackLayer => ({
+const layer = (name: string): PreviewLayer => ({
   uri,
   name,
   paint: '#000000',
@@ -17,7 +17,7 @@ const layer = (name: string): StackLayer => ({
 });
 
 /** A stack of 10 by 10 mm with empty layers of these names. */
-export function madeStack({ version = 1, names }: { version?: number; names: readonly string[] }): Stack {
+export function madeStack({ version = 1, names }: { version?: number; names: readonly string[] }): PreviewStack {
   return {
     uri,
     version,

@@ -1,13 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { applyEdits } from '../../src/engine';
+import { applyEdits } from '../../src/engine/index';
 import { translation } from '../../src/geometry/base/matrix';
 import { CheckedDocument } from '../../src/server/documents/checked-document';
 import { CheckedProject } from '../../src/server/documents/checked-project';
 import type { Reordering } from '../../src/protocol/views';
 import { reordering } from '../../src/server/preview/reordering';
-import { necksOfLayer, SlipAnswers } from '../../src/server/preview/slip-handlers';
-import { stackOf } from '../../src/server/preview/preview-model';
+import { necksOfLayer, SlipRequests } from '../../src/server/preview/slip-handlers';
+import { previewStackOf } from '../../src/server/preview/preview-model';
 
 const svg = (content: string) =>
   `<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="30mm" viewBox="0 0 60 30">${content}</svg>`;
@@ -20,7 +20,7 @@ const uri = 'file:///fields.svg';
 const alone = CheckedDocument.check(opened(uri, fields), undefined);
 
 describe('slips', () => {
-  const answers = new SlipAnswers();
+  const answers = new SlipRequests();
 
   test('bare ground between colours comes as path and area', () => {
     const places = [null, translation(0.4, 0)];
@@ -55,7 +55,7 @@ describe('another order', () => {
     expect(answer).toMatchObject({ uri, version: 3 });
     if ('refusal' in answer) throw new Error(answer.refusal);
     const moved = CheckedDocument.check(opened(uri, applyEdits(fields, answer.edits), 4), undefined);
-    expect(stackOf(moved).layers.map(({ name }) => name)).toEqual(['marsh', 'sky']);
+    expect(previewStackOf(moved).layers.map(({ name }) => name)).toEqual(['marsh', 'sky']);
     expect(refusal(reordering(alone, { uri, version: 2, layer: 0, to: 1 }, nothingOpen))).toMatch(/has changed/);
   });
 

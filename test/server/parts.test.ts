@@ -1,6 +1,6 @@
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import type { PartAtParams, PlaceAnswer } from '../../src/protocol/parts';
-import type { Stack } from '../../src/protocol';
+import type { PreviewStack } from '../../src/protocol/index';
 import { buildServer, ServerProcess } from './server-process';
 
 /** A disc under a ring whose middle falls out, and a slot that is 0.3 mm wide between two squares. */
@@ -145,6 +145,6 @@ describe('the parts of a layer one by one', () => {
 test('the stack tells the bed of the cutter', async () => {
   server.write('tombolo.json', '{ "cutter": { "bed": ["300mm", "200mm"] } }');
   const uri = await opened();
-  const stack: Stack = await server.connection.sendRequest('tombolo/stack', { uri });
+  const stack: PreviewStack = await server.connection.sendRequest('tombolo/stack', { uri });
   expect(stack.bed).toEqual([300, 200]);
 });

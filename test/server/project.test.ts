@@ -4,7 +4,7 @@ import path from 'node:path';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
 import type { CodeAction, Diagnostic, TextDocumentEdit, TextEdit } from 'vscode-languageserver-protocol';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import type { BridgeOffer, Stack } from '../../src/protocol';
+import type { BridgeOffer, PreviewStack } from '../../src/protocol/index';
 import { ring, sheet, square } from '../engine/project-files';
 import { buildServer, ServerProcess } from './server-process';
 
@@ -117,7 +117,7 @@ test('an open tombolo.json alone brings the findings of its files, and its unsav
 
 test('the stack of any file is the whole print, each layer and finding with its document', async () => {
   const document = await server.open('birds/heron.svg', heron);
-  const stack = await server.connection.sendRequest<Stack>('tombolo/stack', { uri: document.uri });
+  const stack = await server.connection.sendRequest<PreviewStack>('tombolo/stack', { uri: document.uri });
   expect(stack.uri).toBe(document.uri);
   expect(stack.documents).toEqual([
     { uri: document.uri, version: 1 },

@@ -16,7 +16,7 @@ import {
 } from 'vscode-languageserver-protocol/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { bundle } from '../../src/build/bundles.mjs';
-import type { Checked } from '../../src/protocol';
+import type { Checked } from '../../src/protocol/index';
 
 const WAIT = 20_000;
 

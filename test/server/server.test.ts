@@ -7,7 +7,7 @@ import type {
   TextDocumentEdit,
 } from 'vscode-languageserver-protocol';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import type { Beginning, BridgedIslands, Stack } from '../../src/protocol';
+import type { Beginning, BridgedIslands, PreviewStack } from '../../src/protocol/index';
 import { applyEdits } from '../../src/text/text';
 import { buildServer, ServerProcess } from './server-process';
 
@@ -176,7 +176,7 @@ describe('what only the editor asks', () => {
 
   test('the stack is in millimetres, drawn with our own path data', async () => {
     const document = await server.open('ring.svg', ring());
-    const stack = await server.connection.sendRequest<Stack>('tombolo/stack', { uri: document.uri });
+    const stack = await server.connection.sendRequest<PreviewStack>('tombolo/stack', { uri: document.uri });
     expect(stack).toMatchObject({ width: 60, height: 60, stencil: true, version: 1 });
     const [layer] = stack.layers;
     expect(layer?.openings).toMatch(/^M[\d.]+ [\d.]+(?:L[\d.]+ [\d.]+)+Z/);

@@ -1,10 +1,10 @@
 /** Pieces as cut, against the material shrunk as a whole. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { areaOf, complementInBox, offset, regionFromRings } from '../../src/geometry/boolean';
+import { areaOf, complementInBox, offset, regionFromRings } from '../../src/geometry/boolean/index';
 import type { Box } from '../../src/geometry/base/polygon-types';
 import { ringOfBox } from '../../src/geometry/base/ring';
-import { cutSheet } from '../../src/sheet/as-cut';
+import { sheetAsCut } from '../../src/sheet/as-cut';
 
 const frame: Box = { minX: 0, minY: 0, maxX: 40, maxY: 40 };
 
@@ -17,13 +17,13 @@ const box = fc
   })
   .map(({ minX, minY, width, height }) => ringOfBox({ minX, minY, maxX: minX + width, maxY: minY + height }));
 
-describe('cutSheet', () => {
+describe('sheetAsCut', () => {
   it('leaves what is left of the material when half the kerf is taken from every edge', () => {
     fc.assert(
       fc.property(fc.array(box, { maxLength: 12 }), fc.double({ min: 0.05, max: 1, noNaN: true }), (rings, kerf) => {
         const openings = regionFromRings(rings, 'evenodd');
         const material = complementInBox(openings, frame);
-        const { pieces } = cutSheet({ openings, material, frame, kerf }, undefined);
+        const { pieces } = sheetAsCut({ openings, material, frame, kerf }, undefined);
         const expected = areaOf(offset(material, -kerf / 2, 'round'));
         const area = pieces.reduce((sum, piece) => sum + piece.area, 0);
         expect(Math.abs(area - expected)).toBeLessThan(0.02);
@@ -64,6 +64,6 @@ describe('cutSheet', () => {
     );
     const openings = [{ outer: ring, holes: [] }];
     const material = complementInBox(openings, frame);
-    expect(cutSheet({ openings, material, frame, kerf }, undefined).pieces).toHaveLength(count);
+    expect(sheetAsCut({ openings, material, frame, kerf }, undefined).pieces).toHaveLength(count);
   });
 });

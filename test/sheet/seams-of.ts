@@ -1,5 +1,5 @@
 import type { Box, Region } from '../../src/geometry/base/polygon-types';
-import { measureSeams, type Seams } from '../../src/stack';
+import { measureSeams, type Seams } from '../../src/stack/index';
 import type { Sheet } from '../../src/sheet/types';
 
 /** The seams of layers of which nothing but the openings is known. */

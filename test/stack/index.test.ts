@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { regionFromRings } from '../../src/geometry/boolean';
+import { regionFromRings } from '../../src/geometry/boolean/index';
 import type { Region } from '../../src/geometry/base/polygon-types';
-import { safeSlip, type Seams } from '../../src/stack';
+import { safeSlip, type Seams } from '../../src/stack/index';
 import { FRAME, randomStack } from '../outside/random-stack';
 import { seamsOf } from '../sheet/seams-of';
 
@@ -28,7 +28,7 @@ interface Found {
 }
 
 /** All that is found, without what lies so near to a limit that rounding may tip it. */
-function foundIn({ overlaps, gaps, buried }: Seams): Found[] {
+function foundIn({ overlaps, gaps, hiddenOpenings: buried }: Seams): Found[] {
   const clear = ({ width }: Found): boolean => width < SLIP - 0.01 && Math.abs(width - 0.01) > 0.002;
   const all = [
     ...overlaps.map(({ earlier, later, width }) => ({ what: `overlap ${earlier} ${later}`, width })),
@@ -70,8 +70,8 @@ describe('seams', () => {
       fc.property(randomStack, randomStack, fc.nat(), (layers, others, which) => {
         const before = seamsOf(layers, FRAME, SLIP);
         const edited = layers.map((layer, i) => (i === which % layers.length ? (others[0] ?? layer) : layer));
-        const { memory: _again, ...again } = seamsOf(edited, FRAME, SLIP, before);
-        const { memory: _anew, ...anew } = seamsOf(edited, FRAME, SLIP);
+        const { cache: _again, ...again } = seamsOf(edited, FRAME, SLIP, before);
+        const { cache: _anew, ...anew } = seamsOf(edited, FRAME, SLIP);
         expect(again).toEqual(anew);
       }),
       { numRuns: 25, endOnFailure: true },
@@ -84,11 +84,11 @@ describe('seams', () => {
       slip: SLIP,
       overlaps: [],
       gaps: [],
-      buried: [],
-      memory: {
+      hiddenOpenings: [],
+      cache: {
         cut: [],
-        buried: { layers: [], found: [] },
-        cells: { slip: SLIP, cells, layers: [], seams: [] },
+        hidden: { layers: [], found: [] },
+        tiles: { slip: SLIP, cells, layers: [], seams: [] },
         ground: undefined,
       },
     };
@@ -96,7 +96,7 @@ describe('seams', () => {
     fc.assert(
       fc.property(randomStack, (layers) => {
         const [whole, parts] = [seamsOf(layers, FRAME, SLIP), seamsOf(layers, FRAME, SLIP, divided)];
-        expect(parts.memory.cells?.cells.columns).toBe(4);
+        expect(parts.cache.tiles?.cells.columns).toBe(4);
         const [found, before] = [foundIn(parts), foundIn(whole)];
         expect(found.map(({ what }) => what)).toEqual(before.map(({ what }) => what));
         found.forEach(({ width }, i) => expect(Math.abs(width - (before[i]?.width ?? 0))).toBeLessThan(0.001));

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { multiply, rotation, translation } from '../../src/geometry/base/matrix';
-import { areaOf } from '../../src/geometry/boolean';
+import { areaOf } from '../../src/geometry/boolean/index';
 import type { Region } from '../../src/geometry/base/polygon-types';
-import { PaintedGround } from '../../src/stack/misregistration';
+import { MisregistrationModel } from '../../src/stack/misregistration';
 
 const box = (x: number, y: number, width: number, height: number): Region => [
   {
@@ -12,11 +12,11 @@ const box = (x: number, y: number, width: number, height: number): Region => [
 ];
 
 /** A band across a field: 40 by 20, painted 0..20 by the first and from 20 on by the second, `lap` mm over it. */
-const twoFields = (lap: number) => new PaintedGround([box(0, 0, 20, 20), box(20 - lap, 0, 20 + lap, 20)]);
+const twoFields = (lap: number) => new MisregistrationModel([box(0, 0, 20, 20), box(20 - lap, 0, 20 + lap, 20)]);
 
 describe('two colours side by side', () => {
   test('a slip away opens a gap as wide as the slip, save near the outline', () => {
-    const { area, whole, seams } = twoFields(0).bareAfter([undefined, translation(0.4, 0)], 0.5);
+    const { area, whole, seams } = twoFields(0).exposedAfter([undefined, translation(0.4, 0)], 0.5);
     // 1 mm at each end of the seam belongs to the outline.
     expect(area).toBeCloseTo(0.4 * 18, 2);
     expect(whole).toBeCloseTo(0.4 * 20, 2);
@@ -24,39 +24,39 @@ describe('two colours side by side', () => {
   });
 
   test('a slip along the seam or over it opens none; the edge it leaves is outline', () => {
-    const along = twoFields(0).bareAfter([undefined, translation(0, 0.4)], 0.5);
+    const along = twoFields(0).exposedAfter([undefined, translation(0, 0.4)], 0.5);
     expect(along.area).toBe(0);
     expect(along.whole).toBeCloseTo(0.4 * 20, 2);
-    const over = twoFields(0).bareAfter([undefined, translation(-0.4, 0)], 0.5);
+    const over = twoFields(0).exposedAfter([undefined, translation(-0.4, 0)], 0.5);
     expect(over.area).toBe(0);
     expect(over.whole).toBeCloseTo(0.4 * 20, 2);
   });
 
   test('an overlap takes up as much slip as it is wide', () => {
-    expect(twoFields(0.3).bareAfter([undefined, translation(0.3, 0)], 0.5).area).toBe(0);
-    expect(twoFields(0.3).bareAfter([undefined, translation(0.4, 0)], 0.5).area).toBeCloseTo(0.1 * 18, 2);
+    expect(twoFields(0.3).exposedAfter([undefined, translation(0.3, 0)], 0.5).area).toBe(0);
+    expect(twoFields(0.3).exposedAfter([undefined, translation(0.4, 0)], 0.5).area).toBeCloseTo(0.1 * 18, 2);
   });
 
   test('a slip beyond twice the allowance: the edge it leaves is still outline', () => {
-    const { area, whole } = twoFields(0).bareAfter([undefined, translation(-3, 0)], 0.5);
+    const { area, whole } = twoFields(0).exposedAfter([undefined, translation(-3, 0)], 0.5);
     expect(whole).toBeCloseTo(3 * 20, 2);
     expect(area).toBe(0);
-    expect(twoFields(0).bareAfter([undefined, translation(3, 0)], 0.5).area).toBeCloseTo(3 * 14, 1);
+    expect(twoFields(0).exposedAfter([undefined, translation(3, 0)], 0.5).area).toBeCloseTo(3 * 14, 1);
   });
 
   test('in register nothing is bare', () => {
-    expect(twoFields(0).bareAfter([], 0.5)).toEqual({ seams: [], area: 0, whole: 0 });
+    expect(twoFields(0).exposedAfter([], 0.5)).toEqual({ seams: [], area: 0, whole: 0 });
   });
 
   test('both sheets slipping the same way keep together', () => {
     const place = translation(0.3, -0.2);
-    expect(twoFields(0).bareAfter([place, place], 0.5).area).toBe(0);
+    expect(twoFields(0).exposedAfter([place, place], 0.5).area).toBe(0);
   });
 
   test('a turn opens a wedge', () => {
     const angle = Math.PI / 180;
     const aboutCorner = multiply(translation(20, 20), multiply(rotation(angle), translation(-20, -20)));
-    const { whole } = new PaintedGround([box(0, 0, 20, 20), box(20, 0, 20, 20)]).bareAfter(
+    const { whole } = new MisregistrationModel([box(0, 0, 20, 20), box(20, 0, 20, 20)]).exposedAfter(
       [undefined, aboutCorner],
       0.1,
     );
@@ -81,6 +81,6 @@ describe('the sweep', () => {
 
   test('a layer that is not there, or has no openings, bares nothing', () => {
     expect(twoFields(0).sweep(7, 0.5, 4)).toEqual({ areas: [0, 0, 0, 0], seams: [], safe: 0.5 });
-    expect(new PaintedGround([[]]).sweep(0, 0.5, 4).safe).toBe(0.5);
+    expect(new MisregistrationModel([[]]).sweep(0, 0.5, 4).safe).toBe(0.5);
   });
 });

@@ -8,7 +8,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setImmediate } from 'node:timers/promises';
 import { expect, test } from 'vitest';
-import { readDrawing } from '../../src/drawing';
+import { readDrawing } from '../../src/drawing/index';
 import { parseMarkup } from '../../src/markup/parse';
 import { compare, renderDrawing, renderText } from '../outside/paint';
 

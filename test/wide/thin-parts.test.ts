@@ -8,9 +8,9 @@ import { createRequire } from 'node:module';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { Region } from '../../src/geometry/base/polygon-types';
-import { readDrawing } from '../../src/drawing';
+import { readDrawing } from '../../src/drawing/index';
 import { flattenSubpath } from '../../src/geometry/curve/flatten';
-import { complementInBox, regionFromRings, splitAtPinches, union } from '../../src/geometry/boolean';
+import { complementInBox, regionFromRings, splitAtPinchPoints, union } from '../../src/geometry/boolean/index';
 import { parseMarkup } from '../../src/markup/parse';
 import { compareWays, describeTally, emptyTally } from '../geometry/thickness/compare';
 import { randomRegion } from '../geometry/thickness/random-regions';
@@ -47,10 +47,10 @@ describe('thin parts by boundary, by offset and by pixels', () => {
     const step = Math.floor(files.length / 200);
     for (let at = 0; at < 200; at += 1) {
       const file = files[at * step]!;
-      const openings = splitAtPinches(openingsOf(file));
+      const openings = splitAtPinchPoints(openingsOf(file));
       compareWays(tally, `${file}, openings`, openings, 2.1, 16);
       const sheet = { minX: -2, minY: -2, maxX: SIZE + 2, maxY: SIZE + 2 };
-      const material = splitAtPinches(complementInBox(openings, sheet));
+      const material = splitAtPinchPoints(complementInBox(openings, sheet));
       compareWays(tally, `${file}, material`, material, 2.1, 16);
     }
     console.log([describeTally(tally), ...tally.differences].join('\n'));

@@ -8,7 +8,7 @@ import { join } from 'node:path';
 import { setImmediate } from 'node:timers/promises';
 import { describe, expect, test } from 'vitest';
 import type { Drawing } from '../../src/drawing/types';
-import { readDrawing } from '../../src/drawing';
+import { readDrawing } from '../../src/drawing/index';
 import { parseMarkup } from '../../src/markup/parse';
 import { compare, renderDrawing, renderText } from '../outside/paint';
 

@@ -1,6 +1,6 @@
 import { interpolate } from '../../geometry/base/vector';
 import { formatMillimetres } from '../../config/length';
-import type { BareGap } from '../../stack';
+import type { BareGap } from '../../stack/index';
 import type { Check, Stencil } from '../check';
 import type { Finding } from '../finding';
 import { quoted, relatedOnEdge, spanOnEdge } from '../stack-places';

@@ -1,6 +1,6 @@
-import { boxOfPolygon } from '../../geometry/boolean';
+import { boxOfPolygon } from '../../geometry/boolean/index';
 import { boxContainsBox, growBox } from '../../geometry/base/ring';
-import { registerMarks } from '../../stack/registration-marks';
+import { registrationMarks } from '../../stack/registration-marks';
 import type { Check } from '../check';
 import { contourSpan } from '../places';
 import { ownLayers } from '../stack-places';
@@ -9,11 +9,11 @@ import { ownLayers } from '../stack-places';
 const BESIDE = 0.01;
 
 /** Openings whose paint is nowhere seen, as later layers paint over all of it. */
-export const buriedOpening: Check = {
+export const hiddenOpening: Check = {
   id: 'buried-opening',
   severity: 'hint',
   *run(stencil) {
-    const { buried } = stencil.stack.seams(stencil.limits.slip);
+    const { hiddenOpenings: buried } = stencil.stack.seams(stencil.limits.slip);
     for (const {
       number,
       layer: { sheet },
@@ -21,7 +21,7 @@ export const buriedOpening: Check = {
       const own = buried
         .filter(({ layer }) => layer === number)
         .flatMap(({ opening }) => sheet.openings[opening] ?? []);
-      const marks = own.length > 0 ? registerMarks(sheet.layer) : [];
+      const marks = own.length > 0 ? registrationMarks(sheet.layer) : [];
       for (const polygon of own) {
         // Marks are cut in every sheet, one over the other.
         if (marks.some(({ box }) => boxContainsBox(growBox(box, BESIDE), boxOfPolygon(polygon)))) continue;

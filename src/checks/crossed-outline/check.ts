@@ -1,7 +1,7 @@
 import type { Point } from '../../geometry/base/curve-types';
 import { add, perpendicular, subtract } from '../../geometry/base/vector';
 import type { Edge } from '../../geometry/polygon/self-intersection';
-import { crossedLinesOf, type CrossedLine } from '../../sheet/cut-lines/self-intersections';
+import { selfIntersectionsOf, type SelfIntersection } from '../../sheet/cut-lines/self-intersections';
 import type { Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
 import type { Finding } from '../finding';
@@ -13,13 +13,17 @@ export const crossedOutline: Check = {
   severity: 'warning',
   *run(stencil) {
     for (const sheet of stencil.sheets) {
-      for (const crossed of crossedLinesOf(sheet)) yield describe(stencil, sheet, crossed);
+      for (const crossed of selfIntersectionsOf(sheet)) yield describe(stencil, sheet, crossed);
     }
   },
 };
 
-function describe(stencil: Stencil, sheet: Sheet, { area, leftOut, crossing: { at, edges } }: CrossedLine): Finding {
-  const [span, other] = edges.map((edge) => spanAt(stencil, sheet, at, besideOf(edge, at)));
+function describe(
+  stencil: Stencil,
+  sheet: Sheet,
+  { area, leftOut, crossing: { at, edges } }: SelfIntersection,
+): Finding {
+  const [span, other] = edges.map((edge) => spanAt(stencil, sheet, at, relatedOf(edge, at)));
   const stays = leftOut !== (sheet.layer.reading === 'sheet');
   const fate = stays ? 'stay in the sheet, held by their corners at best' : 'are cut out, though the rest is not';
   return {
@@ -37,6 +41,6 @@ function describe(stencil: Stencil, sheet: Sheet, { area, leftOut, crossing: { a
 }
 
 /** From where the edge is seen square. */
-function besideOf([from, to]: Edge, at: Point): Point {
+function relatedOf([from, to]: Edge, at: Point): Point {
   return add(at, perpendicular(subtract(to, from)));
 }

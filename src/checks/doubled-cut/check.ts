@@ -1,9 +1,9 @@
 import type { Point } from '../../geometry/base/curve-types';
-import { pointAt, tangentAt } from '../../geometry/curve';
+import { pointAt, tangentAt } from '../../geometry/curve/index';
 import { add, perpendicular, scale } from '../../geometry/base/vector';
-import { contains } from '../../geometry/boolean';
+import { regionContains } from '../../geometry/boolean/index';
 import type { SharedPiece } from '../../geometry/curve/coincident';
-import { doubledLinesOf, type CutLine, type DoubledLine } from '../../sheet/cut-lines';
+import { doubledLinesOf, type CutLine, type DoubledLine } from '../../sheet/cut-lines/index';
 import { formatMillimetres } from '../../config/length';
 import type { Sheet } from '../../sheet/types';
 import type { Span } from '../../text/text';
@@ -97,7 +97,7 @@ function middleOf(sheet: Sheet, line: CutLine, pieces: readonly SharedPiece[]): 
   const t = (from + to) / 2;
   const at = pointAt(own, t);
   const aside = scale(perpendicular(tangentAt(own, t)), BESIDE);
-  const open = [aside, scale(aside, -1)].filter((step) => contains(sheet.openings, add(at, step)));
+  const open = [aside, scale(aside, -1)].filter((step) => regionContains(sheet.openings, add(at, step)));
   return [at, open.length as OpenSides];
 }
 

@@ -1,4 +1,4 @@
-import { boxOfPolygon } from '../../geometry/boolean';
+import { boxOfPolygon } from '../../geometry/boolean/index';
 import type { Box, Polygon, Ring } from '../../geometry/base/polygon-types';
 import { boxContainsBox, growBox } from '../../geometry/base/ring';
 import { formatMillimetres } from '../../config/length';

@@ -1,6 +1,6 @@
 import { distance } from '../../geometry/base/vector';
 import { formatMillimetres, formatSides } from '../../config/length';
-import { registerMarks, type RegisterMark } from '../../stack/registration-marks';
+import { registrationMarks, type RegistrationMark } from '../../stack/registration-marks';
 import type { Sheet } from '../../sheet/types';
 import type { StackLayer } from '../../stack/stack';
 import type { Check, Stencil } from '../check';
@@ -21,9 +21,9 @@ export const frameMismatch: Check = {
     const usual = usualFrame(layers);
     const odd = usual && own.find((layer) => !isSameFrame(layer, usual));
     if (odd && usual) yield describeFrame(stencil, odd, usual);
-    const marked = layers.find(({ sheet }) => registerMarks(sheet.layer).length > 0);
+    const marked = layers.find(({ sheet }) => registrationMarks(sheet.layer).length > 0);
     for (const layer of marked ? own : []) {
-      const finding = layer === marked ? undefined : compareMarks(stencil, layer, marked as StackLayer);
+      const finding = layer === marked ? undefined : compareRegistrationMarks(stencil, layer, marked as StackLayer);
       if (finding) yield finding;
     }
   },
@@ -61,8 +61,8 @@ function describeFrame(stencil: Stencil, odd: StackLayer, usual: StackLayer): Fi
   };
 }
 
-function compareMarks(stencil: Stencil, layer: StackLayer, marked: StackLayer): Finding | undefined {
-  const [own, theirs] = [registerMarks(layer.sheet.layer), registerMarks(marked.sheet.layer)];
+function compareRegistrationMarks(stencil: Stencil, layer: StackLayer, marked: StackLayer): Finding | undefined {
+  const [own, theirs] = [registrationMarks(layer.sheet.layer), registrationMarks(marked.sheet.layer)];
   const [missing, extra] = [unmatched(theirs, own), unmatched(own, theirs)];
   const [lost, odd] = [missing[0], extra[0]];
   if (!lost && !odd) return undefined;
@@ -84,7 +84,7 @@ function compareMarks(stencil: Stencil, layer: StackLayer, marked: StackLayer): 
   };
 }
 
-function unmatched(marks: readonly RegisterMark[], others: readonly RegisterMark[]): RegisterMark[] {
+function unmatched(marks: readonly RegistrationMark[], others: readonly RegistrationMark[]): RegistrationMark[] {
   return marks.filter(({ centre }) => !others.some((other) => distance(centre, other.centre) <= SAME));
 }
 

@@ -1,6 +1,6 @@
-import type { Lobe } from '../../geometry/protrusion/find';
+import type { Protrusion } from '../../geometry/protrusion/find';
 import { formatMillimetres } from '../../config/length';
-import { LIFT_LIMIT, liftOf, longestTongue, SPRAY_PRESSURE } from '../../sheet/lift';
+import { DEFLECTION_LIMIT, deflectionOf, maxOverhang, SPRAY_PRESSURE } from '../../sheet/lift';
 import { materialOf } from '../../config/limits';
 import type { Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
@@ -18,19 +18,19 @@ export const looseTongue: Check = {
   },
 };
 
-function describe(stencil: Stencil, sheet: Sheet, { from, to, root, reach, tip }: Lobe): Finding {
+function describe(stencil: Stencil, sheet: Sheet, { from, to, root, reach, tip }: Protrusion): Finding {
   const material = materialOf(stencil.config);
   return {
     check: 'loose-tongue',
     severity: 'warning',
     message:
       `Tongue ${formatMillimetres(reach)} long, held at its root of ${formatMillimetres(root)} only; ` +
-      `${formatMillimetres(longestTongue(material))} is the most for ${material.short}: ${howFar(reach, liftOf(reach, material))} ` +
+      `${formatMillimetres(maxOverhang(material))} is the most for ${material.short}: ${howFar(reach, deflectionOf(reach, material))} ` +
       'Paint creeps under it. Tie its end, make it shorter, or take a stiffer material.',
     span: spanAt(stencil, sheet, tip),
     layer: sheet.layer.name,
     at: tip,
-    measure: { value: reach, limit: longestTongue(material), unit: 'mm' },
+    measure: { value: reach, limit: maxOverhang(material), unit: 'mm' },
     related: [
       { at: from, facing: to },
       { at: to, facing: from },
@@ -48,6 +48,6 @@ function howFar(reach: number, lift: number): string {
   const figure = lift > most ? `more than ${formatMillimetres(most)}` : `about ${formatMillimetres(lift)}`;
   return (
     `its own weight and an assumed spray of ${SPRAY_PRESSURE} Pa lift its end by ${figure}, ` +
-    `${formatMillimetres(LIFT_LIMIT)} is the most.`
+    `${formatMillimetres(DEFLECTION_LIMIT)} is the most.`
   );
 }

@@ -1,11 +1,11 @@
 import { distance } from '../../geometry/base/vector';
 import { formatMillimetres } from '../../config/length';
-import { openChainsOf, type OpenChain } from '../../sheet/cut-lines/open-ends';
+import { openPathsOf, type OpenPath } from '../../sheet/cut-lines/open-ends';
 import type { Sheet } from '../../sheet/types';
 import type { Span } from '../../text/text';
 import type { Check } from '../check';
 import type { Finding } from '../finding';
-import type { CutLine } from '../../sheet/cut-lines';
+import type { CutLine } from '../../sheet/cut-lines/index';
 
 /** Cut lines that do not close, where only cut lines are drawn. */
 export const openOutline: Check = {
@@ -14,12 +14,12 @@ export const openOutline: Check = {
   *run(stencil) {
     for (const sheet of stencil.sheets) {
       if (sheet.layer.reading !== 'outlines') continue;
-      for (const chain of openChainsOf(sheet.layer)) yield describe(sheet, chain);
+      for (const chain of openPathsOf(sheet.layer)) yield describe(sheet, chain);
     }
   },
 };
 
-function describe(sheet: Sheet, { lines, ends }: OpenChain): Finding {
+function describe(sheet: Sheet, { lines, ends }: OpenPath): Finding {
   const [first, ...others] = lines as readonly [CutLine, ...CutLine[]];
   const gap = ends ? distance(ends[0], ends[1]) : 0;
   return {

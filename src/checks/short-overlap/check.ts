@@ -1,5 +1,5 @@
 import { formatMillimetres } from '../../config/length';
-import type { ShortOverlap } from '../../stack';
+import type { ShortOverlap } from '../../stack/index';
 import type { Check, Stencil } from '../check';
 import type { Finding } from '../finding';
 import { quoted, relatedOnEdge, spanOnEdge } from '../stack-places';

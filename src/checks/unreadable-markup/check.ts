@@ -6,7 +6,7 @@ export const unreadableMarkup: Check = {
   id: 'unreadable-markup',
   severity: 'error',
   *run(stencil) {
-    for (const { message, span, gravity } of stencil.drawing.document.problems) {
+    for (const { message, span, severity: gravity } of stencil.drawing.document.problems) {
       const severity = gravity === 'fatal' ? 'error' : 'warning';
       yield { check: 'unreadable-markup', severity, message, span, related: [] };
     }

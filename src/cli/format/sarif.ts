@@ -4,7 +4,7 @@ import { isAbsolute, sep } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { version } from '../../../package.json';
 import type { Severity } from '../../checks/finding';
-import type { CheckedFile, PlacedChange, PlacedFinding, PlacedMend, Range } from '../checked-file';
+import type { CheckedFile, PlacedChange, PlacedFinding, PlacedFix, Range } from '../checked-file';
 import type { Format } from './format';
 import { RULES } from './rules';
 import { tidyMeasure, tidyPoint } from './tidy';
@@ -57,7 +57,7 @@ function resultOf({ path }: CheckedFile, finding: PlacedFinding): Result {
   };
 }
 
-function fixOf(path: string, { title, edits, others = [] }: PlacedMend): Fix {
+function fixOf(path: string, { title, edits, others = [] }: PlacedFix): Fix {
   return { description: { text: title }, artifactChanges: [{ path, edits }, ...others].map(changeOf) };
 }
 

@@ -2,7 +2,7 @@
 import type { Line, Matrix, Point } from '../../geometry/base/curve-types';
 import { flattenSubpath } from '../../geometry/curve/flatten';
 import { determinant, IDENTITY, multiply, translation } from '../../geometry/base/matrix';
-import { intersection, regionFromRings, union } from '../../geometry/boolean';
+import { intersection, regionFromRings, union } from '../../geometry/boolean/index';
 import type { Region, Ring } from '../../geometry/base/polygon-types';
 import { ringsOf } from '../../geometry/base/ring';
 import type { ElementNode } from '../../markup/tree';
@@ -16,7 +16,7 @@ import { isGraphicsElement, outlineElement } from '../outline/element-outline';
 import { elementTransform } from '../viewport/element-transform';
 import { GeometryValues } from '../viewport/geometry-values';
 import type { Scope } from '../scope';
-import type { Reference } from '../style/properties';
+import type { UrlReference } from '../style/properties';
 
 /** What a reference gives: clips that all hold, or nothing at all to be painted. */
 export type ClipResult = readonly Clip[] | 'nothing';
@@ -42,7 +42,7 @@ export class ClipPaths {
   }
 
   /** @param scope the scope inside the element that is clipped. */
-  clipsFor(element: ElementNode, reference: NonNullable<Reference>, scope: Scope): ClipResult {
+  clipsFor(element: ElementNode, reference: NonNullable<UrlReference>, scope: Scope): ClipResult {
     const { index, styles } = this.services;
     const span = styles.sourceOf(element, 'clip-path');
     const target = resolveTarget(reference.target, index);

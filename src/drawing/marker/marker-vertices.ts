@@ -1,6 +1,6 @@
 /** Where markers stand along a path, and which way it runs there (SVG 2, "Rendering markers"). */
 import type { Point } from '../../geometry/base/curve-types';
-import { tangentAt } from '../../geometry/curve';
+import { tangentAt } from '../../geometry/curve/index';
 import type { Subpath } from '../types';
 
 export interface Vertex {

@@ -3,7 +3,7 @@ import type { Matrix } from '../../geometry/base/curve-types';
 import { IDENTITY, multiply, rotation, scaling, translation } from '../../geometry/base/matrix';
 import type { ElementNode } from '../../markup/tree';
 import { addClips } from '../clip/clips';
-import { attributeOf, contains, resolveTarget, type DocumentIndex } from '../document-index';
+import { attributeOf, containsElement, resolveTarget, type DocumentIndex } from '../document-index';
 import { outlineElement, type OutlineServices } from '../outline/element-outline';
 import { GeometryValues } from '../viewport/geometry-values';
 import { markerVertices, type Vertex } from './marker-vertices';
@@ -11,10 +11,10 @@ import * as messages from '../messages';
 import { viewportClip } from '../viewport/nested-viewport';
 import type { ContextPaint } from '../resolve-paint';
 import type { Scope } from '../scope';
-import type { Reference } from '../style/properties';
+import type { UrlReference } from '../style/properties';
 import type { Styles } from '../style/styles';
-import { parseLength, toUserUnits } from '../viewport/units';
-import { DEFAULT_ASPECT_RATIO, parseAspectRatio, parseViewBox, viewportTransform } from '../viewport/viewport';
+import { parseSvgLength, toUserUnits } from '../viewport/units';
+import { DEFAULT_ASPECT_RATIO, parseAspectRatio, parseViewBoxAttribute, viewportTransform } from '../viewport/viewport';
 
 export interface MarkerServices extends OutlineServices {
   readonly index: DocumentIndex;
@@ -52,7 +52,7 @@ export function placeMarkers(
 
 function placeMarker(
   element: ElementNode,
-  reference: Reference,
+  reference: UrlReference,
   kind: string,
   vertex: Vertex,
   scope: Scope,
@@ -70,7 +70,7 @@ function placeMarker(
     return undefined;
   }
   const marker = target.element;
-  if (scope.instances.some((inner) => contains(marker, inner))) {
+  if (scope.instances.some((inner) => containsElement(marker, inner))) {
     const message = `A line in “${reference.target}” is marked with that very marker; it is drawn without.`;
     problems.add('unsupported', 'warning', message, styles.sourceOf(element, kind));
     return undefined;
@@ -93,7 +93,7 @@ function enterMarker(
   const width = values.size('markerWidth', 'x') ?? 3;
   const height = values.size('markerHeight', 'y') ?? 3;
   const boxText = attributeOf(marker, 'viewBox')?.value;
-  const box = (boxText === undefined ? undefined : parseViewBox(boxText)) ?? { x: 0, y: 0, width, height };
+  const box = (boxText === undefined ? undefined : parseViewBoxAttribute(boxText)) ?? { x: 0, y: 0, width, height };
   if (!(width > 0) || !(height > 0) || !(box.width > 0) || !(box.height > 0)) return undefined;
   const ratioText = attributeOf(marker, 'preserveAspectRatio')?.value;
   const ratio = (ratioText === undefined ? undefined : parseAspectRatio(ratioText)) ?? DEFAULT_ASPECT_RATIO;
@@ -143,7 +143,7 @@ function referenceOffset(
 ): number {
   const text = attributeOf(marker, name)?.value.trim() ?? '0';
   if (Object.hasOwn(PLACES, text)) return start + (PLACES[text] ?? 0) * size;
-  const length = parseLength(text);
+  const length = parseSvgLength(text);
   if (length?.unit === '%') return start + (length.value / 100) * size;
   return values.length(name, name === 'refX' ? 'x' : 'y') ?? 0;
 }

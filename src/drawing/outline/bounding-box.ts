@@ -1,12 +1,12 @@
 /** The geometry box of an element and what is in it, in its own user units (SVG 2, "Bounding boxes"). */
 import type { Matrix } from '../../geometry/base/curve-types';
-import { boundsOf } from '../../geometry/curve';
+import { boundsOf } from '../../geometry/curve/index';
 import { IDENTITY, multiply, translation } from '../../geometry/base/matrix';
 import type { Box } from '../../geometry/base/polygon-types';
 import { joinBoxes } from '../../geometry/base/ring';
 import type { ElementNode } from '../../markup/tree';
 import type { Budget } from '../budget';
-import { contains, hrefOf, resolveTarget, type DocumentIndex } from '../document-index';
+import { containsElement, hrefOf, resolveTarget, type DocumentIndex } from '../document-index';
 import { isGraphicsElement, outlineElement, type OutlineServices } from './element-outline';
 import { elementTransform } from '../viewport/element-transform';
 import { GeometryValues } from '../viewport/geometry-values';
@@ -69,7 +69,7 @@ function addContent(element: ElementNode, scope: Scope, services: BoxServices, s
     const href = hrefOf(element);
     const target = href && resolveTarget(href.value, index);
     if (target?.kind !== 'element') return;
-    if ([element, ...scope.instances].some((inner) => contains(target.element, inner))) return;
+    if ([element, ...scope.instances].some((inner) => containsElement(target.element, inner))) return;
     const values = new GeometryValues(element, lengths, problems);
     const moved = translation(values.length('x', 'x') ?? 0, values.length('y', 'y') ?? 0);
     const instances = [...scope.instances, element];

@@ -7,9 +7,9 @@ import { traceEllipse, tracePoints, traceRectangle } from './basic-shapes';
 import { attributeOf } from '../document-index';
 import type { Subpath } from '../types';
 import { GeometryValues, type LengthScope } from '../viewport/geometry-values';
-import { locate, type Source } from './located-subpath';
+import { locate, type OutlineSource } from './located-subpath';
 import { OutlineBuilder } from './outline-builder';
-import type { OutlineMemory, TracedOutline, Tracer } from './outline-cache';
+import type { OutlineCache, TracedOutline, Tracer } from './outline-cache';
 import { tracePath } from './path-curves';
 import type { Problems } from '../problems';
 import { sourceAttribute } from '../style/cascade';
@@ -24,7 +24,7 @@ export function isGraphicsElement(localName: string): boolean {
 /** What reading an element's outline needs beside the element and its map. */
 export interface OutlineServices {
   readonly problems: Problems;
-  readonly outlines: OutlineMemory;
+  readonly outlines: OutlineCache;
 }
 
 /** The element's outline, every curve mapped by `toMm` and knowing its text. Empty where nothing is drawn. */
@@ -122,7 +122,7 @@ function pathDataOf(element: ElementNode, { declared }: LengthScope): Attribute 
   return { value: quoted[1] ?? quoted[2] ?? '', textOffset: (index) => (index === 0 ? whole.from : whole.to) };
 }
 
-type StyledData = Source & Pick<Attribute, 'value'>;
+type StyledData = OutlineSource & Pick<Attribute, 'value'>;
 
 function outlinePath(
   element: ElementNode,
@@ -140,7 +140,7 @@ function outlinePath(
 function locateOutline(
   { traces, error }: TracedOutline,
   consequence: string,
-  source: Source,
+  source: OutlineSource,
   problems: Problems,
 ): readonly Subpath[] {
   if (error) {

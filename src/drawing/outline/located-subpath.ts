@@ -13,12 +13,12 @@ export interface Trace {
 }
 
 /** Where the text that traces were read from stands in the document, as an attribute knows it. */
-export type Source = Pick<Attribute, 'textOffset'>;
+export type OutlineSource = Pick<Attribute, 'textOffset'>;
 
 /** For places that are offsets in the document. */
-export const IN_DOCUMENT: Source = { textOffset: (index) => index };
+export const IN_DOCUMENT: OutlineSource = { textOffset: (index) => index };
 
-export function locate(traces: readonly Trace[], source: Source): readonly Subpath[] {
+export function locate(traces: readonly Trace[], source: OutlineSource): readonly Subpath[] {
   return traces.map((trace) => new LocatedSubpath(trace, source));
 }
 
@@ -26,10 +26,10 @@ class LocatedSubpath implements Subpath {
   readonly curves: readonly Curve[];
   readonly closed: boolean;
   readonly #places: readonly number[];
-  readonly #source: Source;
+  readonly #source: OutlineSource;
   #spans: readonly Span[] | undefined;
 
-  constructor({ curves, places, closed }: Trace, source: Source) {
+  constructor({ curves, places, closed }: Trace, source: OutlineSource) {
     this.curves = curves;
     this.closed = closed;
     this.#places = places;

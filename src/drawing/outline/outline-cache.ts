@@ -17,7 +17,7 @@ export interface OutlineError {
 
 export type OutlineKind = 'path' | 'polyline' | 'polygon';
 
-export interface KnownOutline extends TracedOutline {
+export interface CachedOutline extends TracedOutline {
   readonly kind: OutlineKind;
   readonly text: string;
   readonly toMm: Matrix;
@@ -26,18 +26,18 @@ export interface KnownOutline extends TracedOutline {
 export type Tracer = (text: string, builder: OutlineBuilder) => OutlineError | undefined;
 
 /** How many outlines in a row a later state of the text may lack for those behind them still to be known. */
-const MOST_LACKING = 64;
+const MAX_MISSES = 64;
 
 /**
  * Both readings want their outlines in the order of the text, and an edit changes few of them: so the next one known is
  * looked for a little way on from the last. Comparing texts there costs far less than a table of them would.
  */
-export class OutlineMemory {
-  private readonly wanted: KnownOutline[] = [];
+export class OutlineCache {
+  private readonly wanted: CachedOutline[] = [];
   private next = 0;
 
   /** @param earlier what an earlier reading wanted, in its order */
-  constructor(private readonly earlier: readonly KnownOutline[]) {}
+  constructor(private readonly earlier: readonly CachedOutline[]) {}
 
   /**
    * The outline of `text` mapped by `toMm`.
@@ -52,13 +52,13 @@ export class OutlineMemory {
   }
 
   /** What this reading wanted: for the next one. */
-  get outlines(): readonly KnownOutline[] {
+  get outlines(): readonly CachedOutline[] {
     return this.wanted;
   }
 
-  private known(kind: OutlineKind, text: string, toMm: Matrix): KnownOutline | undefined {
+  private known(kind: OutlineKind, text: string, toMm: Matrix): CachedOutline | undefined {
     const { earlier, next } = this;
-    for (let at = next; at < earlier.length && at < next + MOST_LACKING; at++) {
+    for (let at = next; at < earlier.length && at < next + MAX_MISSES; at++) {
       const outline = earlier[at]!;
       if (outline.text !== text || outline.kind !== kind || !sameMap(outline.toMm, toMm)) continue;
       this.next = at + 1;

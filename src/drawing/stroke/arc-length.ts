@@ -1,10 +1,10 @@
 /** Lengths along curves, and the way back from a length to the curve's parameter. */
 import type { Curve } from '../../geometry/base/curve-types';
-import { derivativeAt, lengthOf, subCurve } from '../../geometry/curve';
-import { length } from '../../geometry/base/vector';
+import { derivativeAt, lengthOf, subCurve } from '../../geometry/curve/index';
+import { vectorLength } from '../../geometry/base/vector';
 
 /** A stretch of curve along which the length is, within tolerance, a cubic of the parameter. */
-interface Stretch {
+interface LengthInterval {
   readonly t0: number;
   readonly t1: number;
   /** Length from the curve's start to the stretch's, and that of the stretch. */
@@ -19,22 +19,22 @@ interface Stretch {
 const FIRST_PARTS = 4;
 /** Where in a stretch the cubic is held against the length. */
 const PROBES = [0.25, 0.5, 0.75];
-const MOST_HALVINGS = 16;
+const MAX_HALVINGS = 16;
 const NEWTON_STEPS = 8;
 
 export class ArcLength {
   readonly length: number;
   private readonly curve: Curve;
   private readonly tolerance: number;
-  private readonly stretches: Stretch[] = [];
+  private readonly intervals: LengthInterval[] = [];
 
   /** @param tolerance by how much, in the curve's own units, the place of a length may be off */
   constructor(curve: Curve, tolerance: number) {
     this.curve = curve;
     this.tolerance = tolerance;
     const parts = curve.kind === 'line' ? 1 : FIRST_PARTS;
-    for (let part = 0; part < parts; part++) this.addStretch(part / parts, (part + 1) / parts, 0);
-    const last = this.stretches.at(-1);
+    for (let part = 0; part < parts; part++) this.addInterval(part / parts, (part + 1) / parts, 0);
+    const last = this.intervals.at(-1);
     this.length = last ? last.before + last.length : 0;
   }
 
@@ -42,21 +42,21 @@ export class ArcLength {
   parameterAt(distance: number): number {
     if (!(distance > 0)) return 0;
     if (distance >= this.length) return 1;
-    let [low, high] = [0, this.stretches.length - 1];
+    let [low, high] = [0, this.intervals.length - 1];
     while (low < high) {
       const middle = (low + high + 1) >> 1;
-      if ((this.stretches[middle]?.before ?? 0) <= distance) low = middle;
+      if ((this.intervals[middle]?.before ?? 0) <= distance) low = middle;
       else high = middle - 1;
     }
-    const stretch = this.stretches[low];
+    const stretch = this.intervals[low];
     return stretch ? parameterWithin(stretch, distance - stretch.before) : 1;
   }
 
-  private addStretch(t0: number, t1: number, depth: number): void {
+  private addInterval(t0: number, t1: number, depth: number): void {
     const { curve, tolerance } = this;
     const places = [0, ...PROBES, 1].map((u) => t0 + u * (t1 - t0));
     const lengths = places.slice(1).map((t, i) => lengthOf(subCurve(curve, places[i] ?? t0, t)));
-    const last = this.stretches.at(-1);
+    const last = this.intervals.at(-1);
     const stretch = {
       t0,
       t1,
@@ -67,33 +67,33 @@ export class ArcLength {
     };
     let reached = 0;
     const isOff = PROBES.some((u, i) => Math.abs(lengthWithin(stretch, u) - (reached += lengths[i] ?? 0)) > tolerance);
-    if (!isOff || depth >= MOST_HALVINGS) {
-      this.stretches.push(stretch);
+    if (!isOff || depth >= MAX_HALVINGS) {
+      this.intervals.push(stretch);
       return;
     }
     const middle = (t0 + t1) / 2;
-    this.addStretch(t0, middle, depth + 1);
-    this.addStretch(middle, t1, depth + 1);
+    this.addInterval(t0, middle, depth + 1);
+    this.addInterval(middle, t1, depth + 1);
   }
 }
 
 function speedAt(curve: Curve, t: number): number {
-  return length(derivativeAt(curve, t));
+  return vectorLength(derivativeAt(curve, t));
 }
 
 /** The cubic with the stretch's length, and its speeds at both ends (Hermite's), at u from 0 to 1. */
-function lengthWithin({ t0, t1, length: whole, speed0, speed1 }: Stretch, u: number): number {
+function lengthWithin({ t0, t1, length: whole, speed0, speed1 }: LengthInterval, u: number): number {
   const [a, b] = [speed0 * (t1 - t0), speed1 * (t1 - t0)];
   return u * (a + u * (3 * whole - 2 * a - b + u * (a + b - 2 * whole)));
 }
 
-function speedWithin({ t0, t1, length: whole, speed0, speed1 }: Stretch, u: number): number {
+function speedWithin({ t0, t1, length: whole, speed0, speed1 }: LengthInterval, u: number): number {
   const [a, b] = [speed0 * (t1 - t0), speed1 * (t1 - t0)];
   return a + u * (2 * (3 * whole - 2 * a - b) + 3 * u * (a + b - 2 * whole));
 }
 
 /** Newton's method on the cubic, kept between bounds by halving. */
-function parameterWithin(stretch: Stretch, distance: number): number {
+function parameterWithin(stretch: LengthInterval, distance: number): number {
   const { t0, t1, length: whole } = stretch;
   let [low, high, u] = [0, 1, whole > 0 ? distance / whole : 0];
   for (let round = 0; round < NEWTON_STEPS; round++) {

@@ -1,8 +1,8 @@
 /** Dash patterns laid along lines. Dashes are exact parts of the curves, each stroked as any other line. */
 import type { Curve, Point } from '../../geometry/base/curve-types';
-import { pointAt, subCurve, tangentAt } from '../../geometry/curve';
+import { pointAt, subCurve, tangentAt } from '../../geometry/curve/index';
 import type { Span } from '../../text/text';
-import type { DashStretch } from '../types';
+import type { DashInterval } from '../types';
 import { ArcLength } from './arc-length';
 
 export interface DashPattern {
@@ -18,12 +18,12 @@ export interface PenLine {
   readonly spans: readonly Span[];
   readonly closed: boolean;
   /** Where a line without length stands, and which way it points; only caps can show it. */
-  readonly spot?: Spot;
+  readonly spot?: Dot;
   /** For a dash: which part of the line it is. */
-  readonly stretches?: readonly DashStretch[];
+  readonly stretches?: readonly DashInterval[];
 }
 
-export interface Spot {
+export interface Dot {
   readonly at: Point;
   readonly direction: Point;
   readonly span: Span;
@@ -77,7 +77,7 @@ function joinDashes(first: PenLine, second: PenLine): PenLine {
 }
 
 /** A dash of no length is not past at its own start: with round or square caps it is a dot. */
-function isPast(into: number, dash: number): boolean {
+function isBeyond(into: number, dash: number): boolean {
   return dash > 0 ? into >= dash : into > 0;
 }
 
@@ -95,13 +95,13 @@ class DashWalker {
   private left: number;
   private curves: Curve[] = [];
   private spans: Span[] = [];
-  private stretches: DashStretch[] = [];
+  private stretches: DashInterval[] = [];
 
   constructor({ lengths, offset }: DashPattern) {
     this.lengths = lengths;
     const period = lengths.reduce((sum, value) => sum + value, 0);
     let into = ((offset % period) + period) % period;
-    while (this.index < lengths.length - 1 && isPast(into, lengths[this.index] ?? 0)) {
+    while (this.index < lengths.length - 1 && isBeyond(into, lengths[this.index] ?? 0)) {
       into -= lengths[this.index++] ?? 0;
     }
     this.left = Math.max(0, (lengths[this.index] ?? 0) - into);

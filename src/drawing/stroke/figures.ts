@@ -1,6 +1,6 @@
 /** Collects the closed figures of a stroke, maps them to sheet mm and makes them turn the positive way. */
 import type { Arc, Curve, Line, Point } from '../../geometry/base/curve-types';
-import { transformCurve } from '../../geometry/curve';
+import { transformCurve } from '../../geometry/curve/index';
 import { IDENTITY } from '../../geometry/base/matrix';
 import { reverseCurve } from '../../geometry/curve/transform';
 import type { Span } from '../../text/text';
@@ -8,12 +8,12 @@ import type { Subpath } from '../types';
 import type { Pen } from './pen';
 
 /** Two sides that run the same way, `left` on the left of it (y down); each curve of one faces one of the other. */
-export interface Ribbon {
+export interface QuadStrip {
   readonly left: readonly Curve[];
   readonly right: readonly Curve[];
 }
 
-export class FigureSink {
+export class PolygonSink {
   readonly subpaths: Subpath[] = [];
   private readonly pen: Pen;
 
@@ -23,7 +23,7 @@ export class FigureSink {
 
   /** Corners in pen units, turning right (y down) all the way. */
   polygon(corners: readonly Point[], span: Span): void {
-    this.figure(linesThrough([...corners, ...corners.slice(0, 1)]), false, span);
+    this.figure(polyline([...corners, ...corners.slice(0, 1)]), false, span);
   }
 
   /** Closed chain in pen units; `negative` where it turns left (y down). */
@@ -40,14 +40,14 @@ export class FigureSink {
       { x: centre.x + radius, y: centre.y },
       { x: centre.x - radius, y: centre.y },
     ];
-    const halves = [arcAbout(centre, right, left, radius, Math.PI), arcAbout(centre, left, right, radius, Math.PI)];
+    const halves = [arcAround(centre, right, left, radius, Math.PI), arcAround(centre, left, right, radius, Math.PI)];
     this.figure(halves, false, span);
   }
 
   /** The sector that the line from `centre` to `from` sweeps on its way to `to`; `angle` in radians, of either sign. */
   sector(centre: Point, from: Point, to: Point, radius: number, angle: number, span: Span): void {
-    const arc = arcAbout(centre, from, to, radius, angle);
-    this.figure([...linesThrough([centre, from]), arc, ...linesThrough([to, centre])], angle < 0, span);
+    const arc = arcAround(centre, from, to, radius, angle);
+    this.figure([...polyline([centre, from]), arc, ...polyline([to, centre])], angle < 0, span);
   }
 
   /** Between two arcs about one centre; `outer` and `inner` are their ends, `radii` theirs in that order. */
@@ -60,26 +60,26 @@ export class FigureSink {
     span: Span,
   ): void {
     const curves: Curve[] = [
-      arcAbout(centre, outer[0], outer[1], radii[0], sweep),
-      ...linesThrough([outer[1], inner[1]]),
-      arcAbout(centre, inner[1], inner[0], radii[1], -sweep),
-      ...linesThrough([inner[0], outer[0]]),
+      arcAround(centre, outer[0], outer[1], radii[0], sweep),
+      ...polyline([outer[1], inner[1]]),
+      arcAround(centre, inner[1], inner[0], radii[1], -sweep),
+      ...polyline([inner[0], outer[0]]),
     ];
     this.figure(curves, sweep < 0, span);
   }
 
-  ribbon({ left, right }: Ribbon, span: Span): void {
+  quadStrip({ left, right }: QuadStrip, span: Span): void {
     const [leftStart, rightStart] = [left[0]?.start, right[0]?.start];
     const [leftEnd, rightEnd] = [left.at(-1)?.end, right.at(-1)?.end];
     if (!leftStart || !rightStart || !leftEnd || !rightEnd) return;
     const back = [...right].reverse().map(reverseCurve);
-    const across = linesThrough([leftEnd, rightEnd]);
-    this.figure([...left, ...across, ...back, ...linesThrough([rightStart, leftStart])], false, span);
+    const across = polyline([leftEnd, rightEnd]);
+    this.figure([...left, ...across, ...back, ...polyline([rightStart, leftStart])], false, span);
   }
 }
 
 /** Lines from point to point; those without length are left out. */
-export function linesThrough(points: readonly Point[]): Line[] {
+export function polyline(points: readonly Point[]): Line[] {
   const lines: Line[] = [];
   let start = points[0];
   for (const end of points) {
@@ -90,7 +90,7 @@ export function linesThrough(points: readonly Point[]): Line[] {
 }
 
 /** A circular arc by centre, ends, radius and angle (radians, of either sign). */
-export function arcAbout(centre: Point, start: Point, end: Point, radius: number, sweep: number): Arc {
+export function arcAround(centre: Point, start: Point, end: Point, radius: number, sweep: number): Arc {
   return {
     kind: 'arc',
     start,

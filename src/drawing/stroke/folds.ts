@@ -4,10 +4,10 @@
  * from the curve outwards, from the curve to the evolute, and from there on inwards, turned round.
  */
 import type { Point } from '../../geometry/base/curve-types';
-import { linesThrough, type Ribbon } from './figures';
+import { polyline, type QuadStrip } from './figures';
 import { sampleCurve, type Bent, type Sample } from './offset-sides';
 
-export interface Fold {
+export interface SelfOverlap {
   /** Whether the curve bends to the right (y down). */
   readonly right: boolean;
   readonly line: readonly Point[];
@@ -22,7 +22,7 @@ const SHARES = [0, 0.25, 0.5, 0.75, 1] as const;
  * The fold of the stretch from `t0` to `t1`. Undefined where it does not bend tightly all the way, or where four chords
  * would stray by more than `tolerance` from any of its lines.
  */
-export function foldOf(
+export function selfOverlapOf(
   curve: Bent,
   t0: number,
   t1: number,
@@ -30,7 +30,7 @@ export function foldOf(
   last: Sample,
   half: number,
   tolerance: number,
-): Fold | undefined {
+): SelfOverlap | undefined {
   const samples = SHARES.map((share) =>
     share === 0 ? first : share === 1 ? last : sampleCurve(curve, t0 + share * (t1 - t0)),
   );
@@ -39,7 +39,7 @@ export function foldOf(
   const isTight = (bend: number): boolean => Number.isFinite(bend) && bend > 0 === right && Math.abs(bend) * half >= 1;
   if (!bends.every(isTight)) return undefined;
   const inward = right ? half : -half;
-  const fold: Fold = {
+  const fold: SelfOverlap = {
     right,
     line: samples.map(({ x, y }) => ({ x, y })),
     outer: samples.map((sample) => offsetPoint(sample, -inward)),
@@ -79,7 +79,7 @@ function fromChord(point: Point, start: Point, end: Point): number {
   return Math.hypot(point.x - start.x - t * x, point.y - start.y - t * y);
 }
 
-export function foldRibbons({ right, line, outer, evolute, inner }: Fold): readonly Ribbon[] {
+export function overlapStrips({ right, line, outer, evolute, inner }: SelfOverlap): readonly QuadStrip[] {
   const [on, out, middle, far] = [chords(line), chords(outer), chords(evolute), chords(inner)];
   return right
     ? [
@@ -94,8 +94,8 @@ export function foldRibbons({ right, line, outer, evolute, inner }: Fold): reado
       ];
 }
 
-function chords(points: readonly Point[]): Ribbon['left'] {
-  const lines = linesThrough(points);
+function chords(points: readonly Point[]): QuadStrip['left'] {
+  const lines = polyline(points);
   const [only] = points;
   // A ribbon may run to a point: it still needs an end for the next one to go on from.
   return lines.length > 0 || !only ? lines : [{ kind: 'line', start: only, end: only }];

@@ -62,14 +62,14 @@ export interface Sides {
 }
 
 /** Where between the ends the sides are compared with the true offsets. */
-const CHECKED = [0.25, 0.5, 0.75] as const;
+const CHECKED_PARAMETERS = [0.25, 0.5, 0.75] as const;
 
 /**
  * The sides of the stretch from `t0` to `t1`, at `half` to both sides. Each is the cubic that has the true offset's
  * ends and derivatives there: the offset's derivative is that of the curve times 1 ∓ curvature · half.
  * Undefined where a side folds or strays by more than `tolerance` at the places looked at.
  */
-export function sidesOf(
+export function offsetSides(
   curve: Bent,
   t0: number,
   t1: number,
@@ -81,17 +81,17 @@ export function sidesOf(
   const left = hermite(first, last, t1 - t0, -half);
   const right = hermite(first, last, t1 - t0, half);
   if (!left || !right) return undefined;
-  for (const share of CHECKED) {
+  for (const share of CHECKED_PARAMETERS) {
     const sample = sampleCurve(curve, t0 + share * (t1 - t0));
-    if (!(spread(sample, half) >= 0)) return undefined;
-    if (strays(left, share, sample, -half, tolerance)) return undefined;
-    if (strays(right, share, sample, half, tolerance)) return undefined;
+    if (!(innerSideFactor(sample, half) >= 0)) return undefined;
+    if (deviates(left, share, sample, -half, tolerance)) return undefined;
+    if (deviates(right, share, sample, half, tolerance)) return undefined;
   }
   return { left, right };
 }
 
 /** 1 − |curvature| · half: the share of its length that the inner side keeps; 0 or less where it folds. */
-function spread({ dx, dy, ddx, ddy }: Sample, half: number): number {
+function innerSideFactor({ dx, dy, ddx, ddy }: Sample, half: number): number {
   const squared = dx * dx + dy * dy;
   const bend = Math.abs(dx * ddy - dy * ddx) / (squared * Math.sqrt(squared));
   return bend >= 0 ? 1 - bend * half : -1;
@@ -104,7 +104,7 @@ function offsetPoint({ x, y, dx, dy }: Sample, distance: number): Point {
 }
 
 function hermite(first: Sample, last: Sample, step: number, distance: number): Cubic | undefined {
-  const [stretch0, stretch1] = [stretchAt(first, distance), stretchAt(last, distance)];
+  const [stretch0, stretch1] = [scaleFactorAt(first, distance), scaleFactorAt(last, distance)];
   if (!(stretch0 >= 0) || !(stretch1 >= 0)) return undefined;
   const start = offsetPoint(first, distance);
   const end = offsetPoint(last, distance);
@@ -115,12 +115,12 @@ function hermite(first: Sample, last: Sample, step: number, distance: number): C
 }
 
 /** Signed: above 1 on the outer side of a bend. */
-function stretchAt({ dx, dy, ddx, ddy }: Sample, distance: number): number {
+function scaleFactorAt({ dx, dy, ddx, ddy }: Sample, distance: number): number {
   const squared = dx * dx + dy * dy;
   return 1 - (distance * (dx * ddy - dy * ddx)) / (squared * Math.sqrt(squared));
 }
 
-function strays(side: Cubic, share: number, sample: Sample, distance: number, tolerance: number): boolean {
+function deviates(side: Cubic, share: number, sample: Sample, distance: number, tolerance: number): boolean {
   const { start, control1, control2, end } = side;
   const s = 1 - share;
   const [a, b, c, d] = [s * s * s, 3 * s * s * share, 3 * s * share * share, share * share * share];

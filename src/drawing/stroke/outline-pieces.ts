@@ -5,16 +5,24 @@
 import type { Line, Point } from '../../geometry/base/curve-types';
 import { distance } from '../../geometry/base/vector';
 import type { Span } from '../../text/text';
-import type { FigureSink, Ribbon } from './figures';
-import { foldRibbons } from './folds';
-import { beside, outlineCap, outlineJoin, outlineSeam, outlineSpot, outlineTurn, reversed } from './joints';
+import type { PolygonSink, QuadStrip } from './figures';
+import { overlapStrips } from './folds';
+import {
+  offsetSideways,
+  outlineCap,
+  outlineJoin,
+  outlineSeam,
+  outlineDot,
+  outlineTurn,
+  reverseDirection,
+} from './joints';
 import type { Pen } from './pen';
-import type { Chain, CircularArc, Piece } from './pieces';
+import type { StrokeContour, CircularArc, StrokePiece } from './pieces';
 
-export function outlineChain(chain: Chain, pen: Pen, sink: FigureSink): void {
+export function outlineContour(chain: StrokeContour, pen: Pen, sink: PolygonSink): void {
   const { pieces, spot } = chain;
-  if (spot) return outlineSpot(spot.at, spot.direction, spot.span, pen, sink);
-  const run = new FigureRun(pen, sink);
+  if (spot) return outlineDot(spot.at, spot.direction, spot.span, pen, sink);
+  const run = new PolygonRun(pen, sink);
   for (let index = 0; index < pieces.length; index++) {
     const piece = pieces[index];
     if (!piece) continue;
@@ -25,32 +33,32 @@ export function outlineChain(chain: Chain, pen: Pen, sink: FigureSink): void {
   run.finish();
   const [first, last] = [pieces[0], pieces.at(-1)];
   if (chain.closed || !first || !last) return;
-  outlineCap(first.start, reversed(first.startDirection), first.span, pen, sink);
+  outlineCap(first.start, reverseDirection(first.startDirection), first.span, pen, sink);
   outlineCap(last.end, last.endDirection, last.span, pen, sink);
 }
 
 type Kind = 'strip' | 'fold-right' | 'fold-left';
 
 /** Collects pieces whose ribbons go on from each other, so that they are one figure each. */
-class FigureRun {
+class PolygonRun {
   private readonly pen: Pen;
-  private readonly sink: FigureSink;
+  private readonly sink: PolygonSink;
   private kind: Kind | undefined;
-  private ribbons: { left: Ribbon['left'][]; right: Ribbon['right'][] }[] = [];
+  private ribbons: { left: QuadStrip['left'][]; right: QuadStrip['right'][] }[] = [];
   private span: Span = { from: 0, to: 0 };
   /** Where the last tight chord ended, until it is known how the pen turns there. */
-  private pending: { readonly piece: Piece; readonly direction: Point } | undefined;
+  private pending: { readonly piece: StrokePiece; readonly direction: Point } | undefined;
 
-  constructor(pen: Pen, sink: FigureSink) {
+  constructor(pen: Pen, sink: PolygonSink) {
     this.pen = pen;
     this.sink = sink;
   }
 
-  add(piece: Piece): void {
+  add(piece: StrokePiece): void {
     if (!piece.smooth) this.finish();
     if (piece.arc) outlineArc(piece, piece.arc, this.pen.half, this.sink);
     else if (piece.sides) this.extend('strip', [{ left: [piece.sides.left], right: [piece.sides.right] }], piece);
-    else if (piece.fold) this.extend(piece.fold.right ? 'fold-right' : 'fold-left', foldRibbons(piece.fold), piece);
+    else if (piece.fold) this.extend(piece.fold.right ? 'fold-right' : 'fold-left', overlapStrips(piece.fold), piece);
     else this.addChord(piece);
   }
 
@@ -60,12 +68,13 @@ class FigureRun {
   }
 
   private finishFigures(): void {
-    for (const { left, right } of this.ribbons) this.sink.ribbon({ left: left.flat(), right: right.flat() }, this.span);
+    for (const { left, right } of this.ribbons)
+      this.sink.quadStrip({ left: left.flat(), right: right.flat() }, this.span);
     this.ribbons = [];
     this.kind = undefined;
   }
 
-  private extend(kind: Kind, ribbons: readonly Ribbon[], piece: Piece): void {
+  private extend(kind: Kind, ribbons: readonly QuadStrip[], piece: StrokePiece): void {
     if (kind !== this.kind) {
       this.finish();
       if (piece.smooth) outlineSeam(piece.start, piece.startDirection, piece.span, this.pen, this.sink);
@@ -79,13 +88,13 @@ class FigureRun {
     this.span = piece.span;
   }
 
-  private addChord(piece: Piece): void {
+  private addChord(piece: StrokePiece): void {
     const { half } = this.pen;
     const { start, end, startDirection, endDirection } = piece;
     const side = (offset: number): Line => ({
       kind: 'line',
-      start: beside(start, startDirection, offset),
-      end: beside(end, endDirection, offset),
+      start: offsetSideways(start, startDirection, offset),
+      end: offsetSideways(end, endDirection, offset),
     });
     const [left, right] = [side(-half), side(half)];
     if (isConvex(left.start, left.end, right.end, right.start)) {
@@ -97,15 +106,18 @@ class FigureRun {
   }
 
   /** On a bend tighter than the pen: a plain strip along the chord, and the pen turned where chords meet. */
-  private addTightChord(piece: Piece): void {
+  private addTightChord(piece: StrokePiece): void {
     const { pen, sink } = this;
     const { start, end, span } = piece;
     const length = distance(start, end);
     const direction = { x: (end.x - start.x) / length, y: (end.y - start.y) / length };
     if (piece.smooth) outlineSeam(start, piece.startDirection, span, pen, sink);
     outlineTurn(start, this.pending?.direction ?? piece.startDirection, direction, span, pen, sink);
-    const sides = [beside(start, direction, -pen.half), beside(end, direction, -pen.half)];
-    sink.polygon([...sides, beside(end, direction, pen.half), beside(start, direction, pen.half)], span);
+    const sides = [offsetSideways(start, direction, -pen.half), offsetSideways(end, direction, -pen.half)];
+    sink.polygon(
+      [...sides, offsetSideways(end, direction, pen.half), offsetSideways(start, direction, pen.half)],
+      span,
+    );
     this.pending = { piece, direction };
   }
 
@@ -127,15 +139,15 @@ function turns(a: Point, b: Point, c: Point): boolean {
 }
 
 /** The exact strip of a circular arc: a sector of a ring, or of two discs where the pen is wider than the radius. */
-function outlineArc(piece: Piece, arc: CircularArc, half: number, sink: FigureSink): void {
+function outlineArc(piece: StrokePiece, arc: CircularArc, half: number, sink: PolygonSink): void {
   const { centre, radius, sweep } = arc;
   const { span } = piece;
   // Away from the centre is to the left of a right-hand bend.
   const outward = sweep > 0 ? -half : half;
-  const outer0 = beside(piece.start, piece.startDirection, outward);
-  const outer1 = beside(piece.end, piece.endDirection, outward);
-  const inner0 = beside(piece.start, piece.startDirection, -outward);
-  const inner1 = beside(piece.end, piece.endDirection, -outward);
+  const outer0 = offsetSideways(piece.start, piece.startDirection, outward);
+  const outer1 = offsetSideways(piece.end, piece.endDirection, outward);
+  const inner0 = offsetSideways(piece.start, piece.startDirection, -outward);
+  const inner1 = offsetSideways(piece.end, piece.endDirection, -outward);
   if (radius > half) {
     sink.ringSector(centre, [outer0, outer1], [inner0, inner1], [radius + half, radius - half], sweep, span);
     return;

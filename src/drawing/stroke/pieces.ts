@@ -1,17 +1,17 @@
 /** A line to be stroked, cut into pieces whose sides are simple curves in the pen's space. */
 import type { Arc, Curve, Point } from '../../geometry/base/curve-types';
-import { pointAt, tangentAt, transformCurve } from '../../geometry/curve';
+import { pointAt, tangentAt, transformCurve } from '../../geometry/curve/index';
 import { IDENTITY } from '../../geometry/base/matrix';
-import { cross, distance, dot, length } from '../../geometry/base/vector';
+import { cross, distance, dot, vectorLength } from '../../geometry/base/vector';
 import type { Span } from '../../text/text';
 import type { Subpath } from '../types';
-import type { PenLine, Spot } from './dashes';
-import { foldOf, type Fold } from './folds';
-import { sampleCurve, sidesOf, type Bent, type Sample, type Sides } from './offset-sides';
+import type { PenLine, Dot } from './dashes';
+import { selfOverlapOf, type SelfOverlap } from './folds';
+import { sampleCurve, offsetSides, type Bent, type Sample, type Sides } from './offset-sides';
 import type { Pen } from './pen';
 
 /** Directions are unit vectors. */
-export interface Piece {
+export interface StrokePiece {
   readonly start: Point;
   readonly end: Point;
   readonly startDirection: Point;
@@ -24,7 +24,7 @@ export interface Piece {
   /** Set for stretches of other curves; pieces with none of the three are chords. */
   readonly sides: Sides | undefined;
   /** Set for stretches that bend more tightly than the pen. */
-  readonly fold: Fold | undefined;
+  readonly fold: SelfOverlap | undefined;
 }
 
 export interface CircularArc {
@@ -36,26 +36,26 @@ export interface CircularArc {
 }
 
 /** Pieces that follow one another. Without pieces it is a single spot, which only caps can show. */
-export interface Chain {
-  readonly pieces: readonly Piece[];
+export interface StrokeContour {
+  readonly pieces: readonly StrokePiece[];
   /** Whether the last piece joins the first. */
   readonly closed: boolean;
-  readonly spot: Spot | undefined;
+  readonly spot: Dot | undefined;
 }
 
 /** Chords that one curve is cut into at most. */
-const MOST_CHORDS = 4096;
-const MOST_HALVINGS = 8;
+const MAX_CHORDS = 4096;
+const MAX_HALVINGS = 8;
 /** Halvings of a curve in search of stretches whose sides do not fold. */
-const MOST_STRETCH_HALVINGS = 10;
+const MAX_INTERVAL_HALVINGS = 10;
 
 /** A subpath in the space where the pen is round. */
-export function inPenUnits({ curves, spans, closed }: Subpath, { fromMm }: Pen): PenLine {
+export function toPenUnits({ curves, spans, closed }: Subpath, { fromMm }: Pen): PenLine {
   return { curves: fromMm === IDENTITY ? curves : curves.map((curve) => transformCurve(curve, fromMm)), spans, closed };
 }
 
-export function piecesOfLine({ curves, spans, closed, spot }: PenLine, pen: Pen): Chain {
-  const pieces: Piece[] = [];
+export function piecesOfLine({ curves, spans, closed, spot }: PenLine, pen: Pen): StrokeContour {
+  const pieces: StrokePiece[] = [];
   if (spot) return { pieces, closed: false, spot };
   for (let index = 0; index < curves.length; index++) {
     const [curve, span] = [curves[index], spans[index]];
@@ -67,7 +67,7 @@ export function piecesOfLine({ curves, spans, closed, spot }: PenLine, pen: Pen)
   return { pieces, closed: false, spot: { at: first.start, direction: { x: 1, y: 0 }, span } };
 }
 
-function addPieces(curve: Curve, span: Span, pen: Pen, pieces: Piece[]): void {
+function addPieces(curve: Curve, span: Span, pen: Pen, pieces: StrokePiece[]): void {
   if (curve.kind === 'line') {
     const size = distance(curve.start, curve.end);
     if (size > 0) pieces.push(chord(curve.start, curve.end, undefined, undefined, span, false));
@@ -79,10 +79,10 @@ function addPieces(curve: Curve, span: Span, pen: Pen, pieces: Piece[]): void {
     return;
   }
   const cutter = new Cutter(curve, span, pen, pieces);
-  cutter.addStretch(0, 1, sampleCurve(curve, 0), sampleCurve(curve, 1), 0);
+  cutter.addInterval(0, 1, sampleCurve(curve, 0), sampleCurve(curve, 1), 0);
 }
 
-function arcPiece(curve: Curve, arc: CircularArc, span: Span): Piece {
+function arcPiece(curve: Curve, arc: CircularArc, span: Span): StrokePiece {
   return {
     start: curve.start,
     end: curve.end,
@@ -103,7 +103,7 @@ function chord(
   endDirection: Point | undefined,
   span: Span,
   smooth: boolean,
-): Piece {
+): StrokePiece {
   const size = distance(start, end);
   const direction = { x: (end.x - start.x) / size, y: (end.y - start.y) / size };
   return {
@@ -124,12 +124,12 @@ class Cutter {
   private readonly curve: Bent;
   private readonly span: Span;
   private readonly pen: Pen;
-  private readonly pieces: Piece[];
+  private readonly pieces: StrokePiece[];
   /** The most that the direction may turn from one end of a chord to the other, radians. */
   private readonly turn: number;
   private started = false;
 
-  constructor(curve: Bent, span: Span, pen: Pen, pieces: Piece[]) {
+  constructor(curve: Bent, span: Span, pen: Pen, pieces: StrokePiece[]) {
     this.curve = curve;
     this.span = span;
     this.pen = pen;
@@ -137,10 +137,10 @@ class Cutter {
     this.turn = 2 * Math.acos(Math.max(0, 1 - pen.tolerance / (2 * pen.half + pen.tolerance)));
   }
 
-  addStretch(from: number, to: number, first: Sample, last: Sample, depth: number): void {
+  addInterval(from: number, to: number, first: Sample, last: Sample, depth: number): void {
     const { curve, pen } = this;
-    const sides = sidesOf(curve, from, to, first, last, pen.half, pen.tolerance);
-    const fold = sides ? undefined : foldOf(curve, from, to, first, last, pen.half, pen.tolerance);
+    const sides = offsetSides(curve, from, to, first, last, pen.half, pen.tolerance);
+    const fold = sides ? undefined : selfOverlapOf(curve, from, to, first, last, pen.half, pen.tolerance);
     if (sides || fold) {
       this.pieces.push({
         start: pointAt(curve, from),
@@ -154,18 +154,18 @@ class Cutter {
         fold,
       });
       this.started = true;
-    } else if (depth >= MOST_STRETCH_HALVINGS || chordsFor(curve, pen.tolerance) * (to - from) <= 1) {
+    } else if (depth >= MAX_INTERVAL_HALVINGS || chordCount(curve, pen.tolerance) * (to - from) <= 1) {
       this.addChords(from, to);
     } else {
       const middle = (from + to) / 2;
       const between = sampleCurve(curve, middle);
-      this.addStretch(from, middle, first, between, depth + 1);
-      this.addStretch(middle, to, between, last, depth + 1);
+      this.addInterval(from, middle, first, between, depth + 1);
+      this.addInterval(middle, to, between, last, depth + 1);
     }
   }
 
   addChords(from: number, to: number): void {
-    const count = Math.max(1, Math.ceil(chordsFor(this.curve, this.pen.tolerance) * (to - from)));
+    const count = Math.max(1, Math.ceil(chordCount(this.curve, this.pen.tolerance) * (to - from)));
     for (let index = 0; index < count; index++) {
       const at = (step: number): number => (step === count ? to : from + ((to - from) * step) / count);
       this.addChord(at(index), at(index + 1), 0);
@@ -174,7 +174,7 @@ class Cutter {
 
   private addChord(from: number, to: number, depth: number): void {
     const [startDirection, endDirection] = [tangentAt(this.curve, from), tangentAt(this.curve, to)];
-    if (depth < MOST_HALVINGS && angleBetween(startDirection, endDirection) > this.turn) {
+    if (depth < MAX_HALVINGS && angleBetween(startDirection, endDirection) > this.turn) {
       const middle = (from + to) / 2;
       this.addChord(from, middle, depth + 1);
       this.addChord(middle, to, depth + 1);
@@ -197,30 +197,30 @@ function angleBetween(a: Point, b: Point): number {
 }
 
 /** Wang's bound for Bézier curves; for ellipses the step at which the longer axis' circle stays within tolerance. */
-function chordsFor(curve: Bent, tolerance: number): number {
+function chordCount(curve: Bent, tolerance: number): number {
   let count: number;
   if (curve.kind === 'arc') {
-    const radius = length(curve.axisU) + length(curve.axisV);
+    const radius = vectorLength(curve.axisU) + vectorLength(curve.axisV);
     count = Math.abs(curve.sweep) / (2 * Math.acos(Math.max(0, 1 - tolerance / radius)));
   } else if (curve.kind === 'quadratic') {
-    count = Math.sqrt((2 * bend(curve.start, curve.control, curve.end)) / (8 * tolerance));
+    count = Math.sqrt((2 * turningAngle(curve.start, curve.control, curve.end)) / (8 * tolerance));
   } else {
     const { start, control1, control2, end } = curve;
-    const most = Math.max(bend(start, control1, control2), bend(control1, control2, end));
+    const most = Math.max(turningAngle(start, control1, control2), turningAngle(control1, control2, end));
     count = Math.sqrt((6 * most) / (8 * tolerance));
   }
-  return Number.isFinite(count) ? Math.min(MOST_CHORDS, Math.max(1, Math.ceil(count))) : 1;
+  return Number.isFinite(count) ? Math.min(MAX_CHORDS, Math.max(1, Math.ceil(count))) : 1;
 }
 
-function bend(a: Point, b: Point, c: Point): number {
+function turningAngle(a: Point, b: Point, c: Point): number {
   return Math.hypot(a.x - 2 * b.x + c.x, a.y - 2 * b.y + c.y);
 }
 
 function circularArc(arc: Arc): CircularArc | undefined {
   const { axisU, axisV, centre, sweep } = arc;
-  const radius = length(axisU);
+  const radius = vectorLength(axisU);
   const size = 1e-9 * radius;
-  if (!(radius > 0) || Math.abs(length(axisV) - radius) > size) return undefined;
+  if (!(radius > 0) || Math.abs(vectorLength(axisV) - radius) > size) return undefined;
   if (Math.abs(dot(axisU, axisV)) > size * radius) return undefined;
   const mirrored = cross(axisU, axisV) < 0;
   const from = Math.atan2(arc.start.y - centre.y, arc.start.x - centre.x);

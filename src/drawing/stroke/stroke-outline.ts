@@ -5,10 +5,10 @@ import type { Dash, Subpath } from '../types';
 import type { ComputedStyle } from '../style/computed-style';
 import { toUserUnits, type ViewportSize } from '../viewport/units';
 import { dashCount, dashLine, measureLine, type DashPattern, type PenLine } from './dashes';
-import { FigureSink } from './figures';
-import { outlineChain } from './outline-pieces';
+import { PolygonSink } from './figures';
+import { outlineContour } from './outline-pieces';
 import { makeHostPen, makePen, type Pen } from './pen';
-import { inPenUnits, piecesOfLine } from './pieces';
+import { toPenUnits, piecesOfLine } from './pieces';
 
 export interface StrokeContext {
   readonly style: ComputedStyle;
@@ -36,12 +36,12 @@ export interface StrokeArea {
 export function strokeArea(outline: readonly Subpath[], context: StrokeContext): StrokeArea | undefined {
   const pen = penFor(context);
   if (!pen) return undefined;
-  const sink = new FigureSink(pen);
-  const lines = outline.map((subpath) => inPenUnits(subpath, pen));
+  const sink = new PolygonSink(pen);
+  const lines = outline.map((subpath) => toPenUnits(subpath, pen));
   const mayDash = context.style.inherited['stroke-dasharray'].length > 0;
   const dashed = mayDash ? dashLines(lines, pen, context) : undefined;
   const dashes = dashed === 'too many' ? undefined : dashed;
-  for (const line of dashes?.lines ?? lines) outlineChain(piecesOfLine(line, pen), pen, sink);
+  for (const line of dashes?.lines ?? lines) outlineContour(piecesOfLine(line, pen), pen, sink);
   const mean = Math.sqrt(Math.abs(pen.toMm.a * pen.toMm.d - pen.toMm.b * pen.toMm.c));
   const width = 2 * pen.half * mean;
   return { subpaths: sink.subpaths, width, dashes: dashes?.places, dashesLeftOut: dashed === 'too many' };

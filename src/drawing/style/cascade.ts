@@ -39,7 +39,7 @@ interface IndexedRule {
 const GEOMETRY: ReadonlySet<string> = new Set(['x', 'y', 'width', 'height', 'cx', 'cy', 'r', 'rx', 'ry', 'd']);
 
 /** Properties of CSS that move or cut what is drawn and are not followed; to be reported where they are stated. */
-export const UNFOLLOWED: ReadonlySet<string> = new Set([
+export const UNSUPPORTED_PROPERTIES: ReadonlySet<string> = new Set([
   'translate',
   'rotate',
   'scale',
@@ -51,8 +51,8 @@ export const UNFOLLOWED: ReadonlySet<string> = new Set([
 ]);
 
 /** A place in the tree of what elements may declare: each step is an attribute's name, its value, or a rule. */
-interface Alike {
-  readonly further: Map<string | IndexedRule, Alike>;
+interface StyleTrieNode {
+  readonly further: Map<string | IndexedRule, StyleTrieNode>;
   declared: DeclaredStyle | undefined;
 }
 
@@ -71,8 +71,8 @@ export class Cascade {
   private readonly anywhere: IndexedRule[] = [];
   private readonly styleTexts = new Map<string, readonly Declaration[]>();
   private readonly known = new Map<ElementNode, DeclaredStyle>();
-  private readonly alike: Alike = { further: new Map(), declared: undefined };
-  private alikeCount = 0;
+  private readonly trie: StyleTrieNode = { further: new Map(), declared: undefined };
+  private trieSize = 0;
   private ruleCount = 0;
   /** Elements are asked for several times in a row. */
   private last: { readonly element: ElementNode; readonly declared: DeclaredStyle } | undefined;
@@ -113,9 +113,9 @@ export class Cascade {
     }
     const specificity = specificityOf(selector.node);
     const rule = { compound, matches, specificity, order: this.ruleCount++, declarations };
-    if (compound.id !== undefined) put(this.byId, compound.id, rule);
-    else if (compound.classes[0] !== undefined) put(this.byClass, compound.classes[0], rule);
-    else if (compound.type !== undefined) put(this.byType, compound.type, rule);
+    if (compound.id !== undefined) addToIndex(this.byId, compound.id, rule);
+    else if (compound.classes[0] !== undefined) addToIndex(this.byClass, compound.classes[0], rule);
+    else if (compound.type !== undefined) addToIndex(this.byType, compound.type, rule);
     else this.anywhere.push(rule);
   }
 
@@ -129,7 +129,7 @@ export class Cascade {
 
   private cascade(element: ElementNode): DeclaredStyle {
     const rules = this.ruleCount > 0 ? this.rulesFor(element) : [];
-    let at: Alike | undefined = this.alike;
+    let at: StyleTrieNode | undefined = this.trie;
     for (const attribute of element.attributes) {
       const { name, namespace } = attribute;
       if (namespace === '' && isStated(name)) at = this.step(this.step(at, name), attribute.value);
@@ -139,12 +139,12 @@ export class Cascade {
     return (at.declared ??= this.declarations(element, rules));
   }
 
-  private step(from: Alike | undefined, by: string | IndexedRule): Alike | undefined {
+  private step(from: StyleTrieNode | undefined, by: string | IndexedRule): StyleTrieNode | undefined {
     const known = from?.further.get(by);
-    if (known || !from || this.alikeCount >= MAX_KEPT) return known;
-    const next: Alike = { further: new Map(), declared: undefined };
+    if (known || !from || this.trieSize >= MAX_KEPT) return known;
+    const next: StyleTrieNode = { further: new Map(), declared: undefined };
     from.further.set(by, next);
-    this.alikeCount++;
+    this.trieSize++;
     return next;
   }
 
@@ -217,10 +217,10 @@ function isComputed(property: string): property is PropertyName | 'transform' {
 }
 
 function isKept(property: string): boolean {
-  return property.startsWith('--') || GEOMETRY.has(property) || UNFOLLOWED.has(property);
+  return property.startsWith('--') || GEOMETRY.has(property) || UNSUPPORTED_PROPERTIES.has(property);
 }
 
-function put(index: Map<string, IndexedRule[]>, key: string, rule: IndexedRule): void {
+function addToIndex(index: Map<string, IndexedRule[]>, key: string, rule: IndexedRule): void {
   const rules = index.get(key);
   if (rules) rules.push(rule);
   else index.set(key, [rule]);

@@ -1,11 +1,11 @@
 /** The properties that bear on what is painted: their values, initial values, and whether they are inherited. */
-import { parseLength, toUserUnits, type Length } from '../viewport/units';
+import { parseSvgLength, toUserUnits, type Length } from '../viewport/units';
 import { BLACK, parseColour, parsePaint, parseReference, type Colour, type PaintValue } from './colour';
 
 export type FillRule = 'nonzero' | 'evenodd';
 
 /** `url(#id)`: what stands between the brackets; null for `none`. */
-export type Reference = { readonly target: string } | null;
+export type UrlReference = { readonly target: string } | null;
 
 /** Inherited properties by their CSS names. Lengths in font units have been made user units; percentages stay. */
 export interface InheritedValues {
@@ -27,9 +27,9 @@ export interface InheritedValues {
   /** px */
   readonly 'font-size': number;
   readonly 'paint-order': 'fill-first' | 'stroke-first';
-  readonly 'marker-start': Reference;
-  readonly 'marker-mid': Reference;
-  readonly 'marker-end': Reference;
+  readonly 'marker-start': UrlReference;
+  readonly 'marker-mid': UrlReference;
+  readonly 'marker-end': UrlReference;
   /** Custom properties by their names, with their variables replaced. */
   readonly variables: ReadonlyMap<string, string>;
 }
@@ -38,7 +38,7 @@ export interface InheritedValues {
 export interface OwnValues {
   readonly display: 'none' | 'shown';
   readonly opacity: number;
-  readonly 'clip-path': Reference | 'shape';
+  readonly 'clip-path': UrlReference | 'shape';
   readonly mask: boolean;
   readonly filter: boolean;
   readonly 'transform-origin': readonly [Length, Length];
@@ -93,17 +93,17 @@ export const PROPERTIES: { readonly [Name in PropertyName]: Property<PropertyVal
   'stroke-linejoin': property<'miter' | 'round' | 'bevel'>(true, 'miter', parseLineJoin),
   'stroke-miterlimit': property(true, 4, parseMiterLimit),
   'stroke-dasharray': property<readonly Length[]>(true, [], parseDashArray),
-  'stroke-dashoffset': property<Length>(true, ZERO, parseLength),
+  'stroke-dashoffset': property<Length>(true, ZERO, parseSvgLength),
   'stroke-opacity': property(true, 1, parseOpacity),
   visibility: property<'visible' | 'hidden'>(true, 'visible', parseVisibility),
   'font-size': property<number>(true, 16, () => undefined),
   'paint-order': property<'fill-first' | 'stroke-first'>(true, 'fill-first', parsePaintOrder),
-  'marker-start': property<Reference>(true, null, parseOptionalReference),
-  'marker-mid': property<Reference>(true, null, parseOptionalReference),
-  'marker-end': property<Reference>(true, null, parseOptionalReference),
+  'marker-start': property<UrlReference>(true, null, parseOptionalReference),
+  'marker-mid': property<UrlReference>(true, null, parseOptionalReference),
+  'marker-end': property<UrlReference>(true, null, parseOptionalReference),
   display: property<'none' | 'shown'>(false, 'shown', (text) => (keyword(text) === 'none' ? 'none' : 'shown')),
   opacity: property(false, 1, parseOpacity),
-  'clip-path': property<Reference | 'shape'>(false, null, parseClipPath),
+  'clip-path': property<UrlReference | 'shape'>(false, null, parseClipPath),
   mask: property(false, false, (text) => keyword(text) !== 'none'),
   filter: property(false, false, (text) => keyword(text) !== 'none'),
   'transform-origin': property<readonly [Length, Length]>(false, [ZERO, ZERO], parseOrigin),
@@ -127,7 +127,7 @@ export function parseFontSize(text: string, parent: number): number | undefined 
   if (word === 'larger') return parent * 1.2;
   const named = Object.hasOwn(FONT_SIZES, word) ? FONT_SIZES[word] : undefined;
   if (named !== undefined) return named;
-  const length = parseLength(text);
+  const length = parseSvgLength(text);
   if (!length || length.value < 0) return undefined;
   return toUserUnits(length, 'x', { width: parent, height: parent }, parent);
 }
@@ -147,7 +147,7 @@ function parseOpacity(text: string): number | undefined {
 }
 
 function parseNonNegativeLength(text: string): Length | undefined {
-  const length = parseLength(text);
+  const length = parseSvgLength(text);
   return length && length.value >= 0 ? length : undefined;
 }
 
@@ -159,7 +159,7 @@ function parseLineJoin(text: string): 'miter' | 'round' | 'bevel' | undefined {
 }
 
 function parseMiterLimit(text: string): number | undefined {
-  const length = parseLength(text);
+  const length = parseSvgLength(text);
   return length && length.unit === '' && length.value >= 1 ? length.value : undefined;
 }
 
@@ -169,7 +169,7 @@ function parseDashArray(text: string): readonly Length[] | undefined {
   const lengths = text
     .trim()
     .split(/\s*,\s*|\s+/)
-    .map(parseLength);
+    .map(parseSvgLength);
   const valid = lengths.filter((length) => length !== undefined && length.value >= 0) as Length[];
   if (valid.length !== lengths.length) return undefined;
   if (valid.every((length) => length.value === 0)) return [];
@@ -189,13 +189,13 @@ function parsePaintOrder(text: string): 'fill-first' | 'stroke-first' | undefine
   return stroke >= 0 && (fill < 0 || stroke < fill) ? 'stroke-first' : 'fill-first';
 }
 
-function parseOptionalReference(text: string): Reference | undefined {
+function parseOptionalReference(text: string): UrlReference | undefined {
   if (keyword(text) === 'none') return null;
   const reference = parseReference(text.trim());
   return reference && { target: reference.target };
 }
 
-function parseClipPath(text: string): Reference | 'shape' | undefined {
+function parseClipPath(text: string): UrlReference | 'shape' | undefined {
   const reference = parseOptionalReference(text);
   return reference === undefined && /^[a-z-]+\(/i.test(text.trim()) ? 'shape' : reference;
 }
@@ -216,7 +216,7 @@ function parseOrigin(text: string): readonly [Length, Length] | undefined {
   const words = keyword(text).split(/\s*,\s*|\s+/);
   if (words.length > 3) return undefined;
   const parts = words.map((word) =>
-    Object.hasOwn(ORIGIN_WORDS, word) ? { value: ORIGIN_WORDS[word] ?? 0, unit: '%' as const } : parseLength(word),
+    Object.hasOwn(ORIGIN_WORDS, word) ? { value: ORIGIN_WORDS[word] ?? 0, unit: '%' as const } : parseSvgLength(word),
   );
   const upright = words[0] === 'top' || words[0] === 'bottom' || words[1] === 'left' || words[1] === 'right';
   const centre: Length = { value: 50, unit: '%' };

@@ -1,7 +1,7 @@
 /** Styles of elements: cascade and inheritance together, for one document. */
 import type { ElementNode } from '../../markup/tree';
 import type { Span } from '../../text/text';
-import { Cascade, sourceAttribute, UNFOLLOWED, type DeclaredStyle } from './cascade';
+import { Cascade, sourceAttribute, UNSUPPORTED_PROPERTIES, type DeclaredStyle } from './cascade';
 import { computeStyle, INITIAL_STYLE, transformed, type ComputedStyle } from './computed-style';
 import type { StyleSheet } from './declarations';
 import type { InheritedValues } from './properties';
@@ -14,10 +14,10 @@ const MAX_ANCESTORS = 64;
 const MAX_KEPT = 1000;
 
 /** What is worked out once for declarations that many elements share. */
-interface Traits {
+interface StyleTraits {
   /** Whether values may be taken over from the parent's own, so that the parent's inherited ones do not say all. */
   readonly inheriting: boolean;
-  readonly unfollowed: readonly string[];
+  readonly unsupported: readonly string[];
 }
 
 /** Values that leave things as they are. */
@@ -28,7 +28,7 @@ export class Styles {
   private readonly reader = new ValueReader();
   /** Styles by what is inherited and by what is declared: elements are often alike. */
   private readonly known = new WeakMap<InheritedValues, Map<DeclaredStyle, ComputedStyle>>();
-  private readonly traits = new WeakMap<DeclaredStyle, Traits>();
+  private readonly traits = new WeakMap<DeclaredStyle, StyleTraits>();
   private readonly inPlace = new Map<ElementNode, ComputedStyle>();
 
   constructor(sheets: readonly StyleSheet[]) {
@@ -57,11 +57,11 @@ export class Styles {
   }
 
   /** The properties it states that would change what is drawn, and are not followed. */
-  unfollowed(element: ElementNode): readonly string[] {
-    return this.traitsOf(this.declaredFor(element)).unfollowed;
+  unsupportedProperties(element: ElementNode): readonly string[] {
+    return this.traitsOf(this.declaredFor(element)).unsupported;
   }
 
-  private traitsOf(declared: DeclaredStyle): Traits {
+  private traitsOf(declared: DeclaredStyle): StyleTraits {
     let traits = this.traits.get(declared);
     if (!traits) this.traits.set(declared, (traits = readTraits(declared)));
     return traits;
@@ -95,9 +95,9 @@ export class Styles {
   }
 }
 
-function readTraits(declared: DeclaredStyle): Traits {
+function readTraits(declared: DeclaredStyle): StyleTraits {
   const all = [...declared];
   const inheriting = all.some(([name, { value }]) => name !== 'transform' && /inherit|var\(/i.test(value));
-  const stated = all.filter(([name, { value }]) => UNFOLLOWED.has(name) && !INEFFECTIVE.test(value));
-  return { inheriting, unfollowed: stated.map(([name]) => name) };
+  const stated = all.filter(([name, { value }]) => UNSUPPORTED_PROPERTIES.has(name) && !INEFFECTIVE.test(value));
+  return { inheriting, unsupported: stated.map(([name]) => name) };
 }

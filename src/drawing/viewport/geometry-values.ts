@@ -4,7 +4,7 @@ import { attributeOf } from '../document-index';
 import type { Problems } from '../problems';
 import { sourceAttribute, type DeclaredStyle } from '../style/cascade';
 import type { ComputedStyle } from '../style/computed-style';
-import { parseLength, toUserUnits, type Axis, type ViewportSize } from './units';
+import { parseSvgLength, toUserUnits, type Axis, type ViewportSize } from './units';
 
 /** What lengths on an element depend on. */
 export interface LengthScope {
@@ -32,7 +32,7 @@ export class GeometryValues {
     const attribute = css ? sourceAttribute(this.element, name, css) : attributeOf(this.element, name);
     const text = css?.value ?? attribute?.value;
     if (text === undefined || text.trim() === 'auto') return undefined;
-    const length = parseLength(text);
+    const length = parseSvgLength(text);
     if (length) return toUserUnits(length, axis, this.scope.viewport, this.scope.style.inherited['font-size']);
     const message =
       `“${text}” is no length: write a number, with or without a unit such as mm. ` +

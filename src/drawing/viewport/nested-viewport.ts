@@ -12,7 +12,7 @@ import type { Problems } from '../problems';
 import type { Scope } from '../scope';
 import type { Styles } from '../style/styles';
 import type { ViewportSize } from './units';
-import { DEFAULT_ASPECT_RATIO, parseAspectRatio, parseViewBox, viewportTransform } from './viewport';
+import { DEFAULT_ASPECT_RATIO, parseAspectRatio, parseViewBoxAttribute, viewportTransform } from './viewport';
 
 /** The scope of what stands in the viewport; undefined where it has no size, so that nothing in it is drawn. */
 export function enterViewport(
@@ -31,7 +31,7 @@ export function enterViewport(
   const width = size?.width ?? values.size('width', 'x') ?? scope.viewBox.width;
   const height = size?.height ?? values.size('height', 'y') ?? scope.viewBox.height;
   const boxAttribute = attributeOf(element, 'viewBox');
-  const box = boxAttribute && parseViewBox(boxAttribute.value);
+  const box = boxAttribute && parseViewBoxAttribute(boxAttribute.value);
   if (!(width > 0) || !(height > 0) || (box && !(box.width > 0 && box.height > 0))) return undefined;
   const placed = multiply(scope.toMm, translation(x, y));
   const clips =

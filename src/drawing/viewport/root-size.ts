@@ -8,13 +8,19 @@ import {
   INITIAL_FONT_SIZE,
   isPhysical,
   MM_PER_PX,
-  parseLength,
+  parseSvgLength,
   toMillimetres,
   toUserUnits,
   type Length,
   type ViewportSize,
 } from './units';
-import { DEFAULT_ASPECT_RATIO, parseAspectRatio, parseViewBox, viewportTransform, type ViewBox } from './viewport';
+import {
+  DEFAULT_ASPECT_RATIO,
+  parseAspectRatio,
+  parseViewBoxAttribute,
+  viewportTransform,
+  type ViewBox,
+} from './viewport';
 
 export interface RootSize {
   /** mm */
@@ -49,7 +55,7 @@ export function readRootSize(
   problems: Problems,
 ): RootSize {
   const attribute = attributeOf(root, 'viewBox');
-  const box = attribute && parseViewBox(attribute.value);
+  const box = attribute && parseViewBoxAttribute(attribute.value);
   if (attribute && !box) {
     problems.add(
       'unreadable-markup',
@@ -103,7 +109,7 @@ function statedSize(root: ElementNode, declared: DeclaredStyle, box: ViewBox | u
 
 function readSize(root: ElementNode, declared: DeclaredStyle, name: 'width' | 'height'): Length | undefined {
   const text = declared.get(name)?.value ?? attributeOf(root, name)?.value;
-  const length = text === undefined ? undefined : parseLength(text);
+  const length = text === undefined ? undefined : parseSvgLength(text);
   return length && length.value >= 0 ? length : undefined;
 }
 
@@ -117,7 +123,7 @@ function ownSize(root: ElementNode, problems: Problems): { width: number | undef
   const read = (name: string): number | undefined => {
     const attribute = attributeOf(root, name);
     if (!attribute) return undefined;
-    const length = parseLength(attribute.value);
+    const length = parseSvgLength(attribute.value);
     if (length && isPhysical(length.unit) && length.value > 0) return toMillimetres(length);
     problems.add(
       'unreadable-markup',

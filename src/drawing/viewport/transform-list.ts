@@ -74,17 +74,17 @@ const SEPARATOR = /[ \t\r\n\f]*,?[ \t\r\n\f]*/y;
 export function parseTransformList(text: string): TransformList {
   if (/^\s*none\s*$/i.test(text)) return { functions: [] };
   const functions: TransformFunction[] = [];
-  let at = skip(BLANKS, text, 0);
+  let at = skipMatch(BLANKS, text, 0);
   while (at < text.length) {
     const read = readFunction(text, at);
     if ('message' in read) return { error: read };
     functions.push(read.read);
-    at = skip(SEPARATOR, text, read.end);
+    at = skipMatch(SEPARATOR, text, read.end);
   }
   return { functions };
 }
 
-function skip(pattern: RegExp, text: string, at: number): number {
+function skipMatch(pattern: RegExp, text: string, at: number): number {
   pattern.lastIndex = at;
   pattern.exec(text);
   return Math.max(at, pattern.lastIndex);
@@ -100,7 +100,7 @@ function readFunction(text: string, from: number): { read: TransformFunction; en
     const what = written ? `${written} is no transform that lies in the plane` : 'A transform begins with its name';
     return { message: `${what}; write translate, scale, rotate, skewX, skewY or matrix.`, span };
   }
-  const open = skip(BLANKS, text, from + written.length);
+  const open = skipMatch(BLANKS, text, from + written.length);
   if (text[open] !== '(') {
     return { message: `After ${written} comes "(".`, span: { from: open, to: Math.min(text.length, open + 1) } };
   }
@@ -113,12 +113,12 @@ function readValues(
   head: { written: string; name: string; arity: readonly number[]; from: number },
 ): { read: TransformFunction; end: number } | TransformError {
   const values: TransformValue[] = [];
-  let at = skip(BLANKS, text, from);
+  let at = skipMatch(BLANKS, text, from);
   while (at < text.length && text[at] !== ')') {
     const value = readValue(text, at);
     if (!value) return { message: `${text[at]} is not part of a number.`, span: { from: at, to: at + 1 } };
     values.push(value.read);
-    at = skip(SEPARATOR, text, value.end);
+    at = skipMatch(SEPARATOR, text, value.end);
   }
   const span = { from: head.from, to: Math.min(text.length, at + 1) };
   if (at >= text.length) return { message: `${head.written}( is not closed.`, span };

@@ -37,7 +37,7 @@ export const INITIAL_FONT_SIZE = 16;
 const LENGTH = /^[ \t\r\n\f]*([+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?)(%|[a-z]*)[ \t\r\n\f]*$/i;
 
 /** Reads `12`, `-3.5mm`, `50%`. Undefined where the text is not one length, or its unit is not known. */
-export function parseLength(text: string): Length | undefined {
+export function parseSvgLength(text: string): Length | undefined {
   const number = plainNumber(text);
   if (Number.isFinite(number)) return { value: number, unit: '' };
   const match = LENGTH.exec(text);

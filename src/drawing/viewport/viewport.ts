@@ -1,6 +1,6 @@
 /** `viewBox` and `preserveAspectRatio`: how a viewport's content is fitted into it. */
 import type { Matrix } from '../../geometry/base/curve-types';
-import { parseViewBox as parseNumbers } from '../../markup/number-lists';
+import { parseViewBoxNumbers as parseNumbers } from '../../markup/number-lists';
 import type { ViewportSize } from './units';
 
 export interface ViewBox {
@@ -20,7 +20,7 @@ export interface AspectRatio {
 export const DEFAULT_ASPECT_RATIO: AspectRatio = { align: { x: 0.5, y: 0.5 }, slice: false };
 
 /** Undefined where the text is not four numbers, or a size is negative: the attribute then counts as absent. */
-export function parseViewBox(text: string): ViewBox | undefined {
+export function parseViewBoxAttribute(text: string): ViewBox | undefined {
   const { values, error } = parseNumbers(text);
   const [x, y, width, height] = values;
   if (error || x === undefined || y === undefined || width === undefined || height === undefined) return undefined;

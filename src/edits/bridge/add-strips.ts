@@ -3,7 +3,7 @@ import type { Drawing, Shape } from '../../drawing/types';
 import { interpolate } from '../../geometry/base/vector';
 import type { Point } from '../../geometry/base/curve-types';
 import { apply, invert, maxScale } from '../../geometry/base/matrix';
-import { contains } from '../../geometry/boolean';
+import { regionContains } from '../../geometry/boolean/index';
 import type { Region } from '../../geometry/base/polygon-types';
 import { prefixOf } from '../../markup/query';
 import type { Attribute } from '../../markup/tree';
@@ -13,15 +13,15 @@ import { CommandWriter } from '../path/path-writer';
 import { decimalsFor } from '../path/precision';
 import { indentBefore } from '../element/element-text';
 import { PLAIN_STYLE } from '../path/path-style';
-import type { Outcome } from '../element/result';
-import { detachFirst } from '../element/two-step';
+import type { EditResult } from '../element/result';
+import { inlineThenEdit } from '../element/two-step';
 import type { Strip } from '../strip/strip';
 
 /** What the strip takes over from its neighbour: how it looks and where it stands, but no name and no geometry. */
 const TAKEN_OVER = ['class', 'style', 'fill', 'fill-opacity', 'opacity', 'transform'];
 
 /** @param strips in sheet mm; each reaches into the material at both ends */
-export function addStrips(drawing: Drawing, shapes: readonly Shape[], strips: readonly Strip[], depth = 0): Outcome {
+export function addStrips(drawing: Drawing, shapes: readonly Shape[], strips: readonly Strip[], depth = 0): EditResult {
   const fills = shapes.filter(({ part }) => part === 'fill').map((shape) => ({ shape, region: shapeRegion(shape) }));
   const [own, drawnByUse] = [true, false].map((direct) =>
     fills.filter(({ shape }) => (shape.instances.length === 0) === direct),
@@ -30,11 +30,11 @@ export function addStrips(drawing: Drawing, shapes: readonly Shape[], strips: re
   const lost = beside.filter(({ neighbour }) => !neighbour).map(({ strip }) => neighbourIn(drawnByUse ?? [], strip));
   const uses = new Set(lost.flatMap((shape) => shape?.instances[0] ?? []));
   if (uses.size > 0) {
-    return detachFirst(drawing, shapes, uses, depth, (...again) => addStrips(again[0], again[1], strips, again[2]));
+    return inlineThenEdit(drawing, shapes, uses, depth, (...again) => addStrips(again[0], again[1], strips, again[2]));
   }
   const edits: TextEdit[] = [];
   for (const { strip, neighbour } of beside) {
-    const edit = neighbour && stripBeside(drawing.document.text, neighbour, strip);
+    const edit = neighbour && parallelStrip(drawing.document.text, neighbour, strip);
     if (!edit) return { refusal: 'What the bridge would hang on is no filled shape; draw the bridge by hand.' };
     edits.push(edit);
   }
@@ -47,10 +47,10 @@ function neighbourIn(
   { corners: [a, b, c, d] }: Strip,
 ): Shape | undefined {
   const ends = [interpolate(a, d, 0.5), interpolate(b, c, 0.5)];
-  return fills.findLast(({ region }) => ends.some((end) => contains(region, end)))?.shape;
+  return fills.findLast(({ region }) => ends.some((end) => regionContains(region, end)))?.shape;
 }
 
-function stripBeside(text: string, { element, toMm }: Shape, strip: Strip): TextEdit | undefined {
+function parallelStrip(text: string, { element, toMm }: Shape, strip: Strip): TextEdit | undefined {
   const toUser = invert(toMm);
   if (!toUser) return undefined;
   const decimals = decimalsFor(maxScale(toMm));
@@ -60,12 +60,12 @@ function stripBeside(text: string, { element, toMm }: Shape, strip: Strip): Text
   );
   const kept = element.attributes.filter((attribute) => TAKEN_OVER.includes(attribute.name));
   const prefix = prefixOf(element);
-  const attributes = kept.map((attribute) => ` ${source(text, attribute)}`).join('');
+  const attributes = kept.map((attribute) => ` ${attributeSource(text, attribute)}`).join('');
   const { from, to } = element.span;
   return { span: { from: to, to }, text: `${indentBefore(text, from)}<${prefix}path${attributes} d="${data}"/>` };
 }
 
-function source(text: string, { span }: Attribute): string {
+function attributeSource(text: string, { span }: Attribute): string {
   return text.slice(span.from, span.to);
 }
 

@@ -5,9 +5,9 @@ import type { Curve, Point } from '../../geometry/base/curve-types';
 import { add, distance, dot, normalise, scale, subtract } from '../../geometry/base/vector';
 
 /** Cosine of the angle below which an end goes on straight ahead. */
-const STRAIGHT = Math.cos((0.05 * Math.PI) / 180);
+const COLLINEAR_COSINE = Math.cos((0.05 * Math.PI) / 180);
 /** Cosine of the angle above which the ends are not those of one smooth curve. */
-const CORNERED = Math.cos((50 * Math.PI) / 180);
+const CORNER_COSINE = Math.cos((50 * Math.PI) / 180);
 
 /**
  * A line between ends that point at each other, else the cubic that has the tangents of both ends. Its handles are
@@ -15,12 +15,12 @@ const CORNERED = Math.cos((50 * Math.PI) / 180);
  * @param startTangent of length 1, in the course of the outline, as is `endTangent`
  * @returns undefined where there is nothing between the ends
  */
-export function bankBetween(start: Point, startTangent: Point, end: Point, endTangent: Point): Curve | undefined {
+export function blendCurve(start: Point, startTangent: Point, end: Point, endTangent: Point): Curve | undefined {
   const ahead = normalise(subtract(end, start));
   if (!ahead) return undefined;
   const line: Curve = { kind: 'line', start, end };
   const [out, into] = [dot(startTangent, ahead), dot(endTangent, ahead)];
-  if ((out > STRAIGHT && into > STRAIGHT) || out < CORNERED || into < CORNERED) return line;
+  if ((out > COLLINEAR_COSINE && into > COLLINEAR_COSINE) || out < CORNER_COSINE || into < CORNER_COSINE) return line;
   const turn = Math.acos(Math.max(-1, Math.min(1, dot(startTangent, endTangent))));
   const share = turn < 1e-6 ? 1 / 3 : (2 / 3) * (Math.tan(turn / 4) / Math.sin(turn / 2));
   const handle = share * distance(start, end);

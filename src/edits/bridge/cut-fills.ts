@@ -2,7 +2,7 @@
 import type { Drawing, Shape } from '../../drawing/types';
 import type { Matrix } from '../../geometry/base/curve-types';
 import { IDENTITY, invert, maxScale, meanScale, minScale } from '../../geometry/base/matrix';
-import { intersection } from '../../geometry/boolean';
+import { intersection } from '../../geometry/boolean/index';
 import type { ElementNode, MarkupDocument } from '../../markup/tree';
 import { shapeRegion } from '../../sheet/layer/shape-region';
 import type { TextEdit } from '../../text/text';
@@ -10,10 +10,10 @@ import { cutLineData } from './cut-line-data';
 import { cutPathData } from '../path/subtract-strips';
 import { decimalsFor } from '../path/precision';
 import { elementGeometry } from '../element/element-geometry';
-import { mergeOutcomes, type Outcome } from '../element/result';
-import { shapesNear } from '../strip/shapes-near';
-import { partElement } from '../element/split-element';
-import { detachFirst, rewriteFirst, type NextStep } from '../element/two-step';
+import { mergeResults, type EditResult } from '../element/result';
+import { shapesNearStrips } from '../strip/shapes-near';
+import { splitElement } from '../element/split-element';
+import { inlineThenEdit, normalizeThenEdit, type NextStep } from '../element/two-step';
 import { polygonOf, transformStrip, widenStrip, type Strip } from '../strip/strip';
 import { writeDashes } from '../element/write-dashes';
 
@@ -26,29 +26,35 @@ export function cutStripsFromShapes(
   shapes: readonly Shape[],
   strips: readonly Strip[],
   depth = 0,
-): Outcome {
-  const near = shapesNear(shapes, strips);
-  const groups = byElement([...near.keys()]);
-  const all = byElement(drawing.shapes);
+): EditResult {
+  const near = shapesNearStrips(shapes, strips);
+  const groups = groupByElement([...near.keys()]);
+  const all = groupByElement(drawing.shapes);
   const shared = [...groups].filter(([element]) => !isDrawnOnce(all.get(element) ?? []));
-  const uses = shared.flatMap(([element, parts]) => usesToDetach(parts, all.get(element) ?? [], near));
+  const uses = shared.flatMap(([element, parts]) => usesToInline(parts, all.get(element) ?? [], near));
   const next: NextStep = (again, same, deeper) => cutStripsFromShapes(again, same, strips, deeper);
-  if (uses.length > 0) return detachFirst(drawing, shapes, new Set(uses), depth, next);
+  if (uses.length > 0) return inlineThenEdit(drawing, shapes, new Set(uses), depth, next);
   const met = [...groups]
     .filter(([element]) => isDrawnOnce(all.get(element) ?? []))
-    .map(([element, parts]): Met => ({ element, parts: shapesOf(shapes, element), strips: stripsNear(parts, near) }));
-  const mixed = met.filter(needsParting);
+    .map(
+      ([element, parts]): CrossedElement => ({
+        element,
+        parts: shapesOf(shapes, element),
+        strips: stripsNear(parts, near),
+      }),
+    );
+  const mixed = met.filter(needsSplitting);
   if (mixed.length > 0) {
-    const edits = mixed.map(({ element }) => partElement(drawing.document.text, element));
-    return rewriteFirst(drawing, shapes, edits, depth, next);
+    const edits = mixed.map(({ element }) => splitElement(drawing.document.text, element));
+    return normalizeThenEdit(drawing, shapes, edits, depth, next);
   }
   const dashed = met.flatMap(dashedLine);
   if (dashed.length > 0) return writeDashesFirst(drawing, shapes, dashed, depth, next);
-  return mergeOutcomes(met.map((each) => cutElement(drawing.document, each)));
+  return mergeResults(met.map((each) => cutElement(drawing.document, each)));
 }
 
 /** An element with the strips that come near any of its parts. */
-interface Met {
+interface CrossedElement {
   readonly element: ElementNode;
   readonly parts: readonly Shape[];
   readonly strips: readonly Strip[];
@@ -67,14 +73,14 @@ function stripsNear(parts: readonly Shape[], near: ReadonlyMap<Shape, Strip[]>):
  * A fill is cut with its whole rim, an open line from end to end, and dashes one by one: an element that has a fill and
  * one of these cannot be cut as one.
  */
-function needsParting({ parts, strips }: Met): boolean {
+function needsSplitting({ parts, strips }: CrossedElement): boolean {
   const { fill, stroke } = painted(parts);
   if (!fill || !stroke || (!stroke.dashed && fill.subpaths.every(({ closed }) => closed))) return false;
   return strips.some((strip) => paintsIn(fill, strip) || paintsIn(stroke, strip));
 }
 
 /** The line of the element, where it has dashes of which a strip takes something. */
-function dashedLine({ parts, strips }: Met): Shape[] {
+function dashedLine({ parts, strips }: CrossedElement): Shape[] {
   const { stroke } = painted(parts);
   return stroke?.dashed && strips.some((strip) => paintsIn(stroke, strip)) ? [stroke] : [];
 }
@@ -85,7 +91,7 @@ function writeDashesFirst(
   dashed: readonly Shape[],
   depth: number,
   next: NextStep,
-): Outcome {
+): EditResult {
   const edits: TextEdit[] = [];
   for (const stroke of dashed) {
     const written = writeDashes(drawing.document, stroke);
@@ -93,14 +99,14 @@ function writeDashesFirst(
     edits.push(...written);
   }
   const numbers = dashed.map((stroke) => shapes.indexOf(stroke));
-  return rewriteFirst(drawing, shapes, edits, depth, (again, same, deeper) =>
+  return normalizeThenEdit(drawing, shapes, edits, depth, (again, same, deeper) =>
     numbers.some((number) => same[number]?.dashed) ? { refusal: KEEPS_DASHES } : next(again, same, deeper),
   );
 }
 
 const KEEPS_DASHES = 'A style rule would dash the line anew that the bridge crosses; draw its dashes by hand first.';
 
-function byElement(shapes: readonly Shape[]): Map<ElementNode, Shape[]> {
+function groupByElement(shapes: readonly Shape[]): Map<ElementNode, Shape[]> {
   const groups = new Map<ElementNode, Shape[]>();
   for (const shape of shapes) {
     const group = groups.get(shape.element);
@@ -122,7 +128,7 @@ function isDrawnOnce([first, ...others]: readonly Shape[]): boolean {
  * The outermost uses through which an element's shapes are drawn where a strip meets them; all of its uses where the
  * element is met where it stands itself.
  */
-function usesToDetach(
+function usesToInline(
   parts: readonly Shape[],
   drawn: readonly Shape[],
   near: ReadonlyMap<Shape, Strip[]>,
@@ -137,7 +143,7 @@ function paintsIn(shape: Shape, strip: Strip): boolean {
 }
 
 /** Dashes that are still there were not met. */
-function cutElement(document: MarkupDocument, { parts, strips }: Met): Outcome {
+function cutElement(document: MarkupDocument, { parts, strips }: CrossedElement): EditResult {
   const { fill, stroke } = painted(parts);
   if (stroke?.dashed) return { edits: [] };
   if (fill) return cutFill(document, fill, strips, stroke?.strokeWidth);
@@ -153,17 +159,17 @@ export function painted(parts: readonly Shape[]): { fill: Shape | undefined; str
 }
 
 /** Whether lines keep one width all along: no direction is stretched more than another. */
-function isEven(matrix: Matrix): boolean {
+function isEvenOdd(matrix: Matrix): boolean {
   return maxScale(matrix) <= minScale(matrix) * 1.001;
 }
 
 /** A shape that comes near a strip but paints nothing there needs no edit. */
-function refuseIfMet(shape: Shape, strips: readonly Strip[], refusal: string): Outcome {
+function refuseIfMet(shape: Shape, strips: readonly Strip[], refusal: string): EditResult {
   return strips.some((strip) => paintsIn(shape, strip)) ? { refusal } : { edits: [] };
 }
 
 /** @param line mm: the width of the line round it, which goes with it */
-function cutFill(document: MarkupDocument, fill: Shape, strips: readonly Strip[], line = 0): Outcome {
+function cutFill(document: MarkupDocument, fill: Shape, strips: readonly Strip[], line = 0): EditResult {
   const toUser = invert(fill.toMm);
   if (!toUser) return { edits: [] };
   const decimals = decimalsFor(maxScale(fill.toMm));
@@ -177,14 +183,14 @@ function cutFill(document: MarkupDocument, fill: Shape, strips: readonly Strip[]
     : refuseIfMet(fill, strips, `An outline of this <${fill.element.name}> runs along the bridge's edge.`);
 }
 
-function cutStroke(document: MarkupDocument, stroke: Shape, strips: readonly Strip[]): Outcome {
+function cutStroke(document: MarkupDocument, stroke: Shape, strips: readonly Strip[]): EditResult {
   const { toMm, strokeWidth = 0, strokeCap: cap = 'butt', centreline = [] } = stroke;
   const toUser = invert(toMm);
   if (!toUser) return { edits: [] };
   const decimals = decimalsFor(maxScale(toMm));
   const geometry = elementGeometry(document, stroke, centreline, decimals);
   if (typeof geometry === 'string') return refuseIfMet(stroke, strips, geometry);
-  const frame = isEven(toMm)
+  const frame = isEvenOdd(toMm)
     ? { strips, toFrame: toMm, width: strokeWidth }
     : {
         strips: strips.map((strip) => transformStrip(strip, toUser)),

@@ -1,14 +1,14 @@
 /** Parts the lines of path data where strips cross them. */
 import type { Curve, Matrix } from '../../geometry/base/curve-types';
-import { pointAt, transformCurve } from '../../geometry/curve';
+import { pointAt, transformCurve } from '../../geometry/curve/index';
 import { isFinitePoint } from '../../geometry/base/vector';
 import type { TextEdit } from '../../text/text';
-import { inTextOrder, wholeLoop, type ArrangedLoop } from '../path/loop-order';
+import { sortByTextOrder, closedLoop, type OrderedLoop } from '../path/loop-order';
 import { pathSource, writeInstead } from '../path/path-source';
 import type { StepPath } from '../path/path-model';
 import type { LoopItem } from '../path/reconnect';
 import type { Strip } from '../strip/strip';
-import { gapsIn, type Gap } from './stroke-gaps';
+import { gapsInLine, type Gap } from './stroke-gaps';
 
 export interface LineCutting {
   /** In a frame in which lines have one width: sheet mm, or the path's own user units. */
@@ -26,7 +26,7 @@ export function cutLineData(data: string, cutting: LineCutting): readonly TextEd
   const source = pathSource(data, cutting.decimals, false);
   const { absolute, paths } = source;
   if (!absolute.every(({ after }) => isFinitePoint(after.current))) return undefined;
-  const loops: ArrangedLoop[] = [];
+  const loops: OrderedLoop[] = [];
   let touched = false;
   for (const [subpath, path] of paths.entries()) {
     const gaps = gapsOf(path, cutting);
@@ -34,18 +34,18 @@ export function cutLineData(data: string, cutting: LineCutting): readonly TextEd
     touched ||= gaps.length > 0;
     loops.push(...(gaps.length > 0 ? partsOf(subpath, path, gaps) : [wholeLine(subpath, path)]));
   }
-  return touched ? writeInstead(source, inTextOrder(loops, paths)) : [];
+  return touched ? writeInstead(source, sortByTextOrder(loops, paths)) : [];
 }
 
-function wholeLine(subpath: number, path: StepPath): ArrangedLoop {
-  return { ...wholeLoop(subpath, path), open: path.close === undefined };
+function wholeLine(subpath: number, path: StepPath): OrderedLoop {
+  return { ...closedLoop(subpath, path), open: path.close === undefined };
 }
 
 /** All gaps of one subpath in the order of its course, overlapping ones joined. */
 function gapsOf(path: StepPath, { strips, toFrame, width, cap }: LineCutting): Gap[] | undefined {
   const closed = path.close !== undefined;
   const curves = path.steps.map(({ curve }) => transformCurve(curve, toFrame));
-  const found = strips.map((strip) => gapsIn({ curves, closed, width, cap }, strip));
+  const found = strips.map((strip) => gapsInLine({ curves, closed, width, cap }, strip));
   if (!found.every((gaps) => gaps !== undefined)) return undefined;
   const ordered = found.flat().sort((a, b) => a.from - b.from);
   const joined: Gap[] = [];
@@ -59,21 +59,21 @@ function gapsOf(path: StepPath, { strips, toFrame, width, cap }: LineCutting): G
 }
 
 /** What is left between gaps. */
-function partsOf(subpath: number, path: StepPath, gaps: readonly Gap[]): ArrangedLoop[] {
+function partsOf(subpath: number, path: StepPath, gaps: readonly Gap[]): OrderedLoop[] {
   const count = path.steps.length;
   if (path.close === undefined) {
     const ends = [...gaps.map((gap) => gap.from), count];
     const starts = [0, ...gaps.map((gap) => gap.to)];
-    return starts.flatMap((start, index) => part(subpath, path, start, ends[index] ?? count));
+    return starts.flatMap((start, index) => loopsBetween(subpath, path, start, ends[index] ?? count));
   }
   return gaps.flatMap((gap, index) => {
     const next = gaps[(index + 1) % gaps.length]?.from ?? gap.from;
-    return part(subpath, path, gap.to, next > gap.to ? next : next + count);
+    return loopsBetween(subpath, path, gap.to, next > gap.to ? next : next + count);
   });
 }
 
 /** From one place to another, perhaps past the end of a closed subpath. */
-function part(subpath: number, path: StepPath, from: number, to: number): ArrangedLoop[] {
+function loopsBetween(subpath: number, path: StepPath, from: number, to: number): OrderedLoop[] {
   const count = path.steps.length;
   const items: LoopItem[] = [];
   for (let step = Math.floor(from); step < to; step += 1) {

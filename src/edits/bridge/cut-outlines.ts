@@ -1,7 +1,7 @@
 /** Bridges where only cut lines are drawn: the lines of both sides are opened and joined along the bridge. */
 import type { Drawing, Shape, Subpath } from '../../drawing/types';
 import type { Curve, Matrix } from '../../geometry/base/curve-types';
-import { transformCurve } from '../../geometry/curve';
+import { transformCurve } from '../../geometry/curve/index';
 import { invert, maxScale } from '../../geometry/base/matrix';
 import { isSheetEdge } from '../../sheet/layer/outlines';
 import type { TextEdit } from '../../text/text';
@@ -9,8 +9,8 @@ import { cutPathData } from '../path/subtract-strips';
 import { decimalsFor } from '../path/precision';
 import { elementGeometry } from '../element/element-geometry';
 import type { ElementNode } from '../../markup/tree';
-import { mergeOutcomes, type Outcome } from '../element/result';
-import { detachFirst } from '../element/two-step';
+import { mergeResults, type EditResult } from '../element/result';
+import { inlineThenEdit } from '../element/two-step';
 import { removeElement } from '../outline/remove-outline';
 import { splitSubpaths } from '../path/clip-subpaths';
 import { transformStrip, type Strip } from '../strip/strip';
@@ -22,19 +22,26 @@ interface Group {
 }
 
 /** @param strips in sheet mm */
-export function cutOutlines(drawing: Drawing, shapes: readonly Shape[], strips: readonly Strip[], depth = 0): Outcome {
-  const uses = usesCrossed(drawing, shapes, strips);
+export function cutOutlines(
+  drawing: Drawing,
+  shapes: readonly Shape[],
+  strips: readonly Strip[],
+  depth = 0,
+): EditResult {
+  const uses = crossedUses(drawing, shapes, strips);
   if (uses.size > 0) {
-    return detachFirst(drawing, shapes, uses, depth, (...again) => cutOutlines(again[0], again[1], strips, again[2]));
+    return inlineThenEdit(drawing, shapes, uses, depth, (...again) =>
+      cutOutlines(again[0], again[1], strips, again[2]),
+    );
   }
   const lines = shapes.filter(({ part, centreline }) => part === 'stroke' && centreline !== undefined);
   const frame = { minX: 0, minY: 0, maxX: drawing.width, maxY: drawing.height };
   const all = lines.flatMap(({ centreline = [] }) => centreline).filter((outline) => !isSheetEdge(outline, frame));
-  return mergeOutcomes(groupsOf(lines, strips).map((group) => cutGroup(drawing, group, all)));
+  return mergeResults(groupsOf(lines, strips).map((group) => cutGroup(drawing, group, all)));
 }
 
 /** The uses that draw crossed lines, or draw once more what is crossed where it stands itself. */
-function usesCrossed(drawing: Drawing, shapes: readonly Shape[], strips: readonly Strip[]): Set<ElementNode> {
+function crossedUses(drawing: Drawing, shapes: readonly Shape[], strips: readonly Strip[]): Set<ElementNode> {
   const crossed = shapes.filter((shape) => strips.some((strip) => crosses(shape, strip)));
   const drawn = crossed.flatMap((shape) =>
     shape.instances.length > 0 ? [shape] : drawing.shapes.filter(({ element }) => element === shape.element),
@@ -63,7 +70,7 @@ function crosses({ centreline = [] }: Shape, strip: Strip): boolean {
 }
 
 /** The first element in the text takes up the outlines of the others. */
-function cutGroup(drawing: Drawing, { shapes, strips }: Group, all: readonly Subpath[]): Outcome {
+function cutGroup(drawing: Drawing, { shapes, strips }: Group, all: readonly Subpath[]): EditResult {
   const [first, ...others] = shapes as [Shape, ...Shape[]];
   if (shapes.some(({ element }) => drawing.shapes.filter((shape) => shape.element === element).length > 1)) {
     return { refusal: 'A line that the bridge crosses is painted more than once.' };
@@ -77,15 +84,15 @@ function cutGroup(drawing: Drawing, { shapes, strips }: Group, all: readonly Sub
     strips: strips.map((strip) => transformStrip(strip, toUser)),
     fillRule: 'evenodd',
     decimals,
-    joined: others.flatMap(({ centreline = [] }) => centreline.map((line) => inUserUnits(line, toUser))),
-    filling: all.map((line) => inUserUnits(line, toUser)),
+    joined: others.flatMap(({ centreline = [] }) => centreline.map((line) => toUserUnits(line, toUser))),
+    filling: all.map((line) => toUserUnits(line, toUser)),
   });
   if (!edits) return { refusal: `A line of this <${first.element.name}> runs along the bridge's edge.` };
   const removals: TextEdit[] = others.flatMap(({ element }) => removeElement(drawing, element));
   return { edits: [...geometry.editsFor(edits), ...removals] };
 }
 
-function inUserUnits(line: Subpath, toUser: Matrix): Curve[] {
+function toUserUnits(line: Subpath, toUser: Matrix): Curve[] {
   return closedCurves(line).map((curve) => transformCurve(curve, toUser));
 }
 

@@ -7,11 +7,11 @@ import { addStrips } from './add-strips';
 import type { Bridge } from '../plan/types';
 import { cutOutlines } from './cut-outlines';
 import { cutStripsFromShapes } from './cut-fills';
-import { shapesNear } from '../strip/shapes-near';
-import type { Outcome } from '../element/result';
-import { stripsApart } from '../strip/separate';
+import { shapesNearStrips } from '../strip/shapes-near';
+import type { EditResult } from '../element/result';
+import { areStripsApart } from '../strip/separate';
 import { lengthenStrip, polygonOf, widenStrip, type Strip } from '../strip/strip';
-import { reachingStrip } from '../strip/reach';
+import { extendStrip } from '../strip/reach';
 
 export type { Bridge } from '../plan/types';
 
@@ -24,15 +24,15 @@ export const ROUNDING_ROOM = 0.002;
 /** The strips in sheet mm that bridges keep free of paint. */
 export function stripsFor(sheet: Sheet, bridges: readonly Bridge[]): Strip[] {
   const openings = buildSegmentIndex(sheet.openings);
-  return bridges.map(({ from, to, width }) => reachingStrip(openings, from, to, width + ROUNDING_ROOM));
+  return bridges.map(({ from, to, width }) => extendStrip(openings, from, to, width + ROUNDING_ROOM));
 }
 
 /**
  * Where `cutStrips` may change what is painted, in sheet mm: the strips, and beside them the places where cut lines
  * end in their caps or at right angles to a curve. Dots go whole, which reach beyond the strip's ends, too.
  */
-export function changedBy(sheet: Sheet, strips: readonly Strip[]): Region {
-  const near = shapesNear(
+export function changedRegion(sheet: Sheet, strips: readonly Strip[]): Region {
+  const near = shapesNearStrips(
     sheet.layer.shapes.filter(({ part }) => part === 'stroke'),
     strips,
   );
@@ -52,7 +52,7 @@ function widest(strokes: readonly Shape[]): number {
  * opened at the strip's edges and its cut ends are joined along them.
  * @param strips in sheet mm
  */
-export function cutStrips(sheet: Sheet, strips: readonly Strip[]): Outcome {
+export function cutStrips(sheet: Sheet, strips: readonly Strip[]): EditResult {
   if (overlap(strips)) return { refusal: 'Two of the bridges run into each other; put them in one after the other.' };
   if (sheet.layer.reading === 'sheet') return addStrips(sheet.drawing, sheet.layer.shapes, strips);
   if (sheet.layer.reading === 'outlines') return cutOutlines(sheet.drawing, sheet.layer.shapes, strips);
@@ -60,5 +60,5 @@ export function cutStrips(sheet: Sheet, strips: readonly Strip[]): Outcome {
 }
 
 function overlap(strips: readonly Strip[]): boolean {
-  return strips.some((strip, index) => strips.slice(index + 1).some((other) => !stripsApart(strip, other)));
+  return strips.some((strip, index) => strips.slice(index + 1).some((other) => !areStripsApart(strip, other)));
 }

@@ -5,26 +5,26 @@ import type { Sheet } from '../../sheet/types';
 import { addStrips } from './add-strips';
 import { cutStrips, ROUNDING_ROOM } from './cut';
 import { cutStripsFromShapes } from './cut-fills';
-import type { Outcome } from '../element/result';
+import type { EditResult } from '../element/result';
 import { stripAlong, type Strip } from '../strip/strip';
-import { narrowStretch } from './widen-bridge';
+import { narrowInterval } from './widen-bridge';
 
 /** Makes a slot `width` mm wide (as drawn), all along where it is narrower; the slot is taken as straight. */
-export function openUp(sheet: Sheet, part: ThinPart, width: number): Outcome {
-  const place = part.kind === 'neck' ? narrowStretch(sheet.material, part, width) : undefined;
+export function openSlot(sheet: Sheet, part: ThinPart, width: number): EditResult {
+  const place = part.kind === 'neck' ? narrowInterval(sheet.material, part, width) : undefined;
   if (!place) return { refusal: 'Only a slot that is narrower than that can be opened up.' };
   return addOpening(sheet, stripAlong(place.from, place.to, width + ROUNDING_ROOM, 0.1 * width));
 }
 
 /** What is filled grows where it is cut away, and shrinks where it stays. */
-function addOpening({ drawing, layer: { reading, shapes } }: Sheet, strip: Strip): Outcome {
+function addOpening({ drawing, layer: { reading, shapes } }: Sheet, strip: Strip): EditResult {
   if (reading === 'outlines') return { refusal: 'Draw the slot wider by hand: only its cut lines are in the drawing.' };
   return reading === 'sheet' ? cutStripsFromShapes(drawing, shapes, [strip]) : addStrips(drawing, shapes, [strip]);
 }
 
 /** Puts material across a slot, all along the stretch where it is narrower than `width` mm (as drawn). */
-export function closeSlot(sheet: Sheet, part: ThinPart, width: number): Outcome {
-  const place = part.kind === 'neck' ? narrowStretch(sheet.material, part, width) : undefined;
+export function closeSlot(sheet: Sheet, part: ThinPart, width: number): EditResult {
+  const place = part.kind === 'neck' ? narrowInterval(sheet.material, part, width) : undefined;
   if (!place) return { refusal: 'Only a slot that is narrower than that can be closed.' };
   const { from, to } = place;
   const middle = interpolate(from, to, 0.5);

@@ -1,22 +1,22 @@
 /** Takes a bridge out of path data again: its two sides go, and the banks of the gap are joined to what they were. */
 import type { Curve, Point } from '../../geometry/base/curve-types';
-import { pointAt, reverseCurve, tangentAt } from '../../geometry/curve';
+import { pointAt, reverseCurve, tangentAt } from '../../geometry/curve/index';
 import { cross, distance, dot, interpolate, isFinitePoint, normalise, subtract } from '../../geometry/base/vector';
 import { parsePathData } from '../../markup/path-data';
 import type { TextEdit } from '../../text/text';
-import { arrangeLoops } from '../path/loop-order';
-import { bankBetween } from './blend-curve';
-import { mergeLines } from '../path/merge-lines';
+import { orderLoops } from '../path/loop-order';
+import { blendCurve } from './blend-curve';
+import { mergeCollinearLines } from '../path/merge-lines';
 import { readStyle } from '../path/path-style';
 import { absoluteCommands, stepPaths, type StepPath } from '../path/path-model';
-import type { Loop, LoopItem } from '../path/reconnect';
+import type { PathLoop, LoopItem } from '../path/reconnect';
 import { spliceText } from '../path/splice-text';
 import { writeLoops } from '../path/write-loops';
 
 /** A side of a bridge, as a straight line from end to end. */
 export type Side = readonly [Point, Point];
 
-export interface GapJoining {
+export interface GapReconnection {
   /** Both sides, from the same bank to the other; in the path's own user units. */
   readonly sides: readonly [Side, Side];
   /** User units: how far a command may run beside a side and still be it. */
@@ -25,7 +25,7 @@ export interface GapJoining {
 }
 
 /** Edits in offsets of `data`; none where no side of the bridge is in it, undefined where its sides do not pair up. */
-export function joinPathData(data: string, joining: GapJoining): readonly TextEdit[] | undefined {
+export function reconnectPathData(data: string, joining: GapReconnection): readonly TextEdit[] | undefined {
   const { commands } = parsePathData(data);
   const absolute = absoluteCommands(commands);
   if (!absolute.every(({ after }) => isFinitePoint(after.current))) return undefined;
@@ -39,14 +39,14 @@ export function joinPathData(data: string, joining: GapJoining): readonly TextEd
   const untouched = paths.flatMap((_, subpath) => (touched.has(subpath) ? [] : [subpath]));
   const style = readStyle(data, commands);
   const decimals = Math.max(joining.decimals, style.decimals);
-  const straight = loops.map((loop) => mergeLines(loop, paths, joining.tolerance / 4));
-  const arranged = arrangeLoops(straight, untouched, paths);
+  const straight = loops.map((loop) => mergeCollinearLines(loop, paths, joining.tolerance / 4));
+  const arranged = orderLoops(straight, untouched, paths);
   const pieces = writeLoops({ data, commands, absolute, paths, style, decimals }, arranged);
   return spliceText(data, { from: 0, to: commands.at(-1)?.span.to ?? 0 }, pieces);
 }
 
 /** Steps of a subpath, one after the other round its end, that run along one side. */
-interface Run {
+interface EdgeRun {
   readonly subpath: number;
   readonly side: 0 | 1;
   readonly first: number;
@@ -55,11 +55,11 @@ interface Run {
   readonly end: Point;
 }
 
-function runsIn({ steps }: StepPath, subpath: number, { sides, tolerance }: GapJoining): Run[] {
+function runsIn({ steps }: StepPath, subpath: number, { sides, tolerance }: GapReconnection): EdgeRun[] {
   const marks = steps.map(({ curve }) => sides.findIndex((side) => runsAlong(curve, side, tolerance)));
   const begin = marks.findIndex((mark, i) => mark >= 0 && marks.at(i - 1) !== mark);
   if (begin < 0) return [];
-  const runs: Run[] = [];
+  const runs: EdgeRun[] = [];
   for (let i = 0; i < steps.length; i += 1) {
     const at = (begin + i) % steps.length;
     const { curve } = steps[at] as StepPath['steps'][number];
@@ -93,35 +93,35 @@ function runsAlong(curve: Curve, [from, to]: Side, tolerance: number): boolean {
 type End = 'start' | 'end';
 
 /** Runs that face each other across the bridge, and whether their courses are opposed. */
-interface Opposite {
-  readonly run: Run;
+interface OppositeRun {
+  readonly run: EdgeRun;
   readonly opposed: boolean;
 }
 
-function pairRuns(runs: readonly Run[], [from, to]: Side): Map<Run, Opposite> | undefined {
+function pairRuns(runs: readonly EdgeRun[], [from, to]: Side): Map<EdgeRun, OppositeRun> | undefined {
   const along = subtract(to, from);
-  const place = ({ start, end }: Run): number => dot(subtract(interpolate(start, end, 0.5), from), along);
+  const place = ({ start, end }: EdgeRun): number => dot(subtract(interpolate(start, end, 0.5), from), along);
   const [first, second] = [0, 1].map((side) =>
     runs.filter((run) => run.side === side).sort((a, b) => place(a) - place(b)),
   );
   if (!first || first.length !== second?.length) return undefined;
-  const pairs = new Map<Run, Opposite>();
+  const pairs = new Map<EdgeRun, OppositeRun>();
   for (const [i, run] of first.entries()) {
-    const other = second[i] as Run;
-    const opposed = dot(subtract(run.end, run.start), subtract(other.end, other.start)) < 0;
-    pairs.set(run, { run: other, opposed }).set(other, { run, opposed });
+    const otherSide = second[i] as EdgeRun;
+    const opposed = dot(subtract(run.end, run.start), subtract(otherSide.end, otherSide.start)) < 0;
+    pairs.set(run, { run: otherSide, opposed }).set(otherSide, { run, opposed });
   }
   return pairs;
 }
 
 /** What lies between two runs, in the course of its subpath. */
-interface Chain {
-  readonly after: Run;
-  readonly into: Run;
+interface RunLink {
+  readonly after: EdgeRun;
+  readonly into: EdgeRun;
   readonly steps: readonly number[];
 }
 
-function chainsBetween(paths: readonly StepPath[], runs: readonly Run[]): Chain[] {
+function runLinks(paths: readonly StepPath[], runs: readonly EdgeRun[]): RunLink[] {
   return runs.map((after) => {
     const count = paths[after.subpath]?.steps.length ?? 0;
     const steps: number[] = [];
@@ -138,21 +138,21 @@ function chainsBetween(paths: readonly StepPath[], runs: readonly Run[]): Chain[
  */
 function traceLoops(
   paths: readonly StepPath[],
-  runs: readonly Run[],
-  pairs: ReadonlyMap<Run, Opposite>,
-): Loop[] | undefined {
-  const chains = chainsBetween(paths, runs);
+  runs: readonly EdgeRun[],
+  pairs: ReadonlyMap<EdgeRun, OppositeRun>,
+): PathLoop[] | undefined {
+  const chains = runLinks(paths, runs);
   if (chains.some(({ steps }) => steps.length === 0)) return undefined;
   const left = new Set([...chains].sort((a, b) => b.steps.length - a.steps.length));
-  const loops: Loop[] = [];
+  const loops: PathLoop[] = [];
   for (const first of left) {
     const items: LoopItem[] = [];
-    let [chain, forward]: [Chain, boolean] = [first, true];
+    let [chain, forward]: [RunLink, boolean] = [first, true];
     do {
       if (!left.delete(chain)) return undefined;
-      const way = wayOn(chain, forward, chains, pairs);
+      const way = nextLink(chain, forward, chains, pairs);
       if (!way) return undefined;
-      items.push(...stretchesOf(chain, forward), ...bankTo(paths, [chain, forward], way));
+      items.push(...intervalsOf(chain, forward), ...gapEdgeTo(paths, [chain, forward], way));
       [chain, forward] = way;
     } while (chain !== first || !forward);
     loops.push({ start: first.after.end, items });
@@ -161,12 +161,12 @@ function traceLoops(
 }
 
 /** The chain on the other side of the gap, and whether it is run through in its own course. */
-function wayOn(
-  { after, into }: Chain,
+function nextLink(
+  { after, into }: RunLink,
   forward: boolean,
-  chains: readonly Chain[],
-  pairs: ReadonlyMap<Run, Opposite>,
-): [Chain, boolean] | undefined {
+  chains: readonly RunLink[],
+  pairs: ReadonlyMap<EdgeRun, OppositeRun>,
+): [RunLink, boolean] | undefined {
   const opposite = pairs.get(forward ? into : after);
   const arrived: End = forward ? 'start' : 'end';
   const leaves: End = opposite?.opposed === true ? other(arrived) : arrived;
@@ -178,7 +178,7 @@ function other(end: End): End {
   return end === 'start' ? 'end' : 'start';
 }
 
-function stretchesOf({ after: { subpath }, steps }: Chain, forward: boolean): LoopItem[] {
+function intervalsOf({ after: { subpath }, steps }: RunLink, forward: boolean): LoopItem[] {
   const items = steps.map(
     (step): LoopItem => ({
       kind: 'stretch',
@@ -189,13 +189,13 @@ function stretchesOf({ after: { subpath }, steps }: Chain, forward: boolean): Lo
 }
 
 /** The bank from where one chain is left to where the next begins. */
-function bankTo(
+function gapEdgeTo(
   paths: readonly StepPath[],
-  from: readonly [Chain, boolean],
-  to: readonly [Chain, boolean],
+  from: readonly [RunLink, boolean],
+  to: readonly [RunLink, boolean],
 ): LoopItem[] {
   const [before, after] = [outerCurve(paths, from, 'end'), outerCurve(paths, to, 'start')];
-  const bank = bankBetween(before.end, tangentAt(before, 1), after.start, tangentAt(after, 0));
+  const bank = blendCurve(before.end, tangentAt(before, 1), after.start, tangentAt(after, 0));
   return bank ? [{ kind: 'curve', curve: bank }] : [];
 }
 
@@ -208,7 +208,7 @@ function outerCurve(
       steps,
     },
     forward,
-  ]: readonly [Chain, boolean],
+  ]: readonly [RunLink, boolean],
   end: End,
 ): Curve {
   const step = (forward === (end === 'start') ? steps[0] : steps.at(-1)) ?? 0;

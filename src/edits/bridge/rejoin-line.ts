@@ -1,18 +1,18 @@
 /** Joins the ends of lines where a bridge had parted them. */
 import type { Point } from '../../geometry/base/curve-types';
-import { tangentAt } from '../../geometry/curve';
+import { tangentAt } from '../../geometry/curve/index';
 import { distance, interpolate } from '../../geometry/base/vector';
 import { parsePathData } from '../../markup/path-data';
 import type { TextEdit } from '../../text/text';
-import { inTextOrder, wholeLoop, type ArrangedLoop } from '../path/loop-order';
-import { bankBetween } from './blend-curve';
+import { sortByTextOrder, closedLoop, type OrderedLoop } from '../path/loop-order';
+import { blendCurve } from './blend-curve';
 import { readStyle } from '../path/path-style';
 import { absoluteCommands, stepPaths, type StepPath } from '../path/path-model';
 import type { LoopItem } from '../path/reconnect';
 import { spliceText } from '../path/splice-text';
 import { writeLoops } from '../path/write-loops';
 
-export interface LineJoining {
+export interface LineReconnection {
   /** The bridge's middle, in the path's own user units. */
   readonly centre: Point;
   /** User units: how far apart the ends may be, and how far their middle may be from the bridge's. */
@@ -22,7 +22,7 @@ export interface LineJoining {
 }
 
 /** Edits in offsets of `data`; none where no two ends of lines face each other at the bridge. */
-export function joinLineData(data: string, joining: LineJoining): readonly TextEdit[] {
+export function reconnectLineData(data: string, joining: LineReconnection): readonly TextEdit[] {
   const { commands } = parsePathData(data);
   const absolute = absoluteCommands(commands);
   const paths = stepPaths(commands, absolute, false);
@@ -31,17 +31,20 @@ export function joinLineData(data: string, joining: LineJoining): readonly TextE
   const others = paths.flatMap((path, subpath) => (facing.includes(subpath) ? [] : [whole(subpath, path)]));
   const style = readStyle(data, commands);
   const decimals = Math.max(joining.decimals, style.decimals);
-  const loops = inTextOrder([...others, joined(paths, facing)], paths);
+  const loops = sortByTextOrder([...others, joined(paths, facing)], paths);
   const pieces = writeLoops({ data, commands, absolute, paths, style, decimals }, loops);
   return spliceText(data, { from: 0, to: commands.at(-1)?.span.to ?? 0 }, pieces);
 }
 
-function whole(subpath: number, path: StepPath): ArrangedLoop {
-  return { ...wholeLoop(subpath, path), open: path.close === undefined };
+function whole(subpath: number, path: StepPath): OrderedLoop {
+  return { ...closedLoop(subpath, path), open: path.close === undefined };
 }
 
 /** The subpath that ends at the bridge, and the one that begins on its other side. */
-function endsFacing(paths: readonly StepPath[], { centre, apart, beside }: LineJoining): [number, number] | undefined {
+function endsFacing(
+  paths: readonly StepPath[],
+  { centre, apart, beside }: LineReconnection,
+): [number, number] | undefined {
   let best: { pair: [number, number]; gap: number } | undefined;
   for (const [i, { close, steps }] of paths.entries()) {
     const end = steps.at(-1)?.curve.end;
@@ -57,13 +60,13 @@ function endsFacing(paths: readonly StepPath[], { centre, apart, beside }: LineJ
 }
 
 /** One line of two; a line whose own ends face each other is closed. */
-function joined(paths: readonly StepPath[], [ending, beginning]: readonly [number, number]): ArrangedLoop {
+function joined(paths: readonly StepPath[], [ending, beginning]: readonly [number, number]): OrderedLoop {
   const [first, second] = [paths[ending], paths[beginning]] as [StepPath, StepPath];
   const [last, next] = [first.steps.at(-1), second.steps[0]];
   const bank =
-    last && next && bankBetween(last.curve.end, tangentAt(last.curve, 1), next.curve.start, tangentAt(next.curve, 0));
+    last && next && blendCurve(last.curve.end, tangentAt(last.curve, 1), next.curve.start, tangentAt(next.curve, 0));
   const gap: LoopItem[] = bank ? [{ kind: 'curve', curve: bank }] : [];
-  const start = wholeLoop(ending, first);
+  const start = closedLoop(ending, first);
   if (ending === beginning) return { ...start, items: [...start.items, ...gap] };
-  return { ...start, items: [...start.items, ...gap, ...wholeLoop(beginning, second).items], open: true };
+  return { ...start, items: [...start.items, ...gap, ...closedLoop(beginning, second).items], open: true };
 }

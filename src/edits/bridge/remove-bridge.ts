@@ -1,10 +1,10 @@
 /** Takes a bridge out of the artist's text: the openings on its two sides are one again. */
 import type { Drawing, Shape } from '../../drawing/types';
 import type { Point } from '../../geometry/base/curve-types';
-import { boundsOf } from '../../geometry/curve';
+import { boundsOf } from '../../geometry/curve/index';
 import { apply, invert, maxScale } from '../../geometry/base/matrix';
 import { add, distance, interpolate, normalise, perpendicular, scale, subtract } from '../../geometry/base/vector';
-import { areaOf, difference } from '../../geometry/boolean';
+import { areaOf, difference } from '../../geometry/boolean/index';
 import { boxesTouch, growBox, joinBoxes } from '../../geometry/base/ring';
 import type { Box } from '../../geometry/base/polygon-types';
 import type { ElementNode } from '../../markup/tree';
@@ -13,9 +13,9 @@ import type { Sheet } from '../../sheet/types';
 import { cutStripsFromShapes, painted } from './cut-fills';
 import { decimalsFor } from '../path/precision';
 import { elementGeometry, type ElementGeometry } from '../element/element-geometry';
-import { joinLineData } from './rejoin-line';
-import { joinPathData, type Side } from './rejoin-fill';
-import { mergeOutcomes, type Outcome } from '../element/result';
+import { reconnectLineData } from './rejoin-line';
+import { reconnectPathData, type Side } from './rejoin-fill';
+import { mergeResults, type EditResult } from '../element/result';
 import { removeElement } from '../outline/remove-outline';
 import type { StandingBridge } from '../plan/detect';
 import { boxOfCorners, polygonOf, stripAlong } from '../strip/strip';
@@ -23,9 +23,9 @@ import { boxOfCorners, polygonOf, stripAlong } from '../strip/strip';
 /** mm: a command this near to a bridge's side, all along, is that side. */
 const SAME_LINE = 0.006;
 /** A strip of its own reaches at most so many widths into the material. */
-const MOST_REACH = 1.1;
+const MAX_REACH = 1.1;
 
-export function removeBridge(sheet: Sheet, bridge: StandingBridge): Outcome {
+export function removeBridge(sheet: Sheet, bridge: StandingBridge): EditResult {
   const {
     drawing,
     layer: { reading, shapes },
@@ -35,7 +35,7 @@ export function removeBridge(sheet: Sheet, bridge: StandingBridge): Outcome {
   const part = reading === 'outlines' ? 'stroke' : undefined;
   const near = shapes.filter((shape) => (!part || shape.part === part) && touches(shape, box));
   const elements = [...new Set(near.map(({ element }) => element))];
-  const outcome = mergeOutcomes(elements.map((element) => joinIn(sheet, element, bridge)));
+  const outcome = mergeResults(elements.map((element) => reconnectElement(sheet, element, bridge)));
   if ('refusal' in outcome || outcome.edits.length > 0) return outcome;
   return { refusal: 'The two sides of this bridge are no straight cuts through one shape; join the openings by hand.' };
 }
@@ -44,7 +44,7 @@ function touches({ subpaths }: Shape, box: Box): boolean {
   return boxesTouch(joinBoxes(subpaths.flatMap(({ curves }) => curves.map(boundsOf))), box);
 }
 
-function joinIn({ drawing, layer }: Sheet, element: ElementNode, bridge: StandingBridge): Outcome {
+function reconnectElement({ drawing, layer }: Sheet, element: ElementNode, bridge: StandingBridge): EditResult {
   const { fill, stroke } = painted(layer.shapes.filter((shape) => shape.element === element));
   const shape = fill ?? stroke;
   const toUser = shape && invert(shape.toMm);
@@ -57,9 +57,9 @@ function joinIn({ drawing, layer }: Sheet, element: ElementNode, bridge: Standin
   if (typeof geometry === 'string') return { edits: [] };
   const offset = fill && stroke ? (stroke.strokeWidth ?? 0) / 2 : 0;
   const edits = asLines
-    ? joinLines(geometry, shape, bridge, decimals)
-    : joinPathData(geometry.data, {
-        sides: apartBy(bridge.sides, offset).map(([a, b]): Side => [apply(toUser, a), apply(toUser, b)]) as [
+    ? reconnectLines(geometry, shape, bridge, decimals)
+    : reconnectPathData(geometry.data, {
+        sides: gapWidth(bridge.sides, offset).map(([a, b]): Side => [apply(toUser, a), apply(toUser, b)]) as [
           Side,
           Side,
         ],
@@ -76,16 +76,16 @@ function joinIn({ drawing, layer }: Sheet, element: ElementNode, bridge: Standin
   return { edits: geometry.editsFor(edits) };
 }
 
-function joinLines(
+function reconnectLines(
   geometry: ElementGeometry,
   { toMm, strokeWidth = 0 }: Shape,
   { centre, width }: StandingBridge,
   decimals: number,
-): ReturnType<typeof joinLineData> {
+): ReturnType<typeof reconnectLineData> {
   const toUser = invert(toMm);
   if (!toUser) return [];
   const unit = maxScale(toUser);
-  return joinLineData(geometry.data, {
+  return reconnectLineData(geometry.data, {
     centre: apply(toUser, centre),
     apart: (width + 2 * strokeWidth) * unit,
     beside: (width + strokeWidth / 4) * unit,
@@ -100,7 +100,7 @@ function isDrawnTwice(drawing: Drawing, { element, instances }: Shape): boolean 
 }
 
 /** Both sides moved away from each other, each by `offset`. */
-function apartBy([a, b]: readonly [Side, Side], offset: number): readonly [Side, Side] {
+function gapWidth([a, b]: readonly [Side, Side], offset: number): readonly [Side, Side] {
   const between = subtract(interpolate(b[0], b[1], 0.5), interpolate(a[0], a[1], 0.5));
   const outward = (side: Side, sign: number): Point => {
     const square = normalise(perpendicular(subtract(side[1], side[0]))) ?? { x: 0, y: 0 };
@@ -112,9 +112,9 @@ function apartBy([a, b]: readonly [Side, Side], offset: number): readonly [Side,
 }
 
 /** Where what is filled is the material: a strip of its own goes, one that is part of a shape is cut out of it. */
-function removeStrip(drawing: Drawing, shapes: readonly Shape[], { sides: [a, b], width }: StandingBridge): Outcome {
+function removeStrip(drawing: Drawing, shapes: readonly Shape[], { sides: [a, b], width }: StandingBridge): EditResult {
   const [from, to] = [interpolate(a[0], b[0], 0.5), interpolate(a[1], b[1], 0.5)];
-  const around = [polygonOf(stripAlong(from, to, width + 2 * SAME_LINE, MOST_REACH * width))];
+  const around = [polygonOf(stripAlong(from, to, width + 2 * SAME_LINE, MAX_REACH * width))];
   const own = shapes.filter((shape) => {
     const region = shapeRegion(shape);
     return areaOf(region) > (width * distance(from, to)) / 2 && areaOf(difference(region, around)) < SAME_LINE * width;

@@ -2,9 +2,9 @@
  * Which stretches of a stroked line must go, so that nothing of its paint is left in a strip. In one frame for both.
  */
 import type { Curve, Point } from '../../geometry/base/curve-types';
-import { lengthOf, pointAt, tangentAt } from '../../geometry/curve';
+import { lengthOf, pointAt, tangentAt } from '../../geometry/curve/index';
 import { add, crossFrom, distance, perpendicular, scale } from '../../geometry/base/vector';
-import { cornerAt, insideness, type Strip } from '../strip/strip';
+import { cornerAt, depthInStrip, type Strip } from '../strip/strip';
 
 /** A line with a width: a chain of curves, closed or open. */
 export interface PaintedLine {
@@ -15,27 +15,27 @@ export interface PaintedLine {
 }
 
 /** A place on a line: the number of the curve plus the parameter on it. */
-export type Place = number;
+export type LinePosition = number;
 
 /** From one place to another in the line's course; past the end of a closed line where `to` is less than `from`. */
 export interface Gap {
-  readonly from: Place;
-  readonly to: Place;
+  readonly from: LinePosition;
+  readonly to: LinePosition;
 }
 
 /** Steps along a line, as a share of its width. */
 const STEP = 1 / 16;
 const HALVINGS = 40;
 /** How far, in widths of line and strip together, an end is sought before the line is said to run along the strip. */
-const FARTHEST = 8;
+const MAX_EXTENSION = 8;
 
 /**
  * @returns undefined where the line does not cross the strip from one long side to the other, so that no cut across it
  * would leave a straight bridge
  */
-export function gapsIn(line: PaintedLine, strip: Strip): Gap[] | undefined {
-  const places = sampled(line, strip);
-  const inside = places.map((place) => insideness(strip, at(line, place)) > 0);
+export function gapsInLine(line: PaintedLine, strip: Strip): Gap[] | undefined {
+  const places = sampleLine(line, strip);
+  const inside = places.map((place) => depthInStrip(strip, pointOnLine(line, place)) > 0);
   if (!line.closed) {
     inside[0] ||= endReaches(line, strip, places[0] ?? 0, 1);
     inside[inside.length - 1] ||= endReaches(line, strip, places.at(-1) ?? 0, -1);
@@ -51,7 +51,7 @@ export function gapsIn(line: PaintedLine, strip: Strip): Gap[] | undefined {
 }
 
 /** Fine enough that no crossing of the strip is stepped over; with the end of an open line. */
-function sampled({ curves, closed }: PaintedLine, strip: Strip): Place[] {
+function sampleLine({ curves, closed }: PaintedLine, strip: Strip): LinePosition[] {
   const step = distance(cornerAt(strip, 1), cornerAt(strip, 2)) / 8;
   const places = curves.flatMap((curve, index) => {
     const count = Math.min(4096, Math.max(1, Math.ceil(lengthOf(curve) / step)));
@@ -78,59 +78,65 @@ function runsOf(flags: readonly boolean[], closed: boolean): [number, number][] 
 }
 
 /** From a place inside the strip along the line until an end there would paint nothing in the strip. */
-function retreat(line: PaintedLine, strip: Strip, place: Place, way: 1 | -1): Place | undefined {
+function retreat(line: PaintedLine, strip: Strip, place: LinePosition, way: 1 | -1): LinePosition | undefined {
   const width = distance(cornerAt(strip, 1), cornerAt(strip, 2));
   const step = Math.min(line.width, width) * STEP;
   let [near, passed] = [place, 0];
-  while (passed < FARTHEST * (line.width + width)) {
+  while (passed < MAX_EXTENSION * (line.width + width)) {
     const far = advance(line, near, step * way);
     if (far === undefined) return way > 0 ? line.curves.length : 0;
-    if (isClear(line, strip, far, way)) return between(line, strip, near, far, way);
+    if (isClear(line, strip, far, way)) return interpolatePosition(line, strip, near, far, way);
     near = far;
     passed += step;
   }
   return undefined;
 }
 
-function between(line: PaintedLine, strip: Strip, near: Place, far: Place, way: 1 | -1): Place {
+function interpolatePosition(
+  line: PaintedLine,
+  strip: Strip,
+  near: LinePosition,
+  far: LinePosition,
+  way: 1 | -1,
+): LinePosition {
   const count = line.curves.length;
   let [low, high] = [near, far];
   if (way > 0 && high < low) high += count;
   if (way < 0 && high > low) high -= count;
   for (let i = 0; i < HALVINGS; i += 1) {
     const middle = (low + high) / 2;
-    if (isClear(line, strip, wrapped(middle, count), way)) high = middle;
+    if (isClear(line, strip, wrapPosition(middle, count), way)) high = middle;
     else low = middle;
   }
-  return wrapped(high, count);
+  return wrapPosition(high, count);
 }
 
 /** Undefined beyond the end of an open line. */
-function advance({ curves, closed }: PaintedLine, place: Place, far: number): Place | undefined {
+function advance({ curves, closed }: PaintedLine, place: LinePosition, far: number): LinePosition | undefined {
   const count = curves.length;
   const curve = curves[Math.min(count - 1, Math.floor(place))];
   const next = place + far / Math.max(1e-9, curve ? lengthOf(curve) : 1);
   const bounded = Math.max(Math.floor(place) - 0.5, Math.min(Math.floor(place) + 1.5, next));
   if (bounded >= 0 && bounded < count) return bounded;
-  return closed ? wrapped(bounded, count) : undefined;
+  return closed ? wrapPosition(bounded, count) : undefined;
 }
 
-function wrapped(place: Place, count: number): Place {
+function wrapPosition(place: LinePosition, count: number): LinePosition {
   return ((place % count) + count) % count;
 }
 
-function at({ curves }: PaintedLine, place: Place): Point {
+function pointOnLine({ curves }: PaintedLine, place: LinePosition): Point {
   const index = Math.min(curves.length - 1, Math.floor(place));
   return pointAt(curves[index] as Curve, place - index);
 }
 
 /** Whether an end of the line here, looking into the strip, lies beyond one of the strip's long sides. */
-function isClear(line: PaintedLine, strip: Strip, place: Place, way: 1 | -1): boolean {
+function isClear(line: PaintedLine, strip: Strip, place: LinePosition, way: 1 | -1): boolean {
   return liesBeyond(endAt(line, place, way), strip, [0, 2]);
 }
 
 /** Whether the end of an open line paints in the strip, as its cap may where the line itself ends before. */
-function endReaches(line: PaintedLine, strip: Strip, place: Place, way: 1 | -1): boolean {
+function endReaches(line: PaintedLine, strip: Strip, place: LinePosition, way: 1 | -1): boolean {
   return !liesBeyond(endAt(line, place, way), strip, [0, 1, 2, 3]);
 }
 
@@ -142,10 +148,10 @@ function liesBeyond(points: readonly Point[], strip: Strip, sides: readonly numb
 }
 
 /** The outline of an end of the line. @param way the way from the end along the line */
-function endAt(line: PaintedLine, place: Place, way: 1 | -1): Point[] {
+function endAt(line: PaintedLine, place: LinePosition, way: 1 | -1): Point[] {
   const index = Math.min(line.curves.length - 1, Math.floor(place));
   const tangent = tangentAt(line.curves[index] as Curve, place - index);
-  return endOf(line, at(line, place), scale(tangent, -way));
+  return endOf(line, pointOnLine(line, place), scale(tangent, -way));
 }
 
 /** The outline of the line's end. @param outward the way in which the line would go on */

@@ -1,12 +1,12 @@
 /** Mends that work on material that is there: widening a neck, cutting an island away, closing an opening. */
-import { areaOf, boxOfPolygon, intersection } from '../../geometry/boolean';
+import { areaOf, boxOfPolygon, intersection } from '../../geometry/boolean/index';
 import { add, distance, dot, interpolate, normalise, perpendicular, scale, subtract } from '../../geometry/base/vector';
 import type { Point } from '../../geometry/base/curve-types';
 import type { Polygon, Region } from '../../geometry/base/polygon-types';
 import type { ThinPart } from '../../geometry/thickness/types';
 import type { Piece, Sheet } from '../../sheet/types';
 import { cutStrips, ROUNDING_ROOM } from './cut';
-import type { Outcome } from '../element/result';
+import type { EditResult } from '../element/result';
 import { removeOutline } from '../outline/remove-outline';
 import { polygonOf, stripAlong } from '../strip/strip';
 
@@ -17,9 +17,9 @@ const FOLLOWED = 2;
  * Takes from the openings on both sides of a neck what makes it `width` mm wide (as drawn), all along the stretch
  * where it is narrower.
  */
-export function widenNeck(sheet: Sheet, part: ThinPart, width: number): Outcome {
+export function widenNeck(sheet: Sheet, part: ThinPart, width: number): EditResult {
   if (part.kind !== 'neck') return { refusal: 'Only a neck between two pieces of material can be widened.' };
-  const place = narrowStretch(sheet.openings, part, width);
+  const place = narrowInterval(sheet.openings, part, width);
   if (!place) return { refusal: 'The neck is already as wide as that.' };
   return cutStrips(sheet, [stripAlong(place.from, place.to, width + ROUNDING_ROOM, 0.1 * width)]);
 }
@@ -29,7 +29,7 @@ export function widenNeck(sheet: Sheet, part: ThinPart, width: number): Outcome 
  * is nowhere so.
  * @param outside what may take room from the neck
  */
-export function narrowStretch(
+export function narrowInterval(
   outside: Region,
   part: ThinPart,
   width: number,
@@ -39,28 +39,28 @@ export function narrowStretch(
   const middle = interpolate(part.from, part.to, 0.5);
   const along = perpendicular(across);
   const half = part.length + FOLLOWED * width;
-  const whole = stripAlong(at(middle, along, -half), at(middle, along, half), width + ROUNDING_ROOM, 0);
+  const whole = stripAlong(pointAlong(middle, along, -half), pointAlong(middle, along, half), width + ROUNDING_ROOM, 0);
   const near = intersection(outside, [polygonOf(whole)]).filter((polygon) => touches(polygon, middle, width));
   if (near.length === 0) return undefined;
-  const places = near.flatMap((polygon) => placesAlong(polygon, middle, along));
+  const places = near.flatMap((polygon) => pointsAlong(polygon, middle, along));
   const low = Math.max(-half, Math.min(...places));
   const high = Math.min(half, Math.max(...places));
-  return high > low ? { from: at(middle, along, low), to: at(middle, along, high) } : undefined;
+  return high > low ? { from: pointAlong(middle, along, low), to: pointAlong(middle, along, high) } : undefined;
 }
 
 /** Makes an island part of the opening round it, where one outline of the drawing is all that forms it. */
-export function cutIslandAway(sheet: Sheet, island: Piece): Outcome {
+export function cutIslandAway(sheet: Sheet, island: Piece): EditResult {
   if (island.polygon.holes.length > 0) return { refusal: 'There are openings inside this island; bridge it instead.' };
   return removeOutline(sheet, island.polygon.outer, sheet.kerf / 2);
 }
 
 /** Closes an opening by removing the outline or the element that makes it, where one is all that does. */
-export function removeOpening(sheet: Sheet, opening: Polygon): Outcome {
+export function removeOpening(sheet: Sheet, opening: Polygon): EditResult {
   if (opening.holes.length > 0) return { refusal: 'There is material inside this opening.' };
   return removeOutline(sheet, opening.outer, 0);
 }
 
-function at(origin: Point, direction: Point, far: number): Point {
+function pointAlong(origin: Point, direction: Point, far: number): Point {
   return add(origin, scale(direction, far));
 }
 
@@ -72,7 +72,7 @@ function touches(polygon: Polygon, middle: Point, width: number): boolean {
   return distance(nearest, middle) <= width;
 }
 
-function placesAlong({ outer }: Polygon, origin: Point, along: Point): number[] {
+function pointsAlong({ outer }: Polygon, origin: Point, along: Point): number[] {
   const places: number[] = [];
   for (let i = 0; i < outer.length; i += 2) {
     places.push(dot(subtract({ x: outer[i] ?? 0, y: outer[i + 1] ?? 0 }, origin), along));

@@ -4,18 +4,18 @@
  */
 import type { Shape, Subpath } from '../../drawing/types';
 import type { Curve, Matrix, Point } from '../../geometry/base/curve-types';
-import { transformCurve } from '../../geometry/curve';
+import { transformCurve } from '../../geometry/curve/index';
 import { invert } from '../../geometry/base/matrix';
 import { parsePathData } from '../../markup/path-data';
 import { prefixOf } from '../../markup/query';
 import type { Attribute, ElementNode, MarkupDocument } from '../../markup/tree';
 import { applyEdits, type Span, type TextEdit } from '../../text/text';
 import { radiiOf } from '../path/arc-precision';
-import { CommandWriter, type Target } from '../path/path-writer';
+import { CommandWriter, type CommandEnd } from '../path/path-writer';
 import { withBlankBefore } from './element-text';
 import { formatNumber, PLAIN_STYLE } from '../path/path-style';
-import { declared } from './split-element';
-import { declarationsFor, isStyledByName } from './type-selectors';
+import { withDeclarations } from './split-element';
+import { declarationsFor, isTypeSelected } from './type-selectors';
 
 export interface ElementGeometry {
   /** Path data in the element's own user units. */
@@ -49,8 +49,8 @@ export function elementGeometry(
   if (element.localName === 'path') return pathGeometry(text, element);
   const names = GEOMETRY[element.localName];
   if (!names) return `A <${element.name}> cannot be cut; turn it into a path first.`;
-  const styled = isStyledByName(document, element.localName);
-  if (!styled && isStyledByName(document, 'path')) {
+  const styled = isTypeSelected(document, element.localName);
+  if (!styled && isTypeSelected(document, 'path')) {
     return `A style rule for path would reach this <${element.name}> once it is cut; give shapes classes instead.`;
   }
   const rules = styled ? declarationsFor(document, element) : '';
@@ -69,7 +69,7 @@ export function elementGeometry(
 
 function declaring(element: ElementNode, ...declarations: (string | undefined)[]): TextEdit[] {
   const stated = declarations.filter((declaration) => declaration);
-  return stated.length === 0 ? [] : [declared(element, stated.join(';'))];
+  return stated.length === 0 ? [] : [withDeclarations(element, stated.join(';'))];
 }
 
 function pathGeometry(text: string, element: ElementNode): ElementGeometry | string {
@@ -123,7 +123,7 @@ function outlineAsPath(
     const own = curves.map((curve) => transformCurve(curve, toUser));
     const [first] = own;
     if (!first) continue;
-    const target = (point: Point): Target => ({ point, decimals, exact: false });
+    const target = (point: Point): CommandEnd => ({ point, decimals, exact: false });
     writer.command('M', [], target(first.start), false);
     own.forEach((curve, index) => {
       const closes = closed && index === own.length - 1 && curve.kind === 'line';
@@ -135,7 +135,7 @@ function outlineAsPath(
 }
 
 /** Basic shapes have only lines and quarter arcs, whose ends say well enough where their centre is. */
-function writeCurve(writer: CommandWriter, curve: Curve, target: (point: Point) => Target, decimals: number): void {
+function writeCurve(writer: CommandWriter, curve: Curve, target: (point: Point) => CommandEnd, decimals: number): void {
   if (curve.kind !== 'arc') return writer.line(target(curve.end), false);
   const { x, y, turn } = radiiOf(curve);
   const shape = [x, y, turn].map((value) => formatNumber(value, decimals + 1));

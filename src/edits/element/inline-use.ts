@@ -6,14 +6,14 @@ import type { Attribute, ElementNode } from '../../markup/tree';
 import type { Span, TextEdit } from '../../text/text';
 
 /** Attributes that only a `use` understands. */
-const OWN = ['href', 'xlink:href', 'x', 'y', 'width', 'height'];
+const USE_ATTRIBUTES = ['href', 'xlink:href', 'x', 'y', 'width', 'height'];
 
 const IDS = ['id', 'xml:id'];
 /** On a `use` these work on the whole instance; on the shape itself they may mean something else. */
 const NOT_INHERITED = ['style', 'clip-path', 'mask', 'filter', 'opacity'];
 
 /** The edit that turns the `use` into a group with a copy; a sentence where that would change how it looks. */
-export function detachUse(drawing: Drawing, use: ElementNode): TextEdit | string {
+export function inlineUse(drawing: Drawing, use: ElementNode): TextEdit | string {
   const { text, root } = drawing.document;
   const href = hrefOf(use);
   const target = root && href && resolveTarget(href.value, indexDocument(root));
@@ -48,18 +48,18 @@ function viewportCopy(text: string, use: ElementNode, element: ElementNode): str
     ? withoutIds(text, { from: element.startTag.to, to: element.endTag.from }, idsIn(element))
     : '';
   const copy = `<${prefix}svg${attributes}>${content}</${prefix}svg>`;
-  return merges ? copy : wrapped(text, use, copy);
+  return merges ? copy : wrapInGroup(text, use, copy);
 }
 
 function groupedCopy(text: string, use: ElementNode, element: ElementNode): string {
-  return wrapped(text, use, withoutIds(text, element.span, idsIn(element)));
+  return wrapInGroup(text, use, withoutIds(text, element.span, idsIn(element)));
 }
 
 /**
  * A group that stands for the `use`, with what stood in it. At the top, where it would be read as a layer, it stands in
  * an `svg` that leaves everything as it is.
  */
-function wrapped(text: string, use: ElementNode, copy: string): string {
+function wrapInGroup(text: string, use: ElementNode, copy: string): string {
   const prefix = prefixOf(use);
   const group = groupFor(text, use, copy);
   const isTop = use.parent !== undefined && use.parent.parent === undefined;
@@ -92,7 +92,7 @@ function mergedCopy(text: string, use: ElementNode, element: ElementNode): strin
 }
 
 function keptAttributes(use: ElementNode): Attribute[] {
-  return use.attributes.filter(({ name }) => !OWN.includes(name) && name !== 'transform');
+  return use.attributes.filter(({ name }) => !USE_ATTRIBUTES.includes(name) && name !== 'transform');
 }
 
 /** A `use` adds its x and y after its own transform (SVG 2, "The use element"). */

@@ -1,9 +1,9 @@
 /** The path data that a cut line is written in, ready for surgery. */
 import type { Drawing } from '../../drawing/types';
 import { maxScale } from '../../geometry/base/matrix';
-import type { CutLine } from '../../sheet/cut-lines';
+import type { CutLine } from '../../sheet/cut-lines/index';
 import type { TextEdit } from '../../text/text';
-import type { ArrangedLoop } from '../path/loop-order';
+import type { OrderedLoop } from '../path/loop-order';
 import type { PathSource } from '../path/path-writer';
 import { decimalsFor } from '../path/precision';
 import { elementGeometry, type ElementGeometry } from './element-geometry';
@@ -37,7 +37,7 @@ export function linePath(drawing: Drawing, { shape, curves, subpath }: CutLine):
  */
 export function writeLine(
   source: LinePath,
-  loops: readonly ArrangedLoop[],
+  loops: readonly OrderedLoop[],
   joined: readonly StepPath[] = [],
 ): readonly TextEdit[] {
   return source.geometry.editsFor(writeInstead({ ...source, paths: [...source.paths, ...joined] }, loops));

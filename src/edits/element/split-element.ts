@@ -5,12 +5,12 @@ import { idsIn } from './inline-use';
 import { indentBefore, withBlankBefore } from './element-text';
 
 /** The same element twice, the second time without its ids: first filled alone, then its line alone. */
-export function partElement(text: string, element: ElementNode): TextEdit {
+export function splitElement(text: string, element: ElementNode): TextEdit {
   const { from, to } = element.span;
   const idless = idsIn(element).map(({ span }) => ({ span: withBlankBefore(text, span), text: '' }));
   const [filled, lined] = [
-    copyWith(text, element, [declared(element, 'stroke:none')]),
-    copyWith(text, element, [declared(element, 'fill:none'), ...idless]),
+    copyWith(text, element, [withDeclarations(element, 'stroke:none')]),
+    copyWith(text, element, [withDeclarations(element, 'fill:none'), ...idless]),
   ];
   return { span: { from, to }, text: `${filled}${indentBefore(text, from)}${lined}` };
 }
@@ -24,7 +24,7 @@ function copyWith(text: string, { span: { from, to } }: ElementNode, edits: read
 }
 
 /** One declaration more in the element's `style`, where it outdoes attributes and rules. */
-export function declared(element: ElementNode, declaration: string): TextEdit {
+export function withDeclarations(element: ElementNode, declaration: string): TextEdit {
   const style = element.attributes.find(({ name }) => name === 'style');
   if (!style) {
     const at = element.nameSpan.to;

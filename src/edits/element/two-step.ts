@@ -1,46 +1,46 @@
 /** Surgery in two steps: the text is first rewritten so that it draws the same in a way that can be cut. */
 import type { Drawing, Shape } from '../../drawing/types';
-import { readDrawing } from '../../drawing';
+import { readDrawing } from '../../drawing/index';
 import { parseMarkup } from '../../markup/parse';
 import type { ElementNode } from '../../markup/tree';
 import { applyEdits, type TextEdit } from '../../text/text';
 import { composeEdits } from '../path/compose-edits';
-import { detachUse } from './inline-use';
-import type { Outcome } from './result';
+import { inlineUse } from './inline-use';
+import type { EditResult } from './result';
 
 /** Uses within uses are taken apart one level at a time, down to so many. */
-const DEEPEST = 8;
+const MAX_DEPTH = 8;
 const TOO_DEEP = 'What the bridge crosses is drawn through too many uses within uses.';
 
 /** A step that goes on with the drawing as it reads after a rewriting, and with the same shapes in it. */
-export type NextStep = (drawing: Drawing, shapes: readonly Shape[], depth: number) => Outcome;
+export type NextStep = (drawing: Drawing, shapes: readonly Shape[], depth: number) => EditResult;
 
 /** Makes what the uses draw copies of its own. @param depth how often that was done before */
-export function detachFirst(
+export function inlineThenEdit(
   drawing: Drawing,
   shapes: readonly Shape[],
   uses: ReadonlySet<ElementNode>,
   depth: number,
   next: NextStep,
-): Outcome {
-  if (depth >= DEEPEST) return { refusal: TOO_DEEP };
+): EditResult {
+  if (depth >= MAX_DEPTH) return { refusal: TOO_DEEP };
   const edits: TextEdit[] = [];
   for (const use of uses) {
-    const edit = detachUse(drawing, use);
+    const edit = inlineUse(drawing, use);
     if (typeof edit === 'string') return { refusal: edit };
     edits.push(edit);
   }
-  return rewriteFirst(drawing, shapes, edits, depth, next);
+  return normalizeThenEdit(drawing, shapes, edits, depth, next);
 }
 
 /** The rewritten text is read again: it must have the same shapes in the same order. */
-export function rewriteFirst(
+export function normalizeThenEdit(
   drawing: Drawing,
   shapes: readonly Shape[],
   edits: readonly TextEdit[],
   depth: number,
   next: NextStep,
-): Outcome {
+): EditResult {
   const {
     width,
     height,

@@ -6,7 +6,7 @@ import { Styles } from '../../drawing/style/styles';
 import type { ElementNode, MarkupDocument } from '../../markup/tree';
 
 /** Whether a style sheet of the file has the name as a selector, or in one. */
-export function isStyledByName({ root }: MarkupDocument, localName: string): boolean {
+export function isTypeSelected({ root }: MarkupDocument, localName: string): boolean {
   const name = new RegExp(`(?:^|[\\s,>+~}(|/])${localName}(?=[\\s,>+~{.:#[)])`);
   return (
     root !== undefined &&

@@ -1,12 +1,12 @@
 /** Writes the dashes of a line out as subpaths: then one can be parted, and the others stay where they are. */
 import type { Dash, Shape, Subpath } from '../../drawing/types';
 import type { Curve } from '../../geometry/base/curve-types';
-import { pointAt, tangentAt } from '../../geometry/curve';
+import { pointAt, tangentAt } from '../../geometry/curve/index';
 import { maxScale } from '../../geometry/base/matrix';
 import { add, scale } from '../../geometry/base/vector';
 import type { ElementNode, MarkupDocument } from '../../markup/tree';
 import type { TextEdit } from '../../text/text';
-import type { ArrangedLoop } from '../path/loop-order';
+import type { OrderedLoop } from '../path/loop-order';
 import { decimalsFor } from '../path/precision';
 import { elementGeometry } from './element-geometry';
 import { withBlankBefore } from './element-text';
@@ -55,7 +55,7 @@ function isDot({ stretches }: Dash): boolean {
 }
 
 /** @param dot how long a dot is written, in user units */
-function lineOf({ subpath, stretches }: Dash, paths: readonly StepPath[], dot: number): ArrangedLoop[] {
+function lineOf({ subpath, stretches }: Dash, paths: readonly StepPath[], dot: number): OrderedLoop[] {
   const [first] = stretches;
   const curve = first && paths[subpath]?.steps[first.curve]?.curve;
   if (!curve) return [];

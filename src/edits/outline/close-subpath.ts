@@ -1,13 +1,13 @@
 /** Closes a cut line in its own text. */
 import type { Drawing } from '../../drawing/types';
-import type { CutLine } from '../../sheet/cut-lines';
+import type { CutLine } from '../../sheet/cut-lines/index';
 import type { TextEdit } from '../../text/text';
 import { linePath, type LinePath } from '../element/line-path';
 import { formatNumber } from '../path/path-style';
-import type { Outcome } from '../element/result';
+import type { EditResult } from '../element/result';
 
 /** Adds a `Z` behind the line's last command; what follows stays where it is. */
-export function closeLine(drawing: Drawing, line: CutLine): Outcome {
+export function closeSubpath(drawing: Drawing, line: CutLine): EditResult {
   if (line.curves.length < 2 && line.curves.every(({ kind }) => kind === 'line')) {
     return { refusal: 'A single straight line encloses nothing.' };
   }

@@ -1,23 +1,23 @@
 /** Takes doubled lines out of the text: a line that lies on another, or the stretch that two outlines share. */
 import type { Drawing } from '../../drawing/types';
 import type { Point } from '../../geometry/base/curve-types';
-import { pointAt, transformCurve } from '../../geometry/curve';
+import { pointAt, transformCurve } from '../../geometry/curve/index';
 import { invert } from '../../geometry/base/matrix';
 import { distance } from '../../geometry/base/vector';
 import type { SharedPiece } from '../../geometry/curve/coincident';
-import type { CutLine, DoubledLine } from '../../sheet/cut-lines';
-import { arrangeLoops } from '../path/loop-order';
-import { foreignPath } from '../path/subtract-strips';
+import type { CutLine, DoubledLine } from '../../sheet/cut-lines/index';
+import { orderLoops } from '../path/loop-order';
+import { foreignPathRefusal } from '../path/subtract-strips';
 import { linePath, writeLine } from '../element/line-path';
-import { mergeOutcomes, type Outcome } from '../element/result';
+import { mergeResults, type EditResult } from '../element/result';
 import type { StepPath } from '../path/path-model';
-import type { Loop, LoopItem } from '../path/reconnect';
+import type { PathLoop, LoopItem } from '../path/reconnect';
 import { removeElement } from './remove-outline';
 
 /** Takes whole lines out: their elements where nothing else is in them. */
-export function removeLines(drawing: Drawing, lines: readonly CutLine[]): Outcome {
+export function removeLines(drawing: Drawing, lines: readonly CutLine[]): EditResult {
   const shapes = new Set(lines.map(({ shape }) => shape));
-  return mergeOutcomes(
+  return mergeResults(
     [...shapes].map((shape) =>
       removeFrom(
         drawing,
@@ -28,7 +28,7 @@ export function removeLines(drawing: Drawing, lines: readonly CutLine[]): Outcom
 }
 
 /** @param lines of one shape */
-function removeFrom(drawing: Drawing, lines: readonly CutLine[]): Outcome {
+function removeFrom(drawing: Drawing, lines: readonly CutLine[]): EditResult {
   const [first] = lines;
   if (!first) return { edits: [] };
   const { shape } = first;
@@ -47,14 +47,14 @@ function removeFrom(drawing: Drawing, lines: readonly CutLine[]): Outcome {
   if (typeof source === 'string') return { refusal: source };
   const removed = new Set(lines.map(({ subpath }) => subpath));
   const others = source.paths.flatMap((_, subpath) => (removed.has(subpath) ? [] : [subpath]));
-  return { edits: writeLine(source, arrangeLoops([], others, source.paths)) };
+  return { edits: writeLine(source, orderLoops([], others, source.paths)) };
 }
 
 /**
  * Draws two outlines that share a stretch as one that goes round both, without that stretch. An outline that runs back
  * along itself becomes two.
  */
-export function uniteLines(drawing: Drawing, doubled: DoubledLine): Outcome {
+export function mergeOutlines(drawing: Drawing, doubled: DoubledLine): EditResult {
   const { first, second } = doubled;
   if (![first, second].every(({ closed, shape }) => closed || shape.part === 'fill')) {
     return { refusal: 'Only outlines that close can be united.' };
@@ -68,18 +68,18 @@ export function uniteLines(drawing: Drawing, doubled: DoubledLine): Outcome {
   const loops = loopsOf(doubled, paths, first.subpath, other);
   if (typeof loops === 'string') return { refusal: loops };
   const kept = source.paths.flatMap((_, subpath) => (subpath === first.subpath || subpath === other ? [] : [subpath]));
-  const edits = writeLine(source, arrangeLoops(loops, kept, paths), joined);
-  return mergeOutcomes([{ edits }, joined.length > 0 ? removeLines(drawing, [second]) : { edits: [] }]);
+  const edits = writeLine(source, orderLoops(loops, kept, paths), joined);
+  return mergeResults([{ edits }, joined.length > 0 ? removeLines(drawing, [second]) : { edits: [] }]);
 }
 
 /** The second line in the user units of the first one's element. */
 function foreignLines(first: CutLine, second: CutLine): StepPath[] | undefined {
   const toUser = invert(first.shape.toMm);
-  return toUser && [foreignPath(second.curves.map((curve) => transformCurve(curve, toUser)))];
+  return toUser && [foreignPathRefusal(second.curves.map((curve) => transformCurve(curve, toUser)))];
 }
 
 /** A place on a subpath: before the step's end, so that each place has one name. */
-interface Place {
+interface StepPosition {
   readonly step: number;
   readonly t: number;
 }
@@ -89,21 +89,22 @@ function loopsOf(
   paths: readonly StepPath[],
   one: number,
   two: number,
-): Loop[] | string {
+): PathLoop[] | string {
   const head = stretch.pieces[0] as SharedPiece;
   const tail = stretch.pieces.at(-1) as SharedPiece;
-  const onFirst = (step: number, t: number) => placeOn(paths[one] as StepPath, step, t);
-  const onSecond = (step: number, t: number) => placeOn(paths[two] as StepPath, step, t);
+  const onFirst = (step: number, t: number) => positionOn(paths[one] as StepPath, step, t);
+  const onSecond = (step: number, t: number) => positionOn(paths[two] as StepPath, step, t);
   const [start, end] = [onFirst(head.curve, head.from), onFirst(tail.curve, tail.to)];
   const [otherStart, otherEnd] = [onSecond(head.otherCurve, head.otherFrom), onSecond(tail.otherCurve, tail.otherTo)];
-  const walk = (subpath: number, from: Place, to: Place) => around(paths[subpath] as StepPath, subpath, from, to);
+  const walk = (subpath: number, from: StepPosition, to: StepPosition) =>
+    itemsBetween(paths[subpath] as StepPath, subpath, from, to);
   if (first === second) {
     if (!stretch.reversed) return 'It goes round the same way twice; draw it once.';
     const loops = [walk(one, end, otherEnd), walk(one, otherStart, start)];
     return loops.filter((items) => items.length > 0).map((items) => loopFrom(items, paths));
   }
   const rest = walk(one, end, start);
-  const others = stretch.reversed ? walk(two, otherStart, otherEnd) : backwards(walk(two, otherEnd, otherStart));
+  const others = stretch.reversed ? walk(two, otherStart, otherEnd) : reverseItems(walk(two, otherEnd, otherStart));
   if (rest.length === 0 || others.length === 0) return 'One of the two lies wholly on the other.';
   return [loopFrom([...rest, ...others], paths)];
 }
@@ -111,12 +112,12 @@ function loopsOf(
 /** Parameters this near to an end are the end: smaller stretches are noise of the comparison. */
 const END = 1e-6;
 
-function placeOn({ steps }: StepPath, step: number, t: number): Place {
+function positionOn({ steps }: StepPath, step: number, t: number): StepPosition {
   return t > 1 - END ? { step: (step + 1) % steps.length, t: 0 } : { step, t: t < END ? 0 : t };
 }
 
 /** What lies between two places in the course of a closed subpath; nothing between a place and itself. */
-function around({ steps }: StepPath, subpath: number, from: Place, to: Place): LoopItem[] {
+function itemsBetween({ steps }: StepPath, subpath: number, from: StepPosition, to: StepPosition): LoopItem[] {
   const items: LoopItem[] = [];
   const push = (step: number, start: number, end: number) =>
     items.push({ kind: 'stretch', stretch: { subpath, step, from: start, to: end } });
@@ -130,7 +131,7 @@ function around({ steps }: StepPath, subpath: number, from: Place, to: Place): L
   return items;
 }
 
-function backwards(items: readonly LoopItem[]): LoopItem[] {
+function reverseItems(items: readonly LoopItem[]): LoopItem[] {
   return items
     .map((item) =>
       item.kind === 'stretch'
@@ -143,7 +144,7 @@ function backwards(items: readonly LoopItem[]): LoopItem[] {
 /** User units: ends farther apart get a line between them; nearer ones are the same number but for rounding. */
 const SAME_POINT = 1e-6;
 
-function loopFrom(items: readonly LoopItem[], paths: readonly StepPath[]): Loop {
+function loopFrom(items: readonly LoopItem[], paths: readonly StepPath[]): PathLoop {
   const point = (item: LoopItem, end: 'from' | 'to'): Point => {
     if (item.kind !== 'stretch') return { x: 0, y: 0 };
     const { subpath, step } = item.stretch;

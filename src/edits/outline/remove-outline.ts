@@ -7,10 +7,10 @@ import { parsePathData } from '../../markup/path-data';
 import type { ElementNode } from '../../markup/tree';
 import type { Sheet } from '../../sheet/types';
 import type { Span, TextEdit } from '../../text/text';
-import { arrangeLoops } from '../path/loop-order';
+import { orderLoops } from '../path/loop-order';
 import { elementGeometry } from '../element/element-geometry';
 import { readStyle } from '../path/path-style';
-import type { Outcome } from '../element/result';
+import type { EditResult } from '../element/result';
 import { absoluteCommands, stepPaths } from '../path/path-model';
 import { spliceText } from '../path/splice-text';
 import { writeLoops } from '../path/write-loops';
@@ -23,7 +23,7 @@ const FLATNESS = 0.0025;
  * @param ring the boundary of the opening or island, in sheet mm
  * @param inset mm by which the ring runs inside the drawn outline
  */
-export function removeOutline(sheet: Sheet, ring: Ring, inset: number): Outcome {
+export function removeOutline(sheet: Sheet, ring: Ring, inset: number): EditResult {
   const found = sheet.layer.shapes.flatMap((shape) =>
     matching(shape, ring, inset).map((subpath) => ({ shape, subpath })),
   );
@@ -76,7 +76,7 @@ function removeSubpath({ document }: Drawing, shape: Shape, subpath: number): re
   const style = readStyle(data, commands);
   const others = paths.flatMap((_, index) => (index === subpath ? [] : [index]));
   const source = { data, commands, absolute, paths, style, decimals: style.decimals };
-  const pieces = writeLoops(source, arrangeLoops([], others, paths));
+  const pieces = writeLoops(source, orderLoops([], others, paths));
   const end = commands.at(-1)?.span.to ?? 0;
   return geometry.editsFor(spliceText(data, { from: 0, to: end }, pieces));
 }

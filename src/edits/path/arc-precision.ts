@@ -1,27 +1,27 @@
 /** How finely the ends of an arc must be written, because path data says its centre only through them. */
 import type { Arc, Curve } from '../../geometry/base/curve-types';
-import { splitCurve } from '../../geometry/curve';
+import { splitCurve } from '../../geometry/curve/index';
 import { singularValues } from '../../geometry/base/matrix';
 
 /** With more digits than this an arc is better written as two. */
-const MOST_EXTRA = 3;
+const MAX_EXTRA_DECIMALS = 3;
 
 /**
  * An error δ in the ends of an arc of sweep s moves its centre by up to δ·tan(s/2) across the chord and δ·cot(s/2)
  * along it, times the ratio of the ellipse's axes. So many more digits keep the arc as exact as the points are.
  */
 export function extraDecimals(arc: Arc): number {
-  return Math.min(MOST_EXTRA, Math.max(0, Math.ceil(Math.log10(magnification(arc)))));
+  return Math.min(MAX_EXTRA_DECIMALS, Math.max(0, Math.ceil(Math.log10(magnification(arc)))));
 }
 
 /** The arc itself, or its halves where its ends would say too little about its centre. */
 export function wellPosed(arc: Arc): Arc[] {
-  if (magnification(arc) <= 10 ** MOST_EXTRA) return [arc];
+  if (magnification(arc) <= 10 ** MAX_EXTRA_DECIMALS) return [arc];
   return splitCurve(arc, 0.5) as [Arc, Arc];
 }
 
 /** Digits beyond the usual that the point between two curves needs. */
-export function extraDecimalsBetween(curves: readonly (Curve | undefined)[]): number {
+export function arcExtraDecimals(curves: readonly (Curve | undefined)[]): number {
   return Math.max(
     0,
     ...curves.map((curve) => (curve?.kind === 'arc' ? Math.max(...wellPosed(curve).map(extraDecimals)) : 0)),

@@ -1,11 +1,11 @@
 /** Cuts closed chains of curves where they cross strips, and keeps what lies outside all of them. */
 import type { Curve, Point } from '../../geometry/base/curve-types';
-import { boundsOf, intersectWithLine, pointAt } from '../../geometry/curve';
+import { boundsOf, intersectWithLine, pointAt } from '../../geometry/curve/index';
 import { indexStrips, type StripIndex } from '../strip/shapes-near';
-import { cornerAt, insideness, placeOnBorder, type Strip } from '../strip/strip';
+import { cornerAt, depthInStrip, borderPosition, type Strip } from '../strip/strip';
 
 /** A stretch of one curve of one subpath, between two parameters. Backward where `from` is greater than `to`. */
-export interface Stretch {
+export interface PathInterval {
   readonly subpath: number;
   readonly step: number;
   readonly from: number;
@@ -15,14 +15,14 @@ export interface Stretch {
 /** An end of a chain, on the border of a strip. */
 export interface Crossing {
   readonly strip: number;
-  /** See `placeOnBorder`. */
+  /** See `borderPosition`. */
   readonly place: number;
   readonly point: Point;
 }
 
 /** What is left of a subpath between leaving one strip and entering the next. */
-export interface Chain {
-  readonly stretches: readonly Stretch[];
+export interface PathFragment {
+  readonly stretches: readonly PathInterval[];
   readonly leaves: Crossing;
   readonly enters: Crossing;
 }
@@ -30,13 +30,13 @@ export interface Chain {
 export interface SplitPaths {
   /** Subpaths that no strip touches. */
   readonly untouched: readonly number[];
-  readonly chains: readonly Chain[];
+  readonly fragments: readonly PathFragment[];
 }
 
 /** Stretches shorter than this share of their curve are noise of the root finding. */
-const SHORTEST = 1e-9;
+const MIN_INTERVAL = 1e-9;
 
-interface Located extends Stretch {
+interface Located extends PathInterval {
   /** The strip it lies in, or -1 outside all. */
   readonly strip: number;
 }
@@ -45,13 +45,13 @@ interface Located extends Stretch {
 export function splitSubpaths(subpaths: readonly (readonly Curve[])[], strips: readonly Strip[]): SplitPaths {
   const index = indexStrips(strips);
   const untouched: number[] = [];
-  const chains: Chain[] = [];
+  const chains: PathFragment[] = [];
   subpaths.forEach((curves, subpath) => {
     const located = curves.flatMap((curve, step) => locate(curve, subpath, step, strips, index));
     if (located.every((stretch) => stretch.strip < 0)) untouched.push(subpath);
-    else chains.push(...chainsOf(located, curves, strips));
+    else chains.push(...fragmentsOf(located, curves, strips));
   });
-  return { untouched, chains };
+  return { untouched, fragments: chains };
 }
 
 function locate(curve: Curve, subpath: number, step: number, strips: readonly Strip[], index: StripIndex): Located[] {
@@ -59,12 +59,12 @@ function locate(curve: Curve, subpath: number, step: number, strips: readonly St
   if (near.length === 0) return [{ subpath, step, from: 0, to: 1, strip: -1 }];
   const cuts = near.flatMap((number) => cutsBy(curve, strips[number] as Strip)).sort((a, b) => a - b);
   const knots = [0];
-  for (const cut of [...cuts, 1]) if (cut - (knots.at(-1) ?? 0) > SHORTEST) knots.push(cut);
+  for (const cut of [...cuts, 1]) if (cut - (knots.at(-1) ?? 0) > MIN_INTERVAL) knots.push(cut);
   knots[knots.length - 1] = 1;
   return knots.slice(1).map((to, at) => {
     const from = knots[at] ?? 0;
     const middle = pointAt(curve, (from + to) / 2);
-    const strip = near.find((number) => insideness(strips[number] as Strip, middle) > 0) ?? -1;
+    const strip = near.find((number) => depthInStrip(strips[number] as Strip, middle) > 0) ?? -1;
     return { subpath, step, from, to, strip };
   });
 }
@@ -74,14 +74,14 @@ function cutsBy(curve: Curve, strip: Strip): number[] {
 }
 
 /** Walks round from a place where a strip is left; a subpath that lies wholly inside gives no chain. */
-function chainsOf(located: readonly Located[], curves: readonly Curve[], strips: readonly Strip[]): Chain[] {
-  const first = located.findIndex((stretch, index) => stretch.strip < 0 && before(located, index).strip >= 0);
+function fragmentsOf(located: readonly Located[], curves: readonly Curve[], strips: readonly Strip[]): PathFragment[] {
+  const first = located.findIndex((stretch, index) => stretch.strip < 0 && compareCrossings(located, index).strip >= 0);
   if (first < 0) return [];
   const round = [...located.slice(first), ...located.slice(0, first)];
-  const chains: Chain[] = [];
-  let open: { stretches: Stretch[]; leaves: Crossing } | undefined;
+  const chains: PathFragment[] = [];
+  let open: { stretches: PathInterval[]; leaves: Crossing } | undefined;
   round.forEach((stretch, index) => {
-    const previous = before(round, index);
+    const previous = compareCrossings(round, index);
     if (stretch.strip < 0) {
       open ??= { stretches: [], leaves: crossingAt(stretch, stretch.from, previous.strip, curves, strips) };
       open.stretches.push(stretch);
@@ -90,27 +90,27 @@ function chainsOf(located: readonly Located[], curves: readonly Curve[], strips:
       open = undefined;
     }
   });
-  return chains.map((chain) => ({ ...chain, stretches: joinStretches(chain.stretches) }));
+  return chains.map((chain) => ({ ...chain, stretches: joinIntervals(chain.stretches) }));
 }
 
-function before<T>(items: readonly T[], index: number): T {
+function compareCrossings<T>(items: readonly T[], index: number): T {
   return items[(index + items.length - 1) % items.length] as T;
 }
 
 function crossingAt(
-  stretch: Stretch,
+  stretch: PathInterval,
   t: number,
   strip: number,
   curves: readonly Curve[],
   strips: readonly Strip[],
 ): Crossing {
   const point = pointAt(curves[stretch.step] as Curve, t);
-  return { strip, point, place: placeOnBorder(strips[strip] as Strip, point) };
+  return { strip, point, place: borderPosition(strips[strip] as Strip, point) };
 }
 
 /** Neighbouring stretches of one curve are one stretch: the line of a side met the curve beyond the side's ends. */
-function joinStretches(stretches: readonly Stretch[]): Stretch[] {
-  const joined: Stretch[] = [];
+function joinIntervals(stretches: readonly PathInterval[]): PathInterval[] {
+  const joined: PathInterval[] = [];
   for (const { subpath, step, from, to } of stretches) {
     const last = joined.at(-1);
     if (last && last.step === step && last.to === from) joined[joined.length - 1] = { ...last, to };

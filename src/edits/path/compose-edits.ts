@@ -5,7 +5,7 @@ import { spliceText } from './splice-text';
 
 /** @param second edits of the text that `first` makes of `text` */
 export function composeEdits(text: string, first: readonly TextEdit[], second: readonly TextEdit[]): TextEdit[] {
-  const middle = inOrder(first);
+  const middle = sortEdits(first);
   const pieces: TextPiece[] = [];
   let done = 0;
   for (const { span, text: inserted } of middle) {
@@ -13,7 +13,7 @@ export function composeEdits(text: string, first: readonly TextEdit[], second: r
     done = span.to;
   }
   pieces.push({ kind: 'copy', span: { from: done, to: text.length } });
-  const composed = inOrder(second).reduceRight((parts, edit) => editPieces(parts, edit), pieces);
+  const composed = sortEdits(second).reduceRight((parts, edit) => editPieces(parts, edit), pieces);
   return spliceText(
     text,
     { from: 0, to: text.length },
@@ -21,7 +21,7 @@ export function composeEdits(text: string, first: readonly TextEdit[], second: r
   );
 }
 
-function inOrder(edits: readonly TextEdit[]): TextEdit[] {
+function sortEdits(edits: readonly TextEdit[]): TextEdit[] {
   return [...edits].sort((a, b) => a.span.from - b.span.from || a.span.to - b.span.to);
 }
 

@@ -1,8 +1,8 @@
 /** Where loops begin and in which order they are written, so that as much as possible stays where the author put it. */
 import type { StepPath } from './path-model';
-import type { Loop, LoopItem } from './reconnect';
+import type { PathLoop, LoopItem } from './reconnect';
 
-export interface ArrangedLoop extends Loop {
+export interface OrderedLoop extends PathLoop {
   /** The subpath whose own start point the loop begins at; undefined where it begins at a strip. */
   readonly home: number | undefined;
   /** A line with two ends: it is not closed, and all of its items are drawn. */
@@ -10,24 +10,24 @@ export interface ArrangedLoop extends Loop {
 }
 
 /** @param untouched subpaths that stay whole */
-export function arrangeLoops(
-  loops: readonly Loop[],
+export function orderLoops(
+  loops: readonly PathLoop[],
   untouched: readonly number[],
   paths: readonly StepPath[],
-): ArrangedLoop[] {
-  const whole = untouched.map((subpath) => wholeLoop(subpath, paths[subpath] as StepPath));
-  return inTextOrder([...whole, ...loops.map((loop) => beginAtHome(loop, paths))], paths);
+): OrderedLoop[] {
+  const whole = untouched.map((subpath) => closedLoop(subpath, paths[subpath] as StepPath));
+  return sortByTextOrder([...whole, ...loops.map((loop) => rotateToHome(loop, paths))], paths);
 }
 
 /** Loops in the order in which their subpaths stand in the text. */
-export function inTextOrder(loops: readonly ArrangedLoop[], paths: readonly StepPath[]): ArrangedLoop[] {
+export function sortByTextOrder(loops: readonly OrderedLoop[], paths: readonly StepPath[]): OrderedLoop[] {
   return loops
     .map((loop) => ({ loop, key: orderOf(loop, paths) }))
     .sort((a, b) => a.key - b.key)
     .map(({ loop }) => loop);
 }
 
-export function wholeLoop(subpath: number, path: StepPath): ArrangedLoop {
+export function closedLoop(subpath: number, path: StepPath): OrderedLoop {
   const items = path.steps.map(
     (_, step): LoopItem => ({ kind: 'stretch', stretch: { subpath, step, from: 0, to: 1 } }),
   );
@@ -35,7 +35,7 @@ export function wholeLoop(subpath: number, path: StepPath): ArrangedLoop {
 }
 
 /** Turns a loop round until it begins where one of its subpaths began: the one with the most commands in it. */
-function beginAtHome(loop: Loop, paths: readonly StepPath[]): ArrangedLoop {
+function rotateToHome(loop: PathLoop, paths: readonly StepPath[]): OrderedLoop {
   const share = new Map<number, number>();
   for (const item of loop.items) {
     if (item.kind === 'stretch') share.set(item.stretch.subpath, (share.get(item.stretch.subpath) ?? 0) + 1);
@@ -53,7 +53,7 @@ function beginAtHome(loop: Loop, paths: readonly StepPath[]): ArrangedLoop {
 }
 
 /** The place in the author's text that a loop belongs to. */
-function orderOf({ home, items }: ArrangedLoop, paths: readonly StepPath[]): number {
+function orderOf({ home, items }: OrderedLoop, paths: readonly StepPath[]): number {
   const path = home === undefined ? undefined : paths[home];
   if (path) return path.move ?? path.steps[0]?.command ?? 0;
   for (const item of items) {

@@ -1,15 +1,19 @@
 /** One line in place of three: what was a single line before a bridge parted it is a single line again. */
 import type { Curve } from '../../geometry/base/curve-types';
-import { reverseCurve } from '../../geometry/curve';
+import { reverseCurve } from '../../geometry/curve/index';
 import { crossFrom, distance } from '../../geometry/base/vector';
 import type { StepPath } from './path-model';
-import type { Loop, LoopItem } from './reconnect';
+import type { PathLoop, LoopItem } from './reconnect';
 
 /**
  * Merges each new line with the two lines that it joins, where all three run in one line.
  * @param tolerance user units: how far from that line their ends may lie
  */
-export function mergeLines({ start, items }: Loop, paths: readonly StepPath[], tolerance: number): Loop {
+export function mergeCollinearLines(
+  { start, items }: PathLoop,
+  paths: readonly StepPath[],
+  tolerance: number,
+): PathLoop {
   const [first, ...others] = items.map((item) => ({ item, curve: curveOf(item, paths) }));
   if (!first) return { start, items };
   // A line across the loop's beginning is one, too.

@@ -49,7 +49,7 @@ export function absoluteCommands(commands: readonly PathCommand[]): AbsoluteComm
   let pen: Pen = { current: ORIGIN, start: ORIGIN, control: undefined };
   return commands.map((command) => {
     const before = pen;
-    const { curve, after } = draw(command, before);
+    const { curve, after } = drawCommand(command, before);
     pen = after;
     return { before, after, curve };
   });
@@ -68,7 +68,7 @@ export function stepPaths(
   let open: { start: Point; move: number | undefined; steps: Step[] } | undefined;
   const finish = (close: number | undefined): void => {
     if (open && open.steps.length > 0) {
-      paths.push({ ...open, steps: filled ? closed(open.start, open.steps) : open.steps, close });
+      paths.push({ ...open, steps: filled ? closeSteps(open.start, open.steps) : open.steps, close });
     }
     open = undefined;
   };
@@ -87,13 +87,13 @@ export function stepPaths(
   return paths;
 }
 
-function closed(start: Point, steps: readonly Step[]): readonly Step[] {
+function closeSteps(start: Point, steps: readonly Step[]): readonly Step[] {
   const end = steps.at(-1)?.curve.end ?? start;
-  if (near(end, start)) return steps;
+  if (isNear(end, start)) return steps;
   return [...steps, { curve: { kind: 'line', start: end, end: start }, command: undefined }];
 }
 
-function draw(command: PathCommand, pen: Pen): { curve: Curve | undefined; after: Pen } {
+function drawCommand(command: PathCommand, pen: Pen): { curve: Curve | undefined; after: Pen } {
   const kind = command.letter.toUpperCase();
   const origin = command.letter === kind ? ORIGIN : pen.current;
   const value = (index: number): number => command.values[index] ?? 0;
@@ -103,25 +103,25 @@ function draw(command: PathCommand, pen: Pen): { curve: Curve | undefined; after
     case 'M':
       return { curve: undefined, after: { current: at(0), start: at(0), control: undefined } };
     case 'Z': {
-      const line = near(start, pen.start) ? undefined : lineTo(start, pen.start);
+      const line = isNear(start, pen.start) ? undefined : lineTo(start, pen.start);
       return { curve: line, after: { current: pen.start, start: pen.start, control: undefined } };
     }
     case 'H':
-      return drawn(pen, lineTo(start, { x: origin.x + value(0), y: start.y }));
+      return drawnCurve(pen, lineTo(start, { x: origin.x + value(0), y: start.y }));
     case 'V':
-      return drawn(pen, lineTo(start, { x: start.x, y: origin.y + value(0) }));
+      return drawnCurve(pen, lineTo(start, { x: start.x, y: origin.y + value(0) }));
     case 'C':
-      return drawn(pen, { kind: 'cubic', start, control1: at(0), control2: at(2), end: at(4) });
+      return drawnCurve(pen, { kind: 'cubic', start, control1: at(0), control2: at(2), end: at(4) });
     case 'S':
-      return drawn(pen, { kind: 'cubic', start, control1: reflected(pen, 'cubic'), control2: at(0), end: at(2) });
+      return drawnCurve(pen, { kind: 'cubic', start, control1: reflected(pen, 'cubic'), control2: at(0), end: at(2) });
     case 'Q':
-      return drawn(pen, { kind: 'quadratic', start, control: at(0), end: at(2) });
+      return drawnCurve(pen, { kind: 'quadratic', start, control: at(0), end: at(2) });
     case 'T':
-      return drawn(pen, { kind: 'quadratic', start, control: reflected(pen, 'quadratic'), end: at(0) });
+      return drawnCurve(pen, { kind: 'quadratic', start, control: reflected(pen, 'quadratic'), end: at(0) });
     case 'A':
       return drawnArc(command, pen, at(5));
     default:
-      return drawn(pen, lineTo(start, at(0)));
+      return drawnCurve(pen, lineTo(start, at(0)));
   }
 }
 
@@ -143,7 +143,7 @@ function lineTo(start: Point, end: Point): Curve {
   return { kind: 'line', start, end };
 }
 
-function drawn(pen: Pen, curve: Curve): { curve: Curve; after: Pen } {
+function drawnCurve(pen: Pen, curve: Curve): { curve: Curve; after: Pen } {
   return { curve, after: { current: curve.end, start: pen.start, control: controlOf(curve) } };
 }
 
@@ -157,6 +157,6 @@ function reflected(pen: Pen, kind: 'cubic' | 'quadratic'): Point {
   return { x: 2 * pen.current.x - pen.control.point.x, y: 2 * pen.current.y - pen.control.point.y };
 }
 
-function near(a: Point, b: Point): boolean {
+function isNear(a: Point, b: Point): boolean {
   return distance(a, b) <= ROUNDING * (1 + Math.abs(a.x) + Math.abs(a.y));
 }

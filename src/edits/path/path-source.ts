@@ -1,7 +1,7 @@
 /** Path data, ready to be written anew. */
 import { parsePathData } from '../../markup/path-data';
 import type { TextEdit } from '../../text/text';
-import type { ArrangedLoop } from './loop-order';
+import type { OrderedLoop } from './loop-order';
 import type { PathSource } from './path-writer';
 import { readStyle } from './path-style';
 import { absoluteCommands, stepPaths } from './path-model';
@@ -21,7 +21,7 @@ export function pathSource(data: string, least: number, filled: boolean): PathSo
 }
 
 /** Edits, in offsets of the data, that write these loops in place of all that the path holds. */
-export function writeInstead(source: PathSource, loops: readonly ArrangedLoop[]): TextEdit[] {
+export function writeInstead(source: PathSource, loops: readonly OrderedLoop[]): TextEdit[] {
   const { data, commands } = source;
   return spliceText(data, { from: 0, to: commands.at(-1)?.span.to ?? 0 }, writeLoops(source, loops));
 }

@@ -36,7 +36,7 @@ export const PLAIN_STYLE: PathStyle = {
 };
 
 /** Digits beyond these say nothing about a drawing; they are left over from arithmetic. */
-const MOST_DECIMALS = 9;
+const MAX_DECIMALS = 9;
 
 /** Reads the style of path data; what it leaves open is taken as blanks between numbers and none after letters. */
 export function readStyle(text: string, commands: readonly PathCommand[]): PathStyle {
@@ -52,7 +52,7 @@ export function readStyle(text: string, commands: readonly PathCommand[]): PathS
     tightSigns: gaps.beforeSign.tight > gaps.beforeSign.spaced,
     shortLines: uses(commands, 'HV') || !uses(commands, 'L'),
     impliesRepeats: commands.some(({ written }) => !written),
-    decimals: Math.min(MOST_DECIMALS, Math.max(0, ...numbers.map(decimalsOf))),
+    decimals: Math.min(MAX_DECIMALS, Math.max(0, ...numbers.map(decimalsOf))),
   };
 }
 
@@ -124,7 +124,7 @@ function readGaps(text: string, commands: readonly PathCommand[]): Gaps {
     if (before) {
       const gap = text.slice(before.span.to, command.span.from);
       if (command.written) gaps.beforeLetter.push(gap);
-      else note(gaps, gaps.betweenPairs, gap, text[command.span.from]);
+      else countVariant(gaps, gaps.betweenPairs, gap, text[command.span.from]);
     }
     readInnerGaps(text, command, gaps);
   });
@@ -136,13 +136,13 @@ function readInnerGaps(text: string, command: PathCommand, gaps: Gaps): void {
     const from = index === 0 ? command.span.from + 1 : (command.valueSpans[index - 1]?.to ?? span.from);
     const gap = text.slice(from, span.from);
     const kind = endsPair(command.letter, index) ? gaps.withinPair : gaps.betweenPairs;
-    if (index > 0) note(gaps, kind, gap, text[span.from]);
+    if (index > 0) countVariant(gaps, kind, gap, text[span.from]);
     else if (command.written) gaps.afterLetter.push(gap);
   });
 }
 
 /** A gap before a minus sign only tells whether it is left out there; elsewhere it tells what the author puts. */
-function note(gaps: Gaps, kind: string[], gap: string, next: string | undefined): void {
+function countVariant(gaps: Gaps, kind: string[], gap: string, next: string | undefined): void {
   if (next === '-') gaps.beforeSign[gap === '' ? 'tight' : 'spaced'] += 1;
   else if (gap !== '') kind.push(gap);
 }

@@ -21,7 +21,7 @@ export interface PathSource {
 }
 
 /** A point to be written. */
-export interface Target {
+export interface CommandEnd {
   readonly point: Point;
   readonly decimals: number;
   /** An end of one of the author's own curves, where untouched commands may go on: as many digits as it needs. */
@@ -32,7 +32,7 @@ export type DrawingLetter = 'M' | 'L' | 'C' | 'Q' | 'A';
 
 /** Two places this near, relative to their size, are one: what is between them is noise of adding up. */
 const SAME = 1e-10;
-const MOST_DIGITS = 15;
+const MAX_DIGITS = 15;
 
 export class CommandWriter {
   readonly pieces: TextPiece[] = [];
@@ -51,7 +51,7 @@ export class CommandWriter {
 
   /** Whether a subpath beginning at `point` needs no move. */
   continuesAt(point: Point): boolean {
-    return this.letter?.toUpperCase() === 'Z' && near(this.current, point);
+    return this.letter?.toUpperCase() === 'Z' && isNear(this.current, point);
   }
 
   /** Copies a command of the author's if it means the same here; else does nothing and returns false. */
@@ -78,30 +78,34 @@ export class CommandWriter {
   }
 
   close(letter: 'Z' | 'z'): void {
-    this.put(letter, []);
+    this.pushText(letter, []);
     this.closed(letter);
   }
 
   /** Level and upright lines become `H` and `V`, where the author has such. */
-  line(to: Target, relative: boolean): void {
+  line(to: CommandEnd, relative: boolean): void {
     const level = this.aligned(to, 'y');
     const upright = this.aligned(to, 'x');
     if (level && upright) return;
     if ((!level && !upright) || !this.source.style.shortLines) return this.command('L', [], to, relative);
     const axis = level ? 'x' : 'y';
     const number = this.number(to, axis, relative);
-    this.put(cased(level ? 'H' : 'V', relative), [number]);
+    this.pushText(withCase(level ? 'H' : 'V', relative), [number]);
     const value = Number(number) + (relative ? this.current[axis] : 0);
-    this.arrive(cased(level ? 'H' : 'V', relative), { ...this.current, [axis]: value }, to);
+    this.moveCurrentPoint(withCase(level ? 'H' : 'V', relative), { ...this.current, [axis]: value }, to);
   }
 
   /** @param before what stands before the end point: control points or the numbers of an arc */
-  command(letter: DrawingLetter, before: readonly (Target | string)[], to: Target, relative: boolean): void {
+  command(letter: DrawingLetter, before: readonly (CommandEnd | string)[], to: CommandEnd, relative: boolean): void {
     const lead = before.flatMap((part) => (typeof part === 'string' ? [part] : this.pair(part, relative)));
     const end = this.pair(to, relative);
-    this.put(cased(letter, relative), [...lead, ...end]);
+    this.pushText(withCase(letter, relative), [...lead, ...end]);
     const origin = relative ? this.current : { x: 0, y: 0 };
-    this.arrive(cased(letter, relative), { x: origin.x + Number(end[0]), y: origin.y + Number(end[1]) }, to);
+    this.moveCurrentPoint(
+      withCase(letter, relative),
+      { x: origin.x + Number(end[0]), y: origin.y + Number(end[1]) },
+      to,
+    );
     if (letter === 'M') this.start = this.current;
     const last = before.at(-1);
     if (typeof last === 'object' && letter !== 'A') {
@@ -113,7 +117,7 @@ export class CommandWriter {
     const kind = command.letter.toUpperCase();
     if (kind === 'Z') return false;
     if (command.letter === 'M') return true;
-    if (!near(this.current, before.current)) return false;
+    if (!isNear(this.current, before.current)) return false;
     return (kind !== 'S' && kind !== 'T') || sameControl(this.control, before.control, kind);
   }
 
@@ -132,7 +136,7 @@ export class CommandWriter {
     this.pieces.push({ kind: 'copy', span: command.span });
   }
 
-  private put(letter: PathLetter, numbers: readonly string[]): void {
+  private pushText(letter: PathLetter, numbers: readonly string[]): void {
     const { style } = this.source;
     const implied = style.impliesRepeats && numbers.length > 0 && impliedAfter(this.letter) === letter;
     const text = implied
@@ -142,8 +146,8 @@ export class CommandWriter {
     this.lastCopied = undefined;
   }
 
-  private arrive(letter: PathLetter, written: Point, to: Target): void {
-    this.current = to.exact && near(written, to.point) ? to.point : written;
+  private moveCurrentPoint(letter: PathLetter, written: Point, to: CommandEnd): void {
+    this.current = to.exact && isNear(written, to.point) ? to.point : written;
     this.letter = letter;
     this.control = undefined;
   }
@@ -154,26 +158,26 @@ export class CommandWriter {
     this.control = undefined;
   }
 
-  private aligned(to: Target, axis: 'x' | 'y'): boolean {
+  private aligned(to: CommandEnd, axis: 'x' | 'y'): boolean {
     const gap = Math.abs(to.point[axis] - this.current[axis]);
     return to.exact ? gap <= SAME * (1 + Math.abs(to.point[axis])) : gap < 0.5 * 10 ** -to.decimals;
   }
 
-  private pair(target: Target, relative: boolean): [string, string] {
+  private pair(target: CommandEnd, relative: boolean): [string, string] {
     return [this.number(target, 'x', relative), this.number(target, 'y', relative)];
   }
 
-  private number(target: Target, axis: 'x' | 'y', relative: boolean): string {
+  private number(target: CommandEnd, axis: 'x' | 'y', relative: boolean): string {
     const value = target.point[axis] - (relative ? this.current[axis] : 0);
     let digits = target.decimals;
     const enough = SAME * (1 + Math.abs(target.point[axis]));
     const isRough = (): boolean => Math.abs(Number(value.toFixed(digits)) - value) > enough;
-    while (target.exact && digits < MOST_DIGITS && isRough()) digits += 1;
+    while (target.exact && digits < MAX_DIGITS && isRough()) digits += 1;
     return formatNumber(value, digits, this.source.style.leadingZero);
   }
 }
 
-function cased(letter: DrawingLetter | 'H' | 'V', relative: boolean): PathLetter {
+function withCase(letter: DrawingLetter | 'H' | 'V', relative: boolean): PathLetter {
   return relative ? (letter.toLowerCase() as PathLetter) : letter;
 }
 
@@ -183,7 +187,7 @@ function impliedAfter(letter: PathLetter | undefined): PathLetter | undefined {
   return letter === 'm' ? 'l' : letter;
 }
 
-function near(a: Point, b: Point): boolean {
+function isNear(a: Point, b: Point): boolean {
   const enough = SAME * (1 + Math.max(Math.abs(a.x), Math.abs(a.y)));
   return Math.abs(a.x - b.x) <= enough && Math.abs(a.y - b.y) <= enough;
 }
@@ -195,5 +199,5 @@ function sameControl(
 ): boolean {
   const wanted = kind === 'S' ? 'cubic' : 'quadratic';
   const [first, second] = [a?.kind === wanted ? a.point : undefined, b?.kind === wanted ? b.point : undefined];
-  return first && second ? near(first, second) : first === second;
+  return first && second ? isNear(first, second) : first === second;
 }

@@ -8,21 +8,21 @@
  */
 import type { Curve, Point } from '../../geometry/base/curve-types';
 import { distance } from '../../geometry/base/vector';
-import type { Crossing, SplitPaths, Stretch } from './clip-subpaths';
-import { cornerAt, pointOnBorder, type Strip } from '../strip/strip';
-import { windingNumber, windingsOf, type Windings } from './winding-number';
+import type { Crossing, SplitPaths, PathInterval } from './clip-subpaths';
+import { cornerAt, borderPoint, type Strip } from '../strip/strip';
+import { windingNumber, indexWindings, type RingWindings } from './winding-number';
 
 export type FillRule = 'nonzero' | 'evenodd';
 
 export type LoopItem =
-  | { readonly kind: 'stretch'; readonly stretch: Stretch }
+  | { readonly kind: 'stretch'; readonly stretch: PathInterval }
   /** A straight line along the side of a strip. */
   | { readonly kind: 'line'; readonly to: Point }
   /** A curve that is in nobody's text yet; `exact` where it ends at an end of one of the author's own. */
   | { readonly kind: 'curve'; readonly curve: Curve; readonly exact?: boolean };
 
 /** A closed loop; its last item ends at `start`. */
-export interface Loop {
+export interface PathLoop {
   readonly start: Point;
   readonly items: readonly LoopItem[];
 }
@@ -49,29 +49,29 @@ interface Pair {
  * @param weightOf how much a curve of a subpath counts when some must be turned round
  * @returns undefined where the curves run too close to a strip's side to tell inside from outside
  */
-export function rejoin(
+export function reconnectLoops(
   subpaths: readonly (readonly Curve[])[],
   split: SplitPaths,
   strips: readonly Strip[],
   fillRule: FillRule,
   weightOf: (subpath: number) => number = () => 1,
-): Loop[] | undefined {
+): PathLoop[] | undefined {
   const pairs: Pair[] = [];
-  const rims: Loop[] = [];
-  const filled = windingsOf(subpaths, Math.min(...strips.map(widthOf)) * FLATNESS);
+  const rims: PathLoop[] = [];
+  const filled = indexWindings(subpaths, Math.min(...strips.map(widthOf)) * FLATNESS);
   const endsByStrip = endsOn(split, strips.length);
   for (const [index, strip] of strips.entries()) {
     const ends = endsByStrip[index] ?? [];
     const windings = windingsBetween(ends, strip, filled);
     if (!windings) return undefined;
     pairs.push(...(fillRule === 'nonzero' ? pairByWinding(ends, windings) : pairByParity(ends, windings)));
-    rims.push(...rimLoops(strip, windings, fillRule));
+    rims.push(...stripBorderLoops(strip, windings, fillRule));
   }
   return [...traceLoops(split, linksOf(pairs, strips), weightOf), ...rims];
 }
 
 /** For each strip, the ends on its border in the order in which they are met on the way round. */
-function endsOn({ chains }: SplitPaths, strips: number): End[][] {
+function endsOn({ fragments: chains }: SplitPaths, strips: number): End[][] {
   const ends = Array.from({ length: strips }, (): End[] => []);
   chains.forEach(({ leaves, enters, stretches }, chain) => {
     const subpath = stretches[0]?.subpath ?? -1;
@@ -86,7 +86,7 @@ function widthOf(strip: Strip): number {
 }
 
 /** The winding number on the strip's border after each end, up to the next; one entry where there is no end at all. */
-function windingsBetween(ends: readonly End[], strip: Strip, filled: Windings): number[] | undefined {
+function windingsBetween(ends: readonly End[], strip: Strip, filled: RingWindings): number[] | undefined {
   const size = widthOf(strip);
   if (ends.length === 0) return [windingNumber(filled, cornerAt(strip, 0))];
   const gaps = ends.map((_, index) => gapAfter(ends, index, strip));
@@ -117,7 +117,7 @@ function gapAfter(ends: readonly End[], index: number, strip: Strip): { length: 
 }
 
 function sectionPoint(strip: Strip, place: number): Point {
-  return pointOnBorder(strip, place % 4);
+  return borderPoint(strip, place % 4);
 }
 
 /** The whole numbers strictly between two places. */
@@ -167,20 +167,20 @@ function pairByParity(ends: readonly End[], windings: readonly number[]): Pair[]
 }
 
 /** Loops right round a strip that lies within a filled area, turning against the area's own winding. */
-function rimLoops(strip: Strip, windings: readonly number[], fillRule: FillRule): Loop[] {
+function stripBorderLoops(strip: Strip, windings: readonly number[], fillRule: FillRule): PathLoop[] {
   const shared = sharedWinding(windings);
   const parity = windings.length === 1 && shared % 2 !== 0 ? Math.sign(shared) : 0;
   const turns = fillRule === 'nonzero' ? shared : parity;
   const [a, b, c, d] = strip.corners;
   const round = turns > 0 ? [d, c, b, a] : [b, c, d, a];
-  return new Array<Loop>(Math.abs(turns)).fill({ start: a, items: round.map(lineItem) });
+  return new Array<PathLoop>(Math.abs(turns)).fill({ start: a, items: round.map(lineItem) });
 }
 
 function lineItem(to: Point): LoopItem {
   return { kind: 'line', to };
 }
 
-interface Link {
+interface FragmentLink {
   readonly chain: number;
   /** Whether the chain linked to is run through from its first point to its last. */
   readonly forward: boolean;
@@ -188,23 +188,23 @@ interface Link {
 }
 
 /** Keyed by chain and end. */
-type Links = ReadonlyMap<string, Link>;
+type Links = ReadonlyMap<string, FragmentLink>;
 
 function linksOf(pairs: readonly Pair[], strips: readonly Strip[]): Links {
-  const links = new Map<string, Link>();
+  const links = new Map<string, FragmentLink>();
   for (const { open, close } of pairs) {
-    const corners = between(strips[open.strip] as Strip, open, close);
-    links.set(endKey(open.chain, open.entering), { ...target(close), route: [...corners, close.point] });
-    links.set(endKey(close.chain, close.entering), { ...target(open), route: [...corners.reverse(), open.point] });
+    const corners = cornersPassed(strips[open.strip] as Strip, open, close);
+    links.set(endKey(open.chain, open.entering), { ...linkTarget(close), route: [...corners, close.point] });
+    links.set(endKey(close.chain, close.entering), { ...linkTarget(open), route: [...corners.reverse(), open.point] });
   }
   return links;
 }
 
 /** Loops run the way in which most of their curves were drawn. */
-function traceLoops(split: SplitPaths, links: Links, weightOf: (subpath: number) => number): Loop[] {
+function traceLoops(split: SplitPaths, links: Links, weightOf: (subpath: number) => number): PathLoop[] {
   const seen = new Set<number>();
-  const loops: Loop[] = [];
-  split.chains.forEach((_, chain) => {
+  const loops: PathLoop[] = [];
+  split.fragments.forEach((_, chain) => {
     if (seen.has(chain)) return;
     const { loop, chains } = traceLoop(split, links, chain, true);
     chains.forEach((member) => seen.add(member));
@@ -214,7 +214,7 @@ function traceLoops(split: SplitPaths, links: Links, weightOf: (subpath: number)
 }
 
 /** Negative where more is turned round than not. */
-function forwardWeight({ items }: Loop, weightOf: (subpath: number) => number): number {
+function forwardWeight({ items }: PathLoop, weightOf: (subpath: number) => number): number {
   return items.reduce((sum, item) => {
     if (item.kind !== 'stretch') return sum;
     const { subpath, from, to } = item.stretch;
@@ -222,7 +222,7 @@ function forwardWeight({ items }: Loop, weightOf: (subpath: number) => number): 
   }, 0);
 }
 
-function target(end: End): { chain: number; forward: boolean } {
+function linkTarget(end: End): { chain: number; forward: boolean } {
   return { chain: end.chain, forward: !end.entering };
 }
 
@@ -231,22 +231,22 @@ function endKey(chain: number, last: boolean): string {
 }
 
 /** The corners passed on the way round from one end to another. */
-function between(strip: Strip, open: End, close: End): Point[] {
+function cornersPassed(strip: Strip, open: End, close: End): Point[] {
   const to = close.place < open.place ? close.place + 4 : close.place;
   return cornersBetween(open.place, to).map((corner) => cornerAt(strip, corner));
 }
 
 function traceLoop(
-  { chains }: SplitPaths,
+  { fragments: chains }: SplitPaths,
   links: Links,
   first: number,
   forwardFirst: boolean,
-): { loop: Loop; chains: number[] } {
+): { loop: PathLoop; chains: number[] } {
   const items: LoopItem[] = [];
   const members: number[] = [];
   let [at, forward] = [first, forwardFirst];
   do {
-    items.push(...run(chains[at]?.stretches ?? [], forward));
+    items.push(...fragmentItems(chains[at]?.stretches ?? [], forward));
     members.push(at);
     const link = links.get(endKey(at, forward));
     if (!link) break;
@@ -257,7 +257,7 @@ function traceLoop(
   return { loop: { start, items }, chains: members };
 }
 
-function run(stretches: readonly Stretch[], forward: boolean): LoopItem[] {
+function fragmentItems(stretches: readonly PathInterval[], forward: boolean): LoopItem[] {
   const ordered = forward
     ? stretches
     : stretches.map((stretch) => ({ ...stretch, from: stretch.to, to: stretch.from })).reverse();

@@ -3,14 +3,14 @@ import type { Span, TextEdit } from '../../text/text';
 import type { TextPiece } from './path-writer';
 
 /** With more copied stretches than this, finding the best ones to keep would take too long; runs in order are kept. */
-const MOST_PIECES = 3000;
+const MAX_PIECES = 3000;
 
 /**
  * Edits, in offsets of `text`, after which the stretch `within` holds the pieces in order. The heaviest set of copied
  * stretches that are in their old order stays in place; the others are moved, byte for byte.
  */
 export function spliceText(text: string, within: Span, pieces: readonly TextPiece[]): TextEdit[] {
-  const kept = inOrder(pieces);
+  const kept = sortEdits(pieces);
   const edits: TextEdit[] = [];
   let done = kept.size > 0 ? leadingEnd(text, within, pieces, kept) : within.from;
   let pending = '';
@@ -40,9 +40,9 @@ function addEdit(edits: TextEdit[], text: string, span: Span, replacement: strin
 }
 
 /** The heaviest increasing run of copied stretches, weighed by their length. */
-function inOrder(pieces: readonly TextPiece[]): Set<number> {
+function sortEdits(pieces: readonly TextPiece[]): Set<number> {
   const copies = pieces.flatMap((piece, index) => (piece.kind === 'copy' ? [{ index, span: piece.span }] : []));
-  const reach = copies.length > MOST_PIECES ? 64 : copies.length;
+  const reach = copies.length > MAX_PIECES ? 64 : copies.length;
   const best = copies.map(({ span }) => ({ weight: span.to - span.from, previous: -1 }));
   copies.forEach(({ span }, at) => {
     for (let other = Math.max(0, at - reach); other < at; other += 1) {

@@ -3,11 +3,11 @@ import type { Curve } from '../../geometry/base/curve-types';
 import { isFinitePoint } from '../../geometry/base/vector';
 import { parsePathData } from '../../markup/path-data';
 import type { TextEdit } from '../../text/text';
-import { arrangeLoops } from './loop-order';
-import { clearStrips } from '../strip/clearance';
+import { orderLoops } from './loop-order';
+import { nudgeStrips } from '../strip/clearance';
 import { readStyle } from './path-style';
 import { absoluteCommands, stepPaths, type StepPath } from './path-model';
-import { rejoin, type FillRule } from './reconnect';
+import { reconnectLoops, type FillRule } from './reconnect';
 import { splitSubpaths } from './clip-subpaths';
 import { spliceText } from './splice-text';
 import type { Strip } from '../strip/strip';
@@ -34,23 +34,23 @@ export function cutPathData(data: string, cutting: PathCutting): readonly TextEd
   const { commands } = parsePathData(data);
   const absolute = absoluteCommands(commands);
   if (!absolute.every(({ after }) => isFinitePoint(after.current))) return undefined;
-  const paths = [...stepPaths(commands, absolute), ...joined.map(foreignPath)];
+  const paths = [...stepPaths(commands, absolute), ...joined.map(foreignPathRefusal)];
   const subpaths = paths.map((path) => path.steps.map((step) => step.curve));
-  const strips = clearStrips(cutting.strips, subpaths);
+  const strips = nudgeStrips(cutting.strips, subpaths);
   const split = splitSubpaths(subpaths, strips);
   const weightOf = (subpath: number): number => (paths[subpath]?.foreign ? 0 : 1);
-  const loops = rejoin(cutting.filling ?? subpaths, split, strips, fillRule, weightOf);
+  const loops = reconnectLoops(cutting.filling ?? subpaths, split, strips, fillRule, weightOf);
   if (!loops) return undefined;
   if (loops.length === 0 && split.untouched.length === paths.length && joined.length === 0) return [];
   const style = readStyle(data, commands);
   const decimals = Math.max(cutting.decimals, style.decimals);
-  const arranged = arrangeLoops(loops, split.untouched, paths);
+  const arranged = orderLoops(loops, split.untouched, paths);
   const pieces = writeLoops({ data, commands, absolute, paths, style, decimals }, arranged);
   return spliceText(data, { from: 0, to: commands.at(-1)?.span.to ?? 0 }, pieces);
 }
 
 /** A closed chain from elsewhere as a subpath that is in nobody's text yet. */
-export function foreignPath(curves: readonly Curve[]): StepPath {
+export function foreignPathRefusal(curves: readonly Curve[]): StepPath {
   const start = curves[0]?.start ?? { x: 0, y: 0 };
   const steps = curves.map((curve) => ({ curve, command: undefined }));
   return { start, move: undefined, close: undefined, foreign: true, steps };

@@ -5,19 +5,19 @@ import type { Box, Ring } from '../../geometry/base/polygon-types';
 import { boxOfRing } from '../../geometry/base/ring';
 
 /** Closed chains with straight edges. */
-export interface Windings {
+export interface RingWindings {
   readonly rings: readonly { readonly ring: Ring; readonly box: Box }[];
 }
 
 /** @param tolerance how far the straight edges may stay from the curves */
-export function windingsOf(chains: readonly (readonly Curve[])[], tolerance: number): Windings {
+export function indexWindings(chains: readonly (readonly Curve[])[], tolerance: number): RingWindings {
   return {
     rings: chains.map((curves) => flattenSubpath(curves, tolerance)).map((ring) => ({ ring, box: boxOfRing(ring) })),
   };
 }
 
 /** Turns round a point: positive for rings with a positive shoelace sum. Unreliable on the rings themselves. */
-export function windingNumber({ rings }: Windings, point: Point): number {
+export function windingNumber({ rings }: RingWindings, point: Point): number {
   let turns = 0;
   for (const { ring, box } of rings) {
     if (point.x < box.minX || point.x > box.maxX || point.y < box.minY || point.y > box.maxY) continue;

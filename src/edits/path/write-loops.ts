@@ -1,42 +1,42 @@
 /** Writes loops as path data: commands that were not touched are copied as they stand, new ones follow their style. */
 import type { Arc, Curve, Point } from '../../geometry/base/curve-types';
-import { reverseCurve, subCurve } from '../../geometry/curve';
-import { extraDecimals, extraDecimalsBetween, radiiOf, wellPosed } from './arc-precision';
-import type { ArrangedLoop } from './loop-order';
-import { CommandWriter, type PathSource, type Target, type TextPiece } from './path-writer';
+import { reverseCurve, subCurve } from '../../geometry/curve/index';
+import { extraDecimals, arcExtraDecimals, radiiOf, wellPosed } from './arc-precision';
+import type { OrderedLoop } from './loop-order';
+import { CommandWriter, type PathSource, type CommandEnd, type TextPiece } from './path-writer';
 import { formatNumber } from './path-style';
 import type { StepPath } from './path-model';
 import type { LoopItem } from './reconnect';
-import type { Stretch } from './clip-subpaths';
+import type { PathInterval } from './clip-subpaths';
 
 /** An item of a loop, ready to be written. */
 interface Entry {
   /** Undefined for what is new: a line along a strip's side, a bank. */
-  readonly stretch: Stretch | undefined;
+  readonly stretch: PathInterval | undefined;
   readonly curve: Curve;
   /** The author's command that drew the curve. */
   readonly command: number | undefined;
-  readonly end: Target;
+  readonly end: CommandEnd;
 }
 
-export function writeLoops(source: PathSource, loops: readonly ArrangedLoop[]): readonly TextPiece[] {
+export function writeLoops(source: PathSource, loops: readonly OrderedLoop[]): readonly TextPiece[] {
   const writer = new CommandWriter(source);
   for (const loop of loops) writeLoop(writer, source, loop);
   return writer.pieces;
 }
 
-function writeLoop(writer: CommandWriter, source: PathSource, loop: ArrangedLoop): void {
+function writeLoop(writer: CommandWriter, source: PathSource, loop: OrderedLoop): void {
   const home = loop.home === undefined ? undefined : source.paths[loop.home];
   const entries = entriesOf(source, loop);
-  begin(writer, source, loop, home, entries);
+  beginLoop(writer, source, loop, home, entries);
   entries.forEach((entry, index) => {
     if (!loop.open && index === entries.length - 1 && drawnByClosing(source, entry)) return;
     writeEntry(writer, source, entry);
   });
-  if (!loop.open) finish(writer, source, loop, home);
+  if (!loop.open) finishLoop(writer, source, loop, home);
 }
 
-function entriesOf(source: PathSource, { items, start }: ArrangedLoop): Entry[] {
+function entriesOf(source: PathSource, { items, start }: OrderedLoop): Entry[] {
   let pen = start;
   const drawn = items.map((item) => {
     const curve = curveOf(source, item, pen);
@@ -46,7 +46,7 @@ function entriesOf(source: PathSource, { items, start }: ArrangedLoop): Entry[] 
   return drawn.map(({ item, curve }, index): Entry => {
     const stretch = item.kind === 'stretch' ? item.stretch : undefined;
     const next = drawn[(index + 1) % drawn.length]?.curve;
-    const decimals = source.decimals + extraDecimalsBetween([curve, next]);
+    const decimals = source.decimals + arcExtraDecimals([curve, next]);
     const own = stretch && !source.paths[stretch.subpath]?.foreign;
     const exact = own === true ? stretch.to === 0 || stretch.to === 1 : item.kind === 'curve' && item.exact === true;
     const command = stretch && source.paths[stretch.subpath]?.steps[stretch.step]?.command;
@@ -63,10 +63,10 @@ function curveOf({ paths }: PathSource, item: LoopItem, pen: Point): Curve {
   return from < to ? part : reverseCurve(part);
 }
 
-function begin(
+function beginLoop(
   writer: CommandWriter,
   source: PathSource,
-  loop: ArrangedLoop,
+  loop: OrderedLoop,
   home: StepPath | undefined,
   entries: readonly Entry[],
 ): void {
@@ -92,7 +92,7 @@ function isClose(source: PathSource, command: number): boolean {
 }
 
 /** An open subpath that ends where it ended before stays open; every other loop is closed. */
-function finish(writer: CommandWriter, source: PathSource, loop: ArrangedLoop, home: StepPath | undefined): void {
+function finishLoop(writer: CommandWriter, source: PathSource, loop: OrderedLoop, home: StepPath | undefined): void {
   const last = loop.items.at(-1);
   const unbroken = home !== undefined && last?.kind === 'stretch' && last.stretch.subpath === loop.home;
   if (unbroken && home.close === undefined) return;
@@ -111,7 +111,7 @@ function writeEntry(writer: CommandWriter, source: PathSource, entry: Entry): vo
   if (whole && command !== undefined && writer.copy(command)) return;
   const letter = command === undefined || isClose(source, command) ? undefined : source.commands[command]?.letter;
   const relative = letter === undefined ? writer.relative === true : letter !== letter.toUpperCase();
-  const control = (point: Point): Target => ({ point, decimals: source.decimals, exact: false });
+  const control = (point: Point): CommandEnd => ({ point, decimals: source.decimals, exact: false });
   switch (curve.kind) {
     case 'line':
       return writer.line(end, relative);

@@ -2,15 +2,15 @@
 import type { Point } from '../../geometry/base/curve-types';
 import { boxOfRing, centroidOfRing, joinBoxes } from '../../geometry/base/ring';
 import type { Piece } from '../../sheet/types';
-import { bridgesFor, chooseCrossers, stripOf, type Choice } from './select';
-import { hangingTree } from './spanning-tree';
+import { bridgeCountFor, selectCandidates, stripOf, type SelectionOptions } from './select';
+import { minimumSpanningTree } from './spanning-tree';
 import type { PlanOptions } from './index';
-import type { RatedCrosser } from './score';
+import type { ScoredCandidate } from './score';
 
-export interface Ties {
+export interface BridgeAssignment {
   readonly pieces: readonly Piece[];
   /** For each piece the ways across that leave it, cheapest first. */
-  readonly ways: readonly (readonly RatedCrosser[])[];
+  readonly ways: readonly (readonly ScoredCandidate[])[];
   readonly options: PlanOptions;
 }
 
@@ -18,22 +18,22 @@ export interface Ties {
  * Each island asked for hangs on the frame, if need be through others, by as many ties as its size needs. Where the
  * ties of others left no room for one, all is done again with that one as early as can be.
  */
-export function tieIslands(state: Ties, asked: readonly number[]): RatedCrosser[] {
+export function assignBridges(state: BridgeAssignment, asked: readonly number[]): ScoredCandidate[] {
   const frames = new Set(state.pieces.flatMap((piece, number) => (piece.island ? [] : [number])));
-  const tree = hangingTree(state.ways, [...frames], asked);
-  const ties = tieInOrder(state, tree, frames);
-  const left = tree.filter((number) => !isTied(number, ties));
+  const tree = minimumSpanningTree(state.ways, [...frames], asked);
+  const ties = assignInOrder(state, tree, frames);
+  const left = tree.filter((number) => !isConnected(number, ties));
   if (left.length === 0) return ties;
-  const again = tieInOrder(state, withFirst(left, tree, state.ways, frames), frames);
-  const stillLeft = tree.filter((number) => !isTied(number, again));
+  const again = assignInOrder(state, moveToFront(left, tree, state.ways, frames), frames);
+  const stillLeft = tree.filter((number) => !isConnected(number, again));
   return stillLeft.length < left.length ? again : ties;
 }
 
 /** The order in which the `early` ones come as soon as something that they can be tied to hangs. */
-function withFirst(
+function moveToFront(
   early: readonly number[],
   order: readonly number[],
-  ways: Ties['ways'],
+  ways: BridgeAssignment['ways'],
   frames: ReadonlySet<number>,
 ): number[] {
   const waiting = new Set(early);
@@ -48,21 +48,25 @@ function withFirst(
   return [...placed, ...waiting].filter((number) => !frames.has(number));
 }
 
-function isTied(number: number, ties: readonly RatedCrosser[]): boolean {
+function isConnected(number: number, ties: readonly ScoredCandidate[]): boolean {
   return ties.some(({ island, target }) => island === number || target === number);
 }
 
-function tieInOrder(state: Ties, order: readonly number[], frames: ReadonlySet<number>): RatedCrosser[] {
+function assignInOrder(
+  state: BridgeAssignment,
+  order: readonly number[],
+  frames: ReadonlySet<number>,
+): ScoredCandidate[] {
   const members = new Set([...frames, ...order]);
   const held = new Set(frames);
-  const ties: RatedCrosser[] = [];
+  const ties: ScoredCandidate[] = [];
   for (const number of order) {
     const usable = (state.ways[number] ?? []).filter(({ target }) => members.has(target));
-    const chosen = chooseCrossers(usable, choiceForIsland(state, number, ties, held));
+    const chosen = selectCandidates(usable, optionsForIsland(state, number, ties, held));
     ties.push(...chosen);
     for (const { target } of chosen) held.add(number).add(target);
   }
-  for (const cluster of clustersOf(order, ties, frames)) ties.push(...tiesToFrame(state, cluster, ties, frames));
+  for (const cluster of clustersOf(order, ties, frames)) ties.push(...connectToFrame(state, cluster, ties, frames));
   return ties;
 }
 
@@ -70,18 +74,18 @@ export function middleOf({ polygon, label }: Piece): Point {
   return centroidOfRing(polygon.outer) ?? label;
 }
 
-function choiceForIsland(
-  { pieces, options }: Ties,
+function optionsForIsland(
+  { pieces, options }: BridgeAssignment,
   number: number,
-  ties: readonly RatedCrosser[],
+  ties: readonly ScoredCandidate[],
   held: ReadonlySet<number>,
-): Choice {
+): SelectionOptions {
   const piece = pieces[number] as Piece;
   const given = ties.flatMap(({ island, target, from, to }) =>
     island === number ? [from] : target === number ? [to] : [],
   );
   return {
-    ...commonChoice(options, ties),
+    ...commonOptions(options, ties),
     given,
     middle: middleOf(piece),
     count: countFor(piece.polygon.outer, piece.area, options) - given.length,
@@ -89,19 +93,23 @@ function choiceForIsland(
   };
 }
 
-function commonChoice(
+function commonOptions(
   { width, near, shortestOnly = false }: PlanOptions,
-  ties: readonly RatedCrosser[],
-): Pick<Choice, 'width' | 'near' | 'shortestOnly' | 'taken'> {
+  ties: readonly ScoredCandidate[],
+): Pick<SelectionOptions, 'width' | 'near' | 'shortestOnly' | 'taken'> {
   return { width, near, shortestOnly, taken: ties.map((tie) => stripOf(tie, width)) };
 }
 
 function countFor(outer: Float64Array, area: number, { count, more = 0 }: PlanOptions): number {
-  return typeof count === 'number' ? Math.max(1, Math.round(count)) : bridgesFor(boxOfRing(outer), area) + more;
+  return typeof count === 'number' ? Math.max(1, Math.round(count)) : bridgeCountFor(boxOfRing(outer), area) + more;
 }
 
 /** Islands that hang together, apart from the frame. */
-function clustersOf(tree: readonly number[], ties: readonly RatedCrosser[], frames: ReadonlySet<number>): number[][] {
+function clustersOf(
+  tree: readonly number[],
+  ties: readonly ScoredCandidate[],
+  frames: ReadonlySet<number>,
+): number[][] {
   const leader = new Map(tree.map((number) => [number, number]));
   for (const { island, target } of ties) {
     if (frames.has(target)) continue;
@@ -114,12 +122,12 @@ function clustersOf(tree: readonly number[], ties: readonly RatedCrosser[], fram
 }
 
 /** A cluster of islands is held like one island of its size, so that it cannot hinge on a single tie. */
-function tiesToFrame(
-  { pieces, ways, options }: Ties,
+function connectToFrame(
+  { pieces, ways, options }: BridgeAssignment,
   cluster: readonly number[],
-  ties: readonly RatedCrosser[],
+  ties: readonly ScoredCandidate[],
   frames: ReadonlySet<number>,
-): RatedCrosser[] {
+): ScoredCandidate[] {
   const members = cluster.map((number) => pieces[number] as Piece);
   const box = joinBoxes(members.map(({ polygon }) => boxOfRing(polygon.outer)));
   const area = members.reduce((sum, piece) => sum + piece.area, 0);
@@ -127,12 +135,13 @@ function tiesToFrame(
     cluster.includes(island) && frames.has(target) ? [from] : [],
   );
   const usable = cluster.flatMap((number) => (ways[number] ?? []).filter(({ target }) => frames.has(target)));
-  return chooseCrossers(usable, {
-    ...commonChoice(options, ties),
+  return selectCandidates(usable, {
+    ...commonOptions(options, ties),
     given,
     near: undefined,
     middle: { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 },
-    count: options.shortestOnly || options.count === 1 ? 0 : bridgesFor(box, area) + (options.more ?? 0) - given.length,
+    count:
+      options.shortestOnly || options.count === 1 ? 0 : bridgeCountFor(box, area) + (options.more ?? 0) - given.length,
     held: () => true,
   });
 }

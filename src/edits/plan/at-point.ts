@@ -4,10 +4,10 @@ import { normalise, perpendicular, subtract } from '../../geometry/base/vector';
 import { nearestSegment, type SegmentIndex } from '../../geometry/spatial/segment-index';
 import type { Piece, Sheet } from '../../sheet/types';
 import type { Bridge } from './types';
-import type { Crosser } from './candidates';
+import type { BridgeCandidate } from './candidates';
 import { bridgeFrom, surroundingsOf, type PlanOptions } from './index';
 import { firstHits } from '../../geometry/spatial/raycast';
-import { rateCrosser, type RatedCrosser } from './score';
+import { scoreCandidate, type ScoredCandidate } from './score';
 
 /** Ways through the place are tried in so many directions, evenly spread over a half turn. */
 const DIRECTIONS = 24;
@@ -18,14 +18,14 @@ const DIRECTIONS = 24;
  * @param along the direction that it is to have, where one can stand so
  * @returns undefined where no bridge of that width can stand
  */
-export function crossGap(sheet: Sheet, point: Point, options: PlanOptions, along?: Point): Bridge | undefined {
+export function bridgeAcrossGap(sheet: Sheet, point: Point, options: PlanOptions, along?: Point): Bridge | undefined {
   const around = surroundingsOf(sheet, options);
   const { frame } = sheet;
   const limit = Math.hypot(frame.maxX - frame.minX, frame.maxY - frame.minY);
-  const rate = (directions: readonly Point[]): RatedCrosser[] =>
+  const rate = (directions: readonly Point[]): ScoredCandidate[] =>
     directions
-      .flatMap((direction) => wayThrough(around.pieces, point, direction, limit))
-      .flatMap(({ island, crosser }) => rateCrosser(crosser, island, options.width, around) ?? []);
+      .flatMap((direction) => gapCrossings(around.pieces, point, direction, limit))
+      .flatMap(({ island, candidate: crosser }) => scoreCandidate(crosser, island, options.width, around) ?? []);
   const wanted = along ? rate([along]) : [];
   const [first, ...others] = wanted.length > 0 ? wanted : rate(directionsAt(around.pieces, point));
   if (!first) return undefined;
@@ -44,15 +44,15 @@ function directionsAt(pieces: SegmentIndex, point: Point): Point[] {
   return away ? [away, perpendicular(away), ...round] : round;
 }
 
-interface WayThrough {
+interface GapCrossing {
   /** The number of the piece that it leaves. */
   readonly island: number;
-  readonly crosser: Crosser;
+  readonly candidate: BridgeCandidate;
 }
 
-function wayThrough(pieces: SegmentIndex, point: Point, direction: Point, limit: number): WayThrough[] {
+function gapCrossings(pieces: SegmentIndex, point: Point, direction: Point, limit: number): GapCrossing[] {
   const { back, ahead } = firstHits(pieces, point, direction, limit);
   if (!back || !ahead) return [];
   const crosser = { from: back.point, to: ahead.point, length: back.distance + ahead.distance, target: ahead.polygon };
-  return [{ island: back.polygon, crosser }];
+  return [{ island: back.polygon, candidate: crosser }];
 }

@@ -7,7 +7,7 @@ import { nearestSegment, type SegmentIndex } from '../../geometry/spatial/segmen
 import { firstHit } from '../../geometry/spatial/raycast';
 
 /** A straight way across the opening, between pieces as cut. */
-export interface Crosser {
+export interface BridgeCandidate {
   readonly from: Point;
   readonly to: Point;
   readonly length: number;
@@ -16,16 +16,16 @@ export interface Crosser {
 }
 
 /** mm */
-const CLOSEST_SAMPLES = 0.3;
+const MIN_SAMPLE_SPACING = 0.3;
 /** Corners that reach equally far, and how far apart they are at least, in mm. */
-const MOST_EXTREMES = 4;
-const EXTREMES_APART = 0.5;
+const MAX_EXTREMES = 4;
+const MIN_EXTREME_SPACING = 0.5;
 /** In mm: points this near to the farthest are as far. */
 const LEVEL = 1e-3;
 /** In mm: pieces this near touch in a point. */
 const CONTACT = 0.01;
-const LEAST_SAMPLES = 24;
-const MOST_SAMPLES = 120;
+const MIN_SAMPLES = 24;
+const MAX_SAMPLES = 120;
 /** Of each of these sectors round the island, the shortest few are looked at closely. */
 const SECTORS = 20;
 const PER_SECTOR = 2;
@@ -36,9 +36,15 @@ const PER_SECTOR = 2;
  * @param index edges of all pieces, numbered as they are
  * @param limit mm, how far to look
  */
-export function crossersOf(index: SegmentIndex, island: number, outer: Ring, middle: Point, limit: number): Crosser[] {
-  const found = samplesOf(outer).flatMap((sample) => waysFrom(index, island, sample, limit));
-  const sectors = new Map<number, Crosser[]>();
+export function candidatesOf(
+  index: SegmentIndex,
+  island: number,
+  outer: Ring,
+  middle: Point,
+  limit: number,
+): BridgeCandidate[] {
+  const found = samplesOf(outer).flatMap((sample) => candidatesFrom(index, island, sample, limit));
+  const sectors = new Map<number, BridgeCandidate[]>();
   for (const crosser of found) {
     const sector = sectorOf(crosser.from, middle);
     sectors.set(sector, [...(sectors.get(sector) ?? []), crosser]);
@@ -52,23 +58,23 @@ export function crossersOf(index: SegmentIndex, island: number, outer: Ring, mid
 }
 
 /** The ways across from the place of the boundary that is nearest to `near`. */
-export function crossersNear(index: SegmentIndex, island: number, near: Point, limit: number): Crosser[] {
+export function candidatesNear(index: SegmentIndex, island: number, near: Point, limit: number): BridgeCandidate[] {
   const place = nearestSegment(index, near, Infinity, (edge) => index.polygon[edge] === island);
   if (!place) return [];
   const start = { x: index.x0[place.edge] ?? 0, y: index.y0[place.edge] ?? 0 };
   const end = { x: index.x1[place.edge] ?? 0, y: index.y1[place.edge] ?? 0 };
   const outward = normalise(scale(perpendicular(subtract(end, start)), -1));
-  return outward ? waysFrom(index, island, { point: place.point, outward }, limit) : [];
+  return outward ? candidatesFrom(index, island, { point: place.point, outward }, limit) : [];
 }
 
 /** The nearest other piece is at most as far as the one straight ahead. */
-function waysFrom(index: SegmentIndex, island: number, sample: Sample, limit: number): Crosser[] {
-  const ahead = square(index, island, sample, limit);
-  return [...ahead, ...nearest(index, island, sample.point, ahead[0]?.length ?? limit)];
+function candidatesFrom(index: SegmentIndex, island: number, sample: Sample, limit: number): BridgeCandidate[] {
+  const ahead = perpendicularCandidates(index, island, sample, limit);
+  return [...ahead, ...nearestCandidates(index, island, sample.point, ahead[0]?.length ?? limit)];
 }
 
 /** Level and upright bridges look calmer (common practice, no source): a slanted one counts as up to a tenth longer. */
-export function calmLength({ from, to, length }: Crosser): number {
+export function calmLength({ from, to, length }: BridgeCandidate): number {
   return length + 0.15 * Math.min(Math.abs(to.x - from.x), Math.abs(to.y - from.y));
 }
 
@@ -85,7 +91,7 @@ interface Sample {
 /** Evenly spread by length along the ring, half a step from its start; the middles of its long edges; its extremes. */
 function samplesOf(ring: Ring): Sample[] {
   const around = perimeter(ring);
-  const count = Math.min(MOST_SAMPLES, Math.max(LEAST_SAMPLES, Math.ceil(around / CLOSEST_SAMPLES)));
+  const count = Math.min(MAX_SAMPLES, Math.max(MIN_SAMPLES, Math.ceil(around / MIN_SAMPLE_SPACING)));
   const step = around / count;
   const samples: Sample[] = [];
   let [passed, next] = [0, step / 2];
@@ -116,14 +122,14 @@ function extremesOf(ring: Ring): Sample[] {
     const far = reaching.reduce((most, { reach }) => Math.max(most, reach), -Infinity);
     const places: Point[] = [];
     for (const { point } of reaching.filter(({ reach }) => reach > far - LEVEL).sort((a, b) => b.reach - a.reach)) {
-      if (places.every((other) => distance(other, point) > EXTREMES_APART)) places.push(point);
+      if (places.every((other) => distance(other, point) > MIN_EXTREME_SPACING)) places.push(point);
     }
-    return places.slice(0, MOST_EXTREMES).map((point) => ({ point, outward }));
+    return places.slice(0, MAX_EXTREMES).map((point) => ({ point, outward }));
   });
 }
 
 /** Corners that touch another piece in a point: a bridge there leads through both corners. */
-function contactsOf(index: SegmentIndex, island: number, ring: Ring): Crosser[] {
+function contactsOf(index: SegmentIndex, island: number, ring: Ring): BridgeCandidate[] {
   const points = vertices(ring);
   return points.flatMap((point, at) => {
     const place = nearestSegment(index, point, CONTACT, (edge) => index.polygon[edge] !== island);
@@ -145,13 +151,18 @@ function vertices(ring: Ring): Point[] {
   return points;
 }
 
-function square(index: SegmentIndex, island: number, { point, outward }: Sample, limit: number): Crosser[] {
+function perpendicularCandidates(
+  index: SegmentIndex,
+  island: number,
+  { point, outward }: Sample,
+  limit: number,
+): BridgeCandidate[] {
   const hit = firstHit(index, point, outward, limit);
   if (!hit || hit.polygon === island) return [];
   return [{ from: point, to: hit.point, length: hit.distance, target: hit.polygon }];
 }
 
-function nearest(index: SegmentIndex, island: number, point: Point, limit: number): Crosser[] {
+function nearestCandidates(index: SegmentIndex, island: number, point: Point, limit: number): BridgeCandidate[] {
   const place = nearestSegment(index, point, limit, (edge) => index.polygon[edge] !== island);
   const direction = place && normalise(subtract(place.point, point));
   if (!direction) return [];

@@ -6,13 +6,13 @@ import {
   distance,
   dot,
   interpolate,
-  length,
+  vectorLength,
   normalise,
   perpendicular,
   scale,
   subtract,
 } from '../../geometry/base/vector';
-import { contains } from '../../geometry/boolean';
+import { regionContains } from '../../geometry/boolean/index';
 import type { Box } from '../../geometry/base/polygon-types';
 import { buildSegmentIndex, nearestSegment, type SegmentIndex } from '../../geometry/spatial/segment-index';
 import type { Sheet } from '../../sheet/types';
@@ -38,9 +38,9 @@ const DIRECTIONS = 36;
 const STRAIGHT = Math.sin((8 * Math.PI) / 180);
 /** Cosine of the angle within which two sides run alongside each other. */
 const ALONGSIDE = Math.cos((40 * Math.PI) / 180);
-const MOST_PIECES = 500;
+const MAX_PIECES = 500;
 /** mm: edges that are shorter have the direction of the grid rather than that of the outline. */
-const SHORTEST = 0.002;
+const MIN_SIDE = 0.002;
 
 /**
  * The bridge at a place: there the material is narrower than `widest`, and at both ends of both sides it widens.
@@ -61,7 +61,7 @@ export function standingBridgeAt(sheet: Sheet, place: Point, widest: number): St
 function insideOf(sheet: Sheet, edges: SegmentIndex, place: Point, reach: number): Point | undefined {
   const near = nearestSegment(edges, place, reach);
   if (!near) return undefined;
-  if (near.distance > INSIDE) return contains(sheet.material, place) ? place : undefined;
+  if (near.distance > INSIDE) return regionContains(sheet.material, place) ? place : undefined;
   const inward = normalise(perpendicular(directionOf(edges, near.edge)));
   return inward && add(near.point, scale(inward, INSIDE));
 }
@@ -104,8 +104,8 @@ function sideAlong(edges: SegmentIndex, edge: number): Side | undefined {
   if (!along) return undefined;
   const [last, first] = [edges.next, edges.previous].map((step) => followStraight(edges, edge, along, step));
   if (first === undefined || last === undefined) return undefined;
-  const before = directionOf(edges, nextAlong(edges, first, edges.previous));
-  const after = directionOf(edges, nextAlong(edges, last, edges.next));
+  const before = directionOf(edges, nextOnSide(edges, first, edges.previous));
+  const after = directionOf(edges, nextOnSide(edges, last, edges.next));
   // The material is on the right (y down): it widens where its edge turns left.
   if (cross(before, along) >= 0 || cross(along, after) >= 0) return undefined;
   return [
@@ -116,8 +116,8 @@ function sideAlong(edges: SegmentIndex, edge: number): Side | undefined {
 
 function followStraight(edges: SegmentIndex, edge: number, along: Point, step: Uint32Array): number | undefined {
   let at = edge;
-  for (let count = 0; count < MOST_PIECES; count += 1) {
-    const next = nextAlong(edges, at, step);
+  for (let count = 0; count < MAX_PIECES; count += 1) {
+    const next = nextOnSide(edges, at, step);
     const direction = normalise(directionOf(edges, next));
     if (!direction || dot(direction, along) < 0 || Math.abs(cross(direction, along)) > STRAIGHT) return at;
     at = next;
@@ -126,9 +126,10 @@ function followStraight(edges: SegmentIndex, edge: number, along: Point, step: U
 }
 
 /** The next edge that is long enough to have a direction. */
-function nextAlong(edges: SegmentIndex, edge: number, step: Uint32Array): number {
+function nextOnSide(edges: SegmentIndex, edge: number, step: Uint32Array): number {
   let at = step[edge] ?? edge;
-  for (let count = 0; count < MOST_PIECES && length(directionOf(edges, at)) < SHORTEST; count += 1) at = step[at] ?? at;
+  for (let count = 0; count < MAX_PIECES && vectorLength(directionOf(edges, at)) < MIN_SIDE; count += 1)
+    at = step[at] ?? at;
   return at;
 }
 
@@ -141,14 +142,14 @@ function describe([a, b]: readonly [Side, Side], chord: readonly [Hit, Hit]): St
   const centre = add(middle, scale(along, (Math.min(...places) + Math.max(...places)) / 2));
   const widths = [
     distance(chord[0].point, chord[1].point),
-    ...a.map((end) => away(end, b)),
-    ...b.map((end) => away(end, a)),
+    ...a.map((end) => distanceToSide(end, b)),
+    ...b.map((end) => distanceToSide(end, a)),
   ];
   return { centre, along, sides: [a, b], width: Math.min(...widths) };
 }
 
 /** How far a point is from a side. */
-function away(point: Point, [from, to]: Side): number {
+function distanceToSide(point: Point, [from, to]: Side): number {
   const whole = subtract(to, from);
   const share = dot(subtract(point, from), whole) / dot(whole, whole);
   return distance(point, interpolate(from, to, Math.max(0, Math.min(1, share))));

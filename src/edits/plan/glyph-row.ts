@@ -2,19 +2,19 @@
 import type { Box } from '../../geometry/base/polygon-types';
 
 /** So many make a row (common practice, no source). */
-const LEAST = 3;
+const MIN_ROW_LENGTH = 3;
 /** Which share of the taller one's height two must have in common to stand in one row: b and o do, o and . do not. */
-const IN_COMMON = 0.5;
+const MIN_SHARED_HEIGHT = 0.5;
 
 /** @param counters boxes of islands, in any order */
-export function standInRow(counters: readonly Box[]): boolean {
+export function formGlyphRow(counters: readonly Box[]): boolean {
   return counters.some(
-    (first) => counters.filter((other) => other === first || areBeside(first, other)).length >= LEAST,
+    (first) => counters.filter((other) => other === first || areBeside(first, other)).length >= MIN_ROW_LENGTH,
   );
 }
 
 function areBeside(a: Box, b: Box): boolean {
   const apart = a.maxX < b.minX || b.maxX < a.minX;
   const common = Math.min(a.maxY, b.maxY) - Math.max(a.minY, b.minY);
-  return apart && common >= IN_COMMON * Math.max(a.maxY - a.minY, b.maxY - b.minY);
+  return apart && common >= MIN_SHARED_HEIGHT * Math.max(a.maxY - a.minY, b.maxY - b.minY);
 }

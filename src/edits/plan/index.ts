@@ -1,16 +1,16 @@
 /** Where bridges go: the islands of a layer, tied to the frame, all planned at once. */
 import type { Point } from '../../geometry/base/curve-types';
-import { areaOf, intersection } from '../../geometry/boolean';
+import { areaOf, intersection } from '../../geometry/boolean/index';
 import { add, distance, interpolate, scale, subtract } from '../../geometry/base/vector';
 import type { Region } from '../../geometry/base/polygon-types';
 import { buildSegmentIndex } from '../../geometry/spatial/segment-index';
 import type { Piece, Sheet } from '../../sheet/types';
 import type { Bridge } from './types';
-import { crossersNear, crossersOf } from './candidates';
-import { hangingTree } from './spanning-tree';
-import { rateCrosser, type RatedCrosser, type Surroundings } from './score';
+import { candidatesNear, candidatesOf } from './candidates';
+import { minimumSpanningTree } from './spanning-tree';
+import { scoreCandidate, type ScoredCandidate, type Surroundings } from './score';
 import { polygonOf, stripAlong } from '../strip/strip';
-import { middleOf, tieIslands } from './assign';
+import { middleOf, assignBridges } from './assign';
 
 export type { Bridge } from './types';
 
@@ -46,8 +46,8 @@ const ROUNDING = 0.003;
  */
 export function planBridges(sheet: Sheet, islands: readonly Piece[], options: PlanOptions): BridgePlan {
   const asked = islands.map((island) => sheet.pieces.indexOf(island)).filter((number) => number >= 0);
-  const ways = waysToFrame(sheet, asked, options);
-  const ties = tieIslands({ pieces: sheet.pieces, ways, options }, asked);
+  const ways = candidatesToFrame(sheet, asked, options);
+  const ties = assignBridges({ pieces: sheet.pieces, ways, options }, asked);
   const tied = new Set(ties.flatMap(({ island, target }) => [island, target]));
   return {
     bridges: ties.map((tie) => bridgeFrom(tie, sheet.pieces[tie.island] as Piece, sheet, options)),
@@ -56,17 +56,17 @@ export function planBridges(sheet: Sheet, islands: readonly Piece[], options: Pl
 }
 
 /** For each piece the ways across that leave it; only for as many islands as it takes to reach the frame. */
-function waysToFrame(sheet: Sheet, asked: readonly number[], options: PlanOptions): RatedCrosser[][] {
+function candidatesToFrame(sheet: Sheet, asked: readonly number[], options: PlanOptions): ScoredCandidate[][] {
   const around = surroundingsOf(sheet, options);
   const frames = sheet.pieces.flatMap((piece, number) => (piece.island ? [] : [number]));
-  const ways: RatedCrosser[][] = sheet.pieces.map(() => []);
+  const ways: ScoredCandidate[][] = sheet.pieces.map(() => []);
   const known = new Set(frames);
   for (let next = [...asked]; next.length > 0; ) {
     for (const number of next) {
-      ways[number] = ratedCrossers(sheet, sheet.pieces[number] as Piece, number, options, around);
+      ways[number] = scoredCandidates(sheet, sheet.pieces[number] as Piece, number, options, around);
       known.add(number);
     }
-    const hung = new Set(hangingTree(ways, frames, [...known]));
+    const hung = new Set(minimumSpanningTree(ways, frames, [...known]));
     const stuck = [...known].filter((number) => !hung.has(number) && !frames.includes(number));
     next = [...new Set(stuck.flatMap((number) => (ways[number] ?? []).map(({ target }) => target)))].filter(
       (target) => !known.has(target),
@@ -87,39 +87,39 @@ export function surroundingsOf(sheet: Sheet, options: PlanOptions): Surroundings
   };
 }
 
-function ratedCrossers(
+function scoredCandidates(
   sheet: Sheet,
   piece: Piece,
   number: number,
   options: PlanOptions,
   around: Surroundings,
-): RatedCrosser[] {
+): ScoredCandidate[] {
   const { frame } = sheet;
   const limit = Math.hypot(frame.maxX - frame.minX, frame.maxY - frame.minY);
-  const found = crossersOf(around.pieces, number, piece.polygon.outer, middleOf(piece), limit);
-  const near = options.near ? crossersNear(around.pieces, number, options.near, limit) : [];
+  const found = candidatesOf(around.pieces, number, piece.polygon.outer, middleOf(piece), limit);
+  const near = options.near ? candidatesNear(around.pieces, number, options.near, limit) : [];
   return [...near, ...found]
-    .map((crosser) => rateCrosser(crosser, number, options.width, around))
+    .map((crosser) => scoreCandidate(crosser, number, options.width, around))
     .filter((crosser) => crosser !== undefined)
     .sort((a, b) => a.cost - b.cost);
 }
 
 /** From the pieces as cut back to the drawn edges, half a kerf at either end. */
 export function bridgeFrom(
-  { from, to, length }: RatedCrosser,
+  { from, to, length }: ScoredCandidate,
   island: Piece,
   sheet: Sheet,
   options: PlanOptions,
 ): Bridge {
   const half = scale(subtract(to, from), Math.min(sheet.kerf / 2, length / 4) / length);
-  const ends = straightened(add(from, half), subtract(to, half));
+  const ends = straightenBridge(add(from, half), subtract(to, half));
   const drawn = length - 2 * Math.min(sheet.kerf / 2, length / 4);
   const bridge = { island, ...ends, width: options.width, length: drawn };
   return options.hidden ? { ...bridge, hiddenShare: hiddenShare(bridge, options.hidden) } : bridge;
 }
 
 /** Ways that are level or upright but for rounding are made so: the edges of their strips take fewer numbers. */
-function straightened(from: Point, to: Point): { from: Point; to: Point } {
+function straightenBridge(from: Point, to: Point): { from: Point; to: Point } {
   const middle = interpolate(from, to, 0.5);
   if (distance(from, to) < 20 * ROUNDING) return { from, to };
   if (Math.abs(from.x - to.x) < ROUNDING) return { from: { x: middle.x, y: from.y }, to: { x: middle.x, y: to.y } };

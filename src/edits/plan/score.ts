@@ -1,11 +1,11 @@
 /** How well a bridge would stand in a place. All weights are common practice, no source. */
 import type { Point } from '../../geometry/base/curve-types';
-import { contains } from '../../geometry/boolean';
+import { regionContains } from '../../geometry/boolean/index';
 import { add, distance, interpolate, perpendicular, scale, subtract } from '../../geometry/base/vector';
 import type { Region } from '../../geometry/base/polygon-types';
 import type { SegmentIndex } from '../../geometry/spatial/segment-index';
 import type { ThinPart } from '../../geometry/thickness/types';
-import { calmLength, type Crosser } from './candidates';
+import { calmLength, type BridgeCandidate } from './candidates';
 import { firstHit, firstHits } from '../../geometry/spatial/raycast';
 
 export interface Surroundings {
@@ -19,7 +19,7 @@ export interface Surroundings {
   readonly align: 'none' | 'vertical';
 }
 
-export interface RatedCrosser extends Crosser {
+export interface ScoredCandidate extends BridgeCandidate {
   readonly island: number;
   /** mm: its length, made longer by everything that speaks against the place. */
   readonly cost: number;
@@ -33,17 +33,17 @@ const LANES = [-0.5, -0.25, 0.01, 0.25, 0.5];
 const OUTER_LANES = [-0.8, 0.8];
 
 /** How far the edge at one end may run along the bridge, in widths; a strip reaches one width beyond its ends. */
-const MOST_SLANT = 1.05;
+const MAX_SLANT = 1.05;
 /** mm */
 const SLACK = 0.01;
 
 /** Undefined where no bridge can stand: its sides would meet something else, or its end would be too slanted. */
-export function rateCrosser(
-  crosser: Crosser,
+export function scoreCandidate(
+  crosser: BridgeCandidate,
   island: number,
   width: number,
   around: Surroundings,
-): RatedCrosser | undefined {
+): ScoredCandidate | undefined {
   const lanes: Lane[] = [];
   for (const lane of LANES) {
     const found = laneAt(crosser, lane * width, island, around.pieces);
@@ -51,19 +51,19 @@ export function rateCrosser(
     lanes.push(found);
   }
   if (!isOpen(crosser, around)) return undefined;
-  const slants = [spread(lanes.map((lane) => lane.back)), spread(lanes.map((lane) => lane.ahead))];
+  const slants = [rangeOf(lanes.map((lane) => lane.back)), rangeOf(lanes.map((lane) => lane.ahead))];
   const across = (lanes[2]?.back ?? 0) + (lanes[2]?.ahead ?? 0);
-  if (Math.max(...slants) > MOST_SLANT * width || across > crosser.length + SLACK) return undefined;
+  if (Math.max(...slants) > MAX_SLANT * width || across > crosser.length + SLACK) return undefined;
   const slant = ((slants[0] ?? 0) + (slants[1] ?? 0)) / width;
   const outer = OUTER_LANES.map((lane) => laneAt(crosser, lane * width, island, around.pieces));
-  const cornered = outer.some((lane) => !lane || bends(lane, lanes[2], width));
+  const cornered = outer.some((lane) => !lane || isBent(lane, lanes[2], width));
   const factor =
     (1 + 2 * slant * slant) *
     (cornered ? 1.4 : 1) *
-    support(crosser, width, around) *
-    thinness(crosser, width, around.thin) *
-    leaning(crosser, around.align) *
-    showing(crosser, width, around.hidden);
+    supportFactor(crosser, width, around) *
+    thinPartFactor(crosser, width, around.thin) *
+    slantFactor(crosser, around.align) *
+    visibilityFactor(crosser, width, around.hidden);
   return { ...crosser, island, cost: (calmLength(crosser) + slant * width) * factor };
 }
 
@@ -74,7 +74,7 @@ interface Lane {
 }
 
 function laneAt(
-  { from, to, length, target }: Crosser,
+  { from, to, length, target }: BridgeCandidate,
   offset: number,
   island: number,
   pieces: SegmentIndex,
@@ -87,16 +87,16 @@ function laneAt(
   return { back: back.distance, ahead: ahead.distance };
 }
 
-function spread(values: readonly number[]): number {
+function rangeOf(values: readonly number[]): number {
   return Math.max(...values) - Math.min(...values);
 }
 
-function bends(lane: Lane, middle: Lane | undefined, width: number): boolean {
+function isBent(lane: Lane, middle: Lane | undefined, width: number): boolean {
   return !middle || Math.abs(lane.back - middle.back) > width / 2 || Math.abs(lane.ahead - middle.ahead) > width / 2;
 }
 
 /** Whether the way across meets nothing that is drawn: a neck too thin to survive the cut has no opening. */
-function isOpen({ from, to, length }: Crosser, { drawn, kerf }: Surroundings): boolean {
+function isOpen({ from, to, length }: BridgeCandidate, { drawn, kerf }: Surroundings): boolean {
   if (!drawn) return true;
   const along = scale(subtract(to, from), 1 / length);
   const origin = add(from, scale(along, kerf / 2 + 1e-3));
@@ -105,15 +105,15 @@ function isOpen({ from, to, length }: Crosser, { drawn, kerf }: Surroundings): b
 }
 
 /** More than 1 where the material at an end is hardly wider or deeper than the bridge itself. */
-function support({ from, to, length }: Crosser, width: number, { pieces }: Surroundings): number {
+function supportFactor({ from, to, length }: BridgeCandidate, width: number, { pieces }: Surroundings): number {
   const along = scale(subtract(to, from), 1 / length);
-  const far = shortfall(pieces, to, along, width);
-  const near = shortfall(pieces, from, scale(along, -1), width);
+  const far = missingSupport(pieces, to, along, width);
+  const near = missingSupport(pieces, from, scale(along, -1), width);
   return 1 + 3 * far + 0.5 * near;
 }
 
 /** 0 where there is room of a width behind the end and to both sides, up to 1 where there is none. */
-function shortfall(pieces: SegmentIndex, end: Point, inward: Point, width: number): number {
+function missingSupport(pieces: SegmentIndex, end: Point, inward: Point, width: number): number {
   const depth = firstHit(pieces, end, inward, width)?.distance ?? width;
   const inside = add(end, scale(inward, depth / 2));
   const side = perpendicular(inward);
@@ -122,7 +122,7 @@ function shortfall(pieces: SegmentIndex, end: Point, inward: Point, width: numbe
   return 1 - Math.min(depth, left + right, width) / width;
 }
 
-function thinness({ from, to }: Crosser, width: number, thin: readonly ThinPart[]): number {
+function thinPartFactor({ from, to }: BridgeCandidate, width: number, thin: readonly ThinPart[]): number {
   const close = thin.some((part) => {
     const middle = interpolate(part.from, part.to, 0.5);
     return Math.min(distance(middle, from), distance(middle, to)) < width + part.width / 2;
@@ -131,26 +131,27 @@ function thinness({ from, to }: Crosser, width: number, thin: readonly ThinPart[
 }
 
 /** Where upright bridges are asked for, others cost much more. */
-function leaning({ from, to, length }: Crosser, align: 'none' | 'vertical'): number {
+function slantFactor({ from, to, length }: BridgeCandidate, align: 'none' | 'vertical'): number {
   return align === 'vertical' ? 1 + 6 * Math.abs((to.x - from.x) / length) : 1;
 }
 
 /** Along a bridge, and beside its axis in widths: places at which it is looked whether later paint covers it. */
-const LOOKED_ALONG = [0.1, 0.3, 0.5, 0.7, 0.9];
-const LOOKED_ACROSS = [-0.75, 0, 0.75];
+const SEARCH_ALONG = [0.1, 0.3, 0.5, 0.7, 0.9];
+const SEARCH_ACROSS = [-0.75, 0, 0.75];
 
 /**
  * Less than 1 where later paint covers the bridge and a little beside it; more where the edge of that paint runs along
  * the bridge, which would leave a sliver of bare ground.
  */
-function showing({ from, to, length }: Crosser, width: number, hidden: Region): number {
+function visibilityFactor({ from, to, length }: BridgeCandidate, width: number, hidden: Region): number {
   if (hidden.length === 0) return 1;
   const side = scale(perpendicular(scale(subtract(to, from), 1 / length)), width);
-  const covered = LOOKED_ALONG.map(
-    (t) => LOOKED_ACROSS.filter((lane) => contains(hidden, add(interpolate(from, to, t), scale(side, lane)))).length,
+  const covered = SEARCH_ALONG.map(
+    (t) =>
+      SEARCH_ACROSS.filter((lane) => regionContains(hidden, add(interpolate(from, to, t), scale(side, lane)))).length,
   );
   const share = (wanted: (count: number) => boolean): number => covered.filter(wanted).length / covered.length;
-  const whole = share((count) => count === LOOKED_ACROSS.length);
-  const partly = share((count) => count > 0 && count < LOOKED_ACROSS.length);
+  const whole = share((count) => count === SEARCH_ACROSS.length);
+  const partly = share((count) => count > 0 && count < SEARCH_ACROSS.length);
   return (1 - 0.6 * whole) * (1 + partly);
 }

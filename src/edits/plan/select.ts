@@ -3,9 +3,9 @@ import type { Point } from '../../geometry/base/curve-types';
 import { distance, interpolate } from '../../geometry/base/vector';
 import type { Box } from '../../geometry/base/polygon-types';
 import { boxesTouch, growBox } from '../../geometry/base/ring';
-import type { RatedCrosser } from './score';
+import type { ScoredCandidate } from './score';
 import { boxOfCorners, stripAlong, type Strip } from '../strip/strip';
-import { stripsApart } from '../strip/separate';
+import { areStripsApart } from '../strip/separate';
 
 /** Extents in mm and areas in mm² up to which an island gets so many bridges (common practice, no source). */
 const ONE_BRIDGE = { extent: 6, area: 20 };
@@ -13,14 +13,14 @@ const TWO_BRIDGES = { extent: 60 };
 const THREE_BRIDGES = { extent: 120 };
 
 /** The longer side of its box decides: light islands hang on one bridge, large ones would sag on two. */
-export function bridgesFor(box: Box, area: number): number {
+export function bridgeCountFor(box: Box, area: number): number {
   const extent = Math.max(box.maxX - box.minX, box.maxY - box.minY);
   if (extent <= ONE_BRIDGE.extent && area <= ONE_BRIDGE.area) return 1;
   if (extent <= TWO_BRIDGES.extent) return 2;
   return extent <= THREE_BRIDGES.extent ? 3 : 4;
 }
 
-export interface Choice {
+export interface SelectionOptions {
   /** How many to add. */
   readonly count: number;
   readonly width: number;
@@ -33,30 +33,30 @@ export interface Choice {
   /** Where it is tied already. */
   readonly given: readonly Point[];
   /** Whether the first bridge may lead there: to something that hangs on the frame already. */
-  readonly held: (crosser: RatedCrosser) => boolean;
+  readonly held: (crosser: ScoredCandidate) => boolean;
 }
 
 /** How much farther a place may be than the cheapest before it is not worth a better spread. */
 const SPREAD_WEIGHT = 3;
 /** A further bridge may cost so many times what the first does, and so many widths besides, before it is left out. */
-const DEAREST = { times: 8, widths: 40 };
+const MAX_COST = { times: 8, widths: 40 };
 /** Only the cheapest few are tried as the first of a set. */
-const MOST_STARTS = 12;
+const MAX_STARTS = 12;
 /** Two bridges closer than this share of an even spread let the island hinge. */
-const LEAST_SPREAD = 1 / 3;
+const MIN_SPREAD = 1 / 3;
 
 /**
  * The cheapest set that is spread round the island's middle, the first from the held ones. Fewer than asked for where
  * there is no room.
  */
-export function chooseCrossers(crossers: readonly RatedCrosser[], choice: Choice): RatedCrosser[] {
+export function selectCandidates(crossers: readonly ScoredCandidate[], choice: SelectionOptions): ScoredCandidate[] {
   if (choice.count <= 0) return [];
   const taken = stripsAmong(choice.taken, crossers);
   const free = crossers.filter((crosser) => isClear(crosser, taken, choice.width));
-  const starts = choice.near ? nearestFirst(free, choice.near).slice(0, 1) : free;
-  let best: { set: RatedCrosser[]; cost: number } | undefined;
-  for (const start of starts.filter(choice.held).sort(byCost).slice(0, MOST_STARTS)) {
-    const set = extend(start, free, choice);
+  const starts = choice.near ? sortByDistance(free, choice.near).slice(0, 1) : free;
+  let best: { set: ScoredCandidate[]; cost: number } | undefined;
+  for (const start of starts.filter(choice.held).sort(compareCost).slice(0, MAX_STARTS)) {
+    const set = extendSelection(start, free, choice);
     const cost =
       set.reduce((sum, crosser) => sum + crosser.cost, 0) * unevenness(set, choice) * (1 + (choice.count - set.length));
     if (!best || cost < best.cost - 1e-9) best = { set, cost };
@@ -64,21 +64,25 @@ export function chooseCrossers(crossers: readonly RatedCrosser[], choice: Choice
   return best?.set ?? [];
 }
 
-function byCost(a: RatedCrosser, b: RatedCrosser): number {
+function compareCost(a: ScoredCandidate, b: ScoredCandidate): number {
   return a.cost - b.cost;
 }
 
-function nearestFirst(crossers: readonly RatedCrosser[], near: Point): RatedCrosser[] {
-  const away = ({ from, to }: RatedCrosser): number => distance(interpolate(from, to, 0.5), near);
+function sortByDistance(crossers: readonly ScoredCandidate[], near: Point): ScoredCandidate[] {
+  const away = ({ from, to }: ScoredCandidate): number => distance(interpolate(from, to, 0.5), near);
   return [...crossers].sort((a, b) => away(a) - away(b));
 }
 
-function extend(start: RatedCrosser, free: readonly RatedCrosser[], choice: Choice): RatedCrosser[] {
+function extendSelection(
+  start: ScoredCandidate,
+  free: readonly ScoredCandidate[],
+  choice: SelectionOptions,
+): ScoredCandidate[] {
   const set = [start];
   const strips = [stripOf(start, choice.width)];
-  const dearest = DEAREST.times * start.cost + DEAREST.widths * choice.width;
+  const dearest = MAX_COST.times * start.cost + MAX_COST.widths * choice.width;
   while (set.length < choice.count) {
-    let best: { crosser: RatedCrosser; cost: number } | undefined;
+    let best: { crosser: ScoredCandidate; cost: number } | undefined;
     for (const crosser of free) {
       const cost = crosser.cost * unevenness([...set, crosser], choice) * (choice.held(crosser) ? 1 : 1.3);
       if (cost >= (best?.cost ?? dearest)) continue;
@@ -92,7 +96,7 @@ function extend(start: RatedCrosser, free: readonly RatedCrosser[], choice: Choi
 }
 
 /** 1 for an even spread of directions from the middle; grows as any two come closer. */
-function unevenness(set: readonly RatedCrosser[], { middle, count, given, shortestOnly }: Choice): number {
+function unevenness(set: readonly ScoredCandidate[], { middle, count, given, shortestOnly }: SelectionOptions): number {
   const ties = [...given, ...set.map(({ from }) => from)];
   if (ties.length < 2 || shortestOnly) return 1;
   const even = (2 * Math.PI) / (count + given.length);
@@ -100,11 +104,11 @@ function unevenness(set: readonly RatedCrosser[], { middle, count, given, shorte
   const before = [(turns.at(-1) ?? 0) - 2 * Math.PI, ...turns];
   const gaps = turns.map((turn, index) => turn - (before[index] ?? 0));
   const share = Math.min(1, Math.min(...gaps) / even);
-  return (1 + SPREAD_WEIGHT * (1 - share) ** 2) * (share < LEAST_SPREAD ? 4 : 1);
+  return (1 + SPREAD_WEIGHT * (1 - share) ** 2) * (share < MIN_SPREAD ? 4 : 1);
 }
 
 /** Of the strips those that may touch one of the ways across. */
-function stripsAmong(strips: readonly Strip[], crossers: readonly RatedCrosser[]): Strip[] {
+function stripsAmong(strips: readonly Strip[], crossers: readonly ScoredCandidate[]): Strip[] {
   const box = boxOfCorners(crossers.flatMap(({ from, to }) => [from, to]));
   return strips.filter(({ corners }) => {
     const around = boxOfCorners(corners);
@@ -113,9 +117,9 @@ function stripsAmong(strips: readonly Strip[], crossers: readonly RatedCrosser[]
   });
 }
 
-function isClear(crosser: RatedCrosser, strips: readonly Strip[], width: number): boolean {
+function isClear(crosser: ScoredCandidate, strips: readonly Strip[], width: number): boolean {
   const strip = stripOf(crosser, width);
-  return strips.every((other) => stripsApart(strip, other));
+  return strips.every((other) => areStripsApart(strip, other));
 }
 
 /** With half a width to spare all round, so that two bridges never share an end. */

@@ -1,21 +1,21 @@
 /** In which order islands come to hang on the frame: through each other where the frame is not next to them. */
-import type { RatedCrosser } from './score';
+import type { ScoredCandidate } from './score';
 
 /**
  * The cheapest tree towards the frame (Prim 1957), cut down to the islands asked for and those between them and the
  * frame. Given in the order in which they can be hung: each has a way to the frame or to an island before it.
  * @param ways for each piece the ways across that leave it, cheapest first
  */
-export function hangingTree(
-  ways: readonly (readonly RatedCrosser[])[],
+export function minimumSpanningTree(
+  ways: readonly (readonly ScoredCandidate[])[],
   frames: readonly number[],
   asked: readonly number[],
 ): number[] {
-  const arriving = ways.map((): RatedCrosser[] => []);
+  const arriving = ways.map((): ScoredCandidate[] => []);
   for (const leaving of ways) for (const way of leaving) arriving[way.target]?.push(way);
   const order: number[] = [];
   const parents = new Map<number, number>();
-  const best = new Map<number, RatedCrosser>();
+  const best = new Map<number, ScoredCandidate>();
   const joined = new Set<number>();
   const join = (piece: number): void => {
     joined.add(piece);

@@ -1,6 +1,6 @@
 /** Keeps the sides of strips off the curves that they would run along. */
 import type { Curve, Point } from '../../geometry/base/curve-types';
-import { boundsOf, pointAt } from '../../geometry/curve';
+import { boundsOf, pointAt } from '../../geometry/curve/index';
 import { crossFrom, distance } from '../../geometry/base/vector';
 import { indexStrips } from './shapes-near';
 import { cornerAt, type Strip } from './strip';
@@ -12,19 +12,19 @@ const GROWTH = 1e-3;
 const TRIES = 4;
 
 /** The strips, each as it is or larger by a hair, so that no curve runs along its border. */
-export function clearStrips(strips: readonly Strip[], subpaths: readonly (readonly Curve[])[]): Strip[] {
+export function nudgeStrips(strips: readonly Strip[], subpaths: readonly (readonly Curve[])[]): Strip[] {
   const index = indexStrips(strips);
   const near = strips.map((): Curve[] => []);
   for (const curve of subpaths.flat()) for (const number of index(boundsOf(curve))) near[number]?.push(curve);
-  return strips.map((strip, number) => clearStrip(strip, near[number] ?? []));
+  return strips.map((strip, number) => nudgeStrip(strip, near[number] ?? []));
 }
 
-function clearStrip(strip: Strip, curves: readonly Curve[]): Strip {
+function nudgeStrip(strip: Strip, curves: readonly Curve[]): Strip {
   let clear = strip;
   for (let attempt = 0; attempt < TRIES; attempt += 1) {
     const tried = clear;
     if (!curves.some((curve) => runsAlong(curve, tried))) break;
-    clear = grown(strip, 1 + GROWTH * (attempt + 1));
+    clear = growStrip(strip, 1 + GROWTH * (attempt + 1));
   }
   return clear;
 }
@@ -40,7 +40,7 @@ function runsAlong(curve: Curve, strip: Strip): boolean {
   });
 }
 
-function grown({ corners }: Strip, factor: number): Strip {
+function growStrip({ corners }: Strip, factor: number): Strip {
   const centre = { x: mean(corners.map(({ x }) => x)), y: mean(corners.map(({ y }) => y)) };
   const [a, b, c, d] = corners.map(({ x, y }) => ({
     x: centre.x + (x - centre.x) * factor,

@@ -5,18 +5,18 @@ import { nearestSegment, type SegmentIndex } from '../../geometry/spatial/segmen
 import { stripAlong, type Strip } from './strip';
 
 /** The least, in mm, that a strip reaches into the material: well above the flattening of curves. */
-const LEAST_REACH = 0.02;
+const MIN_REACH = 0.02;
 /** An edge of an opening is followed over so many of its straight pieces at most. */
-const MOST_PIECES = 2000;
+const MAX_PIECES = 2000;
 
 /**
  * The strip from→to in sheet mm, `width` wide, long enough at both ends for slanted and curved edges of the opening,
  * and no longer: at most `width` beyond either end.
  * @param openings the edges of the openings
  */
-export function reachingStrip(openings: SegmentIndex, from: Point, to: Point, width: number): Strip {
+export function extendStrip(openings: SegmentIndex, from: Point, to: Point, width: number): Strip {
   const along = scale(subtract(to, from), 1 / distance(from, to));
-  const spare = Math.min(width / 4, Math.max(LEAST_REACH, width / 20));
+  const spare = Math.min(width / 4, Math.max(MIN_REACH, width / 20));
   const before = extentBeyond(openings, from, scale(along, -1), width);
   const after = extentBeyond(openings, to, along, width);
   return stripAlong(from, to, width, Math.min(width, before + spare), Math.min(width, after + spare));
@@ -28,7 +28,7 @@ function extentBeyond(openings: SegmentIndex, end: Point, outward: Point, width:
   if (!place) return 0;
   const band: Band = { origin: end, outward, half: width / 2 };
   const ways = [openings.next, openings.previous];
-  return Math.max(0, ...ways.map((step) => follow(openings, place.edge, band, step)));
+  return Math.max(0, ...ways.map((step) => followOutline(openings, place.edge, band, step)));
 }
 
 interface Band {
@@ -38,11 +38,11 @@ interface Band {
 }
 
 /** Along the edge one way, until it leaves the band that the strip covers. */
-function follow(openings: SegmentIndex, first: number, band: Band, step: Uint32Array): number {
+function followOutline(openings: SegmentIndex, first: number, band: Band, step: Uint32Array): number {
   let [edge, far] = [first, 0];
-  for (let count = 0; count < MOST_PIECES; count += 1) {
-    const start = local(band, { x: openings.x0[edge] ?? 0, y: openings.y0[edge] ?? 0 });
-    const end = local(band, { x: openings.x1[edge] ?? 0, y: openings.y1[edge] ?? 0 });
+  for (let count = 0; count < MAX_PIECES; count += 1) {
+    const start = toBandCoordinates(band, { x: openings.x0[edge] ?? 0, y: openings.y0[edge] ?? 0 });
+    const end = toBandCoordinates(band, { x: openings.x1[edge] ?? 0, y: openings.y1[edge] ?? 0 });
     far = Math.max(far, reachWithin(start, end, band.half));
     const last = step === openings.next ? end : start;
     edge = step[edge] ?? first;
@@ -51,18 +51,18 @@ function follow(openings: SegmentIndex, first: number, band: Band, step: Uint32A
   return far;
 }
 
-interface Local {
+interface BandCoordinates {
   readonly beyond: number;
   readonly across: number;
 }
 
-function local({ origin, outward }: Band, point: Point): Local {
+function toBandCoordinates({ origin, outward }: Band, point: Point): BandCoordinates {
   const offset = subtract(point, origin);
   return { beyond: dot(offset, outward), across: cross(outward, offset) };
 }
 
 /** The farthest that the part of an edge within the band goes; -Infinity where none of it is. */
-function reachWithin(start: Local, end: Local, half: number): number {
+function reachWithin(start: BandCoordinates, end: BandCoordinates, half: number): number {
   const at = (across: number): number =>
     start.beyond + ((across - start.across) / (end.across - start.across)) * (end.beyond - start.beyond);
   const places = [start, end].filter(({ across }) => Math.abs(across) <= half).map(({ beyond }) => beyond);

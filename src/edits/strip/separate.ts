@@ -3,12 +3,12 @@ import { crossFrom } from '../../geometry/base/vector';
 import { cornerAt, type Strip } from './strip';
 
 /** By separating axes: two convex quadrilaterals are apart when one has a side that the other lies wholly beyond. */
-export function stripsApart(a: Strip, b: Strip): boolean {
-  return farApart(a, b) || hasSideBefore(a, b) || hasSideBefore(b, a);
+export function areStripsApart(a: Strip, b: Strip): boolean {
+  return areFarApart(a, b) || hasSideBefore(a, b) || hasSideBefore(b, a);
 }
 
 /** Whether circles round both do not meet: cheap, and true for most. */
-function farApart(a: Strip, b: Strip): boolean {
+function areFarApart(a: Strip, b: Strip): boolean {
   const [p, q, r, s] = [a.corners[0], a.corners[2], b.corners[0], b.corners[2]];
   const between = Math.hypot((p.x + q.x - r.x - s.x) / 2, (p.y + q.y - r.y - s.y) / 2);
   return between > (Math.hypot(p.x - q.x, p.y - q.y) + Math.hypot(r.x - s.x, r.y - s.y)) / 2;

@@ -1,7 +1,7 @@
 /** Which strips come near which shapes, by their boxes. */
 import Flatbush from 'flatbush';
 import type { Shape } from '../../drawing/types';
-import { boundsOf } from '../../geometry/curve';
+import { boundsOf } from '../../geometry/curve/index';
 import type { Box } from '../../geometry/base/polygon-types';
 import { joinBoxes } from '../../geometry/base/ring';
 import { boxOfCorners, type Strip } from './strip';
@@ -21,7 +21,7 @@ export function indexStrips(strips: readonly Strip[]): StripIndex {
 }
 
 /** The shapes that strips come near, each with these strips, in the order given. Sheet mm. */
-export function shapesNear(shapes: readonly Shape[], strips: readonly Strip[]): Map<Shape, Strip[]> {
+export function shapesNearStrips(shapes: readonly Shape[], strips: readonly Strip[]): Map<Shape, Strip[]> {
   const index = indexStrips(strips);
   const near = new Map<Shape, Strip[]>();
   for (const shape of shapes) {

@@ -48,7 +48,7 @@ export function transformStrip(strip: Strip, matrix: Matrix): Strip {
 }
 
 /** How far inside all sides a point lies: the least of its cross products, positive inside. */
-export function insideness(strip: Strip, point: Point): number {
+export function depthInStrip(strip: Strip, point: Point): number {
   return Math.min(
     ...strip.corners.map((corner, index) => {
       const next = cornerAt(strip, index + 1);
@@ -65,7 +65,7 @@ export function cornerAt(strip: Strip, index: number): Point {
  * Where a point on the strip's border stands on its way round: the number of the side plus the fraction along it,
  * in [0, 4). The nearest side is taken.
  */
-export function placeOnBorder(strip: Strip, point: Point): number {
+export function borderPosition(strip: Strip, point: Point): number {
   let best = { place: 0, away: Infinity };
   strip.corners.forEach((corner, index) => {
     const along = subtract(cornerAt(strip, index + 1), corner);
@@ -78,7 +78,7 @@ export function placeOnBorder(strip: Strip, point: Point): number {
   return best.place;
 }
 
-export function pointOnBorder(strip: Strip, place: number): Point {
+export function borderPoint(strip: Strip, place: number): Point {
   const side = Math.floor(place);
   const from = cornerAt(strip, side);
   return add(from, scale(subtract(cornerAt(strip, side + 1), from), place - side));

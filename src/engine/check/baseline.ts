@@ -8,7 +8,7 @@ import type { BaselineEntry, Config } from '../../config/types';
 const SAME_PLACE = 1;
 
 /** Findings without those that the configuration lets pass. */
-export function withoutLetPass(findings: readonly Finding[], { accept, baseline }: Config): Finding[] {
+export function withoutBaseline(findings: readonly Finding[], { accept, baseline }: Config): Finding[] {
   return findings.filter(
     (finding) =>
       UNACCEPTABLE.includes(finding.check) ||

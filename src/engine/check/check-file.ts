@@ -4,7 +4,7 @@ import { groupShapes } from '../../sheet/layer/layers';
 import { stackOfFile } from '../../stack/stack';
 import { drawingOf, knownSheets, measureGroups } from './read-sheets';
 import { reportOn } from './run-checks';
-import { configOf, measuresAlike } from './effective-config';
+import { effectiveConfig, measuresAlike } from './effective-config';
 
 /** Milliseconds: long enough for any sheet that a person draws; a run that takes longer stops between its steps. */
 export const DEFAULT_BUDGET = 20_000;
@@ -17,8 +17,8 @@ export const DEFAULT_BUDGET = 20_000;
 export function check(text: string, settings: Settings = {}, earlier?: Report): Report {
   const start = performance.now();
   const late = () => performance.now() - start > (settings.budget ?? DEFAULT_BUDGET);
-  const config = configOf(settings);
-  const known = knownSheets(earlier, earlier !== undefined && measuresAlike(configOf(earlier.settings), config));
+  const config = effectiveConfig(settings);
+  const known = knownSheets(earlier, earlier !== undefined && measuresAlike(effectiveConfig(earlier.settings), config));
   const drawing = drawingOf(text, config, earlier?.drawing);
   const file = measureGroups(drawing, groupShapes(drawing, settings.oneLayer), config, known, late);
   const run = { settings, config, stack: stackOfFile(file.sheets, earlier?.stack), late };

@@ -13,7 +13,7 @@ import {
 } from './project-layers';
 import { drawingOf, knownSheets, measureGroups, type ReadFile } from './read-sheets';
 import { reportOn } from './run-checks';
-import { configOf, measuresAlike } from './effective-config';
+import { effectiveConfig, measuresAlike } from './effective-config';
 
 /**
  * Checks the files that the configuration names in `layers`, each as a part of the whole stack. What is named but not
@@ -28,11 +28,11 @@ export function checkProject(
   earlier?: ProjectReport,
 ): ProjectReport {
   const start = performance.now();
-  const config = configOf(settings);
+  const config = effectiveConfig(settings);
   const names = projectFiles(config);
   const there = names.filter((name) => files.has(name));
   const late = () => performance.now() - start > (settings.budget ?? DEFAULT_BUDGET) * Math.max(1, there.length);
-  const alike = earlier !== undefined && measuresAlike(configOf(earlier.settings), config);
+  const alike = earlier !== undefined && measuresAlike(effectiveConfig(earlier.settings), config);
   const entries = sourcedEntries(config);
   const parts = new Map(
     there.map((name) => [
@@ -106,7 +106,7 @@ function readPart(name: string, text: string, run: PartRun): Part {
 
 function isUnchanged(name: string, text: string, { settings, entries, earlier }: PartRun): boolean {
   if (earlier?.text !== text || earlier.complete.some(({ check }) => check === 'unfinished')) return false;
-  const before = sourcedEntries(configOf(earlier.settings)).filter(({ file }) => file === name);
+  const before = sourcedEntries(effectiveConfig(earlier.settings)).filter(({ file }) => file === name);
   return (
     earlier.settings.oneLayer === settings.oneLayer &&
     entries.length === before.length &&

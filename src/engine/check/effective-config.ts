@@ -3,7 +3,7 @@ import type { Settings } from '../../report/report';
 import { DEFAULT_CONFIG, type Config } from '../../config/types';
 
 /** The configuration with the settings' overrides worked in. */
-export function configOf({ config = DEFAULT_CONFIG, width, height, kerf }: Settings): Config {
+export function effectiveConfig({ config = DEFAULT_CONFIG, width, height, kerf }: Settings): Config {
   const sized = width === undefined && height === undefined ? config : { ...config, width, height };
   return kerf === undefined ? sized : { ...sized, kerf, compensated: false };
 }
@@ -14,10 +14,10 @@ export function configOf({ config = DEFAULT_CONFIG, width, height, kerf }: Setti
  * Configurations are plain data, always with the same keys in the same order.
  */
 export function measuresAlike(a: Config, b: Config): boolean {
-  return a === b || JSON.stringify(measuring(a)) === JSON.stringify(measuring(b));
+  return a === b || JSON.stringify(measuringPart(a)) === JSON.stringify(measuringPart(b));
 }
 
-function measuring(config: Config): object {
+function measuringPart(config: Config): object {
   const { layers: _layers, checks: _checks, accept: _accept, baseline: _baseline, ground: _ground, ...rest } = config;
   return rest;
 }

@@ -1,6 +1,6 @@
 /** From the text of one file to its measured sheets. */
 import type { Drawing } from '../../drawing/types';
-import { readDrawing } from '../../drawing';
+import { readDrawing } from '../../drawing/index';
 import { parseMarkup } from '../../markup/parse';
 import type { Report } from '../../report/report';
 import type { Config } from '../../config/types';

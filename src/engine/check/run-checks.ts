@@ -7,8 +7,8 @@ import type { Config } from '../../config/types';
 import { limitsOf } from '../../config/limits';
 import type { Stack } from '../../stack/stack';
 import { applyAcceptances } from './acceptances';
-import { withoutLetPass } from './baseline';
-import { capFindings, inOrder } from './sort-and-cap';
+import { withoutBaseline } from './baseline';
+import { capFindings, sortFindings } from './sort-and-cap';
 import type { ReadFile } from './read-sheets';
 import { sourcesOnce } from './sources';
 
@@ -32,7 +32,7 @@ export function reportOn(file: ReadFile, run: CheckRun, elapsed: number): Report
   const results = [...runChecks(stencilOf(file, run), run, skipped)];
   const found = [...results.flatMap(({ findings }) => findings), ...unfinished(skipped)];
   const accepted = applyAcceptances(drawing.document, withSeverities(found, config));
-  const complete = inOrder(withoutLetPass(accepted, config));
+  const complete = sortFindings(withoutBaseline(accepted, config));
   return {
     text,
     settings,

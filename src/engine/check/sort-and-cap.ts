@@ -3,12 +3,12 @@ import type { CheckId, Severity } from '../../config/check-id';
 import type { Finding } from '../../checks/finding';
 
 /** Editors draw a few hundred underlines for a file; beyond that a count says more than another line. */
-const CAP = 200;
+const MAX_FINDINGS_PER_CHECK = 200;
 
 const RANK: Readonly<Record<Severity, number>> = { error: 0, warning: 1, info: 2, hint: 3 };
 
 /** Most serious first, then in the order of the text. */
-export function inOrder(findings: readonly Finding[]): Finding[] {
+export function sortFindings(findings: readonly Finding[]): Finding[] {
   return [...findings].sort(
     (a, b) => RANK[a.severity] - RANK[b.severity] || a.span.from - b.span.from || a.span.to - b.span.to,
   );
@@ -21,11 +21,11 @@ export function capFindings(findings: readonly Finding[]): Finding[] {
   for (const finding of findings) {
     const count = (counts.get(finding.check) ?? 0) + 1;
     counts.set(finding.check, count);
-    if (count <= CAP) kept.push(finding);
+    if (count <= MAX_FINDINGS_PER_CHECK) kept.push(finding);
   }
   for (const [check, count] of counts) {
     const first = kept.find((finding) => finding.check === check);
-    if (count > CAP && first) kept.push(leftOut(first, count - CAP));
+    if (count > MAX_FINDINGS_PER_CHECK && first) kept.push(leftOut(first, count - MAX_FINDINGS_PER_CHECK));
   }
   return kept;
 }

@@ -3,11 +3,11 @@ import { findNodeAtLocation, parseTree } from 'jsonc-parser';
 import type { ProjectReport } from '../../report/report';
 import type { CheckId } from '../../config/check-id';
 import type { ConfigProblem } from '../../config/read';
-import { configOf } from './effective-config';
+import { effectiveConfig } from './effective-config';
 
 /** Each at its key. Only of a project that names its files: of others nobody knows whether all were checked. */
-export function acceptProblems(configText: string, { settings, files, missing }: ProjectReport): ConfigProblem[] {
-  const { accept, checks, layers } = configOf(settings);
+export function unusedAcceptances(configText: string, { settings, files, missing }: ProjectReport): ConfigProblem[] {
+  const { accept, checks, layers } = effectiveConfig(settings);
   const ids = Object.keys(accept) as CheckId[];
   if (layers.length === 0 || missing.length > 0) return [];
   const found = new Set(

@@ -2,11 +2,11 @@
 import type { Finding } from '../../checks/finding';
 import { nodeAt } from '../../markup/query';
 import type { ElementNode, MarkupDocument } from '../../markup/tree';
-import type { Mend, Report } from '../../report/report';
+import type { Fix, Report } from '../../report/report';
 import { UNACCEPTABLE } from '../../config/check-id';
 
 /** Offers to accept a finding in the element that it stands in, by a comment before that element. */
-export function acceptMend({ drawing, text }: Report, finding: Finding): Mend | undefined {
+export function acceptFix({ drawing, text }: Report, finding: Finding): Fix | undefined {
   if (UNACCEPTABLE.includes(finding.check)) return undefined;
   const element = elementAt(drawing.document, finding.span.from);
   if (!element) return undefined;

@@ -1,22 +1,22 @@
 /** A bridge at a place that the artist points to: in the picture, or by the caret in the text. */
-import { crossGap } from '../../edits/plan/at-point';
+import { bridgeAcrossGap } from '../../edits/plan/at-point';
 import type { Finding } from '../../checks/finding';
 import type { Point } from '../../geometry/base/curve-types';
-import { pointAt } from '../../geometry/curve';
-import { contains } from '../../geometry/boolean';
+import { pointAt } from '../../geometry/curve/index';
+import { regionContains } from '../../geometry/boolean/index';
 import type { Polygon } from '../../geometry/base/polygon-types';
 import { buildSegmentIndex, nearestSegment, type SegmentIndex } from '../../geometry/spatial/segment-index';
-import type { Mend, Report } from '../../report/report';
+import type { Fix, Report } from '../../report/report';
 import type { Piece, Sheet } from '../../sheet/types';
 import {
   bridgeWidthFor,
   hiddenOn,
-  proveBridges,
-  proveCut,
+  verifyBridges,
+  verifyCut,
   type BridgePlanChoice,
-  type ProvenBridges,
+  type VerifiedBridges,
 } from './bridge-islands';
-import { mendFrom } from './island-fixes';
+import { fixFrom } from './island-fixes';
 
 /** mm: how far an edge may lie from where flattening and offsetting have put it. */
 const EDGE_SLACK = 0.02;
@@ -27,49 +27,49 @@ const EDGE_SLACK = 0.02;
  * @param bridgeWidth mm as cut; by default the limit
  * @returns a sentence where there can be none
  */
-export function bridgeAt(report: Report, sheet: Sheet, point: Point, bridgeWidth?: number): Mend | string {
-  const proven = proveBridgeAt(report, sheet, point, bridgeWidth);
-  return typeof proven === 'string' ? proven : mendFrom(proven, 'bridge-here', 'Bridge the gap here');
+export function bridgeAt(report: Report, sheet: Sheet, point: Point, bridgeWidth?: number): Fix | string {
+  const proven = verifyBridgeAt(report, sheet, point, bridgeWidth);
+  return typeof proven === 'string' ? proven : fixFrom(proven, 'bridge-here', 'Bridge the gap here');
 }
 
-function proveBridgeAt(report: Report, sheet: Sheet, point: Point, bridgeWidth?: number): ProvenBridges | string {
+function verifyBridgeAt(report: Report, sheet: Sheet, point: Point, bridgeWidth?: number): VerifiedBridges | string {
   const islands = sheet.pieces.filter(({ island }) => island);
-  const on = islands.find(({ polygon }) => contains([polygon], point));
-  const gap = on ? undefined : sheet.openings.find((opening) => contains([opening], point));
+  const on = islands.find(({ polygon }) => regionContains([polygon], point));
+  const gap = on ? undefined : sheet.openings.find((opening) => regionContains([opening], point));
   if (!on && !gap) {
     return `There is no gap to bridge here: point at ${islands.length > 0 ? 'an island or ' : ''}an opening.`;
   }
-  const island = on ?? (gap && nearestBeside(islands, gap, sheet.kerf, point));
+  const island = on ?? (gap && nearestNeighbour(islands, gap, sheet.kerf, point));
   if (!island) return bridgeAcross(report, sheet, point, bridgeWidth);
   return bridgesNear(report, sheet, island, { near: point, ...(bridgeWidth === undefined ? {} : { bridgeWidth }) });
 }
 
 /** One bridge where the artist wants it; where one cannot hold the island, as many more as it needs. */
-function bridgesNear(report: Report, sheet: Sheet, island: Piece, choice: BridgePlanChoice): ProvenBridges | string {
-  const one = proveBridges(report, sheet, [island], { ...choice, count: 1 });
+function bridgesNear(report: Report, sheet: Sheet, island: Piece, choice: BridgePlanChoice): VerifiedBridges | string {
+  const one = verifyBridges(report, sheet, [island], { ...choice, count: 1 });
   if (typeof one !== 'string') return one;
-  const more = proveBridges(report, sheet, [island], choice);
+  const more = verifyBridges(report, sheet, [island], choice);
   return typeof more === 'string' ? one : more;
 }
 
 /** Where no island asks for it: a further bridge for what hangs already, or one that parts a long opening. */
-function bridgeAcross(report: Report, sheet: Sheet, point: Point, bridgeWidth?: number): ProvenBridges | string {
+function bridgeAcross(report: Report, sheet: Sheet, point: Point, bridgeWidth?: number): VerifiedBridges | string {
   const options = { width: bridgeWidthFor(report, sheet, bridgeWidth), hidden: hiddenOn(report, sheet) };
-  const bridge = crossGap(sheet, point, options);
+  const bridge = bridgeAcrossGap(sheet, point, options);
   if (!bridge) return 'The gap is too crooked here for a bridge: try a place where its sides run alongside each other.';
-  return proveCut(report, sheet, [bridge], []);
+  return verifyCut(report, sheet, [bridge], []);
 }
 
 /** Of the islands that border on an opening, the one that is nearest to a place in it. */
-function nearestBeside(islands: readonly Piece[], gap: Polygon, kerf: number, point: Point): Piece | undefined {
+function nearestNeighbour(islands: readonly Piece[], gap: Polygon, kerf: number, point: Point): Piece | undefined {
   const edges = buildSegmentIndex([gap]);
-  const beside = islands.filter(({ polygon }) => borders(polygon, edges, kerf / 2 + EDGE_SLACK));
+  const beside = islands.filter(({ polygon }) => isAdjacent(polygon, edges, kerf / 2 + EDGE_SLACK));
   const index = buildSegmentIndex(beside.map(({ polygon }) => polygon));
   const near = nearestSegment(index, point);
   return near && beside[index.polygon[near.edge] ?? 0];
 }
 
-function borders({ outer }: Polygon, gap: SegmentIndex, reach: number): boolean {
+function isAdjacent({ outer }: Polygon, gap: SegmentIndex, reach: number): boolean {
   for (let i = 0; i + 1 < outer.length; i += 2) {
     if (nearestSegment(gap, { x: outer[i] ?? 0, y: outer[i + 1] ?? 0 }, reach)) return true;
   }
@@ -80,14 +80,14 @@ function borders({ outer }: Polygon, gap: SegmentIndex, reach: number): boolean 
  * A bridge where the command at the caret draws the edge of the island that was found.
  * @param offset of the caret, in UTF-16 code units
  */
-export function bridgeAtCaret(report: Report, { subject }: Finding, offset: number): Mend | undefined {
+export function bridgeAtCaret(report: Report, { subject }: Finding, offset: number): Fix | undefined {
   if (subject?.kind !== 'island') return undefined;
   const { sheet, piece } = subject;
   const edges = buildSegmentIndex([piece.polygon]);
   const near = placesDrawnAt(sheet, offset).find((place) => nearestSegment(edges, place, sheet.kerf / 2 + EDGE_SLACK));
   if (!near) return undefined;
   const bridges = bridgesNear(report, sheet, piece, { near });
-  return typeof bridges === 'string' ? undefined : mendFrom(bridges, 'bridge-island-here', 'Bridge it here');
+  return typeof bridges === 'string' ? undefined : fixFrom(bridges, 'bridge-island-here', 'Bridge it here');
 }
 
 /** The middles of the curves that the command at an offset draws, in sheet mm. */

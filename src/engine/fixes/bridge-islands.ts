@@ -1,16 +1,16 @@
 /** Bridges for islands: planned, cut into the text, and proven. */
-import { changedBy, cutStrips, stripsFor } from '../../edits/bridge/cut';
-import { planBridges, type Bridge, type PlanOptions } from '../../edits/plan';
+import { changedRegion, cutStrips, stripsFor } from '../../edits/bridge/cut';
+import { planBridges, type Bridge, type PlanOptions } from '../../edits/plan/index';
 import type { Strip } from '../../edits/strip/strip';
 import type { Finding } from '../../checks/finding';
-import { union } from '../../geometry/boolean';
+import { union } from '../../geometry/boolean/index';
 import type { Region } from '../../geometry/base/polygon-types';
 import type { Report } from '../../report/report';
 import { limitsOf } from '../../config/limits';
 import type { Piece, Sheet } from '../../sheet/types';
 import { applyEdits, type TextEdit } from '../../text/text';
-import { configOf } from '../check/effective-config';
-import { prove, type Pledge } from './verify';
+import { effectiveConfig } from '../check/effective-config';
+import { verify, type Expectations } from './verify';
 
 /** Which islands, and how wide a bridge in mm as cut; by default all, at the limit. */
 export interface BridgeChoice {
@@ -42,10 +42,10 @@ export interface PlannedBridge extends Bridge {
 }
 
 /** A proven set of bridges. */
-export interface ProvenBridges {
+export interface VerifiedBridges {
   readonly edits: readonly TextEdit[];
   readonly bridges: readonly PlannedBridge[];
-  readonly pledge: Pledge;
+  readonly expectations: Expectations;
 }
 
 /**
@@ -54,7 +54,7 @@ export interface ProvenBridges {
  */
 export function bridgeIslands(report: Report, choice: BridgeChoice = {}): BridgeOutcome {
   const refusals: { message: string }[] = [];
-  let whole: ProvenBridges = { edits: [], bridges: [], pledge: { gone: [], within: new Map() } };
+  let whole: VerifiedBridges = { edits: [], bridges: [], expectations: { gone: [], within: new Map() } };
   for (const sheet of report.sheets) {
     if (choice.layer !== undefined && sheet.layer.name !== choice.layer) continue;
     for (const result of bridgeSheet(report, sheet, choice)) {
@@ -71,48 +71,51 @@ function bridgeSheet(
   report: Report,
   sheet: Sheet,
   { bridgeWidth, align = 'none' }: BridgeChoice,
-): (ProvenBridges | string)[] {
+): (VerifiedBridges | string)[] {
   const islands = sheet.pieces.filter((piece) => piece.island);
   if (islands.length === 0) return [];
   const choice = { align, ...(bridgeWidth === undefined ? {} : { bridgeWidth }) };
   const whole =
     bridgeWidth === undefined && align === 'none'
-      ? proveLayerBridges(report, sheet)
-      : proveBridges(report, sheet, islands, choice);
+      ? verifyLayerBridges(report, sheet)
+      : verifyBridges(report, sheet, islands, choice);
   if (typeof whole !== 'string' || islands.length === 1) return [whole];
   return (
-    withoutUnbridged(report, sheet, islands, choice) ??
-    islands.map((island) => proveBridges(report, sheet, [island], choice))
+    dropUnbridged(report, sheet, islands, choice) ??
+    islands.map((island) => verifyBridges(report, sheet, [island], choice))
   );
 }
 
 /** Islands cut by one path can only be bridged together: those without a place must not keep the others from it. */
-function withoutUnbridged(
+function dropUnbridged(
   report: Report,
   sheet: Sheet,
   islands: readonly Piece[],
   choice: BridgePlanChoice,
-): (ProvenBridges | string)[] | undefined {
+): (VerifiedBridges | string)[] | undefined {
   const { unbridged } = planFor(report, sheet, islands, choice);
   const others = islands.filter((island) => !unbridged.includes(island));
   if (unbridged.length === 0 || others.length === 0) return undefined;
-  const proven = proveBridges(report, sheet, others, choice);
-  return typeof proven === 'string' ? undefined : [proven, ...unbridged.map((island) => noPlaceFor([island]))];
+  const proven = verifyBridges(report, sheet, others, choice);
+  return typeof proven === 'string' ? undefined : [proven, ...unbridged.map((island) => noPlaceMessage([island]))];
 }
 
 /** Two proven sets as one, proven again together; layers and islands may share the outlines that are cut. */
-export function joinBridges(report: Report, first: ProvenBridges, second: ProvenBridges): ProvenBridges | string {
+export function joinBridges(report: Report, first: VerifiedBridges, second: VerifiedBridges): VerifiedBridges | string {
   if (first.edits.length === 0) return second;
   if (second.edits.some((edit) => first.edits.some((other) => overlap(edit, other)))) {
     return 'An island shares its outline with one that was bridged; run again to bridge it.';
   }
-  const within = new Map(first.pledge.within);
-  for (const [layer, region] of second.pledge.within) within.set(layer, [...(within.get(layer) ?? []), ...region]);
-  const mayCome = [...(first.pledge.mayCome ?? []), ...(second.pledge.mayCome ?? [])];
-  const pledge = { gone: [...first.pledge.gone, ...second.pledge.gone], within, mayCome };
+  const within = new Map(first.expectations.within);
+  for (const [layer, region] of second.expectations.within)
+    within.set(layer, [...(within.get(layer) ?? []), ...region]);
+  const mayCome = [...(first.expectations.mayCome ?? []), ...(second.expectations.mayCome ?? [])];
+  const pledge = { gone: [...first.expectations.gone, ...second.expectations.gone], within, mayCome };
   const edits = [...first.edits, ...second.edits];
-  const proof = prove(report, edits, pledge);
-  return typeof proof === 'string' ? proof : { edits, bridges: [...first.bridges, ...second.bridges], pledge };
+  const proof = verify(report, edits, pledge);
+  return typeof proof === 'string'
+    ? proof
+    : { edits, bridges: [...first.bridges, ...second.bridges], expectations: pledge };
 }
 
 function overlap({ span: a }: TextEdit, { span: b }: TextEdit): boolean {
@@ -126,35 +129,35 @@ export interface BridgePlanChoice extends Pick<PlanOptions, 'count' | 'near' | '
 }
 
 /** Where the usual number of bridges leaves a fault, as a part that hinges, so many more are tried. */
-const MOST_MORE = 2;
+const MAX_EXTRA_BRIDGES = 2;
 
 /** @returns the bridges if they could be planned, cut and proven; else the sentence that says why not */
-export function proveBridges(
+export function verifyBridges(
   report: Report,
   sheet: Sheet,
   islands: readonly Piece[],
   choice: BridgePlanChoice = {},
-): ProvenBridges | string {
-  const usual = provePlan(report, sheet, islands, choice);
+): VerifiedBridges | string {
+  const usual = verifyPlan(report, sheet, islands, choice);
   if (typeof choice.count === 'number') return usual;
   let [result, more] = [usual, 0];
-  while (typeof result === 'string' && more < MOST_MORE) {
+  while (typeof result === 'string' && more < MAX_EXTRA_BRIDGES) {
     more += 1;
-    result = provePlan(report, sheet, islands, { ...choice, more });
+    result = verifyPlan(report, sheet, islands, { ...choice, more });
   }
   // A part of the island itself that would lift still beats an island that falls out: a warning for an error.
-  return typeof result === 'string' ? provePlan(report, sheet, islands, choice, ['loose-tongue']) : result;
+  return typeof result === 'string' ? verifyPlan(report, sheet, islands, choice, ['loose-tongue']) : result;
 }
 
-function provePlan(
+function verifyPlan(
   report: Report,
   sheet: Sheet,
   islands: readonly Piece[],
   choice: PlanChoice,
-  mayCome: Pledge['mayCome'] = [],
-): ProvenBridges | string {
+  mayCome: Expectations['mayCome'] = [],
+): VerifiedBridges | string {
   const { bridges, unbridged } = planFor(report, sheet, islands, choice);
-  return unbridged.length > 0 ? noPlaceFor(unbridged) : proveCut(report, sheet, bridges, islands, mayCome);
+  return unbridged.length > 0 ? noPlaceMessage(unbridged) : verifyCut(report, sheet, bridges, islands, mayCome);
 }
 
 type PlanChoice = BridgePlanChoice & Pick<PlanOptions, 'more'>;
@@ -171,27 +174,27 @@ function planFor(
 
 /** mm as drawn: the width asked for, else the limit, and what the cut takes from it. */
 export function bridgeWidthFor(report: Report, sheet: Sheet, bridgeWidth?: number): number {
-  return (bridgeWidth ?? limitsOf(configOf(report.settings)).bridge) + sheet.kerf;
+  return (bridgeWidth ?? limitsOf(effectiveConfig(report.settings)).bridge) + sheet.kerf;
 }
 
 /** @param islands those that must hang on something afterwards */
-export function proveCut(
+export function verifyCut(
   report: Report,
   sheet: Sheet,
   bridges: readonly Bridge[],
   islands: readonly Piece[],
-  mayCome: Pledge['mayCome'] = [],
-): ProvenBridges | string {
+  mayCome: Expectations['mayCome'] = [],
+): VerifiedBridges | string {
   const strips = stripsFor(sheet, bridges);
   const cut = cutStrips(sheet, strips);
   if ('refusal' in cut) return cut.refusal;
   const layer = sheet.layer.name;
   const pledge = {
     gone: islandFindings(report, islands),
-    within: new Map([[layer, changedBy(sheet, strips)]]),
+    within: new Map([[layer, changedRegion(sheet, strips)]]),
     mayCome,
   };
-  const proof = prove(report, cut.edits, pledge);
+  const proof = verify(report, cut.edits, pledge);
   if (typeof proof === 'string') return proof;
   const planned = bridges.map((bridge, i) => ({
     ...bridge,
@@ -199,10 +202,10 @@ export function proveCut(
     cutWidth: bridge.width - sheet.kerf,
     strip: strips[i] as Strip,
   }));
-  return { edits: cut.edits, bridges: planned, pledge };
+  return { edits: cut.edits, bridges: planned, expectations: pledge };
 }
 
-function noPlaceFor(islands: readonly Piece[]): string {
+function noPlaceMessage(islands: readonly Piece[]): string {
   const [first] = islands;
   const where = first ? `${first.label.x.toFixed(1)}, ${first.label.y.toFixed(1)} mm` : 'the sheet';
   const others = islands.length > 1 ? ` and ${islands.length - 1} more` : '';
@@ -215,15 +218,15 @@ export function hiddenOn({ stack }: Report, sheet: Sheet): Region {
   return union(sheets.slice(sheets.indexOf(sheet) + 1).map(({ openings }) => openings));
 }
 
-const layerBridges = new WeakMap<Report, Map<Sheet, ProvenBridges | string>>();
+const layerBridges = new WeakMap<Report, Map<Sheet, VerifiedBridges | string>>();
 
 /** Bridges for every island of a layer at the limit; remembered, for each of its islands offers them. */
-export function proveLayerBridges(report: Report, sheet: Sheet): ProvenBridges | string {
-  const known = layerBridges.get(report) ?? new Map<Sheet, ProvenBridges | string>();
+export function verifyLayerBridges(report: Report, sheet: Sheet): VerifiedBridges | string {
+  const known = layerBridges.get(report) ?? new Map<Sheet, VerifiedBridges | string>();
   layerBridges.set(report, known);
   const result =
     known.get(sheet) ??
-    proveBridges(
+    verifyBridges(
       report,
       sheet,
       sheet.pieces.filter((piece) => piece.island),

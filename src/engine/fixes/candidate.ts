@@ -1,17 +1,17 @@
 /** Changes that could be made, and what becomes of them: those that are proven are mends. */
-import type { Outcome } from '../../edits/element/result';
+import type { EditResult } from '../../edits/element/result';
 import type { Finding } from '../../checks/finding';
 import type { Region } from '../../geometry/base/polygon-types';
-import type { Mend, Report } from '../../report/report';
+import type { Fix, Report } from '../../report/report';
 import type { CheckId } from '../../config/check-id';
 import type { Sheet } from '../../sheet/types';
-import { prove, type Pledge } from './verify';
+import { verify, type Expectations } from './verify';
 
 /** A mend that has not been proven yet. */
-export interface Attempt {
+export interface FixCandidate {
   readonly kind: string;
   readonly title: string;
-  readonly outcome: Outcome;
+  readonly outcome: EditResult;
   /** Where it may change the openings, in sheet mm. */
   readonly within: Region;
   readonly preferred: boolean;
@@ -21,10 +21,10 @@ export interface Attempt {
 }
 
 /** The attempt as a mend, if it could be made and is proven. */
-export function offer(report: Report, finding: Finding, sheet: Sheet, attempt: Attempt): Mend[] {
+export function verifyCandidate(report: Report, finding: Finding, sheet: Sheet, attempt: FixCandidate): Fix[] {
   const { outcome, within, kind, title, preferred, gone = [finding], mayCome = [] } = attempt;
   if ('refusal' in outcome) return [];
-  const pledge: Pledge = { gone, within: new Map([[sheet.layer.name, within]]), mayCome };
-  if (typeof prove(report, outcome.edits, pledge) === 'string') return [];
+  const pledge: Expectations = { gone, within: new Map([[sheet.layer.name, within]]), mayCome };
+  if (typeof verify(report, outcome.edits, pledge) === 'string') return [];
   return [{ kind, title, check: finding.check, edits: outcome.edits, preferred, safe: false }];
 }

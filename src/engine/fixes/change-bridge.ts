@@ -1,25 +1,25 @@
 /** Bridges that are there already, changed by the same surgery that puts new ones in. */
 import type { Bridge } from '../../edits/plan/types';
 import { composeEdits } from '../../edits/path/compose-edits';
-import { crossGap } from '../../edits/plan/at-point';
-import { changedBy, cutStrips, ROUNDING_ROOM, stripsFor } from '../../edits/bridge/cut';
-import { shapesNear } from '../../edits/strip/shapes-near';
+import { bridgeAcrossGap } from '../../edits/plan/at-point';
+import { changedRegion, cutStrips, ROUNDING_ROOM, stripsFor } from '../../edits/bridge/cut';
+import { shapesNearStrips } from '../../edits/strip/shapes-near';
 import { removeBridge } from '../../edits/bridge/remove-bridge';
 import { standingBridgeAt, type StandingBridge } from '../../edits/plan/detect';
 import { polygonOf, stripAlong, type Strip } from '../../edits/strip/strip';
 import type { Point } from '../../geometry/base/curve-types';
-import { contains } from '../../geometry/boolean';
+import { regionContains } from '../../geometry/boolean/index';
 import { add, dot, perpendicular, scale, subtract } from '../../geometry/base/vector';
 import type { Region } from '../../geometry/base/polygon-types';
-import type { Mend, Report } from '../../report/report';
+import type { Fix, Report } from '../../report/report';
 import { formatMillimetres } from '../../config/length';
 import { limitsOf } from '../../config/limits';
 import type { Sheet } from '../../sheet/types';
 import type { TextEdit } from '../../text/text';
 import { placesDrawnAt } from './bridge-at';
 import { bridgeWidthFor, hiddenOn } from './bridge-islands';
-import { checkEdited, prove, type Pledge } from './verify';
-import { configOf } from '../check/effective-config';
+import { checkEdited, verify, type Expectations } from './verify';
+import { effectiveConfig } from '../check/effective-config';
 
 /** What is to become of a bridge. */
 export type BridgeChange =
@@ -30,14 +30,14 @@ export type BridgeChange =
   | { readonly kind: 'remove' };
 
 /** Wider necks than so many limits are parts of the picture (common practice, no source). */
-const WIDEST = 6;
+const MAX_WIDTH = 6;
 
 /** In limits. */
-const OFFERED_WIDTHS = [1, 1.5, 2];
+const CANDIDATE_WIDTHS = [1, 1.5, 2];
 /** In widths. */
 const STEP = 2;
 /** mm */
-const NOTICEABLE = 0.02;
+const MIN_WIDTH_CHANGE = 0.02;
 
 /** The bridge that the command at an offset of the text draws a side of, and its sheet. */
 export function bridgeAtOffset(report: Report, offset: number): { sheet: Sheet; bridge: StandingBridge } | undefined {
@@ -52,7 +52,7 @@ export function bridgeAtOffset(report: Report, offset: number): { sheet: Sheet; 
 
 /** The bridge at a place of a sheet, in or beside it; sheet mm. */
 export function bridgeStandingAt(report: Report, sheet: Sheet, place: Point): StandingBridge | undefined {
-  const widest = WIDEST * limitsOf(configOf(report.settings)).bridge + sheet.kerf;
+  const widest = MAX_WIDTH * limitsOf(effectiveConfig(report.settings)).bridge + sheet.kerf;
   return standingBridgeAt(sheet, place, widest);
 }
 
@@ -60,9 +60,9 @@ export function bridgeStandingAt(report: Report, sheet: Sheet, place: Point): St
  * What is worth offering without being told more: the limit and widths above it, a step along the gap, taking it out.
  */
 export function changesFor(report: Report, sheet: Sheet, bridge: StandingBridge): BridgeChange[] {
-  const limit = limitsOf(configOf(report.settings)).bridge;
-  const widths = OFFERED_WIDTHS.map((times) => Math.round(100 * times * limit) / 100).filter(
-    (width) => Math.abs(width - (bridge.width - sheet.kerf)) > NOTICEABLE,
+  const limit = limitsOf(effectiveConfig(report.settings)).bridge;
+  const widths = CANDIDATE_WIDTHS.map((times) => Math.round(100 * times * limit) / 100).filter(
+    (width) => Math.abs(width - (bridge.width - sheet.kerf)) > MIN_WIDTH_CHANGE,
   );
   const step = scale(perpendicular(bridge.along), STEP * Math.max(limit, bridge.width));
   return [
@@ -74,12 +74,7 @@ export function changesFor(report: Report, sheet: Sheet, bridge: StandingBridge)
 }
 
 /** @returns a sentence where the bridge cannot be changed so */
-export function changeBridge(
-  report: Report,
-  sheet: Sheet,
-  bridge: StandingBridge,
-  change: BridgeChange,
-): Mend | string {
+export function changeBridge(report: Report, sheet: Sheet, bridge: StandingBridge, change: BridgeChange): Fix | string {
   if (change.kind === 'remove') return remove(report, sheet, bridge);
   if (change.kind === 'move') return move(report, sheet, bridge, change.to);
   const now = bridge.width - sheet.kerf;
@@ -87,43 +82,51 @@ export function changeBridge(
   return change.width > now ? widen(report, sheet, bridge, change.width) : narrow(report, sheet, bridge, change.width);
 }
 
-function narrow(report: Report, sheet: Sheet, bridge: StandingBridge, width: number): Mend | string {
+function narrow(report: Report, sheet: Sheet, bridge: StandingBridge, width: number): Fix | string {
   const title = `Narrow this bridge to ${formatMillimetres(width)}`;
-  return anew(report, sheet, bridge, width, titled('narrow-bridge', title));
+  return replaceBridge(report, sheet, bridge, width, titled('narrow-bridge', title));
 }
 
 /** Drawn anew in its place; a neck between two shapes, which cannot be taken out, gets a strip over it. */
-function widen(report: Report, sheet: Sheet, bridge: StandingBridge, width: number): Mend | string {
+function widen(report: Report, sheet: Sheet, bridge: StandingBridge, width: number): Fix | string {
   const named = titled('widen-bridge', `Widen this bridge to ${formatMillimetres(width)}`);
-  const recut = anew(report, sheet, bridge, width, named);
-  if (typeof recut !== 'string') return recut;
+  const removeAndRebridge = replaceBridge(report, sheet, bridge, width, named);
+  if (typeof removeAndRebridge !== 'string') return removeAndRebridge;
   const strip = stripOver(bridge, bridgeWidthFor(report, sheet, width) + ROUNDING_ROOM);
   const outcome = cutStrips(sheet, [strip]);
   if ('refusal' in outcome) return outcome.refusal;
-  return proven(report, sheet, outcome.edits, { within: changedBy(sheet, [strip]), ...named });
+  return verifiedFix(report, sheet, outcome.edits, { within: changedRegion(sheet, [strip]), ...named });
 }
 
-function anew(report: Report, sheet: Sheet, bridge: StandingBridge, width: number, named: Titled): Mend | string {
+function replaceBridge(
+  report: Report,
+  sheet: Sheet,
+  bridge: StandingBridge,
+  width: number,
+  named: Titled,
+): Fix | string {
   return recut(report, sheet, bridge, named, (opened, after) => {
     const options = { width: bridgeWidthFor(report, sheet, width), hidden: hiddenOn(after, opened) };
-    return crossGap(opened, bridge.centre, options, bridge.along) ?? 'The bridge cannot be drawn anew in its place.';
+    return (
+      bridgeAcrossGap(opened, bridge.centre, options, bridge.along) ?? 'The bridge cannot be drawn anew in its place.'
+    );
   });
 }
 
-function move(report: Report, sheet: Sheet, bridge: StandingBridge, to: Point): Mend | string {
+function move(report: Report, sheet: Sheet, bridge: StandingBridge, to: Point): Fix | string {
   const by = subtract(to, bridge.centre);
-  const title = `Move this bridge ${formatMillimetres(Math.hypot(by.x, by.y))} ${wayOf(by)}`;
+  const title = `Move this bridge ${formatMillimetres(Math.hypot(by.x, by.y))} ${directionOf(by)}`;
   return recut(report, sheet, bridge, titled('move-bridge', title), (opened, after) => {
-    const gap = opened.openings.find((opening) => contains([opening], bridge.centre));
-    if (!gap || !contains([gap], to)) return 'A bridge can be moved only within its own gap.';
+    const gap = opened.openings.find((opening) => regionContains([opening], bridge.centre));
+    if (!gap || !regionContains([gap], to)) return 'A bridge can be moved only within its own gap.';
     const options = { width: bridge.width - ROUNDING_ROOM, hidden: hiddenOn(after, opened) };
-    const across = crossGap(opened, to, options);
+    const across = bridgeAcrossGap(opened, to, options);
     return across ?? 'The gap is too crooked there for a bridge: its sides must run alongside each other.';
   });
 }
 
 /** As seen on the screen: y runs down. */
-function wayOf({ x, y }: Point): string {
+function directionOf({ x, y }: Point): string {
   if (Math.abs(x) > Math.abs(y)) return x > 0 ? 'to the right' : 'to the left';
   return y > 0 ? 'down' : 'up';
 }
@@ -144,7 +147,7 @@ function recut(
   bridge: StandingBridge,
   named: Titled,
   plan: (opened: Sheet, after: Report) => Bridge | string,
-): Mend | string {
+): Fix | string {
   const removed = removeBridge(sheet, bridge);
   if ('refusal' in removed) return removed.refusal;
   const after = checkEdited(report, removed.edits);
@@ -156,8 +159,8 @@ function recut(
   const cut = cutStrips(opened, strips);
   if ('refusal' in cut) return cut.refusal;
   const edits = composeEdits(report.text, removed.edits, cut.edits);
-  const within = [...around(sheet, bridge), ...changedBy(opened, strips)];
-  const mend = proven(report, sheet, edits, { ...named, within });
+  const within = [...removalRegion(sheet, bridge), ...changedRegion(opened, strips)];
+  const mend = verifiedFix(report, sheet, edits, { ...named, within });
   if (typeof mend === 'string') return mend;
   const { from, to, length, hiddenShare = 0 } = planned;
   const ghost = {
@@ -171,16 +174,16 @@ function recut(
   return { ...mend, bridges: [{ ...ghost, width: planned.width - sheet.kerf }] };
 }
 
-function remove(report: Report, sheet: Sheet, bridge: StandingBridge): Mend | string {
+function remove(report: Report, sheet: Sheet, bridge: StandingBridge): Fix | string {
   const removed = removeBridge(sheet, bridge);
   if ('refusal' in removed) return removed.refusal;
   const after = checkEdited(report, removed.edits).sheets[report.sheets.indexOf(sheet)];
   const fallen = after ? islandArea(after) - islandArea(sheet) : 0;
   const title =
     fallen > 0 ? `Remove this bridge (it is the last: ${fallen.toFixed(1)} mm² will fall out)` : 'Remove this bridge';
-  return proven(report, sheet, removed.edits, {
+  return verifiedFix(report, sheet, removed.edits, {
     ...titled('remove-bridge', title),
-    within: around(sheet, bridge),
+    within: removalRegion(sheet, bridge),
     mayCome: ['floating-island', 'thin-bridge', 'loose-tongue'],
   });
 }
@@ -201,12 +204,12 @@ function endsOf({ centre, along, sides }: StandingBridge): readonly [Point, Poin
 }
 
 /** Where taking a bridge out may change the openings: its own place, and a little of both banks. */
-function around({ layer }: Sheet, bridge: StandingBridge): Region {
+function removalRegion({ layer }: Sheet, bridge: StandingBridge): Region {
   const [from, to] = endsOf(bridge);
   const place = stripAlong(from, to, 1.05 * bridge.width, bridge.width);
   // The ends of lines may be round or slanted: the sides say little about how far they reach.
   const lines = [
-    ...shapesNear(
+    ...shapesNearStrips(
       layer.shapes.filter(({ part }) => part === 'stroke'),
       [place],
     ).keys(),
@@ -215,18 +218,18 @@ function around({ layer }: Sheet, bridge: StandingBridge): Region {
   return [polygonOf(stripAlong(from, to, 1.05 * bridge.width + 2 * reach, bridge.width + reach))];
 }
 
-interface Claim extends Titled {
+interface AllowedChange extends Titled {
   readonly within: Region;
-  readonly mayCome?: Pledge['mayCome'];
+  readonly mayCome?: Expectations['mayCome'];
 }
 
-function proven(
+function verifiedFix(
   report: Report,
   sheet: Sheet,
   edits: readonly TextEdit[],
-  { kind, title, within, mayCome = [] }: Claim,
-): Mend | string {
-  const proof = prove(report, edits, { gone: [], within: new Map([[sheet.layer.name, within]]), mayCome });
+  { kind, title, within, mayCome = [] }: AllowedChange,
+): Fix | string {
+  const proof = verify(report, edits, { gone: [], within: new Map([[sheet.layer.name, within]]), mayCome });
   if (typeof proof === 'string') return proof;
   return { kind, title, check: 'thin-bridge', preferred: false, safe: false, edits };
 }

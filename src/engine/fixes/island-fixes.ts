@@ -1,30 +1,33 @@
 /** What the lightbulb offers at an island: bridges of several plans, from this island to the whole file. */
-import { standInRow } from '../../edits/plan/glyph-row';
+import { formGlyphRow } from '../../edits/plan/glyph-row';
 import { polygonOf } from '../../edits/strip/strip';
-import { boxOfPolygon } from '../../geometry/boolean';
-import type { BridgeGhost, Mend, Report } from '../../report/report';
+import { boxOfPolygon } from '../../geometry/boolean/index';
+import type { BridgePreview, Fix, Report } from '../../report/report';
 import { count, formatMillimetres } from '../../config/length';
 import type { Piece, Sheet } from '../../sheet/types';
 import {
   joinBridges,
-  proveBridges,
-  proveLayerBridges,
+  verifyBridges,
+  verifyLayerBridges,
   type BridgePlanChoice,
   type PlannedBridge,
-  type ProvenBridges,
+  type VerifiedBridges,
 } from './bridge-islands';
 
 /** How many times as long upright bridges may be in all (common practice, no source). */
-const LITTLE = 1.5;
+const MAX_LENGTH_RATIO = 1.5;
 
 /** The preferred plan first, then other plans for this island, then the layer, then the file. */
-export function bridgeMends(report: Report, sheet: Sheet, piece: Piece): Mend[] {
-  const preferred = proveBridges(report, sheet, [piece]);
-  const offered = [offer(preferred, 'bridge-island', 'Bridge this island'), ...others(report, sheet, piece, preferred)];
+export function bridgeFixes(report: Report, sheet: Sheet, piece: Piece): Fix[] {
+  const preferred = verifyBridges(report, sheet, [piece]);
+  const offered = [
+    fixOrNone(preferred, 'bridge-island', 'Bridge this island'),
+    ...alternativePlans(report, sheet, piece, preferred),
+  ];
   if (islandsOf(sheet).length > 1) {
     const title = `Bridge every island in layer "${sheet.layer.name}"`;
-    const layer = proveLayerBridges(report, sheet);
-    offered.push(offer(layer, 'bridge-layer', title), upright(report, sheet, layer));
+    const layer = verifyLayerBridges(report, sheet);
+    offered.push(fixOrNone(layer, 'bridge-layer', title), uprightPlan(report, sheet, layer));
   }
   offered.push(wholeFile(report));
   const mends = offered.filter((mend) => mend !== undefined);
@@ -32,10 +35,15 @@ export function bridgeMends(report: Report, sheet: Sheet, piece: Piece): Mend[] 
 }
 
 /** Plans that differ from the preferred one in the number of bridges. */
-function others(report: Report, sheet: Sheet, piece: Piece, preferred: ProvenBridges | string): (Mend | undefined)[] {
+function alternativePlans(
+  report: Report,
+  sheet: Sheet,
+  piece: Piece,
+  preferred: VerifiedBridges | string,
+): (Fix | undefined)[] {
   const count = typeof preferred === 'string' ? 0 : preferred.bridges.length;
   const plan = (kind: string, title: string, choice: BridgePlanChoice) =>
-    offer(proveBridges(report, sheet, [piece], choice), kind, title);
+    fixOrNone(verifyBridges(report, sheet, [piece], choice), kind, title);
   return [
     count === 1
       ? undefined
@@ -45,17 +53,17 @@ function others(report: Report, sheet: Sheet, piece: Piece, preferred: ProvenBri
 }
 
 /** In lettering, all bridges of the layer upright: where that costs little, and is not so anyway. */
-function upright(report: Report, sheet: Sheet, usual: ProvenBridges | string): Mend | undefined {
+function uprightPlan(report: Report, sheet: Sheet, usual: VerifiedBridges | string): Fix | undefined {
   const islands = islandsOf(sheet);
-  if (typeof usual === 'string' || !standInRow(islands.map(({ polygon }) => boxOfPolygon(polygon)))) return undefined;
+  if (typeof usual === 'string' || !formGlyphRow(islands.map(({ polygon }) => boxOfPolygon(polygon)))) return undefined;
   if (usual.bridges.every(isUpright)) return undefined;
-  const aligned = proveBridges(report, sheet, islands, { align: 'vertical' });
-  if (typeof aligned === 'string' || lengthOf(aligned) > LITTLE * lengthOf(usual)) return undefined;
-  return mendFrom(aligned, 'bridge-layer-upright', `Bridge every island in layer "${sheet.layer.name}" upright`);
+  const aligned = verifyBridges(report, sheet, islands, { align: 'vertical' });
+  if (typeof aligned === 'string' || lengthOf(aligned) > MAX_LENGTH_RATIO * lengthOf(usual)) return undefined;
+  return fixFrom(aligned, 'bridge-layer-upright', `Bridge every island in layer "${sheet.layer.name}" upright`);
 }
 
 /** mm of all bridges together. */
-function lengthOf({ bridges }: ProvenBridges): number {
+function lengthOf({ bridges }: VerifiedBridges): number {
   return bridges.reduce((sum, { length }) => sum + length, 0);
 }
 
@@ -64,27 +72,27 @@ function isUpright({ from, to, length }: PlannedBridge): boolean {
 }
 
 /** Every layer's bridges together, where more than one layer has islands and each could be proven. */
-function wholeFile(report: Report): Mend | undefined {
+function wholeFile(report: Report): Fix | undefined {
   const layers = report.sheets.filter((sheet) => islandsOf(sheet).length > 0);
   if (layers.length < 2) return undefined;
   const whole = layers
-    .map((sheet) => proveLayerBridges(report, sheet))
+    .map((sheet) => verifyLayerBridges(report, sheet))
     .reduce((first, second) =>
       typeof first === 'string' || typeof second === 'string' ? 'not all' : joinBridges(report, first, second),
     );
-  return offer(whole, 'bridge-file', 'Bridge every island in this file');
+  return fixOrNone(whole, 'bridge-file', 'Bridge every island in this file');
 }
 
 function islandsOf(sheet: Sheet): Piece[] {
   return sheet.pieces.filter((piece) => piece.island);
 }
 
-function offer(result: ProvenBridges | string, kind: string, title: string): Mend | undefined {
-  return typeof result === 'string' ? undefined : mendFrom(result, kind, title);
+function fixOrNone(result: VerifiedBridges | string, kind: string, title: string): Fix | undefined {
+  return typeof result === 'string' ? undefined : fixFrom(result, kind, title);
 }
 
 /** What was proven, as a mend. */
-export function mendFrom({ edits, bridges }: ProvenBridges, kind: string, title: string): Mend {
+export function fixFrom({ edits, bridges }: VerifiedBridges, kind: string, title: string): Fix {
   const width = formatMillimetres(bridges[0]?.cutWidth ?? 0);
   return {
     kind,
@@ -93,11 +101,19 @@ export function mendFrom({ edits, bridges }: ProvenBridges, kind: string, title:
     safe: false,
     preferred: false,
     title: `${title} (${count(bridges.length, 'bridge')} of ${width})`,
-    bridges: bridges.map(ghostOf),
+    bridges: bridges.map(bridgePreviewOf),
   };
 }
 
 /** The bridge as hosts show it. */
-export function ghostOf({ layer, strip, from, to, cutWidth, length, hiddenShare = 0 }: PlannedBridge): BridgeGhost {
+export function bridgePreviewOf({
+  layer,
+  strip,
+  from,
+  to,
+  cutWidth,
+  length,
+  hiddenShare = 0,
+}: PlannedBridge): BridgePreview {
   return { layer, strip: polygonOf(strip), from, to, width: cutWidth, length, shown: 1 - hiddenShare };
 }

@@ -1,22 +1,22 @@
 /** Mends of the lines themselves: one of two that lie on each other goes, an open one is closed. */
-import { closeLine } from '../../edits/outline/close-subpath';
-import { removeLines, uniteLines } from '../../edits/outline/merge-outlines';
+import { closeSubpath } from '../../edits/outline/close-subpath';
+import { removeLines, mergeOutlines } from '../../edits/outline/merge-outlines';
 import type { Finding, Subject } from '../../checks/finding';
-import { regionFromRings } from '../../geometry/boolean';
+import { regionFromRings } from '../../geometry/boolean/index';
 import type { Region } from '../../geometry/base/polygon-types';
-import type { Mend, Report } from '../../report/report';
+import type { Fix, Report } from '../../report/report';
 import type { CheckId } from '../../config/check-id';
-import type { CutLine } from '../../sheet/cut-lines';
+import type { CutLine } from '../../sheet/cut-lines/index';
 import { formatMillimetres } from '../../config/length';
 import { ringOfCurves } from '../../sheet/layer/shape-region';
 import type { Sheet } from '../../sheet/types';
-import { offer } from './candidate';
+import { verifyCandidate } from './candidate';
 
 type Doubled = Extract<Subject, { kind: 'doubled' }>;
 type Open = Extract<Subject, { kind: 'open' }>;
 
 /** The first that can be proven is preferred. */
-export function doubledMends(report: Report, finding: Finding, subject: Doubled): Mend[] {
+export function doubledFixes(report: Report, finding: Finding, subject: Doubled): Fix[] {
   const { sheet, doubled } = subject;
   const { drawing } = sheet;
   const { first, second, whole, stretch } = doubled;
@@ -25,8 +25,14 @@ export function doubledMends(report: Report, finding: Finding, subject: Doubled)
       first === second
         ? 'Part this outline in two where it runs back along itself'
         : `Unite the two outlines along ${formatMillimetres(stretch.length)}`;
-    const outcome = uniteLines(drawing, doubled);
-    return offer(report, finding, sheet, { kind: 'unite-outlines', title, outcome, within: [], preferred: true });
+    const outcome = mergeOutlines(drawing, doubled);
+    return verifyCandidate(report, finding, sheet, {
+      kind: 'unite-outlines',
+      title,
+      outcome,
+      within: [],
+      preferred: true,
+    });
   }
   const copies = copiesOf(report, doubled.first);
   const lines = copies.map(({ line }) => line);
@@ -52,15 +58,15 @@ export function doubledMends(report: Report, finding: Finding, subject: Doubled)
     within: [],
     preferred: false,
   };
-  return [...offer(report, finding, sheet, removal), ...offer(report, finding, sheet, both)];
+  return [...verifyCandidate(report, finding, sheet, removal), ...verifyCandidate(report, finding, sheet, both)];
 }
 
-export function openMends(report: Report, finding: Finding, { sheet, lines }: Open): Mend[] {
+export function openFixes(report: Report, finding: Finding, { sheet, lines }: Open): Fix[] {
   const [line, ...others] = lines;
   if (!line || others.length > 0) return [];
   const within = regionFromRings([ringOfCurves(line.curves)], 'evenodd');
-  const outcome = closeLine(sheet.drawing, line);
-  return offer(report, finding, sheet, {
+  const outcome = closeSubpath(sheet.drawing, line);
+  return verifyCandidate(report, finding, sheet, {
     kind: 'close-outline',
     title: 'Close this outline',
     outcome,

@@ -9,26 +9,26 @@ import type { Drawing } from '../../drawing/types';
 import type { Finding } from '../../checks/finding';
 import type { Matrix, Point } from '../../geometry/base/curve-types';
 import { apply, invert, maxScale } from '../../geometry/base/matrix';
-import { areaOf, difference, offset } from '../../geometry/boolean';
+import { areaOf, difference, offset } from '../../geometry/boolean/index';
 import type { Box, Region } from '../../geometry/base/polygon-types';
 import { ringOfPoints } from '../../geometry/base/ring';
 import { attribute, prefixOf } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
-import type { FileEdits, Mend, Report } from '../../report/report';
+import type { FileEdits, Fix, Report } from '../../report/report';
 import type { Config } from '../../config/types';
 import { kerfOf, limitsOf } from '../../config/limits';
-import { registerMarks } from '../../stack/registration-marks';
+import { registrationMarks } from '../../stack/registration-marks';
 import type { Sheet } from '../../sheet/types';
 import type { TextEdit } from '../../text/text';
-import { prove } from './verify';
-import { configOf } from '../check/effective-config';
+import { verify } from './verify';
+import { effectiveConfig } from '../check/effective-config';
 
 /** mm: arms of this length are found again by eye. Common practice, no source. */
-const USUAL_SIZE = 5;
-const LEAST_SIZE = 3;
+const DEFAULT_SIZE = 5;
+const MIN_SIZE = 3;
 
 /** mm beyond the least widths, so that no mark is at a limit. */
-const SPARE = 0.3;
+const CLEARANCE = 0.3;
 
 interface Mark {
   readonly kind: 'corner-notch' | 'cross-hair';
@@ -41,14 +41,14 @@ interface Mark {
  * for them and an opening is in their way, nor where a layer could not be given them.
  * @param finding what asks for them, if anything does: it must be gone
  */
-export function markRegister(report: Report, finding?: Finding): Mend[] {
+export function addRegistrationMarks(report: Report, finding?: Finding): Fix[] {
   const first = report.stack.layers[0];
   if (!first || report.stack.layers.length < 2) return [];
-  const marks = marksFor(first.sheet.frame, configOf(report.settings));
+  const marks = registrationMarksFor(first.sheet.frame, effectiveConfig(report.settings));
   const own = report.project?.file ?? '';
   const files = new Map<string, TextEdit[]>();
   for (const { file, sheet } of report.stack.layers) {
-    if (registerMarks(sheet.layer).length > 0) continue;
+    if (registrationMarks(sheet.layer).length > 0) continue;
     const edit = marksIn(sheet, marks);
     if (!edit) return [];
     files.set(file, joinInserts([...(files.get(file) ?? []), edit]));
@@ -58,10 +58,10 @@ export function markRegister(report: Report, finding?: Finding): Mend[] {
   const others = [...files]
     .filter(([file]) => file !== own)
     .map(([file, theirs]): FileEdits => ({ file, edits: theirs }));
-  return isProven(report, finding, marks, { edits, others }) ? [mendOf(edits, others, finding)] : [];
+  return isVerified(report, finding, marks, { edits, others }) ? [fixOf(edits, others, finding)] : [];
 }
 
-function mendOf(edits: readonly TextEdit[], others: readonly FileEdits[], finding: Finding | undefined): Mend {
+function fixOf(edits: readonly TextEdit[], others: readonly FileEdits[], finding: Finding | undefined): Fix {
   return {
     kind: 'register-stack',
     title: 'Cut register marks in every sheet of the stack',
@@ -73,13 +73,13 @@ function mendOf(edits: readonly TextEdit[], others: readonly FileEdits[], findin
   };
 }
 
-function marksFor(frame: Box, config: Config): Mark[] {
+function registrationMarksFor(frame: Box, config: Config): Mark[] {
   const { bridge, opening } = limitsOf(config);
-  const clear = bridge + kerfOf(config) + SPARE;
+  const clear = bridge + kerfOf(config) + CLEARANCE;
   const room = config.margin - 2 * clear;
-  const inMargin = room >= LEAST_SIZE;
-  const size = inMargin ? Math.min(room, USUAL_SIZE) : USUAL_SIZE;
-  const bar = Math.max(opening + SPARE, size / 6);
+  const inMargin = room >= MIN_SIZE;
+  const size = inMargin ? Math.min(room, DEFAULT_SIZE) : DEFAULT_SIZE;
+  const bar = Math.max(opening + CLEARANCE, size / 6);
   const inset = inMargin ? config.margin / 2 : clear + size / 2;
   const [left, right, top, bottom] = [frame.minX + inset, frame.maxX - inset, frame.minY + inset, frame.maxY - inset];
   return [
@@ -160,7 +160,7 @@ function pathData(outline: readonly Point[], toUser: Matrix, decimals: number): 
 }
 
 /** Whether every layer ends up with the marks, and nothing else changes or gets worse. */
-function isProven(
+function isVerified(
   report: Report,
   finding: Finding | undefined,
   marks: readonly Mark[],
@@ -171,12 +171,12 @@ function isProven(
   const within = (each: Report) => new Map(each.sheets.map((sheet) => [sheet.layer.name, around]));
   const files = report.project?.report.files ?? new Map<string, Report>();
   const elsewhere = new Map(others.map(({ file }) => [file, within(files.get(file) ?? report)]));
-  const proof = prove(report, edits, { gone: finding ? [finding] : [], within: within(report), elsewhere }, others);
+  const proof = verify(report, edits, { gone: finding ? [finding] : [], within: within(report), elsewhere }, others);
   return (
     typeof proof !== 'string' &&
     proof.stack.layers.every(
       ({ sheet }) =>
-        registerMarks(sheet.layer).length > 0 && areaOf(difference(offset(region, -0.01), sheet.openings)) < 0.01,
+        registrationMarks(sheet.layer).length > 0 && areaOf(difference(offset(region, -0.01), sheet.openings)) < 0.01,
     )
   );
 }

@@ -5,7 +5,7 @@ import type { ElementNode } from '../../markup/tree';
 import type { TextEdit } from '../../text/text';
 
 /** Gives attributes their values: where they stand already, else behind the element's name. */
-export function setAttributes(element: ElementNode, values: Readonly<Record<string, string>>): TextEdit[] {
+export function attributeEdits(element: ElementNode, values: Readonly<Record<string, string>>): TextEdit[] {
   const edits: TextEdit[] = [];
   let added = '';
   for (const [name, value] of Object.entries(values)) {
@@ -28,11 +28,11 @@ export function sizeEdits({ document: { root }, width, height, toMm }: Drawing, 
   const own = ['data-tombolo-width', 'data-tombolo-height'].filter((name) => attribute(root, name));
   if (own.length > 0) {
     const values = own.map((name) => [name, name.endsWith('width') ? size.width : size.height]);
-    return setAttributes(root, Object.fromEntries(values));
+    return attributeEdits(root, Object.fromEntries(values));
   }
   const tied = scale === 1 || attribute(root, 'viewBox');
   const viewBox = `0 0 ${plain(width / toMm.a)} ${plain(height / toMm.d)}`;
-  return setAttributes(root, tied ? size : { ...size, viewBox });
+  return attributeEdits(root, tied ? size : { ...size, viewBox });
 }
 
 /** To a tenth of a micrometre, without needless digits. */

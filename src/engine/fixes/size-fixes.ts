@@ -1,17 +1,17 @@
 /** Mends of the size at which a drawing is cut: state it, or make it fit the bed. */
 import type { Finding } from '../../checks/finding';
-import type { FileEdits, Mend, Report } from '../../report/report';
+import type { FileEdits, Fix, Report } from '../../report/report';
 import type { Config } from '../../config/types';
 import { shortNumber } from '../../config/length';
-import { prove } from './verify';
+import { verify } from './verify';
 import { sizeEdits } from './root-attributes';
-import { configOf } from '../check/effective-config';
+import { effectiveConfig } from '../check/effective-config';
 
 /** Writes the size that is guessed now, so that every measure stays as it is. */
-export function stateSize(report: Report, finding: Finding): Mend[] {
+export function stateSizeFix(report: Report, finding: Finding): Fix[] {
   const { drawing } = report;
   const edits = sizeEdits(drawing, 1);
-  if (typeof prove(report, edits, { gone: [finding], within: new Map() }) === 'string') return [];
+  if (typeof verify(report, edits, { gone: [finding], within: new Map() }) === 'string') return [];
   const title = `State the size: ${sides(drawing.width, drawing.height)}`;
   return [{ kind: 'state-size', title, check: finding.check, preferred: true, safe: true, edits }];
 }
@@ -20,8 +20,8 @@ export function stateSize(report: Report, finding: Finding): Mend[] {
  * Makes the artwork as large as the bed takes it, with all files of its project. Not offered where bridges or openings
  * would come out too narrow, or where `tombolo.json` states the size.
  */
-export function scaleToFit(report: Report, finding: Finding): Mend[] {
-  const config = configOf(report.settings);
+export function scaleToFitFix(report: Report, finding: Finding): Fix[] {
+  const config = effectiveConfig(report.settings);
   const files = report.project ? [...report.project.report.files] : [['', report] as const];
   const scale = Math.min(...files.map(([, each]) => fittingScale(each, config)));
   if (!(scale > 0 && scale < 1)) return [];
@@ -30,7 +30,7 @@ export function scaleToFit(report: Report, finding: Finding): Mend[] {
     .filter(([file]) => file !== own)
     .map(([file, { drawing }]) => ({ file, edits: sizeEdits(drawing, scale) }));
   const edits = sizeEdits(report.drawing, scale);
-  if (typeof prove(report, edits, { gone: [finding], within: new Map(), scale }, others) === 'string') return [];
+  if (typeof verify(report, edits, { gone: [finding], within: new Map(), scale }, others) === 'string') return [];
   const { width, height } = report.drawing;
   const all = others.length > 0 ? ', with all files of the stack' : '';
   const title = `Scale to fit the bed: ${sides(width * scale, height * scale)} (${(100 * scale).toFixed(1)} %)${all}`;

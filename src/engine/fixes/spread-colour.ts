@@ -7,19 +7,19 @@ import type { Drawing, Shape } from '../../drawing/types';
 import type { Cubic, Line, Point } from '../../geometry/base/curve-types';
 import { fitRing } from '../../geometry/curve/fit';
 import { apply, invert, maxScale } from '../../geometry/base/matrix';
-import { offset } from '../../geometry/boolean';
+import { offset } from '../../geometry/boolean/index';
 import type { Region } from '../../geometry/base/polygon-types';
 import { ringsOf } from '../../geometry/base/ring';
 import { simplifyRing } from '../../geometry/polygon/simplify';
 import { prefixOf } from '../../markup/query';
-import type { Mend, Report } from '../../report/report';
+import type { Fix, Report } from '../../report/report';
 import { formatMillimetres } from '../../config/length';
 import { limitsOf } from '../../config/limits';
 import type { Sheet } from '../../sheet/types';
 import { SourceIndex } from '../../sheet/source-index';
 import type { TextEdit } from '../../text/text';
-import { offer } from './candidate';
-import { configOf } from '../check/effective-config';
+import { verifyCandidate } from './candidate';
+import { effectiveConfig } from '../check/effective-config';
 import { spreadAcross, spreadUnder } from './spread-region';
 
 /** mm: how near the written curves come to what was worked out. */
@@ -29,20 +29,20 @@ const FIT = 0.015;
 const ROOM = 0.05;
 
 /** For a finding of a short overlap or a bare gap, in the file of the earlier colour. */
-export function spreadMends(report: Report, finding: Finding): Mend[] {
+export function spreadFixes(report: Report, finding: Finding): Fix[] {
   const { subject } = finding;
   if (subject?.kind !== 'overlap' && subject?.kind !== 'gap') return [];
   const [{ sheet }, later] = [subject.earlier, subject.later.sheet];
-  const { slip } = limitsOf(configOf(report.settings));
+  const { slip } = limitsOf(effectiveConfig(report.settings));
   const region =
     subject.kind === 'gap'
       ? spreadAcross(sheet, later, subject.gap, slip)
       : spreadUnder(sheet, later, subject.overlap, slip);
   const places = subject.kind === 'gap' ? [subject.gap.onEarlier] : [subject.overlap.facing, subject.overlap.at];
   const model = sheet.layer.reading === 'openings' && region.length > 0 ? modelFor(sheet, places) : undefined;
-  const edits = model ? writeBeside(sheet.drawing, model, region) : [];
+  const edits = model ? insertShape(sheet.drawing, model, region) : [];
   if (edits.length === 0) return [];
-  return offer(report, finding, sheet, {
+  return verifyCandidate(report, finding, sheet, {
     kind: 'spread-colour',
     title: `Spread "${sheet.layer.name}" under "${later.layer.name}", to ${formatMillimetres(slip)}`,
     outcome: { edits },
@@ -60,7 +60,7 @@ function modelFor({ layer }: Sheet, places: readonly Point[]): Shape | undefined
   return found ?? layer.shapes.findLast(usable);
 }
 
-function writeBeside(drawing: Drawing, shape: Shape, region: Region): TextEdit[] {
+function insertShape(drawing: Drawing, shape: Shape, region: Region): TextEdit[] {
   const toUser = invert(shape.toMm);
   if (!toUser) return [];
   const data = pathData(region, (point) => apply(toUser, point), decimalsFor(maxScale(shape.toMm)));
@@ -68,7 +68,9 @@ function writeBeside(drawing: Drawing, shape: Shape, region: Region): TextEdit[]
   const prefix = prefixOf(element);
   const { from, to } = element.span;
   const indent = indentBefore(drawing.document.text, from);
-  return [{ span: { from: to, to }, text: `${indent}<${prefix}path${looks(drawing, shape)} d="${data}"/>` }];
+  return [
+    { span: { from: to, to }, text: `${indent}<${prefix}path${presentationAttributes(drawing, shape)} d="${data}"/>` },
+  ];
 }
 
 function pathData(region: Region, toUser: (point: Point) => Point, decimals: number): string {
@@ -88,13 +90,15 @@ function pathData(region: Region, toUser: (point: Point) => Point, decimals: num
 }
 
 /** As its neighbour looks, where that is only filled; else its colour. */
-function looks({ document, shapes }: Drawing, shape: Shape): string {
+function presentationAttributes({ document, shapes }: Drawing, shape: Shape): string {
   const { element, paint } = shape;
   const alone = shape.part === 'fill' && !shapes.some((other) => other.element === element && other !== shape);
-  const kept = element.attributes.filter(({ name }) => name === 'transform' || (alone && LOOKS.includes(name)));
+  const kept = element.attributes.filter(
+    ({ name }) => name === 'transform' || (alone && PRESENTATION_ATTRIBUTES.includes(name)),
+  );
   const written = kept.map(({ span }) => ` ${document.text.slice(span.from, span.to)}`).join('');
   const colour = paint.kind === 'none' ? '#000000' : paint.colour;
   return alone ? written : `${written} style="fill:${colour};stroke:none"`;
 }
 
-const LOOKS = ['class', 'style', 'fill', 'fill-opacity', 'opacity'];
+const PRESENTATION_ATTRIBUTES = ['class', 'style', 'fill', 'fill-opacity', 'opacity'];

@@ -3,20 +3,20 @@ import {
   areaOf,
   boxOfPolygon,
   clipToBox,
-  contains,
+  regionContains,
   difference,
   intersection,
   offset,
   union,
-} from '../../geometry/boolean';
+} from '../../geometry/boolean/index';
 import type { Point } from '../../geometry/base/curve-types';
 import type { Box, Polygon, Region } from '../../geometry/base/polygon-types';
 import { boxesTouch, growBox, joinBoxes } from '../../geometry/base/ring';
-import type { BareGap, ShortOverlap } from '../../stack';
+import type { BareGap, ShortOverlap } from '../../stack/index';
 import type { Sheet } from '../../sheet/types';
 
 /** mm: how far the new shape reaches into the colour that it widens, so that the two are one opening. */
-const INTO = 0.15;
+const OVERLAP_DEPTH = 0.15;
 
 /** mm: what is spread more than needed, for curves that are written down and flattened again. */
 const ROOM = 0.05;
@@ -35,9 +35,9 @@ export function spreadUnder(earlier: Sheet, later: Sheet, overlap: ShortOverlap,
   const samples = samplesOf(overlap, slip / 2);
   const around = growBox(joinBoxes(samples.map(({ x, y }) => ({ minX: x, minY: y, maxX: x, maxY: y }))), 6 * slip);
   const band = union(samples.map((point) => [discAbout(point, 2 * slip + ROOM)]));
-  const [own, other] = [cropped(earlier.openings, around), cropped(later.openings, around)];
+  const [own, other] = [cropRegion(earlier.openings, around), cropRegion(later.openings, around)];
   const grown = intersection(intersection(offset(own, by), other), band);
-  return joinedTo(difference(grown, own), closed(union([own, other]), CRACK));
+  return joinedTo(difference(grown, own), morphologicalClosing(union([own, other]), CRACK));
 }
 
 /** Fills a bare gap with the earlier colour, and goes on to `slip` mm under the later one. */
@@ -46,21 +46,21 @@ export function spreadAcross(earlier: Sheet, later: Sheet, gap: BareGap, slip: n
   const middle = { x: (onEarlier.x + onLater.x) / 2, y: (onEarlier.y + onLater.y) / 2 };
   const reach = length + 6 * slip;
   const around = growBox({ minX: middle.x, minY: middle.y, maxX: middle.x, maxY: middle.y }, reach);
-  const [own, other] = [cropped(earlier.openings, around), cropped(later.openings, around)];
+  const [own, other] = [cropRegion(earlier.openings, around), cropRegion(later.openings, around)];
   const painted = union([own, other]);
   const half = (slip + ROOM) / 2;
-  const narrow = difference(closed(painted, half), painted);
-  const filled = narrow.filter((polygon) => contains(offset([polygon], ROOM), middle));
+  const narrow = difference(morphologicalClosing(painted, half), painted);
+  const filled = narrow.filter((polygon) => regionContains(offset([polygon], ROOM), middle));
   const under = intersection(offset(filled, slip + ROOM), other);
-  return joinedTo(difference(union([filled, under]), own), closed(union([painted, filled]), CRACK));
+  return joinedTo(difference(union([filled, under]), own), morphologicalClosing(union([painted, filled]), CRACK));
 }
 
 /** With ground up to twice the distance wide filled. */
-function closed(region: Region, by: number): Region {
+function morphologicalClosing(region: Region, by: number): Region {
   return offset(offset(region, by, 'miter'), -by, 'miter');
 }
 
-function cropped(openings: Region, box: Box): Region {
+function cropRegion(openings: Region, box: Box): Region {
   return clipToBox(
     openings.filter((polygon) => boxesTouch(boxOfPolygon(polygon), box)),
     box,
@@ -95,5 +95,5 @@ function discAbout({ x, y }: Point, radius: number): Polygon {
 /** Without slivers, and with a rim that reaches into what is there already, but not beyond `ground`. */
 function joinedTo(added: Region, ground: Region): Region {
   const parts = added.filter((polygon) => areaOf(polygon) > SLIVER);
-  return intersection(offset(parts, INTO), ground).filter((polygon) => areaOf(polygon) > SLIVER);
+  return intersection(offset(parts, OVERLAP_DEPTH), ground).filter((polygon) => areaOf(polygon) > SLIVER);
 }

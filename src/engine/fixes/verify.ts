@@ -5,7 +5,7 @@
 import { symmetricDifference } from '../../geometry/polygon/diff';
 import { scaling } from '../../geometry/base/matrix';
 import { distance } from '../../geometry/base/vector';
-import { areaOf, difference } from '../../geometry/boolean';
+import { areaOf, difference } from '../../geometry/boolean/index';
 import type { Region } from '../../geometry/base/polygon-types';
 import type { Finding } from '../../checks/finding';
 import { transformRegion } from '../../geometry/polygon/transform';
@@ -18,7 +18,7 @@ import { check } from '../check/check-file';
 import { checkProject } from '../check/check-project';
 
 /** What a mend promises about the sheets it touches. */
-export interface Pledge {
+export interface Expectations {
   /** The findings that must be gone. */
   readonly gone: readonly Finding[];
   /** For each layer by name, where openings may change; nowhere for layers that are not named. In mm. */
@@ -51,10 +51,10 @@ const RANK: Readonly<Record<Severity, number>> = { hint: 0, info: 1, warning: 2,
  * @param others edits of other files of the project that belong to the same change
  * @returns the report on the edited text if the whole pledge holds, else the sentence that says what fails
  */
-export function prove(
+export function verify(
   before: Report,
   edits: readonly TextEdit[],
-  pledge: Pledge,
+  pledge: Expectations,
   others: readonly FileEdits[] = [],
 ): Report | string {
   const after = checkEdited(before, edits, others);
@@ -79,7 +79,7 @@ function betweenLayers({ complete }: Report): Finding[] {
   return complete.filter(({ check: id }) => BETWEEN_LAYERS.includes(id));
 }
 
-const NOWHERE: Pledge['within'] = new Map();
+const NOWHERE: Expectations['within'] = new Map();
 
 /** The report on the edited text, as a part of the same project. */
 export function checkEdited(before: Report, edits: readonly TextEdit[], others: readonly FileEdits[] = []): Report {
@@ -114,7 +114,11 @@ function isSame(a: Finding, b: Finding): boolean {
   return a.at && b.at ? isNear(a, b) : a.message === b.message;
 }
 
-function isNewOrWorse(finding: Finding, earlier: readonly Finding[], pledge: Pledge & { scale: number }): boolean {
+function isNewOrWorse(
+  finding: Finding,
+  earlier: readonly Finding[],
+  pledge: Expectations & { scale: number },
+): boolean {
   const { gone, mayCome = [], scale } = pledge;
   if (RANK[finding.severity] < RANK.warning || mayCome.includes(finding.check)) return false;
   const old = earlier.filter((other) => !gone.includes(other) && isSameOrMoved(finding, scaled(other, scale)));
@@ -149,7 +153,7 @@ function isFarther({ measure }: Finding, { measure: old }: Finding): boolean {
   return (measure.value > measure.limit ? more : -more) > MEASURE_TOLERANCE;
 }
 
-function strayChange(before: Report, after: Report, within: Pledge['within'], scale: number): string | undefined {
+function strayChange(before: Report, after: Report, within: Expectations['within'], scale: number): string | undefined {
   if (before.sheets.length !== after.sheets.length) return 'The layers would be others than before.';
   for (const [i, old] of before.sheets.entries()) {
     const now = after.sheets[i];

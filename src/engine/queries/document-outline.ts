@@ -1,6 +1,6 @@
 /** What a file consists of: its layers, and in each the openings and the pieces of the sheet, with their measures. */
 import { contourSpan, layerSpan, type Traced } from '../../checks/places';
-import { areaOf, boxOfPolygon, perimeterOf } from '../../geometry/boolean';
+import { areaOf, boxOfPolygon, perimeterOf } from '../../geometry/boolean/index';
 import type { Polygon } from '../../geometry/base/polygon-types';
 import type { Report } from '../../report/report';
 import { count, formatSides } from '../../config/length';
@@ -21,7 +21,7 @@ export interface OutlineItem {
 }
 
 /** A longer list helps nobody, and looking up the text of each takes time. */
-const MOST = 500;
+const MAX_ITEMS = 500;
 
 /** Layers in painting order; in each the sheet itself, its islands, and its openings from top to bottom. */
 export function outlineOf({ drawing, sheets }: Report): OutlineItem[] {
@@ -44,15 +44,15 @@ function layerItem(traced: Traced, sheet: Sheet): OutlineItem {
     children: [
       ...pieces.filter(({ island }) => !island).map((piece) => pieceItem(piece, selection)),
       ...listed(islands, (piece) => pieceItem(piece, contourSpan(traced, sheet, piece.polygon.outer)), selection),
-      ...listed(downward(openings), (opening) => openingItem(traced, sheet, opening), selection),
+      ...listed(sortTopDown(openings), (opening) => openingItem(traced, sheet, opening), selection),
     ],
   };
 }
 
 function listed<T>(parts: readonly T[], itemOf: (part: T) => OutlineItem, place: Span): OutlineItem[] {
-  const items = parts.slice(0, MOST).map(itemOf);
-  if (parts.length <= MOST) return items;
-  const left = { name: `${parts.length - MOST} more`, detail: '', span: place, selection: place };
+  const items = parts.slice(0, MAX_ITEMS).map(itemOf);
+  if (parts.length <= MAX_ITEMS) return items;
+  const left = { name: `${parts.length - MAX_ITEMS} more`, detail: '', span: place, selection: place };
   return [...items, { kind: 'more', ...left, children: [] }];
 }
 
@@ -75,7 +75,7 @@ function openingItem(traced: Traced, sheet: Sheet, opening: Polygon): OutlineIte
   return { kind: 'opening', name: 'Opening', detail, span, selection: span, children: [] };
 }
 
-function downward(openings: readonly Polygon[]): Polygon[] {
+function sortTopDown(openings: readonly Polygon[]): Polygon[] {
   const placed = openings.map((opening) => ({ opening, box: boxOfPolygon(opening) }));
   return placed.sort((a, b) => a.box.minY - b.box.minY || a.box.minX - b.box.minX).map(({ opening }) => opening);
 }

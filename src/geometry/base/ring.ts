@@ -4,7 +4,7 @@
  */
 import type { Point } from './curve-types';
 import type { Box, Polygon, Ring } from './polygon-types';
-import { remember } from './memoize';
+import { memoizeByIdentity } from './memoize';
 
 /** Calls back with each edge in turn, the closing edge last. */
 export function forEachEdge(ring: Ring, visit: (x0: number, y0: number, x1: number, y1: number) => void): void {
@@ -21,7 +21,7 @@ export function forEachEdge(ring: Ring, visit: (x0: number, y0: number, x1: numb
 }
 
 /** In mm²; positive for outer rings (clockwise on the screen), negative for holes. Shoelace about the first point. */
-export const signedArea = remember((ring: Ring): number => {
+export const signedArea = memoizeByIdentity((ring: Ring): number => {
   const [originX, originY] = [ring[0] ?? 0, ring[1] ?? 0];
   let sum = 0;
   forEachEdge(ring, (x0, y0, x1, y1) => {
@@ -31,7 +31,7 @@ export const signedArea = remember((ring: Ring): number => {
 });
 
 /** In mm, the closing edge included. */
-export const perimeter = remember((ring: Ring): number => {
+export const perimeter = memoizeByIdentity((ring: Ring): number => {
   let sum = 0;
   forEachEdge(ring, (x0, y0, x1, y1) => {
     sum += Math.sqrt((x1 - x0) * (x1 - x0) + (y1 - y0) * (y1 - y0));
@@ -50,7 +50,7 @@ export function ringContains(ring: Ring, point: Point): boolean {
 }
 
 /** An empty ring has an empty box: minX > maxX. */
-export const boxOfRing = remember((ring: Ring): Box => {
+export const boxOfRing = memoizeByIdentity((ring: Ring): Box => {
   let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
   for (let index = 0; index + 1 < ring.length; index += 2) {
     const [x, y] = [ring[index] ?? 0, ring[index + 1] ?? 0];
@@ -91,7 +91,7 @@ export function centroidOfRing(ring: Ring): Point | undefined {
   return sound ? centroid : { x: (minX + maxX) / 2, y: (minY + maxY) / 2 };
 }
 
-export const reverseRing = remember((ring: Ring): Ring => {
+export const reverseRing = memoizeByIdentity((ring: Ring): Ring => {
   const reversed = new Float64Array(ring.length);
   for (let index = 0; index + 1 < ring.length; index += 2) {
     reversed[ring.length - 2 - index] = ring[index] ?? 0;

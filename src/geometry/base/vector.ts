@@ -33,7 +33,7 @@ export function crossFrom(origin: Point, a: Point, b: Point): number {
   return (a.x - origin.x) * (b.y - origin.y) - (a.y - origin.y) * (b.x - origin.x);
 }
 
-export function length(a: Point): number {
+export function vectorLength(a: Point): number {
   return Math.hypot(a.x, a.y);
 }
 
@@ -43,7 +43,7 @@ export function distance(a: Point, b: Point): number {
 
 /** The unit vector along a; undefined for the zero vector and for non-finite input. */
 export function normalise(a: Point): Point | undefined {
-  const size = length(a);
+  const size = vectorLength(a);
   return size > 0 && Number.isFinite(size) ? { x: a.x / size, y: a.y / size } : undefined;
 }
 

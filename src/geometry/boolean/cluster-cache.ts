@@ -3,7 +3,7 @@ import { clusterBoxes } from '../spatial/clusters';
 import type { Polygon, Region } from '../base/polygon-types';
 import { boxOfRing } from '../base/ring';
 
-export interface SolvedCluster {
+export interface CachedCluster {
   readonly members: Region;
   readonly result: Region;
 }
@@ -16,8 +16,8 @@ export function solveClusters(
   region: Region,
   margin: number,
   solve: (members: Region) => Region,
-  earlier: readonly SolvedCluster[] = [],
-): SolvedCluster[] {
+  earlier: readonly CachedCluster[] = [],
+): CachedCluster[] {
   const known = new Map(earlier.map((cluster) => [cluster.members[0], cluster]));
   return clusterBoxes(
     region.map(({ outer }) => boxOfRing(outer)),
@@ -29,7 +29,7 @@ export function solveClusters(
   });
 }
 
-export function resultOf(clusters: readonly SolvedCluster[]): Region {
+export function resultOf(clusters: readonly CachedCluster[]): Region {
   return clusters.flatMap(({ result }) => result);
 }
 

@@ -16,11 +16,11 @@ export function combineRings(
 ): Ring[] {
   const usable = (rings: readonly Ring[]): Ring[] =>
     rings.map((ring) => toGrid(ring)).filter((ring) => ring.length >= 6);
-  const result = overlayRings(usable(subject), usable(clip), filledBy(operation, fillRule));
+  const result = overlayRings(usable(subject), usable(clip), isFilledBy(operation, fillRule));
   return result ? result.map((ring) => fromGrid(ring)) : clipRings(operation, subject, clip, fillRule);
 }
 
-function filledBy(operation: Operation, fillRule: FillRuleName): Filled {
+function isFilledBy(operation: Operation, fillRule: FillRuleName): Filled {
   const inside = fillRule === 'nonzero' ? (turns: number) => turns !== 0 : (turns: number) => (turns & 1) !== 0;
   switch (operation) {
     case 'union':

@@ -14,11 +14,11 @@ export interface Edges {
   readonly first: number[];
   readonly second: number[];
   /** 1 for edges whose crossings with others are not known yet. */
-  readonly fresh: number[];
+  readonly dirty: number[];
 }
 
 export function noEdges(): Edges {
-  return { ax: [], ay: [], bx: [], by: [], first: [], second: [], fresh: [] };
+  return { ax: [], ay: [], bx: [], by: [], first: [], second: [], dirty: [] };
 }
 
 /** Edges without length are left out. */
@@ -40,7 +40,7 @@ export function pushEdge(
   edges.by.push(forward ? by : ay);
   edges.first.push(forward ? first : -first);
   edges.second.push(forward ? second : -second);
-  edges.fresh.push(fresh);
+  edges.dirty.push(fresh);
 }
 
 /** The ring's coordinates must be integers already. */
@@ -69,7 +69,7 @@ export function mergeEqualEdges(edges: Edges): Edges {
     } else {
       edges.first[leader] = (edges.first[leader] ?? 0) + (edges.first[edge] ?? 0);
       edges.second[leader] = (edges.second[leader] ?? 0) + (edges.second[edge] ?? 0);
-      edges.fresh[leader] = Math.min(edges.fresh[leader] ?? 1, edges.fresh[edge] ?? 1);
+      edges.dirty[leader] = Math.min(edges.dirty[leader] ?? 1, edges.dirty[edge] ?? 1);
     }
   }
   return pick(
@@ -113,6 +113,6 @@ function pick(edges: Edges, kept: readonly number[]): Edges {
     by: of(edges.by),
     first: of(edges.first),
     second: of(edges.second),
-    fresh: of(edges.fresh),
+    dirty: of(edges.dirty),
   };
 }

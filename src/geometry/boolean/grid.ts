@@ -5,7 +5,7 @@ import type { Ring } from '../base/polygon-types';
 export const UNITS_PER_MM = 1e4;
 
 /** 1 km, in mm: coordinates beyond it are drawn in, so that products of grid coordinates stay sound. */
-const FARTHEST = 1e6;
+const MAX_COORDINATE = 1e6;
 
 /** In grid units. Points that are not finite, or fall on their forerunner, are left out. */
 export function toGrid(ring: Ring, units = UNITS_PER_MM): Ring {
@@ -25,7 +25,7 @@ export function toGrid(ring: Ring, units = UNITS_PER_MM): Ring {
 
 /** `+ 0` turns −0 into 0. */
 function roundToGrid(value: number, units: number): number {
-  return Math.round(Math.max(-FARTHEST, Math.min(FARTHEST, value)) * units) + 0;
+  return Math.round(Math.max(-MAX_COORDINATE, Math.min(MAX_COORDINATE, value)) * units) + 0;
 }
 
 /** In mm. */

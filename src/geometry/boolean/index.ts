@@ -8,7 +8,7 @@ import { offsetRings, type FillRuleName, type Join } from './clipper';
 import { clusterBoxes } from '../spatial/clusters';
 import { combineRings } from './combine';
 import { nestRings } from './nest';
-import { resultOf, solveClusters, type SolvedCluster } from './cluster-cache';
+import { resultOf, solveClusters, type CachedCluster } from './cluster-cache';
 import {
   boxContainsBox,
   boxesTouch,
@@ -22,7 +22,7 @@ import {
   signedArea,
 } from '../base/ring';
 
-export { partAtPinches, splitAtPinches, type Parted } from './pinch-points';
+export { splitAtPinchPointsAgain, splitAtPinchPoints, type PinchSplit } from './pinch-points';
 export type { FillRuleName, Join } from './clipper';
 
 /** Two grid units, in mm: boxes closer than this may interact after rounding to the grid. */
@@ -41,7 +41,7 @@ export function union(regions: readonly Region[]): Region {
 }
 
 /** The union, with what a later one can take over. */
-export function unionByCluster(regions: readonly Region[], earlier?: readonly SolvedCluster[]): SolvedCluster[] {
+export function unionByCluster(regions: readonly Region[], earlier?: readonly CachedCluster[]): CachedCluster[] {
   const unite = (cluster: Region): Region =>
     cluster.length === 1 ? cluster : nestRings(combineRings('union', cluster.flatMap(ringsOf), [], 'nonzero'));
   return solveClusters(regions.flat(), NEAR, unite, earlier);
@@ -108,8 +108,8 @@ export function offsetByCluster(
   delta: number,
   join: Join = 'round',
   tolerance = ARC_TOLERANCE,
-  earlier?: readonly SolvedCluster[],
-): SolvedCluster[] {
+  earlier?: readonly CachedCluster[],
+): CachedCluster[] {
   const reach = delta > 0 ? delta * (join === 'miter' ? 10 : 2) : 0;
   const move = (cluster: Region): Region =>
     nestRings(combineRings('union', offsetRings(cluster.flatMap(ringsOf), delta, join, tolerance), [], 'nonzero'));
@@ -153,7 +153,7 @@ function isRegion(shape: Region | Polygon): shape is Region {
 }
 
 /** On the boundary either answer may come. */
-export function contains(region: Region, point: Point): boolean {
+export function regionContains(region: Region, point: Point): boolean {
   return region.some(({ outer, holes }) => {
     return ringContains(outer, point) && !holes.some((hole) => ringContains(hole, point));
   });

@@ -4,16 +4,16 @@
  */
 import type { Ring } from '../base/polygon-types';
 import { noEdges, pushRing, type Edges } from './edge-set';
-import { nodeEdges, type NodedEdges } from './snap-rounding';
+import { snapRound, type SnappedEdges } from './snap-rounding';
 import { traceBorders } from './overlay';
 import { buildPlanarGraph, type PlanarGraph } from './half-edges';
-import { windingsOf } from './winding-numbers';
+import { computeEdgeWindings } from './winding-numbers';
 
-export interface LayerMap {
-  readonly noded: NodedEdges;
+export interface LayeredOverlay {
+  readonly noded: SnappedEdges;
   readonly graph: PlanarGraph;
   /** The layers that cover the face on the left (y up) of each half-edge: layer i is bit i. */
-  readonly cover: Int32Array;
+  readonly coverage: Int32Array;
 }
 
 /**
@@ -22,23 +22,23 @@ export interface LayerMap {
  */
 const PER_SUM = 15;
 
-export const MOST_LAYERS = 2 * PER_SUM;
+export const MAX_LAYERS = 2 * PER_SUM;
 
 /** In a sum of winding numbers each raised by one. */
 const RAISED = (4 ** PER_SUM - 1) / 3;
 
 /**
- * @param layers rings on the integer grid, of positive area round what is covered; at most `MOST_LAYERS` are looked at
+ * @param layers rings on the integer grid, of positive area round what is covered; at most `MAX_LAYERS` are looked at
  * @returns undefined when rounding does not come to rest, which no known input brings about
  */
-export function mapLayers(layers: readonly (readonly Ring[])[]): LayerMap | undefined {
+export function overlayLayers(layers: readonly (readonly Ring[])[]): LayeredOverlay | undefined {
   const edges = noEdges();
-  layers.slice(0, MOST_LAYERS).forEach((rings, layer) => pushLayer(edges, rings, layer));
-  return mapOf(edges);
+  layers.slice(0, MAX_LAYERS).forEach((rings, layer) => pushLayer(edges, rings, layer));
+  return overlayOf(edges);
 }
 
 /** The map with one layer more, under a number that it does not have yet. What is known is not cut again. */
-export function addLayer({ noded }: LayerMap, rings: readonly Ring[], layer: number): LayerMap | undefined {
+export function addLayer({ noded }: LayeredOverlay, rings: readonly Ring[], layer: number): LayeredOverlay | undefined {
   const { ax, ay, bx, by, first, second } = noded.edges;
   const edges: Edges = {
     ax: [...ax],
@@ -47,10 +47,10 @@ export function addLayer({ noded }: LayerMap, rings: readonly Ring[], layer: num
     by: [...by],
     first: [...first],
     second: [...second],
-    fresh: ax.map(() => 0),
+    dirty: ax.map(() => 0),
   };
   pushLayer(edges, rings, layer);
-  return mapOf(edges);
+  return overlayOf(edges);
 }
 
 function pushLayer(edges: Edges, rings: readonly Ring[], layer: number): void {
@@ -58,16 +58,16 @@ function pushLayer(edges: Edges, rings: readonly Ring[], layer: number): void {
   for (const ring of rings) pushRing(edges, ring, first, second);
 }
 
-function mapOf(edges: Edges): LayerMap | undefined {
-  const noded = nodeEdges(edges);
+function overlayOf(edges: Edges): LayeredOverlay | undefined {
+  const noded = snapRound(edges);
   if (!noded) return undefined;
   const graph = buildPlanarGraph(noded.edges);
-  const { first, second } = windingsOf(noded, graph);
-  const cover = first.map((sum, face) => covering(sum) | (covering(second[face] ?? 0) << PER_SUM));
-  return { noded, graph, cover };
+  const { first, second } = computeEdgeWindings(noded, graph);
+  const cover = first.map((sum, face) => coverageOf(sum) | (coverageOf(second[face] ?? 0) << PER_SUM));
+  return { noded, graph, coverage: cover };
 }
 
-function covering(sum: number): number {
+function coverageOf(sum: number): number {
   let bits = 0;
   for (let rest = sum + RAISED, layer = 0; layer < PER_SUM; layer += 1, rest >>= 2) {
     if ((rest & 3) > 1) bits |= 1 << layer;
@@ -76,6 +76,9 @@ function covering(sum: number): number {
 }
 
 /** Rings of positive area round the faces whose cover is accepted, of negative area round holes. On the integer grid. */
-export function ringsWhere({ graph, cover }: LayerMap, accept: (cover: number) => boolean): Ring[] {
+export function ringsOfCoverage(
+  { graph, coverage: cover }: LayeredOverlay,
+  accept: (cover: number) => boolean,
+): Ring[] {
   return traceBorders(graph, (face) => accept(cover[face] ?? 0));
 }

@@ -5,11 +5,11 @@
  */
 import type { Ring } from '../base/polygon-types';
 import { noEdges, pushRing } from './edge-set';
-import { nodeEdges } from './snap-rounding';
+import { snapRound } from './snap-rounding';
 import { orientation } from './orientation';
 import { buildPlanarGraph, numberVertices, type PlanarGraph } from './half-edges';
 import { signedArea } from '../base/ring';
-import { windingsOf } from './winding-numbers';
+import { computeEdgeWindings } from './winding-numbers';
 
 /** Whether a face is filled, from how often the first and the second set of rings wind round it. */
 export type Filled = (first: number, second: number) => boolean;
@@ -23,16 +23,21 @@ export function overlayRings(first: readonly Ring[], second: readonly Ring[], fi
   const edges = noEdges();
   for (const ring of first) pushRing(edges, ring, 1, 0);
   for (const ring of second) pushRing(edges, ring, 0, 1);
-  const noded = nodeEdges(edges);
+  const noded = snapRound(edges);
   if (!noded) return undefined;
   const vertices = numberVertices(noded.edges);
   const alone = first.length + second.length === 1 ? (first[0] ?? second[0]) : undefined;
   // A ring that meets itself nowhere, as most do, loses no edge and passes each vertex once.
-  if (alone && !noded.isCut && 2 * noded.edges.ax.length === alone.length && 2 * vertices.x.length === alone.length) {
+  if (
+    alone &&
+    !noded.wasSplit &&
+    2 * noded.edges.ax.length === alone.length &&
+    2 * vertices.x.length === alone.length
+  ) {
     return filled(first.length, second.length) ? [turnedOutwards(alone)] : [];
   }
   const graph = buildPlanarGraph(noded.edges, vertices);
-  const windings = windingsOf(noded, graph);
+  const windings = computeEdgeWindings(noded, graph);
   return traceBorders(graph, (face) => filled(windings.first[face] ?? 0, windings.second[face] ?? 0));
 }
 

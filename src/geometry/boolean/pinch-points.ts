@@ -1,5 +1,5 @@
 /** Pieces that hang together by contact of no width, taken apart. */
-import { EdgeBlocks } from '../spatial/edge-index';
+import { EdgeIndex } from '../spatial/edge-index';
 import type { Polygon, Region, Ring } from '../base/polygon-types';
 import { offsetRings } from './clipper';
 import { UNITS_PER_MM } from './grid';
@@ -12,7 +12,7 @@ const GRID = 1 / UNITS_PER_MM;
 const CONTACT = 2 * GRID;
 
 /** A region whose pinches were looked for. */
-export interface Parted {
+export interface PinchSplit {
   readonly given: Region;
   /** The rings that touch themselves or another of their polygon. */
   readonly touching: ReadonlySet<Ring>;
@@ -25,16 +25,16 @@ export interface Parted {
  * polygons; contact is anything up to two grid units (0.2 µm). The rings that touch are moved by one grid unit, with
  * mitred corners, on a grid eight times finer, so that whatever has no width opens; all others pass unchanged.
  */
-export function splitAtPinches(region: Region): Region {
-  return partAtPinches(region).result;
+export function splitAtPinchPoints(region: Region): Region {
+  return splitAtPinchPointsAgain(region).result;
 }
 
 /** The same. Rings that are the very objects of an earlier region's are not looked at, but near rings that are not. */
-export function partAtPinches(given: Region, earlier?: Parted): Parted {
+export function splitAtPinchPointsAgain(given: Region, earlier?: PinchSplit): PinchSplit {
   const touching = new Set(earlier ? contactsSince(given, earlier) : contactsIn(given.map(ringsOf)));
   const result = given.flatMap((polygon) => {
     const own = ringsOf(polygon).filter((ring) => touching.has(ring));
-    return own.length > 0 ? parted(polygon, touching) : [polygon];
+    return own.length > 0 ? splitPolygon(polygon, touching) : [polygon];
   });
   return { given, touching, result };
 }
@@ -44,7 +44,7 @@ function contactsIn(polygons: readonly (readonly Ring[])[]): Ring[] {
   return polygons.flatMap((rings) => [...ringsInContact(rings)]);
 }
 
-function* contactsSince(given: Region, earlier: Parted): Iterable<Ring> {
+function* contactsSince(given: Region, earlier: PinchSplit): Iterable<Ring> {
   const [before, now] = [new Set(earlier.given.flatMap(ringsOf)), new Set(given.flatMap(ringsOf))];
   const changed = [...[...before].filter((ring) => !now.has(ring)), ...[...now].filter((ring) => !before.has(ring))];
   const isNear = nearnessTo(changed);
@@ -60,7 +60,7 @@ function* contactsSince(given: Region, earlier: Parted): Iterable<Ring> {
 function nearnessTo(others: readonly Ring[]): (ring: Ring) => boolean {
   const edges = edgesOf(others);
   if (edges.count === 0) return () => false;
-  const blocks = new EdgeBlocks(edges.x, edges.y, edges.ringStart);
+  const blocks = new EdgeIndex(edges.x, edges.y, edges.ringStart);
   const meets = (minX: number, minY: number, maxX: number, maxY: number): boolean => {
     let found = false;
     blocks.search(minX - CONTACT, minY - CONTACT, maxX + CONTACT, maxY + CONTACT, () => (found = true));
@@ -78,38 +78,38 @@ function nearnessTo(others: readonly Ring[]): (ring: Ring) => boolean {
 }
 
 /** Where the outer ring touches nothing, a box far outside stands for it while the holes are moved. */
-function parted({ outer, holes }: Polygon, touching: ReadonlySet<Ring>): Region {
+function splitPolygon({ outer, holes }: Polygon, touching: ReadonlySet<Ring>): Region {
   const [moved, kept] = [holes.filter((hole) => touching.has(hole)), holes.filter((hole) => !touching.has(hole))];
-  if (touching.has(outer)) return nestRings([...shrunk([outer, ...moved]), ...kept]);
+  if (touching.has(outer)) return nestRings([...shrinkRings([outer, ...moved]), ...kept]);
   const box = growBox(boxOfRing(outer), 1);
   const border = box.minX + 0.5;
-  const inside = shrunk([ringOfBox(box), ...moved]).filter((ring) => boxOfRing(ring).minX > border);
+  const inside = shrinkRings([ringOfBox(box), ...moved]).filter((ring) => boxOfRing(ring).minX > border);
   return nestRings([outer, ...inside, ...kept]);
 }
 
-function shrunk(rings: readonly Ring[]): Ring[] {
+function shrinkRings(rings: readonly Ring[]): Ring[] {
   return offsetRings(rings, -GRID, 'miter', GRID, 8);
 }
 
 /** So many vertices of a ring, one after the other, are asked about at once. */
-const VERTICES_ASKED = 8;
+const VERTICES_PER_QUERY = 8;
 
 /** With more edges than this round a run, its vertices are asked about one by one: long edges lie aslant there. */
-const MOST_AROUND = 64;
+const MAX_NEARBY_EDGES = 64;
 
 /** The rings that touch themselves or each other. */
 function ringsInContact(rings: readonly Ring[]): Set<Ring> {
   const touching = new Set<Ring>();
   const edges = edgesOf(rings);
   if (edges.count === 0) return touching;
-  const blocks = new EdgeBlocks(edges.x, edges.y, edges.ringStart);
+  const blocks = new EdgeIndex(edges.x, edges.y, edges.ringStart);
   const touch = (vertex: number, edge: number): void => {
     touching.add(rings[edges.ring[vertex]!]!).add(rings[edges.ring[edge]!]!);
   };
   rings.forEach((_, ring) => {
     const end = edges.ringStart[ring + 1]!;
-    for (let vertex = edges.ringStart[ring]!; vertex < end; vertex += VERTICES_ASKED) {
-      visitContacts(edges, blocks, vertex, Math.min(end, vertex + VERTICES_ASKED), touch);
+    for (let vertex = edges.ringStart[ring]!; vertex < end; vertex += VERTICES_PER_QUERY) {
+      visitContacts(edges, blocks, vertex, Math.min(end, vertex + VERTICES_PER_QUERY), touch);
     }
   });
   return touching;
@@ -118,7 +118,7 @@ function ringsInContact(rings: readonly Ring[]): Set<Ring> {
 /** Calls back with vertices from `first` up to, not including, `end`, and edges of others that they lie on. */
 function visitContacts(
   edges: RingEdges,
-  blocks: EdgeBlocks,
+  blocks: EdgeIndex,
   first: number,
   end: number,
   visit: (vertex: number, edge: number) => void,
@@ -126,7 +126,7 @@ function visitContacts(
   const { x, y, previous } = edges;
   const { minX, minY, maxX, maxY } = growBox(boxOfVertices(x, y, first, end), CONTACT);
   let around = 0;
-  const isCrowded = () => around > MOST_AROUND && end - first > 1;
+  const isCrowded = () => around > MAX_NEARBY_EDGES && end - first > 1;
   blocks.search(minX, minY, maxX, maxY, (edge) => {
     for (let vertex = first; vertex < end; vertex += 1) {
       if (edge === vertex || edge === previous[vertex]) continue;

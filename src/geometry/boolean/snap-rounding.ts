@@ -3,34 +3,34 @@
  * that pass an end of another by half a unit or less are led through it; as that bends edges by up to half a unit, the
  * pieces are looked at again until nothing meets any more (Halperin and Packer, "Iterated snap rounding", 2002).
  */
-import { BoxesInRow } from '../spatial/sequence-index';
+import { SequenceIndex } from '../spatial/sequence-index';
 import { mergeEqualEdges, noEdges, pushEdge, type Edges } from './edge-set';
 import { orientation } from './orientation';
 
-export interface NodedEdges {
+export interface SnappedEdges {
   readonly edges: Edges;
   /** Of the edges; undefined when there are none. */
-  readonly boxes: BoxesInRow | undefined;
+  readonly boxes: SequenceIndex | undefined;
   /** Whether any edge was cut. */
-  readonly isCut: boolean;
+  readonly wasSplit: boolean;
 }
 
 /** Real drawings need two or three passes. */
-const MOST_PASSES = 40;
+const MAX_PASSES = 40;
 
 /** Undefined when the passes do not come to rest. */
-export function nodeEdges(raw: Edges): NodedEdges | undefined {
+export function snapRound(raw: Edges): SnappedEdges | undefined {
   let edges = mergeEqualEdges(raw);
-  for (let pass = 0; pass < MOST_PASSES; pass += 1) {
+  for (let pass = 0; pass < MAX_PASSES; pass += 1) {
     const boxes = boxesOf(edges);
     const cuts = boxes ? findCuts(edges, boxes) : noCuts();
-    if (cuts.edge.length === 0) return { edges, boxes, isCut: pass > 0 };
+    if (cuts.edge.length === 0) return { edges, boxes, wasSplit: pass > 0 };
     edges = mergeEqualEdges(cutEdges(edges, cuts));
   }
   return undefined;
 }
 
-function boxesOf({ ax, ay, bx, by }: Edges): BoxesInRow | undefined {
+function boxesOf({ ax, ay, bx, by }: Edges): SequenceIndex | undefined {
   const count = ax.length;
   if (count === 0) return undefined;
   const sides = new Float64Array(4 * count);
@@ -40,7 +40,7 @@ function boxesOf({ ax, ay, bx, by }: Edges): BoxesInRow | undefined {
     sides[4 * edge + 2] = bx[edge]!;
     sides[4 * edge + 3] = Math.max(ay[edge]!, by[edge]!);
   }
-  return new BoxesInRow(sides);
+  return new SequenceIndex(sides);
 }
 
 /** Where which edge is to be cut. */
@@ -54,19 +54,19 @@ function noCuts(): Cuts {
   return { edge: [], x: [], y: [] };
 }
 
-function findCuts(edges: Edges, boxes: BoxesInRow): Cuts {
+function findCuts(edges: Edges, boxes: SequenceIndex): Cuts {
   const cuts = noCuts();
-  const { fresh } = edges;
+  const { dirty: fresh } = edges;
   for (let edge = 0; edge < fresh.length; edge += 1) {
     if (fresh[edge] === 0) continue;
     for (const other of boxes.near(edge)) {
-      if (other > edge || (other < edge && fresh[other] === 0)) meet(edges, edge, other, cuts);
+      if (other > edge || (other < edge && fresh[other] === 0)) crossEdges(edges, edge, other, cuts);
     }
   }
   return cuts;
 }
 
-function meet(edges: Edges, i: number, j: number, cuts: Cuts): void {
+function crossEdges(edges: Edges, i: number, j: number, cuts: Cuts): void {
   const iax = edges.ax[i]!;
   const iay = edges.ay[i]!;
   const ibx = edges.bx[i]!;
@@ -91,8 +91,8 @@ function meet(edges: Edges, i: number, j: number, cuts: Cuts): void {
   const crossing = startOfJ * endOfJ < 0 && startOfI * endOfI < 0;
   if (!crossing || cuts.edge.length > before) return;
   const t = startOfI / (startOfI - endOfI);
-  const x = Math.round(between(iax + t * (ibx - iax), Math.max(iax, jax), Math.min(ibx, jbx)));
-  const y = Math.round(between(iay + t * (iby - iay), lowest(iay, iby, jay, jby), highest(iay, iby, jay, jby)));
+  const x = Math.round(clamp(iax + t * (ibx - iax), Math.max(iax, jax), Math.min(ibx, jbx)));
+  const y = Math.round(clamp(iay + t * (iby - iay), lowest(iay, iby, jay, jby), highest(iay, iby, jay, jby)));
   cutWithin(edges, i, x, y, cuts);
   cutWithin(edges, j, x, y, cuts);
 }
@@ -102,7 +102,7 @@ function halfUnitFrom(dx: number, dy: number): number {
   return Math.sqrt(dx * dx + dy * dy) / 2;
 }
 
-function between(value: number, low: number, high: number): number {
+function clamp(value: number, low: number, high: number): number {
   return Math.max(low, Math.min(high, value));
 }
 

@@ -2,7 +2,7 @@
 import type { Box, Ring } from '../base/polygon-types';
 import { boxOfRing } from '../base/ring';
 
-export interface Cells {
+export interface Tiles {
   /** Upper left corner of the first cell; all in grid units, integers. */
   readonly x: number;
   readonly y: number;
@@ -14,7 +14,7 @@ export interface Cells {
 }
 
 /** The cell itself, without its margin. Row by row. */
-export function coreOf({ x, y, size, columns }: Cells, cell: number): Box {
+export function coreOf({ x, y, size, columns }: Tiles, cell: number): Box {
   const [column, row] = [cell % columns, Math.floor(cell / columns)];
   const [minX, minY] = [x + column * size, y + row * size];
   return { minX, minY, maxX: minX + size, maxY: minY + size };
@@ -24,12 +24,12 @@ export function coreOf({ x, y, size, columns }: Cells, cell: number): Box {
  * What of the rings lies in each cell and its margin. Rings that are cut run along the border there, to and fro where
  * need be: winding numbers inside are as before. Rings beyond all cells are lost.
  */
-export function cutIntoCells(rings: readonly Ring[], cells: Cells): Ring[][] {
+export function cutIntoTiles(rings: readonly Ring[], cells: Tiles): Ring[][] {
   const { x, y, size, columns, rows, margin } = cells;
-  const across = spread(rings, 0, { start: x, size, margin }, 0, columns);
+  const across = distributeToBands(rings, 0, { start: x, size, margin }, 0, columns);
   const result: Ring[][] = Array.from({ length: columns * rows }, () => []);
   across.forEach((column, i) => {
-    spread(column, 1, { start: y, size, margin }, 0, rows).forEach((cell, j) => {
+    distributeToBands(column, 1, { start: y, size, margin }, 0, rows).forEach((cell, j) => {
       result[j * columns + i] = cell;
     });
   });
@@ -49,7 +49,7 @@ interface Bands {
 }
 
 /** Halves the bands until there is one, so that each point is looked at a few times only. */
-function spread(rings: readonly Ring[], axis: 0 | 1, bands: Bands, from: number, to: number): Ring[][] {
+function distributeToBands(rings: readonly Ring[], axis: 0 | 1, bands: Bands, from: number, to: number): Ring[][] {
   const { start, size, margin } = bands;
   if (to - from === 1) {
     return [cutAll(cutAll(rings, axis, start + to * size + margin, true), axis, start + from * size - margin, false)];
@@ -58,7 +58,7 @@ function spread(rings: readonly Ring[], axis: 0 | 1, bands: Bands, from: number,
   const middle = (from + to) >> 1;
   const low = cutAll(rings, axis, start + middle * size + margin, true);
   const high = cutAll(rings, axis, start + middle * size - margin, false);
-  return [...spread(low, axis, bands, from, middle), ...spread(high, axis, bands, middle, to)];
+  return [...distributeToBands(low, axis, bands, from, middle), ...distributeToBands(high, axis, bands, middle, to)];
 }
 
 function cutAll(rings: readonly Ring[], axis: 0 | 1, limit: number, below: boolean): Ring[] {

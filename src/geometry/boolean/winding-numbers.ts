@@ -1,11 +1,11 @@
 /** How often the two sets of rings wind round each face of a planar graph. */
-import { findRoot, unite } from '../spatial/clusters';
-import type { NodedEdges } from './snap-rounding';
+import { findRoot, uniteSets } from '../spatial/clusters';
+import type { SnappedEdges } from './snap-rounding';
 import { orientation } from './orientation';
 import type { PlanarGraph } from './half-edges';
 
 /** Of the face on the left of each half-edge. */
-export interface Windings {
+export interface EdgeWindings {
   readonly first: Int32Array;
   readonly second: Int32Array;
 }
@@ -13,12 +13,12 @@ export interface Windings {
 /**
  * One ray tells the windings outside each connected component of edges; from there they follow across the edges.
  */
-export function windingsOf(noded: NodedEdges, graph: PlanarGraph): Windings {
+export function computeEdgeWindings(noded: SnappedEdges, graph: PlanarGraph): EdgeWindings {
   const windings = { first: new Int32Array(graph.halfEdges), second: new Int32Array(graph.halfEdges) };
   const done = new Uint8Array(graph.halfEdges);
   for (const vertex of leftmostOfComponents(graph)) {
     const outside = windingLeftOf(noded, graph.x[vertex] ?? 0, graph.y[vertex] ?? 0);
-    spread(noded, graph, windings, done, graph.last[vertex] ?? 0, outside);
+    propagateWindings(noded, graph, windings, done, graph.last[vertex] ?? 0, outside);
   }
   return windings;
 }
@@ -27,7 +27,7 @@ function leftmostOfComponents(graph: PlanarGraph): number[] {
   const { x, y, origin } = graph;
   const parents = Int32Array.from(x.keys());
   for (let halfEdge = 0; halfEdge < graph.halfEdges; halfEdge += 2) {
-    unite(parents, origin[halfEdge] ?? 0, origin[halfEdge + 1] ?? 0);
+    uniteSets(parents, origin[halfEdge] ?? 0, origin[halfEdge + 1] ?? 0);
   }
   const leftmost = new Map<number, number>();
   for (let vertex = 0; vertex < x.length; vertex += 1) {
@@ -41,7 +41,7 @@ function leftmostOfComponents(graph: PlanarGraph): number[] {
 }
 
 /** Just left of the leftmost vertex of a component: the sum over all edges that a ray from the far left crosses. */
-function windingLeftOf(noded: NodedEdges, x: number, y: number): readonly [number, number] {
+function windingLeftOf(noded: SnappedEdges, x: number, y: number): readonly [number, number] {
   const { edges, boxes } = noded;
   let [first, second] = [0, 0];
   boxes?.search(-Infinity, y, x, y, (edge) => {
@@ -58,10 +58,10 @@ function windingLeftOf(noded: NodedEdges, x: number, y: number): readonly [numbe
 }
 
 /** Round the cycle of `start`, then across each of its edges to the cycle on the other side, and so on. */
-function spread(
-  noded: NodedEdges,
+function propagateWindings(
+  noded: SnappedEdges,
   graph: PlanarGraph,
-  windings: Windings,
+  windings: EdgeWindings,
   done: Uint8Array,
   start: number,
   outside: readonly [number, number],

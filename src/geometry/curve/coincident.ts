@@ -3,17 +3,17 @@
  * the same curve or meet in single points; so a stretch that two of them share ends at an end of one of them. Those
  * ends are projected on the other curve, and what lies between two such places is compared.
  */
-import { BoxesInRow, sidesOf } from '../spatial/sequence-index';
+import { SequenceIndex, packBoxes } from '../spatial/sequence-index';
 import { boxesOfChain } from './bounds-cache';
 import { clusterBoxes } from '../spatial/clusters';
-import { CurvesInRow, NEAR, type Chain, type Located } from './curve-table';
+import { CurveTable, COINCIDENCE_TOLERANCE, type CurveChain, type LocatedCurve } from './curve-table';
 import type { Curve, Point } from '../base/curve-types';
 import { pointAt, tangentAt } from './evaluate';
 import { lengthOf } from './measure';
 import { nearestOn } from './intersect';
-import { cross, distance, length } from '../base/vector';
+import { cross, distance, vectorLength } from '../base/vector';
 import type { Box } from '../base/polygon-types';
-import { remember } from '../base/memoize';
+import { memoizeByIdentity } from '../base/memoize';
 import { growBox } from '../base/ring';
 import { subCurve } from './subdivide';
 
@@ -29,7 +29,7 @@ export interface SharedPiece {
   readonly otherTo: number;
 }
 
-export interface SharedStretch {
+export interface SharedInterval {
   /** Indices of the chains; the same twice where a chain runs along itself. */
   readonly first: number;
   readonly second: number;
@@ -48,10 +48,10 @@ const ARC_AS_CUBIC = 2.8e-4;
 const ALONG = 0.18;
 
 /** So many neighbours of a curve are compared with it, the first in the order of the chains. */
-const MOST_NEIGHBOURS = 256;
+const MAX_NEIGHBOURS = 256;
 
 /** Keeps the time bounded where very many curves lie in one place: after so many neighbours in all the search ends. */
-const MOST_VISITS = 2e7;
+const MAX_VISITS = 2e7;
 
 /** So many runs, the latest, may still go on where a new piece is found. */
 const OPEN_RUNS = 8;
@@ -66,7 +66,7 @@ interface Found extends SharedPiece {
  * @param shortest mm: shorter stretches are left out
  * @returns in the order of the chains; what several chains share is given once for each chain that comes later
  */
-export function findSharedStretches(chains: readonly Chain[], shortest: number): SharedStretch[] {
+export function findSharedIntervals(chains: readonly CurveChain[], shortest: number): SharedInterval[] {
   const found = new Map<string, Found[]>();
   for (const piece of findPieces(chains)) {
     const key = `${piece.first}/${piece.second}/${piece.otherFrom > piece.otherTo}`;
@@ -79,18 +79,18 @@ export function findSharedStretches(chains: readonly Chain[], shortest: number):
   return withoutRepeats(long.sort((a, b) => a.second - b.second || a.first - b.first || orderOf(a) - orderOf(b)));
 }
 
-function orderOf({ pieces: [first] }: SharedStretch): number {
+function orderOf({ pieces: [first] }: SharedInterval): number {
   return first ? first.curve + first.from : 0;
 }
 
-function findPieces(chains: readonly Chain[]): Found[] {
+function findPieces(chains: readonly CurveChain[]): Found[] {
   const boxes = chains.map(boxInReach);
   const found: Found[] = [];
   let visits = 0;
   for (const members of clusterBoxes(boxes)) {
-    const searched = searchOnce(members.map((member) => chains[member] as Chain));
+    const searched = searchOnce(members.map((member) => chains[member] as CurveChain));
     visits += searched.visits;
-    if (visits > MOST_VISITS) break;
+    if (visits > MAX_VISITS) break;
     const numbered = ({ first, second }: Found) => ({
       first: members[first] as number,
       second: members[second] as number,
@@ -102,15 +102,15 @@ function findPieces(chains: readonly Chain[]): Found[] {
 
 /** What was found among chains whose boxes touch, directly or through others. */
 interface Searched {
-  readonly chains: readonly Chain[];
+  readonly chains: readonly CurveChain[];
   readonly pieces: readonly Found[];
   readonly visits: number;
 }
 
 /** By the first of the chains: after an edit most of them stand among the same ones as before. */
-const lastSearched = new WeakMap<Chain, Searched>();
+const lastSearched = new WeakMap<CurveChain, Searched>();
 
-function searchOnce(chains: readonly Chain[]): Searched {
+function searchOnce(chains: readonly CurveChain[]): Searched {
   const [first = []] = chains;
   const before = lastSearched.get(first);
   if (before?.chains.length === chains.length && chains.every((chain, i) => chain === before.chains[i])) return before;
@@ -119,17 +119,17 @@ function searchOnce(chains: readonly Chain[]): Searched {
   return searched;
 }
 
-function searchAmong(chains: readonly Chain[]): Searched {
-  const row = new CurvesInRow(chains);
+function searchAmong(chains: readonly CurveChain[]): Searched {
+  const row = new CurveTable(chains);
   const pieces: Found[] = [];
   if (row.count < 2) return { chains, pieces, visits: 0 };
   const boxes = chains.flatMap((chain) => boxesOfChain(chain).curves);
-  const near = new BoxesInRow(sidesOf(boxes), (number) => reachOf(row.curve(number)));
+  const near = new SequenceIndex(packBoxes(boxes), (number) => reachOf(row.curve(number)));
   let visits = 0;
-  for (let number = 0; number < row.count && visits <= MOST_VISITS; number += 1) {
-    const earlier = near.before(number);
+  for (let number = 0; number < row.count && visits <= MAX_VISITS; number += 1) {
+    const earlier = near.nearBefore(number);
     visits += 2 * earlier.length;
-    const others = earlier.slice(0, MOST_NEIGHBOURS).filter((other) => !row.part(other, number));
+    const others = earlier.slice(0, MAX_NEIGHBOURS).filter((other) => !row.part(other, number));
     if (others.length > 0)
       pieces.push(
         ...piecesOn(
@@ -142,7 +142,7 @@ function searchAmong(chains: readonly Chain[]): Searched {
 }
 
 /** Of many copies each is compared with the first alone: that one covers it. */
-function* piecesOn(b: Located, others: readonly Located[]): Iterable<Found> {
+function* piecesOn(b: LocatedCurve, others: readonly LocatedCurve[]): Iterable<Found> {
   for (const a of others) {
     const pieces = piecesOf(a, b);
     yield* pieces;
@@ -151,27 +151,27 @@ function* piecesOn(b: Located, others: readonly Located[]): Iterable<Found> {
 }
 
 /** Round all that may lie on the chain. */
-const boxInReach = remember(
-  (chain: Chain): Box =>
+const boxInReach = memoizeByIdentity(
+  (chain: CurveChain): Box =>
     growBox(
       boxesOfChain(chain).whole,
-      chain.reduce((reach, curve) => Math.max(reach, reachOf(curve)), NEAR),
+      chain.reduce((reach, curve) => Math.max(reach, reachOf(curve)), COINCIDENCE_TOLERANCE),
     ),
 );
 
 function reachOf(curve: Curve): number {
-  return curve.kind === 'arc' ? Math.max(NEAR, ARC_AS_CUBIC * radiusOf(curve)) : NEAR;
+  return curve.kind === 'arc' ? Math.max(COINCIDENCE_TOLERANCE, ARC_AS_CUBIC * radiusOf(curve)) : COINCIDENCE_TOLERANCE;
 }
 
 function radiusOf({ axisU, axisV }: Extract<Curve, { kind: 'arc' }>): number {
-  return Math.max(length(axisU), length(axisV));
+  return Math.max(vectorLength(axisU), vectorLength(axisV));
 }
 
 /** mm: how far apart two curves may be that are meant as one. */
 function toleranceOf(a: Curve, b: Curve): number {
-  if ((a.kind === 'arc') === (b.kind === 'arc')) return NEAR;
+  if ((a.kind === 'arc') === (b.kind === 'arc')) return COINCIDENCE_TOLERANCE;
   const [arc, other] = a.kind === 'arc' ? [a, b] : [b, a];
-  return other.kind === 'line' ? NEAR : reachOf(arc);
+  return other.kind === 'line' ? COINCIDENCE_TOLERANCE : reachOf(arc);
 }
 
 interface Meeting {
@@ -180,7 +180,7 @@ interface Meeting {
   readonly u: number;
 }
 
-function piecesOf(a: Located, b: Located): Found[] {
+function piecesOf(a: LocatedCurve, b: LocatedCurve): Found[] {
   const tolerance = toleranceOf(a.curve, b.curve);
   const meetings = meetingsOf(a, b, tolerance);
   const pieces: Found[] = [];
@@ -194,13 +194,17 @@ function piecesOf(a: Located, b: Located): Found[] {
 }
 
 /** The ends of either that lie on the other, in the course of the first. */
-function meetingsOf(a: Located, b: Located, tolerance: number): Meeting[] {
-  const onA = [0, 1].flatMap((u) => on(a, u === 0 ? b.curve.start : b.curve.end, tolerance).map((t) => ({ t, u })));
-  const onB = [0, 1].flatMap((t) => on(b, t === 0 ? a.curve.start : a.curve.end, tolerance).map((u) => ({ t, u })));
+function meetingsOf(a: LocatedCurve, b: LocatedCurve, tolerance: number): Meeting[] {
+  const onA = [0, 1].flatMap((u) =>
+    pointOnCurve(a, u === 0 ? b.curve.start : b.curve.end, tolerance).map((t) => ({ t, u })),
+  );
+  const onB = [0, 1].flatMap((t) =>
+    pointOnCurve(b, t === 0 ? a.curve.start : a.curve.end, tolerance).map((u) => ({ t, u })),
+  );
   return [...onA, ...onB].sort((one, other) => one.t - other.t || one.u - other.u);
 }
 
-function on({ curve, box }: Located, point: Point, tolerance: number): number[] {
+function pointOnCurve({ curve, box }: LocatedCurve, point: Point, tolerance: number): number[] {
   const outside = Math.max(box.minX - point.x, point.x - box.maxX, box.minY - point.y, point.y - box.maxY);
   if (outside > tolerance) return [];
   const { t, distance: gap } = nearestOn(curve, point);
@@ -234,23 +238,23 @@ function compare(
 
 /** On a curve that ends where it starts, the parameter of `u` that lies beyond the middle as seen from `other`. */
 function sideOf(curve: Curve, u: number, middle: number, other: number): number {
-  const seam = (u === 0 || u === 1) && distance(curve.start, curve.end) < NEAR;
+  const seam = (u === 0 || u === 1) && distance(curve.start, curve.end) < COINCIDENCE_TOLERANCE;
   if (!seam || other === 0 || other === 1) return u;
   return middle > other ? 1 : 0;
 }
 
-function joinPieces(found: readonly Found[], chains: readonly Chain[]): SharedStretch[] {
+function joinPieces(found: readonly Found[], chains: readonly CurveChain[]): SharedInterval[] {
   const runs: Found[][] = [];
   for (const piece of [...found].sort((a, b) => a.curve - b.curve || a.from - b.from)) {
     const run = runs.slice(-OPEN_RUNS).find((each) => follows(each.at(-1) as Found, piece, chains));
     if (run) run.push(piece);
     else runs.push([piece]);
   }
-  return joinRound(runs, chains).map((pieces) => stretchOf(pieces, chains));
+  return joinRound(runs, chains).map((pieces) => intervalOf(pieces, chains));
 }
 
 /** A run that ends at the end of a closed chain is one with the run that begins at its start. */
-function joinRound(runs: readonly Found[][], chains: readonly Chain[]): readonly Found[][] {
+function joinRound(runs: readonly Found[][], chains: readonly CurveChain[]): readonly Found[][] {
   const [head, ...others] = runs;
   const first = head?.[0];
   if (!head || !first) return [];
@@ -259,17 +263,17 @@ function joinRound(runs: readonly Found[][], chains: readonly Chain[]): readonly
 }
 
 /** Whether one piece goes on where the other ends, on both chains. */
-function follows(before: Found, after: Found, chains: readonly Chain[]): boolean {
+function follows(before: Found, after: Found, chains: readonly CurveChain[]): boolean {
   const { first, second } = before;
   const place = (chain: number, curve: number, t: number) => pointAt(chains[chain]?.[curve] as Curve, t);
-  const near = 2 * NEAR;
+  const near = 2 * COINCIDENCE_TOLERANCE;
   return (
     distance(place(first, before.curve, before.to), place(first, after.curve, after.from)) < near &&
     distance(place(second, before.otherCurve, before.otherTo), place(second, after.otherCurve, after.otherFrom)) < near
   );
 }
 
-function stretchOf(pieces: readonly Found[], chains: readonly Chain[]): SharedStretch {
+function intervalOf(pieces: readonly Found[], chains: readonly CurveChain[]): SharedInterval {
   const { first, second, otherFrom, otherTo } = pieces[0] as Found;
   const lengths = pieces.map(({ curve, from, to }) => lengthOf(subCurve(chains[first]?.[curve] as Curve, from, to)));
   return {
@@ -282,8 +286,8 @@ function stretchOf(pieces: readonly Found[], chains: readonly Chain[]): SharedSt
 }
 
 /** Of three lines on each other, the third lies on the first and on the second; that is one cut too many, not two. */
-function withoutRepeats(stretches: readonly SharedStretch[]): SharedStretch[] {
-  const kept: SharedStretch[] = [];
+function withoutRepeats(stretches: readonly SharedInterval[]): SharedInterval[] {
+  const kept: SharedInterval[] = [];
   const covered = new Map<string, SharedPiece[]>();
   for (const stretch of stretches) {
     const known = stretch.pieces.filter((piece) =>

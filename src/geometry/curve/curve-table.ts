@@ -2,12 +2,12 @@
 import { boxesOfChain } from './bounds-cache';
 import type { Curve } from '../base/curve-types';
 import { tangentAt } from './evaluate';
-import { distance, dot, length, subtract } from '../base/vector';
+import { distance, dot, vectorLength, subtract } from '../base/vector';
 import type { Box } from '../base/polygon-types';
 
-export type Chain = readonly Curve[];
+export type CurveChain = readonly Curve[];
 
-export interface Located {
+export interface LocatedCurve {
   readonly chain: number;
   readonly index: number;
   readonly curve: Curve;
@@ -15,18 +15,18 @@ export interface Located {
 }
 
 /** mm: lines nearer than this are one cut; coordinates are commonly written to two or three decimals. */
-export const NEAR = 0.01;
+export const COINCIDENCE_TOLERANCE = 0.01;
 
 /** The cosine of the angle beyond which neighbours in a chain do not turn back on each other. */
-const TURNS_BACK = -0.98;
+const MIN_CONTINUATION_COSINE = -0.98;
 
-export class CurvesInRow {
+export class CurveTable {
   readonly count: number;
   private readonly chainOf: Int32Array;
   /** The number of each chain's first curve. */
   private readonly start: Int32Array;
 
-  constructor(private readonly chains: readonly Chain[]) {
+  constructor(private readonly chains: readonly CurveChain[]) {
     this.start = new Int32Array(chains.length + 1);
     chains.forEach((chain, i) => (this.start[i + 1] = this.start[i]! + chain.length));
     this.count = this.start[chains.length]!;
@@ -39,7 +39,7 @@ export class CurvesInRow {
     return this.chains[chain]![number - this.start[chain]!]!;
   }
 
-  located(number: number): Located {
+  located(number: number): LocatedCurve {
     const chain = this.chainOf[number]!;
     const index = number - this.start[chain]!;
     return { chain, index, curve: this.curve(number), box: boxesOfChain(this.chains[chain]!).curves[index]! };
@@ -62,11 +62,11 @@ export class CurvesInRow {
 }
 
 function goesOn(before: Curve, after: Curve): boolean {
-  if (distance(before.end, after.start) >= NEAR) return false;
+  if (distance(before.end, after.start) >= COINCIDENCE_TOLERANCE) return false;
   if (before.kind === 'line' && after.kind === 'line') {
     const [one, other] = [subtract(before.end, before.start), subtract(after.end, after.start)];
-    const sizes = length(one) * length(other);
-    if (sizes > 0) return dot(one, other) > TURNS_BACK * sizes;
+    const sizes = vectorLength(one) * vectorLength(other);
+    if (sizes > 0) return dot(one, other) > MIN_CONTINUATION_COSINE * sizes;
   }
-  return dot(tangentAt(before, 1), tangentAt(after, 0)) > TURNS_BACK;
+  return dot(tangentAt(before, 1), tangentAt(after, 0)) > MIN_CONTINUATION_COSINE;
 }

@@ -1,6 +1,6 @@
 /** Places, directions and bends along a curve, for t from 0 (start) to 1 (end). */
 import type { Arc, Curve, Point } from '../base/curve-types';
-import { add, cross, dot, interpolate, length, normalise, scale, subtract } from '../base/vector';
+import { add, cross, dot, interpolate, vectorLength, normalise, scale, subtract } from '../base/vector';
 
 /** The ends are given exactly. */
 export function pointAt(curve: Curve, t: number): Point {
@@ -83,7 +83,7 @@ export function secondDifference(a: Point, b: Point, c: Point): Point {
 
 /** The largest extent of the curve's control polygon (or of the arc's axes) about its start, in mm. */
 export function controlSize(curve: Curve): number {
-  const reach = (point: Point): number => length(subtract(point, curve.start));
+  const reach = (point: Point): number => vectorLength(subtract(point, curve.start));
   switch (curve.kind) {
     case 'line':
       return reach(curve.end);
@@ -92,7 +92,7 @@ export function controlSize(curve: Curve): number {
     case 'cubic':
       return Math.max(reach(curve.control1), reach(curve.control2), reach(curve.end));
     case 'arc':
-      return length(curve.axisU) + length(curve.axisV);
+      return vectorLength(curve.axisU) + vectorLength(curve.axisV);
   }
 }
 
@@ -104,9 +104,9 @@ export function controlSize(curve: Curve): number {
 export function tangentAt(curve: Curve, t: number): Point {
   const tiny = 1e-12 * controlSize(curve);
   const first = derivativeAt(curve, t);
-  if (length(first) > tiny) return normalise(first) ?? { x: 1, y: 0 };
+  if (vectorLength(first) > tiny) return normalise(first) ?? { x: 1, y: 0 };
   const second = secondDerivativeAt(curve, t);
-  if (length(second) > tiny) return normalise(scale(second, t < 1 ? 1 : -1)) ?? { x: 1, y: 0 };
+  if (vectorLength(second) > tiny) return normalise(scale(second, t < 1 ? 1 : -1)) ?? { x: 1, y: 0 };
   return normalise(subtract(curve.end, curve.start)) ?? { x: 1, y: 0 };
 }
 

@@ -29,7 +29,7 @@ export function fitRing(ring: Ring, tolerance: number): (Line | Cubic)[] {
 function fitChain(chain: readonly Point[], tolerance: number): (Line | Cubic)[] {
   const [start, end] = [chain[0] as Point, chain.at(-1) as Point];
   if (chain.every((point) => distanceToChord(point, start, end) < tolerance / 2)) return [{ kind: 'line', start, end }];
-  const held = chain.flatMap((point, i) => between(chain[i - 1] ?? point, point));
+  const held = chain.flatMap((point, i) => pointsBetween(chain[i - 1] ?? point, point));
   return fitCurve(held, tolerance * tolerance).map(([a, b, c, d]) => ({
     kind: 'cubic',
     start: pointAt(a),
@@ -40,7 +40,7 @@ function fitChain(chain: readonly Point[], tolerance: number): (Line | Cubic)[] 
 }
 
 /** The points on the way from one to the other, the last one included. */
-function between(from: Point, to: Point): [number, number][] {
+function pointsBetween(from: Point, to: Point): [number, number][] {
   const steps = Math.max(1, Math.ceil(Math.hypot(to.x - from.x, to.y - from.y) / HELD));
   const way = Array.from({ length: steps - 1 }, (_, i): [number, number] => {
     const t = (i + 1) / steps;

@@ -3,10 +3,10 @@ import type { Arc, Cubic, Curve, Point, Quadratic } from '../base/curve-types';
 import type { Ring } from '../base/polygon-types';
 import { pointAtAngle, secondDifference } from './evaluate';
 import { singularValues } from '../base/matrix';
-import { length } from '../base/vector';
+import { vectorLength } from '../base/vector';
 
 /** Keeps memory bounded when coordinates are absurd: at 5 µm a bend of more than 100 km would be needed. */
-const MOST_CHORDS = 1 << 16;
+const MAX_CHORDS = 1 << 16;
 
 /**
  * Appends x, y of each chord's end (the curve's own start is not written, its end is, exactly). No point of the curve
@@ -36,17 +36,17 @@ export function flattenCurve(curve: Curve, tolerance: number, into: number[]): v
  * Zhejiang University Journal, special issue on computational geometry, 1984.
  */
 function chordsOf(degree: number, bend: number, tolerance: number): number {
-  return bounded(Math.sqrt((degree * (degree - 1) * bend) / (8 * tolerance)));
+  return clampChords(Math.sqrt((degree * (degree - 1) * bend) / (8 * tolerance)));
 }
 
-function bounded(chords: number): number {
-  return Number.isFinite(chords) ? Math.max(1, Math.min(MOST_CHORDS, Math.ceil(chords))) : 1;
+function clampChords(chords: number): number {
+  return Number.isFinite(chords) ? Math.max(1, Math.min(MAX_CHORDS, Math.ceil(chords))) : 1;
 }
 
 /** Paired sums keep the result the same, to the last bit, when start and end change places. */
 function flattenQuadratic(curve: Quadratic, tolerance: number, into: number[]): void {
   const { start, control, end } = curve;
-  const chords = chordsOf(2, length(secondDifference(start, control, end)), tolerance);
+  const chords = chordsOf(2, vectorLength(secondDifference(start, control, end)), tolerance);
   for (let index = 1; index < chords; index += 1) {
     const [s, t] = [(chords - index) / chords, index / chords];
     const [first, middle, last] = [s * s, 2 * s * t, t * t];
@@ -57,8 +57,8 @@ function flattenQuadratic(curve: Quadratic, tolerance: number, into: number[]): 
 function flattenCubic(curve: Cubic, tolerance: number, into: number[]): void {
   const { start, control1, control2, end } = curve;
   const bend = Math.max(
-    length(secondDifference(start, control1, control2)),
-    length(secondDifference(control1, control2, end)),
+    vectorLength(secondDifference(start, control1, control2)),
+    vectorLength(secondDifference(control1, control2, end)),
   );
   const chords = chordsOf(3, bend, tolerance);
   for (let index = 1; index < chords; index += 1) {
@@ -75,7 +75,7 @@ function flattenCubic(curve: Cubic, tolerance: number, into: number[]): void {
 function flattenArc(arc: Arc, tolerance: number, into: number[]): void {
   const radius = singularValues(arc.axisU, arc.axisV).larger;
   const step = 2 * Math.acos(Math.max(0, 1 - tolerance / radius));
-  const chords = radius > 0 ? bounded(Math.abs(arc.sweep) / step) : 1;
+  const chords = radius > 0 ? clampChords(Math.abs(arc.sweep) / step) : 1;
   const to = arc.from + arc.sweep;
   for (let index = 1; index < chords; index += 1) {
     const angle = (arc.from * (chords - index) + to * index) / chords;

@@ -3,4 +3,4 @@ export { curvatureAt, derivativeAt, pointAt, tangentAt } from './evaluate';
 export { reverseCurve, transformCurve } from './transform';
 export { splitCurve, subCurve } from './subdivide';
 export { boundsOf, lengthOf, roughBoundsOf, signedAreaOf } from './measure';
-export { intersectWithLine, isQuicklyNear, nearestOn, type Nearest } from './intersect';
+export { intersectWithLine, isQuicklyNear, nearestOn, type NearestOnCurve } from './intersect';

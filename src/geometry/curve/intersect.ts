@@ -20,14 +20,14 @@ export function intersectWithLine(curve: Curve, a: Point, b: Point): number[] {
     const farthest = Math.max(...controls.map((point) => distance(point, a)));
     return rootsInUnitInterval(controls.map(side), ROUNDING * farthest);
   }
-  return arcMeetsLine(curve, side(curve.centre), cross(unit, curve.axisU), cross(unit, curve.axisV));
+  return intersectArcWithLine(curve, side(curve.centre), cross(unit, curve.axisU), cross(unit, curve.axisV));
 }
 
 /** Relative error of a point's distance from the line, as computed in doubles. */
 const ROUNDING = 4e-16;
 
 /** Roots of offset + alongU·cos θ + alongV·sin θ. */
-function arcMeetsLine(arc: Arc, offset: number, alongU: number, alongV: number): number[] {
+function intersectArcWithLine(arc: Arc, offset: number, alongU: number, alongV: number): number[] {
   const reach = Math.hypot(alongU, alongV);
   if (!(reach > 0)) return [];
   const ratio = -offset / reach;
@@ -38,7 +38,7 @@ function arcMeetsLine(arc: Arc, offset: number, alongU: number, alongV: number):
   return angles.flatMap((angle) => parametersOfAngle(arc, angle)).sort((first, second) => first - second);
 }
 
-export interface Nearest {
+export interface NearestOnCurve {
   readonly t: number;
   readonly point: Point;
   /** mm */
@@ -46,9 +46,9 @@ export interface Nearest {
 }
 
 /** The place of the curve nearest to the point; of several equally near, the first. */
-export function nearestOn(curve: Curve, point: Point): Nearest {
-  let best: Nearest = { t: 0, point: curve.start, distance: distance(curve.start, point) };
-  for (const t of [...stationary(curve, point), 1]) {
+export function nearestOn(curve: Curve, point: Point): NearestOnCurve {
+  let best: NearestOnCurve = { t: 0, point: curve.start, distance: distance(curve.start, point) };
+  for (const t of [...stationaryParameters(curve, point), 1]) {
     const place = pointAt(curve, t);
     const gap = distance(place, point);
     if (gap < best.distance) best = { t, point: place, distance: gap };
@@ -76,7 +76,7 @@ export function isQuicklyNear(curve: Curve, point: Point, reach: number): boolea
 }
 
 /** Where (curve − point) · curve′ vanishes. */
-function stationary(curve: Curve, point: Point): number[] {
+function stationaryParameters(curve: Curve, point: Point): number[] {
   if (curve.kind === 'arc') return stationaryOnArc(curve, point);
   const offsets = controlPoints(curve).map((control) => subtract(control, point));
   const steps = offsets.slice(1).map((offset, index) => subtract(offset, offsets[index] ?? offset));
@@ -116,13 +116,13 @@ function stationaryAbout(arc: Arc, point: Point, middle: number, half: number): 
   const [a, b, c, d] = [dot(away, v), -dot(away, u), dot(u, v), (dot(v, v) - dot(u, u)) / 2];
   const quartic = [a + c, 2 * b + 4 * d, -6 * c, 2 * b - 4 * d, c - a];
   const reach = Math.tan(half / 2);
-  return rootsInUnitInterval(bernsteinFromPowers(shifted(quartic, -reach, 2 * reach))).map(
+  return rootsInUnitInterval(bernsteinFromPowers(shiftCurve(quartic, -reach, 2 * reach))).map(
     (t) => 2 * Math.atan(reach * (2 * t - 1)),
   );
 }
 
 /** Coefficients of p(origin + step·t), by repeated synthetic division. */
-function shifted(powers: readonly number[], origin: number, step: number): number[] {
+function shiftCurve(powers: readonly number[], origin: number, step: number): number[] {
   const result = powers.slice();
   for (let first = 0; first < result.length; first += 1) {
     for (let index = result.length - 2; index >= first; index -= 1) {

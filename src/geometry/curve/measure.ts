@@ -3,7 +3,7 @@ import type { Curve, Point } from '../base/curve-types';
 import type { Box } from '../base/polygon-types';
 import { derivativeAt, pointAt } from './evaluate';
 import { singularValues } from '../base/matrix';
-import { cross, distance, length, subtract } from '../base/vector';
+import { cross, distance, vectorLength, subtract } from '../base/vector';
 import { rootsInUnitInterval } from './polynomial';
 
 /** The least upright box round the curve, in mm; exact up to rounding. */
@@ -79,9 +79,9 @@ export function controlPoints(curve: Exclude<Curve, { kind: 'arc' }>): Point[] {
 export function lengthOf(curve: Curve): number {
   if (curve.kind === 'line') return distance(curve.start, curve.end);
   if (curve.kind === 'arc' && isCircular(curve.axisU, curve.axisV)) {
-    return length(curve.axisU) * Math.abs(curve.sweep);
+    return vectorLength(curve.axisU) * Math.abs(curve.sweep);
   }
-  const speed = (t: number): number => length(derivativeAt(curve, t));
+  const speed = (t: number): number => vectorLength(derivativeAt(curve, t));
   const panels = curve.kind === 'arc' ? Math.max(1, Math.min(64, Math.ceil(Math.abs(curve.sweep)))) : 1;
   const parts = Array.from({ length: panels }, (_, panel) => {
     const [from, to] = [panel / panels, (panel + 1) / panels];

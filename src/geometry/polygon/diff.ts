@@ -1,5 +1,5 @@
 /** What differs between two regions that were measured from nearly the same drawing. */
-import { difference } from '../boolean';
+import { difference } from '../boolean/index';
 import type { Polygon, Region, Ring } from '../base/polygon-types';
 import { isSameRing, ringsOf } from '../base/ring';
 
@@ -14,13 +14,13 @@ export function symmetricDifference(a: Region, b: Region): Region {
 }
 
 function withoutCommon(a: Region, b: Region): [Region, Region] {
-  const twins = twinsIn(a, b);
+  const twins = matchIdentical(a, b);
   const matched = new Set(twins);
   return [a.filter((_, i) => twins[i] === undefined), b.filter((_, i) => !matched.has(i))];
 }
 
 /** For each polygon of `a` the number of one in `b` that is the same to the last digit; each is given once. */
-export function twinsIn(a: Region, b: Region): (number | undefined)[] {
+export function matchIdentical(a: Region, b: Region): (number | undefined)[] {
   const present = new Set(a);
   const places = new Map(b.map((polygon, i) => [polygon, i]));
   // Most are the very objects that they were.
@@ -45,20 +45,20 @@ export function twinsIn(a: Region, b: Region): (number | undefined)[] {
  * The region, with the very objects of `known` for its rings and polygons that are the same to the last digit. Later
  * comparisons find those at a glance.
  */
-export function recognise(region: Region, known: Region): Region {
+export function reuseUnchanged(region: Region, known: Region): Region {
   const [present, before] = [new Set(region), new Set(known)];
   const strange = region.filter((polygon) => !before.has(polygon));
   const gone = known.filter((polygon) => !present.has(polygon));
   if (strange.length === 0 || gone.length === 0) return region;
-  const twinOf = twinAmong(gone.flatMap(ringsOf));
+  const twinOf = findIdentical(gone.flatMap(ringsOf));
   const recognised = strange.map(({ outer, holes }) => ({ outer: twinOf(outer), holes: holes.map(twinOf) }));
-  const twins = twinsIn(recognised, gone);
+  const twins = matchIdentical(recognised, gone);
   const found = new Map(strange.map((polygon, i) => [polygon, gone[twins[i] ?? -1] ?? recognised[i]]));
   return region.map((polygon) => found.get(polygon) ?? polygon);
 }
 
 /** The very object, for a ring that is the same to the last digit. */
-function twinAmong(rings: readonly Ring[]): (ring: Ring) => Ring {
+function findIdentical(rings: readonly Ring[]): (ring: Ring) => Ring {
   const present = new Set(rings);
   let byKey: ReadonlyMap<string, Ring> | undefined;
   return (ring) => {

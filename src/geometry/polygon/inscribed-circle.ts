@@ -16,7 +16,7 @@ export interface Disc {
  * Along a polygon's middle line the search (Agafonkin's polylabel) takes as many cells as the line is longer than the
  * precision; a coarser search, sharpened afterwards, keeps that number within bounds.
  */
-const MOST_CELLS_ALONG = 2000;
+const MAX_CELLS_ALONG = 2000;
 
 /**
  * The largest inscribed disc. Its radius is never above the true one, and below it by no more than `precision` mm or a
@@ -29,11 +29,11 @@ export function inscribedDisc(polygon: Polygon, precision: number): Disc {
   if (!(size > 0) || !Number.isFinite(size)) return { centre: middleOf(polygon.outer), radius: 0 };
   const rings = ringsOf(polygon);
   const around = rings.reduce((sum, ring) => sum + perimeter(ring), 0);
-  if (around > 2 * MOST_CELLS_ALONG * size) return discInSliver(polygon);
-  const coarse = Math.min(Math.max(precision, around / 2 / MOST_CELLS_ALONG), size / 8);
+  if (around > 2 * MAX_CELLS_ALONG * size) return discInSliver(polygon);
+  const coarse = Math.min(Math.max(precision, around / 2 / MAX_CELLS_ALONG), size / 8);
   const found = polylabel(rings.map(pairs), coarse);
   const disc = { centre: { x: found[0], y: found[1] }, radius: Math.max(0, found.distance) };
-  return disc.radius > 0 ? sharpen(distanceTo(polygon), disc, coarse, Math.min(precision, coarse)) : disc;
+  return disc.radius > 0 ? refineDisc(distanceTo(polygon), disc, coarse, Math.min(precision, coarse)) : disc;
 }
 
 /** So slender that the search would take a cell for each width of it: no disc within exceeds an 8000th of the perimeter. */
@@ -46,12 +46,12 @@ function discInSliver(polygon: Polygon): Disc {
 }
 
 /** Up to so many edges it is quicker to look at all of them than to search an index. */
-const FEW_EDGES = 500;
+const MAX_UNINDEXED_EDGES = 500;
 
 /** mm from a place to the polygon's boundary. */
 function distanceTo(polygon: Polygon): (x: number, y: number) => number {
   const rings = ringsOf(polygon);
-  if (rings.reduce((edges, ring) => edges + ring.length / 2, 0) <= FEW_EDGES)
+  if (rings.reduce((edges, ring) => edges + ring.length / 2, 0) <= MAX_UNINDEXED_EDGES)
     return (x, y) => distanceToRings(rings, x, y);
   const index = buildSegmentIndex([polygon]);
   return (x, y) => nearestSegment(index, { x, y })?.distance ?? 0;
@@ -75,7 +75,12 @@ const DIRECTIONS = 12;
  * Climbs to the nearby best place: tries steps all round, each time from turned directions, and halves them when none
  * gains. Steps are shorter than the radius, so the centre never leaves the polygon.
  */
-function sharpen(distanceFrom: (x: number, y: number) => number, start: Disc, reach: number, precision: number): Disc {
+function refineDisc(
+  distanceFrom: (x: number, y: number) => number,
+  start: Disc,
+  reach: number,
+  precision: number,
+): Disc {
   let best = start;
   let turn = 0;
   for (let step = Math.min(reach, start.radius / 2), tries = 0; step > precision / 16 && tries < 400; tries += 1) {

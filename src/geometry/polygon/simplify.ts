@@ -32,7 +32,7 @@ function reachFrom(ring: Ring, anchor: number, tolerance: number): number {
     farthest = Math.max(farthest, far);
     if (far <= tolerance) continue;
     if (Number.isNaN(middle)) middle = Math.atan2(dy, dx);
-    const turn = wrapped(Math.atan2(dy, dx) - middle);
+    const turn = wrapAngle(Math.atan2(dy, dx) - middle);
     if (turn < low || turn > high) return last;
     const half = Math.asin(tolerance / far);
     [low, high] = [Math.max(low, turn - half), Math.min(high, turn + half)];
@@ -40,6 +40,6 @@ function reachFrom(ring: Ring, anchor: number, tolerance: number): number {
   return count;
 }
 
-function wrapped(angle: number): number {
+function wrapAngle(angle: number): number {
   return angle - 2 * Math.PI * Math.round(angle / (2 * Math.PI));
 }

@@ -11,8 +11,8 @@
 import type { Point } from '../base/curve-types';
 import { crossFrom, distance, interpolate } from '../base/vector';
 import type { Region, Ring } from '../base/polygon-types';
-import { LobeChords } from './nearest-chords';
-import { lobeRingsOf, type LobeRing, type RingStretch } from './ring-arclength';
+import { NearestChords } from './nearest-chords';
+import { arcLengthRingsOf, type ArcLengthRing, type RingInterval } from './ring-arclength';
 import {
   buildSegmentIndex,
   forEachSegmentInBox,
@@ -23,7 +23,7 @@ import {
 import { perimeter } from '../base/ring';
 import { simplifyRing } from '../polygon/simplify';
 
-export interface Lobe {
+export interface Protrusion {
   /** The chord that the lobe hangs on; the lobe is what the boundary goes round from `from` to `to`. */
   readonly from: Point;
   readonly to: Point;
@@ -38,13 +38,13 @@ export interface Lobe {
 }
 
 /** A lobe reaches at least so many times the length of its root. */
-const SLENDERNESS = 4;
+const MIN_SLENDERNESS = 4;
 
 /** Roots are looked for on edges that come so near to a vertex, in least reaches. */
-const MOST_ROOT = 0.5;
+const MAX_ROOT = 0.5;
 
 /** From each vertex so many of the nearest chords that could cut off a lobe are tried. */
-const CHORDS_TRIED = 6;
+const MAX_CHORDS_TRIED = 6;
 
 /** Boundaries are simplified to within this part of the least reach first; so far a chord or a reach may be off. */
 const COARSENESS = 1 / 4000;
@@ -61,22 +61,23 @@ const SAMPLES = 128;
 /** mm: what lies nearer to a chord's end than this is taken as its end. */
 const AT_END = 1e-6;
 
-interface Candidate extends Lobe {
-  readonly ring: LobeRing;
+interface Candidate extends Protrusion {
+  readonly ring: ArcLengthRing;
   /** Places along the ring, in mm from its start; `end` is less than `start` where the lobe goes over it. */
   readonly start: number;
   readonly end: number;
 }
 
 /** Lobes that reach `leastReach` mm or farther, the farthest-reaching first. None for a reach that is not positive. */
-export function findLobes(region: Region, leastReach: number): Lobe[] {
+export function findProtrusions(region: Region, leastReach: number): Protrusion[] {
   if (!(leastReach > 0) || !Number.isFinite(leastReach)) return [];
-  if (!region.some(({ outer, holes }) => [outer, ...holes].some((ring) => mayHoldLobe(ring, leastReach)))) return [];
+  if (!region.some(({ outer, holes }) => [outer, ...holes].some((ring) => mayHoldProtrusion(ring, leastReach))))
+    return [];
   const search = new Search(region, leastReach);
-  const candidates = lobeRingsOf(search.index)
+  const candidates = arcLengthRingsOf(search.index)
     .filter(({ length }) => length >= 2 * leastReach)
     .flatMap((ring) => candidatesOf(search, ring));
-  return outermost(candidates).map(({ from, to, root, reach, tip, polygon }) => ({
+  return outermostProtrusions(candidates).map(({ from, to, root, reach, tip, polygon }) => ({
     from,
     to,
     root,
@@ -97,19 +98,19 @@ class Search {
   ) {
     const long = region.map(({ outer, holes }) => ({
       outer,
-      holes: holes.filter((hole) => mayHoldLobe(hole, leastReach)),
+      holes: holes.filter((hole) => mayHoldProtrusion(hole, leastReach)),
     }));
-    this.index = buildSegmentIndex(coarse(long, COARSENESS * leastReach));
+    this.index = buildSegmentIndex(simplifyRegion(long, COARSENESS * leastReach));
   }
 
   /** Of all rings; rarely wanted. */
   get all(): SegmentIndex {
-    return (this.everything ??= buildSegmentIndex(coarse(this.region, COARSENESS * this.leastReach)));
+    return (this.everything ??= buildSegmentIndex(simplifyRegion(this.region, COARSENESS * this.leastReach)));
   }
 }
 
 /** The same polygons with fewer points; holes too small to keep any are left out. */
-function coarse(region: Region, tolerance: number): Region {
+function simplifyRegion(region: Region, tolerance: number): Region {
   return region.map(({ outer, holes }) => ({
     outer: simplifyRing(outer, tolerance),
     holes: holes.map((hole) => simplifyRing(hole, tolerance)).filter((hole) => hole.length > 0),
@@ -117,7 +118,7 @@ function coarse(region: Region, tolerance: number): Region {
 }
 
 /** A ring that goes round a lobe goes there and back, and so does not keep turning one way, as a frame does. */
-function mayHoldLobe(ring: Ring, leastReach: number): boolean {
+function mayHoldProtrusion(ring: Ring, leastReach: number): boolean {
   return perimeter(ring) >= 2 * leastReach && !turnsOneWay(ring);
 }
 
@@ -132,9 +133,9 @@ function turnsOneWay(ring: Ring): boolean {
   return true;
 }
 
-function candidatesOf(search: Search, ring: LobeRing): Candidate[] {
+function candidatesOf(search: Search, ring: ArcLengthRing): Candidate[] {
   const { index, leastReach } = search;
-  const chords = new LobeChords(index, ring);
+  const chords = new NearestChords(index, ring);
   const found: Candidate[] = [];
   let last = -Infinity;
   for (let edge = ring.first; edge < ring.first + ring.size; edge += 1) {
@@ -155,16 +156,16 @@ function turnBefore(index: SegmentIndex, edge: number): number {
   return sizes > 0 ? crossFrom(a, b, c) / sizes : 0;
 }
 
-function candidatesFrom(search: Search, ring: LobeRing, chords: LobeChords, edge: number): Candidate[] {
+function candidatesFrom(search: Search, ring: ArcLengthRing, chords: NearestChords, edge: number): Candidate[] {
   const { index, leastReach } = search;
   const vertex = startOf(index, edge);
   const { x, y } = vertex;
   const { x0, y0, x1, y1 } = index;
   const near = chords.search({
     edge,
-    leastGap: leastReach,
-    mostDistance: MOST_ROOT * leastReach,
-    most: CHORDS_TRIED,
+    minGap: leastReach,
+    maxDistance: MAX_ROOT * leastReach,
+    maxCount: MAX_CHORDS_TRIED,
     mayEnd: (other, t, distance) => {
       const dx = x1[other]! - x0[other]!;
       const dy = y1[other]! - y0[other]!;
@@ -175,19 +176,19 @@ function candidatesFrom(search: Search, ring: LobeRing, chords: LobeChords, edge
   return near.flatMap((other) => {
     const place = placeOnSegment(index, other, vertex);
     if (place.distance <= AT_END || !isClear(search, edge, place)) return [];
-    return stretches(ring, edge, place, leastReach)
-      .map(({ start, end }) => lobeBetween(ring, start, end, SAMPLES))
-      .filter(({ reach, root }) => reach >= Math.max(leastReach, SLENDERNESS * root));
+    return ringIntervals(ring, edge, place, leastReach)
+      .map(({ start, end }) => protrusionBetween(ring, start, end, SAMPLES))
+      .filter(({ reach, root }) => reach >= Math.max(leastReach, MIN_SLENDERNESS * root));
   });
 }
 
 /** mm: a lobe on a chord of the length is gone round by so much of the ring at least. */
 function leastRound(chord: number, leastReach: number): number {
-  return 2 * Math.max(leastReach, SLENDERNESS * chord) - chord;
+  return 2 * Math.max(leastReach, MIN_SLENDERNESS * chord) - chord;
 }
 
 /** The stretches of the ring that could go round a lobe which hangs on the chord from a vertex to a place. */
-function stretches(ring: LobeRing, edge: number, place: PlaceOnSegment, leastReach: number): RingStretch[] {
+function ringIntervals(ring: ArcLengthRing, edge: number, place: PlaceOnSegment, leastReach: number): RingInterval[] {
   const [here, there] = [ring.placeOf(edge, 0), ring.placeOf(place.edge, place.t)];
   const least = leastRound(place.distance, leastReach);
   return [
@@ -196,7 +197,7 @@ function stretches(ring: LobeRing, edge: number, place: PlaceOnSegment, leastRea
   ].filter(({ start, end }) => ring.lengthBetween(start, end) >= least && ring.cutsOff(start, end));
 }
 
-function lobeBetween(ring: LobeRing, start: number, end: number, samples: number): Candidate {
+function protrusionBetween(ring: ArcLengthRing, start: number, end: number, samples: number): Candidate {
   const [from, to] = [ring.pointAt(start), ring.pointAt(end)];
   const middle = interpolate(from, to, 0.5);
   let tip = middle;
@@ -242,13 +243,13 @@ function crosses(a: Point, b: Point, c: Point, d: Point): boolean {
   return (ofA > far && ofB < -far) || (ofA < -far && ofB > far);
 }
 
-function outermost(candidates: readonly Candidate[]): Candidate[] {
+function outermostProtrusions(candidates: readonly Candidate[]): Candidate[] {
   const sorted = [...candidates].sort((a, b) => b.reach - b.root - (a.reach - a.root));
   const kept: Candidate[] = [];
   for (const candidate of sorted) {
     const { ring } = candidate;
     const apart = kept.every((other) => other.ring !== ring || ring.areApart(candidate, other));
-    if (apart) kept.push(lobeBetween(ring, candidate.start, candidate.end, Infinity));
+    if (apart) kept.push(protrusionBetween(ring, candidate.start, candidate.end, Infinity));
   }
   return kept;
 }

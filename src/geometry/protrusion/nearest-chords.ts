@@ -3,7 +3,7 @@
  * the ring are held by a tree of boxes in their own order, so that runs of edges too near along the ring are passed over
  * as one, and so are those too far off.
  */
-import type { LobeRing } from './ring-arclength';
+import type { ArcLengthRing } from './ring-arclength';
 import { nearestOnEdge } from '../base/ring';
 import type { SegmentIndex } from '../spatial/segment-index';
 
@@ -14,16 +14,16 @@ export interface ChordQuery {
   /** The edge at whose start the chords begin. */
   readonly edge: number;
   /** mm: ends lie on edges at least so far along the ring from the edge … */
-  readonly leastGap: number;
+  readonly minGap: number;
   /** … and whose boxes come so near to its start. */
-  readonly mostDistance: number;
+  readonly maxDistance: number;
   /** So many at most. */
-  readonly most: number;
+  readonly maxCount: number;
   /** Whether one may end on another edge: at its nearest place, t of the way along it and so many mm off. */
   readonly mayEnd: (other: number, t: number, distance: number) => boolean;
 }
 
-export class LobeChords {
+export class NearestChords {
   /** Node 1 holds all leaves, node i what 2·i and 2·i + 1 hold; leaf k is node `leaves` + k. Four numbers a box. */
   private readonly boxes: Float64Array;
   private readonly leaves: number;
@@ -31,7 +31,7 @@ export class LobeChords {
 
   constructor(
     private readonly index: SegmentIndex,
-    private readonly ring: LobeRing,
+    private readonly ring: ArcLengthRing,
   ) {
     this.leaves = 2 ** Math.ceil(Math.log2(Math.max(1, Math.ceil(ring.size / LEAF))));
     this.boxes = new Float64Array(8 * this.leaves);
@@ -70,7 +70,7 @@ export class LobeChords {
   /** The node that holds the leaves from `low` up to, not including, `high`. */
   private visit(node: number, low: number, high: number, query: ChordQuery): void {
     const square = this.squareToBox(node, query.edge);
-    if (square > query.mostDistance * query.mostDistance || square >= this.farthest(query.most)) return;
+    if (square > query.maxDistance * query.maxDistance || square >= this.farthest(query.maxCount)) return;
     if (this.isTooNear(LEAF * low, LEAF * high, query)) return;
     if (high - low === 1) {
       const end = Math.min(this.ring.size, LEAF * high);
@@ -85,7 +85,7 @@ export class LobeChords {
   }
 
   /** Whether all edges from one place in the ring up to another are nearer along it than they may be; or there are none. */
-  private isTooNear(from: number, to: number, { edge, leastGap }: ChordQuery): boolean {
+  private isTooNear(from: number, to: number, { edge, minGap: leastGap }: ChordQuery): boolean {
     const { ring } = this;
     if (from >= ring.size) return true;
     const [first, last] = [ring.first + from, ring.first + Math.min(ring.size, to) - 1];
@@ -112,19 +112,19 @@ export class LobeChords {
   }
 
   private consider(other: number, query: ChordQuery): void {
-    if (this.ring.gapBetween(query.edge, other) < query.leastGap) return;
+    if (this.ring.gapBetween(query.edge, other) < query.minGap) return;
     const { x0, y0, x1, y1 } = this.index;
     const x = x0[query.edge]!;
     const y = y0[query.edge]!;
     const aside = Math.max(Math.min(x0[other]!, x1[other]!) - x, x - Math.max(x0[other]!, x1[other]!), 0);
     const above = Math.max(Math.min(y0[other]!, y1[other]!) - y, y - Math.max(y0[other]!, y1[other]!), 0);
-    if (aside * aside + above * above > query.mostDistance * query.mostDistance) return;
+    if (aside * aside + above * above > query.maxDistance * query.maxDistance) return;
     const t = nearestOnEdge(x, y, x0[other]!, y0[other]!, x1[other]!, y1[other]!);
     const dx = x0[other]! + t * (x1[other]! - x0[other]!) - x;
     const dy = y0[other]! + t * (y1[other]! - y0[other]!) - y;
     const square = dx * dx + dy * dy;
-    if (square < this.farthest(query.most) && query.mayEnd(other, t, Math.sqrt(square)))
-      this.insert(other, square, query.most);
+    if (square < this.farthest(query.maxCount) && query.mayEnd(other, t, Math.sqrt(square)))
+      this.insert(other, square, query.maxCount);
   }
 
   private insert(edge: number, square: number, most: number): void {

@@ -4,18 +4,18 @@ import { interpolate } from '../base/vector';
 import type { SegmentIndex } from '../spatial/segment-index';
 
 /** A stretch of a ring, in mm from its start; it goes over the start where `end` is less than `start`. */
-export interface RingStretch {
+export interface RingInterval {
   readonly start: number;
   readonly end: number;
 }
 
-export function lobeRingsOf(index: SegmentIndex): LobeRing[] {
-  const rings: LobeRing[] = [];
-  for (let edge = 0; edge < index.count; edge += rings.at(-1)?.size ?? 1) rings.push(new LobeRing(index, edge));
+export function arcLengthRingsOf(index: SegmentIndex): ArcLengthRing[] {
+  const rings: ArcLengthRing[] = [];
+  for (let edge = 0; edge < index.count; edge += rings.at(-1)?.size ?? 1) rings.push(new ArcLengthRing(index, edge));
   return rings;
 }
 
-export class LobeRing {
+export class ArcLengthRing {
   readonly number: number;
   readonly polygon: number;
   readonly size: number;
@@ -120,8 +120,8 @@ export class LobeRing {
   }
 
   /** Whether two stretches have nothing in common but ends. */
-  areApart(a: RingStretch, b: RingStretch): boolean {
-    const inside = (place: number, { start, end }: RingStretch) =>
+  areApart(a: RingInterval, b: RingInterval): boolean {
+    const inside = (place: number, { start, end }: RingInterval) =>
       this.lengthBetween(start, place) < this.lengthBetween(start, end);
     return !inside(a.start, b) && !inside(b.start, a);
   }

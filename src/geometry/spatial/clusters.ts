@@ -9,7 +9,7 @@ export function clusterBoxes(boxes: readonly Box[], margin = 0): number[][] {
     const index = indexBoxes(boxes);
     boxes.forEach((box, self) => {
       index.search(box.minX - margin, box.minY - margin, box.maxX + margin, box.maxY + margin, (other) => {
-        if (other > self) unite(parents, self, other);
+        if (other > self) uniteSets(parents, self, other);
         return false;
       });
     });
@@ -36,7 +36,7 @@ export function findRoot(parents: Int32Array, member: number): number {
 }
 
 /** The smaller root stays the root. */
-export function unite(parents: Int32Array, a: number, b: number): void {
+export function uniteSets(parents: Int32Array, a: number, b: number): void {
   const [first, second] = [findRoot(parents, a), findRoot(parents, b)];
   if (first < second) parents[second] = first;
   else parents[first] = second;

@@ -5,22 +5,22 @@
 import Flatbush from 'flatbush';
 import type { Box } from '../base/polygon-types';
 
-const EDGES_IN_BLOCK = 8;
+const BLOCK_SIZE = 8;
 
 /** A search under way. */
-interface Asked extends Box {
+interface ActiveSearch extends Box {
   readonly visit: (edge: number) => boolean;
 }
 
 const NOWHERE: Box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
 
-export class EdgeBlocks {
+export class EdgeIndex {
   /** Block b holds the edges from first[b] up to, not including, first[b + 1], and its last one ends at vertex last[b]. */
   private readonly first: Int32Array;
   private readonly last: Int32Array;
   private readonly tree: Flatbush;
   private readonly visitBlock = (block: number): boolean => this.look(block);
-  private asked: Asked = { ...NOWHERE, visit: () => false };
+  private asked: ActiveSearch = { ...NOWHERE, visit: () => false };
 
   /**
    * @param ringStart ring k has the vertices from ringStart[k] up to, not including, ringStart[k + 1]; there is one vertex
@@ -34,9 +34,9 @@ export class EdgeBlocks {
     const [first, last]: [number[], number[]] = [[], []];
     for (let ring = 0; ring + 1 < ringStart.length; ring += 1) {
       const [start, end] = [ringStart[ring]!, ringStart[ring + 1]!];
-      for (let edge = start; edge < end; edge += EDGES_IN_BLOCK) {
+      for (let edge = start; edge < end; edge += BLOCK_SIZE) {
         first.push(edge);
-        last.push(edge + EDGES_IN_BLOCK < end ? edge + EDGES_IN_BLOCK : start);
+        last.push(edge + BLOCK_SIZE < end ? edge + BLOCK_SIZE : start);
       }
     }
     this.first = Int32Array.from([...first, x.length]);

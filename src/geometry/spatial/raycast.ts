@@ -18,7 +18,7 @@ const START = 1e-6;
 
 /** mm: the box round a step of a slanting ray grows with its square, so steps do not grow beyond all bounds. */
 const FIRST_STEP = 1;
-const LONGEST_STEP = 8;
+const MAX_STEP = 8;
 
 /**
  * The first edge that the ray meets within `limit`. The ray is followed in steps that double in length up to a
@@ -26,7 +26,7 @@ const LONGEST_STEP = 8;
  * @param direction of length 1
  */
 export function firstHit(index: SegmentIndex, origin: Point, direction: Point, limit: number): Hit | undefined {
-  for (let from = 0, step = FIRST_STEP; from < limit; from += step, step = Math.min(LONGEST_STEP, 2 * step)) {
+  for (let from = 0, step = FIRST_STEP; from < limit; from += step, step = Math.min(MAX_STEP, 2 * step)) {
     const to = Math.min(limit, from + step);
     const hit = hitBetween(index, origin, direction, from, to);
     if (hit) return hit;
@@ -34,19 +34,19 @@ export function firstHit(index: SegmentIndex, origin: Point, direction: Point, l
   return undefined;
 }
 
-export interface HitsBothWays {
+export interface HitPair {
   /** Against the direction, and along it. */
   readonly back: Hit | undefined;
   readonly ahead: Hit | undefined;
 }
 
 /** The same, along the direction and against it, each within `limit`. */
-export function firstHits(index: SegmentIndex, origin: Point, direction: Point, limit: number): HitsBothWays {
-  let hits: HitsBothWays = { back: undefined, ahead: undefined };
+export function firstHits(index: SegmentIndex, origin: Point, direction: Point, limit: number): HitPair {
+  let hits: HitPair = { back: undefined, ahead: undefined };
   for (
     let reach = 0, step = FIRST_STEP;
     reach < limit && !(hits.back && hits.ahead);
-    step = Math.min(LONGEST_STEP, 2 * step)
+    step = Math.min(MAX_STEP, 2 * step)
   ) {
     reach = Math.min(limit, reach + step);
     hits = hitsWithin(index, origin, direction, reach);
@@ -54,7 +54,7 @@ export function firstHits(index: SegmentIndex, origin: Point, direction: Point, 
   return hits;
 }
 
-function hitsWithin(index: SegmentIndex, origin: Point, direction: Point, reach: number): HitsBothWays {
+function hitsWithin(index: SegmentIndex, origin: Point, direction: Point, reach: number): HitPair {
   let [back, ahead] = [-1, -1];
   let [backAt, aheadAt] = [-Infinity, Infinity];
   forEachSegmentInBox(index, boxAlong(origin, direction, -reach, reach), (edge) => {

@@ -4,10 +4,10 @@ import { indexBoxes } from './clusters';
 import type { Box, Ring } from '../base/polygon-types';
 import { boxOfRing, growBox } from '../base/ring';
 
-const STRETCH = 8;
+const INTERVAL_EDGES = 8;
 
 /** An index over the rings' boxes; their edges are looked at where a box comes near. */
-export class RingsNear {
+export class RingIndex {
   private readonly index: Flatbush | undefined;
 
   constructor(private readonly rings: readonly Ring[]) {
@@ -26,11 +26,11 @@ export class RingsNear {
   }
 
   /** Boxes that hold all edges, each of a few that follow each other. */
-  stretches(): Box[] {
+  intervals(): Box[] {
     return this.rings.flatMap((ring) => {
       const edges = ring.length / 2;
-      const starts = Array.from({ length: Math.ceil(edges / STRETCH) }, (_, i) => i * STRETCH);
-      return starts.map((start) => boxOfStretch(ring, start, Math.min(edges, start + STRETCH)));
+      const starts = Array.from({ length: Math.ceil(edges / INTERVAL_EDGES) }, (_, i) => i * INTERVAL_EDGES);
+      return starts.map((start) => boxOfInterval(ring, start, Math.min(edges, start + INTERVAL_EDGES)));
     });
   }
 
@@ -40,7 +40,7 @@ export class RingsNear {
 }
 
 /** Round the edges that start at points `from` up to, not including, `to`. */
-function boxOfStretch(ring: Ring, from: number, to: number): Box {
+function boxOfInterval(ring: Ring, from: number, to: number): Box {
   const box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
   for (let i = from; i <= to; i += 1) {
     const at = 2 * i < ring.length ? 2 * i : 0;

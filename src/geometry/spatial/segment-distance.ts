@@ -9,7 +9,7 @@ export interface Segment {
 }
 
 /** A stretch of a segment: 0 is its start, 1 its end. */
-export interface Stretch {
+export interface ParameterInterval {
   readonly from: number;
   readonly to: number;
 }
@@ -18,7 +18,7 @@ export interface Stretch {
  * The stretch of `segment` that lies within `distance` of `other`; undefined when none does. The places within a distance
  * of a segment are a convex figure, two discs and the rectangle between them: so there is one stretch at most.
  */
-export function stretchWithin(segment: Segment, other: Segment, distance: number): Stretch | undefined {
+export function intervalWithin(segment: Segment, other: Segment, distance: number): ParameterInterval | undefined {
   const [dx, dy] = [segment.bx - segment.ax, segment.by - segment.ay];
   const found = [
     withinDisc(segment, dx, dy, other.ax, other.ay, distance),
@@ -36,7 +36,7 @@ function withinDisc(
   x: number,
   y: number,
   radius: number,
-): Stretch | undefined {
+): ParameterInterval | undefined {
   const [fx, fy] = [ax - x, ay - y];
   const a = dx * dx + dy * dy;
   const half = fx * dx + fy * dy;
@@ -45,7 +45,7 @@ function withinDisc(
   const root = half * half - a * c;
   if (root < 0) return undefined;
   const step = Math.sqrt(root);
-  return cut((-half - step) / a, (-half + step) / a);
+  return intersectIntervals((-half - step) / a, (-half + step) / a);
 }
 
 /** Within the rectangle on both sides of `other`. */
@@ -55,29 +55,31 @@ function withinBeam(
   dy: number,
   other: Segment,
   distance: number,
-): Stretch | undefined {
+): ParameterInterval | undefined {
   const [ux, uy] = [other.bx - other.ax, other.by - other.ay];
   const length = Math.hypot(ux, uy);
   if (length === 0) return undefined;
   const [fx, fy] = [ax - other.ax, ay - other.ay];
-  const along = between((fx * ux + fy * uy) / length, (dx * ux + dy * uy) / length, 0, length);
-  const across = between((fx * uy - fy * ux) / length, (dx * uy - dy * ux) / length, -distance, distance);
-  return along && across ? cut(Math.max(along.from, across.from), Math.min(along.to, across.to)) : undefined;
+  const along = intervalBetween((fx * ux + fy * uy) / length, (dx * ux + dy * uy) / length, 0, length);
+  const across = intervalBetween((fx * uy - fy * ux) / length, (dx * uy - dy * ux) / length, -distance, distance);
+  return along && across
+    ? intersectIntervals(Math.max(along.from, across.from), Math.min(along.to, across.to))
+    : undefined;
 }
 
 /** Where low ≤ start + t·slope ≤ high. */
-function between(start: number, slope: number, low: number, high: number): Stretch | undefined {
+function intervalBetween(start: number, slope: number, low: number, high: number): ParameterInterval | undefined {
   if (slope === 0) return start >= low && start <= high ? { from: 0, to: 1 } : undefined;
   const [one, two] = [(low - start) / slope, (high - start) / slope];
-  return cut(Math.min(one, two), Math.max(one, two));
+  return intersectIntervals(Math.min(one, two), Math.max(one, two));
 }
 
-function cut(from: number, to: number): Stretch | undefined {
+function intersectIntervals(from: number, to: number): ParameterInterval | undefined {
   const [low, high] = [Math.max(0, from), Math.min(1, to)];
   return low <= high ? { from: low, to: high } : undefined;
 }
 
-export interface Nearest {
+export interface SegmentApproach {
   readonly distance: number;
   /** Where on the segment: 0 is its start, 1 its end. */
   readonly t: number;
@@ -89,17 +91,17 @@ export interface Nearest {
 const AS_SHORT = 1e-9;
 
 /** The shortest way from a stretch of a segment to another segment. */
-export function nearestBetween(segment: Segment, { from, to }: Stretch, other: Segment): Nearest {
+export function nearestApproach(segment: Segment, { from, to }: ParameterInterval, other: Segment): SegmentApproach {
   const [dx, dy] = [segment.bx - segment.ax, segment.by - segment.ay];
   const [ux, uy] = [other.bx - other.ax, other.by - other.ay];
   const crossing = crossingOf(segment, dx, dy, other, ux, uy);
   if (crossing && crossing.t >= from && crossing.t <= to) return crossing;
-  const at = (t: number): Nearest => {
+  const at = (t: number): SegmentApproach => {
     const [x, y] = [segment.ax + t * dx, segment.ay + t * dy];
     const u = project(x - other.ax, y - other.ay, ux, uy, 0, 1);
     return { distance: Math.hypot(other.ax + u * ux - x, other.ay + u * uy - y), t, u };
   };
-  const towards = (u: number): Nearest =>
+  const towards = (u: number): SegmentApproach =>
     at(project(other.ax + u * ux - segment.ax, other.ay + u * uy - segment.ay, dx, dy, from, to));
   const middle = at((from + to) / 2);
   return [at(from), at(to), towards(0), towards(1)].reduce(
@@ -120,7 +122,7 @@ function crossingOf(
   other: Segment,
   ux: number,
   uy: number,
-): Nearest | undefined {
+): SegmentApproach | undefined {
   const turn = dx * uy - dy * ux;
   if (turn === 0) return undefined;
   const [fx, fy] = [other.ax - segment.ax, other.ay - segment.ay];

@@ -6,15 +6,15 @@
 import Flatbush from 'flatbush';
 import type { Box } from '../base/polygon-types';
 
-const MOST_IN_BLOCK = 8;
+const MAX_BLOCK_SIZE = 8;
 
 /** So many blocks are looked through one by one sooner than an index is made. */
-const FEW_BLOCKS = 8;
+const MAX_UNINDEXED_BLOCKS = 8;
 
 /** What sums of sides may lose to rounding. */
 const ROUNDING = 1 + 1e-9;
 
-export class BoxesInRow {
+export class SequenceIndex {
   private readonly count: number;
   /** Block b holds the boxes from first[b] up to, not including, first[b + 1]. */
   private readonly first: Int32Array;
@@ -40,7 +40,7 @@ export class BoxesInRow {
     for (let block = 0; block < this.blockCount; block += 1) {
       this.blockOf.fill(block, this.first[block], this.first[block + 1]);
     }
-    this.tree = this.blockCount > FEW_BLOCKS ? this.indexBlocks() : undefined;
+    this.tree = this.blockCount > MAX_UNINDEXED_BLOCKS ? this.indexBlocks() : undefined;
   }
 
   private get blockCount(): number {
@@ -59,7 +59,7 @@ export class BoxesInRow {
     let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
     let across = 0;
     let end = start;
-    for (; end < Math.min(this.count, start + MOST_IN_BLOCK); end += 1) {
+    for (; end < Math.min(this.count, start + MAX_BLOCK_SIZE); end += 1) {
       minX = Math.min(minX, sides[4 * end]!);
       minY = Math.min(minY, sides[4 * end + 1]!);
       maxX = Math.max(maxX, sides[4 * end + 2]!);
@@ -102,7 +102,7 @@ export class BoxesInRow {
   }
 
   /** The same, of those before it. */
-  before(number: number): readonly number[] {
+  nearBefore(number: number): readonly number[] {
     return this.collect(number, number);
   }
 
@@ -154,8 +154,8 @@ export class BoxesInRow {
   }
 }
 
-/** Four numbers a box, as `BoxesInRow` takes them. */
-export function sidesOf(boxes: readonly Box[]): Float64Array {
+/** Four numbers a box, as `SequenceIndex` takes them. */
+export function packBoxes(boxes: readonly Box[]): Float64Array {
   const sides = new Float64Array(4 * boxes.length);
   boxes.forEach(({ minX, minY, maxX, maxY }, i) => {
     sides[4 * i] = minX;

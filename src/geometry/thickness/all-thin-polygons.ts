@@ -6,7 +6,7 @@ import type { Outline } from './boundary-arrays';
 import { isThinThroughout, type ThinBoundary } from './thin-boundary';
 
 /** Marks polygons whose boxes are narrower than the width: nothing more need be asked about them. */
-export function wholesByBox(outline: Outline, polygons: number, width: number): Uint8Array {
+export function fullyThinByBox(outline: Outline, polygons: number, width: number): Uint8Array {
   const { ringStart, polygon } = outline;
   const whole = new Uint8Array(polygons);
   for (let ring = 0; ring + 1 < ringStart.length; ring += 1) {
@@ -18,13 +18,13 @@ export function wholesByBox(outline: Outline, polygons: number, width: number): 
 }
 
 /** Marks polygons whose boundary is thin all round. */
-export function markThinThroughout(thin: ThinBoundary, whole: Uint8Array): void {
+export function markFullyThin(thin: ThinBoundary, whole: Uint8Array): void {
   forEachPolygon(thin.boundary.outline, (polygon, firstRing, endRing) => {
     if (whole[polygon] === 0 && isThinThroughout(thin, firstRing, endRing)) whole[polygon] = 1;
   });
 }
 
-export function describeWholes(thin: ThinBoundary, whole: Uint8Array): ThinPart[] {
+export function describeFullyThin(thin: ThinBoundary, whole: Uint8Array): ThinPart[] {
   const parts: ThinPart[] = [];
   const { outline } = thin.boundary;
   forEachPolygon(outline, (polygon, firstRing, endRing) => {

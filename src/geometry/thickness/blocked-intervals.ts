@@ -1,24 +1,24 @@
 /** Which stretches of one element other parts of the boundary reach into the tangent discs of: the ends in closed form. */
 import { visitBox, type Boundary } from './boundary-index';
 import type { Outline } from './boundary-arrays';
-import type { Run } from './edge-run';
+import type { EdgeRun } from './edge-run';
 import {
   blockedInCone,
   blockedOnEdge,
   isEdge,
   isHarmless,
-  placeAt,
+  boundaryPointAt,
   sizeOf,
   squareToEdge,
-  type Place,
-  type Stretch,
+  type BoundaryPoint,
+  type BlockedInterval,
 } from './tangent-disc';
 
 /** In mm and radians: stretches with less between them are one. */
 export const JOINT = 1e-7;
 
 /** The blocked stretches of one element at a time, in order and apart. */
-export class BlockedStretches {
+export class BlockedIntervals {
   count = 0;
   readonly from: number[] = [];
   readonly to: number[] = [];
@@ -31,21 +31,21 @@ export class BlockedStretches {
   private square = 0;
   /** The last edge that blocked a whole element: it, or one beside it, commonly blocks the next as well. */
   private hint = -1;
-  private readonly blocked: Stretch = { from: 0, to: 0 };
-  private readonly place: Place = { x: 0, y: 0, normalX: 0, normalY: 0 };
+  private readonly blocked: BlockedInterval = { from: 0, to: 0 };
+  private readonly place: BoundaryPoint = { x: 0, y: 0, normalX: 0, normalY: 0 };
   private readonly visit = (obstacle: number): boolean => this.consider(obstacle);
 
   constructor(private readonly boundary: Boundary) {}
 
   /** `run` is the one that the element belongs to, if any. */
-  find(element: number, radius: number, run?: Run): void {
+  find(element: number, radius: number, run?: EdgeRun): void {
     const { outline } = this.boundary;
     this.element = element;
     this.size = sizeOf(outline, element);
     this.radius = radius;
     this.count = 0;
     const { place } = this;
-    placeAt(outline, element, this.size / 2, place);
+    boundaryPointAt(outline, element, this.size / 2, place);
     this.x = place.x + radius * place.normalX;
     this.y = place.y + radius * place.normalY;
     const spread = isEdge(element) ? this.size / 2 : (radius * this.size) / 2;
@@ -66,10 +66,10 @@ export class BlockedStretches {
 
   private search(): void {
     const { place, radius, element } = this;
-    placeAt(this.boundary.outline, element, 0, place);
+    boundaryPointAt(this.boundary.outline, element, 0, place);
     const ax = place.x + radius * place.normalX;
     const ay = place.y + radius * place.normalY;
-    placeAt(this.boundary.outline, element, this.size, place);
+    boundaryPointAt(this.boundary.outline, element, this.size, place);
     const bx = place.x + radius * place.normalX;
     const by = place.y + radius * place.normalY;
     const margin = radius + (isEdge(element) ? 0 : radius * (1 - Math.cos(this.size / 2)));

@@ -1,19 +1,19 @@
 /** An outline with its edges in a spatial index. */
-import { EdgeBlocks } from '../spatial/edge-index';
+import { EdgeIndex } from '../spatial/edge-index';
 import type { Region } from '../base/polygon-types';
 import { buildOutline, type Outline } from './boundary-arrays';
-import { isHarmless, placeAt, type Place, type Touch, touchEdge } from './tangent-disc';
+import { isHarmless, boundaryPointAt, type BoundaryPoint, type Touch, touchEdge } from './tangent-disc';
 
 export interface Boundary {
   readonly outline: Outline;
-  readonly edges: EdgeBlocks;
+  readonly edges: EdgeIndex;
 }
 
 /** Undefined when the region has no area. */
 export function buildBoundary(region: Region): Boundary | undefined {
   const outline = buildOutline(region);
   if (outline.count === 0) return undefined;
-  return { outline, edges: new EdgeBlocks(outline.x, outline.y, outline.ringStart) };
+  return { outline, edges: new EdgeIndex(outline.x, outline.y, outline.ringStart) };
 }
 
 /** Calls back with the edges in the box until one answers true. */
@@ -30,7 +30,7 @@ export function visitBox(
 
 /** Finds what the largest empty disc at a boundary place touches: the *first blocker*. */
 export class TouchFinder {
-  readonly place: Place = { x: 0, y: 0, normalX: 0, normalY: 0 };
+  readonly place: BoundaryPoint = { x: 0, y: 0, normalX: 0, normalY: 0 };
   /** The last result. */
   readonly touch: Touch = { radius: Infinity, edge: -1, at: 0 };
   private element = 0;
@@ -49,7 +49,7 @@ export class TouchFinder {
     const { place, touch, boundary } = this;
     const hint = touch.edge;
     const { polygon, next, previous } = boundary.outline;
-    placeAt(boundary.outline, element, parameter, place);
+    boundaryPointAt(boundary.outline, element, parameter, place);
     this.element = element;
     touch.radius = limit;
     touch.edge = -1;

@@ -5,7 +5,7 @@ import type { Boundary } from './boundary-index';
 import { edgePlace, type EdgePlace } from './chord';
 import type { Outline } from './boundary-arrays';
 
-export class Loop {
+export class BoundaryLoop {
   readonly ring: number;
   private readonly start: number;
   private readonly size: number;

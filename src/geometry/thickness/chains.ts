@@ -1,7 +1,7 @@
 /** Thin chains: thin stretches that follow each other without a gap along a ring. */
 import { JOINT } from './blocked-intervals';
 import type { Outline } from './boundary-arrays';
-import type { Stretches } from './thin-intervals';
+import type { ThinIntervals } from './thin-intervals';
 import { sizeOf } from './tangent-disc';
 
 export interface Chains {
@@ -17,7 +17,7 @@ export interface Chains {
   readonly closed: Uint8Array;
 }
 
-export function buildChains(outline: Outline, stretches: Stretches): Chains {
+export function buildChains(outline: Outline, stretches: ThinIntervals): Chains {
   const size = stretches.from.length;
   const building: Building = {
     chainOf: new Int32Array(size),
@@ -45,7 +45,7 @@ interface Building {
   readonly closed: number[];
 }
 
-function chainRing(outline: Outline, stretches: Stretches, ring: number, building: Building): void {
+function chainRing(outline: Outline, stretches: ThinIntervals, ring: number, building: Building): void {
   const [start, end] = [2 * outline.ringStart[ring]!, 2 * outline.ringStart[ring + 1]!];
   const firstChain = building.first.length;
   let open = false;
@@ -71,7 +71,7 @@ function chainRing(outline: Outline, stretches: Stretches, ring: number, buildin
   }
 }
 
-function isWhole(stretches: Stretches, stretch: number, size: number): boolean {
+function isWhole(stretches: ThinIntervals, stretch: number, size: number): boolean {
   return stretches.from[stretch]! <= JOINT && stretches.to[stretch]! >= size - JOINT;
 }
 
@@ -82,7 +82,7 @@ function startChain(building: Building, stretch: number): void {
 }
 
 /** The ring's last chain reaches its end: where the first one begins at its start, the two are one. */
-function joinOverSeam(stretches: Stretches, building: Building, firstChain: number, firstElement: number): void {
+function joinOverSeam(stretches: ThinIntervals, building: Building, firstChain: number, firstElement: number): void {
   const seam = building.first[firstChain]!;
   if (building.elementOf[seam] !== firstElement || stretches.from[seam]! > JOINT) return;
   const from = building.first.pop()!;
@@ -93,9 +93,9 @@ function joinOverSeam(stretches: Stretches, building: Building, firstChain: numb
 }
 
 /** Calls back with the stretches of the chain in the order of its course. */
-export function forEachStretch(
+export function forEachInterval(
   chains: Chains,
-  stretches: Stretches,
+  stretches: ThinIntervals,
   outline: Outline,
   chain: number,
   visit: (stretch: number) => void,

@@ -23,15 +23,15 @@ export function lengthOfChord({ from, to }: Chord): number {
 }
 
 /** mm: chords whose lengths differ by less are equally long, for lengths come with rounding errors. */
-export const TIE = 1e-9;
+export const TIE_TOLERANCE = 1e-9;
 
 /**
  * Whether a chord takes the place of the shortest one yet, `least` mm long. Of equally long ones that which lies farther
  * left (then higher up) is taken: so it does not matter in which order they come.
  */
 export function isPreferred(chord: Chord, length: number, best: Chord | undefined, least: number): boolean {
-  if (length < least - TIE) return true;
-  return best ? length < least + TIE && liesBefore(chord, best) : length < least;
+  if (length < least - TIE_TOLERANCE) return true;
+  return best ? length < least + TIE_TOLERANCE && liesBefore(chord, best) : length < least;
 }
 
 function liesBefore(a: Chord, b: Chord): boolean {

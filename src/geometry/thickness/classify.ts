@@ -3,10 +3,10 @@ import { joinBoxes } from '../base/ring';
 import type { ThinPart } from './types';
 import { lengthOfChord, type Chord } from './chord';
 import { rootOf, type Components } from './components';
-import { HeldFinder } from './pocket-area';
+import { PocketFinder } from './pocket-area';
 import { narrowestChord } from './narrowest-chord';
 import { extentOfChain, lengthOfChain, type ThinBoundary } from './thin-boundary';
-import { chordOfTip, reachOfTip } from './spur';
+import { chordOfSpur, reachOfSpur } from './spur';
 
 export interface PartSearch {
   readonly thin: ThinBoundary;
@@ -25,10 +25,10 @@ export interface PartSearch {
  * where there are more chains, there are more ends or a way round a hole, and it is a neck.
  */
 export function describeComponents(search: PartSearch): ThinPart[] {
-  const held = new HeldFinder(search.thin.boundary, search.thin.radius);
+  const held = new PocketFinder(search.thin.boundary, search.thin.radius);
   const parts: ThinPart[] = [];
   for (const chains of groupChains(search)) {
-    const part = chains.length > 1 ? describeNeck(search, chains, held) : describeTip(search, chains[0]!);
+    const part = chains.length > 1 ? describeNeck(search, chains, held) : describeSpur(search, chains[0]!);
     if (part) parts.push(part);
   }
   return parts;
@@ -57,24 +57,24 @@ function* groupChains({ thin, components, skip }: PartSearch): Generator<readonl
 function describeNeck(
   { thin, components, limit }: PartSearch,
   chains: readonly number[],
-  held: HeldFinder,
+  held: PocketFinder,
 ): ThinPart | undefined {
   const chord = narrowestChord(thin, components, chains);
   if (!chord || lengthOfChord(chord) >= limit) return undefined;
   const along = chains.reduce((sum, chain) => sum + lengthOfChain(thin, chain), 0) / 2;
   const extent = joinBoxes(chains.map((chain) => extentOfChain(thin, chain)));
   const holds = held.find(chord);
-  return { ...measured(thin, 'neck', chord), length: along, reach: 0, sides: chains.length, extent, holds };
+  return { ...measurePart(thin, 'neck', chord), length: along, reach: 0, sides: chains.length, extent, holds };
 }
 
-function describeTip({ thin, limit, leastReach }: PartSearch, chain: number): ThinPart | undefined {
-  const reach = reachOfTip(thin, chain);
+function describeSpur({ thin, limit, leastReach }: PartSearch, chain: number): ThinPart | undefined {
+  const reach = reachOfSpur(thin, chain);
   if (reach <= leastReach) return undefined;
-  const chord = chordOfTip(thin, chain);
+  const chord = chordOfSpur(thin, chain);
   if (lengthOfChord(chord) >= limit) return undefined;
   const length = lengthOfChain(thin, chain) / 2;
   return {
-    ...measured(thin, 'tip', chord),
+    ...measurePart(thin, 'tip', chord),
     length,
     reach,
     sides: 1,
@@ -83,7 +83,7 @@ function describeTip({ thin, limit, leastReach }: PartSearch, chain: number): Th
   };
 }
 
-function measured(
+function measurePart(
   { boundary }: ThinBoundary,
   kind: ThinPart['kind'],
   { from, to }: Chord,

@@ -1,9 +1,9 @@
 /** Thin components: chains that face each other across the same thin part of the region. */
-import { findRoot, unite } from '../spatial/clusters';
+import { findRoot, uniteSets } from '../spatial/clusters';
 import { TouchFinder } from './boundary-index';
 import { edgePlace, type Chord } from './chord';
 import { isEdge } from './tangent-disc';
-import { portalsOf, stretchTouched, visitStretches, type ThinBoundary } from './thin-boundary';
+import { portalsOf, touchedInterval, visitIntervals, type ThinBoundary } from './thin-boundary';
 
 /** In mm: portals this near to each other are one. */
 const SAME_PORTAL = 1e-4;
@@ -23,7 +23,7 @@ export interface Components {
    * (Infinity when there is none), its stretch and parameter. An upper bound of the width between the two.
    */
   readonly bound: Float64Array;
-  readonly boundStretch: Int32Array;
+  readonly boundInterval: Int32Array;
   readonly boundParameter: Float64Array;
 }
 
@@ -34,7 +34,7 @@ export function linkChains(thin: ThinBoundary, skip: Uint8Array): Components {
     parents: Int32Array.from({ length: count }, (_, chain) => chain),
     returning: new Uint8Array(count),
     bound: new Float64Array(count).fill(Infinity),
-    boundStretch: new Int32Array(count).fill(-1),
+    boundInterval: new Int32Array(count).fill(-1),
     boundParameter: new Float64Array(count),
   };
   const finder = new TouchFinder(thin.boundary);
@@ -54,9 +54,9 @@ function returnsToPortal(thin: ThinBoundary, chain: number): boolean {
 
 /** Looks across from the middle of each stretch, but for the smallest turns, and from just inside the chain's ends. */
 function linkChain(thin: ThinBoundary, chain: number, finder: TouchFinder, components: Components): void {
-  const { chains, stretches } = thin;
+  const { chains, intervals: stretches } = thin;
   const [first, last] = [chains.first[chain]!, chains.last[chain]!];
-  visitStretches(thin, chain, (stretch) => {
+  visitIntervals(thin, chain, (stretch) => {
     const [from, to] = [stretches.from[stretch]!, stretches.to[stretch]!];
     const inside = Math.min(INSIDE, (to - from) / 4);
     if (stretch === first) lookAcross(thin, stretch, from + inside, finder, components);
@@ -76,31 +76,31 @@ function lookAcross(
   const radius = finder.find(thin.chains.elementOf[stretch]!, parameter, 1.01 * thin.radius);
   if (radius === Infinity) return;
   const chain = thin.chains.chainOf[stretch]!;
-  const facing = stretchFacing(thin, finder);
+  const facing = facingInterval(thin, finder);
   if (facing < 0) return;
   const other = thin.chains.chainOf[facing]!;
   if (other === chain) return;
-  unite(components.parents, chain, other);
+  uniteSets(components.parents, chain, other);
   if (2 * radius >= components.bound[chain]!) return;
   components.bound[chain] = 2 * radius;
-  components.boundStretch[chain] = stretch;
+  components.boundInterval[chain] = stretch;
   components.boundParameter[chain] = parameter;
 }
 
 /** The stretch that the disc last found touches; -1 when none. */
-function stretchFacing(thin: ThinBoundary, { place, touch }: TouchFinder): number {
+function facingInterval(thin: ThinBoundary, { place, touch }: TouchFinder): number {
   const { x, y, alongX, alongY } = thin.boundary.outline;
   const { edge, at, radius } = touch;
   const dx = place.x + radius * place.normalX - (x[edge]! + at * alongX[edge]!);
   const dy = place.y + radius * place.normalY - (y[edge]! + at * alongY[edge]!);
-  return stretchTouched(thin, edge, at, dx, dy);
+  return touchedInterval(thin, edge, at, dx, dy);
 }
 
 /** The places that the disc at the chain's bound touches. */
 export function boundingChord(thin: ThinBoundary, components: Components, chain: number): Chord {
   const { outline } = thin.boundary;
   const finder = new TouchFinder(thin.boundary);
-  const element = thin.chains.elementOf[components.boundStretch[chain]!]!;
+  const element = thin.chains.elementOf[components.boundInterval[chain]!]!;
   const parameter = components.boundParameter[chain]!;
   finder.find(element, parameter, 1.01 * thin.radius);
   const from = edgePlace(outline, element >> 1, isEdge(element) ? parameter : 0);

@@ -7,10 +7,10 @@ import { visitBox, type Boundary } from './boundary-index';
 import { squareToEdge } from './tangent-disc';
 
 /** How far the centres of one run of elements may be from their middle, in radii, and how many vertices it may have. */
-const MOST_SPREAD = 1;
-const MOST_VERTICES = 24;
+const MAX_SPREAD = 1;
+const MAX_VERTICES = 24;
 
-export class Run {
+export class EdgeRun {
   /** Edges that may reach into discs of the run; the first `count` count, once `search` was called. */
   readonly found: number[] = [];
   count = 0;
@@ -52,7 +52,7 @@ export class Run {
   /** Begins a run at the vertex, of one ring and of one edge at least. */
   start(vertex: number): void {
     const { ring, ringStart } = this.boundary.outline;
-    const last = Math.min(ringStart[ring[vertex]! + 1]!, vertex + MOST_VERTICES);
+    const last = Math.min(ringStart[ring[vertex]! + 1]!, vertex + MAX_VERTICES);
     this.minX = this.minY = Infinity;
     this.maxX = this.maxY = -Infinity;
     this.isSearched = false;
@@ -74,7 +74,7 @@ export class Run {
     const width = this.maxX - this.minX;
     const height = this.maxY - this.minY;
     const spread = Math.sqrt(width * width + height * height) / 2;
-    if (spread > MOST_SPREAD * this.radius) {
+    if (spread > MAX_SPREAD * this.radius) {
       Object.assign(this, { minX, minY, maxX, maxY });
       return false;
     }

@@ -12,16 +12,16 @@
  * lie on, or is the rest of the polygon: so it is kept, or searched, together with all near that hole.
  */
 import type { Point } from '../base/curve-types';
-import { twinsIn } from '../polygon/diff';
+import { matchIdentical } from '../polygon/diff';
 import { findThinParts, type ThinPartOptions } from './index';
-import { areaOf } from '../boolean';
+import { areaOf } from '../boolean/index';
 import type { Box, Polygon, Region, Ring } from '../base/polygon-types';
-import { RingsNear } from '../spatial/ring-index';
+import { RingIndex } from '../spatial/ring-index';
 import { boxOfRing, distanceToEdge, forEachEdge, growBox, isSameRing, joinBoxes, ringOfBox } from '../base/ring';
 import type { ThinPart } from './types';
 
 /** What was found before, in which region, with the same width and options. */
-export interface EarlierThinParts {
+export interface PreviousThinParts {
   readonly region: Region;
   readonly parts: readonly ThinPart[];
 }
@@ -33,17 +33,17 @@ const BESIDE = 1e-5;
 const REACH = 1.01;
 
 /** Holes are added so many times; after that, or when this share of all is in, the polygon is searched as a whole. */
-const MOST_ROUNDS = 8;
-const MOST_HOLES = 0.7;
+const MAX_ROUNDS = 8;
+const MAX_HOLES = 0.7;
 
 /** The same as `findThinParts`, within the last digits of a double. */
-export function findThinPartsAgain(
+export function findThinPartsIncrementally(
   region: Region,
   width: number,
-  earlier: EarlierThinParts,
+  earlier: PreviousThinParts,
   options: ThinPartOptions = {},
 ): ThinPart[] {
-  const twins = twinsIn(region, earlier.region);
+  const twins = matchIdentical(region, earlier.region);
   const partsOf = partsByPolygon(earlier.parts);
   const matched = new Set(twins);
   const changed = earlier.region.flatMap((polygon, i) =>
@@ -68,7 +68,7 @@ function partsByPolygon(parts: readonly ThinPart[]): Map<number, ThinPart[]> {
   return found;
 }
 
-interface Earlier {
+interface PreviousPolygon {
   readonly polygon: Polygon;
   readonly parts: readonly ThinPart[];
 }
@@ -77,21 +77,21 @@ interface Earlier {
 class ChangedPolygon {
   private readonly reach: number;
   /** Of the holes that came, and of those that went. */
-  private readonly changes: RingsNear;
-  private readonly near: RingsNear;
+  private readonly changes: RingIndex;
+  private readonly near: RingIndex;
   /** mm² */
   private readonly area: number;
 
   constructor(
     private readonly polygon: Polygon,
-    private readonly before: Earlier,
+    private readonly before: PreviousPolygon,
     private readonly width: number,
     private readonly options: ThinPartOptions,
   ) {
     this.reach = REACH * width;
     const [now, then] = [polygon.holes, before.polygon.holes];
-    this.changes = new RingsNear([...without(now, then), ...without(then, now)]);
-    this.near = new RingsNear([polygon.outer, ...polygon.holes]);
+    this.changes = new RingIndex([...ringsNotAmong(now, then), ...ringsNotAmong(then, now)]);
+    this.near = new RingIndex([polygon.outer, ...polygon.holes]);
     this.area = areaOf(polygon);
   }
 
@@ -135,8 +135,8 @@ class ChangedPolygon {
   private searchRound(gone: readonly Box[]): ThinPart[] | undefined {
     const rings = new Set<Ring>();
     const add = (box: Box, margin: number) => this.near.near(box, margin).forEach((ring) => rings.add(ring));
-    for (const box of [...gone, ...this.changes.stretches()]) add(box, 2 * this.reach);
-    for (let round = 0; round < MOST_ROUNDS && rings.size <= MOST_HOLES * this.polygon.holes.length + 1; round += 1) {
+    for (const box of [...gone, ...this.changes.intervals()]) add(box, 2 * this.reach);
+    for (let round = 0; round < MAX_ROUNDS && rings.size <= MAX_HOLES * this.polygon.holes.length + 1; round += 1) {
       const searched = rings.size;
       const found = this.searchAmong(rings);
       if (!found) return undefined;
@@ -175,7 +175,7 @@ function keyOf(ring: Ring): string {
 }
 
 /** The rings that are not among others. Most are the very objects that they were. */
-function without(rings: readonly Ring[], others: readonly Ring[]): Ring[] {
+function ringsNotAmong(rings: readonly Ring[], others: readonly Ring[]): Ring[] {
   const [here, there] = [new Set(rings), new Set(others)];
   const strange = rings.filter((ring) => !there.has(ring));
   const twins = new Map(others.filter((ring) => !here.has(ring)).map((ring) => [keyOf(ring), ring]));

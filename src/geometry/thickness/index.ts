@@ -7,7 +7,7 @@ import { buildBoundary } from './boundary-index';
 import { linkChains } from './components';
 import { describeComponents } from './classify';
 import { findThinBoundary } from './thin-boundary';
-import { describeWholes, markThinThroughout, wholesByBox } from './all-thin-polygons';
+import { describeFullyThin, markFullyThin, fullyThinByBox } from './all-thin-polygons';
 
 export interface ThinPartOptions {
   /**
@@ -29,12 +29,12 @@ export function findThinParts(region: Region, width: number, options: ThinPartOp
   if (!(width > 0) || !Number.isFinite(width)) return [];
   const boundary = buildBoundary(region);
   if (!boundary) return [];
-  const whole = wholesByBox(boundary.outline, region.length, width);
+  const whole = fullyThinByBox(boundary.outline, region.length, width);
   const leastReach = options.leastReach ?? width;
   const thin = findThinBoundary(boundary, { radius: width / 2, skip: whole, leastReach });
-  markThinThroughout(thin, whole);
+  markFullyThin(thin, whole);
   const limit = width - (options.tolerance ?? DEFAULT_TOLERANCE);
-  const wholes = describeWholes(thin, whole).filter((part) => part.width < limit);
+  const wholes = describeFullyThin(thin, whole).filter((part) => part.width < limit);
   const components = linkChains(thin, whole);
   const others = describeComponents({ thin, components, skip: whole, limit, leastReach });
   return [...wholes, ...others].sort((a, b) => a.polygon - b.polygon);

@@ -1,8 +1,8 @@
 /** The largest disc in a polygon that is thin throughout. */
 import type { Point } from '../base/curve-types';
 import { TouchFinder, type Boundary } from './boundary-index';
-import { BlockedStretches } from './blocked-intervals';
-import { placeAt, sizeOf } from './tangent-disc';
+import { BlockedIntervals } from './blocked-intervals';
+import { boundaryPointAt, sizeOf } from './tangent-disc';
 
 /** In mm: discs whose radius is larger by less are not looked for. */
 const PRECISION = 2.5e-7;
@@ -44,14 +44,14 @@ class DiscSearch {
   private element = -1;
   private parameter = 0;
   private readonly finder: TouchFinder;
-  private readonly blocking: BlockedStretches;
+  private readonly blocking: BlockedIntervals;
 
   constructor(
     private readonly boundary: Boundary,
     private readonly limit: number,
   ) {
     this.finder = new TouchFinder(boundary);
-    this.blocking = new BlockedStretches(boundary);
+    this.blocking = new BlockedIntervals(boundary);
   }
 
   measure(element: number, parameter = sizeOf(this.boundary.outline, element) / 2): boolean {
@@ -88,7 +88,12 @@ class DiscSearch {
   }
 
   diameter(): [Point, Point] {
-    const place = placeAt(this.boundary.outline, this.element, this.parameter, { x: 0, y: 0, normalX: 0, normalY: 0 });
+    const place = boundaryPointAt(this.boundary.outline, this.element, this.parameter, {
+      x: 0,
+      y: 0,
+      normalX: 0,
+      normalY: 0,
+    });
     const across = 2 * this.radius;
     return [
       { x: place.x, y: place.y },

@@ -1,10 +1,10 @@
 /** The narrowest place of a thin component: the shortest chord between two of its chains. */
 import { visitBox } from './boundary-index';
-import { edgePlace, isClear, isPreferred, lengthOfChord, TIE, type Chord } from './chord';
+import { edgePlace, isClear, isPreferred, lengthOfChord, TIE_TOLERANCE, type Chord } from './chord';
 import { boundingChord, rootOf, type Components } from './components';
 import type { Outline } from './boundary-arrays';
 import { isEdge, squareToEdge } from './tangent-disc';
-import { stretchAt, stretchTouched, turnTowards, visitStretches, type ThinBoundary } from './thin-boundary';
+import { intervalAt, touchedInterval, turnTowards, visitIntervals, type ThinBoundary } from './thin-boundary';
 
 /** In mm: ends nearer to each other than this touch, and have no direction. */
 const CONTACT = 1e-6;
@@ -21,11 +21,11 @@ export function narrowestChord(
   chains: readonly number[],
 ): Chord | undefined {
   const bounding = chains.reduce((a, b) => (components.bound[b]! < components.bound[a]! ? b : a));
-  if (components.boundStretch[bounding]! < 0) return undefined;
+  if (components.boundInterval[bounding]! < 0) return undefined;
   const search: Search = { thin, components, root: rootOf(components, bounding), best: undefined, least: 0 };
   search.least = components.bound[bounding]! * (1 + 1e-9) + CONTACT;
   for (const chain of chains) {
-    visitStretches(thin, chain, (stretch) => {
+    visitIntervals(thin, chain, (stretch) => {
       const element = thin.chains.elementOf[stretch]!;
       if (!isEdge(element)) searchFrom(search, element >> 1);
     });
@@ -45,7 +45,7 @@ interface Search {
 function searchFrom(search: Search, vertex: number): void {
   const { boundary } = search.thin;
   const { x, y, previous, polygon } = boundary.outline;
-  const [px, py, reach] = [x[vertex]!, y[vertex]!, search.least + TIE];
+  const [px, py, reach] = [x[vertex]!, y[vertex]!, search.least + TIE_TOLERANCE];
   visitBox(boundary, px - reach, py - reach, px + reach, py + reach, (edge) => {
     const own = edge === vertex || edge === previous[vertex] || polygon[edge] !== polygon[vertex];
     if (!own) considerEdge(search, vertex, edge);
@@ -57,7 +57,7 @@ function considerEdge(search: Search, vertex: number, edge: number): void {
   const { boundary } = search.thin;
   const { x, y, alongX, alongY, length } = boundary.outline;
   const square = squareToEdge(boundary.outline, edge, x[vertex]!, y[vertex]!);
-  if (square > (search.least + TIE) ** 2) return;
+  if (square > (search.least + TIE_TOLERANCE) ** 2) return;
   const along = (x[vertex]! - x[edge]!) * alongX[edge]! + (y[vertex]! - y[edge]!) * alongY[edge]!;
   const at = Math.min(length[edge]!, Math.max(0, along));
   const [dx, dy] = [x[edge]! + at * alongX[edge]! - x[vertex]!, y[edge]! + at * alongY[edge]! - y[vertex]!];
@@ -80,21 +80,21 @@ function isWithinCone({ alongX, alongY, previous }: Outline, vertex: number, dx:
 function joinsTwoChains({ thin, components, root }: Search, { from, to }: Chord, distance: number): boolean {
   const [dx, dy] = [to.x - from.x, to.y - from.y];
   const touching = distance < CONTACT;
-  const start = touching ? stretchTouching(thin, from.edge) : stretchInCone(thin, from.edge, dx, dy);
+  const start = touching ? touchingInterval(thin, from.edge) : intervalInCone(thin, from.edge, dx, dy);
   if (start < 0) return false;
   const { alongX, alongY } = thin.boundary.outline;
   if (!touching && alongY[to.edge]! * dx - alongX[to.edge]! * dy < -1e-9 * distance) return false;
-  const end = stretchTouched(thin, to.edge, to.at, -dx, -dy);
+  const end = touchedInterval(thin, to.edge, to.at, -dx, -dy);
   if (end < 0) return false;
   const [first, second] = [thin.chains.chainOf[start]!, thin.chains.chainOf[end]!];
   return first !== second && rootOf(components, first) === root && rootOf(components, second) === root;
 }
 
-function stretchInCone(thin: ThinBoundary, vertex: number, dx: number, dy: number): number {
-  return stretchAt(thin, 2 * vertex, turnTowards(thin, vertex, dx, dy));
+function intervalInCone(thin: ThinBoundary, vertex: number, dx: number, dy: number): number {
+  return intervalAt(thin, 2 * vertex, turnTowards(thin, vertex, dx, dy));
 }
 
-function stretchTouching({ stretches }: ThinBoundary, vertex: number): number {
+function touchingInterval({ intervals: stretches }: ThinBoundary, vertex: number): number {
   const first = stretches.first[2 * vertex]!;
   return first < stretches.first[2 * vertex + 1]! ? first : -1;
 }

@@ -2,10 +2,10 @@
 import type { Point } from '../base/curve-types';
 import { TouchFinder, type Boundary } from './boundary-index';
 import { segmentsCross, type Chord, type EdgePlace } from './chord';
-import { edgesAcrossRay, Loop, sweptAreas } from './boundary-loop';
-import { placeAt } from './tangent-disc';
+import { edgesAcrossRay, BoundaryLoop, sweptAreas } from './boundary-loop';
+import { boundaryPointAt } from './tangent-disc';
 
-export interface Held {
+export interface PocketArea {
   /** mm² */
   readonly area: number;
   readonly at: Point;
@@ -15,7 +15,7 @@ export interface Held {
 const TRIES = 24;
 
 /** Measures the sides of chords; sums over whole rings are made once. */
-export class HeldFinder {
+export class PocketFinder {
   private readonly swept = new Map<number, Float64Array>();
   /** For a hole and a ring, the ring's edges to the right of the hole. */
   private readonly rays = new Map<number, readonly number[]>();
@@ -36,12 +36,12 @@ export class HeldFinder {
   }
 
   /** The smaller of the two sides of a chord whose ends lie on one ring; undefined if they do not. */
-  find(chord: Chord): Held | undefined {
+  find(chord: Chord): PocketArea | undefined {
     const { outline } = this.boundary;
     const [from, to] = [this.beforeEnd(chord.from), this.beforeEnd(chord.to)];
     const ring = outline.ring[from.edge]!;
     if (outline.ring[to.edge] !== ring) return undefined;
-    const [there, back] = [new Loop(outline, from, to), new Loop(outline, to, from)];
+    const [there, back] = [new BoundaryLoop(outline, from, to), new BoundaryLoop(outline, to, from)];
     const [thereArea, backArea] = [there.area(this.sums(ring)), back.area(this.sums(ring))];
     // Of a hole's two loops one encloses a pocket, the other the hole itself: that one's area is negative.
     const takeThere = thereArea > 0 && (backArea <= 0 || thereArea <= backArea);
@@ -80,7 +80,7 @@ export class HeldFinder {
   }
 
   /** mm²: of the polygon's holes that lie in the loop. */
-  private holesIn(loop: Loop): number {
+  private holesIn(loop: BoundaryLoop): number {
     const rings = this.ringsBeside(loop.ring);
     if (rings.length === 1) return 0;
     const { x, y, ringStart } = this.boundary.outline;
@@ -106,7 +106,7 @@ export class HeldFinder {
   }
 
   /** The centre of the largest of some discs that touch the loop from within. */
-  private pointOf(loop: Loop): Point {
+  private pointOf(loop: BoundaryLoop): Point {
     const { outline } = this.boundary;
     const finder = new TouchFinder(this.boundary);
     let best = { x: (loop.from.x + loop.to.x) / 2, y: (loop.from.y + loop.to.y) / 2 };
@@ -118,7 +118,7 @@ export class HeldFinder {
       if (high <= low) continue;
       const element = 2 * loop.edgeOf(piece) + 1;
       const radius = Math.min(this.radius, finder.find(element, (low + high) / 2, this.radius));
-      const place = placeAt(outline, element, (low + high) / 2, finder.place);
+      const place = boundaryPointAt(outline, element, (low + high) / 2, finder.place);
       const centre = { x: place.x + radius * place.normalX, y: place.y + radius * place.normalY };
       if (radius <= largest || segmentsCross(place, centre, loop.from, loop.to)) continue;
       largest = radius;

@@ -3,12 +3,12 @@
  */
 import type { Point } from '../base/curve-types';
 import { visitBox } from './boundary-index';
-import { edgePlace, isClear, isPreferred, lengthOfChord, TIE, type Chord, type EdgePlace } from './chord';
+import { edgePlace, isClear, isPreferred, lengthOfChord, TIE_TOLERANCE, type Chord, type EdgePlace } from './chord';
 import { isEdge, squareToEdge } from './tangent-disc';
-import { portalsOf, stretchAt, visitStretches, type ThinBoundary } from './thin-boundary';
+import { portalsOf, intervalAt, visitIntervals, type ThinBoundary } from './thin-boundary';
 
 /** mm: how far the boundary along the chain goes beyond the last disc that fits. */
-export function reachOfTip(thin: ThinBoundary, chain: number): number {
+export function reachOfSpur(thin: ThinBoundary, chain: number): number {
   return farthestOf(thin, chain, lastDisc(thin, chain)).distance - thin.radius;
 }
 
@@ -16,14 +16,22 @@ export function reachOfTip(thin: ThinBoundary, chain: number): number {
  * The shortest chord across the tip in the half of its reach that is nearer to the thick part, so that a tip that ends
  * in a point has a width, and one that joins the thick part by a fillet has that of its stem.
  */
-export function chordOfTip(thin: ThinBoundary, chain: number): Chord {
+export function chordOfSpur(thin: ThinBoundary, chain: number): Chord {
   const centre = lastDisc(thin, chain);
   const farthest = farthestOf(thin, chain, centre);
   const limit = (thin.radius + farthest.distance) / 2;
-  const search: TipSearch = { thin, chain, centre, limit, turn: farthest.order, best: endChord(thin, chain), least: 0 };
+  const search: SpurSearch = {
+    thin,
+    chain,
+    centre,
+    limit,
+    turn: farthest.order,
+    best: endChord(thin, chain),
+    least: 0,
+  };
   search.least = lengthOfChord(search.best);
   const limits = limitChord(search);
-  offer(search, limits);
+  considerChord(search, limits);
   // As with necks, one end of the shortest chord is a reflex vertex, unless it lies where the search is cut off.
   searchFrom(search, limits.from);
   searchFrom(search, limits.to);
@@ -34,7 +42,7 @@ export function chordOfTip(thin: ThinBoundary, chain: number): Chord {
   return search.best;
 }
 
-interface TipSearch {
+interface SpurSearch {
   readonly thin: ThinBoundary;
   readonly chain: number;
   /** Of the last disc that fits; places farther from it than `limit` mm do not count. */
@@ -54,7 +62,7 @@ function lastDisc(thin: ThinBoundary, chain: number): Point {
 }
 
 /** Place of a stretch in the chain's course. */
-function orderOf({ chains, stretches }: ThinBoundary, chain: number, stretch: number): number {
+function orderOf({ chains, intervals: stretches }: ThinBoundary, chain: number, stretch: number): number {
   const first = chains.first[chain]!;
   return stretch >= first ? stretch - first : stretch - first + stretches.from.length;
 }
@@ -63,13 +71,13 @@ function orderOf({ chains, stretches }: ThinBoundary, chain: number, stretch: nu
 function visitVertices(thin: ThinBoundary, chain: number, visit: (vertex: number, order: number) => void): void {
   const { outline } = thin.boundary;
   let before = -1;
-  visitStretches(thin, chain, (stretch) => {
+  visitIntervals(thin, chain, (stretch) => {
     const element = thin.chains.elementOf[stretch]!;
     const vertex = element >> 1;
-    const through = !isEdge(element) || thin.stretches.from[stretch] === 0;
+    const through = !isEdge(element) || thin.intervals.from[stretch] === 0;
     if (through && vertex !== before) visit(vertex, orderOf(thin, chain, stretch));
     if (through) before = vertex;
-    if (!isEdge(element) || thin.stretches.to[stretch]! < outline.length[vertex]!) return;
+    if (!isEdge(element) || thin.intervals.to[stretch]! < outline.length[vertex]!) return;
     before = outline.next[vertex]!;
     visit(before, orderOf(thin, chain, stretch));
   });
@@ -87,7 +95,7 @@ function farthestOf(thin: ThinBoundary, chain: number, centre: Point): { distanc
   return farthest;
 }
 
-function endChord({ boundary, chains, stretches }: ThinBoundary, chain: number): Chord {
+function endChord({ boundary, chains, intervals: stretches }: ThinBoundary, chain: number): Chord {
   const placeOf = (stretch: number, parameter: number): EdgePlace => {
     const element = chains.elementOf[stretch]!;
     return edgePlace(boundary.outline, element >> 1, isEdge(element) ? parameter : 0);
@@ -97,15 +105,15 @@ function endChord({ boundary, chains, stretches }: ThinBoundary, chain: number):
 }
 
 /** From where the first flank leaves the near half to where the second one comes back into it. */
-function limitChord(search: TipSearch): Chord {
+function limitChord(search: SpurSearch): Chord {
   const { thin, chain, turn } = search;
   let { from, to } = search.best;
   let left = false;
-  visitStretches(thin, chain, (stretch) => {
+  visitIntervals(thin, chain, (stretch) => {
     const element = thin.chains.elementOf[stretch]!;
     if (!isEdge(element)) return;
     const order = orderOf(thin, chain, stretch);
-    const crossing = crossingOf(search, element >> 1, thin.stretches.from[stretch]!, thin.stretches.to[stretch]!);
+    const crossing = crossingOf(search, element >> 1, thin.intervals.from[stretch]!, thin.intervals.to[stretch]!);
     if (crossing === undefined) return;
     if (order > turn) to = crossing;
     else if (!left) from = crossing;
@@ -115,7 +123,12 @@ function limitChord(search: TipSearch): Chord {
 }
 
 /** Where the stretch of the edge goes through the limit, if it does. */
-function crossingOf({ thin, centre, limit }: TipSearch, edge: number, from: number, to: number): EdgePlace | undefined {
+function crossingOf(
+  { thin, centre, limit }: SpurSearch,
+  edge: number,
+  from: number,
+  to: number,
+): EdgePlace | undefined {
   const { outline } = thin.boundary;
   const isFar = (at: number): boolean => {
     const place = edgePlace(outline, edge, at);
@@ -132,25 +145,25 @@ function crossingOf({ thin, centre, limit }: TipSearch, edge: number, from: numb
   return edgePlace(outline, edge, farAtStart ? high : low);
 }
 
-function searchFrom(search: TipSearch, from: EdgePlace): void {
+function searchFrom(search: SpurSearch, from: EdgePlace): void {
   const { boundary } = search.thin;
   const { x, y, polygon, length, alongX, alongY } = boundary.outline;
-  const reach = search.least + TIE;
+  const reach = search.least + TIE_TOLERANCE;
   if (isBeyond(search, from.x, from.y)) return;
   visitBox(boundary, from.x - reach, from.y - reach, from.x + reach, from.y + reach, (edge) => {
     if (polygon[edge] !== polygon[from.edge]) return false;
     if (squareToEdge(boundary.outline, edge, from.x, from.y) > reach * reach) return false;
     const along = (from.x - x[edge]!) * alongX[edge]! + (from.y - y[edge]!) * alongY[edge]!;
-    offer(search, { from, to: edgePlace(boundary.outline, edge, Math.min(length[edge]!, Math.max(0, along))) });
+    considerChord(search, { from, to: edgePlace(boundary.outline, edge, Math.min(length[edge]!, Math.max(0, along))) });
     return false;
   });
 }
 
-function isBeyond({ centre, limit }: TipSearch, x: number, y: number): boolean {
+function isBeyond({ centre, limit }: SpurSearch, x: number, y: number): boolean {
   return Math.hypot(x - centre.x, y - centre.y) > limit * (1 + 1e-9);
 }
 
-function offer(search: TipSearch, chord: Chord): void {
+function considerChord(search: SpurSearch, chord: Chord): void {
   const length = lengthOfChord(chord);
   if (!isPreferred(chord, length, search.best, search.least) || isBeyond(search, chord.to.x, chord.to.y)) return;
   if (!facesAcross(search, chord) || !isClear(search.thin.boundary, chord)) return;
@@ -159,16 +172,16 @@ function offer(search: TipSearch, chord: Chord): void {
 }
 
 /** Whether the chord's ends lie on the chain's two flanks. */
-function facesAcross(search: TipSearch, { from, to }: Chord): boolean {
+function facesAcross(search: SpurSearch, { from, to }: Chord): boolean {
   return flankOf(search, from) * flankOf(search, to) === -1;
 }
 
 /** -1 on the flank before the far end, 1 on that after it, 0 beside the chain. A vertex lies on either of its edges. */
-function flankOf({ thin, chain, turn }: TipSearch, { edge, at }: EdgePlace): number {
+function flankOf({ thin, chain, turn }: SpurSearch, { edge, at }: EdgePlace): number {
   const { length, previous, next } = thin.boundary.outline;
-  let stretch = stretchAt(thin, 2 * edge + 1, at);
-  if (stretch < 0 && at <= 0) stretch = stretchAt(thin, 2 * previous[edge]! + 1, length[previous[edge]!]!);
-  if (stretch < 0 && at >= length[edge]!) stretch = stretchAt(thin, 2 * next[edge]! + 1, 0);
+  let stretch = intervalAt(thin, 2 * edge + 1, at);
+  if (stretch < 0 && at <= 0) stretch = intervalAt(thin, 2 * previous[edge]! + 1, length[previous[edge]!]!);
+  if (stretch < 0 && at >= length[edge]!) stretch = intervalAt(thin, 2 * next[edge]! + 1, 0);
   if (stretch < 0 || thin.chains.chainOf[stretch] !== chain) return 0;
   return orderOf(thin, chain, stretch) <= turn ? -1 : 1;
 }

@@ -11,14 +11,14 @@ export const DEPTH = 1e-8;
 const CONTACT = 4 * DEPTH;
 
 /** A place on the boundary with its inward normal. */
-export interface Place {
+export interface BoundaryPoint {
   x: number;
   y: number;
   normalX: number;
   normalY: number;
 }
 
-export interface Stretch {
+export interface BlockedInterval {
   from: number;
   to: number;
 }
@@ -32,7 +32,12 @@ export function sizeOf(outline: Outline, element: number): number {
   return isEdge(element) ? outline.length[element >> 1]! : outline.cone[element >> 1]!;
 }
 
-export function placeAt(outline: Outline, element: number, parameter: number, place: Place): Place {
+export function boundaryPointAt(
+  outline: Outline,
+  element: number,
+  parameter: number,
+  place: BoundaryPoint,
+): BoundaryPoint {
   const vertex = element >> 1;
   if (isEdge(element)) {
     const alongX = outline.alongX[vertex]!;
@@ -84,7 +89,13 @@ export function squareToEdge(outline: Outline, edge: number, px: number, py: num
  * line parallel to the edge, and those within the radius of the obstacle make a capsule round it: a line meets such a
  * convex figure in one stretch. False when there is none.
  */
-export function blockedOnEdge(o: Outline, edge: number, obstacle: number, radius: number, blocked: Stretch): boolean {
+export function blockedOnEdge(
+  o: Outline,
+  edge: number,
+  obstacle: number,
+  radius: number,
+  blocked: BlockedInterval,
+): boolean {
   const tx = o.alongX[edge]!;
   const ty = o.alongY[edge]!;
   const reach = radius - DEPTH;
@@ -109,7 +120,7 @@ export function blockedOnEdge(o: Outline, edge: number, obstacle: number, radius
   return blocked.to > 0 && blocked.from < o.length[edge]! && blocked.from < blocked.to;
 }
 
-function widenByDisc(blocked: Stretch, along: number, across: number, reach: number): void {
+function widenByDisc(blocked: BlockedInterval, along: number, across: number, reach: number): void {
   const square = reach * reach - across * across;
   if (square <= 0) return;
   const half = Math.sqrt(square);
@@ -119,7 +130,7 @@ function widenByDisc(blocked: Stretch, along: number, across: number, reach: num
 
 /** Where the line of centres crosses the capsule's straight side at the signed distance `side` from the obstacle. */
 function widenBySide(
-  blocked: Stretch,
+  blocked: BlockedInterval,
   startAlong: number,
   startAcross: number,
   along: number,
@@ -140,7 +151,13 @@ function widenBySide(
  * the directions within acos(d / 2r) of its own, so a straight obstacle blocks one arc: the hull of those of its ends
  * and of the directions in which the disc touches its line. The arc may go round by multiples of 2π.
  */
-export function blockedInCone(o: Outline, vertex: number, obstacle: number, radius: number, blocked: Stretch): boolean {
+export function blockedInCone(
+  o: Outline,
+  vertex: number,
+  obstacle: number,
+  radius: number,
+  blocked: BlockedInterval,
+): boolean {
   const before = o.previous[vertex]!;
   const tx = o.alongX[before]!;
   const ty = o.alongY[before]!;
@@ -179,7 +196,7 @@ export function blockedInCone(o: Outline, vertex: number, obstacle: number, radi
   return blocked.from < blocked.to;
 }
 
-function widenByPoint(blocked: Stretch, ahead: number, aside: number, radius: number): void {
+function widenByPoint(blocked: BlockedInterval, ahead: number, aside: number, radius: number): void {
   const square = ahead * ahead + aside * aside;
   const reach = radius - DEPTH;
   const cosine = (square + radius * radius - reach * reach) / (2 * radius * Math.sqrt(square));
@@ -192,7 +209,7 @@ function widenByPoint(blocked: Stretch, ahead: number, aside: number, radius: nu
 
 /** An obstacle that passes through the vertex or ends there blocks all discs on its side. */
 function blockedByContact(
-  blocked: Stretch,
+  blocked: BlockedInterval,
   direction: number,
   backward: boolean,
   forward: boolean,
@@ -220,7 +237,7 @@ export interface Touch {
  * being convex, the least over a straight obstacle is where the disc touches its line, or at the nearer end. Sets
  * `touch` and gives true if that is less than `touch.radius`.
  */
-export function touchEdge(outline: Outline, place: Place, obstacle: number, touch: Touch): boolean {
+export function touchEdge(outline: Outline, place: BoundaryPoint, obstacle: number, touch: Touch): boolean {
   const dx = outline.alongX[obstacle]!;
   const dy = outline.alongY[obstacle]!;
   const x = outline.x[obstacle]! - place.x;
@@ -245,7 +262,7 @@ export function touchEdge(outline: Outline, place: Place, obstacle: number, touc
   return touchPoint(place, x + length * dx, y + length * dy, obstacle, length, touch) || atStart;
 }
 
-function touchPoint(place: Place, x: number, y: number, edge: number, at: number, touch: Touch): boolean {
+function touchPoint(place: BoundaryPoint, x: number, y: number, edge: number, at: number, touch: Touch): boolean {
   const ahead = place.normalX * x + place.normalY * y;
   const square = x * x + y * y;
   if (square > CONTACT * CONTACT && !(ahead > 0)) return false;

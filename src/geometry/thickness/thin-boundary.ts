@@ -1,9 +1,9 @@
 /** The thin boundary of a region for one width: its stretches and chains, and which of them a place lies on. */
 import type { Box } from '../base/polygon-types';
 import type { Boundary } from './boundary-index';
-import { buildChains, forEachStretch, type Chains } from './chains';
-import { findStretches, type StretchSearch, type Stretches } from './thin-intervals';
-import { isEdge, placeAt, sizeOf, type Place } from './tangent-disc';
+import { buildChains, forEachInterval, type Chains } from './chains';
+import { findThinIntervals, type ThinIntervalSearch, type ThinIntervals } from './thin-intervals';
+import { isEdge, boundaryPointAt, sizeOf, type BoundaryPoint } from './tangent-disc';
 
 /** In mm and radians: a place this near to a stretch counts as on it, as both come with rounding errors. */
 const NEAR = 1e-3;
@@ -15,21 +15,21 @@ export interface ThinBoundary {
   readonly boundary: Boundary;
   /** mm: half of the width. */
   readonly radius: number;
-  readonly stretches: Stretches;
+  readonly intervals: ThinIntervals;
   readonly chains: Chains;
 }
 
-export function findThinBoundary(boundary: Boundary, search: StretchSearch): ThinBoundary {
-  const stretches = findStretches(boundary, search);
-  return { boundary, radius: search.radius, stretches, chains: buildChains(boundary.outline, stretches) };
+export function findThinBoundary(boundary: Boundary, search: ThinIntervalSearch): ThinBoundary {
+  const stretches = findThinIntervals(boundary, search);
+  return { boundary, radius: search.radius, intervals: stretches, chains: buildChains(boundary.outline, stretches) };
 }
 
-export function visitStretches(thin: ThinBoundary, chain: number, visit: (stretch: number) => void): void {
-  forEachStretch(thin.chains, thin.stretches, thin.boundary.outline, chain, visit);
+export function visitIntervals(thin: ThinBoundary, chain: number, visit: (stretch: number) => void): void {
+  forEachInterval(thin.chains, thin.intervals, thin.boundary.outline, chain, visit);
 }
 
 /** The stretch of the element that holds the parameter or is nearest to it; -1 when none is near. */
-export function stretchAt({ stretches }: ThinBoundary, element: number, parameter: number): number {
+export function intervalAt({ intervals: stretches }: ThinBoundary, element: number, parameter: number): number {
   let nearest = -1;
   let least = NEAR;
   for (let stretch = stretches.first[element]!; stretch < stretches.first[element + 1]!; stretch += 1) {
@@ -52,35 +52,35 @@ export function turnTowards({ boundary }: ThinBoundary, vertex: number, dx: numb
  * The stretch at a place of an edge where a disc touches that lies in the direction (dx, dy), of any length: at a
  * reflex vertex that direction is the normal. -1 when the place is not thin.
  */
-export function stretchTouched(thin: ThinBoundary, edge: number, at: number, dx: number, dy: number): number {
+export function touchedInterval(thin: ThinBoundary, edge: number, at: number, dx: number, dy: number): number {
   const { cone, length, next } = thin.boundary.outline;
   const atEnd = at > length[edge]! - AT_VERTEX;
   const vertex = atEnd ? next[edge]! : edge;
   if ((atEnd || at < AT_VERTEX) && cone[vertex]! > 0) {
-    const stretch = stretchAt(thin, 2 * vertex, turnTowards(thin, vertex, dx, dy));
+    const stretch = intervalAt(thin, 2 * vertex, turnTowards(thin, vertex, dx, dy));
     if (stretch >= 0) return stretch;
   }
-  return stretchAt(thin, 2 * edge + 1, at);
+  return intervalAt(thin, 2 * edge + 1, at);
 }
 
 /** mm along the boundary; turns on the spot count nothing. */
 export function lengthOfChain(thin: ThinBoundary, chain: number): number {
   let length = 0;
-  visitStretches(thin, chain, (stretch) => {
+  visitIntervals(thin, chain, (stretch) => {
     if (!isEdge(thin.chains.elementOf[stretch]!)) return;
-    length += thin.stretches.to[stretch]! - thin.stretches.from[stretch]!;
+    length += thin.intervals.to[stretch]! - thin.intervals.from[stretch]!;
   });
   return length;
 }
 
 /** The box round the places of the chain. */
 export function extentOfChain(thin: ThinBoundary, chain: number): Box {
-  const { boundary, chains, stretches } = thin;
+  const { boundary, chains, intervals: stretches } = thin;
   const box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
   const place = { x: 0, y: 0, normalX: 0, normalY: 0 };
-  visitStretches(thin, chain, (stretch) => {
+  visitIntervals(thin, chain, (stretch) => {
     for (const parameter of [stretches.from[stretch]!, stretches.to[stretch]!]) {
-      const { x, y } = placeAt(boundary.outline, chains.elementOf[stretch]!, parameter, place);
+      const { x, y } = boundaryPointAt(boundary.outline, chains.elementOf[stretch]!, parameter, place);
       box.minX = Math.min(box.minX, x);
       box.minY = Math.min(box.minY, y);
       box.maxX = Math.max(box.maxX, x);
@@ -92,7 +92,7 @@ export function extentOfChain(thin: ThinBoundary, chain: number): Box {
 
 export interface Portal {
   /** Where the chain begins or ends. */
-  readonly place: Place;
+  readonly place: BoundaryPoint;
   /** Centre of the disc that touches there: the last, or first, one that fits. */
   readonly x: number;
   readonly y: number;
@@ -100,14 +100,14 @@ export interface Portal {
 
 /** Portals at the begin and end of an open chain. */
 export function portalsOf(thin: ThinBoundary, chain: number): [Portal, Portal] {
-  const { chains, stretches } = thin;
+  const { chains, intervals: stretches } = thin;
   const [first, last] = [chains.first[chain]!, chains.last[chain]!];
   return [portalAt(thin, first, stretches.from[first]!), portalAt(thin, last, stretches.to[last]!)];
 }
 
 function portalAt({ boundary, chains, radius }: ThinBoundary, stretch: number, parameter: number): Portal {
   const place = { x: 0, y: 0, normalX: 0, normalY: 0 };
-  placeAt(boundary.outline, chains.elementOf[stretch]!, parameter, place);
+  boundaryPointAt(boundary.outline, chains.elementOf[stretch]!, parameter, place);
   return { place, x: place.x + radius * place.normalX, y: place.y + radius * place.normalY };
 }
 
@@ -116,7 +116,7 @@ export function isThinThroughout(thin: ThinBoundary, firstRing: number, endRing:
   const { outline } = thin.boundary;
   for (let ring = firstRing; ring < endRing; ring += 1) {
     const element = 2 * outline.ringStart[ring]!;
-    const stretch = thin.stretches.first[sizeOf(outline, element) > 0 ? element : element + 1]!;
+    const stretch = thin.intervals.first[sizeOf(outline, element) > 0 ? element : element + 1]!;
     if (stretch >= thin.chains.chainOf.length) return false;
     const chain = thin.chains.chainOf[stretch]!;
     const onRing = outline.ring[thin.chains.elementOf[stretch]! >> 1] === ring;

@@ -2,20 +2,20 @@
  * Where the boundary is thin: the stretches of each element on which the disc of a given radius that touches there from
  * within is reached into by some other part of the boundary.
  */
-import { BlockedStretches, JOINT } from './blocked-intervals';
+import { BlockedIntervals, JOINT } from './blocked-intervals';
 import type { Boundary } from './boundary-index';
 import type { Outline } from './boundary-arrays';
-import { Run } from './edge-run';
+import { EdgeRun } from './edge-run';
 import { sizeOf } from './tangent-disc';
 
-export interface Stretches {
+export interface ThinIntervals {
   /** Element e has the stretches from first[e] up to, not including, first[e + 1]. */
   readonly first: Int32Array;
   readonly from: Float64Array;
   readonly to: Float64Array;
 }
 
-export interface StretchSearch {
+export interface ThinIntervalSearch {
   /** mm: of the discs */
   readonly radius: number;
   /** Polygons marked here get none. */
@@ -25,8 +25,8 @@ export interface StretchSearch {
 }
 
 /** Of each chain, as `chains.ts` has them, all stretches or none. */
-export function findStretches(boundary: Boundary, search: StretchSearch): Stretches {
-  const finding = new StretchFinder(boundary, search);
+export function findThinIntervals(boundary: Boundary, search: ThinIntervalSearch): ThinIntervals {
+  const finding = new ThinIntervalFinder(boundary, search);
   finding.findBesidePlainRuns();
   finding.followIntoPlainRuns();
   return finding.result();
@@ -39,13 +39,13 @@ const ROOM = 0.99;
  * The cosine of the slope whose corners go `leastReach` mm beyond a disc: two edges of the slope φ on either side of a
  * vertex touch it r / cos φ from the vertex.
  */
-function steepestSlope({ radius, leastReach }: StretchSearch): number {
+function steepestSlope({ radius, leastReach }: ThinIntervalSearch): number {
   return radius / (radius + ROOM * Math.max(0, leastReach));
 }
 
-class StretchFinder {
+class ThinIntervalFinder {
   private readonly outline: Outline;
-  private readonly blocking: BlockedStretches;
+  private readonly blocking: BlockedIntervals;
   /** 1 for elements that were looked at. */
   private readonly done: Uint8Array;
   /** Element e has `count[e]` stretches from `start[e]` on, in the order in which elements were looked at. */
@@ -56,10 +56,10 @@ class StretchFinder {
 
   constructor(
     private readonly boundary: Boundary,
-    private readonly search: StretchSearch,
+    private readonly search: ThinIntervalSearch,
   ) {
     this.outline = boundary.outline;
-    this.blocking = new BlockedStretches(boundary);
+    this.blocking = new BlockedIntervals(boundary);
     this.done = new Uint8Array(2 * this.outline.count);
     this.start = new Int32Array(2 * this.outline.count);
     this.count = new Int32Array(2 * this.outline.count);
@@ -67,7 +67,7 @@ class StretchFinder {
 
   findBesidePlainRuns(): void {
     const { outline, search } = this;
-    const run = new Run(this.boundary, search.radius, steepestSlope(search));
+    const run = new EdgeRun(this.boundary, search.radius, steepestSlope(search));
     for (let vertex = 0; vertex < outline.count; vertex = run.end) {
       if (search.skip[outline.polygon[vertex]!] === 1) {
         run.end = outline.ringStart[outline.ring[vertex]! + 1]!;
@@ -117,7 +117,7 @@ class StretchFinder {
     return next;
   }
 
-  private find(element: number, run?: Run): void {
+  private find(element: number, run?: EdgeRun): void {
     this.done[element] = 1;
     if (sizeOf(this.outline, element) === 0) return;
     const { blocking } = this;
@@ -131,7 +131,7 @@ class StretchFinder {
   }
 
   /** In the order of the elements. */
-  result(): Stretches {
+  result(): ThinIntervals {
     const first = new Int32Array(this.count.length + 1);
     const [from, to] = [new Float64Array(this.from.size), new Float64Array(this.to.size)];
     let size = 0;

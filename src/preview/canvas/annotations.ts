@@ -2,40 +2,40 @@
 import type { Point } from '../../geometry/base/curve-types';
 import { apply } from '../../geometry/base/matrix';
 import { measureLines } from '../../picture/lettering';
-import type { Look, Note } from '../../picture/look';
+import type { Scene, Annotation } from '../../picture/look';
 import { setAttributes, setText, svg, syncChildren } from '../dom/dom';
-import { toWindow, type View } from '../state/viewport';
+import { toWindow, type Viewport } from '../state/viewport';
 
 /** Pixels: height of letters, and how near each other two measures are written. */
 const LETTERS = 12;
 const ROOM = 34;
 
-export class Notes {
+export class Annotations {
   /** Everything in window pixels. */
   readonly element = svg('g', { class: 'notes' });
-  private look: Look | undefined;
+  private scene: Scene | undefined;
 
-  draw(look: Look): void {
-    this.look = look;
+  draw(look: Scene): void {
+    this.scene = look;
   }
 
-  place(view: View): void {
-    const placed = (this.look?.plates ?? []).flatMap(({ place, notes }) => {
+  place(view: Viewport): void {
+    const placed = (this.scene?.sceneLayers ?? []).flatMap(({ place, annotations: notes }) => {
       const inWindow = (point: Point) => toWindow(view, apply(place, point));
-      return notes.map((note) => movedNote(note, inWindow));
+      return notes.map((note) => moveAnnotation(note, inWindow));
     });
-    syncChildren(this.element, withRoom(placed), makeNote, drawNote);
+    syncChildren(this.element, withRoom(placed), makeAnnotation, drawAnnotation);
   }
 }
 
-function movedNote(note: Note, move: (point: Point) => Point): Note {
+function moveAnnotation(note: Annotation, move: (point: Point) => Point): Annotation {
   return note.kind === 'dimension'
     ? { ...note, from: move(note.from), to: move(note.to) }
     : { ...note, at: move(note.at) };
 }
 
 /** Of measures that would be written over each other, the smallest stays; nearer, the others come too. */
-function withRoom(notes: readonly Note[]): Note[] {
+function withRoom(notes: readonly Annotation[]): Annotation[] {
   const measures = notes.filter((note) => note.kind === 'dimension').sort((a, b) => Number(a.text) - Number(b.text));
   const taken: Point[] = [];
   const kept = measures.filter(({ from }) => {
@@ -46,7 +46,7 @@ function withRoom(notes: readonly Note[]): Note[] {
   return [...notes.filter(({ kind }) => kind !== 'dimension'), ...kept];
 }
 
-function makeNote(): SVGGElement {
+function makeAnnotation(): SVGGElement {
   return svg('g', {}, [
     svg('path', { class: 'note-halo' }),
     svg('path', { class: 'note-line' }),
@@ -55,7 +55,7 @@ function makeNote(): SVGGElement {
   ]);
 }
 
-function drawNote(group: SVGGElement, note: Note): void {
+function drawAnnotation(group: SVGGElement, note: Annotation): void {
   const [halo, line, chip, text] = group.children as unknown as [Element, Element, Element, Element];
   setAttributes(group, { class: `note ${note.kind}` });
   setText(text, note.text);
@@ -68,7 +68,10 @@ function drawNote(group: SVGGElement, note: Note): void {
   setAttributes(chip, { ...corner, width: size, height: size });
 }
 
-function layoutOf(note: Note): { readonly lines: string; readonly at: { readonly x: number; readonly y: number } } {
+function layoutOf(note: Annotation): {
+  readonly lines: string;
+  readonly at: { readonly x: number; readonly y: number };
+} {
   if (note.kind === 'number') return { lines: '', at: note.at };
   if (note.kind === 'caption') return { lines: '', at: { x: note.at.x + 17, y: note.at.y - 10 } };
   const { lines, label } = measureLines(note.from, note.to, LETTERS);

@@ -1,9 +1,9 @@
 /** The outline of the cutter's bed, with the sheet laid into its upper left corner. */
-import type { Look } from '../../picture/look';
+import type { Scene } from '../../picture/look';
 import type { Box } from '../../geometry/base/polygon-types';
-import type { Stack } from '../../protocol';
+import type { PreviewStack } from '../../protocol/index';
 import { setAttributes, setText, svg } from '../dom/dom';
-import { toWindow, type View } from '../state/viewport';
+import { toWindow, type Viewport } from '../state/viewport';
 
 export class Bed {
   /** In window pixels. */
@@ -26,11 +26,11 @@ export class Bed {
     return this.wanted ? this.known : undefined;
   }
 
-  draw({ bed, sheet }: Stack, { kind }: Look): void {
-    this.known = bed && kind !== 'sheets' ? bedUnder(sheet, bed) : undefined;
+  draw({ bed, sheet }: PreviewStack, { kind }: Scene): void {
+    this.known = bed && kind !== 'sheets' ? bedBelow(sheet, bed) : undefined;
   }
 
-  place(view: View): void {
+  place(view: Viewport): void {
     const { box } = this;
     setAttributes(this.element, { visibility: box ? 'visible' : 'hidden' });
     if (!box) return;
@@ -44,7 +44,7 @@ export class Bed {
 }
 
 /** Turned by a quarter where the sheet fits only so. */
-export function bedUnder(sheet: Box, [width, height]: readonly [number, number]): Box {
+export function bedBelow(sheet: Box, [width, height]: readonly [number, number]): Box {
   const [wide, high] = [sheet.maxX - sheet.minX, sheet.maxY - sheet.minY];
   const turned = (wide > width || high > height) && wide <= height && high <= width;
   const { minX, minY } = sheet;

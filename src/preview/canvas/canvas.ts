@@ -3,20 +3,20 @@ import type { Matrix, Point } from '../../geometry/base/curve-types';
 import { apply, IDENTITY } from '../../geometry/base/matrix';
 import type { Box } from '../../geometry/base/polygon-types';
 import { joinBoxes } from '../../geometry/base/ring';
-import type { Look } from '../../picture/look';
-import type { Stack, StackFinding } from '../../protocol';
+import type { Scene } from '../../picture/look';
+import type { PreviewStack, PreviewFinding } from '../../protocol/index';
 import { MM_PER_INCH } from '../panels/calibration';
 import { isFindingShown, type BenchState } from '../state/state';
 import { Bed } from './bed';
 import { html, setAttributes, svg } from '../dom/dom';
-import { followGestures } from './pan-zoom';
-import type { Hand } from '../tools/tool-controller';
-import { followHand } from '../tools/pointer-events';
-import { Marks, type Mark } from './finding-markers';
-import { Notes } from './annotations';
+import { followPanZoom } from './pan-zoom';
+import type { ToolController } from '../tools/tool-controller';
+import { followPointer } from '../tools/pointer-events';
+import { FindingMarkers, type FindingMarker } from './finding-markers';
+import { Annotations } from './annotations';
 import { Picture } from './layers';
 import { RULER, Rulers } from './rulers';
-import { bringIntoView, centre, fit, toSheet, TRUE_SIZE, zoomAt, type Size, type View } from '../state/viewport';
+import { bringIntoView, centreOn, fit, toSheet, TRUE_SIZE, zoomAt, type Size, type Viewport } from '../state/viewport';
 
 /** Pixels that stay free around a sheet that is shown whole. */
 const PADDING = RULER + 26;
@@ -24,21 +24,21 @@ const PADDING = RULER + 26;
 /** Milliseconds without a step after which a movement is over. */
 const REST = 150;
 
-export class Surface {
+export class Canvas {
   readonly element = html('div', { class: 'surface' });
   /** Undefined while the whole sheet is shown, however large the window is. */
-  private chosen: View | undefined;
+  private chosen: Viewport | undefined;
   private resting: ReturnType<typeof setTimeout> | undefined;
-  private stack: Stack | undefined;
-  private shown: Look | undefined;
+  private stack: PreviewStack | undefined;
+  private shown: Scene | undefined;
   readonly canvas = svg('svg', { tabindex: 0, role: 'application', class: 'canvas' });
   /** CSS pixels to the mm at true size. */
   trueScale = TRUE_SIZE;
   private readonly bed = new Bed();
   private readonly picture = new Picture();
-  private readonly notes = new Notes();
+  private readonly annotations = new Annotations();
   private readonly rulers = new Rulers();
-  private readonly marks: Marks;
+  private readonly markers: FindingMarkers;
 
   /**
    * @param choose is called with the index of a finding whose mark was clicked
@@ -47,59 +47,59 @@ export class Surface {
    */
   constructor(
     choose: (index: number) => void,
-    private readonly hand: Hand,
-    private readonly moved: (view: View, chosen: View | undefined) => void,
+    private readonly hand: ToolController,
+    private readonly moved: (viewport: Viewport, chosen: Viewport | undefined) => void,
   ) {
-    this.marks = new Marks(choose);
+    this.markers = new FindingMarkers(choose);
     this.canvas.append(
       this.picture.definitions,
       this.bed.element,
       this.picture.element,
       hand.inPicture,
-      this.notes.element,
-      this.marks.element,
+      this.annotations.element,
+      this.markers.element,
       hand.overPicture,
       this.rulers.element,
     );
-    this.element.append(this.canvas, hand.card.element, hand.ghost.bar, hand.status);
-    followHand(this.element, this.canvas, hand);
-    followGestures(this.canvas, {
+    this.element.append(this.canvas, hand.card.element, hand.bridgePreview.bar, hand.status);
+    followPointer(this.element, this.canvas, hand);
+    followPanZoom(this.canvas, {
       view: () => this.view,
       move: (view) => this.move(view),
-      fit: () => this.look(undefined),
+      fit: () => this.setViewport(undefined),
     });
     new ResizeObserver(() => this.redraw()).observe(this.element);
   }
 
-  get view(): View {
+  get view(): Viewport {
     return this.chosen ?? (this.shown ? fit(this.size, this.whole(this.shown), PADDING) : { scale: 1, x: 0, y: 0 });
   }
 
-  private whole({ box }: Look): Box {
+  private whole({ box }: Scene): Box {
     return this.bed.box ? joinBoxes([box, this.bed.box]) : box;
   }
 
   /** A step of a movement that goes on; the picture is made sharp when it rests. */
-  private move(view: View): void {
+  private move(view: Viewport): void {
     clearTimeout(this.resting);
     this.picture.move(view.scale === this.view.scale);
-    this.look(view);
+    this.setViewport(view);
     this.resting = setTimeout(() => this.picture.rest(), REST);
   }
 
   /** @param view undefined for the whole sheet */
-  look(view: View | undefined): void {
+  setViewport(view: Viewport | undefined): void {
     this.chosen = view;
     this.redraw();
   }
 
   zoom(factor: number): void {
-    this.look(zoomAt(this.view, { x: this.size.width / 2, y: this.size.height / 2 }, factor));
+    this.setViewport(zoomAt(this.view, { x: this.size.width / 2, y: this.size.height / 2 }, factor));
   }
 
   trueSize(): void {
     const { width, height } = this.size;
-    this.look(centre(this.size, toSheet(this.view, { x: width / 2, y: height / 2 }), this.trueScale));
+    this.setViewport(centreOn(this.size, toSheet(this.view, { x: width / 2, y: height / 2 }), this.trueScale));
   }
 
   /** @param pixelsPerInch CSS pixels to the inch of the screen */
@@ -119,16 +119,16 @@ export class Surface {
     return width > 0 && height > 0 ? width / height : undefined;
   }
 
-  draw(stack: Stack, state: BenchState, look: Look): void {
+  draw(stack: PreviewStack, state: BenchState, look: Scene): void {
     this.stack = stack;
     this.shown = look;
     this.picture.draw(look);
-    this.notes.draw(look);
+    this.annotations.draw(look);
     this.bed.draw(stack, look);
     this.hand.draw(stack, look);
-    this.marks.draw(
+    this.markers.draw(
       stack.findings.flatMap((finding, index) =>
-        isFindingShown(state, stack, finding) ? [this.markOf(finding, index, state)] : [],
+        isFindingShown(state, stack, finding) ? [this.markerOf(finding, index, state)] : [],
       ),
     );
     setAttributes(this.canvas, { 'aria-label': describe(stack) });
@@ -148,7 +148,7 @@ export class Surface {
   /** @param point in mm of the picture */
   bringPointIntoView(point: Point): void {
     const shifted = bringIntoView(this.view, point, this.size, PADDING);
-    if (shifted.x !== this.view.x || shifted.y !== this.view.y) this.look(shifted);
+    if (shifted.x !== this.view.x || shifted.y !== this.view.y) this.setViewport(shifted);
   }
 
   private get size(): Size {
@@ -161,13 +161,13 @@ export class Surface {
     this.picture.place(view, size);
     this.bed.place(view);
     this.hand.place(view, size);
-    this.notes.place(view);
+    this.annotations.place(view);
     this.rulers.draw(view, size);
-    this.marks.place(view, size);
+    this.markers.place(view, size);
     this.moved(view, this.chosen);
   }
 
-  private markOf(finding: StackFinding, index: number, state: BenchState): Mark {
+  private markerOf(finding: PreviewFinding, index: number, state: BenchState): FindingMarker {
     const place = this.placeOf(finding);
     const { at, chord } = finding;
     const moved = {
@@ -179,12 +179,12 @@ export class Surface {
   }
 
   /** From the sheet of the finding's layer to the picture. */
-  private placeOf({ layer }: StackFinding): Matrix {
-    return this.shown?.plates.find((plate) => layer !== undefined && plate.layer === layer)?.place ?? IDENTITY;
+  private placeOf({ layer }: PreviewFinding): Matrix {
+    return this.shown?.sceneLayers.find((plate) => layer !== undefined && plate.layer === layer)?.place ?? IDENTITY;
   }
 }
 
-function describe({ width, height, layers, findings }: Stack): string {
+function describe({ width, height, layers, findings }: PreviewStack): string {
   const size = `${Math.round(width * 10) / 10} by ${Math.round(height * 10) / 10} mm`;
   return (
     `Stencil, ${size}, layers: ${layers.length}, findings: ${findings.length}. ` +

@@ -1,15 +1,15 @@
 /** The findings on the picture: a dot or a gauge at the place, and a numbered label beside it. */
 import type { Point } from '../../geometry/base/curve-types';
 import type { Severity } from '../../config/check-id';
-import type { StackFinding } from '../../protocol';
+import type { PreviewFinding } from '../../protocol/index';
 import { setAttributes, setText, svg, syncChildren } from '../dom/dom';
 import { placeLabels } from './place-labels';
 import type { Box } from '../../geometry/base/polygon-types';
 import { boxContainsBox } from '../../geometry/base/ring';
-import { toWindow, type Size, type View } from '../state/viewport';
+import { toWindow, type Size, type Viewport } from '../state/viewport';
 
-export interface Mark {
-  readonly finding: StackFinding;
+export interface FindingMarker {
+  readonly finding: PreviewFinding;
   /** Index into the stack's findings; shown counting from one. */
   readonly index: number;
   readonly selected: boolean;
@@ -24,26 +24,26 @@ const badges: Record<Severity, string> = {
 };
 
 /** So many marks have a numbered label at a time; more could be neither read nor told apart. The others are dots. */
-const MOST_LABELS = 60;
+const MAX_LABELS = 60;
 
 /** What the marks were last laid out for. */
 interface Layout {
-  readonly view: View;
+  readonly view: Viewport;
   /** The part of the window that was laid out, in its pixels then. */
   readonly area: Box;
 }
 
-interface PlacedMark extends Mark {
+interface PlacedFindingMarker extends FindingMarker {
   /** In the window. */
   readonly at: Point;
 }
 
-export class Marks {
+export class FindingMarkers {
   /** Everything in window pixels. */
   readonly element = svg('g', { class: 'marks' });
   private readonly labelled = svg('g');
   private readonly dots = svg('path', { class: 'other-marks' });
-  private marks: readonly Mark[] = [];
+  private markers: readonly FindingMarker[] = [];
   private layout: Layout | undefined;
 
   /** @param choose is called with the index of the finding whose mark was clicked */
@@ -56,13 +56,13 @@ export class Marks {
   }
 
   /** @param marks the most serious first; they show with the next `place` */
-  draw(marks: readonly Mark[]): void {
-    this.marks = marks;
+  draw(marks: readonly FindingMarker[]): void {
+    this.markers = marks;
     this.layout = undefined;
   }
 
   /** Shifts what is there; lays it out anew when it is scaled or when other places come into sight. */
-  place(view: View, { width, height }: Size): void {
+  place(view: Viewport, { width, height }: Size): void {
     const { layout } = this;
     const [x, y] = layout?.view.scale === view.scale ? [view.x - layout.view.x, view.y - layout.view.y] : [NaN, NaN];
     const seen = { minX: -x, minY: -y, maxX: width - x, maxY: height - y };
@@ -73,20 +73,20 @@ export class Marks {
     const area = { minX: -width / 2, minY: -height / 2, maxX: width * 1.5, maxY: height * 1.5 };
     this.layout = { view, area };
     setAttributes(this.element, { transform: '' });
-    this.layOut(placedIn(this.marks, view, area), view);
+    this.layOut(placedIn(this.markers, view, area), view);
   }
 
-  private layOut(placed: readonly PlacedMark[], view: View): void {
-    const shown = [...placed].sort((a, b) => Number(b.selected) - Number(a.selected)).slice(0, MOST_LABELS);
+  private layOut(placed: readonly PlacedFindingMarker[], view: Viewport): void {
+    const shown = [...placed].sort((a, b) => Number(b.selected) - Number(a.selected)).slice(0, MAX_LABELS);
     const others = placed.length > shown.length ? placed.filter((mark) => !shown.includes(mark)) : [];
     const labels = placeLabels(shown.map(({ at }) => at));
-    syncChildren(this.labelled, shown, makeMark, (mark, { finding, index, selected, at }, order) => {
+    syncChildren(this.labelled, shown, makeMarker, (mark, { finding, index, selected, at }, order) => {
       setAttributes(mark, {
         class: `mark ${finding.severity}${selected ? ' selected' : ''}`,
         'data-index': index,
         transform: `translate(${rounded(at.x)} ${rounded(at.y)})`,
       });
-      drawMark(mark, {
+      drawMarker(mark, {
         label: relative(labels[order] ?? at, at),
         gauge: finding.chord?.map((point) => relative(toWindow(view, point), at)),
       });
@@ -98,7 +98,11 @@ export class Marks {
   }
 }
 
-function placedIn(marks: readonly Mark[], view: View, { minX, minY, maxX, maxY }: Box): PlacedMark[] {
+function placedIn(
+  marks: readonly FindingMarker[],
+  view: Viewport,
+  { minX, minY, maxX, maxY }: Box,
+): PlacedFindingMarker[] {
   return marks.flatMap((mark) => {
     const at = mark.finding.at && toWindow(view, mark.finding.at);
     return at && at.x >= minX && at.x <= maxX && at.y >= minY && at.y <= maxY ? [{ ...mark, at }] : [];
@@ -110,7 +114,7 @@ const rounded = (pixels: number): number => Math.round(pixels * 10) / 10;
 
 const relative = (point: Point, at: Point): Point => ({ x: rounded(point.x - at.x), y: rounded(point.y - at.y) });
 
-function makeMark(): SVGGElement {
+function makeMarker(): SVGGElement {
   return svg('g', {}, [
     svg('path', { class: 'halo' }),
     svg('path', { class: 'gauge' }),
@@ -129,7 +133,7 @@ interface Placement {
   readonly gauge: readonly Point[] | undefined;
 }
 
-function drawMark(mark: SVGGElement, { label, gauge }: Placement): void {
+function drawMarker(mark: SVGGElement, { label, gauge }: Placement): void {
   const [halo, line, ring, badge, number] = mark.children;
   const path = `M0 0L${label.x} ${label.y}${gauge ? gaugePath(gauge) : DOT}`;
   if (halo) setAttributes(halo, { d: path });

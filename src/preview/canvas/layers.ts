@@ -1,10 +1,10 @@
 /** Paints a look into the page: its plates and parts as SVG elements, made once and then kept up to date. */
 import { multiply, translation } from '../../geometry/base/matrix';
-import type { Look, Part, Plate } from '../../picture/look';
+import type { Scene, ScenePart, SceneLayer } from '../../picture/look';
 import { setAttributes, svg, syncChildren } from '../dom/dom';
 import { matrixText } from '../dom/matrix-text';
 import { OutlinePath } from './outline-path';
-import { windowBox, type Size, type View } from '../state/viewport';
+import { viewportBox, type Size, type Viewport } from '../state/viewport';
 
 /** Pixels between the lines of a hatch. */
 const HATCH = 7;
@@ -18,8 +18,8 @@ export class Picture {
   /** What the text at the caret draws: a dark line over a wider light one, seen on any paint. */
   private readonly caret = ['caret-halo', 'caret'].map((name) => new OutlinePath({ class: name }));
   private readonly outlines = new WeakMap<Element, OutlinePath>();
-  private look: Look | undefined;
-  private view: View = { scale: 1, x: 0, y: 0 };
+  private scene: Scene | undefined;
+  private viewport: Viewport = { scale: 1, x: 0, y: 0 };
   private size: Size = { width: 0, height: 0 };
   private moving = false;
   /** The sheet whose islands have fallen already. */
@@ -29,30 +29,30 @@ export class Picture {
     this.element.append(this.plates, ...this.caret.map(({ element }) => element));
   }
 
-  draw(look: Look): void {
-    this.look = look;
+  draw(look: Scene): void {
+    this.scene = look;
     syncChildren(
       this.plates,
-      look.plates,
+      look.sceneLayers,
       () => svg('g'),
-      (group, plate) => this.drawPlate(group, plate),
+      (group, plate) => this.drawSceneLayer(group, plate),
     );
-    const sheet = look.kind === 'sheet' ? String(look.plates[0]?.layer) : undefined;
+    const sheet = look.kind === 'sheet' ? String(look.sceneLayers[0]?.layer) : undefined;
     if (sheet !== undefined && sheet !== this.fallen) this.letFall(look);
     this.fallen = sheet;
     // The caret's shape lies in register, where the sheets of this look do not.
     const visibility = look.kind === 'sheets' ? 'hidden' : 'visible';
     for (const { element } of this.caret) setAttributes(element, { visibility });
-    this.place(this.view, this.size);
+    this.place(this.viewport, this.size);
   }
 
   mark(outline: string): void {
     for (const line of this.caret) line.set(outline);
-    this.place(this.view, this.size);
+    this.place(this.viewport, this.size);
   }
 
-  place(view: View, size: Size): void {
-    [this.view, this.size] = [view, size];
+  place(view: Viewport, size: Size): void {
+    [this.viewport, this.size] = [view, size];
     setAttributes(this.element, { transform: `matrix(${view.scale} 0 0 ${view.scale} ${view.x} ${view.y})` });
     const shift = `translate(${2 / view.scale} ${3 / view.scale})`;
     for (const shadow of this.plates.querySelectorAll('.shadow')) setAttributes(shadow, { transform: shift });
@@ -75,19 +75,19 @@ export class Picture {
   rest(): void {
     this.moving = false;
     this.element.classList.remove('gliding', 'scaled');
-    this.place(this.view, this.size);
+    this.place(this.viewport, this.size);
   }
 
   /** Of each outline only what can be seen is in the page, with as many points as can be told apart. */
   private showOutlines(): void {
-    const { view, size } = this;
+    const { viewport: view, size } = this;
     const slack = this.moving ? 1 : 0;
-    for (const line of this.caret) line.show(windowBox(view, size), view.scale, slack);
-    this.look?.plates.forEach(({ place, parts }, order) =>
+    for (const line of this.caret) line.show(viewportBox(view, size), view.scale, slack);
+    this.scene?.sceneLayers.forEach(({ place, parts }, order) =>
       parts.forEach(({ fall }, index) => {
         const path = this.plates.children[order]?.children[index];
         const lies = fall ? multiply(place, translation(fall.x, fall.y)) : place;
-        if (path) this.outlines.get(path)?.show(windowBox(view, size, lies), view.scale, slack);
+        if (path) this.outlines.get(path)?.show(viewportBox(view, size, lies), view.scale, slack);
       }),
     );
   }
@@ -98,7 +98,7 @@ export class Picture {
     return outline.element;
   }
 
-  private drawPlate(group: SVGGElement, { layer, place, parts }: Plate): void {
+  private drawSceneLayer(group: SVGGElement, { layer, place, parts }: SceneLayer): void {
     setAttributes(group, { transform: matrixText(place), 'data-layer': layer ?? '' });
     syncChildren(
       group,
@@ -108,7 +108,7 @@ export class Picture {
     );
   }
 
-  private drawPart(path: SVGPathElement, part: Part): void {
+  private drawPart(path: SVGPathElement, part: ScenePart): void {
     const { role, outline, fill, opacity, hatch, fall } = part;
     this.outlines.get(path)?.set(outline);
     setAttributes(path, {
@@ -119,7 +119,7 @@ export class Picture {
     });
   }
 
-  private hatchFor({ role, fill, opacity }: Part, slant: number): string {
+  private hatchFor({ role, fill, opacity }: ScenePart, slant: number): string {
     const name = `hatch-${role}-${String(slant).replace('.', '_')}`;
     if (!this.hatches.has(name)) {
       const pattern = svg('pattern', { id: name, width: HATCH, height: HATCH, patternUnits: 'userSpaceOnUse' }, [
@@ -133,10 +133,10 @@ export class Picture {
   }
 
   /** What hangs on nothing drops out of the sheet as one looks at it; at once where motion is not wanted. */
-  private letFall({ plates }: Look): void {
+  private letFall({ sceneLayers: plates }: Scene): void {
     // The elements are those of the sheet that was looked at before; what falls there falls no more.
     for (const animation of this.plates.getAnimations({ subtree: true })) animation.cancel();
-    if (prefersStillness()) return;
+    if (prefersReducedMotion()) return;
     plates.forEach(({ parts }, order) =>
       parts.forEach(({ fall }, index) => {
         const path = this.plates.children[order]?.children[index];
@@ -153,7 +153,7 @@ export class Picture {
   }
 }
 
-function prefersStillness(): boolean {
+function prefersReducedMotion(): boolean {
   return (
     document.body.classList.contains('vscode-reduce-motion') || matchMedia('(prefers-reduced-motion: reduce)').matches
   );

@@ -8,10 +8,10 @@ import { simplifyRing } from '../../geometry/polygon/simplify';
 const PIXELS = 0.25;
 
 /** mm: below it all points are drawn; path data is rounded to twice as much. */
-const FINEST = 0.0005;
+const MIN_TOLERANCE = 0.0005;
 
 /** Rings with fewer points than this are drawn whole when a part of them is seen. */
-const CLIPPED_FROM = 64;
+const MIN_CLIPPED_POINTS = 64;
 
 interface KnownRing {
   readonly points: Ring;
@@ -25,7 +25,7 @@ interface KnownRing {
  * @param scale CSS pixels to the mm
  */
 export function levelFor(scale: number): number {
-  return Math.max(Math.floor(Math.log2(PIXELS / scale)), Math.floor(Math.log2(FINEST)));
+  return Math.max(Math.floor(Math.log2(PIXELS / scale)), Math.floor(Math.log2(MIN_TOLERANCE)));
 }
 
 export class OutlineRings {
@@ -56,7 +56,7 @@ export class OutlineRings {
 
 function drawn(ring: KnownRing, area: Box, level: number): string {
   const coarse = coarsened(ring, level);
-  if (coarse.points.length < 2 * CLIPPED_FROM || boxContainsBox(area, ring.box)) return coarse.text;
+  if (coarse.points.length < 2 * MIN_CLIPPED_POINTS || boxContainsBox(area, ring.box)) return coarse.text;
   return ringText(clipRingToBox(coarse.points, area));
 }
 
@@ -64,7 +64,7 @@ function coarsened({ points, levels }: KnownRing, level: number): { readonly poi
   const known = levels.get(level);
   if (known) return known;
   const tolerance = 2 ** level;
-  const fewer = tolerance < FINEST ? points : simplifyRing(points, tolerance);
+  const fewer = tolerance < MIN_TOLERANCE ? points : simplifyRing(points, tolerance);
   const made = { points: fewer, text: ringText(fewer) };
   levels.set(level, made);
   return made;

@@ -1,10 +1,10 @@
 /** Mouse, touchpad and keyboard on the picture. */
 import type { Point } from '../../geometry/base/curve-types';
-import { pan, zoomAt, type View } from '../state/viewport';
+import { pan, zoomAt, type Viewport } from '../state/viewport';
 
 export interface GestureTarget {
-  view(): View;
-  move(view: View): void;
+  view(): Viewport;
+  move(view: Viewport): void;
   fit(): void;
 }
 
@@ -18,7 +18,7 @@ const steps: Readonly<Record<string, Point>> = {
   ArrowDown: { x: 0, y: -STEP },
 };
 
-export function followGestures(canvas: SVGSVGElement, target: GestureTarget): void {
+export function followPanZoom(canvas: SVGSVGElement, target: GestureTarget): void {
   canvas.addEventListener(
     'wheel',
     (event) => {
@@ -36,7 +36,7 @@ export function followGestures(canvas: SVGSVGElement, target: GestureTarget): vo
 }
 
 /** The wheel comes nearer or goes farther; with Shift it shifts to the side. */
-function wheeled(view: View, event: WheelEvent, { left, top }: DOMRect): View {
+function wheeled(view: Viewport, event: WheelEvent, { left, top }: DOMRect): Viewport {
   const pixels = event.deltaY * (event.deltaMode === WheelEvent.DOM_DELTA_LINE ? 16 : 1);
   if (event.shiftKey) return pan(view, -(event.deltaX || pixels), 0);
   return zoomAt(view, { x: event.clientX - left, y: event.clientY - top }, Math.exp(-pixels / 400));

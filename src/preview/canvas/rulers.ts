@@ -1,7 +1,7 @@
 /** The rulers along the upper and left edges, and the scale bar. */
 import { setAttributes, setText, svg, syncChildren } from '../dom/dom';
 import { millimetres, rulerTicks, scaleBarLength, type Tick } from '../dom/ruler-ticks';
-import { toSheet, type Size, type View } from '../state/viewport';
+import { toSheet, type Size, type Viewport } from '../state/viewport';
 
 /** Pixels across a ruler. */
 export const RULER = 22;
@@ -39,7 +39,7 @@ export class Rulers {
     );
   }
 
-  draw(view: View, { width, height }: Size): void {
+  draw(view: Viewport, { width, height }: Size): void {
     const first = toSheet(view, { x: RULER, y: RULER });
     const last = toSheet(view, { x: width, y: height });
     setAttributes(this.top, { width, height: RULER });
@@ -72,7 +72,7 @@ export class Rulers {
     );
   }
 
-  private drawBar(view: View, { width, height }: Size): void {
+  private drawBar(view: Viewport, { width, height }: Size): void {
     const length = scaleBarLength(Math.min(width * 0.3, 160), view.scale);
     const [x, y, pixels] = [RULER + 14, height - 14, length * view.scale];
     setAttributes(this.plate, { x: x - 8, y: y - 22, width: pixels + 16 });

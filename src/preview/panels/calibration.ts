@@ -7,16 +7,16 @@ const CARD = { width: 85.6, height: 53.98 };
 export const MM_PER_INCH = 25.4;
 
 /** CSS pixels to the inch on the screen. */
-export const LEAST_PPI = 40;
-export const MOST_PPI = 400;
+export const MIN_PPI = 40;
+export const MAX_PPI = 400;
 
 export class Calibration {
   readonly element = html('dialog', { class: 'calibration', 'aria-labelledby': 'calibration-title' });
   private readonly card = html('div', { class: 'id-card', 'aria-hidden': 'true' });
   private readonly slider = html('input', {
     type: 'range',
-    min: LEAST_PPI,
-    max: MOST_PPI,
+    min: MIN_PPI,
+    max: MAX_PPI,
     step: 0.5,
     'aria-label': 'Width of the card on the screen',
   });

@@ -1,9 +1,9 @@
 /** The findings as buttons, for those who do not use the picture or do not see it. */
-import type { StackFinding } from '../../protocol';
+import type { PreviewFinding } from '../../protocol/index';
 import { html, setAttributes, setText, syncChildren } from '../dom/dom';
 
 export interface FindingRow {
-  readonly finding: StackFinding;
+  readonly finding: PreviewFinding;
   /** Index into the stack's findings; shown counting from one. */
   readonly index: number;
   readonly layerName: string | undefined;
@@ -47,7 +47,7 @@ function makeRow(): HTMLLIElement {
   ]);
 }
 
-function titleOf({ check, severity }: StackFinding, layerName: string | undefined): string {
+function titleOf({ check, severity }: PreviewFinding, layerName: string | undefined): string {
   const title = `${check}, ${severity}`;
   return layerName === undefined ? title : `${title}, in ${layerName}`;
 }

@@ -1,12 +1,12 @@
 /** The layers, first painted first: switched on and off, or one chosen; moved up and down by drag and by button. */
-import type { LookKind } from '../../picture/look';
-import type { StackLayer } from '../../protocol';
+import type { ViewMode } from '../../picture/look';
+import type { PreviewLayer } from '../../protocol/index';
 import { count } from '../../config/length';
 import { html, setAttributes, setText, svg, syncChildren } from '../dom/dom';
 import { millimetres } from '../dom/ruler-ticks';
 
 export interface LayerRow {
-  readonly layer: StackLayer;
+  readonly layer: PreviewLayer;
   readonly shown: boolean;
 }
 
@@ -36,7 +36,7 @@ export class LayerList {
     this.followDrags();
   }
 
-  draw(rows: readonly LayerRow[], mode: LookKind): void {
+  draw(rows: readonly LayerRow[], mode: ViewMode): void {
     const type = mode === 'sheet' ? 'radio' : 'checkbox';
     if (type !== this.type) this.element.replaceChildren();
     this.type = type;
@@ -122,7 +122,7 @@ function drawStep(button: HTMLButtonElement, name: string, disabled: boolean): v
   button.disabled = disabled;
 }
 
-function figuresOf({ reading, readingStated, openingCount, islands, cutLength }: StackLayer): string {
+function figuresOf({ reading, readingStated, openingCount, islands, cutLength }: PreviewLayer): string {
   return [
     count(openingCount, 'opening'),
     islands.length > 0 ? count(islands.length, 'island') : 'no islands',

@@ -1,12 +1,12 @@
 /** Sheets out of register: sliders for the one that is held, what comes bare, and the sweep to every side. */
 import type { BareAfterSlip, SlipSweep } from '../../protocol/views';
-import type { Stack } from '../../protocol';
+import type { PreviewStack } from '../../protocol/index';
 import { count } from '../../config/length';
 import { layerKeys, type BenchState } from '../state/state';
 import { html, setAttributes, setText, syncChildren } from '../dom/dom';
 import { millimetres } from '../dom/ruler-ticks';
 import { drawRose, makeRose } from './slip-rose';
-import { IN_REGISTER, isSlipped, MOST_SHIFT, MOST_TURN, type Slip } from '../state/slip';
+import { IN_REGISTER, isSlipped, MAX_SHIFT, MAX_TURN, type Slip } from '../state/slip';
 
 export interface SlipPanelActions {
   change(change: Partial<BenchState>): void;
@@ -24,9 +24,9 @@ export interface SlipFigures {
 type Part = keyof Slip;
 
 const SLIDERS: readonly { part: Part; label: string; name: string; most: number; step: number; unit: string }[] = [
-  { part: 'x', label: 'Right', name: 'Shift to the right in mm', most: MOST_SHIFT, step: 0.05, unit: 'mm' },
-  { part: 'y', label: 'Down', name: 'Shift down in mm', most: MOST_SHIFT, step: 0.05, unit: 'mm' },
-  { part: 'turn', label: 'Turn', name: 'Turn clockwise in degrees', most: MOST_TURN, step: 0.05, unit: '°' },
+  { part: 'x', label: 'Right', name: 'Shift to the right in mm', most: MAX_SHIFT, step: 0.05, unit: 'mm' },
+  { part: 'y', label: 'Down', name: 'Shift down in mm', most: MAX_SHIFT, step: 0.05, unit: 'mm' },
+  { part: 'turn', label: 'Turn', name: 'Turn clockwise in degrees', most: MAX_TURN, step: 0.05, unit: '°' },
 ];
 
 export class SlipPanel {
@@ -70,7 +70,7 @@ export class SlipPanel {
     ]);
   }
 
-  draw(stack: Stack, state: BenchState, { bare, sweeps, sweeping }: SlipFigures): void {
+  draw(stack: PreviewStack, state: BenchState, { bare, sweeps, sweeping }: SlipFigures): void {
     this.element.hidden = state.mode !== 'print';
     const keys = layerKeys(stack);
     const held = heldKey(stack, state);
@@ -98,7 +98,7 @@ export class SlipPanel {
 }
 
 /** The layer that sliders and keys shift: the one that was chosen, else the last, which is sprayed over the others. */
-export function heldKey(stack: Stack, { held }: BenchState): string | undefined {
+export function heldKey(stack: PreviewStack, { held }: BenchState): string | undefined {
   const keys = layerKeys(stack);
   return held !== undefined && keys.includes(held) ? held : keys.at(-1);
 }
@@ -119,7 +119,7 @@ function toldOf(slipped: boolean, bare: BareAfterSlip | undefined): string {
 }
 
 /** What the checks have measured of neighbours. */
-function pairsOf({ safeSlips, slip, layers }: Stack): string[] {
+function pairsOf({ safeSlips, slip, layers }: PreviewStack): string[] {
   if (!safeSlips || layers.length < 2) return [];
   if (safeSlips.length === 0) return [`All neighbours bear ${millimetres(slip)} mm to every side.`];
   return safeSlips.map(
@@ -135,7 +135,7 @@ function makeSweep(): HTMLLIElement {
   ]);
 }
 
-function drawSweep(item: HTMLLIElement, { layer, areas, slip, safe }: SlipSweep, stack: Stack): void {
+function drawSweep(item: HTMLLIElement, { layer, areas, slip, safe }: SlipSweep, stack: PreviewStack): void {
   const key = layerKeys(stack)[layer] ?? '';
   const most = Math.max(...areas);
   const worst = areas.indexOf(most);

@@ -1,10 +1,10 @@
 /** How the picture is looked at: the way of looking, how near, and whether the panel stays with its file. */
-import type { LookKind } from '../../picture/look';
+import type { ViewMode } from '../../picture/look';
 import { html, setAttributes, setText } from '../dom/dom';
-import type { View } from '../state/viewport';
+import type { Viewport } from '../state/viewport';
 
 export interface ToolbarActions {
-  mode(mode: LookKind): void;
+  mode(mode: ViewMode): void;
   zoom(factor: number): void;
   fit(): void;
   trueSize(): void;
@@ -12,23 +12,27 @@ export interface ToolbarActions {
   saveAs(): void;
 }
 
-const LOOKS: Readonly<Record<LookKind, string>> = { print: 'The print', sheet: 'One sheet', sheets: 'All sheets' };
+const VIEW_MODE_TITLES: Readonly<Record<ViewMode, string>> = {
+  print: 'The print',
+  sheet: 'One sheet',
+  sheets: 'All sheets',
+};
 
 export class Toolbar {
   readonly element: HTMLElement;
-  private readonly radios: Readonly<Record<LookKind, HTMLInputElement>>;
+  private readonly radios: Readonly<Record<ViewMode, HTMLInputElement>>;
   private readonly nearness = html('output', { class: 'nearness', 'aria-label': 'Size on the screen' });
   private readonly pin: HTMLElement;
 
   constructor(actions: ToolbarActions) {
-    const looks = Object.keys(LOOKS) as LookKind[];
+    const looks = Object.keys(VIEW_MODE_TITLES) as ViewMode[];
     const radios = looks.map((look) => [look, radio(() => actions.mode(look))] as const);
-    this.radios = Object.fromEntries(radios) as Record<LookKind, HTMLInputElement>;
+    this.radios = Object.fromEntries(radios) as Record<ViewMode, HTMLInputElement>;
     this.pin = button('Pin', 'Pin: stay with this file', () => actions.pin());
     const group = html(
       'span',
       { role: 'radiogroup', 'aria-label': 'Way of looking' },
-      radios.map(([look, input]) => html('label', {}, [input, LOOKS[look]])),
+      radios.map(([look, input]) => html('label', {}, [input, VIEW_MODE_TITLES[look]])),
     );
     this.element = html('div', { class: 'toolbar', role: 'toolbar', 'aria-label': 'View' }, [
       group,
@@ -47,7 +51,7 @@ export class Toolbar {
   }
 
   /** @param trueScale CSS pixels to the mm at true size */
-  draw(mode: LookKind, view: View, trueScale: number): void {
+  draw(mode: ViewMode, view: Viewport, trueScale: number): void {
     this.radios[mode].checked = true;
     setText(this.nearness, `${Math.round((view.scale / trueScale) * 100)} %`);
   }

@@ -1,16 +1,16 @@
 /** What can be chosen for a way of looking: ground and paint of the print, how the sheets lie. */
-import type { LookKind } from '../../picture/look';
+import type { ViewMode } from '../../picture/look';
 import type { BenchState } from '../state/state';
 import { html, setText } from '../dom/dom';
 
-export interface LookOptionsActions {
+export interface ViewOptionsActions {
   change(change: Partial<BenchState>): void;
 }
 
 /** The step between spread sheets when one first asks for it. */
 const FIRST_STEP = 0.3;
 
-export class LookOptions {
+export class ViewOptions {
   readonly element = html('div', { class: 'look-options', role: 'group', 'aria-label': 'How it is shown' });
   private readonly ground = html('input', { type: 'color', 'aria-label': 'Colour of the ground' });
   private readonly opacity = range('Opacity of the paint', 10, 100);
@@ -18,9 +18,9 @@ export class LookOptions {
   private readonly usual = html('button', { type: 'button', class: 'tool' }, ['Usual ground']);
   private readonly spread = html('input', { type: 'checkbox' });
   private readonly apart = range('How far apart', 0, 100);
-  private readonly groups: Readonly<Record<LookKind, HTMLElement | undefined>>;
+  private readonly groups: Readonly<Record<ViewMode, HTMLElement | undefined>>;
 
-  constructor({ change }: LookOptionsActions) {
+  constructor({ change }: ViewOptionsActions) {
     this.ground.addEventListener('input', () => change({ ground: this.ground.value }));
     this.usual.addEventListener('click', () => change({ ground: undefined }));
     this.opacity.addEventListener('input', () => change({ opacity: Number(this.opacity.value) / 100 }));

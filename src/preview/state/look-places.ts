@@ -2,15 +2,15 @@
 import type { Matrix, Point } from '../../geometry/base/curve-types';
 import { apply, invert } from '../../geometry/base/matrix';
 import type { LayerPlace } from '../../protocol/parts';
-import { toSheet, type View } from './viewport';
+import { toSheet, type Viewport } from './viewport';
 
 /** As much of a look as is needed: its plates, the lowest first. Those without a layer cannot be pointed at. */
-export interface Plates {
-  readonly plates: readonly { readonly layer: number | undefined; readonly place: Matrix }[];
+export interface SceneLayers {
+  readonly sceneLayers: readonly { readonly layer: number | undefined; readonly place: Matrix }[];
 }
 
 /** The point on each sheet that lies under a point of the window, the uppermost first. */
-export function placesUnder({ plates }: Plates, view: View, at: Point): LayerPlace[] {
+export function placesAtPoint({ sceneLayers: plates }: SceneLayers, view: Viewport, at: Point): LayerPlace[] {
   const point = toSheet(view, at);
   return plates
     .flatMap(({ layer, place }) => {
@@ -21,11 +21,11 @@ export function placesUnder({ plates }: Plates, view: View, at: Point): LayerPla
 }
 
 /** From a layer's own mm to those of the picture; undefined where the layer does not show. */
-export function placeOfLayer({ plates }: Plates, layer: number): Matrix | undefined {
+export function placeOfLayer({ sceneLayers: plates }: SceneLayers, layer: number): Matrix | undefined {
   return plates.find((plate) => plate.layer === layer)?.place;
 }
 
 /** The layers that show, in painting order. */
-export function layersOf({ plates }: Plates): number[] {
+export function layersOf({ sceneLayers: plates }: SceneLayers): number[] {
   return plates.flatMap(({ layer }) => (layer === undefined ? [] : [layer]));
 }

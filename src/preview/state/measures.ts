@@ -1,14 +1,14 @@
 /** What is measured for the present way of looking, asked for when it is needed and kept until the stack changes. */
 import type { PictureNeck } from '../../picture/look';
 import type { BareAfterSlip, SlipSweep } from '../../protocol/views';
-import type { Stack } from '../../protocol';
+import type { PreviewStack } from '../../protocol/index';
 import { layerKeys, type BenchState } from './state';
-import type { Questions } from './requests';
+import type { BenchRequests } from './requests';
 import { isSlipped, slipMatrix } from './slip';
 import type { SlipFigures } from '../panels/slip-panel';
 
 export class Measures {
-  private stack: Stack | undefined;
+  private stack: PreviewStack | undefined;
   private necksOf: { readonly layer: number; readonly necks: readonly PictureNeck[] } | undefined;
   private askedNecks: number | undefined;
   private bare: { readonly asked: string; readonly answer: BareAfterSlip | undefined } | undefined;
@@ -19,7 +19,7 @@ export class Measures {
 
   /** @param changed is called when an answer has come */
   constructor(
-    private readonly questions: Questions,
+    private readonly questions: BenchRequests,
     private readonly changed: () => void,
   ) {}
 
@@ -36,7 +36,7 @@ export class Measures {
   }
 
   /** Asks for what is not known yet. */
-  update(stack: Stack, state: BenchState): void {
+  update(stack: PreviewStack, state: BenchState): void {
     if (stack !== this.stack) {
       // What was measured stays to be seen until the new figures are there, but for the sweep, which nobody repeats.
       this.stack = stack;
@@ -64,7 +64,7 @@ export class Measures {
     this.changed();
   }
 
-  private async askNecks(stack: Stack, layer: number): Promise<void> {
+  private async askNecks(stack: PreviewStack, layer: number): Promise<void> {
     if (this.askedNecks === layer || !stack.layers[layer]) return;
     this.askedNecks = layer;
     const answer = await this.questions.ask({ kind: 'necks', layer });
@@ -73,7 +73,7 @@ export class Measures {
     this.changed();
   }
 
-  private async askSlip(stack: Stack, state: BenchState): Promise<void> {
+  private async askSlip(stack: PreviewStack, state: BenchState): Promise<void> {
     const places = layerKeys(stack).map((key) => {
       const slip = state.slips[key];
       return slip && isSlipped(slip) ? slipMatrix(slip, stack.sheet) : null;

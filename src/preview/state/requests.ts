@@ -1,10 +1,10 @@
 /** What the page asks the server by way of the extension: the last question of each kind is the one that counts. */
 import type { BareAfterSlip, LayerNecks, SlipParams, SlipSweep } from '../../protocol/views';
 import type { PartAtParams, PartParams, PlaceAnswer } from '../../protocol/parts';
-import type { BridgeAtParams, BridgeOffer, BridgePlanParams, BridgeRefusal } from '../../protocol';
+import type { BridgeAtParams, BridgeOffer, BridgePlanParams, BridgeRefusal } from '../../protocol/index';
 
 /** Questions about the document that the page shows. */
-export type Question =
+export type BenchRequest =
   | { readonly kind: 'necks'; readonly layer: number }
   | { readonly kind: 'slip'; readonly places: SlipParams['places'] }
   | { readonly kind: 'sweep'; readonly layer: number }
@@ -15,7 +15,7 @@ export type Question =
   /** Of the extension itself: put the bridges of the last offer into the text. */
   | { readonly kind: 'putIn' };
 
-export interface Answers {
+export interface BenchAnswers {
   readonly necks: LayerNecks;
   readonly slip: BareAfterSlip;
   readonly sweep: SlipSweep;
@@ -27,19 +27,21 @@ export interface Answers {
   readonly putIn: boolean;
 }
 
-export type Post = (id: number, question: Question) => void;
+export type Post = (id: number, question: BenchRequest) => void;
 
-export class Questions {
+export class BenchRequests {
   private count = 0;
   private readonly waiting = new Map<number, (answer: unknown) => void>();
 
   constructor(private readonly post: Post) {}
 
   /** Answers undefined where the server knows no such document any more. */
-  ask<Kind extends Question['kind']>(question: Question & { readonly kind: Kind }): Promise<Answers[Kind] | undefined> {
+  ask<Kind extends BenchRequest['kind']>(
+    question: BenchRequest & { readonly kind: Kind },
+  ): Promise<BenchAnswers[Kind] | undefined> {
     const id = ++this.count;
     return new Promise((resolve) => {
-      this.waiting.set(id, (answer) => resolve(answer as Answers[Kind] | undefined));
+      this.waiting.set(id, (answer) => resolve(answer as BenchAnswers[Kind] | undefined));
       this.post(id, question);
     });
   }

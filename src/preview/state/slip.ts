@@ -14,8 +14,8 @@ export interface Slip {
 export const IN_REGISTER: Slip = { x: 0, y: 0, turn: 0 };
 
 /** Farthest that the sliders go, in mm and degrees; a drag goes as far as it likes. */
-export const MOST_SHIFT = 5;
-export const MOST_TURN = 5;
+export const MAX_SHIFT = 5;
+export const MAX_TURN = 5;
 
 export const isSlipped = ({ x, y, turn }: Slip): boolean => x !== 0 || y !== 0 || turn !== 0;
 

@@ -1,10 +1,10 @@
 /** What the artist has chosen to see. */
-import type { LookKind } from '../../picture/look';
-import type { Stack, StackFinding } from '../../protocol';
+import type { ViewMode } from '../../picture/look';
+import type { PreviewStack, PreviewFinding } from '../../protocol/index';
 import type { Slip } from './slip';
 
 export interface BenchState {
-  readonly mode: LookKind;
+  readonly mode: ViewMode;
   /** The layer whose sheet is shown in `sheet` mode. */
   readonly sheet: number;
   /** Keys of layers that are switched off where several are shown. */
@@ -39,7 +39,7 @@ export const FIRST_STATE: BenchState = {
 };
 
 /** What tells a stack's layers apart, in their order: the name, counted where several have the same. */
-export function layerKeys({ layers }: Stack): string[] {
+export function layerKeys({ layers }: PreviewStack): string[] {
   const count = new Map<string, number>();
   return layers.map(({ name }) => {
     const times = (count.get(name) ?? 0) + 1;
@@ -48,24 +48,24 @@ export function layerKeys({ layers }: Stack): string[] {
   });
 }
 
-export function isLayerShown({ mode, sheet, hidden }: BenchState, stack: Stack, index: number): boolean {
+export function isLayerShown({ mode, sheet, hidden }: BenchState, stack: PreviewStack, index: number): boolean {
   if (mode === 'sheet') return index === sheet;
   return !hidden.includes(layerKeys(stack)[index] ?? '');
 }
 
 /** Findings about the whole file always show. */
-export function isFindingShown(state: BenchState, stack: Stack, { layer }: StackFinding): boolean {
+export function isFindingShown(state: BenchState, stack: PreviewStack, { layer }: PreviewFinding): boolean {
   return layer === undefined || isLayerShown(state, stack, layer);
 }
 
 /** The state for a newer stack. It may have other layers; where the text has changed, its findings are others. */
-export function carryOver(state: BenchState, before: Stack | undefined, stack: Stack): BenchState {
+export function carryOver(state: BenchState, before: PreviewStack | undefined, stack: PreviewStack): BenchState {
   const selected = before?.version === stack.version ? state.selected : undefined;
   return { ...state, sheet: carriedSheet(state, before, stack), selected };
 }
 
 /** The sheet that was looked at stays the one, though layers change their order. */
-function carriedSheet({ sheet }: BenchState, before: Stack | undefined, stack: Stack): number {
+function carriedSheet({ sheet }: BenchState, before: PreviewStack | undefined, stack: PreviewStack): number {
   const key = before && layerKeys(before)[sheet];
   const found = key === undefined ? -1 : layerKeys(stack).indexOf(key);
   return found >= 0 ? found : Math.min(sheet, Math.max(stack.layers.length - 1, 0));

@@ -1,14 +1,14 @@
 /** From what the artist has chosen to see to the look that shows it. */
-import type { Look, PictureNeck } from '../../picture/look';
-import { printLook } from '../../picture/print-look';
-import { sheetLook } from '../../picture/sheet-look';
-import { sheetsLook } from '../../picture/sheets-look';
-import type { Stack } from '../../protocol';
+import type { Scene, PictureNeck } from '../../picture/look';
+import { printScene } from '../../picture/print-look';
+import { sheetScene } from '../../picture/sheet-look';
+import { allSheetsScene } from '../../picture/sheets-look';
+import type { PreviewStack } from '../../protocol/index';
 import { isLayerShown, layerKeys, type BenchState } from './state';
 import { isSlipped, slipMatrix } from './slip';
 
 /** What is measured on demand, and where the picture stands. */
-export interface LookExtras {
+export interface SceneExtras {
   readonly necks: readonly PictureNeck[];
   /** Path data of ground that a slip has laid bare. */
   readonly bare: string;
@@ -16,16 +16,16 @@ export interface LookExtras {
   readonly aspect: number;
 }
 
-export function benchLook(stack: Stack, state: BenchState, { necks, bare, aspect }: LookExtras): Look {
+export function benchScene(stack: PreviewStack, state: BenchState, { necks, bare, aspect }: SceneExtras): Scene {
   const isShown = (index: number) => isLayerShown(state, stack, index);
-  if (state.mode === 'sheet') return sheetLook(stack, state.sheet, { necks });
-  if (state.mode === 'sheets') return sheetsLook(stack, { isShown, aspect, apart: state.apart });
+  if (state.mode === 'sheet') return sheetScene(stack, state.sheet, { necks });
+  if (state.mode === 'sheets') return allSheetsScene(stack, { isShown, aspect, apart: state.apart });
   const keys = layerKeys(stack);
   const placeOf = (index: number) => {
     const slip = state.slips[keys[index] ?? ''];
     return slip && isSlipped(slip) ? slipMatrix(slip, stack.sheet) : undefined;
   };
-  return printLook(stack, {
+  return printScene(stack, {
     ground: groundOf(stack, state),
     opacity: state.opacity,
     isShown,
@@ -37,6 +37,6 @@ export function benchLook(stack: Stack, state: BenchState, { necks, bare, aspect
 }
 
 /** What the artist chose here, else what the project says. */
-export function groundOf(stack: Stack, state: BenchState): string | undefined {
+export function groundOf(stack: PreviewStack, state: BenchState): string | undefined {
   return state.ground ?? stack.ground;
 }

@@ -3,7 +3,7 @@ import type { Matrix, Point } from '../../geometry/base/curve-types';
 import { apply, IDENTITY, invert } from '../../geometry/base/matrix';
 import type { Box } from '../../geometry/base/polygon-types';
 
-export interface View {
+export interface Viewport {
   /** CSS pixels for one mm. */
   readonly scale: number;
   /** Where the sheet's origin lies in the window. */
@@ -19,15 +19,15 @@ export interface Size {
 /** CSS pixels to the mm when a sheet is shown at its own size, on an unknown screen: CSS 2.1, 4.3.2. */
 export const TRUE_SIZE = 96 / 25.4;
 
-const LEAST_SCALE = 0.05;
-const MOST_SCALE = 2000;
+const MIN_SCALE = 0.05;
+const MAX_SCALE = 2000;
 
-export const toWindow = (view: View, { x, y }: Point): Point => ({
+export const toWindow = (view: Viewport, { x, y }: Point): Point => ({
   x: view.x + x * view.scale,
   y: view.y + y * view.scale,
 });
 
-export const toSheet = (view: View, { x, y }: Point): Point => ({
+export const toSheet = (view: Viewport, { x, y }: Point): Point => ({
   x: (x - view.x) / view.scale,
   y: (y - view.y) / view.scale,
 });
@@ -36,7 +36,7 @@ export const toSheet = (view: View, { x, y }: Point): Point => ({
  * The box around all that the window shows.
  * @param place from the mm that are asked for to those of the picture
  */
-export function windowBox(view: View, { width, height }: Size, place: Matrix = IDENTITY): Box {
+export function viewportBox(view: Viewport, { width, height }: Size, place: Matrix = IDENTITY): Box {
   const back = invert(place) ?? IDENTITY;
   const corners = [
     { x: 0, y: 0 },
@@ -49,28 +49,28 @@ export function windowBox(view: View, { width, height }: Size, place: Matrix = I
 }
 
 /** The whole box in the middle of the window, with at least `padding` pixels around it. */
-export function fit(window: Size, box: Box, padding: number): View {
+export function fit(window: Size, box: Box, padding: number): Viewport {
   const [width, height] = [box.maxX - box.minX, box.maxY - box.minY];
   const room = { width: Math.max(window.width - 2 * padding, 1), height: Math.max(window.height - 2 * padding, 1) };
   const scale = clampScale(width > 0 && height > 0 ? Math.min(room.width / width, room.height / height) : TRUE_SIZE);
-  return centre(window, { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 }, scale);
+  return centreOn(window, { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 }, scale);
 }
 
-export function centre(window: Size, point: Point, scale: number): View {
+export function centreOn(window: Size, point: Point, scale: number): Viewport {
   return { scale, x: window.width / 2 - point.x * scale, y: window.height / 2 - point.y * scale };
 }
 
 /** @param at the place of the window that keeps its place on the sheet */
-export function zoomAt(view: View, at: Point, factor: number): View {
+export function zoomAt(view: Viewport, at: Point, factor: number): Viewport {
   const scale = clampScale(view.scale * factor);
   const ratio = scale / view.scale;
   return { scale, x: at.x - (at.x - view.x) * ratio, y: at.y - (at.y - view.y) * ratio };
 }
 
-export const pan = (view: View, dx: number, dy: number): View => ({ ...view, x: view.x + dx, y: view.y + dy });
+export const pan = (view: Viewport, dx: number, dy: number): Viewport => ({ ...view, x: view.x + dx, y: view.y + dy });
 
 /** The least shift that brings a point of the sheet inside the window, `margin` pixels from its edges. */
-export function bringIntoView(view: View, point: Point, window: Size, margin: number): View {
+export function bringIntoView(view: Viewport, point: Point, window: Size, margin: number): Viewport {
   const { x, y } = toWindow(view, point);
   return pan(view, shiftInto(x, margin, window.width - margin), shiftInto(y, margin, window.height - margin));
 }
@@ -80,4 +80,4 @@ function shiftInto(value: number, least: number, most: number): number {
   return Math.min(Math.max(value, least), most) - value;
 }
 
-const clampScale = (scale: number): number => Math.min(Math.max(scale, LEAST_SCALE), MOST_SCALE);
+const clampScale = (scale: number): number => Math.min(Math.max(scale, MIN_SCALE), MAX_SCALE);

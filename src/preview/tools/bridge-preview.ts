@@ -1,24 +1,24 @@
 /** Bridges that are not in the text yet: drawn on the picture, with a bar to put them in or drop them. */
 import type { Point } from '../../geometry/base/curve-types';
 import { apply } from '../../geometry/base/matrix';
-import type { BridgeOffer, BridgeRefusal } from '../../protocol';
+import type { BridgeOffer, BridgeRefusal } from '../../protocol/index';
 import { formatSides } from '../../config/length';
 import { html, setAttributes, setText, svg, syncChildren } from '../dom/dom';
-import { placeOfLayer, type Plates } from '../state/look-places';
+import { placeOfLayer, type SceneLayers } from '../state/look-places';
 import { matrixText } from '../dom/matrix-text';
-import { toWindow, type View } from '../state/viewport';
+import { toWindow, type Viewport } from '../state/viewport';
 
 /** Pixels: a strip shorter than this is ringed, so that it is found; the ring's radius; from a strip to its measure. */
 const SMALL = 24;
 const RING = 11;
 const OFF = 24;
 
-export interface GhostActions {
+export interface BridgePreviewActions {
   apply(): void;
   drop(): void;
 }
 
-export class Ghost {
+export class BridgePreviewOverlay {
   /** The strips, in mm of the picture. */
   readonly strips = svg('g', { class: 'ghost', 'aria-hidden': 'true' });
   /** Their measures, in window pixels. */
@@ -29,7 +29,7 @@ export class Ghost {
   private readonly dropButton = html('button', { type: 'button', class: 'tool' }, ['Drop']);
   private offer: BridgeOffer | undefined;
 
-  constructor(actions: GhostActions) {
+  constructor(actions: BridgePreviewActions) {
     this.applyButton.addEventListener('click', () => actions.apply());
     this.dropButton.addEventListener('click', () => actions.drop());
     this.bar = html('div', { class: 'ghost-bar', role: 'group', 'aria-label': 'Bridge' }, [
@@ -56,7 +56,7 @@ export class Ghost {
     return !this.bar.hidden;
   }
 
-  draw(look: Plates, view: View): void {
+  draw(look: SceneLayers, view: Viewport): void {
     const shown = (this.offer?.bridges ?? []).flatMap((bridge) => {
       const place = placeOfLayer(look, bridge.layer);
       return place ? [{ bridge, place }] : [];

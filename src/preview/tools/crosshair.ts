@@ -1,7 +1,7 @@
 /** The keyboard's pointer on the picture, and the ring that shows what a click would snap to. */
 import type { Point } from '../../geometry/base/curve-types';
 import { setAttributes, svg } from '../dom/dom';
-import { toSheet, toWindow, type View } from '../state/viewport';
+import { toSheet, toWindow, type Viewport } from '../state/viewport';
 
 /** Pixels for one press of an arrow key. */
 const STEP = 10;
@@ -36,12 +36,12 @@ export class Crosshair {
     this.snap = point;
   }
 
-  place(view: View): Point | undefined {
+  place(view: Viewport): Point | undefined {
     return this.at && toWindow(view, this.at);
   }
 
   /** Moves by one step of an arrow key, from `start` (window) where it is not shown yet; false for other keys. */
-  step(key: string, view: View, start: Point): boolean {
+  step(key: string, view: Viewport, start: Point): boolean {
     const step = STEPS[key];
     if (!step) return false;
     const { x, y } = this.place(view) ?? start;
@@ -49,7 +49,7 @@ export class Crosshair {
     return true;
   }
 
-  draw(view: View): void {
+  draw(view: Viewport): void {
     const at = this.place(view);
     const cross = at
       ? `M${at.x - 14} ${at.y}H${at.x - 3}M${at.x + 3} ${at.y}H${at.x + 14}` +

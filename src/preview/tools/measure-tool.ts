@@ -1,12 +1,12 @@
 /** The tape measure: two points of the picture and the distance between them. */
 import type { Point } from '../../geometry/base/curve-types';
 import { setAttributes, setText, svg } from '../dom/dom';
-import { toWindow, type View } from '../state/viewport';
+import { toWindow, type Viewport } from '../state/viewport';
 
 /** Pixels across the ends of the line. */
 const END = 6;
 
-export class Tape {
+export class MeasureTool {
   /** Everything in window pixels. */
   readonly element = svg('g', { class: 'tape', 'aria-hidden': 'true' });
   private from: Point | undefined;
@@ -46,10 +46,10 @@ export class Tape {
 
   /** "12.34 mm (12.00 across, 2.87 down)" */
   get reading(): string | undefined {
-    return this.from && this.to ? readingOf(this.from, this.to) : undefined;
+    return this.from && this.to ? measurementText(this.from, this.to) : undefined;
   }
 
-  draw(view: View): void {
+  draw(view: Viewport): void {
     const { from, to } = this;
     setAttributes(this.element, { visibility: from ? 'visible' : 'hidden' });
     if (!from) return;
@@ -64,7 +64,7 @@ export class Tape {
   }
 }
 
-export function readingOf(from: Point, to: Point): string {
+export function measurementText(from: Point, to: Point): string {
   const [dx, dy] = [Math.abs(to.x - from.x), Math.abs(to.y - from.y)];
   return `${Math.hypot(dx, dy).toFixed(2)} mm (${dx.toFixed(2)} across, ${dy.toFixed(2)} down)`;
 }

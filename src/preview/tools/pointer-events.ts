@@ -1,13 +1,13 @@
 /** Clicks, rests of the pointer and keys on the picture, for the hand. Drags and plain arrows are for the view. */
 import type { Point } from '../../geometry/base/curve-types';
-import type { Hand } from './tool-controller';
+import type { ToolController } from './tool-controller';
 
 /** Milliseconds that the pointer rests, and pixels that it may move while it clicks. */
 const REST = 60;
 const STILL = 4;
 
 /** @param surface what holds the canvas; its listeners hear first */
-export function followHand(surface: HTMLElement, canvas: Element, hand: Hand): void {
+export function followPointer(surface: HTMLElement, canvas: Element, hand: ToolController): void {
   followClicks(surface, canvas, hand);
   followHover(surface, canvas, hand);
   surface.addEventListener(
@@ -25,7 +25,7 @@ export function followHand(surface: HTMLElement, canvas: Element, hand: Hand): v
   );
 }
 
-function followClicks(surface: HTMLElement, canvas: Element, hand: Hand): void {
+function followClicks(surface: HTMLElement, canvas: Element, hand: ToolController): void {
   let pressed: Point | undefined;
   surface.addEventListener(
     'pointerdown',
@@ -45,7 +45,7 @@ function followClicks(surface: HTMLElement, canvas: Element, hand: Hand): void {
   );
 }
 
-function followHover(surface: HTMLElement, canvas: Element, hand: Hand): void {
+function followHover(surface: HTMLElement, canvas: Element, hand: ToolController): void {
   let resting: ReturnType<typeof setTimeout> | undefined;
   surface.addEventListener(
     'pointermove',

@@ -2,16 +2,16 @@
 import type { Calibration } from '../panels/calibration';
 import { html } from '../dom/dom';
 
-export interface HandToolsActions {
+export interface ToolButtonsActions {
   calibrate(): void;
   bed(shown: boolean): void;
 }
 
-export class HandTools {
+export class ToolButtons {
   readonly element: HTMLElement;
   private readonly bed: HTMLElement;
 
-  constructor(choice: HTMLElement, calibration: Calibration, actions: HandToolsActions) {
+  constructor(choice: HTMLElement, calibration: Calibration, actions: ToolButtonsActions) {
     const calibrate = html('button', { type: 'button', class: 'tool' }, ['Measure the screen…']);
     calibrate.addEventListener('click', () => actions.calibrate());
     const input = html('input', { type: 'checkbox' });

@@ -1,9 +1,9 @@
 /** What a click on the picture does: pick a part, measure, or put in a bridge. */
 import { html } from '../dom/dom';
 
-export type Tool = 'pick' | 'measure' | 'bridge';
+export type PreviewTool = 'pick' | 'measure' | 'bridge';
 
-const TOOLS: Readonly<Record<Tool, { readonly label: string; readonly title: string; readonly key: string }>> = {
+const TOOLS: Readonly<Record<PreviewTool, { readonly label: string; readonly title: string; readonly key: string }>> = {
   pick: { label: 'Pick', title: 'Select the text of what is clicked', key: 'p' },
   measure: { label: 'Measure', title: 'Measure from point to point', key: 'm' },
   bridge: { label: 'Bridge', title: 'Put a bridge across the gap that is clicked', key: 'b' },
@@ -11,16 +11,16 @@ const TOOLS: Readonly<Record<Tool, { readonly label: string; readonly title: str
 
 export class ToolChoice {
   readonly element = html('span', { role: 'radiogroup', 'aria-label': 'What a click does', class: 'tools' });
-  private readonly radios: Readonly<Record<Tool, HTMLInputElement>>;
+  private readonly radios: Readonly<Record<PreviewTool, HTMLInputElement>>;
 
-  constructor(chosen: (tool: Tool) => void) {
-    const names = Object.keys(TOOLS) as Tool[];
+  constructor(chosen: (tool: PreviewTool) => void) {
+    const names = Object.keys(TOOLS) as PreviewTool[];
     const radios = names.map((tool) => {
       const input = html('input', { type: 'radio', name: 'tool' });
       input.addEventListener('change', () => chosen(tool));
       return [tool, input] as const;
     });
-    this.radios = Object.fromEntries(radios) as Record<Tool, HTMLInputElement>;
+    this.radios = Object.fromEntries(radios) as Record<PreviewTool, HTMLInputElement>;
     this.element.append(
       ...radios.map(([tool, input]) => {
         const { label, title, key } = TOOLS[tool];
@@ -30,12 +30,12 @@ export class ToolChoice {
     this.draw('pick');
   }
 
-  draw(tool: Tool): void {
+  draw(tool: PreviewTool): void {
     this.radios[tool].checked = true;
   }
 }
 
 /** The tool that a key chooses. */
-export function toolForKey(key: string): Tool | undefined {
-  return (Object.keys(TOOLS) as Tool[]).find((tool) => TOOLS[tool].key === key.toLowerCase());
+export function toolForKey(key: string): PreviewTool | undefined {
+  return (Object.keys(TOOLS) as PreviewTool[]).find((tool) => TOOLS[tool].key === key.toLowerCase());
 }

@@ -2,23 +2,23 @@
 import type { Point } from '../../geometry/base/curve-types';
 import { apply } from '../../geometry/base/matrix';
 import type { LayerPlace, PickedPart, PlaceAnswer } from '../../protocol/parts';
-import type { BridgeOffer, BridgeRefusal, Stack } from '../../protocol';
+import type { BridgeOffer, BridgeRefusal, PreviewStack } from '../../protocol/index';
 import { Crosshair } from './crosshair';
 import { html, setAttributes, setText, svg } from '../dom/dom';
-import { Ghost } from './bridge-preview';
-import { layersOf, placeOfLayer, placesUnder, type Plates } from '../state/look-places';
+import { BridgePreviewOverlay } from './bridge-preview';
+import { layersOf, placeOfLayer, placesAtPoint, type SceneLayers } from '../state/look-places';
 import { matrixText } from '../dom/matrix-text';
 import { OutlinePath } from '../canvas/outline-path';
 import { PartCard, spoken } from './tooltip';
-import { Tape } from './measure-tool';
-import { ToolChoice, toolForKey, type Tool } from './tool-choice';
-import { toSheet, toWindow, windowBox, type Size, type View } from '../state/viewport';
+import { MeasureTool } from './measure-tool';
+import { ToolChoice, toolForKey, type PreviewTool } from './tool-choice';
+import { toSheet, toWindow, viewportBox, type Size, type Viewport } from '../state/viewport';
 
 /** Pixels: how near is near enough to an edge or a narrow place, and to an outline point when measuring. */
 const REACH = 6;
 const SNAP_REACH = 10;
 
-export interface HandHost {
+export interface ToolHost {
   partAt(places: readonly LayerPlace[], reach: number, sheets: boolean): Promise<PlaceAnswer | undefined>;
   part(layer: number, number: number): Promise<PlaceAnswer | undefined>;
   bridgeAt(layer: number, point: Point): Promise<BridgeOffer | BridgeRefusal | undefined>;
@@ -32,7 +32,7 @@ export interface HandHost {
   bringIntoView(point: Point): void;
 }
 
-export class Hand {
+export class ToolController {
   /** In mm of the picture. */
   readonly inPicture = svg('g');
   /** In window pixels. */
@@ -40,14 +40,14 @@ export class Hand {
   readonly choice = new ToolChoice((tool) => this.take(tool));
   readonly card = new PartCard();
   readonly status = html('div', { class: 'unseen', role: 'status' });
-  readonly ghost = new Ghost({ apply: () => void this.putIn(), drop: () => this.drop() });
+  readonly bridgePreview = new BridgePreviewOverlay({ apply: () => void this.putIn(), drop: () => this.drop() });
   private readonly outline = ['caret-halo', 'picked'].map((name) => new OutlinePath({ class: name }));
-  private readonly tape = new Tape();
+  private readonly measureTool = new MeasureTool();
   private readonly crosshair = new Crosshair();
-  private tool: Tool = 'pick';
-  private stack: Stack | undefined;
-  private look: Plates & { readonly kind: string } = { kind: 'print', plates: [] };
-  private view: View = { scale: 1, x: 0, y: 0 };
+  private tool: PreviewTool = 'pick';
+  private stack: PreviewStack | undefined;
+  private scene: SceneLayers & { readonly kind: string } = { kind: 'print', sceneLayers: [] };
+  private viewport: Viewport = { scale: 1, x: 0, y: 0 };
   private size: Size = { width: 0, height: 0 };
   private part: PickedPart | undefined;
   /** Counts the questions: only the answer to the last one is shown. */
@@ -55,30 +55,30 @@ export class Hand {
   /** How many clicks wait for their answer. */
   private using = 0;
 
-  constructor(private readonly host: HandHost) {
-    this.inPicture.append(...this.outline.map(({ element }) => element), this.ghost.strips);
-    this.overPicture.append(this.tape.element, this.crosshair.element, this.ghost.measures);
+  constructor(private readonly host: ToolHost) {
+    this.inPicture.append(...this.outline.map(({ element }) => element), this.bridgePreview.strips);
+    this.overPicture.append(this.measureTool.element, this.crosshair.element, this.bridgePreview.measures);
   }
 
   /** Takes what is shown now. A changed text has other parts, and no bridge that was planned before. */
-  draw(stack: Stack, look: Plates & { readonly kind: string }): void {
+  draw(stack: PreviewStack, look: SceneLayers & { readonly kind: string }): void {
     if (stack.uri !== this.stack?.uri || stack.version !== this.stack.version) this.forget();
-    if (look.kind !== this.look.kind) this.tape.clear();
-    [this.stack, this.look] = [stack, look];
+    if (look.kind !== this.scene.kind) this.measureTool.clear();
+    [this.stack, this.scene] = [stack, look];
   }
 
-  place(view: View, size: Size): void {
-    [this.view, this.size] = [view, size];
+  place(view: Viewport, size: Size): void {
+    [this.viewport, this.size] = [view, size];
     setAttributes(this.inPicture, { transform: `matrix(${view.scale} 0 0 ${view.scale} ${view.x} ${view.y})` });
-    const matrix = this.part && placeOfLayer(this.look, this.part.layer);
+    const matrix = this.part && placeOfLayer(this.scene, this.part.layer);
     for (const path of this.outline) {
       setAttributes(path.element, { transform: matrix ? matrixText(matrix) : '' });
       path.set(matrix ? (this.part?.outline ?? '') : '');
-      path.show(windowBox(view, size, matrix), view.scale);
+      path.show(viewportBox(view, size, matrix), view.scale);
     }
-    this.tape.draw(view);
+    this.measureTool.draw(view);
     this.crosshair.draw(view);
-    this.ghost.draw(this.look, view);
+    this.bridgePreview.draw(this.scene, view);
   }
 
   /** A click on the picture, or Enter at the crosshair. While it is answered, a moving pointer asks nothing. */
@@ -90,7 +90,7 @@ export class Hand {
   }
 
   private async useAt(at: Point): Promise<void> {
-    const point = toSheet(this.view, at);
+    const point = toSheet(this.viewport, at);
     const answer = await this.ask(at);
     if (!answer) return;
     if (this.tool === 'measure') this.measure(this.snapped(answer) ?? point);
@@ -103,10 +103,10 @@ export class Hand {
 
   /** The pointer rests on the picture. */
   async hover(at: Point): Promise<void> {
-    if (this.ghost.shown || this.using > 0) return;
+    if (this.bridgePreview.shown || this.using > 0) return;
     const answer = await this.ask(at);
     if (!answer) return;
-    if (this.tool === 'measure') this.aim(this.snapped(answer), toSheet(this.view, at));
+    if (this.tool === 'measure') this.aim(this.snapped(answer), toSheet(this.viewport, at));
     else this.show(answer.part, at);
   }
 
@@ -131,7 +131,7 @@ export class Hand {
   /** @returns whether the key was meant for the hand */
   key(key: string, shift: boolean): boolean {
     const free = !this.host.slipping();
-    if (free && shift && this.crosshair.step(key, this.view, this.middle)) void this.crosshairMoved();
+    if (free && shift && this.crosshair.step(key, this.viewport, this.middle)) void this.crosshairMoved();
     else if (key === 'Enter') void this.enter();
     else if (free && (key === '.' || key === ',')) void this.turnTo(key === '.' ? 1 : -1);
     else if (key === 'Escape') return this.escape();
@@ -143,19 +143,19 @@ export class Hand {
   /** Takes away, one after the other: the bridge, the measure, the card, the crosshair. What is still asked is dropped. */
   escape(): boolean {
     this.turn += 1;
-    if (this.ghost.shown) this.drop();
-    else if (this.tape.used) this.tape.clear();
+    if (this.bridgePreview.shown) this.drop();
+    else if (this.measureTool.used) this.measureTool.clear();
     else if (this.card.shown) this.show(undefined);
-    else if (this.crosshair.place(this.view)) this.crosshair.put(undefined);
+    else if (this.crosshair.place(this.viewport)) this.crosshair.put(undefined);
     else return false;
     this.redraw();
     return true;
   }
 
-  private take(tool: Tool): void {
+  private take(tool: PreviewTool): void {
     this.tool = tool;
     this.choice.draw(tool);
-    this.tape.clear();
+    this.measureTool.clear();
     this.crosshair.snapTo(undefined);
     this.drop();
     this.say(tool === 'pick' ? '' : tool === 'measure' ? 'Measure from the first point.' : 'Click a gap to bridge it.');
@@ -163,8 +163,12 @@ export class Hand {
 
   private async ask(at: Point): Promise<PlaceAnswer | undefined> {
     const turn = ++this.turn;
-    const reach = (this.tool === 'measure' ? SNAP_REACH : REACH) / this.view.scale;
-    const answer = await this.host.partAt(placesUnder(this.look, this.view, at), reach, this.look.kind !== 'print');
+    const reach = (this.tool === 'measure' ? SNAP_REACH : REACH) / this.viewport.scale;
+    const answer = await this.host.partAt(
+      placesAtPoint(this.scene, this.viewport, at),
+      reach,
+      this.scene.kind !== 'print',
+    );
     return turn === this.turn && answer?.version === this.stack?.version ? answer : undefined;
   }
 
@@ -183,25 +187,28 @@ export class Hand {
   }
 
   private snapped({ snap }: PlaceAnswer): Point | undefined {
-    const place = snap && placeOfLayer(this.look, snap.layer);
+    const place = snap && placeOfLayer(this.scene, snap.layer);
     return place && apply(place, snap.point);
   }
 
   private aim(snap: Point | undefined, point: Point): void {
     this.crosshair.snapTo(snap);
-    this.tape.follow(snap ?? point);
+    this.measureTool.follow(snap ?? point);
     this.redraw();
   }
 
   private measure(point: Point): void {
-    this.tape.put(point);
-    this.say(this.tape.reading ?? 'First point. Measure to the second.');
+    this.measureTool.put(point);
+    this.say(this.measureTool.reading ?? 'First point. Measure to the second.');
     this.redraw();
   }
 
   private async bridge(part: PickedPart | undefined, point: Point): Promise<void> {
     const place =
-      part && placesUnder(this.look, this.view, toWindow(this.view, point)).find(({ layer }) => layer === part.layer);
+      part &&
+      placesAtPoint(this.scene, this.viewport, toWindow(this.viewport, point)).find(
+        ({ layer }) => layer === part.layer,
+      );
     if (!place) {
       const refusal = 'There is no gap to bridge here: click on an opening or an island.';
       this.offer({ version: this.stack?.version ?? 0, refusal });
@@ -214,45 +221,47 @@ export class Hand {
 
   private offer(answer: BridgeOffer | BridgeRefusal | undefined): void {
     this.show(undefined);
-    this.ghost.show(answer);
+    this.bridgePreview.show(answer);
     this.redraw();
   }
 
   private async putIn(): Promise<void> {
     const done = await this.host.putIn();
     const version = this.stack?.version ?? 0;
-    this.ghost.show(done ? undefined : { version, refusal: 'The text has changed since: choose the place again.' });
+    this.bridgePreview.show(
+      done ? undefined : { version, refusal: 'The text has changed since: choose the place again.' },
+    );
     if (done) this.say('The bridge is in the text.');
     this.redraw();
   }
 
   private drop(): void {
-    this.ghost.show(undefined);
+    this.bridgePreview.show(undefined);
     this.redraw();
   }
 
   private async enter(): Promise<void> {
-    const at = this.crosshair.place(this.view);
-    if (this.ghost.ready) await this.putIn();
+    const at = this.crosshair.place(this.viewport);
+    if (this.bridgePreview.ready) await this.putIn();
     else if (!at) {
-      this.crosshair.put(toSheet(this.view, this.middle));
+      this.crosshair.put(toSheet(this.viewport, this.middle));
       await this.crosshairMoved();
     } else if (this.tool === 'pick' && this.part) this.host.reveal(this.part);
     else await this.use(at);
   }
 
   private async crosshairMoved(): Promise<void> {
-    const at = this.crosshair.place(this.view);
+    const at = this.crosshair.place(this.viewport);
     if (!at) return;
-    this.host.bringIntoView(toSheet(this.view, at));
+    this.host.bringIntoView(toSheet(this.viewport, at));
     this.redraw();
-    await this.hover(this.crosshair.place(this.view) ?? at);
+    await this.hover(this.crosshair.place(this.viewport) ?? at);
     this.sayPart();
   }
 
   /** The next or last part; after those of one layer come those of the next. */
   private async turnTo(step: 1 | -1): Promise<void> {
-    const layers = layersOf(this.look);
+    const layers = layersOf(this.scene);
     const { part } = this;
     const layer = part && layers.includes(part.layer) ? part.layer : layers.at(-1);
     if (layer === undefined) return;
@@ -265,12 +274,12 @@ export class Hand {
   }
 
   private goTo(part: PickedPart): void {
-    const place = placeOfLayer(this.look, part.layer);
+    const place = placeOfLayer(this.scene, part.layer);
     if (!place) return;
     const at = apply(place, part.at);
     this.crosshair.put(at);
     this.host.bringIntoView(at);
-    this.show(part, toWindow(this.view, at));
+    this.show(part, toWindow(this.viewport, at));
     this.sayPart();
   }
 
@@ -285,7 +294,7 @@ export class Hand {
 
   private forget(): void {
     this.turn += 1;
-    this.ghost.show(undefined);
+    this.bridgePreview.show(undefined);
     this.part = undefined;
     this.card.hide();
   }
@@ -295,6 +304,6 @@ export class Hand {
   }
 
   private redraw(): void {
-    this.place(this.view, this.size);
+    this.place(this.viewport, this.size);
   }
 }

@@ -1,7 +1,7 @@
 /** The card that tells the measures of a part, beside it on the picture and aloud. */
 import type { Point } from '../../geometry/base/curve-types';
 import type { PartKind, PickedPart } from '../../protocol/parts';
-import type { StackLayer } from '../../protocol';
+import type { PreviewLayer } from '../../protocol/index';
 import { formatSides } from '../../config/length';
 import { html, setAttributes, setText, svg, syncChildren } from '../dom/dom';
 import type { Size } from '../state/viewport';
@@ -30,7 +30,7 @@ export class PartCard {
   }
 
   /** @param at in the window; the card stands beside it, wherever there is room */
-  show(part: PickedPart, layer: StackLayer, at: Point, window: Size): void {
+  show(part: PickedPart, layer: PreviewLayer, at: Point, window: Size): void {
     setAttributes(this.swatch, { fill: layer.paint });
     setText(this.title, titleOf(part, layer));
     const makeRow = () => html('div', {}, [html('dt'), html('dd')]);
@@ -56,16 +56,16 @@ export class PartCard {
 }
 
 /** "Opening 3 of 12, Sun" */
-export function titleOf({ kind, number, count }: PickedPart, { name }: StackLayer): string {
+export function titleOf({ kind, number, count }: PickedPart, { name }: PreviewLayer): string {
   return count === 0 ? `${NAMES[kind]}, ${name}` : `${NAMES[kind]}, part ${number + 1} of ${count}, ${name}`;
 }
 
 /** All that is told of a part, in one sentence. */
-export function spoken(part: PickedPart, layer: StackLayer): string {
+export function spoken(part: PickedPart, layer: PreviewLayer): string {
   return [titleOf(part, layer), ...measuresOf(part, layer).map(([name, text]) => `${name} ${text}`)].join(', ');
 }
 
-function measuresOf(part: PickedPart, { paint, openingCount, name }: StackLayer): (readonly [string, string])[] {
+function measuresOf(part: PickedPart, { paint, openingCount, name }: PreviewLayer): (readonly [string, string])[] {
   const { kind, width, height, area, cutLength, across } = part;
   const size = formatSides(width, height, 2);
   if (across !== undefined)

@@ -1,13 +1,13 @@
 /** One version of a document with its report, and the mends proven for it so far. */
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { bridgeAtCaret, bridgeIslands, check, isStencil, mendsFor } from '../../engine';
-import type { Mend, Report } from '../../report/report';
+import { bridgeAtCaret, bridgeIslands, check, isStencil, fixesFor } from '../../engine/index';
+import type { Fix, Report } from '../../report/report';
 import { readConfig } from '../../config/read';
 import type { CheckedProject } from './checked-project';
 import type { FoundConfig } from './find-config';
 
 export class CheckedDocument {
-  private readonly proven = new Map<number, readonly Mend[]>();
+  private readonly fixCache = new Map<number, readonly Fix[]>();
 
   private constructor(
     /** Changes in place when the editor's text changes. */
@@ -27,14 +27,14 @@ export class CheckedDocument {
    * @param earlier the last check of this document: its unchanged layers are not measured again
    */
   static check(live: TextDocument, found: FoundConfig | undefined, earlier?: CheckedDocument): CheckedDocument {
-    const document = asItIs(live);
+    const document = snapshot(live);
     const report = check(document.getText(), found ? { config: readConfig(found.text).config } : {}, earlier?.report);
     return new CheckedDocument(live, true, document, isStencilDocument(live, found), found, report);
   }
 
   /** A file of a project that was checked. */
   static ofProject(live: TextDocument, open: boolean, report: Report, project: CheckedProject): CheckedDocument {
-    return new CheckedDocument(live, open, asItIs(live), true, project.config, report, project);
+    return new CheckedDocument(live, open, snapshot(live), true, project.config, report, project);
   }
 
   get version(): number {
@@ -62,17 +62,17 @@ export class CheckedDocument {
   }
 
   /** Mends for the finding with that index, proven once for each version. */
-  mends(index: number): readonly Mend[] {
-    const known = this.proven.get(index);
+  fixes(index: number): readonly Fix[] {
+    const known = this.fixCache.get(index);
     if (known) return known;
     const finding = this.report.findings[index];
-    const mends = finding ? mendsFor(this.report, finding) : [];
-    this.proven.set(index, mends);
+    const mends = finding ? fixesFor(this.report, finding) : [];
+    this.fixCache.set(index, mends);
     return mends;
   }
 
   /** A bridge at an offset of the text, for the island with that index. */
-  bridgeAtCaret(index: number, offset: number): Mend | undefined {
+  bridgeAtCaret(index: number, offset: number): Fix | undefined {
     const finding = this.report.findings[index];
     return finding && bridgeAtCaret(this.report, finding, offset);
   }
@@ -82,7 +82,7 @@ export class CheckedDocument {
   }
 }
 
-function asItIs(live: TextDocument): TextDocument {
+function snapshot(live: TextDocument): TextDocument {
   return TextDocument.create(live.uri, live.languageId, live.version, live.getText());
 }
 

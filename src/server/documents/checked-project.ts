@@ -2,7 +2,7 @@
 import path from 'node:path';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { URI } from 'vscode-uri';
-import { acceptProblems, checkProject, layerProblems, projectFiles, type ProjectReport } from '../../engine';
+import { unusedAcceptances, checkProject, layerProblems, projectFiles, type ProjectReport } from '../../engine/index';
 import type { Config } from '../../config/types';
 import { readConfig, type ConfigProblem } from '../../config/read';
 import { CheckedDocument } from './checked-document';
@@ -57,7 +57,7 @@ export class CheckedProject {
    * @param text of the `tombolo.json`, where it is another by now
    */
   problems(text = this.config.text): ConfigProblem[] {
-    return [...layerProblems(text, this.report.faults), ...acceptProblems(text, this.report)];
+    return [...layerProblems(text, this.report.faults), ...unusedAcceptances(text, this.report)];
   }
 }
 

@@ -5,7 +5,7 @@ import { readConfig, type ConfigProblem } from '../../config/read';
 import { configDiagnosticOf } from './diagnostics';
 import type { FoundConfig } from './find-config';
 
-export class ConfigNotices {
+export class ConfigDiagnostics {
   /** What each file's published diagnostics are about. */
   private readonly published = new Map<string, string>();
 

@@ -1,9 +1,9 @@
 /** One pending run for each document: asked for again, it is pushed back; cancelled, it never happens. */
-export class Schedule {
+export class Debouncer {
   private readonly pending = new Map<string, { timer: NodeJS.Timeout; immediate?: NodeJS.Immediate }>();
 
   /** @param delay milliseconds; whatever was pending under this key is dropped */
-  in(delay: number, key: string, run: () => void): void {
+  schedule(delay: number, key: string, run: () => void): void {
     this.cancel(key);
     const timer = setTimeout(() => {
       // Changes that arrived while the process was busy are read before the run, and push it back.

@@ -4,7 +4,7 @@ import { TextDocument } from 'vscode-languageserver-textdocument';
 import { URI } from 'vscode-uri';
 
 /** Bytes; a drawing beyond that is none that a person drew, and must not fill the memory. */
-const LARGEST = 100_000_000;
+const MAX_FILE_SIZE = 100_000_000;
 
 interface Known {
   /** Changes when the file does. */
@@ -39,7 +39,7 @@ const NONE = '';
 function stampOf(file: string): string {
   try {
     const stats = statSync(file);
-    return stats.isFile() && stats.size <= LARGEST ? `${stats.mtimeMs} ${stats.ctimeMs} ${stats.size}` : NONE;
+    return stats.isFile() && stats.size <= MAX_FILE_SIZE ? `${stats.mtimeMs} ${stats.ctimeMs} ${stats.size}` : NONE;
   } catch {
     return NONE;
   }

@@ -3,17 +3,17 @@ import type { Diagnostic } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import { CheckedDocument, isStencilDocument } from './checked-document';
 import { CheckedProject, namesDocument } from './checked-project';
-import { ConfigNotices } from './config-diagnostics';
+import { ConfigDiagnostics } from './config-diagnostics';
 import { diagnosticOf } from './diagnostics';
 import { DiskFiles } from './disk-files';
 import { CONFIG_NAME, findConfig, type FoundConfig } from './find-config';
-import type { Checked } from '../../protocol';
-import { Schedule } from './debounce';
+import type { Checked } from '../../protocol/index';
+import { Debouncer } from './debounce';
 import { DEFAULT_SETTINGS, type ServerSettings } from './settings';
 import { summaryOf } from './summary';
 
 /** The way out of the checker. */
-export interface Outlet {
+export interface CheckerOutput {
   diagnostics(uri: string, version: number | undefined, diagnostics: Diagnostic[]): void;
   checked(checked: Checked): void;
   log(message: string): void;
@@ -28,13 +28,13 @@ export interface OpenDocuments {
 }
 
 /** Milliseconds that a heavy drawing may be kept waiting beyond what is set. */
-const MOST_EXTRA_DELAY = 500;
+const MAX_EXTRA_DELAY = 500;
 
 export const isConfigUri = (uri: string): boolean => uri.endsWith(`/${CONFIG_NAME}`);
 
 export class StencilChecker {
   settings: ServerSettings = DEFAULT_SETTINGS;
-  private readonly schedule = new Schedule();
+  private readonly debouncer = new Debouncer();
   /** Documents that have had their first look, stencils or not. */
   private readonly seen = new Set<string>();
   /** The last published check of each stencil, and of each file of a project. */
@@ -44,13 +44,13 @@ export class StencilChecker {
   private readonly disk = new DiskFiles();
   /** The last check that was asked for of a document without a published one. */
   private asked: CheckedDocument | undefined;
-  private readonly notices: ConfigNotices;
+  private readonly notices: ConfigDiagnostics;
 
   constructor(
     private readonly documents: OpenDocuments,
-    private readonly outlet: Outlet,
+    private readonly outlet: CheckerOutput,
   ) {
-    this.notices = new ConfigNotices((uri, diagnostics) => outlet.diagnostics(uri, undefined, diagnostics));
+    this.notices = new ConfigDiagnostics((uri, diagnostics) => outlet.diagnostics(uri, undefined, diagnostics));
   }
 
   /** The text of a document was opened or has changed. */
@@ -74,13 +74,13 @@ export class StencilChecker {
   }
 
   closed({ uri }: TextDocument): void {
-    this.schedule.cancel(uri);
+    this.debouncer.cancel(uri);
     this.seen.delete(uri);
     if (this.asked?.document.uri === uri) this.asked = undefined;
     const project = this.projectWith(uri);
-    if (!project) this.withdraw(uri);
+    if (!project) this.clear(uri);
     else if (this.isInForce(project)) this.checkProjectSoon(project.config.uri);
-    else this.dropProject(project);
+    else this.clearProject(project);
     if (isConfigUri(uri)) this.configChanged();
     this.sweepNotices();
   }
@@ -99,8 +99,8 @@ export class StencilChecker {
   checkNow(uri: string): void {
     const document = this.documents.get(uri);
     if (!document) return;
-    const found = this.configOf(document);
-    this.schedule.cancel(this.keyOf(uri, found));
+    const found = this.configFor(document);
+    this.debouncer.cancel(this.keyOf(uri, found));
     this.guard(uri, () => this.run(document, found));
   }
 
@@ -113,16 +113,16 @@ export class StencilChecker {
     const known = this.results.get(uri);
     if (known?.current) return known;
     const document = this.documents.get(uri);
-    const found = known?.project ? this.configOf(known.document) : document && this.configOf(document);
+    const found = known?.project ? this.configFor(known.document) : document && this.configFor(document);
     if (found && namesDocument(found, uri)) {
       const project = this.checkProject(found);
-      if (known) this.keepProject(project);
+      if (known) this.publishProject(project);
       return project.document(uri);
     }
     if (!document) return undefined;
     if (this.isAsked(uri) && this.asked?.config?.text === found?.text) return this.asked;
     const checked = CheckedDocument.check(document, found, known);
-    if (known && checked.stencil) this.keep(checked);
+    if (known && checked.stencil) this.publish(checked);
     else this.asked = checked;
     return checked;
   }
@@ -139,13 +139,13 @@ export class StencilChecker {
   }
 
   dispose(): void {
-    this.schedule.cancelAll();
+    this.debouncer.cancelAll();
   }
 
   private checkSoon(uri: string, delay: number): void {
     const document = this.documents.get(uri);
-    const key = this.keyOf(uri, document && this.configOf(document));
-    this.schedule.in(delay, key, () => this.checkNow(uri));
+    const key = this.keyOf(uri, document && this.configFor(document));
+    this.debouncer.schedule(delay, key, () => this.checkNow(uri));
   }
 
   /** All documents of a project are checked in one run, whichever of them asks for it. */
@@ -158,14 +158,14 @@ export class StencilChecker {
   }
 
   private checkProjectSoon(configUri: string): void {
-    this.schedule.in(0, configUri, () => this.guard(configUri, () => this.runProject(configUri)));
+    this.debouncer.schedule(0, configUri, () => this.guard(configUri, () => this.runProject(configUri)));
   }
 
   /** Heavy drawings are given more rest, so that the server has time for questions between two runs. */
   private delayFor(uri: string): number {
     const { report } = this.results.get(uri) ?? {};
     const elapsed = report?.project?.report.elapsed ?? report?.elapsed ?? 0;
-    return Math.max(this.settings.delay, Math.min(elapsed / 2, MOST_EXTRA_DELAY));
+    return Math.max(this.settings.delay, Math.min(elapsed / 2, MAX_EXTRA_DELAY));
   }
 
   private guard(uri: string, run: () => void): void {
@@ -180,11 +180,12 @@ export class StencilChecker {
     const { uri } = document;
     this.seen.add(uri);
     if (found && (found.uri === uri || namesDocument(found, uri))) {
-      this.keepProject(this.checkProject(found));
+      this.publishProject(this.checkProject(found));
     } else if (!isConfigUri(uri)) {
       if (found) this.notices.show(found);
-      if (isStencilDocument(document, found)) this.keep(CheckedDocument.check(document, found, this.results.get(uri)));
-      else this.leaveInPeace(document);
+      if (isStencilDocument(document, found))
+        this.publish(CheckedDocument.check(document, found, this.results.get(uri)));
+      else this.ignore(document);
     }
     this.sweepNotices();
   }
@@ -192,8 +193,8 @@ export class StencilChecker {
   private runProject(configUri: string): void {
     const found = findConfig(configUri, (uri) => this.documents.get(uri)?.getText());
     const project = this.projects.get(configUri);
-    if (found?.uri === configUri) this.keepProject(this.checkProject(found));
-    else if (project) this.dropProject(project);
+    if (found?.uri === configUri) this.publishProject(this.checkProject(found));
+    else if (project) this.clearProject(project);
     this.sweepNotices();
   }
 
@@ -213,28 +214,28 @@ export class StencilChecker {
     this.notices.show(found, this.projects.get(found.uri)?.problems(found.text));
   }
 
-  private keepProject(project: CheckedProject): void {
+  private publishProject(project: CheckedProject): void {
     const { config } = project;
     const before = this.projects.get(config.uri);
     this.projects.set(config.uri, project);
     this.notices.show(config, project.problems());
-    for (const document of project.documents.values()) this.keep(document);
+    for (const document of project.documents.values()) this.publish(document);
     for (const {
       document: { uri },
     } of before?.documents.values() ?? []) {
       if (project.document(uri)) continue;
-      this.withdraw(uri);
+      this.clear(uri);
       if (this.documents.get(uri)) this.checkSoon(uri, 0);
     }
   }
 
-  private dropProject(project: CheckedProject): void {
+  private clearProject(project: CheckedProject): void {
     this.projects.delete(project.config.uri);
-    this.schedule.cancel(project.config.uri);
+    this.debouncer.cancel(project.config.uri);
     for (const {
       document: { uri },
     } of project.documents.values())
-      this.withdraw(uri);
+      this.clear(uri);
   }
 
   /** Whether a document is open that belongs to the project. */
@@ -246,7 +247,7 @@ export class StencilChecker {
     return this.projects.get(uri) ?? [...this.projects.values()].find(({ named }) => named.has(uri));
   }
 
-  private keep(checked: CheckedDocument): void {
+  private publish(checked: CheckedDocument): void {
     const {
       document: { uri },
       open,
@@ -264,16 +265,16 @@ export class StencilChecker {
     this.outlet.log(`${uri}: ${report.findings.length} findings in ${report.elapsed.toFixed(0)} ms`);
   }
 
-  private withdraw(uri: string): void {
+  private clear(uri: string): void {
     if (this.results.delete(uri)) this.outlet.diagnostics(uri, undefined, []);
   }
 
-  private leaveInPeace({ uri, version }: TextDocument): void {
+  private ignore({ uri, version }: TextDocument): void {
     if (this.results.delete(uri)) this.outlet.diagnostics(uri, version, []);
     this.outlet.checked({ uri, version, stencil: false });
   }
 
-  private configOf(document: TextDocument): FoundConfig | undefined {
+  private configFor(document: TextDocument): FoundConfig | undefined {
     return findConfig(document.uri, (uri) => this.documents.get(uri)?.getText());
   }
 

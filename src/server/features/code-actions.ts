@@ -7,7 +7,7 @@ import {
   type CodeActionParams,
   type Diagnostic,
 } from 'vscode-languageserver';
-import type { Mend } from '../../report/report';
+import type { Fix } from '../../report/report';
 import type { TextEdit } from '../../text/text';
 import { BRIDGE_CHANGES, bridgeChanges } from './bridge-refactors';
 import type { CheckedDocument } from '../documents/checked-document';
@@ -59,7 +59,7 @@ async function quickFixes(
 ): Promise<CodeAction[]> {
   const actions: CodeAction[] = [];
   const titles = new Set<string>();
-  for await (const { index, mend } of mendsOf(checked, indices, LIGHTBULB_BUDGET, token, caret)) {
+  for await (const { index, mend } of fixesOf(checked, indices, LIGHTBULB_BUDGET, token, caret)) {
     const wide = /-(?:file|stack|every|layer)\b/.test(mend.kind);
     // A mend of the whole layer or file is the same from every finding.
     if (wide && titles.has(mend.title)) continue;
@@ -80,24 +80,25 @@ async function quickFixes(
 async function fixAll(checked: CheckedDocument, token: CancellationToken): Promise<CodeAction[]> {
   const edits: TextEdit[] = [];
   const every = indicesWhere(checked, () => true);
-  for await (const { mend } of mendsOf(checked, every, FIX_ALL_BUDGET, token)) {
-    if (mend.safe && !mend.edits.some((edit) => edits.some((other) => touch(edit, other)))) edits.push(...mend.edits);
+  for await (const { mend } of fixesOf(checked, every, FIX_ALL_BUDGET, token)) {
+    if (mend.safe && !mend.edits.some((edit) => edits.some((other) => editsTouch(edit, other))))
+      edits.push(...mend.edits);
   }
   if (edits.length === 0) return [];
   return [{ title: 'Mend all that is safe', kind: FIX_ALL, edit: workspaceEdit(checked, edits) }];
 }
 
 /** Proves finding by finding, letting other messages in between, until cancelled, outdated or out of time. */
-async function* mendsOf(
+async function* fixesOf(
   checked: CheckedDocument,
   indices: readonly number[],
   budget: number,
   token: CancellationToken,
   caret?: number,
-): AsyncGenerator<{ index: number; mend: Mend }> {
+): AsyncGenerator<{ index: number; mend: Fix }> {
   const end = performance.now() + budget;
   for (const index of indices) {
-    for (const mend of checked.mends(index)) yield { index, mend };
+    for (const mend of checked.fixes(index)) yield { index, mend };
     const here = caret === undefined ? undefined : checked.bridgeAtCaret(index, caret);
     if (here) yield { index, mend: here };
     await new Promise((resolve) => setImmediate(resolve));
@@ -115,7 +116,7 @@ function indicesWhere(
 /**
  * 0 for a mend of one place, 1 for one of the layer, 2 for one of the file, 3 to leave it as it is: the order shown.
  */
-function reachOf({ kind }: Mend): number {
+function reachOf({ kind }: Fix): number {
   if (kind === 'accept') return 3;
   if (/-(?:file|stack|every)\b/.test(kind)) return 2;
   return /-layer\b/.test(kind) ? 1 : 0;
@@ -126,4 +127,4 @@ function isDataOf(data: unknown, version: number, index: number): boolean {
   return of === version && finding === index;
 }
 
-const touch = (a: TextEdit, b: TextEdit): boolean => a.span.from <= b.span.to && b.span.from <= a.span.to;
+const editsTouch = (a: TextEdit, b: TextEdit): boolean => a.span.from <= b.span.to && b.span.from <= a.span.to;

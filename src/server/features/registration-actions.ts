@@ -1,6 +1,6 @@
 /** Register marks for the whole stack, offered where the caret is at the start of one of its layers. */
 import { CodeActionKind, type CodeAction } from 'vscode-languageserver';
-import { markRegister } from '../../engine';
+import { addRegistrationMarks } from '../../engine/index';
 import type { CheckedDocument } from '../documents/checked-document';
 import { workspaceEdit } from './workspace-edit';
 
@@ -14,7 +14,7 @@ export function registerActions(checked: CheckedDocument, offset: number): CodeA
   } = checked.report;
   const starts = sheets.map(({ layer }) => layer.element ?? root);
   if (!starts.some((element) => element && element.startTag.from <= offset && offset < element.startTag.to)) return [];
-  return markRegister(checked.report).map(({ title, edits, others }) => ({
+  return addRegistrationMarks(checked.report).map(({ title, edits, others }) => ({
     title,
     kind: CodeActionKind.RefactorRewrite,
     edit: workspaceEdit(checked, edits, others),

@@ -1,7 +1,7 @@
 /** The outline of a document and what it says where the pointer rests, in the form that the editor shows. */
 import { MarkupKind, SymbolKind, type DocumentSymbol, type Hover } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
-import { describeShapeAt, outlineOf, type OutlineItem, type ShapeDescription } from '../../engine';
+import { describeShapeAt, outlineOf, type OutlineItem, type ShapeDescription } from '../../engine/index';
 import { formatSides } from '../../config/length';
 import type { CheckedDocument } from '../documents/checked-document';
 import { rangeOf } from '../documents/diagnostics';

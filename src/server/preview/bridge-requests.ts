@@ -1,8 +1,14 @@
 /** Bridges as the bench shows them before they are in the text. */
-import { bridgeAt } from '../../engine';
-import type { BridgeGhost, Mend, Report } from '../../report/report';
+import { bridgeAt } from '../../engine/index';
+import type { BridgePreview, Fix, Report } from '../../report/report';
 import type { CheckedDocument } from '../documents/checked-document';
-import type { BridgeAtParams, BridgeOffer, BridgePlanParams, BridgeRefusal, GhostBridge } from '../../protocol';
+import type {
+  BridgeAtParams,
+  BridgeOffer,
+  BridgePlanParams,
+  BridgeRefusal,
+  BridgePreviewData,
+} from '../../protocol/index';
 import { findingAt, regionPath } from './preview-model';
 
 /** A bridge at a place of the picture. */
@@ -10,7 +16,7 @@ export function bridgeOfferAt(checked: CheckedDocument, { layer, point }: Bridge
   const place = checked.report.stack.layers[layer];
   const owner = place && checked.named(place.file);
   const mend = owner ? bridgeAt(owner.report, place.sheet, point) : 'The drawing has no such layer any more.';
-  return typeof mend === 'string' || !owner ? refusal(checked, String(mend)) : offer(owner, mend);
+  return typeof mend === 'string' || !owner ? refusal(checked, String(mend)) : bridgeOffer(owner, mend);
 }
 
 /** What a mend of a finding would put in. */
@@ -22,28 +28,28 @@ export function bridgePlan(
   if (version !== checked.version || !place) {
     return refusal(checked, 'The drawing has changed since; choose the place again.');
   }
-  const mends = place.checked.mends(place.index).filter(({ bridges }) => bridges !== undefined);
+  const mends = place.checked.fixes(place.index).filter(({ bridges }) => bridges !== undefined);
   const mend =
     kind === undefined
       ? (mends.find(({ preferred }) => preferred) ?? mends[0])
       : mends.find((each) => each.kind === kind);
-  return mend ? offer(place.checked, mend) : refusal(checked, 'No bridge could be proven to mend this.');
+  return mend ? bridgeOffer(place.checked, mend) : refusal(checked, 'No bridge could be proven to mend this.');
 }
 
-function offer(owner: CheckedDocument, { kind, title, edits, bridges = [] }: Mend): BridgeOffer {
+function bridgeOffer(owner: CheckedDocument, { kind, title, edits, bridges = [] }: Fix): BridgeOffer {
   const {
     document: { uri },
     version,
     report,
   } = owner;
-  return { uri, version, kind, title, edits, bridges: bridges.map((bridge) => ghostOf(report, bridge)) };
+  return { uri, version, kind, title, edits, bridges: bridges.map((bridge) => bridgePreviewDataOf(report, bridge)) };
 }
 
 function refusal({ version }: CheckedDocument, sentence: string): BridgeRefusal {
   return { version, refusal: sentence };
 }
 
-function ghostOf({ stack, project }: Report, { layer, strip, ...place }: BridgeGhost): GhostBridge {
+function bridgePreviewDataOf({ stack, project }: Report, { layer, strip, ...place }: BridgePreview): BridgePreviewData {
   const index = stack.layers.findIndex(
     ({ file, sheet }) => file === (project?.file ?? '') && sheet.layer.name === layer,
   );

@@ -7,7 +7,7 @@ import { PART, PART_AT, type PartAtParams, type PartParams, type PlaceAnswer } f
 /**
  * @param known gives the check of a document's present text, where it has been made: a moving pointer never makes one
  */
-export function answerParts(connection: Connection, known: (uri: string) => CheckedDocument | undefined): void {
+export function handlePartRequests(connection: Connection, known: (uri: string) => CheckedDocument | undefined): void {
   const finder = new PartFinder();
   connection.onRequest(PART_AT, (params: PartAtParams): PlaceAnswer | null => {
     const checked = known(params.uri);

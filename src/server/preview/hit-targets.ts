@@ -1,7 +1,7 @@
 /** The parts of a sheet that can be pointed at: openings, islands, ties and slots. Sheet mm. */
 import type { Point } from '../../geometry/base/curve-types';
 import { distance, interpolate } from '../../geometry/base/vector';
-import { areaOf, boxOfPolygon, contains, perimeterOf } from '../../geometry/boolean';
+import { areaOf, boxOfPolygon, regionContains, perimeterOf } from '../../geometry/boolean/index';
 import type { Box, Polygon } from '../../geometry/base/polygon-types';
 import { forEachEdge, growBox, joinBoxes, nearestOnEdge, ringsOf } from '../../geometry/base/ring';
 import type { ThinPart } from '../../geometry/thickness/types';
@@ -30,12 +30,12 @@ export class SheetParts {
   constructor({ openings, pieces, thinMaterial, thinOpenings }: Sheet) {
     const islands = pieces.filter(({ island }) => island);
     this.wide = [
-      ...inRows(openings.map((polygon) => areaPart('opening', polygon))),
-      ...inRows(islands.map(({ polygon, label }) => areaPart('island', polygon, label))),
+      ...sortInRows(openings.map((polygon) => areaPart('opening', polygon))),
+      ...sortInRows(islands.map(({ polygon, label }) => areaPart('island', polygon, label))),
     ];
     this.narrow = [
-      ...inRows(thinMaterial.filter(isNeck).map((part) => thinPart('tie', part))),
-      ...inRows(thinOpenings.filter(isNeck).map((part) => thinPart('slot', part))),
+      ...sortInRows(thinMaterial.filter(isNeck).map((part) => thinPart('tie', part))),
+      ...sortInRows(thinOpenings.filter(isNeck).map((part) => thinPart('slot', part))),
     ];
     this.all = [...this.wide, ...this.narrow];
   }
@@ -50,7 +50,9 @@ export class SheetParts {
       const away = part.thin ? distance(point, nearestBetween(point, part.thin.from, part.thin.to)) : Infinity;
       if (away <= bestDistance) [best, bestDistance] = [part, away];
     }
-    return best ?? this.wide.find(({ box, polygon }) => polygon && holds(box, point) && contains([polygon], point));
+    return (
+      best ?? this.wide.find(({ box, polygon }) => polygon && holds(box, point) && regionContains([polygon], point))
+    );
   }
 }
 
@@ -115,7 +117,7 @@ function insideOf(polygon: Polygon, { minY, maxY }: Box): Point {
 }
 
 /** From top to bottom, and from left to right where they begin at the same height. */
-function inRows(parts: readonly SheetPart[]): SheetPart[] {
+function sortInRows(parts: readonly SheetPart[]): SheetPart[] {
   return [...parts].sort(({ box: a }, { box: b }) => a.minY - b.minY || a.minX - b.minX);
 }
 

@@ -1,6 +1,6 @@
 /** A report as the preview draws it: plain numbers and path strings of our own, nothing of the artist's markup. */
 import type { Finding } from '../../checks/finding';
-import { areaOf } from '../../geometry/boolean';
+import { areaOf } from '../../geometry/boolean/index';
 import type { Box } from '../../geometry/base/polygon-types';
 import { pictureLayer } from '../../picture/picture';
 import type { Report } from '../../report/report';
@@ -8,12 +8,12 @@ import { DEFAULT_CONFIG } from '../../config/types';
 import { limitsOf } from '../../config/limits';
 import type { Sheet } from '../../sheet/types';
 import type { CheckedDocument } from '../documents/checked-document';
-import type { SafeSlip, Stack, StackFinding, StackLayer } from '../../protocol';
+import type { SafeSlip, PreviewStack, PreviewFinding, PreviewLayer } from '../../protocol/index';
 
 export { pathData as regionPath, ringPath } from '../../picture/path-data';
 
 /** The whole print that a document is part of. Findings come document by document, as `findingAt` counts them. */
-export function stackOf(checked: CheckedDocument): Stack {
+export function previewStackOf(checked: CheckedDocument): PreviewStack {
   const { document, version, stencil, report } = checked;
   const documents = checked.documents();
   const { layers } = report.stack;
@@ -50,13 +50,13 @@ export function findingAt(
   return undefined;
 }
 
-function groundOf({ settings }: Report): Pick<Stack, 'ground'> {
+function groundOf({ settings }: Report): Pick<PreviewStack, 'ground'> {
   return settings.config?.ground === undefined ? {} : { ground: settings.config.ground };
 }
 
 /** The least that each two neighbours bear, of those that do not bear the allowance; only what a check has measured. */
-function safeSlipsOf({ stack, settings }: Report): Pick<Stack, 'safeSlips'> {
-  const seams = stack.lastSeams();
+function safeSlipsOf({ stack, settings }: Report): Pick<PreviewStack, 'safeSlips'> {
+  const seams = stack.cachedSeams();
   if (seams?.slip !== limitsOf(settings.config ?? DEFAULT_CONFIG).slip) return {};
   const least = new Map<string, SafeSlip>();
   for (const { earlier, later, width } of seams.overlaps) {
@@ -66,7 +66,7 @@ function safeSlipsOf({ stack, settings }: Report): Pick<Stack, 'safeSlips'> {
   return { safeSlips: [...least.values()] };
 }
 
-function bedOf({ settings }: Report): Pick<Stack, 'bed'> {
+function bedOf({ settings }: Report): Pick<PreviewStack, 'bed'> {
   return settings.config?.bed ? { bed: settings.config.bed } : {};
 }
 
@@ -84,7 +84,7 @@ function boxAround(boxes: readonly Box[]): Box | undefined {
   };
 }
 
-function layerOf(sheet: Sheet, uri: string): StackLayer {
+function layerOf(sheet: Sheet, uri: string): PreviewLayer {
   const { layer, openings, material, cutLength } = sheet;
   return {
     ...pictureLayer(sheet),
@@ -98,7 +98,7 @@ function layerOf(sheet: Sheet, uri: string): StackLayer {
   };
 }
 
-function findingOf(finding: Finding, { document, report }: CheckedDocument): StackFinding {
+function findingOf(finding: Finding, { document, report }: CheckedDocument): PreviewFinding {
   const { check, severity, message, at, measure, subject, span } = finding;
   const file = report.project?.file ?? '';
   const named = report.stack.layers.findIndex(

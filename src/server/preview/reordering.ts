@@ -16,13 +16,15 @@ export function reordering(
   const refuse = (refusal: string): Reordering => ({ version: checked.version, refusal });
   if (version !== checked.version) return refuse('The drawing has changed since; move the layer again.');
   const { project } = checked;
-  if (!project) return inFile(checked, layer, to);
+  if (!project) return reorderInFile(checked, layer, to);
   const places = placesInProject(project);
   const [from, target] = [places[layer], places[to]];
   if (!from || !target) return refuse('There is no such place in the order.');
   if (from.entry.index === target.entry.index) {
     const owner = project.documents.get(from.entry.file ?? '');
-    return owner ? inFile(owner, from.order, target.order) : refuse('The file of these layers is not there any more.');
+    return owner
+      ? reorderInFile(owner, from.order, target.order)
+      : refuse('The file of these layers is not there any more.');
   }
   if (from.count > 1 || target.count > 1) {
     const { entry } = from.count > 1 ? from : target;
@@ -30,15 +32,15 @@ export function reordering(
       `tombolo.json names several layers together as "${entry.from}": name each by its own #id to mix them with others.`,
     );
   }
-  return inConfig(project, [from.entry.index, target.entry.index], checked.version, openText);
+  return reorderInConfig(project, [from.entry.index, target.entry.index], checked.version, openText);
 }
 
-function inFile({ document, report, version }: CheckedDocument, from: number, to: number): Reordering {
+function reorderInFile({ document, report, version }: CheckedDocument, from: number, to: number): Reordering {
   const edits = reorderLayers(report, from, to);
   return typeof edits === 'string' ? { version, refusal: edits } : { uri: document.uri, version, edits };
 }
 
-function inConfig(
+function reorderInConfig(
   { config }: CheckedProject,
   [from, to]: readonly [number, number],
   version: number,

@@ -2,7 +2,7 @@
 import { flattenSubpath } from '../../geometry/curve/flatten';
 import type { Drawing, Shape } from '../../drawing/types';
 import type { ElementNode } from '../../markup/tree';
-import type { MarkedShape } from '../../protocol';
+import type { MarkedShape } from '../../protocol/index';
 import { ringPath } from './preview-model';
 
 /** mm; finer than a line on a screen. */

@@ -2,7 +2,7 @@
 import { necksOf } from '../../picture/necks';
 import { DEFAULT_CONFIG } from '../../config/types';
 import { limitsOf } from '../../config/limits';
-import { PaintedGround } from '../../stack/misregistration';
+import { MisregistrationModel } from '../../stack/misregistration';
 import type { CheckedDocument } from '../documents/checked-document';
 import type { BareAfterSlip, LayerNecks, LayerParams, SlipParams, SlipSweep } from '../../protocol/views';
 import { regionPath } from './preview-model';
@@ -11,11 +11,11 @@ import { regionPath } from './preview-model';
 const DIRECTIONS = 24;
 
 /** The ground of each stack that was asked about, for as long as the stack is there. */
-export class SlipAnswers {
-  private readonly grounds = new WeakMap<CheckedDocument, PaintedGround>();
+export class SlipRequests {
+  private readonly grounds = new WeakMap<CheckedDocument, MisregistrationModel>();
 
   bareAfter(checked: CheckedDocument, { places }: SlipParams): BareAfterSlip {
-    const { seams, area, whole } = this.groundOf(checked).bareAfter(
+    const { seams, area, whole } = this.groundOf(checked).exposedAfter(
       places.map((place) => place ?? undefined),
       slipOf(checked),
     );
@@ -28,10 +28,10 @@ export class SlipAnswers {
     return { version: checked.version, layer, slip, areas, seams: regionPath(seams), safe };
   }
 
-  private groundOf(checked: CheckedDocument): PaintedGround {
+  private groundOf(checked: CheckedDocument): MisregistrationModel {
     const known = this.grounds.get(checked);
     if (known) return known;
-    const ground = new PaintedGround(checked.report.stack.layers.map(({ sheet }) => sheet.openings));
+    const ground = new MisregistrationModel(checked.report.stack.layers.map(({ sheet }) => sheet.openings));
     this.grounds.set(checked, ground);
     return ground;
   }

@@ -10,19 +10,19 @@ import {
   type ReorderParams,
   type SlipParams,
 } from '../../protocol/views';
-import type { DocumentParams } from '../../protocol';
+import type { DocumentParams } from '../../protocol/index';
 import { reordering, type OpenText } from './reordering';
-import { necksOfLayer, SlipAnswers } from './slip-handlers';
+import { necksOfLayer, SlipRequests } from './slip-handlers';
 
-export interface LookSources {
+export interface ViewSources {
   /** The check of a document's present text, made now if need be. */
   current(uri: string): CheckedDocument | undefined;
   /** What stands in the editor. */
   openText: OpenText;
 }
 
-export function answerLooks(connection: Connection, { current, openText }: LookSources): void {
-  const slips = new SlipAnswers();
+export function handleViewRequests(connection: Connection, { current, openText }: ViewSources): void {
+  const slips = new SlipRequests();
   /** Never rejects: what goes wrong is logged, and the answer is that of an unknown document. */
   const answer = <Params extends DocumentParams>(
     method: string,

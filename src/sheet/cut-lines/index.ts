@@ -4,8 +4,8 @@
  */
 import type { Shape } from '../../drawing/types';
 import type { Curve } from '../../geometry/base/curve-types';
-import { lengthOf } from '../../geometry/curve';
-import { findSharedStretches, type SharedStretch } from '../../geometry/curve/coincident';
+import { lengthOf } from '../../geometry/curve/index';
+import { findSharedIntervals, type SharedInterval } from '../../geometry/curve/coincident';
 import type { Span } from '../../text/text';
 import { isClosed, isHairline } from '../layer/reading';
 import type { Layer } from '../types';
@@ -25,13 +25,13 @@ export interface CutLine {
 export interface DoubledLine {
   readonly first: CutLine;
   readonly second: CutLine;
-  readonly stretch: SharedStretch;
+  readonly stretch: SharedInterval;
   /** Whether the second lies on the first from end to end. */
   readonly whole: boolean;
 }
 
 /** mm: what two lines share by less is a corner, or a touch. */
-const SHORTEST = 0.5;
+const MIN_LENGTH = 0.5;
 
 /** mm by which a line may be longer than what it shares, and still lies on the other as a whole. */
 const WHOLE = 0.05;
@@ -59,9 +59,9 @@ export function cutLinesOf({ reading, shapes }: Layer): CutLine[] {
 /** The lines of a layer that would be cut twice. */
 export function doubledLinesOf(layer: Layer): DoubledLine[] {
   const lines = cutLinesOf(layer);
-  return findSharedStretches(
+  return findSharedIntervals(
     lines.map(({ curves }) => curves),
-    SHORTEST,
+    MIN_LENGTH,
   ).map((stretch) => {
     const [first, second] = [lines[stretch.first] as CutLine, lines[stretch.second] as CutLine];
     const whole = first !== second && lengthOfLine(second) - stretch.length < WHOLE;

@@ -6,7 +6,7 @@ import { ancestors, attribute } from '../../markup/query';
 import { cutLinesOf, type CutLine } from './index';
 import type { Layer } from '../types';
 
-export interface OpenChain {
+export interface OpenPath {
   /** In the order in which they meet. */
   readonly lines: readonly CutLine[];
   /** The two free ends; undefined where the lines come round to where they began. */
@@ -19,13 +19,13 @@ const SAME_PLACE = 0.02;
 /** Marks of the print itself are lines on purpose. */
 const REGISTER = 'data-tombolo-register';
 
-export function openChainsOf(layer: Layer): OpenChain[] {
+export function openPathsOf(layer: Layer): OpenPath[] {
   const lines = cutLinesOf(layer).filter((line) => !line.closed && line.curves.length > 0 && !isRegister(line));
   const ends = lines.flatMap(({ curves }) => [curves[0]?.start as Point, curves.at(-1)?.end as Point]);
   const partners = pairUp(ends);
   const free = [...ends.keys()].filter((end) => !partners.has(end));
   const seen = new Set<number>();
-  const chains: OpenChain[] = [];
+  const chains: OpenPath[] = [];
   // From a free end a chain is walked through from end to end; what is left then comes round.
   for (const end of [...free, ...ends.keys()]) {
     if (seen.has(lineOf(end))) continue;

@@ -1,16 +1,16 @@
 /** Outlines that cross themselves, where that changes which area a layer fills. Sheet mm. */
 import type { Shape } from '../../drawing/types';
 import type { Curve } from '../../geometry/base/curve-types';
-import { areaOf, difference, perimeterOf, regionFromRings } from '../../geometry/boolean';
+import { areaOf, difference, perimeterOf, regionFromRings } from '../../geometry/boolean/index';
 import type { Polygon, Region, Ring } from '../../geometry/base/polygon-types';
-import { remember } from '../../geometry/base/memoize';
+import { memoizeByIdentity } from '../../geometry/base/memoize';
 import { boxesTouch, boxOfRing, reverseRing, ringsOf, signedArea } from '../../geometry/base/ring';
 import { selfCrossingBy, type SelfCrossing } from '../../geometry/polygon/self-intersection';
 import { cutLinesOf, type CutLine } from './index';
 import { ringOfCurves } from '../layer/shape-region';
 import type { Sheet } from '../types';
 
-export interface CrossedLine {
+export interface SelfIntersection {
   readonly line: CutLine;
   /** mm² that would be filled, or left out, if the outline went round all that it encloses once. */
   readonly area: number;
@@ -20,21 +20,21 @@ export interface CrossedLine {
 }
 
 /** mm²: what a cut of 0.1 mm shows. */
-const SMALLEST_AREA = 0.01;
+const MIN_AREA = 0.01;
 
 /** mm, area by half of the perimeter: thinner changes come from rounding. */
-const SMALLEST_WIDTH = 0.01;
+const MIN_WIDTH = 0.01;
 
 /** Outlines in one layer that are looked at closely, at most: each costs a union of its layer's or shape's area. */
-const MOST = 64;
+const MAX_OUTLINES = 64;
 
-export function crossedLinesOf({ layer, kept }: Sheet): CrossedLine[] {
+export function selfIntersectionsOf({ layer, cache: kept }: Sheet): SelfIntersection[] {
   const outlines = layer.reading === 'outlines';
   const lines = cutLinesOf(layer).filter(({ closed }) => closed || !outlines);
   const byShape = new Map(layer.shapes.map((shape) => [shape, [] as CutLine[]]));
   for (const line of lines) byShape.get(line.shape)?.push(line);
   const unclear = [...byShape].flatMap(([shape, own], i) => (isPlain(shape, own, kept.fills[i]) ? [] : own));
-  const tangled = unclear.filter(({ curves }) => isTangled(curves)).slice(0, MOST);
+  const tangled = unclear.filter(({ curves }) => isTangled(curves)).slice(0, MAX_OUTLINES);
   // Hairlines are read together, by nesting; each filled shape by its own rule.
   return tangled.flatMap((line) =>
     outlines ? compare(line, lines, 'evenodd') : compare(line, byShape.get(line.shape) ?? [], line.shape.fillRule),
@@ -51,17 +51,17 @@ function isPlain({ fillRule }: Shape, lines: readonly CutLine[], filled: Region 
   const bounds = areasOfRings(filled);
   if (sameSizes(areas, bounds)) return true;
   if (fillRule === 'evenodd' && lines.length > 1) return false;
-  return Math.abs(sum(bounds) - Math.abs(sum(areas))) < SMALLEST_AREA;
+  return Math.abs(sum(bounds) - Math.abs(sum(areas))) < MIN_AREA;
 }
 
 /** mm², with the sign of the course. Outlines and fills are met again after each edit. */
-const areaWithin = remember((curves: readonly Curve[]) => signedArea(ringOfCurves(curves)));
-const areasOfRings = remember((region: Region) => region.flatMap(ringsOf).map(signedArea));
+const areaWithin = memoizeByIdentity((curves: readonly Curve[]) => signedArea(ringOfCurves(curves)));
+const areasOfRings = memoizeByIdentity((region: Region) => region.flatMap(ringsOf).map(signedArea));
 
 function sameSizes(a: readonly number[], b: readonly number[]): boolean {
   const sizes = (areas: readonly number[]) => areas.map(Math.abs).sort((one, other) => one - other);
   const others = sizes(b);
-  return a.length === b.length && sizes(a).every((size, i) => Math.abs(size - (others[i] ?? 0)) < SMALLEST_AREA);
+  return a.length === b.length && sizes(a).every((size, i) => Math.abs(size - (others[i] ?? 0)) < MIN_AREA);
 }
 
 function sum(values: readonly number[]): number {
@@ -69,15 +69,15 @@ function sum(values: readonly number[]): number {
 }
 
 /** Whether the outline goes round some of what it encloses twice, or the other way. */
-const isTangled = remember((curves: readonly Curve[]): boolean => {
+const isTangled = memoizeByIdentity((curves: readonly Curve[]): boolean => {
   const ring = ringOfCurves(curves);
   if (ring.length < 8) return false;
   const enclosed = areaOf(regionFromRings([ring], 'nonzero'));
-  return Math.abs(enclosed - Math.abs(areaWithin(curves))) > SMALLEST_AREA;
+  return Math.abs(enclosed - Math.abs(areaWithin(curves))) > MIN_AREA;
 });
 
 /** @param fellows that are read together with the line, and it among them */
-function compare(line: CutLine, fellows: readonly CutLine[], rule: 'nonzero' | 'evenodd'): CrossedLine[] {
+function compare(line: CutLine, fellows: readonly CutLine[], rule: 'nonzero' | 'evenodd'): SelfIntersection[] {
   const ring = ringOfCurves(line.curves);
   const box = boxOfRing(ring);
   const others = fellows
@@ -85,10 +85,10 @@ function compare(line: CutLine, fellows: readonly CutLine[], rule: 'nonzero' | '
     .map(({ curves }) => ringOfCurves(curves))
     .filter((other) => boxesTouch(boxOfRing(other), box));
   const filled = regionFromRings([ring, ...others], rule);
-  const untangled = regionFromRings([...once(ring), ...others], rule);
+  const untangled = regionFromRings([...enclosedOutline(ring), ...others], rule);
   const changes = [true, false].flatMap((leftOut) =>
     (leftOut ? difference(untangled, filled) : difference(filled, untangled))
-      .filter(shows)
+      .filter(isWideEnough)
       .map((polygon) => ({ polygon, leftOut, area: areaOf(polygon) })),
   );
   const [largest] = changes.sort((a, b) => b.area - a.area);
@@ -98,12 +98,12 @@ function compare(line: CutLine, fellows: readonly CutLine[], rule: 'nonzero' | '
 }
 
 /** The outline of all that a ring encloses, in the ring's own course. */
-function once(ring: Ring): Ring[] {
+function enclosedOutline(ring: Ring): Ring[] {
   const round = regionFromRings([ring], 'nonzero').flatMap(ringsOf);
   return signedArea(ring) < 0 ? round.map(reverseRing) : round;
 }
 
-function shows(polygon: Polygon): boolean {
+function isWideEnough(polygon: Polygon): boolean {
   const area = areaOf(polygon);
-  return area > SMALLEST_AREA && 2 * area > SMALLEST_WIDTH * perimeterOf(polygon);
+  return area > MIN_AREA && 2 * area > MIN_WIDTH * perimeterOf(polygon);
 }

@@ -1,8 +1,8 @@
 /** What a layer's shapes fill together. */
 import type { Shape } from '../../drawing/types';
-import { unionByCluster } from '../../geometry/boolean';
+import { unionByCluster } from '../../geometry/boolean/index';
 import type { Region } from '../../geometry/base/polygon-types';
-import type { SolvedCluster } from '../../geometry/boolean/cluster-cache';
+import type { CachedCluster } from '../../geometry/boolean/cluster-cache';
 import { sameShape } from './same-artwork';
 import { shapeRegion } from './shape-region';
 import type { Sheet } from '../types';
@@ -10,18 +10,18 @@ import type { Sheet } from '../types';
 export interface FilledShapes {
   /** Of each shape, in mm. */
   readonly fills: readonly Region[];
-  readonly union: readonly SolvedCluster[];
+  readonly union: readonly CachedCluster[];
 }
 
 /** @param earlier a sheet of the same layer; what did not change is taken from it */
 export function fillShapes(shapes: readonly Shape[], earlier: Sheet | undefined): FilledShapes {
   const fills = fillsOf(shapes, earlier);
-  return { fills, union: unionByCluster(fills, earlier?.kept.union) };
+  return { fills, union: unionByCluster(fills, earlier?.cache.union) };
 }
 
 /** An edit touches few shapes, which commonly stand together: those before and after them are kept. */
 function fillsOf(shapes: readonly Shape[], earlier: Sheet | undefined): Region[] {
-  const [old, known] = [earlier?.layer.shapes ?? [], earlier?.kept.fills ?? []];
+  const [old, known] = [earlier?.layer.shapes ?? [], earlier?.cache.fills ?? []];
   const least = Math.min(shapes.length, known.length);
   let [before, after] = [0, 0];
   while (before < least && sameShape(shapes[before] as Shape, old[before] as Shape)) before += 1;

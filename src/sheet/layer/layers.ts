@@ -3,7 +3,7 @@ import type { Drawing, Shape } from '../../drawing/types';
 import { attribute, childElements, textContent } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
 import type { Region } from '../../geometry/base/polygon-types';
-import { areaOf } from '../../geometry/boolean';
+import { areaOf } from '../../geometry/boolean/index';
 import { shapeRegion } from './shape-region';
 
 /** The shapes of one layer, before it is known how they are read. */

@@ -1,6 +1,6 @@
 /** Layers that show only their cut lines: nesting tells openings from material. */
 import type { Subpath } from '../../drawing/types';
-import { boundsOf } from '../../geometry/curve';
+import { boundsOf } from '../../geometry/curve/index';
 import type { Box, Region } from '../../geometry/base/polygon-types';
 import { fillRegion } from './shape-region';
 

@@ -1,7 +1,7 @@
 /** How a layer is meant: what is filled is cut away, or stays; or only the cut lines are drawn. */
 import type { Shape, Subpath } from '../../drawing/types';
 import type { Box, Region } from '../../geometry/base/polygon-types';
-import { contains } from '../../geometry/boolean';
+import { regionContains } from '../../geometry/boolean/index';
 import { attribute } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
 import type { Reading } from '../../config/types';
@@ -69,7 +69,7 @@ function reachesRound(region: Region, { minX, minY, maxX, maxY }: Box): boolean 
       { x: minX + INSET, y },
       { x: maxX - INSET, y },
     ];
-    if (!rim.every((point) => contains(region, point))) return false;
+    if (!rim.every((point) => regionContains(region, point))) return false;
   }
   return true;
 }

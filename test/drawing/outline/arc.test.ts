@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { arcFromEndpoints } from '../../../src/drawing/outline/arc';
-import { pointAt } from '../../../src/geometry/curve';
+import { pointAt } from '../../../src/geometry/curve/index';
 
 const coordinate = fc.double({ min: -100, max: 100, noNaN: true });
 const endpoints = fc

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { ArcLength } from '../../../src/drawing/stroke/arc-length';
 import type { Curve } from '../../../src/geometry/base/curve-types';
-import { lengthOf, subCurve } from '../../../src/geometry/curve';
+import { lengthOf, subCurve } from '../../../src/geometry/curve/index';
 
 const number = fc.integer({ min: -1000, max: 1000 }).map((value) => value / 10);
 const point = fc.record({ x: number, y: number });

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Shape } from '../../../src/drawing/types';
-import { signedAreaOf } from '../../../src/geometry/curve';
+import { signedAreaOf } from '../../../src/geometry/curve/index';
 import { flattenSubpath } from '../../../src/geometry/curve/flatten';
 import { signedArea } from '../../../src/geometry/base/ring';
 import { drawMm, filledArea } from '../draw';

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import {
   isPhysical,
-  parseLength,
+  parseSvgLength,
   resolveFontUnits,
   toMillimetres,
   toUserUnits,
@@ -22,13 +22,13 @@ describe('parseLength', () => {
     ['4.', 4, ''],
     ['2Q', 2, 'q'],
   ])('reads %j', (text, value, unit) => {
-    expect(parseLength(text)).toEqual({ value, unit });
+    expect(parseSvgLength(text)).toEqual({ value, unit });
   });
 
   test.each(['', 'mm', '1 mm', '1furlong', '1,5', '--1', '1e', '1e999', 'auto', 'calc(1px)', '1mm 2mm'])(
     'refuses %j',
     (text) => {
-      expect(parseLength(text)).toBeUndefined();
+      expect(parseSvgLength(text)).toBeUndefined();
     },
   );
 });

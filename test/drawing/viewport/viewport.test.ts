@@ -1,14 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import { parseAspectRatio, parseViewBox } from '../../../src/drawing/viewport/viewport';
+import { parseAspectRatio, parseViewBoxAttribute } from '../../../src/drawing/viewport/viewport';
 
-describe('parseViewBox', () => {
+describe('parseViewBoxAttribute', () => {
   test('four numbers, however they are divided', () => {
-    expect(parseViewBox(' 0,-1 2.5 , 3')).toEqual({ x: 0, y: -1, width: 2.5, height: 3 });
-    expect(parseViewBox('0-1.5.5 3')).toEqual({ x: 0, y: -1.5, width: 0.5, height: 3 });
+    expect(parseViewBoxAttribute(' 0,-1 2.5 , 3')).toEqual({ x: 0, y: -1, width: 2.5, height: 3 });
+    expect(parseViewBoxAttribute('0-1.5.5 3')).toEqual({ x: 0, y: -1.5, width: 0.5, height: 3 });
   });
 
   test.each(['', '0 0 1', '0 0 1 2 3', '0 0 -1 1', 'a b c d', '0 0 1px 1', '0 0 1 1e999'])('refuses %j', (text) => {
-    expect(parseViewBox(text)).toBeUndefined();
+    expect(parseViewBoxAttribute(text)).toBeUndefined();
   });
 });
 

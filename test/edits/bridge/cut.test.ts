@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { changedBy, stripsFor } from '../../../src/edits/bridge/cut';
-import { difference } from '../../../src/geometry/boolean';
+import { changedRegion, stripsFor } from '../../../src/edits/bridge/cut';
+import { difference } from '../../../src/geometry/boolean/index';
 import { areaBetween, areaOfRegion, bridge, islandsOf, parsesElsewhere } from '../bridging';
 import {
   awkward,
@@ -25,7 +25,7 @@ describe('bridges in strokes', () => {
     expect(result.lost).toBeGreaterThan(0.98 * result.expectedLoss);
     expect(areaOfRegion(difference(result.after.openings, result.before.openings))).toBeLessThan(result.allowance);
     const gone = difference(result.before.openings, result.after.openings);
-    const allowed = changedBy(result.before, stripsFor(result.before, result.bridges));
+    const allowed = changedRegion(result.before, stripsFor(result.before, result.bridges));
     expect(areaOfRegion(difference(gone, allowed))).toBeLessThan(result.allowance);
     expect(await parsesElsewhere(result.text)).toBe(true);
     expect(bridge(result.text).edits).toEqual([]);
@@ -44,7 +44,7 @@ describe('bridges in dashes', () => {
     // The renderer turns the caps of a dash without length to the axes, so that it cannot judge this one.
     const result = bridge(svg(`${DASHED_RING} stroke-linecap="square" stroke-dasharray="0 3"/>`));
     expect(islandsOf(result.after)).toBe(0);
-    const changed = changedBy(result.before, stripsFor(result.before, result.bridges));
+    const changed = changedRegion(result.before, stripsFor(result.before, result.bridges));
     const [old, now] = [result.before, result.after].map(({ openings }) => difference(openings, changed));
     expect(areaBetween(old ?? [], now ?? [])).toBeLessThan(result.allowance);
   });
@@ -137,7 +137,7 @@ describe('what is rewritten before it can be cut', () => {
     expect(islandsOf(result.after)).toBe(0);
     expect(areaOfRegion(difference(result.after.openings, result.before.openings))).toBeLessThan(result.allowance);
     const gone = difference(result.before.openings, result.after.openings);
-    const allowed = changedBy(result.before, stripsFor(result.before, result.bridges));
+    const allowed = changedRegion(result.before, stripsFor(result.before, result.bridges));
     expect(areaOfRegion(difference(gone, allowed))).toBeLessThan(result.allowance);
     expect(await parsesElsewhere(result.text)).toBe(true);
     expect(bridge(result.text).edits).toEqual([]);

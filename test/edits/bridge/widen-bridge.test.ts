@@ -1,15 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import { cutIslandAway, removeOpening, widenNeck } from '../../../src/edits/bridge/widen-bridge';
-import { difference } from '../../../src/geometry/boolean';
+import { difference } from '../../../src/geometry/boolean/index';
 import { applyEdits } from '../../../src/text/text';
 import { areaBetween, areaOfRegion, islandsOf, sheetsOf } from '../bridging';
 import type { Sheet } from '../../../src/sheet/types';
-import type { Outcome } from '../../../src/edits/element/result';
+import type { EditResult } from '../../../src/edits/element/result';
 
 const svg = (inside: string): string =>
   `<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="60mm" viewBox="0 0 60 60">${inside}</svg>`;
 
-function edited(sheet: Sheet, outcome: Outcome): { text: string; sheet: Sheet } {
+function edited(sheet: Sheet, outcome: EditResult): { text: string; sheet: Sheet } {
   if ('refusal' in outcome) throw new Error(outcome.refusal);
   const text = applyEdits(sheet.drawing.document.text, outcome.edits);
   return { text, sheet: sheetsOf(text)[0] as Sheet };

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { cutPathData } from '../../../src/edits/path/subtract-strips';
 import { stripAlong, type Strip } from '../../../src/edits/strip/strip';
-import { difference } from '../../../src/geometry/boolean';
+import { difference } from '../../../src/geometry/boolean/index';
 import { applyEdits } from '../../../src/text/text';
 import { areaBetween, pathRegion, stripRegion, totalArea, type FillRule } from '../path-area';
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { planBridges, type Bridge } from '../../../src/edits/plan';
-import { contains } from '../../../src/geometry/boolean';
+import { planBridges, type Bridge } from '../../../src/edits/plan/index';
+import { regionContains } from '../../../src/geometry/boolean/index';
 import { distance, interpolate } from '../../../src/geometry/base/vector';
 import { polygonOfBox } from '../../../src/geometry/base/ring';
 import type { Sheet } from '../../../src/sheet/types';
@@ -100,7 +100,8 @@ describe('where bridges go', () => {
     const text = '<path fill-rule="evenodd" d="M5 5H55V55H5zM12 24H24V36H12zM27 24H33V36H27zM36 24H48V36H36z"/>';
     const of = sheet(text);
     for (const { from, to } of plan(of)) {
-      for (const t of [0.01, 0.25, 0.5, 0.75, 0.99]) expect(contains(of.openings, interpolate(from, to, t))).toBe(true);
+      for (const t of [0.01, 0.25, 0.5, 0.75, 0.99])
+        expect(regionContains(of.openings, interpolate(from, to, t))).toBe(true);
     }
     expect(islandsOf(bridge(svg(text)).after)).toBe(0);
   });

@@ -1,6 +1,6 @@
 /** Acceptances and the baseline of tombolo.json. */
 import { describe, expect, it } from 'vitest';
-import { acceptProblems, baselineOf, check, checkProject, readConfig } from '../../../src/engine';
+import { unusedAcceptances, baselineOf, check, checkProject, readConfig } from '../../../src/engine/index';
 import { sheetOf } from '../../checks/stencils';
 
 const ring = (x: number) => `<path fill-rule="evenodd" d="M${x} 10h20v20h-20zM${x + 4} 14h12v12h-12z"/>`;
@@ -21,7 +21,7 @@ describe('accept', () => {
     const text =
       '{"layers": [{"from": "a.svg"}], "accept": {"floating-island": "x", "thin-bridge": "y", "unsupported": "z"}}';
     const report = checkProject(new Map([['a.svg', svg]]), { config: readConfig(text).config });
-    const problems = acceptProblems(text, report);
+    const problems = unusedAcceptances(text, report);
     expect(problems.map(({ span }) => text.slice(span.from, span.to))).toEqual(['"thin-bridge"', '"unsupported"']);
     expect(problems[0]?.message).toMatch(
       /^There is no finding of thin-bridge in this project\. Take this acceptance out/,
@@ -30,11 +30,11 @@ describe('accept', () => {
 
   it('is not doubted where a file of the project is missing, or no file is named', () => {
     const text = '{"layers": [{"from": "a.svg"}, {"from": "b.svg"}], "accept": {"thin-bridge": "y"}}';
-    expect(acceptProblems(text, checkProject(new Map([['a.svg', svg]]), { config: readConfig(text).config }))).toEqual(
-      [],
-    );
+    expect(
+      unusedAcceptances(text, checkProject(new Map([['a.svg', svg]]), { config: readConfig(text).config })),
+    ).toEqual([]);
     const alone = '{"accept": {"thin-bridge": "y"}}';
-    expect(acceptProblems(alone, checkProject(new Map(), { config: readConfig(alone).config }))).toEqual([]);
+    expect(unusedAcceptances(alone, checkProject(new Map(), { config: readConfig(alone).config }))).toEqual([]);
   });
 });
 

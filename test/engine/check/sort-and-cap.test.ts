@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Finding } from '../../../src/checks/finding';
-import { capFindings, inOrder } from '../../../src/engine/check/sort-and-cap';
+import { capFindings, sortFindings } from '../../../src/engine/check/sort-and-cap';
 
 const finding = (severity: Finding['severity'], from: number): Finding => ({
   check: 'thin-bridge',
@@ -10,9 +10,9 @@ const finding = (severity: Finding['severity'], from: number): Finding => ({
   related: [],
 });
 
-describe('inOrder', () => {
+describe('sortEdits', () => {
   it('puts the serious first, then follows the text', () => {
-    const ordered = inOrder([finding('info', 1), finding('error', 9), finding('warning', 3), finding('error', 2)]);
+    const ordered = sortFindings([finding('info', 1), finding('error', 9), finding('warning', 3), finding('error', 2)]);
     expect(ordered.map(({ severity, span }) => `${severity} ${span.from}`)).toEqual([
       'error 2',
       'error 9',

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { bridgeAt, bridgeAtCaret, check } from '../../../src/engine';
+import { bridgeAt, bridgeAtCaret, check } from '../../../src/engine/index';
 import { distance, interpolate } from '../../../src/geometry/base/vector';
-import type { Mend } from '../../../src/report/report';
+import type { Fix } from '../../../src/report/report';
 import { applyEdits } from '../../../src/text/text';
 
 const stencil = (body: string) =>
@@ -9,17 +9,17 @@ const stencil = (body: string) =>
 const RING = 'M30 30h40v40h-40zM40 40v20h20v-20z';
 const ring = stencil(`<path d="${RING}"/>`);
 
-function at(svg: string, x: number, y: number, layer = 0): Mend | string {
+function bridgeAtPoint(svg: string, x: number, y: number, layer = 0): Fix | string {
   const report = check(svg);
   return bridgeAt(report, report.sheets[layer]!, { x, y });
 }
 
-function offered(mend: Mend | string): Mend {
+function offered(mend: Fix | string): Fix {
   if (typeof mend === 'string') throw new Error(mend);
   return mend;
 }
 
-const middles = ({ bridges = [] }: Mend) => bridges.map(({ from, to }) => interpolate(from, to, 0.5));
+const middles = ({ bridges = [] }: Fix) => bridges.map(({ from, to }) => interpolate(from, to, 0.5));
 const islands = (svg: string) => check(svg).findings.filter((finding) => finding.check === 'floating-island').length;
 
 describe('a bridge at a place of the picture', () => {
@@ -28,7 +28,7 @@ describe('a bridge at a place of the picture', () => {
     ['on the island', 58, 44, 65, 44],
     ['in the gap below', 47, 67, 47, 65],
   ])('%s', (_, x, y, middleX, middleY) => {
-    const mend = offered(at(ring, x, y));
+    const mend = offered(bridgeAtPoint(ring, x, y));
     expect(mend.title).toMatch(/^Bridge the gap here \(\d bridges? of 0\.80 mm\)$/);
     expect(middles(mend).some((place) => distance(place, { x: middleX, y: middleY }) < 0.1)).toBe(true);
     expect(mend.bridges![0]).toMatchObject({ layer: expect.any(String), width: 0.8, shown: 1 });
@@ -37,23 +37,23 @@ describe('a bridge at a place of the picture', () => {
   });
 
   it('where no island borders on the opening: across it, square to its sides', () => {
-    const once = applyEdits(ring, offered(at(ring, 36, 53)).edits);
-    const again = offered(at(once, 64.5, 47));
+    const once = applyEdits(ring, offered(bridgeAtPoint(ring, 36, 53)).edits);
+    const again = offered(bridgeAtPoint(once, 64.5, 47));
     expect(middles(again)[0]!.x).toBeCloseTo(65, 2);
     expect(middles(again)[0]!.y).toBeCloseTo(47, 2);
     expect(check(applyEdits(once, again.edits)).sheets[0]!.openings).toHaveLength(2);
     const slot = stencil('<rect x="20" y="40" width="60" height="6"/>');
-    const { bridges } = offered(at(slot, 52, 41));
+    const { bridges } = offered(bridgeAtPoint(slot, 52, 41));
     expect(bridges![0]!.from.x).toBeCloseTo(52, 2);
     expect(bridges![0]!.to.x).toBeCloseTo(52, 2);
     expect(bridges![0]!.length).toBeCloseTo(6, 2);
   });
 
   it('that would not hold or has no gap is refused in a sentence', () => {
-    expect(at(ring, 5, 5)).toMatch(/^There is no gap to bridge here: point at an island or an opening\.$/);
-    expect(at(stencil(''), 5, 5)).toMatch(/no gap/);
+    expect(bridgeAtPoint(ring, 5, 5)).toMatch(/^There is no gap to bridge here: point at an island or an opening\.$/);
+    expect(bridgeAtPoint(stencil(''), 5, 5)).toMatch(/no gap/);
     // The rest beside the bridge would be a hole of 0.15 mm.
-    expect(at(stencil('<rect x="20" y="40" width="60" height="6"/>'), 20.55, 43)).toMatch(
+    expect(bridgeAtPoint(stencil('<rect x="20" y="40" width="60" height="6"/>'), 20.55, 43)).toMatch(
       /^A small-opening would come of it/,
     );
   });
@@ -61,8 +61,8 @@ describe('a bridge at a place of the picture', () => {
   it('says how much of it shows', () => {
     const cover = '<rect x="25" y="25" width="10" height="50"/>';
     const stack = stencil(`<g id="a"><path d="${RING}"/></g><g id="b">${cover}</g>`);
-    expect(offered(at(stack, 36, 53)).bridges![0]!.shown).toBeCloseTo(0.5, 2);
-    expect(offered(at(stack, 66, 53)).bridges![0]!.shown).toBe(1);
+    expect(offered(bridgeAtPoint(stack, 36, 53)).bridges![0]!.shown).toBeCloseTo(0.5, 2);
+    expect(offered(bridgeAtPoint(stack, 66, 53)).bridges![0]!.shown).toBe(1);
   });
 
   it('with a kerf, is as wide as cut', () => {
@@ -77,7 +77,9 @@ describe('a bridge at a place of the picture', () => {
 it('gives more than one where one could not hold the island', () => {
   const [small, large] = [10, 30].map((side) => {
     const from = 50 - side / 2;
-    return offered(at(stencil(`<path d="M30 30h40v40h-40zM${from} ${from}v${side}h${side}v-${side}z"/>`), 32, 50));
+    return offered(
+      bridgeAtPoint(stencil(`<path d="M30 30h40v40h-40zM${from} ${from}v${side}h${side}v-${side}z"/>`), 32, 50),
+    );
   });
   expect([small!.bridges!.length, large!.bridges!.length]).toEqual([1, 2]);
 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { bridgeIslands, check } from '../../../src/engine';
+import { bridgeIslands, check } from '../../../src/engine/index';
 
 const circle = (x: number, y: number, r: number): string =>
   `M${x - r} ${y}a${r} ${r} 0 1 0 ${2 * r} 0a${r} ${r} 0 1 0 ${-2 * r} 0Z`;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { check } from '../../../src/engine';
+import { check } from '../../../src/engine/index';
 import { bridgeIslands } from '../../../src/engine/fixes/bridge-islands';
 import {
   bridgeAtOffset,
@@ -9,7 +9,7 @@ import {
   type BridgeChange,
 } from '../../../src/engine/fixes/change-bridge';
 import { distance, interpolate } from '../../../src/geometry/base/vector';
-import type { Mend } from '../../../src/report/report';
+import type { Fix } from '../../../src/report/report';
 import { applyEdits } from '../../../src/text/text';
 import { areaBetween, areaOfRegion } from '../../edits/bridging';
 import { drawings, lines, outlines, sheets, svg } from '../../edits/drawings';
@@ -32,14 +32,14 @@ function bridged(svg: string) {
   return { text, place: interpolate(first.from, first.to, 0.5), plan };
 }
 
-function changed(text: string, place: { x: number; y: number }, change: BridgeChange): Mend | string {
+function changed(text: string, place: { x: number; y: number }, change: BridgeChange): Fix | string {
   const report = check(text);
   const sheet = report.sheets[0]!;
   const bridge = bridgeStandingAt(report, sheet, place);
   return bridge ? changeBridge(report, sheet, bridge, change) : 'none recognised';
 }
 
-function done(mend: Mend | string, text: string): string {
+function done(mend: Fix | string, text: string): string {
   if (typeof mend === 'string') throw new Error(mend);
   return applyEdits(text, mend.edits);
 }

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { check } from '../../../src/engine/check/check-file';
 import { bridgeIslands } from '../../../src/engine/fixes/bridge-islands';
-import { mendsFor } from '../../../src/engine/fixes';
-import { checksIn, mended } from '../mended';
+import { fixesFor } from '../../../src/engine/fixes/index';
+import { checksIn, fixed } from '../mended';
 
 const stencil = (body: string) =>
   `<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 100 100">${body}</svg>`;
@@ -13,7 +13,7 @@ const ring = (x: number, y: number) =>
 describe('the mends of an island', () => {
   it('go from this island to the file, and end with accepting it', () => {
     const svg = stencil(`<g id="a">${ring(20, 20)}${ring(60, 20)}</g><g id="b">${ring(20, 60)}</g>`);
-    expect([...mended(svg, 'floating-island').keys()]).toEqual([
+    expect([...fixed(svg, 'floating-island').keys()]).toEqual([
       'bridge-island',
       'bridge-island-shortest',
       'bridge-layer',
@@ -25,7 +25,7 @@ describe('the mends of an island', () => {
 
   it('bridge as many islands as they say', () => {
     const svg = stencil(`<g id="a">${ring(20, 20)}${ring(60, 20)}</g><g id="b">${ring(20, 60)}</g>`);
-    const left = [...mended(svg, 'floating-island')].map(([kind, text]) => [kind, checksIn(text).length]);
+    const left = [...fixed(svg, 'floating-island')].map(([kind, text]) => [kind, checksIn(text).length]);
     expect(left).toEqual([
       ['bridge-island', 2],
       ['bridge-island-shortest', 2],
@@ -37,13 +37,13 @@ describe('the mends of an island', () => {
   });
 
   it('hang it on one bridge where asked to, which is then all that holds it', () => {
-    const text = mended(stencil(ring(50, 50)), 'floating-island').get('bridge-island-shortest') ?? '';
+    const text = fixed(stencil(ring(50, 50)), 'floating-island').get('bridge-island-shortest') ?? '';
     expect(check(text).sheets[0]?.pieces).toHaveLength(1);
   });
 
   it('prefer the first', () => {
     const report = check(stencil(ring(50, 50)));
-    const mends = mendsFor(report, report.findings[0]!);
+    const mends = fixesFor(report, report.findings[0]!);
     expect(mends.filter(({ preferred }) => preferred).map(({ kind }) => kind)).toEqual(['bridge-island']);
     expect(mends.some(({ safe }) => safe)).toBe(false);
   });
@@ -52,7 +52,7 @@ describe('the mends of an island', () => {
     // A ring whose right side is painted over later: both bridges fit there, side by side.
     const cover = '<rect x="55" y="38" width="8" height="24"/>';
     const svg = stencil(`<g id="a">${ring(50, 50)}</g><g id="b">${cover}</g>`);
-    const text = mended(svg, 'floating-island').get('bridge-island-shortest') ?? '';
+    const text = fixed(svg, 'floating-island').get('bridge-island-shortest') ?? '';
     const [before, after] = [check(svg).sheets[0]!, check(text).sheets[0]!];
     const bare = after.openings.flatMap(({ outer }) => [...outer]);
     expect(before.pieces).toHaveLength(2);
@@ -70,14 +70,14 @@ describe('lettering', () => {
   const word = stencil([10, 30, 50].map(letter).join(''));
   const directions = (svg: string, kind: string) => {
     const report = check(svg);
-    const mend = mendsFor(report, report.findings[0]!).find((each) => each.kind === kind);
+    const mend = fixesFor(report, report.findings[0]!).find((each) => each.kind === kind);
     return mend?.bridges?.map(({ from, to }) => (Math.abs(from.x - to.x) < 1e-6 ? 'upright' : 'level'));
   };
 
   it('upright bridges are offered for counters in a row, where they cost little', () => {
     expect(new Set(directions(word, 'bridge-layer'))).toEqual(new Set(['level']));
     expect(directions(word, 'bridge-layer-upright')).toEqual(new Array(6).fill('upright'));
-    const text = mended(word, 'floating-island').get('bridge-layer-upright') ?? '';
+    const text = fixed(word, 'floating-island').get('bridge-layer-upright') ?? '';
     expect(checksIn(text)).toEqual([]);
   });
 
@@ -98,12 +98,12 @@ describe('lettering', () => {
 describe('other mends', () => {
   it('widen a bridge to the limit', () => {
     const svg = stencil('<rect x="20" y="20" width="20" height="30"/><rect x="40.5" y="20" width="20" height="30"/>');
-    const text = mended(svg, 'thin-bridge').get('widen-bridge') ?? '';
+    const text = fixed(svg, 'thin-bridge').get('widen-bridge') ?? '';
     expect(checksIn(text)).toEqual([]);
   });
 
   it('remove a pinhole', () => {
-    const text = mended(stencil('<circle cx="50" cy="50" r="0.2"/>'), 'small-opening').get('remove-opening') ?? '';
+    const text = fixed(stencil('<circle cx="50" cy="50" r="0.2"/>'), 'small-opening').get('remove-opening') ?? '';
     expect(text).toBe(stencil(''));
   });
 
@@ -118,7 +118,7 @@ describe('other mends', () => {
       ['mirrored', posed('matrix(-1 0 0 1 100 0)')],
       ['in a silhouette', silhouette],
     ])('open it up to the limit, or close it: %s', (_, svg) => {
-      const mends = mended(svg, 'narrow-opening');
+      const mends = fixed(svg, 'narrow-opening');
       expect([...mends.keys()]).toEqual(['open-up', 'close-slot', 'accept']);
       const [before, opened, closed] = [svg, mends.get('open-up') ?? '', mends.get('close-slot') ?? ''];
       expect([checksIn(opened), checksIn(closed)]).toEqual([[], []]);
@@ -130,21 +130,21 @@ describe('other mends', () => {
 
     it('are not offered where a bridge would come out too thin', () => {
       const near = '<rect x="42" y="36.01" width="16" height="10"/>';
-      const mends = mended(stencil(`<path d="${dumbbell}"/>${near}`), 'narrow-opening');
+      const mends = fixed(stencil(`<path d="${dumbbell}"/>${near}`), 'narrow-opening');
       expect(mends.has('open-up')).toBe(false);
     });
 
     it('are not offered for points, and cut lines are not opened up', () => {
-      const point = mended(stencil('<path d="M20 20H40V30L70 30.3V30.6L40 31V50H20Z"/>'), 'narrow-opening');
+      const point = fixed(stencil('<path d="M20 20H40V30L70 30.3V30.6L40 31V50H20Z"/>'), 'narrow-opening');
       expect([...point.keys()]).toEqual(['accept']);
       const lines = stencil(`<path fill="none" stroke="#f00" stroke-width="0.01" d="${dumbbell}"/>`);
-      expect([...mended(lines, 'narrow-opening').keys()]).not.toContain('open-up');
+      expect([...fixed(lines, 'narrow-opening').keys()]).not.toContain('open-up');
     });
   });
 
   it('accept a finding before its element, in its own indentation', () => {
     const svg = stencil(`\n  <g>\n    ${ring(50, 50)}\n  </g>\n`);
-    const text = mended(svg, 'floating-island').get('accept') ?? '';
+    const text = fixed(svg, 'floating-island').get('accept') ?? '';
     expect(text).toContain('  <g>\n    <!-- tombolo accept floating-island: say why -->\n    <path');
     expect(checksIn(text)).toEqual([]);
   });

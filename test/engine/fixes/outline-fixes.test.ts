@@ -1,9 +1,9 @@
 /** Mends of doubled and open lines: the text after each, and that what is cut stays what it was. */
 import { describe, expect, it } from 'vitest';
 import { check } from '../../../src/engine/check/check-file';
-import { areaOf } from '../../../src/geometry/boolean';
+import { areaOf } from '../../../src/geometry/boolean/index';
 import { sheetOf } from '../../checks/stencils';
-import { checksIn, mended } from '../mended';
+import { checksIn, fixed } from '../mended';
 
 const openArea = (svg: string): number => check(svg).sheets.reduce((sum, { openings }) => sum + areaOf(openings), 0);
 const cutLength = (svg: string): number => check(svg).sheets.reduce((sum, sheet) => sum + sheet.cutLength, 0);
@@ -14,27 +14,27 @@ describe('mends of a doubled line', () => {
   it('remove the element that lies on another, and nothing else', () => {
     const circle = '<circle cx="50" cy="50" r="20"/>';
     const svg = sheetOf(`\n  ${circle}\n  <path d="M50 30A20 20 0 1 0 50 70A20 20 0 0 0 50 30"/>\n`);
-    const text = mended(svg, 'doubled-cut').get('remove-doubled-line');
+    const text = fixed(svg, 'doubled-cut').get('remove-doubled-line');
     expect(text).toBe(sheetOf(`\n  ${circle}\n`));
   });
 
   it('remove one subpath of many, byte for byte', () => {
     const svg = sheetOf('<path d="M10 10h20v20h-20z m50 0 h20v20h-20z M10,10 l20 0 0 20 -20 0z M 70 70 h5.50v5z"/>');
-    const text = mended(svg, 'doubled-cut').get('remove-doubled-line') ?? '';
+    const text = fixed(svg, 'doubled-cut').get('remove-doubled-line') ?? '';
     expect(text).toContain('d="M10 10h20v20h-20z m50 0 h20v20h-20zM 70 70 h5.50v5z"');
     expect(openArea(text)).toBeCloseTo(openArea(svg), 6);
   });
 
   it('remove all copies at once', () => {
     const svg = sheetOf('<rect id="r" x="9" y="9" width="9" height="9"/><use href="#r"/><g><use href="#r"/></g>');
-    const text = mended(svg, 'doubled-cut').get('remove-doubled-line') ?? '';
+    const text = fixed(svg, 'doubled-cut').get('remove-doubled-line') ?? '';
     expect(text).toBe(sheetOf('<rect id="r" x="9" y="9" width="9" height="9"/><g></g>'));
   });
 
   it('bring back the opening that two cut lines cancelled', () => {
     const line = '<path d="M10 10H40V40H10Z"/>';
     const svg = sheetOf(`${line}${line}<circle cx="70" cy="70" r="9"/>`, hairlines);
-    const text = mended(svg, 'doubled-cut').get('remove-doubled-line') ?? '';
+    const text = fixed(svg, 'doubled-cut').get('remove-doubled-line') ?? '';
     expect(text).toBe(sheetOf(`${line}<circle cx="70" cy="70" r="9"/>`, hairlines));
     expect(openArea(text) - openArea(svg)).toBeCloseTo(900, 6);
   });
@@ -42,7 +42,7 @@ describe('mends of a doubled line', () => {
   it('remove both where they cancel each other out', () => {
     const square = 'M10 10H40V40H10Z';
     const svg = sheetOf(`<path fill-rule="evenodd" d="${square}${square}M60 60h9v9z"/>`);
-    const mends = mended(svg, 'doubled-cut');
+    const mends = fixed(svg, 'doubled-cut');
     expect([...mends.keys()]).toEqual(['remove-both-lines', 'accept']);
     expect(mends.get('remove-both-lines')).toBe(sheetOf('<path fill-rule="evenodd" d="M60 60h9v9z"/>'));
   });
@@ -76,7 +76,7 @@ describe('mends of a doubled line', () => {
         ),
       ],
     ])('%s', (_, svg) => {
-      const text = mended(svg, 'doubled-cut').get('unite-outlines') ?? '';
+      const text = fixed(svg, 'doubled-cut').get('unite-outlines') ?? '';
       expect(checksIn(text)).not.toContain('doubled-cut');
       expect(openArea(text)).toBeCloseTo(openArea(svg), 2);
       expect(cutLength(text)).toBeCloseTo(cutLength(svg), 2);
@@ -84,13 +84,13 @@ describe('mends of a doubled line', () => {
 
     it('keeps the commands that are not touched', () => {
       const svg = sheetOf(`<path d="M 10,10 H40 V40 H10 Z"/><rect x="40" y="15" width="20" height="20"/>`);
-      expect(mended(svg, 'doubled-cut').get('unite-outlines')).toMatch(/<path d="M 10,10 H40 V15 .*H10 Z"\/><\/svg>$/);
+      expect(fixed(svg, 'doubled-cut').get('unite-outlines')).toMatch(/<path d="M 10,10 H40 V15 .*H10 Z"\/><\/svg>$/);
     });
   });
 
   it('part an outline with a slit in two', () => {
     const svg = sheetOf('<path d="M10 50V10H90V90H10V50H40V60H60V40H40V50Z"/>');
-    const text = mended(svg, 'doubled-cut').get('unite-outlines') ?? '';
+    const text = fixed(svg, 'doubled-cut').get('unite-outlines') ?? '';
     expect(openArea(text)).toBeCloseTo(openArea(svg), 6);
     expect(text.match(/Z/g)).toHaveLength(2);
     expect(check(text).complete.map(({ check: id }) => id)).not.toContain('doubled-cut');
@@ -99,12 +99,12 @@ describe('mends of a doubled line', () => {
   it('are not offered where the area would change', () => {
     // The smaller one lies within the larger: without the shared stretch the two would be one outline with a notch.
     const svg = sheetOf('<rect x="10" y="10" width="60" height="60"/><rect x="10" y="20" width="20" height="20"/>');
-    expect([...mended(svg, 'doubled-cut').keys()]).toEqual(['accept']);
+    expect([...fixed(svg, 'doubled-cut').keys()]).toEqual(['accept']);
   });
 
   it('do not stand in the way of bridges', () => {
     const ring = '<path fill-rule="evenodd" d="M10 10h40v40h-40zM20 20h20v20h-20z"/>';
-    expect([...mended(sheetOf(ring + ring), 'floating-island').keys()]).toContain('bridge-island');
+    expect([...fixed(sheetOf(ring + ring), 'floating-island').keys()]).toContain('bridge-island');
   });
 });
 
@@ -118,19 +118,19 @@ describe('mends of an open outline', () => {
     ['M10 10h30v30h-30m40 0 20 0 0 20z', 'M10 10h30v30h-30zM50 40l 20 0 0 20z'],
   ])('close %s', (before, after) => {
     const svg = sheetOf(`<path d="${before}"/>`, stated);
-    const text = mended(svg, 'open-outline').get('close-outline') ?? '';
+    const text = fixed(svg, 'open-outline').get('close-outline') ?? '';
     expect(text).toBe(sheetOf(`<path d="${after}"/>`, stated));
     expect(openArea(text) - openArea(svg)).toBeCloseTo(900, 6);
   });
 
   it('close an outline round another, and show the island there', () => {
     const svg = sheetOf('<path d="M10 10H60V60H10V11"/><path d="M20 20H50V50H20Z"/>', stated);
-    expect(checksIn(mended(svg, 'open-outline').get('close-outline') ?? '')).toEqual(['floating-island']);
+    expect(checksIn(fixed(svg, 'open-outline').get('close-outline') ?? '')).toEqual(['floating-island']);
   });
 
   it('are not offered for one straight line, nor for several', () => {
-    expect([...mended(sheetOf('<path d="M10 10H40"/>', stated), 'open-outline').keys()]).toEqual(['accept']);
+    expect([...fixed(sheetOf('<path d="M10 10H40"/>', stated), 'open-outline').keys()]).toEqual(['accept']);
     const svg = sheetOf('<path d="M10 10H40V40"/><path d="M40 40H10V10"/>', stated);
-    expect([...mended(svg, 'open-outline').keys()]).toEqual(['accept']);
+    expect([...fixed(svg, 'open-outline').keys()]).toEqual(['accept']);
   });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { applyEdits, check, readConfig } from '../../../src/engine';
+import { applyEdits, check, readConfig } from '../../../src/engine/index';
 import { reorderEntries, reorderLayers } from '../../../src/engine/fixes/reorder-layers';
 
 const layer = (name: string, x: number) => `<g id="${name}"><rect x="${x}" y="2" width="5" height="5"/></g>`;

@@ -1,16 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import { check } from '../../../src/engine/check/check-file';
-import { mendsFor } from '../../../src/engine/fixes';
-import type { Mend, ProjectReport, Report } from '../../../src/report/report';
+import { fixesFor } from '../../../src/engine/fixes/index';
+import type { Fix, ProjectReport, Report } from '../../../src/report/report';
 import { readConfig } from '../../../src/config/read';
 import { applyEdits } from '../../../src/text/text';
-import { foundIn, mended, project, sheet, square } from '../project-files';
+import { foundIn, fixed, project, sheet, square } from '../project-files';
 
 const config = (text: object) => ({ config: readConfig(JSON.stringify(text)).config });
-const mendOf = (report: Report, id: string): Mend | undefined => {
+const mendOf = (report: Report, id: string): Fix | undefined => {
   const finding = report.findings.find((each) => each.check === id);
   expect(finding?.check).toBe(id);
-  return finding && mendsFor(report, finding).find(({ kind }) => kind !== 'accept');
+  return finding && fixesFor(report, finding).find(({ kind }) => kind !== 'accept');
 };
 const measures = ({ drawing: { width, height }, sheets }: Report) =>
   [width, height, ...sheets.flatMap(({ openings }) => openings.flatMap(({ outer }) => [...outer]))].map((value) =>
@@ -92,7 +92,7 @@ describe('scaling to fit the bed', () => {
     const first = project(files, layers, undefined, bed);
     const mend = mendOf(first.files.get('a.svg') as Report, 'oversize-sheet');
     expect(mend).toMatchObject({ kind: 'scale-stack', others: [{ file: 'b.svg' }] });
-    const after = project(mended(files, 'a.svg', mend as Mend), layers, undefined, bed);
+    const after = project(fixed(files, 'a.svg', mend as Fix), layers, undefined, bed);
     expect(sizes(after)).toEqual(['46.0 46.0', '46.0 46.0']);
     expect(foundIn(after).filter((found) => found.endsWith('oversize-sheet'))).toEqual([]);
   });

@@ -2,24 +2,24 @@
 import { Resvg } from '@resvg/resvg-js';
 import { describe, expect, it } from 'vitest';
 import { check } from '../../../src/engine/check/check-file';
-import { mendsFor } from '../../../src/engine/fixes';
-import type { Mend } from '../../../src/report/report';
+import { fixesFor } from '../../../src/engine/fixes/index';
+import type { Fix } from '../../../src/report/report';
 import { applyEdits } from '../../../src/text/text';
-import { foundIn, mended, project, sheet } from '../project-files';
+import { foundIn, fixed, project, sheet } from '../project-files';
 
 const SIDE = 60;
 const PIXELS_PER_MM = 20;
 
 const stencil = (body: string) => sheet(body);
 
-function spreadFor(svg: string, id: string): Mend | undefined {
+function spreadFor(svg: string, id: string): Fix | undefined {
   const report = check(svg);
   const finding = report.findings.find((each) => each.check === id);
   if (!finding) throw new Error(`no ${id} in ${report.findings.map((each) => each.check)}`);
-  return mendsFor(report, finding).find(({ kind }) => kind === 'spread-colour');
+  return fixesFor(report, finding).find(({ kind }) => kind === 'spread-colour');
 }
 
-const after = (svg: string, mend: Mend | undefined): string => applyEdits(svg, mend?.edits ?? []);
+const after = (svg: string, mend: Fix | undefined): string => applyEdits(svg, mend?.edits ?? []);
 
 /** Red, green, blue and opacity of each pixel. */
 const render = (svg: string) =>
@@ -85,7 +85,7 @@ describe('spreading the earlier colour', () => {
   it('is one new shape beside the old one, in the looks of that one', () => {
     const mend = spreadFor(curved(0), 'short-overlap');
     expect(mend?.edits).toHaveLength(1);
-    const [{ span, text }] = mend?.edits as [Mend['edits'][number]];
+    const [{ span, text }] = mend?.edits as [Fix['edits'][number]];
     expect(span.from).toBe(span.to);
     expect(text).toMatch(/^\n {2}<path class="far" d="M[^"]*C[^"]*Z"\/>$/);
     expect((text.match(/[CL]/g) ?? []).length).toBeLessThan(60);
@@ -132,9 +132,9 @@ describe('spreading the earlier colour', () => {
     expect(finding.related).toMatchObject([{ file: 'hill.svg' }]);
     const [span] = finding.related.map((related) => related.span);
     expect(files['hill.svg'].slice(span?.from, span?.to)).toBe('Z');
-    const mend = mendsFor(report, finding).find(({ kind }) => kind === 'spread-colour');
+    const mend = fixesFor(report, finding).find(({ kind }) => kind === 'spread-colour');
     if (!mend) throw new Error('no mend');
-    expect(foundIn(project(mended(files, 'sky.svg', mend), layers))).toEqual([]);
+    expect(foundIn(project(fixed(files, 'sky.svg', mend), layers))).toEqual([]);
   });
 
   it('is written in the units of the shape beside it', () => {
@@ -163,7 +163,7 @@ describe('removing a buried opening', () => {
     );
     const report = check(svg);
     const [finding] = report.findings;
-    const mend = finding && mendsFor(report, finding).find(({ kind }) => kind === 'remove-opening');
+    const mend = finding && fixesFor(report, finding).find(({ kind }) => kind === 'remove-opening');
     expect(after(svg, mend)).toBe(svg.replace('<circle cx="30" cy="30" r="5"/>', ''));
   });
 });

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { remember } from '../../../src/geometry/base/memoize';
+import { memoizeByIdentity } from '../../../src/geometry/base/memoize';
 
 describe('remember', () => {
   it('computes once for each object, whatever comes of it', () => {
     const asked: object[] = [];
-    const sizeOf = remember((list: readonly number[]) => {
+    const sizeOf = memoizeByIdentity((list: readonly number[]) => {
       asked.push(list);
       return list.length > 0 ? list.length : undefined;
     });

@@ -5,10 +5,10 @@ import {
   areaOf,
   complementInBox,
   difference,
-  partAtPinches,
+  splitAtPinchPointsAgain,
   regionFromRings,
-  splitAtPinches,
-} from '../../../src/geometry/boolean';
+  splitAtPinchPoints,
+} from '../../../src/geometry/boolean/index';
 import { distanceToEdge, pointsOf, reverseRing, ringOfBox } from '../../../src/geometry/base/ring';
 
 function square(minX: number, minY: number, size: number): Ring {
@@ -18,10 +18,10 @@ function square(minX: number, minY: number, size: number): Ring {
 /** One polygon, as a hand-made pinched ring. */
 function pieces(...rings: Ring[]): number {
   const [outer, ...holes] = rings;
-  return outer ? splitAtPinches([{ outer, holes }]).length : 0;
+  return outer ? splitAtPinchPoints([{ outer, holes }]).length : 0;
 }
 
-describe('splitAtPinches', () => {
+describe('splitAtPinchPoints', () => {
   it('parts what touches vertex on vertex', () => {
     expect(pieces(Float64Array.of(0, 0, 5, 0, 5, 5, 10, 5, 10, 10, 5, 10, 5, 5, 0, 5))).toBe(2);
   });
@@ -95,14 +95,14 @@ describe('splitAtPinches', () => {
 
   it('takes a piece out of its hole where it touches the hole in points', () => {
     const hole = reverseRing(Float64Array.of(2, 2, 12, 2, 12, 12, 2, 12));
-    expect(splitAtPinches([{ outer: square(0, 0, 14), holes: [hole] }]).length).toBe(1);
+    expect(splitAtPinchPoints([{ outer: square(0, 0, 14), holes: [hole] }]).length).toBe(1);
     const loop = Float64Array.of(2, 2, 2, 12, 12, 12, 12, 7, 7, 10, 5, 7, 7, 4, 12, 7, 12, 2);
     expect(pieces(square(0, 0, 14), loop)).toBe(2);
   });
 
   it('passes clean polygons on untouched', () => {
     const clean = regionFromRings([square(0, 0, 10), reverseRing(square(3, 3, 4)), square(20, 0, 5)], 'nonzero');
-    splitAtPinches(clean).forEach((polygon, index) => expect(polygon).toBe(clean[index]));
+    splitAtPinchPoints(clean).forEach((polygon, index) => expect(polygon).toBe(clean[index]));
   });
 
   it('finds pinches at any angle', () => {
@@ -132,7 +132,7 @@ describe('splitAtPinches', () => {
       .map((points) => Float64Array.from(points.flat()));
     fc.assert(
       fc.property(fc.array(ring, { minLength: 1, maxLength: 4 }), ([outer = new Float64Array(), ...holes]) => {
-        expect(partAtPinches([{ outer, holes }]).touching).toEqual(touchingAmong([outer, ...holes]));
+        expect(splitAtPinchPointsAgain([{ outer, holes }]).touching).toEqual(touchingAmong([outer, ...holes]));
       }),
       { numRuns: 300 },
     );
@@ -148,14 +148,14 @@ describe('splitAtPinches', () => {
         [closing(at, at), 1],
       ] as const) {
         expect(touchingAmong([ring]).size).toBe(touching);
-        expect(partAtPinches([{ outer: ring, holes: [] }]).touching.size).toBe(touching);
+        expect(splitAtPinchPointsAgain([{ outer: ring, holes: [] }]).touching.size).toBe(touching);
       }
     }
   });
 
   it('changes the area by no more than a tenth of a micrometre along the outline', () => {
     const ring = Float64Array.of(0, 0, 5, 0, 5, 5, 10, 5, 10, 10, 5, 10, 5, 5, 0, 5);
-    expect(areaOf(splitAtPinches([{ outer: ring, holes: [] }]))).toBeGreaterThan(50 - 40 * 1.01e-4);
+    expect(areaOf(splitAtPinchPoints([{ outer: ring, holes: [] }]))).toBeGreaterThan(50 - 40 * 1.01e-4);
   });
 
   it('gives the same pieces whether the sheet was turned inside out or cut by a difference', () => {
@@ -167,7 +167,7 @@ describe('splitAtPinches', () => {
         );
         const openings = regionFromRings(rings, 'nonzero');
         const frame = { minX: 0, minY: 0, maxX: 8, maxY: 8 };
-        const inside = splitAtPinches(complementInBox(openings, frame));
+        const inside = splitAtPinchPoints(complementInBox(openings, frame));
         const real = difference([{ outer: ringOfBox(frame), holes: [] }], openings);
         expect(inside.length).toBe(real.length);
         expect(inside.length).toBe(componentsOf(cells));

@@ -2,9 +2,16 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Arc, Cubic, Curve, Point } from '../../../src/geometry/base/curve-types';
-import { lengthOf, pointAt, reverseCurve, splitCurve, subCurve, transformCurve } from '../../../src/geometry/curve';
+import {
+  lengthOf,
+  pointAt,
+  reverseCurve,
+  splitCurve,
+  subCurve,
+  transformCurve,
+} from '../../../src/geometry/curve/index';
 import { multiply, rotation, translation } from '../../../src/geometry/base/matrix';
-import { findSharedStretches, type SharedStretch } from '../../../src/geometry/curve/coincident';
+import { findSharedIntervals, type SharedInterval } from '../../../src/geometry/curve/coincident';
 
 const line = (x0: number, y0: number, x1: number, y1: number): Curve => ({
   kind: 'line',
@@ -52,23 +59,23 @@ const circle = (radius: number, from = 0, turns = 1, parts = 4): Arc[] =>
     arc({ x: 0, y: 0 }, radius, from + (turns * 2 * Math.PI * i) / parts, (turns * 2 * Math.PI) / parts),
   );
 
-const lengths = (...chains: Curve[][]): number[] => findSharedStretches(chains, 0.5).map(({ length }) => length);
+const lengths = (...chains: Curve[][]): number[] => findSharedIntervals(chains, 0.5).map(({ length }) => length);
 
 /** The ends of the stretch, on the first chain. */
-function ends({ first, pieces }: SharedStretch, chains: readonly (readonly Curve[])[]): [Point, Point] {
+function ends({ first, pieces }: SharedInterval, chains: readonly (readonly Curve[])[]): [Point, Point] {
   const at = (piece: (typeof pieces)[number] | undefined, t: 'from' | 'to') =>
     pointAt(chains[first]?.[piece?.curve ?? 0] as Curve, piece?.[t] ?? 0);
   return [at(pieces[0], 'from'), at(pieces.at(-1), 'to')];
 }
 
-describe('findSharedStretches', () => {
+describe('findSharedIntervals', () => {
   it('finds the part that two lines have in common, and which way each runs', () => {
     const chains = [[line(0, 0, 10, 0)], [line(14, 0, 4, 0)]];
-    const [found, ...more] = findSharedStretches(chains, 0.5);
+    const [found, ...more] = findSharedIntervals(chains, 0.5);
     expect(more).toEqual([]);
     expect(found).toMatchObject({ first: 0, second: 1, reversed: true });
     expect(found?.length).toBeCloseTo(6, 9);
-    expect(ends(found as SharedStretch, chains)).toEqual([
+    expect(ends(found as SharedInterval, chains)).toEqual([
       { x: 4, y: 0 },
       { x: 10, y: 0 },
     ]);
@@ -125,7 +132,7 @@ describe('findSharedStretches', () => {
             .map(rounded);
           const other = turned ? split.map(reverseCurve).reverse() : split;
           const chains = [[whole], other];
-          const found = findSharedStretches(chains, 0.5);
+          const found = findSharedIntervals(chains, 0.5);
           const expected = split.reduce((sum, piece) => sum + lengthOf(piece), 0);
           expect(Math.abs(found.reduce((sum, { length }) => sum + length, 0) - expected)).toBeLessThan(0.02);
           for (const { reversed } of found) expect(reversed).toBe(turned);
@@ -142,8 +149,8 @@ describe('findSharedStretches', () => {
       [line(30, 4, 30, 14), line(30, 14, 50, 14)],
     ];
     const matrix = multiply(translation(31, -7), rotation(0.7));
-    const before = findSharedStretches(pair, 0.5);
-    const after = findSharedStretches(
+    const before = findSharedIntervals(pair, 0.5);
+    const after = findSharedIntervals(
       pair.map((chain) => chain.map((curve) => transformCurve(curve, matrix))),
       0.5,
     );
@@ -172,7 +179,7 @@ describe('findSharedStretches', () => {
 
   it('gives each copy of a line once', () => {
     const copy = circle(10);
-    const found = findSharedStretches([copy, copy, copy, copy], 0.5);
+    const found = findSharedIntervals([copy, copy, copy, copy], 0.5);
     expect(found.map(({ first, second }) => [first, second])).toEqual([
       [0, 1],
       [0, 2],
@@ -225,9 +232,9 @@ describe('findSharedStretches, again', () => {
       fc.property(runs, ([start, edits]) => {
         let chains = start;
         for (const { at, remove, by } of edits) {
-          findSharedStretches(chains, 0.5);
+          findSharedIntervals(chains, 0.5);
           chains = chains.toSpliced(at % (chains.length + 1), remove, ...by);
-          expect(findSharedStretches(chains, 0.5)).toEqual(findSharedStretches(structuredClone(chains), 0.5));
+          expect(findSharedIntervals(chains, 0.5)).toEqual(findSharedIntervals(structuredClone(chains), 0.5));
         }
       }),
       { numRuns: 200, seed: 11 },

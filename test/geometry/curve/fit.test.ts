@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { nearestOn } from '../../../src/geometry/curve';
+import { nearestOn } from '../../../src/geometry/curve/index';
 import { fitRing } from '../../../src/geometry/curve/fit';
 import type { Ring } from '../../../src/geometry/base/polygon-types';
 

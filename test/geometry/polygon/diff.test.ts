@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { symmetricDifference } from '../../../src/geometry/polygon/diff';
-import { areaOf } from '../../../src/geometry/boolean';
+import { areaOf } from '../../../src/geometry/boolean/index';
 import type { Polygon } from '../../../src/geometry/base/polygon-types';
 
 const square = (x: number, y: number, side: number): Polygon => ({

@@ -1,9 +1,9 @@
 /** Lobes of closed form, posed in many ways. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { findLobes } from '../../../src/geometry/protrusion/find';
+import { findProtrusions } from '../../../src/geometry/protrusion/find';
 import { apply } from '../../../src/geometry/base/matrix';
-import { complementInBox, regionFromRings } from '../../../src/geometry/boolean';
+import { complementInBox, regionFromRings } from '../../../src/geometry/boolean/index';
 import type { Region } from '../../../src/geometry/base/polygon-types';
 
 const FRAME = { minX: -200, minY: -200, maxX: 200, maxY: 200 };
@@ -28,7 +28,7 @@ const window = (reach: number, root: number, end = root): [number, number][] => 
   [-50, -root / 2],
 ];
 
-describe('findLobes', () => {
+describe('findProtrusions', () => {
   it('measures a strip from its root to its end, however it is posed', () => {
     const poses = fc.tuple(
       fc.double({ min: 0, max: 360, noNaN: true }),
@@ -38,7 +38,7 @@ describe('findLobes', () => {
     );
     fc.assert(
       fc.property(poses, ([turn, mirror, reach, root]) => {
-        const lobes = findLobes(sheetWith(window(reach, root), turn, mirror), 30);
+        const lobes = findProtrusions(sheetWith(window(reach, root), turn, mirror), 30);
         expect(lobes).toHaveLength(1);
         expect(lobes[0]?.root).toBeCloseTo(root, 2);
         expect(lobes[0]?.reach).toBeCloseTo(Math.hypot(reach, root / 2), 2);
@@ -48,7 +48,9 @@ describe('findLobes', () => {
   });
 
   it("takes a wedge at its base and a spoon at its handle's", () => {
-    expect(findLobes(sheetWith(window(40, 6, 0.2)), 30)).toMatchObject([{ root: expect.closeTo(6, 2) as number }]);
+    expect(findProtrusions(sheetWith(window(40, 6, 0.2)), 30)).toMatchObject([
+      { root: expect.closeTo(6, 2) as number },
+    ]);
     const spoon: [number, number][] = [
       [-50, -30],
       [50, -30],
@@ -63,8 +65,8 @@ describe('findLobes', () => {
       [-30, -1],
       [-50, -1],
     ];
-    expect(findLobes(sheetWith(spoon), 30)).toMatchObject([{ root: expect.closeTo(2, 2) as number }]);
-    expect(findLobes(sheetWith(spoon), 30)[0]?.reach).toBeCloseTo(Math.hypot(50, 12), 2);
+    expect(findProtrusions(sheetWith(spoon), 30)).toMatchObject([{ root: expect.closeTo(2, 2) as number }]);
+    expect(findProtrusions(sheetWith(spoon), 30)[0]?.reach).toBeCloseTo(Math.hypot(50, 12), 2);
   });
 
   it('gives each tooth of a comb', () => {
@@ -78,7 +80,7 @@ describe('findLobes', () => {
       ];
     });
     const comb: [number, number][] = [[-50, -30], [50, -30], [50, 30], [-50, 30], ...teeth.flat()];
-    const lobes = findLobes(sheetWith(comb), 30);
+    const lobes = findProtrusions(sheetWith(comb), 30);
     expect(lobes).toHaveLength(20);
     for (const { root, reach } of lobes) {
       expect(root).toBeCloseTo(1, 2);
@@ -97,7 +99,7 @@ describe('findLobes', () => {
       [39.5, 0.5],
       [0, 0.5],
     ];
-    expect(findLobes(sheetWith(flap), 30)).toMatchObject([{ root: expect.closeTo(4, 1) as number }]);
+    expect(findProtrusions(sheetWith(flap), 30)).toMatchObject([{ root: expect.closeTo(4, 1) as number }]);
     const tied = complementInBox(
       regionFromRings(
         [Float64Array.of(0, 0, 40, 0, 40, 3, 0, 3), Float64Array.of(0, 4, 40, 4, 40, 7, 0, 7)],
@@ -105,7 +107,7 @@ describe('findLobes', () => {
       ),
       FRAME,
     );
-    expect(findLobes(tied, 30)).toEqual([]);
+    expect(findProtrusions(tied, 30)).toEqual([]);
   });
 
   it('finds the strip between the barbs of a hole of four corners', () => {
@@ -113,7 +115,7 @@ describe('findLobes', () => {
       [Float64Array.of(-60, -60, 60, -60, 60, 60, -60, 60), Float64Array.of(-1, 40, 0, 0, 1, 40, 0, -10)],
       'evenodd',
     );
-    const [lobe, ...others] = findLobes(barbed, 30);
+    const [lobe, ...others] = findProtrusions(barbed, 30);
     expect(others).toEqual([]);
     expect(lobe).toMatchObject({
       root: expect.closeTo(2, 1) as number,
@@ -122,10 +124,10 @@ describe('findLobes', () => {
   });
 
   it('lets short ones, stout ones and openings themselves go', () => {
-    expect(findLobes(sheetWith(window(29, 2)), 30)).toEqual([]);
-    expect(findLobes(sheetWith(window(45, 14)), 30)).toEqual([]);
+    expect(findProtrusions(sheetWith(window(29, 2)), 30)).toEqual([]);
+    expect(findProtrusions(sheetWith(window(45, 14)), 30)).toEqual([]);
     expect(
-      findLobes(
+      findProtrusions(
         sheetWith([
           [0, 0],
           [90, 0],
@@ -135,8 +137,8 @@ describe('findLobes', () => {
         30,
       ),
     ).toEqual([]);
-    expect(findLobes([], 30)).toEqual([]);
-    expect(findLobes(sheetWith(window(40, 2)), NaN)).toEqual([]);
+    expect(findProtrusions([], 30)).toEqual([]);
+    expect(findProtrusions(sheetWith(window(40, 2)), NaN)).toEqual([]);
   });
 
   it('takes the smaller side where the outer ring itself is cut nearly in two', () => {
@@ -144,7 +146,7 @@ describe('findLobes', () => {
       [Float64Array.of(0, 0, 100, 0, 100, 50, 60, 50, 60, 90, 57, 90, 57, 50, 0, 50)],
       'evenodd',
     );
-    const [lobe, ...others] = findLobes(hanger, 30);
+    const [lobe, ...others] = findProtrusions(hanger, 30);
     expect(others).toEqual([]);
     expect(lobe).toMatchObject({ root: expect.closeTo(3, 2) as number, polygon: 0 });
     expect(lobe?.tip.y).toBeCloseTo(90, 3);

@@ -1,8 +1,8 @@
 /** The nearest chords, beside all chords of the ring. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { LobeChords, type ChordQuery } from '../../../src/geometry/protrusion/nearest-chords';
-import { lobeRingsOf, type LobeRing } from '../../../src/geometry/protrusion/ring-arclength';
+import { NearestChords, type ChordQuery } from '../../../src/geometry/protrusion/nearest-chords';
+import { arcLengthRingsOf, type ArcLengthRing } from '../../../src/geometry/protrusion/ring-arclength';
 import { ringOfPoints } from '../../../src/geometry/base/ring';
 import { buildSegmentIndex, placeOnSegment, type SegmentIndex } from '../../../src/geometry/spatial/segment-index';
 import { drawFrom } from '../thickness/shapes';
@@ -12,7 +12,7 @@ const ring = fc.tuple(fc.integer(), fc.integer({ min: 3, max: 120 })).map(([seed
   const draw = drawFrom(seed);
   const points = Array.from({ length: corners }, () => ({ x: 200 * draw(), y: 200 * draw() }));
   const index = buildSegmentIndex([{ outer: ringOfPoints(points), holes: [] }]);
-  return { index, ring: lobeRingsOf(index)[0] as LobeRing };
+  return { index, ring: arcLengthRingsOf(index)[0] as ArcLengthRing };
 });
 
 const share = fc.integer({ min: 0, max: 999 }).map((value) => value / 1000);
@@ -26,32 +26,36 @@ function distanceToBox({ x0, y0, x1, y1 }: SegmentIndex, edge: number, { x, y }:
 }
 
 /** All edges are asked. */
-function nearestOf(index: SegmentIndex, { gapBetween }: Pick<LobeRing, 'gapBetween'>, query: ChordQuery): number[] {
+function nearestOf(
+  index: SegmentIndex,
+  { gapBetween }: Pick<ArcLengthRing, 'gapBetween'>,
+  query: ChordQuery,
+): number[] {
   const from = startOf(index, query.edge);
   return [...Array(index.count).keys()]
-    .filter((other) => gapBetween(query.edge, other) >= query.leastGap)
-    .filter((other) => distanceToBox(index, other, from) <= query.mostDistance)
+    .filter((other) => gapBetween(query.edge, other) >= query.minGap)
+    .filter((other) => distanceToBox(index, other, from) <= query.maxDistance)
     .map((other) => placeOnSegment(index, other, from))
     .filter(({ edge, t, distance }) => query.mayEnd(edge, t, distance))
     .map(({ distance }) => distance)
     .sort((a, b) => a - b)
-    .slice(0, query.most);
+    .slice(0, query.maxCount);
 }
 
-describe('LobeChords', () => {
+describe('NearestChords', () => {
   it('gives the nearest of all that may be', () => {
     const some = fc.integer({ min: 1, max: 9 });
     fc.assert(
       fc.property(ring, share, share, share, some, ({ index, ring: one }, a, b, c, most) => {
         const query: ChordQuery = {
           edge: Math.floor(a * index.count),
-          leastGap: (b * one.length) / 2,
-          mostDistance: 400 * c,
-          most,
+          minGap: (b * one.length) / 2,
+          maxDistance: 400 * c,
+          maxCount: most,
           mayEnd: (other, t) => other % 3 > 0 || t > 0.5,
         };
         const from = startOf(index, query.edge);
-        const found = new LobeChords(index, one)
+        const found = new NearestChords(index, one)
           .search(query)
           .map((other) => placeOnSegment(index, other, from).distance);
         const gapBetween = (edge: number, other: number) => one.gapBetween(edge, other);

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { EdgeBlocks } from '../../../src/geometry/spatial/edge-index';
+import { EdgeIndex } from '../../../src/geometry/spatial/edge-index';
 import type { Box, Ring } from '../../../src/geometry/base/polygon-types';
 import { ringOfPoints } from '../../../src/geometry/base/ring';
 import { point } from '../arbitraries';
@@ -35,7 +35,7 @@ function touching(rings: readonly Ring[], box: Box): number[] {
   return found;
 }
 
-function search(blocks: EdgeBlocks, { minX, minY, maxX, maxY }: Box, visit = (_: number) => false): number[] {
+function search(blocks: EdgeIndex, { minX, minY, maxX, maxY }: Box, visit = (_: number) => false): number[] {
   const found: number[] = [];
   blocks.search(minX, minY, maxX, maxY, (edge) => {
     found.push(edge);
@@ -55,12 +55,12 @@ const box = fc.tuple(point, point).map(
   }),
 );
 
-describe('EdgeBlocks', () => {
+describe('EdgeIndex', () => {
   it('finds the edges whose boxes touch the box, each once', () => {
     fc.assert(
       fc.property(rings, box, (some, around) => {
         const { x, y, ringStart } = joined(some);
-        expect(search(new EdgeBlocks(x, y, ringStart), around)).toEqual(touching(some, around));
+        expect(search(new EdgeIndex(x, y, ringStart), around)).toEqual(touching(some, around));
       }),
     );
   });
@@ -69,7 +69,7 @@ describe('EdgeBlocks', () => {
     fc.assert(
       fc.property(rings, box, (some, around) => {
         const { x, y, ringStart } = joined(some);
-        const found = search(new EdgeBlocks(x, y, ringStart), around, () => true);
+        const found = search(new EdgeIndex(x, y, ringStart), around, () => true);
         expect(found).toHaveLength(Math.min(1, touching(some, around).length));
       }),
     );
@@ -79,7 +79,7 @@ describe('EdgeBlocks', () => {
     fc.assert(
       fc.property(rings, box, box, (some, around, within) => {
         const { x, y, ringStart } = joined(some);
-        const blocks = new EdgeBlocks(x, y, ringStart);
+        const blocks = new EdgeIndex(x, y, ringStart);
         const found = search(blocks, around, () => {
           expect(search(blocks, within)).toEqual(touching(some, within));
           return false;

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { nearestBetween, stretchWithin, type Segment } from '../../../src/geometry/spatial/segment-distance';
+import { nearestApproach, intervalWithin, type Segment } from '../../../src/geometry/spatial/segment-distance';
 
 const coordinate = fc.oneof(fc.integer({ min: -4, max: 4 }), fc.double({ min: -5, max: 5, noNaN: true }));
 const segment: fc.Arbitrary<Segment> = fc.record({ ax: coordinate, ay: coordinate, bx: coordinate, by: coordinate });
@@ -23,7 +23,7 @@ describe('two segments', () => {
   it('are as near as the nearest of many places, and nearer by no more than a step', () => {
     fc.assert(
       fc.property(segment, segment, (one, other) => {
-        const { distance, t, u } = nearestBetween(one, WHOLE, other);
+        const { distance, t, u } = nearestApproach(one, WHOLE, other);
         const seen = Math.min(...samples.map((at) => distanceAt(one, at, other)));
         const step = Math.hypot(one.bx - one.ax, one.by - one.ay) / STEPS;
         expect(distance).toBeLessThanOrEqual(seen + 1e-6);
@@ -39,7 +39,7 @@ describe('two segments', () => {
   it('are within a distance along one stretch, which is all there is', () => {
     fc.assert(
       fc.property(segment, segment, fc.double({ min: 0.1, max: 3, noNaN: true }), (one, other, distance) => {
-        const stretch = stretchWithin(one, other, distance);
+        const stretch = intervalWithin(one, other, distance);
         for (const t of samples) {
           const away = distanceAt(one, t, other) - distance;
           const inside = stretch !== undefined && t >= stretch.from && t <= stretch.to;
@@ -54,7 +54,7 @@ describe('two segments', () => {
       { ax: 0, ay: 0, bx: 10, by: 0 },
       { ax: -5, ay: 1, bx: 15, by: 1 },
     ];
-    expect(nearestBetween(one, WHOLE, other)).toMatchObject({ distance: 1, t: 0.5, u: 0.5 });
-    expect(nearestBetween(one, { from: 0, to: 0.5 }, other)).toMatchObject({ t: 0.25 });
+    expect(nearestApproach(one, WHOLE, other)).toMatchObject({ distance: 1, t: 0.5, u: 0.5 });
+    expect(nearestApproach(one, { from: 0, to: 0.5 }, other)).toMatchObject({ t: 0.25 });
   });
 });

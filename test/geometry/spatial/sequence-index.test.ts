@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { BoxesInRow, sidesOf } from '../../../src/geometry/spatial/sequence-index';
+import { SequenceIndex, packBoxes } from '../../../src/geometry/spatial/sequence-index';
 import type { Box } from '../../../src/geometry/base/polygon-types';
 import { growBox, boxesTouch } from '../../../src/geometry/base/ring';
 import { point } from '../arbitraries';
@@ -24,16 +24,16 @@ const boxes = fc.oneof(fc.array(box, { minLength: 1, maxLength: 200 }), runs);
 const touching = (row: readonly Box[], around: Box): number[] =>
   [...row.keys()].filter((i) => boxesTouch(around, row[i] as Box));
 
-describe('BoxesInRow', () => {
+describe('SequenceIndex', () => {
   it('finds those that come within the reach of each, and those of them before it', () => {
     fc.assert(
       fc.property(boxes, fc.nat(40), (row, far) => {
         const reach = (number: number) => (number % 3) * far;
-        const inRow = new BoxesInRow(sidesOf(row), reach);
+        const inRow = new SequenceIndex(packBoxes(row), reach);
         row.forEach((one, number) => {
           const expected = touching(row, growBox(one, reach(number)));
           expect([...inRow.near(number)]).toEqual(expected);
-          expect([...inRow.before(number)]).toEqual(expected.filter((i) => i < number));
+          expect([...inRow.nearBefore(number)]).toEqual(expected.filter((i) => i < number));
         });
       }),
     );
@@ -42,7 +42,7 @@ describe('BoxesInRow', () => {
   it('can be asked in any order', () => {
     fc.assert(
       fc.property(boxes, fc.array(fc.nat(), { maxLength: 30 }), (row, asked) => {
-        const inRow = new BoxesInRow(sidesOf(row));
+        const inRow = new SequenceIndex(packBoxes(row));
         for (const number of asked.map((i) => i % row.length)) {
           expect([...inRow.near(number)]).toEqual(touching(row, row[number] as Box));
         }
@@ -54,7 +54,7 @@ describe('BoxesInRow', () => {
     fc.assert(
       fc.property(boxes, box, (row, around) => {
         const found: number[] = [];
-        new BoxesInRow(sidesOf(row)).search(
+        new SequenceIndex(packBoxes(row)).search(
           around.minX,
           around.minY,
           around.maxX,
@@ -70,7 +70,13 @@ describe('BoxesInRow', () => {
     fc.assert(
       fc.property(boxes, box, (row, around) => {
         let found = 0;
-        new BoxesInRow(sidesOf(row)).search(around.minX, around.minY, around.maxX, around.maxY, () => (found += 1) > 0);
+        new SequenceIndex(packBoxes(row)).search(
+          around.minX,
+          around.minY,
+          around.maxX,
+          around.maxY,
+          () => (found += 1) > 0,
+        );
         expect(found).toBe(Math.min(1, touching(row, around).length));
       }),
     );

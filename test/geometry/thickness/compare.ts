@@ -1,6 +1,6 @@
 /** Runs the search and both other ways on many polygons, and counts where they differ. */
 import type { Region } from '../../../src/geometry/base/polygon-types';
-import { findThinParts } from '../../../src/geometry/thickness';
+import { findThinParts } from '../../../src/geometry/thickness/index';
 import { judgeByErosion } from './erosion';
 import { judgeByPixels } from './raster-judge';
 

@@ -6,7 +6,7 @@
 import type { Point } from '../../../src/geometry/base/curve-types';
 import type { Polygon, Region, Ring } from '../../../src/geometry/base/polygon-types';
 import type { ThinPart } from '../../../src/geometry/thickness/types';
-import { areaOf, contains, difference, offset, regionFromRings } from '../../../src/geometry/boolean';
+import { areaOf, regionContains, difference, offset, regionFromRings } from '../../../src/geometry/boolean/index';
 
 export interface Verdict {
   /** Undefined when the core changes its make-up with a few micrometres of the width: nothing can be told then. */
@@ -47,7 +47,7 @@ function compare(pieces: Region, cores: Region, spare: number): string[] {
   const count = pieces.map(() => 0);
   for (const core of cores) {
     const place = { x: core.outer[0]!, y: core.outer[1]! };
-    const home = pieces.findIndex((piece) => contains([piece], place));
+    const home = pieces.findIndex((piece) => regionContains([piece], place));
     if (home < 0) return [`core at ${show(place)} lies in no piece`];
     count[home]! += 1;
     const [own, expected] = [core.holes.length, pieces[home]!.holes.length];

@@ -1,9 +1,9 @@
 /** What is kept of earlier thin parts, and what is not; that the whole is right is tested in test/sheet/measure-again. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { findThinParts } from '../../../src/geometry/thickness';
-import { findThinPartsAgain } from '../../../src/geometry/thickness/incremental';
-import { complementInBox, regionFromRings } from '../../../src/geometry/boolean';
+import { findThinParts } from '../../../src/geometry/thickness/index';
+import { findThinPartsIncrementally } from '../../../src/geometry/thickness/incremental';
+import { complementInBox, regionFromRings } from '../../../src/geometry/boolean/index';
 import type { Box, Region } from '../../../src/geometry/base/polygon-types';
 import { polygonOfBox } from '../../../src/geometry/base/ring';
 import type { ThinPart } from '../../../src/geometry/thickness/types';
@@ -21,10 +21,12 @@ const marked = (region: Region) => findThinParts(region, 0.8).map((part) => ({ .
 const lengths = (parts: readonly { length: number }[]) =>
   parts.map(({ length }) => Math.round(length)).sort((a, b) => a - b);
 
-describe('findThinPartsAgain', () => {
+describe('findThinPartsIncrementally', () => {
   it('keeps what is out of reach of the change, and searches what is within', () => {
     const [before, after] = [material(windows(0.4)), material(windows(0.6))];
-    expect(lengths(findThinPartsAgain(after, 0.8, { region: before, parts: marked(before) }))).toEqual([10, 1010]);
+    expect(lengths(findThinPartsIncrementally(after, 0.8, { region: before, parts: marked(before) }))).toEqual([
+      10, 1010,
+    ]);
   });
 
   it('keeps polygons that are the same, under their new numbers', () => {
@@ -33,7 +35,7 @@ describe('findThinPartsAgain', () => {
       polygonOfBox({ minX: 0, minY: 5, maxX: 20, maxY: 5.5 }),
     ];
     const [before, after] = [slots(10), slots(12).toReversed()];
-    const found = findThinPartsAgain(after, 0.8, { region: before, parts: marked(before) });
+    const found = findThinPartsIncrementally(after, 0.8, { region: before, parts: marked(before) });
     expect(found.map(({ polygon, length }) => [polygon, length > 1000])).toEqual([
       [0, true],
       [1, false],
@@ -72,19 +74,19 @@ describe('findThinPartsAgain', () => {
 
   it('keeps what a neck holds where nothing of that changed', () => {
     const [before, after] = [withSquare(0.4, 5), withSquare(0.6, 5)];
-    const found = findThinPartsAgain(after, 0.8, { region: before, parts: marked(before) });
+    const found = findThinPartsIncrementally(after, 0.8, { region: before, parts: marked(before) });
     expect(lengths(found)).toEqual([10, 1005, 1010]);
     expect(found.flatMap(({ holds }) => holds?.area ?? [])[0]).toBeCloseTo(400 - 25, 0);
   });
 
   it('takes what a neck holds anew where something of that changed', () => {
     const [before, after] = [withSquare(0.4, 5), withSquare(0.4, 8)];
-    const found = findThinPartsAgain(after, 0.8, { region: before, parts: findThinParts(before, 0.8) });
+    const found = findThinPartsIncrementally(after, 0.8, { region: before, parts: findThinParts(before, 0.8) });
     expect(found.flatMap(({ holds }) => holds?.area ?? [])[0]).toBeCloseTo(400 - 64, 0);
   });
 
   it('searches all of a region that shares nothing with the earlier one', () => {
-    const parts = findThinPartsAgain(material(windows(0.4)), 0.8, { region: [], parts: [] });
+    const parts = findThinPartsIncrementally(material(windows(0.4)), 0.8, { region: [], parts: [] });
     expect(parts).toEqual(findThinParts(material(windows(0.4)), 0.8));
   });
 
@@ -100,7 +102,7 @@ describe('findThinPartsAgain', () => {
           for (const each of edits) {
             shapes = shapes.toSpliced(each.column % shapes.length, each.row % 2, each);
             const next = regionOf(shapes);
-            parts = findThinPartsAgain(next, 0.8, { region, parts });
+            parts = findThinPartsIncrementally(next, 0.8, { region, parts });
             region = next;
             expect(facts(parts)).toEqual(facts(findThinParts(region, 0.8)));
           }

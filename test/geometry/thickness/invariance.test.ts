@@ -4,7 +4,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Region, Ring } from '../../../src/geometry/base/polygon-types';
 import type { ThinPart } from '../../../src/geometry/thickness/types';
-import { findThinParts } from '../../../src/geometry/thickness';
+import { findThinParts } from '../../../src/geometry/thickness/index';
 import { randomRegion } from './random-regions';
 import { drawFrom, mapRings, moveRegion, STILL, type Motion } from './shapes';
 

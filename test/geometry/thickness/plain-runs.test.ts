@@ -4,9 +4,9 @@
  */
 import { describe, expect, it } from 'vitest';
 import type { Point } from '../../../src/geometry/base/curve-types';
-import { findThinParts } from '../../../src/geometry/thickness';
+import { findThinParts } from '../../../src/geometry/thickness/index';
 import { distance, interpolate } from '../../../src/geometry/base/vector';
-import { offset, regionFromRings } from '../../../src/geometry/boolean';
+import { offset, regionFromRings } from '../../../src/geometry/boolean/index';
 import type { Region, Ring } from '../../../src/geometry/base/polygon-types';
 import type { ThinPart } from '../../../src/geometry/thickness/types';
 import { randomRegion } from './random-regions';

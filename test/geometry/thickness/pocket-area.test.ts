@@ -2,8 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Point } from '../../../src/geometry/base/curve-types';
 import type { Polygon } from '../../../src/geometry/base/polygon-types';
-import { findThinParts } from '../../../src/geometry/thickness';
-import { areaOf, contains } from '../../../src/geometry/boolean';
+import { findThinParts } from '../../../src/geometry/thickness/index';
+import { areaOf, regionContains } from '../../../src/geometry/boolean/index';
 import { cutAlongNecks } from './erosion';
 import { randomRegion } from './random-regions';
 import { polygon, rectangle, reversed, ring } from './shapes';
@@ -28,7 +28,7 @@ describe('what a neck holds', () => {
           }
           const smaller = smallerPiece(whole, pieces);
           expect(Math.abs(neck.holds.area - areaOf([smaller]))).toBeLessThan(0.01);
-          expect(contains([smaller], neck.holds.at)).toBe(true);
+          expect(regionContains([smaller], neck.holds.at)).toBe(true);
           held += 1;
         }
       }
@@ -59,5 +59,5 @@ describe('what a neck holds', () => {
 });
 
 function isIn(point: Point, outer: Float64Array): boolean {
-  return contains([polygon(outer)], point);
+  return regionContains([polygon(outer)], point);
 }

@@ -1,6 +1,6 @@
 /** Random curved regions: unions of ellipses and rounded polygons, less some more of them; about 40 mm across. */
 import type { Region, Ring } from '../../../src/geometry/base/polygon-types';
-import { difference, offset, regionFromRings } from '../../../src/geometry/boolean';
+import { difference, offset, regionFromRings } from '../../../src/geometry/boolean/index';
 import { ringsOf } from '../../../src/geometry/base/ring';
 import { drawFrom, type Draw } from './shapes';
 

@@ -4,7 +4,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Ring } from '../../../src/geometry/base/polygon-types';
-import { findThinParts } from '../../../src/geometry/thickness';
+import { findThinParts } from '../../../src/geometry/thickness/index';
 import { circle, comb, dumbbell, polygon, rectangle, reversed, ring } from './shapes';
 
 /** Puts points between the vertices of a ring: after vertex k those given for it. */

@@ -5,11 +5,11 @@ import { buildOutline, type Outline } from '../../../src/geometry/thickness/boun
 import {
   blockedInCone,
   blockedOnEdge,
-  placeAt,
+  boundaryPointAt,
   sizeOf,
   squareToEdge,
   touchEdge,
-  type Stretch,
+  type BlockedInterval,
 } from '../../../src/geometry/thickness/tangent-disc';
 import { polygon, ring } from './shapes';
 
@@ -29,7 +29,7 @@ function outlineOf(...[a, b, c, d]: readonly (readonly [number, number])[]): Out
 }
 
 function isWithin(outline: Outline, element: number, parameter: number, reach: number, radius: number): boolean {
-  const place = placeAt(outline, element, parameter, { x: 0, y: 0, normalX: 0, normalY: 0 });
+  const place = boundaryPointAt(outline, element, parameter, { x: 0, y: 0, normalX: 0, normalY: 0 });
   const [x, y] = [place.x + radius * place.normalX, place.y + radius * place.normalY];
   return Math.sqrt(squareToEdge(outline, 3, x, y)) < reach;
 }
@@ -38,7 +38,7 @@ describe('stretches blocked by an obstacle', () => {
   const outlines = fc.tuple(point, point, point, point).map((points) => outlineOf(...points));
 
   it('on an edge hold exactly the places whose discs it reaches into', () => {
-    const blocked: Stretch = { from: 0, to: 0 };
+    const blocked: BlockedInterval = { from: 0, to: 0 };
     fc.assert(
       fc.property(outlines, radius, share, (outline, r, at) => {
         if (!outline) return;
@@ -52,7 +52,7 @@ describe('stretches blocked by an obstacle', () => {
   });
 
   it('in a cone hold exactly the turns whose discs it reaches into', () => {
-    const blocked: Stretch = { from: 0, to: 0 };
+    const blocked: BlockedInterval = { from: 0, to: 0 };
     let [inside, outside] = [0, 0];
     fc.assert(
       fc.property(outlines, radius, share, (outline, r, at) => {
@@ -83,7 +83,7 @@ describe('stretches blocked by an obstacle', () => {
 
   it('in a cone that the obstacle touches are those on its side', () => {
     const outline = outlineOf([-2, -1], [2, -1], [0, 0], [0, 5])!;
-    const blocked: Stretch = { from: 0, to: 0 };
+    const blocked: BlockedInterval = { from: 0, to: 0 };
     expect(outline.cone[1]).toBeGreaterThan(0);
     expect(blockedInCone(outline, 1, 3, 0.4, blocked)).toBe(true);
     expect(blocked.from).toBeLessThan(0);
@@ -97,7 +97,7 @@ describe('the disc that touches an obstacle', () => {
       fc.property(fc.tuple(point, point, point, point), share, (points, at) => {
         const outline = outlineOf(...points);
         if (!outline) return;
-        const place = placeAt(outline, 1, at * sizeOf(outline, 1), { x: 0, y: 0, normalX: 0, normalY: 0 });
+        const place = boundaryPointAt(outline, 1, at * sizeOf(outline, 1), { x: 0, y: 0, normalX: 0, normalY: 0 });
         if (squareToEdge(outline, 3, place.x, place.y) < 1e-6) return;
         const touch = { radius: 1e4, edge: -1, at: 0 };
         if (!touchEdge(outline, place, 3, touch)) {

@@ -1,14 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import { IDENTITY, rotation, translation } from '../../../src/geometry/base/matrix';
-import { bedUnder } from '../../../src/preview/canvas/bed';
-import { layersOf, placeOfLayer, placesUnder } from '../../../src/preview/state/look-places';
-import { readingOf } from '../../../src/preview/tools/measure-tool';
+import { bedBelow } from '../../../src/preview/canvas/bed';
+import { layersOf, placeOfLayer, placesAtPoint } from '../../../src/preview/state/look-places';
+import { measurementText } from '../../../src/preview/tools/measure-tool';
 import { toolForKey } from '../../../src/preview/tools/tool-choice';
-import { windowBox } from '../../../src/preview/state/viewport';
+import { viewportBox } from '../../../src/preview/state/viewport';
 
 const view = { scale: 2, x: 10, y: 20 };
 const look = {
-  plates: [
+  sceneLayers: [
     { layer: undefined, place: IDENTITY },
     { layer: 0, place: IDENTITY },
     { layer: 2, place: translation(5, 0) },
@@ -17,7 +17,7 @@ const look = {
 
 describe('a point of the window', () => {
   test('lies on each sheet where that sheet lies, the uppermost first; what has no layer is left out', () => {
-    expect(placesUnder(look, view, { x: 50, y: 40 })).toEqual([
+    expect(placesAtPoint(look, view, { x: 50, y: 40 })).toEqual([
       { layer: 2, point: { x: 15, y: 10 } },
       { layer: 0, point: { x: 20, y: 10 } },
     ]);
@@ -29,8 +29,8 @@ describe('a point of the window', () => {
 
 describe('what the window shows', () => {
   test('is a box of the sheet, and of a sheet that lies elsewhere another', () => {
-    expect(windowBox(view, { width: 100, height: 60 })).toEqual({ minX: -5, minY: -10, maxX: 45, maxY: 20 });
-    expect(windowBox(view, { width: 100, height: 60 }, translation(5, 1))).toEqual({
+    expect(viewportBox(view, { width: 100, height: 60 })).toEqual({ minX: -5, minY: -10, maxX: 45, maxY: 20 });
+    expect(viewportBox(view, { width: 100, height: 60 }, translation(5, 1))).toEqual({
       minX: -10,
       minY: -11,
       maxX: 40,
@@ -39,7 +39,7 @@ describe('what the window shows', () => {
   });
 
   test('holds all of the window where the sheet is turned', () => {
-    const { minX, minY, maxX, maxY } = windowBox(view, { width: 100, height: 60 }, rotation(Math.PI / 2));
+    const { minX, minY, maxX, maxY } = viewportBox(view, { width: 100, height: 60 }, rotation(Math.PI / 2));
     expect([minX, maxX, minY, maxY].map((value) => Math.round(value * 1e6) / 1e6 + 0)).toEqual([-10, 20, -45, 5]);
   });
 });
@@ -48,17 +48,17 @@ describe('the bed', () => {
   const sheet = { minX: -5, minY: -5, maxX: 153, maxY: 110 };
 
   test('begins where the sheet begins', () => {
-    expect(bedUnder(sheet, [300, 200])).toEqual({ minX: -5, minY: -5, maxX: 295, maxY: 195 });
+    expect(bedBelow(sheet, [300, 200])).toEqual({ minX: -5, minY: -5, maxX: 295, maxY: 195 });
   });
 
   test('is turned by a quarter only where the sheet fits only so', () => {
-    expect(bedUnder(sheet, [120, 160])).toEqual({ minX: -5, minY: -5, maxX: 155, maxY: 115 });
-    expect(bedUnder(sheet, [100, 100])).toEqual({ minX: -5, minY: -5, maxX: 95, maxY: 95 });
+    expect(bedBelow(sheet, [120, 160])).toEqual({ minX: -5, minY: -5, maxX: 155, maxY: 115 });
+    expect(bedBelow(sheet, [100, 100])).toEqual({ minX: -5, minY: -5, maxX: 95, maxY: 95 });
   });
 });
 
 test('the tape tells the distance and its parts', () => {
-  expect(readingOf({ x: 1, y: 1 }, { x: 4, y: -3 })).toBe('5.00 mm (3.00 across, 4.00 down)');
+  expect(measurementText({ x: 1, y: 1 }, { x: 4, y: -3 })).toBe('5.00 mm (3.00 across, 4.00 down)');
 });
 
 test('each tool has its key, in either case', () => {

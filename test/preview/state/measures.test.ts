@@ -1,13 +1,13 @@
 import { expect, test } from 'vitest';
 import { FIRST_STATE, type BenchState } from '../../../src/preview/state/state';
 import { Measures } from '../../../src/preview/state/measures';
-import { Questions, type Question } from '../../../src/preview/state/requests';
+import { BenchRequests, type BenchRequest } from '../../../src/preview/state/requests';
 import { madeStack } from '../made-stack';
 
 /** A server that answers when it is told to. */
 function made() {
-  const asked: { id: number; question: Question }[] = [];
-  const questions = new Questions((id, question) => asked.push({ id, question }));
+  const asked: { id: number; question: BenchRequest }[] = [];
+  const questions = new BenchRequests((id, question) => asked.push({ id, question }));
   let drawn = 0;
   const measures = new Measures(questions, () => {
     drawn += 1;

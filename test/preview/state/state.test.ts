@@ -8,12 +8,12 @@ import {
   restoredState,
   type BenchState,
 } from '../../../src/preview/state/state';
-import type { StackFinding } from '../../../src/protocol';
+import type { PreviewFinding } from '../../../src/protocol/index';
 import { madeStack } from '../made-stack';
 
 const stack = (version: number, names: readonly string[]) => madeStack({ version, names });
 
-const finding = (of: number | undefined): StackFinding => ({
+const finding = (of: number | undefined): PreviewFinding => ({
   uri: 'file:///heron.svg',
   check: 'floating-island',
   severity: 'error',

@@ -2,16 +2,16 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
   bringIntoView,
-  centre,
+  centreOn,
   fit,
   pan,
   toSheet,
   toWindow,
   zoomAt,
-  type View,
+  type Viewport,
 } from '../../../src/preview/state/viewport';
 
-const views: fc.Arbitrary<View> = fc.record({
+const views: fc.Arbitrary<Viewport> = fc.record({
   scale: fc.double({ min: 0.1, max: 500, noNaN: true }),
   x: fc.double({ min: -1e4, max: 1e4, noNaN: true }),
   y: fc.double({ min: -1e4, max: 1e4, noNaN: true }),
@@ -58,7 +58,7 @@ describe('the view', () => {
 
   test('shifts no more than it must to show a place', () => {
     const window = { width: 400, height: 300 };
-    const view = centre(window, { x: 50, y: 50 }, 4);
+    const view = centreOn(window, { x: 50, y: 50 }, 4);
     expect(bringIntoView(view, { x: 50, y: 50 }, window, 20)).toEqual(pan(view, 0, 0));
     const shifted = bringIntoView(view, { x: 150, y: 50 }, window, 20);
     expect(toWindow(shifted, { x: 150, y: 50 })).toEqual({ x: 380, y: 150 });

@@ -1,21 +1,21 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
-import { Schedule } from '../../../src/server/documents/debounce';
+import { Debouncer } from '../../../src/server/documents/debounce';
 
 const runs: string[] = [];
-let schedule: Schedule;
+let schedule: Debouncer;
 
 beforeEach(() => {
   vi.useFakeTimers();
   runs.length = 0;
-  schedule = new Schedule();
+  schedule = new Debouncer();
 });
 afterEach(() => vi.useRealTimers());
 
 test('each new call pushes back the pending one of the same document, not those of others', () => {
-  schedule.in(100, 'sun', () => runs.push('sun 1'));
-  schedule.in(100, 'heron', () => runs.push('heron'));
+  schedule.schedule(100, 'sun', () => runs.push('sun 1'));
+  schedule.schedule(100, 'heron', () => runs.push('heron'));
   vi.advanceTimersByTime(90);
-  schedule.in(100, 'sun', () => runs.push('sun 2'));
+  schedule.schedule(100, 'sun', () => runs.push('sun 2'));
   vi.advanceTimersByTime(50);
   expect(runs).toEqual(['heron']);
   vi.advanceTimersByTime(100);
@@ -24,9 +24,9 @@ test('each new call pushes back the pending one of the same document, not those 
 
 test('a change that arrives between timer and run still pushes it back', () => {
   vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
-  schedule.in(100, 'sun', () => runs.push('sun 1'));
+  schedule.schedule(100, 'sun', () => runs.push('sun 1'));
   vi.advanceTimersByTime(100);
-  schedule.in(100, 'sun', () => runs.push('sun 2'));
+  schedule.schedule(100, 'sun', () => runs.push('sun 2'));
   return new Promise<void>((resolve) =>
     setImmediate(() => {
       expect(runs).toEqual([]);
@@ -36,8 +36,8 @@ test('a change that arrives between timer and run still pushes it back', () => {
 });
 
 test('what is cancelled never runs', () => {
-  schedule.in(100, 'sun', () => runs.push('sun'));
-  schedule.in(100, 'heron', () => runs.push('heron'));
+  schedule.schedule(100, 'sun', () => runs.push('sun'));
+  schedule.schedule(100, 'heron', () => runs.push('heron'));
   schedule.cancel('sun');
   schedule.cancelAll();
   vi.advanceTimersByTime(1000);

@@ -6,7 +6,7 @@ import {
   type TextEdit,
 } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { check } from '../../../src/engine';
+import { check } from '../../../src/engine/index';
 import { CheckedDocument } from '../../../src/server/documents/checked-document';
 import { codeActions } from '../../../src/server/features/code-actions';
 
