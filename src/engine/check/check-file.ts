@@ -4,6 +4,7 @@ import { groupShapes } from '../../sheet/layer/layers';
 import { stackOfFile } from '../../stack/stack';
 import { drawingOf, knownSheets, measureGroups } from './read-sheets';
 import { reportOn } from './run-checks';
+import { versionOf } from './version';
 import { effectiveConfig, measuresAlike } from './effective-config';
 
 /** Milliseconds: long enough for any sheet that a person draws; a run that takes longer stops between its steps. */
@@ -21,6 +22,8 @@ export function check(text: string, settings: Settings = {}, earlier?: Report): 
   const known = knownSheets(earlier, earlier !== undefined && measuresAlike(effectiveConfig(earlier.settings), config));
   const drawing = drawingOf(text, config, earlier?.drawing);
   const file = measureGroups(drawing, groupShapes(drawing, settings.oneLayer), config, known, late);
-  const run = { settings, config, stack: stackOfFile(file.sheets, earlier?.stack), late };
+  const version = versionOf(text, settings);
+  const stack = stackOfFile(file.sheets, earlier?.stack);
+  const run = { settings, config, stack, version, stackVersion: version, late };
   return reportOn(file, run, performance.now() - start);
 }

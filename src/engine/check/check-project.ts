@@ -1,6 +1,7 @@
 /** The files of a project to their reports, as parts of one stack. */
 import type { LayerFault, ProjectReport, Report, Settings } from '../../report/report';
 import type { Config } from '../../config/types';
+import { layerId } from '../../sheet/layer/layer-id';
 import { stackOf, type StackLayer } from '../../stack/stack';
 import { DEFAULT_BUDGET } from './check-file';
 import {
@@ -13,6 +14,7 @@ import {
 } from './project-layers';
 import { drawingOf, knownSheets, measureGroups, type ReadFile } from './read-sheets';
 import { reportOn } from './run-checks';
+import { versionOf, versionOfStack } from './version';
 import { effectiveConfig, measuresAlike } from './effective-config';
 
 /**
@@ -48,6 +50,8 @@ export function checkProject(
     ]),
   );
   const reports = new Map<string, Report>();
+  const versions = new Map([...parts].map(([file, { read }]) => [file, versionOf(read.text, settings)]));
+  const stackVersion = versionOfStack(versions);
   const stack = stackOf(
     entries.flatMap((entry) => layersOf(entry, parts)),
     earlier?.stack,
@@ -62,7 +66,8 @@ export function checkProject(
   };
   for (const [file, part] of parts) {
     const known = part.unchanged?.results ?? [];
-    const run = { settings, config, stack, late, known, project: { file, report: project } };
+    const version = versions.get(file) ?? '';
+    const run = { settings, config, stack, version, stackVersion, late, known, project: { file, report: project } };
     reports.set(file, reportOn(part.read, run, part.elapsed));
   }
   project.elapsed = performance.now() - start;
@@ -96,7 +101,9 @@ function readPart(name: string, text: string, run: PartRun): Part {
   const { settings, config, entries, earlier, alike } = run;
   const unchanged = earlier && alike && isUnchanged(name, text, run) ? earlier : undefined;
   const drawing = unchanged?.drawing ?? drawingOf(text, config, earlier?.drawing);
-  const groups = entries.flatMap((entry) => groupsOfEntry(drawing, entry, settings.oneLayer));
+  const groups = entries
+    .flatMap((entry) => groupsOfEntry(drawing, entry, settings.oneLayer))
+    .map((group, i) => ({ ...group, id: layerId(name, i) }));
   const painted = groups.map((group) => ({ ...group, paint: group.entry.paint }));
   const read = unchanged
     ? { text, drawing, sheets: unchanged.sheets, skipped: [] }
