@@ -22,6 +22,7 @@ export { parseLength } from '../config/length';
 export { applyEdits, type Span, type TextEdit } from '../text/text';
 export type { FileEdits, LayerFault, Fix, ProjectReport, Report, Settings } from '../report/report';
 export type { Finding, Measure, Related } from '../checks/finding';
+export { Stopped, type StopReason } from '../geometry/base/checkpoint';
 export type { CheckId, Severity } from '../config/check-id';
 export type { Config, Reading } from '../config/types';
 export type { Layer, Piece, Sheet } from '../sheet/types';
