@@ -25,6 +25,7 @@ export type { FileEdits, LayerFault, Fix, ProjectReport, Report, Settings } from
 export type { Finding, Measure, Related } from '../checks/finding';
 export type { FindingId, ReportedFinding } from '../report/finding-id';
 export type { LayerId } from '../sheet/layer/layer-id';
+export { Stopped, type StopReason } from '../geometry/base/checkpoint';
 export type { CheckId, Severity } from '../config/check-id';
 export type { Config, Reading } from '../config/types';
 export type { Layer, Piece, Sheet } from '../sheet/types';

@@ -21,8 +21,14 @@ export interface Settings {
   readonly kerf?: number;
   /** Read the whole file as one layer. */
   readonly oneLayer?: boolean;
-  /** Milliseconds after which a run leaves out what is not begun, and says so. */
+  /** Milliseconds, 20,000 by default: what a run has not finished by then is left out, and said. */
   readonly budget?: number;
+  /** Bytes that the host's memory holds now; without it, memory is not watched. Asked every few milliseconds. */
+  readonly memoryInUse?: () => number;
+  /** Bytes, 1 GiB by default, above what is in use when a run begins: what would need more is left out, and said. */
+  readonly memoryBudget?: number;
+  /** Whether nobody waits for the report any more: the run then throws `Stopped`. No report keeps it. */
+  readonly cancelled?: () => boolean;
 }
 
 export interface Report {

@@ -1,7 +1,8 @@
 /** Runs the checks on one file of a stack, and makes its report. */
 import { ALL_CHECKS } from '../../checks/all';
-import type { Stencil } from '../../checks/check';
+import type { Check, Stencil } from '../../checks/check';
 import type { Finding } from '../../checks/finding';
+import { lookNow, type StopReason } from '../../geometry/base/checkpoint';
 import type { CheckResult, ProjectPart, Report, Settings } from '../../report/report';
 import type { Config } from '../../config/types';
 import { limitsOf } from '../../config/limits';
@@ -11,6 +12,7 @@ import { applyAcceptances } from './acceptances';
 import { withoutBaseline } from './baseline';
 import { capFindings, sortFindings } from './sort-and-cap';
 import type { ReadFile } from './read-sheets';
+import { unlessStopped, type Skipped } from './run-watch';
 import { sourcesOnce } from './sources';
 
 export interface CheckRun {
@@ -23,8 +25,6 @@ export interface CheckRun {
   readonly project?: ProjectPart;
   /** Of the same sheets under the same limits: checks that did not look at the stack are not run again. */
   readonly known?: readonly CheckResult[];
-  /** Whether the time for the run is over. */
-  late(): boolean;
 }
 
 /** @param elapsed milliseconds that reading the file took */
@@ -32,9 +32,10 @@ export function reportOn(file: ReadFile, run: CheckRun, elapsed: number): Report
   const start = performance.now();
   const { text, drawing, sheets } = file;
   const { settings, config, stack, project } = run;
-  const skipped = [...file.skipped];
-  const results = [...runChecks(stencilOf(file, run), run, skipped)];
-  const found = [...results.flatMap(({ findings }) => findings), ...unfinished(skipped)];
+  const skipped: Skipped[] = [...file.skipped];
+  const results = file.unread ? [] : [...runChecks(stencilOf(file, run), run, skipped)];
+  const gaps = file.unread ? [unread(file.unread)] : unfinished(skipped);
+  const found = [...results.flatMap(({ findings }) => findings), ...gaps];
   const accepted = applyAcceptances(drawing.document, withSeverities(found, config));
   const around = new Set<string>(results.filter(({ looksAround }) => looksAround).map(({ check }) => check));
   const named = withIds(withoutBaseline(accepted, config), project?.file ?? '', (check) =>
@@ -61,27 +62,29 @@ function stencilOf({ drawing, sheets }: ReadFile, { config, stack, project }: Ch
   return { drawing, config, limits, sheets, sources: sourcesOnce(), file: project?.file ?? '', stack };
 }
 
-function* runChecks(
-  stencil: Stencil,
-  { config, known = [], late }: CheckRun,
-  skipped: string[],
-): Iterable<CheckResult> {
+/** @param skipped gets the checks that the budget did not suffice for */
+function* runChecks(stencil: Stencil, { config, known = [] }: CheckRun, skipped: Skipped[]): Iterable<CheckResult> {
   for (const each of ALL_CHECKS) {
     if (config.checks[each.id] === 'off') continue;
     const before = known.find(({ check, looksAround }) => check === each.id && !looksAround);
-    if (before) {
-      yield before;
-    } else if (late()) {
-      skipped.push(each.id);
-    } else {
-      let looksAround = false;
-      const watched = watchStack(stencil, () => {
-        looksAround = true;
-      });
-      const findings = [...each.run(watched)];
-      yield { check: each.id, findings, looksAround };
-    }
+    const result =
+      before ??
+      unlessStopped<CheckResult | undefined>(
+        () => runCheck(each, stencil),
+        (reason) => void skipped.push({ name: each.id, reason }),
+      );
+    if (result) yield result;
   }
+}
+
+function runCheck({ id, run }: Check, stencil: Stencil): CheckResult {
+  lookNow();
+  let looksAround = false;
+  const watched = watchStack(stencil, () => {
+    looksAround = true;
+  });
+  const findings = [...run(watched)];
+  return { check: id, findings, looksAround };
 }
 
 /** The same stencil, which tells when its stack is looked at. */
@@ -102,17 +105,26 @@ function withSeverities(findings: readonly Finding[], { checks }: Config): Findi
   });
 }
 
-function unfinished(skipped: readonly string[]): Finding[] {
-  if (skipped.length === 0) return [];
-  return [
-    {
-      check: 'unfinished',
-      severity: 'warning',
-      message:
-        `The time for this run was over before these were done: ${skipped.join(', ')}. ` +
-        'Nothing is known of them; split the file, or check it on the command line.',
-      span: { from: 0, to: 0 },
-      related: [],
-    },
-  ];
+const LACKING: Readonly<Record<StopReason, string>> = {
+  cancelled: 'This run was cancelled',
+  time: 'The time for this run was over',
+  memory: 'The memory for this run was used up',
+};
+
+const SPLIT = 'split the file, or check it on the command line.';
+
+function unread(reason: StopReason): Finding {
+  return unfinishedFinding(`${LACKING[reason]} before the drawing was read. Nothing is known of it; ${SPLIT}`);
+}
+
+function unfinished(skipped: readonly Skipped[]): Finding[] {
+  const [first] = skipped;
+  if (!first) return [];
+  const names = skipped.map(({ name }) => name).join(', ');
+  const what = `${LACKING[first.reason]} before these were done: ${names}.`;
+  return [unfinishedFinding(`${what} Nothing is known of them; ${SPLIT}`)];
+}
+
+function unfinishedFinding(message: string): Finding {
+  return { check: 'unfinished', severity: 'warning', message, span: { from: 0, to: 0 }, related: [] };
 }
