@@ -1,4 +1,5 @@
 /** A tokenizer that can be set to another place in the text, in bounded time. */
+import { checkpoint } from '../geometry/base/checkpoint';
 import { Tokenizer } from 'htmlparser2';
 import type { TokenizerCallbacks } from 'htmlparser2';
 import { MarkFinder } from './mark-finder';
@@ -6,6 +7,9 @@ import { startsName } from './names';
 
 /** Reading again what an unfinished token ran over may cost so many code units above four times the length. */
 const REREADING_ALLOWANCE = 1_000_000;
+
+/** Code units that the tokenizer is given at once. */
+const PORTION = 1 << 18;
 
 /** Where tokenizing begins anew, and whether that is inside a start tag. */
 interface Restart {
@@ -72,7 +76,10 @@ export abstract class RestartingTokenizer {
     this.tokenizer.write(lead);
     this.shift = at - lead.length;
     this.listening = true;
-    this.tokenizer.write(this.text.slice(at));
+    for (let from = at; from < this.text.length && !this.isSkipping; from += PORTION) {
+      checkpoint(PORTION / 16);
+      this.tokenizer.write(this.text.slice(from, from + PORTION));
+    }
     // The blank ends a name, or a value without quotes, that the file breaks off in.
     if (!this.isSkipping) this.tokenizer.write(' ');
     if (!this.isSkipping) this.readRemainder();

@@ -1,4 +1,5 @@
 /** From a place on the sheet back to the text: which command of which shape drew the edge there. */
+import { checkpoint } from '../geometry/base/checkpoint';
 import type { Shape, Subpath } from '../drawing/types';
 import { SequenceIndex, packBoxes } from '../geometry/spatial/sequence-index';
 import { boxesOfChain } from '../geometry/curve/bounds-cache';
@@ -91,6 +92,7 @@ export class SourceIndex {
     for (const chain of this.#chainsIn(around)) {
       const curves = this.#curves(chain);
       for (const at of foundIn(boxesOfCurves(curves), around)) {
+        checkpoint(4);
         const curve = curves[at] as Curve;
         if (!facing && isQuicklyNear(curve, point, ON_CURVE)) return { chain, at };
         const { distance, t } = nearestOn(curve, point);

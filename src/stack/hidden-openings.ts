@@ -1,4 +1,5 @@
 /** Openings that later layers paint over wholly. */
+import { checkpoint } from '../geometry/base/checkpoint';
 import type { Point } from '../geometry/base/curve-types';
 import { indexBoxes } from '../geometry/spatial/clusters';
 import { matchIdentical } from '../geometry/polygon/diff';
@@ -30,6 +31,7 @@ export function findHidden(layers: readonly Region[], earlier?: HiddenOpenings):
     const later = layers.slice(layer + 1).flat();
     const index = later.length > 0 ? indexBoxes(later.map(boxOfPolygon)) : undefined;
     return openings.flatMap((opening, number) => {
+      checkpoint();
       const box = boxOfPolygon(opening);
       const twin = before && changes[layer]?.identical(number);
       const isKnown = twin !== undefined && !changed.some((other) => boxesTouch(box, other));

@@ -1,4 +1,5 @@
 /** The edges of a cell's map, as its seams look at them. Integer grid; layers by their number in the cell. */
+import { checkpoint } from '../geometry/base/checkpoint';
 import { UNITS_PER_MM } from '../geometry/boolean/grid';
 import { MAX_LAYERS, type LayeredOverlay } from '../geometry/boolean/layered-overlay';
 import type { Box } from '../geometry/base/polygon-types';
@@ -45,6 +46,7 @@ export class SeamEdges {
     const boxes: Box[] = [];
     for (let face = 0; face < cover.length; face += 1) {
       const [here, there] = [cover[face] ?? 0, cover[face ^ 1] ?? 0];
+      checkpoint();
       if (here === 0 || (here & (here - 1)) !== 0 || here === there) continue;
       if (this.isSuspect(face >> 1, here, there)) boxes.push(boxOfSegment(this.segment(face >> 1)));
     }
@@ -55,6 +57,7 @@ export class SeamEdges {
   hasCracks(): boolean {
     const { coverage: cover } = this.map;
     for (let face = 0; face < cover.length; face += 1) {
+      checkpoint();
       if (cover[face] !== 0 || cover[face ^ 1] === 0) continue;
       if (this.acrossCrack(face >> 1, 31 - Math.clz32(cover[face ^ 1] ?? 0)) !== 0) return true;
     }
@@ -80,6 +83,7 @@ export class SeamEdges {
   forEachSingleCoverageEdge(box: Box, visit: (own: number, border: SingleCoverageEdge) => void): void {
     const { coverage: cover } = this.map;
     for (let face = 0; face < cover.length; face += 1) {
+      checkpoint();
       const here = cover[face] ?? 0;
       const layers = here & ~DEEP;
       if (layers === here || layers === 0 || (layers & (layers - 1)) !== 0 || cover[face ^ 1] === here) continue;

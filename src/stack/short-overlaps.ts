@@ -1,4 +1,5 @@
 /** Gathers the pieces of short seams into connected parts, each of which is told once. Millimetres. */
+import { checkpoint } from '../geometry/base/checkpoint';
 import { findRoot, groupsOf, indexBoxes, uniteSets } from '../geometry/spatial/clusters';
 import type { Point } from '../geometry/base/curve-types';
 import { distance } from '../geometry/base/vector';
@@ -32,6 +33,7 @@ function partsOf(pieces: readonly SeamPiece[], slip: number): SeamPiece[][] {
   const parents = Int32Array.from(pieces.keys());
   boxes.forEach(({ minX, minY, maxX, maxY }, self) => {
     index.search(minX - slip, minY - slip, maxX + slip, maxY + slip, (other) => {
+      checkpoint(4);
       if (other > self && findRoot(parents, other) !== findRoot(parents, self) && areNear(pieces, self, other, slip)) {
         uniteSets(parents, self, other);
       }

@@ -2,6 +2,7 @@
  * The seams in one cell of the stack: see `seams.ts` for what is measured. Inside, all is on the integer grid; a cell's
  * layers reach over its border by a margin that is wider than anything that matters to a place in it.
  */
+import { checkpoint } from '../geometry/base/checkpoint';
 import { fromGrid, toGrid, UNITS_PER_MM } from '../geometry/boolean/grid';
 import {
   addLayer,
@@ -114,6 +115,7 @@ function piecesOf(border: SingleCoverageEdge, own: number, edges: SeamEdges, tas
   const { segment, interval: stretch, beyond } = border;
   const found = new Map<number, Opening[]>();
   edges.forEachNear(own, segment, (edge, other) => {
+    checkpoint(4);
     const within = intervalWithin(segment, other, edges.reach);
     const cut = within && { from: Math.max(within.from, stretch.from), to: Math.min(within.to, stretch.to) };
     const neighbour = cut && cut.from <= cut.to ? edges.neighbourAt(edge, own, beyond) : undefined;

@@ -1,4 +1,5 @@
 /** Subpaths that work out where their curves stand in the text when asked: most readers want the curves alone. */
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Curve } from '../../geometry/base/curve-types';
 import type { Attribute } from '../../markup/tree';
 import type { Span } from '../../text/text';
@@ -41,6 +42,7 @@ class LocatedSubpath implements Subpath {
   }
 
   #spanAt(at: number): Span {
+    checkpoint(2);
     const [from, to] = [this.#places[at] ?? 0, this.#places[at + 1] ?? 0];
     return { from: this.#source.textOffset(from), to: this.#source.textOffset(to) };
   }

@@ -1,4 +1,5 @@
 /** Collects curves given in user units as subpaths in sheet millimetres. */
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Curve, Matrix, Point } from '../../geometry/base/curve-types';
 import { applyToVector } from '../../geometry/base/matrix';
 import type { Subpath } from '../types';
@@ -115,6 +116,7 @@ export class OutlineBuilder {
 
   /** `sum`: of all the curve's numbers but its start's, which is not finite where one of them is not. */
   private push(curve: Curve, sum: number): void {
+    checkpoint(4);
     if (!Number.isFinite(sum + this.current.x + this.current.y)) return;
     this.notePlace();
     this.curves.push(curve);

@@ -1,4 +1,5 @@
 /** Outlines with the text that they were read from, so that a later reading need not read the same text again. */
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Matrix } from '../../geometry/base/curve-types';
 import type { Span } from '../../text/text';
 import type { Trace } from './located-subpath';
@@ -58,6 +59,7 @@ export class OutlineCache {
 
   private known(kind: OutlineKind, text: string, toMm: Matrix): CachedOutline | undefined {
     const { earlier, next } = this;
+    checkpoint(8);
     for (let at = next; at < earlier.length && at < next + MAX_MISSES; at++) {
       const outline = earlier[at]!;
       if (outline.text !== text || outline.kind !== kind || !sameMap(outline.toMm, toMm)) continue;

@@ -1,4 +1,5 @@
 /** Lengths along curves, and the way back from a length to the curve's parameter. */
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Curve } from '../../geometry/base/curve-types';
 import { derivativeAt, lengthOf, subCurve } from '../../geometry/curve/index';
 import { vectorLength } from '../../geometry/base/vector';
@@ -53,6 +54,7 @@ export class ArcLength {
   }
 
   private addInterval(t0: number, t1: number, depth: number): void {
+    checkpoint(10);
     const { curve, tolerance } = this;
     const places = [0, ...PROBES, 1].map((u) => t0 + u * (t1 - t0));
     const lengths = places.slice(1).map((t, i) => lengthOf(subCurve(curve, places[i] ?? t0, t)));

@@ -1,4 +1,5 @@
 /** Dash patterns laid along lines. Dashes are exact parts of the curves, each stroked as any other line. */
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Curve, Point } from '../../geometry/base/curve-types';
 import { pointAt, subCurve, tangentAt } from '../../geometry/curve/index';
 import type { Span } from '../../text/text';
@@ -115,6 +116,7 @@ class DashWalker {
     let done = 0;
     let from = 0;
     while (measure.length - done > this.left) {
+      checkpoint(20);
       done += this.left;
       const to = measure.parameterAt(done);
       if (this.drawing) {

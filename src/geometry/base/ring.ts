@@ -2,6 +2,7 @@
  * Measures of closed rings and their boxes, in millimetres. A ring never changes, is measured in many places, and is met
  * again after an edit: so its measures are remembered.
  */
+import { checkpoint } from './checkpoint';
 import type { Point } from './curve-types';
 import type { Box, Polygon, Ring } from './polygon-types';
 import { memoizeByIdentity } from './memoize';
@@ -10,6 +11,7 @@ import { memoizeByIdentity } from './memoize';
 export function forEachEdge(ring: Ring, visit: (x0: number, y0: number, x1: number, y1: number) => void): void {
   const size = ring.length;
   if (size < 4) return;
+  checkpoint(size / 4);
   let x0 = ring[size - 2] ?? 0;
   let y0 = ring[size - 1] ?? 0;
   for (let index = 0; index + 1 < size; index += 2) {
@@ -52,6 +54,7 @@ export function ringContains(ring: Ring, point: Point): boolean {
 /** An empty ring has an empty box: minX > maxX. */
 export const boxOfRing = memoizeByIdentity((ring: Ring): Box => {
   let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
+  checkpoint(ring.length / 8);
   for (let index = 0; index + 1 < ring.length; index += 2) {
     const [x, y] = [ring[index] ?? 0, ring[index + 1] ?? 0];
     if (x < minX) minX = x;

@@ -2,6 +2,7 @@
  * Directed edges on an integer grid, each with what it adds to the two winding numbers (of a first and a second set of
  * rings) when it is crossed. Equal edges are kept once, their contributions summed; those that add nothing are dropped.
  */
+import { checkpoint } from '../base/checkpoint';
 import type { Ring } from '../base/polygon-types';
 
 export interface Edges {
@@ -46,6 +47,7 @@ export function pushEdge(
 /** The ring's coordinates must be integers already. */
 export function pushRing(edges: Edges, ring: Ring, first: number, second: number): void {
   const size = ring.length;
+  checkpoint(size);
   let [x0, y0] = [ring[size - 2] ?? 0, ring[size - 1] ?? 0];
   for (let index = 0; index + 1 < size; index += 2) {
     const [x1, y1] = [ring[index] ?? 0, ring[index + 1] ?? 0];
@@ -61,6 +63,7 @@ export function mergeEqualEdges(edges: Edges): Edges {
   const slots = new Int32Array(tableSize(count)).fill(-1);
   const leaders: number[] = [];
   for (let edge = 0; edge < count; edge += 1) {
+    checkpoint(8);
     const slot = slotOf(edges, edge, slots);
     const leader = slots[slot] ?? -1;
     if (leader < 0) {
@@ -105,7 +108,10 @@ export function hashPoint(x: number, y: number): number {
 }
 
 function pick(edges: Edges, kept: readonly number[]): Edges {
-  const of = (values: readonly number[]): number[] => kept.map((edge) => values[edge] ?? 0);
+  const of = (values: readonly number[]): number[] => {
+    checkpoint(kept.length);
+    return kept.map((edge) => values[edge] ?? 0);
+  };
   return {
     ax: of(edges.ax),
     ay: of(edges.ay),

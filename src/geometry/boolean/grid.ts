@@ -1,4 +1,5 @@
 /** The integer grid on which polygon algebra is done: 0.1 µm. */
+import { checkpoint } from '../base/checkpoint';
 import type { Ring } from '../base/polygon-types';
 
 /** Grid units per mm. */
@@ -9,6 +10,7 @@ const MAX_COORDINATE = 1e6;
 
 /** In grid units. Points that are not finite, or fall on their forerunner, are left out. */
 export function toGrid(ring: Ring, units = UNITS_PER_MM): Ring {
+  checkpoint(ring.length);
   const grid = new Float64Array(ring.length);
   let size = 0;
   for (let index = 0; index + 1 < ring.length; index += 2) {
@@ -30,5 +32,6 @@ function roundToGrid(value: number, units: number): number {
 
 /** In mm. */
 export function fromGrid(ring: Ring, units = UNITS_PER_MM): Ring {
+  checkpoint(ring.length);
   return ring.map((value) => value / units);
 }

@@ -2,6 +2,7 @@
  * The plane as edges that meet only in their ends divide it. Half-edge 2i runs along edge i, 2i + 1 against it; each
  * half-edge has a face on its left (y up), and the half-edges round one side of a face form a cycle.
  */
+import { checkpoint } from '../base/checkpoint';
 import { hashPoint, tableSize, type Edges } from './edge-set';
 import { orientation } from './orientation';
 
@@ -25,6 +26,7 @@ export function buildPlanarGraph(edges: Edges, { origin, x, y } = numberVertices
   const last = new Int32Array(x.length);
   for (let vertex = 0; vertex < x.length; vertex += 1) {
     const fan = outgoing.subarray(starts[vertex] ?? 0, starts[vertex + 1] ?? 0);
+    checkpoint(4);
     if (fan.length > 1) sortByAngle(fan, origin, x, y);
     for (let place = 0; place < fan.length; place += 1) {
       const clockwise = fan[place === 0 ? fan.length - 1 : place - 1] ?? 0;
@@ -52,6 +54,7 @@ export function numberVertices(edges: Edges): Pick<PlanarGraph, 'origin' | 'x' |
     return x.push(px) - 1;
   };
   for (let edge = 0; edge < count; edge += 1) {
+    checkpoint(8);
     origin[2 * edge] = numberOf(edges.ax[edge] ?? 0, edges.ay[edge] ?? 0);
     origin[2 * edge + 1] = numberOf(edges.bx[edge] ?? 0, edges.by[edge] ?? 0);
   }
@@ -60,6 +63,7 @@ export function numberVertices(edges: Edges): Pick<PlanarGraph, 'origin' | 'x' |
 
 /** Half-edges grouped by origin: those of vertex v are outgoing[starts[v] … starts[v + 1] − 1]. */
 function gatherOutgoing(origin: Int32Array, vertices: number): { starts: Int32Array; outgoing: Int32Array } {
+  checkpoint(origin.length);
   const starts = new Int32Array(vertices + 1);
   for (const vertex of origin) starts[vertex + 1] = (starts[vertex + 1] ?? 0) + 1;
   for (let vertex = 0; vertex < vertices; vertex += 1) {
@@ -81,6 +85,7 @@ function gatherOutgoing(origin: Int32Array, vertices: number): { starts: Int32Ar
  */
 function sortByAngle(fan: Int32Array, origin: Int32Array, x: readonly number[], y: readonly number[]): void {
   fan.sort((p, q) => {
+    checkpoint();
     if ((p & 1) !== (q & 1)) return (p & 1) - (q & 1);
     const [from, toP, toQ] = [origin[p] ?? 0, origin[p ^ 1] ?? 0, origin[q ^ 1] ?? 0];
     const [px, py, qx, qy] = [x[toP] ?? 0, y[toP] ?? 0, x[toQ] ?? 0, y[toQ] ?? 0];

@@ -2,6 +2,7 @@
  * The plane as several layers of rings divide it: which layers cover each face. The same exact cutting on the integer
  * grid as in `overlay.ts`, with a winding number for every layer.
  */
+import { checkpoint } from '../base/checkpoint';
 import type { Ring } from '../base/polygon-types';
 import { noEdges, pushRing, type Edges } from './edge-set';
 import { snapRound, type SnappedEdges } from './snap-rounding';
@@ -59,6 +60,7 @@ function pushLayer(edges: Edges, rings: readonly Ring[], layer: number): void {
 }
 
 function overlayOf(edges: Edges): LayeredOverlay | undefined {
+  checkpoint(edges.ax.length);
   const noded = snapRound(edges);
   if (!noded) return undefined;
   const graph = buildPlanarGraph(noded.edges);

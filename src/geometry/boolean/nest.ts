@@ -1,4 +1,5 @@
 /** Puts holes into the outer rings they belong to. */
+import { checkpoint } from '../base/checkpoint';
 import type Flatbush from 'flatbush';
 import type { Point } from '../base/curve-types';
 import type { Box, Region, Ring } from '../base/polygon-types';
@@ -21,6 +22,7 @@ export function nestRings(rings: readonly Ring[]): Region {
   const outers: Outer[] = [];
   const holes: { ring: Ring; area: number }[] = [];
   for (const ring of rings) {
+    checkpoint();
     const area = signedArea(ring);
     if (area > 0) outers.push({ ring, box: boxOfRing(ring), area, holes: [] });
     else if (area < 0) holes.push({ ring, area: -area });
@@ -40,7 +42,10 @@ function holderOf(hole: Ring, area: number, outers: readonly Outer[], index: Fla
   const box = boxOfRing(hole);
   const around = index
     .search(box.minX, box.minY, box.maxX, box.maxY)
-    .flatMap((found) => outers[found] ?? [])
+    .flatMap((found) => {
+      checkpoint();
+      return outers[found] ?? [];
+    })
     .filter((outer) => outer.area >= area && boxContainsBox(outer.box, box))
     .sort((a, b) => a.area - b.area);
   if (around.length < 2) return around[0];

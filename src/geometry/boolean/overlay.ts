@@ -3,6 +3,7 @@
  * where they meet, each face of the plane gets its winding numbers, and the borders between filled and empty faces are
  * traced. (The clipping libraries at hand lose or double area where several edges pass through one vertex.)
  */
+import { checkpoint } from '../base/checkpoint';
 import type { Ring } from '../base/polygon-types';
 import { noEdges, pushRing } from './edge-set';
 import { snapRound } from './snap-rounding';
@@ -62,6 +63,7 @@ export function traceBorders(graph: PlanarGraph, isFilled: (halfEdge: number) =>
     if (isFilled(halfEdge) && !isFilled(halfEdge ^ 1)) border[halfEdge] = 1;
   }
   const rings: Ring[] = [];
+  checkpoint(graph.halfEdges);
   for (let start = 0; start < graph.halfEdges; start += 1) {
     if (border[start] === 1) rings.push(traceRing(graph, border, start));
   }
@@ -73,11 +75,15 @@ function traceRing(graph: PlanarGraph, border: Uint8Array, start: number): Ring 
   const points: number[] = [];
   let at = start;
   do {
+    checkpoint(2);
     border[at] = 0;
     const vertex = graph.origin[at] ?? 0;
     pushTurn(points, graph.x[vertex] ?? 0, graph.y[vertex] ?? 0);
     let next = graph.next[at] ?? start;
-    while (border[next] === 0 && next !== start) next = graph.next[next ^ 1] ?? start;
+    while (border[next] === 0 && next !== start) {
+      checkpoint();
+      next = graph.next[next ^ 1] ?? start;
+    }
     at = next;
   } while (at !== start);
   return withoutStraightEnds(points);

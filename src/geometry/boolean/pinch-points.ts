@@ -1,4 +1,5 @@
 /** Pieces that hang together by contact of no width, taken apart. */
+import { checkpoint } from '../base/checkpoint';
 import { EdgeIndex } from '../spatial/edge-index';
 import type { Polygon, Region, Ring } from '../base/polygon-types';
 import { offsetRings } from './clipper';
@@ -171,6 +172,7 @@ function edgesOf(rings: readonly Ring[]): RingEdges {
   rings.forEach((ring, number) => {
     const start = ringStart[number]!;
     const end = ringStart[number + 1]!;
+    checkpoint(end - start);
     for (let vertex = start; vertex < end; vertex += 1) {
       const after = vertex + 1 < end ? vertex + 1 : start;
       edges.x[vertex] = ring[2 * (vertex - start)]!;

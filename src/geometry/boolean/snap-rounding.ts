@@ -3,6 +3,7 @@
  * that pass an end of another by half a unit or less are led through it; as that bends edges by up to half a unit, the
  * pieces are looked at again until nothing meets any more (Halperin and Packer, "Iterated snap rounding", 2002).
  */
+import { checkpoint } from '../base/checkpoint';
 import { SequenceIndex } from '../spatial/sequence-index';
 import { mergeEqualEdges, noEdges, pushEdge, type Edges } from './edge-set';
 import { orientation } from './orientation';
@@ -58,8 +59,11 @@ function findCuts(edges: Edges, boxes: SequenceIndex): Cuts {
   const cuts = noCuts();
   const { dirty: fresh } = edges;
   for (let edge = 0; edge < fresh.length; edge += 1) {
+    checkpoint();
     if (fresh[edge] === 0) continue;
-    for (const other of boxes.near(edge)) {
+    const near = boxes.near(edge);
+    checkpoint(near.length);
+    for (const other of near) {
       if (other > edge || (other < edge && fresh[other] === 0)) crossEdges(edges, edge, other, cuts);
     }
   }
@@ -131,9 +135,13 @@ function cutWithin(edges: Edges, edge: number, x: number, y: number, cuts: Cuts)
 function cutEdges(edges: Edges, cuts: Cuts): Edges {
   const result = noEdges();
   const along = (cut: number): number => placeAlong(edges, cuts, cut);
-  const order = [...cuts.edge.keys()].sort((a, b) => (cuts.edge[a] ?? 0) - (cuts.edge[b] ?? 0) || along(a) - along(b));
+  const order = [...cuts.edge.keys()].sort((a, b) => {
+    checkpoint();
+    return (cuts.edge[a] ?? 0) - (cuts.edge[b] ?? 0) || along(a) - along(b);
+  });
   let next = 0;
   for (let edge = 0; edge < edges.ax.length; edge += 1) {
+    checkpoint(4);
     let [x, y] = [edges.ax[edge] ?? 0, edges.ay[edge] ?? 0];
     const [first, second] = [edges.first[edge] ?? 0, edges.second[edge] ?? 0];
     let fresh = 0;

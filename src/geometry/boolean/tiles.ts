@@ -1,4 +1,5 @@
 /** A plane divided into square cells, so that what changed in one place is worked out there alone. Integer grid. */
+import { checkpoint } from '../base/checkpoint';
 import type { Box, Ring } from '../base/polygon-types';
 import { boxOfRing } from '../base/ring';
 
@@ -64,6 +65,7 @@ function distributeToBands(rings: readonly Ring[], axis: 0 | 1, bands: Bands, fr
 function cutAll(rings: readonly Ring[], axis: 0 | 1, limit: number, below: boolean): Ring[] {
   const kept: Ring[] = [];
   for (const ring of rings) {
+    checkpoint();
     const box = boxOfRing(ring);
     const [low, high] = axis === 0 ? [box.minX, box.maxX] : [box.minY, box.maxY];
     if (below ? high <= limit : low >= limit) kept.push(ring);
@@ -74,6 +76,7 @@ function cutAll(rings: readonly Ring[], axis: 0 | 1, limit: number, below: boole
 
 /** One side of a line (Sutherland and Hodgman, "Reentrant polygon clipping", 1974). Crossings are rounded. */
 function cutRing(ring: Ring, axis: 0 | 1, limit: number, below: boolean): Ring {
+  checkpoint(ring.length);
   const points: number[] = [];
   const push = (x: number, y: number): void => {
     if (points.length === 0 || points.at(-2) !== x || points.at(-1) !== y) points.push(x, y);

@@ -1,4 +1,5 @@
 /** How often the two sets of rings wind round each face of a planar graph. */
+import { checkpoint } from '../base/checkpoint';
 import { findRoot, uniteSets } from '../spatial/clusters';
 import type { SnappedEdges } from './snap-rounding';
 import { orientation } from './orientation';
@@ -31,6 +32,7 @@ function leftmostOfComponents(graph: PlanarGraph): number[] {
   }
   const leftmost = new Map<number, number>();
   for (let vertex = 0; vertex < x.length; vertex += 1) {
+    checkpoint(4);
     const root = findRoot(parents, vertex);
     const best = leftmost.get(root);
     const [vx, vy] = [x[vertex] ?? 0, y[vertex] ?? 0];
@@ -73,6 +75,7 @@ function propagateWindings(
     if (done[seed] === 1) continue;
     const [inFirst, inSecond] = [first[seed] ?? 0, second[seed] ?? 0];
     for (let at = seed; done[at] !== 1; at = graph.next[at] ?? seed) {
+      checkpoint();
       done[at] = 1;
       first[at] = inFirst;
       second[at] = inSecond;

@@ -3,6 +3,7 @@
  * the same curve or meet in single points; so a stretch that two of them share ends at an end of one of them. Those
  * ends are projected on the other curve, and what lies between two such places is compared.
  */
+import { checkpoint } from '../base/checkpoint';
 import { SequenceIndex, packBoxes } from '../spatial/sequence-index';
 import { boxesOfChain } from './bounds-cache';
 import { clusterBoxes } from '../spatial/clusters';
@@ -129,6 +130,7 @@ function searchAmong(chains: readonly CurveChain[]): Searched {
   for (let number = 0; number < row.count && visits <= MAX_VISITS; number += 1) {
     const earlier = near.nearBefore(number);
     visits += 2 * earlier.length;
+    checkpoint(8);
     const others = earlier.slice(0, MAX_NEIGHBOURS).filter((other) => !row.part(other, number));
     if (others.length > 0)
       pieces.push(
@@ -144,6 +146,7 @@ function searchAmong(chains: readonly CurveChain[]): Searched {
 /** Of many copies each is compared with the first alone: that one covers it. */
 function* piecesOn(b: LocatedCurve, others: readonly LocatedCurve[]): Iterable<Found> {
   for (const a of others) {
+    checkpoint(20);
     const pieces = piecesOf(a, b);
     yield* pieces;
     if (pieces.some((piece) => highOf(piece) - lowOf(piece) === 1)) return;
@@ -295,6 +298,7 @@ function withoutRepeats(stretches: readonly SharedInterval[]): SharedInterval[] 
     );
     if (2 * known.length > stretch.pieces.length) continue;
     kept.push(stretch);
+    checkpoint(stretch.pieces.length);
     for (const piece of stretch.pieces) {
       const key = `${stretch.second}/${piece.otherCurve}`;
       covered.set(key, [...(covered.get(key) ?? []), piece]);

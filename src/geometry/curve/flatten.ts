@@ -1,4 +1,5 @@
 /** Curves to chords that stay within a stated distance of them. */
+import { checkpoint } from '../base/checkpoint';
 import type { Arc, Cubic, Curve, Point, Quadratic } from '../base/curve-types';
 import type { Ring } from '../base/polygon-types';
 import { pointAtAngle, secondDifference } from './evaluate';
@@ -91,10 +92,12 @@ export function flattenSubpath(curves: readonly Curve[], tolerance: number): Rin
   const coordinates: number[] = [first.start.x, first.start.y];
   let previous: Point = first.start;
   for (const curve of curves) {
+    checkpoint(4);
     if (curve.start.x !== previous.x || curve.start.y !== previous.y) coordinates.push(curve.start.x, curve.start.y);
     flattenCurve(curve, tolerance, coordinates);
     previous = curve.end;
   }
+  checkpoint(coordinates.length);
   return ringWithoutRepeats(coordinates);
 }
 

@@ -1,4 +1,5 @@
 /** Extent, length and area of curves. */
+import { checkpoint } from '../base/checkpoint';
 import type { Curve, Point } from '../base/curve-types';
 import type { Box } from '../base/polygon-types';
 import { derivativeAt, pointAt } from './evaluate';
@@ -129,6 +130,7 @@ const GAUSS_16: readonly (readonly [number, number])[] = [
 function gauss(f: (t: number) => number, from: number, to: number): number {
   const [middle, half] = [(from + to) / 2, (to - from) / 2];
   let sum = 0;
+  checkpoint(16);
   for (const [node, weight] of GAUSS_16) sum += weight * (f(middle - half * node) + f(middle + half * node));
   return sum * half;
 }

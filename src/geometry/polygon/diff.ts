@@ -1,4 +1,5 @@
 /** What differs between two regions that were measured from nearly the same drawing. */
+import { checkpoint } from '../base/checkpoint';
 import { difference } from '../boolean/index';
 import type { Polygon, Region, Ring } from '../base/polygon-types';
 import { isSameRing, ringsOf } from '../base/ring';
@@ -33,6 +34,7 @@ export function matchIdentical(a: Region, b: Region): (number | undefined)[] {
     else unmatched.set(key, [i]);
   });
   return a.map((polygon) => {
+    checkpoint();
     const place = places.get(polygon);
     if (place !== undefined) return place;
     const list = unmatched.get(keyOf(polygon)) ?? [];

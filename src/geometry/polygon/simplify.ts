@@ -1,4 +1,5 @@
 /** A ring with fewer points: for searches that need not know each flattened edge. */
+import { checkpoint } from '../base/checkpoint';
 import type { Ring } from '../base/polygon-types';
 
 /**
@@ -11,7 +12,9 @@ export function simplifyRing(ring: Ring, tolerance: number): Ring {
   const count = ring.length / 2;
   const kept = [0];
   for (let anchor = 0; anchor < count; ) {
+    const before = anchor;
     anchor = reachFrom(ring, anchor, tolerance);
+    checkpoint(4 * (anchor - before));
     if (anchor < count) kept.push(anchor);
   }
   if (kept.length < 3) return new Float64Array(0);

@@ -8,6 +8,7 @@
  * that widens it by more than it lengthens the lobe. Reaches are straight distances, so a lobe that curls is longer than
  * its reach. Of lobes within lobes only the outermost is given.
  */
+import { checkpoint } from '../base/checkpoint';
 import type { Point } from '../base/curve-types';
 import { crossFrom, distance, interpolate } from '../base/vector';
 import type { Region, Ring } from '../base/polygon-types';
@@ -124,6 +125,7 @@ function mayHoldProtrusion(ring: Ring, leastReach: number): boolean {
 
 function turnsOneWay(ring: Ring): boolean {
   const at = (i: number): Point => ({ x: ring[(2 * i) % ring.length]!, y: ring[(2 * i + 1) % ring.length]! });
+  checkpoint(ring.length);
   let way = 0;
   for (let i = 0; i < ring.length / 2; i += 1) {
     const turn = Math.sign(crossFrom(at(i), at(i + 1), at(i + 2)));
@@ -139,6 +141,7 @@ function candidatesOf(search: Search, ring: ArcLengthRing): Candidate[] {
   const found: Candidate[] = [];
   let last = -Infinity;
   for (let edge = ring.first; edge < ring.first + ring.size; edge += 1) {
+    checkpoint(2);
     const turn = turnBefore(index, edge);
     const place = ring.placeOf(edge, 0);
     if (turn >= 0 || (turn > -SHARP && place - last < SPACING * leastReach)) continue;
@@ -203,6 +206,7 @@ function protrusionBetween(ring: ArcLengthRing, start: number, end: number, samp
   let tip = middle;
   let reach = 0;
   for (const point of ring.pointsBetween(start, end, samples)) {
+    checkpoint();
     const far = distance(point, middle);
     if (far > reach) [tip, reach] = [point, far];
   }
@@ -248,6 +252,7 @@ function outermostProtrusions(candidates: readonly Candidate[]): Candidate[] {
   const kept: Candidate[] = [];
   for (const candidate of sorted) {
     const { ring } = candidate;
+    checkpoint(kept.length + 1);
     const apart = kept.every((other) => other.ring !== ring || ring.areApart(candidate, other));
     if (apart) kept.push(protrusionBetween(ring, candidate.start, candidate.end, Infinity));
   }

@@ -3,6 +3,7 @@
  * the ring are held by a tree of boxes in their own order, so that runs of edges too near along the ring are passed over
  * as one, and so are those too far off.
  */
+import { checkpoint } from '../base/checkpoint';
 import type { ArcLengthRing } from './ring-arclength';
 import { nearestOnEdge } from '../base/ring';
 import type { SegmentIndex } from '../spatial/segment-index';
@@ -35,6 +36,7 @@ export class NearestChords {
   ) {
     this.leaves = 2 ** Math.ceil(Math.log2(Math.max(1, Math.ceil(ring.size / LEAF))));
     this.boxes = new Float64Array(8 * this.leaves);
+    checkpoint(8 * this.leaves);
     for (let leaf = 0; leaf < this.leaves; leaf += 1) this.fillLeaf(leaf);
     for (let node = this.leaves - 1; node > 0; node -= 1) this.join(node);
   }
@@ -73,6 +75,7 @@ export class NearestChords {
     if (square > query.maxDistance * query.maxDistance || square >= this.farthest(query.maxCount)) return;
     if (this.isTooNear(LEAF * low, LEAF * high, query)) return;
     if (high - low === 1) {
+      checkpoint(4);
       const end = Math.min(this.ring.size, LEAF * high);
       for (let i = LEAF * low; i < end; i += 1) this.consider(this.ring.first + i, query);
       return;

@@ -1,4 +1,5 @@
 /** A ring measured along its course, so that what a chord cuts off it is known without walking along it. */
+import { checkpoint } from '../base/checkpoint';
 import type { Point } from '../base/curve-types';
 import { interpolate } from '../base/vector';
 import type { SegmentIndex } from '../spatial/segment-index';
@@ -35,6 +36,7 @@ export class ArcLengthRing {
     this.size = size;
     this.along = new Float64Array(size + 1);
     this.swept = new Float64Array(size + 1);
+    checkpoint(4 * size);
     for (let i = 0; i < size; i += 1) {
       const [a, b] = this.endsOf(i);
       this.along[i + 1] = this.alongAt(i) + Math.hypot(b.x - a.x, b.y - a.y);

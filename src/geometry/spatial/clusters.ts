@@ -1,4 +1,5 @@
 /** Groups of things whose boxes touch, directly or through others. */
+import { checkpoint } from '../base/checkpoint';
 import Flatbush from 'flatbush';
 import type { Box } from '../base/polygon-types';
 
@@ -9,6 +10,7 @@ export function clusterBoxes(boxes: readonly Box[], margin = 0): number[][] {
     const index = indexBoxes(boxes);
     boxes.forEach((box, self) => {
       index.search(box.minX - margin, box.minY - margin, box.maxX + margin, box.maxY + margin, (other) => {
+        checkpoint();
         if (other > self) uniteSets(parents, self, other);
         return false;
       });
@@ -20,6 +22,7 @@ export function clusterBoxes(boxes: readonly Box[], margin = 0): number[][] {
 /** Over at least one box. */
 export function indexBoxes(boxes: readonly Box[]): Flatbush {
   const index = new Flatbush(boxes.length);
+  checkpoint(boxes.length);
   for (const box of boxes) index.add(box.minX, box.minY, box.maxX, box.maxY);
   index.finish();
   return index;
@@ -45,6 +48,7 @@ export function uniteSets(parents: Int32Array, a: number, b: number): void {
 export function groupsOf(parents: Int32Array): number[][] {
   const groups = new Map<number, number[]>();
   for (let member = 0; member < parents.length; member += 1) {
+    checkpoint();
     const root = findRoot(parents, member);
     const group = groups.get(root);
     if (group) group.push(member);

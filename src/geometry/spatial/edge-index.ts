@@ -2,6 +2,7 @@
  * The edges of rings in a spatial index. Edges that follow each other lie side by side, so a few of them share one box:
  * there are fewer boxes to sort, and what a box holds is looked through in the order in which it is stored.
  */
+import { checkpoint } from '../base/checkpoint';
 import Flatbush from 'flatbush';
 import type { Box } from '../base/polygon-types';
 
@@ -70,6 +71,7 @@ export class EdgeIndex {
   }
 
   private look(block: number): boolean {
+    checkpoint();
     const { x, y } = this;
     const { minX, minY, maxX, maxY, visit } = this.asked;
     const end = this.first[block + 1]!;

@@ -1,4 +1,5 @@
 /** Which of some rings have edges near a place. */
+import { checkpoint } from '../base/checkpoint';
 import type Flatbush from 'flatbush';
 import { indexBoxes } from './clusters';
 import type { Box, Ring } from '../base/polygon-types';
@@ -53,6 +54,7 @@ function boxOfInterval(ring: Ring, from: number, to: number): Box {
 }
 
 function hasEdgeIn(ring: Ring, { minX, minY, maxX, maxY }: Box): boolean {
+  checkpoint(ring.length / 8);
   let [x0, y0] = [ring[ring.length - 2] ?? 0, ring[ring.length - 1] ?? 0];
   for (let at = 0; at + 1 < ring.length; at += 2) {
     const [x1, y1] = [ring[at] ?? 0, ring[at + 1] ?? 0];

@@ -1,4 +1,5 @@
 /** The edges of a region in a spatial index, side by side in typed arrays. */
+import { checkpoint } from '../base/checkpoint';
 import Flatbush from 'flatbush';
 import type { Point } from '../base/curve-types';
 import type { Box, Region } from '../base/polygon-types';
@@ -71,6 +72,7 @@ function fillTree(index: SegmentIndex): void {
   const { tree, count, x0, y0, x1, y1 } = index;
   if (!tree) return;
   for (let edge = 0; edge < count; edge += 1) {
+    checkpoint();
     const [ax, ay, bx, by] = [x0[edge] ?? 0, y0[edge] ?? 0, x1[edge] ?? 0, y1[edge] ?? 0];
     tree.add(Math.min(ax, bx), Math.min(ay, by), Math.max(ax, bx), Math.max(ay, by));
   }
@@ -80,6 +82,7 @@ function fillTree(index: SegmentIndex): void {
 /** Edges whose boxes touch the box; `visit` gets each, and nothing is gathered. */
 export function forEachSegmentInBox(index: SegmentIndex, box: Box, visit: (edge: number) => void): void {
   index.tree?.search(box.minX, box.minY, box.maxX, box.maxY, (edge) => {
+    checkpoint();
     visit(edge);
     return false;
   });
@@ -134,8 +137,12 @@ export function nearestSegment(
 ): PlaceOnSegment | undefined {
   let reach = limit;
   let best: PlaceOnSegment | undefined;
+  const isAccepted = (edge: number): boolean => {
+    checkpoint(2);
+    return accept(edge);
+  };
   for (let asked = 8; index.tree; asked *= 4) {
-    const found = index.tree.neighbors(point.x, point.y, asked, reach, accept);
+    const found = index.tree.neighbors(point.x, point.y, asked, reach, isAccepted);
     for (const edge of found) {
       const place = placeOnSegment(index, edge, point);
       if (place.distance <= reach && (!best || place.distance < best.distance)) best = place;

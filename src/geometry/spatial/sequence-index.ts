@@ -3,6 +3,7 @@
  * of them are sought together: an index holds the boxes round such blocks, and what it finds is looked through. A block
  * ends where the row leaps, as from one small outline to the next: else it would span all that lies between.
  */
+import { checkpoint } from '../base/checkpoint';
 import Flatbush from 'flatbush';
 import type { Box } from '../base/polygon-types';
 
@@ -49,7 +50,10 @@ export class SequenceIndex {
 
   private blockStarts(): Int32Array {
     const starts = [0];
-    for (let start = 0; start < this.count; starts.push(start)) start = this.endOfBlock(start);
+    for (let start = 0; start < this.count; starts.push(start)) {
+      checkpoint(4);
+      start = this.endOfBlock(start);
+    }
     return Int32Array.from(starts);
   }
 
@@ -73,6 +77,7 @@ export class SequenceIndex {
   private indexBlocks(): Flatbush {
     const tree = new Flatbush(this.blockCount);
     for (let block = 0; block < this.blockCount; block += 1) {
+      checkpoint(8);
       const { minX, minY, maxX, maxY } = this.boxOf(block, () => 0);
       tree.add(minX, minY, maxX, maxY);
     }
@@ -115,6 +120,7 @@ export class SequenceIndex {
     const maxX = sides[4 * number + 2]! + far;
     const maxY = sides[4 * number + 3]! + far;
     let count = 0;
+    checkpoint(this.blocks.length);
     for (const block of this.blocks) {
       const end = Math.min(limit, this.first[block + 1]!);
       for (let i = this.first[block]!; i < end; i += 1) {
@@ -143,6 +149,7 @@ export class SequenceIndex {
   search(minX: number, minY: number, maxX: number, maxY: number, visit: (box: number) => boolean): void {
     const { sides } = this;
     const look = (from: number, to: number): boolean => {
+      checkpoint();
       for (let i = from; i < to; i += 1) {
         if (sides[4 * i]! > maxX || sides[4 * i + 2]! < minX) continue;
         if (sides[4 * i + 1]! <= maxY && sides[4 * i + 3]! >= minY && visit(i)) return true;

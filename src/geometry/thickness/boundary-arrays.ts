@@ -3,6 +3,7 @@
  * 2·i + 1 the *edge* that starts there. Along an edge the place moves and the inward normal stands; in a cone, which
  * only a reflex vertex has (inner angle above 180°), the place stands and the normal turns.
  */
+import { checkpoint } from '../base/checkpoint';
 import type { Region, Ring } from '../base/polygon-types';
 import { ringsOf } from '../base/ring';
 
@@ -73,6 +74,7 @@ function emptyOutline(rings: readonly Ring[]): Outline {
 }
 
 function fillRing(outline: Outline, ring: Ring, number: number, polygon: number): void {
+  checkpoint(4 * ring.length);
   const start = outline.ringStart[number]!;
   const size = ring.length / 2;
   for (let at = 0; at < size; at += 1) {

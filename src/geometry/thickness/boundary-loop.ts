@@ -1,4 +1,5 @@
 /** Loops: along a ring from one place to another, then straight back. A chord and its ring make two of them. */
+import { checkpoint } from '../base/checkpoint';
 import type { Point } from '../base/curve-types';
 import type { Box } from '../base/polygon-types';
 import type { Boundary } from './boundary-index';
@@ -56,6 +57,7 @@ export class BoundaryLoop {
     const { from, to } = this;
     let [minX, minY] = [Math.min(from.x, to.x), Math.min(from.y, to.y)];
     let [maxX, maxY] = [Math.max(from.x, to.x), Math.max(from.y, to.y)];
+    checkpoint(this.pieces);
     for (let piece = 1; piece < this.pieces; piece += 1) {
       const vertex = this.edgeOf(piece);
       minX = Math.min(minX, x[vertex]!);
@@ -114,6 +116,7 @@ export function edgesAcrossRay({ outline, edges }: Boundary, ring: number, point
 /** Twice the area swept from the ring's first vertex up to each of its vertices, and all round at the end; mm². */
 export function sweptAreas({ x, y, ringStart }: Outline, ring: number): Float64Array {
   const [start, end] = [ringStart[ring]!, ringStart[ring + 1]!];
+  checkpoint(end - start);
   const sums = new Float64Array(end - start + 1);
   for (let vertex = start; vertex + 1 < end; vertex += 1) {
     const [ax, ay] = [x[vertex]! - x[start]!, y[vertex]! - y[start]!];

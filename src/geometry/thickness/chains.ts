@@ -1,4 +1,5 @@
 /** Thin chains: thin stretches that follow each other without a gap along a ring. */
+import { checkpoint } from '../base/checkpoint';
 import { JOINT } from './blocked-intervals';
 import type { Outline } from './boundary-arrays';
 import type { ThinIntervals } from './thin-intervals';
@@ -51,6 +52,7 @@ function chainRing(outline: Outline, stretches: ThinIntervals, ring: number, bui
   let open = false;
   let whole = true;
   for (let element = start; element < end; element += 1) {
+    checkpoint();
     const size = sizeOf(outline, element);
     if (size === 0) continue;
     const [low, high] = [stretches.first[element]!, stretches.first[element + 1]!];

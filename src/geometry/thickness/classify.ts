@@ -1,4 +1,5 @@
 /** Thin components as parts: classed and measured. */
+import { checkpoint } from '../base/checkpoint';
 import { joinBoxes } from '../base/ring';
 import type { ThinPart } from './types';
 import { lengthOfChord, type Chord } from './chord';
@@ -41,6 +42,7 @@ function* groupChains({ thin, components, skip }: PartSearch): Generator<readonl
   for (let chain = 0; chain < chains.count; chain += 1) size[rootOf(components, chain)]! += 1;
   const groups = new Map<number, number[]>();
   for (let chain = 0; chain < chains.count; chain += 1) {
+    checkpoint();
     if (skip[boundary.outline.polygon[chains.elementOf[chains.first[chain]!]! >> 1]!] === 1) continue;
     const root = rootOf(components, chain);
     if (size[root] === 1) {

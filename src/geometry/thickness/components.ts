@@ -1,4 +1,5 @@
 /** Thin components: chains that face each other across the same thin part of the region. */
+import { checkpoint } from '../base/checkpoint';
 import { findRoot, uniteSets } from '../spatial/clusters';
 import { TouchFinder } from './boundary-index';
 import { edgePlace, type Chord } from './chord';
@@ -40,6 +41,7 @@ export function linkChains(thin: ThinBoundary, skip: Uint8Array): Components {
   const finder = new TouchFinder(thin.boundary);
   const { polygon } = thin.boundary.outline;
   for (let chain = 0; chain < count; chain += 1) {
+    checkpoint();
     if (skip[polygon[thin.chains.elementOf[thin.chains.first[chain]!]! >> 1]!] === 1) continue;
     if (thin.chains.closed[chain] === 0 && returnsToPortal(thin, chain)) components.returning[chain] = 1;
     else linkChain(thin, chain, finder, components);

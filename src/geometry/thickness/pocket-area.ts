@@ -1,4 +1,5 @@
 /** What a chord cuts off its polygon. */
+import { checkpoint } from '../base/checkpoint';
 import type { Point } from '../base/curve-types';
 import { TouchFinder, type Boundary } from './boundary-index';
 import { segmentsCross, type Chord, type EdgePlace } from './chord';
@@ -86,6 +87,7 @@ export class PocketFinder {
     const { x, y, ringStart } = this.boundary.outline;
     const box = loop.box();
     let area = 0;
+    checkpoint(rings.length);
     for (const ring of rings) {
       const point = { x: x[ringStart[ring]!]!, y: y[ringStart[ring]!]! };
       if (ring === loop.ring || this.areaOfRing(ring) >= 0) continue;

@@ -2,6 +2,7 @@
  * Where the boundary is thin: the stretches of each element on which the disc of a given radius that touches there from
  * within is reached into by some other part of the boundary.
  */
+import { checkpoint } from '../base/checkpoint';
 import { BlockedIntervals, JOINT } from './blocked-intervals';
 import type { Boundary } from './boundary-index';
 import type { Outline } from './boundary-arrays';
@@ -73,6 +74,7 @@ class ThinIntervalFinder {
         run.end = outline.ringStart[outline.ring[vertex]! + 1]!;
         continue;
       }
+      checkpoint(4);
       run.start(vertex);
       if (run.isWanted && run.isPlain()) continue;
       for (let element = 2 * vertex; element < 2 * run.end; element += 1) this.find(element, run);
@@ -91,6 +93,7 @@ class ThinIntervalFinder {
   /** Looks at the elements before or after this one for as long as the thin boundary goes on without a gap. */
   private follow(from: number, step: 1 | -1): void {
     for (let element = from; this.reachesEnd(element, step); ) {
+      checkpoint();
       element = this.neighbour(element, step);
       if (this.done[element] === 1) return;
       this.find(element);

@@ -1,4 +1,5 @@
 /** Cut lines that do not close by themselves, put together where their ends meet. */
+import { checkpoint } from '../../geometry/base/checkpoint';
 import Flatbush from 'flatbush';
 import type { Point } from '../../geometry/base/curve-types';
 import { distance } from '../../geometry/base/vector';
@@ -54,12 +55,13 @@ function pairUp(ends: readonly Point[]): ReadonlyMap<number, number> {
   const tree = new Flatbush(ends.length);
   for (const { x, y } of ends) tree.add(x, y, x, y);
   tree.finish();
-  const pairs = ends.flatMap((point, end) =>
-    tree
+  const pairs = ends.flatMap((point, end) => {
+    checkpoint(20);
+    return tree
       .neighbors(point.x, point.y, 8, SAME_PLACE, (other) => lineOf(other) !== lineOf(end))
       .filter((other) => other > end)
-      .map((other) => ({ end, other, gap: distance(point, ends[other] as Point) })),
-  );
+      .map((other) => ({ end, other, gap: distance(point, ends[other] as Point) }));
+  });
   for (const { end, other } of pairs.sort((a, b) => a.gap - b.gap)) {
     if (partners.has(end) || partners.has(other)) continue;
     partners.set(end, other);

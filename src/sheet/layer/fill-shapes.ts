@@ -1,4 +1,5 @@
 /** What a layer's shapes fill together. */
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Shape } from '../../drawing/types';
 import { unionByCluster } from '../../geometry/boolean/index';
 import type { Region } from '../../geometry/base/polygon-types';
@@ -27,6 +28,7 @@ function fillsOf(shapes: readonly Shape[], earlier: Sheet | undefined): Region[]
   while (before < least && sameShape(shapes[before] as Shape, old[before] as Shape)) before += 1;
   while (after < least - before && sameShape(shapes.at(-1 - after) as Shape, old.at(-1 - after) as Shape)) after += 1;
   return shapes.map((shape, i) => {
+    checkpoint();
     const at = i < before ? i : i >= shapes.length - after ? i - shapes.length + known.length : -1;
     return known[at] ?? shapeRegion(shape);
   });

@@ -1,4 +1,5 @@
 /** Whether two readings of a layer draw the same: then what was measured of the one holds for the other. */
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Clip, Shape, Subpath } from '../../drawing/types';
 import type { Curve, Point } from '../../geometry/base/curve-types';
 
@@ -40,6 +41,7 @@ function sameClip(a: Clip, b: Clip): boolean {
 }
 
 function sameSubpath(a: Subpath, b: Subpath): boolean {
+  checkpoint(a.curves.length);
   return a === b || (a.closed === b.closed && sameList(a.curves, b.curves, sameCurve));
 }
 
