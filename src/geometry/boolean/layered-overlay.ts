@@ -8,6 +8,7 @@ import { snapRound, type SnappedEdges } from './snap-rounding';
 import { traceBorders } from './overlay';
 import { buildPlanarGraph, type PlanarGraph } from './half-edges';
 import { computeEdgeWindings } from './winding-numbers';
+import { defined } from '../base/defined';
 
 export interface LayeredOverlay {
   readonly noded: SnappedEdges;
@@ -63,7 +64,7 @@ function overlayOf(edges: Edges): LayeredOverlay | undefined {
   if (!noded) return undefined;
   const graph = buildPlanarGraph(noded.edges);
   const { first, second } = computeEdgeWindings(noded, graph);
-  const cover = first.map((sum, face) => coverageOf(sum) | (coverageOf(second[face] ?? 0) << PER_SUM));
+  const cover = first.map((sum, face) => coverageOf(sum) | (coverageOf(defined(second[face])) << PER_SUM));
   return { noded, graph, coverage: cover };
 }
 
@@ -80,5 +81,5 @@ export function ringsOfCoverage(
   { graph, coverage: cover }: LayeredOverlay,
   accept: (cover: number) => boolean,
 ): Ring[] {
-  return traceBorders(graph, (face) => accept(cover[face] ?? 0));
+  return traceBorders(graph, (face) => accept(defined(cover[face])));
 }

@@ -4,6 +4,7 @@ import type { Point } from '../base/curve-types';
 import type { Box, Region, Ring } from '../base/polygon-types';
 import { indexBoxes } from '../spatial/clusters';
 import { boxContainsBox, boxOfRing, forEachEdge, ringContains, signedArea } from '../base/ring';
+import { defined } from '../base/defined';
 
 interface Outer {
   readonly ring: Ring;
@@ -40,7 +41,7 @@ function holderOf(hole: Ring, area: number, outers: readonly Outer[], index: Fla
   const box = boxOfRing(hole);
   const around = index
     .search(box.minX, box.minY, box.maxX, box.maxY)
-    .flatMap((found) => outers[found] ?? [])
+    .map((found) => defined(outers[found]))
     .filter((outer) => outer.area >= area && boxContainsBox(outer.box, box))
     .sort((a, b) => a.area - b.area);
   if (around.length < 2) return around[0];
@@ -59,7 +60,7 @@ export function pointInside(ring: Ring): Point {
   crossings.sort((a, b) => a - b);
   let best = { x: (box.minX + box.maxX) / 2, width: -1 };
   for (let index = 0; index + 1 < crossings.length; index += 2) {
-    const [left, right] = [crossings[index] ?? 0, crossings[index + 1] ?? 0];
+    const [left, right] = [defined(crossings[index]), defined(crossings[index + 1])];
     if (right - left > best.width) best = { x: (left + right) / 2, width: right - left };
   }
   return { x: best.x, y };
