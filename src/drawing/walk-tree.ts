@@ -20,6 +20,7 @@ import type { Scope } from './scope';
 import { ShapePainter, type PainterServices } from './paint-shape';
 import { INITIAL_STYLE, type ComputedStyle } from './style/computed-style';
 import type { Styles } from './style/styles';
+import { defined } from '../geometry/base/defined';
 
 const ANIMATIONS = new Set(['animate', 'animateMotion', 'animateTransform', 'animateColor', 'set']);
 const NEVER_DRAWN = new Set([
@@ -214,7 +215,7 @@ export class Painter {
 
   private pushMarkers(markers: readonly PlacedMarker[]): void {
     for (let index = markers.length - 1; index >= 0; index--) {
-      const { marker, scope } = markers[index]!;
+      const { marker, scope } = defined(markers[index]);
       this.pushChildren(marker, scope);
     }
   }

@@ -10,6 +10,7 @@ import type { Box, Ring } from '../geometry/base/polygon-types';
 import { memoizeByIdentity } from '../geometry/base/memoize';
 import { boxOfRing } from '../geometry/base/ring';
 import type { Span } from '../text/text';
+import { defined } from '../geometry/base/defined';
 
 /** A curve of a shape, or of what clips it. */
 export interface CurveSource {
@@ -67,7 +68,7 @@ export class SourceIndex {
     const amongNear = ({ chain, at }: CurvePlace) => ({ chain: near.indexOf(chain), at });
     const places = isSame ? before.places : this.#placesAlong(ring).map(amongNear);
     if (!isSame) lastAlong.set(ring, { near: near.map((chain) => this.#curves(chain)), places });
-    return places.map(({ chain, at }) => this.#sourceAt({ chain: near[chain] as number, at }));
+    return places.map(({ chain, at }) => this.#sourceAt({ chain: defined(near[chain]), at }));
   }
 
   #placesAlong(ring: Ring): CurvePlace[] {
@@ -77,8 +78,8 @@ export class SourceIndex {
     for (let i = 0; i < edges; i += step) {
       const next = (i + 1) % edges;
       const place = this.#placeAt({
-        x: ((ring[2 * i] as number) + (ring[2 * next] as number)) / 2,
-        y: ((ring[2 * i + 1] as number) + (ring[2 * next + 1] as number)) / 2,
+        x: (defined(ring[2 * i]) + defined(ring[2 * next])) / 2,
+        y: (defined(ring[2 * i + 1]) + defined(ring[2 * next + 1])) / 2,
       });
       if (place) places.push(place);
     }
@@ -93,7 +94,7 @@ export class SourceIndex {
       const curves = this.#curves(chain);
       for (const at of foundIn(boxesOfCurves(curves), around)) {
         checkpoint(4);
-        const curve = curves[at] as Curve;
+        const curve = defined(curves[at]);
         if (!facing && isQuicklyNear(curve, point, ON_CURVE)) return { chain, at };
         const { distance, t } = nearestOn(curve, point);
         if (!facing && distance < ON_CURVE) return { chain, at };
@@ -109,12 +110,12 @@ export class SourceIndex {
   }
 
   #curves(chain: number): readonly Curve[] {
-    return (this.#chains[chain] as OwnedChain).chain.curves;
+    return defined(this.#chains[chain]).chain.curves;
   }
 
   #sourceAt({ chain: number, at }: CurvePlace): CurveSource {
-    const { shape, subpath, chain } = this.#chains[number] as OwnedChain;
-    return { shape, subpath, curve: chain.curves[at] as Curve, span: chain.spans[at] ?? shape.element.startTag };
+    const { shape, subpath, chain } = defined(this.#chains[number]);
+    return { shape, subpath, curve: defined(chain.curves[at]), span: defined(chain.spans[at]) };
   }
 }
 

@@ -8,6 +8,7 @@ import { buildSegmentIndex, nearestSegment, type SegmentIndex } from '../geometr
 import type { ThinPart } from '../geometry/thickness/types';
 import { CRACK } from './tile-seams';
 import type { BareGap } from './index';
+import { defined } from '../geometry/base/defined';
 
 /** What is kept of a run. */
 export interface ThinGround {
@@ -78,7 +79,7 @@ function sidesOfNeck({ from, to }: ThinPart, indices: readonly SegmentIndex[]): 
 }
 
 function layersAt(point: Point, indices: readonly SegmentIndex[]): number[] {
-  return [...indices.keys()].filter((layer) => nearestSegment(indices[layer] as SegmentIndex, point, ON_EDGE));
+  return [...indices.keys()].filter((layer) => nearestSegment(defined(indices[layer]), point, ON_EDGE));
 }
 
 /** The two layers nearest to the widest place. */

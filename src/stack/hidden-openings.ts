@@ -7,6 +7,7 @@ import { areaOf, boxOfPolygon, regionContains, difference, perimeterOf } from '.
 import type { Box, Polygon, Region } from '../geometry/base/polygon-types';
 import { boxesTouch } from '../geometry/base/ring';
 import type { HiddenOpening } from './index';
+import { defined } from '../geometry/base/defined';
 
 export interface HiddenOpenings {
   /** The layers' openings, in painting order. */
@@ -36,7 +37,7 @@ export function findHidden(layers: readonly Region[], earlier?: HiddenOpenings):
       const twin = before && changes[layer]?.identical(number);
       const isKnown = twin !== undefined && !changed.some((other) => boxesTouch(box, other));
       if (isKnown) return known.has(twin) ? [{ layer, opening: number }] : [];
-      const above = index?.search(box.minX, box.minY, box.maxX, box.maxY).flatMap((i) => later[i] ?? []) ?? [];
+      const above = index?.search(box.minX, box.minY, box.maxX, box.maxY).flatMap((i) => defined(later[i])) ?? [];
       return above.length > 0 && isHidden(opening, above) ? [{ layer, opening: number }] : [];
     });
   });
@@ -74,8 +75,8 @@ function samples(opening: Polygon): Point[] {
   const points: Point[] = [];
   for (let i = 0; i < edges; i += step) {
     const next = (i + 1) % edges;
-    const [x0, y0] = [outer[2 * i] ?? 0, outer[2 * i + 1] ?? 0];
-    const [x1, y1] = [outer[2 * next] ?? 0, outer[2 * next + 1] ?? 0];
+    const [x0, y0] = [defined(outer[2 * i]), defined(outer[2 * i + 1])];
+    const [x1, y1] = [defined(outer[2 * next]), defined(outer[2 * next + 1])];
     const scale = INSET / Math.hypot(x1 - x0, y1 - y0);
     const point = { x: (x0 + x1) / 2 - scale * (y1 - y0), y: (y0 + y1) / 2 + scale * (x1 - x0) };
     if (regionContains([opening], point)) points.push(point);

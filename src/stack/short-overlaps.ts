@@ -7,6 +7,7 @@ import type { Box } from '../geometry/base/polygon-types';
 import { nearestApproach, type Segment } from '../geometry/spatial/segment-distance';
 import type { SeamPiece } from './tile-seams';
 import type { ShortOverlap } from './index';
+import { defined } from '../geometry/base/defined';
 
 /** mm: overlaps that differ by less are equally short; of those the middle one is shown. */
 const AS_SHORT = 5e-4;
@@ -40,7 +41,7 @@ function partsOf(pieces: readonly SeamPiece[], slip: number): SeamPiece[][] {
       return false;
     });
   });
-  return groupsOf(parents).map((members) => members.flatMap((member) => pieces[member] ?? []));
+  return groupsOf(parents).map((members) => members.flatMap((member) => defined(pieces[member])));
 }
 
 function areNear(pieces: readonly SeamPiece[], a: number, b: number, slip: number): boolean {

@@ -24,6 +24,7 @@ import {
   type ParameterInterval,
 } from '../geometry/spatial/segment-distance';
 import { SeamEdges, type SingleCoverageEdge } from './seam-edges';
+import { defined } from '../geometry/base/defined';
 
 /** mm: bare ground narrower than twice this is a crack between edges that were meant to meet. */
 export const CRACK = 0.005;
@@ -129,8 +130,8 @@ function piecesOf(border: SingleCoverageEdge, own: number, edges: SeamEdges, tas
   });
   return [...found].flatMap(([neighbour, openings]) =>
     joined(openings).map(({ from, to, width, at, facing }) => ({
-      slipping: task.numbers[own] ?? 0,
-      neighbour: task.numbers[neighbour] ?? 0,
+      slipping: defined(task.numbers[own]),
+      neighbour: defined(task.numbers[neighbour]),
       rim: border.rim,
       width,
       at,

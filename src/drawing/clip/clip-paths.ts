@@ -17,6 +17,7 @@ import { elementTransform } from '../viewport/element-transform';
 import { GeometryValues } from '../viewport/geometry-values';
 import type { Scope } from '../scope';
 import type { UrlReference } from '../style/properties';
+import { defined } from '../../geometry/base/defined';
 
 /** What a reference gives: clips that all hold, or nothing at all to be painted. */
 export type ClipResult = readonly Clip[] | 'nothing';
@@ -192,9 +193,9 @@ function regionOf(subpaths: readonly Subpath[], fillRule: 'nonzero' | 'evenodd')
 }
 
 function subpathOfRing(ring: Ring, span: Span): Subpath {
-  const pointAt = (at: number): Point => ({ x: ring[2 * at] ?? 0, y: ring[2 * at + 1] ?? 0 });
+  const pointAt = (at: number): Point => ({ x: defined(ring[2 * at]), y: defined(ring[2 * at + 1]) });
   const points = Array.from({ length: ring.length / 2 }, (_, at) => pointAt(at));
-  const next = (at: number): Point => points[(at + 1) % points.length] ?? pointAt(at);
+  const next = (at: number): Point => defined(points[(at + 1) % points.length]);
   const curves = points.map((start, at): Line => ({ kind: 'line', start, end: next(at) }));
   return { curves, spans: curves.map(() => span), closed: true };
 }

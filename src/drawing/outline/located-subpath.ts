@@ -4,6 +4,7 @@ import type { Curve } from '../../geometry/base/curve-types';
 import type { Attribute } from '../../markup/tree';
 import type { Span } from '../../text/text';
 import type { Subpath } from '../types';
+import { defined } from '../../geometry/base/defined';
 
 /** A chain of curves in sheet mm, each with the place that it was read from. Places are in the attribute's value. */
 export interface Trace {
@@ -43,7 +44,7 @@ class LocatedSubpath implements Subpath {
 
   #spanAt(at: number): Span {
     checkpoint(2);
-    const [from, to] = [this.#places[at] ?? 0, this.#places[at + 1] ?? 0];
+    const [from, to] = [defined(this.#places[at]), defined(this.#places[at + 1])];
     return { from: this.#source.textOffset(from), to: this.#source.textOffset(to) };
   }
 }

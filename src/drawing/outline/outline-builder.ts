@@ -4,6 +4,7 @@ import type { Curve, Matrix, Point } from '../../geometry/base/curve-types';
 import { applyToVector } from '../../geometry/base/matrix';
 import type { Subpath } from '../types';
 import { IN_DOCUMENT, locate, type Trace } from './located-subpath';
+import { defined } from '../../geometry/base/defined';
 
 /** Relative commands rarely come back to the very same number; a gap below this (mm) is rounding, not a line. */
 const ROUNDING_MM = 1e-9;
@@ -127,7 +128,8 @@ export class OutlineBuilder {
     const { places, curves, from, to } = this;
     const isAlone = places.length === 2;
     if (isAlone && places[0] === from && places[1] === to) return;
-    if (isAlone) for (let index = 1; index < curves.length; index++) places.push(places[0]!, places[1]!);
+    if (isAlone)
+      for (let index = 1; index < curves.length; index++) places.push(defined(places[0]), defined(places[1]));
     places.push(from, to);
   }
 

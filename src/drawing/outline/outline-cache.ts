@@ -4,6 +4,7 @@ import type { Matrix } from '../../geometry/base/curve-types';
 import type { Span } from '../../text/text';
 import type { Trace } from './located-subpath';
 import { OutlineBuilder } from './outline-builder';
+import { defined } from '../../geometry/base/defined';
 
 export interface TracedOutline {
   readonly traces: readonly Trace[];
@@ -61,7 +62,7 @@ export class OutlineCache {
     const { earlier, next } = this;
     checkpoint(8);
     for (let at = next; at < earlier.length && at < next + MAX_MISSES; at++) {
-      const outline = earlier[at]!;
+      const outline = defined(earlier[at]);
       if (outline.text !== text || outline.kind !== kind || !sameMap(outline.toMm, toMm)) continue;
       this.next = at + 1;
       return outline;

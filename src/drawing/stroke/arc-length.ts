@@ -3,6 +3,7 @@ import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Curve } from '../../geometry/base/curve-types';
 import { derivativeAt, lengthOf, subCurve } from '../../geometry/curve/index';
 import { vectorLength } from '../../geometry/base/vector';
+import { defined } from '../../geometry/base/defined';
 
 /** A stretch of curve along which the length is, within tolerance, a cubic of the parameter. */
 interface LengthInterval {
@@ -57,7 +58,7 @@ export class ArcLength {
     checkpoint(10);
     const { curve, tolerance } = this;
     const places = [0, ...PROBES, 1].map((u) => t0 + u * (t1 - t0));
-    const lengths = places.slice(1).map((t, i) => lengthOf(subCurve(curve, places[i] ?? t0, t)));
+    const lengths = places.slice(1).map((t, i) => lengthOf(subCurve(curve, defined(places[i]), t)));
     const last = this.intervals.at(-1);
     const stretch = {
       t0,
@@ -68,7 +69,9 @@ export class ArcLength {
       speed1: speedAt(curve, t1),
     };
     let reached = 0;
-    const isOff = PROBES.some((u, i) => Math.abs(lengthWithin(stretch, u) - (reached += lengths[i] ?? 0)) > tolerance);
+    const isOff = PROBES.some(
+      (u, i) => Math.abs(lengthWithin(stretch, u) - (reached += defined(lengths[i]))) > tolerance,
+    );
     if (!isOff || depth >= MAX_HALVINGS) {
       this.intervals.push(stretch);
       return;

@@ -5,6 +5,7 @@ import { pointAt, subCurve, tangentAt } from '../../geometry/curve/index';
 import type { Span } from '../../text/text';
 import type { DashInterval } from '../types';
 import { ArcLength } from './arc-length';
+import { defined } from '../../geometry/base/defined';
 
 export interface DashPattern {
   /** Dash, gap, dash, gap, … in pen units: an even count, with a sum above zero. */
@@ -102,10 +103,10 @@ class DashWalker {
     this.lengths = lengths;
     const period = lengths.reduce((sum, value) => sum + value, 0);
     let into = ((offset % period) + period) % period;
-    while (this.index < lengths.length - 1 && isBeyond(into, lengths[this.index] ?? 0)) {
-      into -= lengths[this.index++] ?? 0;
+    while (this.index < lengths.length - 1 && isBeyond(into, defined(lengths[this.index]))) {
+      into -= defined(lengths[this.index++]);
     }
-    this.left = Math.max(0, (lengths[this.index] ?? 0) - into);
+    this.left = Math.max(0, defined(lengths[this.index]) - into);
   }
 
   get drawing(): boolean {
@@ -125,7 +126,7 @@ class DashWalker {
       }
       from = to;
       this.index = (this.index + 1) % this.lengths.length;
-      this.left = this.lengths[this.index] ?? 0;
+      this.left = defined(this.lengths[this.index]);
     }
     if (this.drawing) this.take(along, from, 1);
     this.left -= measure.length - done;

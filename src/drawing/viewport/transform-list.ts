@@ -2,6 +2,7 @@
 import type { Matrix } from '../../geometry/base/curve-types';
 import { IDENTITY, multiply, rotation, scaling, translation } from '../../geometry/base/matrix';
 import type { Span } from '../../text/text';
+import { defined } from '../../geometry/base/defined';
 
 export interface TransformFunction {
   /** In lower case: `translate`, `rotate`, `skewx`, … */
@@ -189,8 +190,8 @@ function exactRotation(degrees: number): Matrix {
   const quarters = degrees / 90;
   if (!Number.isInteger(quarters)) return rotation((degrees * Math.PI) / 180);
   const turn = ((quarters % 4) + 4) % 4;
-  const cosine = [1, 0, -1, 0][turn] ?? 1;
-  const sine = [0, 1, 0, -1][turn] ?? 0;
+  const cosine = defined([1, 0, -1, 0][turn]);
+  const sine = defined([0, 1, 0, -1][turn]);
   return { a: cosine, b: sine, c: sine === 0 ? 0 : -sine, d: cosine, e: 0, f: 0 };
 }
 

@@ -9,6 +9,7 @@ import { cutStrips, ROUNDING_ROOM } from './cut';
 import type { EditResult } from '../element/result';
 import { removeOutline } from '../outline/remove-outline';
 import { polygonOf, stripAlong } from '../strip/strip';
+import { defined } from '../../geometry/base/defined';
 
 /** How far beyond its own length a neck is followed, in needed widths. */
 const FOLLOWED = 2;
@@ -75,7 +76,7 @@ function touches(polygon: Polygon, middle: Point, width: number): boolean {
 function pointsAlong({ outer }: Polygon, origin: Point, along: Point): number[] {
   const places: number[] = [];
   for (let i = 0; i < outer.length; i += 2) {
-    places.push(dot(subtract({ x: outer[i] ?? 0, y: outer[i + 1] ?? 0 }, origin), along));
+    places.push(dot(subtract({ x: defined(outer[i]), y: defined(outer[i + 1]) }, origin), along));
   }
   return places;
 }

@@ -4,6 +4,7 @@ import { reverseCurve } from '../../geometry/curve/index';
 import { crossFrom, distance } from '../../geometry/base/vector';
 import type { StepPath } from './path-model';
 import type { PathLoop, LoopItem } from './reconnect';
+import { defined } from '../../geometry/base/defined';
 
 /**
  * Merges each new line with the two lines that it joins, where all three run in one line.
@@ -38,7 +39,7 @@ function curveOf(item: LoopItem, paths: readonly StepPath[]): Curve {
   if (item.kind === 'curve') return item.curve;
   if (item.kind === 'line') return { kind: 'line', start: item.to, end: item.to };
   const { subpath, step, from, to } = item.stretch;
-  const { curve } = paths[subpath]?.steps[step] as StepPath['steps'][number];
+  const { curve } = defined(paths[subpath]?.steps[step]);
   return from < to ? curve : reverseCurve(curve);
 }
 

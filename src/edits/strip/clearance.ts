@@ -4,6 +4,7 @@ import { boundsOf, pointAt } from '../../geometry/curve/index';
 import { crossFrom, distance } from '../../geometry/base/vector';
 import { indexStrips } from './shapes-near';
 import { cornerAt, type Strip } from './strip';
+import { defined } from '../../geometry/base/defined';
 
 /** Curves nearer to a side than this share of the strip's width, all along, run along it. */
 const ALONG = 1e-5;
@@ -16,7 +17,7 @@ export function nudgeStrips(strips: readonly Strip[], subpaths: readonly (readon
   const index = indexStrips(strips);
   const near = strips.map((): Curve[] => []);
   for (const curve of subpaths.flat()) for (const number of index(boundsOf(curve))) near[number]?.push(curve);
-  return strips.map((strip, number) => nudgeStrip(strip, near[number] ?? []));
+  return strips.map((strip, number) => nudgeStrip(strip, defined(near[number])));
 }
 
 function nudgeStrip(strip: Strip, curves: readonly Curve[]): Strip {

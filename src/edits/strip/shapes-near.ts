@@ -5,6 +5,7 @@ import { boundsOf } from '../../geometry/curve/index';
 import type { Box } from '../../geometry/base/polygon-types';
 import { joinBoxes } from '../../geometry/base/ring';
 import { boxOfCorners, type Strip } from './strip';
+import { defined } from '../../geometry/base/defined';
 
 /** Gives the numbers of the strips whose boxes touch a box, ascending. */
 export type StripIndex = (box: Box) => readonly number[];
@@ -29,7 +30,7 @@ export function shapesNearStrips(shapes: readonly Shape[], strips: readonly Stri
     if (found.length > 0)
       near.set(
         shape,
-        found.map((number) => strips[number] as Strip),
+        found.map((number) => defined(strips[number])),
       );
   }
   return near;

@@ -8,6 +8,7 @@ import { Clipper64, ClipperOffset, ClipType, EndType, FillRule, JoinType } from 
 import type { Paths64 } from 'clipper2-ts';
 import type { Ring } from '../base/polygon-types';
 import { fromGrid, toGrid, UNITS_PER_MM } from './grid';
+import { defined } from '../base/defined';
 
 export type FillRuleName = 'nonzero' | 'evenodd';
 export type Operation = 'union' | 'difference' | 'intersection';
@@ -69,7 +70,9 @@ function toPaths(rings: readonly Ring[], units: number): Paths64 {
     checkpoint(2 * ring.length);
     const grid = toGrid(ring, units);
     if (grid.length < 6) return [];
-    return [Array.from({ length: grid.length / 2 }, (_, at) => ({ x: grid[2 * at] ?? 0, y: grid[2 * at + 1] ?? 0 }))];
+    return [
+      Array.from({ length: grid.length / 2 }, (_, at) => ({ x: defined(grid[2 * at]), y: defined(grid[2 * at + 1]) })),
+    ];
   });
 }
 

@@ -4,6 +4,7 @@
  */
 import { checkpoint } from '../base/checkpoint';
 import type { Ring } from '../base/polygon-types';
+import { defined } from '../base/defined';
 
 export interface Edges {
   /** Start, end: start before end in the order of x, then y. */
@@ -48,9 +49,9 @@ export function pushEdge(
 export function pushRing(edges: Edges, ring: Ring, first: number, second: number): void {
   const size = ring.length;
   checkpoint(size);
-  let [x0, y0] = [ring[size - 2] ?? 0, ring[size - 1] ?? 0];
+  let [x0, y0] = [defined(ring[size - 2]), defined(ring[size - 1])];
   for (let index = 0; index + 1 < size; index += 2) {
-    const [x1, y1] = [ring[index] ?? 0, ring[index + 1] ?? 0];
+    const [x1, y1] = [defined(ring[index]), defined(ring[index + 1])];
     pushEdge(edges, x0, y0, x1, y1, first, second, 1);
     x0 = x1;
     y0 = y1;
@@ -65,14 +66,14 @@ export function mergeEqualEdges(edges: Edges): Edges {
   for (let edge = 0; edge < count; edge += 1) {
     checkpoint(8);
     const slot = slotOf(edges, edge, slots);
-    const leader = slots[slot] ?? -1;
+    const leader = defined(slots[slot]);
     if (leader < 0) {
       slots[slot] = edge;
       leaders.push(edge);
     } else {
-      edges.first[leader] = (edges.first[leader] ?? 0) + (edges.first[edge] ?? 0);
-      edges.second[leader] = (edges.second[leader] ?? 0) + (edges.second[edge] ?? 0);
-      edges.dirty[leader] = Math.min(edges.dirty[leader] ?? 1, edges.dirty[edge] ?? 1);
+      edges.first[leader] = defined(edges.first[leader]) + defined(edges.first[edge]);
+      edges.second[leader] = defined(edges.second[leader]) + defined(edges.second[edge]);
+      edges.dirty[leader] = Math.min(defined(edges.dirty[leader]), defined(edges.dirty[edge]));
     }
   }
   return pick(
@@ -88,10 +89,15 @@ export function tableSize(count: number): number {
 /** Open addressing: the slot that holds an equal edge, else the first free one. */
 function slotOf(edges: Edges, edge: number, slots: Int32Array): number {
   const mask = slots.length - 1;
-  const [ax, ay, bx, by] = [edges.ax[edge] ?? 0, edges.ay[edge] ?? 0, edges.bx[edge] ?? 0, edges.by[edge] ?? 0];
+  const [ax, ay, bx, by] = [
+    defined(edges.ax[edge]),
+    defined(edges.ay[edge]),
+    defined(edges.bx[edge]),
+    defined(edges.by[edge]),
+  ];
   let slot = (hashPoint(ax, ay) + Math.imul(hashPoint(bx, by), 31)) & mask;
   for (;;) {
-    const other = slots[slot] ?? -1;
+    const other = defined(slots[slot]);
     if (other < 0) return slot;
     const sameStart = edges.ax[other] === ax && edges.ay[other] === ay;
     if (sameStart && edges.bx[other] === bx && edges.by[other] === by) return slot;
@@ -110,7 +116,7 @@ export function hashPoint(x: number, y: number): number {
 function pick(edges: Edges, kept: readonly number[]): Edges {
   const of = (values: readonly number[]): number[] => {
     checkpoint(kept.length);
-    return kept.map((edge) => values[edge] ?? 0);
+    return kept.map((edge) => defined(values[edge]));
   };
   return {
     ax: of(edges.ax),

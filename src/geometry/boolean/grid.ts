@@ -1,6 +1,7 @@
 /** The integer grid on which polygon algebra is done: 0.1 µm. */
 import { checkpoint } from '../base/checkpoint';
 import type { Ring } from '../base/polygon-types';
+import { defined } from '../base/defined';
 
 /** Grid units per mm. */
 export const UNITS_PER_MM = 1e4;
@@ -14,8 +15,8 @@ export function toGrid(ring: Ring, units = UNITS_PER_MM): Ring {
   const grid = new Float64Array(ring.length);
   let size = 0;
   for (let index = 0; index + 1 < ring.length; index += 2) {
-    const x = roundToGrid(ring[index] ?? Number.NaN, units);
-    const y = roundToGrid(ring[index + 1] ?? Number.NaN, units);
+    const x = roundToGrid(defined(ring[index]), units);
+    const y = roundToGrid(defined(ring[index + 1]), units);
     if (Number.isNaN(x) || Number.isNaN(y)) continue;
     if (size > 0 && grid[size - 2] === x && grid[size - 1] === y) continue;
     grid[size] = x;

@@ -21,6 +21,7 @@ import {
   ringsOf,
   signedArea,
 } from '../base/ring';
+import { defined } from '../base/defined';
 
 export { splitAtPinchPointsAgain, splitAtPinchPoints, type PinchSplit } from './pinch-points';
 export type { FillRuleName, Join } from './clipper';
@@ -49,7 +50,7 @@ export function unionByCluster(regions: readonly Region[], earlier?: readonly Ca
 
 function inClusters<T>(items: readonly T[], boxOf: (item: T) => Box, solve: (cluster: T[]) => Region): Region {
   const clusters = clusterBoxes(items.map(boxOf), NEAR);
-  return clusters.flatMap((members) => solve(members.flatMap((member) => items[member] ?? [])));
+  return clusters.flatMap((members) => solve(members.flatMap((member) => defined(items[member]))));
 }
 
 /** What of `a` lies outside `b`. */

@@ -9,6 +9,7 @@ import { snapRound, type SnappedEdges } from './snap-rounding';
 import { traceBorders } from './overlay';
 import { buildPlanarGraph, type PlanarGraph } from './half-edges';
 import { computeEdgeWindings } from './winding-numbers';
+import { defined } from '../base/defined';
 
 export interface LayeredOverlay {
   readonly noded: SnappedEdges;
@@ -65,7 +66,7 @@ function overlayOf(edges: Edges): LayeredOverlay | undefined {
   if (!noded) return undefined;
   const graph = buildPlanarGraph(noded.edges);
   const { first, second } = computeEdgeWindings(noded, graph);
-  const cover = first.map((sum, face) => coverageOf(sum) | (coverageOf(second[face] ?? 0) << PER_SUM));
+  const cover = first.map((sum, face) => coverageOf(sum) | (coverageOf(defined(second[face])) << PER_SUM));
   return { noded, graph, coverage: cover };
 }
 
@@ -82,5 +83,5 @@ export function ringsOfCoverage(
   { graph, coverage: cover }: LayeredOverlay,
   accept: (cover: number) => boolean,
 ): Ring[] {
-  return traceBorders(graph, (face) => accept(cover[face] ?? 0));
+  return traceBorders(graph, (face) => accept(defined(cover[face])));
 }

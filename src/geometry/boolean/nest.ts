@@ -5,6 +5,7 @@ import type { Point } from '../base/curve-types';
 import type { Box, Region, Ring } from '../base/polygon-types';
 import { indexBoxes } from '../spatial/clusters';
 import { boxContainsBox, boxOfRing, forEachEdge, ringContains, signedArea } from '../base/ring';
+import { defined } from '../base/defined';
 
 interface Outer {
   readonly ring: Ring;
@@ -42,9 +43,9 @@ function holderOf(hole: Ring, area: number, outers: readonly Outer[], index: Fla
   const box = boxOfRing(hole);
   const around = index
     .search(box.minX, box.minY, box.maxX, box.maxY)
-    .flatMap((found) => {
+    .map((found) => {
       checkpoint();
-      return outers[found] ?? [];
+      return defined(outers[found]);
     })
     .filter((outer) => outer.area >= area && boxContainsBox(outer.box, box))
     .sort((a, b) => a.area - b.area);
@@ -64,7 +65,7 @@ export function pointInside(ring: Ring): Point {
   crossings.sort((a, b) => a - b);
   let best = { x: (box.minX + box.maxX) / 2, width: -1 };
   for (let index = 0; index + 1 < crossings.length; index += 2) {
-    const [left, right] = [crossings[index] ?? 0, crossings[index + 1] ?? 0];
+    const [left, right] = [defined(crossings[index]), defined(crossings[index + 1])];
     if (right - left > best.width) best = { x: (left + right) / 2, width: right - left };
   }
   return { x: best.x, y };

@@ -2,6 +2,7 @@
 import { checkpoint } from '../base/checkpoint';
 import type { Box, Ring } from '../base/polygon-types';
 import { boxOfRing } from '../base/ring';
+import { defined } from '../base/defined';
 
 export interface Tiles {
   /** Upper left corner of the first cell; all in grid units, integers. */
@@ -82,9 +83,9 @@ function cutRing(ring: Ring, axis: 0 | 1, limit: number, below: boolean): Ring {
     if (points.length === 0 || points.at(-2) !== x || points.at(-1) !== y) points.push(x, y);
   };
   const inside = (value: number): boolean => (below ? value <= limit : value >= limit);
-  let [x0, y0] = [ring[ring.length - 2] ?? 0, ring[ring.length - 1] ?? 0];
+  let [x0, y0] = [defined(ring[ring.length - 2]), defined(ring[ring.length - 1])];
   for (let i = 0; i + 1 < ring.length; i += 2) {
-    const [x1, y1] = [ring[i] ?? 0, ring[i + 1] ?? 0];
+    const [x1, y1] = [defined(ring[i]), defined(ring[i + 1])];
     const [v0, v1] = axis === 0 ? [x0, x1] : [y0, y1];
     if (inside(v0) !== inside(v1)) {
       const t = (limit - v0) / (v1 - v0);

@@ -5,6 +5,7 @@ import type { Ring } from '../base/polygon-types';
 import { pointAtAngle, secondDifference } from './evaluate';
 import { singularValues } from '../base/matrix';
 import { vectorLength } from '../base/vector';
+import { defined } from '../base/defined';
 
 /** Keeps memory bounded when coordinates are absurd: at 5 µm a bend of more than 100 km would be needed. */
 const MAX_CHORDS = 1 << 16;
@@ -104,7 +105,7 @@ export function flattenSubpath(curves: readonly Curve[], tolerance: number): Rin
 function ringWithoutRepeats(coordinates: readonly number[]): Ring {
   const kept: number[] = [];
   for (let index = 0; index + 1 < coordinates.length; index += 2) {
-    const [x, y] = [coordinates[index] ?? Number.NaN, coordinates[index + 1] ?? Number.NaN];
+    const [x, y] = [defined(coordinates[index]), defined(coordinates[index + 1])];
     if (!Number.isFinite(x) || !Number.isFinite(y)) continue;
     if (kept.length > 0 && kept.at(-2) === x && kept.at(-1) === y) continue;
     kept.push(x, y);

@@ -6,6 +6,7 @@ import { derivativeAt, pointAt } from './evaluate';
 import { singularValues } from '../base/matrix';
 import { cross, distance, vectorLength, subtract } from '../base/vector';
 import { rootsInUnitInterval } from './polynomial';
+import { defined } from '../base/defined';
 
 /** The least upright box round the curve, in mm; exact up to rounding. */
 export function boundsOf(curve: Curve): Box {
@@ -36,7 +37,7 @@ function extremes(curve: Curve): number[] {
     case 'quadratic':
     case 'cubic': {
       const controls = controlPoints(curve);
-      const steps = controls.slice(1).map((point, index) => subtract(point, controls[index] ?? point));
+      const steps = controls.slice(1).map((point, index) => subtract(point, defined(controls[index])));
       const inX = rootsInUnitInterval(steps.map((step) => step.x));
       return inX.concat(rootsInUnitInterval(steps.map((step) => step.y)));
     }

@@ -3,6 +3,7 @@ import { checkpoint } from '../base/checkpoint';
 import { difference } from '../boolean/index';
 import type { Polygon, Region, Ring } from '../base/polygon-types';
 import { isSameRing, ringsOf } from '../base/ring';
+import { defined } from '../base/defined';
 
 /**
  * The area in either region but not in both, in mm. Polygons that are the same to the last digit are set aside first, so
@@ -38,7 +39,7 @@ export function matchIdentical(a: Region, b: Region): (number | undefined)[] {
     const place = places.get(polygon);
     if (place !== undefined) return place;
     const list = unmatched.get(keyOf(polygon)) ?? [];
-    const twin = list.findIndex((other) => isSamePolygon(polygon, b[other] as Polygon));
+    const twin = list.findIndex((other) => isSamePolygon(polygon, defined(b[other])));
     return twin < 0 ? undefined : list.splice(twin, 1)[0];
   });
 }
@@ -83,6 +84,6 @@ function isSamePolygon(a: Polygon, b: Polygon): boolean {
   return (
     a.holes.length === b.holes.length &&
     isSameRing(a.outer, b.outer) &&
-    a.holes.every((hole, i) => isSameRing(hole, b.holes[i] as Ring))
+    a.holes.every((hole, i) => isSameRing(hole, defined(b.holes[i])))
   );
 }

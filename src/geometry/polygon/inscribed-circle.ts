@@ -5,6 +5,7 @@ import type { Polygon, Ring } from '../base/polygon-types';
 import { pointInside } from '../boolean/nest';
 import { boxOfRing, forEachEdge, nearestOnEdge, perimeter, ringContains, ringsOf } from '../base/ring';
 import { buildSegmentIndex, nearestSegment } from '../spatial/segment-index';
+import { defined } from '../base/defined';
 
 export interface Disc {
   readonly centre: Point;
@@ -104,6 +105,7 @@ function middleOf(ring: Ring): Point {
 
 function pairs(ring: Ring): [number, number][] {
   const points: [number, number][] = [];
-  for (let index = 0; index + 1 < ring.length; index += 2) points.push([ring[index] ?? 0, ring[index + 1] ?? 0]);
+  for (let index = 0; index + 1 < ring.length; index += 2)
+    points.push([defined(ring[index]), defined(ring[index + 1])]);
   return points;
 }

@@ -23,6 +23,7 @@ import {
 } from '../spatial/segment-index';
 import { perimeter } from '../base/ring';
 import { simplifyRing } from '../polygon/simplify';
+import { defined } from '../base/defined';
 
 export interface Protrusion {
   /** The chord that the lobe hangs on; the lobe is what the boundary goes round from `from` to `to`. */
@@ -124,7 +125,10 @@ function mayHoldProtrusion(ring: Ring, leastReach: number): boolean {
 }
 
 function turnsOneWay(ring: Ring): boolean {
-  const at = (i: number): Point => ({ x: ring[(2 * i) % ring.length]!, y: ring[(2 * i + 1) % ring.length]! });
+  const at = (i: number): Point => ({
+    x: defined(ring[(2 * i) % ring.length]),
+    y: defined(ring[(2 * i + 1) % ring.length]),
+  });
   checkpoint(ring.length);
   let way = 0;
   for (let i = 0; i < ring.length / 2; i += 1) {
@@ -153,7 +157,7 @@ function candidatesOf(search: Search, ring: ArcLengthRing): Candidate[] {
 
 /** Sine of the turn at the edge's first vertex: negative where it is reflex. The region lies to the positive side. */
 function turnBefore(index: SegmentIndex, edge: number): number {
-  const before = index.previous[edge] ?? 0;
+  const before = defined(index.previous[edge]);
   const [a, b, c] = [startOf(index, before), startOf(index, edge), endOf(index, edge)];
   const sizes = distance(a, b) * distance(b, c);
   return sizes > 0 ? crossFrom(a, b, c) / sizes : 0;
@@ -170,9 +174,9 @@ function candidatesFrom(search: Search, ring: ArcLengthRing, chords: NearestChor
     maxDistance: MAX_ROOT * leastReach,
     maxCount: MAX_CHORDS_TRIED,
     mayEnd: (other, t, distance) => {
-      const dx = x1[other]! - x0[other]!;
-      const dy = y1[other]! - y0[other]!;
-      if (dx * (y - y0[other]!) - dy * (x - x0[other]!) < 0) return false;
+      const dx = defined(x1[other]) - defined(x0[other]);
+      const dy = defined(y1[other]) - defined(y0[other]);
+      if (dx * (y - defined(y0[other])) - dy * (x - defined(x0[other])) < 0) return false;
       return ring.mayCutOff(edge, other, t, leastRound(distance, leastReach));
     },
   });
@@ -219,7 +223,7 @@ function isClear(search: Search, edge: number, { edge: other, point }: PlaceOnSe
   const vertex = startOf(index, edge);
   const slack = AT_END * distance(vertex, point);
   if (crossFrom(startOf(index, other), endOf(index, other), vertex) < -slack) return false;
-  const sides = [index.previous[edge] ?? 0, edge].map((side) =>
+  const sides = [defined(index.previous[edge]), edge].map((side) =>
     crossFrom(startOf(index, side), endOf(index, side), point),
   );
   if (sides.every((side) => side < -slack)) return false;
@@ -260,9 +264,9 @@ function outermostProtrusions(candidates: readonly Candidate[]): Candidate[] {
 }
 
 function startOf({ x0, y0 }: SegmentIndex, edge: number): Point {
-  return { x: x0[edge] ?? 0, y: y0[edge] ?? 0 };
+  return { x: defined(x0[edge]), y: defined(y0[edge]) };
 }
 
 function endOf({ x1, y1 }: SegmentIndex, edge: number): Point {
-  return { x: x1[edge] ?? 0, y: y1[edge] ?? 0 };
+  return { x: defined(x1[edge]), y: defined(y1[edge]) };
 }

@@ -2,6 +2,7 @@
 import { checkpoint } from '../base/checkpoint';
 import Flatbush from 'flatbush';
 import type { Box } from '../base/polygon-types';
+import { defined } from '../base/defined';
 
 /** Indices of the boxes, grouped; groups in the order of their first member, members ascending. */
 export function clusterBoxes(boxes: readonly Box[], margin = 0): number[][] {
@@ -31,8 +32,8 @@ export function indexBoxes(boxes: readonly Box[]): Flatbush {
 export function findRoot(parents: Int32Array, member: number): number {
   let root = member;
   while (parents[root] !== root) {
-    const above = parents[root] ?? root;
-    parents[root] = parents[above] ?? above;
+    const above = defined(parents[root]);
+    parents[root] = defined(parents[above]);
     root = above;
   }
   return root;

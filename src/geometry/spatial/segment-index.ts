@@ -4,6 +4,7 @@ import Flatbush from 'flatbush';
 import type { Point } from '../base/curve-types';
 import type { Box, Region } from '../base/polygon-types';
 import { forEachEdge, nearestOnEdge, ringsOf } from '../base/ring';
+import { defined } from '../base/defined';
 
 /** Edge i runs from x0[i], y0[i] to x1[i], y1[i], with the region's inside on its right on the screen (y down). */
 export interface SegmentIndex {
@@ -42,7 +43,7 @@ export function buildSegmentIndex(region: Region): SegmentIndex {
       index.position[edge] = edge - start;
       index.next[edge] = start + ((edge - start + 1) % size);
       index.previous[edge] = start + ((edge - start + size - 1) % size);
-      edge = index.next[edge] ?? start;
+      edge = defined(index.next[edge]);
     });
     start += size;
   });
@@ -73,7 +74,7 @@ function fillTree(index: SegmentIndex): void {
   if (!tree) return;
   for (let edge = 0; edge < count; edge += 1) {
     checkpoint();
-    const [ax, ay, bx, by] = [x0[edge] ?? 0, y0[edge] ?? 0, x1[edge] ?? 0, y1[edge] ?? 0];
+    const [ax, ay, bx, by] = [defined(x0[edge]), defined(y0[edge]), defined(x1[edge]), defined(y1[edge])];
     tree.add(Math.min(ax, bx), Math.min(ay, by), Math.max(ax, bx), Math.max(ay, by));
   }
   tree.finish();
@@ -103,7 +104,12 @@ export interface PlaceOnSegment {
 
 /** The place of an edge nearest to the point. */
 export function placeOnSegment(index: SegmentIndex, edge: number, point: Point): PlaceOnSegment {
-  const [x, y, x1, y1] = [index.x0[edge] ?? 0, index.y0[edge] ?? 0, index.x1[edge] ?? 0, index.y1[edge] ?? 0];
+  const [x, y, x1, y1] = [
+    defined(index.x0[edge]),
+    defined(index.y0[edge]),
+    defined(index.x1[edge]),
+    defined(index.y1[edge]),
+  ];
   const t = nearestOnEdge(point.x, point.y, x, y, x1, y1);
   const place = { x: x + t * (x1 - x), y: y + t * (y1 - y) };
   return { edge, t, point: place, distance: Math.hypot(place.x - point.x, place.y - point.y) };
@@ -155,7 +161,12 @@ export function nearestSegment(
 }
 
 function boxDistance(index: SegmentIndex, edge: number, point: Point): number {
-  const [ax, ay, bx, by] = [index.x0[edge] ?? 0, index.y0[edge] ?? 0, index.x1[edge] ?? 0, index.y1[edge] ?? 0];
+  const [ax, ay, bx, by] = [
+    defined(index.x0[edge]),
+    defined(index.y0[edge]),
+    defined(index.x1[edge]),
+    defined(index.y1[edge]),
+  ];
   const dx = Math.max(Math.min(ax, bx) - point.x, point.x - Math.max(ax, bx), 0);
   const dy = Math.max(Math.min(ay, by) - point.y, point.y - Math.max(ay, by), 0);
   return Math.hypot(dx, dy);

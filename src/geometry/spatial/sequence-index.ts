@@ -6,6 +6,7 @@
 import { checkpoint } from '../base/checkpoint';
 import Flatbush from 'flatbush';
 import type { Box } from '../base/polygon-types';
+import { defined } from '../base/defined';
 
 const MAX_BLOCK_SIZE = 8;
 
@@ -64,11 +65,15 @@ export class SequenceIndex {
     let across = 0;
     let end = start;
     for (; end < Math.min(this.count, start + MAX_BLOCK_SIZE); end += 1) {
-      minX = Math.min(minX, sides[4 * end]!);
-      minY = Math.min(minY, sides[4 * end + 1]!);
-      maxX = Math.max(maxX, sides[4 * end + 2]!);
-      maxY = Math.max(maxY, sides[4 * end + 3]!);
-      across += sides[4 * end + 2]! - sides[4 * end]! + sides[4 * end + 3]! - sides[4 * end + 1]!;
+      minX = Math.min(minX, defined(sides[4 * end]));
+      minY = Math.min(minY, defined(sides[4 * end + 1]));
+      maxX = Math.max(maxX, defined(sides[4 * end + 2]));
+      maxY = Math.max(maxY, defined(sides[4 * end + 3]));
+      across +=
+        defined(sides[4 * end + 2]) -
+        defined(sides[4 * end]) +
+        defined(sides[4 * end + 3]) -
+        defined(sides[4 * end + 1]);
       if (end > start && maxX - minX + maxY - minY > ROUNDING * across) break;
     }
     return end;
@@ -88,12 +93,12 @@ export class SequenceIndex {
   private boxOf(block: number, margin: (box: number) => number): Box {
     const { sides } = this;
     const box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
-    for (let i = this.first[block]!; i < this.first[block + 1]!; i += 1) {
+    for (let i = defined(this.first[block]); i < defined(this.first[block + 1]); i += 1) {
       const far = margin(i);
-      box.minX = Math.min(box.minX, sides[4 * i]! - far);
-      box.minY = Math.min(box.minY, sides[4 * i + 1]! - far);
-      box.maxX = Math.max(box.maxX, sides[4 * i + 2]! + far);
-      box.maxY = Math.max(box.maxY, sides[4 * i + 3]! + far);
+      box.minX = Math.min(box.minX, defined(sides[4 * i]) - far);
+      box.minY = Math.min(box.minY, defined(sides[4 * i + 1]) - far);
+      box.maxX = Math.max(box.maxX, defined(sides[4 * i + 2]) + far);
+      box.maxY = Math.max(box.maxY, defined(sides[4 * i + 3]) + far);
     }
     return box;
   }
@@ -113,19 +118,19 @@ export class SequenceIndex {
 
   private collect(number: number, limit: number): readonly number[] {
     const { sides, found } = this;
-    this.enter(this.blockOf[number]!);
+    this.enter(defined(this.blockOf[number]));
     const far = this.reach(number);
-    const minX = sides[4 * number]! - far;
-    const minY = sides[4 * number + 1]! - far;
-    const maxX = sides[4 * number + 2]! + far;
-    const maxY = sides[4 * number + 3]! + far;
+    const minX = defined(sides[4 * number]) - far;
+    const minY = defined(sides[4 * number + 1]) - far;
+    const maxX = defined(sides[4 * number + 2]) + far;
+    const maxY = defined(sides[4 * number + 3]) + far;
     let count = 0;
     checkpoint(this.blocks.length);
     for (const block of this.blocks) {
-      const end = Math.min(limit, this.first[block + 1]!);
-      for (let i = this.first[block]!; i < end; i += 1) {
-        if (sides[4 * i]! > maxX || sides[4 * i + 2]! < minX) continue;
-        if (sides[4 * i + 1]! > maxY || sides[4 * i + 3]! < minY) continue;
+      const end = Math.min(limit, defined(this.first[block + 1]));
+      for (let i = defined(this.first[block]); i < end; i += 1) {
+        if (defined(sides[4 * i]) > maxX || defined(sides[4 * i + 2]) < minX) continue;
+        if (defined(sides[4 * i + 1]) > maxY || defined(sides[4 * i + 3]) < minY) continue;
         found[count] = i;
         count += 1;
       }
@@ -151,13 +156,16 @@ export class SequenceIndex {
     const look = (from: number, to: number): boolean => {
       checkpoint();
       for (let i = from; i < to; i += 1) {
-        if (sides[4 * i]! > maxX || sides[4 * i + 2]! < minX) continue;
-        if (sides[4 * i + 1]! <= maxY && sides[4 * i + 3]! >= minY && visit(i)) return true;
+        if (defined(sides[4 * i]) > maxX || defined(sides[4 * i + 2]) < minX) continue;
+        if (defined(sides[4 * i + 1]) <= maxY && defined(sides[4 * i + 3]) >= minY && visit(i)) return true;
       }
       return false;
     };
     if (!this.tree) look(0, this.count);
-    else this.tree.collides(minX, minY, maxX, maxY, (block) => look(this.first[block]!, this.first[block + 1]!));
+    else
+      this.tree.collides(minX, minY, maxX, maxY, (block) =>
+        look(defined(this.first[block]), defined(this.first[block + 1])),
+      );
   }
 }
 

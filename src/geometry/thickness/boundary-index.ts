@@ -3,6 +3,7 @@ import { EdgeIndex } from '../spatial/edge-index';
 import type { Region } from '../base/polygon-types';
 import { buildOutline, type Outline } from './boundary-arrays';
 import { isHarmless, boundaryPointAt, type BoundaryPoint, type Touch, touchEdge } from './tangent-disc';
+import { defined } from '../base/defined';
 
 export interface Boundary {
   readonly outline: Outline;
@@ -55,8 +56,8 @@ export class TouchFinder {
     touch.edge = -1;
     if (hint >= 0 && polygon[hint] === polygon[element >> 1]) {
       this.consider(hint);
-      this.consider(next[hint]!);
-      this.consider(previous[hint]!);
+      this.consider(defined(next[hint]));
+      this.consider(defined(previous[hint]));
     }
     const radius = touch.radius;
     const [x, y] = [place.x + radius * place.normalX, place.y + radius * place.normalY];

@@ -8,6 +8,7 @@ import { PocketFinder } from './pocket-area';
 import { narrowestChord } from './narrowest-chord';
 import { extentOfChain, lengthOfChain, type ThinBoundary } from './thin-boundary';
 import { chordOfSpur, reachOfSpur } from './spur';
+import { defined } from '../base/defined';
 
 export interface PartSearch {
   readonly thin: ThinBoundary;
@@ -29,7 +30,7 @@ export function describeComponents(search: PartSearch): ThinPart[] {
   const held = new PocketFinder(search.thin.boundary, search.thin.radius);
   const parts: ThinPart[] = [];
   for (const chains of groupChains(search)) {
-    const part = chains.length > 1 ? describeNeck(search, chains, held) : describeSpur(search, chains[0]!);
+    const part = chains.length > 1 ? describeNeck(search, chains, held) : describeSpur(search, defined(chains[0]));
     if (part) parts.push(part);
   }
   return parts;
@@ -43,7 +44,8 @@ function* groupChains({ thin, components, skip }: PartSearch): Generator<readonl
   const groups = new Map<number, number[]>();
   for (let chain = 0; chain < chains.count; chain += 1) {
     checkpoint();
-    if (skip[boundary.outline.polygon[chains.elementOf[chains.first[chain]!]! >> 1]!] === 1) continue;
+    if (skip[defined(boundary.outline.polygon[defined(chains.elementOf[defined(chains.first[chain])]) >> 1])] === 1)
+      continue;
     const root = rootOf(components, chain);
     if (size[root] === 1) {
       if (chains.closed[chain] === 0) yield [chain];
@@ -95,6 +97,6 @@ function measurePart(
     width: lengthOfChord({ from, to }),
     from: { x: from.x, y: from.y },
     to: { x: to.x, y: to.y },
-    polygon: boundary.outline.polygon[from.edge]!,
+    polygon: defined(boundary.outline.polygon[from.edge]),
   };
 }

@@ -3,6 +3,7 @@ import type { Point } from '../base/curve-types';
 import { TouchFinder, type Boundary } from './boundary-index';
 import { BlockedIntervals } from './blocked-intervals';
 import { boundaryPointAt, sizeOf } from './tangent-disc';
+import { defined } from '../base/defined';
 
 /** In mm: discs whose radius is larger by less are not looked for. */
 const PRECISION = 2.5e-7;
@@ -79,7 +80,7 @@ class DiscSearch {
     const { count, from, to } = this.blocking;
     let [middle, width] = [0, 0];
     for (let at = 0; at <= count; at += 1) {
-      const [low, high] = [at === 0 ? 0 : to[at - 1]!, at === count ? size : from[at]!];
+      const [low, high] = [at === 0 ? 0 : defined(to[at - 1]), at === count ? size : defined(from[at])];
       if (high - low <= width) continue;
       width = high - low;
       middle = (low + high) / 2;

@@ -5,6 +5,7 @@ import { TouchFinder, type Boundary } from './boundary-index';
 import { segmentsCross, type Chord, type EdgePlace } from './chord';
 import { edgesAcrossRay, BoundaryLoop, sweptAreas } from './boundary-loop';
 import { boundaryPointAt } from './tangent-disc';
+import { defined } from '../base/defined';
 
 export interface PocketArea {
   /** mm² */
@@ -29,7 +30,7 @@ export class PocketFinder {
   ) {
     const { ringStart, polygon } = boundary.outline;
     for (let ring = 0; ring + 1 < ringStart.length; ring += 1) {
-      const number = polygon[ringStart[ring]!]!;
+      const number = defined(polygon[defined(ringStart[ring])]);
       const rings = this.ringsOfPolygon.get(number);
       if (rings) rings.push(ring);
       else this.ringsOfPolygon.set(number, [ring]);
@@ -40,7 +41,7 @@ export class PocketFinder {
   find(chord: Chord): PocketArea | undefined {
     const { outline } = this.boundary;
     const [from, to] = [this.beforeEnd(chord.from), this.beforeEnd(chord.to)];
-    const ring = outline.ring[from.edge]!;
+    const ring = defined(outline.ring[from.edge]);
     if (outline.ring[to.edge] !== ring) return undefined;
     const [there, back] = [new BoundaryLoop(outline, from, to), new BoundaryLoop(outline, to, from)];
     const [thereArea, backArea] = [there.area(this.sums(ring)), back.area(this.sums(ring))];
@@ -55,7 +56,7 @@ export class PocketFinder {
   /** The same place, given as the next edge's start where it is an edge's end. */
   private beforeEnd(place: EdgePlace): EdgePlace {
     const { length, next } = this.boundary.outline;
-    return place.at < length[place.edge]! ? place : { ...place, edge: next[place.edge]!, at: 0 };
+    return place.at < defined(length[place.edge]) ? place : { ...place, edge: defined(next[place.edge]), at: 0 };
   }
 
   private sums(ring: number): Float64Array {
@@ -69,11 +70,11 @@ export class PocketFinder {
 
   private ringsBeside(ring: number): readonly number[] {
     const { polygon, ringStart } = this.boundary.outline;
-    return this.ringsOfPolygon.get(polygon[ringStart[ring]!]!)!;
+    return this.ringsOfPolygon.get(defined(polygon[defined(ringStart[ring])]))!;
   }
 
   private areaOfRing(ring: number): number {
-    return this.sums(ring).at(-1)! / 2;
+    return defined(this.sums(ring).at(-1)) / 2;
   }
 
   private polygonArea(ring: number): number {
@@ -89,7 +90,7 @@ export class PocketFinder {
     let area = 0;
     checkpoint(rings.length);
     for (const ring of rings) {
-      const point = { x: x[ringStart[ring]!]!, y: y[ringStart[ring]!]! };
+      const point = { x: defined(x[defined(ringStart[ring])]), y: defined(y[defined(ringStart[ring])]) };
       if (ring === loop.ring || this.areaOfRing(ring) >= 0) continue;
       if (point.x < box.minX || point.x > box.maxX || point.y < box.minY || point.y > box.maxY) continue;
       if (loop.contains(point, this.crossings(ring, loop.ring, point))) area -= this.areaOfRing(ring);

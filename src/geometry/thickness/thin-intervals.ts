@@ -8,6 +8,7 @@ import type { Boundary } from './boundary-index';
 import type { Outline } from './boundary-arrays';
 import { EdgeRun } from './edge-run';
 import { sizeOf } from './tangent-disc';
+import { defined } from '../base/defined';
 
 export interface ThinIntervals {
   /** Element e has the stretches from first[e] up to, not including, first[e + 1]. */
@@ -70,8 +71,8 @@ class ThinIntervalFinder {
     const { outline, search } = this;
     const run = new EdgeRun(this.boundary, search.radius, steepestSlope(search));
     for (let vertex = 0; vertex < outline.count; vertex = run.end) {
-      if (search.skip[outline.polygon[vertex]!] === 1) {
-        run.end = outline.ringStart[outline.ring[vertex]! + 1]!;
+      if (search.skip[defined(outline.polygon[vertex])] === 1) {
+        run.end = defined(outline.ringStart[defined(outline.ring[vertex]) + 1]);
         continue;
       }
       checkpoint(4);
@@ -101,16 +102,19 @@ class ThinIntervalFinder {
   }
 
   private reachesEnd(element: number, step: 1 | -1): boolean {
-    const [start, count] = [this.start[element]!, this.count[element]!];
+    const [start, count] = [defined(this.start[element]), defined(this.count[element])];
     if (count === 0) return false;
-    if (step < 0) return this.from.values[start]! <= JOINT;
-    return this.to.values[start + count - 1]! >= sizeOf(this.outline, element) - JOINT;
+    if (step < 0) return defined(this.from.values[start]) <= JOINT;
+    return defined(this.to.values[start + count - 1]) >= sizeOf(this.outline, element) - JOINT;
   }
 
   /** The next element of the ring, or the one before, that has a size. */
   private neighbour(element: number, step: 1 | -1): number {
     const { ring, ringStart } = this.outline;
-    const [low, high] = [2 * ringStart[ring[element >> 1]!]!, 2 * ringStart[ring[element >> 1]! + 1]!];
+    const [low, high] = [
+      2 * defined(ringStart[defined(ring[element >> 1])]),
+      2 * defined(ringStart[defined(ring[element >> 1]) + 1]),
+    ];
     let next = element;
     do {
       next += step;
@@ -128,8 +132,8 @@ class ThinIntervalFinder {
     this.start[element] = this.from.size;
     this.count[element] = blocking.count;
     for (let at = 0; at < blocking.count; at += 1) {
-      this.from.push(blocking.from[at]!);
-      this.to.push(blocking.to[at]!);
+      this.from.push(defined(blocking.from[at]));
+      this.to.push(defined(blocking.to[at]));
     }
   }
 
@@ -140,9 +144,9 @@ class ThinIntervalFinder {
     let size = 0;
     this.count.forEach((count, element) => {
       first[element] = size;
-      for (let at = this.start[element]!; at < this.start[element]! + count; at += 1, size += 1) {
-        from[size] = this.from.values[at]!;
-        to[size] = this.to.values[at]!;
+      for (let at = defined(this.start[element]); at < defined(this.start[element]) + count; at += 1, size += 1) {
+        from[size] = defined(this.from.values[at]);
+        to[size] = defined(this.to.values[at]);
       }
     });
     first[this.count.length] = size;

@@ -9,6 +9,7 @@ import { findSharedIntervals, type SharedInterval } from '../../geometry/curve/c
 import type { Span } from '../../text/text';
 import { isClosed, isHairline } from '../layer/reading';
 import type { Layer } from '../types';
+import { defined } from '../../geometry/base/defined';
 
 /** One chain of curves that is cut in one go. Sheet mm. */
 export interface CutLine {
@@ -63,7 +64,7 @@ export function doubledLinesOf(layer: Layer): DoubledLine[] {
     lines.map(({ curves }) => curves),
     MIN_LENGTH,
   ).map((stretch) => {
-    const [first, second] = [lines[stretch.first] as CutLine, lines[stretch.second] as CutLine];
+    const [first, second] = [defined(lines[stretch.first]), defined(lines[stretch.second])];
     const whole = first !== second && lengthOfLine(second) - stretch.length < WHOLE;
     return { first, second, stretch, whole };
   });

@@ -6,6 +6,7 @@ import { distance } from '../../geometry/base/vector';
 import { ancestors, attribute } from '../../markup/query';
 import { cutLinesOf, type CutLine } from './index';
 import type { Layer } from '../types';
+import { defined } from '../../geometry/base/defined';
 
 export interface OpenPath {
   /** In the order in which they meet. */
@@ -31,10 +32,10 @@ export function openPathsOf(layer: Layer): OpenPath[] {
   for (const end of [...free, ...ends.keys()]) {
     if (seen.has(lineOf(end))) continue;
     const way = walk(end, partners, seen);
-    const last = otherEnd(way.at(-1) as number);
+    const last = otherEnd(defined(way.at(-1)));
     chains.push({
-      lines: way.map((each) => lines[lineOf(each)] as CutLine),
-      ends: partners.has(last) ? undefined : [ends[end] as Point, ends[last] as Point],
+      lines: way.map((each) => defined(lines[lineOf(each)])),
+      ends: partners.has(last) ? undefined : [defined(ends[end]), defined(ends[last])],
     });
   }
   return chains;
@@ -60,7 +61,7 @@ function pairUp(ends: readonly Point[]): ReadonlyMap<number, number> {
     return tree
       .neighbors(point.x, point.y, 8, SAME_PLACE, (other) => lineOf(other) !== lineOf(end))
       .filter((other) => other > end)
-      .map((other) => ({ end, other, gap: distance(point, ends[other] as Point) }));
+      .map((other) => ({ end, other, gap: distance(point, defined(ends[other])) }));
   });
   for (const { end, other } of pairs.sort((a, b) => a.gap - b.gap)) {
     if (partners.has(end) || partners.has(other)) continue;

@@ -9,6 +9,7 @@ import { selfCrossingBy, type SelfCrossing } from '../../geometry/polygon/self-i
 import { cutLinesOf, type CutLine } from './index';
 import { ringOfCurves } from '../layer/shape-region';
 import type { Sheet } from '../types';
+import { defined } from '../../geometry/base/defined';
 
 export interface SelfIntersection {
   readonly line: CutLine;
@@ -61,7 +62,7 @@ const areasOfRings = memoizeByIdentity((region: Region) => region.flatMap(ringsO
 function sameSizes(a: readonly number[], b: readonly number[]): boolean {
   const sizes = (areas: readonly number[]) => areas.map(Math.abs).sort((one, other) => one - other);
   const others = sizes(b);
-  return a.length === b.length && sizes(a).every((size, i) => Math.abs(size - (others[i] ?? 0)) < MIN_AREA);
+  return a.length === b.length && sizes(a).every((size, i) => Math.abs(size - defined(others[i])) < MIN_AREA);
 }
 
 function sum(values: readonly number[]): number {

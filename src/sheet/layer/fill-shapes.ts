@@ -7,6 +7,7 @@ import type { CachedCluster } from '../../geometry/boolean/cluster-cache';
 import { sameShape } from './same-artwork';
 import { shapeRegion } from './shape-region';
 import type { Sheet } from '../types';
+import { defined } from '../../geometry/base/defined';
 
 export interface FilledShapes {
   /** Of each shape, in mm. */
@@ -25,8 +26,8 @@ function fillsOf(shapes: readonly Shape[], earlier: Sheet | undefined): Region[]
   const [old, known] = [earlier?.layer.shapes ?? [], earlier?.cache.fills ?? []];
   const least = Math.min(shapes.length, known.length);
   let [before, after] = [0, 0];
-  while (before < least && sameShape(shapes[before] as Shape, old[before] as Shape)) before += 1;
-  while (after < least - before && sameShape(shapes.at(-1 - after) as Shape, old.at(-1 - after) as Shape)) after += 1;
+  while (before < least && sameShape(defined(shapes[before]), defined(old[before]))) before += 1;
+  while (after < least - before && sameShape(defined(shapes.at(-1 - after)), defined(old.at(-1 - after)))) after += 1;
   return shapes.map((shape, i) => {
     checkpoint();
     const at = i < before ? i : i >= shapes.length - after ? i - shapes.length + known.length : -1;

@@ -2,6 +2,7 @@
 import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Clip, Shape, Subpath } from '../../drawing/types';
 import type { Curve, Point } from '../../geometry/base/curve-types';
+import { defined } from '../../geometry/base/defined';
 
 /** Compares what is painted, to the last digit; where in the text it stands may differ. */
 export function sameArtwork(a: readonly Shape[], b: readonly Shape[]): boolean {
@@ -71,5 +72,5 @@ function samePlace(a: Point, b: Point): boolean {
 }
 
 function sameList<T>(a: readonly T[], b: readonly T[], same: (one: T, other: T) => boolean): boolean {
-  return a === b || (a.length === b.length && a.every((item, i) => same(item, b[i] as T)));
+  return a === b || (a.length === b.length && a.every((item, i) => same(item, defined(b[i]))));
 }
