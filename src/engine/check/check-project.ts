@@ -13,6 +13,7 @@ import {
 } from './project-layers';
 import { drawingOf, knownSheets, measureGroups, type ReadFile } from './read-sheets';
 import { reportOn } from './run-checks';
+import { UNFINISHED } from './unfinished';
 import { effectiveConfig, measuresAlike } from './effective-config';
 
 /**
@@ -105,7 +106,7 @@ function readPart(name: string, text: string, run: PartRun): Part {
 }
 
 function isUnchanged(name: string, text: string, { settings, entries, earlier }: PartRun): boolean {
-  if (earlier?.text !== text || earlier.complete.some(({ check }) => check === 'unfinished')) return false;
+  if (earlier?.text !== text || earlier.complete.some(({ check }) => check === UNFINISHED.id)) return false;
   const before = sourcedEntries(effectiveConfig(earlier.settings)).filter(({ file }) => file === name);
   return (
     earlier.settings.oneLayer === settings.oneLayer &&

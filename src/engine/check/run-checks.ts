@@ -1,7 +1,8 @@
 /** Runs the checks on one file of a stack, and makes its report. */
 import { ALL_CHECKS } from '../../checks/all';
 import type { Stencil } from '../../checks/check';
-import type { Finding } from '../../checks/finding';
+import type { Finding, FindingDraft } from '../../checks/finding';
+import type { CheckMeta } from '../../checks/meta';
 import type { CheckResult, ProjectPart, Report, Settings } from '../../report/report';
 import type { Config } from '../../config/types';
 import { limitsOf } from '../../config/limits';
@@ -9,8 +10,10 @@ import type { Stack } from '../../stack/stack';
 import { applyAcceptances } from './acceptances';
 import { withoutBaseline } from './baseline';
 import { capFindings, sortFindings } from './sort-and-cap';
+import { isKnownCheck } from './known-checks';
 import type { ReadFile } from './read-sheets';
 import { sourcesOnce } from './sources';
+import { unfinished } from './unfinished';
 
 export interface CheckRun {
   readonly settings: Settings;
@@ -31,7 +34,7 @@ export function reportOn(file: ReadFile, run: CheckRun, elapsed: number): Report
   const skipped = [...file.skipped];
   const results = [...runChecks(stencilOf(file, run), run, skipped)];
   const found = [...results.flatMap(({ findings }) => findings), ...unfinished(skipped)];
-  const accepted = applyAcceptances(drawing.document, withSeverities(found, config));
+  const accepted = applyAcceptances(drawing.document, withSeverities(found, config), isKnownCheck);
   const complete = sortFindings(withoutBaseline(accepted, config));
   return {
     text,
@@ -58,32 +61,21 @@ function* runChecks(
   skipped: string[],
 ): Iterable<CheckResult> {
   for (const each of ALL_CHECKS) {
-    if (config.checks[each.id] === 'off') continue;
-    const before = known.find(({ check, looksAround }) => check === each.id && !looksAround);
+    const { id, reads } = each.meta;
+    if (config.checks[id] === 'off') continue;
+    const before = reads === 'file' ? known.find(({ check }) => check === id) : undefined;
     if (before) {
       yield before;
     } else if (late()) {
-      skipped.push(each.id);
+      skipped.push(id);
     } else {
-      let looksAround = false;
-      const watched = watchStack(stencil, () => {
-        looksAround = true;
-      });
-      const findings = [...each.run(watched)];
-      yield { check: each.id, findings, looksAround };
+      yield { check: id, findings: Array.from(each.run(stencil), (draft) => findingOf(each.meta, draft)) };
     }
   }
 }
 
-/** The same stencil, which tells when its stack is looked at. */
-function watchStack(stencil: Stencil, tell: () => void): Stencil {
-  return {
-    ...stencil,
-    get stack() {
-      tell();
-      return stencil.stack;
-    },
-  };
+function findingOf({ id, severity }: CheckMeta, draft: FindingDraft): Finding {
+  return { severity, ...draft, check: id };
 }
 
 function withSeverities(findings: readonly Finding[], { checks }: Config): Finding[] {
@@ -91,19 +83,4 @@ function withSeverities(findings: readonly Finding[], { checks }: Config): Findi
     const severity = checks[finding.check];
     return severity && severity !== 'off' ? { ...finding, severity } : finding;
   });
-}
-
-function unfinished(skipped: readonly string[]): Finding[] {
-  if (skipped.length === 0) return [];
-  return [
-    {
-      check: 'unfinished',
-      severity: 'warning',
-      message:
-        `The time for this run was over before these were done: ${skipped.join(', ')}. ` +
-        'Nothing is known of them; split the file, or check it on the command line.',
-      span: { from: 0, to: 0 },
-      related: [],
-    },
-  ];
 }
