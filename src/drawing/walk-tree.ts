@@ -1,4 +1,5 @@
 /** Walks the tree as a renderer does and collects the shapes it would paint. */
+import { checkpoint } from '../geometry/base/checkpoint';
 import type { Matrix } from '../geometry/base/curve-types';
 import { determinant, IDENTITY, multiply } from '../geometry/base/matrix';
 import type { ElementNode, MarkupNode } from '../markup/tree';
@@ -54,6 +55,9 @@ const NEVER_DRAWN = new Set([
   'discard',
 ]);
 
+/** Reading the style of an element and placing it takes some microseconds. */
+const STEPS_PER_NODE = 10;
+
 /** Nodes that are drawn one after the other in the same scope. */
 interface Row {
   readonly nodes: readonly MarkupNode[];
@@ -98,6 +102,7 @@ export class Painter {
     };
     this.push([root], scope);
     for (let row = this.rows.at(-1); row; row = this.rows.at(-1)) {
+      checkpoint(STEPS_PER_NODE);
       const node = row.nodes[row.next++];
       if (!node) this.rows.pop();
       else if (node.kind === 'element') this.visit(node, row.scope, root);

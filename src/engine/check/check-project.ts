@@ -1,8 +1,9 @@
 /** The files of a project to their reports, as parts of one stack. */
+import { underWatch } from '../../geometry/base/checkpoint';
 import type { LayerFault, ProjectReport, Report, Settings } from '../../report/report';
 import type { Config } from '../../config/types';
+import { layerId } from '../../sheet/layer/layer-id';
 import { stackOf, type StackLayer } from '../../stack/stack';
-import { DEFAULT_BUDGET } from './check-file';
 import {
   faultOf,
   groupsOfEntry,
@@ -11,8 +12,10 @@ import {
   type EntryGroup,
   type SourcedEntry,
 } from './project-layers';
-import { drawingOf, knownSheets, measureGroups, type ReadFile } from './read-sheets';
+import { knownSheets, measureGroups, readText, type ReadFile } from './read-sheets';
 import { reportOn } from './run-checks';
+import { watchOf } from './run-watch';
+import { versionOf, versionOfStack } from './version';
 import { UNFINISHED } from './unfinished';
 import { effectiveConfig, measuresAlike } from './effective-config';
 
@@ -22,17 +25,27 @@ import { effectiveConfig, measuresAlike } from './effective-config';
  * @param files texts by the names that `projectFiles` gives; others are not looked at
  * @param earlier of an earlier state: files that are the same are not measured again, and of their checks only those
  * that look at other layers are run
+ * @throws Stopped when `settings.cancelled` says so
  */
 export function checkProject(
   files: ReadonlyMap<string, string>,
   settings: Settings,
   earlier?: ProjectReport,
 ): ProjectReport {
+  const { cancelled: _, ...kept } = settings;
+  const there = projectFiles(effectiveConfig(settings)).filter((name) => files.has(name));
+  return underWatch(watchOf(settings, there.length), () => checkFiles(there, files, kept, earlier));
+}
+
+/** @param there the files of the project that there are */
+function checkFiles(
+  there: readonly string[],
+  files: ReadonlyMap<string, string>,
+  settings: Settings,
+  earlier: ProjectReport | undefined,
+): ProjectReport {
   const start = performance.now();
   const config = effectiveConfig(settings);
-  const names = projectFiles(config);
-  const there = names.filter((name) => files.has(name));
-  const late = () => performance.now() - start > (settings.budget ?? DEFAULT_BUDGET) * Math.max(1, there.length);
   const alike = earlier !== undefined && measuresAlike(effectiveConfig(earlier.settings), config);
   const entries = sourcedEntries(config);
   const parts = new Map(
@@ -41,7 +54,6 @@ export function checkProject(
       readPart(name, files.get(name) ?? '', {
         settings,
         config,
-        late,
         alike,
         earlier: earlier?.files.get(name),
         entries: entries.filter(({ file }) => file === name),
@@ -49,6 +61,8 @@ export function checkProject(
     ]),
   );
   const reports = new Map<string, Report>();
+  const versions = new Map([...parts].map(([file, { read }]) => [file, versionOf(read.text, settings)]));
+  const stackVersion = versionOfStack(versions);
   const stack = stackOf(
     entries.flatMap((entry) => layersOf(entry, parts)),
     earlier?.stack,
@@ -59,11 +73,12 @@ export function checkProject(
     stack,
     faults: faultsOf(entries, parts),
     elapsed: 0,
-    missing: names.filter((name) => !files.has(name)),
+    missing: projectFiles(config).filter((name) => !files.has(name)),
   };
   for (const [file, part] of parts) {
     const known = part.unchanged?.results ?? [];
-    const run = { settings, config, stack, late, known, project: { file, report: project } };
+    const version = versions.get(file) ?? '';
+    const run = { settings, config, stack, version, stackVersion, known, project: { file, report: project } };
     reports.set(file, reportOn(part.read, run, part.elapsed));
   }
   project.elapsed = performance.now() - start;
@@ -84,7 +99,6 @@ interface Part {
 interface PartRun {
   readonly settings: Settings;
   readonly config: Config;
-  readonly late: () => boolean;
   /** Whether the earlier report was measured as it would be now. */
   readonly alike: boolean;
   /** Those that name this file. */
@@ -96,13 +110,17 @@ function readPart(name: string, text: string, run: PartRun): Part {
   const start = performance.now();
   const { settings, config, entries, earlier, alike } = run;
   const unchanged = earlier && alike && isUnchanged(name, text, run) ? earlier : undefined;
-  const drawing = unchanged?.drawing ?? drawingOf(text, config, earlier?.drawing);
-  const groups = entries.flatMap((entry) => groupsOfEntry(drawing, entry, settings.oneLayer));
+  const known = unchanged && { drawing: unchanged.drawing, unread: undefined };
+  const readable = known ?? readText(text, config, earlier?.drawing);
+  const groups = entries
+    .flatMap((entry) => groupsOfEntry(readable.drawing, entry, settings.oneLayer))
+    .map((group, i) => ({ ...group, id: layerId(name, i) }));
   const painted = groups.map((group) => ({ ...group, paint: group.entry.paint }));
   const read = unchanged
-    ? { text, drawing, sheets: unchanged.sheets, skipped: [] }
-    : measureGroups(drawing, painted, config, knownSheets(earlier, alike), run.late);
-  return { read, groups, unchanged, elapsed: performance.now() - start };
+    ? { ...readable, text, sheets: unchanged.sheets, skipped: [] }
+    : measureGroups(readable, painted, config, knownSheets(earlier, alike));
+  const skipped = new Set(read.skipped.map(({ group }) => group));
+  return { read, groups: groups.filter((_, i) => !skipped.has(i)), unchanged, elapsed: performance.now() - start };
 }
 
 function isUnchanged(name: string, text: string, { settings, entries, earlier }: PartRun): boolean {
@@ -125,6 +143,9 @@ function layersOf({ index, file }: SourcedEntry, parts: ReadonlyMap<string, Part
 }
 
 function faultsOf(entries: readonly SourcedEntry[], parts: ReadonlyMap<string, Part>): LayerFault[] {
-  const faults = entries.map((entry) => faultOf(entry, parts.get(entry.file ?? '')?.read.drawing));
+  const faults = entries.map((entry) => {
+    const read = parts.get(entry.file ?? '')?.read;
+    return read?.unread ? undefined : faultOf(entry, read?.drawing);
+  });
   return faults.filter((fault) => fault !== undefined);
 }

@@ -1,29 +1,32 @@
 /** Runs the checks on one file of a stack, and makes its report. */
 import { ALL_CHECKS } from '../../checks/all';
-import type { Stencil } from '../../checks/check';
-import type { Finding, FindingDraft } from '../../checks/finding';
-import type { CheckMeta } from '../../checks/meta';
+import type { Check, Stencil } from '../../checks/check';
+import type { Finding } from '../../checks/finding';
+import { lookNow } from '../../geometry/base/checkpoint';
 import type { CheckResult, ProjectPart, Report, Settings } from '../../report/report';
 import type { Config } from '../../config/types';
 import { limitsOf } from '../../config/limits';
 import type { Stack } from '../../stack/stack';
+import { withIds } from '../../report/finding-id';
 import { applyAcceptances } from './acceptances';
 import { withoutBaseline } from './baseline';
 import { capFindings, sortFindings } from './sort-and-cap';
-import { isKnownCheck } from './known-checks';
+import { isKnownCheck, metaOf } from './known-checks';
 import type { ReadFile } from './read-sheets';
+import { unlessStopped, type Skipped } from './run-watch';
 import { sourcesOnce } from './sources';
-import { unfinished } from './unfinished';
+import { unfinished, unread } from './unfinished';
 
 export interface CheckRun {
   readonly settings: Settings;
   readonly config: Config;
   readonly stack: Stack;
+  /** Stands for the file and the settings, and for all files of the stack. */
+  readonly version: string;
+  readonly stackVersion: string;
   readonly project?: ProjectPart;
   /** Of the same sheets under the same limits: checks that did not look at the stack are not run again. */
   readonly known?: readonly CheckResult[];
-  /** Whether the time for the run is over. */
-  late(): boolean;
 }
 
 /** @param elapsed milliseconds that reading the file took */
@@ -31,13 +34,18 @@ export function reportOn(file: ReadFile, run: CheckRun, elapsed: number): Report
   const start = performance.now();
   const { text, drawing, sheets } = file;
   const { settings, config, stack, project } = run;
-  const skipped = [...file.skipped];
-  const results = [...runChecks(stencilOf(file, run), run, skipped)];
-  const found = [...results.flatMap(({ findings }) => findings), ...unfinished(skipped)];
+  const skipped: Skipped[] = [...file.skipped];
+  const results = file.unread ? [] : [...runChecks(stencilOf(file, run), run, skipped)];
+  const gaps = file.unread ? [unread(file.unread)] : unfinished(skipped);
+  const found = [...results.flatMap(({ findings }) => findings), ...gaps];
   const accepted = applyAcceptances(drawing.document, withSeverities(found, config), isKnownCheck);
-  const complete = sortFindings(withoutBaseline(accepted, config));
+  const named = withIds(withoutBaseline(accepted, config), project?.file ?? '', (check) =>
+    metaOf(check)?.reads === 'stack' ? run.stackVersion : run.version,
+  );
+  const complete = sortFindings(named);
   return {
     text,
+    version: run.version,
     settings,
     drawing,
     sheets,
@@ -55,27 +63,26 @@ function stencilOf({ drawing, sheets }: ReadFile, { config, stack, project }: Ch
   return { drawing, config, limits, sheets, sources: sourcesOnce(), file: project?.file ?? '', stack };
 }
 
-function* runChecks(
-  stencil: Stencil,
-  { config, known = [], late }: CheckRun,
-  skipped: string[],
-): Iterable<CheckResult> {
+/** @param skipped gets the checks that the budget did not suffice for */
+function* runChecks(stencil: Stencil, { config, known = [] }: CheckRun, skipped: Skipped[]): Iterable<CheckResult> {
   for (const each of ALL_CHECKS) {
     const { id, reads } = each.meta;
     if (config.checks[id] === 'off') continue;
     const before = reads === 'file' ? known.find(({ check }) => check === id) : undefined;
-    if (before) {
-      yield before;
-    } else if (late()) {
-      skipped.push(id);
-    } else {
-      yield { check: id, findings: Array.from(each.run(stencil), (draft) => findingOf(each.meta, draft)) };
-    }
+    const result =
+      before ??
+      unlessStopped<CheckResult | undefined>(
+        () => runCheck(each, stencil),
+        (reason) => void skipped.push({ name: id, reason }),
+      );
+    if (result) yield result;
   }
 }
 
-function findingOf({ id, severity }: CheckMeta, draft: FindingDraft): Finding {
-  return { severity, ...draft, check: id };
+function runCheck({ meta, run }: Check, stencil: Stencil): CheckResult {
+  lookNow();
+  const { id, severity } = meta;
+  return { check: id, findings: Array.from(run(stencil), (draft) => ({ severity, ...draft, check: id })) };
 }
 
 function withSeverities(findings: readonly Finding[], { checks }: Config): Finding[] {
