@@ -78,7 +78,25 @@ export async function watch(settings) {
   }
 }
 
-/** Copies what is shipped as it is: the page of each check, and the schema of `tombolo.json`. */
+/** The schema of `tombolo.json`, of which the checks' own words are a part, as path and contents. */
+export async function makeSchema() {
+  const { outputFiles } = await build({
+    entryPoints: [path.join(root, 'src/build/check-docs.ts')],
+    bundle: true,
+    write: false,
+    format: 'esm',
+    platform: 'node',
+    target: 'node20',
+    absWorkingDir: root,
+    logLevel: 'warning',
+    alias,
+  });
+  const code = Buffer.from(outputFiles[0].contents).toString('base64');
+  const { schemaText } = await import(`data:text/javascript;base64,${code}`);
+  return { path: path.join(dist, 'tombolo.schema.json'), contents: schemaText() };
+}
+
+/** Copies what is shipped as it is: the page of each check. */
 export function copyPages() {
   const pages = path.join(dist, 'checks');
   mkdirSync(pages, { recursive: true });
@@ -87,7 +105,6 @@ export function copyPages() {
     const page = path.join(checks, entry.name, 'README.md');
     if (entry.isDirectory() && existsSync(page)) copyFileSync(page, path.join(pages, `${entry.name}.md`));
   }
-  copyFileSync(path.join(root, 'src/config/tombolo.schema.json'), path.join(dist, 'tombolo.schema.json'));
 }
 
 /** Removes what earlier builds left. */

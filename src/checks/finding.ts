@@ -30,6 +30,9 @@ export interface Finding {
   readonly subject?: Subject;
 }
 
+/** A finding as its check yields it: of the check that its meta names, and as serious as that says unless it says so itself. */
+export type FindingDraft = Omit<Finding, 'check' | 'severity'> & { readonly severity?: Severity };
+
 export interface Measure {
   readonly value: number;
   readonly limit: number;

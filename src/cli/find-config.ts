@@ -2,7 +2,7 @@
 import { access } from 'node:fs/promises';
 import { dirname, join, relative, resolve } from 'node:path';
 import { DEFAULT_CONFIG, type Config } from '../config/types';
-import { readConfig, type ConfigProblem } from '../config/read';
+import { readConfig, type ConfigProblem } from '../engine/index';
 import { failureAt } from './failure';
 import { readInput } from './read-input';
 

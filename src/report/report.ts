@@ -86,8 +86,6 @@ export interface LayerFault {
 export interface CheckResult {
   readonly check: CheckId;
   readonly findings: readonly Finding[];
-  /** Whether it looked at the stack, so that a change of another layer may change what it finds. */
-  readonly looksAround: boolean;
 }
 
 /** A change to the artist's text that was proven, by checking the edited text, to mend what it says. */

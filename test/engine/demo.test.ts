@@ -7,7 +7,7 @@ import { checkProject } from '../../src/engine/check/check-project';
 import { fixesFor } from '../../src/engine/fixes/index';
 import { projectFiles } from '../../src/engine/check/project-layers';
 import { registrationMarks } from '../../src/stack/registration-marks';
-import { readConfig } from '../../src/config/read';
+import { readConfig } from '../../src/engine/check/known-checks';
 import { foundIn } from './project-files';
 
 const demo = (name: string) => readFileSync(path.join(import.meta.dirname, '../../media/demo', name), 'utf8');

@@ -16,6 +16,7 @@ import { knownSheets, measureGroups, readText, type ReadFile } from './read-shee
 import { reportOn } from './run-checks';
 import { watchOf } from './run-watch';
 import { versionOf, versionOfStack } from './version';
+import { UNFINISHED } from './unfinished';
 import { effectiveConfig, measuresAlike } from './effective-config';
 
 /**
@@ -123,7 +124,7 @@ function readPart(name: string, text: string, run: PartRun): Part {
 }
 
 function isUnchanged(name: string, text: string, { settings, entries, earlier }: PartRun): boolean {
-  if (earlier?.text !== text || earlier.complete.some(({ check }) => check === 'unfinished')) return false;
+  if (earlier?.text !== text || earlier.complete.some(({ check }) => check === UNFINISHED.id)) return false;
   const before = sourcedEntries(effectiveConfig(earlier.settings)).filter(({ file }) => file === name);
   return (
     earlier.settings.oneLayer === settings.oneLayer &&

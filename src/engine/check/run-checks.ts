@@ -2,7 +2,7 @@
 import { ALL_CHECKS } from '../../checks/all';
 import type { Check, Stencil } from '../../checks/check';
 import type { Finding } from '../../checks/finding';
-import { lookNow, type StopReason } from '../../geometry/base/checkpoint';
+import { lookNow } from '../../geometry/base/checkpoint';
 import type { CheckResult, ProjectPart, Report, Settings } from '../../report/report';
 import type { Config } from '../../config/types';
 import { limitsOf } from '../../config/limits';
@@ -11,9 +11,11 @@ import { withIds } from '../../report/finding-id';
 import { applyAcceptances } from './acceptances';
 import { withoutBaseline } from './baseline';
 import { capFindings, sortFindings } from './sort-and-cap';
+import { isKnownCheck, metaOf } from './known-checks';
 import type { ReadFile } from './read-sheets';
 import { unlessStopped, type Skipped } from './run-watch';
 import { sourcesOnce } from './sources';
+import { unfinished, unread } from './unfinished';
 
 export interface CheckRun {
   readonly settings: Settings;
@@ -36,10 +38,9 @@ export function reportOn(file: ReadFile, run: CheckRun, elapsed: number): Report
   const results = file.unread ? [] : [...runChecks(stencilOf(file, run), run, skipped)];
   const gaps = file.unread ? [unread(file.unread)] : unfinished(skipped);
   const found = [...results.flatMap(({ findings }) => findings), ...gaps];
-  const accepted = applyAcceptances(drawing.document, withSeverities(found, config));
-  const around = new Set<string>(results.filter(({ looksAround }) => looksAround).map(({ check }) => check));
+  const accepted = applyAcceptances(drawing.document, withSeverities(found, config), isKnownCheck);
   const named = withIds(withoutBaseline(accepted, config), project?.file ?? '', (check) =>
-    around.has(check) ? run.stackVersion : run.version,
+    metaOf(check)?.reads === 'stack' ? run.stackVersion : run.version,
   );
   const complete = sortFindings(named);
   return {
@@ -65,37 +66,23 @@ function stencilOf({ drawing, sheets }: ReadFile, { config, stack, project }: Ch
 /** @param skipped gets the checks that the budget did not suffice for */
 function* runChecks(stencil: Stencil, { config, known = [] }: CheckRun, skipped: Skipped[]): Iterable<CheckResult> {
   for (const each of ALL_CHECKS) {
-    if (config.checks[each.id] === 'off') continue;
-    const before = known.find(({ check, looksAround }) => check === each.id && !looksAround);
+    const { id, reads } = each.meta;
+    if (config.checks[id] === 'off') continue;
+    const before = reads === 'file' ? known.find(({ check }) => check === id) : undefined;
     const result =
       before ??
       unlessStopped<CheckResult | undefined>(
         () => runCheck(each, stencil),
-        (reason) => void skipped.push({ name: each.id, reason }),
+        (reason) => void skipped.push({ name: id, reason }),
       );
     if (result) yield result;
   }
 }
 
-function runCheck({ id, run }: Check, stencil: Stencil): CheckResult {
+function runCheck({ meta, run }: Check, stencil: Stencil): CheckResult {
   lookNow();
-  let looksAround = false;
-  const watched = watchStack(stencil, () => {
-    looksAround = true;
-  });
-  const findings = [...run(watched)];
-  return { check: id, findings, looksAround };
-}
-
-/** The same stencil, which tells when its stack is looked at. */
-function watchStack(stencil: Stencil, tell: () => void): Stencil {
-  return {
-    ...stencil,
-    get stack() {
-      tell();
-      return stencil.stack;
-    },
-  };
+  const { id, severity } = meta;
+  return { check: id, findings: Array.from(run(stencil), (draft) => ({ severity, ...draft, check: id })) };
 }
 
 function withSeverities(findings: readonly Finding[], { checks }: Config): Finding[] {
@@ -103,28 +90,4 @@ function withSeverities(findings: readonly Finding[], { checks }: Config): Findi
     const severity = checks[finding.check];
     return severity && severity !== 'off' ? { ...finding, severity } : finding;
   });
-}
-
-const LACKING: Readonly<Record<StopReason, string>> = {
-  cancelled: 'This run was cancelled',
-  time: 'The time for this run was over',
-  memory: 'The memory for this run was used up',
-};
-
-const SPLIT = 'split the file, or check it on the command line.';
-
-function unread(reason: StopReason): Finding {
-  return unfinishedFinding(`${LACKING[reason]} before the drawing was read. Nothing is known of it; ${SPLIT}`);
-}
-
-function unfinished(skipped: readonly Skipped[]): Finding[] {
-  const [first] = skipped;
-  if (!first) return [];
-  const names = skipped.map(({ name }) => name).join(', ');
-  const what = `${LACKING[first.reason]} before these were done: ${names}.`;
-  return [unfinishedFinding(`${what} Nothing is known of them; ${SPLIT}`)];
-}
-
-function unfinishedFinding(message: string): Finding {
-  return { check: 'unfinished', severity: 'warning', message, span: { from: 0, to: 0 }, related: [] };
 }

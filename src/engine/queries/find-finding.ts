@@ -8,6 +8,7 @@ export function findingById(
   id: FindingId,
 ): { readonly report: Report; readonly finding: ReportedFinding } | undefined {
   const owner = report.project ? report.project.report.files.get(fileOfFinding(id)) : report;
-  const finding = owner?.findings.find((each) => each.id === id);
+  const isIt = (each: ReportedFinding): boolean => each.id === id;
+  const finding = owner?.findings.find(isIt) ?? owner?.complete.find(isIt);
   return owner && finding && { report: owner, finding };
 }

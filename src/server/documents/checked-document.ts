@@ -2,7 +2,7 @@
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { bridgeAtCaret, bridgeIslands, check, isStencil, fixesFor } from '../../engine/index';
 import type { Fix, Report } from '../../report/report';
-import { readConfig } from '../../config/read';
+import { readConfig } from '../../engine/index';
 import type { CheckedProject } from './checked-project';
 import type { FoundConfig } from './find-config';
 

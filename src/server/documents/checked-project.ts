@@ -4,7 +4,7 @@ import { TextDocument } from 'vscode-languageserver-textdocument';
 import { URI } from 'vscode-uri';
 import { unusedAcceptances, checkProject, layerProblems, projectFiles, type ProjectReport } from '../../engine/index';
 import type { Config } from '../../config/types';
-import { readConfig, type ConfigProblem } from '../../config/read';
+import { readConfig, type ConfigProblem } from '../../engine/index';
 import { CheckedDocument } from './checked-document';
 import type { FoundConfig } from './find-config';
 

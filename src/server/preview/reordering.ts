@@ -1,7 +1,7 @@
 /** Which file says the painting order of a stack, and the edits of it that give a layer another place. */
 import { groupsOfEntry, sourcedEntries, type SourcedEntry } from '../../engine/check/project-layers';
 import { reorderEntries, reorderLayers } from '../../engine/fixes/reorder-layers';
-import { readConfig } from '../../config/read';
+import { readConfig } from '../../engine/index';
 import type { CheckedDocument } from '../documents/checked-document';
 import type { CheckedProject } from '../documents/checked-project';
 import type { Reordering, ReorderParams } from '../../protocol/views';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { check } from '../../../src/engine/check/check-file';
-import { readConfig } from '../../../src/config/read';
+import { readConfig } from '../../../src/engine/check/known-checks';
 import { Stopped, underWatch } from '../../../src/geometry/base/checkpoint';
 
 /** A stencil of 100 × 100 mm, one unit a millimetre. */

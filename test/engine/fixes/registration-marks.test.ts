@@ -5,7 +5,7 @@ import { fixesFor } from '../../../src/engine/fixes/index';
 import { areaOf } from '../../../src/geometry/boolean/index';
 import type { Fix, Report } from '../../../src/report/report';
 import { registrationMarks } from '../../../src/stack/registration-marks';
-import { readConfig } from '../../../src/config/read';
+import { readConfig } from '../../../src/engine/check/known-checks';
 import { applyEdits } from '../../../src/text/text';
 import { fixed, project, sheet, square } from '../project-files';
 

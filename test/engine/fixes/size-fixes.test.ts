@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { check } from '../../../src/engine/check/check-file';
 import { fixesFor } from '../../../src/engine/fixes/index';
 import type { Fix, ProjectReport, Report } from '../../../src/report/report';
-import { readConfig } from '../../../src/config/read';
+import { readConfig } from '../../../src/engine/check/known-checks';
 import { applyEdits } from '../../../src/text/text';
 import { foundIn, fixed, project, sheet, square } from '../project-files';
 
