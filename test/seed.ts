@@ -4,4 +4,4 @@
  */
 import fc from 'fast-check';
 
-fc.configureGlobal({ seed: Number(process.env['TOMBOLO_SEED'] ?? 20) });
+fc.configureGlobal({ seed: Number(process.env.TOMBOLO_SEED ?? 20) });

@@ -1,7 +1,8 @@
 /** How long it takes to cut a sheet, as far as speed and acceleration tell. */
-import { perimeter, ringsOf } from '../geometry/base/ring';
-import type { Ring } from '../geometry/base/polygon-types';
+
 import type { Config } from '../config/types';
+import type { Ring } from '../geometry/base/polygon-types';
+import { perimeter, ringsOf } from '../geometry/base/ring';
 import type { Sheet } from './types';
 
 /** Degrees: at a sharper turn a cutter stops, round a gentler one it goes on. Common practice, no source. */

@@ -1,10 +1,10 @@
 /** Openings that later layers paint over wholly. */
 import type { Point } from '../geometry/base/curve-types';
-import { indexBoxes } from '../geometry/spatial/clusters';
-import { matchIdentical } from '../geometry/polygon/diff';
-import { areaOf, boxOfPolygon, regionContains, difference, perimeterOf } from '../geometry/boolean/index';
 import type { Box, Polygon, Region } from '../geometry/base/polygon-types';
 import { boxesTouch } from '../geometry/base/ring';
+import { areaOf, boxOfPolygon, difference, perimeterOf, regionContains } from '../geometry/boolean/index';
+import { matchIdentical } from '../geometry/polygon/diff';
+import { indexBoxes } from '../geometry/spatial/clusters';
 import type { HiddenOpening } from './index';
 
 export interface HiddenOpenings {

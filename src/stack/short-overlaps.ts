@@ -1,11 +1,12 @@
 /** Gathers the pieces of short seams into connected parts, each of which is told once. Millimetres. */
-import { findRoot, groupsOf, indexBoxes, uniteSets } from '../geometry/spatial/clusters';
+
 import type { Point } from '../geometry/base/curve-types';
-import { distance } from '../geometry/base/vector';
 import type { Box } from '../geometry/base/polygon-types';
+import { distance } from '../geometry/base/vector';
+import { findRoot, groupsOf, indexBoxes, uniteSets } from '../geometry/spatial/clusters';
 import { nearestApproach, type Segment } from '../geometry/spatial/segment-distance';
-import type { SeamPiece } from './tile-seams';
 import type { ShortOverlap } from './index';
+import type { SeamPiece } from './tile-seams';
 
 /** mm: overlaps that differ by less are equally short; of those the middle one is shown. */
 const AS_SHORT = 5e-4;

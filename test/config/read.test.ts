@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { DEFAULT_CONFIG } from '../../src/config/types';
 import { limitsOf, materialOf } from '../../src/config/limits';
 import { readConfig } from '../../src/config/read';
+import { DEFAULT_CONFIG } from '../../src/config/types';
 
 /** The problems with the text they point at. */
 function problemsIn(text: string): [string, string][] {

@@ -1,7 +1,8 @@
 /** Small projects for tests: one unit is a millimetre. */
+
+import { readConfig } from '../../src/config/read';
 import { checkProject } from '../../src/engine/check/check-project';
 import type { Fix, ProjectReport } from '../../src/report/report';
-import { readConfig } from '../../src/config/read';
 import { applyEdits } from '../../src/text/text';
 
 /** A sheet of 60 × 60 mm. */

@@ -68,7 +68,7 @@ export function traceEllipse(
   builder.setPlace(span.from, span.to);
   builder.setAxes({ x: radiusX, y: 0 }, { x: 0, y: radiusY });
   builder.moveTo(centreX + radiusX, centreY);
-  for (let quarter = 0; quarter < 4; quarter++) traceQuarter(centreX, centreY, radiusX, radiusY, quarter, builder);
+  for (let quarter = 0; quarter < 4; quarter += 1) traceQuarter(centreX, centreY, radiusX, radiusY, quarter, builder);
   builder.close();
 }
 

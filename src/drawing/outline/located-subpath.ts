@@ -25,23 +25,23 @@ export function locate(traces: readonly Trace[], source: OutlineSource): readonl
 class LocatedSubpath implements Subpath {
   readonly curves: readonly Curve[];
   readonly closed: boolean;
-  readonly #places: readonly number[];
-  readonly #source: OutlineSource;
-  #spans: readonly Span[] | undefined;
+  private readonly places: readonly number[];
+  private readonly source: OutlineSource;
+  private knownSpans: readonly Span[] | undefined;
 
   constructor({ curves, places, closed }: Trace, source: OutlineSource) {
     this.curves = curves;
     this.closed = closed;
-    this.#places = places;
-    this.#source = source;
+    this.places = places;
+    this.source = source;
   }
 
   get spans(): readonly Span[] {
-    return (this.#spans ??= this.curves.map((_, index) => this.#spanAt(this.#places.length === 2 ? 0 : 2 * index)));
+    return (this.knownSpans ??= this.curves.map((_, index) => this.spanAt(this.places.length === 2 ? 0 : 2 * index)));
   }
 
-  #spanAt(at: number): Span {
-    const [from, to] = [this.#places[at] ?? 0, this.#places[at + 1] ?? 0];
-    return { from: this.#source.textOffset(from), to: this.#source.textOffset(to) };
+  private spanAt(at: number): Span {
+    const [from, to] = [this.places[at] ?? 0, this.places[at + 1] ?? 0];
+    return { from: this.source.textOffset(from), to: this.source.textOffset(to) };
   }
 }

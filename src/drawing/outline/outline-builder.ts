@@ -125,7 +125,7 @@ export class OutlineBuilder {
     const { places, curves, from, to } = this;
     const isAlone = places.length === 2;
     if (isAlone && places[0] === from && places[1] === to) return;
-    if (isAlone) for (let index = 1; index < curves.length; index++) places.push(places[0]!, places[1]!);
+    if (isAlone) for (let index = 1; index < curves.length; index += 1) places.push(places[0]!, places[1]!);
     places.push(from, to);
   }
 

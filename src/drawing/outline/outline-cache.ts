@@ -36,8 +36,12 @@ export class OutlineCache {
   private readonly wanted: CachedOutline[] = [];
   private next = 0;
 
+  private readonly earlier: readonly CachedOutline[];
+
   /** @param earlier what an earlier reading wanted, in its order */
-  constructor(private readonly earlier: readonly CachedOutline[]) {}
+  constructor(earlier: readonly CachedOutline[]) {
+    this.earlier = earlier;
+  }
 
   /**
    * The outline of `text` mapped by `toMm`.
@@ -58,7 +62,7 @@ export class OutlineCache {
 
   private known(kind: OutlineKind, text: string, toMm: Matrix): CachedOutline | undefined {
     const { earlier, next } = this;
-    for (let at = next; at < earlier.length && at < next + MAX_MISSES; at++) {
+    for (let at = next; at < earlier.length && at < next + MAX_MISSES; at += 1) {
       const outline = earlier[at]!;
       if (outline.text !== text || outline.kind !== kind || !sameMap(outline.toMm, toMm)) continue;
       this.next = at + 1;

@@ -1,6 +1,6 @@
 /** Path commands turned into curves: relative to absolute, shorthands written out, arcs in centre form. */
 import type { PathError, PathLetter } from '../../markup/path-commands';
-import { readPathData, type CurrentCommand } from '../../markup/path-data';
+import { type CurrentCommand, readPathData } from '../../markup/path-data';
 import { arcFromEndpoints } from './arc';
 import type { OutlineBuilder } from './outline-builder';
 

@@ -102,7 +102,8 @@ class DashWalker {
     const period = lengths.reduce((sum, value) => sum + value, 0);
     let into = ((offset % period) + period) % period;
     while (this.index < lengths.length - 1 && isBeyond(into, lengths[this.index] ?? 0)) {
-      into -= lengths[this.index++] ?? 0;
+      into -= lengths[this.index] ?? 0;
+      this.index += 1;
     }
     this.left = Math.max(0, (lengths[this.index] ?? 0) - into);
   }

@@ -1,7 +1,7 @@
 /** Collects the closed figures of a stroke, maps them to sheet mm and makes them turn the positive way. */
 import type { Arc, Curve, Line, Point } from '../../geometry/base/curve-types';
-import { transformCurve } from '../../geometry/curve/index';
 import { IDENTITY } from '../../geometry/base/matrix';
+import { transformCurve } from '../../geometry/curve/index';
 import { reverseCurve } from '../../geometry/curve/transform';
 import type { Span } from '../../text/text';
 import type { Subpath } from '../types';

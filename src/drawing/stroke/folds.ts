@@ -5,7 +5,7 @@
  */
 import type { Point } from '../../geometry/base/curve-types';
 import { polyline, type QuadStrip } from './figures';
-import { sampleCurve, type Bent, type Sample } from './offset-sides';
+import { type Bent, type Sample, sampleCurve } from './offset-sides';
 
 export interface SelfOverlap {
   /** Whether the curve bends to the right (y down). */

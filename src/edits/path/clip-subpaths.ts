@@ -2,7 +2,7 @@
 import type { Curve, Point } from '../../geometry/base/curve-types';
 import { boundsOf, intersectWithLine, pointAt } from '../../geometry/curve/index';
 import { indexStrips, type StripIndex } from '../strip/shapes-near';
-import { cornerAt, depthInStrip, borderPosition, type Strip } from '../strip/strip';
+import { borderPosition, cornerAt, depthInStrip, type Strip } from '../strip/strip';
 
 /** A stretch of one curve of one subpath, between two parameters. Backward where `from` is greater than `to`. */
 export interface PathInterval {

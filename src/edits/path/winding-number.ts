@@ -1,8 +1,8 @@
 /** How often closed chains of curves go round a point. */
 import type { Curve, Point } from '../../geometry/base/curve-types';
-import { flattenSubpath } from '../../geometry/curve/flatten';
 import type { Box, Ring } from '../../geometry/base/polygon-types';
 import { boxOfRing } from '../../geometry/base/ring';
+import { flattenSubpath } from '../../geometry/curve/flatten';
 
 /** Closed chains with straight edges. */
 export interface RingWindings {

@@ -1,7 +1,7 @@
 /** Keeps the sides of strips off the curves that they would run along. */
 import type { Curve, Point } from '../../geometry/base/curve-types';
-import { boundsOf, pointAt } from '../../geometry/curve/index';
 import { crossFrom, distance } from '../../geometry/base/vector';
+import { boundsOf, pointAt } from '../../geometry/curve/index';
 import { indexStrips } from './shapes-near';
 import { cornerAt, type Strip } from './strip';
 

@@ -2,7 +2,7 @@
 import type { Point } from '../../geometry/base/curve-types';
 import { cross, distance, dot, scale, subtract } from '../../geometry/base/vector';
 import { nearestSegment, type SegmentIndex } from '../../geometry/spatial/segment-index';
-import { stripAlong, type Strip } from './strip';
+import { type Strip, stripAlong } from './strip';
 
 /** The least, in mm, that a strip reaches into the material: well above the flattening of curves. */
 const MIN_REACH = 0.02;

@@ -1,8 +1,8 @@
 /** What `tombolo.json` lets pass: checks that are accepted everywhere, and findings that were there before. */
 import type { Finding } from '../../checks/finding';
-import { distance } from '../../geometry/base/vector';
 import { UNACCEPTABLE } from '../../config/check-id';
 import type { BaselineEntry, Config } from '../../config/types';
+import { distance } from '../../geometry/base/vector';
 
 /** mm: a finding of the baseline may move so far before it counts as another. */
 const SAME_PLACE = 1;

@@ -2,9 +2,9 @@
 import type { Report, Settings } from '../../report/report';
 import { groupShapes } from '../../sheet/layer/layers';
 import { stackOfFile } from '../../stack/stack';
+import { effectiveConfig, measuresAlike } from './effective-config';
 import { drawingOf, knownSheets, measureGroups } from './read-sheets';
 import { reportOn } from './run-checks';
-import { effectiveConfig, measuresAlike } from './effective-config';
 
 /** Milliseconds: long enough for any sheet that a person draws; a run that takes longer stops between its steps. */
 export const DEFAULT_BUDGET = 20_000;

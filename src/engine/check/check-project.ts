@@ -1,19 +1,20 @@
 /** The files of a project to their reports, as parts of one stack. */
-import type { LayerFault, ProjectReport, Report, Settings } from '../../report/report';
+
 import type { Config } from '../../config/types';
-import { stackOf, type StackLayer } from '../../stack/stack';
+import type { LayerFault, ProjectReport, Report, Settings } from '../../report/report';
+import { type StackLayer, stackOf } from '../../stack/stack';
 import { DEFAULT_BUDGET } from './check-file';
+import { effectiveConfig, measuresAlike } from './effective-config';
 import {
+  type EntryGroup,
   faultOf,
   groupsOfEntry,
   projectFiles,
-  sourcedEntries,
-  type EntryGroup,
   type SourcedEntry,
+  sourcedEntries,
 } from './project-layers';
 import { drawingOf, knownSheets, measureGroups, type ReadFile } from './read-sheets';
 import { reportOn } from './run-checks';
-import { effectiveConfig, measuresAlike } from './effective-config';
 
 /**
  * Checks the files that the configuration names in `layers`, each as a part of the whole stack. What is named but not

@@ -1,9 +1,10 @@
 /** From the text of one file to its measured sheets. */
-import type { Drawing } from '../../drawing/types';
+
+import type { Config } from '../../config/types';
 import { readDrawing } from '../../drawing/index';
+import type { Drawing } from '../../drawing/types';
 import { parseMarkup } from '../../markup/parse';
 import type { Report } from '../../report/report';
-import type { Config } from '../../config/types';
 import { mainPaint, type ShapeGroup } from '../../sheet/layer/layers';
 import { measureSheet } from '../../sheet/measure';
 import type { Sheet } from '../../sheet/types';

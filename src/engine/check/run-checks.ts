@@ -2,14 +2,14 @@
 import { ALL_CHECKS } from '../../checks/all';
 import type { Stencil } from '../../checks/check';
 import type { Finding } from '../../checks/finding';
-import type { CheckResult, ProjectPart, Report, Settings } from '../../report/report';
-import type { Config } from '../../config/types';
 import { limitsOf } from '../../config/limits';
+import type { Config } from '../../config/types';
+import type { CheckResult, ProjectPart, Report, Settings } from '../../report/report';
 import type { Stack } from '../../stack/stack';
 import { applyAcceptances } from './acceptances';
 import { withoutBaseline } from './baseline';
-import { capFindings, sortFindings } from './sort-and-cap';
 import type { ReadFile } from './read-sheets';
+import { capFindings, sortFindings } from './sort-and-cap';
 import { sourcesOnce } from './sources';
 
 export interface CheckRun {

@@ -1,6 +1,7 @@
 /** The order and the number of findings that hosts are given. */
-import type { CheckId, Severity } from '../../config/check-id';
+
 import type { Finding } from '../../checks/finding';
+import type { CheckId, Severity } from '../../config/check-id';
 
 /** Editors draw a few hundred underlines for a file; beyond that a count says more than another line. */
 const MAX_FINDINGS_PER_CHECK = 200;

@@ -1,7 +1,8 @@
 /** Work that is done cluster by cluster, kept so that a cluster of the same polygons need not be solved again. */
-import { clusterBoxes } from '../spatial/clusters';
+
 import type { Polygon, Region } from '../base/polygon-types';
 import { boxOfRing } from '../base/ring';
+import { clusterBoxes } from '../spatial/clusters';
 
 export interface CachedCluster {
   readonly members: Region;

@@ -2,8 +2,8 @@
 import type Flatbush from 'flatbush';
 import type { Point } from '../base/curve-types';
 import type { Box, Region, Ring } from '../base/polygon-types';
-import { indexBoxes } from '../spatial/clusters';
 import { boxContainsBox, boxOfRing, forEachEdge, ringContains, signedArea } from '../base/ring';
+import { indexBoxes } from '../spatial/clusters';
 
 interface Outer {
   readonly ring: Ring;

@@ -1,10 +1,11 @@
 /** Pieces that hang together by contact of no width, taken apart. */
-import { EdgeIndex } from '../spatial/edge-index';
+
 import type { Polygon, Region, Ring } from '../base/polygon-types';
+import { boxOfRing, boxOfVertices, distanceToEdge, forEachEdge, growBox, ringOfBox, ringsOf } from '../base/ring';
+import { EdgeIndex } from '../spatial/edge-index';
 import { offsetRings } from './clipper';
 import { UNITS_PER_MM } from './grid';
 import { nestRings } from './nest';
-import { boxOfRing, boxOfVertices, distanceToEdge, forEachEdge, growBox, ringOfBox, ringsOf } from '../base/ring';
 
 const GRID = 1 / UNITS_PER_MM;
 

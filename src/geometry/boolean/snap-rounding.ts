@@ -4,7 +4,7 @@
  * pieces are looked at again until nothing meets any more (Halperin and Packer, "Iterated snap rounding", 2002).
  */
 import { SequenceIndex } from '../spatial/sequence-index';
-import { mergeEqualEdges, noEdges, pushEdge, type Edges } from './edge-set';
+import { type Edges, mergeEqualEdges, noEdges, pushEdge } from './edge-set';
 import { orientation } from './orientation';
 
 export interface SnappedEdges {

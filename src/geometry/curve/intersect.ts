@@ -1,8 +1,8 @@
 /** Where a curve meets a straight line, and where it comes nearest to a point. */
 import type { Arc, Curve, Point } from '../base/curve-types';
+import { cross, distance, dot, subtract } from '../base/vector';
 import { derivativeAt, pointAt } from './evaluate';
 import { controlPoints, parametersOfAngle } from './measure';
-import { cross, distance, dot, subtract } from '../base/vector';
 import { bernsteinFromPowers, multiplyBernstein, rootsInUnitInterval } from './polynomial';
 
 /**

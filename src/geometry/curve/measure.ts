@@ -1,9 +1,9 @@
 /** Extent, length and area of curves. */
 import type { Curve, Point } from '../base/curve-types';
-import type { Box } from '../base/polygon-types';
-import { derivativeAt, pointAt } from './evaluate';
 import { singularValues } from '../base/matrix';
-import { cross, distance, vectorLength, subtract } from '../base/vector';
+import type { Box } from '../base/polygon-types';
+import { cross, distance, subtract, vectorLength } from '../base/vector';
+import { derivativeAt, pointAt } from './evaluate';
 import { rootsInUnitInterval } from './polynomial';
 
 /** The least upright box round the curve, in mm; exact up to rounding. */

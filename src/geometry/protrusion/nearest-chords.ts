@@ -1,11 +1,12 @@
 /**
  * The nearest chords of a ring from one of its vertices, those to the vertex's own neighbourhood left out. The edges of
- * the ring are held by a tree of boxes in their own order, so that runs of edges too near along the ring are passed over
- * as one, and so are those too far off.
+ * the ring are held by a tree of boxes in their own order, so that runs of edges too near along the ring are passed
+ * over as one, and so are those too far off.
  */
-import type { ArcLengthRing } from './ring-arclength';
+
 import { nearestOnEdge } from '../base/ring';
 import type { SegmentIndex } from '../spatial/segment-index';
+import type { ArcLengthRing } from './ring-arclength';
 
 /** Edges in the least boxes. */
 const LEAF = 8;
@@ -29,10 +30,13 @@ export class NearestChords {
   private readonly leaves: number;
   private readonly nearest: { edge: number; square: number }[] = [];
 
-  constructor(
-    private readonly index: SegmentIndex,
-    private readonly ring: ArcLengthRing,
-  ) {
+  private readonly index: SegmentIndex;
+  private readonly ring: ArcLengthRing;
+
+  constructor(index: SegmentIndex, ring: ArcLengthRing) {
+    this.index = index;
+    this.ring = ring;
+
     this.leaves = 2 ** Math.ceil(Math.log2(Math.max(1, Math.ceil(ring.size / LEAF))));
     this.boxes = new Float64Array(8 * this.leaves);
     for (let leaf = 0; leaf < this.leaves; leaf += 1) this.fillLeaf(leaf);
@@ -84,7 +88,9 @@ export class NearestChords {
     if (!isLeftNearer) this.visit(2 * node, low, middle, query);
   }
 
-  /** Whether all edges from one place in the ring up to another are nearer along it than they may be; or there are none. */
+  /**
+   * Whether all edges from one place in the ring up to another are nearer along it than they may be; or there are none.
+   */
   private isTooNear(from: number, to: number, { edge, minGap: leastGap }: ChordQuery): boolean {
     const { ring } = this;
     if (from >= ring.size) return true;

@@ -23,11 +23,14 @@ export class ArcLengthRing {
   private readonly along: Float64Array;
   private readonly swept: Float64Array;
 
+  private readonly index: SegmentIndex;
+  readonly first: number;
+
   /** @param first the number of the ring's first edge */
-  constructor(
-    private readonly index: SegmentIndex,
-    readonly first: number,
-  ) {
+  constructor(index: SegmentIndex, first: number) {
+    this.index = index;
+    this.first = first;
+
     this.number = index.ring[first] ?? 0;
     this.polygon = index.polygon[first] ?? 0;
     let size = 1;
@@ -82,8 +85,8 @@ export class ArcLengthRing {
   }
 
   /**
-   * Whether a chord from the start of an edge to a place of another one cuts off a part of the region with so many mm of
-   * boundary; the same as `cutsOff` and `lengthBetween` say, but quick.
+   * Whether a chord from the start of an edge to a place of another one cuts off a part of the region with so many mm
+   * of boundary; the same as `cutsOff` and `lengthBetween` say, but quick.
    */
   mayCutOff(edge: number, other: number, t: number, least: number): boolean {
     const { x0, y0, x1, y1 } = this.index;

@@ -1,7 +1,7 @@
 /** What a ray meets first among the edges of a region. Millimetres. */
 import type { Point } from '../base/curve-types';
-import { add, scale } from '../base/vector';
 import type { Box } from '../base/polygon-types';
+import { add, scale } from '../base/vector';
 import { forEachSegmentInBox, type SegmentIndex } from './segment-index';
 
 export interface Hit {

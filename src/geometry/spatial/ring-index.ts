@@ -1,8 +1,8 @@
 /** Which of some rings have edges near a place. */
 import type Flatbush from 'flatbush';
-import { indexBoxes } from './clusters';
 import type { Box, Ring } from '../base/polygon-types';
 import { boxOfRing, growBox } from '../base/ring';
+import { indexBoxes } from './clusters';
 
 const INTERVAL_EDGES = 8;
 
@@ -10,7 +10,11 @@ const INTERVAL_EDGES = 8;
 export class RingIndex {
   private readonly index: Flatbush | undefined;
 
-  constructor(private readonly rings: readonly Ring[]) {
+  private readonly rings: readonly Ring[];
+
+  constructor(rings: readonly Ring[]) {
+    this.rings = rings;
+
     this.index = rings.length > 0 ? indexBoxes(rings.map(boxOfRing)) : undefined;
   }
 

@@ -1,9 +1,9 @@
 /** Loops: along a ring from one place to another, then straight back. A chord and its ring make two of them. */
 import type { Point } from '../base/curve-types';
 import type { Box } from '../base/polygon-types';
-import type { Boundary } from './boundary-index';
-import { edgePlace, type EdgePlace } from './chord';
 import type { Outline } from './boundary-arrays';
+import type { Boundary } from './boundary-index';
+import { type EdgePlace, edgePlace } from './chord';
 
 export class BoundaryLoop {
   readonly ring: number;
@@ -12,11 +12,15 @@ export class BoundaryLoop {
   /** How many edges after the first one the loop's last edge comes. */
   private readonly lastStep: number;
 
-  constructor(
-    private readonly outline: Outline,
-    readonly from: EdgePlace,
-    readonly to: EdgePlace,
-  ) {
+  private readonly outline: Outline;
+  readonly from: EdgePlace;
+  readonly to: EdgePlace;
+
+  constructor(outline: Outline, from: EdgePlace, to: EdgePlace) {
+    this.outline = outline;
+    this.from = from;
+    this.to = to;
+
     this.ring = outline.ring[from.edge]!;
     this.start = outline.ringStart[this.ring]!;
     this.size = outline.ringStart[this.ring + 1]! - this.start;

@@ -1,8 +1,8 @@
 /** Thin chains: thin stretches that follow each other without a gap along a ring. */
 import { JOINT } from './blocked-intervals';
 import type { Outline } from './boundary-arrays';
-import type { ThinIntervals } from './thin-intervals';
 import { sizeOf } from './tangent-disc';
+import type { ThinIntervals } from './thin-intervals';
 
 export interface Chains {
   readonly count: number;

@@ -1,12 +1,12 @@
 /** Thin components as parts: classed and measured. */
 import { joinBoxes } from '../base/ring';
-import type { ThinPart } from './types';
-import { lengthOfChord, type Chord } from './chord';
-import { rootOf, type Components } from './components';
-import { PocketFinder } from './pocket-area';
+import { type Chord, lengthOfChord } from './chord';
+import { type Components, rootOf } from './components';
 import { narrowestChord } from './narrowest-chord';
-import { extentOfChain, lengthOfChain, type ThinBoundary } from './thin-boundary';
+import { PocketFinder } from './pocket-area';
 import { chordOfSpur, reachOfSpur } from './spur';
+import { extentOfChain, lengthOfChain, type ThinBoundary } from './thin-boundary';
+import type { ThinPart } from './types';
 
 export interface PartSearch {
   readonly thin: ThinBoundary;

@@ -3,9 +3,9 @@
  */
 import type { Point } from '../base/curve-types';
 import { visitBox } from './boundary-index';
-import { edgePlace, isClear, isPreferred, lengthOfChord, TIE_TOLERANCE, type Chord, type EdgePlace } from './chord';
+import { type Chord, type EdgePlace, edgePlace, isClear, isPreferred, lengthOfChord, TIE_TOLERANCE } from './chord';
 import { isEdge, squareToEdge } from './tangent-disc';
-import { portalsOf, intervalAt, visitIntervals, type ThinBoundary } from './thin-boundary';
+import { intervalAt, portalsOf, type ThinBoundary, visitIntervals } from './thin-boundary';
 
 /** mm: how far the boundary along the chain goes beyond the last disc that fits. */
 export function reachOfSpur(thin: ThinBoundary, chain: number): number {

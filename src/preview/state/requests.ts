@@ -1,7 +1,8 @@
 /** What the page asks the server by way of the extension: the last question of each kind is the one that counts. */
-import type { BareAfterSlip, LayerNecks, SlipParams, SlipSweep } from '../../protocol/views';
-import type { PartAtParams, PartParams, PlaceAnswer } from '../../protocol/parts';
+
 import type { BridgeAtParams, BridgeOffer, BridgePlanParams, BridgeRefusal } from '../../protocol/index';
+import type { PartAtParams, PartParams, PlaceAnswer } from '../../protocol/parts';
+import type { BareAfterSlip, LayerNecks, SlipParams, SlipSweep } from '../../protocol/views';
 
 /** Questions about the document that the page shows. */
 export type BenchRequest =
@@ -33,13 +34,18 @@ export class BenchRequests {
   private count = 0;
   private readonly waiting = new Map<number, (answer: unknown) => void>();
 
-  constructor(private readonly post: Post) {}
+  private readonly post: Post;
+
+  constructor(post: Post) {
+    this.post = post;
+  }
 
   /** Answers undefined where the server knows no such document any more. */
   ask<Kind extends BenchRequest['kind']>(
     question: BenchRequest & { readonly kind: Kind },
   ): Promise<BenchAnswers[Kind] | undefined> {
-    const id = ++this.count;
+    this.count += 1;
+    const id = this.count;
     return new Promise((resolve) => {
       this.waiting.set(id, (answer) => resolve(answer as BenchAnswers[Kind] | undefined));
       this.post(id, question);

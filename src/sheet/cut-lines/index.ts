@@ -4,8 +4,8 @@
  */
 import type { Shape } from '../../drawing/types';
 import type { Curve } from '../../geometry/base/curve-types';
-import { lengthOf } from '../../geometry/curve/index';
 import { findSharedIntervals, type SharedInterval } from '../../geometry/curve/coincident';
+import { lengthOf } from '../../geometry/curve/index';
 import type { Span } from '../../text/text';
 import { isClosed, isHairline } from '../layer/reading';
 import type { Layer } from '../types';

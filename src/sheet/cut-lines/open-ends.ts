@@ -3,8 +3,8 @@ import Flatbush from 'flatbush';
 import type { Point } from '../../geometry/base/curve-types';
 import { distance } from '../../geometry/base/vector';
 import { ancestors, attribute } from '../../markup/query';
-import { cutLinesOf, type CutLine } from './index';
 import type { Layer } from '../types';
+import { type CutLine, cutLinesOf } from './index';
 
 export interface OpenPath {
   /** In the order in which they meet. */

@@ -1,11 +1,11 @@
 /** What a layer's shapes fill together. */
 import type { Shape } from '../../drawing/types';
-import { unionByCluster } from '../../geometry/boolean/index';
 import type { Region } from '../../geometry/base/polygon-types';
 import type { CachedCluster } from '../../geometry/boolean/cluster-cache';
+import { unionByCluster } from '../../geometry/boolean/index';
+import type { Sheet } from '../types';
 import { sameShape } from './same-artwork';
 import { shapeRegion } from './shape-region';
-import type { Sheet } from '../types';
 
 export interface FilledShapes {
   /** Of each shape, in mm. */

@@ -1,9 +1,9 @@
 /** Finds the layers of a drawing: which shapes belong to one colour, what it is called, and its paint. */
 import type { Drawing, Shape } from '../../drawing/types';
-import { attribute, childElements, textContent } from '../../markup/query';
-import type { ElementNode } from '../../markup/tree';
 import type { Region } from '../../geometry/base/polygon-types';
 import { areaOf } from '../../geometry/boolean/index';
+import { attribute, childElements, textContent } from '../../markup/query';
+import type { ElementNode } from '../../markup/tree';
 import { shapeRegion } from './shape-region';
 
 /** The shapes of one layer, before it is known how they are read. */
