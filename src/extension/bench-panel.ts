@@ -1,7 +1,7 @@
 /** One bench: a panel that shows the stack of a document, and follows the active one unless it is pinned. */
 import { randomBytes } from 'node:crypto';
 import * as vscode from 'vscode';
-import type { BenchRequest } from '../preview/state/requests';
+import type { BenchRequest } from '../protocol/requests';
 import type { FromBench, ToBench } from '../protocol/webview';
 import { benchHtml } from './bench-html';
 import { BridgeOffers } from './bridge-offers';

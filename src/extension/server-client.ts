@@ -1,7 +1,6 @@
 /** The language server as the rest of the extension sees it: started when first needed, in a process of its own. */
 import * as vscode from 'vscode';
 import { LanguageClient, RevealOutputChannelOn, TransportKind } from 'vscode-languageclient/node';
-import type { BenchRequest } from '../preview/state/requests';
 import {
   BEGIN,
   type Beginning,
@@ -18,6 +17,7 @@ import {
   STACK,
 } from '../protocol/index';
 import { PART, PART_AT } from '../protocol/parts';
+import type { BenchRequest } from '../protocol/requests';
 import { NECKS, REORDER, type Reordering, type ReorderParams, SLIP, SWEEP } from '../protocol/views';
 import { CONFIG, SVG } from './svg-documents';
 
