@@ -3,6 +3,7 @@
 import type { Config } from '../../config/types';
 import type { LayerFault, ProjectReport, Report, Settings } from '../../report/report';
 import { type StackLayer, stackOf } from '../../stack/stack';
+import { now } from '../clock';
 import { DEFAULT_BUDGET } from './check-file';
 import { effectiveConfig, measuresAlike } from './effective-config';
 import {
@@ -28,11 +29,11 @@ export function checkProject(
   settings: Settings,
   earlier?: ProjectReport,
 ): ProjectReport {
-  const start = performance.now();
+  const start = now();
   const config = effectiveConfig(settings);
   const names = projectFiles(config);
   const there = names.filter((name) => files.has(name));
-  const late = () => performance.now() - start > (settings.budget ?? DEFAULT_BUDGET) * Math.max(1, there.length);
+  const late = () => now() - start > (settings.budget ?? DEFAULT_BUDGET) * Math.max(1, there.length);
   const alike = earlier !== undefined && measuresAlike(effectiveConfig(earlier.settings), config);
   const entries = sourcedEntries(config);
   const parts = new Map(
@@ -66,7 +67,7 @@ export function checkProject(
     const run = { settings, config, stack, late, known, project: { file, report: project } };
     reports.set(file, reportOn(part.read, run, part.elapsed));
   }
-  project.elapsed = performance.now() - start;
+  project.elapsed = now() - start;
   return project;
 }
 
@@ -93,7 +94,7 @@ interface PartRun {
 }
 
 function readPart(name: string, text: string, run: PartRun): Part {
-  const start = performance.now();
+  const start = now();
   const { settings, config, entries, earlier, alike } = run;
   const unchanged = earlier && alike && isUnchanged(name, text, run) ? earlier : undefined;
   const drawing = unchanged?.drawing ?? drawingOf(text, config, earlier?.drawing);
@@ -102,7 +103,7 @@ function readPart(name: string, text: string, run: PartRun): Part {
   const read = unchanged
     ? { text, drawing, sheets: unchanged.sheets, skipped: [] }
     : measureGroups(drawing, painted, config, knownSheets(earlier, alike), run.late);
-  return { read, groups, unchanged, elapsed: performance.now() - start };
+  return { read, groups, unchanged, elapsed: now() - start };
 }
 
 function isUnchanged(name: string, text: string, { settings, entries, earlier }: PartRun): boolean {

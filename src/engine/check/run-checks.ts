@@ -1,4 +1,5 @@
 /** Runs the checks on one file of a stack, and makes its report. */
+
 import { ALL_CHECKS } from '../../checks/all';
 import type { Stencil } from '../../checks/check';
 import type { Finding } from '../../checks/finding';
@@ -6,6 +7,7 @@ import { limitsOf } from '../../config/limits';
 import type { Config } from '../../config/types';
 import type { CheckResult, ProjectPart, Report, Settings } from '../../report/report';
 import type { Stack } from '../../stack/stack';
+import { now } from '../clock';
 import { applyAcceptances } from './acceptances';
 import { withoutBaseline } from './baseline';
 import type { ReadFile } from './read-sheets';
@@ -25,7 +27,7 @@ export interface CheckRun {
 
 /** @param elapsed milliseconds that reading the file took */
 export function reportOn(file: ReadFile, run: CheckRun, elapsed: number): Report {
-  const start = performance.now();
+  const start = now();
   const { text, drawing, sheets } = file;
   const { settings, config, stack, project } = run;
   const skipped = [...file.skipped];
@@ -43,7 +45,7 @@ export function reportOn(file: ReadFile, run: CheckRun, elapsed: number): Report
     stack,
     findings: capFindings(complete),
     ...(project && { project }),
-    elapsed: elapsed + performance.now() - start,
+    elapsed: elapsed + now() - start,
   };
 }
 
