@@ -6,4 +6,4 @@
 import fc from 'fast-check';
 
 globalThis.tomboloAssertions = true;
-fc.configureGlobal({ seed: Number(process.env['TOMBOLO_SEED'] ?? 20) });
+fc.configureGlobal({ seed: Number(process.env.TOMBOLO_SEED ?? 20) });

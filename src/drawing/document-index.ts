@@ -29,7 +29,7 @@ export function indexDocument(root: ElementNode): DocumentIndex {
     if (id !== undefined && id !== '' && !ids.has(id)) ids.set(id, element);
     if (element.localName === 'style' && element.namespace === namespace) styleElements.push(element);
     const graphics = HOLDS_ELEMENTS.has(element.localName);
-    for (let index = element.children.length - 1; index >= 0; index--) {
+    for (let index = element.children.length - 1; index >= 0; index -= 1) {
       const child = element.children[index];
       if (child?.kind === 'element') stack.push(child);
       else if (graphics && child?.kind === 'text' && child.value.length > 1 && child.value.includes('<')) {

@@ -86,11 +86,15 @@ class ValueBuilder implements OffsetMap {
   private length = 0;
   private done = 0;
 
-  constructor(
-    private readonly from: number,
-    private readonly to: number,
-    private readonly context: CharacterContext,
-  ) {}
+  private readonly from: number;
+  private readonly to: number;
+  private readonly context: CharacterContext;
+
+  constructor(from: number, to: number, context: CharacterContext) {
+    this.from = from;
+    this.to = to;
+    this.context = context;
+  }
 
   /** Puts `replacement` for the stretch of `raw`. What is `literal` keeps its line ends and tabs. */
   replace(raw: string, from: number, to: number, replacement: string, literal = false): void {

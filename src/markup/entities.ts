@@ -27,7 +27,7 @@ export interface EntityReference {
 /** The reference that begins with the `&` at `from`, if one ends before `limit`. */
 export function referenceAt(text: string, from: number, limit: number): EntityReference | undefined {
   const stop = Math.min(limit, from + MAX_REFERENCE_LENGTH);
-  for (let to = from + 1; to < stop; to++) {
+  for (let to = from + 1; to < stop; to += 1) {
     const code = text.charCodeAt(to);
     if (code === 59) return to === from + 1 ? undefined : { name: text.slice(from + 1, to), to: to + 1 };
     if (code === 38 || code === 60 || code === 34 || code === 39 || code <= 32) return undefined;

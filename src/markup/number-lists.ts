@@ -1,7 +1,7 @@
 /** Reads attribute values that are lists of numbers: `points` and `viewBox`. */
 import { checkpoint } from '../geometry/base/checkpoint';
 import type { Span } from '../text/text';
-import { NumberReader, characterAt } from './number-reader';
+import { characterAt, NumberReader } from './number-reader';
 
 export interface NumberList {
   readonly values: readonly number[];

@@ -2,7 +2,7 @@
 import { checkpoint } from '../geometry/base/checkpoint';
 import type { Attribute, ElementNode, MarkupDocument, MarkupNode } from './tree';
 
-export { SVG_NAMESPACE, XLINK_NAMESPACE, XMLNS_NAMESPACE, XML_NAMESPACE } from './names';
+export { SVG_NAMESPACE, XLINK_NAMESPACE, XML_NAMESPACE, XMLNS_NAMESPACE } from './names';
 
 /** The attribute of that local name, by default one without a namespace. */
 export function attribute(element: ElementNode, localName: string, namespace = ''): Attribute | undefined {
@@ -28,7 +28,7 @@ export function* elementsWithin(element: ElementNode): Generator<ElementNode> {
   for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
     checkpoint(2);
     yield next;
-    for (let index = next.children.length - 1; index >= 0; index--) {
+    for (let index = next.children.length - 1; index >= 0; index -= 1) {
       const child = next.children[index]!;
       if (isElement(child)) waiting.push(child);
     }
@@ -55,7 +55,7 @@ export function textContent(element: ElementNode): string {
     checkpoint();
     if (next.kind === 'text' || next.kind === 'cdata') parts.push(next.value);
     if (next.kind !== 'element') continue;
-    for (let index = next.children.length - 1; index >= 0; index--) waiting.push(next.children[index]!);
+    for (let index = next.children.length - 1; index >= 0; index -= 1) waiting.push(next.children[index]!);
   }
   return parts.join('');
 }

@@ -1,7 +1,8 @@
 /** A tokenizer that can be set to another place in the text, in bounded time. */
-import { checkpoint } from '../geometry/base/checkpoint';
-import { Tokenizer } from 'htmlparser2';
+
 import type { TokenizerCallbacks } from 'htmlparser2';
+import { Tokenizer } from 'htmlparser2';
+import { checkpoint } from '../geometry/base/checkpoint';
 import { MarkFinder } from './mark-finder';
 import { startsName } from './names';
 
@@ -35,7 +36,11 @@ export abstract class RestartingTokenizer {
   /** What is added to the tokenizer's offsets. */
   private shift = 0;
 
-  constructor(protected readonly text: string) {
+  protected readonly text: string;
+
+  constructor(text: string) {
+    this.text = text;
+
     this.lessThan = new MarkFinder(text, '<');
     this.greaterThan = new MarkFinder(text, '>');
     this.allowance = REREADING_ALLOWANCE + 4 * text.length;

@@ -1,10 +1,10 @@
 /** Builds the tree from tags and text in the order of the file: nesting, namespaces, and what is wrong with them. */
 import { checkpoint } from '../geometry/base/checkpoint';
 import type { Span } from '../text/text';
-import { BuiltAttribute, BuiltElement, BuiltText, type BuiltNode } from './built-nodes';
+import { BuiltAttribute, BuiltElement, type BuiltNode, BuiltText } from './built-nodes';
 import { readCharacterData } from './character-data';
 import { EntityTable } from './entities';
-import { NamespaceScope, XLINK_NAMESPACE, isName, splitName, type KnownName } from './names';
+import { isName, type KnownName, NamespaceScope, splitName, XLINK_NAMESPACE } from './names';
 import type { ProblemList } from './problems';
 import type { InstructionNode, MarkupDocument } from './tree';
 
@@ -26,15 +26,18 @@ export class TreeBuilder {
   private readonly namespaces = new NamespaceScope();
   private readonly names = new Map<string, KnownName>();
   /** Of the start tag that is being read. */
-  private attributes: BuiltAttribute[] = [];
+  private readonly attributes: BuiltAttribute[] = [];
   private attributeNames: Set<string> | undefined;
   private strayTextFound = false;
   private handOnAllowance = MAX_HANDED_ON;
 
-  constructor(
-    private readonly text: string,
-    private readonly problems: ProblemList,
-  ) {
+  private readonly text: string;
+  private readonly problems: ProblemList;
+
+  constructor(text: string, problems: ProblemList) {
+    this.text = text;
+    this.problems = problems;
+
     this.entities = new EntityTable(text.length);
   }
 

@@ -1,9 +1,10 @@
 /** How long it takes to cut a sheet, as far as speed and acceleration tell. */
-import { perimeter, ringsOf } from '../geometry/base/ring';
-import type { Ring } from '../geometry/base/polygon-types';
+
 import type { Config } from '../config/types';
-import type { Sheet } from './types';
 import { defined } from '../geometry/base/defined';
+import type { Ring } from '../geometry/base/polygon-types';
+import { perimeter, ringsOf } from '../geometry/base/ring';
+import type { Sheet } from './types';
 
 /** Degrees: at a sharper turn a cutter stops, round a gentler one it goes on. Common practice, no source. */
 const SHARP_TURN = 30;

@@ -1,11 +1,11 @@
 /** The pieces that a sheet falls into when it is cut. */
 import { checkpoint } from '../geometry/base/checkpoint';
 import type { Point } from '../geometry/base/curve-types';
-import { matchIdentical } from '../geometry/polygon/diff';
-import { inscribedDisc } from '../geometry/polygon/inscribed-circle';
-import { areaOf } from '../geometry/boolean/index';
 import type { Box, Polygon, Region, Ring } from '../geometry/base/polygon-types';
 import { boxContainsBox, boxOfRing, growBox } from '../geometry/base/ring';
+import { areaOf } from '../geometry/boolean/index';
+import { matchIdentical } from '../geometry/polygon/diff';
+import { inscribedDisc } from '../geometry/polygon/inscribed-circle';
 import type { Piece } from './types';
 
 /** How near to the frame an edge lies on it, in mm. */

@@ -1,14 +1,14 @@
 /** Bare ground between neighbouring colours that is narrower than a slip. Millimetres. */
 import type { Point } from '../geometry/base/curve-types';
-import { findThinParts } from '../geometry/thickness/index';
-import { findThinPartsIncrementally } from '../geometry/thickness/incremental';
-import { interpolate } from '../geometry/base/vector';
-import type { Region } from '../geometry/base/polygon-types';
-import { buildSegmentIndex, nearestSegment, type SegmentIndex } from '../geometry/spatial/segment-index';
-import type { ThinPart } from '../geometry/thickness/types';
-import { CRACK } from './tile-seams';
-import type { BareGap } from './index';
 import { defined } from '../geometry/base/defined';
+import type { Region } from '../geometry/base/polygon-types';
+import { interpolate } from '../geometry/base/vector';
+import { buildSegmentIndex, nearestSegment, type SegmentIndex } from '../geometry/spatial/segment-index';
+import { findThinPartsIncrementally } from '../geometry/thickness/incremental';
+import { findThinParts } from '../geometry/thickness/index';
+import type { ThinPart } from '../geometry/thickness/types';
+import type { BareGap } from './index';
+import { CRACK } from './tile-seams';
 
 /** What is kept of a run. */
 export interface ThinGround {

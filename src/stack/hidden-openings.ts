@@ -1,13 +1,13 @@
 /** Openings that later layers paint over wholly. */
 import { checkpoint } from '../geometry/base/checkpoint';
 import type { Point } from '../geometry/base/curve-types';
-import { indexBoxes } from '../geometry/spatial/clusters';
-import { matchIdentical } from '../geometry/polygon/diff';
-import { areaOf, boxOfPolygon, regionContains, difference, perimeterOf } from '../geometry/boolean/index';
+import { defined } from '../geometry/base/defined';
 import type { Box, Polygon, Region } from '../geometry/base/polygon-types';
 import { boxesTouch } from '../geometry/base/ring';
+import { areaOf, boxOfPolygon, difference, perimeterOf, regionContains } from '../geometry/boolean/index';
+import { matchIdentical } from '../geometry/polygon/diff';
+import { indexBoxes } from '../geometry/spatial/clusters';
 import type { HiddenOpening } from './index';
-import { defined } from '../geometry/base/defined';
 
 export interface HiddenOpenings {
   /** The layers' openings, in painting order. */

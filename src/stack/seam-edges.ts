@@ -1,11 +1,11 @@
 /** The edges of a cell's map, as its seams look at them. Integer grid; layers by their number in the cell. */
 import { checkpoint } from '../geometry/base/checkpoint';
-import { UNITS_PER_MM } from '../geometry/boolean/grid';
-import { MAX_LAYERS, type LayeredOverlay } from '../geometry/boolean/layered-overlay';
+import { defined } from '../geometry/base/defined';
 import type { Box } from '../geometry/base/polygon-types';
 import { growBox, joinBoxes } from '../geometry/base/ring';
-import { nearestApproach, type Segment, type ParameterInterval } from '../geometry/spatial/segment-distance';
-import { defined } from '../geometry/base/defined';
+import { UNITS_PER_MM } from '../geometry/boolean/grid';
+import { type LayeredOverlay, MAX_LAYERS } from '../geometry/boolean/layered-overlay';
+import { nearestApproach, type ParameterInterval, type Segment } from '../geometry/spatial/segment-distance';
 
 /** The layer of the map that says where bare ground is far enough. */
 const DEEP = 1 << (MAX_LAYERS - 1);
@@ -30,17 +30,21 @@ export interface SingleCoverageEdge {
 }
 
 export class SeamEdges {
-  readonly #neighbours = new Map<number, number>();
+  private readonly neighbours = new Map<number, number>();
+
+  private readonly map: LayeredOverlay;
+  readonly reach: number;
 
   /** @param reach grid units: how far the slipping sheet's edges are looked for */
-  constructor(
-    private readonly map: LayeredOverlay,
-    readonly reach: number,
-  ) {}
+  constructor(map: LayeredOverlay, reach: number) {
+    this.map = map;
+    this.reach = reach;
+  }
 
   /**
-   * Where seams may be too short, whether deep within the print or not: round all borders of what one layer alone covers
-   * that lie within reach of an edge of that layer, or are one, with another layer beyond. Undefined where there is none.
+   * Where seams may be too short, whether deep within the print or not: round all borders of what one layer alone
+   * covers that lie within reach of an edge of that layer, or are one, with another layer beyond. Undefined where there
+   * is none.
    */
   suspectBox(): Box | undefined {
     const { coverage: cover } = this.map;
@@ -78,8 +82,8 @@ export class SeamEdges {
   }
 
   /**
-   * The border of the ground deep within the print that one layer alone covers, cracks included, as far as it runs in the
-   * box.
+   * The border of the ground deep within the print that one layer alone covers, cracks included, as far as it runs in
+   * the box.
    */
   forEachSingleCoverageEdge(box: Box, visit: (own: number, border: SingleCoverageEdge) => void): void {
     const { coverage: cover } = this.map;
@@ -110,9 +114,9 @@ export class SeamEdges {
    */
   neighbourAt(edge: number, own: number, preferred: number): number | undefined {
     const key = edge * MAX_LAYERS + own;
-    const known = this.#neighbours.get(key);
+    const known = this.neighbours.get(key);
     const beyond = known ?? this.beyond(edge, own);
-    if (known === undefined) this.#neighbours.set(key, beyond);
+    if (known === undefined) this.neighbours.set(key, beyond);
     if (beyond === 0) return undefined;
     return 31 - Math.clz32(beyond & preferred || beyond);
   }

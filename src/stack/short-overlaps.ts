@@ -1,13 +1,13 @@
 /** Gathers the pieces of short seams into connected parts, each of which is told once. Millimetres. */
 import { checkpoint } from '../geometry/base/checkpoint';
-import { findRoot, groupsOf, indexBoxes, uniteSets } from '../geometry/spatial/clusters';
 import type { Point } from '../geometry/base/curve-types';
-import { distance } from '../geometry/base/vector';
-import type { Box } from '../geometry/base/polygon-types';
-import { nearestApproach, type Segment } from '../geometry/spatial/segment-distance';
-import type { SeamPiece } from './tile-seams';
-import type { ShortOverlap } from './index';
 import { defined } from '../geometry/base/defined';
+import type { Box } from '../geometry/base/polygon-types';
+import { distance } from '../geometry/base/vector';
+import { findRoot, groupsOf, indexBoxes, uniteSets } from '../geometry/spatial/clusters';
+import { nearestApproach, type Segment } from '../geometry/spatial/segment-distance';
+import type { ShortOverlap } from './index';
+import type { SeamPiece } from './tile-seams';
 
 /** mm: overlaps that differ by less are equally short; of those the middle one is shown. */
 const AS_SHORT = 5e-4;

@@ -3,28 +3,28 @@
  * layers reach over its border by a margin that is wider than anything that matters to a place in it.
  */
 import { checkpoint } from '../geometry/base/checkpoint';
+import type { Point } from '../geometry/base/curve-types';
+import { defined } from '../geometry/base/defined';
+import type { Box, Ring } from '../geometry/base/polygon-types';
+import { boxOfRing, growBox, ringsOf } from '../geometry/base/ring';
 import { fromGrid, toGrid, UNITS_PER_MM } from '../geometry/boolean/grid';
+import { offset } from '../geometry/boolean/index';
 import {
   addLayer,
-  overlayLayers,
-  MAX_LAYERS,
-  ringsOfCoverage,
   type LayeredOverlay,
+  MAX_LAYERS,
+  overlayLayers,
+  ringsOfCoverage,
 } from '../geometry/boolean/layered-overlay';
 import { nestRings } from '../geometry/boolean/nest';
 import { cutToBox } from '../geometry/boolean/tiles';
-import { offset } from '../geometry/boolean/index';
-import type { Point } from '../geometry/base/curve-types';
-import type { Box, Ring } from '../geometry/base/polygon-types';
-import { boxOfRing, growBox, ringsOf } from '../geometry/base/ring';
 import {
-  nearestApproach,
   intervalWithin,
-  type Segment,
+  nearestApproach,
   type ParameterInterval,
+  type Segment,
 } from '../geometry/spatial/segment-distance';
 import { SeamEdges, type SingleCoverageEdge } from './seam-edges';
-import { defined } from '../geometry/base/defined';
 
 /** mm: bare ground narrower than twice this is a crack between edges that were meant to meet. */
 export const CRACK = 0.005;
@@ -33,7 +33,9 @@ export const CRACK = 0.005;
 const ARC_TOLERANCE = 0.001;
 const ARC_SHARE = 0.002;
 
-/** A straight bit of the border of the ground that one sheet alone covers, where a short slip of that sheet bares it. */
+/**
+ * A straight bit of the border of the ground that one sheet alone covers, where a short slip of that sheet bares it.
+ */
 export interface SeamPiece {
   /** The layer whose slip opens it, and the one beyond its edge. */
   readonly slipping: number;

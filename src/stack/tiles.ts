@@ -2,12 +2,13 @@
  * A stack in cells: each is measured by itself, and not again while nothing in it changes. Results do not depend on how
  * the cells lie, beyond the grid of 0.1 µm.
  */
-import { coreOf, cutIntoTiles, type Tiles } from '../geometry/boolean/tiles';
-import { toGrid, UNITS_PER_MM } from '../geometry/boolean/grid';
+
+import { defined } from '../geometry/base/defined';
 import type { Box, Region, Ring } from '../geometry/base/polygon-types';
 import { isSameRing, ringsOf } from '../geometry/base/ring';
+import { toGrid, UNITS_PER_MM } from '../geometry/boolean/grid';
+import { coreOf, cutIntoTiles, type Tiles } from '../geometry/boolean/tiles';
 import { CRACK, measureTile, type TileLayer, type TileSeams } from './tile-seams';
-import { defined } from '../geometry/base/defined';
 
 /** What is kept of a run. */
 export interface MeasuredTiles {

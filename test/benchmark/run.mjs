@@ -1,5 +1,5 @@
-// Bundles the benchmark as the programs are bundled, and runs each part in a process of its own: nothing is translated while
-// the clock is running, and no part finds the memory of another.
+// Bundles the benchmark as the programs are bundled, and runs each part in a process of its own: nothing is translated
+// while the clock is running, and no part finds the memory of another.
 import { execFileSync } from 'node:child_process';
 import { mkdirSync, rmSync } from 'node:fs';
 import path from 'node:path';

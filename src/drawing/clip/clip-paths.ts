@@ -1,23 +1,23 @@
 /** `clip-path: url(#…)`: the areas outside which nothing of an element is painted. */
 import type { Line, Matrix, Point } from '../../geometry/base/curve-types';
-import { flattenSubpath } from '../../geometry/curve/flatten';
+import { defined } from '../../geometry/base/defined';
 import { determinant, IDENTITY, multiply, translation } from '../../geometry/base/matrix';
-import { intersection, regionFromRings, union } from '../../geometry/boolean/index';
 import type { Region, Ring } from '../../geometry/base/polygon-types';
 import { ringsOf } from '../../geometry/base/ring';
+import { intersection, regionFromRings, union } from '../../geometry/boolean/index';
+import { flattenSubpath } from '../../geometry/curve/flatten';
 import type { ElementNode } from '../../markup/tree';
 import type { Span } from '../../text/text';
-import { geometryBox, type BoxServices } from '../outline/bounding-box';
 import { MAX_NESTING } from '../budget';
-import { makeClip } from './clips';
 import { attributeOf, hrefOf, resolveTarget } from '../document-index';
-import type { Clip, Subpath } from '../types';
+import { type BoxServices, geometryBox } from '../outline/bounding-box';
 import { isGraphicsElement, outlineElement } from '../outline/element-outline';
-import { elementTransform } from '../viewport/element-transform';
-import { GeometryValues } from '../viewport/geometry-values';
 import type { Scope } from '../scope';
 import type { UrlReference } from '../style/properties';
-import { defined } from '../../geometry/base/defined';
+import type { Clip, Subpath } from '../types';
+import { elementTransform } from '../viewport/element-transform';
+import { GeometryValues } from '../viewport/geometry-values';
+import { makeClip } from './clips';
 
 /** What a reference gives: clips that all hold, or nothing at all to be painted. */
 export type ClipResult = readonly Clip[] | 'nothing';

@@ -21,7 +21,7 @@ function verticesOf({ curves, closed }: Subpath): readonly Vertex[] {
   const leavingFirst = tangentAt(first, 0);
   const arrivingLast = tangentAt(last, 1);
   const vertices = [{ at: first.start, direction: bisector(closed ? arrivingLast : undefined, leavingFirst) }];
-  for (let index = 0; index < curves.length; index++) {
+  for (let index = 0; index < curves.length; index += 1) {
     checkpoint(4);
     const [curve, next] = [curves[index], curves[index + 1]];
     if (!curve) continue;

@@ -1,7 +1,8 @@
 /** The basic shapes of SVG as outlines (SVG 2, "Basic shapes": each has an equivalent path). */
+
+import { defined } from '../../geometry/base/defined';
 import type { Span } from '../../text/text';
 import type { OutlineBuilder } from './outline-builder';
-import { defined } from '../../geometry/base/defined';
 
 export interface RectangleGeometry {
   readonly x: number;
@@ -69,7 +70,7 @@ export function traceEllipse(
   builder.setPlace(span.from, span.to);
   builder.setAxes({ x: radiusX, y: 0 }, { x: 0, y: radiusY });
   builder.moveTo(centreX + radiusX, centreY);
-  for (let quarter = 0; quarter < 4; quarter++) traceQuarter(centreX, centreY, radiusX, radiusY, quarter, builder);
+  for (let quarter = 0; quarter < 4; quarter += 1) traceQuarter(centreX, centreY, radiusX, radiusY, quarter, builder);
   builder.close();
 }
 

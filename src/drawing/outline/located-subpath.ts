@@ -1,10 +1,10 @@
 /** Subpaths that work out where their curves stand in the text when asked: most readers want the curves alone. */
 import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Curve } from '../../geometry/base/curve-types';
+import { defined } from '../../geometry/base/defined';
 import type { Attribute } from '../../markup/tree';
 import type { Span } from '../../text/text';
 import type { Subpath } from '../types';
-import { defined } from '../../geometry/base/defined';
 
 /** A chain of curves in sheet mm, each with the place that it was read from. Places are in the attribute's value. */
 export interface Trace {
@@ -27,24 +27,24 @@ export function locate(traces: readonly Trace[], source: OutlineSource): readonl
 class LocatedSubpath implements Subpath {
   readonly curves: readonly Curve[];
   readonly closed: boolean;
-  readonly #places: readonly number[];
-  readonly #source: OutlineSource;
-  #spans: readonly Span[] | undefined;
+  private readonly places: readonly number[];
+  private readonly source: OutlineSource;
+  private knownSpans: readonly Span[] | undefined;
 
   constructor({ curves, places, closed }: Trace, source: OutlineSource) {
     this.curves = curves;
     this.closed = closed;
-    this.#places = places;
-    this.#source = source;
+    this.places = places;
+    this.source = source;
   }
 
   get spans(): readonly Span[] {
-    return (this.#spans ??= this.curves.map((_, index) => this.#spanAt(this.#places.length === 2 ? 0 : 2 * index)));
+    return (this.knownSpans ??= this.curves.map((_, index) => this.spanAt(this.places.length === 2 ? 0 : 2 * index)));
   }
 
-  #spanAt(at: number): Span {
+  private spanAt(at: number): Span {
     checkpoint(2);
-    const [from, to] = [defined(this.#places[at]), defined(this.#places[at + 1])];
-    return { from: this.#source.textOffset(from), to: this.#source.textOffset(to) };
+    const [from, to] = [defined(this.places[at]), defined(this.places[at + 1])];
+    return { from: this.source.textOffset(from), to: this.source.textOffset(to) };
   }
 }

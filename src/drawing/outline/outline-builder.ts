@@ -1,10 +1,10 @@
 /** Collects curves given in user units as subpaths in sheet millimetres. */
 import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Curve, Matrix, Point } from '../../geometry/base/curve-types';
+import { defined } from '../../geometry/base/defined';
 import { applyToVector } from '../../geometry/base/matrix';
 import type { Subpath } from '../types';
 import { IN_DOCUMENT, locate, type Trace } from './located-subpath';
-import { defined } from '../../geometry/base/defined';
 
 /** Relative commands rarely come back to the very same number; a gap below this (mm) is rounding, not a line. */
 const ROUNDING_MM = 1e-9;
@@ -129,7 +129,7 @@ export class OutlineBuilder {
     const isAlone = places.length === 2;
     if (isAlone && places[0] === from && places[1] === to) return;
     if (isAlone)
-      for (let index = 1; index < curves.length; index++) places.push(defined(places[0]), defined(places[1]));
+      for (let index = 1; index < curves.length; index += 1) places.push(defined(places[0]), defined(places[1]));
     places.push(from, to);
   }
 

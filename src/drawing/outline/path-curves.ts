@@ -1,9 +1,10 @@
 /** Path commands turned into curves: relative to absolute, shorthands written out, arcs in centre form. */
+
+import { defined } from '../../geometry/base/defined';
 import type { PathError, PathLetter } from '../../markup/path-commands';
-import { readPathData, type CurrentCommand } from '../../markup/path-data';
+import { type CurrentCommand, readPathData } from '../../markup/path-data';
 import { arcFromEndpoints } from './arc';
 import type { OutlineBuilder } from './outline-builder';
-import { defined } from '../../geometry/base/defined';
 
 /** Gives the curves of path data to the builder, in user units, up to the first error, which it returns. */
 export function tracePath(data: string, builder: OutlineBuilder): PathError | undefined {

@@ -1,9 +1,9 @@
 /** Lengths along curves, and the way back from a length to the curve's parameter. */
 import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Curve } from '../../geometry/base/curve-types';
-import { derivativeAt, lengthOf, subCurve } from '../../geometry/curve/index';
-import { vectorLength } from '../../geometry/base/vector';
 import { defined } from '../../geometry/base/defined';
+import { vectorLength } from '../../geometry/base/vector';
+import { derivativeAt, lengthOf, subCurve } from '../../geometry/curve/index';
 
 /** A stretch of curve along which the length is, within tolerance, a cubic of the parameter. */
 interface LengthInterval {
@@ -35,7 +35,7 @@ export class ArcLength {
     this.curve = curve;
     this.tolerance = tolerance;
     const parts = curve.kind === 'line' ? 1 : FIRST_PARTS;
-    for (let part = 0; part < parts; part++) this.addInterval(part / parts, (part + 1) / parts, 0);
+    for (let part = 0; part < parts; part += 1) this.addInterval(part / parts, (part + 1) / parts, 0);
     const last = this.intervals.at(-1);
     this.length = last ? last.before + last.length : 0;
   }
@@ -101,7 +101,7 @@ function speedWithin({ t0, t1, length: whole, speed0, speed1 }: LengthInterval, 
 function parameterWithin(stretch: LengthInterval, distance: number): number {
   const { t0, t1, length: whole } = stretch;
   let [low, high, u] = [0, 1, whole > 0 ? distance / whole : 0];
-  for (let round = 0; round < NEWTON_STEPS; round++) {
+  for (let round = 0; round < NEWTON_STEPS; round += 1) {
     const reached = lengthWithin(stretch, u);
     if (reached > distance) high = u;
     else low = u;

@@ -1,11 +1,11 @@
 /** Dash patterns laid along lines. Dashes are exact parts of the curves, each stroked as any other line. */
 import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Curve, Point } from '../../geometry/base/curve-types';
+import { defined } from '../../geometry/base/defined';
 import { pointAt, subCurve, tangentAt } from '../../geometry/curve/index';
 import type { Span } from '../../text/text';
 import type { DashInterval } from '../types';
 import { ArcLength } from './arc-length';
-import { defined } from '../../geometry/base/defined';
 
 export interface DashPattern {
   /** Dash, gap, dash, gap, … in pen units: an even count, with a sum above zero. */
@@ -104,7 +104,8 @@ class DashWalker {
     const period = lengths.reduce((sum, value) => sum + value, 0);
     let into = ((offset % period) + period) % period;
     while (this.index < lengths.length - 1 && isBeyond(into, defined(lengths[this.index]))) {
-      into -= defined(lengths[this.index++]);
+      into -= defined(lengths[this.index]);
+      this.index += 1;
     }
     this.left = Math.max(0, defined(lengths[this.index]) - into);
   }

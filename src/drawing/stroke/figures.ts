@@ -1,8 +1,8 @@
 /** Collects the closed figures of a stroke, maps them to sheet mm and makes them turn the positive way. */
 import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Arc, Curve, Line, Point } from '../../geometry/base/curve-types';
-import { transformCurve } from '../../geometry/curve/index';
 import { IDENTITY } from '../../geometry/base/matrix';
+import { transformCurve } from '../../geometry/curve/index';
 import { reverseCurve } from '../../geometry/curve/transform';
 import type { Span } from '../../text/text';
 import type { Subpath } from '../types';

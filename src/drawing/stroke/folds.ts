@@ -4,9 +4,9 @@
  * from the curve outwards, from the curve to the evolute, and from there on inwards, turned round.
  */
 import type { Point } from '../../geometry/base/curve-types';
-import { polyline, type QuadStrip } from './figures';
-import { sampleCurve, type Bent, type Sample } from './offset-sides';
 import { defined } from '../../geometry/base/defined';
+import { polyline, type QuadStrip } from './figures';
+import { type Bent, type Sample, sampleCurve } from './offset-sides';
 
 export interface SelfOverlap {
   /** Whether the curve bends to the right (y down). */

@@ -11,20 +11,20 @@ import { overlapStrips } from './folds';
 import {
   offsetSideways,
   outlineCap,
+  outlineDot,
   outlineJoin,
   outlineSeam,
-  outlineDot,
   outlineTurn,
   reverseDirection,
 } from './joints';
 import type { Pen } from './pen';
-import type { StrokeContour, CircularArc, StrokePiece } from './pieces';
+import type { CircularArc, StrokeContour, StrokePiece } from './pieces';
 
 export function outlineContour(chain: StrokeContour, pen: Pen, sink: PolygonSink): void {
   const { pieces, spot } = chain;
   if (spot) return outlineDot(spot.at, spot.direction, spot.span, pen, sink);
   const run = new PolygonRun(pen, sink);
-  for (let index = 0; index < pieces.length; index++) {
+  for (let index = 0; index < pieces.length; index += 1) {
     checkpoint(4);
     const piece = pieces[index];
     if (!piece) continue;

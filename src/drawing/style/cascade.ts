@@ -2,10 +2,10 @@
 import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Attribute, ElementNode } from '../../markup/tree';
 import { attributeOf } from '../document-index';
-import { parseDeclarations, type Declaration, type ParsedSelector, type StyleSheet } from './declarations';
+import { type Declaration, type ParsedSelector, parseDeclarations, type StyleSheet } from './declarations';
 import { SelectorMatcher } from './matcher';
 import { isPropertyName, type PropertyName } from './properties';
-import { lastCompound, specificityOf, withoutAnyNamespace, type Compound, type Specificity } from './selector';
+import { type Compound, lastCompound, type Specificity, specificityOf, withoutAnyNamespace } from './selector';
 import { isReadable, type ValueReader } from './value-reader';
 
 /** The declaration that won for a property. */
@@ -16,8 +16,8 @@ export interface Declared {
 }
 
 /**
- * Winning declarations by property name; custom properties are among them, a `transform` attribute is not. Elements that
- * are alike share one, as drawings hold many: so it knows of no element.
+ * Winning declarations by property name; custom properties are among them, a `transform` attribute is not. Elements
+ * that are alike share one, as drawings hold many: so it knows of no element.
  */
 export type DeclaredStyle = ReadonlyMap<string, Declared>;
 
@@ -113,7 +113,8 @@ export class Cascade {
       return;
     }
     const specificity = specificityOf(selector.node);
-    const rule = { compound, matches, specificity, order: this.ruleCount++, declarations };
+    const rule = { compound, matches, specificity, order: this.ruleCount, declarations };
+    this.ruleCount += 1;
     if (compound.id !== undefined) addToIndex(this.byId, compound.id, rule);
     else if (compound.classes[0] !== undefined) addToIndex(this.byClass, compound.classes[0], rule);
     else if (compound.type !== undefined) addToIndex(this.byType, compound.type, rule);
@@ -146,7 +147,7 @@ export class Cascade {
     if (known || !from || this.trieSize >= MAX_KEPT) return known;
     const next: StyleTrieNode = { further: new Map(), declared: undefined };
     from.further.set(by, next);
-    this.trieSize++;
+    this.trieSize += 1;
     return next;
   }
 
@@ -209,7 +210,9 @@ export class Cascade {
   }
 }
 
-/** Whether an attribute of that name states declarations; transforms differ from element to element, and stand apart. */
+/**
+ * Whether an attribute of that name states declarations; transforms differ from element to element, and stand apart.
+ */
 function isStated(attribute: string): boolean {
   return attribute === 'style' || isPropertyName(attribute);
 }

@@ -1,7 +1,8 @@
 /** Selectors beyond plain names, matched by css-select over our tree, with bounded work. */
-import { checkpoint } from '../../geometry/base/checkpoint';
+
 import { compile, type Options } from 'css-select';
 import nthCheck from 'nth-check';
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { ElementNode, MarkupNode } from '../../markup/tree';
 
 /**

@@ -26,9 +26,10 @@ export function substituteVariables(text: string, lookup: Lookup, depth = 0): st
 function closingBracket(text: string, from: number): number {
   let depth = 1;
   checkpoint(text.length / 4);
-  for (let index = from; index < text.length; index++) {
-    if (text[index] === '(') depth++;
-    else if (text[index] === ')' && --depth === 0) return index;
+  for (let index = from; index < text.length; index += 1) {
+    if (text[index] === '(') depth += 1;
+    else if (text[index] === ')') depth -= 1;
+    if (depth === 0) return index;
   }
   return -1;
 }

@@ -1,8 +1,8 @@
 /** Transform lists: the `transform` attribute of SVG, and the 2D functions of the CSS property of that name. */
 import type { Matrix } from '../../geometry/base/curve-types';
+import { defined } from '../../geometry/base/defined';
 import { IDENTITY, multiply, rotation, scaling, translation } from '../../geometry/base/matrix';
 import type { Span } from '../../text/text';
-import { defined } from '../../geometry/base/defined';
 
 export interface TransformFunction {
   /** In lower case: `translate`, `rotate`, `skewx`, … */

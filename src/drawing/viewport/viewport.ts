@@ -1,8 +1,8 @@
 /** `viewBox` and `preserveAspectRatio`: how a viewport's content is fitted into it. */
 import type { Matrix } from '../../geometry/base/curve-types';
+import { defined } from '../../geometry/base/defined';
 import { parseViewBoxNumbers as parseNumbers } from '../../markup/number-lists';
 import type { ViewportSize } from './units';
-import { defined } from '../../geometry/base/defined';
 
 export interface ViewBox {
   readonly x: number;

@@ -1,15 +1,15 @@
 /** Parts the lines of path data where strips cross them. */
 import type { Matrix } from '../../geometry/base/curve-types';
-import { pointAt, transformCurve } from '../../geometry/curve/index';
+import { defined } from '../../geometry/base/defined';
 import { isFinitePoint } from '../../geometry/base/vector';
+import { pointAt, transformCurve } from '../../geometry/curve/index';
 import type { TextEdit } from '../../text/text';
-import { sortByTextOrder, closedLoop, type OrderedLoop } from '../path/loop-order';
-import { pathSource, writeInstead } from '../path/path-source';
+import { closedLoop, type OrderedLoop, sortByTextOrder } from '../path/loop-order';
 import type { StepPath } from '../path/path-model';
+import { pathSource, writeInstead } from '../path/path-source';
 import type { LoopItem } from '../path/reconnect';
 import type { Strip } from '../strip/strip';
-import { gapsInLine, type Gap } from './stroke-gaps';
-import { defined } from '../../geometry/base/defined';
+import { type Gap, gapsInLine } from './stroke-gaps';
 
 export interface LineCutting {
   /** In a frame in which lines have one width: sheet mm, or the path's own user units. */

@@ -1,18 +1,18 @@
 /** Takes a bridge out of path data again: its two sides go, and the banks of the gap are joined to what they were. */
 import type { Curve, Point } from '../../geometry/base/curve-types';
-import { pointAt, reverseCurve, tangentAt } from '../../geometry/curve/index';
+import { defined } from '../../geometry/base/defined';
 import { cross, distance, dot, interpolate, isFinitePoint, normalise, subtract } from '../../geometry/base/vector';
+import { pointAt, reverseCurve, tangentAt } from '../../geometry/curve/index';
 import { parsePathData } from '../../markup/path-data';
 import type { TextEdit } from '../../text/text';
 import { orderLoops } from '../path/loop-order';
-import { blendCurve } from './blend-curve';
 import { mergeCollinearLines } from '../path/merge-lines';
+import { absoluteCommands, type StepPath, stepPaths } from '../path/path-model';
 import { readStyle } from '../path/path-style';
-import { absoluteCommands, stepPaths, type StepPath } from '../path/path-model';
-import type { PathLoop, LoopItem } from '../path/reconnect';
+import type { LoopItem, PathLoop } from '../path/reconnect';
 import { spliceText } from '../path/splice-text';
 import { writeLoops } from '../path/write-loops';
-import { defined } from '../../geometry/base/defined';
+import { blendCurve } from './blend-curve';
 
 /** A side of a bridge, as a straight line from end to end. */
 export type Side = readonly [Point, Point];

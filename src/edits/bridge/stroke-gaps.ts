@@ -2,10 +2,10 @@
  * Which stretches of a stroked line must go, so that nothing of its paint is left in a strip. In one frame for both.
  */
 import type { Curve, Point } from '../../geometry/base/curve-types';
-import { lengthOf, pointAt, tangentAt } from '../../geometry/curve/index';
-import { add, crossFrom, distance, perpendicular, scale } from '../../geometry/base/vector';
-import { cornerAt, depthInStrip, type Strip } from '../strip/strip';
 import { defined } from '../../geometry/base/defined';
+import { add, crossFrom, distance, perpendicular, scale } from '../../geometry/base/vector';
+import { lengthOf, pointAt, tangentAt } from '../../geometry/curve/index';
+import { cornerAt, depthInStrip, type Strip } from '../strip/strip';
 
 /** A line with a width: a chain of curves, closed or open. */
 export interface PaintedLine {

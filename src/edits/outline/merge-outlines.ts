@@ -1,18 +1,18 @@
 /** Takes doubled lines out of the text: a line that lies on another, or the stretch that two outlines share. */
 import type { Drawing } from '../../drawing/types';
 import type { Point } from '../../geometry/base/curve-types';
-import { pointAt, transformCurve } from '../../geometry/curve/index';
+import { defined } from '../../geometry/base/defined';
 import { invert } from '../../geometry/base/matrix';
 import { distance } from '../../geometry/base/vector';
+import { pointAt, transformCurve } from '../../geometry/curve/index';
 import type { CutLine, DoubledLine } from '../../sheet/cut-lines/index';
-import { orderLoops } from '../path/loop-order';
-import { foreignPathRefusal } from '../path/subtract-strips';
 import { linePath, writeLine } from '../element/line-path';
-import { mergeResults, type EditResult } from '../element/result';
+import { type EditResult, mergeResults } from '../element/result';
+import { orderLoops } from '../path/loop-order';
 import type { StepPath } from '../path/path-model';
-import type { PathLoop, LoopItem } from '../path/reconnect';
+import type { LoopItem, PathLoop } from '../path/reconnect';
+import { foreignPathRefusal } from '../path/subtract-strips';
 import { removeElement } from './remove-outline';
-import { defined } from '../../geometry/base/defined';
 
 /** Takes whole lines out: their elements where nothing else is in them. */
 export function removeLines(drawing: Drawing, lines: readonly CutLine[]): EditResult {

@@ -1,9 +1,9 @@
 /** Cuts closed chains of curves where they cross strips, and keeps what lies outside all of them. */
 import type { Curve, Point } from '../../geometry/base/curve-types';
+import { defined } from '../../geometry/base/defined';
 import { boundsOf, intersectWithLine, pointAt } from '../../geometry/curve/index';
 import { indexStrips, type StripIndex } from '../strip/shapes-near';
-import { cornerAt, depthInStrip, borderPosition, type Strip } from '../strip/strip';
-import { defined } from '../../geometry/base/defined';
+import { borderPosition, cornerAt, depthInStrip, type Strip } from '../strip/strip';
 
 /** A stretch of one curve of one subpath, between two parameters. Backward where `from` is greater than `to`. */
 export interface PathInterval {

@@ -1,7 +1,8 @@
 /** Where loops begin and in which order they are written, so that as much as possible stays where the author put it. */
-import type { StepPath } from './path-model';
-import type { PathLoop, LoopItem } from './reconnect';
+
 import { defined } from '../../geometry/base/defined';
+import type { StepPath } from './path-model';
+import type { LoopItem, PathLoop } from './reconnect';
 
 export interface OrderedLoop extends PathLoop {
   /** The subpath whose own start point the loop begins at; undefined where it begins at a strip. */

@@ -1,10 +1,10 @@
 /** One line in place of three: what was a single line before a bridge parted it is a single line again. */
 import type { Curve } from '../../geometry/base/curve-types';
-import { reverseCurve } from '../../geometry/curve/index';
-import { crossFrom, distance } from '../../geometry/base/vector';
-import type { StepPath } from './path-model';
-import type { PathLoop, LoopItem } from './reconnect';
 import { defined } from '../../geometry/base/defined';
+import { crossFrom, distance } from '../../geometry/base/vector';
+import { reverseCurve } from '../../geometry/curve/index';
+import type { StepPath } from './path-model';
+import type { LoopItem, PathLoop } from './reconnect';
 
 /**
  * Merges each new line with the two lines that it joins, where all three run in one line.

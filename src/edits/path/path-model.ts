@@ -1,9 +1,9 @@
 /** Path data as curves in the element's own user units, each tied to the command that draws it. */
 import { arcFromEndpoints } from '../../drawing/outline/arc';
 import type { Curve, Point } from '../../geometry/base/curve-types';
+import { defined } from '../../geometry/base/defined';
 import { distance } from '../../geometry/base/vector';
 import type { PathCommand } from '../../markup/path-commands';
-import { defined } from '../../geometry/base/defined';
 
 /** One stretch of a subpath. */
 export interface Step {

@@ -7,11 +7,11 @@
  * crossing exactly one chain ends, so they can always be paired.
  */
 import type { Curve, Point } from '../../geometry/base/curve-types';
-import { distance } from '../../geometry/base/vector';
-import type { Crossing, SplitPaths, PathInterval } from './clip-subpaths';
-import { cornerAt, borderPoint, type Strip } from '../strip/strip';
-import { windingNumber, indexWindings, type RingWindings } from './winding-number';
 import { defined } from '../../geometry/base/defined';
+import { distance } from '../../geometry/base/vector';
+import { borderPoint, cornerAt, type Strip } from '../strip/strip';
+import type { Crossing, PathInterval, SplitPaths } from './clip-subpaths';
+import { indexWindings, type RingWindings, windingNumber } from './winding-number';
 
 export type FillRule = 'nonzero' | 'evenodd';
 
@@ -134,7 +134,7 @@ function cornersBetween(from: number, to: number): number[] {
  */
 function pairByWinding(ends: readonly End[], windings: readonly number[]): Pair[] {
   const base = sharedWinding(windings);
-  const first = windings.findIndex((winding) => winding === base) + 1;
+  const first = windings.indexOf(base) + 1;
   const open: End[] = [];
   const pairs: Pair[] = [];
   for (let step = 0; step < ends.length; step += 1) {

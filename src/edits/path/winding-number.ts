@@ -1,9 +1,9 @@
 /** How often closed chains of curves go round a point. */
 import type { Curve, Point } from '../../geometry/base/curve-types';
-import { flattenSubpath } from '../../geometry/curve/flatten';
+import { defined } from '../../geometry/base/defined';
 import type { Box, Ring } from '../../geometry/base/polygon-types';
 import { boxOfRing } from '../../geometry/base/ring';
-import { defined } from '../../geometry/base/defined';
+import { flattenSubpath } from '../../geometry/curve/flatten';
 
 /** Closed chains with straight edges. */
 export interface RingWindings {

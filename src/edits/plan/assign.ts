@@ -1,12 +1,12 @@
 /** Which ways across become bridges, for all islands of a layer together. */
 import type { Point } from '../../geometry/base/curve-types';
+import { defined } from '../../geometry/base/defined';
 import { boxOfRing, centroidOfRing, joinBoxes } from '../../geometry/base/ring';
 import type { Piece } from '../../sheet/types';
-import { bridgeCountFor, selectCandidates, stripOf, type SelectionOptions } from './select';
-import { minimumSpanningTree } from './spanning-tree';
 import type { PlanOptions } from './index';
 import type { ScoredCandidate } from './score';
-import { defined } from '../../geometry/base/defined';
+import { bridgeCountFor, type SelectionOptions, selectCandidates, stripOf } from './select';
+import { minimumSpanningTree } from './spanning-tree';
 
 export interface BridgeAssignment {
   readonly pieces: readonly Piece[];

@@ -1,14 +1,14 @@
 /** A bridge across an opening at a place that the artist chose, whatever stands on either side. */
 import type { Point } from '../../geometry/base/curve-types';
+import { defined } from '../../geometry/base/defined';
 import { normalise, perpendicular, subtract } from '../../geometry/base/vector';
+import { firstHits } from '../../geometry/spatial/raycast';
 import { nearestSegment, type SegmentIndex } from '../../geometry/spatial/segment-index';
 import type { Sheet } from '../../sheet/types';
-import type { Bridge } from './types';
 import type { BridgeCandidate } from './candidates';
-import { bridgeFrom, surroundingsOf, type PlanOptions } from './index';
-import { firstHits } from '../../geometry/spatial/raycast';
-import { scoreCandidate, type ScoredCandidate } from './score';
-import { defined } from '../../geometry/base/defined';
+import { bridgeFrom, type PlanOptions, surroundingsOf } from './index';
+import { type ScoredCandidate, scoreCandidate } from './score';
+import type { Bridge } from './types';
 
 /** Ways through the place are tried in so many directions, evenly spread over a half turn. */
 const DIRECTIONS = 24;

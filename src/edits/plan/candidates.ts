@@ -1,11 +1,11 @@
 /** Places where a bridge could leave an island. */
 import type { Point } from '../../geometry/base/curve-types';
-import { add, distance, dot, interpolate, normalise, perpendicular, scale, subtract } from '../../geometry/base/vector';
+import { defined } from '../../geometry/base/defined';
 import type { Ring } from '../../geometry/base/polygon-types';
 import { perimeter } from '../../geometry/base/ring';
-import { nearestSegment, type SegmentIndex } from '../../geometry/spatial/segment-index';
+import { add, distance, dot, interpolate, normalise, perpendicular, scale, subtract } from '../../geometry/base/vector';
 import { firstHit } from '../../geometry/spatial/raycast';
-import { defined } from '../../geometry/base/defined';
+import { nearestSegment, type SegmentIndex } from '../../geometry/spatial/segment-index';
 
 /** A straight way across the opening, between pieces as cut. */
 export interface BridgeCandidate {

@@ -1,24 +1,24 @@
 /** Bridges that are in the drawing already, recognised by their shape alone: no mark in the file is needed. */
 import type { Point } from '../../geometry/base/curve-types';
+import { defined } from '../../geometry/base/defined';
+import type { Box } from '../../geometry/base/polygon-types';
 import {
   add,
   cross,
   distance,
   dot,
   interpolate,
-  vectorLength,
   normalise,
   perpendicular,
   scale,
   subtract,
+  vectorLength,
 } from '../../geometry/base/vector';
 import { regionContains } from '../../geometry/boolean/index';
-import type { Box } from '../../geometry/base/polygon-types';
+import { firstHits, type Hit } from '../../geometry/spatial/raycast';
 import { buildSegmentIndex, nearestSegment, type SegmentIndex } from '../../geometry/spatial/segment-index';
 import type { Sheet } from '../../sheet/types';
 import type { Side } from '../bridge/rejoin-fill';
-import { firstHits, type Hit } from '../../geometry/spatial/raycast';
-import { defined } from '../../geometry/base/defined';
 
 /** A neck of material between two openings, or between two parts of one. Sheet mm, as drawn. */
 export interface StandingBridge {

@@ -1,17 +1,17 @@
 /** Where bridges go: the islands of a layer, tied to the frame, all planned at once. */
 import type { Point } from '../../geometry/base/curve-types';
-import { areaOf, intersection } from '../../geometry/boolean/index';
-import { add, distance, interpolate, scale, subtract } from '../../geometry/base/vector';
+import { defined } from '../../geometry/base/defined';
 import type { Region } from '../../geometry/base/polygon-types';
+import { add, distance, interpolate, scale, subtract } from '../../geometry/base/vector';
+import { areaOf, intersection } from '../../geometry/boolean/index';
 import { buildSegmentIndex } from '../../geometry/spatial/segment-index';
 import type { Piece, Sheet } from '../../sheet/types';
-import type { Bridge } from './types';
-import { candidatesNear, candidatesOf } from './candidates';
-import { minimumSpanningTree } from './spanning-tree';
-import { scoreCandidate, type ScoredCandidate, type Surroundings } from './score';
 import { polygonOf, stripAlong } from '../strip/strip';
-import { middleOf, assignBridges } from './assign';
-import { defined } from '../../geometry/base/defined';
+import { assignBridges, middleOf } from './assign';
+import { candidatesNear, candidatesOf } from './candidates';
+import { type ScoredCandidate, type Surroundings, scoreCandidate } from './score';
+import { minimumSpanningTree } from './spanning-tree';
+import type { Bridge } from './types';
 
 export type { Bridge } from './types';
 

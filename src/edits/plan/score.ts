@@ -1,13 +1,13 @@
 /** How well a bridge would stand in a place. All weights are common practice, no source. */
 import type { Point } from '../../geometry/base/curve-types';
-import { regionContains } from '../../geometry/boolean/index';
-import { add, distance, interpolate, perpendicular, scale, subtract } from '../../geometry/base/vector';
+import { defined } from '../../geometry/base/defined';
 import type { Region } from '../../geometry/base/polygon-types';
+import { add, distance, interpolate, perpendicular, scale, subtract } from '../../geometry/base/vector';
+import { regionContains } from '../../geometry/boolean/index';
+import { firstHit, firstHits } from '../../geometry/spatial/raycast';
 import type { SegmentIndex } from '../../geometry/spatial/segment-index';
 import type { ThinPart } from '../../geometry/thickness/types';
-import { calmLength, type BridgeCandidate } from './candidates';
-import { firstHit, firstHits } from '../../geometry/spatial/raycast';
-import { defined } from '../../geometry/base/defined';
+import { type BridgeCandidate, calmLength } from './candidates';
 
 export interface Surroundings {
   /** Edges of all pieces as cut, numbered as they are. */

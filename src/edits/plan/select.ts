@@ -1,12 +1,12 @@
 /** Which of the places round one island get its bridges. */
 import type { Point } from '../../geometry/base/curve-types';
-import { distance, interpolate } from '../../geometry/base/vector';
+import { defined } from '../../geometry/base/defined';
 import type { Box } from '../../geometry/base/polygon-types';
 import { boxesTouch, growBox } from '../../geometry/base/ring';
-import type { ScoredCandidate } from './score';
-import { boxOfCorners, stripAlong, type Strip } from '../strip/strip';
+import { distance, interpolate } from '../../geometry/base/vector';
 import { areStripsApart } from '../strip/separate';
-import { defined } from '../../geometry/base/defined';
+import { boxOfCorners, type Strip, stripAlong } from '../strip/strip';
+import type { ScoredCandidate } from './score';
 
 /** Extents in mm and areas in mm² up to which an island gets so many bridges (common practice, no source). */
 const ONE_BRIDGE = { extent: 6, area: 20 };

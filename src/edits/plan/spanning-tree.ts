@@ -1,6 +1,7 @@
 /** In which order islands come to hang on the frame: through each other where the frame is not next to them. */
-import type { ScoredCandidate } from './score';
+
 import { defined } from '../../geometry/base/defined';
+import type { ScoredCandidate } from './score';
 
 /**
  * The cheapest tree towards the frame (Prim 1957), cut down to the islands asked for and those between them and the

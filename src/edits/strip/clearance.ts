@@ -1,10 +1,10 @@
 /** Keeps the sides of strips off the curves that they would run along. */
 import type { Curve, Point } from '../../geometry/base/curve-types';
-import { boundsOf, pointAt } from '../../geometry/curve/index';
+import { defined } from '../../geometry/base/defined';
 import { crossFrom, distance } from '../../geometry/base/vector';
+import { boundsOf, pointAt } from '../../geometry/curve/index';
 import { indexStrips } from './shapes-near';
 import { cornerAt, type Strip } from './strip';
-import { defined } from '../../geometry/base/defined';
 
 /** Curves nearer to a side than this share of the strip's width, all along, run along it. */
 const ALONG = 1e-5;

@@ -1,9 +1,9 @@
 /** How far a bridge's strip must go beyond its ends, so that it crosses the whole opening over its whole width. */
 import type { Point } from '../../geometry/base/curve-types';
+import { defined } from '../../geometry/base/defined';
 import { cross, distance, dot, scale, subtract } from '../../geometry/base/vector';
 import { nearestSegment, type SegmentIndex } from '../../geometry/spatial/segment-index';
-import { stripAlong, type Strip } from './strip';
-import { defined } from '../../geometry/base/defined';
+import { type Strip, stripAlong } from './strip';
 
 /** The least, in mm, that a strip reaches into the material: well above the flattening of curves. */
 const MIN_REACH = 0.02;

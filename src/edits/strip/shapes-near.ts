@@ -1,11 +1,11 @@
 /** Which strips come near which shapes, by their boxes. */
 import Flatbush from 'flatbush';
 import type { Shape } from '../../drawing/types';
-import { boundsOf } from '../../geometry/curve/index';
+import { defined } from '../../geometry/base/defined';
 import type { Box } from '../../geometry/base/polygon-types';
 import { joinBoxes } from '../../geometry/base/ring';
+import { boundsOf } from '../../geometry/curve/index';
 import { boxOfCorners, type Strip } from './strip';
-import { defined } from '../../geometry/base/defined';
 
 /** Gives the numbers of the strips whose boxes touch a box, ascending. */
 export type StripIndex = (box: Box) => readonly number[];

@@ -1,12 +1,12 @@
 /**
- * Measures of closed rings and their boxes, in millimetres. A ring never changes, is measured in many places, and is met
- * again after an edit: so its measures are remembered.
+ * Measures of closed rings and their boxes, in millimetres. A ring never changes, is measured in many places, and is
+ * met again after an edit: so its measures are remembered.
  */
 import { checkpoint } from './checkpoint';
 import type { Point } from './curve-types';
-import type { Box, Polygon, Ring } from './polygon-types';
-import { memoizeByIdentity } from './memoize';
 import { defined } from './defined';
+import { memoizeByIdentity } from './memoize';
+import type { Box, Polygon, Ring } from './polygon-types';
 
 /** Calls back with each edge in turn, the closing edge last. */
 export function forEachEdge(ring: Ring, visit: (x0: number, y0: number, x1: number, y1: number) => void): void {

@@ -3,12 +3,13 @@
  * back with positive area, holes with negative. Offsets are the library's task; its booleans are only the second
  * resort, as they lose or double area where several edges pass through one vertex (measured; Clipper2 issue 722).
  */
-import { checkpoint } from '../base/checkpoint';
-import { Clipper64, ClipperOffset, ClipType, EndType, FillRule, JoinType } from 'clipper2-ts';
+
 import type { Paths64 } from 'clipper2-ts';
+import { Clipper64, ClipperOffset, ClipType, EndType, FillRule, JoinType } from 'clipper2-ts';
+import { checkpoint } from '../base/checkpoint';
+import { defined } from '../base/defined';
 import type { Ring } from '../base/polygon-types';
 import { fromGrid, toGrid, UNITS_PER_MM } from './grid';
-import { defined } from '../base/defined';
 
 export type FillRuleName = 'nonzero' | 'evenodd';
 export type Operation = 'union' | 'difference' | 'intersection';

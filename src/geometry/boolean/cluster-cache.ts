@@ -1,8 +1,9 @@
 /** Work that is done cluster by cluster, kept so that a cluster of the same polygons need not be solved again. */
-import { clusterBoxes } from '../spatial/clusters';
+
+import { defined } from '../base/defined';
 import type { Region } from '../base/polygon-types';
 import { boxOfRing } from '../base/ring';
-import { defined } from '../base/defined';
+import { clusterBoxes } from '../spatial/clusters';
 
 export interface CachedCluster {
   readonly members: Region;

@@ -3,8 +3,8 @@
  * rings) when it is crossed. Equal edges are kept once, their contributions summed; those that add nothing are dropped.
  */
 import { checkpoint } from '../base/checkpoint';
-import type { Ring } from '../base/polygon-types';
 import { defined } from '../base/defined';
+import type { Ring } from '../base/polygon-types';
 
 export interface Edges {
   /** Start, end: start before end in the order of x, then y. */

@@ -1,7 +1,7 @@
 /** The integer grid on which polygon algebra is done: 0.1 µm. */
 import { checkpoint } from '../base/checkpoint';
-import type { Ring } from '../base/polygon-types';
 import { defined } from '../base/defined';
+import type { Ring } from '../base/polygon-types';
 
 /** Grid units per mm. */
 export const UNITS_PER_MM = 1e4;

@@ -3,9 +3,9 @@
  * half-edge has a face on its left (y up), and the half-edges round one side of a face form a cycle.
  */
 import { checkpoint } from '../base/checkpoint';
-import { hashPoint, tableSize, type Edges } from './edge-set';
-import { orientation } from './orientation';
 import { defined } from '../base/defined';
+import { type Edges, hashPoint, tableSize } from './edge-set';
+import { orientation } from './orientation';
 
 export interface PlanarGraph {
   readonly halfEdges: number;

@@ -3,13 +3,13 @@
  * grid as in `overlay.ts`, with a winding number for every layer.
  */
 import { checkpoint } from '../base/checkpoint';
-import type { Ring } from '../base/polygon-types';
-import { noEdges, pushRing, type Edges } from './edge-set';
-import { snapRound, type SnappedEdges } from './snap-rounding';
-import { traceBorders } from './overlay';
-import { buildPlanarGraph, type PlanarGraph } from './half-edges';
-import { computeEdgeWindings } from './winding-numbers';
 import { defined } from '../base/defined';
+import type { Ring } from '../base/polygon-types';
+import { type Edges, noEdges, pushRing } from './edge-set';
+import { buildPlanarGraph, type PlanarGraph } from './half-edges';
+import { traceBorders } from './overlay';
+import { type SnappedEdges, snapRound } from './snap-rounding';
+import { computeEdgeWindings } from './winding-numbers';
 
 export interface LayeredOverlay {
   readonly noded: SnappedEdges;
@@ -19,8 +19,8 @@ export interface LayeredOverlay {
 }
 
 /**
- * A winding number takes two bits of a sum, so that −1 to 2 are told apart: rounding may double or turn a sliver of less
- * than a grid unit. Two sums of 32 bits hold thirty.
+ * A winding number takes two bits of a sum, so that −1 to 2 are told apart: rounding may double or turn a sliver of
+ * less than a grid unit. Two sums of 32 bits hold thirty.
  */
 const PER_SUM = 15;
 
@@ -78,7 +78,9 @@ function coverageOf(sum: number): number {
   return bits;
 }
 
-/** Rings of positive area round the faces whose cover is accepted, of negative area round holes. On the integer grid. */
+/**
+ * Rings of positive area round the faces whose cover is accepted, of negative area round holes. On the integer grid.
+ */
 export function ringsOfCoverage(
   { graph, coverage: cover }: LayeredOverlay,
   accept: (cover: number) => boolean,

@@ -1,11 +1,12 @@
 /** Puts holes into the outer rings they belong to. */
-import { checkpoint } from '../base/checkpoint';
+
 import type Flatbush from 'flatbush';
+import { checkpoint } from '../base/checkpoint';
 import type { Point } from '../base/curve-types';
-import type { Box, Region, Ring } from '../base/polygon-types';
-import { indexBoxes } from '../spatial/clusters';
-import { boxContainsBox, boxOfRing, forEachEdge, ringContains, signedArea } from '../base/ring';
 import { defined } from '../base/defined';
+import type { Box, Region, Ring } from '../base/polygon-types';
+import { boxContainsBox, boxOfRing, forEachEdge, ringContains, signedArea } from '../base/ring';
+import { indexBoxes } from '../spatial/clusters';
 
 interface Outer {
   readonly ring: Ring;

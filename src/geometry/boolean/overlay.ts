@@ -4,14 +4,14 @@
  * traced. (The clipping libraries at hand lose or double area where several edges pass through one vertex.)
  */
 import { checkpoint } from '../base/checkpoint';
-import type { Ring } from '../base/polygon-types';
-import { noEdges, pushRing } from './edge-set';
-import { snapRound } from './snap-rounding';
-import { orientation } from './orientation';
-import { buildPlanarGraph, numberVertices, type PlanarGraph } from './half-edges';
-import { signedArea } from '../base/ring';
-import { computeEdgeWindings } from './winding-numbers';
 import { defined } from '../base/defined';
+import type { Ring } from '../base/polygon-types';
+import { signedArea } from '../base/ring';
+import { noEdges, pushRing } from './edge-set';
+import { buildPlanarGraph, numberVertices, type PlanarGraph } from './half-edges';
+import { orientation } from './orientation';
+import { snapRound } from './snap-rounding';
+import { computeEdgeWindings } from './winding-numbers';
 
 /** Whether a face is filled, from how often the first and the second set of rings wind round it. */
 export type Filled = (first: number, second: number) => boolean;

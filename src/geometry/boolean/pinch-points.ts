@@ -1,12 +1,12 @@
 /** Pieces that hang together by contact of no width, taken apart. */
 import { checkpoint } from '../base/checkpoint';
-import { EdgeIndex } from '../spatial/edge-index';
+import { defined } from '../base/defined';
 import type { Polygon, Region, Ring } from '../base/polygon-types';
+import { boxOfRing, boxOfVertices, distanceToEdge, forEachEdge, growBox, ringOfBox, ringsOf } from '../base/ring';
+import { EdgeIndex } from '../spatial/edge-index';
 import { offsetRings } from './clipper';
 import { UNITS_PER_MM } from './grid';
 import { nestRings } from './nest';
-import { boxOfRing, boxOfVertices, distanceToEdge, forEachEdge, growBox, ringOfBox, ringsOf } from '../base/ring';
-import { defined } from '../base/defined';
 
 const GRID = 1 / UNITS_PER_MM;
 

@@ -4,10 +4,10 @@
  * pieces are looked at again until nothing meets any more (Halperin and Packer, "Iterated snap rounding", 2002).
  */
 import { checkpoint } from '../base/checkpoint';
-import { SequenceIndex } from '../spatial/sequence-index';
-import { mergeEqualEdges, noEdges, pushEdge, type Edges } from './edge-set';
-import { orientation } from './orientation';
 import { defined } from '../base/defined';
+import { SequenceIndex } from '../spatial/sequence-index';
+import { type Edges, mergeEqualEdges, noEdges, pushEdge } from './edge-set';
+import { orientation } from './orientation';
 
 export interface SnappedEdges {
   readonly edges: Edges;

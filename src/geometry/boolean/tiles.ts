@@ -1,8 +1,8 @@
 /** A plane divided into square cells, so that what changed in one place is worked out there alone. Integer grid. */
 import { checkpoint } from '../base/checkpoint';
+import { defined } from '../base/defined';
 import type { Box, Ring } from '../base/polygon-types';
 import { boxOfRing } from '../base/ring';
-import { defined } from '../base/defined';
 
 export interface Tiles {
   /** Upper left corner of the first cell; all in grid units, integers. */

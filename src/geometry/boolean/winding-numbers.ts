@@ -1,10 +1,10 @@
 /** How often the two sets of rings wind round each face of a planar graph. */
 import { checkpoint } from '../base/checkpoint';
-import { findRoot, uniteSets } from '../spatial/clusters';
-import type { SnappedEdges } from './snap-rounding';
-import { orientation } from './orientation';
-import type { PlanarGraph } from './half-edges';
 import { defined } from '../base/defined';
+import { findRoot, uniteSets } from '../spatial/clusters';
+import type { PlanarGraph } from './half-edges';
+import { orientation } from './orientation';
+import type { SnappedEdges } from './snap-rounding';
 
 /** Of the face on the left of each half-edge. */
 export interface EdgeWindings {

@@ -4,20 +4,20 @@
  * ends are projected on the other curve, and what lies between two such places is compared.
  */
 import { checkpoint } from '../base/checkpoint';
-import { SequenceIndex, packBoxes } from '../spatial/sequence-index';
-import { boxesOfChain } from './bounds-cache';
-import { clusterBoxes } from '../spatial/clusters';
-import { CurveTable, COINCIDENCE_TOLERANCE, type CurveChain, type LocatedCurve } from './curve-table';
 import type { Curve, Point } from '../base/curve-types';
-import { pointAt, tangentAt } from './evaluate';
-import { lengthOf } from './measure';
-import { nearestOn } from './intersect';
-import { cross, distance, vectorLength } from '../base/vector';
-import type { Box } from '../base/polygon-types';
-import { memoizeByIdentity } from '../base/memoize';
-import { growBox } from '../base/ring';
-import { subCurve } from './subdivide';
 import { defined } from '../base/defined';
+import { memoizeByIdentity } from '../base/memoize';
+import type { Box } from '../base/polygon-types';
+import { growBox } from '../base/ring';
+import { cross, distance, vectorLength } from '../base/vector';
+import { clusterBoxes } from '../spatial/clusters';
+import { packBoxes, SequenceIndex } from '../spatial/sequence-index';
+import { boxesOfChain } from './bounds-cache';
+import { COINCIDENCE_TOLERANCE, type CurveChain, CurveTable, type LocatedCurve } from './curve-table';
+import { pointAt, tangentAt } from './evaluate';
+import { nearestOn } from './intersect';
+import { lengthOf } from './measure';
+import { subCurve } from './subdivide';
 
 /** A stretch of one curve that lies on a stretch of another. */
 export interface SharedPiece {

@@ -1,10 +1,11 @@
 /** The curves of several chains, numbered through. */
-import { boxesOfChain } from './bounds-cache';
+
 import type { Curve } from '../base/curve-types';
-import { tangentAt } from './evaluate';
-import { distance, dot, vectorLength, subtract } from '../base/vector';
-import type { Box } from '../base/polygon-types';
 import { defined } from '../base/defined';
+import type { Box } from '../base/polygon-types';
+import { distance, dot, subtract, vectorLength } from '../base/vector';
+import { boxesOfChain } from './bounds-cache';
+import { tangentAt } from './evaluate';
 
 export type CurveChain = readonly Curve[];
 
@@ -27,7 +28,11 @@ export class CurveTable {
   /** The number of each chain's first curve. */
   private readonly start: Int32Array;
 
-  constructor(private readonly chains: readonly CurveChain[]) {
+  private readonly chains: readonly CurveChain[];
+
+  constructor(chains: readonly CurveChain[]) {
+    this.chains = chains;
+
     this.start = new Int32Array(chains.length + 1);
     chains.forEach((chain, i) => (this.start[i + 1] = defined(this.start[i]) + chain.length));
     this.count = defined(this.start[chains.length]);

@@ -1,9 +1,9 @@
 /** Curves through the points of a ring, for outlines that are to be written down. Millimetres. */
 import fitCurve from 'fit-curve';
 import type { Cubic, Line, Point } from '../base/curve-types';
+import { defined } from '../base/defined';
 import type { Ring } from '../base/polygon-types';
 import { pointsOf } from '../base/ring';
-import { defined } from '../base/defined';
 
 /** The ring turns by more than this (radians) at a corner; flattened curves turn by less. */
 const CORNER = 0.35;

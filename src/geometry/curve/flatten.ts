@@ -1,11 +1,11 @@
 /** Curves to chords that stay within a stated distance of them. */
 import { checkpoint } from '../base/checkpoint';
 import type { Arc, Cubic, Curve, Point, Quadratic } from '../base/curve-types';
-import type { Ring } from '../base/polygon-types';
-import { pointAtAngle, secondDifference } from './evaluate';
-import { singularValues } from '../base/matrix';
-import { vectorLength } from '../base/vector';
 import { defined } from '../base/defined';
+import { singularValues } from '../base/matrix';
+import type { Ring } from '../base/polygon-types';
+import { vectorLength } from '../base/vector';
+import { pointAtAngle, secondDifference } from './evaluate';
 
 /** Keeps memory bounded when coordinates are absurd: at 5 µm a bend of more than 100 km would be needed. */
 const MAX_CHORDS = 1 << 16;

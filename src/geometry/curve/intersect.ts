@@ -1,10 +1,10 @@
 /** Where a curve meets a straight line, and where it comes nearest to a point. */
 import type { Arc, Curve, Point } from '../base/curve-types';
+import { defined } from '../base/defined';
+import { cross, distance, dot, subtract } from '../base/vector';
 import { derivativeAt, pointAt } from './evaluate';
 import { controlPoints, parametersOfAngle } from './measure';
-import { cross, distance, dot, subtract } from '../base/vector';
 import { bernsteinFromPowers, multiplyBernstein, rootsInUnitInterval } from './polynomial';
-import { defined } from '../base/defined';
 
 /**
  * The t in [0, 1], ascending, at which the curve meets the endless line through a and b; touching places once.

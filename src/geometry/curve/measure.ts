@@ -1,12 +1,12 @@
 /** Extent, length and area of curves. */
 import { checkpoint } from '../base/checkpoint';
 import type { Curve, Point } from '../base/curve-types';
-import type { Box } from '../base/polygon-types';
-import { derivativeAt, pointAt } from './evaluate';
-import { singularValues } from '../base/matrix';
-import { cross, distance, vectorLength, subtract } from '../base/vector';
-import { rootsInUnitInterval } from './polynomial';
 import { defined } from '../base/defined';
+import { singularValues } from '../base/matrix';
+import type { Box } from '../base/polygon-types';
+import { cross, distance, subtract, vectorLength } from '../base/vector';
+import { derivativeAt, pointAt } from './evaluate';
+import { rootsInUnitInterval } from './polynomial';
 
 /** The least upright box round the curve, in mm; exact up to rounding. */
 export function boundsOf(curve: Curve): Box {

@@ -1,13 +1,13 @@
 /** What differs between two regions that were measured from nearly the same drawing. */
 import { checkpoint } from '../base/checkpoint';
-import { difference } from '../boolean/index';
+import { defined } from '../base/defined';
 import type { Polygon, Region, Ring } from '../base/polygon-types';
 import { isSameRing, ringsOf } from '../base/ring';
-import { defined } from '../base/defined';
+import { difference } from '../boolean/index';
 
 /**
- * The area in either region but not in both, in mm. Polygons that are the same to the last digit are set aside first, so
- * the cost is that of what changed.
+ * The area in either region but not in both, in mm. Polygons that are the same to the last digit are set aside first,
+ * so the cost is that of what changed.
  */
 export function symmetricDifference(a: Region, b: Region): Region {
   const [onlyA, onlyB] = withoutCommon(a, b);

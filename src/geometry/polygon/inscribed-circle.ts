@@ -1,11 +1,11 @@
 /** The largest disc that fits into a polygon. */
 import polylabel from 'polylabel';
 import type { Point } from '../base/curve-types';
-import type { Polygon, Ring } from '../base/polygon-types';
-import { pointInside } from '../boolean/nest';
-import { boxOfRing, forEachEdge, nearestOnEdge, perimeter, ringContains, ringsOf } from '../base/ring';
-import { buildSegmentIndex, nearestSegment } from '../spatial/segment-index';
 import { defined } from '../base/defined';
+import type { Polygon, Ring } from '../base/polygon-types';
+import { boxOfRing, forEachEdge, nearestOnEdge, perimeter, ringContains, ringsOf } from '../base/ring';
+import { pointInside } from '../boolean/nest';
+import { buildSegmentIndex, nearestSegment } from '../spatial/segment-index';
 
 export interface Disc {
   readonly centre: Point;
@@ -37,7 +37,9 @@ export function inscribedDisc(polygon: Polygon, precision: number): Disc {
   return disc.radius > 0 ? refineDisc(distanceTo(polygon), disc, coarse, Math.min(precision, coarse)) : disc;
 }
 
-/** So slender that the search would take a cell for each width of it: no disc within exceeds an 8000th of the perimeter. */
+/**
+ * So slender that the search would take a cell for each width of it: no disc within exceeds an 8000th of the perimeter.
+ */
 function discInSliver(polygon: Polygon): Disc {
   const centre = pointInside(polygon.outer);
   const radius = polygon.holes.some((hole) => ringContains(hole, centre))

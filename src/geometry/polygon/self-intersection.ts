@@ -1,10 +1,10 @@
 /** Where a closed ring crosses itself. */
 import Flatbush from 'flatbush';
 import type { Point } from '../base/curve-types';
-import { crossFrom } from '../base/vector';
+import { defined } from '../base/defined';
 import type { Ring } from '../base/polygon-types';
 import { pointsOf } from '../base/ring';
-import { defined } from '../base/defined';
+import { crossFrom } from '../base/vector';
 
 export type Edge = readonly [Point, Point];
 

@@ -1,13 +1,14 @@
 /** A ring with fewer points: for searches that need not know each flattened edge. */
 import { checkpoint } from '../base/checkpoint';
-import type { Ring } from '../base/polygon-types';
 import { defined } from '../base/defined';
+import type { Ring } from '../base/polygon-types';
 
 /**
  * Some of the ring's own points, so chosen that no point left out is farther than `tolerance` mm from the edge that
  * passes it. From each point kept, the next one is the last that can be reached by a line which passes all between
  * within the tolerance, and along which the ring does not turn back (K. Reumann and A. Witkam's strip, with a sleeve of
- * directions as in C. Williams, 1978). Linear in the number of points. A ring of less than three points comes out empty.
+ * directions as in C. Williams, 1978). Linear in the number of points. A ring of less than three points comes out
+ * empty.
  */
 export function simplifyRing(ring: Ring, tolerance: number): Ring {
   const count = ring.length / 2;

@@ -1,8 +1,8 @@
 /** Regions in another place, or of another size. */
 import type { Matrix } from '../base/curve-types';
+import { defined } from '../base/defined';
 import { apply } from '../base/matrix';
 import type { Region, Ring } from '../base/polygon-types';
-import { defined } from '../base/defined';
 
 /** @param matrix that keeps the sense in which rings turn: a mirrored ring would bound what lies outside of it */
 export function transformRegion(region: Region, matrix: Matrix): Region {

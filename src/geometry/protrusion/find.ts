@@ -1,29 +1,29 @@
 /**
- * Lobes: parts of a region that hang on one short chord, as a peninsula on its isthmus. Both ends of such a chord lie on
- * one ring, or else the part would be held on two sides.
+ * Lobes: parts of a region that hang on one short chord, as a peninsula on its isthmus. Both ends of such a chord lie
+ * on one ring, or else the part would be held on two sides.
  *
  * The chords compared run from each reflex vertex (inner angle above 180°) to the nearest places of edges of its own
  * ring near by: a shortest chord between two parts of a boundary has a reflex vertex at one end. Of all chords that cut
  * off the same lobe the one with the greatest reach less its own length is the root: moving the root further back than
- * that widens it by more than it lengthens the lobe. Reaches are straight distances, so a lobe that curls is longer than
- * its reach. Of lobes within lobes only the outermost is given.
+ * that widens it by more than it lengthens the lobe. Reaches are straight distances, so a lobe that curls is longer
+ * than its reach. Of lobes within lobes only the outermost is given.
  */
 import { checkpoint } from '../base/checkpoint';
 import type { Point } from '../base/curve-types';
-import { crossFrom, distance, interpolate } from '../base/vector';
+import { defined } from '../base/defined';
 import type { Region, Ring } from '../base/polygon-types';
-import { NearestChords } from './nearest-chords';
-import { arcLengthRingsOf, type ArcLengthRing, type RingInterval } from './ring-arclength';
+import { perimeter } from '../base/ring';
+import { crossFrom, distance, interpolate } from '../base/vector';
+import { simplifyRing } from '../polygon/simplify';
 import {
   buildSegmentIndex,
   forEachSegmentInBox,
-  placeOnSegment,
   type PlaceOnSegment,
+  placeOnSegment,
   type SegmentIndex,
 } from '../spatial/segment-index';
-import { perimeter } from '../base/ring';
-import { simplifyRing } from '../polygon/simplify';
-import { defined } from '../base/defined';
+import { NearestChords } from './nearest-chords';
+import { type ArcLengthRing, arcLengthRingsOf, type RingInterval } from './ring-arclength';
 
 export interface Protrusion {
   /** The chord that the lobe hangs on; the lobe is what the boundary goes round from `from` to `to`. */
@@ -94,10 +94,13 @@ class Search {
   readonly index: SegmentIndex;
   private everything: SegmentIndex | undefined;
 
-  constructor(
-    private readonly region: Region,
-    readonly leastReach: number,
-  ) {
+  private readonly region: Region;
+  readonly leastReach: number;
+
+  constructor(region: Region, leastReach: number) {
+    this.region = region;
+    this.leastReach = leastReach;
+
     const long = region.map(({ outer, holes }) => ({
       outer,
       holes: holes.filter((hole) => mayHoldProtrusion(hole, leastReach)),

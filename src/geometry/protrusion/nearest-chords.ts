@@ -1,13 +1,13 @@
 /**
  * The nearest chords of a ring from one of its vertices, those to the vertex's own neighbourhood left out. The edges of
- * the ring are held by a tree of boxes in their own order, so that runs of edges too near along the ring are passed over
- * as one, and so are those too far off.
+ * the ring are held by a tree of boxes in their own order, so that runs of edges too near along the ring are passed
+ * over as one, and so are those too far off.
  */
 import { checkpoint } from '../base/checkpoint';
-import type { ArcLengthRing } from './ring-arclength';
+import { defined } from '../base/defined';
 import { nearestOnEdge } from '../base/ring';
 import type { SegmentIndex } from '../spatial/segment-index';
-import { defined } from '../base/defined';
+import type { ArcLengthRing } from './ring-arclength';
 
 /** Edges in the least boxes. */
 const LEAF = 8;
@@ -31,10 +31,13 @@ export class NearestChords {
   private readonly leaves: number;
   private readonly nearest: { edge: number; square: number }[] = [];
 
-  constructor(
-    private readonly index: SegmentIndex,
-    private readonly ring: ArcLengthRing,
-  ) {
+  private readonly index: SegmentIndex;
+  private readonly ring: ArcLengthRing;
+
+  constructor(index: SegmentIndex, ring: ArcLengthRing) {
+    this.index = index;
+    this.ring = ring;
+
     this.leaves = 2 ** Math.ceil(Math.log2(Math.max(1, Math.ceil(ring.size / LEAF))));
     this.boxes = new Float64Array(8 * this.leaves);
     checkpoint(8 * this.leaves);
@@ -88,7 +91,9 @@ export class NearestChords {
     if (!isLeftNearer) this.visit(2 * node, low, middle, query);
   }
 
-  /** Whether all edges from one place in the ring up to another are nearer along it than they may be; or there are none. */
+  /**
+   * Whether all edges from one place in the ring up to another are nearer along it than they may be; or there are none.
+   */
   private isTooNear(from: number, to: number, { edge, minGap: leastGap }: ChordQuery): boolean {
     const { ring } = this;
     if (from >= ring.size) return true;

@@ -1,9 +1,9 @@
 /** A ring measured along its course, so that what a chord cuts off it is known without walking along it. */
 import { checkpoint } from '../base/checkpoint';
 import type { Point } from '../base/curve-types';
+import { defined } from '../base/defined';
 import { interpolate } from '../base/vector';
 import type { SegmentIndex } from '../spatial/segment-index';
-import { defined } from '../base/defined';
 
 /** A stretch of a ring, in mm from its start; it goes over the start where `end` is less than `start`. */
 export interface RingInterval {
@@ -25,11 +25,13 @@ export class ArcLengthRing {
   private readonly along: Float64Array;
   private readonly swept: Float64Array;
 
+  private readonly index: SegmentIndex;
+  readonly first: number;
+
   /** @param first the number of the ring's first edge */
-  constructor(
-    private readonly index: SegmentIndex,
-    readonly first: number,
-  ) {
+  constructor(index: SegmentIndex, first: number) {
+    this.index = index;
+    this.first = first;
     this.number = defined(index.ring[first]);
     this.polygon = defined(index.polygon[first]);
     let size = 1;
@@ -85,8 +87,8 @@ export class ArcLengthRing {
   }
 
   /**
-   * Whether a chord from the start of an edge to a place of another one cuts off a part of the region with so many mm of
-   * boundary; the same as `cutsOff` and `lengthBetween` say, but quick.
+   * Whether a chord from the start of an edge to a place of another one cuts off a part of the region with so many mm
+   * of boundary; the same as `cutsOff` and `lengthBetween` say, but quick.
    */
   mayCutOff(edge: number, other: number, t: number, least: number): boolean {
     const { x0, y0, x1, y1 } = this.index;

@@ -1,8 +1,9 @@
 /** Groups of things whose boxes touch, directly or through others. */
-import { checkpoint } from '../base/checkpoint';
+
 import Flatbush from 'flatbush';
-import type { Box } from '../base/polygon-types';
+import { checkpoint } from '../base/checkpoint';
 import { defined } from '../base/defined';
+import type { Box } from '../base/polygon-types';
 
 /** Indices of the boxes, grouped; groups in the order of their first member, members ascending. */
 export function clusterBoxes(boxes: readonly Box[], margin = 0): number[][] {

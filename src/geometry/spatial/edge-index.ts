@@ -2,10 +2,11 @@
  * The edges of rings in a spatial index. Edges that follow each other lie side by side, so a few of them share one box:
  * there are fewer boxes to sort, and what a box holds is looked through in the order in which it is stored.
  */
-import { checkpoint } from '../base/checkpoint';
+
 import Flatbush from 'flatbush';
-import type { Box } from '../base/polygon-types';
+import { checkpoint } from '../base/checkpoint';
 import { defined } from '../base/defined';
+import type { Box } from '../base/polygon-types';
 
 const BLOCK_SIZE = 8;
 
@@ -17,22 +18,26 @@ interface ActiveSearch extends Box {
 const NOWHERE: Box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
 
 export class EdgeIndex {
-  /** Block b holds the edges from first[b] up to, not including, first[b + 1], and its last one ends at vertex last[b]. */
+  /**
+   * Block b holds the edges from first[b] up to, not including, first[b + 1], and its last one ends at vertex last[b].
+   */
   private readonly first: Int32Array;
   private readonly last: Int32Array;
   private readonly tree: Flatbush;
   private readonly visitBlock = (block: number): boolean => this.look(block);
   private asked: ActiveSearch = { ...NOWHERE, visit: () => false };
 
+  private readonly x: Float64Array;
+  private readonly y: Float64Array;
+
   /**
-   * @param ringStart ring k has the vertices from ringStart[k] up to, not including, ringStart[k + 1]; there is one vertex
-   * at least. Edge i leads from vertex i to the next one of its ring.
+   * @param ringStart ring k has the vertices from ringStart[k] up to, not including, ringStart[k + 1]; there is one
+   * vertex at least. Edge i leads from vertex i to the next one of its ring.
    */
-  constructor(
-    private readonly x: Float64Array,
-    private readonly y: Float64Array,
-    ringStart: Int32Array,
-  ) {
+  constructor(x: Float64Array, y: Float64Array, ringStart: Int32Array) {
+    this.x = x;
+    this.y = y;
+
     const [first, last]: [number[], number[]] = [[], []];
     for (let ring = 0; ring + 1 < ringStart.length; ring += 1) {
       const [start, end] = [defined(ringStart[ring]), defined(ringStart[ring + 1])];

@@ -1,9 +1,9 @@
 /** What a ray meets first among the edges of a region. Millimetres. */
 import type { Point } from '../base/curve-types';
-import { add, scale } from '../base/vector';
-import type { Box } from '../base/polygon-types';
-import { forEachSegmentInBox, type SegmentIndex } from './segment-index';
 import { defined } from '../base/defined';
+import type { Box } from '../base/polygon-types';
+import { add, scale } from '../base/vector';
+import { forEachSegmentInBox, type SegmentIndex } from './segment-index';
 
 export interface Hit {
   readonly edge: number;

@@ -1,10 +1,11 @@
 /** Which of some rings have edges near a place. */
-import { checkpoint } from '../base/checkpoint';
+
 import type Flatbush from 'flatbush';
-import { indexBoxes } from './clusters';
+import { checkpoint } from '../base/checkpoint';
+import { defined } from '../base/defined';
 import type { Box, Ring } from '../base/polygon-types';
 import { boxOfRing, growBox } from '../base/ring';
-import { defined } from '../base/defined';
+import { indexBoxes } from './clusters';
 
 const INTERVAL_EDGES = 8;
 
@@ -12,7 +13,11 @@ const INTERVAL_EDGES = 8;
 export class RingIndex {
   private readonly index: Flatbush | undefined;
 
-  constructor(private readonly rings: readonly Ring[]) {
+  private readonly rings: readonly Ring[];
+
+  constructor(rings: readonly Ring[]) {
+    this.rings = rings;
+
     this.index = rings.length > 0 ? indexBoxes(rings.map(boxOfRing)) : undefined;
   }
 

@@ -1,10 +1,11 @@
 /** The edges of a region in a spatial index, side by side in typed arrays. */
-import { checkpoint } from '../base/checkpoint';
+
 import Flatbush from 'flatbush';
+import { checkpoint } from '../base/checkpoint';
 import type { Point } from '../base/curve-types';
+import { defined } from '../base/defined';
 import type { Box, Region } from '../base/polygon-types';
 import { forEachEdge, nearestOnEdge, ringsOf } from '../base/ring';
-import { defined } from '../base/defined';
 
 /** Edge i runs from x0[i], y0[i] to x1[i], y1[i], with the region's inside on its right on the screen (y down). */
 export interface SegmentIndex {

@@ -1,12 +1,13 @@
 /**
- * Boxes in a row, and which of them come near each other. Boxes that follow each other mostly lie side by side, so a few
- * of them are sought together: an index holds the boxes round such blocks, and what it finds is looked through. A block
- * ends where the row leaps, as from one small outline to the next: else it would span all that lies between.
+ * Boxes in a row, and which of them come near each other. Boxes that follow each other mostly lie side by side, so a
+ * few of them are sought together: an index holds the boxes round such blocks, and what it finds is looked through. A
+ * block ends where the row leaps, as from one small outline to the next: else it would span all that lies between.
  */
-import { checkpoint } from '../base/checkpoint';
+
 import Flatbush from 'flatbush';
-import type { Box } from '../base/polygon-types';
+import { checkpoint } from '../base/checkpoint';
 import { defined } from '../base/defined';
+import type { Box } from '../base/polygon-types';
 
 const MAX_BLOCK_SIZE = 8;
 
@@ -28,14 +29,17 @@ export class SequenceIndex {
   private blocks: readonly number[] = [];
   private readonly found: number[] = [];
 
+  private readonly sides: Float64Array;
+  private readonly reach: (box: number) => number;
+
   /**
    * @param sides four numbers a box, of one at least: its least x and y, its greatest x and y
    * @param reach how far round a box others are near
    */
-  constructor(
-    private readonly sides: Float64Array,
-    private readonly reach: (box: number) => number = () => 0,
-  ) {
+  constructor(sides: Float64Array, reach: (box: number) => number = () => 0) {
+    this.sides = sides;
+    this.reach = reach;
+
     this.count = sides.length / 4;
     this.first = this.blockStarts();
     this.blockOf = new Int32Array(this.count);
@@ -104,8 +108,8 @@ export class SequenceIndex {
   }
 
   /**
-   * The numbers of all boxes near to one of them, itself among them, ascending. Quick when boxes are asked about in their
-   * order; good until the next call.
+   * The numbers of all boxes near to one of them, itself among them, ascending. Quick when boxes are asked about in
+   * their order; good until the next call.
    */
   near(number: number): readonly number[] {
     return this.collect(number, this.count);

@@ -1,10 +1,11 @@
 /** Polygons that are thin as a whole: no disc of the width fits into them. */
-import { boxOfVertices } from '../base/ring';
-import type { ThinPart } from './types';
-import { largestDisc } from './largest-circle';
-import type { Outline } from './boundary-arrays';
-import { isThinThroughout, type ThinBoundary } from './thin-boundary';
+
 import { defined } from '../base/defined';
+import { boxOfVertices } from '../base/ring';
+import type { Outline } from './boundary-arrays';
+import { largestDisc } from './largest-circle';
+import { isThinThroughout, type ThinBoundary } from './thin-boundary';
+import type { ThinPart } from './types';
 
 /** Marks polygons whose boxes are narrower than the width: nothing more need be asked about them. */
 export function fullyThinByBox(outline: Outline, polygons: number, width: number): Uint8Array {

@@ -1,19 +1,22 @@
-/** Which stretches of one element other parts of the boundary reach into the tangent discs of: the ends in closed form. */
-import { visitBox, type Boundary } from './boundary-index';
+/**
+ * Which stretches of one element other parts of the boundary reach into the tangent discs of: the ends in closed form.
+ */
+
+import { defined } from '../base/defined';
 import type { Outline } from './boundary-arrays';
+import { type Boundary, visitBox } from './boundary-index';
 import type { EdgeRun } from './edge-run';
 import {
+  type BlockedInterval,
+  type BoundaryPoint,
   blockedInCone,
   blockedOnEdge,
+  boundaryPointAt,
   isEdge,
   isHarmless,
-  boundaryPointAt,
   sizeOf,
   squareToEdge,
-  type BoundaryPoint,
-  type BlockedInterval,
 } from './tangent-disc';
-import { defined } from '../base/defined';
 
 /** In mm and radians: stretches with less between them are one. */
 export const JOINT = 1e-7;
@@ -36,7 +39,11 @@ export class BlockedIntervals {
   private readonly place: BoundaryPoint = { x: 0, y: 0, normalX: 0, normalY: 0 };
   private readonly visit = (obstacle: number): boolean => this.consider(obstacle);
 
-  constructor(private readonly boundary: Boundary) {}
+  private readonly boundary: Boundary;
+
+  constructor(boundary: Boundary) {
+    this.boundary = boundary;
+  }
 
   /** `run` is the one that the element belongs to, if any. */
   find(element: number, radius: number, run?: EdgeRun): void {

@@ -4,9 +4,9 @@
  * only a reflex vertex has (inner angle above 180°), the place stands and the normal turns.
  */
 import { checkpoint } from '../base/checkpoint';
+import { defined } from '../base/defined';
 import type { Region, Ring } from '../base/polygon-types';
 import { ringsOf } from '../base/ring';
-import { defined } from '../base/defined';
 
 /** In mm: points nearer to each other than this are one, and spikes and slits narrower than this are none. */
 const NOTHING = 1e-7;

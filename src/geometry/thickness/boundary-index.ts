@@ -1,9 +1,10 @@
 /** An outline with its edges in a spatial index. */
-import { EdgeIndex } from '../spatial/edge-index';
-import type { Region } from '../base/polygon-types';
-import { buildOutline, type Outline } from './boundary-arrays';
-import { isHarmless, boundaryPointAt, type BoundaryPoint, type Touch, touchEdge } from './tangent-disc';
+
 import { defined } from '../base/defined';
+import type { Region } from '../base/polygon-types';
+import { EdgeIndex } from '../spatial/edge-index';
+import { buildOutline, type Outline } from './boundary-arrays';
+import { type BoundaryPoint, boundaryPointAt, isHarmless, type Touch, touchEdge } from './tangent-disc';
 
 export interface Boundary {
   readonly outline: Outline;
@@ -40,7 +41,11 @@ export class TouchFinder {
     return this.touch.radius === 0;
   };
 
-  constructor(private readonly boundary: Boundary) {}
+  private readonly boundary: Boundary;
+
+  constructor(boundary: Boundary) {
+    this.boundary = boundary;
+  }
 
   /**
    * The radius in mm, Infinity if it is not below `limit`. Neighbours of the last blocker are looked at first, as the

@@ -1,11 +1,11 @@
 /** Loops: along a ring from one place to another, then straight back. A chord and its ring make two of them. */
 import { checkpoint } from '../base/checkpoint';
 import type { Point } from '../base/curve-types';
-import type { Box } from '../base/polygon-types';
-import type { Boundary } from './boundary-index';
-import { edgePlace, type EdgePlace } from './chord';
-import type { Outline } from './boundary-arrays';
 import { defined } from '../base/defined';
+import type { Box } from '../base/polygon-types';
+import type { Outline } from './boundary-arrays';
+import type { Boundary } from './boundary-index';
+import { type EdgePlace, edgePlace } from './chord';
 
 export class BoundaryLoop {
   readonly ring: number;
@@ -13,12 +13,14 @@ export class BoundaryLoop {
   private readonly size: number;
   /** How many edges after the first one the loop's last edge comes. */
   private readonly lastStep: number;
+  private readonly outline: Outline;
+  readonly from: EdgePlace;
+  readonly to: EdgePlace;
 
-  constructor(
-    private readonly outline: Outline,
-    readonly from: EdgePlace,
-    readonly to: EdgePlace,
-  ) {
+  constructor(outline: Outline, from: EdgePlace, to: EdgePlace) {
+    this.outline = outline;
+    this.from = from;
+    this.to = to;
     this.ring = defined(outline.ring[from.edge]);
     this.start = defined(outline.ringStart[this.ring]);
     this.size = defined(outline.ringStart[this.ring + 1]) - this.start;

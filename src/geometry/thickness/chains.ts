@@ -1,10 +1,10 @@
 /** Thin chains: thin stretches that follow each other without a gap along a ring. */
 import { checkpoint } from '../base/checkpoint';
+import { defined } from '../base/defined';
 import { JOINT } from './blocked-intervals';
 import type { Outline } from './boundary-arrays';
-import type { ThinIntervals } from './thin-intervals';
 import { sizeOf } from './tangent-disc';
-import { defined } from '../base/defined';
+import type { ThinIntervals } from './thin-intervals';
 
 export interface Chains {
   readonly count: number;

@@ -1,8 +1,8 @@
 /** Chords: straight lines from boundary to boundary. */
 import type { Point } from '../base/curve-types';
-import { visitBox, type Boundary } from './boundary-index';
-import type { Outline } from './boundary-arrays';
 import { defined } from '../base/defined';
+import type { Outline } from './boundary-arrays';
+import { type Boundary, visitBox } from './boundary-index';
 
 /** A point of the boundary, `at` mm from the start of the edge. */
 export interface EdgePlace extends Point {
@@ -32,8 +32,8 @@ export function lengthOfChord({ from, to }: Chord): number {
 export const TIE_TOLERANCE = 1e-9;
 
 /**
- * Whether a chord takes the place of the shortest one yet, `least` mm long. Of equally long ones that which lies farther
- * left (then higher up) is taken: so it does not matter in which order they come.
+ * Whether a chord takes the place of the shortest one yet, `least` mm long. Of equally long ones that which lies
+ * farther left (then higher up) is taken: so it does not matter in which order they come.
  */
 export function isPreferred(chord: Chord, length: number, best: Chord | undefined, least: number): boolean {
   if (length < least - TIE_TOLERANCE) return true;

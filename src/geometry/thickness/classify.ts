@@ -1,14 +1,14 @@
 /** Thin components as parts: classed and measured. */
 import { checkpoint } from '../base/checkpoint';
-import { joinBoxes } from '../base/ring';
-import type { ThinPart } from './types';
-import { lengthOfChord, type Chord } from './chord';
-import { rootOf, type Components } from './components';
-import { PocketFinder } from './pocket-area';
-import { narrowestChord } from './narrowest-chord';
-import { extentOfChain, lengthOfChain, type ThinBoundary } from './thin-boundary';
-import { chordOfSpur, reachOfSpur } from './spur';
 import { defined } from '../base/defined';
+import { joinBoxes } from '../base/ring';
+import { type Chord, lengthOfChord } from './chord';
+import { type Components, rootOf } from './components';
+import { narrowestChord } from './narrowest-chord';
+import { PocketFinder } from './pocket-area';
+import { chordOfSpur, reachOfSpur } from './spur';
+import { extentOfChain, lengthOfChain, type ThinBoundary } from './thin-boundary';
+import type { ThinPart } from './types';
 
 export interface PartSearch {
   readonly thin: ThinBoundary;

@@ -1,11 +1,11 @@
 /** Thin components: chains that face each other across the same thin part of the region. */
 import { checkpoint } from '../base/checkpoint';
+import { defined } from '../base/defined';
 import { findRoot, uniteSets } from '../spatial/clusters';
 import { TouchFinder } from './boundary-index';
-import { edgePlace, type Chord } from './chord';
+import { type Chord, edgePlace } from './chord';
 import { isEdge } from './tangent-disc';
-import { portalsOf, touchedInterval, visitIntervals, type ThinBoundary } from './thin-boundary';
-import { defined } from '../base/defined';
+import { portalsOf, type ThinBoundary, touchedInterval, visitIntervals } from './thin-boundary';
 
 /** In mm: portals this near to each other are one. */
 const SAME_PORTAL = 1e-4;

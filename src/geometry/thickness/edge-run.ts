@@ -3,9 +3,10 @@
  * all of them what may reach into their discs. Where that is nothing but the run's own part of the ring, and that part
  * keeps to one direction, only the tips of corners are thin there.
  */
-import { visitBox, type Boundary } from './boundary-index';
-import { squareToEdge } from './tangent-disc';
+
 import { defined } from '../base/defined';
+import { type Boundary, visitBox } from './boundary-index';
+import { squareToEdge } from './tangent-disc';
 
 /** How far the centres of one run of elements may be from their middle, in radii, and how many vertices it may have. */
 const MAX_SPREAD = 1;
@@ -40,15 +41,19 @@ export class EdgeRun {
     return false;
   };
 
+  private readonly boundary: Boundary;
+  private readonly radius: number;
+  private readonly steepest: number;
+
   /**
    * @param radius mm: of the discs
    * @param steepest the cosine of the angle that edges may make with the course of a plain run
    */
-  constructor(
-    private readonly boundary: Boundary,
-    private readonly radius: number,
-    private readonly steepest: number,
-  ) {}
+  constructor(boundary: Boundary, radius: number, steepest: number) {
+    this.boundary = boundary;
+    this.radius = radius;
+    this.steepest = steepest;
+  }
 
   /** Begins a run at the vertex, of one ring and of one edge at least. */
   start(vertex: number): void {
@@ -106,10 +111,10 @@ export class EdgeRun {
   }
 
   /**
-   * Whether all that may reach into discs of the run belongs to one part of its own ring along which every edge keeps to
-   * one direction within `steepest`. Such a part is the graph of a function, and the region lies above it. What is thin
-   * between two places that touch one disc is then thin throughout, and goes no deeper below the disc than the corner
-   * does that two edges of the steepest slope make: see README.md.
+   * Whether all that may reach into discs of the run belongs to one part of its own ring along which every edge keeps
+   * to one direction within `steepest`. Such a part is the graph of a function, and the region lies above it. What is
+   * thin between two places that touch one disc is then thin throughout, and goes no deeper below the disc than the
+   * corner does that two edges of the steepest slope make: see README.md.
    */
   isPlain(): boolean {
     if (!this.isShared) return false;

@@ -1,9 +1,9 @@
 /** The largest disc in a polygon that is thin throughout. */
 import type { Point } from '../base/curve-types';
-import { TouchFinder, type Boundary } from './boundary-index';
-import { BlockedIntervals } from './blocked-intervals';
-import { boundaryPointAt, sizeOf } from './tangent-disc';
 import { defined } from '../base/defined';
+import { BlockedIntervals } from './blocked-intervals';
+import { type Boundary, TouchFinder } from './boundary-index';
+import { boundaryPointAt, sizeOf } from './tangent-disc';
 
 /** In mm: discs whose radius is larger by less are not looked for. */
 const PRECISION = 2.5e-7;
@@ -47,10 +47,13 @@ class DiscSearch {
   private readonly finder: TouchFinder;
   private readonly blocking: BlockedIntervals;
 
-  constructor(
-    private readonly boundary: Boundary,
-    private readonly limit: number,
-  ) {
+  private readonly boundary: Boundary;
+  private readonly limit: number;
+
+  constructor(boundary: Boundary, limit: number) {
+    this.boundary = boundary;
+    this.limit = limit;
+
     this.finder = new TouchFinder(boundary);
     this.blocking = new BlockedIntervals(boundary);
   }

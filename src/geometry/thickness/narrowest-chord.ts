@@ -1,11 +1,12 @@
 /** The narrowest place of a thin component: the shortest chord between two of its chains. */
-import { visitBox } from './boundary-index';
-import { edgePlace, isClear, isPreferred, lengthOfChord, TIE_TOLERANCE, type Chord } from './chord';
-import { boundingChord, rootOf, type Components } from './components';
-import type { Outline } from './boundary-arrays';
-import { isEdge, squareToEdge } from './tangent-disc';
-import { intervalAt, touchedInterval, turnTowards, visitIntervals, type ThinBoundary } from './thin-boundary';
+
 import { defined } from '../base/defined';
+import type { Outline } from './boundary-arrays';
+import { visitBox } from './boundary-index';
+import { type Chord, edgePlace, isClear, isPreferred, lengthOfChord, TIE_TOLERANCE } from './chord';
+import { boundingChord, type Components, rootOf } from './components';
+import { isEdge, squareToEdge } from './tangent-disc';
+import { intervalAt, type ThinBoundary, touchedInterval, turnTowards, visitIntervals } from './thin-boundary';
 
 /** In mm: ends nearer to each other than this touch, and have no direction. */
 const CONTACT = 1e-6;

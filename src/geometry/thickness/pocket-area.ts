@@ -1,11 +1,11 @@
 /** What a chord cuts off its polygon. */
 import { checkpoint } from '../base/checkpoint';
 import type { Point } from '../base/curve-types';
-import { TouchFinder, type Boundary } from './boundary-index';
-import { segmentsCross, type Chord, type EdgePlace } from './chord';
-import { edgesAcrossRay, BoundaryLoop, sweptAreas } from './boundary-loop';
-import { boundaryPointAt } from './tangent-disc';
 import { defined } from '../base/defined';
+import { type Boundary, TouchFinder } from './boundary-index';
+import { BoundaryLoop, edgesAcrossRay, sweptAreas } from './boundary-loop';
+import { type Chord, type EdgePlace, segmentsCross } from './chord';
+import { boundaryPointAt } from './tangent-disc';
 
 export interface PocketArea {
   /** mm² */
@@ -23,11 +23,14 @@ export class PocketFinder {
   private readonly rays = new Map<number, readonly number[]>();
   private readonly ringsOfPolygon = new Map<number, number[]>();
 
+  private readonly boundary: Boundary;
+  private readonly radius: number;
+
   /** `radius` (mm): points given are this far from the boundary where the sides have room. */
-  constructor(
-    private readonly boundary: Boundary,
-    private readonly radius: number,
-  ) {
+  constructor(boundary: Boundary, radius: number) {
+    this.boundary = boundary;
+    this.radius = radius;
+
     const { ringStart, polygon } = boundary.outline;
     for (let ring = 0; ring + 1 < ringStart.length; ring += 1) {
       const number = defined(polygon[defined(ringStart[ring])]);

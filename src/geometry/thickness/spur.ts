@@ -2,11 +2,11 @@
  * Measures of a tip: a thin component with one open chain, which runs round it from the last disc back to that disc.
  */
 import type { Point } from '../base/curve-types';
-import { visitBox } from './boundary-index';
-import { edgePlace, isClear, isPreferred, lengthOfChord, TIE_TOLERANCE, type Chord, type EdgePlace } from './chord';
-import { isEdge, squareToEdge } from './tangent-disc';
-import { portalsOf, intervalAt, visitIntervals, type ThinBoundary } from './thin-boundary';
 import { defined } from '../base/defined';
+import { visitBox } from './boundary-index';
+import { type Chord, type EdgePlace, edgePlace, isClear, isPreferred, lengthOfChord, TIE_TOLERANCE } from './chord';
+import { isEdge, squareToEdge } from './tangent-disc';
+import { intervalAt, portalsOf, type ThinBoundary, visitIntervals } from './thin-boundary';
 
 /** mm: how far the boundary along the chain goes beyond the last disc that fits. */
 export function reachOfSpur(thin: ThinBoundary, chain: number): number {

@@ -2,8 +2,9 @@
  * Discs that lie inside the region and touch its boundary, in closed form. A place on the boundary is an element of the
  * outline with a parameter: mm from the edge's start, or radians from the cone's start.
  */
-import type { Outline } from './boundary-arrays';
+
 import { defined } from '../base/defined';
+import type { Outline } from './boundary-arrays';
 
 /** In mm: how deep something must reach into a disc to count, so that rounding errors do not. */
 export const DEPTH = 1e-8;

@@ -1,10 +1,11 @@
 /** The thin boundary of a region for one width: its stretches and chains, and which of them a place lies on. */
+
+import { defined } from '../base/defined';
 import type { Box } from '../base/polygon-types';
 import type { Boundary } from './boundary-index';
-import { buildChains, forEachInterval, type Chains } from './chains';
+import { buildChains, type Chains, forEachInterval } from './chains';
+import { type BoundaryPoint, boundaryPointAt, isEdge, sizeOf } from './tangent-disc';
 import { findThinIntervals, type ThinIntervalSearch, type ThinIntervals } from './thin-intervals';
-import { isEdge, boundaryPointAt, sizeOf, type BoundaryPoint } from './tangent-disc';
-import { defined } from '../base/defined';
 
 /** In mm and radians: a place this near to a stretch counts as on it, as both come with rounding errors. */
 const NEAR = 1e-3;

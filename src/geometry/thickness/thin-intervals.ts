@@ -3,12 +3,12 @@
  * within is reached into by some other part of the boundary.
  */
 import { checkpoint } from '../base/checkpoint';
+import { defined } from '../base/defined';
 import { BlockedIntervals, JOINT } from './blocked-intervals';
-import type { Boundary } from './boundary-index';
 import type { Outline } from './boundary-arrays';
+import type { Boundary } from './boundary-index';
 import { EdgeRun } from './edge-run';
 import { sizeOf } from './tangent-disc';
-import { defined } from '../base/defined';
 
 export interface ThinIntervals {
   /** Element e has the stretches from first[e] up to, not including, first[e + 1]. */
@@ -56,10 +56,13 @@ class ThinIntervalFinder {
   private readonly from = new GrowingFloats();
   private readonly to = new GrowingFloats();
 
-  constructor(
-    private readonly boundary: Boundary,
-    private readonly search: ThinIntervalSearch,
-  ) {
+  private readonly boundary: Boundary;
+  private readonly search: ThinIntervalSearch;
+
+  constructor(boundary: Boundary, search: ThinIntervalSearch) {
+    this.boundary = boundary;
+    this.search = search;
+
     this.outline = boundary.outline;
     this.blocking = new BlockedIntervals(boundary);
     this.done = new Uint8Array(2 * this.outline.count);

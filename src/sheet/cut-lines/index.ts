@@ -4,12 +4,12 @@
  */
 import type { Shape } from '../../drawing/types';
 import type { Curve } from '../../geometry/base/curve-types';
-import { lengthOf } from '../../geometry/curve/index';
+import { defined } from '../../geometry/base/defined';
 import { findSharedIntervals, type SharedInterval } from '../../geometry/curve/coincident';
+import { lengthOf } from '../../geometry/curve/index';
 import type { Span } from '../../text/text';
 import { isClosed, isHairline } from '../layer/reading';
 import type { Layer } from '../types';
-import { defined } from '../../geometry/base/defined';
 
 /** One chain of curves that is cut in one go. Sheet mm. */
 export interface CutLine {

@@ -1,12 +1,13 @@
 /** Cut lines that do not close by themselves, put together where their ends meet. */
-import { checkpoint } from '../../geometry/base/checkpoint';
+
 import Flatbush from 'flatbush';
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Point } from '../../geometry/base/curve-types';
+import { defined } from '../../geometry/base/defined';
 import { distance } from '../../geometry/base/vector';
 import { ancestors, attribute } from '../../markup/query';
-import { cutLinesOf, type CutLine } from './index';
 import type { Layer } from '../types';
-import { defined } from '../../geometry/base/defined';
+import { type CutLine, cutLinesOf } from './index';
 
 export interface OpenPath {
   /** In the order in which they meet. */

@@ -1,15 +1,15 @@
 /** Outlines that cross themselves, where that changes which area a layer fills. Sheet mm. */
 import type { Shape } from '../../drawing/types';
 import type { Curve } from '../../geometry/base/curve-types';
-import { areaOf, difference, perimeterOf, regionFromRings } from '../../geometry/boolean/index';
-import type { Polygon, Region, Ring } from '../../geometry/base/polygon-types';
+import { defined } from '../../geometry/base/defined';
 import { memoizeByIdentity } from '../../geometry/base/memoize';
+import type { Polygon, Region, Ring } from '../../geometry/base/polygon-types';
 import { boxesTouch, boxOfRing, reverseRing, ringsOf, signedArea } from '../../geometry/base/ring';
-import { selfCrossingBy, type SelfCrossing } from '../../geometry/polygon/self-intersection';
-import { cutLinesOf, type CutLine } from './index';
+import { areaOf, difference, perimeterOf, regionFromRings } from '../../geometry/boolean/index';
+import { type SelfCrossing, selfCrossingBy } from '../../geometry/polygon/self-intersection';
 import { ringOfCurves } from '../layer/shape-region';
 import type { Sheet } from '../types';
-import { defined } from '../../geometry/base/defined';
+import { type CutLine, cutLinesOf } from './index';
 
 export interface SelfIntersection {
   readonly line: CutLine;

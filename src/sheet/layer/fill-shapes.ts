@@ -1,13 +1,14 @@
 /** What a layer's shapes fill together. */
-import { checkpoint } from '../../geometry/base/checkpoint';
+
 import type { Shape } from '../../drawing/types';
-import { unionByCluster } from '../../geometry/boolean/index';
+import { checkpoint } from '../../geometry/base/checkpoint';
+import { defined } from '../../geometry/base/defined';
 import type { Region } from '../../geometry/base/polygon-types';
 import type { CachedCluster } from '../../geometry/boolean/cluster-cache';
+import { unionByCluster } from '../../geometry/boolean/index';
+import type { Sheet } from '../types';
 import { sameShape } from './same-artwork';
 import { shapeRegion } from './shape-region';
-import type { Sheet } from '../types';
-import { defined } from '../../geometry/base/defined';
 
 export interface FilledShapes {
   /** Of each shape, in mm. */

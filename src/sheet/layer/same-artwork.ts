@@ -1,6 +1,7 @@
 /** Whether two readings of a layer draw the same: then what was measured of the one holds for the other. */
-import { checkpoint } from '../../geometry/base/checkpoint';
+
 import type { Clip, Shape, Subpath } from '../../drawing/types';
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Curve, Point } from '../../geometry/base/curve-types';
 import { defined } from '../../geometry/base/defined';
 
