@@ -5,7 +5,7 @@ import type { Settings } from '../../report/report';
 /** Milliseconds: long enough for any sheet that a person draws. */
 const DEFAULT_BUDGET = 20_000;
 /** Bytes: no sheet that a person draws needs a third of it. */
-const DEFAULT_MEMORY_BUDGET = 2 ** 30;
+const DEFAULT_GROWTH = 2 ** 30;
 /** Milliseconds: asking a host for its memory can take as long as a thousand steps of a loop. */
 const BETWEEN_MEMORY_LOOKS = 5;
 
@@ -31,9 +31,9 @@ export function watchOf(settings: Settings, files = 1): Watch {
   };
 }
 
-function memoryWatch({ memoryInUse, memoryBudget = DEFAULT_MEMORY_BUDGET }: Settings): (now: number) => boolean {
+function memoryWatch({ memoryInUse, memoryBudget }: Settings): (now: number) => boolean {
   if (!memoryInUse) return () => false;
-  const most = memoryInUse() + memoryBudget;
+  const most = memoryBudget ?? memoryInUse() + DEFAULT_GROWTH;
   let [next, usedUp] = [-Infinity, false];
   return (now) => {
     if (now < next) return usedUp;
