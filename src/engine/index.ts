@@ -9,12 +9,20 @@ export { checkProject } from './check/check-project';
 export { projectFiles } from './check/project-layers';
 export { describeShapeAt, type ShapeDescription } from './queries/describe-shape';
 export { findingById } from './queries/find-finding';
-export { addRegistrationMarks } from './fixes/registration-marks';
+export { addRegistrationMarks } from './fixes/kinds/register-stack';
 export { outlineOf, type OutlineItem } from './queries/document-outline';
 export { unusedAcceptances } from './check/unused-acceptances';
 export { baselineOf } from './check/baseline';
 export { layerProblems } from './check/layer-problems';
-export { fixesFor } from './fixes/index';
+export {
+  candidatesFor,
+  fixesFor,
+  isMended,
+  offerOrder,
+  proveFix,
+  sharedChange,
+  type FixesOfFinding,
+} from './fixes/index';
 export { bridgeAt, bridgeAtCaret } from './fixes/bridge-at';
 export { bridgeAtOffset, bridgeStandingAt, changeBridge, changesFor, type BridgeChange } from './fixes/change-bridge';
 export { bridgeIslands, type BridgeChoice, type BridgeOutcome, type PlannedBridge } from './fixes/bridge-islands';
@@ -22,7 +30,8 @@ export { readConfig } from './check/known-checks';
 export type { ConfigProblem, ConfigReading } from '../config/read';
 export { parseLength } from '../config/length';
 export { applyEdits, type Span, type TextEdit } from '../text/text';
-export type { FileEdits, LayerFault, Fix, ProjectReport, Report, Settings } from '../report/report';
+export type { BroughtFinding, Fix, FixCandidate, FixId, FixRefusal, FixScope } from '../report/fix';
+export type { FileEdits, LayerFault, ProjectReport, Report, Settings } from '../report/report';
 export type { Finding, Measure, Related } from '../checks/finding';
 export type { FindingId, ReportedFinding } from '../report/finding-id';
 export type { LayerId } from '../sheet/layer/layer-id';

@@ -1,6 +1,7 @@
 /** Small projects for tests: one unit is a millimetre. */
 import { checkProject } from '../../src/engine/check/check-project';
-import type { Fix, ProjectReport } from '../../src/report/report';
+import type { Fix } from '../../src/report/fix';
+import type { ProjectReport } from '../../src/report/report';
 import { readConfig } from '../../src/engine/check/known-checks';
 import { applyEdits } from '../../src/text/text';
 

@@ -2,9 +2,16 @@
 import path from 'node:path';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { URI } from 'vscode-uri';
-import { unusedAcceptances, checkProject, layerProblems, projectFiles, type ProjectReport } from '../../engine/index';
+import {
+  unusedAcceptances,
+  checkProject,
+  layerProblems,
+  projectFiles,
+  readConfig,
+  type ConfigProblem,
+  type ProjectReport,
+} from '../../engine/index';
 import type { Config } from '../../config/types';
-import { readConfig, type ConfigProblem } from '../../engine/index';
 import { CheckedDocument } from './checked-document';
 import type { FoundConfig } from './find-config';
 
