@@ -30,6 +30,9 @@ export const names = Object.keys(bundles);
 // The build that this would be resolved to looks for files beside itself when it runs.
 const alias = { 'jsonc-parser': 'jsonc-parser/lib/esm/main.js' };
 
+/** What is true of everything that is shipped: no array is looked at twice, see src/geometry/base/defined.ts. */
+export const define = { 'globalThis.tomboloAssertions': 'false' };
+
 function options(name, { outdir = dist, minify = false } = {}) {
   const { entry, out, ...rest } = bundles[name];
   return {
@@ -42,6 +45,7 @@ function options(name, { outdir = dist, minify = false } = {}) {
     logLevel: 'warning',
     absWorkingDir: root,
     alias,
+    define,
   };
 }
 
@@ -68,10 +72,11 @@ export function writeFiles(files) {
 
 /** Keeps all bundles up to date until the process ends. */
 export async function watch(settings) {
-  for (const name of names) {
-    const running = await context({ ...options(name, settings), logLevel: 'info' });
-    await running.watch();
-  }
+  const contexts = await Promise.all(names.map((name) => context({ ...options(name, settings), logLevel: 'info' })));
+  // All are there before the first says that it watches: an editor that waits for that line may start at once. What
+  // cannot be bundled has been said, and is tried again after the next change.
+  await Promise.allSettled(contexts.map((each) => each.rebuild()));
+  for (const each of contexts) await each.watch();
 }
 
 /** The schema of `tombolo.json`, of which the checks' own words are a part, as path and contents. */

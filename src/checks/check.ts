@@ -1,10 +1,11 @@
 /** What every check is: a pure function from a measured stencil to findings. */
-import type { Drawing } from '../drawing/types';
-import type { Config } from '../config/types';
+
 import type { Limits } from '../config/limits';
+import type { Config } from '../config/types';
+import type { Drawing } from '../drawing/types';
+import type { SourceIndex } from '../sheet/source-index';
 import type { Sheet } from '../sheet/types';
 import type { Stack } from '../stack/stack';
-import type { SourceIndex } from '../sheet/source-index';
 import type { FindingDraft } from './finding';
 import type { CheckMeta } from './meta';
 

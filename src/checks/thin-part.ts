@@ -1,6 +1,7 @@
 /** What all findings about thin places have in common. */
-import type { ThinPart } from '../geometry/thickness/types';
+
 import type { Severity } from '../config/check-id';
+import type { ThinPart } from '../geometry/thickness/types';
 import type { Sheet } from '../sheet/types';
 import type { Stencil } from './check';
 import type { FindingDraft } from './finding';

@@ -1,16 +1,10 @@
 /** Reads `tombolo.json`. Whatever is wrong becomes a problem at its place, and the rest is still used. */
-import { parseTree, printParseErrorCode, type Node, type ParseError } from 'jsonc-parser';
+import { type Node, type ParseError, parseTree, printParseErrorCode } from 'jsonc-parser';
 import type { Span } from '../text/text';
-import { SEVERITIES, type CheckId, type KnownChecks, type Severity } from './check-id';
+import { type CheckId, type KnownChecks, SEVERITIES, type Severity } from './check-id';
 import {
-  DEFAULT_CONFIG,
-  type BaselineEntry,
-  type Config,
-  type LayerEntry,
-  type Reading,
-  type CuttingTool,
-} from './types';
-import {
+  type Decoder,
+  decodeBoolean,
   decodeColour,
   decodeFields,
   decodeLength,
@@ -19,14 +13,20 @@ import {
   decodePlace,
   decodePositive,
   decodePositiveLength,
-  decodeBoolean,
   decodeWord,
-  type Decoder,
   type ReportProblem,
 } from './decode';
 import { decodeMaterials } from './decode-material';
 import { MATERIALS } from './material';
 import { parseAcceleration, parseSpeed } from './quantity';
+import {
+  type BaselineEntry,
+  type Config,
+  type CuttingTool,
+  DEFAULT_CONFIG,
+  type LayerEntry,
+  type Reading,
+} from './types';
 
 export interface ConfigProblem {
   readonly message: string;

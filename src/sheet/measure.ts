@@ -1,16 +1,17 @@
 /** From a layer's shapes to its sheet: openings, material, pieces and thin places. Millimetres throughout. */
+
+import { kerfOf, limitsOf, materialOf } from '../config/limits';
+import type { Config, Reading } from '../config/types';
 import type { Drawing } from '../drawing/types';
-import { reuseUnchanged } from '../geometry/polygon/diff';
-import { clipToBox, complementInBox, perimeterOf } from '../geometry/boolean/index';
-import { findProtrusions } from '../geometry/protrusion/find';
-import { findThinParts } from '../geometry/thickness/index';
-import { findThinPartsIncrementally } from '../geometry/thickness/incremental';
 import type { Box, Polygon, Region } from '../geometry/base/polygon-types';
 import { signedArea } from '../geometry/base/ring';
 import { resultOf } from '../geometry/boolean/cluster-cache';
+import { clipToBox, complementInBox, perimeterOf } from '../geometry/boolean/index';
+import { reuseUnchanged } from '../geometry/polygon/diff';
+import { findProtrusions } from '../geometry/protrusion/find';
+import { findThinPartsIncrementally } from '../geometry/thickness/incremental';
+import { findThinParts } from '../geometry/thickness/index';
 import type { ThinPart } from '../geometry/thickness/types';
-import { kerfOf, limitsOf, materialOf } from '../config/limits';
-import type { Config, Reading } from '../config/types';
 import { sheetAsCut } from './as-cut';
 import { fillShapes } from './layer/fill-shapes';
 import { mainPaint, type ShapeGroup } from './layer/layers';

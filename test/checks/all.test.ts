@@ -2,18 +2,18 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { ALL_CHECKS } from '../../src/checks/all';
-import type { Stencil } from '../../src/checks/check';
-import { limitsOf } from '../../src/config/limits';
-import { projectFiles } from '../../src/engine/check/project-layers';
-import { sourcesOnce } from '../../src/engine/check/sources';
 import { makeSchema } from '../../src/build/bundles.mjs';
 import { schemaText, tableRows } from '../../src/build/check-docs';
+import { ALL_CHECKS } from '../../src/checks/all';
+import type { Stencil } from '../../src/checks/check';
 import { SEVERITIES } from '../../src/config/check-id';
+import { limitsOf } from '../../src/config/limits';
 import { MATERIALS } from '../../src/config/material';
 import { configSchema } from '../../src/config/schema';
 import { checkProject } from '../../src/engine/check/check-project';
 import { ALL_METAS, readConfig } from '../../src/engine/check/known-checks';
+import { projectFiles } from '../../src/engine/check/project-layers';
+import { sourcesOnce } from '../../src/engine/check/sources';
 
 const root = path.resolve(__dirname, '../..');
 const schema = configSchema(ALL_METAS);

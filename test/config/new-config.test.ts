@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { DEFAULT_CONFIG } from '../../src/config/types';
 import { newConfigText } from '../../src/config/new-config';
+import { DEFAULT_CONFIG } from '../../src/config/types';
 import { readConfig } from '../../src/engine/check/known-checks';
 
 describe('newConfigText', () => {

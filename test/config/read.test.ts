@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { DEFAULT_CONFIG } from '../../src/config/types';
 import { limitsOf, materialOf } from '../../src/config/limits';
+import { DEFAULT_CONFIG } from '../../src/config/types';
 import { readConfig } from '../../src/engine/check/known-checks';
 
 /** The problems with the text they point at. */

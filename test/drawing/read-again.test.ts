@@ -1,8 +1,8 @@
 /** Readings that are given an earlier one: the same as without it, and with its curves where the text is the same. */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import type { Drawing } from '../../src/drawing/types';
 import { readDrawing } from '../../src/drawing/index';
+import type { Drawing } from '../../src/drawing/types';
 import { parseMarkup } from '../../src/markup/parse';
 import { applyEdits } from '../../src/text/text';
 import { draw, inMillimetres } from './draw';
@@ -21,7 +21,8 @@ function said({ shapes, problems }: Drawing): unknown {
 
 const REEDS = inMillimetres(
   '<clipPath id="c"><path d="M0 0h50v50h-50z"/></clipPath><marker id="m"><path d="M0 0h1v1z"/></marker>\n' +
-    '<path d="M1 1C2 9 3 9 4 1z"/><g transform="translate(5 5)"><path d="M1 1C2 9 3 9 4 1z" clip-path="url(#c)"/></g>\n' +
+    '<path d="M1 1C2 9 3 9 4 1z"/><g transform="translate(5 5)">' +
+    '<path d="M1 1C2 9 3 9 4 1z" clip-path="url(#c)"/></g>\n' +
     '<path id="p" stroke="red" marker-end="url(#m)" d="M9 9 L 20 &#x31;2 x"/><polygon points="1,1 5,1 5,6 7"/>\n' +
     '<polyline points="1,1 5,1 5,6" fill="none" stroke="black"/><use href="#p" x="3"/><path d="M30 30a5 5 0 0110 0z"/>',
 );
@@ -69,7 +70,7 @@ test.each([
   const before = draw(inMillimetres(PATHS.join('')));
   const known = before.shapes.map(({ subpaths }) => subpaths[0]?.curves);
   const after = readDrawing(parseMarkup(inMillimetres(paths.join(''))), {}, before);
-  const sources = after.shapes.map(({ subpaths }) => known.findIndex((curves) => curves === subpaths[0]?.curves));
+  const sources = after.shapes.map(({ subpaths }) => known.indexOf(subpaths[0]?.curves));
   expect(sources).toEqual(expected.map((index) => index ?? -1));
 });
 

@@ -1,8 +1,8 @@
 /** Bridges in a made stack whose later layers cover known places. */
 import { beforeAll, describe, expect, it } from 'vitest';
+import { polygonOf, stripAlong } from '../../src/edits/strip/strip';
 import { bridgeIslands, check } from '../../src/engine/index';
 import { areaOf, intersection, union } from '../../src/geometry/boolean/index';
-import { polygonOf, stripAlong } from '../../src/edits/strip/strip';
 import { applyEdits } from '../../src/text/text';
 
 const stack = (...layers: string[]) =>

@@ -1,5 +1,5 @@
-import { interpolate } from '../../geometry/base/vector';
 import { formatMillimetres } from '../../config/length';
+import { interpolate } from '../../geometry/base/vector';
 import type { BareGap } from '../../stack/index';
 import type { Check, Stencil } from '../check';
 import type { FindingDraft } from '../finding';
@@ -34,7 +34,8 @@ function* describe(stencil: Stencil, gap: BareGap): Iterable<FindingDraft> {
   yield {
     message:
       `Bare ground ${closed ? 'up to ' : ''}${formatMillimetres(width)} wide between ${quoted(first)} and ` +
-      `${quoted(second)}; a slip of ${formatMillimetres(slip)}, which must be reckoned with, closes it or makes it twice ` +
+      `${quoted(second)}; a slip of ${formatMillimetres(slip)}, which must be reckoned with, closes it or ` +
+      'makes it twice ' +
       'as wide. Spread the earlier colour under its neighbour, set them farther apart, or lower limits.slip.',
     span: spanOnEdge(stencil, first, onEarlier, onLater),
     ...inLayer(first.sheet),

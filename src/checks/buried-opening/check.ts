@@ -1,5 +1,5 @@
-import { boxOfPolygon } from '../../geometry/boolean/index';
 import { boxContainsBox, growBox } from '../../geometry/base/ring';
+import { boxOfPolygon } from '../../geometry/boolean/index';
 import { registrationMarks } from '../../stack/registration-marks';
 import type { Check } from '../check';
 import { contourSpan, inLayer } from '../places';

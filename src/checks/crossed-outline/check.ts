@@ -1,7 +1,7 @@
 import type { Point } from '../../geometry/base/curve-types';
 import { add, perpendicular, subtract } from '../../geometry/base/vector';
 import type { Edge } from '../../geometry/polygon/self-intersection';
-import { selfIntersectionsOf, type SelfIntersection } from '../../sheet/cut-lines/self-intersections';
+import { type SelfIntersection, selfIntersectionsOf } from '../../sheet/cut-lines/self-intersections';
 import type { Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
 import type { FindingDraft } from '../finding';

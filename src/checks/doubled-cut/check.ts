@@ -1,10 +1,10 @@
+import { formatMillimetres } from '../../config/length';
 import type { Point } from '../../geometry/base/curve-types';
-import { pointAt, tangentAt } from '../../geometry/curve/index';
 import { add, perpendicular, scale } from '../../geometry/base/vector';
 import { regionContains } from '../../geometry/boolean/index';
 import type { SharedPiece } from '../../geometry/curve/coincident';
-import { doubledLinesOf, type CutLine, type DoubledLine } from '../../sheet/cut-lines/index';
-import { formatMillimetres } from '../../config/length';
+import { pointAt, tangentAt } from '../../geometry/curve/index';
+import { type CutLine, type DoubledLine, doubledLinesOf } from '../../sheet/cut-lines/index';
 import type { Sheet } from '../../sheet/types';
 import type { Span } from '../../text/text';
 import type { Check } from '../check';

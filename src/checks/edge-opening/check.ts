@@ -1,7 +1,7 @@
-import { boxOfPolygon } from '../../geometry/boolean/index';
+import { formatMillimetres } from '../../config/length';
 import type { Box, Polygon, Ring } from '../../geometry/base/polygon-types';
 import { boxContainsBox, growBox } from '../../geometry/base/ring';
-import { formatMillimetres } from '../../config/length';
+import { boxOfPolygon } from '../../geometry/boolean/index';
 import type { Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
 import type { FindingDraft } from '../finding';

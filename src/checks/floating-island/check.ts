@@ -2,7 +2,7 @@ import { formatMillimetres } from '../../config/length';
 import type { Piece, Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
 import type { FindingDraft } from '../finding';
-import { inLayer, contourSpan } from '../places';
+import { contourSpan, inLayer } from '../places';
 
 /** Pieces of the sheet that hang on nothing. */
 export const floatingIsland: Check = {

@@ -1,7 +1,7 @@
-import { distance } from '../../geometry/base/vector';
 import { formatMillimetres, formatSides } from '../../config/length';
-import { registrationMarks, type RegistrationMark } from '../../stack/registration-marks';
+import { distance } from '../../geometry/base/vector';
 import type { Sheet } from '../../sheet/types';
+import { type RegistrationMark, registrationMarks } from '../../stack/registration-marks';
 import type { StackLayer } from '../../stack/stack';
 import type { Check, Stencil } from '../check';
 import type { FindingDraft, Related } from '../finding';

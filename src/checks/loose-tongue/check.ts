@@ -1,7 +1,7 @@
-import type { Protrusion } from '../../geometry/protrusion/find';
 import { formatMillimetres } from '../../config/length';
-import { DEFLECTION_LIMIT, deflectionOf, maxOverhang, SPRAY_PRESSURE } from '../../sheet/lift';
 import { materialOf } from '../../config/limits';
+import type { Protrusion } from '../../geometry/protrusion/find';
+import { DEFLECTION_LIMIT, deflectionOf, maxOverhang, SPRAY_PRESSURE } from '../../sheet/lift';
 import type { Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
 import type { FindingDraft } from '../finding';
@@ -31,7 +31,8 @@ function describe(stencil: Stencil, sheet: Sheet, { from, to, root, reach, tip }
   return {
     message:
       `Tongue ${formatMillimetres(reach)} long, held at its root of ${formatMillimetres(root)} only; ` +
-      `${formatMillimetres(maxOverhang(material))} is the most for ${material.short}: ${howFar(reach, deflectionOf(reach, material))} ` +
+      `${formatMillimetres(maxOverhang(material))} is the most ` +
+      `for ${material.short}: ${howFar(reach, deflectionOf(reach, material))} ` +
       'Paint creeps under it. Tie its end, make it shorter, or take a stiffer material.',
     span: spanAt(stencil, sheet, tip),
     ...inLayer(sheet),

@@ -1,5 +1,5 @@
-import type { ThinPart } from '../../geometry/thickness/types';
 import { formatMillimetres } from '../../config/length';
+import type { ThinPart } from '../../geometry/thickness/types';
 import type { Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
 import type { FindingDraft } from '../finding';

@@ -1,12 +1,12 @@
-import { distance } from '../../geometry/base/vector';
 import { formatMillimetres } from '../../config/length';
-import { openPathsOf, type OpenPath } from '../../sheet/cut-lines/open-ends';
+import { distance } from '../../geometry/base/vector';
+import type { CutLine } from '../../sheet/cut-lines/index';
+import { type OpenPath, openPathsOf } from '../../sheet/cut-lines/open-ends';
 import type { Sheet } from '../../sheet/types';
 import type { Span } from '../../text/text';
 import type { Check } from '../check';
 import type { FindingDraft } from '../finding';
 import { inLayer } from '../places';
-import type { CutLine } from '../../sheet/cut-lines/index';
 
 /** Cut lines that do not close, where only cut lines are drawn. */
 export const openOutline: Check = {

@@ -1,5 +1,5 @@
-import { fitOf } from '../../sheet/fit-bed';
 import { formatSides } from '../../config/length';
+import { fitOf } from '../../sheet/fit-bed';
 import type { Check } from '../check';
 import { rootSpan } from '../places';
 
@@ -28,8 +28,10 @@ export const oversizeSheet: Check = {
       ...(fit === 'turned' && { severity: 'info' }),
       message:
         fit === 'turned'
-          ? `${what} only when it is turned by an odd angle, where it is easily cut askew. Make it smaller, or lower the margin.`
-          : `${what} whichever way it is turned: what lies beyond is not cut. Make it smaller, lower the margin, or part it.`,
+          ? `${what} only when it is turned by an odd angle, where it is easily cut askew. Make it smaller, or ` +
+            'lower the margin.'
+          : `${what} whichever way it is turned: what lies beyond is not cut. Make it smaller, lower the ` +
+            'margin, or part it.',
       span: rootSpan(stencil),
       measure: { value: Math.max(...size), limit: Math.max(...bed), unit: 'mm' },
       related: [],

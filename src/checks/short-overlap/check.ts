@@ -48,7 +48,8 @@ function* describe(stencil: Stencil, overlap: ShortOverlap): Iterable<FindingDra
   yield {
     message:
       `${what} (${formatMillimetres(length)} of their seam is short): bare ground shows there as soon as a sheet ` +
-      `lands ${width <= TOUCHING ? 'at all' : 'farther than that'} off its place, and up to ${formatMillimetres(slip)} ` +
+      `lands ${width <= TOUCHING ? 'at all' : 'farther than that'} off its place, and up ` +
+      `to ${formatMillimetres(slip)} ` +
       'must be reckoned with. Spread the earlier colour under its neighbour, or lower limits.slip.',
     span: spanOnEdge(stencil, first, onFirst, onSecond),
     ...inLayer(first.sheet),

@@ -1,6 +1,6 @@
+import { formatMillimetres } from '../../config/length';
 import type { Point } from '../../geometry/base/curve-types';
 import type { ThinPart } from '../../geometry/thickness/types';
-import { formatMillimetres } from '../../config/length';
 import type { Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
 import type { FindingDraft } from '../finding';

@@ -1,7 +1,7 @@
 /** What `tombolo.json` lets pass: checks that are accepted everywhere, and findings that were there before. */
 import type { Finding } from '../../checks/finding';
-import { distance } from '../../geometry/base/vector';
 import type { BaselineEntry, Config } from '../../config/types';
+import { distance } from '../../geometry/base/vector';
 import { isAcceptable } from './known-checks';
 
 /** mm: a finding of the baseline may move so far before it counts as another. */

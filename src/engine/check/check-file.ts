@@ -3,11 +3,12 @@ import { underWatch } from '../../geometry/base/checkpoint';
 import type { Report, Settings } from '../../report/report';
 import { groupShapes } from '../../sheet/layer/layers';
 import { stackOfFile } from '../../stack/stack';
+import { now } from '../clock';
+import { effectiveConfig, measuresAlike } from './effective-config';
 import { knownSheets, measureGroups, readText } from './read-sheets';
 import { reportOn } from './run-checks';
 import { watchOf } from './run-watch';
 import { versionOf } from './version';
-import { effectiveConfig, measuresAlike } from './effective-config';
 
 /**
  * Checks one file that stands alone. Any text gives a report: what cannot be read is among its findings.
@@ -21,7 +22,7 @@ export function check(text: string, settings: Settings = {}, earlier?: Report): 
 }
 
 function checkText(text: string, settings: Settings, earlier: Report | undefined): Report {
-  const start = performance.now();
+  const start = now();
   const config = effectiveConfig(settings);
   const known = knownSheets(earlier, earlier !== undefined && measuresAlike(effectiveConfig(earlier.settings), config));
   const read = readText(text, config, earlier?.drawing);
@@ -29,5 +30,5 @@ function checkText(text: string, settings: Settings, earlier: Report | undefined
   const version = versionOf(text, settings);
   const stack = stackOfFile(file.sheets, earlier?.stack);
   const run = { settings, config, stack, version, stackVersion: version };
-  return reportOn(file, run, performance.now() - start);
+  return reportOn(file, run, now() - start);
 }

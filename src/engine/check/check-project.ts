@@ -1,23 +1,25 @@
 /** The files of a project to their reports, as parts of one stack. */
+
+import type { Config } from '../../config/types';
 import { underWatch } from '../../geometry/base/checkpoint';
 import type { LayerFault, ProjectReport, Report, Settings } from '../../report/report';
-import type { Config } from '../../config/types';
 import { layerId } from '../../sheet/layer/layer-id';
-import { stackOf, type StackLayer } from '../../stack/stack';
+import { type StackLayer, stackOf } from '../../stack/stack';
+import { now } from '../clock';
+import { effectiveConfig, measuresAlike } from './effective-config';
 import {
+  type EntryGroup,
   faultOf,
   groupsOfEntry,
   projectFiles,
-  sourcedEntries,
-  type EntryGroup,
   type SourcedEntry,
+  sourcedEntries,
 } from './project-layers';
-import { knownSheets, measureGroups, readText, type ReadFile } from './read-sheets';
+import { knownSheets, measureGroups, type ReadFile, readText } from './read-sheets';
 import { reportOn } from './run-checks';
 import { watchOf } from './run-watch';
-import { versionOf, versionOfStack } from './version';
 import { UNFINISHED } from './unfinished';
-import { effectiveConfig, measuresAlike } from './effective-config';
+import { versionOf, versionOfStack } from './version';
 
 /**
  * Checks the files that the configuration names in `layers`, each as a part of the whole stack. What is named but not
@@ -44,7 +46,7 @@ function checkFiles(
   settings: Settings,
   earlier: ProjectReport | undefined,
 ): ProjectReport {
-  const start = performance.now();
+  const start = now();
   const config = effectiveConfig(settings);
   const alike = earlier !== undefined && measuresAlike(effectiveConfig(earlier.settings), config);
   const entries = sourcedEntries(config);
@@ -81,7 +83,7 @@ function checkFiles(
     const run = { settings, config, stack, version, stackVersion, known, project: { file, report: project } };
     reports.set(file, reportOn(part.read, run, part.elapsed));
   }
-  project.elapsed = performance.now() - start;
+  project.elapsed = now() - start;
   return project;
 }
 
@@ -107,7 +109,7 @@ interface PartRun {
 }
 
 function readPart(name: string, text: string, run: PartRun): Part {
-  const start = performance.now();
+  const start = now();
   const { settings, config, entries, earlier, alike } = run;
   const unchanged = earlier && alike && isUnchanged(name, text, run) ? earlier : undefined;
   const known = unchanged && { drawing: unchanged.drawing, unread: undefined };
@@ -120,7 +122,7 @@ function readPart(name: string, text: string, run: PartRun): Part {
     ? { ...readable, text, sheets: unchanged.sheets, skipped: [] }
     : measureGroups(readable, painted, config, knownSheets(earlier, alike));
   const skipped = new Set(read.skipped.map(({ group }) => group));
-  return { read, groups: groups.filter((_, i) => !skipped.has(i)), unchanged, elapsed: performance.now() - start };
+  return { read, groups: groups.filter((_, i) => !skipped.has(i)), unchanged, elapsed: now() - start };
 }
 
 function isUnchanged(name: string, text: string, { settings, entries, earlier }: PartRun): boolean {

@@ -2,7 +2,7 @@
 import { ALL_CHECKS } from '../../checks/all';
 import type { CheckMeta } from '../../checks/meta';
 import type { CheckId, KnownChecks } from '../../config/check-id';
-import { parseConfig, type ConfigReading } from '../../config/read';
+import { type ConfigReading, parseConfig } from '../../config/read';
 import { UNUSED_ACCEPTANCE } from './acceptances';
 import { UNFINISHED } from './unfinished';
 

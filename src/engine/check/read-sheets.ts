@@ -1,14 +1,15 @@
 /** From the text of one file to its measured sheets. */
-import type { Drawing } from '../../drawing/types';
+
+import type { Config } from '../../config/types';
 import { emptyDrawing, readDrawing } from '../../drawing/index';
+import type { Drawing } from '../../drawing/types';
 import { lookNow, type StopReason } from '../../geometry/base/checkpoint';
 import { parseMarkup } from '../../markup/parse';
 import type { Report } from '../../report/report';
-import type { Config } from '../../config/types';
 import { mainPaint, type ShapeGroup } from '../../sheet/layer/layers';
 import { measureSheet } from '../../sheet/measure';
 import type { Sheet } from '../../sheet/types';
-import { unlessStopped, type Skipped } from './run-watch';
+import { type Skipped, unlessStopped } from './run-watch';
 
 /** The text of one file as it was read. */
 export interface ReadText {

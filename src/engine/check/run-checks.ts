@@ -1,19 +1,21 @@
 /** Runs the checks on one file of a stack, and makes its report. */
+
 import { ALL_CHECKS } from '../../checks/all';
 import type { Check, Stencil } from '../../checks/check';
 import type { Finding } from '../../checks/finding';
-import { lookNow } from '../../geometry/base/checkpoint';
-import type { CheckResult, ProjectPart, Report, Settings } from '../../report/report';
-import type { Config } from '../../config/types';
 import { limitsOf } from '../../config/limits';
-import type { Stack } from '../../stack/stack';
+import type { Config } from '../../config/types';
+import { lookNow } from '../../geometry/base/checkpoint';
 import { withIds } from '../../report/finding-id';
+import type { CheckResult, ProjectPart, Report, Settings } from '../../report/report';
+import type { Stack } from '../../stack/stack';
+import { now } from '../clock';
 import { applyAcceptances } from './acceptances';
 import { withoutBaseline } from './baseline';
-import { capFindings, sortFindings } from './sort-and-cap';
 import { isKnownCheck, metaOf } from './known-checks';
 import type { ReadFile } from './read-sheets';
-import { unlessStopped, type Skipped } from './run-watch';
+import { type Skipped, unlessStopped } from './run-watch';
+import { capFindings, sortFindings } from './sort-and-cap';
 import { sourcesOnce } from './sources';
 import { unfinished, unread } from './unfinished';
 
@@ -31,7 +33,7 @@ export interface CheckRun {
 
 /** @param elapsed milliseconds that reading the file took */
 export function reportOn(file: ReadFile, run: CheckRun, elapsed: number): Report {
-  const start = performance.now();
+  const start = now();
   const { text, drawing, sheets } = file;
   const { settings, config, stack, project } = run;
   const skipped: Skipped[] = [...file.skipped];
@@ -54,7 +56,7 @@ export function reportOn(file: ReadFile, run: CheckRun, elapsed: number): Report
     stack,
     findings: capFindings(complete),
     ...(project && { project }),
-    elapsed: elapsed + performance.now() - start,
+    elapsed: elapsed + now() - start,
   };
 }
 

@@ -1,6 +1,7 @@
 /** The order and the number of findings that hosts are given. */
-import { severityRank, type CheckId } from '../../config/check-id';
+
 import type { Finding } from '../../checks/finding';
+import { type CheckId, severityRank } from '../../config/check-id';
 import { idOfRest, type ReportedFinding } from '../../report/finding-id';
 
 /** Editors draw a few hundred underlines for a file; beyond that a count says more than another line. */

@@ -1,6 +1,6 @@
 import type { Stencil } from '../../checks/check';
-import type { Sheet } from '../../sheet/types';
 import { SourceIndex } from '../../sheet/source-index';
+import type { Sheet } from '../../sheet/types';
 
 /** One index for each sheet, built when a place is first asked for. */
 export function sourcesOnce(): Stencil['sources'] {

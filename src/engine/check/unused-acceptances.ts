@@ -1,7 +1,7 @@
 /** Acceptances in `tombolo.json` that accept nothing: they would hide a fault that comes later. */
 import { findNodeAtLocation, parseTree } from 'jsonc-parser';
-import type { ProjectReport } from '../../report/report';
 import type { ConfigProblem } from '../../config/read';
+import type { ProjectReport } from '../../report/report';
 import { effectiveConfig } from './effective-config';
 
 /** Each at its key. Only of a project that names its files: of others nobody knows whether all were checked. */

@@ -1,21 +1,21 @@
 /** A bridge at a place that the artist points to: in the picture, or by the caret in the text. */
 import { bridgeAcrossGap } from '../../edits/plan/at-point';
 import type { Point } from '../../geometry/base/curve-types';
-import { pointAt } from '../../geometry/curve/index';
-import { regionContains } from '../../geometry/boolean/index';
 import type { Polygon } from '../../geometry/base/polygon-types';
+import { regionContains } from '../../geometry/boolean/index';
+import { pointAt } from '../../geometry/curve/index';
 import { buildSegmentIndex, nearestSegment, type SegmentIndex } from '../../geometry/spatial/segment-index';
-import { fixId, type Fix, type FixRefusal } from '../../report/fix';
 import type { ReportedFinding } from '../../report/finding-id';
+import { type Fix, type FixRefusal, fixId } from '../../report/fix';
 import type { Report } from '../../report/report';
 import type { Piece, Sheet } from '../../sheet/types';
 import {
+  type BridgePlanChoice,
   bridgeWidthFor,
   hiddenOn,
+  type VerifiedBridges,
   verifyBridges,
   verifyCut,
-  type BridgePlanChoice,
-  type VerifiedBridges,
 } from './bridge-islands';
 import { bridgesAsChange } from './bridges-as-change';
 import { fixOf } from './fix-of';

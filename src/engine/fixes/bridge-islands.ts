@@ -1,19 +1,20 @@
 /** Bridges for islands: planned, cut into the text, and proven. */
-import { changedRegion, cutStrips, stripsFor } from '../../edits/bridge/cut';
-import { planBridges, type Bridge, type PlanOptions } from '../../edits/plan/index';
-import type { Strip } from '../../edits/strip/strip';
+
 import type { Finding } from '../../checks/finding';
 import type { Effect } from '../../checks/meta';
-import { union } from '../../geometry/boolean/index';
+import { limitsOf } from '../../config/limits';
+import { changedRegion, cutStrips, stripsFor } from '../../edits/bridge/cut';
+import { type Bridge, type PlanOptions, planBridges } from '../../edits/plan/index';
+import type { Strip } from '../../edits/strip/strip';
 import type { Region } from '../../geometry/base/polygon-types';
+import { union } from '../../geometry/boolean/index';
 import type { BroughtFinding } from '../../report/fix';
 import type { Report } from '../../report/report';
-import { limitsOf } from '../../config/limits';
 import type { LayerId } from '../../sheet/layer/layer-id';
 import type { Piece, Sheet } from '../../sheet/types';
 import { applyEdits, type TextEdit } from '../../text/text';
 import { effectiveConfig } from '../check/effective-config';
-import { verify, type Expectations } from './verify';
+import { type Expectations, verify } from './verify';
 
 /** Which islands, and how wide a bridge in mm as cut; by default all, at the limit. */
 export interface BridgeChoice {

@@ -1,6 +1,7 @@
 /** Proven bridges in the form in which fixes are given to hosts. */
-import { polygonOf } from '../../edits/strip/strip';
+
 import { count, formatMillimetres } from '../../config/length';
+import { polygonOf } from '../../edits/strip/strip';
 import type { BridgePreview } from '../../report/report';
 import type { PlannedBridge, VerifiedBridges } from './bridge-islands';
 import type { ProvenChange } from './kind';

@@ -1,6 +1,7 @@
 /** The fixes for a finding: what may be tried, which costs nothing to say, and what was proven of it. */
-import { fixId, type Fix, type FixCandidate, type FixRefusal } from '../../report/fix';
+
 import type { ReportedFinding } from '../../report/finding-id';
+import { type Fix, type FixCandidate, type FixRefusal, fixId } from '../../report/fix';
 import type { Report } from '../../report/report';
 import { metaOf } from '../check/known-checks';
 import { findingById } from '../queries/find-finding';

@@ -1,7 +1,8 @@
 /** What every kind of fix says of itself, in a file of its own under `kinds`. */
-import type { EditResult } from '../../edits/element/result';
+
 import type { Finding } from '../../checks/finding';
 import type { Effect } from '../../checks/meta';
+import type { EditResult } from '../../edits/element/result';
 import type { Region } from '../../geometry/base/polygon-types';
 import type { ReportedFinding } from '../../report/finding-id';
 import type { Fix, FixScope } from '../../report/fix';

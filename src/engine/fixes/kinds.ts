@@ -1,4 +1,6 @@
 /** Every kind of fix that a finding may ask for. One that is not listed here does not exist. */
+
+import type { FixKind } from './kind';
 import { accept } from './kinds/accept';
 import { bridgeFile } from './kinds/bridge-file';
 import { bridgeIsland, bridgeIslandShortest, bridgeIslandTwo } from './kinds/bridge-island';
@@ -13,7 +15,6 @@ import { closeSlot, openUp } from './kinds/slot';
 import { spreadColour } from './kinds/spread-colour';
 import { stateSize } from './kinds/state-size';
 import { widenBridge } from './kinds/widen-bridge';
-import type { FixKind } from './kind';
 
 const KINDS: readonly FixKind[] = [
   bridgeIsland,

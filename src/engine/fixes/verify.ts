@@ -2,17 +2,18 @@
  * The proof of a fix: the edited text is checked again, and the fix is only offered if what it promises came true and
  * nothing else got worse. What speaks against it, and what is only told, the checks say themselves (`meta.afterFix`).
  */
-import { symmetricDifference } from '../../geometry/polygon/diff';
-import { scaling } from '../../geometry/base/matrix';
-import { distance } from '../../geometry/base/vector';
-import { areaOf, difference } from '../../geometry/boolean/index';
-import type { Region } from '../../geometry/base/polygon-types';
+
 import type { Finding } from '../../checks/finding';
 import type { AfterFix, Effect } from '../../checks/meta';
-import { transformRegion } from '../../geometry/polygon/transform';
-import type { FileEdits, ProjectPart, Report } from '../../report/report';
 import { severityRank } from '../../config/check-id';
+import { scaling } from '../../geometry/base/matrix';
+import type { Region } from '../../geometry/base/polygon-types';
+import { distance } from '../../geometry/base/vector';
+import { areaOf, difference } from '../../geometry/boolean/index';
+import { symmetricDifference } from '../../geometry/polygon/diff';
+import { transformRegion } from '../../geometry/polygon/transform';
 import type { BroughtFinding } from '../../report/fix';
+import type { FileEdits, ProjectPart, Report } from '../../report/report';
 import type { LayerId } from '../../sheet/layer/layer-id';
 import { FLATNESS } from '../../sheet/layer/shape-region';
 import type { Sheet } from '../../sheet/types';

@@ -1,5 +1,5 @@
 /** From the name of a finding to the finding. */
-import { fileOfFinding, type FindingId, type ReportedFinding } from '../../report/finding-id';
+import { type FindingId, fileOfFinding, type ReportedFinding } from '../../report/finding-id';
 import type { Report } from '../../report/report';
 
 /** The finding and the report that it stands in: the given one, or that of another file of the same project. */

@@ -4,10 +4,10 @@ import {
   bridgeAtCaret,
   bridgeIslands,
   check,
+  type FixesOfFinding,
   fixesFor,
   isStencil,
   readConfig,
-  type FixesOfFinding,
 } from '../../engine/index';
 import type { Fix, FixRefusal } from '../../report/fix';
 import type { Report } from '../../report/report';
@@ -17,18 +17,34 @@ import type { FoundConfig } from './find-config';
 export class CheckedDocument {
   private readonly fixCache = new Map<number, FixesOfFinding>();
 
+  /** Changes in place when the editor's text changes. */
+  private readonly live: TextDocument;
+  /** Whether it is open in the editor. */
+  readonly open: boolean;
+  /** The document as it was when it was checked. */
+  readonly document: TextDocument;
+  readonly stencil: boolean;
+  readonly config: FoundConfig | undefined;
+  readonly report: Report;
+  readonly project: CheckedProject | undefined;
+
   private constructor(
-    /** Changes in place when the editor's text changes. */
-    private readonly live: TextDocument,
-    /** Whether it is open in the editor. */
-    readonly open: boolean,
-    /** The document as it was when it was checked. */
-    readonly document: TextDocument,
-    readonly stencil: boolean,
-    readonly config: FoundConfig | undefined,
-    readonly report: Report,
-    readonly project?: CheckedProject,
-  ) {}
+    live: TextDocument,
+    open: boolean,
+    document: TextDocument,
+    stencil: boolean,
+    config: FoundConfig | undefined,
+    report: Report,
+    project?: CheckedProject,
+  ) {
+    this.live = live;
+    this.open = open;
+    this.document = document;
+    this.stencil = stencil;
+    this.config = config;
+    this.report = report;
+    this.project = project;
+  }
 
   /**
    * Checks the document as it stands, by itself. Synchronous; takes as long as the engine takes.

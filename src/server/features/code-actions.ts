@@ -1,16 +1,16 @@
 /** The lightbulb: fixes that were proven for the findings under the cursor, and why others could not be. */
 import {
-  CodeActionKind,
-  CodeActionTriggerKind,
   type CancellationToken,
   type CodeAction,
+  CodeActionKind,
   type CodeActionParams,
+  CodeActionTriggerKind,
   type Diagnostic,
 } from 'vscode-languageserver';
-import { offerOrder, sharedChange, type Fix, type FixRefusal } from '../../engine/index';
+import { type Fix, type FixRefusal, offerOrder, sharedChange } from '../../engine/index';
 import type { TextEdit } from '../../text/text';
-import { BRIDGE_CHANGES, bridgeChanges } from './bridge-refactors';
 import type { CheckedDocument } from '../documents/checked-document';
+import { BRIDGE_CHANGES, bridgeChanges } from './bridge-refactors';
 import { registerActions } from './registration-actions';
 import { workspaceEdit } from './workspace-edit';
 

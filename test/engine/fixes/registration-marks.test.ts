@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { check } from '../../../src/engine/check/check-file';
-import { addRegistrationMarks as added } from '../../../src/engine/fixes/kinds/register-stack';
+import { readConfig } from '../../../src/engine/check/known-checks';
 import { fixesFor } from '../../../src/engine/fixes/index';
+import { addRegistrationMarks as added } from '../../../src/engine/fixes/kinds/register-stack';
 import { areaOf } from '../../../src/geometry/boolean/index';
 import type { Fix } from '../../../src/report/fix';
 import type { Report } from '../../../src/report/report';
 import { registrationMarks } from '../../../src/stack/registration-marks';
-import { readConfig } from '../../../src/engine/check/known-checks';
 import { applyEdits } from '../../../src/text/text';
 import { fixed, project, sheet, square } from '../project-files';
 

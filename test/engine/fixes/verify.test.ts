@@ -1,8 +1,8 @@
 /** Mends of a file of a project are proven together with its neighbours. */
 import { describe, expect, it } from 'vitest';
-import { verify, type Proof } from '../../../src/engine/fixes/verify';
-import { layerId } from '../../../src/sheet/layer/layer-id';
+import { type Proof, verify } from '../../../src/engine/fixes/verify';
 import type { Report } from '../../../src/report/report';
+import { layerId } from '../../../src/sheet/layer/layer-id';
 import type { TextEdit } from '../../../src/text/text';
 import { project, ring, sheet, square } from '../project-files';
 

@@ -1,7 +1,7 @@
 /** Bridges for every island of a file, where more than one of its layers has islands. */
 import type { Report } from '../../../report/report';
 import type { Sheet } from '../../../sheet/types';
-import { BRIDGING_EFFECTS, islandsOf, joinBridges, verifyLayerBridges, type VerifiedBridges } from '../bridge-islands';
+import { BRIDGING_EFFECTS, islandsOf, joinBridges, type VerifiedBridges, verifyLayerBridges } from '../bridge-islands';
 import { bridgesAsChange } from '../bridges-as-change';
 import type { FixKind } from '../kind';
 

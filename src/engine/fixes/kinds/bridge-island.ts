@@ -3,10 +3,10 @@ import type { Finding } from '../../../checks/finding';
 import type { Report } from '../../../report/report';
 import {
   BRIDGING_EFFECTS,
-  verifyBridges,
-  verifyIslandBridges,
   type BridgePlanChoice,
   type VerifiedBridges,
+  verifyBridges,
+  verifyIslandBridges,
 } from '../bridge-islands';
 import { bridgesAsChange } from '../bridges-as-change';
 import type { FixKind, ProvenChange } from '../kind';

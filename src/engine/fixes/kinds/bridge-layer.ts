@@ -1,16 +1,17 @@
 /** Bridges for every island of a layer: the shortest ones, and in lettering upright ones. */
-import { formGlyphRow } from '../../../edits/plan/glyph-row';
+
 import type { Finding } from '../../../checks/finding';
+import { formGlyphRow } from '../../../edits/plan/glyph-row';
 import { boxOfPolygon } from '../../../geometry/boolean/index';
 import type { Report } from '../../../report/report';
 import type { Sheet } from '../../../sheet/types';
 import {
   BRIDGING_EFFECTS,
   islandsOf,
-  verifyBridges,
-  verifyLayerBridges,
   type PlannedBridge,
   type VerifiedBridges,
+  verifyBridges,
+  verifyLayerBridges,
 } from '../bridge-islands';
 import { bridgesAsChange } from '../bridges-as-change';
 import type { FixKind, ProvenChange } from '../kind';

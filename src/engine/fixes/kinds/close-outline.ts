@@ -1,8 +1,8 @@
-import { closeSubpath } from '../../../edits/outline/close-subpath';
 import type { Finding } from '../../../checks/finding';
+import { closeSubpath } from '../../../edits/outline/close-subpath';
 import { regionFromRings } from '../../../geometry/boolean/index';
 import { ringOfCurves } from '../../../sheet/layer/shape-region';
-import { proveAttempt, type FixKind } from '../kind';
+import { type FixKind, proveAttempt } from '../kind';
 
 /** An outline that stands alone is closed, and becomes an opening. */
 export const closeOutline: FixKind = {

@@ -1,5 +1,5 @@
 import { cutIslandAway as cutAway } from '../../../edits/bridge/widen-bridge';
-import { proveAttempt, type FixKind } from '../kind';
+import { type FixKind, proveAttempt } from '../kind';
 
 /** The island becomes a part of the opening round it. */
 export const cutIslandAway: FixKind = {

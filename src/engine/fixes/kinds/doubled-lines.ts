@@ -1,14 +1,15 @@
 /** Of lines that lie on each other one stays, or none; outlines that share a part of their way become one. */
-import { mergeOutlines, removeLines } from '../../../edits/outline/merge-outlines';
+
 import type { Finding } from '../../../checks/finding';
+import { formatMillimetres } from '../../../config/length';
+import { mergeOutlines, removeLines } from '../../../edits/outline/merge-outlines';
 import type { Region } from '../../../geometry/base/polygon-types';
 import { regionFromRings } from '../../../geometry/boolean/index';
-import { formatMillimetres } from '../../../config/length';
 import type { Report } from '../../../report/report';
 import type { CutLine } from '../../../sheet/cut-lines/index';
 import { ringOfCurves } from '../../../sheet/layer/shape-region';
 import type { Sheet } from '../../../sheet/types';
-import { proveAttempt, type FixKind } from '../kind';
+import { type FixKind, proveAttempt } from '../kind';
 
 const FACTS = { scope: 'place', safe: false } as const;
 

@@ -1,14 +1,15 @@
 /** A slot that is too narrow is opened up, or closed. */
-import { closeSlot as closeIn, openSlot } from '../../../edits/bridge/open-slot';
-import type { EditResult } from '../../../edits/element/result';
+
 import type { Finding } from '../../../checks/finding';
 import { formatMillimetres } from '../../../config/length';
 import { limitsOf } from '../../../config/limits';
+import { closeSlot as closeIn, openSlot } from '../../../edits/bridge/open-slot';
+import type { EditResult } from '../../../edits/element/result';
 import type { ThinPart } from '../../../geometry/thickness/types';
 import type { Report } from '../../../report/report';
 import type { Sheet } from '../../../sheet/types';
 import { effectiveConfig } from '../../check/effective-config';
-import { proveAttempt, type FixKind, type ProvenChange } from '../kind';
+import { type FixKind, type ProvenChange, proveAttempt } from '../kind';
 import { widenedRegion } from '../widened-region';
 
 const FACTS = { scope: 'place', safe: false, effects: [] } as const;

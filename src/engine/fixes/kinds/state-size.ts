@@ -1,6 +1,6 @@
 import { shortSides } from '../../../config/length';
-import { sizeEdits } from '../root-attributes';
 import type { FixKind } from '../kind';
+import { sizeEdits } from '../root-attributes';
 import { verify } from '../verify';
 
 /** Writes the size that is guessed now, so that every measure stays as it is. */

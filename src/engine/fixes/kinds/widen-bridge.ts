@@ -1,9 +1,9 @@
-import { widenNeck } from '../../../edits/bridge/widen-bridge';
 import type { Finding } from '../../../checks/finding';
 import { formatMillimetres } from '../../../config/length';
 import { limitsOf } from '../../../config/limits';
+import { widenNeck } from '../../../edits/bridge/widen-bridge';
 import { effectiveConfig } from '../../check/effective-config';
-import { proveAttempt, type FixKind } from '../kind';
+import { type FixKind, proveAttempt } from '../kind';
 import { widenedRegion } from '../widened-region';
 
 /** A bridge is brought to the least width. */
