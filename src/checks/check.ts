@@ -1,19 +1,18 @@
 /** What every check is: a pure function from a measured stencil to findings. */
 
-import type { CheckId, Severity } from '../config/check-id';
 import type { Limits } from '../config/limits';
 import type { Config } from '../config/types';
 import type { Drawing } from '../drawing/types';
 import type { SourceIndex } from '../sheet/source-index';
 import type { Sheet } from '../sheet/types';
 import type { Stack } from '../stack/stack';
-import type { Finding } from './finding';
+import type { FindingDraft } from './finding';
+import type { CheckMeta } from './meta';
 
 export interface Check {
-  readonly id: CheckId;
-  /** How serious it is unless the configuration says otherwise; single findings may differ. */
-  readonly severity: Severity;
-  run(stencil: Stencil): Iterable<Finding>;
+  readonly meta: CheckMeta;
+  /** The engine adds to each finding whose it is, and how serious where the finding does not say so itself. */
+  run(stencil: Stencil): Iterable<FindingDraft>;
 }
 
 /** All that was read and measured of one file. */

@@ -5,6 +5,7 @@ import type { Point } from '../geometry/base/curve-types';
 import type { Polygon } from '../geometry/base/polygon-types';
 import type { ThinPart } from '../geometry/thickness/types';
 import type { CutLine, DoubledLine } from '../sheet/cut-lines/index';
+import type { LayerId } from '../sheet/layer/layer-id';
 import type { Piece, Sheet } from '../sheet/types';
 import type { BareGap, ShortOverlap } from '../stack/index';
 import type { StackLayer } from '../stack/stack';
@@ -19,7 +20,9 @@ export interface Finding {
   readonly message: string;
   /** The tightest text to underline. */
   readonly span: Span;
+  /** The layer's name, for people. */
   readonly layer?: string;
+  readonly layerId?: LayerId;
   /** Sheet mm. */
   readonly at?: Point;
   readonly measure?: Measure;
@@ -27,6 +30,12 @@ export interface Finding {
   /** What mends work on; only within the engine. */
   readonly subject?: Subject;
 }
+
+/**
+ * A finding as its check yields it: of the check that its meta names, and as serious as that says unless it says so
+ * itself.
+ */
+export type FindingDraft = Omit<Finding, 'check' | 'severity'> & { readonly severity?: Severity };
 
 export interface Measure {
   readonly value: number;

@@ -1,8 +1,8 @@
 /** Which `tombolo.json` holds for a file, and what it says. */
 import { access } from 'node:fs/promises';
 import { dirname, join, relative, resolve } from 'node:path';
-import { type ConfigProblem, readConfig } from '../config/read';
 import { type Config, DEFAULT_CONFIG } from '../config/types';
+import { type ConfigProblem, readConfig } from '../engine/index';
 import { failureAt } from './failure';
 import { readInput } from './read-input';
 

@@ -1,6 +1,7 @@
 /** From a file's name to the engine's report on it, or from a project's to those on its files. */
 import { readdir, stat } from 'node:fs/promises';
 import { extname, join } from 'node:path';
+import { metaOf } from '../engine/check/known-checks';
 import { type ConfigProblem, check, layerProblems, type Settings, unusedAcceptances } from '../engine/index';
 import type { Report } from '../report/report';
 import { EXIT_CODES } from './exit-codes';
@@ -113,12 +114,15 @@ async function drawingsBeside(config: string): Promise<string[]> {
 
 /** What could not be read was not worked on either: whoever does not see the findings must be told. */
 export function warnOfUnreadable({ name, report }: LoadedReport, host: Host): void {
-  const unreadable = report.complete.filter(
-    ({ check: id, severity }) => severity === 'error' && (id === 'unreadable-markup' || id === 'unreadable-path'),
-  );
-  if (unreadable.length === 0) return;
+  if (!report.complete.some(({ check, severity }) => severity === 'error' && isOfReading(check))) return;
   host.say(`${oneLine(name)}: parts of the file could not be read; tombolo check shows them`);
   host.endWith(EXIT_CODES.findings);
+}
+
+/** What cannot be accepted because nobody knows what it hides, and is an error for that. */
+function isOfReading(check: string): boolean {
+  const meta = metaOf(check);
+  return meta !== undefined && !meta.acceptable && meta.severity === 'error';
 }
 
 /** @throws Failure that lists the layers there are, when none is called `layer` */

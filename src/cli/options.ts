@@ -39,11 +39,17 @@ export function settingsFrom(options: ReadingOptions, config: Config): Settings 
   return {
     config: options.withoutBaseline ? { ...config, baseline: [] } : config,
     budget: BUDGET,
+    memoryInUse,
     ...(width !== undefined && { width }),
     ...(height !== undefined && { height }),
     ...(kerf !== undefined && { kerf }),
     ...(oneLayer !== undefined && { oneLayer }),
   };
+}
+
+function memoryInUse(): number {
+  const { heapUsed, external } = process.memoryUsage();
+  return heapUsed + external;
 }
 
 /** The name that stands for an input in messages, and from which its configuration is sought. */

@@ -1,4 +1,5 @@
 /** One pass over the tree: where ids, style sheets and references are. */
+import { checkpoint } from '../geometry/base/checkpoint';
 import type { Attribute, ElementNode, TextNode } from '../markup/tree';
 
 export const SVG_NAMESPACE = 'http://www.w3.org/2000/svg';
@@ -23,6 +24,7 @@ export function indexDocument(root: ElementNode): DocumentIndex {
   const { namespace } = root;
   const stack = [root];
   for (let element = stack.pop(); element; element = stack.pop()) {
+    checkpoint(4);
     const id = attributeOf(element, 'id')?.value;
     if (id !== undefined && id !== '' && !ids.has(id)) ids.set(id, element);
     if (element.localName === 'style' && element.namespace === namespace) styleElements.push(element);

@@ -28,8 +28,7 @@ export function readDrawing(document: MarkupDocument, options: SizeOptions = {},
     const span = root?.nameSpan ?? { from: 0, to: Math.min(1, document.text.length) };
     const message = `${what}: nothing can be cut from it. Wrap the drawing in <svg xmlns="${SVG_NAMESPACE}">.`;
     problems.add('unreadable-markup', 'error', message, span);
-    const empty = { width: 0, height: 0, sizeStated: false, toMm: IDENTITY, shapes: [] };
-    return { document, ...empty, problems: problems.list };
+    return { ...emptyDrawing(document), problems: problems.list };
   }
   if (root.namespace === '') {
     problems.add(
@@ -55,4 +54,9 @@ export function readDrawing(document: MarkupDocument, options: SizeOptions = {},
   const toMm = size.toMm ?? IDENTITY;
   const read = { shapes: painter.shapes, problems: problems.list, outlines: outlines.outlines };
   return { document, width, height, sizeStated, toMm, ...read };
+}
+
+/** A drawing in which nothing was read. */
+export function emptyDrawing(document: MarkupDocument): Drawing {
+  return { document, width: 0, height: 0, sizeStated: false, toMm: IDENTITY, shapes: [], problems: [] };
 }

@@ -1,5 +1,7 @@
 /** Walks the tree as a renderer does and collects the shapes it would paint. */
+import { checkpoint } from '../geometry/base/checkpoint';
 import type { Matrix } from '../geometry/base/curve-types';
+import { defined } from '../geometry/base/defined';
 import { determinant, IDENTITY, multiply } from '../geometry/base/matrix';
 import type { ElementNode, MarkupNode } from '../markup/tree';
 import { MAX_NESTING } from './budget';
@@ -54,6 +56,9 @@ const NEVER_DRAWN = new Set([
   'discard',
 ]);
 
+/** Reading the style of an element and placing it takes some microseconds. */
+const STEPS_PER_NODE = 10;
+
 /** Nodes that are drawn one after the other in the same scope. */
 interface Row {
   readonly nodes: readonly MarkupNode[];
@@ -98,6 +103,7 @@ export class Painter {
     };
     this.push([root], scope);
     for (let row = this.rows.at(-1); row; row = this.rows.at(-1)) {
+      checkpoint(STEPS_PER_NODE);
       const node = row.nodes[row.next];
       row.next += 1;
       if (!node) this.rows.pop();
@@ -210,7 +216,7 @@ export class Painter {
 
   private pushMarkers(markers: readonly PlacedMarker[]): void {
     for (let index = markers.length - 1; index >= 0; index -= 1) {
-      const { marker, scope } = markers[index]!;
+      const { marker, scope } = defined(markers[index]);
       this.pushChildren(marker, scope);
     }
   }

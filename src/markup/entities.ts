@@ -1,4 +1,5 @@
 /** Character references and entities (XML 1.0, section 4), bounded against entities that multiply each other. */
+import { checkpoint } from '../geometry/base/checkpoint';
 
 const PREDEFINED: ReadonlyMap<string, string> = new Map([
   ['lt', '<'],
@@ -80,6 +81,7 @@ export class EntityTable {
     const parts: string[] = [];
     let done = 0;
     for (let at = literal.indexOf('&'); at >= 0; at = literal.indexOf('&', at + 1)) {
+      checkpoint(4);
       const reference = referenceAt(literal, at, literal.length);
       if (reference === undefined) continue;
       const inner = reference.name.startsWith('#')

@@ -1,4 +1,5 @@
 /** Reads SVG path data with the place of each command and each number. */
+import { checkpoint } from '../geometry/base/checkpoint';
 import type { Span } from '../text/text';
 import { characterAt, NumberReader } from './number-reader';
 import type { PathCommand, PathData, PathError, PathLetter } from './path-commands';
@@ -145,6 +146,7 @@ class PathReader {
   }
 
   private emitCommand(letter: PathLetter, written: boolean, from: number): void {
+    checkpoint(4);
     const { command } = this;
     command.letter = letter;
     command.written = written;

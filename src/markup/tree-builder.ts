@@ -1,4 +1,5 @@
 /** Builds the tree from tags and text in the order of the file: nesting, namespaces, and what is wrong with them. */
+import { checkpoint } from '../geometry/base/checkpoint';
 import type { Span } from '../text/text';
 import { BuiltAttribute, BuiltElement, type BuiltNode, BuiltText } from './built-nodes';
 import { readCharacterData } from './character-data';
@@ -12,6 +13,9 @@ const MAX_HANDED_ON = 1_000_000;
 
 /** Up to here attributes are compared one by one. */
 const MAX_UNINDEXED_ATTRIBUTES = 12;
+
+/** Making a node takes about a microsecond. */
+const STEPS_PER_NODE = 4;
 
 export class TreeBuilder {
   readonly entities: EntityTable;
@@ -39,6 +43,7 @@ export class TreeBuilder {
 
   /** Begins an element at its `<`. Attributes and the end of the start tag follow. */
   openTag(from: number, nameFrom: number, nameTo: number): void {
+    checkpoint(STEPS_PER_NODE);
     const name = this.nameAt(nameFrom, nameTo);
     const parent = this.open.at(-1);
     const element = new BuiltElement(this.text, name, parent, from, nameFrom);
@@ -51,6 +56,7 @@ export class TreeBuilder {
   }
 
   addAttribute(nameSpan: Span, valueSpan: Span, to: number): void {
+    checkpoint(STEPS_PER_NODE);
     const owner = this.open.at(-1)!;
     const { from: nameFrom, to: nameTo } = nameSpan;
     const name = this.nameAt(nameFrom, nameTo);
@@ -161,12 +167,14 @@ export class TreeBuilder {
   }
 
   private append(node: BuiltNode): void {
+    checkpoint(STEPS_PER_NODE);
     const parent = this.open.at(-1);
     if (parent === undefined) this.topLevel.push(node);
     else parent.append(node);
   }
 
   private close(): void {
+    checkpoint();
     const element = this.open.pop()!;
     this.openCounts.set(element.name, this.openCounts.get(element.name)! - 1);
     if (element.declared) this.namespaces.leave(element.declared);

@@ -8,6 +8,7 @@ import type { Polygon } from '../geometry/base/polygon-types';
 import type { Sheet } from '../sheet/types';
 import type { Stack } from '../stack/stack';
 import type { TextEdit } from '../text/text';
+import type { ReportedFinding } from './finding-id';
 
 /** How a file is to be read, beyond what it says itself. Lengths in mm. */
 export interface Settings {
@@ -20,20 +21,28 @@ export interface Settings {
   readonly kerf?: number;
   /** Read the whole file as one layer. */
   readonly oneLayer?: boolean;
-  /** Milliseconds after which a run leaves out what is not begun, and says so. */
+  /** Milliseconds, 20,000 by default: what a run has not finished by then is left out, and said. */
   readonly budget?: number;
+  /** Bytes that the host's memory holds now; without it, memory is not watched. Asked every few milliseconds. */
+  readonly memoryInUse?: () => number;
+  /** Bytes, 1 GiB by default, above what is in use when a run begins: what would need more is left out, and said. */
+  readonly memoryBudget?: number;
+  /** Whether nobody waits for the report any more: the run then throws `Stopped`. No report keeps it. */
+  readonly cancelled?: () => boolean;
 }
 
 export interface Report {
   readonly text: string;
+  /** Stands for the text and for all of the settings that findings depend on: the same for the same of both. */
+  readonly version: string;
   readonly settings: Settings;
   readonly drawing: Drawing;
   /** In painting order. */
   readonly sheets: readonly Sheet[];
   /** Most serious first, then in the order of the text. Capped for each check; the cap says how many were left out. */
-  readonly findings: readonly Finding[];
+  readonly findings: readonly ReportedFinding[];
   /** All of them, without the cap: what mends are proven against. */
-  readonly complete: readonly Finding[];
+  readonly complete: readonly ReportedFinding[];
   /** The print that the sheets are part of: they alone, where the file is no part of a project. */
   readonly stack: Stack;
   /** Set where the file is part of a project. */
@@ -77,8 +86,6 @@ export interface LayerFault {
 export interface CheckResult {
   readonly check: CheckId;
   readonly findings: readonly Finding[];
-  /** Whether it looked at the stack, so that a change of another layer may change what it finds. */
-  readonly looksAround: boolean;
 }
 
 /** A change to the artist's text that was proven, by checking the edited text, to mend what it says. */

@@ -1,6 +1,9 @@
 /** From a place on the sheet back to the text: which command of which shape drew the edge there. */
+
 import type { Shape, Subpath } from '../drawing/types';
+import { checkpoint } from '../geometry/base/checkpoint';
 import type { Curve, Point } from '../geometry/base/curve-types';
+import { defined } from '../geometry/base/defined';
 import { memoizeByIdentity } from '../geometry/base/memoize';
 import type { Box, Ring } from '../geometry/base/polygon-types';
 import { boxOfRing } from '../geometry/base/ring';
@@ -68,7 +71,7 @@ export class SourceIndex {
     const amongNear = ({ chain, at }: CurvePlace) => ({ chain: near.indexOf(chain), at });
     const places = isSame ? before.places : this.placesAlong(ring).map(amongNear);
     if (!isSame) lastAlong.set(ring, { near: near.map((chain) => this.curvesOf(chain)), places });
-    return places.map(({ chain, at }) => this.sourceAt({ chain: near[chain] as number, at }));
+    return places.map(({ chain, at }) => this.sourceAt({ chain: defined(near[chain]), at }));
   }
 
   private placesAlong(ring: Ring): CurvePlace[] {
@@ -78,8 +81,8 @@ export class SourceIndex {
     for (let i = 0; i < edges; i += step) {
       const next = (i + 1) % edges;
       const place = this.placeAt({
-        x: ((ring[2 * i] as number) + (ring[2 * next] as number)) / 2,
-        y: ((ring[2 * i + 1] as number) + (ring[2 * next + 1] as number)) / 2,
+        x: (defined(ring[2 * i]) + defined(ring[2 * next])) / 2,
+        y: (defined(ring[2 * i + 1]) + defined(ring[2 * next + 1])) / 2,
       });
       if (place) places.push(place);
     }
@@ -93,7 +96,8 @@ export class SourceIndex {
     for (const chain of this.chainsIn(around)) {
       const curves = this.curvesOf(chain);
       for (const at of foundIn(boxesOfCurves(curves), around)) {
-        const curve = curves[at] as Curve;
+        checkpoint(4);
+        const curve = defined(curves[at]);
         if (!facing && isQuicklyNear(curve, point, ON_CURVE)) return { chain, at };
         const { distance, t } = nearestOn(curve, point);
         if (!facing && distance < ON_CURVE) return { chain, at };
@@ -109,12 +113,12 @@ export class SourceIndex {
   }
 
   private curvesOf(chain: number): readonly Curve[] {
-    return (this.chains[chain] as OwnedChain).chain.curves;
+    return defined(this.chains[chain]).chain.curves;
   }
 
   private sourceAt({ chain: number, at }: CurvePlace): CurveSource {
-    const { shape, subpath, chain } = this.chains[number] as OwnedChain;
-    return { shape, subpath, curve: chain.curves[at] as Curve, span: chain.spans[at] ?? shape.element.startTag };
+    const { shape, subpath, chain } = defined(this.chains[number]);
+    return { shape, subpath, curve: defined(chain.curves[at]), span: defined(chain.spans[at]) };
   }
 }
 

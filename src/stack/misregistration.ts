@@ -63,6 +63,7 @@ export class MisregistrationModel {
    * @param directions how many, evenly round
    */
   sweep(layer: number, slip: number, directions: number): Sweep {
+    // A layer that is not there bares nothing.
     const openings = this.layers[layer] ?? [];
     const alone = this.onlyPaintedBy(layer, slip);
     const areas = Array.from({ length: directions }, (_, index) => {

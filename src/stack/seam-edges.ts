@@ -1,5 +1,6 @@
 /** The edges of a cell's map, as its seams look at them. Integer grid; layers by their number in the cell. */
-
+import { checkpoint } from '../geometry/base/checkpoint';
+import { defined } from '../geometry/base/defined';
 import type { Box } from '../geometry/base/polygon-types';
 import { growBox, joinBoxes } from '../geometry/base/ring';
 import { UNITS_PER_MM } from '../geometry/boolean/grid';
@@ -49,7 +50,8 @@ export class SeamEdges {
     const { coverage: cover } = this.map;
     const boxes: Box[] = [];
     for (let face = 0; face < cover.length; face += 1) {
-      const [here, there] = [cover[face] ?? 0, cover[face ^ 1] ?? 0];
+      const [here, there] = [defined(cover[face]), defined(cover[face ^ 1])];
+      checkpoint();
       if (here === 0 || (here & (here - 1)) !== 0 || here === there) continue;
       if (this.isSuspect(face >> 1, here, there)) boxes.push(boxOfSegment(this.segment(face >> 1)));
     }
@@ -60,8 +62,9 @@ export class SeamEdges {
   hasCracks(): boolean {
     const { coverage: cover } = this.map;
     for (let face = 0; face < cover.length; face += 1) {
+      checkpoint();
       if (cover[face] !== 0 || cover[face ^ 1] === 0) continue;
-      if (this.acrossCrack(face >> 1, 31 - Math.clz32(cover[face ^ 1] ?? 0)) !== 0) return true;
+      if (this.acrossCrack(face >> 1, 31 - Math.clz32(defined(cover[face ^ 1]))) !== 0) return true;
     }
     return false;
   }
@@ -85,13 +88,14 @@ export class SeamEdges {
   forEachSingleCoverageEdge(box: Box, visit: (own: number, border: SingleCoverageEdge) => void): void {
     const { coverage: cover } = this.map;
     for (let face = 0; face < cover.length; face += 1) {
-      const here = cover[face] ?? 0;
+      checkpoint();
+      const here = defined(cover[face]);
       const layers = here & ~DEEP;
       if (layers === here || layers === 0 || (layers & (layers - 1)) !== 0 || cover[face ^ 1] === here) continue;
       const segment = this.segment(face >> 1);
       const stretch = intervalInBox(segment, box);
       if (!stretch) continue;
-      const there = cover[face ^ 1] ?? 0;
+      const there = defined(cover[face ^ 1]);
       visit(31 - Math.clz32(layers), { segment, interval: stretch, beyond: there & ~here, rim: (there & DEEP) === 0 });
     }
   }
@@ -120,19 +124,19 @@ export class SeamEdges {
   private beyond(edge: number, own: number): number {
     const bit = 1 << own;
     const { coverage: cover } = this.map;
-    const outer = ((cover[2 * edge] ?? 0) & bit) !== 0 ? 2 * edge + 1 : 2 * edge;
+    const outer = (defined(cover[2 * edge]) & bit) !== 0 ? 2 * edge + 1 : 2 * edge;
     const across = this.acrossCrack(edge, own);
     if ((across & bit) !== 0) return 0;
-    return ((cover[outer] ?? 0) | across) & ~DEEP & ~bit;
+    return (defined(cover[outer]) | across) & ~DEEP & ~bit;
   }
 
   /** The layers of other edges that run along this one, the other way about, within the width of a crack. */
   private acrossCrack(edge: number, own: number): number {
     const segment = this.segment(edge);
     const { coverage: cover, noded } = this.map;
-    const outer = ((cover[2 * edge] ?? 0) & (1 << own)) !== 0 ? 2 * edge + 1 : 2 * edge;
+    const outer = (defined(cover[2 * edge]) & (1 << own)) !== 0 ? 2 * edge + 1 : 2 * edge;
     const { minX, minY, maxX, maxY } = growBox(boxOfSegment(segment), CRACK_WIDTH);
-    const ground = (cover[outer] ?? 0) & ~DEEP;
+    const ground = defined(cover[outer]) & ~DEEP;
     let layers = 0;
     noded.boxes?.search(minX, minY, maxX, maxY, (other) => {
       if (other === edge) return false;
@@ -156,17 +160,17 @@ export class SeamEdges {
     if (away <= SQUARE_ENOUGH * distance * Math.hypot(dx, dy)) return undefined;
     const leftOfOther =
       (facing.bx - facing.ax) * (middle.ay - facing.ay) - (facing.by - facing.ay) * (middle.ax - facing.ax);
-    return this.map.coverage[leftOfOther > 0 ? 2 * other + 1 : 2 * other] ?? 0;
+    return defined(this.map.coverage[leftOfOther > 0 ? 2 * other + 1 : 2 * other]);
   }
 
   private isEdgeOf(layer: number, edge: number): boolean {
     const { coverage: cover } = this.map;
-    return (((cover[2 * edge] ?? 0) ^ (cover[2 * edge + 1] ?? 0)) & (1 << layer)) !== 0;
+    return ((defined(cover[2 * edge]) ^ defined(cover[2 * edge + 1])) & (1 << layer)) !== 0;
   }
 
   private segment(edge: number): Segment {
     const { ax, ay, bx, by } = this.map.noded.edges;
-    return { ax: ax[edge] ?? 0, ay: ay[edge] ?? 0, bx: bx[edge] ?? 0, by: by[edge] ?? 0 };
+    return { ax: defined(ax[edge]), ay: defined(ay[edge]), bx: defined(bx[edge]), by: defined(by[edge]) };
   }
 }
 

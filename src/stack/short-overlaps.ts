@@ -1,6 +1,7 @@
 /** Gathers the pieces of short seams into connected parts, each of which is told once. Millimetres. */
-
+import { checkpoint } from '../geometry/base/checkpoint';
 import type { Point } from '../geometry/base/curve-types';
+import { defined } from '../geometry/base/defined';
 import type { Box } from '../geometry/base/polygon-types';
 import { distance } from '../geometry/base/vector';
 import { findRoot, groupsOf, indexBoxes, uniteSets } from '../geometry/spatial/clusters';
@@ -33,13 +34,14 @@ function partsOf(pieces: readonly SeamPiece[], slip: number): SeamPiece[][] {
   const parents = Int32Array.from(pieces.keys());
   boxes.forEach(({ minX, minY, maxX, maxY }, self) => {
     index.search(minX - slip, minY - slip, maxX + slip, maxY + slip, (other) => {
+      checkpoint(4);
       if (other > self && findRoot(parents, other) !== findRoot(parents, self) && areNear(pieces, self, other, slip)) {
         uniteSets(parents, self, other);
       }
       return false;
     });
   });
-  return groupsOf(parents).map((members) => members.flatMap((member) => pieces[member] ?? []));
+  return groupsOf(parents).map((members) => members.flatMap((member) => defined(pieces[member])));
 }
 
 function areNear(pieces: readonly SeamPiece[], a: number, b: number, slip: number): boolean {

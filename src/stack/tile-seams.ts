@@ -2,8 +2,9 @@
  * The seams in one cell of the stack: see `seams.ts` for what is measured. Inside, all is on the integer grid; a cell's
  * layers reach over its border by a margin that is wider than anything that matters to a place in it.
  */
-
+import { checkpoint } from '../geometry/base/checkpoint';
 import type { Point } from '../geometry/base/curve-types';
+import { defined } from '../geometry/base/defined';
 import type { Box, Ring } from '../geometry/base/polygon-types';
 import { boxOfRing, growBox, ringsOf } from '../geometry/base/ring';
 import { fromGrid, toGrid, UNITS_PER_MM } from '../geometry/boolean/grid';
@@ -117,6 +118,7 @@ function piecesOf(border: SingleCoverageEdge, own: number, edges: SeamEdges, tas
   const { segment, interval: stretch, beyond } = border;
   const found = new Map<number, Opening[]>();
   edges.forEachNear(own, segment, (edge, other) => {
+    checkpoint(4);
     const within = intervalWithin(segment, other, edges.reach);
     const cut = within && { from: Math.max(within.from, stretch.from), to: Math.min(within.to, stretch.to) };
     const neighbour = cut && cut.from <= cut.to ? edges.neighbourAt(edge, own, beyond) : undefined;
@@ -130,8 +132,8 @@ function piecesOf(border: SingleCoverageEdge, own: number, edges: SeamEdges, tas
   });
   return [...found].flatMap(([neighbour, openings]) =>
     joined(openings).map(({ from, to, width, at, facing }) => ({
-      slipping: task.numbers[own] ?? 0,
-      neighbour: task.numbers[neighbour] ?? 0,
+      slipping: defined(task.numbers[own]),
+      neighbour: defined(task.numbers[neighbour]),
       rim: border.rim,
       width,
       at,

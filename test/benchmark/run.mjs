@@ -4,7 +4,7 @@ import { execFileSync } from 'node:child_process';
 import { mkdirSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import { build } from 'esbuild';
-import { root } from '../../src/build/bundles.mjs';
+import { define, root } from '../../src/build/bundles.mjs';
 
 const folder = path.join(root, 'node_modules/.cache/tombolo-bench');
 mkdirSync(folder, { recursive: true });
@@ -20,6 +20,7 @@ await build({
   target: 'node20',
   mainFields: ['module', 'main'],
   external: ['@resvg/resvg-js', 'clipper2-wasm'],
+  define,
 });
 for (const [name, ...args] of [
   ['bench'],

@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { withBaseline } from '../../src/cli/baseline';
-import { readConfig } from '../../src/config/read';
+import { readConfig } from '../../src/engine/check/known-checks';
 import { CliWorkshop } from './run-cli';
 import { WITH_ISLAND, WITH_THIN_WEB } from './stencils';
 

@@ -2,9 +2,9 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { readConfig } from '../../src/config/read';
 import { check } from '../../src/engine/check/check-file';
 import { checkProject } from '../../src/engine/check/check-project';
+import { readConfig } from '../../src/engine/check/known-checks';
 import { projectFiles } from '../../src/engine/check/project-layers';
 import { fixesFor } from '../../src/engine/fixes/index';
 import { registrationMarks } from '../../src/stack/registration-marks';

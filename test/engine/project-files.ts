@@ -1,7 +1,6 @@
 /** Small projects for tests: one unit is a millimetre. */
-
-import { readConfig } from '../../src/config/read';
 import { checkProject } from '../../src/engine/check/check-project';
+import { readConfig } from '../../src/engine/check/known-checks';
 import type { Fix, ProjectReport } from '../../src/report/report';
 import { applyEdits } from '../../src/text/text';
 

@@ -2,13 +2,22 @@ import { formatMillimetres } from '../../config/length';
 import { interpolate } from '../../geometry/base/vector';
 import type { BareGap } from '../../stack/index';
 import type { Check, Stencil } from '../check';
-import type { Finding } from '../finding';
+import type { FindingDraft } from '../finding';
+import { inLayer } from '../places';
 import { quoted, relatedOnEdge, spanOnEdge } from '../stack-places';
 
 /** Bare ground between two colours that is narrower than the slip. */
 export const bareGap: Check = {
-  id: 'bare-gap',
-  severity: 'warning',
+  meta: {
+    id: 'bare-gap',
+    summary: 'Bare ground between neighbouring colours.',
+    severity: 'warning',
+    reads: 'stack',
+    fixes: ['spread-colour'],
+    acceptable: true,
+    afterFix: { refuses: true, betweenLayers: true },
+    row: { wrong: 'bare ground shows between two colours that belong together', click: 'spread the earlier colour' },
+  },
   *run(stencil) {
     const { stack, limits, file } = stencil;
     for (const gap of stack.seams(limits.slip).gaps) {
@@ -17,21 +26,19 @@ export const bareGap: Check = {
   },
 };
 
-function* describe(stencil: Stencil, gap: BareGap): Iterable<Finding> {
+function* describe(stencil: Stencil, gap: BareGap): Iterable<FindingDraft> {
   const { earlier, later, width, closed, onEarlier, onLater } = gap;
   const [first, second] = [stencil.stack.layers[earlier], stencil.stack.layers[later]];
   if (!first || !second) return;
   const { slip } = stencil.limits;
   yield {
-    check: 'bare-gap',
-    severity: 'warning',
     message:
       `Bare ground ${closed ? 'up to ' : ''}${formatMillimetres(width)} wide between ${quoted(first)} and ` +
       `${quoted(second)}; a slip of ${formatMillimetres(slip)}, which must be reckoned with, closes it or ` +
       'makes it twice ' +
       'as wide. Spread the earlier colour under its neighbour, set them farther apart, or lower limits.slip.',
     span: spanOnEdge(stencil, first, onEarlier, onLater),
-    layer: first.sheet.layer.name,
+    ...inLayer(first.sheet),
     at: interpolate(onEarlier, onLater, 0.5),
     measure: { value: width, limit: slip, unit: 'mm' },
     related: [relatedOnEdge(stencil, second, onLater, `The edge of ${quoted(second)} that faces it`, onEarlier)],

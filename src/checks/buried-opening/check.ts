@@ -2,7 +2,7 @@ import { boxContainsBox, growBox } from '../../geometry/base/ring';
 import { boxOfPolygon } from '../../geometry/boolean/index';
 import { registrationMarks } from '../../stack/registration-marks';
 import type { Check } from '../check';
-import { contourSpan } from '../places';
+import { contourSpan, inLayer } from '../places';
 import { ownLayers } from '../stack-places';
 
 /** mm: by how much an opening may reach beyond the mark that makes it, through rounding. */
@@ -10,8 +10,15 @@ const BESIDE = 0.01;
 
 /** Openings whose paint is nowhere seen, as later layers paint over all of it. */
 export const hiddenOpening: Check = {
-  id: 'buried-opening',
-  severity: 'hint',
+  meta: {
+    id: 'buried-opening',
+    summary: 'An opening that later layers paint over altogether.',
+    severity: 'hint',
+    reads: 'stack',
+    fixes: ['remove-opening'],
+    acceptable: true,
+    row: { wrong: 'cut and sprayed for nothing: later colours cover it', click: 'remove it' },
+  },
   *run(stencil) {
     const { hiddenOpenings: buried } = stencil.stack.seams(stencil.limits.slip);
     for (const {
@@ -26,13 +33,11 @@ export const hiddenOpening: Check = {
         // Marks are cut in every sheet, one over the other.
         if (marks.some(({ box }) => boxContainsBox(growBox(box, BESIDE), boxOfPolygon(polygon)))) continue;
         yield {
-          check: 'buried-opening',
-          severity: 'hint',
           message:
             'Nothing that is sprayed through this opening is seen: later layers paint over all of it. Cutting it ' +
             'costs time and strength of the sheet. Remove it, unless it is meant as a ground for thin paint.',
           span: contourSpan(stencil, sheet, polygon.outer),
-          layer: sheet.layer.name,
+          ...inLayer(sheet),
           at: { x: polygon.outer[0] ?? 0, y: polygon.outer[1] ?? 0 },
           related: [],
           subject: { kind: 'opening', sheet, opening: polygon },

@@ -8,15 +8,24 @@ import { type CutLine, type DoubledLine, doubledLinesOf } from '../../sheet/cut-
 import type { Sheet } from '../../sheet/types';
 import type { Span } from '../../text/text';
 import type { Check } from '../check';
-import type { Finding } from '../finding';
+import type { FindingDraft } from '../finding';
+import { inLayer } from '../places';
 
 /** How far beside a line, in mm, it is looked what it separates. */
 const BESIDE = 0.05;
 
 /** Lines that a cutter would follow twice. */
 export const doubledCut: Check = {
-  id: 'doubled-cut',
-  severity: 'warning',
+  meta: {
+    id: 'doubled-cut',
+    summary: 'Lines that would be cut twice.',
+    severity: 'warning',
+    reads: 'file',
+    fixes: ['unite-outlines', 'remove-doubled-line', 'remove-both-lines'],
+    acceptable: true,
+    afterFix: { refuses: true, mayBeParted: true },
+    row: { wrong: 'a line is cut twice: it chars, or the knife tears', click: 'remove one' },
+  },
   *run(stencil) {
     for (const sheet of stencil.sheets) {
       for (const doubled of doubledLinesOf(sheet.layer)) yield describe(sheet, doubled);
@@ -24,7 +33,7 @@ export const doubledCut: Check = {
   },
 };
 
-function describe(sheet: Sheet, doubled: DoubledLine): Finding {
+function describe(sheet: Sheet, doubled: DoubledLine): FindingDraft {
   const {
     first,
     second,
@@ -32,14 +41,12 @@ function describe(sheet: Sheet, doubled: DoubledLine): Finding {
   } = doubled;
   const [at, sides] = middleOf(sheet, first, pieces);
   return {
-    check: 'doubled-cut',
-    severity: 'warning',
     message: message(sheet, doubled, sides),
     span: spanOf(
       second,
       pieces.map(({ otherCurve }) => otherCurve),
     ),
-    layer: sheet.layer.name,
+    ...inLayer(sheet),
     at,
     measure: { value: length, limit: 0, unit: 'mm' },
     related: [

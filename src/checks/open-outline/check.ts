@@ -5,12 +5,21 @@ import { type OpenPath, openPathsOf } from '../../sheet/cut-lines/open-ends';
 import type { Sheet } from '../../sheet/types';
 import type { Span } from '../../text/text';
 import type { Check } from '../check';
-import type { Finding } from '../finding';
+import type { FindingDraft } from '../finding';
+import { inLayer } from '../places';
 
 /** Cut lines that do not close, where only cut lines are drawn. */
 export const openOutline: Check = {
-  id: 'open-outline',
-  severity: 'error',
+  meta: {
+    id: 'open-outline',
+    summary: 'An outline that does not close.',
+    severity: 'error',
+    reads: 'file',
+    fixes: ['close-outline'],
+    acceptable: true,
+    afterFix: { refuses: true },
+    row: { wrong: 'a cut line does not close, the piece stays in', click: 'close it' },
+  },
   *run(stencil) {
     for (const sheet of stencil.sheets) {
       if (sheet.layer.reading !== 'outlines') continue;
@@ -19,15 +28,13 @@ export const openOutline: Check = {
   },
 };
 
-function describe(sheet: Sheet, { lines, ends }: OpenPath): Finding {
+function describe(sheet: Sheet, { lines, ends }: OpenPath): FindingDraft {
   const [first, ...others] = lines as readonly [CutLine, ...CutLine[]];
   const gap = ends ? distance(ends[0], ends[1]) : 0;
   return {
-    check: 'open-outline',
-    severity: 'error',
     message: message(lines.length, gap, ends !== undefined),
     span: spanOf(first),
-    layer: sheet.layer.name,
+    ...inLayer(sheet),
     at: ends ? ends[1] : (first.curves[0]?.start ?? { x: 0, y: 0 }),
     measure: { value: gap, limit: 0, unit: 'mm' },
     related: others.map((line) => ({

@@ -5,8 +5,16 @@ import { rootSpan } from '../places';
 
 /** Sheets that the cutter's bed cannot take. All layers of a file share one frame, so it is said once. */
 export const oversizeSheet: Check = {
-  id: 'oversize-sheet',
-  severity: 'error',
+  meta: {
+    id: 'oversize-sheet',
+    summary: 'A sheet that does not fit the bed either way round.',
+    severity: 'error',
+    reads: 'file',
+    fixes: ['scale-to-fit', 'scale-stack'],
+    acceptable: true,
+    afterFix: { refuses: true },
+    row: { wrong: 'the sheet is larger than the bed', click: 'scale it to fit' },
+  },
   *run(stencil) {
     const { bed } = stencil.config;
     const frame = stencil.sheets[0]?.frame;
@@ -17,8 +25,7 @@ export const oversizeSheet: Check = {
     const fits = fit === 'turned' ? 'fits' : 'does not fit';
     const what = `The sheet of ${formatSides(...size, 1)} ${fits} the bed of ${formatSides(...bed, 1)}`;
     yield {
-      check: 'oversize-sheet',
-      severity: fit === 'turned' ? 'info' : 'error',
+      ...(fit === 'turned' && { severity: 'info' }),
       message:
         fit === 'turned'
           ? `${what} only when it is turned by an odd angle, where it is easily cut askew. Make it smaller, or ` +

@@ -1,5 +1,6 @@
 /** `clip-path: url(#…)`: the areas outside which nothing of an element is painted. */
 import type { Line, Matrix, Point } from '../../geometry/base/curve-types';
+import { defined } from '../../geometry/base/defined';
 import { determinant, IDENTITY, multiply, translation } from '../../geometry/base/matrix';
 import type { Region, Ring } from '../../geometry/base/polygon-types';
 import { ringsOf } from '../../geometry/base/ring';
@@ -192,9 +193,9 @@ function regionOf(subpaths: readonly Subpath[], fillRule: 'nonzero' | 'evenodd')
 }
 
 function subpathOfRing(ring: Ring, span: Span): Subpath {
-  const pointAt = (at: number): Point => ({ x: ring[2 * at] ?? 0, y: ring[2 * at + 1] ?? 0 });
+  const pointAt = (at: number): Point => ({ x: defined(ring[2 * at]), y: defined(ring[2 * at + 1]) });
   const points = Array.from({ length: ring.length / 2 }, (_, at) => pointAt(at));
-  const next = (at: number): Point => points[(at + 1) % points.length] ?? pointAt(at);
+  const next = (at: number): Point => defined(points[(at + 1) % points.length]);
   const curves = points.map((start, at): Line => ({ kind: 'line', start, end: next(at) }));
   return { curves, spans: curves.map(() => span), closed: true };
 }

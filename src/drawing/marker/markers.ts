@@ -1,4 +1,5 @@
 /** Markers on the vertices of lines: what each draws, and where. */
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Matrix } from '../../geometry/base/curve-types';
 import { IDENTITY, multiply, rotation, scaling, translation } from '../../geometry/base/matrix';
 import type { ElementNode } from '../../markup/tree';
@@ -58,6 +59,7 @@ function placeMarker(
   scope: Scope,
   services: MarkerServices,
 ): PlacedMarker | undefined {
+  checkpoint(20);
   if (!reference) return undefined;
   const { index, styles, problems } = services;
   const target = resolveTarget(reference.target, index);

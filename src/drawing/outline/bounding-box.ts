@@ -1,4 +1,5 @@
 /** The geometry box of an element and what is in it, in its own user units (SVG 2, "Bounding boxes"). */
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Matrix } from '../../geometry/base/curve-types';
 import { IDENTITY, multiply, translation } from '../../geometry/base/matrix';
 import type { Box } from '../../geometry/base/polygon-types';
@@ -44,6 +45,7 @@ export function geometryBox(element: ElementNode, scope: Scope, services: BoxSer
       );
       break;
     }
+    checkpoint(10);
     const style = services.styles.compute(step.element, step.scope.style);
     if (style.own.display === 'none') continue;
     const styled = { ...step.scope, style };

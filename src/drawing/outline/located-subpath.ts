@@ -1,5 +1,7 @@
 /** Subpaths that work out where their curves stand in the text when asked: most readers want the curves alone. */
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Curve } from '../../geometry/base/curve-types';
+import { defined } from '../../geometry/base/defined';
 import type { Attribute } from '../../markup/tree';
 import type { Span } from '../../text/text';
 import type { Subpath } from '../types';
@@ -41,7 +43,8 @@ class LocatedSubpath implements Subpath {
   }
 
   private spanAt(at: number): Span {
-    const [from, to] = [this.places[at] ?? 0, this.places[at + 1] ?? 0];
+    checkpoint(2);
+    const [from, to] = [defined(this.places[at]), defined(this.places[at + 1])];
     return { from: this.source.textOffset(from), to: this.source.textOffset(to) };
   }
 }

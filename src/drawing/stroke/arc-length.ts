@@ -1,5 +1,7 @@
 /** Lengths along curves, and the way back from a length to the curve's parameter. */
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Curve } from '../../geometry/base/curve-types';
+import { defined } from '../../geometry/base/defined';
 import { vectorLength } from '../../geometry/base/vector';
 import { derivativeAt, lengthOf, subCurve } from '../../geometry/curve/index';
 
@@ -53,9 +55,10 @@ export class ArcLength {
   }
 
   private addInterval(t0: number, t1: number, depth: number): void {
+    checkpoint(10);
     const { curve, tolerance } = this;
     const places = [0, ...PROBES, 1].map((u) => t0 + u * (t1 - t0));
-    const lengths = places.slice(1).map((t, i) => lengthOf(subCurve(curve, places[i] ?? t0, t)));
+    const lengths = places.slice(1).map((t, i) => lengthOf(subCurve(curve, defined(places[i]), t)));
     const last = this.intervals.at(-1);
     const stretch = {
       t0,
@@ -66,7 +69,9 @@ export class ArcLength {
       speed1: speedAt(curve, t1),
     };
     let reached = 0;
-    const isOff = PROBES.some((u, i) => Math.abs(lengthWithin(stretch, u) - (reached += lengths[i] ?? 0)) > tolerance);
+    const isOff = PROBES.some(
+      (u, i) => Math.abs(lengthWithin(stretch, u) - (reached += defined(lengths[i]))) > tolerance,
+    );
     if (!isOff || depth >= MAX_HALVINGS) {
       this.intervals.push(stretch);
       return;

@@ -1,4 +1,5 @@
 /** A line to be stroked, cut into pieces whose sides are simple curves in the pen's space. */
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Arc, Curve, Point } from '../../geometry/base/curve-types';
 import { IDENTITY } from '../../geometry/base/matrix';
 import { cross, distance, dot, vectorLength } from '../../geometry/base/vector';
@@ -58,6 +59,7 @@ export function piecesOfLine({ curves, spans, closed, spot }: PenLine, pen: Pen)
   const pieces: StrokePiece[] = [];
   if (spot) return { pieces, closed: false, spot };
   for (let index = 0; index < curves.length; index += 1) {
+    checkpoint(4);
     const [curve, span] = [curves[index], spans[index]];
     if (curve && span) addPieces(curve, span, pen, pieces);
   }
@@ -138,6 +140,7 @@ class Cutter {
   }
 
   addInterval(from: number, to: number, first: Sample, last: Sample, depth: number): void {
+    checkpoint(50);
     const { curve, pen } = this;
     const sides = offsetSides(curve, from, to, first, last, pen.half, pen.tolerance);
     const fold = sides ? undefined : selfOverlapOf(curve, from, to, first, last, pen.half, pen.tolerance);
@@ -173,6 +176,7 @@ class Cutter {
   }
 
   private addChord(from: number, to: number, depth: number): void {
+    checkpoint(10);
     const [startDirection, endDirection] = [tangentAt(this.curve, from), tangentAt(this.curve, to)];
     if (depth < MAX_HALVINGS && angleBetween(startDirection, endDirection) > this.turn) {
       const middle = (from + to) / 2;

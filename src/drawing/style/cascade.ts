@@ -1,4 +1,5 @@
 /** Which declarations count for an element: presentation attributes, style sheets, `style`, in the order of CSS. */
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Attribute, ElementNode } from '../../markup/tree';
 import { attributeOf } from '../document-index';
 import { type Declaration, type ParsedSelector, parseDeclarations, type StyleSheet } from './declarations';
@@ -129,6 +130,7 @@ export class Cascade {
   }
 
   private cascade(element: ElementNode): DeclaredStyle {
+    checkpoint(4);
     const rules = this.ruleCount > 0 ? this.rulesFor(element) : [];
     let at: StyleTrieNode | undefined = this.trie;
     for (const attribute of element.attributes) {
@@ -201,6 +203,7 @@ export class Cascade {
     const candidates = [...this.anywhere, ...(this.byType.get(element.localName) ?? [])];
     if (id !== undefined) candidates.push(...(this.byId.get(id) ?? []));
     for (const name of new Set(classes)) candidates.push(...(this.byClass.get(name) ?? []));
+    checkpoint(candidates.length);
     return candidates
       .filter((rule) => namesMatch(rule.compound, element, id, classes) && (rule.matches?.(element) ?? true))
       .sort((a, b) => a.specificity - b.specificity || a.order - b.order);

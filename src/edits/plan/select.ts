@@ -1,5 +1,6 @@
 /** Which of the places round one island get its bridges. */
 import type { Point } from '../../geometry/base/curve-types';
+import { defined } from '../../geometry/base/defined';
 import type { Box } from '../../geometry/base/polygon-types';
 import { boxesTouch, growBox } from '../../geometry/base/ring';
 import { distance, interpolate } from '../../geometry/base/vector';
@@ -101,8 +102,8 @@ function unevenness(set: readonly ScoredCandidate[], { middle, count, given, sho
   if (ties.length < 2 || shortestOnly) return 1;
   const even = (2 * Math.PI) / (count + given.length);
   const turns = ties.map(({ x, y }) => Math.atan2(y - middle.y, x - middle.x)).sort((a, b) => a - b);
-  const before = [(turns.at(-1) ?? 0) - 2 * Math.PI, ...turns];
-  const gaps = turns.map((turn, index) => turn - (before[index] ?? 0));
+  const before = [defined(turns.at(-1)) - 2 * Math.PI, ...turns];
+  const gaps = turns.map((turn, index) => turn - defined(before[index]));
   const share = Math.min(1, Math.min(...gaps) / even);
   return (1 + SPREAD_WEIGHT * (1 - share) ** 2) * (share < MIN_SPREAD ? 4 : 1);
 }

@@ -1,10 +1,11 @@
 /** The files of a project to their reports, as parts of one stack. */
 
 import type { Config } from '../../config/types';
+import { underWatch } from '../../geometry/base/checkpoint';
 import type { LayerFault, ProjectReport, Report, Settings } from '../../report/report';
+import { layerId } from '../../sheet/layer/layer-id';
 import { type StackLayer, stackOf } from '../../stack/stack';
 import { now } from '../clock';
-import { DEFAULT_BUDGET } from './check-file';
 import { effectiveConfig, measuresAlike } from './effective-config';
 import {
   type EntryGroup,
@@ -14,8 +15,11 @@ import {
   type SourcedEntry,
   sourcedEntries,
 } from './project-layers';
-import { drawingOf, knownSheets, measureGroups, type ReadFile } from './read-sheets';
+import { knownSheets, measureGroups, type ReadFile, readText } from './read-sheets';
 import { reportOn } from './run-checks';
+import { watchOf } from './run-watch';
+import { UNFINISHED } from './unfinished';
+import { versionOf, versionOfStack } from './version';
 
 /**
  * Checks the files that the configuration names in `layers`, each as a part of the whole stack. What is named but not
@@ -23,17 +27,27 @@ import { reportOn } from './run-checks';
  * @param files texts by the names that `projectFiles` gives; others are not looked at
  * @param earlier of an earlier state: files that are the same are not measured again, and of their checks only those
  * that look at other layers are run
+ * @throws Stopped when `settings.cancelled` says so
  */
 export function checkProject(
   files: ReadonlyMap<string, string>,
   settings: Settings,
   earlier?: ProjectReport,
 ): ProjectReport {
+  const { cancelled: _, ...kept } = settings;
+  const there = projectFiles(effectiveConfig(settings)).filter((name) => files.has(name));
+  return underWatch(watchOf(settings, there.length), () => checkFiles(there, files, kept, earlier));
+}
+
+/** @param there the files of the project that there are */
+function checkFiles(
+  there: readonly string[],
+  files: ReadonlyMap<string, string>,
+  settings: Settings,
+  earlier: ProjectReport | undefined,
+): ProjectReport {
   const start = now();
   const config = effectiveConfig(settings);
-  const names = projectFiles(config);
-  const there = names.filter((name) => files.has(name));
-  const late = () => now() - start > (settings.budget ?? DEFAULT_BUDGET) * Math.max(1, there.length);
   const alike = earlier !== undefined && measuresAlike(effectiveConfig(earlier.settings), config);
   const entries = sourcedEntries(config);
   const parts = new Map(
@@ -42,7 +56,6 @@ export function checkProject(
       readPart(name, files.get(name) ?? '', {
         settings,
         config,
-        late,
         alike,
         earlier: earlier?.files.get(name),
         entries: entries.filter(({ file }) => file === name),
@@ -50,6 +63,8 @@ export function checkProject(
     ]),
   );
   const reports = new Map<string, Report>();
+  const versions = new Map([...parts].map(([file, { read }]) => [file, versionOf(read.text, settings)]));
+  const stackVersion = versionOfStack(versions);
   const stack = stackOf(
     entries.flatMap((entry) => layersOf(entry, parts)),
     earlier?.stack,
@@ -60,11 +75,12 @@ export function checkProject(
     stack,
     faults: faultsOf(entries, parts),
     elapsed: 0,
-    missing: names.filter((name) => !files.has(name)),
+    missing: projectFiles(config).filter((name) => !files.has(name)),
   };
   for (const [file, part] of parts) {
     const known = part.unchanged?.results ?? [];
-    const run = { settings, config, stack, late, known, project: { file, report: project } };
+    const version = versions.get(file) ?? '';
+    const run = { settings, config, stack, version, stackVersion, known, project: { file, report: project } };
     reports.set(file, reportOn(part.read, run, part.elapsed));
   }
   project.elapsed = now() - start;
@@ -85,7 +101,6 @@ interface Part {
 interface PartRun {
   readonly settings: Settings;
   readonly config: Config;
-  readonly late: () => boolean;
   /** Whether the earlier report was measured as it would be now. */
   readonly alike: boolean;
   /** Those that name this file. */
@@ -97,17 +112,21 @@ function readPart(name: string, text: string, run: PartRun): Part {
   const start = now();
   const { settings, config, entries, earlier, alike } = run;
   const unchanged = earlier && alike && isUnchanged(name, text, run) ? earlier : undefined;
-  const drawing = unchanged?.drawing ?? drawingOf(text, config, earlier?.drawing);
-  const groups = entries.flatMap((entry) => groupsOfEntry(drawing, entry, settings.oneLayer));
+  const known = unchanged && { drawing: unchanged.drawing, unread: undefined };
+  const readable = known ?? readText(text, config, earlier?.drawing);
+  const groups = entries
+    .flatMap((entry) => groupsOfEntry(readable.drawing, entry, settings.oneLayer))
+    .map((group, i) => ({ ...group, id: layerId(name, i) }));
   const painted = groups.map((group) => ({ ...group, paint: group.entry.paint }));
   const read = unchanged
-    ? { text, drawing, sheets: unchanged.sheets, skipped: [] }
-    : measureGroups(drawing, painted, config, knownSheets(earlier, alike), run.late);
-  return { read, groups, unchanged, elapsed: now() - start };
+    ? { ...readable, text, sheets: unchanged.sheets, skipped: [] }
+    : measureGroups(readable, painted, config, knownSheets(earlier, alike));
+  const skipped = new Set(read.skipped.map(({ group }) => group));
+  return { read, groups: groups.filter((_, i) => !skipped.has(i)), unchanged, elapsed: now() - start };
 }
 
 function isUnchanged(name: string, text: string, { settings, entries, earlier }: PartRun): boolean {
-  if (earlier?.text !== text || earlier.complete.some(({ check }) => check === 'unfinished')) return false;
+  if (earlier?.text !== text || earlier.complete.some(({ check }) => check === UNFINISHED.id)) return false;
   const before = sourcedEntries(effectiveConfig(earlier.settings)).filter(({ file }) => file === name);
   return (
     earlier.settings.oneLayer === settings.oneLayer &&
@@ -126,6 +145,9 @@ function layersOf({ index, file }: SourcedEntry, parts: ReadonlyMap<string, Part
 }
 
 function faultsOf(entries: readonly SourcedEntry[], parts: ReadonlyMap<string, Part>): LayerFault[] {
-  const faults = entries.map((entry) => faultOf(entry, parts.get(entry.file ?? '')?.read.drawing));
+  const faults = entries.map((entry) => {
+    const read = parts.get(entry.file ?? '')?.read;
+    return read?.unread ? undefined : faultOf(entry, read?.drawing);
+  });
   return faults.filter((fault) => fault !== undefined);
 }

@@ -1,28 +1,34 @@
 /** Runs the checks on one file of a stack, and makes its report. */
 
 import { ALL_CHECKS } from '../../checks/all';
-import type { Stencil } from '../../checks/check';
+import type { Check, Stencil } from '../../checks/check';
 import type { Finding } from '../../checks/finding';
 import { limitsOf } from '../../config/limits';
 import type { Config } from '../../config/types';
+import { lookNow } from '../../geometry/base/checkpoint';
+import { withIds } from '../../report/finding-id';
 import type { CheckResult, ProjectPart, Report, Settings } from '../../report/report';
 import type { Stack } from '../../stack/stack';
 import { now } from '../clock';
 import { applyAcceptances } from './acceptances';
 import { withoutBaseline } from './baseline';
+import { isKnownCheck, metaOf } from './known-checks';
 import type { ReadFile } from './read-sheets';
+import { type Skipped, unlessStopped } from './run-watch';
 import { capFindings, sortFindings } from './sort-and-cap';
 import { sourcesOnce } from './sources';
+import { unfinished, unread } from './unfinished';
 
 export interface CheckRun {
   readonly settings: Settings;
   readonly config: Config;
   readonly stack: Stack;
+  /** Stands for the file and the settings, and for all files of the stack. */
+  readonly version: string;
+  readonly stackVersion: string;
   readonly project?: ProjectPart;
   /** Of the same sheets under the same limits: checks that did not look at the stack are not run again. */
   readonly known?: readonly CheckResult[];
-  /** Whether the time for the run is over. */
-  late(): boolean;
 }
 
 /** @param elapsed milliseconds that reading the file took */
@@ -30,13 +36,18 @@ export function reportOn(file: ReadFile, run: CheckRun, elapsed: number): Report
   const start = now();
   const { text, drawing, sheets } = file;
   const { settings, config, stack, project } = run;
-  const skipped = [...file.skipped];
-  const results = [...runChecks(stencilOf(file, run), run, skipped)];
-  const found = [...results.flatMap(({ findings }) => findings), ...unfinished(skipped)];
-  const accepted = applyAcceptances(drawing.document, withSeverities(found, config));
-  const complete = sortFindings(withoutBaseline(accepted, config));
+  const skipped: Skipped[] = [...file.skipped];
+  const results = file.unread ? [] : [...runChecks(stencilOf(file, run), run, skipped)];
+  const gaps = file.unread ? [unread(file.unread)] : unfinished(skipped);
+  const found = [...results.flatMap(({ findings }) => findings), ...gaps];
+  const accepted = applyAcceptances(drawing.document, withSeverities(found, config), isKnownCheck);
+  const named = withIds(withoutBaseline(accepted, config), project?.file ?? '', (check) =>
+    metaOf(check)?.reads === 'stack' ? run.stackVersion : run.version,
+  );
+  const complete = sortFindings(named);
   return {
     text,
+    version: run.version,
     settings,
     drawing,
     sheets,
@@ -54,38 +65,26 @@ function stencilOf({ drawing, sheets }: ReadFile, { config, stack, project }: Ch
   return { drawing, config, limits, sheets, sources: sourcesOnce(), file: project?.file ?? '', stack };
 }
 
-function* runChecks(
-  stencil: Stencil,
-  { config, known = [], late }: CheckRun,
-  skipped: string[],
-): Iterable<CheckResult> {
+/** @param skipped gets the checks that the budget did not suffice for */
+function* runChecks(stencil: Stencil, { config, known = [] }: CheckRun, skipped: Skipped[]): Iterable<CheckResult> {
   for (const each of ALL_CHECKS) {
-    if (config.checks[each.id] === 'off') continue;
-    const before = known.find(({ check, looksAround }) => check === each.id && !looksAround);
-    if (before) {
-      yield before;
-    } else if (late()) {
-      skipped.push(each.id);
-    } else {
-      let looksAround = false;
-      const watched = watchStack(stencil, () => {
-        looksAround = true;
-      });
-      const findings = [...each.run(watched)];
-      yield { check: each.id, findings, looksAround };
-    }
+    const { id, reads } = each.meta;
+    if (config.checks[id] === 'off') continue;
+    const before = reads === 'file' ? known.find(({ check }) => check === id) : undefined;
+    const result =
+      before ??
+      unlessStopped<CheckResult | undefined>(
+        () => runCheck(each, stencil),
+        (reason) => void skipped.push({ name: id, reason }),
+      );
+    if (result) yield result;
   }
 }
 
-/** The same stencil, which tells when its stack is looked at. */
-function watchStack(stencil: Stencil, tell: () => void): Stencil {
-  return {
-    ...stencil,
-    get stack() {
-      tell();
-      return stencil.stack;
-    },
-  };
+function runCheck({ meta, run }: Check, stencil: Stencil): CheckResult {
+  lookNow();
+  const { id, severity } = meta;
+  return { check: id, findings: Array.from(run(stencil), (draft) => ({ severity, ...draft, check: id })) };
 }
 
 function withSeverities(findings: readonly Finding[], { checks }: Config): Finding[] {
@@ -93,19 +92,4 @@ function withSeverities(findings: readonly Finding[], { checks }: Config): Findi
     const severity = checks[finding.check];
     return severity && severity !== 'off' ? { ...finding, severity } : finding;
   });
-}
-
-function unfinished(skipped: readonly string[]): Finding[] {
-  if (skipped.length === 0) return [];
-  return [
-    {
-      check: 'unfinished',
-      severity: 'warning',
-      message:
-        `The time for this run was over before these were done: ${skipped.join(', ')}. ` +
-        'Nothing is known of them; split the file, or check it on the command line.',
-      span: { from: 0, to: 0 },
-      related: [],
-    },
-  ];
 }

@@ -35,6 +35,7 @@ let stepsLeft = STEPS_BETWEEN_LOOKS;
 export function underWatch<T>(watch: Watch, work: () => T): T {
   const outer = watching;
   watching = outer ? () => watch() ?? outer() : watch;
+  stepsLeft = STEPS_BETWEEN_LOOKS;
   try {
     return work();
   } finally {
@@ -49,10 +50,14 @@ export function underWatch<T>(watch: Watch, work: () => T): T {
  */
 export function checkpoint(steps = 1): void {
   stepsLeft -= steps;
-  if (stepsLeft <= 0) look();
+  if (stepsLeft <= 0) lookNow();
 }
 
-function look(): void {
+/**
+ * Asks the watch whatever was counted: before a piece of work that is left out where there is no time for it.
+ * @throws Stopped when the run must end
+ */
+export function lookNow(): void {
   stepsLeft = STEPS_BETWEEN_LOOKS;
   const reason = watching?.();
   if (reason) throw new Stopped(reason);

@@ -3,6 +3,7 @@
  * outer ring. Polygons whose boxes touch nothing are passed on as they are.
  */
 import type { Point } from '../base/curve-types';
+import { defined } from '../base/defined';
 import type { Box, Polygon, Region, Ring } from '../base/polygon-types';
 import {
   boxContainsBox,
@@ -49,7 +50,7 @@ export function unionByCluster(regions: readonly Region[], earlier?: readonly Ca
 
 function inClusters<T>(items: readonly T[], boxOf: (item: T) => Box, solve: (cluster: T[]) => Region): Region {
   const clusters = clusterBoxes(items.map(boxOf), NEAR);
-  return clusters.flatMap((members) => solve(members.flatMap((member) => items[member] ?? [])));
+  return clusters.flatMap((members) => solve(members.flatMap((member) => defined(items[member]))));
 }
 
 /** What of `a` lies outside `b`. */

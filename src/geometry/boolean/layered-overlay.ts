@@ -2,6 +2,8 @@
  * The plane as several layers of rings divide it: which layers cover each face. The same exact cutting on the integer
  * grid as in `overlay.ts`, with a winding number for every layer.
  */
+import { checkpoint } from '../base/checkpoint';
+import { defined } from '../base/defined';
 import type { Ring } from '../base/polygon-types';
 import { type Edges, noEdges, pushRing } from './edge-set';
 import { buildPlanarGraph, type PlanarGraph } from './half-edges';
@@ -59,11 +61,12 @@ function pushLayer(edges: Edges, rings: readonly Ring[], layer: number): void {
 }
 
 function overlayOf(edges: Edges): LayeredOverlay | undefined {
+  checkpoint(edges.ax.length);
   const noded = snapRound(edges);
   if (!noded) return undefined;
   const graph = buildPlanarGraph(noded.edges);
   const { first, second } = computeEdgeWindings(noded, graph);
-  const cover = first.map((sum, face) => coverageOf(sum) | (coverageOf(second[face] ?? 0) << PER_SUM));
+  const cover = first.map((sum, face) => coverageOf(sum) | (coverageOf(defined(second[face])) << PER_SUM));
   return { noded, graph, coverage: cover };
 }
 
@@ -82,5 +85,5 @@ export function ringsOfCoverage(
   { graph, coverage: cover }: LayeredOverlay,
   accept: (cover: number) => boolean,
 ): Ring[] {
-  return traceBorders(graph, (face) => accept(cover[face] ?? 0));
+  return traceBorders(graph, (face) => accept(defined(cover[face])));
 }

@@ -1,6 +1,7 @@
 /** The largest disc that fits into a polygon. */
 import polylabel from 'polylabel';
 import type { Point } from '../base/curve-types';
+import { defined } from '../base/defined';
 import type { Polygon, Ring } from '../base/polygon-types';
 import { boxOfRing, forEachEdge, nearestOnEdge, perimeter, ringContains, ringsOf } from '../base/ring';
 import { pointInside } from '../boolean/nest';
@@ -106,6 +107,7 @@ function middleOf(ring: Ring): Point {
 
 function pairs(ring: Ring): [number, number][] {
   const points: [number, number][] = [];
-  for (let index = 0; index + 1 < ring.length; index += 2) points.push([ring[index] ?? 0, ring[index + 1] ?? 0]);
+  for (let index = 0; index + 1 < ring.length; index += 2)
+    points.push([defined(ring[index]), defined(ring[index + 1])]);
   return points;
 }

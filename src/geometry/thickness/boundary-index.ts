@@ -1,5 +1,6 @@
 /** An outline with its edges in a spatial index. */
 
+import { defined } from '../base/defined';
 import type { Region } from '../base/polygon-types';
 import { EdgeIndex } from '../spatial/edge-index';
 import { buildOutline, type Outline } from './boundary-arrays';
@@ -60,8 +61,8 @@ export class TouchFinder {
     touch.edge = -1;
     if (hint >= 0 && polygon[hint] === polygon[element >> 1]) {
       this.consider(hint);
-      this.consider(next[hint]!);
-      this.consider(previous[hint]!);
+      this.consider(defined(next[hint]));
+      this.consider(defined(previous[hint]));
     }
     const radius = touch.radius;
     const [x, y] = [place.x + radius * place.normalX, place.y + radius * place.normalY];

@@ -1,5 +1,6 @@
 /** The largest disc in a polygon that is thin throughout. */
 import type { Point } from '../base/curve-types';
+import { defined } from '../base/defined';
 import { BlockedIntervals } from './blocked-intervals';
 import { type Boundary, TouchFinder } from './boundary-index';
 import { boundaryPointAt, sizeOf } from './tangent-disc';
@@ -82,7 +83,7 @@ class DiscSearch {
     const { count, from, to } = this.blocking;
     let [middle, width] = [0, 0];
     for (let at = 0; at <= count; at += 1) {
-      const [low, high] = [at === 0 ? 0 : to[at - 1]!, at === count ? size : from[at]!];
+      const [low, high] = [at === 0 ? 0 : defined(to[at - 1]), at === count ? size : defined(from[at])];
       if (high - low <= width) continue;
       width = high - low;
       middle = (low + high) / 2;

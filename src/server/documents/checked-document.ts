@@ -1,7 +1,6 @@
 /** One version of a document with its report, and the mends proven for it so far. */
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { readConfig } from '../../config/read';
-import { bridgeAtCaret, bridgeIslands, check, fixesFor, isStencil } from '../../engine/index';
+import { bridgeAtCaret, bridgeIslands, check, fixesFor, isStencil, readConfig } from '../../engine/index';
 import type { Fix, Report } from '../../report/report';
 import type { CheckedProject } from './checked-project';
 import type { FoundConfig } from './find-config';

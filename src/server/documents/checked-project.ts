@@ -2,9 +2,16 @@
 import path from 'node:path';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import { URI } from 'vscode-uri';
-import { type ConfigProblem, readConfig } from '../../config/read';
 import type { Config } from '../../config/types';
-import { checkProject, layerProblems, type ProjectReport, projectFiles, unusedAcceptances } from '../../engine/index';
+import {
+  type ConfigProblem,
+  checkProject,
+  layerProblems,
+  type ProjectReport,
+  projectFiles,
+  readConfig,
+  unusedAcceptances,
+} from '../../engine/index';
 import { CheckedDocument } from './checked-document';
 import type { FoundConfig } from './find-config';
 

@@ -1,7 +1,7 @@
 /** Publishes what is wrong with each `tombolo.json` that is open or in force for an open stencil. */
 import type { Diagnostic } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { type ConfigProblem, readConfig } from '../../config/read';
+import { type ConfigProblem, readConfig } from '../../engine/index';
 import { configDiagnosticOf } from './diagnostics';
 import type { FoundConfig } from './find-config';
 

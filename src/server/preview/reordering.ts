@@ -1,8 +1,7 @@
 /** Which file says the painting order of a stack, and the edits of it that give a layer another place. */
-
-import { readConfig } from '../../config/read';
 import { groupsOfEntry, type SourcedEntry, sourcedEntries } from '../../engine/check/project-layers';
 import { reorderEntries, reorderLayers } from '../../engine/fixes/reorder-layers';
+import { readConfig } from '../../engine/index';
 import type { Reordering, ReorderParams } from '../../protocol/views';
 import type { CheckedDocument } from '../documents/checked-document';
 import type { CheckedProject } from '../documents/checked-project';

@@ -1,6 +1,7 @@
 /** Outlines that cross themselves, where that changes which area a layer fills. Sheet mm. */
 import type { Shape } from '../../drawing/types';
 import type { Curve } from '../../geometry/base/curve-types';
+import { defined } from '../../geometry/base/defined';
 import { memoizeByIdentity } from '../../geometry/base/memoize';
 import type { Polygon, Region, Ring } from '../../geometry/base/polygon-types';
 import { boxesTouch, boxOfRing, reverseRing, ringsOf, signedArea } from '../../geometry/base/ring';
@@ -61,7 +62,7 @@ const areasOfRings = memoizeByIdentity((region: Region) => region.flatMap(ringsO
 function sameSizes(a: readonly number[], b: readonly number[]): boolean {
   const sizes = (areas: readonly number[]) => areas.map(Math.abs).sort((one, other) => one - other);
   const others = sizes(b);
-  return a.length === b.length && sizes(a).every((size, i) => Math.abs(size - (others[i] ?? 0)) < MIN_AREA);
+  return a.length === b.length && sizes(a).every((size, i) => Math.abs(size - defined(others[i])) < MIN_AREA);
 }
 
 function sum(values: readonly number[]): number {

@@ -1,5 +1,8 @@
 /** What a layer's shapes fill together. */
+
 import type { Shape } from '../../drawing/types';
+import { checkpoint } from '../../geometry/base/checkpoint';
+import { defined } from '../../geometry/base/defined';
 import type { Region } from '../../geometry/base/polygon-types';
 import type { CachedCluster } from '../../geometry/boolean/cluster-cache';
 import { unionByCluster } from '../../geometry/boolean/index';
@@ -24,9 +27,10 @@ function fillsOf(shapes: readonly Shape[], earlier: Sheet | undefined): Region[]
   const [old, known] = [earlier?.layer.shapes ?? [], earlier?.cache.fills ?? []];
   const least = Math.min(shapes.length, known.length);
   let [before, after] = [0, 0];
-  while (before < least && sameShape(shapes[before] as Shape, old[before] as Shape)) before += 1;
-  while (after < least - before && sameShape(shapes.at(-1 - after) as Shape, old.at(-1 - after) as Shape)) after += 1;
+  while (before < least && sameShape(defined(shapes[before]), defined(old[before]))) before += 1;
+  while (after < least - before && sameShape(defined(shapes.at(-1 - after)), defined(old.at(-1 - after)))) after += 1;
   return shapes.map((shape, i) => {
+    checkpoint();
     const at = i < before ? i : i >= shapes.length - after ? i - shapes.length + known.length : -1;
     return known[at] ?? shapeRegion(shape);
   });

@@ -1,6 +1,9 @@
 /** Whether two readings of a layer draw the same: then what was measured of the one holds for the other. */
+
 import type { Clip, Shape, Subpath } from '../../drawing/types';
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Curve, Point } from '../../geometry/base/curve-types';
+import { defined } from '../../geometry/base/defined';
 
 /** Compares what is painted, to the last digit; where in the text it stands may differ. */
 export function sameArtwork(a: readonly Shape[], b: readonly Shape[]): boolean {
@@ -40,6 +43,7 @@ function sameClip(a: Clip, b: Clip): boolean {
 }
 
 function sameSubpath(a: Subpath, b: Subpath): boolean {
+  checkpoint(a.curves.length);
   return a === b || (a.closed === b.closed && sameList(a.curves, b.curves, sameCurve));
 }
 
@@ -69,5 +73,5 @@ function samePlace(a: Point, b: Point): boolean {
 }
 
 function sameList<T>(a: readonly T[], b: readonly T[], same: (one: T, other: T) => boolean): boolean {
-  return a === b || (a.length === b.length && a.every((item, i) => same(item, b[i] as T)));
+  return a === b || (a.length === b.length && a.every((item, i) => same(item, defined(b[i]))));
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { MATERIALS } from '../../../src/config/material';
-import { readConfig } from '../../../src/config/read';
+import { readConfig } from '../../../src/engine/check/known-checks';
 import { findingsOf, sheetOf } from '../stencils';
 
 const unsafe = (material: string, tool = 'laser') => {

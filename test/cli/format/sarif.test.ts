@@ -1,7 +1,7 @@
 import type { Log } from 'sarif';
 import { describe, expect, it } from 'vitest';
 import { formatSarif } from '../../../src/cli/format/sarif';
-import { CHECK_IDS } from '../../../src/config/check-id';
+import { ALL_METAS } from '../../../src/engine/check/known-checks';
 import { file, finding, input, range } from '../made-files';
 
 function run(...files: ReturnType<typeof file>[]): Log['runs'][number] {
@@ -12,8 +12,10 @@ function run(...files: ReturnType<typeof file>[]): Log['runs'][number] {
 
 describe('formatSarif', () => {
   it('lists every check as a rule, found or not', () => {
-    const ids = run().tool.driver.rules?.map(({ id }) => id);
-    expect(ids).toEqual([...CHECK_IDS, 'unreadable-config']);
+    const { rules } = run().tool.driver;
+    expect(rules?.map(({ id }) => id)).toEqual([...ALL_METAS.map(({ id }) => id), 'unreadable-config']);
+    const said = new Map(rules?.map(({ id, shortDescription }) => [id, shortDescription?.text]));
+    for (const { id, summary } of ALL_METAS) expect(said.get(id)).toBe(summary);
   });
 
   it('counts columns in UTF-16 code units, from one, the end one past the last', () => {

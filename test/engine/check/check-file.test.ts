@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { readConfig } from '../../../src/config/read';
 import { check } from '../../../src/engine/check/check-file';
+import { readConfig } from '../../../src/engine/check/known-checks';
+import { Stopped, underWatch } from '../../../src/geometry/base/checkpoint';
 
 /** A stencil of 100 × 100 mm, one unit a millimetre. */
 const stencil = (body: string, attributes = '') =>
-  `<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" ` +
-  `viewBox="0 0 100 100" ${attributes}>${body}</svg>`;
+  `<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 100 ` +
+  `100" ${attributes}>${body}</svg>`;
 
 /** `check: text underlined` for each finding. */
 function found(svg: string, settings = {}): string[] {
@@ -160,5 +161,58 @@ describe('check', () => {
     const report = check(stencil(`<path d="${RING}"/>`), { budget: -1 });
     expect(report.findings.map(({ check: id }) => id)).toEqual(['unfinished']);
     expect(report.findings[0]?.message).toContain('layer "stencil"');
+  });
+
+  it('says what it left out when its memory is used up', () => {
+    let asked = 0;
+    const memoryInUse = () => {
+      asked += 1;
+      return asked === 1 ? 0 : 3000;
+    };
+    const report = check(stencil(`<path d="${RING}"/>`), { memoryInUse, memoryBudget: 2000 });
+    expect(report.findings.map(({ message }) => message)).toEqual([
+      expect.stringMatching(/^The memory .*layer "stencil"/),
+    ]);
+  });
+
+  it('says that the drawing was not read when its time was over by then', () => {
+    const text = stencil(`<path d="${RING}"/>`.repeat(20_000));
+    const { findings, drawing, sheets } = check(text, { budget: -1 });
+    expect(findings.map(({ message }) => message)).toEqual([expect.stringContaining('before the drawing was read')]);
+    expect([drawing.document.text, drawing.shapes, sheets]).toEqual([text, [], []]);
+  });
+
+  it('keeps what the other checks found when one of them is stopped', () => {
+    const text = stencil(`<path fill-rule="evenodd" d="${RING}${HOLE}"/>`);
+    const whole = check(text).results.map(({ check: id }) => id);
+    const stoppedAt = (look: number) => {
+      let looks = 0;
+      const watch = () => {
+        looks += 1;
+        return looks === look ? 'time' : undefined;
+      };
+      return underWatch(watch, () => check(text));
+    };
+    const reports = Array.from({ length: 12 }, (_, i) => stoppedAt(i + 1)).filter(({ sheets }) => sheets.length > 0);
+    expect(reports.length).toBeGreaterThan(3);
+    for (const { results, findings } of reports) {
+      const done = new Set(results.map(({ check: id }) => id));
+      const [skipped, ...others] = whole.filter((id) => !done.has(id));
+      expect(others).toEqual([]);
+      expect(findings.find(({ check: id }) => id === 'unfinished')?.message).toContain(
+        `were done: ${skipped}. Nothing`,
+      );
+    }
+  });
+
+  it('leaves a cancelled run at once, and keeps no hold on who cancels it', () => {
+    let looks = 0;
+    const cancelled = () => {
+      looks += 1;
+      return looks > 3;
+    };
+    expect(() => check(stencil(`<path d="${RING}"/>`), { cancelled })).toThrow(Stopped);
+    expect(looks).toBe(4);
+    expect(check(stencil(''), { cancelled: () => false }).settings).toEqual({});
   });
 });

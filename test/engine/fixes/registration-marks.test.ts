@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { readConfig } from '../../../src/config/read';
 import { check } from '../../../src/engine/check/check-file';
+import { readConfig } from '../../../src/engine/check/known-checks';
 import { fixesFor } from '../../../src/engine/fixes/index';
 import { addRegistrationMarks } from '../../../src/engine/fixes/registration-marks';
 import { areaOf } from '../../../src/geometry/boolean/index';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { readConfig } from '../../../src/config/read';
 import { check } from '../../../src/engine/check/check-file';
+import { readConfig } from '../../../src/engine/check/known-checks';
 import { fixesFor } from '../../../src/engine/fixes/index';
 import type { Fix, ProjectReport, Report } from '../../../src/report/report';
 import { applyEdits } from '../../../src/text/text';
