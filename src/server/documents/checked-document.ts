@@ -2,8 +2,15 @@
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { bridgeAtCaret, bridgeIslands, check, fixesFor, isStencil, readConfig } from '../../engine/index';
 import type { Fix, Report } from '../../report/report';
-import type { CheckedProject } from './checked-project';
 import type { FoundConfig } from './find-config';
+
+/** What a document asks of the project that it was checked with. */
+export interface ProjectOfDocument {
+  readonly config: FoundConfig;
+  readonly documents: ReadonlyMap<string, CheckedDocument>;
+  /** Whether all its files are still as they were. */
+  readonly current: boolean;
+}
 
 export class CheckedDocument {
   private readonly fixCache = new Map<number, readonly Fix[]>();
@@ -17,7 +24,7 @@ export class CheckedDocument {
   readonly stencil: boolean;
   readonly config: FoundConfig | undefined;
   readonly report: Report;
-  readonly project: CheckedProject | undefined;
+  readonly project: ProjectOfDocument | undefined;
 
   private constructor(
     live: TextDocument,
@@ -26,7 +33,7 @@ export class CheckedDocument {
     stencil: boolean,
     config: FoundConfig | undefined,
     report: Report,
-    project?: CheckedProject,
+    project?: ProjectOfDocument,
   ) {
     this.live = live;
     this.open = open;
@@ -48,7 +55,7 @@ export class CheckedDocument {
   }
 
   /** A file of a project that was checked. */
-  static ofProject(live: TextDocument, open: boolean, report: Report, project: CheckedProject): CheckedDocument {
+  static ofProject(live: TextDocument, open: boolean, report: Report, project: ProjectOfDocument): CheckedDocument {
     return new CheckedDocument(live, open, snapshot(live), true, project.config, report, project);
   }
 
