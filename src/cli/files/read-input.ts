@@ -1,7 +1,7 @@
 /** Reads a text file or standard input, and remembers how it was encoded so that it can be written back alike. */
 import { readFile } from 'node:fs/promises';
 import { buffer } from 'node:stream/consumers';
-import { Failure, failureAt } from './failure';
+import { Failure, failureAt } from '../failure';
 
 /** The path that stands for standard input. */
 export const STANDARD_INPUT = '-';
