@@ -1,7 +1,7 @@
 /** Reads a text file or standard input, and remembers how it was encoded so that it can be written back alike. */
 import { readFile, stat } from 'node:fs/promises';
-import { MAX_FILE_SIZE } from '../text/file-size';
-import { Failure, failureAt } from './failure';
+import { MAX_FILE_SIZE } from '../../text/file-size';
+import { Failure, failureAt } from '../failure';
 
 /** The path that stands for standard input. */
 export const STANDARD_INPUT = '-';
