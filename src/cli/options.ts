@@ -1,12 +1,9 @@
 /** Options that several commands share, and how their values are read. */
 import { InvalidArgumentError, Option, type Command } from 'commander';
-import { colord, extend } from 'colord';
-import names from 'colord/plugins/names';
 import type { Settings } from '../engine/index';
 import type { Config } from '../config/types';
+import { parseColour } from '../drawing/style/colour';
 import { parseLength } from '../config/length';
-
-extend([names]);
 
 /** How a file is to be read; the same for every command. Lengths in mm. */
 export interface ReadingOptions {
@@ -95,7 +92,7 @@ export function parsePixelsPerMm(text: string): number {
 
 /** Any opaque colour that CSS names, as `#rrggbb`. */
 export function parseColourOption(text: string): string {
-  const colour = colord(text);
-  if (colour.isValid() && colour.alpha() === 1) return colour.toHex();
+  const colour = parseColour(text);
+  if (colour?.alpha === 1) return colour.hex;
   throw new InvalidArgumentError('Write a colour such as "#f5f0e4" or linen.');
 }

@@ -21,8 +21,14 @@ import { INITIAL_STYLE, type ComputedStyle } from './style/computed-style';
 import type { Styles } from './style/styles';
 import { defined } from '../geometry/base/defined';
 
-const ANIMATIONS = new Set(['animate', 'animateMotion', 'animateTransform', 'animateColor', 'set']);
-const NEVER_DRAWN = new Set([
+const ANIMATIONS: ReadonlySet<string> = new Set([
+  'animate',
+  'animateMotion',
+  'animateTransform',
+  'animateColor',
+  'set',
+]);
+const NEVER_DRAWN: ReadonlySet<string> = new Set([
   'defs',
   'symbol',
   'clipPath',

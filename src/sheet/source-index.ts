@@ -6,7 +6,7 @@ import type { Curve, Point } from '../geometry/base/curve-types';
 import { isQuicklyNear, nearestOn, tangentAt } from '../geometry/curve/index';
 import { dot, normalise, subtract } from '../geometry/base/vector';
 import type { Box, Ring } from '../geometry/base/polygon-types';
-import { memoizeByIdentity } from '../geometry/base/memoize';
+import { derivedFacts, memoizeByIdentity } from '../geometry/base/derived-facts';
 import { boxOfRing } from '../geometry/base/ring';
 import type { Span } from '../text/text';
 import { defined } from '../geometry/base/defined';
@@ -34,6 +34,7 @@ const SAMPLES = 32;
 
 /** The curves of a chain in a spatial index: a chain is met again after an edit. */
 const boxesOfCurves = memoizeByIdentity(
+  'index of a chain',
   (curves: readonly Curve[]) => new SequenceIndex(packBoxes(boxesOfChain(curves).curves)),
 );
 
@@ -61,12 +62,12 @@ export class SourceIndex {
   /** The sources of some of a ring's edges, evenly spread; what the chains near by answered before they answer again. */
   along(ring: Ring): CurveSource[] {
     const near = this.#chainsIn(boxOfRing(ring));
-    const before = lastAlong.get(ring);
+    const before = sourcesAlong.find(ring)?.value;
     const isSame =
       before?.near.length === near.length && near.every((chain, i) => this.#curves(chain) === before.near[i]);
     const amongNear = ({ chain, at }: CurvePlace) => ({ chain: near.indexOf(chain), at });
     const places = isSame ? before.places : this.#placesAlong(ring).map(amongNear);
-    if (!isSame) lastAlong.set(ring, { near: near.map((chain) => this.#curves(chain)), places });
+    if (!isSame) sourcesAlong.set(ring, { near: near.map((chain) => this.#curves(chain)), places });
     return places.map(({ chain, at }) => this.#sourceAt({ chain: defined(near[chain]), at }));
   }
 
@@ -124,7 +125,9 @@ interface CurvePlace {
 }
 
 /** By ring: the chains near it, and the places of its edges among those. */
-const lastAlong = new WeakMap<Ring, { near: readonly (readonly Curve[])[]; places: readonly CurvePlace[] }>();
+const sourcesAlong = derivedFacts.table<Ring, { near: readonly (readonly Curve[])[]; places: readonly CurvePlace[] }>(
+  'sources along a ring',
+);
 
 /** Those within reach of the box, in the order of the text. */
 function foundIn(boxes: SequenceIndex, { minX, minY, maxX, maxY }: Box): number[] {

@@ -14,7 +14,7 @@ import { tracePath } from './path-curves';
 import type { Problems } from '../problems';
 import { sourceAttribute } from '../style/cascade';
 
-const GRAPHICS = new Set(['path', 'rect', 'circle', 'ellipse', 'line', 'polyline', 'polygon']);
+const GRAPHICS: ReadonlySet<string> = new Set(['path', 'rect', 'circle', 'ellipse', 'line', 'polyline', 'polygon']);
 
 /** Whether elements of this name have an outline. */
 export function isGraphicsElement(localName: string): boolean {

@@ -79,7 +79,7 @@ function betweenLayers({ complete }: Report): Finding[] {
   return complete.filter(({ check: id }) => BETWEEN_LAYERS.includes(id));
 }
 
-const NOWHERE: Expectations['within'] = new Map();
+const NOWHERE: ReadonlyMap<string, Region> = new Map();
 
 /** The report on the edited text, as a part of the same project. */
 export function checkEdited(before: Report, edits: readonly TextEdit[], others: readonly FileEdits[] = []): Report {

@@ -137,16 +137,20 @@ type Measurable = Region | Polygon | Ring;
 
 /** In mm², holes taken off; of a ring, without sign. */
 export function areaOf(shape: Measurable): number {
-  if (shape instanceof Float64Array) return Math.abs(signedArea(shape));
+  if (isRing(shape)) return Math.abs(signedArea(shape));
   if (isRegion(shape)) return shape.reduce((sum, polygon) => sum + areaOf(polygon), 0);
   return shape.holes.reduce((area, hole) => area - areaOf(hole), areaOf(shape.outer));
 }
 
 /** In mm, holes counted too. */
 export function perimeterOf(shape: Measurable): number {
-  if (shape instanceof Float64Array) return perimeter(shape);
+  if (isRing(shape)) return perimeter(shape);
   if (isRegion(shape)) return shape.reduce((sum, polygon) => sum + perimeterOf(polygon), 0);
   return ringsOf(shape).reduce((sum, ring) => sum + perimeter(ring), 0);
+}
+
+function isRing(shape: Measurable): shape is Ring {
+  return shape instanceof Float64Array;
 }
 
 function isRegion(shape: Region | Polygon): shape is Region {

@@ -58,9 +58,10 @@ function noCuts(): Cuts {
 function findCuts(edges: Edges, boxes: SequenceIndex): Cuts {
   const cuts = noCuts();
   const { dirty: fresh } = edges;
+  const near: number[] = [];
   for (let edge = 0; edge < fresh.length; edge += 1) {
     if (fresh[edge] === 0) continue;
-    for (const other of boxes.near(edge)) {
+    for (const other of boxes.near(edge, near)) {
       if (other > edge || (other < edge && fresh[other] === 0)) crossEdges(edges, edge, other, cuts);
     }
   }

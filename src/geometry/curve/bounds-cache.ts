@@ -2,7 +2,7 @@
 import type { Curve } from '../base/curve-types';
 import { roughBoundsOf } from './measure';
 import type { Box } from '../base/polygon-types';
-import { memoizeByIdentity } from '../base/memoize';
+import { memoizeByIdentity } from '../base/derived-facts';
 import { joinBoxes } from '../base/ring';
 
 export interface ChainBoxes {
@@ -12,7 +12,7 @@ export interface ChainBoxes {
   readonly curves: readonly Box[];
 }
 
-export const boxesOfChain = memoizeByIdentity((chain: readonly Curve[]): ChainBoxes => {
+export const boxesOfChain = memoizeByIdentity('boxes of a chain', (chain: readonly Curve[]): ChainBoxes => {
   const curves = chain.map(roughBoundsOf);
   return { whole: joinBoxes(curves), curves };
 });

@@ -25,7 +25,6 @@ export class SequenceIndex {
   /** The block last asked about, and those that may hold boxes near to its own. */
   private block = -1;
   private blocks: readonly number[] = [];
-  private readonly found: number[] = [];
 
   /**
    * @param sides four numbers a box, of one at least: its least x and y, its greatest x and y
@@ -100,19 +99,20 @@ export class SequenceIndex {
 
   /**
    * The numbers of all boxes near to one of them, itself among them, ascending. Quick when boxes are asked about in their
-   * order; good until the next call.
+   * order.
+   * @param found is overwritten and given back: for callers who ask often, and are done with one answer before the next
    */
-  near(number: number): readonly number[] {
-    return this.collect(number, this.count);
+  near(number: number, found: number[] = []): readonly number[] {
+    return this.collect(number, this.count, found);
   }
 
   /** The same, of those before it. */
-  nearBefore(number: number): readonly number[] {
-    return this.collect(number, number);
+  nearBefore(number: number, found: number[] = []): readonly number[] {
+    return this.collect(number, number, found);
   }
 
-  private collect(number: number, limit: number): readonly number[] {
-    const { sides, found } = this;
+  private collect(number: number, limit: number, found: number[]): readonly number[] {
+    const { sides } = this;
     this.enter(defined(this.blockOf[number]));
     const far = this.reach(number);
     const minX = defined(sides[4 * number]) - far;

@@ -3,7 +3,7 @@ import type { Shape } from '../../drawing/types';
 import type { Curve } from '../../geometry/base/curve-types';
 import { areaOf, difference, perimeterOf, regionFromRings } from '../../geometry/boolean/index';
 import type { Polygon, Region, Ring } from '../../geometry/base/polygon-types';
-import { memoizeByIdentity } from '../../geometry/base/memoize';
+import { memoizeByIdentity } from '../../geometry/base/derived-facts';
 import { boxesTouch, boxOfRing, reverseRing, ringsOf, signedArea } from '../../geometry/base/ring';
 import { selfCrossingBy, type SelfCrossing } from '../../geometry/polygon/self-intersection';
 import { cutLinesOf, type CutLine } from './index';
@@ -56,8 +56,12 @@ function isPlain({ fillRule }: Shape, lines: readonly CutLine[], filled: Region 
 }
 
 /** mm², with the sign of the course. Outlines and fills are met again after each edit. */
-const areaWithin = memoizeByIdentity((curves: readonly Curve[]) => signedArea(ringOfCurves(curves)));
-const areasOfRings = memoizeByIdentity((region: Region) => region.flatMap(ringsOf).map(signedArea));
+const areaWithin = memoizeByIdentity('area within a chain', (curves: readonly Curve[]) =>
+  signedArea(ringOfCurves(curves)),
+);
+const areasOfRings = memoizeByIdentity('areas of the rings of a region', (region: Region) =>
+  region.flatMap(ringsOf).map(signedArea),
+);
 
 function sameSizes(a: readonly number[], b: readonly number[]): boolean {
   const sizes = (areas: readonly number[]) => areas.map(Math.abs).sort((one, other) => one - other);
@@ -70,7 +74,7 @@ function sum(values: readonly number[]): number {
 }
 
 /** Whether the outline goes round some of what it encloses twice, or the other way. */
-const isTangled = memoizeByIdentity((curves: readonly Curve[]): boolean => {
+const isTangled = memoizeByIdentity('whether a chain is tangled', (curves: readonly Curve[]): boolean => {
   const ring = ringOfCurves(curves);
   if (ring.length < 8) return false;
   const enclosed = areaOf(regionFromRings([ring], 'nonzero'));

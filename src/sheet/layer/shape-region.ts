@@ -4,7 +4,7 @@ import type { Curve } from '../../geometry/base/curve-types';
 import { flattenSubpath } from '../../geometry/curve/flatten';
 import { clipToBox, intersection, regionFromRings, union } from '../../geometry/boolean/index';
 import type { Region } from '../../geometry/base/polygon-types';
-import { memoizeByIdentity } from '../../geometry/base/memoize';
+import { memoizeByIdentity } from '../../geometry/base/derived-facts';
 
 /**
  * Largest distance in mm between a curve and the straight edges that stand for it. An inscribed polygon loses 4/3 of it
@@ -13,7 +13,9 @@ import { memoizeByIdentity } from '../../geometry/base/memoize';
 export const FLATNESS = 0.0007;
 
 /** The ring that stands for a chain of curves; it closes open ones. Several measures want it. */
-export const ringOfCurves = memoizeByIdentity((curves: readonly Curve[]) => flattenSubpath(curves, FLATNESS));
+export const ringOfCurves = memoizeByIdentity('ring of a chain', (curves: readonly Curve[]) =>
+  flattenSubpath(curves, FLATNESS),
+);
 
 /** The painted area of one shape in sheet mm, its clip paths applied. */
 export function shapeRegion(shape: Shape): Region {
