@@ -8,9 +8,10 @@ import type { StackLayer } from '../stack/stack';
 import type { Span } from '../text/text';
 import type { Stencil } from './check';
 import type { Related } from './finding';
+import { NEAR_EDGE } from '../geometry/base/tolerances';
 
 /** mm beyond what the kerf moves an edge by. */
-const BESIDE = 0.02;
+const BESIDE = NEAR_EDGE;
 
 /** The command that drew the edge of a layer's opening at a point of the edge as cut; else the layer's or file's tag. */
 export function spanOnEdge(stencil: Stencil, { sheet }: StackLayer, point: Point, facing?: Point): Span {

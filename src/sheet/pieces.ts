@@ -6,9 +6,10 @@ import { areaOf } from '../geometry/boolean/index';
 import type { Box, Polygon, Region, Ring } from '../geometry/base/polygon-types';
 import { boxContainsBox, boxOfRing, growBox } from '../geometry/base/ring';
 import type { Piece } from './types';
+import { WRITTEN_STEP } from '../geometry/base/tolerances';
 
 /** How near to the frame an edge lies on it, in mm. */
-const ON_FRAME = 0.001;
+const ON_FRAME = WRITTEN_STEP;
 
 /** How finely label points are searched, in mm. They need only look right. */
 const LABEL_PRECISION = 0.1;

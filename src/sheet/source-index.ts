@@ -10,6 +10,7 @@ import { derivedFacts, memoizeByIdentity } from '../geometry/base/derived-facts'
 import { boxOfRing } from '../geometry/base/ring';
 import type { Span } from '../text/text';
 import { defined } from '../geometry/base/defined';
+import { MEANT_TO_MEET, NEAR_EDGE, ON_CURVE } from '../geometry/base/tolerances';
 
 /** A curve of a shape, or of what clips it. */
 export interface CurveSource {
@@ -21,13 +22,10 @@ export interface CurveSource {
 }
 
 /** Edges lie within the flatness and the integer grid of their curves; clips and unions add a little. */
-const REACH = 0.02;
-
-/** Edges of curves that nothing but flattening and the grid has moved lie within this distance of them, in mm. */
-const ON_CURVE = 0.0015;
+const REACH = NEAR_EDGE;
 
 /** Curves that meet within this distance in mm are told apart by their direction. */
-const CORNER = 0.005;
+const CORNER = MEANT_TO_MEET;
 
 /** So many edges of a ring are looked up at most: enough to name its contour, cheap on long ones. */
 const SAMPLES = 32;

@@ -9,6 +9,7 @@ import type { ThinPart } from '../geometry/thickness/types';
 import { CRACK } from './tile-seams';
 import type { BareGap } from './index';
 import { defined } from '../geometry/base/defined';
+import { WRITTEN_STEP } from '../geometry/base/tolerances';
 
 /** What is kept of a run. */
 export interface ThinGround {
@@ -18,7 +19,7 @@ export interface ThinGround {
 }
 
 /** mm: a facing point lies on the edge of a layer that is no farther. */
-const ON_EDGE = 0.002;
+const ON_EDGE = 2 * WRITTEN_STEP;
 
 /** @param earlier of the same slip */
 export function measureThinGround(region: Region, slip: number, earlier?: ThinGround): ThinGround {

@@ -6,9 +6,10 @@ import type { Box, Polygon, Region } from '../geometry/base/polygon-types';
 import { boxOfRing, joinBoxes } from '../geometry/base/ring';
 import { transformRegion } from '../geometry/polygon/transform';
 import { CRACK } from './tile-seams';
+import { MEANT_TO_MEET } from '../geometry/base/tolerances';
 
 /** mm: how far round joins may stay from true arcs here. */
-const TOLERANCE = 0.005;
+const TOLERANCE = MEANT_TO_MEET;
 
 /** Steps of halving that find the safe slip to a hundredth of a usual allowance. */
 const HALVINGS = 6;

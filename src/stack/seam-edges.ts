@@ -1,16 +1,16 @@
 /** The edges of a cell's map, as its seams look at them. Integer grid; layers by their number in the cell. */
-import { UNITS_PER_MM } from '../geometry/boolean/grid';
 import { MAX_LAYERS, type LayeredOverlay } from '../geometry/boolean/layered-overlay';
 import type { Box } from '../geometry/base/polygon-types';
 import { growBox, joinBoxes } from '../geometry/base/ring';
 import { nearestApproach, type Segment, type ParameterInterval } from '../geometry/spatial/segment-distance';
 import { defined } from '../geometry/base/defined';
+import { MEANT_TO_MEET, OVERLAY_GRID } from '../geometry/base/tolerances';
 
 /** The layer of the map that says where bare ground is far enough. */
 const DEEP = 1 << (MAX_LAYERS - 1);
 
 /** Grid units: bare ground this narrow is a crack. Twice `CRACK`, and what rounding adds. */
-const CRACK_WIDTH = 0.0105 * UNITS_PER_MM;
+const CRACK_WIDTH = (2 * MEANT_TO_MEET) / OVERLAY_GRID + 5;
 
 /** The cosine between a crack's course across and the way to its other side: edges that run on are not across. */
 const SQUARE_ENOUGH = 0.7;

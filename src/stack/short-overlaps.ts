@@ -7,9 +7,10 @@ import { nearestApproach, type Segment } from '../geometry/spatial/segment-dista
 import type { SeamPiece } from './tile-seams';
 import type { ShortOverlap } from './index';
 import { defined } from '../geometry/base/defined';
+import { OVERLAY_GRID } from '../geometry/base/tolerances';
 
 /** mm: overlaps that differ by less are equally short; of those the middle one is shown. */
-const AS_SHORT = 5e-4;
+const AS_SHORT = 5 * OVERLAY_GRID;
 
 /**
  * Pieces of the same two neighbours that are no farther apart than the slip belong to one part: both sheets' views of a

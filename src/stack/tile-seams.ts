@@ -24,12 +24,13 @@ import {
 } from '../geometry/spatial/segment-distance';
 import { SeamEdges, type SingleCoverageEdge } from './seam-edges';
 import { defined } from '../geometry/base/defined';
+import { MEANT_TO_MEET, WRITTEN_STEP } from '../geometry/base/tolerances';
 
 /** mm: bare ground narrower than twice this is a crack between edges that were meant to meet. */
-export const CRACK = 0.005;
+export const CRACK = MEANT_TO_MEET;
 
 /** mm, and in slips: how finely it is known where ground is deep enough. Widths of overlaps do not depend on it. */
-const ARC_TOLERANCE = 0.001;
+const ARC_TOLERANCE = WRITTEN_STEP;
 const ARC_SHARE = 0.002;
 
 /** A straight bit of the border of the ground that one sheet alone covers, where a short slip of that sheet bares it. */

@@ -4,9 +4,10 @@ import { registrationMarks } from '../../stack/registration-marks';
 import type { Check } from '../check';
 import { contourSpan } from '../places';
 import { ownLayers } from '../stack-places';
+import { DRAWN_ALIKE } from '../../geometry/base/tolerances';
 
 /** mm: by how much an opening may reach beyond the mark that makes it, through rounding. */
-const BESIDE = 0.01;
+const BESIDE = DRAWN_ALIKE;
 
 /** Openings whose paint is nowhere seen, as later layers paint over all of it. */
 export const hiddenOpening: Check = {

@@ -9,9 +9,10 @@ import type { Sheet } from '../../sheet/types';
 import type { Span } from '../../text/text';
 import type { Check } from '../check';
 import type { Finding } from '../finding';
+import { PLAINLY_BESIDE } from '../../geometry/base/tolerances';
 
 /** How far beside a line, in mm, it is looked what it separates. */
-const BESIDE = 0.05;
+const BESIDE = PLAINLY_BESIDE;
 
 /** Lines that a cutter would follow twice. */
 export const doubledCut: Check = {

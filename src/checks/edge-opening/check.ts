@@ -6,9 +6,10 @@ import type { Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
 import type { Finding } from '../finding';
 import { spanAt } from '../places';
+import { WRITTEN_STEP } from '../../geometry/base/tolerances';
 
 /** Closer to the border than this, in mm, an opening runs into it. */
-const TOUCHING = 0.001;
+const TOUCHING = WRITTEN_STEP;
 
 /** Openings that leave no rim, or too thin a one, at the sheet's edge. */
 export const edgeOpening: Check = {

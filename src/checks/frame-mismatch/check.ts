@@ -7,9 +7,10 @@ import type { Check, Stencil } from '../check';
 import type { Finding, Related } from '../finding';
 import { rootSpan } from '../places';
 import { layerTag, ownLayers, quoted } from '../stack-places';
+import { DRAWN_ALIKE } from '../../geometry/base/tolerances';
 
 /** mm: frames and marks that differ by less are the same, written with other digits. */
-const SAME = 0.01;
+const SAME = DRAWN_ALIKE;
 
 /** Sheets that cannot be laid in register: of another size than the others, or with marks at other places. */
 export const frameMismatch: Check = {

@@ -5,9 +5,10 @@ import type { Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
 import type { Finding } from '../finding';
 import { describeThinPart } from '../thin-part';
+import { WRITTEN_STEP } from '../../geometry/base/tolerances';
 
 /** How near to the sheet's border an end of a neck lies on it, in mm. */
-const ON_BORDER = 0.001;
+const ON_BORDER = WRITTEN_STEP;
 
 /** Necks of material under the limit. */
 export const thinBridge: Check = {

@@ -18,6 +18,7 @@ import { GeometryValues } from '../viewport/geometry-values';
 import type { Scope } from '../scope';
 import type { UrlReference } from '../style/properties';
 import { defined } from '../../geometry/base/defined';
+import { FLATTENING } from '../../geometry/base/tolerances';
 
 /** What a reference gives: clips that all hold, or nothing at all to be painted. */
 export type ClipResult = readonly Clip[] | 'nothing';
@@ -30,7 +31,7 @@ interface Part {
 }
 
 /** Distance in mm that clips within clips may lose where they must be flattened to be cut with each other. */
-const FLATNESS_MM = 0.0025;
+const FLATNESS_MM = FLATTENING;
 
 /** Works out clip paths; those that many elements share under one map are worked out once. */
 export class ClipPaths {

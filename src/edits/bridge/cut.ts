@@ -12,14 +12,15 @@ import type { EditResult } from '../element/result';
 import { areStripsApart } from '../strip/separate';
 import { lengthenStrip, polygonOf, widenStrip, type Strip } from '../strip/strip';
 import { extendStrip } from '../strip/reach';
+import { DRAWN_ALIKE, WRITTEN_STEP } from '../../geometry/base/tolerances';
 
 export type { Bridge } from '../plan/types';
 
 /** In mm: new points are rounded and curves flattened anew, so a strip's edges may lie a little beside their place. */
-const SLACK = 0.01;
+const SLACK = DRAWN_ALIKE;
 
 /** In mm, added to widths so that rounding to the author's digits leaves nothing under its limit. */
-export const ROUNDING_ROOM = 0.002;
+export const ROUNDING_ROOM = 2 * WRITTEN_STEP;
 
 /** The strips in sheet mm that bridges keep free of paint. */
 export function stripsFor(sheet: Sheet, bridges: readonly Bridge[]): Strip[] {

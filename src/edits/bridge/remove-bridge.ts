@@ -19,9 +19,10 @@ import { mergeResults, type EditResult } from '../element/result';
 import { removeElement } from '../outline/remove-outline';
 import type { StandingBridge } from '../plan/detect';
 import { boxOfCorners, polygonOf, stripAlong } from '../strip/strip';
+import { NECK_MARGIN } from '../../geometry/base/tolerances';
 
 /** mm: a command this near to a bridge's side, all along, is that side. */
-const SAME_LINE = 0.006;
+const SAME_LINE = NECK_MARGIN;
 /** A strip of its own reaches at most so many widths into the material. */
 const MAX_REACH = 1.1;
 

@@ -12,6 +12,7 @@ import { scoreCandidate, type ScoredCandidate, type Surroundings } from './score
 import { polygonOf, stripAlong } from '../strip/strip';
 import { middleOf, assignBridges } from './assign';
 import { defined } from '../../geometry/base/defined';
+import { ON_CURVE } from '../../geometry/base/tolerances';
 
 export type { Bridge } from './types';
 
@@ -39,7 +40,7 @@ export interface BridgePlan {
 }
 
 /** mm */
-const ROUNDING = 0.003;
+const ROUNDING = 2 * ON_CURVE;
 
 /**
  * Plans bridges for the islands asked for, and for those that they hang on on the way to the frame. The same sheet

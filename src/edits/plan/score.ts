@@ -8,6 +8,7 @@ import type { ThinPart } from '../../geometry/thickness/types';
 import { calmLength, type BridgeCandidate } from './candidates';
 import { firstHit, firstHits } from '../../geometry/spatial/raycast';
 import { defined } from '../../geometry/base/defined';
+import { DRAWN_ALIKE, WRITTEN_STEP } from '../../geometry/base/tolerances';
 
 export interface Surroundings {
   /** Edges of all pieces as cut, numbered as they are. */
@@ -36,7 +37,7 @@ const OUTER_LANES = [-0.8, 0.8];
 /** How far the edge at one end may run along the bridge, in widths; a strip reaches one width beyond its ends. */
 const MAX_SLANT = 1.05;
 /** mm */
-const SLACK = 0.01;
+const SLACK = DRAWN_ALIKE;
 
 /** Undefined where no bridge can stand: its sides would meet something else, or its end would be too slanted. */
 export function scoreCandidate(
@@ -100,7 +101,7 @@ function isBent(lane: Lane, middle: Lane | undefined, width: number): boolean {
 function isOpen({ from, to, length }: BridgeCandidate, { drawn, kerf }: Surroundings): boolean {
   if (!drawn) return true;
   const along = scale(subtract(to, from), 1 / length);
-  const origin = add(from, scale(along, kerf / 2 + 1e-3));
+  const origin = add(from, scale(along, kerf / 2 + WRITTEN_STEP));
   const hit = firstHit(drawn, origin, along, length);
   return hit !== undefined && Math.abs(hit.distance - (length - kerf)) < kerf + 0.01;
 }

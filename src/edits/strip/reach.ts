@@ -4,9 +4,10 @@ import { cross, distance, dot, scale, subtract } from '../../geometry/base/vecto
 import { nearestSegment, type SegmentIndex } from '../../geometry/spatial/segment-index';
 import { stripAlong, type Strip } from './strip';
 import { defined } from '../../geometry/base/defined';
+import { NEAR_EDGE } from '../../geometry/base/tolerances';
 
 /** The least, in mm, that a strip reaches into the material: well above the flattening of curves. */
-const MIN_REACH = 0.02;
+const MIN_REACH = NEAR_EDGE;
 /** An edge of an opening is followed over so many of its straight pieces at most. */
 const MAX_PIECES = 2000;
 

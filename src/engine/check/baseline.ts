@@ -3,9 +3,10 @@ import type { Finding } from '../../checks/finding';
 import { distance } from '../../geometry/base/vector';
 import { UNACCEPTABLE } from '../../config/check-id';
 import type { BaselineEntry, Config } from '../../config/types';
+import { SAME_FINDING } from '../../geometry/base/tolerances';
 
 /** mm: a finding of the baseline may move so far before it counts as another. */
-const SAME_PLACE = 1;
+const SAME_PLACE = 2 * SAME_FINDING;
 
 /** Findings without those that the configuration lets pass. */
 export function withoutBaseline(findings: readonly Finding[], { accept, baseline }: Config): Finding[] {

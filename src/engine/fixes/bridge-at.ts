@@ -17,9 +17,10 @@ import {
   type VerifiedBridges,
 } from './bridge-islands';
 import { fixFrom } from './island-fixes';
+import { NEAR_EDGE } from '../../geometry/base/tolerances';
 
 /** mm: how far an edge may lie from where flattening and offsetting have put it. */
-const EDGE_SLACK = 0.02;
+const EDGE_SLACK = NEAR_EDGE;
 
 /**
  * A bridge as near to `point` as can be: for the island there, or across the opening where none borders on it.

@@ -20,6 +20,7 @@ import { placesDrawnAt } from './bridge-at';
 import { bridgeWidthFor, hiddenOn } from './bridge-islands';
 import { checkEdited, verify, type Expectations } from './verify';
 import { effectiveConfig } from '../check/effective-config';
+import { NEAR_EDGE } from '../../geometry/base/tolerances';
 
 /** What is to become of a bridge. */
 export type BridgeChange =
@@ -37,7 +38,7 @@ const CANDIDATE_WIDTHS = [1, 1.5, 2];
 /** In widths. */
 const STEP = 2;
 /** mm */
-const MIN_WIDTH_CHANGE = 0.02;
+const MIN_WIDTH_CHANGE = NEAR_EDGE;
 
 /** The bridge that the command at an offset of the text draws a side of, and its sheet. */
 export function bridgeAtOffset(report: Report, offset: number): { sheet: Sheet; bridge: StandingBridge } | undefined {

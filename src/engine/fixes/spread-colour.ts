@@ -21,12 +21,13 @@ import type { TextEdit } from '../../text/text';
 import { verifyCandidate } from './candidate';
 import { effectiveConfig } from '../check/effective-config';
 import { spreadAcross, spreadUnder } from './spread-region';
+import { ON_CURVE, PLAINLY_BESIDE } from '../../geometry/base/tolerances';
 
 /** mm: how near the written curves come to what was worked out. */
-const FIT = 0.015;
+const FIT = 10 * ON_CURVE;
 
 /** mm: where else the sheet may change, for curves that are written down and flattened again. */
-const ROOM = 0.05;
+const ROOM = PLAINLY_BESIDE;
 
 /** For a finding of a short overlap or a bare gap, in the file of the earlier colour. */
 export function spreadFixes(report: Report, finding: Finding): Fix[] {

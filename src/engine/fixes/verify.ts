@@ -11,11 +11,11 @@ import type { Finding } from '../../checks/finding';
 import { transformRegion } from '../../geometry/polygon/transform';
 import type { FileEdits, ProjectPart, Report } from '../../report/report';
 import type { CheckId, Severity } from '../../config/check-id';
-import { FLATNESS } from '../../sheet/layer/shape-region';
 import type { Sheet } from '../../sheet/types';
 import { applyEdits, type TextEdit } from '../../text/text';
 import { check } from '../check/check-file';
 import { checkProject } from '../check/check-project';
+import { DRAWN_ALIKE, FLATTENING, SAME_FINDING, WRITTEN_STEP } from '../../geometry/base/tolerances';
 
 /** What a mend promises about the sheets it touches. */
 export interface Expectations {
@@ -32,13 +32,13 @@ export interface Expectations {
 }
 
 /** Two findings at places nearer than this, in mm, are the same one. */
-const SAME_PLACE = 0.5;
+const SAME_PLACE = SAME_FINDING;
 
 /** Measures that get worse by less than this, in mm, are as good as before. */
-const MEASURE_TOLERANCE = 0.01;
+const MEASURE_TOLERANCE = DRAWN_ALIKE;
 
 /** Area in mm² for each mm of cut line that may differ through rounding: twice the 1 µm that edits are written to. */
-const AREA_PER_CUT_LENGTH = 0.002;
+const AREA_PER_CUT_LENGTH = 2 * WRITTEN_STEP;
 
 const MAY_BE_PARTED: readonly CheckId[] = ['edge-opening', 'doubled-cut'];
 
@@ -172,7 +172,7 @@ function strayChange(before: Report, after: Report, within: Expectations['within
 
 /** mm². At another scale curves are cut into other edges, each within the flatness of the curve on both sides. */
 function strayAllowed({ cutLength }: Sheet, scale: number): number {
-  return scale === 1 ? AREA_PER_CUT_LENGTH * cutLength : 2 * FLATNESS * cutLength * Math.max(1, scale);
+  return scale === 1 ? AREA_PER_CUT_LENGTH * cutLength : 2 * FLATTENING * cutLength * Math.max(1, scale);
 }
 
 /** Openings that are not scaled stay the very same, so that they are not compared at length. */

@@ -1,9 +1,10 @@
 /** The integer grid on which polygon algebra is done: 0.1 µm. */
 import type { Ring } from '../base/polygon-types';
 import { defined } from '../base/defined';
+import { OVERLAY_GRID } from '../base/tolerances';
 
 /** Grid units per mm. */
-export const UNITS_PER_MM = 1e4;
+export const UNITS_PER_MM = 1 / OVERLAY_GRID;
 
 /** 1 km, in mm: coordinates beyond it are drawn in, so that products of grid coordinates stay sound. */
 const MAX_COORDINATE = 1e6;

@@ -22,15 +22,16 @@ import {
   signedArea,
 } from '../base/ring';
 import { defined } from '../base/defined';
+import { TOUCHING, WRITTEN_STEP } from '../base/tolerances';
 
 export { splitAtPinchPointsAgain, splitAtPinchPoints, type PinchSplit } from './pinch-points';
 export type { FillRuleName, Join } from './clipper';
 
 /** Two grid units, in mm: boxes closer than this may interact after rounding to the grid. */
-const NEAR = 2e-4;
+const NEAR = TOUCHING;
 
 /** In mm: how far round joins may stay from true arcs when nothing else is asked for. */
-const ARC_TOLERANCE = 1e-3;
+const ARC_TOLERANCE = WRITTEN_STEP;
 
 /** What a renderer fills: the rings (each closed, of any course, crossing at will) read by the fill rule. */
 export function regionFromRings(rings: readonly Ring[], fillRule: FillRuleName): Region {

@@ -5,6 +5,7 @@ import { tangentAt } from './evaluate';
 import { distance, dot, vectorLength, subtract } from '../base/vector';
 import type { Box } from '../base/polygon-types';
 import { defined } from '../base/defined';
+import { DRAWN_ALIKE } from '../base/tolerances';
 
 export type CurveChain = readonly Curve[];
 
@@ -16,7 +17,7 @@ export interface LocatedCurve {
 }
 
 /** mm: lines nearer than this are one cut; coordinates are commonly written to two or three decimals. */
-export const COINCIDENCE_TOLERANCE = 0.01;
+export const COINCIDENCE_TOLERANCE = DRAWN_ALIKE;
 
 /** The cosine of the angle beyond which neighbours in a chain do not turn back on each other. */
 const MIN_CONTINUATION_COSINE = -0.98;

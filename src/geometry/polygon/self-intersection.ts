@@ -5,6 +5,7 @@ import { crossFrom } from '../base/vector';
 import type { Ring } from '../base/polygon-types';
 import { pointsOf } from '../base/ring';
 import { defined } from '../base/defined';
+import { OVERLAY_GRID } from '../base/tolerances';
 
 export type Edge = readonly [Point, Point];
 
@@ -15,7 +16,7 @@ export interface SelfCrossing {
 }
 
 /** mm: corners of overlays lie on a grid finer than this. */
-const ROUNDING = 0.002;
+const ROUNDING = 20 * OVERLAY_GRID;
 
 /**
  * A crossing of the ring's edges at a corner of the other ring, such as an area that the crossing cuts off. Edges that

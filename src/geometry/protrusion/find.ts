@@ -23,6 +23,7 @@ import {
 import { perimeter } from '../base/ring';
 import { simplifyRing } from '../polygon/simplify';
 import { defined } from '../base/defined';
+import { SAME_POINT } from '../base/tolerances';
 
 export interface Protrusion {
   /** The chord that the lobe hangs on; the lobe is what the boundary goes round from `from` to `to`. */
@@ -60,7 +61,7 @@ const SHARP = 0.15;
 const SAMPLES = 128;
 
 /** mm: what lies nearer to a chord's end than this is taken as its end. */
-const AT_END = 1e-6;
+const AT_END = SAME_POINT;
 
 interface Candidate extends Protrusion {
   readonly ring: ArcLengthRing;

@@ -4,6 +4,7 @@ import { add, scale } from '../base/vector';
 import type { Box } from '../base/polygon-types';
 import { forEachSegmentInBox, type SegmentIndex } from './segment-index';
 import { defined } from '../base/defined';
+import { SAME_POINT } from '../base/tolerances';
 
 export interface Hit {
   readonly edge: number;
@@ -15,7 +16,7 @@ export interface Hit {
 }
 
 /** Nothing nearer than this is a hit, so that a ray may begin on an edge. */
-const START = 1e-6;
+const START = SAME_POINT;
 
 /** mm: the box round a step of a slanting ray grows with its square, so steps do not grow beyond all bounds. */
 const FIRST_STEP = 1;

@@ -14,9 +14,10 @@ import {
   type BlockedInterval,
 } from './tangent-disc';
 import { defined } from '../base/defined';
+import { NO_WIDTH } from '../base/tolerances';
 
 /** In mm and radians: stretches with less between them are one. */
-export const JOINT = 1e-7;
+export const JOINT = NO_WIDTH;
 
 /** The blocked stretches of one element at a time, in order and apart. */
 export class BlockedIntervals {

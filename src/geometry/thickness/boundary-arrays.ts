@@ -6,12 +6,13 @@
 import type { Region, Ring } from '../base/polygon-types';
 import { ringsOf } from '../base/ring';
 import { defined } from '../base/defined';
+import { NO_WIDTH, SAME_POINT } from '../base/tolerances';
 
 /** In mm: points nearer to each other than this are one, and spikes and slits narrower than this are none. */
-const NOTHING = 1e-7;
+const NOTHING = NO_WIDTH;
 
 /** In mm: a vertex this near to the straight line between those kept beside it is left out. */
-const STRAIGHT = 1e-6;
+const STRAIGHT = SAME_POINT;
 
 export interface Outline {
   /** How many vertices, and as many edges. */

@@ -5,12 +5,13 @@ import { edgePlace, type Chord } from './chord';
 import { isEdge } from './tangent-disc';
 import { portalsOf, touchedInterval, visitIntervals, type ThinBoundary } from './thin-boundary';
 import { defined } from '../base/defined';
+import { OVERLAY_GRID } from '../base/tolerances';
 
 /** In mm: portals this near to each other are one. */
-const SAME_PORTAL = 1e-4;
+const SAME_PORTAL = OVERLAY_GRID;
 
 /** In mm and radians: how far inside a chain's end the facing side is looked for. */
-const INSIDE = 1e-3;
+const INSIDE = 10 * OVERLAY_GRID;
 
 /** In radians: the normal turns so little in a cone between two edges that what faces those faces it as well. */
 const SMALL_TURN = 0.05;

@@ -19,6 +19,7 @@ import type { Box, Polygon, Region, Ring } from '../base/polygon-types';
 import { RingIndex } from '../spatial/ring-index';
 import { boxOfRing, distanceToEdge, forEachEdge, growBox, isSameRing, joinBoxes, ringOfBox } from '../base/ring';
 import type { ThinPart } from './types';
+import { OVERLAY_GRID } from '../base/tolerances';
 
 /** What was found before, in which region, with the same width and options. */
 export interface PreviousThinParts {
@@ -27,7 +28,7 @@ export interface PreviousThinParts {
 }
 
 /** mm: how far a part's end may lie beside the ring it was found on. */
-const BESIDE = 1e-5;
+const BESIDE = OVERLAY_GRID / 10;
 
 /** In widths: what is nearer may matter, with some room for rounding. */
 const REACH = 1.01;

@@ -8,6 +8,7 @@ import { linkChains } from './components';
 import { describeComponents } from './classify';
 import { findThinBoundary } from './thin-boundary';
 import { describeFullyThin, markFullyThin, fullyThinByBox } from './all-thin-polygons';
+import { NECK_MARGIN } from '../base/tolerances';
 
 export interface ThinPartOptions {
   /**
@@ -19,7 +20,7 @@ export interface ThinPartOptions {
   readonly leastReach?: number;
 }
 
-const DEFAULT_TOLERANCE = 0.006;
+const DEFAULT_TOLERANCE = NECK_MARGIN;
 
 /**
  * The parts of the region that no disc of the diameter `width` (mm) passes: necks, tips and polygons that are thin as a

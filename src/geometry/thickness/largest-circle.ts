@@ -4,9 +4,10 @@ import { TouchFinder, type Boundary } from './boundary-index';
 import { BlockedIntervals } from './blocked-intervals';
 import { boundaryPointAt, sizeOf } from './tangent-disc';
 import { defined } from '../base/defined';
+import { OVERLAY_GRID } from '../base/tolerances';
 
 /** In mm: discs whose radius is larger by less are not looked for. */
-const PRECISION = 2.5e-7;
+const PRECISION = OVERLAY_GRID / 400;
 
 /** How many places have their discs measured beforehand, so that the search starts with a good one. */
 const SAMPLES = 16;

@@ -6,9 +6,10 @@ import type { Outline } from './boundary-arrays';
 import { isEdge, squareToEdge } from './tangent-disc';
 import { intervalAt, touchedInterval, turnTowards, visitIntervals, type ThinBoundary } from './thin-boundary';
 import { defined } from '../base/defined';
+import { SAME_POINT } from '../base/tolerances';
 
 /** In mm: ends nearer to each other than this touch, and have no direction. */
-const CONTACT = 1e-6;
+const CONTACT = SAME_POINT;
 
 /**
  * The shortest of all chords between different chains has nothing in the disc over it (what lay there would be nearer

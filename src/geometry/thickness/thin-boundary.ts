@@ -5,12 +5,13 @@ import { buildChains, forEachInterval, type Chains } from './chains';
 import { findThinIntervals, type ThinIntervalSearch, type ThinIntervals } from './thin-intervals';
 import { isEdge, boundaryPointAt, sizeOf, type BoundaryPoint } from './tangent-disc';
 import { defined } from '../base/defined';
+import { OVERLAY_GRID, SAME_POINT } from '../base/tolerances';
 
 /** In mm and radians: a place this near to a stretch counts as on it, as both come with rounding errors. */
-const NEAR = 1e-3;
+const NEAR = 10 * OVERLAY_GRID;
 
 /** In mm: this near to its ends, a place on an edge counts as the vertex. */
-const AT_VERTEX = 1e-6;
+const AT_VERTEX = SAME_POINT;
 
 export interface ThinBoundary {
   readonly boundary: Boundary;

@@ -4,9 +4,10 @@ import type { Drawing, Shape } from '../../drawing/types';
 import type { ElementNode } from '../../markup/tree';
 import type { MarkedShape } from '../../protocol/index';
 import { ringPath } from './preview-model';
+import { DRAWN_ALIKE } from '../../geometry/base/tolerances';
 
 /** mm; finer than a line on a screen. */
-const TOLERANCE = 0.01;
+const TOLERANCE = DRAWN_ALIKE;
 
 /**
  * The outlines of all that the innermost element at `offset` draws: its fill and stroke, each time it is used.

@@ -10,6 +10,7 @@ import type { Span } from '../../text/text';
 import { isClosed, isHairline } from '../layer/reading';
 import type { Layer } from '../types';
 import { defined } from '../../geometry/base/defined';
+import { PLAINLY_BESIDE } from '../../geometry/base/tolerances';
 
 /** One chain of curves that is cut in one go. Sheet mm. */
 export interface CutLine {
@@ -35,7 +36,7 @@ export interface DoubledLine {
 const MIN_LENGTH = 0.5;
 
 /** mm by which a line may be longer than what it shares, and still lies on the other as a whole. */
-const WHOLE = 0.05;
+const WHOLE = PLAINLY_BESIDE;
 
 /**
  * The lines that a layer is cut along: outlines of what is filled, or the hairlines themselves. Strokes that are

@@ -6,6 +6,7 @@ import { ancestors, attribute } from '../../markup/query';
 import { cutLinesOf, type CutLine } from './index';
 import type { Layer } from '../types';
 import { defined } from '../../geometry/base/defined';
+import { NEAR_EDGE } from '../../geometry/base/tolerances';
 
 export interface OpenPath {
   /** In the order in which they meet. */
@@ -15,7 +16,7 @@ export interface OpenPath {
 }
 
 /** mm: ends nearer than this are drawn as one place. */
-const SAME_PLACE = 0.02;
+const SAME_PLACE = NEAR_EDGE;
 
 /** Marks of the print itself are lines on purpose. */
 const REGISTER = 'data-tombolo-register';

@@ -10,6 +10,7 @@ import { cutLinesOf, type CutLine } from './index';
 import { ringOfCurves } from '../layer/shape-region';
 import type { Sheet } from '../types';
 import { defined } from '../../geometry/base/defined';
+import { DRAWN_ALIKE } from '../../geometry/base/tolerances';
 
 export interface SelfIntersection {
   readonly line: CutLine;
@@ -24,7 +25,7 @@ export interface SelfIntersection {
 const MIN_AREA = 0.01;
 
 /** mm, area by half of the perimeter: thinner changes come from rounding. */
-const MIN_WIDTH = 0.01;
+const MIN_WIDTH = DRAWN_ALIKE;
 
 /** Outlines in one layer that are looked at closely, at most: each costs a union of its layer's or shape's area. */
 const MAX_OUTLINES = 64;

@@ -5,12 +5,13 @@ import { regionContains } from '../../geometry/boolean/index';
 import { attribute } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
 import type { Reading } from '../../config/types';
+import { PLAINLY_BESIDE } from '../../geometry/base/tolerances';
 
 /** Lines up to this width in mm only show where to cut; wider ones are painted (common practice, no source). */
 const HAIRLINE = 0.3;
 
 /** How far inside the frame, in mm, we look whether the fill reaches round it. */
-const INSET = 0.05;
+const INSET = PLAINLY_BESIDE;
 
 /** The attribute, on the root or a layer, that says how filled area is meant. */
 export const READING_ATTRIBUTE = 'data-tombolo-reading';
