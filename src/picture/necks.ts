@@ -1,7 +1,7 @@
 /** The narrow places of a sheet that its picture gives the measure of. */
-import { findThinParts } from '../geometry/thickness/index';
 import { DEFAULT_CONFIG, type Config } from '../config/types';
 import { limitsOf } from '../config/limits';
+import { findThinPlaces } from '../sheet/thin-places';
 import type { Sheet } from '../sheet/types';
 import type { PictureNeck } from './look';
 
@@ -10,6 +10,6 @@ const SHOWN_LIMITS = 2.5;
 
 /** Those within the limits too, in mm as cut. */
 export function necksOf({ material, kerf }: Sheet, config: Config = DEFAULT_CONFIG): PictureNeck[] {
-  const parts = findThinParts(material, limitsOf(config).bridge * SHOWN_LIMITS + kerf);
-  return parts.filter(({ kind }) => kind === 'neck').map(({ width, from, to }) => ({ width: width - kerf, from, to }));
+  const places = findThinPlaces(material, limitsOf(config).bridge * SHOWN_LIMITS, kerf);
+  return places.filter(({ kind }) => kind === 'neck').map(({ cutWidth, from, to }) => ({ width: cutWidth, from, to }));
 }

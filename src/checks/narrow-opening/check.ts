@@ -1,4 +1,4 @@
-import type { ThinPart } from '../../geometry/thickness/types';
+import type { ThinPlace } from '../../sheet/thin-places';
 import { formatMillimetres } from '../../config/length';
 import type { Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
@@ -18,11 +18,11 @@ export const narrowOpening: Check = {
   },
 };
 
-function describe(stencil: Stencil, sheet: Sheet, part: ThinPart): Finding {
+function describe(stencil: Stencil, sheet: Sheet, part: ThinPlace): Finding {
   const limit = stencil.limits.opening;
   const what =
     part.kind === 'neck'
-      ? `Slot ${formatMillimetres(part.width)} wide`
+      ? `Slot ${formatMillimetres(part.cutWidth)} wide`
       : `Opening runs out into a point that is too fine for its last ${formatMillimetres(part.reach)}`;
   return describeThinPart(stencil, sheet, part, {
     check: 'narrow-opening',

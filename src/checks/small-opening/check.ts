@@ -1,4 +1,4 @@
-import type { ThinPart } from '../../geometry/thickness/types';
+import type { ThinPlace } from '../../sheet/thin-places';
 import { formatMillimetres } from '../../config/length';
 import type { Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
@@ -19,7 +19,7 @@ export const smallOpening: Check = {
   },
 };
 
-function describe(stencil: Stencil, sheet: Sheet, part: ThinPart): Finding {
+function describe(stencil: Stencil, sheet: Sheet, part: ThinPlace): Finding {
   const limit = stencil.limits.opening;
   const opening = sheet.openings[part.polygon];
   const finding = describeThinPart(stencil, sheet, part, {
@@ -27,7 +27,7 @@ function describe(stencil: Stencil, sheet: Sheet, part: ThinPart): Finding {
     severity: 'warning',
     limit,
     message:
-      `Opening is nowhere wider than ${formatMillimetres(part.width)}; ${formatMillimetres(limit)} is the least ` +
+      `Opening is nowhere wider than ${formatMillimetres(part.cutWidth)}; ${formatMillimetres(limit)} is the least ` +
       `for ${stencil.limits.material}, paint hardly comes through. Enlarge it, remove it, or lower limits.opening.`,
   });
   return opening ? { ...finding, span: contourSpan(stencil, sheet, opening.outer), related: [] } : finding;

@@ -1,5 +1,5 @@
 import type { Point } from '../../geometry/base/curve-types';
-import type { ThinPart } from '../../geometry/thickness/types';
+import type { ThinPlace } from '../../sheet/thin-places';
 import { formatMillimetres } from '../../config/length';
 import type { Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
@@ -17,13 +17,14 @@ export const thinBridge: Check = {
   *run(stencil) {
     for (const sheet of stencil.sheets) {
       for (const part of sheet.thinMaterial) {
-        if (part.kind === 'neck' && part.width > 0 && !endsAtBorder(sheet, part)) yield describe(stencil, sheet, part);
+        if (part.kind === 'neck' && part.cutWidth > 0 && !endsAtBorder(sheet, part))
+          yield describe(stencil, sheet, part);
       }
     }
   },
 };
 
-function describe(stencil: Stencil, sheet: Sheet, part: ThinPart): Finding {
+function describe(stencil: Stencil, sheet: Sheet, part: ThinPlace): Finding {
   const limit = stencil.limits.bridge;
   const holds = part.holds ? ` It alone holds a piece of ${part.holds.area.toFixed(1)} mm².` : '';
   return describeThinPart(stencil, sheet, part, {
@@ -31,13 +32,13 @@ function describe(stencil: Stencil, sheet: Sheet, part: ThinPart): Finding {
     severity: part.holds ? 'error' : 'warning',
     limit,
     message:
-      `Bridge ${formatMillimetres(part.width)} wide; ${formatMillimetres(limit)} is the least for ` +
+      `Bridge ${formatMillimetres(part.cutWidth)} wide; ${formatMillimetres(limit)} is the least for ` +
       `${stencil.limits.material}, narrower ties tear or burn through.${holds} Widen it, or lower limits.bridge.`,
   });
 }
 
 /** A web between an opening and the sheet's edge is the business of `edge-opening`. */
-function endsAtBorder({ frame }: Sheet, { from, to }: ThinPart): boolean {
+function endsAtBorder({ frame }: Sheet, { from, to }: ThinPlace): boolean {
   const onBorder = ({ x, y }: Point) =>
     Math.min(x - frame.minX, frame.maxX - x, y - frame.minY, frame.maxY - y) <= ON_BORDER;
   return onBorder(from) || onBorder(to);

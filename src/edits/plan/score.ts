@@ -4,7 +4,7 @@ import { regionContains } from '../../geometry/boolean/index';
 import { add, distance, interpolate, perpendicular, scale, subtract } from '../../geometry/base/vector';
 import type { Region } from '../../geometry/base/polygon-types';
 import type { SegmentIndex } from '../../geometry/spatial/segment-index';
-import type { ThinPart } from '../../geometry/thickness/types';
+import type { ThinPlace } from '../../sheet/thin-places';
 import { calmLength, type BridgeCandidate } from './candidates';
 import { firstHit, firstHits } from '../../geometry/spatial/raycast';
 import { defined } from '../../geometry/base/defined';
@@ -16,7 +16,7 @@ export interface Surroundings {
   /** Edges of the openings as drawn; only where these differ from the pieces' edges. */
   readonly drawn: SegmentIndex | undefined;
   readonly kerf: number;
-  readonly thin: readonly ThinPart[];
+  readonly thin: readonly ThinPlace[];
   readonly hidden: Region;
   readonly align: 'none' | 'vertical';
 }
@@ -124,10 +124,10 @@ function missingSupport(pieces: SegmentIndex, end: Point, inward: Point, width: 
   return 1 - Math.min(depth, left + right, width) / width;
 }
 
-function thinPartFactor({ from, to }: BridgeCandidate, width: number, thin: readonly ThinPart[]): number {
+function thinPartFactor({ from, to }: BridgeCandidate, width: number, thin: readonly ThinPlace[]): number {
   const close = thin.some((part) => {
     const middle = interpolate(part.from, part.to, 0.5);
-    return Math.min(distance(middle, from), distance(middle, to)) < width + part.width / 2;
+    return Math.min(distance(middle, from), distance(middle, to)) < width + part.drawnWidth / 2;
   });
   return close ? 2 : 1;
 }

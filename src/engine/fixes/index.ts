@@ -3,7 +3,7 @@ import { closeSlot, openSlot } from '../../edits/bridge/open-slot';
 import { cutIslandAway, removeOpening, widenNeck } from '../../edits/bridge/widen-bridge';
 import type { Finding } from '../../checks/finding';
 import type { Polygon } from '../../geometry/base/polygon-types';
-import type { ThinPart } from '../../geometry/thickness/types';
+import type { ThinPlace } from '../../sheet/thin-places';
 import type { Fix, Report } from '../../report/report';
 import { formatMillimetres } from '../../config/length';
 import { limitsOf } from '../../config/limits';
@@ -68,7 +68,7 @@ function cutAwayFixes(sheet: Sheet, piece: Piece): FixCandidate {
   };
 }
 
-function widenFixes(report: Report, sheet: Sheet, part: ThinPart): FixCandidate {
+function widenFixes(report: Report, sheet: Sheet, part: ThinPlace): FixCandidate {
   const limit = limitsOf(effectiveConfig(report.settings)).bridge;
   return {
     kind: 'widen-bridge',
@@ -79,7 +79,7 @@ function widenFixes(report: Report, sheet: Sheet, part: ThinPart): FixCandidate 
   };
 }
 
-function slotCandidates(report: Report, sheet: Sheet, part: ThinPart): FixCandidate[] {
+function slotCandidates(report: Report, sheet: Sheet, part: ThinPlace): FixCandidate[] {
   if (part.kind !== 'neck') return [];
   const limit = limitsOf(effectiveConfig(report.settings)).opening;
   const width = limit - sheet.kerf;
@@ -107,7 +107,7 @@ function removeFixes(sheet: Sheet, opening: Polygon, title: string): FixCandidat
 }
 
 /** Where widening a neck may change the sheet: a square about its middle that the widened neck cannot leave. */
-function widenedRegion({ from, to, length }: ThinPart, width: number): Polygon {
+function widenedRegion({ from, to, length }: ThinPlace, width: number): Polygon {
   const [x, y, half] = [(from.x + to.x) / 2, (from.y + to.y) / 2, length + 2 * width];
   return {
     outer: Float64Array.of(x - half, y - half, x + half, y - half, x + half, y + half, x - half, y + half),
