@@ -1,5 +1,4 @@
 /** What watches over a run of the engine: its time, its memory, and whoever asked for it. */
-
 import { Stopped, type StopReason, type Watch } from '../../geometry/base/checkpoint';
 import type { Settings } from '../../report/report';
 import { now } from '../clock';
@@ -33,13 +32,13 @@ export function watchOf(settings: Settings, files = 1): Watch {
   };
 }
 
-function memoryWatch({ memoryInUse, memoryBudget = DEFAULT_MEMORY_BUDGET }: Settings): (now: number) => boolean {
+function memoryWatch({ memoryInUse, memoryBudget = DEFAULT_MEMORY_BUDGET }: Settings): (time: number) => boolean {
   if (!memoryInUse) return () => false;
   const most = memoryInUse() + memoryBudget;
   let [next, usedUp] = [-Infinity, false];
-  return (now) => {
-    if (now < next) return usedUp;
-    next = now + BETWEEN_MEMORY_LOOKS;
+  return (time) => {
+    if (time < next) return usedUp;
+    next = time + BETWEEN_MEMORY_LOOKS;
     usedUp = memoryInUse() > most;
     return usedUp;
   };
