@@ -15,7 +15,8 @@ const BASE = ['text', 'markup', 'geometry', 'config', 'drawing', 'sheet'];
 const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   text: [],
   geometry: [],
-  markup: ['text'],
+  // Of geometry it takes the checkpoints of long loops alone.
+  markup: ['text', 'geometry'],
   config: ['text'],
   drawing: ['text', 'markup', 'geometry'],
   sheet: ['text', 'markup', 'geometry', 'config', 'drawing'],

@@ -137,7 +137,7 @@ function checkOne({ name, report, config: found }: LoadedReport, options: CheckO
     report,
     findings: forPrograms ? report.complete : report.findings,
     sizeStated: report.drawing.sizeStated || lengths.some((length) => length !== undefined),
-    fixesFor: (finding) => (listsMends ? prover.fixesFor(finding) : []),
+    fixesFor: (finding) => (listsMends ? prover.fixesFor(finding) : undefined),
   });
   if (prover.leftOut > 0) {
     host.say(`${oneLine(name)}: the time for proving mends was over; ${count(prover.leftOut, 'finding')} are without`);

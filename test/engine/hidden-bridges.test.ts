@@ -1,5 +1,5 @@
 /** Bridges in a made stack whose later layers cover known places. */
-import { describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { polygonOf, stripAlong } from '../../src/edits/strip/strip';
 import { bridgeIslands, check } from '../../src/engine/index';
 import { areaOf, intersection, union } from '../../src/geometry/boolean/index';
@@ -25,12 +25,15 @@ const svg = stack(rings, ...covers);
 
 describe('bridges under later paint', () => {
   const report = check(svg);
-  const { plan, edits, refusals } = bridgeIslands(report, { layer: 'layer-0' });
+  let bridges: ReturnType<typeof bridgeIslands>;
+  beforeAll(() => {
+    bridges = bridgeIslands(report, { layer: 'layer-0' });
+  });
   const of = (x: number, y: number) =>
-    plan.filter(({ from }) => from.x > x && from.x < x + 36 && from.y > y && from.y < y + 36);
+    bridges.plan.filter(({ from }) => from.x > x && from.x < x + 36 && from.y > y && from.y < y + 36);
 
   it('are put wherever one fits there', () => {
-    expect(refusals).toEqual([]);
+    expect(bridges.refusals).toEqual([]);
     expect(of(10, 10)).toHaveLength(2);
     for (const { hiddenShare } of [...of(10, 10), ...of(70, 10)]) expect(hiddenShare).toBeGreaterThan(0.99);
     for (const { hiddenShare } of of(10, 70)) expect(hiddenShare).toBe(0);
@@ -38,14 +41,14 @@ describe('bridges under later paint', () => {
 
   it('show what an independent overlay says', () => {
     const later = union(report.sheets.slice(1).map(({ openings }) => openings));
-    for (const { from, to, width, length, hiddenShare } of plan) {
+    for (const { from, to, width, length, hiddenShare } of bridges.plan) {
       const strip = [polygonOf(stripAlong(from, to, width, 0))];
       expect(hiddenShare).toBeCloseTo(areaOf(intersection(strip, later)) / (width * length), 6);
     }
   });
 
   it('hold, and lie opposite each other all the same', () => {
-    const after = check(applyEdits(svg, edits));
+    const after = check(applyEdits(svg, bridges.edits));
     expect(after.sheets[0]!.pieces.filter(({ island }) => island)).toEqual([]);
     const [first, second] = of(10, 10);
     expect(Math.sign((first!.from.y - 28) * (second!.from.y - 28))).toBe(-1);
