@@ -26,7 +26,7 @@ export interface Settings {
   readonly budget?: number;
   /** Bytes that the host's memory holds now; without it, memory is not watched. Asked every few milliseconds. */
   readonly memoryInUse?: () => number;
-  /** Bytes, 1 GiB by default, above what is in use when a run begins: what would need more is left out, and said. */
+  /** Bytes that may be in use, by default 1 GiB more than when a run begins: what needs more is left out, and said. */
   readonly memoryBudget?: number;
   /** Whether nobody waits for the report any more: the run then throws `Stopped`. No report keeps it. */
   readonly cancelled?: () => boolean;

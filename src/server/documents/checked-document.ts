@@ -11,8 +11,15 @@ import {
 } from '../../engine/index';
 import type { Fix, FixRefusal } from '../../report/fix';
 import type { Report } from '../../report/report';
-import type { CheckedProject } from './checked-project';
 import type { FoundConfig } from './find-config';
+
+/** What a document asks of the project that it was checked with. */
+export interface ProjectOfDocument {
+  readonly config: FoundConfig;
+  readonly documents: ReadonlyMap<string, CheckedDocument>;
+  /** Whether all its files are still as they were. */
+  readonly current: boolean;
+}
 
 export class CheckedDocument {
   private readonly fixCache = new Map<number, FixesOfFinding>();
@@ -26,7 +33,7 @@ export class CheckedDocument {
   readonly stencil: boolean;
   readonly config: FoundConfig | undefined;
   readonly report: Report;
-  readonly project: CheckedProject | undefined;
+  readonly project: ProjectOfDocument | undefined;
 
   private constructor(
     live: TextDocument,
@@ -35,7 +42,7 @@ export class CheckedDocument {
     stencil: boolean,
     config: FoundConfig | undefined,
     report: Report,
-    project?: CheckedProject,
+    project?: ProjectOfDocument,
   ) {
     this.live = live;
     this.open = open;
@@ -57,7 +64,7 @@ export class CheckedDocument {
   }
 
   /** A file of a project that was checked. */
-  static ofProject(live: TextDocument, open: boolean, report: Report, project: CheckedProject): CheckedDocument {
+  static ofProject(live: TextDocument, open: boolean, report: Report, project: ProjectOfDocument): CheckedDocument {
     return new CheckedDocument(live, open, snapshot(live), true, project.config, report, project);
   }
 
