@@ -74,6 +74,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
     'sheet/cutting-time',
     'sheet/types',
     'stack/misregistration',
+    'text/file-size',
     'text/text',
   ],
   cli: [
@@ -92,6 +93,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
     'sheet/cutting-time',
     'sheet/types',
     'stack/stack',
+    'text/file-size',
     'text/text',
   ],
   extension: [

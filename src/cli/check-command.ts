@@ -1,8 +1,7 @@
 /** `tombolo check`: reports on each file, whatever becomes of the others. */
 import { type Command, Option } from 'commander';
 import { count } from '../config/length';
-import type { FixesOfFinding } from '../engine/index';
-import type { ReportedFinding } from '../report/finding-id';
+import type { FixesOfFinding, ReportedFinding } from '../engine/index';
 import type { Report } from '../report/report';
 import { writeBaselines } from './baseline';
 import { type CheckedFile, checkedConfig, checkedFile } from './checked-file';

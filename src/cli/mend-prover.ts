@@ -1,6 +1,5 @@
 /** Proves the fixes of reports within a stretch of time. */
-import { type FixesOfFinding, fixesFor, whyBeyondMending } from '../engine/index';
-import type { ReportedFinding } from '../report/finding-id';
+import { type FixesOfFinding, fixesFor, type ReportedFinding, whyBeyondMending } from '../engine/index';
 import type { Report } from '../report/report';
 
 export class FixVerifier {
