@@ -17,11 +17,6 @@ export interface FixesOfFinding {
   readonly refusals: readonly FixRefusal[];
 }
 
-/** Whether the finding can be mended, and not only be accepted as it is. */
-export function isMended({ fixes }: FixesOfFinding): boolean {
-  return fixes.some(({ kind }) => kind !== accept.kind);
-}
-
 /**
  * What may be tried for a finding, in the order offered: what its check names, and last to accept it as it is. Takes no
  * time: nothing is planned or proven.
@@ -38,9 +33,9 @@ function kindsFor({ check }: ReportedFinding): FixKind[] {
   return [...named.filter((kind) => kind !== undefined), accept];
 }
 
-function candidateOf({ kind, scope, preferred }: FixKind, finding: ReportedFinding, title: string): FixCandidate {
+function candidateOf({ kind, scope, preferred, safe }: FixKind, finding: ReportedFinding, title: string): FixCandidate {
   const { id, layerId } = finding;
-  return { id: fixId(id, kind), kind, title, scope, ...(layerId && { layerId }), finding: id, preferred };
+  return { id: fixId(id, kind), kind, title, scope, ...(layerId && { layerId }), finding: id, preferred, safe };
 }
 
 /**
@@ -50,7 +45,7 @@ function candidateOf({ kind, scope, preferred }: FixKind, finding: ReportedFindi
  * @throws Stopped when the run is cancelled
  */
 export function proveFix(report: Report, candidate: FixCandidate): Fix | FixRefusal | undefined {
-  const { preferred: _preferred, ...facts } = candidate;
+  const { preferred: _preferred, safe: _safe, ...facts } = candidate;
   const kind = FIX_KINDS.get(candidate.kind);
   const place = findingById(report, candidate.finding);
   if (!kind || !place) return { ...facts, refused: 'The drawing has changed since; ask again.' };
@@ -68,6 +63,19 @@ export function fixesFor(report: Report, finding: ReportedFinding): FixesOfFindi
     fixes: results.filter((result): result is Fix => result !== undefined && !('refused' in result)),
     refusals: results.filter((result) => result !== undefined && 'refused' in result),
   };
+}
+
+/** Why a finding cannot be mended, where fixes may be tried and none holds; tries no more than it takes to know. */
+export function whyBeyondMending(report: Report, finding: ReportedFinding): readonly FixRefusal[] {
+  const refusals: FixRefusal[] = [];
+  for (const candidate of candidatesFor(report, finding)) {
+    if (candidate.kind === accept.kind) continue;
+    const result = proveFix(report, candidate);
+    if (result === undefined) continue;
+    if (!('refused' in result)) return [];
+    refusals.push(result);
+  }
+  return refusals;
 }
 
 /**
