@@ -7,7 +7,7 @@ const DEFAULT_BUDGET = 20_000;
 /** Bytes: no sheet that a person draws needs a third of it. */
 const DEFAULT_GROWTH = 2 ** 30;
 /** Milliseconds: asking a host for its memory can take as long as a thousand steps of a loop. */
-const BETWEEN_MEMORY_LOOKS = 5;
+const BETWEEN_MEMORY_LOOKS = 20;
 
 /** Something that was not done, and what was lacking for it. */
 export interface Skipped {

@@ -15,10 +15,10 @@ export const FLATNESS = 0.0007;
 /** The ring that stands for a chain of curves; it closes open ones. Several measures want it. */
 export const ringOfCurves = memoizeByIdentity((curves: readonly Curve[]) => flattenSubpath(curves, FLATNESS));
 
-/** The painted area of one shape in sheet mm, its clip paths applied. */
-export function shapeRegion(shape: Shape): Region {
-  return shape.clips.reduce(applyClip, fillRegion(shape.subpaths, shape.fillRule));
-}
+/** The painted area of one shape in sheet mm, its clip paths applied. Its layer's paint and fill both want it. */
+export const shapeRegion = memoizeByIdentity(
+  ({ subpaths, fillRule, clips }: Shape): Region => clips.reduce(applyClip, fillRegion(subpaths, fillRule)),
+);
 
 /** The area inside subpaths by a fill rule. */
 export function fillRegion(subpaths: readonly Subpath[], fillRule: 'nonzero' | 'evenodd'): Region {
