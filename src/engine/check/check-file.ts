@@ -1,11 +1,10 @@
 /** Text and settings to a report: the whole line through markup, drawing, sheets and checks. */
-import { underWatch } from '../../geometry/base/checkpoint';
 import type { Report, Settings } from '../../report/report';
 import { groupShapes } from '../../sheet/layer/layers';
 import { stackOfFile } from '../../stack/stack';
 import { knownSheets, measureGroups, readText } from './read-sheets';
 import { reportOn } from './run-checks';
-import { watchOf } from './run-watch';
+import { RunWatch } from './run-watch';
 import { effectiveConfig, measuresAlike } from './effective-config';
 
 /**
@@ -16,15 +15,16 @@ import { effectiveConfig, measuresAlike } from './effective-config';
  */
 export function check(text: string, settings: Settings = {}, earlier?: Report): Report {
   const { cancelled: _, ...kept } = settings;
-  return underWatch(watchOf(settings), () => checkText(text, kept, earlier));
+  const watch = new RunWatch(settings);
+  return watch.over(() => checkText(text, kept, watch, earlier));
 }
 
-function checkText(text: string, settings: Settings, earlier: Report | undefined): Report {
+function checkText(text: string, settings: Settings, watch: RunWatch, earlier: Report | undefined): Report {
   const start = performance.now();
   const config = effectiveConfig(settings);
   const known = knownSheets(earlier, earlier !== undefined && measuresAlike(effectiveConfig(earlier.settings), config));
-  const read = readText(text, config, earlier?.drawing);
-  const file = measureGroups(read, groupShapes(read.drawing, settings.oneLayer), config, known);
-  const run = { settings, config, stack: stackOfFile(file.sheets, earlier?.stack) };
+  const read = readText(text, config, watch, earlier?.drawing);
+  const file = measureGroups(read, groupShapes(read.drawing, settings.oneLayer), config, known, watch);
+  const run = { settings, config, watch, stack: stackOfFile(file.sheets, earlier?.stack) };
   return reportOn(file, run, performance.now() - start);
 }

@@ -1,5 +1,4 @@
 /** The files of a project to their reports, as parts of one stack. */
-import { underWatch } from '../../geometry/base/checkpoint';
 import type { LayerFault, ProjectReport, Report, Settings } from '../../report/report';
 import type { Config } from '../../config/types';
 import { stackOf, type StackLayer } from '../../stack/stack';
@@ -13,7 +12,7 @@ import {
 } from './project-layers';
 import { knownSheets, measureGroups, readText, type ReadFile } from './read-sheets';
 import { reportOn } from './run-checks';
-import { watchOf } from './run-watch';
+import { RunWatch } from './run-watch';
 import { effectiveConfig, measuresAlike } from './effective-config';
 
 /**
@@ -31,7 +30,8 @@ export function checkProject(
 ): ProjectReport {
   const { cancelled: _, ...kept } = settings;
   const there = projectFiles(effectiveConfig(settings)).filter((name) => files.has(name));
-  return underWatch(watchOf(settings, there.length), () => checkFiles(there, files, kept, earlier));
+  const watch = new RunWatch(settings, there.length);
+  return watch.over(() => checkFiles(there, files, kept, watch, earlier));
 }
 
 /** @param there the files of the project that there are */
@@ -39,6 +39,7 @@ function checkFiles(
   there: readonly string[],
   files: ReadonlyMap<string, string>,
   settings: Settings,
+  watch: RunWatch,
   earlier: ProjectReport | undefined,
 ): ProjectReport {
   const start = performance.now();
@@ -51,6 +52,7 @@ function checkFiles(
       readPart(name, files.get(name) ?? '', {
         settings,
         config,
+        watch,
         alike,
         earlier: earlier?.files.get(name),
         entries: entries.filter(({ file }) => file === name),
@@ -72,7 +74,7 @@ function checkFiles(
   };
   for (const [file, part] of parts) {
     const known = part.unchanged?.results ?? [];
-    const run = { settings, config, stack, known, project: { file, report: project } };
+    const run = { settings, config, stack, watch, known, project: { file, report: project } };
     reports.set(file, reportOn(part.read, run, part.elapsed));
   }
   project.elapsed = performance.now() - start;
@@ -93,6 +95,7 @@ interface Part {
 interface PartRun {
   readonly settings: Settings;
   readonly config: Config;
+  readonly watch: RunWatch;
   /** Whether the earlier report was measured as it would be now. */
   readonly alike: boolean;
   /** Those that name this file. */
@@ -105,12 +108,12 @@ function readPart(name: string, text: string, run: PartRun): Part {
   const { settings, config, entries, earlier, alike } = run;
   const unchanged = earlier && alike && isUnchanged(name, text, run) ? earlier : undefined;
   const known = unchanged && { drawing: unchanged.drawing, unread: undefined };
-  const readable = known ?? readText(text, config, earlier?.drawing);
+  const readable = known ?? readText(text, config, run.watch, earlier?.drawing);
   const groups = entries.flatMap((entry) => groupsOfEntry(readable.drawing, entry, settings.oneLayer));
   const painted = groups.map((group) => ({ ...group, paint: group.entry.paint }));
   const read = unchanged
     ? { ...readable, text, sheets: unchanged.sheets, skipped: [] }
-    : measureGroups(readable, painted, config, knownSheets(earlier, alike));
+    : measureGroups(readable, painted, config, knownSheets(earlier, alike), run.watch);
   const skipped = new Set(read.skipped.map(({ group }) => group));
   return { read, groups: groups.filter((_, i) => !skipped.has(i)), unchanged, elapsed: performance.now() - start };
 }

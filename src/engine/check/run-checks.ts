@@ -11,7 +11,7 @@ import { applyAcceptances } from './acceptances';
 import { withoutBaseline } from './baseline';
 import { capFindings, sortFindings } from './sort-and-cap';
 import type { ReadFile } from './read-sheets';
-import { unlessStopped, type Skipped } from './run-watch';
+import type { RunWatch, Skipped } from './run-watch';
 import { sourcesOnce } from './sources';
 
 export interface CheckRun {
@@ -21,6 +21,7 @@ export interface CheckRun {
   readonly project?: ProjectPart;
   /** Of the same sheets under the same limits: checks that did not look at the stack are not run again. */
   readonly known?: readonly CheckResult[];
+  readonly watch: RunWatch;
 }
 
 /** @param elapsed milliseconds that reading the file took */
@@ -54,13 +55,17 @@ function stencilOf({ drawing, sheets }: ReadFile, { config, stack, project }: Ch
 }
 
 /** @param skipped gets the checks that the budget did not suffice for */
-function* runChecks(stencil: Stencil, { config, known = [] }: CheckRun, skipped: Skipped[]): Iterable<CheckResult> {
+function* runChecks(
+  stencil: Stencil,
+  { config, watch, known = [] }: CheckRun,
+  skipped: Skipped[],
+): Iterable<CheckResult> {
   for (const each of ALL_CHECKS) {
     if (config.checks[each.id] === 'off') continue;
     const before = known.find(({ check, looksAround }) => check === each.id && !looksAround);
     const result =
       before ??
-      unlessStopped<CheckResult | undefined>(
+      watch.part<CheckResult | undefined>(
         () => runCheck(each, stencil),
         (reason) => void skipped.push({ name: each.id, reason }),
       );

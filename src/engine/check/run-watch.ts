@@ -1,5 +1,5 @@
 /** What watches over a run of the engine: its time, its memory, and whoever asked for it. */
-import { Stopped, type StopReason, type Watch } from '../../geometry/base/checkpoint';
+import { Stopped, underWatch, type StopReason, type Watch } from '../../geometry/base/checkpoint';
 import type { Settings } from '../../report/report';
 
 /** Milliseconds: long enough for any sheet that a person draws. */
@@ -16,19 +16,43 @@ export interface Skipped {
   readonly reason: StopReason;
 }
 
-/**
- * The watch over a run that begins now.
- * @param files how many files the run reads: each adds its time to the budget
- */
-export function watchOf(settings: Settings, files = 1): Watch {
-  const end = performance.now() + (settings.budget ?? DEFAULT_BUDGET) * Math.max(1, files);
-  const isMemoryUsedUp = memoryWatch(settings);
-  return () => {
-    if (settings.cancelled?.()) return 'cancelled';
-    const now = performance.now();
-    if (now > end) return 'time';
-    return isMemoryUsedUp(now) ? 'memory' : undefined;
-  };
+/** The watch over a run that begins when it is made. */
+export class RunWatch {
+  private readonly isCancelled: () => boolean;
+  private readonly limits: Watch;
+
+  /** @param files how many files the run reads: each adds its time to the budget */
+  constructor(settings: Settings, files = 1) {
+    const end = performance.now() + (settings.budget ?? DEFAULT_BUDGET) * Math.max(1, files);
+    const isMemoryUsedUp = memoryWatch(settings);
+    this.isCancelled = settings.cancelled ?? (() => false);
+    this.limits = () => {
+      const now = performance.now();
+      if (now > end) return 'time';
+      return isMemoryUsedUp(now) ? 'memory' : undefined;
+    };
+  }
+
+  /**
+   * The run as a whole. Time and memory end parts of it alone, so that there is always a report.
+   * @throws Stopped when the run is cancelled: then nobody wants its report
+   */
+  over<T>(run: () => T): T {
+    return underWatch(() => (this.isCancelled() ? 'cancelled' : undefined), run);
+  }
+
+  /**
+   * What a part of the run gives, or `otherwise` where time or memory ended it.
+   * @throws Stopped when the run is cancelled
+   */
+  part<T>(work: () => T, otherwise: (reason: StopReason) => T): T {
+    try {
+      return underWatch(this.limits, work);
+    } catch (error) {
+      if (!(error instanceof Stopped) || error.reason === 'cancelled') throw error;
+      return otherwise(error.reason);
+    }
+  }
 }
 
 function memoryWatch({ memoryInUse, memoryBudget }: Settings): (now: number) => boolean {
@@ -41,17 +65,4 @@ function memoryWatch({ memoryInUse, memoryBudget }: Settings): (now: number) => 
     usedUp = memoryInUse() > most;
     return usedUp;
   };
-}
-
-/**
- * What `work` gives, or `otherwise` where time or memory ended it.
- * @throws Stopped when the run was cancelled: then nobody wants its report
- */
-export function unlessStopped<T>(work: () => T, otherwise: (reason: StopReason) => T): T {
-  try {
-    return work();
-  } catch (error) {
-    if (!(error instanceof Stopped) || error.reason === 'cancelled') throw error;
-    return otherwise(error.reason);
-  }
 }

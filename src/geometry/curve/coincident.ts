@@ -96,7 +96,7 @@ function findPieces(chains: readonly CurveChain[]): Found[] {
       first: members[first] as number,
       second: members[second] as number,
     });
-    found.push(...searched.pieces.map((piece) => ({ ...piece, ...numbered(piece) })));
+    for (const piece of searched.pieces) found.push({ ...piece, ...numbered(piece) });
   }
   return found;
 }
