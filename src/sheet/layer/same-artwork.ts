@@ -57,7 +57,12 @@ function sameClip(a: Clip, b: Clip): boolean {
 
 function sameSubpath(a: Subpath, b: Subpath): boolean {
   checkpoint(a.curves.length);
-  return a === b || (a.closed === b.closed && sameList(a.curves, b.curves, sameCurve));
+  return a === b || (a.closed === b.closed && sameCurves(a.curves, b.curves));
+}
+
+/** To the last digit. */
+export function sameCurves(a: readonly Curve[], b: readonly Curve[]): boolean {
+  return sameList(a, b, sameCurve);
 }
 
 function sameCurve(a: Curve, b: Curve): boolean {

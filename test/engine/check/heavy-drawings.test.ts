@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { check } from '../../../src/engine/check/check-file';
+import { areaOf } from '../../../src/geometry/boolean/index';
 import { Stopped, underWatch, type StopReason } from '../../../src/geometry/base/checkpoint';
 import { HEAVY_DRAWINGS } from './heavy-drawings';
 
@@ -56,3 +57,12 @@ it.each([...HEAVY_DRAWINGS].filter(([name]) => !SOON_DONE.has(name)))(
     expect(looks).toBeGreaterThan(BETWEEN_STEPS);
   },
 );
+
+it('thirty doublings of use are one square that is cut twice', () => {
+  const text = HEAVY_DRAWINGS.get('thirty doublings of use')?.() ?? '';
+  const { sheets, findings } = check(text, { budget: Infinity });
+  expect(sheets.map(({ openings }) => openings.map(areaOf))).toEqual([[expect.closeTo(1)]]);
+  expect(new Set(sheets[0]?.cache.fills).size).toBe(1);
+  expect(findings.filter(({ check: id }) => id === 'doubled-cut')).toHaveLength(1);
+  expect(findings.map(({ check: id }) => id)).not.toContain('unfinished');
+});
