@@ -1,5 +1,4 @@
 /** Text and settings to a report: the whole line through markup, drawing, sheets and checks. */
-import { underWatch } from '../../geometry/base/checkpoint';
 import type { Report, Settings } from '../../report/report';
 import { groupShapes } from '../../sheet/layer/layers';
 import { stackOfFile } from '../../stack/stack';
@@ -7,7 +6,7 @@ import { now } from '../clock';
 import { effectiveConfig, measuresAlike } from './effective-config';
 import { knownSheets, measureGroups, readText } from './read-sheets';
 import { reportOn } from './run-checks';
-import { watchOf } from './run-watch';
+import { RunWatch } from './run-watch';
 import { versionOf } from './version';
 
 /**
@@ -18,17 +17,18 @@ import { versionOf } from './version';
  */
 export function check(text: string, settings: Settings = {}, earlier?: Report): Report {
   const { cancelled: _, ...kept } = settings;
-  return underWatch(watchOf(settings), () => checkText(text, kept, earlier));
+  const watch = new RunWatch(settings);
+  return watch.over(() => checkText(text, kept, watch, earlier));
 }
 
-function checkText(text: string, settings: Settings, earlier: Report | undefined): Report {
+function checkText(text: string, settings: Settings, watch: RunWatch, earlier: Report | undefined): Report {
   const start = now();
   const config = effectiveConfig(settings);
   const known = knownSheets(earlier, earlier !== undefined && measuresAlike(effectiveConfig(earlier.settings), config));
-  const read = readText(text, config, earlier?.drawing);
-  const file = measureGroups(read, groupShapes(read.drawing, settings.oneLayer), config, known);
+  const read = readText(text, config, watch, earlier?.drawing);
+  const file = measureGroups(read, groupShapes(read.drawing, settings.oneLayer), config, known, watch);
   const version = versionOf(text, settings);
   const stack = stackOfFile(file.sheets, earlier?.stack);
-  const run = { settings, config, stack, version, stackVersion: version };
+  const run = { settings, config, watch, stack, version, stackVersion: version };
   return reportOn(file, run, now() - start);
 }

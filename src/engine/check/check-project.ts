@@ -1,7 +1,6 @@
 /** The files of a project to their reports, as parts of one stack. */
 
 import type { Config } from '../../config/types';
-import { underWatch } from '../../geometry/base/checkpoint';
 import type { LayerFault, ProjectReport, Report, Settings } from '../../report/report';
 import { layerId } from '../../sheet/layer/layer-id';
 import { type StackLayer, stackOf } from '../../stack/stack';
@@ -17,7 +16,7 @@ import {
 } from './project-layers';
 import { knownSheets, measureGroups, type ReadFile, readText } from './read-sheets';
 import { reportOn } from './run-checks';
-import { watchOf } from './run-watch';
+import { RunWatch } from './run-watch';
 import { UNFINISHED } from './unfinished';
 import { versionOf, versionOfStack } from './version';
 
@@ -36,7 +35,8 @@ export function checkProject(
 ): ProjectReport {
   const { cancelled: _, ...kept } = settings;
   const there = projectFiles(effectiveConfig(settings)).filter((name) => files.has(name));
-  return underWatch(watchOf(settings, there.length), () => checkFiles(there, files, kept, earlier));
+  const watch = new RunWatch(settings, there.length);
+  return watch.over(() => checkFiles(there, files, kept, watch, earlier));
 }
 
 /** @param there the files of the project that there are */
@@ -44,6 +44,7 @@ function checkFiles(
   there: readonly string[],
   files: ReadonlyMap<string, string>,
   settings: Settings,
+  watch: RunWatch,
   earlier: ProjectReport | undefined,
 ): ProjectReport {
   const start = now();
@@ -56,6 +57,7 @@ function checkFiles(
       readPart(name, files.get(name) ?? '', {
         settings,
         config,
+        watch,
         alike,
         earlier: earlier?.files.get(name),
         entries: entries.filter(({ file }) => file === name),
@@ -80,7 +82,7 @@ function checkFiles(
   for (const [file, part] of parts) {
     const known = part.unchanged?.results ?? [];
     const version = versions.get(file) ?? '';
-    const run = { settings, config, stack, version, stackVersion, known, project: { file, report: project } };
+    const run = { settings, config, stack, version, stackVersion, watch, known, project: { file, report: project } };
     reports.set(file, reportOn(part.read, run, part.elapsed));
   }
   project.elapsed = now() - start;
@@ -101,6 +103,7 @@ interface Part {
 interface PartRun {
   readonly settings: Settings;
   readonly config: Config;
+  readonly watch: RunWatch;
   /** Whether the earlier report was measured as it would be now. */
   readonly alike: boolean;
   /** Those that name this file. */
@@ -113,14 +116,14 @@ function readPart(name: string, text: string, run: PartRun): Part {
   const { settings, config, entries, earlier, alike } = run;
   const unchanged = earlier && alike && isUnchanged(name, text, run) ? earlier : undefined;
   const known = unchanged && { drawing: unchanged.drawing, unread: undefined };
-  const readable = known ?? readText(text, config, earlier?.drawing);
+  const readable = known ?? readText(text, config, run.watch, earlier?.drawing);
   const groups = entries
     .flatMap((entry) => groupsOfEntry(readable.drawing, entry, settings.oneLayer))
     .map((group, i) => ({ ...group, id: layerId(name, i) }));
   const painted = groups.map((group) => ({ ...group, paint: group.entry.paint }));
   const read = unchanged
     ? { ...readable, text, sheets: unchanged.sheets, skipped: [] }
-    : measureGroups(readable, painted, config, knownSheets(earlier, alike));
+    : measureGroups(readable, painted, config, knownSheets(earlier, alike), run.watch);
   const skipped = new Set(read.skipped.map(({ group }) => group));
   return { read, groups: groups.filter((_, i) => !skipped.has(i)), unchanged, elapsed: now() - start };
 }

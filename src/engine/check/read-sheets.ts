@@ -9,7 +9,7 @@ import type { Report } from '../../report/report';
 import { mainPaint, type ShapeGroup } from '../../sheet/layer/layers';
 import { measureSheet } from '../../sheet/measure';
 import type { Sheet } from '../../sheet/types';
-import { type Skipped, unlessStopped } from './run-watch';
+import type { RunWatch, Skipped } from './run-watch';
 
 /** The text of one file as it was read. */
 export interface ReadText {
@@ -36,9 +36,9 @@ interface SkippedLayer extends Skipped {
 export type PaintedGroup = ShapeGroup & { readonly paint?: string | undefined };
 
 /** Reads a text within the budget of the run. */
-export function readText(text: string, { width, height }: Config, earlier?: Drawing): ReadText {
+export function readText(text: string, { width, height }: Config, watch: RunWatch, earlier?: Drawing): ReadText {
   const size = { ...(width === undefined ? {} : { width }), ...(height === undefined ? {} : { height }) };
-  return unlessStopped<ReadText>(
+  return watch.part<ReadText>(
     () => ({ drawing: readDrawing(parseMarkup(text), size, earlier), unread: undefined }),
     (unread) => ({ drawing: emptyDrawing({ text, root: undefined, children: [], problems: [] }), unread }),
   );
@@ -53,6 +53,7 @@ export function measureGroups(
   groups: readonly PaintedGroup[],
   config: Config,
   known: readonly Sheet[],
+  watch: RunWatch,
 ): ReadFile {
   const left = [...known];
   const skipped: SkippedLayer[] = [];
@@ -65,7 +66,7 @@ export function measureGroups(
     if (unread) return;
     const named = left.findIndex(({ layer }) => layer.name === group.name);
     const [earlier] = named >= 0 ? left.splice(named, 1) : known.length === groups.length ? known.slice(i, i + 1) : [];
-    unlessStopped(
+    watch.part(
       () => measure(group, earlier),
       (reason) => void skipped.push({ name: `layer "${group.name}"`, reason, group: i }),
     );

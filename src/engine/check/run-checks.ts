@@ -14,7 +14,7 @@ import { applyAcceptances } from './acceptances';
 import { withoutBaseline } from './baseline';
 import { isKnownCheck, metaOf } from './known-checks';
 import type { ReadFile } from './read-sheets';
-import { type Skipped, unlessStopped } from './run-watch';
+import type { RunWatch, Skipped } from './run-watch';
 import { capFindings, sortFindings } from './sort-and-cap';
 import { sourcesOnce } from './sources';
 import { unfinished, unread } from './unfinished';
@@ -29,6 +29,7 @@ export interface CheckRun {
   readonly project?: ProjectPart;
   /** Of the same sheets under the same limits: checks that did not look at the stack are not run again. */
   readonly known?: readonly CheckResult[];
+  readonly watch: RunWatch;
 }
 
 /** @param elapsed milliseconds that reading the file took */
@@ -66,14 +67,18 @@ function stencilOf({ drawing, sheets }: ReadFile, { config, stack, project }: Ch
 }
 
 /** @param skipped gets the checks that the budget did not suffice for */
-function* runChecks(stencil: Stencil, { config, known = [] }: CheckRun, skipped: Skipped[]): Iterable<CheckResult> {
+function* runChecks(
+  stencil: Stencil,
+  { config, watch, known = [] }: CheckRun,
+  skipped: Skipped[],
+): Iterable<CheckResult> {
   for (const each of ALL_CHECKS) {
     const { id, reads } = each.meta;
     if (config.checks[id] === 'off') continue;
     const before = reads === 'file' ? known.find(({ check }) => check === id) : undefined;
     const result =
       before ??
-      unlessStopped<CheckResult | undefined>(
+      watch.part<CheckResult | undefined>(
         () => runCheck(each, stencil),
         (reason) => void skipped.push({ name: id, reason }),
       );

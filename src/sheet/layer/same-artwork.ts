@@ -15,13 +15,31 @@ export function sameShape(a: Shape, b: Shape): boolean {
   return (
     a === b ||
     (a.part === b.part &&
-      a.fillRule === b.fillRule &&
       a.strokeWidth === b.strokeWidth &&
       colourOf(a) === colourOf(b) &&
-      sameList(a.subpaths, b.subpaths, sameSubpath) &&
-      sameList(a.centreline ?? [], b.centreline ?? [], sameSubpath) &&
-      sameList(a.clips, b.clips, sameClip))
+      sameArea(a, b) &&
+      sameList(a.centreline ?? [], b.centreline ?? [], sameSubpath))
   );
+}
+
+/** Whether two shapes cover the same, whatever their paint, and whether they are filled or stroked. */
+export function sameArea(a: Shape, b: Shape): boolean {
+  return (
+    a.fillRule === b.fillRule && sameList(a.subpaths, b.subpaths, sameSubpath) && sameList(a.clips, b.clips, sameClip)
+  );
+}
+
+/** Equal for shapes that cover the same, and for few others. */
+export function areaKey({ fillRule, subpaths, clips }: Shape): string {
+  let [curves, sum] = [0, 0];
+  for (const { curves: chain } of subpaths) {
+    for (const { end } of chain) {
+      curves += 1;
+      sum += curves * (end.x + Math.SQRT2 * end.y);
+    }
+  }
+  const start = subpaths[0]?.curves[0]?.start;
+  return [fillRule, clips.length, subpaths.length, curves, start?.x, start?.y, sum].join(' ');
 }
 
 function colourOf({ paint }: Shape): string {
@@ -44,7 +62,12 @@ function sameClip(a: Clip, b: Clip): boolean {
 
 function sameSubpath(a: Subpath, b: Subpath): boolean {
   checkpoint(a.curves.length);
-  return a === b || (a.closed === b.closed && sameList(a.curves, b.curves, sameCurve));
+  return a === b || (a.closed === b.closed && sameCurves(a.curves, b.curves));
+}
+
+/** To the last digit. */
+export function sameCurves(a: readonly Curve[], b: readonly Curve[]): boolean {
+  return sameList(a, b, sameCurve);
 }
 
 function sameCurve(a: Curve, b: Curve): boolean {
