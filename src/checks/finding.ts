@@ -5,6 +5,7 @@ import type { ThinPart } from '../geometry/thickness/types';
 import type { CheckId, Severity } from '../config/check-id';
 import type { CutLine, DoubledLine } from '../sheet/cut-lines/index';
 import type { BareGap, ShortOverlap } from '../stack/index';
+import type { LayerId } from '../sheet/layer/layer-id';
 import type { Piece, Sheet } from '../sheet/types';
 import type { StackLayer } from '../stack/stack';
 import type { Span } from '../text/text';
@@ -18,7 +19,9 @@ export interface Finding {
   readonly message: string;
   /** The tightest text to underline. */
   readonly span: Span;
+  /** The layer's name, for people. */
   readonly layer?: string;
+  readonly layerId?: LayerId;
   /** Sheet mm. */
   readonly at?: Point;
   readonly measure?: Measure;

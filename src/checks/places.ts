@@ -5,6 +5,7 @@ import type { Sheet } from '../sheet/types';
 import type { CurveSource } from '../sheet/source-index';
 import type { Span } from '../text/text';
 import type { Stencil } from './check';
+import type { Finding } from './finding';
 
 /** What leads from a sheet back to its text. */
 export type Traced = Pick<Stencil, 'drawing' | 'sources'>;
@@ -12,6 +13,11 @@ export type Traced = Pick<Stencil, 'drawing' | 'sources'>;
 /** The command that drew the edge at a point, as seen from `facing`; else the layer's name, else the root's. */
 export function spanAt(stencil: Traced, sheet: Sheet, point: Point, facing?: Point): Span {
   return stencil.sources(sheet).at(point, facing)?.span ?? layerSpan(stencil, sheet);
+}
+
+/** Which layer a finding lies in. */
+export function inLayer({ layer }: Sheet): Required<Pick<Finding, 'layer' | 'layerId'>> {
+  return { layer: layer.name, layerId: layer.id };
 }
 
 /** The name in the layer's start tag: short, and where the layer begins. */

@@ -4,7 +4,7 @@ import type { CheckId, Severity } from '../config/check-id';
 import type { Sheet } from '../sheet/types';
 import type { Stencil } from './check';
 import type { Finding } from './finding';
-import { spanAt } from './places';
+import { inLayer, spanAt } from './places';
 
 interface ThinPartWords {
   readonly check: CheckId;
@@ -26,7 +26,7 @@ export function describeThinPart(stencil: Stencil, sheet: Sheet, part: ThinPart,
     severity: words.severity,
     message: words.message,
     span,
-    layer: sheet.layer.name,
+    ...inLayer(sheet),
     at: { x: (part.from.x + part.to.x) / 2, y: (part.from.y + part.to.y) / 2 },
     measure: { value: part.width, limit: words.limit, unit: 'mm' },
     related: sides.map((side, i) => ({ message: i === 0 ? 'One side of it' : 'The side that faces it', ...side })),

@@ -8,6 +8,7 @@ import type { Config } from '../config/types';
 import type { Sheet } from '../sheet/types';
 import type { Stack } from '../stack/stack';
 import type { TextEdit } from '../text/text';
+import type { ReportedFinding } from './finding-id';
 
 /** How a file is to be read, beyond what it says itself. Lengths in mm. */
 export interface Settings {
@@ -32,14 +33,16 @@ export interface Settings {
 
 export interface Report {
   readonly text: string;
+  /** Stands for the text and for all of the settings that findings depend on: the same for the same of both. */
+  readonly version: string;
   readonly settings: Settings;
   readonly drawing: Drawing;
   /** In painting order. */
   readonly sheets: readonly Sheet[];
   /** Most serious first, then in the order of the text. Capped for each check; the cap says how many were left out. */
-  readonly findings: readonly Finding[];
+  readonly findings: readonly ReportedFinding[];
   /** All of them, without the cap: what mends are proven against. */
-  readonly complete: readonly Finding[];
+  readonly complete: readonly ReportedFinding[];
   /** The print that the sheets are part of: they alone, where the file is no part of a project. */
   readonly stack: Stack;
   /** Set where the file is part of a project. */

@@ -26,7 +26,7 @@ import type { Layer, Sheet } from './types';
  */
 export function measureSheet(drawing: Drawing, group: ShapeGroup, config: Config, earlier?: Sheet): Sheet {
   if (earlier && isUnchanged(drawing, group, config, earlier)) {
-    const layer = { ...earlier.layer, name: group.name, element: group.element, shapes: group.shapes };
+    const layer = { ...earlier.layer, id: group.id, name: group.name, element: group.element, shapes: group.shapes };
     return { ...earlier, layer, drawing };
   }
   const frame = frameOf(drawing, config.margin);
@@ -79,6 +79,7 @@ function readLayer(drawing: Drawing, group: ShapeGroup, config: Config, filled: 
   const stated = readingSaidFor(drawing, group, config);
   const artwork = frameOf(drawing, 0);
   return {
+    id: group.id,
     name: group.name,
     element: group.element,
     shapes: group.shapes,

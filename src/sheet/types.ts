@@ -9,9 +9,12 @@ import type { ElementNode } from '../markup/tree';
 import type { ThinPart } from '../geometry/thickness/types';
 
 import type { Reading } from '../config/types';
+import type { LayerId } from './layer/layer-id';
 
 /** One colour of the stack: its shapes and how they are read. */
 export interface Layer {
+  readonly id: LayerId;
+  /** As the artist calls it; several layers may have the same name. */
   readonly name: string;
   readonly reading: Reading;
   /** Whether the artist stated the reading (config or attribute) or we detected it. */

@@ -3,6 +3,7 @@ import { formatMillimetres } from '../../config/length';
 import type { BareGap } from '../../stack/index';
 import type { Check, Stencil } from '../check';
 import type { Finding } from '../finding';
+import { inLayer } from '../places';
 import { quoted, relatedOnEdge, spanOnEdge } from '../stack-places';
 
 /** Bare ground between two colours that is narrower than the slip. */
@@ -30,7 +31,7 @@ function* describe(stencil: Stencil, gap: BareGap): Iterable<Finding> {
       `${quoted(second)}; a slip of ${formatMillimetres(slip)}, which must be reckoned with, closes it or makes it twice ` +
       'as wide. Spread the earlier colour under its neighbour, set them farther apart, or lower limits.slip.',
     span: spanOnEdge(stencil, first, onEarlier, onLater),
-    layer: first.sheet.layer.name,
+    ...inLayer(first.sheet),
     at: interpolate(onEarlier, onLater, 0.5),
     measure: { value: width, limit: slip, unit: 'mm' },
     related: [relatedOnEdge(stencil, second, onLater, `The edge of ${quoted(second)} that faces it`, onEarlier)],

@@ -2,7 +2,7 @@ import { boxOfPolygon } from '../../geometry/boolean/index';
 import { boxContainsBox, growBox } from '../../geometry/base/ring';
 import { registrationMarks } from '../../stack/registration-marks';
 import type { Check } from '../check';
-import { contourSpan } from '../places';
+import { contourSpan, inLayer } from '../places';
 import { ownLayers } from '../stack-places';
 
 /** mm: by how much an opening may reach beyond the mark that makes it, through rounding. */
@@ -32,7 +32,7 @@ export const hiddenOpening: Check = {
             'Nothing that is sprayed through this opening is seen: later layers paint over all of it. Cutting it ' +
             'costs time and strength of the sheet. Remove it, unless it is meant as a ground for thin paint.',
           span: contourSpan(stencil, sheet, polygon.outer),
-          layer: sheet.layer.name,
+          ...inLayer(sheet),
           at: { x: polygon.outer[0] ?? 0, y: polygon.outer[1] ?? 0 },
           related: [],
           subject: { kind: 'opening', sheet, opening: polygon },

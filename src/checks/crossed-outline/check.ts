@@ -5,7 +5,7 @@ import { selfIntersectionsOf, type SelfIntersection } from '../../sheet/cut-line
 import type { Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
 import type { Finding } from '../finding';
-import { spanAt } from '../places';
+import { inLayer, spanAt } from '../places';
 
 /** Outlines that cross themselves, where it changes what is cut. */
 export const crossedOutline: Check = {
@@ -33,7 +33,7 @@ function describe(
       `This outline crosses itself here: of what it encloses, ${area.toFixed(2)} mm² ${fate}. Each program ` +
       'and each cutter may take such a crossing in its own way. Draw the parts as outlines of their own.',
     span: span as Finding['span'],
-    layer: sheet.layer.name,
+    ...inLayer(sheet),
     at,
     measure: { value: area, limit: 0, unit: 'mm²' },
     related: [{ message: 'The line that it crosses', span: other as Finding['span'], at }],

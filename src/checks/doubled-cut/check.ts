@@ -9,6 +9,7 @@ import type { Sheet } from '../../sheet/types';
 import type { Span } from '../../text/text';
 import type { Check } from '../check';
 import type { Finding } from '../finding';
+import { inLayer } from '../places';
 
 /** How far beside a line, in mm, it is looked what it separates. */
 const BESIDE = 0.05;
@@ -39,7 +40,7 @@ function describe(sheet: Sheet, doubled: DoubledLine): Finding {
       second,
       pieces.map(({ otherCurve }) => otherCurve),
     ),
-    layer: sheet.layer.name,
+    ...inLayer(sheet),
     at,
     measure: { value: length, limit: 0, unit: 'mm' },
     related: [

@@ -5,7 +5,7 @@ import { formatMillimetres } from '../../config/length';
 import type { Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
 import type { Finding } from '../finding';
-import { spanAt } from '../places';
+import { inLayer, spanAt } from '../places';
 
 /** Closer to the border than this, in mm, an opening runs into it. */
 const TOUCHING = 0.001;
@@ -45,7 +45,7 @@ function describe(stencil: Stencil, sheet: Sheet, { x, y, distance }: Nearest): 
     severity: 'error',
     message: `${what} Move it inwards, or add sheet around the artwork with "margin".`,
     span: spanAt(stencil, sheet, { x, y }),
-    layer: sheet.layer.name,
+    ...inLayer(sheet),
     at: { x, y },
     measure: { value: distance, limit, unit: 'mm' },
     related: [],

@@ -2,7 +2,7 @@ import { formatMillimetres } from '../../config/length';
 import type { Piece, Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
 import type { Finding } from '../finding';
-import { contourSpan } from '../places';
+import { inLayer, contourSpan } from '../places';
 
 /** Pieces of the sheet that hang on nothing. */
 export const floatingIsland: Check = {
@@ -26,7 +26,7 @@ function describe(stencil: Stencil, sheet: Sheet, piece: Piece): Finding {
       `${burnt(sheet)} Put a bridge of at least ${formatMillimetres(stencil.limits.bridge)} across the opening, ` +
       'or cut the island away.',
     span: contourSpan(stencil, sheet, piece.polygon.outer),
-    layer: sheet.layer.name,
+    ...inLayer(sheet),
     at: piece.label,
     measure: { value: piece.area, limit: 0, unit: 'mm²' },
     related: [],

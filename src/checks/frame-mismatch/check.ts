@@ -5,7 +5,7 @@ import type { Sheet } from '../../sheet/types';
 import type { StackLayer } from '../../stack/stack';
 import type { Check, Stencil } from '../check';
 import type { Finding, Related } from '../finding';
-import { rootSpan } from '../places';
+import { inLayer, rootSpan } from '../places';
 import { layerTag, ownLayers, quoted } from '../stack-places';
 
 /** mm: frames and marks that differ by less are the same, written with other digits. */
@@ -77,7 +77,7 @@ function compareRegistrationMarks(stencil: Stencil, layer: StackLayer, marked: S
     severity: 'error',
     message: `${what}: laid by its marks, this sheet prints out of register. Cut the same marks in every sheet.`,
     span: odd?.element.nameSpan ?? layerTag(layer.sheet),
-    layer: layer.sheet.layer.name,
+    ...inLayer(layer.sheet),
     ...(at && { at }),
     ...(off !== undefined && { measure: { value: off, limit: SAME, unit: 'mm' as const } }),
     related: [relatedTag(stencil, marked, `The marks of ${quoted(marked)}`)],

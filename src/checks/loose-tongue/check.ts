@@ -5,7 +5,7 @@ import { materialOf } from '../../config/limits';
 import type { Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
 import type { Finding } from '../finding';
-import { spanAt } from '../places';
+import { inLayer, spanAt } from '../places';
 
 /** Material that is held at one end only, and long enough to lift under the spray. */
 export const looseTongue: Check = {
@@ -28,7 +28,7 @@ function describe(stencil: Stencil, sheet: Sheet, { from, to, root, reach, tip }
       `${formatMillimetres(maxOverhang(material))} is the most for ${material.short}: ${howFar(reach, deflectionOf(reach, material))} ` +
       'Paint creeps under it. Tie its end, make it shorter, or take a stiffer material.',
     span: spanAt(stencil, sheet, tip),
-    layer: sheet.layer.name,
+    ...inLayer(sheet),
     at: tip,
     measure: { value: reach, limit: maxOverhang(material), unit: 'mm' },
     related: [

@@ -5,6 +5,7 @@ import type { Sheet } from '../../sheet/types';
 import type { Span } from '../../text/text';
 import type { Check } from '../check';
 import type { Finding } from '../finding';
+import { inLayer } from '../places';
 import type { CutLine } from '../../sheet/cut-lines/index';
 
 /** Cut lines that do not close, where only cut lines are drawn. */
@@ -27,7 +28,7 @@ function describe(sheet: Sheet, { lines, ends }: OpenPath): Finding {
     severity: 'error',
     message: message(lines.length, gap, ends !== undefined),
     span: spanOf(first),
-    layer: sheet.layer.name,
+    ...inLayer(sheet),
     at: ends ? ends[1] : (first.curves[0]?.start ?? { x: 0, y: 0 }),
     measure: { value: gap, limit: 0, unit: 'mm' },
     related: others.map((line) => ({

@@ -2,6 +2,7 @@ import { formatMillimetres } from '../../config/length';
 import type { ShortOverlap } from '../../stack/index';
 import type { Check, Stencil } from '../check';
 import type { Finding } from '../finding';
+import { inLayer } from '../places';
 import { quoted, relatedOnEdge, spanOnEdge } from '../stack-places';
 
 /** mm: colours that run over each other by no more only touch. */
@@ -44,7 +45,7 @@ function* describe(stencil: Stencil, overlap: ShortOverlap): Iterable<Finding> {
       `lands ${width <= TOUCHING ? 'at all' : 'farther than that'} off its place, and up to ${formatMillimetres(slip)} ` +
       'must be reckoned with. Spread the earlier colour under its neighbour, or lower limits.slip.',
     span: spanOnEdge(stencil, first, onFirst, onSecond),
-    layer: first.sheet.layer.name,
+    ...inLayer(first.sheet),
     at,
     measure: { value: width, limit: slip, unit: 'mm' },
     related: [relatedOnEdge(stencil, second, onSecond, `The edge of ${quoted(second)} there`, onFirst)],

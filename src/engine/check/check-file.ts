@@ -6,6 +6,7 @@ import { stackOfFile } from '../../stack/stack';
 import { knownSheets, measureGroups, readText } from './read-sheets';
 import { reportOn } from './run-checks';
 import { watchOf } from './run-watch';
+import { versionOf } from './version';
 import { effectiveConfig, measuresAlike } from './effective-config';
 
 /**
@@ -25,6 +26,8 @@ function checkText(text: string, settings: Settings, earlier: Report | undefined
   const known = knownSheets(earlier, earlier !== undefined && measuresAlike(effectiveConfig(earlier.settings), config));
   const read = readText(text, config, earlier?.drawing);
   const file = measureGroups(read, groupShapes(read.drawing, settings.oneLayer), config, known);
-  const run = { settings, config, stack: stackOfFile(file.sheets, earlier?.stack) };
+  const version = versionOf(text, settings);
+  const stack = stackOfFile(file.sheets, earlier?.stack);
+  const run = { settings, config, stack, version, stackVersion: version };
   return reportOn(file, run, performance.now() - start);
 }

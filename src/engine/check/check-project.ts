@@ -2,6 +2,7 @@
 import { underWatch } from '../../geometry/base/checkpoint';
 import type { LayerFault, ProjectReport, Report, Settings } from '../../report/report';
 import type { Config } from '../../config/types';
+import { layerId } from '../../sheet/layer/layer-id';
 import { stackOf, type StackLayer } from '../../stack/stack';
 import {
   faultOf,
@@ -14,6 +15,7 @@ import {
 import { knownSheets, measureGroups, readText, type ReadFile } from './read-sheets';
 import { reportOn } from './run-checks';
 import { watchOf } from './run-watch';
+import { versionOf, versionOfStack } from './version';
 import { effectiveConfig, measuresAlike } from './effective-config';
 
 /**
@@ -58,6 +60,8 @@ function checkFiles(
     ]),
   );
   const reports = new Map<string, Report>();
+  const versions = new Map([...parts].map(([file, { read }]) => [file, versionOf(read.text, settings)]));
+  const stackVersion = versionOfStack(versions);
   const stack = stackOf(
     entries.flatMap((entry) => layersOf(entry, parts)),
     earlier?.stack,
@@ -72,7 +76,8 @@ function checkFiles(
   };
   for (const [file, part] of parts) {
     const known = part.unchanged?.results ?? [];
-    const run = { settings, config, stack, known, project: { file, report: project } };
+    const version = versions.get(file) ?? '';
+    const run = { settings, config, stack, version, stackVersion, known, project: { file, report: project } };
     reports.set(file, reportOn(part.read, run, part.elapsed));
   }
   project.elapsed = performance.now() - start;
@@ -106,7 +111,9 @@ function readPart(name: string, text: string, run: PartRun): Part {
   const unchanged = earlier && alike && isUnchanged(name, text, run) ? earlier : undefined;
   const known = unchanged && { drawing: unchanged.drawing, unread: undefined };
   const readable = known ?? readText(text, config, earlier?.drawing);
-  const groups = entries.flatMap((entry) => groupsOfEntry(readable.drawing, entry, settings.oneLayer));
+  const groups = entries
+    .flatMap((entry) => groupsOfEntry(readable.drawing, entry, settings.oneLayer))
+    .map((group, i) => ({ ...group, id: layerId(name, i) }));
   const painted = groups.map((group) => ({ ...group, paint: group.entry.paint }));
   const read = unchanged
     ? { ...readable, text, sheets: unchanged.sheets, skipped: [] }

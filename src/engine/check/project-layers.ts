@@ -4,6 +4,7 @@ import { allElements, ancestors, attribute } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
 import type { LayerFault } from '../../report/report';
 import type { Config, LayerEntry } from '../../config/types';
+import { layerId } from '../../sheet/layer/layer-id';
 import { groupShapes, statedName, type ShapeGroup } from '../../sheet/layer/layers';
 
 /** An entry of `layers`, with its source taken apart. */
@@ -53,20 +54,21 @@ export interface EntryGroup extends ShapeGroup {
 
 /**
  * The layers that an entry names: its element, else the whole file, which is one layer where the entry states a name
- * or a paint, and otherwise all the layers that the file has by itself.
+ * or a paint, and otherwise all the layers that the file has by itself. Their ids are those within the entry.
  */
 export function groupsOfEntry(drawing: Drawing, entry: SourcedEntry, oneLayer = false): EntryGroup[] {
   if (entry.id !== undefined) return groupOfElement(drawing, entry, entry.id);
   const single = oneLayer || entry.name !== undefined || entry.paint !== undefined;
   const fallback = entry.file?.replace(/^.*\//, '').replace(/\.svg$/i, '') || 'stencil';
-  return groupShapes(drawing, single, fallback).map((group) => ({ ...group, name: entry.name ?? group.name, entry }));
+  const groups = groupShapes(drawing, single, fallback, entry.file);
+  return groups.map((group) => ({ ...group, name: entry.name ?? group.name, entry }));
 }
 
 function groupOfElement(drawing: Drawing, entry: SourcedEntry, id: string): EntryGroup[] {
   const element = elementWithId(drawing, id);
   const shapes = element ? drawing.shapes.filter((shape) => isWithin(shape, element)) : [];
   if (!element || shapes.length === 0) return [];
-  return [{ element, name: entry.name ?? statedName(element) ?? id, shapes, entry }];
+  return [{ id: layerId(entry.file ?? '', 0), element, name: entry.name ?? statedName(element) ?? id, shapes, entry }];
 }
 
 function elementWithId({ document }: Drawing, id: string): ElementNode | undefined {

@@ -7,6 +7,7 @@ import type { CheckResult, ProjectPart, Report, Settings } from '../../report/re
 import type { Config } from '../../config/types';
 import { limitsOf } from '../../config/limits';
 import type { Stack } from '../../stack/stack';
+import { withIds } from '../../report/finding-id';
 import { applyAcceptances } from './acceptances';
 import { withoutBaseline } from './baseline';
 import { capFindings, sortFindings } from './sort-and-cap';
@@ -18,6 +19,9 @@ export interface CheckRun {
   readonly settings: Settings;
   readonly config: Config;
   readonly stack: Stack;
+  /** Stands for the file and the settings, and for all files of the stack. */
+  readonly version: string;
+  readonly stackVersion: string;
   readonly project?: ProjectPart;
   /** Of the same sheets under the same limits: checks that did not look at the stack are not run again. */
   readonly known?: readonly CheckResult[];
@@ -33,9 +37,14 @@ export function reportOn(file: ReadFile, run: CheckRun, elapsed: number): Report
   const gaps = file.unread ? [unread(file.unread)] : unfinished(skipped);
   const found = [...results.flatMap(({ findings }) => findings), ...gaps];
   const accepted = applyAcceptances(drawing.document, withSeverities(found, config));
-  const complete = sortFindings(withoutBaseline(accepted, config));
+  const around = new Set<string>(results.filter(({ looksAround }) => looksAround).map(({ check }) => check));
+  const named = withIds(withoutBaseline(accepted, config), project?.file ?? '', (check) =>
+    around.has(check) ? run.stackVersion : run.version,
+  );
+  const complete = sortFindings(named);
   return {
     text,
+    version: run.version,
     settings,
     drawing,
     sheets,

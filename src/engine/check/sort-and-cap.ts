@@ -1,6 +1,7 @@
 /** The order and the number of findings that hosts are given. */
 import type { CheckId, Severity } from '../../config/check-id';
 import type { Finding } from '../../checks/finding';
+import { idOfRest, type ReportedFinding } from '../../report/finding-id';
 
 /** Editors draw a few hundred underlines for a file; beyond that a count says more than another line. */
 const MAX_FINDINGS_PER_CHECK = 200;
@@ -8,16 +9,16 @@ const MAX_FINDINGS_PER_CHECK = 200;
 const RANK: Readonly<Record<Severity, number>> = { error: 0, warning: 1, info: 2, hint: 3 };
 
 /** Most serious first, then in the order of the text. */
-export function sortFindings(findings: readonly Finding[]): Finding[] {
+export function sortFindings<F extends Finding>(findings: readonly F[]): F[] {
   return [...findings].sort(
     (a, b) => RANK[a.severity] - RANK[b.severity] || a.span.from - b.span.from || a.span.to - b.span.to,
   );
 }
 
 /** Keeps so many findings of each check, and adds one that says how many more there were. */
-export function capFindings(findings: readonly Finding[]): Finding[] {
+export function capFindings(findings: readonly ReportedFinding[]): ReportedFinding[] {
   const counts = new Map<CheckId, number>();
-  const kept: Finding[] = [];
+  const kept: ReportedFinding[] = [];
   for (const finding of findings) {
     const count = (counts.get(finding.check) ?? 0) + 1;
     counts.set(finding.check, count);
@@ -30,8 +31,9 @@ export function capFindings(findings: readonly Finding[]): Finding[] {
   return kept;
 }
 
-function leftOut({ check, severity, span }: Finding, more: number): Finding {
+function leftOut({ id, check, severity, span }: ReportedFinding, more: number): ReportedFinding {
   return {
+    id: idOfRest(id),
     check,
     severity,
     span,

@@ -4,10 +4,12 @@ import { attribute, childElements, textContent } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
 import type { Region } from '../../geometry/base/polygon-types';
 import { areaOf } from '../../geometry/boolean/index';
+import { layerId, type LayerId } from './layer-id';
 import { shapeRegion } from './shape-region';
 
 /** The shapes of one layer, before it is known how they are read. */
 export interface ShapeGroup {
+  readonly id: LayerId;
   /** The group that is the layer; undefined for the whole file, and for shapes that stand outside all groups. */
   readonly element: ElementNode | undefined;
   readonly name: string;
@@ -18,8 +20,14 @@ export interface ShapeGroup {
  * Each top-level `<g>` with something drawn in it is a layer, in the order of the document. With one such group or
  * none, the whole file is one layer. Shapes beside several groups make a layer of their own, named "loose shapes".
  * @param fallback the name of a layer that is a whole file without a name of its own
+ * @param file as the project names it
  */
-export function groupShapes(drawing: Drawing, oneLayer = false, fallback = 'stencil'): readonly ShapeGroup[] {
+export function groupShapes(
+  drawing: Drawing,
+  oneLayer = false,
+  fallback = 'stencil',
+  file = '',
+): readonly ShapeGroup[] {
   const members = new Map<ElementNode | undefined, Shape[]>();
   for (const shape of drawing.shapes) {
     const group = shape.topLevel.localName === 'g' ? shape.topLevel : undefined;
@@ -28,19 +36,20 @@ export function groupShapes(drawing: Drawing, oneLayer = false, fallback = 'sten
     else members.set(group, [shape]);
   }
   const groups = [...members.keys()].filter((element) => element !== undefined);
-  if (oneLayer || groups.length < 2) return [wholeFile(drawing, groups, fallback)];
-  return [...members].map(([element, shapes]) => ({
+  if (oneLayer || groups.length < 2) return [wholeFile(drawing, groups, fallback, file)];
+  return [...members].map(([element, shapes], i) => ({
+    id: layerId(file, i),
     element,
     shapes,
     name: element ? nameOf(element) : 'loose shapes',
   }));
 }
 
-function wholeFile(drawing: Drawing, groups: readonly ElementNode[], fallback: string): ShapeGroup {
+function wholeFile(drawing: Drawing, groups: readonly ElementNode[], fallback: string, file: string): ShapeGroup {
   const root = drawing.document.root;
   const [only] = groups;
   const name = (root && statedName(root)) ?? (only && statedName(only)) ?? fallback;
-  return { element: undefined, name, shapes: drawing.shapes };
+  return { id: layerId(file, 0), element: undefined, name, shapes: drawing.shapes };
 }
 
 function nameOf(group: ElementNode): string {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Finding } from '../../../src/checks/finding';
+import { withIds } from '../../../src/report/finding-id';
 import { capFindings, sortFindings } from '../../../src/engine/check/sort-and-cap';
 
 const finding = (severity: Finding['severity'], from: number): Finding => ({
@@ -10,7 +11,9 @@ const finding = (severity: Finding['severity'], from: number): Finding => ({
   related: [],
 });
 
-describe('sortEdits', () => {
+const named = (findings: readonly Finding[]) => withIds(findings, '', () => '1');
+
+describe('sortFindings', () => {
   it('puts the serious first, then follows the text', () => {
     const ordered = sortFindings([finding('info', 1), finding('error', 9), finding('warning', 3), finding('error', 2)]);
     expect(ordered.map(({ severity, span }) => `${severity} ${span.from}`)).toEqual([
@@ -24,13 +27,14 @@ describe('sortEdits', () => {
 
 describe('capFindings', () => {
   it('keeps 200 of a check and counts the rest', () => {
-    const capped = capFindings(Array.from({ length: 250 }, (_, i) => finding('warning', i)));
+    const capped = capFindings(named(Array.from({ length: 250 }, (_, i) => finding('warning', i))));
     expect(capped).toHaveLength(201);
+    expect(new Set(capped.map(({ id }) => id)).size).toBe(201);
     expect(capped.at(-1)?.message).toBe('50 more findings of thin-bridge in this file are left out.');
   });
 
   it('leaves fewer alone', () => {
-    const few = [finding('error', 1), finding('error', 2)];
+    const few = named([finding('error', 1), finding('error', 2)]);
     expect(capFindings(few)).toEqual(few);
   });
 });

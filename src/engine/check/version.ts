@@ -1,0 +1,15 @@
+/** What stands for all that a report was made of, so that two reports of the same are known to be the same. */
+import type { Settings } from '../../report/report';
+import { hashOfText } from '../../text/hash';
+import { effectiveConfig } from './effective-config';
+
+/** Of one file under its settings. Configurations are plain data, always with the same keys in the same order. */
+export function versionOf(text: string, settings: Settings): string {
+  const { oneLayer = false } = settings;
+  return `${hashOfText(text)}-${hashOfText(JSON.stringify([effectiveConfig(settings), oneLayer]))}`;
+}
+
+/** @param versions of all files of the stack by name */
+export function versionOfStack(versions: ReadonlyMap<string, string>): string {
+  return hashOfText(JSON.stringify([...versions]));
+}
