@@ -9,6 +9,7 @@ import type { Box, Ring } from '../geometry/base/polygon-types';
 import { memoizeByIdentity } from '../geometry/base/memoize';
 import { boxOfRing } from '../geometry/base/ring';
 import type { Span } from '../text/text';
+import type { Layer, Sheet } from './types';
 
 /** A curve of a shape, or of what clips it. */
 export interface CurveSource {
@@ -114,6 +115,13 @@ export class SourceIndex {
     const { shape, subpath, chain } = this.#chains[number] as OwnedChain;
     return { shape, subpath, curve: chain.curves[at] as Curve, span: chain.spans[at] ?? shape.element.startTag };
   }
+}
+
+const indexOfLayer = memoizeByIdentity(({ shapes, reading }: Layer) => new SourceIndex(shapes, reading === 'outlines'));
+
+/** The sources of a sheet's edges, built when a place is first asked for. */
+export function sourcesOf({ layer }: Sheet): SourceIndex {
+  return indexOfLayer(layer);
 }
 
 /** Which chain, and which curve of it. */

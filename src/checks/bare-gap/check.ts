@@ -1,14 +1,15 @@
 import { interpolate } from '../../geometry/base/vector';
 import { formatMillimetres } from '../../config/length';
 import type { BareGap } from '../../stack/index';
-import type { Check, Stencil } from '../check';
+import type { StackCheck, StackStencil } from '../check';
 import type { Finding } from '../finding';
 import { inLayer } from '../places';
 import { quoted, relatedOnEdge, spanOnEdge } from '../stack-places';
 
 /** Bare ground between two colours that is narrower than the slip. */
-export const bareGap: Check = {
+export const bareGap: StackCheck = {
   id: 'bare-gap',
+  reads: 'stack',
   severity: 'warning',
   *run(stencil) {
     const { stack, limits, file } = stencil;
@@ -18,7 +19,7 @@ export const bareGap: Check = {
   },
 };
 
-function* describe(stencil: Stencil, gap: BareGap): Iterable<Finding> {
+function* describe(stencil: StackStencil, gap: BareGap): Iterable<Finding> {
   const { earlier, later, width, closed, onEarlier, onLater } = gap;
   const [first, second] = [stencil.stack.layers[earlier], stencil.stack.layers[later]];
   if (!first || !second) return;

@@ -1,7 +1,7 @@
 import { boxOfPolygon } from '../../geometry/boolean/index';
 import { boxContainsBox, growBox } from '../../geometry/base/ring';
 import { registrationMarks } from '../../stack/registration-marks';
-import type { Check } from '../check';
+import type { StackCheck } from '../check';
 import { contourSpan, inLayer } from '../places';
 import { ownLayers } from '../stack-places';
 
@@ -9,8 +9,9 @@ import { ownLayers } from '../stack-places';
 const BESIDE = 0.01;
 
 /** Openings whose paint is nowhere seen, as later layers paint over all of it. */
-export const hiddenOpening: Check = {
+export const hiddenOpening: StackCheck = {
   id: 'buried-opening',
+  reads: 'stack',
   severity: 'hint',
   *run(stencil) {
     const { hiddenOpenings: buried } = stencil.stack.seams(stencil.limits.slip);

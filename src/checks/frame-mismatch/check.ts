@@ -3,7 +3,7 @@ import { formatMillimetres, formatSides } from '../../config/length';
 import { registrationMarks, type RegistrationMark } from '../../stack/registration-marks';
 import type { Sheet } from '../../sheet/types';
 import type { StackLayer } from '../../stack/stack';
-import type { Check, Stencil } from '../check';
+import type { StackCheck, StackStencil } from '../check';
 import type { Finding, Related } from '../finding';
 import { inLayer, rootSpan } from '../places';
 import { layerTag, ownLayers, quoted } from '../stack-places';
@@ -12,8 +12,9 @@ import { layerTag, ownLayers, quoted } from '../stack-places';
 const SAME = 0.01;
 
 /** Sheets that cannot be laid in register: of another size than the others, or with marks at other places. */
-export const frameMismatch: Check = {
+export const frameMismatch: StackCheck = {
   id: 'frame-mismatch',
+  reads: 'stack',
   severity: 'error',
   *run(stencil) {
     const { layers } = stencil.stack;
@@ -45,7 +46,7 @@ function sizeOf({ frame }: Sheet): [number, number] {
   return [frame.maxX - frame.minX, frame.maxY - frame.minY];
 }
 
-function describeFrame(stencil: Stencil, odd: StackLayer, usual: StackLayer): Finding {
+function describeFrame(stencil: StackStencil, odd: StackLayer, usual: StackLayer): Finding {
   const [size, other] = [sizeOf(odd.sheet), sizeOf(usual.sheet)];
   const [oddSides, usualSides] = [formatSides(...size, 2), formatSides(...other, 2)];
   const off = Math.max(Math.abs(size[0] - other[0]), Math.abs(size[1] - other[1]));
@@ -61,7 +62,7 @@ function describeFrame(stencil: Stencil, odd: StackLayer, usual: StackLayer): Fi
   };
 }
 
-function compareRegistrationMarks(stencil: Stencil, layer: StackLayer, marked: StackLayer): Finding | undefined {
+function compareRegistrationMarks(stencil: StackStencil, layer: StackLayer, marked: StackLayer): Finding | undefined {
   const [own, theirs] = [registrationMarks(layer.sheet.layer), registrationMarks(marked.sheet.layer)];
   const [missing, extra] = [unmatched(theirs, own), unmatched(own, theirs)];
   const [lost, odd] = [missing[0], extra[0]];
@@ -88,6 +89,6 @@ function unmatched(marks: readonly RegistrationMark[], others: readonly Registra
   return marks.filter(({ centre }) => !others.some((other) => distance(centre, other.centre) <= SAME));
 }
 
-function relatedTag({ file }: Stencil, layer: StackLayer, message: string): Related {
+function relatedTag({ file }: StackStencil, layer: StackLayer, message: string): Related {
   return { message, ...(layer.file === file ? {} : { file: layer.file }), span: layerTag(layer.sheet) };
 }

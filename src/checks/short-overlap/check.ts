@@ -1,6 +1,6 @@
 import { formatMillimetres } from '../../config/length';
 import type { ShortOverlap } from '../../stack/index';
-import type { Check, Stencil } from '../check';
+import type { StackCheck, StackStencil } from '../check';
 import type { Finding } from '../finding';
 import { inLayer } from '../places';
 import { quoted, relatedOnEdge, spanOnEdge } from '../stack-places';
@@ -15,8 +15,9 @@ const TOUCHING = 0.005;
 const CROSSING = 2;
 
 /** Seams of neighbouring colours that open when a sheet lands off its place by less than the slip. */
-export const shortOverlap: Check = {
+export const shortOverlap: StackCheck = {
   id: 'short-overlap',
+  reads: 'stack',
   severity: 'warning',
   *run(stencil) {
     const { stack, limits, file } = stencil;
@@ -27,7 +28,7 @@ export const shortOverlap: Check = {
   },
 };
 
-function* describe(stencil: Stencil, overlap: ShortOverlap): Iterable<Finding> {
+function* describe(stencil: StackStencil, overlap: ShortOverlap): Iterable<Finding> {
   const { earlier, later, slipping, width, at, facing, length } = overlap;
   const [first, second] = [stencil.stack.layers[earlier], stencil.stack.layers[later]];
   if (!first || !second) return;

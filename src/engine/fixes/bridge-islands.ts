@@ -218,21 +218,15 @@ export function hiddenOn({ stack }: Report, sheet: Sheet): Region {
   return union(sheets.slice(sheets.indexOf(sheet) + 1).map(({ openings }) => openings));
 }
 
-const layerBridges = new WeakMap<Report, Map<Sheet, VerifiedBridges | string>>();
-
 /** Bridges for every island of a layer at the limit; remembered, for each of its islands offers them. */
 export function verifyLayerBridges(report: Report, sheet: Sheet): VerifiedBridges | string {
-  const known = layerBridges.get(report) ?? new Map<Sheet, VerifiedBridges | string>();
-  layerBridges.set(report, known);
-  const result =
-    known.get(sheet) ??
+  return report.session.remember(`bridges of ${sheet.layer.id}`, () =>
     verifyBridges(
       report,
       sheet,
       sheet.pieces.filter((piece) => piece.island),
-    );
-  known.set(sheet, result);
-  return result;
+    ),
+  );
 }
 
 function islandFindings(report: Report, islands: readonly Piece[]): Finding[] {

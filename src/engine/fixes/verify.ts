@@ -14,8 +14,6 @@ import type { CheckId, Severity } from '../../config/check-id';
 import { FLATNESS } from '../../sheet/layer/shape-region';
 import type { Sheet } from '../../sheet/types';
 import { applyEdits, type TextEdit } from '../../text/text';
-import { check } from '../check/check-file';
-import { checkProject } from '../check/check-project';
 
 /** What a mend promises about the sheets it touches. */
 export interface Expectations {
@@ -81,14 +79,18 @@ function betweenLayers({ complete }: Report): Finding[] {
 
 const NOWHERE: Expectations['within'] = new Map();
 
-/** The report on the edited text, as a part of the same project. */
+/**
+ * The report on the edited text, as a part of the same project. The engine keeps what it works out here: checking that
+ * very text afterwards finds it there.
+ */
 export function checkEdited(before: Report, edits: readonly TextEdit[], others: readonly FileEdits[] = []): Report {
   const text = applyEdits(before.text, edits);
-  if (!before.project) return check(text, before.settings, before);
+  const { session } = before;
+  if (!before.project) return session.check(text, before.settings, true);
   const { file, report } = before.project;
   const texts = new Map([...report.files].map(([name, { text: old }]) => [name, old]));
   for (const other of others) texts.set(other.file, applyEdits(texts.get(other.file) ?? '', other.edits));
-  return checkProject(texts.set(file, text), report.settings, report).files.get(file) as Report;
+  return session.checkProject(texts.set(file, text), report.settings, true).files.get(file) as Report;
 }
 
 interface Pair {

@@ -3,29 +3,38 @@ import type { Shape } from '../../drawing/types';
 import { unionByCluster } from '../../geometry/boolean/index';
 import type { Region } from '../../geometry/base/polygon-types';
 import type { CachedCluster } from '../../geometry/boolean/cluster-cache';
-import { sameShape } from './same-artwork';
 import { shapeRegion } from './shape-region';
-import type { Sheet } from '../types';
 
 export interface FilledShapes {
+  /** What stands for each of the shapes: see `artworkKey`. */
+  readonly keys: Float64Array;
   /** Of each shape, in mm. */
   readonly fills: readonly Region[];
   readonly union: readonly CachedCluster[];
 }
 
-/** @param earlier a sheet of the same layer; what did not change is taken from it */
-export function fillShapes(shapes: readonly Shape[], earlier: Sheet | undefined): FilledShapes {
-  const fills = fillsOf(shapes, earlier);
-  return { fills, union: unionByCluster(fills, earlier?.cache.union) };
+export const NOTHING_FILLED: FilledShapes = { keys: new Float64Array(0), fills: [], union: [] };
+
+/**
+ * @param keys what stands for each of the shapes
+ * @param previous of the same layer before an edit: what did not change is taken from it
+ */
+export function fillShapes(
+  shapes: readonly Shape[],
+  keys: Float64Array,
+  previous: FilledShapes = NOTHING_FILLED,
+): FilledShapes {
+  const fills = fillsOf(shapes, keys, previous);
+  return { keys, fills, union: unionByCluster(fills, previous.union) };
 }
 
 /** An edit touches few shapes, which commonly stand together: those before and after them are kept. */
-function fillsOf(shapes: readonly Shape[], earlier: Sheet | undefined): Region[] {
-  const [old, known] = [earlier?.layer.shapes ?? [], earlier?.cache.fills ?? []];
-  const least = Math.min(shapes.length, known.length);
+function fillsOf(shapes: readonly Shape[], keys: Float64Array, previous: FilledShapes): Region[] {
+  const { keys: old, fills: known } = previous;
+  const least = Math.min(keys.length, old.length);
   let [before, after] = [0, 0];
-  while (before < least && sameShape(shapes[before] as Shape, old[before] as Shape)) before += 1;
-  while (after < least - before && sameShape(shapes.at(-1 - after) as Shape, old.at(-1 - after) as Shape)) after += 1;
+  while (before < least && keys[before] === old[before]) before += 1;
+  while (after < least - before && keys.at(-1 - after) === old.at(-1 - after)) after += 1;
   return shapes.map((shape, i) => {
     const at = i < before ? i : i >= shapes.length - after ? i - shapes.length + known.length : -1;
     return known[at] ?? shapeRegion(shape);

@@ -1,0 +1,125 @@
+/** From the text of one file to its measured sheets. */
+import type { Drawing } from '../../drawing/types';
+import { emptyDrawing, readDrawingIncrementally, type ReadDrawing } from '../../drawing/index';
+import { lookNow, type StopReason } from '../../geometry/base/checkpoint';
+import { parseMarkup } from '../../markup/parse';
+import { artworkKey, type ArtworkKey } from '../../sheet/layer/artwork-key';
+import { mainPaint, type ShapeGroup } from '../../sheet/layer/layers';
+import { artworkOf, measureArtwork, sheetOf, type Artwork, type MeasuredArtwork } from '../../sheet/measure';
+import type { LayerPaint, Sheet } from '../../sheet/types';
+import type { Answer } from '../cache/cache';
+import { drawingNode, fileNode, layersNode, markupNode, paintNode, sheetNode, type HashedText } from '../cache/nodes';
+import { slotOf, type Run } from './run';
+import { unlessStopped, type Skipped } from './run-watch';
+
+/** A file that was read and measured, before anything is checked. */
+export interface ReadFile {
+  readonly text: string;
+  /** Empty where it could not be read within the budget. */
+  readonly drawing: Drawing;
+  /** What was lacking to read the text. */
+  readonly unread: StopReason | undefined;
+  readonly sheets: readonly Sheet[];
+  /** For each sheet, what it was made from. */
+  readonly origins: readonly SheetOrigin[];
+  /** Layers that there was no time or no memory for. */
+  readonly skipped: readonly Skipped[];
+}
+
+export interface SheetOrigin {
+  /** Which of the file's entries in `layers` it belongs to; 0 for a file that stands alone. */
+  readonly entry: number;
+  /** The answer that its measures are. */
+  readonly measures: number;
+}
+
+/** A layer before it is measured, with the paint that was stated for it elsewhere. */
+export interface PlannedGroup extends ShapeGroup {
+  readonly entry: number;
+  readonly paint?: string | undefined;
+}
+
+export interface PlannedLayer {
+  readonly group: PlannedGroup;
+  readonly key: ArtworkKey;
+}
+
+/** Which layers a drawing is read as. */
+export interface LayerPlan {
+  /** Stands for all that `groupsOf` depends on besides the drawing. */
+  readonly key: string;
+  groupsOf(drawing: Drawing): readonly PlannedGroup[];
+}
+
+/**
+ * Reads a text and measures its layers one by one, within the budget of the run: what that does not suffice for is left
+ * out.
+ * @param name of the file, as its project has it
+ */
+export function readFile(run: Run, name: string, text: HashedText, plan: LayerPlan): Answer<ReadFile> {
+  return unlessStopped(
+    () => measureFile(run, name, readText(run, name, text), plan),
+    (unread) => run.cache.ask(fileNode, { layers: undefined, sheets: [] }, () => unreadFile(text, unread)),
+  );
+}
+
+function unreadFile({ text }: HashedText, unread: StopReason): ReadFile {
+  const drawing = emptyDrawing({ text, root: undefined, children: [], problems: [] });
+  return { text, drawing, unread, sheets: [], origins: [], skipped: [] };
+}
+
+function readText(run: Run, name: string, text: HashedText): Answer<ReadDrawing> {
+  const markup = run.cache.ask(markupNode, text, () => parseMarkup(text.text));
+  const { width, height } = run.config;
+  const size = { ...(width === undefined ? {} : { width }), ...(height === undefined ? {} : { height }) };
+  const read = (previous: ReadDrawing | undefined) => readDrawingIncrementally(markup.value, size, previous);
+  return run.cache.ask(drawingNode, { markup, size }, read, slotOf(run, name));
+}
+
+function measureFile(run: Run, name: string, read: Answer<ReadDrawing>, plan: LayerPlan): Answer<ReadFile> {
+  const { drawing } = read.value;
+  const layers = run.cache.ask(layersNode, { drawing: read, plan: plan.key }, () =>
+    plan.groupsOf(drawing).map((group) => ({ group, key: artworkKey(group.shapes) })),
+  );
+  const skipped: Skipped[] = [];
+  const measured = layers.value.map((layer, i) => {
+    const artwork = artworkOf(drawing, layer.group, run.config, layer.key.shapes);
+    const sheet = unlessStopped<Answer<MeasuredArtwork> | undefined>(
+      () => measureLayer(run, `${name}#${i}`, layer, artwork),
+      (reason) => void skipped.push({ name: `layer "${layer.group.name}"`, reason }),
+    );
+    return { ...layer, artwork, sheet };
+  });
+  return run.cache.ask(fileNode, { layers, sheets: measured.map(({ sheet }) => sheet) }, () => {
+    const done = measured.filter((each): each is MeasuredLayer => each.sheet !== undefined);
+    return {
+      text: drawing.document.text,
+      drawing,
+      unread: undefined,
+      sheets: done.map(({ group, artwork, sheet, ...layer }) =>
+        sheetOf(drawing, group, artwork, sheet.value, paintOf(run, { group, ...layer })),
+      ),
+      origins: done.map(({ group: { entry }, sheet }) => ({ entry, measures: sheet.id })),
+      skipped,
+    };
+  });
+}
+
+interface MeasuredLayer extends PlannedLayer {
+  readonly artwork: Artwork;
+  readonly sheet: Answer<MeasuredArtwork>;
+}
+
+function measureLayer(run: Run, place: string, { key }: PlannedLayer, artwork: Artwork): Answer<MeasuredArtwork> {
+  lookNow();
+  const { cache, config, measuring } = run;
+  // What was measured under another configuration is of no use to the next state of the layer.
+  const slot = slotOf(run, `${place} ${measuring}`);
+  const measure = (previous: MeasuredArtwork | undefined) => measureArtwork(artwork, config, previous);
+  return cache.ask(sheetNode, { key, artwork, measuring }, measure, slot);
+}
+
+function paintOf({ cache }: Run, { group, key }: PlannedLayer): LayerPaint {
+  if (group.paint !== undefined) return { paint: group.paint, paintStated: true };
+  return { paint: cache.ask(paintNode, key, () => mainPaint(group.shapes)).value };
+}
