@@ -1,7 +1,7 @@
 // npm run build: everything that is shipped, into dist/.
 //   --watch     keeps the bundles up to date until Ctrl-C (without declarations)
 //   --minify    as for the package: small, no source maps
-import { bundleInMemory, clean, copyPages, names, watch, writeFiles } from './bundles.mjs';
+import { bundleInMemory, clean, copyPages, makeSchema, names, watch, writeFiles } from './bundles.mjs';
 import { declarations } from './declarations.mjs';
 
 const flags = new Set(process.argv.slice(2));
@@ -10,13 +10,15 @@ const settings = { minify: flags.has('--minify') };
 try {
   if (flags.has('--watch')) {
     copyPages();
+    writeFiles([await makeSchema()]);
     await watch(settings);
   } else {
     const bundles = await Promise.all(names.map((name) => bundleInMemory(name, settings)));
     const types = declarations();
+    const schema = await makeSchema();
     // What worked before stays until there is something to put in its place.
     clean();
-    writeFiles([...bundles.flat(), ...types]);
+    writeFiles([...bundles.flat(), ...types, schema]);
     copyPages();
   }
 } catch (error) {

@@ -9,5 +9,6 @@ export interface BundleSettings {
 
 export function bundle(name: string, settings?: BundleSettings): Promise<string>;
 export function watch(settings?: BundleSettings): Promise<void>;
+export function makeSchema(): Promise<{ path: string; contents: string }>;
 export function copyPages(): void;
 export function clean(): void;

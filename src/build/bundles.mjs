@@ -30,6 +30,9 @@ export const names = Object.keys(bundles);
 // The build that this would be resolved to looks for files beside itself when it runs.
 const alias = { 'jsonc-parser': 'jsonc-parser/lib/esm/main.js' };
 
+/** What is true of everything that is shipped: no array is looked at twice, see src/geometry/base/defined.ts. */
+export const define = { 'globalThis.tomboloAssertions': 'false' };
+
 function options(name, { outdir = dist, minify = false } = {}) {
   const { entry, out, ...rest } = bundles[name];
   return {
@@ -42,6 +45,7 @@ function options(name, { outdir = dist, minify = false } = {}) {
     logLevel: 'warning',
     absWorkingDir: root,
     alias,
+    define,
   };
 }
 
@@ -68,13 +72,32 @@ export function writeFiles(files) {
 
 /** Keeps all bundles up to date until the process ends. */
 export async function watch(settings) {
-  for (const name of names) {
-    const running = await context({ ...options(name, settings), logLevel: 'info' });
-    await running.watch();
-  }
+  const contexts = await Promise.all(names.map((name) => context({ ...options(name, settings), logLevel: 'info' })));
+  // All are there before the first says that it watches: an editor that waits for that line may start at once. What
+  // cannot be bundled has been said, and is tried again after the next change.
+  await Promise.allSettled(contexts.map((each) => each.rebuild()));
+  for (const each of contexts) await each.watch();
 }
 
-/** Copies what is shipped as it is: the page of each check, and the schema of `tombolo.json`. */
+/** The schema of `tombolo.json`, of which the checks' own words are a part, as path and contents. */
+export async function makeSchema() {
+  const { outputFiles } = await build({
+    entryPoints: [path.join(root, 'src/build/check-docs.ts')],
+    bundle: true,
+    write: false,
+    format: 'esm',
+    platform: 'node',
+    target: 'node20',
+    absWorkingDir: root,
+    logLevel: 'warning',
+    alias,
+  });
+  const code = Buffer.from(outputFiles[0].contents).toString('base64');
+  const { schemaText } = await import(`data:text/javascript;base64,${code}`);
+  return { path: path.join(dist, 'tombolo.schema.json'), contents: schemaText() };
+}
+
+/** Copies what is shipped as it is: the page of each check. */
 export function copyPages() {
   const pages = path.join(dist, 'checks');
   mkdirSync(pages, { recursive: true });
@@ -83,7 +106,6 @@ export function copyPages() {
     const page = path.join(checks, entry.name, 'README.md');
     if (entry.isDirectory() && existsSync(page)) copyFileSync(page, path.join(pages, `${entry.name}.md`));
   }
-  copyFileSync(path.join(root, 'src/config/tombolo.schema.json'), path.join(dist, 'tombolo.schema.json'));
 }
 
 /** Removes what earlier builds left. */

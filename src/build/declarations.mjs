@@ -8,16 +8,18 @@ const withExtensions = (text) => text.replace(/(from |import\()(['"])(\.{1,2}\/[
 
 /** The declarations as path and contents. Throws the compiler's messages where the engine does not compile. */
 export function declarations() {
-  const { config } = ts.readConfigFile(path.join(root, 'tsconfig.json'), ts.sys.readFile);
-  const { options, fileNames } = ts.parseJsonConfigFileContent(config, ts.sys, root);
+  const source = path.join(root, 'src');
+  const { config } = ts.readConfigFile(path.join(source, 'tsconfig.json'), ts.sys.readFile);
+  const { options, fileNames } = ts.parseJsonConfigFileContent(config, ts.sys, source);
   const ambient = fileNames.filter((name) => name.endsWith('.d.ts'));
-  const program = ts.createProgram([path.join(root, 'src/engine/index.ts'), ...ambient], {
+  const program = ts.createProgram([path.join(source, 'engine/index.ts'), ...ambient], {
     ...options,
-    types: [],
-    noEmit: false,
+    // Only what the entry leads to is shipped, not the whole part.
+    composite: false,
+    incremental: false,
+    tsBuildInfoFile: undefined,
     declaration: true,
-    emitDeclarationOnly: true,
-    rootDir: path.join(root, 'src'),
+    rootDir: source,
     outDir: path.join(dist, 'types'),
   });
   const files = [];

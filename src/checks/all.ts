@@ -1,6 +1,6 @@
-import type { Check, StackCheck } from './check';
 import { bareGap } from './bare-gap/check';
 import { hiddenOpening } from './buried-opening/check';
+import type { Check, StackCheck } from './check';
 import { crossedOutline } from './crossed-outline/check';
 import { doubledCut } from './doubled-cut/check';
 import { edgeOpening } from './edge-opening/check';

@@ -1,29 +1,27 @@
 /** What every check is: a pure function from a measured stencil to findings. */
-import type { Drawing } from '../drawing/types';
-import type { CheckId, Severity } from '../config/check-id';
-import type { Config } from '../config/types';
+
 import type { Limits } from '../config/limits';
+import type { Config } from '../config/types';
+import type { Drawing } from '../drawing/types';
+import type { SourceIndex } from '../sheet/source-index';
 import type { Sheet } from '../sheet/types';
 import type { Stack } from '../stack/stack';
-import type { SourceIndex } from '../sheet/source-index';
-import type { Finding } from './finding';
+import type { FindingDraft } from './finding';
+import type { CheckMeta } from './meta';
 
-interface AnyCheck {
-  readonly id: CheckId;
-  /** How serious it is unless the configuration says otherwise; single findings may differ. */
-  readonly severity: Severity;
-}
-
-/** A check that reads one file: what it finds holds as long as the file is the same. */
-export interface Check extends AnyCheck {
-  readonly reads?: 'file';
-  run(stencil: Stencil): Iterable<Finding>;
+/**
+ * A check that reads one file: what it finds holds as long as the file is the same. The engine adds to each finding
+ * whose it is, and how serious where the finding does not say so itself.
+ */
+export interface Check {
+  readonly meta: CheckMeta & { readonly reads: 'file' };
+  run(stencil: Stencil): Iterable<FindingDraft>;
 }
 
 /** A check that reads the whole stack: any change of another layer may change what it finds. */
-export interface StackCheck extends AnyCheck {
-  readonly reads: 'stack';
-  run(stencil: StackStencil): Iterable<Finding>;
+export interface StackCheck {
+  readonly meta: CheckMeta & { readonly reads: 'stack' };
+  run(stencil: StackStencil): Iterable<FindingDraft>;
 }
 
 /** All that was read and measured of one file. */

@@ -1,12 +1,13 @@
 /** What a check says about a stencil. Plain data: hosts show it, mends act on it. */
+
+import type { CheckId, Severity } from '../config/check-id';
 import type { Point } from '../geometry/base/curve-types';
 import type { Polygon } from '../geometry/base/polygon-types';
 import type { ThinPart } from '../geometry/thickness/types';
-import type { CheckId, Severity } from '../config/check-id';
 import type { CutLine, DoubledLine } from '../sheet/cut-lines/index';
-import type { BareGap, ShortOverlap } from '../stack/index';
 import type { LayerId } from '../sheet/layer/layer-id';
 import type { Piece, Sheet } from '../sheet/types';
+import type { BareGap, ShortOverlap } from '../stack/index';
 import type { StackLayer } from '../stack/stack';
 import type { Span } from '../text/text';
 
@@ -29,6 +30,9 @@ export interface Finding {
   /** What mends work on; only within the engine. */
   readonly subject?: Subject;
 }
+
+/** A finding as its check yields it: of the check that its meta names, and as serious as that says unless it says so itself. */
+export type FindingDraft = Omit<Finding, 'check' | 'severity'> & { readonly severity?: Severity };
 
 export interface Measure {
   readonly value: number;

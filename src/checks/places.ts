@@ -1,8 +1,8 @@
 /** The text that belongs to a place on a sheet. */
 import type { Point } from '../geometry/base/curve-types';
 import type { Ring } from '../geometry/base/polygon-types';
-import type { Sheet } from '../sheet/types';
 import type { CurveSource } from '../sheet/source-index';
+import type { Sheet } from '../sheet/types';
 import type { Span } from '../text/text';
 import type { Stencil } from './check';
 import type { Finding } from './finding';

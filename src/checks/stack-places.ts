@@ -1,7 +1,7 @@
 /** The text that belongs to places between two layers of a stack, whichever files they are in. */
 import type { Point } from '../geometry/base/curve-types';
-import { boxOfPolygon } from '../geometry/boolean/index';
 import { boxesTouch, growBox } from '../geometry/base/ring';
+import { boxOfPolygon } from '../geometry/boolean/index';
 import { buildSegmentIndex, nearestSegment } from '../geometry/spatial/segment-index';
 import type { Sheet } from '../sheet/types';
 import type { StackLayer } from '../stack/stack';
@@ -12,7 +12,9 @@ import type { Related } from './finding';
 /** mm beyond what the kerf moves an edge by. */
 const BESIDE = 0.02;
 
-/** The command that drew the edge of a layer's opening at a point of the edge as cut; else the layer's or file's tag. */
+/**
+ * The command that drew the edge of a layer's opening at a point of the edge as cut; else the layer's or file's tag.
+ */
 export function spanOnEdge(stencil: StackStencil, { sheet }: StackLayer, point: Point, facing?: Point): Span {
   const source = stencil.sources(sheet).at(drawnPlace(sheet, point), facing);
   return source?.span ?? layerTag(sheet);

@@ -1,29 +1,29 @@
 /** What all findings about thin places have in common. */
+
+import type { Severity } from '../config/check-id';
 import type { ThinPart } from '../geometry/thickness/types';
-import type { CheckId, Severity } from '../config/check-id';
 import type { Sheet } from '../sheet/types';
 import type { Stencil } from './check';
-import type { Finding } from './finding';
+import type { FindingDraft } from './finding';
 import { inLayer, spanAt } from './places';
 
 interface ThinPartWords {
-  readonly check: CheckId;
-  readonly severity: Severity;
+  /** Where it differs from what is usual for the check. */
+  readonly severity?: Severity;
   readonly message: string;
   /** mm */
   readonly limit: number;
 }
 
 /** A finding at the narrowest place of a thin part, its two sides as related places. */
-export function describeThinPart(stencil: Stencil, sheet: Sheet, part: ThinPart, words: ThinPartWords): Finding {
+export function describeThinPart(stencil: Stencil, sheet: Sheet, part: ThinPart, words: ThinPartWords): FindingDraft {
   const span = spanAt(stencil, sheet, part.from, part.to);
   const sides = [
     { at: part.from, span },
     { at: part.to, span: spanAt(stencil, sheet, part.to, part.from) },
   ];
   return {
-    check: words.check,
-    severity: words.severity,
+    ...(words.severity && { severity: words.severity }),
     message: words.message,
     span,
     ...inLayer(sheet),

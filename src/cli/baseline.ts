@@ -1,7 +1,7 @@
 /** `tombolo check --write-baseline`: what is found now is let pass from now on. */
 import { applyEdits, modify } from 'jsonc-parser';
-import { baselineOf } from '../engine/index';
 import type { Finding } from '../checks/finding';
+import { baselineOf } from '../engine/index';
 import { Failure } from './failure';
 import { CONFIG_NAME, type LoadedConfig } from './find-config';
 import type { Host } from './host';

@@ -1,16 +1,17 @@
 /** `tombolo bridge`: gives every island the bridges it needs. */
-import { Option, type Command } from 'commander';
-import { createTwoFilesPatch, FILE_HEADERS_ONLY } from 'diff';
+
 import { relative, resolve, sep } from 'node:path';
-import { applyEdits, bridgeIslands, type PlannedBridge } from '../engine/index';
+import { type Command, Option } from 'commander';
+import { createTwoFilesPatch, FILE_HEADERS_ONLY } from 'diff';
 import { count } from '../config/length';
+import { applyEdits, bridgeIslands, type PlannedBridge } from '../engine/index';
 import { stackOfFile } from '../stack/stack';
-import { fixAtPlace, plainBridgePreview, type Point } from './bridge-place';
+import { fixAtPlace, type Point, plainBridgePreview } from './bridge-place';
 import { EXIT_CODES } from './exit-codes';
 import { Failure } from './failure';
 import { tidy, tidyPoint } from './format/tidy';
 import type { Host } from './host';
-import { ReportLoader, requireLayer, warnOfUnreadable, type LoadedReport } from './load-report';
+import { type LoadedReport, ReportLoader, requireLayer, warnOfUnreadable } from './load-report';
 import { addReadingOptions, parsePlace, parsePositiveLength, type ReadingOptions } from './options';
 import { oneLine } from './plain-text';
 import { encodeText, readInput, STANDARD_INPUT } from './read-input';

@@ -1,9 +1,9 @@
 /** `tombolo bridge --at`: one bridge at one place, put in or changed. */
 import {
+  type BridgeChange,
   bridgeAt,
   bridgeStandingAt,
   changeBridge,
-  type BridgeChange,
   type Fix,
   type Report,
   type Sheet,

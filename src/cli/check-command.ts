@@ -1,8 +1,8 @@
 /** `tombolo check`: reports on each file, whatever becomes of the others. */
-import { Option, type Command } from 'commander';
+import { type Command, Option } from 'commander';
 import { count } from '../config/length';
 import { writeBaselines } from './baseline';
-import { checkedConfig, checkedFile, type CheckedFile } from './checked-file';
+import { type CheckedFile, checkedConfig, checkedFile } from './checked-file';
 import { coloursFor } from './colours';
 import { EXIT_CODES } from './exit-codes';
 import { internalFailure } from './failure';
@@ -14,7 +14,7 @@ import { formatText } from './format/text';
 import { formatUnix } from './format/unix';
 import type { Host } from './host';
 import { pathIn } from './load-project';
-import { ReportLoader, type LoadedReport } from './load-report';
+import { type LoadedReport, ReportLoader } from './load-report';
 import { FixVerifier } from './mend-prover';
 import { addReadingOptions, nameOf, parseCount, type ReadingOptions } from './options';
 import { oneLine } from './plain-text';

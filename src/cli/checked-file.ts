@@ -1,15 +1,15 @@
 /** What the formats print: the report of one file as plain data, freed of its geometry. */
-import { TextDocument } from 'vscode-languageserver-textdocument';
+
 import type { Position } from 'vscode-languageserver-textdocument';
+import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Finding, Measure, Related, Severity } from '../checks/finding';
-import { effectiveConfig } from '../engine/check/effective-config';
-import { areaOf } from '../geometry/boolean/index';
-import type { Point } from '../geometry/base/curve-types';
-import type { Fix, Report } from '../report/report';
-import type { Config } from '../config/types';
-import { cuttingTimeOf } from '../sheet/cutting-time';
 import type { ConfigProblem } from '../config/read';
-import type { Reading } from '../config/types';
+import type { Config, Reading } from '../config/types';
+import { effectiveConfig } from '../engine/check/effective-config';
+import type { Point } from '../geometry/base/curve-types';
+import { areaOf } from '../geometry/boolean/index';
+import type { Fix, Report } from '../report/report';
+import { cuttingTimeOf } from '../sheet/cutting-time';
 import type { Sheet } from '../sheet/types';
 import type { Span, TextEdit } from '../text/text';
 

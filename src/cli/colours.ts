@@ -13,10 +13,10 @@ export interface ColourCircumstances {
 /** The option wins, then NO_COLOR (no-color.org), then FORCE_COLOR, then whether a capable terminal listens. */
 export function wantsColour({ wanted, isTerminal, environment }: ColourCircumstances): boolean {
   if (wanted !== undefined) return wanted;
-  if (environment['NO_COLOR']) return false;
-  const forced = environment['FORCE_COLOR'];
+  if (environment.NO_COLOR) return false;
+  const forced = environment.FORCE_COLOR;
   if (forced !== undefined) return forced !== '0' && forced !== 'false';
-  return isTerminal && environment['TERM'] !== 'dumb';
+  return isTerminal && environment.TERM !== 'dumb';
 }
 
 export function coloursFor(circumstances: ColourCircumstances): Colours {

@@ -1,8 +1,8 @@
 /** Which `tombolo.json` holds for a file, and what it says. */
 import { access } from 'node:fs/promises';
 import { dirname, join, relative, resolve } from 'node:path';
-import { DEFAULT_CONFIG, type Config } from '../config/types';
-import { readConfig, type ConfigProblem } from '../config/read';
+import { type Config, DEFAULT_CONFIG } from '../config/types';
+import { type ConfigProblem, readConfig } from '../engine/index';
 import { failureAt } from './failure';
 import { readInput } from './read-input';
 
@@ -20,29 +20,29 @@ const NO_CONFIG: LoadedConfig = { path: undefined, text: '', config: DEFAULT_CON
 
 /** Finds and reads configurations for one run, each once. */
 export class ConfigFinder {
-  readonly #stated: string | undefined;
-  readonly #loaded = new Map<string, Promise<LoadedConfig>>();
+  private readonly stated: string | undefined;
+  private readonly loaded = new Map<string, Promise<LoadedConfig>>();
 
   /** @param stated the path given with `--config`, which then holds for every file */
   constructor(stated?: string) {
-    this.#stated = stated;
+    this.stated = stated;
   }
 
   /** @throws Failure when the configuration is there but cannot be read, or a stated one is not there */
   async configFor(file: string): Promise<LoadedConfig> {
-    const path = this.#stated ?? (await findUpward(dirname(resolve(file))));
-    return path === undefined ? NO_CONFIG : this.#load(path);
+    const path = this.stated ?? (await findUpward(dirname(resolve(file))));
+    return path === undefined ? NO_CONFIG : this.load(path);
   }
 
   /** The configuration that was stated, else the file at this path. */
   configAt(path: string): Promise<LoadedConfig> {
-    return this.#load(this.#stated ?? path);
+    return this.load(this.stated ?? path);
   }
 
-  #load(path: string): Promise<LoadedConfig> {
+  private load(path: string): Promise<LoadedConfig> {
     const key = resolve(path);
-    const known = this.#loaded.get(key) ?? loadConfig(path);
-    this.#loaded.set(key, known);
+    const known = this.loaded.get(key) ?? loadConfig(path);
+    this.loaded.set(key, known);
     return known;
   }
 }

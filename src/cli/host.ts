@@ -1,6 +1,7 @@
 /** The process around a command: where it writes, and what it ends with. */
+
+import { EXIT_CODES, type ExitCode, worseOf } from './exit-codes';
 import { describeError } from './failure';
-import { EXIT_CODES, worseOf, type ExitCode } from './exit-codes';
 
 /** Does not end the process: what waits in a pipe is still written. */
 export class Host {
@@ -20,7 +21,7 @@ export class Host {
 
   /** Says what went wrong; other files may still be worked on. */
   fail(error: unknown): void {
-    this.say(describeError(error, this.environment['TOMBOLO_DEBUG'] === '1'));
+    this.say(describeError(error, this.environment.TOMBOLO_DEBUG === '1'));
     this.endWith(EXIT_CODES.failed);
   }
 

@@ -1,10 +1,10 @@
 /** Projects of several files: read once for each configuration, and checked as one stack. */
 import { dirname, join, relative, resolve } from 'node:path';
-import { checkProject, projectFiles, type ProjectReport, type Settings } from '../engine/index';
+import { checkProject, type ProjectReport, projectFiles, type Settings } from '../engine/index';
 import { Failure } from './failure';
 import type { LoadedConfig } from './find-config';
-import { settingsFrom, type ReadingOptions } from './options';
-import { readInput, type Input } from './read-input';
+import { type ReadingOptions, settingsFrom } from './options';
+import { type Input, readInput } from './read-input';
 
 export interface LoadedProject {
   readonly settings: Settings;
@@ -15,19 +15,26 @@ export interface LoadedProject {
 
 /** Keeps the projects of one run. */
 export class ProjectReader {
-  readonly #loaded = new Map<LoadedConfig, Promise<LoadedProject>>();
+  private readonly loaded = new Map<LoadedConfig, Promise<LoadedProject>>();
 
-  constructor(private readonly options: ReadingOptions) {}
+  private readonly options: ReadingOptions;
+
+  constructor(options: ReadingOptions) {
+    this.options = options;
+  }
 
   /** @param given what stands for one of its files, such as standard input */
   load(config: LoadedConfig, given?: { readonly name: string; readonly input: Input }): Promise<LoadedProject> {
-    if (given) return this.#read(config, given);
-    const known = this.#loaded.get(config) ?? this.#read(config);
-    this.#loaded.set(config, known);
+    if (given) return this.read(config, given);
+    const known = this.loaded.get(config) ?? this.read(config);
+    this.loaded.set(config, known);
     return known;
   }
 
-  async #read(config: LoadedConfig, given?: { readonly name: string; readonly input: Input }): Promise<LoadedProject> {
+  private async read(
+    config: LoadedConfig,
+    given?: { readonly name: string; readonly input: Input },
+  ): Promise<LoadedProject> {
     const inputs = new Map<string, Input>();
     for (const name of projectFiles(config.config)) {
       const input = name === given?.name ? given.input : await readIfThere(pathIn(config, name));

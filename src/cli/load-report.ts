@@ -1,16 +1,17 @@
 /** From a file's name to the engine's report on it, or from a project's to those on its files. */
 import { readdir, stat } from 'node:fs/promises';
 import { extname, join } from 'node:path';
-import { unusedAcceptances, check, layerProblems, type ConfigProblem, type Settings } from '../engine/index';
+import { metaOf } from '../engine/check/known-checks';
+import { type ConfigProblem, check, layerProblems, type Settings, unusedAcceptances } from '../engine/index';
 import type { Report } from '../report/report';
 import { EXIT_CODES } from './exit-codes';
 import { Failure, failureAt } from './failure';
 import { CONFIG_NAME, ConfigFinder, type LoadedConfig } from './find-config';
 import type { Host } from './host';
-import { nameIn, pathIn, ProjectReader } from './load-project';
-import { nameOf, settingsFrom, type ReadingOptions } from './options';
+import { nameIn, ProjectReader, pathIn } from './load-project';
+import { nameOf, type ReadingOptions, settingsFrom } from './options';
 import { oneLine } from './plain-text';
-import { readInput, STANDARD_INPUT, type Input } from './read-input';
+import { type Input, readInput, STANDARD_INPUT } from './read-input';
 
 export interface LoadedReport {
   /** As messages call it. */
@@ -23,12 +24,16 @@ export interface LoadedReport {
 
 /** Loads reports for one run. */
 export class ReportLoader {
-  readonly #finder: ConfigFinder;
-  readonly #projects: ProjectReader;
+  private readonly finder: ConfigFinder;
+  private readonly projects: ProjectReader;
 
-  constructor(private readonly options: ReadingOptions) {
-    this.#finder = new ConfigFinder(options.config);
-    this.#projects = new ProjectReader(options);
+  private readonly options: ReadingOptions;
+
+  constructor(options: ReadingOptions) {
+    this.options = options;
+
+    this.finder = new ConfigFinder(options.config);
+    this.projects = new ProjectReader(options);
   }
 
   /**
@@ -38,11 +43,11 @@ export class ReportLoader {
   async file(file: string): Promise<LoadedReport> {
     const name = nameOf(file, this.options);
     const input = await readInput(file, name);
-    const config = await this.#finder.configFor(name);
+    const config = await this.finder.configFor(name);
     const part = nameIn(config, name);
     if (part !== undefined) {
       const given = file === STANDARD_INPUT ? { name: part, input } : undefined;
-      const { settings, report } = await this.#projects.load(config, given);
+      const { settings, report } = await this.projects.load(config, given);
       const found = report.files.get(part);
       if (found) return { name, input, config, settings, report: found };
     }
@@ -58,7 +63,7 @@ export class ReportLoader {
   async filesOf(argument: string): Promise<string[]> {
     const config = await this.configOf(argument);
     if (!config) return [argument];
-    const project = await this.#projects.load(config);
+    const project = await this.projects.load(config);
     const files = [...project.report.files.keys()].map((name) => pathIn(config, name));
     return config.config.layers.length > 0 ? files : drawingsBeside(config.path ?? argument);
   }
@@ -66,7 +71,7 @@ export class ReportLoader {
   /** What the project of a configuration found amiss in its layers and acceptances. */
   async problemsOf(config: LoadedConfig): Promise<readonly ConfigProblem[]> {
     if (config.config.layers.length === 0) return [];
-    const { report } = await this.#projects.load(config);
+    const { report } = await this.projects.load(config);
     return [...layerProblems(config.text, report.faults), ...unusedAcceptances(config.text, report)];
   }
 
@@ -75,10 +80,10 @@ export class ReportLoader {
     if (argument === STANDARD_INPUT) return undefined;
     if (await isFolder(argument)) {
       const file = join(argument, CONFIG_NAME);
-      if (await isThere(file)) return this.#finder.configAt(file);
+      if (await isThere(file)) return this.finder.configAt(file);
       throw new Failure(`${argument}: is a folder without a ${CONFIG_NAME}; name the files in it`);
     }
-    return extname(argument).toLowerCase() === '.json' ? this.#finder.configAt(argument) : undefined;
+    return extname(argument).toLowerCase() === '.json' ? this.finder.configAt(argument) : undefined;
   }
 }
 
@@ -109,12 +114,15 @@ async function drawingsBeside(config: string): Promise<string[]> {
 
 /** What could not be read was not worked on either: whoever does not see the findings must be told. */
 export function warnOfUnreadable({ name, report }: LoadedReport, host: Host): void {
-  const unreadable = report.complete.filter(
-    ({ check: id, severity }) => severity === 'error' && (id === 'unreadable-markup' || id === 'unreadable-path'),
-  );
-  if (unreadable.length === 0) return;
+  if (!report.complete.some(({ check, severity }) => severity === 'error' && isOfReading(check))) return;
   host.say(`${oneLine(name)}: parts of the file could not be read; tombolo check shows them`);
   host.endWith(EXIT_CODES.findings);
+}
+
+/** What cannot be accepted because nobody knows what it hides, and is an error for that. */
+function isOfReading(check: string): boolean {
+  const meta = metaOf(check);
+  return meta !== undefined && !meta.acceptable && meta.severity === 'error';
 }
 
 /** @throws Failure that lists the layers there are, when none is called `layer` */

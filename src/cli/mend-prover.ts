@@ -9,15 +9,18 @@ const BUDGET = 60_000;
 export class FixVerifier {
   /** How many findings were asked for when the time was over. */
   leftOut = 0;
-  #spent = 0;
+  private spent = 0;
 
-  constructor(
-    private readonly report: Report,
-    private readonly budget = BUDGET,
-  ) {}
+  private readonly report: Report;
+  private readonly budget: number;
+
+  constructor(report: Report, budget = BUDGET) {
+    this.report = report;
+    this.budget = budget;
+  }
 
   fixesFor(finding: Finding): readonly Fix[] {
-    if (this.#spent >= this.budget) {
+    if (this.spent >= this.budget) {
       this.leftOut += 1;
       return [];
     }
@@ -25,7 +28,7 @@ export class FixVerifier {
     try {
       return fixesFor(this.report, finding);
     } finally {
-      this.#spent += performance.now() - start;
+      this.spent += performance.now() - start;
     }
   }
 }

@@ -1,10 +1,11 @@
 /** Options that several commands share, and how their values are read. */
-import { InvalidArgumentError, Option, type Command } from 'commander';
+
 import { colord, extend } from 'colord';
 import names from 'colord/plugins/names';
-import type { Settings } from '../engine/index';
-import type { Config } from '../config/types';
+import { type Command, InvalidArgumentError, Option } from 'commander';
 import { parseLength } from '../config/length';
+import type { Config } from '../config/types';
+import type { Settings } from '../engine/index';
 
 extend([names]);
 

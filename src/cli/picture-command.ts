@@ -1,6 +1,7 @@
 /** `tombolo picture`: the painted stack, or its sheets, as SVG or PNG. */
-import { Option, type Command } from 'commander';
+
 import { extname } from 'node:path';
+import { type Command, Option } from 'commander';
 import type { ViewMode } from '../picture/look';
 import { sceneSvg } from '../picture/look-svg';
 import { DEFAULT_GROUND, layerNames, stackScene } from '../picture/picture';

@@ -37,7 +37,7 @@ export function decodeText(bytes: Buffer): Input {
     return { text, encoding, bytes };
   } catch (error) {
     if ((error as NodeJS.ErrnoException).code !== 'ERR_ENCODING_INVALID_ENCODED_DATA') throw error;
-    throw new Failure(whyUndecodable(bytes, encoding));
+    throw new Failure(whyUndecodable(bytes, encoding), { cause: error });
   }
 }
 

@@ -1,39 +1,18 @@
-/** The names of the checks. They are ours, and stable: files and configurations refer to them. */
-export const CHECK_IDS = [
-  'floating-island',
-  'thin-bridge',
-  'narrow-opening',
-  'small-opening',
-  'loose-tongue',
-  'edge-opening',
-  'oversize-sheet',
-  'unstated-size',
-  'open-outline',
-  'doubled-cut',
-  'crossed-outline',
-  'not-cuttable',
-  'frame-mismatch',
-  'bare-gap',
-  'short-overlap',
-  'buried-opening',
-  'unsafe-material',
-  'unreadable-markup',
-  'unreadable-path',
-  'unsupported',
-  'unused-acceptance',
-  'unfinished',
-] as const;
-
-export type CheckId = (typeof CHECK_IDS)[number];
+/** How a check is called, in files and configurations: stable. Which checks there are, their own descriptions say. */
+export type CheckId = string;
 
 export const SEVERITIES = ['error', 'warning', 'info', 'hint'] as const;
 
 export type Severity = (typeof SEVERITIES)[number];
 
-/** Findings about the reading of the file itself cannot be accepted: what they hide is unknown. */
-export const UNACCEPTABLE: readonly CheckId[] = [
-  'unreadable-markup',
-  'unreadable-path',
-  'unused-acceptance',
-  'unfinished',
-];
+/** 0 for what is least serious. */
+export function severityRank(severity: Severity): number {
+  return SEVERITIES.length - 1 - SEVERITIES.indexOf(severity);
+}
+
+/** What a configuration may name. */
+export interface KnownChecks {
+  readonly ids: readonly CheckId[];
+  /** Those whose findings may be accepted. */
+  readonly acceptable: readonly CheckId[];
+}

@@ -10,7 +10,7 @@ import {
   decodeWord,
   type ReportProblem,
 } from './decode';
-import { ownMaterial, type Material, type MaterialFigures } from './material';
+import { type Material, type MaterialFigures, ownMaterial } from './material';
 import { parseDensity, parseStiffness } from './quantity';
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };

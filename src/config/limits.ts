@@ -1,5 +1,5 @@
-import type { Config } from './types';
 import { DEFAULT_MATERIAL, MATERIALS, type Material } from './material';
+import type { Config } from './types';
 
 /** How fine a stencil may be, in mm at stated scale. */
 export interface Limits {

@@ -1,16 +1,10 @@
 /** Reads `tombolo.json`. Whatever is wrong becomes a problem at its place, and the rest is still used. */
-import { parseTree, printParseErrorCode, type Node, type ParseError } from 'jsonc-parser';
+import { type Node, type ParseError, parseTree, printParseErrorCode } from 'jsonc-parser';
 import type { Span } from '../text/text';
-import { CHECK_IDS, SEVERITIES, UNACCEPTABLE, type CheckId, type Severity } from './check-id';
+import { type CheckId, type KnownChecks, SEVERITIES, type Severity } from './check-id';
 import {
-  DEFAULT_CONFIG,
-  type BaselineEntry,
-  type Config,
-  type LayerEntry,
-  type Reading,
-  type CuttingTool,
-} from './types';
-import {
+  type Decoder,
+  decodeBoolean,
   decodeColour,
   decodeFields,
   decodeLength,
@@ -19,14 +13,20 @@ import {
   decodePlace,
   decodePositive,
   decodePositiveLength,
-  decodeBoolean,
   decodeWord,
-  type Decoder,
   type ReportProblem,
 } from './decode';
 import { decodeMaterials } from './decode-material';
 import { MATERIALS } from './material';
 import { parseAcceleration, parseSpeed } from './quantity';
+import {
+  type BaselineEntry,
+  type Config,
+  type CuttingTool,
+  DEFAULT_CONFIG,
+  type LayerEntry,
+  type Reading,
+} from './types';
 
 export interface ConfigProblem {
   readonly message: string;
@@ -41,8 +41,11 @@ export interface ConfigReading {
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 
-/** @param text the JSON text; comments and trailing commas are allowed */
-export function readConfig(text: string): ConfigReading {
+/**
+ * @param text the JSON text; comments and trailing commas are allowed
+ * @param known the checks that it may name
+ */
+export function parseConfig(text: string, known: KnownChecks): ConfigReading {
   const problems: ConfigProblem[] = [];
   const errors: ParseError[] = [];
   const root = parseTree(text, errors, { allowTrailingComma: true });
@@ -53,7 +56,7 @@ export function readConfig(text: string): ConfigReading {
   const report: ReportProblem = (node, message, severity = 'error') => {
     problems.push({ message, span: { from: node.offset, to: node.offset + node.length }, severity });
   };
-  const config = root ? decodeConfig(root, report) : DEFAULT_CONFIG;
+  const config = root ? decodeConfig(root, known, report) : DEFAULT_CONFIG;
   return { config, problems: problems.sort((a, b) => a.span.from - b.span.from) };
 }
 
@@ -63,7 +66,7 @@ function wordsOf(error: ParseError): string {
     .toLowerCase();
 }
 
-function decodeConfig(root: Node, report: ReportProblem): Config {
+function decodeConfig(root: Node, known: KnownChecks, report: ReportProblem): Config {
   const config: Mutable<Config> = { ...DEFAULT_CONFIG };
   let material: Node | undefined;
   decodeFields(root, 'tombolo.json', report, {
@@ -100,13 +103,13 @@ function decodeConfig(root: Node, report: ReportProblem): Config {
       config.layers = decodeList(decodeLayer)(node, report) ?? [];
     },
     checks: (node) => {
-      config.checks = decodeChecks(node, report);
+      config.checks = decodeChecks(node, known, report);
     },
     accept: (node) => {
-      config.accept = decodeAccept(node, report);
+      config.accept = decodeAccept(node, known, report);
     },
     baseline: (node) => {
-      config.baseline = decodeList(decodeBaselineEntry)(node, report) ?? [];
+      config.baseline = decodeList(baselineEntryDecoder(known))(node, report) ?? [];
     },
   });
   // Own materials may stand below the line that names one of them.
@@ -186,14 +189,14 @@ const decodeLayer: Decoder<LayerEntry> = (node, report) => {
   return { from: entry.from, name: entry.name, paint: entry.paint };
 };
 
-function decodeChecks(node: Node, report: ReportProblem): Config['checks'] {
+function decodeChecks(node: Node, { ids }: KnownChecks, report: ReportProblem): Config['checks'] {
   const checks: Partial<Record<CheckId, Severity | 'off'>> = {};
   const severity = decodeOneOf<Severity | 'off'>([...SEVERITIES, 'off']);
   decodeFields(
     node,
     'checks',
     report,
-    forEachCheck(CHECK_IDS, (id, value) => {
+    forEachCheck(ids, (id, value) => {
       const decoded = severity(value, report);
       if (decoded) checks[id] = decoded;
     }),
@@ -201,9 +204,8 @@ function decodeChecks(node: Node, report: ReportProblem): Config['checks'] {
   return checks;
 }
 
-function decodeAccept(node: Node, report: ReportProblem): Config['accept'] {
+function decodeAccept(node: Node, { acceptable }: KnownChecks, report: ReportProblem): Config['accept'] {
   const accept: Partial<Record<CheckId, string>> = {};
-  const acceptable = CHECK_IDS.filter((id) => !UNACCEPTABLE.includes(id));
   decodeFields(
     node,
     'accept',
@@ -224,27 +226,29 @@ function forEachCheck(
   return Object.fromEntries(ids.map((id) => [id, (value: Node) => decode(id, value)]));
 }
 
-const decodeBaselineEntry: Decoder<BaselineEntry> = (node, report) => {
-  const entry: { check?: CheckId | undefined; layer?: string | undefined; at?: BaselineEntry['at'] } = {};
-  let wrong = node.type !== 'object';
-  const decode = <T>(decoder: Decoder<T>, value: Node): T | undefined => {
-    const decoded = decoder(value, report);
-    wrong ||= decoded === undefined;
-    return decoded;
+const baselineEntryDecoder =
+  ({ ids }: KnownChecks): Decoder<BaselineEntry> =>
+  (node, report) => {
+    const entry: { check?: CheckId | undefined; layer?: string | undefined; at?: BaselineEntry['at'] } = {};
+    let wrong = node.type !== 'object';
+    const decode = <T>(decoder: Decoder<T>, value: Node): T | undefined => {
+      const decoded = decoder(value, report);
+      wrong ||= decoded === undefined;
+      return decoded;
+    };
+    decodeFields(node, 'a baseline entry', report, {
+      check: (value) => {
+        entry.check = decode(decodeOneOf(ids), value);
+      },
+      layer: (value) => {
+        entry.layer = decode(decodeWord, value);
+      },
+      at: (value) => {
+        entry.at = decode(decodePlace, value);
+      },
+    });
+    const { check, layer, at } = entry;
+    if (wrong) return undefined;
+    if (!check) return void report(node, 'A baseline entry needs "check": the check whose finding it lets pass.');
+    return { check, layer, at };
   };
-  decodeFields(node, 'a baseline entry', report, {
-    check: (value) => {
-      entry.check = decode(decodeOneOf(CHECK_IDS), value);
-    },
-    layer: (value) => {
-      entry.layer = decode(decodeWord, value);
-    },
-    at: (value) => {
-      entry.at = decode(decodePlace, value);
-    },
-  });
-  const { check, layer, at } = entry;
-  if (wrong) return undefined;
-  if (!check) return void report(node, 'A baseline entry needs "check": the check whose finding it lets pass.');
-  return { check, layer, at };
-};

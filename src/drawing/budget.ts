@@ -16,7 +16,8 @@ export class Budget {
 
   /** Counts one element drawn through `use`; false when there have been too many. */
   spendElement(): boolean {
-    return ++this.elements <= MAX_INSTANCED_ELEMENTS && this.curves <= MAX_REPEATED_CURVES;
+    this.elements += 1;
+    return this.elements <= MAX_INSTANCED_ELEMENTS && this.curves <= MAX_REPEATED_CURVES;
   }
 
   /** Counts curves that repeat what is written; false when there have been too many. */
@@ -27,6 +28,7 @@ export class Budget {
 
   /** Counts one element looked at for a geometry box; false when there have been too many. */
   spendBoxed(): boolean {
-    return ++this.boxed <= MAX_BOXED_ELEMENTS;
+    this.boxed += 1;
+    return this.boxed <= MAX_BOXED_ELEMENTS;
   }
 }

@@ -1,4 +1,5 @@
 /** One pass over the tree: where ids, style sheets and references are. */
+import { checkpoint } from '../geometry/base/checkpoint';
 import type { Attribute, ElementNode, TextNode } from '../markup/tree';
 
 export const SVG_NAMESPACE = 'http://www.w3.org/2000/svg';
@@ -23,11 +24,12 @@ export function indexDocument(root: ElementNode): DocumentIndex {
   const { namespace } = root;
   const stack = [root];
   for (let element = stack.pop(); element; element = stack.pop()) {
+    checkpoint(4);
     const id = attributeOf(element, 'id')?.value;
     if (id !== undefined && id !== '' && !ids.has(id)) ids.set(id, element);
     if (element.localName === 'style' && element.namespace === namespace) styleElements.push(element);
     const graphics = HOLDS_ELEMENTS.has(element.localName);
-    for (let index = element.children.length - 1; index >= 0; index--) {
+    for (let index = element.children.length - 1; index >= 0; index -= 1) {
       const child = element.children[index];
       if (child?.kind === 'element') stack.push(child);
       else if (graphics && child?.kind === 'text' && child.value.length > 1 && child.value.includes('<')) {

@@ -3,14 +3,14 @@ import { IDENTITY } from '../geometry/base/matrix';
 import type { MarkupDocument } from '../markup/tree';
 import { Budget } from './budget';
 import { indexDocument, SVG_NAMESPACE } from './document-index';
-import type { Drawing } from './types';
 import * as messages from './messages';
-import { OutlineCache, type CachedOutline } from './outline/outline-cache';
-import { Painter } from './walk-tree';
+import { type CachedOutline, OutlineCache } from './outline/outline-cache';
 import { Problems } from './problems';
-import { readRootSize, type SizeOptions } from './viewport/root-size';
 import { readStyleSheets } from './style/read-sheets';
 import { Styles } from './style/styles';
+import type { Drawing } from './types';
+import { readRootSize, type SizeOptions } from './viewport/root-size';
+import { Painter } from './walk-tree';
 
 /**
  * Reads what the document paints (SVG 2, static). Never throws: what cannot be taken is a problem with its span.
@@ -46,7 +46,7 @@ export function readDrawingIncrementally(
 function readWith(document: MarkupDocument, options: SizeOptions, outlines: OutlineCache): Drawing {
   const problems = new Problems();
   const { root } = document;
-  if (!root || root.localName !== 'svg' || (root.namespace !== SVG_NAMESPACE && root.namespace !== '')) {
+  if (root?.localName !== 'svg' || (root.namespace !== SVG_NAMESPACE && root.namespace !== '')) {
     const what = root ? `This is a ${root.localName}, not an SVG` : 'There is no svg element here';
     const span = root?.nameSpan ?? { from: 0, to: Math.min(1, document.text.length) };
     const message = `${what}: nothing can be cut from it. Wrap the drawing in <svg xmlns="${SVG_NAMESPACE}">.`;
@@ -57,7 +57,7 @@ function readWith(document: MarkupDocument, options: SizeOptions, outlines: Outl
     problems.add(
       'unreadable-markup',
       'info',
-      `The svg has no namespace, so browsers do not draw it; it is read as ` +
+      'The svg has no namespace, so browsers do not draw it; it is read as ' +
         `SVG here. Add xmlns="${SVG_NAMESPACE}".`,
       root.nameSpan,
     );

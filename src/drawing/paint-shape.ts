@@ -4,15 +4,15 @@ import type { Budget } from './budget';
 import { ClipPaths } from './clip/clip-paths';
 import { addClips } from './clip/clips';
 import { attributeOf, type DocumentIndex } from './document-index';
-import type { Shape, Subpath } from './types';
-import { outlineElement, type OutlineServices } from './outline/element-outline';
-import { placeMarkers, type PlacedMarker } from './marker/markers';
+import { type PlacedMarker, placeMarkers } from './marker/markers';
 import * as messages from './messages';
+import { type OutlineServices, outlineElement } from './outline/element-outline';
 import { PaintResolver, type ResolvedPaint } from './resolve-paint';
 import type { Scope } from './scope';
-import type { ComputedStyle } from './style/computed-style';
 import { strokeArea } from './stroke/stroke-outline';
+import type { ComputedStyle } from './style/computed-style';
 import type { Styles } from './style/styles';
+import type { Shape, Subpath } from './types';
 import { parseSvgLength } from './viewport/units';
 
 export interface PainterServices extends OutlineServices {

@@ -1,10 +1,10 @@
 /** What an element is filled or stroked with, once references are followed. */
 import type { ElementNode } from '../markup/tree';
-import { hrefOf, resolveTarget, type DocumentIndex } from './document-index';
-import type { Paint } from './types';
+import { type DocumentIndex, hrefOf, resolveTarget } from './document-index';
 import type { Colour, PaintValue } from './style/colour';
 import type { ComputedStyle } from './style/computed-style';
 import type { Styles } from './style/styles';
+import type { Paint } from './types';
 
 export interface ResolvedPaint {
   readonly paint: Paint;
@@ -103,7 +103,7 @@ export class PaintResolver {
 
   private stopsOf(gradient: ElementNode): readonly Colour[] {
     let at: ElementNode | undefined = gradient;
-    for (let hop = 0; at && hop < MAX_HOPS; hop++) {
+    for (let hop = 0; at && hop < MAX_HOPS; hop += 1) {
       const stops = at.children.filter(
         (child): child is ElementNode =>
           child.kind === 'element' && child.localName === 'stop' && child.namespace === this.index.namespace,

@@ -1,9 +1,9 @@
 /** What an element is drawn within: everything that comes down to it from above. */
 import type { Matrix } from '../geometry/base/curve-types';
 import type { ElementNode } from '../markup/tree';
-import type { Clip } from './types';
 import type { ContextPaint } from './resolve-paint';
 import type { ComputedStyle } from './style/computed-style';
+import type { Clip } from './types';
 import type { ViewBox } from './viewport/viewport';
 
 export interface Scope {

@@ -1,25 +1,26 @@
 /** Walks the tree as a renderer does and collects the shapes it would paint. */
 import { checkpoint } from '../geometry/base/checkpoint';
 import type { Matrix } from '../geometry/base/curve-types';
+import { defined } from '../geometry/base/defined';
 import { determinant, IDENTITY, multiply } from '../geometry/base/matrix';
 import type { ElementNode, MarkupNode } from '../markup/tree';
-import { geometryBox } from './outline/bounding-box';
 import { MAX_NESTING } from './budget';
 import { conditionsHold } from './conditions';
-import { containsElement, hrefOf, resolveTarget, type DocumentIndex } from './document-index';
-import type { Shape } from './types';
-import { isGraphicsElement } from './outline/element-outline';
-import { elementTransform, type BoxOf } from './viewport/element-transform';
-import { GeometryValues } from './viewport/geometry-values';
+import { containsElement, type DocumentIndex, hrefOf, resolveTarget } from './document-index';
 import type { PlacedMarker } from './marker/markers';
 import * as messages from './messages';
-import { enterViewport } from './viewport/nested-viewport';
+import { geometryBox } from './outline/bounding-box';
+import { isGraphicsElement } from './outline/element-outline';
+import { type PainterServices, ShapePainter } from './paint-shape';
 import type { Problems } from './problems';
-import type { RootSize } from './viewport/root-size';
 import type { Scope } from './scope';
-import { ShapePainter, type PainterServices } from './paint-shape';
-import { INITIAL_STYLE, type ComputedStyle } from './style/computed-style';
+import { type ComputedStyle, INITIAL_STYLE } from './style/computed-style';
 import type { Styles } from './style/styles';
+import type { Shape } from './types';
+import { type BoxOf, elementTransform } from './viewport/element-transform';
+import { GeometryValues } from './viewport/geometry-values';
+import { enterViewport } from './viewport/nested-viewport';
+import type { RootSize } from './viewport/root-size';
 
 const ANIMATIONS = new Set(['animate', 'animateMotion', 'animateTransform', 'animateColor', 'set']);
 const NEVER_DRAWN = new Set([
@@ -103,7 +104,8 @@ export class Painter {
     this.push([root], scope);
     for (let row = this.rows.at(-1); row; row = this.rows.at(-1)) {
       checkpoint(STEPS_PER_NODE);
-      const node = row.nodes[row.next++];
+      const node = row.nodes[row.next];
+      row.next += 1;
       if (!node) this.rows.pop();
       else if (node.kind === 'element') this.visit(node, row.scope, root);
     }
@@ -213,8 +215,8 @@ export class Painter {
   }
 
   private pushMarkers(markers: readonly PlacedMarker[]): void {
-    for (let index = markers.length - 1; index >= 0; index--) {
-      const { marker, scope } = markers[index]!;
+    for (let index = markers.length - 1; index >= 0; index -= 1) {
+      const { marker, scope } = defined(markers[index]);
       this.pushChildren(marker, scope);
     }
   }

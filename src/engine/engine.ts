@@ -2,11 +2,12 @@
  * An engine that remembers: hosts that check the same files again and again make one, and ask it. All that it works out
  * is in one cache, by what it was worked out from.
  */
-import { readConfig, type ConfigReading } from '../config/read';
+import type { ConfigReading } from '../config/read';
 import type { ProjectReport, Report, Settings } from '../report/report';
 import { hashOfText } from '../text/hash';
 import { Cache, type CacheCount } from './cache/cache';
 import { configNode } from './cache/nodes';
+import { readConfig } from './check/known-checks';
 import { DEFAULT_LIMIT, EngineSession } from './session';
 
 export interface Engine {

@@ -13,30 +13,34 @@ import type { Origin } from './check/run';
 export const DEFAULT_LIMIT = 256 * 2 ** 20;
 
 export class EngineSession implements Session {
+  readonly #cache: Cache;
+  readonly #document: string;
+  readonly #basis: number;
+
   /**
    * @param document what is edited: its states follow one another
    * @param basis the number of the answer that `remember` is about
    */
-  constructor(
-    private readonly cache: Cache,
-    private readonly document: string,
-    private readonly basis = 0,
-  ) {}
+  constructor(cache: Cache, document: string, basis = 0) {
+    this.#cache = cache;
+    this.#document = document;
+    this.#basis = basis;
+  }
 
   check(text: string, settings: Settings, trial = false): Report {
-    return checkText(this.origin(trial), text, settings);
+    return checkText(this.#origin(trial), text, settings);
   }
 
   checkProject(files: ReadonlyMap<string, string>, settings: Settings, trial = false): ProjectReport {
-    return checkFiles(this.origin(trial), files, settings);
+    return checkFiles(this.#origin(trial), files, settings);
   }
 
   remember<Value>(what: string, compute: () => Value): Value {
-    return this.cache.ask(proofNode, { findings: this.basis, what }, compute).value as Value;
+    return this.#cache.ask(proofNode, { findings: this.#basis, what }, compute).value as Value;
   }
 
-  private origin(trial: boolean): Origin {
-    const { cache, document } = this;
+  #origin(trial: boolean): Origin {
+    const [cache, document] = [this.#cache, this.#document];
     return { cache, document, trial, sessionFor: (findings) => new EngineSession(cache, document, findings) };
   }
 }

@@ -1,10 +1,10 @@
 /** Begin a Stencil Here: three questions, and a `tombolo.json` beside the drawing; or only a mark in the drawing. */
 import * as vscode from 'vscode';
-import type { Beginning } from '../protocol/index';
-import type { CuttingTool } from '../config/types';
 import { parseLength } from '../config/length';
 import { DEFAULT_MATERIAL, MATERIALS, type Material } from '../config/material';
-import { newConfigText, type NewConfig } from '../config/new-config';
+import { type NewConfig, newConfigText } from '../config/new-config';
+import type { CuttingTool } from '../config/types';
+import type { Beginning } from '../protocol/index';
 
 const CONFIG_NAME = 'tombolo.json';
 

@@ -1,8 +1,8 @@
 /** One bench: a panel that shows the stack of a document, and follows the active one unless it is pinned. */
 import { randomBytes } from 'node:crypto';
 import * as vscode from 'vscode';
+import type { BenchRequest } from '../protocol/requests';
 import type { FromBench, ToBench } from '../protocol/webview';
-import type { BenchRequest } from '../preview/state/requests';
 import { benchHtml } from './bench-html';
 import { BridgeOffers } from './bridge-offers';
 import { requestLayerOrder } from './reorder-layers';
@@ -32,10 +32,11 @@ export class BenchPanel {
   /** The documents that the stack shows. */
   private documents: ReadonlySet<string> = new Set();
 
-  constructor(
-    readonly panel: vscode.WebviewPanel,
-    { extensionUri, client, pinned }: PanelOptions,
-  ) {
+  readonly panel: vscode.WebviewPanel;
+
+  constructor(panel: vscode.WebviewPanel, { extensionUri, client, pinned }: PanelOptions) {
+    this.panel = panel;
+
     this.client = client;
     this.pinned = pinned;
     panel.webview.options = {
@@ -80,7 +81,8 @@ export class BenchPanel {
   async refresh(): Promise<void> {
     const { uri } = this;
     if (!uri) return;
-    const turn = ++this.asked;
+    this.asked += 1;
+    const turn = this.asked;
     const stack = await this.client.stack(uri);
     // Only the answer to the last question is shown.
     if (turn !== this.asked || !stack) return;

@@ -11,10 +11,13 @@ export class Bench implements vscode.Disposable {
   private readonly panels = new Set<BenchPanel>();
   private readonly listeners: vscode.Disposable[];
 
-  constructor(
-    private readonly extensionUri: vscode.Uri,
-    private readonly client: ServerClient,
-  ) {
+  private readonly extensionUri: vscode.Uri;
+  private readonly client: ServerClient;
+
+  constructor(extensionUri: vscode.Uri, client: ServerClient) {
+    this.extensionUri = extensionUri;
+    this.client = client;
+
     this.listeners = [
       client.onChecked((checked) => this.checked(checked)),
       vscode.window.onDidChangeActiveTextEditor((editor) => {

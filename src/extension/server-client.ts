@@ -3,22 +3,22 @@ import * as vscode from 'vscode';
 import { LanguageClient, RevealOutputChannelOn, TransportKind } from 'vscode-languageclient/node';
 import {
   BEGIN,
+  type Beginning,
   BRIDGE_AT,
   BRIDGE_ISLANDS,
   BRIDGE_PLAN,
+  type BridgedIslands,
   CHECK_AGAIN,
   CHECKED,
-  SHAPE_AT,
-  STACK,
-  type Beginning,
-  type BridgedIslands,
   type Checked,
   type MarkedShape,
   type PreviewStack,
+  SHAPE_AT,
+  STACK,
 } from '../protocol/index';
 import { PART, PART_AT } from '../protocol/parts';
-import { NECKS, REORDER, SLIP, SWEEP, type ReorderParams, type Reordering } from '../protocol/views';
-import type { BenchRequest } from '../preview/state/requests';
+import type { BenchRequest } from '../protocol/requests';
+import { NECKS, REORDER, type Reordering, type ReorderParams, SLIP, SWEEP } from '../protocol/views';
 import { CONFIG, SVG } from './svg-documents';
 
 /** The requests that answer the questions of the bench's page. */
@@ -41,10 +41,11 @@ export class ServerClient implements vscode.Disposable {
   /** Fires after each run of the checks. */
   readonly onChecked = this.checkedEmitter.event;
 
-  constructor(
-    context: vscode.ExtensionContext,
-    readonly log: vscode.LogOutputChannel,
-  ) {
+  readonly log: vscode.LogOutputChannel;
+
+  constructor(context: vscode.ExtensionContext, log: vscode.LogOutputChannel) {
+    this.log = log;
+
     const server = { module: context.asAbsolutePath('dist/server.cjs'), transport: TransportKind.ipc };
     this.client = new LanguageClient('tombolo', 'Tombolo', server, {
       documentSelector: [...SVG, ...CONFIG],

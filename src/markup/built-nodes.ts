@@ -13,10 +13,13 @@ const NO_CHILDREN: BuiltNode[] = [];
 
 /** What elements and attributes have in common. */
 class NamedNode {
-  constructor(
-    protected readonly known: KnownName,
-    readonly nameFrom: number,
-  ) {}
+  protected readonly known: KnownName;
+  readonly nameFrom: number;
+
+  constructor(known: KnownName, nameFrom: number) {
+    this.known = known;
+    this.nameFrom = nameFrom;
+  }
 
   get name(): string {
     return this.known.name;
@@ -50,15 +53,17 @@ export class BuiltElement extends NamedNode implements ElementNode {
   startTo: number;
   to: number;
 
+  readonly text: string;
+  parent: BuiltElement | undefined;
+  readonly from: number;
+
   /** @param text of the whole document */
-  constructor(
-    readonly text: string,
-    known: KnownName,
-    public parent: BuiltElement | undefined,
-    readonly from: number,
-    nameFrom: number,
-  ) {
+  constructor(text: string, known: KnownName, parent: BuiltElement | undefined, from: number, nameFrom: number) {
     super(known, nameFrom);
+    this.text = text;
+    this.parent = parent;
+    this.from = from;
+
     this.startTo = this.to = nameFrom + known.name.length;
   }
 
@@ -80,17 +85,28 @@ export class BuiltElement extends NamedNode implements ElementNode {
 export class BuiltAttribute extends NamedNode implements Attribute {
   namespace = '';
 
+  readonly owner: BuiltElement;
+  private readonly valueFrom: number;
+  private readonly valueTo: number;
+  private readonly to: number;
+  private readonly changed: CharacterData | undefined;
+
   /** @param changed what the value is, and where it comes from, where it is not what stands between the quotes */
   constructor(
-    readonly owner: BuiltElement,
+    owner: BuiltElement,
     known: KnownName,
     nameFrom: number,
-    private readonly valueFrom: number,
-    private readonly valueTo: number,
-    private readonly to: number,
-    private readonly changed: CharacterData | undefined,
+    valueFrom: number,
+    valueTo: number,
+    to: number,
+    changed: CharacterData | undefined,
   ) {
     super(known, nameFrom);
+    this.owner = owner;
+    this.valueFrom = valueFrom;
+    this.valueTo = valueTo;
+    this.to = to;
+    this.changed = changed;
   }
 
   get value(): string {
@@ -113,16 +129,34 @@ export class BuiltAttribute extends NamedNode implements Attribute {
 }
 
 export class BuiltText implements TextNode {
+  readonly kind: 'text' | 'cdata';
+  readonly value: string;
+  private readonly from: number;
+  private readonly to: number;
+  private readonly contentFrom: number;
+  private readonly contentTo: number;
+  parent: BuiltElement | undefined;
+  private readonly map: OffsetMap | undefined;
+
   constructor(
-    readonly kind: 'text' | 'cdata',
-    readonly value: string,
-    private readonly from: number,
-    private readonly to: number,
-    private readonly contentFrom: number,
-    private readonly contentTo: number,
-    public parent: BuiltElement | undefined,
-    private readonly map: OffsetMap | undefined,
-  ) {}
+    kind: 'text' | 'cdata',
+    value: string,
+    from: number,
+    to: number,
+    contentFrom: number,
+    contentTo: number,
+    parent: BuiltElement | undefined,
+    map: OffsetMap | undefined,
+  ) {
+    this.kind = kind;
+    this.value = value;
+    this.from = from;
+    this.to = to;
+    this.contentFrom = contentFrom;
+    this.contentTo = contentTo;
+    this.parent = parent;
+    this.map = map;
+  }
 
   get span(): Span {
     return { from: this.from, to: this.to };

@@ -1,4 +1,5 @@
 /** Turns the text between quotes or tags into its value, keeping the way back from the value to the text. */
+import { checkpoint } from '../geometry/base/checkpoint';
 import type { EntityTable } from './entities';
 import { referenceAt } from './entities';
 import type { ProblemList } from './problems';
@@ -47,6 +48,7 @@ export function readCharacterData(
   const builder = new ValueBuilder(from, to, context);
   const changes = context === 'cdata' ? /\r/g : /[&\r]/g;
   for (let match = changes.exec(raw); match !== null; match = changes.exec(raw)) {
+    checkpoint(4);
     const at = match.index;
     if (raw.charCodeAt(at) !== AMPERSAND) {
       changes.lastIndex = at + (raw.charCodeAt(at + 1) === LINE_FEED ? 2 : 1);
@@ -84,11 +86,15 @@ class ValueBuilder implements OffsetMap {
   private length = 0;
   private done = 0;
 
-  constructor(
-    private readonly from: number,
-    private readonly to: number,
-    private readonly context: CharacterContext,
-  ) {}
+  private readonly from: number;
+  private readonly to: number;
+  private readonly context: CharacterContext;
+
+  constructor(from: number, to: number, context: CharacterContext) {
+    this.from = from;
+    this.to = to;
+    this.context = context;
+  }
 
   /** Puts `replacement` for the stretch of `raw`. What is `literal` keeps its line ends and tabs. */
   replace(raw: string, from: number, to: number, replacement: string, literal = false): void {

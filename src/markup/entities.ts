@@ -1,4 +1,5 @@
 /** Character references and entities (XML 1.0, section 4), bounded against entities that multiply each other. */
+import { checkpoint } from '../geometry/base/checkpoint';
 
 const PREDEFINED: ReadonlyMap<string, string> = new Map([
   ['lt', '<'],
@@ -26,7 +27,7 @@ export interface EntityReference {
 /** The reference that begins with the `&` at `from`, if one ends before `limit`. */
 export function referenceAt(text: string, from: number, limit: number): EntityReference | undefined {
   const stop = Math.min(limit, from + MAX_REFERENCE_LENGTH);
-  for (let to = from + 1; to < stop; to++) {
+  for (let to = from + 1; to < stop; to += 1) {
     const code = text.charCodeAt(to);
     if (code === 59) return to === from + 1 ? undefined : { name: text.slice(from + 1, to), to: to + 1 };
     if (code === 38 || code === 60 || code === 34 || code === 39 || code <= 32) return undefined;
@@ -80,6 +81,7 @@ export class EntityTable {
     const parts: string[] = [];
     let done = 0;
     for (let at = literal.indexOf('&'); at >= 0; at = literal.indexOf('&', at + 1)) {
+      checkpoint(4);
       const reference = referenceAt(literal, at, literal.length);
       if (reference === undefined) continue;
       const inner = reference.name.startsWith('#')

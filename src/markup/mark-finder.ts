@@ -3,10 +3,13 @@ export class MarkFinder {
   private searchedFrom = 0;
   private found = -1;
 
-  constructor(
-    private readonly text: string,
-    private readonly mark: string,
-  ) {}
+  private readonly text: string;
+  private readonly mark: string;
+
+  constructor(text: string, mark: string) {
+    this.text = text;
+    this.mark = mark;
+  }
 
   /** The offset of the first mark at or after `from`; infinite if there is none. */
   next(from: number): number {

@@ -1,6 +1,7 @@
 /** From tokens to calls of the tree builder, whole tokens and broken ones. */
-import { QuoteType } from 'htmlparser2';
+
 import type { TokenizerCallbacks } from 'htmlparser2';
+import { QuoteType } from 'htmlparser2';
 import type { Span } from '../text/text';
 import type { MarkupDeclaration } from './doctype';
 import { brokenDeclaration, readDoctype } from './doctype';
@@ -25,12 +26,13 @@ export class MarkupReader extends RestartingTokenizer implements TokenizerCallba
   private attribute: PendingAttribute | undefined;
   private doctypeSeen = false;
 
-  constructor(
-    text: string,
-    private readonly builder: TreeBuilder,
-    private readonly problems: ProblemList,
-  ) {
+  private readonly builder: TreeBuilder;
+  private readonly problems: ProblemList;
+
+  constructor(text: string, builder: TreeBuilder, problems: ProblemList) {
     super(text);
+    this.builder = builder;
+    this.problems = problems;
   }
 
   private get start(): number {
@@ -185,7 +187,7 @@ export class MarkupReader extends RestartingTokenizer implements TokenizerCallba
     const cut = this.cutAtTag(valueFrom, valueTo);
     let to = cut ?? valueTo;
     const closes = value.endsWith('/') && this.text.startsWith('>', valueTo);
-    if (cut === undefined && closes && this.restartAt(valueTo - 1, true, valueTo)) to--;
+    if (cut === undefined && closes && this.restartAt(valueTo - 1, true, valueTo)) to -= 1;
     const name = this.text.slice(nameSpan.from, nameSpan.to);
     this.problems.fatal(`The value of ${name} must stand in quotes: ${name}="…".`, nameSpan.from, to);
     const quoteBehind = to - 1 > valueFrom && '"\''.includes(this.text.charAt(to - 1)) ? 1 : 0;

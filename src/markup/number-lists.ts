@@ -1,6 +1,7 @@
 /** Reads attribute values that are lists of numbers: `points` and `viewBox`. */
+import { checkpoint } from '../geometry/base/checkpoint';
 import type { Span } from '../text/text';
-import { NumberReader, characterAt } from './number-reader';
+import { characterAt, NumberReader } from './number-reader';
 
 export interface NumberList {
   readonly values: readonly number[];
@@ -72,6 +73,7 @@ function readNumbers(reader: NumberReader): CompactList {
   let comma = -1;
   while (reader.atNumber) {
     const from = reader.position;
+    checkpoint(2);
     const value = reader.readNumber();
     const to = reader.position;
     if (!Number.isFinite(value)) {

@@ -38,7 +38,11 @@ function isDigit(code: number): boolean {
 export class NumberReader {
   position = 0;
 
-  constructor(readonly text: string) {}
+  readonly text: string;
+
+  constructor(text: string) {
+    this.text = text;
+  }
 
   get atEnd(): boolean {
     return this.position >= this.text.length;
@@ -52,7 +56,7 @@ export class NumberReader {
   skipBlanks(): void {
     const { text } = this;
     let at = this.position;
-    while (isBlank(text.charCodeAt(at))) at++;
+    while (isBlank(text.charCodeAt(at))) at += 1;
     this.position = at;
   }
 
@@ -62,7 +66,8 @@ export class NumberReader {
     if (this.code > COMMA) return -1;
     this.skipBlanks();
     if (this.code !== COMMA) return -1;
-    const comma = this.position++;
+    const comma = this.position;
+    this.position += 1;
     this.skipBlanks();
     return comma;
   }
@@ -71,7 +76,10 @@ export class NumberReader {
   get atNumber(): boolean {
     let position = this.position;
     let code = this.text.charCodeAt(position);
-    if (code === PLUS || code === MINUS) code = this.text.charCodeAt(++position);
+    if (code === PLUS || code === MINUS) {
+      position += 1;
+      code = this.text.charCodeAt(position);
+    }
     if (code === POINT) code = this.text.charCodeAt(position + 1);
     return isDigit(code);
   }
@@ -85,16 +93,24 @@ export class NumberReader {
     let at = from;
     let code = text.charCodeAt(at);
     const negative = code === MINUS;
-    if (negative || code === PLUS) code = text.charCodeAt(++at);
+    if (negative || code === PLUS) {
+      at += 1;
+      code = text.charCodeAt(at);
+    }
     let digits = 0;
     const wholeFrom = at;
-    for (; code >= ZERO && code <= NINE; code = text.charCodeAt(++at)) digits = digits * 10 + (code - ZERO);
+    for (; code >= ZERO && code <= NINE; code = text.charCodeAt(at)) {
+      digits = digits * 10 + (code - ZERO);
+      at += 1;
+    }
     let count = at - wholeFrom;
     let decimals = 0;
     if (code === POINT) {
-      const decimalsFrom = ++at;
-      for (code = text.charCodeAt(at); code >= ZERO && code <= NINE; code = text.charCodeAt(++at)) {
+      at += 1;
+      const decimalsFrom = at;
+      for (code = text.charCodeAt(at); code >= ZERO && code <= NINE; code = text.charCodeAt(at)) {
         digits = digits * 10 + (code - ZERO);
+        at += 1;
       }
       decimals = at - decimalsFrom;
       count += decimals;
@@ -112,10 +128,10 @@ export class NumberReader {
   private readExponent(): number {
     let position = this.position + 1;
     const sign = this.text.charCodeAt(position);
-    if (sign === PLUS || sign === MINUS) position++;
+    if (sign === PLUS || sign === MINUS) position += 1;
     if (!isDigit(this.text.charCodeAt(position))) return 0;
     let exponent = 0;
-    for (; isDigit(this.text.charCodeAt(position)); position++) {
+    for (; isDigit(this.text.charCodeAt(position)); position += 1) {
       exponent = Math.min(exponent * 10 + (this.text.charCodeAt(position) - ZERO), 1e6);
     }
     this.position = position;

@@ -1,4 +1,5 @@
 /** Reads XML text to a tree, whatever the text: half-typed, broken, or no XML at all. */
+import { checkpoint } from '../geometry/base/checkpoint';
 import { MarkupReader } from './markup-reader';
 import { ProblemList } from './problems';
 import type { MarkupDocument } from './tree';
@@ -16,6 +17,7 @@ export function parseMarkup(text: string): MarkupDocument {
 /** XML 1.0, production 2. */
 function reportForbiddenCharacters(text: string, problems: ProblemList): void {
   const forbidden = /[\0-\x08\x0b\x0c\x0e-\x1f\ufffe\uffff]/g;
+  checkpoint(text.length / 64);
   for (let match = forbidden.exec(text); match !== null && !problems.full; match = forbidden.exec(text)) {
     const code = match[0].charCodeAt(0).toString(16).toUpperCase().padStart(4, '0');
     problems.fatal(`The character U+${code} cannot stand in an XML file.`, match.index, match.index + 1);

@@ -1,6 +1,7 @@
 /** Reads SVG path data with the place of each command and each number. */
+import { checkpoint } from '../geometry/base/checkpoint';
 import type { Span } from '../text/text';
-import { NumberReader, characterAt } from './number-reader';
+import { characterAt, NumberReader } from './number-reader';
 import type { PathCommand, PathData, PathError, PathLetter } from './path-commands';
 
 const PARAMETERS: Record<string, readonly string[]> = {
@@ -82,7 +83,7 @@ function lastingCommand({ letter, written, values, valueFrom, valueTo, from, to 
   const count = parameterCount(letter);
   const ownValues: number[] = [];
   const valueSpans: Span[] = [];
-  for (let index = 0; index < count; index++) {
+  for (let index = 0; index < count; index += 1) {
     ownValues.push(values[index]!);
     valueSpans.push({ from: valueFrom[index]!, to: valueTo[index]! });
   }
@@ -105,10 +106,13 @@ class PathReader {
   private empty = true;
   private error: PathError | undefined;
 
-  constructor(
-    private readonly data: string,
-    private readonly take: (command: CurrentCommand) => void,
-  ) {
+  private readonly data: string;
+  private readonly take: (command: CurrentCommand) => void;
+
+  constructor(data: string, take: (command: CurrentCommand) => void) {
+    this.data = data;
+    this.take = take;
+
     this.numbers = new NumberReader(data);
     this.command = spareCommand ?? makeCommand();
     spareCommand = undefined;
@@ -132,7 +136,7 @@ class PathReader {
     if (this.empty && letter !== 'M' && letter !== 'm') {
       return this.fail(`A path must begin with M or m, not with ${letter}.`, { from, to: from + 1 });
     }
-    this.numbers.position++;
+    this.numbers.position += 1;
     if (letter === 'Z' || letter === 'z') {
       this.emitCommand(letter, true, from);
       return true;
@@ -142,6 +146,7 @@ class PathReader {
   }
 
   private emitCommand(letter: PathLetter, written: boolean, from: number): void {
+    checkpoint(4);
     const { command } = this;
     command.letter = letter;
     command.written = written;
@@ -173,7 +178,7 @@ class PathReader {
       command: { values, valueFrom, valueTo },
     } = this;
     const count = parameters.length;
-    for (let index = 0; index < count; index++) {
+    for (let index = 0; index < count; index += 1) {
       if (index > 0) numbers.skipSeparator();
       const at = numbers.position;
       const value = isArc && (index === 3 || index === 4) ? this.readFlag() : numbers.readNumber();
@@ -192,7 +197,7 @@ class PathReader {
   private readFlag(): number {
     const code = this.numbers.code;
     if (code !== ZERO && code !== ONE) return NaN;
-    this.numbers.position++;
+    this.numbers.position += 1;
     return code - ZERO;
   }
 

@@ -1,7 +1,8 @@
 /** Ways to look into a tree of markup. None recurses, so that no depth of nesting is too deep. */
+import { checkpoint } from '../geometry/base/checkpoint';
 import type { Attribute, ElementNode, MarkupDocument, MarkupNode } from './tree';
 
-export { SVG_NAMESPACE, XLINK_NAMESPACE, XMLNS_NAMESPACE, XML_NAMESPACE } from './names';
+export { SVG_NAMESPACE, XLINK_NAMESPACE, XML_NAMESPACE, XMLNS_NAMESPACE } from './names';
 
 /** The attribute of that local name, by default one without a namespace. */
 export function attribute(element: ElementNode, localName: string, namespace = ''): Attribute | undefined {
@@ -25,8 +26,9 @@ export function isElement(node: MarkupNode): node is ElementNode {
 export function* elementsWithin(element: ElementNode): Generator<ElementNode> {
   const waiting: ElementNode[] = [element];
   for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
+    checkpoint(2);
     yield next;
-    for (let index = next.children.length - 1; index >= 0; index--) {
+    for (let index = next.children.length - 1; index >= 0; index -= 1) {
       const child = next.children[index]!;
       if (isElement(child)) waiting.push(child);
     }
@@ -50,9 +52,10 @@ export function textContent(element: ElementNode): string {
   const parts: string[] = [];
   const waiting: MarkupNode[] = [element];
   for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
+    checkpoint();
     if (next.kind === 'text' || next.kind === 'cdata') parts.push(next.value);
     if (next.kind !== 'element') continue;
-    for (let index = next.children.length - 1; index >= 0; index--) waiting.push(next.children[index]!);
+    for (let index = next.children.length - 1; index >= 0; index -= 1) waiting.push(next.children[index]!);
   }
   return parts.join('');
 }

@@ -1,11 +1,16 @@
 /** A tokenizer that can be set to another place in the text, in bounded time. */
-import { Tokenizer } from 'htmlparser2';
+
 import type { TokenizerCallbacks } from 'htmlparser2';
+import { Tokenizer } from 'htmlparser2';
+import { checkpoint } from '../geometry/base/checkpoint';
 import { MarkFinder } from './mark-finder';
 import { startsName } from './names';
 
 /** Reading again what an unfinished token ran over may cost so many code units above four times the length. */
 const REREADING_ALLOWANCE = 1_000_000;
+
+/** Code units that the tokenizer is given at once. */
+const PORTION = 1 << 18;
 
 /** Where tokenizing begins anew, and whether that is inside a start tag. */
 interface Restart {
@@ -31,7 +36,11 @@ export abstract class RestartingTokenizer {
   /** What is added to the tokenizer's offsets. */
   private shift = 0;
 
-  constructor(protected readonly text: string) {
+  protected readonly text: string;
+
+  constructor(text: string) {
+    this.text = text;
+
     this.lessThan = new MarkFinder(text, '<');
     this.greaterThan = new MarkFinder(text, '>');
     this.allowance = REREADING_ALLOWANCE + 4 * text.length;
@@ -72,7 +81,10 @@ export abstract class RestartingTokenizer {
     this.tokenizer.write(lead);
     this.shift = at - lead.length;
     this.listening = true;
-    this.tokenizer.write(this.text.slice(at));
+    for (let from = at; from < this.text.length && !this.isSkipping; from += PORTION) {
+      checkpoint(PORTION / 16);
+      this.tokenizer.write(this.text.slice(from, from + PORTION));
+    }
     // The blank ends a name, or a value without quotes, that the file breaks off in.
     if (!this.isSkipping) this.tokenizer.write(' ');
     if (!this.isSkipping) this.readRemainder();

@@ -1,9 +1,10 @@
 /** Builds the tree from tags and text in the order of the file: nesting, namespaces, and what is wrong with them. */
+import { checkpoint } from '../geometry/base/checkpoint';
 import type { Span } from '../text/text';
-import { BuiltAttribute, BuiltElement, BuiltText, type BuiltNode } from './built-nodes';
+import { BuiltAttribute, BuiltElement, type BuiltNode, BuiltText } from './built-nodes';
 import { readCharacterData } from './character-data';
 import { EntityTable } from './entities';
-import { NamespaceScope, XLINK_NAMESPACE, isName, splitName, type KnownName } from './names';
+import { isName, type KnownName, NamespaceScope, splitName, XLINK_NAMESPACE } from './names';
 import type { ProblemList } from './problems';
 import type { InstructionNode, MarkupDocument } from './tree';
 
@@ -12,6 +13,9 @@ const MAX_HANDED_ON = 1_000_000;
 
 /** Up to here attributes are compared one by one. */
 const MAX_UNINDEXED_ATTRIBUTES = 12;
+
+/** Making a node takes about a microsecond. */
+const STEPS_PER_NODE = 4;
 
 export class TreeBuilder {
   readonly entities: EntityTable;
@@ -22,20 +26,24 @@ export class TreeBuilder {
   private readonly namespaces = new NamespaceScope();
   private readonly names = new Map<string, KnownName>();
   /** Of the start tag that is being read. */
-  private attributes: BuiltAttribute[] = [];
+  private readonly attributes: BuiltAttribute[] = [];
   private attributeNames: Set<string> | undefined;
   private strayTextFound = false;
   private handOnAllowance = MAX_HANDED_ON;
 
-  constructor(
-    private readonly text: string,
-    private readonly problems: ProblemList,
-  ) {
+  private readonly text: string;
+  private readonly problems: ProblemList;
+
+  constructor(text: string, problems: ProblemList) {
+    this.text = text;
+    this.problems = problems;
+
     this.entities = new EntityTable(text.length);
   }
 
   /** Begins an element at its `<`. Attributes and the end of the start tag follow. */
   openTag(from: number, nameFrom: number, nameTo: number): void {
+    checkpoint(STEPS_PER_NODE);
     const name = this.nameAt(nameFrom, nameTo);
     const parent = this.open.at(-1);
     const element = new BuiltElement(this.text, name, parent, from, nameFrom);
@@ -48,6 +56,7 @@ export class TreeBuilder {
   }
 
   addAttribute(nameSpan: Span, valueSpan: Span, to: number): void {
+    checkpoint(STEPS_PER_NODE);
     const owner = this.open.at(-1)!;
     const { from: nameFrom, to: nameTo } = nameSpan;
     const name = this.nameAt(nameFrom, nameTo);
@@ -158,12 +167,14 @@ export class TreeBuilder {
   }
 
   private append(node: BuiltNode): void {
+    checkpoint(STEPS_PER_NODE);
     const parent = this.open.at(-1);
     if (parent === undefined) this.topLevel.push(node);
     else parent.append(node);
   }
 
   private close(): void {
+    checkpoint();
     const element = this.open.pop()!;
     this.openCounts.set(element.name, this.openCounts.get(element.name)! - 1);
     if (element.declared) this.namespaces.leave(element.declared);

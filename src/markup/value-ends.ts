@@ -13,7 +13,7 @@ export interface PendingAttribute {
 /** The end of `text` between `from` and `to` without the blanks behind it. */
 export function blanksTrimmed(text: string, from: number, to: number): number {
   let end = to;
-  while (end > from && isBlank(text.charCodeAt(end - 1))) end--;
+  while (end > from && isBlank(text.charCodeAt(end - 1))) end -= 1;
   return end;
 }
 
@@ -27,7 +27,7 @@ export function valueBeforeSwallowedName(
   if (equals < from || text[equals] !== '=') return undefined;
   const nameTo = blanksTrimmed(text, from, equals);
   let nameFrom = nameTo;
-  while (nameFrom > from && isNameLike(text.charCodeAt(nameFrom - 1))) nameFrom--;
+  while (nameFrom > from && isNameLike(text.charCodeAt(nameFrom - 1))) nameFrom -= 1;
   if (nameFrom === nameTo || nameFrom === from || !isBlank(text.charCodeAt(nameFrom - 1))) return undefined;
   return { valueTo: blanksTrimmed(text, from, nameFrom), nameFrom };
 }

@@ -1,8 +1,8 @@
 /** A look as the text of an SVG file at true size. */
 import type { Matrix, Point } from '../geometry/base/curve-types';
 import { translation } from '../geometry/base/matrix';
-import { COLOURS, type Scene, type Annotation, type ScenePart, type SceneLayer } from './look';
 import { lettering, measureLines } from './lettering';
+import { type Annotation, COLOURS, type Scene, type SceneLayer, type ScenePart } from './look';
 import { decimal } from './path-data';
 
 export interface SvgOptions {

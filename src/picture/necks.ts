@@ -1,7 +1,8 @@
 /** The narrow places of a sheet that its picture gives the measure of. */
-import { findThinParts } from '../geometry/thickness/index';
-import { DEFAULT_CONFIG, type Config } from '../config/types';
+
 import { limitsOf } from '../config/limits';
+import { type Config, DEFAULT_CONFIG } from '../config/types';
+import { findThinParts } from '../geometry/thickness/index';
 import type { Sheet } from '../sheet/types';
 import type { PictureNeck } from './look';
 

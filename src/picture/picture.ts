@@ -1,9 +1,10 @@
 /** Pictures of a report, for hosts that have one. */
+
+import type { Config } from '../config/types';
 import { joinBoxes } from '../geometry/base/ring';
 import type { Report } from '../report/report';
-import type { Config } from '../config/types';
 import type { Sheet } from '../sheet/types';
-import { COLOURS, type Scene, type ViewMode, type PictureLayer, type PictureStack } from './look';
+import { COLOURS, type PictureLayer, type PictureStack, type Scene, type ViewMode } from './look';
 import { necksOf } from './necks';
 import { pathData } from './path-data';
 import { printScene } from './print-look';

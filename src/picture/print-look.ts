@@ -4,12 +4,12 @@ import { IDENTITY } from '../geometry/base/matrix';
 import {
   COLOURS,
   colourOr,
-  rectangle,
-  type Scene,
-  type ScenePart,
   type PictureLayer,
   type PictureStack,
+  rectangle,
+  type Scene,
   type SceneLayer,
+  type ScenePart,
 } from './look';
 
 export interface PrintOptions {

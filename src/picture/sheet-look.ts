@@ -2,15 +2,15 @@
 import type { Point } from '../geometry/base/curve-types';
 import { IDENTITY } from '../geometry/base/matrix';
 import {
-  COLOURS,
-  rectangle,
-  type Scene,
   type Annotation,
-  type ScenePart,
+  COLOURS,
   type PictureIsland,
   type PictureLayer,
   type PictureNeck,
   type PictureStack,
+  rectangle,
+  type Scene,
+  type ScenePart,
 } from './look';
 
 /** Slants that tell neighbouring pieces apart, in degrees. */

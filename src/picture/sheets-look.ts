@@ -2,13 +2,15 @@
 import type { Point } from '../geometry/base/curve-types';
 import { translation } from '../geometry/base/matrix';
 import type { Box } from '../geometry/base/polygon-types';
-import { COLOURS, colourOr, rectangle, type Scene, type SceneLayer, type PictureStack } from './look';
+import { COLOURS, colourOr, type PictureStack, rectangle, type Scene, type SceneLayer } from './look';
 import { card } from './sheet-look';
 
 export interface SheetsOptions {
   /** Width over height of the window that they shall fill. */
   readonly aspect?: number;
-  /** From 0 (in register) to 1 (clear of each other): a step between one sheet and the next; undefined: side by side. */
+  /**
+   * From 0 (in register) to 1 (clear of each other): a step between one sheet and the next; undefined: side by side.
+   */
   readonly apart?: number | undefined;
   readonly isShown?: (layer: number) => boolean;
 }
@@ -86,7 +88,7 @@ function layOutGrid(count: number, sheet: Box, aspect: number): Point[] {
     return Math.min(aspect / (columns * (width + gap)), 1 / (rows * (height + gap)));
   };
   let best = 1;
-  for (let columns = 2; columns <= count; columns++) if (sizeWith(columns) > sizeWith(best) * 1.0001) best = columns;
+  for (let columns = 2; columns <= count; columns += 1) if (sizeWith(columns) > sizeWith(best) * 1.0001) best = columns;
   return Array.from({ length: count }, (_, order) => ({
     x: (order % best) * (width + gap),
     y: Math.floor(order / best) * (height + gap),

@@ -1,31 +1,32 @@
 /** The whole page: keeps what is chosen, and shows each new stack without losing the place. */
-import type { PreviewStack } from '../protocol/index';
+
 import { COLOURS, type Scene, type ViewMode } from '../picture/look';
-import { benchScene, groundOf } from './state/view-model';
+import type { PreviewStack } from '../protocol/index';
+import { Canvas } from './canvas/canvas';
+import { html, setText } from './dom/dom';
+import { Calibration, MM_PER_INCH } from './panels/calibration';
+import { FindingList } from './panels/finding-list';
+import { LayerList } from './panels/layer-list';
+import { heldKey, SlipPanel } from './panels/slip-panel';
+import { Toolbar } from './panels/toolbar';
+import { ViewOptions } from './panels/view-options';
+import { Measures } from './state/measures';
+import type { BenchRequests } from './state/requests';
+import { IN_REGISTER, roundedSlip, type Slip } from './state/slip';
 import {
+  type BenchState,
   carryOver,
   FIRST_STATE,
   isFindingShown,
   isLayerShown,
   layerKeys,
   restoredState,
-  type BenchState,
 } from './state/state';
-import { Calibration, MM_PER_INCH } from './panels/calibration';
-import { html, setText } from './dom/dom';
-import { FindingList } from './panels/finding-list';
-import { ToolController, type ToolHost } from './tools/tool-controller';
-import { ToolButtons } from './tools/tool-bar';
-import { LayerList } from './panels/layer-list';
-import { ViewOptions } from './panels/view-options';
-import { Measures } from './state/measures';
-import type { BenchRequests } from './state/requests';
-import { IN_REGISTER, roundedSlip, type Slip } from './state/slip';
-import { followSlips } from './tools/slip-gestures';
-import { heldKey, SlipPanel } from './panels/slip-panel';
-import { Canvas } from './canvas/canvas';
-import { Toolbar } from './panels/toolbar';
+import { benchScene, groundOf } from './state/view-model';
 import type { Viewport } from './state/viewport';
+import { followSlips } from './tools/slip-gestures';
+import { ToolButtons } from './tools/tool-bar';
+import { ToolController, type ToolHost } from './tools/tool-controller';
 
 /** What is kept when the panel is hidden or the editor starts anew. */
 export interface SavedPage {
@@ -71,10 +72,11 @@ export class BenchPage {
   private readonly heading = html('h2');
   private readonly notice: HTMLElement;
 
-  constructor(
-    private readonly host: PageHost,
-    kept: SavedPage | undefined,
-  ) {
+  private readonly host: PageHost;
+
+  constructor(host: PageHost, kept: SavedPage | undefined) {
+    this.host = host;
+
     this.state = restoredState(kept?.state);
     this.uri = kept?.uri;
     this.pinned = kept?.pinned === true;

@@ -1,8 +1,8 @@
 /** The entry of the bench's page. */
 import '@vscode-elements/elements/dist/vscode-button/index.js';
+import type { FromBench, ToBench } from '../protocol/webview';
 import { BenchPage, type SavedPage } from './app';
 import { drawPicture } from './export-picture';
-import type { FromBench, ToBench } from '../protocol/webview';
 import { BenchRequests } from './state/requests';
 
 declare function acquireVsCodeApi(): {

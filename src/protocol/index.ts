@@ -104,7 +104,9 @@ export interface BridgePlanParams extends DocumentParams {
 
 /** Bridges that were planned, cut and proven, but are not in the text yet. */
 export interface BridgeOffer extends VersionedEdits {
-  /** The document that the edits and their version are for: the layer's own, not always the one that was asked about. */
+  /**
+   * The document that the edits and their version are for: the layer's own, not always the one that was asked about.
+   */
   readonly uri: string;
   /** The name of the mend, as `BridgePlanParams.mend` takes it; `bridge-here` at a place of the picture. */
   readonly kind: string;

@@ -1,6 +1,7 @@
 /** What the bench's page and the extension say to each other. */
+
 import type { PreviewStack } from './index';
-import type { BenchRequest } from '../preview/state/requests';
+import type { BenchRequest } from './requests';
 
 export type ToBench =
   | { readonly type: 'stack'; readonly stack: PreviewStack }

@@ -1,10 +1,10 @@
 /** What the engine gives its hosts. `engine.ts` makes it; the server, the command line and the preview show it. */
 import type { Finding } from '../checks/finding';
+import type { CheckId } from '../config/check-id';
+import type { Config } from '../config/types';
 import type { Drawing } from '../drawing/types';
 import type { Point } from '../geometry/base/curve-types';
 import type { Polygon } from '../geometry/base/polygon-types';
-import type { CheckId } from '../config/check-id';
-import type { Config } from '../config/types';
 import type { Sheet } from '../sheet/types';
 import type { Stack } from '../stack/stack';
 import type { TextEdit } from '../text/text';

@@ -2,43 +2,43 @@
 import path from 'node:path';
 import {
   CodeActionKind,
-  DidChangeConfigurationNotification,
-  TextDocuments,
-  TextDocumentSyncKind,
   type Connection,
+  DidChangeConfigurationNotification,
   type InitializeParams,
   type InitializeResult,
+  TextDocumentSyncKind,
+  TextDocuments,
 } from 'vscode-languageserver/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { handleViewRequests } from './preview/view-handlers';
-import { handlePartRequests } from './preview/hit-handlers';
-import { beginningFor } from './preview/begin';
-import { BRIDGE_CHANGES } from './features/bridge-refactors';
-import { bridgeOfferAt, bridgePlan } from './preview/bridge-requests';
-import { checkPages } from './documents/check-pages';
-import type { CheckedDocument } from './documents/checked-document';
-import { codeActions, FIX_ALL } from './features/code-actions';
-import { documentSymbols, hoverAt } from './features/symbols-and-hover';
 import {
   BEGIN,
   BRIDGE_AT,
   BRIDGE_ISLANDS,
   BRIDGE_PLAN,
-  CHECK_AGAIN,
-  CHECKED,
-  SHAPE_AT,
-  STACK,
   type BridgeAnswer,
   type BridgeAtParams,
   type BridgedIslands,
   type BridgePlanParams,
+  CHECK_AGAIN,
+  CHECKED,
   type DocumentParams,
   type PlaceParams,
+  SHAPE_AT,
+  STACK,
 } from '../protocol/index';
+import { checkPages } from './documents/check-pages';
+import type { CheckedDocument } from './documents/checked-document';
 import { readSettings } from './documents/settings';
-import { shapeAt } from './preview/shape-at';
-import { previewStackOf } from './preview/preview-model';
 import { isConfigUri, StencilChecker } from './documents/validator';
+import { BRIDGE_CHANGES } from './features/bridge-refactors';
+import { codeActions, FIX_ALL } from './features/code-actions';
+import { documentSymbols, hoverAt } from './features/symbols-and-hover';
+import { beginningFor } from './preview/begin';
+import { bridgeOfferAt, bridgePlan } from './preview/bridge-requests';
+import { handlePartRequests } from './preview/hit-handlers';
+import { previewStackOf } from './preview/preview-model';
+import { shapeAt } from './preview/shape-at';
+import { handleViewRequests } from './preview/view-handlers';
 
 /** @param folder where the server's own files are: `checks/<id>.md` */
 export function serve(connection: Connection, folder: string): void {

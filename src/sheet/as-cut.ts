@@ -1,8 +1,9 @@
 /** What the tool makes of a sheet: a kerf k takes k/2 from every edge. */
-import { reuseUnchanged } from '../geometry/polygon/diff';
-import { complementInBox, offsetByCluster, splitAtPinchPointsAgain, type PinchSplit } from '../geometry/boolean/index';
+
 import { growBox } from '../geometry/base/ring';
-import { resultOf, type CachedCluster } from '../geometry/boolean/cluster-cache';
+import { type CachedCluster, resultOf } from '../geometry/boolean/cluster-cache';
+import { complementInBox, offsetByCluster, type PinchSplit, splitAtPinchPointsAgain } from '../geometry/boolean/index';
+import { reuseUnchanged } from '../geometry/polygon/diff';
 import { piecesOf } from './pieces';
 import type { Piece, SheetMeasures } from './types';
 

@@ -1,7 +1,9 @@
 /** How long it takes to cut a sheet, as far as speed and acceleration tell. */
-import { perimeter, ringsOf } from '../geometry/base/ring';
-import type { Ring } from '../geometry/base/polygon-types';
+
 import type { Config } from '../config/types';
+import { defined } from '../geometry/base/defined';
+import type { Ring } from '../geometry/base/polygon-types';
+import { perimeter, ringsOf } from '../geometry/base/ring';
 import type { Sheet } from './types';
 
 /** Degrees: at a sharper turn a cutter stops, round a gentler one it goes on. Common practice, no source. */
@@ -35,7 +37,7 @@ function runsOf(ring: Ring): number[] {
   const count = ring.length / 2;
   const edge = (i: number): [number, number] => {
     const [from, to] = [2 * (i % count), 2 * ((i + 1) % count)];
-    return [(ring[to] as number) - (ring[from] as number), (ring[to + 1] as number) - (ring[from + 1] as number)];
+    return [defined(ring[to]) - defined(ring[from]), defined(ring[to + 1]) - defined(ring[from + 1])];
   };
   const isSharp = (i: number): boolean => {
     const [[ax, ay], [bx, by]] = [edge(i + count - 1), edge(i)];
@@ -47,7 +49,7 @@ function runsOf(ring: Ring): number[] {
   for (let i = first; i < first + count; i += 1) {
     const length = Math.hypot(...edge(i));
     if (isSharp(i)) runs.push(length);
-    else runs[runs.length - 1] = (runs.at(-1) ?? 0) + length;
+    else runs[runs.length - 1] = defined(runs.at(-1)) + length;
   }
   return runs;
 }

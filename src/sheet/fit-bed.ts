@@ -4,7 +4,8 @@ export type Fit = 'upright' | 'turned' | 'not';
 
 /**
  * A rectangle p × q in a rectangle a × b, in any one unit: upright (quarter turns included), only when turned by some
- * other angle, or not at all. J. E. Wetzel, "Rectangles in rectangles", Mathematics Magazine (JSTOR 2691523), after Carver.
+ * other angle, or not at all. J. E. Wetzel, "Rectangles in rectangles", Mathematics Magazine (JSTOR 2691523), after
+ * Carver.
  */
 export function fitOf(sheet: readonly [number, number], bed: readonly [number, number]): Fit {
   const [p, q] = longerFirst(sheet);

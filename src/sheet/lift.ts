@@ -5,7 +5,10 @@
  */
 import type { Material } from '../config/material';
 
-/** Pa: an assumption, about what a jet of air at 6 m/s does where it is stopped (½ ρ v²). No measurement stands behind it. */
+/**
+ * Pa: an assumption, about what a jet of air at 6 m/s does where it is stopped (½ ρ v²). No measurement stands behind
+ * it.
+ */
 export const SPRAY_PRESSURE = 20;
 
 /** mm: paint creeps under an edge that stands off by more. Common practice, no source. */

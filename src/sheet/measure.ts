@@ -1,19 +1,20 @@
 /** From a layer's shapes to its sheet: openings, material, pieces and thin places. Millimetres throughout. */
+
+import { kerfOf, limitsOf, materialOf } from '../config/limits';
+import type { Config, Reading } from '../config/types';
 import type { Drawing, Shape } from '../drawing/types';
-import { reuseUnchanged } from '../geometry/polygon/diff';
-import { clipToBox, complementInBox, perimeterOf } from '../geometry/boolean/index';
-import { findProtrusions } from '../geometry/protrusion/find';
-import { findThinParts } from '../geometry/thickness/index';
-import { findThinPartsIncrementally } from '../geometry/thickness/incremental';
 import type { Box, Polygon, Region } from '../geometry/base/polygon-types';
 import { growBox, signedArea } from '../geometry/base/ring';
 import { resultOf } from '../geometry/boolean/cluster-cache';
+import { clipToBox, complementInBox, perimeterOf } from '../geometry/boolean/index';
+import { reuseUnchanged } from '../geometry/polygon/diff';
+import { findProtrusions } from '../geometry/protrusion/find';
+import { findThinPartsIncrementally } from '../geometry/thickness/incremental';
+import { findThinParts } from '../geometry/thickness/index';
 import type { ThinPart } from '../geometry/thickness/types';
-import { kerfOf, limitsOf, materialOf } from '../config/limits';
-import type { Config, Reading } from '../config/types';
-import { sheetAsCut, type CutMemory } from './as-cut';
+import { type CutMemory, sheetAsCut } from './as-cut';
 import { artworkKey } from './layer/artwork-key';
-import { fillShapes, NOTHING_FILLED, type FilledShapes } from './layer/fill-shapes';
+import { type FilledShapes, fillShapes, NOTHING_FILLED } from './layer/fill-shapes';
 import { mainPaint, type ShapeGroup } from './layer/layers';
 import { openingsWithin } from './layer/outlines';
 import { detectReading, outlinesOf, statedReading } from './layer/reading';

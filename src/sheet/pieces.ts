@@ -1,10 +1,11 @@
 /** The pieces that a sheet falls into when it is cut. */
+import { checkpoint } from '../geometry/base/checkpoint';
 import type { Point } from '../geometry/base/curve-types';
-import { matchIdentical } from '../geometry/polygon/diff';
-import { inscribedDisc } from '../geometry/polygon/inscribed-circle';
-import { areaOf } from '../geometry/boolean/index';
 import type { Box, Polygon, Region, Ring } from '../geometry/base/polygon-types';
 import { boxContainsBox, boxOfRing, growBox } from '../geometry/base/ring';
+import { areaOf } from '../geometry/boolean/index';
+import { matchIdentical } from '../geometry/polygon/diff';
+import { inscribedDisc } from '../geometry/polygon/inscribed-circle';
 import type { Piece } from './types';
 
 /** How near to the frame an edge lies on it, in mm. */
@@ -50,6 +51,7 @@ function pieceFrom(polygon: Polygon, island: boolean): Piece {
 /** The length in mm of a ring that lies on the border of a box. */
 function lengthOnFrame(ring: Ring, box: Box): number {
   if (boxContainsBox(growBox(box, -ON_FRAME), boxOfRing(ring))) return 0;
+  checkpoint(ring.length);
   let length = 0;
   for (let i = 0, j = ring.length - 2; i < ring.length; j = i, i += 2) {
     const [x0, y0, x1, y1] = [ring[j], ring[j + 1], ring[i], ring[i + 1]] as [number, number, number, number];

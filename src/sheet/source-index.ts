@@ -1,13 +1,16 @@
 /** From a place on the sheet back to the text: which command of which shape drew the edge there. */
+
 import type { Shape, Subpath } from '../drawing/types';
-import { SequenceIndex, packBoxes } from '../geometry/spatial/sequence-index';
-import { boxesOfChain } from '../geometry/curve/bounds-cache';
+import { checkpoint } from '../geometry/base/checkpoint';
 import type { Curve, Point } from '../geometry/base/curve-types';
-import { isQuicklyNear, nearestOn, tangentAt } from '../geometry/curve/index';
-import { dot, normalise, subtract } from '../geometry/base/vector';
-import type { Box, Ring } from '../geometry/base/polygon-types';
+import { defined } from '../geometry/base/defined';
 import { memoizeByIdentity } from '../geometry/base/memoize';
+import type { Box, Ring } from '../geometry/base/polygon-types';
 import { boxOfRing } from '../geometry/base/ring';
+import { dot, normalise, subtract } from '../geometry/base/vector';
+import { boxesOfChain } from '../geometry/curve/bounds-cache';
+import { isQuicklyNear, nearestOn, tangentAt } from '../geometry/curve/index';
+import { packBoxes, SequenceIndex } from '../geometry/spatial/sequence-index';
 import type { Span } from '../text/text';
 import type { Layer, Sheet } from './types';
 
@@ -39,60 +42,63 @@ const boxesOfCurves = memoizeByIdentity(
 
 /** Looks up the sources of boundary points. Build it once for a layer; building costs one pass over its chains. */
 export class SourceIndex {
-  readonly #chains: readonly OwnedChain[];
-  readonly #boxes: SequenceIndex | undefined;
+  private readonly chains: readonly OwnedChain[];
+  private readonly boxes: SequenceIndex | undefined;
 
   constructor(shapes: readonly Shape[], outlines: boolean) {
-    this.#chains = shapes.flatMap((shape) => chainsOf(shape, outlines)).filter(({ chain }) => chain.curves.length > 0);
-    const boxes = this.#chains.map(({ chain }) => boxesOfChain(chain.curves).whole);
-    this.#boxes = boxes.length > 0 ? new SequenceIndex(packBoxes(boxes)) : undefined;
+    this.chains = shapes.flatMap((shape) => chainsOf(shape, outlines)).filter(({ chain }) => chain.curves.length > 0);
+    const boxes = this.chains.map(({ chain }) => boxesOfChain(chain.curves).whole);
+    this.boxes = boxes.length > 0 ? new SequenceIndex(packBoxes(boxes)) : undefined;
   }
 
   /**
-   * The source nearest to a point of sheet mm, within 20 µm of it, or one that lies on it; undefined where only the frame
-   * made the edge.
+   * The source nearest to a point of sheet mm, within 20 µm of it, or one that lies on it; undefined where only the
+   * frame made the edge.
    * @param facing where the edge is looked at from: at a corner, the side that runs square to that view is meant
    */
   at(point: Point, facing?: Point): CurveSource | undefined {
-    const place = this.#placeAt(point, facing);
-    return place && this.#sourceAt(place);
+    const place = this.placeAt(point, facing);
+    return place && this.sourceAt(place);
   }
 
-  /** The sources of some of a ring's edges, evenly spread; what the chains near by answered before they answer again. */
+  /**
+   * The sources of some of a ring's edges, evenly spread; what the chains near by answered before they answer again.
+   */
   along(ring: Ring): CurveSource[] {
-    const near = this.#chainsIn(boxOfRing(ring));
+    const near = this.chainsIn(boxOfRing(ring));
     const before = lastAlong.get(ring);
     const isSame =
-      before?.near.length === near.length && near.every((chain, i) => this.#curves(chain) === before.near[i]);
+      before?.near.length === near.length && near.every((chain, i) => this.curvesOf(chain) === before.near[i]);
     const amongNear = ({ chain, at }: CurvePlace) => ({ chain: near.indexOf(chain), at });
-    const places = isSame ? before.places : this.#placesAlong(ring).map(amongNear);
-    if (!isSame) lastAlong.set(ring, { near: near.map((chain) => this.#curves(chain)), places });
-    return places.map(({ chain, at }) => this.#sourceAt({ chain: near[chain] as number, at }));
+    const places = isSame ? before.places : this.placesAlong(ring).map(amongNear);
+    if (!isSame) lastAlong.set(ring, { near: near.map((chain) => this.curvesOf(chain)), places });
+    return places.map(({ chain, at }) => this.sourceAt({ chain: defined(near[chain]), at }));
   }
 
-  #placesAlong(ring: Ring): CurvePlace[] {
+  private placesAlong(ring: Ring): CurvePlace[] {
     const edges = ring.length / 2;
     const step = Math.max(1, Math.ceil(edges / SAMPLES));
     const places: CurvePlace[] = [];
     for (let i = 0; i < edges; i += step) {
       const next = (i + 1) % edges;
-      const place = this.#placeAt({
-        x: ((ring[2 * i] as number) + (ring[2 * next] as number)) / 2,
-        y: ((ring[2 * i + 1] as number) + (ring[2 * next + 1] as number)) / 2,
+      const place = this.placeAt({
+        x: (defined(ring[2 * i]) + defined(ring[2 * next])) / 2,
+        y: (defined(ring[2 * i + 1]) + defined(ring[2 * next + 1])) / 2,
       });
       if (place) places.push(place);
     }
     return places;
   }
 
-  #placeAt(point: Point, facing?: Point): CurvePlace | undefined {
+  private placeAt(point: Point, facing?: Point): CurvePlace | undefined {
     const around = { minX: point.x, minY: point.y, maxX: point.x, maxY: point.y };
     let best: CurvePlace | undefined;
     let bestRank = REACH;
-    for (const chain of this.#chainsIn(around)) {
-      const curves = this.#curves(chain);
+    for (const chain of this.chainsIn(around)) {
+      const curves = this.curvesOf(chain);
       for (const at of foundIn(boxesOfCurves(curves), around)) {
-        const curve = curves[at] as Curve;
+        checkpoint(4);
+        const curve = defined(curves[at]);
         if (!facing && isQuicklyNear(curve, point, ON_CURVE)) return { chain, at };
         const { distance, t } = nearestOn(curve, point);
         if (!facing && distance < ON_CURVE) return { chain, at };
@@ -103,17 +109,17 @@ export class SourceIndex {
     return best;
   }
 
-  #chainsIn(box: Box): number[] {
-    return this.#boxes ? foundIn(this.#boxes, box) : [];
+  private chainsIn(box: Box): number[] {
+    return this.boxes ? foundIn(this.boxes, box) : [];
   }
 
-  #curves(chain: number): readonly Curve[] {
-    return (this.#chains[chain] as OwnedChain).chain.curves;
+  private curvesOf(chain: number): readonly Curve[] {
+    return defined(this.chains[chain]).chain.curves;
   }
 
-  #sourceAt({ chain: number, at }: CurvePlace): CurveSource {
-    const { shape, subpath, chain } = this.#chains[number] as OwnedChain;
-    return { shape, subpath, curve: chain.curves[at] as Curve, span: chain.spans[at] ?? shape.element.startTag };
+  private sourceAt({ chain: number, at }: CurvePlace): CurveSource {
+    const { shape, subpath, chain } = defined(this.chains[number]);
+    return { shape, subpath, curve: defined(chain.curves[at]), span: defined(chain.spans[at]) };
   }
 }
 

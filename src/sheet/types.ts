@@ -1,12 +1,12 @@
 /** The trade model: one layer's sheet, its openings, what remains of it, and where that is thin. Millimetres, y down. */
+
+import type { Reading } from '../config/types';
 import type { Drawing, Shape } from '../drawing/types';
 import type { Point } from '../geometry/base/curve-types';
 import type { Box, Polygon, Region } from '../geometry/base/polygon-types';
 import type { Protrusion } from '../geometry/protrusion/find';
-import type { ElementNode } from '../markup/tree';
 import type { ThinPart } from '../geometry/thickness/types';
-
-import type { Reading } from '../config/types';
+import type { ElementNode } from '../markup/tree';
 import type { LayerId } from './layer/layer-id';
 
 export interface LayerPaint {

@@ -1,13 +1,14 @@
 /** Bare ground between neighbouring colours that is narrower than a slip. Millimetres. */
 import type { Point } from '../geometry/base/curve-types';
-import { findThinParts } from '../geometry/thickness/index';
-import { findThinPartsIncrementally } from '../geometry/thickness/incremental';
-import { interpolate } from '../geometry/base/vector';
+import { defined } from '../geometry/base/defined';
 import type { Region } from '../geometry/base/polygon-types';
+import { interpolate } from '../geometry/base/vector';
 import { buildSegmentIndex, nearestSegment, type SegmentIndex } from '../geometry/spatial/segment-index';
+import { findThinPartsIncrementally } from '../geometry/thickness/incremental';
+import { findThinParts } from '../geometry/thickness/index';
 import type { ThinPart } from '../geometry/thickness/types';
-import { CRACK } from './tile-seams';
 import type { BareGap } from './index';
+import { CRACK } from './tile-seams';
 
 /** What is kept of a run. */
 export interface ThinGround {
@@ -78,7 +79,7 @@ function sidesOfNeck({ from, to }: ThinPart, indices: readonly SegmentIndex[]): 
 }
 
 function layersAt(point: Point, indices: readonly SegmentIndex[]): number[] {
-  return [...indices.keys()].filter((layer) => nearestSegment(indices[layer] as SegmentIndex, point, ON_EDGE));
+  return [...indices.keys()].filter((layer) => nearestSegment(defined(indices[layer]), point, ON_EDGE));
 }
 
 /** The two layers nearest to the widest place. */

@@ -1,10 +1,12 @@
 /** Openings that later layers paint over wholly. */
+import { checkpoint } from '../geometry/base/checkpoint';
 import type { Point } from '../geometry/base/curve-types';
-import { indexBoxes } from '../geometry/spatial/clusters';
-import { matchIdentical } from '../geometry/polygon/diff';
-import { areaOf, boxOfPolygon, regionContains, difference, perimeterOf } from '../geometry/boolean/index';
+import { defined } from '../geometry/base/defined';
 import type { Box, Polygon, Region } from '../geometry/base/polygon-types';
 import { boxesTouch } from '../geometry/base/ring';
+import { areaOf, boxOfPolygon, difference, perimeterOf, regionContains } from '../geometry/boolean/index';
+import { matchIdentical } from '../geometry/polygon/diff';
+import { indexBoxes } from '../geometry/spatial/clusters';
 import type { HiddenOpening } from './index';
 
 export interface HiddenOpenings {
@@ -30,11 +32,12 @@ export function findHidden(layers: readonly Region[], earlier?: HiddenOpenings):
     const later = layers.slice(layer + 1).flat();
     const index = later.length > 0 ? indexBoxes(later.map(boxOfPolygon)) : undefined;
     return openings.flatMap((opening, number) => {
+      checkpoint();
       const box = boxOfPolygon(opening);
       const twin = before && changes[layer]?.identical(number);
       const isKnown = twin !== undefined && !changed.some((other) => boxesTouch(box, other));
       if (isKnown) return known.has(twin) ? [{ layer, opening: number }] : [];
-      const above = index?.search(box.minX, box.minY, box.maxX, box.maxY).flatMap((i) => later[i] ?? []) ?? [];
+      const above = index?.search(box.minX, box.minY, box.maxX, box.maxY).flatMap((i) => defined(later[i])) ?? [];
       return above.length > 0 && isHidden(opening, above) ? [{ layer, opening: number }] : [];
     });
   });
@@ -72,8 +75,8 @@ function samples(opening: Polygon): Point[] {
   const points: Point[] = [];
   for (let i = 0; i < edges; i += step) {
     const next = (i + 1) % edges;
-    const [x0, y0] = [outer[2 * i] ?? 0, outer[2 * i + 1] ?? 0];
-    const [x1, y1] = [outer[2 * next] ?? 0, outer[2 * next + 1] ?? 0];
+    const [x0, y0] = [defined(outer[2 * i]), defined(outer[2 * i + 1])];
+    const [x1, y1] = [defined(outer[2 * next]), defined(outer[2 * next + 1])];
     const scale = INSET / Math.hypot(x1 - x0, y1 - y0);
     const point = { x: (x0 + x1) / 2 - scale * (y1 - y0), y: (y0 + y1) / 2 + scale * (x1 - x0) };
     if (regionContains([opening], point)) points.push(point);

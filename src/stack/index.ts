@@ -1,24 +1,24 @@
 /** What is measured between the layers of a stack: overlaps that are too short, bare gaps, buried openings. */
 import type { Point } from '../geometry/base/curve-types';
-import { fromGrid } from '../geometry/boolean/grid';
-import { joinTiles } from '../geometry/boolean/join-tiles';
-import { nestRings } from '../geometry/boolean/nest';
-import { complementInBox, offset, regionFromRings } from '../geometry/boolean/index';
 import type { Box, Region } from '../geometry/base/polygon-types';
 import { joinBoxes } from '../geometry/base/ring';
+import { fromGrid } from '../geometry/boolean/grid';
+import { complementInBox, offset, regionFromRings } from '../geometry/boolean/index';
+import { joinTiles } from '../geometry/boolean/join-tiles';
+import { nestRings } from '../geometry/boolean/nest';
 import type { Segment } from '../geometry/spatial/segment-distance';
+import type { SheetMeasures } from '../sheet/types';
 import { bareGapsOf, measureThinGround, type ThinGround } from './bare-gaps';
 import { findHidden, type HiddenOpenings } from './hidden-openings';
-import { CRACK } from './tile-seams';
 import { joinPieces } from './short-overlaps';
-import { measureTiles, type MeasuredTiles } from './tiles';
-import type { SheetMeasures } from '../sheet/types';
+import { CRACK } from './tile-seams';
+import { type MeasuredTiles, measureTiles } from './tiles';
 
 /** Indices of layers are those of the stack: the first painted is 0. */
 export interface Seams {
   /**
-   * mm: how far a sheet may land from where it should; shorter overlaps and narrower gaps are listed, up to 5 mm. A slip
-   * within the width of a crack, 0.01 mm, is none.
+   * mm: how far a sheet may land from where it should; shorter overlaps and narrower gaps are listed, up to 5 mm. A
+   * slip within the width of a crack, 0.01 mm, is none.
    */
   readonly slip: number;
   readonly overlaps: readonly ShortOverlap[];
@@ -42,7 +42,10 @@ export interface Neighbours {
 export interface ShortOverlap extends Neighbours {
   /** The one of the two whose slip opens it first. */
   readonly slipping: number;
-  /** mm: the shortest slip of either sheet, in any direction, that lets bare ground show; 0 where the colours only touch. */
+  /**
+   * mm: the shortest slip of either sheet, in any direction, that lets bare ground show; 0 where the colours only
+   * touch.
+   */
   readonly width: number;
   /** Where bare ground first shows. */
   readonly at: Point;
@@ -148,7 +151,9 @@ function findBareGaps({ cells, seams }: MeasuredTiles, frame: Box): Region {
   return complementInBox(region, frame);
 }
 
-/** mm: the largest slip that leaves no bare ground between two layers; undefined where that is not below `seams.slip`. */
+/**
+ * mm: the largest slip that leaves no bare ground between two layers; undefined where that is not below `seams.slip`.
+ */
 export function safeSlip(seams: Seams, earlier: number, later: number): number | undefined {
   const widths = seams.overlaps
     .filter((each) => each.earlier === earlier && each.later === later)

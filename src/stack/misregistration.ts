@@ -1,9 +1,9 @@
 /** What sheets that land out of register leave bare of the ground that the drawing paints. Millimetres, y down. */
 import type { Matrix, Point } from '../geometry/base/curve-types';
 import { apply, translation } from '../geometry/base/matrix';
-import { areaOf, difference, intersection, offset, perimeterOf, union } from '../geometry/boolean/index';
 import type { Box, Polygon, Region } from '../geometry/base/polygon-types';
 import { boxOfRing, joinBoxes } from '../geometry/base/ring';
+import { areaOf, difference, intersection, offset, perimeterOf, union } from '../geometry/boolean/index';
 import { transformRegion } from '../geometry/polygon/transform';
 import { CRACK } from './tile-seams';
 
@@ -36,8 +36,12 @@ export class MisregistrationModel {
   private readonly painted: Region;
   private readonly cores = new Map<number, Region>();
 
+  private readonly layers: readonly Region[];
+
   /** @param layers the openings of each, in painting order */
-  constructor(private readonly layers: readonly Region[]) {
+  constructor(layers: readonly Region[]) {
+    this.layers = layers;
+
     this.painted = union(layers);
   }
 
@@ -59,6 +63,7 @@ export class MisregistrationModel {
    * @param directions how many, evenly round
    */
   sweep(layer: number, slip: number, directions: number): Sweep {
+    // A layer that is not there bares nothing.
     const openings = this.layers[layer] ?? [];
     const alone = this.onlyPaintedBy(layer, slip);
     const areas = Array.from({ length: directions }, (_, index) => {

@@ -1,9 +1,9 @@
 /** Register marks: what is cut in every sheet at the same place, so that each can be laid over the last. */
 import type { Shape } from '../drawing/types';
-import { boundsOf } from '../geometry/curve/index';
 import type { Point } from '../geometry/base/curve-types';
 import type { Box } from '../geometry/base/polygon-types';
 import { joinBoxes } from '../geometry/base/ring';
+import { boundsOf } from '../geometry/curve/index';
 import { ancestors, attribute } from '../markup/query';
 import type { ElementNode } from '../markup/tree';
 import type { Layer } from '../sheet/types';

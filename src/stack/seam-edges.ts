@@ -1,9 +1,11 @@
 /** The edges of a cell's map, as its seams look at them. Integer grid; layers by their number in the cell. */
-import { UNITS_PER_MM } from '../geometry/boolean/grid';
-import { MAX_LAYERS, type LayeredOverlay } from '../geometry/boolean/layered-overlay';
+import { checkpoint } from '../geometry/base/checkpoint';
+import { defined } from '../geometry/base/defined';
 import type { Box } from '../geometry/base/polygon-types';
 import { growBox, joinBoxes } from '../geometry/base/ring';
-import { nearestApproach, type Segment, type ParameterInterval } from '../geometry/spatial/segment-distance';
+import { UNITS_PER_MM } from '../geometry/boolean/grid';
+import { type LayeredOverlay, MAX_LAYERS } from '../geometry/boolean/layered-overlay';
+import { nearestApproach, type ParameterInterval, type Segment } from '../geometry/spatial/segment-distance';
 
 /** The layer of the map that says where bare ground is far enough. */
 const DEEP = 1 << (MAX_LAYERS - 1);
@@ -28,23 +30,28 @@ export interface SingleCoverageEdge {
 }
 
 export class SeamEdges {
-  readonly #neighbours = new Map<number, number>();
+  private readonly neighbours = new Map<number, number>();
+
+  private readonly map: LayeredOverlay;
+  readonly reach: number;
 
   /** @param reach grid units: how far the slipping sheet's edges are looked for */
-  constructor(
-    private readonly map: LayeredOverlay,
-    readonly reach: number,
-  ) {}
+  constructor(map: LayeredOverlay, reach: number) {
+    this.map = map;
+    this.reach = reach;
+  }
 
   /**
-   * Where seams may be too short, whether deep within the print or not: round all borders of what one layer alone covers
-   * that lie within reach of an edge of that layer, or are one, with another layer beyond. Undefined where there is none.
+   * Where seams may be too short, whether deep within the print or not: round all borders of what one layer alone
+   * covers that lie within reach of an edge of that layer, or are one, with another layer beyond. Undefined where there
+   * is none.
    */
   suspectBox(): Box | undefined {
     const { coverage: cover } = this.map;
     const boxes: Box[] = [];
     for (let face = 0; face < cover.length; face += 1) {
-      const [here, there] = [cover[face] ?? 0, cover[face ^ 1] ?? 0];
+      const [here, there] = [defined(cover[face]), defined(cover[face ^ 1])];
+      checkpoint();
       if (here === 0 || (here & (here - 1)) !== 0 || here === there) continue;
       if (this.isSuspect(face >> 1, here, there)) boxes.push(boxOfSegment(this.segment(face >> 1)));
     }
@@ -55,8 +62,9 @@ export class SeamEdges {
   hasCracks(): boolean {
     const { coverage: cover } = this.map;
     for (let face = 0; face < cover.length; face += 1) {
+      checkpoint();
       if (cover[face] !== 0 || cover[face ^ 1] === 0) continue;
-      if (this.acrossCrack(face >> 1, 31 - Math.clz32(cover[face ^ 1] ?? 0)) !== 0) return true;
+      if (this.acrossCrack(face >> 1, 31 - Math.clz32(defined(cover[face ^ 1]))) !== 0) return true;
     }
     return false;
   }
@@ -74,19 +82,20 @@ export class SeamEdges {
   }
 
   /**
-   * The border of the ground deep within the print that one layer alone covers, cracks included, as far as it runs in the
-   * box.
+   * The border of the ground deep within the print that one layer alone covers, cracks included, as far as it runs in
+   * the box.
    */
   forEachSingleCoverageEdge(box: Box, visit: (own: number, border: SingleCoverageEdge) => void): void {
     const { coverage: cover } = this.map;
     for (let face = 0; face < cover.length; face += 1) {
-      const here = cover[face] ?? 0;
+      checkpoint();
+      const here = defined(cover[face]);
       const layers = here & ~DEEP;
       if (layers === here || layers === 0 || (layers & (layers - 1)) !== 0 || cover[face ^ 1] === here) continue;
       const segment = this.segment(face >> 1);
       const stretch = intervalInBox(segment, box);
       if (!stretch) continue;
-      const there = cover[face ^ 1] ?? 0;
+      const there = defined(cover[face ^ 1]);
       visit(31 - Math.clz32(layers), { segment, interval: stretch, beyond: there & ~here, rim: (there & DEEP) === 0 });
     }
   }
@@ -105,9 +114,9 @@ export class SeamEdges {
    */
   neighbourAt(edge: number, own: number, preferred: number): number | undefined {
     const key = edge * MAX_LAYERS + own;
-    const known = this.#neighbours.get(key);
+    const known = this.neighbours.get(key);
     const beyond = known ?? this.beyond(edge, own);
-    if (known === undefined) this.#neighbours.set(key, beyond);
+    if (known === undefined) this.neighbours.set(key, beyond);
     if (beyond === 0) return undefined;
     return 31 - Math.clz32(beyond & preferred || beyond);
   }
@@ -115,19 +124,19 @@ export class SeamEdges {
   private beyond(edge: number, own: number): number {
     const bit = 1 << own;
     const { coverage: cover } = this.map;
-    const outer = ((cover[2 * edge] ?? 0) & bit) !== 0 ? 2 * edge + 1 : 2 * edge;
+    const outer = (defined(cover[2 * edge]) & bit) !== 0 ? 2 * edge + 1 : 2 * edge;
     const across = this.acrossCrack(edge, own);
     if ((across & bit) !== 0) return 0;
-    return ((cover[outer] ?? 0) | across) & ~DEEP & ~bit;
+    return (defined(cover[outer]) | across) & ~DEEP & ~bit;
   }
 
   /** The layers of other edges that run along this one, the other way about, within the width of a crack. */
   private acrossCrack(edge: number, own: number): number {
     const segment = this.segment(edge);
     const { coverage: cover, noded } = this.map;
-    const outer = ((cover[2 * edge] ?? 0) & (1 << own)) !== 0 ? 2 * edge + 1 : 2 * edge;
+    const outer = (defined(cover[2 * edge]) & (1 << own)) !== 0 ? 2 * edge + 1 : 2 * edge;
     const { minX, minY, maxX, maxY } = growBox(boxOfSegment(segment), CRACK_WIDTH);
-    const ground = (cover[outer] ?? 0) & ~DEEP;
+    const ground = defined(cover[outer]) & ~DEEP;
     let layers = 0;
     noded.boxes?.search(minX, minY, maxX, maxY, (other) => {
       if (other === edge) return false;
@@ -151,17 +160,17 @@ export class SeamEdges {
     if (away <= SQUARE_ENOUGH * distance * Math.hypot(dx, dy)) return undefined;
     const leftOfOther =
       (facing.bx - facing.ax) * (middle.ay - facing.ay) - (facing.by - facing.ay) * (middle.ax - facing.ax);
-    return this.map.coverage[leftOfOther > 0 ? 2 * other + 1 : 2 * other] ?? 0;
+    return defined(this.map.coverage[leftOfOther > 0 ? 2 * other + 1 : 2 * other]);
   }
 
   private isEdgeOf(layer: number, edge: number): boolean {
     const { coverage: cover } = this.map;
-    return (((cover[2 * edge] ?? 0) ^ (cover[2 * edge + 1] ?? 0)) & (1 << layer)) !== 0;
+    return ((defined(cover[2 * edge]) ^ defined(cover[2 * edge + 1])) & (1 << layer)) !== 0;
   }
 
   private segment(edge: number): Segment {
     const { ax, ay, bx, by } = this.map.noded.edges;
-    return { ax: ax[edge] ?? 0, ay: ay[edge] ?? 0, bx: bx[edge] ?? 0, by: by[edge] ?? 0 };
+    return { ax: defined(ax[edge]), ay: defined(ay[edge]), bx: defined(bx[edge]), by: defined(by[edge]) };
   }
 }
 

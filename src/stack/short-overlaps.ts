@@ -1,11 +1,13 @@
 /** Gathers the pieces of short seams into connected parts, each of which is told once. Millimetres. */
-import { findRoot, groupsOf, indexBoxes, uniteSets } from '../geometry/spatial/clusters';
+import { checkpoint } from '../geometry/base/checkpoint';
 import type { Point } from '../geometry/base/curve-types';
-import { distance } from '../geometry/base/vector';
+import { defined } from '../geometry/base/defined';
 import type { Box } from '../geometry/base/polygon-types';
+import { distance } from '../geometry/base/vector';
+import { findRoot, groupsOf, indexBoxes, uniteSets } from '../geometry/spatial/clusters';
 import { nearestApproach, type Segment } from '../geometry/spatial/segment-distance';
-import type { SeamPiece } from './tile-seams';
 import type { ShortOverlap } from './index';
+import type { SeamPiece } from './tile-seams';
 
 /** mm: overlaps that differ by less are equally short; of those the middle one is shown. */
 const AS_SHORT = 5e-4;
@@ -32,13 +34,14 @@ function partsOf(pieces: readonly SeamPiece[], slip: number): SeamPiece[][] {
   const parents = Int32Array.from(pieces.keys());
   boxes.forEach(({ minX, minY, maxX, maxY }, self) => {
     index.search(minX - slip, minY - slip, maxX + slip, maxY + slip, (other) => {
+      checkpoint(4);
       if (other > self && findRoot(parents, other) !== findRoot(parents, self) && areNear(pieces, self, other, slip)) {
         uniteSets(parents, self, other);
       }
       return false;
     });
   });
-  return groupsOf(parents).map((members) => members.flatMap((member) => pieces[member] ?? []));
+  return groupsOf(parents).map((members) => members.flatMap((member) => defined(pieces[member])));
 }
 
 function areNear(pieces: readonly SeamPiece[], a: number, b: number, slip: number): boolean {

@@ -1,6 +1,7 @@
 /** The sheets of one print in painting order, whichever files they are cut from. Millimetres, y down. */
-import { measureSeams, type Seams } from './index';
+
 import type { Sheet } from '../sheet/types';
+import { measureSeams, type Seams } from './index';
 
 /** One layer of the stack. All frames have their upper left corner in common. */
 export interface StackLayer {

@@ -2,25 +2,27 @@
  * The seams in one cell of the stack: see `seams.ts` for what is measured. Inside, all is on the integer grid; a cell's
  * layers reach over its border by a margin that is wider than anything that matters to a place in it.
  */
+import { checkpoint } from '../geometry/base/checkpoint';
+import type { Point } from '../geometry/base/curve-types';
+import { defined } from '../geometry/base/defined';
+import type { Box, Ring } from '../geometry/base/polygon-types';
+import { boxOfRing, growBox, ringsOf } from '../geometry/base/ring';
 import { fromGrid, toGrid, UNITS_PER_MM } from '../geometry/boolean/grid';
+import { offset } from '../geometry/boolean/index';
 import {
   addLayer,
-  overlayLayers,
-  MAX_LAYERS,
-  ringsOfCoverage,
   type LayeredOverlay,
+  MAX_LAYERS,
+  overlayLayers,
+  ringsOfCoverage,
 } from '../geometry/boolean/layered-overlay';
 import { nestRings } from '../geometry/boolean/nest';
 import { cutToBox } from '../geometry/boolean/tiles';
-import { offset } from '../geometry/boolean/index';
-import type { Point } from '../geometry/base/curve-types';
-import type { Box, Ring } from '../geometry/base/polygon-types';
-import { boxOfRing, growBox, ringsOf } from '../geometry/base/ring';
 import {
-  nearestApproach,
   intervalWithin,
-  type Segment,
+  nearestApproach,
   type ParameterInterval,
+  type Segment,
 } from '../geometry/spatial/segment-distance';
 import { SeamEdges, type SingleCoverageEdge } from './seam-edges';
 
@@ -31,7 +33,9 @@ export const CRACK = 0.005;
 const ARC_TOLERANCE = 0.001;
 const ARC_SHARE = 0.002;
 
-/** A straight bit of the border of the ground that one sheet alone covers, where a short slip of that sheet bares it. */
+/**
+ * A straight bit of the border of the ground that one sheet alone covers, where a short slip of that sheet bares it.
+ */
 export interface SeamPiece {
   /** The layer whose slip opens it, and the one beyond its edge. */
   readonly slipping: number;
@@ -114,6 +118,7 @@ function piecesOf(border: SingleCoverageEdge, own: number, edges: SeamEdges, tas
   const { segment, interval: stretch, beyond } = border;
   const found = new Map<number, Opening[]>();
   edges.forEachNear(own, segment, (edge, other) => {
+    checkpoint(4);
     const within = intervalWithin(segment, other, edges.reach);
     const cut = within && { from: Math.max(within.from, stretch.from), to: Math.min(within.to, stretch.to) };
     const neighbour = cut && cut.from <= cut.to ? edges.neighbourAt(edge, own, beyond) : undefined;
@@ -127,8 +132,8 @@ function piecesOf(border: SingleCoverageEdge, own: number, edges: SeamEdges, tas
   });
   return [...found].flatMap(([neighbour, openings]) =>
     joined(openings).map(({ from, to, width, at, facing }) => ({
-      slipping: task.numbers[own] ?? 0,
-      neighbour: task.numbers[neighbour] ?? 0,
+      slipping: defined(task.numbers[own]),
+      neighbour: defined(task.numbers[neighbour]),
       rim: border.rim,
       width,
       at,

@@ -2,10 +2,12 @@
  * A stack in cells: each is measured by itself, and not again while nothing in it changes. Results do not depend on how
  * the cells lie, beyond the grid of 0.1 µm.
  */
-import { coreOf, cutIntoTiles, type Tiles } from '../geometry/boolean/tiles';
-import { toGrid, UNITS_PER_MM } from '../geometry/boolean/grid';
+
+import { defined } from '../geometry/base/defined';
 import type { Box, Region, Ring } from '../geometry/base/polygon-types';
 import { isSameRing, ringsOf } from '../geometry/base/ring';
+import { toGrid, UNITS_PER_MM } from '../geometry/boolean/grid';
+import { coreOf, cutIntoTiles, type Tiles } from '../geometry/boolean/tiles';
 import { CRACK, measureTile, type TileLayer, type TileSeams } from './tile-seams';
 
 /** What is kept of a run. */
@@ -65,11 +67,13 @@ function cutLayer(openings: Region, cells: Tiles, known: CutLayer | undefined): 
 }
 
 function layersIn(cut: readonly CutLayer[], cell: number): TileLayer[] {
-  return cut.map(({ rings }, layer) => ({ layer, rings: rings[cell] ?? [] })).filter(({ rings }) => rings.length > 0);
+  return cut
+    .map(({ rings }, layer) => ({ layer, rings: defined(rings[cell]) }))
+    .filter(({ rings }) => rings.length > 0);
 }
 
 function sameRings(a: readonly Ring[] = [], b: readonly Ring[] = []): boolean {
-  return a === b || (a.length === b.length && a.every((ring, i) => isSameRing(ring, b[i] as Ring)));
+  return a === b || (a.length === b.length && a.every((ring, i) => isSameRing(ring, defined(b[i]))));
 }
 
 function divideIntoTiles(layers: readonly Region[], frame: Box, slip: number): Tiles {

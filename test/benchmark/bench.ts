@@ -1,12 +1,12 @@
 /**
- * `npm run bench`: how long a full check takes, beside reading alone, a check after an edit and the same check by pixels,
- * all in one run on the same seeded sheets. Ratios hold from machine to machine; times do not.
+ * `npm run bench`: how long a full check takes, beside reading alone, a check after an edit and the same check by
+ * pixels, all in one run on the same seeded sheets. Ratios hold from machine to machine; times do not.
  */
 import { execFileSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
+import { readDrawing } from '../../src/drawing/index';
 import { check, type Report } from '../../src/engine/index';
 import { parseMarkup } from '../../src/markup/parse';
-import { readDrawing } from '../../src/drawing/index';
 import { growth, segmentsIn, time } from './measure';
 import { checkByRaster, MAX_SIDE, PIXELS_PER_MM } from './raster-way';
 import { blobSheet, withMovedPoint } from './seeded';

@@ -1,4 +1,7 @@
-/** Run by itself: how long bridging a whole layer takes beside checking it, planning, cutting and the proof by a second check apart. */
+/**
+ * Run by itself: how long bridging a whole layer takes beside checking it, planning, cutting and the proof by a second
+ * check apart.
+ */
 import { changedRegion, cutStrips, stripsFor } from '../../src/edits/bridge/cut';
 import { planBridges } from '../../src/edits/plan/index';
 import { bridgeIslands, check } from '../../src/engine/index';
@@ -32,7 +35,8 @@ function compare(how: string, segments: number, svg: string): void {
   const whole = time(() => bridgeIslands({ ...report }));
   console.log(
     `bridging ${islands.length} islands of ${segments} segments ${how} with ${bridges.length} bridges: check ` +
-      `${checked.toFixed(0)} ms, plan ${planned.toFixed(0)} ms, cut ${cut.toFixed(0)} ms, with proof ${whole.toFixed(0)} ms, ` +
+      `${checked.toFixed(0)} ms, plan ${planned.toFixed(0)} ms, cut ${cut.toFixed(0)} ms, with ` +
+      `proof ${whole.toFixed(0)} ms, ` +
       `(plan + cut)/check ${((planned + cut) / checked).toFixed(2)}, all/check ${(whole / checked).toFixed(2)}`,
   );
 }

@@ -56,14 +56,14 @@ export async function moveAbout() {
     Math.min(
       ...laps.map((_, first) => {
         let [sum, count] = [0, 0];
-        while (sum < 500 && first + count < laps.length) sum += laps[first + count++];
+        for (; sum < 500 && first + count < laps.length; count += 1) sum += laps[first + count];
         return sum < 500 ? Infinity : (1000 * count) / sum;
       }),
     );
   const run = async (step) => {
     const [laps, scripts] = [[], []];
     let last = await frame();
-    for (let i = 0; i < FRAMES; i++) {
+    for (let i = 0; i < FRAMES; i += 1) {
       const start = performance.now();
       step(i);
       scripts.push(performance.now() - start);

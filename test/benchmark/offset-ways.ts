@@ -1,10 +1,10 @@
 /**
- * The textbook reference: what offset in by half the least width and out again does not bring back is thin. To find what
- * the check finds, it takes that for the material at its limit and for the openings at theirs, and the difference to
- * have the thin parts themselves. Round joins, for others make thin parts of corners; their arcs as true as the engine's
- * curves, though here it is the many vertices, and not the arcs, that cost. Left out in the reference's favour: reading
- * the drawing, its union, measuring and sorting the parts it gives, and what else the check looks for. One run each, as
- * it may take long; loading aside.
+ * The textbook reference: what offset in by half the least width and out again does not bring back is thin. To find
+ * what the check finds, it takes that for the material at its limit and for the openings at theirs, and the difference
+ * to have the thin parts themselves. Round joins, for others make thin parts of corners; their arcs as true as the
+ * engine's curves, though here it is the many vertices, and not the arcs, that cost. Left out in the reference's
+ * favour: reading the drawing, its union, measuring and sorting the parts it gives, and what else the check looks for.
+ * One run each, as it may take long; loading aside.
  */
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
@@ -72,7 +72,7 @@ class OffsetClock {
     try {
       run();
     } catch (error) {
-      this.failure = (error instanceof Error ? error.message : String(error)).replace(/ between[^]*/, '');
+      this.failure = (error instanceof Error ? error.message : String(error)).replace(/ between[\s\S]*/, '');
     }
     this.differences += performance.now() - this.since;
     this.since = performance.now();

@@ -1,7 +1,8 @@
 /** Run by itself: a check beside offsetting in and out, in polygon libraries, at the same limits. */
-import { check } from '../../src/engine/index';
-import { DEFAULT_CONFIG } from '../../src/config/types';
+
 import { limitsOf } from '../../src/config/limits';
+import { DEFAULT_CONFIG } from '../../src/config/types';
+import { check } from '../../src/engine/index';
 import { segmentsIn, time } from './measure';
 import { openWithClipper2, openWithJsts } from './offset-ways';
 import { blobSheet, tracedSheet } from './seeded';

@@ -1,7 +1,7 @@
 /** Stacks for the measurements of the bench's page, and the same stack again and again while someone types. */
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { CheckedDocument } from '../../src/server/documents/checked-document';
 import type { PreviewStack } from '../../src/protocol/index';
+import { CheckedDocument } from '../../src/server/documents/checked-document';
 import { previewStackOf } from '../../src/server/preview/preview-model';
 import { blobSheet } from './seeded';
 
@@ -26,7 +26,7 @@ export function typedStacks(text: string, keystrokes: number): PreviewStack[] {
   const [from, to] = [at + number.index, at + number.index + number[0].length];
   const stacks: PreviewStack[] = [];
   let earlier = checked(text, 1);
-  for (let i = 1; i <= keystrokes; i++) {
+  for (let i = 1; i <= keystrokes; i += 1) {
     const changed = (Number(number[0]) + i * 0.01).toFixed(3);
     earlier = checked(text.slice(0, from) + changed + text.slice(to), i + 1, earlier);
     stacks.push(previewStackOf(earlier));

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 
 /**
- * MB: the most memory that this process held. Linux tells it in /proc; what `resourceUsage` tells there is at least what the
- * parent held when it started this process.
+ * MB: the most memory that this process held. Linux tells it in /proc; what `resourceUsage` tells there is at least
+ * what the parent held when it started this process.
  */
 export function peakMegabytes(): number {
   try {

@@ -1,8 +1,8 @@
 /**
- * How long an edit of one file of a large project takes, beside the check of that file alone and of the whole project, all
- * in one run on the same seeded sheets. Ratios hold from machine to machine; times do not.
+ * How long an edit of one file of a large project takes, beside the check of that file alone and of the whole project,
+ * all in one run on the same seeded sheets. Ratios hold from machine to machine; times do not.
  */
-import { check, checkProject, readConfig, type ProjectReport } from '../../src/engine/index';
+import { check, checkProject, type ProjectReport, readConfig } from '../../src/engine/index';
 import { blobSheet } from './seeded';
 
 const FILES = 8;
@@ -36,7 +36,7 @@ function benchProject(rounds: number): void {
   const alone: number[] = [];
   const edits: number[] = [];
   let report: ProjectReport = checkProject(texts, settings);
-  for (let turn = 0; turn < rounds; turn++) {
+  for (let turn = 0; turn < rounds; turn += 1) {
     const text = edited(texts.get('3.svg') ?? '', turn);
     alone.push(time(() => check(text, settings)).ms);
     const run = time(() => checkProject(new Map(texts).set('3.svg', text), settings, report));
@@ -48,8 +48,10 @@ function benchProject(rounds: number): void {
   const pairs = Math.max(0, whole.ms - FILES * single) * (2 / FILES);
   const findings = [...report.files.values()].reduce((sum, { complete }) => sum + complete.length, 0);
   console.log(
-    `${FILES} files of ${SEGMENTS} segments, ${findings} findings: all from scratch ${whole.ms.toFixed(0)} ms, one file ` +
-      `alone ${single.toFixed(0)} ms, the pairs that touch it about ${pairs.toFixed(0)} ms, after an edit of it ${median(edits).toFixed(0)} ms: ` +
+    `${FILES} files of ${SEGMENTS} segments, ${findings} findings: all from scratch ${whole.ms.toFixed(0)} ` +
+      'ms, one file ' +
+      `alone ${single.toFixed(0)} ms, the pairs that touch it about ${pairs.toFixed(0)} ms, after an edit of ` +
+      `it ${median(edits).toFixed(0)} ms: ` +
       `${(median(edits) / (2 * single + pairs)).toFixed(2)} of twice the file and its pairs`,
   );
 }

@@ -1,6 +1,6 @@
 /**
- * The reference: a stencil checked by pixels. A renderer at 20 px/mm, the pieces of what it leaves bare, and the distance
- * of every bare pixel from paint. It measures to a twentieth of a millimetre at best.
+ * The reference: a stencil checked by pixels. A renderer at 20 px/mm, the pieces of what it leaves bare, and the
+ * distance of every bare pixel from paint. It measures to a twentieth of a millimetre at best.
  */
 import { bareSheetPieces, rasterise } from '../outside/raster';
 
@@ -26,40 +26,44 @@ export function distanceToPaint(coverage: Uint8Array, width: number, height: num
   const far = width * width + height * height;
   const grid = Float32Array.from(coverage, (value) => (value >= 128 ? 0 : far));
   const line = new Line(Math.max(width, height));
-  for (let x = 0; x < width; x++) line.transform(grid, x, width, height);
-  for (let y = 0; y < height; y++) line.transform(grid, y * width, 1, width);
+  for (let x = 0; x < width; x += 1) line.transform(grid, x, width, height);
+  for (let y = 0; y < height; y += 1) line.transform(grid, y * width, 1, width);
   return grid;
 }
 
 /** The lower envelope of parabolas along one row or column. */
 class Line {
-  readonly #values: Float64Array;
-  readonly #roots: Int32Array;
-  readonly #bounds: Float64Array;
+  private readonly values: Float64Array;
+  private readonly roots: Int32Array;
+  private readonly bounds: Float64Array;
 
   constructor(longest: number) {
-    this.#values = new Float64Array(longest);
-    this.#roots = new Int32Array(longest);
-    this.#bounds = new Float64Array(longest + 1);
+    this.values = new Float64Array(longest);
+    this.roots = new Int32Array(longest);
+    this.bounds = new Float64Array(longest + 1);
   }
 
   transform(grid: Float32Array, offset: number, stride: number, length: number): void {
-    const [values, roots, bounds] = [this.#values, this.#roots, this.#bounds];
-    for (let i = 0; i < length; i++) values[i] = grid[offset + i * stride]!;
+    const [values, roots, bounds] = [this.values, this.roots, this.bounds];
+    for (let i = 0; i < length; i += 1) values[i] = grid[offset + i * stride]!;
     let k = 0;
     roots[0] = 0;
     bounds[0] = -Infinity;
     bounds[1] = Infinity;
-    for (let q = 1; q < length; q++) {
+    for (let q = 1; q < length; q += 1) {
       let s = meet(values, q, roots[k]!);
-      while (s <= bounds[k]!) s = meet(values, q, roots[--k]!);
-      roots[++k] = q;
+      while (s <= bounds[k]!) {
+        k -= 1;
+        s = meet(values, q, roots[k]!);
+      }
+      k += 1;
+      roots[k] = q;
       bounds[k] = s;
       bounds[k + 1] = Infinity;
     }
     k = 0;
-    for (let q = 0; q < length; q++) {
-      while (bounds[k + 1]! < q) k++;
+    for (let q = 0; q < length; q += 1) {
+      while (bounds[k + 1]! < q) k += 1;
       const root = roots[k]!;
       grid[offset + q * stride] = (q - root) ** 2 + values[root]!;
     }

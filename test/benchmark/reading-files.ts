@@ -25,7 +25,7 @@ function smallShapes(length: number): string {
     () => `<ellipse cx="${number()}" cy="${number()}" rx="2" ry="1"/>`,
   ];
   const parts = ['<svg xmlns="http://www.w3.org/2000/svg" width="500mm" height="500mm" viewBox="0 0 500 500">'];
-  for (let index = 0, size = 0; size < length; index++) {
+  for (let index = 0, size = 0; size < length; index += 1) {
     const part = kinds[index % kinds.length]?.(index) ?? '';
     parts.push(part);
     size += part.length + 1;

@@ -76,7 +76,7 @@ async function measureTyping(browser, { layeredDrawing, stackFor, typedStacks, s
   console.log('                             message      work    layout   most work');
   const redraws = [];
   let page;
-  for (let i = 0; i < REDRAWS; i++) {
+  for (let i = 0; i < REDRAWS; i += 1) {
     await page?.close();
     page = await openPage(browser);
     redraws.push(await page.evaluate((sent) => globalThis.showStack(sent), first));

@@ -1,10 +1,10 @@
-// Bundles the benchmark as the programs are bundled, and runs each part in a process of its own: nothing is translated while
-// the clock is running, and no part finds the memory of another.
+// Bundles the benchmark as the programs are bundled, and runs each part in a process of its own: nothing is translated
+// while the clock is running, and no part finds the memory of another.
 import { execFileSync } from 'node:child_process';
 import { mkdirSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import { build } from 'esbuild';
-import { root } from '../../src/build/bundles.mjs';
+import { define, root } from '../../src/build/bundles.mjs';
 
 const folder = path.join(root, 'node_modules/.cache/tombolo-bench');
 mkdirSync(folder, { recursive: true });
@@ -20,6 +20,7 @@ await build({
   target: 'node20',
   mainFields: ['module', 'main'],
   external: ['@resvg/resvg-js', 'clipper2-wasm'],
+  define,
 });
 for (const [name, ...args] of [
   ['bench'],

@@ -6,7 +6,7 @@ export function seededRandom(seed: number): () => number {
   return () => {
     state = (state + 0x6d2b79f5) | 0;
     let t = Math.imul(state ^ (state >>> 15), 1 | state);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
+    t ^= t + Math.imul(t ^ (t >>> 7), 61 | t);
     return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
   };
 }
@@ -26,7 +26,7 @@ export function blobSheet(segments: number, counterEach = 7, seed = 7): string {
   const pitch = 6;
   const side = (columns + 1) * pitch;
   const paths: string[] = [];
-  for (let i = 0; i < blobs; i++) {
+  for (let i = 0; i < blobs; i += 1) {
     const x = ((i % columns) + 1 + (random() - 0.5) * 0.3) * pitch;
     const y = (Math.floor(i / columns) + 1 + (random() - 0.5) * 0.3) * pitch;
     const outer = blob(x, y, 1.4 + random() * 1.1, random);
@@ -59,8 +59,9 @@ function blob(x: number, y: number, radius: number, random: () => number): strin
 }
 
 /**
- * A sheet of shapes as traced from a picture: closed polygons of about `segments` edges in all, their corners 0.1 mm from
- * each other and up to 0.03 mm beside a wavy course, 2.5 to 5 mm from the shape's middle; one in so many has a counter.
+ * A sheet of shapes as traced from a picture: closed polygons of about `segments` edges in all, their corners 0.1 mm
+ * from each other and up to 0.03 mm beside a wavy course, 2.5 to 5 mm from the shape's middle; one in so many has a
+ * counter.
  */
 export function tracedSheet(segments: number, counterEach = 7, seed = 3): string {
   const random = seededRandom(seed);
@@ -72,7 +73,9 @@ export function tracedSheet(segments: number, counterEach = 7, seed = 3): string
     const x = ((i % columns) + 1 + (random() - 0.5) * 0.1) * pitch;
     const y = (Math.floor(i / columns) + 1 + (random() - 0.5) * 0.1) * pitch;
     const radius = 2.5 + random() * 2.5;
-    return `<path d="${traced(x, y, radius, random)}${i % counterEach === 0 ? traced(x, y, radius / 2, random) : ''}"/>`;
+    const outline = traced(x, y, radius, random);
+    const counter = i % counterEach === 0 ? traced(x, y, radius / 2, random) : '';
+    return `<path d="${outline}${counter}"/>`;
   });
   return (
     `<svg xmlns="http://www.w3.org/2000/svg" width="${side}mm" height="${side}mm" viewBox="0 0 ${side} ${side}" ` +

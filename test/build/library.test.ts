@@ -22,6 +22,12 @@ test('the engine stands alone: it imports nothing, of Node or otherwise', () => 
   expect(imports).toEqual([]);
 });
 
+test('of the looks at array elements that tests make, nothing is shipped', async () => {
+  const shipped = readFileSync(await bundle('engine', { outdir: path.join(outdir, 'shipped'), minify: true }), 'utf8');
+  expect(shipped).not.toContain('tomboloAssertions');
+  expect(shipped).not.toContain('There is no element at this index');
+});
+
 test('it checks, mends and edits when imported as a module', () => {
   const program = `
     import { applyEdits, check, fixesFor } from ${JSON.stringify(pathToFileURL(engine).href)};

@@ -1,14 +1,17 @@
 /** What the tests of single checks share: small sheets, and the findings of one check in them. */
 import { expect } from 'vitest';
-import { check } from '../../src/engine/check/check-file';
 import type { Finding } from '../../src/checks/finding';
-import type { Settings } from '../../src/report/report';
 import type { CheckId } from '../../src/config/check-id';
+import { check } from '../../src/engine/check/check-file';
+import type { Settings } from '../../src/report/report';
 
 /** A sheet of 100 × 100 mm, one user unit a millimetre. */
 export function sheetOf(body: string, attributes = ''): string {
   const size = 'width="100mm" height="100mm" viewBox="0 0 100 100"';
-  return `<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" ${size} ${attributes}>${body}</svg>`;
+  return (
+    `<svg xmlns="http://www.w3.org/2000/svg" ` +
+    `xmlns:xlink="http://www.w3.org/1999/xlink" ${size} ${attributes}>${body}</svg>`
+  );
 }
 
 export interface Found {

@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { withBaseline } from '../../src/cli/baseline';
-import { readConfig } from '../../src/config/read';
+import { readConfig } from '../../src/engine/check/known-checks';
 import { CliWorkshop } from './run-cli';
 import { WITH_ISLAND, WITH_THIN_WEB } from './stencils';
 
@@ -15,13 +15,13 @@ beforeAll(async () => {
 afterAll(() => workshop.dispose());
 
 describe('check --write-baseline', () => {
-  test('needs a tombolo.json', async () => {
+  it('needs a tombolo.json', async () => {
     const { code, stdout, stderr } = await workshop.run(['check', 'island.svg', '--write-baseline']);
     expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
     expect(stderr).toBe('tombolo: island.svg: has no tombolo.json to keep a baseline in\n');
   });
 
-  test('lets what is found now pass, and nothing that comes later', async () => {
+  it('lets what is found now pass, and nothing that comes later', async () => {
     const text = '{\n  // how we cut\n  "margin": "2mm"\n}\n';
     await workshop.file('tombolo.json', text);
     const found = await workshop.run(['check', 'island.svg', 'web.svg']);
@@ -41,7 +41,7 @@ describe('check --write-baseline', () => {
 describe('withBaseline', () => {
   const entry = { check: 'thin-bridge', layer: 'ink', at: [1, 2] } as const;
 
-  test('keeps the rest of the text, and takes an empty baseline out', () => {
+  it('keeps the rest of the text, and takes an empty baseline out', () => {
     const text = '{\n  "margin": "2mm" // all round\n}\n';
     const written = withBaseline(text, [entry]);
     expect(written).toContain('"margin": "2mm"');

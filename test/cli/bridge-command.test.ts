@@ -1,9 +1,9 @@
+import { chmod, readdir, readFile, readlink, stat, symlink } from 'node:fs/promises';
 import { applyPatch } from 'diff';
-import { chmod, readFile, readdir, readlink, stat, symlink } from 'node:fs/promises';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, test } from 'vitest';
 import { encodeText } from '../../src/cli/read-input';
 import { CliWorkshop } from './run-cli';
-import { SOUND, WITH_ISLAND, stencil } from './stencils';
+import { SOUND, stencil, WITH_ISLAND } from './stencils';
 
 let workshop: CliWorkshop;
 
@@ -17,7 +17,7 @@ afterAll(() => workshop.dispose());
 const read = (name: string) => readFile(workshop.path(name));
 
 describe('tombolo bridge', () => {
-  test('gives the bridged file to stdout, and that passes the check', async () => {
+  it('gives the bridged file to stdout, and that passes the check', async () => {
     const { code, stdout, stderr } = await workshop.run(['bridge', 'island.svg']);
     expect(stderr).toMatch(/^island\.svg: [1-9]\d* bridges? added\n$/);
     expect(code).toBe(0);
@@ -28,7 +28,7 @@ describe('tombolo bridge', () => {
     expect((await read('island.svg')).toString()).toBe(WITH_ISLAND);
   });
 
-  test('reads standard input', async () => {
+  it('reads standard input', async () => {
     const [fromFile, fromInput] = await Promise.all([
       workshop.run(['bridge', 'island.svg']),
       workshop.run(['bridge', '-'], { input: WITH_ISLAND }),
@@ -36,7 +36,7 @@ describe('tombolo bridge', () => {
     expect(fromInput).toMatchObject({ code: 0, stdout: fromFile.stdout });
   });
 
-  test('--width-of-bridge makes the bridges wider: less is open', async () => {
+  it('--width-of-bridge makes the bridges wider: less is open', async () => {
     const openArea = async (words: string[]) => {
       const { stdout } = await workshop.run(['bridge', 'island.svg', ...words]);
       const checked = await workshop.run(['check', '-', '--format', 'json', '--no-mends'], { input: stdout });
@@ -46,7 +46,7 @@ describe('tombolo bridge', () => {
     expect(wide).toBeLessThan(usual - 1);
   });
 
-  test('what needs nothing comes out byte for byte, whatever its encoding', async () => {
+  it('what needs nothing comes out byte for byte, whatever its encoding', async () => {
     const text = SOUND.replace(/\n/g, '\r\n');
     for (const name of ['utf-8', 'utf-16le', 'utf-16be'] as const) {
       const bytes = encodeText(text, { name, byteOrderMark: true });
@@ -57,20 +57,20 @@ describe('tombolo bridge', () => {
     }
   });
 
-  test('--layer that is not there', async () => {
+  it('--layer that is not there', async () => {
     const { code, stdout, stderr } = await workshop.run(['bridge', 'island.svg', '--layer', 'moon']);
     expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
     expect(stderr).toMatch(/^tombolo: island\.svg: no layer is called "moon"; its layers are ".*"\n$/);
   });
 
-  test('an island that no bridge can hold is refused, and the file stays as it is', async () => {
+  it('an island that no bridge can hold is refused, and the file stays as it is', async () => {
     const { code, stdout, stderr } = await workshop.run(['bridge', 'island.svg', '--width-of-bridge', '50mm']);
     expect(stdout).toBe(WITH_ISLAND);
     expect(stderr).toMatch(/^island\.svg: no bridge added\nisland\.svg: refused: .+\n$/);
     expect(code).toBe(1);
   });
 
-  test('says when the file could not be read whole', async () => {
+  it('says when the file could not be read whole', async () => {
     await workshop.file('half.svg', SOUND.slice(0, 150));
     const { code, stderr } = await workshop.run(['bridge', 'half.svg']);
     expect(stderr).toContain('half.svg: parts of the file could not be read; tombolo check shows them\n');
@@ -79,7 +79,7 @@ describe('tombolo bridge', () => {
 });
 
 describe('tombolo bridge --plan', () => {
-  test('gives the bridges as JSON and changes nothing', async () => {
+  it('gives the bridges as JSON and changes nothing', async () => {
     const { code, stdout, stderr } = await workshop.run(['bridge', 'island.svg', '--plan', '--bridge', '1.5mm']);
     const { version, bridges } = JSON.parse(stdout);
     expect([code, version, stderr]).toEqual([0, 1, `island.svg: ${bridges.length} bridges planned\n`]);
@@ -98,13 +98,13 @@ describe('tombolo bridge --plan', () => {
     expect((await read('island.svg')).toString()).toBe(WITH_ISLAND);
   });
 
-  test('does not go with --write', async () => {
+  it('does not go with --write', async () => {
     expect(await workshop.run(['bridge', 'island.svg', '--plan', '--write'])).toMatchObject({ code: 2, stdout: '' });
   });
 });
 
 describe('tombolo bridge --diff', () => {
-  test('is a patch that gives the bridged file', async () => {
+  it('is a patch that gives the bridged file', async () => {
     const [patch, bridged] = await Promise.all([
       workshop.run(['bridge', 'island.svg', '--diff']),
       workshop.run(['bridge', 'island.svg']),
@@ -114,7 +114,7 @@ describe('tombolo bridge --diff', () => {
     expect((await read('island.svg')).toString()).toBe(WITH_ISLAND);
   });
 
-  test('names the file so that patch programs find it, blanks and all', async () => {
+  it('names the file so that patch programs find it, blanks and all', async () => {
     await workshop.file('marsh heron.svg', WITH_ISLAND);
     const header = '--- a/marsh heron.svg\t\n+++ b/marsh heron.svg\t\n';
     for (const name of ['marsh heron.svg', './marsh heron.svg', workshop.path('marsh heron.svg')]) {
@@ -123,13 +123,13 @@ describe('tombolo bridge --diff', () => {
     }
   });
 
-  test('is empty where nothing is to be done', async () => {
+  it('is empty where nothing is to be done', async () => {
     expect(await workshop.run(['bridge', 'sound.svg', '--diff'])).toMatchObject({ code: 0, stdout: '' });
   });
 });
 
 describe('tombolo bridge --write', () => {
-  test('changes the file as stdout would have it, keeps its mode, and leaves nothing behind', async () => {
+  it('changes the file as stdout would have it, keeps its mode, and leaves nothing behind', async () => {
     await workshop.file('write.svg', WITH_ISLAND);
     await chmod(workshop.path('write.svg'), 0o640);
     const before = await readdir(workshop.folder);
@@ -140,7 +140,7 @@ describe('tombolo bridge --write', () => {
     expect(await readdir(workshop.folder)).toEqual(before);
   });
 
-  test('keeps encoding and links', async () => {
+  it('keeps encoding and links', async () => {
     const how = { name: 'utf-16le', byteOrderMark: true } as const;
     await workshop.file('wide.svg', encodeText(WITH_ISLAND, how));
     await symlink('wide.svg', workshop.path('link.svg'));
@@ -150,13 +150,13 @@ describe('tombolo bridge --write', () => {
     expect((await read('wide.svg')).equals(encodeText(expected, how))).toBe(true);
   });
 
-  test('does not touch a file that needs nothing', async () => {
+  it('does not touch a file that needs nothing', async () => {
     const before = await stat(workshop.path('sound.svg'));
     await workshop.run(['bridge', 'sound.svg', '--write']);
     expect((await stat(workshop.path('sound.svg'))).ino).toBe(before.ino);
   });
 
-  test('where no file can be made beside it, says so in one line and loses nothing', async () => {
+  it('where no file can be made beside it, says so in one line and loses nothing', async () => {
     const name = `${'reed'.repeat(62)}.svg`;
     await workshop.file(name, WITH_ISLAND);
     const { code, stdout, stderr } = await workshop.run(['bridge', name, '--write']);
@@ -165,7 +165,7 @@ describe('tombolo bridge --write', () => {
     expect((await read(name)).toString()).toBe(WITH_ISLAND);
   });
 
-  test.each([
+  it.each([
     [['bridge', 'nowhere.svg', '--write'], /^tombolo: nowhere\.svg: no such file/],
     [['bridge', '-', '--write'], /^tombolo: --write needs a file/],
     [['bridge', '/dev/null/heron.svg', '--write'], /a part of this path is no folder/],
@@ -184,7 +184,7 @@ describe('tombolo bridge --at', () => {
   const plan = async (words: string[], input?: string) =>
     JSON.parse((await bridge([...words, '--plan'], input)).stdout).bridges;
 
-  test('puts one bridge there, and on that changes it', async () => {
+  it('puts one bridge there, and on that changes it', async () => {
     const [put] = await plan(['--at', '15,20']);
     expect(put).toEqual({
       layer: expect.any(String),
@@ -208,7 +208,7 @@ describe('tombolo bridge --at', () => {
     expect(removed.stdout).toMatch(/d="M10 10H50V30H10Z/);
   });
 
-  test('says why not', async () => {
+  it('says why not', async () => {
     expect(await bridge(['--at', '3,3'])).toMatchObject({
       code: 1,
       stdout: WITH_ISLAND,

@@ -1,10 +1,10 @@
 import { mkdir } from 'node:fs/promises';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { Log } from 'sarif';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { version } from '../../package.json';
 import { CliWorkshop, type Outcome } from './run-cli';
-import { SOUND, TWO_LAYERS, WITH_ISLAND, WITH_THIN_WEB, stencil } from './stencils';
+import { SOUND, stencil, TWO_LAYERS, WITH_ISLAND, WITH_THIN_WEB } from './stencils';
 
 let workshop: CliWorkshop;
 
@@ -36,24 +36,24 @@ function expectMisused(outcome: Outcome, line: RegExp): void {
 }
 
 describe('exit codes', () => {
-  test('0 for a sound stencil', async () => {
+  it('0 for a sound stencil', async () => {
     expect(await workshop.run(['check', 'sound.svg'])).toMatchObject({ code: 0, stderr: '' });
   });
 
-  test('1 for an error', async () => {
+  it('1 for an error', async () => {
     expect(await workshop.run(['check', 'island.svg'])).toMatchObject({ code: 1, stderr: '' });
   });
 
-  test('an allowance of warnings does not cover errors', async () => {
+  it('an allowance of warnings does not cover errors', async () => {
     expect((await workshop.run(['check', 'island.svg', '--max-warnings', '100'])).code).toBe(1);
   });
 
-  test('1 for a warning, 0 when it is allowed', async () => {
+  it('1 for a warning, 0 when it is allowed', async () => {
     expect((await workshop.run(['check', 'web.svg'])).code).toBe(1);
     expect((await workshop.run(['check', 'web.svg', '--max-warnings', '1'])).code).toBe(0);
   });
 
-  test('an unstated size alone is no failure', async () => {
+  it('an unstated size alone is no failure', async () => {
     const unstated = stencil('<rect x="10" y="10" width="40" height="20"/>', 'width="60" height="40"');
     await workshop.file('unstated.svg', unstated);
     const { code, stdout } = await workshop.run(['check', 'unstated.svg', '--format', 'unix']);
@@ -63,7 +63,7 @@ describe('exit codes', () => {
 });
 
 describe('bad input', () => {
-  test.each([
+  it.each([
     ['an empty file', ''],
     ['a truncated file', WITH_ISLAND.slice(0, 120)],
     ['something that is not XML', 'waymarker: heron, reeds, sun\n{"a": [1, 2}\n'],
@@ -77,21 +77,21 @@ describe('bad input', () => {
     expect(code).toBe(1);
   });
 
-  test('a missing file', async () => {
+  it('a missing file', async () => {
     expectRefused(await workshop.run(['check', 'nowhere.svg']), /^tombolo: nowhere\.svg: no such file/);
   });
 
-  test('a folder', async () => {
+  it('a folder', async () => {
     await mkdir(workshop.path('layers'), { recursive: true });
     expectRefused(await workshop.run(['check', 'layers']), /^tombolo: layers: is a folder/);
   });
 
-  test('a path through a file', async () => {
+  it('a path through a file', async () => {
     const outcome = await workshop.run(['check', 'sound.svg/inner.svg']);
     expectRefused(outcome, /^tombolo: sound\.svg\/inner\.svg: a part of this/);
   });
 
-  test('bytes that are not UTF-8', async () => {
+  it('bytes that are not UTF-8', async () => {
     const text = '<?xml version="1.0" encoding="ISO-8859-1"?><svg><title>h\xe9ron</title></svg>';
     await workshop.file('latin.svg', Buffer.from(text, 'latin1'));
     const outcome = await workshop.run(['check', 'latin.svg']);
@@ -100,7 +100,7 @@ describe('bad input', () => {
 });
 
 describe('arguments', () => {
-  test.each([
+  it.each([
     [['check'], /^tombolo: missing required argument 'files'/],
     [['check', 'sound.svg', '--widht', '148mm'], /^tombolo: unknown option '--widht' \(Did you mean --width\?\)/],
     [['check', 'sound.svg', '--width', '148'], /'148' is invalid\. Write a length with its unit/],
@@ -114,14 +114,14 @@ describe('arguments', () => {
     expectMisused(await workshop.run(words), line);
   });
 
-  test('--version and --help go to stdout and end with 0', async () => {
+  it('--version and --help go to stdout and end with 0', async () => {
     expect(await workshop.run(['--version'])).toMatchObject({ code: 0, stdout: `${version}\n`, stderr: '' });
     const help = await workshop.run(['check', '--help']);
     expect(help).toMatchObject({ code: 0, stderr: '' });
     expect(help.stdout).toContain('Examples:\n  tombolo check heron.svg');
   });
 
-  test('no command at all shows the help and ends with 2', async () => {
+  it('no command at all shows the help and ends with 2', async () => {
     const { code, stdout, stderr } = await workshop.run([]);
     expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
     expect(stderr).toMatch(/^Usage: tombolo/);
@@ -129,21 +129,21 @@ describe('arguments', () => {
 });
 
 describe('several files', () => {
-  test('one that cannot be read keeps none of the others from being checked', async () => {
+  it('one that cannot be read keeps none of the others from being checked', async () => {
     const { code, stdout, stderr } = await workshop.run(['check', 'nowhere.svg', 'island.svg', '--format', 'unix']);
     expect(code).toBe(2);
     expect(stdout).toMatch(/^island\.svg:\d+:\d+: error: .* \[floating-island\]$/m);
     expect(stderr).toBe('tombolo: nowhere.svg: no such file or folder\n');
   });
 
-  test('each is checked once, in the order given', async () => {
+  it('each is checked once, in the order given', async () => {
     const { stdout } = await workshop.run(['check', 'two.svg', 'sound.svg', 'two.svg', '--format', 'json']);
     expect(JSON.parse(stdout).files.map((file: { path: string }) => file.path)).toEqual(['two.svg', 'sound.svg']);
   });
 });
 
 describe('configuration', () => {
-  test('an unknown key is a finding in the configuration, and the rest of it holds', async () => {
+  it('an unknown key is a finding in the configuration, and the rest of it holds', async () => {
     await mkdir(workshop.path('marsh/posts'), { recursive: true });
     await workshop.file('marsh/posts/island.svg', WITH_ISLAND);
     await workshop.file('marsh/tombolo.json', '{\n  "sise": {},\n  "checks": {"floating-island": "off"}\n}\n');
@@ -153,7 +153,7 @@ describe('configuration', () => {
     expect(code).toBe(1);
   });
 
-  test('one that is not JSON is a finding too', async () => {
+  it('one that is not JSON is a finding too', async () => {
     await workshop.file('broken.json', '{"size": ');
     const words = ['check', 'sound.svg', '--config', 'broken.json', '--format', 'unix'];
     const { code, stdout, stderr } = await workshop.run(words);
@@ -161,12 +161,12 @@ describe('configuration', () => {
     expect({ code, stderr }).toEqual({ code: 1, stderr: '' });
   });
 
-  test('--config that is not there', async () => {
+  it('--config that is not there', async () => {
     const outcome = await workshop.run(['check', 'sound.svg', '--config', 'nowhere.json', '--format', 'unix']);
     expectRefused(outcome, /^tombolo: nowhere\.json: no such file/);
   });
 
-  test('--kerf counts against the bridges', async () => {
+  it('--kerf counts against the bridges', async () => {
     const narrow = WITH_THIN_WEB.replaceAll('29.8', '29.5').replaceAll('30.2', '30.5');
     await workshop.file('narrow.svg', narrow);
     expect((await workshop.run(['check', 'narrow.svg'])).code).toBe(0);
@@ -176,7 +176,7 @@ describe('configuration', () => {
     expect(bridge).toMatchObject({ check: 'thin-bridge', measure: { value: 0.7, limit: 0.8 } });
   });
 
-  test('--one-layer reads the groups as one', async () => {
+  it('--one-layer reads the groups as one', async () => {
     const layers = async (...words: string[]) => {
       const { stdout } = await workshop.run(['check', 'two.svg', '--format', 'json', ...words]);
       return JSON.parse(stdout).files[0].layers.length as number;
@@ -184,7 +184,7 @@ describe('configuration', () => {
     expect([await layers(), await layers('--one-layer')]).toEqual([2, 1]);
   });
 
-  test('--width scales every measure', async () => {
+  it('--width scales every measure', async () => {
     const { stdout } = await workshop.run(['check', 'island.svg', '--width', '120mm', '--format', 'json']);
     const [file] = JSON.parse(stdout).files;
     expect(file.size).toEqual({ width: 120, height: 80, stated: true });
@@ -193,13 +193,13 @@ describe('configuration', () => {
 });
 
 describe('standard input', () => {
-  test('is read for -', async () => {
+  it('is read for -', async () => {
     const { code, stdout } = await workshop.run(['check', '-', '--format', 'unix'], { input: WITH_ISLAND });
     expect(stdout).toMatch(/^<stdin>:\d+:\d+: error: .* \[floating-island\]$/m);
     expect(code).toBe(1);
   });
 
-  test('--stdin-filename names it and finds its configuration', async () => {
+  it('--stdin-filename names it and finds its configuration', async () => {
     await mkdir(workshop.path('named'), { recursive: true });
     await workshop.file('named/tombolo.json', '{"checks": {"floating-island": "off"}}');
     const words = ['check', '-', '--stdin-filename', 'named/heron.svg', '--format', 'json'];
@@ -210,7 +210,7 @@ describe('standard input', () => {
 });
 
 describe('output', () => {
-  test('JSON has the measures of the closed form', async () => {
+  it('JSON has the measures of the closed form', async () => {
     const { stdout } = await workshop.run(['check', 'island.svg', '--format', 'json']);
     const result = JSON.parse(stdout);
     expect(result.files[0].size).toEqual({ width: 60, height: 40, stated: true });
@@ -238,7 +238,7 @@ describe('output', () => {
     expect(result.summary.error).toBe(1);
   });
 
-  test('a fix in SARIF, applied by its lines and columns, mends the file', async () => {
+  it('a fix in SARIF, applied by its lines and columns, mends the file', async () => {
     const { stdout } = await workshop.run(['check', 'island.svg', '--format', 'sarif']);
     const [result] = (JSON.parse(stdout) as Log).runs[0]?.results ?? [];
     const document = TextDocument.create('', '', 0, WITH_ISLAND);
@@ -255,17 +255,17 @@ describe('output', () => {
     expect((await workshop.run(['check', '-'], { input: mended })).code).toBe(0);
   });
 
-  test('--no-mends leaves the mends out', async () => {
+  it('--no-mends leaves the mends out', async () => {
     const { stdout } = await workshop.run(['check', 'island.svg', '--format', 'json', '--no-mends']);
     expect(JSON.parse(stdout).files[0].findings[0].mends).toEqual([]);
   });
 
-  test('--quiet prints errors alone, yet counts the rest', async () => {
+  it('--quiet prints errors alone, yet counts the rest', async () => {
     const { code, stdout } = await workshop.run(['check', 'web.svg', '--quiet']);
     expect({ code, stdout }).toEqual({ code: 1, stdout: '' });
   });
 
-  test('text is coloured when asked, and not in a pipe', async () => {
+  it('text is coloured when asked, and not in a pipe', async () => {
     expect((await workshop.run(['check', 'island.svg'])).stdout).not.toContain('\u001b');
     expect((await workshop.run(['check', 'island.svg', '--color'])).stdout).toContain('\u001b[31m');
     const forced = { environment: { FORCE_COLOR: '1' } };
@@ -275,7 +275,7 @@ describe('output', () => {
     expect((await workshop.run(['check', 'island.svg'], refused)).stdout).not.toContain('\u001b');
   });
 
-  test('the stack is shown only when asked for', async () => {
+  it('the stack is shown only when asked for', async () => {
     const plain = await workshop.run(['check', 'nowhere.svg']);
     expect(plain.stderr).not.toContain('    at ');
     const debugging = await workshop.run(['check', 'nowhere.svg'], { environment: { TOMBOLO_DEBUG: '1' } });

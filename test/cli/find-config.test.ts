@@ -1,7 +1,7 @@
 import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { ConfigFinder } from '../../src/cli/find-config';
 import { DEFAULT_CONFIG } from '../../src/config/types';
 
@@ -15,7 +15,7 @@ beforeEach(async () => {
 afterEach(() => rm(folder, { recursive: true, force: true }));
 
 describe('ConfigFinder', () => {
-  test('takes the nearest one above the file', async () => {
+  it('takes the nearest one above the file', async () => {
     const finder = new ConfigFinder();
     const file = join(folder, 'marsh/posts/heron.svg');
     expect((await finder.configFor(file)).config.margin).toBe(1);
@@ -24,13 +24,13 @@ describe('ConfigFinder', () => {
     expect({ margin: config.margin, problems }).toEqual({ margin: 2, problems: [] });
   });
 
-  test('a stated one holds for every file', async () => {
+  it('a stated one holds for every file', async () => {
     await writeFile(join(folder, 'other.json'), '{"margin": "3mm"}');
     const finder = new ConfigFinder(join(folder, 'other.json'));
     expect((await finder.configFor(join(folder, 'marsh/heron.svg'))).config.margin).toBe(3);
   });
 
-  test('reads each once', async () => {
+  it('reads each once', async () => {
     const finder = new ConfigFinder();
     const [first, second] = await Promise.all([
       finder.configFor(join(folder, 'a.svg')),
@@ -39,7 +39,7 @@ describe('ConfigFinder', () => {
     expect(first).toBe(second);
   });
 
-  test('none anywhere gives the defaults', async () => {
+  it('none anywhere gives the defaults', async () => {
     await rm(join(folder, 'tombolo.json'));
     expect(await new ConfigFinder().configFor(join(folder, 'a.svg'))).toMatchObject({
       path: undefined,
@@ -47,7 +47,7 @@ describe('ConfigFinder', () => {
     });
   });
 
-  test('one that is a folder is a failure that names it', async () => {
+  it('one that is a folder is a failure that names it', async () => {
     await mkdir(join(folder, 'marsh/tombolo.json'));
     const reading = new ConfigFinder().configFor(join(folder, 'marsh/a.svg'));
     await expect(reading).rejects.toThrow(/tombolo\.json: is a folder/);

@@ -1,5 +1,5 @@
-import { readFile, readdir } from 'node:fs/promises';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { readdir, readFile } from 'node:fs/promises';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { CliWorkshop } from './run-cli';
 import { SOUND, stencil, TWO_LAYERS } from './stencils';
 
@@ -20,7 +20,7 @@ async function pngSize(name: string): Promise<[number, number]> {
 }
 
 describe('tombolo picture', () => {
-  test('draws an SVG at true size', async () => {
+  it('draws an SVG at true size', async () => {
     const outcome = await workshop.run(['picture', 'two.svg', '--out', 'stack.svg', '--ground', 'linen']);
     expect(outcome).toMatchObject({ code: 0, stdout: '', stderr: '' });
     const svg = (await read('stack.svg')).toString();
@@ -29,21 +29,21 @@ describe('tombolo picture', () => {
     expect(svg.indexOf('#8fd3ff')).toBeLessThan(svg.indexOf('#ffb300'));
   });
 
-  test('draws a PNG at the scale asked for, else at 10 pixels to the mm', async () => {
+  it('draws a PNG at the scale asked for, else at 10 pixels to the mm', async () => {
     expect((await workshop.run(['picture', 'two.svg', '--out', 'stack.png', '--scale', '2.5'])).code).toBe(0);
     expect(await pngSize('stack.png')).toEqual([150, 100]);
     expect((await workshop.run(['picture', 'two.svg', '--out', 'STACK.PNG'])).code).toBe(0);
     expect(await pngSize('STACK.PNG')).toEqual([600, 400]);
   });
 
-  test('--layer draws one alone', async () => {
+  it('--layer draws one alone', async () => {
     await workshop.run(['picture', 'two.svg', '--out', 'sun.svg', '--layer', 'sun']);
     const svg = (await read('sun.svg')).toString();
     expect(svg).toContain('#ffb300');
     expect(svg).not.toContain('#8fd3ff');
   });
 
-  test('the ground is that of tombolo.json, unless another is asked for', async () => {
+  it('the ground is that of tombolo.json, unless another is asked for', async () => {
     await workshop.file('wall.json', '{"ground": "#556b2f"}');
     await workshop.run(['picture', 'two.svg', '--config', 'wall.json', '--out', 'wall.svg']);
     expect((await read('wall.svg')).toString()).toContain('fill="#556b2f"');
@@ -51,7 +51,7 @@ describe('tombolo picture', () => {
     expect((await read('wall.svg')).toString()).not.toContain('#556b2f');
   });
 
-  test('--look draws one sheet or all of them, --opacity thins the paint', async () => {
+  it('--look draws one sheet or all of them, --opacity thins the paint', async () => {
     const words = ['picture', 'two.svg', '--scale', '2'];
     expect((await workshop.run([...words, '--out', 'sheets.png', '--look', 'sheets'])).code).toBe(0);
     const [width, height] = await pngSize('sheets.png');
@@ -71,26 +71,26 @@ describe('tombolo picture', () => {
     }
   });
 
-  test('standard input, and --width', async () => {
+  it('standard input, and --width', async () => {
     const words = ['picture', '-', '--out', 'wide.svg', '--width', '120mm'];
     expect((await workshop.run(words, { input: SOUND })).code).toBe(0);
     expect((await read('wide.svg')).toString()).toContain('width="120mm" height="80mm"');
   });
 
-  test('a stencil without openings leaves the ground bare, and that is said', async () => {
+  it('a stencil without openings leaves the ground bare, and that is said', async () => {
     await workshop.file('bare.svg', stencil(''));
     const outcome = await workshop.run(['picture', 'bare.svg', '--out', 'bare-stack.svg']);
     expect(outcome).toMatchObject({ code: 0, stderr: 'bare.svg: no openings; the picture shows the bare ground\n' });
   });
 
-  test('what has no size has no picture', async () => {
+  it('what has no size has no picture', async () => {
     const { code, stderr } = await workshop.run(['picture', '-', '--out', 'none.svg'], { input: '' });
     expect(code).toBe(2);
     expect(stderr).toMatch(/^tombolo: <stdin>: has no size/m);
     expect(await readdir(workshop.folder)).not.toContain('none.svg');
   });
 
-  test.each([
+  it.each([
     [['picture', 'two.svg', '--out', 'stack.jpg'], /^tombolo: stack\.jpg: a picture's name ends in \.svg or \.png\n$/],
     [['picture', 'two.svg', '--out', 'two.svg'], /^tombolo: two\.svg: this is the stencil itself/],
     [['picture', 'two.svg', '--out', 'nowhere/stack.svg'], /^tombolo: nowhere\/stack\.svg: no such file or folder\n$/],

@@ -1,7 +1,7 @@
 /** Projects of several files on the command line. */
 import { mkdir, readFile } from 'node:fs/promises';
 import type { Log } from 'sarif';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, test } from 'vitest';
 import { ring, sheet, square } from '../engine/project-files';
 import { CliWorkshop, type Outcome } from './run-cli';
 
@@ -43,45 +43,45 @@ const summary = (outcome: Outcome) =>
   filesOf(outcome).map(({ path, findings }) => `${path}: ${findings.map((each) => each.check).join()}`);
 
 describe('tombolo check', () => {
-  test.each(['trail/tombolo.json', 'trail', 'trail/'])('%s is the project, in the order of layers', async (named) => {
+  it.each(['trail/tombolo.json', 'trail', 'trail/'])('%s is the project, in the order of layers', async (named) => {
     const outcome = await check(named);
     expect(summary(outcome)).toEqual(['trail/sun.svg: floating-island', 'trail/birds/heron.svg: ']);
     expect(filesOf(outcome)[1]?.layers).toMatchObject([{ name: 'heron', paint: '#3b4a54' }]);
     expect(outcome.code).toBe(1);
   });
 
-  test('a file of the project is checked as the part that it is, others by themselves', async () => {
+  it('a file of the project is checked as the part that it is, others by themselves', async () => {
     const outcome = await check('trail/birds/heron.svg', 'trail/sketch.svg');
     expect(summary(outcome)).toEqual(['trail/birds/heron.svg: ', 'trail/sketch.svg: floating-island']);
     expect(filesOf(outcome).map(({ layers: [layer] }) => layer?.name)).toEqual(['heron', 'stencil']);
   });
 
-  test('standard input takes the place of the file that it is named after', async () => {
+  it('standard input takes the place of the file that it is named after', async () => {
     const words = ['check', '-', '--stdin-filename', 'trail/birds/heron.svg', '--format', 'json'];
     const outcome = await workshop.run(words, { input: sheet(ring(30, 30)) });
     expect(summary(outcome)).toEqual(['trail/birds/heron.svg: floating-island']);
     expect(filesOf(outcome)[0]?.layers).toMatchObject([{ name: 'heron' }]);
   });
 
-  test('a project without layers is every drawing beside its tombolo.json', async () => {
+  it('a project without layers is every drawing beside its tombolo.json', async () => {
     expect(summary(await check('loose'))).toEqual(['loose/a.svg: ']);
   });
 
-  test('layers that name nothing are told in tombolo.json, and the rest is checked', async () => {
+  it('layers that name nothing are told in tombolo.json, and the rest is checked', async () => {
     const outcome = await check('holes');
     const [drawing, config] = filesOf(outcome);
     expect([drawing?.path, config?.path, outcome.code]).toEqual(['holes/a.svg', 'holes/tombolo.json', 1]);
     expect(config?.findings.map(({ range }) => HOLES.slice(range.from, range.to))).toEqual(['"none.svg"', '"a.svg#x"']);
   });
 
-  test('a project that is not there is said in one line', async () => {
+  it('a project that is not there is said in one line', async () => {
     const outcome = await check('nowhere/tombolo.json');
     expect([outcome.code, outcome.stderr]).toEqual([2, 'tombolo: nowhere/tombolo.json: no such file or folder\n']);
   });
 });
 
 describe('tombolo picture', () => {
-  test.each(['trail/tombolo.json', 'trail', 'trail/sun.svg'])('of %s draws the whole stack', async (named) => {
+  it.each(['trail/tombolo.json', 'trail', 'trail/sun.svg'])('of %s draws the whole stack', async (named) => {
     const { code, stderr } = await workshop.run(['picture', named, '--out', 'print.svg']);
     expect([code, stderr]).toEqual([0, '']);
     const picture = await readFile(workshop.path('print.svg'), 'utf8');
@@ -89,7 +89,7 @@ describe('tombolo picture', () => {
     expect(picture.indexOf('#3b4a54')).toBeGreaterThan(picture.indexOf('#000000'));
   });
 
-  test('never overwrites a file of the project', async () => {
+  it('never overwrites a file of the project', async () => {
     const { code, stderr } = await workshop.run(['picture', 'trail', '--out', 'trail/sun.svg']);
     expect(code).toBe(2);
     expect(stderr).toBe('tombolo: trail/sun.svg: this is the stencil itself; give the picture another name\n');

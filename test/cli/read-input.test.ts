@@ -1,6 +1,6 @@
 import fc from 'fast-check';
-import { describe, expect, test } from 'vitest';
-import { decodeText, encodeText, type Encoding } from '../../src/cli/read-input';
+import { describe, expect, it } from 'vitest';
+import { decodeText, type Encoding, encodeText } from '../../src/cli/read-input';
 
 const encoding = fc
   .record({
@@ -10,7 +10,7 @@ const encoding = fc
   .filter(({ name, byteOrderMark }) => byteOrderMark || name === 'utf-8');
 
 describe('decodeText', () => {
-  test('gives the text without its mark, and the same bytes back', () => {
+  it('gives the text without its mark, and the same bytes back', () => {
     const text = fc.string({ unit: 'grapheme' }).filter((candidate) => !candidate.startsWith('\ufeff'));
     fc.assert(
       fc.property(text, encoding, (written, how) => {
@@ -23,7 +23,7 @@ describe('decodeText', () => {
     );
   });
 
-  test('bytes of a known text (Unicode 16.0, section 3.10: é is C3 A9, 00 E9 big-endian)', () => {
+  it('bytes of a known text (Unicode 16.0, section 3.10: é is C3 A9, 00 E9 big-endian)', () => {
     const expected = '<é/>';
     expect(decodeText(Buffer.from('3cc3a92f3e', 'hex')).text).toBe(expected);
     expect(decodeText(Buffer.from('efbbbf3cc3a92f3e', 'hex')).text).toBe(expected);
@@ -31,7 +31,7 @@ describe('decodeText', () => {
     expect(decodeText(Buffer.from('feff003c00e9002f003e', 'hex')).text).toBe(expected);
   });
 
-  test.each([
+  it.each([
     ['Latin-1', '3ce92f3e', /not valid UTF-8 text; save it as UTF-8/],
     ['a surrogate in UTF-8', 'eda080', /not valid UTF-8/],
     ['half a UTF-16 unit', 'fffe3c0020', /not valid UTF-16LE/],

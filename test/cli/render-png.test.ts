@@ -1,14 +1,14 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import { pixelWidth, renderPng } from '../../src/cli/render-png';
 
 describe('pixelWidth', () => {
-  test('takes 10 pixels to the mm, fewer for what is larger than 600 mm', () => {
+  it('takes 10 pixels to the mm, fewer for what is larger than 600 mm', () => {
     expect(pixelWidth({ width: 148, height: 105, scale: undefined })).toBe(1480);
     expect(pixelWidth({ width: 1200, height: 300, scale: undefined })).toBe(6000);
     expect(pixelWidth({ width: 300, height: 1200, scale: undefined })).toBe(1500);
   });
 
-  test('refuses too many pixels and none at all', () => {
+  it('refuses too many pixels and none at all', () => {
     expect(() => pixelWidth({ width: 148, height: 105, scale: 200 })).toThrow(/29600 × 21000 pixels.*smaller --scale/);
     expect(() => pixelWidth({ width: 148, height: 105, scale: 0.001 })).toThrow(/larger --scale/);
     expect(() => pixelWidth({ width: 0, height: 0, scale: undefined })).toThrow(/no pixels/);

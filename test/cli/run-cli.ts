@@ -29,11 +29,15 @@ export interface RunOptions {
 
 /** A bundle and an empty folder to work in, both in one temporary place. */
 export class CliWorkshop {
-  private constructor(
-    readonly folder: string,
-    readonly bundle: string,
-    private readonly place: string,
-  ) {}
+  readonly folder: string;
+  readonly bundle: string;
+  private readonly place: string;
+
+  private constructor(folder: string, bundle: string, place: string) {
+    this.folder = folder;
+    this.bundle = bundle;
+    this.place = place;
+  }
 
   static async create(): Promise<CliWorkshop> {
     const place = await mkdtemp(join(tmpdir(), 'tombolo-cli-'));

@@ -1,9 +1,9 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import { errorsOnly, exitCodeFor, summarize } from '../../src/cli/summary';
 import { file, finding } from './made-files';
 
 describe('exitCodeFor', () => {
-  test.each([
+  it.each([
     [{ error: 0, warning: 0, info: 9, hint: 9 }, 0, 0],
     [{ error: 1, warning: 0, info: 0, hint: 0 }, 0, 1],
     [{ error: 1, warning: 0, info: 0, hint: 0 }, 50, 1],

@@ -1,7 +1,7 @@
-import { chmod, mkdir, mkdtemp, readFile, readdir, readlink, rm, stat, symlink, writeFile } from 'node:fs/promises';
+import { chmod, mkdir, mkdtemp, readdir, readFile, readlink, rm, stat, symlink, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it, test } from 'vitest';
 import { isSameFile, writeAtomically } from '../../src/cli/write-output';
 
 let folder: string;
@@ -12,7 +12,7 @@ beforeEach(async () => {
 afterEach(() => rm(folder, { recursive: true, force: true }));
 
 describe('writeAtomically', () => {
-  test('keeps the mode and leaves nothing else behind', async () => {
+  it('keeps the mode and leaves nothing else behind', async () => {
     const path = join(folder, 'heron.svg');
     await writeFile(path, 'old');
     await chmod(path, 0o640);
@@ -22,7 +22,7 @@ describe('writeAtomically', () => {
     expect(await readdir(folder)).toEqual(['heron.svg']);
   });
 
-  test('a reader who opened the old file still has it whole', async () => {
+  it('a reader who opened the old file still has it whole', async () => {
     const path = join(folder, 'heron.svg');
     await writeFile(path, 'old');
     const before = (await stat(path)).ino;
@@ -30,7 +30,7 @@ describe('writeAtomically', () => {
     expect((await stat(path)).ino).not.toBe(before);
   });
 
-  test('follows a symbolic link and keeps it', async () => {
+  it('follows a symbolic link and keeps it', async () => {
     await mkdir(join(folder, 'posts'));
     await writeFile(join(folder, 'posts/heron.svg'), 'old');
     const link = join(folder, 'link.svg');
@@ -40,14 +40,14 @@ describe('writeAtomically', () => {
     expect(await readFile(join(folder, 'posts/heron.svg'), 'utf8')).toBe('new');
   });
 
-  test('writes large content whole', async () => {
+  it('writes large content whole', async () => {
     const path = join(folder, 'large.png');
     const bytes = Buffer.alloc(5_000_000, 7);
     await writeAtomically(path, bytes);
     expect((await readFile(path)).equals(bytes)).toBe(true);
   });
 
-  test.each([
+  it.each([
     ['a missing folder', 'nowhere/heron.svg', /nowhere\/heron\.svg: no such file or folder/],
     ['a path through a file', 'file.svg/heron.svg', /heron\.svg: a part of this path is no folder/],
     ['a folder', 'posts', /posts: is a folder/],
@@ -59,12 +59,12 @@ describe('writeAtomically', () => {
     expect(await readFile(join(folder, 'file.svg'), 'utf8')).toBe('old');
   });
 
-  test.skipIf(process.platform === 'win32')('a device is not replaced by a file', async () => {
+  it.skipIf(process.platform === 'win32')('a device is not replaced by a file', async () => {
     await expect(writeAtomically('/dev/null', 'new')).rejects.toThrow('/dev/null: is not a regular file');
     expect((await stat('/dev/null')).isCharacterDevice()).toBe(true);
   });
 
-  test.skipIf(process.platform === 'win32' || process.getuid?.() === 0)('a write-protected file', async () => {
+  it.skipIf(process.platform === 'win32' || process.getuid?.() === 0)('a write-protected file', async () => {
     const path = join(folder, 'heron.svg');
     await writeFile(path, 'old');
     await chmod(path, 0o444);

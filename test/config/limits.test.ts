@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { DEFAULT_CONFIG } from '../../src/config/types';
 import { kerfOf, limitsOf, materialOf } from '../../src/config/limits';
+import { DEFAULT_CONFIG } from '../../src/config/types';
 
 describe('limits', () => {
   it('come from the material where they are not stated', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { DEFAULT_CONFIG } from '../../src/config/types';
 import { newConfigText } from '../../src/config/new-config';
-import { readConfig } from '../../src/config/read';
+import { DEFAULT_CONFIG } from '../../src/config/types';
+import { readConfig } from '../../src/engine/check/known-checks';
 
 describe('newConfigText', () => {
   it('is read as what was answered', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { DEFAULT_CONFIG } from '../../src/config/types';
 import { limitsOf, materialOf } from '../../src/config/limits';
-import { readConfig } from '../../src/config/read';
+import { DEFAULT_CONFIG } from '../../src/config/types';
+import { readConfig } from '../../src/engine/check/known-checks';
 
 /** The problems with the text they point at. */
 function problemsIn(text: string): [string, string][] {

@@ -1,10 +1,11 @@
 /** Shorthands for tests of the drawing reader. */
-import type { Curve, Point } from '../../src/geometry/base/curve-types';
-import { pointAt } from '../../src/geometry/curve/index';
-import { flattenSubpath } from '../../src/geometry/curve/flatten';
-import { areaOf, regionFromRings } from '../../src/geometry/boolean/index';
-import type { Drawing, Shape, Subpath } from '../../src/drawing/types';
+
 import { readDrawing } from '../../src/drawing/index';
+import type { Drawing, Shape, Subpath } from '../../src/drawing/types';
+import type { Curve, Point } from '../../src/geometry/base/curve-types';
+import { areaOf, regionFromRings } from '../../src/geometry/boolean/index';
+import { flattenSubpath } from '../../src/geometry/curve/flatten';
+import { pointAt } from '../../src/geometry/curve/index';
 import { parseMarkup } from '../../src/markup/parse';
 
 /** Reads a whole SVG text. */

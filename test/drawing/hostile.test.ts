@@ -1,16 +1,17 @@
 import fc from 'fast-check';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { draw, drawMm, inMillimetres } from './draw';
 
 /** Copies within copies: ten uses of the group before, thirty times over. */
 function laughs(seed: string): string {
   let text = `<defs><g id="g0">${seed}</g>`;
-  for (let level = 1; level < 30; level++) text += `<g id="g${level}">${`<use href="#g${level - 1}"/>`.repeat(10)}</g>`;
+  for (let level = 1; level < 30; level += 1)
+    text += `<g id="g${level}">${`<use href="#g${level - 1}"/>`.repeat(10)}</g>`;
   return `${text}</defs><use href="#g29"/>`;
 }
 
 describe('small texts that would grow without end', () => {
-  test.each([
+  it.each([
     ['shapes', '<rect width="1" height="1"/>'],
     ['nothing', ''],
   ])('copies of copies of %s', (_name, seed) => {
@@ -19,13 +20,13 @@ describe('small texts that would grow without end', () => {
     expect(drawing.problems.map(({ check }) => check)).toContain('unsupported');
   });
 
-  test('dashes without number', () => {
+  it('dashes without number', () => {
     const drawing = drawMm('<path d="M0 0h1e9" stroke="red" stroke-dasharray="1e-6"/>');
     expect(drawing.shapes.find(({ part }) => part === 'stroke')?.subpaths.length).toBe(1);
     expect(drawing.problems.map(({ check }) => check)).toEqual(['unsupported']);
   });
 
-  test('variables that double', () => {
+  it('variables that double', () => {
     const rules = Array.from({ length: 60 }, (_, index) => `--v${index + 1}:var(--v${index}) var(--v${index});`).join(
       '',
     );
@@ -34,21 +35,22 @@ describe('small texts that would grow without end', () => {
     ).toBe(1);
   });
 
-  test('clip paths within clip paths, and in a circle', () => {
+  it('clip paths within clip paths, and in a circle', () => {
     let text = '<clipPath id="c0"><rect width="50" height="50"/></clipPath>';
-    for (let index = 1; index < 300; index++) {
+    for (let index = 1; index < 300; index += 1) {
       text += `<clipPath id="c${index}"><rect clip-path="url(#c${index - 1})" width="50" height="50"/></clipPath>`;
     }
     expect(drawMm(`${text}<rect clip-path="url(#c299)" width="9" height="9"/>`).shapes.length).toBe(1);
     const circle = drawMm(
-      '<clipPath id="a" clip-path="url(#b)"><rect width="5" height="5"/></clipPath><clipPath id="b" clip-path="url(#a)">' +
+      '<clipPath id="a" clip-path="url(#b)"><rect width="5" height="5"/></clipPath>' +
+        '<clipPath id="b" clip-path="url(#a)">' +
         '<rect width="5" height="5"/></clipPath><rect clip-path="url(#a)" width="9" height="9"/>',
     );
     expect(circle.shapes).toEqual([]);
     expect(circle.problems.length).toBeGreaterThan(0);
   });
 
-  test('a marker in itself', () => {
+  it('a marker in itself', () => {
     const drawing = drawMm(
       '<marker id="m"><path d="M0 0h1" marker-start="url(#m)" stroke="red"/></marker>' +
         '<path d="M0 0h10" marker-start="url(#m)" stroke="red"/>',
@@ -59,7 +61,7 @@ describe('small texts that would grow without end', () => {
 
 describe('deep trees', () => {
   const DEPTH = 50_000;
-  test.each([
+  it.each([
     ['g', ''],
     ['g', 'transform="rotate(1)"'],
     ['svg', ''],
@@ -69,7 +71,7 @@ describe('deep trees', () => {
     expect(drawMm(text).shapes.length).toBe(1);
   });
 
-  test('with descendant selectors', () => {
+  it('with descendant selectors', () => {
     const text =
       '<style>g g > g path, .a .b rect, a g ~ rect{fill:red}</style>' +
       '<g class="a">'.repeat(DEPTH) +
@@ -78,7 +80,7 @@ describe('deep trees', () => {
     expect(drawMm(text).shapes.length).toBe(1);
   });
 
-  test('fifty thousand siblings with selectors by place', () => {
+  it('fifty thousand siblings with selectors by place', () => {
     const drawing = drawMm(
       '<style>rect:nth-child(2n){fill:red} rect + rect:last-of-type{fill:lime}</style>' +
         '<rect width="1" height="1"/>'.repeat(50_000),
@@ -130,7 +132,7 @@ describe('no text throws', () => {
     '😀',
   );
 
-  test('fragments in any order', () => {
+  it('fragments in any order', () => {
     fc.assert(
       fc.property(fc.array(fragments, { maxLength: 30 }), (parts) => {
         const drawing = draw(inMillimetres(parts.join('')));

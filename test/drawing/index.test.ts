@@ -1,8 +1,8 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { boxes, colours, draw, drawMm, findings, inMillimetres } from './draw';
 
 describe('no drawing', () => {
-  test.each(['', 'just text', '<html/>', '<svg xmlns="urn:other"/>', '<!-- only a comment -->', '<'])('%j', (text) => {
+  it.each(['', 'just text', '<html/>', '<svg xmlns="urn:other"/>', '<!-- only a comment -->', '<'])('%j', (text) => {
     const drawing = draw(text);
     expect([drawing.width, drawing.height, drawing.shapes.length]).toEqual([0, 0, 0]);
     expect(drawing.problems.map(({ check, severity }) => [check, severity])).toEqual([['unreadable-markup', 'error']]);
@@ -10,23 +10,24 @@ describe('no drawing', () => {
     expect(span.from >= 0 && span.to <= text.length && span.from <= span.to).toBe(true);
   });
 
-  test('without a namespace it is read as SVG, and that is said', () => {
+  it('without a namespace it is read as SVG, and that is said', () => {
     const drawing = draw('<svg width="10mm" height="10mm" viewBox="0 0 10 10"><rect width="5" height="5"/></svg>');
     expect(boxes(drawing)).toEqual([[0, 0, 5, 5]]);
     expect(drawing.problems.map(({ check, severity }) => [check, severity])).toEqual([['unreadable-markup', 'info']]);
   });
 
-  test('a prefix is no hindrance; elements of other namespaces are not drawn', () => {
+  it('a prefix is no hindrance; elements of other namespaces are not drawn', () => {
     const drawing = draw(
       '<s:svg xmlns:s="http://www.w3.org/2000/svg" width="10mm" height="10mm" viewBox="0 0 10 10">' +
-        '<s:rect width="5" height="5"/><rect width="6" height="6"/><x:rect xmlns:x="urn:x" width="7" height="7"/></s:svg>',
+        '<s:rect width="5" height="5"/><rect width="6" height="6"/>' +
+        '<x:rect xmlns:x="urn:x" width="7" height="7"/></s:svg>',
     );
     expect(boxes(drawing)).toEqual([[0, 0, 5, 5]]);
   });
 });
 
 describe('what is painted', () => {
-  test('fill before stroke, in document order; paint-order turns that round', () => {
+  it('fill before stroke, in document order; paint-order turns that round', () => {
     const parts = (attributes: string): string[] =>
       drawMm(`<rect width="5" height="5" stroke="red" ${attributes}/>`).shapes.map(({ part }) => part);
     expect(parts('')).toEqual(['fill', 'stroke']);
@@ -35,7 +36,7 @@ describe('what is painted', () => {
     expect(parts('fill="none"')).toEqual(['stroke']);
   });
 
-  test.each([
+  it.each([
     'display="none"',
     'visibility="hidden"',
     'visibility="collapse"',
@@ -51,20 +52,20 @@ describe('what is painted', () => {
     expect(drawMm(`<rect width="5" height="5" ${attributes}/>`).shapes).toEqual([]);
   });
 
-  test('display none holds for what is inside, visibility can be taken back', () => {
+  it('display none holds for what is inside, visibility can be taken back', () => {
     expect(drawMm('<g display="none"><rect width="5" height="5" display="inline"/></g>').shapes.length).toBe(0);
     expect(drawMm('<g visibility="hidden"><rect width="5" height="5" visibility="visible"/></g>').shapes.length).toBe(
       1,
     );
   });
 
-  test('never directly: what stands in defs, symbol, clipPath, mask, marker, pattern', () => {
+  it('never directly: what stands in defs, symbol, clipPath, mask, marker, pattern', () => {
     for (const name of ['defs', 'symbol', 'clipPath', 'mask', 'marker', 'pattern']) {
       expect(drawMm(`<${name}><rect width="5" height="5"/></${name}>`).shapes).toEqual([]);
     }
   });
 
-  test('switch draws the first child whose conditions hold', () => {
+  it('switch draws the first child whose conditions hold', () => {
     expect(
       colours(
         drawMm(
@@ -75,7 +76,7 @@ describe('what is painted', () => {
     ).toEqual(['#00ff00']);
   });
 
-  test('opacities multiply', () => {
+  it('opacities multiply', () => {
     const drawing = drawMm(
       '<g opacity=".5"><rect width="5" height="5" opacity=".5" fill-opacity="50%" fill="#ff000080"/></g>',
     );
@@ -87,7 +88,7 @@ describe('what is painted', () => {
     ]);
   });
 
-  test('the child of the root that a shape belongs to', () => {
+  it('the child of the root that a shape belongs to', () => {
     const drawing = drawMm('<g id="a"><g><rect width="1" height="1"/></g></g><rect id="b" width="1" height="1"/>');
     expect(drawing.shapes.map(({ topLevel }) => topLevel.attributes[0]?.value)).toEqual(['a', 'b']);
   });
@@ -101,20 +102,20 @@ describe('spans', () => {
     );
   };
 
-  test('basic shapes point at their start tag, points at their pair', () => {
+  it('basic shapes point at their start tag, points at their pair', () => {
     expect(new Set(spansOf('<rect width="5" height="5"><title>x</title></rect>'))).toEqual(
       new Set(['<rect width="5" height="5">']),
     );
     expect(spansOf('<polygon points="0,0 5,0  5 5"/>')).toEqual(['5,0', '5 5', '0,0']);
   });
 
-  test('commands are found through references in the attribute', () => {
+  it('commands are found through references in the attribute', () => {
     expect(spansOf('<path d="M0 0&#32;L5&#x20;5&#10;H0z"/>')).toEqual(['L5&#x20;5', 'H0', 'z']);
   });
 });
 
 describe('what cannot be taken', () => {
-  test.each([
+  it.each([
     ['<text>heron</text>', 'not-cuttable: <text>'],
     ['<image href="x.png" width="5" height="5"/>', 'not-cuttable: <image href="x.png" width="5" height="5"/>'],
     ['<foreignObject width="5" height="5"/>', 'not-cuttable: <foreignObject width="5" height="5"/>'],
@@ -140,7 +141,7 @@ describe('what cannot be taken', () => {
     expect(findings(drawMm(content))).toEqual(expected === undefined ? [] : [expected]);
   });
 
-  test('a style sheet outside the file, and elements in an entity', () => {
+  it('a style sheet outside the file, and elements in an entity', () => {
     expect(findings(draw(`<?xml-stylesheet href="x.css"?>${inMillimetres('')}`))).toEqual([
       'unsupported: <?xml-stylesheet href="x.css"?>',
     ]);
@@ -148,7 +149,7 @@ describe('what cannot be taken', () => {
     expect(findings(drawing)).toEqual(['unsupported: &smile;']);
   });
 
-  test('every message ends as a sentence and tells what to do', () => {
+  it('every message ends as a sentence and tells what to do', () => {
     const drawing = drawMm(
       '<text/><image/><foreignObject/><g filter="url(#f)" mask="url(#m)" opacity=".5"/><use href="#x"/>',
     );
@@ -160,7 +161,7 @@ describe('gradients and patterns', () => {
   const stops = (...colourList: string[]): string =>
     colourList.map((colour) => `<stop stop-color="${colour}"/>`).join('');
 
-  test('a gradient-filled shape is there, with the mean of the stops', () => {
+  it('a gradient-filled shape is there, with the mean of the stops', () => {
     const drawing = drawMm(
       `<linearGradient id="g">${stops('#000', '#ff8000')}</linearGradient><rect width="5" height="5" fill="url(#g)"/>`,
     );
@@ -168,29 +169,31 @@ describe('gradients and patterns', () => {
     expect(findings(drawing)).toEqual(['not-cuttable: fill="url(#g)"']);
   });
 
-  test('stops of one colour are flat, also by reference; none at all paint nothing', () => {
+  it('stops of one colour are flat, also by reference; none at all paint nothing', () => {
     const drawing = drawMm(
       `<linearGradient id="a">${stops('red', 'red')}</linearGradient><radialGradient id="b" href="#a"/>` +
-        '<linearGradient id="c"/><rect width="5" height="5" fill="url(#b)"/><rect width="5" height="5" fill="url(#c)"/>',
+        '<linearGradient id="c"/><rect width="5" height="5" fill="url(#b)"/>' +
+        '<rect width="5" height="5" fill="url(#c)"/>',
     );
     expect(drawing.shapes.map(({ paint }) => paint)).toEqual([{ kind: 'colour', colour: '#ff0000' }]);
     expect(drawing.problems).toEqual([]);
   });
 
-  test('gradients that refer to each other end', () => {
+  it('gradients that refer to each other end', () => {
     expect(
       drawMm(
-        '<linearGradient id="a" href="#b"/><linearGradient id="b" href="#a"/><rect width="5" height="5" fill="url(#a)"/>',
+        '<linearGradient id="a" href="#b"/><linearGradient id="b" href="#a"/>' +
+          '<rect width="5" height="5" fill="url(#a)"/>',
       ).shapes,
     ).toEqual([]);
   });
 
-  test('a broken reference falls back', () => {
+  it('a broken reference falls back', () => {
     expect(colours(drawMm('<rect width="5" height="5" fill="url(#none) lime"/>'))).toEqual(['#00ff00']);
     expect(drawMm('<rect width="5" height="5" fill="url(#none)"/>').shapes).toEqual([]);
   });
 
-  test('a pattern', () => {
+  it('a pattern', () => {
     const drawing = drawMm('<pattern id="p"/><rect width="5" height="5" fill="url(&quot;#p&quot;)"/>');
     expect(drawing.shapes[0]?.paint.kind).toBe('server');
     expect(drawing.problems[0]?.check).toBe('not-cuttable');

@@ -1,8 +1,8 @@
 /** Readings that are given an earlier one: the same as without it, and with its curves where the text is the same. */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import type { Drawing } from '../../src/drawing/types';
 import { readDrawingIncrementally } from '../../src/drawing/index';
+import type { Drawing } from '../../src/drawing/types';
 import { parseMarkup } from '../../src/markup/parse';
 import { applyEdits } from '../../src/text/text';
 import { draw, inMillimetres } from './draw';

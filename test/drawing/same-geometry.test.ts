@@ -1,6 +1,6 @@
 /** The same shape written in different ways gives the same geometry, to a nanometre. */
 import fc from 'fast-check';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { Curve, Point } from '../../src/geometry/base/curve-types';
 import { drawMm, sample } from './draw';
 
@@ -33,7 +33,7 @@ const size = hundredths(1, 80);
 const path = (d: string): string => `<path d="${d}"/>`;
 
 describe('shapes as paths', () => {
-  test('rect and polygon', () => {
+  it('rect and polygon', () => {
     fc.assert(
       fc.property(coordinate, coordinate, size, size, (x, y, w, h) => {
         const rect = `<rect x="${x}" y="${y}" width="${w}" height="${h}"/>`;
@@ -44,7 +44,7 @@ describe('shapes as paths', () => {
     );
   });
 
-  test('rounded rect', () => {
+  it('rounded rect', () => {
     fc.assert(
       fc.property(
         coordinate,
@@ -58,7 +58,8 @@ describe('shapes as paths', () => {
           expectSame(
             `<rect x="${x}" y="${y}" width="${w}" height="${h}" rx="${rx}" ry="${ry}"/>`,
             path(
-              `M${x + rx} ${y}h${w - 2 * rx}${arc(rx, ry)}v${h - 2 * ry}${arc(-rx, ry)}h${2 * rx - w}${arc(-rx, -ry)}v${2 * ry - h}${arc(rx, -ry)}z`,
+              `M${x + rx} ${y}h${w - 2 * rx}${arc(rx, ry)}v${h - 2 * ry}${arc(-rx, ry)}` +
+                `h${2 * rx - w}${arc(-rx, -ry)}v${2 * ry - h}${arc(rx, -ry)}z`,
             ),
           );
         },
@@ -66,7 +67,7 @@ describe('shapes as paths', () => {
     );
   });
 
-  test('circle and ellipse', () => {
+  it('circle and ellipse', () => {
     fc.assert(
       fc.property(coordinate, coordinate, size, size, (x, y, rx, ry) => {
         const arcs = (a: number, b: number): string =>
@@ -109,7 +110,10 @@ const command: fc.Arbitrary<Command> = fc.oneof(
 );
 
 function absolute(commands: readonly Command[]): string {
-  return `M50 50${commands.map(({ letter, points, arc }) => letter + arc + points.map(([x, y]) => `${x} ${y}`).join(' ')).join('')}z`;
+  const written = commands.map(
+    ({ letter, points, arc }) => letter + arc + points.map(([x, y]) => `${x} ${y}`).join(' '),
+  );
+  return `M50 50${written.join('')}z`;
 }
 
 function relative(commands: readonly Command[]): string {
@@ -123,7 +127,7 @@ function relative(commands: readonly Command[]): string {
 }
 
 describe('spellings of a path', () => {
-  test('absolute and relative', () => {
+  it('absolute and relative', () => {
     fc.assert(
       fc.property(fc.array(command, { minLength: 1, maxLength: 8 }), (commands) => {
         expectSame(path(absolute(commands)), path(relative(commands)));
@@ -140,7 +144,7 @@ describe('spellings of a path', () => {
     fc.tuple(hundredths(-90, 90), coordinate, coordinate).map((values) => `rotate(${values.join(' ')})`),
   );
 
-  test('nested transforms and one list, attribute and style sheet, drawn and used', () => {
+  it('nested transforms and one list, attribute and style sheet, drawn and used', () => {
     fc.assert(
       fc.property(
         fc.array(command, { minLength: 1, maxLength: 4 }),
@@ -161,12 +165,13 @@ describe('spellings of a path', () => {
     );
   });
 
-  test('in another unit of the root', () => {
+  it('in another unit of the root', () => {
     fc.assert(
       fc.property(coordinate, coordinate, size, (x, y, w) => {
         expectSame(
           `<rect x="${x}" y="${y}" width="${w}" height="1"/>`,
-          `<svg width="100" height="100" overflow="visible" viewBox="0 0 1000 1000"><rect x="${10 * x}" y="${10 * y}" width="${10 * w}" height="10"/></svg>`,
+          `<svg width="100" height="100" overflow="visible" viewBox="0 0 1000 1000">` +
+            `<rect x="${10 * x}" y="${10 * y}" width="${10 * w}" height="10"/></svg>`,
         );
       }),
     );

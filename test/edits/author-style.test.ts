@@ -1,7 +1,7 @@
 /** New commands look like the author's own, and what is not touched is copied. */
-import { describe, expect, test } from 'vitest';
-import { cutPathData } from '../../src/edits/path/subtract-strips';
+import { describe, expect, it } from 'vitest';
 import { decimalsOf, formatNumber, readStyle } from '../../src/edits/path/path-style';
+import { cutPathData } from '../../src/edits/path/subtract-strips';
 import { stripAlong } from '../../src/edits/strip/strip';
 import { parsePathData } from '../../src/markup/path-data';
 import { applyEdits } from '../../src/text/text';
@@ -47,9 +47,9 @@ describe('style', () => {
       'M0.00001 ' + '0H40V40H0.00001V21H10.00001V30H30V10H10.00001V19H0.00001Z',
     ],
   ];
-  test.each(cases)('%s', (_, before, after) => expect(cut(before)).toBe(after));
+  it.each(cases)('%s', (_, before, after) => expect(cut(before)).toBe(after));
 
-  test('commands that hang on the one before are written out', () => {
+  it('commands that hang on the one before are written out', () => {
     const after = cut('M0 0H40V40H0C0 30 0 10 0 0ZM10 10C10 15 10 25 10 30S30 30 30 30 30 10 30 10 15 10 10 10Z');
     expect(after).toBe(
       'M0 0H40V40H0C0 35.22 0 28.16 0 21H10C10 24.41 10 27.72 10 30 10 35 30 30 30 30S30 10 30 ' +
@@ -57,14 +57,14 @@ describe('style', () => {
     );
   });
 
-  test('what does not touch the strip stays where it is', () => {
+  it('what does not touch the strip stays where it is', () => {
     const before = 'M-20-20h5v5h-5z M0 0H40V40H0zM10 10V30H30V10z m50,50 5,5 -5,5z';
     const after = cut(before);
     expect(after.startsWith('M-20-20h5v5h-5z M0 0H40V40H0')).toBe(true);
     expect(after).toContain('5,5 -5,5z');
   });
 
-  test('edits leave the longest run of commands in place', () => {
+  it('edits leave the longest run of commands in place', () => {
     const before = 'M10 10V30H30V10z M0 0H40V40H39V41H38V40H37V41H36V40H35V41H34V40H0z';
     const edits = cutPathData(before, { strips: [LEFT], fillRule: 'evenodd', decimals: 2 }) ?? [];
     const long = before.indexOf('H40V40H39');
@@ -73,7 +73,7 @@ describe('style', () => {
 });
 
 describe('numbers', () => {
-  test.each([
+  it.each([
     [1, 3, '1'],
     [0.5, 3, '0.5'],
     [-0.00001, 3, '0'],
@@ -81,11 +81,11 @@ describe('numbers', () => {
     [100, 0, '100'],
     [-2.5, 1, '-2.5'],
   ])('%d with %d digits', (value, digits, text) => expect(formatNumber(value, digits)).toBe(text));
-  test('without leading zeros', () => {
+  it('without leading zeros', () => {
     expect(formatNumber(-0.25, 2, false)).toBe('-.25');
     expect(formatNumber(0, 2, false)).toBe('0');
   });
-  test.each([
+  it.each([
     ['1', 0],
     ['1.', 0],
     ['.25', 2],
@@ -94,7 +94,7 @@ describe('numbers', () => {
     ['1.5e-3', 4],
     ['15e3', 0],
   ])('%s has %d digits after the point', (text, digits) => expect(decimalsOf(text)).toBe(digits));
-  test('the style of path data', () => {
+  it('the style of path data', () => {
     const data = 'M 1.25,2 L-3,.5 4,5';
     expect(readStyle(data, parsePathData(data).commands)).toEqual({
       afterLetter: ' ',

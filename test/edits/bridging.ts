@@ -1,13 +1,13 @@
 /** Runs a text through reading, planning, cutting and reading again. */
 import { parse } from 'svgson';
-import { cutStrips, stripsFor } from '../../src/edits/bridge/cut';
-import { planBridges, type Bridge, type PlanOptions } from '../../src/edits/plan/index';
-import { polygonOf } from '../../src/edits/strip/strip';
+import { type Config, DEFAULT_CONFIG } from '../../src/config/types';
 import { readDrawing } from '../../src/drawing/index';
-import { areaOf, difference, intersection, perimeterOf } from '../../src/geometry/boolean/index';
+import { cutStrips, stripsFor } from '../../src/edits/bridge/cut';
+import { type Bridge, type PlanOptions, planBridges } from '../../src/edits/plan/index';
+import { polygonOf } from '../../src/edits/strip/strip';
 import type { Region } from '../../src/geometry/base/polygon-types';
+import { areaOf, difference, intersection, perimeterOf } from '../../src/geometry/boolean/index';
 import { parseMarkup } from '../../src/markup/parse';
-import { DEFAULT_CONFIG, type Config } from '../../src/config/types';
 import { groupShapes } from '../../src/sheet/layer/layers';
 import { measureSheet } from '../../src/sheet/measure';
 import type { Sheet } from '../../src/sheet/types';

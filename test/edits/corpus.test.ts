@@ -1,6 +1,6 @@
 /** Bridging real drawings: icons and glyph outlines. The wide run does some thousands. */
-import { describe, expect, test } from 'vitest';
-import { bridge, islandsOf, parsesElsewhere, type Bridged } from './bridging';
+import { describe, expect, it } from 'vitest';
+import { type Bridged, bridge, islandsOf, parsesElsewhere } from './bridging';
 import { glyphs, icons } from './corpus';
 
 const SOME_ICONS = 150;
@@ -13,7 +13,7 @@ function expectBridged(result: Bridged): void {
 
 describe('icons', () => {
   const some = icons().filter((_, index) => index % SOME_ICONS === 0);
-  test.each(some)('$name', async ({ text }) => {
+  it.each(some)('$name', async ({ text }) => {
     const result = bridge(text);
     expectBridged(result);
     expect(await parsesElsewhere(result.text)).toBe(true);
@@ -22,7 +22,7 @@ describe('icons', () => {
 
 describe('glyphs', () => {
   const letters = [...glyphs('ABDRabeg048@&', '400'), ...glyphs('OQdo6%', '700', true)];
-  test.each(letters)('$name', ({ text }) => {
+  it.each(letters)('$name', ({ text }) => {
     const result = bridge(text);
     expect(islandsOf(result.before)).toBeGreaterThan(0);
     expectBridged(result);

@@ -1,5 +1,5 @@
 /** Real drawings with counters: icons, and glyph outlines. */
-import { readFileSync, readdirSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parse } from 'opentype.js';
 

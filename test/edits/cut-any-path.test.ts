@@ -1,12 +1,12 @@
 /** Properties of cutting that hold for any path data and any strip. */
 import fc from 'fast-check';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { cutPathData } from '../../src/edits/path/subtract-strips';
-import { stripAlong, type Strip } from '../../src/edits/strip/strip';
+import { type Strip, stripAlong } from '../../src/edits/strip/strip';
 import { difference, perimeterOf } from '../../src/geometry/boolean/index';
 import { parsePathData } from '../../src/markup/path-data';
 import { applyEdits } from '../../src/text/text';
-import { areaBetween, pathRegion, stripRegion, totalArea, type FillRule } from './path-area';
+import { areaBetween, type FillRule, pathRegion, stripRegion, totalArea } from './path-area';
 
 const coordinate = fc.integer({ min: -400, max: 400 }).map((tenths) => (tenths / 10).toString());
 const radius = fc.integer({ min: 10, max: 300 }).map((tenths) => (tenths / 10).toString());
@@ -42,7 +42,7 @@ function cut(data: string, strips: readonly Strip[], rule: FillRule): string | u
 }
 
 describe('cutting any path', () => {
-  test('takes the strip from the filled area and nothing else', () => {
+  it('takes the strip from the filled area and nothing else', () => {
     fc.assert(
       fc.property(pathData, strip, fillRule, (data, one, rule) => {
         const after = cut(data, [one], rule);
@@ -56,7 +56,7 @@ describe('cutting any path', () => {
     );
   });
 
-  test('is seldom refused', () => {
+  it('is seldom refused', () => {
     let refused = 0;
     fc.assert(
       fc.property(pathData, strip, fillRule, (data, one, rule) => {
@@ -67,7 +67,7 @@ describe('cutting any path', () => {
     expect(refused).toBeLessThan(8);
   });
 
-  test('leaves the data as they are where the strip meets nothing', () => {
+  it('leaves the data as they are where the strip meets nothing', () => {
     const away = stripAlong({ x: 5000, y: 5000 }, { x: 5010, y: 5000 }, 2, 0);
     fc.assert(
       fc.property(pathData, fillRule, (data, rule) => {
@@ -77,7 +77,7 @@ describe('cutting any path', () => {
     );
   });
 
-  test('takes nothing the second time', () => {
+  it('takes nothing the second time', () => {
     fc.assert(
       fc.property(pathData, strip, (data, one) => {
         const once = cut(data, [one], 'nonzero');
@@ -92,7 +92,7 @@ describe('cutting any path', () => {
     );
   });
 
-  test('takes a strip whose sides lie on lines of the path', () => {
+  it('takes a strip whose sides lie on lines of the path', () => {
     const level = stripAlong({ x: -5, y: 20 }, { x: 45, y: 20 }, 10, 0);
     const shapes = [
       'M0 0H40V40H0z',
@@ -107,7 +107,7 @@ describe('cutting any path', () => {
     }
   });
 
-  test('gives path data that can be read', () => {
+  it('gives path data that can be read', () => {
     fc.assert(
       fc.property(pathData, strip, fillRule, (data, one, rule) => {
         const after = cut(data, [one], rule);
@@ -118,7 +118,7 @@ describe('cutting any path', () => {
     );
   });
 
-  test('copies commands that lie outside the strip byte for byte', () => {
+  it('copies commands that lie outside the strip byte for byte', () => {
     const aside = fc.array(command, { minLength: 2, maxLength: 6 }).map((commands) => `M900,900${commands.join(' ')}Z`);
     fc.assert(
       fc.property(pathData, aside, strip, fillRule, (data, far, one, rule) => {

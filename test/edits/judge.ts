@@ -1,13 +1,13 @@
 /** What must hold after bridging, judged by the engine's own check and by an independent renderer. */
 import { changedRegion, stripsFor } from '../../src/edits/bridge/cut';
-import { depthInStrip, polygonOf, widenStrip, type Strip } from '../../src/edits/strip/strip';
+import { depthInStrip, polygonOf, type Strip, widenStrip } from '../../src/edits/strip/strip';
 import { bridgeIslands, check, type Report, type Sheet } from '../../src/engine/index';
-import { findThinParts } from '../../src/geometry/thickness/index';
-import { dot, interpolate, vectorLength, subtract } from '../../src/geometry/base/vector';
-import { intersection } from '../../src/geometry/boolean/index';
 import type { Region } from '../../src/geometry/base/polygon-types';
+import { dot, interpolate, subtract, vectorLength } from '../../src/geometry/base/vector';
+import { intersection } from '../../src/geometry/boolean/index';
+import { findThinParts } from '../../src/geometry/thickness/index';
 import type { ThinPart } from '../../src/geometry/thickness/types';
-import { rasterIslands, rasterise, type Raster } from '../outside/raster';
+import { type Raster, rasterIslands, rasterise } from '../outside/raster';
 import { areaOfRegion, islandsOf } from './bridging';
 
 /** mm, the usual limit of bridges. */

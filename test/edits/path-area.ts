@@ -1,11 +1,12 @@
 /** Fills path data with polygons, for comparing areas. All in the path's own units. */
-import { tracePath } from '../../src/drawing/outline/path-curves';
+
 import { OutlineBuilder } from '../../src/drawing/outline/outline-builder';
-import { flattenSubpath } from '../../src/geometry/curve/flatten';
-import { IDENTITY } from '../../src/geometry/base/matrix';
-import { areaOf, difference, regionFromRings } from '../../src/geometry/boolean/index';
-import type { Region } from '../../src/geometry/base/polygon-types';
+import { tracePath } from '../../src/drawing/outline/path-curves';
 import type { Strip } from '../../src/edits/strip/strip';
+import { IDENTITY } from '../../src/geometry/base/matrix';
+import type { Region } from '../../src/geometry/base/polygon-types';
+import { areaOf, difference, regionFromRings } from '../../src/geometry/boolean/index';
+import { flattenSubpath } from '../../src/geometry/curve/flatten';
 
 export type FillRule = 'nonzero' | 'evenodd';
 

@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { cutStrips, stripsFor } from '../../src/edits/bridge/cut';
 import { planBridges } from '../../src/edits/plan/index';
 import type { Sheet } from '../../src/sheet/types';
@@ -29,13 +29,13 @@ describe('what cannot be done is refused in a sentence', () => {
       /style rule for path/,
     ],
   };
-  test.each(Object.keys(cases))('%s', (what) => {
+  it.each(Object.keys(cases))('%s', (what) => {
     const [inside, sentence] = cases[what] ?? ['', /never/];
     const result = outcome(inside);
     expect('refusal' in result ? result.refusal : 'done').toMatch(sentence);
     expect('refusal' in result ? result.refusal : '').toMatch(/^[A-Z].*\.$/);
   });
-  test('a shape that is only near does not stand in the way', () => {
+  it('a shape that is only near does not stand in the way', () => {
     const near =
       '<style>rect { fill: #222 }</style><path fill-rule="evenodd" d="M10 10H50V50H10zM20 20H40V40H20z"/>' +
       '<rect x="2" y="2" width="4" height="56"/><path fill="none" stroke="#222" stroke-dasharray="2 1" d="M54 ' +

@@ -4,10 +4,10 @@ import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { check } from '../../src/engine/check/check-file';
 import { checkProject } from '../../src/engine/check/check-project';
-import { fixesFor } from '../../src/engine/fixes/index';
+import { readConfig } from '../../src/engine/check/known-checks';
 import { projectFiles } from '../../src/engine/check/project-layers';
+import { fixesFor } from '../../src/engine/fixes/index';
 import { registrationMarks } from '../../src/stack/registration-marks';
-import { readConfig } from '../../src/config/read';
 import { foundIn } from './project-files';
 
 const demo = (name: string) => readFileSync(path.join(import.meta.dirname, '../../media/demo', name), 'utf8');

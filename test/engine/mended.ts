@@ -1,6 +1,6 @@
+import type { CheckId } from '../../src/config/check-id';
 import { check } from '../../src/engine/check/check-file';
 import { fixesFor } from '../../src/engine/fixes/index';
-import type { CheckId } from '../../src/config/check-id';
 import { applyEdits } from '../../src/text/text';
 
 /** The mends for the first finding of a check, by kind, each with the text it gives. */

@@ -1,9 +1,9 @@
 /** Random curves, rings and maps for property tests; millimetres. */
 import fc from 'fast-check';
 import type { Arc, Cubic, Curve, Line, Matrix, Point, Quadratic } from '../../src/geometry/base/curve-types';
+import { multiply, rotation, scaling, translation } from '../../src/geometry/base/matrix';
 import type { Ring } from '../../src/geometry/base/polygon-types';
 import { pointAtAngle } from '../../src/geometry/curve/evaluate';
-import { multiply, rotation, scaling, translation } from '../../src/geometry/base/matrix';
 
 /** Also plain numbers, so that coordinates coincide and align often. */
 export const coordinate = fc.oneof(

@@ -3,19 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Curve, Point } from '../../src/geometry/base/curve-types';
 import type { Region, Ring } from '../../src/geometry/base/polygon-types';
-import {
-  boundsOf,
-  curvatureAt,
-  intersectWithLine,
-  lengthOf,
-  nearestOn,
-  pointAt,
-  signedAreaOf,
-  splitCurve,
-  tangentAt,
-} from '../../src/geometry/curve/index';
-import { flattenSubpath } from '../../src/geometry/curve/flatten';
-import { inscribedDisc } from '../../src/geometry/polygon/inscribed-circle';
+import { ringsOf } from '../../src/geometry/base/ring';
 import {
   areaOf,
   clipToBox,
@@ -28,7 +16,19 @@ import {
   splitAtPinchPoints,
   union,
 } from '../../src/geometry/boolean/index';
-import { ringsOf } from '../../src/geometry/base/ring';
+import { flattenSubpath } from '../../src/geometry/curve/flatten';
+import {
+  boundsOf,
+  curvatureAt,
+  intersectWithLine,
+  lengthOf,
+  nearestOn,
+  pointAt,
+  signedAreaOf,
+  splitCurve,
+  tangentAt,
+} from '../../src/geometry/curve/index';
+import { inscribedDisc } from '../../src/geometry/polygon/inscribed-circle';
 import { arcFrom } from './arbitraries';
 
 /** Few values, so that they coincide; hairs of 1e-9; ten metres; the signed zero. */

@@ -1,5 +1,5 @@
 /** Real files, cut and stirred: there is always a tree, and each span lies where it must. */
-import { readFileSync, readdirSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parseMarkup } from '../../src/markup/parse';
@@ -76,7 +76,7 @@ function misplaced(document: MarkupDocument): string[] {
 
 function isAttributeRight(one: Attribute, owner: ElementNode): boolean {
   let last = one.valueSpan.from;
-  for (let index = 0; index <= one.value.length; index++) {
+  for (let index = 0; index <= one.value.length; index += 1) {
     const offset = one.textOffset(index);
     if (offset < last || offset > one.valueSpan.to) return false;
     last = offset;
@@ -103,7 +103,7 @@ describe('any text', () => {
 
   it('cut off anywhere gives the elements before the cut', () => {
     const whole = [...allElements(parseMarkup(stack))];
-    for (let length = 0; length <= stack.length; length++) {
+    for (let length = 0; length <= stack.length; length += 1) {
       const document = parseMarkup(stack.slice(0, length));
       expect(misplaced(document)).toEqual([]);
       const complete = whole.filter(({ startTag }) => startTag.to <= length).map(({ name }) => name);

@@ -1,5 +1,5 @@
-import { describe, expect, it } from 'vitest';
-import { parseNumberList, readPoints, parseViewBoxNumbers } from '../../src/markup/number-lists';
+import { describe, expect, it, test } from 'vitest';
+import { parseNumberList, parseViewBoxNumbers, readPoints } from '../../src/markup/number-lists';
 
 type Read = (text: string) => { readonly error: { readonly span: { from: number; to: number } } | undefined };
 
@@ -30,7 +30,7 @@ describe('lists of numbers', () => {
   });
 });
 
-it.each([
+test.each([
   ['0,0 10,0 10,10', [0, 0, 10, 0, 10, 10], undefined],
   ['0,0 10,0 7', [0, 0, 10, 0], '7'],
   ['7', [], '7'],
@@ -40,7 +40,7 @@ it.each([
   expect(underlined(readPoints, text)).toBe(wrong);
 });
 
-it.each([
+test.each([
   ['0 0 148 105', [0, 0, 148, 105], undefined],
   ['0 0 148 0', [0, 0, 148, 0], undefined],
   [' 0 0 148 ', [], '0 0 148'],

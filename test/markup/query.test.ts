@@ -1,7 +1,6 @@
-import { expect, it } from 'vitest';
+import { expect, test } from 'vitest';
 import { parseMarkup } from '../../src/markup/parse';
 import {
-  XLINK_NAMESPACE,
   allElements,
   ancestors,
   attribute,
@@ -9,6 +8,7 @@ import {
   childElements,
   nodeAt,
   textContent,
+  XLINK_NAMESPACE,
 } from '../../src/markup/query';
 
 const text =
@@ -17,7 +17,7 @@ const text =
 const document = parseMarkup(text);
 const root = document.root!;
 
-it('finds attributes by name and namespace', () => {
+test('finds attributes by name and namespace', () => {
   const use = childElements(root)[1]!;
   expect(attribute(use, 'href')?.value).toBe('#b');
   expect(attribute(use, 'href', XLINK_NAMESPACE)?.value).toBe('#a');
@@ -25,15 +25,15 @@ it('finds attributes by name and namespace', () => {
   expect(attributeAt(use, text.indexOf('#b'))?.value).toBe('#b');
 });
 
-it('goes over all elements in order, and up again', () => {
+test('goes over all elements in order, and up again', () => {
   expect([...allElements(document)].map(({ name }) => name)).toEqual(['svg', 'title', 'b', 'use']);
   expect([...ancestors(nodeAt(document, text.indexOf('ro'))!)].map(({ name }) => name)).toEqual(['b', 'title', 'svg']);
 });
 
-it('gathers text', () => expect(textContent(root)).toBe('Heron!'));
+test('gathers text', () => expect(textContent(root)).toBe('Heron!'));
 
-it('finds the innermost node at each offset', () => {
-  for (let offset = 0; offset < text.length; offset++) {
+test('finds the innermost node at each offset', () => {
+  for (let offset = 0; offset < text.length; offset += 1) {
     const all = [...allElements(document)].flatMap((element) => [element, ...element.children]);
     const holding = all.filter(({ span }) => span.from <= offset && offset < span.to);
     const innermost = holding.reduce((a, b) => (b.span.to - b.span.from < a.span.to - a.span.from ? b : a));
@@ -42,7 +42,7 @@ it('finds the innermost node at each offset', () => {
   expect(nodeAt(document, text.length)).toBeUndefined();
 });
 
-it('reads deep trees without recursion', () => {
+test('reads deep trees without recursion', () => {
   const deep = parseMarkup('<g>'.repeat(50_000) + 'x' + '</g>'.repeat(50_000));
   expect(textContent(deep.root!)).toBe('x');
   expect([...allElements(deep)]).toHaveLength(50_000);

@@ -1,7 +1,7 @@
 /** @lezer/xml as a second reader of well-formed files: the same elements at the same places. */
-import { readFileSync, readdirSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { parser } from '@lezer/xml';
-import { expect, it } from 'vitest';
+import { expect, test } from 'vitest';
 import { parseMarkup } from '../../src/markup/parse';
 import { allElements } from '../../src/markup/query';
 
@@ -41,12 +41,12 @@ function inOrder(a: number[], b: number[]): number {
   return a[1]! - b[1]! || a[0]! - b[0]!;
 }
 
-it('finds the same in a file with most kinds of markup', () => {
+test('finds the same in a file with most kinds of markup', () => {
   expect(parseMarkup(nested).problems).toEqual([]);
   expect(withOurs(nested)).toEqual(withLezer(nested));
 });
 
-it('finds the same in published icons', () => {
+test('finds the same in published icons', () => {
   const names = readdirSync(FOLDER).filter((_, index) => index % 25 === 0);
   expect(names.length).toBeGreaterThan(200);
   for (const name of names) {

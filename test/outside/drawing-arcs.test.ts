@@ -3,7 +3,7 @@
  * out-of-range radii" (https://www.w3.org/TR/SVG2/implnote.html#ArcImplementationNotes), and its example files
  * arcs01.svg and arcs02.svg. Numbers reckoned with those formulas.
  */
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { arcFromEndpoints } from '../../src/drawing/outline/arc';
 import { lengthOf } from '../../src/geometry/curve/index';
 import { drawMm } from '../drawing/draw';
@@ -40,7 +40,7 @@ function centreForm(item: Case): { centre: number[]; radii: number[]; sweep: num
 }
 
 describe('arcs02.svg: M125,75 a100,50 0 f,f 100,50', () => {
-  test.each([
+  it.each([
     [[0, 0], [225, 75], -90],
     [[0, 1], [125, 125], 90],
     [[1, 0], [125, 125], -270],
@@ -54,7 +54,7 @@ describe('arcs02.svg: M125,75 a100,50 0 f,f 100,50', () => {
 });
 
 describe('arcs01.svg: every blip is out of range', () => {
-  test.each([
+  it.each([
     [25, [27.95085, 27.95085], [675, 312.5]],
     [50, [27.9132, 55.82639], [775, 262.5]],
     [75, [27.90622, 83.71866], [875, 212.5]],
@@ -71,7 +71,7 @@ describe('arcs01.svg: every blip is out of range', () => {
 });
 
 describe('out-of-range parameters', () => {
-  test('M0,0 A10,5 0 0,1 40,0 grows to 20 × 10 about (20,0), length 48.442241', () => {
+  it('M0,0 A10,5 0 0,1 40,0 grows to 20 × 10 about (20,0), length 48.442241', () => {
     const item: Case = { radii: [10, 5], flags: [0, 1], by: [40, 0] };
     const form = centreForm(item);
     expect(form.radii[0]).toBeCloseTo(20, 9);
@@ -81,7 +81,7 @@ describe('out-of-range parameters', () => {
     expect(lengthOf(arcOf(item)!)).toBeCloseTo(48.442241, 5);
   });
 
-  test('a zero radius is a straight line, equal ends are nothing, signs of radii are dropped', () => {
+  it('a zero radius is a straight line, equal ends are nothing, signs of radii are dropped', () => {
     expect(arcOf({ radii: [0, 5], flags: [0, 1], by: [40, 0] })?.kind).toBe('line');
     expect(arcOf({ radii: [5, 5], flags: [0, 1], by: [0, 0] })).toBeUndefined();
     expect(centreForm({ radii: [-10, -5], flags: [0, 1], by: [10, 2] })).toEqual(
@@ -89,7 +89,7 @@ describe('out-of-range parameters', () => {
     );
   });
 
-  test('in a path: the arc ends where it is told to, exactly', () => {
+  it('in a path: the arc ends where it is told to, exactly', () => {
     const drawing = drawMm('<path d="M10 20 A 30 10 27 1 0 40.3 50.7"/>');
     expect(drawing.shapes[0]?.subpaths[0]?.curves[0]?.end).toEqual({ x: 40.3, y: 50.7 });
   });

@@ -1,5 +1,5 @@
 /** Small files in which several rules meet, each as we read it beside what @resvg/resvg-js paints of it. */
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { draw, inMillimetres } from '../drawing/draw';
 import { compare, renderDrawing, renderText } from './paint';
 
@@ -22,7 +22,7 @@ function expectSame(content: string): void {
 const STAR = '<path id="star" d="M50 10L73 81 13 37H87L27 81z"/>';
 
 describe('clip paths', () => {
-  test.each([
+  it.each([
     [
       'a circle',
       '<clipPath id="c"><circle cx="50" cy="50" r="30"/></clipPath><rect width="60" height="60" clip-path="url(#c)"/>',
@@ -35,11 +35,13 @@ describe('clip paths', () => {
     [
       "units of a group's box",
       '<clipPath id="c" clipPathUnits="objectBoundingBox"><rect x=".25" y=".25" width=".5" height=".5"/></clipPath>' +
-        '<g clip-path="url(#c)"><rect x="10" y="10" width="30" height="30"/><g transform="translate(30 20) scale(1.1 .9)"><circle cx="20" cy="20" r="20"/></g></g>',
+        '<g clip-path="url(#c)"><rect x="10" y="10" width="30" height="30"/>' +
+        '<g transform="translate(30 20) scale(1.1 .9)"><circle cx="20" cy="20" r="20"/></g></g>',
     ],
     [
       'evenodd',
-      `<clipPath id="c"><g/>${STAR.replace('id="star"', 'clip-rule="evenodd"')}</clipPath><rect width="100" height="100" clip-path="url(#c)"/>`,
+      `<clipPath id="c"><g/>${STAR.replace('id="star"', 'clip-rule="evenodd"')}</clipPath>` +
+        `<rect width="100" height="100" clip-path="url(#c)"/>`,
     ],
     [
       'clip-rule inherited, fill-rule of no account',
@@ -48,55 +50,67 @@ describe('clip paths', () => {
     ],
     [
       'the union of its children',
-      '<clipPath id="c"><circle cx="40" cy="50" r="25"/><circle cx="65" cy="50" r="25"/></clipPath><rect width="100" height="70" clip-path="url(#c)"/>',
+      '<clipPath id="c"><circle cx="40" cy="50" r="25"/><circle cx="65" cy="50" r="25"/></clipPath>' +
+        '<rect width="100" height="70" clip-path="url(#c)"/>',
     ],
     [
       'clipped itself',
-      '<clipPath id="a"><rect width="50" height="100"/></clipPath><clipPath id="c" clip-path="url(#a)"><circle cx="50" cy="50" r="40"/></clipPath>' +
+      '<clipPath id="a"><rect width="50" height="100"/></clipPath><clipPath id="c" clip-path="url(#a)">' +
+        '<circle cx="50" cy="50" r="40"/></clipPath>' +
         '<rect width="100" height="100" clip-path="url(#c)"/>',
     ],
     [
       'one child clipped',
-      '<clipPath id="a"><rect width="50" height="100"/></clipPath><clipPath id="c"><circle clip-path="url(#a)" cx="50" cy="50" r="40"/></clipPath>' +
+      '<clipPath id="a"><rect width="50" height="100"/></clipPath><clipPath id="c">' +
+        '<circle clip-path="url(#a)" cx="50" cy="50" r="40"/></clipPath>' +
         '<rect width="100" height="100" clip-path="url(#c)"/>',
     ],
     [
       'one of two children clipped',
-      '<clipPath id="a"><rect width="50" height="100"/></clipPath><clipPath id="c"><circle clip-path="url(#a)" cx="50" cy="50" r="40"/>' +
+      '<clipPath id="a"><rect width="50" height="100"/></clipPath><clipPath id="c">' +
+        '<circle clip-path="url(#a)" cx="50" cy="50" r="40"/>' +
         '<rect x="60" y="60" width="30" height="30"/></clipPath><rect width="100" height="100" clip-path="url(#c)"/>',
     ],
     [
       'use in it',
-      `<defs>${STAR}</defs><clipPath id="c"><use href="#star" transform="rotate(20 50 50)" x="3"/></clipPath><rect width="100" height="100" clip-path="url(#c)"/>`,
+      `<defs>${STAR}</defs><clipPath id="c"><use href="#star" transform="rotate(20 50 50)" x="3"/></clipPath>` +
+        `<rect width="100" height="100" clip-path="url(#c)"/>`,
     ],
     [
       'transforms of all',
-      `<clipPath id="c" transform="rotate(15)"><rect x="20" y="10" width="50" height="50" transform="skewX(10)"/></clipPath>` +
-        '<g transform="translate(5 5) scale(1.2)"><rect width="60" height="60" transform="rotate(5)" clip-path="url(#c)"/></g>',
+      `<clipPath id="c" transform="rotate(15)">` +
+        `<rect x="20" y="10" width="50" height="50" transform="skewX(10)"/></clipPath>` +
+        '<g transform="translate(5 5) scale(1.2)">' +
+        '<rect width="60" height="60" transform="rotate(5)" clip-path="url(#c)"/></g>',
     ],
     [
       'on a group with clips inside',
-      '<clipPath id="a"><circle cx="50" cy="50" r="40"/></clipPath><clipPath id="b"><rect x="30" width="70" height="100"/></clipPath>' +
-        '<g clip-path="url(#a)"><rect width="80" height="80" clip-path="url(#b)"/><rect y="80" width="60" height="20"/></g>',
+      '<clipPath id="a"><circle cx="50" cy="50" r="40"/></clipPath><clipPath id="b">' +
+        '<rect x="30" width="70" height="100"/></clipPath>' +
+        '<g clip-path="url(#a)"><rect width="80" height="80" clip-path="url(#b)"/>' +
+        '<rect y="80" width="60" height="20"/></g>',
     ],
     [
       'hidden and undisplayed children do not count',
-      '<clipPath id="c"><rect width="90" height="90" display="none"/><rect width="90" height="90" visibility="hidden"/>' +
+      '<clipPath id="c"><rect width="90" height="90" display="none"/>' +
+        '<rect width="90" height="90" visibility="hidden"/>' +
         '<rect width="40" height="40"/></clipPath><rect width="100" height="100" clip-path="url(#c)"/>',
     ],
     [
       'strokes in it do not count',
-      '<clipPath id="c"><rect x="10" y="10" width="40" height="40" fill="none" stroke="red" stroke-width="20"/></clipPath>' +
+      '<clipPath id="c"><rect x="10" y="10" width="40" height="40" fill="none" stroke="red" stroke-width="20"/>' +
+        '</clipPath>' +
         '<rect width="100" height="100" clip-path="url(#c)"/>',
     ],
     [
       'on a stroke',
-      '<clipPath id="c"><circle cx="50" cy="50" r="30"/></clipPath><path d="M0 20L100 70" stroke="red" stroke-width="20" clip-path="url(#c)"/>',
+      '<clipPath id="c"><circle cx="50" cy="50" r="30"/></clipPath>' +
+        '<path d="M0 20L100 70" stroke="red" stroke-width="20" clip-path="url(#c)"/>',
     ],
     ['a reference to nothing', '<rect width="50" height="50" clip-path="url(#none)"/>'],
   ])('%s', (_name, content) => expectSame(content));
 
-  test('an empty clip path leaves nothing', () => {
+  it('an empty clip path leaves nothing', () => {
     const { share, wrong, painted } = differ('<clipPath id="c"/><rect width="50" height="50" clip-path="url(#c)"/>');
     expect([share, wrong, painted]).toEqual([0, 0, 0]);
   });
@@ -104,7 +118,7 @@ describe('clip paths', () => {
 
 describe('strokes', () => {
   const line = (d: string, more = ''): string => `<path d="${d}" fill="none" stroke="black" stroke-width="8" ${more}/>`;
-  test.each([
+  it.each([
     ['a bend tighter than the pen', line('M20 80C20 20 24 20 24 80')],
     ['a loop', line('M20 80C100 0 0 0 80 80')],
     ['nearly a cusp', line('M20 80C80 20 20 20.5 80 80')],
@@ -150,7 +164,8 @@ describe('strokes', () => {
     ],
     [
       'dashes of uneven scale',
-      `<g transform="scale(1 .3) translate(0 60)">${line('M10 50S30 10 50 50 70 90 90 50', 'stroke-dasharray="9 4"')}</g>`,
+      '<g transform="scale(1 .3) translate(0 60)">' +
+        `${line('M10 50S30 10 50 50 70 90 90 50', 'stroke-dasharray="9 4"')}</g>`,
     ],
     ['square dots', line('M20 20h0M50 50L50 50M20 80z', 'stroke-linecap="square"')],
     ['fill and stroke', `<g fill="lime" stroke="red" stroke-width="3">${STAR}</g>`],
@@ -163,7 +178,7 @@ describe('markers', () => {
   const marked = (more = ''): string =>
     `<path d="M10 80L40 30 60 60 90 20" fill="none" stroke="black" stroke-width="2" ` +
     `marker-start="url(#m)" marker-mid="url(#m)" marker-end="url(#m)" ${more}/>`;
-  test.each([
+  it.each([
     ['auto', marker('viewBox="0 0 10 10" refX="5" refY="5" orient="auto"') + marked()],
     ['an angle', marker('viewBox="0 0 10 10" refX="5" refY="5" orient="30"') + marked()],
     ['user space', marker('markerUnits="userSpaceOnUse" markerWidth="10" markerHeight="8"') + marked()],
@@ -182,7 +197,8 @@ describe('markers', () => {
     [
       'line and polyline',
       marker('viewBox="0 0 10 10" refX="5" refY="5" orient="auto" markerWidth="6" markerHeight="6"') +
-        '<g stroke="black" fill="none" marker-end="url(#m)"><line x1="10" y1="10" x2="40" y2="20"/><polyline points="10,50 50,60 60,90"/></g>',
+        '<g stroke="black" fill="none" marker-end="url(#m)"><line x1="10" y1="10" x2="40" y2="20"/>' +
+        '<polyline points="10,50 50,60 60,90"/></g>',
     ],
     [
       'on a rectangle',
@@ -194,10 +210,11 @@ describe('markers', () => {
 });
 
 describe('viewports, units, styles', () => {
-  test.each([
+  it.each([
     [
       'nested viewports',
-      '<svg x="10" y="10" width="50%" height="30" viewBox="0 0 10 10" preserveAspectRatio="xMaxYMid slice"><circle cx="5" cy="5" r="6"/>' +
+      '<svg x="10" y="10" width="50%" height="30" viewBox="0 0 10 10" preserveAspectRatio="xMaxYMid slice">' +
+        '<circle cx="5" cy="5" r="6"/>' +
         '<svg x="2" width="20%" height="2"><rect width="100%" height="100%" fill="red"/></svg></svg>',
     ],
     [
@@ -206,21 +223,25 @@ describe('viewports, units, styles', () => {
     ],
     [
       'font units',
-      '<g font-size="10"><rect width="2em" height="1em" style="font-size:2em"/><rect y="50" width="4em" height="1em" style="font-size:150%"/></g>',
+      '<g font-size="10"><rect width="2em" height="1em" style="font-size:2em"/>' +
+        '<rect y="50" width="4em" height="1em" style="font-size:150%"/></g>',
     ],
     [
       'symbol with slice',
-      '<symbol id="s" viewBox="0 0 10 10" preserveAspectRatio="xMidYMin slice"><circle cx="5" cy="5" r="5"/></symbol><use href="#s" x="10" y="10" ' +
+      '<symbol id="s" viewBox="0 0 10 10" preserveAspectRatio="xMidYMin slice">' +
+        '<circle cx="5" cy="5" r="5"/></symbol><use href="#s" x="10" y="10" ' +
         'width="60" height="30"/>',
     ],
     [
       'a tree of uses',
-      `<defs><g id="a">${STAR}</g><g id="b"><use href="#a" transform="scale(.3)"/><use href="#a" transform="translate(40) scale(.4)"/></g></defs>` +
+      `<defs><g id="a">${STAR}</g><g id="b"><use href="#a" transform="scale(.3)"/>` +
+        `<use href="#a" transform="translate(40) scale(.4)"/></g></defs>` +
         '<use href="#b"/><use href="#b" transform="rotate(90 50 50)" fill="red"/>',
     ],
     [
       'inheritance through use',
-      '<defs><g id="a" fill="red"><rect width="20" height="20"/><rect x="30" width="20" height="20" fill="inherit" stroke="currentColor"/></g></defs>' +
+      '<defs><g id="a" fill="red"><rect width="20" height="20"/>' +
+        '<rect x="30" width="20" height="20" fill="inherit" stroke="currentColor"/></g></defs>' +
         '<g color="lime" stroke-width="6"><use href="#a" x="5" y="5" stroke="blue"/></g>',
     ],
     [

@@ -1,9 +1,9 @@
 /**
  * Source: SVG 2, "Styling" (https://www.w3.org/TR/SVG2/styling.html#PresentationAttributes), CSS Cascading and
- * Inheritance 4, Selectors 4, CSS Custom Properties 1. Three of them were seen to hold in @resvg/resvg-js 2.6.2 too, which
- * is asked here as well.
+ * Inheritance 4, Selectors 4, CSS Custom Properties 1. Three of them were seen to hold in @resvg/resvg-js 2.6.2 too,
+ * which is asked here as well.
  */
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { colours, drawMm, inMillimetres } from '../drawing/draw';
 import { renderText } from './paint';
 
@@ -19,7 +19,7 @@ function rendererColour(content: string): string {
 }
 
 describe('presentation attributes', () => {
-  test.each([
+  it.each([
     ['come before all author sheets', `<style>*{fill:red}</style><rect ${RECT} fill="lime"/>`, '#ff0000'],
     [
       'a style attribute beats sheets',
@@ -34,7 +34,7 @@ describe('presentation attributes', () => {
 });
 
 describe('cascade', () => {
-  test.each([
+  it.each([
     [
       'weight decides before order',
       `<style>#i{fill:red} .c.c{fill:lime} rect{fill:blue}</style><rect id="i" class="c" ${RECT}/>`,
@@ -82,7 +82,7 @@ describe('cascade', () => {
 
 describe('selectors', () => {
   const body = `<g class="a b"><rect ${RECT}/><circle r="50"/><rect id="last" data-x="one two" ${RECT}/></g>`;
-  test.each([
+  it.each([
     ['g rect', true],
     ['svg > rect', false],
     ['g > rect', true],
@@ -121,7 +121,7 @@ describe('selectors', () => {
   });
 
   // Selectors 4, "Calculating a selector's specificity": the list of examples.
-  test.each([
+  it.each([
     ['*', 'rect'],
     ['rect', 'rect.c'],
     ['g rect', '.c'],
@@ -139,7 +139,7 @@ describe('selectors', () => {
 });
 
 describe('custom properties', () => {
-  test.each([
+  it.each([
     ['inherited', '<style>svg{--paint:lime} rect{fill:var(--paint)}</style>', '#00ff00'],
     ['fallback', '<style>rect{fill:var(--none, lime)}</style>', '#00ff00'],
     ['fallback in a fallback', '<style>rect{fill:var(--none, var(--neither, lime))}</style>', '#00ff00'],

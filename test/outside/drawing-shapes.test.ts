@@ -2,9 +2,9 @@
  * Source: SVG 2, "Basic Shapes" (https://www.w3.org/TR/SVG2/shapes.html), "Geometry Properties"
  * (https://www.w3.org/TR/SVG2/geometry.html), and their example files. Areas and lengths are closed forms.
  */
-import { describe, expect, test } from 'vitest';
-import { lengthOf } from '../../src/geometry/curve/index';
+import { describe, expect, it } from 'vitest';
 import type { Shape } from '../../src/drawing/types';
+import { lengthOf } from '../../src/geometry/curve/index';
 import { boxes, draw, filledArea } from '../drawing/draw';
 
 function shapeOf(content: string): Shape | undefined {
@@ -20,13 +20,13 @@ function perimeter(shape: Shape | undefined): number {
 }
 
 describe('rect', () => {
-  test('rect02.svg: 400 × 200 with rx 50', () => {
+  it('rect02.svg: 400 × 200 with rx 50', () => {
     const shape = shapeOf('<rect x="100" y="100" width="400" height="200" rx="50" fill="green"/>');
     expect(filledArea(shape!)).toBeCloseTo(77853.9816, 0);
     expect(perimeter(shape)).toBeCloseTo(1114.1593, 4);
   });
 
-  test.each([
+  it.each([
     ['rx="20" ry="10"', 20, 10],
     ['rx="20"', 20, 20],
     ['ry="10"', 10, 10],
@@ -44,13 +44,13 @@ describe('rect', () => {
     expect(filledArea(shape!)).toBeCloseTo(8000 - (4 - Math.PI) * x * y, 1);
   });
 
-  test.each(['width="0" height="5"', 'width="5"', 'width="-5" height="5"'])('nothing with %s', (size) => {
+  it.each(['width="0" height="5"', 'width="5"', 'width="-5" height="5"'])('nothing with %s', (size) => {
     expect(shapeOf(`<rect ${size}/>`)).toBeUndefined();
   });
 });
 
 describe('circle and ellipse', () => {
-  test("four quarter arcs from 3 o'clock, clockwise", () => {
+  it("four quarter arcs from 3 o'clock, clockwise", () => {
     const curves = shapeOf('<circle cx="50" cy="60" r="10"/>')?.subpaths[0]?.curves ?? [];
     expect(curves.map(({ kind, start }) => [kind, start.x, start.y])).toEqual([
       ['arc', 60, 60],
@@ -60,13 +60,13 @@ describe('circle and ellipse', () => {
     ]);
   });
 
-  test('ellipse01.svg: 250 × 100 has the perimeter 1150.6556298', () => {
+  it('ellipse01.svg: 250 × 100 has the perimeter 1150.6556298', () => {
     const shape = shapeOf('<ellipse cx="400" cy="200" rx="250" ry="100"/>');
     expect(perimeter(shape)).toBeCloseTo(1150.6556298, 4);
     expect(Math.abs(filledArea(shape!) / (Math.PI * 25000) - 1)).toBeLessThan(1e-5);
   });
 
-  test('one auto radius is the other; both auto or one zero is nothing', () => {
+  it('one auto radius is the other; both auto or one zero is nothing', () => {
     expect(
       boxes(
         draw(
@@ -85,7 +85,7 @@ describe('circle and ellipse', () => {
 });
 
 describe('polygon, polyline and line', () => {
-  test('polygon01.svg: the star and the hexagon', () => {
+  it('polygon01.svg: the star and the hexagon', () => {
     const star = shapeOf(
       '<polygon points="350,75 379,161 469,161 397,215 423,301 350,250 277,301 303,215 231,161 321,161"/>',
     );
@@ -96,28 +96,29 @@ describe('polygon, polyline and line', () => {
     expect(filledArea(hexagon!)).toBeCloseTo(40505.4, 3);
   });
 
-  test('a polygon closes, a polyline does not, both are filled', () => {
+  it('a polygon closes, a polyline does not, both are filled', () => {
     const triangle = 'points="0,0 10,0 10,10"';
     expect(shapeOf(`<polygon ${triangle}/>`)?.subpaths[0]).toMatchObject({ closed: true });
     expect(shapeOf(`<polyline ${triangle}/>`)?.subpaths[0]).toMatchObject({ closed: false });
     expect(filledArea(shapeOf(`<polyline ${triangle}/>`)!)).toBeCloseTo(50, 6);
   });
 
-  test('a line has no inside', () => {
+  it('a line has no inside', () => {
     expect(shapeOf('<line x2="10" y2="10" fill="red"/>')).toBeUndefined();
     expect(shapeOf('<line x2="10" y2="10" stroke="red"/>')?.part).toBe('stroke');
   });
 
-  test('an odd last coordinate is dropped, the rest is drawn', () => {
+  it('an odd last coordinate is dropped, the rest is drawn', () => {
     expect(filledArea(shapeOf('<polygon points="0,0 10,0 10,10 5"/>')!)).toBeCloseTo(50, 6);
   });
 });
 
 describe('geometry as CSS properties', () => {
-  test('a style beats the attribute', () => {
+  it('a style beats the attribute', () => {
     const drawing = draw(
       '<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 100 100">' +
-        '<style>.wide{width:20px} path{d:path("M1 1h2v2z")}</style><rect class="wide" width="5" height="5" style="x:3px"/>' +
+        '<style>.wide{width:20px} path{d:path("M1 1h2v2z")}</style>' +
+        '<rect class="wide" width="5" height="5" style="x:3px"/>' +
         '<path d="M0 0h9v9z"/></svg>',
     );
     expect(boxes(drawing)).toEqual([

@@ -2,7 +2,7 @@
  * Source: SVG 2, "Painting: Filling, Stroking and Marker Symbols" (https://www.w3.org/TR/SVG2/painting.html), its
  * example files miter-limit.svg and linecap.svg, and closed forms: without folds a stroke's area is length × width.
  */
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { boxOf, draw, drawMm, filledArea } from '../drawing/draw';
 
 /** The stroke of content in a root of 1000 mm, one user unit to the millimetre. */
@@ -21,7 +21,7 @@ function strokeArea(content: string): number {
 }
 
 describe('line caps: linecap.svg, a line of 120 with width 35', () => {
-  test.each([
+  it.each([
     ['butt', 4200],
     ['square', 5425],
     ['round', 5162.1128],
@@ -29,7 +29,7 @@ describe('line caps: linecap.svg, a line of 120 with width 35', () => {
     expect(strokeArea(`<path d="M100 100h120" stroke-width="35" stroke-linecap="${cap}"/>`)).toBeCloseTo(area, 1);
   });
 
-  test.each([
+  it.each([
     ['round', Math.PI * 17.5 ** 2],
     ['square', 35 ** 2],
   ])('a subpath of zero length, %s', (cap, area) => {
@@ -39,14 +39,14 @@ describe('line caps: linecap.svg, a line of 120 with width 35', () => {
     }
   });
 
-  test('a subpath of zero length with butt caps, and a lone moveto, leave nothing', () => {
+  it('a subpath of zero length with butt caps, and a lone moveto, leave nothing', () => {
     expect(drawMm('<path d="M10 10z" stroke="red" fill="none" stroke-width="5"/>').shapes).toEqual([]);
     expect(drawMm('<path d="M10 10" stroke="red" fill="none" stroke-linecap="round"/>').shapes).toEqual([]);
   });
 });
 
 describe('line joins', () => {
-  test('miter-limit.svg: bevel at the default limit, tip at 264.2328 with limit 10', () => {
+  it('miter-limit.svg: bevel at the default limit, tip at 264.2328 with limit 10', () => {
     const path = (limit: string): string => `<path d="m 25,60 150,30 -150,30" stroke-width="35" ${limit}/>`;
     const right = (content: string): number => {
       const [x, , width] = boxOf(strokeOf(content).subpaths);
@@ -57,7 +57,7 @@ describe('line joins', () => {
     expect(right(path(''))).toBeCloseTo(175 + (17.5 * 30) / Math.hypot(150, 30), 6);
   });
 
-  test.each([
+  it.each([
     [4, 28.955],
     [10, 11.4783],
   ])('limit %d turns at %d°', (limit, degrees) => {
@@ -73,13 +73,13 @@ describe('line joins', () => {
     expect(reach(degrees - 0.01)).toBeLessThan(5.01);
   });
 
-  test('h 100 h 100 has no join, h 100 h -100 has one', () => {
+  it('h 100 h 100 has no join, h 100 h -100 has one', () => {
     const round = 'stroke-width="10" stroke-linejoin="round"';
     expect(strokeArea(`<path d="M100 100h100h100" ${round}/>`)).toBeCloseTo(2000, 6);
     expect(strokeArea(`<path d="M100 100h100h-100" ${round}/>`)).toBeCloseTo(1000 + (Math.PI * 25) / 2, 2);
   });
 
-  test('a square outline: closed it is joined four times, ended by a line it is capped', () => {
+  it('a square outline: closed it is joined four times, ended by a line it is capped', () => {
     const [side, width] = [100, 10];
     const closed = (side + width) ** 2 - (side - width) ** 2;
     const square = (end: string, join: string): string =>
@@ -93,29 +93,29 @@ describe('line joins', () => {
 });
 
 describe('area is length × width', () => {
-  test('a circle', () => {
+  it('a circle', () => {
     expect(strokeArea('<circle cx="200" cy="200" r="50" stroke-width="8"/>')).toBeCloseTo(2 * Math.PI * 50 * 8, 1);
   });
 
-  test('a circle narrower than the pen is a disc', () => {
+  it('a circle narrower than the pen is a disc', () => {
     expect(strokeArea('<circle cx="200" cy="200" r="5" stroke-width="40"/>')).toBeCloseTo(Math.PI * 25 ** 2, 1);
   });
 
   // Perimeter by the arithmetic-geometric mean. Largest curvature 1/40: no fold below a width of 80.
-  test.each([1, 10, 70])('ellipse01.svg, 250 × 100, width %d', (width) => {
+  it.each([1, 10, 70])('ellipse01.svg, 250 × 100, width %d', (width) => {
     const area = strokeArea(`<ellipse cx="500" cy="500" rx="250" ry="100" stroke-width="${width}"/>`);
     expect(Math.abs(area / (1150.6556298 * width) - 1)).toBeLessThan(2e-5);
   });
 
   // Lengths of the specification's cubic01.svg and quad01.svg.
-  test.each([
+  it.each([
     ['M100,200 C100,100 250,100 250,200 S400,300 400,200', 475.747299],
     ['M200,300 Q400,50 600,300 T1000,300', 975.542188],
   ])('%s', (d, length) => {
     expect(Math.abs(strokeArea(`<path d="${d}" stroke-width="3"/>`) / (3 * length) - 1)).toBeLessThan(1e-4);
   });
 
-  test('an uneven transform multiplies the area by its determinant', () => {
+  it('an uneven transform multiplies the area by its determinant', () => {
     const path = '<path d="M100,200 C100,100 250,100 250,200 S400,300 400,200" stroke-width="3"/>';
     const area = strokeArea(`<g transform="matrix(-.5 .2 .1 1.2 300 20)">${path}</g>`);
     expect(Math.abs(area / (3 * 475.747299 * (0.5 * 1.2 + 0.2 * 0.1)) - 1)).toBeLessThan(1e-4);
@@ -123,12 +123,12 @@ describe('area is length × width', () => {
 });
 
 describe('widths', () => {
-  test('zero paints nothing, a negative width is no value', () => {
+  it('zero paints nothing, a negative width is no value', () => {
     expect(() => strokeOf('<path d="M0 0h10" stroke-width="0"/>')).toThrow();
     expect(strokeArea('<path d="M0 0h10" stroke-width="-5"/>')).toBeCloseTo(10, 9);
   });
 
-  test('non-scaling-stroke: px of the root, whatever the transform', () => {
+  it('non-scaling-stroke: px of the root, whatever the transform', () => {
     const shape = strokeOf(
       '<path d="M0 0h10" stroke-width="9.6" transform="scale(7 3)" vector-effect="non-scaling-stroke"/>',
     );
@@ -145,7 +145,7 @@ describe('dashes', () => {
       return [Math.round((x - 100) * 1e6) / 1e6, Math.round(width * 1e6) / 1e6];
     });
 
-  test('an odd list counts twice', () => {
+  it('an odd list counts twice', () => {
     expect(starts(dashed('stroke-dasharray="20 10 5"'))).toEqual([
       [0, 20],
       [30, 5],
@@ -154,7 +154,7 @@ describe('dashes', () => {
     ]);
   });
 
-  test('the offset moves the pattern back', () => {
+  it('the offset moves the pattern back', () => {
     expect(starts(dashed('stroke-dasharray="30 20" stroke-dashoffset="10"'))).toEqual([
       [0, 20],
       [40, 30],
@@ -166,23 +166,23 @@ describe('dashes', () => {
     ]);
   });
 
-  test('pathLength scales the pattern', () => {
+  it('pathLength scales the pattern', () => {
     expect(starts(dashed('stroke-dasharray="5" pathLength="10"'))).toEqual([[0, 50]]);
   });
 
-  test('dashes of no length are dots with round caps', () => {
+  it('dashes of no length are dots with round caps', () => {
     const area = strokeArea(dashed('stroke-dasharray="0 25" stroke-linecap="round"'));
     expect(area).toBeCloseTo(4 * Math.PI, 2);
   });
 
-  test('round a circle: dash and gap in equal parts cover half of it', () => {
+  it('round a circle: dash and gap in equal parts cover half of it', () => {
     const radius = 50;
     const dash = (2 * Math.PI * radius) / 8;
     const area = strokeArea(`<circle cx="200" cy="200" r="${radius}" stroke-width="4" stroke-dasharray="${dash}"/>`);
     expect(area).toBeCloseTo(4 * Math.PI * radius, 1);
   });
 
-  test('all zeros are no dashes', () => {
+  it('all zeros are no dashes', () => {
     expect(strokeArea(dashed('stroke-dasharray="0 0"'))).toBeCloseTo(200, 6);
   });
 });

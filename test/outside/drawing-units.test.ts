@@ -2,7 +2,7 @@
  * Source: SVG 2, "Coordinate Systems, Transformations and Units" (https://www.w3.org/TR/SVG2/coords.html#Units), which
  * takes absolute units from CSS Values and Units 4 (https://drafts.csswg.org/css-values-4/#absolute-lengths).
  */
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { parseSvgLength, toMillimetres, toUserUnits } from '../../src/drawing/viewport/units';
 import { boxes, draw, inMillimetres } from '../drawing/draw';
 
@@ -15,7 +15,7 @@ function userUnits(text: string, axis: 'x' | 'y' | 'diagonal' = 'x'): number {
 }
 
 describe('CSS Values and Units 4, "Absolute Lengths"', () => {
-  test.each([
+  it.each([
     ['1in', 96],
     ['2.54cm', 96],
     ['25.4mm', 96],
@@ -31,13 +31,13 @@ describe('CSS Values and Units 4, "Absolute Lengths"', () => {
     expect(userUnits(text)).toBeCloseTo(expected, 12);
   });
 
-  test('40 Q make a centimetre', () => {
+  it('40 Q make a centimetre', () => {
     expect(toMillimetres({ value: 40, unit: 'q' })).toBeCloseTo(10, 12);
   });
 });
 
 describe('SVG 2, example Units.svg', () => {
-  test.each([
+  it.each([
     ['4in', 384],
     ['2in', 192],
     ['.4in', 38.4],
@@ -45,14 +45,14 @@ describe('SVG 2, example Units.svg', () => {
     expect(userUnits(text)).toBeCloseTo(expected, 12);
   });
 
-  test('percentages are of width, height and mean diagonal', () => {
+  it('percentages are of width, height and mean diagonal', () => {
     expect(userUnits('10%', 'x')).toBeCloseTo(400, 12);
     expect(userUnits('10%', 'y')).toBeCloseTo(200, 12);
     // Printed as 31.62 in the specification.
     expect(userUnits('1%', 'diagonal')).toBeCloseTo(31.6228, 4);
   });
 
-  test('a stroke of 1 % in a viewBox of 4000 × 2000 is 31.62 user units wide', () => {
+  it('a stroke of 1 % in a viewBox of 4000 × 2000 is 31.62 user units wide', () => {
     const drawing = draw(
       '<svg xmlns="http://www.w3.org/2000/svg" width="4000mm" height="2000mm" viewBox="0 0 4000 2000">' +
         '<path d="M0 0H100" stroke="red" stroke-width="1%"/></svg>',
@@ -62,8 +62,9 @@ describe('SVG 2, example Units.svg', () => {
 });
 
 describe('sizes of sheets', () => {
-  // Bureau of Engraving and Printing, "What is the size of a currency note?": 6.14 × 2.61 inches. Only the size is used.
-  test('6.14in × 2.61in is 155.956 mm × 66.294 mm', () => {
+  // Bureau of Engraving and Printing, "What is the size of a currency note?": 6.14 × 2.61 inches. Only the size is
+  // used.
+  it('6.14in × 2.61in is 155.956 mm × 66.294 mm', () => {
     const drawing = draw('<svg xmlns="http://www.w3.org/2000/svg" width="6.14in" height="2.61in"/>');
     expect(drawing.width).toBeCloseTo(155.956, 9);
     expect(drawing.height).toBeCloseTo(66.294, 9);
@@ -71,7 +72,7 @@ describe('sizes of sheets', () => {
     expect(drawing.sizeStated).toBe(true);
   });
 
-  test('a rectangle stated in inches measures the same in millimetres', () => {
+  it('a rectangle stated in inches measures the same in millimetres', () => {
     expect(
       boxes(
         draw(

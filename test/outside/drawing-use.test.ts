@@ -2,7 +2,7 @@
  * Source: SVG 2, "Document Structure" (https://www.w3.org/TR/SVG2/struct.html#UseElement) with its examples Use01.svg
  * to Use04.svg, each beside the file of what it generates.
  */
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { boxes, colours, draw, drawMm, findings } from '../drawing/draw';
 
 const ROOT =
@@ -10,7 +10,7 @@ const ROOT =
   'height="30mm" viewBox="0 0 100 30">';
 
 describe('the examples of the specification', () => {
-  test('Use01: a rectangle at 20,10', () => {
+  it('Use01: a rectangle at 20,10', () => {
     expect(
       boxes(
         draw(`${ROOT}<defs><rect id="MyRect" width="60" height="10"/></defs><use x="20" y="10" href="#MyRect"/></svg>`),
@@ -18,7 +18,7 @@ describe('the examples of the specification', () => {
     ).toEqual([[20, 10, 60, 10]]);
   });
 
-  test('Use02: a symbol of 20 × 20 drawn at 10 × 10', () => {
+  it('Use02: a symbol of 20 × 20 drawn at 10 × 10', () => {
     const squares = ['1" y="1', '11" y="1', '1" y="11', '11" y="11']
       .map((at) => `<rect x="${at}" width="8" height="8"/>`)
       .join('');
@@ -37,7 +37,7 @@ describe('the examples of the specification', () => {
     ]);
   });
 
-  test('Use03: a transform of the use, and then its x and y', () => {
+  it('Use03: a transform of the use, and then its x and y', () => {
     const rect = '<rect id="MyRect" width="60" height="10"/>';
     const used = draw(
       `${ROOT}<defs>${rect}</defs><use href="#MyRect" transform="translate(20,2.5) rotate(10)" x="3" y="2"/></svg>`,
@@ -46,7 +46,7 @@ describe('the examples of the specification', () => {
     expect(boxes(used)).toEqual(boxes(generated));
   });
 
-  test('Use04: selectors match where the element stands, inheritance comes from the use', () => {
+  it('Use04: selectors match where the element stands, inheritance comes from the use', () => {
     const drawing = drawMm(
       '<style>#TestUse{fill:blue} .direct circle{fill:red} #outer > circle{stroke:none}</style>' +
         '<defs class="direct"><g id="Test"><circle r="5"/></g><circle id="plain" r="4"/></defs>' +
@@ -61,7 +61,7 @@ describe('the examples of the specification', () => {
 });
 
 describe('use', () => {
-  test('href beats xlink:href', () => {
+  it('href beats xlink:href', () => {
     expect(
       boxes(
         drawMm(
@@ -75,13 +75,14 @@ describe('use', () => {
     ]);
   });
 
-  test('width and height of a use beat those of an svg or symbol, and nothing else', () => {
+  it('width and height of a use beat those of an svg or symbol, and nothing else', () => {
     const box = 'viewBox="0 0 1 1"><rect width="1" height="1"/>';
     expect(
       boxes(
         drawMm(
           `<defs><svg id="s" width="5" height="5" ${box}</svg><symbol id="y" width="4" height="4" ${box}</symbol>` +
-            '<rect id="r" width="3" height="3"/></defs><use href="#s" width="8" height="8"/><use href="#s"/><use href="#y"/>' +
+            '<rect id="r" width="3" height="3"/></defs><use href="#s" width="8" height="8"/><use href="#s"/>' +
+            '<use href="#y"/>' +
             '<use href="#y" width="9" height="9"/><use href="#r" width="7" height="7"/>',
         ),
       ),
@@ -94,13 +95,13 @@ describe('use', () => {
     ]);
   });
 
-  test('a symbol without size fills the viewport; it is not drawn by itself', () => {
+  it('a symbol without size fills the viewport; it is not drawn by itself', () => {
     expect(
       boxes(drawMm('<symbol id="y" viewBox="0 0 1 1"><rect width="1" height="1"/></symbol><use href="#y"/>')),
     ).toEqual([[0, 0, 100, 100]]);
   });
 
-  test('a circular reference is an error: the use is not drawn', () => {
+  it('a circular reference is an error: the use is not drawn', () => {
     const drawing = drawMm(
       '<g id="a"><rect width="1" height="1"/><use href="#a"/></g><g id="b"><use href="#c"/></g>' +
         '<g id="c"><use href="#b"/><rect width="2" height="2"/></g>',
@@ -110,14 +111,14 @@ describe('use', () => {
     expect(findings(drawing).filter((text) => text.startsWith('unsupported')).length).toBeGreaterThanOrEqual(2);
   });
 
-  test('what cannot be found or lies outside the file is reported', () => {
+  it('what cannot be found or lies outside the file is reported', () => {
     expect(findings(drawMm('<use href="#none"/><use href="other.svg#a"/>'))).toEqual([
       'unsupported: #none',
       'unsupported: other.svg#a',
     ]);
   });
 
-  test('visible within a hidden use still shows', () => {
+  it('visible within a hidden use still shows', () => {
     expect(
       drawMm(
         '<defs><g id="a"><rect width="1" height="1" visibility="visible"/><rect width="2" height="2"/></g></defs>' +
@@ -126,7 +127,7 @@ describe('use', () => {
     ).toBe(1);
   });
 
-  test('shapes know the uses and the child of the root that they come from', () => {
+  it('shapes know the uses and the child of the root that they come from', () => {
     const drawing = drawMm(
       '<defs><g id="a"><rect id="r" width="1" height="1"/></g></defs><g id="top"><use id="u" href="#a"/></g>',
     );
@@ -140,14 +141,14 @@ describe('use', () => {
 });
 
 describe('nested viewports', () => {
-  test('what lies outside a nested svg or a symbol is clipped, unless overflow is visible', () => {
+  it('what lies outside a nested svg or a symbol is clipped, unless overflow is visible', () => {
     const nested = (overflow: string): ReturnType<typeof drawMm> =>
       drawMm(`<svg x="10" y="20" width="30" height="40" ${overflow}>` + '<rect width="100" height="100"/></svg>');
     expect(nested('').shapes[0]?.clips.map(({ box }) => box)).toEqual([{ minX: 10, minY: 20, maxX: 40, maxY: 60 }]);
     expect(nested('overflow="visible"').shapes[0]?.clips).toEqual([]);
   });
 
-  test('a turned viewport clips by its outline', () => {
+  it('a turned viewport clips by its outline', () => {
     const drawing = drawMm(
       '<g transform="rotate(30)"><svg width="10" height="10"><rect width="20" height="20"/></svg></g>',
     );

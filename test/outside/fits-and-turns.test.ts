@@ -18,7 +18,10 @@ const ISO_216: readonly (readonly [string, number, number])[] = [
   ['A8', 52, 74],
 ];
 
-/** ISO/IEC 7810, in mm (from a copy). Metric and inch figures are each rounded: one is not to be worked out from the other. */
+/**
+ * ISO/IEC 7810, in mm (from a copy). Metric and inch figures are each rounded: one is not to be worked out from the
+ * other.
+ */
 const ISO_7810: readonly (readonly [string, number, number])[] = [
   ['ID-1', 85.6, 53.98],
   ['ID-2', 105, 74],
@@ -60,8 +63,8 @@ describe('standard sizes', () => {
 });
 
 describe('a bed of 200 × 200 mm', () => {
-  // J. E. Wetzel, "Rectangles in rectangles", Mathematics Magazine (JSTOR 2691523), after Carver; the sizes as above, the
-  // banknote's from the Bureau of Engraving and Printing. The bed itself: common practice, no source.
+  // J. E. Wetzel, "Rectangles in rectangles", Mathematics Magazine (JSTOR 2691523), after Carver; the sizes as above,
+  // the banknote's from the Bureau of Engraving and Printing. The bed itself: common practice, no source.
   const severities = (width: number, height: number, bed = '["200mm", "200mm"]') => {
     const { config } = readConfig(`{"cutter": {"bed": ${bed}}}`);
     return check(svg(`width="${width}mm" height="${height}mm"`), { config })

@@ -1,11 +1,9 @@
 /** Figures that others published, or that follow from a cited formula in closed form. */
 import { describe, expect, it } from 'vitest';
 import type { Curve, Matrix } from '../../src/geometry/base/curve-types';
-import type { Region, Ring } from '../../src/geometry/base/polygon-types';
-import { lengthOf, signedAreaOf, transformCurve } from '../../src/geometry/curve/index';
-import { flattenSubpath } from '../../src/geometry/curve/flatten';
-import { inscribedDisc } from '../../src/geometry/polygon/inscribed-circle';
 import { multiply, rotation, scaling, translation } from '../../src/geometry/base/matrix';
+import type { Region, Ring } from '../../src/geometry/base/polygon-types';
+import { reverseRing, ringOfBox } from '../../src/geometry/base/ring';
 import {
   areaOf,
   complementInBox,
@@ -14,7 +12,9 @@ import {
   regionFromRings,
   splitAtPinchPoints,
 } from '../../src/geometry/boolean/index';
-import { reverseRing, ringOfBox } from '../../src/geometry/base/ring';
+import { flattenSubpath } from '../../src/geometry/curve/flatten';
+import { lengthOf, signedAreaOf, transformCurve } from '../../src/geometry/curve/index';
+import { inscribedDisc } from '../../src/geometry/polygon/inscribed-circle';
 import { arcFrom } from '../geometry/arbitraries';
 
 function ellipse(x: number, y: number, a: number, b: number): Curve[] {

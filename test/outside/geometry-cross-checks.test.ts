@@ -3,8 +3,8 @@ import { createRequire } from 'node:module';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Region, Ring } from '../../src/geometry/base/polygon-types';
-import { areaOf, difference, intersection, offset, regionFromRings, union } from '../../src/geometry/boolean/index';
 import { ringsOf } from '../../src/geometry/base/ring';
+import { areaOf, difference, intersection, offset, regionFromRings, union } from '../../src/geometry/boolean/index';
 import { looseRing } from '../geometry/arbitraries';
 
 const load = createRequire(import.meta.url);

@@ -4,7 +4,7 @@
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
-import { expect, it } from 'vitest';
+import { expect, test } from 'vitest';
 import { check } from '../../src/engine/check/check-file';
 import { bareSheetPieces, paintedPixels, rasterise } from './raster';
 
@@ -16,7 +16,7 @@ const TOO_SMALL = 24;
 /** Every so many-th file, so that all of the alphabet is in. */
 const files = readdirSync(FOLDER).filter((_, i) => i % 22 === 0);
 
-it(`agrees with the renderer on ${files.length} icons`, () => {
+test(`agrees with the renderer on ${files.length} icons`, () => {
   let limited = 0;
   const disagreements: string[] = [];
   for (const file of files) {
@@ -39,7 +39,7 @@ it(`agrees with the renderer on ${files.length} icons`, () => {
     const doubtful =
       seen.some((piece) => piece.pixels < 3 * TOO_SMALL) ||
       (sheet?.pieces ?? []).some((piece) => piece.area < 3 * TOO_SMALL * mmPerPixel ** 2);
-    if (doubtful) limited++;
+    if (doubtful) limited += 1;
     else disagreements.push(`${file}: ${ours} pieces, renderer ${large}`);
   }
   const rate = disagreements.length / files.length;

@@ -3,7 +3,7 @@
  * Sans 1.07.4 and Noto Sans, which agree. Two open stencil faces, Saira Stencil One and Black Ops One (OFL-1.1), have
  * no counter at all.
  */
-import { describe, expect, it } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { bridgeIslands, check } from '../../src/engine/index';
 import { rasterIslands, rasterise } from './raster';
 import { letterStencil, loadFace } from './typefaces';
@@ -24,11 +24,11 @@ function islandsIn(svg: string): number {
 describe.each(['dejavu-sans', 'noto-sans'])('%s', (name) => {
   const face = loadFace(name);
 
-  it.each(LETTERS)('%s has as many islands as counters', (letter) => {
+  test.each(LETTERS)('%s has as many islands as counters', (letter) => {
     expect(islandsIn(letterStencil(face, letter))).toBe(counters(letter));
   });
 
-  it.each(LETTERS.filter((letter) => counters(letter) > 0))('%s has none once it is bridged', (letter) => {
+  test.each(LETTERS.filter((letter) => counters(letter) > 0))('%s has none once it is bridged', (letter) => {
     const { text, refusals } = bridgeIslands(check(letterStencil(face, letter)));
     expect(refusals).toEqual([]);
     expect(islandsIn(text)).toBe(0);
@@ -39,7 +39,7 @@ describe.each(['dejavu-sans', 'noto-sans'])('%s', (name) => {
 describe.each(['saira-stencil-one', 'black-ops-one'])('%s, a stencil face', (name) => {
   const face = loadFace(name);
 
-  it.each([...LETTERS, ...'&@#%$'])('%s has no island', (letter) => {
+  test.each([...LETTERS, ...'&@#%$'])('%s has no island', (letter) => {
     expect(islandsIn(letterStencil(face, letter))).toBe(0);
   });
 });

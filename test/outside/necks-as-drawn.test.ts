@@ -1,13 +1,13 @@
 /**
- * Closed forms of necks, slots and tips, from SVG text to findings: each in several notations, turned, mirrored, shifted,
- * in several units and nestings. The formulas follow from the definitions of circle, ellipse and distance. Widths must
- * be right to 0.01 mm or 0.1 %, whichever is larger.
+ * Closed forms of necks, slots and tips, from SVG text to findings: each in several notations, turned, mirrored,
+ * shifted, in several units and nestings. The formulas follow from the definitions of circle, ellipse and distance.
+ * Widths must be right to 0.01 mm or 0.1 %, whichever is larger.
  */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { check } from '../../src/engine/check/check-file';
 import { DEFAULT_CONFIG } from '../../src/config/types';
-import { AS_IT_IS, circleWays, ellipseWays, polygonWays, posed, poses, rectWays, type Pose, type Ways } from './pose';
+import { check } from '../../src/engine/check/check-file';
+import { AS_IT_IS, circleWays, ellipseWays, type Pose, polygonWays, posed, poses, rectWays, type Ways } from './pose';
 
 const THIN = ['thin-bridge', 'narrow-opening', 'small-opening'] as const;
 type Thin = (typeof THIN)[number];
@@ -94,8 +94,10 @@ describe('openings that are narrow as a whole have the width of their largest di
     [
       'an annulus 10.7 / 4.9: 5.8',
       [
-        '<path fill-rule="evenodd" d="M10.7 0A10.7 10.7 0 0 1-10.7 0A10.7 10.7 0 0 1 10.7 0ZM4.9 0A4.9 4.9 0 0 1-4.9 0 4.9 4.9 0 0 1 4.9 0"/>',
-        '<path d="M10.7 0A10.7 10.7 0 0 1-10.7 0A10.7 10.7 0 0 1 10.7 0ZM4.9 0A4.9 4.9 0 0 0-4.9 0 4.9 4.9 0 0 0 4.9 0"/>',
+        '<path fill-rule="evenodd" d="M10.7 0A10.7 10.7 0 0 1-10.7 0A10.7 10.7 0 0 1 10.7 0Z' +
+          'M4.9 0A4.9 4.9 0 0 1-4.9 0 4.9 4.9 0 0 1 4.9 0"/>',
+        '<path d="M10.7 0A10.7 10.7 0 0 1-10.7 0A10.7 10.7 0 0 1 10.7 0Z' +
+          'M4.9 0A4.9 4.9 0 0 0-4.9 0 4.9 4.9 0 0 0 4.9 0"/>',
         ...stroked(7.8, 5.8),
       ],
       6,

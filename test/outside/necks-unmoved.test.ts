@@ -98,7 +98,9 @@ function split([p0, p1, p2, p3]: Cubic, t: number): [Cubic, Cubic] {
 const reversed = (chain: readonly Cubic[]) => chain.map(([a, b, c, d]): Cubic => [d, c, b, a]).toReversed();
 const later = (chain: readonly Cubic[]) => [...chain.slice(3), ...chain.slice(0, 3)];
 
-/** Each of the places has its fellow among the others, and none is left over. Those at the limit's edge may come and go. */
+/**
+ * Each of the places has its fellow among the others, and none is left over. Those at the limit's edge may come and go.
+ */
 function expectSame(places: readonly Place[], others: readonly Place[], slack: { value: number; at: number }): void {
   const sure = ({ value, excess }: Place) => value < 0.785 && excess > 0.05;
   const fellow = (place: Place, among: readonly Place[]) =>

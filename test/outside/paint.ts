@@ -77,7 +77,7 @@ function writeCurve(curve: Curve): string {
     return `C${control1.x} ${control1.y} ${control2.x} ${control2.y} ${end.x} ${end.y}`;
   }
   let text = '';
-  for (let index = 1; index <= PIECES; index++) {
+  for (let index = 1; index <= PIECES; index += 1) {
     const { x, y } = pointAt(curve, index / PIECES);
     text += `L${x} ${y}`;
   }
@@ -108,23 +108,23 @@ export function compare(theirs: Picture, ours: Picture): Difference {
   const width = Math.min(theirs.width, ours.width);
   const height = Math.min(theirs.height, ours.height);
   let [painted, own, apart, wrong] = [0, 0, 0, 0];
-  for (let y = 0; y < height; y++) {
-    for (let x = 0; x < width; x++) {
+  for (let y = 0; y < height; y += 1) {
+    for (let x = 0; x < width; x += 1) {
       const a = theirs.pixels[4 * (y * theirs.width + x) + 3] ?? 0;
       const b = ours.pixels[4 * (y * ours.width + x) + 3] ?? 0;
       painted += a / 255;
       own += b / 255;
       apart += Math.abs(a - b) / 255;
       if (pixelDistance(theirs, x, y, ours, x, y) <= ALIKE) continue;
-      if (!hasAlike(theirs, x, y, ours) || !hasAlike(ours, x, y, theirs)) wrong++;
+      if (!hasAlike(theirs, x, y, ours) || !hasAlike(ours, x, y, theirs)) wrong += 1;
     }
   }
   return { painted, ours: own, apart, wrong };
 }
 
 function hasAlike(one: Picture, x: number, y: number, other: Picture): boolean {
-  for (let dy = -1; dy <= 1; dy++) {
-    for (let dx = -1; dx <= 1; dx++) {
+  for (let dy = -1; dy <= 1; dy += 1) {
+    for (let dx = -1; dx <= 1; dx += 1) {
       const [atX, atY] = [x + dx, y + dy];
       const inside = atX >= 0 && atY >= 0 && atX < other.width && atY < other.height;
       if (inside && pixelDistance(one, x, y, other, atX, atY) <= ALIKE) return true;
@@ -138,7 +138,7 @@ function pixelDistance(a: Picture, ax: number, ay: number, b: Picture, bx: numbe
   const [i, j] = [4 * (ay * a.width + ax), 4 * (by * b.width + bx)];
   const [coverA, coverB] = [(a.pixels[i + 3] ?? 0) / 255, (b.pixels[j + 3] ?? 0) / 255];
   let most = Math.abs(coverA - coverB) * 255;
-  for (let channel = 0; channel < 3; channel++) {
+  for (let channel = 0; channel < 3; channel += 1) {
     most = Math.max(most, Math.abs((a.pixels[i + channel] ?? 0) * coverA - (b.pixels[j + channel] ?? 0) * coverB));
   }
   return most;

@@ -106,7 +106,8 @@ export function posed(shapes: readonly Ways[], pose: Pose, side: number, attribu
   ];
   const size = `${n(side * UNITS[unit])}${unit}`;
   return (
-    `<svg xmlns="http://www.w3.org/2000/svg" width="${size}" height="${size}" viewBox="0 0 ${join(side / scale, side / scale)}" ` +
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${size}" height="${size}" ` +
+    `viewBox="0 0 ${join(side / scale, side / scale)}" ` +
     `data-tombolo-reading="openings" ${attributes}>${nested(body, outer, inner, pose.nesting, side)}</svg>`
   );
 }
@@ -120,10 +121,14 @@ function nested(body: string, outer: string, inner: string, nesting: Pose['nesti
     case 'use':
       return `<defs><g id="a" transform="${inner}">${body}</g></defs><use href="#a" transform="${outer}"/>`;
     case 'symbol':
-      return `<symbol id="a" overflow="visible"><g transform="${inner}">${body}</g></symbol><g transform="${outer}"><use href="#a"/></g>`;
+      return (
+        `<symbol id="a" overflow="visible"><g transform="${inner}">${body}</g></symbol>` +
+        `<g transform="${outer}"><use href="#a"/></g>`
+      );
     case 'svg':
       return (
-        `<g transform="${outer}"><svg width="${n(side)}" height="${n(side)}" viewBox="0 0 ${join(side / 4, side / 4)}" ` +
+        `<g transform="${outer}">` +
+        `<svg width="${n(side)}" height="${n(side)}" viewBox="0 0 ${join(side / 4, side / 4)}" ` +
         `overflow="visible"><g transform="scale(.25) ${inner}">${body}</g></svg></g>`
       );
   }

@@ -16,7 +16,7 @@ export function rasterise(svg: string, widthPixels: number): Raster {
   const image = new Resvg(svg, { fitTo: { mode: 'width', value: widthPixels } }).render();
   const { width, height, pixels } = image;
   const coverage = new Uint8Array(width * height);
-  for (let i = 0; i < coverage.length; i++) coverage[i] = pixels[4 * i + 3] as number;
+  for (let i = 0; i < coverage.length; i += 1) coverage[i] = pixels[4 * i + 3] as number;
   return { width, height, coverage };
 }
 
@@ -47,7 +47,7 @@ export function bareSheetPieces({ width, height, coverage }: Raster): RasterPiec
     seen[pixel] = 1;
     stack.push(pixel);
   };
-  for (let start = 0; start < coverage.length; start++) {
+  for (let start = 0; start < coverage.length; start += 1) {
     visit(start);
     if (stack.length === 0) continue;
     let pixels = 0;
@@ -56,7 +56,7 @@ export function bareSheetPieces({ width, height, coverage }: Raster): RasterPiec
     for (let pixel = stack.pop(); pixel !== undefined; pixel = stack.pop()) {
       const x = pixel % width;
       const y = (pixel - x) / width;
-      pixels++;
+      pixels += 1;
       clearest = Math.max(clearest, 1 - (coverage[pixel] as number) / 255);
       touchesBorder ||= x === 0 || y === 0 || x === width - 1 || y === height - 1;
       if (x > 0) visit(pixel - 1);

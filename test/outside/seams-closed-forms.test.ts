@@ -4,9 +4,9 @@
  * length L bares L·d, and nothing while d is no more than the overlap.
  */
 import { describe, expect, it } from 'vitest';
+import { DEFAULT_CONFIG } from '../../src/config/types';
 import { check } from '../../src/engine/check/check-file';
 import { areaOf, difference, intersection } from '../../src/geometry/boolean/index';
-import { DEFAULT_CONFIG } from '../../src/config/types';
 import { safeSlip } from '../../src/stack/index';
 
 const sheet = (body: string) =>

@@ -5,8 +5,8 @@
  */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { findThinParts } from '../../src/geometry/thickness/index';
 import type { Region } from '../../src/geometry/base/polygon-types';
+import { findThinParts } from '../../src/geometry/thickness/index';
 import type { ThinPart } from '../../src/geometry/thickness/types';
 import {
   arc,
@@ -14,6 +14,7 @@ import {
   comb,
   dumbbell,
   ellipse,
+  type Motion,
   motions,
   moveRegion,
   overlappingDiscs,
@@ -22,7 +23,6 @@ import {
   reversed,
   ring,
   STILL,
-  type Motion,
 } from '../geometry/thickness/shapes';
 
 /** Runs the check on the shape as it is and moved at random; `scale` is what lengths were multiplied by. */

@@ -1,7 +1,7 @@
 /** Open typefaces from the npm registry (Fontsource, OFL-1.1 and Bitstream Vera licences) as path data. */
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
-import { parse, type Font } from 'opentype.js';
+import { type Font, parse } from 'opentype.js';
 
 const PACKAGES = path.resolve(__dirname, '../../node_modules/@fontsource');
 

@@ -1,6 +1,6 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import { measureLines } from '../../src/picture/lettering';
-import type { Scene, PictureStack } from '../../src/picture/look';
+import type { PictureStack, Scene } from '../../src/picture/look';
 import { printScene } from '../../src/picture/print-look';
 import { sheetScene } from '../../src/picture/sheet-look';
 import { allSheetsScene } from '../../src/picture/sheets-look';
@@ -18,7 +18,7 @@ const places = ({ sceneLayers: plates }: Scene) => plates.map(({ place: { e, f }
 const columns = (look: Scene) => new Set(places(look).map(({ x }) => x)).size;
 
 describe('all sheets', () => {
-  test('lie in as many columns as the window has room for', () => {
+  it('lie in as many columns as the window has room for', () => {
     // Of six sheets twice as wide as high: one row in a very wide window, one column in a high one.
     expect(columns(allSheetsScene(stack(6), { aspect: 20 }))).toBe(6);
     expect(columns(allSheetsScene(stack(6), { aspect: 0.3 }))).toBe(1);
@@ -27,7 +27,7 @@ describe('all sheets', () => {
     expect(allSheetsScene(stack(0)).sceneLayers).toEqual([]);
   });
 
-  test('keep clear of each other, and all of them are within the box', () => {
+  it('keep clear of each other, and all of them are within the box', () => {
     const look = allSheetsScene(stack(5), { aspect: 1.5 });
     const corners = places(look);
     for (const [index, a] of corners.entries()) {
@@ -39,7 +39,7 @@ describe('all sheets', () => {
     }
   });
 
-  test('a step apart: the first lies undermost, in register at no step', () => {
+  it('a step apart: the first lies undermost, in register at no step', () => {
     const look = allSheetsScene(stack(3), { apart: 0.25 });
     const [first, second, third] = places(look);
     expect(first).toEqual({ x: 0, y: 0 });
@@ -48,7 +48,7 @@ describe('all sheets', () => {
     expect(new Set(places(allSheetsScene(stack(3), { apart: 0 })).map(({ x, y }) => `${x} ${y}`)).size).toBe(1);
   });
 
-  test('those that are switched off leave no room', () => {
+  it('those that are switched off leave no room', () => {
     const look = allSheetsScene(stack(3), { aspect: 20, isShown: (index) => index !== 1 });
     expect(look.sceneLayers.map(({ layer: index }) => index)).toEqual([0, 2]);
     expect(look.box.maxX).toBe(allSheetsScene(stack(2), { aspect: 20 }).box.maxX);
@@ -56,7 +56,7 @@ describe('all sheets', () => {
 });
 
 describe('one sheet', () => {
-  test('has its islands out of their places by the share of their size, numbered after the frame', () => {
+  it('has its islands out of their places by the share of their size, numbered after the frame', () => {
     const labelled = { ...stack(1), layers: [{ ...layer('sun'), label: { x: 50, y: 40 } }] };
     const [plate] = sheetScene(labelled, 0).sceneLayers;
     const fallen = plate?.parts.find(({ role }) => role === 'fallen');
@@ -68,14 +68,13 @@ describe('one sheet', () => {
     ]);
   });
 
-  test('neighbouring islands have hatches of different slant', () => {
+  it('neighbouring islands have hatches of different slant', () => {
     const three = { ...stack(1), layers: [{ ...layer('sun'), islands: [island, island, island] }] };
     const slants = sheetScene(three, 0).sceneLayers[0]?.parts.flatMap(({ hatch }) => hatch ?? []);
     expect(new Set(slants).size).toBe(3);
   });
 
-  test('a layer that is not there gives an empty picture', () =>
-    expect(sheetScene(stack(1), 4).sceneLayers).toEqual([]));
+  it('a layer that is not there gives an empty picture', () => expect(sheetScene(stack(1), 4).sceneLayers).toEqual([]));
 });
 
 test('the print leaves out what is switched off, and lays bare ground over all paint', () => {
@@ -89,13 +88,13 @@ test('the print leaves out what is switched off, and lays bare ground over all p
 });
 
 describe('the measure of a narrow place', () => {
-  test('stands at its right end, whichever way round it is given', () => {
+  it('stands at its right end, whichever way round it is given', () => {
     const there = measureLines({ x: 0, y: 0 }, { x: 1, y: 0 }, 2);
     expect(measureLines({ x: 1, y: 0 }, { x: 0, y: 0 }, 2)).toEqual(there);
     expect(there.label).toEqual({ x: expect.closeTo(1 + 1.95 * 2, 9), y: 0 });
   });
 
-  test('arrows touch both ends from outside', () => {
+  it('arrows touch both ends from outside', () => {
     const { lines } = measureLines({ x: 0, y: 0 }, { x: 1, y: 0 }, 2);
     const tips = [...lines.matchAll(/M([-\d.]+) [-\d.]+L([-\d.]+) 0L/g)].map(([, from, tip]) => [
       Number(from),
@@ -107,7 +106,7 @@ describe('the measure of a narrow place', () => {
     ]);
   });
 
-  test('two points in one place give no odd numbers', () => {
+  it('two points in one place give no odd numbers', () => {
     expect(measureLines({ x: 3, y: 3 }, { x: 3, y: 3 }, 2).lines).not.toMatch(/NaN|Infinity/);
   });
 });

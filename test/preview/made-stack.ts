@@ -1,4 +1,4 @@
-import type { PreviewStack, PreviewLayer } from '../../src/protocol/index';
+import type { PreviewLayer, PreviewStack } from '../../src/protocol/index';
 
 const uri = 'file:///heron.svg';
 

@@ -1,13 +1,13 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { applyEdits } from '../../src/engine/index';
 import { translation } from '../../src/geometry/base/matrix';
+import type { Reordering } from '../../src/protocol/views';
 import { CheckedDocument } from '../../src/server/documents/checked-document';
 import { CheckedProject } from '../../src/server/documents/checked-project';
-import type { Reordering } from '../../src/protocol/views';
+import { previewStackOf } from '../../src/server/preview/preview-model';
 import { reordering } from '../../src/server/preview/reordering';
 import { necksOfLayer, SlipRequests } from '../../src/server/preview/slip-handlers';
-import { previewStackOf } from '../../src/server/preview/preview-model';
 
 const svg = (content: string) =>
   `<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="30mm" viewBox="0 0 60 30">${content}</svg>`;
@@ -22,7 +22,7 @@ const alone = CheckedDocument.check(opened(uri, fields), undefined);
 describe('slips', () => {
   const answers = new SlipRequests();
 
-  test('bare ground between colours comes as path and area', () => {
+  it('bare ground between colours comes as path and area', () => {
     const places = [null, translation(0.4, 0)];
     expect(answers.bareAfter(alone, { uri, places })).toMatchObject({ version: 3, places: 1 });
     // Of the 20 mm of the seam 1 mm at each end is outline.
@@ -31,7 +31,7 @@ describe('slips', () => {
     expect(answers.bareAfter(alone, { uri, places: [] })).toMatchObject({ area: 0, whole: 0, seams: '' });
   });
 
-  test('the sweep is by the allowance of the project', () => {
+  it('the sweep is by the allowance of the project', () => {
     const sweep = answers.sweep(alone, { uri, layer: 1 });
     expect(sweep).toMatchObject({ layer: 1, slip: 0.5 });
     expect(sweep.areas).toHaveLength(24);
@@ -50,7 +50,7 @@ describe('another order', () => {
   const nothingOpen = () => undefined;
   const refusal = (answer: Reordering) => ('refusal' in answer ? answer.refusal : undefined);
 
-  test('of a file by itself is an edit of the file, for the version that was looked at', () => {
+  it('of a file by itself is an edit of the file, for the version that was looked at', () => {
     const answer = reordering(alone, { uri, version: 3, layer: 0, to: 1 }, nothingOpen);
     expect(answer).toMatchObject({ uri, version: 3 });
     if ('refusal' in answer) throw new Error(answer.refusal);
@@ -73,7 +73,7 @@ describe('another order', () => {
     };
     const entries = '{"layers": [{"from": "sky.svg"}, {"from": "two.svg#marsh"}]}';
 
-    test('is an edit of tombolo.json, open or not', () => {
+    it('is an edit of tombolo.json, open or not', () => {
       const checked = project(entries);
       const params = { uri: 'file:///print/sky.svg', version: 3, layer: 1, to: 0 };
       const answer = reordering(checked, params, nothingOpen);
@@ -84,7 +84,7 @@ describe('another order', () => {
       expect(refusal(reordering(checked, params, () => opened(config, '{}', 9)))).toMatch(/tombolo.json has changed/);
     });
 
-    test('of layers that one entry names together is an edit of their file; others do not mix with them', () => {
+    it('of layers that one entry names together is an edit of their file; others do not mix with them', () => {
       const checked = project('{"layers": [{"from": "sky.svg"}, {"from": "two.svg"}]}');
       const params = { uri: 'file:///print/sky.svg', version: 3 };
       expect(reordering(checked, { ...params, layer: 1, to: 2 }, nothingOpen)).toMatchObject({

@@ -1,10 +1,11 @@
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import type { PartAtParams, PlaceAnswer } from '../../src/protocol/parts';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it, test } from 'vitest';
 import type { PreviewStack } from '../../src/protocol/index';
+import type { PartAtParams, PlaceAnswer } from '../../src/protocol/parts';
 import { buildServer, ServerProcess } from './server-process';
 
 /** A disc under a ring whose middle falls out, and a slot that is 0.3 mm wide between two squares. */
-const drawing = `<svg xmlns="http://www.w3.org/2000/svg" data-tombolo-reading="openings" width="60mm" height="60mm" viewBox="0 0 60 60">
+const SIZE = 'width="60mm" height="60mm" viewBox="0 0 60 60"';
+const drawing = `<svg xmlns="http://www.w3.org/2000/svg" data-tombolo-reading="openings" ${SIZE}>
   <g id="sun" fill="#ffcc00"><circle cx="30" cy="30" r="20"/></g>
   <g id="eye" fill="#204060">
     <path d="M15 30 a15 15 0 1 1 30 0 a15 15 0 1 1 -30 0 Z M20 30 a10 10 0 1 0 20 0 a10 10 0 1 0 -20 0 Z"/>
@@ -46,7 +47,7 @@ async function opened(text = drawing): Promise<string> {
 const words = ({ from, to }: { from: number; to: number }, text = drawing) => text.slice(from, to);
 
 describe('what lies at a place of the picture', () => {
-  test('is the opening of the uppermost layer there, with its measures and its own contour', async () => {
+  it('is the opening of the uppermost layer there, with its measures and its own contour', async () => {
     const uri = await opened();
     const answer = await partAt(uri, { x: 17, y: 30 });
     expect(answer).toMatchObject({ version: 1, part: { kind: 'opening', layer: 1, uri } });
@@ -60,32 +61,32 @@ describe('what lies at a place of the picture', () => {
     expect(part && words(part)).toBe('a15 15 0 1 1 30 0 a15 15 0 1 1 -30 0');
   });
 
-  test('is the island in its middle, which hides what lies under it', async () => {
+  it('is the island in its middle, which hides what lies under it', async () => {
     const part = (await partAt(await opened(), { x: 30, y: 31 }))?.part;
     expect(part).toMatchObject({ kind: 'island', layer: 1 });
     expect(part && words(part)).toBe('a10 10 0 1 0 20 0 a10 10 0 1 0 -20 0');
   });
 
-  test('is a lower layer where the upper one has nothing, and only what shows', async () => {
+  it('is a lower layer where the upper one has nothing, and only what shows', async () => {
     const uri = await opened();
     expect((await partAt(uri, { x: 30, y: 12 }))?.part).toMatchObject({ kind: 'opening', layer: 0 });
     expect((await partAt(uri, { x: 17, y: 30, layers: [0] }))?.part).toMatchObject({ kind: 'opening', layer: 0 });
     expect((await partAt(uri, { x: 1, y: 59 }))?.part).toBeUndefined();
   });
 
-  test('near an edge it is the command that draws the edge', async () => {
+  it('near an edge it is the command that draws the edge', async () => {
     const part = (await partAt(await opened(), { x: 30, y: 15.05 }))?.part;
     expect(part && words(part)).toMatch(/^a15 15 0 1 1 -?30 0$/);
   });
 
-  test('in the slot it is the slot, with its width', async () => {
+  it('in the slot it is the slot, with its width', async () => {
     const part = (await partAt(await opened(), { x: 7.5, y: 4, reach: 1.6 }))?.part;
     expect(part).toMatchObject({ kind: 'slot', layer: 1, area: 0 });
     expect(part?.across).toBeCloseTo(0.3, 2);
     expect(part && words(part)).toMatch(/^H[96]$/);
   });
 
-  test('beside all openings it is the sheet, where sheets are shown', async () => {
+  it('beside all openings it is the sheet, where sheets are shown', async () => {
     const uri = await opened();
     const part = (await partAt(uri, { x: 1, y: 59, sheets: true, layers: [1] }))?.part;
     expect(part).toMatchObject({ kind: 'sheet', layer: 1, count: 0, width: 60, height: 60 });
@@ -93,7 +94,7 @@ describe('what lies at a place of the picture', () => {
     expect((await partAt(uri, { x: 61, y: 59, sheets: true, layers: [1] }))?.part).toBeUndefined();
   });
 
-  test('snaps to the points that the artist set, else to an edge', async () => {
+  it('snaps to the points that the artist set, else to an edge', async () => {
     const uri = await opened();
     const corner = (await partAt(uri, { x: 2.2, y: 1.9, reach: 0.5 }))?.snap;
     expect(corner).toMatchObject({ layer: 1, kind: 'point', point: { x: 2, y: 2 } });
@@ -104,7 +105,7 @@ describe('what lies at a place of the picture', () => {
     expect((await partAt(uri, { x: 50, y: 5, reach: 0.5 }))?.snap).toBeUndefined();
   });
 
-  test('is known of a drawing that is no stencil once its stack was shown, and of no text that has changed since', async () => {
+  it('is known of a drawing that is no stencil once its stack was shown, and of no text changed since', async () => {
     const plain = drawing.replace(' data-tombolo-reading="openings"', '');
     const document = await server.open('plain.svg', plain);
     expect(await partAt(document.uri, { x: 17, y: 30 })).toBeNull();
@@ -114,7 +115,7 @@ describe('what lies at a place of the picture', () => {
     expect(await partAt(document.uri, { x: 17, y: 30 })).toBeNull();
   });
 
-  test('is nothing where no such layer or document is', async () => {
+  it('is nothing where no such layer or document is', async () => {
     const uri = await opened();
     expect((await partAt(uri, { x: 17, y: 30, layers: [9, -1], sheets: true }))?.part).toBeUndefined();
     expect(await partAt('file:///nowhere.svg', { x: 0, y: 0 })).toBeNull();
@@ -122,13 +123,13 @@ describe('what lies at a place of the picture', () => {
 });
 
 describe('the parts of a layer one by one', () => {
-  test('come with their numbers, in rounds', async () => {
+  it('come with their numbers, in rounds', async () => {
     const uri = await opened();
     const ask = async (number: number, layer = 1): Promise<PlaceAnswer | null> =>
       server.connection.sendRequest('tombolo/part', { uri, layer, number });
     const first = (await ask(0))?.part;
     const kinds: string[] = [];
-    for (let i = 0; i < (first?.count ?? 0); i++) {
+    for (let i = 0; i < (first?.count ?? 0); i += 1) {
       const part = (await ask(i))?.part;
       expect(part?.number).toBe(i);
       kinds.push(part?.kind ?? '');

@@ -148,7 +148,7 @@ test('mends of a file that is open name its version, however its neighbours stan
   const document = await server.open('sun.svg', sun);
   const [island] = await server.diagnostics(document);
   const [first] = await server.actions(document, island!);
-  const [edit] = first?.edit?.documentChanges as TextDocumentEdit[];
+  const [edit] = (first?.edit?.documentChanges ?? []) as TextDocumentEdit[];
   expect(edit?.textDocument).toEqual({ uri: document.uri, version: 1 });
 });
 

@@ -1,20 +1,20 @@
 /** The built language server in a process of its own, spoken to over its standard streams as an editor would. */
-import { spawn, type ChildProcess } from 'node:child_process';
+import { type ChildProcess, spawn } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { URI } from 'vscode-uri';
 import {
-  createProtocolConnection,
-  StreamMessageReader,
-  StreamMessageWriter,
   type CodeAction,
+  createProtocolConnection,
   type Diagnostic,
   type ProtocolConnection,
   type PublishDiagnosticsParams,
+  StreamMessageReader,
+  StreamMessageWriter,
   type TextDocumentContentChangeEvent,
 } from 'vscode-languageserver-protocol/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
+import { URI } from 'vscode-uri';
 import { bundle } from '../../src/build/bundles.mjs';
 import type { Checked } from '../../src/protocol/index';
 
@@ -28,11 +28,15 @@ export class ServerProcess {
   private readonly documents = new Map<string, TextDocument>();
   private settings: unknown = { delay: 20 };
 
-  private constructor(
-    readonly folder: string,
-    private readonly child: ChildProcess,
-    readonly connection: ProtocolConnection,
-  ) {}
+  readonly folder: string;
+  private readonly child: ChildProcess;
+  readonly connection: ProtocolConnection;
+
+  private constructor(folder: string, child: ChildProcess, connection: ProtocolConnection) {
+    this.folder = folder;
+    this.child = child;
+    this.connection = connection;
+  }
 
   /** @param serverFile what `buildServer` gave */
   static async start(serverFile: string): Promise<ServerProcess> {

@@ -1,4 +1,4 @@
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import type {
   CodeAction,
   DocumentSymbol,
@@ -36,7 +36,7 @@ afterEach(async () => {
 });
 
 describe('diagnostics', () => {
-  test('an island is reported on opening, at the commands that cut it out', async () => {
+  it('an island is reported on opening, at the commands that cut it out', async () => {
     const document = await server.open('ring.svg', ring());
     const [island, ...others] = await server.diagnostics(document);
     expect(others).toEqual([]);
@@ -47,7 +47,7 @@ describe('diagnostics', () => {
     expect(text.length).toBeLessThan(70);
   });
 
-  test('a change gives those of the changed text, with its version', async () => {
+  it('a change gives those of the changed text, with its version', async () => {
     const document = await server.open('ring.svg', ring());
     await server.diagnostics(document);
     const at = document.positionAt(document.getText().indexOf('a15 15 0 1 1 30 0'));
@@ -58,18 +58,18 @@ describe('diagnostics', () => {
     expect(await server.diagnostics(document)).toEqual([]);
   });
 
-  test('of many quick changes only the last is checked', async () => {
+  it('of many quick changes only the last is checked', async () => {
     await server.set({ delay: 150 });
     const document = await server.open('ring.svg', ring());
     await server.diagnostics(document);
-    for (let i = 0; i < 20; i++) await server.change(document, whole(`${ring()}<!-- ${i} -->`));
+    for (let i = 0; i < 20; i += 1) await server.change(document, whole(`${ring()}<!-- ${i} -->`));
     await server.diagnostics(document);
     const versions = server.checked.map(({ version }) => version);
     expect(versions.at(-1)).toBe(21);
     expect(versions.length).toBeLessThan(10);
   });
 
-  test('a drawing that nobody called a stencil is left in peace, and taken up once it is one', async () => {
+  it('a drawing that nobody called a stencil is left in peace, and taken up once it is one', async () => {
     const document = await server.open('icon.svg', ring(''));
     await server.until('a first look', () => server.checked.find(({ stencil }) => !stencil));
     expect(server.published).toEqual([]);
@@ -79,14 +79,14 @@ describe('diagnostics', () => {
     expect(await server.diagnostics(document)).toEqual([]);
   });
 
-  test('they are gone when the document is closed', async () => {
+  it('they are gone when the document is closed', async () => {
     const document = await server.open('ring.svg', ring());
     await server.diagnostics(document);
     await server.close(document);
     await server.until('an empty list', () => server.published.at(-1)?.diagnostics.length === 0 || undefined);
   });
 
-  test('run: onSave checks on opening and on saving, not on typing', async () => {
+  it('run: onSave checks on opening and on saving, not on typing', async () => {
     await server.set({ run: 'onSave', delay: 0 });
     const document = await server.open('ring.svg', ring());
     await server.diagnostics(document);
@@ -101,7 +101,7 @@ describe('diagnostics', () => {
 });
 
 describe('tombolo.json', () => {
-  test('makes stencils of the drawings beside and below it, and its changes are followed', async () => {
+  it('makes stencils of the drawings beside and below it, and its changes are followed', async () => {
     server.write('tombolo.json', '{ "size": { "width": "60mm" } }');
     const document = await server.open('icon.svg', ring(''));
     expect(await server.diagnostics(document)).toHaveLength(1);
@@ -116,7 +116,7 @@ describe('tombolo.json', () => {
     expect(island).toMatchObject({ code: 'floating-island', severity: 4, tags: [1] });
   });
 
-  test('its unsaved text counts, and its own faults are shown in it', async () => {
+  it('its unsaved text counts, and its own faults are shown in it', async () => {
     server.write('tombolo.json', '{}');
     const drawing = await server.open('icon.svg', ring(''));
     expect(await server.diagnostics(drawing)).toHaveLength(1);
@@ -133,7 +133,7 @@ describe('tombolo.json', () => {
 });
 
 describe('code actions', () => {
-  test('bridging the island mends it: the finding goes, and nothing else comes', async () => {
+  it('bridging the island mends it: the finding goes, and nothing else comes', async () => {
     const document = await server.open('ring.svg', ring());
     const [island] = await server.diagnostics(document);
     const actions = await server.actions(document, island!);
@@ -144,7 +144,7 @@ describe('code actions', () => {
     expect(await server.diagnostics(document)).toEqual([]);
   });
 
-  test('edits name the version they are for', async () => {
+  it('edits name the version they are for', async () => {
     const document = await server.open('ring.svg', ring());
     const [island] = await server.diagnostics(document);
     await server.change(document, whole(ring().replace('Sonne', 'Sun')));
@@ -152,7 +152,7 @@ describe('code actions', () => {
     expect(edited(first!).textDocument).toEqual({ uri: document.uri, version: 2 });
   });
 
-  test('nothing that changes the cut may run on saving', async () => {
+  it('nothing that changes the cut may run on saving', async () => {
     const document = await server.open('ring.svg', ring());
     const [island] = await server.diagnostics(document);
     expect(await server.actions(document, island!, ['source.fixAll.tombolo'])).toEqual([]);
@@ -161,7 +161,7 @@ describe('code actions', () => {
 });
 
 describe('what only the editor asks', () => {
-  test('the text at the caret leads to its shape, other text to none', async () => {
+  it('the text at the caret leads to its shape, other text to none', async () => {
     const text =
       '<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="60mm" viewBox="0 0 60 60" ' +
       'data-tombolo-reading="openings"><rect x="5" y="6" width="7" height="8"/></svg>';
@@ -174,7 +174,7 @@ describe('what only the editor asks', () => {
     expect(await ask(to)).toBeNull();
   });
 
-  test('the stack is in millimetres, drawn with our own path data', async () => {
+  it('the stack is in millimetres, drawn with our own path data', async () => {
     const document = await server.open('ring.svg', ring());
     const stack = await server.connection.sendRequest<PreviewStack>('tombolo/stack', { uri: document.uri });
     expect(stack).toMatchObject({ width: 60, height: 60, stencil: true, version: 1 });
@@ -185,7 +185,7 @@ describe('what only the editor asks', () => {
     expect(stack.findings[0]).toMatchObject({ check: 'floating-island', layer: 0 });
   });
 
-  test('the outline lists layers, and hovering a shape gives its measures', async () => {
+  it('the outline lists layers, and hovering a shape gives its measures', async () => {
     const document = await server.open('ring.svg', ring());
     const textDocument = { uri: document.uri };
     const [layer] = await server.connection.sendRequest<DocumentSymbol[]>('textDocument/documentSymbol', {
@@ -205,7 +205,7 @@ describe('what only the editor asks', () => {
     expect(await server.connection.sendRequest('textDocument/hover', { ...asked, position })).toBeNull();
   });
 
-  test('beginning a stencil states its reading on the root', async () => {
+  it('beginning a stencil states its reading on the root', async () => {
     const document = await server.open('icon.svg', ring(''));
     const begun = await server.connection.sendRequest<Beginning>('tombolo/begin', { uri: document.uri });
     expect(begun).toMatchObject({ stencil: false, width: 60, sizeStated: true });
@@ -215,7 +215,7 @@ describe('what only the editor asks', () => {
     expect(await server.diagnostics(document)).toHaveLength(1);
   });
 
-  test('every island can be bridged at once', async () => {
+  it('every island can be bridged at once', async () => {
     const two = ring().replace('</svg>', '<path d="M4 4h8v8h-8z M6 6v4h4v-4z"/></svg>');
     const document = await server.open('two.svg', two);
     expect(await server.diagnostics(document)).toHaveLength(2);
@@ -226,7 +226,7 @@ describe('what only the editor asks', () => {
     expect(left.filter(({ code }) => code === 'floating-island')).toEqual([]);
   });
 
-  test('of documents it does not know it says so', async () => {
+  it('of documents it does not know it says so', async () => {
     for (const method of ['stack', 'begin', 'bridgeIslands', 'checkAgain']) {
       expect(await server.connection.sendRequest(`tombolo/${method}`, { uri: server.uri('none.svg') })).toBeNull();
     }
@@ -248,7 +248,7 @@ describe('it stays up', () => {
     `<svg data-tombolo-x="" viewBox="0 0 9 9"><path d="${'M0 0h9v9z'.repeat(500)}"/></svg>`,
   ];
 
-  test('whatever is written in a document', async () => {
+  it('whatever is written in a document', async () => {
     const document = await server.open('garbage.svg', garbage[0]!);
     for (const text of garbage) {
       await server.change(document, whole(text));

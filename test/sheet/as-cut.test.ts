@@ -1,9 +1,9 @@
 /** Pieces as cut, against the material shrunk as a whole. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { areaOf, complementInBox, offset, regionFromRings } from '../../src/geometry/boolean/index';
 import type { Box } from '../../src/geometry/base/polygon-types';
 import { ringOfBox } from '../../src/geometry/base/ring';
+import { areaOf, complementInBox, offset, regionFromRings } from '../../src/geometry/boolean/index';
 import { sheetAsCut } from '../../src/sheet/as-cut';
 
 const frame: Box = { minX: 0, minY: 0, maxX: 40, maxY: 40 };

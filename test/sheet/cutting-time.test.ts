@@ -1,6 +1,6 @@
-import { describe, expect, it } from 'vitest';
-import { check } from '../../src/engine/check/check-file';
+import { describe, expect, it, test } from 'vitest';
 import { DEFAULT_CONFIG } from '../../src/config/types';
+import { check } from '../../src/engine/check/check-file';
 import { cuttingTimeOf, formatDuration, travelTime } from '../../src/sheet/cutting-time';
 import { sheetOf } from '../checks/stencils';
 
@@ -47,7 +47,7 @@ describe('cuttingTimeOf', () => {
   });
 });
 
-it.each([
+test.each([
   [0.2, '1 s'],
   [59.4, '59 s'],
   [59.6, '1 min 00 s'],

@@ -1,7 +1,7 @@
 /** J. E. Wetzel, "Rectangles in rectangles": cases computed from the criterion, and by brute force over all angles. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fitOf, type Fit } from '../../src/sheet/fit-bed';
+import { type Fit, fitOf } from '../../src/sheet/fit-bed';
 
 describe('fitOf', () => {
   // Sheets by ISO 216, ISO/IEC 7810 (ID-1) and the Bureau of Engraving and Printing (banknote 6.14 × 2.61 in).
@@ -30,7 +30,7 @@ describe('fitOf', () => {
     fc.assert(
       fc.property(side, side, side, side, (p, q, a, b) => {
         let room = -Infinity;
-        for (let i = 0; i <= 9000; i++) {
+        for (let i = 0; i <= 9000; i += 1) {
           const angle = (i * Math.PI) / 18_000;
           const [c, s] = [Math.cos(angle), Math.sin(angle)];
           room = Math.max(room, Math.min(a - (p * c + q * s), b - (p * s + q * c)));

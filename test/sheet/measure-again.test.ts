@@ -34,7 +34,9 @@ function draw({ column, row, kind, size, turn }: Placed): string {
     ring:
       `M${half} 0A${half} ${half} 0 1 1 ${-half} 0A${half} ${half} 0 1 1 ${half} 0Z` +
       `M${inner} 0A${inner} ${inner} 0 1 1 ${-inner} 0A${inner} ${inner} 0 1 1 ${inner} 0Z`,
-    hook: `M${-half} ${-half}H${half}V-0.2H${inner}V${-inner}H${-inner}V${inner}H${inner}V0.2H${half}V${half}H${-half}Z`,
+    hook:
+      `M${-half} ${-half}H${half}V-0.2H${inner}V${-inner}H${-inner}` +
+      `V${inner}H${inner}V0.2H${half}V${half}H${-half}Z`,
     bow: `M${-half} ${-half}L${half} ${half}V${-half}L${-half} ${half}Z`,
     open: `M${-half} ${-half}H${half}V${half}`,
     sliver: `M${-half} -0.2L${half} -0.2L${half} 0.2L${-half} 0.3Z`,

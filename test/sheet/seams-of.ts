@@ -1,6 +1,6 @@
 import type { Box, Region } from '../../src/geometry/base/polygon-types';
-import { measureSeams, type MeasuredSeams, type Seams } from '../../src/stack/index';
 import type { SheetMeasures } from '../../src/sheet/types';
+import { type MeasuredSeams, measureSeams, type Seams } from '../../src/stack/index';
 
 /** The seams of layers of which nothing but the openings is known. */
 export function seamsOf(...args: Parameters<typeof measuredSeamsOf>): Seams {

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { regionFromRings } from '../../src/geometry/boolean/index';
 import type { Region } from '../../src/geometry/base/polygon-types';
-import { safeSlip, type MeasuredSeams, type Seams } from '../../src/stack/index';
+import { regionFromRings } from '../../src/geometry/boolean/index';
+import { type MeasuredSeams, type Seams, safeSlip } from '../../src/stack/index';
 import { FRAME, randomStack } from '../outside/random-stack';
 import { measuredSeamsOf, seamsOf } from '../sheet/seams-of';
 

@@ -1,5 +1,5 @@
+import { beforeAll, describe, expect, it, test } from 'vitest';
 import type { IGrammar } from 'vscode-textmate';
-import { beforeAll, describe, expect, it } from 'vitest';
 import type { Token } from './tokenize';
 import { loadGrammar, tokenize } from './tokenize';
 
@@ -110,7 +110,7 @@ describe('what is ours', () => {
   });
 });
 
-it('colours a whole file', async () => {
+test('colours a whole file', async () => {
   const lines = tokenize(grammar, HERON).map((tokens) => tokens.map(shownToken).join('\n'));
   await expect(`${lines.join('\n\n')}\n`).toMatchFileSnapshot('heron.tokens.txt');
 });

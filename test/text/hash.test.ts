@@ -18,7 +18,7 @@ describe('hashOfText', () => {
 
   it('spreads: of 200,000 short texts no two share one', () => {
     const hashes = new Set<string>();
-    for (let i = 0; i < 200_000; i++) hashes.add(hashOfText(`M${i} ${i % 7}z`));
+    for (let i = 0; i < 200_000; i += 1) hashes.add(hashOfText(`M${i} ${i % 7}z`));
     expect(hashes.size).toBe(200_000);
   });
 });

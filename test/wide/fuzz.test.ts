@@ -1,10 +1,11 @@
 /**
- * 20,000 documents: real files that were cut short, had stretches put in, taken out, doubled and swapped, and mixtures of
- * pieces. No exception, every span within the text, every run within its time. Seeded, so that a failure can be had again.
+ * 20,000 documents: real files that were cut short, had stretches put in, taken out, doubled and swapped, and mixtures
+ * of pieces. No exception, every span within the text, every run within its time. Seeded, so that a failure can be had
+ * again.
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
-import { expect, it } from 'vitest';
+import { expect, test } from 'vitest';
 import { check } from '../../src/engine/check/check-file';
 import { seededRandom } from '../benchmark/seeded';
 
@@ -77,7 +78,7 @@ const PIECES = [
 function stirred(random: () => number): string {
   const pick = <T>(list: readonly T[]): T => list[Math.floor(random() * list.length)] as T;
   let text = random() < 0.1 ? '' : pick(seeds);
-  for (let changes = 1 + Math.floor(random() * 5); changes > 0; changes--) {
+  for (let changes = 1 + Math.floor(random() * 5); changes > 0; changes -= 1) {
     const at = Math.floor(random() * (text.length + 1));
     const end = Math.min(text.length, at + Math.floor(random() * 40));
     const ways = [
@@ -101,11 +102,11 @@ function misplaced(text: string): string[] {
   );
 }
 
-it(`gives a report for each of ${DOCUMENTS} stirred documents`, () => {
+test(`gives a report for each of ${DOCUMENTS} stirred documents`, () => {
   const random = seededRandom(20261125);
   const failures: string[] = [];
   let slowest = 0;
-  for (let i = 0; i < DOCUMENTS; i++) {
+  for (let i = 0; i < DOCUMENTS; i += 1) {
     const text = stirred(random);
     const start = performance.now();
     try {

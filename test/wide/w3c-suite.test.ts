@@ -1,14 +1,15 @@
 /**
  * The W3C's SVG 1.1 Second Edition test suite (BSD-3-Clause), as the Debian package librsvg2-tests carries it:
  * `apt-get install -y --no-install-recommends librsvg2-tests`. Each file as we read it, beside what @resvg/resvg-js
- * paints of it without fonts; the groups on filters and text, which have nothing to cut, are left out. A file agrees, or is excused for a named reason, or is wrong.
+ * paints of it without fonts; the groups on filters and text, which have nothing to cut, are left out. A file agrees,
+ * or is excused for a named reason, or is wrong.
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setImmediate } from 'node:timers/promises';
-import { describe, expect, test } from 'vitest';
-import type { Drawing } from '../../src/drawing/types';
+import { describe, expect, it } from 'vitest';
 import { readDrawing } from '../../src/drawing/index';
+import type { Drawing } from '../../src/drawing/types';
 import { parseMarkup } from '../../src/markup/parse';
 import { compare, renderDrawing, renderText } from '../outside/paint';
 
@@ -59,12 +60,14 @@ function excuse(drawing: Drawing): string | undefined {
 }
 
 /** In these groups nothing may be wrong, and what is excused is listed here by name. */
-const CORE =
-  /^(paths-data|painting-fill|painting-stroke|painting-marker|coords-trans|coords-viewattr|struct-use|struct-symbol|struct-group|styling-css|shapes|masking-path)/;
+const CORE = new RegExp(
+  '^(paths-data|painting-fill|painting-stroke|painting-marker|coords-trans|coords-viewattr|struct-use|struct-symbol|' +
+    'struct-group|styling-css|shapes|masking-path)',
+);
 const CORE_EXCUSED = ['coords-viewattr-01-b', 'coords-viewattr-02-b'];
 
 describe('W3C SVG 1.1 Second Edition test suite', () => {
-  test('every file agrees or says why not', async () => {
+  it('every file agrees or says why not', async () => {
     const names = readdirSync(FOLDER)
       .filter((file) => file.endsWith('.svg'))
       .map((file) => file.slice(0, -4));

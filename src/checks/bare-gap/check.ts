@@ -1,16 +1,23 @@
-import { interpolate } from '../../geometry/base/vector';
 import { formatMillimetres } from '../../config/length';
+import { interpolate } from '../../geometry/base/vector';
 import type { BareGap } from '../../stack/index';
 import type { StackCheck, StackStencil } from '../check';
-import type { Finding } from '../finding';
+import type { FindingDraft } from '../finding';
 import { inLayer } from '../places';
 import { quoted, relatedOnEdge, spanOnEdge } from '../stack-places';
 
 /** Bare ground between two colours that is narrower than the slip. */
 export const bareGap: StackCheck = {
-  id: 'bare-gap',
-  reads: 'stack',
-  severity: 'warning',
+  meta: {
+    id: 'bare-gap',
+    summary: 'Bare ground between neighbouring colours.',
+    severity: 'warning',
+    reads: 'stack',
+    fixes: ['spread-colour'],
+    acceptable: true,
+    afterFix: { refuses: true, betweenLayers: true },
+    row: { wrong: 'bare ground shows between two colours that belong together', click: 'spread the earlier colour' },
+  },
   *run(stencil) {
     const { stack, limits, file } = stencil;
     for (const gap of stack.seams(limits.slip).gaps) {
@@ -19,17 +26,16 @@ export const bareGap: StackCheck = {
   },
 };
 
-function* describe(stencil: StackStencil, gap: BareGap): Iterable<Finding> {
+function* describe(stencil: StackStencil, gap: BareGap): Iterable<FindingDraft> {
   const { earlier, later, width, closed, onEarlier, onLater } = gap;
   const [first, second] = [stencil.stack.layers[earlier], stencil.stack.layers[later]];
   if (!first || !second) return;
   const { slip } = stencil.limits;
   yield {
-    check: 'bare-gap',
-    severity: 'warning',
     message:
       `Bare ground ${closed ? 'up to ' : ''}${formatMillimetres(width)} wide between ${quoted(first)} and ` +
-      `${quoted(second)}; a slip of ${formatMillimetres(slip)}, which must be reckoned with, closes it or makes it twice ` +
+      `${quoted(second)}; a slip of ${formatMillimetres(slip)}, which must be reckoned with, closes it or ` +
+      'makes it twice ' +
       'as wide. Spread the earlier colour under its neighbour, set them farther apart, or lower limits.slip.',
     span: spanOnEdge(stencil, first, onEarlier, onLater),
     ...inLayer(first.sheet),

@@ -1,5 +1,5 @@
-import { boxOfPolygon } from '../../geometry/boolean/index';
 import { boxContainsBox, growBox } from '../../geometry/base/ring';
+import { boxOfPolygon } from '../../geometry/boolean/index';
 import { registrationMarks } from '../../stack/registration-marks';
 import type { StackCheck } from '../check';
 import { contourSpan, inLayer } from '../places';
@@ -10,9 +10,15 @@ const BESIDE = 0.01;
 
 /** Openings whose paint is nowhere seen, as later layers paint over all of it. */
 export const hiddenOpening: StackCheck = {
-  id: 'buried-opening',
-  reads: 'stack',
-  severity: 'hint',
+  meta: {
+    id: 'buried-opening',
+    summary: 'An opening that later layers paint over altogether.',
+    severity: 'hint',
+    reads: 'stack',
+    fixes: ['remove-opening'],
+    acceptable: true,
+    row: { wrong: 'cut and sprayed for nothing: later colours cover it', click: 'remove it' },
+  },
   *run(stencil) {
     const { hiddenOpenings: buried } = stencil.stack.seams(stencil.limits.slip);
     for (const {
@@ -27,8 +33,6 @@ export const hiddenOpening: StackCheck = {
         // Marks are cut in every sheet, one over the other.
         if (marks.some(({ box }) => boxContainsBox(growBox(box, BESIDE), boxOfPolygon(polygon)))) continue;
         yield {
-          check: 'buried-opening',
-          severity: 'hint',
           message:
             'Nothing that is sprayed through this opening is seen: later layers paint over all of it. Cutting it ' +
             'costs time and strength of the sheet. Remove it, unless it is meant as a ground for thin paint.',

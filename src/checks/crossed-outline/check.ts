@@ -1,16 +1,24 @@
 import type { Point } from '../../geometry/base/curve-types';
 import { add, perpendicular, subtract } from '../../geometry/base/vector';
 import type { Edge } from '../../geometry/polygon/self-intersection';
-import { selfIntersectionsOf, type SelfIntersection } from '../../sheet/cut-lines/self-intersections';
+import { type SelfIntersection, selfIntersectionsOf } from '../../sheet/cut-lines/self-intersections';
 import type { Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
-import type { Finding } from '../finding';
+import type { FindingDraft } from '../finding';
 import { inLayer, spanAt } from '../places';
 
 /** Outlines that cross themselves, where it changes what is cut. */
 export const crossedOutline: Check = {
-  id: 'crossed-outline',
-  severity: 'warning',
+  meta: {
+    id: 'crossed-outline',
+    summary: 'An outline that crosses itself where it changes what is cut.',
+    severity: 'warning',
+    reads: 'file',
+    fixes: [],
+    acceptable: true,
+    afterFix: { refuses: true, unless: ['adds-opening'] },
+    row: { wrong: 'a line crosses itself and cuts a bit loose', click: '' },
+  },
   *run(stencil) {
     for (const sheet of stencil.sheets) {
       for (const crossed of selfIntersectionsOf(sheet)) yield describe(stencil, sheet, crossed);
@@ -22,21 +30,19 @@ function describe(
   stencil: Stencil,
   sheet: Sheet,
   { area, leftOut, crossing: { at, edges } }: SelfIntersection,
-): Finding {
+): FindingDraft {
   const [span, other] = edges.map((edge) => spanAt(stencil, sheet, at, relatedOf(edge, at)));
   const stays = leftOut !== (sheet.layer.reading === 'sheet');
   const fate = stays ? 'stay in the sheet, held by their corners at best' : 'are cut out, though the rest is not';
   return {
-    check: 'crossed-outline',
-    severity: 'warning',
     message:
       `This outline crosses itself here: of what it encloses, ${area.toFixed(2)} mm² ${fate}. Each program ` +
       'and each cutter may take such a crossing in its own way. Draw the parts as outlines of their own.',
-    span: span as Finding['span'],
+    span: span as FindingDraft['span'],
     ...inLayer(sheet),
     at,
     measure: { value: area, limit: 0, unit: 'mm²' },
-    related: [{ message: 'The line that it crosses', span: other as Finding['span'], at }],
+    related: [{ message: 'The line that it crosses', span: other as FindingDraft['span'], at }],
   };
 }
 

@@ -1,14 +1,14 @@
+import { formatMillimetres } from '../../config/length';
 import type { Point } from '../../geometry/base/curve-types';
-import { pointAt, tangentAt } from '../../geometry/curve/index';
 import { add, perpendicular, scale } from '../../geometry/base/vector';
 import { regionContains } from '../../geometry/boolean/index';
 import type { SharedPiece } from '../../geometry/curve/coincident';
-import { doubledLinesOf, type CutLine, type DoubledLine } from '../../sheet/cut-lines/index';
-import { formatMillimetres } from '../../config/length';
+import { pointAt, tangentAt } from '../../geometry/curve/index';
+import { type CutLine, type DoubledLine, doubledLinesOf } from '../../sheet/cut-lines/index';
 import type { Sheet } from '../../sheet/types';
 import type { Span } from '../../text/text';
 import type { Check } from '../check';
-import type { Finding } from '../finding';
+import type { FindingDraft } from '../finding';
 import { inLayer } from '../places';
 
 /** How far beside a line, in mm, it is looked what it separates. */
@@ -16,8 +16,16 @@ const BESIDE = 0.05;
 
 /** Lines that a cutter would follow twice. */
 export const doubledCut: Check = {
-  id: 'doubled-cut',
-  severity: 'warning',
+  meta: {
+    id: 'doubled-cut',
+    summary: 'Lines that would be cut twice.',
+    severity: 'warning',
+    reads: 'file',
+    fixes: ['unite-outlines', 'remove-doubled-line', 'remove-both-lines'],
+    acceptable: true,
+    afterFix: { refuses: true, mayBeParted: true },
+    row: { wrong: 'a line is cut twice: it chars, or the knife tears', click: 'remove one' },
+  },
   *run(stencil) {
     for (const sheet of stencil.sheets) {
       for (const doubled of doubledLinesOf(sheet.layer)) yield describe(sheet, doubled);
@@ -25,7 +33,7 @@ export const doubledCut: Check = {
   },
 };
 
-function describe(sheet: Sheet, doubled: DoubledLine): Finding {
+function describe(sheet: Sheet, doubled: DoubledLine): FindingDraft {
   const {
     first,
     second,
@@ -33,8 +41,6 @@ function describe(sheet: Sheet, doubled: DoubledLine): Finding {
   } = doubled;
   const [at, sides] = middleOf(sheet, first, pieces);
   return {
-    check: 'doubled-cut',
-    severity: 'warning',
     message: message(sheet, doubled, sides),
     span: spanOf(
       second,

@@ -1,10 +1,10 @@
-import { boxOfPolygon } from '../../geometry/boolean/index';
+import { formatMillimetres } from '../../config/length';
 import type { Box, Polygon, Ring } from '../../geometry/base/polygon-types';
 import { boxContainsBox, growBox } from '../../geometry/base/ring';
-import { formatMillimetres } from '../../config/length';
+import { boxOfPolygon } from '../../geometry/boolean/index';
 import type { Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
-import type { Finding } from '../finding';
+import type { FindingDraft } from '../finding';
 import { inLayer, spanAt } from '../places';
 
 /** Closer to the border than this, in mm, an opening runs into it. */
@@ -12,8 +12,16 @@ const TOUCHING = 0.001;
 
 /** Openings that leave no rim, or too thin a one, at the sheet's edge. */
 export const edgeOpening: Check = {
-  id: 'edge-opening',
-  severity: 'error',
+  meta: {
+    id: 'edge-opening',
+    summary: 'An opening across the edge of the sheet, or too near it.',
+    severity: 'error',
+    reads: 'file',
+    fixes: [],
+    acceptable: true,
+    afterFix: { refuses: true, unless: ['adds-opening'], mayBeParted: true },
+    row: { wrong: 'the rim tears, the sheet comes apart', click: '' },
+  },
   *run(stencil) {
     for (const sheet of stencil.sheets) {
       const clear = growBox(sheet.frame, -stencil.limits.bridge);
@@ -33,7 +41,7 @@ interface Nearest {
   readonly distance: number;
 }
 
-function describe(stencil: Stencil, sheet: Sheet, { x, y, distance }: Nearest): Finding {
+function describe(stencil: Stencil, sheet: Sheet, { x, y, distance }: Nearest): FindingDraft {
   const limit = stencil.limits.bridge;
   const what =
     distance <= TOUCHING
@@ -41,8 +49,6 @@ function describe(stencil: Stencil, sheet: Sheet, { x, y, distance }: Nearest): 
       : `Opening leaves a rim of ${formatMillimetres(distance)} at the sheet's edge; ` +
         `${formatMillimetres(limit)} is the least for ${stencil.limits.material}.`;
   return {
-    check: 'edge-opening',
-    severity: 'error',
     message: `${what} Move it inwards, or add sheet around the artwork with "margin".`,
     span: spanAt(stencil, sheet, { x, y }),
     ...inLayer(sheet),

@@ -1,13 +1,29 @@
 import { formatMillimetres } from '../../config/length';
 import type { Piece, Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
-import type { Finding } from '../finding';
-import { inLayer, contourSpan } from '../places';
+import type { FindingDraft } from '../finding';
+import { contourSpan, inLayer } from '../places';
 
 /** Pieces of the sheet that hang on nothing. */
 export const floatingIsland: Check = {
-  id: 'floating-island',
-  severity: 'error',
+  meta: {
+    id: 'floating-island',
+    summary: 'A piece of material that hangs on nothing and falls out when the sheet is cut.',
+    severity: 'error',
+    reads: 'file',
+    fixes: [
+      'bridge-island',
+      'bridge-island-shortest',
+      'bridge-island-two',
+      'bridge-layer',
+      'bridge-layer-upright',
+      'bridge-file',
+      'cut-island-away',
+    ],
+    acceptable: true,
+    afterFix: { refuses: true, unless: ['adds-opening', 'removes-bridge'] },
+    row: { wrong: 'a piece hangs on nothing and falls out; its place is painted', click: 'bridges; cut it away' },
+  },
   *run(stencil) {
     for (const sheet of stencil.sheets) {
       for (const piece of sheet.pieces) {
@@ -17,10 +33,8 @@ export const floatingIsland: Check = {
   },
 };
 
-function describe(stencil: Stencil, sheet: Sheet, piece: Piece): Finding {
+function describe(stencil: Stencil, sheet: Sheet, piece: Piece): FindingDraft {
   return {
-    check: 'floating-island',
-    severity: 'error',
     message:
       `Island of ${area(piece)} hangs on nothing: it falls out when the sheet is cut, and paint covers its place.` +
       `${burnt(sheet)} Put a bridge of at least ${formatMillimetres(stencil.limits.bridge)} across the opening, ` +

@@ -1,10 +1,10 @@
-import { distance } from '../../geometry/base/vector';
 import { formatMillimetres, formatSides } from '../../config/length';
-import { registrationMarks, type RegistrationMark } from '../../stack/registration-marks';
+import { distance } from '../../geometry/base/vector';
 import type { Sheet } from '../../sheet/types';
+import { type RegistrationMark, registrationMarks } from '../../stack/registration-marks';
 import type { StackLayer } from '../../stack/stack';
 import type { StackCheck, StackStencil } from '../check';
-import type { Finding, Related } from '../finding';
+import type { FindingDraft, Related } from '../finding';
 import { inLayer, rootSpan } from '../places';
 import { layerTag, ownLayers, quoted } from '../stack-places';
 
@@ -13,9 +13,16 @@ const SAME = 0.01;
 
 /** Sheets that cannot be laid in register: of another size than the others, or with marks at other places. */
 export const frameMismatch: StackCheck = {
-  id: 'frame-mismatch',
-  reads: 'stack',
-  severity: 'error',
+  meta: {
+    id: 'frame-mismatch',
+    summary: 'Layers whose frames or register marks differ.',
+    severity: 'error',
+    reads: 'stack',
+    fixes: ['register-stack'],
+    acceptable: true,
+    afterFix: { refuses: true },
+    row: { wrong: 'the sheets of a stack cannot be laid in register', click: 'register marks' },
+  },
   *run(stencil) {
     const { layers } = stencil.stack;
     const own = ownLayers(stencil).map(({ layer }) => layer);
@@ -46,13 +53,11 @@ function sizeOf({ frame }: Sheet): [number, number] {
   return [frame.maxX - frame.minX, frame.maxY - frame.minY];
 }
 
-function describeFrame(stencil: StackStencil, odd: StackLayer, usual: StackLayer): Finding {
+function describeFrame(stencil: StackStencil, odd: StackLayer, usual: StackLayer): FindingDraft {
   const [size, other] = [sizeOf(odd.sheet), sizeOf(usual.sheet)];
   const [oddSides, usualSides] = [formatSides(...size, 2), formatSides(...other, 2)];
   const off = Math.max(Math.abs(size[0] - other[0]), Math.abs(size[1] - other[1]));
   return {
-    check: 'frame-mismatch',
-    severity: 'error',
     message:
       `The sheet of ${quoted(odd)} is ${oddSides}, that of ${quoted(usual)} ${usualSides}: laid corner to ` +
       'corner they do not lie in register. Give all sheets of the stack the same size.',
@@ -62,7 +67,11 @@ function describeFrame(stencil: StackStencil, odd: StackLayer, usual: StackLayer
   };
 }
 
-function compareRegistrationMarks(stencil: StackStencil, layer: StackLayer, marked: StackLayer): Finding | undefined {
+function compareRegistrationMarks(
+  stencil: StackStencil,
+  layer: StackLayer,
+  marked: StackLayer,
+): FindingDraft | undefined {
   const [own, theirs] = [registrationMarks(layer.sheet.layer), registrationMarks(marked.sheet.layer)];
   const [missing, extra] = [unmatched(theirs, own), unmatched(own, theirs)];
   const [lost, odd] = [missing[0], extra[0]];
@@ -74,8 +83,6 @@ function compareRegistrationMarks(stencil: StackStencil, layer: StackLayer, mark
       : `${quoted(layer)} ${lost ? 'lacks' : 'has'} a register mark that ${quoted(marked)} ${lost ? 'has' : 'lacks'}`;
   const at = (odd ?? lost)?.centre;
   return {
-    check: 'frame-mismatch',
-    severity: 'error',
     message: `${what}: laid by its marks, this sheet prints out of register. Cut the same marks in every sheet.`,
     span: odd?.element.nameSpan ?? layerTag(layer.sheet),
     ...inLayer(layer.sheet),

@@ -1,16 +1,24 @@
-import type { Protrusion } from '../../geometry/protrusion/find';
 import { formatMillimetres } from '../../config/length';
-import { DEFLECTION_LIMIT, deflectionOf, maxOverhang, SPRAY_PRESSURE } from '../../sheet/lift';
 import { materialOf } from '../../config/limits';
+import type { Protrusion } from '../../geometry/protrusion/find';
+import { DEFLECTION_LIMIT, deflectionOf, maxOverhang, SPRAY_PRESSURE } from '../../sheet/lift';
 import type { Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
-import type { Finding } from '../finding';
+import type { FindingDraft } from '../finding';
 import { inLayer, spanAt } from '../places';
 
 /** Material that is held at one end only, and long enough to lift under the spray. */
 export const looseTongue: Check = {
-  id: 'loose-tongue',
-  severity: 'warning',
+  meta: {
+    id: 'loose-tongue',
+    summary: 'Material held at one end only, which lifts under the spray.',
+    severity: 'warning',
+    reads: 'file',
+    fixes: [],
+    acceptable: true,
+    afterFix: { refuses: true, unless: ['adds-opening', 'removes-bridge', 'holds-island'] },
+    row: { wrong: 'a long strip, held at one end, lifts under the spray', click: '' },
+  },
   *run(stencil) {
     for (const sheet of stencil.sheets) {
       for (const tongue of sheet.tongues) yield describe(stencil, sheet, tongue);
@@ -18,14 +26,13 @@ export const looseTongue: Check = {
   },
 };
 
-function describe(stencil: Stencil, sheet: Sheet, { from, to, root, reach, tip }: Protrusion): Finding {
+function describe(stencil: Stencil, sheet: Sheet, { from, to, root, reach, tip }: Protrusion): FindingDraft {
   const material = materialOf(stencil.config);
   return {
-    check: 'loose-tongue',
-    severity: 'warning',
     message:
       `Tongue ${formatMillimetres(reach)} long, held at its root of ${formatMillimetres(root)} only; ` +
-      `${formatMillimetres(maxOverhang(material))} is the most for ${material.short}: ${howFar(reach, deflectionOf(reach, material))} ` +
+      `${formatMillimetres(maxOverhang(material))} is the most ` +
+      `for ${material.short}: ${howFar(reach, deflectionOf(reach, material))} ` +
       'Paint creeps under it. Tie its end, make it shorter, or take a stiffer material.',
     span: spanAt(stencil, sheet, tip),
     ...inLayer(sheet),

@@ -1,14 +1,22 @@
-import type { ThinPart } from '../../geometry/thickness/types';
 import { formatMillimetres } from '../../config/length';
+import type { ThinPart } from '../../geometry/thickness/types';
 import type { Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
-import type { Finding } from '../finding';
+import type { FindingDraft } from '../finding';
 import { describeThinPart } from '../thin-part';
 
 /** Places where an opening is too narrow for paint to come through cleanly. */
 export const narrowOpening: Check = {
-  id: 'narrow-opening',
-  severity: 'warning',
+  meta: {
+    id: 'narrow-opening',
+    summary: 'An opening with a place too narrow to cut or to spray through.',
+    severity: 'warning',
+    reads: 'file',
+    fixes: ['open-up', 'close-slot'],
+    acceptable: true,
+    afterFix: { refuses: true, unless: ['adds-opening'] },
+    row: { wrong: 'paint skins over a slot, or is drawn under the sheet', click: 'open it up; close it' },
+  },
   *run(stencil) {
     for (const sheet of stencil.sheets) {
       for (const part of sheet.thinOpenings) {
@@ -18,15 +26,13 @@ export const narrowOpening: Check = {
   },
 };
 
-function describe(stencil: Stencil, sheet: Sheet, part: ThinPart): Finding {
+function describe(stencil: Stencil, sheet: Sheet, part: ThinPart): FindingDraft {
   const limit = stencil.limits.opening;
   const what =
     part.kind === 'neck'
       ? `Slot ${formatMillimetres(part.width)} wide`
       : `Opening runs out into a point that is too fine for its last ${formatMillimetres(part.reach)}`;
   return describeThinPart(stencil, sheet, part, {
-    check: 'narrow-opening',
-    severity: 'warning',
     limit,
     message:
       `${what}; ${formatMillimetres(limit)} is the least for ${stencil.limits.material}, paint bridges over or ` +

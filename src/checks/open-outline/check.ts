@@ -1,17 +1,25 @@
-import { distance } from '../../geometry/base/vector';
 import { formatMillimetres } from '../../config/length';
-import { openPathsOf, type OpenPath } from '../../sheet/cut-lines/open-ends';
+import { distance } from '../../geometry/base/vector';
+import type { CutLine } from '../../sheet/cut-lines/index';
+import { type OpenPath, openPathsOf } from '../../sheet/cut-lines/open-ends';
 import type { Sheet } from '../../sheet/types';
 import type { Span } from '../../text/text';
 import type { Check } from '../check';
-import type { Finding } from '../finding';
+import type { FindingDraft } from '../finding';
 import { inLayer } from '../places';
-import type { CutLine } from '../../sheet/cut-lines/index';
 
 /** Cut lines that do not close, where only cut lines are drawn. */
 export const openOutline: Check = {
-  id: 'open-outline',
-  severity: 'error',
+  meta: {
+    id: 'open-outline',
+    summary: 'An outline that does not close.',
+    severity: 'error',
+    reads: 'file',
+    fixes: ['close-outline'],
+    acceptable: true,
+    afterFix: { refuses: true },
+    row: { wrong: 'a cut line does not close, the piece stays in', click: 'close it' },
+  },
   *run(stencil) {
     for (const sheet of stencil.sheets) {
       if (sheet.layer.reading !== 'outlines') continue;
@@ -20,12 +28,10 @@ export const openOutline: Check = {
   },
 };
 
-function describe(sheet: Sheet, { lines, ends }: OpenPath): Finding {
+function describe(sheet: Sheet, { lines, ends }: OpenPath): FindingDraft {
   const [first, ...others] = lines as readonly [CutLine, ...CutLine[]];
   const gap = ends ? distance(ends[0], ends[1]) : 0;
   return {
-    check: 'open-outline',
-    severity: 'error',
     message: message(lines.length, gap, ends !== undefined),
     span: spanOf(first),
     ...inLayer(sheet),

@@ -1,7 +1,7 @@
 import { formatMillimetres } from '../../config/length';
 import type { ShortOverlap } from '../../stack/index';
 import type { StackCheck, StackStencil } from '../check';
-import type { Finding } from '../finding';
+import type { FindingDraft } from '../finding';
 import { inLayer } from '../places';
 import { quoted, relatedOnEdge, spanOnEdge } from '../stack-places';
 
@@ -16,9 +16,16 @@ const CROSSING = 2;
 
 /** Seams of neighbouring colours that open when a sheet lands off its place by less than the slip. */
 export const shortOverlap: StackCheck = {
-  id: 'short-overlap',
-  reads: 'stack',
-  severity: 'warning',
+  meta: {
+    id: 'short-overlap',
+    summary: 'Neighbouring colours that overlap less than the layers may slip.',
+    severity: 'warning',
+    reads: 'stack',
+    fixes: ['spread-colour'],
+    acceptable: true,
+    afterFix: { refuses: true, betweenLayers: true },
+    row: { wrong: 'bare ground shows as soon as a sheet slips', click: 'spread the earlier colour' },
+  },
   *run(stencil) {
     const { stack, limits, file } = stencil;
     for (const overlap of stack.seams(limits.slip).overlaps) {
@@ -28,7 +35,7 @@ export const shortOverlap: StackCheck = {
   },
 };
 
-function* describe(stencil: StackStencil, overlap: ShortOverlap): Iterable<Finding> {
+function* describe(stencil: StackStencil, overlap: ShortOverlap): Iterable<FindingDraft> {
   const { earlier, later, slipping, width, at, facing, length } = overlap;
   const [first, second] = [stencil.stack.layers[earlier], stencil.stack.layers[later]];
   if (!first || !second) return;
@@ -39,11 +46,10 @@ function* describe(stencil: StackStencil, overlap: ShortOverlap): Iterable<Findi
       ? `${quoted(first)} and ${quoted(second)} only touch`
       : `${quoted(first)} and ${quoted(second)} overlap by ${formatMillimetres(width)} only`;
   yield {
-    check: 'short-overlap',
-    severity: 'warning',
     message:
       `${what} (${formatMillimetres(length)} of their seam is short): bare ground shows there as soon as a sheet ` +
-      `lands ${width <= TOUCHING ? 'at all' : 'farther than that'} off its place, and up to ${formatMillimetres(slip)} ` +
+      `lands ${width <= TOUCHING ? 'at all' : 'farther than that'} off its place, and up ` +
+      `to ${formatMillimetres(slip)} ` +
       'must be reckoned with. Spread the earlier colour under its neighbour, or lower limits.slip.',
     span: spanOnEdge(stencil, first, onFirst, onSecond),
     ...inLayer(first.sheet),

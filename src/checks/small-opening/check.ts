@@ -1,15 +1,23 @@
-import type { ThinPart } from '../../geometry/thickness/types';
 import { formatMillimetres } from '../../config/length';
+import type { ThinPart } from '../../geometry/thickness/types';
 import type { Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
-import type { Finding } from '../finding';
+import type { FindingDraft } from '../finding';
 import { contourSpan } from '../places';
 import { describeThinPart } from '../thin-part';
 
 /** Openings that are nowhere wide enough for paint. */
 export const smallOpening: Check = {
-  id: 'small-opening',
-  severity: 'warning',
+  meta: {
+    id: 'small-opening',
+    summary: 'An opening too small to cut or to spray through.',
+    severity: 'warning',
+    reads: 'file',
+    fixes: ['remove-opening'],
+    acceptable: true,
+    afterFix: { refuses: true, unless: ['adds-opening'] },
+    row: { wrong: 'a pinhole lets nothing through', click: 'remove it' },
+  },
   *run(stencil) {
     for (const sheet of stencil.sheets) {
       for (const part of sheet.thinOpenings) {
@@ -19,12 +27,10 @@ export const smallOpening: Check = {
   },
 };
 
-function describe(stencil: Stencil, sheet: Sheet, part: ThinPart): Finding {
+function describe(stencil: Stencil, sheet: Sheet, part: ThinPart): FindingDraft {
   const limit = stencil.limits.opening;
   const opening = sheet.openings[part.polygon];
   const finding = describeThinPart(stencil, sheet, part, {
-    check: 'small-opening',
-    severity: 'warning',
     limit,
     message:
       `Opening is nowhere wider than ${formatMillimetres(part.width)}; ${formatMillimetres(limit)} is the least ` +

@@ -1,9 +1,9 @@
+import { formatMillimetres } from '../../config/length';
 import type { Point } from '../../geometry/base/curve-types';
 import type { ThinPart } from '../../geometry/thickness/types';
-import { formatMillimetres } from '../../config/length';
 import type { Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
-import type { Finding } from '../finding';
+import type { FindingDraft } from '../finding';
 import { describeThinPart } from '../thin-part';
 
 /** How near to the sheet's border an end of a neck lies on it, in mm. */
@@ -11,8 +11,16 @@ const ON_BORDER = 0.001;
 
 /** Necks of material under the limit. */
 export const thinBridge: Check = {
-  id: 'thin-bridge',
-  severity: 'warning',
+  meta: {
+    id: 'thin-bridge',
+    summary: 'A bridge or web narrower than the material bears.',
+    severity: 'warning',
+    reads: 'file',
+    fixes: ['widen-bridge'],
+    acceptable: true,
+    afterFix: { refuses: true, unless: ['adds-opening', 'removes-bridge'] },
+    row: { wrong: 'a tie tears, lifts, or burns through', click: 'widen it' },
+  },
   *run(stencil) {
     for (const sheet of stencil.sheets) {
       for (const part of sheet.thinMaterial) {
@@ -22,12 +30,11 @@ export const thinBridge: Check = {
   },
 };
 
-function describe(stencil: Stencil, sheet: Sheet, part: ThinPart): Finding {
+function describe(stencil: Stencil, sheet: Sheet, part: ThinPart): FindingDraft {
   const limit = stencil.limits.bridge;
   const holds = part.holds ? ` It alone holds a piece of ${part.holds.area.toFixed(1)} mm².` : '';
   return describeThinPart(stencil, sheet, part, {
-    check: 'thin-bridge',
-    severity: part.holds ? 'error' : 'warning',
+    ...(part.holds && { severity: 'error' }),
     limit,
     message:
       `Bridge ${formatMillimetres(part.width)} wide; ${formatMillimetres(limit)} is the least for ` +

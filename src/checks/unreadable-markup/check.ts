@@ -3,13 +3,20 @@ import { problemsOf } from '../problems';
 
 /** XML that a conforming reader would refuse, or that does not say what it seems to. */
 export const unreadableMarkup: Check = {
-  id: 'unreadable-markup',
-  severity: 'error',
+  meta: {
+    id: 'unreadable-markup',
+    summary: 'Markup that could not be read.',
+    severity: 'error',
+    reads: 'file',
+    fixes: [],
+    acceptable: false,
+    afterFix: { refuses: true },
+    row: { wrong: "the cutter's program stops, or drops the rest", click: '' },
+  },
   *run(stencil) {
     for (const { message, span, severity: gravity } of stencil.drawing.document.problems) {
-      const severity = gravity === 'fatal' ? 'error' : 'warning';
-      yield { check: 'unreadable-markup', severity, message, span, related: [] };
+      yield { ...(gravity !== 'fatal' && { severity: 'warning' }), message, span, related: [] };
     }
-    yield* problemsOf(stencil, 'unreadable-markup');
+    yield* problemsOf(stencil, unreadableMarkup.meta.id);
   },
 };

@@ -3,7 +3,15 @@ import { problemsOf } from '../problems';
 
 /** Path data that breaks the grammar: it is drawn up to the error, as every renderer does. */
 export const unreadablePath: Check = {
-  id: 'unreadable-path',
-  severity: 'error',
-  run: (stencil) => problemsOf(stencil, 'unreadable-path'),
+  meta: {
+    id: 'unreadable-path',
+    summary: 'Path data that could not be read.',
+    severity: 'error',
+    reads: 'file',
+    fixes: [],
+    acceptable: false,
+    afterFix: { refuses: true },
+    row: { wrong: 'a path is drawn up to the error only', click: '' },
+  },
+  run: (stencil) => problemsOf(stencil, unreadablePath.meta.id),
 };

@@ -5,14 +5,20 @@ import { rootSpan } from '../places';
 
 /** Materials that a laser must not cut, or that a workshop has to agree to. A knife may cut any. */
 export const unsafeMaterial: Check = {
-  id: 'unsafe-material',
-  severity: 'error',
+  meta: {
+    id: 'unsafe-material',
+    summary: 'Material that must not be lasered, or that the workshop must agree to.',
+    severity: 'error',
+    reads: 'file',
+    fixes: [],
+    acceptable: true,
+    row: { wrong: 'the beam makes poisonous or corrosive fumes of it', click: '' },
+  },
   *run(stencil) {
     const material = materialOf(stencil.config);
     if (stencil.config.tool === 'knife' || material.laser === 'usual') return;
     yield {
-      check: 'unsafe-material',
-      severity: material.laser === 'never' ? 'error' : 'info',
+      ...(material.laser !== 'never' && { severity: 'info' }),
       message: material.laser === 'never' ? neverCut(material) : askFirst(material),
       span: rootSpan(stencil),
       related: [],

@@ -1,26 +1,33 @@
 import { allElements, attribute } from '../../markup/query';
 import { READING_ATTRIBUTE, READING_WORDS } from '../../sheet/layer/reading';
 import type { Check, Stencil } from '../check';
-import type { Finding } from '../finding';
+import type { FindingDraft } from '../finding';
 import { problemsOf } from '../problems';
 
 /** What is valid SVG but is not read yet; the measures leave it out, and say so. */
 export const unsupported: Check = {
-  id: 'unsupported',
-  severity: 'info',
+  meta: {
+    id: 'unsupported',
+    summary: 'Something in the file that is not read.',
+    severity: 'info',
+    reads: 'file',
+    fixes: [],
+    acceptable: true,
+    afterFix: { refuses: true },
+    row: { wrong: 'something is not read yet, so nothing is known of it', click: '' },
+  },
   *run(stencil) {
-    yield* problemsOf(stencil, 'unsupported');
+    yield* problemsOf(stencil, unsupported.meta.id);
     yield* unknownReadings(stencil);
   },
 };
 
 /** A slip of the pen there would turn the stencil inside out without a word. */
-function* unknownReadings({ drawing }: Stencil): Iterable<Finding> {
+function* unknownReadings({ drawing }: Stencil): Iterable<FindingDraft> {
   for (const element of allElements(drawing.document)) {
     const stated = attribute(element, READING_ATTRIBUTE);
     if (!stated || READING_WORDS.includes(stated.value.trim())) continue;
     yield {
-      check: 'unsupported',
       severity: 'warning',
       message:
         `"${stated.value}" is no reading, so it is found out from the artwork instead. ` +

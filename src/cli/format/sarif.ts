@@ -1,7 +1,8 @@
 /** SARIF 2.1.0 (OASIS standard, "Static Analysis Results Interchange Format"), for code hosts and their reviews. */
-import type { ArtifactChange, ArtifactLocation, Fix, Location, Log, PhysicalLocation, Region, Result } from 'sarif';
+
 import { isAbsolute, sep } from 'node:path';
 import { pathToFileURL } from 'node:url';
+import type { ArtifactChange, ArtifactLocation, Fix, Location, Log, PhysicalLocation, Region, Result } from 'sarif';
 import { version } from '../../../package.json';
 import type { Severity } from '../../checks/finding';
 import type { CheckedFile, PlacedChange, PlacedFinding, PlacedFix, Range } from '../checked-file';

@@ -1,11 +1,11 @@
 /** For people at a terminal: what was measured, what was found, and how many. */
 import { count, shortNumber } from '../../config/length';
+import { formatDuration } from '../../sheet/cutting-time';
 import type { CheckedFile, CheckedLayer, PlacedFinding, SeverityCounts } from '../checked-file';
 import type { Colours } from '../colours';
 import { oneLine } from '../plain-text';
-import { formatDuration } from '../../sheet/cutting-time';
 import type { Format, FormatInput } from './format';
-import { padAll, tableLines, type Column } from './table';
+import { type Column, padAll, tableLines } from './table';
 
 export const formatText: Format = (input) => {
   const shown = input.quiet ? input.files.filter((file) => file.findings.length > 0) : input.files;
@@ -62,11 +62,10 @@ function findingLines(findings: readonly PlacedFinding[], colours: Colours): str
     const where = layer === undefined ? check : `${check}, ${oneLine(layer)}`;
     const first = `  ${place}  ${paint(severities[index] ?? '')}  ${oneLine(message)} ${colours.dim(`[${where}]`)}`;
     const indent = ' '.repeat(place.length + 4);
-    const others = related.map((other) =>
-      colours.dim(
-        `${indent}${other.path === undefined ? '' : `${oneLine(other.path)}:`}${placeText(other.range)}: ${oneLine(other.message)}`,
-      ),
-    );
+    const others = related.map(({ path, range, message: words }) => {
+      const file = path === undefined ? '' : `${oneLine(path)}:`;
+      return colours.dim(`${indent}${file}${placeText(range)}: ${oneLine(words)}`);
+    });
     return [first, ...others];
   });
 }

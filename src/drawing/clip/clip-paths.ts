@@ -1,22 +1,23 @@
 /** `clip-path: url(#…)`: the areas outside which nothing of an element is painted. */
 import type { Line, Matrix, Point } from '../../geometry/base/curve-types';
-import { flattenSubpath } from '../../geometry/curve/flatten';
+import { defined } from '../../geometry/base/defined';
 import { determinant, IDENTITY, multiply, translation } from '../../geometry/base/matrix';
-import { intersection, regionFromRings, union } from '../../geometry/boolean/index';
 import type { Region, Ring } from '../../geometry/base/polygon-types';
 import { ringsOf } from '../../geometry/base/ring';
+import { intersection, regionFromRings, union } from '../../geometry/boolean/index';
+import { flattenSubpath } from '../../geometry/curve/flatten';
 import type { ElementNode } from '../../markup/tree';
 import type { Span } from '../../text/text';
-import { geometryBox, type BoxServices } from '../outline/bounding-box';
 import { MAX_NESTING } from '../budget';
-import { makeClip } from './clips';
 import { attributeOf, hrefOf, resolveTarget } from '../document-index';
-import type { Clip, Subpath } from '../types';
+import { type BoxServices, geometryBox } from '../outline/bounding-box';
 import { isGraphicsElement, outlineElement } from '../outline/element-outline';
-import { elementTransform } from '../viewport/element-transform';
-import { GeometryValues } from '../viewport/geometry-values';
 import type { Scope } from '../scope';
 import type { UrlReference } from '../style/properties';
+import type { Clip, Subpath } from '../types';
+import { elementTransform } from '../viewport/element-transform';
+import { GeometryValues } from '../viewport/geometry-values';
+import { makeClip } from './clips';
 
 /** What a reference gives: clips that all hold, or nothing at all to be painted. */
 export type ClipResult = readonly Clip[] | 'nothing';
@@ -192,9 +193,9 @@ function regionOf(subpaths: readonly Subpath[], fillRule: 'nonzero' | 'evenodd')
 }
 
 function subpathOfRing(ring: Ring, span: Span): Subpath {
-  const pointAt = (at: number): Point => ({ x: ring[2 * at] ?? 0, y: ring[2 * at + 1] ?? 0 });
+  const pointAt = (at: number): Point => ({ x: defined(ring[2 * at]), y: defined(ring[2 * at + 1]) });
   const points = Array.from({ length: ring.length / 2 }, (_, at) => pointAt(at));
-  const next = (at: number): Point => points[(at + 1) % points.length] ?? pointAt(at);
+  const next = (at: number): Point => defined(points[(at + 1) % points.length]);
   const curves = points.map((start, at): Line => ({ kind: 'line', start, end: next(at) }));
   return { curves, spans: curves.map(() => span), closed: true };
 }

@@ -2,11 +2,11 @@
 import { IDENTITY } from '../../geometry/base/matrix';
 import type { Box } from '../../geometry/base/polygon-types';
 import type { ElementNode } from '../../markup/tree';
-import { traceRectangle } from '../outline/basic-shapes';
 import { MAX_NESTING } from '../budget';
-import type { Clip, Subpath } from '../types';
+import { traceRectangle } from '../outline/basic-shapes';
 import { OutlineBuilder } from '../outline/outline-builder';
 import type { Problems } from '../problems';
+import type { Clip, Subpath } from '../types';
 
 /** A clip of these parts; its `box` is set where it is an upright rectangle. */
 export function makeClip(parts: Clip['parts']): Clip {
@@ -58,11 +58,11 @@ function boxClip(box: Box): Clip {
 
 /** Four lines along the axes that come back to their start. */
 function uprightBox(subpath: Subpath | undefined): Box | undefined {
-  if (!subpath || subpath.curves.length !== 4) return undefined;
+  if (subpath?.curves.length !== 4) return undefined;
   let flat = 0;
   for (const { kind, start, end } of subpath.curves) {
     if (kind !== 'line') return undefined;
-    if (start.y === end.y && start.x !== end.x) flat++;
+    if (start.y === end.y && start.x !== end.x) flat += 1;
     else if (start.x !== end.x || start.y === end.y) return undefined;
   }
   const [first, second, third, last] = subpath.curves;

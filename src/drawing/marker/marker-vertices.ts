@@ -1,4 +1,5 @@
 /** Where markers stand along a path, and which way it runs there (SVG 2, "Rendering markers"). */
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Point } from '../../geometry/base/curve-types';
 import { tangentAt } from '../../geometry/curve/index';
 import type { Subpath } from '../types';
@@ -20,7 +21,8 @@ function verticesOf({ curves, closed }: Subpath): readonly Vertex[] {
   const leavingFirst = tangentAt(first, 0);
   const arrivingLast = tangentAt(last, 1);
   const vertices = [{ at: first.start, direction: bisector(closed ? arrivingLast : undefined, leavingFirst) }];
-  for (let index = 0; index < curves.length; index++) {
+  for (let index = 0; index < curves.length; index += 1) {
+    checkpoint(4);
     const [curve, next] = [curves[index], curves[index + 1]];
     if (!curve) continue;
     const leaving = next ? tangentAt(next, 0) : closed ? leavingFirst : undefined;

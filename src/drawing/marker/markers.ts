@@ -1,20 +1,21 @@
 /** Markers on the vertices of lines: what each draws, and where. */
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Matrix } from '../../geometry/base/curve-types';
 import { IDENTITY, multiply, rotation, scaling, translation } from '../../geometry/base/matrix';
 import type { ElementNode } from '../../markup/tree';
 import { addClips } from '../clip/clips';
-import { attributeOf, containsElement, resolveTarget, type DocumentIndex } from '../document-index';
-import { outlineElement, type OutlineServices } from '../outline/element-outline';
-import { GeometryValues } from '../viewport/geometry-values';
-import { markerVertices, type Vertex } from './marker-vertices';
+import { attributeOf, containsElement, type DocumentIndex, resolveTarget } from '../document-index';
 import * as messages from '../messages';
-import { viewportClip } from '../viewport/nested-viewport';
+import { type OutlineServices, outlineElement } from '../outline/element-outline';
 import type { ContextPaint } from '../resolve-paint';
 import type { Scope } from '../scope';
 import type { UrlReference } from '../style/properties';
 import type { Styles } from '../style/styles';
+import { GeometryValues } from '../viewport/geometry-values';
+import { viewportClip } from '../viewport/nested-viewport';
 import { parseSvgLength, toUserUnits } from '../viewport/units';
 import { DEFAULT_ASPECT_RATIO, parseAspectRatio, parseViewBoxAttribute, viewportTransform } from '../viewport/viewport';
+import { markerVertices, type Vertex } from './marker-vertices';
 
 export interface MarkerServices extends OutlineServices {
   readonly index: DocumentIndex;
@@ -58,6 +59,7 @@ function placeMarker(
   scope: Scope,
   services: MarkerServices,
 ): PlacedMarker | undefined {
+  checkpoint(20);
   if (!reference) return undefined;
   const { index, styles, problems } = services;
   const target = resolveTarget(reference.target, index);

@@ -1,4 +1,6 @@
 /** The basic shapes of SVG as outlines (SVG 2, "Basic shapes": each has an equivalent path). */
+
+import { defined } from '../../geometry/base/defined';
 import type { Span } from '../../text/text';
 import type { OutlineBuilder } from './outline-builder';
 
@@ -68,7 +70,7 @@ export function traceEllipse(
   builder.setPlace(span.from, span.to);
   builder.setAxes({ x: radiusX, y: 0 }, { x: 0, y: radiusY });
   builder.moveTo(centreX + radiusX, centreY);
-  for (let quarter = 0; quarter < 4; quarter++) traceQuarter(centreX, centreY, radiusX, radiusY, quarter, builder);
+  for (let quarter = 0; quarter < 4; quarter += 1) traceQuarter(centreX, centreY, radiusX, radiusY, quarter, builder);
   builder.close();
 }
 
@@ -84,8 +86,8 @@ function traceQuarter(
   quarter: number,
   builder: OutlineBuilder,
 ): void {
-  const endX = centreX + radiusX * COSINES[quarter + 1]!;
-  const endY = centreY + radiusY * SINES[quarter + 1]!;
+  const endX = centreX + radiusX * defined(COSINES[quarter + 1]);
+  const endY = centreY + radiusY * defined(SINES[quarter + 1]);
   builder.setCentre(centreX, centreY);
   builder.arcTo(endX, endY, (quarter * Math.PI) / 2, Math.PI / 2);
 }
@@ -101,11 +103,11 @@ export function tracePoints(
   builder: OutlineBuilder,
 ): void {
   if (points.length < 2) return;
-  builder.moveTo(points[0]!, points[1]!);
+  builder.moveTo(defined(points[0]), defined(points[1]));
   for (let at = 2; at + 1 < points.length; at += 2) {
-    builder.setPlace(places[2 * at]!, places[2 * at + 3]!);
-    builder.lineTo(points[at]!, points[at + 1]!);
+    builder.setPlace(defined(places[2 * at]), defined(places[2 * at + 3]));
+    builder.lineTo(defined(points[at]), defined(points[at + 1]));
   }
-  builder.setPlace(places[0]!, places[3]!);
+  builder.setPlace(defined(places[0]), defined(places[3]));
   if (closed) builder.close();
 }

@@ -1,17 +1,18 @@
 /** The geometry box of an element and what is in it, in its own user units (SVG 2, "Bounding boxes"). */
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Matrix } from '../../geometry/base/curve-types';
-import { boundsOf } from '../../geometry/curve/index';
 import { IDENTITY, multiply, translation } from '../../geometry/base/matrix';
 import type { Box } from '../../geometry/base/polygon-types';
 import { joinBoxes } from '../../geometry/base/ring';
+import { boundsOf } from '../../geometry/curve/index';
 import type { ElementNode } from '../../markup/tree';
 import type { Budget } from '../budget';
-import { containsElement, hrefOf, resolveTarget, type DocumentIndex } from '../document-index';
-import { isGraphicsElement, outlineElement, type OutlineServices } from './element-outline';
-import { elementTransform } from '../viewport/element-transform';
-import { GeometryValues } from '../viewport/geometry-values';
+import { containsElement, type DocumentIndex, hrefOf, resolveTarget } from '../document-index';
 import type { Scope } from '../scope';
 import type { Styles } from '../style/styles';
+import { elementTransform } from '../viewport/element-transform';
+import { GeometryValues } from '../viewport/geometry-values';
+import { isGraphicsElement, type OutlineServices, outlineElement } from './element-outline';
 
 export interface BoxServices extends OutlineServices {
   readonly index: DocumentIndex;
@@ -44,6 +45,7 @@ export function geometryBox(element: ElementNode, scope: Scope, services: BoxSer
       );
       break;
     }
+    checkpoint(10);
     const style = services.styles.compute(step.element, step.scope.style);
     if (style.own.display === 'none') continue;
     const styled = { ...step.scope, style };

@@ -3,16 +3,16 @@ import type { Matrix } from '../../geometry/base/curve-types';
 import { readPoints } from '../../markup/number-lists';
 import type { Attribute, ElementNode } from '../../markup/tree';
 import type { Span } from '../../text/text';
-import { traceEllipse, tracePoints, traceRectangle } from './basic-shapes';
 import { attributeOf } from '../document-index';
+import type { Problems } from '../problems';
+import { sourceAttribute } from '../style/cascade';
 import type { Subpath } from '../types';
 import { GeometryValues, type LengthScope } from '../viewport/geometry-values';
+import { traceEllipse, tracePoints, traceRectangle } from './basic-shapes';
 import { locate, type OutlineSource } from './located-subpath';
 import { OutlineBuilder } from './outline-builder';
 import type { OutlineCache, TracedOutline, Tracer } from './outline-cache';
 import { tracePath } from './path-curves';
-import type { Problems } from '../problems';
-import { sourceAttribute } from '../style/cascade';
 
 const GRAPHICS = new Set(['path', 'rect', 'circle', 'ellipse', 'line', 'polyline', 'polygon']);
 

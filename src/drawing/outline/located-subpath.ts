@@ -1,5 +1,7 @@
 /** Subpaths that work out where their curves stand in the text when asked: most readers want the curves alone. */
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Curve } from '../../geometry/base/curve-types';
+import { defined } from '../../geometry/base/defined';
 import type { Attribute } from '../../markup/tree';
 import type { Span } from '../../text/text';
 import type { Subpath } from '../types';
@@ -25,23 +27,24 @@ export function locate(traces: readonly Trace[], source: OutlineSource): readonl
 class LocatedSubpath implements Subpath {
   readonly curves: readonly Curve[];
   readonly closed: boolean;
-  readonly #places: readonly number[];
-  readonly #source: OutlineSource;
-  #spans: readonly Span[] | undefined;
+  private readonly places: readonly number[];
+  private readonly source: OutlineSource;
+  private knownSpans: readonly Span[] | undefined;
 
   constructor({ curves, places, closed }: Trace, source: OutlineSource) {
     this.curves = curves;
     this.closed = closed;
-    this.#places = places;
-    this.#source = source;
+    this.places = places;
+    this.source = source;
   }
 
   get spans(): readonly Span[] {
-    return (this.#spans ??= this.curves.map((_, index) => this.#spanAt(this.#places.length === 2 ? 0 : 2 * index)));
+    return (this.knownSpans ??= this.curves.map((_, index) => this.spanAt(this.places.length === 2 ? 0 : 2 * index)));
   }
 
-  #spanAt(at: number): Span {
-    const [from, to] = [this.#places[at] ?? 0, this.#places[at + 1] ?? 0];
-    return { from: this.#source.textOffset(from), to: this.#source.textOffset(to) };
+  private spanAt(at: number): Span {
+    checkpoint(2);
+    const [from, to] = [defined(this.places[at]), defined(this.places[at + 1])];
+    return { from: this.source.textOffset(from), to: this.source.textOffset(to) };
   }
 }

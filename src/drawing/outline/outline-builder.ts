@@ -1,5 +1,7 @@
 /** Collects curves given in user units as subpaths in sheet millimetres. */
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Curve, Matrix, Point } from '../../geometry/base/curve-types';
+import { defined } from '../../geometry/base/defined';
 import { applyToVector } from '../../geometry/base/matrix';
 import type { Subpath } from '../types';
 import { IN_DOCUMENT, locate, type Trace } from './located-subpath';
@@ -115,6 +117,7 @@ export class OutlineBuilder {
 
   /** `sum`: of all the curve's numbers but its start's, which is not finite where one of them is not. */
   private push(curve: Curve, sum: number): void {
+    checkpoint(4);
     if (!Number.isFinite(sum + this.current.x + this.current.y)) return;
     this.notePlace();
     this.curves.push(curve);
@@ -125,7 +128,8 @@ export class OutlineBuilder {
     const { places, curves, from, to } = this;
     const isAlone = places.length === 2;
     if (isAlone && places[0] === from && places[1] === to) return;
-    if (isAlone) for (let index = 1; index < curves.length; index++) places.push(places[0]!, places[1]!);
+    if (isAlone)
+      for (let index = 1; index < curves.length; index += 1) places.push(defined(places[0]), defined(places[1]));
     places.push(from, to);
   }
 

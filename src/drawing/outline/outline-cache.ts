@@ -1,5 +1,7 @@
 /** Outlines with the text that they were read from, so that a later reading need not read the same text again. */
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Matrix } from '../../geometry/base/curve-types';
+import { defined } from '../../geometry/base/defined';
 import type { Span } from '../../text/text';
 import type { Trace } from './located-subpath';
 import { OutlineBuilder } from './outline-builder';
@@ -36,8 +38,12 @@ export class OutlineCache {
   private readonly wanted: CachedOutline[] = [];
   private next = 0;
 
+  private readonly earlier: readonly CachedOutline[];
+
   /** @param earlier what an earlier reading wanted, in its order */
-  constructor(private readonly earlier: readonly CachedOutline[]) {}
+  constructor(earlier: readonly CachedOutline[]) {
+    this.earlier = earlier;
+  }
 
   /**
    * The outline of `text` mapped by `toMm`.
@@ -58,8 +64,9 @@ export class OutlineCache {
 
   private known(kind: OutlineKind, text: string, toMm: Matrix): CachedOutline | undefined {
     const { earlier, next } = this;
-    for (let at = next; at < earlier.length && at < next + MAX_MISSES; at++) {
-      const outline = earlier[at]!;
+    checkpoint(8);
+    for (let at = next; at < earlier.length && at < next + MAX_MISSES; at += 1) {
+      const outline = defined(earlier[at]);
       if (outline.text !== text || outline.kind !== kind || !sameMap(outline.toMm, toMm)) continue;
       this.next = at + 1;
       return outline;

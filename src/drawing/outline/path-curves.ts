@@ -1,6 +1,8 @@
 /** Path commands turned into curves: relative to absolute, shorthands written out, arcs in centre form. */
+
+import { defined } from '../../geometry/base/defined';
 import type { PathError, PathLetter } from '../../markup/path-commands';
-import { readPathData, type CurrentCommand } from '../../markup/path-data';
+import { type CurrentCommand, readPathData } from '../../markup/path-data';
 import { arcFromEndpoints } from './arc';
 import type { OutlineBuilder } from './outline-builder';
 
@@ -60,10 +62,10 @@ class Pen {
     if (kind !== 'Z') this.closed = false;
     this.builder.setPlace(command.from, command.to);
     // Read one by one: taking an array apart goes through its iterator, which is slow on millions of commands.
-    const v0 = values[0]!;
-    const v1 = values[1]!;
-    const v2 = values[2]!;
-    const v3 = values[3]!;
+    const v0 = defined(values[0]);
+    const v1 = defined(values[1]);
+    const v2 = defined(values[2]);
+    const v3 = defined(values[3]);
     switch (kind) {
       case 'M':
         return this.move(baseX + v0, baseY + v1);
@@ -74,7 +76,7 @@ class Pen {
       case 'V':
         return this.line(this.x, baseY + v0);
       case 'C': {
-        const [x, y] = [baseX + values[4]!, baseY + values[5]!];
+        const [x, y] = [baseX + defined(values[4]), baseY + defined(values[5])];
         return this.cubic(baseX + v0, baseY + v1, baseX + v2, baseY + v3, x, y);
       }
       case 'S': {
@@ -125,14 +127,14 @@ class Pen {
   }
 
   private arc(values: Float64Array, baseX: number, baseY: number): void {
-    const end = { x: baseX + values[5]!, y: baseY + values[6]! };
+    const end = { x: baseX + defined(values[5]), y: baseY + defined(values[6]) };
     const start = { x: this.x, y: this.y };
     const arc = arcFromEndpoints({
       start,
       end,
-      radiusX: values[0]!,
-      radiusY: values[1]!,
-      rotation: values[2]!,
+      radiusX: defined(values[0]),
+      radiusY: defined(values[1]),
+      rotation: defined(values[2]),
       large: values[3] !== 0,
       sweep: values[4] !== 0,
     });

@@ -1,7 +1,9 @@
 /** Lengths along curves, and the way back from a length to the curve's parameter. */
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Curve } from '../../geometry/base/curve-types';
-import { derivativeAt, lengthOf, subCurve } from '../../geometry/curve/index';
+import { defined } from '../../geometry/base/defined';
 import { vectorLength } from '../../geometry/base/vector';
+import { derivativeAt, lengthOf, subCurve } from '../../geometry/curve/index';
 
 /** A stretch of curve along which the length is, within tolerance, a cubic of the parameter. */
 interface LengthInterval {
@@ -33,7 +35,7 @@ export class ArcLength {
     this.curve = curve;
     this.tolerance = tolerance;
     const parts = curve.kind === 'line' ? 1 : FIRST_PARTS;
-    for (let part = 0; part < parts; part++) this.addInterval(part / parts, (part + 1) / parts, 0);
+    for (let part = 0; part < parts; part += 1) this.addInterval(part / parts, (part + 1) / parts, 0);
     const last = this.intervals.at(-1);
     this.length = last ? last.before + last.length : 0;
   }
@@ -53,9 +55,10 @@ export class ArcLength {
   }
 
   private addInterval(t0: number, t1: number, depth: number): void {
+    checkpoint(10);
     const { curve, tolerance } = this;
     const places = [0, ...PROBES, 1].map((u) => t0 + u * (t1 - t0));
-    const lengths = places.slice(1).map((t, i) => lengthOf(subCurve(curve, places[i] ?? t0, t)));
+    const lengths = places.slice(1).map((t, i) => lengthOf(subCurve(curve, defined(places[i]), t)));
     const last = this.intervals.at(-1);
     const stretch = {
       t0,
@@ -66,7 +69,9 @@ export class ArcLength {
       speed1: speedAt(curve, t1),
     };
     let reached = 0;
-    const isOff = PROBES.some((u, i) => Math.abs(lengthWithin(stretch, u) - (reached += lengths[i] ?? 0)) > tolerance);
+    const isOff = PROBES.some(
+      (u, i) => Math.abs(lengthWithin(stretch, u) - (reached += defined(lengths[i]))) > tolerance,
+    );
     if (!isOff || depth >= MAX_HALVINGS) {
       this.intervals.push(stretch);
       return;
@@ -96,7 +101,7 @@ function speedWithin({ t0, t1, length: whole, speed0, speed1 }: LengthInterval, 
 function parameterWithin(stretch: LengthInterval, distance: number): number {
   const { t0, t1, length: whole } = stretch;
   let [low, high, u] = [0, 1, whole > 0 ? distance / whole : 0];
-  for (let round = 0; round < NEWTON_STEPS; round++) {
+  for (let round = 0; round < NEWTON_STEPS; round += 1) {
     const reached = lengthWithin(stretch, u);
     if (reached > distance) high = u;
     else low = u;

@@ -1,5 +1,7 @@
 /** Dash patterns laid along lines. Dashes are exact parts of the curves, each stroked as any other line. */
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Curve, Point } from '../../geometry/base/curve-types';
+import { defined } from '../../geometry/base/defined';
 import { pointAt, subCurve, tangentAt } from '../../geometry/curve/index';
 import type { Span } from '../../text/text';
 import type { DashInterval } from '../types';
@@ -101,10 +103,11 @@ class DashWalker {
     this.lengths = lengths;
     const period = lengths.reduce((sum, value) => sum + value, 0);
     let into = ((offset % period) + period) % period;
-    while (this.index < lengths.length - 1 && isBeyond(into, lengths[this.index] ?? 0)) {
-      into -= lengths[this.index++] ?? 0;
+    while (this.index < lengths.length - 1 && isBeyond(into, defined(lengths[this.index]))) {
+      into -= defined(lengths[this.index]);
+      this.index += 1;
     }
-    this.left = Math.max(0, (lengths[this.index] ?? 0) - into);
+    this.left = Math.max(0, defined(lengths[this.index]) - into);
   }
 
   get drawing(): boolean {
@@ -115,6 +118,7 @@ class DashWalker {
     let done = 0;
     let from = 0;
     while (measure.length - done > this.left) {
+      checkpoint(20);
       done += this.left;
       const to = measure.parameterAt(done);
       if (this.drawing) {
@@ -123,7 +127,7 @@ class DashWalker {
       }
       from = to;
       this.index = (this.index + 1) % this.lengths.length;
-      this.left = this.lengths[this.index] ?? 0;
+      this.left = defined(this.lengths[this.index]);
     }
     if (this.drawing) this.take(along, from, 1);
     this.left -= measure.length - done;

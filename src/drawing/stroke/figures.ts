@@ -1,7 +1,8 @@
 /** Collects the closed figures of a stroke, maps them to sheet mm and makes them turn the positive way. */
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Arc, Curve, Line, Point } from '../../geometry/base/curve-types';
-import { transformCurve } from '../../geometry/curve/index';
 import { IDENTITY } from '../../geometry/base/matrix';
+import { transformCurve } from '../../geometry/curve/index';
 import { reverseCurve } from '../../geometry/curve/transform';
 import type { Span } from '../../text/text';
 import type { Subpath } from '../types';
@@ -28,6 +29,7 @@ export class PolygonSink {
 
   /** Closed chain in pen units; `negative` where it turns left (y down). */
   figure(curves: readonly Curve[], negative: boolean, span: Span): void {
+    checkpoint(10 + 4 * curves.length);
     const { toMm, mirrored } = this.pen;
     if (curves.length < 2) return;
     const mapped = toMm === IDENTITY ? curves : curves.map((curve) => transformCurve(curve, toMm));

@@ -4,8 +4,9 @@
  * from the curve outwards, from the curve to the evolute, and from there on inwards, turned round.
  */
 import type { Point } from '../../geometry/base/curve-types';
+import { defined } from '../../geometry/base/defined';
 import { polyline, type QuadStrip } from './figures';
-import { sampleCurve, type Bent, type Sample } from './offset-sides';
+import { type Bent, type Sample, sampleCurve } from './offset-sides';
 
 export interface SelfOverlap {
   /** Whether the curve bends to the right (y down). */
@@ -35,7 +36,7 @@ export function selfOverlapOf(
     share === 0 ? first : share === 1 ? last : sampleCurve(curve, t0 + share * (t1 - t0)),
   );
   const bends = samples.map(bendAt);
-  const right = (bends[0] ?? 0) > 0;
+  const right = defined(bends[0]) > 0;
   const isTight = (bend: number): boolean => Number.isFinite(bend) && bend > 0 === right && Math.abs(bend) * half >= 1;
   if (!bends.every(isTight)) return undefined;
   const inward = right ? half : -half;
@@ -43,7 +44,7 @@ export function selfOverlapOf(
     right,
     line: samples.map(({ x, y }) => ({ x, y })),
     outer: samples.map((sample) => offsetPoint(sample, -inward)),
-    evolute: samples.map((sample, index) => offsetPoint(sample, 1 / (bends[index] ?? 1))),
+    evolute: samples.map((sample, index) => offsetPoint(sample, 1 / defined(bends[index]))),
     inner: samples.map((sample) => offsetPoint(sample, inward)),
   };
   const lines = [fold.line, fold.outer, fold.evolute, fold.inner];

@@ -5,7 +5,7 @@
 import type { Curve, Point } from '../../geometry/base/curve-types';
 import { cross, dot } from '../../geometry/base/vector';
 import type { Span } from '../../text/text';
-import { arcAround, polyline, type PolygonSink } from './figures';
+import { arcAround, type PolygonSink, polyline } from './figures';
 import type { Pen } from './pen';
 import type { StrokePiece } from './pieces';
 

@@ -2,6 +2,7 @@
  * The area of a stroked chain as closed figures that all turn the same way, so that under nonzero they add up to it:
  * ribbons along the pieces, wedges at joins, caps at ends.
  */
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Line, Point } from '../../geometry/base/curve-types';
 import { distance } from '../../geometry/base/vector';
 import type { Span } from '../../text/text';
@@ -10,20 +11,21 @@ import { overlapStrips } from './folds';
 import {
   offsetSideways,
   outlineCap,
+  outlineDot,
   outlineJoin,
   outlineSeam,
-  outlineDot,
   outlineTurn,
   reverseDirection,
 } from './joints';
 import type { Pen } from './pen';
-import type { StrokeContour, CircularArc, StrokePiece } from './pieces';
+import type { CircularArc, StrokeContour, StrokePiece } from './pieces';
 
 export function outlineContour(chain: StrokeContour, pen: Pen, sink: PolygonSink): void {
   const { pieces, spot } = chain;
   if (spot) return outlineDot(spot.at, spot.direction, spot.span, pen, sink);
   const run = new PolygonRun(pen, sink);
-  for (let index = 0; index < pieces.length; index++) {
+  for (let index = 0; index < pieces.length; index += 1) {
+    checkpoint(4);
     const piece = pieces[index];
     if (!piece) continue;
     const before = pieces[index - 1] ?? (chain.closed ? pieces.at(-1) : undefined);

@@ -1,13 +1,14 @@
 /** A line to be stroked, cut into pieces whose sides are simple curves in the pen's space. */
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Arc, Curve, Point } from '../../geometry/base/curve-types';
-import { pointAt, tangentAt, transformCurve } from '../../geometry/curve/index';
 import { IDENTITY } from '../../geometry/base/matrix';
 import { cross, distance, dot, vectorLength } from '../../geometry/base/vector';
+import { pointAt, tangentAt, transformCurve } from '../../geometry/curve/index';
 import type { Span } from '../../text/text';
 import type { Subpath } from '../types';
-import type { PenLine, Dot } from './dashes';
-import { selfOverlapOf, type SelfOverlap } from './folds';
-import { sampleCurve, offsetSides, type Bent, type Sample, type Sides } from './offset-sides';
+import type { Dot, PenLine } from './dashes';
+import { type SelfOverlap, selfOverlapOf } from './folds';
+import { type Bent, offsetSides, type Sample, type Sides, sampleCurve } from './offset-sides';
 import type { Pen } from './pen';
 
 /** Directions are unit vectors. */
@@ -57,7 +58,8 @@ export function toPenUnits({ curves, spans, closed }: Subpath, { fromMm }: Pen):
 export function piecesOfLine({ curves, spans, closed, spot }: PenLine, pen: Pen): StrokeContour {
   const pieces: StrokePiece[] = [];
   if (spot) return { pieces, closed: false, spot };
-  for (let index = 0; index < curves.length; index++) {
+  for (let index = 0; index < curves.length; index += 1) {
+    checkpoint(4);
     const [curve, span] = [curves[index], spans[index]];
     if (curve && span) addPieces(curve, span, pen, pieces);
   }
@@ -138,6 +140,7 @@ class Cutter {
   }
 
   addInterval(from: number, to: number, first: Sample, last: Sample, depth: number): void {
+    checkpoint(50);
     const { curve, pen } = this;
     const sides = offsetSides(curve, from, to, first, last, pen.half, pen.tolerance);
     const fold = sides ? undefined : selfOverlapOf(curve, from, to, first, last, pen.half, pen.tolerance);
@@ -166,13 +169,14 @@ class Cutter {
 
   addChords(from: number, to: number): void {
     const count = Math.max(1, Math.ceil(chordCount(this.curve, this.pen.tolerance) * (to - from)));
-    for (let index = 0; index < count; index++) {
+    for (let index = 0; index < count; index += 1) {
       const at = (step: number): number => (step === count ? to : from + ((to - from) * step) / count);
       this.addChord(at(index), at(index + 1), 0);
     }
   }
 
   private addChord(from: number, to: number, depth: number): void {
+    checkpoint(10);
     const [startDirection, endDirection] = [tangentAt(this.curve, from), tangentAt(this.curve, to)];
     if (depth < MAX_HALVINGS && angleBetween(startDirection, endDirection) > this.turn) {
       const middle = (from + to) / 2;

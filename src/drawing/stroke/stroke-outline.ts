@@ -1,14 +1,14 @@
 /** From a line and its stroke properties to the area that the stroke paints. */
 import type { Matrix } from '../../geometry/base/curve-types';
 import type { Budget } from '../budget';
-import type { Dash, Subpath } from '../types';
 import type { ComputedStyle } from '../style/computed-style';
+import type { Dash, Subpath } from '../types';
 import { toUserUnits, type ViewportSize } from '../viewport/units';
-import { dashCount, dashLine, measureLine, type DashPattern, type PenLine } from './dashes';
+import { type DashPattern, dashCount, dashLine, measureLine, type PenLine } from './dashes';
 import { PolygonSink } from './figures';
 import { outlineContour } from './outline-pieces';
 import { makeHostPen, makePen, type Pen } from './pen';
-import { toPenUnits, piecesOfLine } from './pieces';
+import { piecesOfLine, toPenUnits } from './pieces';
 
 export interface StrokeContext {
   readonly style: ComputedStyle;

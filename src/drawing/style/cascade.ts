@@ -1,10 +1,11 @@
 /** Which declarations count for an element: presentation attributes, style sheets, `style`, in the order of CSS. */
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Attribute, ElementNode } from '../../markup/tree';
 import { attributeOf } from '../document-index';
-import { parseDeclarations, type Declaration, type ParsedSelector, type StyleSheet } from './declarations';
+import { type Declaration, type ParsedSelector, parseDeclarations, type StyleSheet } from './declarations';
 import { SelectorMatcher } from './matcher';
 import { isPropertyName, type PropertyName } from './properties';
-import { lastCompound, specificityOf, withoutAnyNamespace, type Compound, type Specificity } from './selector';
+import { type Compound, lastCompound, type Specificity, specificityOf, withoutAnyNamespace } from './selector';
 import { isReadable, type ValueReader } from './value-reader';
 
 /** The declaration that won for a property. */
@@ -15,8 +16,8 @@ export interface Declared {
 }
 
 /**
- * Winning declarations by property name; custom properties are among them, a `transform` attribute is not. Elements that
- * are alike share one, as drawings hold many: so it knows of no element.
+ * Winning declarations by property name; custom properties are among them, a `transform` attribute is not. Elements
+ * that are alike share one, as drawings hold many: so it knows of no element.
  */
 export type DeclaredStyle = ReadonlyMap<string, Declared>;
 
@@ -112,7 +113,8 @@ export class Cascade {
       return;
     }
     const specificity = specificityOf(selector.node);
-    const rule = { compound, matches, specificity, order: this.ruleCount++, declarations };
+    const rule = { compound, matches, specificity, order: this.ruleCount, declarations };
+    this.ruleCount += 1;
     if (compound.id !== undefined) addToIndex(this.byId, compound.id, rule);
     else if (compound.classes[0] !== undefined) addToIndex(this.byClass, compound.classes[0], rule);
     else if (compound.type !== undefined) addToIndex(this.byType, compound.type, rule);
@@ -128,6 +130,7 @@ export class Cascade {
   }
 
   private cascade(element: ElementNode): DeclaredStyle {
+    checkpoint(4);
     const rules = this.ruleCount > 0 ? this.rulesFor(element) : [];
     let at: StyleTrieNode | undefined = this.trie;
     for (const attribute of element.attributes) {
@@ -144,7 +147,7 @@ export class Cascade {
     if (known || !from || this.trieSize >= MAX_KEPT) return known;
     const next: StyleTrieNode = { further: new Map(), declared: undefined };
     from.further.set(by, next);
-    this.trieSize++;
+    this.trieSize += 1;
     return next;
   }
 
@@ -200,13 +203,16 @@ export class Cascade {
     const candidates = [...this.anywhere, ...(this.byType.get(element.localName) ?? [])];
     if (id !== undefined) candidates.push(...(this.byId.get(id) ?? []));
     for (const name of new Set(classes)) candidates.push(...(this.byClass.get(name) ?? []));
+    checkpoint(candidates.length);
     return candidates
       .filter((rule) => namesMatch(rule.compound, element, id, classes) && (rule.matches?.(element) ?? true))
       .sort((a, b) => a.specificity - b.specificity || a.order - b.order);
   }
 }
 
-/** Whether an attribute of that name states declarations; transforms differ from element to element, and stand apart. */
+/**
+ * Whether an attribute of that name states declarations; transforms differ from element to element, and stand apart.
+ */
 function isStated(attribute: string): boolean {
   return attribute === 'style' || isPropertyName(attribute);
 }

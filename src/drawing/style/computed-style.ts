@@ -1,17 +1,17 @@
 /** The values that count for an element, once inheritance and keywords are worked out. */
 import type { TransformFunction } from '../viewport/transform-list';
-import { resolveFontUnits, type Length } from '../viewport/units';
+import { type Length, resolveFontUnits } from '../viewport/units';
 import type { Declared, DeclaredStyle } from './cascade';
 import {
-  isPropertyName,
-  parseFontSize,
-  PROPERTIES,
   type InheritedValues,
+  isPropertyName,
   type OwnValues,
+  PROPERTIES,
   type PropertyName,
   type PropertyValues,
+  parseFontSize,
 } from './properties';
-import { hasVariables, wideKeyword, type ValueReader } from './value-reader';
+import { hasVariables, type ValueReader, wideKeyword } from './value-reader';
 import { resolveVariables, substituteVariables } from './variables';
 
 /** Shared between elements where nothing differs: never written to after it is made. */
@@ -40,8 +40,9 @@ function makeInitialStyle(): ComputedStyle {
 }
 
 /**
- * The style of an element whose declarations are `declared` and that inherits from `parent`, but for its transform: what
- * `transformed` adds. It depends on the parent's own values only where a declaration says `inherit`, or a variable that may.
+ * The style of an element whose declarations are `declared` and that inherits from `parent`, but for its transform:
+ * what `transformed` adds. It depends on the parent's own values only where a declaration says `inherit`, or a variable
+ * that may.
  */
 export function computeStyle(declared: DeclaredStyle, parent: ComputedStyle, reader: ValueReader): ComputedStyle {
   const variables = variablesOf(declared, parent);
@@ -54,7 +55,7 @@ export function computeStyle(declared: DeclaredStyle, parent: ComputedStyle, rea
     if (PROPERTIES[name].inherited) (inherited ??= { ...parent.inherited })[name] = computed;
     else (own ??= { ...INITIAL_STYLE.own })[name] = computed;
   }
-  if (variables !== parent.inherited.variables) (inherited ??= { ...parent.inherited })['variables'] = variables;
+  if (variables !== parent.inherited.variables) (inherited ??= { ...parent.inherited }).variables = variables;
   if (inherited) inherited['font-size'] = fontSize;
   return {
     inherited: (inherited as unknown as InheritedValues | undefined) ?? parent.inherited,

@@ -41,7 +41,7 @@ function readDeclarations(nodes: Iterable<CssNode>): readonly Declaration[] {
     const raw = node.value.type === 'Raw' ? node.value.value : generate(node.value);
     declarations.push({
       property: custom ? node.property : node.property.toLowerCase(),
-      value: raw.replace(/\/\*[^]*?\*\//g, ' ').trim(),
+      value: raw.replace(/\/\*[\s\S]*?\*\//g, ' ').trim(),
       important: node.important !== false,
     });
   }

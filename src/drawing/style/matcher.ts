@@ -1,6 +1,8 @@
 /** Selectors beyond plain names, matched by css-select over our tree, with bounded work. */
+
 import { compile, type Options } from 'css-select';
 import nthCheck from 'nth-check';
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { ElementNode, MarkupNode } from '../../markup/tree';
 
 /**
@@ -114,6 +116,7 @@ export class SelectorMatcher {
     const ofType = new Map<string, number>();
     let previous: ElementNode | null = null;
     for (const [index, element] of elements.entries()) {
+      checkpoint();
       const indexOfType = ofType.get(element.localName) ?? 0;
       ofType.set(element.localName, indexOfType + 1);
       this.places.set(element, { index, count: elements.length, indexOfType, countOfType: 0, previous });

@@ -1,6 +1,6 @@
 /** The properties that bear on what is painted: their values, initial values, and whether they are inherited. */
-import { parseSvgLength, toUserUnits, type Length } from '../viewport/units';
-import { BLACK, parseColour, parsePaint, parseReference, type Colour, type PaintValue } from './colour';
+import { type Length, parseSvgLength, toUserUnits } from '../viewport/units';
+import { BLACK, type Colour, type PaintValue, parseColour, parsePaint, parseReference } from './colour';
 
 export type FillRule = 'nonzero' | 'evenodd';
 

@@ -1,8 +1,8 @@
 /** Styles of elements: cascade and inheritance together, for one document. */
 import type { ElementNode } from '../../markup/tree';
 import type { Span } from '../../text/text';
-import { Cascade, sourceAttribute, UNSUPPORTED_PROPERTIES, type DeclaredStyle } from './cascade';
-import { computeStyle, INITIAL_STYLE, transformed, type ComputedStyle } from './computed-style';
+import { Cascade, type DeclaredStyle, sourceAttribute, UNSUPPORTED_PROPERTIES } from './cascade';
+import { type ComputedStyle, computeStyle, INITIAL_STYLE, transformed } from './computed-style';
 import type { StyleSheet } from './declarations';
 import type { InheritedValues } from './properties';
 import { ValueReader } from './value-reader';
@@ -86,7 +86,7 @@ export class Styles {
   /** Where a property's value is stated: the attribute, or the name of the element that a style sheet gives it to. */
   sourceOf(element: ElementNode, property: string): Span {
     let at: ElementNode | undefined = element;
-    for (let count = 0; at && count < MAX_ANCESTORS; count++) {
+    for (let count = 0; at && count < MAX_ANCESTORS; count += 1) {
       const declared = this.declaredFor(at).get(property);
       if (declared) return sourceAttribute(at, property, declared)?.span ?? at.nameSpan;
       at = at.parent;

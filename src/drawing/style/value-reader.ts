@@ -1,6 +1,6 @@
 /** Reads property values, each distinct text once. */
 import { parseTransformList, type TransformFunction } from '../viewport/transform-list';
-import { parseFontSize, PROPERTIES, type PropertyName, type PropertyValues } from './properties';
+import { PROPERTIES, type PropertyName, type PropertyValues, parseFontSize } from './properties';
 
 /** The keywords that every property takes. */
 export type WideKeyword = 'inherit' | 'initial' | 'unset';

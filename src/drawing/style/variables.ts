@@ -1,4 +1,5 @@
 /** `var(--name, fallback)`: custom properties put into values (CSS Custom Properties 1). */
+import { checkpoint } from '../../geometry/base/checkpoint';
 
 /** Longer results are given up, so that variables that double each other stay bounded. */
 const MAX_LENGTH = 20_000;
@@ -24,9 +25,11 @@ export function substituteVariables(text: string, lookup: Lookup, depth = 0): st
 
 function closingBracket(text: string, from: number): number {
   let depth = 1;
-  for (let index = from; index < text.length; index++) {
-    if (text[index] === '(') depth++;
-    else if (text[index] === ')' && --depth === 0) return index;
+  checkpoint(text.length / 4);
+  for (let index = from; index < text.length; index += 1) {
+    if (text[index] === '(') depth += 1;
+    else if (text[index] === ')') depth -= 1;
+    if (depth === 0) return index;
   }
   return -1;
 }

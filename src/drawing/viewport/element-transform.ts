@@ -7,7 +7,7 @@ import type { Problems } from '../problems';
 import type { Scope } from '../scope';
 import type { ComputedStyle } from '../style/computed-style';
 import type { Styles } from '../style/styles';
-import { parseTransformList, transformMatrix, type ReferenceBox } from './transform-list';
+import { parseTransformList, type ReferenceBox, transformMatrix } from './transform-list';
 import { toUserUnits } from './units';
 
 /** The geometry box of the element in its own user units, for `transform-box: fill-box`. */

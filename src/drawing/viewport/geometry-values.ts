@@ -2,9 +2,9 @@
 import type { ElementNode } from '../../markup/tree';
 import { attributeOf } from '../document-index';
 import type { Problems } from '../problems';
-import { sourceAttribute, type DeclaredStyle } from '../style/cascade';
+import { type DeclaredStyle, sourceAttribute } from '../style/cascade';
 import type { ComputedStyle } from '../style/computed-style';
-import { parseSvgLength, toUserUnits, type Axis, type ViewportSize } from './units';
+import { type Axis, parseSvgLength, toUserUnits, type ViewportSize } from './units';
 
 /** What lengths on an element depend on. */
 export interface LengthScope {

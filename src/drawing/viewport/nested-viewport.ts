@@ -2,15 +2,15 @@
 import type { Matrix } from '../../geometry/base/curve-types';
 import { multiply, translation } from '../../geometry/base/matrix';
 import type { ElementNode } from '../../markup/tree';
-import { traceRectangle } from '../outline/basic-shapes';
 import { addClips, makeClip } from '../clip/clips';
 import { attributeOf } from '../document-index';
-import type { Clip } from '../types';
-import { GeometryValues } from './geometry-values';
+import { traceRectangle } from '../outline/basic-shapes';
 import { OutlineBuilder } from '../outline/outline-builder';
 import type { Problems } from '../problems';
 import type { Scope } from '../scope';
 import type { Styles } from '../style/styles';
+import type { Clip } from '../types';
+import { GeometryValues } from './geometry-values';
 import type { ViewportSize } from './units';
 import { DEFAULT_ASPECT_RATIO, parseAspectRatio, parseViewBoxAttribute, viewportTransform } from './viewport';
 

@@ -7,19 +7,19 @@ import type { DeclaredStyle } from '../style/cascade';
 import {
   INITIAL_FONT_SIZE,
   isPhysical,
+  type Length,
   MM_PER_PX,
   parseSvgLength,
   toMillimetres,
   toUserUnits,
-  type Length,
   type ViewportSize,
 } from './units';
 import {
   DEFAULT_ASPECT_RATIO,
   parseAspectRatio,
   parseViewBoxAttribute,
-  viewportTransform,
   type ViewBox,
+  viewportTransform,
 } from './viewport';
 
 export interface RootSize {

@@ -1,5 +1,6 @@
 /** Transform lists: the `transform` attribute of SVG, and the 2D functions of the CSS property of that name. */
 import type { Matrix } from '../../geometry/base/curve-types';
+import { defined } from '../../geometry/base/defined';
 import { IDENTITY, multiply, rotation, scaling, translation } from '../../geometry/base/matrix';
 import type { Span } from '../../text/text';
 
@@ -189,8 +190,8 @@ function exactRotation(degrees: number): Matrix {
   const quarters = degrees / 90;
   if (!Number.isInteger(quarters)) return rotation((degrees * Math.PI) / 180);
   const turn = ((quarters % 4) + 4) % 4;
-  const cosine = [1, 0, -1, 0][turn] ?? 1;
-  const sine = [0, 1, 0, -1][turn] ?? 0;
+  const cosine = defined([1, 0, -1, 0][turn]);
+  const sine = defined([0, 1, 0, -1][turn]);
   return { a: cosine, b: sine, c: sine === 0 ? 0 : -sine, d: cosine, e: 0, f: 0 };
 }
 

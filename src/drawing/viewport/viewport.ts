@@ -1,5 +1,6 @@
 /** `viewBox` and `preserveAspectRatio`: how a viewport's content is fitted into it. */
 import type { Matrix } from '../../geometry/base/curve-types';
+import { defined } from '../../geometry/base/defined';
 import { parseViewBoxNumbers as parseNumbers } from '../../markup/number-lists';
 import type { ViewportSize } from './units';
 
@@ -33,8 +34,8 @@ const ALIGNMENT: Readonly<Record<string, number>> = { Min: 0, Mid: 0.5, Max: 1 }
 export function parseAspectRatio(text: string): AspectRatio | undefined {
   const match = /^\s*(?:defer\s+)?(none|x(Min|Mid|Max)Y(Min|Mid|Max))(?:\s+(meet|slice))?\s*$/.exec(text);
   if (!match) return undefined;
-  const position = { x: ALIGNMENT[match[2] ?? ''] ?? 0, y: ALIGNMENT[match[3] ?? ''] ?? 0 };
-  const align = match[1] === 'none' ? undefined : position;
+  const [, word, alongX = '', alongY = ''] = match;
+  const align = word === 'none' ? undefined : { x: defined(ALIGNMENT[alongX]), y: defined(ALIGNMENT[alongY]) };
   return { align, slice: match[4] === 'slice' };
 }
 

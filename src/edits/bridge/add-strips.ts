@@ -1,20 +1,20 @@
 /** Bridges where what is filled is the material: a strip more, beside the shape that it belongs to. */
 import type { Drawing, Shape } from '../../drawing/types';
-import { interpolate } from '../../geometry/base/vector';
 import type { Point } from '../../geometry/base/curve-types';
 import { apply, invert, maxScale } from '../../geometry/base/matrix';
-import { regionContains } from '../../geometry/boolean/index';
 import type { Region } from '../../geometry/base/polygon-types';
+import { interpolate } from '../../geometry/base/vector';
+import { regionContains } from '../../geometry/boolean/index';
 import { prefixOf } from '../../markup/query';
 import type { Attribute } from '../../markup/tree';
 import { shapeRegion } from '../../sheet/layer/shape-region';
 import type { TextEdit } from '../../text/text';
-import { CommandWriter } from '../path/path-writer';
-import { decimalsFor } from '../path/precision';
 import { indentBefore } from '../element/element-text';
-import { PLAIN_STYLE } from '../path/path-style';
 import type { EditResult } from '../element/result';
 import { inlineThenEdit } from '../element/two-step';
+import { PLAIN_STYLE } from '../path/path-style';
+import { CommandWriter } from '../path/path-writer';
+import { decimalsFor } from '../path/precision';
 import type { Strip } from '../strip/strip';
 
 /** What the strip takes over from its neighbour: how it looks and where it stands, but no name and no geometry. */

@@ -6,16 +6,16 @@ import { intersection } from '../../geometry/boolean/index';
 import type { ElementNode, MarkupDocument } from '../../markup/tree';
 import { shapeRegion } from '../../sheet/layer/shape-region';
 import type { TextEdit } from '../../text/text';
-import { cutLineData } from './cut-line-data';
-import { cutPathData } from '../path/subtract-strips';
-import { decimalsFor } from '../path/precision';
 import { elementGeometry } from '../element/element-geometry';
-import { mergeResults, type EditResult } from '../element/result';
-import { shapesNearStrips } from '../strip/shapes-near';
+import { type EditResult, mergeResults } from '../element/result';
 import { splitElement } from '../element/split-element';
-import { inlineThenEdit, normalizeThenEdit, type NextStep } from '../element/two-step';
-import { polygonOf, transformStrip, widenStrip, type Strip } from '../strip/strip';
+import { inlineThenEdit, type NextStep, normalizeThenEdit } from '../element/two-step';
 import { writeDashes } from '../element/write-dashes';
+import { decimalsFor } from '../path/precision';
+import { cutPathData } from '../path/subtract-strips';
+import { shapesNearStrips } from '../strip/shapes-near';
+import { polygonOf, type Strip, transformStrip, widenStrip } from '../strip/strip';
+import { cutLineData } from './cut-line-data';
 
 /**
  * Only those shapes are touched that a strip meets. Where such a shape is drawn through a `use`, and drawn elsewhere

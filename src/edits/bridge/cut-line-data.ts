@@ -1,14 +1,15 @@
 /** Parts the lines of path data where strips cross them. */
-import type { Curve, Matrix } from '../../geometry/base/curve-types';
-import { pointAt, transformCurve } from '../../geometry/curve/index';
+import type { Matrix } from '../../geometry/base/curve-types';
+import { defined } from '../../geometry/base/defined';
 import { isFinitePoint } from '../../geometry/base/vector';
+import { pointAt, transformCurve } from '../../geometry/curve/index';
 import type { TextEdit } from '../../text/text';
-import { sortByTextOrder, closedLoop, type OrderedLoop } from '../path/loop-order';
-import { pathSource, writeInstead } from '../path/path-source';
+import { closedLoop, type OrderedLoop, sortByTextOrder } from '../path/loop-order';
 import type { StepPath } from '../path/path-model';
+import { pathSource, writeInstead } from '../path/path-source';
 import type { LoopItem } from '../path/reconnect';
 import type { Strip } from '../strip/strip';
-import { gapsInLine, type Gap } from './stroke-gaps';
+import { type Gap, gapsInLine } from './stroke-gaps';
 
 export interface LineCutting {
   /** In a frame in which lines have one width: sheet mm, or the path's own user units. */
@@ -64,7 +65,7 @@ function partsOf(subpath: number, path: StepPath, gaps: readonly Gap[]): Ordered
   if (path.close === undefined) {
     const ends = [...gaps.map((gap) => gap.from), count];
     const starts = [0, ...gaps.map((gap) => gap.to)];
-    return starts.flatMap((start, index) => loopsBetween(subpath, path, start, ends[index] ?? count));
+    return starts.flatMap((start, index) => loopsBetween(subpath, path, start, defined(ends[index])));
   }
   return gaps.flatMap((gap, index) => {
     const next = gaps[(index + 1) % gaps.length]?.from ?? gap.from;
@@ -83,7 +84,7 @@ function loopsBetween(subpath: number, path: StepPath, from: number, to: number)
   }
   const [first] = items;
   if (first?.kind !== 'stretch') return [];
-  const { curve } = path.steps[first.stretch.step] as { curve: Curve };
+  const { curve } = defined(path.steps[first.stretch.step]);
   const home = first.stretch.step === 0 && first.stretch.from === 0 ? subpath : undefined;
   return [{ start: pointAt(curve, first.stretch.from), items, home, open: true }];
 }

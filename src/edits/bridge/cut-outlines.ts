@@ -1,19 +1,19 @@
 /** Bridges where only cut lines are drawn: the lines of both sides are opened and joined along the bridge. */
 import type { Drawing, Shape, Subpath } from '../../drawing/types';
 import type { Curve, Matrix } from '../../geometry/base/curve-types';
-import { transformCurve } from '../../geometry/curve/index';
 import { invert, maxScale } from '../../geometry/base/matrix';
+import { transformCurve } from '../../geometry/curve/index';
+import type { ElementNode } from '../../markup/tree';
 import { isSheetEdge } from '../../sheet/layer/outlines';
 import type { TextEdit } from '../../text/text';
-import { cutPathData } from '../path/subtract-strips';
-import { decimalsFor } from '../path/precision';
 import { elementGeometry } from '../element/element-geometry';
-import type { ElementNode } from '../../markup/tree';
-import { mergeResults, type EditResult } from '../element/result';
+import { type EditResult, mergeResults } from '../element/result';
 import { inlineThenEdit } from '../element/two-step';
 import { removeElement } from '../outline/remove-outline';
 import { splitSubpaths } from '../path/clip-subpaths';
-import { transformStrip, type Strip } from '../strip/strip';
+import { decimalsFor } from '../path/precision';
+import { cutPathData } from '../path/subtract-strips';
+import { type Strip, transformStrip } from '../strip/strip';
 
 /** Elements that strips connect, with these strips. */
 interface Group {

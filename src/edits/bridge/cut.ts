@@ -3,15 +3,15 @@ import type { Shape } from '../../drawing/types';
 import type { Region } from '../../geometry/base/polygon-types';
 import { buildSegmentIndex } from '../../geometry/spatial/segment-index';
 import type { Sheet } from '../../sheet/types';
-import { addStrips } from './add-strips';
-import type { Bridge } from '../plan/types';
-import { cutOutlines } from './cut-outlines';
-import { cutStripsFromShapes } from './cut-fills';
-import { shapesNearStrips } from '../strip/shapes-near';
 import type { EditResult } from '../element/result';
-import { areStripsApart } from '../strip/separate';
-import { lengthenStrip, polygonOf, widenStrip, type Strip } from '../strip/strip';
+import type { Bridge } from '../plan/types';
 import { extendStrip } from '../strip/reach';
+import { areStripsApart } from '../strip/separate';
+import { shapesNearStrips } from '../strip/shapes-near';
+import { lengthenStrip, polygonOf, type Strip, widenStrip } from '../strip/strip';
+import { addStrips } from './add-strips';
+import { cutStripsFromShapes } from './cut-fills';
+import { cutOutlines } from './cut-outlines';
 
 export type { Bridge } from '../plan/types';
 

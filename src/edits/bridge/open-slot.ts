@@ -2,11 +2,11 @@
 import { add, distance, interpolate, perpendicular, scale, subtract } from '../../geometry/base/vector';
 import type { ThinPart } from '../../geometry/thickness/types';
 import type { Sheet } from '../../sheet/types';
+import type { EditResult } from '../element/result';
+import { type Strip, stripAlong } from '../strip/strip';
 import { addStrips } from './add-strips';
 import { cutStrips, ROUNDING_ROOM } from './cut';
 import { cutStripsFromShapes } from './cut-fills';
-import type { EditResult } from '../element/result';
-import { stripAlong, type Strip } from '../strip/strip';
 import { narrowInterval } from './widen-bridge';
 
 /** Makes a slot `width` mm wide (as drawn), all along where it is narrower; the slot is taken as straight. */

@@ -1,17 +1,18 @@
 /** Takes a bridge out of path data again: its two sides go, and the banks of the gap are joined to what they were. */
 import type { Curve, Point } from '../../geometry/base/curve-types';
-import { pointAt, reverseCurve, tangentAt } from '../../geometry/curve/index';
+import { defined } from '../../geometry/base/defined';
 import { cross, distance, dot, interpolate, isFinitePoint, normalise, subtract } from '../../geometry/base/vector';
+import { pointAt, reverseCurve, tangentAt } from '../../geometry/curve/index';
 import { parsePathData } from '../../markup/path-data';
 import type { TextEdit } from '../../text/text';
 import { orderLoops } from '../path/loop-order';
-import { blendCurve } from './blend-curve';
 import { mergeCollinearLines } from '../path/merge-lines';
+import { absoluteCommands, type StepPath, stepPaths } from '../path/path-model';
 import { readStyle } from '../path/path-style';
-import { absoluteCommands, stepPaths, type StepPath } from '../path/path-model';
-import type { PathLoop, LoopItem } from '../path/reconnect';
+import type { LoopItem, PathLoop } from '../path/reconnect';
 import { spliceText } from '../path/splice-text';
 import { writeLoops } from '../path/write-loops';
+import { blendCurve } from './blend-curve';
 
 /** A side of a bridge, as a straight line from end to end. */
 export type Side = readonly [Point, Point];
@@ -62,8 +63,8 @@ function runsIn({ steps }: StepPath, subpath: number, { sides, tolerance }: GapR
   const runs: EdgeRun[] = [];
   for (let i = 0; i < steps.length; i += 1) {
     const at = (begin + i) % steps.length;
-    const { curve } = steps[at] as StepPath['steps'][number];
-    const [mark, last] = [marks[at] as number, runs.at(-1)];
+    const { curve } = defined(steps[at]);
+    const [mark, last] = [defined(marks[at]), runs.at(-1)];
     if (mark < 0) continue;
     if (last?.side === mark && (last.first + last.count) % steps.length === at) {
       runs[runs.length - 1] = { ...last, count: last.count + 1, end: curve.end };
@@ -80,7 +81,7 @@ function runsAlong(curve: Curve, [from, to]: Side, tolerance: number): boolean {
   const points = [curve.start, pointAt(curve, 1 / 3), pointAt(curve, 2 / 3), curve.end].map((point) =>
     subtract(point, from),
   );
-  const middle = dot(interpolate(points[0] as Point, points[3] as Point, 0.5), along);
+  const middle = dot(interpolate(defined(points[0]), defined(points[3]), 0.5), along);
   return (
     points.every((point) => Math.abs(cross(along, point)) <= tolerance) &&
     middle > 0 &&
@@ -107,7 +108,7 @@ function pairRuns(runs: readonly EdgeRun[], [from, to]: Side): Map<EdgeRun, Oppo
   if (!first || first.length !== second?.length) return undefined;
   const pairs = new Map<EdgeRun, OppositeRun>();
   for (const [i, run] of first.entries()) {
-    const otherSide = second[i] as EdgeRun;
+    const otherSide = defined(second[i]);
     const opposed = dot(subtract(run.end, run.start), subtract(otherSide.end, otherSide.start)) < 0;
     pairs.set(run, { run: otherSide, opposed }).set(otherSide, { run, opposed });
   }
@@ -211,7 +212,7 @@ function outerCurve(
   ]: readonly [RunLink, boolean],
   end: End,
 ): Curve {
-  const step = (forward === (end === 'start') ? steps[0] : steps.at(-1)) ?? 0;
-  const { curve } = paths[subpath]?.steps[step] as StepPath['steps'][number];
+  const step = defined(forward === (end === 'start') ? steps[0] : steps.at(-1));
+  const { curve } = defined(paths[subpath]?.steps[step]);
   return forward ? curve : reverseCurve(curve);
 }

@@ -1,16 +1,16 @@
 /** Joins the ends of lines where a bridge had parted them. */
 import type { Point } from '../../geometry/base/curve-types';
-import { tangentAt } from '../../geometry/curve/index';
 import { distance, interpolate } from '../../geometry/base/vector';
+import { tangentAt } from '../../geometry/curve/index';
 import { parsePathData } from '../../markup/path-data';
 import type { TextEdit } from '../../text/text';
-import { sortByTextOrder, closedLoop, type OrderedLoop } from '../path/loop-order';
-import { blendCurve } from './blend-curve';
+import { closedLoop, type OrderedLoop, sortByTextOrder } from '../path/loop-order';
+import { absoluteCommands, type StepPath, stepPaths } from '../path/path-model';
 import { readStyle } from '../path/path-style';
-import { absoluteCommands, stepPaths, type StepPath } from '../path/path-model';
 import type { LoopItem } from '../path/reconnect';
 import { spliceText } from '../path/splice-text';
 import { writeLoops } from '../path/write-loops';
+import { blendCurve } from './blend-curve';
 
 export interface LineReconnection {
   /** The bridge's middle, in the path's own user units. */

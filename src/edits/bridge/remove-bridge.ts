@@ -1,24 +1,24 @@
 /** Takes a bridge out of the artist's text: the openings on its two sides are one again. */
 import type { Drawing, Shape } from '../../drawing/types';
 import type { Point } from '../../geometry/base/curve-types';
-import { boundsOf } from '../../geometry/curve/index';
 import { apply, invert, maxScale } from '../../geometry/base/matrix';
+import type { Box } from '../../geometry/base/polygon-types';
+import { boxesTouch, growBox, joinBoxes } from '../../geometry/base/ring';
 import { add, distance, interpolate, normalise, perpendicular, scale, subtract } from '../../geometry/base/vector';
 import { areaOf, difference } from '../../geometry/boolean/index';
-import { boxesTouch, growBox, joinBoxes } from '../../geometry/base/ring';
-import type { Box } from '../../geometry/base/polygon-types';
+import { boundsOf } from '../../geometry/curve/index';
 import type { ElementNode } from '../../markup/tree';
 import { shapeRegion } from '../../sheet/layer/shape-region';
 import type { Sheet } from '../../sheet/types';
-import { cutStripsFromShapes, painted } from './cut-fills';
-import { decimalsFor } from '../path/precision';
-import { elementGeometry, type ElementGeometry } from '../element/element-geometry';
-import { reconnectLineData } from './rejoin-line';
-import { reconnectPathData, type Side } from './rejoin-fill';
-import { mergeResults, type EditResult } from '../element/result';
+import { type ElementGeometry, elementGeometry } from '../element/element-geometry';
+import { type EditResult, mergeResults } from '../element/result';
 import { removeElement } from '../outline/remove-outline';
+import { decimalsFor } from '../path/precision';
 import type { StandingBridge } from '../plan/detect';
 import { boxOfCorners, polygonOf, stripAlong } from '../strip/strip';
+import { cutStripsFromShapes, painted } from './cut-fills';
+import { reconnectPathData, type Side } from './rejoin-fill';
+import { reconnectLineData } from './rejoin-line';
 
 /** mm: a command this near to a bridge's side, all along, is that side. */
 const SAME_LINE = 0.006;

@@ -2,8 +2,9 @@
  * Which stretches of a stroked line must go, so that nothing of its paint is left in a strip. In one frame for both.
  */
 import type { Curve, Point } from '../../geometry/base/curve-types';
-import { lengthOf, pointAt, tangentAt } from '../../geometry/curve/index';
+import { defined } from '../../geometry/base/defined';
 import { add, crossFrom, distance, perpendicular, scale } from '../../geometry/base/vector';
+import { lengthOf, pointAt, tangentAt } from '../../geometry/curve/index';
 import { cornerAt, depthInStrip, type Strip } from '../strip/strip';
 
 /** A line with a width: a chain of curves, closed or open. */
@@ -37,13 +38,13 @@ export function gapsInLine(line: PaintedLine, strip: Strip): Gap[] | undefined {
   const places = sampleLine(line, strip);
   const inside = places.map((place) => depthInStrip(strip, pointOnLine(line, place)) > 0);
   if (!line.closed) {
-    inside[0] ||= endReaches(line, strip, places[0] ?? 0, 1);
-    inside[inside.length - 1] ||= endReaches(line, strip, places.at(-1) ?? 0, -1);
+    inside[0] ||= endReaches(line, strip, defined(places[0]), 1);
+    inside[inside.length - 1] ||= endReaches(line, strip, defined(places.at(-1)), -1);
   }
   const gaps: Gap[] = [];
   for (const [first, last] of runsOf(inside, line.closed)) {
-    const from = retreat(line, strip, places[first] ?? 0, -1);
-    const to = retreat(line, strip, places[last] ?? 0, 1);
+    const from = retreat(line, strip, defined(places[first]), -1);
+    const to = retreat(line, strip, defined(places[last]), 1);
     if (from === undefined || to === undefined) return undefined;
     gaps.push({ from, to });
   }
@@ -127,7 +128,7 @@ function wrapPosition(place: LinePosition, count: number): LinePosition {
 
 function pointOnLine({ curves }: PaintedLine, place: LinePosition): Point {
   const index = Math.min(curves.length - 1, Math.floor(place));
-  return pointAt(curves[index] as Curve, place - index);
+  return pointAt(defined(curves[index]), place - index);
 }
 
 /** Whether an end of the line here, looking into the strip, lies beyond one of the strip's long sides. */
@@ -150,7 +151,7 @@ function liesBeyond(points: readonly Point[], strip: Strip, sides: readonly numb
 /** The outline of an end of the line. @param way the way from the end along the line */
 function endAt(line: PaintedLine, place: LinePosition, way: 1 | -1): Point[] {
   const index = Math.min(line.curves.length - 1, Math.floor(place));
-  const tangent = tangentAt(line.curves[index] as Curve, place - index);
+  const tangent = tangentAt(defined(line.curves[index]), place - index);
   return endOf(line, pointOnLine(line, place), scale(tangent, -way));
 }
 

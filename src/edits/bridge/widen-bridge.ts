@@ -1,14 +1,16 @@
 /** Mends that work on material that is there: widening a neck, cutting an island away, closing an opening. */
-import { areaOf, boxOfPolygon, intersection } from '../../geometry/boolean/index';
-import { add, distance, dot, interpolate, normalise, perpendicular, scale, subtract } from '../../geometry/base/vector';
+
 import type { Point } from '../../geometry/base/curve-types';
+import { defined } from '../../geometry/base/defined';
 import type { Polygon, Region } from '../../geometry/base/polygon-types';
+import { add, distance, dot, interpolate, normalise, perpendicular, scale, subtract } from '../../geometry/base/vector';
+import { areaOf, boxOfPolygon, intersection } from '../../geometry/boolean/index';
 import type { ThinPart } from '../../geometry/thickness/types';
 import type { Piece, Sheet } from '../../sheet/types';
-import { cutStrips, ROUNDING_ROOM } from './cut';
 import type { EditResult } from '../element/result';
 import { removeOutline } from '../outline/remove-outline';
 import { polygonOf, stripAlong } from '../strip/strip';
+import { cutStrips, ROUNDING_ROOM } from './cut';
 
 /** How far beyond its own length a neck is followed, in needed widths. */
 const FOLLOWED = 2;
@@ -75,7 +77,7 @@ function touches(polygon: Polygon, middle: Point, width: number): boolean {
 function pointsAlong({ outer }: Polygon, origin: Point, along: Point): number[] {
   const places: number[] = [];
   for (let i = 0; i < outer.length; i += 2) {
-    places.push(dot(subtract({ x: outer[i] ?? 0, y: outer[i + 1] ?? 0 }, origin), along));
+    places.push(dot(subtract({ x: defined(outer[i]), y: defined(outer[i + 1]) }, origin), along));
   }
   return places;
 }

@@ -4,16 +4,16 @@
  */
 import type { Shape, Subpath } from '../../drawing/types';
 import type { Curve, Matrix, Point } from '../../geometry/base/curve-types';
-import { transformCurve } from '../../geometry/curve/index';
 import { invert } from '../../geometry/base/matrix';
+import { transformCurve } from '../../geometry/curve/index';
 import { parsePathData } from '../../markup/path-data';
 import { prefixOf } from '../../markup/query';
 import type { Attribute, ElementNode, MarkupDocument } from '../../markup/tree';
 import { applyEdits, type Span, type TextEdit } from '../../text/text';
 import { radiiOf } from '../path/arc-precision';
-import { CommandWriter, type CommandEnd } from '../path/path-writer';
-import { withBlankBefore } from './element-text';
 import { formatNumber, PLAIN_STYLE } from '../path/path-style';
+import { type CommandEnd, CommandWriter } from '../path/path-writer';
+import { withBlankBefore } from './element-text';
 import { withDeclarations } from './split-element';
 import { declarationsFor, isTypeSelected } from './type-selectors';
 

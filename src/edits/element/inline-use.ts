@@ -1,5 +1,5 @@
 /** Replaces a `use` by a copy of what it draws, so that the copy can be edited and all other instances stay. */
-import { resolveTarget, hrefOf, indexDocument } from '../../drawing/document-index';
+import { hrefOf, indexDocument, resolveTarget } from '../../drawing/document-index';
 import type { Drawing } from '../../drawing/types';
 import { prefixOf } from '../../markup/query';
 import type { Attribute, ElementNode } from '../../markup/tree';
@@ -17,7 +17,7 @@ export function inlineUse(drawing: Drawing, use: ElementNode): TextEdit | string
   const { text, root } = drawing.document;
   const href = hrefOf(use);
   const target = root && href && resolveTarget(href.value, indexDocument(root));
-  if (!target || target.kind !== 'element') return 'What this <use> draws could not be found in the file.';
+  if (target?.kind !== 'element') return 'What this <use> draws could not be found in the file.';
   const { element } = target;
   if (['x', 'y'].some((name) => !isPlain(attribute(use, name)?.value))) {
     return 'This <use> is placed with units; write its x and y as plain numbers first.';

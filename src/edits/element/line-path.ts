@@ -4,11 +4,11 @@ import { maxScale } from '../../geometry/base/matrix';
 import type { CutLine } from '../../sheet/cut-lines/index';
 import type { TextEdit } from '../../text/text';
 import type { OrderedLoop } from '../path/loop-order';
+import type { StepPath } from '../path/path-model';
+import { pathSource, writeInstead } from '../path/path-source';
 import type { PathSource } from '../path/path-writer';
 import { decimalsFor } from '../path/precision';
-import { elementGeometry, type ElementGeometry } from './element-geometry';
-import { pathSource, writeInstead } from '../path/path-source';
-import type { StepPath } from '../path/path-model';
+import { type ElementGeometry, elementGeometry } from './element-geometry';
 
 export interface LinePath extends PathSource {
   readonly geometry: ElementGeometry;

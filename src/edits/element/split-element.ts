@@ -1,8 +1,8 @@
 /** Makes two elements of one that has a fill and an open line: a bridge cuts the two in different ways. */
 import type { ElementNode } from '../../markup/tree';
 import { applyEdits, type TextEdit } from '../../text/text';
-import { idsIn } from './inline-use';
 import { indentBefore, withBlankBefore } from './element-text';
+import { idsIn } from './inline-use';
 
 /** The same element twice, the second time without its ids: first filled alone, then its line alone. */
 export function splitElement(text: string, element: ElementNode): TextEdit {

@@ -1,6 +1,7 @@
 /** Surgery in two steps: the text is first rewritten so that it draws the same in a way that can be cut. */
-import type { Drawing, Shape } from '../../drawing/types';
+
 import { readDrawing } from '../../drawing/index';
+import type { Drawing, Shape } from '../../drawing/types';
 import { parseMarkup } from '../../markup/parse';
 import type { ElementNode } from '../../markup/tree';
 import { applyEdits, type TextEdit } from '../../text/text';

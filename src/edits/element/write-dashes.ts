@@ -1,18 +1,18 @@
 /** Writes the dashes of a line out as subpaths: then one can be parted, and the others stay where they are. */
 import type { Dash, Shape, Subpath } from '../../drawing/types';
 import type { Curve } from '../../geometry/base/curve-types';
-import { pointAt, tangentAt } from '../../geometry/curve/index';
 import { maxScale } from '../../geometry/base/matrix';
 import { add, scale } from '../../geometry/base/vector';
+import { pointAt, tangentAt } from '../../geometry/curve/index';
 import type { ElementNode, MarkupDocument } from '../../markup/tree';
 import type { TextEdit } from '../../text/text';
 import type { OrderedLoop } from '../path/loop-order';
+import type { StepPath } from '../path/path-model';
+import { pathSource, writeInstead } from '../path/path-source';
 import { decimalsFor } from '../path/precision';
+import type { LoopItem } from '../path/reconnect';
 import { elementGeometry } from './element-geometry';
 import { withBlankBefore } from './element-text';
-import { pathSource, writeInstead } from '../path/path-source';
-import type { StepPath } from '../path/path-model';
-import type { LoopItem } from '../path/reconnect';
 
 /** A dot is written as a line of so many steps of its last digit, for which renderers draw its caps. */
 const DOT_STEPS = 2;

@@ -2,9 +2,9 @@
 import type { Drawing } from '../../drawing/types';
 import type { CutLine } from '../../sheet/cut-lines/index';
 import type { TextEdit } from '../../text/text';
-import { linePath, type LinePath } from '../element/line-path';
-import { formatNumber } from '../path/path-style';
+import { type LinePath, linePath } from '../element/line-path';
 import type { EditResult } from '../element/result';
+import { formatNumber } from '../path/path-style';
 
 /** Adds a `Z` behind the line's last command; what follows stays where it is. */
 export function closeSubpath(drawing: Drawing, line: CutLine): EditResult {

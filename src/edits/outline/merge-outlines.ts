@@ -1,17 +1,17 @@
 /** Takes doubled lines out of the text: a line that lies on another, or the stretch that two outlines share. */
 import type { Drawing } from '../../drawing/types';
 import type { Point } from '../../geometry/base/curve-types';
-import { pointAt, transformCurve } from '../../geometry/curve/index';
+import { defined } from '../../geometry/base/defined';
 import { invert } from '../../geometry/base/matrix';
 import { distance } from '../../geometry/base/vector';
-import type { SharedPiece } from '../../geometry/curve/coincident';
+import { pointAt, transformCurve } from '../../geometry/curve/index';
 import type { CutLine, DoubledLine } from '../../sheet/cut-lines/index';
-import { orderLoops } from '../path/loop-order';
-import { foreignPathRefusal } from '../path/subtract-strips';
 import { linePath, writeLine } from '../element/line-path';
-import { mergeResults, type EditResult } from '../element/result';
+import { type EditResult, mergeResults } from '../element/result';
+import { orderLoops } from '../path/loop-order';
 import type { StepPath } from '../path/path-model';
-import type { PathLoop, LoopItem } from '../path/reconnect';
+import type { LoopItem, PathLoop } from '../path/reconnect';
+import { foreignPathRefusal } from '../path/subtract-strips';
 import { removeElement } from './remove-outline';
 
 /** Takes whole lines out: their elements where nothing else is in them. */
@@ -90,14 +90,14 @@ function loopsOf(
   one: number,
   two: number,
 ): PathLoop[] | string {
-  const head = stretch.pieces[0] as SharedPiece;
-  const tail = stretch.pieces.at(-1) as SharedPiece;
-  const onFirst = (step: number, t: number) => positionOn(paths[one] as StepPath, step, t);
-  const onSecond = (step: number, t: number) => positionOn(paths[two] as StepPath, step, t);
+  const head = defined(stretch.pieces[0]);
+  const tail = defined(stretch.pieces.at(-1));
+  const onFirst = (step: number, t: number) => positionOn(defined(paths[one]), step, t);
+  const onSecond = (step: number, t: number) => positionOn(defined(paths[two]), step, t);
   const [start, end] = [onFirst(head.curve, head.from), onFirst(tail.curve, tail.to)];
   const [otherStart, otherEnd] = [onSecond(head.otherCurve, head.otherFrom), onSecond(tail.otherCurve, tail.otherTo)];
   const walk = (subpath: number, from: StepPosition, to: StepPosition) =>
-    itemsBetween(paths[subpath] as StepPath, subpath, from, to);
+    itemsBetween(defined(paths[subpath]), subpath, from, to);
   if (first === second) {
     if (!stretch.reversed) return 'It goes round the same way twice; draw it once.';
     const loops = [walk(one, end, otherEnd), walk(one, otherStart, start)];
@@ -152,8 +152,8 @@ function loopFrom(items: readonly LoopItem[], paths: readonly StepPath[]): PathL
     return curve ? pointAt(curve, item.stretch[end]) : { x: 0, y: 0 };
   };
   const whole = items.flatMap((item, i): LoopItem[] => {
-    const next = point(items[(i + 1) % items.length] as LoopItem, 'from');
+    const next = point(defined(items[(i + 1) % items.length]), 'from');
     return distance(point(item, 'to'), next) > SAME_POINT ? [item, { kind: 'line', to: next }] : [item];
   });
-  return { start: point(items[0] as LoopItem, 'from'), items: whole };
+  return { start: point(defined(items[0]), 'from'), items: whole };
 }

@@ -1,17 +1,17 @@
 /** Removes from the text the one outline that forms an opening or an island. */
 import type { Drawing, Shape, Subpath } from '../../drawing/types';
-import { flattenSubpath } from '../../geometry/curve/flatten';
-import { boxOfRing, signedArea } from '../../geometry/base/ring';
 import type { Box, Ring } from '../../geometry/base/polygon-types';
+import { boxOfRing, signedArea } from '../../geometry/base/ring';
+import { flattenSubpath } from '../../geometry/curve/flatten';
 import { parsePathData } from '../../markup/path-data';
 import type { ElementNode } from '../../markup/tree';
 import type { Sheet } from '../../sheet/types';
 import type { Span, TextEdit } from '../../text/text';
-import { orderLoops } from '../path/loop-order';
 import { elementGeometry } from '../element/element-geometry';
-import { readStyle } from '../path/path-style';
 import type { EditResult } from '../element/result';
+import { orderLoops } from '../path/loop-order';
 import { absoluteCommands, stepPaths } from '../path/path-model';
+import { readStyle } from '../path/path-style';
 import { spliceText } from '../path/splice-text';
 import { writeLoops } from '../path/write-loops';
 

@@ -1,7 +1,7 @@
 /** How finely the ends of an arc must be written, because path data says its centre only through them. */
 import type { Arc, Curve } from '../../geometry/base/curve-types';
-import { splitCurve } from '../../geometry/curve/index';
 import { singularValues } from '../../geometry/base/matrix';
+import { splitCurve } from '../../geometry/curve/index';
 
 /** With more digits than this an arc is better written as two. */
 const MAX_EXTRA_DECIMALS = 3;

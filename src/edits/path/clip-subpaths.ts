@@ -1,8 +1,9 @@
 /** Cuts closed chains of curves where they cross strips, and keeps what lies outside all of them. */
 import type { Curve, Point } from '../../geometry/base/curve-types';
+import { defined } from '../../geometry/base/defined';
 import { boundsOf, intersectWithLine, pointAt } from '../../geometry/curve/index';
 import { indexStrips, type StripIndex } from '../strip/shapes-near';
-import { cornerAt, depthInStrip, borderPosition, type Strip } from '../strip/strip';
+import { borderPosition, cornerAt, depthInStrip, type Strip } from '../strip/strip';
 
 /** A stretch of one curve of one subpath, between two parameters. Backward where `from` is greater than `to`. */
 export interface PathInterval {
@@ -57,14 +58,14 @@ export function splitSubpaths(subpaths: readonly (readonly Curve[])[], strips: r
 function locate(curve: Curve, subpath: number, step: number, strips: readonly Strip[], index: StripIndex): Located[] {
   const near = index(boundsOf(curve));
   if (near.length === 0) return [{ subpath, step, from: 0, to: 1, strip: -1 }];
-  const cuts = near.flatMap((number) => cutsBy(curve, strips[number] as Strip)).sort((a, b) => a - b);
+  const cuts = near.flatMap((number) => cutsBy(curve, defined(strips[number]))).sort((a, b) => a - b);
   const knots = [0];
-  for (const cut of [...cuts, 1]) if (cut - (knots.at(-1) ?? 0) > MIN_INTERVAL) knots.push(cut);
+  for (const cut of [...cuts, 1]) if (cut - defined(knots.at(-1)) > MIN_INTERVAL) knots.push(cut);
   knots[knots.length - 1] = 1;
   return knots.slice(1).map((to, at) => {
-    const from = knots[at] ?? 0;
+    const from = defined(knots[at]);
     const middle = pointAt(curve, (from + to) / 2);
-    const strip = near.find((number) => depthInStrip(strips[number] as Strip, middle) > 0) ?? -1;
+    const strip = near.find((number) => depthInStrip(defined(strips[number]), middle) > 0) ?? -1;
     return { subpath, step, from, to, strip };
   });
 }
@@ -94,7 +95,7 @@ function fragmentsOf(located: readonly Located[], curves: readonly Curve[], stri
 }
 
 function compareCrossings<T>(items: readonly T[], index: number): T {
-  return items[(index + items.length - 1) % items.length] as T;
+  return defined(items[(index + items.length - 1) % items.length]);
 }
 
 function crossingAt(
@@ -104,8 +105,8 @@ function crossingAt(
   curves: readonly Curve[],
   strips: readonly Strip[],
 ): Crossing {
-  const point = pointAt(curves[stretch.step] as Curve, t);
-  return { strip, point, place: borderPosition(strips[strip] as Strip, point) };
+  const point = pointAt(defined(curves[stretch.step]), t);
+  return { strip, point, place: borderPosition(defined(strips[strip]), point) };
 }
 
 /** Neighbouring stretches of one curve are one stretch: the line of a side met the curve beyond the side's ends. */

@@ -1,6 +1,8 @@
 /** Where loops begin and in which order they are written, so that as much as possible stays where the author put it. */
+
+import { defined } from '../../geometry/base/defined';
 import type { StepPath } from './path-model';
-import type { PathLoop, LoopItem } from './reconnect';
+import type { LoopItem, PathLoop } from './reconnect';
 
 export interface OrderedLoop extends PathLoop {
   /** The subpath whose own start point the loop begins at; undefined where it begins at a strip. */
@@ -15,7 +17,7 @@ export function orderLoops(
   untouched: readonly number[],
   paths: readonly StepPath[],
 ): OrderedLoop[] {
-  const whole = untouched.map((subpath) => closedLoop(subpath, paths[subpath] as StepPath));
+  const whole = untouched.map((subpath) => closedLoop(subpath, defined(paths[subpath])));
   return sortByTextOrder([...whole, ...loops.map((loop) => rotateToHome(loop, paths))], paths);
 }
 
@@ -49,7 +51,7 @@ function rotateToHome(loop: PathLoop, paths: readonly StepPath[]): OrderedLoop {
   });
   if (!best) return { ...loop, home: undefined };
   const items = [...loop.items.slice(best.index), ...loop.items.slice(0, best.index)];
-  return { start: (paths[best.subpath] as StepPath).start, items, home: best.subpath };
+  return { start: defined(paths[best.subpath]).start, items, home: best.subpath };
 }
 
 /** The place in the author's text that a loop belongs to. */

@@ -1,9 +1,10 @@
 /** One line in place of three: what was a single line before a bridge parted it is a single line again. */
 import type { Curve } from '../../geometry/base/curve-types';
-import { reverseCurve } from '../../geometry/curve/index';
+import { defined } from '../../geometry/base/defined';
 import { crossFrom, distance } from '../../geometry/base/vector';
+import { reverseCurve } from '../../geometry/curve/index';
 import type { StepPath } from './path-model';
-import type { PathLoop, LoopItem } from './reconnect';
+import type { LoopItem, PathLoop } from './reconnect';
 
 /**
  * Merges each new line with the two lines that it joins, where all three run in one line.
@@ -38,7 +39,7 @@ function curveOf(item: LoopItem, paths: readonly StepPath[]): Curve {
   if (item.kind === 'curve') return item.curve;
   if (item.kind === 'line') return { kind: 'line', start: item.to, end: item.to };
   const { subpath, step, from, to } = item.stretch;
-  const { curve } = paths[subpath]?.steps[step] as StepPath['steps'][number];
+  const { curve } = defined(paths[subpath]?.steps[step]);
   return from < to ? curve : reverseCurve(curve);
 }
 

@@ -1,6 +1,7 @@
 /** Path data as curves in the element's own user units, each tied to the command that draws it. */
 import { arcFromEndpoints } from '../../drawing/outline/arc';
 import type { Curve, Point } from '../../geometry/base/curve-types';
+import { defined } from '../../geometry/base/defined';
 import { distance } from '../../geometry/base/vector';
 import type { PathCommand } from '../../markup/path-commands';
 
@@ -96,7 +97,7 @@ function closeSteps(start: Point, steps: readonly Step[]): readonly Step[] {
 function drawCommand(command: PathCommand, pen: Pen): { curve: Curve | undefined; after: Pen } {
   const kind = command.letter.toUpperCase();
   const origin = command.letter === kind ? ORIGIN : pen.current;
-  const value = (index: number): number => command.values[index] ?? 0;
+  const value = (index: number): number => defined(command.values[index]);
   const at = (index: number): Point => ({ x: origin.x + value(index), y: origin.y + value(index + 1) });
   const start = pen.current;
   switch (kind) {

@@ -2,9 +2,9 @@
 import { parsePathData } from '../../markup/path-data';
 import type { TextEdit } from '../../text/text';
 import type { OrderedLoop } from './loop-order';
-import type { PathSource } from './path-writer';
-import { readStyle } from './path-style';
 import { absoluteCommands, stepPaths } from './path-model';
+import { readStyle } from './path-style';
+import type { PathSource } from './path-writer';
 import { spliceText } from './splice-text';
 import { writeLoops } from './write-loops';
 

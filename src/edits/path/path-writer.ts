@@ -2,8 +2,8 @@
 import type { Point } from '../../geometry/base/curve-types';
 import type { PathCommand, PathLetter } from '../../markup/path-commands';
 import type { Span } from '../../text/text';
-import { commandText, formatNumber, gapBefore, parametersText, type PathStyle } from './path-style';
 import type { AbsoluteCommand, StepPath } from './path-model';
+import { commandText, formatNumber, gapBefore, type PathStyle, parametersText } from './path-style';
 
 /** Either a stretch of the old path data, or new text. */
 export type TextPiece =
@@ -42,7 +42,11 @@ export class CommandWriter {
   private letter: PathLetter | undefined;
   private lastCopied: number | undefined;
 
-  constructor(private readonly source: PathSource) {}
+  private readonly source: PathSource;
+
+  constructor(source: PathSource) {
+    this.source = source;
+  }
 
   /** Whether the last command was written relative; `undefined` before the first. */
   get relative(): boolean | undefined {

@@ -7,10 +7,11 @@
  * crossing exactly one chain ends, so they can always be paired.
  */
 import type { Curve, Point } from '../../geometry/base/curve-types';
+import { defined } from '../../geometry/base/defined';
 import { distance } from '../../geometry/base/vector';
-import type { Crossing, SplitPaths, PathInterval } from './clip-subpaths';
-import { cornerAt, borderPoint, type Strip } from '../strip/strip';
-import { windingNumber, indexWindings, type RingWindings } from './winding-number';
+import { borderPoint, cornerAt, type Strip } from '../strip/strip';
+import type { Crossing, PathInterval, SplitPaths } from './clip-subpaths';
+import { indexWindings, type RingWindings, windingNumber } from './winding-number';
 
 export type FillRule = 'nonzero' | 'evenodd';
 
@@ -61,7 +62,7 @@ export function reconnectLoops(
   const filled = indexWindings(subpaths, Math.min(...strips.map(widthOf)) * FLATNESS);
   const endsByStrip = endsOn(split, strips.length);
   for (const [index, strip] of strips.entries()) {
-    const ends = endsByStrip[index] ?? [];
+    const ends = defined(endsByStrip[index]);
     const windings = windingsBetween(ends, strip, filled);
     if (!windings) return undefined;
     pairs.push(...(fillRule === 'nonzero' ? pairByWinding(ends, windings) : pairByParity(ends, windings)));
@@ -110,7 +111,7 @@ function gapAfter(ends: readonly End[], index: number, strip: Strip): { length: 
   const to = index + 1 < ends.length ? next : next + 4;
   const stops = [from, ...cornersBetween(from, to), to];
   const sections = stops.slice(1).map((stop, at) => {
-    const [a, b] = [sectionPoint(strip, stops[at] ?? stop), sectionPoint(strip, stop)];
+    const [a, b] = [sectionPoint(strip, defined(stops[at])), sectionPoint(strip, stop)];
     return { length: distance(a, b), middle: { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 } };
   });
   return sections.reduce((best, section) => (section.length > best.length ? section : best));
@@ -133,14 +134,14 @@ function cornersBetween(from: number, to: number): number[] {
  */
 function pairByWinding(ends: readonly End[], windings: readonly number[]): Pair[] {
   const base = sharedWinding(windings);
-  const first = windings.findIndex((winding) => winding === base) + 1;
+  const first = windings.indexOf(base) + 1;
   const open: End[] = [];
   const pairs: Pair[] = [];
   for (let step = 0; step < ends.length; step += 1) {
     const index = (first + step) % ends.length;
-    const end = ends[index] as End;
-    const before = Math.abs((windings[(index + ends.length - 1) % ends.length] ?? 0) - base);
-    if (Math.abs((windings[index] ?? 0) - base) > before) {
+    const end = defined(ends[index]);
+    const before = Math.abs(defined(windings[(index + ends.length - 1) % ends.length]) - base);
+    if (Math.abs(defined(windings[index]) - base) > before) {
       open.push(end);
       continue;
     }
@@ -161,7 +162,7 @@ function pairByParity(ends: readonly End[], windings: readonly number[]): Pair[]
   const pairs: Pair[] = [];
   ends.forEach((open, index) => {
     const close = ends[(index + 1) % ends.length];
-    if (close && (windings[index] ?? 0) % 2 !== 0) pairs.push({ open, close });
+    if (close && defined(windings[index]) % 2 !== 0) pairs.push({ open, close });
   });
   return pairs;
 }
@@ -193,7 +194,7 @@ type Links = ReadonlyMap<string, FragmentLink>;
 function linksOf(pairs: readonly Pair[], strips: readonly Strip[]): Links {
   const links = new Map<string, FragmentLink>();
   for (const { open, close } of pairs) {
-    const corners = cornersPassed(strips[open.strip] as Strip, open, close);
+    const corners = cornersPassed(defined(strips[open.strip]), open, close);
     links.set(endKey(open.chain, open.entering), { ...linkTarget(close), route: [...corners, close.point] });
     links.set(endKey(close.chain, close.entering), { ...linkTarget(open), route: [...corners.reverse(), open.point] });
   }

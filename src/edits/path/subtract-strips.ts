@@ -3,14 +3,14 @@ import type { Curve } from '../../geometry/base/curve-types';
 import { isFinitePoint } from '../../geometry/base/vector';
 import { parsePathData } from '../../markup/path-data';
 import type { TextEdit } from '../../text/text';
-import { orderLoops } from './loop-order';
 import { nudgeStrips } from '../strip/clearance';
-import { readStyle } from './path-style';
-import { absoluteCommands, stepPaths, type StepPath } from './path-model';
-import { reconnectLoops, type FillRule } from './reconnect';
-import { splitSubpaths } from './clip-subpaths';
-import { spliceText } from './splice-text';
 import type { Strip } from '../strip/strip';
+import { splitSubpaths } from './clip-subpaths';
+import { orderLoops } from './loop-order';
+import { absoluteCommands, type StepPath, stepPaths } from './path-model';
+import { readStyle } from './path-style';
+import { type FillRule, reconnectLoops } from './reconnect';
+import { spliceText } from './splice-text';
 import { writeLoops } from './write-loops';
 
 export interface PathCutting {

@@ -1,8 +1,9 @@
 /** How often closed chains of curves go round a point. */
 import type { Curve, Point } from '../../geometry/base/curve-types';
-import { flattenSubpath } from '../../geometry/curve/flatten';
+import { defined } from '../../geometry/base/defined';
 import type { Box, Ring } from '../../geometry/base/polygon-types';
 import { boxOfRing } from '../../geometry/base/ring';
+import { flattenSubpath } from '../../geometry/curve/flatten';
 
 /** Closed chains with straight edges. */
 export interface RingWindings {
@@ -29,7 +30,7 @@ export function windingNumber({ rings }: RingWindings, point: Point): number {
 function turnsOf(ring: Ring, { x, y }: Point): number {
   let turns = 0;
   for (let i = 0, j = ring.length - 2; i < ring.length; j = i, i += 2) {
-    const [x0, y0, x1, y1] = [ring[j] as number, ring[j + 1] as number, ring[i] as number, ring[i + 1] as number];
+    const [x0, y0, x1, y1] = [defined(ring[j]), defined(ring[j + 1]), defined(ring[i]), defined(ring[i + 1])];
     if (y0 <= y === y1 <= y) continue;
     const side = (x1 - x0) * (y - y0) - (x - x0) * (y1 - y0);
     if (y0 <= y && side > 0) turns += 1;

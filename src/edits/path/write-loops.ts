@@ -1,13 +1,13 @@
 /** Writes loops as path data: commands that were not touched are copied as they stand, new ones follow their style. */
 import type { Arc, Curve, Point } from '../../geometry/base/curve-types';
 import { reverseCurve, subCurve } from '../../geometry/curve/index';
-import { extraDecimals, arcExtraDecimals, radiiOf, wellPosed } from './arc-precision';
-import type { OrderedLoop } from './loop-order';
-import { CommandWriter, type PathSource, type CommandEnd, type TextPiece } from './path-writer';
-import { formatNumber } from './path-style';
-import type { StepPath } from './path-model';
-import type { LoopItem } from './reconnect';
+import { arcExtraDecimals, extraDecimals, radiiOf, wellPosed } from './arc-precision';
 import type { PathInterval } from './clip-subpaths';
+import type { OrderedLoop } from './loop-order';
+import type { StepPath } from './path-model';
+import { formatNumber } from './path-style';
+import { type CommandEnd, CommandWriter, type PathSource, type TextPiece } from './path-writer';
+import type { LoopItem } from './reconnect';
 
 /** An item of a loop, ready to be written. */
 interface Entry {

@@ -1,11 +1,12 @@
 /** Which ways across become bridges, for all islands of a layer together. */
 import type { Point } from '../../geometry/base/curve-types';
+import { defined } from '../../geometry/base/defined';
 import { boxOfRing, centroidOfRing, joinBoxes } from '../../geometry/base/ring';
 import type { Piece } from '../../sheet/types';
-import { bridgeCountFor, selectCandidates, stripOf, type SelectionOptions } from './select';
-import { minimumSpanningTree } from './spanning-tree';
 import type { PlanOptions } from './index';
 import type { ScoredCandidate } from './score';
+import { bridgeCountFor, type SelectionOptions, selectCandidates, stripOf } from './select';
+import { minimumSpanningTree } from './spanning-tree';
 
 export interface BridgeAssignment {
   readonly pieces: readonly Piece[];
@@ -61,7 +62,7 @@ function assignInOrder(
   const held = new Set(frames);
   const ties: ScoredCandidate[] = [];
   for (const number of order) {
-    const usable = (state.ways[number] ?? []).filter(({ target }) => members.has(target));
+    const usable = defined(state.ways[number]).filter(({ target }) => members.has(target));
     const chosen = selectCandidates(usable, optionsForIsland(state, number, ties, held));
     ties.push(...chosen);
     for (const { target } of chosen) held.add(number).add(target);
@@ -80,7 +81,7 @@ function optionsForIsland(
   ties: readonly ScoredCandidate[],
   held: ReadonlySet<number>,
 ): SelectionOptions {
-  const piece = pieces[number] as Piece;
+  const piece = defined(pieces[number]);
   const given = ties.flatMap(({ island, target, from, to }) =>
     island === number ? [from] : target === number ? [to] : [],
   );
@@ -128,13 +129,13 @@ function connectToFrame(
   ties: readonly ScoredCandidate[],
   frames: ReadonlySet<number>,
 ): ScoredCandidate[] {
-  const members = cluster.map((number) => pieces[number] as Piece);
+  const members = cluster.map((number) => defined(pieces[number]));
   const box = joinBoxes(members.map(({ polygon }) => boxOfRing(polygon.outer)));
   const area = members.reduce((sum, piece) => sum + piece.area, 0);
   const given = ties.flatMap(({ island, target, from }) =>
     cluster.includes(island) && frames.has(target) ? [from] : [],
   );
-  const usable = cluster.flatMap((number) => (ways[number] ?? []).filter(({ target }) => frames.has(target)));
+  const usable = cluster.flatMap((number) => defined(ways[number]).filter(({ target }) => frames.has(target)));
   return selectCandidates(usable, {
     ...commonOptions(options, ties),
     given,

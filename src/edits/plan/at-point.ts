@@ -1,13 +1,14 @@
 /** A bridge across an opening at a place that the artist chose, whatever stands on either side. */
 import type { Point } from '../../geometry/base/curve-types';
+import { defined } from '../../geometry/base/defined';
 import { normalise, perpendicular, subtract } from '../../geometry/base/vector';
-import { nearestSegment, type SegmentIndex } from '../../geometry/spatial/segment-index';
-import type { Piece, Sheet } from '../../sheet/types';
-import type { Bridge } from './types';
-import type { BridgeCandidate } from './candidates';
-import { bridgeFrom, surroundingsOf, type PlanOptions } from './index';
 import { firstHits } from '../../geometry/spatial/raycast';
-import { scoreCandidate, type ScoredCandidate } from './score';
+import { nearestSegment, type SegmentIndex } from '../../geometry/spatial/segment-index';
+import type { Sheet } from '../../sheet/types';
+import type { BridgeCandidate } from './candidates';
+import { bridgeFrom, type PlanOptions, surroundingsOf } from './index';
+import { type ScoredCandidate, scoreCandidate } from './score';
+import type { Bridge } from './types';
 
 /** Ways through the place are tried in so many directions, evenly spread over a half turn. */
 const DIRECTIONS = 24;
@@ -30,7 +31,7 @@ export function bridgeAcrossGap(sheet: Sheet, point: Point, options: PlanOptions
   const [first, ...others] = wanted.length > 0 ? wanted : rate(directionsAt(around.pieces, point));
   if (!first) return undefined;
   const best = others.reduce((cheapest, way) => (way.cost < cheapest.cost - 1e-9 ? way : cheapest), first);
-  return bridgeFrom(best, sheet.pieces[best.island] as Piece, sheet, options);
+  return bridgeFrom(best, defined(sheet.pieces[best.island]), sheet, options);
 }
 
 /** Square to the nearest edge, along it, and all round. */

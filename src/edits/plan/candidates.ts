@@ -1,10 +1,11 @@
 /** Places where a bridge could leave an island. */
 import type { Point } from '../../geometry/base/curve-types';
-import { add, distance, dot, interpolate, normalise, perpendicular, scale, subtract } from '../../geometry/base/vector';
+import { defined } from '../../geometry/base/defined';
 import type { Ring } from '../../geometry/base/polygon-types';
 import { perimeter } from '../../geometry/base/ring';
-import { nearestSegment, type SegmentIndex } from '../../geometry/spatial/segment-index';
+import { add, distance, dot, interpolate, normalise, perpendicular, scale, subtract } from '../../geometry/base/vector';
 import { firstHit } from '../../geometry/spatial/raycast';
+import { nearestSegment, type SegmentIndex } from '../../geometry/spatial/segment-index';
 
 /** A straight way across the opening, between pieces as cut. */
 export interface BridgeCandidate {
@@ -61,8 +62,8 @@ export function candidatesOf(
 export function candidatesNear(index: SegmentIndex, island: number, near: Point, limit: number): BridgeCandidate[] {
   const place = nearestSegment(index, near, Infinity, (edge) => index.polygon[edge] === island);
   if (!place) return [];
-  const start = { x: index.x0[place.edge] ?? 0, y: index.y0[place.edge] ?? 0 };
-  const end = { x: index.x1[place.edge] ?? 0, y: index.y1[place.edge] ?? 0 };
+  const start = { x: defined(index.x0[place.edge]), y: defined(index.y0[place.edge]) };
+  const end = { x: defined(index.x1[place.edge]), y: defined(index.y1[place.edge]) };
   const outward = normalise(scale(perpendicular(subtract(end, start)), -1));
   return outward ? candidatesFrom(index, island, { point: place.point, outward }, limit) : [];
 }
@@ -96,8 +97,8 @@ function samplesOf(ring: Ring): Sample[] {
   const samples: Sample[] = [];
   let [passed, next] = [0, step / 2];
   for (let i = 0; i < ring.length; i += 2) {
-    const start = { x: ring[i] ?? 0, y: ring[i + 1] ?? 0 };
-    const end = { x: ring[(i + 2) % ring.length] ?? 0, y: ring[(i + 3) % ring.length] ?? 0 };
+    const start = { x: defined(ring[i]), y: defined(ring[i + 1]) };
+    const end = { x: defined(ring[(i + 2) % ring.length]), y: defined(ring[(i + 3) % ring.length]) };
     const size = distance(start, end);
     const outward = normalise(scale(perpendicular(subtract(end, start)), -1));
     if (outward && size > step) samples.push({ point: interpolate(start, end, 0.5), outward });
@@ -134,20 +135,20 @@ function contactsOf(index: SegmentIndex, island: number, ring: Ring): BridgeCand
   return points.flatMap((point, at) => {
     const place = nearestSegment(index, point, CONTACT, (edge) => index.polygon[edge] !== island);
     if (!place) return [];
-    const before = normalise(subtract(points.at(at - 1) ?? point, point));
-    const after = normalise(subtract(points[(at + 1) % points.length] ?? point, point));
+    const before = normalise(subtract(defined(points.at(at - 1)), point));
+    const after = normalise(subtract(defined(points[(at + 1) % points.length]), point));
     const inward = before && after && normalise(add(before, after));
     if (!inward) return [];
     const half = scale(inward, CONTACT);
     const middle = interpolate(point, place.point, 0.5);
-    const target = index.polygon[place.edge] ?? 0;
+    const target = defined(index.polygon[place.edge]);
     return [{ from: add(middle, half), to: subtract(middle, half), length: 2 * CONTACT, target }];
   });
 }
 
 function vertices(ring: Ring): Point[] {
   const points: Point[] = [];
-  for (let i = 0; i + 1 < ring.length; i += 2) points.push({ x: ring[i] ?? 0, y: ring[i + 1] ?? 0 });
+  for (let i = 0; i + 1 < ring.length; i += 2) points.push({ x: defined(ring[i]), y: defined(ring[i + 1]) });
   return points;
 }
 

@@ -1,23 +1,24 @@
 /** Bridges that are in the drawing already, recognised by their shape alone: no mark in the file is needed. */
 import type { Point } from '../../geometry/base/curve-types';
+import { defined } from '../../geometry/base/defined';
+import type { Box } from '../../geometry/base/polygon-types';
 import {
   add,
   cross,
   distance,
   dot,
   interpolate,
-  vectorLength,
   normalise,
   perpendicular,
   scale,
   subtract,
+  vectorLength,
 } from '../../geometry/base/vector';
 import { regionContains } from '../../geometry/boolean/index';
-import type { Box } from '../../geometry/base/polygon-types';
+import { firstHits, type Hit } from '../../geometry/spatial/raycast';
 import { buildSegmentIndex, nearestSegment, type SegmentIndex } from '../../geometry/spatial/segment-index';
 import type { Sheet } from '../../sheet/types';
 import type { Side } from '../bridge/rejoin-fill';
-import { firstHits, type Hit } from '../../geometry/spatial/raycast';
 
 /** A neck of material between two openings, or between two parts of one. Sheet mm, as drawn. */
 export interface StandingBridge {
@@ -85,7 +86,7 @@ function shortestChord(edges: SegmentIndex, inside: Point, widest: number): read
 }
 
 function directionOf(edges: SegmentIndex, edge: number): Point {
-  return { x: (edges.x1[edge] ?? 0) - (edges.x0[edge] ?? 0), y: (edges.y1[edge] ?? 0) - (edges.y0[edge] ?? 0) };
+  return { x: defined(edges.x1[edge]) - defined(edges.x0[edge]), y: defined(edges.y1[edge]) - defined(edges.y0[edge]) };
 }
 
 function isOnFrame(edges: SegmentIndex, edge: number, { minX, minY, maxX, maxY }: Box): boolean {
@@ -109,8 +110,8 @@ function sideAlong(edges: SegmentIndex, edge: number): Side | undefined {
   // The material is on the right (y down): it widens where its edge turns left.
   if (cross(before, along) >= 0 || cross(along, after) >= 0) return undefined;
   return [
-    { x: edges.x0[first] ?? 0, y: edges.y0[first] ?? 0 },
-    { x: edges.x1[last] ?? 0, y: edges.y1[last] ?? 0 },
+    { x: defined(edges.x0[first]), y: defined(edges.y0[first]) },
+    { x: defined(edges.x1[last]), y: defined(edges.y1[last]) },
   ];
 }
 
@@ -127,9 +128,9 @@ function followStraight(edges: SegmentIndex, edge: number, along: Point, step: U
 
 /** The next edge that is long enough to have a direction. */
 function nextOnSide(edges: SegmentIndex, edge: number, step: Uint32Array): number {
-  let at = step[edge] ?? edge;
+  let at = defined(step[edge]);
   for (let count = 0; count < MAX_PIECES && vectorLength(directionOf(edges, at)) < MIN_SIDE; count += 1)
-    at = step[at] ?? at;
+    at = defined(step[at]);
   return at;
 }
 

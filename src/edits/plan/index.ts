@@ -1,16 +1,17 @@
 /** Where bridges go: the islands of a layer, tied to the frame, all planned at once. */
 import type { Point } from '../../geometry/base/curve-types';
-import { areaOf, intersection } from '../../geometry/boolean/index';
-import { add, distance, interpolate, scale, subtract } from '../../geometry/base/vector';
+import { defined } from '../../geometry/base/defined';
 import type { Region } from '../../geometry/base/polygon-types';
+import { add, distance, interpolate, scale, subtract } from '../../geometry/base/vector';
+import { areaOf, intersection } from '../../geometry/boolean/index';
 import { buildSegmentIndex } from '../../geometry/spatial/segment-index';
 import type { Piece, Sheet } from '../../sheet/types';
-import type { Bridge } from './types';
-import { candidatesNear, candidatesOf } from './candidates';
-import { minimumSpanningTree } from './spanning-tree';
-import { scoreCandidate, type ScoredCandidate, type Surroundings } from './score';
 import { polygonOf, stripAlong } from '../strip/strip';
-import { middleOf, assignBridges } from './assign';
+import { assignBridges, middleOf } from './assign';
+import { candidatesNear, candidatesOf } from './candidates';
+import { type ScoredCandidate, type Surroundings, scoreCandidate } from './score';
+import { minimumSpanningTree } from './spanning-tree';
+import type { Bridge } from './types';
 
 export type { Bridge } from './types';
 
@@ -50,7 +51,7 @@ export function planBridges(sheet: Sheet, islands: readonly Piece[], options: Pl
   const ties = assignBridges({ pieces: sheet.pieces, ways, options }, asked);
   const tied = new Set(ties.flatMap(({ island, target }) => [island, target]));
   return {
-    bridges: ties.map((tie) => bridgeFrom(tie, sheet.pieces[tie.island] as Piece, sheet, options)),
+    bridges: ties.map((tie) => bridgeFrom(tie, defined(sheet.pieces[tie.island]), sheet, options)),
     unbridged: islands.filter((island) => !tied.has(sheet.pieces.indexOf(island))),
   };
 }
@@ -63,12 +64,12 @@ function candidatesToFrame(sheet: Sheet, asked: readonly number[], options: Plan
   const known = new Set(frames);
   for (let next = [...asked]; next.length > 0; ) {
     for (const number of next) {
-      ways[number] = scoredCandidates(sheet, sheet.pieces[number] as Piece, number, options, around);
+      ways[number] = scoredCandidates(sheet, defined(sheet.pieces[number]), number, options, around);
       known.add(number);
     }
     const hung = new Set(minimumSpanningTree(ways, frames, [...known]));
     const stuck = [...known].filter((number) => !hung.has(number) && !frames.includes(number));
-    next = [...new Set(stuck.flatMap((number) => (ways[number] ?? []).map(({ target }) => target)))].filter(
+    next = [...new Set(stuck.flatMap((number) => defined(ways[number]).map(({ target }) => target)))].filter(
       (target) => !known.has(target),
     );
   }

@@ -1,12 +1,13 @@
 /** How well a bridge would stand in a place. All weights are common practice, no source. */
 import type { Point } from '../../geometry/base/curve-types';
-import { regionContains } from '../../geometry/boolean/index';
-import { add, distance, interpolate, perpendicular, scale, subtract } from '../../geometry/base/vector';
+import { defined } from '../../geometry/base/defined';
 import type { Region } from '../../geometry/base/polygon-types';
+import { add, distance, interpolate, perpendicular, scale, subtract } from '../../geometry/base/vector';
+import { regionContains } from '../../geometry/boolean/index';
+import { firstHit, firstHits } from '../../geometry/spatial/raycast';
 import type { SegmentIndex } from '../../geometry/spatial/segment-index';
 import type { ThinPart } from '../../geometry/thickness/types';
-import { calmLength, type BridgeCandidate } from './candidates';
-import { firstHit, firstHits } from '../../geometry/spatial/raycast';
+import { type BridgeCandidate, calmLength } from './candidates';
 
 export interface Surroundings {
   /** Edges of all pieces as cut, numbered as they are. */
@@ -54,7 +55,7 @@ export function scoreCandidate(
   const slants = [rangeOf(lanes.map((lane) => lane.back)), rangeOf(lanes.map((lane) => lane.ahead))];
   const across = (lanes[2]?.back ?? 0) + (lanes[2]?.ahead ?? 0);
   if (Math.max(...slants) > MAX_SLANT * width || across > crosser.length + SLACK) return undefined;
-  const slant = ((slants[0] ?? 0) + (slants[1] ?? 0)) / width;
+  const slant = (defined(slants[0]) + defined(slants[1])) / width;
   const outer = OUTER_LANES.map((lane) => laneAt(crosser, lane * width, island, around.pieces));
   const cornered = outer.some((lane) => !lane || isBent(lane, lanes[2], width));
   const factor =

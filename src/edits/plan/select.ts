@@ -1,11 +1,12 @@
 /** Which of the places round one island get its bridges. */
 import type { Point } from '../../geometry/base/curve-types';
-import { distance, interpolate } from '../../geometry/base/vector';
+import { defined } from '../../geometry/base/defined';
 import type { Box } from '../../geometry/base/polygon-types';
 import { boxesTouch, growBox } from '../../geometry/base/ring';
-import type { ScoredCandidate } from './score';
-import { boxOfCorners, stripAlong, type Strip } from '../strip/strip';
+import { distance, interpolate } from '../../geometry/base/vector';
 import { areStripsApart } from '../strip/separate';
+import { boxOfCorners, type Strip, stripAlong } from '../strip/strip';
+import type { ScoredCandidate } from './score';
 
 /** Extents in mm and areas in mm² up to which an island gets so many bridges (common practice, no source). */
 const ONE_BRIDGE = { extent: 6, area: 20 };
@@ -101,8 +102,8 @@ function unevenness(set: readonly ScoredCandidate[], { middle, count, given, sho
   if (ties.length < 2 || shortestOnly) return 1;
   const even = (2 * Math.PI) / (count + given.length);
   const turns = ties.map(({ x, y }) => Math.atan2(y - middle.y, x - middle.x)).sort((a, b) => a - b);
-  const before = [(turns.at(-1) ?? 0) - 2 * Math.PI, ...turns];
-  const gaps = turns.map((turn, index) => turn - (before[index] ?? 0));
+  const before = [defined(turns.at(-1)) - 2 * Math.PI, ...turns];
+  const gaps = turns.map((turn, index) => turn - defined(before[index]));
   const share = Math.min(1, Math.min(...gaps) / even);
   return (1 + SPREAD_WEIGHT * (1 - share) ** 2) * (share < MIN_SPREAD ? 4 : 1);
 }

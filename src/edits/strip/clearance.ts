@@ -1,7 +1,8 @@
 /** Keeps the sides of strips off the curves that they would run along. */
 import type { Curve, Point } from '../../geometry/base/curve-types';
-import { boundsOf, pointAt } from '../../geometry/curve/index';
+import { defined } from '../../geometry/base/defined';
 import { crossFrom, distance } from '../../geometry/base/vector';
+import { boundsOf, pointAt } from '../../geometry/curve/index';
 import { indexStrips } from './shapes-near';
 import { cornerAt, type Strip } from './strip';
 
@@ -16,7 +17,7 @@ export function nudgeStrips(strips: readonly Strip[], subpaths: readonly (readon
   const index = indexStrips(strips);
   const near = strips.map((): Curve[] => []);
   for (const curve of subpaths.flat()) for (const number of index(boundsOf(curve))) near[number]?.push(curve);
-  return strips.map((strip, number) => nudgeStrip(strip, near[number] ?? []));
+  return strips.map((strip, number) => nudgeStrip(strip, defined(near[number])));
 }
 
 function nudgeStrip(strip: Strip, curves: readonly Curve[]): Strip {

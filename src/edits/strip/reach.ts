@@ -1,8 +1,9 @@
 /** How far a bridge's strip must go beyond its ends, so that it crosses the whole opening over its whole width. */
 import type { Point } from '../../geometry/base/curve-types';
+import { defined } from '../../geometry/base/defined';
 import { cross, distance, dot, scale, subtract } from '../../geometry/base/vector';
 import { nearestSegment, type SegmentIndex } from '../../geometry/spatial/segment-index';
-import { stripAlong, type Strip } from './strip';
+import { type Strip, stripAlong } from './strip';
 
 /** The least, in mm, that a strip reaches into the material: well above the flattening of curves. */
 const MIN_REACH = 0.02;
@@ -41,11 +42,11 @@ interface Band {
 function followOutline(openings: SegmentIndex, first: number, band: Band, step: Uint32Array): number {
   let [edge, far] = [first, 0];
   for (let count = 0; count < MAX_PIECES; count += 1) {
-    const start = toBandCoordinates(band, { x: openings.x0[edge] ?? 0, y: openings.y0[edge] ?? 0 });
-    const end = toBandCoordinates(band, { x: openings.x1[edge] ?? 0, y: openings.y1[edge] ?? 0 });
+    const start = toBandCoordinates(band, { x: defined(openings.x0[edge]), y: defined(openings.y0[edge]) });
+    const end = toBandCoordinates(band, { x: defined(openings.x1[edge]), y: defined(openings.y1[edge]) });
     far = Math.max(far, reachWithin(start, end, band.half));
     const last = step === openings.next ? end : start;
-    edge = step[edge] ?? first;
+    edge = defined(step[edge]);
     if (Math.abs(last.across) > band.half || Math.abs(last.beyond) > 4 * band.half || edge === first) break;
   }
   return far;

@@ -1,9 +1,10 @@
 /** Which strips come near which shapes, by their boxes. */
 import Flatbush from 'flatbush';
 import type { Shape } from '../../drawing/types';
-import { boundsOf } from '../../geometry/curve/index';
+import { defined } from '../../geometry/base/defined';
 import type { Box } from '../../geometry/base/polygon-types';
 import { joinBoxes } from '../../geometry/base/ring';
+import { boundsOf } from '../../geometry/curve/index';
 import { boxOfCorners, type Strip } from './strip';
 
 /** Gives the numbers of the strips whose boxes touch a box, ascending. */
@@ -29,7 +30,7 @@ export function shapesNearStrips(shapes: readonly Shape[], strips: readonly Stri
     if (found.length > 0)
       near.set(
         shape,
-        found.map((number) => strips[number] as Strip),
+        found.map((number) => defined(strips[number])),
       );
   }
   return near;

@@ -50,11 +50,14 @@ export class Cache {
   /** By node and slot, the key of the last answer. */
   readonly #slots = new Map<string, string>();
   readonly #counts = new Map<string, { hits: number; misses: number }>();
+  readonly #limit: number;
   #bytes = 0;
   #lastId = 0;
 
   /** @param limit bytes, about, that all answers together may hold */
-  constructor(readonly limit: number) {}
+  constructor(limit: number) {
+    this.#limit = limit;
+  }
 
   /** About how many bytes all answers hold. */
   get bytes(): number {
@@ -121,13 +124,14 @@ export class Cache {
   }
 
   #add<Inputs, Value>(node: CacheNode<Inputs, Value>, key: string, value: Value): Entry {
-    const entry = { value, id: ++this.#lastId, bytes: node.bytes(value), slots: new Set<string>() };
+    this.#lastId += 1;
+    const entry = { value, id: this.#lastId, bytes: node.bytes(value), slots: new Set<string>() };
     if (node.isWhole?.(value) === false) return entry;
     this.#remove(key);
     this.#entries.set(key, entry);
     this.#bytes += entry.bytes;
     for (const [oldest, { id }] of this.#entries) {
-      if (this.#bytes <= this.limit || id === entry.id) break;
+      if (this.#bytes <= this.#limit || id === entry.id) break;
       this.#remove(oldest);
     }
     return entry;

@@ -3,9 +3,10 @@
  * layers → sheets → file → stack → seams → checks → findings. The keys say on what each depends; an edit is worked out
  * again as far down as its keys change.
  */
+
+import type { ConfigReading } from '../../config/read';
 import type { ReadDrawing } from '../../drawing/index';
 import type { SizeOptions } from '../../drawing/viewport/root-size';
-import type { ConfigReading } from '../../config/read';
 import type { Region } from '../../geometry/base/polygon-types';
 import { ringsOf } from '../../geometry/base/ring';
 import type { MarkupDocument } from '../../markup/tree';

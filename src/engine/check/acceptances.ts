@@ -1,8 +1,18 @@
 /** `<!-- tombolo accept thin-bridge: reason -->` before an element accepts that finding within it. */
 import type { Finding } from '../../checks/finding';
-import { CHECK_IDS } from '../../config/check-id';
+import type { CheckMeta } from '../../checks/meta';
+import type { CheckId } from '../../config/check-id';
 import type { CommentNode, ElementNode, MarkupDocument, MarkupNode } from '../../markup/tree';
 import type { Span } from '../../text/text';
+
+export const UNUSED_ACCEPTANCE: CheckMeta = {
+  id: 'unused-acceptance',
+  summary: 'An accepted finding that is no longer there.',
+  severity: 'warning',
+  reads: 'file',
+  fixes: [],
+  acceptable: false,
+};
 
 interface Acceptance {
   readonly checks: readonly string[];
@@ -12,8 +22,15 @@ interface Acceptance {
   readonly scope: Span | undefined;
 }
 
-/** Takes out what is accepted, and reports each acceptance that matches nothing. */
-export function applyAcceptances(document: MarkupDocument, findings: readonly Finding[]): Finding[] {
+/**
+ * Takes out what is accepted, and reports each acceptance that matches nothing.
+ * @param isKnown whether there is such a check
+ */
+export function applyAcceptances(
+  document: MarkupDocument,
+  findings: readonly Finding[],
+  isKnown: (check: CheckId) => boolean,
+): Finding[] {
   const acceptances = findAcceptances(document);
   const used = new Set<Acceptance>();
   const left = findings.filter((finding) => {
@@ -21,22 +38,22 @@ export function applyAcceptances(document: MarkupDocument, findings: readonly Fi
     if (match) used.add(match);
     return !match;
   });
-  return [...left, ...acceptances.filter((acceptance) => !used.has(acceptance)).map(unused)];
+  return [...left, ...acceptances.filter((acceptance) => !used.has(acceptance)).map((each) => unused(each, isKnown))];
 }
 
 function accepts({ checks, scope }: Acceptance, { check, span }: Finding): boolean {
   return checks.includes(check) && scope !== undefined && span.from >= scope.from && span.to <= scope.to;
 }
 
-function unused({ checks, comment }: Acceptance): Finding {
-  const unknown = checks.find((check) => !(CHECK_IDS as readonly string[]).includes(check));
+function unused({ checks, comment }: Acceptance, isKnown: (check: CheckId) => boolean): Finding {
+  const unknown = checks.find((check) => !isKnown(check));
   const why =
     unknown === undefined
       ? `There is no finding of ${checks.join(', ')} in the element that follows.`
       : `There is no check "${unknown}".`;
   return {
-    check: 'unused-acceptance',
-    severity: 'warning',
+    check: UNUSED_ACCEPTANCE.id,
+    severity: UNUSED_ACCEPTANCE.severity,
     span: comment,
     related: [],
     message: `${why} Take this acceptance out, or it will hide a fault that comes later.`,

@@ -1,8 +1,8 @@
 /** What `tombolo.json` lets pass: checks that are accepted everywhere, and findings that were there before. */
 import type { Finding } from '../../checks/finding';
-import { distance } from '../../geometry/base/vector';
-import { UNACCEPTABLE } from '../../config/check-id';
 import type { BaselineEntry, Config } from '../../config/types';
+import { distance } from '../../geometry/base/vector';
+import { isAcceptable } from './known-checks';
 
 /** mm: a finding of the baseline may move so far before it counts as another. */
 const SAME_PLACE = 1;
@@ -11,7 +11,7 @@ const SAME_PLACE = 1;
 export function withoutBaseline(findings: readonly Finding[], { accept, baseline }: Config): Finding[] {
   return findings.filter(
     (finding) =>
-      UNACCEPTABLE.includes(finding.check) ||
+      !isAcceptable(finding.check) ||
       (accept[finding.check] === undefined && !baseline.some((entry) => matches(entry, finding))),
   );
 }
@@ -25,7 +25,7 @@ function matches({ check, layer, at }: BaselineEntry, finding: Finding): boolean
 /** Entries that let pass what counts against a stencil now: errors and warnings. Places are rounded to 0.1 mm. */
 export function baselineOf(findings: readonly Finding[]): BaselineEntry[] {
   const entries = findings
-    .filter(({ check, severity }) => !UNACCEPTABLE.includes(check) && (severity === 'error' || severity === 'warning'))
+    .filter(({ check, severity }) => isAcceptable(check) && (severity === 'error' || severity === 'warning'))
     .map(({ check, layer, at }): BaselineEntry => ({ check, layer, at: at && [rounded(at.x), rounded(at.y)] }));
   return [...new Map(entries.map((entry) => [JSON.stringify(entry), entry])).values()];
 }

@@ -4,13 +4,14 @@ import type { LayerFault, ProjectReport, Report, Settings } from '../../report/r
 import { layerId } from '../../sheet/layer/layer-id';
 import { hashOfText } from '../../text/hash';
 import type { Answer } from '../cache/cache';
+import { now } from '../clock';
 import { effectiveConfig } from './effective-config';
-import { faultOf, groupsOfEntry, projectFiles, sourcedEntries, type SourcedEntry } from './project-layers';
-import { readFile, type LayerPlan, type ReadFile } from './read-file';
+import { faultOf, groupsOfEntry, projectFiles, type SourcedEntry, sourcedEntries } from './project-layers';
+import { type LayerPlan, type ReadFile, readFile } from './read-file';
 import { beginRun, type Origin, type Run } from './run';
 import { reportOn } from './run-checks';
 import { watchOf } from './run-watch';
-import { settleSeams, stackFrom, type NamedSheet } from './stack-of-run';
+import { type NamedSheet, settleSeams, stackFrom } from './stack-of-run';
 import { versionOf, versionOfStack } from './version';
 
 /**
@@ -43,7 +44,7 @@ interface Part {
 }
 
 function checkParts(run: Run, texts: readonly NamedText[], missing: readonly string[]): ProjectReport {
-  const start = performance.now();
+  const start = now();
   const { settings } = run;
   const entries = sourcedEntries(run.config);
   const parts = new Map(texts.map(({ name, text }) => [name, readPart(run, name, text, entries)]));
@@ -65,16 +66,16 @@ function checkParts(run: Run, texts: readonly NamedText[], missing: readonly str
     files.set(name, reportOn(run, subject, elapsed));
   }
   settleSeams(run, placed);
-  project.elapsed = performance.now() - start;
+  project.elapsed = now() - start;
   return project;
 }
 
 function readPart(run: Run, name: string, text: string, entries: readonly SourcedEntry[]): Part {
-  const start = performance.now();
+  const start = now();
   const hash = hashOfText(text);
   const own = entries.filter(({ file }) => file === name);
   const file = readFile(run, name, { text, hash }, planOf(run, name, own));
-  return { file, version: versionOf(hash, run.settings), elapsed: performance.now() - start };
+  return { file, version: versionOf(hash, run.settings), elapsed: now() - start };
 }
 
 /** @param entries those that name this file */

@@ -3,7 +3,8 @@ import { underWatch } from '../../geometry/base/checkpoint';
 import type { Report, Settings } from '../../report/report';
 import { groupShapes } from '../../sheet/layer/layers';
 import { hashOfText } from '../../text/hash';
-import { readFile, type LayerPlan } from './read-file';
+import { now } from '../clock';
+import { type LayerPlan, readFile } from './read-file';
 import { beginRun, type Origin } from './run';
 import { reportOn } from './run-checks';
 import { watchOf } from './run-watch';
@@ -17,14 +18,14 @@ import { versionOf } from './version';
 export function checkText(origin: Origin, text: string, settings: Settings): Report {
   const { cancelled: _, ...kept } = settings;
   return underWatch(watchOf(settings), () => {
-    const start = performance.now();
+    const start = now();
     const run = beginRun(origin, kept);
     const hash = hashOfText(text);
     const file = readFile(run, '', { text, hash }, planOf(kept));
     const placed = file.value.sheets.map((_sheet, ordinal) => ({ file, ordinal, name: '' }));
     const stack = stackFrom(run, placed);
     const version = versionOf(hash, kept);
-    const report = reportOn(run, { file, stack, version, stackVersion: version }, performance.now() - start);
+    const report = reportOn(run, { file, stack, version, stackVersion: version }, now() - start);
     settleSeams(run, placed);
     return report;
   });

@@ -1,6 +1,7 @@
 /** The configuration that settings amount to, and the part of it that decides what is measured. */
+
+import { type Config, DEFAULT_CONFIG } from '../../config/types';
 import type { Settings } from '../../report/report';
-import { DEFAULT_CONFIG, type Config } from '../../config/types';
 
 /** The configuration with the settings' overrides worked in. */
 export function effectiveConfig({ config = DEFAULT_CONFIG, width, height, kerf }: Settings): Config {

@@ -1,7 +1,7 @@
 /** What is wrong with the entries of `layers`, at their places in the text of `tombolo.json`. */
 import { findNodeAtLocation, parseTree } from 'jsonc-parser';
-import type { LayerFault } from '../../report/report';
 import type { ConfigProblem } from '../../config/read';
+import type { LayerFault } from '../../report/report';
 
 /** Each fault at every entry that has its `from`. Entries that could not be read at all are reported elsewhere. */
 export function layerProblems(configText: string, faults: readonly LayerFault[]): ConfigProblem[] {

@@ -1,11 +1,12 @@
 /** What the entries of `layers` mean: which file, which element of it, and which shapes are then cut as one layer. */
+
+import type { Config, LayerEntry } from '../../config/types';
 import type { Drawing, Shape } from '../../drawing/types';
 import { allElements, ancestors, attribute } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
 import type { LayerFault } from '../../report/report';
-import type { Config, LayerEntry } from '../../config/types';
 import { layerId } from '../../sheet/layer/layer-id';
-import { groupShapes, statedName, type ShapeGroup } from '../../sheet/layer/layers';
+import { groupShapes, type ShapeGroup, statedName } from '../../sheet/layer/layers';
 
 /** An entry of `layers`, with its source taken apart. */
 export interface SourcedEntry extends LayerEntry {

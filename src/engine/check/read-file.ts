@@ -1,16 +1,17 @@
 /** From the text of one file to its measured sheets. */
+
+import { emptyDrawing, type ReadDrawing, readDrawingIncrementally } from '../../drawing/index';
 import type { Drawing } from '../../drawing/types';
-import { emptyDrawing, readDrawingIncrementally, type ReadDrawing } from '../../drawing/index';
 import { lookNow, type StopReason } from '../../geometry/base/checkpoint';
 import { parseMarkup } from '../../markup/parse';
-import { artworkKey, type ArtworkKey } from '../../sheet/layer/artwork-key';
+import { type ArtworkKey, artworkKey } from '../../sheet/layer/artwork-key';
 import { mainPaint, type ShapeGroup } from '../../sheet/layer/layers';
-import { artworkOf, measureArtwork, sheetOf, type Artwork, type MeasuredArtwork } from '../../sheet/measure';
+import { type Artwork, artworkOf, type MeasuredArtwork, measureArtwork, sheetOf } from '../../sheet/measure';
 import type { LayerPaint, Sheet } from '../../sheet/types';
 import type { Answer } from '../cache/cache';
-import { drawingNode, fileNode, layersNode, markupNode, paintNode, sheetNode, type HashedText } from '../cache/nodes';
-import { slotOf, type Run } from './run';
-import { unlessStopped, type Skipped } from './run-watch';
+import { drawingNode, fileNode, type HashedText, layersNode, markupNode, paintNode, sheetNode } from '../cache/nodes';
+import { type Run, slotOf } from './run';
+import { type Skipped, unlessStopped } from './run-watch';
 
 /** A file that was read and measured, before anything is checked. */
 export interface ReadFile {

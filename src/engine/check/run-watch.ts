@@ -1,6 +1,7 @@
 /** What watches over a run of the engine: its time, its memory, and whoever asked for it. */
 import { Stopped, type StopReason, type Watch } from '../../geometry/base/checkpoint';
 import type { Settings } from '../../report/report';
+import { now } from '../clock';
 
 /** Milliseconds: long enough for any sheet that a person draws. */
 const DEFAULT_BUDGET = 20_000;
@@ -21,23 +22,23 @@ export interface Skipped {
  * @param files how many files the run reads: each adds its time to the budget
  */
 export function watchOf(settings: Settings, files = 1): Watch {
-  const end = performance.now() + (settings.budget ?? DEFAULT_BUDGET) * Math.max(1, files);
+  const end = now() + (settings.budget ?? DEFAULT_BUDGET) * Math.max(1, files);
   const isMemoryUsedUp = memoryWatch(settings);
   return () => {
     if (settings.cancelled?.()) return 'cancelled';
-    const now = performance.now();
-    if (now > end) return 'time';
-    return isMemoryUsedUp(now) ? 'memory' : undefined;
+    const time = now();
+    if (time > end) return 'time';
+    return isMemoryUsedUp(time) ? 'memory' : undefined;
   };
 }
 
-function memoryWatch({ memoryInUse, memoryBudget = DEFAULT_MEMORY_BUDGET }: Settings): (now: number) => boolean {
+function memoryWatch({ memoryInUse, memoryBudget = DEFAULT_MEMORY_BUDGET }: Settings): (time: number) => boolean {
   if (!memoryInUse) return () => false;
   const most = memoryInUse() + memoryBudget;
   let [next, usedUp] = [-Infinity, false];
-  return (now) => {
-    if (now < next) return usedUp;
-    next = now + BETWEEN_MEMORY_LOOKS;
+  return (time) => {
+    if (time < next) return usedUp;
+    next = time + BETWEEN_MEMORY_LOOKS;
     usedUp = memoryInUse() > most;
     return usedUp;
   };

@@ -1,6 +1,7 @@
 /** What is the same for a whole run of the engine. */
-import type { Session, Settings } from '../../report/report';
+
 import type { Config } from '../../config/types';
+import type { Session, Settings } from '../../report/report';
 import { hashOfText } from '../../text/hash';
 import type { Cache, Slot } from '../cache/cache';
 import { effectiveConfig, measuringPart } from './effective-config';

@@ -1,17 +1,16 @@
 /** The order and the number of findings that hosts are given. */
-import type { CheckId, Severity } from '../../config/check-id';
+
 import type { Finding } from '../../checks/finding';
+import { type CheckId, severityRank } from '../../config/check-id';
 import { idOfRest, type ReportedFinding } from '../../report/finding-id';
 
 /** Editors draw a few hundred underlines for a file; beyond that a count says more than another line. */
 const MAX_FINDINGS_PER_CHECK = 200;
 
-const RANK: Readonly<Record<Severity, number>> = { error: 0, warning: 1, info: 2, hint: 3 };
-
 /** Most serious first, then in the order of the text. */
 export function sortFindings<F extends Finding>(findings: readonly F[]): F[] {
   return [...findings].sort(
-    (a, b) => RANK[a.severity] - RANK[b.severity] || a.span.from - b.span.from || a.span.to - b.span.to,
+    (a, b) => severityRank(b.severity) - severityRank(a.severity) || a.span.from - b.span.from || a.span.to - b.span.to,
   );
 }
 

@@ -1,11 +1,11 @@
 /** The stack of a run: its layers in painting order, and what is measured between them when it is asked for. */
 import { limitsOf } from '../../config/limits';
-import { measureSeams } from '../../stack/index';
-import { stackOf, type Stack } from '../../stack/stack';
 import type { Sheet } from '../../sheet/types';
+import { measureSeams } from '../../stack/index';
+import { type Stack, stackOf } from '../../stack/stack';
 import type { Answer } from '../cache/cache';
-import { seamsNode, stackNode, type PlacedSheet } from '../cache/nodes';
-import { slotOf, type Run } from './run';
+import { type PlacedSheet, seamsNode, stackNode } from '../cache/nodes';
+import { type Run, slotOf } from './run';
 
 /** A sheet of a file, and the name that the project has for the file. */
 export interface NamedSheet extends PlacedSheet {

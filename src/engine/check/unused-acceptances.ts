@@ -1,14 +1,13 @@
 /** Acceptances in `tombolo.json` that accept nothing: they would hide a fault that comes later. */
 import { findNodeAtLocation, parseTree } from 'jsonc-parser';
-import type { ProjectReport } from '../../report/report';
-import type { CheckId } from '../../config/check-id';
 import type { ConfigProblem } from '../../config/read';
+import type { ProjectReport } from '../../report/report';
 import { effectiveConfig } from './effective-config';
 
 /** Each at its key. Only of a project that names its files: of others nobody knows whether all were checked. */
 export function unusedAcceptances(configText: string, { settings, files, missing }: ProjectReport): ConfigProblem[] {
   const { accept, checks, layers } = effectiveConfig(settings);
-  const ids = Object.keys(accept) as CheckId[];
+  const ids = Object.keys(accept);
   if (layers.length === 0 || missing.length > 0) return [];
   const found = new Set(
     [...files.values()].flatMap(({ results }) =>

@@ -3,11 +3,11 @@ import type { Finding } from '../../checks/finding';
 import { nodeAt } from '../../markup/query';
 import type { ElementNode, MarkupDocument } from '../../markup/tree';
 import type { Fix, Report } from '../../report/report';
-import { UNACCEPTABLE } from '../../config/check-id';
+import { isAcceptable } from '../check/known-checks';
 
 /** Offers to accept a finding in the element that it stands in, by a comment before that element. */
 export function acceptFix({ drawing, text }: Report, finding: Finding): Fix | undefined {
-  if (UNACCEPTABLE.includes(finding.check)) return undefined;
+  if (!isAcceptable(finding.check)) return undefined;
   const element = elementAt(drawing.document, finding.span.from);
   if (!element) return undefined;
   const at = element.span.from;

@@ -1,20 +1,21 @@
 /** A bridge at a place that the artist points to: in the picture, or by the caret in the text. */
-import { bridgeAcrossGap } from '../../edits/plan/at-point';
+
 import type { Finding } from '../../checks/finding';
+import { bridgeAcrossGap } from '../../edits/plan/at-point';
 import type { Point } from '../../geometry/base/curve-types';
-import { pointAt } from '../../geometry/curve/index';
-import { regionContains } from '../../geometry/boolean/index';
 import type { Polygon } from '../../geometry/base/polygon-types';
+import { regionContains } from '../../geometry/boolean/index';
+import { pointAt } from '../../geometry/curve/index';
 import { buildSegmentIndex, nearestSegment, type SegmentIndex } from '../../geometry/spatial/segment-index';
 import type { Fix, Report } from '../../report/report';
 import type { Piece, Sheet } from '../../sheet/types';
 import {
+  type BridgePlanChoice,
   bridgeWidthFor,
   hiddenOn,
+  type VerifiedBridges,
   verifyBridges,
   verifyCut,
-  type BridgePlanChoice,
-  type VerifiedBridges,
 } from './bridge-islands';
 import { fixFrom } from './island-fixes';
 

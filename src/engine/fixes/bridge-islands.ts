@@ -1,16 +1,17 @@
 /** Bridges for islands: planned, cut into the text, and proven. */
-import { changedRegion, cutStrips, stripsFor } from '../../edits/bridge/cut';
-import { planBridges, type Bridge, type PlanOptions } from '../../edits/plan/index';
-import type { Strip } from '../../edits/strip/strip';
+
 import type { Finding } from '../../checks/finding';
-import { union } from '../../geometry/boolean/index';
-import type { Region } from '../../geometry/base/polygon-types';
-import type { Report } from '../../report/report';
 import { limitsOf } from '../../config/limits';
+import { changedRegion, cutStrips, stripsFor } from '../../edits/bridge/cut';
+import { type Bridge, type PlanOptions, planBridges } from '../../edits/plan/index';
+import type { Strip } from '../../edits/strip/strip';
+import type { Region } from '../../geometry/base/polygon-types';
+import { union } from '../../geometry/boolean/index';
+import type { Report } from '../../report/report';
 import type { Piece, Sheet } from '../../sheet/types';
 import { applyEdits, type TextEdit } from '../../text/text';
 import { effectiveConfig } from '../check/effective-config';
-import { verify, type Expectations } from './verify';
+import { type Expectations, verify } from './verify';
 
 /** Which islands, and how wide a bridge in mm as cut; by default all, at the limit. */
 export interface BridgeChoice {

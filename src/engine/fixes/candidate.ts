@@ -1,11 +1,12 @@
 /** Changes that could be made, and what becomes of them: those that are proven are mends. */
-import type { EditResult } from '../../edits/element/result';
+
 import type { Finding } from '../../checks/finding';
+import type { CheckId } from '../../config/check-id';
+import type { EditResult } from '../../edits/element/result';
 import type { Region } from '../../geometry/base/polygon-types';
 import type { Fix, Report } from '../../report/report';
-import type { CheckId } from '../../config/check-id';
 import type { Sheet } from '../../sheet/types';
-import { verify, type Expectations } from './verify';
+import { type Expectations, verify } from './verify';
 
 /** A mend that has not been proven yet. */
 export interface FixCandidate {

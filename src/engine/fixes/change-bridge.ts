@@ -1,25 +1,26 @@
 /** Bridges that are there already, changed by the same surgery that puts new ones in. */
-import type { Bridge } from '../../edits/plan/types';
-import { composeEdits } from '../../edits/path/compose-edits';
-import { bridgeAcrossGap } from '../../edits/plan/at-point';
-import { changedRegion, cutStrips, ROUNDING_ROOM, stripsFor } from '../../edits/bridge/cut';
-import { shapesNearStrips } from '../../edits/strip/shapes-near';
-import { removeBridge } from '../../edits/bridge/remove-bridge';
-import { standingBridgeAt, type StandingBridge } from '../../edits/plan/detect';
-import { polygonOf, stripAlong, type Strip } from '../../edits/strip/strip';
-import type { Point } from '../../geometry/base/curve-types';
-import { regionContains } from '../../geometry/boolean/index';
-import { add, dot, perpendicular, scale, subtract } from '../../geometry/base/vector';
-import type { Region } from '../../geometry/base/polygon-types';
-import type { Fix, Report } from '../../report/report';
+
 import { formatMillimetres } from '../../config/length';
 import { limitsOf } from '../../config/limits';
+import { changedRegion, cutStrips, ROUNDING_ROOM, stripsFor } from '../../edits/bridge/cut';
+import { removeBridge } from '../../edits/bridge/remove-bridge';
+import { composeEdits } from '../../edits/path/compose-edits';
+import { bridgeAcrossGap } from '../../edits/plan/at-point';
+import { type StandingBridge, standingBridgeAt } from '../../edits/plan/detect';
+import type { Bridge } from '../../edits/plan/types';
+import { shapesNearStrips } from '../../edits/strip/shapes-near';
+import { polygonOf, type Strip, stripAlong } from '../../edits/strip/strip';
+import type { Point } from '../../geometry/base/curve-types';
+import type { Region } from '../../geometry/base/polygon-types';
+import { add, dot, perpendicular, scale, subtract } from '../../geometry/base/vector';
+import { regionContains } from '../../geometry/boolean/index';
+import type { Fix, Report } from '../../report/report';
 import type { Sheet } from '../../sheet/types';
 import type { TextEdit } from '../../text/text';
+import { effectiveConfig } from '../check/effective-config';
 import { placesDrawnAt } from './bridge-at';
 import { bridgeWidthFor, hiddenOn } from './bridge-islands';
-import { checkEdited, verify, type Expectations } from './verify';
-import { effectiveConfig } from '../check/effective-config';
+import { checkEdited, type Expectations, verify } from './verify';
 
 /** What is to become of a bridge. */
 export type BridgeChange =

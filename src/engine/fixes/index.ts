@@ -1,20 +1,21 @@
 /** The mends that the lightbulb offers for a finding. Each is proven before it is in the list. */
+
+import type { Finding } from '../../checks/finding';
+import { formatMillimetres } from '../../config/length';
+import { limitsOf } from '../../config/limits';
 import { closeSlot, openSlot } from '../../edits/bridge/open-slot';
 import { cutIslandAway, removeOpening, widenNeck } from '../../edits/bridge/widen-bridge';
-import type { Finding } from '../../checks/finding';
 import type { Polygon } from '../../geometry/base/polygon-types';
 import type { ThinPart } from '../../geometry/thickness/types';
 import type { Fix, Report } from '../../report/report';
-import { formatMillimetres } from '../../config/length';
-import { limitsOf } from '../../config/limits';
 import type { Piece, Sheet } from '../../sheet/types';
-import { acceptFix } from './accept-fix';
-import { verifyCandidate, type FixCandidate } from './candidate';
 import { effectiveConfig } from '../check/effective-config';
-import { scaleToFitFix, stateSizeFix } from './size-fixes';
+import { acceptFix } from './accept-fix';
+import { type FixCandidate, verifyCandidate } from './candidate';
 import { bridgeFixes } from './island-fixes';
-import { addRegistrationMarks } from './registration-marks';
 import { doubledFixes, openFixes } from './outline-fixes';
+import { addRegistrationMarks } from './registration-marks';
+import { scaleToFitFix, stateSizeFix } from './size-fixes';
 import { spreadFixes } from './spread-colour';
 
 /** In the order in which they are offered: this place, the layer, the file, and last to accept it as it is. */

@@ -1,17 +1,18 @@
 /** What the lightbulb offers at an island: bridges of several plans, from this island to the whole file. */
+
+import { count, formatMillimetres } from '../../config/length';
 import { formGlyphRow } from '../../edits/plan/glyph-row';
 import { polygonOf } from '../../edits/strip/strip';
 import { boxOfPolygon } from '../../geometry/boolean/index';
 import type { BridgePreview, Fix, Report } from '../../report/report';
-import { count, formatMillimetres } from '../../config/length';
 import type { Piece, Sheet } from '../../sheet/types';
 import {
-  joinBridges,
-  verifyBridges,
-  verifyLayerBridges,
   type BridgePlanChoice,
+  joinBridges,
   type PlannedBridge,
   type VerifiedBridges,
+  verifyBridges,
+  verifyLayerBridges,
 } from './bridge-islands';
 
 /** How many times as long upright bridges may be in all (common practice, no source). */

@@ -1,13 +1,14 @@
 /** Mends of the lines themselves: one of two that lie on each other goes, an open one is closed. */
-import { closeSubpath } from '../../edits/outline/close-subpath';
-import { removeLines, mergeOutlines } from '../../edits/outline/merge-outlines';
+
 import type { Finding, Subject } from '../../checks/finding';
-import { regionFromRings } from '../../geometry/boolean/index';
-import type { Region } from '../../geometry/base/polygon-types';
-import type { Fix, Report } from '../../report/report';
 import type { CheckId } from '../../config/check-id';
-import type { CutLine } from '../../sheet/cut-lines/index';
 import { formatMillimetres } from '../../config/length';
+import { closeSubpath } from '../../edits/outline/close-subpath';
+import { mergeOutlines, removeLines } from '../../edits/outline/merge-outlines';
+import type { Region } from '../../geometry/base/polygon-types';
+import { regionFromRings } from '../../geometry/boolean/index';
+import type { Fix, Report } from '../../report/report';
+import type { CutLine } from '../../sheet/cut-lines/index';
 import { ringOfCurves } from '../../sheet/layer/shape-region';
 import type { Sheet } from '../../sheet/types';
 import { verifyCandidate } from './candidate';

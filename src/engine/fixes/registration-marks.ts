@@ -2,26 +2,27 @@
  * Register marks in every sheet of a stack: a corner notch, an angle that points to the sheet's upper left corner, and
  * a plain cross-hair in each of the two corners beside it. Far apart, they also show a sheet that lies turned.
  */
-import { joinInserts } from '../../edits/bridge/add-strips';
-import { decimalsFor } from '../../edits/path/precision';
-import { formatNumber } from '../../edits/path/path-style';
-import type { Drawing } from '../../drawing/types';
+
 import type { Finding } from '../../checks/finding';
+import { kerfOf, limitsOf } from '../../config/limits';
+import type { Config } from '../../config/types';
+import type { Drawing } from '../../drawing/types';
+import { joinInserts } from '../../edits/bridge/add-strips';
+import { formatNumber } from '../../edits/path/path-style';
+import { decimalsFor } from '../../edits/path/precision';
 import type { Matrix, Point } from '../../geometry/base/curve-types';
 import { apply, invert, maxScale } from '../../geometry/base/matrix';
-import { areaOf, difference, offset } from '../../geometry/boolean/index';
 import type { Box, Region } from '../../geometry/base/polygon-types';
 import { ringOfPoints } from '../../geometry/base/ring';
+import { areaOf, difference, offset } from '../../geometry/boolean/index';
 import { attribute, prefixOf } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
 import type { FileEdits, Fix, Report } from '../../report/report';
-import type { Config } from '../../config/types';
-import { kerfOf, limitsOf } from '../../config/limits';
-import { registrationMarks } from '../../stack/registration-marks';
 import type { Sheet } from '../../sheet/types';
+import { registrationMarks } from '../../stack/registration-marks';
 import type { TextEdit } from '../../text/text';
-import { verify } from './verify';
 import { effectiveConfig } from '../check/effective-config';
+import { verify } from './verify';
 
 /** mm: arms of this length are found again by eye. Common practice, no source. */
 const DEFAULT_SIZE = 5;
@@ -111,7 +112,7 @@ function cross({ x, y }: Point, reach: number, half: number): Point[] {
   return [0, 1, 2, 3].flatMap((turn) =>
     arm.map(([across = 0, down = 0]) => {
       let [u, v] = [across, down];
-      for (let quarter = 0; quarter < turn; quarter++) [u, v] = [-v, u];
+      for (let quarter = 0; quarter < turn; quarter += 1) [u, v] = [-v, u];
       return { x: x + u, y: y + v };
     }),
   );

@@ -1,5 +1,5 @@
 /** Another painting order: a layer's element gets another place in the text, or an entry another in `tombolo.json`. */
-import { parseTree, type Node } from 'jsonc-parser';
+import { type Node, parseTree } from 'jsonc-parser';
 import type { ElementNode, MarkupNode } from '../../markup/tree';
 import type { Report } from '../../report/report';
 import { artworkKey } from '../../sheet/layer/artwork-key';
@@ -17,7 +17,10 @@ export function reorderLayers(report: Report, from: number, to: number): readonl
   if (!sheet || !target || from === to) return 'There is no such place in the order.';
   const [element, other] = [sheet.layer.element, target.layer.element];
   if (!element || !other || element.parent !== other.parent) {
-    return 'The order is that of the groups in the file, and one of these layers is no group: put its shapes into a <g> first.';
+    return (
+      'The order is that of the groups in the file, and one of these layers is no group: put its shapes ' +
+      'into a <g> first.'
+    );
   }
   const block = blockOf(report.text, element);
   const beside = blockOf(report.text, other);
@@ -78,7 +81,9 @@ function drawsTheSame({ shapes }: Layer, other: Layer): boolean {
   return a.whole === b.whole && a.colours === b.colours;
 }
 
-/** The element with the white space and the comments before it that are its own, and a comment behind it in its line. */
+/**
+ * The element with the white space and the comments before it that are its own, and a comment behind it in its line.
+ */
 function blockOf(text: string, element: ElementNode): Span {
   const siblings = element.parent?.children ?? [];
   const at = siblings.indexOf(element);

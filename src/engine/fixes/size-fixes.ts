@@ -1,11 +1,11 @@
 /** Mends of the size at which a drawing is cut: state it, or make it fit the bed. */
 import type { Finding } from '../../checks/finding';
-import type { FileEdits, Fix, Report } from '../../report/report';
-import type { Config } from '../../config/types';
 import { shortNumber } from '../../config/length';
-import { verify } from './verify';
-import { sizeEdits } from './root-attributes';
+import type { Config } from '../../config/types';
+import type { FileEdits, Fix, Report } from '../../report/report';
 import { effectiveConfig } from '../check/effective-config';
+import { sizeEdits } from './root-attributes';
+import { verify } from './verify';
 
 /** Writes the size that is guessed now, so that every measure stays as it is. */
 export function stateSizeFix(report: Report, finding: Finding): Fix[] {

@@ -1,25 +1,26 @@
 /** Spreads a colour under a later neighbour: one new shape in its own layer, proven before it is offered. */
-import { decimalsFor } from '../../edits/path/precision';
+
+import type { Finding } from '../../checks/finding';
+import { formatMillimetres } from '../../config/length';
+import { limitsOf } from '../../config/limits';
+import type { Drawing, Shape } from '../../drawing/types';
 import { indentBefore } from '../../edits/element/element-text';
 import { formatNumber } from '../../edits/path/path-style';
-import type { Finding } from '../../checks/finding';
-import type { Drawing, Shape } from '../../drawing/types';
+import { decimalsFor } from '../../edits/path/precision';
 import type { Cubic, Line, Point } from '../../geometry/base/curve-types';
-import { fitRing } from '../../geometry/curve/fit';
 import { apply, invert, maxScale } from '../../geometry/base/matrix';
-import { offset } from '../../geometry/boolean/index';
 import type { Region } from '../../geometry/base/polygon-types';
 import { ringsOf } from '../../geometry/base/ring';
+import { offset } from '../../geometry/boolean/index';
+import { fitRing } from '../../geometry/curve/fit';
 import { simplifyRing } from '../../geometry/polygon/simplify';
 import { prefixOf } from '../../markup/query';
 import type { Fix, Report } from '../../report/report';
-import { formatMillimetres } from '../../config/length';
-import { limitsOf } from '../../config/limits';
-import type { Sheet } from '../../sheet/types';
 import { SourceIndex } from '../../sheet/source-index';
+import type { Sheet } from '../../sheet/types';
 import type { TextEdit } from '../../text/text';
-import { verifyCandidate } from './candidate';
 import { effectiveConfig } from '../check/effective-config';
+import { verifyCandidate } from './candidate';
 import { spreadAcross, spreadUnder } from './spread-region';
 
 /** mm: how near the written curves come to what was worked out. */

@@ -1,19 +1,20 @@
 /** What a colour gains when it is spread under a later neighbour, so that a slip leaves no bare ground. Millimetres. */
+
+import type { Point } from '../../geometry/base/curve-types';
+import type { Box, Polygon, Region } from '../../geometry/base/polygon-types';
+import { boxesTouch, growBox, joinBoxes } from '../../geometry/base/ring';
 import {
   areaOf,
   boxOfPolygon,
   clipToBox,
-  regionContains,
   difference,
   intersection,
   offset,
+  regionContains,
   union,
 } from '../../geometry/boolean/index';
-import type { Point } from '../../geometry/base/curve-types';
-import type { Box, Polygon, Region } from '../../geometry/base/polygon-types';
-import { boxesTouch, growBox, joinBoxes } from '../../geometry/base/ring';
-import type { BareGap, ShortOverlap } from '../../stack/index';
 import type { Sheet } from '../../sheet/types';
+import type { BareGap, ShortOverlap } from '../../stack/index';
 
 /** mm: how far the new shape reaches into the colour that it widens, so that the two are one opening. */
 const OVERLAP_DEPTH = 0.15;
@@ -28,7 +29,8 @@ const CRACK = 0.006;
 const SLIVER = 0.002;
 
 /**
- * Under the part of a seam that is short, the earlier colour grows until it reaches `slip` mm under the later one's edge.
+ * Under the part of a seam that is short, the earlier colour grows until it reaches `slip` mm under the later one's
+ * edge.
  */
 export function spreadUnder(earlier: Sheet, later: Sheet, overlap: ShortOverlap, slip: number): Region {
   const by = slip - overlap.width + ROOM;

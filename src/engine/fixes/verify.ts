@@ -2,15 +2,16 @@
  * The proof of a mend: the edited text is checked again, and the mend is only offered if what it promises came true
  * and nothing else got worse.
  */
-import { symmetricDifference } from '../../geometry/polygon/diff';
+
+import type { Finding } from '../../checks/finding';
+import type { CheckId, Severity } from '../../config/check-id';
 import { scaling } from '../../geometry/base/matrix';
+import type { Region } from '../../geometry/base/polygon-types';
 import { distance } from '../../geometry/base/vector';
 import { areaOf, difference } from '../../geometry/boolean/index';
-import type { Region } from '../../geometry/base/polygon-types';
-import type { Finding } from '../../checks/finding';
+import { symmetricDifference } from '../../geometry/polygon/diff';
 import { transformRegion } from '../../geometry/polygon/transform';
 import type { FileEdits, ProjectPart, Report } from '../../report/report';
-import type { CheckId, Severity } from '../../config/check-id';
 import { FLATNESS } from '../../sheet/layer/shape-region';
 import type { Sheet } from '../../sheet/types';
 import { applyEdits, type TextEdit } from '../../text/text';
@@ -134,8 +135,8 @@ function scaled(finding: Finding, scale: number): Finding {
 }
 
 /**
- * A cut may part an opening that comes too near to the edge, or a line that is cut twice: the rest is as it was, but its
- * place is elsewhere.
+ * A cut may part an opening that comes too near to the edge, or a line that is cut twice: the rest is as it was, but
+ * its place is elsewhere.
  */
 function isSameOrMoved(finding: Finding, old: Finding): boolean {
   if (isSame(finding, old)) return true;

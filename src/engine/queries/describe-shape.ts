@@ -1,8 +1,8 @@
 /** What the text at an offset draws, measured at stated scale. */
 import type { Drawing, Shape } from '../../drawing/types';
-import { lengthOf } from '../../geometry/curve/index';
-import { areaOf, boxOfPolygon, perimeterOf, union } from '../../geometry/boolean/index';
 import { joinBoxes } from '../../geometry/base/ring';
+import { areaOf, boxOfPolygon, perimeterOf, union } from '../../geometry/boolean/index';
+import { lengthOf } from '../../geometry/curve/index';
 import type { ElementNode } from '../../markup/tree';
 import type { Report } from '../../report/report';
 import { outlinesOf } from '../../sheet/layer/reading';

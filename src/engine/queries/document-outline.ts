@@ -1,9 +1,9 @@
 /** What a file consists of: its layers, and in each the openings and the pieces of the sheet, with their measures. */
 import { contourSpan, layerSpan, type Traced } from '../../checks/places';
-import { areaOf, boxOfPolygon, perimeterOf } from '../../geometry/boolean/index';
-import type { Polygon } from '../../geometry/base/polygon-types';
-import type { Report } from '../../report/report';
 import { count, formatSides } from '../../config/length';
+import type { Polygon } from '../../geometry/base/polygon-types';
+import { areaOf, boxOfPolygon, perimeterOf } from '../../geometry/boolean/index';
+import type { Report } from '../../report/report';
 import { sourcesOf } from '../../sheet/source-index';
 import type { Piece, Sheet } from '../../sheet/types';
 import type { Span } from '../../text/text';

@@ -10,8 +10,11 @@ export type StopReason = 'cancelled' | 'time' | 'memory';
 export class Stopped extends Error {
   override readonly name = 'Stopped';
 
-  constructor(readonly reason: StopReason) {
+  readonly reason: StopReason;
+
+  constructor(reason: StopReason) {
     super(`The run was stopped: ${reason}.`);
+    this.reason = reason;
   }
 }
 

@@ -1,19 +1,22 @@
 /**
- * Measures of closed rings and their boxes, in millimetres. A ring never changes, is measured in many places, and is met
- * again after an edit: so its measures are remembered.
+ * Measures of closed rings and their boxes, in millimetres. A ring never changes, is measured in many places, and is
+ * met again after an edit: so its measures are remembered.
  */
+import { checkpoint } from './checkpoint';
 import type { Point } from './curve-types';
-import type { Box, Polygon, Ring } from './polygon-types';
+import { defined } from './defined';
 import { memoizeByIdentity } from './memoize';
+import type { Box, Polygon, Ring } from './polygon-types';
 
 /** Calls back with each edge in turn, the closing edge last. */
 export function forEachEdge(ring: Ring, visit: (x0: number, y0: number, x1: number, y1: number) => void): void {
   const size = ring.length;
   if (size < 4) return;
-  let x0 = ring[size - 2] ?? 0;
-  let y0 = ring[size - 1] ?? 0;
+  checkpoint(size / 4);
+  let x0 = defined(ring[size - 2]);
+  let y0 = defined(ring[size - 1]);
   for (let index = 0; index + 1 < size; index += 2) {
-    const [x1, y1] = [ring[index] ?? 0, ring[index + 1] ?? 0];
+    const [x1, y1] = [defined(ring[index]), defined(ring[index + 1])];
     visit(x0, y0, x1, y1);
     x0 = x1;
     y0 = y1;
@@ -22,7 +25,8 @@ export function forEachEdge(ring: Ring, visit: (x0: number, y0: number, x1: numb
 
 /** In mm²; positive for outer rings (clockwise on the screen), negative for holes. Shoelace about the first point. */
 export const signedArea = memoizeByIdentity((ring: Ring): number => {
-  const [originX, originY] = [ring[0] ?? 0, ring[1] ?? 0];
+  if (ring.length < 2) return 0;
+  const [originX, originY] = [defined(ring[0]), defined(ring[1])];
   let sum = 0;
   forEachEdge(ring, (x0, y0, x1, y1) => {
     sum += (x0 - originX) * (y1 - originY) - (x1 - originX) * (y0 - originY);
@@ -52,8 +56,9 @@ export function ringContains(ring: Ring, point: Point): boolean {
 /** An empty ring has an empty box: minX > maxX. */
 export const boxOfRing = memoizeByIdentity((ring: Ring): Box => {
   let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
+  checkpoint(ring.length / 8);
   for (let index = 0; index + 1 < ring.length; index += 2) {
-    const [x, y] = [ring[index] ?? 0, ring[index + 1] ?? 0];
+    const [x, y] = [defined(ring[index]), defined(ring[index + 1])];
     if (x < minX) minX = x;
     if (x > maxX) maxX = x;
     if (y < minY) minY = y;
@@ -66,10 +71,10 @@ export const boxOfRing = memoizeByIdentity((ring: Ring): Box => {
 export function boxOfVertices(x: Float64Array, y: Float64Array, start: number, end: number): Box {
   let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
   for (let vertex = start; vertex < end; vertex += 1) {
-    minX = Math.min(minX, x[vertex]!);
-    minY = Math.min(minY, y[vertex]!);
-    maxX = Math.max(maxX, x[vertex]!);
-    maxY = Math.max(maxY, y[vertex]!);
+    minX = Math.min(minX, defined(x[vertex]));
+    minY = Math.min(minY, defined(y[vertex]));
+    maxX = Math.max(maxX, defined(x[vertex]));
+    maxY = Math.max(maxY, defined(y[vertex]));
   }
   return { minX, minY, maxX, maxY };
 }
@@ -77,7 +82,7 @@ export function boxOfVertices(x: Float64Array, y: Float64Array, start: number, e
 /** Of the area within; of the vertices when there is no area. Undefined for an empty ring. */
 export function centroidOfRing(ring: Ring): Point | undefined {
   if (ring.length < 2) return undefined;
-  const [originX, originY] = [ring[0] ?? 0, ring[1] ?? 0];
+  const [originX, originY] = [defined(ring[0]), defined(ring[1])];
   let [twice, momentX, momentY] = [0, 0, 0];
   forEachEdge(ring, (x0, y0, x1, y1) => {
     const part = (x0 - originX) * (y1 - originY) - (x1 - originX) * (y0 - originY);
@@ -94,8 +99,8 @@ export function centroidOfRing(ring: Ring): Point | undefined {
 export const reverseRing = memoizeByIdentity((ring: Ring): Ring => {
   const reversed = new Float64Array(ring.length);
   for (let index = 0; index + 1 < ring.length; index += 2) {
-    reversed[ring.length - 2 - index] = ring[index] ?? 0;
-    reversed[ring.length - 1 - index] = ring[index + 1] ?? 0;
+    reversed[ring.length - 2 - index] = defined(ring[index]);
+    reversed[ring.length - 1 - index] = defined(ring[index + 1]);
   }
   return reversed;
 });
@@ -119,7 +124,7 @@ export function distanceToEdge(x: number, y: number, x0: number, y0: number, x1:
 }
 
 export function pointsOf(ring: Ring): Point[] {
-  return Array.from({ length: ring.length / 2 }, (_, i) => ({ x: ring[2 * i] ?? 0, y: ring[2 * i + 1] ?? 0 }));
+  return Array.from({ length: ring.length / 2 }, (_, i) => ({ x: defined(ring[2 * i]), y: defined(ring[2 * i + 1]) }));
 }
 
 export function ringOfPoints(points: readonly Point[]): Ring {

@@ -3,8 +3,11 @@
  * back with positive area, holes with negative. Offsets are the library's task; its booleans are only the second
  * resort, as they lose or double area where several edges pass through one vertex (measured; Clipper2 issue 722).
  */
-import { Clipper64, ClipperOffset, ClipType, EndType, FillRule, JoinType } from 'clipper2-ts';
+
 import type { Paths64 } from 'clipper2-ts';
+import { Clipper64, ClipperOffset, ClipType, EndType, FillRule, JoinType } from 'clipper2-ts';
+import { checkpoint } from '../base/checkpoint';
+import { defined } from '../base/defined';
 import type { Ring } from '../base/polygon-types';
 import { fromGrid, toGrid, UNITS_PER_MM } from './grid';
 
@@ -65,9 +68,12 @@ export function offsetRings(
 
 function toPaths(rings: readonly Ring[], units: number): Paths64 {
   return rings.flatMap((ring) => {
+    checkpoint(2 * ring.length);
     const grid = toGrid(ring, units);
     if (grid.length < 6) return [];
-    return [Array.from({ length: grid.length / 2 }, (_, at) => ({ x: grid[2 * at] ?? 0, y: grid[2 * at + 1] ?? 0 }))];
+    return [
+      Array.from({ length: grid.length / 2 }, (_, at) => ({ x: defined(grid[2 * at]), y: defined(grid[2 * at + 1]) })),
+    ];
   });
 }
 

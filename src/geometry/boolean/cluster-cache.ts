@@ -1,7 +1,9 @@
 /** Work that is done cluster by cluster, kept so that a cluster of the same polygons need not be solved again. */
-import { clusterBoxes } from '../spatial/clusters';
-import type { Polygon, Region } from '../base/polygon-types';
+
+import { defined } from '../base/defined';
+import type { Region } from '../base/polygon-types';
 import { boxOfRing } from '../base/ring';
+import { clusterBoxes } from '../spatial/clusters';
 
 export interface CachedCluster {
   readonly members: Region;
@@ -23,7 +25,7 @@ export function solveClusters(
     region.map(({ outer }) => boxOfRing(outer)),
     margin,
   ).map((numbers) => {
-    const members = numbers.map((number) => region[number] as Polygon);
+    const members = numbers.map((number) => defined(region[number]));
     const before = known.get(members[0]);
     return before && isSameList(before.members, members) ? before : { members, result: solve(members) };
   });

@@ -2,7 +2,7 @@
 import type { Ring } from '../base/polygon-types';
 import { clipRings, type FillRuleName, type Operation } from './clipper';
 import { fromGrid, toGrid } from './grid';
-import { overlayRings, type Filled } from './overlay';
+import { type Filled, overlayRings } from './overlay';
 
 /**
  * Subject and clip rings are each read by the fill rule, then combined. The result is as `overlayRings` says; the

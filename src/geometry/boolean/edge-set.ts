@@ -2,6 +2,8 @@
  * Directed edges on an integer grid, each with what it adds to the two winding numbers (of a first and a second set of
  * rings) when it is crossed. Equal edges are kept once, their contributions summed; those that add nothing are dropped.
  */
+import { checkpoint } from '../base/checkpoint';
+import { defined } from '../base/defined';
 import type { Ring } from '../base/polygon-types';
 
 export interface Edges {
@@ -46,9 +48,10 @@ export function pushEdge(
 /** The ring's coordinates must be integers already. */
 export function pushRing(edges: Edges, ring: Ring, first: number, second: number): void {
   const size = ring.length;
-  let [x0, y0] = [ring[size - 2] ?? 0, ring[size - 1] ?? 0];
+  checkpoint(size);
+  let [x0, y0] = [defined(ring[size - 2]), defined(ring[size - 1])];
   for (let index = 0; index + 1 < size; index += 2) {
-    const [x1, y1] = [ring[index] ?? 0, ring[index + 1] ?? 0];
+    const [x1, y1] = [defined(ring[index]), defined(ring[index + 1])];
     pushEdge(edges, x0, y0, x1, y1, first, second, 1);
     x0 = x1;
     y0 = y1;
@@ -61,15 +64,16 @@ export function mergeEqualEdges(edges: Edges): Edges {
   const slots = new Int32Array(tableSize(count)).fill(-1);
   const leaders: number[] = [];
   for (let edge = 0; edge < count; edge += 1) {
+    checkpoint(8);
     const slot = slotOf(edges, edge, slots);
-    const leader = slots[slot] ?? -1;
+    const leader = defined(slots[slot]);
     if (leader < 0) {
       slots[slot] = edge;
       leaders.push(edge);
     } else {
-      edges.first[leader] = (edges.first[leader] ?? 0) + (edges.first[edge] ?? 0);
-      edges.second[leader] = (edges.second[leader] ?? 0) + (edges.second[edge] ?? 0);
-      edges.dirty[leader] = Math.min(edges.dirty[leader] ?? 1, edges.dirty[edge] ?? 1);
+      edges.first[leader] = defined(edges.first[leader]) + defined(edges.first[edge]);
+      edges.second[leader] = defined(edges.second[leader]) + defined(edges.second[edge]);
+      edges.dirty[leader] = Math.min(defined(edges.dirty[leader]), defined(edges.dirty[edge]));
     }
   }
   return pick(
@@ -85,10 +89,15 @@ export function tableSize(count: number): number {
 /** Open addressing: the slot that holds an equal edge, else the first free one. */
 function slotOf(edges: Edges, edge: number, slots: Int32Array): number {
   const mask = slots.length - 1;
-  const [ax, ay, bx, by] = [edges.ax[edge] ?? 0, edges.ay[edge] ?? 0, edges.bx[edge] ?? 0, edges.by[edge] ?? 0];
+  const [ax, ay, bx, by] = [
+    defined(edges.ax[edge]),
+    defined(edges.ay[edge]),
+    defined(edges.bx[edge]),
+    defined(edges.by[edge]),
+  ];
   let slot = (hashPoint(ax, ay) + Math.imul(hashPoint(bx, by), 31)) & mask;
   for (;;) {
-    const other = slots[slot] ?? -1;
+    const other = defined(slots[slot]);
     if (other < 0) return slot;
     const sameStart = edges.ax[other] === ax && edges.ay[other] === ay;
     if (sameStart && edges.bx[other] === bx && edges.by[other] === by) return slot;
@@ -105,7 +114,10 @@ export function hashPoint(x: number, y: number): number {
 }
 
 function pick(edges: Edges, kept: readonly number[]): Edges {
-  const of = (values: readonly number[]): number[] => kept.map((edge) => values[edge] ?? 0);
+  const of = (values: readonly number[]): number[] => {
+    checkpoint(kept.length);
+    return kept.map((edge) => defined(values[edge]));
+  };
   return {
     ax: of(edges.ax),
     ay: of(edges.ay),

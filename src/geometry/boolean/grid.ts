@@ -1,4 +1,6 @@
 /** The integer grid on which polygon algebra is done: 0.1 µm. */
+import { checkpoint } from '../base/checkpoint';
+import { defined } from '../base/defined';
 import type { Ring } from '../base/polygon-types';
 
 /** Grid units per mm. */
@@ -9,11 +11,12 @@ const MAX_COORDINATE = 1e6;
 
 /** In grid units. Points that are not finite, or fall on their forerunner, are left out. */
 export function toGrid(ring: Ring, units = UNITS_PER_MM): Ring {
+  checkpoint(ring.length);
   const grid = new Float64Array(ring.length);
   let size = 0;
   for (let index = 0; index + 1 < ring.length; index += 2) {
-    const x = roundToGrid(ring[index] ?? Number.NaN, units);
-    const y = roundToGrid(ring[index + 1] ?? Number.NaN, units);
+    const x = roundToGrid(defined(ring[index]), units);
+    const y = roundToGrid(defined(ring[index + 1]), units);
     if (Number.isNaN(x) || Number.isNaN(y)) continue;
     if (size > 0 && grid[size - 2] === x && grid[size - 1] === y) continue;
     grid[size] = x;
@@ -30,5 +33,6 @@ function roundToGrid(value: number, units: number): number {
 
 /** In mm. */
 export function fromGrid(ring: Ring, units = UNITS_PER_MM): Ring {
+  checkpoint(ring.length);
   return ring.map((value) => value / units);
 }

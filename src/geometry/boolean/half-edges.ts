@@ -2,7 +2,9 @@
  * The plane as edges that meet only in their ends divide it. Half-edge 2i runs along edge i, 2i + 1 against it; each
  * half-edge has a face on its left (y up), and the half-edges round one side of a face form a cycle.
  */
-import { hashPoint, tableSize, type Edges } from './edge-set';
+import { checkpoint } from '../base/checkpoint';
+import { defined } from '../base/defined';
+import { type Edges, hashPoint, tableSize } from './edge-set';
 import { orientation } from './orientation';
 
 export interface PlanarGraph {
@@ -24,13 +26,14 @@ export function buildPlanarGraph(edges: Edges, { origin, x, y } = numberVertices
   const next = new Int32Array(halfEdges);
   const last = new Int32Array(x.length);
   for (let vertex = 0; vertex < x.length; vertex += 1) {
-    const fan = outgoing.subarray(starts[vertex] ?? 0, starts[vertex + 1] ?? 0);
+    const fan = outgoing.subarray(defined(starts[vertex]), defined(starts[vertex + 1]));
+    checkpoint(4);
     if (fan.length > 1) sortByAngle(fan, origin, x, y);
     for (let place = 0; place < fan.length; place += 1) {
-      const clockwise = fan[place === 0 ? fan.length - 1 : place - 1] ?? 0;
-      next[(fan[place] ?? 0) ^ 1] = clockwise;
+      const clockwise = defined(fan[place === 0 ? fan.length - 1 : place - 1]);
+      next[defined(fan[place]) ^ 1] = clockwise;
     }
-    last[vertex] = fan[fan.length - 1] ?? 0;
+    last[vertex] = defined(fan[fan.length - 1]);
   }
   return { halfEdges, origin, next, x, y, last };
 }
@@ -43,7 +46,7 @@ export function numberVertices(edges: Edges): Pick<PlanarGraph, 'origin' | 'x' |
   const mask = slots.length - 1;
   const numberOf = (px: number, py: number): number => {
     let slot = hashPoint(px, py) & mask;
-    for (let vertex = slots[slot] ?? -1; vertex >= 0; vertex = slots[slot] ?? -1) {
+    for (let vertex = defined(slots[slot]); vertex >= 0; vertex = defined(slots[slot])) {
       if (x[vertex] === px && y[vertex] === py) return vertex;
       slot = (slot + 1) & mask;
     }
@@ -52,23 +55,25 @@ export function numberVertices(edges: Edges): Pick<PlanarGraph, 'origin' | 'x' |
     return x.push(px) - 1;
   };
   for (let edge = 0; edge < count; edge += 1) {
-    origin[2 * edge] = numberOf(edges.ax[edge] ?? 0, edges.ay[edge] ?? 0);
-    origin[2 * edge + 1] = numberOf(edges.bx[edge] ?? 0, edges.by[edge] ?? 0);
+    checkpoint(8);
+    origin[2 * edge] = numberOf(defined(edges.ax[edge]), defined(edges.ay[edge]));
+    origin[2 * edge + 1] = numberOf(defined(edges.bx[edge]), defined(edges.by[edge]));
   }
   return { origin, x, y };
 }
 
 /** Half-edges grouped by origin: those of vertex v are outgoing[starts[v] … starts[v + 1] − 1]. */
 function gatherOutgoing(origin: Int32Array, vertices: number): { starts: Int32Array; outgoing: Int32Array } {
+  checkpoint(origin.length);
   const starts = new Int32Array(vertices + 1);
-  for (const vertex of origin) starts[vertex + 1] = (starts[vertex + 1] ?? 0) + 1;
+  for (const vertex of origin) starts[vertex + 1] = defined(starts[vertex + 1]) + 1;
   for (let vertex = 0; vertex < vertices; vertex += 1) {
-    starts[vertex + 1] = (starts[vertex + 1] ?? 0) + (starts[vertex] ?? 0);
+    starts[vertex + 1] = defined(starts[vertex + 1]) + defined(starts[vertex]);
   }
   const outgoing = new Int32Array(origin.length);
   const filled = starts.slice();
   origin.forEach((vertex, halfEdge) => {
-    const place = filled[vertex] ?? 0;
+    const place = defined(filled[vertex]);
     outgoing[place] = halfEdge;
     filled[vertex] = place + 1;
   });
@@ -81,9 +86,10 @@ function gatherOutgoing(origin: Int32Array, vertices: number): { starts: Int32Ar
  */
 function sortByAngle(fan: Int32Array, origin: Int32Array, x: readonly number[], y: readonly number[]): void {
   fan.sort((p, q) => {
+    checkpoint();
     if ((p & 1) !== (q & 1)) return (p & 1) - (q & 1);
-    const [from, toP, toQ] = [origin[p] ?? 0, origin[p ^ 1] ?? 0, origin[q ^ 1] ?? 0];
-    const [px, py, qx, qy] = [x[toP] ?? 0, y[toP] ?? 0, x[toQ] ?? 0, y[toQ] ?? 0];
-    return -orientation(x[from] ?? 0, y[from] ?? 0, px, py, qx, qy);
+    const [from, toP, toQ] = [defined(origin[p]), defined(origin[p ^ 1]), defined(origin[q ^ 1])];
+    const [px, py, qx, qy] = [defined(x[toP]), defined(y[toP]), defined(x[toQ]), defined(y[toQ])];
+    return -orientation(defined(x[from]), defined(y[from]), px, py, qx, qy);
   });
 }

@@ -3,12 +3,8 @@
  * outer ring. Polygons whose boxes touch nothing are passed on as they are.
  */
 import type { Point } from '../base/curve-types';
+import { defined } from '../base/defined';
 import type { Box, Polygon, Region, Ring } from '../base/polygon-types';
-import { offsetRings, type FillRuleName, type Join } from './clipper';
-import { clusterBoxes } from '../spatial/clusters';
-import { combineRings } from './combine';
-import { nestRings } from './nest';
-import { resultOf, solveClusters, type CachedCluster } from './cluster-cache';
 import {
   boxContainsBox,
   boxesTouch,
@@ -21,9 +17,14 @@ import {
   ringsOf,
   signedArea,
 } from '../base/ring';
+import { clusterBoxes } from '../spatial/clusters';
+import { type FillRuleName, type Join, offsetRings } from './clipper';
+import { type CachedCluster, resultOf, solveClusters } from './cluster-cache';
+import { combineRings } from './combine';
+import { nestRings } from './nest';
 
-export { splitAtPinchPointsAgain, splitAtPinchPoints, type PinchSplit } from './pinch-points';
 export type { FillRuleName, Join } from './clipper';
+export { type PinchSplit, splitAtPinchPoints, splitAtPinchPointsAgain } from './pinch-points';
 
 /** Two grid units, in mm: boxes closer than this may interact after rounding to the grid. */
 const NEAR = 2e-4;
@@ -49,7 +50,7 @@ export function unionByCluster(regions: readonly Region[], earlier?: readonly Ca
 
 function inClusters<T>(items: readonly T[], boxOf: (item: T) => Box, solve: (cluster: T[]) => Region): Region {
   const clusters = clusterBoxes(items.map(boxOf), NEAR);
-  return clusters.flatMap((members) => solve(members.flatMap((member) => items[member] ?? [])));
+  return clusters.flatMap((members) => solve(members.flatMap((member) => defined(items[member]))));
 }
 
 /** What of `a` lies outside `b`. */

@@ -1,11 +1,12 @@
 /** Puts together again what was worked out cell by cell. Integer grid. */
-import type { Tiles } from './tiles';
-import { noEdges, pushEdge } from './edge-set';
-import { snapRound } from './snap-rounding';
-import { traceBorders } from './overlay';
-import { buildPlanarGraph } from './half-edges';
+
 import type { Ring } from '../base/polygon-types';
 import { forEachEdge } from '../base/ring';
+import { noEdges, pushEdge } from './edge-set';
+import { buildPlanarGraph } from './half-edges';
+import { traceBorders } from './overlay';
+import { snapRound } from './snap-rounding';
+import type { Tiles } from './tiles';
 import { computeEdgeWindings } from './winding-numbers';
 
 /**

@@ -2,11 +2,13 @@
  * The plane as several layers of rings divide it: which layers cover each face. The same exact cutting on the integer
  * grid as in `overlay.ts`, with a winding number for every layer.
  */
+import { checkpoint } from '../base/checkpoint';
+import { defined } from '../base/defined';
 import type { Ring } from '../base/polygon-types';
-import { noEdges, pushRing, type Edges } from './edge-set';
-import { snapRound, type SnappedEdges } from './snap-rounding';
-import { traceBorders } from './overlay';
+import { type Edges, noEdges, pushRing } from './edge-set';
 import { buildPlanarGraph, type PlanarGraph } from './half-edges';
+import { traceBorders } from './overlay';
+import { type SnappedEdges, snapRound } from './snap-rounding';
 import { computeEdgeWindings } from './winding-numbers';
 
 export interface LayeredOverlay {
@@ -17,8 +19,8 @@ export interface LayeredOverlay {
 }
 
 /**
- * A winding number takes two bits of a sum, so that −1 to 2 are told apart: rounding may double or turn a sliver of less
- * than a grid unit. Two sums of 32 bits hold thirty.
+ * A winding number takes two bits of a sum, so that −1 to 2 are told apart: rounding may double or turn a sliver of
+ * less than a grid unit. Two sums of 32 bits hold thirty.
  */
 const PER_SUM = 15;
 
@@ -59,11 +61,12 @@ function pushLayer(edges: Edges, rings: readonly Ring[], layer: number): void {
 }
 
 function overlayOf(edges: Edges): LayeredOverlay | undefined {
+  checkpoint(edges.ax.length);
   const noded = snapRound(edges);
   if (!noded) return undefined;
   const graph = buildPlanarGraph(noded.edges);
   const { first, second } = computeEdgeWindings(noded, graph);
-  const cover = first.map((sum, face) => coverageOf(sum) | (coverageOf(second[face] ?? 0) << PER_SUM));
+  const cover = first.map((sum, face) => coverageOf(sum) | (coverageOf(defined(second[face])) << PER_SUM));
   return { noded, graph, coverage: cover };
 }
 
@@ -75,10 +78,12 @@ function coverageOf(sum: number): number {
   return bits;
 }
 
-/** Rings of positive area round the faces whose cover is accepted, of negative area round holes. On the integer grid. */
+/**
+ * Rings of positive area round the faces whose cover is accepted, of negative area round holes. On the integer grid.
+ */
 export function ringsOfCoverage(
   { graph, coverage: cover }: LayeredOverlay,
   accept: (cover: number) => boolean,
 ): Ring[] {
-  return traceBorders(graph, (face) => accept(cover[face] ?? 0));
+  return traceBorders(graph, (face) => accept(defined(cover[face])));
 }

@@ -1,9 +1,12 @@
 /** Puts holes into the outer rings they belong to. */
+
 import type Flatbush from 'flatbush';
+import { checkpoint } from '../base/checkpoint';
 import type { Point } from '../base/curve-types';
+import { defined } from '../base/defined';
 import type { Box, Region, Ring } from '../base/polygon-types';
-import { indexBoxes } from '../spatial/clusters';
 import { boxContainsBox, boxOfRing, forEachEdge, ringContains, signedArea } from '../base/ring';
+import { indexBoxes } from '../spatial/clusters';
 
 interface Outer {
   readonly ring: Ring;
@@ -21,6 +24,7 @@ export function nestRings(rings: readonly Ring[]): Region {
   const outers: Outer[] = [];
   const holes: { ring: Ring; area: number }[] = [];
   for (const ring of rings) {
+    checkpoint();
     const area = signedArea(ring);
     if (area > 0) outers.push({ ring, box: boxOfRing(ring), area, holes: [] });
     else if (area < 0) holes.push({ ring, area: -area });
@@ -40,7 +44,10 @@ function holderOf(hole: Ring, area: number, outers: readonly Outer[], index: Fla
   const box = boxOfRing(hole);
   const around = index
     .search(box.minX, box.minY, box.maxX, box.maxY)
-    .flatMap((found) => outers[found] ?? [])
+    .map((found) => {
+      checkpoint();
+      return defined(outers[found]);
+    })
     .filter((outer) => outer.area >= area && boxContainsBox(outer.box, box))
     .sort((a, b) => a.area - b.area);
   if (around.length < 2) return around[0];
@@ -59,7 +66,7 @@ export function pointInside(ring: Ring): Point {
   crossings.sort((a, b) => a - b);
   let best = { x: (box.minX + box.maxX) / 2, width: -1 };
   for (let index = 0; index + 1 < crossings.length; index += 2) {
-    const [left, right] = [crossings[index] ?? 0, crossings[index + 1] ?? 0];
+    const [left, right] = [defined(crossings[index]), defined(crossings[index + 1])];
     if (right - left > best.width) best = { x: (left + right) / 2, width: right - left };
   }
   return { x: best.x, y };

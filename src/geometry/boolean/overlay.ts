@@ -3,12 +3,14 @@
  * where they meet, each face of the plane gets its winding numbers, and the borders between filled and empty faces are
  * traced. (The clipping libraries at hand lose or double area where several edges pass through one vertex.)
  */
+import { checkpoint } from '../base/checkpoint';
+import { defined } from '../base/defined';
 import type { Ring } from '../base/polygon-types';
-import { noEdges, pushRing } from './edge-set';
-import { snapRound } from './snap-rounding';
-import { orientation } from './orientation';
-import { buildPlanarGraph, numberVertices, type PlanarGraph } from './half-edges';
 import { signedArea } from '../base/ring';
+import { noEdges, pushRing } from './edge-set';
+import { buildPlanarGraph, numberVertices, type PlanarGraph } from './half-edges';
+import { orientation } from './orientation';
+import { snapRound } from './snap-rounding';
 import { computeEdgeWindings } from './winding-numbers';
 
 /** Whether a face is filled, from how often the first and the second set of rings wind round it. */
@@ -38,7 +40,7 @@ export function overlayRings(first: readonly Ring[], second: readonly Ring[], fi
   }
   const graph = buildPlanarGraph(noded.edges, vertices);
   const windings = computeEdgeWindings(noded, graph);
-  return traceBorders(graph, (face) => filled(windings.first[face] ?? 0, windings.second[face] ?? 0));
+  return traceBorders(graph, (face) => filled(defined(windings.first[face]), defined(windings.second[face])));
 }
 
 /** Turned so that its area is positive, and without vertices on straight courses; begun where `traceBorders` begins. */
@@ -46,11 +48,11 @@ function turnedOutwards(ring: Ring): Ring {
   const size = ring.length;
   const points: number[] = [];
   if (signedArea(ring) > 0) {
-    pushTurn(points, ring[size - 2]!, ring[size - 1]!);
-    for (let at = 0; at + 2 < size; at += 2) pushTurn(points, ring[at]!, ring[at + 1]!);
+    pushTurn(points, defined(ring[size - 2]), defined(ring[size - 1]));
+    for (let at = 0; at + 2 < size; at += 2) pushTurn(points, defined(ring[at]), defined(ring[at + 1]));
   } else {
-    pushTurn(points, ring[0]!, ring[1]!);
-    for (let at = size - 2; at > 0; at -= 2) pushTurn(points, ring[at]!, ring[at + 1]!);
+    pushTurn(points, defined(ring[0]), defined(ring[1]));
+    for (let at = size - 2; at > 0; at -= 2) pushTurn(points, defined(ring[at]), defined(ring[at + 1]));
   }
   return withoutStraightEnds(points);
 }
@@ -62,6 +64,7 @@ export function traceBorders(graph: PlanarGraph, isFilled: (halfEdge: number) =>
     if (isFilled(halfEdge) && !isFilled(halfEdge ^ 1)) border[halfEdge] = 1;
   }
   const rings: Ring[] = [];
+  checkpoint(graph.halfEdges);
   for (let start = 0; start < graph.halfEdges; start += 1) {
     if (border[start] === 1) rings.push(traceRing(graph, border, start));
   }
@@ -73,11 +76,15 @@ function traceRing(graph: PlanarGraph, border: Uint8Array, start: number): Ring 
   const points: number[] = [];
   let at = start;
   do {
+    checkpoint(2);
     border[at] = 0;
-    const vertex = graph.origin[at] ?? 0;
-    pushTurn(points, graph.x[vertex] ?? 0, graph.y[vertex] ?? 0);
-    let next = graph.next[at] ?? start;
-    while (border[next] === 0 && next !== start) next = graph.next[next ^ 1] ?? start;
+    const vertex = defined(graph.origin[at]);
+    pushTurn(points, defined(graph.x[vertex]), defined(graph.y[vertex]));
+    let next = defined(graph.next[at]);
+    while (border[next] === 0 && next !== start) {
+      checkpoint();
+      next = defined(graph.next[next ^ 1]);
+    }
     at = next;
   } while (at !== start);
   return withoutStraightEnds(points);
@@ -87,9 +94,9 @@ function traceRing(graph: PlanarGraph, border: Uint8Array, start: number): Ring 
 function pushTurn(points: number[], x: number, y: number): void {
   const size = points.length;
   if (size >= 4) {
-    const ax = points[size - 4]!;
-    const ay = points[size - 3]!;
-    if (isStraight(ax, ay, points[size - 2]!, points[size - 1]!, x, y)) points.length = size - 2;
+    const ax = defined(points[size - 4]);
+    const ay = defined(points[size - 3]);
+    if (isStraight(ax, ay, defined(points[size - 2]), defined(points[size - 1]), x, y)) points.length = size - 2;
   }
   points.push(x, y);
 }
@@ -99,7 +106,7 @@ function isStraight(ax: number, ay: number, bx: number, by: number, cx: number, 
 }
 
 function withoutStraightEnds(points: number[]): Ring {
-  const at = (index: number): [number, number] => [points.at(2 * index) ?? 0, points.at(2 * index + 1) ?? 0];
+  const at = (index: number): [number, number] => [defined(points[2 * index]), defined(points[2 * index + 1])];
   const last = (): number => points.length / 2 - 1;
   if (last() > 2 && isStraight(...at(last() - 1), ...at(last()), ...at(0))) points.length -= 2;
   if (last() > 2 && isStraight(...at(last()), ...at(0), ...at(1))) points.splice(0, 2);

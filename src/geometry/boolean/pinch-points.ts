@@ -1,10 +1,12 @@
 /** Pieces that hang together by contact of no width, taken apart. */
-import { EdgeIndex } from '../spatial/edge-index';
+import { checkpoint } from '../base/checkpoint';
+import { defined } from '../base/defined';
 import type { Polygon, Region, Ring } from '../base/polygon-types';
+import { boxOfRing, boxOfVertices, distanceToEdge, forEachEdge, growBox, ringOfBox, ringsOf } from '../base/ring';
+import { EdgeIndex } from '../spatial/edge-index';
 import { offsetRings } from './clipper';
 import { UNITS_PER_MM } from './grid';
 import { nestRings } from './nest';
-import { boxOfRing, boxOfVertices, distanceToEdge, forEachEdge, growBox, ringOfBox, ringsOf } from '../base/ring';
 
 const GRID = 1 / UNITS_PER_MM;
 
@@ -104,11 +106,11 @@ function ringsInContact(rings: readonly Ring[]): Set<Ring> {
   if (edges.count === 0) return touching;
   const blocks = new EdgeIndex(edges.x, edges.y, edges.ringStart);
   const touch = (vertex: number, edge: number): void => {
-    touching.add(rings[edges.ring[vertex]!]!).add(rings[edges.ring[edge]!]!);
+    touching.add(defined(rings[defined(edges.ring[vertex])])).add(defined(rings[defined(edges.ring[edge])]));
   };
   rings.forEach((_, ring) => {
-    const end = edges.ringStart[ring + 1]!;
-    for (let vertex = edges.ringStart[ring]!; vertex < end; vertex += VERTICES_PER_QUERY) {
+    const end = defined(edges.ringStart[ring + 1]);
+    for (let vertex = defined(edges.ringStart[ring]); vertex < end; vertex += VERTICES_PER_QUERY) {
       visitContacts(edges, blocks, vertex, Math.min(end, vertex + VERTICES_PER_QUERY), touch);
     }
   });
@@ -130,7 +132,7 @@ function visitContacts(
   blocks.search(minX, minY, maxX, maxY, (edge) => {
     for (let vertex = first; vertex < end; vertex += 1) {
       if (edge === vertex || edge === previous[vertex]) continue;
-      if (isNear(edges, edge, x[vertex]!, y[vertex]!)) visit(vertex, edge);
+      if (isNear(edges, edge, defined(x[vertex]), defined(y[vertex]))) visit(vertex, edge);
     }
     around += 1;
     return isCrowded();
@@ -141,11 +143,11 @@ function visitContacts(
 
 /** Whether a point is as near to an edge as things are that touch. */
 function isNear({ x, y, next }: RingEdges, edge: number, px: number, py: number): boolean {
-  const ax = x[edge]!;
-  const bx = x[next[edge]!]!;
+  const ax = defined(x[edge]);
+  const bx = defined(x[defined(next[edge])]);
   if ((ax < px - CONTACT && bx < px - CONTACT) || (ax > px + CONTACT && bx > px + CONTACT)) return false;
-  const ay = y[edge]!;
-  const by = y[next[edge]!]!;
+  const ay = defined(y[edge]);
+  const by = defined(y[defined(next[edge])]);
   if ((ay < py - CONTACT && by < py - CONTACT) || (ay > py + CONTACT && by > py + CONTACT)) return false;
   return distanceToEdge(px, py, ax, ay, bx, by) <= CONTACT;
 }
@@ -163,18 +165,19 @@ interface RingEdges {
 
 function edgesOf(rings: readonly Ring[]): RingEdges {
   const ringStart = new Int32Array(rings.length + 1);
-  rings.forEach((ring, number) => (ringStart[number + 1] = ringStart[number]! + (ring.length >> 1)));
-  const count = ringStart[rings.length]!;
+  rings.forEach((ring, number) => (ringStart[number + 1] = defined(ringStart[number]) + (ring.length >> 1)));
+  const count = defined(ringStart[rings.length]);
   const floats = () => new Float64Array(count);
   const numbers = () => new Uint32Array(count);
   const edges = { count, ringStart, x: floats(), y: floats(), next: numbers(), previous: numbers(), ring: numbers() };
   rings.forEach((ring, number) => {
-    const start = ringStart[number]!;
-    const end = ringStart[number + 1]!;
+    const start = defined(ringStart[number]);
+    const end = defined(ringStart[number + 1]);
+    checkpoint(end - start);
     for (let vertex = start; vertex < end; vertex += 1) {
       const after = vertex + 1 < end ? vertex + 1 : start;
-      edges.x[vertex] = ring[2 * (vertex - start)]!;
-      edges.y[vertex] = ring[2 * (vertex - start) + 1]!;
+      edges.x[vertex] = defined(ring[2 * (vertex - start)]);
+      edges.y[vertex] = defined(ring[2 * (vertex - start) + 1]);
       edges.next[vertex] = after;
       edges.previous[after] = vertex;
       edges.ring[vertex] = number;

@@ -3,8 +3,10 @@
  * that pass an end of another by half a unit or less are led through it; as that bends edges by up to half a unit, the
  * pieces are looked at again until nothing meets any more (Halperin and Packer, "Iterated snap rounding", 2002).
  */
+import { checkpoint } from '../base/checkpoint';
+import { defined } from '../base/defined';
 import { SequenceIndex } from '../spatial/sequence-index';
-import { mergeEqualEdges, noEdges, pushEdge, type Edges } from './edge-set';
+import { type Edges, mergeEqualEdges, noEdges, pushEdge } from './edge-set';
 import { orientation } from './orientation';
 
 export interface SnappedEdges {
@@ -35,10 +37,10 @@ function boxesOf({ ax, ay, bx, by }: Edges): SequenceIndex | undefined {
   if (count === 0) return undefined;
   const sides = new Float64Array(4 * count);
   for (let edge = 0; edge < count; edge += 1) {
-    sides[4 * edge] = ax[edge]!;
-    sides[4 * edge + 1] = Math.min(ay[edge]!, by[edge]!);
-    sides[4 * edge + 2] = bx[edge]!;
-    sides[4 * edge + 3] = Math.max(ay[edge]!, by[edge]!);
+    sides[4 * edge] = defined(ax[edge]);
+    sides[4 * edge + 1] = Math.min(defined(ay[edge]), defined(by[edge]));
+    sides[4 * edge + 2] = defined(bx[edge]);
+    sides[4 * edge + 3] = Math.max(defined(ay[edge]), defined(by[edge]));
   }
   return new SequenceIndex(sides);
 }
@@ -58,8 +60,11 @@ function findCuts(edges: Edges, boxes: SequenceIndex): Cuts {
   const cuts = noCuts();
   const { dirty: fresh } = edges;
   for (let edge = 0; edge < fresh.length; edge += 1) {
+    checkpoint();
     if (fresh[edge] === 0) continue;
-    for (const other of boxes.near(edge)) {
+    const near = boxes.near(edge);
+    checkpoint(near.length);
+    for (const other of near) {
       if (other > edge || (other < edge && fresh[other] === 0)) crossEdges(edges, edge, other, cuts);
     }
   }
@@ -67,14 +72,14 @@ function findCuts(edges: Edges, boxes: SequenceIndex): Cuts {
 }
 
 function crossEdges(edges: Edges, i: number, j: number, cuts: Cuts): void {
-  const iax = edges.ax[i]!;
-  const iay = edges.ay[i]!;
-  const ibx = edges.bx[i]!;
-  const iby = edges.by[i]!;
-  const jax = edges.ax[j]!;
-  const jay = edges.ay[j]!;
-  const jbx = edges.bx[j]!;
-  const jby = edges.by[j]!;
+  const iax = defined(edges.ax[i]);
+  const iay = defined(edges.ay[i]);
+  const ibx = defined(edges.bx[i]);
+  const iby = defined(edges.by[i]);
+  const jax = defined(edges.ax[j]);
+  const jay = defined(edges.ay[j]);
+  const jbx = defined(edges.bx[j]);
+  const jby = defined(edges.by[j]);
   const near = halfUnitFrom(ibx - iax, iby - iay);
   const startOfJ = orientation(iax, iay, ibx, iby, jax, jay);
   const endOfJ = orientation(iax, iay, ibx, iby, jbx, jby);
@@ -117,10 +122,10 @@ function highest(a: number, b: number, c: number, d: number): number {
 
 /** Unless the place is an end of the edge, or beyond its ends. */
 function cutWithin(edges: Edges, edge: number, x: number, y: number, cuts: Cuts): void {
-  const ax = edges.ax[edge]!;
-  const ay = edges.ay[edge]!;
-  const bx = edges.bx[edge]!;
-  const by = edges.by[edge]!;
+  const ax = defined(edges.ax[edge]);
+  const ay = defined(edges.ay[edge]);
+  const bx = defined(edges.bx[edge]);
+  const by = defined(edges.by[edge]);
   if (x < ax || x > bx || y < Math.min(ay, by) || y > Math.max(ay, by)) return;
   if ((x === ax && y === ay) || (x === bx && y === by)) return;
   cuts.edge.push(edge);
@@ -131,25 +136,29 @@ function cutWithin(edges: Edges, edge: number, x: number, y: number, cuts: Cuts)
 function cutEdges(edges: Edges, cuts: Cuts): Edges {
   const result = noEdges();
   const along = (cut: number): number => placeAlong(edges, cuts, cut);
-  const order = [...cuts.edge.keys()].sort((a, b) => (cuts.edge[a] ?? 0) - (cuts.edge[b] ?? 0) || along(a) - along(b));
+  const order = [...cuts.edge.keys()].sort((a, b) => {
+    checkpoint();
+    return defined(cuts.edge[a]) - defined(cuts.edge[b]) || along(a) - along(b);
+  });
   let next = 0;
   for (let edge = 0; edge < edges.ax.length; edge += 1) {
-    let [x, y] = [edges.ax[edge] ?? 0, edges.ay[edge] ?? 0];
-    const [first, second] = [edges.first[edge] ?? 0, edges.second[edge] ?? 0];
+    checkpoint(4);
+    let [x, y] = [defined(edges.ax[edge]), defined(edges.ay[edge])];
+    const [first, second] = [defined(edges.first[edge]), defined(edges.second[edge])];
     let fresh = 0;
-    for (; next < order.length && cuts.edge[order[next] ?? 0] === edge; next += 1) {
-      const [cutX, cutY] = [cuts.x[order[next] ?? 0] ?? 0, cuts.y[order[next] ?? 0] ?? 0];
+    for (; next < order.length && cuts.edge[defined(order[next])] === edge; next += 1) {
+      const [cutX, cutY] = [defined(cuts.x[defined(order[next])]), defined(cuts.y[defined(order[next])])];
       pushEdge(result, x, y, cutX, cutY, first, second, 1);
       [x, y, fresh] = [cutX, cutY, 1];
     }
-    pushEdge(result, x, y, edges.bx[edge] ?? 0, edges.by[edge] ?? 0, first, second, fresh);
+    pushEdge(result, x, y, defined(edges.bx[edge]), defined(edges.by[edge]), first, second, fresh);
   }
   return result;
 }
 
 function placeAlong(edges: Edges, cuts: Cuts, cut: number): number {
-  const edge = cuts.edge[cut] ?? 0;
-  const [ax, ay] = [edges.ax[edge] ?? 0, edges.ay[edge] ?? 0];
-  const [dx, dy] = [(edges.bx[edge] ?? 0) - ax, (edges.by[edge] ?? 0) - ay];
-  return ((cuts.x[cut] ?? 0) - ax) * dx + ((cuts.y[cut] ?? 0) - ay) * dy;
+  const edge = defined(cuts.edge[cut]);
+  const [ax, ay] = [defined(edges.ax[edge]), defined(edges.ay[edge])];
+  const [dx, dy] = [defined(edges.bx[edge]) - ax, defined(edges.by[edge]) - ay];
+  return (defined(cuts.x[cut]) - ax) * dx + (defined(cuts.y[cut]) - ay) * dy;
 }

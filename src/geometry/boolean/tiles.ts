@@ -1,4 +1,6 @@
 /** A plane divided into square cells, so that what changed in one place is worked out there alone. Integer grid. */
+import { checkpoint } from '../base/checkpoint';
+import { defined } from '../base/defined';
 import type { Box, Ring } from '../base/polygon-types';
 import { boxOfRing } from '../base/ring';
 
@@ -64,6 +66,7 @@ function distributeToBands(rings: readonly Ring[], axis: 0 | 1, bands: Bands, fr
 function cutAll(rings: readonly Ring[], axis: 0 | 1, limit: number, below: boolean): Ring[] {
   const kept: Ring[] = [];
   for (const ring of rings) {
+    checkpoint();
     const box = boxOfRing(ring);
     const [low, high] = axis === 0 ? [box.minX, box.maxX] : [box.minY, box.maxY];
     if (below ? high <= limit : low >= limit) kept.push(ring);
@@ -74,14 +77,15 @@ function cutAll(rings: readonly Ring[], axis: 0 | 1, limit: number, below: boole
 
 /** One side of a line (Sutherland and Hodgman, "Reentrant polygon clipping", 1974). Crossings are rounded. */
 function cutRing(ring: Ring, axis: 0 | 1, limit: number, below: boolean): Ring {
+  checkpoint(ring.length);
   const points: number[] = [];
   const push = (x: number, y: number): void => {
     if (points.length === 0 || points.at(-2) !== x || points.at(-1) !== y) points.push(x, y);
   };
   const inside = (value: number): boolean => (below ? value <= limit : value >= limit);
-  let [x0, y0] = [ring[ring.length - 2] ?? 0, ring[ring.length - 1] ?? 0];
+  let [x0, y0] = [defined(ring[ring.length - 2]), defined(ring[ring.length - 1])];
   for (let i = 0; i + 1 < ring.length; i += 2) {
-    const [x1, y1] = [ring[i] ?? 0, ring[i + 1] ?? 0];
+    const [x1, y1] = [defined(ring[i]), defined(ring[i + 1])];
     const [v0, v1] = axis === 0 ? [x0, x1] : [y0, y1];
     if (inside(v0) !== inside(v1)) {
       const t = (limit - v0) / (v1 - v0);

@@ -1,8 +1,10 @@
 /** How often the two sets of rings wind round each face of a planar graph. */
+import { checkpoint } from '../base/checkpoint';
+import { defined } from '../base/defined';
 import { findRoot, uniteSets } from '../spatial/clusters';
-import type { SnappedEdges } from './snap-rounding';
-import { orientation } from './orientation';
 import type { PlanarGraph } from './half-edges';
+import { orientation } from './orientation';
+import type { SnappedEdges } from './snap-rounding';
 
 /** Of the face on the left of each half-edge. */
 export interface EdgeWindings {
@@ -17,8 +19,8 @@ export function computeEdgeWindings(noded: SnappedEdges, graph: PlanarGraph): Ed
   const windings = { first: new Int32Array(graph.halfEdges), second: new Int32Array(graph.halfEdges) };
   const done = new Uint8Array(graph.halfEdges);
   for (const vertex of leftmostOfComponents(graph)) {
-    const outside = windingLeftOf(noded, graph.x[vertex] ?? 0, graph.y[vertex] ?? 0);
-    propagateWindings(noded, graph, windings, done, graph.last[vertex] ?? 0, outside);
+    const outside = windingLeftOf(noded, defined(graph.x[vertex]), defined(graph.y[vertex]));
+    propagateWindings(noded, graph, windings, done, defined(graph.last[vertex]), outside);
   }
   return windings;
 }
@@ -27,14 +29,15 @@ function leftmostOfComponents(graph: PlanarGraph): number[] {
   const { x, y, origin } = graph;
   const parents = Int32Array.from(x.keys());
   for (let halfEdge = 0; halfEdge < graph.halfEdges; halfEdge += 2) {
-    uniteSets(parents, origin[halfEdge] ?? 0, origin[halfEdge + 1] ?? 0);
+    uniteSets(parents, defined(origin[halfEdge]), defined(origin[halfEdge + 1]));
   }
   const leftmost = new Map<number, number>();
   for (let vertex = 0; vertex < x.length; vertex += 1) {
+    checkpoint(4);
     const root = findRoot(parents, vertex);
     const best = leftmost.get(root);
-    const [vx, vy] = [x[vertex] ?? 0, y[vertex] ?? 0];
-    const further = best === undefined || vx < (x[best] ?? 0) || (vx === x[best] && vy < (y[best] ?? 0));
+    const [vx, vy] = [defined(x[vertex]), defined(y[vertex])];
+    const further = best === undefined || vx < defined(x[best]) || (vx === x[best] && vy < defined(y[best]));
     if (further) leftmost.set(root, vertex);
   }
   return [...leftmost.values()];
@@ -45,13 +48,18 @@ function windingLeftOf(noded: SnappedEdges, x: number, y: number): readonly [num
   const { edges, boxes } = noded;
   let [first, second] = [0, 0];
   boxes?.search(-Infinity, y, x, y, (edge) => {
-    const [ax, ay, bx, by] = [edges.ax[edge] ?? 0, edges.ay[edge] ?? 0, edges.bx[edge] ?? 0, edges.by[edge] ?? 0];
+    const [ax, ay, bx, by] = [
+      defined(edges.ax[edge]),
+      defined(edges.ay[edge]),
+      defined(edges.bx[edge]),
+      defined(edges.by[edge]),
+    ];
     if (ay > y === by > y) return false;
     const rising = by > ay;
     const side = orientation(ax, ay, bx, by, x, y);
     if (rising ? side >= 0 : side <= 0) return false;
-    first += rising ? -(edges.first[edge] ?? 0) : (edges.first[edge] ?? 0);
-    second += rising ? -(edges.second[edge] ?? 0) : (edges.second[edge] ?? 0);
+    first += rising ? -defined(edges.first[edge]) : defined(edges.first[edge]);
+    second += rising ? -defined(edges.second[edge]) : defined(edges.second[edge]);
     return false;
   });
   return [first, second];
@@ -71,16 +79,17 @@ function propagateWindings(
   const waiting = [start];
   for (let seed = waiting.pop(); seed !== undefined; seed = waiting.pop()) {
     if (done[seed] === 1) continue;
-    const [inFirst, inSecond] = [first[seed] ?? 0, second[seed] ?? 0];
-    for (let at = seed; done[at] !== 1; at = graph.next[at] ?? seed) {
+    const [inFirst, inSecond] = [defined(first[seed]), defined(second[seed])];
+    for (let at = seed; done[at] !== 1; at = defined(graph.next[at])) {
+      checkpoint();
       done[at] = 1;
       first[at] = inFirst;
       second[at] = inSecond;
       const twin = at ^ 1;
       if (done[twin] === 1) continue;
       const [edge, sign] = [at >> 1, (at & 1) === 0 ? 1 : -1];
-      first[twin] = inFirst - sign * (noded.edges.first[edge] ?? 0);
-      second[twin] = inSecond - sign * (noded.edges.second[edge] ?? 0);
+      first[twin] = inFirst - sign * defined(noded.edges.first[edge]);
+      second[twin] = inSecond - sign * defined(noded.edges.second[edge]);
       waiting.push(twin);
     }
   }

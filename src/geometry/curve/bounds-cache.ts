@@ -1,9 +1,9 @@
 /** Boxes round the curves of a chain, in mm. A chain is met again after each edit, so they are remembered. */
 import type { Curve } from '../base/curve-types';
-import { roughBoundsOf } from './measure';
-import type { Box } from '../base/polygon-types';
 import { memoizeByIdentity } from '../base/memoize';
+import type { Box } from '../base/polygon-types';
 import { joinBoxes } from '../base/ring';
+import { roughBoundsOf } from './measure';
 
 export interface ChainBoxes {
   /** Round all of it. */

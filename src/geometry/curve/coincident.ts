@@ -3,18 +3,20 @@
  * the same curve or meet in single points; so a stretch that two of them share ends at an end of one of them. Those
  * ends are projected on the other curve, and what lies between two such places is compared.
  */
-import { SequenceIndex, packBoxes } from '../spatial/sequence-index';
-import { boxesOfChain } from './bounds-cache';
-import { clusterBoxes } from '../spatial/clusters';
-import { CurveTable, COINCIDENCE_TOLERANCE, type CurveChain, type LocatedCurve } from './curve-table';
+import { checkpoint } from '../base/checkpoint';
 import type { Curve, Point } from '../base/curve-types';
-import { pointAt, tangentAt } from './evaluate';
-import { lengthOf } from './measure';
-import { nearestOn } from './intersect';
-import { cross, distance, vectorLength } from '../base/vector';
-import type { Box } from '../base/polygon-types';
+import { defined } from '../base/defined';
 import { memoizeByIdentity } from '../base/memoize';
+import type { Box } from '../base/polygon-types';
 import { growBox } from '../base/ring';
+import { cross, distance, vectorLength } from '../base/vector';
+import { clusterBoxes } from '../spatial/clusters';
+import { packBoxes, SequenceIndex } from '../spatial/sequence-index';
+import { boxesOfChain } from './bounds-cache';
+import { COINCIDENCE_TOLERANCE, type CurveChain, CurveTable, type LocatedCurve } from './curve-table';
+import { pointAt, tangentAt } from './evaluate';
+import { nearestOn } from './intersect';
+import { lengthOf } from './measure';
 import { subCurve } from './subdivide';
 
 /** A stretch of one curve that lies on a stretch of another. */
@@ -88,12 +90,12 @@ function findPieces(chains: readonly CurveChain[]): Found[] {
   const found: Found[] = [];
   let visits = 0;
   for (const members of clusterBoxes(boxes)) {
-    const searched = searchOnce(members.map((member) => chains[member] as CurveChain));
+    const searched = searchOnce(members.map((member) => defined(chains[member])));
     visits += searched.visits;
     if (visits > MAX_VISITS) break;
     const numbered = ({ first, second }: Found) => ({
-      first: members[first] as number,
-      second: members[second] as number,
+      first: defined(members[first]),
+      second: defined(members[second]),
     });
     found.push(...searched.pieces.map((piece) => ({ ...piece, ...numbered(piece) })));
   }
@@ -129,6 +131,7 @@ function searchAmong(chains: readonly CurveChain[]): Searched {
   for (let number = 0; number < row.count && visits <= MAX_VISITS; number += 1) {
     const earlier = near.nearBefore(number);
     visits += 2 * earlier.length;
+    checkpoint(8);
     const others = earlier.slice(0, MAX_NEIGHBOURS).filter((other) => !row.part(other, number));
     if (others.length > 0)
       pieces.push(
@@ -144,6 +147,7 @@ function searchAmong(chains: readonly CurveChain[]): Searched {
 /** Of many copies each is compared with the first alone: that one covers it. */
 function* piecesOn(b: LocatedCurve, others: readonly LocatedCurve[]): Iterable<Found> {
   for (const a of others) {
+    checkpoint(20);
     const pieces = piecesOf(a, b);
     yield* pieces;
     if (pieces.some((piece) => highOf(piece) - lowOf(piece) === 1)) return;
@@ -185,7 +189,7 @@ function piecesOf(a: LocatedCurve, b: LocatedCurve): Found[] {
   const meetings = meetingsOf(a, b, tolerance);
   const pieces: Found[] = [];
   for (let i = 1; i < meetings.length; i += 1) {
-    const [from, to] = [meetings[i - 1] as Meeting, meetings[i] as Meeting];
+    const [from, to] = [defined(meetings[i - 1]), defined(meetings[i])];
     const piece = compare(a.curve, b.curve, from, to, tolerance);
     if (!piece) continue;
     pieces.push({ ...piece, first: a.chain, second: b.chain, curve: a.index, otherCurve: b.index });
@@ -246,7 +250,7 @@ function sideOf(curve: Curve, u: number, middle: number, other: number): number 
 function joinPieces(found: readonly Found[], chains: readonly CurveChain[]): SharedInterval[] {
   const runs: Found[][] = [];
   for (const piece of [...found].sort((a, b) => a.curve - b.curve || a.from - b.from)) {
-    const run = runs.slice(-OPEN_RUNS).find((each) => follows(each.at(-1) as Found, piece, chains));
+    const run = runs.slice(-OPEN_RUNS).find((each) => follows(defined(each.at(-1)), piece, chains));
     if (run) run.push(piece);
     else runs.push([piece]);
   }
@@ -258,14 +262,14 @@ function joinRound(runs: readonly Found[][], chains: readonly CurveChain[]): rea
   const [head, ...others] = runs;
   const first = head?.[0];
   if (!head || !first) return [];
-  const tail = others.find((run) => follows(run.at(-1) as Found, first, chains));
+  const tail = others.find((run) => follows(defined(run.at(-1)), first, chains));
   return tail ? [[...tail, ...head], ...others.filter((run) => run !== tail)] : runs;
 }
 
 /** Whether one piece goes on where the other ends, on both chains. */
 function follows(before: Found, after: Found, chains: readonly CurveChain[]): boolean {
   const { first, second } = before;
-  const place = (chain: number, curve: number, t: number) => pointAt(chains[chain]?.[curve] as Curve, t);
+  const place = (chain: number, curve: number, t: number) => pointAt(defined(chains[chain]?.[curve]), t);
   const near = 2 * COINCIDENCE_TOLERANCE;
   return (
     distance(place(first, before.curve, before.to), place(first, after.curve, after.from)) < near &&
@@ -274,8 +278,8 @@ function follows(before: Found, after: Found, chains: readonly CurveChain[]): bo
 }
 
 function intervalOf(pieces: readonly Found[], chains: readonly CurveChain[]): SharedInterval {
-  const { first, second, otherFrom, otherTo } = pieces[0] as Found;
-  const lengths = pieces.map(({ curve, from, to }) => lengthOf(subCurve(chains[first]?.[curve] as Curve, from, to)));
+  const { first, second, otherFrom, otherTo } = defined(pieces[0]);
+  const lengths = pieces.map(({ curve, from, to }) => lengthOf(subCurve(defined(chains[first]?.[curve]), from, to)));
   return {
     first,
     second,
@@ -295,6 +299,7 @@ function withoutRepeats(stretches: readonly SharedInterval[]): SharedInterval[] 
     );
     if (2 * known.length > stretch.pieces.length) continue;
     kept.push(stretch);
+    checkpoint(stretch.pieces.length);
     for (const piece of stretch.pieces) {
       const key = `${stretch.second}/${piece.otherCurve}`;
       covered.set(key, [...(covered.get(key) ?? []), piece]);

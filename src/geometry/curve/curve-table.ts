@@ -1,9 +1,11 @@
 /** The curves of several chains, numbered through. */
-import { boxesOfChain } from './bounds-cache';
+
 import type { Curve } from '../base/curve-types';
-import { tangentAt } from './evaluate';
-import { distance, dot, vectorLength, subtract } from '../base/vector';
+import { defined } from '../base/defined';
 import type { Box } from '../base/polygon-types';
+import { distance, dot, subtract, vectorLength } from '../base/vector';
+import { boxesOfChain } from './bounds-cache';
+import { tangentAt } from './evaluate';
 
 export type CurveChain = readonly Curve[];
 
@@ -26,23 +28,32 @@ export class CurveTable {
   /** The number of each chain's first curve. */
   private readonly start: Int32Array;
 
-  constructor(private readonly chains: readonly CurveChain[]) {
+  private readonly chains: readonly CurveChain[];
+
+  constructor(chains: readonly CurveChain[]) {
+    this.chains = chains;
+
     this.start = new Int32Array(chains.length + 1);
-    chains.forEach((chain, i) => (this.start[i + 1] = this.start[i]! + chain.length));
-    this.count = this.start[chains.length]!;
+    chains.forEach((chain, i) => (this.start[i + 1] = defined(this.start[i]) + chain.length));
+    this.count = defined(this.start[chains.length]);
     this.chainOf = new Int32Array(this.count);
     chains.forEach((_, i) => this.chainOf.fill(i, this.start[i], this.start[i + 1]));
   }
 
   curve(number: number): Curve {
-    const chain = this.chainOf[number]!;
-    return this.chains[chain]![number - this.start[chain]!]!;
+    const chain = defined(this.chainOf[number]);
+    return defined(defined(this.chains[chain])[number - defined(this.start[chain])]);
   }
 
   located(number: number): LocatedCurve {
-    const chain = this.chainOf[number]!;
-    const index = number - this.start[chain]!;
-    return { chain, index, curve: this.curve(number), box: boxesOfChain(this.chains[chain]!).curves[index]! };
+    const chain = defined(this.chainOf[number]);
+    const index = number - defined(this.start[chain]);
+    return {
+      chain,
+      index,
+      curve: this.curve(number),
+      box: defined(boxesOfChain(defined(this.chains[chain])).curves[index]),
+    };
   }
 
   /**
@@ -50,9 +61,9 @@ export class CurveTable {
    * without any search.
    */
   part(a: number, b: number): boolean {
-    const chain = this.chainOf[a]!;
+    const chain = defined(this.chainOf[a]);
     if (chain !== this.chainOf[b]) return false;
-    const [first, end] = [this.start[chain]!, this.start[chain + 1]!];
+    const [first, end] = [defined(this.start[chain]), defined(this.start[chain + 1])];
     if (end - first < 3) return false;
     const follows = b === a + 1;
     const closes = a === first && b === end - 1;

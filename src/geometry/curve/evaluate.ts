@@ -1,6 +1,6 @@
 /** Places, directions and bends along a curve, for t from 0 (start) to 1 (end). */
 import type { Arc, Curve, Point } from '../base/curve-types';
-import { add, cross, dot, interpolate, vectorLength, normalise, scale, subtract } from '../base/vector';
+import { add, cross, dot, interpolate, normalise, scale, subtract, vectorLength } from '../base/vector';
 
 /** The ends are given exactly. */
 export function pointAt(curve: Curve, t: number): Point {

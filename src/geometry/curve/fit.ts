@@ -1,6 +1,7 @@
 /** Curves through the points of a ring, for outlines that are to be written down. Millimetres. */
 import fitCurve from 'fit-curve';
 import type { Cubic, Line, Point } from '../base/curve-types';
+import { defined } from '../base/defined';
 import type { Ring } from '../base/polygon-types';
 import { pointsOf } from '../base/ring';
 
@@ -20,14 +21,14 @@ export function fitRing(ring: Ring, tolerance: number): (Line | Cubic)[] {
   const corners = [...points.keys()].filter((at) => turnAt(points, at) > CORNER);
   const starts = corners.length > 0 ? corners : [0, points.length >> 1];
   return starts.flatMap((from, i) => {
-    const to = starts[i + 1] ?? (starts[0] ?? 0) + points.length;
-    const chain = Array.from({ length: to - from + 1 }, (_, at) => points[(from + at) % points.length] as Point);
+    const to = starts[i + 1] ?? defined(starts[0]) + points.length;
+    const chain = Array.from({ length: to - from + 1 }, (_, at) => defined(points[(from + at) % points.length]));
     return fitChain(chain, tolerance);
   });
 }
 
 function fitChain(chain: readonly Point[], tolerance: number): (Line | Cubic)[] {
-  const [start, end] = [chain[0] as Point, chain.at(-1) as Point];
+  const [start, end] = [defined(chain[0]), defined(chain.at(-1))];
   if (chain.every((point) => distanceToChord(point, start, end) < tolerance / 2)) return [{ kind: 'line', start, end }];
   const held = chain.flatMap((point, i) => pointsBetween(chain[i - 1] ?? point, point));
   return fitCurve(held, tolerance * tolerance).map(([a, b, c, d]) => ({

@@ -1,9 +1,11 @@
 /** Curves to chords that stay within a stated distance of them. */
+import { checkpoint } from '../base/checkpoint';
 import type { Arc, Cubic, Curve, Point, Quadratic } from '../base/curve-types';
-import type { Ring } from '../base/polygon-types';
-import { pointAtAngle, secondDifference } from './evaluate';
+import { defined } from '../base/defined';
 import { singularValues } from '../base/matrix';
+import type { Ring } from '../base/polygon-types';
 import { vectorLength } from '../base/vector';
+import { pointAtAngle, secondDifference } from './evaluate';
 
 /** Keeps memory bounded when coordinates are absurd: at 5 µm a bend of more than 100 km would be needed. */
 const MAX_CHORDS = 1 << 16;
@@ -91,17 +93,19 @@ export function flattenSubpath(curves: readonly Curve[], tolerance: number): Rin
   const coordinates: number[] = [first.start.x, first.start.y];
   let previous: Point = first.start;
   for (const curve of curves) {
+    checkpoint(4);
     if (curve.start.x !== previous.x || curve.start.y !== previous.y) coordinates.push(curve.start.x, curve.start.y);
     flattenCurve(curve, tolerance, coordinates);
     previous = curve.end;
   }
+  checkpoint(coordinates.length);
   return ringWithoutRepeats(coordinates);
 }
 
 function ringWithoutRepeats(coordinates: readonly number[]): Ring {
   const kept: number[] = [];
   for (let index = 0; index + 1 < coordinates.length; index += 2) {
-    const [x, y] = [coordinates[index] ?? Number.NaN, coordinates[index + 1] ?? Number.NaN];
+    const [x, y] = [defined(coordinates[index]), defined(coordinates[index + 1])];
     if (!Number.isFinite(x) || !Number.isFinite(y)) continue;
     if (kept.length > 0 && kept.at(-2) === x && kept.at(-1) === y) continue;
     kept.push(x, y);

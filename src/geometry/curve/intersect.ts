@@ -1,8 +1,9 @@
 /** Where a curve meets a straight line, and where it comes nearest to a point. */
 import type { Arc, Curve, Point } from '../base/curve-types';
+import { defined } from '../base/defined';
+import { cross, distance, dot, subtract } from '../base/vector';
 import { derivativeAt, pointAt } from './evaluate';
 import { controlPoints, parametersOfAngle } from './measure';
-import { cross, distance, dot, subtract } from '../base/vector';
 import { bernsteinFromPowers, multiplyBernstein, rootsInUnitInterval } from './polynomial';
 
 /**
@@ -79,7 +80,7 @@ export function isQuicklyNear(curve: Curve, point: Point, reach: number): boolea
 function stationaryParameters(curve: Curve, point: Point): number[] {
   if (curve.kind === 'arc') return stationaryOnArc(curve, point);
   const offsets = controlPoints(curve).map((control) => subtract(control, point));
-  const steps = offsets.slice(1).map((offset, index) => subtract(offset, offsets[index] ?? offset));
+  const steps = offsets.slice(1).map((offset, index) => subtract(offset, defined(offsets[index])));
   const inX = multiplyBernstein(
     offsets.map((offset) => offset.x),
     steps.map((step) => step.x),
@@ -88,7 +89,7 @@ function stationaryParameters(curve: Curve, point: Point): number[] {
     offsets.map((offset) => offset.y),
     steps.map((step) => step.y),
   );
-  return rootsInUnitInterval(inX.map((value, index) => value + (inY[index] ?? 0)));
+  return rootsInUnitInterval(inX.map((value, index) => value + defined(inY[index])));
 }
 
 /**
@@ -126,7 +127,7 @@ function shiftCurve(powers: readonly number[], origin: number, step: number): nu
   const result = powers.slice();
   for (let first = 0; first < result.length; first += 1) {
     for (let index = result.length - 2; index >= first; index -= 1) {
-      result[index] = (result[index] ?? 0) + origin * (result[index + 1] ?? 0);
+      result[index] = defined(result[index]) + origin * defined(result[index + 1]);
     }
   }
   return result.map((value, index) => value * step ** index);

@@ -1,9 +1,11 @@
 /** Extent, length and area of curves. */
+import { checkpoint } from '../base/checkpoint';
 import type { Curve, Point } from '../base/curve-types';
-import type { Box } from '../base/polygon-types';
-import { derivativeAt, pointAt } from './evaluate';
+import { defined } from '../base/defined';
 import { singularValues } from '../base/matrix';
-import { cross, distance, vectorLength, subtract } from '../base/vector';
+import type { Box } from '../base/polygon-types';
+import { cross, distance, subtract, vectorLength } from '../base/vector';
+import { derivativeAt, pointAt } from './evaluate';
 import { rootsInUnitInterval } from './polynomial';
 
 /** The least upright box round the curve, in mm; exact up to rounding. */
@@ -35,7 +37,7 @@ function extremes(curve: Curve): number[] {
     case 'quadratic':
     case 'cubic': {
       const controls = controlPoints(curve);
-      const steps = controls.slice(1).map((point, index) => subtract(point, controls[index] ?? point));
+      const steps = controls.slice(1).map((point, index) => subtract(point, defined(controls[index])));
       const inX = rootsInUnitInterval(steps.map((step) => step.x));
       return inX.concat(rootsInUnitInterval(steps.map((step) => step.y)));
     }
@@ -129,6 +131,7 @@ const GAUSS_16: readonly (readonly [number, number])[] = [
 function gauss(f: (t: number) => number, from: number, to: number): number {
   const [middle, half] = [(from + to) / 2, (to - from) / 2];
   let sum = 0;
+  checkpoint(16);
   for (const [node, weight] of GAUSS_16) sum += weight * (f(middle - half * node) + f(middle + half * node));
   return sum * half;
 }

@@ -1,4 +1,5 @@
 /** Real roots of low-degree polynomials in Bernstein form on [0, 1]. */
+import { defined } from '../base/defined';
 
 /** Values below this fraction of the largest coefficient count as zero. */
 const RELATIVE_ZERO = 1e-13;
@@ -22,8 +23,8 @@ function bernsteinRoots(coefficients: readonly number[], zero: number): number[]
   const degree = coefficients.length - 1;
   if (degree < 1) return [];
   if (coefficients.every((value) => value > zero) || coefficients.every((value) => value < -zero)) return [];
-  if (degree === 1) return linearRoot(coefficients[0] ?? 0, coefficients[1] ?? 0, zero);
-  const slopes = coefficients.slice(1).map((value, index) => degree * (value - (coefficients[index] ?? 0)));
+  if (degree === 1) return linearRoot(defined(coefficients[0]), defined(coefficients[1]), zero);
+  const slopes = coefficients.slice(1).map((value, index) => degree * (value - defined(coefficients[index])));
   const knots = [...rootsInUnitInterval(slopes, RELATIVE_ZERO), 1];
   return rootsBetween(coefficients, knots, zero);
 }
@@ -41,7 +42,7 @@ function rootsBetween(coefficients: readonly number[], knots: readonly number[],
     if (last === undefined || t - last > 1e-13) roots.push(t);
   };
   let left = 0;
-  let leftValue = coefficients[0] ?? 0;
+  let leftValue = defined(coefficients[0]);
   if (Math.abs(leftValue) <= zero) push(0);
   for (const right of knots) {
     const rightValue = evaluateBernstein(coefficients, right);
@@ -77,10 +78,10 @@ function evaluateWithSlope(coefficients: readonly number[], t: number): { value:
   const degree = work.length - 1;
   for (let end = degree; end > 1; end -= 1) {
     for (let index = 0; index < end; index += 1) {
-      work[index] = (1 - t) * (work[index] ?? 0) + t * (work[index + 1] ?? 0);
+      work[index] = (1 - t) * defined(work[index]) + t * defined(work[index + 1]);
     }
   }
-  const [start, end] = [work[0] ?? 0, work[1] ?? 0];
+  const [start, end] = [defined(work[0]), defined(work[1])];
   return { value: (1 - t) * start + t * end, slope: degree * (end - start) };
 }
 
@@ -89,10 +90,10 @@ export function evaluateBernstein(coefficients: readonly number[], t: number): n
   const work = coefficients.slice();
   for (let end = work.length - 1; end > 0; end -= 1) {
     for (let index = 0; index < end; index += 1) {
-      work[index] = (1 - t) * (work[index] ?? 0) + t * (work[index + 1] ?? 0);
+      work[index] = (1 - t) * defined(work[index]) + t * defined(work[index + 1]);
     }
   }
-  return work[0] ?? 0;
+  return defined(work[0]);
 }
 
 /** The product of two polynomials in Bernstein form (Farouki and Rajan 1988, eq. 44). */
@@ -102,7 +103,7 @@ export function multiplyBernstein(a: readonly number[], b: readonly number[]): n
   a.forEach((left, i) => {
     b.forEach((right, j) => {
       const weight = (binomial(m, i) * binomial(n, j)) / binomial(m + n, i + j);
-      product[i + j] = (product[i + j] ?? 0) + weight * left * right;
+      product[i + j] = defined(product[i + j]) + weight * left * right;
     });
   });
   return product;
@@ -113,7 +114,7 @@ export function bernsteinFromPowers(powers: readonly number[]): number[] {
   const degree = powers.length - 1;
   return powers.map((_, j) => {
     let sum = 0;
-    for (let i = 0; i <= j; i += 1) sum += (binomial(j, i) / binomial(degree, i)) * (powers[i] ?? 0);
+    for (let i = 0; i <= j; i += 1) sum += (binomial(j, i) / binomial(degree, i)) * defined(powers[i]);
     return sum;
   });
 }

@@ -1,7 +1,7 @@
 /** Exact pieces of curves: de Casteljau's subdivision, for arcs the angle. */
 import type { Cubic, Curve, Quadratic } from '../base/curve-types';
-import { pointAt } from './evaluate';
 import { interpolate } from '../base/vector';
+import { pointAt } from './evaluate';
 import { reverseCurve } from './transform';
 
 /** The pieces before and after t in [0, 1]; they meet in one point, equal in both to the last bit. */

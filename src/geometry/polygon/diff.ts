@@ -1,11 +1,13 @@
 /** What differs between two regions that were measured from nearly the same drawing. */
-import { difference } from '../boolean/index';
+import { checkpoint } from '../base/checkpoint';
+import { defined } from '../base/defined';
 import type { Polygon, Region, Ring } from '../base/polygon-types';
 import { isSameRing, ringsOf } from '../base/ring';
+import { difference } from '../boolean/index';
 
 /**
- * The area in either region but not in both, in mm. Polygons that are the same to the last digit are set aside first, so
- * the cost is that of what changed.
+ * The area in either region but not in both, in mm. Polygons that are the same to the last digit are set aside first,
+ * so the cost is that of what changed.
  */
 export function symmetricDifference(a: Region, b: Region): Region {
   const [onlyA, onlyB] = withoutCommon(a, b);
@@ -33,10 +35,11 @@ export function matchIdentical(a: Region, b: Region): (number | undefined)[] {
     else unmatched.set(key, [i]);
   });
   return a.map((polygon) => {
+    checkpoint();
     const place = places.get(polygon);
     if (place !== undefined) return place;
     const list = unmatched.get(keyOf(polygon)) ?? [];
-    const twin = list.findIndex((other) => isSamePolygon(polygon, b[other] as Polygon));
+    const twin = list.findIndex((other) => isSamePolygon(polygon, defined(b[other])));
     return twin < 0 ? undefined : list.splice(twin, 1)[0];
   });
 }
@@ -81,6 +84,6 @@ function isSamePolygon(a: Polygon, b: Polygon): boolean {
   return (
     a.holes.length === b.holes.length &&
     isSameRing(a.outer, b.outer) &&
-    a.holes.every((hole, i) => isSameRing(hole, b.holes[i] as Ring))
+    a.holes.every((hole, i) => isSameRing(hole, defined(b.holes[i])))
   );
 }

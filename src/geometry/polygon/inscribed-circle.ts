@@ -1,9 +1,10 @@
 /** The largest disc that fits into a polygon. */
 import polylabel from 'polylabel';
 import type { Point } from '../base/curve-types';
+import { defined } from '../base/defined';
 import type { Polygon, Ring } from '../base/polygon-types';
-import { pointInside } from '../boolean/nest';
 import { boxOfRing, forEachEdge, nearestOnEdge, perimeter, ringContains, ringsOf } from '../base/ring';
+import { pointInside } from '../boolean/nest';
 import { buildSegmentIndex, nearestSegment } from '../spatial/segment-index';
 
 export interface Disc {
@@ -36,7 +37,9 @@ export function inscribedDisc(polygon: Polygon, precision: number): Disc {
   return disc.radius > 0 ? refineDisc(distanceTo(polygon), disc, coarse, Math.min(precision, coarse)) : disc;
 }
 
-/** So slender that the search would take a cell for each width of it: no disc within exceeds an 8000th of the perimeter. */
+/**
+ * So slender that the search would take a cell for each width of it: no disc within exceeds an 8000th of the perimeter.
+ */
 function discInSliver(polygon: Polygon): Disc {
   const centre = pointInside(polygon.outer);
   const radius = polygon.holes.some((hole) => ringContains(hole, centre))
@@ -104,6 +107,7 @@ function middleOf(ring: Ring): Point {
 
 function pairs(ring: Ring): [number, number][] {
   const points: [number, number][] = [];
-  for (let index = 0; index + 1 < ring.length; index += 2) points.push([ring[index] ?? 0, ring[index + 1] ?? 0]);
+  for (let index = 0; index + 1 < ring.length; index += 2)
+    points.push([defined(ring[index]), defined(ring[index + 1])]);
   return points;
 }

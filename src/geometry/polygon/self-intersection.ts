@@ -1,9 +1,10 @@
 /** Where a closed ring crosses itself. */
 import Flatbush from 'flatbush';
 import type { Point } from '../base/curve-types';
-import { crossFrom } from '../base/vector';
+import { defined } from '../base/defined';
 import type { Ring } from '../base/polygon-types';
 import { pointsOf } from '../base/ring';
+import { crossFrom } from '../base/vector';
 
 export type Edge = readonly [Point, Point];
 
@@ -26,7 +27,9 @@ export function selfCrossingBy(ring: Ring, corners: Ring): SelfCrossing | undefi
   for (const [a, b] of edges) tree.add(Math.min(a.x, b.x), Math.min(a.y, b.y), Math.max(a.x, b.x), Math.max(a.y, b.y));
   tree.finish();
   for (const { x, y } of pointsOf(corners)) {
-    const near = tree.search(x - ROUNDING, y - ROUNDING, x + ROUNDING, y + ROUNDING).map((edge) => edges[edge] as Edge);
+    const near = tree
+      .search(x - ROUNDING, y - ROUNDING, x + ROUNDING, y + ROUNDING)
+      .map((edge) => defined(edges[edge]));
     for (const [number, one] of near.entries()) {
       const other = near.slice(number + 1).find((each) => cross(one, each));
       if (other) return { at: crossingOf(one, other), edges: [one, other] };
@@ -37,7 +40,7 @@ export function selfCrossingBy(ring: Ring, corners: Ring): SelfCrossing | undefi
 
 function edgesOf(ring: Ring): Edge[] {
   const points = pointsOf(ring);
-  return points.map((point, i) => [point, points[(i + 1) % points.length] as Point]);
+  return points.map((point, i) => [point, defined(points[(i + 1) % points.length])]);
 }
 
 function cross([a, b]: Edge, [c, d]: Edge): boolean {

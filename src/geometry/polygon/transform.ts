@@ -1,5 +1,6 @@
 /** Regions in another place, or of another size. */
 import type { Matrix } from '../base/curve-types';
+import { defined } from '../base/defined';
 import { apply } from '../base/matrix';
 import type { Region, Ring } from '../base/polygon-types';
 
@@ -14,7 +15,7 @@ export function transformRegion(region: Region, matrix: Matrix): Region {
 function transformRing(ring: Ring, matrix: Matrix): Ring {
   const there = new Float64Array(ring.length);
   for (let at = 0; at + 1 < ring.length; at += 2) {
-    const { x, y } = apply(matrix, { x: ring[at] as number, y: ring[at + 1] as number });
+    const { x, y } = apply(matrix, { x: defined(ring[at]), y: defined(ring[at + 1]) });
     there[at] = x;
     there[at + 1] = y;
   }

@@ -1,27 +1,29 @@
 /**
- * Lobes: parts of a region that hang on one short chord, as a peninsula on its isthmus. Both ends of such a chord lie on
- * one ring, or else the part would be held on two sides.
+ * Lobes: parts of a region that hang on one short chord, as a peninsula on its isthmus. Both ends of such a chord lie
+ * on one ring, or else the part would be held on two sides.
  *
  * The chords compared run from each reflex vertex (inner angle above 180°) to the nearest places of edges of its own
  * ring near by: a shortest chord between two parts of a boundary has a reflex vertex at one end. Of all chords that cut
  * off the same lobe the one with the greatest reach less its own length is the root: moving the root further back than
- * that widens it by more than it lengthens the lobe. Reaches are straight distances, so a lobe that curls is longer than
- * its reach. Of lobes within lobes only the outermost is given.
+ * that widens it by more than it lengthens the lobe. Reaches are straight distances, so a lobe that curls is longer
+ * than its reach. Of lobes within lobes only the outermost is given.
  */
+import { checkpoint } from '../base/checkpoint';
 import type { Point } from '../base/curve-types';
-import { crossFrom, distance, interpolate } from '../base/vector';
+import { defined } from '../base/defined';
 import type { Region, Ring } from '../base/polygon-types';
-import { NearestChords } from './nearest-chords';
-import { arcLengthRingsOf, type ArcLengthRing, type RingInterval } from './ring-arclength';
+import { perimeter } from '../base/ring';
+import { crossFrom, distance, interpolate } from '../base/vector';
+import { simplifyRing } from '../polygon/simplify';
 import {
   buildSegmentIndex,
   forEachSegmentInBox,
-  placeOnSegment,
   type PlaceOnSegment,
+  placeOnSegment,
   type SegmentIndex,
 } from '../spatial/segment-index';
-import { perimeter } from '../base/ring';
-import { simplifyRing } from '../polygon/simplify';
+import { NearestChords } from './nearest-chords';
+import { type ArcLengthRing, arcLengthRingsOf, type RingInterval } from './ring-arclength';
 
 export interface Protrusion {
   /** The chord that the lobe hangs on; the lobe is what the boundary goes round from `from` to `to`. */
@@ -92,10 +94,13 @@ class Search {
   readonly index: SegmentIndex;
   private everything: SegmentIndex | undefined;
 
-  constructor(
-    private readonly region: Region,
-    readonly leastReach: number,
-  ) {
+  private readonly region: Region;
+  readonly leastReach: number;
+
+  constructor(region: Region, leastReach: number) {
+    this.region = region;
+    this.leastReach = leastReach;
+
     const long = region.map(({ outer, holes }) => ({
       outer,
       holes: holes.filter((hole) => mayHoldProtrusion(hole, leastReach)),
@@ -123,7 +128,11 @@ function mayHoldProtrusion(ring: Ring, leastReach: number): boolean {
 }
 
 function turnsOneWay(ring: Ring): boolean {
-  const at = (i: number): Point => ({ x: ring[(2 * i) % ring.length]!, y: ring[(2 * i + 1) % ring.length]! });
+  const at = (i: number): Point => ({
+    x: defined(ring[(2 * i) % ring.length]),
+    y: defined(ring[(2 * i + 1) % ring.length]),
+  });
+  checkpoint(ring.length);
   let way = 0;
   for (let i = 0; i < ring.length / 2; i += 1) {
     const turn = Math.sign(crossFrom(at(i), at(i + 1), at(i + 2)));
@@ -139,6 +148,7 @@ function candidatesOf(search: Search, ring: ArcLengthRing): Candidate[] {
   const found: Candidate[] = [];
   let last = -Infinity;
   for (let edge = ring.first; edge < ring.first + ring.size; edge += 1) {
+    checkpoint(2);
     const turn = turnBefore(index, edge);
     const place = ring.placeOf(edge, 0);
     if (turn >= 0 || (turn > -SHARP && place - last < SPACING * leastReach)) continue;
@@ -150,7 +160,7 @@ function candidatesOf(search: Search, ring: ArcLengthRing): Candidate[] {
 
 /** Sine of the turn at the edge's first vertex: negative where it is reflex. The region lies to the positive side. */
 function turnBefore(index: SegmentIndex, edge: number): number {
-  const before = index.previous[edge] ?? 0;
+  const before = defined(index.previous[edge]);
   const [a, b, c] = [startOf(index, before), startOf(index, edge), endOf(index, edge)];
   const sizes = distance(a, b) * distance(b, c);
   return sizes > 0 ? crossFrom(a, b, c) / sizes : 0;
@@ -167,9 +177,9 @@ function candidatesFrom(search: Search, ring: ArcLengthRing, chords: NearestChor
     maxDistance: MAX_ROOT * leastReach,
     maxCount: MAX_CHORDS_TRIED,
     mayEnd: (other, t, distance) => {
-      const dx = x1[other]! - x0[other]!;
-      const dy = y1[other]! - y0[other]!;
-      if (dx * (y - y0[other]!) - dy * (x - x0[other]!) < 0) return false;
+      const dx = defined(x1[other]) - defined(x0[other]);
+      const dy = defined(y1[other]) - defined(y0[other]);
+      if (dx * (y - defined(y0[other])) - dy * (x - defined(x0[other])) < 0) return false;
       return ring.mayCutOff(edge, other, t, leastRound(distance, leastReach));
     },
   });
@@ -203,6 +213,7 @@ function protrusionBetween(ring: ArcLengthRing, start: number, end: number, samp
   let tip = middle;
   let reach = 0;
   for (const point of ring.pointsBetween(start, end, samples)) {
+    checkpoint();
     const far = distance(point, middle);
     if (far > reach) [tip, reach] = [point, far];
   }
@@ -215,7 +226,7 @@ function isClear(search: Search, edge: number, { edge: other, point }: PlaceOnSe
   const vertex = startOf(index, edge);
   const slack = AT_END * distance(vertex, point);
   if (crossFrom(startOf(index, other), endOf(index, other), vertex) < -slack) return false;
-  const sides = [index.previous[edge] ?? 0, edge].map((side) =>
+  const sides = [defined(index.previous[edge]), edge].map((side) =>
     crossFrom(startOf(index, side), endOf(index, side), point),
   );
   if (sides.every((side) => side < -slack)) return false;
@@ -248,6 +259,7 @@ function outermostProtrusions(candidates: readonly Candidate[]): Candidate[] {
   const kept: Candidate[] = [];
   for (const candidate of sorted) {
     const { ring } = candidate;
+    checkpoint(kept.length + 1);
     const apart = kept.every((other) => other.ring !== ring || ring.areApart(candidate, other));
     if (apart) kept.push(protrusionBetween(ring, candidate.start, candidate.end, Infinity));
   }
@@ -255,9 +267,9 @@ function outermostProtrusions(candidates: readonly Candidate[]): Candidate[] {
 }
 
 function startOf({ x0, y0 }: SegmentIndex, edge: number): Point {
-  return { x: x0[edge] ?? 0, y: y0[edge] ?? 0 };
+  return { x: defined(x0[edge]), y: defined(y0[edge]) };
 }
 
 function endOf({ x1, y1 }: SegmentIndex, edge: number): Point {
-  return { x: x1[edge] ?? 0, y: y1[edge] ?? 0 };
+  return { x: defined(x1[edge]), y: defined(y1[edge]) };
 }

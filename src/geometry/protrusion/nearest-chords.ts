@@ -1,11 +1,13 @@
 /**
  * The nearest chords of a ring from one of its vertices, those to the vertex's own neighbourhood left out. The edges of
- * the ring are held by a tree of boxes in their own order, so that runs of edges too near along the ring are passed over
- * as one, and so are those too far off.
+ * the ring are held by a tree of boxes in their own order, so that runs of edges too near along the ring are passed
+ * over as one, and so are those too far off.
  */
-import type { ArcLengthRing } from './ring-arclength';
+import { checkpoint } from '../base/checkpoint';
+import { defined } from '../base/defined';
 import { nearestOnEdge } from '../base/ring';
 import type { SegmentIndex } from '../spatial/segment-index';
+import type { ArcLengthRing } from './ring-arclength';
 
 /** Edges in the least boxes. */
 const LEAF = 8;
@@ -29,12 +31,16 @@ export class NearestChords {
   private readonly leaves: number;
   private readonly nearest: { edge: number; square: number }[] = [];
 
-  constructor(
-    private readonly index: SegmentIndex,
-    private readonly ring: ArcLengthRing,
-  ) {
+  private readonly index: SegmentIndex;
+  private readonly ring: ArcLengthRing;
+
+  constructor(index: SegmentIndex, ring: ArcLengthRing) {
+    this.index = index;
+    this.ring = ring;
+
     this.leaves = 2 ** Math.ceil(Math.log2(Math.max(1, Math.ceil(ring.size / LEAF))));
     this.boxes = new Float64Array(8 * this.leaves);
+    checkpoint(8 * this.leaves);
     for (let leaf = 0; leaf < this.leaves; leaf += 1) this.fillLeaf(leaf);
     for (let node = this.leaves - 1; node > 0; node -= 1) this.join(node);
   }
@@ -44,10 +50,10 @@ export class NearestChords {
     let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
     const end = this.ring.first + Math.min(this.ring.size, LEAF * (leaf + 1));
     for (let edge = this.ring.first + LEAF * leaf; edge < end; edge += 1) {
-      minX = Math.min(minX, x0[edge]!, x1[edge]!);
-      minY = Math.min(minY, y0[edge]!, y1[edge]!);
-      maxX = Math.max(maxX, x0[edge]!, x1[edge]!);
-      maxY = Math.max(maxY, y0[edge]!, y1[edge]!);
+      minX = Math.min(minX, defined(x0[edge]), defined(x1[edge]));
+      minY = Math.min(minY, defined(y0[edge]), defined(y1[edge]));
+      maxX = Math.max(maxX, defined(x0[edge]), defined(x1[edge]));
+      maxY = Math.max(maxY, defined(y0[edge]), defined(y1[edge]));
     }
     this.boxes.set([minX, minY, maxX, maxY], 4 * (this.leaves + leaf));
   }
@@ -55,7 +61,7 @@ export class NearestChords {
   private join(node: number): void {
     const { boxes } = this;
     for (let side = 0; side < 4; side += 1) {
-      const [one, other] = [boxes[8 * node + side]!, boxes[8 * node + 4 + side]!];
+      const [one, other] = [defined(boxes[8 * node + side]), defined(boxes[8 * node + 4 + side])];
       boxes[4 * node + side] = side < 2 ? Math.min(one, other) : Math.max(one, other);
     }
   }
@@ -73,6 +79,7 @@ export class NearestChords {
     if (square > query.maxDistance * query.maxDistance || square >= this.farthest(query.maxCount)) return;
     if (this.isTooNear(LEAF * low, LEAF * high, query)) return;
     if (high - low === 1) {
+      checkpoint(4);
       const end = Math.min(this.ring.size, LEAF * high);
       for (let i = LEAF * low; i < end; i += 1) this.consider(this.ring.first + i, query);
       return;
@@ -84,7 +91,9 @@ export class NearestChords {
     if (!isLeftNearer) this.visit(2 * node, low, middle, query);
   }
 
-  /** Whether all edges from one place in the ring up to another are nearer along it than they may be; or there are none. */
+  /**
+   * Whether all edges from one place in the ring up to another are nearer along it than they may be; or there are none.
+   */
   private isTooNear(from: number, to: number, { edge, minGap: leastGap }: ChordQuery): boolean {
     const { ring } = this;
     if (from >= ring.size) return true;
@@ -104,24 +113,32 @@ export class NearestChords {
 
   private squareToBox(node: number, edge: number): number {
     const { boxes, index } = this;
-    const x = index.x0[edge]!;
-    const y = index.y0[edge]!;
-    const dx = Math.max(boxes[4 * node]! - x, x - boxes[4 * node + 2]!, 0);
-    const dy = Math.max(boxes[4 * node + 1]! - y, y - boxes[4 * node + 3]!, 0);
+    const x = defined(index.x0[edge]);
+    const y = defined(index.y0[edge]);
+    const dx = Math.max(defined(boxes[4 * node]) - x, x - defined(boxes[4 * node + 2]), 0);
+    const dy = Math.max(defined(boxes[4 * node + 1]) - y, y - defined(boxes[4 * node + 3]), 0);
     return dx * dx + dy * dy;
   }
 
   private consider(other: number, query: ChordQuery): void {
     if (this.ring.gapBetween(query.edge, other) < query.minGap) return;
     const { x0, y0, x1, y1 } = this.index;
-    const x = x0[query.edge]!;
-    const y = y0[query.edge]!;
-    const aside = Math.max(Math.min(x0[other]!, x1[other]!) - x, x - Math.max(x0[other]!, x1[other]!), 0);
-    const above = Math.max(Math.min(y0[other]!, y1[other]!) - y, y - Math.max(y0[other]!, y1[other]!), 0);
+    const x = defined(x0[query.edge]);
+    const y = defined(y0[query.edge]);
+    const aside = Math.max(
+      Math.min(defined(x0[other]), defined(x1[other])) - x,
+      x - Math.max(defined(x0[other]), defined(x1[other])),
+      0,
+    );
+    const above = Math.max(
+      Math.min(defined(y0[other]), defined(y1[other])) - y,
+      y - Math.max(defined(y0[other]), defined(y1[other])),
+      0,
+    );
     if (aside * aside + above * above > query.maxDistance * query.maxDistance) return;
-    const t = nearestOnEdge(x, y, x0[other]!, y0[other]!, x1[other]!, y1[other]!);
-    const dx = x0[other]! + t * (x1[other]! - x0[other]!) - x;
-    const dy = y0[other]! + t * (y1[other]! - y0[other]!) - y;
+    const t = nearestOnEdge(x, y, defined(x0[other]), defined(y0[other]), defined(x1[other]), defined(y1[other]));
+    const dx = defined(x0[other]) + t * (defined(x1[other]) - defined(x0[other])) - x;
+    const dy = defined(y0[other]) + t * (defined(y1[other]) - defined(y0[other])) - y;
     const square = dx * dx + dy * dy;
     if (square < this.farthest(query.maxCount) && query.mayEnd(other, t, Math.sqrt(square)))
       this.insert(other, square, query.maxCount);
@@ -129,7 +146,7 @@ export class NearestChords {
 
   private insert(edge: number, square: number, most: number): void {
     let at = this.nearest.length;
-    while (at > 0 && this.nearest[at - 1]!.square > square) at -= 1;
+    while (at > 0 && defined(this.nearest[at - 1]).square > square) at -= 1;
     this.nearest.splice(at, 0, { edge, square });
     if (this.nearest.length > most) this.nearest.pop();
   }

@@ -1,5 +1,7 @@
 /** A ring measured along its course, so that what a chord cuts off it is known without walking along it. */
+import { checkpoint } from '../base/checkpoint';
 import type { Point } from '../base/curve-types';
+import { defined } from '../base/defined';
 import { interpolate } from '../base/vector';
 import type { SegmentIndex } from '../spatial/segment-index';
 
@@ -23,18 +25,21 @@ export class ArcLengthRing {
   private readonly along: Float64Array;
   private readonly swept: Float64Array;
 
+  private readonly index: SegmentIndex;
+  readonly first: number;
+
   /** @param first the number of the ring's first edge */
-  constructor(
-    private readonly index: SegmentIndex,
-    readonly first: number,
-  ) {
-    this.number = index.ring[first] ?? 0;
-    this.polygon = index.polygon[first] ?? 0;
+  constructor(index: SegmentIndex, first: number) {
+    this.index = index;
+    this.first = first;
+    this.number = defined(index.ring[first]);
+    this.polygon = defined(index.polygon[first]);
     let size = 1;
     while (first + size < index.count && index.ring[first + size] === this.number) size += 1;
     this.size = size;
     this.along = new Float64Array(size + 1);
     this.swept = new Float64Array(size + 1);
+    checkpoint(4 * size);
     for (let i = 0; i < size; i += 1) {
       const [a, b] = this.endsOf(i);
       this.along[i + 1] = this.alongAt(i) + Math.hypot(b.x - a.x, b.y - a.y);
@@ -62,8 +67,8 @@ export class ArcLengthRing {
     const { along } = this;
     const i = edge - this.first;
     const j = other - this.first;
-    const gap = Math.abs(along[j]! + along[j + 1]! - along[i]! - along[i + 1]!) / 2;
-    return Math.min(gap, along[this.size]! - gap);
+    const gap = Math.abs(defined(along[j]) + defined(along[j + 1]) - defined(along[i]) - defined(along[i + 1])) / 2;
+    return Math.min(gap, defined(along[this.size]) - gap);
   }
 
   pointAt(place: number): Point {
@@ -82,24 +87,26 @@ export class ArcLengthRing {
   }
 
   /**
-   * Whether a chord from the start of an edge to a place of another one cuts off a part of the region with so many mm of
-   * boundary; the same as `cutsOff` and `lengthBetween` say, but quick.
+   * Whether a chord from the start of an edge to a place of another one cuts off a part of the region with so many mm
+   * of boundary; the same as `cutsOff` and `lengthBetween` say, but quick.
    */
   mayCutOff(edge: number, other: number, t: number, least: number): boolean {
     const { x0, y0, x1, y1 } = this.index;
     const i = edge - this.first;
     const j = other - this.first;
-    const originX = x0[this.first]!;
-    const originY = y0[this.first]!;
-    const ax = x0[edge]! - originX;
-    const ay = y0[edge]! - originY;
-    const cx = x0[other]! - originX;
-    const cy = y0[other]! - originY;
-    const bx = cx + t * (x1[other]! - x0[other]!);
-    const by = cy + t * (y1[other]! - y0[other]!);
-    const whole = this.swept[this.size]!;
-    const swept = this.swept[j]! + cx * by - cy * bx + (bx * ay - by * ax) - this.swept[i]! + (j < i ? whole : 0);
-    const far = this.along[j]! + t * (this.along[j + 1]! - this.along[j]!) - this.along[i]!;
+    const originX = defined(x0[this.first]);
+    const originY = defined(y0[this.first]);
+    const ax = defined(x0[edge]) - originX;
+    const ay = defined(y0[edge]) - originY;
+    const cx = defined(x0[other]) - originX;
+    const cy = defined(y0[other]) - originY;
+    const bx = cx + t * (defined(x1[other]) - defined(x0[other]));
+    const by = cy + t * (defined(y1[other]) - defined(y0[other]));
+    const whole = defined(this.swept[this.size]);
+    const swept =
+      defined(this.swept[j]) + cx * by - cy * bx + (bx * ay - by * ax) - defined(this.swept[i]) + (j < i ? whole : 0);
+    const far =
+      defined(this.along[j]) + t * (defined(this.along[j + 1]) - defined(this.along[j])) - defined(this.along[i]);
     const length = j < i ? far + this.length : far;
     return (
       (length >= least && this.isPart(swept, whole)) ||
@@ -149,21 +156,21 @@ export class ArcLengthRing {
     const { x0, y0, x1, y1 } = this.index;
     const edge = this.first + i;
     return [
-      { x: x0[edge] ?? 0, y: y0[edge] ?? 0 },
-      { x: x1[edge] ?? 0, y: y1[edge] ?? 0 },
+      { x: defined(x0[edge]), y: defined(y0[edge]) },
+      { x: defined(x1[edge]), y: defined(y1[edge]) },
     ];
   }
 
   private sweep(a: Point, b: Point): number {
-    const [x, y] = [this.index.x0[this.first] ?? 0, this.index.y0[this.first] ?? 0];
+    const [x, y] = [defined(this.index.x0[this.first]), defined(this.index.y0[this.first])];
     return (a.x - x) * (b.y - y) - (a.y - y) * (b.x - x);
   }
 
   private alongAt(i: number): number {
-    return this.along[i] ?? 0;
+    return defined(this.along[i]);
   }
 
   private sweptAt(i: number): number {
-    return this.swept[i] ?? 0;
+    return defined(this.swept[i]);
   }
 }

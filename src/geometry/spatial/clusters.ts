@@ -1,5 +1,8 @@
 /** Groups of things whose boxes touch, directly or through others. */
+
 import Flatbush from 'flatbush';
+import { checkpoint } from '../base/checkpoint';
+import { defined } from '../base/defined';
 import type { Box } from '../base/polygon-types';
 
 /** Indices of the boxes, grouped; groups in the order of their first member, members ascending. */
@@ -9,6 +12,7 @@ export function clusterBoxes(boxes: readonly Box[], margin = 0): number[][] {
     const index = indexBoxes(boxes);
     boxes.forEach((box, self) => {
       index.search(box.minX - margin, box.minY - margin, box.maxX + margin, box.maxY + margin, (other) => {
+        checkpoint();
         if (other > self) uniteSets(parents, self, other);
         return false;
       });
@@ -20,6 +24,7 @@ export function clusterBoxes(boxes: readonly Box[], margin = 0): number[][] {
 /** Over at least one box. */
 export function indexBoxes(boxes: readonly Box[]): Flatbush {
   const index = new Flatbush(boxes.length);
+  checkpoint(boxes.length);
   for (const box of boxes) index.add(box.minX, box.minY, box.maxX, box.maxY);
   index.finish();
   return index;
@@ -28,8 +33,8 @@ export function indexBoxes(boxes: readonly Box[]): Flatbush {
 export function findRoot(parents: Int32Array, member: number): number {
   let root = member;
   while (parents[root] !== root) {
-    const above = parents[root] ?? root;
-    parents[root] = parents[above] ?? above;
+    const above = defined(parents[root]);
+    parents[root] = defined(parents[above]);
     root = above;
   }
   return root;
@@ -45,6 +50,7 @@ export function uniteSets(parents: Int32Array, a: number, b: number): void {
 export function groupsOf(parents: Int32Array): number[][] {
   const groups = new Map<number, number[]>();
   for (let member = 0; member < parents.length; member += 1) {
+    checkpoint();
     const root = findRoot(parents, member);
     const group = groups.get(root);
     if (group) group.push(member);

@@ -2,7 +2,10 @@
  * The edges of rings in a spatial index. Edges that follow each other lie side by side, so a few of them share one box:
  * there are fewer boxes to sort, and what a box holds is looked through in the order in which it is stored.
  */
+
 import Flatbush from 'flatbush';
+import { checkpoint } from '../base/checkpoint';
+import { defined } from '../base/defined';
 import type { Box } from '../base/polygon-types';
 
 const BLOCK_SIZE = 8;
@@ -15,25 +18,29 @@ interface ActiveSearch extends Box {
 const NOWHERE: Box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
 
 export class EdgeIndex {
-  /** Block b holds the edges from first[b] up to, not including, first[b + 1], and its last one ends at vertex last[b]. */
+  /**
+   * Block b holds the edges from first[b] up to, not including, first[b + 1], and its last one ends at vertex last[b].
+   */
   private readonly first: Int32Array;
   private readonly last: Int32Array;
   private readonly tree: Flatbush;
   private readonly visitBlock = (block: number): boolean => this.look(block);
   private asked: ActiveSearch = { ...NOWHERE, visit: () => false };
 
+  private readonly x: Float64Array;
+  private readonly y: Float64Array;
+
   /**
-   * @param ringStart ring k has the vertices from ringStart[k] up to, not including, ringStart[k + 1]; there is one vertex
-   * at least. Edge i leads from vertex i to the next one of its ring.
+   * @param ringStart ring k has the vertices from ringStart[k] up to, not including, ringStart[k + 1]; there is one
+   * vertex at least. Edge i leads from vertex i to the next one of its ring.
    */
-  constructor(
-    private readonly x: Float64Array,
-    private readonly y: Float64Array,
-    ringStart: Int32Array,
-  ) {
+  constructor(x: Float64Array, y: Float64Array, ringStart: Int32Array) {
+    this.x = x;
+    this.y = y;
+
     const [first, last]: [number[], number[]] = [[], []];
     for (let ring = 0; ring + 1 < ringStart.length; ring += 1) {
-      const [start, end] = [ringStart[ring]!, ringStart[ring + 1]!];
+      const [start, end] = [defined(ringStart[ring]), defined(ringStart[ring + 1])];
       for (let edge = start; edge < end; edge += BLOCK_SIZE) {
         first.push(edge);
         last.push(edge + BLOCK_SIZE < end ? edge + BLOCK_SIZE : start);
@@ -48,15 +55,15 @@ export class EdgeIndex {
 
   private addBox(block: number): void {
     const { x, y, first, last } = this;
-    let minX = x[last[block]!]!;
-    let minY = y[last[block]!]!;
+    let minX = defined(x[defined(last[block])]);
+    let minY = defined(y[defined(last[block])]);
     let maxX = minX;
     let maxY = minY;
-    for (let vertex = first[block]!; vertex < first[block + 1]!; vertex += 1) {
-      if (x[vertex]! < minX) minX = x[vertex]!;
-      if (x[vertex]! > maxX) maxX = x[vertex]!;
-      if (y[vertex]! < minY) minY = y[vertex]!;
-      if (y[vertex]! > maxY) maxY = y[vertex]!;
+    for (let vertex = defined(first[block]); vertex < defined(first[block + 1]); vertex += 1) {
+      if (defined(x[vertex]) < minX) minX = defined(x[vertex]);
+      if (defined(x[vertex]) > maxX) maxX = defined(x[vertex]);
+      if (defined(y[vertex]) < minY) minY = defined(y[vertex]);
+      if (defined(y[vertex]) > maxY) maxY = defined(y[vertex]);
     }
     this.tree.add(minX, minY, maxX, maxY);
   }
@@ -70,15 +77,16 @@ export class EdgeIndex {
   }
 
   private look(block: number): boolean {
+    checkpoint();
     const { x, y } = this;
     const { minX, minY, maxX, maxY, visit } = this.asked;
-    const end = this.first[block + 1]!;
-    for (let edge = this.first[block]!; edge < end; edge += 1) {
-      const to = edge + 1 < end ? edge + 1 : this.last[block]!;
-      const ax = x[edge]!;
-      const ay = y[edge]!;
-      const bx = x[to]!;
-      const by = y[to]!;
+    const end = defined(this.first[block + 1]);
+    for (let edge = defined(this.first[block]); edge < end; edge += 1) {
+      const to = edge + 1 < end ? edge + 1 : defined(this.last[block]);
+      const ax = defined(x[edge]);
+      const ay = defined(y[edge]);
+      const bx = defined(x[to]);
+      const by = defined(y[to]);
       if ((ax < minX && bx < minX) || (ax > maxX && bx > maxX)) continue;
       if ((ay < minY && by < minY) || (ay > maxY && by > maxY)) continue;
       if (visit(edge)) return true;

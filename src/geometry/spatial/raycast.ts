@@ -1,7 +1,8 @@
 /** What a ray meets first among the edges of a region. Millimetres. */
 import type { Point } from '../base/curve-types';
-import { add, scale } from '../base/vector';
+import { defined } from '../base/defined';
 import type { Box } from '../base/polygon-types';
+import { add, scale } from '../base/vector';
 import { forEachSegmentInBox, type SegmentIndex } from './segment-index';
 
 export interface Hit {
@@ -75,7 +76,7 @@ function hitsWithin(index: SegmentIndex, origin: Point, direction: Point, reach:
           edge,
           distance: Math.abs(at),
           point: add(origin, scale(direction, at)),
-          polygon: index.polygon[edge] ?? 0,
+          polygon: defined(index.polygon[edge]),
         };
   return { back: hit(back, backAt), ahead: hit(ahead, aheadAt) };
 }
@@ -93,15 +94,15 @@ function hitBetween(index: SegmentIndex, origin: Point, direction: Point, from: 
   });
   if (!best) return undefined;
   const point = add(origin, scale(direction, best.distance));
-  return { ...best, point, polygon: index.polygon[best.edge] ?? 0 };
+  return { ...best, point, polygon: defined(index.polygon[best.edge]) };
 }
 
 /** Infinite where the ray passes the edge by. */
 function distanceTo(index: SegmentIndex, edge: number, origin: Point, direction: Point): number {
-  const startX = index.x0[edge]! - origin.x;
-  const startY = index.y0[edge]! - origin.y;
-  const alongX = index.x1[edge]! - index.x0[edge]!;
-  const alongY = index.y1[edge]! - index.y0[edge]!;
+  const startX = defined(index.x0[edge]) - origin.x;
+  const startY = defined(index.y0[edge]) - origin.y;
+  const alongX = defined(index.x1[edge]) - defined(index.x0[edge]);
+  const alongY = defined(index.y1[edge]) - defined(index.y0[edge]);
   const turn = direction.x * alongY - direction.y * alongX;
   if (turn === 0) return Infinity;
   const share = (startX * direction.y - startY * direction.x) / turn;

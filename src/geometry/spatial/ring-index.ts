@@ -1,8 +1,11 @@
 /** Which of some rings have edges near a place. */
+
 import type Flatbush from 'flatbush';
-import { indexBoxes } from './clusters';
+import { checkpoint } from '../base/checkpoint';
+import { defined } from '../base/defined';
 import type { Box, Ring } from '../base/polygon-types';
 import { boxOfRing, growBox } from '../base/ring';
+import { indexBoxes } from './clusters';
 
 const INTERVAL_EDGES = 8;
 
@@ -10,7 +13,11 @@ const INTERVAL_EDGES = 8;
 export class RingIndex {
   private readonly index: Flatbush | undefined;
 
-  constructor(private readonly rings: readonly Ring[]) {
+  private readonly rings: readonly Ring[];
+
+  constructor(rings: readonly Ring[]) {
+    this.rings = rings;
+
     this.index = rings.length > 0 ? indexBoxes(rings.map(boxOfRing)) : undefined;
   }
 
@@ -35,7 +42,7 @@ export class RingIndex {
   }
 
   private candidates({ minX, minY, maxX, maxY }: Box): Ring[] {
-    return (this.index?.search(minX, minY, maxX, maxY) ?? []).map((number) => this.rings[number] as Ring);
+    return (this.index?.search(minX, minY, maxX, maxY) ?? []).map((number) => defined(this.rings[number]));
   }
 }
 
@@ -44,18 +51,19 @@ function boxOfInterval(ring: Ring, from: number, to: number): Box {
   const box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
   for (let i = from; i <= to; i += 1) {
     const at = 2 * i < ring.length ? 2 * i : 0;
-    box.minX = Math.min(box.minX, ring[at]!);
-    box.minY = Math.min(box.minY, ring[at + 1]!);
-    box.maxX = Math.max(box.maxX, ring[at]!);
-    box.maxY = Math.max(box.maxY, ring[at + 1]!);
+    box.minX = Math.min(box.minX, defined(ring[at]));
+    box.minY = Math.min(box.minY, defined(ring[at + 1]));
+    box.maxX = Math.max(box.maxX, defined(ring[at]));
+    box.maxY = Math.max(box.maxY, defined(ring[at + 1]));
   }
   return box;
 }
 
 function hasEdgeIn(ring: Ring, { minX, minY, maxX, maxY }: Box): boolean {
-  let [x0, y0] = [ring[ring.length - 2] ?? 0, ring[ring.length - 1] ?? 0];
+  checkpoint(ring.length / 8);
+  let [x0, y0] = [defined(ring[ring.length - 2]), defined(ring[ring.length - 1])];
   for (let at = 0; at + 1 < ring.length; at += 2) {
-    const [x1, y1] = [ring[at] ?? 0, ring[at + 1] ?? 0];
+    const [x1, y1] = [defined(ring[at]), defined(ring[at + 1])];
     const across = (x0 >= minX || x1 >= minX) && (x0 <= maxX || x1 <= maxX);
     if (across && (y0 >= minY || y1 >= minY) && (y0 <= maxY || y1 <= maxY)) return true;
     x0 = x1;

@@ -15,8 +15,8 @@ export interface ParameterInterval {
 }
 
 /**
- * The stretch of `segment` that lies within `distance` of `other`; undefined when none does. The places within a distance
- * of a segment are a convex figure, two discs and the rectangle between them: so there is one stretch at most.
+ * The stretch of `segment` that lies within `distance` of `other`; undefined when none does. The places within a
+ * distance of a segment are a convex figure, two discs and the rectangle between them: so there is one stretch at most.
  */
 export function intervalWithin(segment: Segment, other: Segment, distance: number): ParameterInterval | undefined {
   const [dx, dy] = [segment.bx - segment.ax, segment.by - segment.ay];

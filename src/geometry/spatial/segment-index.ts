@@ -1,6 +1,9 @@
 /** The edges of a region in a spatial index, side by side in typed arrays. */
+
 import Flatbush from 'flatbush';
+import { checkpoint } from '../base/checkpoint';
 import type { Point } from '../base/curve-types';
+import { defined } from '../base/defined';
 import type { Box, Region } from '../base/polygon-types';
 import { forEachEdge, nearestOnEdge, ringsOf } from '../base/ring';
 
@@ -41,7 +44,7 @@ export function buildSegmentIndex(region: Region): SegmentIndex {
       index.position[edge] = edge - start;
       index.next[edge] = start + ((edge - start + 1) % size);
       index.previous[edge] = start + ((edge - start + size - 1) % size);
-      edge = index.next[edge] ?? start;
+      edge = defined(index.next[edge]);
     });
     start += size;
   });
@@ -71,7 +74,8 @@ function fillTree(index: SegmentIndex): void {
   const { tree, count, x0, y0, x1, y1 } = index;
   if (!tree) return;
   for (let edge = 0; edge < count; edge += 1) {
-    const [ax, ay, bx, by] = [x0[edge] ?? 0, y0[edge] ?? 0, x1[edge] ?? 0, y1[edge] ?? 0];
+    checkpoint();
+    const [ax, ay, bx, by] = [defined(x0[edge]), defined(y0[edge]), defined(x1[edge]), defined(y1[edge])];
     tree.add(Math.min(ax, bx), Math.min(ay, by), Math.max(ax, bx), Math.max(ay, by));
   }
   tree.finish();
@@ -80,6 +84,7 @@ function fillTree(index: SegmentIndex): void {
 /** Edges whose boxes touch the box; `visit` gets each, and nothing is gathered. */
 export function forEachSegmentInBox(index: SegmentIndex, box: Box, visit: (edge: number) => void): void {
   index.tree?.search(box.minX, box.minY, box.maxX, box.maxY, (edge) => {
+    checkpoint();
     visit(edge);
     return false;
   });
@@ -100,7 +105,12 @@ export interface PlaceOnSegment {
 
 /** The place of an edge nearest to the point. */
 export function placeOnSegment(index: SegmentIndex, edge: number, point: Point): PlaceOnSegment {
-  const [x, y, x1, y1] = [index.x0[edge] ?? 0, index.y0[edge] ?? 0, index.x1[edge] ?? 0, index.y1[edge] ?? 0];
+  const [x, y, x1, y1] = [
+    defined(index.x0[edge]),
+    defined(index.y0[edge]),
+    defined(index.x1[edge]),
+    defined(index.y1[edge]),
+  ];
   const t = nearestOnEdge(point.x, point.y, x, y, x1, y1);
   const place = { x: x + t * (x1 - x), y: y + t * (y1 - y) };
   return { edge, t, point: place, distance: Math.hypot(place.x - point.x, place.y - point.y) };
@@ -134,8 +144,12 @@ export function nearestSegment(
 ): PlaceOnSegment | undefined {
   let reach = limit;
   let best: PlaceOnSegment | undefined;
+  const isAccepted = (edge: number): boolean => {
+    checkpoint(2);
+    return accept(edge);
+  };
   for (let asked = 8; index.tree; asked *= 4) {
-    const found = index.tree.neighbors(point.x, point.y, asked, reach, accept);
+    const found = index.tree.neighbors(point.x, point.y, asked, reach, isAccepted);
     for (const edge of found) {
       const place = placeOnSegment(index, edge, point);
       if (place.distance <= reach && (!best || place.distance < best.distance)) best = place;
@@ -148,7 +162,12 @@ export function nearestSegment(
 }
 
 function boxDistance(index: SegmentIndex, edge: number, point: Point): number {
-  const [ax, ay, bx, by] = [index.x0[edge] ?? 0, index.y0[edge] ?? 0, index.x1[edge] ?? 0, index.y1[edge] ?? 0];
+  const [ax, ay, bx, by] = [
+    defined(index.x0[edge]),
+    defined(index.y0[edge]),
+    defined(index.x1[edge]),
+    defined(index.y1[edge]),
+  ];
   const dx = Math.max(Math.min(ax, bx) - point.x, point.x - Math.max(ax, bx), 0);
   const dy = Math.max(Math.min(ay, by) - point.y, point.y - Math.max(ay, by), 0);
   return Math.hypot(dx, dy);

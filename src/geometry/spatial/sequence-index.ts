@@ -1,9 +1,12 @@
 /**
- * Boxes in a row, and which of them come near each other. Boxes that follow each other mostly lie side by side, so a few
- * of them are sought together: an index holds the boxes round such blocks, and what it finds is looked through. A block
- * ends where the row leaps, as from one small outline to the next: else it would span all that lies between.
+ * Boxes in a row, and which of them come near each other. Boxes that follow each other mostly lie side by side, so a
+ * few of them are sought together: an index holds the boxes round such blocks, and what it finds is looked through. A
+ * block ends where the row leaps, as from one small outline to the next: else it would span all that lies between.
  */
+
 import Flatbush from 'flatbush';
+import { checkpoint } from '../base/checkpoint';
+import { defined } from '../base/defined';
 import type { Box } from '../base/polygon-types';
 
 const MAX_BLOCK_SIZE = 8;
@@ -26,14 +29,17 @@ export class SequenceIndex {
   private blocks: readonly number[] = [];
   private readonly found: number[] = [];
 
+  private readonly sides: Float64Array;
+  private readonly reach: (box: number) => number;
+
   /**
    * @param sides four numbers a box, of one at least: its least x and y, its greatest x and y
    * @param reach how far round a box others are near
    */
-  constructor(
-    private readonly sides: Float64Array,
-    private readonly reach: (box: number) => number = () => 0,
-  ) {
+  constructor(sides: Float64Array, reach: (box: number) => number = () => 0) {
+    this.sides = sides;
+    this.reach = reach;
+
     this.count = sides.length / 4;
     this.first = this.blockStarts();
     this.blockOf = new Int32Array(this.count);
@@ -49,7 +55,10 @@ export class SequenceIndex {
 
   private blockStarts(): Int32Array {
     const starts = [0];
-    for (let start = 0; start < this.count; starts.push(start)) start = this.endOfBlock(start);
+    for (let start = 0; start < this.count; starts.push(start)) {
+      checkpoint(4);
+      start = this.endOfBlock(start);
+    }
     return Int32Array.from(starts);
   }
 
@@ -60,11 +69,15 @@ export class SequenceIndex {
     let across = 0;
     let end = start;
     for (; end < Math.min(this.count, start + MAX_BLOCK_SIZE); end += 1) {
-      minX = Math.min(minX, sides[4 * end]!);
-      minY = Math.min(minY, sides[4 * end + 1]!);
-      maxX = Math.max(maxX, sides[4 * end + 2]!);
-      maxY = Math.max(maxY, sides[4 * end + 3]!);
-      across += sides[4 * end + 2]! - sides[4 * end]! + sides[4 * end + 3]! - sides[4 * end + 1]!;
+      minX = Math.min(minX, defined(sides[4 * end]));
+      minY = Math.min(minY, defined(sides[4 * end + 1]));
+      maxX = Math.max(maxX, defined(sides[4 * end + 2]));
+      maxY = Math.max(maxY, defined(sides[4 * end + 3]));
+      across +=
+        defined(sides[4 * end + 2]) -
+        defined(sides[4 * end]) +
+        defined(sides[4 * end + 3]) -
+        defined(sides[4 * end + 1]);
       if (end > start && maxX - minX + maxY - minY > ROUNDING * across) break;
     }
     return end;
@@ -73,6 +86,7 @@ export class SequenceIndex {
   private indexBlocks(): Flatbush {
     const tree = new Flatbush(this.blockCount);
     for (let block = 0; block < this.blockCount; block += 1) {
+      checkpoint(8);
       const { minX, minY, maxX, maxY } = this.boxOf(block, () => 0);
       tree.add(minX, minY, maxX, maxY);
     }
@@ -83,19 +97,19 @@ export class SequenceIndex {
   private boxOf(block: number, margin: (box: number) => number): Box {
     const { sides } = this;
     const box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
-    for (let i = this.first[block]!; i < this.first[block + 1]!; i += 1) {
+    for (let i = defined(this.first[block]); i < defined(this.first[block + 1]); i += 1) {
       const far = margin(i);
-      box.minX = Math.min(box.minX, sides[4 * i]! - far);
-      box.minY = Math.min(box.minY, sides[4 * i + 1]! - far);
-      box.maxX = Math.max(box.maxX, sides[4 * i + 2]! + far);
-      box.maxY = Math.max(box.maxY, sides[4 * i + 3]! + far);
+      box.minX = Math.min(box.minX, defined(sides[4 * i]) - far);
+      box.minY = Math.min(box.minY, defined(sides[4 * i + 1]) - far);
+      box.maxX = Math.max(box.maxX, defined(sides[4 * i + 2]) + far);
+      box.maxY = Math.max(box.maxY, defined(sides[4 * i + 3]) + far);
     }
     return box;
   }
 
   /**
-   * The numbers of all boxes near to one of them, itself among them, ascending. Quick when boxes are asked about in their
-   * order; good until the next call.
+   * The numbers of all boxes near to one of them, itself among them, ascending. Quick when boxes are asked about in
+   * their order; good until the next call.
    */
   near(number: number): readonly number[] {
     return this.collect(number, this.count);
@@ -108,18 +122,19 @@ export class SequenceIndex {
 
   private collect(number: number, limit: number): readonly number[] {
     const { sides, found } = this;
-    this.enter(this.blockOf[number]!);
+    this.enter(defined(this.blockOf[number]));
     const far = this.reach(number);
-    const minX = sides[4 * number]! - far;
-    const minY = sides[4 * number + 1]! - far;
-    const maxX = sides[4 * number + 2]! + far;
-    const maxY = sides[4 * number + 3]! + far;
+    const minX = defined(sides[4 * number]) - far;
+    const minY = defined(sides[4 * number + 1]) - far;
+    const maxX = defined(sides[4 * number + 2]) + far;
+    const maxY = defined(sides[4 * number + 3]) + far;
     let count = 0;
+    checkpoint(this.blocks.length);
     for (const block of this.blocks) {
-      const end = Math.min(limit, this.first[block + 1]!);
-      for (let i = this.first[block]!; i < end; i += 1) {
-        if (sides[4 * i]! > maxX || sides[4 * i + 2]! < minX) continue;
-        if (sides[4 * i + 1]! > maxY || sides[4 * i + 3]! < minY) continue;
+      const end = Math.min(limit, defined(this.first[block + 1]));
+      for (let i = defined(this.first[block]); i < end; i += 1) {
+        if (defined(sides[4 * i]) > maxX || defined(sides[4 * i + 2]) < minX) continue;
+        if (defined(sides[4 * i + 1]) > maxY || defined(sides[4 * i + 3]) < minY) continue;
         found[count] = i;
         count += 1;
       }
@@ -143,14 +158,18 @@ export class SequenceIndex {
   search(minX: number, minY: number, maxX: number, maxY: number, visit: (box: number) => boolean): void {
     const { sides } = this;
     const look = (from: number, to: number): boolean => {
+      checkpoint();
       for (let i = from; i < to; i += 1) {
-        if (sides[4 * i]! > maxX || sides[4 * i + 2]! < minX) continue;
-        if (sides[4 * i + 1]! <= maxY && sides[4 * i + 3]! >= minY && visit(i)) return true;
+        if (defined(sides[4 * i]) > maxX || defined(sides[4 * i + 2]) < minX) continue;
+        if (defined(sides[4 * i + 1]) <= maxY && defined(sides[4 * i + 3]) >= minY && visit(i)) return true;
       }
       return false;
     };
     if (!this.tree) look(0, this.count);
-    else this.tree.collides(minX, minY, maxX, maxY, (block) => look(this.first[block]!, this.first[block + 1]!));
+    else
+      this.tree.collides(minX, minY, maxX, maxY, (block) =>
+        look(defined(this.first[block]), defined(this.first[block + 1])),
+      );
   }
 }
 

@@ -1,17 +1,21 @@
-/** Which stretches of one element other parts of the boundary reach into the tangent discs of: the ends in closed form. */
-import { visitBox, type Boundary } from './boundary-index';
+/**
+ * Which stretches of one element other parts of the boundary reach into the tangent discs of: the ends in closed form.
+ */
+
+import { defined } from '../base/defined';
 import type { Outline } from './boundary-arrays';
+import { type Boundary, visitBox } from './boundary-index';
 import type { EdgeRun } from './edge-run';
 import {
+  type BlockedInterval,
+  type BoundaryPoint,
   blockedInCone,
   blockedOnEdge,
+  boundaryPointAt,
   isEdge,
   isHarmless,
-  boundaryPointAt,
   sizeOf,
   squareToEdge,
-  type BoundaryPoint,
-  type BlockedInterval,
 } from './tangent-disc';
 
 /** In mm and radians: stretches with less between them are one. */
@@ -35,7 +39,11 @@ export class BlockedIntervals {
   private readonly place: BoundaryPoint = { x: 0, y: 0, normalX: 0, normalY: 0 };
   private readonly visit = (obstacle: number): boolean => this.consider(obstacle);
 
-  constructor(private readonly boundary: Boundary) {}
+  private readonly boundary: Boundary;
+
+  constructor(boundary: Boundary) {
+    this.boundary = boundary;
+  }
 
   /** `run` is the one that the element belongs to, if any. */
   find(element: number, radius: number, run?: EdgeRun): void {
@@ -60,7 +68,7 @@ export class BlockedIntervals {
     }
     run.search();
     for (let at = 0; at < run.count; at += 1) {
-      if (this.consider(run.found[at]!)) return;
+      if (this.consider(defined(run.found[at]))) return;
     }
   }
 
@@ -81,7 +89,7 @@ export class BlockedIntervals {
   private considerHint({ next, previous }: Outline): boolean {
     const { hint } = this;
     if (hint < 0) return false;
-    return this.consider(hint) || this.consider(previous[hint]!) || this.consider(next[hint]!);
+    return this.consider(hint) || this.consider(defined(previous[hint])) || this.consider(defined(next[hint]));
   }
 
   /** True when the whole element is blocked. */
@@ -104,18 +112,18 @@ export class BlockedIntervals {
   }
 
   private isWhole(): boolean {
-    return this.count === 1 && this.from[0]! <= 0 && this.to[0]! >= this.size;
+    return this.count === 1 && defined(this.from[0]) <= 0 && defined(this.to[0]) >= this.size;
   }
 
   private add(from: number, to: number): void {
     let [low, high] = [from <= JOINT ? 0 : from, to >= this.size - JOINT ? this.size : to];
     if (low >= high) return;
     let at = 0;
-    while (at < this.count && this.to[at]! < low - JOINT) at += 1;
+    while (at < this.count && defined(this.to[at]) < low - JOINT) at += 1;
     let end = at;
-    for (; end < this.count && this.from[end]! <= high + JOINT; end += 1) {
-      low = Math.min(low, this.from[end]!);
-      high = Math.max(high, this.to[end]!);
+    for (; end < this.count && defined(this.from[end]) <= high + JOINT; end += 1) {
+      low = Math.min(low, defined(this.from[end]));
+      high = Math.max(high, defined(this.to[end]));
     }
     this.replace(at, end, low, high);
   }
@@ -124,14 +132,14 @@ export class BlockedIntervals {
   private replace(at: number, end: number, low: number, high: number): void {
     if (end === at) {
       for (let move = this.count; move > at; move -= 1) {
-        this.from[move] = this.from[move - 1]!;
-        this.to[move] = this.to[move - 1]!;
+        this.from[move] = defined(this.from[move - 1]);
+        this.to[move] = defined(this.to[move - 1]);
       }
       this.count += 1;
     } else if (end > at + 1) {
       for (let move = end; move < this.count; move += 1) {
-        this.from[at + 1 + move - end] = this.from[move]!;
-        this.to[at + 1 + move - end] = this.to[move]!;
+        this.from[at + 1 + move - end] = defined(this.from[move]);
+        this.to[at + 1 + move - end] = defined(this.to[move]);
       }
       this.count -= end - at - 1;
     }

@@ -3,6 +3,8 @@
  * 2·i + 1 the *edge* that starts there. Along an edge the place moves and the inward normal stands; in a cone, which
  * only a reflex vertex has (inner angle above 180°), the place stands and the normal turns.
  */
+import { checkpoint } from '../base/checkpoint';
+import { defined } from '../base/defined';
 import type { Region, Ring } from '../base/polygon-types';
 import { ringsOf } from '../base/ring';
 
@@ -48,14 +50,14 @@ export function buildOutline(region: Region): Outline {
     });
   });
   const outline = emptyOutline(rings);
-  rings.forEach((ring, number) => fillRing(outline, ring, number, polygons[number]!));
+  rings.forEach((ring, number) => fillRing(outline, ring, number, defined(polygons[number])));
   return outline;
 }
 
 function emptyOutline(rings: readonly Ring[]): Outline {
   const ringStart = new Int32Array(rings.length + 1);
-  rings.forEach((ring, number) => (ringStart[number + 1] = ringStart[number]! + ring.length / 2));
-  const count = ringStart[rings.length]!;
+  rings.forEach((ring, number) => (ringStart[number + 1] = defined(ringStart[number]) + ring.length / 2));
+  const count = defined(ringStart[rings.length]);
   return {
     count,
     x: new Float64Array(count),
@@ -73,14 +75,15 @@ function emptyOutline(rings: readonly Ring[]): Outline {
 }
 
 function fillRing(outline: Outline, ring: Ring, number: number, polygon: number): void {
-  const start = outline.ringStart[number]!;
+  checkpoint(4 * ring.length);
+  const start = defined(outline.ringStart[number]);
   const size = ring.length / 2;
   for (let at = 0; at < size; at += 1) {
     const next = at + 1 < size ? at + 1 : 0;
-    const x = ring[2 * at]!;
-    const y = ring[2 * at + 1]!;
-    const dx = ring[2 * next]! - x;
-    const dy = ring[2 * next + 1]! - y;
+    const x = defined(ring[2 * at]);
+    const y = defined(ring[2 * at + 1]);
+    const dx = defined(ring[2 * next]) - x;
+    const dy = defined(ring[2 * next + 1]) - y;
     const length = Math.sqrt(dx * dx + dy * dy);
     const vertex = start + at;
     outline.x[vertex] = x;
@@ -97,11 +100,11 @@ function fillRing(outline: Outline, ring: Ring, number: number, polygon: number)
 }
 
 function coneAt({ alongX, alongY, previous }: Outline, vertex: number): number {
-  const before = previous[vertex]!;
-  const ax = alongX[before]!;
-  const ay = alongY[before]!;
-  const bx = alongX[vertex]!;
-  const by = alongY[vertex]!;
+  const before = defined(previous[vertex]);
+  const ax = defined(alongX[before]);
+  const ay = defined(alongY[before]);
+  const bx = defined(alongX[vertex]);
+  const by = defined(alongY[vertex]);
   const turn = Math.atan2(ax * by - ay * bx, ax * bx + ay * by);
   return turn < -1e-9 ? -turn : 0;
 }
@@ -110,8 +113,8 @@ function cleanRing(ring: Ring): Ring {
   const clean = new Float64Array(ring.length);
   let size = 0;
   for (let at = 0; at + 1 < ring.length; at += 2) {
-    const x = ring[at]!;
-    const y = ring[at + 1]!;
+    const x = defined(ring[at]);
+    const y = defined(ring[at + 1]);
     if (Number.isFinite(x) && Number.isFinite(y)) size = pushPoint(clean, size, x, y);
   }
   return straighten(closeSeam(clean.subarray(0, size)));
@@ -127,8 +130,8 @@ function straighten(points: Ring): Ring {
   let size = 2;
   for (let anchor = 0, at = 2; at < points.length; anchor = size - 2, at += 2) {
     at = lastOfCourse(points, anchor, at);
-    points[size] = points[at]!;
-    points[size + 1] = points[at + 1]!;
+    points[size] = defined(points[at]);
+    points[size + 1] = defined(points[at + 1]);
     size += 2;
   }
   return points.subarray(0, size);
@@ -136,10 +139,10 @@ function straighten(points: Ring): Ring {
 
 /** Where the straight course ends that leads from the anchor to `first`. */
 function lastOfCourse(points: Ring, anchor: number, first: number): number {
-  const x = points[anchor]!;
-  const y = points[anchor + 1]!;
-  const dx = points[first]! - x;
-  const dy = points[first + 1]! - y;
+  const x = defined(points[anchor]);
+  const y = defined(points[anchor + 1]);
+  const dx = defined(points[first]) - x;
+  const dy = defined(points[first + 1]) - y;
   let farthest = Math.sqrt(dx * dx + dy * dy);
   const unitX = dx / farthest;
   const unitY = dy / farthest;
@@ -147,8 +150,8 @@ function lastOfCourse(points: Ring, anchor: number, first: number): number {
   let low = -high;
   let at = first;
   for (; at + 2 < points.length; at += 2) {
-    const nextX = points[at + 2]! - x;
-    const nextY = points[at + 3]! - y;
+    const nextX = defined(points[at + 2]) - x;
+    const nextY = defined(points[at + 3]) - y;
     const along = nextX * unitX + nextY * unitY;
     const slope = (nextY * unitX - nextX * unitY) / along;
     if (along <= farthest || slope < low || slope > high) break;
@@ -163,9 +166,19 @@ function lastOfCourse(points: Ring, anchor: number, first: number): number {
 function pushPoint(points: Ring, size: number, x: number, y: number): number {
   let end = size;
   for (;;) {
-    if (end >= 2 && isNear(points[end - 2]!, points[end - 1]!, x, y)) return end;
+    if (end >= 2 && isNear(defined(points[end - 2]), defined(points[end - 1]), x, y)) return end;
     if (end < 4) break;
-    if (!doublesBack(points[end - 4]!, points[end - 3]!, points[end - 2]!, points[end - 1]!, x, y)) break;
+    if (
+      !doublesBack(
+        defined(points[end - 4]),
+        defined(points[end - 3]),
+        defined(points[end - 2]),
+        defined(points[end - 1]),
+        x,
+        y,
+      )
+    )
+      break;
     end -= 2;
   }
   points[end] = x;
@@ -177,7 +190,7 @@ function pushPoint(points: Ring, size: number, x: number, y: number): number {
 function closeSeam(points: Ring): Ring {
   let from = 0;
   let to = points.length;
-  const at = (index: number): [number, number] => [points[index]!, points[index + 1]!];
+  const at = (index: number): [number, number] => [defined(points[index]), defined(points[index + 1])];
   while (to - from >= 6) {
     const [first, second, last, beforeLast] = [at(from), at(from + 2), at(to - 2), at(to - 4)];
     if (isNear(...first, ...last) || doublesBack(...beforeLast, ...last, ...first)) to -= 2;

@@ -1,8 +1,10 @@
 /** An outline with its edges in a spatial index. */
-import { EdgeIndex } from '../spatial/edge-index';
+
+import { defined } from '../base/defined';
 import type { Region } from '../base/polygon-types';
+import { EdgeIndex } from '../spatial/edge-index';
 import { buildOutline, type Outline } from './boundary-arrays';
-import { isHarmless, boundaryPointAt, type BoundaryPoint, type Touch, touchEdge } from './tangent-disc';
+import { type BoundaryPoint, boundaryPointAt, isHarmless, type Touch, touchEdge } from './tangent-disc';
 
 export interface Boundary {
   readonly outline: Outline;
@@ -39,7 +41,11 @@ export class TouchFinder {
     return this.touch.radius === 0;
   };
 
-  constructor(private readonly boundary: Boundary) {}
+  private readonly boundary: Boundary;
+
+  constructor(boundary: Boundary) {
+    this.boundary = boundary;
+  }
 
   /**
    * The radius in mm, Infinity if it is not below `limit`. Neighbours of the last blocker are looked at first, as the
@@ -55,8 +61,8 @@ export class TouchFinder {
     touch.edge = -1;
     if (hint >= 0 && polygon[hint] === polygon[element >> 1]) {
       this.consider(hint);
-      this.consider(next[hint]!);
-      this.consider(previous[hint]!);
+      this.consider(defined(next[hint]));
+      this.consider(defined(previous[hint]));
     }
     const radius = touch.radius;
     const [x, y] = [place.x + radius * place.normalX, place.y + radius * place.normalY];

@@ -1,9 +1,11 @@
 /** Loops: along a ring from one place to another, then straight back. A chord and its ring make two of them. */
+import { checkpoint } from '../base/checkpoint';
 import type { Point } from '../base/curve-types';
+import { defined } from '../base/defined';
 import type { Box } from '../base/polygon-types';
-import type { Boundary } from './boundary-index';
-import { edgePlace, type EdgePlace } from './chord';
 import type { Outline } from './boundary-arrays';
+import type { Boundary } from './boundary-index';
+import { type EdgePlace, edgePlace } from './chord';
 
 export class BoundaryLoop {
   readonly ring: number;
@@ -11,15 +13,17 @@ export class BoundaryLoop {
   private readonly size: number;
   /** How many edges after the first one the loop's last edge comes. */
   private readonly lastStep: number;
+  private readonly outline: Outline;
+  readonly from: EdgePlace;
+  readonly to: EdgePlace;
 
-  constructor(
-    private readonly outline: Outline,
-    readonly from: EdgePlace,
-    readonly to: EdgePlace,
-  ) {
-    this.ring = outline.ring[from.edge]!;
-    this.start = outline.ringStart[this.ring]!;
-    this.size = outline.ringStart[this.ring + 1]! - this.start;
+  constructor(outline: Outline, from: EdgePlace, to: EdgePlace) {
+    this.outline = outline;
+    this.from = from;
+    this.to = to;
+    this.ring = defined(outline.ring[from.edge]);
+    this.start = defined(outline.ringStart[this.ring]);
+    this.size = defined(outline.ringStart[this.ring + 1]) - this.start;
     const steps = (to.edge - from.edge + this.size) % this.size;
     this.lastStep = steps === 0 && to.at < from.at ? this.size : steps;
   }
@@ -36,7 +40,7 @@ export class BoundaryLoop {
   /** The ends of a piece, mm from its edge's start. */
   spanOf(piece: number): [number, number] {
     const from = piece === 0 ? this.from.at : 0;
-    return [from, piece === this.lastStep ? this.to.at : this.outline.length[this.edgeOf(piece)]!];
+    return [from, piece === this.lastStep ? this.to.at : defined(this.outline.length[this.edgeOf(piece)])];
   }
 
   /** In mm²; `sums` as made by `sweptAreas` for the ring. */
@@ -45,9 +49,9 @@ export class BoundaryLoop {
     const origin = edgePlace(outline, start, 0);
     const swept = (place: EdgePlace): number => {
       const before = edgePlace(outline, place.edge, 0);
-      return sums[place.edge - start]! + crossFrom(origin, before, place);
+      return defined(sums[place.edge - start]) + crossFrom(origin, before, place);
     };
-    const round = this.lastStep >= this.size || to.edge < from.edge ? sums[this.size]! : 0;
+    const round = this.lastStep >= this.size || to.edge < from.edge ? defined(sums[this.size]) : 0;
     return (swept(to) - swept(from) + round + crossFrom(origin, to, from)) / 2;
   }
 
@@ -56,12 +60,13 @@ export class BoundaryLoop {
     const { from, to } = this;
     let [minX, minY] = [Math.min(from.x, to.x), Math.min(from.y, to.y)];
     let [maxX, maxY] = [Math.max(from.x, to.x), Math.max(from.y, to.y)];
+    checkpoint(this.pieces);
     for (let piece = 1; piece < this.pieces; piece += 1) {
       const vertex = this.edgeOf(piece);
-      minX = Math.min(minX, x[vertex]!);
-      minY = Math.min(minY, y[vertex]!);
-      maxX = Math.max(maxX, x[vertex]!);
-      maxY = Math.max(maxY, y[vertex]!);
+      minX = Math.min(minX, defined(x[vertex]));
+      minY = Math.min(minY, defined(y[vertex]));
+      maxX = Math.max(maxX, defined(x[vertex]));
+      maxY = Math.max(maxY, defined(y[vertex]));
     }
     return { minX, minY, maxX, maxY };
   }
@@ -91,7 +96,7 @@ function lowerBound(numbers: readonly number[], limit: number): number {
   let [low, high] = [0, numbers.length];
   while (low < high) {
     const middle = (low + high) >> 1;
-    if (numbers[middle]! < limit) low = middle + 1;
+    if (defined(numbers[middle]) < limit) low = middle + 1;
     else high = middle;
   }
   return low;
@@ -102,9 +107,10 @@ export function edgesAcrossRay({ outline, edges }: Boundary, ring: number, point
   const { x, y, next } = outline;
   const found: number[] = [];
   edges.search(point.x, point.y, Infinity, point.y, (edge) => {
-    const end = next[edge]!;
+    const end = defined(next[edge]);
     const crosses =
-      outline.ring[edge] === ring && crossesRay(point, { x: x[edge]!, y: y[edge]! }, { x: x[end]!, y: y[end]! });
+      outline.ring[edge] === ring &&
+      crossesRay(point, { x: defined(x[edge]), y: defined(y[edge]) }, { x: defined(x[end]), y: defined(y[end]) });
     if (crosses) found.push(edge);
     return false;
   });
@@ -113,14 +119,15 @@ export function edgesAcrossRay({ outline, edges }: Boundary, ring: number, point
 
 /** Twice the area swept from the ring's first vertex up to each of its vertices, and all round at the end; mm². */
 export function sweptAreas({ x, y, ringStart }: Outline, ring: number): Float64Array {
-  const [start, end] = [ringStart[ring]!, ringStart[ring + 1]!];
+  const [start, end] = [defined(ringStart[ring]), defined(ringStart[ring + 1])];
+  checkpoint(end - start);
   const sums = new Float64Array(end - start + 1);
   for (let vertex = start; vertex + 1 < end; vertex += 1) {
-    const [ax, ay] = [x[vertex]! - x[start]!, y[vertex]! - y[start]!];
-    const [bx, by] = [x[vertex + 1]! - x[start]!, y[vertex + 1]! - y[start]!];
-    sums[vertex - start + 1] = sums[vertex - start]! + ax * by - ay * bx;
+    const [ax, ay] = [defined(x[vertex]) - defined(x[start]), defined(y[vertex]) - defined(y[start])];
+    const [bx, by] = [defined(x[vertex + 1]) - defined(x[start]), defined(y[vertex + 1]) - defined(y[start])];
+    sums[vertex - start + 1] = defined(sums[vertex - start]) + ax * by - ay * bx;
   }
-  sums[end - start] = sums[end - start - 1]!;
+  sums[end - start] = defined(sums[end - start - 1]);
   return sums;
 }
 

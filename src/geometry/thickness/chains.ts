@@ -1,8 +1,10 @@
 /** Thin chains: thin stretches that follow each other without a gap along a ring. */
+import { checkpoint } from '../base/checkpoint';
+import { defined } from '../base/defined';
 import { JOINT } from './blocked-intervals';
 import type { Outline } from './boundary-arrays';
-import type { ThinIntervals } from './thin-intervals';
 import { sizeOf } from './tangent-disc';
+import type { ThinIntervals } from './thin-intervals';
 
 export interface Chains {
   readonly count: number;
@@ -46,22 +48,23 @@ interface Building {
 }
 
 function chainRing(outline: Outline, stretches: ThinIntervals, ring: number, building: Building): void {
-  const [start, end] = [2 * outline.ringStart[ring]!, 2 * outline.ringStart[ring + 1]!];
+  const [start, end] = [2 * defined(outline.ringStart[ring]), 2 * defined(outline.ringStart[ring + 1])];
   const firstChain = building.first.length;
   let open = false;
   let whole = true;
   for (let element = start; element < end; element += 1) {
+    checkpoint();
     const size = sizeOf(outline, element);
     if (size === 0) continue;
-    const [low, high] = [stretches.first[element]!, stretches.first[element + 1]!];
+    const [low, high] = [defined(stretches.first[element]), defined(stretches.first[element + 1])];
     whole = whole && high === low + 1 && isWhole(stretches, low, size);
     if (low === high) open = false;
     for (let stretch = low; stretch < high; stretch += 1) {
-      if (!open || stretches.from[stretch]! > JOINT) startChain(building, stretch);
+      if (!open || defined(stretches.from[stretch]) > JOINT) startChain(building, stretch);
       building.last[building.last.length - 1] = stretch;
       building.chainOf[stretch] = building.first.length - 1;
       building.elementOf[stretch] = element;
-      open = stretches.to[stretch]! >= size - JOINT;
+      open = defined(stretches.to[stretch]) >= size - JOINT;
     }
   }
   const lastChain = building.first.length - 1;
@@ -72,7 +75,7 @@ function chainRing(outline: Outline, stretches: ThinIntervals, ring: number, bui
 }
 
 function isWhole(stretches: ThinIntervals, stretch: number, size: number): boolean {
-  return stretches.from[stretch]! <= JOINT && stretches.to[stretch]! >= size - JOINT;
+  return defined(stretches.from[stretch]) <= JOINT && defined(stretches.to[stretch]) >= size - JOINT;
 }
 
 function startChain(building: Building, stretch: number): void {
@@ -83,8 +86,8 @@ function startChain(building: Building, stretch: number): void {
 
 /** The ring's last chain reaches its end: where the first one begins at its start, the two are one. */
 function joinOverSeam(stretches: ThinIntervals, building: Building, firstChain: number, firstElement: number): void {
-  const seam = building.first[firstChain]!;
-  if (building.elementOf[seam] !== firstElement || stretches.from[seam]! > JOINT) return;
+  const seam = defined(building.first[firstChain]);
+  if (building.elementOf[seam] !== firstElement || defined(stretches.from[seam]) > JOINT) return;
   const from = building.first.pop()!;
   const last = building.last.pop()!;
   building.closed.pop();
@@ -100,14 +103,14 @@ export function forEachInterval(
   chain: number,
   visit: (stretch: number) => void,
 ): void {
-  const [from, last] = [chains.first[chain]!, chains.last[chain]!];
+  const [from, last] = [defined(chains.first[chain]), defined(chains.last[chain])];
   if (from <= last) {
     for (let stretch = from; stretch <= last; stretch += 1) visit(stretch);
     return;
   }
-  const ring = outline.ring[chains.elementOf[from]! >> 1]!;
-  const seam = stretches.first[2 * outline.ringStart[ring]!]!;
-  const end = stretches.first[2 * outline.ringStart[ring + 1]!]!;
+  const ring = defined(outline.ring[defined(chains.elementOf[from]) >> 1]);
+  const seam = defined(stretches.first[2 * defined(outline.ringStart[ring])]);
+  const end = defined(stretches.first[2 * defined(outline.ringStart[ring + 1])]);
   for (let stretch = from; stretch < end; stretch += 1) visit(stretch);
   for (let stretch = seam; stretch <= last; stretch += 1) visit(stretch);
 }

@@ -1,7 +1,8 @@
 /** Chords: straight lines from boundary to boundary. */
 import type { Point } from '../base/curve-types';
-import { visitBox, type Boundary } from './boundary-index';
+import { defined } from '../base/defined';
 import type { Outline } from './boundary-arrays';
+import { type Boundary, visitBox } from './boundary-index';
 
 /** A point of the boundary, `at` mm from the start of the edge. */
 export interface EdgePlace extends Point {
@@ -15,7 +16,12 @@ export interface Chord {
 }
 
 export function edgePlace({ x, y, alongX, alongY }: Outline, edge: number, at: number): EdgePlace {
-  return { x: x[edge]! + at * alongX[edge]!, y: y[edge]! + at * alongY[edge]!, edge, at };
+  return {
+    x: defined(x[edge]) + at * defined(alongX[edge]),
+    y: defined(y[edge]) + at * defined(alongY[edge]),
+    edge,
+    at,
+  };
 }
 
 export function lengthOfChord({ from, to }: Chord): number {
@@ -26,8 +32,8 @@ export function lengthOfChord({ from, to }: Chord): number {
 export const TIE_TOLERANCE = 1e-9;
 
 /**
- * Whether a chord takes the place of the shortest one yet, `least` mm long. Of equally long ones that which lies farther
- * left (then higher up) is taken: so it does not matter in which order they come.
+ * Whether a chord takes the place of the shortest one yet, `least` mm long. Of equally long ones that which lies
+ * farther left (then higher up) is taken: so it does not matter in which order they come.
  */
 export function isPreferred(chord: Chord, length: number, best: Chord | undefined, least: number): boolean {
   if (length < least - TIE_TOLERANCE) return true;
@@ -51,7 +57,7 @@ export function isClear(boundary: Boundary, { from, to }: Chord): boolean {
   visitBox(boundary, from.x, from.y, to.x, to.y, (edge) => {
     if (outline.polygon[edge] !== outline.polygon[from.edge]) return false;
     if (meets(outline, edge, from) || meets(outline, edge, to)) return false;
-    clear = !segmentsCross(from, to, edgePlace(outline, edge, 0), edgePlace(outline, outline.next[edge]!, 0));
+    clear = !segmentsCross(from, to, edgePlace(outline, edge, 0), edgePlace(outline, defined(outline.next[edge]), 0));
     return !clear;
   });
   return clear;
@@ -59,7 +65,9 @@ export function isClear(boundary: Boundary, { from, to }: Chord): boolean {
 
 function meets({ next, previous, length }: Outline, edge: number, place: EdgePlace): boolean {
   if (edge === place.edge) return true;
-  return place.at <= 0 ? edge === previous[place.edge] : place.at >= length[place.edge]! && edge === next[place.edge];
+  return place.at <= 0
+    ? edge === previous[place.edge]
+    : place.at >= defined(length[place.edge]) && edge === next[place.edge];
 }
 
 /** Whether the segments ab and cd cross; touching at an end of ab counts for nothing. */

@@ -1,12 +1,14 @@
 /** Thin components as parts: classed and measured. */
+import { checkpoint } from '../base/checkpoint';
+import { defined } from '../base/defined';
 import { joinBoxes } from '../base/ring';
-import type { ThinPart } from './types';
-import { lengthOfChord, type Chord } from './chord';
-import { rootOf, type Components } from './components';
-import { PocketFinder } from './pocket-area';
+import { type Chord, lengthOfChord } from './chord';
+import { type Components, rootOf } from './components';
 import { narrowestChord } from './narrowest-chord';
-import { extentOfChain, lengthOfChain, type ThinBoundary } from './thin-boundary';
+import { PocketFinder } from './pocket-area';
 import { chordOfSpur, reachOfSpur } from './spur';
+import { extentOfChain, lengthOfChain, type ThinBoundary } from './thin-boundary';
+import type { ThinPart } from './types';
 
 export interface PartSearch {
   readonly thin: ThinBoundary;
@@ -28,7 +30,7 @@ export function describeComponents(search: PartSearch): ThinPart[] {
   const held = new PocketFinder(search.thin.boundary, search.thin.radius);
   const parts: ThinPart[] = [];
   for (const chains of groupChains(search)) {
-    const part = chains.length > 1 ? describeNeck(search, chains, held) : describeSpur(search, chains[0]!);
+    const part = chains.length > 1 ? describeNeck(search, chains, held) : describeSpur(search, defined(chains[0]));
     if (part) parts.push(part);
   }
   return parts;
@@ -41,7 +43,9 @@ function* groupChains({ thin, components, skip }: PartSearch): Generator<readonl
   for (let chain = 0; chain < chains.count; chain += 1) size[rootOf(components, chain)]! += 1;
   const groups = new Map<number, number[]>();
   for (let chain = 0; chain < chains.count; chain += 1) {
-    if (skip[boundary.outline.polygon[chains.elementOf[chains.first[chain]!]! >> 1]!] === 1) continue;
+    checkpoint();
+    if (skip[defined(boundary.outline.polygon[defined(chains.elementOf[defined(chains.first[chain])]) >> 1])] === 1)
+      continue;
     const root = rootOf(components, chain);
     if (size[root] === 1) {
       if (chains.closed[chain] === 0) yield [chain];
@@ -93,6 +97,6 @@ function measurePart(
     width: lengthOfChord({ from, to }),
     from: { x: from.x, y: from.y },
     to: { x: to.x, y: to.y },
-    polygon: boundary.outline.polygon[from.edge]!,
+    polygon: defined(boundary.outline.polygon[from.edge]),
   };
 }

@@ -1,9 +1,11 @@
 /** Thin components: chains that face each other across the same thin part of the region. */
+import { checkpoint } from '../base/checkpoint';
+import { defined } from '../base/defined';
 import { findRoot, uniteSets } from '../spatial/clusters';
 import { TouchFinder } from './boundary-index';
-import { edgePlace, type Chord } from './chord';
+import { type Chord, edgePlace } from './chord';
 import { isEdge } from './tangent-disc';
-import { portalsOf, touchedInterval, visitIntervals, type ThinBoundary } from './thin-boundary';
+import { portalsOf, type ThinBoundary, touchedInterval, visitIntervals } from './thin-boundary';
 
 /** In mm: portals this near to each other are one. */
 const SAME_PORTAL = 1e-4;
@@ -40,7 +42,8 @@ export function linkChains(thin: ThinBoundary, skip: Uint8Array): Components {
   const finder = new TouchFinder(thin.boundary);
   const { polygon } = thin.boundary.outline;
   for (let chain = 0; chain < count; chain += 1) {
-    if (skip[polygon[thin.chains.elementOf[thin.chains.first[chain]!]! >> 1]!] === 1) continue;
+    checkpoint();
+    if (skip[defined(polygon[defined(thin.chains.elementOf[defined(thin.chains.first[chain])]) >> 1])] === 1) continue;
     if (thin.chains.closed[chain] === 0 && returnsToPortal(thin, chain)) components.returning[chain] = 1;
     else linkChain(thin, chain, finder, components);
   }
@@ -55,12 +58,12 @@ function returnsToPortal(thin: ThinBoundary, chain: number): boolean {
 /** Looks across from the middle of each stretch, but for the smallest turns, and from just inside the chain's ends. */
 function linkChain(thin: ThinBoundary, chain: number, finder: TouchFinder, components: Components): void {
   const { chains, intervals: stretches } = thin;
-  const [first, last] = [chains.first[chain]!, chains.last[chain]!];
+  const [first, last] = [defined(chains.first[chain]), defined(chains.last[chain])];
   visitIntervals(thin, chain, (stretch) => {
-    const [from, to] = [stretches.from[stretch]!, stretches.to[stretch]!];
+    const [from, to] = [defined(stretches.from[stretch]), defined(stretches.to[stretch])];
     const inside = Math.min(INSIDE, (to - from) / 4);
     if (stretch === first) lookAcross(thin, stretch, from + inside, finder, components);
-    const worthwhile = isEdge(chains.elementOf[stretch]!) || to - from > SMALL_TURN;
+    const worthwhile = isEdge(defined(chains.elementOf[stretch])) || to - from > SMALL_TURN;
     if (worthwhile || first === last) lookAcross(thin, stretch, (from + to) / 2, finder, components);
     if (stretch === last) lookAcross(thin, stretch, to - inside, finder, components);
   });
@@ -73,15 +76,15 @@ function lookAcross(
   finder: TouchFinder,
   components: Components,
 ): void {
-  const radius = finder.find(thin.chains.elementOf[stretch]!, parameter, 1.01 * thin.radius);
+  const radius = finder.find(defined(thin.chains.elementOf[stretch]), parameter, 1.01 * thin.radius);
   if (radius === Infinity) return;
-  const chain = thin.chains.chainOf[stretch]!;
+  const chain = defined(thin.chains.chainOf[stretch]);
   const facing = facingInterval(thin, finder);
   if (facing < 0) return;
-  const other = thin.chains.chainOf[facing]!;
+  const other = defined(thin.chains.chainOf[facing]);
   if (other === chain) return;
   uniteSets(components.parents, chain, other);
-  if (2 * radius >= components.bound[chain]!) return;
+  if (2 * radius >= defined(components.bound[chain])) return;
   components.bound[chain] = 2 * radius;
   components.boundInterval[chain] = stretch;
   components.boundParameter[chain] = parameter;
@@ -91,8 +94,8 @@ function lookAcross(
 function facingInterval(thin: ThinBoundary, { place, touch }: TouchFinder): number {
   const { x, y, alongX, alongY } = thin.boundary.outline;
   const { edge, at, radius } = touch;
-  const dx = place.x + radius * place.normalX - (x[edge]! + at * alongX[edge]!);
-  const dy = place.y + radius * place.normalY - (y[edge]! + at * alongY[edge]!);
+  const dx = place.x + radius * place.normalX - (defined(x[edge]) + at * defined(alongX[edge]));
+  const dy = place.y + radius * place.normalY - (defined(y[edge]) + at * defined(alongY[edge]));
   return touchedInterval(thin, edge, at, dx, dy);
 }
 
@@ -100,8 +103,8 @@ function facingInterval(thin: ThinBoundary, { place, touch }: TouchFinder): numb
 export function boundingChord(thin: ThinBoundary, components: Components, chain: number): Chord {
   const { outline } = thin.boundary;
   const finder = new TouchFinder(thin.boundary);
-  const element = thin.chains.elementOf[components.boundInterval[chain]!]!;
-  const parameter = components.boundParameter[chain]!;
+  const element = defined(thin.chains.elementOf[defined(components.boundInterval[chain])]);
+  const parameter = defined(components.boundParameter[chain]);
   finder.find(element, parameter, 1.01 * thin.radius);
   const from = edgePlace(outline, element >> 1, isEdge(element) ? parameter : 0);
   return { from, to: edgePlace(outline, finder.touch.edge, finder.touch.at) };

@@ -3,7 +3,9 @@
  * all of them what may reach into their discs. Where that is nothing but the run's own part of the ring, and that part
  * keeps to one direction, only the tips of corners are thin there.
  */
-import { visitBox, type Boundary } from './boundary-index';
+
+import { defined } from '../base/defined';
+import { type Boundary, visitBox } from './boundary-index';
 import { squareToEdge } from './tangent-disc';
 
 /** How far the centres of one run of elements may be from their middle, in radii, and how many vertices it may have. */
@@ -39,20 +41,24 @@ export class EdgeRun {
     return false;
   };
 
+  private readonly boundary: Boundary;
+  private readonly radius: number;
+  private readonly steepest: number;
+
   /**
    * @param radius mm: of the discs
    * @param steepest the cosine of the angle that edges may make with the course of a plain run
    */
-  constructor(
-    private readonly boundary: Boundary,
-    private readonly radius: number,
-    private readonly steepest: number,
-  ) {}
+  constructor(boundary: Boundary, radius: number, steepest: number) {
+    this.boundary = boundary;
+    this.radius = radius;
+    this.steepest = steepest;
+  }
 
   /** Begins a run at the vertex, of one ring and of one edge at least. */
   start(vertex: number): void {
     const { ring, ringStart } = this.boundary.outline;
-    const last = Math.min(ringStart[ring[vertex]! + 1]!, vertex + MAX_VERTICES);
+    const last = Math.min(defined(ringStart[defined(ring[vertex]) + 1]), vertex + MAX_VERTICES);
     this.minX = this.minY = Infinity;
     this.maxX = this.maxY = -Infinity;
     this.isSearched = false;
@@ -67,10 +73,10 @@ export class EdgeRun {
     const { x, y, next, cone } = this.boundary.outline;
     const { minX, minY, maxX, maxY } = this;
     // The centres of a cone lie on an arc, which bulges beyond its ends.
-    const bulge = cone[vertex]! > 0 ? this.radius * (1 - Math.cos(cone[vertex]! / 2)) : 0;
-    this.widen(x[vertex]!, y[vertex]!, this.boundary.outline.previous[vertex]!, bulge);
-    this.widen(x[vertex]!, y[vertex]!, vertex, bulge);
-    this.widen(x[next[vertex]!]!, y[next[vertex]!]!, vertex, 0);
+    const bulge = defined(cone[vertex]) > 0 ? this.radius * (1 - Math.cos(defined(cone[vertex]) / 2)) : 0;
+    this.widen(defined(x[vertex]), defined(y[vertex]), defined(this.boundary.outline.previous[vertex]), bulge);
+    this.widen(defined(x[vertex]), defined(y[vertex]), vertex, bulge);
+    this.widen(defined(x[defined(next[vertex])]), defined(y[defined(next[vertex])]), vertex, 0);
     const width = this.maxX - this.minX;
     const height = this.maxY - this.minY;
     const spread = Math.sqrt(width * width + height * height) / 2;
@@ -87,8 +93,8 @@ export class EdgeRun {
   /** By the centre of the disc that touches at (x, y) with the normal of the edge. */
   private widen(x: number, y: number, edge: number, margin: number): void {
     const { alongX, alongY } = this.boundary.outline;
-    const centreX = x - this.radius * alongY[edge]!;
-    const centreY = y + this.radius * alongX[edge]!;
+    const centreX = x - this.radius * defined(alongY[edge]);
+    const centreY = y + this.radius * defined(alongX[edge]);
     if (centreX - margin < this.minX) this.minX = centreX - margin;
     if (centreY - margin < this.minY) this.minY = centreY - margin;
     if (centreX + margin > this.maxX) this.maxX = centreX + margin;
@@ -105,21 +111,21 @@ export class EdgeRun {
   }
 
   /**
-   * Whether all that may reach into discs of the run belongs to one part of its own ring along which every edge keeps to
-   * one direction within `steepest`. Such a part is the graph of a function, and the region lies above it. What is thin
-   * between two places that touch one disc is then thin throughout, and goes no deeper below the disc than the corner
-   * does that two edges of the steepest slope make: see README.md.
+   * Whether all that may reach into discs of the run belongs to one part of its own ring along which every edge keeps
+   * to one direction within `steepest`. Such a part is the graph of a function, and the region lies above it. What is
+   * thin between two places that touch one disc is then thin throughout, and goes no deeper below the disc than the
+   * corner does that two edges of the steepest slope make: see README.md.
    */
   isPlain(): boolean {
     if (!this.isShared) return false;
     this.search();
     const { polygon, ring, ringStart } = this.boundary.outline;
     const { first } = this;
-    const size = ringStart[ring[first]! + 1]! - ringStart[ring[first]!]!;
+    const size = defined(ringStart[defined(ring[first]) + 1]) - defined(ringStart[defined(ring[first])]);
     let back = 1;
     let ahead = this.end - first - 1;
     for (let at = 0; at < this.count; at += 1) {
-      const edge = this.found[at]!;
+      const edge = defined(this.found[at]);
       if (polygon[edge] !== polygon[first]) continue;
       if (ring[edge] !== ring[first]) return false;
       const along = (edge - first + size) % size;
@@ -133,14 +139,14 @@ export class EdgeRun {
   private keepsDirection(back: number, ahead: number): boolean {
     const { x, y, alongX, alongY, next, previous } = this.boundary.outline;
     let start = this.first;
-    for (let step = 0; step < back; step += 1) start = previous[start]!;
-    let end = next[this.first]!;
-    for (let step = 0; step < ahead; step += 1) end = next[end]!;
-    const dx = x[end]! - x[start]!;
-    const dy = y[end]! - y[start]!;
+    for (let step = 0; step < back; step += 1) start = defined(previous[start]);
+    let end = defined(next[this.first]);
+    for (let step = 0; step < ahead; step += 1) end = defined(next[end]);
+    const dx = defined(x[end]) - defined(x[start]);
+    const dy = defined(y[end]) - defined(y[start]);
     const least = this.steepest * Math.sqrt(dx * dx + dy * dy);
-    for (let edge = start; edge !== end; edge = next[edge]!) {
-      if (!(alongX[edge]! * dx + alongY[edge]! * dy > least)) return false;
+    for (let edge = start; edge !== end; edge = defined(next[edge])) {
+      if (!(defined(alongX[edge]) * dx + defined(alongY[edge]) * dy > least)) return false;
     }
     return true;
   }

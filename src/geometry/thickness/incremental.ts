@@ -12,12 +12,12 @@
  * lie on, or is the rest of the polygon: so it is kept, or searched, together with all near that hole.
  */
 import type { Point } from '../base/curve-types';
-import { matchIdentical } from '../polygon/diff';
-import { findThinParts, type ThinPartOptions } from './index';
-import { areaOf } from '../boolean/index';
 import type { Box, Polygon, Region, Ring } from '../base/polygon-types';
-import { RingIndex } from '../spatial/ring-index';
 import { boxOfRing, distanceToEdge, forEachEdge, growBox, isSameRing, joinBoxes, ringOfBox } from '../base/ring';
+import { areaOf } from '../boolean/index';
+import { matchIdentical } from '../polygon/diff';
+import { RingIndex } from '../spatial/ring-index';
+import { findThinParts, type ThinPartOptions } from './index';
 import type { ThinPart } from './types';
 
 /** What was found before, in which region, with the same width and options. */
@@ -82,12 +82,17 @@ class ChangedPolygon {
   /** mm² */
   private readonly area: number;
 
-  constructor(
-    private readonly polygon: Polygon,
-    private readonly before: PreviousPolygon,
-    private readonly width: number,
-    private readonly options: ThinPartOptions,
-  ) {
+  private readonly polygon: Polygon;
+  private readonly before: PreviousPolygon;
+  private readonly width: number;
+  private readonly options: ThinPartOptions;
+
+  constructor(polygon: Polygon, before: PreviousPolygon, width: number, options: ThinPartOptions) {
+    this.polygon = polygon;
+    this.before = before;
+    this.width = width;
+    this.options = options;
+
     this.reach = REACH * width;
     const [now, then] = [polygon.holes, before.polygon.holes];
     this.changes = new RingIndex([...ringsNotAmong(now, then), ...ringsNotAmong(then, now)]);

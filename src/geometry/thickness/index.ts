@@ -2,12 +2,12 @@
  * Where a region is thinner than a given width: see `thin/README.md` for the algorithm, what it guarantees and costs.
  */
 import type { Region } from '../base/polygon-types';
-import type { ThinPart } from './types';
+import { describeFullyThin, fullyThinByBox, markFullyThin } from './all-thin-polygons';
 import { buildBoundary } from './boundary-index';
-import { linkChains } from './components';
 import { describeComponents } from './classify';
+import { linkChains } from './components';
 import { findThinBoundary } from './thin-boundary';
-import { describeFullyThin, markFullyThin, fullyThinByBox } from './all-thin-polygons';
+import type { ThinPart } from './types';
 
 export interface ThinPartOptions {
   /**

@@ -1,7 +1,8 @@
 /** The largest disc in a polygon that is thin throughout. */
 import type { Point } from '../base/curve-types';
-import { TouchFinder, type Boundary } from './boundary-index';
+import { defined } from '../base/defined';
 import { BlockedIntervals } from './blocked-intervals';
+import { type Boundary, TouchFinder } from './boundary-index';
 import { boundaryPointAt, sizeOf } from './tangent-disc';
 
 /** In mm: discs whose radius is larger by less are not looked for. */
@@ -46,10 +47,13 @@ class DiscSearch {
   private readonly finder: TouchFinder;
   private readonly blocking: BlockedIntervals;
 
-  constructor(
-    private readonly boundary: Boundary,
-    private readonly limit: number,
-  ) {
+  private readonly boundary: Boundary;
+  private readonly limit: number;
+
+  constructor(boundary: Boundary, limit: number) {
+    this.boundary = boundary;
+    this.limit = limit;
+
     this.finder = new TouchFinder(boundary);
     this.blocking = new BlockedIntervals(boundary);
   }
@@ -79,7 +83,7 @@ class DiscSearch {
     const { count, from, to } = this.blocking;
     let [middle, width] = [0, 0];
     for (let at = 0; at <= count; at += 1) {
-      const [low, high] = [at === 0 ? 0 : to[at - 1]!, at === count ? size : from[at]!];
+      const [low, high] = [at === 0 ? 0 : defined(to[at - 1]), at === count ? size : defined(from[at])];
       if (high - low <= width) continue;
       width = high - low;
       middle = (low + high) / 2;

@@ -1,10 +1,12 @@
 /** The narrowest place of a thin component: the shortest chord between two of its chains. */
-import { visitBox } from './boundary-index';
-import { edgePlace, isClear, isPreferred, lengthOfChord, TIE_TOLERANCE, type Chord } from './chord';
-import { boundingChord, rootOf, type Components } from './components';
+
+import { defined } from '../base/defined';
 import type { Outline } from './boundary-arrays';
+import { visitBox } from './boundary-index';
+import { type Chord, edgePlace, isClear, isPreferred, lengthOfChord, TIE_TOLERANCE } from './chord';
+import { boundingChord, type Components, rootOf } from './components';
 import { isEdge, squareToEdge } from './tangent-disc';
-import { intervalAt, touchedInterval, turnTowards, visitIntervals, type ThinBoundary } from './thin-boundary';
+import { intervalAt, type ThinBoundary, touchedInterval, turnTowards, visitIntervals } from './thin-boundary';
 
 /** In mm: ends nearer to each other than this touch, and have no direction. */
 const CONTACT = 1e-6;
@@ -20,13 +22,13 @@ export function narrowestChord(
   components: Components,
   chains: readonly number[],
 ): Chord | undefined {
-  const bounding = chains.reduce((a, b) => (components.bound[b]! < components.bound[a]! ? b : a));
-  if (components.boundInterval[bounding]! < 0) return undefined;
+  const bounding = chains.reduce((a, b) => (defined(components.bound[b]) < defined(components.bound[a]) ? b : a));
+  if (defined(components.boundInterval[bounding]) < 0) return undefined;
   const search: Search = { thin, components, root: rootOf(components, bounding), best: undefined, least: 0 };
-  search.least = components.bound[bounding]! * (1 + 1e-9) + CONTACT;
+  search.least = defined(components.bound[bounding]) * (1 + 1e-9) + CONTACT;
   for (const chain of chains) {
     visitIntervals(thin, chain, (stretch) => {
-      const element = thin.chains.elementOf[stretch]!;
+      const element = defined(thin.chains.elementOf[stretch]);
       if (!isEdge(element)) searchFrom(search, element >> 1);
     });
   }
@@ -45,7 +47,7 @@ interface Search {
 function searchFrom(search: Search, vertex: number): void {
   const { boundary } = search.thin;
   const { x, y, previous, polygon } = boundary.outline;
-  const [px, py, reach] = [x[vertex]!, y[vertex]!, search.least + TIE_TOLERANCE];
+  const [px, py, reach] = [defined(x[vertex]), defined(y[vertex]), search.least + TIE_TOLERANCE];
   visitBox(boundary, px - reach, py - reach, px + reach, py + reach, (edge) => {
     const own = edge === vertex || edge === previous[vertex] || polygon[edge] !== polygon[vertex];
     if (!own) considerEdge(search, vertex, edge);
@@ -56,11 +58,16 @@ function searchFrom(search: Search, vertex: number): void {
 function considerEdge(search: Search, vertex: number, edge: number): void {
   const { boundary } = search.thin;
   const { x, y, alongX, alongY, length } = boundary.outline;
-  const square = squareToEdge(boundary.outline, edge, x[vertex]!, y[vertex]!);
+  const square = squareToEdge(boundary.outline, edge, defined(x[vertex]), defined(y[vertex]));
   if (square > (search.least + TIE_TOLERANCE) ** 2) return;
-  const along = (x[vertex]! - x[edge]!) * alongX[edge]! + (y[vertex]! - y[edge]!) * alongY[edge]!;
-  const at = Math.min(length[edge]!, Math.max(0, along));
-  const [dx, dy] = [x[edge]! + at * alongX[edge]! - x[vertex]!, y[edge]! + at * alongY[edge]! - y[vertex]!];
+  const along =
+    (defined(x[vertex]) - defined(x[edge])) * defined(alongX[edge]) +
+    (defined(y[vertex]) - defined(y[edge])) * defined(alongY[edge]);
+  const at = Math.min(defined(length[edge]), Math.max(0, along));
+  const [dx, dy] = [
+    defined(x[edge]) + at * defined(alongX[edge]) - defined(x[vertex]),
+    defined(y[edge]) + at * defined(alongY[edge]) - defined(y[vertex]),
+  ];
   if (square > CONTACT * CONTACT && !isWithinCone(boundary.outline, vertex, dx, dy)) return;
   const chord = { from: edgePlace(boundary.outline, vertex, 0), to: edgePlace(boundary.outline, edge, at) };
   const distance = lengthOfChord(chord);
@@ -72,9 +79,12 @@ function considerEdge(search: Search, vertex: number, edge: number): void {
 
 /** Whether a disc that touches the vertex may lie in that direction, give or take a rounding error. */
 function isWithinCone({ alongX, alongY, previous }: Outline, vertex: number, dx: number, dy: number): boolean {
-  const before = previous[vertex]!;
+  const before = defined(previous[vertex]);
   const slack = 1e-3 * Math.sqrt(dx * dx + dy * dy);
-  return dx * alongX[before]! + dy * alongY[before]! >= -slack && dx * alongX[vertex]! + dy * alongY[vertex]! <= slack;
+  return (
+    dx * defined(alongX[before]) + dy * defined(alongY[before]) >= -slack &&
+    dx * defined(alongX[vertex]) + dy * defined(alongY[vertex]) <= slack
+  );
 }
 
 function joinsTwoChains({ thin, components, root }: Search, { from, to }: Chord, distance: number): boolean {
@@ -83,10 +93,10 @@ function joinsTwoChains({ thin, components, root }: Search, { from, to }: Chord,
   const start = touching ? touchingInterval(thin, from.edge) : intervalInCone(thin, from.edge, dx, dy);
   if (start < 0) return false;
   const { alongX, alongY } = thin.boundary.outline;
-  if (!touching && alongY[to.edge]! * dx - alongX[to.edge]! * dy < -1e-9 * distance) return false;
+  if (!touching && defined(alongY[to.edge]) * dx - defined(alongX[to.edge]) * dy < -1e-9 * distance) return false;
   const end = touchedInterval(thin, to.edge, to.at, -dx, -dy);
   if (end < 0) return false;
-  const [first, second] = [thin.chains.chainOf[start]!, thin.chains.chainOf[end]!];
+  const [first, second] = [defined(thin.chains.chainOf[start]), defined(thin.chains.chainOf[end])];
   return first !== second && rootOf(components, first) === root && rootOf(components, second) === root;
 }
 
@@ -95,6 +105,6 @@ function intervalInCone(thin: ThinBoundary, vertex: number, dx: number, dy: numb
 }
 
 function touchingInterval({ intervals: stretches }: ThinBoundary, vertex: number): number {
-  const first = stretches.first[2 * vertex]!;
-  return first < stretches.first[2 * vertex + 1]! ? first : -1;
+  const first = defined(stretches.first[2 * vertex]);
+  return first < defined(stretches.first[2 * vertex + 1]) ? first : -1;
 }

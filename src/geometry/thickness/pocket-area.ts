@@ -1,8 +1,10 @@
 /** What a chord cuts off its polygon. */
+import { checkpoint } from '../base/checkpoint';
 import type { Point } from '../base/curve-types';
-import { TouchFinder, type Boundary } from './boundary-index';
-import { segmentsCross, type Chord, type EdgePlace } from './chord';
-import { edgesAcrossRay, BoundaryLoop, sweptAreas } from './boundary-loop';
+import { defined } from '../base/defined';
+import { type Boundary, TouchFinder } from './boundary-index';
+import { BoundaryLoop, edgesAcrossRay, sweptAreas } from './boundary-loop';
+import { type Chord, type EdgePlace, segmentsCross } from './chord';
 import { boundaryPointAt } from './tangent-disc';
 
 export interface PocketArea {
@@ -21,14 +23,17 @@ export class PocketFinder {
   private readonly rays = new Map<number, readonly number[]>();
   private readonly ringsOfPolygon = new Map<number, number[]>();
 
+  private readonly boundary: Boundary;
+  private readonly radius: number;
+
   /** `radius` (mm): points given are this far from the boundary where the sides have room. */
-  constructor(
-    private readonly boundary: Boundary,
-    private readonly radius: number,
-  ) {
+  constructor(boundary: Boundary, radius: number) {
+    this.boundary = boundary;
+    this.radius = radius;
+
     const { ringStart, polygon } = boundary.outline;
     for (let ring = 0; ring + 1 < ringStart.length; ring += 1) {
-      const number = polygon[ringStart[ring]!]!;
+      const number = defined(polygon[defined(ringStart[ring])]);
       const rings = this.ringsOfPolygon.get(number);
       if (rings) rings.push(ring);
       else this.ringsOfPolygon.set(number, [ring]);
@@ -39,7 +44,7 @@ export class PocketFinder {
   find(chord: Chord): PocketArea | undefined {
     const { outline } = this.boundary;
     const [from, to] = [this.beforeEnd(chord.from), this.beforeEnd(chord.to)];
-    const ring = outline.ring[from.edge]!;
+    const ring = defined(outline.ring[from.edge]);
     if (outline.ring[to.edge] !== ring) return undefined;
     const [there, back] = [new BoundaryLoop(outline, from, to), new BoundaryLoop(outline, to, from)];
     const [thereArea, backArea] = [there.area(this.sums(ring)), back.area(this.sums(ring))];
@@ -54,7 +59,7 @@ export class PocketFinder {
   /** The same place, given as the next edge's start where it is an edge's end. */
   private beforeEnd(place: EdgePlace): EdgePlace {
     const { length, next } = this.boundary.outline;
-    return place.at < length[place.edge]! ? place : { ...place, edge: next[place.edge]!, at: 0 };
+    return place.at < defined(length[place.edge]) ? place : { ...place, edge: defined(next[place.edge]), at: 0 };
   }
 
   private sums(ring: number): Float64Array {
@@ -68,11 +73,11 @@ export class PocketFinder {
 
   private ringsBeside(ring: number): readonly number[] {
     const { polygon, ringStart } = this.boundary.outline;
-    return this.ringsOfPolygon.get(polygon[ringStart[ring]!]!)!;
+    return this.ringsOfPolygon.get(defined(polygon[defined(ringStart[ring])]))!;
   }
 
   private areaOfRing(ring: number): number {
-    return this.sums(ring).at(-1)! / 2;
+    return defined(this.sums(ring).at(-1)) / 2;
   }
 
   private polygonArea(ring: number): number {
@@ -86,8 +91,9 @@ export class PocketFinder {
     const { x, y, ringStart } = this.boundary.outline;
     const box = loop.box();
     let area = 0;
+    checkpoint(rings.length);
     for (const ring of rings) {
-      const point = { x: x[ringStart[ring]!]!, y: y[ringStart[ring]!]! };
+      const point = { x: defined(x[defined(ringStart[ring])]), y: defined(y[defined(ringStart[ring])]) };
       if (ring === loop.ring || this.areaOfRing(ring) >= 0) continue;
       if (point.x < box.minX || point.x > box.maxX || point.y < box.minY || point.y > box.maxY) continue;
       if (loop.contains(point, this.crossings(ring, loop.ring, point))) area -= this.areaOfRing(ring);

@@ -2,10 +2,11 @@
  * Measures of a tip: a thin component with one open chain, which runs round it from the last disc back to that disc.
  */
 import type { Point } from '../base/curve-types';
+import { defined } from '../base/defined';
 import { visitBox } from './boundary-index';
-import { edgePlace, isClear, isPreferred, lengthOfChord, TIE_TOLERANCE, type Chord, type EdgePlace } from './chord';
+import { type Chord, type EdgePlace, edgePlace, isClear, isPreferred, lengthOfChord, TIE_TOLERANCE } from './chord';
 import { isEdge, squareToEdge } from './tangent-disc';
-import { portalsOf, intervalAt, visitIntervals, type ThinBoundary } from './thin-boundary';
+import { intervalAt, portalsOf, type ThinBoundary, visitIntervals } from './thin-boundary';
 
 /** mm: how far the boundary along the chain goes beyond the last disc that fits. */
 export function reachOfSpur(thin: ThinBoundary, chain: number): number {
@@ -37,7 +38,7 @@ export function chordOfSpur(thin: ThinBoundary, chain: number): Chord {
   searchFrom(search, limits.to);
   const { outline } = thin.boundary;
   visitVertices(thin, chain, (vertex) => {
-    if (outline.cone[vertex]! > 0) searchFrom(search, edgePlace(outline, vertex, 0));
+    if (defined(outline.cone[vertex]) > 0) searchFrom(search, edgePlace(outline, vertex, 0));
   });
   return search.best;
 }
@@ -63,7 +64,7 @@ function lastDisc(thin: ThinBoundary, chain: number): Point {
 
 /** Place of a stretch in the chain's course. */
 function orderOf({ chains, intervals: stretches }: ThinBoundary, chain: number, stretch: number): number {
-  const first = chains.first[chain]!;
+  const first = defined(chains.first[chain]);
   return stretch >= first ? stretch - first : stretch - first + stretches.from.length;
 }
 
@@ -72,13 +73,13 @@ function visitVertices(thin: ThinBoundary, chain: number, visit: (vertex: number
   const { outline } = thin.boundary;
   let before = -1;
   visitIntervals(thin, chain, (stretch) => {
-    const element = thin.chains.elementOf[stretch]!;
+    const element = defined(thin.chains.elementOf[stretch]);
     const vertex = element >> 1;
     const through = !isEdge(element) || thin.intervals.from[stretch] === 0;
     if (through && vertex !== before) visit(vertex, orderOf(thin, chain, stretch));
     if (through) before = vertex;
-    if (!isEdge(element) || thin.intervals.to[stretch]! < outline.length[vertex]!) return;
-    before = outline.next[vertex]!;
+    if (!isEdge(element) || defined(thin.intervals.to[stretch]) < defined(outline.length[vertex])) return;
+    before = defined(outline.next[vertex]);
     visit(before, orderOf(thin, chain, stretch));
   });
 }
@@ -87,7 +88,7 @@ function farthestOf(thin: ThinBoundary, chain: number, centre: Point): { distanc
   const { x, y } = thin.boundary.outline;
   const farthest = { distance: thin.radius, order: 0 };
   visitVertices(thin, chain, (vertex, order) => {
-    const distance = Math.hypot(x[vertex]! - centre.x, y[vertex]! - centre.y);
+    const distance = Math.hypot(defined(x[vertex]) - centre.x, defined(y[vertex]) - centre.y);
     if (distance <= farthest.distance) return;
     farthest.distance = distance;
     farthest.order = order;
@@ -97,11 +98,11 @@ function farthestOf(thin: ThinBoundary, chain: number, centre: Point): { distanc
 
 function endChord({ boundary, chains, intervals: stretches }: ThinBoundary, chain: number): Chord {
   const placeOf = (stretch: number, parameter: number): EdgePlace => {
-    const element = chains.elementOf[stretch]!;
+    const element = defined(chains.elementOf[stretch]);
     return edgePlace(boundary.outline, element >> 1, isEdge(element) ? parameter : 0);
   };
-  const [first, last] = [chains.first[chain]!, chains.last[chain]!];
-  return { from: placeOf(first, stretches.from[first]!), to: placeOf(last, stretches.to[last]!) };
+  const [first, last] = [defined(chains.first[chain]), defined(chains.last[chain])];
+  return { from: placeOf(first, defined(stretches.from[first])), to: placeOf(last, defined(stretches.to[last])) };
 }
 
 /** From where the first flank leaves the near half to where the second one comes back into it. */
@@ -110,10 +111,15 @@ function limitChord(search: SpurSearch): Chord {
   let { from, to } = search.best;
   let left = false;
   visitIntervals(thin, chain, (stretch) => {
-    const element = thin.chains.elementOf[stretch]!;
+    const element = defined(thin.chains.elementOf[stretch]);
     if (!isEdge(element)) return;
     const order = orderOf(thin, chain, stretch);
-    const crossing = crossingOf(search, element >> 1, thin.intervals.from[stretch]!, thin.intervals.to[stretch]!);
+    const crossing = crossingOf(
+      search,
+      element >> 1,
+      defined(thin.intervals.from[stretch]),
+      defined(thin.intervals.to[stretch]),
+    );
     if (crossing === undefined) return;
     if (order > turn) to = crossing;
     else if (!left) from = crossing;
@@ -153,8 +159,12 @@ function searchFrom(search: SpurSearch, from: EdgePlace): void {
   visitBox(boundary, from.x - reach, from.y - reach, from.x + reach, from.y + reach, (edge) => {
     if (polygon[edge] !== polygon[from.edge]) return false;
     if (squareToEdge(boundary.outline, edge, from.x, from.y) > reach * reach) return false;
-    const along = (from.x - x[edge]!) * alongX[edge]! + (from.y - y[edge]!) * alongY[edge]!;
-    considerChord(search, { from, to: edgePlace(boundary.outline, edge, Math.min(length[edge]!, Math.max(0, along))) });
+    const along =
+      (from.x - defined(x[edge])) * defined(alongX[edge]) + (from.y - defined(y[edge])) * defined(alongY[edge]);
+    considerChord(search, {
+      from,
+      to: edgePlace(boundary.outline, edge, Math.min(defined(length[edge]), Math.max(0, along))),
+    });
     return false;
   });
 }
@@ -180,8 +190,9 @@ function facesAcross(search: SpurSearch, { from, to }: Chord): boolean {
 function flankOf({ thin, chain, turn }: SpurSearch, { edge, at }: EdgePlace): number {
   const { length, previous, next } = thin.boundary.outline;
   let stretch = intervalAt(thin, 2 * edge + 1, at);
-  if (stretch < 0 && at <= 0) stretch = intervalAt(thin, 2 * previous[edge]! + 1, length[previous[edge]!]!);
-  if (stretch < 0 && at >= length[edge]!) stretch = intervalAt(thin, 2 * next[edge]! + 1, 0);
+  if (stretch < 0 && at <= 0)
+    stretch = intervalAt(thin, 2 * defined(previous[edge]) + 1, defined(length[defined(previous[edge])]));
+  if (stretch < 0 && at >= defined(length[edge])) stretch = intervalAt(thin, 2 * defined(next[edge]) + 1, 0);
   if (stretch < 0 || thin.chains.chainOf[stretch] !== chain) return 0;
   return orderOf(thin, chain, stretch) <= turn ? -1 : 1;
 }

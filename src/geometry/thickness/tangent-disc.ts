@@ -2,6 +2,8 @@
  * Discs that lie inside the region and touch its boundary, in closed form. A place on the boundary is an element of the
  * outline with a parameter: mm from the edge's start, or radians from the cone's start.
  */
+
+import { defined } from '../base/defined';
 import type { Outline } from './boundary-arrays';
 
 /** In mm: how deep something must reach into a disc to count, so that rounding errors do not. */
@@ -29,7 +31,7 @@ export function isEdge(element: number): boolean {
 
 /** In mm for edges, in radians for cones. */
 export function sizeOf(outline: Outline, element: number): number {
-  return isEdge(element) ? outline.length[element >> 1]! : outline.cone[element >> 1]!;
+  return isEdge(element) ? defined(outline.length[element >> 1]) : defined(outline.cone[element >> 1]);
 }
 
 export function boundaryPointAt(
@@ -40,21 +42,21 @@ export function boundaryPointAt(
 ): BoundaryPoint {
   const vertex = element >> 1;
   if (isEdge(element)) {
-    const alongX = outline.alongX[vertex]!;
-    const alongY = outline.alongY[vertex]!;
-    place.x = outline.x[vertex]! + parameter * alongX;
-    place.y = outline.y[vertex]! + parameter * alongY;
+    const alongX = defined(outline.alongX[vertex]);
+    const alongY = defined(outline.alongY[vertex]);
+    place.x = defined(outline.x[vertex]) + parameter * alongX;
+    place.y = defined(outline.y[vertex]) + parameter * alongY;
     place.normalX = -alongY;
     place.normalY = alongX;
     return place;
   }
-  const before = outline.previous[vertex]!;
-  const alongX = outline.alongX[before]!;
-  const alongY = outline.alongY[before]!;
+  const before = defined(outline.previous[vertex]);
+  const alongX = defined(outline.alongX[before]);
+  const alongY = defined(outline.alongY[before]);
   const cos = Math.cos(parameter);
   const sin = Math.sin(parameter);
-  place.x = outline.x[vertex]!;
-  place.y = outline.y[vertex]!;
+  place.x = defined(outline.x[vertex]);
+  place.y = defined(outline.y[vertex]);
   place.normalX = sin * alongX - cos * alongY;
   place.normalY = sin * alongY + cos * alongX;
   return place;
@@ -68,18 +70,18 @@ export function isHarmless({ next, previous, cone }: Outline, element: number, o
   const own = element >> 1;
   if (obstacle === own) return true;
   if (!isEdge(element)) return obstacle === previous[own];
-  if (obstacle === previous[own]) return cone[own]! > 0 && obstacle !== next[own];
-  return obstacle === next[own] && cone[obstacle]! > 0;
+  if (obstacle === previous[own]) return defined(cone[own]) > 0 && obstacle !== next[own];
+  return obstacle === next[own] && defined(cone[obstacle]) > 0;
 }
 
 /** mm²: the squared distance of a point from the edge. */
 export function squareToEdge(outline: Outline, edge: number, px: number, py: number): number {
-  const dx = px - outline.x[edge]!;
-  const dy = py - outline.y[edge]!;
-  const alongX = outline.alongX[edge]!;
-  const alongY = outline.alongY[edge]!;
+  const dx = px - defined(outline.x[edge]);
+  const dy = py - defined(outline.y[edge]);
+  const alongX = defined(outline.alongX[edge]);
+  const alongY = defined(outline.alongY[edge]);
   const along = dx * alongX + dy * alongY;
-  const beyond = along < 0 ? along : Math.max(0, along - outline.length[edge]!);
+  const beyond = along < 0 ? along : Math.max(0, along - defined(outline.length[edge]));
   const aside = dx * alongY - dy * alongX;
   return aside * aside + beyond * beyond;
 }
@@ -96,18 +98,18 @@ export function blockedOnEdge(
   radius: number,
   blocked: BlockedInterval,
 ): boolean {
-  const tx = o.alongX[edge]!;
-  const ty = o.alongY[edge]!;
+  const tx = defined(o.alongX[edge]);
+  const ty = defined(o.alongY[edge]);
   const reach = radius - DEPTH;
-  const x = o.x[obstacle]! - o.x[edge]!;
-  const y = o.y[obstacle]! - o.y[edge]!;
+  const x = defined(o.x[obstacle]) - defined(o.x[edge]);
+  const y = defined(o.y[obstacle]) - defined(o.y[edge]);
   // The obstacle's start and direction, seen from the edge's start along the edge and from the line of centres inwards.
   const startAcross = x * -ty + y * tx - radius;
-  const across = o.alongX[obstacle]! * -ty + o.alongY[obstacle]! * tx;
-  const length = o.length[obstacle]!;
+  const across = defined(o.alongX[obstacle]) * -ty + defined(o.alongY[obstacle]) * tx;
+  const length = defined(o.length[obstacle]);
   const endAcross = startAcross + length * across;
   if ((startAcross >= reach && endAcross >= reach) || (startAcross <= -reach && endAcross <= -reach)) return false;
-  const along = o.alongX[obstacle]! * tx + o.alongY[obstacle]! * ty;
+  const along = defined(o.alongX[obstacle]) * tx + defined(o.alongY[obstacle]) * ty;
   const startAlong = x * tx + y * ty;
   blocked.from = Infinity;
   blocked.to = -Infinity;
@@ -117,7 +119,7 @@ export function blockedOnEdge(
     widenBySide(blocked, startAlong, startAcross, along, across, length, reach);
     widenBySide(blocked, startAlong, startAcross, along, across, length, -reach);
   }
-  return blocked.to > 0 && blocked.from < o.length[edge]! && blocked.from < blocked.to;
+  return blocked.to > 0 && blocked.from < defined(o.length[edge]) && blocked.from < blocked.to;
 }
 
 function widenByDisc(blocked: BlockedInterval, along: number, across: number, reach: number): void {
@@ -158,20 +160,20 @@ export function blockedInCone(
   radius: number,
   blocked: BlockedInterval,
 ): boolean {
-  const before = o.previous[vertex]!;
-  const tx = o.alongX[before]!;
-  const ty = o.alongY[before]!;
-  const x = o.x[obstacle]! - o.x[vertex]!;
-  const y = o.y[obstacle]! - o.y[vertex]!;
-  const dx = o.alongX[obstacle]!;
-  const dy = o.alongY[obstacle]!;
+  const before = defined(o.previous[vertex]);
+  const tx = defined(o.alongX[before]);
+  const ty = defined(o.alongY[before]);
+  const x = defined(o.x[obstacle]) - defined(o.x[vertex]);
+  const y = defined(o.y[obstacle]) - defined(o.y[vertex]);
+  const dx = defined(o.alongX[obstacle]);
+  const dy = defined(o.alongY[obstacle]);
   // Seen from the vertex, along the normal at the cone's start and along the edge before it: angles from the first
   // axis.
   const a1 = y * tx - x * ty;
   const a2 = x * tx + y * ty;
   const d1 = dy * tx - dx * ty;
   const d2 = dx * tx + dy * ty;
-  const length = o.length[obstacle]!;
+  const length = defined(o.length[obstacle]);
   const reach = radius - DEPTH;
   const side = a2 * d1 - a1 * d2;
   const height = Math.abs(side);
@@ -238,11 +240,11 @@ export interface Touch {
  * `touch` and gives true if that is less than `touch.radius`.
  */
 export function touchEdge(outline: Outline, place: BoundaryPoint, obstacle: number, touch: Touch): boolean {
-  const dx = outline.alongX[obstacle]!;
-  const dy = outline.alongY[obstacle]!;
-  const x = outline.x[obstacle]! - place.x;
-  const y = outline.y[obstacle]! - place.y;
-  const length = outline.length[obstacle]!;
+  const dx = defined(outline.alongX[obstacle]);
+  const dy = defined(outline.alongY[obstacle]);
+  const x = defined(outline.x[obstacle]) - place.x;
+  const y = defined(outline.y[obstacle]) - place.y;
+  const length = defined(outline.length[obstacle]);
   const side = y * dx - x * dy;
   const upright = side >= 0 ? 1 : -1;
   const facing = 1 + upright * (place.normalY * dx - place.normalX * dy);

@@ -1,9 +1,11 @@
 /** The thin boundary of a region for one width: its stretches and chains, and which of them a place lies on. */
+
+import { defined } from '../base/defined';
 import type { Box } from '../base/polygon-types';
 import type { Boundary } from './boundary-index';
-import { buildChains, forEachInterval, type Chains } from './chains';
+import { buildChains, type Chains, forEachInterval } from './chains';
+import { type BoundaryPoint, boundaryPointAt, isEdge, sizeOf } from './tangent-disc';
 import { findThinIntervals, type ThinIntervalSearch, type ThinIntervals } from './thin-intervals';
-import { isEdge, boundaryPointAt, sizeOf, type BoundaryPoint } from './tangent-disc';
 
 /** In mm and radians: a place this near to a stretch counts as on it, as both come with rounding errors. */
 const NEAR = 1e-3;
@@ -32,8 +34,8 @@ export function visitIntervals(thin: ThinBoundary, chain: number, visit: (stretc
 export function intervalAt({ intervals: stretches }: ThinBoundary, element: number, parameter: number): number {
   let nearest = -1;
   let least = NEAR;
-  for (let stretch = stretches.first[element]!; stretch < stretches.first[element + 1]!; stretch += 1) {
-    const away = Math.max(stretches.from[stretch]! - parameter, parameter - stretches.to[stretch]!, 0);
+  for (let stretch = defined(stretches.first[element]); stretch < defined(stretches.first[element + 1]); stretch += 1) {
+    const away = Math.max(defined(stretches.from[stretch]) - parameter, parameter - defined(stretches.to[stretch]), 0);
     if (away >= least) continue;
     least = away;
     nearest = stretch;
@@ -44,7 +46,7 @@ export function intervalAt({ intervals: stretches }: ThinBoundary, element: numb
 /** The turn, from the start of the cone at the vertex, at which the normal points along (dx, dy); in (−π, π]. */
 export function turnTowards({ boundary }: ThinBoundary, vertex: number, dx: number, dy: number): number {
   const { alongX, alongY, previous } = boundary.outline;
-  const [tx, ty] = [alongX[previous[vertex]!]!, alongY[previous[vertex]!]!];
+  const [tx, ty] = [defined(alongX[defined(previous[vertex])]), defined(alongY[defined(previous[vertex])])];
   return Math.atan2(dx * tx + dy * ty, dy * tx - dx * ty);
 }
 
@@ -54,9 +56,9 @@ export function turnTowards({ boundary }: ThinBoundary, vertex: number, dx: numb
  */
 export function touchedInterval(thin: ThinBoundary, edge: number, at: number, dx: number, dy: number): number {
   const { cone, length, next } = thin.boundary.outline;
-  const atEnd = at > length[edge]! - AT_VERTEX;
-  const vertex = atEnd ? next[edge]! : edge;
-  if ((atEnd || at < AT_VERTEX) && cone[vertex]! > 0) {
+  const atEnd = at > defined(length[edge]) - AT_VERTEX;
+  const vertex = atEnd ? defined(next[edge]) : edge;
+  if ((atEnd || at < AT_VERTEX) && defined(cone[vertex]) > 0) {
     const stretch = intervalAt(thin, 2 * vertex, turnTowards(thin, vertex, dx, dy));
     if (stretch >= 0) return stretch;
   }
@@ -67,8 +69,8 @@ export function touchedInterval(thin: ThinBoundary, edge: number, at: number, dx
 export function lengthOfChain(thin: ThinBoundary, chain: number): number {
   let length = 0;
   visitIntervals(thin, chain, (stretch) => {
-    if (!isEdge(thin.chains.elementOf[stretch]!)) return;
-    length += thin.intervals.to[stretch]! - thin.intervals.from[stretch]!;
+    if (!isEdge(defined(thin.chains.elementOf[stretch]))) return;
+    length += defined(thin.intervals.to[stretch]) - defined(thin.intervals.from[stretch]);
   });
   return length;
 }
@@ -79,8 +81,8 @@ export function extentOfChain(thin: ThinBoundary, chain: number): Box {
   const box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
   const place = { x: 0, y: 0, normalX: 0, normalY: 0 };
   visitIntervals(thin, chain, (stretch) => {
-    for (const parameter of [stretches.from[stretch]!, stretches.to[stretch]!]) {
-      const { x, y } = boundaryPointAt(boundary.outline, chains.elementOf[stretch]!, parameter, place);
+    for (const parameter of [defined(stretches.from[stretch]), defined(stretches.to[stretch])]) {
+      const { x, y } = boundaryPointAt(boundary.outline, defined(chains.elementOf[stretch]), parameter, place);
       box.minX = Math.min(box.minX, x);
       box.minY = Math.min(box.minY, y);
       box.maxX = Math.max(box.maxX, x);
@@ -101,13 +103,13 @@ export interface Portal {
 /** Portals at the begin and end of an open chain. */
 export function portalsOf(thin: ThinBoundary, chain: number): [Portal, Portal] {
   const { chains, intervals: stretches } = thin;
-  const [first, last] = [chains.first[chain]!, chains.last[chain]!];
-  return [portalAt(thin, first, stretches.from[first]!), portalAt(thin, last, stretches.to[last]!)];
+  const [first, last] = [defined(chains.first[chain]), defined(chains.last[chain])];
+  return [portalAt(thin, first, defined(stretches.from[first])), portalAt(thin, last, defined(stretches.to[last]))];
 }
 
 function portalAt({ boundary, chains, radius }: ThinBoundary, stretch: number, parameter: number): Portal {
   const place = { x: 0, y: 0, normalX: 0, normalY: 0 };
-  boundaryPointAt(boundary.outline, chains.elementOf[stretch]!, parameter, place);
+  boundaryPointAt(boundary.outline, defined(chains.elementOf[stretch]), parameter, place);
   return { place, x: place.x + radius * place.normalX, y: place.y + radius * place.normalY };
 }
 
@@ -115,11 +117,11 @@ function portalAt({ boundary, chains, radius }: ThinBoundary, stretch: number, p
 export function isThinThroughout(thin: ThinBoundary, firstRing: number, endRing: number): boolean {
   const { outline } = thin.boundary;
   for (let ring = firstRing; ring < endRing; ring += 1) {
-    const element = 2 * outline.ringStart[ring]!;
-    const stretch = thin.intervals.first[sizeOf(outline, element) > 0 ? element : element + 1]!;
+    const element = 2 * defined(outline.ringStart[ring]);
+    const stretch = defined(thin.intervals.first[sizeOf(outline, element) > 0 ? element : element + 1]);
     if (stretch >= thin.chains.chainOf.length) return false;
-    const chain = thin.chains.chainOf[stretch]!;
-    const onRing = outline.ring[thin.chains.elementOf[stretch]! >> 1] === ring;
+    const chain = defined(thin.chains.chainOf[stretch]);
+    const onRing = outline.ring[defined(thin.chains.elementOf[stretch]) >> 1] === ring;
     if (!onRing || thin.chains.closed[chain] === 0) return false;
   }
   return true;

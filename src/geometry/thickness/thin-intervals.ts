@@ -2,9 +2,11 @@
  * Where the boundary is thin: the stretches of each element on which the disc of a given radius that touches there from
  * within is reached into by some other part of the boundary.
  */
+import { checkpoint } from '../base/checkpoint';
+import { defined } from '../base/defined';
 import { BlockedIntervals, JOINT } from './blocked-intervals';
-import type { Boundary } from './boundary-index';
 import type { Outline } from './boundary-arrays';
+import type { Boundary } from './boundary-index';
 import { EdgeRun } from './edge-run';
 import { sizeOf } from './tangent-disc';
 
@@ -54,10 +56,13 @@ class ThinIntervalFinder {
   private readonly from = new GrowingFloats();
   private readonly to = new GrowingFloats();
 
-  constructor(
-    private readonly boundary: Boundary,
-    private readonly search: ThinIntervalSearch,
-  ) {
+  private readonly boundary: Boundary;
+  private readonly search: ThinIntervalSearch;
+
+  constructor(boundary: Boundary, search: ThinIntervalSearch) {
+    this.boundary = boundary;
+    this.search = search;
+
     this.outline = boundary.outline;
     this.blocking = new BlockedIntervals(boundary);
     this.done = new Uint8Array(2 * this.outline.count);
@@ -69,10 +74,11 @@ class ThinIntervalFinder {
     const { outline, search } = this;
     const run = new EdgeRun(this.boundary, search.radius, steepestSlope(search));
     for (let vertex = 0; vertex < outline.count; vertex = run.end) {
-      if (search.skip[outline.polygon[vertex]!] === 1) {
-        run.end = outline.ringStart[outline.ring[vertex]! + 1]!;
+      if (search.skip[defined(outline.polygon[vertex])] === 1) {
+        run.end = defined(outline.ringStart[defined(outline.ring[vertex]) + 1]);
         continue;
       }
+      checkpoint(4);
       run.start(vertex);
       if (run.isWanted && run.isPlain()) continue;
       for (let element = 2 * vertex; element < 2 * run.end; element += 1) this.find(element, run);
@@ -91,6 +97,7 @@ class ThinIntervalFinder {
   /** Looks at the elements before or after this one for as long as the thin boundary goes on without a gap. */
   private follow(from: number, step: 1 | -1): void {
     for (let element = from; this.reachesEnd(element, step); ) {
+      checkpoint();
       element = this.neighbour(element, step);
       if (this.done[element] === 1) return;
       this.find(element);
@@ -98,16 +105,19 @@ class ThinIntervalFinder {
   }
 
   private reachesEnd(element: number, step: 1 | -1): boolean {
-    const [start, count] = [this.start[element]!, this.count[element]!];
+    const [start, count] = [defined(this.start[element]), defined(this.count[element])];
     if (count === 0) return false;
-    if (step < 0) return this.from.values[start]! <= JOINT;
-    return this.to.values[start + count - 1]! >= sizeOf(this.outline, element) - JOINT;
+    if (step < 0) return defined(this.from.values[start]) <= JOINT;
+    return defined(this.to.values[start + count - 1]) >= sizeOf(this.outline, element) - JOINT;
   }
 
   /** The next element of the ring, or the one before, that has a size. */
   private neighbour(element: number, step: 1 | -1): number {
     const { ring, ringStart } = this.outline;
-    const [low, high] = [2 * ringStart[ring[element >> 1]!]!, 2 * ringStart[ring[element >> 1]! + 1]!];
+    const [low, high] = [
+      2 * defined(ringStart[defined(ring[element >> 1])]),
+      2 * defined(ringStart[defined(ring[element >> 1]) + 1]),
+    ];
     let next = element;
     do {
       next += step;
@@ -125,8 +135,8 @@ class ThinIntervalFinder {
     this.start[element] = this.from.size;
     this.count[element] = blocking.count;
     for (let at = 0; at < blocking.count; at += 1) {
-      this.from.push(blocking.from[at]!);
-      this.to.push(blocking.to[at]!);
+      this.from.push(defined(blocking.from[at]));
+      this.to.push(defined(blocking.to[at]));
     }
   }
 
@@ -137,9 +147,9 @@ class ThinIntervalFinder {
     let size = 0;
     this.count.forEach((count, element) => {
       first[element] = size;
-      for (let at = this.start[element]!; at < this.start[element]! + count; at += 1, size += 1) {
-        from[size] = this.from.values[at]!;
-        to[size] = this.to.values[at]!;
+      for (let at = defined(this.start[element]); at < defined(this.start[element]) + count; at += 1, size += 1) {
+        from[size] = defined(this.from.values[at]);
+        to[size] = defined(this.to.values[at]);
       }
     });
     first[this.count.length] = size;

@@ -4,19 +4,19 @@ import { apply, IDENTITY } from '../../geometry/base/matrix';
 import type { Box } from '../../geometry/base/polygon-types';
 import { joinBoxes } from '../../geometry/base/ring';
 import type { Scene } from '../../picture/look';
-import type { PreviewStack, PreviewFinding } from '../../protocol/index';
-import { MM_PER_INCH } from '../panels/calibration';
-import { isFindingShown, type BenchState } from '../state/state';
-import { Bed } from './bed';
+import type { PreviewFinding, PreviewStack } from '../../protocol/index';
 import { html, setAttributes, svg } from '../dom/dom';
-import { followPanZoom } from './pan-zoom';
-import type { ToolController } from '../tools/tool-controller';
+import { MM_PER_INCH } from '../panels/calibration';
+import { type BenchState, isFindingShown } from '../state/state';
+import { bringIntoView, centreOn, fit, type Size, TRUE_SIZE, toSheet, type Viewport, zoomAt } from '../state/viewport';
 import { followPointer } from '../tools/pointer-events';
-import { FindingMarkers, type FindingMarker } from './finding-markers';
+import type { ToolController } from '../tools/tool-controller';
 import { Annotations } from './annotations';
+import { Bed } from './bed';
+import { type FindingMarker, FindingMarkers } from './finding-markers';
 import { Picture } from './layers';
+import { followPanZoom } from './pan-zoom';
 import { RULER, Rulers } from './rulers';
-import { bringIntoView, centreOn, fit, toSheet, TRUE_SIZE, zoomAt, type Size, type Viewport } from '../state/viewport';
 
 /** Pixels that stay free around a sheet that is shown whole. */
 const PADDING = RULER + 26;
@@ -40,6 +40,9 @@ export class Canvas {
   private readonly rulers = new Rulers();
   private readonly markers: FindingMarkers;
 
+  private readonly hand: ToolController;
+  private readonly moved: (viewport: Viewport, chosen: Viewport | undefined) => void;
+
   /**
    * @param choose is called with the index of a finding whose mark was clicked
    * @param hand what clicks and keys do on the picture itself
@@ -47,9 +50,12 @@ export class Canvas {
    */
   constructor(
     choose: (index: number) => void,
-    private readonly hand: ToolController,
-    private readonly moved: (viewport: Viewport, chosen: Viewport | undefined) => void,
+    hand: ToolController,
+    moved: (viewport: Viewport, chosen: Viewport | undefined) => void,
   ) {
+    this.hand = hand;
+    this.moved = moved;
+
     this.markers = new FindingMarkers(choose);
     this.canvas.append(
       this.picture.definitions,

@@ -1,12 +1,13 @@
 /** The findings on the picture: a dot or a gauge at the place, and a numbered label beside it. */
-import type { Point } from '../../geometry/base/curve-types';
+
 import type { Severity } from '../../config/check-id';
-import type { PreviewFinding } from '../../protocol/index';
-import { setAttributes, setText, svg, syncChildren } from '../dom/dom';
-import { placeLabels } from './place-labels';
+import type { Point } from '../../geometry/base/curve-types';
 import type { Box } from '../../geometry/base/polygon-types';
 import { boxContainsBox } from '../../geometry/base/ring';
-import { toWindow, type Size, type Viewport } from '../state/viewport';
+import type { PreviewFinding } from '../../protocol/index';
+import { setAttributes, setText, svg, syncChildren } from '../dom/dom';
+import { type Size, toWindow, type Viewport } from '../state/viewport';
+import { placeLabels } from './place-labels';
 
 export interface FindingMarker {
   readonly finding: PreviewFinding;

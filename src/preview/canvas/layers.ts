@@ -1,10 +1,10 @@
 /** Paints a look into the page: its plates and parts as SVG elements, made once and then kept up to date. */
 import { multiply, translation } from '../../geometry/base/matrix';
-import type { Scene, ScenePart, SceneLayer } from '../../picture/look';
+import type { Scene, SceneLayer, ScenePart } from '../../picture/look';
 import { setAttributes, svg, syncChildren } from '../dom/dom';
 import { matrixText } from '../dom/matrix-text';
+import { type Size, type Viewport, viewportBox } from '../state/viewport';
 import { OutlinePath } from './outline-path';
-import { viewportBox, type Size, type Viewport } from '../state/viewport';
 
 /** Pixels between the lines of a hatch. */
 const HATCH = 7;

@@ -1,8 +1,9 @@
 /** Path data of the stack as rings, and rings as path data again with no more points than the screen can show. */
-import { clipRingToBox } from './clip-ring';
+
 import type { Box, Ring } from '../../geometry/base/polygon-types';
 import { boxContainsBox, boxesTouch, boxOfRing } from '../../geometry/base/ring';
 import { simplifyRing } from '../../geometry/polygon/simplify';
+import { clipRingToBox } from './clip-ring';
 
 /** Largest distance in CSS pixels between what is drawn and what was measured. */
 const PIXELS = 0.25;

@@ -1,6 +1,6 @@
 /** Mouse, touchpad and keyboard on the picture. */
 import type { Point } from '../../geometry/base/curve-types';
-import { pan, zoomAt, type Viewport } from '../state/viewport';
+import { pan, type Viewport, zoomAt } from '../state/viewport';
 
 export interface GestureTarget {
   view(): Viewport;

@@ -40,8 +40,8 @@ const distance = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.y - b.y
 
 function neighbours(taken: ReadonlyMap<string, readonly Point[]>, { x, y }: Point): Point[] {
   const found: Point[] = [];
-  for (let column = cell(x) - 1; column <= cell(x) + 1; column++) {
-    for (let row = cell(y) - 1; row <= cell(y) + 1; row++) found.push(...(taken.get(cellKey(column, row)) ?? []));
+  for (let column = cell(x) - 1; column <= cell(x) + 1; column += 1) {
+    for (let row = cell(y) - 1; row <= cell(y) + 1; row += 1) found.push(...(taken.get(cellKey(column, row)) ?? []));
   }
   return found;
 }

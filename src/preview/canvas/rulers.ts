@@ -1,7 +1,7 @@
 /** The rulers along the upper and left edges, and the scale bar. */
 import { setAttributes, setText, svg, syncChildren } from '../dom/dom';
 import { millimetres, rulerTicks, scaleBarLength, type Tick } from '../dom/ruler-ticks';
-import { toSheet, type Size, type Viewport } from '../state/viewport';
+import { type Size, toSheet, type Viewport } from '../state/viewport';
 
 /** Pixels across a ruler. */
 export const RULER = 22;

@@ -22,7 +22,7 @@ export function rulerTicks(from: number, to: number, scale: number): Tick[] {
   const step = STEPS.find((candidate) => candidate * scale >= LABEL_ROOM) ?? 10_000;
   const parts = [10, 5, 2, 1].find((count) => (step * scale) / count >= TICK_ROOM) ?? 1;
   const ticks: Tick[] = [];
-  for (let i = Math.ceil((from * parts) / step); i <= Math.floor((to * parts) / step); i++) {
+  for (let i = Math.ceil((from * parts) / step); i <= Math.floor((to * parts) / step); i += 1) {
     // Adding zero makes plain zero of minus zero.
     ticks.push({ at: (i * step) / parts + 0, length: lengthOf(i, parts) });
   }

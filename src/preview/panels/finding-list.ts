@@ -17,7 +17,7 @@ export class FindingList {
   constructor(choose: (index: number) => void) {
     this.element.addEventListener('click', ({ target }) => {
       const button = target instanceof Element ? target.closest('button') : null;
-      if (button?.dataset['index'] !== undefined) choose(Number(button.dataset['index']));
+      if (button?.dataset.index !== undefined) choose(Number(button.dataset.index));
     });
   }
 

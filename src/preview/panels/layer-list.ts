@@ -1,7 +1,8 @@
 /** The layers, first painted first: switched on and off, or one chosen; moved up and down by drag and by button. */
+
+import { count } from '../../config/length';
 import type { ViewMode } from '../../picture/look';
 import type { PreviewLayer } from '../../protocol/index';
-import { count } from '../../config/length';
 import { html, setAttributes, setText, svg, syncChildren } from '../dom/dom';
 import { millimetres } from '../dom/ruler-ticks';
 
@@ -22,14 +23,18 @@ export class LayerList {
   private type: 'checkbox' | 'radio' | undefined;
   private dragged: number | undefined;
 
-  constructor(private readonly actions: LayerActions) {
+  private readonly actions: LayerActions;
+
+  constructor(actions: LayerActions) {
+    this.actions = actions;
+
     this.element.addEventListener('change', ({ target }) => {
       const row = this.rowOf(target);
       if (row !== undefined) actions.use(row);
     });
     this.element.addEventListener('click', ({ target }) => {
       const button = target instanceof Element ? target.closest<HTMLElement>('button[data-step]') : null;
-      const step = button?.dataset['step'];
+      const step = button?.dataset.step;
       const row = this.rowOf(target);
       if (row !== undefined && step !== undefined) this.step(row, Number(step));
     });
@@ -64,7 +69,7 @@ export class LayerList {
     const to = row + step;
     this.actions.move(row, to);
     const buttons = this.element.children[to]?.querySelectorAll<HTMLButtonElement>('button[data-step]') ?? [];
-    [...buttons].find(({ dataset }) => Number(dataset['step']) === step)?.focus();
+    [...buttons].find(({ dataset }) => Number(dataset.step) === step)?.focus();
   }
 
   private followDrags(): void {

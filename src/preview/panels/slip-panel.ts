@@ -1,12 +1,13 @@
 /** Sheets out of register: sliders for the one that is held, what comes bare, and the sweep to every side. */
-import type { BareAfterSlip, SlipSweep } from '../../protocol/views';
-import type { PreviewStack } from '../../protocol/index';
+
 import { count } from '../../config/length';
-import { layerKeys, type BenchState } from '../state/state';
+import type { PreviewStack } from '../../protocol/index';
+import type { BareAfterSlip, SlipSweep } from '../../protocol/views';
 import { html, setAttributes, setText, syncChildren } from '../dom/dom';
 import { millimetres } from '../dom/ruler-ticks';
-import { drawRose, makeRose } from './slip-rose';
 import { IN_REGISTER, isSlipped, MAX_SHIFT, MAX_TURN, type Slip } from '../state/slip';
+import { type BenchState, layerKeys } from '../state/state';
+import { drawRose, makeRose } from './slip-rose';
 
 export interface SlipPanelActions {
   change(change: Partial<BenchState>): void;
@@ -152,7 +153,8 @@ function drawSweep(item: HTMLLIElement, { layer, areas, slip, safe }: SlipSweep,
     text,
     most === 0
       ? `${key}: bears ${millimetres(slip)} mm to every side.`
-      : `${key}: bears ${safe.toFixed(2)} mm. Slipped ${millimetres(slip)} mm ${sideOf(angle)}, ${area2(most)} mm² come bare.`,
+      : `${key}: bears ${safe.toFixed(2)} mm. Slipped ${millimetres(slip)} mm ${sideOf(angle)}, ${area2(most)} ` +
+          'mm² come bare.',
   );
 }
 

@@ -1,7 +1,7 @@
 /** What can be chosen for a way of looking: ground and paint of the print, how the sheets lie. */
 import type { ViewMode } from '../../picture/look';
-import type { BenchState } from '../state/state';
 import { html, setText } from '../dom/dom';
+import type { BenchState } from '../state/state';
 
 export interface ViewOptionsActions {
   change(change: Partial<BenchState>): void;

@@ -1,11 +1,11 @@
 /** What is measured for the present way of looking, asked for when it is needed and kept until the stack changes. */
 import type { PictureNeck } from '../../picture/look';
-import type { BareAfterSlip, SlipSweep } from '../../protocol/views';
 import type { PreviewStack } from '../../protocol/index';
-import { layerKeys, type BenchState } from './state';
+import type { BareAfterSlip, SlipSweep } from '../../protocol/views';
+import type { SlipFigures } from '../panels/slip-panel';
 import type { BenchRequests } from './requests';
 import { isSlipped, slipMatrix } from './slip';
-import type { SlipFigures } from '../panels/slip-panel';
+import { type BenchState, layerKeys } from './state';
 
 export class Measures {
   private stack: PreviewStack | undefined;
@@ -17,11 +17,14 @@ export class Measures {
   /** One question about a slip is under way at a time; a drag asks the next when the answer is there. */
   private slipAsked = false;
 
+  private readonly questions: BenchRequests;
+  private readonly changed: () => void;
+
   /** @param changed is called when an answer has come */
-  constructor(
-    private readonly questions: BenchRequests,
-    private readonly changed: () => void,
-  ) {}
+  constructor(questions: BenchRequests, changed: () => void) {
+    this.questions = questions;
+    this.changed = changed;
+  }
 
   get figures(): SlipFigures {
     return { bare: this.bare?.answer, sweeps: this.sweeps, sweeping: this.sweeping };

@@ -1,6 +1,6 @@
 /** What the artist has chosen to see. */
 import type { ViewMode } from '../../picture/look';
-import type { PreviewStack, PreviewFinding } from '../../protocol/index';
+import type { PreviewFinding, PreviewStack } from '../../protocol/index';
 import type { Slip } from './slip';
 
 export interface BenchState {

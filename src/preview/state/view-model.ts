@@ -1,11 +1,11 @@
 /** From what the artist has chosen to see to the look that shows it. */
-import type { Scene, PictureNeck } from '../../picture/look';
+import type { PictureNeck, Scene } from '../../picture/look';
 import { printScene } from '../../picture/print-look';
 import { sheetScene } from '../../picture/sheet-look';
 import { allSheetsScene } from '../../picture/sheets-look';
 import type { PreviewStack } from '../../protocol/index';
-import { isLayerShown, layerKeys, type BenchState } from './state';
 import { isSlipped, slipMatrix } from './slip';
+import { type BenchState, isLayerShown, layerKeys } from './state';
 
 /** What is measured on demand, and where the picture stands. */
 export interface SceneExtras {

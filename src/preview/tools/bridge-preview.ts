@@ -1,11 +1,12 @@
 /** Bridges that are not in the text yet: drawn on the picture, with a bar to put them in or drop them. */
+
+import { formatSides } from '../../config/length';
 import type { Point } from '../../geometry/base/curve-types';
 import { apply } from '../../geometry/base/matrix';
 import type { BridgeOffer, BridgeRefusal } from '../../protocol/index';
-import { formatSides } from '../../config/length';
 import { html, setAttributes, setText, svg, syncChildren } from '../dom/dom';
-import { placeOfLayer, type SceneLayers } from '../state/look-places';
 import { matrixText } from '../dom/matrix-text';
+import { placeOfLayer, type SceneLayers } from '../state/look-places';
 import { toWindow, type Viewport } from '../state/viewport';
 
 /** Pixels: a strip shorter than this is ringed, so that it is found; the ring's radius; from a strip to its measure. */

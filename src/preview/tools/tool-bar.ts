@@ -1,6 +1,7 @@
 /** The row of tools that work on the picture itself. */
-import type { Calibration } from '../panels/calibration';
+
 import { html } from '../dom/dom';
+import type { Calibration } from '../panels/calibration';
 
 export interface ToolButtonsActions {
   calibrate(): void;

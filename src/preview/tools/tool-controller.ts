@@ -1,18 +1,18 @@
 /** What is done on the picture itself, by mouse and keyboard: parts picked, distances measured, bridges put in. */
 import type { Point } from '../../geometry/base/curve-types';
 import { apply } from '../../geometry/base/matrix';
-import type { LayerPlace, PickedPart, PlaceAnswer } from '../../protocol/parts';
 import type { BridgeOffer, BridgeRefusal, PreviewStack } from '../../protocol/index';
-import { Crosshair } from './crosshair';
-import { html, setAttributes, setText, svg } from '../dom/dom';
-import { BridgePreviewOverlay } from './bridge-preview';
-import { layersOf, placeOfLayer, placesAtPoint, type SceneLayers } from '../state/look-places';
-import { matrixText } from '../dom/matrix-text';
+import type { LayerPlace, PickedPart, PlaceAnswer } from '../../protocol/parts';
 import { OutlinePath } from '../canvas/outline-path';
-import { PartCard, spoken } from './tooltip';
+import { html, setAttributes, setText, svg } from '../dom/dom';
+import { matrixText } from '../dom/matrix-text';
+import { layersOf, placeOfLayer, placesAtPoint, type SceneLayers } from '../state/look-places';
+import { type Size, toSheet, toWindow, type Viewport, viewportBox } from '../state/viewport';
+import { BridgePreviewOverlay } from './bridge-preview';
+import { Crosshair } from './crosshair';
 import { MeasureTool } from './measure-tool';
-import { ToolChoice, toolForKey, type PreviewTool } from './tool-choice';
-import { toSheet, toWindow, viewportBox, type Size, type Viewport } from '../state/viewport';
+import { type PreviewTool, ToolChoice, toolForKey } from './tool-choice';
+import { PartCard, spoken } from './tooltip';
 
 /** Pixels: how near is near enough to an edge or a narrow place, and to an outline point when measuring. */
 const REACH = 6;
@@ -55,7 +55,11 @@ export class ToolController {
   /** How many clicks wait for their answer. */
   private using = 0;
 
-  constructor(private readonly host: ToolHost) {
+  private readonly host: ToolHost;
+
+  constructor(host: ToolHost) {
+    this.host = host;
+
     this.inPicture.append(...this.outline.map(({ element }) => element), this.bridgePreview.strips);
     this.overPicture.append(this.measureTool.element, this.crosshair.element, this.bridgePreview.measures);
   }
@@ -120,7 +124,8 @@ export class ToolController {
 
   /** The bridges that would mend a finding, shown before they are put in. Meanwhile a moving pointer asks nothing. */
   async plan(finding: number): Promise<void> {
-    const turn = ++this.turn;
+    this.turn += 1;
+    const { turn } = this;
     this.using += 1;
     const answer = await this.host.bridgePlan(finding).finally(() => {
       this.using -= 1;
@@ -140,7 +145,9 @@ export class ToolController {
     return true;
   }
 
-  /** Takes away, one after the other: the bridge, the measure, the card, the crosshair. What is still asked is dropped. */
+  /**
+   * Takes away, one after the other: the bridge, the measure, the card, the crosshair. What is still asked is dropped.
+   */
   escape(): boolean {
     this.turn += 1;
     if (this.bridgePreview.shown) this.drop();
@@ -162,7 +169,8 @@ export class ToolController {
   }
 
   private async ask(at: Point): Promise<PlaceAnswer | undefined> {
-    const turn = ++this.turn;
+    this.turn += 1;
+    const { turn } = this;
     const reach = (this.tool === 'measure' ? SNAP_REACH : REACH) / this.viewport.scale;
     const answer = await this.host.partAt(
       placesAtPoint(this.scene, this.viewport, at),
@@ -214,7 +222,8 @@ export class ToolController {
       this.offer({ version: this.stack?.version ?? 0, refusal });
       return;
     }
-    const turn = ++this.turn;
+    this.turn += 1;
+    const { turn } = this;
     const answer = await this.host.bridgeAt(place.layer, place.point);
     if (turn === this.turn) this.offer(answer);
   }
@@ -268,7 +277,8 @@ export class ToolController {
     const number = part && part.layer === layer && part.count > 0 ? part.number + step : 0;
     const over = part !== undefined && part.count > 0 && (number < 0 || number >= part.count);
     const other = layers.at((layers.indexOf(layer) + step) % layers.length) ?? layer;
-    const turn = ++this.turn;
+    this.turn += 1;
+    const { turn } = this;
     const answer = await this.host.part(over ? other : layer, over ? (step > 0 ? 0 : -1) : number);
     if (turn === this.turn && answer?.part && answer.version === this.stack?.version) this.goTo(answer.part);
   }

@@ -1,8 +1,9 @@
 /** The card that tells the measures of a part, beside it on the picture and aloud. */
-import type { Point } from '../../geometry/base/curve-types';
-import type { PartKind, PickedPart } from '../../protocol/parts';
-import type { PreviewLayer } from '../../protocol/index';
+
 import { formatSides } from '../../config/length';
+import type { Point } from '../../geometry/base/curve-types';
+import type { PreviewLayer } from '../../protocol/index';
+import type { PartKind, PickedPart } from '../../protocol/parts';
 import { html, setAttributes, setText, svg, syncChildren } from '../dom/dom';
 import type { Size } from '../state/viewport';
 

@@ -1,26 +1,41 @@
 /** One version of a document with its report, and the mends proven for it so far. */
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { bridgeAtCaret, bridgeIslands, check, isStencil, fixesFor } from '../../engine/index';
+import { bridgeAtCaret, bridgeIslands, check, fixesFor, isStencil, readConfig } from '../../engine/index';
 import type { Fix, Report } from '../../report/report';
-import { readConfig } from '../../config/read';
 import type { CheckedProject } from './checked-project';
 import type { FoundConfig } from './find-config';
 
 export class CheckedDocument {
   private readonly fixCache = new Map<number, readonly Fix[]>();
 
+  /** Changes in place when the editor's text changes. */
+  private readonly live: TextDocument;
+  /** Whether it is open in the editor. */
+  readonly open: boolean;
+  /** The document as it was when it was checked. */
+  readonly document: TextDocument;
+  readonly stencil: boolean;
+  readonly config: FoundConfig | undefined;
+  readonly report: Report;
+  readonly project: CheckedProject | undefined;
+
   private constructor(
-    /** Changes in place when the editor's text changes. */
-    private readonly live: TextDocument,
-    /** Whether it is open in the editor. */
-    readonly open: boolean,
-    /** The document as it was when it was checked. */
-    readonly document: TextDocument,
-    readonly stencil: boolean,
-    readonly config: FoundConfig | undefined,
-    readonly report: Report,
-    readonly project?: CheckedProject,
-  ) {}
+    live: TextDocument,
+    open: boolean,
+    document: TextDocument,
+    stencil: boolean,
+    config: FoundConfig | undefined,
+    report: Report,
+    project?: CheckedProject,
+  ) {
+    this.live = live;
+    this.open = open;
+    this.document = document;
+    this.stencil = stencil;
+    this.config = config;
+    this.report = report;
+    this.project = project;
+  }
 
   /**
    * Checks the document as it stands, by itself. Synchronous; takes as long as the engine takes.

@@ -1,10 +1,17 @@
 /** All files of a project, checked together: those that are open as they stand in the editor, the others from disk. */
 import path from 'node:path';
-import { TextDocument } from 'vscode-languageserver-textdocument';
+import type { TextDocument } from 'vscode-languageserver-textdocument';
 import { URI } from 'vscode-uri';
-import { unusedAcceptances, checkProject, layerProblems, projectFiles, type ProjectReport } from '../../engine/index';
 import type { Config } from '../../config/types';
-import { readConfig, type ConfigProblem } from '../../config/read';
+import {
+  type ConfigProblem,
+  checkProject,
+  layerProblems,
+  type ProjectReport,
+  projectFiles,
+  readConfig,
+  unusedAcceptances,
+} from '../../engine/index';
 import { CheckedDocument } from './checked-document';
 import type { FoundConfig } from './find-config';
 
@@ -12,14 +19,24 @@ import type { FoundConfig } from './find-config';
 export type ReadDocument = (uri: string) => { readonly document: TextDocument; readonly open: boolean } | undefined;
 
 export class CheckedProject {
+  readonly config: FoundConfig;
+  readonly report: ProjectReport;
+  /** By the project's names for them. */
+  readonly documents: ReadonlyMap<string, CheckedDocument>;
+  /** All documents that the project names, those that are not there too. */
+  readonly named: ReadonlySet<string>;
+
   private constructor(
-    readonly config: FoundConfig,
-    readonly report: ProjectReport,
-    /** By the project's names for them. */
-    readonly documents: ReadonlyMap<string, CheckedDocument>,
-    /** All documents that the project names, those that are not there too. */
-    readonly named: ReadonlySet<string>,
-  ) {}
+    config: FoundConfig,
+    report: ProjectReport,
+    documents: ReadonlyMap<string, CheckedDocument>,
+    named: ReadonlySet<string>,
+  ) {
+    this.config = config;
+    this.report = report;
+    this.documents = documents;
+    this.named = named;
+  }
 
   /**
    * Checks the files as they stand. Synchronous; takes as long as the engine takes.

@@ -1,7 +1,7 @@
 /** Publishes what is wrong with each `tombolo.json` that is open or in force for an open stencil. */
 import type { Diagnostic } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { readConfig, type ConfigProblem } from '../../config/read';
+import { type ConfigProblem, readConfig } from '../../engine/index';
 import { configDiagnosticOf } from './diagnostics';
 import type { FoundConfig } from './find-config';
 
@@ -9,7 +9,11 @@ export class ConfigDiagnostics {
   /** What each file's published diagnostics are about. */
   private readonly published = new Map<string, string>();
 
-  constructor(private readonly publish: (uri: string, diagnostics: Diagnostic[]) => void) {}
+  private readonly publish: (uri: string, diagnostics: Diagnostic[]) => void;
+
+  constructor(publish: (uri: string, diagnostics: Diagnostic[]) => void) {
+    this.publish = publish;
+  }
 
   /** @param more problems that only show when the files that it names are looked at */
   show({ uri, text }: FoundConfig, more: readonly ConfigProblem[] = []): void {

@@ -1,9 +1,9 @@
 /** Findings in the form that the editor underlines. */
 import {
-  DiagnosticSeverity,
-  DiagnosticTag,
   type Diagnostic,
   type DiagnosticRelatedInformation,
+  DiagnosticSeverity,
+  DiagnosticTag,
   type Range,
 } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';

@@ -1,13 +1,13 @@
 import { effectiveConfig } from '../../engine/check/effective-config';
+import type { Summary } from '../../protocol/index';
 import type { Report } from '../../report/report';
 import { cuttingTimeOf } from '../../sheet/cutting-time';
 import type { FoundConfig } from './find-config';
-import type { Summary } from '../../protocol/index';
 
 /** What the status item says of a report. */
 export function summaryOf(report: Report, config: FoundConfig | undefined): Summary {
   const counts = { error: 0, warning: 0, info: 0, hint: 0 };
-  for (const { severity } of report.findings) counts[severity]++;
+  for (const { severity } of report.findings) counts[severity] += 1;
   const { width, height, sizeStated } = report.drawing;
   const settled = effectiveConfig(report.settings);
   const times = report.sheets.flatMap((sheet) => cuttingTimeOf(sheet, settled) ?? []);

@@ -1,14 +1,14 @@
 /** Decides when each open document is checked, and publishes what the last check of its present text found. */
 import type { Diagnostic } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
+import type { Checked } from '../../protocol/index';
 import { CheckedDocument, isStencilDocument } from './checked-document';
 import { CheckedProject, namesDocument } from './checked-project';
 import { ConfigDiagnostics } from './config-diagnostics';
+import { Debouncer } from './debounce';
 import { diagnosticOf } from './diagnostics';
 import { DiskFiles } from './disk-files';
-import { CONFIG_NAME, findConfig, type FoundConfig } from './find-config';
-import type { Checked } from '../../protocol/index';
-import { Debouncer } from './debounce';
+import { CONFIG_NAME, type FoundConfig, findConfig } from './find-config';
 import { DEFAULT_SETTINGS, type ServerSettings } from './settings';
 import { summaryOf } from './summary';
 
@@ -46,10 +46,13 @@ export class StencilChecker {
   private asked: CheckedDocument | undefined;
   private readonly notices: ConfigDiagnostics;
 
-  constructor(
-    private readonly documents: OpenDocuments,
-    private readonly outlet: CheckerOutput,
-  ) {
+  private readonly documents: OpenDocuments;
+  private readonly outlet: CheckerOutput;
+
+  constructor(documents: OpenDocuments, outlet: CheckerOutput) {
+    this.documents = documents;
+    this.outlet = outlet;
+
     this.notices = new ConfigDiagnostics((uri, diagnostics) => outlet.diagnostics(uri, undefined, diagnostics));
   }
 

@@ -1,5 +1,5 @@
 /** What can be done with a bridge that is there already: asked for where the caret is at one of its sides. */
-import { CodeActionKind, type CancellationToken, type CodeAction } from 'vscode-languageserver';
+import { type CancellationToken, type CodeAction, CodeActionKind } from 'vscode-languageserver';
 import { bridgeAtOffset, changeBridge, changesFor } from '../../engine/index';
 import type { CheckedDocument } from '../documents/checked-document';
 import { workspaceEdit } from './workspace-edit';

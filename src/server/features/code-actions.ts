@@ -1,16 +1,16 @@
 /** The lightbulb: mends that were proven for the findings under the cursor. */
 import {
-  CodeActionKind,
-  CodeActionTriggerKind,
   type CancellationToken,
   type CodeAction,
+  CodeActionKind,
   type CodeActionParams,
+  CodeActionTriggerKind,
   type Diagnostic,
 } from 'vscode-languageserver';
 import type { Fix } from '../../report/report';
 import type { TextEdit } from '../../text/text';
-import { BRIDGE_CHANGES, bridgeChanges } from './bridge-refactors';
 import type { CheckedDocument } from '../documents/checked-document';
+import { BRIDGE_CHANGES, bridgeChanges } from './bridge-refactors';
 import { registerActions } from './registration-actions';
 import { workspaceEdit } from './workspace-edit';
 

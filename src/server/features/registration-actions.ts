@@ -1,5 +1,5 @@
 /** Register marks for the whole stack, offered where the caret is at the start of one of its layers. */
-import { CodeActionKind, type CodeAction } from 'vscode-languageserver';
+import { type CodeAction, CodeActionKind } from 'vscode-languageserver';
 import { addRegistrationMarks } from '../../engine/index';
 import type { CheckedDocument } from '../documents/checked-document';
 import { workspaceEdit } from './workspace-edit';

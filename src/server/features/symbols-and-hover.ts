@@ -1,8 +1,8 @@
 /** The outline of a document and what it says where the pointer rests, in the form that the editor shows. */
-import { MarkupKind, SymbolKind, type DocumentSymbol, type Hover } from 'vscode-languageserver';
+import { type DocumentSymbol, type Hover, MarkupKind, SymbolKind } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
-import { describeShapeAt, outlineOf, type OutlineItem, type ShapeDescription } from '../../engine/index';
 import { formatSides } from '../../config/length';
+import { describeShapeAt, type OutlineItem, outlineOf, type ShapeDescription } from '../../engine/index';
 import type { CheckedDocument } from '../documents/checked-document';
 import { rangeOf } from '../documents/diagnostics';
 

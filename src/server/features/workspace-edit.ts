@@ -1,5 +1,5 @@
 /** Edits in the form in which the editor takes them. */
-import type { TextDocumentEdit, TextEdit as LspEdit, WorkspaceEdit } from 'vscode-languageserver';
+import type { TextEdit as LspEdit, TextDocumentEdit, WorkspaceEdit } from 'vscode-languageserver';
 import type { FileEdits } from '../../report/report';
 import type { TextEdit } from '../../text/text';
 import type { CheckedDocument } from '../documents/checked-document';

@@ -1,7 +1,8 @@
 /** What turns an SVG into a stencil where no `tombolo.json` does: an attribute on the root. */
+
+import type { Beginning } from '../../protocol/index';
 import type { TextEdit } from '../../text/text';
 import type { CheckedDocument } from '../documents/checked-document';
-import type { Beginning } from '../../protocol/index';
 
 /** @returns null where the document has no root to begin with */
 export function beginningFor(checked: CheckedDocument): Beginning | null {

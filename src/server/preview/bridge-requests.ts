@@ -1,14 +1,14 @@
 /** Bridges as the bench shows them before they are in the text. */
 import { bridgeAt } from '../../engine/index';
-import type { BridgePreview, Fix, Report } from '../../report/report';
-import type { CheckedDocument } from '../documents/checked-document';
 import type {
   BridgeAtParams,
   BridgeOffer,
   BridgePlanParams,
-  BridgeRefusal,
   BridgePreviewData,
+  BridgeRefusal,
 } from '../../protocol/index';
+import type { BridgePreview, Fix, Report } from '../../report/report';
+import type { CheckedDocument } from '../documents/checked-document';
 import { findingAt, regionPath } from './preview-model';
 
 /** A bridge at a place of the picture. */

@@ -1,8 +1,8 @@
 /** Answers questions about parts of the picture. */
 import type { Connection } from 'vscode-languageserver/node';
-import type { CheckedDocument } from '../documents/checked-document';
-import { PartFinder, snapAt, type PlacedSheet } from './hit-test';
 import { PART, PART_AT, type PartAtParams, type PartParams, type PlaceAnswer } from '../../protocol/parts';
+import type { CheckedDocument } from '../documents/checked-document';
+import { PartFinder, type PlacedSheet, snapAt } from './hit-test';
 
 /**
  * @param known gives the check of a document's present text, where it has been made: a moving pointer never makes one

@@ -1,12 +1,12 @@
 /** The parts of a sheet that can be pointed at: openings, islands, ties and slots. Sheet mm. */
 import type { Point } from '../../geometry/base/curve-types';
-import { distance, interpolate } from '../../geometry/base/vector';
-import { areaOf, boxOfPolygon, regionContains, perimeterOf } from '../../geometry/boolean/index';
 import type { Box, Polygon } from '../../geometry/base/polygon-types';
 import { forEachEdge, growBox, joinBoxes, nearestOnEdge, ringsOf } from '../../geometry/base/ring';
+import { distance, interpolate } from '../../geometry/base/vector';
+import { areaOf, boxOfPolygon, perimeterOf, regionContains } from '../../geometry/boolean/index';
 import type { ThinPart } from '../../geometry/thickness/types';
-import type { Sheet } from '../../sheet/types';
 import type { PartKind } from '../../protocol/parts';
+import type { Sheet } from '../../sheet/types';
 
 export interface SheetPart {
   readonly kind: PartKind;

@@ -1,13 +1,13 @@
 /** From a place of the picture to the part that lies there, its measures and its text. */
 import { contourSpan, layerSpan, spanAt } from '../../checks/places';
+import type { Drawing } from '../../drawing/types';
 import type { Point } from '../../geometry/base/curve-types';
 import { distance } from '../../geometry/base/vector';
-import type { Drawing } from '../../drawing/types';
+import type { LayerPlace, PartAtParams, PickedPart, SnapPoint } from '../../protocol/parts';
 import { sourcesOf } from '../../sheet/source-index';
 import type { Sheet } from '../../sheet/types';
 import type { Span } from '../../text/text';
-import type { LayerPlace, PartAtParams, PickedPart, SnapPoint } from '../../protocol/parts';
-import { holds, nearestOnBorder, SheetParts, wholeSheet, type SheetPart } from './hit-targets';
+import { holds, nearestOnBorder, type SheetPart, SheetParts, wholeSheet } from './hit-targets';
 import { regionPath } from './preview-model';
 
 /** A layer of the stack and the document that it is cut from. */

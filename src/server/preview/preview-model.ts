@@ -1,14 +1,14 @@
 /** A report as the preview draws it: plain numbers and path strings of our own, nothing of the artist's markup. */
 import type { Finding } from '../../checks/finding';
-import { areaOf } from '../../geometry/boolean/index';
-import type { Box } from '../../geometry/base/polygon-types';
-import { pictureLayer } from '../../picture/picture';
-import type { Report } from '../../report/report';
-import { DEFAULT_CONFIG } from '../../config/types';
 import { limitsOf } from '../../config/limits';
+import { DEFAULT_CONFIG } from '../../config/types';
+import type { Box } from '../../geometry/base/polygon-types';
+import { areaOf } from '../../geometry/boolean/index';
+import { pictureLayer } from '../../picture/picture';
+import type { PreviewFinding, PreviewLayer, PreviewStack, SafeSlip } from '../../protocol/index';
+import type { Report } from '../../report/report';
 import type { Sheet } from '../../sheet/types';
 import type { CheckedDocument } from '../documents/checked-document';
-import type { SafeSlip, PreviewStack, PreviewFinding, PreviewLayer } from '../../protocol/index';
 
 export { pathData as regionPath, ringPath } from '../../picture/path-data';
 

@@ -1,10 +1,10 @@
 /** Which file says the painting order of a stack, and the edits of it that give a layer another place. */
-import { groupsOfEntry, sourcedEntries, type SourcedEntry } from '../../engine/check/project-layers';
+import { groupsOfEntry, type SourcedEntry, sourcedEntries } from '../../engine/check/project-layers';
 import { reorderEntries, reorderLayers } from '../../engine/fixes/reorder-layers';
-import { readConfig } from '../../config/read';
+import { readConfig } from '../../engine/index';
+import type { Reordering, ReorderParams } from '../../protocol/views';
 import type { CheckedDocument } from '../documents/checked-document';
 import type { CheckedProject } from '../documents/checked-project';
-import type { Reordering, ReorderParams } from '../../protocol/views';
 
 export type OpenText = (uri: string) => { readonly version: number; getText(): string } | undefined;
 
@@ -29,7 +29,8 @@ export function reordering(
   if (from.count > 1 || target.count > 1) {
     const { entry } = from.count > 1 ? from : target;
     return refuse(
-      `tombolo.json names several layers together as "${entry.from}": name each by its own #id to mix them with others.`,
+      `tombolo.json names several layers together as "${entry.from}": name each by its own #id to mix them ` +
+        'with others.',
     );
   }
   return reorderInConfig(project, [from.entry.index, target.entry.index], checked.version, openText);

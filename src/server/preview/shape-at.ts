@@ -1,6 +1,7 @@
 /** From the caret to the picture: the shapes that the text at the caret draws. */
-import { flattenSubpath } from '../../geometry/curve/flatten';
+
 import type { Drawing, Shape } from '../../drawing/types';
+import { flattenSubpath } from '../../geometry/curve/flatten';
 import type { ElementNode } from '../../markup/tree';
 import type { MarkedShape } from '../../protocol/index';
 import { ringPath } from './preview-model';

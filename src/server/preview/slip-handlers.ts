@@ -1,10 +1,11 @@
 /** What the bench asks about sheets that slip, and about the narrow places of one of them. */
-import { necksOf } from '../../picture/necks';
-import { DEFAULT_CONFIG } from '../../config/types';
+
 import { limitsOf } from '../../config/limits';
+import { DEFAULT_CONFIG } from '../../config/types';
+import { necksOf } from '../../picture/necks';
+import type { BareAfterSlip, LayerNecks, LayerParams, SlipParams, SlipSweep } from '../../protocol/views';
 import { MisregistrationModel } from '../../stack/misregistration';
 import type { CheckedDocument } from '../documents/checked-document';
-import type { BareAfterSlip, LayerNecks, LayerParams, SlipParams, SlipSweep } from '../../protocol/views';
 import { regionPath } from './preview-model';
 
 /** Sides that the sweep tries, evenly round. */

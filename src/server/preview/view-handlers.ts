@@ -1,17 +1,17 @@
 /** Answers what the bench asks for its ways of looking. */
 import type { Connection } from 'vscode-languageserver/node';
-import type { CheckedDocument } from '../documents/checked-document';
+import type { DocumentParams } from '../../protocol/index';
 import {
+  type LayerParams,
   NECKS,
   REORDER,
-  SLIP,
-  SWEEP,
-  type LayerParams,
   type ReorderParams,
+  SLIP,
   type SlipParams,
+  SWEEP,
 } from '../../protocol/views';
-import type { DocumentParams } from '../../protocol/index';
-import { reordering, type OpenText } from './reordering';
+import type { CheckedDocument } from '../documents/checked-document';
+import { type OpenText, reordering } from './reordering';
 import { necksOfLayer, SlipRequests } from './slip-handlers';
 
 export interface ViewSources {

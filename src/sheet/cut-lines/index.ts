@@ -4,8 +4,9 @@
  */
 import type { Shape } from '../../drawing/types';
 import type { Curve } from '../../geometry/base/curve-types';
-import { lengthOf } from '../../geometry/curve/index';
+import { defined } from '../../geometry/base/defined';
 import { findSharedIntervals, type SharedInterval } from '../../geometry/curve/coincident';
+import { lengthOf } from '../../geometry/curve/index';
 import type { Span } from '../../text/text';
 import { isClosed, isHairline } from '../layer/reading';
 import type { Layer } from '../types';
@@ -63,7 +64,7 @@ export function doubledLinesOf(layer: Layer): DoubledLine[] {
     lines.map(({ curves }) => curves),
     MIN_LENGTH,
   ).map((stretch) => {
-    const [first, second] = [lines[stretch.first] as CutLine, lines[stretch.second] as CutLine];
+    const [first, second] = [defined(lines[stretch.first]), defined(lines[stretch.second])];
     const whole = first !== second && lengthOfLine(second) - stretch.length < WHOLE;
     return { first, second, stretch, whole };
   });

@@ -1,10 +1,13 @@
 /** Cut lines that do not close by themselves, put together where their ends meet. */
+
 import Flatbush from 'flatbush';
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Point } from '../../geometry/base/curve-types';
+import { defined } from '../../geometry/base/defined';
 import { distance } from '../../geometry/base/vector';
 import { ancestors, attribute } from '../../markup/query';
-import { cutLinesOf, type CutLine } from './index';
 import type { Layer } from '../types';
+import { type CutLine, cutLinesOf } from './index';
 
 export interface OpenPath {
   /** In the order in which they meet. */
@@ -30,10 +33,10 @@ export function openPathsOf(layer: Layer): OpenPath[] {
   for (const end of [...free, ...ends.keys()]) {
     if (seen.has(lineOf(end))) continue;
     const way = walk(end, partners, seen);
-    const last = otherEnd(way.at(-1) as number);
+    const last = otherEnd(defined(way.at(-1)));
     chains.push({
-      lines: way.map((each) => lines[lineOf(each)] as CutLine),
-      ends: partners.has(last) ? undefined : [ends[end] as Point, ends[last] as Point],
+      lines: way.map((each) => defined(lines[lineOf(each)])),
+      ends: partners.has(last) ? undefined : [defined(ends[end]), defined(ends[last])],
     });
   }
   return chains;
@@ -54,12 +57,13 @@ function pairUp(ends: readonly Point[]): ReadonlyMap<number, number> {
   const tree = new Flatbush(ends.length);
   for (const { x, y } of ends) tree.add(x, y, x, y);
   tree.finish();
-  const pairs = ends.flatMap((point, end) =>
-    tree
+  const pairs = ends.flatMap((point, end) => {
+    checkpoint(20);
+    return tree
       .neighbors(point.x, point.y, 8, SAME_PLACE, (other) => lineOf(other) !== lineOf(end))
       .filter((other) => other > end)
-      .map((other) => ({ end, other, gap: distance(point, ends[other] as Point) })),
-  );
+      .map((other) => ({ end, other, gap: distance(point, defined(ends[other])) }));
+  });
   for (const { end, other } of pairs.sort((a, b) => a.gap - b.gap)) {
     if (partners.has(end) || partners.has(other)) continue;
     partners.set(end, other);

@@ -1,14 +1,15 @@
 /** Outlines that cross themselves, where that changes which area a layer fills. Sheet mm. */
 import type { Shape } from '../../drawing/types';
 import type { Curve } from '../../geometry/base/curve-types';
-import { areaOf, difference, perimeterOf, regionFromRings } from '../../geometry/boolean/index';
-import type { Polygon, Region, Ring } from '../../geometry/base/polygon-types';
+import { defined } from '../../geometry/base/defined';
 import { memoizeByIdentity } from '../../geometry/base/memoize';
+import type { Polygon, Region, Ring } from '../../geometry/base/polygon-types';
 import { boxesTouch, boxOfRing, reverseRing, ringsOf, signedArea } from '../../geometry/base/ring';
-import { selfCrossingBy, type SelfCrossing } from '../../geometry/polygon/self-intersection';
-import { cutLinesOf, type CutLine } from './index';
+import { areaOf, difference, perimeterOf, regionFromRings } from '../../geometry/boolean/index';
+import { type SelfCrossing, selfCrossingBy } from '../../geometry/polygon/self-intersection';
 import { ringOfCurves } from '../layer/shape-region';
 import type { Sheet } from '../types';
+import { type CutLine, cutLinesOf } from './index';
 
 export interface SelfIntersection {
   readonly line: CutLine;
@@ -61,7 +62,7 @@ const areasOfRings = memoizeByIdentity((region: Region) => region.flatMap(ringsO
 function sameSizes(a: readonly number[], b: readonly number[]): boolean {
   const sizes = (areas: readonly number[]) => areas.map(Math.abs).sort((one, other) => one - other);
   const others = sizes(b);
-  return a.length === b.length && sizes(a).every((size, i) => Math.abs(size - (others[i] ?? 0)) < MIN_AREA);
+  return a.length === b.length && sizes(a).every((size, i) => Math.abs(size - defined(others[i])) < MIN_AREA);
 }
 
 function sum(values: readonly number[]): number {

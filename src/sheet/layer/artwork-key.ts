@@ -1,5 +1,6 @@
 /** What stands for that which a layer draws: two layers with the same key are cut alike, wherever their text stands. */
 import type { Clip, Shape, Subpath } from '../../drawing/types';
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Curve, Point } from '../../geometry/base/curve-types';
 import { memoizeByIdentity } from '../../geometry/base/memoize';
 import { hashOfText, NumbersHash } from '../../text/hash';
@@ -44,6 +45,7 @@ function shapeKey({ part, fillRule, strokeWidth, subpaths, centreline, clips }: 
 function addSubpaths(subpaths: readonly Subpath[], hash: NumbersHash): void {
   for (const { closed, curves } of subpaths) {
     hash.add(closed ? 1 : 0);
+    checkpoint(curves.length);
     hash.add(curvesKey(curves));
   }
   hash.add(NEXT_LIST);

@@ -1,8 +1,9 @@
 /** What a layer's shapes fill together. */
 import type { Shape } from '../../drawing/types';
-import { unionByCluster } from '../../geometry/boolean/index';
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Region } from '../../geometry/base/polygon-types';
 import type { CachedCluster } from '../../geometry/boolean/cluster-cache';
+import { unionByCluster } from '../../geometry/boolean/index';
 import { shapeRegion } from './shape-region';
 
 export interface FilledShapes {
@@ -36,6 +37,7 @@ function fillsOf(shapes: readonly Shape[], keys: Float64Array, previous: FilledS
   while (before < least && keys[before] === old[before]) before += 1;
   while (after < least - before && keys.at(-1 - after) === old.at(-1 - after)) after += 1;
   return shapes.map((shape, i) => {
+    checkpoint();
     const at = i < before ? i : i >= shapes.length - after ? i - shapes.length + known.length : -1;
     return known[at] ?? shapeRegion(shape);
   });

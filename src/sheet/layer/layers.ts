@@ -1,10 +1,10 @@
 /** Finds the layers of a drawing: which shapes belong to one colour, what it is called, and its paint. */
 import type { Drawing, Shape } from '../../drawing/types';
-import { attribute, childElements, textContent } from '../../markup/query';
-import type { ElementNode } from '../../markup/tree';
 import type { Region } from '../../geometry/base/polygon-types';
 import { areaOf } from '../../geometry/boolean/index';
-import { layerId, type LayerId } from './layer-id';
+import { attribute, childElements, textContent } from '../../markup/query';
+import type { ElementNode } from '../../markup/tree';
+import { type LayerId, layerId } from './layer-id';
 import { shapeRegion } from './shape-region';
 
 /** The shapes of one layer, before it is known how they are read. */

@@ -1,7 +1,7 @@
 /** Layers that show only their cut lines: nesting tells openings from material. */
 import type { Subpath } from '../../drawing/types';
-import { boundsOf } from '../../geometry/curve/index';
 import type { Box, Region } from '../../geometry/base/polygon-types';
+import { boundsOf } from '../../geometry/curve/index';
 import { fillRegion } from './shape-region';
 
 /** An outermost outline that spans this share of the frame both ways is the sheet's own edge, not an opening. */

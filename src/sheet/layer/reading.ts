@@ -1,10 +1,11 @@
 /** How a layer is meant: what is filled is cut away, or stays; or only the cut lines are drawn. */
+
+import type { Reading } from '../../config/types';
 import type { Shape, Subpath } from '../../drawing/types';
 import type { Box, Region } from '../../geometry/base/polygon-types';
 import { regionContains } from '../../geometry/boolean/index';
 import { attribute } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
-import type { Reading } from '../../config/types';
 
 /** Lines up to this width in mm only show where to cut; wider ones are painted (common practice, no source). */
 const HAIRLINE = 0.3;
@@ -60,7 +61,7 @@ export function isClosed({ closed, curves }: Subpath): boolean {
 /** Whether the region covers the whole rim of the frame, tried at points all along it. */
 function reachesRound(region: Region, { minX, minY, maxX, maxY }: Box): boolean {
   const steps = 64;
-  for (let i = 0; i <= steps; i++) {
+  for (let i = 0; i <= steps; i += 1) {
     const x = minX + INSET + ((maxX - minX - 2 * INSET) * i) / steps;
     const y = minY + INSET + ((maxY - minY - 2 * INSET) * i) / steps;
     const rim = [

@@ -1,10 +1,10 @@
 /** The area that one shape paints, with straight edges. */
 import type { Clip, Shape, Subpath } from '../../drawing/types';
 import type { Curve } from '../../geometry/base/curve-types';
-import { flattenSubpath } from '../../geometry/curve/flatten';
-import { clipToBox, intersection, regionFromRings, union } from '../../geometry/boolean/index';
-import type { Region } from '../../geometry/base/polygon-types';
 import { memoizeByIdentity } from '../../geometry/base/memoize';
+import type { Region } from '../../geometry/base/polygon-types';
+import { clipToBox, intersection, regionFromRings, union } from '../../geometry/boolean/index';
+import { flattenSubpath } from '../../geometry/curve/flatten';
 
 /**
  * Largest distance in mm between a curve and the straight edges that stand for it. An inscribed polygon loses 4/3 of it

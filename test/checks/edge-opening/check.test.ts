@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { readConfig } from '../../../src/config/read';
+import { readConfig } from '../../../src/engine/check/known-checks';
 import { findingsOf, sheetOf } from '../stencils';
 
 const edges = (svg: string, settings = {}) => findingsOf('edge-opening', svg, settings);

@@ -9,9 +9,9 @@ describe('floating-island', () => {
     expect(islands(sheetOf(ONE_PATH))).toMatchObject([
       { text: 'H50V50H30Z', severity: 'error', measure: '400.00 mm²', layer: 'stencil', related: [] },
     ]);
-    expect(islands(sheetOf(ONE_PATH))[0]?.message).toMatch(
-      /^Island of 400\.0 mm² hangs on nothing: it falls out .* at least 0\.80 mm across the opening, or cut the island away\.$/,
-    );
+    const message = islands(sheetOf(ONE_PATH))[0]?.message;
+    expect(message).toMatch(/^Island of 400\.0 mm² hangs on nothing: it falls out /);
+    expect(message).toMatch(/ at least 0\.80 mm across the opening, or cut the island away\.$/);
   });
 
   it('underlines the shape that draws the ring, where several do', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { checkProject } from '../../../src/engine/check/check-project';
 import { DEFAULT_CONFIG } from '../../../src/config/types';
+import { checkProject } from '../../../src/engine/check/check-project';
 import { findingsOf, sheetOf } from '../stencils';
 
 const sheet = (width: number, body = '<path d="M20 20h9v9h-9z"/>') =>

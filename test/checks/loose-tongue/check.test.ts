@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { readConfig } from '../../../src/config/read';
+import { readConfig } from '../../../src/engine/check/known-checks';
 import { findingsOf, sheetOf } from '../stencils';
 
 const tongues = (svg: string, settings = {}) => findingsOf('loose-tongue', svg, settings);
@@ -16,7 +16,8 @@ describe('loose-tongue', () => {
     expect([...(tongue?.related ?? [])].sort()).toEqual(['H10', 'H50']);
     expect(tongue?.message).toBe(
       'Tongue 40.01 mm long, held at its root of 2.00 mm only; 33.15 mm is the most for 0.30 mm ' +
-        'card: its own weight and an assumed spray of 20 Pa lift its end by about 1.06 mm, 0.50 mm is the most. Paint creeps ' +
+        'card: its own weight and an assumed spray of 20 Pa lift its end by about 1.06 mm, 0.50 mm is the most. ' +
+        'Paint creeps ' +
         'under it. Tie its end, make it shorter, or take a stiffer material.',
     );
   });

@@ -9,11 +9,13 @@ describe('not-cuttable', () => {
     ['a raster image', `<image x="20" y="20" width="20" height="20" href="${PNG}"/>`],
     [
       'a gradient',
-      '<linearGradient id="g"><stop stop-color="red"/><stop offset="1" stop-color="blue"/></linearGradient><rect x="20" y="20" width="20" height="20" fill="url(#g)"/>',
+      '<linearGradient id="g"><stop stop-color="red"/><stop offset="1" stop-color="blue"/></linearGradient>' +
+        '<rect x="20" y="20" width="20" height="20" fill="url(#g)"/>',
     ],
     [
       'a pattern',
-      '<pattern id="p" width="4" height="4"><rect width="2" height="2"/></pattern><rect x="20" y="20" width="20" height="20" fill="url(#p)"/>',
+      '<pattern id="p" width="4" height="4"><rect width="2" height="2"/></pattern>' +
+        '<rect x="20" y="20" width="20" height="20" fill="url(#p)"/>',
     ],
     ['half-transparent paint', '<rect x="20" y="20" width="20" height="20" opacity="0.5"/>'],
   ])('reports %s', (_, body) => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { readConfig } from '../../../src/config/read';
+import { readConfig } from '../../../src/engine/check/known-checks';
 import { findingsOf } from '../stencils';
 
 const oversize = (width: number, height: number, bed: string, more = '') => {

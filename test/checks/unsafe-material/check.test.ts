@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { MATERIALS } from '../../../src/config/material';
-import { readConfig } from '../../../src/config/read';
+import { readConfig } from '../../../src/engine/check/known-checks';
 import { findingsOf, sheetOf } from '../stencils';
 
 const unsafe = (material: string, tool = 'laser') => {
@@ -9,8 +9,8 @@ const unsafe = (material: string, tool = 'laser') => {
 };
 
 describe('unsafe-material', () => {
-  // Every list of laser workshops seen forbids PVC and vinyl (UIC, TWI: hydrogen chloride); on polyester film, acetate and
-  // plywood they disagree (Purdue, Iowa State, UT Austin, CMU).
+  // Every list of laser workshops seen forbids PVC and vinyl (UIC, TWI: hydrogen chloride); on polyester film, acetate
+  // and plywood they disagree (Purdue, Iowa State, UT Austin, CMU).
   it.each([
     ['vinyl-0.08', 'error', /^Never cut vinyl .*hydrogen chloride/],
     ['film-0.19', 'info', /^Workshops disagree .*Ask yours first/],

@@ -1,9 +1,9 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { formatJson } from '../../../src/cli/format/json';
 import { file, finding, input, range } from '../made-files';
 
 describe('formatJson', () => {
-  test('has the shape of the contract, key for key', () => {
+  it('has the shape of the contract, key for key', () => {
     const edits = [{ range: range(4, 12, 1, 210), text: '' }];
     const mends = [{ title: 'Widen to 0.80 mm', preferred: true, safe: false, edits }];
     const related = [{ message: 'holds this island', range: range(6, 2, 3, 300), at: { x: 1, y: 2 } }];
@@ -51,24 +51,24 @@ describe('formatJson', () => {
     });
   });
 
-  test('gives the seconds that cutting takes where they are known', () => {
+  it('gives the seconds that cutting takes where they are known', () => {
     const [layer] = file([]).layers;
     const [written] = JSON.parse(formatJson(input([file([], { layers: [{ ...layer!, cutTime: 185.20004 }] })]))).files;
     expect(written.layers[0].cutTime).toBe(185.2);
   });
 
-  test('leaves out what a finding does not have', () => {
+  it('leaves out what a finding does not have', () => {
     const bare = finding({ layer: undefined, at: undefined, measure: undefined });
     const [written] = JSON.parse(formatJson(input([file([bare])]))).files[0].findings;
     expect(Object.keys(written)).toEqual(['check', 'severity', 'message', 'range', 'related', 'mends']);
   });
 
-  test('a configuration file has no size', () => {
+  it('a configuration file has no size', () => {
     const config = file([finding()], { path: 'tombolo.json', size: undefined, layers: [] });
     expect(JSON.parse(formatJson(input([config]))).files[0]).toMatchObject({ size: null, layers: [] });
   });
 
-  test('no files give an empty list', () => {
+  it('no files give an empty list', () => {
     expect(JSON.parse(formatJson(input([])))).toEqual({
       version: 1,
       files: [],

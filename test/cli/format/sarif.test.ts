@@ -1,7 +1,7 @@
 import type { Log } from 'sarif';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { formatSarif } from '../../../src/cli/format/sarif';
-import { CHECK_IDS } from '../../../src/config/check-id';
+import { ALL_METAS } from '../../../src/engine/check/known-checks';
 import { file, finding, input, range } from '../made-files';
 
 function run(...files: ReturnType<typeof file>[]): Log['runs'][number] {
@@ -11,12 +11,14 @@ function run(...files: ReturnType<typeof file>[]): Log['runs'][number] {
 }
 
 describe('formatSarif', () => {
-  test('lists every check as a rule, found or not', () => {
-    const ids = run().tool.driver.rules?.map(({ id }) => id);
-    expect(ids).toEqual([...CHECK_IDS, 'unreadable-config']);
+  it('lists every check as a rule, found or not', () => {
+    const { rules } = run().tool.driver;
+    expect(rules?.map(({ id }) => id)).toEqual([...ALL_METAS.map(({ id }) => id), 'unreadable-config']);
+    const said = new Map(rules?.map(({ id, shortDescription }) => [id, shortDescription?.text]));
+    for (const { id, summary } of ALL_METAS) expect(said.get(id)).toBe(summary);
   });
 
-  test('counts columns in UTF-16 code units, from one, the end one past the last', () => {
+  it('counts columns in UTF-16 code units, from one, the end one past the last', () => {
     const { columnKind, results } = run(file([finding()]));
     expect(columnKind).toBe('utf16CodeUnits');
     expect(results?.[0]?.locations?.[0]?.physicalLocation).toEqual({
@@ -25,14 +27,14 @@ describe('formatSarif', () => {
     });
   });
 
-  test('each result points to its rule', () => {
+  it('each result points to its rule', () => {
     const { tool, results } = run(file([finding(), finding({ check: 'buried-opening', severity: 'hint' })]));
     const ids = results?.map(({ ruleIndex }) => tool.driver.rules?.[ruleIndex!]?.id);
     expect(ids).toEqual(['thin-bridge', 'buried-opening']);
     expect(results?.map(({ level }) => level)).toEqual(['warning', 'note']);
   });
 
-  test('related places and mends', () => {
+  it('related places and mends', () => {
     const related = [{ message: 'holds this island', range: range(6, 2, 3, 300), at: undefined }];
     const edits = [{ range: range(4, 12, 2, 210), text: 'L 3 4' }];
     const mends = [{ title: 'Widen to 0.80 mm', preferred: true, safe: false, edits }];
@@ -65,7 +67,7 @@ describe('formatSarif', () => {
     ]);
   });
 
-  test('paths become URIs', () => {
+  it('paths become URIs', () => {
     const uris = run(
       file([], { path: 'marsh trail/#1 heron.svg' }),
       file([], { path: '/posts/sun.svg' }),

@@ -1,10 +1,10 @@
 import { createColors } from 'picocolors';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { formatText } from '../../../src/cli/format/text';
 import { file, finding, input, range } from '../made-files';
 
 describe('formatText', () => {
-  test('a file with its layers, its findings and the counts', () => {
+  it('a file with its layers, its findings and the counts', () => {
     const related = [{ message: 'holds this island', range: range(6, 2, 3, 300), at: undefined }];
     const island = finding({ check: 'floating-island', severity: 'error', message: 'Falls out.', layer: undefined });
     const layers = [
@@ -36,7 +36,7 @@ describe('formatText', () => {
     );
   });
 
-  test('shows how long cutting takes where it is known', () => {
+  it('shows how long cutting takes where it is known', () => {
     const [layer] = file([]).layers;
     const layers = [
       { ...layer!, cutTime: 185.2 },
@@ -53,16 +53,16 @@ describe('formatText', () => {
     ]);
   });
 
-  test('says where the size was not stated', () => {
+  it('says where the size was not stated', () => {
     const unstated = file([], { size: { width: 52.9166667, height: 20, stated: false }, layers: [] });
     expect(formatText(input([unstated]))).toBe(
       'heron.svg  52.92 × 20 mm (not stated: pixels at 96 to the inch)\n\n1 file checked, nothing found.\n',
     );
     const empty = file([], { size: { width: 0, height: 0, stated: false }, layers: [] });
-    expect(formatText(input([empty]))).toMatch(/^heron\.svg  no size\n/);
+    expect(formatText(input([empty]))).toMatch(/^heron\.svg {2}no size\n/);
   });
 
-  test('counts what is not listed, and not the configuration as a stencil', () => {
+  it('counts what is not listed, and not the configuration as a stencil', () => {
     const capped = file([finding()], { counts: { error: 0, warning: 900, info: 1, hint: 2 } });
     const problem = finding({ check: 'unreadable-config' });
     const config = file([problem], { path: 'tombolo.json', size: undefined, layers: [] });
@@ -70,7 +70,7 @@ describe('formatText', () => {
     expect(text).toMatch(/\n1 file checked: 0 errors, 901 warnings, 1 info, 2 hints\.\n$/);
   });
 
-  test('quiet: files without errors are not shown, the counts are whole', () => {
+  it('quiet: files without errors are not shown, the counts are whole', () => {
     const sound = file([], { path: 'sound.svg', counts: { error: 0, warning: 3, info: 0, hint: 0 } });
     const torn = file([finding({ severity: 'error' })], { path: 'torn.svg' });
     const text = formatText(input([sound, torn], { quiet: true }));
@@ -80,18 +80,18 @@ describe('formatText', () => {
     expect(formatText(input([sound], { quiet: true }))).toBe('');
   });
 
-  test('no file could be read: stderr has said so, and there is nothing to add', () => {
+  it('no file could be read: stderr has said so, and there is nothing to add', () => {
     expect(formatText(input([]))).toBe('');
   });
 
-  test('colours change nothing but colour', () => {
+  it('colours change nothing but colour', () => {
     const files = [file([finding(), finding({ severity: 'error' })])];
     const coloured = formatText(input(files, { colours: createColors(true) }));
     expect(coloured).toContain('\u001b[33mwarning\u001b[39m');
     expect(coloured.replace(/\u001b\[\d+m/g, '')).toBe(formatText(input(files)));
   });
 
-  test('names from a file cannot steer the terminal', () => {
+  it('names from a file cannot steer the terminal', () => {
     const layers = [{ ...file([]).layers[0]!, name: '\u001b[2J\nink' }];
     const text = formatText(input([file([finding({ layer: '\u001b]0;x\u0007', message: 'a\rb' })], { layers })]));
     expect(text).not.toMatch(/[\u0000-\u0009\u000b-\u001f]/);

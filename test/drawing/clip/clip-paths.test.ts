@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { Clip } from '../../../src/drawing/types';
 import { boxOf, drawMm, findings } from '../draw';
 
@@ -9,7 +9,7 @@ function clipsOf(content: string): readonly Clip[] {
 }
 
 describe('what a reference gives', () => {
-  test('an upright rectangle is a box, whichever way it is written', () => {
+  it('an upright rectangle is a box, whichever way it is written', () => {
     const box = { minX: 10, minY: 20, maxX: 40, maxY: 60 };
     for (const shape of [
       '<rect x="10" y="20" width="30" height="40"/>',
@@ -22,7 +22,7 @@ describe('what a reference gives', () => {
     }
   });
 
-  test.each([
+  it.each([
     '<path d="M10 20H40V60z"/>',
     '<rect width="9" height="9" rx="2"/>',
     '<path d="M0 0H9V9H0zM20 20H30V30H20z"/>',
@@ -34,16 +34,17 @@ describe('what a reference gives', () => {
     expect(clipsOf(`<clipPath id="c">${shape}</clipPath>${RECT}`).map((clip) => clip.box)).toEqual([undefined]);
   });
 
-  test('boxes within boxes are one clip, other clips add up', () => {
+  it('boxes within boxes are one clip, other clips add up', () => {
     const ids =
-      '<clipPath id="a"><rect width="50" height="50"/></clipPath><clipPath id="b"><rect x="20" width="50" height="40"/></clipPath>' +
+      '<clipPath id="a"><rect width="50" height="50"/></clipPath><clipPath id="b">' +
+      '<rect x="20" width="50" height="40"/></clipPath>' +
       '<clipPath id="c"><circle r="60"/></clipPath>';
     const clips = clipsOf(`${ids}<g clip-path="url(#a)"><g clip-path="url(#b)">${RECT}</g></g>`);
     expect(clips.map(({ box }) => box)).toEqual([{ minX: 20, minY: 0, maxX: 50, maxY: 40 }, undefined]);
     expect(boxOf(clips[0]!.parts[0]!.subpaths)).toEqual([20, 0, 30, 40]);
   });
 
-  test('a clip path clipped itself is two clips; parts clipped one by one are worked out', () => {
+  it('a clip path clipped itself is two clips; parts clipped one by one are worked out', () => {
     const half = '<clipPath id="h"><path d="M0 0H50V100z"/></clipPath>';
     expect(clipsOf(`${half}<clipPath id="c" clip-path="url(#h)"><circle r="60"/></clipPath>${RECT}`).length).toBe(2);
     expect(clipsOf(`${half}<clipPath id="c"><circle r="60" clip-path="url(#h)"/></clipPath>${RECT}`).length).toBe(2);
@@ -57,21 +58,22 @@ describe('what a reference gives', () => {
     ]);
   });
 
-  test('shapes that share a clip path share the clip', () => {
+  it('shapes that share a clip path share the clip', () => {
     const { shapes } = drawMm(`<clipPath id="c"><circle r="60"/></clipPath>${RECT}${RECT}`);
     expect(shapes[0]?.clips[0]).toBe(shapes[1]?.clips[0]);
   });
 
-  test('nothing to clip by leaves nothing; no area for units of the box neither', () => {
+  it('nothing to clip by leaves nothing; no area for units of the box neither', () => {
     expect(drawMm(`<clipPath id="c"><g><rect width="9" height="9"/></g></clipPath>${RECT}`).shapes).toEqual([]);
     expect(
       drawMm(
-        '<clipPath id="c" clipPathUnits="objectBoundingBox"><rect width="1" height="1"/></clipPath><path d="M0 0H9" stroke="red" clip-path="url(#c)"/>',
+        '<clipPath id="c" clipPathUnits="objectBoundingBox"><rect width="1" height="1"/></clipPath>' +
+          '<path d="M0 0H9" stroke="red" clip-path="url(#c)"/>',
       ).shapes,
     ).toEqual([]);
   });
 
-  test('what cannot be followed is said', () => {
+  it('what cannot be followed is said', () => {
     expect(findings(drawMm('<rect width="9" height="9" clip-path="url(#none)"/>'))).toEqual([
       'unsupported: clip-path="url(#none)"',
     ]);

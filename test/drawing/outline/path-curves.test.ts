@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { drawMm } from '../draw';
 
 /** Ends of all curves, subpath by subpath, with the text that each came from. */
@@ -14,7 +14,7 @@ function trace(d: string): unknown {
 }
 
 describe('commands', () => {
-  test.each([
+  it.each([
     ['M1 2L3 4H5V6', [['l 3,4 L3 4', 'l 5,4 H5', 'l 5,6 V6', 'open']]],
     ['m1 2l3 4h5v6', [['l 4,6 l3 4', 'l 9,6 h5', 'l 9,12 v6', 'open']]],
     ['m1 2 3 4 5 6', [['l 4,6 3 4', 'l 9,12 5 6', 'open']]],
@@ -53,12 +53,12 @@ describe('smooth shorthands', () => {
       .at(-1);
 
   // SVG 2, cubic01.svg and quad01.svg, a tenth of their size.
-  test('the reflected points of cubic01 (250,300) and quad01 (800,550)', () => {
+  it('the reflected points of cubic01 (250,300) and quad01 (800,550)', () => {
     expect(controls('M10,20 C10,10 25,10 25,20 S40,30 40,20')).toEqual({ x: 25, y: 30 });
     expect(controls('M20,30 Q40,5 60,30 T100,30')).toEqual({ x: 80, y: 55 });
   });
 
-  test('after another kind of command the point reached stands in', () => {
+  it('after another kind of command the point reached stands in', () => {
     expect(controls('M1 1Q2 0 3 1S4 4 5 5')).toEqual({ x: 3, y: 1 });
     expect(controls('M1 1C2 0 3 0 4 1T5 5')).toEqual({ x: 4, y: 1 });
     expect(controls('M1 1L2 2S4 4 5 5')).toEqual({ x: 2, y: 2 });

@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { ArcLength } from '../../../src/drawing/stroke/arc-length';
 import type { Curve } from '../../../src/geometry/base/curve-types';
 import { lengthOf, subCurve } from '../../../src/geometry/curve/index';
@@ -33,7 +33,7 @@ const ellipse = fc
 const TOLERANCE = 2.5e-4;
 
 describe('lengths along a curve', () => {
-  test("the whole is the curve's length", () => {
+  it("the whole is the curve's length", () => {
     fc.assert(
       fc.property(fc.oneof(cubic, quadratic, line, ellipse), (curve) => {
         expect(Math.abs(new ArcLength(curve, TOLERANCE).length - lengthOf(curve))).toBeLessThan(1e-6);
@@ -42,7 +42,7 @@ describe('lengths along a curve', () => {
     );
   });
 
-  test('the way from the start to the parameter of a length is that long', () => {
+  it('the way from the start to the parameter of a length is that long', () => {
     fc.assert(
       fc.property(fc.oneof(cubic, quadratic, line, ellipse), fc.integer({ min: 1, max: 99 }), (curve, percent) => {
         const measure = new ArcLength(curve, TOLERANCE);
@@ -54,7 +54,7 @@ describe('lengths along a curve', () => {
     );
   });
 
-  test('a cusp is passed', () => {
+  it('a cusp is passed', () => {
     const cusp: Curve = {
       kind: 'cubic',
       start: { x: 0, y: 0 },
@@ -69,7 +69,7 @@ describe('lengths along a curve', () => {
     expect(measure.parameterAt(measure.length + 1)).toBe(1);
   });
 
-  test('a curve that is one point has no length', () => {
+  it('a curve that is one point has no length', () => {
     const at = { x: 3, y: 4 };
     expect(new ArcLength({ kind: 'cubic', start: at, control1: at, control2: at, end: at }, TOLERANCE).length).toBe(0);
   });

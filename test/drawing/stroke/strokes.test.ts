@@ -1,9 +1,9 @@
 import fc from 'fast-check';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { Shape } from '../../../src/drawing/types';
-import { signedAreaOf } from '../../../src/geometry/curve/index';
-import { flattenSubpath } from '../../../src/geometry/curve/flatten';
 import { signedArea } from '../../../src/geometry/base/ring';
+import { flattenSubpath } from '../../../src/geometry/curve/flatten';
+import { signedAreaOf } from '../../../src/geometry/curve/index';
 import { drawMm, filledArea } from '../draw';
 
 function strokeOf(content: string): Shape {
@@ -62,11 +62,14 @@ function write({
   transform: string;
   dashes: string;
 }): string {
-  return `<path d="${d}" fill="none" stroke="red" stroke-width="${width}" stroke-linecap="${cap}" stroke-linejoin="${join}" transform="${transform}" ${dashes}/>`;
+  return (
+    `<path d="${d}" fill="none" stroke="red" stroke-width="${width}" stroke-linecap="${cap}" ` +
+    `stroke-linejoin="${join}" transform="${transform}" ${dashes}/>`
+  );
 }
 
 describe('figures of a stroke', () => {
-  test('are closed chains that all turn the positive way', () => {
+  it('are closed chains that all turn the positive way', () => {
     fc.assert(
       fc.property(stroke, (item) => {
         for (const { curves, closed, spans } of figuresOf(write(item))) {
@@ -86,7 +89,7 @@ describe('figures of a stroke', () => {
     );
   });
 
-  test('turned and mirrored strokes cover the same area', () => {
+  it('turned and mirrored strokes cover the same area', () => {
     fc.assert(
       fc.property(stroke, (item) => {
         const areaAt = (transform: string) =>
@@ -105,7 +108,7 @@ describe('figures of a stroke', () => {
     );
   });
 
-  test('the direction of drawing does not count', () => {
+  it('the direction of drawing does not count', () => {
     const there = strokeOf(
       '<path d="M10 10C40 -20 60 90 90 20L50 80" fill="none" stroke="red" stroke-width="7" stroke-linejoin="round"/>',
     );
@@ -117,7 +120,7 @@ describe('figures of a stroke', () => {
 });
 
 describe('dashes', () => {
-  test.each(['M20 80C80 20 20 20.5 80 80', 'M20 20Q50 90 80 20L20 60'])(
+  it.each(['M20 80C80 20 20 20.5 80 80', 'M20 20Q50 90 80 20L20 60'])(
     'and what lies in their gaps make up the line: %s',
     (d) => {
       const wide = (dashes: string): Shape =>
@@ -134,7 +137,7 @@ describe('dashes', () => {
 });
 
 describe('what a stroke keeps', () => {
-  test('its centreline, its width and the text of each figure', () => {
+  it('its centreline, its width and the text of each figure', () => {
     const drawing = drawMm('<path d="M10 10H50V50" fill="none" stroke="red" stroke-width="4" transform="scale(.5)"/>');
     const [shape] = drawing.shapes;
     expect(shape?.strokeWidth).toBe(2);
@@ -148,14 +151,14 @@ describe('what a stroke keeps', () => {
     expect(texts).toEqual(new Set(['H50', 'V50']));
   });
 
-  test('an uneven transform gives the geometric mean', () => {
+  it('an uneven transform gives the geometric mean', () => {
     expect(strokeOf('<path d="M0 0h5" stroke="red" stroke-width="1" transform="scale(4 9)"/>').strokeWidth).toBeCloseTo(
       6,
       12,
     );
   });
 
-  test('fill and centreline share their outline', () => {
+  it('fill and centreline share their outline', () => {
     const { shapes } = drawMm('<circle r="5" stroke="red"/>');
     expect(shapes[1]?.centreline).toBe(shapes[0]?.subpaths);
   });

@@ -1,12 +1,12 @@
 /** `inherit` (CSS Cascade 4, "Explicit Inheritance") is understood before a property's own reader sees it. */
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
+import { type ComputedStyle, INITIAL_STYLE } from '../../../src/drawing/style/computed-style';
 import type { PropertyName } from '../../../src/drawing/style/properties';
-import { INITIAL_STYLE, type ComputedStyle } from '../../../src/drawing/style/computed-style';
 import { Styles } from '../../../src/drawing/style/styles';
-import { elementsWithin } from '../../../src/markup/query';
 import { parseMarkup } from '../../../src/markup/parse';
+import { elementsWithin } from '../../../src/markup/query';
 
-function valueOf({ inherited, own }: ComputedStyle, name: PropertyName): unknown {
+function computedValue({ inherited, own }: ComputedStyle, name: PropertyName): unknown {
   return { ...inherited, ...own }[name];
 }
 
@@ -14,11 +14,11 @@ function valueOf({ inherited, own }: ComputedStyle, name: PropertyName): unknown
 function values(name: PropertyName, group: string, shape: string): unknown[] {
   const { root } = parseMarkup(`<g ${group}><rect ${shape}/></g>`);
   const styles = new Styles([]);
-  return [...elementsWithin(root!)].map((element) => valueOf(styles.computeInPlace(element), name));
+  return [...elementsWithin(root!)].map((element) => computedValue(styles.computeInPlace(element), name));
 }
 
 describe('inherit takes the value of the parent, as an attribute and in style', () => {
-  test.each([
+  it.each([
     ['fill', 'red'],
     ['stroke', 'url(#a) blue'],
     ['fill-rule', 'evenodd'],
@@ -49,17 +49,17 @@ describe('inherit takes the value of the parent, as an attribute and in style', 
     for (const word of ['inherit', ' INHERIT ']) {
       for (const shape of [`${name}="${word}"`, `style="${name}:${word}"`]) {
         const [outer, inner] = values(name, `${name}="${value}"`, shape);
-        expect(outer).not.toEqual(valueOf(INITIAL_STYLE, name));
+        expect(outer).not.toEqual(computedValue(INITIAL_STYLE, name));
         expect(inner).toEqual(outer);
       }
     }
   });
 
-  test.each(['mask', 'filter', 'mix-blend-mode', 'vector-effect', 'display'] as const)(
+  it.each(['mask', 'filter', 'mix-blend-mode', 'vector-effect', 'display'] as const)(
     '%s: the initial value, where the parent states none',
     (name) => {
       const [outer, inner] = values(name, '', `${name}="inherit"`);
-      expect(outer).toEqual(valueOf(INITIAL_STYLE, name));
+      expect(outer).toEqual(computedValue(INITIAL_STYLE, name));
       expect(inner).toEqual(outer);
     },
   );

@@ -1,8 +1,8 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { appliesToScreen, parseDeclarations, parseStyleSheet } from '../../../src/drawing/style/declarations';
 
 describe('parseDeclarations', () => {
-  test('names in lower case, custom ones as they are, comments and importance taken off', () => {
+  it('names in lower case, custom ones as they are, comments and importance taken off', () => {
     expect(parseDeclarations('FILL: Red /* x */ ! important; --Tide: {a}; stroke:blue')).toEqual([
       { property: 'fill', value: 'Red', important: true },
       { property: '--Tide', value: '{a}', important: false },
@@ -10,14 +10,14 @@ describe('parseDeclarations', () => {
     ]);
   });
 
-  test('what is not well formed is left out, what follows counts', () => {
+  it('what is not well formed is left out, what follows counts', () => {
     expect(parseDeclarations('fill red; :; stroke:blue;; }x{').map(({ property }) => property)).toContain('stroke');
     expect(parseDeclarations('')).toEqual([]);
   });
 });
 
 describe('parseStyleSheet', () => {
-  test('rules, also in @media screen; others are noted', () => {
+  it('rules, also in @media screen; others are noted', () => {
     const { rules, notes } = parseStyleSheet(
       'a, b > c{fill:red} @media screen{d{fill:red}} @media print{e{fill:red}} @media (width > 9px){f{}} @import "x";',
     );
@@ -25,14 +25,14 @@ describe('parseStyleSheet', () => {
     expect(notes.length).toBe(2);
   });
 
-  test('a broken rule does not take the next one with it', () => {
+  it('a broken rule does not take the next one with it', () => {
     expect(
       parseStyleSheet('a:{fill:red} b{fill:red} c{').rules.some(({ selectors }) => selectors[0]?.text === 'b'),
     ).toBe(true);
     expect(() => parseStyleSheet('<!-- {{{ @media')).not.toThrow();
   });
 
-  test('media', () => {
+  it('media', () => {
     expect(['', 'screen', 'all', 'print, screen', 'only screen'].map(appliesToScreen)).not.toContain(false);
     expect(['print', 'screen and (color)', 'not all'].map(appliesToScreen)).not.toContain(true);
   });

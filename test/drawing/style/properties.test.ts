@@ -1,10 +1,10 @@
-import { describe, expect, test } from 'vitest';
-import { parseFontSize, PROPERTIES, type PropertyName } from '../../../src/drawing/style/properties';
+import { describe, expect, it } from 'vitest';
+import { PROPERTIES, type PropertyName, parseFontSize } from '../../../src/drawing/style/properties';
 
 const read = (name: PropertyName, text: string): unknown => PROPERTIES[name].parse(text);
 
 describe('values', () => {
-  test.each([
+  it.each([
     ['opacity', '.5', 0.5],
     ['opacity', '150%', 1],
     ['opacity', '-1', 0],
@@ -52,7 +52,7 @@ describe('values', () => {
     expect(read(name, text)).toEqual(expected);
   });
 
-  test.each([
+  it.each([
     ['opacity', 'half'],
     ['fill-rule', 'odd'],
     ['stroke-miterlimit', '.5'],
@@ -70,7 +70,7 @@ describe('values', () => {
     expect(read(name, text)).toBeUndefined();
   });
 
-  test('font sizes', () => {
+  it('font sizes', () => {
     expect(['12', '2em', '150%', 'large', 'larger', '-1', 'x'].map((text) => parseFontSize(text, 10))).toEqual([
       12,
       20,

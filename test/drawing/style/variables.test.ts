@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { resolveVariables, substituteVariables } from '../../../src/drawing/style/variables';
 
 const lookup =
@@ -7,7 +7,7 @@ const lookup =
     values[name];
 
 describe('substituteVariables', () => {
-  test.each([
+  it.each([
     ['red', 'red'],
     ['var(--a)', 'A'],
     [' x var( --a ) y ', ' x A y '],
@@ -20,7 +20,7 @@ describe('substituteVariables', () => {
     expect(substituteVariables(text, lookup({ '--a': 'A' }))).toBe(expected);
   });
 
-  test.each(['var(--b)', 'var(--a', 'x var(--b, var(--c))'])('%j is invalid', (text) => {
+  it.each(['var(--b)', 'var(--a', 'x var(--b, var(--c))'])('%j is invalid', (text) => {
     expect(substituteVariables(text, lookup({ '--a': 'A' }))).toBeUndefined();
   });
 });
@@ -29,12 +29,12 @@ describe('resolveVariables', () => {
   const resolve = (own: Record<string, string>, inherited: Record<string, string> = {}): Record<string, string> =>
     Object.fromEntries(resolveVariables(new Map(Object.entries(own)), new Map(Object.entries(inherited))));
 
-  test('own ones over inherited ones, whatever their order', () => {
+  it('own ones over inherited ones, whatever their order', () => {
     expect(resolve({ '--a': 'var(--b)', '--b': '1' }, { '--c': '2' })).toEqual({ '--a': '1', '--b': '1', '--c': '2' });
     expect(resolve({ '--a': 'var(--c)' }, { '--a': '0', '--c': '2' })).toEqual({ '--a': '2', '--c': '2' });
   });
 
-  test('those in a circle count as not stated, even where they are inherited', () => {
+  it('those in a circle count as not stated, even where they are inherited', () => {
     expect(resolve({ '--a': 'var(--b)', '--b': 'var(--a)' }, { '--a': '0' })).toEqual({});
     expect(resolve({ '--a': 'var(--a)' })).toEqual({});
   });

@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { boxes, draw, findings } from '../draw';
 
 const svg = (attributes: string, content = ''): string =>
@@ -6,7 +6,7 @@ const svg = (attributes: string, content = ''): string =>
 const PX = 25.4 / 96;
 
 describe('the size of the sheet', () => {
-  test.each([
+  it.each([
     ['width="148mm" height="105mm"', 148, 105, true],
     ['width="10cm" viewBox="0 0 200 100"', 100, 50, true],
     ['height="1in" viewBox="0 0 200 100"', 50.8, 25.4, true],
@@ -30,7 +30,7 @@ describe('the size of the sheet', () => {
     expect(drawing.sizeStated).toBe(stated);
   });
 
-  test('options override, the ratio stays', () => {
+  it('options override, the ratio stays', () => {
     const text = svg('width="96" height="48" data-tombolo-width="1mm"', '<rect width="96" height="24"/>');
     const drawing = draw(text, { width: 200 });
     expect([drawing.width, drawing.height]).toEqual([200, 100]);
@@ -39,17 +39,17 @@ describe('the size of the sheet', () => {
     expect(draw(text, { width: NaN }).width).toBe(1);
   });
 
-  test('toMm maps user units to the sheet', () => {
+  it('toMm maps user units to the sheet', () => {
     const { toMm } = draw(svg('width="100mm" height="100mm" viewBox="-50 -50 100 100"'));
     expect(toMm).toEqual({ a: 1, b: 0, c: 0, d: 1, e: 50, f: 50 });
   });
 
-  test('what cannot be read is said', () => {
+  it('what cannot be read is said', () => {
     expect(findings(draw(svg('viewBox="0 0 10"')))).toEqual(['unreadable-markup: 0 0 10']);
     expect(findings(draw(svg('data-tombolo-width="60"')))).toEqual(['unreadable-markup: 60']);
   });
 
-  test('an empty frame paints nothing', () => {
+  it('an empty frame paints nothing', () => {
     for (const attributes of ['width="0" height="5"', 'viewBox="0 0 0 5"', 'width="0mm" viewBox="0 0 5 5"']) {
       expect(draw(svg(attributes, '<rect width="5" height="5"/>')).shapes).toEqual([]);
     }

@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { parseTransformList, transformMatrix } from '../../../src/drawing/viewport/transform-list';
 
 const BOX = { x: 0, y: 0, width: 200, height: 100 };
@@ -10,7 +10,7 @@ function matrixOf(text: string): number[] {
 }
 
 describe('parseTransformList', () => {
-  test.each([
+  it.each([
     ['', [1, 0, 0, 1, 0, 0]],
     ['none', [1, 0, 0, 1, 0, 0]],
     ['  ', [1, 0, 0, 1, 0, 0]],
@@ -36,7 +36,7 @@ describe('parseTransformList', () => {
     expect(matrixOf(text)).toEqual(expected);
   });
 
-  test.each([
+  it.each([
     ['turn(3)', 'turn'],
     ['rotate 3', '3'],
     ['rotate(3', 'rotate(3'],

@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import {
   isPhysical,
   parseSvgLength,
@@ -10,7 +10,7 @@ import {
 const VIEWPORT = { width: 300, height: 400 };
 
 describe('parseLength', () => {
-  test.each([
+  it.each([
     ['12', 12, ''],
     ['-3.5mm', -3.5, 'mm'],
     ['+.5CM', 0.5, 'cm'],
@@ -25,7 +25,7 @@ describe('parseLength', () => {
     expect(parseSvgLength(text)).toEqual({ value, unit });
   });
 
-  test.each(['', 'mm', '1 mm', '1furlong', '1,5', '--1', '1e', '1e999', 'auto', 'calc(1px)', '1mm 2mm'])(
+  it.each(['', 'mm', '1 mm', '1furlong', '1,5', '--1', '1e', '1e999', 'auto', 'calc(1px)', '1mm 2mm'])(
     'refuses %j',
     (text) => {
       expect(parseSvgLength(text)).toBeUndefined();
@@ -34,20 +34,20 @@ describe('parseLength', () => {
 });
 
 describe('resolving', () => {
-  test('font units become user units, percentages stay', () => {
+  it('font units become user units, percentages stay', () => {
     expect(resolveFontUnits({ value: 2, unit: 'em' }, 10)).toEqual({ value: 20, unit: '' });
     expect(resolveFontUnits({ value: 2, unit: 'ex' }, 10)).toEqual({ value: 10, unit: '' });
     expect(resolveFontUnits({ value: 2, unit: 'rem' }, 10)).toEqual({ value: 32, unit: '' });
     expect(resolveFontUnits({ value: 2, unit: '%' }, 10)).toEqual({ value: 2, unit: '%' });
   });
 
-  test('percentages by axis', () => {
+  it('percentages by axis', () => {
     expect(toUserUnits({ value: 10, unit: '%' }, 'x', VIEWPORT, 16)).toBe(30);
     expect(toUserUnits({ value: 10, unit: '%' }, 'y', VIEWPORT, 16)).toBe(40);
     expect(toUserUnits({ value: 10, unit: '%' }, 'diagonal', VIEWPORT, 16)).toBeCloseTo(50 / Math.SQRT2, 12);
   });
 
-  test('only units of the ruler are physical', () => {
+  it('only units of the ruler are physical', () => {
     expect(['mm', 'cm', 'q', 'in', 'pt', 'pc'].map((unit) => isPhysical(unit as 'mm'))).not.toContain(false);
     expect(['', 'px', '%', 'em', 'rem', 'ex', 'ch'].map((unit) => isPhysical(unit as ''))).not.toContain(true);
     expect(toMillimetres({ value: 1, unit: '%' })).toBeUndefined();

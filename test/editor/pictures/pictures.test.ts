@@ -4,7 +4,7 @@ import path from 'node:path';
 import { beforeAll, expect, test } from 'vitest';
 import { root } from '../workbench/root';
 import { DEMO, retry, useWorkbench } from '../workbench/workbench';
-import { movingPicture, type Frame } from './moving-picture';
+import { type Frame, movingPicture } from './moving-picture';
 
 const media = path.join(root, 'media');
 const workbench = useWorkbench('media/demo', {

@@ -46,7 +46,7 @@ async function completions(editor: vscode.TextEditor, marked: string): Promise<v
 
 /** The editor may not know the text yet that it is asked about: then it is asked again. */
 async function hoverAt({ uri, positionAt }: vscode.TextDocument, offset: number): Promise<string> {
-  for (let tries = 0; tries < 20; tries++) {
+  for (let tries = 0; tries < 20; tries += 1) {
     const shown = await hoverText(uri, positionAt(offset));
     if (shown !== '') return shown;
     await rest(250);
@@ -85,7 +85,7 @@ export const configTests: Record<string, () => Promise<void>> = {
     assert.equal(sun.document.getText(), before);
     assert.ok(!findings(sun.document.uri).map(codeOf).includes('unstated-size'));
     await vscode.commands.executeCommand('undo');
-    for (let tries = 0; (await isThere(config)) && tries < 100; tries++) await rest(100);
+    for (let tries = 0; (await isThere(config)) && tries < 100; tries += 1) await rest(100);
     assert.equal(await isThere(config), false);
     await until('nothing found', () => findings(reeds.document.uri).length === 0);
   },

@@ -14,7 +14,7 @@ export async function run(): Promise<void> {
       await test();
       console.log(`ok - ${name} (${Date.now() - start} ms)`);
     } catch (error) {
-      failed++;
+      failed += 1;
       console.error(`not ok - ${name}\n${error instanceof Error ? error.stack : String(error)}`);
     }
   }

@@ -1,6 +1,6 @@
 /** Each control of the bench does by key what it does by mouse. What a control is for stands in the other files. */
 import type { Locator } from 'playwright-core';
-import { beforeAll, describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, it, test } from 'vitest';
 import { useDemo } from './workbench';
 
 const workbench = useDemo();
@@ -64,7 +64,7 @@ test('Tab comes to every control', async () => {
   expect(controls).toBeGreaterThan(25);
   const stops = new Set<string | null>();
   await inBench('[data-stop="0"]').focus();
-  for (let stop = 0; stop < controls; stop++) {
+  for (let stop = 0; stop < controls; stop += 1) {
     stops.add(await inBench(':focus').first().getAttribute('data-stop'));
     await press('Tab');
   }
@@ -72,11 +72,11 @@ test('Tab comes to every control', async () => {
 });
 
 describe('the toolbar', () => {
-  test.each(['Nearer', 'Farther', '1:1'])('%s', (name) =>
+  it.each(['Nearer', 'Farther', '1:1'])('%s', (name) =>
     bothWays({ by: control('button', name), keys: ['Enter'], before: showWhole, state: nearness }),
   );
 
-  test('Fit', () =>
+  it('Fit', () =>
     bothWays({
       by: control('button', 'Fit'),
       keys: ['Space'],
@@ -87,7 +87,7 @@ describe('the toolbar', () => {
       },
     }));
 
-  test('ways of looking', () =>
+  it('ways of looking', () =>
     bothWays({
       by: control('radio', 'All sheets'),
       from: control('radio', 'The print'),
@@ -96,7 +96,7 @@ describe('the toolbar', () => {
       state: places,
     }));
 
-  test('Pin', async () => {
+  it('Pin', async () => {
     const pin = control('button', 'Stay with this file');
     const state = () => pin.getAttribute('aria-pressed');
     const before = async () => {
@@ -105,7 +105,7 @@ describe('the toolbar', () => {
     await bothWays({ by: pin, keys: ['Space'], before, state });
   });
 
-  test('tools', async () => {
+  it('tools', async () => {
     const told = () => inBench('.unseen[role=status]').textContent();
     const pick = control('radio', 'Pick');
     const before = () => pick.click();
@@ -118,13 +118,13 @@ describe('the toolbar', () => {
     }
   });
 
-  test('Bed', async () => {
+  it('Bed', async () => {
     const bed = control('checkbox', 'Bed');
     const state = () => inBench('.bed').getAttribute('visibility');
     await bothWays({ by: bed, keys: ['Space'], before: () => bed.uncheck(), state });
   });
 
-  test('Save picture…, by key', async () => {
+  it('Save picture…, by key', async () => {
     await control('button', 'Save picture…').focus();
     await press('Enter');
     const name = workbench.page.locator('.quick-input-widget input').first();
@@ -135,7 +135,7 @@ describe('the toolbar', () => {
 });
 
 describe('how it is shown', () => {
-  test('Usual ground', () =>
+  it('Usual ground', () =>
     bothWays({
       by: control('button', 'Usual ground'),
       keys: ['Enter'],
@@ -143,7 +143,7 @@ describe('how it is shown', () => {
       state: () => inBench('.ground').getAttribute('fill'),
     }).then(() => control('button', 'Usual ground').click()));
 
-  test('Opacity of the paint', () =>
+  it('Opacity of the paint', () =>
     bothWays({
       by: control('slider', 'Opacity of the paint'),
       keys: ['Home'],
@@ -152,7 +152,7 @@ describe('how it is shown', () => {
       state: () => inBench('.paint').first().getAttribute('fill-opacity'),
     }));
 
-  test('spread sheets, and their step', async () => {
+  it('spread sheets, and their step', async () => {
     await control('radio', 'All sheets').click();
     const spread = control('checkbox', 'Spread apart in order');
     await bothWays({ by: spread, keys: ['Space'], before: () => spread.uncheck(), state: places });
@@ -164,7 +164,7 @@ describe('how it is shown', () => {
 });
 
 describe('the layers', () => {
-  test('are switched off', () =>
+  it('are switched off', () =>
     bothWays({
       by: control('checkbox', 'Sun'),
       keys: ['Space'],
@@ -172,7 +172,7 @@ describe('the layers', () => {
       state: places,
     }));
 
-  test('are chosen, where one is looked at', async () => {
+  it('are chosen, where one is looked at', async () => {
     await control('radio', 'One sheet').click();
     await bothWays({
       by: control('radio', 'Reeds'),
@@ -184,7 +184,7 @@ describe('the layers', () => {
     await control('radio', 'The print').click();
   });
 
-  test('are painted later by key, earlier by mouse', async () => {
+  it('are painted later by key, earlier by mouse', async () => {
     const names = () => inBench('.layers label span').allTextContents();
     await control('button', 'Paint Sun later').focus();
     await press('Enter');
@@ -195,7 +195,7 @@ describe('the layers', () => {
 });
 
 describe('slip', () => {
-  test('is opened', () => {
+  it('is opened', () => {
     const isOpen = () => inBench('.slip').evaluate((element) => (element as HTMLDetailsElement).open);
     const before = async () => {
       if (await isOpen()) await inBench('.slip summary').click();
@@ -203,7 +203,7 @@ describe('slip', () => {
     return bothWays({ by: inBench('.slip summary'), keys: ['Enter'], before, state: isOpen });
   });
 
-  test('its sheet, by key', async () => {
+  it('its sheet, by key', async () => {
     await inBench('.slip summary').click();
     const sheet = workbench.bench.getByRole('combobox', { name: 'Sheet that slips' });
     expect(await sheet.inputValue()).toBe('Numeral');
@@ -212,11 +212,11 @@ describe('slip', () => {
     expect(await sheet.inputValue()).toBe('Heron');
   });
 
-  test.each(['Shift to the right in mm', 'Shift down in mm', 'Turn clockwise in degrees'])('%s', (name) =>
+  it.each(['Shift to the right in mm', 'Shift down in mm', 'Turn clockwise in degrees'])('%s', (name) =>
     bothWays({ by: control('slider', name), keys: ['Home'], at: 'left end', before: inRegister, state: places }),
   );
 
-  test('Back in register', () =>
+  it('Back in register', () =>
     bothWays({
       by: control('button', 'Back in register'),
       keys: ['Enter'],
@@ -224,13 +224,13 @@ describe('slip', () => {
       before: () => control('slider', 'Shift down in mm').fill('1'),
     }).then(inRegister));
 
-  test('Shift by hand', async () => {
+  it('Shift by hand', async () => {
     const byHand = control('checkbox', 'Shift by hand');
     const state = () => byHand.isChecked();
     await bothWays({ by: byHand, keys: ['Space'], before: () => byHand.uncheck(), state });
   });
 
-  test('the sweep by key, its worst side by mouse', async () => {
+  it('the sweep by key, its worst side by mouse', async () => {
     await inBench('.slip vscode-button').focus();
     await press('Enter');
     await expect.poll(() => inBench('.sweep').count(), { timeout: 30_000 }).toBe(4);
@@ -248,7 +248,7 @@ describe('true size', () => {
     if (!(await dialog())) await control('button', 'Measure the screen…').click();
   };
 
-  test('Measure the screen…', () =>
+  it('Measure the screen…', () =>
     bothWays({
       by: control('button', 'Measure the screen…'),
       keys: ['Enter'],
@@ -256,10 +256,10 @@ describe('true size', () => {
       state: dialog,
     }));
 
-  test('Leave it', () =>
+  it('Leave it', () =>
     bothWays({ by: control('button', 'Leave it'), keys: ['Enter'], before: open, state: dialog }).then(close));
 
-  test('Keep, by key', async () => {
+  it('Keep, by key', async () => {
     for (const [key, kept] of [
       ['ArrowRight', 96.5],
       ['ArrowLeft', 96],
@@ -276,7 +276,7 @@ describe('findings', () => {
   const island = () => control('button', 'Island of 272');
   const bar = () => inBench('.ghost-bar');
 
-  test('are chosen by their mark, and by key in the list', async () => {
+  it('are chosen by their mark, and by key in the list', async () => {
     const index = await island().getAttribute('data-index');
     // One for which no bridge is planned.
     const another = inBench('.finding.warning').first();
@@ -293,7 +293,7 @@ describe('findings', () => {
     });
   });
 
-  test('a planned bridge is dropped', () =>
+  it('a planned bridge is dropped', () =>
     bothWays({
       by: control('button', 'Drop'),
       keys: ['Enter'],
@@ -304,7 +304,7 @@ describe('findings', () => {
       },
     }));
 
-  test('and put in, by key', async () => {
+  it('and put in, by key', async () => {
     await control('button', 'Put it in').focus();
     await press('Enter');
     await island().waitFor({ state: 'detached' });

@@ -1,5 +1,5 @@
 /** Drawings that are no stencils yet. */
-import { beforeAll, describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { useWorkbench } from './workbench';
 
 const bench = useWorkbench('test/editor/workspace');
@@ -7,7 +7,7 @@ const bench = useWorkbench('test/editor/workspace');
 beforeAll(() => bench.chooseTheme('Default Dark Modern'));
 
 describe('a drawing that nobody called a stencil', () => {
-  test('has no underlines; the bench says so and offers to begin', async () => {
+  it('has no underlines; the bench says so and offers to begin', async () => {
     await bench.openFile('plain.svg');
     await bench.command('Tombolo: Open the Bench');
     await bench.bench.getByText('has not been called a stencil yet').waitFor();
@@ -17,7 +17,7 @@ describe('a drawing that nobody called a stencil', () => {
 
   const begin = () => bench.bench.locator('vscode-button', { hasText: 'Begin a stencil here' });
 
-  test.each([
+  it.each([
     ['a click', () => begin().click()],
     ['Enter', () => begin().press('Enter')],
   ])('is one after %s, its questions declined; undo takes that back', async (_, use) => {

@@ -1,6 +1,6 @@
 /** What the artist does on the picture itself: picks, measures and bridges, by mouse and by keyboard. */
 import type { Locator } from 'playwright-core';
-import { beforeAll, describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { DEMO, useDemo } from './workbench';
 
 const bench = useDemo();
@@ -55,7 +55,7 @@ async function nextPart(): Promise<string | null> {
 }
 
 describe('picking', () => {
-  test('a rest of the pointer shows size, area, layer and paint of what is there', async () => {
+  it('a rest of the pointer shows size, area, layer and paint of what is there', async () => {
     await hover(80, 40);
     await expect
       .poll(() => card().textContent())
@@ -65,7 +65,7 @@ describe('picking', () => {
     await expect.poll(() => card().isHidden()).toBe(true);
   });
 
-  test('a click selects the text that draws it', async () => {
+  it('a click selects the text that draws it', async () => {
     await click(80, 40);
     await selection(/Ln 25, Col \d+ \(\d+ selected\)/);
     await click(88.9, 43);
@@ -73,7 +73,7 @@ describe('picking', () => {
     expect(await bench.page.locator('.selected-text').count()).toBeGreaterThan(0);
   });
 
-  test('a drag moves the picture and picks nothing', async () => {
+  it('a drag moves the picture and picks nothing', async () => {
     const before = await place(70, 38);
     const box = await canvas().boundingBox();
     if (!box) throw new Error('no canvas');
@@ -88,7 +88,7 @@ describe('picking', () => {
     await bench.page.keyboard.press('0');
   });
 
-  test('the keyboard goes from part to part, is told what they are, and selects their text', async () => {
+  it('the keyboard goes from part to part, is told what they are, and selects their text', async () => {
     await canvas().focus();
     await bench.page.keyboard.press('.');
     await expect.poll(() => status().textContent()).toMatch(/^(Opening|Island|Narrow).*part \d+ of \d+/);
@@ -103,7 +103,7 @@ describe('picking', () => {
     await bench.page.waitForFunction(() => document.activeElement?.closest('.monaco-editor'));
   });
 
-  test('the crosshair moves with Shift and arrow keys, and goes with Escape', async () => {
+  it('the crosshair moves with Shift and arrow keys, and goes with Escape', async () => {
     await canvas().focus();
     await bench.page.keyboard.press('Escape');
     await bench.page.keyboard.press('Escape');
@@ -122,7 +122,7 @@ describe('picking', () => {
 });
 
 describe('measuring', () => {
-  test('from point to point by mouse, snapping to the points of the outline', async () => {
+  it('from point to point by mouse, snapping to the points of the outline', async () => {
     await chooseTool('Measure');
     await click(54.7, 38.2);
     await hover(80, 38);
@@ -134,7 +134,7 @@ describe('measuring', () => {
     await bench.shot('hand-3-measure');
   });
 
-  test('and by keyboard', async () => {
+  it('and by keyboard', async () => {
     await canvas().focus();
     await bench.page.keyboard.press('Escape');
     await bench.page.keyboard.press('p');
@@ -143,7 +143,7 @@ describe('measuring', () => {
     await bench.page.keyboard.press('Enter');
     await bench.page.keyboard.press('Enter');
     await expect.poll(() => status().textContent()).toMatch(/^First point/);
-    for (let i = 0; i < 5; i++) await bench.page.keyboard.press('Shift+ArrowDown');
+    for (let i = 0; i < 5; i += 1) await bench.page.keyboard.press('Shift+ArrowDown');
     await bench.page.keyboard.press('Enter');
     await expect.poll(() => status().textContent()).toMatch(/^\d+\.\d\d mm \(/);
     await bench.page.keyboard.press('Escape');
@@ -155,7 +155,7 @@ describe('bridging', () => {
   const bar = (): Locator => bench.bench.locator('.ghost-bar');
   const strips = (): Locator => bench.bench.locator('.ghost-strip');
 
-  test('a click in a gap shows the bridge as a ghost; Escape drops it, and the text is as it was', async () => {
+  it('a click in a gap shows the bridge as a ghost; Escape drops it, and the text is as it was', async () => {
     await chooseTool('Bridge');
     await click(70, 18.8);
     await bar().waitFor();
@@ -168,14 +168,14 @@ describe('bridging', () => {
     expect(await bench.page.locator('.tab.dirty').count()).toBe(0);
   });
 
-  test('a click where there is no gap is told so', async () => {
+  it('a click where there is no gap is told so', async () => {
     await click(3, 3);
     await expect.poll(() => bar().textContent()).toMatch(/no gap/i);
     await bench.bench.getByRole('button', { name: 'Drop' }).click();
     await bar().waitFor({ state: 'hidden' });
   });
 
-  test('it is put in on confirm, and one undo takes it out', async () => {
+  it('it is put in on confirm, and one undo takes it out', async () => {
     await click(70, 18.8);
     await bench.bench.getByRole('button', { name: 'Put it in' }).click();
     await bar().waitFor({ state: 'hidden' });
@@ -185,7 +185,7 @@ describe('bridging', () => {
     expect(bench.onDisk(DEMO) === original, 'the text is as it was').toBe(true);
   });
 
-  test('by keyboard: from part to part, Enter for the ghost, Enter again to put it in', async () => {
+  it('by keyboard: from part to part, Enter for the ghost, Enter again to put it in', async () => {
     await canvas().focus();
     await bench.page.keyboard.press('b');
     await expect.poll(nextPart).toMatch(/^Island/);
@@ -198,7 +198,7 @@ describe('bridging', () => {
     expect(bench.onDisk(DEMO) === original, 'the text is as it was').toBe(true);
   });
 
-  test('choosing an island shows the bridges that its lightbulb prefers', async () => {
+  it('choosing an island shows the bridges that its lightbulb prefers', async () => {
     await bench.bench.getByRole('button', { name: /Island of 272/ }).click();
     await bar().waitFor();
     expect(await bar().textContent()).toMatch(/Bridge this island/);
@@ -209,7 +209,7 @@ describe('bridging', () => {
 });
 
 describe('true size', () => {
-  test('follows the screen that the artist has measured with a card', async () => {
+  it('follows the screen that the artist has measured with a card', async () => {
     await bench.bench.getByRole('button', { name: 'Measure the screen…' }).click();
     const dialog = bench.bench.getByRole('dialog', { name: 'True size on this screen' });
     await dialog.waitFor();
@@ -234,7 +234,7 @@ describe('true size', () => {
 });
 
 describe('the bed', () => {
-  test('is drawn around the sheet at its own size, and is in sight', async () => {
+  it('is drawn around the sheet at its own size, and is in sight', async () => {
     await bench.bench.getByRole('checkbox', { name: 'Bed' }).check();
     await bench.bench.getByRole('button', { name: 'Show the whole picture' }).click();
     const bed = await bench.bench.locator('.bed rect').boundingBox();

@@ -77,7 +77,7 @@ test('its names are shown as the text that they are, where the pointer rests and
   const canvas = bench.bench.locator('.canvas');
   await canvas.focus();
   const seen = new Set<string>();
-  for (let i = 0; i < 6; i++) {
+  for (let i = 0; i < 6; i += 1) {
     await bench.page.keyboard.press('.');
     await bench.bench.locator('.part-card').waitFor();
     seen.add((await bench.bench.locator('.part-card').textContent()) ?? '');

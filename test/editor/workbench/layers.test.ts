@@ -1,7 +1,7 @@
 /** The layers list: another painting order by mouse and keyboard, undone in the editor; pictures that are saved. */
 import { existsSync, readFileSync, statSync } from 'node:fs';
 import path from 'node:path';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { DEMO, retry, useDemo } from './workbench';
 
 const workbench = useDemo();
@@ -10,12 +10,12 @@ const button = (name: string) => workbench.bench.getByRole('button', { name });
 const names = () => inBench('.layers label span').allTextContents();
 
 describe('the layers list', () => {
-  test('shows order, paint, reading, openings, islands and the length of the cut', async () => {
+  it('shows order, paint, reading, openings, islands and the length of the cut', async () => {
     const sun = await inBench('.layers li').first().textContent();
     expect(sun).toMatch(/^1Sun#f0b13c↑↓18 openings · 1 island · cut 541 mm · read as openings$/);
   });
 
-  test('a button paints a layer earlier; undo in the editor brings the order back', async () => {
+  it('a button paints a layer earlier; undo in the editor brings the order back', async () => {
     const before = workbench.onDisk(DEMO);
     await button('Paint Numeral earlier').focus();
     await workbench.page.keyboard.press('Enter');
@@ -32,7 +32,7 @@ describe('the layers list', () => {
     expect(workbench.onDisk(DEMO)).toBe(before);
   });
 
-  test('a layer is dragged to another place', async () => {
+  it('a layer is dragged to another place', async () => {
     const rows = inBench('.layers li');
     await rows.nth(0).dragTo(rows.nth(2), { targetPosition: { x: 60, y: 8 } });
     await expect.poll(names, { timeout: 15_000 }).toEqual(['Reeds', 'Heron', 'Sun', 'Numeral']);
@@ -60,14 +60,14 @@ describe('the picture', () => {
     return target;
   }
 
-  test('is saved as SVG, in the way it is looked at', async () => {
+  it('is saved as SVG, in the way it is looked at', async () => {
     await workbench.bench.getByRole('radio', { name: 'All sheets' }).check();
     const text = readFileSync(await saveAs('sheets.svg'), 'utf8');
     expect(text).toMatch(/^<svg xmlns="http:\/\/www\.w3\.org\/2000\/svg" width="[\d.]+mm"/);
     expect(text).toContain('4  Numeral');
   });
 
-  test('is saved as PNG at ten pixels to the millimetre', async () => {
+  it('is saved as PNG at ten pixels to the millimetre', async () => {
     await workbench.bench.getByRole('radio', { name: 'The print' }).check();
     const bytes = readFileSync(await saveAs('print.png'));
     expect(bytes.subarray(1, 4).toString('latin1')).toBe('PNG');

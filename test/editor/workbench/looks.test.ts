@@ -1,5 +1,5 @@
 /** The ways of looking: the print on its ground, one sheet, all sheets; by mouse and by keyboard. */
-import { beforeAll, describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { useDemo } from './workbench';
 
 const workbench = useDemo();
@@ -10,21 +10,21 @@ const control = (role: 'radio' | 'checkbox' | 'slider' | 'button', name: string 
 beforeAll(() => workbench.widenBench());
 
 describe('the print', () => {
-  test('is painted in order on the ground', async () => {
+  it('is painted in order on the ground', async () => {
     expect(await inBench('.ground').getAttribute('fill')).toBe('#f5f0e4');
     const paints = await inBench('.paint').evaluateAll((paths) => paths.map((path) => path.getAttribute('fill')));
     expect(paints).toEqual(['#f0b13c', '#6b8a4e', '#2f4654', '#b4472c']);
     await workbench.shot('look-1-print');
   });
 
-  test('on a ground of another colour, and back on the usual one', async () => {
+  it('on a ground of another colour, and back on the usual one', async () => {
     await inBench('input[type=color]').fill('#556b2f');
     expect(await inBench('.ground').getAttribute('fill')).toBe('#556b2f');
     await control('button', 'Usual ground').click();
     expect(await inBench('.ground').getAttribute('fill')).toBe('#f5f0e4');
   });
 
-  test('with thinner paint, by keyboard', async () => {
+  it('with thinner paint, by keyboard', async () => {
     await control('slider', 'Opacity of the paint').focus();
     await workbench.page.keyboard.press('Home');
     expect(await inBench('.paint').first().getAttribute('fill-opacity')).toBe('0.1');
@@ -34,7 +34,7 @@ describe('the print', () => {
 });
 
 describe('one sheet', () => {
-  test('has its islands out of their places, numbered, and its necks measured', async () => {
+  it('has its islands out of their places, numbered, and its necks measured', async () => {
     await control('radio', 'The print').focus();
     await workbench.page.keyboard.press('ArrowRight');
     await control('radio', 'Numeral').check();
@@ -51,7 +51,7 @@ describe('one sheet', () => {
     await workbench.shot('look-2-one-sheet-necks');
   });
 
-  test('lets islands fall, but not where motion is not wanted', async () => {
+  it('lets islands fall, but not where motion is not wanted', async () => {
     const running = () => inBench('.canvas').evaluate((canvas) => canvas.getAnimations({ subtree: true }).length);
     await control('radio', 'Sun').check();
     expect(await running()).toBe(1);
@@ -64,7 +64,7 @@ describe('one sheet', () => {
 });
 
 describe('all sheets', () => {
-  test('lie side by side, each with its name', async () => {
+  it('lie side by side, each with its name', async () => {
     await control('radio', 'All sheets').check();
     expect(await inBench('.card').count()).toBe(4);
     expect(await inBench('.note.caption').allTextContents()).toEqual(['1  Sun', '2  Reeds', '3  Heron', '4  Numeral']);
@@ -74,7 +74,7 @@ describe('all sheets', () => {
     await control('checkbox', 'Reeds').check();
   });
 
-  test('or a step beside each other, by keyboard', async () => {
+  it('or a step beside each other, by keyboard', async () => {
     const places = () =>
       inBench('[data-layer]').evaluateAll((plates) => plates.map((plate) => plate.getAttribute('transform')));
     const aside = await places();
@@ -89,7 +89,7 @@ describe('all sheets', () => {
     expect(new Set(await places()).size).toBe(1);
   });
 
-  test('a mark of a finding lies on the sheet that it is about', async () => {
+  it('a mark of a finding lies on the sheet that it is about', async () => {
     await control('checkbox', 'Spread apart in order').uncheck();
     const box = (selector: string) => inBench(selector).first().boundingBox();
     const mark = await box('.mark[data-index="1"] .badge');

@@ -1,5 +1,5 @@
 /** A print in several files, as a person works on it. */
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { retry, useWorkbench } from './workbench';
 
 const bench = useWorkbench('test/editor/workspace');
@@ -7,7 +7,7 @@ const bench = useWorkbench('test/editor/workspace');
 const files = ['stack/disc.svg', 'stack/post.svg'];
 
 describe('a print in several files', () => {
-  test('has its findings listed under each file, open or not', async () => {
+  it('has its findings listed under each file, open or not', async () => {
     await bench.openFile('post.svg', 'stack');
     await bench.page.keyboard.press('Control+Shift+M');
     await bench.problems.getByText('disc.svg').first().waitFor();
@@ -22,7 +22,7 @@ describe('a print in several files', () => {
     await bench.shot('project-1-problems');
   });
 
-  test('gets register marks in every sheet by one choice, and loses them by one undo', async () => {
+  it('gets register marks in every sheet by one choice, and loses them by one undo', async () => {
     const before = files.map((name) => bench.onDisk(name));
     await bench.openFile('post.svg');
     await bench.page

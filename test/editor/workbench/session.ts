@@ -1,7 +1,7 @@
 /** A page with the workbench on a copy of a folder; a test file that leaves it in order leaves it to the next one. */
 import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
-import { chromium, type Browser, type Page } from 'playwright-core';
+import { type Browser, chromium, type Page } from 'playwright-core';
 import { inject } from 'vitest';
 import { workbenchAddress } from '../host/host.mjs';
 
@@ -18,14 +18,20 @@ const kept = new Map<string, Session>();
 let browser: Promise<Browser> | undefined;
 
 export class Session {
-  private constructor(
-    readonly page: Page,
-    readonly folder: string,
-    private readonly source: string,
-    private readonly settings: Settings,
-    /** What the pages, the webview's among them, complained about. */
-    readonly complaints: readonly string[],
-  ) {}
+  readonly page: Page;
+  readonly folder: string;
+  private readonly source: string;
+  private readonly settings: Settings;
+  /** What the pages, the webview's among them, complained about. */
+  readonly complaints: readonly string[];
+
+  private constructor(page: Page, folder: string, source: string, settings: Settings, complaints: readonly string[]) {
+    this.page = page;
+    this.folder = folder;
+    this.source = source;
+    this.settings = settings;
+    this.complaints = complaints;
+  }
 
   /** @param source is copied: what the tests write is thrown away */
   static async open(source: string, settings: Settings): Promise<Session> {
@@ -88,7 +94,7 @@ export class Session {
     const { page } = this;
     const tabs = page.locator('.tabs-container .tab');
     const discard = page.getByRole('button', { name: "Don't Save" });
-    for (let tries = 0; (await tabs.count()) > 0; tries++) {
+    for (let tries = 0; (await tabs.count()) > 0; tries += 1) {
       if (tries === 5) throw new Error('The editors stay open.');
       await tabs.first().click();
       await page.keyboard.press('Control+K');
@@ -100,7 +106,7 @@ export class Session {
 
   private async collapseFolders(): Promise<void> {
     const open = this.page.getByRole('treeitem', { expanded: true });
-    for (let left = await open.count(); left > 0; left--) await open.first().click();
+    for (let left = await open.count(); left > 0; left -= 1) await open.first().click();
     await open.waitFor({ state: 'detached', timeout: 5000 });
   }
 }

@@ -27,7 +27,7 @@ export async function raiseStage({ provide }: TestProject, extensionsDir?: strin
   const browser = await serveBrowser();
   const { port, token, state } = host;
   // TOMBOLO_EXTENSION names a folder with another build of the extension.
-  const developmentPath = extensionsDir === undefined ? (process.env['TOMBOLO_EXTENSION'] ?? root) : undefined;
+  const developmentPath = extensionsDir === undefined ? (process.env.TOMBOLO_EXTENSION ?? root) : undefined;
   provide('stage', { port, token, state, browser: browser.wsEndpoint(), developmentPath });
   return async () => {
     await browser.close();

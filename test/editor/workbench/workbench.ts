@@ -4,7 +4,7 @@ import path from 'node:path';
 import type { FrameLocator, Locator, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, inject } from 'vitest';
 import { root } from './root';
-import { Session, writeSettings, type Settings } from './session';
+import { Session, type Settings, writeSettings } from './session';
 
 const shots = path.join(root, 'test/editor/shots');
 
@@ -113,7 +113,7 @@ export class Workbench {
 
 /** Panels that are just opening can take the focus away: such steps are tried again. */
 export async function retry<T>(action: () => Promise<T>, times = 8): Promise<T> {
-  for (let i = 1; ; i++) {
+  for (let i = 1; ; i += 1) {
     try {
       return await action();
     } catch (error) {

@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { changedRegion, stripsFor } from '../../../src/edits/bridge/cut';
 import { difference } from '../../../src/geometry/boolean/index';
 import { areaBetween, areaOfRegion, bridge, islandsOf, parsesElsewhere } from '../bridging';
@@ -17,7 +17,7 @@ import {
 import { judgeBridging } from '../judge';
 
 describe('bridges in strokes', () => {
-  test.each(Object.keys(lines))('%s', async (what) => {
+  it.each(Object.keys(lines))('%s', async (what) => {
     const text = lines[what] ?? '';
     const result = bridge(text);
     expect(islandsOf(result.before)).toBeGreaterThan(0);
@@ -33,14 +33,14 @@ describe('bridges in strokes', () => {
 });
 
 describe('bridges in dashes', () => {
-  test.each(Object.keys(dashes))('%s', async (what) => {
+  it.each(Object.keys(dashes))('%s', async (what) => {
     const text = dashes[what] ?? '';
     const { islands, refusals, faults } = judgeBridging(text);
     expect({ refusals, faults }).toEqual({ refusals: [], faults: [] });
     expect(islands).toBeGreaterThan(0);
     expect(await parsesElsewhere(bridge(text).text)).toBe(true);
   });
-  test('square dots point along the line', () => {
+  it('square dots point along the line', () => {
     // The renderer turns the caps of a dash without length to the axes, so that it cannot judge this one.
     const result = bridge(svg(`${DASHED_RING} stroke-linecap="square" stroke-dasharray="0 3"/>`));
     expect(islandsOf(result.after)).toBe(0);
@@ -48,18 +48,18 @@ describe('bridges in dashes', () => {
     const [old, now] = [result.before, result.after].map(({ openings }) => difference(openings, changed));
     expect(areaBetween(old ?? [], now ?? [])).toBeLessThan(result.allowance);
   });
-  test('commands that no bridge touches are copied', () => {
+  it('commands that no bridge touches are copied', () => {
     const dashed = '<path d="M10 10h40v40h-40zM20 20v20h20v-20z" stroke-dasharray="90 0" stroke="#000"/>';
     expect(bridge(svg(dashed)).text).toContain('M10 29.599v-19.599h40v19.599');
   });
-  test('are left alone where a bridge only comes near', () => {
+  it('are left alone where a bridge only comes near', () => {
     const near = '<path d="M5 57h50" stroke="#000" stroke-dasharray="2 3"/>';
     expect(bridge(svg(`<path fill-rule="evenodd" d="M10 10H50V50H10zM20 20H40V40H20z"/>${near}`)).text).toContain(near);
   });
 });
 
 describe('bridges in sheets', () => {
-  test.each(Object.keys(sheets))('%s', async (what) => {
+  it.each(Object.keys(sheets))('%s', async (what) => {
     const text = sheets[what] ?? '';
     const result = bridge(text);
     expect(result.before.layer.reading).toBe('sheet');
@@ -73,7 +73,7 @@ describe('bridges in sheets', () => {
 });
 
 describe('bridges in outlines', () => {
-  test.each(Object.keys(outlines))('%s', async (what) => {
+  it.each(Object.keys(outlines))('%s', async (what) => {
     const text = outlines[what] ?? '';
     const result = bridge(text);
     expect(result.before.layer.reading).toBe('outlines');
@@ -86,7 +86,7 @@ describe('bridges in outlines', () => {
 });
 
 describe('bridges in instances', () => {
-  test.each(Object.keys(instances))('%s', async (what) => {
+  it.each(Object.keys(instances))('%s', async (what) => {
     const text = instances[what] ?? '';
     const result = bridge(text);
     expect(islandsOf(result.before)).toBeGreaterThan(0);
@@ -98,12 +98,12 @@ describe('bridges in instances', () => {
 });
 
 describe('bridges in groups that a use draws at the top', () => {
-  test.each(Object.entries({ ...topGroups, ...instances }))('%s', (_, text) => {
+  it.each(Object.entries({ ...topGroups, ...instances }))('%s', (_, text) => {
     const { islands, refusals, faults } = judgeBridging(text);
     expect({ refusals, faults }).toEqual({ refusals: [], faults: [] });
     expect(islands).toBeGreaterThan(0);
   });
-  test('other instances stay', () => {
+  it('other instances stay', () => {
     const one = '<use href="#a" x="30" y="30" fill="#123"/>';
     const two = '<use href="#a" x="4" y="4" fill="#123"/>';
     const text = svg(
@@ -117,7 +117,7 @@ describe('bridges in groups that a use draws at the top', () => {
 });
 
 describe('bridges in fills', () => {
-  test.each(Object.keys(drawings))('%s', async (what) => {
+  it.each(Object.keys(drawings))('%s', async (what) => {
     const text = drawings[what] ?? '';
     const result = bridge(text);
     expect(islandsOf(result.before)).toBeGreaterThan(0);
@@ -130,7 +130,7 @@ describe('bridges in fills', () => {
 });
 
 describe('what is rewritten before it can be cut', () => {
-  test.each(Object.keys(awkward))('%s', async (what) => {
+  it.each(Object.keys(awkward))('%s', async (what) => {
     const text = awkward[what] ?? '';
     const result = bridge(text);
     expect(islandsOf(result.before)).toBeGreaterThan(0);

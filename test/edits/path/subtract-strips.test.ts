@@ -1,9 +1,9 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { cutPathData } from '../../../src/edits/path/subtract-strips';
-import { stripAlong, type Strip } from '../../../src/edits/strip/strip';
+import { type Strip, stripAlong } from '../../../src/edits/strip/strip';
 import { difference } from '../../../src/geometry/boolean/index';
 import { applyEdits } from '../../../src/text/text';
-import { areaBetween, pathRegion, stripRegion, totalArea, type FillRule } from '../path-area';
+import { areaBetween, type FillRule, pathRegion, stripRegion, totalArea } from '../path-area';
 
 interface Case {
   readonly what: string;
@@ -70,7 +70,7 @@ const cases: Case[] = [
 ];
 
 describe('the area after cutting', () => {
-  test.each(cases)('$what', ({ data, fillRule = 'nonzero', strips, expected }) => {
+  it.each(cases)('$what', ({ data, fillRule = 'nonzero', strips, expected }) => {
     const edits = cutPathData(data, { strips, fillRule, decimals: 3 });
     expect(edits).toBeDefined();
     const after = applyEdits(data, edits ?? []);

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
-import { describe, expect, test } from 'vitest';
-import { planBridges, type Bridge } from '../../../src/edits/plan/index';
-import { regionContains } from '../../../src/geometry/boolean/index';
-import { distance, interpolate } from '../../../src/geometry/base/vector';
+import { describe, expect, it } from 'vitest';
+import { type Bridge, planBridges } from '../../../src/edits/plan/index';
 import { polygonOfBox } from '../../../src/geometry/base/ring';
+import { distance, interpolate } from '../../../src/geometry/base/vector';
+import { regionContains } from '../../../src/geometry/boolean/index';
 import type { Sheet } from '../../../src/sheet/types';
 import { bridge, islandsOf, sheetsOf } from '../bridging';
 import { svg } from '../drawings';
@@ -35,7 +35,7 @@ function disc(outer: number, inner: number, x = 30, y = 30): string {
 
 describe('how many bridges', () => {
   // common practice, no source
-  test.each([
+  it.each([
     [1.5, 1],
     [2, 1],
     [3.5, 2],
@@ -43,24 +43,24 @@ describe('how many bridges', () => {
   ])('a disc of radius %d mm gets %d', (radius, count) => {
     expect(plan(sheet(disc(radius + 6, radius)))).toHaveLength(count);
   });
-  test('a large island gets three', () => {
+  it('a large island gets three', () => {
     const text =
       '<svg xmlns="http://www.w3.org/2000/svg" width="200mm" height="200mm" viewBox="0 0 200 200">' +
       `${disc(60, 45, 100, 100)}</svg>`;
     expect(plan(sheetsOf(text)[0] as Sheet)).toHaveLength(3);
   });
-  test('as many as asked for', () => {
+  it('as many as asked for', () => {
     expect(plan(sheet(SQUARE_RING), { count: 4 })).toHaveLength(4);
     expect(plan(sheet(SQUARE_RING), { count: 1 })).toHaveLength(1);
   });
 });
 
 describe('where bridges go', () => {
-  test('two are opposite each other', () => {
+  it('two are opposite each other', () => {
     const [first, second] = plan(sheet(disc(20, 10)));
     expect(first && second && distance(first.from, second.from)).toBeCloseTo(20, 1);
   });
-  test('in the middle of straight sides, square to them', () => {
+  it('in the middle of straight sides, square to them', () => {
     const middles = [
       [20, 30],
       [40, 30],
@@ -73,19 +73,19 @@ describe('where bridges go', () => {
       expect(Math.min(Math.abs(from.x - to.x), Math.abs(from.y - to.y))).toBeLessThan(1e-6);
     }
   });
-  test('where the opening is narrowest', () => {
+  it('where the opening is narrowest', () => {
     const [only] = plan(sheet('<path fill-rule="evenodd" d="M10 10H50V50H10zM18 28H22V32H18z"/>'));
     expect(only?.length).toBeCloseTo(8, 2);
     expect(only?.to.x).toBeCloseTo(10, 2);
   });
-  test('near a place that the artist chose', () => {
+  it('near a place that the artist chose', () => {
     const [first] = plan(sheet(SQUARE_RING), { near: { x: 26, y: 45 }, count: 1 });
     expect(first && distance(interpolate(first.from, first.to, 0.5), { x: 26, y: 45 })).toBeLessThan(0.5);
   });
-  test('upright where that is asked for', () => {
+  it('upright where that is asked for', () => {
     for (const { from, to } of plan(sheet(SQUARE_RING), { align: 'vertical' })) expect(from.x).toBeCloseTo(to.x, 3);
   });
-  test('under what later layers paint over', () => {
+  it('under what later layers paint over', () => {
     const hidden = [
       polygonOfBox({ minX: 5, minY: 5, maxX: 55, maxY: 19 }),
       polygonOfBox({ minX: 5, minY: 41, maxX: 55, maxY: 55 }),
@@ -96,7 +96,7 @@ describe('where bridges go', () => {
     for (const { hiddenShare } of planned) expect(hiddenShare).toBeGreaterThan(0.8);
     expect(plan(sheet(text)).every(({ hiddenShare }) => hiddenShare === undefined)).toBe(true);
   });
-  test('only across the opening, never through another island', () => {
+  it('only across the opening, never through another island', () => {
     const text = '<path fill-rule="evenodd" d="M5 5H55V55H5zM12 24H24V36H12zM27 24H33V36H27zM36 24H48V36H36z"/>';
     const of = sheet(text);
     for (const { from, to } of plan(of)) {
@@ -105,7 +105,7 @@ describe('where bridges go', () => {
     }
     expect(islandsOf(bridge(svg(text)).after)).toBe(0);
   });
-  test('an island in an island hangs on it, and asks for its bridges too', () => {
+  it('an island in an island hangs on it, and asks for its bridges too', () => {
     const nested = '<path fill-rule="evenodd" d="M4 4H56V56H4zM10 10H50V50H10zM16 16H44V44H16zM24 24H36V36H24z"/>';
     const of = sheet(nested);
     const inner = islands(of).find(({ area }) => area < 200);
@@ -114,7 +114,7 @@ describe('where bridges go', () => {
     const { bridges } = planBridges(of, [inner], { width: WIDTH });
     expect(new Set(bridges.map(({ island }) => island))).toEqual(new Set(islands(of)));
   });
-  test('across slits of any width', () => {
+  it('across slits of any width', () => {
     for (const gap of [0.5, 0.05, 0.01, 0.002]) {
       const [near, far] = [10 + gap, 50 - gap];
       const counter = `M${near} ${near}H${far}V${far}H${near}z`;
@@ -122,7 +122,7 @@ describe('where bridges go', () => {
       expect(islandsOf(bridge(text).after)).toBe(0);
     }
   });
-  test('with the kerf, from drawn edge to drawn edge', () => {
+  it('with the kerf, from drawn edge to drawn edge', () => {
     const of = sheet(SQUARE_RING, { kerf: 0.2, compensated: false });
     const bridges = planBridges(of, islands(of), { width: WIDTH + of.kerf }).bridges;
     expect(bridges.map(({ length }) => Number(length.toFixed(2)))).toEqual([10, 10]);
@@ -146,7 +146,7 @@ describe('properties', () => {
     .array(counter, { minLength: 1, maxLength: 4 })
     .map((counters) => `<path fill-rule="evenodd" d="M5 5H55V55H5z${counters.join('')}"/>`);
 
-  test('the same sheet gives the same plan', () => {
+  it('the same sheet gives the same plan', () => {
     fc.assert(
       fc.property(drawing, (inside) => {
         expect(plan(sheet(inside))).toEqual(plan(sheet(inside)));
@@ -154,7 +154,7 @@ describe('properties', () => {
       { numRuns: 15 },
     );
   });
-  test('after bridging nothing is left hanging, wherever counters lie', () => {
+  it('after bridging nothing is left hanging, wherever counters lie', () => {
     fc.assert(
       fc.property(drawing, (inside) => {
         const result = bridge(svg(inside));
@@ -164,7 +164,7 @@ describe('properties', () => {
       { numRuns: 40 },
     );
   });
-  test('a place is found for nearly every island', () => {
+  it('a place is found for nearly every island', () => {
     const count = { islands: 0, unbridged: 0 };
     fc.assert(
       fc.property(drawing, (inside) => {
@@ -176,7 +176,7 @@ describe('properties', () => {
     );
     expect(count.unbridged).toBeLessThan(0.05 * count.islands);
   });
-  test('bridges are no narrower than asked, as measured', () => {
+  it('bridges are no narrower than asked, as measured', () => {
     fc.assert(
       fc.property(drawing, (inside) => {
         const { after, before } = bridge(svg(inside), {}, { limits: { bridge: WIDTH + 0.1 } });

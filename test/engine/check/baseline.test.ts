@@ -1,6 +1,6 @@
 /** Acceptances and the baseline of tombolo.json. */
 import { describe, expect, it } from 'vitest';
-import { unusedAcceptances, baselineOf, check, checkProject, readConfig } from '../../../src/engine/index';
+import { baselineOf, check, checkProject, readConfig, unusedAcceptances } from '../../../src/engine/index';
 import { sheetOf } from '../../checks/stencils';
 
 const ring = (x: number) => `<path fill-rule="evenodd" d="M${x} 10h20v20h-20zM${x + 4} 14h12v12h-12z"/>`;

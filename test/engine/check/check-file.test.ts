@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { check } from '../../../src/engine/check/check-file';
-import { readConfig } from '../../../src/config/read';
+import { readConfig } from '../../../src/engine/check/known-checks';
 import { Stopped, underWatch } from '../../../src/geometry/base/checkpoint';
 
 /** A stencil of 100 × 100 mm, one unit a millimetre. */
 const stencil = (body: string, attributes = '') =>
-  `<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 100 100" ${attributes}>${body}</svg>`;
+  `<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" ` +
+  `viewBox="0 0 100 100" ${attributes}>${body}</svg>`;
 
 /** `check: text underlined` for each finding. */
 function found(svg: string, settings = {}): string[] {
@@ -164,7 +165,10 @@ describe('check', () => {
 
   it('says what it left out when its memory is used up', () => {
     let asked = 0;
-    const memoryInUse = () => (asked++ === 0 ? 0 : 3000);
+    const memoryInUse = () => {
+      asked += 1;
+      return asked === 1 ? 0 : 3000;
+    };
     const report = check(stencil(`<path d="${RING}"/>`), { memoryInUse, memoryBudget: 2000 });
     expect(report.findings.map(({ message }) => message)).toEqual([
       expect.stringMatching(/^The memory .*layer "stencil"/),
@@ -183,7 +187,10 @@ describe('check', () => {
     const whole = check(text).results.map(({ check: id }) => id);
     const stoppedAt = (look: number) => {
       let looks = 0;
-      const watch = () => (++looks === look ? 'time' : undefined);
+      const watch = () => {
+        looks += 1;
+        return looks === look ? 'time' : undefined;
+      };
       return underWatch(watch, () => check(text));
     };
     const reports = Array.from({ length: 12 }, (_, i) => stoppedAt(i + 1)).filter(({ sheets }) => sheets.length > 0);
@@ -200,7 +207,10 @@ describe('check', () => {
 
   it('leaves a cancelled run at once, and keeps no hold on who cancels it', () => {
     let looks = 0;
-    const cancelled = () => ++looks > 3;
+    const cancelled = () => {
+      looks += 1;
+      return looks > 3;
+    };
     expect(() => check(stencil(`<path d="${RING}"/>`), { cancelled })).toThrow(Stopped);
     expect(looks).toBe(4);
     expect(check(stencil(''), { cancelled: () => false }).settings).toEqual({});

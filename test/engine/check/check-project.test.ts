@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { check } from '../../../src/engine/check/check-file';
-import { projectFiles } from '../../../src/engine/check/project-layers';
+import { readConfig } from '../../../src/engine/check/known-checks';
 import { layerProblems } from '../../../src/engine/check/layer-problems';
-import { readConfig } from '../../../src/config/read';
+import { projectFiles } from '../../../src/engine/check/project-layers';
 import { foundIn, project, ring, sheet, square } from '../project-files';
 
 const sun = sheet(`<title>Sun</title>${ring(5, 5)}`);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Finding } from '../../../src/checks/finding';
-import { withIds } from '../../../src/report/finding-id';
 import { capFindings, sortFindings } from '../../../src/engine/check/sort-and-cap';
+import { withIds } from '../../../src/report/finding-id';
 
 const finding = (severity: Finding['severity'], from: number): Finding => ({
   check: 'thin-bridge',

@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import { bridgeAt, bridgeAtCaret, check } from '../../../src/engine/index';
 import { distance, interpolate } from '../../../src/geometry/base/vector';
 import type { Fix } from '../../../src/report/report';
@@ -74,7 +74,7 @@ describe('a bridge at a place of the picture', () => {
   });
 });
 
-it('gives more than one where one could not hold the island', () => {
+test('gives more than one where one could not hold the island', () => {
   const [small, large] = [10, 30].map((side) => {
     const from = 50 - side / 2;
     return offered(

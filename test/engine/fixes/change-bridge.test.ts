@@ -1,13 +1,13 @@
-import { describe, expect, it } from 'vitest';
-import { check } from '../../../src/engine/index';
+import { describe, expect, it, test } from 'vitest';
 import { bridgeIslands } from '../../../src/engine/fixes/bridge-islands';
 import {
+  type BridgeChange,
   bridgeAtOffset,
   bridgeStandingAt,
   changeBridge,
   changesFor,
-  type BridgeChange,
 } from '../../../src/engine/fixes/change-bridge';
+import { check } from '../../../src/engine/index';
 import { distance, interpolate } from '../../../src/geometry/base/vector';
 import type { Fix } from '../../../src/report/report';
 import { applyEdits } from '../../../src/text/text';
@@ -49,7 +49,7 @@ describe.each(Object.keys(all))('a bridge in %s', (what) => {
 
   const lostIn = (svg: string) => areaOfRegion(sheetOf(all[what]!).openings) - areaOfRegion(sheetOf(svg).openings);
 
-  it('is recognised', () => {
+  test('is recognised', () => {
     const report = check(text);
     for (const { from, to } of plan) {
       const found = bridgeStandingAt(report, report.sheets[0]!, interpolate(from, to, 0.5));
@@ -57,7 +57,7 @@ describe.each(Object.keys(all))('a bridge in %s', (what) => {
     }
   });
 
-  it.skipIf(CANNOT_MOVE.includes(what))('is moved along its gap, and nothing else changes', () => {
+  test.skipIf(CANNOT_MOVE.includes(what))('is moved along its gap, and nothing else changes', () => {
     const report = check(text);
     const sheet = report.sheets[0]!;
     const bridge = bridgeStandingAt(report, sheet, place)!;
@@ -79,7 +79,7 @@ describe.each(Object.keys(all))('a bridge in %s', (what) => {
     }
   });
 
-  it('is taken out: what was open before is open again', () => {
+  test('is taken out: what was open before is open again', () => {
     let again = text;
     for (const { from, to } of plan)
       again = done(changed(again, interpolate(from, to, 0.5), { kind: 'remove' }), again);
@@ -87,7 +87,7 @@ describe.each(Object.keys(all))('a bridge in %s', (what) => {
     expect(areaBetween(sheetOf(again).openings, sheetOf(all[what]!).openings)).toBeLessThan(0.01 * lostIn(text));
   });
 
-  it.skipIf(CANNOT_NARROW.includes(what))('is made wider, and narrower again', () => {
+  test.skipIf(CANNOT_NARROW.includes(what))('is made wider, and narrower again', () => {
     const wide = done(changed(text, place, { kind: 'width', width: 1.2 }), text);
     expect(lostIn(wide)).toBeGreaterThan(lostIn(text));
     const narrow = done(changed(wide, place, { kind: 'width', width: 1 }), wide);

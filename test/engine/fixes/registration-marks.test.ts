@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { check } from '../../../src/engine/check/check-file';
-import { addRegistrationMarks } from '../../../src/engine/fixes/registration-marks';
+import { readConfig } from '../../../src/engine/check/known-checks';
 import { fixesFor } from '../../../src/engine/fixes/index';
+import { addRegistrationMarks } from '../../../src/engine/fixes/registration-marks';
 import { areaOf } from '../../../src/geometry/boolean/index';
 import type { Fix, Report } from '../../../src/report/report';
 import { registrationMarks } from '../../../src/stack/registration-marks';
-import { readConfig } from '../../../src/config/read';
 import { applyEdits } from '../../../src/text/text';
 import { fixed, project, sheet, square } from '../project-files';
 

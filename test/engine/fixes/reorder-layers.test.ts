@@ -1,6 +1,6 @@
-import { describe, expect, test } from 'vitest';
-import { applyEdits, check, readConfig } from '../../../src/engine/index';
+import { describe, expect, it } from 'vitest';
 import { reorderEntries, reorderLayers } from '../../../src/engine/fixes/reorder-layers';
+import { applyEdits, check, readConfig } from '../../../src/engine/index';
 
 const layer = (name: string, x: number) => `<g id="${name}"><rect x="${x}" y="2" width="5" height="5"/></g>`;
 
@@ -25,7 +25,7 @@ function reordered(text: string, from: number, to: number): string {
 }
 
 describe('a layer gets another place', () => {
-  test.each([
+  it.each([
     [0, 1, ['reeds', 'sun', 'heron']],
     [0, 2, ['reeds', 'heron', 'sun']],
     [1, 0, ['reeds', 'sun', 'heron']],
@@ -37,23 +37,19 @@ describe('a layer gets another place', () => {
     expect([...text].sort().join('')).toBe([...TEXT].sort().join(''));
   });
 
-  test('its comments go with it, those of its neighbours stay with them', () => {
+  it('its comments go with it, those of its neighbours stay with them', () => {
     expect(reordered(TEXT, 1, 0)).toBe(
       TEXT.replace(
-        `\n\n  ${layer('sun', 2)} <!-- end of the sun -->\n  <!-- tombolo accept floating-island: falls on purpose -->\n  ${layer(
-          'reeds',
-          12,
-        )}`,
-        `\n\n  <!-- tombolo accept floating-island: falls on purpose -->\n  ${layer('reeds', 12)}\n  ${layer(
-          'sun',
-          2,
-        )} <!-- end of the sun -->`,
+        `\n\n  ${layer('sun', 2)} <!-- end of the sun -->\n` +
+          `  <!-- tombolo accept floating-island: falls on purpose -->\n  ${layer('reeds', 12)}`,
+        `\n\n  <!-- tombolo accept floating-island: falls on purpose -->\n  ${layer('reeds', 12)}\n` +
+          `  ${layer('sun', 2)} <!-- end of the sun -->`,
       ),
     );
     expect(reordered(TEXT, 2, 1)).toContain(`<!-- the bird -->\n  ${layer('heron', 22)}\n  <!-- tombolo accept`);
   });
 
-  test.each([
+  it.each([
     [0, 2],
     [0, 1],
     [1, 0],
@@ -61,19 +57,19 @@ describe('a layer gets another place', () => {
     expect(reordered(reordered(TEXT, from, to), to, from)).toBe(TEXT);
   });
 
-  test('with the line ends of Windows too', () => {
+  it('with the line ends of Windows too', () => {
     const windows = TEXT.replaceAll('\n', '\r\n');
     expect(reordered(windows, 1, 0)).toBe(reordered(TEXT, 1, 0).replaceAll('\n', '\r\n'));
   });
 
-  test('where the layers are no groups of one parent, a sentence says so', () => {
+  it('where the layers are no groups of one parent, a sentence says so', () => {
     const loose = TEXT.replace('</svg>', '<rect x="40" y="2" width="5" height="5"/></svg>');
     expect(reorderLayers(check(loose), 0, 3)).toMatch(/no group/);
     expect(reorderLayers(check(TEXT), 0, 3)).toMatch(/no such place/);
     expect(reorderLayers(check(TEXT), 1, 1)).toMatch(/no such place/);
   });
 
-  test('where a style rule counts the groups, nothing is moved', () => {
+  it('where a style rule counts the groups, nothing is moved', () => {
     const styled = TEXT.replace('<!-- the drawing -->', '<style>g:first-of-type rect { fill: #ff0000 }</style>');
     expect(reorderLayers(check(styled), 0, 2)).toMatch(/something else/);
   });
@@ -89,7 +85,7 @@ describe('an entry of tombolo.json gets another place', () => {
   ] }`;
   const order = (text: string) => readConfig(text).config.layers.map(({ from }) => from);
 
-  test.each([
+  it.each([
     [0, 2, ['heron.svg#body', 'sun.svg', 'sky.svg']],
     [2, 1, ['sky.svg', 'sun.svg', 'heron.svg#body']],
   ])('from %i to %i', (from, to, expected) => {
@@ -99,7 +95,7 @@ describe('an entry of tombolo.json gets another place', () => {
     expect([...text].sort().join('')).toBe([...config].sort().join(''));
   });
 
-  test.each(['', '{}', '{"layers": 3}', '{"layers": [{}]}', '[', 'null'])('not in %j', (text) => {
+  it.each(['', '{}', '{"layers": 3}', '{"layers": [{}]}', '[', 'null'])('not in %j', (text) => {
     expect(reorderEntries(text, 0, 1)).toMatch(/no such place/);
   });
 });

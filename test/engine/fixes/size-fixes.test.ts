@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { check } from '../../../src/engine/check/check-file';
+import { readConfig } from '../../../src/engine/check/known-checks';
 import { fixesFor } from '../../../src/engine/fixes/index';
 import type { Fix, ProjectReport, Report } from '../../../src/report/report';
-import { readConfig } from '../../../src/config/read';
 import { applyEdits } from '../../../src/text/text';
-import { foundIn, fixed, project, sheet, square } from '../project-files';
+import { fixed, foundIn, project, sheet, square } from '../project-files';
 
 const config = (text: object) => ({ config: readConfig(JSON.stringify(text)).config });
 const mendOf = (report: Report, id: string): Fix | undefined => {

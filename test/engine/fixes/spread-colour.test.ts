@@ -5,7 +5,7 @@ import { check } from '../../../src/engine/check/check-file';
 import { fixesFor } from '../../../src/engine/fixes/index';
 import type { Fix } from '../../../src/report/report';
 import { applyEdits } from '../../../src/text/text';
-import { foundIn, fixed, project, sheet } from '../project-files';
+import { fixed, foundIn, project, sheet } from '../project-files';
 
 const SIDE = 60;
 const PIXELS_PER_MM = 20;
@@ -54,14 +54,16 @@ function bareAfterSlip(svg: string, id: string, dx: number, dy: number, [x0, y0,
 
 const straight = (lap: number) =>
   stencil(
-    `<g id="sky" fill="#88c"><path d="M5 5H${30 + lap}V55H5Z"/></g>\n<g id="hill" fill="#363"><path d="M30 5H55V55H30Z"/></g>`,
+    `<g id="sky" fill="#88c"><path d="M5 5H${30 + lap}V55H5Z"/></g>\n<g id="hill" fill="#363">` +
+      `<path d="M30 5H55V55H30Z"/></g>`,
   );
 
 /** Both colours have the same curved border, 5 mm and more from the outlines bare of everything else. */
 const CURVE = 'C40 20 20 40 30 55';
 const curved = (shift: number) =>
   stencil(
-    `<g id="sky" fill="#88c">\n  <path class="far" d="M5 5H${30 - shift}${shift === 0 ? CURVE : `c10 15-10 35 0 50`}H5Z"/>\n</g>\n` +
+    `<g id="sky" fill="#88c">\n  <path class="far" ` +
+      `d="M5 5H${30 - shift}${shift === 0 ? CURVE : 'c10 15-10 35 0 50'}H5Z"/>\n</g>\n` +
       `<g id="hill" fill="#363"><path d="M30 5${CURVE}H55V5Z"/></g>`,
   );
 
@@ -85,7 +87,7 @@ describe('spreading the earlier colour', () => {
   it('is one new shape beside the old one, in the looks of that one', () => {
     const mend = spreadFor(curved(0), 'short-overlap');
     expect(mend?.edits).toHaveLength(1);
-    const [{ span, text }] = mend?.edits as [Fix['edits'][number]];
+    const { span, text } = mend!.edits[0]!;
     expect(span.from).toBe(span.to);
     expect(text).toMatch(/^\n {2}<path class="far" d="M[^"]*C[^"]*Z"\/>$/);
     expect((text.match(/[CL]/g) ?? []).length).toBeLessThan(60);
@@ -159,7 +161,8 @@ describe('spreading the earlier colour', () => {
 describe('removing a buried opening', () => {
   it('takes out its element', () => {
     const svg = stencil(
-      '<g id="a"><circle cx="30" cy="30" r="5"/><circle cx="10" cy="30" r="5"/></g><g id="b"><circle cx="30" cy="30" r="8"/></g>',
+      '<g id="a"><circle cx="30" cy="30" r="5"/><circle cx="10" cy="30" r="5"/></g><g id="b">' +
+        '<circle cx="30" cy="30" r="8"/></g>',
     );
     const report = check(svg);
     const [finding] = report.findings;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { check } from '../../../src/engine/check/check-file';
-import { outlineOf } from '../../../src/engine/queries/document-outline';
 import { describeShapeAt } from '../../../src/engine/queries/describe-shape';
+import { outlineOf } from '../../../src/engine/queries/document-outline';
 import { ring, sheet, square } from '../project-files';
 
 const drawing = sheet(

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { checkpoint, Stopped, underWatch, type StopReason } from '../../../src/geometry/base/checkpoint';
+import { checkpoint, Stopped, type StopReason, underWatch } from '../../../src/geometry/base/checkpoint';
 
 const many = () => {
-  for (let i = 0; i < 100_000; i++) checkpoint();
+  for (let i = 0; i < 100_000; i += 1) checkpoint();
 };
 
 function reasonOf(run: () => void): StopReason | undefined {
@@ -27,7 +27,7 @@ describe('checkpoint', () => {
       underWatch(
         () => 'cancelled',
         () => {
-          for (; turns < 100_000; turns++) checkpoint();
+          for (; turns < 100_000; turns += 1) checkpoint();
         },
       ),
     );

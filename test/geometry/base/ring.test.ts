@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Ring } from '../../../src/geometry/base/polygon-types';
 import { apply } from '../../../src/geometry/base/matrix';
+import type { Ring } from '../../../src/geometry/base/polygon-types';
 import {
   boxesTouch,
   boxOfRing,

@@ -2,19 +2,19 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Point } from '../../../src/geometry/base/curve-types';
 import type { Box, Region, Ring } from '../../../src/geometry/base/polygon-types';
+import { boxOfRing, reverseRing, ringOfBox, ringsOf, signedArea } from '../../../src/geometry/base/ring';
 import {
   areaOf,
   clipToBox,
   complementInBox,
-  regionContains,
   difference,
   intersection,
   offset,
   perimeterOf,
+  regionContains,
   regionFromRings,
   union,
 } from '../../../src/geometry/boolean/index';
-import { boxOfRing, reverseRing, ringOfBox, ringsOf, signedArea } from '../../../src/geometry/base/ring';
 import { gridRing, looseRing } from '../arbitraries';
 
 const fillRule = fc.constantFrom('nonzero' as const, 'evenodd' as const);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Ring } from '../../../src/geometry/base/polygon-types';
-import { nestRings, pointInside } from '../../../src/geometry/boolean/nest';
 import { reverseRing, ringContains, ringOfBox } from '../../../src/geometry/base/ring';
+import { nestRings, pointInside } from '../../../src/geometry/boolean/nest';
 
 function square(centre: number, half: number): Ring {
   return ringOfBox({ minX: centre - half, minY: -half, maxX: centre + half, maxY: half });

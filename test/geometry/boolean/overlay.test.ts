@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Ring } from '../../../src/geometry/base/polygon-types';
-import { overlayRings } from '../../../src/geometry/boolean/overlay';
 import { reverseRing, signedArea } from '../../../src/geometry/base/ring';
+import { overlayRings } from '../../../src/geometry/boolean/overlay';
 import { gridRing, looseRing } from '../arbitraries';
 import { slabArea } from '../slab-area';
 

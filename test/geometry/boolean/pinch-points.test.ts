@@ -1,15 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Ring } from '../../../src/geometry/base/polygon-types';
+import { distanceToEdge, pointsOf, reverseRing, ringOfBox } from '../../../src/geometry/base/ring';
 import {
   areaOf,
   complementInBox,
   difference,
-  splitAtPinchPointsAgain,
   regionFromRings,
   splitAtPinchPoints,
+  splitAtPinchPointsAgain,
 } from '../../../src/geometry/boolean/index';
-import { distanceToEdge, pointsOf, reverseRing, ringOfBox } from '../../../src/geometry/base/ring';
 
 function square(minX: number, minY: number, size: number): Ring {
   return ringOfBox({ minX, minY, maxX: minX + size, maxY: minY + size });

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Cubic } from '../../../src/geometry/base/curve-types';
+import { add, distance, scale, vectorLength } from '../../../src/geometry/base/vector';
 import {
   controlSize,
   curvatureAt,
@@ -9,7 +10,6 @@ import {
   secondDerivativeAt,
   tangentAt,
 } from '../../../src/geometry/curve/evaluate';
-import { add, distance, vectorLength, scale } from '../../../src/geometry/base/vector';
 import { arcFrom, curve, parameter } from '../arbitraries';
 
 describe('pointAt', () => {

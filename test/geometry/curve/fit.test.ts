@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { nearestOn } from '../../../src/geometry/curve/index';
-import { fitRing } from '../../../src/geometry/curve/fit';
 import type { Ring } from '../../../src/geometry/base/polygon-types';
+import { fitRing } from '../../../src/geometry/curve/fit';
+import { nearestOn } from '../../../src/geometry/curve/index';
 
 const TOLERANCE = 0.01;
 

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Curve, Point } from '../../../src/geometry/base/curve-types';
+import { signedArea } from '../../../src/geometry/base/ring';
+import { distance } from '../../../src/geometry/base/vector';
 import { pointAt } from '../../../src/geometry/curve/evaluate';
 import { flattenCurve, flattenSubpath } from '../../../src/geometry/curve/flatten';
-import { distance } from '../../../src/geometry/base/vector';
-import { signedArea } from '../../../src/geometry/base/ring';
 import { reverseCurve } from '../../../src/geometry/curve/transform';
 import { arcFrom, curve } from '../arbitraries';
 

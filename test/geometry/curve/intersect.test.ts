@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { crossFrom, distance } from '../../../src/geometry/base/vector';
 import { controlSize, pointAt } from '../../../src/geometry/curve/evaluate';
 import { intersectWithLine, isQuicklyNear, nearestOn } from '../../../src/geometry/curve/intersect';
-import { crossFrom, distance } from '../../../src/geometry/base/vector';
 import { arcFrom, curve, parameter, point } from '../arbitraries';
 
 const SAMPLES = 400;

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Curve } from '../../../src/geometry/base/curve-types';
+import { cross, distance } from '../../../src/geometry/base/vector';
 import { controlSize, pointAt } from '../../../src/geometry/curve/evaluate';
 import {
   boundsOf,
@@ -9,7 +10,6 @@ import {
   roughBoundsOf,
   signedAreaOf,
 } from '../../../src/geometry/curve/measure';
-import { cross, distance } from '../../../src/geometry/base/vector';
 import { splitCurve } from '../../../src/geometry/curve/subdivide';
 import { transformCurve } from '../../../src/geometry/curve/transform';
 import { arcFrom, curve, parameter, similarity } from '../arbitraries';

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { distance, scale } from '../../../src/geometry/base/vector';
 import { controlSize, derivativeAt, pointAt } from '../../../src/geometry/curve/evaluate';
 import { signedAreaOf } from '../../../src/geometry/curve/measure';
-import { distance, scale } from '../../../src/geometry/base/vector';
 import { splitCurve, subCurve } from '../../../src/geometry/curve/subdivide';
 import { curve, parameter } from '../arbitraries';
 

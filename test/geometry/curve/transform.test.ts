@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { pointAt } from '../../../src/geometry/curve/evaluate';
 import { apply, determinant } from '../../../src/geometry/base/matrix';
-import { signedAreaOf } from '../../../src/geometry/curve/measure';
 import { distance } from '../../../src/geometry/base/vector';
+import { pointAt } from '../../../src/geometry/curve/evaluate';
+import { signedAreaOf } from '../../../src/geometry/curve/measure';
 import { reverseCurve, transformCurve } from '../../../src/geometry/curve/transform';
 import { affine, curve, parameter } from '../arbitraries';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { symmetricDifference } from '../../../src/geometry/polygon/diff';
-import { areaOf } from '../../../src/geometry/boolean/index';
 import type { Polygon } from '../../../src/geometry/base/polygon-types';
+import { areaOf } from '../../../src/geometry/boolean/index';
+import { symmetricDifference } from '../../../src/geometry/polygon/diff';
 
 const square = (x: number, y: number, side: number): Polygon => ({
   outer: Float64Array.of(x, y, x + side, y, x + side, y + side, x, y + side),

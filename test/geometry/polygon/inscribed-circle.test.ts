@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { inscribedDisc } from '../../../src/geometry/polygon/inscribed-circle';
-import { regionContains, regionFromRings } from '../../../src/geometry/boolean/index';
 import { reverseRing, ringOfBox } from '../../../src/geometry/base/ring';
+import { regionContains, regionFromRings } from '../../../src/geometry/boolean/index';
+import { inscribedDisc } from '../../../src/geometry/polygon/inscribed-circle';
 
 const bar = { outer: ringOfBox({ minX: 0, minY: 0, maxX: 40, maxY: 3 }), holes: [] };
 

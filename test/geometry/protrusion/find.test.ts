@@ -1,10 +1,10 @@
 /** Lobes of closed form, posed in many ways. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { findProtrusions } from '../../../src/geometry/protrusion/find';
 import { apply } from '../../../src/geometry/base/matrix';
-import { complementInBox, regionFromRings } from '../../../src/geometry/boolean/index';
 import type { Region } from '../../../src/geometry/base/polygon-types';
+import { complementInBox, regionFromRings } from '../../../src/geometry/boolean/index';
+import { findProtrusions } from '../../../src/geometry/protrusion/find';
 
 const FRAME = { minX: -200, minY: -200, maxX: 200, maxY: 200 };
 

@@ -1,9 +1,9 @@
 /** The nearest chords, beside all chords of the ring. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { NearestChords, type ChordQuery } from '../../../src/geometry/protrusion/nearest-chords';
-import { arcLengthRingsOf, type ArcLengthRing } from '../../../src/geometry/protrusion/ring-arclength';
 import { ringOfPoints } from '../../../src/geometry/base/ring';
+import { type ChordQuery, NearestChords } from '../../../src/geometry/protrusion/nearest-chords';
+import { type ArcLengthRing, arcLengthRingsOf } from '../../../src/geometry/protrusion/ring-arclength';
 import { buildSegmentIndex, placeOnSegment, type SegmentIndex } from '../../../src/geometry/spatial/segment-index';
 import { drawFrom } from '../thickness/shapes';
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { clusterBoxes } from '../../../src/geometry/spatial/clusters';
 import { boxesTouch, growBox } from '../../../src/geometry/base/ring';
+import { clusterBoxes } from '../../../src/geometry/spatial/clusters';
 
 const side = fc.integer({ min: 0, max: 30 });
 const box = fc.tuple(side, side, fc.integer({ min: 0, max: 4 }), fc.integer({ min: 0, max: 4 })).map(([x, y, w, h]) => {

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { EdgeIndex } from '../../../src/geometry/spatial/edge-index';
 import type { Box, Ring } from '../../../src/geometry/base/polygon-types';
 import { ringOfPoints } from '../../../src/geometry/base/ring';
+import { EdgeIndex } from '../../../src/geometry/spatial/edge-index';
 import { point } from '../arbitraries';
 
 /** The rings' vertices one after the other, and where each ring starts. */

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { nearestApproach, intervalWithin, type Segment } from '../../../src/geometry/spatial/segment-distance';
+import { intervalWithin, nearestApproach, type Segment } from '../../../src/geometry/spatial/segment-distance';
 
 const coordinate = fc.oneof(fc.integer({ min: -4, max: 4 }), fc.double({ min: -5, max: 5, noNaN: true }));
 const segment: fc.Arbitrary<Segment> = fc.record({ ax: coordinate, ay: coordinate, bx: coordinate, by: coordinate });

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { regionFromRings } from '../../../src/geometry/boolean/index';
 import { reverseRing, ringOfBox, ringsOf } from '../../../src/geometry/base/ring';
+import { regionFromRings } from '../../../src/geometry/boolean/index';
 import {
   buildSegmentIndex,
   nearestSegment,

@@ -1,15 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { SequenceIndex, packBoxes } from '../../../src/geometry/spatial/sequence-index';
 import type { Box } from '../../../src/geometry/base/polygon-types';
-import { growBox, boxesTouch } from '../../../src/geometry/base/ring';
+import { boxesTouch, growBox } from '../../../src/geometry/base/ring';
+import { packBoxes, SequenceIndex } from '../../../src/geometry/spatial/sequence-index';
 import { point } from '../arbitraries';
 
 const box = fc
   .tuple(point, fc.nat(30), fc.nat(30))
   .map(([{ x, y }, width, height]): Box => ({ minX: x, minY: y, maxX: x + width, maxY: y + height }));
 
-/** Runs of boxes each of which begins where the last one ends, with leaps between them: as the edges of small outlines. */
+/**
+ * Runs of boxes each of which begins where the last one ends, with leaps between them: as the edges of small outlines.
+ */
 const steps = fc.array(fc.tuple(fc.nat(4), fc.nat(4)), { minLength: 1, maxLength: 12 });
 const runs = fc.array(fc.tuple(point, steps), { minLength: 1, maxLength: 12 }).map((starts) =>
   starts.flatMap(([from, course]) => {

@@ -5,8 +5,8 @@
  */
 import type { Point } from '../../../src/geometry/base/curve-types';
 import type { Polygon, Region, Ring } from '../../../src/geometry/base/polygon-types';
+import { areaOf, difference, offset, regionContains, regionFromRings } from '../../../src/geometry/boolean/index';
 import type { ThinPart } from '../../../src/geometry/thickness/types';
-import { areaOf, regionContains, difference, offset, regionFromRings } from '../../../src/geometry/boolean/index';
 
 export interface Verdict {
   /** Undefined when the core changes its make-up with a few micrometres of the width: nothing can be told then. */

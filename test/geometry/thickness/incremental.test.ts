@@ -1,11 +1,13 @@
-/** What is kept of earlier thin parts, and what is not; that the whole is right is tested in test/sheet/measure-again. */
+/**
+ * What is kept of earlier thin parts, and what is not; that the whole is right is tested in test/sheet/measure-again.
+ */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { findThinParts } from '../../../src/geometry/thickness/index';
-import { findThinPartsIncrementally } from '../../../src/geometry/thickness/incremental';
-import { complementInBox, regionFromRings } from '../../../src/geometry/boolean/index';
 import type { Box, Region } from '../../../src/geometry/base/polygon-types';
 import { polygonOfBox } from '../../../src/geometry/base/ring';
+import { complementInBox, regionFromRings } from '../../../src/geometry/boolean/index';
+import { findThinPartsIncrementally } from '../../../src/geometry/thickness/incremental';
+import { findThinParts } from '../../../src/geometry/thickness/index';
 import type { ThinPart } from '../../../src/geometry/thickness/types';
 
 const FRAME: Box = { minX: 0, minY: 0, maxX: 100, maxY: 100 };

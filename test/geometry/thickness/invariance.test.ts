@@ -3,10 +3,10 @@
  */
 import { describe, expect, it } from 'vitest';
 import type { Region, Ring } from '../../../src/geometry/base/polygon-types';
-import type { ThinPart } from '../../../src/geometry/thickness/types';
 import { findThinParts } from '../../../src/geometry/thickness/index';
+import type { ThinPart } from '../../../src/geometry/thickness/types';
 import { randomRegion } from './random-regions';
-import { drawFrom, mapRings, moveRegion, STILL, type Motion } from './shapes';
+import { drawFrom, type Motion, mapRings, moveRegion, STILL } from './shapes';
 
 const SEEDS = Array.from({ length: 12 }, (_, at) => 500 + at);
 const WIDTHS = [0.8, 2.1];

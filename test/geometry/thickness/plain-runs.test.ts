@@ -4,17 +4,20 @@
  */
 import { describe, expect, it } from 'vitest';
 import type { Point } from '../../../src/geometry/base/curve-types';
-import { findThinParts } from '../../../src/geometry/thickness/index';
+import type { Region, Ring } from '../../../src/geometry/base/polygon-types';
 import { distance, interpolate } from '../../../src/geometry/base/vector';
 import { offset, regionFromRings } from '../../../src/geometry/boolean/index';
-import type { Region, Ring } from '../../../src/geometry/base/polygon-types';
+import { findThinParts } from '../../../src/geometry/thickness/index';
 import type { ThinPart } from '../../../src/geometry/thickness/types';
 import { randomRegion } from './random-regions';
-import { drawFrom, type Draw } from './shapes';
+import { type Draw, drawFrom } from './shapes';
 
 const WIDTHS = [0.2, 0.8, 2.1];
 
-/** As traced from a picture: closed waves of points about 0.15 mm from each other, each some hundredths beside its course. */
+/**
+ * As traced from a picture: closed waves of points about 0.15 mm from each other, each some hundredths beside its
+ * course.
+ */
 function tracedRegion(seed: number): Region {
   const draw = drawFrom(seed);
   const [spread, roughness] = [6 + 6 * draw(), 0.02 + 0.3 * draw() ** 2];
@@ -38,7 +41,9 @@ function tracedRing(draw: Draw, x: number, y: number, size: number, roughness: n
   return Float64Array.from(points.flat());
 }
 
-/** Blunt and sharp teeth all round, drawn in short edges; some are sharper than the 39° from which a corner is a tip. */
+/**
+ * Blunt and sharp teeth all round, drawn in short edges; some are sharper than the 39° from which a corner is a tip.
+ */
 function toothedRegion(seed: number): Region {
   const draw = drawFrom(seed);
   const count = 2 * Math.round(12 + 40 * draw());

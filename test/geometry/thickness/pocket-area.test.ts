@@ -2,8 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Point } from '../../../src/geometry/base/curve-types';
 import type { Polygon } from '../../../src/geometry/base/polygon-types';
-import { findThinParts } from '../../../src/geometry/thickness/index';
 import { areaOf, regionContains } from '../../../src/geometry/boolean/index';
+import { findThinParts } from '../../../src/geometry/thickness/index';
 import { cutAlongNecks } from './erosion';
 import { randomRegion } from './random-regions';
 import { polygon, rectangle, reversed, ring } from './shapes';

@@ -1,8 +1,8 @@
 /** Random curved regions: unions of ellipses and rounded polygons, less some more of them; about 40 mm across. */
 import type { Region, Ring } from '../../../src/geometry/base/polygon-types';
-import { difference, offset, regionFromRings } from '../../../src/geometry/boolean/index';
 import { ringsOf } from '../../../src/geometry/base/ring';
-import { drawFrom, type Draw } from './shapes';
+import { difference, offset, regionFromRings } from '../../../src/geometry/boolean/index';
+import { type Draw, drawFrom } from './shapes';
 
 const FLATNESS = 0.0025;
 const SIZE = 40;

@@ -4,13 +4,13 @@ import type { Polygon } from '../../../src/geometry/base/polygon-types';
 import type { ThinPart } from '../../../src/geometry/thickness/types';
 import {
   distances,
+  type Labels,
   labels,
+  type Picture,
   pathLengths,
   pixelAt,
   pointAt,
   rasterise,
-  type Labels,
-  type Picture,
 } from './distance-raster';
 
 export interface RasterVerdict {

@@ -113,10 +113,8 @@ export function comb(teeth: number, pitch: number, width: number, height: number
   return Float64Array.from(points);
 }
 
-export interface Draw {
-  /** In [0, 1). */
-  (): number;
-}
+/** Gives a number in [0, 1). */
+export type Draw = () => number;
 
 /** Mulberry32 by T. Ettinger, public domain: the same numbers for the same seed everywhere. */
 export function drawFrom(seed: number): Draw {
@@ -124,7 +122,7 @@ export function drawFrom(seed: number): Draw {
   return () => {
     state = (state + 0x6d2b79f5) >>> 0;
     let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
+    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed);
     return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
   };
 }

@@ -3,13 +3,13 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { buildOutline, type Outline } from '../../../src/geometry/thickness/boundary-arrays';
 import {
+  type BlockedInterval,
   blockedInCone,
   blockedOnEdge,
   boundaryPointAt,
   sizeOf,
   squareToEdge,
   touchEdge,
-  type BlockedInterval,
 } from '../../../src/geometry/thickness/tangent-disc';
 import { polygon, ring } from './shapes';
 

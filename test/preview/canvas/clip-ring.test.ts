@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { ringContains, signedArea } from '../../../src/geometry/base/ring';
 import { clipRingToBox } from '../../../src/preview/canvas/clip-ring';
 
@@ -14,7 +14,7 @@ const inside = fc.record({
 });
 
 describe('a ring cut off at a box', () => {
-  test('fills the same inside the box, however it crosses itself', () => {
+  it('fills the same inside the box, however it crosses itself', () => {
     fc.assert(
       fc.property(rings, inside, (ring, point) => {
         expect(ringContains(clipRingToBox(ring, box), point)).toBe(ringContains(ring, point));
@@ -23,7 +23,7 @@ describe('a ring cut off at a box', () => {
     );
   });
 
-  test('stays within the box', () => {
+  it('stays within the box', () => {
     fc.assert(
       fc.property(rings, (ring) => {
         const points = Array.from(clipRingToBox(ring, box));
@@ -38,7 +38,7 @@ describe('a ring cut off at a box', () => {
     );
   });
 
-  test('keeps its turn and loses the area outside: a square half in, half out', () => {
+  it('keeps its turn and loses the area outside: a square half in, half out', () => {
     const square = Float64Array.of(-1, 3, 1, 3, 1, 7, -1, 7);
     expect(signedArea(clipRingToBox(square, box))).toBeCloseTo(4);
     expect(clipRingToBox(Float64Array.of(10, 10, 12, 10, 12, 12), box)).toHaveLength(0);

@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { signedArea } from '../../../src/geometry/base/ring';
 import { levelFor, OutlineRings } from '../../../src/preview/canvas/outline-rings';
 
@@ -23,7 +23,7 @@ const made = (text: string): OutlineRings => {
 };
 
 describe('an outline on the screen', () => {
-  test('has a fraction of its points, none of its edges farther off than a quarter of a pixel', () => {
+  it('has a fraction of its points, none of its edges farther off than a quarter of a pixel', () => {
     const scale = 4;
     const points = pointsOf(made(circle(0, 0, 50)).within(everywhere, levelFor(scale)));
     expect(points.length).toBeLessThan(200);
@@ -34,11 +34,11 @@ describe('an outline on the screen', () => {
     });
   });
 
-  test('has all of its points when it is looked at closely', () => {
+  it('has all of its points when it is looked at closely', () => {
     expect(pointsOf(made(circle(0, 0, 50)).within(everywhere, levelFor(2000)))).toHaveLength(4000);
   });
 
-  test('leaves out rings that are far away, and cuts off those that reach far', () => {
+  it('leaves out rings that are far away, and cuts off those that reach far', () => {
     const rings = made(circle(0, 0, 5) + circle(100, 0, 5));
     expect(rings.within({ minX: 90, minY: -10, maxX: 110, maxY: 10 }, -20)).toBe(
       made(circle(100, 0, 5)).within(everywhere, -20),
@@ -47,12 +47,12 @@ describe('an outline on the screen', () => {
     expect(Math.abs(signedArea(Float64Array.from(quarter.flat())))).toBeCloseTo((Math.PI * 25) / 4, 2);
   });
 
-  test('keeps the direction of holes and takes rectangles written with H and V', () => {
+  it('keeps the direction of holes and takes rectangles written with H and V', () => {
     const rings = made('M0 0H10V10H0ZM2 2L2 8L8 8L8 2Z');
     expect(rings.within(everywhere, -20)).toBe('M0 0L10 0L10 10L0 10ZM2 2L2 8L8 8L8 2Z');
   });
 
-  test('is drawn again only when it has changed', () => {
+  it('is drawn again only when it has changed', () => {
     const rings = new OutlineRings();
     expect(rings.set('M0 0L1 0L1 1Z')).toBe(true);
     expect(rings.set('M0 0L1 0L1 1Z')).toBe(false);
@@ -60,11 +60,11 @@ describe('an outline on the screen', () => {
     expect(rings.within(everywhere, -20)).toBe('M0 0L1 0L1 2Z');
   });
 
-  test('keeps the same ring twice', () => {
+  it('keeps the same ring twice', () => {
     expect(made('M0 0L1 0L1 1ZM0 0L1 0L1 1Z').within(everywhere, -20)).toBe('M0 0L1 0L1 1ZM0 0L1 0L1 1Z');
   });
 
-  test('leaves out what is smaller than a quarter of a pixel', () => {
+  it('leaves out what is smaller than a quarter of a pixel', () => {
     expect(made('M0 0L0.01 0L0.01 0.01L0 0.01Z').within(everywhere, levelFor(1))).toBe('');
   });
 });

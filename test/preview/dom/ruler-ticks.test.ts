@@ -1,16 +1,16 @@
 import fc from 'fast-check';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { millimetres, rulerTicks, scaleBarLength } from '../../../src/preview/dom/ruler-ticks';
 
 describe('rulers', () => {
-  test('at true size there is a label for each 20 mm, and ticks between', () => {
+  it('at true size there is a label for each 20 mm, and ticks between', () => {
     const ticks = rulerTicks(0, 40, 96 / 25.4);
     expect(ticks.filter(({ length }) => length === 'long').map(({ at }) => at)).toEqual([0, 20, 40]);
     expect(ticks.filter(({ length }) => length === 'middle').map(({ at }) => at)).toEqual([10, 30]);
     expect(ticks.map(({ at }) => at)).toContain(2);
   });
 
-  test('labels never crowd, ticks never run together, at whatever scale', () => {
+  it('labels never crowd, ticks never run together, at whatever scale', () => {
     const scales = fc.double({ min: 0.05, max: 2000, noNaN: true });
     const starts = fc.double({ min: -1000, max: 1000, noNaN: true });
     fc.assert(
@@ -23,12 +23,12 @@ describe('rulers', () => {
     );
   });
 
-  test('the scale bar has a round length that fits', () => {
+  it('the scale bar has a round length that fits', () => {
     expect(scaleBarLength(160, 96 / 25.4)).toBe(20);
     expect(scaleBarLength(160, 100)).toBe(1);
   });
 
-  test('numbers carry no noise', () => {
+  it('numbers carry no noise', () => {
     expect(millimetres(0.1 + 0.2)).toBe('0.3');
     expect(millimetres(50)).toBe('50');
     expect(millimetres(12.3456)).toBe('12.346');

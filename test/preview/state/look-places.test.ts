@@ -1,10 +1,10 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import { IDENTITY, rotation, translation } from '../../../src/geometry/base/matrix';
 import { bedBelow } from '../../../src/preview/canvas/bed';
 import { layersOf, placeOfLayer, placesAtPoint } from '../../../src/preview/state/look-places';
+import { viewportBox } from '../../../src/preview/state/viewport';
 import { measurementText } from '../../../src/preview/tools/measure-tool';
 import { toolForKey } from '../../../src/preview/tools/tool-choice';
-import { viewportBox } from '../../../src/preview/state/viewport';
 
 const view = { scale: 2, x: 10, y: 20 };
 const look = {
@@ -16,7 +16,7 @@ const look = {
 };
 
 describe('a point of the window', () => {
-  test('lies on each sheet where that sheet lies, the uppermost first; what has no layer is left out', () => {
+  it('lies on each sheet where that sheet lies, the uppermost first; what has no layer is left out', () => {
     expect(placesAtPoint(look, view, { x: 50, y: 40 })).toEqual([
       { layer: 2, point: { x: 15, y: 10 } },
       { layer: 0, point: { x: 20, y: 10 } },
@@ -28,7 +28,7 @@ describe('a point of the window', () => {
 });
 
 describe('what the window shows', () => {
-  test('is a box of the sheet, and of a sheet that lies elsewhere another', () => {
+  it('is a box of the sheet, and of a sheet that lies elsewhere another', () => {
     expect(viewportBox(view, { width: 100, height: 60 })).toEqual({ minX: -5, minY: -10, maxX: 45, maxY: 20 });
     expect(viewportBox(view, { width: 100, height: 60 }, translation(5, 1))).toEqual({
       minX: -10,
@@ -38,7 +38,7 @@ describe('what the window shows', () => {
     });
   });
 
-  test('holds all of the window where the sheet is turned', () => {
+  it('holds all of the window where the sheet is turned', () => {
     const { minX, minY, maxX, maxY } = viewportBox(view, { width: 100, height: 60 }, rotation(Math.PI / 2));
     expect([minX, maxX, minY, maxY].map((value) => Math.round(value * 1e6) / 1e6 + 0)).toEqual([-10, 20, -45, 5]);
   });
@@ -47,11 +47,11 @@ describe('what the window shows', () => {
 describe('the bed', () => {
   const sheet = { minX: -5, minY: -5, maxX: 153, maxY: 110 };
 
-  test('begins where the sheet begins', () => {
+  it('begins where the sheet begins', () => {
     expect(bedBelow(sheet, [300, 200])).toEqual({ minX: -5, minY: -5, maxX: 295, maxY: 195 });
   });
 
-  test('is turned by a quarter only where the sheet fits only so', () => {
+  it('is turned by a quarter only where the sheet fits only so', () => {
     expect(bedBelow(sheet, [120, 160])).toEqual({ minX: -5, minY: -5, maxX: 155, maxY: 115 });
     expect(bedBelow(sheet, [100, 100])).toEqual({ minX: -5, minY: -5, maxX: 95, maxY: 95 });
   });

@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
-import { FIRST_STATE, type BenchState } from '../../../src/preview/state/state';
 import { Measures } from '../../../src/preview/state/measures';
-import { BenchRequests, type BenchRequest } from '../../../src/preview/state/requests';
+import { BenchRequests } from '../../../src/preview/state/requests';
+import { type BenchState, FIRST_STATE } from '../../../src/preview/state/state';
+import type { BenchRequest } from '../../../src/protocol/requests';
 import { madeStack } from '../made-stack';
 
 /** A server that answers when it is told to. */

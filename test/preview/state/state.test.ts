@@ -1,12 +1,12 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import {
+  type BenchState,
   carryOver,
   FIRST_STATE,
   isFindingShown,
   isLayerShown,
   layerKeys,
   restoredState,
-  type BenchState,
 } from '../../../src/preview/state/state';
 import type { PreviewFinding } from '../../../src/protocol/index';
 import { madeStack } from '../made-stack';
@@ -29,19 +29,19 @@ const finding = (of: number | undefined): PreviewFinding => ({
 describe('what shows', () => {
   const reeds = stack(1, ['sun', 'reeds', 'heron']);
 
-  test('all layers but those switched off, and their findings', () => {
+  it('all layers but those switched off, and their findings', () => {
     const state = { ...FIRST_STATE, hidden: ['reeds'] };
     expect([0, 1, 2].map((index) => isLayerShown(state, reeds, index))).toEqual([true, false, true]);
     expect(isFindingShown(state, reeds, finding(1))).toBe(false);
     expect(isFindingShown(state, reeds, finding(undefined))).toBe(true);
   });
 
-  test('one sheet, whatever is switched off', () => {
+  it('one sheet, whatever is switched off', () => {
     const state = { ...FIRST_STATE, mode: 'sheet', sheet: 1, hidden: ['reeds'] } as const;
     expect([0, 1, 2].map((index) => isLayerShown(state, reeds, index))).toEqual([false, true, false]);
   });
 
-  test('of layers with the same name each can be switched off by itself', () => {
+  it('of layers with the same name each can be switched off by itself', () => {
     const twins = stack(1, ['sun', 'sun', 'heron', 'sun']);
     expect(layerKeys(twins)).toEqual(['sun', 'sun (2)', 'heron', 'sun (3)']);
     const state = { ...FIRST_STATE, hidden: ['sun (2)'] };
@@ -53,17 +53,17 @@ describe('the choice', () => {
   const reeds = stack(1, ['sun', 'reeds', 'heron']);
   const state: BenchState = { ...FIRST_STATE, mode: 'sheet', sheet: 2, hidden: ['sun'], selected: 4 };
 
-  test('outlives new text, the chosen finding does not', () => {
+  it('outlives new text, the chosen finding does not', () => {
     expect(carryOver(state, reeds, stack(1, ['sun', 'reeds', 'heron']))).toEqual(state);
     expect(carryOver(state, reeds, stack(2, ['sun', 'heron']))).toEqual({ ...state, sheet: 1, selected: undefined });
     expect(carryOver(state, reeds, stack(3, [])).sheet).toBe(0);
   });
 
-  test('stays with its sheet when the layers change their order', () => {
+  it('stays with its sheet when the layers change their order', () => {
     expect(carryOver(state, reeds, stack(2, ['heron', 'sun', 'reeds'])).sheet).toBe(0);
   });
 
-  test('that was kept is restored; whatever does not fit is as at first', () => {
+  it('that was kept is restored; whatever does not fit is as at first', () => {
     const slips = { sun: { x: 0.5, y: 0, turn: -1 } };
     const kept = { ...state, opacity: 0.5, apart: 0.2, ground: '#336699', slips, held: 'sun' };
     expect(restoredState(JSON.parse(JSON.stringify(kept)))).toEqual(kept);

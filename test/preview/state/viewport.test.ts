@@ -1,14 +1,14 @@
 import fc from 'fast-check';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import {
   bringIntoView,
   centreOn,
-  fit,
+  fit as fitView,
   pan,
   toSheet,
   toWindow,
-  zoomAt,
   type Viewport,
+  zoomAt,
 } from '../../../src/preview/state/viewport';
 
 const views: fc.Arbitrary<Viewport> = fc.record({
@@ -20,7 +20,7 @@ const coordinates = fc.double({ min: -500, max: 500, noNaN: true });
 const points = fc.record({ x: coordinates, y: coordinates });
 
 describe('the view', () => {
-  test('goes to the window and back', () => {
+  it('goes to the window and back', () => {
     fc.assert(
       fc.property(views, points, (view, point) => {
         const back = toSheet(view, toWindow(view, point));
@@ -30,8 +30,8 @@ describe('the view', () => {
     );
   });
 
-  test('shows a whole sheet, centred, at true proportions, with its padding', () => {
-    const view = fit({ width: 400, height: 600 }, { minX: -5, minY: -5, maxX: 153, maxY: 110 }, 21);
+  it('shows a whole sheet, centred, at true proportions, with its padding', () => {
+    const view = fitView({ width: 400, height: 600 }, { minX: -5, minY: -5, maxX: 153, maxY: 110 }, 21);
     const [start, end] = [toWindow(view, { x: -5, y: -5 }), toWindow(view, { x: 153, y: 110 })];
     expect(start.x).toBeCloseTo(21);
     expect(end.x).toBeCloseTo(379);
@@ -39,14 +39,14 @@ describe('the view', () => {
     expect((end.y - start.y) / (end.x - start.x)).toBeCloseTo(115 / 158);
   });
 
-  test('stays sane for sheets and windows without size', () => {
+  it('stays sane for sheets and windows without size', () => {
     for (const maxX of [0, 1]) {
-      const view = fit({ width: 0, height: 0 }, { minX: 0, minY: 0, maxX, maxY: 0 }, 20);
+      const view = fitView({ width: 0, height: 0 }, { minX: 0, minY: 0, maxX, maxY: 0 }, 20);
       expect(Object.values(view).every(Number.isFinite)).toBe(true);
     }
   });
 
-  test('scales about the pointer, whose place on the sheet does not move', () => {
+  it('scales about the pointer, whose place on the sheet does not move', () => {
     fc.assert(
       fc.property(views, points, fc.double({ min: 0.01, max: 100, noNaN: true }), (view, at, factor) => {
         const [before, after] = [toSheet(view, at), toSheet(zoomAt(view, at, factor), at)];
@@ -56,7 +56,7 @@ describe('the view', () => {
     );
   });
 
-  test('shifts no more than it must to show a place', () => {
+  it('shifts no more than it must to show a place', () => {
     const window = { width: 400, height: 300 };
     const view = centreOn(window, { x: 50, y: 50 }, 4);
     expect(bringIntoView(view, { x: 50, y: 50 }, window, 20)).toEqual(pan(view, 0, 0));

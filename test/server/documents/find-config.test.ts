@@ -1,7 +1,7 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { URI } from 'vscode-uri';
 import { findConfig } from '../../../src/server/documents/find-config';
 
@@ -17,20 +17,20 @@ beforeAll(() => {
 afterAll(() => rmSync(folder, { recursive: true }));
 
 describe('the configuration in force', () => {
-  test('is the nearest above; a folder of that name is none', () => {
+  it('is the nearest above; a folder of that name is none', () => {
     expect(findConfig(uri('trail/post 8/sun.svg'), nothingOpen)).toEqual({
       uri: uri('trail/tombolo.json'),
       text: '{"margin": "5mm"}',
     });
   });
 
-  test('is what stands in the editor, saved or not', () => {
+  it('is what stands in the editor, saved or not', () => {
     const config = uri('trail/post 8/tombolo.json');
     const open = (asked: string) => (asked === config ? '{}' : undefined);
     expect(findConfig(uri('trail/post 8/sun.svg'), open)).toEqual({ uri: config, text: '{}' });
   });
 
-  test('does not exist for documents that are on no disk', () => {
+  it('does not exist for documents that are on no disk', () => {
     expect(findConfig('untitled:trail/sun.svg', nothingOpen)).toBeUndefined();
   });
 });

@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { check } from '../../../src/engine/index';
-import { bridgeOfferAt, bridgePlan } from '../../../src/server/preview/bridge-requests';
-import { CheckedDocument } from '../../../src/server/documents/checked-document';
 import type { BridgeAnswer, BridgeOffer } from '../../../src/protocol/index';
+import { CheckedDocument } from '../../../src/server/documents/checked-document';
+import { bridgeOfferAt, bridgePlan } from '../../../src/server/preview/bridge-requests';
 import { applyEdits } from '../../../src/text/text';
 
 const text = `<svg xmlns="http://www.w3.org/2000/svg" data-tombolo-reading="openings" width="60mm" height="30mm"

@@ -1,0 +1,28 @@
+/** What the page asks the server by way of the extension, and what it is answered. */
+import type { BridgeAtParams, BridgeOffer, BridgePlanParams, BridgeRefusal } from './index';
+import type { PartAtParams, PartParams, PlaceAnswer } from './parts';
+import type { BareAfterSlip, LayerNecks, SlipParams, SlipSweep } from './views';
+
+/** Questions about the document that the page shows. */
+export type BenchRequest =
+  | { readonly kind: 'necks'; readonly layer: number }
+  | { readonly kind: 'slip'; readonly places: SlipParams['places'] }
+  | { readonly kind: 'sweep'; readonly layer: number }
+  | ({ readonly kind: 'partAt' } & Omit<PartAtParams, 'uri'>)
+  | ({ readonly kind: 'part' } & Omit<PartParams, 'uri'>)
+  | ({ readonly kind: 'bridgeAt' } & Omit<BridgeAtParams, 'uri'>)
+  | ({ readonly kind: 'bridgePlan' } & Omit<BridgePlanParams, 'uri'>)
+  /** Of the extension itself: put the bridges of the last offer into the text. */
+  | { readonly kind: 'putIn' };
+
+export interface BenchAnswers {
+  readonly necks: LayerNecks;
+  readonly slip: BareAfterSlip;
+  readonly sweep: SlipSweep;
+  readonly partAt: PlaceAnswer;
+  readonly part: PlaceAnswer;
+  readonly bridgeAt: BridgeOffer | BridgeRefusal;
+  readonly bridgePlan: BridgeOffer | BridgeRefusal;
+  /** False where the text has changed since. */
+  readonly putIn: boolean;
+}
