@@ -1,4 +1,6 @@
-/** The trade model: one layer's sheet, its openings, what remains of it, and where that is thin. Millimetres, y down. */
+/**
+ * The trade model: one layer's sheet, its openings, what remains of it, and where that is thin. Millimetres, y down.
+ */
 
 import type { Reading } from '../config/types';
 import type { Drawing, Shape } from '../drawing/types';

@@ -21,7 +21,8 @@ function said({ shapes, problems }: Drawing): unknown {
 
 const REEDS = inMillimetres(
   '<clipPath id="c"><path d="M0 0h50v50h-50z"/></clipPath><marker id="m"><path d="M0 0h1v1z"/></marker>\n' +
-    '<path d="M1 1C2 9 3 9 4 1z"/><g transform="translate(5 5)"><path d="M1 1C2 9 3 9 4 1z" clip-path="url(#c)"/></g>\n' +
+    '<path d="M1 1C2 9 3 9 4 1z"/><g transform="translate(5 5)">' +
+    '<path d="M1 1C2 9 3 9 4 1z" clip-path="url(#c)"/></g>\n' +
     '<path id="p" stroke="red" marker-end="url(#m)" d="M9 9 L 20 &#x31;2 x"/><polygon points="1,1 5,1 5,6 7"/>\n' +
     '<polyline points="1,1 5,1 5,6" fill="none" stroke="black"/><use href="#p" x="3"/><path d="M30 30a5 5 0 0110 0z"/>',
 );
@@ -69,9 +70,7 @@ test.each([
   const before = readDrawingIncrementally(parseMarkup(inMillimetres(PATHS.join(''))), {}, undefined);
   const known = before.drawing.shapes.map(({ subpaths }) => subpaths[0]?.curves);
   const after = readDrawingIncrementally(parseMarkup(inMillimetres(paths.join(''))), {}, before);
-  const sources = after.drawing.shapes.map(({ subpaths }) =>
-    known.findIndex((curves) => curves === subpaths[0]?.curves),
-  );
+  const sources = after.drawing.shapes.map(({ subpaths }) => known.indexOf(subpaths[0]?.curves));
   expect(sources).toEqual(expected.map((index) => index ?? -1));
 });
 

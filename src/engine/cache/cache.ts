@@ -41,8 +41,8 @@ interface Entry extends Answer<unknown> {
 }
 
 /**
- * Answers of all kinds under one bound: what was not asked for longest goes first. The answer that came last stays until
- * the next one, however large it is.
+ * Answers of all kinds under one bound: what was not asked for longest goes first. The answer that came last stays
+ * until the next one, however large it is.
  */
 export class Cache {
   /** By node and key, in the order in which they were last asked for. */

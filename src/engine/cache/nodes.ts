@@ -15,8 +15,7 @@ import type { ArtworkKey } from '../../sheet/layer/artwork-key';
 import type { Artwork, MeasuredArtwork } from '../../sheet/measure';
 import type { MeasuredSeams } from '../../stack/index';
 import type { Stack } from '../../stack/stack';
-import type { PlannedLayer, ReadFile } from '../check/read-file';
-import type { Found } from '../check/run-checks';
+import type { Found, PlannedLayer, ReadFile } from '../check/stages';
 import type { Answer, CacheNode } from './cache';
 
 /** A text with its hash, which is worked out once in a run. */

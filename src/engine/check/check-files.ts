@@ -7,11 +7,12 @@ import type { Answer } from '../cache/cache';
 import { now } from '../clock';
 import { effectiveConfig } from './effective-config';
 import { faultOf, groupsOfEntry, projectFiles, type SourcedEntry, sourcedEntries } from './project-layers';
-import { type LayerPlan, type ReadFile, readFile } from './read-file';
+import { type LayerPlan, readFile } from './read-file';
 import { beginRun, type Origin, type Run } from './run';
 import { reportOn } from './run-checks';
 import { watchOf } from './run-watch';
 import { type NamedSheet, settleSeams, stackFrom } from './stack-of-run';
+import type { ReadFile } from './stages';
 import { versionOf, versionOfStack } from './version';
 
 /**

@@ -4,46 +4,15 @@ import { emptyDrawing, type ReadDrawing, readDrawingIncrementally } from '../../
 import type { Drawing } from '../../drawing/types';
 import { lookNow, type StopReason } from '../../geometry/base/checkpoint';
 import { parseMarkup } from '../../markup/parse';
-import { type ArtworkKey, artworkKey } from '../../sheet/layer/artwork-key';
-import { mainPaint, type ShapeGroup } from '../../sheet/layer/layers';
+import { artworkKey } from '../../sheet/layer/artwork-key';
+import { mainPaint } from '../../sheet/layer/layers';
 import { type Artwork, artworkOf, type MeasuredArtwork, measureArtwork, sheetOf } from '../../sheet/measure';
-import type { LayerPaint, Sheet } from '../../sheet/types';
+import type { LayerPaint } from '../../sheet/types';
 import type { Answer } from '../cache/cache';
 import { drawingNode, fileNode, type HashedText, layersNode, markupNode, paintNode, sheetNode } from '../cache/nodes';
 import { type Run, slotOf } from './run';
 import { type Skipped, unlessStopped } from './run-watch';
-
-/** A file that was read and measured, before anything is checked. */
-export interface ReadFile {
-  readonly text: string;
-  /** Empty where it could not be read within the budget. */
-  readonly drawing: Drawing;
-  /** What was lacking to read the text. */
-  readonly unread: StopReason | undefined;
-  readonly sheets: readonly Sheet[];
-  /** For each sheet, what it was made from. */
-  readonly origins: readonly SheetOrigin[];
-  /** Layers that there was no time or no memory for. */
-  readonly skipped: readonly Skipped[];
-}
-
-export interface SheetOrigin {
-  /** Which of the file's entries in `layers` it belongs to; 0 for a file that stands alone. */
-  readonly entry: number;
-  /** The answer that its measures are. */
-  readonly measures: number;
-}
-
-/** A layer before it is measured, with the paint that was stated for it elsewhere. */
-export interface PlannedGroup extends ShapeGroup {
-  readonly entry: number;
-  readonly paint?: string | undefined;
-}
-
-export interface PlannedLayer {
-  readonly group: PlannedGroup;
-  readonly key: ArtworkKey;
-}
+import type { PlannedGroup, PlannedLayer, ReadFile } from './stages';
 
 /** Which layers a drawing is read as. */
 export interface LayerPlan {

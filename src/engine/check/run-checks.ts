@@ -16,10 +16,10 @@ import { now } from '../clock';
 import { applyAcceptances } from './acceptances';
 import { withoutBaseline } from './baseline';
 import { isKnownCheck, metaOf } from './known-checks';
-import type { ReadFile } from './read-file';
 import type { Run } from './run';
 import { type Skipped, unlessStopped } from './run-watch';
 import { capFindings, sortFindings } from './sort-and-cap';
+import type { Found, ReadFile } from './stages';
 import { unfinished, unread as unreadFinding } from './unfinished';
 
 /** A file with the stack that it is part of. */
@@ -30,12 +30,6 @@ export interface Subject {
   readonly version: string;
   readonly stackVersion: string;
   readonly project?: ProjectPart;
-}
-
-/** What the checks found in a file, by all that the configuration says. */
-export interface Found extends Pick<Report, 'findings' | 'complete' | 'results'> {
-  /** Whether there was time for everything. */
-  readonly whole: boolean;
 }
 
 /** @param elapsed milliseconds that reading the file took */
