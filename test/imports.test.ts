@@ -1,8 +1,12 @@
-/** Keeps the direction of imports: each part may use those below it, and the engine stays free of its hosts. */
+/**
+ * Keeps the direction of imports: each part may use those below it, the engine stays free of its hosts, the hosts come
+ * in through known doors, and no two files need each other.
+ */
 import { readdirSync, readFileSync } from 'node:fs';
 import { builtinModules } from 'node:module';
 import path from 'node:path';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, it as test } from 'vitest';
+import { circlesOf } from './circles';
 
 const SRC = path.resolve(__dirname, '../src');
 
@@ -11,7 +15,8 @@ const BASE = ['text', 'markup', 'geometry', 'config', 'drawing', 'sheet'];
 const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   text: [],
   geometry: [],
-  markup: ['text'],
+  // Of geometry it takes the checkpoints of long loops alone.
+  markup: ['text', 'geometry'],
   config: ['text'],
   drawing: ['text', 'markup', 'geometry'],
   sheet: ['text', 'markup', 'geometry', 'config', 'drawing'],
@@ -24,6 +29,99 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
 };
 const ENGINE_PARTS = Object.keys(MAY_IMPORT);
 const HOSTS = ['protocol', 'server', 'cli', 'extension', 'preview', 'build'];
+
+/** The library's face, open to every host. */
+const FRONT_DOOR = 'engine/index';
+
+/**
+ * The other files of the engine that a host may import, and all of those are imported. Each is one more thing that
+ * cannot change without its hosts: rather let the front door answer than add one.
+ */
+const DOORS: Readonly<Record<string, readonly string[]>> = {
+  protocol: [
+    'checks/finding',
+    'config/check-id',
+    'config/types',
+    'geometry/base/curve-types',
+    'geometry/base/polygon-types',
+    'picture/look',
+    'text/text',
+  ],
+  server: [
+    'checks/finding',
+    'checks/places',
+    'config/length',
+    'config/limits',
+    'config/read',
+    'config/types',
+    'drawing/types',
+    'engine/check/effective-config',
+    'engine/check/project-layers',
+    'engine/check/sources',
+    'engine/fixes/reorder-layers',
+    'geometry/base/curve-types',
+    'geometry/base/polygon-types',
+    'geometry/base/ring',
+    'geometry/base/vector',
+    'geometry/boolean/index',
+    'geometry/curve/flatten',
+    'geometry/thickness/types',
+    'markup/tree',
+    'picture/necks',
+    'picture/path-data',
+    'picture/picture',
+    'report/report',
+    'sheet/cutting-time',
+    'sheet/types',
+    'stack/misregistration',
+    'text/text',
+  ],
+  cli: [
+    'checks/finding',
+    'config/length',
+    'config/read',
+    'config/types',
+    'engine/check/effective-config',
+    'engine/check/known-checks',
+    'geometry/base/curve-types',
+    'geometry/boolean/index',
+    'picture/look',
+    'picture/look-svg',
+    'picture/picture',
+    'report/report',
+    'sheet/cutting-time',
+    'sheet/types',
+    'stack/stack',
+    'text/text',
+  ],
+  extension: [
+    'config/length',
+    'config/material',
+    'config/new-config',
+    'config/types',
+    'sheet/cutting-time',
+    'text/text',
+  ],
+  preview: [
+    'config/check-id',
+    'config/length',
+    'geometry/base/curve-types',
+    'geometry/base/matrix',
+    'geometry/base/polygon-types',
+    'geometry/base/ring',
+    'geometry/polygon/simplify',
+    'picture/lettering',
+    'picture/look',
+    'picture/look-svg',
+    'picture/print-look',
+    'picture/sheet-look',
+    'picture/sheets-look',
+  ],
+  build: ['checks/meta', 'config/schema', 'engine/check/known-checks'],
+};
+
+/** More in one folder are no longer seen at a glance. */
+const MOST_IN_A_FOLDER = 20;
 
 interface Import {
   readonly file: string;
@@ -43,13 +141,27 @@ function partOf(file: string): string {
   return (file.split('/')[0] as string).replace(/\.ts$/, '');
 }
 
-/** The part that a relative import leads to; undefined for packages. */
-function targetPart({ file, target }: Import): string | undefined {
-  if (!target.startsWith('.')) return undefined;
-  return partOf(path.relative(SRC, path.resolve(SRC, path.dirname(file), target)));
+/** Where a relative import leads, without its ending; undefined for packages. */
+function targetPath({ file, target }: Import): string | undefined {
+  return target.startsWith('.') ? path.posix.join(path.posix.dirname(file), target) : undefined;
 }
 
-const files = readdirSync(SRC, { recursive: true, encoding: 'utf8' }).filter((file) => /\.ts$/.test(file));
+/** The part that a relative import leads to; undefined for packages. */
+function targetPart(each: Import): string | undefined {
+  const target = targetPath(each);
+  return target === undefined ? undefined : partOf(target);
+}
+
+/** The source file that a relative import names; undefined for packages and for what is no TypeScript. */
+function targetFile(each: Import): string | undefined {
+  const target = targetPath(each);
+  return [`${target}.ts`, `${target}/index.ts`].find((file) => known.has(file));
+}
+
+const files = readdirSync(SRC, { recursive: true, encoding: 'utf8' })
+  .map((file) => file.replaceAll(path.sep, '/'))
+  .filter((file) => /\.ts$/.test(file));
+const known = new Set(files);
 const imports = files.flatMap(importsOf);
 
 describe('imports', () => {
@@ -68,6 +180,16 @@ describe('imports', () => {
     expect([...new Set(files.map(partOf))].filter((part) => ![...ENGINE_PARTS, ...HOSTS].includes(part))).toEqual([]);
   });
 
+  it('lead round in no circle, those of types included', () => {
+    const graph = new Map(files.map((file) => [file, new Set<string>()]));
+    for (const each of imports) {
+      const target = targetFile(each);
+      if (target !== undefined) graph.get(each.file)?.add(target);
+    }
+    expect([...graph.values()].reduce((sum, targets) => sum + targets.size, 0)).toBeGreaterThan(1000);
+    expect(circlesOf(graph)).toEqual([]);
+  });
+
   it('of vscode stand in src/extension only', () => {
     expect(imports.filter(({ part, target }) => target === 'vscode' && part !== 'extension')).toEqual([]);
   });
@@ -77,4 +199,18 @@ describe('imports', () => {
       target.startsWith('node:') || builtinModules.includes(target.split('/')[0]!);
     expect(imports.filter((each) => ENGINE_PARTS.includes(each.part) && builtin(each))).toEqual([]);
   });
+
+  it.each(HOSTS)('of %s know no other host, and come to the engine through its doors', (host) => {
+    const outward = imports.filter(({ part, target }) => part === host && target.startsWith('.'));
+    const others = HOSTS.filter((each) => each !== host && each !== 'protocol');
+    expect(outward.filter((each) => others.includes(targetPart(each)!))).toEqual([]);
+    const used = outward.filter((each) => ENGINE_PARTS.includes(targetPart(each)!)).map((each) => targetPath(each)!);
+    expect([...new Set(used)].filter((door) => door !== FRONT_DOOR).sort()).toEqual([...DOORS[host]!].sort());
+  });
+});
+
+test('no folder holds more sources than are seen at a glance', () => {
+  const counts = new Map<string, number>();
+  for (const file of files) counts.set(path.dirname(file), (counts.get(path.dirname(file)) ?? 0) + 1);
+  expect([...counts].filter(([, count]) => count > MOST_IN_A_FOLDER)).toEqual([]);
 });

@@ -31,7 +31,10 @@ export interface Finding {
   readonly subject?: Subject;
 }
 
-/** A finding as its check yields it: of the check that its meta names, and as serious as that says unless it says so itself. */
+/**
+ * A finding as its check yields it: of the check that its meta names, and as serious as that says unless it says so
+ * itself.
+ */
 export type FindingDraft = Omit<Finding, 'check' | 'severity'> & { readonly severity?: Severity };
 
 export interface Measure {

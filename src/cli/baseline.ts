@@ -3,11 +3,11 @@ import { applyEdits, modify } from 'jsonc-parser';
 import type { Finding } from '../checks/finding';
 import { baselineOf } from '../engine/index';
 import { Failure } from './failure';
-import { CONFIG_NAME, type LoadedConfig } from './find-config';
+import { CONFIG_NAME, type LoadedConfig } from './files/find-config';
+import type { LoadedReport } from './files/load-report';
+import { writeAtomically } from './files/write-output';
 import type { Host } from './host';
-import type { LoadedReport } from './load-report';
 import { oneLine } from './plain-text';
-import { writeAtomically } from './write-output';
 
 /**
  * Writes the findings of each configuration's files into it, in place of the baseline that is there.

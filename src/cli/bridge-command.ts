@@ -9,13 +9,13 @@ import { stackOfFile } from '../stack/stack';
 import { fixAtPlace, type Point, plainBridgePreview } from './bridge-place';
 import { EXIT_CODES } from './exit-codes';
 import { Failure } from './failure';
+import { type LoadedReport, ReportLoader, requireLayer, warnOfUnreadable } from './files/load-report';
+import { encodeText, readInput, STANDARD_INPUT } from './files/read-input';
+import { writeAtomically } from './files/write-output';
 import { tidy, tidyPoint } from './format/tidy';
 import type { Host } from './host';
-import { type LoadedReport, ReportLoader, requireLayer, warnOfUnreadable } from './load-report';
 import { addReadingOptions, parsePlace, parsePositiveLength, type ReadingOptions } from './options';
 import { oneLine } from './plain-text';
-import { encodeText, readInput, STANDARD_INPUT } from './read-input';
-import { writeAtomically } from './write-output';
 
 interface BridgeOptions extends ReadingOptions {
   readonly write?: boolean;

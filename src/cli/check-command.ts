@@ -6,15 +6,15 @@ import { type CheckedFile, checkedConfig, checkedFile } from './checked-file';
 import { coloursFor } from './colours';
 import { EXIT_CODES } from './exit-codes';
 import { internalFailure } from './failure';
-import type { LoadedConfig } from './find-config';
+import type { LoadedConfig } from './files/find-config';
+import { pathIn } from './files/load-project';
+import { type LoadedReport, ReportLoader } from './files/load-report';
 import type { Format } from './format/format';
 import { formatJson } from './format/json';
 import { formatSarif } from './format/sarif';
 import { formatText } from './format/text';
 import { formatUnix } from './format/unix';
 import type { Host } from './host';
-import { pathIn } from './load-project';
-import { type LoadedReport, ReportLoader } from './load-report';
 import { FixVerifier } from './mend-prover';
 import { addReadingOptions, nameOf, parseCount, type ReadingOptions } from './options';
 import { oneLine } from './plain-text';
@@ -137,7 +137,7 @@ function checkOne({ name, report, config: found }: LoadedReport, options: CheckO
     report,
     findings: forPrograms ? report.complete : report.findings,
     sizeStated: report.drawing.sizeStated || lengths.some((length) => length !== undefined),
-    fixesFor: (finding) => (listsMends ? prover.fixesFor(finding) : []),
+    fixesFor: (finding) => (listsMends ? prover.fixesFor(finding) : undefined),
   });
   if (prover.leftOut > 0) {
     host.say(`${oneLine(name)}: the time for proving mends was over; ${count(prover.leftOut, 'finding')} are without`);

@@ -6,9 +6,12 @@ import type { Finding, Measure, Related, Severity } from '../checks/finding';
 import type { ConfigProblem } from '../config/read';
 import type { Config, Reading } from '../config/types';
 import { effectiveConfig } from '../engine/check/effective-config';
+import { type FixesOfFinding, isMended } from '../engine/index';
 import type { Point } from '../geometry/base/curve-types';
 import { areaOf } from '../geometry/boolean/index';
-import type { Fix, Report } from '../report/report';
+import type { ReportedFinding } from '../report/finding-id';
+import type { Fix } from '../report/fix';
+import type { Report } from '../report/report';
 import { cuttingTimeOf } from '../sheet/cutting-time';
 import type { Sheet } from '../sheet/types';
 import type { Span, TextEdit } from '../text/text';
@@ -55,6 +58,16 @@ export interface PlacedFinding {
   readonly measure: Measure | undefined;
   readonly related: readonly PlacedRelated[];
   readonly mends: readonly PlacedFix[];
+  /** The fixes that were tried and cannot be had. */
+  readonly refusals: readonly PlacedRefusal[];
+  /** Whether fixes were tried and none of them mends the finding. */
+  readonly beyondMending: boolean;
+}
+
+export interface PlacedRefusal {
+  readonly title: string;
+  /** One sentence. */
+  readonly reason: string;
 }
 
 export interface PlacedRelated {
@@ -101,10 +114,11 @@ export interface CheckedFileSource {
   readonly pathOf: (file: string) => string;
   readonly report: Report;
   /** Those to list: all of the report's, or its shorter choice. */
-  readonly findings: readonly Finding[];
+  readonly findings: readonly ReportedFinding[];
   /** Whether the size comes from the artist: from the file, the configuration or the command line. */
   readonly sizeStated: boolean;
-  readonly fixesFor: (finding: Finding) => readonly Fix[];
+  /** Undefined where none were tried. */
+  readonly fixesFor: (finding: ReportedFinding) => FixesOfFinding | undefined;
 }
 
 export function checkedFile({
@@ -113,7 +127,7 @@ export function checkedFile({
   report,
   findings,
   sizeStated,
-  fixesFor: mendsFor,
+  fixesFor: fixesOf,
 }: CheckedFileSource): CheckedFile {
   const places: Places = { own: rangesIn(report.text), other: neighboursOf(report, pathOf) };
   const { width, height } = report.drawing;
@@ -121,7 +135,7 @@ export function checkedFile({
     path,
     size: { width, height, stated: sizeStated },
     layers: report.sheets.map((sheet) => checkedLayer(sheet, effectiveConfig(report.settings))),
-    findings: findings.map((finding) => placeFinding(finding, mendsFor(finding), places)),
+    findings: findings.map((finding) => placeFinding(finding, fixesOf(finding), places)),
     counts: countSeverities(report.complete),
   };
 }
@@ -152,6 +166,8 @@ export function checkedConfig(path: string, text: string, problems: readonly Con
       measure: undefined,
       related: [],
       mends: [],
+      refusals: [],
+      beyondMending: false,
     }),
   );
   return { path, size: undefined, layers: [], findings, counts: countSeverities(findings) };
@@ -191,7 +207,8 @@ interface Places {
   readonly other: (file: string) => Neighbour | undefined;
 }
 
-function placeFinding(finding: Finding, mends: readonly Fix[], places: Places): PlacedFinding {
+function placeFinding(finding: Finding, tried: FixesOfFinding | undefined, places: Places): PlacedFinding {
+  const { fixes, refusals } = tried ?? NONE_TRIED;
   return {
     check: finding.check,
     severity: finding.severity,
@@ -201,9 +218,13 @@ function placeFinding(finding: Finding, mends: readonly Fix[], places: Places): 
     at: finding.at,
     measure: finding.measure,
     related: finding.related.flatMap((related) => placeRelated(related, places)),
-    mends: mends.map((mend) => placeFix(mend, places)),
+    mends: fixes.map((fix) => placeFix(fix, places)),
+    refusals: refusals.map(({ title, refused }) => ({ title, reason: refused })),
+    beyondMending: tried !== undefined && refusals.length > 0 && !isMended(tried),
   };
 }
+
+const NONE_TRIED: FixesOfFinding = { fixes: [], refusals: [] };
 
 function placeRelated({ message, span, at, file }: Related, { own, other }: Places): PlacedRelated[] {
   const place = file === undefined ? { path: undefined, rangeOf: own } : other(file);

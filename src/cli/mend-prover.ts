@@ -1,7 +1,7 @@
-/** Proves the mends of one report within a stretch of time. */
-import type { Finding } from '../checks/finding';
-import { fixesFor } from '../engine/index';
-import type { Fix, Report } from '../report/report';
+/** Proves the fixes of one report within a stretch of time. */
+import { type FixesOfFinding, fixesFor } from '../engine/index';
+import type { ReportedFinding } from '../report/finding-id';
+import type { Report } from '../report/report';
 
 /** Milliseconds for one file. Each proof checks the file anew, which hundreds of findings would draw out for hours. */
 const BUDGET = 60_000;
@@ -19,10 +19,10 @@ export class FixVerifier {
     this.budget = budget;
   }
 
-  fixesFor(finding: Finding): readonly Fix[] {
+  fixesFor(finding: ReportedFinding): FixesOfFinding | undefined {
     if (this.spent >= this.budget) {
       this.leftOut += 1;
-      return [];
+      return undefined;
     }
     const start = performance.now();
     try {

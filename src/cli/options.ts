@@ -6,6 +6,7 @@ import { type Command, InvalidArgumentError, Option } from 'commander';
 import { parseLength } from '../config/length';
 import type { Config } from '../config/types';
 import type { Settings } from '../engine/index';
+import { MEMORY_BUDGET, memoryInUse } from './memory';
 
 extend([names]);
 
@@ -40,16 +41,12 @@ export function settingsFrom(options: ReadingOptions, config: Config): Settings 
     config: options.withoutBaseline ? { ...config, baseline: [] } : config,
     budget: BUDGET,
     memoryInUse,
+    memoryBudget: MEMORY_BUDGET,
     ...(width !== undefined && { width }),
     ...(height !== undefined && { height }),
     ...(kerf !== undefined && { kerf }),
     ...(oneLayer !== undefined && { oneLayer }),
   };
-}
-
-function memoryInUse(): number {
-  const { heapUsed, external } = process.memoryUsage();
-  return heapUsed + external;
 }
 
 /** The name that stands for an input in messages, and from which its configuration is sought. */

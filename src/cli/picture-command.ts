@@ -6,12 +6,12 @@ import type { ViewMode } from '../picture/look';
 import { sceneSvg } from '../picture/look-svg';
 import { DEFAULT_GROUND, layerNames, stackScene } from '../picture/picture';
 import { Failure } from './failure';
+import { ReportLoader, requireLayer, warnOfUnreadable } from './files/load-report';
+import { isSameFile, writeAtomically } from './files/write-output';
 import type { Host } from './host';
-import { ReportLoader, requireLayer, warnOfUnreadable } from './load-report';
 import { addReadingOptions, parseColourOption, parsePercent, parsePixelsPerMm, type ReadingOptions } from './options';
 import { oneLine } from './plain-text';
 import { renderPng } from './render-png';
-import { isSameFile, writeAtomically } from './write-output';
 
 interface PictureOptions extends ReadingOptions {
   readonly out: string;

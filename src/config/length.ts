@@ -38,6 +38,11 @@ export function shortNumber(value: number): string {
   return String(Number(value.toFixed(2)));
 }
 
+/** `148 × 52.5 mm`. */
+export function shortSides(width: number, height: number): string {
+  return `${shortNumber(width)} × ${shortNumber(height)} mm`;
+}
+
 /** `1 island`, `3 islands`. */
 export function count(number: number, noun: string): string {
   return `${number} ${noun}${number === 1 ? '' : 's'}`;

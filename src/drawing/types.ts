@@ -2,10 +2,13 @@
  * What a renderer would paint, in sheet millimetres (y down, origin at the frame's upper left corner), curves kept as
  * curves, each knowing the text it came from.
  */
-import type { Curve, Matrix } from '../geometry/base/curve-types';
+import type { Matrix } from '../geometry/base/curve-types';
 import type { Box } from '../geometry/base/polygon-types';
 import type { ElementNode, MarkupDocument } from '../markup/tree';
 import type { Span } from '../text/text';
+import type { Subpath } from './subpath';
+
+export type { Subpath } from './subpath';
 
 export interface Drawing {
   readonly document: MarkupDocument;
@@ -64,14 +67,6 @@ export interface DashInterval {
   readonly curve: number;
   readonly from: number;
   readonly to: number;
-}
-
-/** A chain of curves. `spans[i]` is the text that gave `curves[i]`. A closing line is included when it has length. */
-export interface Subpath {
-  readonly curves: readonly Curve[];
-  readonly spans: readonly Span[];
-  /** Closed by `Z` or by the kind of shape; fills treat open ones as closed. */
-  readonly closed: boolean;
 }
 
 /** The union of its parts; each part is read by its own fill rule. */

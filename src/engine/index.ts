@@ -11,7 +11,8 @@ export type { ConfigProblem, ConfigReading } from '../config/read';
 export type { Config, Reading } from '../config/types';
 export { Stopped, type StopReason } from '../geometry/base/checkpoint';
 export type { FindingId, ReportedFinding } from '../report/finding-id';
-export type { FileEdits, Fix, LayerFault, ProjectReport, Report, Settings } from '../report/report';
+export type { BroughtFinding, Fix, FixCandidate, FixId, FixRefusal, FixScope } from '../report/fix';
+export type { FileEdits, LayerFault, ProjectReport, Report, Settings } from '../report/report';
 export type { LayerId } from '../sheet/layer/layer-id';
 export type { Layer, Piece, Sheet } from '../sheet/types';
 export { applyEdits, type Span, type TextEdit } from '../text/text';
@@ -27,8 +28,16 @@ export { createEngine, type Engine } from './engine';
 export { bridgeAt, bridgeAtCaret } from './fixes/bridge-at';
 export { type BridgeChoice, type BridgeOutcome, bridgeIslands, type PlannedBridge } from './fixes/bridge-islands';
 export { type BridgeChange, bridgeAtOffset, bridgeStandingAt, changeBridge, changesFor } from './fixes/change-bridge';
-export { fixesFor } from './fixes/index';
-export { addRegistrationMarks } from './fixes/registration-marks';
+export {
+  candidatesFor,
+  type FixesOfFinding,
+  fixesFor,
+  isMended,
+  offerOrder,
+  proveFix,
+  sharedChange,
+} from './fixes/index';
+export { addRegistrationMarks } from './fixes/kinds/register-stack';
 export { describeShapeAt, type ShapeDescription } from './queries/describe-shape';
 export { type OutlineItem, outlineOf } from './queries/document-outline';
 export { findingById } from './queries/find-finding';

@@ -82,8 +82,9 @@ export abstract class RestartingTokenizer {
     this.shift = at - lead.length;
     this.listening = true;
     for (let from = at; from < this.text.length && !this.isSkipping; from += PORTION) {
-      checkpoint(PORTION / 16);
-      this.tokenizer.write(this.text.slice(from, from + PORTION));
+      const portion = this.text.slice(from, from + PORTION);
+      checkpoint(portion.length / 16);
+      this.tokenizer.write(portion);
     }
     // The blank ends a name, or a value without quotes, that the file breaks off in.
     if (!this.isSkipping) this.tokenizer.write(' ');

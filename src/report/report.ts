@@ -5,6 +5,7 @@ import type { Config } from '../config/types';
 import type { Drawing } from '../drawing/types';
 import type { Point } from '../geometry/base/curve-types';
 import type { Polygon } from '../geometry/base/polygon-types';
+import type { LayerId } from '../sheet/layer/layer-id';
 import type { Sheet } from '../sheet/types';
 import type { Stack } from '../stack/stack';
 import type { TextEdit } from '../text/text';
@@ -25,7 +26,7 @@ export interface Settings {
   readonly budget?: number;
   /** Bytes that the host's memory holds now; without it, memory is not watched. Asked every few milliseconds. */
   readonly memoryInUse?: () => number;
-  /** Bytes, 1 GiB by default, above what is in use when a run begins: what would need more is left out, and said. */
+  /** Bytes that may be in use, by default 1 GiB more than when a run begins: what needs more is left out, and said. */
   readonly memoryBudget?: number;
   /** Whether nobody waits for the report any more: the run then throws `Stopped`. No report keeps it. */
   readonly cancelled?: () => boolean;
@@ -111,24 +112,6 @@ export interface CheckResult {
   readonly findings: readonly Finding[];
 }
 
-/** A change to the artist's text that was proven, by checking the edited text, to mend what it says. */
-export interface Fix {
-  /** Stable name of the kind of mend, for hosts: `bridge-island`, `bridge-layer`, `cut-island-away`, … */
-  readonly kind: string;
-  /** For the lightbulb: "Bridge this island (2 bridges of 0.80 mm)". */
-  readonly title: string;
-  readonly check: CheckId;
-  readonly preferred: boolean;
-  /** Safe mends change nothing that is cut or painted; only those may run on save. */
-  readonly safe: boolean;
-  /** Of the finding's own file. */
-  readonly edits: readonly TextEdit[];
-  /** Edits of other files of the project that belong to the same change. */
-  readonly others?: readonly FileEdits[];
-  /** The bridges that it puts in, where that is what it does. */
-  readonly bridges?: readonly BridgePreview[];
-}
-
 /** Edits of one file of a project, under the project's name for it. */
 export interface FileEdits {
   readonly file: string;
@@ -137,8 +120,9 @@ export interface FileEdits {
 
 /** A bridge that is not in the text yet. Sheet mm. */
 export interface BridgePreview {
-  /** The layer's name. */
+  /** The layer's name, for people. */
   readonly layer: string;
+  readonly layerId: LayerId;
   /** What stays of the opening: it reaches a little into both banks. */
   readonly strip: Polygon;
   /** The ends of its middle line. */

@@ -7,7 +7,7 @@ import { buildSegmentIndex, nearestSegment, type SegmentIndex } from '../geometr
 import { findThinPartsIncrementally } from '../geometry/thickness/incremental';
 import { findThinParts } from '../geometry/thickness/index';
 import type { ThinPart } from '../geometry/thickness/types';
-import type { BareGap } from './index';
+import type { BareGap } from './seam-types';
 import { CRACK } from './tile-seams';
 
 /** What is kept of a run. */

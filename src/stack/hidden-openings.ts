@@ -7,7 +7,7 @@ import { boxesTouch } from '../geometry/base/ring';
 import { areaOf, boxOfPolygon, difference, perimeterOf, regionContains } from '../geometry/boolean/index';
 import { matchIdentical } from '../geometry/polygon/diff';
 import { indexBoxes } from '../geometry/spatial/clusters';
-import type { HiddenOpening } from './index';
+import type { HiddenOpening } from './seam-types';
 
 export interface HiddenOpenings {
   /** The layers' openings, in painting order. */

@@ -1,18 +1,18 @@
-/** What is measured between the layers of a stack: overlaps that are too short, bare gaps, buried openings. */
-import type { Point } from '../geometry/base/curve-types';
 import type { Box, Region } from '../geometry/base/polygon-types';
 import { joinBoxes } from '../geometry/base/ring';
 import { fromGrid } from '../geometry/boolean/grid';
 import { complementInBox, offset, regionFromRings } from '../geometry/boolean/index';
 import { joinTiles } from '../geometry/boolean/join-tiles';
 import { nestRings } from '../geometry/boolean/nest';
-import type { Segment } from '../geometry/spatial/segment-distance';
 import type { SheetMeasures } from '../sheet/types';
 import { bareGapsOf, measureThinGround, type ThinGround } from './bare-gaps';
 import { findHidden, type HiddenOpenings } from './hidden-openings';
+import type { BareGap, HiddenOpening, ShortOverlap } from './seam-types';
 import { joinPieces } from './short-overlaps';
 import { CRACK } from './tile-seams';
 import { type MeasuredTiles, measureTiles } from './tiles';
+
+export type { BareGap, HiddenOpening, Neighbours, ShortOverlap } from './seam-types';
 
 /** Indices of layers are those of the stack: the first painted is 0. */
 export interface Seams {
@@ -30,53 +30,6 @@ export interface Seams {
 export interface MeasuredSeams {
   readonly seams: Seams;
   readonly memory: SeamMemory;
-}
-
-/** Two layers, the one painted earlier first. */
-export interface Neighbours {
-  readonly earlier: number;
-  readonly later: number;
-}
-
-/** A stretch of the seam of two neighbours that a slip of less than `Seams.slip` opens. */
-export interface ShortOverlap extends Neighbours {
-  /** The one of the two whose slip opens it first. */
-  readonly slipping: number;
-  /**
-   * mm: the shortest slip of either sheet, in any direction, that lets bare ground show; 0 where the colours only
-   * touch.
-   */
-  readonly width: number;
-  /** Where bare ground first shows. */
-  readonly at: Point;
-  /** The place on the edge of the sheet that slips which comes to lie there. */
-  readonly facing: Point;
-  /** mm along the seam */
-  readonly length: number;
-  /** Its course, as both sheets see it; in no particular order. */
-  readonly course: readonly Segment[];
-  /** Whether it ends where bare ground is nearer than twice the slip, as at the crossing of two outlines. */
-  readonly runsOut: boolean;
-}
-
-/** Bare ground between two neighbours. */
-export interface BareGap extends Neighbours {
-  /** mm, at its narrowest; of a gap that is closed all round and nowhere as wide as a slip, at its widest. */
-  readonly width: number;
-  /** Whether it is closed all round. */
-  readonly closed: boolean;
-  /** The facing places on the edges of the two neighbours' openings. */
-  readonly onEarlier: Point;
-  readonly onLater: Point;
-  /** mm along its course */
-  readonly length: number;
-}
-
-/** An opening whose paint is nowhere seen. */
-export interface HiddenOpening {
-  readonly layer: number;
-  /** Which of the layer's openings. */
-  readonly opening: number;
 }
 
 export interface SeamMemory {

@@ -6,7 +6,7 @@ import type { Box } from '../geometry/base/polygon-types';
 import { distance } from '../geometry/base/vector';
 import { findRoot, groupsOf, indexBoxes, uniteSets } from '../geometry/spatial/clusters';
 import { nearestApproach, type Segment } from '../geometry/spatial/segment-distance';
-import type { ShortOverlap } from './index';
+import type { ShortOverlap } from './seam-types';
 import type { SeamPiece } from './tile-seams';
 
 /** mm: overlaps that differ by less are equally short; of those the middle one is shown. */

@@ -34,7 +34,7 @@ test('it checks, mends and edits when imported as a module', () => {
     const text = '<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="60mm" viewBox="0 0 60 60">'
       + '<path d="M10 10h40v40h-40z M20 20v20h20v-20z"/></svg>';
     const report = check(text);
-    const [mend] = fixesFor(report, report.findings[0]);
+    const [mend] = fixesFor(report, report.findings[0]).fixes;
     console.log(JSON.stringify([report, check(applyEdits(text, mend.edits))].map(
       ({ findings }) => findings.map((finding) => finding.check))));`;
   const said = execFileSync(process.execPath, ['--input-type=module', '--eval', program], { encoding: 'utf8' });

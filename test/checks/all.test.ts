@@ -1,4 +1,6 @@
-/** Every check is whole: its folder, its page with all headings, its place in the list, and what is made of its words. */
+/**
+ * Every check is whole: its folder, its page with all headings, its place in the list, and what is made of its words.
+ */
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';

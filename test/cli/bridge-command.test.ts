@@ -1,7 +1,7 @@
 import { chmod, readdir, readFile, readlink, stat, symlink } from 'node:fs/promises';
 import { applyPatch } from 'diff';
 import { afterAll, beforeAll, describe, expect, it, test } from 'vitest';
-import { encodeText } from '../../src/cli/read-input';
+import { encodeText } from '../../src/cli/files/read-input';
 import { CliWorkshop } from './run-cli';
 import { SOUND, stencil, WITH_ISLAND } from './stencils';
 

@@ -1,4 +1,4 @@
-import { mkdir } from 'node:fs/promises';
+import { mkdir, truncate } from 'node:fs/promises';
 import type { Log } from 'sarif';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { TextDocument } from 'vscode-languageserver-textdocument';
@@ -34,6 +34,26 @@ function expectMisused(outcome: Outcome, line: RegExp): void {
   expect(second).toMatch(/^Try: tombolo .*--help$/);
   expect(rest).toEqual([]);
 }
+
+describe('files that are too large', () => {
+  it('are refused in one line before they are read, and the others are reported on', async () => {
+    // A hole of a file: nothing of it is on the disk.
+    await truncate(workshop.path(await workshop.file('huge.svg', '<svg')), 200_000_000);
+    const outcome = await workshop.run(['check', 'island.svg', 'huge.svg', 'web.svg', '--format', 'json']);
+    expect(outcome.code).toBe(2);
+    expect(outcome.stderr).toBe('tombolo: huge.svg: is larger than 100 MB (200 MB or more) and was not read\n');
+    const { files } = JSON.parse(outcome.stdout) as { files: { path: string; findings: unknown[] }[] };
+    expect(files.map(({ path, findings }) => [path, findings.length > 0])).toEqual([
+      ['island.svg', true],
+      ['web.svg', true],
+    ]);
+  });
+
+  it('are refused on standard input as well', async () => {
+    const outcome = await workshop.run(['check', '-'], { input: Buffer.alloc(100_000_001, ' ') });
+    expectRefused(outcome, /^tombolo: <stdin>: is larger than 100 MB/);
+  });
+});
 
 describe('exit codes', () => {
   it('0 for a sound stencil', async () => {

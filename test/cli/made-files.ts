@@ -24,6 +24,8 @@ export function finding(changes: Partial<PlacedFinding> = {}): PlacedFinding {
     measure: { value: 0.420004, limit: 0.8, unit: 'mm' },
     related: [],
     mends: [],
+    refusals: [],
+    beyondMending: false,
     ...changes,
   };
 }

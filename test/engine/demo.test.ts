@@ -51,7 +51,7 @@ describe('the demo in several files', () => {
 
   it('can be mended of each', () => {
     const kinds = [...report.files.values()].flatMap((each) =>
-      each.findings.map((finding) => fixesFor(each, finding)[0]?.kind),
+      each.findings.map((finding) => fixesFor(each, finding).fixes[0]?.kind),
     );
     expect(kinds.sort()).toEqual(['bridge-island', 'spread-colour', 'spread-colour', 'widen-bridge']);
   });

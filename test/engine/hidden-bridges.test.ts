@@ -1,5 +1,5 @@
 /** Bridges in a made stack whose later layers cover known places. */
-import { describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { polygonOf, stripAlong } from '../../src/edits/strip/strip';
 import { bridgeIslands, check } from '../../src/engine/index';
 import { areaOf, intersection, union } from '../../src/geometry/boolean/index';
@@ -16,21 +16,22 @@ const ring = (x: number, y: number) =>
 const rect = (x: number, y: number, width: number, height: number) =>
   `<rect x="${x}" y="${y}" width="${width}" height="${height}"/>`;
 
-/**
- * Rings in the first layer; later ones cover the top and bottom of one, two corners of another, nothing of the third.
- */
+/** Rings in the first layer; later ones cover the top and bottom of one, two corners of another, nothing of the third. */
 const rings = ring(10, 10) + ring(70, 10) + ring(10, 70);
 const covers = [rect(8, 8, 40, 14) + rect(8, 34, 40, 14), rect(68, 8, 16, 16) + rect(92, 32, 16, 16)];
 const svg = stack(rings, ...covers);
 
 describe('bridges under later paint', () => {
   const report = check(svg);
-  const { plan, edits, refusals } = bridgeIslands(report, { layer: 'layer-0' });
+  let bridges: ReturnType<typeof bridgeIslands>;
+  beforeAll(() => {
+    bridges = bridgeIslands(report, { layer: 'layer-0' });
+  });
   const of = (x: number, y: number) =>
-    plan.filter(({ from }) => from.x > x && from.x < x + 36 && from.y > y && from.y < y + 36);
+    bridges.plan.filter(({ from }) => from.x > x && from.x < x + 36 && from.y > y && from.y < y + 36);
 
   it('are put wherever one fits there', () => {
-    expect(refusals).toEqual([]);
+    expect(bridges.refusals).toEqual([]);
     expect(of(10, 10)).toHaveLength(2);
     for (const { hiddenShare } of [...of(10, 10), ...of(70, 10)]) expect(hiddenShare).toBeGreaterThan(0.99);
     for (const { hiddenShare } of of(10, 70)) expect(hiddenShare).toBe(0);
@@ -38,14 +39,14 @@ describe('bridges under later paint', () => {
 
   it('show what an independent overlay says', () => {
     const later = union(report.sheets.slice(1).map(({ openings }) => openings));
-    for (const { from, to, width, length, hiddenShare } of plan) {
+    for (const { from, to, width, length, hiddenShare } of bridges.plan) {
       const strip = [polygonOf(stripAlong(from, to, width, 0))];
       expect(hiddenShare).toBeCloseTo(areaOf(intersection(strip, later)) / (width * length), 6);
     }
   });
 
   it('hold, and lie opposite each other all the same', () => {
-    const after = check(applyEdits(svg, edits));
+    const after = check(applyEdits(svg, bridges.edits));
     expect(after.sheets[0]!.pieces.filter(({ island }) => island)).toEqual([]);
     const [first, second] = of(10, 10);
     expect(Math.sign((first!.from.y - 28) * (second!.from.y - 28))).toBe(-1);

@@ -8,7 +8,7 @@ export function fixed(svg: string, id: CheckId): Map<string, string> {
   const report = check(svg);
   const finding = report.findings.find((each) => each.check === id);
   if (!finding) throw new Error(`no ${id} in ${report.findings.map((each) => each.check)}`);
-  return new Map(fixesFor(report, finding).map(({ kind, edits }) => [kind, applyEdits(svg, edits)]));
+  return new Map(fixesFor(report, finding).fixes.map(({ kind, edits }) => [kind, applyEdits(svg, edits)]));
 }
 
 export const checksIn = (svg: string): string[] => check(svg).findings.map((finding) => finding.check);

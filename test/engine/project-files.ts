@@ -1,7 +1,8 @@
 /** Small projects for tests: one unit is a millimetre. */
 import { checkProject } from '../../src/engine/check/check-project';
 import { readConfig } from '../../src/engine/check/known-checks';
-import type { Fix, ProjectReport } from '../../src/report/report';
+import type { Fix } from '../../src/report/fix';
+import type { ProjectReport } from '../../src/report/report';
 import { applyEdits } from '../../src/text/text';
 
 /** A sheet of 60 × 60 mm. */

@@ -32,7 +32,8 @@ function layerJson(layer: CheckedLayer): object {
   };
 }
 
-function findingJson({ check, severity, message, layer, range, at, measure, related, mends }: PlacedFinding): object {
+function findingJson(finding: PlacedFinding): object {
+  const { check, severity, message, layer, range, at, measure, related, mends, refusals } = finding;
   return {
     check,
     severity,
@@ -48,5 +49,6 @@ function findingJson({ check, severity, message, layer, range, at, measure, rela
       at: tidyPoint(other.at),
     })),
     mends: mends.map(({ title, preferred, safe }) => ({ title, preferred, safe })),
+    ...(refusals.length > 0 && { refusals: refusals.map(({ title, reason }) => ({ title, reason })) }),
   };
 }

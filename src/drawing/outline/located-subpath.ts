@@ -4,7 +4,7 @@ import type { Curve } from '../../geometry/base/curve-types';
 import { defined } from '../../geometry/base/defined';
 import type { Attribute } from '../../markup/tree';
 import type { Span } from '../../text/text';
-import type { Subpath } from '../types';
+import type { Subpath } from '../subpath';
 
 /** A chain of curves in sheet mm, each with the place that it was read from. Places are in the attribute's value. */
 export interface Trace {

@@ -3,7 +3,7 @@ import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Curve, Matrix, Point } from '../../geometry/base/curve-types';
 import { defined } from '../../geometry/base/defined';
 import { applyToVector } from '../../geometry/base/matrix';
-import type { Subpath } from '../types';
+import type { Subpath } from '../subpath';
 import { IN_DOCUMENT, locate, type Trace } from './located-subpath';
 
 /** Relative commands rarely come back to the very same number; a gap below this (mm) is rounding, not a line. */

@@ -3,10 +3,10 @@ import type { Point } from '../../geometry/base/curve-types';
 import { defined } from '../../geometry/base/defined';
 import { boxOfRing, centroidOfRing, joinBoxes } from '../../geometry/base/ring';
 import type { Piece } from '../../sheet/types';
-import type { PlanOptions } from './index';
 import type { ScoredCandidate } from './score';
 import { bridgeCountFor, type SelectionOptions, selectCandidates, stripOf } from './select';
 import { minimumSpanningTree } from './spanning-tree';
+import type { PlanOptions } from './types';
 
 export interface BridgeAssignment {
   readonly pieces: readonly Piece[];

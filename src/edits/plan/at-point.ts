@@ -6,9 +6,9 @@ import { firstHits } from '../../geometry/spatial/raycast';
 import { nearestSegment, type SegmentIndex } from '../../geometry/spatial/segment-index';
 import type { Sheet } from '../../sheet/types';
 import type { BridgeCandidate } from './candidates';
-import { bridgeFrom, type PlanOptions, surroundingsOf } from './index';
+import { bridgeFrom, surroundingsOf } from './index';
 import { type ScoredCandidate, scoreCandidate } from './score';
-import type { Bridge } from './types';
+import type { Bridge, PlanOptions } from './types';
 
 /** Ways through the place are tried in so many directions, evenly spread over a half turn. */
 const DIRECTIONS = 24;

@@ -11,25 +11,9 @@ import { assignBridges, middleOf } from './assign';
 import { candidatesNear, candidatesOf } from './candidates';
 import { type ScoredCandidate, type Surroundings, scoreCandidate } from './score';
 import { minimumSpanningTree } from './spanning-tree';
-import type { Bridge } from './types';
+import type { Bridge, PlanOptions } from './types';
 
-export type { Bridge } from './types';
-
-export interface PlanOptions {
-  /** mm, as drawn: the least width of a bridge plus the kerf. */
-  readonly width: number;
-  /** How many for each island; by default its size decides. */
-  readonly count?: 'auto' | number;
-  /** So many more for each island than its size asks for. */
-  readonly more?: number;
-  /** A place that the artist chose, in sheet mm: the first bridge of each island goes as near to it as can be. */
-  readonly near?: Point;
-  readonly align?: 'none' | 'vertical';
-  /** The shortest ones, wherever they are: an island may hinge. */
-  readonly shortestOnly?: boolean;
-  /** What later layers paint over, in sheet mm: bridges there leave no bare shadow, so they are preferred. */
-  readonly hidden?: Region;
-}
+export type { Bridge, PlanOptions } from './types';
 
 export interface BridgePlan {
   /** Islands nearest to the frame first. */

@@ -1,5 +1,6 @@
 /** A strip of material across an opening: commonly from an island to what it shall hang on. */
 import type { Point } from '../../geometry/base/curve-types';
+import type { Region } from '../../geometry/base/polygon-types';
 import type { Piece } from '../../sheet/types';
 
 export interface Bridge {
@@ -15,4 +16,20 @@ export interface Bridge {
   readonly length: number;
   /** Which share of it a later layer paints over, 0..1; undefined where that was not asked. */
   readonly hiddenShare?: number;
+}
+
+export interface PlanOptions {
+  /** mm, as drawn: the least width of a bridge plus the kerf. */
+  readonly width: number;
+  /** How many for each island; by default its size decides. */
+  readonly count?: 'auto' | number;
+  /** So many more for each island than its size asks for. */
+  readonly more?: number;
+  /** A place that the artist chose, in sheet mm: the first bridge of each island goes as near to it as can be. */
+  readonly near?: Point;
+  readonly align?: 'none' | 'vertical';
+  /** The shortest ones, wherever they are: an island may hinge. */
+  readonly shortestOnly?: boolean;
+  /** What later layers paint over, in sheet mm: bridges there leave no bare shadow, so they are preferred. */
+  readonly hidden?: Region;
 }

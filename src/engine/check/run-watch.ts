@@ -1,4 +1,5 @@
 /** What watches over a run of the engine: its time, its memory, and whoever asked for it. */
+
 import { Stopped, type StopReason, type Watch } from '../../geometry/base/checkpoint';
 import type { Settings } from '../../report/report';
 import { now } from '../clock';
@@ -6,7 +7,7 @@ import { now } from '../clock';
 /** Milliseconds: long enough for any sheet that a person draws. */
 const DEFAULT_BUDGET = 20_000;
 /** Bytes: no sheet that a person draws needs a third of it. */
-const DEFAULT_MEMORY_BUDGET = 2 ** 30;
+const DEFAULT_GROWTH = 2 ** 30;
 /** Milliseconds: asking a host for its memory can take as long as a thousand steps of a loop. */
 const BETWEEN_MEMORY_LOOKS = 5;
 
@@ -32,9 +33,9 @@ export function watchOf(settings: Settings, files = 1): Watch {
   };
 }
 
-function memoryWatch({ memoryInUse, memoryBudget = DEFAULT_MEMORY_BUDGET }: Settings): (time: number) => boolean {
+function memoryWatch({ memoryInUse, memoryBudget }: Settings): (time: number) => boolean {
   if (!memoryInUse) return () => false;
-  const most = memoryInUse() + memoryBudget;
+  const most = memoryBudget ?? memoryInUse() + DEFAULT_GROWTH;
   let [next, usedUp] = [-Infinity, false];
   return (time) => {
     if (time < next) return usedUp;

@@ -1,13 +1,13 @@
 /** A bridge at a place that the artist points to: in the picture, or by the caret in the text. */
-
-import type { Finding } from '../../checks/finding';
 import { bridgeAcrossGap } from '../../edits/plan/at-point';
 import type { Point } from '../../geometry/base/curve-types';
 import type { Polygon } from '../../geometry/base/polygon-types';
 import { regionContains } from '../../geometry/boolean/index';
 import { pointAt } from '../../geometry/curve/index';
 import { buildSegmentIndex, nearestSegment, type SegmentIndex } from '../../geometry/spatial/segment-index';
-import type { Fix, Report } from '../../report/report';
+import type { ReportedFinding } from '../../report/finding-id';
+import { type Fix, type FixRefusal, fixId } from '../../report/fix';
+import type { Report } from '../../report/report';
 import type { Piece, Sheet } from '../../sheet/types';
 import {
   type BridgePlanChoice,
@@ -17,10 +17,22 @@ import {
   verifyBridges,
   verifyCut,
 } from './bridge-islands';
-import { fixFrom } from './island-fixes';
+import { bridgesAsChange } from './bridges-as-change';
+import { fixOf } from './fix-of';
 
 /** mm: how far an edge may lie from where flattening and offsetting have put it. */
 const EDGE_SLACK = 0.02;
+
+/** In the picture, across whatever gap is there. */
+const BRIDGE_HERE = { kind: 'bridge-here', scope: 'place', safe: false, title: 'Bridge the gap here' } as const;
+
+/** In the text, for the island of a finding. */
+const BRIDGE_ISLAND_HERE = {
+  kind: 'bridge-island-here',
+  scope: 'place',
+  safe: false,
+  title: 'Bridge it here',
+} as const;
 
 /**
  * A bridge as near to `point` as can be: for the island there, or across the opening where none borders on it.
@@ -29,8 +41,8 @@ const EDGE_SLACK = 0.02;
  * @returns a sentence where there can be none
  */
 export function bridgeAt(report: Report, sheet: Sheet, point: Point, bridgeWidth?: number): Fix | string {
-  const proven = verifyBridgeAt(report, sheet, point, bridgeWidth);
-  return typeof proven === 'string' ? proven : fixFrom(proven, 'bridge-here', 'Bridge the gap here');
+  const change = bridgesAsChange(verifyBridgeAt(report, sheet, point, bridgeWidth), BRIDGE_HERE.title);
+  return typeof change === 'string' ? change : fixOf(BRIDGE_HERE, { ...BRIDGE_HERE, layerId: sheet.layer.id }, change);
 }
 
 function verifyBridgeAt(report: Report, sheet: Sheet, point: Point, bridgeWidth?: number): VerifiedBridges | string {
@@ -80,15 +92,20 @@ function isAdjacent({ outer }: Polygon, gap: SegmentIndex, reach: number): boole
 /**
  * A bridge where the command at the caret draws the edge of the island that was found.
  * @param offset of the caret, in UTF-16 code units
+ * @returns undefined where the caret is at no such command
  */
-export function bridgeAtCaret(report: Report, { subject }: Finding, offset: number): Fix | undefined {
+export function bridgeAtCaret(report: Report, finding: ReportedFinding, offset: number): Fix | FixRefusal | undefined {
+  const { subject } = finding;
   if (subject?.kind !== 'island') return undefined;
   const { sheet, piece } = subject;
   const edges = buildSegmentIndex([piece.polygon]);
   const near = placesDrawnAt(sheet, offset).find((place) => nearestSegment(edges, place, sheet.kerf / 2 + EDGE_SLACK));
   if (!near) return undefined;
-  const bridges = bridgesNear(report, sheet, piece, { near });
-  return typeof bridges === 'string' ? undefined : fixFrom(bridges, 'bridge-island-here', 'Bridge it here');
+  const { kind, scope, title } = BRIDGE_ISLAND_HERE;
+  const whose = { id: fixId(finding.id, kind), finding: finding.id, layerId: sheet.layer.id };
+  const change = bridgesAsChange(bridgesNear(report, sheet, piece, { near }), title);
+  if (typeof change === 'string') return { ...whose, kind, scope, title, refused: change };
+  return { ...fixOf(BRIDGE_ISLAND_HERE, { title, layerId: sheet.layer.id }, change), ...whose };
 }
 
 /** The middles of the curves that the command at an offset draws, in sheet mm. */

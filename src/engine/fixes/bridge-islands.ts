@@ -1,13 +1,16 @@
 /** Bridges for islands: planned, cut into the text, and proven. */
 
 import type { Finding } from '../../checks/finding';
+import type { Effect } from '../../checks/meta';
 import { limitsOf } from '../../config/limits';
 import { changedRegion, cutStrips, stripsFor } from '../../edits/bridge/cut';
 import { type Bridge, type PlanOptions, planBridges } from '../../edits/plan/index';
 import type { Strip } from '../../edits/strip/strip';
 import type { Region } from '../../geometry/base/polygon-types';
 import { union } from '../../geometry/boolean/index';
+import type { BroughtFinding } from '../../report/fix';
 import type { Report } from '../../report/report';
+import type { LayerId } from '../../sheet/layer/layer-id';
 import type { Piece, Sheet } from '../../sheet/types';
 import { applyEdits, type TextEdit } from '../../text/text';
 import { effectiveConfig } from '../check/effective-config';
@@ -35,7 +38,9 @@ export interface BridgeOutcome {
 }
 
 export interface PlannedBridge extends Bridge {
+  /** The layer's name, for people. */
   readonly layer: string;
+  readonly layerId: LayerId;
   /** mm: its width less the kerf. */
   readonly cutWidth: number;
   /** What stays of the opening: the bridge, reaching a little into both banks. Sheet mm. */
@@ -47,7 +52,11 @@ export interface VerifiedBridges {
   readonly edits: readonly TextEdit[];
   readonly bridges: readonly PlannedBridge[];
   readonly expectations: Expectations;
+  readonly brings: readonly BroughtFinding[];
 }
+
+/** What holding an island may do beside it. */
+export const BRIDGING_EFFECTS: readonly Effect[] = ['holds-island'];
 
 /**
  * Bridges every island of the report's layers. Where a layer cannot be done whole, it is done without the islands that
@@ -55,7 +64,7 @@ export interface VerifiedBridges {
  */
 export function bridgeIslands(report: Report, choice: BridgeChoice = {}): BridgeOutcome {
   const refusals: { message: string }[] = [];
-  let whole: VerifiedBridges = { edits: [], bridges: [], expectations: { gone: [], within: new Map() } };
+  let whole: VerifiedBridges = { edits: [], bridges: [], expectations: { gone: [], within: new Map() }, brings: [] };
   for (const sheet of report.sheets) {
     if (choice.layer !== undefined && sheet.layer.name !== choice.layer) continue;
     for (const result of bridgeSheet(report, sheet, choice)) {
@@ -73,7 +82,7 @@ function bridgeSheet(
   sheet: Sheet,
   { bridgeWidth, align = 'none' }: BridgeChoice,
 ): (VerifiedBridges | string)[] {
-  const islands = sheet.pieces.filter((piece) => piece.island);
+  const islands = islandsOf(sheet);
   if (islands.length === 0) return [];
   const choice = { align, ...(bridgeWidth === undefined ? {} : { bridgeWidth }) };
   const whole =
@@ -110,13 +119,13 @@ export function joinBridges(report: Report, first: VerifiedBridges, second: Veri
   const within = new Map(first.expectations.within);
   for (const [layer, region] of second.expectations.within)
     within.set(layer, [...(within.get(layer) ?? []), ...region]);
-  const mayCome = [...(first.expectations.mayCome ?? []), ...(second.expectations.mayCome ?? [])];
-  const pledge = { gone: [...first.expectations.gone, ...second.expectations.gone], within, mayCome };
+  const effects = [...(first.expectations.effects ?? []), ...(second.expectations.effects ?? [])];
+  const pledge = { gone: [...first.expectations.gone, ...second.expectations.gone], within, effects };
   const edits = [...first.edits, ...second.edits];
   const proof = verify(report, edits, pledge);
   return typeof proof === 'string'
     ? proof
-    : { edits, bridges: [...first.bridges, ...second.bridges], expectations: pledge };
+    : { edits, bridges: [...first.bridges, ...second.bridges], expectations: pledge, brings: proof.brings };
 }
 
 function overlap({ span: a }: TextEdit, { span: b }: TextEdit): boolean {
@@ -147,7 +156,7 @@ export function verifyBridges(
     result = verifyPlan(report, sheet, islands, { ...choice, more });
   }
   // A part of the island itself that would lift still beats an island that falls out: a warning for an error.
-  return typeof result === 'string' ? verifyPlan(report, sheet, islands, choice, ['loose-tongue']) : result;
+  return typeof result === 'string' ? verifyPlan(report, sheet, islands, choice, BRIDGING_EFFECTS) : result;
 }
 
 function verifyPlan(
@@ -155,10 +164,10 @@ function verifyPlan(
   sheet: Sheet,
   islands: readonly Piece[],
   choice: PlanChoice,
-  mayCome: Expectations['mayCome'] = [],
+  effects: readonly Effect[] = [],
 ): VerifiedBridges | string {
   const { bridges, unbridged } = planFor(report, sheet, islands, choice);
-  return unbridged.length > 0 ? noPlaceMessage(unbridged) : verifyCut(report, sheet, bridges, islands, mayCome);
+  return unbridged.length > 0 ? noPlaceMessage(unbridged) : verifyCut(report, sheet, bridges, islands, effects);
 }
 
 type PlanChoice = BridgePlanChoice & Pick<PlanOptions, 'more'>;
@@ -184,26 +193,27 @@ export function verifyCut(
   sheet: Sheet,
   bridges: readonly Bridge[],
   islands: readonly Piece[],
-  mayCome: Expectations['mayCome'] = [],
+  effects: readonly Effect[] = [],
 ): VerifiedBridges | string {
   const strips = stripsFor(sheet, bridges);
   const cut = cutStrips(sheet, strips);
   if ('refusal' in cut) return cut.refusal;
-  const layer = sheet.layer.name;
+  const { name: layer, id: layerId } = sheet.layer;
   const pledge = {
     gone: islandFindings(report, islands),
-    within: new Map([[layer, changedRegion(sheet, strips)]]),
-    mayCome,
+    within: new Map([[layerId, changedRegion(sheet, strips)]]),
+    effects,
   };
   const proof = verify(report, cut.edits, pledge);
   if (typeof proof === 'string') return proof;
   const planned = bridges.map((bridge, i) => ({
     ...bridge,
     layer,
+    layerId,
     cutWidth: bridge.width - sheet.kerf,
     strip: strips[i] as Strip,
   }));
-  return { edits: cut.edits, bridges: planned, expectations: pledge };
+  return { edits: cut.edits, bridges: planned, expectations: pledge, brings: proof.brings };
 }
 
 function noPlaceMessage(islands: readonly Piece[]): string {
@@ -216,18 +226,24 @@ function noPlaceMessage(islands: readonly Piece[]): string {
 /** What later layers paint over: a bridge there leaves no bare shadow. */
 export function hiddenOn({ stack }: Report, sheet: Sheet): Region {
   const sheets = stack.layers.map((layer) => layer.sheet);
-  return union(sheets.slice(sheets.indexOf(sheet) + 1).map(({ openings }) => openings));
+  const own = sheets.findIndex(({ layer }) => layer.id === sheet.layer.id);
+  return own < 0 ? [] : union(sheets.slice(own + 1).map(({ openings }) => openings));
 }
 
 /** Bridges for every island of a layer at the limit; remembered, for each of its islands offers them. */
 export function verifyLayerBridges(report: Report, sheet: Sheet): VerifiedBridges | string {
-  return report.session.remember(`bridges of ${sheet.layer.id}`, () =>
-    verifyBridges(
-      report,
-      sheet,
-      sheet.pieces.filter((piece) => piece.island),
-    ),
-  );
+  const prove = () => verifyBridges(report, sheet, islandsOf(sheet));
+  return report.session.remember(`bridges of ${sheet.layer.id}`, prove);
+}
+
+/** The usual bridges for one island; remembered, for other plans are compared with them. */
+export function verifyIslandBridges(report: Report, sheet: Sheet, piece: Piece): VerifiedBridges | string {
+  const prove = () => verifyBridges(report, sheet, [piece]);
+  return report.session.remember(`bridges of ${sheet.layer.id}/${sheet.pieces.indexOf(piece)}`, prove);
+}
+
+export function islandsOf({ pieces }: Sheet): Piece[] {
+  return pieces.filter(({ island }) => island);
 }
 
 function islandFindings(report: Report, islands: readonly Piece[]): Finding[] {

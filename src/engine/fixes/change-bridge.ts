@@ -1,5 +1,6 @@
 /** Bridges that are there already, changed by the same surgery that puts new ones in. */
 
+import type { Effect } from '../../checks/meta';
 import { formatMillimetres } from '../../config/length';
 import { limitsOf } from '../../config/limits';
 import { changedRegion, cutStrips, ROUNDING_ROOM, stripsFor } from '../../edits/bridge/cut';
@@ -14,13 +15,15 @@ import type { Point } from '../../geometry/base/curve-types';
 import type { Region } from '../../geometry/base/polygon-types';
 import { add, dot, perpendicular, scale, subtract } from '../../geometry/base/vector';
 import { regionContains } from '../../geometry/boolean/index';
-import type { Fix, Report } from '../../report/report';
+import type { Fix } from '../../report/fix';
+import type { Report } from '../../report/report';
 import type { Sheet } from '../../sheet/types';
 import type { TextEdit } from '../../text/text';
 import { effectiveConfig } from '../check/effective-config';
 import { placesDrawnAt } from './bridge-at';
 import { bridgeWidthFor, hiddenOn } from './bridge-islands';
-import { checkEdited, type Expectations, verify } from './verify';
+import { type FixFacts, fixOf } from './fix-of';
+import { checkEdited, verify } from './verify';
 
 /** What is to become of a bridge. */
 export type BridgeChange =
@@ -152,7 +155,7 @@ function recut(
   const removed = removeBridge(sheet, bridge);
   if ('refusal' in removed) return removed.refusal;
   const after = checkEdited(report, removed.edits);
-  const opened = after.sheets[report.sheets.indexOf(sheet)];
+  const opened = sameLayer(after, sheet);
   if (!opened) return 'The layers would be others than before.';
   const planned = plan(opened, after);
   if (typeof planned === 'string') return planned;
@@ -166,6 +169,7 @@ function recut(
   const { from, to, length, hiddenShare = 0 } = planned;
   const ghost = {
     layer: sheet.layer.name,
+    layerId: sheet.layer.id,
     strip: polygonOf(strips[0] as Strip),
     from,
     to,
@@ -178,14 +182,14 @@ function recut(
 function remove(report: Report, sheet: Sheet, bridge: StandingBridge): Fix | string {
   const removed = removeBridge(sheet, bridge);
   if ('refusal' in removed) return removed.refusal;
-  const after = checkEdited(report, removed.edits).sheets[report.sheets.indexOf(sheet)];
+  const after = sameLayer(checkEdited(report, removed.edits), sheet);
   const fallen = after ? islandArea(after) - islandArea(sheet) : 0;
   const title =
     fallen > 0 ? `Remove this bridge (it is the last: ${fallen.toFixed(1)} mm² will fall out)` : 'Remove this bridge';
   return verifiedFix(report, sheet, removed.edits, {
     ...titled('remove-bridge', title),
     within: removalRegion(sheet, bridge),
-    mayCome: ['floating-island', 'thin-bridge', 'loose-tongue'],
+    effects: ['removes-bridge'],
   });
 }
 
@@ -221,16 +225,22 @@ function removalRegion({ layer }: Sheet, bridge: StandingBridge): Region {
 
 interface AllowedChange extends Titled {
   readonly within: Region;
-  readonly mayCome?: Expectations['mayCome'];
+  readonly effects?: readonly Effect[];
 }
 
 function verifiedFix(
   report: Report,
-  sheet: Sheet,
+  { layer: { id } }: Sheet,
   edits: readonly TextEdit[],
-  { kind, title, within, mayCome = [] }: AllowedChange,
+  { kind, title, within, effects = [] }: AllowedChange,
 ): Fix | string {
-  const proof = verify(report, edits, { gone: [], within: new Map([[sheet.layer.name, within]]), mayCome });
+  const proof = verify(report, edits, { gone: [], within: new Map([[id, within]]), effects });
   if (typeof proof === 'string') return proof;
-  return { kind, title, check: 'thin-bridge', preferred: false, safe: false, edits };
+  const facts: FixFacts = { kind, scope: 'place', safe: false };
+  return fixOf(facts, { title, layerId: id, asked: effects }, { edits, brings: proof.brings });
+}
+
+/** The sheet of the same layer in the report on an edited text. */
+function sameLayer({ sheets }: Report, { layer: { id } }: Sheet): Sheet | undefined {
+  return sheets.find(({ layer }) => layer.id === id);
 }

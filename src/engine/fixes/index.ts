@@ -1,117 +1,87 @@
-/** The mends that the lightbulb offers for a finding. Each is proven before it is in the list. */
+/** The fixes for a finding: what may be tried, which costs nothing to say, and what was proven of it. */
 
-import type { Finding } from '../../checks/finding';
-import { formatMillimetres } from '../../config/length';
-import { limitsOf } from '../../config/limits';
-import { closeSlot, openSlot } from '../../edits/bridge/open-slot';
-import { cutIslandAway, removeOpening, widenNeck } from '../../edits/bridge/widen-bridge';
-import type { Polygon } from '../../geometry/base/polygon-types';
-import type { ThinPart } from '../../geometry/thickness/types';
-import type { Fix, Report } from '../../report/report';
-import type { Piece, Sheet } from '../../sheet/types';
-import { effectiveConfig } from '../check/effective-config';
-import { acceptFix } from './accept-fix';
-import { type FixCandidate, verifyCandidate } from './candidate';
-import { bridgeFixes } from './island-fixes';
-import { doubledFixes, openFixes } from './outline-fixes';
-import { addRegistrationMarks } from './registration-marks';
-import { scaleToFitFix, stateSizeFix } from './size-fixes';
-import { spreadFixes } from './spread-colour';
+import type { ReportedFinding } from '../../report/finding-id';
+import { type Fix, type FixCandidate, type FixRefusal, fixId } from '../../report/fix';
+import type { Report } from '../../report/report';
+import { metaOf } from '../check/known-checks';
+import { findingById } from '../queries/find-finding';
+import { fixOf } from './fix-of';
+import type { FixKind } from './kind';
+import { FIX_KINDS } from './kinds';
+import { accept } from './kinds/accept';
 
-/** In the order in which they are offered: this place, the layer, the file, and last to accept it as it is. */
-export function fixesFor(report: Report, finding: Finding): readonly Fix[] {
-  const accept = acceptFix(report, finding);
-  return [...changesFor(report, finding), ...(accept ? [accept] : [])];
+/** What became of all candidates for a finding. */
+export interface FixesOfFinding {
+  /** Proven, in the order in which they are offered. */
+  readonly fixes: readonly Fix[];
+  readonly refusals: readonly FixRefusal[];
 }
 
-function changesFor(report: Report, finding: Finding): Fix[] {
-  const { subject, check } = finding;
-  if (check === 'unstated-size') return stateSizeFix(report, finding);
-  if (check === 'oversize-sheet') return scaleToFitFix(report, finding);
-  if (check === 'frame-mismatch') return addRegistrationMarks(report, finding);
-  if (subject?.kind === 'overlap' || subject?.kind === 'gap') return spreadFixes(report, finding);
-  if (subject?.kind === 'opening') {
-    return verifyCandidate(
-      report,
-      finding,
-      subject.sheet,
-      removeFixes(subject.sheet, subject.opening, 'Remove this opening'),
-    );
-  }
-  if (subject?.kind === 'island') {
-    const { sheet, piece } = subject;
-    return [
-      ...bridgeFixes(report, sheet, piece),
-      ...verifyCandidate(report, finding, sheet, cutAwayFixes(sheet, piece)),
-    ];
-  }
-  if (subject?.kind === 'doubled') return doubledFixes(report, finding, subject);
-  if (subject?.kind === 'open') return openFixes(report, finding, subject);
-  if (subject?.kind !== 'thin') return [];
-  const { sheet, part } = subject;
-  if (check === 'thin-bridge') return verifyCandidate(report, finding, sheet, widenFixes(report, sheet, part));
-  if (check === 'narrow-opening') {
-    return slotCandidates(report, sheet, part).flatMap((attempt) => verifyCandidate(report, finding, sheet, attempt));
-  }
-  const opening = sheet.openings[part.polygon];
-  if (check === 'small-opening' && opening)
-    return verifyCandidate(report, finding, sheet, removeFixes(sheet, opening, 'Remove this pinhole'));
-  return [];
+/** Whether the finding can be mended, and not only be accepted as it is. */
+export function isMended({ fixes }: FixesOfFinding): boolean {
+  return fixes.some(({ kind }) => kind !== accept.kind);
 }
 
-function cutAwayFixes(sheet: Sheet, piece: Piece): FixCandidate {
+/**
+ * What may be tried for a finding, in the order offered: what its check names, and last to accept it as it is. Takes no
+ * time: nothing is planned or proven.
+ */
+export function candidatesFor(report: Report, finding: ReportedFinding): readonly FixCandidate[] {
+  return kindsFor(finding).flatMap((kind) => {
+    const title = kind.offer(report, finding);
+    return title === undefined ? [] : [candidateOf(kind, finding, title)];
+  });
+}
+
+function kindsFor({ check }: ReportedFinding): FixKind[] {
+  const named = metaOf(check)?.fixes.map((kind) => FIX_KINDS.get(kind)) ?? [];
+  return [...named.filter((kind) => kind !== undefined), accept];
+}
+
+function candidateOf({ kind, scope, preferred }: FixKind, finding: ReportedFinding, title: string): FixCandidate {
+  const { id, layerId } = finding;
+  return { id: fixId(id, kind), kind, title, scope, ...(layerId && { layerId }), finding: id, preferred };
+}
+
+/**
+ * Makes a change and proves it, by checking the edited text; once, however often it is asked for.
+ * @param report on the file of the finding, or on another of the same project
+ * @returns why there is no fix, where there is none; undefined where the candidate came out the same as another one
+ * @throws Stopped when the run is cancelled
+ */
+export function proveFix(report: Report, candidate: FixCandidate): Fix | FixRefusal | undefined {
+  const { preferred: _preferred, ...facts } = candidate;
+  const kind = FIX_KINDS.get(candidate.kind);
+  const place = findingById(report, candidate.finding);
+  if (!kind || !place) return { ...facts, refused: 'The drawing has changed since; ask again.' };
+  const prove = () => kind.prove(place.report, place.finding, candidate.title);
+  const change = place.report.session.remember(`fix ${candidate.id}`, prove);
+  if (change === undefined) return undefined;
+  if (typeof change === 'string') return { ...facts, refused: change };
+  const { id, finding } = candidate;
+  return { ...fixOf(kind, candidate, change), id, finding };
+}
+
+/** All candidates for a finding, each proven or refused. */
+export function fixesFor(report: Report, finding: ReportedFinding): FixesOfFinding {
+  const results = candidatesFor(report, finding).map((candidate) => proveFix(report, candidate));
   return {
-    kind: 'cut-island-away',
-    title: 'Cut the island away (its place is painted)',
-    outcome: cutIslandAway(sheet, piece),
-    within: [piece.polygon],
-    preferred: false,
+    fixes: results.filter((result): result is Fix => result !== undefined && !('refused' in result)),
+    refusals: results.filter((result) => result !== undefined && 'refused' in result),
   };
 }
 
-function widenFixes(report: Report, sheet: Sheet, part: ThinPart): FixCandidate {
-  const limit = limitsOf(effectiveConfig(report.settings)).bridge;
-  return {
-    kind: 'widen-bridge',
-    title: `Widen to ${formatMillimetres(limit)}`,
-    outcome: widenNeck(sheet, part, limit + sheet.kerf),
-    within: [widenedRegion(part, limit + sheet.kerf)],
-    preferred: true,
-  };
+/**
+ * Where fixes of several findings are offered together: those of one place first, then of the layer, then of the file
+ * and the stack, and last to accept.
+ */
+export function offerOrder({ kind, scope }: Pick<Fix, 'kind' | 'scope'>): number {
+  if (kind === accept.kind) return 3;
+  return scope === 'place' ? 0 : scope === 'layer' ? 1 : 2;
 }
 
-function slotCandidates(report: Report, sheet: Sheet, part: ThinPart): FixCandidate[] {
-  if (part.kind !== 'neck') return [];
-  const limit = limitsOf(effectiveConfig(report.settings)).opening;
-  const width = limit - sheet.kerf;
-  const within = [widenedRegion(part, limit)];
-  return [
-    {
-      kind: 'open-up',
-      title: `Open up to ${formatMillimetres(limit)}`,
-      outcome: openSlot(sheet, part, width),
-      within,
-      preferred: true,
-    },
-    { kind: 'close-slot', title: 'Close this slot', outcome: closeSlot(sheet, part, width), within, preferred: false },
-  ];
-}
-
-function removeFixes(sheet: Sheet, opening: Polygon, title: string): FixCandidate {
-  return {
-    kind: 'remove-opening',
-    title,
-    outcome: removeOpening(sheet, opening),
-    within: [opening],
-    preferred: false,
-  };
-}
-
-/** Where widening a neck may change the sheet: a square about its middle that the widened neck cannot leave. */
-function widenedRegion({ from, to, length }: ThinPart, width: number): Polygon {
-  const [x, y, half] = [(from.x + to.x) / 2, (from.y + to.y) / 2, length + 2 * width];
-  return {
-    outer: Float64Array.of(x - half, y - half, x + half, y - half, x + half, y + half, x - half, y + half),
-    holes: [],
-  };
+/** The same for fixes that change the same, from whichever finding they are offered; undefined where none other does. */
+export function sharedChange({ kind, scope, layerId }: Pick<Fix, 'kind' | 'scope' | 'layerId'>): string | undefined {
+  if (scope === 'place') return undefined;
+  return scope === 'layer' ? `${kind} ${layerId}` : kind;
 }

@@ -17,11 +17,12 @@ import { ringOfPoints } from '../../geometry/base/ring';
 import { areaOf, difference, offset } from '../../geometry/boolean/index';
 import { attribute, prefixOf } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
-import type { FileEdits, Fix, Report } from '../../report/report';
+import type { FileEdits, Report } from '../../report/report';
 import type { Sheet } from '../../sheet/types';
 import { registrationMarks } from '../../stack/registration-marks';
 import type { TextEdit } from '../../text/text';
 import { effectiveConfig } from '../check/effective-config';
+import type { ProvenChange } from './kind';
 import { verify } from './verify';
 
 /** mm: arms of this length are found again by eye. Common practice, no source. */
@@ -37,41 +38,32 @@ interface Mark {
   readonly outline: readonly Point[];
 }
 
+/** Whether a layer of the report's own file has no marks, in a stack where they would be of use. */
+export function lacksMarks(report: Report): boolean {
+  return report.stack.layers.length > 1 && report.sheets.some(({ layer }) => registrationMarks(layer).length === 0);
+}
+
 /**
- * Cuts the marks in every layer of the stack that has none, in all its files. Not offered where the margin has no room
- * for them and an opening is in their way, nor where a layer could not be given them.
- * @param finding what asks for them, if anything does: it must be gone
+ * Cuts the marks in every layer of the stack that has none, in all its files.
+ * @param gone the findings that ask for them
+ * @returns a sentence where a layer cannot be given them, or where the margin has no room for them and an opening is in
+ * their way
  */
-export function addRegistrationMarks(report: Report, finding?: Finding): Fix[] {
+export function proveMarks(report: Report, gone: readonly Finding[]): ProvenChange | string {
   const first = report.stack.layers[0];
-  if (!first || report.stack.layers.length < 2) return [];
+  if (!first) return 'There is no sheet to cut register marks in.';
   const marks = registrationMarksFor(first.sheet.frame, effectiveConfig(report.settings));
   const own = report.project?.file ?? '';
   const files = new Map<string, TextEdit[]>();
   for (const { file, sheet } of report.stack.layers) {
     if (registrationMarks(sheet.layer).length > 0) continue;
     const edit = marksIn(sheet, marks);
-    if (!edit) return [];
+    if (!edit)
+      return `Register marks cannot be drawn in layer "${sheet.layer.name}" without changing what is cut there.`;
     files.set(file, joinInserts([...(files.get(file) ?? []), edit]));
   }
-  const edits = files.get(own);
-  if (!edits) return [];
-  const others = [...files]
-    .filter(([file]) => file !== own)
-    .map(([file, theirs]): FileEdits => ({ file, edits: theirs }));
-  return isVerified(report, finding, marks, { edits, others }) ? [fixOf(edits, others, finding)] : [];
-}
-
-function fixOf(edits: readonly TextEdit[], others: readonly FileEdits[], finding: Finding | undefined): Fix {
-  return {
-    kind: 'register-stack',
-    title: 'Cut register marks in every sheet of the stack',
-    check: finding?.check ?? 'frame-mismatch',
-    preferred: finding !== undefined,
-    safe: false,
-    edits,
-    ...(others.length > 0 ? { others } : {}),
-  };
+  const others = [...files].filter(([file]) => file !== own).map(([file, edits]): FileEdits => ({ file, edits }));
+  return verifyMarks(report, gone, marks, { edits: files.get(own) ?? [], others });
 }
 
 function registrationMarksFor(frame: Box, config: Config): Mark[] {
@@ -160,24 +152,22 @@ function pathData(outline: readonly Point[], toUser: Matrix, decimals: number): 
   return `M${points.map(({ x, y }) => `${formatNumber(x, decimals)} ${formatNumber(y, decimals)}`).join('L')}Z`;
 }
 
-/** Whether every layer ends up with the marks, and nothing else changes or gets worse. */
-function isVerified(
+/** Every layer must end up with the marks, and nothing else change or get worse. */
+function verifyMarks(
   report: Report,
-  finding: Finding | undefined,
+  gone: readonly Finding[],
   marks: readonly Mark[],
   { edits, others }: { edits: readonly TextEdit[]; others: readonly FileEdits[] },
-): boolean {
+): ProvenChange | string {
   const region: Region = marks.map(({ outline }) => ({ outer: ringOfPoints(outline), holes: [] }));
   const around = offset(region, 0.01);
-  const within = (each: Report) => new Map(each.sheets.map((sheet) => [sheet.layer.name, around]));
-  const files = report.project?.report.files ?? new Map<string, Report>();
-  const elsewhere = new Map(others.map(({ file }) => [file, within(files.get(file) ?? report)]));
-  const proof = verify(report, edits, { gone: finding ? [finding] : [], within: within(report), elsewhere }, others);
-  return (
-    typeof proof !== 'string' &&
-    proof.stack.layers.every(
-      ({ sheet }) =>
-        registrationMarks(sheet.layer).length > 0 && areaOf(difference(offset(region, -0.01), sheet.openings)) < 0.01,
-    )
+  const within = new Map(report.stack.layers.map(({ sheet }) => [sheet.layer.id, around]));
+  const proof = verify(report, edits, { gone, within }, others);
+  if (typeof proof === 'string') return proof;
+  const lacking = proof.after.stack.layers.find(
+    ({ sheet }) =>
+      registrationMarks(sheet.layer).length === 0 || areaOf(difference(offset(region, -0.01), sheet.openings)) >= 0.01,
   );
+  if (lacking) return `The register marks would not come out whole in layer "${lacking.sheet.layer.name}".`;
+  return { edits, brings: proof.brings, ...(others.length > 0 ? { others } : {}) };
 }

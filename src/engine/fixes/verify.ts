@@ -1,33 +1,42 @@
 /**
- * The proof of a mend: the edited text is checked again, and the mend is only offered if what it promises came true
- * and nothing else got worse.
+ * The proof of a fix: the edited text is checked again, and the fix is only offered if what it promises came true and
+ * nothing else got worse. What speaks against it, and what is only told, the checks say themselves (`meta.afterFix`).
  */
 
 import type { Finding } from '../../checks/finding';
-import type { CheckId, Severity } from '../../config/check-id';
+import type { AfterFix, Effect } from '../../checks/meta';
+import { severityRank } from '../../config/check-id';
 import { scaling } from '../../geometry/base/matrix';
 import type { Region } from '../../geometry/base/polygon-types';
 import { distance } from '../../geometry/base/vector';
 import { areaOf, difference } from '../../geometry/boolean/index';
 import { symmetricDifference } from '../../geometry/polygon/diff';
 import { transformRegion } from '../../geometry/polygon/transform';
+import type { BroughtFinding } from '../../report/fix';
 import type { FileEdits, ProjectPart, Report } from '../../report/report';
+import type { LayerId } from '../../sheet/layer/layer-id';
 import { FLATNESS } from '../../sheet/layer/shape-region';
 import type { Sheet } from '../../sheet/types';
 import { applyEdits, type TextEdit } from '../../text/text';
+import { metaOf } from '../check/known-checks';
 
-/** What a mend promises about the sheets it touches. */
+/** What a fix promises about the sheets it touches. */
 export interface Expectations {
   /** The findings that must be gone. */
   readonly gone: readonly Finding[];
-  /** For each layer by name, where openings may change; nowhere for layers that are not named. In mm. */
-  readonly within: ReadonlyMap<string, Region>;
-  /** The same for the other files that are edited, by the project's names for them. */
-  readonly elsewhere?: ReadonlyMap<string, ReadonlyMap<string, Region>>;
-  /** Findings that the artist asks for by asking for the change. */
-  readonly mayCome?: readonly CheckId[];
+  /** For each layer of whichever file, where openings may change; nowhere in layers that are not named. In mm. */
+  readonly within: ReadonlyMap<LayerId, Region>;
+  /** What else the artist asks for by asking for the change. */
+  readonly effects?: readonly Effect[];
   /** How many times as large everything in the edited files comes out. The places above are those before. */
   readonly scale?: number;
+}
+
+/** That a change does what it promises. */
+export interface Proof {
+  /** The report on the edited text. */
+  readonly after: Report;
+  readonly brings: readonly BroughtFinding[];
 }
 
 /** Two findings at places nearer than this, in mm, are the same one. */
@@ -39,46 +48,52 @@ const MEASURE_TOLERANCE = 0.01;
 /** Area in mm² for each mm of cut line that may differ through rounding: twice the 1 µm that edits are written to. */
 const AREA_PER_CUT_LENGTH = 0.002;
 
-const MAY_BE_PARTED: readonly CheckId[] = ['edge-opening', 'doubled-cut'];
-
-const BETWEEN_LAYERS: readonly CheckId[] = ['bare-gap', 'short-overlap'];
-
-const RANK: Readonly<Record<Severity, number>> = { hint: 0, info: 1, warning: 2, error: 3 };
-
 /**
  * Checks the edited text, together with the other files of its project.
  * @param others edits of other files of the project that belong to the same change
- * @returns the report on the edited text if the whole pledge holds, else the sentence that says what fails
+ * @returns the proof if the whole promise holds, else the sentence that says what fails
  */
 export function verify(
   before: Report,
   edits: readonly TextEdit[],
   pledge: Expectations,
   others: readonly FileEdits[] = [],
-): Report | string {
+): Proof | string {
   const after = checkEdited(before, edits, others);
   const stays = pledge.gone.find((finding) => after.complete.some((other) => isSame(finding, other)));
   if (stays) return `The ${stays.check} would still be there.`;
   const known = [before, ...neighbours(before.project).map(([, old]) => old)];
+  const brings: BroughtFinding[] = [];
   for (const { file, old, now } of pairs(before, after)) {
     const isEdited = old === before || others.some((other) => other.file === file);
-    const terms = { ...pledge, scale: isEdited ? (pledge.scale ?? 1) : 1 };
-    const earlier = [...old.complete, ...known.filter((each) => each !== old).flatMap(betweenLayers)];
-    const worse = now.complete.find((finding) => isNewOrWorse(finding, earlier, terms));
-    if (worse) return `A ${worse.check} would come of it: ${worse.message}`;
-    const within = old === before ? pledge.within : (pledge.elsewhere?.get(file) ?? NOWHERE);
-    const stray = strayChange(old, now, within, terms.scale);
+    const scale = isEdited ? (pledge.scale ?? 1) : 1;
+    const earlier = [...old.complete, ...known.filter((each) => each !== old).flatMap(betweenLayers)]
+      .filter((each) => !pledge.gone.includes(each))
+      .map((each) => scaled(each, scale));
+    const worse = now.complete.filter((finding) => isNewOrWorse(finding, earlier));
+    const against = worse.find((finding) => refusesFix(finding, pledge.effects));
+    if (against) return `A ${against.check} would come of it: ${against.message}`;
+    brings.push(...worse.map(({ check: id, message }) => ({ check: id, message })));
+    const stray = strayChange(old, now, pledge.within, scale);
     if (stray) return stray;
   }
-  return after;
+  return { after, brings };
+}
+
+/** What the check of a finding says of fixes that the finding comes of. */
+function afterFixOf({ check: id }: Finding): AfterFix {
+  return metaOf(id)?.afterFix ?? { refuses: false };
+}
+
+function refusesFix(finding: Finding, effects: readonly Effect[] = []): boolean {
+  const { refuses, unless = [] } = afterFixOf(finding);
+  return refuses && !unless.some((effect) => effects.includes(effect));
 }
 
 /** What lies between two files may be told in the one before and in the other after. */
 function betweenLayers({ complete }: Report): Finding[] {
-  return complete.filter(({ check: id }) => BETWEEN_LAYERS.includes(id));
+  return complete.filter((finding) => afterFixOf(finding).betweenLayers);
 }
-
-const NOWHERE: Expectations['within'] = new Map();
 
 /**
  * The report on the edited text, as a part of the same project. The engine keeps what it works out here: checking that
@@ -113,19 +128,16 @@ function neighbours(project: ProjectPart | undefined): [string, Report][] {
 }
 
 function isSame(a: Finding, b: Finding): boolean {
-  if (a.check !== b.check || a.layer !== b.layer) return false;
+  if (a.check !== b.check || a.layerId !== b.layerId) return false;
   return a.at && b.at ? isNear(a, b) : a.message === b.message;
 }
 
-function isNewOrWorse(
-  finding: Finding,
-  earlier: readonly Finding[],
-  pledge: Expectations & { scale: number },
-): boolean {
-  const { gone, mayCome = [], scale } = pledge;
-  if (RANK[finding.severity] < RANK.warning || mayCome.includes(finding.check)) return false;
-  const old = earlier.filter((other) => !gone.includes(other) && isSameOrMoved(finding, scaled(other, scale)));
-  return !old.some((other) => RANK[other.severity] >= RANK[finding.severity] && !isFarther(finding, other));
+/** Whether a warning or worse was not there before, or not as bad. */
+function isNewOrWorse(finding: Finding, earlier: readonly Finding[]): boolean {
+  const rank = severityRank(finding.severity);
+  if (rank < severityRank('warning')) return false;
+  const old = earlier.filter((other) => isSameOrMoved(finding, other));
+  return !old.some((other) => severityRank(other.severity) >= rank && !isFarther(finding, other));
 }
 
 /** A finding at its place on the sheet as large as it comes out. Its measure is what it was. */
@@ -134,15 +146,11 @@ function scaled(finding: Finding, scale: number): Finding {
   return at && scale !== 1 ? { ...finding, at: { x: at.x * scale, y: at.y * scale } } : finding;
 }
 
-/**
- * A cut may part an opening that comes too near to the edge, or a line that is cut twice: the rest is as it was, but
- * its place is elsewhere.
- */
 function isSameOrMoved(finding: Finding, old: Finding): boolean {
   if (isSame(finding, old)) return true;
   if (finding.check !== old.check) return false;
-  if (MAY_BE_PARTED.includes(finding.check)) return finding.layer === old.layer;
-  return BETWEEN_LAYERS.includes(finding.check) && isNear(finding, old);
+  const { mayBeParted = false, betweenLayers: isBetween = false } = afterFixOf(finding);
+  return mayBeParted ? finding.layerId === old.layerId : isBetween && isNear(finding, old);
 }
 
 function isNear({ at }: Finding, { at: other }: Finding): boolean {
@@ -162,7 +170,7 @@ function strayChange(before: Report, after: Report, within: Expectations['within
     const now = after.sheets[i];
     if (!now || now.layer.name !== old.layer.name) return 'The layers would be others than before.';
     if (now.layer.reading !== old.layer.reading) return `Layer "${old.layer.name}" would be read in another way.`;
-    const allowed = scaledRegion(within.get(old.layer.name) ?? [], scale);
+    const allowed = scaledRegion(within.get(old.layer.id) ?? [], scale);
     const changed = symmetricDifference(scaledRegion(old.openings, scale), now.openings);
     if (changed.length === 0) continue;
     const stray = areaOf(difference(changed, allowed));

@@ -1,11 +1,11 @@
 /**
- * Elements of arrays that are known to be there. The type checker holds every `array[i]` for possibly missing; a default
- * such as `?? 0` would turn a wrong index into the origin of the plane, silently.
+ * Elements of arrays that are known to be there. The type checker holds every `array[i]` for possibly missing; a
+ * default such as `?? 0` would turn a wrong index into the origin of the plane, silently.
  */
 
 /**
- * Whether each element is looked at. The tests set it for the whole process before anything is loaded; bundles are built
- * with `false` in its place, so that nothing is left of the call below.
+ * Whether each element is looked at. The tests set it for the whole process before anything is loaded; bundles are
+ * built with `false` in its place, so that nothing is left of the call below.
  */
 declare global {
   var tomboloAssertions: boolean | undefined;

@@ -1,12 +1,28 @@
 /** One version of a document with its report, and the mends proven for it so far. */
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { bridgeAtCaret, bridgeIslands, check, fixesFor, isStencil, readConfig } from '../../engine/index';
-import type { Fix, Report } from '../../report/report';
-import type { CheckedProject } from './checked-project';
+import {
+  bridgeAtCaret,
+  bridgeIslands,
+  check,
+  type FixesOfFinding,
+  fixesFor,
+  isStencil,
+  readConfig,
+} from '../../engine/index';
+import type { Fix, FixRefusal } from '../../report/fix';
+import type { Report } from '../../report/report';
 import type { FoundConfig } from './find-config';
 
+/** What a document asks of the project that it was checked with. */
+export interface ProjectOfDocument {
+  readonly config: FoundConfig;
+  readonly documents: ReadonlyMap<string, CheckedDocument>;
+  /** Whether all its files are still as they were. */
+  readonly current: boolean;
+}
+
 export class CheckedDocument {
-  private readonly fixCache = new Map<number, readonly Fix[]>();
+  private readonly fixCache = new Map<number, FixesOfFinding>();
 
   /** Changes in place when the editor's text changes. */
   private readonly live: TextDocument;
@@ -17,7 +33,7 @@ export class CheckedDocument {
   readonly stencil: boolean;
   readonly config: FoundConfig | undefined;
   readonly report: Report;
-  readonly project: CheckedProject | undefined;
+  readonly project: ProjectOfDocument | undefined;
 
   private constructor(
     live: TextDocument,
@@ -26,7 +42,7 @@ export class CheckedDocument {
     stencil: boolean,
     config: FoundConfig | undefined,
     report: Report,
-    project?: CheckedProject,
+    project?: ProjectOfDocument,
   ) {
     this.live = live;
     this.open = open;
@@ -48,7 +64,7 @@ export class CheckedDocument {
   }
 
   /** A file of a project that was checked. */
-  static ofProject(live: TextDocument, open: boolean, report: Report, project: CheckedProject): CheckedDocument {
+  static ofProject(live: TextDocument, open: boolean, report: Report, project: ProjectOfDocument): CheckedDocument {
     return new CheckedDocument(live, open, snapshot(live), true, project.config, report, project);
   }
 
@@ -76,18 +92,23 @@ export class CheckedDocument {
     return this.project ? this.project.documents.get(file) : this;
   }
 
-  /** Mends for the finding with that index, proven once for each version. */
-  fixes(index: number): readonly Fix[] {
+  /** What became of the fixes for the finding with that index: proven once for each version. */
+  fixes(index: number): FixesOfFinding {
     const known = this.fixCache.get(index);
     if (known) return known;
     const finding = this.report.findings[index];
-    const mends = finding ? fixesFor(this.report, finding) : [];
-    this.fixCache.set(index, mends);
-    return mends;
+    const fixes = finding ? fixesFor(this.report, finding) : { fixes: [], refusals: [] };
+    this.fixCache.set(index, fixes);
+    return fixes;
+  }
+
+  /** The same where they were proven already. */
+  knownFixes(index: number): FixesOfFinding | undefined {
+    return this.fixCache.get(index);
   }
 
   /** A bridge at an offset of the text, for the island with that index. */
-  bridgeAtCaret(index: number, offset: number): Fix | undefined {
+  bridgeAtCaret(index: number, offset: number): Fix | FixRefusal | undefined {
     const finding = this.report.findings[index];
     return finding && bridgeAtCaret(this.report, finding, offset);
   }

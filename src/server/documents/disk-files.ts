@@ -2,9 +2,7 @@
 import { readFileSync, statSync } from 'node:fs';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { URI } from 'vscode-uri';
-
-/** Bytes; a drawing beyond that is none that a person drew, and must not fill the memory. */
-const MAX_FILE_SIZE = 100_000_000;
+import { MAX_FILE_SIZE } from '../../text/file-size';
 
 interface Known {
   /** Changes when the file does. */

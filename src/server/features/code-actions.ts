@@ -1,4 +1,4 @@
-/** The lightbulb: mends that were proven for the findings under the cursor. */
+/** The lightbulb: fixes that were proven for the findings under the cursor, and why others could not be. */
 import {
   type CancellationToken,
   type CodeAction,
@@ -7,7 +7,7 @@ import {
   CodeActionTriggerKind,
   type Diagnostic,
 } from 'vscode-languageserver';
-import type { Fix } from '../../report/report';
+import { type Fix, type FixRefusal, offerOrder, sharedChange } from '../../engine/index';
 import type { TextEdit } from '../../text/text';
 import type { CheckedDocument } from '../documents/checked-document';
 import { BRIDGE_CHANGES, bridgeChanges } from './bridge-refactors';
@@ -20,10 +20,12 @@ export const FIX_ALL = `${CodeActionKind.SourceFixAll}.tombolo`;
 const LIGHTBULB_BUDGET = 1500;
 const FIX_ALL_BUDGET = 750;
 
+/** @param showsDisabled whether the editor can show an action that is not to be had, with the reason */
 export async function codeActions(
   checked: CheckedDocument,
   { range, context }: CodeActionParams,
   token: CancellationToken,
+  showsDisabled = false,
 ): Promise<CodeAction[]> {
   const wants = (kind: string) => context.only?.some((only) => isWithin(kind, only));
   const actions: CodeAction[] = [];
@@ -32,7 +34,8 @@ export async function codeActions(
     const [from, to] = [checked.document.offsetAt(range.start), checked.document.offsetAt(range.end)];
     const touched = indicesWhere(checked, ({ span }) => span.from <= to && span.to >= from);
     const caret = from === to ? from : undefined;
-    actions.push(...(await quickFixes(checked, { indices: touched, caret }, context.diagnostics, token)));
+    const place = { indices: touched, caret, shown: context.diagnostics };
+    actions.push(...(await quickFixes(checked, place, showsDisabled, token)));
   }
   if (wants(BRIDGE_CHANGES) || (!context.only && context.triggerKind !== CodeActionTriggerKind.Automatic)) {
     const offset = checked.document.offsetAt(range.start);
@@ -49,40 +52,56 @@ interface Place {
   readonly indices: readonly number[];
   /** The offset, where nothing is selected. */
   readonly caret: number | undefined;
+  /** The underlines there. */
+  readonly shown: readonly Diagnostic[];
+}
+
+/** What is offered in one place of the menu. */
+interface Offer {
+  readonly order: number;
+  readonly action: CodeAction;
 }
 
 async function quickFixes(
   checked: CheckedDocument,
-  { indices, caret }: Place,
-  shown: readonly Diagnostic[],
+  place: Place,
+  showsDisabled: boolean,
   token: CancellationToken,
 ): Promise<CodeAction[]> {
-  const actions: CodeAction[] = [];
-  const titles = new Set<string>();
-  for await (const { index, mend } of fixesOf(checked, indices, LIGHTBULB_BUDGET, token, caret)) {
-    const wide = /-(?:file|stack|every|layer)\b/.test(mend.kind);
-    // A mend of the whole layer or file is the same from every finding.
-    if (wide && titles.has(mend.title)) continue;
-    titles.add(mend.title);
-    const diagnostics = shown.filter(({ data }) => isDataOf(data, checked.version, index));
-    actions.push({
-      title: mend.title,
-      kind: CodeActionKind.QuickFix,
-      diagnostics,
-      isPreferred: mend.preferred,
-      edit: workspaceEdit(checked, mend.edits, mend.others),
-      data: reachOf(mend),
-    });
+  const offers: Offer[] = [];
+  const shared = new Set<string>();
+  for await (const { index, result } of fixesOf(checked, place.indices, LIGHTBULB_BUDGET, token, place.caret)) {
+    if ('refused' in result && !showsDisabled) continue;
+    const change = sharedChange(result);
+    const key = `${'refused' in result ? 'not ' : ''}${change}`;
+    if (change !== undefined && shared.has(key)) continue;
+    if (change !== undefined) shared.add(key);
+    const diagnostics = place.shown.filter(({ data }) => isDataOf(data, checked.version, index));
+    offers.push({ order: offerOrder(result), action: { ...actionOf(checked, result), diagnostics } });
   }
-  return actions.sort((a, b) => Number(a.data) - Number(b.data));
+  // What cannot be had comes last.
+  const rank = ({ order, action }: Offer): number => (action.disabled ? 10 : 0) + order;
+  return offers.sort((a, b) => rank(a) - rank(b)).map(({ action }) => action);
+}
+
+function actionOf(checked: CheckedDocument, result: Fix | FixRefusal): CodeAction {
+  const { title } = result;
+  if ('refused' in result) return { title, kind: CodeActionKind.QuickFix, disabled: { reason: result.refused } };
+  const { preferred, edits, others } = result;
+  return {
+    title,
+    kind: CodeActionKind.QuickFix,
+    isPreferred: preferred,
+    edit: workspaceEdit(checked, edits, others),
+  };
 }
 
 async function fixAll(checked: CheckedDocument, token: CancellationToken): Promise<CodeAction[]> {
   const edits: TextEdit[] = [];
   const every = indicesWhere(checked, () => true);
-  for await (const { mend } of fixesOf(checked, every, FIX_ALL_BUDGET, token)) {
-    if (mend.safe && !mend.edits.some((edit) => edits.some((other) => editsTouch(edit, other))))
-      edits.push(...mend.edits);
+  for await (const { result } of fixesOf(checked, every, FIX_ALL_BUDGET, token)) {
+    if ('refused' in result || !result.safe) continue;
+    if (!result.edits.some((edit) => edits.some((other) => editsTouch(edit, other)))) edits.push(...result.edits);
   }
   if (edits.length === 0) return [];
   return [{ title: 'Mend all that is safe', kind: FIX_ALL, edit: workspaceEdit(checked, edits) }];
@@ -95,12 +114,13 @@ async function* fixesOf(
   budget: number,
   token: CancellationToken,
   caret?: number,
-): AsyncGenerator<{ index: number; mend: Fix }> {
+): AsyncGenerator<{ index: number; result: Fix | FixRefusal }> {
   const end = performance.now() + budget;
   for (const index of indices) {
-    for (const mend of checked.fixes(index)) yield { index, mend };
+    const { fixes, refusals } = checked.fixes(index);
+    for (const result of [...fixes, ...refusals]) yield { index, result };
     const here = caret === undefined ? undefined : checked.bridgeAtCaret(index, caret);
-    if (here) yield { index, mend: here };
+    if (here) yield { index, result: here };
     await new Promise((resolve) => setImmediate(resolve));
     if (token.isCancellationRequested || !checked.current || performance.now() > end) return;
   }
@@ -111,15 +131,6 @@ function indicesWhere(
   wanted: (finding: CheckedDocument['report']['findings'][number]) => boolean,
 ): number[] {
   return report.findings.flatMap((finding, index) => (wanted(finding) ? [index] : []));
-}
-
-/**
- * 0 for a mend of one place, 1 for one of the layer, 2 for one of the file, 3 to leave it as it is: the order shown.
- */
-function reachOf({ kind }: Fix): number {
-  if (kind === 'accept') return 3;
-  if (/-(?:file|stack|every)\b/.test(kind)) return 2;
-  return /-layer\b/.test(kind) ? 1 : 0;
 }
 
 function isDataOf(data: unknown, version: number, index: number): boolean {

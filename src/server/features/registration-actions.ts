@@ -14,9 +14,8 @@ export function registerActions(checked: CheckedDocument, offset: number): CodeA
   } = checked.report;
   const starts = sheets.map(({ layer }) => layer.element ?? root);
   if (!starts.some((element) => element && element.startTag.from <= offset && offset < element.startTag.to)) return [];
-  return addRegistrationMarks(checked.report).map(({ title, edits, others }) => ({
-    title,
-    kind: CodeActionKind.RefactorRewrite,
-    edit: workspaceEdit(checked, edits, others),
-  }));
+  const fix = addRegistrationMarks(checked.report);
+  if (fix === undefined || typeof fix === 'string') return [];
+  const { title, edits, others } = fix;
+  return [{ title, kind: CodeActionKind.RefactorRewrite, edit: workspaceEdit(checked, edits, others) }];
 }

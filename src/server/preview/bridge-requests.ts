@@ -7,7 +7,8 @@ import type {
   BridgePreviewData,
   BridgeRefusal,
 } from '../../protocol/index';
-import type { BridgePreview, Fix, Report } from '../../report/report';
+import type { Fix } from '../../report/fix';
+import type { BridgePreview, Report } from '../../report/report';
 import type { CheckedDocument } from '../documents/checked-document';
 import { findingAt, regionPath } from './preview-model';
 
@@ -28,12 +29,15 @@ export function bridgePlan(
   if (version !== checked.version || !place) {
     return refusal(checked, 'The drawing has changed since; choose the place again.');
   }
-  const mends = place.checked.fixes(place.index).filter(({ bridges }) => bridges !== undefined);
+  const { fixes, refusals } = place.checked.fixes(place.index);
+  const mends = fixes.filter(({ bridges }) => bridges !== undefined);
   const mend =
     kind === undefined
       ? (mends.find(({ preferred }) => preferred) ?? mends[0])
       : mends.find((each) => each.kind === kind);
-  return mend ? bridgeOffer(place.checked, mend) : refusal(checked, 'No bridge could be proven to mend this.');
+  if (mend) return bridgeOffer(place.checked, mend);
+  const refused = refusals.find((each) => kind === undefined || each.kind === kind);
+  return refusal(checked, refused?.refused ?? 'No bridge could be proven to mend this.');
 }
 
 function bridgeOffer(owner: CheckedDocument, { kind, title, edits, bridges = [] }: Fix): BridgeOffer {
@@ -49,9 +53,10 @@ function refusal({ version }: CheckedDocument, sentence: string): BridgeRefusal 
   return { version, refusal: sentence };
 }
 
-function bridgePreviewDataOf({ stack, project }: Report, { layer, strip, ...place }: BridgePreview): BridgePreviewData {
-  const index = stack.layers.findIndex(
-    ({ file, sheet }) => file === (project?.file ?? '') && sheet.layer.name === layer,
-  );
+function bridgePreviewDataOf(
+  { stack }: Report,
+  { layer: _name, layerId, strip, ...place }: BridgePreview,
+): BridgePreviewData {
+  const index = stack.layers.findIndex(({ sheet }) => sheet.layer.id === layerId);
   return { ...place, layer: index, outline: regionPath([strip]) };
 }

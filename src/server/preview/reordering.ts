@@ -3,8 +3,7 @@ import { groupsOfEntry, type SourcedEntry, sourcedEntries } from '../../engine/c
 import { reorderEntries, reorderLayers } from '../../engine/fixes/reorder-layers';
 import { readConfig } from '../../engine/index';
 import type { Reordering, ReorderParams } from '../../protocol/views';
-import type { CheckedDocument } from '../documents/checked-document';
-import type { CheckedProject } from '../documents/checked-project';
+import type { CheckedDocument, ProjectOfDocument } from '../documents/checked-document';
 
 export type OpenText = (uri: string) => { readonly version: number; getText(): string } | undefined;
 
@@ -42,7 +41,7 @@ function reorderInFile({ document, report, version }: CheckedDocument, from: num
 }
 
 function reorderInConfig(
-  { config }: CheckedProject,
+  { config }: ProjectOfDocument,
   [from, to]: readonly [number, number],
   version: number,
   openText: OpenText,
@@ -64,7 +63,7 @@ interface Place {
 }
 
 /** One for each layer of the stack, in painting order. */
-function placesInProject({ config, documents }: CheckedProject): Place[] {
+function placesInProject({ config, documents }: ProjectOfDocument): Place[] {
   return sourcedEntries(readConfig(config.text).config).flatMap((entry) => {
     const drawing = entry.file === undefined ? undefined : documents.get(entry.file)?.report.drawing;
     const groups = drawing ? groupsOfEntry(drawing, entry) : [];

@@ -2,7 +2,9 @@
 
 declare const brand: unique symbol;
 
-/** `file#ordinal`: the file as the project names it, empty where it stands alone, and the layer's place in it from 0. */
+/**
+ * `file#ordinal`: the file as the project names it, empty where it stands alone, and the layer's place in it from 0.
+ */
 export type LayerId = string & { readonly [brand]: 'layer' };
 
 export function layerId(file: string, ordinal: number): LayerId {

@@ -122,10 +122,24 @@ describe('a fix that was proven', () => {
     const text = sheet(ring(10, 10));
     const report = engine.check(text);
     const [island] = report.findings.filter(({ check }) => check === 'floating-island');
-    const bridged = applyEdits(text, (island && fixesFor(report, island)[0]?.edits) ?? []);
+    const bridged = applyEdits(text, (island && fixesFor(report, island).fixes[0]?.edits) ?? []);
     expect(bridged).not.toBe(text);
     expect(worked(engine, () => engine.check(bridged))).toEqual({});
     expect(engine.check(bridged).complete.map(({ check }) => check)).not.toContain('floating-island');
+  });
+
+  it('is not proven again when it is asked for again, of the same report or of one on the same text', () => {
+    const engine = createEngine();
+    const text = sheet(ring(10, 10));
+    const report = engine.check(text);
+    const first = report.findings.map((finding) => fixesFor(report, finding));
+    let again: unknown;
+    const asked = worked(engine, () => {
+      const same = engine.check(text);
+      again = same.findings.map((finding) => fixesFor(same, finding));
+    });
+    expect(asked).toEqual({});
+    expect(again).toEqual(first);
   });
 
   it('leaves the last state of the text what the next one is worked out from', () => {

@@ -38,7 +38,8 @@ function overlappingCircles(count: number): string {
 
 function nestedClips(shapes: number, depth: number): string {
   const clip = (i: number) =>
-    `<clipPath id="c${i}"${i > 0 ? ` clip-path="url(#c${i - 1})"` : ''}><circle cx="50" cy="50" r="${49 - i / 9}"/></clipPath>`;
+    `<clipPath id="c${i}"${i > 0 ? ` clip-path="url(#c${i - 1})"` : ''}>` +
+    `<circle cx="50" cy="50" r="${49 - i / 9}"/></clipPath>`;
   const rects = repeat(shapes, (i) => `<rect x="${i % 20}" y="${Math.floor(i / 20)}" width="70" height="80"/>`);
   return sheet(`<defs>${repeat(depth, clip)}</defs><g clip-path="url(#c${depth - 1})">${rects}</g>`);
 }
@@ -77,7 +78,8 @@ const roundDashes = (dashes: number) =>
 
 const nestedFallbacks = (depth: number) =>
   sheet(
-    `<style>rect{fill:${'var(--x,'.repeat(depth)}red${')'.repeat(depth)}}</style>${'<rect width="9" height="9"/>'.repeat(99)}`,
+    `<style>rect{fill:${'var(--x,'.repeat(depth)}red${')'.repeat(depth)}}</style>` +
+      '<rect width="9" height="9"/>'.repeat(99),
   );
 
 const longPath = (commands: number) =>

@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { bridgeIslands, check } from '../../../src/engine/index';
 
 const circle = (x: number, y: number, r: number): string =>
@@ -18,7 +18,10 @@ describe('a layer with an island that there is no place for', () => {
     [40, 15, 5],
     [30, 40, 0.2],
   ]);
-  const outcome = bridgeIslands(check(text));
+  let outcome: ReturnType<typeof bridgeIslands>;
+  beforeAll(() => {
+    outcome = bridgeIslands(check(text));
+  });
 
   it('has all its other islands bridged, though one path draws them all', () => {
     expect(outcome.bridges).toBe(4);

@@ -1,4 +1,4 @@
-import { describe, expect, it, test } from 'vitest';
+import { beforeAll, describe, expect, it, it as test } from 'vitest';
 import { bridgeIslands } from '../../../src/engine/fixes/bridge-islands';
 import {
   type BridgeChange,
@@ -9,7 +9,7 @@ import {
 } from '../../../src/engine/fixes/change-bridge';
 import { check } from '../../../src/engine/index';
 import { distance, interpolate } from '../../../src/geometry/base/vector';
-import type { Fix } from '../../../src/report/report';
+import type { Fix } from '../../../src/report/fix';
 import { applyEdits } from '../../../src/text/text';
 import { areaBetween, areaOfRegion } from '../../edits/bridging';
 import { drawings, lines, outlines, sheets, svg } from '../../edits/drawings';
@@ -45,7 +45,11 @@ function done(mend: Fix | string, text: string): string {
 }
 
 describe.each(Object.keys(all))('a bridge in %s', (what) => {
-  const { text, place, plan } = bridged(all[what]!);
+  let { text, place, plan }: ReturnType<typeof bridged> = { text: '', place: { x: 0, y: 0 }, plan: [] };
+
+  beforeAll(() => {
+    ({ text, place, plan } = bridged(all[what]!));
+  });
 
   const lostIn = (svg: string) => areaOfRegion(sheetOf(all[what]!).openings) - areaOfRegion(sheetOf(svg).openings);
 

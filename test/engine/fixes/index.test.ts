@@ -43,7 +43,7 @@ describe('the mends of an island', () => {
 
   it('prefer the first', () => {
     const report = check(stencil(ring(50, 50)));
-    const mends = fixesFor(report, report.findings[0]!);
+    const mends = fixesFor(report, report.findings[0]!).fixes;
     expect(mends.filter(({ preferred }) => preferred).map(({ kind }) => kind)).toEqual(['bridge-island']);
     expect(mends.some(({ safe }) => safe)).toBe(false);
   });
@@ -70,7 +70,7 @@ describe('lettering', () => {
   const word = stencil([10, 30, 50].map(letter).join(''));
   const directions = (svg: string, kind: string) => {
     const report = check(svg);
-    const mend = fixesFor(report, report.findings[0]!).find((each) => each.kind === kind);
+    const mend = fixesFor(report, report.findings[0]!).fixes.find((each) => each.kind === kind);
     return mend?.bridges?.map(({ from, to }) => (Math.abs(from.x - to.x) < 1e-6 ? 'upright' : 'level'));
   };
 

@@ -2,15 +2,21 @@ import { describe, expect, it } from 'vitest';
 import { check } from '../../../src/engine/check/check-file';
 import { readConfig } from '../../../src/engine/check/known-checks';
 import { fixesFor } from '../../../src/engine/fixes/index';
-import { addRegistrationMarks } from '../../../src/engine/fixes/registration-marks';
+import { addRegistrationMarks as added } from '../../../src/engine/fixes/kinds/register-stack';
 import { areaOf } from '../../../src/geometry/boolean/index';
-import type { Fix, Report } from '../../../src/report/report';
+import type { Fix } from '../../../src/report/fix';
+import type { Report } from '../../../src/report/report';
 import { registrationMarks } from '../../../src/stack/registration-marks';
 import { applyEdits } from '../../../src/text/text';
 import { fixed, project, sheet, square } from '../project-files';
 
 const layers = [{ from: 'a.svg' }, { from: 'b.svg' }];
 const roomy = { margin: '10mm' };
+const addRegistrationMarks = (report: Report): Fix => {
+  const fix = added(report);
+  if (typeof fix !== 'object') throw new Error(fix);
+  return fix;
+};
 const marksOf = ({ stack }: Report) =>
   stack.layers.map(({ sheet: { layer } }) =>
     registrationMarks(layer).map(({ centre }) => `${centre.x.toFixed(2)} ${centre.y.toFixed(2)}`),
@@ -21,9 +27,9 @@ describe('register marks', () => {
   const first = project(files, layers, undefined, roomy).files.get('a.svg') as Report;
 
   it('are cut in every sheet of the stack at the same places, in the margin', () => {
-    const [mend] = addRegistrationMarks(first);
+    const mend = addRegistrationMarks(first);
     expect(mend).toMatchObject({ kind: 'register-stack', others: [{ file: 'b.svg' }] });
-    const after = project(fixed(files, 'a.svg', mend as Fix), layers, undefined, roomy).files.get('a.svg') as Report;
+    const after = project(fixed(files, 'a.svg', mend), layers, undefined, roomy).files.get('a.svg') as Report;
     const [a, b] = marksOf(after);
     expect(a).toHaveLength(3);
     expect(b).toEqual(a);
@@ -39,7 +45,7 @@ describe('register marks', () => {
   });
 
   it('of a single sheet are of no use', () => {
-    expect(addRegistrationMarks(check(files['a.svg'] ?? ''))).toEqual([]);
+    expect(added(check(files['a.svg'] ?? ''))).toBeUndefined();
   });
 
   it('are given to each layer within one file, in its group', () => {
@@ -48,8 +54,8 @@ describe('register marks', () => {
         '  <g id="heron" fill="red"><rect x="25" y="10" width="20" height="20"/></g>\n',
     );
     const before = check(text, { config: readConfig(JSON.stringify(roomy)).config });
-    const [mend] = addRegistrationMarks(before);
-    const after = check(applyEdits(text, mend?.edits ?? []), before.settings);
+    const mend = addRegistrationMarks(before);
+    const after = check(applyEdits(text, mend.edits), before.settings);
     expect(after.findings).toEqual([]);
     expect(marksOf(after).map(({ length }) => length)).toEqual([3, 3]);
     expect(after.sheets.map(({ layer }) => layer.paint)).toEqual(['#000000', '#ff0000']);
@@ -59,24 +65,24 @@ describe('register marks', () => {
     const looks = 'fill="none" stroke="#000" stroke-width=".1"';
     const lines = (x: number) => sheet(`<rect x="${x}" y="10" width="20" height="20" ${looks}/>`);
     const drawn = { 'a.svg': lines(10), 'b.svg': lines(25) };
-    const [mend] = addRegistrationMarks(project(drawn, layers, undefined, roomy).files.get('a.svg') as Report);
-    const after = project(fixed(drawn, 'a.svg', mend as Fix), layers, undefined, roomy).files.get('a.svg') as Report;
+    const mend = addRegistrationMarks(project(drawn, layers, undefined, roomy).files.get('a.svg') as Report);
+    const after = project(fixed(drawn, 'a.svg', mend), layers, undefined, roomy).files.get('a.svg') as Report;
     expect(after.sheets.map(({ layer, openings }) => [layer.reading, openings.length])).toEqual([['outlines', 4]]);
   });
 
   it('are not offered where an opening is in their way, where there is no margin', () => {
-    expect(addRegistrationMarks(project(files, layers).files.get('a.svg') as Report)).toHaveLength(1);
+    expect(addRegistrationMarks(project(files, layers).files.get('a.svg') as Report).kind).toBe('register-stack');
     const full = { ...files, 'b.svg': sheet(square(2, 2, 50)) };
-    expect(addRegistrationMarks(project(full, layers).files.get('a.svg') as Report)).toEqual([]);
+    expect(added(project(full, layers).files.get('a.svg') as Report)).toMatch(/^[A-Z].*\.$/);
   });
 
   it('mend a sheet that lacks those of the others', () => {
-    const [mend] = addRegistrationMarks(first);
-    const half = { ...fixed(files, 'a.svg', mend as Fix), 'b.svg': files['b.svg'] ?? '' };
+    const mend = addRegistrationMarks(first);
+    const half = { ...fixed(files, 'a.svg', mend), 'b.svg': files['b.svg'] ?? '' };
     const odd = project(half, layers, undefined, roomy).files.get('b.svg') as Report;
     const mismatch = odd.findings.find(({ check: id }) => id === 'frame-mismatch');
     expect(mismatch).toBeDefined();
-    const [offered] = mismatch ? fixesFor(odd, mismatch) : [];
+    const [offered] = mismatch ? fixesFor(odd, mismatch).fixes : [];
     expect(offered?.kind).toBe('register-stack');
     const after = project(fixed(half, 'b.svg', offered as Fix), layers, undefined, roomy);
     expect([...after.files.values()].flatMap(({ findings }) => findings)).toEqual([]);

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { check } from '../../../src/engine/check/check-file';
 import { readConfig } from '../../../src/engine/check/known-checks';
 import { fixesFor } from '../../../src/engine/fixes/index';
-import type { Fix, ProjectReport, Report } from '../../../src/report/report';
+import type { Fix } from '../../../src/report/fix';
+import type { ProjectReport, Report } from '../../../src/report/report';
 import { applyEdits } from '../../../src/text/text';
 import { fixed, foundIn, project, sheet, square } from '../project-files';
 
@@ -10,7 +11,7 @@ const config = (text: object) => ({ config: readConfig(JSON.stringify(text)).con
 const mendOf = (report: Report, id: string): Fix | undefined => {
   const finding = report.findings.find((each) => each.check === id);
   expect(finding?.check).toBe(id);
-  return finding && fixesFor(report, finding).find(({ kind }) => kind !== 'accept');
+  return finding && fixesFor(report, finding).fixes.find(({ kind }) => kind !== 'accept');
 };
 const measures = ({ drawing: { width, height }, sheets }: Report) =>
   [width, height, ...sheets.flatMap(({ openings }) => openings.flatMap(({ outer }) => [...outer]))].map((value) =>

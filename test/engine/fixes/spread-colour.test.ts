@@ -3,7 +3,7 @@ import { Resvg } from '@resvg/resvg-js';
 import { describe, expect, it } from 'vitest';
 import { check } from '../../../src/engine/check/check-file';
 import { fixesFor } from '../../../src/engine/fixes/index';
-import type { Fix } from '../../../src/report/report';
+import type { Fix } from '../../../src/report/fix';
 import { applyEdits } from '../../../src/text/text';
 import { fixed, foundIn, project, sheet } from '../project-files';
 
@@ -16,7 +16,7 @@ function spreadFor(svg: string, id: string): Fix | undefined {
   const report = check(svg);
   const finding = report.findings.find((each) => each.check === id);
   if (!finding) throw new Error(`no ${id} in ${report.findings.map((each) => each.check)}`);
-  return fixesFor(report, finding).find(({ kind }) => kind === 'spread-colour');
+  return fixesFor(report, finding).fixes.find(({ kind }) => kind === 'spread-colour');
 }
 
 const after = (svg: string, mend: Fix | undefined): string => applyEdits(svg, mend?.edits ?? []);
@@ -134,7 +134,7 @@ describe('spreading the earlier colour', () => {
     expect(finding.related).toMatchObject([{ file: 'hill.svg' }]);
     const [span] = finding.related.map((related) => related.span);
     expect(files['hill.svg'].slice(span?.from, span?.to)).toBe('Z');
-    const mend = fixesFor(report, finding).find(({ kind }) => kind === 'spread-colour');
+    const mend = fixesFor(report, finding).fixes.find(({ kind }) => kind === 'spread-colour');
     if (!mend) throw new Error('no mend');
     expect(foundIn(project(fixed(files, 'sky.svg', mend), layers))).toEqual([]);
   });
@@ -166,7 +166,7 @@ describe('removing a buried opening', () => {
     );
     const report = check(svg);
     const [finding] = report.findings;
-    const mend = finding && fixesFor(report, finding).find(({ kind }) => kind === 'remove-opening');
+    const mend = finding && fixesFor(report, finding).fixes.find(({ kind }) => kind === 'remove-opening');
     expect(after(svg, mend)).toBe(svg.replace('<circle cx="30" cy="30" r="5"/>', ''));
   });
 });

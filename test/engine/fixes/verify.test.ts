@@ -1,7 +1,8 @@
 /** Mends of a file of a project are proven together with its neighbours. */
 import { describe, expect, it } from 'vitest';
-import { verify } from '../../../src/engine/fixes/verify';
+import { type Proof, verify } from '../../../src/engine/fixes/verify';
 import type { Report } from '../../../src/report/report';
+import { layerId } from '../../../src/sheet/layer/layer-id';
 import type { TextEdit } from '../../../src/text/text';
 import { project, ring, sheet, square } from '../project-files';
 
@@ -12,10 +13,11 @@ const before = (name: keyof typeof files, of: Record<string, string> = files) =>
 const everywhere = {
   gone: [],
   within: new Map([
-    ['a', [everything()]],
-    ['b', [everything()]],
+    [layerId('a.svg', 0), [everything()]],
+    [layerId('b.svg', 0), [everything()]],
   ]),
 };
+const inB = { gone: [], within: new Map([[layerId('b.svg', 0), [everything()]]]) };
 
 function everything() {
   return { outer: Float64Array.of(0, 0, 60, 0, 60, 60, 0, 60), holes: [] };
@@ -31,7 +33,7 @@ describe('the proof of a change in a project', () => {
   it('holds where the neighbours are as well off as before', () => {
     const proof = verify(before('b.svg'), replace(files['b.svg'], 'height="20"', 'height="21"'), everywhere);
     expect(typeof proof).toBe('object');
-    expect((proof as Report).project?.report.files.get('a.svg')?.text).toBe(files['a.svg']);
+    expect((proof as Proof).after.project?.report.files.get('a.svg')?.text).toBe(files['a.svg']);
   });
 
   it('fails where bare ground comes between two files, whichever of them it is told in', () => {
@@ -50,9 +52,8 @@ describe('the proof of a change in a project', () => {
 
   it('fails where another file would change that was not to', () => {
     const others = [{ file: 'a.svg', edits: replace(files['a.svg'], 'y="5" width="20"', 'y="5" width="19.9"') }];
-    expect(verify(before('b.svg'), [], everywhere, others)).toMatch(/of layer "a" would change elsewhere/);
-    const elsewhere = new Map([['a.svg', everywhere.within]]);
-    expect(typeof verify(before('b.svg'), [], { ...everywhere, elsewhere }, others)).toBe('object');
+    expect(verify(before('b.svg'), [], inB, others)).toMatch(/of layer "a" would change elsewhere/);
+    expect(typeof verify(before('b.svg'), [], everywhere, others)).toBe('object');
   });
 
   it('measures all that is edited at the scale that is pledged', () => {

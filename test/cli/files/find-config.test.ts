@@ -2,8 +2,8 @@ import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { ConfigFinder } from '../../src/cli/find-config';
-import { DEFAULT_CONFIG } from '../../src/config/types';
+import { ConfigFinder } from '../../../src/cli/files/find-config';
+import { DEFAULT_CONFIG } from '../../../src/config/types';
 
 let folder: string;
 

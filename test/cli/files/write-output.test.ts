@@ -2,7 +2,7 @@ import { chmod, mkdir, mkdtemp, readdir, readFile, readlink, rm, stat, symlink, 
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it, test } from 'vitest';
-import { isSameFile, writeAtomically } from '../../src/cli/write-output';
+import { isSameFile, writeAtomically } from '../../../src/cli/files/write-output';
 
 let folder: string;
 

@@ -1,7 +1,7 @@
 /** Writes files whole or not at all. */
 import { access, constants, realpath, stat, writeFile } from 'node:fs/promises';
 import writeFileAtomic from 'write-file-atomic';
-import { Failure, failureAt } from './failure';
+import { Failure, failureAt } from '../failure';
 
 /**
  * Replaces the file at `path` in one step; whoever reads it sees the old bytes or the new, never half of them. The

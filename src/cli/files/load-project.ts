@@ -1,9 +1,9 @@
 /** Projects of several files: read once for each configuration, and checked as one stack. */
 import { dirname, join, relative, resolve } from 'node:path';
-import { checkProject, type ProjectReport, projectFiles, type Settings } from '../engine/index';
-import { Failure } from './failure';
+import { checkProject, type ProjectReport, projectFiles, type Settings } from '../../engine/index';
+import { Failure } from '../failure';
+import { type ReadingOptions, settingsFrom } from '../options';
 import type { LoadedConfig } from './find-config';
-import { type ReadingOptions, settingsFrom } from './options';
 import { type Input, readInput } from './read-input';
 
 export interface LoadedProject {

@@ -1,7 +1,7 @@
 /** Reads a text file or standard input, and remembers how it was encoded so that it can be written back alike. */
-import { readFile } from 'node:fs/promises';
-import { buffer } from 'node:stream/consumers';
-import { Failure, failureAt } from './failure';
+import { readFile, stat } from 'node:fs/promises';
+import { MAX_FILE_SIZE } from '../../text/file-size';
+import { Failure, failureAt } from '../failure';
 
 /** The path that stands for standard input. */
 export const STANDARD_INPUT = '-';
@@ -18,15 +18,37 @@ export interface Input {
   readonly bytes: Buffer;
 }
 
-/** @throws Failure that names `shownPath` when the file cannot be read or is not Unicode text */
+/** @throws Failure that names `shownPath` when the file is too large, cannot be read or is not Unicode text */
 export async function readInput(path: string, shownPath = path): Promise<Input> {
   try {
-    const bytes = path === STANDARD_INPUT ? await buffer(process.stdin) : await readFile(path);
-    return decodeText(bytes);
+    return decodeText(path === STANDARD_INPUT ? await readAll(process.stdin) : await readWhole(path));
   } catch (error) {
     if (error instanceof Failure) throw new Failure(`${shownPath}: ${error.message}`, { cause: error });
     throw failureAt(shownPath, error);
   }
+}
+
+/** A file that is too large is not begun to be read. */
+async function readWhole(path: string): Promise<Buffer> {
+  const { size } = await stat(path);
+  if (size > MAX_FILE_SIZE) throw tooLarge(size);
+  return readFile(path);
+}
+
+async function readAll(stream: AsyncIterable<Buffer>): Promise<Buffer> {
+  const portions: Buffer[] = [];
+  let size = 0;
+  for await (const portion of stream) {
+    size += portion.length;
+    if (size > MAX_FILE_SIZE) throw tooLarge(size);
+    portions.push(portion);
+  }
+  return Buffer.concat(portions);
+}
+
+function tooLarge(size: number): Failure {
+  const megabytes = (bytes: number) => `${Math.ceil(bytes / 1e6)} MB`;
+  return new Failure(`is larger than ${megabytes(MAX_FILE_SIZE)} (${megabytes(size)} or more) and was not read`);
 }
 
 /** @throws Failure when the bytes are not valid in their encoding */

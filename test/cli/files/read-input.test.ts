@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { decodeText, type Encoding, encodeText } from '../../src/cli/read-input';
+import { decodeText, type Encoding, encodeText } from '../../../src/cli/files/read-input';
 
 const encoding = fc
   .record({

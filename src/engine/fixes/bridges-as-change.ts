@@ -1,0 +1,34 @@
+/** Proven bridges in the form in which fixes are given to hosts. */
+
+import { count, formatMillimetres } from '../../config/length';
+import { polygonOf } from '../../edits/strip/strip';
+import type { BridgePreview } from '../../report/report';
+import type { PlannedBridge, VerifiedBridges } from './bridge-islands';
+import type { ProvenChange } from './kind';
+
+/** @param title what is done; how many bridges it takes and how wide they are is added */
+export function bridgesAsChange(result: VerifiedBridges | string, title: string): ProvenChange | string {
+  if (typeof result === 'string') return result;
+  const { edits, bridges, brings } = result;
+  const width = formatMillimetres(bridges[0]?.cutWidth ?? 0);
+  return {
+    edits,
+    brings,
+    title: `${title} (${count(bridges.length, 'bridge')} of ${width})`,
+    bridges: bridges.map(bridgePreviewOf),
+  };
+}
+
+/** The bridge as hosts show it. */
+function bridgePreviewOf({
+  layer,
+  layerId,
+  strip,
+  from,
+  to,
+  cutWidth,
+  length,
+  hiddenShare = 0,
+}: PlannedBridge): BridgePreview {
+  return { layer, layerId, strip: polygonOf(strip), from, to, width: cutWidth, length, shown: 1 - hiddenShare };
+}

@@ -1,0 +1,43 @@
+/** Every kind of fix that a finding may ask for. One that is not listed here does not exist. */
+
+import type { FixKind } from './kind';
+import { accept } from './kinds/accept';
+import { bridgeFile } from './kinds/bridge-file';
+import { bridgeIsland, bridgeIslandShortest, bridgeIslandTwo } from './kinds/bridge-island';
+import { bridgeLayer, bridgeLayerUpright } from './kinds/bridge-layer';
+import { closeOutline } from './kinds/close-outline';
+import { cutIslandAway } from './kinds/cut-island-away';
+import { removeBothLines, removeDoubledLine, uniteOutlines } from './kinds/doubled-lines';
+import { registerStack } from './kinds/register-stack';
+import { removeOpening } from './kinds/remove-opening';
+import { scaleStack, scaleToFit } from './kinds/scale-to-bed';
+import { closeSlot, openUp } from './kinds/slot';
+import { spreadColour } from './kinds/spread-colour';
+import { stateSize } from './kinds/state-size';
+import { widenBridge } from './kinds/widen-bridge';
+
+const KINDS: readonly FixKind[] = [
+  bridgeIsland,
+  bridgeIslandShortest,
+  bridgeIslandTwo,
+  bridgeLayer,
+  bridgeLayerUpright,
+  bridgeFile,
+  cutIslandAway,
+  widenBridge,
+  openUp,
+  closeSlot,
+  removeOpening,
+  scaleToFit,
+  scaleStack,
+  stateSize,
+  closeOutline,
+  uniteOutlines,
+  removeDoubledLine,
+  removeBothLines,
+  registerStack,
+  spreadColour,
+  accept,
+];
+
+export const FIX_KINDS: ReadonlyMap<string, FixKind> = new Map(KINDS.map((each) => [each.kind, each]));

@@ -1,0 +1,40 @@
+/** Changes nothing but the file's mind: a comment that accepts a finding. */
+import type { Finding } from '../../../checks/finding';
+import { nodeAt } from '../../../markup/query';
+import type { ElementNode, MarkupDocument } from '../../../markup/tree';
+import type { Report } from '../../../report/report';
+import { isAcceptable } from '../../check/known-checks';
+import type { FixKind, ProvenChange } from '../kind';
+
+/** The finding is accepted in the element that it stands in, by a comment before that element. */
+export const accept: FixKind = {
+  kind: 'accept',
+  scope: 'place',
+  safe: false,
+  effects: [],
+  preferred: false,
+  offer: ({ drawing }, finding) => {
+    const element = isAcceptable(finding.check) ? elementAt(drawing.document, finding.span.from) : undefined;
+    return element && `Accept ${finding.check} in this ${element.localName}`;
+  },
+  prove: acceptInText,
+};
+
+/** A comment needs no proof: it changes nothing that is measured. */
+function acceptInText({ drawing, text }: Report, { check, span }: Finding): ProvenChange | string {
+  const element = elementAt(drawing.document, span.from);
+  if (!element) return 'There is no element here that it could be accepted in.';
+  const at = element.span.from;
+  const lineStart = text.lastIndexOf('\n', at - 1) + 1;
+  const before = text.slice(lineStart, at);
+  const next = /^\s*$/.test(before) ? `\n${before}` : '';
+  return {
+    edits: [{ span: { from: at, to: at }, text: `<!-- tombolo accept ${check}: say why -->${next}` }],
+    brings: [],
+  };
+}
+
+function elementAt(document: MarkupDocument, offset: number): ElementNode | undefined {
+  const node = nodeAt(document, offset);
+  return node?.kind === 'element' ? node : node?.parent;
+}

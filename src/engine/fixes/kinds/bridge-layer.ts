@@ -1,0 +1,75 @@
+/** Bridges for every island of a layer: the shortest ones, and in lettering upright ones. */
+
+import type { Finding } from '../../../checks/finding';
+import { formGlyphRow } from '../../../edits/plan/glyph-row';
+import { boxOfPolygon } from '../../../geometry/boolean/index';
+import type { Report } from '../../../report/report';
+import type { Sheet } from '../../../sheet/types';
+import {
+  BRIDGING_EFFECTS,
+  islandsOf,
+  type PlannedBridge,
+  type VerifiedBridges,
+  verifyBridges,
+  verifyLayerBridges,
+} from '../bridge-islands';
+import { bridgesAsChange } from '../bridges-as-change';
+import type { FixKind, ProvenChange } from '../kind';
+
+/** How many times as long upright bridges may be in all (common practice, no source). */
+const MAX_LENGTH_RATIO = 1.5;
+
+const FACTS = { scope: 'layer', safe: false, effects: BRIDGING_EFFECTS, preferred: false } as const;
+
+export const bridgeLayer: FixKind = {
+  ...FACTS,
+  kind: 'bridge-layer',
+  offer: (_, finding) => {
+    const sheet = sheetWithIslands(finding);
+    return sheet && `Bridge every island in layer "${sheet.layer.name}"`;
+  },
+  prove: (report, finding, title) => {
+    const sheet = sheetWithIslands(finding);
+    return sheet && bridgesAsChange(verifyLayerBridges(report, sheet), title);
+  },
+};
+
+export const bridgeLayerUpright: FixKind = {
+  ...FACTS,
+  kind: 'bridge-layer-upright',
+  offer: (_, finding) => {
+    const sheet = sheetWithIslands(finding);
+    if (!sheet || !formGlyphRow(islandsOf(sheet).map(({ polygon }) => boxOfPolygon(polygon)))) return undefined;
+    return `Bridge every island in layer "${sheet.layer.name}" upright`;
+  },
+  prove: (report, finding, title) => {
+    const sheet = sheetWithIslands(finding);
+    return sheet && uprightPlan(report, sheet, title);
+  },
+};
+
+/** Only where a layer has more than one is it more than the bridges of the one. */
+function sheetWithIslands({ subject }: Finding): Sheet | undefined {
+  return subject?.kind === 'island' && islandsOf(subject.sheet).length > 1 ? subject.sheet : undefined;
+}
+
+/** Not needed where the usual bridges stand upright anyway. */
+function uprightPlan(report: Report, sheet: Sheet, title: string): ProvenChange | string | undefined {
+  const usual = verifyLayerBridges(report, sheet);
+  if (typeof usual === 'string') return usual;
+  if (usual.bridges.every(isUpright)) return undefined;
+  const aligned = verifyBridges(report, sheet, islandsOf(sheet), { align: 'vertical' });
+  if (typeof aligned !== 'string' && lengthOf(aligned) > MAX_LENGTH_RATIO * lengthOf(usual)) {
+    return `Upright bridges would be more than ${MAX_LENGTH_RATIO} times as long in all as the shortest.`;
+  }
+  return bridgesAsChange(aligned, title);
+}
+
+/** mm of all bridges together. */
+function lengthOf({ bridges }: VerifiedBridges): number {
+  return bridges.reduce((sum, { length }) => sum + length, 0);
+}
+
+function isUpright({ from, to, length }: PlannedBridge): boolean {
+  return Math.abs(from.x - to.x) < 0.1 * length;
+}

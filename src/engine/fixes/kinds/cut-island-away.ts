@@ -1,0 +1,18 @@
+import { cutIslandAway as cutAway } from '../../../edits/bridge/widen-bridge';
+import { type FixKind, proveAttempt } from '../kind';
+
+/** The island becomes a part of the opening round it. */
+export const cutIslandAway: FixKind = {
+  kind: 'cut-island-away',
+  scope: 'place',
+  safe: false,
+  effects: [],
+  preferred: false,
+  offer: (_, { subject }) => (subject?.kind === 'island' ? 'Cut the island away (its place is painted)' : undefined),
+  prove: (report, finding) => {
+    const { subject } = finding;
+    if (subject?.kind !== 'island') return undefined;
+    const { sheet, piece } = subject;
+    return proveAttempt(report, sheet, { outcome: cutAway(sheet, piece), within: [piece.polygon], gone: [finding] });
+  },
+};

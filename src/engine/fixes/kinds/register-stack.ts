@@ -1,0 +1,28 @@
+/** Register marks in every sheet of the stack. */
+import type { Fix } from '../../../report/fix';
+import type { Report } from '../../../report/report';
+import { fixOf } from '../fix-of';
+import type { FixKind } from '../kind';
+import { lacksMarks, proveMarks } from '../registration-marks';
+
+const TITLE = 'Cut register marks in every sheet of the stack';
+
+export const registerStack: FixKind = {
+  kind: 'register-stack',
+  scope: 'stack',
+  safe: false,
+  effects: [],
+  preferred: true,
+  offer: (report) => (lacksMarks(report) ? TITLE : undefined),
+  prove: (report, finding) => proveMarks(report, [finding]),
+};
+
+/**
+ * The same where no finding asks for it.
+ * @returns a sentence where it cannot be done; undefined where the marks are there, or would be of no use
+ */
+export function addRegistrationMarks(report: Report): Fix | string | undefined {
+  if (!lacksMarks(report)) return undefined;
+  const change = proveMarks(report, []);
+  return typeof change === 'string' ? change : fixOf(registerStack, { title: TITLE }, change);
+}

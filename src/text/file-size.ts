@@ -1,0 +1,4 @@
+/** How large a file of text may be. */
+
+/** Bytes: programs write drawings of half the size; what is larger is refused before it fills the memory. */
+export const MAX_FILE_SIZE = 100_000_000;

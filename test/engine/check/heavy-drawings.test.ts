@@ -1,0 +1,61 @@
+import { describe, expect, it as test } from 'vitest';
+import { check } from '../../../src/engine/check/check-file';
+import { Stopped, type StopReason, underWatch } from '../../../src/geometry/base/checkpoint';
+import { HEAVY_DRAWINGS } from './heavy-drawings';
+
+interface Watched<T> {
+  readonly result: T | Stopped;
+  /** How often the watch was asked. */
+  readonly looks: number;
+}
+
+/** Runs the work under a watch that lets it go on for some looks, and then never again. */
+function stoppedAfter<T>(most: number, reason: StopReason, work: () => T): Watched<T> {
+  let looks = 0;
+  const watch = () => {
+    looks += 1;
+    return looks > most ? reason : undefined;
+  };
+  try {
+    return { result: underWatch(watch, work), looks };
+  } catch (error) {
+    if (!(error instanceof Stopped)) throw error;
+    return { result: error, looks };
+  }
+}
+
+/** Looks are made between a layer and its checks, so many at most; whatever comes beyond is made within a step. */
+const BETWEEN_STEPS = 40;
+
+/** Those that are read so soon that nothing within a step takes long. */
+const SOON_DONE: ReadonlySet<string> = new Set([
+  'entities that hold ten of each other',
+  '5,000 nested fallbacks of a variable',
+  'b-1050.svg',
+]);
+
+describe.each([...HEAVY_DRAWINGS])('a run over %s', (_, make) => {
+  test.each([0, 2, BETWEEN_STEPS, 150])('ends at once when it is cancelled after %i looks', (most) => {
+    const text = make();
+    const { result, looks } = stoppedAfter(most, 'cancelled', () => check(text, { budget: Infinity }));
+    // A run that was over by then did not miss the order to stop.
+    if (result instanceof Stopped) expect(looks).toBe(most + 1);
+    else expect(looks).toBeLessThanOrEqual(most);
+  });
+
+  test('gives a report that says what is lacking when its time is over', () => {
+    const text = make();
+    const { result } = stoppedAfter(3, 'time', () => check(text, { budget: Infinity }));
+    expect(result).not.toBeInstanceOf(Stopped);
+    expect((result as ReturnType<typeof check>).findings.map(({ check: id }) => id)).toContain('unfinished');
+  });
+});
+
+test.each([...HEAVY_DRAWINGS].filter(([name]) => !SOON_DONE.has(name)))(
+  'the watch is asked within the steps of %s',
+  (_, make) => {
+    const text = make();
+    const { looks } = stoppedAfter(BETWEEN_STEPS, 'cancelled', () => check(text, { budget: Infinity }));
+    expect(looks).toBeGreaterThan(BETWEEN_STEPS);
+  },
+);
