@@ -1,6 +1,8 @@
 /** `tombolo check`: reports on each file, whatever becomes of the others. */
 import { type Command, Option } from 'commander';
 import { count } from '../config/length';
+import type { FixesOfFinding, ReportedFinding } from '../engine/index';
+import type { Report } from '../report/report';
 import { writeBaselines } from './baseline';
 import { type CheckedFile, checkedConfig, checkedFile } from './checked-file';
 import { coloursFor } from './colours';
@@ -51,7 +53,10 @@ export function addCheckCommand(program: Command, host: Host): void {
     .addOption(new Option('--format <name>', 'what to print').choices(Object.keys(FORMATS)).default('text'))
     .addOption(new Option('--max-warnings <number>', 'warnings to let pass').argParser(parseCount).default(0))
     .option('--quiet', 'print errors alone; the counts and the exit code still heed the rest')
-    .option('--no-mends', 'leave proven mends out of json and sarif, which is faster')
+    .option(
+      '--no-mends',
+      'prove no mends, which is faster: json and sarif list none, text does not say where there is none',
+    )
     .option('--write-baseline', 'let pass from now on what is found now; tombolo.json keeps it')
     .option('--color', 'colour the text even where no terminal listens')
     .option('--no-color', 'never colour the text')
@@ -92,11 +97,12 @@ async function checkAll(named: ReadonlySet<string>, options: CheckOptions, host:
   const loader = new ReportLoader(options);
   const configs = new Set<LoadedConfig>();
   const checked: CheckedFile[] = [];
+  const whyNone = new FixVerifier(WHY_NONE_BUDGET);
   for (const file of await filesNamed(named, loader, configs, host)) {
     try {
       const loaded = await loader.file(file);
       configs.add(loaded.config);
-      checked.push(checkOne(loaded, options, host));
+      checked.push(checkOne(loaded, options, whyNone, host));
     } catch (error) {
       host.fail(internalFailure(nameOf(file, options), error));
     }
@@ -125,19 +131,44 @@ async function filesNamed(
   return files;
 }
 
-function checkOne({ name, report, config: found }: LoadedReport, options: CheckOptions, host: Host): CheckedFile {
+/** Milliseconds for one file, where fixes are listed. */
+const FIXES_BUDGET = 60_000;
+/** Milliseconds for the whole run, where it is only said of what there is no fix for. */
+const WHY_NONE_BUDGET = 2000;
+
+interface Provers {
+  readonly prover: FixVerifier;
+  readonly whyNone: FixVerifier;
+}
+
+/** What the format has a place for. */
+function triedFixes(
+  report: Report,
+  finding: ReportedFinding,
+  { mends, format }: CheckOptions,
+  { prover, whyNone }: Provers,
+): FixesOfFinding | undefined {
+  if (!mends || format === 'unix') return undefined;
+  return format === 'text' ? whyNone.whyBeyondMending(report, finding) : prover.fixesFor(report, finding);
+}
+
+function checkOne(
+  { name, report, config: found }: LoadedReport,
+  options: CheckOptions,
+  whyNone: FixVerifier,
+  host: Host,
+): CheckedFile {
   const { config } = found;
   const forPrograms = options.format !== 'text';
   const lengths = [options.width, options.height, config.width, config.height];
-  const prover = new FixVerifier(report);
-  const listsMends = options.mends && (options.format === 'json' || options.format === 'sarif');
+  const prover = new FixVerifier(FIXES_BUDGET);
   const file = checkedFile({
     path: name,
     pathOf: (file) => pathIn(found, file),
     report,
     findings: forPrograms ? report.complete : report.findings,
     sizeStated: report.drawing.sizeStated || lengths.some((length) => length !== undefined),
-    fixesFor: (finding) => (listsMends ? prover.fixesFor(finding) : undefined),
+    fixesFor: (finding) => triedFixes(report, finding, options, { prover, whyNone }),
   });
   if (prover.leftOut > 0) {
     host.say(`${oneLine(name)}: the time for proving mends was over; ${count(prover.leftOut, 'finding')} are without`);

@@ -6,11 +6,9 @@ import type { Finding, Measure, Related, Severity } from '../checks/finding';
 import type { ConfigProblem } from '../config/read';
 import type { Config, Reading } from '../config/types';
 import { effectiveConfig } from '../engine/check/effective-config';
-import { type FixesOfFinding, isMended } from '../engine/index';
+import type { Fix, FixesOfFinding, ReportedFinding } from '../engine/index';
 import type { Point } from '../geometry/base/curve-types';
 import { areaOf } from '../geometry/boolean/index';
-import type { ReportedFinding } from '../report/finding-id';
-import type { Fix } from '../report/fix';
 import type { Report } from '../report/report';
 import { cuttingTimeOf } from '../sheet/cutting-time';
 import type { Sheet } from '../sheet/types';
@@ -58,10 +56,8 @@ export interface PlacedFinding {
   readonly measure: Measure | undefined;
   readonly related: readonly PlacedRelated[];
   readonly mends: readonly PlacedFix[];
-  /** The fixes that were tried and cannot be had. */
+  /** The fixes that were tried and cannot be had; for text only where none can. */
   readonly refusals: readonly PlacedRefusal[];
-  /** Whether fixes were tried and none of them mends the finding. */
-  readonly beyondMending: boolean;
 }
 
 export interface PlacedRefusal {
@@ -167,7 +163,6 @@ export function checkedConfig(path: string, text: string, problems: readonly Con
       related: [],
       mends: [],
       refusals: [],
-      beyondMending: false,
     }),
   );
   return { path, size: undefined, layers: [], findings, counts: countSeverities(findings) };
@@ -220,7 +215,6 @@ function placeFinding(finding: Finding, tried: FixesOfFinding | undefined, place
     related: finding.related.flatMap((related) => placeRelated(related, places)),
     mends: fixes.map((fix) => placeFix(fix, places)),
     refusals: refusals.map(({ title, refused }) => ({ title, reason: refused })),
-    beyondMending: tried !== undefined && refusals.length > 0 && !isMended(tried),
   };
 }
 

@@ -32,10 +32,10 @@ export {
   candidatesFor,
   type FixesOfFinding,
   fixesFor,
-  isMended,
   offerOrder,
   proveFix,
   sharedChange,
+  whyBeyondMending,
 } from './fixes/index';
 export { addRegistrationMarks } from './fixes/kinds/register-stack';
 export { describeShapeAt, type ShapeDescription } from './queries/describe-shape';

@@ -33,6 +33,8 @@ interface FixFacts {
 /** A fix that may be tried for a finding; whether it can be made is not known yet. */
 export interface FixCandidate extends FixFacts {
   readonly preferred: boolean;
+  /** Safe fixes change nothing that is cut or painted; only those may run on save. */
+  readonly safe: boolean;
 }
 
 /** Why a candidate is not offered. */
@@ -47,7 +49,7 @@ export interface Fix extends Omit<FixFacts, 'id' | 'finding'> {
   readonly id?: FixId;
   readonly finding?: FindingId;
   readonly preferred: boolean;
-  /** Safe fixes change nothing that is cut or painted; only those may run on save. */
+  /** As its candidate's. */
   readonly safe: boolean;
   /** Of the finding's own file. */
   readonly edits: readonly TextEdit[];

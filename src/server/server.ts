@@ -58,11 +58,18 @@ export function serve(connection: Connection, folder: string): void {
     for (const { uri } of changes) if (!isConfigUri(uri)) checker.drawingChanged(uri);
   });
   connection.onShutdown(() => checker.dispose());
-  followSettings(connection, checker);
-  answerRequests(connection, checker);
+  const client: ClientAbilities = { showsDisabled: false };
+  followSettings(connection, checker, client);
+  answerRequests(connection, checker, client);
   handleViewRequests(connection, { current: (uri) => checker.current(uri), openText: (uri) => documents.get(uri) });
   documents.listen(connection);
   connection.listen();
+}
+
+/** What the client says that it can do, once it has said so. */
+interface ClientAbilities {
+  /** Shows actions that are not to be had, with the reason. */
+  showsDisabled: boolean;
 }
 
 function initializeResult(): InitializeResult {
@@ -78,11 +85,12 @@ function initializeResult(): InitializeResult {
 }
 
 /** Takes the settings from the client: those sent at the start, then whatever it says when it announces a change. */
-function followSettings(connection: Connection, checker: StencilChecker): void {
+function followSettings(connection: Connection, checker: StencilChecker, client: ClientAbilities): void {
   let asks = false;
   connection.onInitialize(({ initializationOptions, capabilities }: InitializeParams) => {
     checker.settings = readSettings(initializationOptions);
     asks = capabilities.workspace?.configuration ?? false;
+    client.showsDisabled = capabilities.textDocument?.codeAction?.disabledSupport ?? false;
     return initializeResult();
   });
   connection.onInitialized(() => {
@@ -94,7 +102,7 @@ function followSettings(connection: Connection, checker: StencilChecker): void {
   });
 }
 
-function answerRequests(connection: Connection, checker: StencilChecker): void {
+function answerRequests(connection: Connection, checker: StencilChecker, client: ClientAbilities): void {
   /** Never rejects: what goes wrong is logged, and the answer is that of an unknown document. */
   const answer = <T>(uri: string, otherwise: T, from: (checked: CheckedDocument) => T): T => {
     try {
@@ -109,7 +117,7 @@ function answerRequests(connection: Connection, checker: StencilChecker): void {
     const { uri } = params.textDocument;
     const checked = answer(uri, undefined, (found) => (found.stencil ? found : undefined));
     if (!checked) return [];
-    return codeActions(checked, params, token).catch((error: unknown) => {
+    return codeActions(checked, params, token, client.showsDisabled).catch((error: unknown) => {
       connection.console.error(`${uri}: ${error instanceof Error ? error.stack : String(error)}`);
       return [];
     });

@@ -9,9 +9,6 @@ import { resultOf } from '../geometry/boolean/cluster-cache';
 import { clipToBox, complementInBox, perimeterOf } from '../geometry/boolean/index';
 import { reuseUnchanged } from '../geometry/polygon/diff';
 import { findProtrusions } from '../geometry/protrusion/find';
-import { findThinPartsIncrementally } from '../geometry/thickness/incremental';
-import { findThinParts } from '../geometry/thickness/index';
-import type { ThinPart } from '../geometry/thickness/types';
 import { type CutMemory, sheetAsCut } from './as-cut';
 import { artworkKey } from './layer/artwork-key';
 import { type FilledShapes, fillShapes, NOTHING_FILLED } from './layer/fill-shapes';
@@ -19,6 +16,7 @@ import { mainPaint, type ShapeGroup } from './layer/layers';
 import { openingsWithin } from './layer/outlines';
 import { detectReading, outlinesOf, statedReading } from './layer/reading';
 import { maxOverhang } from './lift';
+import { findThinPlaces } from './thin-places';
 import type { Layer, LayerPaint, Sheet, SheetMeasures } from './types';
 
 /** All that the measures of a layer depend on, besides the configuration. */
@@ -99,8 +97,18 @@ export function measureArtwork(artwork: Artwork, config: Config, previous?: Meas
     material,
     kerf,
     pieces,
-    thinMaterial: thinParts(material, limits.bridge, kerf, before && [before.material, before.thinMaterial]),
-    thinOpenings: thinParts(openings, limits.opening, -kerf, before && [before.openings, before.thinOpenings]),
+    thinMaterial: findThinPlaces(
+      material,
+      limits.bridge,
+      kerf,
+      before && { region: before.material, places: before.thinMaterial },
+    ),
+    thinOpenings: findThinPlaces(
+      openings,
+      limits.opening,
+      -kerf,
+      before && { region: before.openings, places: before.thinOpenings },
+    ),
     tongues: findProtrusions(framePolygon(material), maxOverhang(materialOf(config))),
     cutLength: openings.reduce((sum, polygon) => sum + perimeterOf(polygon), 0),
   };
@@ -110,27 +118,6 @@ export function measureArtwork(artwork: Artwork, config: Config, previous?: Meas
 function openingsOf(shapes: readonly Shape[], reading: Reading, frame: Box, filled: () => Region): Region {
   if (reading === 'outlines') return openingsWithin(outlinesOf(shapes), frame);
   return reading === 'sheet' ? complementInBox(filled(), frame) : clipToBox(filled(), frame);
-}
-
-/**
- * Thin parts as cut. A kerf k makes every neck of material narrower by k and every opening wider by k; so we look for
- * drawn widths under limit + k, and report what remains.
- * @param kerf mm; negative for openings
- * @param previous a region measured with the same limit and kerf, and its thin parts
- */
-function thinParts(
-  region: Region,
-  limit: number,
-  kerf: number,
-  previous?: readonly [Region, readonly ThinPart[]],
-): readonly ThinPart[] {
-  if (limit + kerf <= 0) return [];
-  const widened = (parts: readonly ThinPart[], by: number) =>
-    by === 0 ? parts : parts.map((part) => ({ ...part, width: part.width + by }));
-  const found = previous
-    ? findThinPartsIncrementally(region, limit + kerf, { region: previous[0], parts: widened(previous[1], kerf) })
-    : findThinParts(region, limit + kerf);
-  return widened(found, -kerf);
 }
 
 /** Tongues of islands are of no interest: they fall out whole. */

@@ -7,9 +7,9 @@ import type { Drawing, Shape } from '../drawing/types';
 import type { Point } from '../geometry/base/curve-types';
 import type { Box, Polygon, Region } from '../geometry/base/polygon-types';
 import type { Protrusion } from '../geometry/protrusion/find';
-import type { ThinPart } from '../geometry/thickness/types';
 import type { ElementNode } from '../markup/tree';
 import type { LayerId } from './layer/layer-id';
+import type { ThinPlace } from './thin-places';
 
 export interface LayerPaint {
   /** `#rrggbb` */
@@ -51,9 +51,9 @@ export interface SheetMeasures {
   readonly pieces: readonly Piece[];
   /** Width that the tool takes beyond the drawn line, in mm; 0 when cut files are compensated. */
   readonly kerf: number;
-  /** Places of the material thinner than limits.bridge, of the openings thinner than limits.opening. */
-  readonly thinMaterial: readonly ThinPart[];
-  readonly thinOpenings: readonly ThinPart[];
+  /** Places of the material thinner than limits.bridge as cut, of the openings thinner than limits.opening. */
+  readonly thinMaterial: readonly ThinPlace[];
+  readonly thinOpenings: readonly ThinPlace[];
   /** Parts of the frame piece, as drawn, that are held at their root only and reach farther than the material bears. */
   readonly tongues: readonly Protrusion[];
   /** Length of all cut lines in mm. */

@@ -25,7 +25,6 @@ export function finding(changes: Partial<PlacedFinding> = {}): PlacedFinding {
     related: [],
     mends: [],
     refusals: [],
-    beyondMending: false,
     ...changes,
   };
 }

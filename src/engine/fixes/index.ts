@@ -17,11 +17,6 @@ export interface FixesOfFinding {
   readonly refusals: readonly FixRefusal[];
 }
 
-/** Whether the finding can be mended, and not only be accepted as it is. */
-export function isMended({ fixes }: FixesOfFinding): boolean {
-  return fixes.some(({ kind }) => kind !== accept.kind);
-}
-
 /**
  * What may be tried for a finding, in the order offered: what its check names, and last to accept it as it is. Takes no
  * time: nothing is planned or proven.
@@ -38,9 +33,9 @@ function kindsFor({ check }: ReportedFinding): FixKind[] {
   return [...named.filter((kind) => kind !== undefined), accept];
 }
 
-function candidateOf({ kind, scope, preferred }: FixKind, finding: ReportedFinding, title: string): FixCandidate {
+function candidateOf({ kind, scope, preferred, safe }: FixKind, finding: ReportedFinding, title: string): FixCandidate {
   const { id, layerId } = finding;
-  return { id: fixId(id, kind), kind, title, scope, ...(layerId && { layerId }), finding: id, preferred };
+  return { id: fixId(id, kind), kind, title, scope, ...(layerId && { layerId }), finding: id, preferred, safe };
 }
 
 /**
@@ -50,7 +45,7 @@ function candidateOf({ kind, scope, preferred }: FixKind, finding: ReportedFindi
  * @throws Stopped when the run is cancelled
  */
 export function proveFix(report: Report, candidate: FixCandidate): Fix | FixRefusal | undefined {
-  const { preferred: _preferred, ...facts } = candidate;
+  const { preferred: _preferred, safe: _safe, ...facts } = candidate;
   const kind = FIX_KINDS.get(candidate.kind);
   const place = findingById(report, candidate.finding);
   if (!kind || !place) return { ...facts, refused: 'The drawing has changed since; ask again.' };
@@ -71,6 +66,19 @@ export function fixesFor(report: Report, finding: ReportedFinding): FixesOfFindi
   };
 }
 
+/** Why a finding cannot be mended, where fixes may be tried and none holds; tries no more than it takes to know. */
+export function whyBeyondMending(report: Report, finding: ReportedFinding): readonly FixRefusal[] {
+  const refusals: FixRefusal[] = [];
+  for (const candidate of candidatesFor(report, finding)) {
+    if (candidate.kind === accept.kind) continue;
+    const result = proveFix(report, candidate);
+    if (result === undefined) continue;
+    if (!('refused' in result)) return [];
+    refusals.push(result);
+  }
+  return refusals;
+}
+
 /**
  * Where fixes of several findings are offered together: those of one place first, then of the layer, then of the file
  * and the stack, and last to accept.
@@ -80,7 +88,9 @@ export function offerOrder({ kind, scope }: Pick<Fix, 'kind' | 'scope'>): number
   return scope === 'place' ? 0 : scope === 'layer' ? 1 : 2;
 }
 
-/** The same for fixes that change the same, from whichever finding they are offered; undefined where none other does. */
+/**
+ * The same for fixes that change the same, from whichever finding they are offered; undefined where none other does.
+ */
 export function sharedChange({ kind, scope, layerId }: Pick<Fix, 'kind' | 'scope' | 'layerId'>): string | undefined {
   if (scope === 'place') return undefined;
   return scope === 'layer' ? `${kind} ${layerId}` : kind;

@@ -4,12 +4,13 @@ import {
   bridgeAtCaret,
   bridgeIslands,
   check,
+  type Fix,
   type FixesOfFinding,
+  type FixRefusal,
   fixesFor,
   isStencil,
   readConfig,
 } from '../../engine/index';
-import type { Fix, FixRefusal } from '../../report/fix';
 import type { Report } from '../../report/report';
 import type { FoundConfig } from './find-config';
 

@@ -35,7 +35,9 @@ export async function codeActions(
     const touched = indicesWhere(checked, ({ span }) => span.from <= to && span.to >= from);
     const caret = from === to ? from : undefined;
     const place = { indices: touched, caret, shown: context.diagnostics };
-    actions.push(...(await quickFixes(checked, place, showsDisabled, token)));
+    // Nobody asked: what cannot be had would only be in the way.
+    const asked = context.triggerKind !== CodeActionTriggerKind.Automatic;
+    actions.push(...(await quickFixes(checked, place, showsDisabled && asked, token)));
   }
   if (wants(BRIDGE_CHANGES) || (!context.only && context.triggerKind !== CodeActionTriggerKind.Automatic)) {
     const offset = checked.document.offsetAt(range.start);

@@ -3,6 +3,7 @@ import { type DocumentSymbol, type Hover, MarkupKind, SymbolKind } from 'vscode-
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import { formatSides } from '../../config/length';
 import { describeShapeAt, type OutlineItem, outlineOf, type ShapeDescription } from '../../engine/index';
+import type { Span } from '../../text/text';
 import type { CheckedDocument } from '../documents/checked-document';
 import { rangeOf } from '../documents/diagnostics';
 
@@ -30,10 +31,25 @@ function symbolOf(item: OutlineItem, document: TextDocument): DocumentSymbol {
   };
 }
 
-export function hoverAt({ document, report }: CheckedDocument, offset: number): Hover | undefined {
+/** The shape there; and of the findings there, why fixes that were tried by now cannot be had. */
+export function hoverAt(checked: CheckedDocument, offset: number): Hover | undefined {
+  const { document, report } = checked;
   const shape = describeShapeAt(report, offset);
-  if (!shape) return undefined;
-  return { contents: { kind: MarkupKind.Markdown, value: textOf(shape) }, range: rangeOf(shape.span, document) };
+  const refused = refusalsAt(checked, offset);
+  const span = shape?.span ?? refused[0]?.span;
+  if (!span) return undefined;
+  const texts = [...(shape ? [textOf(shape)] : []), ...refused.map(({ text }) => text)];
+  return { contents: { kind: MarkupKind.Markdown, value: texts.join('\n\n') }, range: rangeOf(span, document) };
+}
+
+/** A hover proves nothing: it tells what is known. */
+function refusalsAt(checked: CheckedDocument, offset: number): { readonly span: Span; readonly text: string }[] {
+  return checked.report.findings.flatMap(({ check, span }, index) => {
+    const refusals = span.from <= offset && offset <= span.to ? (checked.knownFixes(index)?.refusals ?? []) : [];
+    if (refusals.length === 0) return [];
+    const lines = refusals.map(({ title, refused }) => `- ${escaped(title)}: ${escaped(refused)}`);
+    return [{ span, text: [`Not offered for ${escaped(check)}:`, ...lines].join('\n') }];
+  });
 }
 
 function textOf({ name, id, times, width, height, area, cutLength, layers }: ShapeDescription): string {

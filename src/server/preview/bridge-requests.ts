@@ -1,5 +1,5 @@
 /** Bridges as the bench shows them before they are in the text. */
-import { bridgeAt } from '../../engine/index';
+import { bridgeAt, type Fix } from '../../engine/index';
 import type {
   BridgeAtParams,
   BridgeOffer,
@@ -7,7 +7,6 @@ import type {
   BridgePreviewData,
   BridgeRefusal,
 } from '../../protocol/index';
-import type { Fix } from '../../report/fix';
 import type { BridgePreview, Report } from '../../report/report';
 import type { CheckedDocument } from '../documents/checked-document';
 import { findingAt, regionPath } from './preview-model';

@@ -2,7 +2,7 @@
 import type { Clip, Shape, Subpath } from '../../drawing/types';
 import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Curve, Point } from '../../geometry/base/curve-types';
-import { memoizeByIdentity } from '../../geometry/base/memoize';
+import { memoizeByIdentity } from '../../geometry/base/derived-facts';
 import { hashOfText, NumbersHash } from '../../text/hash';
 
 export interface ArtworkKey {
@@ -64,7 +64,7 @@ function addClip({ parts, box }: Clip, hash: NumbersHash): void {
 const ruleNumber = (rule: Shape['fillRule']): number => (rule === 'nonzero' ? 0 : 1);
 
 /** A chain of curves is met again after an edit, as the very object. */
-const curvesKey = memoizeByIdentity((curves: readonly Curve[]): number => {
+const curvesKey = memoizeByIdentity('key of a chain', (curves: readonly Curve[]): number => {
   const hash = new NumbersHash();
   for (const curve of curves) addCurve(curve, hash);
   return hash.take();

@@ -63,6 +63,13 @@ describe('formatJson', () => {
     expect(Object.keys(written)).toEqual(['check', 'severity', 'message', 'range', 'related', 'mends']);
   });
 
+  it('gives the reasons why mends were refused, where there are any', () => {
+    const refusals = [{ title: 'Bridge this island', reason: 'No place for a bridge was found.' }];
+    const [written] = JSON.parse(formatJson(input([file([finding({ refusals })])]))).files[0].findings;
+    expect(written.refusals).toEqual(refusals);
+    expect(written.mends).toEqual([]);
+  });
+
   it('a configuration file has no size', () => {
     const config = file([finding()], { path: 'tombolo.json', size: undefined, layers: [] });
     expect(JSON.parse(formatJson(input([config]))).files[0]).toMatchObject({ size: null, layers: [] });

@@ -96,4 +96,20 @@ describe('formatText', () => {
     const text = formatText(input([file([finding({ layer: '\u001b]0;x\u0007', message: 'a\rb' })], { layers })]));
     expect(text).not.toMatch(/[\u0000-\u0009\u000b-\u001f]/);
   });
+
+  it('says in a line where no mend holds, each reason once and without its details', () => {
+    const refusals = [
+      { title: 'Bridge this island', reason: 'No place was found at 50.1, 50.1 mm.' },
+      { title: 'Bridge it at the shortest place', reason: 'No place was found at 50.1, 50.1 mm.' },
+      {
+        title: 'Cut the island away',
+        reason: 'A thin-bridge would come of it: Bridge 0.42 mm wide; 0.80 mm is the least.',
+      },
+    ];
+    const lines = formatText(input([file([finding({ refusals })])])).split('\n');
+    expect(lines.filter((line) => line.includes('no mend'))).toEqual([
+      expect.stringMatching(/^ +no mend holds: No place was found at 50\.1, 50\.1 mm; A thin-bridge would come of it$/),
+    ]);
+    expect(formatText(input([file([finding()])]))).not.toContain('no mend');
+  });
 });
