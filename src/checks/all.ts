@@ -1,6 +1,6 @@
 import { bareGap } from './bare-gap/check';
 import { hiddenOpening } from './buried-opening/check';
-import type { Check } from './check';
+import type { Check, StackCheck } from './check';
 import { crossedOutline } from './crossed-outline/check';
 import { doubledCut } from './doubled-cut/check';
 import { edgeOpening } from './edge-opening/check';
@@ -21,7 +21,7 @@ import { unstatedSize } from './unstated-size/check';
 import { unsupported } from './unsupported/check';
 
 /** Every check, in the order they run. A check that is not listed here does not exist. */
-export const ALL_CHECKS: readonly Check[] = [
+export const ALL_CHECKS: readonly (Check | StackCheck)[] = [
   unreadableMarkup,
   unreadablePath,
   unsupported,

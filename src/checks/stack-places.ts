@@ -7,7 +7,7 @@ import { buildSegmentIndex, nearestSegment } from '../geometry/spatial/segment-i
 import type { Sheet } from '../sheet/types';
 import type { StackLayer } from '../stack/stack';
 import type { Span } from '../text/text';
-import type { Stencil } from './check';
+import type { StackStencil } from './check';
 import type { Related } from './finding';
 
 /** mm beyond what the kerf moves an edge by. */
@@ -16,14 +16,14 @@ const BESIDE = NEAR_EDGE;
 /**
  * The command that drew the edge of a layer's opening at a point of the edge as cut; else the layer's or file's tag.
  */
-export function spanOnEdge(stencil: Stencil, { sheet }: StackLayer, point: Point, facing?: Point): Span {
+export function spanOnEdge(stencil: StackStencil, { sheet }: StackLayer, point: Point, facing?: Point): Span {
   const source = stencil.sources(sheet).at(drawnPlace(sheet, point), facing);
   return source?.span ?? layerTag(sheet);
 }
 
 /** The same as a related place, which says in which file it is if not in this one. */
 export function relatedOnEdge(
-  stencil: Stencil,
+  stencil: StackStencil,
   layer: StackLayer,
   at: Point,
   message: string,
@@ -40,7 +40,7 @@ export function layerTag({ layer, drawing }: Sheet): Span {
 }
 
 /** The layers of this file, with their numbers in the stack. */
-export function ownLayers(stencil: Stencil): { readonly number: number; readonly layer: StackLayer }[] {
+export function ownLayers(stencil: StackStencil): { readonly number: number; readonly layer: StackLayer }[] {
   return stencil.stack.layers
     .map((layer, number) => ({ number, layer }))
     .filter(({ layer }) => layer.file === stencil.file);

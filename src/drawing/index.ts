@@ -4,7 +4,7 @@ import type { MarkupDocument } from '../markup/tree';
 import { Budget } from './budget';
 import { indexDocument, SVG_NAMESPACE } from './document-index';
 import * as messages from './messages';
-import { OutlineCache } from './outline/outline-cache';
+import { type CachedOutline, OutlineCache } from './outline/outline-cache';
 import { Problems } from './problems';
 import { readStyleSheets } from './style/read-sheets';
 import { Styles } from './style/styles';
@@ -18,9 +18,32 @@ import { Painter } from './walk-tree';
  * Shapes are not clipped to the frame, though a renderer shows nothing outside it: whether openings cross the sheet's
  * edge is for the checks to see. The clips of inner viewports are in force.
  * @param options width and height in mm override the size that the text states; one alone keeps the ratio.
- * @param earlier a drawing of an earlier state of the text: path data that both have is not read again.
  */
-export function readDrawing(document: MarkupDocument, options: SizeOptions = {}, earlier?: Drawing): Drawing {
+export function readDrawing(document: MarkupDocument, options: SizeOptions = {}): Drawing {
+  return readWith(document, options, new OutlineCache([]));
+}
+
+/** A drawing, with the outlines that were read for it, in the order of the text. */
+export interface ReadDrawing {
+  readonly drawing: Drawing;
+  readonly outlines: readonly CachedOutline[];
+}
+
+/**
+ * The same, for a text that is edited.
+ * @param previous of a state of the text before an edit: path data that both have is not read again
+ */
+export function readDrawingIncrementally(
+  document: MarkupDocument,
+  options: SizeOptions,
+  previous: ReadDrawing | undefined,
+): ReadDrawing {
+  const outlines = new OutlineCache(previous?.outlines ?? []);
+  const drawing = readWith(document, options, outlines);
+  return { drawing, outlines: outlines.outlines };
+}
+
+function readWith(document: MarkupDocument, options: SizeOptions, outlines: OutlineCache): Drawing {
   const problems = new Problems();
   const { root } = document;
   if (root?.localName !== 'svg' || (root.namespace !== SVG_NAMESPACE && root.namespace !== '')) {
@@ -46,14 +69,12 @@ export function readDrawing(document: MarkupDocument, options: SizeOptions = {},
     problems.add('unsupported', 'warning', note, index.styleElements[0]?.startTag ?? root.nameSpan);
   }
   const size = readRootSize(root, styles.declaredFor(root), options, problems);
-  const outlines = new OutlineCache(earlier?.outlines ?? []);
   const services = { index, styles, problems, outlines, budget: new Budget(), mmPerPx: size.mmPerPx };
   const painter = new Painter(services, size);
   if (size.toMm) painter.paint(root);
   const { width, height, sizeStated } = size;
   const toMm = size.toMm ?? IDENTITY;
-  const read = { shapes: painter.shapes, problems: problems.list, outlines: outlines.outlines };
-  return { document, width, height, sizeStated, toMm, ...read };
+  return { document, width, height, sizeStated, toMm, shapes: painter.shapes, problems: problems.list };
 }
 
 /** A drawing in which nothing was read. */

@@ -6,7 +6,6 @@ import type { Matrix } from '../geometry/base/curve-types';
 import type { Box } from '../geometry/base/polygon-types';
 import type { ElementNode, MarkupDocument } from '../markup/tree';
 import type { Span } from '../text/text';
-import type { CachedOutline } from './outline/outline-cache';
 import type { Subpath } from './subpath';
 
 export type { Subpath } from './subpath';
@@ -23,8 +22,6 @@ export interface Drawing {
   /** In painting order: fill before stroke of the same element. */
   readonly shapes: readonly Shape[];
   readonly problems: readonly DrawingProblem[];
-  /** What was read of path data: for reading a later state of the text, which will have most of it in common. */
-  readonly outlines?: readonly CachedOutline[];
 }
 
 /** One painted area: the fill of an element, or its stroke turned into the area it covers. */

@@ -2,7 +2,7 @@
  * The engine's public face: text and settings to a report, a report and a choice to edits. It needs neither an editor
  * nor Node.js, runs synchronously, and never throws for what is in the text.
  */
-import { parseMarkup } from '../markup/parse';
+import { parseRootTag } from '../markup/parse';
 
 export type { Finding, Measure, Related } from '../checks/finding';
 export type { CheckId, Severity } from '../config/check-id';
@@ -16,6 +16,7 @@ export type { FileEdits, LayerFault, ProjectReport, Report, Settings } from '../
 export type { LayerId } from '../sheet/layer/layer-id';
 export type { Layer, Piece, Sheet } from '../sheet/types';
 export { applyEdits, type Span, type TextEdit } from '../text/text';
+export type { CacheCount } from './cache/cache';
 export { baselineOf } from './check/baseline';
 export { check } from './check/check-file';
 export { checkProject } from './check/check-project';
@@ -23,6 +24,7 @@ export { readConfig } from './check/known-checks';
 export { layerProblems } from './check/layer-problems';
 export { projectFiles } from './check/project-layers';
 export { unusedAcceptances } from './check/unused-acceptances';
+export { createEngine, type Engine } from './engine';
 export { bridgeAt, bridgeAtCaret } from './fixes/bridge-at';
 export { type BridgeChoice, type BridgeOutcome, bridgeIslands, type PlannedBridge } from './fixes/bridge-islands';
 export { type BridgeChange, bridgeAtOffset, bridgeStandingAt, changeBridge, changesFor } from './fixes/change-bridge';
@@ -42,6 +44,5 @@ export { findingById } from './queries/find-finding';
 
 /** Whether the text itself asks to be checked: its root carries a `data-tombolo-*` attribute. */
 export function isStencil(text: string): boolean {
-  const { root } = parseMarkup(text);
-  return root?.attributes.some(({ name }) => name.startsWith('data-tombolo-')) ?? false;
+  return parseRootTag(text)?.attributes.some(({ name }) => name.startsWith('data-tombolo-')) ?? false;
 }

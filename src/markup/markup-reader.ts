@@ -28,11 +28,14 @@ export class MarkupReader extends RestartingTokenizer implements TokenizerCallba
 
   private readonly builder: TreeBuilder;
   private readonly problems: ProblemList;
+  /** Whether nothing is read beyond the start tag of the root. */
+  private readonly rootOnly: boolean;
 
-  constructor(text: string, builder: TreeBuilder, problems: ProblemList) {
+  constructor(text: string, builder: TreeBuilder, problems: ProblemList, rootOnly = false) {
     super(text);
     this.builder = builder;
     this.problems = problems;
+    this.rootOnly = rootOnly;
   }
 
   private get start(): number {
@@ -106,6 +109,7 @@ export class MarkupReader extends RestartingTokenizer implements TokenizerCallba
     this.done = to;
     this.openName = undefined;
     this.builder.endStartTag(to, selfClosing);
+    if (this.rootOnly) this.stop();
   }
 
   /** Ends a start tag that has no `>` behind the last thing that belongs to it. */
@@ -118,6 +122,7 @@ export class MarkupReader extends RestartingTokenizer implements TokenizerCallba
   private breakOffStartTag(): void {
     this.openName = undefined;
     this.builder.breakOffStartTag(this.done);
+    if (this.rootOnly) this.stop();
   }
 
   private reportStraySlash(gap: string): void {

@@ -2,7 +2,7 @@
 import { checkpoint } from '../geometry/base/checkpoint';
 import { MarkupReader } from './markup-reader';
 import { ProblemList } from './problems';
-import type { MarkupDocument } from './tree';
+import type { ElementNode, MarkupDocument } from './tree';
 import { TreeBuilder } from './tree-builder';
 
 /** Reads `text`. Takes time and memory in proportion to its length; never throws. */
@@ -12,6 +12,17 @@ export function parseMarkup(text: string): MarkupDocument {
   reportForbiddenCharacters(text, problems);
   new MarkupReader(text, builder, problems).read();
   return builder.finish();
+}
+
+/**
+ * Reads `text` as far as the end of the root's start tag: the root and its attributes are those of the whole document.
+ * Takes time in proportion to what stands there.
+ */
+export function parseRootTag(text: string): ElementNode | undefined {
+  const problems = new ProblemList();
+  const builder = new TreeBuilder(text, problems);
+  new MarkupReader(text, builder, problems, true).read();
+  return builder.finish().root;
 }
 
 /** XML 1.0, production 2. */

@@ -97,6 +97,13 @@ export abstract class RestartingTokenizer {
     return !this.listening || this.restart !== undefined;
   }
 
+  /** Hears nothing of the rest of the text. */
+  protected stop(): void {
+    this.listening = false;
+    this.restart = undefined;
+    this.tokenizer?.pause();
+  }
+
   /** The offset in the text for one of the tokenizer, which may lie in the blank behind the text. */
   protected place(offset: number): number {
     return Math.min(offset + this.shift, this.text.length);

@@ -50,8 +50,29 @@ export interface Report {
   readonly project?: ProjectPart;
   /** What each check found, acceptances and severities aside; only within the engine. */
   readonly results: readonly CheckResult[];
+  /** The engine that made the report. */
+  readonly session: Session;
   /** Milliseconds of the whole run. */
   readonly elapsed: number;
+}
+
+/**
+ * The engine that made a report, as it can be asked on: it keeps what it has worked out, so that what a text has in
+ * common with one that it knows is not worked out again.
+ */
+export interface Session {
+  /**
+   * Checks another state of the file, by itself.
+   * @param trial whether it is only tried what would come of it: the next state then follows the present one
+   */
+  check(text: string, settings: Settings, trial?: boolean): Report;
+  /** Checks another state of the project that the file is part of; see `check`. */
+  checkProject(files: ReadonlyMap<string, string>, settings: Settings, trial?: boolean): ProjectReport;
+  /**
+   * What was worked out from this very report before, or is now.
+   * @param what a name for it, the same for all reports
+   */
+  remember<Value>(what: string, compute: () => Value): Value;
 }
 
 /** Where a file stands in its project. */
@@ -71,6 +92,8 @@ export interface ProjectReport {
   /** Names of files that are named but not there. */
   readonly missing: readonly string[];
   readonly faults: readonly LayerFault[];
+  /** The engine that made the report. */
+  readonly session: Session;
   /** Milliseconds of the whole run. */
   readonly elapsed: number;
 }

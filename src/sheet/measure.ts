@@ -2,47 +2,97 @@
 
 import { kerfOf, limitsOf, materialOf } from '../config/limits';
 import type { Config, Reading } from '../config/types';
-import type { Drawing } from '../drawing/types';
+import type { Drawing, Shape } from '../drawing/types';
 import type { Box, Polygon, Region } from '../geometry/base/polygon-types';
-import { signedArea } from '../geometry/base/ring';
+import { growBox, signedArea } from '../geometry/base/ring';
 import { resultOf } from '../geometry/boolean/cluster-cache';
 import { clipToBox, complementInBox, perimeterOf } from '../geometry/boolean/index';
 import { reuseUnchanged } from '../geometry/polygon/diff';
 import { findProtrusions } from '../geometry/protrusion/find';
-import { sheetAsCut } from './as-cut';
-import { fillShapes } from './layer/fill-shapes';
+import { type CutMemory, sheetAsCut } from './as-cut';
+import { artworkKey } from './layer/artwork-key';
+import { type FilledShapes, fillShapes, NOTHING_FILLED } from './layer/fill-shapes';
 import { mainPaint, type ShapeGroup } from './layer/layers';
 import { openingsWithin } from './layer/outlines';
 import { detectReading, outlinesOf, statedReading } from './layer/reading';
-import { sameArtwork } from './layer/same-artwork';
 import { maxOverhang } from './lift';
 import { findThinPlaces } from './thin-places';
-import type { Layer, Sheet } from './types';
+import type { Layer, LayerPaint, Sheet, SheetMeasures } from './types';
+
+/** All that the measures of a layer depend on, besides the configuration. */
+export interface Artwork {
+  readonly shapes: readonly Shape[];
+  /** What stands for each of the shapes: see `artworkKey`. */
+  readonly shapeKeys: Float64Array;
+  /** The artwork's frame in mm, its origin at 0, 0. */
+  readonly frame: Box;
+  /** As the artist stated it, in the text or the configuration. */
+  readonly reading: Reading | undefined;
+}
+
+/** A layer's measures, with what a later measuring of the same layer can take over. */
+export interface MeasuredArtwork {
+  /** As stated, else as detected. */
+  readonly reading: Reading;
+  readonly measures: SheetMeasures;
+  readonly memory: MeasureMemory;
+}
+
+interface MeasureMemory {
+  /** Nothing where it was not asked what the shapes fill. */
+  readonly filled: FilledShapes;
+  readonly cut: CutMemory;
+}
+
+/** Measures one layer of a drawing, which knows nothing of what was measured before. */
+export function measureSheet(drawing: Drawing, group: ShapeGroup, config: Config): Sheet {
+  const artwork = artworkOf(drawing, group, config, artworkKey(group.shapes).shapes);
+  return sheetOf(drawing, group, artwork, measureArtwork(artwork, config), { paint: mainPaint(group.shapes) });
+}
+
+/** @param shapeKeys what stands for each of the group's shapes */
+export function artworkOf(drawing: Drawing, group: ShapeGroup, config: Config, shapeKeys: Float64Array): Artwork {
+  const { shapes, element } = group;
+  const frame = { minX: 0, minY: 0, maxX: drawing.width, maxY: drawing.height };
+  return { shapes, shapeKeys, frame, reading: statedReading([element, drawing.document.root]) ?? config.reading };
+}
+
+/** The sheet of a layer: its measures, and where it stands in the text. */
+export function sheetOf(
+  drawing: Drawing,
+  { id, name, element, shapes }: ShapeGroup,
+  artwork: Artwork,
+  { reading, measures }: MeasuredArtwork,
+  paint: LayerPaint,
+): Sheet {
+  const layer: Layer = { id, name, element, shapes, ...paint, reading, readingStated: artwork.reading !== undefined };
+  return { layer, drawing, ...measures };
+}
 
 /**
- * Measures one layer of a drawing.
- * @param earlier a sheet measured under the same configuration; what did not change is not measured again
+ * Measures what one layer draws.
+ * @param previous of the same layer before an edit, measured under the same configuration; what did not change is not
+ * measured again
  */
-export function measureSheet(drawing: Drawing, group: ShapeGroup, config: Config, earlier?: Sheet): Sheet {
-  if (earlier && isUnchanged(drawing, group, config, earlier)) {
-    const layer = { ...earlier.layer, id: group.id, name: group.name, element: group.element, shapes: group.shapes };
-    return { ...earlier, layer, drawing };
-  }
-  const frame = frameOf(drawing, config.margin);
-  const filled = lazy(() => fillShapes(group.shapes, earlier));
-  const layer = readLayer(drawing, group, config, () => resultOf(filled().union));
-  const openings = reuseUnchanged(
-    openingsOf(layer, frame, () => resultOf(filled().union)),
-    earlier?.openings ?? [],
-  );
-  const material = reuseUnchanged(complementInBox(openings, frame), earlier?.material ?? []);
+export function measureArtwork(artwork: Artwork, config: Config, previous?: MeasuredArtwork): MeasuredArtwork {
+  const frame = growBox(artwork.frame, config.margin);
+  const filled = lazy(() => fillShapes(artwork.shapes, artwork.shapeKeys, previous?.memory.filled));
+  const union = (): Region => resultOf(filled().union);
+  const reading = artwork.reading ?? detectReading(artwork.shapes, artwork.frame, union);
+  const before = previous?.measures;
+  // Keys tell which shapes have changed, but not which of the openings that these make together, nor of the holes that
+  // those leave in the material: the overlay makes new objects for all that it touches, the same to the last digit.
+  const openings = reuseUnchanged(openingsOf(artwork.shapes, reading, frame, union), before?.openings ?? []);
+  const material = reuseUnchanged(complementInBox(openings, frame), before?.material ?? []);
   const kerf = kerfOf(config);
   const limits = limitsOf(config);
-  const { pieces, parted, widened } = sheetAsCut({ openings, material, frame, kerf }, earlier);
-  return {
-    layer,
-    drawing,
+  const { pieces, memory: cut } = sheetAsCut(
+    { openings, material, frame, kerf },
+    previous && { pieces: previous.measures.pieces, memory: previous.memory.cut },
+  );
+  const measures: SheetMeasures = {
     frame,
+    fills: filled.made?.fills ?? [],
     openings,
     material,
     kerf,
@@ -51,56 +101,23 @@ export function measureSheet(drawing: Drawing, group: ShapeGroup, config: Config
       material,
       limits.bridge,
       kerf,
-      earlier && { region: earlier.material, places: earlier.thinMaterial },
+      before && { region: before.material, places: before.thinMaterial },
     ),
     thinOpenings: findThinPlaces(
       openings,
       limits.opening,
       -kerf,
-      earlier && { region: earlier.openings, places: earlier.thinOpenings },
+      before && { region: before.openings, places: before.thinOpenings },
     ),
     tongues: findProtrusions(framePolygon(material), maxOverhang(materialOf(config))),
     cutLength: openings.reduce((sum, polygon) => sum + perimeterOf(polygon), 0),
-    cache: { ...(filled.made ?? { fills: [], union: [] }), parted, widened },
   };
+  return { reading, measures, memory: { filled: filled.made ?? NOTHING_FILLED, cut } };
 }
 
-function isUnchanged(drawing: Drawing, group: ShapeGroup, config: Config, earlier: Sheet): boolean {
-  const stated = readingSaidFor(drawing, group, config);
-  return (
-    drawing.width === earlier.drawing.width &&
-    drawing.height === earlier.drawing.height &&
-    (stated !== undefined) === earlier.layer.readingStated &&
-    (stated ?? earlier.layer.reading) === earlier.layer.reading &&
-    sameArtwork(group.shapes, earlier.layer.shapes)
-  );
-}
-
-function readingSaidFor(drawing: Drawing, group: ShapeGroup, config: Config): Reading | undefined {
-  return statedReading([group.element, drawing.document.root]) ?? config.reading;
-}
-
-function frameOf(drawing: Drawing, margin: number): Box {
-  return { minX: -margin, minY: -margin, maxX: drawing.width + margin, maxY: drawing.height + margin };
-}
-
-function readLayer(drawing: Drawing, group: ShapeGroup, config: Config, filled: () => Region): Layer {
-  const stated = readingSaidFor(drawing, group, config);
-  const artwork = frameOf(drawing, 0);
-  return {
-    id: group.id,
-    name: group.name,
-    element: group.element,
-    shapes: group.shapes,
-    paint: mainPaint(group.shapes),
-    reading: stated ?? detectReading(group.shapes, artwork, filled),
-    readingStated: stated !== undefined,
-  };
-}
-
-function openingsOf(layer: Layer, frame: Box, filled: () => Region): Region {
-  if (layer.reading === 'outlines') return openingsWithin(outlinesOf(layer.shapes), frame);
-  return layer.reading === 'sheet' ? complementInBox(filled(), frame) : clipToBox(filled(), frame);
+function openingsOf(shapes: readonly Shape[], reading: Reading, frame: Box, filled: () => Region): Region {
+  if (reading === 'outlines') return openingsWithin(outlinesOf(shapes), frame);
+  return reading === 'sheet' ? complementInBox(filled(), frame) : clipToBox(filled(), frame);
 }
 
 /** Tongues of islands are of no interest: they fall out whole. */

@@ -13,6 +13,7 @@ import { boxesOfChain } from '../geometry/curve/bounds-cache';
 import { isQuicklyNear, nearestOn, tangentAt } from '../geometry/curve/index';
 import { packBoxes, SequenceIndex } from '../geometry/spatial/sequence-index';
 import type { Span } from '../text/text';
+import type { Layer, Sheet } from './types';
 
 /** A curve of a shape, or of what clips it. */
 export interface CurveSource {
@@ -119,6 +120,16 @@ export class SourceIndex {
     const { shape, subpath, chain } = defined(this.chains[number]);
     return { shape, subpath, curve: defined(chain.curves[at]), span: defined(chain.spans[at]) };
   }
+}
+
+const indexOfLayer = memoizeByIdentity(
+  'sources of a layer',
+  ({ shapes, reading }: Layer) => new SourceIndex(shapes, reading === 'outlines'),
+);
+
+/** The sources of a sheet's edges, built when a place is first asked for. */
+export function sourcesOf({ layer }: Sheet): SourceIndex {
+  return indexOfLayer(layer);
 }
 
 /** Which chain, and which curve of it. */

@@ -6,36 +6,43 @@ import type { Reading } from '../config/types';
 import type { Drawing, Shape } from '../drawing/types';
 import type { Point } from '../geometry/base/curve-types';
 import type { Box, Polygon, Region } from '../geometry/base/polygon-types';
-import type { CachedCluster } from '../geometry/boolean/cluster-cache';
-import type { PinchSplit } from '../geometry/boolean/pinch-points';
 import type { Protrusion } from '../geometry/protrusion/find';
 import type { ElementNode } from '../markup/tree';
 import type { LayerId } from './layer/layer-id';
 import type { ThinPlace } from './thin-places';
 
+export interface LayerPaint {
+  /** `#rrggbb` */
+  readonly paint: string;
+  /** Whether `tombolo.json` stated the paint. */
+  readonly paintStated?: boolean;
+}
+
 /** One colour of the stack: its shapes and how they are read. */
-export interface Layer {
+export interface Layer extends LayerPaint {
   readonly id: LayerId;
   /** As the artist calls it; several layers may have the same name. */
   readonly name: string;
   readonly reading: Reading;
   /** Whether the artist stated the reading (config or attribute) or we detected it. */
   readonly readingStated: boolean;
-  /** `#rrggbb` */
-  readonly paint: string;
-  /** Whether `tombolo.json` stated the paint. */
-  readonly paintStated?: boolean;
   readonly shapes: readonly Shape[];
   /** The group that is the layer; undefined when the whole file is one layer. */
   readonly element: ElementNode | undefined;
 }
 
 /** A layer, measured at stated scale. */
-export interface Sheet {
+export interface Sheet extends SheetMeasures {
   readonly layer: Layer;
   readonly drawing: Drawing;
+}
+
+/** What is measured of a layer: the same for all layers that draw the same, wherever their text stands. */
+export interface SheetMeasures {
   /** The sheet's rectangle: the artwork's frame plus the margin. */
   readonly frame: Box;
+  /** What each of the layer's shapes fills, in their order; none where only cut lines are drawn. */
+  readonly fills: readonly Region[];
   /** Holes of the sheet as drawn. */
   readonly openings: Region;
   /** Sheet minus openings, as drawn. */
@@ -49,21 +56,8 @@ export interface Sheet {
   readonly thinOpenings: readonly ThinPlace[];
   /** Parts of the frame piece, as drawn, that are held at their root only and reach farther than the material bears. */
   readonly tongues: readonly Protrusion[];
-  /** What the next measuring can take over. */
-  readonly cache: SheetCache;
   /** Length of all cut lines in mm. */
   readonly cutLength: number;
-}
-
-/** Intermediate results of a measuring. */
-export interface SheetCache {
-  /** What each of the layer's shapes fills, in their order, and their union; none where that was not asked for. */
-  readonly fills: readonly Region[];
-  readonly union: readonly CachedCluster[];
-  /** The openings, wider by half the kerf a side; none where there is no kerf. */
-  readonly widened: readonly CachedCluster[];
-  /** The material as cut, and where it held together by nothing. */
-  readonly parted: PinchSplit;
 }
 
 export interface Piece {

@@ -4,7 +4,7 @@ import { fromGrid } from '../geometry/boolean/grid';
 import { complementInBox, offset, regionFromRings } from '../geometry/boolean/index';
 import { joinTiles } from '../geometry/boolean/join-tiles';
 import { nestRings } from '../geometry/boolean/nest';
-import type { Sheet } from '../sheet/types';
+import type { SheetMeasures } from '../sheet/types';
 import { bareGapsOf, measureThinGround, type ThinGround } from './bare-gaps';
 import { findHidden, type HiddenOpenings } from './hidden-openings';
 import type { BareGap, HiddenOpening, ShortOverlap } from './seam-types';
@@ -24,11 +24,15 @@ export interface Seams {
   readonly overlaps: readonly ShortOverlap[];
   readonly gaps: readonly BareGap[];
   readonly hiddenOpenings: readonly HiddenOpening[];
-  /** What the next run can use of this one. */
-  readonly cache: SeamCache;
 }
 
-export interface SeamCache {
+/** What was measured of a stack, with what a later measuring of the same stack can take over. */
+export interface MeasuredSeams {
+  readonly seams: Seams;
+  readonly memory: SeamMemory;
+}
+
+export interface SeamMemory {
   readonly cut: readonly CutSheet[];
   readonly hidden: HiddenOpenings;
   readonly tiles: MeasuredTiles | undefined;
@@ -48,43 +52,42 @@ const MAX_SLIP = 5;
 /**
  * @param sheets in painting order
  * @param slip mm
- * @param earlier of an earlier state of the stack: kept where it still holds
+ * @param previous of the stack before an edit: kept where it still holds
  */
-export function measureSeams(sheets: readonly Sheet[], slip: number, earlier?: Seams): Seams {
-  const memory = earlier?.cache;
+export function measureSeams(sheets: readonly SheetMeasures[], slip: number, previous?: MeasuredSeams): MeasuredSeams {
+  const memory = previous?.memory;
   const cut = sheets.map((sheet, i) => cutSheet(sheet, memory?.cut[i]));
   const layers = cut.map(({ cut: openings }) => openings);
   const buried = findHidden(layers, memory?.hidden);
   if (sheets.length < 2 || !(slip > 2 * CRACK)) {
     return {
-      slip,
-      overlaps: [],
-      gaps: [],
-      hiddenOpenings: buried.found,
-      cache: { cut, hidden: buried, tiles: undefined, ground: undefined },
+      seams: { slip, overlaps: [], gaps: [], hiddenOpenings: buried.found },
+      memory: { cut, hidden: buried, tiles: undefined, ground: undefined },
     };
   }
   const reach = Math.min(slip, MAX_SLIP);
   const frame = joinBoxes(sheets.map((sheet) => sheet.frame));
   const cells = measureTiles(layers, frame, reach, memory?.tiles);
   const changed = memory?.tiles === undefined || cells.seams.some((seams, i) => seams !== memory.tiles?.seams[i]);
-  if (!changed && earlier?.slip === slip)
-    return { ...earlier, hiddenOpenings: buried.found, cache: { ...earlier.cache, cut, hidden: buried, tiles: cells } };
+  if (!changed && previous?.seams.slip === slip) {
+    return {
+      seams: { ...previous.seams, hiddenOpenings: buried.found },
+      memory: { ...previous.memory, cut, hidden: buried, tiles: cells },
+    };
+  }
   const ground = measureThinGround(findBareGaps(cells, frame), reach, memory?.ground);
+  const overlaps = joinPieces(
+    cells.seams.flatMap(({ pieces }) => pieces),
+    reach,
+  );
   return {
-    slip,
-    overlaps: joinPieces(
-      cells.seams.flatMap(({ pieces }) => pieces),
-      reach,
-    ),
-    gaps: bareGapsOf(ground, layers),
-    hiddenOpenings: buried.found,
-    cache: { cut, hidden: buried, tiles: cells, ground },
+    seams: { slip, overlaps, gaps: bareGapsOf(ground, layers), hiddenOpenings: buried.found },
+    memory: { cut, hidden: buried, tiles: cells, ground },
   };
 }
 
 /** A kerf k widens each opening by k/2 on every side. */
-function cutSheet({ openings, kerf }: Sheet, known: CutSheet | undefined): CutSheet {
+function cutSheet({ openings, kerf }: SheetMeasures, known: CutSheet | undefined): CutSheet {
   if (known?.drawn === openings && known.kerf === kerf) return known;
   return { drawn: openings, kerf, cut: kerf > 0 ? offset(openings, kerf / 2) : openings };
 }

@@ -11,41 +11,33 @@ export interface StackLayer {
 }
 
 export interface Stack {
-  /** First painted first. */
   readonly layers: readonly StackLayer[];
   /**
    * What is to be said about two or more layers together; measured when it is first asked for.
    * @param slip mm: how far a sheet may land from where it should
    */
   seams(slip: number): Seams;
-  /** What was measured last, of this stack or of an earlier state of it. */
-  cachedSeams(): Seams | undefined;
+  /** The same, only if that slip was the last one asked for. */
+  knownSeams(slip: number): Seams | undefined;
 }
 
-/** @param earlier an earlier state of the stack: what was measured of sheets that are the same is not measured again */
-export function stackOf(layers: readonly StackLayer[], earlier?: Stack): Stack {
-  let seams = earlier?.cachedSeams();
-  let own = false;
+/** @param measure measures the seams of these layers for a slip in mm */
+export function stackOf(layers: readonly StackLayer[], measure = measureAnew(layers)): Stack {
+  let last: Seams | undefined;
+  const knownSeams = (slip: number) => (last?.slip === slip ? last : undefined);
   return {
     layers,
-    seams(slip) {
-      if (!own || seams?.slip !== slip)
-        seams = measureSeams(
-          layers.map(({ sheet }) => sheet),
-          slip,
-          seams,
-        );
-      own = true;
-      return seams;
-    },
-    cachedSeams: () => seams,
+    seams: (slip) => knownSeams(slip) ?? (last = measure(slip)),
+    knownSeams,
   };
 }
 
+function measureAnew(layers: readonly StackLayer[]): (slip: number) => Seams {
+  const sheets = layers.map(({ sheet }) => sheet);
+  return (slip) => measureSeams(sheets, slip).seams;
+}
+
 /** The stack of a file that stands alone: its own layers, in the order of its text. */
-export function stackOfFile(sheets: readonly Sheet[], earlier?: Stack): Stack {
-  return stackOf(
-    sheets.map((sheet) => ({ file: '', sheet })),
-    earlier,
-  );
+export function stackOfFile(sheets: readonly Sheet[]): Stack {
+  return stackOf(sheets.map((sheet) => ({ file: '', sheet })));
 }

@@ -26,3 +26,35 @@ function mixed(bits: number): number {
   mixing = Math.imul(mixing ^ (mixing >>> 13), 0xc2b2ae35);
   return mixing ^ (mixing >>> 16);
 }
+
+/**
+ * 53 bits of a row of numbers, told to it one after the other, mixed in the same way. Numbers differ where any of their
+ * bits does; 0 and -0 are the same.
+ */
+export class NumbersHash {
+  #high = 0x2545f491;
+  #low = 0x1b873593;
+  readonly #number = new Float64Array(1);
+  readonly #words = new Uint32Array(this.#number.buffer);
+
+  add(number: number): void {
+    this.#number[0] = number + 0;
+    this.#addWord(this.#words[0] as number);
+    this.#addWord(this.#words[1] as number);
+  }
+
+  /** Of all numbers since the last time it was asked. It begins anew then. */
+  take(): number {
+    const high = mixed(this.#high ^ (this.#low >>> 7));
+    const low = mixed(this.#low ^ high);
+    [this.#high, this.#low] = [0x2545f491, 0x1b873593];
+    return 4294967296 * (high & 0x1fffff) + (low >>> 0);
+  }
+
+  #addWord(word: number): void {
+    this.#high = Math.imul(this.#high ^ word, MULTIPLIERS[0]);
+    this.#high ^= this.#high >>> 13;
+    this.#low = Math.imul(this.#low ^ word, MULTIPLIERS[1]);
+    this.#low ^= this.#low >>> 15;
+  }
+}

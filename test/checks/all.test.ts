@@ -7,7 +7,7 @@ import { describe, expect, it } from 'vitest';
 import { makeSchema } from '../../src/build/bundles.mjs';
 import { schemaText, tableRows } from '../../src/build/check-docs';
 import { ALL_CHECKS } from '../../src/checks/all';
-import type { Stencil } from '../../src/checks/check';
+import type { StackStencil } from '../../src/checks/check';
 import { SEVERITIES } from '../../src/config/check-id';
 import { limitsOf } from '../../src/config/limits';
 import { MATERIALS } from '../../src/config/material';
@@ -15,7 +15,7 @@ import { configSchema } from '../../src/config/schema';
 import { checkProject } from '../../src/engine/check/check-project';
 import { ALL_METAS, readConfig } from '../../src/engine/check/known-checks';
 import { projectFiles } from '../../src/engine/check/project-layers';
-import { sourcesOnce } from '../../src/engine/check/sources';
+import { sourcesOf } from '../../src/sheet/source-index';
 
 const root = path.resolve(__dirname, '../..');
 const schema = configSchema(ALL_METAS);
@@ -76,8 +76,8 @@ describe('the checks', () => {
     const looks = new Set<string>();
     for (const [file, { drawing, sheets }] of project.files) {
       for (const { meta, run } of ALL_CHECKS) {
-        const stencil: Stencil = {
-          ...{ drawing, sheets, config, file, limits: limitsOf(config), sources: sourcesOnce() },
+        const stencil: StackStencil = {
+          ...{ drawing, sheets, config, file, limits: limitsOf(config), sources: sourcesOf },
           get stack() {
             looks.add(meta.id);
             return project.stack;

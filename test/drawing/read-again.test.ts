@@ -1,7 +1,7 @@
 /** Readings that are given an earlier one: the same as without it, and with its curves where the text is the same. */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { readDrawing } from '../../src/drawing/index';
+import { readDrawingIncrementally } from '../../src/drawing/index';
 import type { Drawing } from '../../src/drawing/types';
 import { parseMarkup } from '../../src/markup/parse';
 import { applyEdits } from '../../src/text/text';
@@ -47,12 +47,12 @@ test('nothing differs from a reading without the earlier one, whatever the edits
   fc.assert(
     fc.property(fc.array(edit, { minLength: 1, maxLength: 4 }), (edits) => {
       let text = REEDS;
-      let earlier = draw(text);
+      let earlier = readDrawingIncrementally(parseMarkup(text), {}, undefined);
       for (const { at, length, text: put } of edits) {
         const from = Math.min(at, text.length);
         text = applyEdits(text, [{ span: { from, to: Math.min(text.length, from + length) }, text: put }]);
-        earlier = readDrawing(parseMarkup(text), {}, earlier);
-        expect(said(earlier)).toEqual(said(draw(text)));
+        earlier = readDrawingIncrementally(parseMarkup(text), {}, earlier);
+        expect(said(earlier.drawing)).toEqual(said(draw(text)));
       }
     }),
     { numRuns: 300 },
@@ -67,15 +67,15 @@ test.each([
   ['paths taken out', PATHS.toSpliced(2, 3), [0, 1, 5, 6, 7, 8]],
   ['another map', PATHS.with(4, '<path d="M4 0h1v2z" transform="scale(2)"/>'), [0, 1, 2, 3, undefined, 5, 6, 7, 8]],
 ])('with %s, the curves of all other paths are used again', (_name, paths, expected) => {
-  const before = draw(inMillimetres(PATHS.join('')));
-  const known = before.shapes.map(({ subpaths }) => subpaths[0]?.curves);
-  const after = readDrawing(parseMarkup(inMillimetres(paths.join(''))), {}, before);
-  const sources = after.shapes.map(({ subpaths }) => known.indexOf(subpaths[0]?.curves));
+  const before = readDrawingIncrementally(parseMarkup(inMillimetres(PATHS.join(''))), {}, undefined);
+  const known = before.drawing.shapes.map(({ subpaths }) => subpaths[0]?.curves);
+  const after = readDrawingIncrementally(parseMarkup(inMillimetres(paths.join(''))), {}, before);
+  const sources = after.drawing.shapes.map(({ subpaths }) => known.indexOf(subpaths[0]?.curves));
   expect(sources).toEqual(expected.map((index) => index ?? -1));
 });
 
 test('what neither this text nor the one before holds is let go', () => {
-  const first = draw(inMillimetres(PATHS.join('')));
-  const second = readDrawing(parseMarkup(inMillimetres(PATHS.slice(0, 3).join(''))), {}, first);
-  expect(second.outlines?.length).toBe(3);
+  const first = readDrawingIncrementally(parseMarkup(inMillimetres(PATHS.join(''))), {}, undefined);
+  const second = readDrawingIncrementally(parseMarkup(inMillimetres(PATHS.slice(0, 3).join(''))), {}, first);
+  expect(second.outlines.length).toBe(3);
 });

@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { parseMarkup } from '../../src/markup/parse';
+import { parseMarkup, parseRootTag } from '../../src/markup/parse';
 import { parsePathData } from '../../src/markup/path-data';
 import { allElements } from '../../src/markup/query';
 import type { Attribute, ElementNode, MarkupDocument } from '../../src/markup/tree';
@@ -99,6 +99,23 @@ describe('any text', () => {
       .array(fc.constantFrom('a', 'x="1"', ...pieces), { maxLength: 30 })
       .map((parts) => parts.join(''));
     fc.assert(fc.property(anyPieces, expectPlaced), { numRuns: 5000 });
+  });
+
+  it('has the root tag, read alone, that it has in the tree', () => {
+    const tagOf = (root: ElementNode | undefined) =>
+      root && { name: root.name, attributes: root.attributes.map(({ name, value, span }) => ({ name, value, span })) };
+    fc.assert(
+      fc.property(
+        fc.oneof(
+          anyText,
+          fc.array(fc.constantFrom(...pieces)).map((some) => some.join('a')),
+        ),
+        (text) => {
+          expect(tagOf(parseRootTag(text))).toEqual(tagOf(parseMarkup(text).root));
+        },
+      ),
+      { numRuns: 500 },
+    );
   });
 
   it('cut off anywhere gives the elements before the cut', () => {

@@ -2,9 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Region } from '../../src/geometry/base/polygon-types';
 import { regionFromRings } from '../../src/geometry/boolean/index';
-import { type Seams, safeSlip } from '../../src/stack/index';
+import { type MeasuredSeams, type Seams, safeSlip } from '../../src/stack/index';
 import { FRAME, randomStack } from '../outside/random-stack';
-import { seamsOf } from '../sheet/seams-of';
+import { measuredSeamsOf, seamsOf } from '../sheet/seams-of';
 
 const BIG = { minX: -40, minY: -40, maxX: 60, maxY: 60 };
 const SLIP = 0.5;
@@ -68,11 +68,9 @@ describe('seams', () => {
   it('are the same after an edit as when measured anew', () => {
     fc.assert(
       fc.property(randomStack, randomStack, fc.nat(), (layers, others, which) => {
-        const before = seamsOf(layers, FRAME, SLIP);
+        const before = measuredSeamsOf(layers, FRAME, SLIP);
         const edited = layers.map((layer, i) => (i === which % layers.length ? (others[0] ?? layer) : layer));
-        const { cache: _again, ...again } = seamsOf(edited, FRAME, SLIP, before);
-        const { cache: _anew, ...anew } = seamsOf(edited, FRAME, SLIP);
-        expect(again).toEqual(anew);
+        expect(seamsOf(edited, FRAME, SLIP, before)).toEqual(seamsOf(edited, FRAME, SLIP));
       }),
       { numRuns: 25, endOnFailure: true },
     );
@@ -80,12 +78,9 @@ describe('seams', () => {
 
   it('do not depend on the cells in which they are measured', () => {
     const cells = { x: 0, y: 0, size: 65_000, margin: 16_000, columns: 4, rows: 4 };
-    const divided: Seams = {
-      slip: SLIP,
-      overlaps: [],
-      gaps: [],
-      hiddenOpenings: [],
-      cache: {
+    const divided: MeasuredSeams = {
+      seams: { slip: SLIP, overlaps: [], gaps: [], hiddenOpenings: [] },
+      memory: {
         cut: [],
         hidden: { layers: [], found: [] },
         tiles: { slip: SLIP, cells, layers: [], seams: [] },
@@ -95,8 +90,9 @@ describe('seams', () => {
     let crossing = 0;
     fc.assert(
       fc.property(randomStack, (layers) => {
-        const [whole, parts] = [seamsOf(layers, FRAME, SLIP), seamsOf(layers, FRAME, SLIP, divided)];
-        expect(parts.cache.tiles?.cells.columns).toBe(4);
+        const whole = seamsOf(layers, FRAME, SLIP);
+        const { seams: parts, memory } = measuredSeamsOf(layers, FRAME, SLIP, divided);
+        expect(memory.tiles?.cells.columns).toBe(4);
         const [found, before] = [foundIn(parts), foundIn(whole)];
         expect(found.map(({ what }) => what)).toEqual(before.map(({ what }) => what));
         found.forEach(({ width }, i) => expect(Math.abs(width - (before[i]?.width ?? 0))).toBeLessThan(0.001));
@@ -113,9 +109,10 @@ describe('seams', () => {
     const square = (x: number, side: number) =>
       regionFromRings([Float64Array.of(x, 2, x + side, 2, x + side, 9, x, 9)], 'nonzero');
     const layers = [square(2, 5), square(6.8, 5)];
-    const before = seamsOf(layers, FRAME, SLIP);
-    expect(seamsOf(layers, FRAME, SLIP, before).overlaps).toBe(before.overlaps);
-    expect(seamsOf([layers[0] as Region, square(6.8, 6)], FRAME, SLIP, before).overlaps).not.toBe(before.overlaps);
+    const before = measuredSeamsOf(layers, FRAME, SLIP);
+    const { overlaps } = before.seams;
+    expect(seamsOf(layers, FRAME, SLIP, before).overlaps).toBe(overlaps);
+    expect(seamsOf([layers[0] as Region, square(6.8, 6)], FRAME, SLIP, before).overlaps).not.toBe(overlaps);
     expect(seamsOf(layers, FRAME, 0.3, before).slip).toBe(0.3);
   });
 

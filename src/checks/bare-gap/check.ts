@@ -1,13 +1,13 @@
 import { formatMillimetres } from '../../config/length';
 import { interpolate } from '../../geometry/base/vector';
 import type { BareGap } from '../../stack/index';
-import type { Check, Stencil } from '../check';
+import type { StackCheck, StackStencil } from '../check';
 import type { FindingDraft } from '../finding';
 import { inLayer } from '../places';
 import { quoted, relatedOnEdge, spanOnEdge } from '../stack-places';
 
 /** Bare ground between two colours that is narrower than the slip. */
-export const bareGap: Check = {
+export const bareGap: StackCheck = {
   meta: {
     id: 'bare-gap',
     summary: 'Bare ground between neighbouring colours.',
@@ -26,7 +26,7 @@ export const bareGap: Check = {
   },
 };
 
-function* describe(stencil: Stencil, gap: BareGap): Iterable<FindingDraft> {
+function* describe(stencil: StackStencil, gap: BareGap): Iterable<FindingDraft> {
   const { earlier, later, width, closed, onEarlier, onLater } = gap;
   const [first, second] = [stencil.stack.layers[earlier], stencil.stack.layers[later]];
   if (!first || !second) return;

@@ -2,7 +2,7 @@ import { boxContainsBox, growBox } from '../../geometry/base/ring';
 import { DRAWN_ALIKE } from '../../geometry/base/tolerances';
 import { boxOfPolygon } from '../../geometry/boolean/index';
 import { registrationMarks } from '../../stack/registration-marks';
-import type { Check } from '../check';
+import type { StackCheck } from '../check';
 import { contourSpan, inLayer } from '../places';
 import { ownLayers } from '../stack-places';
 
@@ -10,7 +10,7 @@ import { ownLayers } from '../stack-places';
 const BESIDE = DRAWN_ALIKE;
 
 /** Openings whose paint is nowhere seen, as later layers paint over all of it. */
-export const hiddenOpening: Check = {
+export const hiddenOpening: StackCheck = {
   meta: {
     id: 'buried-opening',
     summary: 'An opening that later layers paint over altogether.',

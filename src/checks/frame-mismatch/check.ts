@@ -4,7 +4,7 @@ import { distance } from '../../geometry/base/vector';
 import type { Sheet } from '../../sheet/types';
 import { type RegistrationMark, registrationMarks } from '../../stack/registration-marks';
 import type { StackLayer } from '../../stack/stack';
-import type { Check, Stencil } from '../check';
+import type { StackCheck, StackStencil } from '../check';
 import type { FindingDraft, Related } from '../finding';
 import { inLayer, rootSpan } from '../places';
 import { layerTag, ownLayers, quoted } from '../stack-places';
@@ -13,7 +13,7 @@ import { layerTag, ownLayers, quoted } from '../stack-places';
 const SAME = DRAWN_ALIKE;
 
 /** Sheets that cannot be laid in register: of another size than the others, or with marks at other places. */
-export const frameMismatch: Check = {
+export const frameMismatch: StackCheck = {
   meta: {
     id: 'frame-mismatch',
     summary: 'Layers whose frames or register marks differ.',
@@ -54,7 +54,7 @@ function sizeOf({ frame }: Sheet): [number, number] {
   return [frame.maxX - frame.minX, frame.maxY - frame.minY];
 }
 
-function describeFrame(stencil: Stencil, odd: StackLayer, usual: StackLayer): FindingDraft {
+function describeFrame(stencil: StackStencil, odd: StackLayer, usual: StackLayer): FindingDraft {
   const [size, other] = [sizeOf(odd.sheet), sizeOf(usual.sheet)];
   const [oddSides, usualSides] = [formatSides(...size, 2), formatSides(...other, 2)];
   const off = Math.max(Math.abs(size[0] - other[0]), Math.abs(size[1] - other[1]));
@@ -68,7 +68,11 @@ function describeFrame(stencil: Stencil, odd: StackLayer, usual: StackLayer): Fi
   };
 }
 
-function compareRegistrationMarks(stencil: Stencil, layer: StackLayer, marked: StackLayer): FindingDraft | undefined {
+function compareRegistrationMarks(
+  stencil: StackStencil,
+  layer: StackLayer,
+  marked: StackLayer,
+): FindingDraft | undefined {
   const [own, theirs] = [registrationMarks(layer.sheet.layer), registrationMarks(marked.sheet.layer)];
   const [missing, extra] = [unmatched(theirs, own), unmatched(own, theirs)];
   const [lost, odd] = [missing[0], extra[0]];
@@ -93,6 +97,6 @@ function unmatched(marks: readonly RegistrationMark[], others: readonly Registra
   return marks.filter(({ centre }) => !others.some((other) => distance(centre, other.centre) <= SAME));
 }
 
-function relatedTag({ file }: Stencil, layer: StackLayer, message: string): Related {
+function relatedTag({ file }: StackStencil, layer: StackLayer, message: string): Related {
   return { message, ...(layer.file === file ? {} : { file: layer.file }), span: layerTag(layer.sheet) };
 }

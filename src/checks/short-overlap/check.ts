@@ -1,7 +1,7 @@
 import { formatMillimetres } from '../../config/length';
 import { MEANT_TO_MEET } from '../../geometry/base/tolerances';
 import type { ShortOverlap } from '../../stack/index';
-import type { Check, Stencil } from '../check';
+import type { StackCheck, StackStencil } from '../check';
 import type { FindingDraft } from '../finding';
 import { inLayer } from '../places';
 import { quoted, relatedOnEdge, spanOnEdge } from '../stack-places';
@@ -16,7 +16,7 @@ const TOUCHING = MEANT_TO_MEET;
 const CROSSING = 2;
 
 /** Seams of neighbouring colours that open when a sheet lands off its place by less than the slip. */
-export const shortOverlap: Check = {
+export const shortOverlap: StackCheck = {
   meta: {
     id: 'short-overlap',
     summary: 'Neighbouring colours that overlap less than the layers may slip.',
@@ -36,7 +36,7 @@ export const shortOverlap: Check = {
   },
 };
 
-function* describe(stencil: Stencil, overlap: ShortOverlap): Iterable<FindingDraft> {
+function* describe(stencil: StackStencil, overlap: ShortOverlap): Iterable<FindingDraft> {
   const { earlier, later, slipping, width, at, facing, length } = overlap;
   const [first, second] = [stencil.stack.layers[earlier], stencil.stack.layers[later]];
   if (!first || !second) return;

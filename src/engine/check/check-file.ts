@@ -1,34 +1,14 @@
-/** Text and settings to a report: the whole line through markup, drawing, sheets and checks. */
+/** Text and settings to a report. */
 import type { Report, Settings } from '../../report/report';
-import { groupShapes } from '../../sheet/layer/layers';
-import { stackOfFile } from '../../stack/stack';
-import { now } from '../clock';
-import { effectiveConfig, measuresAlike } from './effective-config';
-import { knownSheets, measureGroups, readText } from './read-sheets';
-import { reportOn } from './run-checks';
-import { RunWatch } from './run-watch';
-import { versionOf } from './version';
+import { beginSession } from '../session';
 
 /**
  * Checks one file that stands alone. Any text gives a report: what cannot be read is among its findings.
  * @param text the SVG, as the artist wrote it
- * @param earlier a report on an earlier state of the text; layers that still draw the same are not measured again
+ * @param earlier a report on an earlier state of the text: it leads back to all that was worked out for it, so that
+ * what the texts have in common is not worked out again. Without it everything is.
  * @throws Stopped when `settings.cancelled` says so
  */
 export function check(text: string, settings: Settings = {}, earlier?: Report): Report {
-  const { cancelled: _, ...kept } = settings;
-  const watch = new RunWatch(settings);
-  return watch.over(() => checkText(text, kept, watch, earlier));
-}
-
-function checkText(text: string, settings: Settings, watch: RunWatch, earlier: Report | undefined): Report {
-  const start = now();
-  const config = effectiveConfig(settings);
-  const known = knownSheets(earlier, earlier !== undefined && measuresAlike(effectiveConfig(earlier.settings), config));
-  const read = readText(text, config, watch, earlier?.drawing);
-  const file = measureGroups(read, groupShapes(read.drawing, settings.oneLayer), config, known, watch);
-  const version = versionOf(text, settings);
-  const stack = stackOfFile(file.sheets, earlier?.stack);
-  const run = { settings, config, watch, stack, version, stackVersion: version };
-  return reportOn(file, run, now() - start);
+  return (earlier?.session ?? beginSession()).check(text, settings);
 }

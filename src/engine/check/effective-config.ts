@@ -1,4 +1,4 @@
-/** The configuration that settings amount to, and whether two of them measure alike. */
+/** The configuration that settings amount to, and the part of it that decides what is measured. */
 
 import { type Config, DEFAULT_CONFIG } from '../../config/types';
 import type { Settings } from '../../report/report';
@@ -10,15 +10,11 @@ export function effectiveConfig({ config = DEFAULT_CONFIG, width, height, kerf }
 }
 
 /**
- * Whether what was measured and found under one configuration holds under the other. What only sorts the findings, and
- * the ground, which nothing is measured on, may differ; so may the layers, which are compared file by file.
- * Configurations are plain data, always with the same keys in the same order.
+ * What of a configuration decides what is measured and found: all but what only sorts the findings, the ground, which
+ * nothing is measured on, and the layers, which are compared file by file. Configurations are plain data, always with
+ * the same keys in the same order.
  */
-export function measuresAlike(a: Config, b: Config): boolean {
-  return a === b || JSON.stringify(measuringPart(a)) === JSON.stringify(measuringPart(b));
-}
-
-function measuringPart(config: Config): object {
+export function measuringPart(config: Config): object {
   const { layers: _layers, checks: _checks, accept: _accept, baseline: _baseline, ground: _ground, ...rest } = config;
   return rest;
 }

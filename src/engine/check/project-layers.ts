@@ -48,28 +48,23 @@ function relativePath(path: string): string | undefined {
   return parts.length > 0 ? parts.join('/') : undefined;
 }
 
-/** The shapes of one layer of a project. */
-export interface EntryGroup extends ShapeGroup {
-  readonly entry: SourcedEntry;
-}
-
 /**
  * The layers that an entry names: its element, else the whole file, which is one layer where the entry states a name
  * or a paint, and otherwise all the layers that the file has by itself. Their ids are those within the entry.
  */
-export function groupsOfEntry(drawing: Drawing, entry: SourcedEntry, oneLayer = false): EntryGroup[] {
+export function groupsOfEntry(drawing: Drawing, entry: SourcedEntry, oneLayer = false): ShapeGroup[] {
   if (entry.id !== undefined) return groupOfElement(drawing, entry, entry.id);
   const single = oneLayer || entry.name !== undefined || entry.paint !== undefined;
   const fallback = entry.file?.replace(/^.*\//, '').replace(/\.svg$/i, '') || 'stencil';
   const groups = groupShapes(drawing, single, fallback, entry.file);
-  return groups.map((group) => ({ ...group, name: entry.name ?? group.name, entry }));
+  return groups.map((group) => ({ ...group, name: entry.name ?? group.name }));
 }
 
-function groupOfElement(drawing: Drawing, entry: SourcedEntry, id: string): EntryGroup[] {
+function groupOfElement(drawing: Drawing, entry: SourcedEntry, id: string): ShapeGroup[] {
   const element = elementWithId(drawing, id);
   const shapes = element ? drawing.shapes.filter((shape) => isWithin(shape, element)) : [];
   if (!element || shapes.length === 0) return [];
-  return [{ id: layerId(entry.file ?? '', 0), element, name: entry.name ?? statedName(element) ?? id, shapes, entry }];
+  return [{ id: layerId(entry.file ?? '', 0), element, name: entry.name ?? statedName(element) ?? id, shapes }];
 }
 
 function elementWithId({ document }: Drawing, id: string): ElementNode | undefined {

@@ -1,92 +1,112 @@
 /** Runs the checks on one file of a stack, and makes its report. */
-
 import { ALL_CHECKS } from '../../checks/all';
-import type { Check, Stencil } from '../../checks/check';
-import type { Finding } from '../../checks/finding';
+import type { Check, StackCheck, StackStencil, Stencil } from '../../checks/check';
+import type { Finding, FindingDraft } from '../../checks/finding';
+import type { CheckMeta } from '../../checks/meta';
 import { limitsOf } from '../../config/limits';
 import type { Config } from '../../config/types';
 import { lookNow } from '../../geometry/base/checkpoint';
-import { withIds } from '../../report/finding-id';
-import type { CheckResult, ProjectPart, Report, Settings } from '../../report/report';
+import { type ReportedFinding, withIds } from '../../report/finding-id';
+import type { CheckResult, ProjectPart, Report } from '../../report/report';
+import { sourcesOf } from '../../sheet/source-index';
 import type { Stack } from '../../stack/stack';
+import type { Answer } from '../cache/cache';
+import { fileCheckNode, findingsNode, stackCheckNode } from '../cache/nodes';
 import { now } from '../clock';
 import { applyAcceptances } from './acceptances';
 import { withoutBaseline } from './baseline';
 import { isKnownCheck, metaOf } from './known-checks';
-import type { ReadFile } from './read-sheets';
-import type { RunWatch, Skipped } from './run-watch';
+import type { Run } from './run';
+import type { Skipped } from './run-watch';
 import { capFindings, sortFindings } from './sort-and-cap';
-import { sourcesOnce } from './sources';
-import { unfinished, unread } from './unfinished';
+import type { Found, ReadFile } from './stages';
+import { unfinished, unread as unreadFinding } from './unfinished';
 
-export interface CheckRun {
-  readonly settings: Settings;
-  readonly config: Config;
-  readonly stack: Stack;
+/** A file with the stack that it is part of. */
+export interface Subject {
+  readonly file: Answer<ReadFile>;
+  readonly stack: Answer<Stack>;
   /** Stands for the file and the settings, and for all files of the stack. */
   readonly version: string;
   readonly stackVersion: string;
   readonly project?: ProjectPart;
-  /** Of the same sheets under the same limits: checks that did not look at the stack are not run again. */
-  readonly known?: readonly CheckResult[];
-  readonly watch: RunWatch;
 }
 
 /** @param elapsed milliseconds that reading the file took */
-export function reportOn(file: ReadFile, run: CheckRun, elapsed: number): Report {
+export function reportOn(run: Run, subject: Subject, elapsed: number): Report {
   const start = now();
-  const { text, drawing, sheets } = file;
-  const { settings, config, stack, project } = run;
-  const skipped: Skipped[] = [...file.skipped];
-  const results = file.unread ? [] : [...runChecks(stencilOf(file, run), run, skipped)];
-  const gaps = file.unread ? [unread(file.unread)] : unfinished(skipped);
-  const found = [...results.flatMap(({ findings }) => findings), ...gaps];
-  const accepted = applyAcceptances(drawing.document, withSeverities(found, config), isKnownCheck);
-  const named = withIds(withoutBaseline(accepted, config), project?.file ?? '', (check) =>
-    metaOf(check)?.reads === 'stack' ? run.stackVersion : run.version,
-  );
-  const complete = sortFindings(named);
+  const { file, stack, version, project } = subject;
+  const { text, drawing, sheets } = file.value;
+  const inputs = { file, stack, version: `${version} ${subject.stackVersion}` };
+  const found = run.cache.ask(findingsNode, inputs, () => findIn(run, subject));
+  const { findings, complete, results } = found.value;
   return {
     text,
-    version: run.version,
-    settings,
+    version,
+    settings: run.settings,
     drawing,
     sheets,
     complete,
     results,
-    stack,
-    findings: capFindings(complete),
+    stack: stack.value,
+    findings,
     ...(project && { project }),
+    session: run.sessionFor(found.id),
     elapsed: elapsed + now() - start,
   };
 }
 
-function stencilOf({ drawing, sheets }: ReadFile, { config, stack, project }: CheckRun): Stencil {
-  const limits = limitsOf(config);
-  return { drawing, config, limits, sheets, sources: sourcesOnce(), file: project?.file ?? '', stack };
+function findIn(run: Run, { file, stack, version, stackVersion, project }: Subject): Found {
+  const { config } = run;
+  const { unread, drawing } = file.value;
+  const name = project?.file ?? '';
+  const skipped: Skipped[] = [...file.value.skipped];
+  const results = unread ? [] : [...runChecks(run, name, file, stack, skipped)];
+  const gaps = unread ? [unreadFinding(unread)] : unfinished(skipped);
+  const found = [...results.flatMap(({ findings }) => findings), ...gaps];
+  const accepted = applyAcceptances(drawing.document, withSeverities(found, config), isKnownCheck);
+  const named = withIds(withoutBaseline(accepted, config), name, (check) =>
+    metaOf(check)?.reads === 'stack' ? stackVersion : version,
+  );
+  const complete: readonly ReportedFinding[] = sortFindings(named);
+  return { results, complete, findings: capFindings(complete), whole: gaps.length === 0 };
+}
+
+function readsStack(check: Check | StackCheck): check is StackCheck {
+  return check.meta.reads === 'stack';
 }
 
 /** @param skipped gets the checks that the budget did not suffice for */
 function* runChecks(
-  stencil: Stencil,
-  { config, watch, known = [] }: CheckRun,
+  run: Run,
+  name: string,
+  file: Answer<ReadFile>,
+  stack: Answer<Stack>,
   skipped: Skipped[],
 ): Iterable<CheckResult> {
-  for (const each of ALL_CHECKS) {
-    const { id, reads } = each.meta;
-    if (config.checks[id] === 'off') continue;
-    const before = reads === 'file' ? known.find(({ check }) => check === id) : undefined;
-    const result =
-      before ??
-      watch.part<CheckResult | undefined>(
-        () => runCheck(each, stencil),
-        (reason) => void skipped.push({ name: id, reason }),
-      );
+  const { drawing, sheets } = file.value;
+  const { config, cache, measuring } = run;
+  const stencil: Stencil = { drawing, config, limits: limitsOf(config), sheets, sources: sourcesOf, file: name };
+  const ask = (check: Check | StackCheck): CheckResult => {
+    const inputs = { check: check.meta.id, file, measuring };
+    if (!readsStack(check)) return cache.ask(fileCheckNode, inputs, () => runCheck(check, stencil)).value;
+    const around: StackStencil = { ...stencil, stack: stack.value };
+    return cache.ask(stackCheckNode, { ...inputs, stack }, () => runCheck(check, around)).value;
+  };
+  for (const check of ALL_CHECKS) {
+    if (config.checks[check.meta.id] === 'off') continue;
+    const result = run.watch.part<CheckResult | undefined>(
+      () => ask(check),
+      (reason) => void skipped.push({ name: check.meta.id, reason }),
+    );
     if (result) yield result;
   }
 }
 
-function runCheck({ meta, run }: Check, stencil: Stencil): CheckResult {
+function runCheck<S extends Stencil>(
+  { meta, run }: { readonly meta: CheckMeta; run(stencil: S): Iterable<FindingDraft> },
+  stencil: S,
+): CheckResult {
   lookNow();
   const { id, severity } = meta;
   return { check: id, findings: Array.from(run(stencil), (draft) => ({ severity, ...draft, check: id })) };

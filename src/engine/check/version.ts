@@ -3,10 +3,13 @@ import type { Settings } from '../../report/report';
 import { hashOfText } from '../../text/hash';
 import { effectiveConfig } from './effective-config';
 
-/** Of one file under its settings. Configurations are plain data, always with the same keys in the same order. */
-export function versionOf(text: string, settings: Settings): string {
+/**
+ * Of one file under its settings. Configurations are plain data, always with the same keys in the same order.
+ * @param hash of the text
+ */
+export function versionOf(hash: string, settings: Settings): string {
   const { oneLayer = false } = settings;
-  return `${hashOfText(text)}-${hashOfText(JSON.stringify([effectiveConfig(settings), oneLayer]))}`;
+  return `${hash}-${hashOfText(JSON.stringify([effectiveConfig(settings), oneLayer]))}`;
 }
 
 /** @param versions of all files of the stack by name */

@@ -230,28 +230,16 @@ export function hiddenOn({ stack }: Report, sheet: Sheet): Region {
   return own < 0 ? [] : union(sheets.slice(own + 1).map(({ openings }) => openings));
 }
 
-const provenBridges = new WeakMap<Report, Map<Sheet | Piece, VerifiedBridges | string>>();
-
 /** Bridges for every island of a layer at the limit; remembered, for each of its islands offers them. */
 export function verifyLayerBridges(report: Report, sheet: Sheet): VerifiedBridges | string {
-  return provenOnce(report, sheet, () => verifyBridges(report, sheet, islandsOf(sheet)));
+  const prove = () => verifyBridges(report, sheet, islandsOf(sheet));
+  return report.session.remember(`bridges of ${sheet.layer.id}`, prove);
 }
 
 /** The usual bridges for one island; remembered, for other plans are compared with them. */
 export function verifyIslandBridges(report: Report, sheet: Sheet, piece: Piece): VerifiedBridges | string {
-  return provenOnce(report, piece, () => verifyBridges(report, sheet, [piece]));
-}
-
-function provenOnce(
-  report: Report,
-  what: Sheet | Piece,
-  prove: () => VerifiedBridges | string,
-): VerifiedBridges | string {
-  const known = provenBridges.get(report) ?? new Map<Sheet | Piece, VerifiedBridges | string>();
-  provenBridges.set(report, known);
-  const result = known.get(what) ?? prove();
-  known.set(what, result);
-  return result;
+  const prove = () => verifyBridges(report, sheet, [piece]);
+  return report.session.remember(`bridges of ${sheet.layer.id}/${sheet.pieces.indexOf(piece)}`, prove);
 }
 
 export function islandsOf({ pieces }: Sheet): Piece[] {

@@ -39,7 +39,7 @@ function candidateOf({ kind, scope, preferred, safe }: FixKind, finding: Reporte
 }
 
 /**
- * Makes a change and proves it, by checking the edited text.
+ * Makes a change and proves it, by checking the edited text; once, however often it is asked for.
  * @param report on the file of the finding, or on another of the same project
  * @returns why there is no fix, where there is none; undefined where the candidate came out the same as another one
  * @throws Stopped when the run is cancelled
@@ -49,7 +49,8 @@ export function proveFix(report: Report, candidate: FixCandidate): Fix | FixRefu
   const kind = FIX_KINDS.get(candidate.kind);
   const place = findingById(report, candidate.finding);
   if (!kind || !place) return { ...facts, refused: 'The drawing has changed since; ask again.' };
-  const change = kind.prove(place.report, place.finding, candidate.title);
+  const prove = () => kind.prove(place.report, place.finding, candidate.title);
+  const change = place.report.session.remember(`fix ${candidate.id}`, prove);
   if (change === undefined) return undefined;
   if (typeof change === 'string') return { ...facts, refused: change };
   const { id, finding } = candidate;

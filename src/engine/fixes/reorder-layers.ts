@@ -2,10 +2,9 @@
 import { type Node, parseTree } from 'jsonc-parser';
 import type { ElementNode, MarkupNode } from '../../markup/tree';
 import type { Report } from '../../report/report';
-import { sameArtwork } from '../../sheet/layer/same-artwork';
-import type { Sheet } from '../../sheet/types';
+import { artworkKey } from '../../sheet/layer/artwork-key';
+import type { Layer, Sheet } from '../../sheet/types';
 import { applyEdits, type Span, type TextEdit } from '../../text/text';
-import { check } from '../check/check-file';
 
 /**
  * Gives a layer of a file that stands alone another place in the order. Its comments come with it.
@@ -31,7 +30,7 @@ export function reorderLayers(report: Report, from: number, to: number): readonl
     { span: { from: at, to: at }, text: report.text.slice(block.from, block.to) },
   ];
   const expected = moved(report.sheets, from, to);
-  const now = check(applyEdits(report.text, edits), report.settings, report).sheets;
+  const now = report.session.check(applyEdits(report.text, edits), report.settings, true).sheets;
   const proven = now.length === expected.length && now.every((each, index) => isSame(each, expected[index] as Sheet));
   return proven ? edits : 'In this place the layer would draw something else; move its group in the text.';
 }
@@ -73,8 +72,13 @@ function isSame(a: Sheet, b: Sheet): boolean {
     a.layer.name === b.layer.name &&
     a.layer.paint === b.layer.paint &&
     a.layer.reading === b.layer.reading &&
-    sameArtwork(a.layer.shapes, b.layer.shapes)
+    drawsTheSame(a.layer, b.layer)
   );
+}
+
+function drawsTheSame({ shapes }: Layer, other: Layer): boolean {
+  const [a, b] = [artworkKey(shapes), artworkKey(other.shapes)];
+  return a.whole === b.whole && a.colours === b.colours;
 }
 
 /**

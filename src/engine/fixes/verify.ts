@@ -18,8 +18,6 @@ import type { FileEdits, ProjectPart, Report } from '../../report/report';
 import type { LayerId } from '../../sheet/layer/layer-id';
 import type { Sheet } from '../../sheet/types';
 import { applyEdits, type TextEdit } from '../../text/text';
-import { check } from '../check/check-file';
-import { checkProject } from '../check/check-project';
 import { metaOf } from '../check/known-checks';
 
 /** What a fix promises about the sheets it touches. */
@@ -97,14 +95,18 @@ function betweenLayers({ complete }: Report): Finding[] {
   return complete.filter((finding) => afterFixOf(finding).betweenLayers);
 }
 
-/** The report on the edited text, as a part of the same project. */
+/**
+ * The report on the edited text, as a part of the same project. The engine keeps what it works out here: checking that
+ * very text afterwards finds it there.
+ */
 export function checkEdited(before: Report, edits: readonly TextEdit[], others: readonly FileEdits[] = []): Report {
   const text = applyEdits(before.text, edits);
-  if (!before.project) return check(text, before.settings, before);
+  const { session } = before;
+  if (!before.project) return session.check(text, before.settings, true);
   const { file, report } = before.project;
   const texts = new Map([...report.files].map(([name, { text: old }]) => [name, old]));
   for (const other of others) texts.set(other.file, applyEdits(texts.get(other.file) ?? '', other.edits));
-  return checkProject(texts.set(file, text), report.settings, report).files.get(file) as Report;
+  return session.checkProject(texts.set(file, text), report.settings, true).files.get(file) as Report;
 }
 
 interface Pair {

@@ -4,9 +4,9 @@ import { count, formatSides } from '../../config/length';
 import type { Polygon } from '../../geometry/base/polygon-types';
 import { areaOf, boxOfPolygon, perimeterOf } from '../../geometry/boolean/index';
 import type { Report } from '../../report/report';
+import { sourcesOf } from '../../sheet/source-index';
 import type { Piece, Sheet } from '../../sheet/types';
 import type { Span } from '../../text/text';
-import { sourcesOnce } from '../check/sources';
 
 export interface OutlineItem {
   readonly kind: 'layer' | 'opening' | 'sheet' | 'island' | 'more';
@@ -25,7 +25,7 @@ const MAX_ITEMS = 500;
 
 /** Layers in painting order; in each the sheet itself, its islands, and its openings from top to bottom. */
 export function outlineOf({ drawing, sheets }: Report): OutlineItem[] {
-  const traced: Traced = { drawing, sources: sourcesOnce() };
+  const traced: Traced = { drawing, sources: sourcesOf };
   return sheets.map((sheet) => layerItem(traced, sheet));
 }
 

@@ -1,10 +1,10 @@
 /** From a place of the picture to the part that lies there, its measures and its text. */
 import { contourSpan, layerSpan, spanAt } from '../../checks/places';
 import type { Drawing } from '../../drawing/types';
-import { sourcesOnce } from '../../engine/check/sources';
 import type { Point } from '../../geometry/base/curve-types';
 import { distance } from '../../geometry/base/vector';
 import type { LayerPlace, PartAtParams, PickedPart, SnapPoint } from '../../protocol/parts';
+import { sourcesOf } from '../../sheet/source-index';
 import type { Sheet } from '../../sheet/types';
 import type { Span } from '../../text/text';
 import { holds, nearestOnBorder, type SheetPart, SheetParts, wholeSheet } from './hit-targets';
@@ -20,7 +20,6 @@ export interface PlacedSheet {
 /** What has been looked up of the sheets that are shown. Sheets that did not change between two checks keep theirs. */
 export class PartFinder {
   private readonly parts = new WeakMap<Sheet, SheetParts>();
-  private readonly sources = sourcesOnce();
 
   /** The first of the places at which a layer has a part. */
   partAt(layers: readonly PlacedSheet[], { places, reach, sheets }: PartAtParams): PickedPart | undefined {
@@ -73,11 +72,11 @@ export class PartFinder {
   }
 
   private spanOf(sheet: Sheet, { polygon, thin }: SheetPart, near?: { point: Point; reach: number }): Span {
-    const stencil = { drawing: sheet.drawing, sources: this.sources };
+    const stencil = { drawing: sheet.drawing, sources: sourcesOf };
     if (thin) return spanAt(stencil, sheet, thin.from, thin.to);
     if (!polygon) return layerSpan(stencil, sheet);
     const edge = near && nearestOnBorder(polygon, near.point, near.reach);
-    const source = edge && this.sources(sheet).at(edge);
+    const source = edge && sourcesOf(sheet).at(edge);
     return source?.span ?? contourSpan(stencil, sheet, polygon.outer);
   }
 

@@ -56,8 +56,8 @@ function groundOf({ settings }: Report): Pick<PreviewStack, 'ground'> {
 
 /** The least that each two neighbours bear, of those that do not bear the allowance; only what a check has measured. */
 function safeSlipsOf({ stack, settings }: Report): Pick<PreviewStack, 'safeSlips'> {
-  const seams = stack.cachedSeams();
-  if (seams?.slip !== limitsOf(settings.config ?? DEFAULT_CONFIG).slip) return {};
+  const seams = stack.knownSeams(limitsOf(settings.config ?? DEFAULT_CONFIG).slip);
+  if (!seams) return {};
   const least = new Map<string, SafeSlip>();
   for (const { earlier, later, width } of seams.overlaps) {
     const key = `${earlier} ${later}`;

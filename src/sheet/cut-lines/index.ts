@@ -11,7 +11,7 @@ import { lengthOf } from '../../geometry/curve/index';
 import type { ElementNode } from '../../markup/tree';
 import type { Span } from '../../text/text';
 import { isClosed, isHairline } from '../layer/reading';
-import { sameCurves } from '../layer/same-artwork';
+import { sameCurves } from '../layer/same-curves';
 import type { Layer } from '../types';
 
 /** One chain of curves that is cut in one go. Sheet mm. */

@@ -30,12 +30,12 @@ const MIN_WIDTH = DRAWN_ALIKE;
 /** Outlines in one layer that are looked at closely, at most: each costs a union of its layer's or shape's area. */
 const MAX_OUTLINES = 64;
 
-export function selfIntersectionsOf({ layer, cache: kept }: Sheet): SelfIntersection[] {
+export function selfIntersectionsOf({ layer, fills }: Sheet): SelfIntersection[] {
   const outlines = layer.reading === 'outlines';
   const lines = cutLinesOf(layer).filter(({ closed }) => closed || !outlines);
   const byShape = new Map(layer.shapes.map((shape) => [shape, [] as CutLine[]]));
   for (const line of lines) byShape.get(line.shape)?.push(line);
-  const unclear = [...byShape].flatMap(([shape, own], i) => (isPlain(shape, own, kept.fills[i]) ? [] : own));
+  const unclear = [...byShape].flatMap(([shape, own], i) => (isPlain(shape, own, fills[i]) ? [] : own));
   const tangled = unclear.filter(({ curves }) => isTangled(curves)).slice(0, MAX_OUTLINES);
   // Hairlines are read together, by nesting; each filled shape by its own rule.
   return tangled.flatMap((line) =>

@@ -1,18 +1,22 @@
 import { describe, expect, it } from 'vitest';
 import { check } from '../../../src/engine/check/check-file';
 import type { Report } from '../../../src/report/report';
-import { sameArtwork } from '../../../src/sheet/layer/same-artwork';
+import { artworkKey } from '../../../src/sheet/layer/artwork-key';
 
 const stencil = (body: string) =>
   `<svg xmlns="http://www.w3.org/2000/svg" width="50mm" height="50mm" viewBox="0 0 50 50">${body}</svg>`;
-const shapes = (body: string) => check(stencil(body)).drawing.shapes;
+const keyOf = (body: string) => artworkKey(check(stencil(body)).drawing.shapes);
+const sameArtwork = (body: string, other: string) => {
+  const [a, b] = [keyOf(body), keyOf(other)];
+  return a.whole === b.whole && a.colours === b.colours;
+};
 
 const PATH = '<path d="M10 10H20V20Q15 25 10 20C9 17 9 13 10 10Z"/><circle cx="30" cy="30" r="5"/>';
 
-describe('sameArtwork', () => {
+describe('the key of an artwork', () => {
   it('looks through the way it is written', () => {
     const rewritten = '<g>\n<path d="m10 10 10 0 0 10q-5 5-10 0c-1-3-1-7 0-10z"/>\n<circle r="5" cx="30" cy="30"/></g>';
-    expect(sameArtwork(shapes(PATH), shapes(rewritten))).toBe(true);
+    expect(sameArtwork(PATH, rewritten)).toBe(true);
   });
 
   it.each([
@@ -27,7 +31,18 @@ describe('sameArtwork', () => {
       `<clipPath id="c"><rect width="15" height="15"/></clipPath>${PATH.replace('<path', '<path clip-path="url(#c)"')}`,
     ],
   ])('sees a change of %s', (_, changed) => {
-    expect(sameArtwork(shapes(PATH), shapes(changed))).toBe(false);
+    expect(sameArtwork(PATH, changed)).toBe(false);
+  });
+
+  it('tells what is cut from the colours that it is drawn in', () => {
+    const [plain, red] = [keyOf(PATH), keyOf(PATH.replace('<path', '<path fill="red"'))];
+    expect(red.whole).toBe(plain.whole);
+    expect(red.colours).not.toBe(plain.colours);
+  });
+
+  it('tells each shape by itself', () => {
+    const [plain, moved] = [keyOf(PATH), keyOf(PATH.replace('Q15 25', 'Q15 26'))];
+    expect([...moved.shapes].map((key, i) => key === plain.shapes[i])).toEqual([false, true]);
   });
 });
 

@@ -1,0 +1,147 @@
+/** What was worked out, kept by what it was worked out from. */
+
+/** A kind of thing that is worked out from inputs, and from nothing else. */
+export interface CacheNode<Inputs, Value> {
+  readonly name: string;
+  /** Tells apart all inputs from which something else may come out. */
+  key(inputs: Inputs): string;
+  /** About how many bytes the value holds besides what its inputs hold. */
+  bytes(value: Value): number;
+  /** Whether a value is all that there is to know: what a run had no time to finish is not kept. */
+  isWhole?(value: Value): boolean;
+}
+
+/** What was worked out. */
+export interface Answer<Value> {
+  readonly value: Value;
+  /**
+   * This answer's own number. Whatever is worked out from the answer has this number in its key: so it speaks of the
+   * very objects in it, and an edit leaves behind all that depends on what it changed.
+   */
+  readonly id: number;
+}
+
+/** A place where one answer follows another, as a file that is edited: the next one is worked out from the last. */
+export interface Slot {
+  readonly name: string;
+  /** An answer to what is only tried is worked out from the last one, but does not take its place. */
+  readonly trial: boolean;
+}
+
+/** How often an answer was there, and how often it had to be worked out. */
+export interface CacheCount {
+  readonly hits: number;
+  readonly misses: number;
+}
+
+interface Entry extends Answer<unknown> {
+  readonly bytes: number;
+  /** Where it is the last answer. */
+  readonly slots: Set<string>;
+}
+
+/**
+ * Answers of all kinds under one bound: what was not asked for longest goes first. The answer that came last stays
+ * until the next one, however large it is.
+ */
+export class Cache {
+  /** By node and key, in the order in which they were last asked for. */
+  readonly #entries = new Map<string, Entry>();
+  /** By node and slot, the key of the last answer. */
+  readonly #slots = new Map<string, string>();
+  readonly #counts = new Map<string, { hits: number; misses: number }>();
+  readonly #limit: number;
+  #bytes = 0;
+  #lastId = 0;
+
+  /** @param limit bytes, about, that all answers together may hold */
+  constructor(limit: number) {
+    this.#limit = limit;
+  }
+
+  /** About how many bytes all answers hold. */
+  get bytes(): number {
+    return this.#bytes;
+  }
+
+  /**
+   * The answer for these inputs.
+   * @param compute works it out where it is not there; is given the last answer of the slot, where there is one, for
+   * what it has in common with this one. What it throws is thrown on, and nothing is kept.
+   */
+  ask<Inputs, Value>(
+    node: CacheNode<Inputs, Value>,
+    inputs: Inputs,
+    compute: (previous: Value | undefined) => Value,
+    slot?: Slot,
+  ): Answer<Value> {
+    const key = `${node.name} ${node.key(inputs)}`;
+    const known = this.#use(key);
+    this.#count(node.name, known ? 'hits' : 'misses');
+    const entry = known ?? this.#add(node, key, compute(slot && (this.#last(node.name, slot) as Value | undefined)));
+    if (slot) this.#follow(node.name, slot, key);
+    return entry as Answer<Value>;
+  }
+
+  /** Makes the answer for these inputs, where it is there, the last one of the slot. */
+  settle<Inputs, Value>(node: CacheNode<Inputs, Value>, inputs: Inputs, slot: Slot): void {
+    const key = `${node.name} ${node.key(inputs)}`;
+    if (this.#use(key)) this.#follow(node.name, slot, key);
+  }
+
+  /** How often answers were there and were not, by the names of the nodes, since the cache was made. */
+  counts(): ReadonlyMap<string, CacheCount> {
+    return new Map([...this.#counts].map(([name, count]) => [name, { ...count }]));
+  }
+
+  #count(name: string, what: keyof CacheCount): void {
+    const count = this.#counts.get(name) ?? { hits: 0, misses: 0 };
+    this.#counts.set(name, count);
+    count[what] += 1;
+  }
+
+  #use(key: string): Entry | undefined {
+    const entry = this.#entries.get(key);
+    if (!entry) return undefined;
+    this.#entries.delete(key);
+    this.#entries.set(key, entry);
+    return entry;
+  }
+
+  #last(name: string, slot: Slot): unknown {
+    const key = this.#slots.get(`${name} ${slot.name}`);
+    return key === undefined ? undefined : this.#use(key)?.value;
+  }
+
+  #follow(name: string, { name: slotName, trial }: Slot, key: string): void {
+    const entry = this.#entries.get(key);
+    if (trial || !entry) return;
+    const slot = `${name} ${slotName}`;
+    const before = this.#slots.get(slot);
+    if (before !== undefined) this.#entries.get(before)?.slots.delete(slot);
+    this.#slots.set(slot, key);
+    entry.slots.add(slot);
+  }
+
+  #add<Inputs, Value>(node: CacheNode<Inputs, Value>, key: string, value: Value): Entry {
+    this.#lastId += 1;
+    const entry = { value, id: this.#lastId, bytes: node.bytes(value), slots: new Set<string>() };
+    if (node.isWhole?.(value) === false) return entry;
+    this.#remove(key);
+    this.#entries.set(key, entry);
+    this.#bytes += entry.bytes;
+    for (const [oldest, { id }] of this.#entries) {
+      if (this.#bytes <= this.#limit || id === entry.id) break;
+      this.#remove(oldest);
+    }
+    return entry;
+  }
+
+  #remove(key: string): void {
+    const entry = this.#entries.get(key);
+    if (!entry) return;
+    this.#entries.delete(key);
+    this.#bytes -= entry.bytes;
+    for (const slot of entry.slots) this.#slots.delete(slot);
+  }
+}

@@ -1,0 +1,95 @@
+/** From the text of one file to its measured sheets. */
+
+import { emptyDrawing, type ReadDrawing, readDrawingIncrementally } from '../../drawing/index';
+import type { Drawing } from '../../drawing/types';
+import { lookNow, type StopReason } from '../../geometry/base/checkpoint';
+import { parseMarkup } from '../../markup/parse';
+import { artworkKey } from '../../sheet/layer/artwork-key';
+import { mainPaint } from '../../sheet/layer/layers';
+import { type Artwork, artworkOf, type MeasuredArtwork, measureArtwork, sheetOf } from '../../sheet/measure';
+import type { LayerPaint } from '../../sheet/types';
+import type { Answer } from '../cache/cache';
+import { drawingNode, fileNode, type HashedText, layersNode, markupNode, paintNode, sheetNode } from '../cache/nodes';
+import { type Run, slotOf } from './run';
+import type { Skipped } from './run-watch';
+import type { PlannedGroup, PlannedLayer, ReadFile } from './stages';
+
+/** Which layers a drawing is read as. */
+export interface LayerPlan {
+  /** Stands for all that `groupsOf` depends on besides the drawing. */
+  readonly key: string;
+  groupsOf(drawing: Drawing): readonly PlannedGroup[];
+}
+
+/**
+ * Reads a text and measures its layers one by one, within the budget of the run: what that does not suffice for is left
+ * out.
+ * @param name of the file, as its project has it
+ */
+export function readFile(run: Run, name: string, text: HashedText, plan: LayerPlan): Answer<ReadFile> {
+  return run.watch.part(
+    () => measureFile(run, name, readText(run, name, text), plan),
+    (unread) => run.cache.ask(fileNode, { layers: undefined, sheets: [] }, () => unreadFile(text, unread)),
+  );
+}
+
+function unreadFile({ text }: HashedText, unread: StopReason): ReadFile {
+  const drawing = emptyDrawing({ text, root: undefined, children: [], problems: [] });
+  return { text, drawing, unread, sheets: [], origins: [], skipped: [] };
+}
+
+function readText(run: Run, name: string, text: HashedText): Answer<ReadDrawing> {
+  const markup = run.cache.ask(markupNode, text, () => parseMarkup(text.text));
+  const { width, height } = run.config;
+  const size = { ...(width === undefined ? {} : { width }), ...(height === undefined ? {} : { height }) };
+  const read = (previous: ReadDrawing | undefined) => readDrawingIncrementally(markup.value, size, previous);
+  return run.cache.ask(drawingNode, { markup, size }, read, slotOf(run, name));
+}
+
+function measureFile(run: Run, name: string, read: Answer<ReadDrawing>, plan: LayerPlan): Answer<ReadFile> {
+  const { drawing } = read.value;
+  const layers = run.cache.ask(layersNode, { drawing: read, plan: plan.key }, () =>
+    plan.groupsOf(drawing).map((group) => ({ group, key: artworkKey(group.shapes) })),
+  );
+  const skipped: Skipped[] = [];
+  const measured = layers.value.map((layer, i) => {
+    const artwork = artworkOf(drawing, layer.group, run.config, layer.key.shapes);
+    const sheet = run.watch.part<Answer<MeasuredArtwork> | undefined>(
+      () => measureLayer(run, `${name}#${i}`, layer, artwork),
+      (reason) => void skipped.push({ name: `layer "${layer.group.name}"`, reason }),
+    );
+    return { ...layer, artwork, sheet };
+  });
+  return run.cache.ask(fileNode, { layers, sheets: measured.map(({ sheet }) => sheet) }, () => {
+    const done = measured.filter((each): each is MeasuredLayer => each.sheet !== undefined);
+    return {
+      text: drawing.document.text,
+      drawing,
+      unread: undefined,
+      sheets: done.map(({ group, artwork, sheet, ...layer }) =>
+        sheetOf(drawing, group, artwork, sheet.value, paintOf(run, { group, ...layer })),
+      ),
+      origins: done.map(({ group: { entry }, sheet }) => ({ entry, measures: sheet.id })),
+      skipped,
+    };
+  });
+}
+
+interface MeasuredLayer extends PlannedLayer {
+  readonly artwork: Artwork;
+  readonly sheet: Answer<MeasuredArtwork>;
+}
+
+function measureLayer(run: Run, place: string, { key }: PlannedLayer, artwork: Artwork): Answer<MeasuredArtwork> {
+  lookNow();
+  const { cache, config, measuring } = run;
+  // What was measured under another configuration is of no use to the next state of the layer.
+  const slot = slotOf(run, `${place} ${measuring}`);
+  const measure = (previous: MeasuredArtwork | undefined) => measureArtwork(artwork, config, previous);
+  return cache.ask(sheetNode, { key, artwork, measuring }, measure, slot);
+}
+
+function paintOf({ cache }: Run, { group, key }: PlannedLayer): LayerPaint {
+  if (group.paint !== undefined) return { paint: group.paint, paintStated: true };
+  return { paint: cache.ask(paintNode, key, () => mainPaint(group.shapes)).value };
+}
