@@ -1,22 +1,37 @@
-// Makes sure that the embedded VS Code is installed, and with `withBrowser` a Chromium to drive it. Both are only
-// fetched when they are missing, through npm and apt-get.
+// Makes sure that the embedded VS Code is there, and a Chromium to drive it.
+//   --install   fetches what is missing, through npm and apt-get
 import { execFileSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { findChromium } from '../../test/editor/host/browser.mjs';
-import { hostFolder, hostNode, serverMain } from '../../test/editor/host/host.mjs';
-import { installPackages } from './apt.mjs';
+import { installPackages, mayInstall } from './apt.mjs';
+import { findChromium } from './host/browser.mjs';
+import { hostFolder, hostNode, serverMain } from './host/host.mjs';
 
 /** Packs the extension; it comes with the host because only few need it. */
 export const vsce = path.join(hostFolder, 'node_modules/@vscode/vsce/vsce');
 
+const inner = path.join(path.dirname(serverMain), '..');
+
 const run = (command, words, folder = hostFolder) =>
   execFileSync(command, words, { cwd: folder, stdio: ['ignore', 'inherit', 'inherit'] });
 
+const hasHost = () => [serverMain, hostNode, vsce].every((file) => existsSync(file));
+
+/** Whether the embedded VS Code runs on this machine at all. */
+export const runsHere = process.platform === 'linux' && process.arch === 'x64';
+
+/** What keeps the embedded VS Code from being driven now, in one line; undefined where nothing does. */
+export function whatIsMissing() {
+  if (!runsHere) return 'the embedded VS Code runs on Linux x64 only';
+  const missing = [];
+  if (!hasHost() || !existsSync(path.join(inner, 'node_modules'))) missing.push('the embedded VS Code');
+  if (!findChromium()) missing.push('a Chromium to drive it');
+  return missing.length === 0 ? undefined : `${missing.join(' and ')} must be installed first: npm run setup`;
+}
+
 function installServer() {
-  const inner = path.join(path.dirname(serverMain), '..');
-  if (![serverMain, hostNode, vsce].every((file) => existsSync(file))) {
+  if (!hasHost()) {
     console.log('Installing the embedded VS Code (about 1 GB, once) …');
     // Its own install script would compile modules that are not needed here.
     run('npm', ['ci', '--ignore-scripts', '--prefer-offline', '--no-audit', '--no-fund', '--loglevel=error']);
@@ -26,18 +41,23 @@ function installServer() {
   run('npm', ['install', '--no-save', '--omit=dev', '--ignore-scripts', '--prefer-offline', '--loglevel=error'], inner);
 }
 
-function installChromium() {
-  if (findChromium()) return;
-  installPackages(['chromium', 'fonts-dejavu-core']);
-}
-
-/** Throws when something cannot be installed, with the installer's own words on stderr. */
+/**
+ * Installs what is missing of the embedded VS Code, and with `withBrowser` of the browser. Throws when something cannot
+ * be installed, with the installer's own words on stderr.
+ */
 export function ensureHost({ withBrowser = false } = {}) {
-  if (process.platform !== 'linux' || process.arch !== 'x64') {
+  if (!runsHere) {
     throw new Error('The embedded VS Code runs on Linux x64 only; use a desktop VS Code (set TOMBOLO_VSCODE).');
   }
   installServer();
-  if (withBrowser) installChromium();
+  if (withBrowser && !findChromium()) installPackages(['chromium', 'fonts-dejavu-core']);
 }
 
-if (process.argv[1] === fileURLToPath(import.meta.url)) ensureHost({ withBrowser: true });
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  if (mayInstall) ensureHost({ withBrowser: true });
+  const missing = whatIsMissing();
+  if (missing) {
+    console.error(`This cannot run: ${missing}.`);
+    process.exitCode = 1;
+  }
+}

@@ -17,7 +17,7 @@ function newestIn(folder) {
 }
 
 function buildIfNeeded() {
-  const last = path.join(dist, 'types/engine.d.ts');
+  const last = path.join(dist, 'types/engine/index.d.ts');
   if (existsSync(last) && statSync(last).mtimeMs > newestIn(path.join(root, 'src'))) return;
   console.log('Building …');
   const { status } = spawnSync(process.execPath, [path.join(root, 'src/build/bundle.mjs')], { stdio: 'inherit' });
@@ -43,7 +43,7 @@ function openDesktop(editor) {
 }
 
 async function openEmbedded() {
-  const { startHost, workbenchAddress } = await import('../../test/editor/host/host.mjs');
+  const { startHost, workbenchAddress } = await import('./host/host.mjs');
   ensureHost();
   const host = await startHost({ settings: { 'workbench.editorAssociations': { '*.svg': 'default' } } });
   const stop = () => host.stop().then(() => process.exit(0));

@@ -3,9 +3,9 @@
 import type { CheckId, Severity } from '../config/check-id';
 import type { Point } from '../geometry/base/curve-types';
 import type { Polygon } from '../geometry/base/polygon-types';
-import type { ThinPart } from '../geometry/thickness/types';
 import type { CutLine, DoubledLine } from '../sheet/cut-lines/index';
 import type { LayerId } from '../sheet/layer/layer-id';
+import type { ThinPlace } from '../sheet/thin-places';
 import type { Piece, Sheet } from '../sheet/types';
 import type { BareGap, ShortOverlap } from '../stack/index';
 import type { StackLayer } from '../stack/stack';
@@ -53,7 +53,7 @@ export interface Related {
 
 export type Subject =
   | { readonly kind: 'island'; readonly sheet: Sheet; readonly piece: Piece }
-  | { readonly kind: 'thin'; readonly sheet: Sheet; readonly part: ThinPart }
+  | { readonly kind: 'thin'; readonly sheet: Sheet; readonly part: ThinPlace }
   | { readonly kind: 'doubled'; readonly sheet: Sheet; readonly doubled: DoubledLine }
   | { readonly kind: 'open'; readonly sheet: Sheet; readonly lines: readonly CutLine[] }
   | { readonly kind: 'opening'; readonly sheet: Sheet; readonly opening: Polygon }

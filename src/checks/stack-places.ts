@@ -1,6 +1,7 @@
 /** The text that belongs to places between two layers of a stack, whichever files they are in. */
 import type { Point } from '../geometry/base/curve-types';
 import { boxesTouch, growBox } from '../geometry/base/ring';
+import { NEAR_EDGE } from '../geometry/base/tolerances';
 import { boxOfPolygon } from '../geometry/boolean/index';
 import { buildSegmentIndex, nearestSegment } from '../geometry/spatial/segment-index';
 import type { Sheet } from '../sheet/types';
@@ -10,7 +11,7 @@ import type { Stencil } from './check';
 import type { Related } from './finding';
 
 /** mm beyond what the kerf moves an edge by. */
-const BESIDE = 0.02;
+const BESIDE = NEAR_EDGE;
 
 /**
  * The command that drew the edge of a layer's opening at a point of the edge as cut; else the layer's or file's tag.

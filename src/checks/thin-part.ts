@@ -1,7 +1,7 @@
 /** What all findings about thin places have in common. */
 
 import type { Severity } from '../config/check-id';
-import type { ThinPart } from '../geometry/thickness/types';
+import type { ThinPlace } from '../sheet/thin-places';
 import type { Sheet } from '../sheet/types';
 import type { Stencil } from './check';
 import type { FindingDraft } from './finding';
@@ -16,7 +16,7 @@ interface ThinPartWords {
 }
 
 /** A finding at the narrowest place of a thin part, its two sides as related places. */
-export function describeThinPart(stencil: Stencil, sheet: Sheet, part: ThinPart, words: ThinPartWords): FindingDraft {
+export function describeThinPart(stencil: Stencil, sheet: Sheet, part: ThinPlace, words: ThinPartWords): FindingDraft {
   const span = spanAt(stencil, sheet, part.from, part.to);
   const sides = [
     { at: part.from, span },
@@ -28,7 +28,7 @@ export function describeThinPart(stencil: Stencil, sheet: Sheet, part: ThinPart,
     span,
     ...inLayer(sheet),
     at: { x: (part.from.x + part.to.x) / 2, y: (part.from.y + part.to.y) / 2 },
-    measure: { value: part.width, limit: words.limit, unit: 'mm' },
+    measure: { value: part.cutWidth, limit: words.limit, unit: 'mm' },
     related: sides.map((side, i) => ({ message: i === 0 ? 'One side of it' : 'The side that faces it', ...side })),
     subject: { kind: 'thin', sheet, part },
   };

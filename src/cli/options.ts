@@ -1,14 +1,10 @@
 /** Options that several commands share, and how their values are read. */
-
-import { colord, extend } from 'colord';
-import names from 'colord/plugins/names';
 import { type Command, InvalidArgumentError, Option } from 'commander';
 import { parseLength } from '../config/length';
 import type { Config } from '../config/types';
+import { parseColour } from '../drawing/style/colour';
 import type { Settings } from '../engine/index';
 import { MEMORY_BUDGET, memoryInUse } from './memory';
-
-extend([names]);
 
 /** How a file is to be read; the same for every command. Lengths in mm. */
 export interface ReadingOptions {
@@ -99,7 +95,7 @@ export function parsePixelsPerMm(text: string): number {
 
 /** Any opaque colour that CSS names, as `#rrggbb`. */
 export function parseColourOption(text: string): string {
-  const colour = colord(text);
-  if (colour.isValid() && colour.alpha() === 1) return colour.toHex();
+  const colour = parseColour(text);
+  if (colour?.alpha === 1) return colour.hex;
   throw new InvalidArgumentError('Write a colour such as "#f5f0e4" or linen.');
 }

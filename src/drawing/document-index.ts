@@ -40,7 +40,16 @@ export function indexDocument(root: ElementNode): DocumentIndex {
   return { ids, styleElements, entityTexts: entityTexts.filter(isWrittenAsEntity), namespace };
 }
 
-const HOLDS_ELEMENTS = new Set(['svg', 'g', 'a', 'defs', 'symbol', 'switch', 'clipPath', 'marker']);
+const HOLDS_ELEMENTS: ReadonlySet<string> = new Set([
+  'svg',
+  'g',
+  'a',
+  'defs',
+  'symbol',
+  'switch',
+  'clipPath',
+  'marker',
+]);
 
 /** A `<` in text that is no reference to that very character comes out of an entity. */
 function isWrittenAsEntity({ value }: TextNode): boolean {

@@ -22,8 +22,14 @@ import { GeometryValues } from './viewport/geometry-values';
 import { enterViewport } from './viewport/nested-viewport';
 import type { RootSize } from './viewport/root-size';
 
-const ANIMATIONS = new Set(['animate', 'animateMotion', 'animateTransform', 'animateColor', 'set']);
-const NEVER_DRAWN = new Set([
+const ANIMATIONS: ReadonlySet<string> = new Set([
+  'animate',
+  'animateMotion',
+  'animateTransform',
+  'animateColor',
+  'set',
+]);
+const NEVER_DRAWN: ReadonlySet<string> = new Set([
   'defs',
   'symbol',
   'clipPath',

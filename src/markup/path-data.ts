@@ -56,10 +56,10 @@ export interface CurrentCommand {
   /** False where the letter was left out because it repeats. */
   readonly written: boolean;
   /** As many as the letter takes count; those behind are left from earlier commands. */
-  readonly values: Float64Array;
+  readonly values: readonly number[];
   /** Where each value begins and ends in the path data. */
-  readonly valueFrom: Int32Array;
-  readonly valueTo: Int32Array;
+  readonly valueFrom: readonly number[];
+  readonly valueTo: readonly number[];
   readonly from: number;
   readonly to: number;
 }
@@ -90,19 +90,25 @@ function lastingCommand({ letter, written, values, valueFrom, valueTo, from, to 
   return { letter, written, values: ownValues, valueSpans, span: { from, to } };
 }
 
-type WritableCommand = { -readonly [Key in keyof CurrentCommand]: CurrentCommand[Key] };
+type WritableCommand = {
+  -readonly [Key in keyof CurrentCommand]: CurrentCommand[Key] extends readonly number[]
+    ? number[]
+    : CurrentCommand[Key];
+};
 
+/** Of plain arrays: making typed ones takes longer than reading a short path. */
 function makeCommand(): WritableCommand {
-  const [values, valueFrom, valueTo] = [new Float64Array(7), new Int32Array(7), new Int32Array(7)];
+  const [values, valueFrom, valueTo] = [
+    [0, 0, 0, 0, 0, 0, 0],
+    [0, 0, 0, 0, 0, 0, 0],
+    [0, 0, 0, 0, 0, 0, 0],
+  ];
   return { letter: 'M', written: true, from: 0, to: 0, values, valueFrom, valueTo };
 }
 
-/** That of a reader which is done, for the next one: making its arrays takes longer than reading a short path. */
-let spareCommand: WritableCommand | undefined;
-
 class PathReader {
   private readonly numbers: NumberReader;
-  private readonly command: WritableCommand;
+  private readonly command = makeCommand();
   private empty = true;
   private error: PathError | undefined;
 
@@ -114,8 +120,6 @@ class PathReader {
     this.take = take;
 
     this.numbers = new NumberReader(data);
-    this.command = spareCommand ?? makeCommand();
-    spareCommand = undefined;
   }
 
   read(): PathError | undefined {
@@ -123,7 +127,6 @@ class PathReader {
       this.numbers.skipBlanks();
       while (!this.numbers.atEnd && this.readCommand()) this.numbers.skipBlanks();
     }
-    spareCommand = this.command;
     return this.error;
   }
 

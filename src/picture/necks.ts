@@ -2,7 +2,7 @@
 
 import { limitsOf } from '../config/limits';
 import { type Config, DEFAULT_CONFIG } from '../config/types';
-import { findThinParts } from '../geometry/thickness/index';
+import { findThinPlaces } from '../sheet/thin-places';
 import type { Sheet } from '../sheet/types';
 import type { PictureNeck } from './look';
 
@@ -11,6 +11,6 @@ const SHOWN_LIMITS = 2.5;
 
 /** Those within the limits too, in mm as cut. */
 export function necksOf({ material, kerf }: Sheet, config: Config = DEFAULT_CONFIG): PictureNeck[] {
-  const parts = findThinParts(material, limitsOf(config).bridge * SHOWN_LIMITS + kerf);
-  return parts.filter(({ kind }) => kind === 'neck').map(({ width, from, to }) => ({ width: width - kerf, from, to }));
+  const places = findThinPlaces(material, limitsOf(config).bridge * SHOWN_LIMITS, kerf);
+  return places.filter(({ kind }) => kind === 'neck').map(({ cutWidth, from, to }) => ({ width: cutWidth, from, to }));
 }

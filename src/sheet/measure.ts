@@ -9,9 +9,6 @@ import { resultOf } from '../geometry/boolean/cluster-cache';
 import { clipToBox, complementInBox, perimeterOf } from '../geometry/boolean/index';
 import { reuseUnchanged } from '../geometry/polygon/diff';
 import { findProtrusions } from '../geometry/protrusion/find';
-import { findThinPartsIncrementally } from '../geometry/thickness/incremental';
-import { findThinParts } from '../geometry/thickness/index';
-import type { ThinPart } from '../geometry/thickness/types';
 import { sheetAsCut } from './as-cut';
 import { fillShapes } from './layer/fill-shapes';
 import { mainPaint, type ShapeGroup } from './layer/layers';
@@ -19,6 +16,7 @@ import { openingsWithin } from './layer/outlines';
 import { detectReading, outlinesOf, statedReading } from './layer/reading';
 import { sameArtwork } from './layer/same-artwork';
 import { maxOverhang } from './lift';
+import { findThinPlaces } from './thin-places';
 import type { Layer, Sheet } from './types';
 
 /**
@@ -49,8 +47,18 @@ export function measureSheet(drawing: Drawing, group: ShapeGroup, config: Config
     material,
     kerf,
     pieces,
-    thinMaterial: thinParts(material, limits.bridge, kerf, earlier && [earlier.material, earlier.thinMaterial]),
-    thinOpenings: thinParts(openings, limits.opening, -kerf, earlier && [earlier.openings, earlier.thinOpenings]),
+    thinMaterial: findThinPlaces(
+      material,
+      limits.bridge,
+      kerf,
+      earlier && { region: earlier.material, places: earlier.thinMaterial },
+    ),
+    thinOpenings: findThinPlaces(
+      openings,
+      limits.opening,
+      -kerf,
+      earlier && { region: earlier.openings, places: earlier.thinOpenings },
+    ),
     tongues: findProtrusions(framePolygon(material), maxOverhang(materialOf(config))),
     cutLength: openings.reduce((sum, polygon) => sum + perimeterOf(polygon), 0),
     cache: { ...(filled.made ?? { fills: [], union: [] }), parted, widened },
@@ -93,27 +101,6 @@ function readLayer(drawing: Drawing, group: ShapeGroup, config: Config, filled: 
 function openingsOf(layer: Layer, frame: Box, filled: () => Region): Region {
   if (layer.reading === 'outlines') return openingsWithin(outlinesOf(layer.shapes), frame);
   return layer.reading === 'sheet' ? complementInBox(filled(), frame) : clipToBox(filled(), frame);
-}
-
-/**
- * Thin parts as cut. A kerf k makes every neck of material narrower by k and every opening wider by k; so we look for
- * drawn widths under limit + k, and report what remains.
- * @param kerf mm; negative for openings
- * @param earlier a region measured with the same limit and kerf, and its thin parts
- */
-function thinParts(
-  region: Region,
-  limit: number,
-  kerf: number,
-  earlier?: readonly [Region, readonly ThinPart[]],
-): readonly ThinPart[] {
-  if (limit + kerf <= 0) return [];
-  const widened = (parts: readonly ThinPart[], by: number) =>
-    by === 0 ? parts : parts.map((part) => ({ ...part, width: part.width + by }));
-  const found = earlier
-    ? findThinPartsIncrementally(region, limit + kerf, { region: earlier[0], parts: widened(earlier[1], kerf) })
-    : findThinParts(region, limit + kerf);
-  return widened(found, -kerf);
 }
 
 /** Tongues of islands are of no interest: they fall out whole. */

@@ -3,13 +3,14 @@ import { checkpoint } from '../geometry/base/checkpoint';
 import type { Point } from '../geometry/base/curve-types';
 import type { Box, Polygon, Region, Ring } from '../geometry/base/polygon-types';
 import { boxContainsBox, boxOfRing, growBox } from '../geometry/base/ring';
+import { WRITTEN_STEP } from '../geometry/base/tolerances';
 import { areaOf } from '../geometry/boolean/index';
 import { matchIdentical } from '../geometry/polygon/diff';
 import { inscribedDisc } from '../geometry/polygon/inscribed-circle';
 import type { Piece } from './types';
 
 /** How near to the frame an edge lies on it, in mm. */
-const ON_FRAME = 0.001;
+const ON_FRAME = WRITTEN_STEP;
 
 /** How finely label points are searched, in mm. They need only look right. */
 const LABEL_PRECISION = 0.1;

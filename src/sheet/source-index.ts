@@ -4,9 +4,10 @@ import type { Shape, Subpath } from '../drawing/types';
 import { checkpoint } from '../geometry/base/checkpoint';
 import type { Curve, Point } from '../geometry/base/curve-types';
 import { defined } from '../geometry/base/defined';
-import { memoizeByIdentity } from '../geometry/base/memoize';
+import { derivedFacts, memoizeByIdentity } from '../geometry/base/derived-facts';
 import type { Box, Ring } from '../geometry/base/polygon-types';
 import { boxOfRing } from '../geometry/base/ring';
+import { MEANT_TO_MEET, NEAR_EDGE, ON_CURVE } from '../geometry/base/tolerances';
 import { dot, normalise, subtract } from '../geometry/base/vector';
 import { boxesOfChain } from '../geometry/curve/bounds-cache';
 import { isQuicklyNear, nearestOn, tangentAt } from '../geometry/curve/index';
@@ -23,19 +24,17 @@ export interface CurveSource {
 }
 
 /** Edges lie within the flatness and the integer grid of their curves; clips and unions add a little. */
-const REACH = 0.02;
-
-/** Edges of curves that nothing but flattening and the grid has moved lie within this distance of them, in mm. */
-const ON_CURVE = 0.0015;
+const REACH = NEAR_EDGE;
 
 /** Curves that meet within this distance in mm are told apart by their direction. */
-const CORNER = 0.005;
+const CORNER = MEANT_TO_MEET;
 
 /** So many edges of a ring are looked up at most: enough to name its contour, cheap on long ones. */
 const SAMPLES = 32;
 
 /** The curves of a chain in a spatial index: a chain is met again after an edit. */
 const boxesOfCurves = memoizeByIdentity(
+  'index of a chain',
   (curves: readonly Curve[]) => new SequenceIndex(packBoxes(boxesOfChain(curves).curves)),
 );
 
@@ -65,12 +64,12 @@ export class SourceIndex {
    */
   along(ring: Ring): CurveSource[] {
     const near = this.chainsIn(boxOfRing(ring));
-    const before = lastAlong.get(ring);
+    const before = sourcesAlong.find(ring)?.value;
     const isSame =
       before?.near.length === near.length && near.every((chain, i) => this.curvesOf(chain) === before.near[i]);
     const amongNear = ({ chain, at }: CurvePlace) => ({ chain: near.indexOf(chain), at });
     const places = isSame ? before.places : this.placesAlong(ring).map(amongNear);
-    if (!isSame) lastAlong.set(ring, { near: near.map((chain) => this.curvesOf(chain)), places });
+    if (!isSame) sourcesAlong.set(ring, { near: near.map((chain) => this.curvesOf(chain)), places });
     return places.map(({ chain, at }) => this.sourceAt({ chain: defined(near[chain]), at }));
   }
 
@@ -129,7 +128,9 @@ interface CurvePlace {
 }
 
 /** By ring: the chains near it, and the places of its edges among those. */
-const lastAlong = new WeakMap<Ring, { near: readonly (readonly Curve[])[]; places: readonly CurvePlace[] }>();
+const sourcesAlong = derivedFacts.table<Ring, { near: readonly (readonly Curve[])[]; places: readonly CurvePlace[] }>(
+  'sources along a ring',
+);
 
 /** Those within reach of the box, in the order of the text. */
 function foundIn(boxes: SequenceIndex, { minX, minY, maxX, maxY }: Box): number[] {

@@ -9,9 +9,9 @@ import type { Box, Polygon, Region } from '../geometry/base/polygon-types';
 import type { CachedCluster } from '../geometry/boolean/cluster-cache';
 import type { PinchSplit } from '../geometry/boolean/pinch-points';
 import type { Protrusion } from '../geometry/protrusion/find';
-import type { ThinPart } from '../geometry/thickness/types';
 import type { ElementNode } from '../markup/tree';
 import type { LayerId } from './layer/layer-id';
+import type { ThinPlace } from './thin-places';
 
 /** One colour of the stack: its shapes and how they are read. */
 export interface Layer {
@@ -44,9 +44,9 @@ export interface Sheet {
   readonly pieces: readonly Piece[];
   /** Width that the tool takes beyond the drawn line, in mm; 0 when cut files are compensated. */
   readonly kerf: number;
-  /** Places of the material thinner than limits.bridge, of the openings thinner than limits.opening. */
-  readonly thinMaterial: readonly ThinPart[];
-  readonly thinOpenings: readonly ThinPart[];
+  /** Places of the material thinner than limits.bridge as cut, of the openings thinner than limits.opening. */
+  readonly thinMaterial: readonly ThinPlace[];
+  readonly thinOpenings: readonly ThinPlace[];
   /** Parts of the frame piece, as drawn, that are held at their root only and reach farther than the material bears. */
   readonly tongues: readonly Protrusion[];
   /** What the next measuring can take over. */

@@ -2,6 +2,7 @@
 import type { Point } from '../geometry/base/curve-types';
 import { defined } from '../geometry/base/defined';
 import type { Region } from '../geometry/base/polygon-types';
+import { WRITTEN_STEP } from '../geometry/base/tolerances';
 import { interpolate } from '../geometry/base/vector';
 import { buildSegmentIndex, nearestSegment, type SegmentIndex } from '../geometry/spatial/segment-index';
 import { findThinPartsIncrementally } from '../geometry/thickness/incremental';
@@ -18,7 +19,7 @@ export interface ThinGround {
 }
 
 /** mm: a facing point lies on the edge of a layer that is no farther. */
-const ON_EDGE = 0.002;
+const ON_EDGE = 2 * WRITTEN_STEP;
 
 /** @param earlier of the same slip */
 export function measureThinGround(region: Region, slip: number, earlier?: ThinGround): ThinGround {

@@ -4,6 +4,7 @@ import type { Point } from '../geometry/base/curve-types';
 import { defined } from '../geometry/base/defined';
 import type { Box, Polygon, Region } from '../geometry/base/polygon-types';
 import { boxesTouch } from '../geometry/base/ring';
+import { MEANT_TO_MEET, NEAR_EDGE } from '../geometry/base/tolerances';
 import { areaOf, boxOfPolygon, difference, perimeterOf, regionContains } from '../geometry/boolean/index';
 import { matchIdentical } from '../geometry/polygon/diff';
 import { indexBoxes } from '../geometry/spatial/clusters';
@@ -16,11 +17,11 @@ export interface HiddenOpenings {
 }
 
 /** mm: what shows in a narrower line is left over from curves that were written in two ways. */
-const HAIRLINE = 0.005;
+const HAIRLINE = MEANT_TO_MEET;
 
 /** So many points of an opening are tried first, this far (mm) inside it: nearly all openings show at one of them. */
 const SAMPLES = 24;
-const INSET = 0.02;
+const INSET = NEAR_EDGE;
 
 /** @param earlier of a stack of as many layers: openings above which nothing has changed are not looked at again */
 export function findHidden(layers: readonly Region[], earlier?: HiddenOpenings): HiddenOpenings {

@@ -3,12 +3,13 @@ import type { Matrix, Point } from '../geometry/base/curve-types';
 import { apply, translation } from '../geometry/base/matrix';
 import type { Box, Polygon, Region } from '../geometry/base/polygon-types';
 import { boxOfRing, joinBoxes } from '../geometry/base/ring';
+import { MEANT_TO_MEET } from '../geometry/base/tolerances';
 import { areaOf, difference, intersection, offset, perimeterOf, union } from '../geometry/boolean/index';
 import { transformRegion } from '../geometry/polygon/transform';
 import { CRACK } from './tile-seams';
 
 /** mm: how far round joins may stay from true arcs here. */
-const TOLERANCE = 0.005;
+const TOLERANCE = MEANT_TO_MEET;
 
 /** Steps of halving that find the safe slip to a hundredth of a usual allowance. */
 const HALVINGS = 6;

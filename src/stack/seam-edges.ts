@@ -3,7 +3,7 @@ import { checkpoint } from '../geometry/base/checkpoint';
 import { defined } from '../geometry/base/defined';
 import type { Box } from '../geometry/base/polygon-types';
 import { growBox, joinBoxes } from '../geometry/base/ring';
-import { UNITS_PER_MM } from '../geometry/boolean/grid';
+import { MEANT_TO_MEET, OVERLAY_GRID } from '../geometry/base/tolerances';
 import { type LayeredOverlay, MAX_LAYERS } from '../geometry/boolean/layered-overlay';
 import { nearestApproach, type ParameterInterval, type Segment } from '../geometry/spatial/segment-distance';
 
@@ -11,7 +11,7 @@ import { nearestApproach, type ParameterInterval, type Segment } from '../geomet
 const DEEP = 1 << (MAX_LAYERS - 1);
 
 /** Grid units: bare ground this narrow is a crack. Twice `CRACK`, and what rounding adds. */
-const CRACK_WIDTH = 0.0105 * UNITS_PER_MM;
+const CRACK_WIDTH = (2 * MEANT_TO_MEET) / OVERLAY_GRID + 5;
 
 /** The cosine between a crack's course across and the way to its other side: edges that run on are not across. */
 const SQUARE_ENOUGH = 0.7;

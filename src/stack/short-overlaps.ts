@@ -3,6 +3,7 @@ import { checkpoint } from '../geometry/base/checkpoint';
 import type { Point } from '../geometry/base/curve-types';
 import { defined } from '../geometry/base/defined';
 import type { Box } from '../geometry/base/polygon-types';
+import { OVERLAY_GRID } from '../geometry/base/tolerances';
 import { distance } from '../geometry/base/vector';
 import { findRoot, groupsOf, indexBoxes, uniteSets } from '../geometry/spatial/clusters';
 import { nearestApproach, type Segment } from '../geometry/spatial/segment-distance';
@@ -10,7 +11,7 @@ import type { ShortOverlap } from './seam-types';
 import type { SeamPiece } from './tile-seams';
 
 /** mm: overlaps that differ by less are equally short; of those the middle one is shown. */
-const AS_SHORT = 5e-4;
+const AS_SHORT = 5 * OVERLAY_GRID;
 
 /**
  * Pieces of the same two neighbours that are no farther apart than the slip belong to one part: both sheets' views of a

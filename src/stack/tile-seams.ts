@@ -7,6 +7,7 @@ import type { Point } from '../geometry/base/curve-types';
 import { defined } from '../geometry/base/defined';
 import type { Box, Ring } from '../geometry/base/polygon-types';
 import { boxOfRing, growBox, ringsOf } from '../geometry/base/ring';
+import { MEANT_TO_MEET, WRITTEN_STEP } from '../geometry/base/tolerances';
 import { fromGrid, toGrid, UNITS_PER_MM } from '../geometry/boolean/grid';
 import { offset } from '../geometry/boolean/index';
 import {
@@ -27,10 +28,10 @@ import {
 import { SeamEdges, type SingleCoverageEdge } from './seam-edges';
 
 /** mm: bare ground narrower than twice this is a crack between edges that were meant to meet. */
-export const CRACK = 0.005;
+export const CRACK = MEANT_TO_MEET;
 
 /** mm, and in slips: how finely it is known where ground is deep enough. Widths of overlaps do not depend on it. */
-const ARC_TOLERANCE = 0.001;
+const ARC_TOLERANCE = WRITTEN_STEP;
 const ARC_SHARE = 0.002;
 
 /**

@@ -14,7 +14,7 @@ import BufferOp from 'jsts/org/locationtech/jts/operation/buffer/BufferOp.js';
 import OverlayOp from 'jsts/org/locationtech/jts/operation/overlay/OverlayOp.js';
 import type { Region, Ring } from '../../src/geometry/base/polygon-types';
 import { ringsOf } from '../../src/geometry/base/ring';
-import { FLATNESS } from '../../src/sheet/layer/shape-region';
+import { FLATTENING } from '../../src/geometry/base/tolerances';
 
 /** A region, and the least width of its parts in mm. */
 export interface Limited {
@@ -32,7 +32,7 @@ export interface OffsetTimes {
 }
 
 /** Quarter circles of the radius in so many chords are as true as the engine's curves. */
-const chordsFor = (radius: number): number => Math.ceil(Math.PI / 4 / Math.acos(1 - FLATNESS / radius));
+const chordsFor = (radius: number): number => Math.ceil(Math.PI / 4 / Math.acos(1 - FLATTENING / radius));
 
 const UNITS_PER_MM = 10_000;
 
@@ -116,7 +116,7 @@ export async function openWithClipper2(parts: readonly Limited[], simplify: bool
     EndType: { Polygon },
     FillRule: { NonZero },
   } = library;
-  const tolerance = FLATNESS * UNITS_PER_MM;
+  const tolerance = FLATTENING * UNITS_PER_MM;
   const move = (what: Paths, by: number) =>
     library.InflatePaths64(what, by * UNITS_PER_MM, Round, Polygon, 2, tolerance);
   for (const { region, least } of parts) {

@@ -8,7 +8,7 @@ import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
 import { bundle, root } from '../../src/build/bundles.mjs';
-import { launchBrowser } from '../editor/host/browser.mjs';
+import { launchBrowser } from '../../src/build/host/browser.mjs';
 import { moveAbout, watchMessages } from './in-page.mjs';
 
 const folder = path.join(root, 'node_modules/.cache/tombolo-bench-page');

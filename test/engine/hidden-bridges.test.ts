@@ -16,7 +16,9 @@ const ring = (x: number, y: number) =>
 const rect = (x: number, y: number, width: number, height: number) =>
   `<rect x="${x}" y="${y}" width="${width}" height="${height}"/>`;
 
-/** Rings in the first layer; later ones cover the top and bottom of one, two corners of another, nothing of the third. */
+/**
+ * Rings in the first layer; later ones cover the top and bottom of one, two corners of another, nothing of the third.
+ */
 const rings = ring(10, 10) + ring(70, 10) + ring(10, 70);
 const covers = [rect(8, 8, 40, 14) + rect(8, 34, 40, 14), rect(68, 8, 16, 16) + rect(92, 32, 16, 16)];
 const svg = stack(rings, ...covers);

@@ -2,8 +2,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { check } from '../../src/engine/check/check-file';
-import type { ThinPart } from '../../src/geometry/thickness/types';
 import type { Report, Settings } from '../../src/report/report';
+import type { ThinPlace } from '../../src/sheet/thin-places';
 
 /** A shape on a grid so tight that neighbours come within the limits, or touch, or overlap. */
 interface Placed {
@@ -53,13 +53,14 @@ const sheet = (shapes: readonly Placed[], reading: string) =>
 
 const fixed = (value: number) => Number(value.toFixed(6)) + 0;
 
-function partFacts({ kind, width, from, to, length, reach, sides, polygon, holds }: ThinPart) {
+function partFacts({ kind, drawnWidth, cutWidth, from, to, length, reach, sides, polygon, holds }: ThinPlace) {
   const ends = [from, to].map(({ x, y }) => `${x.toFixed(5)} ${y.toFixed(5)}`).sort();
   return JSON.stringify([
     polygon,
     kind,
     ends,
-    fixed(width),
+    fixed(drawnWidth),
+    fixed(cutWidth),
     fixed(length),
     fixed(reach),
     sides,

@@ -1,4 +1,5 @@
 import { boxContainsBox, growBox } from '../../geometry/base/ring';
+import { DRAWN_ALIKE } from '../../geometry/base/tolerances';
 import { boxOfPolygon } from '../../geometry/boolean/index';
 import { registrationMarks } from '../../stack/registration-marks';
 import type { Check } from '../check';
@@ -6,7 +7,7 @@ import { contourSpan, inLayer } from '../places';
 import { ownLayers } from '../stack-places';
 
 /** mm: by how much an opening may reach beyond the mark that makes it, through rounding. */
-const BESIDE = 0.01;
+const BESIDE = DRAWN_ALIKE;
 
 /** Openings whose paint is nowhere seen, as later layers paint over all of it. */
 export const hiddenOpening: Check = {

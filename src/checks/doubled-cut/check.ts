@@ -1,5 +1,6 @@
 import { formatMillimetres } from '../../config/length';
 import type { Point } from '../../geometry/base/curve-types';
+import { PLAINLY_BESIDE } from '../../geometry/base/tolerances';
 import { add, perpendicular, scale } from '../../geometry/base/vector';
 import { regionContains } from '../../geometry/boolean/index';
 import type { SharedPiece } from '../../geometry/curve/coincident';
@@ -12,7 +13,7 @@ import type { FindingDraft } from '../finding';
 import { inLayer } from '../places';
 
 /** How far beside a line, in mm, it is looked what it separates. */
-const BESIDE = 0.05;
+const BESIDE = PLAINLY_BESIDE;
 
 /** Lines that a cutter would follow twice. */
 export const doubledCut: Check = {

@@ -1,6 +1,7 @@
 import { formatMillimetres } from '../../config/length';
 import type { Box, Polygon, Ring } from '../../geometry/base/polygon-types';
 import { boxContainsBox, growBox } from '../../geometry/base/ring';
+import { WRITTEN_STEP } from '../../geometry/base/tolerances';
 import { boxOfPolygon } from '../../geometry/boolean/index';
 import type { Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
@@ -8,7 +9,7 @@ import type { FindingDraft } from '../finding';
 import { inLayer, spanAt } from '../places';
 
 /** Closer to the border than this, in mm, an opening runs into it. */
-const TOUCHING = 0.001;
+const TOUCHING = WRITTEN_STEP;
 
 /** Openings that leave no rim, or too thin a one, at the sheet's edge. */
 export const edgeOpening: Check = {

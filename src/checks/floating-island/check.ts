@@ -54,6 +54,6 @@ function area({ area: value }: Piece): string {
 
 /** Says so where a tie may be drawn but does not survive the cut. */
 function burnt(sheet: Sheet): string {
-  const lost = sheet.thinMaterial.some((part) => part.kind === 'neck' && part.width <= 0);
+  const lost = sheet.thinMaterial.some((part) => part.kind === 'neck' && part.cutWidth <= 0);
   return lost ? ` Ties narrower than the kerf of ${formatMillimetres(sheet.kerf)} burn through.` : '';
 }

@@ -1,4 +1,5 @@
 import { formatMillimetres, formatSides } from '../../config/length';
+import { DRAWN_ALIKE } from '../../geometry/base/tolerances';
 import { distance } from '../../geometry/base/vector';
 import type { Sheet } from '../../sheet/types';
 import { type RegistrationMark, registrationMarks } from '../../stack/registration-marks';
@@ -9,7 +10,7 @@ import { inLayer, rootSpan } from '../places';
 import { layerTag, ownLayers, quoted } from '../stack-places';
 
 /** mm: frames and marks that differ by less are the same, written with other digits. */
-const SAME = 0.01;
+const SAME = DRAWN_ALIKE;
 
 /** Sheets that cannot be laid in register: of another size than the others, or with marks at other places. */
 export const frameMismatch: Check = {

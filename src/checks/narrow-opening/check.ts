@@ -1,5 +1,5 @@
 import { formatMillimetres } from '../../config/length';
-import type { ThinPart } from '../../geometry/thickness/types';
+import type { ThinPlace } from '../../sheet/thin-places';
 import type { Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
 import type { FindingDraft } from '../finding';
@@ -26,11 +26,11 @@ export const narrowOpening: Check = {
   },
 };
 
-function describe(stencil: Stencil, sheet: Sheet, part: ThinPart): FindingDraft {
+function describe(stencil: Stencil, sheet: Sheet, part: ThinPlace): FindingDraft {
   const limit = stencil.limits.opening;
   const what =
     part.kind === 'neck'
-      ? `Slot ${formatMillimetres(part.width)} wide`
+      ? `Slot ${formatMillimetres(part.cutWidth)} wide`
       : `Opening runs out into a point that is too fine for its last ${formatMillimetres(part.reach)}`;
   return describeThinPart(stencil, sheet, part, {
     limit,

@@ -1,4 +1,5 @@
 import { formatMillimetres } from '../../config/length';
+import { MEANT_TO_MEET } from '../../geometry/base/tolerances';
 import type { ShortOverlap } from '../../stack/index';
 import type { Check, Stencil } from '../check';
 import type { FindingDraft } from '../finding';
@@ -6,7 +7,7 @@ import { inLayer } from '../places';
 import { quoted, relatedOnEdge, spanOnEdge } from '../stack-places';
 
 /** mm: colours that run over each other by no more only touch. */
-const TOUCHING = 0.005;
+const TOUCHING = MEANT_TO_MEET;
 
 /**
  * In slips: a part that runs out into an outline and is no longer comes of outlines that cross, at 14° or more. Common

@@ -1,5 +1,5 @@
 import { formatMillimetres } from '../../config/length';
-import type { ThinPart } from '../../geometry/thickness/types';
+import type { ThinPlace } from '../../sheet/thin-places';
 import type { Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
 import type { FindingDraft } from '../finding';
@@ -27,13 +27,13 @@ export const smallOpening: Check = {
   },
 };
 
-function describe(stencil: Stencil, sheet: Sheet, part: ThinPart): FindingDraft {
+function describe(stencil: Stencil, sheet: Sheet, part: ThinPlace): FindingDraft {
   const limit = stencil.limits.opening;
   const opening = sheet.openings[part.polygon];
   const finding = describeThinPart(stencil, sheet, part, {
     limit,
     message:
-      `Opening is nowhere wider than ${formatMillimetres(part.width)}; ${formatMillimetres(limit)} is the least ` +
+      `Opening is nowhere wider than ${formatMillimetres(part.cutWidth)}; ${formatMillimetres(limit)} is the least ` +
       `for ${stencil.limits.material}, paint hardly comes through. Enlarge it, remove it, or lower limits.opening.`,
   });
   return opening ? { ...finding, span: contourSpan(stencil, sheet, opening.outer), related: [] } : finding;

@@ -1,13 +1,14 @@
 import { formatMillimetres } from '../../config/length';
 import type { Point } from '../../geometry/base/curve-types';
-import type { ThinPart } from '../../geometry/thickness/types';
+import { WRITTEN_STEP } from '../../geometry/base/tolerances';
+import type { ThinPlace } from '../../sheet/thin-places';
 import type { Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
 import type { FindingDraft } from '../finding';
 import { describeThinPart } from '../thin-part';
 
 /** How near to the sheet's border an end of a neck lies on it, in mm. */
-const ON_BORDER = 0.001;
+const ON_BORDER = WRITTEN_STEP;
 
 /** Necks of material under the limit. */
 export const thinBridge: Check = {
@@ -24,26 +25,27 @@ export const thinBridge: Check = {
   *run(stencil) {
     for (const sheet of stencil.sheets) {
       for (const part of sheet.thinMaterial) {
-        if (part.kind === 'neck' && part.width > 0 && !endsAtBorder(sheet, part)) yield describe(stencil, sheet, part);
+        if (part.kind === 'neck' && part.cutWidth > 0 && !endsAtBorder(sheet, part))
+          yield describe(stencil, sheet, part);
       }
     }
   },
 };
 
-function describe(stencil: Stencil, sheet: Sheet, part: ThinPart): FindingDraft {
+function describe(stencil: Stencil, sheet: Sheet, part: ThinPlace): FindingDraft {
   const limit = stencil.limits.bridge;
   const holds = part.holds ? ` It alone holds a piece of ${part.holds.area.toFixed(1)} mm².` : '';
   return describeThinPart(stencil, sheet, part, {
     ...(part.holds && { severity: 'error' }),
     limit,
     message:
-      `Bridge ${formatMillimetres(part.width)} wide; ${formatMillimetres(limit)} is the least for ` +
+      `Bridge ${formatMillimetres(part.cutWidth)} wide; ${formatMillimetres(limit)} is the least for ` +
       `${stencil.limits.material}, narrower ties tear or burn through.${holds} Widen it, or lower limits.bridge.`,
   });
 }
 
 /** A web between an opening and the sheet's edge is the business of `edge-opening`. */
-function endsAtBorder({ frame }: Sheet, { from, to }: ThinPart): boolean {
+function endsAtBorder({ frame }: Sheet, { from, to }: ThinPlace): boolean {
   const onBorder = ({ x, y }: Point) =>
     Math.min(x - frame.minX, frame.maxX - x, y - frame.minY, frame.maxY - y) <= ON_BORDER;
   return onBorder(from) || onBorder(to);

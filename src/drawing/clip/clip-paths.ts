@@ -4,6 +4,7 @@ import { defined } from '../../geometry/base/defined';
 import { determinant, IDENTITY, multiply, translation } from '../../geometry/base/matrix';
 import type { Region, Ring } from '../../geometry/base/polygon-types';
 import { ringsOf } from '../../geometry/base/ring';
+import { FLATTENING } from '../../geometry/base/tolerances';
 import { intersection, regionFromRings, union } from '../../geometry/boolean/index';
 import { flattenSubpath } from '../../geometry/curve/flatten';
 import type { ElementNode } from '../../markup/tree';
@@ -30,7 +31,7 @@ interface Part {
 }
 
 /** Distance in mm that clips within clips may lose where they must be flattened to be cut with each other. */
-const FLATNESS_MM = 0.0025;
+const FLATNESS_MM = FLATTENING;
 
 /** Works out clip paths; those that many elements share under one map are worked out once. */
 export class ClipPaths {

@@ -14,7 +14,7 @@ import { OutlineBuilder } from './outline-builder';
 import type { OutlineCache, TracedOutline, Tracer } from './outline-cache';
 import { tracePath } from './path-curves';
 
-const GRAPHICS = new Set(['path', 'rect', 'circle', 'ellipse', 'line', 'polyline', 'polygon']);
+const GRAPHICS: ReadonlySet<string> = new Set(['path', 'rect', 'circle', 'ellipse', 'line', 'polyline', 'polygon']);
 
 /** Whether elements of this name have an outline. */
 export function isGraphicsElement(localName: string): boolean {

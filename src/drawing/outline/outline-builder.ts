@@ -3,11 +3,9 @@ import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Curve, Matrix, Point } from '../../geometry/base/curve-types';
 import { defined } from '../../geometry/base/defined';
 import { applyToVector } from '../../geometry/base/matrix';
+import { isSameButForRounding, samePoint } from '../../geometry/base/vector';
 import type { Subpath } from '../subpath';
 import { IN_DOCUMENT, locate, type Trace } from './located-subpath';
-
-/** Relative commands rarely come back to the very same number; a gap below this (mm) is rounding, not a line. */
-const ROUNDING_MM = 1e-9;
 
 const ORIGIN: Point = { x: 0, y: 0 };
 
@@ -88,9 +86,8 @@ export class OutlineBuilder {
   close(): void {
     const { current, first, curves } = this;
     const last = curves.at(-1);
-    const gap = Math.hypot(first.x - current.x, first.y - current.y);
-    if (!last || gap > ROUNDING_MM) this.pushLine(first);
-    else if (gap > 0) curves[curves.length - 1] = { ...last, end: first };
+    if (!last || !isSameButForRounding(current, first)) this.pushLine(first);
+    else if (!samePoint(current, first)) curves[curves.length - 1] = { ...last, end: first };
     this.finish(true);
     this.current = first;
   }

@@ -126,7 +126,7 @@ class Pen {
     this.goTo(x, y, 'quadratic');
   }
 
-  private arc(values: Float64Array, baseX: number, baseY: number): void {
+  private arc(values: readonly number[], baseX: number, baseY: number): void {
     const end = { x: baseX + defined(values[5]), y: baseY + defined(values[6]) };
     const start = { x: this.x, y: this.y };
     const arc = arcFromEndpoints({

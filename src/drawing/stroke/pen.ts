@@ -1,6 +1,7 @@
 /** The pen that a stroke is drawn with, and the space in which it is round. */
 import type { Matrix } from '../../geometry/base/curve-types';
 import { IDENTITY, invert, maxScale, meanScale, scaling } from '../../geometry/base/matrix';
+import { STROKE_OUTLINE } from '../../geometry/base/tolerances';
 
 export interface Pen {
   /** Half the stroke's width in pen units. */
@@ -28,7 +29,7 @@ export interface PenStyle {
 }
 
 /** How far the outline of a stroke may be off, mm. Less than the flattening tolerance of sheets, as both add up. */
-export const STROKE_TOLERANCE_MM = 0.0005;
+export const STROKE_TOLERANCE_MM = STROKE_OUTLINE;
 
 /**
  * The pen for strokes of elements whose user units `toMm` maps. Undefined where it leaves no mark or the map cannot be

@@ -1,6 +1,7 @@
 /** Puts bridges into the artist's text. */
 import type { Shape } from '../../drawing/types';
 import type { Region } from '../../geometry/base/polygon-types';
+import { DRAWN_ALIKE, WRITTEN_STEP } from '../../geometry/base/tolerances';
 import { buildSegmentIndex } from '../../geometry/spatial/segment-index';
 import type { Sheet } from '../../sheet/types';
 import type { EditResult } from '../element/result';
@@ -16,10 +17,10 @@ import { cutOutlines } from './cut-outlines';
 export type { Bridge } from '../plan/types';
 
 /** In mm: new points are rounded and curves flattened anew, so a strip's edges may lie a little beside their place. */
-const SLACK = 0.01;
+const SLACK = DRAWN_ALIKE;
 
 /** In mm, added to widths so that rounding to the author's digits leaves nothing under its limit. */
-export const ROUNDING_ROOM = 0.002;
+export const ROUNDING_ROOM = 2 * WRITTEN_STEP;
 
 /** The strips in sheet mm that bridges keep free of paint. */
 export function stripsFor(sheet: Sheet, bridges: readonly Bridge[]): Strip[] {

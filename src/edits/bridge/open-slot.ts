@@ -1,6 +1,6 @@
 /** Mends of slots: wide enough for paint, or closed. */
 import { add, distance, interpolate, perpendicular, scale, subtract } from '../../geometry/base/vector';
-import type { ThinPart } from '../../geometry/thickness/types';
+import type { ThinPlace } from '../../sheet/thin-places';
 import type { Sheet } from '../../sheet/types';
 import type { EditResult } from '../element/result';
 import { type Strip, stripAlong } from '../strip/strip';
@@ -10,7 +10,7 @@ import { cutStripsFromShapes } from './cut-fills';
 import { narrowInterval } from './widen-bridge';
 
 /** Makes a slot `width` mm wide (as drawn), all along where it is narrower; the slot is taken as straight. */
-export function openSlot(sheet: Sheet, part: ThinPart, width: number): EditResult {
+export function openSlot(sheet: Sheet, part: ThinPlace, width: number): EditResult {
   const place = part.kind === 'neck' ? narrowInterval(sheet.material, part, width) : undefined;
   if (!place) return { refusal: 'Only a slot that is narrower than that can be opened up.' };
   return addOpening(sheet, stripAlong(place.from, place.to, width + ROUNDING_ROOM, 0.1 * width));
@@ -23,7 +23,7 @@ function addOpening({ drawing, layer: { reading, shapes } }: Sheet, strip: Strip
 }
 
 /** Puts material across a slot, all along the stretch where it is narrower than `width` mm (as drawn). */
-export function closeSlot(sheet: Sheet, part: ThinPart, width: number): EditResult {
+export function closeSlot(sheet: Sheet, part: ThinPlace, width: number): EditResult {
   const place = part.kind === 'neck' ? narrowInterval(sheet.material, part, width) : undefined;
   if (!place) return { refusal: 'Only a slot that is narrower than that can be closed.' };
   const { from, to } = place;

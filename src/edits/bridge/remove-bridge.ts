@@ -4,6 +4,7 @@ import type { Point } from '../../geometry/base/curve-types';
 import { apply, invert, maxScale } from '../../geometry/base/matrix';
 import type { Box } from '../../geometry/base/polygon-types';
 import { boxesTouch, growBox, joinBoxes } from '../../geometry/base/ring';
+import { NECK_MARGIN } from '../../geometry/base/tolerances';
 import { add, distance, interpolate, normalise, perpendicular, scale, subtract } from '../../geometry/base/vector';
 import { areaOf, difference } from '../../geometry/boolean/index';
 import { boundsOf } from '../../geometry/curve/index';
@@ -21,7 +22,7 @@ import { reconnectPathData, type Side } from './rejoin-fill';
 import { reconnectLineData } from './rejoin-line';
 
 /** mm: a command this near to a bridge's side, all along, is that side. */
-const SAME_LINE = 0.006;
+const SAME_LINE = NECK_MARGIN;
 /** A strip of its own reaches at most so many widths into the material. */
 const MAX_REACH = 1.1;
 

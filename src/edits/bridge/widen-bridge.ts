@@ -5,7 +5,7 @@ import { defined } from '../../geometry/base/defined';
 import type { Polygon, Region } from '../../geometry/base/polygon-types';
 import { add, distance, dot, interpolate, normalise, perpendicular, scale, subtract } from '../../geometry/base/vector';
 import { areaOf, boxOfPolygon, intersection } from '../../geometry/boolean/index';
-import type { ThinPart } from '../../geometry/thickness/types';
+import type { ThinPlace } from '../../sheet/thin-places';
 import type { Piece, Sheet } from '../../sheet/types';
 import type { EditResult } from '../element/result';
 import { removeOutline } from '../outline/remove-outline';
@@ -19,7 +19,7 @@ const FOLLOWED = 2;
  * Takes from the openings on both sides of a neck what makes it `width` mm wide (as drawn), all along the stretch
  * where it is narrower.
  */
-export function widenNeck(sheet: Sheet, part: ThinPart, width: number): EditResult {
+export function widenNeck(sheet: Sheet, part: ThinPlace, width: number): EditResult {
   if (part.kind !== 'neck') return { refusal: 'Only a neck between two pieces of material can be widened.' };
   const place = narrowInterval(sheet.openings, part, width);
   if (!place) return { refusal: 'The neck is already as wide as that.' };
@@ -33,7 +33,7 @@ export function widenNeck(sheet: Sheet, part: ThinPart, width: number): EditResu
  */
 export function narrowInterval(
   outside: Region,
-  part: ThinPart,
+  part: ThinPlace,
   width: number,
 ): { readonly from: Point; readonly to: Point } | undefined {
   const across = normalise(subtract(part.to, part.from));

@@ -2,6 +2,7 @@
 import type { Drawing, Shape, Subpath } from '../../drawing/types';
 import type { Box, Ring } from '../../geometry/base/polygon-types';
 import { boxOfRing, signedArea } from '../../geometry/base/ring';
+import { FLATTENING, NEAR_EDGE } from '../../geometry/base/tolerances';
 import { flattenSubpath } from '../../geometry/curve/flatten';
 import { parsePathData } from '../../markup/path-data';
 import type { ElementNode } from '../../markup/tree';
@@ -16,9 +17,7 @@ import { spliceText } from '../path/splice-text';
 import { writeLoops } from '../path/write-loops';
 
 /** In mm: how far the boxes, and for each mm of outline the areas, of two outlines that are one may differ. */
-const SAME_OUTLINE = 0.02;
-const FLATNESS = 0.0025;
-
+const SAME_OUTLINE = NEAR_EDGE;
 /**
  * @param ring the boundary of the opening or island, in sheet mm
  * @param inset mm by which the ring runs inside the drawn outline
@@ -45,7 +44,7 @@ function matching({ subpaths, part }: Shape, ring: Ring, inset: number): number[
 }
 
 function isOutline({ curves }: Subpath, ring: Ring, inset: number): boolean {
-  const other = flattenSubpath(curves, FLATNESS);
+  const other = flattenSubpath(curves, FLATTENING);
   const [a, b] = [boxOfRing(other), boxOfRing(ring)];
   const around = 2 * (b.maxX - b.minX + b.maxY - b.minY);
   const more = Math.abs(signedArea(other)) - Math.abs(signedArea(ring)) - inset * around;

@@ -2,7 +2,7 @@
 import { arcFromEndpoints } from '../../drawing/outline/arc';
 import type { Curve, Point } from '../../geometry/base/curve-types';
 import { defined } from '../../geometry/base/defined';
-import { distance } from '../../geometry/base/vector';
+import { isSameButForRounding } from '../../geometry/base/vector';
 import type { PathCommand } from '../../markup/path-commands';
 
 /** One stretch of a subpath. */
@@ -39,9 +39,6 @@ export interface AbsoluteCommand {
   /** Undefined for moves, and for closing lines without length. */
   readonly curve: Curve | undefined;
 }
-
-/** Relative commands rarely come back to the very same number; a gap this small against the coordinates is no line. */
-const ROUNDING = 1e-10;
 
 const ORIGIN: Point = { x: 0, y: 0 };
 
@@ -90,7 +87,7 @@ export function stepPaths(
 
 function closeSteps(start: Point, steps: readonly Step[]): readonly Step[] {
   const end = steps.at(-1)?.curve.end ?? start;
-  if (isNear(end, start)) return steps;
+  if (isSameButForRounding(end, start)) return steps;
   return [...steps, { curve: { kind: 'line', start: end, end: start }, command: undefined }];
 }
 
@@ -104,7 +101,7 @@ function drawCommand(command: PathCommand, pen: Pen): { curve: Curve | undefined
     case 'M':
       return { curve: undefined, after: { current: at(0), start: at(0), control: undefined } };
     case 'Z': {
-      const line = isNear(start, pen.start) ? undefined : lineTo(start, pen.start);
+      const line = isSameButForRounding(start, pen.start) ? undefined : lineTo(start, pen.start);
       return { curve: line, after: { current: pen.start, start: pen.start, control: undefined } };
     }
     case 'H':
@@ -156,8 +153,4 @@ function controlOf(curve: Curve): Pen['control'] {
 function reflected(pen: Pen, kind: 'cubic' | 'quadratic'): Point {
   if (pen.control?.kind !== kind) return pen.current;
   return { x: 2 * pen.current.x - pen.control.point.x, y: 2 * pen.current.y - pen.control.point.y };
-}
-
-function isNear(a: Point, b: Point): boolean {
-  return distance(a, b) <= ROUNDING * (1 + Math.abs(a.x) + Math.abs(a.y));
 }

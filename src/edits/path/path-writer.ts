@@ -1,5 +1,6 @@
 /** Writes path commands one after the other, keeping track of where a reader of the new text would stand. */
 import type { Point } from '../../geometry/base/curve-types';
+import { RELATIVE_ROUNDING } from '../../geometry/base/tolerances';
 import type { PathCommand, PathLetter } from '../../markup/path-commands';
 import type { Span } from '../../text/text';
 import type { AbsoluteCommand, StepPath } from './path-model';
@@ -30,8 +31,6 @@ export interface CommandEnd {
 
 export type DrawingLetter = 'M' | 'L' | 'C' | 'Q' | 'A';
 
-/** Two places this near, relative to their size, are one: what is between them is noise of adding up. */
-const SAME = 1e-10;
 const MAX_DIGITS = 15;
 
 export class CommandWriter {
@@ -164,7 +163,7 @@ export class CommandWriter {
 
   private aligned(to: CommandEnd, axis: 'x' | 'y'): boolean {
     const gap = Math.abs(to.point[axis] - this.current[axis]);
-    return to.exact ? gap <= SAME * (1 + Math.abs(to.point[axis])) : gap < 0.5 * 10 ** -to.decimals;
+    return to.exact ? gap <= RELATIVE_ROUNDING * (1 + Math.abs(to.point[axis])) : gap < 0.5 * 10 ** -to.decimals;
   }
 
   private pair(target: CommandEnd, relative: boolean): [string, string] {
@@ -174,7 +173,7 @@ export class CommandWriter {
   private number(target: CommandEnd, axis: 'x' | 'y', relative: boolean): string {
     const value = target.point[axis] - (relative ? this.current[axis] : 0);
     let digits = target.decimals;
-    const enough = SAME * (1 + Math.abs(target.point[axis]));
+    const enough = RELATIVE_ROUNDING * (1 + Math.abs(target.point[axis]));
     const isRough = (): boolean => Math.abs(Number(value.toFixed(digits)) - value) > enough;
     while (target.exact && digits < MAX_DIGITS && isRough()) digits += 1;
     return formatNumber(value, digits, this.source.style.leadingZero);
@@ -192,7 +191,7 @@ function impliedAfter(letter: PathLetter | undefined): PathLetter | undefined {
 }
 
 function isNear(a: Point, b: Point): boolean {
-  const enough = SAME * (1 + Math.max(Math.abs(a.x), Math.abs(a.y)));
+  const enough = RELATIVE_ROUNDING * (1 + Math.max(Math.abs(a.x), Math.abs(a.y)));
   return Math.abs(a.x - b.x) <= enough && Math.abs(a.y - b.y) <= enough;
 }
 

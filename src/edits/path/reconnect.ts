@@ -28,8 +28,8 @@ export interface PathLoop {
   readonly items: readonly LoopItem[];
 }
 
-/** How far flattened curves may stay from the true ones, in widths of the narrowest strip. */
-const FLATNESS = 1e-4;
+/** How far flattened curves may stay from the true ones, in widths of the narrowest strip: user units have no size. */
+const FLATTENED_SHARE = 1e-4;
 
 /** One end of a chain, as met on the way round a strip. */
 interface End extends Crossing {
@@ -59,7 +59,7 @@ export function reconnectLoops(
 ): PathLoop[] | undefined {
   const pairs: Pair[] = [];
   const rims: PathLoop[] = [];
-  const filled = indexWindings(subpaths, Math.min(...strips.map(widthOf)) * FLATNESS);
+  const filled = indexWindings(subpaths, Math.min(...strips.map(widthOf)) * FLATTENED_SHARE);
   const endsByStrip = endsOn(split, strips.length);
   for (const [index, strip] of strips.entries()) {
     const ends = defined(endsByStrip[index]);

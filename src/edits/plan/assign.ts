@@ -1,6 +1,7 @@
 /** Which ways across become bridges, for all islands of a layer together. */
 import type { Point } from '../../geometry/base/curve-types';
 import { defined } from '../../geometry/base/defined';
+import type { Ring } from '../../geometry/base/polygon-types';
 import { boxOfRing, centroidOfRing, joinBoxes } from '../../geometry/base/ring';
 import type { Piece } from '../../sheet/types';
 import type { ScoredCandidate } from './score';
@@ -101,7 +102,7 @@ function commonOptions(
   return { width, near, shortestOnly, taken: ties.map((tie) => stripOf(tie, width)) };
 }
 
-function countFor(outer: Float64Array, area: number, { count, more = 0 }: PlanOptions): number {
+function countFor(outer: Ring, area: number, { count, more = 0 }: PlanOptions): number {
   return typeof count === 'number' ? Math.max(1, Math.round(count)) : bridgeCountFor(boxOfRing(outer), area) + more;
 }
 

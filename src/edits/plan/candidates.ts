@@ -3,6 +3,7 @@ import type { Point } from '../../geometry/base/curve-types';
 import { defined } from '../../geometry/base/defined';
 import type { Ring } from '../../geometry/base/polygon-types';
 import { perimeter } from '../../geometry/base/ring';
+import { DRAWN_ALIKE, SAME_POINT, WRITTEN_STEP } from '../../geometry/base/tolerances';
 import { add, distance, dot, interpolate, normalise, perpendicular, scale, subtract } from '../../geometry/base/vector';
 import { firstHit } from '../../geometry/spatial/raycast';
 import { nearestSegment, type SegmentIndex } from '../../geometry/spatial/segment-index';
@@ -22,9 +23,9 @@ const MIN_SAMPLE_SPACING = 0.3;
 const MAX_EXTREMES = 4;
 const MIN_EXTREME_SPACING = 0.5;
 /** In mm: points this near to the farthest are as far. */
-const LEVEL = 1e-3;
+const LEVEL = WRITTEN_STEP;
 /** In mm: pieces this near touch in a point. */
-const CONTACT = 0.01;
+const CONTACT = DRAWN_ALIKE;
 const MIN_SAMPLES = 24;
 const MAX_SAMPLES = 120;
 /** Of each of these sectors round the island, the shortest few are looked at closely. */
@@ -167,7 +168,7 @@ function nearestCandidates(index: SegmentIndex, island: number, point: Point, li
   const place = nearestSegment(index, point, limit, (edge) => index.polygon[edge] !== island);
   const direction = place && normalise(subtract(place.point, point));
   if (!direction) return [];
-  const hit = firstHit(index, point, direction, place.distance + 1e-6);
+  const hit = firstHit(index, point, direction, place.distance + SAME_POINT);
   if (!hit || hit.polygon === island || dot(subtract(hit.point, point), direction) <= 0) return [];
   return [{ from: point, to: hit.point, length: hit.distance, target: hit.polygon }];
 }

@@ -2,6 +2,7 @@
 import type { Point } from '../../geometry/base/curve-types';
 import { defined } from '../../geometry/base/defined';
 import type { Box } from '../../geometry/base/polygon-types';
+import { DRAWN_ALIKE, WRITTEN_STEP } from '../../geometry/base/tolerances';
 import {
   add,
   cross,
@@ -32,7 +33,7 @@ export interface StandingBridge {
 }
 
 /** mm: a place on an edge is looked at so far inside. */
-const INSIDE = 0.01;
+const INSIDE = DRAWN_ALIKE;
 /** The narrowest place is sought in so many directions over a half turn. */
 const DIRECTIONS = 36;
 /** Sine of the angle within which the pieces of a flattened side count as straight. */
@@ -41,7 +42,7 @@ const STRAIGHT = Math.sin((8 * Math.PI) / 180);
 const ALONGSIDE = Math.cos((40 * Math.PI) / 180);
 const MAX_PIECES = 500;
 /** mm: edges that are shorter have the direction of the grid rather than that of the outline. */
-const MIN_SIDE = 0.002;
+const MIN_SIDE = 2 * WRITTEN_STEP;
 
 /**
  * The bridge at a place: there the material is narrower than `widest`, and at both ends of both sides it widens.
@@ -95,7 +96,7 @@ function isOnFrame(edges: SegmentIndex, edge: number, { minX, minY, maxX, maxY }
     [edges.y0[edge], edges.y1[edge]],
   ];
   const all = (values: readonly (number | undefined)[], at: number) =>
-    values.every((value) => Math.abs((value ?? 0) - at) < 1e-3);
+    values.every((value) => Math.abs((value ?? 0) - at) < WRITTEN_STEP);
   return all(x, minX) || all(x, maxX) || all(y, minY) || all(y, maxY);
 }
 

@@ -2,6 +2,7 @@
 import type { Point } from '../../geometry/base/curve-types';
 import { defined } from '../../geometry/base/defined';
 import type { Region } from '../../geometry/base/polygon-types';
+import { ON_CURVE } from '../../geometry/base/tolerances';
 import { add, distance, interpolate, scale, subtract } from '../../geometry/base/vector';
 import { areaOf, intersection } from '../../geometry/boolean/index';
 import { buildSegmentIndex } from '../../geometry/spatial/segment-index';
@@ -23,7 +24,7 @@ export interface BridgePlan {
 }
 
 /** mm */
-const ROUNDING = 0.003;
+const ROUNDING = 2 * ON_CURVE;
 
 /**
  * Plans bridges for the islands asked for, and for those that they hang on on the way to the frame. The same sheet

@@ -2,11 +2,12 @@
 import type { Point } from '../../geometry/base/curve-types';
 import { defined } from '../../geometry/base/defined';
 import type { Region } from '../../geometry/base/polygon-types';
+import { DRAWN_ALIKE, WRITTEN_STEP } from '../../geometry/base/tolerances';
 import { add, distance, interpolate, perpendicular, scale, subtract } from '../../geometry/base/vector';
 import { regionContains } from '../../geometry/boolean/index';
 import { firstHit, firstHits } from '../../geometry/spatial/raycast';
 import type { SegmentIndex } from '../../geometry/spatial/segment-index';
-import type { ThinPart } from '../../geometry/thickness/types';
+import type { ThinPlace } from '../../sheet/thin-places';
 import { type BridgeCandidate, calmLength } from './candidates';
 
 export interface Surroundings {
@@ -15,7 +16,7 @@ export interface Surroundings {
   /** Edges of the openings as drawn; only where these differ from the pieces' edges. */
   readonly drawn: SegmentIndex | undefined;
   readonly kerf: number;
-  readonly thin: readonly ThinPart[];
+  readonly thin: readonly ThinPlace[];
   readonly hidden: Region;
   readonly align: 'none' | 'vertical';
 }
@@ -36,7 +37,7 @@ const OUTER_LANES = [-0.8, 0.8];
 /** How far the edge at one end may run along the bridge, in widths; a strip reaches one width beyond its ends. */
 const MAX_SLANT = 1.05;
 /** mm */
-const SLACK = 0.01;
+const SLACK = DRAWN_ALIKE;
 
 /** Undefined where no bridge can stand: its sides would meet something else, or its end would be too slanted. */
 export function scoreCandidate(
@@ -100,7 +101,7 @@ function isBent(lane: Lane, middle: Lane | undefined, width: number): boolean {
 function isOpen({ from, to, length }: BridgeCandidate, { drawn, kerf }: Surroundings): boolean {
   if (!drawn) return true;
   const along = scale(subtract(to, from), 1 / length);
-  const origin = add(from, scale(along, kerf / 2 + 1e-3));
+  const origin = add(from, scale(along, kerf / 2 + WRITTEN_STEP));
   const hit = firstHit(drawn, origin, along, length);
   return hit !== undefined && Math.abs(hit.distance - (length - kerf)) < kerf + 0.01;
 }
@@ -123,10 +124,10 @@ function missingSupport(pieces: SegmentIndex, end: Point, inward: Point, width: 
   return 1 - Math.min(depth, left + right, width) / width;
 }
 
-function thinPartFactor({ from, to }: BridgeCandidate, width: number, thin: readonly ThinPart[]): number {
+function thinPartFactor({ from, to }: BridgeCandidate, width: number, thin: readonly ThinPlace[]): number {
   const close = thin.some((part) => {
     const middle = interpolate(part.from, part.to, 0.5);
-    return Math.min(distance(middle, from), distance(middle, to)) < width + part.width / 2;
+    return Math.min(distance(middle, from), distance(middle, to)) < width + part.drawnWidth / 2;
   });
   return close ? 2 : 1;
 }

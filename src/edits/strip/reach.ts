@@ -1,12 +1,13 @@
 /** How far a bridge's strip must go beyond its ends, so that it crosses the whole opening over its whole width. */
 import type { Point } from '../../geometry/base/curve-types';
 import { defined } from '../../geometry/base/defined';
+import { NEAR_EDGE } from '../../geometry/base/tolerances';
 import { cross, distance, dot, scale, subtract } from '../../geometry/base/vector';
 import { nearestSegment, type SegmentIndex } from '../../geometry/spatial/segment-index';
 import { type Strip, stripAlong } from './strip';
 
 /** The least, in mm, that a strip reaches into the material: well above the flattening of curves. */
-const MIN_REACH = 0.02;
+const MIN_REACH = NEAR_EDGE;
 /** An edge of an opening is followed over so many of its straight pieces at most. */
 const MAX_PIECES = 2000;
 

@@ -1,11 +1,12 @@
 /** What `tombolo.json` lets pass: checks that are accepted everywhere, and findings that were there before. */
 import type { Finding } from '../../checks/finding';
 import type { BaselineEntry, Config } from '../../config/types';
+import { SAME_FINDING } from '../../geometry/base/tolerances';
 import { distance } from '../../geometry/base/vector';
 import { isAcceptable } from './known-checks';
 
 /** mm: a finding of the baseline may move so far before it counts as another. */
-const SAME_PLACE = 1;
+const SAME_PLACE = 2 * SAME_FINDING;
 
 /** Findings without those that the configuration lets pass. */
 export function withoutBaseline(findings: readonly Finding[], { accept, baseline }: Config): Finding[] {

@@ -1,5 +1,4 @@
 /** Text and settings to a report: the whole line through markup, drawing, sheets and checks. */
-
 import { underWatch } from '../../geometry/base/checkpoint';
 import type { Report, Settings } from '../../report/report';
 import { groupShapes } from '../../sheet/layer/layers';

@@ -1,5 +1,4 @@
 /** What watches over a run of the engine: its time, its memory, and whoever asked for it. */
-
 import { Stopped, type StopReason, type Watch } from '../../geometry/base/checkpoint';
 import type { Settings } from '../../report/report';
 import { now } from '../clock';

@@ -2,6 +2,7 @@
 import { bridgeAcrossGap } from '../../edits/plan/at-point';
 import type { Point } from '../../geometry/base/curve-types';
 import type { Polygon } from '../../geometry/base/polygon-types';
+import { NEAR_EDGE } from '../../geometry/base/tolerances';
 import { regionContains } from '../../geometry/boolean/index';
 import { pointAt } from '../../geometry/curve/index';
 import { buildSegmentIndex, nearestSegment, type SegmentIndex } from '../../geometry/spatial/segment-index';
@@ -21,7 +22,7 @@ import { bridgesAsChange } from './bridges-as-change';
 import { fixOf } from './fix-of';
 
 /** mm: how far an edge may lie from where flattening and offsetting have put it. */
-const EDGE_SLACK = 0.02;
+const EDGE_SLACK = NEAR_EDGE;
 
 /** In the picture, across whatever gap is there. */
 const BRIDGE_HERE = { kind: 'bridge-here', scope: 'place', safe: false, title: 'Bridge the gap here' } as const;

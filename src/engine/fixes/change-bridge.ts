@@ -13,6 +13,7 @@ import { shapesNearStrips } from '../../edits/strip/shapes-near';
 import { polygonOf, type Strip, stripAlong } from '../../edits/strip/strip';
 import type { Point } from '../../geometry/base/curve-types';
 import type { Region } from '../../geometry/base/polygon-types';
+import { NEAR_EDGE } from '../../geometry/base/tolerances';
 import { add, dot, perpendicular, scale, subtract } from '../../geometry/base/vector';
 import { regionContains } from '../../geometry/boolean/index';
 import type { Fix } from '../../report/fix';
@@ -41,7 +42,7 @@ const CANDIDATE_WIDTHS = [1, 1.5, 2];
 /** In widths. */
 const STEP = 2;
 /** mm */
-const MIN_WIDTH_CHANGE = 0.02;
+const MIN_WIDTH_CHANGE = NEAR_EDGE;
 
 /** The bridge that the command at an offset of the text draws a side of, and its sheet. */
 export function bridgeAtOffset(report: Report, offset: number): { sheet: Sheet; bridge: StandingBridge } | undefined {

@@ -87,7 +87,9 @@ export function offerOrder({ kind, scope }: Pick<Fix, 'kind' | 'scope'>): number
   return scope === 'place' ? 0 : scope === 'layer' ? 1 : 2;
 }
 
-/** The same for fixes that change the same, from whichever finding they are offered; undefined where none other does. */
+/**
+ * The same for fixes that change the same, from whichever finding they are offered; undefined where none other does.
+ */
 export function sharedChange({ kind, scope, layerId }: Pick<Fix, 'kind' | 'scope' | 'layerId'>): string | undefined {
   if (scope === 'place') return undefined;
   return scope === 'layer' ? `${kind} ${layerId}` : kind;

@@ -3,6 +3,7 @@
 import type { Point } from '../../geometry/base/curve-types';
 import type { Box, Polygon, Region } from '../../geometry/base/polygon-types';
 import { boxesTouch, growBox, joinBoxes } from '../../geometry/base/ring';
+import { MEANT_TO_MEET, PLAINLY_BESIDE, WRITTEN_STEP } from '../../geometry/base/tolerances';
 import {
   areaOf,
   boxOfPolygon,
@@ -20,10 +21,10 @@ import type { BareGap, ShortOverlap } from '../../stack/index';
 const OVERLAP_DEPTH = 0.15;
 
 /** mm: what is spread more than needed, for curves that are written down and flattened again. */
-const ROOM = 0.05;
+const ROOM = PLAINLY_BESIDE;
 
 /** mm: ground between edges that were meant to meet, which goes to the colour as well. */
-const CRACK = 0.006;
+const CRACK = MEANT_TO_MEET + WRITTEN_STEP;
 
 /** mm²: less is left over where edges run together. */
 const SLIVER = 0.002;

@@ -8,6 +8,7 @@ import type { AfterFix, Effect } from '../../checks/meta';
 import { severityRank } from '../../config/check-id';
 import { scaling } from '../../geometry/base/matrix';
 import type { Region } from '../../geometry/base/polygon-types';
+import { DRAWN_ALIKE, FLATTENING, SAME_FINDING, WRITTEN_STEP } from '../../geometry/base/tolerances';
 import { distance } from '../../geometry/base/vector';
 import { areaOf, difference } from '../../geometry/boolean/index';
 import { symmetricDifference } from '../../geometry/polygon/diff';
@@ -15,7 +16,6 @@ import { transformRegion } from '../../geometry/polygon/transform';
 import type { BroughtFinding } from '../../report/fix';
 import type { FileEdits, ProjectPart, Report } from '../../report/report';
 import type { LayerId } from '../../sheet/layer/layer-id';
-import { FLATNESS } from '../../sheet/layer/shape-region';
 import type { Sheet } from '../../sheet/types';
 import { applyEdits, type TextEdit } from '../../text/text';
 import { check } from '../check/check-file';
@@ -42,13 +42,13 @@ export interface Proof {
 }
 
 /** Two findings at places nearer than this, in mm, are the same one. */
-const SAME_PLACE = 0.5;
+const SAME_PLACE = SAME_FINDING;
 
 /** Measures that get worse by less than this, in mm, are as good as before. */
-const MEASURE_TOLERANCE = 0.01;
+const MEASURE_TOLERANCE = DRAWN_ALIKE;
 
 /** Area in mm² for each mm of cut line that may differ through rounding: twice the 1 µm that edits are written to. */
-const AREA_PER_CUT_LENGTH = 0.002;
+const AREA_PER_CUT_LENGTH = 2 * WRITTEN_STEP;
 
 /**
  * Checks the edited text, together with the other files of its project.
@@ -181,7 +181,7 @@ function strayChange(before: Report, after: Report, within: Expectations['within
 
 /** mm². At another scale curves are cut into other edges, each within the flatness of the curve on both sides. */
 function strayAllowed({ cutLength }: Sheet, scale: number): number {
-  return scale === 1 ? AREA_PER_CUT_LENGTH * cutLength : 2 * FLATNESS * cutLength * Math.max(1, scale);
+  return scale === 1 ? AREA_PER_CUT_LENGTH * cutLength : 2 * FLATTENING * cutLength * Math.max(1, scale);
 }
 
 /** Openings that are not scaled stay the very same, so that they are not compared at length. */

@@ -3,15 +3,16 @@
  * default such as `?? 0` would turn a wrong index into the origin of the plane, silently.
  */
 
-/**
- * Whether each element is looked at. The tests set it for the whole process before anything is loaded; bundles are
- * built with `false` in its place, so that nothing is left of the call below.
- */
 declare global {
   var tomboloAssertions: boolean | undefined;
 }
 
-const asserting = globalThis.tomboloAssertions === true;
+/**
+ * Whether the tests' assertions are made. The tests set the global for the whole process before anything is loaded;
+ * bundles are built with `false` in its place, so that nothing is left there of the calls below. That needs this constant
+ * in the same module as the function.
+ */
+export const asserting = globalThis.tomboloAssertions === true;
 
 /**
  * The element itself: `defined(ring[2 * i])`.

@@ -5,7 +5,26 @@
  * ways: the region is on the left of each ring's course when y points up, that is on the right on the screen.
  * In numbers: the shoelace sum (x·dy − y·dx, y down) is positive for outer rings, negative for holes.
  */
-export type Ring = Float64Array;
+export interface Ring extends ImmutableFloats {}
+
+/** What of a Float64Array does not write to it. A ring is made as one and never changes after, for facts are kept of it. */
+interface ImmutableFloats
+  extends Pick<
+    Float64Array,
+    | 'length'
+    | 'at'
+    | 'every'
+    | 'some'
+    | 'map'
+    | 'reduce'
+    | 'filter'
+    | 'forEach'
+    | 'slice'
+    | 'keys'
+    | typeof Symbol.iterator
+  > {
+  readonly [index: number]: number;
+}
 
 /** A connected piece of a region: one outer ring and its holes. */
 export interface Polygon {

@@ -5,7 +5,7 @@
 import { checkpoint } from './checkpoint';
 import type { Point } from './curve-types';
 import { defined } from './defined';
-import { memoizeByIdentity } from './memoize';
+import { memoizeByIdentity } from './derived-facts';
 import type { Box, Polygon, Ring } from './polygon-types';
 
 /** Calls back with each edge in turn, the closing edge last. */
@@ -24,7 +24,7 @@ export function forEachEdge(ring: Ring, visit: (x0: number, y0: number, x1: numb
 }
 
 /** In mm²; positive for outer rings (clockwise on the screen), negative for holes. Shoelace about the first point. */
-export const signedArea = memoizeByIdentity((ring: Ring): number => {
+export const signedArea = memoizeByIdentity('area of a ring', (ring: Ring): number => {
   if (ring.length < 2) return 0;
   const [originX, originY] = [defined(ring[0]), defined(ring[1])];
   let sum = 0;
@@ -35,7 +35,7 @@ export const signedArea = memoizeByIdentity((ring: Ring): number => {
 });
 
 /** In mm, the closing edge included. */
-export const perimeter = memoizeByIdentity((ring: Ring): number => {
+export const perimeter = memoizeByIdentity('perimeter of a ring', (ring: Ring): number => {
   let sum = 0;
   forEachEdge(ring, (x0, y0, x1, y1) => {
     sum += Math.sqrt((x1 - x0) * (x1 - x0) + (y1 - y0) * (y1 - y0));
@@ -54,7 +54,7 @@ export function ringContains(ring: Ring, point: Point): boolean {
 }
 
 /** An empty ring has an empty box: minX > maxX. */
-export const boxOfRing = memoizeByIdentity((ring: Ring): Box => {
+export const boxOfRing = memoizeByIdentity('box of a ring', (ring: Ring): Box => {
   let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
   checkpoint(ring.length / 8);
   for (let index = 0; index + 1 < ring.length; index += 2) {
@@ -96,7 +96,7 @@ export function centroidOfRing(ring: Ring): Point | undefined {
   return sound ? centroid : { x: (minX + maxX) / 2, y: (minY + maxY) / 2 };
 }
 
-export const reverseRing = memoizeByIdentity((ring: Ring): Ring => {
+export const reverseRing = memoizeByIdentity('ring reversed', (ring: Ring): Ring => {
   const reversed = new Float64Array(ring.length);
   for (let index = 0; index + 1 < ring.length; index += 2) {
     reversed[ring.length - 2 - index] = defined(ring[index]);

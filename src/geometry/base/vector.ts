@@ -1,5 +1,6 @@
 /** Small vector arithmetic on points; lengths are in the unit of the points, usually mm. */
 import type { Point } from './curve-types';
+import { RELATIVE_ROUNDING } from './tolerances';
 
 export function add(a: Point, b: Point): Point {
   return { x: a.x + b.x, y: a.y + b.y };
@@ -58,4 +59,9 @@ export function isFinitePoint(a: Point): boolean {
 
 export function samePoint(a: Point, b: Point): boolean {
   return a.x === b.x && a.y === b.y;
+}
+
+/** The same but for rounding, which grows with the size of the coordinates: a gap this small between points is no line. */
+export function isSameButForRounding(a: Point, b: Point): boolean {
+  return distance(a, b) <= RELATIVE_ROUNDING * (1 + Math.abs(a.x) + Math.abs(a.y));
 }

@@ -2,9 +2,10 @@
 import { checkpoint } from '../base/checkpoint';
 import { defined } from '../base/defined';
 import type { Ring } from '../base/polygon-types';
+import { OVERLAY_GRID } from '../base/tolerances';
 
 /** Grid units per mm. */
-export const UNITS_PER_MM = 1e4;
+export const UNITS_PER_MM = 1 / OVERLAY_GRID;
 
 /** 1 km, in mm: coordinates beyond it are drawn in, so that products of grid coordinates stay sound. */
 const MAX_COORDINATE = 1e6;

@@ -17,6 +17,7 @@ import {
   ringsOf,
   signedArea,
 } from '../base/ring';
+import { TOUCHING, WRITTEN_STEP } from '../base/tolerances';
 import { clusterBoxes } from '../spatial/clusters';
 import { type FillRuleName, type Join, offsetRings } from './clipper';
 import { type CachedCluster, resultOf, solveClusters } from './cluster-cache';
@@ -27,10 +28,10 @@ export type { FillRuleName, Join } from './clipper';
 export { type PinchSplit, splitAtPinchPoints, splitAtPinchPointsAgain } from './pinch-points';
 
 /** Two grid units, in mm: boxes closer than this may interact after rounding to the grid. */
-const NEAR = 2e-4;
+const NEAR = TOUCHING;
 
 /** In mm: how far round joins may stay from true arcs when nothing else is asked for. */
-const ARC_TOLERANCE = 1e-3;
+const ARC_TOLERANCE = WRITTEN_STEP;
 
 /** What a renderer fills: the rings (each closed, of any course, crossing at will) read by the fill rule. */
 export function regionFromRings(rings: readonly Ring[], fillRule: FillRuleName): Region {
@@ -137,16 +138,20 @@ type Measurable = Region | Polygon | Ring;
 
 /** In mm², holes taken off; of a ring, without sign. */
 export function areaOf(shape: Measurable): number {
-  if (shape instanceof Float64Array) return Math.abs(signedArea(shape));
+  if (isRing(shape)) return Math.abs(signedArea(shape));
   if (isRegion(shape)) return shape.reduce((sum, polygon) => sum + areaOf(polygon), 0);
   return shape.holes.reduce((area, hole) => area - areaOf(hole), areaOf(shape.outer));
 }
 
 /** In mm, holes counted too. */
 export function perimeterOf(shape: Measurable): number {
-  if (shape instanceof Float64Array) return perimeter(shape);
+  if (isRing(shape)) return perimeter(shape);
   if (isRegion(shape)) return shape.reduce((sum, polygon) => sum + perimeterOf(polygon), 0);
   return ringsOf(shape).reduce((sum, ring) => sum + perimeter(ring), 0);
+}
+
+function isRing(shape: Measurable): shape is Ring {
+  return shape instanceof Float64Array;
 }
 
 function isRegion(shape: Region | Polygon): shape is Region {

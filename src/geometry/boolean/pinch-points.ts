@@ -3,15 +3,13 @@ import { checkpoint } from '../base/checkpoint';
 import { defined } from '../base/defined';
 import type { Polygon, Region, Ring } from '../base/polygon-types';
 import { boxOfRing, boxOfVertices, distanceToEdge, forEachEdge, growBox, ringOfBox, ringsOf } from '../base/ring';
+import { OVERLAY_GRID, TOUCHING } from '../base/tolerances';
 import { EdgeIndex } from '../spatial/edge-index';
 import { offsetRings } from './clipper';
-import { UNITS_PER_MM } from './grid';
 import { nestRings } from './nest';
 
-const GRID = 1 / UNITS_PER_MM;
-
 /** In mm: boundaries closer than this count as touching. */
-const CONTACT = 2 * GRID;
+const CONTACT = TOUCHING;
 
 /** A region whose pinches were looked for. */
 export interface PinchSplit {
@@ -90,7 +88,7 @@ function splitPolygon({ outer, holes }: Polygon, touching: ReadonlySet<Ring>): R
 }
 
 function shrinkRings(rings: readonly Ring[]): Ring[] {
-  return offsetRings(rings, -GRID, 'miter', GRID, 8);
+  return offsetRings(rings, -OVERLAY_GRID, 'miter', OVERLAY_GRID, 8);
 }
 
 /** So many vertices of a ring, one after the other, are asked about at once. */

@@ -59,12 +59,13 @@ function noCuts(): Cuts {
 function findCuts(edges: Edges, boxes: SequenceIndex): Cuts {
   const cuts = noCuts();
   const { dirty: fresh } = edges;
+  const near: number[] = [];
   for (let edge = 0; edge < fresh.length; edge += 1) {
     checkpoint();
     if (fresh[edge] === 0) continue;
-    const near = boxes.near(edge);
-    checkpoint(near.length);
-    for (const other of near) {
+    const found = boxes.near(edge, near);
+    checkpoint(found.length);
+    for (const other of found) {
       if (other > edge || (other < edge && fresh[other] === 0)) crossEdges(edges, edge, other, cuts);
     }
   }

@@ -1,6 +1,6 @@
 /** Boxes round the curves of a chain, in mm. A chain is met again after each edit, so they are remembered. */
 import type { Curve } from '../base/curve-types';
-import { memoizeByIdentity } from '../base/memoize';
+import { memoizeByIdentity } from '../base/derived-facts';
 import type { Box } from '../base/polygon-types';
 import { joinBoxes } from '../base/ring';
 import { roughBoundsOf } from './measure';
@@ -12,7 +12,7 @@ export interface ChainBoxes {
   readonly curves: readonly Box[];
 }
 
-export const boxesOfChain = memoizeByIdentity((chain: readonly Curve[]): ChainBoxes => {
+export const boxesOfChain = memoizeByIdentity('boxes of a chain', (chain: readonly Curve[]): ChainBoxes => {
   const curves = chain.map(roughBoundsOf);
   return { whole: joinBoxes(curves), curves };
 });

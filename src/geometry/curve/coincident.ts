@@ -6,7 +6,7 @@
 import { checkpoint } from '../base/checkpoint';
 import type { Curve, Point } from '../base/curve-types';
 import { defined } from '../base/defined';
-import { memoizeByIdentity } from '../base/memoize';
+import { derivedFacts, memoizeByIdentity } from '../base/derived-facts';
 import type { Box } from '../base/polygon-types';
 import { growBox } from '../base/ring';
 import { cross, distance, vectorLength } from '../base/vector';
@@ -110,11 +110,11 @@ interface Searched {
 }
 
 /** By the first of the chains: after an edit most of them stand among the same ones as before. */
-const lastSearched = new WeakMap<CurveChain, Searched>();
+const lastSearched = derivedFacts.table<CurveChain, Searched>('shared pieces from a chain on');
 
 function searchOnce(chains: readonly CurveChain[]): Searched {
   const [first = []] = chains;
-  const before = lastSearched.get(first);
+  const before = lastSearched.find(first)?.value;
   if (before?.chains.length === chains.length && chains.every((chain, i) => chain === before.chains[i])) return before;
   const searched = searchAmong(chains);
   lastSearched.set(first, searched);
@@ -156,6 +156,7 @@ function* piecesOn(b: LocatedCurve, others: readonly LocatedCurve[]): Iterable<F
 
 /** Round all that may lie on the chain. */
 const boxInReach = memoizeByIdentity(
+  'box round what may lie on a chain',
   (chain: CurveChain): Box =>
     growBox(
       boxesOfChain(chain).whole,

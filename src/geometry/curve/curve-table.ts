@@ -3,6 +3,7 @@
 import type { Curve } from '../base/curve-types';
 import { defined } from '../base/defined';
 import type { Box } from '../base/polygon-types';
+import { DRAWN_ALIKE } from '../base/tolerances';
 import { distance, dot, subtract, vectorLength } from '../base/vector';
 import { boxesOfChain } from './bounds-cache';
 import { tangentAt } from './evaluate';
@@ -17,7 +18,7 @@ export interface LocatedCurve {
 }
 
 /** mm: lines nearer than this are one cut; coordinates are commonly written to two or three decimals. */
-export const COINCIDENCE_TOLERANCE = 0.01;
+export const COINCIDENCE_TOLERANCE = DRAWN_ALIKE;
 
 /** The cosine of the angle beyond which neighbours in a chain do not turn back on each other. */
 const MIN_CONTINUATION_COSINE = -0.98;

@@ -4,6 +4,7 @@ import type { Point } from '../base/curve-types';
 import { defined } from '../base/defined';
 import type { Ring } from '../base/polygon-types';
 import { pointsOf } from '../base/ring';
+import { OVERLAY_GRID } from '../base/tolerances';
 import { crossFrom } from '../base/vector';
 
 export type Edge = readonly [Point, Point];
@@ -15,7 +16,7 @@ export interface SelfCrossing {
 }
 
 /** mm: corners of overlays lie on a grid finer than this. */
-const ROUNDING = 0.002;
+const ROUNDING = 20 * OVERLAY_GRID;
 
 /**
  * A crossing of the ring's edges at a corner of the other ring, such as an area that the crossing cuts off. Edges that

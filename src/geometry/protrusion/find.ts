@@ -13,6 +13,7 @@ import type { Point } from '../base/curve-types';
 import { defined } from '../base/defined';
 import type { Region, Ring } from '../base/polygon-types';
 import { perimeter } from '../base/ring';
+import { SAME_POINT } from '../base/tolerances';
 import { crossFrom, distance, interpolate } from '../base/vector';
 import { simplifyRing } from '../polygon/simplify';
 import {
@@ -61,7 +62,7 @@ const SHARP = 0.15;
 const SAMPLES = 128;
 
 /** mm: what lies nearer to a chord's end than this is taken as its end. */
-const AT_END = 1e-6;
+const AT_END = SAME_POINT;
 
 interface Candidate extends Protrusion {
   readonly ring: ArcLengthRing;

@@ -32,7 +32,6 @@ export class ArcLengthRing {
   constructor(index: SegmentIndex, first: number) {
     this.index = index;
     this.first = first;
-
     this.number = defined(index.ring[first]);
     this.polygon = defined(index.polygon[first]);
     let size = 1;

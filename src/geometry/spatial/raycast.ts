@@ -2,6 +2,7 @@
 import type { Point } from '../base/curve-types';
 import { defined } from '../base/defined';
 import type { Box } from '../base/polygon-types';
+import { SAME_POINT } from '../base/tolerances';
 import { add, scale } from '../base/vector';
 import { forEachSegmentInBox, type SegmentIndex } from './segment-index';
 
@@ -15,7 +16,7 @@ export interface Hit {
 }
 
 /** Nothing nearer than this is a hit, so that a ray may begin on an edge. */
-const START = 1e-6;
+const START = SAME_POINT;
 
 /** mm: the box round a step of a slanting ray grows with its square, so steps do not grow beyond all bounds. */
 const FIRST_STEP = 1;

@@ -27,7 +27,6 @@ export class SequenceIndex {
   /** The block last asked about, and those that may hold boxes near to its own. */
   private block = -1;
   private blocks: readonly number[] = [];
-  private readonly found: number[] = [];
 
   private readonly sides: Float64Array;
   private readonly reach: (box: number) => number;
@@ -108,20 +107,21 @@ export class SequenceIndex {
   }
 
   /**
-   * The numbers of all boxes near to one of them, itself among them, ascending. Quick when boxes are asked about in
-   * their order; good until the next call.
+   * The numbers of all boxes near to one of them, itself among them, ascending. Quick when boxes are asked about in their
+   * order.
+   * @param found is overwritten and given back: for callers who ask often, and are done with one answer before the next
    */
-  near(number: number): readonly number[] {
-    return this.collect(number, this.count);
+  near(number: number, found: number[] = []): readonly number[] {
+    return this.collect(number, this.count, found);
   }
 
   /** The same, of those before it. */
-  nearBefore(number: number): readonly number[] {
-    return this.collect(number, number);
+  nearBefore(number: number, found: number[] = []): readonly number[] {
+    return this.collect(number, number, found);
   }
 
-  private collect(number: number, limit: number): readonly number[] {
-    const { sides, found } = this;
+  private collect(number: number, limit: number, found: number[]): readonly number[] {
+    const { sides } = this;
     this.enter(defined(this.blockOf[number]));
     const far = this.reach(number);
     const minX = defined(sides[4 * number]) - far;

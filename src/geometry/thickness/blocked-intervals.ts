@@ -3,6 +3,7 @@
  */
 
 import { defined } from '../base/defined';
+import { NO_WIDTH } from '../base/tolerances';
 import type { Outline } from './boundary-arrays';
 import { type Boundary, visitBox } from './boundary-index';
 import type { EdgeRun } from './edge-run';
@@ -19,7 +20,7 @@ import {
 } from './tangent-disc';
 
 /** In mm and radians: stretches with less between them are one. */
-export const JOINT = 1e-7;
+export const JOINT = NO_WIDTH;
 
 /** The blocked stretches of one element at a time, in order and apart. */
 export class BlockedIntervals {

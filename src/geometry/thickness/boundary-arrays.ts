@@ -7,12 +7,13 @@ import { checkpoint } from '../base/checkpoint';
 import { defined } from '../base/defined';
 import type { Region, Ring } from '../base/polygon-types';
 import { ringsOf } from '../base/ring';
+import { NO_WIDTH, SAME_POINT } from '../base/tolerances';
 
 /** In mm: points nearer to each other than this are one, and spikes and slits narrower than this are none. */
-const NOTHING = 1e-7;
+const NOTHING = NO_WIDTH;
 
 /** In mm: a vertex this near to the straight line between those kept beside it is left out. */
-const STRAIGHT = 1e-6;
+const STRAIGHT = SAME_POINT;
 
 export interface Outline {
   /** How many vertices, and as many edges. */
@@ -125,7 +126,7 @@ function cleanRing(ring: Ring): Ring {
  * the last vertex kept a sleeve looks ahead: it holds the slopes of all lines that pass every vertex since within
  * STRAIGHT, and the course goes on as long as the next vertex lies in it. Those kept move up in the same array.
  */
-function straighten(points: Ring): Ring {
+function straighten(points: Float64Array): Ring {
   if (points.length < 8) return points;
   let size = 2;
   for (let anchor = 0, at = 2; at < points.length; anchor = size - 2, at += 2) {
@@ -163,7 +164,7 @@ function lastOfCourse(points: Ring, anchor: number, first: number): number {
 }
 
 /** Takes back what the point makes void: the last point when it repeats it or the course doubles back at it. */
-function pushPoint(points: Ring, size: number, x: number, y: number): number {
+function pushPoint(points: Float64Array, size: number, x: number, y: number): number {
   let end = size;
   for (;;) {
     if (end >= 2 && isNear(defined(points[end - 2]), defined(points[end - 1]), x, y)) return end;
@@ -187,7 +188,7 @@ function pushPoint(points: Ring, size: number, x: number, y: number): number {
 }
 
 /** The same where the ring's end meets its start. */
-function closeSeam(points: Ring): Ring {
+function closeSeam(points: Float64Array): Float64Array {
   let from = 0;
   let to = points.length;
   const at = (index: number): [number, number] => [defined(points[index]), defined(points[index + 1])];

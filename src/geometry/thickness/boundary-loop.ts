@@ -13,7 +13,6 @@ export class BoundaryLoop {
   private readonly size: number;
   /** How many edges after the first one the loop's last edge comes. */
   private readonly lastStep: number;
-
   private readonly outline: Outline;
   readonly from: EdgePlace;
   readonly to: EdgePlace;
@@ -22,7 +21,6 @@ export class BoundaryLoop {
     this.outline = outline;
     this.from = from;
     this.to = to;
-
     this.ring = defined(outline.ring[from.edge]);
     this.start = defined(outline.ringStart[this.ring]);
     this.size = defined(outline.ringStart[this.ring + 1]) - this.start;

@@ -1,6 +1,7 @@
 /** Chords: straight lines from boundary to boundary. */
 import type { Point } from '../base/curve-types';
 import { defined } from '../base/defined';
+import { TIE } from '../base/tolerances';
 import type { Outline } from './boundary-arrays';
 import { type Boundary, visitBox } from './boundary-index';
 
@@ -29,7 +30,7 @@ export function lengthOfChord({ from, to }: Chord): number {
 }
 
 /** mm: chords whose lengths differ by less are equally long, for lengths come with rounding errors. */
-export const TIE_TOLERANCE = 1e-9;
+export const TIE_TOLERANCE = TIE;
 
 /**
  * Whether a chord takes the place of the shortest one yet, `least` mm long. Of equally long ones that which lies

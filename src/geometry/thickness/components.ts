@@ -1,6 +1,7 @@
 /** Thin components: chains that face each other across the same thin part of the region. */
 import { checkpoint } from '../base/checkpoint';
 import { defined } from '../base/defined';
+import { OVERLAY_GRID } from '../base/tolerances';
 import { findRoot, uniteSets } from '../spatial/clusters';
 import { TouchFinder } from './boundary-index';
 import { type Chord, edgePlace } from './chord';
@@ -8,10 +9,10 @@ import { isEdge } from './tangent-disc';
 import { portalsOf, type ThinBoundary, touchedInterval, visitIntervals } from './thin-boundary';
 
 /** In mm: portals this near to each other are one. */
-const SAME_PORTAL = 1e-4;
+const SAME_PORTAL = OVERLAY_GRID;
 
 /** In mm and radians: how far inside a chain's end the facing side is looked for. */
-const INSIDE = 1e-3;
+const INSIDE = 10 * OVERLAY_GRID;
 
 /** In radians: the normal turns so little in a cone between two edges that what faces those faces it as well. */
 const SMALL_TURN = 0.05;

@@ -14,6 +14,7 @@
 import type { Point } from '../base/curve-types';
 import type { Box, Polygon, Region, Ring } from '../base/polygon-types';
 import { boxOfRing, distanceToEdge, forEachEdge, growBox, isSameRing, joinBoxes, ringOfBox } from '../base/ring';
+import { OVERLAY_GRID } from '../base/tolerances';
 import { areaOf } from '../boolean/index';
 import { matchIdentical } from '../polygon/diff';
 import { RingIndex } from '../spatial/ring-index';
@@ -27,7 +28,7 @@ export interface PreviousThinParts {
 }
 
 /** mm: how far a part's end may lie beside the ring it was found on. */
-const BESIDE = 1e-5;
+const BESIDE = OVERLAY_GRID / 10;
 
 /** In widths: what is nearer may matter, with some room for rounding. */
 const REACH = 1.01;

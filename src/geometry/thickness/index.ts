@@ -2,6 +2,7 @@
  * Where a region is thinner than a given width: see `thin/README.md` for the algorithm, what it guarantees and costs.
  */
 import type { Region } from '../base/polygon-types';
+import { NECK_MARGIN } from '../base/tolerances';
 import { describeFullyThin, fullyThinByBox, markFullyThin } from './all-thin-polygons';
 import { buildBoundary } from './boundary-index';
 import { describeComponents } from './classify';
@@ -19,7 +20,7 @@ export interface ThinPartOptions {
   readonly leastReach?: number;
 }
 
-const DEFAULT_TOLERANCE = 0.006;
+const DEFAULT_TOLERANCE = NECK_MARGIN;
 
 /**
  * The parts of the region that no disc of the diameter `width` (mm) passes: necks, tips and polygons that are thin as a

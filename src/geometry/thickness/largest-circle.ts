@@ -1,12 +1,13 @@
 /** The largest disc in a polygon that is thin throughout. */
 import type { Point } from '../base/curve-types';
 import { defined } from '../base/defined';
+import { OVERLAY_GRID } from '../base/tolerances';
 import { BlockedIntervals } from './blocked-intervals';
 import { type Boundary, TouchFinder } from './boundary-index';
 import { boundaryPointAt, sizeOf } from './tangent-disc';
 
 /** In mm: discs whose radius is larger by less are not looked for. */
-const PRECISION = 2.5e-7;
+const PRECISION = OVERLAY_GRID / 400;
 
 /** How many places have their discs measured beforehand, so that the search starts with a good one. */
 const SAMPLES = 16;

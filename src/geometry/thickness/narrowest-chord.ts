@@ -1,6 +1,7 @@
 /** The narrowest place of a thin component: the shortest chord between two of its chains. */
 
 import { defined } from '../base/defined';
+import { SAME_POINT } from '../base/tolerances';
 import type { Outline } from './boundary-arrays';
 import { visitBox } from './boundary-index';
 import { type Chord, edgePlace, isClear, isPreferred, lengthOfChord, TIE_TOLERANCE } from './chord';
@@ -9,7 +10,7 @@ import { isEdge, squareToEdge } from './tangent-disc';
 import { intervalAt, type ThinBoundary, touchedInterval, turnTowards, visitIntervals } from './thin-boundary';
 
 /** In mm: ends nearer to each other than this touch, and have no direction. */
-const CONTACT = 1e-6;
+const CONTACT = SAME_POINT;
 
 /**
  * The shortest of all chords between different chains has nothing in the disc over it (what lay there would be nearer

@@ -4,10 +4,11 @@
  */
 
 import { defined } from '../base/defined';
+import { ROUNDING_DEPTH } from '../base/tolerances';
 import type { Outline } from './boundary-arrays';
 
 /** In mm: how deep something must reach into a disc to count, so that rounding errors do not. */
-export const DEPTH = 1e-8;
+export const DEPTH = ROUNDING_DEPTH;
 
 /** In mm: what is nearer than this to a place touches it. */
 const CONTACT = 4 * DEPTH;

@@ -2,16 +2,17 @@
 
 import { defined } from '../base/defined';
 import type { Box } from '../base/polygon-types';
+import { OVERLAY_GRID, SAME_POINT } from '../base/tolerances';
 import type { Boundary } from './boundary-index';
 import { buildChains, type Chains, forEachInterval } from './chains';
 import { type BoundaryPoint, boundaryPointAt, isEdge, sizeOf } from './tangent-disc';
 import { findThinIntervals, type ThinIntervalSearch, type ThinIntervals } from './thin-intervals';
 
 /** In mm and radians: a place this near to a stretch counts as on it, as both come with rounding errors. */
-const NEAR = 1e-3;
+const NEAR = 10 * OVERLAY_GRID;
 
 /** In mm: this near to its ends, a place on an edge counts as the vertex. */
-const AT_VERTEX = 1e-6;
+const AT_VERTEX = SAME_POINT;
 
 export interface ThinBoundary {
   readonly boundary: Boundary;

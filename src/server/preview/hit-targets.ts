@@ -4,8 +4,8 @@ import type { Box, Polygon } from '../../geometry/base/polygon-types';
 import { forEachEdge, growBox, joinBoxes, nearestOnEdge, ringsOf } from '../../geometry/base/ring';
 import { distance, interpolate } from '../../geometry/base/vector';
 import { areaOf, boxOfPolygon, perimeterOf, regionContains } from '../../geometry/boolean/index';
-import type { ThinPart } from '../../geometry/thickness/types';
 import type { PartKind } from '../../protocol/parts';
+import type { ThinPlace } from '../../sheet/thin-places';
 import type { Sheet } from '../../sheet/types';
 
 export interface SheetPart {
@@ -18,7 +18,7 @@ export interface SheetPart {
   /** mm of cut line; 0 for places that are only narrow */
   readonly cutLength: number;
   readonly polygon: Polygon | undefined;
-  readonly thin: ThinPart | undefined;
+  readonly thin: ThinPlace | undefined;
 }
 
 export class SheetParts {
@@ -77,7 +77,7 @@ export function nearestOnBorder(polygon: Polygon, point: Point, reach: number): 
 export const holds = ({ minX, minY, maxX, maxY }: Box, { x, y }: Point): boolean =>
   x >= minX && x <= maxX && y >= minY && y <= maxY;
 
-const isNeck = ({ kind }: ThinPart): boolean => kind === 'neck';
+const isNeck = ({ kind }: ThinPlace): boolean => kind === 'neck';
 
 function areaPart(kind: PartKind, polygon: Polygon, at?: Point): SheetPart {
   const box = boxOfPolygon(polygon);
@@ -92,7 +92,7 @@ function areaPart(kind: PartKind, polygon: Polygon, at?: Point): SheetPart {
   };
 }
 
-function thinPart(kind: PartKind, thin: ThinPart): SheetPart {
+function thinPart(kind: PartKind, thin: ThinPlace): SheetPart {
   const at = { x: (thin.from.x + thin.to.x) / 2, y: (thin.from.y + thin.to.y) / 2 };
   const box = joinBoxes([thin.from, thin.to].map(({ x, y }) => ({ minX: x, minY: y, maxX: x, maxY: y })));
   return { kind, thin, box: growBox(box, 0), at, area: 0, cutLength: 0, polygon: undefined };

@@ -64,7 +64,7 @@ export class PartFinder {
       outline: polygon ? regionPath([polygon]) : thin ? linePath(thin.from, thin.to) : '',
       width: box.maxX - box.minX,
       height: box.maxY - box.minY,
-      across: thin?.width,
+      across: thin?.cutWidth,
       uri,
       version,
       from,

@@ -1,13 +1,14 @@
 /** From the caret to the picture: the shapes that the text at the caret draws. */
 
 import type { Drawing, Shape } from '../../drawing/types';
+import { DRAWN_ALIKE } from '../../geometry/base/tolerances';
 import { flattenSubpath } from '../../geometry/curve/flatten';
 import type { ElementNode } from '../../markup/tree';
 import type { MarkedShape } from '../../protocol/index';
 import { ringPath } from './preview-model';
 
 /** mm; finer than a line on a screen. */
-const TOLERANCE = 0.01;
+const TOLERANCE = DRAWN_ALIKE;
 
 /**
  * The outlines of all that the innermost element at `offset` draws: its fill and stroke, each time it is used.

@@ -5,6 +5,7 @@
 import type { Shape } from '../../drawing/types';
 import type { Curve } from '../../geometry/base/curve-types';
 import { defined } from '../../geometry/base/defined';
+import { PLAINLY_BESIDE } from '../../geometry/base/tolerances';
 import { findSharedIntervals, type SharedInterval } from '../../geometry/curve/coincident';
 import { lengthOf } from '../../geometry/curve/index';
 import type { Span } from '../../text/text';
@@ -35,7 +36,7 @@ export interface DoubledLine {
 const MIN_LENGTH = 0.5;
 
 /** mm by which a line may be longer than what it shares, and still lies on the other as a whole. */
-const WHOLE = 0.05;
+const WHOLE = PLAINLY_BESIDE;
 
 /**
  * The lines that a layer is cut along: outlines of what is filled, or the hairlines themselves. Strokes that are

@@ -4,6 +4,7 @@ import Flatbush from 'flatbush';
 import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Point } from '../../geometry/base/curve-types';
 import { defined } from '../../geometry/base/defined';
+import { NEAR_EDGE } from '../../geometry/base/tolerances';
 import { distance } from '../../geometry/base/vector';
 import { ancestors, attribute } from '../../markup/query';
 import type { Layer } from '../types';
@@ -17,7 +18,7 @@ export interface OpenPath {
 }
 
 /** mm: ends nearer than this are drawn as one place. */
-const SAME_PLACE = 0.02;
+const SAME_PLACE = NEAR_EDGE;
 
 /** Marks of the print itself are lines on purpose. */
 const REGISTER = 'data-tombolo-register';

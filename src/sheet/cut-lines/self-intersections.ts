@@ -2,9 +2,10 @@
 import type { Shape } from '../../drawing/types';
 import type { Curve } from '../../geometry/base/curve-types';
 import { defined } from '../../geometry/base/defined';
-import { memoizeByIdentity } from '../../geometry/base/memoize';
+import { memoizeByIdentity } from '../../geometry/base/derived-facts';
 import type { Polygon, Region, Ring } from '../../geometry/base/polygon-types';
 import { boxesTouch, boxOfRing, reverseRing, ringsOf, signedArea } from '../../geometry/base/ring';
+import { DRAWN_ALIKE } from '../../geometry/base/tolerances';
 import { areaOf, difference, perimeterOf, regionFromRings } from '../../geometry/boolean/index';
 import { type SelfCrossing, selfCrossingBy } from '../../geometry/polygon/self-intersection';
 import { ringOfCurves } from '../layer/shape-region';
@@ -24,7 +25,7 @@ export interface SelfIntersection {
 const MIN_AREA = 0.01;
 
 /** mm, area by half of the perimeter: thinner changes come from rounding. */
-const MIN_WIDTH = 0.01;
+const MIN_WIDTH = DRAWN_ALIKE;
 
 /** Outlines in one layer that are looked at closely, at most: each costs a union of its layer's or shape's area. */
 const MAX_OUTLINES = 64;
@@ -56,8 +57,12 @@ function isPlain({ fillRule }: Shape, lines: readonly CutLine[], filled: Region 
 }
 
 /** mm², with the sign of the course. Outlines and fills are met again after each edit. */
-const areaWithin = memoizeByIdentity((curves: readonly Curve[]) => signedArea(ringOfCurves(curves)));
-const areasOfRings = memoizeByIdentity((region: Region) => region.flatMap(ringsOf).map(signedArea));
+const areaWithin = memoizeByIdentity('area within a chain', (curves: readonly Curve[]) =>
+  signedArea(ringOfCurves(curves)),
+);
+const areasOfRings = memoizeByIdentity('areas of the rings of a region', (region: Region) =>
+  region.flatMap(ringsOf).map(signedArea),
+);
 
 function sameSizes(a: readonly number[], b: readonly number[]): boolean {
   const sizes = (areas: readonly number[]) => areas.map(Math.abs).sort((one, other) => one - other);
@@ -70,7 +75,7 @@ function sum(values: readonly number[]): number {
 }
 
 /** Whether the outline goes round some of what it encloses twice, or the other way. */
-const isTangled = memoizeByIdentity((curves: readonly Curve[]): boolean => {
+const isTangled = memoizeByIdentity('whether a chain is tangled', (curves: readonly Curve[]): boolean => {
   const ring = ringOfCurves(curves);
   if (ring.length < 8) return false;
   const enclosed = areaOf(regionFromRings([ring], 'nonzero'));

@@ -3,6 +3,7 @@
 import type { Reading } from '../../config/types';
 import type { Shape, Subpath } from '../../drawing/types';
 import type { Box, Region } from '../../geometry/base/polygon-types';
+import { PLAINLY_BESIDE } from '../../geometry/base/tolerances';
 import { regionContains } from '../../geometry/boolean/index';
 import { attribute } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
@@ -11,7 +12,7 @@ import type { ElementNode } from '../../markup/tree';
 const HAIRLINE = 0.3;
 
 /** How far inside the frame, in mm, we look whether the fill reaches round it. */
-const INSET = 0.05;
+const INSET = PLAINLY_BESIDE;
 
 /** The attribute, on the root or a layer, that says how filled area is meant. */
 export const READING_ATTRIBUTE = 'data-tombolo-reading';

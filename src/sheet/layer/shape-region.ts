@@ -1,19 +1,16 @@
 /** The area that one shape paints, with straight edges. */
 import type { Clip, Shape, Subpath } from '../../drawing/types';
 import type { Curve } from '../../geometry/base/curve-types';
-import { memoizeByIdentity } from '../../geometry/base/memoize';
+import { memoizeByIdentity } from '../../geometry/base/derived-facts';
 import type { Region } from '../../geometry/base/polygon-types';
+import { FLATTENING } from '../../geometry/base/tolerances';
 import { clipToBox, intersection, regionFromRings, union } from '../../geometry/boolean/index';
 import { flattenSubpath } from '../../geometry/curve/flatten';
 
-/**
- * Largest distance in mm between a curve and the straight edges that stand for it. An inscribed polygon loses 4/3 of it
- * for each unit of radius, so this keeps the area of a disc of 10 mm radius within 1e-4 of itself.
- */
-export const FLATNESS = 0.0007;
-
 /** The ring that stands for a chain of curves; it closes open ones. Several measures want it. */
-export const ringOfCurves = memoizeByIdentity((curves: readonly Curve[]) => flattenSubpath(curves, FLATNESS));
+export const ringOfCurves = memoizeByIdentity('ring of a chain', (curves: readonly Curve[]) =>
+  flattenSubpath(curves, FLATTENING),
+);
 
 /** The painted area of one shape in sheet mm, its clip paths applied. */
 export function shapeRegion(shape: Shape): Region {

@@ -1,8 +1,8 @@
 // Runs a suite's exported run() inside the extension host of the embedded workbench.
 import { existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
-import { launchBrowser } from './browser.mjs';
-import { hostFolder, startHost, workbenchAddress } from './host.mjs';
+import { launchBrowser } from '../../../src/build/host/browser.mjs';
+import { startHost, workbenchAddress } from '../../../src/build/host/host.mjs';
 
 function passed(code, state) {
   const verdict = path.join(state, 'suite-verdict');
@@ -48,7 +48,7 @@ export async function runSuite({ folder, developmentPath, testsPath, timeoutMs =
       workbenchAddress(host, {
         folder,
         developmentPath,
-        testsPath: path.join(hostFolder, 'suite-entry.cjs'),
+        testsPath: path.join(import.meta.dirname, 'suite-entry.cjs'),
       }),
     );
     return passed(await result(), host.state) ? 0 : 1;

@@ -4,8 +4,8 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import type { TestProject } from 'vitest/node';
+import { hostNode, serverMain } from '../../../src/build/host/host.mjs';
 import { pack } from '../../../src/build/package.mjs';
-import { hostNode, serverMain } from '../host/host.mjs';
 import { raiseStage } from '../workbench/stage';
 
 declare module 'vitest' {

@@ -3,7 +3,7 @@ import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, rmSync, writeF
 import path from 'node:path';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { inject } from 'vitest';
-import { workbenchAddress } from '../host/host.mjs';
+import { workbenchAddress } from '../../../src/build/host/host.mjs';
 
 export type Settings = Readonly<Record<string, unknown>>;
 

@@ -1,7 +1,7 @@
 /** One VS Code server and one browser for all files of a run: vitest starts them before the first and ends them. */
 import type { TestProject } from 'vitest/node';
-import { serveBrowser } from '../host/browser.mjs';
-import { startHost } from '../host/host.mjs';
+import { serveBrowser } from '../../../src/build/host/browser.mjs';
+import { startHost } from '../../../src/build/host/host.mjs';
 import { root } from './root';
 
 export interface Stage {

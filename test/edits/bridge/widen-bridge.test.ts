@@ -28,7 +28,7 @@ describe('widening a neck', () => {
   it.each(Object.keys(necks))('%s', (what) => {
     const sheet = first(necks[what] ?? '');
     const [part] = sheet.thinMaterial.filter(({ kind }) => kind === 'neck');
-    expect(part?.width).toBeLessThan(0.8);
+    expect(part?.cutWidth).toBeLessThan(0.8);
     if (!part) return;
     const { sheet: after } = edited(sheet, widenNeck(sheet, part, 0.8));
     const narrow = sheetsOf(after.drawing.document.text, { limits: { bridge: 0.8 } })[0]?.thinMaterial ?? [];

@@ -132,7 +132,7 @@ describe('where bridges go', () => {
       { kerf: 0.2, compensated: false, limits: { bridge: WIDTH + 0.1 } },
     );
     expect(islandsOf(after.after)).toBe(0);
-    const narrow = after.after.thinMaterial.filter(({ kind, width }) => kind === 'neck' && width < WIDTH);
+    const narrow = after.after.thinMaterial.filter(({ kind, cutWidth }) => kind === 'neck' && cutWidth < WIDTH);
     expect(narrow).toEqual([]);
   });
 });
@@ -181,7 +181,7 @@ describe('properties', () => {
       fc.property(drawing, (inside) => {
         const { after, before } = bridge(svg(inside), {}, { limits: { bridge: WIDTH + 0.1 } });
         const narrow = ({ thinMaterial }: Sheet): number =>
-          thinMaterial.filter(({ kind, width }) => kind === 'neck' && width < WIDTH).length;
+          thinMaterial.filter(({ kind, cutWidth }) => kind === 'neck' && cutWidth < WIDTH).length;
         expect(narrow(after)).toBeLessThanOrEqual(narrow(before));
       }),
       { numRuns: 25 },

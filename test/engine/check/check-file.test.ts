@@ -5,8 +5,8 @@ import { Stopped, underWatch } from '../../../src/geometry/base/checkpoint';
 
 /** A stencil of 100 × 100 mm, one unit a millimetre. */
 const stencil = (body: string, attributes = '') =>
-  `<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 100 ` +
-  `100" ${attributes}>${body}</svg>`;
+  `<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" ` +
+  `viewBox="0 0 100 100" ${attributes}>${body}</svg>`;
 
 /** `check: text underlined` for each finding. */
 function found(svg: string, settings = {}): string[] {

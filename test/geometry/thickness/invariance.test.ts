@@ -52,7 +52,7 @@ describe('thin parts stay the same', () => {
     const draw = drawFrom(7);
     const restart = (ring: Ring): Ring => {
       const from = 2 * Math.floor((draw() * ring.length) / 2);
-      return Float64Array.from([...ring.subarray(from), ...ring.subarray(0, from)]);
+      return Float64Array.from([...ring.slice(from), ...ring.slice(0, from)]);
     };
     expectSame((region) => mapRings(region, restart));
   });

@@ -1,7 +1,7 @@
 /** What necks hold, against the pieces that polygon algebra makes of the polygon cut along the neck. */
 import { describe, expect, it } from 'vitest';
 import type { Point } from '../../../src/geometry/base/curve-types';
-import type { Polygon } from '../../../src/geometry/base/polygon-types';
+import type { Polygon, Ring } from '../../../src/geometry/base/polygon-types';
 import { areaOf, regionContains } from '../../../src/geometry/boolean/index';
 import { findThinParts } from '../../../src/geometry/thickness/index';
 import { cutAlongNecks } from './erosion';
@@ -58,6 +58,6 @@ describe('what a neck holds', () => {
   });
 });
 
-function isIn(point: Point, outer: Float64Array): boolean {
+function isIn(point: Point, outer: Ring): boolean {
   return regionContains([polygon(outer)], point);
 }

@@ -9,7 +9,7 @@ import { circle, comb, dumbbell, polygon, rectangle, reversed, ring } from './sh
 
 /** Puts points between the vertices of a ring: after vertex k those given for it. */
 function insertAfter(points: Ring, vertex: number, ...extra: readonly number[]): Ring {
-  return Float64Array.from([...points.subarray(0, 2 * vertex + 2), ...extra, ...points.subarray(2 * vertex + 2)]);
+  return Float64Array.from([...points.slice(0, 2 * vertex + 2), ...extra, ...points.slice(2 * vertex + 2)]);
 }
 
 describe('input that is no region', () => {

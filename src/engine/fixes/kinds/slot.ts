@@ -5,8 +5,8 @@ import { formatMillimetres } from '../../../config/length';
 import { limitsOf } from '../../../config/limits';
 import { closeSlot as closeIn, openSlot } from '../../../edits/bridge/open-slot';
 import type { EditResult } from '../../../edits/element/result';
-import type { ThinPart } from '../../../geometry/thickness/types';
 import type { Report } from '../../../report/report';
+import type { ThinPlace } from '../../../sheet/thin-places';
 import type { Sheet } from '../../../sheet/types';
 import { effectiveConfig } from '../../check/effective-config';
 import { type FixKind, type ProvenChange, proveAttempt } from '../kind';
@@ -43,7 +43,7 @@ function leastOpening({ settings }: Report): number {
 function proveSlot(
   report: Report,
   finding: Finding,
-  change: (sheet: Sheet, part: ThinPart, width: number) => EditResult,
+  change: (sheet: Sheet, part: ThinPlace, width: number) => EditResult,
 ): ProvenChange | string | undefined {
   const slot = slotOf(finding);
   if (!slot) return undefined;

@@ -11,6 +11,7 @@ import type { Cubic, Line, Point } from '../../../geometry/base/curve-types';
 import { apply, invert, maxScale } from '../../../geometry/base/matrix';
 import type { Region } from '../../../geometry/base/polygon-types';
 import { ringsOf } from '../../../geometry/base/ring';
+import { ON_CURVE, PLAINLY_BESIDE } from '../../../geometry/base/tolerances';
 import { offset } from '../../../geometry/boolean/index';
 import { fitRing } from '../../../geometry/curve/fit';
 import { simplifyRing } from '../../../geometry/polygon/simplify';
@@ -24,10 +25,10 @@ import { type FixKind, type ProvenChange, proveAttempt } from '../kind';
 import { spreadAcross, spreadUnder } from '../spread-region';
 
 /** mm: how near the written curves come to what was worked out. */
-const FIT = 0.015;
+const FIT = 10 * ON_CURVE;
 
 /** mm: where else the sheet may change, for curves that are written down and flattened again. */
-const ROOM = 0.05;
+const ROOM = PLAINLY_BESIDE;
 
 /** For a finding of a short overlap or a bare gap, in the file of the earlier colour. */
 export const spreadColour: FixKind = {

@@ -1,0 +1,26 @@
+/** The list of slow tests stays true: it names files that are there, and all that start processes. */
+import { readdirSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { expect, test } from 'vitest';
+import { SLOW_TESTS } from './slow-tests';
+import whole from './vitest.config';
+
+const ROOT = path.resolve(__dirname, '..');
+const files = readdirSync(__dirname, { recursive: true, encoding: 'utf8' })
+  .map((file) => `test/${file.replaceAll(path.sep, '/')}`)
+  .filter((file) => file.endsWith('.test.ts'));
+const matching = (patterns: readonly string[]) =>
+  files.filter((file) => patterns.some((pattern) => path.matchesGlob(file, pattern)));
+
+test('every pattern finds a test', () => {
+  expect(SLOW_TESTS.filter((pattern) => matching([pattern]).length === 0)).toEqual([]);
+});
+
+test('no quick test starts a process', () => {
+  const left = new Set(matching([...SLOW_TESTS, ...(whole.test?.exclude ?? [])]));
+  const starting = files.filter((file) => {
+    if (left.has(file)) return false;
+    return /from '(node:child_process|.*\/(run-cli|server-process))'/.test(readFileSync(path.join(ROOT, file), 'utf8'));
+  });
+  expect(starting).toEqual([]);
+});
