@@ -10,8 +10,9 @@ const SRC = path.resolve(__dirname, '../src');
 const ALLOWED: Readonly<Record<string, string>> = {
   'geometry/base/checkpoint.ts: watching': 'the watch over the run under way; set back when the run ends',
   'geometry/base/checkpoint.ts: stepsLeft': 'counts steps between two looks at that watch',
-  'engine/fixes/bridge-islands.ts: layerBridges':
-    'the bridges of each layer of a report; to move into a cache of fixes',
+  'engine/fixes/bridge-islands.ts: provenBridges':
+    'the bridges of each layer and island of a report; to move into a cache of fixes',
+  'cli/memory.ts: lastCollection': 'when memory was last collected; the process has one heap',
 };
 
 const COLLECTIONS = ['Map', 'Set', 'WeakMap', 'WeakSet'];

@@ -26,6 +26,7 @@ export const SLOW_TESTS: readonly string[] = [
   'test/edits/plan/index.test.ts',
   'test/engine/check/check-project.test.ts',
   'test/engine/demo.test.ts',
+  'test/engine/fixes/added-check.test.ts',
   'test/engine/fixes/change-bridge.test.ts',
   'test/engine/fixes/index.test.ts',
   'test/engine/fixes/registration-marks.test.ts',

@@ -88,13 +88,14 @@ async function runBridge(file: string, options: BridgeOptions, host: Host): Prom
   const loaded = await new ReportLoader(options).file(file);
   requireLayer(loaded.name, stackOfFile(loaded.report.sheets), options.layer);
   warnOfUnreadable(loaded, host);
-  const { text, planned, done, refusals } = options.at
+  const { text, planned, done, refusals, brings } = options.at
     ? atPlace(loaded, { ...options, at: options.at })
     : everyIsland(loaded, options);
   if (options.plan) host.print(`${JSON.stringify({ version: 1, bridges: planned }, undefined, 2)}\n`);
   else await writeResult(file, text, loaded, options, host);
   const name = oneLine(loaded.name);
   host.say(`${name}: ${done}`);
+  for (const finding of brings) host.say(`${name}: brings: ${oneLine(finding)}`);
   for (const refusal of refusals) host.say(`${name}: refused: ${oneLine(refusal)}`);
   if (refusals.length > 0) host.endWith(EXIT_CODES.findings);
 }
@@ -105,11 +106,13 @@ interface Work {
   readonly planned: readonly object[];
   readonly done: string;
   readonly refusals: readonly string[];
+  /** What `tombolo check` will say of the result and did not say before. */
+  readonly brings: readonly string[];
 }
 
 function everyIsland({ report }: LoadedReport, options: BridgeOptions): Work {
   const width = options.widthOfBridge ?? options.bridge;
-  const { text, bridges, plan, refusals } = bridgeIslands(report, {
+  const { text, bridges, plan, refusals, brings } = bridgeIslands(report, {
     ...(options.layer !== undefined && { layer: options.layer }),
     ...(options.align !== undefined && { align: options.align }),
     ...(width !== undefined && { bridgeWidth: width }),
@@ -119,6 +122,7 @@ function everyIsland({ report }: LoadedReport, options: BridgeOptions): Work {
     text,
     planned: plan.map(plainBridge),
     refusals: refusals.map(({ message }) => message),
+    brings: brings.map(({ message }) => message),
     done: bridges > 0 ? `${count(bridges, 'bridge')} ${done}` : `no bridge ${done}`,
   };
 }
@@ -126,12 +130,15 @@ function everyIsland({ report }: LoadedReport, options: BridgeOptions): Work {
 function atPlace({ report, name }: LoadedReport, options: BridgeOptions & { readonly at: Point }): Work {
   const width = options.widthOfBridge ?? options.bridge;
   const mend = fixAtPlace(report, name, { ...options, ...(width !== undefined && { width }) });
-  if (typeof mend === 'string') return { text: report.text, planned: [], done: 'nothing changed', refusals: [mend] };
+  if (typeof mend === 'string')
+    return { text: report.text, planned: [], done: 'nothing changed', refusals: [mend], brings: [] };
   return {
     text: applyEdits(report.text, mend.edits),
     planned: (mend.bridges ?? []).map(plainBridgePreview),
     done: mend.title,
     refusals: [],
+    // Its title says so.
+    brings: [],
   };
 }
 

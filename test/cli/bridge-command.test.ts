@@ -70,6 +70,18 @@ describe('tombolo bridge', () => {
     expect(code).toBe(1);
   });
 
+  it('says what the bridges bring: prongs of a comb, held at their roots alone', async () => {
+    const comb = 'M10 10h200v82h-200zM20 25v42h6v-8h70v-6h-70v-8h70v-6h-70v-8h70v-6z';
+    const size = 'width="220mm" height="110mm" viewBox="0 0 220 110"';
+    await workshop.file(
+      'comb.svg',
+      `<svg xmlns="http://www.w3.org/2000/svg" ${size}><path fill-rule="evenodd" d="${comb}"/></svg>`,
+    );
+    const { code, stderr } = await workshop.run(['bridge', 'comb.svg', '--plan']);
+    expect(stderr).toMatch(/^comb\.svg: 3 bridges planned\n(comb\.svg: brings: Tongue .+\n){2}$/);
+    expect(code).toBe(0);
+  });
+
   it('says when the file could not be read whole', async () => {
     await workshop.file('half.svg', SOUND.slice(0, 150));
     const { code, stderr } = await workshop.run(['bridge', 'half.svg']);

@@ -35,6 +35,8 @@ export interface BridgeOutcome {
   readonly plan: readonly PlannedBridge[];
   /** What could not be done, a sentence each. */
   readonly refusals: readonly { readonly message: string }[];
+  /** Findings, warnings or worse, that come of it and do not speak against it. */
+  readonly brings: readonly BroughtFinding[];
 }
 
 export interface PlannedBridge extends Bridge {
@@ -73,8 +75,8 @@ export function bridgeIslands(report: Report, choice: BridgeChoice = {}): Bridge
       else whole = joined;
     }
   }
-  const { edits, bridges } = whole;
-  return { text: applyEdits(report.text, edits), edits, bridges: bridges.length, plan: bridges, refusals };
+  const { edits, bridges, brings } = whole;
+  return { text: applyEdits(report.text, edits), edits, bridges: bridges.length, plan: bridges, refusals, brings };
 }
 
 function bridgeSheet(

@@ -2,7 +2,16 @@
 import { describe, expect, it } from 'vitest';
 import { ALL_CHECKS } from '../../../src/checks/all';
 import { FIX_KINDS } from '../../../src/engine/fixes/kinds';
-import { candidatesFor, check, fixesFor, offerOrder, proveFix, sharedChange } from '../../../src/engine/index';
+import {
+  applyEdits,
+  bridgeIslands,
+  candidatesFor,
+  check,
+  fixesFor,
+  offerOrder,
+  proveFix,
+  sharedChange,
+} from '../../../src/engine/index';
 import type { Report } from '../../../src/report/report';
 
 const stencil = (body: string) =>
@@ -94,6 +103,30 @@ describe('a refusal', () => {
     expect(reasons.get('bridge-island')).toMatch(
       /^No place for a bridge was found for the island at 50\.1, 50\.1 mm\.$/,
     );
+  });
+});
+
+describe('what a fix brings', () => {
+  /** A comb, whose prongs are too long to be held by their roots: they lift, yet the comb falls out no more. */
+  const comb =
+    '<svg xmlns="http://www.w3.org/2000/svg" width="220mm" height="110mm" viewBox="0 0 220 110">' +
+    '<path fill-rule="evenodd" d="M10 10h200v82h-200zM20 25v42h6v-8h70v-6h-70v-8h70v-6h-70v-8h70v-6z"/></svg>';
+
+  it('is said in its title, where it does not speak against it', () => {
+    const report = check(comb);
+    expect(report.findings.map((finding) => finding.check)).toEqual(['floating-island']);
+    const [fix] = fixesFor(report, first(report)).fixes;
+    expect(fix?.title).toMatch(/^Bridge this island \(\d bridges of 0\.80 mm\); brings loose-tongue$/);
+    expect(fix?.brings.map((brought) => brought.check)).toEqual(['loose-tongue', 'loose-tongue']);
+    expect(bridgeIslands(report).brings).toEqual(fix?.brings);
+    const after = check(applyEdits(comb, fix?.edits ?? []));
+    expect(after.findings.map(({ message }) => message)).toEqual(fix?.brings.map(({ message }) => message));
+  });
+
+  it('is nothing as a rule', () => {
+    const report = check(stencil(ring(50, 50)));
+    expect(bridgeIslands(report).brings).toEqual([]);
+    for (const { brings } of fixesFor(report, first(report)).fixes) expect(brings).toEqual([]);
   });
 });
 
