@@ -1,4 +1,5 @@
 /** Places where a bridge could leave an island. */
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Point } from '../../geometry/base/curve-types';
 import { add, distance, dot, interpolate, normalise, perpendicular, scale, subtract } from '../../geometry/base/vector';
 import type { Ring } from '../../geometry/base/polygon-types';
@@ -98,6 +99,7 @@ function samplesOf(ring: Ring): Sample[] {
   for (let i = 0; i < ring.length; i += 2) {
     const start = { x: ring[i] ?? 0, y: ring[i + 1] ?? 0 };
     const end = { x: ring[(i + 2) % ring.length] ?? 0, y: ring[(i + 3) % ring.length] ?? 0 };
+    checkpoint(2);
     const size = distance(start, end);
     const outward = normalise(scale(perpendicular(subtract(end, start)), -1));
     if (outward && size > step) samples.push({ point: interpolate(start, end, 0.5), outward });
@@ -122,6 +124,7 @@ function extremesOf(ring: Ring): Sample[] {
     const far = reaching.reduce((most, { reach }) => Math.max(most, reach), -Infinity);
     const places: Point[] = [];
     for (const { point } of reaching.filter(({ reach }) => reach > far - LEVEL).sort((a, b) => b.reach - a.reach)) {
+      checkpoint(places.length + 1);
       if (places.every((other) => distance(other, point) > MIN_EXTREME_SPACING)) places.push(point);
     }
     return places.slice(0, MAX_EXTREMES).map((point) => ({ point, outward }));
