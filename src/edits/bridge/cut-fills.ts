@@ -1,5 +1,7 @@
 /** Takes strips out of what shapes paint, element by element. */
+
 import type { Drawing, Shape } from '../../drawing/types';
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Matrix } from '../../geometry/base/curve-types';
 import { IDENTITY, invert, maxScale, meanScale, minScale } from '../../geometry/base/matrix';
 import { intersection } from '../../geometry/boolean/index';
@@ -109,6 +111,7 @@ const KEEPS_DASHES = 'A style rule would dash the line anew that the bridge cros
 function groupByElement(shapes: readonly Shape[]): Map<ElementNode, Shape[]> {
   const groups = new Map<ElementNode, Shape[]>();
   for (const shape of shapes) {
+    checkpoint();
     const group = groups.get(shape.element);
     if (group) group.push(shape);
     else groups.set(shape.element, [shape]);

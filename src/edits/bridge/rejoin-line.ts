@@ -1,4 +1,5 @@
 /** Joins the ends of lines where a bridge had parted them. */
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Point } from '../../geometry/base/curve-types';
 import { distance, interpolate } from '../../geometry/base/vector';
 import { tangentAt } from '../../geometry/curve/index';
@@ -50,6 +51,7 @@ function endsFacing(
     const end = steps.at(-1)?.curve.end;
     if (close !== undefined || !end) continue;
     for (const [j, other] of paths.entries()) {
+      checkpoint();
       if (other.close !== undefined) continue;
       const gap = distance(end, other.start);
       const off = distance(interpolate(end, other.start, 0.5), centre);

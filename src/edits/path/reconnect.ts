@@ -6,6 +6,7 @@
  * must run along it (nonzero), or one where w is odd (evenodd). That settles where the connections run; at each
  * crossing exactly one chain ends, so they can always be paired.
  */
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Curve, Point } from '../../geometry/base/curve-types';
 import { defined } from '../../geometry/base/defined';
 import { distance } from '../../geometry/base/vector';
@@ -62,6 +63,7 @@ export function reconnectLoops(
   const filled = indexWindings(subpaths, Math.min(...strips.map(widthOf)) * FLATTENED_SHARE);
   const endsByStrip = endsOn(split, strips.length);
   for (const [index, strip] of strips.entries()) {
+    checkpoint(10);
     const ends = defined(endsByStrip[index]);
     const windings = windingsBetween(ends, strip, filled);
     if (!windings) return undefined;

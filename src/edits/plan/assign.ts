@@ -1,4 +1,5 @@
 /** Which ways across become bridges, for all islands of a layer together. */
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Point } from '../../geometry/base/curve-types';
 import { defined } from '../../geometry/base/defined';
 import type { Ring } from '../../geometry/base/polygon-types';
@@ -63,6 +64,7 @@ function assignInOrder(
   const held = new Set(frames);
   const ties: ScoredCandidate[] = [];
   for (const number of order) {
+    checkpoint(4 * ties.length + 4);
     const usable = defined(state.ways[number]).filter(({ target }) => members.has(target));
     const chosen = selectCandidates(usable, optionsForIsland(state, number, ties, held));
     ties.push(...chosen);
@@ -114,6 +116,7 @@ function clustersOf(
 ): number[][] {
   const leader = new Map(tree.map((number) => [number, number]));
   for (const { island, target } of ties) {
+    checkpoint(leader.size);
     if (frames.has(target)) continue;
     const [a, b] = [leader.get(island), leader.get(target)];
     for (const [member, lead] of leader) if (lead === b && a !== undefined) leader.set(member, a);

@@ -1,4 +1,5 @@
 /** Places where a bridge could leave an island. */
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Point } from '../../geometry/base/curve-types';
 import { defined } from '../../geometry/base/defined';
 import type { Ring } from '../../geometry/base/polygon-types';
@@ -98,6 +99,7 @@ function samplesOf(ring: Ring): Sample[] {
   const samples: Sample[] = [];
   let [passed, next] = [0, step / 2];
   for (let i = 0; i < ring.length; i += 2) {
+    checkpoint(2);
     const start = { x: defined(ring[i]), y: defined(ring[i + 1]) };
     const end = { x: defined(ring[(i + 2) % ring.length]), y: defined(ring[(i + 3) % ring.length]) };
     const size = distance(start, end);
@@ -124,6 +126,7 @@ function extremesOf(ring: Ring): Sample[] {
     const far = reaching.reduce((most, { reach }) => Math.max(most, reach), -Infinity);
     const places: Point[] = [];
     for (const { point } of reaching.filter(({ reach }) => reach > far - LEVEL).sort((a, b) => b.reach - a.reach)) {
+      checkpoint(places.length + 1);
       if (places.every((other) => distance(other, point) > MIN_EXTREME_SPACING)) places.push(point);
     }
     return places.slice(0, MAX_EXTREMES).map((point) => ({ point, outward }));

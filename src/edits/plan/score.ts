@@ -1,4 +1,5 @@
 /** How well a bridge would stand in a place. All weights are common practice, no source. */
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Point } from '../../geometry/base/curve-types';
 import { defined } from '../../geometry/base/defined';
 import type { Region } from '../../geometry/base/polygon-types';
@@ -48,6 +49,7 @@ export function scoreCandidate(
 ): ScoredCandidate | undefined {
   const lanes: Lane[] = [];
   for (const lane of LANES) {
+    checkpoint(10);
     const found = laneAt(crosser, lane * width, island, around.pieces);
     if (!found) return undefined;
     lanes.push(found);

@@ -1,4 +1,5 @@
 /** Which of the places round one island get its bridges. */
+import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Point } from '../../geometry/base/curve-types';
 import { defined } from '../../geometry/base/defined';
 import type { Box } from '../../geometry/base/polygon-types';
@@ -84,6 +85,7 @@ function extendSelection(
   const dearest = MAX_COST.times * start.cost + MAX_COST.widths * choice.width;
   while (set.length < choice.count) {
     let best: { crosser: ScoredCandidate; cost: number } | undefined;
+    checkpoint(4 * free.length + 4);
     for (const crosser of free) {
       const cost = crosser.cost * unevenness([...set, crosser], choice) * (choice.held(crosser) ? 1 : 1.3);
       if (cost >= (best?.cost ?? dearest)) continue;

@@ -1,5 +1,5 @@
 /** In which order islands come to hang on the frame: through each other where the frame is not next to them. */
-
+import { checkpoint } from '../../geometry/base/checkpoint';
 import { defined } from '../../geometry/base/defined';
 import type { ScoredCandidate } from './score';
 
@@ -22,6 +22,7 @@ export function minimumSpanningTree(
   const join = (piece: number): void => {
     joined.add(piece);
     best.delete(piece);
+    checkpoint();
     for (const way of defined(arriving[piece])) {
       if (!joined.has(way.island) && way.cost < (best.get(way.island)?.cost ?? Infinity)) best.set(way.island, way);
     }

@@ -8,11 +8,10 @@ import { defined } from '../../geometry/base/defined';
 import { PLAINLY_BESIDE } from '../../geometry/base/tolerances';
 import { findSharedIntervals, type SharedInterval } from '../../geometry/curve/coincident';
 import { lengthOf } from '../../geometry/curve/index';
-import type { ElementNode } from '../../markup/tree';
 import type { Span } from '../../text/text';
 import { isClosed, isHairline } from '../layer/reading';
-import { sameCurves } from '../layer/same-curves';
 import type { Layer } from '../types';
+import { partRepeats } from './repeats';
 
 /** One chain of curves that is cut in one go. Sheet mm. */
 export interface CutLine {
@@ -29,7 +28,7 @@ export interface CutLine {
 export interface DoubledLine {
   readonly first: CutLine;
   readonly second: CutLine;
-  readonly stretch: SharedInterval;
+  readonly stretch: Pick<SharedInterval, 'reversed' | 'pieces' | 'length'>;
   /** Whether the second lies on the first from end to end. */
   readonly whole: boolean;
 }
@@ -60,10 +59,11 @@ export function cutLinesOf({ reading, shapes }: Layer): CutLine[] {
   );
 }
 
-/** The lines of a layer that would be cut twice. */
+/** The lines of a layer that would be cut twice, in the order of the second ones. */
 export function doubledLinesOf(layer: Layer): DoubledLine[] {
-  const lines = withoutThirds(cutLinesOf(layer));
-  return findSharedIntervals(
+  const all = cutLinesOf(layer);
+  const { lines, repeats } = partRepeats(all);
+  const shared = findSharedIntervals(
     lines.map(({ curves }) => curves),
     MIN_LENGTH,
   ).map((stretch) => {
@@ -71,22 +71,15 @@ export function doubledLinesOf(layer: Layer): DoubledLine[] {
     const whole = first !== second && lengthOfLine(second) - stretch.length < WHOLE;
     return { first, second, stretch, whole };
   });
+  const place = new Map(all.map((line, i) => [line, i]));
+  return [...shared, ...repeats.flatMap(repeated)].sort((a, b) => place.get(a.second)! - place.get(b.second)!);
 }
 
-/** What an element draws in one place more than twice, by `use` within `use`, need be told once. */
-function withoutThirds(lines: readonly CutLine[]): CutLine[] {
-  const seen = new Map<ElementNode, Map<string, CutLine[]>>();
-  return lines.filter((line) => {
-    const { element } = line.shape;
-    const start = line.curves[0]?.start;
-    const key = `${line.subpath} ${start?.x} ${start?.y}`;
-    const known = seen.get(element) ?? new Map<string, CutLine[]>();
-    seen.set(element, known);
-    const twins = (known.get(key) ?? []).filter(({ curves }) => sameCurves(curves, line.curves));
-    if (twins.length > 1) return false;
-    known.set(key, [...(known.get(key) ?? []), line]);
-    return true;
-  });
+function repeated({ first, second }: Pick<DoubledLine, 'first' | 'second'>): DoubledLine[] {
+  const length = lengthOfLine(second);
+  if (length < MIN_LENGTH) return [];
+  const pieces = second.curves.map((_, i) => ({ curve: i, from: 0, to: 1, otherCurve: i, otherFrom: 0, otherTo: 1 }));
+  return [{ first, second, stretch: { reversed: false, pieces, length }, whole: true }];
 }
 
 /** mm */
