@@ -3,11 +3,12 @@ import { applyEdits, modify } from 'jsonc-parser';
 import { baselineOf } from '../engine/index';
 import type { Finding } from '../checks/finding';
 import { Failure } from './failure';
-import { CONFIG_NAME, type LoadedConfig } from './find-config';
+import type { LoadedConfig } from './find-config';
 import type { Host } from './host';
 import type { LoadedReport } from './load-report';
 import { oneLine } from './plain-text';
 import { writeAtomically } from './write-output';
+import { CONFIG_NAME } from '../config/types';
 
 /**
  * Writes the findings of each configuration's files into it, in place of the baseline that is there.

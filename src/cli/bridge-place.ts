@@ -11,11 +11,7 @@ import {
 import type { BridgePreview } from '../report/report';
 import { Failure } from './failure';
 import { tidy, tidyPoint } from './format/tidy';
-
-export interface Point {
-  readonly x: number;
-  readonly y: number;
-}
+import type { Point } from '../geometry/base/curve-types';
 
 /** What is asked for; places in sheet mm. */
 export interface PlaceOptions {

@@ -1,12 +1,10 @@
 /** Which `tombolo.json` holds for a file, and what it says. */
 import { access } from 'node:fs/promises';
 import { dirname, join, relative, resolve } from 'node:path';
-import { DEFAULT_CONFIG, type Config } from '../config/types';
+import { DEFAULT_CONFIG, type Config, CONFIG_NAME } from '../config/types';
 import { readConfig, type ConfigProblem } from '../config/read';
 import { failureAt } from './failure';
 import { readInput } from './read-input';
-
-export const CONFIG_NAME = 'tombolo.json';
 
 export interface LoadedConfig {
   /** As it is shown; undefined where no file was found and the defaults hold. */

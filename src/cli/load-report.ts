@@ -5,12 +5,13 @@ import { unusedAcceptances, check, layerProblems, type ConfigProblem, type Setti
 import type { Report } from '../report/report';
 import { EXIT_CODES } from './exit-codes';
 import { Failure, failureAt } from './failure';
-import { CONFIG_NAME, ConfigFinder, type LoadedConfig } from './find-config';
+import { ConfigFinder, type LoadedConfig } from './find-config';
 import type { Host } from './host';
 import { nameIn, pathIn, ProjectReader } from './load-project';
 import { nameOf, settingsFrom, type ReadingOptions } from './options';
 import { oneLine } from './plain-text';
 import { readInput, STANDARD_INPUT, type Input } from './read-input';
+import { CONFIG_NAME } from '../config/types';
 
 export interface LoadedReport {
   /** As messages call it. */

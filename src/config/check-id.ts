@@ -26,9 +26,15 @@ export const CHECK_IDS = [
 
 export type CheckId = (typeof CHECK_IDS)[number];
 
+/** The most serious first. */
 export const SEVERITIES = ['error', 'warning', 'info', 'hint'] as const;
 
 export type Severity = (typeof SEVERITIES)[number];
+
+/** 0 for the most serious. */
+export function rankOf(severity: Severity): number {
+  return SEVERITIES.indexOf(severity);
+}
 
 /** Findings about the reading of the file itself cannot be accepted: what they hide is unknown. */
 export const UNACCEPTABLE: readonly CheckId[] = [

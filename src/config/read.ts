@@ -27,6 +27,7 @@ import {
 import { decodeMaterials } from './decode-material';
 import { MATERIALS } from './material';
 import { parseAcceleration, parseSpeed } from './quantity';
+import { CONFIG_NAME } from './types';
 
 export interface ConfigProblem {
   readonly message: string;
@@ -66,7 +67,7 @@ function wordsOf(error: ParseError): string {
 function decodeConfig(root: Node, report: ReportProblem): Config {
   const config: Mutable<Config> = { ...DEFAULT_CONFIG };
   let material: Node | undefined;
-  decodeFields(root, 'tombolo.json', report, {
+  decodeFields(root, CONFIG_NAME, report, {
     $schema: () => undefined,
     size: (node) =>
       decodeFields(node, 'size', report, {

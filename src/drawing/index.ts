@@ -2,7 +2,7 @@
 import { IDENTITY } from '../geometry/base/matrix';
 import type { MarkupDocument } from '../markup/tree';
 import { Budget } from './budget';
-import { indexDocument, SVG_NAMESPACE } from './document-index';
+import { indexDocument } from './document-index';
 import type { Drawing } from './types';
 import * as messages from './messages';
 import { OutlineCache } from './outline/outline-cache';
@@ -11,6 +11,7 @@ import { Problems } from './problems';
 import { readRootSize, type SizeOptions } from './viewport/root-size';
 import { readStyleSheets } from './style/read-sheets';
 import { Styles } from './style/styles';
+import { SVG_NAMESPACE } from '../markup/query';
 
 /**
  * Reads what the document paints (SVG 2, static). Never throws: what cannot be taken is a problem with its span.

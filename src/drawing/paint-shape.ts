@@ -3,7 +3,7 @@ import type { ElementNode } from '../markup/tree';
 import type { Budget } from './budget';
 import { ClipPaths } from './clip/clip-paths';
 import { addClips } from './clip/clips';
-import { attributeOf, type DocumentIndex } from './document-index';
+import { type DocumentIndex } from './document-index';
 import type { Shape, Subpath } from './types';
 import { outlineElement, type OutlineServices } from './outline/element-outline';
 import { placeMarkers, type PlacedMarker } from './marker/markers';
@@ -14,6 +14,7 @@ import type { ComputedStyle } from './style/computed-style';
 import { strokeArea } from './stroke/stroke-outline';
 import type { Styles } from './style/styles';
 import { parseSvgLength } from './viewport/units';
+import { attributeOf } from '../markup/query';
 
 export interface PainterServices extends OutlineServices {
   readonly index: DocumentIndex;

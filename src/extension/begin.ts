@@ -5,8 +5,7 @@ import type { CuttingTool } from '../config/types';
 import { parseLength } from '../config/length';
 import { DEFAULT_MATERIAL, MATERIALS, type Material } from '../config/material';
 import { newConfigText, type NewConfig } from '../config/new-config';
-
-const CONFIG_NAME = 'tombolo.json';
+import { CONFIG_NAME } from '../config/types';
 
 /** What the artist is told at each question. */
 const DECLINE = 'Escape: no tombolo.json, only a mark in this drawing.';

@@ -5,6 +5,7 @@ import { registerCommands } from './commands';
 import { ServerClient } from './server-client';
 import { StatusItem } from './status-item';
 import { isMarked, isSvg, mayBeStencil } from './svg-documents';
+import { CONFIG_NAME } from '../config/types';
 
 export function activate(context: vscode.ExtensionContext): void {
   const log = vscode.window.createOutputChannel('Tombolo', { log: true });
@@ -32,7 +33,7 @@ function startWhenNeeded(client: ServerClient): vscode.Disposable {
     await client.start();
   };
   const lookAtAll = () => vscode.workspace.textDocuments.forEach((document) => void look(document));
-  const watcher = vscode.workspace.createFileSystemWatcher('**/tombolo.json', false, true, true);
+  const watcher = vscode.workspace.createFileSystemWatcher(`**/${CONFIG_NAME}`, false, true, true);
   listeners.push(
     watcher,
     watcher.onDidCreate(lookAtAll),

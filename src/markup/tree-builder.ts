@@ -3,7 +3,8 @@ import type { Span } from '../text/text';
 import { BuiltAttribute, BuiltElement, BuiltText, type BuiltNode } from './built-nodes';
 import { readCharacterData } from './character-data';
 import { EntityTable } from './entities';
-import { NamespaceScope, XLINK_NAMESPACE, isName, splitName, type KnownName } from './names';
+import { NamespaceScope, isName, splitName, type KnownName } from './names';
+import { XLINK_NAMESPACE } from './namespaces';
 import type { ProblemList } from './problems';
 import type { InstructionNode, MarkupDocument } from './tree';
 

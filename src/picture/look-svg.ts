@@ -4,6 +4,7 @@ import { translation } from '../geometry/base/matrix';
 import { COLOURS, type Scene, type Annotation, type ScenePart, type SceneLayer } from './look';
 import { lettering, measureLines } from './lettering';
 import { decimal } from './path-data';
+import { SVG_NAMESPACE } from '../markup/namespaces';
 
 export interface SvgOptions {
   /** The layers' names, in painting order, as titles of their groups. */
@@ -18,7 +19,7 @@ export function sceneSvg(look: Scene, { names = [] }: SvgOptions = {}): string {
   const slants = new Set(look.sceneLayers.flatMap(({ parts }) => parts.flatMap(({ hatch }) => hatch ?? [])));
   const size = lettering(look.box);
   return [
-    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="${view}">`,
+    `<svg xmlns="${SVG_NAMESPACE}" width="${width}mm" height="${height}mm" viewBox="${view}">`,
     ...(slants.size > 0 ? [`  <defs>${[...slants].map((slant) => pattern(slant, size)).join('')}</defs>`] : []),
     ...look.sceneLayers.map((plate) => layerText(plate, size, names)),
     '</svg>',

@@ -2,12 +2,12 @@
 import { findRoot, groupsOf, indexBoxes, uniteSets } from '../geometry/spatial/clusters';
 import type { Point } from '../geometry/base/curve-types';
 import { distance } from '../geometry/base/vector';
-import type { Box } from '../geometry/base/polygon-types';
-import { nearestApproach, type Segment } from '../geometry/spatial/segment-distance';
+import { nearestApproach } from '../geometry/spatial/segment-distance';
 import type { SeamPiece } from './tile-seams';
 import type { ShortOverlap } from './index';
 import { defined } from '../geometry/base/defined';
 import { OVERLAY_GRID } from '../geometry/base/tolerances';
+import { boxOfSegment } from './seam-edges';
 
 /** mm: overlaps that differ by less are equally short; of those the middle one is shown. */
 const AS_SHORT = 5 * OVERLAY_GRID;
@@ -29,7 +29,7 @@ export function joinPieces(pieces: readonly SeamPiece[], slip: number): ShortOve
 }
 
 function partsOf(pieces: readonly SeamPiece[], slip: number): SeamPiece[][] {
-  const boxes = pieces.map(({ segment }) => boxOf(segment));
+  const boxes = pieces.map(({ segment }) => boxOfSegment(segment));
   const index = indexBoxes(boxes);
   const parents = Int32Array.from(pieces.keys());
   boxes.forEach(({ minX, minY, maxX, maxY }, self) => {
@@ -82,8 +82,4 @@ function middleOf(pieces: readonly SeamPiece[]): Point {
 
 function lengthOf({ segment: { ax, ay, bx, by } }: SeamPiece): number {
   return Math.hypot(bx - ax, by - ay);
-}
-
-function boxOf({ ax, ay, bx, by }: Segment): Box {
-  return { minX: Math.min(ax, bx), minY: Math.min(ay, by), maxX: Math.max(ax, bx), maxY: Math.max(ay, by) };
 }

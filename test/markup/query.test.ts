@@ -4,7 +4,7 @@ import {
   XLINK_NAMESPACE,
   allElements,
   ancestors,
-  attribute,
+  attributeOf,
   attributeAt,
   childElements,
   nodeAt,
@@ -19,9 +19,9 @@ const root = document.root!;
 
 it('finds attributes by name and namespace', () => {
   const use = childElements(root)[1]!;
-  expect(attribute(use, 'href')?.value).toBe('#b');
-  expect(attribute(use, 'href', XLINK_NAMESPACE)?.value).toBe('#a');
-  expect(attribute(use, 'x')).toBeUndefined();
+  expect(attributeOf(use, 'href')?.value).toBe('#b');
+  expect(attributeOf(use, 'href', XLINK_NAMESPACE)?.value).toBe('#a');
+  expect(attributeOf(use, 'x')).toBeUndefined();
   expect(attributeAt(use, text.indexOf('#b'))?.value).toBe('#b');
 });
 

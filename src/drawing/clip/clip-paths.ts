@@ -3,14 +3,14 @@ import type { Line, Matrix, Point } from '../../geometry/base/curve-types';
 import { flattenSubpath } from '../../geometry/curve/flatten';
 import { determinant, IDENTITY, multiply, translation } from '../../geometry/base/matrix';
 import { intersection, regionFromRings, union } from '../../geometry/boolean/index';
-import type { Region, Ring } from '../../geometry/base/polygon-types';
+import type { Region, Ring, FillRule } from '../../geometry/base/polygon-types';
 import { ringsOf } from '../../geometry/base/ring';
 import type { ElementNode } from '../../markup/tree';
 import type { Span } from '../../text/text';
 import { geometryBox, type BoxServices } from '../outline/bounding-box';
 import { MAX_NESTING } from '../budget';
 import { makeClip } from './clips';
-import { attributeOf, hrefOf, resolveTarget } from '../document-index';
+import { hrefOf, resolveTarget } from '../document-index';
 import type { Clip, Subpath } from '../types';
 import { isGraphicsElement, outlineElement } from '../outline/element-outline';
 import { elementTransform } from '../viewport/element-transform';
@@ -19,13 +19,14 @@ import type { Scope } from '../scope';
 import type { UrlReference } from '../style/properties';
 import { defined } from '../../geometry/base/defined';
 import { FLATTENING } from '../../geometry/base/tolerances';
+import { attributeOf } from '../../markup/query';
 
 /** What a reference gives: clips that all hold, or nothing at all to be painted. */
 export type ClipResult = readonly Clip[] | 'nothing';
 
 interface Part {
   readonly subpaths: readonly Subpath[];
-  readonly fillRule: 'nonzero' | 'evenodd';
+  readonly fillRule: FillRule;
   /** What this part alone is clipped by. */
   readonly clips: readonly Clip[];
 }
@@ -186,7 +187,7 @@ function cutPart({ subpaths, fillRule, clips }: Part): Clip['parts'][number] {
   return { subpaths: rings.map((ring) => subpathOfRing(ring, span)), fillRule: 'nonzero' };
 }
 
-function regionOf(subpaths: readonly Subpath[], fillRule: 'nonzero' | 'evenodd'): Region {
+function regionOf(subpaths: readonly Subpath[], fillRule: FillRule): Region {
   return regionFromRings(
     subpaths.map(({ curves }) => flattenSubpath(curves, FLATNESS_MM)),
     fillRule,

@@ -3,7 +3,7 @@ import type { Matrix } from '../../geometry/base/curve-types';
 import { IDENTITY, multiply, rotation, scaling, translation } from '../../geometry/base/matrix';
 import type { ElementNode } from '../../markup/tree';
 import { addClips } from '../clip/clips';
-import { attributeOf, containsElement, resolveTarget, type DocumentIndex } from '../document-index';
+import { containsElement, resolveTarget, type DocumentIndex } from '../document-index';
 import { outlineElement, type OutlineServices } from '../outline/element-outline';
 import { GeometryValues } from '../viewport/geometry-values';
 import { markerVertices, type Vertex } from './marker-vertices';
@@ -15,6 +15,7 @@ import type { UrlReference } from '../style/properties';
 import type { Styles } from '../style/styles';
 import { parseSvgLength, toUserUnits } from '../viewport/units';
 import { DEFAULT_ASPECT_RATIO, parseAspectRatio, parseViewBoxAttribute, viewportTransform } from '../viewport/viewport';
+import { attributeOf } from '../../markup/query';
 
 export interface MarkerServices extends OutlineServices {
   readonly index: DocumentIndex;

@@ -4,7 +4,6 @@ import { readPoints } from '../../markup/number-lists';
 import type { Attribute, ElementNode } from '../../markup/tree';
 import type { Span } from '../../text/text';
 import { traceEllipse, tracePoints, traceRectangle } from './basic-shapes';
-import { attributeOf } from '../document-index';
 import type { Subpath } from '../types';
 import { GeometryValues, type LengthScope } from '../viewport/geometry-values';
 import { locate, type OutlineSource } from './located-subpath';
@@ -13,6 +12,7 @@ import type { OutlineCache, TracedOutline, Tracer } from './outline-cache';
 import { tracePath } from './path-curves';
 import type { Problems } from '../problems';
 import { sourceAttribute } from '../style/cascade';
+import { attributeOf } from '../../markup/query';
 
 const GRAPHICS: ReadonlySet<string> = new Set(['path', 'rect', 'circle', 'ellipse', 'line', 'polyline', 'polygon']);
 

@@ -2,6 +2,7 @@
 import { compile, type Options } from 'css-select';
 import nthCheck from 'nth-check';
 import type { ElementNode, MarkupNode } from '../../markup/tree';
+import { attributeOf } from '../../markup/query';
 
 /**
  * Steps from node to node that all selectors of one document may take together. `a ~ b` and descendant combinators
@@ -51,8 +52,8 @@ export class SelectorMatcher {
     };
     return {
       isTag,
-      getAttributeValue: (element, name) => element.attributes.find((item) => item.name === name)?.value,
-      hasAttrib: (element, name) => element.attributes.some((item) => item.name === name),
+      getAttributeValue: (element, name) => attributeOf(element, name)?.value,
+      hasAttrib: (element, name) => attributeOf(element, name) !== undefined,
       getChildren: (node) => (isTag(node) ? [...node.children] : []),
       getName: (element) => element.localName,
       getParent: (element) => step(element.parent ?? null, null),

@@ -1,8 +1,7 @@
 /** The properties that bear on what is painted: their values, initial values, and whether they are inherited. */
 import { parseSvgLength, toUserUnits, type Length } from '../viewport/units';
 import { BLACK, parseColour, parsePaint, parseReference, type Colour, type PaintValue } from './colour';
-
-export type FillRule = 'nonzero' | 'evenodd';
+import type { FillRule } from '../../geometry/base/polygon-types';
 
 /** `url(#id)`: what stands between the brackets; null for `none`. */
 export type UrlReference = { readonly target: string } | null;

@@ -1,8 +1,8 @@
 /** The style sheets that a document carries. */
 import type { ElementNode, MarkupDocument } from '../../markup/tree';
-import { attributeOf } from '../document-index';
 import type { Problems } from '../problems';
 import { appliesToScreen, parseStyleSheet, type StyleSheet } from './declarations';
+import { attributeOf } from '../../markup/query';
 
 /** Reads `style` elements; style sheets outside the document are reported, never fetched. */
 export function readStyleSheets(

@@ -2,13 +2,13 @@
 import type { Matrix } from '../../geometry/base/curve-types';
 import { multiply, translation } from '../../geometry/base/matrix';
 import type { ElementNode } from '../../markup/tree';
-import { attributeOf } from '../document-index';
 import type { Problems } from '../problems';
 import type { Scope } from '../scope';
 import type { ComputedStyle } from '../style/computed-style';
 import type { Styles } from '../style/styles';
 import { parseTransformList, transformMatrix, type ReferenceBox } from './transform-list';
 import { toUserUnits } from './units';
+import { attributeOf } from '../../markup/query';
 
 /** The geometry box of the element in its own user units, for `transform-box: fill-box`. */
 export type BoxOf = (element: ElementNode, scope: Scope, style: ComputedStyle) => ReferenceBox | undefined;

@@ -1,10 +1,10 @@
 /** Geometry that attributes or CSS state: `x`, `width`, `r`, … in user units. */
 import type { ElementNode } from '../../markup/tree';
-import { attributeOf } from '../document-index';
 import type { Problems } from '../problems';
 import { sourceAttribute, type DeclaredStyle } from '../style/cascade';
 import type { ComputedStyle } from '../style/computed-style';
 import { parseSvgLength, toUserUnits, type Axis, type ViewportSize } from './units';
+import { attributeOf } from '../../markup/query';
 
 /** What lengths on an element depend on. */
 export interface LengthScope {

@@ -4,7 +4,6 @@ import { multiply, translation } from '../../geometry/base/matrix';
 import type { ElementNode } from '../../markup/tree';
 import { traceRectangle } from '../outline/basic-shapes';
 import { addClips, makeClip } from '../clip/clips';
-import { attributeOf } from '../document-index';
 import type { Clip } from '../types';
 import { GeometryValues } from './geometry-values';
 import { OutlineBuilder } from '../outline/outline-builder';
@@ -13,6 +12,7 @@ import type { Scope } from '../scope';
 import type { Styles } from '../style/styles';
 import type { ViewportSize } from './units';
 import { DEFAULT_ASPECT_RATIO, parseAspectRatio, parseViewBoxAttribute, viewportTransform } from './viewport';
+import { attributeOf } from '../../markup/query';
 
 /** The scope of what stands in the viewport; undefined where it has no size, so that nothing in it is drawn. */
 export function enterViewport(

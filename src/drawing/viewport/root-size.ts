@@ -1,7 +1,6 @@
 /** The physical size of the artwork, and how the root's user units map to it. */
 import type { Matrix } from '../../geometry/base/curve-types';
 import type { ElementNode } from '../../markup/tree';
-import { attributeOf } from '../document-index';
 import type { Problems } from '../problems';
 import type { DeclaredStyle } from '../style/cascade';
 import {
@@ -21,6 +20,7 @@ import {
   viewportTransform,
   type ViewBox,
 } from './viewport';
+import { attributeOf } from '../../markup/query';
 
 export interface RootSize {
   /** mm */

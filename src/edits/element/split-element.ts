@@ -3,6 +3,7 @@ import type { ElementNode } from '../../markup/tree';
 import { applyEdits, type TextEdit } from '../../text/text';
 import { idsIn } from './inline-use';
 import { indentBefore, withBlankBefore } from './element-text';
+import { attributeOf } from '../../markup/query';
 
 /** The same element twice, the second time without its ids: first filled alone, then its line alone. */
 export function splitElement(text: string, element: ElementNode): TextEdit {
@@ -25,7 +26,7 @@ function copyWith(text: string, { span: { from, to } }: ElementNode, edits: read
 
 /** One declaration more in the element's `style`, where it outdoes attributes and rules. */
 export function withDeclarations(element: ElementNode, declaration: string): TextEdit {
-  const style = element.attributes.find(({ name }) => name === 'style');
+  const style = attributeOf(element, 'style');
   if (!style) {
     const at = element.nameSpan.to;
     return { span: { from: at, to: at }, text: ` style="${declaration}"` };

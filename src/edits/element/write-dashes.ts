@@ -13,6 +13,7 @@ import { withBlankBefore } from './element-text';
 import { pathSource, writeInstead } from '../path/path-source';
 import type { StepPath } from '../path/path-model';
 import type { LoopItem } from '../path/reconnect';
+import { attributeOf } from '../../markup/query';
 
 /** A dot is written as a line of so many steps of its last digit, for which renderers draw its caps. */
 const DOT_STEPS = 2;
@@ -76,7 +77,7 @@ function dotAt(curve: Curve, t: number, long: number): Curve {
 
 /** Whether its own attribute gives the pattern, as no style in the file does. */
 function isDashedByAttribute({ text }: MarkupDocument, element: ElementNode): boolean {
-  return element.attributes.some(({ name }) => name === 'stroke-dasharray') && !/stroke-dasharray\s*:/.test(text);
+  return attributeOf(element, 'stroke-dasharray') !== undefined && !/stroke-dasharray\s*:/.test(text);
 }
 
 function withoutPattern({ text }: MarkupDocument, element: ElementNode): TextEdit[] {

@@ -12,8 +12,7 @@ import type { Crossing, SplitPaths, PathInterval } from './clip-subpaths';
 import { cornerAt, borderPoint, type Strip } from '../strip/strip';
 import { windingNumber, indexWindings, type RingWindings } from './winding-number';
 import { defined } from '../../geometry/base/defined';
-
-export type FillRule = 'nonzero' | 'evenodd';
+import type { FillRule } from '../../geometry/base/polygon-types';
 
 export type LoopItem =
   | { readonly kind: 'stretch'; readonly stretch: PathInterval }

@@ -7,11 +7,12 @@ import { orderLoops } from './loop-order';
 import { nudgeStrips } from '../strip/clearance';
 import { readStyle } from './path-style';
 import { absoluteCommands, stepPaths, type StepPath } from './path-model';
-import { reconnectLoops, type FillRule } from './reconnect';
+import { reconnectLoops } from './reconnect';
 import { splitSubpaths } from './clip-subpaths';
 import { spliceText } from './splice-text';
 import type { Strip } from '../strip/strip';
 import { writeLoops } from './write-loops';
+import type { FillRule } from '../../geometry/base/polygon-types';
 
 export interface PathCutting {
   /** In the path's own user units; they must not overlap. */

@@ -1,6 +1,6 @@
 /** What the entries of `layers` mean: which file, which element of it, and which shapes are then cut as one layer. */
 import type { Drawing, Shape } from '../../drawing/types';
-import { allElements, ancestors, attribute } from '../../markup/query';
+import { allElements, ancestors, attributeOf } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
 import type { LayerFault } from '../../report/report';
 import type { Config, LayerEntry } from '../../config/types';
@@ -70,7 +70,7 @@ function groupOfElement(drawing: Drawing, entry: SourcedEntry, id: string): Entr
 }
 
 function elementWithId({ document }: Drawing, id: string): ElementNode | undefined {
-  for (const element of allElements(document)) if (attribute(element, 'id')?.value === id) return element;
+  for (const element of allElements(document)) if (attributeOf(element, 'id')?.value === id) return element;
   return undefined;
 }
 

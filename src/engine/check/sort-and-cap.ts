@@ -1,16 +1,14 @@
 /** The order and the number of findings that hosts are given. */
-import type { CheckId, Severity } from '../../config/check-id';
+import { rankOf, type CheckId } from '../../config/check-id';
 import type { Finding } from '../../checks/finding';
 
 /** Editors draw a few hundred underlines for a file; beyond that a count says more than another line. */
 const MAX_FINDINGS_PER_CHECK = 200;
 
-const RANK: Readonly<Record<Severity, number>> = { error: 0, warning: 1, info: 2, hint: 3 };
-
 /** Most serious first, then in the order of the text. */
 export function sortFindings(findings: readonly Finding[]): Finding[] {
   return [...findings].sort(
-    (a, b) => RANK[a.severity] - RANK[b.severity] || a.span.from - b.span.from || a.span.to - b.span.to,
+    (a, b) => rankOf(a.severity) - rankOf(b.severity) || a.span.from - b.span.from || a.span.to - b.span.to,
   );
 }
 

@@ -12,7 +12,7 @@ import { apply, invert, maxScale } from '../../geometry/base/matrix';
 import { areaOf, difference, offset } from '../../geometry/boolean/index';
 import type { Box, Region } from '../../geometry/base/polygon-types';
 import { ringOfPoints } from '../../geometry/base/ring';
-import { attribute, prefixOf } from '../../markup/query';
+import { attributeOf, prefixOf } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
 import type { FileEdits, Fix, Report } from '../../report/report';
 import type { Config } from '../../config/types';
@@ -148,7 +148,7 @@ interface Place {
 /** Before the end tag of the root, or of a group in it that is not transformed. */
 function placeIn(element: ElementNode | undefined, { document: { root }, toMm }: Drawing): Place | undefined {
   if (!element?.endTag) return undefined;
-  const isPlainGroup = element.parent === root && element.localName === 'g' && !attribute(element, 'transform');
+  const isPlainGroup = element.parent === root && element.localName === 'g' && !attributeOf(element, 'transform');
   if (element !== root && !isPlainGroup) return undefined;
   const prefix = prefixOf(element);
   return { at: element.endTag.from, toMm, prefix };

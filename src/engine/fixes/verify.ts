@@ -10,7 +10,7 @@ import type { Region } from '../../geometry/base/polygon-types';
 import type { Finding } from '../../checks/finding';
 import { transformRegion } from '../../geometry/polygon/transform';
 import type { FileEdits, ProjectPart, Report } from '../../report/report';
-import type { CheckId, Severity } from '../../config/check-id';
+import { rankOf, type CheckId } from '../../config/check-id';
 import type { Sheet } from '../../sheet/types';
 import { applyEdits, type TextEdit } from '../../text/text';
 import { check } from '../check/check-file';
@@ -43,8 +43,6 @@ const AREA_PER_CUT_LENGTH = 2 * WRITTEN_STEP;
 const MAY_BE_PARTED: readonly CheckId[] = ['edge-opening', 'doubled-cut'];
 
 const BETWEEN_LAYERS: readonly CheckId[] = ['bare-gap', 'short-overlap'];
-
-const RANK: Readonly<Record<Severity, number>> = { hint: 0, info: 1, warning: 2, error: 3 };
 
 /**
  * Checks the edited text, together with the other files of its project.
@@ -120,9 +118,9 @@ function isNewOrWorse(
   pledge: Expectations & { scale: number },
 ): boolean {
   const { gone, mayCome = [], scale } = pledge;
-  if (RANK[finding.severity] < RANK.warning || mayCome.includes(finding.check)) return false;
+  if (rankOf(finding.severity) > rankOf('warning') || mayCome.includes(finding.check)) return false;
   const old = earlier.filter((other) => !gone.includes(other) && isSameOrMoved(finding, scaled(other, scale)));
-  return !old.some((other) => RANK[other.severity] >= RANK[finding.severity] && !isFarther(finding, other));
+  return !old.some((other) => rankOf(other.severity) <= rankOf(finding.severity) && !isFarther(finding, other));
 }
 
 /** A finding at its place on the sheet as large as it comes out. Its measure is what it was. */

@@ -9,6 +9,8 @@ import { outlinesOf } from '../../sheet/layer/reading';
 import { fillRegion, shapeRegion } from '../../sheet/layer/shape-region';
 import type { Sheet } from '../../sheet/types';
 import type { Span } from '../../text/text';
+import { drawnThrough } from '../../drawing/drawn-through';
+import { attributeOf } from '../../markup/query';
 
 export interface ShapeDescription {
   /** Of the element. */
@@ -47,7 +49,7 @@ export function describeShapeAt({ drawing, sheets }: Report, offset: number): Sh
       : perimeterOf(region);
   return {
     name: element.localName,
-    id: element.attributes.find(({ name }) => name === 'id')?.value,
+    id: attributeOf(element, 'id')?.value,
     span: element.startTag,
     times: timesDrawn(shapes),
     width: maxX - minX,
@@ -57,8 +59,6 @@ export function describeShapeAt({ drawing, sheets }: Report, offset: number): Sh
     layers,
   };
 }
-
-const drawnThrough = ({ element, instances }: Shape): readonly ElementNode[] => [element, ...instances];
 
 /** A fill and its stroke are one drawing of the element. */
 function timesDrawn(shapes: readonly Shape[]): number {

@@ -3,13 +3,12 @@
  * back with positive area, holes with negative. Offsets are the library's task; its booleans are only the second
  * resort, as they lose or double area where several edges pass through one vertex (measured; Clipper2 issue 722).
  */
-import { Clipper64, ClipperOffset, ClipType, EndType, FillRule, JoinType } from 'clipper2-ts';
+import { Clipper64, ClipperOffset, ClipType, EndType, FillRule as ClipperFillRule, JoinType } from 'clipper2-ts';
 import type { Paths64 } from 'clipper2-ts';
-import type { Ring } from '../base/polygon-types';
+import type { Ring, FillRule } from '../base/polygon-types';
 import { fromGrid, toGrid, UNITS_PER_MM } from './grid';
 import { defined } from '../base/defined';
 
-export type FillRuleName = 'nonzero' | 'evenodd';
 export type Operation = 'union' | 'difference' | 'intersection';
 export type Join = 'round' | 'miter' | 'bevel' | 'square';
 
@@ -34,13 +33,13 @@ export function clipRings(
   operation: Operation,
   subject: readonly Ring[],
   clip: readonly Ring[],
-  fillRule: FillRuleName,
+  fillRule: FillRule,
 ): Ring[] {
   const engine = new Clipper64();
   engine.addSubject(toPaths(subject, UNITS_PER_MM));
   if (clip.length > 0) engine.addClip(toPaths(clip, UNITS_PER_MM));
   const solution: Paths64 = [];
-  const rule = fillRule === 'nonzero' ? FillRule.NonZero : FillRule.EvenOdd;
+  const rule = fillRule === 'nonzero' ? ClipperFillRule.NonZero : ClipperFillRule.EvenOdd;
   engine.execute(CLIP_TYPES[operation], rule, solution);
   return toRings(solution, UNITS_PER_MM);
 }

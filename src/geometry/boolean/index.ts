@@ -3,8 +3,8 @@
  * outer ring. Polygons whose boxes touch nothing are passed on as they are.
  */
 import type { Point } from '../base/curve-types';
-import type { Box, Polygon, Region, Ring } from '../base/polygon-types';
-import { offsetRings, type FillRuleName, type Join } from './clipper';
+import type { Box, Polygon, Region, Ring, FillRule } from '../base/polygon-types';
+import { offsetRings, type Join } from './clipper';
 import { clusterBoxes } from '../spatial/clusters';
 import { combineRings } from './combine';
 import { nestRings } from './nest';
@@ -25,7 +25,8 @@ import { defined } from '../base/defined';
 import { TOUCHING, WRITTEN_STEP } from '../base/tolerances';
 
 export { splitAtPinchPointsAgain, splitAtPinchPoints, type PinchSplit } from './pinch-points';
-export type { FillRuleName, Join } from './clipper';
+export type { FillRule } from '../base/polygon-types';
+export type { Join } from './clipper';
 
 /** Two grid units, in mm: boxes closer than this may interact after rounding to the grid. */
 const NEAR = TOUCHING;
@@ -34,7 +35,7 @@ const NEAR = TOUCHING;
 const ARC_TOLERANCE = WRITTEN_STEP;
 
 /** What a renderer fills: the rings (each closed, of any course, crossing at will) read by the fill rule. */
-export function regionFromRings(rings: readonly Ring[], fillRule: FillRuleName): Region {
+export function regionFromRings(rings: readonly Ring[], fillRule: FillRule): Region {
   return nestRings(combineRings('union', rings, [], fillRule));
 }
 

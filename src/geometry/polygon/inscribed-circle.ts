@@ -2,7 +2,7 @@
 import polylabel from 'polylabel';
 import type { Point } from '../base/curve-types';
 import type { Polygon, Ring } from '../base/polygon-types';
-import { pointInside } from '../boolean/nest';
+import { pointInside } from '../base/point-inside';
 import { boxOfRing, forEachEdge, nearestOnEdge, perimeter, ringContains, ringsOf } from '../base/ring';
 import { buildSegmentIndex, nearestSegment } from '../spatial/segment-index';
 import { defined } from '../base/defined';

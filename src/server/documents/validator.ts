@@ -6,11 +6,12 @@ import { CheckedProject, namesDocument } from './checked-project';
 import { ConfigDiagnostics } from './config-diagnostics';
 import { diagnosticOf } from './diagnostics';
 import { DiskFiles } from './disk-files';
-import { CONFIG_NAME, findConfig, type FoundConfig } from './find-config';
+import { findConfig, type FoundConfig } from './find-config';
 import type { Checked } from '../../protocol/index';
 import { Debouncer } from './debounce';
 import { DEFAULT_SETTINGS, type ServerSettings } from './settings';
 import { summaryOf } from './summary';
+import { CONFIG_NAME } from '../../config/types';
 
 /** The way out of the checker. */
 export interface CheckerOutput {

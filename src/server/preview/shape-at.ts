@@ -1,10 +1,11 @@
 /** From the caret to the picture: the shapes that the text at the caret draws. */
 import { flattenSubpath } from '../../geometry/curve/flatten';
-import type { Drawing, Shape } from '../../drawing/types';
+import type { Drawing } from '../../drawing/types';
 import type { ElementNode } from '../../markup/tree';
 import type { MarkedShape } from '../../protocol/index';
 import { ringPath } from './preview-model';
 import { DRAWN_ALIKE } from '../../geometry/base/tolerances';
+import { drawnThrough } from '../../drawing/drawn-through';
 
 /** mm; finer than a line on a screen. */
 const TOLERANCE = DRAWN_ALIKE;
@@ -20,8 +21,6 @@ export function shapeAt(drawing: Drawing, offset: number): MarkedShape | undefin
   const rings = shapes.flatMap(({ subpaths }) => subpaths.map(({ curves }) => flattenSubpath(curves, TOLERANCE)));
   return { outline: rings.map(ringPath).join(''), from: element.span.from, to: element.span.to };
 }
-
-const drawnThrough = ({ element, instances }: Shape): readonly ElementNode[] => [element, ...instances];
 
 function innermost(elements: readonly ElementNode[], offset: number): ElementNode | undefined {
   const holding = elements.filter(({ span }) => span.from <= offset && offset < span.to);

@@ -2,7 +2,7 @@
 import Flatbush from 'flatbush';
 import type { Point } from '../../geometry/base/curve-types';
 import { distance } from '../../geometry/base/vector';
-import { ancestors, attribute } from '../../markup/query';
+import { ancestors, attributeOf } from '../../markup/query';
 import { cutLinesOf, type CutLine } from './index';
 import type { Layer } from '../types';
 import { defined } from '../../geometry/base/defined';
@@ -42,7 +42,7 @@ export function openPathsOf(layer: Layer): OpenPath[] {
 }
 
 function isRegister({ shape }: CutLine): boolean {
-  return [shape.element, ...ancestors(shape.element)].some((element) => attribute(element, REGISTER));
+  return [shape.element, ...ancestors(shape.element)].some((element) => attributeOf(element, REGISTER));
 }
 
 /** Ends are numbered so that line n has the ends 2n and 2n + 1. */

@@ -1,6 +1,6 @@
 /** Finds the layers of a drawing: which shapes belong to one colour, what it is called, and its paint. */
 import type { Drawing, Shape } from '../../drawing/types';
-import { attribute, childElements, textContent } from '../../markup/query';
+import { attributeOf, childElements, textContent } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
 import type { Region } from '../../geometry/base/polygon-types';
 import { areaOf } from '../../geometry/boolean/index';
@@ -53,9 +53,9 @@ export function statedName(element: ElementNode): string | undefined {
   const label = element.attributes.find((candidate) => candidate.localName === 'label');
   const candidates = [
     title && textContent(title),
-    attribute(element, 'aria-label')?.value,
+    attributeOf(element, 'aria-label')?.value,
     label?.value,
-    attribute(element, 'id')?.value,
+    attributeOf(element, 'id')?.value,
   ];
   return candidates.map((text) => text?.trim()).find((text) => text);
 }

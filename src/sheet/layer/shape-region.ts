@@ -3,7 +3,7 @@ import type { Clip, Shape, Subpath } from '../../drawing/types';
 import type { Curve } from '../../geometry/base/curve-types';
 import { flattenSubpath } from '../../geometry/curve/flatten';
 import { clipToBox, intersection, regionFromRings, union } from '../../geometry/boolean/index';
-import type { Region } from '../../geometry/base/polygon-types';
+import type { Region, FillRule } from '../../geometry/base/polygon-types';
 import { memoizeByIdentity } from '../../geometry/base/derived-facts';
 import { FLATTENING } from '../../geometry/base/tolerances';
 
@@ -18,7 +18,7 @@ export function shapeRegion(shape: Shape): Region {
 }
 
 /** The area inside subpaths by a fill rule. */
-export function fillRegion(subpaths: readonly Subpath[], fillRule: 'nonzero' | 'evenodd'): Region {
+export function fillRegion(subpaths: readonly Subpath[], fillRule: FillRule): Region {
   return regionFromRings(
     subpaths.map(({ curves }) => ringOfCurves(curves)),
     fillRule,

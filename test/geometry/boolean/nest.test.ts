@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Ring } from '../../../src/geometry/base/polygon-types';
-import { nestRings, pointInside } from '../../../src/geometry/boolean/nest';
+import { pointInside } from '../../../src/geometry/base/point-inside';
+import { nestRings } from '../../../src/geometry/boolean/nest';
 import { reverseRing, ringContains, ringOfBox } from '../../../src/geometry/base/ring';
 
 function square(centre: number, half: number): Ring {
