@@ -1,5 +1,5 @@
 /** Collects curves given in user units as subpaths in sheet millimetres. */
-import type { Curve, Matrix, Point } from '../../geometry/base/curve-types';
+import type { Arc, Curve, Matrix, Point } from '../../geometry/base/curve-types';
 import { applyToVector } from '../../geometry/base/matrix';
 import type { Subpath } from '../types';
 import { IN_DOCUMENT, locate, type Trace } from './located-subpath';
@@ -79,6 +79,13 @@ export class OutlineBuilder {
     const end = this.map(x, y);
     const sum = end.x + end.y + centre.x + centre.y + axisU.x + axisU.y + axisV.x + axisV.y + sweep;
     this.push({ kind: 'arc', start: this.current, end, centre, axisU, axisV, from, sweep }, sum);
+  }
+
+  /** One arc of an ellipse of its own, in user units. */
+  ellipticalArc({ end, centre, axisU, axisV, from, sweep }: Arc): void {
+    this.setAxes(axisU, axisV);
+    this.setCentre(centre.x, centre.y);
+    this.arcTo(end.x, end.y, from, sweep);
   }
 
   /** Closes the subpath. The closing line is added where it has length, or where the subpath has nothing else. */
