@@ -16,6 +16,7 @@ import type { Styles } from '../style/styles';
 import { parseSvgLength, toUserUnits } from '../viewport/units';
 import { DEFAULT_ASPECT_RATIO, parseAspectRatio, parseViewBoxAttribute, viewportTransform } from '../viewport/viewport';
 import { attributeOf } from '../../markup/query';
+import { DEGREES_PER_UNIT } from '../../text/css-units';
 
 export interface MarkerServices extends OutlineServices {
   readonly index: DocumentIndex;
@@ -124,7 +125,7 @@ function vertexMap(marker: ElementNode, vertex: Vertex, starts: boolean, scope: 
   return byStroke ? multiply(turned, scaling(width)) : turned;
 }
 
-const DEGREES: Readonly<Record<string, number>> = { '': 1, deg: 1, grad: 0.9, rad: 180 / Math.PI, turn: 360 };
+const DEGREES: Readonly<Record<string, number>> = { '': 1, ...DEGREES_PER_UNIT };
 
 /** Radians; 0 where the text is no angle. */
 function parseAngle(text: string): number {

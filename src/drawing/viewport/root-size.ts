@@ -6,7 +6,6 @@ import type { DeclaredStyle } from '../style/cascade';
 import {
   INITIAL_FONT_SIZE,
   isPhysical,
-  MM_PER_PX,
   parseSvgLength,
   toMillimetres,
   toUserUnits,
@@ -21,6 +20,7 @@ import {
   type ViewBox,
 } from './viewport';
 import { attributeOf } from '../../markup/query';
+import { MM_PER_PX } from '../../text/css-units';
 
 export interface RootSize {
   /** mm */

@@ -8,7 +8,8 @@ import { DEFAULT_CONFIG } from '../../config/types';
 import { limitsOf } from '../../config/limits';
 import type { Sheet } from '../../sheet/types';
 import type { CheckedDocument } from '../documents/checked-document';
-import type { SafeSlip, PreviewStack, PreviewFinding, PreviewLayer } from '../../protocol/index';
+import type { PreviewStack, PreviewFinding, PreviewLayer } from '../../protocol/index';
+import { safeSlips } from '../../stack/index';
 
 export { pathData as regionPath, ringPath } from '../../picture/path-data';
 
@@ -58,12 +59,7 @@ function groundOf({ settings }: Report): Pick<PreviewStack, 'ground'> {
 function safeSlipsOf({ stack, settings }: Report): Pick<PreviewStack, 'safeSlips'> {
   const seams = stack.cachedSeams();
   if (seams?.slip !== limitsOf(settings.config ?? DEFAULT_CONFIG).slip) return {};
-  const least = new Map<string, SafeSlip>();
-  for (const { earlier, later, width } of seams.overlaps) {
-    const key = `${earlier} ${later}`;
-    if (width < (least.get(key)?.safe ?? Infinity)) least.set(key, { layers: [earlier, later], safe: width });
-  }
-  return { safeSlips: [...least.values()] };
+  return { safeSlips: safeSlips(seams).map(({ earlier, later, safe }) => ({ layers: [earlier, later], safe })) };
 }
 
 function bedOf({ settings }: Report): Pick<PreviewStack, 'bed'> {
