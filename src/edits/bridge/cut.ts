@@ -9,8 +9,7 @@ import { cutOutlines } from './cut-outlines';
 import { cutStripsFromShapes } from './cut-fills';
 import { shapesNearStrips } from '../strip/shapes-near';
 import type { EditResult } from '../element/result';
-import { areStripsApart } from '../strip/separate';
-import { lengthenStrip, polygonOf, widenStrip, type Strip } from '../strip/strip';
+import { lengthenStrip, polygonOf, widenStrip, type Strip, areStripsApart } from '../strip/strip';
 import { extendStrip } from '../strip/reach';
 import { DRAWN_ALIKE, WRITTEN_STEP } from '../../geometry/base/tolerances';
 

@@ -10,7 +10,7 @@ import { parsePathData } from '../../markup/path-data';
 import { prefixOf, attributeOf } from '../../markup/query';
 import type { Attribute, ElementNode, MarkupDocument } from '../../markup/tree';
 import { applyEdits, type Span, type TextEdit } from '../../text/text';
-import { radiiOf } from '../path/arc-precision';
+import { radiiOf } from '../path/precision';
 import { CommandWriter, type CommandEnd } from '../path/path-writer';
 import { withBlankBefore } from './element-text';
 import { formatNumber, PLAIN_STYLE } from '../path/path-style';

@@ -1,7 +1,7 @@
 /** Writes loops as path data: commands that were not touched are copied as they stand, new ones follow their style. */
 import type { Arc, Curve, Point } from '../../geometry/base/curve-types';
 import { reverseCurve, subCurve } from '../../geometry/curve/index';
-import { extraDecimals, arcExtraDecimals, radiiOf, wellPosed } from './arc-precision';
+import { extraDecimals, arcExtraDecimals, radiiOf, wellPosed } from './precision';
 import type { OrderedLoop } from './loop-order';
 import { CommandWriter, type PathSource, type CommandEnd, type TextPiece } from './path-writer';
 import { formatNumber } from './path-style';

@@ -4,8 +4,7 @@ import { distance, interpolate } from '../../geometry/base/vector';
 import type { Box } from '../../geometry/base/polygon-types';
 import { boxesTouch, growBox } from '../../geometry/base/ring';
 import type { ScoredCandidate } from './score';
-import { boxOfCorners, stripAlong, type Strip } from '../strip/strip';
-import { areStripsApart } from '../strip/separate';
+import { boxOfCorners, stripAlong, type Strip, areStripsApart } from '../strip/strip';
 import { defined } from '../../geometry/base/defined';
 
 /** Extents in mm and areas in mm² up to which an island gets so many bridges (common practice, no source). */
