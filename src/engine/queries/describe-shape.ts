@@ -1,8 +1,11 @@
 /** What the text at an offset draws, measured at stated scale. */
+
+import { drawnThrough } from '../../drawing/drawn-through';
 import type { Drawing, Shape } from '../../drawing/types';
 import { joinBoxes } from '../../geometry/base/ring';
 import { areaOf, boxOfPolygon, perimeterOf, union } from '../../geometry/boolean/index';
 import { lengthOf } from '../../geometry/curve/index';
+import { attributeOf } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
 import type { Report } from '../../report/report';
 import { outlinesOf } from '../../sheet/layer/reading';
@@ -47,7 +50,7 @@ export function describeShapeAt({ drawing, sheets }: Report, offset: number): Sh
       : perimeterOf(region);
   return {
     name: element.localName,
-    id: element.attributes.find(({ name }) => name === 'id')?.value,
+    id: attributeOf(element, 'id')?.value,
     span: element.startTag,
     times: timesDrawn(shapes),
     width: maxX - minX,
@@ -57,8 +60,6 @@ export function describeShapeAt({ drawing, sheets }: Report, offset: number): Sh
     layers,
   };
 }
-
-const drawnThrough = ({ element, instances }: Shape): readonly ElementNode[] => [element, ...instances];
 
 /** A fill and its stroke are one drawing of the element. */
 function timesDrawn(shapes: readonly Shape[]): number {

@@ -1,6 +1,7 @@
 /** Decides when each open document is checked, and publishes what the last check of its present text found. */
 import type { Diagnostic } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
+import { CONFIG_NAME } from '../../config/types';
 import type { Checked } from '../../protocol/index';
 import { CheckedDocument, isStencilDocument } from './checked-document';
 import { CheckedProject, namesDocument } from './checked-project';
@@ -8,7 +9,7 @@ import { ConfigDiagnostics } from './config-diagnostics';
 import { Debouncer } from './debounce';
 import { diagnosticOf } from './diagnostics';
 import { DiskFiles } from './disk-files';
-import { CONFIG_NAME, type FoundConfig, findConfig } from './find-config';
+import { type FoundConfig, findConfig } from './find-config';
 import { DEFAULT_SETTINGS, type ServerSettings } from './settings';
 import { summaryOf } from './summary';
 

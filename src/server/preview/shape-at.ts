@@ -1,6 +1,7 @@
 /** From the caret to the picture: the shapes that the text at the caret draws. */
 
-import type { Drawing, Shape } from '../../drawing/types';
+import { drawnThrough } from '../../drawing/drawn-through';
+import type { Drawing } from '../../drawing/types';
 import { DRAWN_ALIKE } from '../../geometry/base/tolerances';
 import { flattenSubpath } from '../../geometry/curve/flatten';
 import type { ElementNode } from '../../markup/tree';
@@ -21,8 +22,6 @@ export function shapeAt(drawing: Drawing, offset: number): MarkedShape | undefin
   const rings = shapes.flatMap(({ subpaths }) => subpaths.map(({ curves }) => flattenSubpath(curves, TOLERANCE)));
   return { outline: rings.map(ringPath).join(''), from: element.span.from, to: element.span.to };
 }
-
-const drawnThrough = ({ element, instances }: Shape): readonly ElementNode[] => [element, ...instances];
 
 function innermost(elements: readonly ElementNode[], offset: number): ElementNode | undefined {
   const holding = elements.filter(({ span }) => span.from <= offset && offset < span.to);
