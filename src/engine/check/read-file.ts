@@ -54,21 +54,18 @@ function measureFile(run: Run, name: string, read: Answer<ReadDrawing>, plan: La
   const skipped: Skipped[] = [];
   const measured = layers.value.map((layer, i) => {
     const artwork = artworkOf(drawing, layer.group, run.config, layer.key.shapes);
-    const sheet = unlessStopped<Answer<MeasuredArtwork> | undefined>(
+    return unlessStopped<MeasuredLayer | undefined>(
       () => measureLayer(run, `${name}#${i}`, layer, artwork),
       (reason) => void skipped.push({ name: `layer "${layer.group.name}"`, reason }),
     );
-    return { ...layer, artwork, sheet };
   });
-  return run.cache.ask(fileNode, { layers, sheets: measured.map(({ sheet }) => sheet) }, () => {
-    const done = measured.filter((each): each is MeasuredLayer => each.sheet !== undefined);
+  return run.cache.ask(fileNode, { layers, sheets: measured.map((layer) => layer?.sheet) }, () => {
+    const done = measured.filter((layer) => layer !== undefined);
     return {
       text: drawing.document.text,
       drawing,
       unread: undefined,
-      sheets: done.map(({ group, artwork, sheet, ...layer }) =>
-        sheetOf(drawing, group, artwork, sheet.value, paintOf(run, { group, ...layer })),
-      ),
+      sheets: done.map(({ group, artwork, sheet, paint }) => sheetOf(drawing, group, artwork, sheet.value, paint)),
       origins: done.map(({ group: { entry }, sheet }) => ({ entry, measures: sheet.id })),
       skipped,
     };
@@ -78,15 +75,18 @@ function measureFile(run: Run, name: string, read: Answer<ReadDrawing>, plan: La
 interface MeasuredLayer extends PlannedLayer {
   readonly artwork: Artwork;
   readonly sheet: Answer<MeasuredArtwork>;
+  readonly paint: LayerPaint;
 }
 
-function measureLayer(run: Run, place: string, { key }: PlannedLayer, artwork: Artwork): Answer<MeasuredArtwork> {
+function measureLayer(run: Run, place: string, layer: PlannedLayer, artwork: Artwork): MeasuredLayer {
   lookNow();
+  const { group, key } = layer;
   const { cache, config, measuring } = run;
   // What was measured under another configuration is of no use to the next state of the layer.
   const slot = slotOf(run, `${place} ${measuring}`);
   const measure = (previous: MeasuredArtwork | undefined) => measureArtwork(artwork, config, previous);
-  return cache.ask(sheetNode, { key, artwork, measuring }, measure, slot);
+  const sheet = cache.ask(sheetNode, { key, artwork, measuring }, measure, slot);
+  return { group, key, artwork, sheet, paint: paintOf(run, layer) };
 }
 
 function paintOf({ cache }: Run, { group, key }: PlannedLayer): LayerPaint {
