@@ -24,7 +24,7 @@ const LABEL_PRECISION = 0.1;
  */
 export function piecesOf(polygons: Region, frame: Box, known: readonly Piece[] = []): readonly Piece[] {
   const held = polygons.map((polygon) => lengthOnFrame(polygon.outer, frame));
-  const first = held.indexOf(Math.max(...held));
+  const first = held.indexOf(held.reduce((most, each) => Math.max(most, each), 0));
   const twins = matchIdentical(
     polygons,
     known.map(({ polygon }) => polygon),

@@ -112,5 +112,5 @@ function middleOf(sheet: Sheet, line: CutLine, pieces: readonly SharedPiece[]): 
 /** From the first to the last of the commands that drew some curves of a line. */
 function spanOf({ shape, spans }: CutLine, curves: readonly number[]): Span {
   const own = curves.map((curve) => spans[curve] ?? shape.element.startTag);
-  return { from: Math.min(...own.map(({ from }) => from)), to: Math.max(...own.map(({ to }) => to)) };
+  return own.reduce((all, each) => ({ from: Math.min(all.from, each.from), to: Math.max(all.to, each.to) }));
 }

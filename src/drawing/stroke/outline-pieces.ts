@@ -4,7 +4,7 @@
  */
 import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Line, Point } from '../../geometry/base/curve-types';
-import { distance } from '../../geometry/base/vector';
+import { distance, dot } from '../../geometry/base/vector';
 import type { Span } from '../../text/text';
 import type { PolygonSink, QuadStrip } from './figures';
 import { overlapStrips } from './folds';
@@ -41,6 +41,17 @@ export function outlineContour(chain: StrokeContour, pen: Pen, sink: PolygonSink
 
 type Kind = 'strip' | 'fold-right' | 'fold-left';
 
+/** The end of a tight chord whose strip was given, and the chords after it that hardly move the pen. */
+interface TightEnd {
+  readonly at: Point;
+  readonly direction: Point;
+  /** The last of those chords, or the chord itself. */
+  readonly piece: StrokePiece;
+}
+
+/** Cosine of the turn up to which chords that hardly move the pen are one turn with what follows: 1 radian. */
+const SMALL_TURN = Math.cos(1);
+
 /** Collects pieces whose ribbons go on from each other, so that they are one figure each. */
 class PolygonRun {
   private readonly pen: Pen;
@@ -49,7 +60,7 @@ class PolygonRun {
   private ribbons: { left: QuadStrip['left'][]; right: QuadStrip['right'][] }[] = [];
   private span: Span = { from: 0, to: 0 };
   /** Where the last tight chord ended, until it is known how the pen turns there. */
-  private pending: { readonly piece: StrokePiece; readonly direction: Point } | undefined;
+  private pending: TightEnd | undefined;
 
   constructor(pen: Pen, sink: PolygonSink) {
     this.pen = pen;
@@ -113,6 +124,10 @@ class PolygonRun {
     const { start, end, span } = piece;
     const length = distance(start, end);
     const direction = { x: (end.x - start.x) / length, y: (end.y - start.y) / length };
+    if (this.pending && this.isOnSpot(this.pending, end, direction)) {
+      this.pending = { ...this.pending, piece };
+      return;
+    }
     if (piece.smooth) outlineSeam(start, piece.startDirection, span, pen, sink);
     outlineTurn(start, this.pending?.direction ?? piece.startDirection, direction, span, pen, sink);
     const sides = [offsetSideways(start, direction, -pen.half), offsetSideways(end, direction, -pen.half)];
@@ -120,7 +135,12 @@ class PolygonRun {
       [...sides, offsetSideways(end, direction, pen.half), offsetSideways(start, direction, pen.half)],
       span,
     );
-    this.pending = { piece, direction };
+    this.pending = { at: end, piece, direction };
+  }
+
+  /** At a cusp the pen turns in hundreds of chords on one spot: strips and wedges for each would all lie on each other. */
+  private isOnSpot({ at, direction }: TightEnd, end: Point, next: Point): boolean {
+    return distance(at, end) < this.pen.tolerance / 2 && dot(direction, next) > SMALL_TURN;
   }
 
   private turnToEnd(): void {

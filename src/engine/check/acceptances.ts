@@ -2,6 +2,8 @@
 import type { Finding } from '../../checks/finding';
 import type { CheckMeta } from '../../checks/meta';
 import type { CheckId } from '../../config/check-id';
+import { checkpoint } from '../../geometry/base/checkpoint';
+import { nodeAt } from '../../markup/query';
 import type { CommentNode, ElementNode, MarkupDocument, MarkupNode } from '../../markup/tree';
 import type { Span } from '../../text/text';
 
@@ -19,7 +21,7 @@ interface Acceptance {
   /** The comment itself. */
   readonly comment: Span;
   /** Where findings are accepted: the next element. */
-  readonly scope: Span | undefined;
+  readonly scope: ElementNode | undefined;
 }
 
 /**
@@ -32,17 +34,39 @@ export function applyAcceptances(
   isKnown: (check: CheckId) => boolean,
 ): Finding[] {
   const acceptances = findAcceptances(document);
+  if (acceptances.length === 0) return [...findings];
+  const byScope = groupByScope(acceptances);
   const used = new Set<Acceptance>();
   const left = findings.filter((finding) => {
-    const match = acceptances.find((acceptance) => accepts(acceptance, finding));
+    const match = acceptanceOf(finding, document, byScope);
     if (match) used.add(match);
     return !match;
   });
   return [...left, ...acceptances.filter((acceptance) => !used.has(acceptance)).map((each) => unused(each, isKnown))];
 }
 
-function accepts({ checks, scope }: Acceptance, { check, span }: Finding): boolean {
-  return checks.includes(check) && scope !== undefined && span.from >= scope.from && span.to <= scope.to;
+function groupByScope(acceptances: readonly Acceptance[]): ReadonlyMap<ElementNode | undefined, readonly Acceptance[]> {
+  const groups = new Map<ElementNode | undefined, Acceptance[]>();
+  for (const acceptance of acceptances) {
+    const group = groups.get(acceptance.scope);
+    if (group) group.push(acceptance);
+    else groups.set(acceptance.scope, [acceptance]);
+  }
+  return groups;
+}
+
+/** Of several, the first in the text: that of the outermost element. */
+function acceptanceOf(
+  { check, span }: Finding,
+  document: MarkupDocument,
+  byScope: ReadonlyMap<ElementNode | undefined, readonly Acceptance[]>,
+): Acceptance | undefined {
+  let first: Acceptance | undefined;
+  for (let node = nodeAt(document, span.from); node; node = node.parent) {
+    if (node.kind !== 'element' || span.to > node.span.to) continue;
+    first = byScope.get(node)?.find(({ checks }) => checks.includes(check)) ?? first;
+  }
+  return first;
 }
 
 function unused({ checks, comment }: Acceptance, isKnown: (check: CheckId) => boolean): Finding {
@@ -64,20 +88,19 @@ function findAcceptances(document: MarkupDocument): Acceptance[] {
   const found: Acceptance[] = [];
   const pending: (readonly MarkupNode[])[] = [document.children];
   for (let siblings = pending.pop(); siblings; siblings = pending.pop()) {
-    siblings.forEach((node, i) => {
-      if (node.kind === 'element') pending.push(node.children);
+    let next: ElementNode | undefined;
+    for (let i = siblings.length - 1; i >= 0; i -= 1) {
+      checkpoint();
+      const node = siblings[i]!;
+      if (node.kind === 'element') pending.push((next = node).children);
       const checks = node.kind === 'comment' ? acceptedChecks(node) : [];
-      if (checks.length > 0) found.push({ checks, comment: node.span, scope: nextElement(siblings, i)?.span });
-    });
+      if (checks.length > 0) found.push({ checks, comment: node.span, scope: next });
+    }
   }
-  return found;
+  return found.sort((a, b) => a.comment.from - b.comment.from);
 }
 
 function acceptedChecks({ value }: CommentNode): string[] {
   const match = /^\s*tombolo\s+accept\s+([\w-]+(?:\s*,\s*[\w-]+)*)/.exec(value);
   return match?.[1]?.split(',').map((check) => check.trim()) ?? [];
-}
-
-function nextElement(siblings: readonly MarkupNode[], after: number): ElementNode | undefined {
-  return siblings.slice(after + 1).find((node) => node.kind === 'element');
 }

@@ -1,5 +1,4 @@
 /** The files of a project to their reports, as parts of one stack. */
-import { underWatch } from '../../geometry/base/checkpoint';
 import type { LayerFault, ProjectReport, Report, Settings } from '../../report/report';
 import { layerId } from '../../sheet/layer/layer-id';
 import { hashOfText } from '../../text/hash';
@@ -10,7 +9,7 @@ import { faultOf, groupsOfEntry, projectFiles, type SourcedEntry, sourcedEntries
 import { type LayerPlan, readFile } from './read-file';
 import { beginRun, type Origin, type Run } from './run';
 import { reportOn } from './run-checks';
-import { watchOf } from './run-watch';
+import { RunWatch } from './run-watch';
 import { type NamedSheet, settleSeams, stackFrom } from './stack-of-run';
 import type { ReadFile } from './stages';
 import { versionOf, versionOfStack } from './version';
@@ -28,7 +27,8 @@ export function checkFiles(origin: Origin, files: ReadonlyMap<string, string>, s
     return text === undefined ? [] : [{ name, text }];
   });
   const missing = names.filter((name) => !files.has(name));
-  return underWatch(watchOf(settings, there.length), () => checkParts(beginRun(origin, kept), there, missing));
+  const watch = new RunWatch(settings, there.length);
+  return watch.over(() => checkParts(beginRun(origin, kept, watch), there, missing));
 }
 
 interface NamedText {

@@ -1,5 +1,4 @@
 /** One file that stands alone: text and settings to a report, through markup, drawing, sheets and checks. */
-import { underWatch } from '../../geometry/base/checkpoint';
 import type { Report, Settings } from '../../report/report';
 import { groupShapes } from '../../sheet/layer/layers';
 import { hashOfText } from '../../text/hash';
@@ -7,7 +6,7 @@ import { now } from '../clock';
 import { type LayerPlan, readFile } from './read-file';
 import { beginRun, type Origin } from './run';
 import { reportOn } from './run-checks';
-import { watchOf } from './run-watch';
+import { RunWatch } from './run-watch';
 import { settleSeams, stackFrom } from './stack-of-run';
 import { versionOf } from './version';
 
@@ -17,9 +16,10 @@ import { versionOf } from './version';
  */
 export function checkText(origin: Origin, text: string, settings: Settings): Report {
   const { cancelled: _, ...kept } = settings;
-  return underWatch(watchOf(settings), () => {
+  const watch = new RunWatch(settings);
+  return watch.over(() => {
     const start = now();
-    const run = beginRun(origin, kept);
+    const run = beginRun(origin, kept, watch);
     const hash = hashOfText(text);
     const file = readFile(run, '', { text, hash }, planOf(kept));
     const placed = file.value.sheets.map((_sheet, ordinal) => ({ file, ordinal, name: '' }));

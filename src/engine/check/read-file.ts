@@ -11,7 +11,7 @@ import type { LayerPaint } from '../../sheet/types';
 import type { Answer } from '../cache/cache';
 import { drawingNode, fileNode, type HashedText, layersNode, markupNode, paintNode, sheetNode } from '../cache/nodes';
 import { type Run, slotOf } from './run';
-import { type Skipped, unlessStopped } from './run-watch';
+import type { Skipped } from './run-watch';
 import type { PlannedGroup, PlannedLayer, ReadFile } from './stages';
 
 /** Which layers a drawing is read as. */
@@ -27,10 +27,26 @@ export interface LayerPlan {
  * @param name of the file, as its project has it
  */
 export function readFile(run: Run, name: string, text: HashedText, plan: LayerPlan): Answer<ReadFile> {
-  return unlessStopped(
-    () => measureFile(run, name, readText(run, name, text), plan),
-    (unread) => run.cache.ask(fileNode, { layers: undefined, sheets: [] }, () => unreadFile(text, unread)),
+  const read = run.watch.part<ReadLayers | StopReason>(
+    () => readLayers(run, name, text, plan),
+    (unread) => unread,
   );
+  if (typeof read === 'object') return measureFile(run, name, read);
+  return run.cache.ask(fileNode, { layers: undefined, sheets: [] }, () => unreadFile(text, read));
+}
+
+interface ReadLayers {
+  readonly drawing: Drawing;
+  readonly layers: Answer<readonly PlannedLayer[]>;
+}
+
+function readLayers(run: Run, name: string, text: HashedText, plan: LayerPlan): ReadLayers {
+  const read = readText(run, name, text);
+  const { drawing } = read.value;
+  const layers = run.cache.ask(layersNode, { drawing: read, plan: plan.key }, () =>
+    plan.groupsOf(drawing).map((group) => ({ group, key: artworkKey(group.shapes) })),
+  );
+  return { drawing, layers };
 }
 
 function unreadFile({ text }: HashedText, unread: StopReason): ReadFile {
@@ -46,15 +62,11 @@ function readText(run: Run, name: string, text: HashedText): Answer<ReadDrawing>
   return run.cache.ask(drawingNode, { markup, size }, read, slotOf(run, name));
 }
 
-function measureFile(run: Run, name: string, read: Answer<ReadDrawing>, plan: LayerPlan): Answer<ReadFile> {
-  const { drawing } = read.value;
-  const layers = run.cache.ask(layersNode, { drawing: read, plan: plan.key }, () =>
-    plan.groupsOf(drawing).map((group) => ({ group, key: artworkKey(group.shapes) })),
-  );
+function measureFile(run: Run, name: string, { drawing, layers }: ReadLayers): Answer<ReadFile> {
   const skipped: Skipped[] = [];
   const measured = layers.value.map((layer, i) => {
     const artwork = artworkOf(drawing, layer.group, run.config, layer.key.shapes);
-    return unlessStopped<MeasuredLayer | undefined>(
+    return run.watch.part<MeasuredLayer | undefined>(
       () => measureLayer(run, `${name}#${i}`, layer, artwork),
       (reason) => void skipped.push({ name: `layer "${layer.group.name}"`, reason }),
     );

@@ -1,5 +1,5 @@
 /** What watches over a run of the engine: its time, its memory, and whoever asked for it. */
-import { Stopped, type StopReason, type Watch } from '../../geometry/base/checkpoint';
+import { Stopped, type StopReason, underWatch, type Watch } from '../../geometry/base/checkpoint';
 import type { Settings } from '../../report/report';
 import { now } from '../clock';
 
@@ -8,7 +8,7 @@ const DEFAULT_BUDGET = 20_000;
 /** Bytes: no sheet that a person draws needs a third of it. */
 const DEFAULT_GROWTH = 2 ** 30;
 /** Milliseconds: asking a host for its memory can take as long as a thousand steps of a loop. */
-const BETWEEN_MEMORY_LOOKS = 5;
+const BETWEEN_MEMORY_LOOKS = 20;
 
 /** Something that was not done, and what was lacking for it. */
 export interface Skipped {
@@ -17,19 +17,43 @@ export interface Skipped {
   readonly reason: StopReason;
 }
 
-/**
- * The watch over a run that begins now.
- * @param files how many files the run reads: each adds its time to the budget
- */
-export function watchOf(settings: Settings, files = 1): Watch {
-  const end = now() + (settings.budget ?? DEFAULT_BUDGET) * Math.max(1, files);
-  const isMemoryUsedUp = memoryWatch(settings);
-  return () => {
-    if (settings.cancelled?.()) return 'cancelled';
-    const time = now();
-    if (time > end) return 'time';
-    return isMemoryUsedUp(time) ? 'memory' : undefined;
-  };
+/** The watch over a run that begins when it is made. */
+export class RunWatch {
+  private readonly isCancelled: () => boolean;
+  private readonly limits: Watch;
+
+  /** @param files how many files the run reads: each adds its time to the budget */
+  constructor(settings: Settings, files = 1) {
+    const end = now() + (settings.budget ?? DEFAULT_BUDGET) * Math.max(1, files);
+    const isMemoryUsedUp = memoryWatch(settings);
+    this.isCancelled = settings.cancelled ?? (() => false);
+    this.limits = () => {
+      const time = now();
+      if (time > end) return 'time';
+      return isMemoryUsedUp(time) ? 'memory' : undefined;
+    };
+  }
+
+  /**
+   * The run as a whole. Time and memory end parts of it alone, so that there is always a report.
+   * @throws Stopped when the run is cancelled: then nobody wants its report
+   */
+  over<T>(run: () => T): T {
+    return underWatch(() => (this.isCancelled() ? 'cancelled' : undefined), run);
+  }
+
+  /**
+   * What a part of the run gives, or `otherwise` where time or memory ended it.
+   * @throws Stopped when the run is cancelled
+   */
+  part<T>(work: () => T, otherwise: (reason: StopReason) => T): T {
+    try {
+      return underWatch(this.limits, work);
+    } catch (error) {
+      if (!(error instanceof Stopped) || error.reason === 'cancelled') throw error;
+      return otherwise(error.reason);
+    }
+  }
 }
 
 function memoryWatch({ memoryInUse, memoryBudget }: Settings): (time: number) => boolean {
@@ -42,17 +66,4 @@ function memoryWatch({ memoryInUse, memoryBudget }: Settings): (time: number) =>
     usedUp = memoryInUse() > most;
     return usedUp;
   };
-}
-
-/**
- * What `work` gives, or `otherwise` where time or memory ended it.
- * @throws Stopped when the run was cancelled: then nobody wants its report
- */
-export function unlessStopped<T>(work: () => T, otherwise: (reason: StopReason) => T): T {
-  try {
-    return work();
-  } catch (error) {
-    if (!(error instanceof Stopped) || error.reason === 'cancelled') throw error;
-    return otherwise(error.reason);
-  }
 }

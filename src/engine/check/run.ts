@@ -5,6 +5,7 @@ import type { Session, Settings } from '../../report/report';
 import { hashOfText } from '../../text/hash';
 import type { Cache, Slot } from '../cache/cache';
 import { effectiveConfig, measuringPart } from './effective-config';
+import type { RunWatch } from './run-watch';
 
 /** Where a run takes from what is known, and to whom its reports lead back. */
 export interface Origin {
@@ -19,12 +20,13 @@ export interface Origin {
 
 export interface Run extends Origin {
   readonly settings: Settings;
+  readonly watch: RunWatch;
   readonly config: Config;
   /** Stands for all of the configuration that measures and findings depend on. */
   readonly measuring: string;
 }
 
-export function beginRun(origin: Origin, settings: Settings): Run {
+export function beginRun(origin: Origin, settings: Settings, watch: RunWatch): Run {
   const config = effectiveConfig(settings);
   const { cache, document, trial, sessionFor } = origin;
   return {
@@ -33,6 +35,7 @@ export function beginRun(origin: Origin, settings: Settings): Run {
     trial,
     sessionFor,
     settings,
+    watch,
     config,
     measuring: hashOfText(JSON.stringify(measuringPart(config))),
   };

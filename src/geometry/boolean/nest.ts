@@ -29,8 +29,9 @@ export function nestRings(rings: readonly Ring[]): Region {
     if (area > 0) outers.push({ ring, box: boxOfRing(ring), area, holes: [] });
     else if (area < 0) holes.push({ ring, area: -area });
   }
-  if (outers.length === 1) outers[0]?.holes.push(...holes.map((hole) => hole.ring));
-  else if (outers.length > 1 && holes.length > 0) placeHoles(outers, holes);
+  const [only, another] = outers;
+  if (only && !another) for (const { ring } of holes) only.holes.push(ring);
+  else if (another && holes.length > 0) placeHoles(outers, holes);
   return outers.map(({ ring, holes: held }) => ({ outer: ring, holes: held }));
 }
 

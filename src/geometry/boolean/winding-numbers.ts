@@ -2,6 +2,7 @@
 import { checkpoint } from '../base/checkpoint';
 import { defined } from '../base/defined';
 import { findRoot, uniteSets } from '../spatial/clusters';
+import type { Edges } from './edge-set';
 import type { PlanarGraph } from './half-edges';
 import { orientation } from './orientation';
 import type { SnappedEdges } from './snap-rounding';
@@ -13,13 +14,20 @@ export interface EdgeWindings {
 }
 
 /**
- * One ray tells the windings outside each connected component of edges; from there they follow across the edges.
+ * A ray to the left tells which face each connected component of edges lies in; from there the windings follow across the
+ * edges. What the ray meets first reaches further left than the component, and so is known before it.
  */
 export function computeEdgeWindings(noded: SnappedEdges, graph: PlanarGraph): EdgeWindings {
+  const { x, y } = graph;
+  const { edges } = noded;
   const windings = { first: new Int32Array(graph.halfEdges), second: new Int32Array(graph.halfEdges) };
   const done = new Uint8Array(graph.halfEdges);
-  for (const vertex of leftmostOfComponents(graph)) {
-    const outside = windingLeftOf(noded, defined(graph.x[vertex]), defined(graph.y[vertex]));
+  const begins = leftmostOfComponents(graph).sort((a, b) => defined(x[a]) - defined(x[b]));
+  const leftmost = x[begins[0] ?? 0] ?? 0;
+  for (const vertex of begins) {
+    const edge = edgeLeftOf(noded, defined(x[vertex]), defined(y[vertex]), leftmost);
+    const face = 2 * edge + (edge >= 0 && isRising(edges.ay, edges.by, edge) ? 1 : 0);
+    const outside = [windings.first[face] ?? 0, windings.second[face] ?? 0] as const;
     propagateWindings(noded, graph, windings, done, defined(graph.last[vertex]), outside);
   }
   return windings;
@@ -43,26 +51,71 @@ function leftmostOfComponents(graph: PlanarGraph): number[] {
   return [...leftmost.values()];
 }
 
-/** Just left of the leftmost vertex of a component: the sum over all edges that a ray from the far left crosses. */
-function windingLeftOf(noded: SnappedEdges, x: number, y: number): readonly [number, number] {
-  const { edges, boxes } = noded;
-  let [first, second] = [0, 0];
-  boxes?.search(-Infinity, y, x, y, (edge) => {
-    const [ax, ay, bx, by] = [
-      defined(edges.ax[edge]),
-      defined(edges.ay[edge]),
-      defined(edges.bx[edge]),
-      defined(edges.by[edge]),
-    ];
-    if (ay > y === by > y) return false;
-    const rising = by > ay;
-    const side = orientation(ax, ay, bx, by, x, y);
-    if (rising ? side >= 0 : side <= 0) return false;
-    first += rising ? -defined(edges.first[edge]) : defined(edges.first[edge]);
-    second += rising ? -defined(edges.second[edge]) : defined(edges.second[edge]);
+/** Grid units: how far to the left is looked first for what lies there; each time it fails, twice as far on. */
+const FIRST_STEP = 10_000;
+
+/**
+ * The edge that a ray to the left meets first, just above y; −1 where there is none.
+ * @param leftmost the least x of all vertices
+ */
+function edgeLeftOf({ edges, boxes }: SnappedEdges, x: number, y: number, leftmost: number): number {
+  let nearest = -1;
+  const consider = (edge: number): boolean => {
+    if (isLeftOf(edges, edge, x, y) && (nearest < 0 || isRightOf(edges, edge, nearest))) nearest = edge;
     return false;
-  });
-  return [first, second];
+  };
+  for (let right = x, step = FIRST_STEP; right > leftmost; right -= step, step *= 2) {
+    boxes?.search(right - step, y, right, y, consider);
+    // What crosses the ray further left than was looked may have others before it there. One unit for rounding.
+    if (nearest >= 0 && crossingOf(edges, nearest, y) > right - step + 1) break;
+  }
+  return nearest;
+}
+
+/** Whether a horizontal line just above y crosses the edge, left of (x, y). */
+function isLeftOf({ ax, ay, bx, by }: Edges, edge: number, x: number, y: number): boolean {
+  if (defined(ay[edge]) > y === defined(by[edge]) > y) return false;
+  const side = orientation(defined(ax[edge]), defined(ay[edge]), defined(bx[edge]), defined(by[edge]), x, y);
+  return isRising(ay, by, edge) ? side < 0 : side > 0;
+}
+
+function isRising(ay: readonly number[], by: readonly number[], edge: number): boolean {
+  return defined(by[edge]) > defined(ay[edge]);
+}
+
+/**
+ * Which of two edges that a horizontal line crosses is further right. As they meet in ends alone, an end that both reach
+ * the height of tells; where it is the end of both, the other end does.
+ */
+function isRightOf(edges: Edges, edge: number, other: number): boolean {
+  const low = lowEndOf(edges, edge)[1] >= lowEndOf(edges, other)[1];
+  const below = low ? sideOf(edges, other, lowEndOf(edges, edge)) : -sideOf(edges, edge, lowEndOf(edges, other));
+  if (below !== 0) return below > 0;
+  const high = highEndOf(edges, edge)[1] <= highEndOf(edges, other)[1];
+  return (high ? sideOf(edges, other, highEndOf(edges, edge)) : -sideOf(edges, edge, highEndOf(edges, other))) > 0;
+}
+
+function lowEndOf({ ax, ay, bx, by }: Edges, edge: number): readonly [number, number] {
+  return isRising(ay, by, edge) ? [defined(ax[edge]), defined(ay[edge])] : [defined(bx[edge]), defined(by[edge])];
+}
+
+function highEndOf({ ax, ay, bx, by }: Edges, edge: number): readonly [number, number] {
+  return isRising(ay, by, edge) ? [defined(bx[edge]), defined(by[edge])] : [defined(ax[edge]), defined(ay[edge])];
+}
+
+/** Positive for points to the right of the edge. */
+function sideOf(edges: Edges, edge: number, [x, y]: readonly [number, number]): number {
+  const [lowX, lowY] = lowEndOf(edges, edge);
+  const [highX, highY] = highEndOf(edges, edge);
+  return -orientation(lowX, lowY, highX, highY, x, y);
+}
+
+/** Grid units: about where a horizontal line crosses the edge. */
+function crossingOf({ ax, ay, bx, by }: Edges, edge: number, y: number): number {
+  return (
+    defined(ax[edge]) +
+    ((y - defined(ay[edge])) / (defined(by[edge]) - defined(ay[edge]))) * (defined(bx[edge]) - defined(ax[edge]))
+  );
 }
 
 /** Round the cycle of `start`, then across each of its edges to the cycle on the other side, and so on. */

@@ -97,7 +97,7 @@ function findPieces(chains: readonly CurveChain[]): Found[] {
       first: defined(members[first]),
       second: defined(members[second]),
     });
-    found.push(...searched.pieces.map((piece) => ({ ...piece, ...numbered(piece) })));
+    for (const piece of searched.pieces) found.push({ ...piece, ...numbered(piece) });
   }
   return found;
 }

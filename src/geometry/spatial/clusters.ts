@@ -4,21 +4,30 @@ import Flatbush from 'flatbush';
 import { checkpoint } from '../base/checkpoint';
 import { defined } from '../base/defined';
 import type { Box } from '../base/polygon-types';
+import { growBox } from '../base/ring';
+import { BoxPool } from './box-pool';
 
 /** Indices of the boxes, grouped; groups in the order of their first member, members ascending. */
 export function clusterBoxes(boxes: readonly Box[], margin = 0): number[][] {
-  const parents = Int32Array.from(boxes.keys());
-  if (boxes.length > 1) {
-    const index = indexBoxes(boxes);
-    boxes.forEach((box, self) => {
-      index.search(box.minX - margin, box.minY - margin, box.maxX + margin, box.maxY + margin, (other) => {
-        checkpoint();
-        if (other > self) uniteSets(parents, self, other);
-        return false;
+  if (boxes.length < 2) return boxes.map((_, only) => [only]);
+  const pool = new BoxPool(boxes);
+  const isPlaced = new Uint8Array(boxes.length);
+  const clusters: number[][] = [];
+  for (let first = 0; first < boxes.length; first += 1) {
+    if (isPlaced[first] === 1) continue;
+    isPlaced[first] = 1;
+    const members = [first];
+    // The list grows while it is walked.
+    for (const member of members) {
+      pool.take(growBox(defined(boxes[member]), margin), (other) => {
+        if (isPlaced[other] === 1) return;
+        isPlaced[other] = 1;
+        members.push(other);
       });
-    });
+    }
+    clusters.push(members.length > 1 ? members.sort((a, b) => a - b) : members);
   }
-  return groupsOf(parents);
+  return clusters;
 }
 
 /** Over at least one box. */

@@ -8,8 +8,10 @@ import { defined } from '../../geometry/base/defined';
 import { PLAINLY_BESIDE } from '../../geometry/base/tolerances';
 import { findSharedIntervals, type SharedInterval } from '../../geometry/curve/coincident';
 import { lengthOf } from '../../geometry/curve/index';
+import type { ElementNode } from '../../markup/tree';
 import type { Span } from '../../text/text';
 import { isClosed, isHairline } from '../layer/reading';
+import { sameCurves } from '../layer/same-area';
 import type { Layer } from '../types';
 
 /** One chain of curves that is cut in one go. Sheet mm. */
@@ -60,7 +62,7 @@ export function cutLinesOf({ reading, shapes }: Layer): CutLine[] {
 
 /** The lines of a layer that would be cut twice. */
 export function doubledLinesOf(layer: Layer): DoubledLine[] {
-  const lines = cutLinesOf(layer);
+  const lines = withoutThirds(cutLinesOf(layer));
   return findSharedIntervals(
     lines.map(({ curves }) => curves),
     MIN_LENGTH,
@@ -68,6 +70,22 @@ export function doubledLinesOf(layer: Layer): DoubledLine[] {
     const [first, second] = [defined(lines[stretch.first]), defined(lines[stretch.second])];
     const whole = first !== second && lengthOfLine(second) - stretch.length < WHOLE;
     return { first, second, stretch, whole };
+  });
+}
+
+/** What an element draws in one place more than twice, by `use` within `use`, need be told once. */
+function withoutThirds(lines: readonly CutLine[]): CutLine[] {
+  const seen = new Map<ElementNode, Map<string, CutLine[]>>();
+  return lines.filter((line) => {
+    const { element } = line.shape;
+    const start = line.curves[0]?.start;
+    const key = `${line.subpath} ${start?.x} ${start?.y}`;
+    const known = seen.get(element) ?? new Map<string, CutLine[]>();
+    seen.set(element, known);
+    const twins = (known.get(key) ?? []).filter(({ curves }) => sameCurves(curves, line.curves));
+    if (twins.length > 1) return false;
+    known.set(key, [...(known.get(key) ?? []), line]);
+    return true;
   });
 }
 

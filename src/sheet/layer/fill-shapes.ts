@@ -4,6 +4,7 @@ import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Region } from '../../geometry/base/polygon-types';
 import type { CachedCluster } from '../../geometry/boolean/cluster-cache';
 import { unionByCluster } from '../../geometry/boolean/index';
+import { areaKey, sameArea } from './same-area';
 import { shapeRegion } from './shape-region';
 
 export interface FilledShapes {
@@ -26,7 +27,7 @@ export function fillShapes(
   previous: FilledShapes = NOTHING_FILLED,
 ): FilledShapes {
   const fills = fillsOf(shapes, keys, previous);
-  return { keys, fills, union: unionByCluster(fills, previous.union) };
+  return { keys, fills, union: unionByCluster([...new Set(fills)], previous.union) };
 }
 
 /** An edit touches few shapes, which commonly stand together: those before and after them are kept. */
@@ -36,9 +37,23 @@ function fillsOf(shapes: readonly Shape[], keys: Float64Array, previous: FilledS
   let [before, after] = [0, 0];
   while (before < least && keys[before] === old[before]) before += 1;
   while (after < least - before && keys.at(-1 - after) === old.at(-1 - after)) after += 1;
+  const regionOf = regionsOnce();
   return shapes.map((shape, i) => {
     checkpoint();
     const at = i < before ? i : i >= shapes.length - after ? i - shapes.length + known.length : -1;
-    return known[at] ?? shapeRegion(shape);
+    return known[at] ?? regionOf(shape);
   });
+}
+
+/** Gives the same region to shapes that are drawn again in the same place, so that they are united once. */
+function regionsOnce(): (shape: Shape) => Region {
+  const drawn = new Map<string, Shape[]>();
+  return (shape) => {
+    const key = areaKey(shape);
+    const alike = drawn.get(key) ?? [];
+    const first = alike.find((other) => sameArea(other, shape));
+    if (first) return shapeRegion(first);
+    drawn.set(key, [...alike, shape]);
+    return shapeRegion(shape);
+  };
 }

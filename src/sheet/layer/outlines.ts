@@ -1,6 +1,7 @@
 /** Layers that show only their cut lines: nesting tells openings from material. */
 import type { Subpath } from '../../drawing/types';
 import type { Box, Region } from '../../geometry/base/polygon-types';
+import { joinBoxes } from '../../geometry/base/ring';
 import { boundsOf } from '../../geometry/curve/index';
 import { fillRegion } from './shape-region';
 
@@ -15,8 +16,6 @@ export function openingsWithin(outlines: readonly Subpath[], frame: Box): Region
 
 /** Whether an outline spans the whole sheet: its own edge, not an opening. */
 export function isSheetEdge({ curves }: Subpath, frame: Box): boolean {
-  const boxes = curves.map(boundsOf);
-  const width = Math.max(...boxes.map((box) => box.maxX)) - Math.min(...boxes.map((box) => box.minX));
-  const height = Math.max(...boxes.map((box) => box.maxY)) - Math.min(...boxes.map((box) => box.minY));
-  return width >= SHEET_EDGE * (frame.maxX - frame.minX) && height >= SHEET_EDGE * (frame.maxY - frame.minY);
+  const { minX, minY, maxX, maxY } = joinBoxes(curves.map(boundsOf));
+  return maxX - minX >= SHEET_EDGE * (frame.maxX - frame.minX) && maxY - minY >= SHEET_EDGE * (frame.maxY - frame.minY);
 }

@@ -12,10 +12,11 @@ export const ringOfCurves = memoizeByIdentity('ring of a chain', (curves: readon
   flattenSubpath(curves, FLATTENING),
 );
 
-/** The painted area of one shape in sheet mm, its clip paths applied. */
-export function shapeRegion(shape: Shape): Region {
-  return shape.clips.reduce(applyClip, fillRegion(shape.subpaths, shape.fillRule));
-}
+/** The painted area of one shape in sheet mm, its clip paths applied. Its layer's paint and fill both want it. */
+export const shapeRegion = memoizeByIdentity(
+  'area of a shape',
+  ({ subpaths, fillRule, clips }: Shape): Region => clips.reduce(applyClip, fillRegion(subpaths, fillRule)),
+);
 
 /** The area inside subpaths by a fill rule. */
 export function fillRegion(subpaths: readonly Subpath[], fillRule: 'nonzero' | 'evenodd'): Region {

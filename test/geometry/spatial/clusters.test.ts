@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { underWatch } from '../../../src/geometry/base/checkpoint';
 import { boxesTouch, growBox } from '../../../src/geometry/base/ring';
 import { clusterBoxes } from '../../../src/geometry/spatial/clusters';
 
@@ -29,6 +30,20 @@ describe('clusterBoxes', () => {
           ).toEqual(group);
       }),
     );
+  });
+
+  it('takes steps in proportion to the boxes, however many lie on each other', () => {
+    const looksOver = (count: number): number => {
+      let looks = 0;
+      const boxes = Array.from({ length: count }, (_, i) => ({ minX: 0, minY: i / 1e6, maxX: 9, maxY: 9 }));
+      const watch = () => {
+        looks += 1;
+        return undefined;
+      };
+      expect(underWatch(watch, () => clusterBoxes(boxes))).toHaveLength(1);
+      return looks;
+    };
+    expect(looksOver(80_000)).toBeLessThan(10 * looksOver(10_000));
   });
 
   it('has no groups of nothing', () => {
