@@ -7,7 +7,10 @@ export interface CacheNode<Inputs, Value> {
   key(inputs: Inputs): string;
   /** About how many bytes the value holds besides what its inputs hold. */
   bytes(value: Value): number;
-  /** Whether a value is all that there is to know: what a run had no time to finish is not kept. */
+  /**
+   * Whether a value is all that there is to know: what a run had no time to finish is not kept, nor what is worked out
+   * from it.
+   */
   isWhole?(value: Value): boolean;
 }
 
@@ -52,6 +55,8 @@ export class Cache {
   readonly #counts = new Map<string, { hits: number; misses: number }>();
   readonly #limit: number;
   #bytes = 0;
+  /** How many answers there were that were not whole. */
+  #partial = 0;
   #lastId = 0;
 
   /** @param limit bytes, about, that all answers together may hold */
@@ -78,7 +83,7 @@ export class Cache {
     const key = `${node.name} ${node.key(inputs)}`;
     const known = this.#use(key);
     this.#count(node.name, known ? 'hits' : 'misses');
-    const entry = known ?? this.#add(node, key, compute(slot && (this.#last(node.name, slot) as Value | undefined)));
+    const entry = known ?? this.#workOut(node, key, () => compute(slot && (this.#last(node.name, slot) as Value)));
     if (slot) this.#follow(node.name, slot, key);
     return entry as Answer<Value>;
   }
@@ -123,10 +128,18 @@ export class Cache {
     entry.slots.add(slot);
   }
 
-  #add<Inputs, Value>(node: CacheNode<Inputs, Value>, key: string, value: Value): Entry {
+  #workOut<Inputs, Value>(node: CacheNode<Inputs, Value>, key: string, compute: () => Value): Entry {
+    const partialBefore = this.#partial;
+    const value = compute();
+    const isWhole = this.#partial === partialBefore && (node.isWhole?.(value) ?? true);
     this.#lastId += 1;
     const entry = { value, id: this.#lastId, bytes: node.bytes(value), slots: new Set<string>() };
-    if (node.isWhole?.(value) === false) return entry;
+    if (isWhole) this.#keep(key, entry);
+    else this.#partial += 1;
+    return entry;
+  }
+
+  #keep(key: string, entry: Entry): void {
     this.#remove(key);
     this.#entries.set(key, entry);
     this.#bytes += entry.bytes;
@@ -134,7 +147,6 @@ export class Cache {
       if (this.#bytes <= this.#limit || id === entry.id) break;
       this.#remove(oldest);
     }
-    return entry;
   }
 
   #remove(key: string): void {

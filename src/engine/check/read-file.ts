@@ -27,10 +27,26 @@ export interface LayerPlan {
  * @param name of the file, as its project has it
  */
 export function readFile(run: Run, name: string, text: HashedText, plan: LayerPlan): Answer<ReadFile> {
-  return run.watch.part(
-    () => measureFile(run, name, readText(run, name, text), plan),
-    (unread) => run.cache.ask(fileNode, { layers: undefined, sheets: [] }, () => unreadFile(text, unread)),
+  const read = run.watch.part<ReadLayers | StopReason>(
+    () => readLayers(run, name, text, plan),
+    (unread) => unread,
   );
+  if (typeof read === 'object') return measureFile(run, name, read);
+  return run.cache.ask(fileNode, { layers: undefined, sheets: [] }, () => unreadFile(text, read));
+}
+
+interface ReadLayers {
+  readonly drawing: Drawing;
+  readonly layers: Answer<readonly PlannedLayer[]>;
+}
+
+function readLayers(run: Run, name: string, text: HashedText, plan: LayerPlan): ReadLayers {
+  const read = readText(run, name, text);
+  const { drawing } = read.value;
+  const layers = run.cache.ask(layersNode, { drawing: read, plan: plan.key }, () =>
+    plan.groupsOf(drawing).map((group) => ({ group, key: artworkKey(group.shapes) })),
+  );
+  return { drawing, layers };
 }
 
 function unreadFile({ text }: HashedText, unread: StopReason): ReadFile {
@@ -46,29 +62,22 @@ function readText(run: Run, name: string, text: HashedText): Answer<ReadDrawing>
   return run.cache.ask(drawingNode, { markup, size }, read, slotOf(run, name));
 }
 
-function measureFile(run: Run, name: string, read: Answer<ReadDrawing>, plan: LayerPlan): Answer<ReadFile> {
-  const { drawing } = read.value;
-  const layers = run.cache.ask(layersNode, { drawing: read, plan: plan.key }, () =>
-    plan.groupsOf(drawing).map((group) => ({ group, key: artworkKey(group.shapes) })),
-  );
+function measureFile(run: Run, name: string, { drawing, layers }: ReadLayers): Answer<ReadFile> {
   const skipped: Skipped[] = [];
   const measured = layers.value.map((layer, i) => {
     const artwork = artworkOf(drawing, layer.group, run.config, layer.key.shapes);
-    const sheet = run.watch.part<Answer<MeasuredArtwork> | undefined>(
+    return run.watch.part<MeasuredLayer | undefined>(
       () => measureLayer(run, `${name}#${i}`, layer, artwork),
       (reason) => void skipped.push({ name: `layer "${layer.group.name}"`, reason }),
     );
-    return { ...layer, artwork, sheet };
   });
-  return run.cache.ask(fileNode, { layers, sheets: measured.map(({ sheet }) => sheet) }, () => {
-    const done = measured.filter((each): each is MeasuredLayer => each.sheet !== undefined);
+  return run.cache.ask(fileNode, { layers, sheets: measured.map((layer) => layer?.sheet) }, () => {
+    const done = measured.filter((layer) => layer !== undefined);
     return {
       text: drawing.document.text,
       drawing,
       unread: undefined,
-      sheets: done.map(({ group, artwork, sheet, ...layer }) =>
-        sheetOf(drawing, group, artwork, sheet.value, paintOf(run, { group, ...layer })),
-      ),
+      sheets: done.map(({ group, artwork, sheet, paint }) => sheetOf(drawing, group, artwork, sheet.value, paint)),
       origins: done.map(({ group: { entry }, sheet }) => ({ entry, measures: sheet.id })),
       skipped,
     };
@@ -78,15 +87,18 @@ function measureFile(run: Run, name: string, read: Answer<ReadDrawing>, plan: La
 interface MeasuredLayer extends PlannedLayer {
   readonly artwork: Artwork;
   readonly sheet: Answer<MeasuredArtwork>;
+  readonly paint: LayerPaint;
 }
 
-function measureLayer(run: Run, place: string, { key }: PlannedLayer, artwork: Artwork): Answer<MeasuredArtwork> {
+function measureLayer(run: Run, place: string, layer: PlannedLayer, artwork: Artwork): MeasuredLayer {
   lookNow();
+  const { group, key } = layer;
   const { cache, config, measuring } = run;
   // What was measured under another configuration is of no use to the next state of the layer.
   const slot = slotOf(run, `${place} ${measuring}`);
   const measure = (previous: MeasuredArtwork | undefined) => measureArtwork(artwork, config, previous);
-  return cache.ask(sheetNode, { key, artwork, measuring }, measure, slot);
+  const sheet = cache.ask(sheetNode, { key, artwork, measuring }, measure, slot);
+  return { group, key, artwork, sheet, paint: paintOf(run, layer) };
 }
 
 function paintOf({ cache }: Run, { group, key }: PlannedLayer): LayerPaint {

@@ -85,7 +85,7 @@ function* runChecks(
   skipped: Skipped[],
 ): Iterable<CheckResult> {
   const { drawing, sheets } = file.value;
-  const { config, cache, measuring } = run;
+  const { config, cache, measuring, watch } = run;
   const stencil: Stencil = { drawing, config, limits: limitsOf(config), sheets, sources: sourcesOf, file: name };
   const ask = (check: Check | StackCheck): CheckResult => {
     const inputs = { check: check.meta.id, file, measuring };
@@ -95,7 +95,7 @@ function* runChecks(
   };
   for (const check of ALL_CHECKS) {
     if (config.checks[check.meta.id] === 'off') continue;
-    const result = run.watch.part<CheckResult | undefined>(
+    const result = watch.part<CheckResult | undefined>(
       () => ask(check),
       (reason) => void skipped.push({ name: check.meta.id, reason }),
     );

@@ -118,6 +118,9 @@ describe('a cache', () => {
     expect(cache.ask(halves, 'b', () => 'whole')).toMatchObject({ value: 'whole' });
     expect(cache.ask(halves, 'b', () => 'again').value).toBe('whole');
     expect(half.id).not.toBe(cache.ask(halves, 'b', () => 'again').id);
+    const fromHalf = () => `from ${cache.ask(halves, 'c', () => 'half').value}`;
+    expect(cache.ask(node, 'd', fromHalf).value).toBe('from half');
+    expect(cache.ask(node, 'd', () => 'whole').value).toBe('whole');
     expect(made).toEqual(['a']);
   });
 });
