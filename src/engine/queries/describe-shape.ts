@@ -1,4 +1,5 @@
 /** What the text at an offset draws, measured at stated scale. */
+import { drawnThrough } from '../../drawing/drawn-through';
 import type { Drawing, Shape } from '../../drawing/types';
 import { joinBoxes } from '../../geometry/base/ring';
 import { areaOf, boxOfPolygon, perimeterOf, union } from '../../geometry/boolean/index';
@@ -57,8 +58,6 @@ export function describeShapeAt({ drawing, sheets }: Report, offset: number): Sh
     layers,
   };
 }
-
-const drawnThrough = ({ element, instances }: Shape): readonly ElementNode[] => [element, ...instances];
 
 /** A fill and its stroke are one drawing of the element. */
 function timesDrawn(shapes: readonly Shape[]): number {
