@@ -1,0 +1,32 @@
+/** From the caret to the picture: the shapes that the text at the caret draws. */
+
+import { drawnThrough } from '../../drawing/drawn-through';
+import type { Drawing } from '../../drawing/types';
+import { DRAWN_ALIKE } from '../../geometry/base/tolerances';
+import { flattenSubpath } from '../../geometry/curve/flatten';
+import type { ElementNode } from '../../markup/tree';
+import type { MarkedShape } from '../../protocol/index';
+import { ringPath } from './preview-model';
+
+/** mm; finer than a line on a screen. */
+const TOLERANCE = DRAWN_ALIKE;
+
+/**
+ * The outlines of all that the innermost element at `offset` draws: its fill and stroke, each time it is used.
+ * @returns undefined where the text at `offset` draws nothing of its own
+ */
+export function shapeAt(drawing: Drawing, offset: number): MarkedShape | undefined {
+  const element = innermost(drawing.shapes.flatMap(drawnThrough), offset);
+  if (!element) return undefined;
+  const shapes = drawing.shapes.filter((shape) => drawnThrough(shape).includes(element));
+  const rings = shapes.flatMap(({ subpaths }) => subpaths.map(({ curves }) => flattenSubpath(curves, TOLERANCE)));
+  return { outline: rings.map(ringPath).join(''), from: element.span.from, to: element.span.to };
+}
+
+function innermost(elements: readonly ElementNode[], offset: number): ElementNode | undefined {
+  const holding = elements.filter(({ span }) => span.from <= offset && offset < span.to);
+  return holding.reduce<ElementNode | undefined>(
+    (best, element) => (best && best.span.to - best.span.from <= element.span.to - element.span.from ? best : element),
+    undefined,
+  );
+}
