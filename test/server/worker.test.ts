@@ -103,6 +103,22 @@ describe('while a large drawing is checked', () => {
   });
 });
 
+describe('the measures of a shape', () => {
+  it('come from the worker, in whatever layer it is', async () => {
+    server.write('tombolo.json', JSON.stringify({ layers: [{ from: 'moon.svg' }, { from: 'sun.svg' }] }));
+    server.write('sun.svg', sheet(ringAt(5, 5)));
+    const text = sheet(ringAt(30, 30));
+    const document = await server.open('moon.svg', text);
+    await server.diagnostics(document);
+    const position = document.positionAt(text.indexOf('<path') + 2);
+    const params = { textDocument: { uri: document.uri }, position };
+    const hover = async () =>
+      JSON.stringify((await server.connection.sendRequest<Hover>('textDocument/hover', params)).contents);
+    await expect.poll(hover, { timeout: 10_000 }).toContain('12.00 × 12.00 mm · 108.00 mm²');
+    expect(server.logged.filter((line) => /failed/.test(line))).toEqual([]);
+  });
+});
+
 describe('a worker that ends', () => {
   it('is started again with the open documents, and what was found stays', async () => {
     const document = await server.open('ring.svg', ring);

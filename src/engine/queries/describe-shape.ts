@@ -55,7 +55,7 @@ export function describeShapeAt({ drawing, sheets }: Report, offset: number): Sh
     height: maxY - minY,
     area: areaOf(region),
     cutLength,
-    layers,
+    layers: layers.map(({ name, paint, reading }) => ({ name, paint, reading })),
   };
 }
 

@@ -18,10 +18,13 @@ export interface ResolveSources {
 /** @returns the action with its edits, or with the reason why there are none */
 export async function resolveAction(action: CodeAction, { engine, current }: ResolveSources): Promise<CodeAction> {
   const data = action.data as ActionData | undefined;
-  if (!data || action.edit) return action;
+  if (!data) return action;
   const known = await current(data.uri);
+  if (action.edit && data.version === known?.version) return action;
+  // Edits that came with it are of an earlier text.
+  const { edit: _earlier, ...bare } = action;
   const proof = known ? await proofFor(data, known, engine) : refused(data.id, CHANGED);
-  return known ? proven(action, proof, known) : { ...action, disabled: { reason: CHANGED } };
+  return known ? proven(bare, proof, known) : { ...bare, disabled: { reason: CHANGED } };
 }
 
 async function proofFor(data: ActionData, known: KnownDocument, engine: EngineClient): Promise<Proof> {
