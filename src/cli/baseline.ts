@@ -1,9 +1,10 @@
 /** `tombolo check --write-baseline`: what is found now is let pass from now on. */
 import { applyEdits, modify } from 'jsonc-parser';
 import type { Finding } from '../checks/finding';
+import { CONFIG_NAME } from '../config/types';
 import { baselineOf } from '../engine/index';
 import { Failure } from './failure';
-import { CONFIG_NAME, type LoadedConfig } from './files/find-config';
+import type { LoadedConfig } from './files/find-config';
 import type { LoadedReport } from './files/load-report';
 import { writeAtomically } from './files/write-output';
 import type { Host } from './host';

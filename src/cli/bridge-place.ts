@@ -8,14 +8,10 @@ import {
   type Report,
   type Sheet,
 } from '../engine/index';
+import type { Point } from '../geometry/base/curve-types';
 import type { BridgePreview } from '../report/report';
 import { Failure } from './failure';
 import { tidy, tidyPoint } from './format/tidy';
-
-export interface Point {
-  readonly x: number;
-  readonly y: number;
-}
 
 /** What is asked for; places in sheet mm. */
 export interface PlaceOptions {

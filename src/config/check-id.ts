@@ -1,6 +1,7 @@
 /** How a check is called, in files and configurations: stable. Which checks there are, their own descriptions say. */
 export type CheckId = string;
 
+/** The most serious first. */
 export const SEVERITIES = ['error', 'warning', 'info', 'hint'] as const;
 
 export type Severity = (typeof SEVERITIES)[number];

@@ -1,15 +1,5 @@
 /** Lengths as people write them in settings, a number and a physical unit; measures and counts as they are told. */
-
-/** Millimetres in one unit. CSS Values and Units, "Absolute Lengths" (1in = 2.54cm = 96px). */
-const MILLIMETRES: Readonly<Record<string, number>> = {
-  mm: 1,
-  cm: 10,
-  q: 0.25,
-  in: 25.4,
-  pt: 25.4 / 72,
-  pc: 25.4 / 6,
-  px: 25.4 / 96,
-};
+import { MM_PER_UNIT } from '../text/css-units';
 
 /**
  * Reads `148mm`, `6.14 in`, `.5cm`.
@@ -17,7 +7,7 @@ const MILLIMETRES: Readonly<Record<string, number>> = {
  */
 export function parseLength(text: string): number | undefined {
   const match = /^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?)\s*([a-z]+)\s*$/i.exec(text);
-  const factor = MILLIMETRES[match?.[2]?.toLowerCase() ?? ''];
+  const factor = MM_PER_UNIT[match?.[2]?.toLowerCase() ?? ''];
   if (!match || factor === undefined) return undefined;
   const value = Number(match[1]) * factor;
   return Number.isFinite(value) ? value : undefined;

@@ -21,6 +21,7 @@ import { MATERIALS } from './material';
 import { parseAcceleration, parseSpeed } from './quantity';
 import {
   type BaselineEntry,
+  CONFIG_NAME,
   type Config,
   type CuttingTool,
   DEFAULT_CONFIG,
@@ -69,7 +70,7 @@ function wordsOf(error: ParseError): string {
 function decodeConfig(root: Node, known: KnownChecks, report: ReportProblem): Config {
   const config: Mutable<Config> = { ...DEFAULT_CONFIG };
   let material: Node | undefined;
-  decodeFields(root, 'tombolo.json', report, {
+  decodeFields(root, CONFIG_NAME, report, {
     $schema: () => undefined,
     size: (node) =>
       decodeFields(node, 'size', report, {

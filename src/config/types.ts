@@ -2,6 +2,9 @@
 import type { CheckId, Severity } from './check-id';
 import { DEFAULT_MATERIAL, type Material } from './material';
 
+/** The file that says how the drawings in its folder, and below, are cut. */
+export const CONFIG_NAME = 'tombolo.json';
+
 /** How a layer is read: filled area is cut away, or stays, or unfilled lines are the cuts. */
 export type Reading = 'openings' | 'sheet' | 'outlines';
 

@@ -1,9 +1,7 @@
 /** One pass over the tree: where ids, style sheets and references are. */
 import { checkpoint } from '../geometry/base/checkpoint';
+import { attributeOf, XLINK_NAMESPACE } from '../markup/query';
 import type { Attribute, ElementNode, TextNode } from '../markup/tree';
-
-export const SVG_NAMESPACE = 'http://www.w3.org/2000/svg';
-const XLINK_NAMESPACE = 'http://www.w3.org/1999/xlink';
 
 export interface DocumentIndex {
   /** The first element with each id, in document order. */
@@ -56,21 +54,14 @@ function isWrittenAsEntity({ value }: TextNode): boolean {
   return /<[a-z_]/i.test(value);
 }
 
-/** The attribute of that name in no namespace. */
-export function attributeOf(element: ElementNode, name: string): Attribute | undefined {
-  for (const attribute of element.attributes) {
-    if (attribute.name === name && attribute.namespace === '') return attribute;
-  }
-  return undefined;
-}
-
 /** `href`, or else `xlink:href` (SVG 2, "Deprecated XLink URL reference attributes": `href` beats it). */
 export function hrefOf(element: ElementNode): Attribute | undefined {
-  return attributeOf(element, 'href') ?? element.attributes.find(isXlinkHref);
+  return attributeOf(element, 'href') ?? attributeOf(element, 'href', XLINK_NAMESPACE) ?? undeclaredHref(element);
 }
 
-function isXlinkHref({ localName, namespace, name }: Attribute): boolean {
-  return localName === 'href' && (namespace === XLINK_NAMESPACE || (namespace === '' && name === 'xlink:href'));
+/** Files without a declaration of the prefix are common. */
+function undeclaredHref(element: ElementNode): Attribute | undefined {
+  return element.attributes.find(({ name, namespace }) => name === 'xlink:href' && namespace === '');
 }
 
 export type ReferenceTarget =

@@ -1,7 +1,7 @@
 import type { ElementNode } from '../markup/tree';
 import type { Shape } from './types';
 
-/** The element that has a shape's geometry, and the `use` elements through which it is drawn. */
+/** The elements whose text a shape comes from: its own, and each `use` and group that draws that again. */
 export function drawnThrough({ element, instances }: Shape): readonly ElementNode[] {
   return [element, ...instances];
 }

@@ -1,8 +1,9 @@
 /** From a markup tree to what a renderer would paint, in sheet millimetres. */
 import { IDENTITY } from '../geometry/base/matrix';
+import { SVG_NAMESPACE } from '../markup/query';
 import type { MarkupDocument } from '../markup/tree';
 import { Budget } from './budget';
-import { indexDocument, SVG_NAMESPACE } from './document-index';
+import { indexDocument } from './document-index';
 import * as messages from './messages';
 import { type CachedOutline, OutlineCache } from './outline/outline-cache';
 import { Problems } from './problems';

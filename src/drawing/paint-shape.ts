@@ -1,9 +1,11 @@
 /** Fills and strokes of one graphics element. */
+
+import { attributeOf } from '../markup/query';
 import type { ElementNode } from '../markup/tree';
 import type { Budget } from './budget';
 import { ClipPaths } from './clip/clip-paths';
 import { addClips } from './clip/clips';
-import { attributeOf, type DocumentIndex } from './document-index';
+import type { DocumentIndex } from './document-index';
 import { type PlacedMarker, placeMarkers } from './marker/markers';
 import * as messages from './messages';
 import { type OutlineServices, outlineElement } from './outline/element-outline';

@@ -3,7 +3,7 @@
  * curves, each knowing the text it came from.
  */
 import type { Matrix } from '../geometry/base/curve-types';
-import type { Box } from '../geometry/base/polygon-types';
+import type { Box, FillRule } from '../geometry/base/polygon-types';
 import type { ElementNode, MarkupDocument } from '../markup/tree';
 import type { Span } from '../text/text';
 import type { Subpath } from './subpath';
@@ -36,7 +36,7 @@ export interface Shape {
   /** From the element's own user units to sheet mm. */
   readonly toMm: Matrix;
   readonly subpaths: readonly Subpath[];
-  readonly fillRule: 'nonzero' | 'evenodd';
+  readonly fillRule: FillRule;
   /** Only what lies inside every one of these is painted. */
   readonly clips: readonly Clip[];
   readonly paint: Paint;
@@ -71,7 +71,7 @@ export interface DashInterval {
 
 /** The union of its parts; each part is read by its own fill rule. */
 export interface Clip {
-  readonly parts: readonly { readonly subpaths: readonly Subpath[]; readonly fillRule: 'nonzero' | 'evenodd' }[];
+  readonly parts: readonly { readonly subpaths: readonly Subpath[]; readonly fillRule: FillRule }[];
   /** A box in mm where the clip is one: cheaper to apply. */
   readonly box?: Box;
 }

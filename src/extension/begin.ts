@@ -4,9 +4,8 @@ import { parseLength } from '../config/length';
 import { DEFAULT_MATERIAL, MATERIALS, type Material } from '../config/material';
 import { type NewConfig, newConfigText } from '../config/new-config';
 import type { CuttingTool } from '../config/types';
+import { CONFIG_NAME } from '../config/types';
 import type { Beginning } from '../protocol/index';
-
-const CONFIG_NAME = 'tombolo.json';
 
 /** What the artist is told at each question. */
 const DECLINE = 'Escape: no tombolo.json, only a mark in this drawing.';

@@ -1,5 +1,6 @@
 /** The extension's entry: cheap listeners until a stencil is seen, then the server. */
 import * as vscode from 'vscode';
+import { CONFIG_NAME } from '../config/types';
 import { Bench } from './bench';
 import { registerCommands } from './commands';
 import { ServerClient } from './server-client';
@@ -32,7 +33,7 @@ function startWhenNeeded(client: ServerClient): vscode.Disposable {
     await client.start();
   };
   const lookAtAll = () => vscode.workspace.textDocuments.forEach((document) => void look(document));
-  const watcher = vscode.workspace.createFileSystemWatcher('**/tombolo.json', false, true, true);
+  const watcher = vscode.workspace.createFileSystemWatcher(`**/${CONFIG_NAME}`, false, true, true);
   listeners.push(
     watcher,
     watcher.onDidCreate(lookAtAll),

@@ -1,10 +1,11 @@
 /** Which documents are ours to look at, told without reading more than we must. */
 import * as vscode from 'vscode';
+import { CONFIG_NAME } from '../config/types';
 
 const schemes = ['file', 'untitled', 'vscode-vfs'];
 
 export const SVG = schemes.map((scheme) => ({ scheme, pattern: '**/*.svg' }));
-export const CONFIG = schemes.map((scheme) => ({ scheme, pattern: '**/tombolo.json' }));
+export const CONFIG = schemes.map((scheme) => ({ scheme, pattern: `**/${CONFIG_NAME}` }));
 
 export const isSvg = (document: vscode.TextDocument): boolean => vscode.languages.match(SVG, document) > 0;
 export const isConfig = (document: vscode.TextDocument): boolean => vscode.languages.match(CONFIG, document) > 0;
@@ -23,7 +24,7 @@ export const isMarked = (document: vscode.TextDocument): boolean => document.get
 
 async function hasConfigAbove(uri: vscode.Uri): Promise<boolean> {
   for (let folder = vscode.Uri.joinPath(uri, '..'); ; folder = vscode.Uri.joinPath(folder, '..')) {
-    if (await exists(vscode.Uri.joinPath(folder, 'tombolo.json'))) return true;
+    if (await exists(vscode.Uri.joinPath(folder, CONFIG_NAME))) return true;
     if (folder.path === '/' || folder.path === vscode.Uri.joinPath(folder, '..').path) return false;
   }
 }

@@ -1,9 +1,5 @@
-/** Namespaces and names (Namespaces in XML 1.0; XML 1.0, production 5). */
-
-export const SVG_NAMESPACE = 'http://www.w3.org/2000/svg';
-export const XLINK_NAMESPACE = 'http://www.w3.org/1999/xlink';
-export const XML_NAMESPACE = 'http://www.w3.org/XML/1998/namespace';
-export const XMLNS_NAMESPACE = 'http://www.w3.org/2000/xmlns/';
+/** Names and the prefixes in force (Namespaces in XML 1.0; XML 1.0, production 5). */
+import { XML_NAMESPACE, XMLNS_NAMESPACE } from './namespaces';
 
 const NAME_START =
   ':A-Z_a-z\\u{C0}-\\u{D6}\\u{D8}-\\u{F6}\\u{F8}-\\u{2FF}\\u{370}-\\u{37D}\\u{37F}-\\u{1FFF}\\u{200C}-\\u{200D}' +

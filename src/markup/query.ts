@@ -2,11 +2,19 @@
 import { checkpoint } from '../geometry/base/checkpoint';
 import type { Attribute, ElementNode, MarkupDocument, MarkupNode } from './tree';
 
-export { SVG_NAMESPACE, XLINK_NAMESPACE, XML_NAMESPACE, XMLNS_NAMESPACE } from './names';
+export { SVG_NAMESPACE, XLINK_NAMESPACE, XML_NAMESPACE, XMLNS_NAMESPACE } from './namespaces';
 
-/** The attribute of that local name, by default one without a namespace. */
-export function attribute(element: ElementNode, localName: string, namespace = ''): Attribute | undefined {
-  return element.attributes.find((one) => one.localName === localName && one.namespace === namespace);
+/**
+ * The attribute of that name as written; without a prefix it is in no namespace (Namespaces in XML 1.0, 6.2). With a
+ * namespace, the one of that local name in it, whatever its prefix.
+ */
+export function attributeOf(element: ElementNode, name: string, namespace?: string): Attribute | undefined {
+  for (const each of element.attributes) {
+    if (namespace === undefined ? each.name === name : each.localName === name && each.namespace === namespace) {
+      return each;
+    }
+  }
+  return undefined;
 }
 
 /** What stands before the local name: `svg:` or nothing. */

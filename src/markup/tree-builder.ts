@@ -4,7 +4,8 @@ import type { Span } from '../text/text';
 import { BuiltAttribute, BuiltElement, type BuiltNode, BuiltText } from './built-nodes';
 import { readCharacterData } from './character-data';
 import { EntityTable } from './entities';
-import { isName, type KnownName, NamespaceScope, splitName, XLINK_NAMESPACE } from './names';
+import { isName, type KnownName, NamespaceScope, splitName } from './names';
+import { XLINK_NAMESPACE } from './namespaces';
 import type { ProblemList } from './problems';
 import type { InstructionNode, MarkupDocument } from './tree';
 

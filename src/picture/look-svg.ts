@@ -1,6 +1,7 @@
 /** A look as the text of an SVG file at true size. */
 import type { Matrix, Point } from '../geometry/base/curve-types';
 import { translation } from '../geometry/base/matrix';
+import { SVG_NAMESPACE } from '../markup/namespaces';
 import { lettering, measureLines } from './lettering';
 import { type Annotation, COLOURS, type Scene, type SceneLayer, type ScenePart } from './look';
 import { decimal } from './path-data';
@@ -18,7 +19,7 @@ export function sceneSvg(look: Scene, { names = [] }: SvgOptions = {}): string {
   const slants = new Set(look.sceneLayers.flatMap(({ parts }) => parts.flatMap(({ hatch }) => hatch ?? [])));
   const size = lettering(look.box);
   return [
-    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="${view}">`,
+    `<svg xmlns="${SVG_NAMESPACE}" width="${width}mm" height="${height}mm" viewBox="${view}">`,
     ...(slants.size > 0 ? [`  <defs>${[...slants].map((slant) => pattern(slant, size)).join('')}</defs>`] : []),
     ...look.sceneLayers.map((plate) => layerText(plate, size, names)),
     '</svg>',

@@ -7,7 +7,7 @@ import { nestRings } from '../geometry/boolean/nest';
 import type { SheetMeasures } from '../sheet/types';
 import { bareGapsOf, measureThinGround, type ThinGround } from './bare-gaps';
 import { findHidden, type HiddenOpenings } from './hidden-openings';
-import type { BareGap, HiddenOpening, ShortOverlap } from './seam-types';
+import type { BareGap, HiddenOpening, Neighbours, ShortOverlap } from './seam-types';
 import { joinPieces } from './short-overlaps';
 import { CRACK } from './tile-seams';
 import { type MeasuredTiles, measureTiles } from './tiles';
@@ -104,12 +104,18 @@ function findBareGaps({ cells, seams }: MeasuredTiles, frame: Box): Region {
   return complementInBox(region, frame);
 }
 
-/**
- * mm: the largest slip that leaves no bare ground between two layers; undefined where that is not below `seams.slip`.
- */
-export function safeSlip(seams: Seams, earlier: number, later: number): number | undefined {
-  const widths = seams.overlaps
-    .filter((each) => each.earlier === earlier && each.later === later)
-    .map(({ width }) => width);
-  return widths.length > 0 ? Math.min(...widths) : undefined;
+/** What the seam of two neighbours bears. */
+export interface SafeSlip extends Neighbours {
+  /** mm: the largest slip to any side that leaves no bare ground between them. */
+  readonly safe: number;
+}
+
+/** Of the neighbours that do not bear `seams.slip`, in the order of their first short overlap. */
+export function safeSlips({ overlaps }: Seams): SafeSlip[] {
+  const least = new Map<string, SafeSlip>();
+  for (const { earlier, later, width } of overlaps) {
+    const key = `${earlier} ${later}`;
+    if (width < (least.get(key)?.safe ?? Infinity)) least.set(key, { earlier, later, safe: width });
+  }
+  return [...least.values()];
 }

@@ -75,7 +75,7 @@ export class MisregistrationModel {
     const openedBy = (distance: number) =>
       withoutCracks(difference(alone, offset(openings, -distance, 'round', TOLERANCE)));
     const seams = openedBy(slip);
-    return { areas, seams, safe: seams.length === 0 ? slip : safeSlip(openedBy, slip) };
+    return { areas, seams, safe: seams.length === 0 ? slip : bisectSlip(openedBy, slip) };
   }
 
   /** What no other layer covers, away from the outline. */
@@ -96,7 +96,8 @@ export class MisregistrationModel {
   }
 }
 
-function safeSlip(openedBy: (distance: number) => Region, slip: number): number {
+/** Of a whole layer, whose edge is no seam where the ground ends there: so it is tried and not read from widths. */
+function bisectSlip(openedBy: (distance: number) => Region, slip: number): number {
   let [safe, open] = [0, slip];
   for (let step = 0; step < HALVINGS; step += 1) {
     const middle = (safe + open) / 2;

@@ -4,7 +4,7 @@ import type { Point } from '../geometry/base/curve-types';
 import type { Box } from '../geometry/base/polygon-types';
 import { joinBoxes } from '../geometry/base/ring';
 import { boundsOf } from '../geometry/curve/index';
-import { ancestors, attribute } from '../markup/query';
+import { ancestors, attributeOf } from '../markup/query';
 import type { ElementNode } from '../markup/tree';
 import type { Layer } from '../sheet/types';
 
@@ -22,7 +22,7 @@ export interface RegistrationMark {
 export function registrationMarks({ shapes }: Layer): RegistrationMark[] {
   const marks = new Map<ElementNode, Shape[]>();
   for (const shape of shapes) {
-    const element = [shape.element, ...ancestors(shape.element)].find((each) => attribute(each, REGISTER));
+    const element = [shape.element, ...ancestors(shape.element)].find((each) => attributeOf(each, REGISTER));
     if (element) marks.set(element, [...(marks.get(element) ?? []), shape]);
   }
   return [...marks].map(([element, own]) => {

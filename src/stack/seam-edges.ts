@@ -174,7 +174,7 @@ export class SeamEdges {
   }
 }
 
-function boxOfSegment({ ax, ay, bx, by }: Segment): Box {
+export function boxOfSegment({ ax, ay, bx, by }: Segment): Box {
   return { minX: Math.min(ax, bx), minY: Math.min(ay, by), maxX: Math.max(ax, bx), maxY: Math.max(ay, by) };
 }
 

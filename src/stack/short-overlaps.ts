@@ -2,11 +2,11 @@
 import { checkpoint } from '../geometry/base/checkpoint';
 import type { Point } from '../geometry/base/curve-types';
 import { defined } from '../geometry/base/defined';
-import type { Box } from '../geometry/base/polygon-types';
 import { OVERLAY_GRID } from '../geometry/base/tolerances';
 import { distance } from '../geometry/base/vector';
 import { findRoot, groupsOf, indexBoxes, uniteSets } from '../geometry/spatial/clusters';
-import { nearestApproach, type Segment } from '../geometry/spatial/segment-distance';
+import { nearestApproach } from '../geometry/spatial/segment-distance';
+import { boxOfSegment } from './seam-edges';
 import type { ShortOverlap } from './seam-types';
 import type { SeamPiece } from './tile-seams';
 
@@ -30,7 +30,7 @@ export function joinPieces(pieces: readonly SeamPiece[], slip: number): ShortOve
 }
 
 function partsOf(pieces: readonly SeamPiece[], slip: number): SeamPiece[][] {
-  const boxes = pieces.map(({ segment }) => boxOf(segment));
+  const boxes = pieces.map(({ segment }) => boxOfSegment(segment));
   const index = indexBoxes(boxes);
   const parents = Int32Array.from(pieces.keys());
   boxes.forEach(({ minX, minY, maxX, maxY }, self) => {
@@ -84,8 +84,4 @@ function middleOf(pieces: readonly SeamPiece[]): Point {
 
 function lengthOf({ segment: { ax, ay, bx, by } }: SeamPiece): number {
   return Math.hypot(bx - ax, by - ay);
-}
-
-function boxOf({ ax, ay, bx, by }: Segment): Box {
-  return { minX: Math.min(ax, bx), minY: Math.min(ay, by), maxX: Math.max(ax, bx), maxY: Math.max(ay, by) };
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { parseMarkup } from '../../src/markup/parse';
-import { attribute } from '../../src/markup/query';
+import { attributeOf } from '../../src/markup/query';
 import { problemsOf, shown, underlinedIn } from './show';
 
 describe('well-formed markup', () => {
@@ -19,7 +19,7 @@ describe('well-formed markup', () => {
     expect(slice(root.nameSpan)).toBe('svg:svg');
     expect(slice(root.endTag!)).toBe('</svg:svg >');
     expect(slice(root.span)).toBe(text.slice(text.indexOf('<svg:svg'), -1));
-    const width = attribute(root, 'width')!;
+    const width = attributeOf(root, 'width')!;
     expect([width.span, width.nameSpan, width.valueSpan].map(slice)).toEqual(["width = '1mm'", 'width', '1mm']);
   });
 
@@ -89,7 +89,7 @@ describe('values', () => {
       '<svg xmlns="&ns_svg;" style="a&st;b" c="&far;"/>';
     const { root, problems } = parseMarkup(text);
     expect(root!.namespace).toBe('http://www.w3.org/2000/svg');
-    const style = attribute(root!, 'style')!;
+    const style = attributeOf(root!, 'style')!;
     expect(style.value).toBe('afill: #f00b');
     expect(text.slice(style.textOffset(1), style.textOffset(style.value.length - 1))).toBe('&st;');
     expect(problems).toMatchObject([{ message: 'The text of &far; is in another file, which is not read.' }]);
@@ -100,7 +100,7 @@ describe('values', () => {
     const circle = '<!ENTITY p "&q;"><!ENTITY q "&p;">';
     const text = `<!DOCTYPE s [<!ENTITY a0 "ha">${bombs}${circle}]><s a="&a30;" p="&p;">&a29;</s>`;
     const { root, problems } = parseMarkup(text);
-    expect(attribute(root!, 'a')!.value).toBe('&a30;');
+    expect(attributeOf(root!, 'a')!.value).toBe('&a30;');
     expect(problems.map(({ span }) => text.slice(span.from, span.to))).toEqual(['&a30;', '&p;', '&a29;']);
     const many = `<!DOCTYPE s [<!ENTITY x "${'x'.repeat(100_000)}">]><s>${'&x;'.repeat(10_000)}</s>`;
     const [child] = parseMarkup(many).root!.children;

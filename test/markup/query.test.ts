@@ -3,8 +3,8 @@ import { parseMarkup } from '../../src/markup/parse';
 import {
   allElements,
   ancestors,
-  attribute,
   attributeAt,
+  attributeOf,
   childElements,
   nodeAt,
   textContent,
@@ -19,9 +19,9 @@ const root = document.root!;
 
 test('finds attributes by name and namespace', () => {
   const use = childElements(root)[1]!;
-  expect(attribute(use, 'href')?.value).toBe('#b');
-  expect(attribute(use, 'href', XLINK_NAMESPACE)?.value).toBe('#a');
-  expect(attribute(use, 'x')).toBeUndefined();
+  expect(attributeOf(use, 'href')?.value).toBe('#b');
+  expect(attributeOf(use, 'href', XLINK_NAMESPACE)?.value).toBe('#a');
+  expect(attributeOf(use, 'x')).toBeUndefined();
   expect(attributeAt(use, text.indexOf('#b'))?.value).toBe('#b');
 });
 

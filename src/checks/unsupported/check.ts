@@ -1,4 +1,4 @@
-import { allElements, attribute } from '../../markup/query';
+import { allElements, attributeOf } from '../../markup/query';
 import { READING_ATTRIBUTE, READING_WORDS } from '../../sheet/layer/reading';
 import type { Check, Stencil } from '../check';
 import type { FindingDraft } from '../finding';
@@ -25,7 +25,7 @@ export const unsupported: Check = {
 /** A slip of the pen there would turn the stencil inside out without a word. */
 function* unknownReadings({ drawing }: Stencil): Iterable<FindingDraft> {
   for (const element of allElements(drawing.document)) {
-    const stated = attribute(element, READING_ATTRIBUTE);
+    const stated = attributeOf(element, READING_ATTRIBUTE);
     if (!stated || READING_WORDS.includes(stated.value.trim())) continue;
     yield {
       severity: 'warning',

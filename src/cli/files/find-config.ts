@@ -1,12 +1,10 @@
 /** Which `tombolo.json` holds for a file, and what it says. */
 import { access } from 'node:fs/promises';
 import { dirname, join, relative, resolve } from 'node:path';
-import { type Config, DEFAULT_CONFIG } from '../../config/types';
+import { CONFIG_NAME, type Config, DEFAULT_CONFIG } from '../../config/types';
 import { type ConfigProblem, readConfig } from '../../engine/index';
 import { failureAt } from '../failure';
 import { readInput } from './read-input';
-
-export const CONFIG_NAME = 'tombolo.json';
 
 export interface LoadedConfig {
   /** As it is shown; undefined where no file was found and the defaults hold. */

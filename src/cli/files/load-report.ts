@@ -1,6 +1,7 @@
 /** From a file's name to the engine's report on it, or from a project's to those on its files. */
 import { readdir, stat } from 'node:fs/promises';
 import { extname, join } from 'node:path';
+import { CONFIG_NAME } from '../../config/types';
 import { metaOf } from '../../engine/check/known-checks';
 import { type ConfigProblem, check, layerProblems, type Settings, unusedAcceptances } from '../../engine/index';
 import type { Report } from '../../report/report';
@@ -9,7 +10,7 @@ import { Failure, failureAt } from '../failure';
 import type { Host } from '../host';
 import { nameOf, type ReadingOptions, settingsFrom } from '../options';
 import { oneLine } from '../plain-text';
-import { CONFIG_NAME, ConfigFinder, type LoadedConfig } from './find-config';
+import { ConfigFinder, type LoadedConfig } from './find-config';
 import { nameIn, ProjectReader, pathIn } from './load-project';
 import { type Input, readInput, STANDARD_INPUT } from './read-input';
 

@@ -2,15 +2,16 @@
 import type { Line, Matrix, Point } from '../../geometry/base/curve-types';
 import { defined } from '../../geometry/base/defined';
 import { determinant, IDENTITY, multiply, translation } from '../../geometry/base/matrix';
-import type { Region, Ring } from '../../geometry/base/polygon-types';
+import type { FillRule, Region, Ring } from '../../geometry/base/polygon-types';
 import { ringsOf } from '../../geometry/base/ring';
 import { FLATTENING } from '../../geometry/base/tolerances';
 import { intersection, regionFromRings, union } from '../../geometry/boolean/index';
 import { flattenSubpath } from '../../geometry/curve/flatten';
+import { attributeOf } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
 import type { Span } from '../../text/text';
 import { MAX_NESTING } from '../budget';
-import { attributeOf, hrefOf, resolveTarget } from '../document-index';
+import { hrefOf, resolveTarget } from '../document-index';
 import { type BoxServices, geometryBox } from '../outline/bounding-box';
 import { isGraphicsElement, outlineElement } from '../outline/element-outline';
 import type { Scope } from '../scope';
@@ -25,7 +26,7 @@ export type ClipResult = readonly Clip[] | 'nothing';
 
 interface Part {
   readonly subpaths: readonly Subpath[];
-  readonly fillRule: 'nonzero' | 'evenodd';
+  readonly fillRule: FillRule;
   /** What this part alone is clipped by. */
   readonly clips: readonly Clip[];
 }
@@ -186,7 +187,7 @@ function cutPart({ subpaths, fillRule, clips }: Part): Clip['parts'][number] {
   return { subpaths: rings.map((ring) => subpathOfRing(ring, span)), fillRule: 'nonzero' };
 }
 
-function regionOf(subpaths: readonly Subpath[], fillRule: 'nonzero' | 'evenodd'): Region {
+function regionOf(subpaths: readonly Subpath[], fillRule: FillRule): Region {
   return regionFromRings(
     subpaths.map(({ curves }) => flattenSubpath(curves, FLATNESS_MM)),
     fillRule,

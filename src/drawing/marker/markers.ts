@@ -2,9 +2,11 @@
 import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Matrix } from '../../geometry/base/curve-types';
 import { IDENTITY, multiply, rotation, scaling, translation } from '../../geometry/base/matrix';
+import { attributeOf } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
+import { DEGREES_PER_UNIT } from '../../text/css-units';
 import { addClips } from '../clip/clips';
-import { attributeOf, containsElement, type DocumentIndex, resolveTarget } from '../document-index';
+import { containsElement, type DocumentIndex, resolveTarget } from '../document-index';
 import * as messages from '../messages';
 import { type OutlineServices, outlineElement } from '../outline/element-outline';
 import type { ContextPaint } from '../resolve-paint';
@@ -125,7 +127,7 @@ function vertexMap(marker: ElementNode, vertex: Vertex, starts: boolean, scope: 
   return byStroke ? multiply(turned, scaling(width)) : turned;
 }
 
-const DEGREES: Readonly<Record<string, number>> = { '': 1, deg: 1, grad: 0.9, rad: 180 / Math.PI, turn: 360 };
+const DEGREES: Readonly<Record<string, number>> = { '': 1, ...DEGREES_PER_UNIT };
 
 /** Radians; 0 where the text is no angle. */
 function parseAngle(text: string): number {

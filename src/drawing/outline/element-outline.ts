@@ -1,9 +1,9 @@
 /** The outline of a graphics element, in sheet millimetres. */
 import type { Matrix } from '../../geometry/base/curve-types';
 import { readPoints } from '../../markup/number-lists';
+import { attributeOf } from '../../markup/query';
 import type { Attribute, ElementNode } from '../../markup/tree';
 import type { Span } from '../../text/text';
-import { attributeOf } from '../document-index';
 import type { Problems } from '../problems';
 import { sourceAttribute } from '../style/cascade';
 import type { Subpath } from '../types';

@@ -1,6 +1,6 @@
 /** Collects curves given in user units as subpaths in sheet millimetres. */
 import { checkpoint } from '../../geometry/base/checkpoint';
-import type { Curve, Matrix, Point } from '../../geometry/base/curve-types';
+import type { Arc, Curve, Matrix, Point } from '../../geometry/base/curve-types';
 import { defined } from '../../geometry/base/defined';
 import { applyToVector } from '../../geometry/base/matrix';
 import { isSameButForRounding, samePoint } from '../../geometry/base/vector';
@@ -80,6 +80,13 @@ export class OutlineBuilder {
     const end = this.map(x, y);
     const sum = end.x + end.y + centre.x + centre.y + axisU.x + axisU.y + axisV.x + axisV.y + sweep;
     this.push({ kind: 'arc', start: this.current, end, centre, axisU, axisV, from, sweep }, sum);
+  }
+
+  /** One arc of an ellipse of its own, in user units. */
+  ellipticalArc({ end, centre, axisU, axisV, from, sweep }: Arc): void {
+    this.setAxes(axisU, axisV);
+    this.setCentre(centre.x, centre.y);
+    this.arcTo(end.x, end.y, from, sweep);
   }
 
   /** Closes the subpath. The closing line is added where it has length, or where the subpath has nothing else. */

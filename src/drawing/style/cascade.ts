@@ -1,7 +1,7 @@
 /** Which declarations count for an element: presentation attributes, style sheets, `style`, in the order of CSS. */
 import { checkpoint } from '../../geometry/base/checkpoint';
+import { attributeOf } from '../../markup/query';
 import type { Attribute, ElementNode } from '../../markup/tree';
-import { attributeOf } from '../document-index';
 import { type Declaration, type ParsedSelector, parseDeclarations, type StyleSheet } from './declarations';
 import { SelectorMatcher } from './matcher';
 import { isPropertyName, type PropertyName } from './properties';
@@ -198,8 +198,8 @@ export class Cascade {
 
   /** The rules that match, least weight first. */
   private rulesFor(element: ElementNode): readonly IndexedRule[] {
-    const id = attributeValue(element, 'id');
-    const classes = attributeValue(element, 'class')?.split(/\s+/) ?? [];
+    const id = attributeOf(element, 'id')?.value;
+    const classes = attributeOf(element, 'class')?.value?.split(/\s+/) ?? [];
     const candidates = [...this.anywhere, ...(this.byType.get(element.localName) ?? [])];
     if (id !== undefined) candidates.push(...(this.byId.get(id) ?? []));
     for (const name of new Set(classes)) candidates.push(...(this.byClass.get(name) ?? []));
@@ -241,8 +241,4 @@ function namesMatch(
   if (compound.id !== undefined && compound.id !== id) return false;
   if (compound.type !== undefined && compound.type !== element.localName) return false;
   return compound.classes.every((name) => classes.includes(name));
-}
-
-function attributeValue(element: ElementNode, name: string): string | undefined {
-  return element.attributes.find((attribute) => attribute.name === name)?.value;
 }

@@ -3,6 +3,7 @@
 import { compile, type Options } from 'css-select';
 import nthCheck from 'nth-check';
 import { checkpoint } from '../../geometry/base/checkpoint';
+import { attributeOf } from '../../markup/query';
 import type { ElementNode, MarkupNode } from '../../markup/tree';
 
 /**
@@ -53,8 +54,8 @@ export class SelectorMatcher {
     };
     return {
       isTag,
-      getAttributeValue: (element, name) => element.attributes.find((item) => item.name === name)?.value,
-      hasAttrib: (element, name) => element.attributes.some((item) => item.name === name),
+      getAttributeValue: (element, name) => attributeOf(element, name)?.value,
+      hasAttrib: (element, name) => attributeOf(element, name) !== undefined,
       getChildren: (node) => (isTag(node) ? [...node.children] : []),
       getName: (element) => element.localName,
       getParent: (element) => step(element.parent ?? null, null),

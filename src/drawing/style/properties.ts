@@ -1,8 +1,8 @@
 /** The properties that bear on what is painted: their values, initial values, and whether they are inherited. */
+
+import type { FillRule } from '../../geometry/base/polygon-types';
 import { type Length, parseSvgLength, toUserUnits } from '../viewport/units';
 import { BLACK, type Colour, type PaintValue, parseColour, parsePaint, parseReference } from './colour';
-
-export type FillRule = 'nonzero' | 'evenodd';
 
 /** `url(#id)`: what stands between the brackets; null for `none`. */
 export type UrlReference = { readonly target: string } | null;

@@ -1,6 +1,7 @@
 /** The style sheets that a document carries. */
+
+import { attributeOf } from '../../markup/query';
 import type { ElementNode, MarkupDocument } from '../../markup/tree';
-import { attributeOf } from '../document-index';
 import type { Problems } from '../problems';
 import { appliesToScreen, parseStyleSheet, type StyleSheet } from './declarations';
 

@@ -1,8 +1,8 @@
 /** The `transform` of an element with its origin. */
 import type { Matrix } from '../../geometry/base/curve-types';
 import { multiply, translation } from '../../geometry/base/matrix';
+import { attributeOf } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
-import { attributeOf } from '../document-index';
 import type { Problems } from '../problems';
 import type { Scope } from '../scope';
 import type { ComputedStyle } from '../style/computed-style';

@@ -1,6 +1,7 @@
 /** Geometry that attributes or CSS state: `x`, `width`, `r`, … in user units. */
+
+import { attributeOf } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
-import { attributeOf } from '../document-index';
 import type { Problems } from '../problems';
 import { type DeclaredStyle, sourceAttribute } from '../style/cascade';
 import type { ComputedStyle } from '../style/computed-style';

@@ -1,9 +1,9 @@
 /** Viewports inside the drawing: nested `svg`, and `symbol` or `svg` drawn by a `use`. */
 import type { Matrix } from '../../geometry/base/curve-types';
 import { multiply, translation } from '../../geometry/base/matrix';
+import { attributeOf } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
 import { addClips, makeClip } from '../clip/clips';
-import { attributeOf } from '../document-index';
 import { traceRectangle } from '../outline/basic-shapes';
 import { OutlineBuilder } from '../outline/outline-builder';
 import type { Problems } from '../problems';

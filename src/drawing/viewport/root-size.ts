@@ -1,14 +1,14 @@
 /** The physical size of the artwork, and how the root's user units map to it. */
 import type { Matrix } from '../../geometry/base/curve-types';
+import { attributeOf } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
-import { attributeOf } from '../document-index';
+import { MM_PER_PX } from '../../text/css-units';
 import type { Problems } from '../problems';
 import type { DeclaredStyle } from '../style/cascade';
 import {
   INITIAL_FONT_SIZE,
   isPhysical,
   type Length,
-  MM_PER_PX,
   parseSvgLength,
   toMillimetres,
   toUserUnits,

@@ -2,6 +2,7 @@
 import type { Matrix } from '../../geometry/base/curve-types';
 import { defined } from '../../geometry/base/defined';
 import { IDENTITY, multiply, rotation, scaling, translation } from '../../geometry/base/matrix';
+import { DEGREES_PER_UNIT, PX_PER_UNIT } from '../../text/css-units';
 import type { Span } from '../../text/text';
 
 export interface TransformFunction {
@@ -48,20 +49,7 @@ const ARITY: Readonly<Record<string, readonly number[]>> = {
   skew: [1, 2],
 };
 
-const UNITS: Readonly<Record<string, number>> = {
-  '': 1,
-  px: 1,
-  deg: 1,
-  grad: 0.9,
-  rad: 180 / Math.PI,
-  turn: 360,
-  mm: 96 / 25.4,
-  cm: 96 / 2.54,
-  q: 96 / 101.6,
-  in: 96,
-  pt: 96 / 72,
-  pc: 16,
-};
+const UNITS: Readonly<Record<string, number>> = { '': 1, ...PX_PER_UNIT, ...DEGREES_PER_UNIT };
 
 const NAME = /[a-z][a-z0-9]*/iy;
 const NUMBER = /([+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?)(%|[a-z]*)/iy;

@@ -1,5 +1,6 @@
 /** Lengths as SVG and CSS write them, and what they measure in user units. */
 import { NumberReader } from '../../markup/number-reader';
+import { MM_PER_PX, MM_PER_UNIT, PX_PER_UNIT } from '../../text/css-units';
 
 export type LengthUnit = '' | 'px' | 'mm' | 'cm' | 'q' | 'in' | 'pt' | 'pc' | '%' | 'em' | 'rem' | 'ex' | 'ch';
 
@@ -17,19 +18,8 @@ export interface ViewportSize {
   readonly height: number;
 }
 
-/** Millimetres in one CSS px: 1in = 25.4mm = 96px (CSS Values and Units, "Absolute Lengths"). */
-export const MM_PER_PX = 25.4 / 96;
-
-const PX_PER_UNIT: Readonly<Record<string, number>> = {
-  '': 1,
-  px: 1,
-  mm: 1 / MM_PER_PX,
-  cm: 10 / MM_PER_PX,
-  q: 0.25 / MM_PER_PX,
-  in: 96,
-  pt: 96 / 72,
-  pc: 16,
-};
+/** User units in one unit; '' stands for user units themselves. */
+const USER_UNITS: Readonly<Record<string, number>> = { '': 1, ...PX_PER_UNIT };
 
 /** The font size that `rem` refers to and that fonts have unless stated, in px (CSS Fonts, `medium`). */
 export const INITIAL_FONT_SIZE = 16;
@@ -55,18 +45,18 @@ function plainNumber(text: string): number {
 }
 
 function isUnit(unit: string): unit is LengthUnit {
-  return unit in PX_PER_UNIT || unit === '%' || unit === 'em' || unit === 'rem' || unit === 'ex' || unit === 'ch';
+  return unit in USER_UNITS || unit === '%' || unit === 'em' || unit === 'rem' || unit === 'ex' || unit === 'ch';
 }
 
 /** Whether the unit measures in the world, not on a screen or relative to something else. */
 export function isPhysical(unit: LengthUnit): boolean {
-  return unit !== '' && unit !== 'px' && unit in PX_PER_UNIT;
+  return unit !== '' && unit !== 'px' && unit in USER_UNITS;
 }
 
 /** Millimetres in a length with an absolute unit (px included); undefined for relative ones. */
 export function toMillimetres({ value, unit }: Length): number | undefined {
-  const factor = PX_PER_UNIT[unit];
-  return factor === undefined ? undefined : value * factor * MM_PER_PX;
+  const factor = unit === '' ? MM_PER_PX : MM_PER_UNIT[unit];
+  return factor === undefined ? undefined : value * factor;
 }
 
 /**
@@ -89,7 +79,7 @@ export function toUserUnits(length: Length, axis: Axis, viewport: ViewportSize, 
   const { value, unit } = length;
   if (unit === '') return value;
   if (unit === '%') return (value / 100) * percentageBase(axis, viewport);
-  return value * (PX_PER_UNIT[unit] ?? fontFactor(unit, fontSize) ?? 1);
+  return value * (USER_UNITS[unit] ?? fontFactor(unit, fontSize) ?? 1);
 }
 
 function percentageBase(axis: Axis, { width, height }: ViewportSize): number {

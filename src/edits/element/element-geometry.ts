@@ -7,12 +7,12 @@ import type { Curve, Matrix, Point } from '../../geometry/base/curve-types';
 import { invert } from '../../geometry/base/matrix';
 import { transformCurve } from '../../geometry/curve/index';
 import { parsePathData } from '../../markup/path-data';
-import { prefixOf } from '../../markup/query';
+import { attributeOf, prefixOf } from '../../markup/query';
 import type { Attribute, ElementNode, MarkupDocument } from '../../markup/tree';
 import { applyEdits, type Span, type TextEdit } from '../../text/text';
-import { radiiOf } from '../path/arc-precision';
 import { formatNumber, PLAIN_STYLE } from '../path/path-style';
 import { type CommandEnd, CommandWriter } from '../path/path-writer';
+import { radiiOf } from '../path/precision';
 import { withBlankBefore } from './element-text';
 import { withDeclarations } from './split-element';
 import { declarationsFor, isTypeSelected } from './type-selectors';
@@ -93,10 +93,6 @@ function pathGeometry(text: string, element: ElementNode): ElementGeometry | str
             ...declaring(element, declaration),
           ],
   };
-}
-
-function attributeOf(element: ElementNode, name: string): Attribute | undefined {
-  return element.attributes.find((attribute) => attribute.name === name);
 }
 
 /** The list of points, as written, is a list of line commands. */

@@ -1,7 +1,7 @@
 /** Replaces a `use` by a copy of what it draws, so that the copy can be edited and all other instances stay. */
 import { hrefOf, indexDocument, resolveTarget } from '../../drawing/document-index';
 import type { Drawing } from '../../drawing/types';
-import { prefixOf } from '../../markup/query';
+import { attributeOf, prefixOf } from '../../markup/query';
 import type { Attribute, ElementNode } from '../../markup/tree';
 import type { Span, TextEdit } from '../../text/text';
 
@@ -19,7 +19,7 @@ export function inlineUse(drawing: Drawing, use: ElementNode): TextEdit | string
   const target = root && href && resolveTarget(href.value, indexDocument(root));
   if (target?.kind !== 'element') return 'What this <use> draws could not be found in the file.';
   const { element } = target;
-  if (['x', 'y'].some((name) => !isPlain(attribute(use, name)?.value))) {
+  if (['x', 'y'].some((name) => !isPlain(attributeOf(use, name)?.value))) {
     return 'This <use> is placed with units; write its x and y as plain numbers first.';
   }
   if (element.localName === 'symbol' || element.localName === 'svg') {
@@ -36,12 +36,12 @@ export function inlineUse(drawing: Drawing, use: ElementNode): TextEdit | string
 function viewportCopy(text: string, use: ElementNode, element: ElementNode): string {
   const source = ({ span }: Attribute): string => ` ${text.slice(span.from, span.to)}`;
   const prefix = prefixOf(use);
-  const sizes = ['width', 'height'].flatMap((name) => attribute(use, name) ?? attribute(element, name) ?? []);
+  const sizes = ['width', 'height'].flatMap((name) => attributeOf(use, name) ?? attributeOf(element, name) ?? []);
   const own = element.attributes.filter(({ name }) => ![...IDS, 'width', 'height'].includes(name));
   const kept = keptAttributes(use);
-  const places = ['x', 'y'].flatMap((name) => attribute(use, name) ?? []);
+  const places = ['x', 'y'].flatMap((name) => attributeOf(use, name) ?? []);
   const merges =
-    !attribute(use, 'transform') &&
+    !attributeOf(use, 'transform') &&
     ![...kept, ...places].some(({ name }) => NOT_INHERITED.includes(name) || own.some((other) => other.name === name));
   const attributes = [...(merges ? [...kept, ...places] : []), ...sizes, ...own].map(source).join('');
   const content = element.endTag
@@ -97,12 +97,12 @@ function keptAttributes(use: ElementNode): Attribute[] {
 
 /** A `use` adds its x and y after its own transform (SVG 2, "The use element"). */
 function transformsOf(text: string, use: ElementNode): string[] {
-  const [x, y] = ['x', 'y'].map((name) => attribute(use, name)?.value.trim() || '0');
+  const [x, y] = ['x', 'y'].map((name) => attributeOf(use, name)?.value.trim() || '0');
   return [...writtenTransform(text, use), ...(x === '0' && y === '0' ? [] : [`translate(${x}, ${y})`])];
 }
 
 function writtenTransform(text: string, element: ElementNode): string[] {
-  const own = attribute(element, 'transform');
+  const own = attributeOf(element, 'transform');
   return own && own.value.trim() !== '' ? [text.slice(own.valueSpan.from, own.valueSpan.to)] : [];
 }
 
@@ -112,10 +112,6 @@ function transformText(transforms: readonly string[]): string {
 
 function isPlain(value: string | undefined): boolean {
   return value === undefined || value.trim() === '' || Number.isFinite(Number(value));
-}
-
-function attribute(element: ElementNode, name: string): Attribute | undefined {
-  return element.attributes.find((candidate) => candidate.name === name);
 }
 
 /** A stretch of text without the ids in it: an id may stand only once in a file. */

@@ -1,4 +1,6 @@
 /** Makes two elements of one that has a fill and an open line: a bridge cuts the two in different ways. */
+
+import { attributeOf } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
 import { applyEdits, type TextEdit } from '../../text/text';
 import { indentBefore, withBlankBefore } from './element-text';
@@ -25,7 +27,7 @@ function copyWith(text: string, { span: { from, to } }: ElementNode, edits: read
 
 /** One declaration more in the element's `style`, where it outdoes attributes and rules. */
 export function withDeclarations(element: ElementNode, declaration: string): TextEdit {
-  const style = element.attributes.find(({ name }) => name === 'style');
+  const style = attributeOf(element, 'style');
   if (!style) {
     const at = element.nameSpan.to;
     return { span: { from: at, to: at }, text: ` style="${declaration}"` };

@@ -4,6 +4,7 @@ import type { Curve } from '../../geometry/base/curve-types';
 import { maxScale } from '../../geometry/base/matrix';
 import { add, scale } from '../../geometry/base/vector';
 import { pointAt, tangentAt } from '../../geometry/curve/index';
+import { attributeOf } from '../../markup/query';
 import type { ElementNode, MarkupDocument } from '../../markup/tree';
 import type { TextEdit } from '../../text/text';
 import type { OrderedLoop } from '../path/loop-order';
@@ -76,7 +77,7 @@ function dotAt(curve: Curve, t: number, long: number): Curve {
 
 /** Whether its own attribute gives the pattern, as no style in the file does. */
 function isDashedByAttribute({ text }: MarkupDocument, element: ElementNode): boolean {
-  return element.attributes.some(({ name }) => name === 'stroke-dasharray') && !/stroke-dasharray\s*:/.test(text);
+  return attributeOf(element, 'stroke-dasharray') !== undefined && !/stroke-dasharray\s*:/.test(text);
 }
 
 function withoutPattern({ text }: MarkupDocument, element: ElementNode): TextEdit[] {

@@ -9,12 +9,11 @@
 import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Curve, Point } from '../../geometry/base/curve-types';
 import { defined } from '../../geometry/base/defined';
+import type { FillRule } from '../../geometry/base/polygon-types';
 import { distance } from '../../geometry/base/vector';
 import { borderPoint, cornerAt, type Strip } from '../strip/strip';
 import type { Crossing, PathInterval, SplitPaths } from './clip-subpaths';
 import { indexWindings, type RingWindings, windingNumber } from './winding-number';
-
-export type FillRule = 'nonzero' | 'evenodd';
 
 export type LoopItem =
   | { readonly kind: 'stretch'; readonly stretch: PathInterval }

@@ -1,5 +1,6 @@
 /** Takes strips out of the area that path data fills. */
 import type { Curve } from '../../geometry/base/curve-types';
+import type { FillRule } from '../../geometry/base/polygon-types';
 import { isFinitePoint } from '../../geometry/base/vector';
 import { parsePathData } from '../../markup/path-data';
 import type { TextEdit } from '../../text/text';
@@ -9,7 +10,7 @@ import { splitSubpaths } from './clip-subpaths';
 import { orderLoops } from './loop-order';
 import { absoluteCommands, type StepPath, stepPaths } from './path-model';
 import { readStyle } from './path-style';
-import { type FillRule, reconnectLoops } from './reconnect';
+import { reconnectLoops } from './reconnect';
 import { spliceText } from './splice-text';
 import { writeLoops } from './write-loops';
 

@@ -1,12 +1,12 @@
 /** Writes loops as path data: commands that were not touched are copied as they stand, new ones follow their style. */
 import type { Arc, Curve, Point } from '../../geometry/base/curve-types';
 import { reverseCurve, subCurve } from '../../geometry/curve/index';
-import { arcExtraDecimals, extraDecimals, radiiOf, wellPosed } from './arc-precision';
 import type { PathInterval } from './clip-subpaths';
 import type { OrderedLoop } from './loop-order';
 import type { StepPath } from './path-model';
 import { formatNumber } from './path-style';
 import { type CommandEnd, CommandWriter, type PathSource, type TextPiece } from './path-writer';
+import { arcExtraDecimals, extraDecimals, radiiOf, wellPosed } from './precision';
 import type { LoopItem } from './reconnect';
 
 /** An item of a loop, ready to be written. */

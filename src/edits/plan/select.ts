@@ -5,8 +5,7 @@ import { defined } from '../../geometry/base/defined';
 import type { Box } from '../../geometry/base/polygon-types';
 import { boxesTouch, growBox } from '../../geometry/base/ring';
 import { distance, interpolate } from '../../geometry/base/vector';
-import { areStripsApart } from '../strip/separate';
-import { boxOfCorners, type Strip, stripAlong } from '../strip/strip';
+import { areStripsApart, boxOfCorners, type Strip, stripAlong } from '../strip/strip';
 import type { ScoredCandidate } from './score';
 
 /** Extents in mm and areas in mm² up to which an island gets so many bridges (common practice, no source). */

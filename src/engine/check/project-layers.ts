@@ -2,7 +2,7 @@
 
 import type { Config, LayerEntry } from '../../config/types';
 import type { Drawing, Shape } from '../../drawing/types';
-import { allElements, ancestors, attribute } from '../../markup/query';
+import { allElements, ancestors, attributeOf } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
 import type { LayerFault } from '../../report/report';
 import { layerId } from '../../sheet/layer/layer-id';
@@ -68,7 +68,7 @@ function groupOfElement(drawing: Drawing, entry: SourcedEntry, id: string): Shap
 }
 
 function elementWithId({ document }: Drawing, id: string): ElementNode | undefined {
-  for (const element of allElements(document)) if (attribute(element, 'id')?.value === id) return element;
+  for (const element of allElements(document)) if (attributeOf(element, 'id')?.value === id) return element;
   return undefined;
 }
 

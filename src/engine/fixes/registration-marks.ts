@@ -15,7 +15,7 @@ import { apply, invert, maxScale } from '../../geometry/base/matrix';
 import type { Box, Region } from '../../geometry/base/polygon-types';
 import { ringOfPoints } from '../../geometry/base/ring';
 import { areaOf, difference, offset } from '../../geometry/boolean/index';
-import { attribute, prefixOf } from '../../markup/query';
+import { attributeOf, prefixOf } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
 import type { FileEdits, Report } from '../../report/report';
 import type { Sheet } from '../../sheet/types';
@@ -141,7 +141,7 @@ interface Place {
 /** Before the end tag of the root, or of a group in it that is not transformed. */
 function placeIn(element: ElementNode | undefined, { document: { root }, toMm }: Drawing): Place | undefined {
   if (!element?.endTag) return undefined;
-  const isPlainGroup = element.parent === root && element.localName === 'g' && !attribute(element, 'transform');
+  const isPlainGroup = element.parent === root && element.localName === 'g' && !attributeOf(element, 'transform');
   if (element !== root && !isPlainGroup) return undefined;
   const prefix = prefixOf(element);
   return { at: element.endTag.from, toMm, prefix };

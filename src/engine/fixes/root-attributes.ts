@@ -1,6 +1,6 @@
 /** Edits of the attributes of the root element. */
 import type { Drawing } from '../../drawing/types';
-import { attribute } from '../../markup/query';
+import { attributeOf } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
 import type { TextEdit } from '../../text/text';
 
@@ -9,7 +9,7 @@ export function attributeEdits(element: ElementNode, values: Readonly<Record<str
   const edits: TextEdit[] = [];
   let added = '';
   for (const [name, value] of Object.entries(values)) {
-    const existing = attribute(element, name);
+    const existing = attributeOf(element, name);
     if (existing) edits.push({ span: existing.span, text: `${name}="${value}"` });
     else added += ` ${name}="${value}"`;
   }
@@ -25,12 +25,12 @@ export function attributeEdits(element: ElementNode, values: Readonly<Record<str
 export function sizeEdits({ document: { root }, width, height, toMm }: Drawing, scale: number): TextEdit[] {
   if (!root) return [];
   const size = { width: `${plain(width * scale)}mm`, height: `${plain(height * scale)}mm` };
-  const own = ['data-tombolo-width', 'data-tombolo-height'].filter((name) => attribute(root, name));
+  const own = ['data-tombolo-width', 'data-tombolo-height'].filter((name) => attributeOf(root, name));
   if (own.length > 0) {
     const values = own.map((name) => [name, name.endsWith('width') ? size.width : size.height]);
     return attributeEdits(root, Object.fromEntries(values));
   }
-  const tied = scale === 1 || attribute(root, 'viewBox');
+  const tied = scale === 1 || attributeOf(root, 'viewBox');
   const viewBox = `0 0 ${plain(width / toMm.a)} ${plain(height / toMm.d)}`;
   return attributeEdits(root, tied ? size : { ...size, viewBox });
 }

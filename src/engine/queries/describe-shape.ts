@@ -4,6 +4,7 @@ import type { Drawing, Shape } from '../../drawing/types';
 import { joinBoxes } from '../../geometry/base/ring';
 import { areaOf, boxOfPolygon, perimeterOf, union } from '../../geometry/boolean/index';
 import { lengthOf } from '../../geometry/curve/index';
+import { attributeOf } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
 import type { Report } from '../../report/report';
 import { outlinesOf } from '../../sheet/layer/reading';
@@ -48,7 +49,7 @@ export function describeShapeAt({ drawing, sheets }: Report, offset: number): Sh
       : perimeterOf(region);
   return {
     name: element.localName,
-    id: element.attributes.find(({ name }) => name === 'id')?.value,
+    id: attributeOf(element, 'id')?.value,
     span: element.startTag,
     times: timesDrawn(shapes),
     width: maxX - minX,

@@ -26,6 +26,9 @@ interface ImmutableFloats
   readonly [index: number]: number;
 }
 
+/** Which area rings that cross or lie in each other fill. */
+export type FillRule = 'nonzero' | 'evenodd';
+
 /** A connected piece of a region: one outer ring and its holes. */
 export interface Polygon {
   readonly outer: Ring;

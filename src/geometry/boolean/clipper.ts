@@ -5,13 +5,12 @@
  */
 
 import type { Paths64 } from 'clipper2-ts';
-import { Clipper64, ClipperOffset, ClipType, EndType, FillRule, JoinType } from 'clipper2-ts';
+import { Clipper64, FillRule as ClipperFillRule, ClipperOffset, ClipType, EndType, JoinType } from 'clipper2-ts';
 import { checkpoint } from '../base/checkpoint';
 import { defined } from '../base/defined';
-import type { Ring } from '../base/polygon-types';
+import type { FillRule, Ring } from '../base/polygon-types';
 import { fromGrid, toGrid, UNITS_PER_MM } from './grid';
 
-export type FillRuleName = 'nonzero' | 'evenodd';
 export type Operation = 'union' | 'difference' | 'intersection';
 export type Join = 'round' | 'miter' | 'bevel' | 'square';
 
@@ -36,13 +35,13 @@ export function clipRings(
   operation: Operation,
   subject: readonly Ring[],
   clip: readonly Ring[],
-  fillRule: FillRuleName,
+  fillRule: FillRule,
 ): Ring[] {
   const engine = new Clipper64();
   engine.addSubject(toPaths(subject, UNITS_PER_MM));
   if (clip.length > 0) engine.addClip(toPaths(clip, UNITS_PER_MM));
   const solution: Paths64 = [];
-  const rule = fillRule === 'nonzero' ? FillRule.NonZero : FillRule.EvenOdd;
+  const rule = fillRule === 'nonzero' ? ClipperFillRule.NonZero : ClipperFillRule.EvenOdd;
   engine.execute(CLIP_TYPES[operation], rule, solution);
   return toRings(solution, UNITS_PER_MM);
 }

@@ -1,6 +1,6 @@
 /** Union, difference and intersection of rings in mm, by the exact overlay, on the grid of 0.1 µm. */
-import type { Ring } from '../base/polygon-types';
-import { clipRings, type FillRuleName, type Operation } from './clipper';
+import type { FillRule, Ring } from '../base/polygon-types';
+import { clipRings, type Operation } from './clipper';
 import { fromGrid, toGrid } from './grid';
 import { type Filled, overlayRings } from './overlay';
 
@@ -12,7 +12,7 @@ export function combineRings(
   operation: Operation,
   subject: readonly Ring[],
   clip: readonly Ring[],
-  fillRule: FillRuleName,
+  fillRule: FillRule,
 ): Ring[] {
   const usable = (rings: readonly Ring[]): Ring[] =>
     rings.map((ring) => toGrid(ring)).filter((ring) => ring.length >= 6);
@@ -20,7 +20,7 @@ export function combineRings(
   return result ? result.map((ring) => fromGrid(ring)) : clipRings(operation, subject, clip, fillRule);
 }
 
-function isFilledBy(operation: Operation, fillRule: FillRuleName): Filled {
+function isFilledBy(operation: Operation, fillRule: FillRule): Filled {
   const inside = fillRule === 'nonzero' ? (turns: number) => turns !== 0 : (turns: number) => (turns & 1) !== 0;
   switch (operation) {
     case 'union':

@@ -4,7 +4,7 @@
  */
 import type { Point } from '../base/curve-types';
 import { defined } from '../base/defined';
-import type { Box, Polygon, Region, Ring } from '../base/polygon-types';
+import type { Box, FillRule, Polygon, Region, Ring } from '../base/polygon-types';
 import {
   boxContainsBox,
   boxesTouch,
@@ -19,12 +19,13 @@ import {
 } from '../base/ring';
 import { TOUCHING, WRITTEN_STEP } from '../base/tolerances';
 import { clusterBoxes } from '../spatial/clusters';
-import { type FillRuleName, type Join, offsetRings } from './clipper';
+import { type Join, offsetRings } from './clipper';
 import { type CachedCluster, resultOf, solveClusters } from './cluster-cache';
 import { combineRings } from './combine';
 import { nestRings } from './nest';
 
-export type { FillRuleName, Join } from './clipper';
+export type { FillRule } from '../base/polygon-types';
+export type { Join } from './clipper';
 export { type PinchSplit, splitAtPinchPoints, splitAtPinchPointsAgain } from './pinch-points';
 
 /** Two grid units, in mm: boxes closer than this may interact after rounding to the grid. */
@@ -34,7 +35,7 @@ const NEAR = TOUCHING;
 const ARC_TOLERANCE = WRITTEN_STEP;
 
 /** What a renderer fills: the rings (each closed, of any course, crossing at will) read by the fill rule. */
-export function regionFromRings(rings: readonly Ring[], fillRule: FillRuleName): Region {
+export function regionFromRings(rings: readonly Ring[], fillRule: FillRule): Region {
   return nestRings(combineRings('union', rings, [], fillRule));
 }
 

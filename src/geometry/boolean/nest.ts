@@ -2,10 +2,10 @@
 
 import type Flatbush from 'flatbush';
 import { checkpoint } from '../base/checkpoint';
-import type { Point } from '../base/curve-types';
 import { defined } from '../base/defined';
+import { pointInside } from '../base/point-inside';
 import type { Box, Region, Ring } from '../base/polygon-types';
-import { boxContainsBox, boxOfRing, forEachEdge, ringContains, signedArea } from '../base/ring';
+import { boxContainsBox, boxOfRing, ringContains, signedArea } from '../base/ring';
 import { indexBoxes } from '../spatial/clusters';
 
 interface Outer {
@@ -54,21 +54,4 @@ function holderOf(hole: Ring, area: number, outers: readonly Outer[], index: Fla
   if (around.length < 2) return around[0];
   const inside = pointInside(hole);
   return around.find((outer) => ringContains(outer.ring, inside)) ?? around.at(-1);
-}
-
-/** A point well within the ring at half its height: the middle of the widest stretch there. */
-export function pointInside(ring: Ring): Point {
-  const box = boxOfRing(ring);
-  const y = (box.minY + box.maxY) / 2;
-  const crossings: number[] = [];
-  forEachEdge(ring, (x0, y0, x1, y1) => {
-    if (y0 > y !== y1 > y) crossings.push(x0 + ((y - y0) / (y1 - y0)) * (x1 - x0));
-  });
-  crossings.sort((a, b) => a - b);
-  let best = { x: (box.minX + box.maxX) / 2, width: -1 };
-  for (let index = 0; index + 1 < crossings.length; index += 2) {
-    const [left, right] = [defined(crossings[index]), defined(crossings[index + 1])];
-    if (right - left > best.width) best = { x: (left + right) / 2, width: right - left };
-  }
-  return { x: best.x, y };
 }

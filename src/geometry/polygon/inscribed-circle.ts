@@ -2,9 +2,9 @@
 import polylabel from 'polylabel';
 import type { Point } from '../base/curve-types';
 import { defined } from '../base/defined';
+import { pointInside } from '../base/point-inside';
 import type { Polygon, Ring } from '../base/polygon-types';
 import { boxOfRing, forEachEdge, nearestOnEdge, perimeter, ringContains, ringsOf } from '../base/ring';
-import { pointInside } from '../boolean/nest';
 import { buildSegmentIndex, nearestSegment } from '../spatial/segment-index';
 
 export interface Disc {

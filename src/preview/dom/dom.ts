@@ -1,4 +1,5 @@
 /** Small helpers to make elements and to keep lists of them up to date without making them anew. */
+import { SVG_NAMESPACE } from '../../markup/namespaces';
 
 type Attributes = Readonly<Record<string, string | number>>;
 
@@ -18,7 +19,7 @@ export function svg<K extends keyof SVGElementTagNameMap>(
   attributes: Attributes = {},
   children: readonly Node[] = [],
 ): SVGElementTagNameMap[K] {
-  const made = document.createElementNS('http://www.w3.org/2000/svg', name);
+  const made = document.createElementNS(SVG_NAMESPACE, name);
   setAttributes(made, attributes);
   made.append(...children);
   return made;

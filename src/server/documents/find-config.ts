@@ -2,8 +2,7 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { URI } from 'vscode-uri';
-
-export const CONFIG_NAME = 'tombolo.json';
+import { CONFIG_NAME } from '../../config/types';
 
 export interface FoundConfig {
   readonly uri: string;

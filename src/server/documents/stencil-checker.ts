@@ -1,6 +1,7 @@
 /** Decides when each open document is checked, and publishes what the last check of its present text found. */
 import type { Diagnostic } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
+import { CONFIG_NAME } from '../../config/types';
 import type { CheckRequest } from '../../protocol/engine-worker';
 import type { CheckFacts, DocumentFacts } from '../../protocol/facts';
 import type { Checked } from '../../protocol/index';
@@ -12,7 +13,7 @@ import { ConfigDiagnostics } from './config-diagnostics';
 import { Debouncer } from './debounce';
 import { diagnosticOf } from './diagnostics';
 import { DiskFiles } from './disk-files';
-import { CONFIG_NAME, type FoundConfig } from './find-config';
+import type { FoundConfig } from './find-config';
 import { KnownConfigs } from './known-configs';
 import { KnownDocument } from './known-document';
 import { KnownProject } from './known-project';

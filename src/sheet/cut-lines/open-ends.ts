@@ -6,7 +6,7 @@ import type { Point } from '../../geometry/base/curve-types';
 import { defined } from '../../geometry/base/defined';
 import { NEAR_EDGE } from '../../geometry/base/tolerances';
 import { distance } from '../../geometry/base/vector';
-import { ancestors, attribute } from '../../markup/query';
+import { ancestors, attributeOf } from '../../markup/query';
 import type { Layer } from '../types';
 import { type CutLine, cutLinesOf } from './index';
 
@@ -44,7 +44,7 @@ export function openPathsOf(layer: Layer): OpenPath[] {
 }
 
 function isRegister({ shape }: CutLine): boolean {
-  return [shape.element, ...ancestors(shape.element)].some((element) => attribute(element, REGISTER));
+  return [shape.element, ...ancestors(shape.element)].some((element) => attributeOf(element, REGISTER));
 }
 
 /** Ends are numbered so that line n has the ends 2n and 2n + 1. */

@@ -3,7 +3,7 @@ import type { Shape } from '../../drawing/types';
 import type { Curve } from '../../geometry/base/curve-types';
 import { defined } from '../../geometry/base/defined';
 import { memoizeByIdentity } from '../../geometry/base/derived-facts';
-import type { Polygon, Region, Ring } from '../../geometry/base/polygon-types';
+import type { FillRule, Polygon, Region, Ring } from '../../geometry/base/polygon-types';
 import { boxesTouch, boxOfRing, reverseRing, ringsOf, signedArea } from '../../geometry/base/ring';
 import { DRAWN_ALIKE } from '../../geometry/base/tolerances';
 import { areaOf, difference, perimeterOf, regionFromRings } from '../../geometry/boolean/index';
@@ -83,7 +83,7 @@ const isTangled = memoizeByIdentity('whether a chain is tangled', (curves: reado
 });
 
 /** @param fellows that are read together with the line, and it among them */
-function compare(line: CutLine, fellows: readonly CutLine[], rule: 'nonzero' | 'evenodd'): SelfIntersection[] {
+function compare(line: CutLine, fellows: readonly CutLine[], rule: FillRule): SelfIntersection[] {
   const ring = ringOfCurves(line.curves);
   const box = boxOfRing(ring);
   const others = fellows

@@ -2,7 +2,7 @@
 import type { Drawing, Shape } from '../../drawing/types';
 import type { Region } from '../../geometry/base/polygon-types';
 import { areaOf } from '../../geometry/boolean/index';
-import { attribute, childElements, textContent } from '../../markup/query';
+import { attributeOf, childElements, textContent } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
 import { type LayerId, layerId } from './layer-id';
 import { shapeRegion } from './shape-region';
@@ -62,9 +62,9 @@ export function statedName(element: ElementNode): string | undefined {
   const label = element.attributes.find((candidate) => candidate.localName === 'label');
   const candidates = [
     title && textContent(title),
-    attribute(element, 'aria-label')?.value,
+    attributeOf(element, 'aria-label')?.value,
     label?.value,
-    attribute(element, 'id')?.value,
+    attributeOf(element, 'id')?.value,
   ];
   return candidates.map((text) => text?.trim()).find((text) => text);
 }

@@ -5,7 +5,7 @@ import type { Shape, Subpath } from '../../drawing/types';
 import type { Box, Region } from '../../geometry/base/polygon-types';
 import { PLAINLY_BESIDE } from '../../geometry/base/tolerances';
 import { regionContains } from '../../geometry/boolean/index';
-import { attribute } from '../../markup/query';
+import { attributeOf } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
 
 /** Lines up to this width in mm only show where to cut; wider ones are painted (common practice, no source). */
@@ -25,7 +25,7 @@ export const READING_WORDS: readonly string[] = [...READINGS, 'detect'];
 /** What the attribute says on one of the elements, the first that has it. */
 export function statedReading(elements: readonly (ElementNode | undefined)[]): Reading | undefined {
   for (const element of elements) {
-    const value = element && attribute(element, READING_ATTRIBUTE)?.value.trim();
+    const value = element && attributeOf(element, READING_ATTRIBUTE)?.value.trim();
     if (value && READINGS.includes(value)) return value as Reading;
   }
   return undefined;

@@ -2,7 +2,7 @@
 import type { Clip, Shape, Subpath } from '../../drawing/types';
 import type { Curve } from '../../geometry/base/curve-types';
 import { memoizeByIdentity } from '../../geometry/base/derived-facts';
-import type { Region } from '../../geometry/base/polygon-types';
+import type { FillRule, Region } from '../../geometry/base/polygon-types';
 import { FLATTENING } from '../../geometry/base/tolerances';
 import { clipToBox, intersection, regionFromRings, union } from '../../geometry/boolean/index';
 import { flattenSubpath } from '../../geometry/curve/flatten';
@@ -19,7 +19,7 @@ export const shapeRegion = memoizeByIdentity(
 );
 
 /** The area inside subpaths by a fill rule. */
-export function fillRegion(subpaths: readonly Subpath[], fillRule: 'nonzero' | 'evenodd'): Region {
+export function fillRegion(subpaths: readonly Subpath[], fillRule: FillRule): Region {
   return regionFromRings(
     subpaths.map(({ curves }) => ringOfCurves(curves)),
     fillRule,

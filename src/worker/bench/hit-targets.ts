@@ -1,5 +1,6 @@
 /** The parts of a sheet that can be pointed at: openings, islands, ties and slots. Sheet mm. */
 import type { Point } from '../../geometry/base/curve-types';
+import { pointInside } from '../../geometry/base/point-inside';
 import type { Box, Polygon } from '../../geometry/base/polygon-types';
 import { forEachEdge, growBox, joinBoxes, nearestOnEdge, ringsOf } from '../../geometry/base/ring';
 import { distance, interpolate } from '../../geometry/base/vector';
@@ -88,7 +89,7 @@ function areaPart(kind: PartKind, polygon: Polygon, at?: Point): SheetPart {
     thin: undefined,
     area: areaOf(polygon),
     cutLength: perimeterOf(polygon),
-    at: at ?? insideOf(polygon, box),
+    at: at ?? pointInside(polygon.outer, polygon.holes),
   };
 }
 
@@ -96,24 +97,6 @@ function thinPart(kind: PartKind, thin: ThinPlace): SheetPart {
   const at = { x: (thin.from.x + thin.to.x) / 2, y: (thin.from.y + thin.to.y) / 2 };
   const box = joinBoxes([thin.from, thin.to].map(({ x, y }) => ({ minX: x, minY: y, maxX: x, maxY: y })));
   return { kind, thin, box: growBox(box, 0), at, area: 0, cutLength: 0, polygon: undefined };
-}
-
-/** The middle of the widest stretch that a level line half way down runs inside the polygon. */
-function insideOf(polygon: Polygon, { minY, maxY }: Box): Point {
-  const y = (minY + maxY) / 2;
-  const crossings: number[] = [];
-  for (const ring of ringsOf(polygon)) {
-    forEachEdge(ring, (x0, y0, x1, y1) => {
-      if (y0 > y !== y1 > y) crossings.push(x0 + ((y - y0) / (y1 - y0)) * (x1 - x0));
-    });
-  }
-  crossings.sort((a, b) => a - b);
-  let [x, widest] = [crossings[0] ?? 0, -1];
-  for (let i = 0; i + 1 < crossings.length; i += 2) {
-    const [from, to] = [crossings[i] ?? 0, crossings[i + 1] ?? 0];
-    if (to - from > widest) [x, widest] = [(from + to) / 2, to - from];
-  }
-  return { x, y };
 }
 
 /** From top to bottom, and from left to right where they begin at the same height. */

@@ -5,10 +5,11 @@ import { DEFAULT_CONFIG } from '../../config/types';
 import type { Box } from '../../geometry/base/polygon-types';
 import { areaOf } from '../../geometry/boolean/index';
 import { pictureLayer } from '../../picture/picture';
-import type { PreviewFinding, PreviewLayer, PreviewStack, SafeSlip } from '../../protocol/index';
+import type { PreviewFinding, PreviewLayer, PreviewStack } from '../../protocol/index';
 import type { ReportedFinding } from '../../report/finding-id';
 import type { Report } from '../../report/report';
 import type { Sheet } from '../../sheet/types';
+import { safeSlips } from '../../stack/index';
 import type { CheckedDocument } from '../documents/checked-document';
 
 export { pathData as regionPath, ringPath } from '../../picture/path-data';
@@ -46,12 +47,7 @@ function groundOf({ settings }: Report): Pick<PreviewStack, 'ground'> {
 function safeSlipsOf({ stack, settings }: Report): Pick<PreviewStack, 'safeSlips'> {
   const seams = stack.knownSeams(limitsOf(settings.config ?? DEFAULT_CONFIG).slip);
   if (!seams) return {};
-  const least = new Map<string, SafeSlip>();
-  for (const { earlier, later, width } of seams.overlaps) {
-    const key = `${earlier} ${later}`;
-    if (width < (least.get(key)?.safe ?? Infinity)) least.set(key, { layers: [earlier, later], safe: width });
-  }
-  return { safeSlips: [...least.values()] };
+  return { safeSlips: safeSlips(seams).map(({ earlier, later, safe }) => ({ layers: [earlier, later], safe })) };
 }
 
 function bedOf({ settings }: Report): Pick<PreviewStack, 'bed'> {

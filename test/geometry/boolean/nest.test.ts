@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { pointInside } from '../../../src/geometry/base/point-inside';
 import type { Ring } from '../../../src/geometry/base/polygon-types';
 import { reverseRing, ringContains, ringOfBox } from '../../../src/geometry/base/ring';
-import { nestRings, pointInside } from '../../../src/geometry/boolean/nest';
+import { nestRings } from '../../../src/geometry/boolean/nest';
 
 function square(centre: number, half: number): Ring {
   return ringOfBox({ minX: centre - half, minY: -half, maxX: centre + half, maxY: half });
