@@ -30,7 +30,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
 const ENGINE_PARTS = Object.keys(MAY_IMPORT);
 /** Where every long loop asks whether it may go on; it imports nothing. */
 const OPEN_TO_ALL = 'geometry/base/checkpoint';
-const HOSTS = ['protocol', 'server', 'cli', 'extension', 'preview', 'build'];
+const HOSTS = ['protocol', 'worker', 'server', 'cli', 'extension', 'preview', 'build'];
 
 /** The library's face, open to every host. */
 const FRONT_DOOR = 'engine/index';
@@ -49,18 +49,17 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
     'picture/look',
     'text/text',
   ],
-  server: [
+  worker: [
     'checks/finding',
     'checks/places',
-    'config/length',
     'config/limits',
-    'config/read',
     'config/types',
     'drawing/drawn-through',
     'drawing/types',
     'engine/check/effective-config',
     'engine/check/project-layers',
     'engine/fixes/reorder-layers',
+    'geometry/base/checkpoint',
     'geometry/base/curve-types',
     'geometry/base/point-inside',
     'geometry/base/polygon-types',
@@ -73,15 +72,27 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
     'picture/necks',
     'picture/path-data',
     'picture/picture',
+    'report/finding-id',
+    'report/fix',
     'report/report',
     'sheet/cutting-time',
+    'sheet/layer/layer-id',
     'sheet/source-index',
     'sheet/thin-places',
     'sheet/types',
     'stack/index',
     'stack/misregistration',
+    'stack/registration-marks',
+    'text/text',
+  ],
+  server: [
+    'config/check-id',
+    'config/length',
+    'config/read',
+    'config/types',
     'text/file-size',
     'text/text',
+    'text/text-shift',
   ],
   cli: [
     'checks/finding',
@@ -170,7 +181,8 @@ function targetFile(each: Import): string | undefined {
 
 const files = readdirSync(SRC, { recursive: true, encoding: 'utf8' })
   .map((file) => file.replaceAll(path.sep, '/'))
-  .filter((file) => /\.ts$/.test(file));
+  // The editor host, once it is installed, has packages of its own.
+  .filter((file) => /\.ts$/.test(file) && !file.includes('node_modules/'));
 const known = new Set(files);
 const imports = files.flatMap(importsOf);
 
@@ -210,6 +222,11 @@ describe('imports', () => {
     const builtin = ({ target }: Import) =>
       target.startsWith('node:') || builtinModules.includes(target.split('/')[0]!);
     expect(imports.filter((each) => ENGINE_PARTS.includes(each.part) && builtin(each))).toEqual([]);
+  });
+
+  it('of packages are none in the worker, but for what runs it as a thread of Node.js', () => {
+    const packages = imports.filter((each) => each.part === 'worker' && targetPart(each) === undefined);
+    expect(packages.map(({ file, target }) => [file, target])).toEqual([['worker/node.ts', 'node:worker_threads']]);
   });
 
   it.each(HOSTS)('of %s know no other host, and come to the engine through its doors', (host) => {

@@ -12,6 +12,7 @@ const node = { platform: 'node', format: 'cjs', target: 'node20' };
 const bundles = {
   extension: { ...node, entry: 'src/extension/extension.ts', out: 'extension.cjs', external: ['vscode'] },
   server: { ...node, entry: 'src/server/main.ts', out: 'server.cjs' },
+  worker: { ...node, entry: 'src/worker/node.ts', out: 'worker.cjs' },
   cli: {
     ...node,
     entry: 'src/cli/main.ts',

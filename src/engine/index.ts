@@ -23,11 +23,23 @@ export { checkProject } from './check/check-project';
 export { readConfig } from './check/known-checks';
 export { layerProblems } from './check/layer-problems';
 export { projectFiles } from './check/project-layers';
-export { unusedAcceptances } from './check/unused-acceptances';
+export {
+  acceptanceProblems,
+  type IdleAcceptance,
+  idleAcceptances,
+  unusedAcceptances,
+} from './check/unused-acceptances';
 export { createEngine, type Engine } from './engine';
-export { bridgeAt, bridgeAtCaret } from './fixes/bridge-at';
+export { BRIDGE_ISLAND_HERE, bridgeAt, bridgeAtCaret, edgeAtCaret } from './fixes/bridge-at';
 export { type BridgeChoice, type BridgeOutcome, bridgeIslands, type PlannedBridge } from './fixes/bridge-islands';
-export { type BridgeChange, bridgeAtOffset, bridgeStandingAt, changeBridge, changesFor } from './fixes/change-bridge';
+export {
+  type BridgeChange,
+  bridgeAtOffset,
+  bridgeStandingAt,
+  changeBridge,
+  changesFor,
+  titleOfChange,
+} from './fixes/change-bridge';
 export {
   candidatesFor,
   type FixesOfFinding,

@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import type { ReorderParams } from '../protocol/views';
 import { applyVersionedEdits } from './apply-edits';
 import type { ServerClient } from './server-client';
 
@@ -6,7 +7,7 @@ import type { ServerClient } from './server-client';
 export async function requestLayerOrder(
   client: ServerClient,
   uri: vscode.Uri,
-  move: { readonly version: number; readonly layer: number; readonly to: number },
+  move: Omit<ReorderParams, 'uri'>,
 ): Promise<void> {
   const answer = await client.reorder(uri, move);
   if (!answer) return;

@@ -1,5 +1,6 @@
 /** The whole page: keeps what is chosen, and shows each new stack without losing the place. */
 
+import type { LayerId } from '../engine/index';
 import { COLOURS, type Scene, type ViewMode } from '../picture/look';
 import type { PreviewStack } from '../protocol/index';
 import { Canvas } from './canvas/canvas';
@@ -235,7 +236,7 @@ export class BenchPage {
     if (!this.stack || !finding) return;
     this.change({ selected: index });
     this.canvas.bringIntoView(index);
-    if (finding.check === 'floating-island') void this.toolController.plan(index);
+    if (finding.check === 'floating-island') void this.toolController.plan(finding.id);
     this.host.reveal(finding.uri, finding.from, finding.to);
   }
 
@@ -250,13 +251,19 @@ export class BenchPage {
     return {
       partAt: (places, reach, sheets) => questions.ask({ kind: 'partAt', places, reach, sheets }),
       part: (layer, number) => questions.ask({ kind: 'part', layer, number }),
-      bridgeAt: (layer, point) => questions.ask({ kind: 'bridgeAt', layer, point }),
-      bridgePlan: (finding) => questions.ask({ kind: 'bridgePlan', version: this.stack?.version ?? 0, finding }),
+      bridgeAt: (layer, point) => questions.ask({ kind: 'bridgeAt', layer, point, version: this.versionOf(layer) }),
+      bridgePlan: (finding) => questions.ask({ kind: 'bridgePlan', finding }),
       putIn: async () => (await questions.ask({ kind: 'putIn' })) ?? false,
       reveal: ({ uri, from, to }) => this.host.reveal(uri, from, to),
       bringIntoView: (point) => this.canvas.bringPointIntoView(point),
       slipping: () => this.state.slipping && this.state.mode === 'print',
     };
+  }
+
+  /** Of the document that a layer is cut from. */
+  private versionOf(layer: LayerId): number {
+    const uri = this.stack?.layers.find(({ id }) => id === layer)?.uri;
+    return this.stack?.documents.find((document) => document.uri === uri)?.version ?? 0;
   }
 
   private makeTools(): ToolButtons {

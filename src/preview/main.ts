@@ -24,7 +24,10 @@ const page = new BenchPage(
     pin: (pinned) => editor.postMessage({ type: 'pin', pinned }),
     screen: (pixelsPerInch) => editor.postMessage({ type: 'screen', pixelsPerInch }),
     saveAs: () => editor.postMessage({ type: 'saveAs' }),
-    reorder: ({ uri, version }, layer, to) => editor.postMessage({ type: 'reorder', uri, version, layer, to }),
+    reorder: ({ uri, version, layers }, from, onto) => {
+      const [layer, to] = [layers[from]?.id, layers[onto]?.id];
+      if (layer !== undefined && to !== undefined) editor.postMessage({ type: 'reorder', uri, version, layer, to });
+    },
   },
   editor.getState(),
 );

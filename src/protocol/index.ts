@@ -2,6 +2,7 @@
 import type { Measure } from '../checks/finding';
 import type { CheckId, Severity } from '../config/check-id';
 import type { Reading } from '../config/types';
+import type { FindingId, LayerId } from '../engine/index';
 import type { Point } from '../geometry/base/curve-types';
 import type { Box } from '../geometry/base/polygon-types';
 import type { PictureLayer } from '../picture/look';
@@ -87,17 +88,16 @@ export interface BridgedIslands extends VersionedEdits {
 }
 
 export interface BridgeAtParams extends DocumentParams {
-  /** Index into the layers of the stack. */
-  readonly layer: number;
+  readonly layer: LayerId;
+  /** Of the document that the layer is cut from: a bridge is made for no other. */
+  readonly version: number;
   /** On an island or in the gap round it, in sheet mm. */
   readonly point: Point;
 }
 
 export interface BridgePlanParams extends DocumentParams {
-  /** The version that the stack was given for: a plan is made for no other. */
-  readonly version: number;
-  /** Index into the findings of the stack. */
-  readonly finding: number;
+  /** In any file of the stack. It holds while what it was found in does. */
+  readonly finding: FindingId;
   /** Which of the finding's mends, such as `bridge-island-shortest`; by default the preferred one. */
   readonly mend?: string;
 }
@@ -124,8 +124,7 @@ export interface BridgeRefusal {
 export type BridgeAnswer = BridgeOffer | BridgeRefusal | null;
 
 export interface BridgePreviewData {
-  /** Index into the layers of the stack. */
-  readonly layer: number;
+  readonly layer: LayerId;
   /** The strip that stays, from edge to edge of the gap and a little into both: path data as in the stack. */
   readonly outline: string;
   /** The ends of its middle line on both edges of the gap, in sheet mm. */
@@ -181,6 +180,8 @@ export interface SafeSlip {
 }
 
 export interface PreviewLayer extends PictureLayer {
+  /** What it is asked about by. */
+  readonly id: LayerId;
   /** The document that it is cut from. */
   readonly uri: string;
   readonly reading: Reading;
@@ -194,12 +195,14 @@ export interface PreviewLayer extends PictureLayer {
 }
 
 export interface PreviewFinding {
+  /** What it is asked about by. */
+  readonly id: FindingId;
   /** The document that it lies in. */
   readonly uri: string;
   readonly check: CheckId;
   readonly severity: Severity;
   readonly message: string;
-  /** Index into the layers; undefined where the finding is about the whole file. */
+  /** Index into the layers of the same stack; undefined where the finding is about the whole file. */
   readonly layer: number | undefined;
   readonly at: Point | undefined;
   readonly measure: Measure | undefined;

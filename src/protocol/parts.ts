@@ -1,4 +1,6 @@
 /** What server, editor and bench say about single parts of the picture. Plain data only. */
+
+import type { LayerId } from '../engine/index';
 import type { Point } from '../geometry/base/curve-types';
 import type { DocumentParams } from './index';
 
@@ -12,8 +14,7 @@ export type PartKind = 'opening' | 'island' | 'tie' | 'slot' | 'sheet';
 
 /** Where one layer's sheet lies under the pointer. */
 export interface LayerPlace {
-  /** Index into the layers of the stack. */
-  readonly layer: number;
+  readonly layer: LayerId;
   /** mm of that sheet */
   readonly point: Point;
 }
@@ -28,7 +29,7 @@ export interface PartAtParams extends DocumentParams {
 }
 
 export interface PartParams extends DocumentParams {
-  readonly layer: number;
+  readonly layer: LayerId;
   /** Counted from 0; any whole number, in rounds. */
   readonly number: number;
 }
@@ -43,7 +44,7 @@ export interface PlaceAnswer {
 
 export interface PickedPart {
   readonly kind: PartKind;
-  readonly layer: number;
+  readonly layer: LayerId;
   /** Its number among the parts of the layer, and how many there are; for `sheet` both are 0. */
   readonly number: number;
   readonly count: number;

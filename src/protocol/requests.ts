@@ -1,13 +1,14 @@
 /** What the page asks the server by way of the extension, and what it is answered. */
+import type { LayerId } from '../engine/index';
 import type { BridgeAtParams, BridgeOffer, BridgePlanParams, BridgeRefusal } from './index';
 import type { PartAtParams, PartParams, PlaceAnswer } from './parts';
 import type { BareAfterSlip, LayerNecks, SlipParams, SlipSweep } from './views';
 
 /** Questions about the document that the page shows. */
 export type BenchRequest =
-  | { readonly kind: 'necks'; readonly layer: number }
+  | { readonly kind: 'necks'; readonly layer: LayerId }
   | { readonly kind: 'slip'; readonly places: SlipParams['places'] }
-  | { readonly kind: 'sweep'; readonly layer: number }
+  | { readonly kind: 'sweep'; readonly layer: LayerId }
   | ({ readonly kind: 'partAt' } & Omit<PartAtParams, 'uri'>)
   | ({ readonly kind: 'part' } & Omit<PartParams, 'uri'>)
   | ({ readonly kind: 'bridgeAt' } & Omit<BridgeAtParams, 'uri'>)

@@ -1,4 +1,6 @@
 /** What the bench asks the server for its ways of looking, beyond the stack itself. Plain data only. */
+
+import type { LayerId } from '../engine/index';
 import type { Matrix } from '../geometry/base/curve-types';
 import type { PictureNeck } from '../picture/look';
 import type { DocumentParams, VersionedEdits } from './index';
@@ -13,24 +15,29 @@ export const SWEEP = 'tombolo/sweep';
 export const REORDER = 'tombolo/reorder';
 
 export interface LayerParams extends DocumentParams {
-  /** Index into the layers of the stack. */
-  readonly layer: number;
+  readonly layer: LayerId;
 }
 
 export interface SlipParams extends DocumentParams {
-  /** From where each layer should lie to where it lies, in sheet mm; null where in register. */
-  readonly places: readonly (Matrix | null)[];
+  /** The layers that lie elsewhere than they should. */
+  readonly places: readonly SlippedLayer[];
+}
+
+export interface SlippedLayer {
+  readonly layer: LayerId;
+  /** From where the layer should lie to where it lies, in sheet mm. */
+  readonly place: Matrix;
 }
 
 export interface ReorderParams extends LayerParams {
-  /** The version that the index belongs to. */
+  /** The version that the order was shown for. */
   readonly version: number;
-  /** The index that it shall have. */
-  readonly to: number;
+  /** The layer whose place it shall have. */
+  readonly to: LayerId;
 }
 
 export interface LayerNecks extends VersionOf {
-  readonly layer: number;
+  readonly layer: LayerId;
   readonly necks: readonly PictureNeck[];
 }
 
@@ -45,7 +52,7 @@ export interface BareAfterSlip extends VersionOf {
 }
 
 export interface SlipSweep extends VersionOf {
-  readonly layer: number;
+  readonly layer: LayerId;
   /** mm */
   readonly slip: number;
   /** mm² of bare ground between colours, by direction: the first to the right, then on clockwise. */

@@ -1,4 +1,5 @@
 /** What the bench's page and the extension say to each other. */
+import type { LayerId } from '../engine/index';
 
 import type { PreviewStack } from './index';
 import type { BenchRequest } from './requests';
@@ -37,6 +38,6 @@ export type FromBench =
       readonly type: 'reorder';
       readonly uri: string;
       readonly version: number;
-      readonly layer: number;
-      readonly to: number;
+      readonly layer: LayerId;
+      readonly to: LayerId;
     };

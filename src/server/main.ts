@@ -1,5 +1,7 @@
 /** The language server's process. The client says by arguments how it talks to it: `--stdio`, `--node-ipc`, … */
+import path from 'node:path';
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
+import { engineFrom } from './engine/start-engine';
 import { serve } from './server';
 
 const connection = createConnection(ProposedFeatures.all);
@@ -10,4 +12,4 @@ const log = (error: unknown) => {
 process.on('uncaughtException', log);
 process.on('unhandledRejection', log);
 
-serve(connection, __dirname);
+serve(connection, __dirname, engineFrom(path.join(__dirname, 'worker.cjs')));

@@ -1,53 +1,55 @@
-/** Wires the checker to a language server connection. */
+/** Wires the checker and the engine's worker to a language server connection. */
 import path from 'node:path';
 import {
+  type CodeAction,
   CodeActionKind,
   type Connection,
   DidChangeConfigurationNotification,
   type InitializeParams,
   type InitializeResult,
+  MessageType,
+  ShowMessageNotification,
   TextDocumentSyncKind,
   TextDocuments,
 } from 'vscode-languageserver/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import {
-  BEGIN,
-  BRIDGE_AT,
-  BRIDGE_ISLANDS,
-  BRIDGE_PLAN,
-  type BridgeAnswer,
-  type BridgeAtParams,
-  type BridgedIslands,
-  type BridgePlanParams,
-  CHECK_AGAIN,
-  CHECKED,
-  type DocumentParams,
-  type PlaceParams,
-  SHAPE_AT,
-  STACK,
-} from '../protocol/index';
+import { CHECK_AGAIN, CHECKED, type DocumentParams } from '../protocol/index';
+import { handleBenchRequests } from './bench/bench-handlers';
 import { checkPages } from './documents/check-pages';
-import type { CheckedDocument } from './documents/checked-document';
+import type { KnownDocument } from './documents/known-document';
 import { readSettings } from './documents/settings';
-import { isConfigUri, StencilChecker } from './documents/validator';
-import { BRIDGE_CHANGES } from './features/bridge-refactors';
-import { codeActions, FIX_ALL } from './features/code-actions';
-import { documentSymbols, hoverAt } from './features/symbols-and-hover';
-import { beginningFor } from './preview/begin';
-import { bridgeOfferAt, bridgePlan } from './preview/bridge-requests';
-import { handlePartRequests } from './preview/hit-handlers';
-import { previewStackOf } from './preview/preview-model';
-import { shapeAt } from './preview/shape-at';
-import { handleViewRequests } from './preview/view-handlers';
+import { isConfigUri, StencilChecker } from './documents/stencil-checker';
+import { EngineClient, type StartEngine } from './engine/engine-client';
+import { BRIDGE_CHANGES, codeActions, FIX_ALL } from './features/code-actions';
+import { hoverAt } from './features/hover';
+import { resolveAction, resolveAll } from './features/resolve-action';
+import { documentSymbols } from './features/symbols';
 
-/** @param folder where the server's own files are: `checks/<id>.md` */
-export function serve(connection: Connection, folder: string): void {
+/** What is served, and with what. */
+export interface Server {
+  readonly connection: Connection;
+  readonly documents: TextDocuments<TextDocument>;
+  readonly checker: StencilChecker;
+  readonly engine: EngineClient;
+}
+
+/**
+ * @param folder where the server's own files are: `checks/<id>.md`
+ * @param startEngine starts the worker that runs the engine
+ */
+export function serve(connection: Connection, folder: string, startEngine: StartEngine): void {
   const documents = new TextDocuments(TextDocument);
-  const checker = new StencilChecker(documents, {
+  const log = (message: string) => connection.console.log(message);
+  const engine: EngineClient = new EngineClient(startEngine, {
+    offers: (facts) => checker.offered(facts),
+    restarted: (lost) => checker.engineRestarted(lost),
+    log,
+  });
+  const checker = new StencilChecker(documents, engine, {
     diagnostics: (uri, version, diagnostics) =>
       void connection.sendDiagnostics(version === undefined ? { uri, diagnostics } : { uri, version, diagnostics }),
     checked: (checked) => void connection.sendNotification(CHECKED, checked),
-    log: (message) => connection.console.log(message),
+    log,
     pageOf: checkPages(path.join(folder, 'checks')),
   });
   documents.onDidChangeContent(({ document }) => checker.changed(document));
@@ -58,18 +60,16 @@ export function serve(connection: Connection, folder: string): void {
     for (const { uri } of changes) if (!isConfigUri(uri)) checker.drawingChanged(uri);
   });
   connection.onShutdown(() => checker.dispose());
-  const client: ClientAbilities = { showsDisabled: false };
-  followSettings(connection, checker, client);
-  answerRequests(connection, checker, client);
-  handleViewRequests(connection, { current: (uri) => checker.current(uri), openText: (uri) => documents.get(uri) });
+  const server = { connection, documents, checker, engine };
+  answerInitialize(server);
+  answerFeatures(server);
+  handleBenchRequests(connection, checker, engine);
+  connection.onRequest(CHECK_AGAIN, async ({ uri }: DocumentParams) => {
+    await checker.checkNow(uri);
+    return null;
+  });
   documents.listen(connection);
   connection.listen();
-}
-
-/** What the client says that it can do, once it has said so. */
-interface ClientAbilities {
-  /** Shows actions that are not to be had, with the reason. */
-  showsDisabled: boolean;
 }
 
 function initializeResult(): InitializeResult {
@@ -78,19 +78,25 @@ function initializeResult(): InitializeResult {
       textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: true },
       documentSymbolProvider: true,
       hoverProvider: true,
-      codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, BRIDGE_CHANGES, FIX_ALL] },
+      codeActionProvider: {
+        codeActionKinds: [CodeActionKind.QuickFix, BRIDGE_CHANGES, FIX_ALL],
+        resolveProvider: true,
+      },
     },
     serverInfo: { name: 'tombolo' },
   };
 }
 
 /** Takes the settings from the client: those sent at the start, then whatever it says when it announces a change. */
-function followSettings(connection: Connection, checker: StencilChecker, client: ClientAbilities): void {
+function answerInitialize(server: Server): void {
+  const { connection, checker } = server;
   let asks = false;
   connection.onInitialize(({ initializationOptions, capabilities }: InitializeParams) => {
     checker.settings = readSettings(initializationOptions);
     asks = capabilities.workspace?.configuration ?? false;
-    client.showsDisabled = capabilities.textDocument?.codeAction?.disabledSupport ?? false;
+    const { codeAction } = capabilities.textDocument ?? {};
+    const resolves = codeAction?.resolveSupport?.properties.includes('edit') ?? false;
+    answerCodeActions(server, { resolves, disables: codeAction?.disabledSupport ?? false });
     return initializeResult();
   });
   connection.onInitialized(() => {
@@ -102,54 +108,63 @@ function followSettings(connection: Connection, checker: StencilChecker, client:
   });
 }
 
-function answerRequests(connection: Connection, checker: StencilChecker, client: ClientAbilities): void {
-  /** Never rejects: what goes wrong is logged, and the answer is that of an unknown document. */
-  const answer = <T>(uri: string, otherwise: T, from: (checked: CheckedDocument) => T): T => {
-    try {
-      const checked = checker.current(uri);
-      return checked ? from(checked) : otherwise;
-    } catch (error) {
-      connection.console.error(`${uri}: ${error instanceof Error ? error.stack : String(error)}`);
-      return otherwise;
+/** What the client can do with code actions. */
+interface ActionSupport {
+  /** It asks for the edits of the action that is chosen. */
+  readonly resolves: boolean;
+  /** It can show actions that cannot be had, with the reason. */
+  readonly disables: boolean;
+}
+
+function answerCodeActions(server: Server, { resolves, disables }: ActionSupport): void {
+  const { connection, checker, engine } = server;
+  const sources = { engine, current: (uri: string) => checker.current(uri) };
+  connection.onCodeAction((params, token) =>
+    answer(server, params.textDocument.uri, [], async (known, live) => {
+      const actions = await codeActions({ known, live, engine }, params, token);
+      const shown = resolves ? actions : await resolveAll(actions, sources, token);
+      return disables ? shown : shown.filter(({ disabled }) => !disabled);
+    }),
+  );
+  connection.onCodeActionResolve(async (action: CodeAction) => {
+    const resolved = await resolveAction(action, sources);
+    if (!resolved.edit && !action.disabled) {
+      const message = `${action.title}: ${reasonFor(resolved)}`;
+      await connection.sendNotification(ShowMessageNotification.type, { type: MessageType.Info, message });
     }
-  };
-  connection.onCodeAction(async (params, token) => {
-    const { uri } = params.textDocument;
-    const checked = answer(uri, undefined, (found) => (found.stencil ? found : undefined));
-    if (!checked) return [];
-    return codeActions(checked, params, token, client.showsDisabled).catch((error: unknown) => {
-      connection.console.error(`${uri}: ${error instanceof Error ? error.stack : String(error)}`);
-      return [];
-    });
+    return resolved;
   });
+}
+
+function reasonFor({ disabled }: CodeAction): string {
+  return disabled?.reason ?? 'Another of the fixes that are offered here already does the same.';
+}
+
+function answerFeatures(server: Server): void {
+  const { connection, engine } = server;
   connection.onDocumentSymbol(({ textDocument: { uri } }) =>
-    answer(uri, null, (checked) => (checked.stencil ? documentSymbols(checked) : null)),
+    answer(server, uri, null, (known, live) => documentSymbols(known, live)),
   );
   connection.onHover(({ textDocument: { uri }, position }) =>
-    answer(uri, null, (checked) => (checked.stencil && hoverAt(checked, checked.document.offsetAt(position))) || null),
-  );
-  connection.onRequest(STACK, ({ uri }: DocumentParams) => answer(uri, null, previewStackOf));
-  connection.onRequest(SHAPE_AT, ({ uri, offset }: PlaceParams) => {
-    // A moving caret never makes a check: the bench asks again when the next one is done.
-    const known = checker.known(uri);
-    return (known && shapeAt(known.report.drawing, offset)) ?? null;
-  });
-  handlePartRequests(connection, (uri) => checker.known(uri));
-  connection.onRequest(CHECK_AGAIN, ({ uri }: DocumentParams) => {
-    checker.checkNow(uri);
-    return null;
-  });
-  connection.onRequest(BEGIN, ({ uri }: DocumentParams) => answer(uri, null, beginningFor));
-  connection.onRequest(BRIDGE_ISLANDS, ({ uri }: DocumentParams) => answer(uri, null, bridged));
-  connection.onRequest<BridgeAnswer, void>(BRIDGE_AT, (params: BridgeAtParams) =>
-    answer<BridgeAnswer>(params.uri, null, (checked) => bridgeOfferAt(checked, params)),
-  );
-  connection.onRequest<BridgeAnswer, void>(BRIDGE_PLAN, (params: BridgePlanParams) =>
-    answer<BridgeAnswer>(params.uri, null, (checked) => bridgePlan(checked, params)),
+    answer(server, uri, null, async (known, live) => {
+      return (await hoverAt(known, live, live.offsetAt(position), engine)) ?? null;
+    }),
   );
 }
 
-function bridged(checked: CheckedDocument): BridgedIslands | null {
-  const { edits, bridges, refusals } = checked.bridgeIslands();
-  return { version: checked.version, edits, bridges, refusals: refusals.map(({ message }) => message) };
+/** Never rejects: what goes wrong is logged, and the answer is that of a document that is no stencil. */
+async function answer<T>(
+  { connection, checker, documents }: Server,
+  uri: string,
+  otherwise: T,
+  from: (known: KnownDocument, live: TextDocument) => T | Promise<T>,
+): Promise<T> {
+  try {
+    const known = await checker.facts(uri);
+    const live = documents.get(uri);
+    return known && live ? await from(known, live) : otherwise;
+  } catch (error) {
+    connection.console.error(`${uri}: ${error instanceof Error ? error.stack : String(error)}`);
+    return otherwise;
+  }
 }

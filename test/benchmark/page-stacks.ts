@@ -1,8 +1,7 @@
 /** Stacks for the measurements of the bench's page, and the same stack again and again while someone types. */
-import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { PreviewStack } from '../../src/protocol/index';
-import { CheckedDocument } from '../../src/server/documents/checked-document';
-import { previewStackOf } from '../../src/server/preview/preview-model';
+import { previewStackOf } from '../../src/worker/bench/preview-model';
+import { CheckedDocument } from '../../src/worker/documents/checked-document';
 import { blobSheet } from './seeded';
 
 const PAINTS = ['#d9a441', '#5b8f5a', '#3d6d8c', '#2b2f3a'];
@@ -39,5 +38,5 @@ export function segmentsOf({ layers }: PreviewStack): number {
 }
 
 function checked(text: string, version: number, earlier?: CheckedDocument): CheckedDocument {
-  return CheckedDocument.check(TextDocument.create('file:///measured.svg', 'xml', version, text), undefined, earlier);
+  return CheckedDocument.check({ uri: 'file:///measured.svg', version, open: true, text }, undefined, earlier);
 }

@@ -4,13 +4,13 @@ import { execFileSync } from 'node:child_process';
 import { mkdirSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import { build } from 'esbuild';
-import { define, root } from '../../src/build/bundles.mjs';
+import { bundle, define, root } from '../../src/build/bundles.mjs';
 
 const folder = path.join(root, 'node_modules/.cache/tombolo-bench');
 mkdirSync(folder, { recursive: true });
 await build({
-  entryPoints: ['bench', 'largest', 'bridges', 'offsets', 'project', 'reading', 'reading-memory'].map((name) =>
-    path.join(root, `test/benchmark/${name}.ts`),
+  entryPoints: ['bench', 'largest', 'bridges', 'offsets', 'project', 'reading', 'reading-memory', 'server'].map(
+    (name) => path.join(root, `test/benchmark/${name}.ts`),
   ),
   outdir: folder,
   outExtension: { '.js': '.mjs' },
@@ -21,7 +21,12 @@ await build({
   mainFields: ['module', 'main'],
   external: ['@resvg/resvg-js', 'clipper2-wasm'],
   define,
+  // What the protocol's library requires are parts of Node.js.
+  banner: {
+    js: "import { createRequire as requireFrom } from 'node:module'; const require = requireFrom(import.meta.url);",
+  },
 });
+const [server, worker] = await Promise.all(['server', 'worker'].map((name) => bundle(name, { outdir: folder })));
 for (const [name, ...args] of [
   ['bench'],
   ['bridges'],
@@ -29,6 +34,7 @@ for (const [name, ...args] of [
   ['offsets', 'smooth'],
   ['project'],
   ['reading'],
+  ['server', server, worker],
 ]) {
   execFileSync(process.execPath, [path.join(folder, `${name}.mjs`), ...args], { stdio: 'inherit' });
 }

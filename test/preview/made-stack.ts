@@ -1,8 +1,10 @@
 import type { PreviewLayer, PreviewStack } from '../../src/protocol/index';
+import { layerId } from '../../src/sheet/layer/layer-id';
 
 const uri = 'file:///heron.svg';
 
-const layer = (name: string): PreviewLayer => ({
+const layer = (name: string, index: number): PreviewLayer => ({
+  id: layerId('', index),
   uri,
   name,
   paint: '#000000',

@@ -1,7 +1,9 @@
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it, test } from 'vitest';
 import type { PreviewStack } from '../../src/protocol/index';
 import type { PartAtParams, PlaceAnswer } from '../../src/protocol/parts';
-import { buildServer, ServerProcess } from './server-process';
+import { layerId } from '../../src/sheet/layer/layer-id';
+import { buildServer } from './build-server';
+import { ServerProcess } from './server-process';
 
 /** A disc under a ring whose middle falls out, and a slot that is 0.3 mm wide between two squares. */
 const SIZE = 'width="60mm" height="60mm" viewBox="0 0 60 60"';
@@ -34,7 +36,7 @@ async function partAt(
   uri: string,
   { x, y, layers = [1, 0], reach = 0.1, sheets = false }: Asked,
 ): Promise<PlaceAnswer | null> {
-  const places = layers.map((layer) => ({ layer, point: { x, y } }));
+  const places = layers.map((layer) => ({ layer: layerId('', layer), point: { x, y } }));
   return server.connection.sendRequest('tombolo/partAt', { uri, places, reach, sheets });
 }
 
@@ -50,7 +52,7 @@ describe('what lies at a place of the picture', () => {
   it('is the opening of the uppermost layer there, with its measures and its own contour', async () => {
     const uri = await opened();
     const answer = await partAt(uri, { x: 17, y: 30 });
-    expect(answer).toMatchObject({ version: 1, part: { kind: 'opening', layer: 1, uri } });
+    expect(answer).toMatchObject({ version: 1, part: { kind: 'opening', layer: '#1', uri } });
     expect(answer?.snap).toBeUndefined();
     expect(answer?.part?.across).toBeUndefined();
     const part = answer?.part;
@@ -63,14 +65,14 @@ describe('what lies at a place of the picture', () => {
 
   it('is the island in its middle, which hides what lies under it', async () => {
     const part = (await partAt(await opened(), { x: 30, y: 31 }))?.part;
-    expect(part).toMatchObject({ kind: 'island', layer: 1 });
+    expect(part).toMatchObject({ kind: 'island', layer: '#1' });
     expect(part && words(part)).toBe('a10 10 0 1 0 20 0 a10 10 0 1 0 -20 0');
   });
 
   it('is a lower layer where the upper one has nothing, and only what shows', async () => {
     const uri = await opened();
-    expect((await partAt(uri, { x: 30, y: 12 }))?.part).toMatchObject({ kind: 'opening', layer: 0 });
-    expect((await partAt(uri, { x: 17, y: 30, layers: [0] }))?.part).toMatchObject({ kind: 'opening', layer: 0 });
+    expect((await partAt(uri, { x: 30, y: 12 }))?.part).toMatchObject({ kind: 'opening', layer: '#0' });
+    expect((await partAt(uri, { x: 17, y: 30, layers: [0] }))?.part).toMatchObject({ kind: 'opening', layer: '#0' });
     expect((await partAt(uri, { x: 1, y: 59 }))?.part).toBeUndefined();
   });
 
@@ -81,7 +83,7 @@ describe('what lies at a place of the picture', () => {
 
   it('in the slot it is the slot, with its width', async () => {
     const part = (await partAt(await opened(), { x: 7.5, y: 4, reach: 1.6 }))?.part;
-    expect(part).toMatchObject({ kind: 'slot', layer: 1, area: 0 });
+    expect(part).toMatchObject({ kind: 'slot', layer: '#1', area: 0 });
     expect(part?.across).toBeCloseTo(0.3, 2);
     expect(part && words(part)).toMatch(/^H[96]$/);
   });
@@ -89,7 +91,7 @@ describe('what lies at a place of the picture', () => {
   it('beside all openings it is the sheet, where sheets are shown', async () => {
     const uri = await opened();
     const part = (await partAt(uri, { x: 1, y: 59, sheets: true, layers: [1] }))?.part;
-    expect(part).toMatchObject({ kind: 'sheet', layer: 1, count: 0, width: 60, height: 60 });
+    expect(part).toMatchObject({ kind: 'sheet', layer: '#1', count: 0, width: 60, height: 60 });
     expect(part && words(part)).toBe('g');
     expect((await partAt(uri, { x: 61, y: 59, sheets: true, layers: [1] }))?.part).toBeUndefined();
   });
@@ -97,7 +99,7 @@ describe('what lies at a place of the picture', () => {
   it('snaps to the points that the artist set, else to an edge', async () => {
     const uri = await opened();
     const corner = (await partAt(uri, { x: 2.2, y: 1.9, reach: 0.5 }))?.snap;
-    expect(corner).toMatchObject({ layer: 1, kind: 'point', point: { x: 2, y: 2 } });
+    expect(corner).toMatchObject({ layer: '#1', kind: 'point', point: { x: 2, y: 2 } });
     const edge = (await partAt(uri, { x: 4, y: 1.9, reach: 0.5 }))?.snap;
     expect(edge?.kind).toBe('edge');
     expect(edge?.point.x).toBeCloseTo(4);
@@ -126,7 +128,7 @@ describe('the parts of a layer one by one', () => {
   it('come with their numbers, in rounds', async () => {
     const uri = await opened();
     const ask = async (number: number, layer = 1): Promise<PlaceAnswer | null> =>
-      server.connection.sendRequest('tombolo/part', { uri, layer, number });
+      server.connection.sendRequest('tombolo/part', { uri, layer: layerId('', layer), number });
     const first = (await ask(0))?.part;
     const kinds: string[] = [];
     for (let i = 0; i < (first?.count ?? 0); i += 1) {

@@ -6,7 +6,8 @@ import type { CodeAction, Diagnostic, TextDocumentEdit, TextEdit } from 'vscode-
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { BridgeOffer, PreviewStack } from '../../src/protocol/index';
 import { ring, sheet, square } from '../engine/project-files';
-import { buildServer, ServerProcess } from './server-process';
+import { buildServer } from './build-server';
+import { ServerProcess } from './server-process';
 
 const layers = [{ from: 'sun.svg' }, { from: 'birds/heron.svg', name: 'heron', paint: '#3b4a54' }];
 const config = JSON.stringify({ layers });
@@ -135,13 +136,13 @@ test('the stack of any file is the whole print, each layer and finding with its 
 test('bridges that the bench asks for are for the document of their layer', async () => {
   const document = await server.open('birds/heron.svg', heron);
   await server.diagnostics(document);
+  const stack = await server.connection.sendRequest<PreviewStack>('tombolo/stack', { uri: document.uri });
   const offer = await server.connection.sendRequest<BridgeOffer>('tombolo/bridgePlan', {
     uri: document.uri,
-    version: 1,
-    finding: 0,
+    finding: stack.findings[0]?.id,
   });
   expect(offer).toMatchObject({ uri: server.uri('sun.svg'), version: 0, kind: 'bridge-island' });
-  expect(offer.bridges.map(({ layer }) => layer)).toEqual([0, 0]);
+  expect(offer.bridges.map(({ layer }) => layer)).toEqual(['sun.svg#0', 'sun.svg#0']);
 });
 
 test('mends of a file that is open name its version, however its neighbours stand', async () => {

@@ -11,11 +11,11 @@ import {
   type PublishDiagnosticsParams,
   StreamMessageReader,
   StreamMessageWriter,
+  type TextDocumentClientCapabilities,
   type TextDocumentContentChangeEvent,
 } from 'vscode-languageserver-protocol/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { URI } from 'vscode-uri';
-import { bundle } from '../../src/build/bundles.mjs';
 import type { Checked } from '../../src/protocol/index';
 
 const WAIT = 20_000;
@@ -24,6 +24,8 @@ export class ServerProcess {
   readonly published: PublishDiagnosticsParams[] = [];
   readonly checked: Checked[] = [];
   readonly logged: string[] = [];
+  /** What the user was told. */
+  readonly shown: string[] = [];
   private readonly listeners = new Set<() => void>();
   private readonly documents = new Map<string, TextDocument>();
   private settings: unknown = { delay: 20 };
@@ -38,8 +40,11 @@ export class ServerProcess {
     this.connection = connection;
   }
 
-  /** @param serverFile what `buildServer` gave */
-  static async start(serverFile: string): Promise<ServerProcess> {
+  /**
+   * @param serverFile what `buildServer` gave
+   * @param textDocument what the editor can do; by default it takes no answers that are completed later
+   */
+  static async start(serverFile: string, textDocument: TextDocumentClientCapabilities = {}): Promise<ServerProcess> {
     const folder = mkdtempSync(path.join(tmpdir(), 'tombolo-server-test-'));
     const child = spawn(process.execPath, [serverFile, '--stdio'], { stdio: ['pipe', 'pipe', 'inherit'] });
     const connection = createProtocolConnection(
@@ -54,6 +59,7 @@ export class ServerProcess {
       initializationOptions: server.settings,
       capabilities: {
         workspace: { configuration: true, didChangeConfiguration: { dynamicRegistration: true } },
+        textDocument,
       },
     });
     await connection.sendNotification('initialized', {});
@@ -72,6 +78,9 @@ export class ServerProcess {
     this.connection.onNotification('window/logMessage', ({ message }: { message: string }) => {
       keep(this.logged)(message);
     });
+    this.connection.onNotification('window/showMessage', ({ message }: { message: string }) => {
+      keep(this.shown)(message);
+    });
     this.connection.onRequest('client/registerCapability', () => null);
     this.connection.onRequest('workspace/configuration', () => [this.settings]);
     this.connection.listen();
@@ -83,6 +92,10 @@ export class ServerProcess {
     await this.connection.sendNotification('exit');
     await ended;
     rmSync(this.folder, { recursive: true, force: true });
+  }
+
+  get pid(): number | undefined {
+    return this.child.pid;
   }
 
   get alive(): boolean {
@@ -156,6 +169,16 @@ export class ServerProcess {
     );
   }
 
+  /** What the lightbulb lists where the caret rests. */
+  actionsAt(document: TextDocument, offset: number): Promise<CodeAction[]> {
+    const start = document.positionAt(offset);
+    return this.connection.sendRequest('textDocument/codeAction', {
+      textDocument: { uri: document.uri },
+      range: { start, end: start },
+      context: { diagnostics: [], triggerKind: 2 },
+    });
+  }
+
   actions(document: TextDocument, diagnostic: Diagnostic, only?: string[]): Promise<CodeAction[]> {
     return this.connection.sendRequest('textDocument/codeAction', {
       textDocument: { uri: document.uri },
@@ -165,9 +188,7 @@ export class ServerProcess {
   }
 }
 
-/** Bundles the server as it stands in the sources, into a folder of its own. */
-export async function buildServer(): Promise<{ file: string; remove(): void }> {
-  const outdir = mkdtempSync(path.join(tmpdir(), 'tombolo-server-'));
-  const file = await bundle('server', { outdir });
-  return { file, remove: () => rmSync(outdir, { recursive: true, force: true }) };
-}
+/** An editor that asks for the edits of the action that is chosen, and shows those that cannot be had. */
+export const RESOLVES: TextDocumentClientCapabilities = {
+  codeAction: { resolveSupport: { properties: ['edit'] }, dataSupport: true, disabledSupport: true },
+};

@@ -9,7 +9,8 @@ import type {
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Beginning, BridgedIslands, PreviewStack } from '../../src/protocol/index';
 import { applyEdits } from '../../src/text/text';
-import { buildServer, ServerProcess } from './server-process';
+import { buildServer } from './build-server';
+import { ServerProcess } from './server-process';
 
 /** A ring of 30 mm in a sheet of 60 mm: its middle falls out. The title makes columns differ from bytes. */
 const ring = (attributes = 'data-tombolo-reading="openings"') => `<svg xmlns="http://www.w3.org/2000/svg" ${attributes}
@@ -194,8 +195,11 @@ describe('what only the editor asks', () => {
     expect(layer?.detail).toMatch(/^1 opening, 1 island, 157\.1 mm of cut$/);
     expect(layer?.children?.map(({ name }) => name)).toEqual(['Sheet', 'Island', 'Opening']);
     const position = document.positionAt(document.getText().indexOf('M15 30'));
-    const hover = await server.connection.sendRequest<Hover>('textDocument/hover', { textDocument, position });
-    expect((hover.contents as MarkupContent).value).toContain('30.00 × 30.00 mm · 392.6');
+    const hover = () => server.connection.sendRequest<Hover>('textDocument/hover', { textDocument, position });
+    const measured = async () => ((await hover()).contents as MarkupContent).value;
+    expect(await measured()).toMatch(/^\*\*path\*\*/);
+    // What is not measured in time is there for the next time.
+    await expect.poll(measured).toContain('30.00 × 30.00 mm · 392.6');
     expect(
       await server.connection.sendRequest('textDocument/hover', { textDocument, position: { line: 2, character: 5 } }),
     ).toBeNull();

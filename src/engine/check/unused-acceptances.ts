@@ -1,32 +1,47 @@
 /** Acceptances in `tombolo.json` that accept nothing: they would hide a fault that comes later. */
 import { findNodeAtLocation, parseTree } from 'jsonc-parser';
+import type { CheckId } from '../../config/check-id';
 import type { ConfigProblem } from '../../config/read';
 import type { ProjectReport } from '../../report/report';
 import { effectiveConfig } from './effective-config';
 
+/** An acceptance of the configuration that accepts nothing. */
+export interface IdleAcceptance {
+  readonly check: CheckId;
+  readonly message: string;
+}
+
 /** Each at its key. Only of a project that names its files: of others nobody knows whether all were checked. */
-export function unusedAcceptances(configText: string, { settings, files, missing }: ProjectReport): ConfigProblem[] {
+export function unusedAcceptances(configText: string, report: ProjectReport): ConfigProblem[] {
+  return acceptanceProblems(configText, idleAcceptances(report));
+}
+
+/** What `unusedAcceptances` tells, without the places. */
+export function idleAcceptances({ settings, files, missing }: ProjectReport): IdleAcceptance[] {
   const { accept, checks, layers } = effectiveConfig(settings);
-  const ids = Object.keys(accept);
   if (layers.length === 0 || missing.length > 0) return [];
   const found = new Set(
     [...files.values()].flatMap(({ results }) =>
       results.filter(({ findings }) => findings.length > 0).map(({ check }) => check),
     ),
   );
-  const root = parseTree(configText, [], { allowTrailingComma: true });
-  return ids
-    .filter((id) => !found.has(id))
-    .flatMap((id) => {
-      const key = root && findNodeAtLocation(root, ['accept', id])?.parent?.children?.[0];
-      if (!key) return [];
-      const why = checks[id] === 'off' ? `The check ${id} is off.` : `There is no finding of ${id} in this project.`;
-      return [
-        {
-          message: `${why} Take this acceptance out, or it will hide a fault that comes later.`,
-          severity: 'warning' as const,
-          span: { from: key.offset, to: key.offset + key.length },
-        },
-      ];
+  return Object.keys(accept)
+    .filter((check) => !found.has(check))
+    .map((check) => {
+      const why =
+        checks[check] === 'off' ? `The check ${check} is off.` : `There is no finding of ${check} in this project.`;
+      return { check, message: `${why} Take this acceptance out, or it will hide a fault that comes later.` };
     });
+}
+
+/** Each at its key in the text, which may be another by now. */
+export function acceptanceProblems(configText: string, idle: readonly IdleAcceptance[]): ConfigProblem[] {
+  if (idle.length === 0) return [];
+  const root = parseTree(configText, [], { allowTrailingComma: true });
+  return idle.flatMap(({ check, message }) => {
+    const key = root && findNodeAtLocation(root, ['accept', check])?.parent?.children?.[0];
+    if (!key) return [];
+    const span = { from: key.offset, to: key.offset + key.length };
+    return [{ message, severity: 'warning' as const, span }];
+  });
 }

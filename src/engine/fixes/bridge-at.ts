@@ -1,4 +1,6 @@
 /** A bridge at a place that the artist points to: in the picture, or by the caret in the text. */
+
+import type { Finding } from '../../checks/finding';
 import { bridgeAcrossGap } from '../../edits/plan/at-point';
 import type { Point } from '../../geometry/base/curve-types';
 import type { Polygon } from '../../geometry/base/polygon-types';
@@ -28,7 +30,7 @@ const EDGE_SLACK = NEAR_EDGE;
 const BRIDGE_HERE = { kind: 'bridge-here', scope: 'place', safe: false, title: 'Bridge the gap here' } as const;
 
 /** In the text, for the island of a finding. */
-const BRIDGE_ISLAND_HERE = {
+export const BRIDGE_ISLAND_HERE = {
   kind: 'bridge-island-here',
   scope: 'place',
   safe: false,
@@ -99,14 +101,21 @@ export function bridgeAtCaret(report: Report, finding: ReportedFinding, offset: 
   const { subject } = finding;
   if (subject?.kind !== 'island') return undefined;
   const { sheet, piece } = subject;
-  const edges = buildSegmentIndex([piece.polygon]);
-  const near = placesDrawnAt(sheet, offset).find((place) => nearestSegment(edges, place, sheet.kerf / 2 + EDGE_SLACK));
+  const near = edgeAtCaret(finding, offset);
   if (!near) return undefined;
   const { kind, scope, title } = BRIDGE_ISLAND_HERE;
   const whose = { id: fixId(finding.id, kind), finding: finding.id, layerId: sheet.layer.id };
   const change = bridgesAsChange(bridgesNear(report, sheet, piece, { near }), title);
   if (typeof change === 'string') return { ...whose, kind, scope, title, refused: change };
   return { ...fixOf(BRIDGE_ISLAND_HERE, { title, layerId: sheet.layer.id }, change), ...whose };
+}
+
+/** The place, in sheet mm, at which the command at the caret draws the edge of the island that was found. */
+export function edgeAtCaret({ subject }: Finding, offset: number): Point | undefined {
+  if (subject?.kind !== 'island') return undefined;
+  const { sheet, piece } = subject;
+  const edges = buildSegmentIndex([piece.polygon]);
+  return placesDrawnAt(sheet, offset).find((place) => nearestSegment(edges, place, sheet.kerf / 2 + EDGE_SLACK));
 }
 
 /** The middles of the curves that the command at an offset draws, in sheet mm. */

@@ -88,13 +88,13 @@ export function changeBridge(report: Report, sheet: Sheet, bridge: StandingBridg
 }
 
 function narrow(report: Report, sheet: Sheet, bridge: StandingBridge, width: number): Fix | string {
-  const title = `Narrow this bridge to ${formatMillimetres(width)}`;
+  const title = titleOfChange(sheet, bridge, { kind: 'width', width });
   return replaceBridge(report, sheet, bridge, width, titled('narrow-bridge', title));
 }
 
 /** Drawn anew in its place; a neck between two shapes, which cannot be taken out, gets a strip over it. */
 function widen(report: Report, sheet: Sheet, bridge: StandingBridge, width: number): Fix | string {
-  const named = titled('widen-bridge', `Widen this bridge to ${formatMillimetres(width)}`);
+  const named = titled('widen-bridge', titleOfChange(sheet, bridge, { kind: 'width', width }));
   const removeAndRebridge = replaceBridge(report, sheet, bridge, width, named);
   if (typeof removeAndRebridge !== 'string') return removeAndRebridge;
   const strip = stripOver(bridge, bridgeWidthFor(report, sheet, width) + ROUNDING_ROOM);
@@ -119,8 +119,7 @@ function replaceBridge(
 }
 
 function move(report: Report, sheet: Sheet, bridge: StandingBridge, to: Point): Fix | string {
-  const by = subtract(to, bridge.centre);
-  const title = `Move this bridge ${formatMillimetres(Math.hypot(by.x, by.y))} ${directionOf(by)}`;
+  const title = titleOfChange(sheet, bridge, { kind: 'move', to });
   return recut(report, sheet, bridge, titled('move-bridge', title), (opened, after) => {
     const gap = opened.openings.find((opening) => regionContains([opening], bridge.centre));
     if (!gap || !regionContains([gap], to)) return 'A bridge can be moved only within its own gap.';
@@ -128,6 +127,17 @@ function move(report: Report, sheet: Sheet, bridge: StandingBridge, to: Point): 
     const across = bridgeAcrossGap(opened, to, options);
     return across ?? 'The gap is too crooked there for a bridge: its sides must run alongside each other.';
   });
+}
+
+/** What a change is called, as far as that is known before it is made. */
+export function titleOfChange(sheet: Sheet, bridge: StandingBridge, change: BridgeChange): string {
+  if (change.kind === 'remove') return 'Remove this bridge';
+  if (change.kind === 'move') {
+    const by = subtract(change.to, bridge.centre);
+    return `Move this bridge ${formatMillimetres(Math.hypot(by.x, by.y))} ${directionOf(by)}`;
+  }
+  const verb = change.width > bridge.width - sheet.kerf ? 'Widen' : 'Narrow';
+  return `${verb} this bridge to ${formatMillimetres(change.width)}`;
 }
 
 /** As seen on the screen: y runs down. */
@@ -185,8 +195,8 @@ function remove(report: Report, sheet: Sheet, bridge: StandingBridge): Fix | str
   if ('refusal' in removed) return removed.refusal;
   const after = sameLayer(checkEdited(report, removed.edits), sheet);
   const fallen = after ? islandArea(after) - islandArea(sheet) : 0;
-  const title =
-    fallen > 0 ? `Remove this bridge (it is the last: ${fallen.toFixed(1)} mm² will fall out)` : 'Remove this bridge';
+  const plain = titleOfChange(sheet, bridge, { kind: 'remove' });
+  const title = fallen > 0 ? `${plain} (it is the last: ${fallen.toFixed(1)} mm² will fall out)` : plain;
   return verifiedFix(report, sheet, removed.edits, {
     ...titled('remove-bridge', title),
     within: removalRegion(sheet, bridge),

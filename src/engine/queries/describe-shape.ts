@@ -1,5 +1,4 @@
 /** What the text at an offset draws, measured at stated scale. */
-
 import { drawnThrough } from '../../drawing/drawn-through';
 import type { Drawing, Shape } from '../../drawing/types';
 import { joinBoxes } from '../../geometry/base/ring';
@@ -57,7 +56,7 @@ export function describeShapeAt({ drawing, sheets }: Report, offset: number): Sh
     height: maxY - minY,
     area: areaOf(region),
     cutLength,
-    layers,
+    layers: layers.map(({ name, paint, reading }) => ({ name, paint, reading })),
   };
 }
 

@@ -137,7 +137,8 @@ function makeSweep(): HTMLLIElement {
 }
 
 function drawSweep(item: HTMLLIElement, { layer, areas, slip, safe }: SlipSweep, stack: PreviewStack): void {
-  const key = layerKeys(stack)[layer] ?? '';
+  const index = stack.layers.findIndex(({ id }) => id === layer);
+  const key = layerKeys(stack)[index] ?? '';
   const most = Math.max(...areas);
   const worst = areas.indexOf(most);
   const angle = (worst / areas.length) * 2 * Math.PI;
@@ -148,7 +149,7 @@ function drawSweep(item: HTMLLIElement, { layer, areas, slip, safe }: SlipSweep,
     'data-y': (slip * Math.sin(angle)).toFixed(2),
   });
   const [rose, text] = button.children as unknown as [SVGSVGElement, HTMLElement];
-  drawRose(rose, areas, stack.layers[layer]?.paint ?? '#000000');
+  drawRose(rose, areas, stack.layers[index]?.paint ?? '#000000');
   setText(
     text,
     most === 0

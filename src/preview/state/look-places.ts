@@ -1,7 +1,6 @@
 /** Where the window's points lie on the sheets of a look, and back. */
 import type { Matrix, Point } from '../../geometry/base/curve-types';
 import { apply, invert } from '../../geometry/base/matrix';
-import type { LayerPlace } from '../../protocol/parts';
 import { toSheet, type Viewport } from './viewport';
 
 /** As much of a look as is needed: its plates, the lowest first. Those without a layer cannot be pointed at. */
@@ -9,8 +8,15 @@ export interface SceneLayers {
   readonly sceneLayers: readonly { readonly layer: number | undefined; readonly place: Matrix }[];
 }
 
+/** A point on the sheet of a layer, by the layer's index in the stack. */
+export interface ScenePlace {
+  readonly layer: number;
+  /** mm of that sheet */
+  readonly point: Point;
+}
+
 /** The point on each sheet that lies under a point of the window, the uppermost first. */
-export function placesAtPoint({ sceneLayers: plates }: SceneLayers, view: Viewport, at: Point): LayerPlace[] {
+export function placesAtPoint({ sceneLayers: plates }: SceneLayers, view: Viewport, at: Point): ScenePlace[] {
   const point = toSheet(view, at);
   return plates
     .flatMap(({ layer, place }) => {

@@ -1,7 +1,9 @@
 /** What is measured for the present way of looking, asked for when it is needed and kept until the stack changes. */
+
+import type { LayerId } from '../../engine/index';
 import type { PictureNeck } from '../../picture/look';
 import type { PreviewStack } from '../../protocol/index';
-import type { BareAfterSlip, SlipSweep } from '../../protocol/views';
+import type { BareAfterSlip, SlippedLayer, SlipSweep } from '../../protocol/views';
 import type { SlipFigures } from '../panels/slip-panel';
 import type { BenchRequests } from './requests';
 import { isSlipped, slipMatrix } from './slip';
@@ -9,8 +11,8 @@ import { type BenchState, layerKeys } from './state';
 
 export class Measures {
   private stack: PreviewStack | undefined;
-  private necksOf: { readonly layer: number; readonly necks: readonly PictureNeck[] } | undefined;
-  private askedNecks: number | undefined;
+  private necksOf: { readonly layer: LayerId; readonly necks: readonly PictureNeck[] } | undefined;
+  private askedNecks: LayerId | undefined;
   private bare: { readonly asked: string; readonly answer: BareAfterSlip | undefined } | undefined;
   private sweeps: readonly SlipSweep[] = [];
   private sweeping = false;
@@ -35,7 +37,7 @@ export class Measures {
   }
 
   necks({ sheet }: BenchState): readonly PictureNeck[] {
-    return this.necksOf?.layer === sheet ? this.necksOf.necks : [];
+    return this.necksOf && this.necksOf.layer === this.stack?.layers[sheet]?.id ? this.necksOf.necks : [];
   }
 
   /** Asks for what is not known yet. */
@@ -58,8 +60,9 @@ export class Measures {
     this.sweeping = true;
     this.sweeps = [];
     this.changed();
-    for (let layer = 0; layer < stack.layers.length && stack === this.stack; layer += 1) {
-      const sweep = await this.questions.ask({ kind: 'sweep', layer });
+    for (const { id } of stack.layers) {
+      if (stack !== this.stack) break;
+      const sweep = await this.questions.ask({ kind: 'sweep', layer: id });
       if (sweep && stack === this.stack) this.sweeps = [...this.sweeps, sweep];
       this.changed();
     }
@@ -67,8 +70,9 @@ export class Measures {
     this.changed();
   }
 
-  private async askNecks(stack: PreviewStack, layer: number): Promise<void> {
-    if (this.askedNecks === layer || !stack.layers[layer]) return;
+  private async askNecks(stack: PreviewStack, sheet: number): Promise<void> {
+    const layer = stack.layers[sheet]?.id;
+    if (layer === undefined || this.askedNecks === layer) return;
     this.askedNecks = layer;
     const answer = await this.questions.ask({ kind: 'necks', layer });
     if (stack !== this.stack || this.askedNecks !== layer || !answer) return;
@@ -77,12 +81,13 @@ export class Measures {
   }
 
   private async askSlip(stack: PreviewStack, state: BenchState): Promise<void> {
-    const places = layerKeys(stack).map((key) => {
-      const slip = state.slips[key];
-      return slip && isSlipped(slip) ? slipMatrix(slip, stack.sheet) : null;
+    const keys = layerKeys(stack);
+    const places = stack.layers.flatMap(({ id }, i): SlippedLayer[] => {
+      const slip = state.slips[keys[i] ?? ''];
+      return slip && isSlipped(slip) ? [{ layer: id, place: slipMatrix(slip, stack.sheet) }] : [];
     });
     const asked = JSON.stringify(places);
-    if (places.every((place) => place === null)) {
+    if (places.length === 0) {
       this.bare = undefined;
       return;
     }

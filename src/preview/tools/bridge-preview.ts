@@ -1,12 +1,12 @@
 /** Bridges that are not in the text yet: drawn on the picture, with a bar to put them in or drop them. */
 
 import { formatSides } from '../../config/length';
-import type { Point } from '../../geometry/base/curve-types';
+import type { LayerId } from '../../engine/index';
+import type { Matrix, Point } from '../../geometry/base/curve-types';
 import { apply } from '../../geometry/base/matrix';
 import type { BridgeOffer, BridgeRefusal } from '../../protocol/index';
 import { html, setAttributes, setText, svg, syncChildren } from '../dom/dom';
 import { matrixText } from '../dom/matrix-text';
-import { placeOfLayer, type SceneLayers } from '../state/look-places';
 import { toWindow, type Viewport } from '../state/viewport';
 
 /** Pixels: a strip shorter than this is ringed, so that it is found; the ring's radius; from a strip to its measure. */
@@ -57,9 +57,9 @@ export class BridgePreviewOverlay {
     return !this.bar.hidden;
   }
 
-  draw(look: SceneLayers, view: Viewport): void {
+  draw(placeOf: (layer: LayerId) => Matrix | undefined, view: Viewport): void {
     const shown = (this.offer?.bridges ?? []).flatMap((bridge) => {
-      const place = placeOfLayer(look, bridge.layer);
+      const place = placeOf(bridge.layer);
       return place ? [{ bridge, place }] : [];
     });
     syncChildren(

@@ -1,7 +1,9 @@
 /** What is done on the picture itself, by mouse and keyboard: parts picked, distances measured, bridges put in. */
-import type { Point } from '../../geometry/base/curve-types';
+
+import type { FindingId, LayerId } from '../../engine/index';
+import type { Matrix, Point } from '../../geometry/base/curve-types';
 import { apply } from '../../geometry/base/matrix';
-import type { BridgeOffer, BridgeRefusal, PreviewStack } from '../../protocol/index';
+import type { BridgeOffer, BridgeRefusal, PreviewLayer, PreviewStack } from '../../protocol/index';
 import type { LayerPlace, PickedPart, PlaceAnswer } from '../../protocol/parts';
 import { OutlinePath } from '../canvas/outline-path';
 import { html, setAttributes, setText, svg } from '../dom/dom';
@@ -20,9 +22,9 @@ const SNAP_REACH = 10;
 
 export interface ToolHost {
   partAt(places: readonly LayerPlace[], reach: number, sheets: boolean): Promise<PlaceAnswer | undefined>;
-  part(layer: number, number: number): Promise<PlaceAnswer | undefined>;
-  bridgeAt(layer: number, point: Point): Promise<BridgeOffer | BridgeRefusal | undefined>;
-  bridgePlan(finding: number): Promise<BridgeOffer | BridgeRefusal | undefined>;
+  part(layer: LayerId, number: number): Promise<PlaceAnswer | undefined>;
+  bridgeAt(layer: LayerId, point: Point): Promise<BridgeOffer | BridgeRefusal | undefined>;
+  bridgePlan(finding: FindingId): Promise<BridgeOffer | BridgeRefusal | undefined>;
   /** Puts the bridges of the last offer into the text; answers false where the text has changed since. */
   putIn(): Promise<boolean>;
   reveal(part: PickedPart): void;
@@ -74,7 +76,7 @@ export class ToolController {
   place(view: Viewport, size: Size): void {
     [this.viewport, this.size] = [view, size];
     setAttributes(this.inPicture, { transform: `matrix(${view.scale} 0 0 ${view.scale} ${view.x} ${view.y})` });
-    const matrix = this.part && placeOfLayer(this.scene, this.part.layer);
+    const matrix = this.part && this.placeOf(this.part.layer);
     for (const path of this.outline) {
       setAttributes(path.element, { transform: matrix ? matrixText(matrix) : '' });
       path.set(matrix ? (this.part?.outline ?? '') : '');
@@ -82,7 +84,7 @@ export class ToolController {
     }
     this.measureTool.draw(view);
     this.crosshair.draw(view);
-    this.bridgePreview.draw(this.scene, view);
+    this.bridgePreview.draw((layer) => this.placeOf(layer), view);
   }
 
   /** A click on the picture, or Enter at the crosshair. While it is answered, a moving pointer asks nothing. */
@@ -123,7 +125,7 @@ export class ToolController {
   }
 
   /** The bridges that would mend a finding, shown before they are put in. Meanwhile a moving pointer asks nothing. */
-  async plan(finding: number): Promise<void> {
+  async plan(finding: FindingId): Promise<void> {
     this.turn += 1;
     const { turn } = this;
     this.using += 1;
@@ -172,16 +174,12 @@ export class ToolController {
     this.turn += 1;
     const { turn } = this;
     const reach = (this.tool === 'measure' ? SNAP_REACH : REACH) / this.viewport.scale;
-    const answer = await this.host.partAt(
-      placesAtPoint(this.scene, this.viewport, at),
-      reach,
-      this.scene.kind !== 'print',
-    );
+    const answer = await this.host.partAt(this.placesAt(at), reach, this.scene.kind !== 'print');
     return turn === this.turn && answer?.version === this.stack?.version ? answer : undefined;
   }
 
   private show(part: PickedPart | undefined, at?: Point): void {
-    const layer = part && this.stack?.layers[part.layer];
+    const layer = part && this.layerOf(part);
     const same =
       part !== undefined &&
       part.layer === this.part?.layer &&
@@ -195,7 +193,7 @@ export class ToolController {
   }
 
   private snapped({ snap }: PlaceAnswer): Point | undefined {
-    const place = snap && placeOfLayer(this.scene, snap.layer);
+    const place = snap && this.placeOf(snap.layer);
     return place && apply(place, snap.point);
   }
 
@@ -212,11 +210,7 @@ export class ToolController {
   }
 
   private async bridge(part: PickedPart | undefined, point: Point): Promise<void> {
-    const place =
-      part &&
-      placesAtPoint(this.scene, this.viewport, toWindow(this.viewport, point)).find(
-        ({ layer }) => layer === part.layer,
-      );
+    const place = part && this.placesAt(toWindow(this.viewport, point)).find(({ layer }) => layer === part.layer);
     if (!place) {
       const refusal = 'There is no gap to bridge here: click on an opening or an island.';
       this.offer({ version: this.stack?.version ?? 0, refusal });
@@ -270,7 +264,7 @@ export class ToolController {
 
   /** The next or last part; after those of one layer come those of the next. */
   private async turnTo(step: 1 | -1): Promise<void> {
-    const layers = layersOf(this.scene);
+    const layers = layersOf(this.scene).flatMap((index) => this.stack?.layers[index]?.id ?? []);
     const { part } = this;
     const layer = part && layers.includes(part.layer) ? part.layer : layers.at(-1);
     if (layer === undefined) return;
@@ -284,7 +278,7 @@ export class ToolController {
   }
 
   private goTo(part: PickedPart): void {
-    const place = placeOfLayer(this.scene, part.layer);
+    const place = this.placeOf(part.layer);
     if (!place) return;
     const at = apply(place, part.at);
     this.crosshair.put(at);
@@ -294,8 +288,24 @@ export class ToolController {
   }
 
   private sayPart(): void {
-    const layer = this.part && this.stack?.layers[this.part.layer];
+    const layer = this.part && this.layerOf(this.part);
     this.say(this.part && layer ? spoken(this.part, layer) : '');
+  }
+
+  private layerOf({ layer }: PickedPart): PreviewLayer | undefined {
+    return this.stack?.layers.find(({ id }) => id === layer);
+  }
+
+  private placeOf(layer: LayerId): Matrix | undefined {
+    const index = this.stack?.layers.findIndex(({ id }) => id === layer) ?? -1;
+    return index < 0 ? undefined : placeOfLayer(this.scene, index);
+  }
+
+  private placesAt(at: Point): LayerPlace[] {
+    return placesAtPoint(this.scene, this.viewport, at).flatMap(({ layer, point }) => {
+      const id = this.stack?.layers[layer]?.id;
+      return id === undefined ? [] : [{ layer: id, point }];
+    });
   }
 
   private say(text: string): void {

@@ -1,7 +1,7 @@
 /** Publishes what is wrong with each `tombolo.json` that is open or in force for an open stencil. */
 import type { Diagnostic } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { type ConfigProblem, readConfig } from '../../engine/index';
+import type { ConfigProblem } from '../../config/read';
 import { configDiagnosticOf } from './diagnostics';
 import type { FoundConfig } from './find-config';
 
@@ -9,9 +9,14 @@ export class ConfigDiagnostics {
   /** What each file's published diagnostics are about. */
   private readonly published = new Map<string, string>();
 
+  private readonly problemsOf: (config: FoundConfig) => readonly ConfigProblem[];
   private readonly publish: (uri: string, diagnostics: Diagnostic[]) => void;
 
-  constructor(publish: (uri: string, diagnostics: Diagnostic[]) => void) {
+  constructor(
+    problemsOf: (config: FoundConfig) => readonly ConfigProblem[],
+    publish: (uri: string, diagnostics: Diagnostic[]) => void,
+  ) {
+    this.problemsOf = problemsOf;
     this.publish = publish;
   }
 
@@ -20,7 +25,7 @@ export class ConfigDiagnostics {
     const about = JSON.stringify([text, more]);
     if (this.published.get(uri) === about) return;
     const document = TextDocument.create(uri, 'json', 0, text);
-    const problems = [...readConfig(text).problems, ...more];
+    const problems = [...this.problemsOf({ uri, text }), ...more];
     this.publish(
       uri,
       problems.map((problem) => configDiagnosticOf(problem, document)),

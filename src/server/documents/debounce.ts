@@ -16,11 +16,12 @@ export class Debouncer {
     this.pending.set(key, { timer });
   }
 
-  cancel(key: string): void {
+  /** @returns whether one was pending */
+  cancel(key: string): boolean {
     const { timer, immediate } = this.pending.get(key) ?? {};
     clearTimeout(timer);
     clearImmediate(immediate);
-    this.pending.delete(key);
+    return this.pending.delete(key);
   }
 
   cancelAll(): void {

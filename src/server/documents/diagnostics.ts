@@ -4,13 +4,13 @@ import {
   type DiagnosticRelatedInformation,
   DiagnosticSeverity,
   DiagnosticTag,
-  type Range,
 } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
-import type { Finding, Related, Severity } from '../../checks/finding';
+import type { Severity } from '../../config/check-id';
 import type { ConfigProblem } from '../../config/read';
-import type { Span } from '../../text/text';
-import type { CheckedDocument } from './checked-document';
+import type { FindingId } from '../../engine/index';
+import type { FindingFact, RelatedFact } from '../../protocol/facts';
+import { type KnownDocument, rangeOf } from './known-document';
 
 export const SOURCE = 'tombolo';
 
@@ -24,26 +24,23 @@ const severities: Record<Severity, DiagnosticSeverity> = {
 /** What a diagnostic carries so that it can be told which finding it shows. */
 export interface DiagnosticData {
   readonly version: number;
-  /** Index into the findings of that version's report. */
-  readonly finding: number;
+  readonly finding: FindingId;
 }
 
 /** @param pageOf the address of a check's page, where there is one */
 export function diagnosticOf(
-  finding: Finding,
-  index: number,
-  checked: CheckedDocument,
+  finding: FindingFact,
+  known: KnownDocument,
   pageOf: (check: string) => string | undefined,
 ): Diagnostic {
-  const { document } = checked;
-  const data: DiagnosticData = { version: document.version, finding: index };
+  const data: DiagnosticData = { version: known.version, finding: finding.id };
   const diagnostic: Diagnostic = {
-    range: rangeOf(finding.span, document),
+    range: rangeOf(finding.span, known.document),
     severity: severities[finding.severity],
     source: SOURCE,
     code: finding.check,
     message: finding.message,
-    relatedInformation: finding.related.flatMap((related) => relatedOf(related, checked)),
+    relatedInformation: finding.related.flatMap((related) => relatedOf(related, known)),
     data,
   };
   const href = pageOf(finding.check);
@@ -52,9 +49,9 @@ export function diagnosticOf(
   return diagnostic;
 }
 
-function relatedOf({ message, span, file }: Related, checked: CheckedDocument): DiagnosticRelatedInformation[] {
-  const document = (file === undefined ? checked : checked.named(file))?.document;
-  return document ? [{ message, location: { uri: document.uri, range: rangeOf(span, document) } }] : [];
+function relatedOf({ message, span, uri }: RelatedFact, known: KnownDocument): DiagnosticRelatedInformation[] {
+  const document = known.sibling(uri)?.document;
+  return document ? [{ message, location: { uri, range: rangeOf(span, document) } }] : [];
 }
 
 /** @param document the `tombolo.json` itself */
@@ -65,8 +62,4 @@ export function configDiagnosticOf(problem: ConfigProblem, document: TextDocumen
     source: SOURCE,
     message: problem.message,
   };
-}
-
-export function rangeOf(span: Span, document: TextDocument): Range {
-  return { start: document.positionAt(span.from), end: document.positionAt(span.to) };
 }

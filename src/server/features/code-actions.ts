@@ -1,143 +1,128 @@
-/** The lightbulb: fixes that were proven for the findings under the cursor, and why others could not be. */
+/** The lightbulb: fixes for the findings under the cursor, named at once and proven when one is chosen. */
 import {
   type CancellationToken,
   type CodeAction,
   CodeActionKind,
   type CodeActionParams,
   CodeActionTriggerKind,
-  type Diagnostic,
 } from 'vscode-languageserver';
-import { type Fix, type FixRefusal, offerOrder, sharedChange } from '../../engine/index';
-import type { TextEdit } from '../../text/text';
-import type { CheckedDocument } from '../documents/checked-document';
-import { BRIDGE_CHANGES, bridgeChanges } from './bridge-refactors';
-import { registerActions } from './registration-actions';
-import { workspaceEdit } from './workspace-edit';
+import type { TextDocument } from 'vscode-languageserver-textdocument';
+import type { FindingFact } from '../../protocol/facts';
+import { Priority } from '../../protocol/run-signals';
+import type { KnownDocument } from '../documents/known-document';
+import type { EngineClient } from '../engine/engine-client';
+import { type ActionData, actionFor, type PlacedOffer } from './offered-actions';
 
 export const FIX_ALL = `${CodeActionKind.SourceFixAll}.tombolo`;
+export const BRIDGE_CHANGES = CodeActionKind.RefactorRewrite;
 
-/** Proving takes milliseconds to a second for each finding: a wide selection must not make the editor wait. */
-const LIGHTBULB_BUDGET = 1500;
-const FIX_ALL_BUDGET = 750;
+/** Milliseconds that a lightbulb waits for what the worker may just be finding out. */
+const GLANCE = 30;
+/** Milliseconds that somebody waits who has asked for the list. */
+const PATIENCE = 1500;
 
-/** @param showsDisabled whether the editor can show an action that is not to be had, with the reason */
+/** A document as it was checked and as it stands now. */
+export interface Asked {
+  readonly known: KnownDocument;
+  readonly live: TextDocument;
+  readonly engine: EngineClient;
+}
+
+/** What is offered in a range of the live text; most of it without edits, which `resolveAction` adds. */
 export async function codeActions(
-  checked: CheckedDocument,
+  asked: Asked,
   { range, context }: CodeActionParams,
   token: CancellationToken,
-  showsDisabled = false,
 ): Promise<CodeAction[]> {
-  const wants = (kind: string) => context.only?.some((only) => isWithin(kind, only));
+  const { live, known, engine } = asked;
+  const [from, to] = [live.offsetAt(range.start), live.offsetAt(range.end)];
+  const isAutomatic = context.triggerKind === CodeActionTriggerKind.Automatic;
+  const wants = (kind: string) => context.only?.some((only) => isWithin(kind, only)) ?? false;
+  engine.caret(known.uri, known.shiftTo(live).back(from));
   const actions: CodeAction[] = [];
-  if (wants(FIX_ALL)) actions.push(...(await fixAll(checked, token)));
+  if (wants(FIX_ALL)) actions.push(...fixAll(asked));
   if (!context.only || wants(CodeActionKind.QuickFix)) {
-    const [from, to] = [checked.document.offsetAt(range.start), checked.document.offsetAt(range.end)];
-    const touched = indicesWhere(checked, ({ span }) => span.from <= to && span.to >= from);
-    const caret = from === to ? from : undefined;
-    const place = { indices: touched, caret, shown: context.diagnostics };
-    // Nobody asked: what cannot be had would only be in the way.
-    const asked = context.triggerKind !== CodeActionTriggerKind.Automatic;
-    actions.push(...(await quickFixes(checked, place, showsDisabled && asked, token)));
+    const found = findingsIn(asked, from, to);
+    await offersKnown(asked, found, isAutomatic);
+    const placed = offersFor(asked, found, from === to ? from : undefined);
+    const shown = { ...asked, shown: context.diagnostics };
+    const listed = placed.flatMap((each) => actionFor(each, CodeActionKind.QuickFix, shown) ?? []);
+    const [refused, free] = [listed.filter(({ disabled }) => disabled), listed.filter(({ disabled }) => !disabled)];
+    // What cannot be had comes last; where nobody asked, it would only be in the way.
+    actions.push(...free, ...(isAutomatic ? [] : refused));
   }
-  if (wants(BRIDGE_CHANGES) || (!context.only && context.triggerKind !== CodeActionTriggerKind.Automatic)) {
-    const offset = checked.document.offsetAt(range.start);
-    actions.push(...(await bridgeChanges(checked, offset, token)), ...registerActions(checked, offset));
-  }
+  const isWanted = wants(BRIDGE_CHANGES);
+  if (isWanted || (!context.only && !isAutomatic)) actions.push(...(await refactors(asked, from, isWanted)));
   return token.isCancellationRequested ? [] : actions;
 }
 
 const isWithin = (kind: string, wanted: string): boolean => kind === wanted || kind.startsWith(`${wanted}.`);
 
-/** Where the lightbulb was asked for. */
-interface Place {
-  /** The findings there. */
-  readonly indices: readonly number[];
-  /** The offset, where nothing is selected. */
-  readonly caret: number | undefined;
-  /** The underlines there. */
-  readonly shown: readonly Diagnostic[];
+function findingsIn({ known, live }: Asked, from: number, to: number): FindingFact[] {
+  const shift = known.shiftTo(live);
+  return known.facts.findings.filter(({ span }) => {
+    const now = shift.forwardSpan(span);
+    return now.from <= to && now.to >= from;
+  });
 }
 
-/** What is offered in one place of the menu. */
-interface Offer {
-  readonly order: number;
-  readonly action: CodeAction;
+/** Waits a little for the names of the fixes, and for those that are being proven just now. */
+async function offersKnown(
+  { known, engine }: Asked,
+  found: readonly FindingFact[],
+  isAutomatic: boolean,
+): Promise<void> {
+  if (found.length === 0) return;
+  const isTold = () => found.every(({ id }) => known.offersOf(id) !== undefined);
+  await known.until(isTold, isAutomatic ? GLANCE : PATIENCE);
+  // During the check of another document nothing is proven.
+  if (engine.checking) return;
+  const ids = found.flatMap(({ id }) => known.offersOf(id) ?? []).filter(({ atCaret }) => !atCaret);
+  await known.until(() => ids.every(({ id }) => known.proof(id)), GLANCE);
 }
 
-async function quickFixes(
-  checked: CheckedDocument,
-  place: Place,
-  showsDisabled: boolean,
-  token: CancellationToken,
-): Promise<CodeAction[]> {
-  const offers: Offer[] = [];
-  const shared = new Set<string>();
-  for await (const { index, result } of fixesOf(checked, place.indices, LIGHTBULB_BUDGET, token, place.caret)) {
-    if ('refused' in result && !showsDisabled) continue;
-    const change = sharedChange(result);
-    const key = `${'refused' in result ? 'not ' : ''}${change}`;
-    if (change !== undefined && shared.has(key)) continue;
-    if (change !== undefined) shared.add(key);
-    const diagnostics = place.shown.filter(({ data }) => isDataOf(data, checked.version, index));
-    offers.push({ order: offerOrder(result), action: { ...actionOf(checked, result), diagnostics } });
-  }
-  // What cannot be had comes last.
-  const rank = ({ order, action }: Offer): number => (action.disabled ? 10 : 0) + order;
-  return offers.sort((a, b) => rank(a) - rank(b)).map(({ action }) => action);
+/** Those of a place first, then of the layer, then of the file, and last to leave it as it is. */
+function offersFor({ known }: Asked, found: readonly FindingFact[], caret: number | undefined): PlacedOffer[] {
+  const groups = new Set<string>();
+  const placed = found.flatMap((finding) =>
+    (known.offersOf(finding.id) ?? []).flatMap((offer): PlacedOffer[] => {
+      if (groups.has(offer.group)) return [];
+      if (offer.atCaret) return caret === undefined ? [] : [{ offer, finding, caret }];
+      // What reaches as far in the same way is the same change, from whichever finding.
+      groups.add(offer.group);
+      return [{ offer, finding }];
+    }),
+  );
+  return placed.sort((a, b) => a.offer.order - b.offer.order);
 }
 
-function actionOf(checked: CheckedDocument, result: Fix | FixRefusal): CodeAction {
-  const { title } = result;
-  if ('refused' in result) return { title, kind: CodeActionKind.QuickFix, disabled: { reason: result.refused } };
-  const { preferred, edits, others } = result;
-  return {
-    title,
-    kind: CodeActionKind.QuickFix,
-    isPreferred: preferred,
-    edit: workspaceEdit(checked, edits, others),
-  };
+function fixAll({ known, live }: Asked): CodeAction[] {
+  if (!known.allOffers.some(({ safe }) => safe)) return [];
+  const data: ActionData = { uri: known.uri, version: live.version, id: SAFE };
+  return [{ title: 'Mend all that is safe', kind: FIX_ALL, data }];
 }
 
-async function fixAll(checked: CheckedDocument, token: CancellationToken): Promise<CodeAction[]> {
-  const edits: TextEdit[] = [];
-  const every = indicesWhere(checked, () => true);
-  for await (const { result } of fixesOf(checked, every, FIX_ALL_BUDGET, token)) {
-    if ('refused' in result || !result.safe) continue;
-    if (!result.edits.some((edit) => edits.some((other) => editsTouch(edit, other)))) edits.push(...result.edits);
-  }
-  if (edits.length === 0) return [];
-  return [{ title: 'Mend all that is safe', kind: FIX_ALL, edit: workspaceEdit(checked, edits) }];
+/** Stands for all safe fixes of a document together. */
+export const SAFE = 'safe';
+
+/**
+ * Changes that no finding asks for: of the bridge at the caret, and register marks at the start of a layer.
+ * @param proves whether somebody has asked for nothing else, and waits to see what can be had
+ */
+async function refactors(asked: Asked, offset: number, proves: boolean): Promise<CodeAction[]> {
+  const { known, live, engine } = asked;
+  if (known.version !== live.version) return [];
+  const { uri, version } = known;
+  const end = new Promise<undefined>((resolve) => setTimeout(() => resolve(undefined), PATIENCE).unref());
+  const { answer } = engine.ask({ kind: 'refactors', uri, version, offset }, Priority.chosen);
+  const offers = (await Promise.race([answer, end])) ?? [];
+  if (proves) await Promise.race([Promise.all(offers.map(({ id }) => prove(id, asked))), end]);
+  return offers.flatMap((offer) => actionFor({ offer }, BRIDGE_CHANGES, { ...asked, shown: [] }) ?? []);
 }
 
-/** Proves finding by finding, letting other messages in between, until cancelled, outdated or out of time. */
-async function* fixesOf(
-  checked: CheckedDocument,
-  indices: readonly number[],
-  budget: number,
-  token: CancellationToken,
-  caret?: number,
-): AsyncGenerator<{ index: number; result: Fix | FixRefusal }> {
-  const end = performance.now() + budget;
-  for (const index of indices) {
-    const { fixes, refusals } = checked.fixes(index);
-    for (const result of [...fixes, ...refusals]) yield { index, result };
-    const here = caret === undefined ? undefined : checked.bridgeAtCaret(index, caret);
-    if (here) yield { index, result: here };
-    await new Promise((resolve) => setImmediate(resolve));
-    if (token.isCancellationRequested || !checked.current || performance.now() > end) return;
-  }
+async function prove(id: string, { known, engine }: Asked): Promise<void> {
+  if (known.proof(id)) return;
+  const { uri, version } = known;
+  const proof = await engine.ask({ kind: 'prove', uri, version, id }, Priority.chosen).answer;
+  if (proof) known.keepProof(id, proof);
 }
-
-function indicesWhere(
-  { report }: CheckedDocument,
-  wanted: (finding: CheckedDocument['report']['findings'][number]) => boolean,
-): number[] {
-  return report.findings.flatMap((finding, index) => (wanted(finding) ? [index] : []));
-}
-
-function isDataOf(data: unknown, version: number, index: number): boolean {
-  const { version: of, finding } = (data ?? {}) as { version?: unknown; finding?: unknown };
-  return of === version && finding === index;
-}
-
-const editsTouch = (a: TextEdit, b: TextEdit): boolean => a.span.from <= b.span.to && b.span.from <= a.span.to;

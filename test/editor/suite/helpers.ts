@@ -35,6 +35,9 @@ export function quickFixes(uri: vscode.Uri, range: vscode.Range): Promise<vscode
   return codeActions(uri, range, vscode.CodeActionKind.QuickFix);
 }
 
+/** So many of the actions are given their edits, as when they are chosen. */
+const RESOLVED = 30;
+
 export async function codeActions(
   uri: vscode.Uri,
   range: vscode.Range,
@@ -51,6 +54,7 @@ export async function codeActions(
       uri,
       range,
       kind.value,
+      RESOLVED,
     );
     // The editor gives an empty list, too, where it cancelled the question itself.
     return actions.length === 0 && tries > 1 ? await again() : actions;

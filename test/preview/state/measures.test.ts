@@ -67,8 +67,8 @@ test('the necks of a sheet are asked for once, and are those of no other', async
   const sheet = (index: number): BenchState => ({ ...FIRST_STATE, mode: 'sheet', sheet: index });
   measures.update(stack, sheet(1));
   measures.update(stack, sheet(1));
-  expect(asked.map(({ question }) => question)).toEqual([{ kind: 'necks', layer: 1 }]);
-  await answer({ version: 1, layer: 1, necks: [{ width: 1, from: { x: 0, y: 0 }, to: { x: 1, y: 0 } }] });
+  expect(asked.map(({ question }) => question)).toEqual([{ kind: 'necks', layer: '#1' }]);
+  await answer({ version: 1, layer: '#1', necks: [{ width: 1, from: { x: 0, y: 0 }, to: { x: 1, y: 0 } }] });
   expect(measures.necks(sheet(1))).toHaveLength(1);
   expect(measures.necks(sheet(0))).toEqual([]);
 });

@@ -9,11 +9,13 @@ import {
   restoredState,
 } from '../../../src/preview/state/state';
 import type { PreviewFinding } from '../../../src/protocol/index';
+import type { FindingId } from '../../../src/report/finding-id';
 import { madeStack } from '../made-stack';
 
 const stack = (version: number, names: readonly string[]) => madeStack({ version, names });
 
 const finding = (of: number | undefined): PreviewFinding => ({
+  id: '@1/floating-island/0' as FindingId,
   uri: 'file:///heron.svg',
   check: 'floating-island',
   severity: 'error',

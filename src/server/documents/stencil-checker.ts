@@ -1,0 +1,419 @@
+/** Decides when each open document is checked, and publishes what the last check of its present text found. */
+import type { Diagnostic } from 'vscode-languageserver';
+import { TextDocument } from 'vscode-languageserver-textdocument';
+import { CONFIG_NAME } from '../../config/types';
+import type { CheckRequest } from '../../protocol/engine-worker';
+import type { CheckFacts, DocumentFacts } from '../../protocol/facts';
+import type { Checked } from '../../protocol/index';
+import type { OfferFacts } from '../../protocol/offers';
+import { Priority } from '../../protocol/run-signals';
+import type { Asked, EngineClient } from '../engine/engine-client';
+import { type CheckInput, type InputSources, inputFor, isSameInput, keyFor } from './check-input';
+import { ConfigDiagnostics } from './config-diagnostics';
+import { Debouncer } from './debounce';
+import { diagnosticOf } from './diagnostics';
+import { DiskFiles } from './disk-files';
+import type { FoundConfig } from './find-config';
+import { KnownConfigs } from './known-configs';
+import { KnownDocument } from './known-document';
+import { KnownProject } from './known-project';
+import { DEFAULT_SETTINGS, type ServerSettings } from './settings';
+
+/** The way out of the checker. */
+export interface CheckerOutput {
+  diagnostics(uri: string, version: number | undefined, diagnostics: Diagnostic[]): void;
+  checked(checked: Checked): void;
+  log(message: string): void;
+  /** The address of a check's page. */
+  pageOf(check: string): string | undefined;
+}
+
+/** The open documents. */
+export interface OpenDocuments {
+  get(uri: string): TextDocument | undefined;
+  all(): TextDocument[];
+}
+
+/** What is to become of a check. */
+interface Wish {
+  /** Check it though nobody has called it a stencil. */
+  readonly always: boolean;
+  /** Say what was found, be it that this is no stencil. */
+  readonly announced: boolean;
+}
+
+/** A check that is under way. */
+interface Run {
+  readonly input: CheckInput;
+  wish: Wish;
+  cancelled: boolean;
+  readonly asked: Asked<CheckFacts>;
+  /** `done` when its facts are known, `lost` when it is clear that they never will be. */
+  outcome: Promise<'done' | 'cancelled' | 'lost'>;
+}
+
+/** Milliseconds that an answer may wait for a check that is under way. */
+const GRACE = 30;
+
+/** A text that changes faster than it is checked is not waited for any longer. */
+const MAX_TRIES = 20;
+
+export const isConfigUri = (uri: string): boolean => uri.endsWith(`/${CONFIG_NAME}`);
+
+export class StencilChecker {
+  settings: ServerSettings = DEFAULT_SETTINGS;
+  private readonly debouncer = new Debouncer();
+  /** Documents that have had their first look, stencils or not. */
+  private readonly seen = new Set<string>();
+  /** The last published check of each stencil, and of each file of a project. */
+  private readonly results = new Map<string, KnownDocument>();
+  /** The last published check of each project, by the address of its `tombolo.json`. */
+  private readonly projects = new Map<string, KnownProject>();
+  /** The versions in which documents were found to be no stencils. */
+  private readonly plain = new Map<string, number>();
+  /** By what is checked. */
+  private readonly runs = new Map<string, Run>();
+  private readonly disk = new DiskFiles();
+  private readonly configs: KnownConfigs;
+  private readonly sources: InputSources;
+  /** The last check that was asked for of a document that is no stencil. */
+  private asked: KnownDocument | undefined;
+  private readonly notices: ConfigDiagnostics;
+
+  private readonly documents: OpenDocuments;
+  private readonly engine: EngineClient;
+  private readonly outlet: CheckerOutput;
+
+  constructor(documents: OpenDocuments, engine: EngineClient, outlet: CheckerOutput) {
+    this.documents = documents;
+    this.engine = engine;
+    this.outlet = outlet;
+    this.configs = new KnownConfigs((uri) => documents.get(uri)?.getText());
+    this.sources = { documents, disk: this.disk, configs: this.configs };
+    this.notices = new ConfigDiagnostics(
+      (found) => this.configs.read(found).problems,
+      (uri, diagnostics) => outlet.diagnostics(uri, undefined, diagnostics),
+    );
+  }
+
+  /** The text of a document was opened or has changed. */
+  changed(document: TextDocument): void {
+    const { uri } = document;
+    const first = !this.seen.has(uri);
+    if (isConfigUri(uri)) {
+      this.seen.add(uri);
+      if (first) this.configs.changed();
+      this.showNotices({ uri, text: document.getText() });
+    }
+    const { run, delay } = this.settings;
+    if (run === 'manual' || (run === 'onSave' && !first)) return;
+    this.cancelOutdated();
+    if (isConfigUri(uri)) this.checkAllSoon(first ? 0 : delay);
+    else this.checkSoon(uri, first ? 0 : delay);
+  }
+
+  saved({ uri }: TextDocument): void {
+    if (isConfigUri(uri)) this.configs.changed();
+    if (this.settings.run !== 'onSave') return;
+    if (isConfigUri(uri)) this.checkAllSoon(0);
+    else this.checkSoon(uri, 0);
+  }
+
+  closed({ uri }: TextDocument): void {
+    this.debouncer.cancel(uri);
+    this.seen.delete(uri);
+    this.plain.delete(uri);
+    if (this.asked?.uri === uri) this.asked = undefined;
+    if (isConfigUri(uri)) this.configs.changed();
+    const project = this.projectWith(uri);
+    if (!project) this.forget(uri);
+    else if (this.isInForce(project)) this.checkProjectSoon(project.config.uri);
+    else this.clearProject(project);
+    if (isConfigUri(uri)) this.configChanged();
+    this.sweepNotices();
+  }
+
+  /** Some `tombolo.json` on disk was written, made, moved or deleted. */
+  configChanged(): void {
+    this.configs.changed();
+    if (this.settings.run !== 'manual') this.checkAllSoon(0);
+  }
+
+  /** A drawing on disk was written, made, moved or deleted: of interest where a project names it and it is not open. */
+  drawingChanged(uri: string): void {
+    if (this.settings.run === 'manual' || this.documents.get(uri)) return;
+    for (const { config, named } of this.projects.values()) if (named.has(uri)) this.checkProjectSoon(config.uri);
+  }
+
+  /** Settles when the check is done and published. */
+  async checkNow(uri: string): Promise<void> {
+    const input = this.documents.get(uri) && this.inputFor(uri);
+    if (input) await this.run(input, { always: false, announced: true }).outcome;
+  }
+
+  /** A new worker runs, which has checked nothing yet. What was checked last stays published. */
+  engineRestarted(lost: ReadonlySet<string>): void {
+    for (const uri of this.projects.keys()) if (!lost.has(uri)) this.checkProjectSoon(uri);
+    for (const { uri, project } of this.results.values()) if (!project && !lost.has(uri)) this.checkSoon(uri, 0);
+  }
+
+  /** What the worker has found out ahead. */
+  offered(facts: OfferFacts): void {
+    const known = this.results.get(facts.uri) ?? this.asked;
+    if (known?.uri === facts.uri && known.version === facts.version) known.take(facts);
+  }
+
+  /**
+   * The check of the document's present text, made now if need be. For documents that are no stencils too; nothing is
+   * published for those. Files of a project are known though they are not open.
+   */
+  async current(uri: string): Promise<KnownDocument | undefined> {
+    if (isConfigUri(uri)) return undefined;
+    for (let tries = 0; tries < MAX_TRIES; tries += 1) {
+      const known = this.results.get(uri) ?? this.askedFor(uri);
+      if (known && this.isCurrent(known)) return known;
+      const input = this.inputFor(uri);
+      if (!input) return undefined;
+      const outcome = await this.run(input, { always: true, announced: false }).outcome;
+      if (outcome === 'lost') return undefined;
+    }
+    return undefined;
+  }
+
+  /**
+   * What is known of a stencil now: of an earlier text, where the present one is not checked at once.
+   * @returns undefined for what is no stencil
+   */
+  async facts(uri: string): Promise<KnownDocument | undefined> {
+    const known = this.results.get(uri);
+    if (known) {
+      const run = this.isCurrent(known) ? undefined : this.runs.get(this.keyOf(uri));
+      if (run) await Promise.race([run.outcome, new Promise((resolve) => setTimeout(resolve, GRACE))]);
+      return this.results.get(uri);
+    }
+    const document = this.documents.get(uri);
+    if (!document || isConfigUri(uri) || this.plain.get(uri) === document.version) return undefined;
+    await this.checkNow(uri);
+    return this.results.get(uri);
+  }
+
+  /** The check of the document's present text, where it has been made. */
+  known(uri: string): KnownDocument | undefined {
+    const known = this.results.get(uri) ?? this.askedFor(uri);
+    return known && this.isUpToDate(known) ? known : undefined;
+  }
+
+  /** The `tombolo.json` of a document, where it is open in the editor. */
+  openConfig({ config }: KnownDocument): { readonly version: number; readonly text: string } | undefined {
+    const open = config && this.documents.get(config.uri);
+    return open && { version: open.version, text: open.getText() };
+  }
+
+  dispose(): void {
+    this.debouncer.cancelAll();
+    this.engine.dispose();
+  }
+
+  private askedFor(uri: string): KnownDocument | undefined {
+    return this.asked?.uri === uri ? this.asked : undefined;
+  }
+
+  /** Whether it is about the texts that are in the editor now, its own and those of its project. */
+  private isCurrent(known: KnownDocument): boolean {
+    const config = this.configs.find(known.uri);
+    if (config?.uri !== known.config?.uri || config?.text !== known.config?.text) return false;
+    return (known.project?.documents ?? [known]).every((each) => this.isUpToDate(each));
+  }
+
+  private isUpToDate({ uri, version }: KnownDocument): boolean {
+    return (this.documents.get(uri)?.version ?? 0) === version;
+  }
+
+  private inputFor(uri: string): CheckInput | undefined {
+    const input = inputFor(uri, this.sources);
+    return input && (input.project || !isConfigUri(uri)) ? input : undefined;
+  }
+
+  private checkSoon(uri: string, delay: number): void {
+    this.debouncer.schedule(delay, this.keyOf(uri), () => void this.checkNow(uri));
+  }
+
+  /** All documents of a project are checked in one run, whichever of them asks for it. */
+  private keyOf(uri: string): string {
+    return keyFor(uri, this.sources);
+  }
+
+  private checkAllSoon(delay: number): void {
+    for (const { uri } of this.documents.all()) this.checkSoon(uri, delay);
+  }
+
+  private checkProjectSoon(configUri: string): void {
+    this.debouncer.schedule(0, configUri, () => this.runProject(configUri));
+  }
+
+  private runProject(configUri: string): void {
+    const input = this.inputFor(configUri);
+    const project = this.projects.get(configUri);
+    if (input?.key === configUri) this.run(input, { always: false, announced: true });
+    else if (project) this.clearProject(project);
+    this.sweepNotices();
+  }
+
+  /** Goes on with a run that reads the same; another of the same documents is cancelled. */
+  private run(input: CheckInput, wish: Wish): Run {
+    const before = this.runs.get(input.key);
+    const wasPending = this.debouncer.cancel(input.key);
+    const announced = wish.announced || wasPending || (before?.wish.announced ?? false);
+    if (before && isSameInput(before.input, input) && (before.wish.always || !wish.always)) {
+      before.wish = { ...before.wish, announced };
+      return before;
+    }
+    if (before) this.cancel(before);
+    const asked = this.engine.ask(this.requestFor(input, wish.always), Priority.check);
+    const run: Run = {
+      input,
+      wish: { always: wish.always, announced },
+      cancelled: false,
+      asked,
+      outcome: Promise.resolve('lost'),
+    };
+    this.runs.set(input.key, run);
+    run.outcome = asked.answer.then((facts) => this.ended(run, facts));
+    return run;
+  }
+
+  private requestFor({ key, files, config, project }: CheckInput, always: boolean): CheckRequest {
+    const read = config && { ...config, config: this.configs.read(config).config };
+    return { kind: 'check', key, files, config: read, project, always };
+  }
+
+  private ended(run: Run, facts: CheckFacts | undefined): 'done' | 'cancelled' | 'lost' {
+    if (this.runs.get(run.input.key) === run) this.runs.delete(run.input.key);
+    if (run.cancelled) return 'cancelled';
+    if (!facts) return 'lost';
+    if (run.input.project) this.publishProject(run.input, facts);
+    else this.takeDocument(run, facts);
+    this.sweepNotices();
+    return 'done';
+  }
+
+  private cancel(run: Run): void {
+    run.cancelled = true;
+    run.asked.cancel();
+    this.runs.delete(run.input.key);
+  }
+
+  /** Nobody waits for the check of a text that has changed since. */
+  private cancelOutdated(): void {
+    for (const run of [...this.runs.values()]) {
+      const isOutdated = run.input.files.some(({ uri, version, open }) => {
+        const live = this.documents.get(uri);
+        return open ? live?.version !== version : live !== undefined;
+      });
+      if (isOutdated) this.cancel(run);
+    }
+  }
+
+  /** At once, with what the last check of the project found amiss in its layers. */
+  private showNotices(found: FoundConfig): void {
+    this.notices.show(found, this.projects.get(found.uri)?.problems(found.text));
+  }
+
+  private takeDocument({ input, wish }: Run, { documents: [facts] }: CheckFacts): void {
+    const [file] = input.files;
+    if (!file) return;
+    const { uri, version } = file;
+    this.seen.add(uri);
+    if (input.config) this.notices.show(input.config);
+    const known = facts && knownFrom(facts, input);
+    const isWanted = wish.announced || this.results.has(uri) || this.settings.run !== 'manual';
+    if (known?.facts.stencil && isWanted) this.publish(known);
+    else {
+      this.asked = known ?? this.asked;
+      if (!known?.facts.stencil && (wish.announced || this.results.has(uri))) this.ignore({ uri, version });
+    }
+  }
+
+  private publishProject(input: CheckInput, facts: CheckFacts): void {
+    const { config } = input;
+    if (!config) return;
+    const before = this.projects.get(config.uri);
+    const project = new KnownProject(config, input.named, facts.amiss);
+    project.documents.push(...facts.documents.map((each) => knownFrom(each, input, project)));
+    this.projects.set(config.uri, project);
+    this.notices.show(config, project.problems());
+    for (const document of project.documents) this.publish(document);
+    for (const { uri } of before?.documents ?? []) {
+      if (project.document(uri)) continue;
+      this.clear(uri);
+      if (this.documents.get(uri)) this.checkSoon(uri, 0);
+    }
+  }
+
+  private clearProject(project: KnownProject): void {
+    const { uri } = project.config;
+    this.projects.delete(uri);
+    this.debouncer.cancel(uri);
+    const run = this.runs.get(uri);
+    if (run) this.cancel(run);
+    this.engine.forget(uri);
+    for (const document of project.documents) this.clear(document.uri);
+  }
+
+  /** Whether a document is open that belongs to the project. */
+  private isInForce({ config, named }: KnownProject): boolean {
+    return [config.uri, ...named].some((uri) => this.documents.get(uri));
+  }
+
+  private projectWith(uri: string): KnownProject | undefined {
+    return this.projects.get(uri) ?? [...this.projects.values()].find(({ named }) => named.has(uri));
+  }
+
+  private publish(known: KnownDocument): void {
+    const { uri, version, facts } = known;
+    const { open, findings, summary } = facts;
+    this.results.set(uri, known);
+    if (open) this.seen.add(uri);
+    this.outlet.diagnostics(
+      uri,
+      open ? version : undefined,
+      findings.map((finding) => diagnosticOf(finding, known, this.outlet.pageOf)),
+    );
+    if (open) this.outlet.checked({ uri, version, stencil: true, summary });
+    this.outlet.log(`${uri}: ${findings.length} findings in ${summary.elapsed.toFixed(0)} ms`);
+  }
+
+  /** A document that is closed. */
+  private forget(uri: string): void {
+    const run = this.runs.get(uri);
+    if (run) this.cancel(run);
+    this.engine.forget(uri);
+    this.clear(uri);
+  }
+
+  private clear(uri: string): void {
+    if (this.results.delete(uri)) this.outlet.diagnostics(uri, undefined, []);
+  }
+
+  private ignore({ uri, version }: Pick<TextDocument, 'uri' | 'version'>): void {
+    this.plain.set(uri, version);
+    if (this.results.delete(uri)) this.outlet.diagnostics(uri, version, []);
+    this.outlet.checked({ uri, version, stencil: false });
+  }
+
+  private sweepNotices(): void {
+    const open = this.documents
+      .all()
+      .map(({ uri }) => uri)
+      .filter(isConfigUri);
+    const inForce = [...this.results.values()].flatMap(({ config }) => (config ? [config.uri] : []));
+    this.notices.keepOnly(new Set([...open, ...inForce]));
+    this.disk.keepOnly(new Set(this.results.keys()));
+  }
+}
+
+function knownFrom(facts: DocumentFacts, { files, config }: CheckInput, project?: KnownProject): KnownDocument {
+  const text = files.find(({ uri }) => uri === facts.uri)?.text ?? '';
+  const document = TextDocument.create(facts.uri, 'xml', facts.version, text);
+  return new KnownDocument(facts, document, config, project);
+}

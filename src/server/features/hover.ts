@@ -1,0 +1,102 @@
+/** What the text says where the pointer rests: at once what is known, with its measures where they come in time. */
+import { type Hover, MarkupKind } from 'vscode-languageserver';
+import type { TextDocument } from 'vscode-languageserver-textdocument';
+import { formatSides } from '../../config/length';
+import type { ShapeDescription } from '../../engine/index';
+import type { LayerFact, TagFacts } from '../../protocol/facts';
+import { Priority } from '../../protocol/run-signals';
+import type { Span } from '../../text/text';
+import type { KnownDocument } from '../documents/known-document';
+import type { EngineClient } from '../engine/engine-client';
+
+/** Milliseconds that the measures are waited for. */
+const WAIT = 30;
+
+/**
+ * The shape there; and of the findings there, why fixes that were tried by now cannot be had.
+ * @param offset of the pointer in the live text
+ */
+export async function hoverAt(
+  known: KnownDocument,
+  live: TextDocument,
+  offset: number,
+  engine: EngineClient,
+): Promise<Hover | undefined> {
+  const place = known.shiftTo(live).back(offset);
+  const tag = tagAt(known.facts.tags, place);
+  const shape = tag && (await shapeOf(known, tag.span, engine));
+  const short = tag && shortText(known.document.getText().slice(tag.span.from, tag.span.to), tag.layer);
+  const drawn = tag && shape !== null ? [{ span: tag.span, text: shape ? textOf(shape) : (short ?? '') }] : [];
+  const told = [...drawn, ...refusalsAt(known, place)];
+  const [first] = told;
+  if (!first) return undefined;
+  const value = told.map(({ text }) => text).join('\n\n');
+  return { contents: { kind: MarkupKind.Markdown, value }, range: known.rangeIn(live, first.span) };
+}
+
+/** A hover proves nothing: it tells what is known. */
+function refusalsAt(known: KnownDocument, offset: number): { readonly span: Span; readonly text: string }[] {
+  return known.facts.findings.flatMap(({ id, check, span }) => {
+    const offers = span.from <= offset && offset <= span.to ? (known.offersOf(id) ?? []) : [];
+    const lines = offers.flatMap((offer) => {
+      const proof = known.proof(offer.id);
+      return proof?.outcome === 'refused' ? [`- ${escaped(offer.title)}: ${escaped(proof.reason)}`] : [];
+    });
+    if (lines.length === 0) return [];
+    return [{ span, text: [`Not offered for ${escaped(check)}:`, ...lines].join('\n') }];
+  });
+}
+
+/** @returns undefined where it is not known in time, null where the tag draws nothing that has an area */
+async function shapeOf(
+  { uri, version, shapes }: KnownDocument,
+  { from }: Span,
+  engine: EngineClient,
+): Promise<ShapeDescription | null | undefined> {
+  const shape = shapes.get(from);
+  if (shape !== undefined) return shape;
+  const isBusy = engine.checking;
+  const told = engine.ask({ kind: 'hover', uri, version, offset: from }, Priority.glance).answer.then((answer) => {
+    if (answer !== undefined) shapes.set(from, answer);
+    return answer;
+  });
+  // During a check the answer comes for the next time.
+  if (isBusy) return undefined;
+  return Promise.race([told, new Promise<undefined>((resolve) => setTimeout(() => resolve(undefined), WAIT))]);
+}
+
+/** The start tag of something drawn at an offset of the text that was checked. */
+function tagAt({ from, to, layer, layers }: TagFacts, offset: number) {
+  let [low, high] = [0, from.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((from[middle] ?? 0) <= offset) low = middle + 1;
+    else high = middle;
+  }
+  const [start, end] = [from[low - 1], to[low - 1]];
+  if (start === undefined || end === undefined || offset >= end) return undefined;
+  return { span: { from: start, to: end }, layer: layers[layer[low - 1] ?? -1] };
+}
+
+function textOf({ name, id, times, width, height, area, cutLength, layers }: ShapeDescription): string {
+  const title = `**${escaped(id === undefined ? name : `${name} ${id}`)}**${times > 1 ? `, drawn ${times} times` : ''}`;
+  const size = formatSides(width, height, 2);
+  const measures = `${size} · ${area.toFixed(2)} mm² · ${cutLength.toFixed(2)} mm of cut`;
+  return [title, measures, ...(layers.length > 0 ? layers.map(standsIn) : ['in no layer of the stack'])].join('  \n');
+}
+
+/** What can be said without measuring. */
+function shortText(tag: string, layer: LayerFact | undefined): string {
+  const name = /^<([^\s/>]+)/.exec(tag)?.[1] ?? '';
+  const id = /\sid\s*=\s*["']([^"']*)["']/.exec(tag)?.[1];
+  const title = `**${escaped(id === undefined ? name : `${name} ${id}`)}**`;
+  return [title, 'not measured yet', ...(layer ? [standsIn(layer)] : [])].join('  \n');
+}
+
+const standsIn = ({ name, paint, reading }: LayerFact): string =>
+  `layer ${escaped(name)}, paint ${paint}, read as ${reading}`;
+
+/** The artist's words as they are: none of them is Markdown. */
+function escaped(text: string): string {
+  return text.replace(/[\\`*_{}[\]()#+\-.!|<>&~]/g, '\\$&').replace(/\s+/g, ' ');
+}

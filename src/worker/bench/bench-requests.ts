@@ -1,0 +1,77 @@
+/** What the bench asks, by the names that the editor asks it by. */
+import { bridgeIslands } from '../../engine/index';
+import * as protocol from '../../protocol/index';
+import { PART, PART_AT, type PartAtParams, type PartParams } from '../../protocol/parts';
+import {
+  type LayerParams,
+  NECKS,
+  REORDER,
+  type ReorderParams,
+  SLIP,
+  type SlipParams,
+  SWEEP,
+} from '../../protocol/views';
+import type { CheckedDocument } from '../documents/checked-document';
+import type { DocumentFixes } from '../fixes/document-fixes';
+import { beginningFor } from './begin';
+import { bridgeOfferAt, bridgePlan } from './bridge-requests';
+import { PartRequests } from './part-requests';
+import { previewStackOf } from './preview-model';
+import { type OpenConfig, reordering } from './reordering';
+import { shapeAt } from './shape-at';
+import { necksOfLayer, SlipRequests } from './slip-requests';
+
+/** Plain data, or undefined where there is nothing to say. */
+type Answer = object | null | undefined;
+
+export class BenchRequests {
+  private readonly parts = new PartRequests();
+  private readonly slips = new SlipRequests();
+
+  private readonly fixesOf: (checked: CheckedDocument) => DocumentFixes;
+
+  /** @param fixesOf gives what is offered in a document of the stack */
+  constructor(fixesOf: (checked: CheckedDocument) => DocumentFixes) {
+    this.fixesOf = fixesOf;
+  }
+
+  /**
+   * @param params as the protocol has them for the method
+   * @param openConfig the `tombolo.json` in force, where it is open in the editor
+   */
+  answer(checked: CheckedDocument, method: string, params: object, openConfig?: OpenConfig): Answer {
+    switch (method) {
+      case protocol.STACK:
+        return previewStackOf(checked);
+      case protocol.SHAPE_AT:
+        return shapeAt(checked.report.drawing, (params as protocol.PlaceParams).offset);
+      case protocol.BEGIN:
+        return beginningFor(checked);
+      case protocol.BRIDGE_ISLANDS:
+        return bridged(checked);
+      case protocol.BRIDGE_AT:
+        return bridgeOfferAt(checked, params as protocol.BridgeAtParams);
+      case protocol.BRIDGE_PLAN:
+        return bridgePlan(checked, params as protocol.BridgePlanParams, this.fixesOf);
+      case PART_AT:
+        return this.parts.partAt(checked, params as PartAtParams);
+      case PART:
+        return this.parts.part(checked, params as PartParams);
+      case NECKS:
+        return necksOfLayer(checked, params as LayerParams);
+      case SLIP:
+        return this.slips.bareAfter(checked, params as SlipParams);
+      case SWEEP:
+        return this.slips.sweep(checked, params as LayerParams);
+      case REORDER:
+        return reordering(checked, params as ReorderParams, openConfig);
+      default:
+        throw new Error(`There is no question "${method}".`);
+    }
+  }
+}
+
+function bridged({ report, version }: CheckedDocument): protocol.BridgedIslands {
+  const { edits, bridges, refusals } = bridgeIslands(report, {});
+  return { version, edits, bridges, refusals: refusals.map(({ message }) => message) };
+}

@@ -1,0 +1,71 @@
+/** Bridges as the bench shows them before they are in the text. */
+import { bridgeAt, findingById } from '../../engine/index';
+import type {
+  BridgeAtParams,
+  BridgeOffer,
+  BridgePlanParams,
+  BridgePreviewData,
+  BridgeRefusal,
+} from '../../protocol/index';
+import type { Fix } from '../../report/fix';
+import type { BridgePreview } from '../../report/report';
+import { fileOfLayer } from '../../sheet/layer/layer-id';
+import type { CheckedDocument } from '../documents/checked-document';
+import type { DocumentFixes } from '../fixes/document-fixes';
+import { regionPath } from './preview-model';
+
+const CHANGED = 'The drawing has changed since; choose the place again.';
+
+/** A bridge at a place of the picture. */
+export function bridgeOfferAt(
+  checked: CheckedDocument,
+  { layer, version, point }: Omit<BridgeAtParams, 'uri'>,
+): BridgeOffer | BridgeRefusal {
+  const owner = checked.named(fileOfLayer(layer));
+  const sheet = owner?.report.sheets.find((each) => each.layer.id === layer);
+  if (!owner || !sheet) return refusal(checked, 'The drawing has no such layer any more.');
+  if (owner.version !== version) return refusal(checked, CHANGED);
+  const fix = bridgeAt(owner.report, sheet, point);
+  return typeof fix === 'string' ? refusal(checked, fix) : bridgeOffer(owner, fix);
+}
+
+/**
+ * What a fix of a finding would put in.
+ * @param fixesOf gives what is offered in a document of the stack
+ */
+export function bridgePlan(
+  checked: CheckedDocument,
+  { finding: id, mend: kind }: Omit<BridgePlanParams, 'uri'>,
+  fixesOf: (owner: CheckedDocument) => DocumentFixes,
+): BridgeOffer | BridgeRefusal {
+  const found = findingById(checked.report, id);
+  const owner = found && checked.documents().find(({ report }) => report === found.report);
+  if (!found || !owner) return refusal(checked, CHANGED);
+  const fixes = fixesOf(owner);
+  const candidates = fixes.candidatesOf(found.finding);
+  const wanted = kind === undefined ? preferredFirst(candidates) : candidates.filter((each) => each.kind === kind);
+  let reason = 'No bridge could be proven to mend this.';
+  for (const { id: candidate } of wanted) {
+    const fix = fixes.fix(candidate);
+    if (fix?.bridges) return bridgeOffer(owner, fix);
+    const proof = fixes.prove(candidate);
+    if (proof.outcome === 'refused' && candidate === wanted[0]?.id) reason = proof.reason;
+  }
+  return refusal(checked, reason);
+}
+
+function preferredFirst<T extends { readonly preferred: boolean }>(candidates: readonly T[]): T[] {
+  return [...candidates].sort((a, b) => Number(b.preferred) - Number(a.preferred));
+}
+
+function bridgeOffer({ uri, version }: CheckedDocument, { kind, title, edits, bridges = [] }: Fix): BridgeOffer {
+  return { uri, version, kind, title, edits, bridges: bridges.map(bridgePreviewDataOf) };
+}
+
+function refusal({ version }: CheckedDocument, sentence: string): BridgeRefusal {
+  return { version, refusal: sentence };
+}
+
+function bridgePreviewDataOf({ layerId, strip, from, to, width, length, shown }: BridgePreview): BridgePreviewData {
+  return { layer: layerId, outline: regionPath([strip]), from, to, width, length, shown };
+}

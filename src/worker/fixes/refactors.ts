@@ -1,0 +1,54 @@
+/** Changes that no finding asks for: of a bridge that stands already, and register marks for the whole stack. */
+import { addRegistrationMarks, bridgeAtOffset, changeBridge, changesFor, titleOfChange } from '../../engine/index';
+import type { Offer } from '../../protocol/offers';
+import type { Fix } from '../../report/fix';
+import type { Report } from '../../report/report';
+import { registrationMarks } from '../../stack/registration-marks';
+import type { CheckedDocument } from '../documents/checked-document';
+
+export interface Refactor {
+  readonly offer: Offer;
+  /** @returns a sentence where it cannot be done */
+  prove(): Fix | string;
+}
+
+/** @param offset of the caret: at a side of a bridge, or at the start of a layer */
+export function refactorsAt({ report }: CheckedDocument, offset: number): Refactor[] {
+  return [...bridgeChangesAt(report, offset), ...marksAt(report, offset)];
+}
+
+function bridgeChangesAt(report: Report, offset: number): Refactor[] {
+  const at = bridgeAtOffset(report, offset);
+  if (!at) return [];
+  const { sheet, bridge } = at;
+  const { x, y } = bridge.centre;
+  return changesFor(report, sheet, bridge).map((change, i) => ({
+    offer: offerOf(
+      `bridge ${sheet.layer.id} ${x} ${y} ${i}`,
+      `${change.kind}-bridge`,
+      titleOfChange(sheet, bridge, change),
+    ),
+    prove: () => changeBridge(report, sheet, bridge, change),
+  }));
+}
+
+function marksAt(report: Report, offset: number): Refactor[] {
+  const { drawing, sheets, stack } = report;
+  const starts = sheets.map(({ layer }) => layer.element ?? drawing.document.root);
+  const isAtStart = starts.some((element) => element && isWithin(element.startTag, offset));
+  const isWanted =
+    stack.layers.length > 1 && stack.layers.some(({ sheet }) => registrationMarks(sheet.layer).length === 0);
+  if (!isAtStart || !isWanted) return [];
+  return [
+    {
+      offer: offerOf('register-stack', 'register-stack', 'Cut register marks in every sheet of the stack'),
+      prove: () => addRegistrationMarks(report) ?? 'The marks are there, or would be of no use.',
+    },
+  ];
+}
+
+const isWithin = ({ from, to }: { from: number; to: number }, offset: number): boolean => from <= offset && offset < to;
+
+function offerOf(id: string, kind: string, title: string): Offer {
+  return { id, group: id, finding: '', kind, title, scope: 'place', order: 0, preferred: false, safe: false };
+}

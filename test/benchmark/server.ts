@@ -1,0 +1,131 @@
+/**
+ * How long the editor waits for the language server: while the check of a large sheet is under way, where the caret
+ * rests in an island, and for the lightbulb's titles; and how soon a newer text ends the check of the older one.
+ * Arguments: the bundles of the server and of its worker.
+ */
+import { readFileSync } from 'node:fs';
+import { setTimeout as pause } from 'node:timers/promises';
+import type { TextDocument } from 'vscode-languageserver-textdocument';
+import { Priority } from '../../src/protocol/run-signals';
+import { EngineClient } from '../../src/server/engine/engine-client';
+import { engineFrom } from '../../src/server/engine/start-engine';
+import { RESOLVES, ServerProcess } from '../server/server-process';
+import { blobSheet } from './seeded';
+
+const SEGMENTS = 100_000;
+const RESTS = 30;
+
+const [serverFile = '', workerFile = ''] = process.argv.slice(2);
+const demo = readFileSync('media/demo/waymarker.svg', 'utf8');
+const large = blobSheet(SEGMENTS);
+
+function percentile(times: readonly number[], share: number): number {
+  return [...times].sort((a, b) => a - b)[Math.min(times.length - 1, Math.floor(share * times.length))] ?? NaN;
+}
+
+async function timed(run: () => Promise<unknown>): Promise<number> {
+  const start = performance.now();
+  await run();
+  return performance.now() - start;
+}
+
+/** The demo, checked, and a place in the text of its first island. */
+async function openDemo(server: ServerProcess): Promise<{ document: TextDocument; island: number }> {
+  const document = await server.open('waymarker.svg', demo);
+  const diagnostics = await server.diagnostics(document);
+  const island = diagnostics.find(({ code }) => code === 'floating-island');
+  if (!island) throw new Error('The demo has no island.');
+  return { document, island: document.offsetAt(island.range.start) + 1 };
+}
+
+async function benchAnswers(): Promise<void> {
+  const server = await ServerProcess.start(serverFile, RESOLVES);
+  const { document, island } = await openDemo(server);
+  const textDocument = { uri: document.uri };
+  const until = async () => (await server.actionsAt(document, island)).length > 0;
+  while (!(await until())) await pause(20);
+  const position = document.positionAt(document.getText().indexOf('<path') + 2);
+  const sheet = await server.open('large.svg', large);
+  await pause(200);
+  const [hovers, titles, symbols]: [number[], number[], number[]] = [[], [], []];
+  while (!server.checked.some(({ uri }) => uri === sheet.uri)) {
+    hovers.push(await timed(() => server.connection.sendRequest('textDocument/hover', { textDocument, position })));
+    titles.push(await timed(() => server.actionsAt(document, island)));
+    symbols.push(await timed(() => server.connection.sendRequest('textDocument/documentSymbol', { textDocument })));
+    await pause(10);
+  }
+  await server.stop();
+  const ms = (times: readonly number[]) => `${percentile(times, 0.95).toFixed(1)} ms`;
+  console.log(
+    `while a sheet of ${SEGMENTS} segments is checked, in another document, 95th percentile of ${hovers.length}: ` +
+      `hover ${ms(hovers)}, titles of code actions ${ms(titles)}, symbols ${ms(symbols)}`,
+  );
+}
+
+/** From the change of a text to the moment when the worker has left the check of the older one. */
+async function benchCancelling(): Promise<void> {
+  const engine = new EngineClient(engineFrom(workerFile), {
+    offers: () => undefined,
+    restarted: () => undefined,
+    log: (message) => console.error(message),
+  });
+  const file = { name: '', uri: 'file:///large.svg', open: true, text: large };
+  const check = (version: number) =>
+    engine.ask(
+      { kind: 'check', key: file.uri, files: [{ ...file, version }], config: undefined, project: false, always: true },
+      Priority.check,
+    );
+  const free = () => engine.ask({ kind: 'offers', uri: 'file:///none.svg', version: 1 }, Priority.glance).answer;
+  await free();
+  const whole = await timed(() => check(1).answer);
+  const times: number[] = [];
+  for (let turn = 1; turn < 20; turn += 1) {
+    const { cancel } = check(turn + 1);
+    await pause((turn / 20) * whole);
+    times.push(
+      await timed(() => {
+        cancel();
+        return free();
+      }),
+    );
+  }
+  engine.dispose();
+  console.log(
+    `a newer text ends the check of ${SEGMENTS} segments (${(whole / 1000).toFixed(1)} s) after ` +
+      `${percentile(times, 0.5).toFixed(0)} ms, at most ${Math.max(...times).toFixed(0)} ms, of ${times.length} times`,
+  );
+}
+
+/** Milliseconds of processor time of the server's own thread; the worker's is another. Linux only. */
+function serverTime({ pid }: ServerProcess): number {
+  const words = readFileSync(`/proc/${pid}/task/${pid}/stat`, 'utf8').split(') ')[1]?.split(' ') ?? [];
+  return 10 * (Number(words[11]) + Number(words[12]));
+}
+
+async function benchCaret(): Promise<void> {
+  const server = await ServerProcess.start(serverFile, RESOLVES);
+  await server.set({ delay: 250 });
+  const { document, island } = await openDemo(server);
+  const first = await timed(async () => {
+    while ((await server.actionsAt(document, island)).length === 0) await pause(5);
+  });
+  const waits: number[] = [];
+  const before = serverTime(server);
+  for (let rest = 0; rest < RESTS; rest += 1) {
+    const at = document.positionAt(island);
+    await server.change(document, [{ range: { start: at, end: at }, text: ' ' }]);
+    waits.push(await timed(() => server.actionsAt(document, island + 1)));
+    await pause(400);
+  }
+  const time = (serverTime(server) - before) / RESTS;
+  await server.stop();
+  console.log(
+    `demo: titles at an island right after its check ${first.toFixed(0)} ms; typing with the caret in it costs ` +
+      `${time.toFixed(1)} ms of the server's thread a rest, titles there ${percentile(waits, 0.95).toFixed(0)} ms ` +
+      `(95th percentile of ${RESTS})`,
+  );
+}
+
+await benchAnswers();
+await benchCancelling();
+await benchCaret();
