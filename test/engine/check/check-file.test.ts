@@ -169,7 +169,7 @@ describe('check', () => {
     const fixed = check(text, { memoryInUse: () => 3000, memoryBudget: 2000 });
     expect(fixed.findings.map(({ message }) => message)).toEqual(lacking);
     let inUse = 5e9;
-    const growing = check(text, { memoryInUse: () => (inUse += 0.6 * 2 ** 30) });
+    const growing = check(text, { memoryInUse: () => (inUse += 1.2 * 2 ** 30) });
     expect(growing.findings.map(({ message }) => message)).toEqual([expect.stringMatching(/^The memory/)]);
     expect(check(text, { memoryInUse: () => 3000 }).findings).toEqual([]);
   });
