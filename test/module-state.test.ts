@@ -8,8 +8,8 @@ const SRC = path.resolve(__dirname, '../src');
 
 /** State at the top of a module that is meant, and why. */
 const ALLOWED: Readonly<Record<string, string>> = {
-  'geometry/base/checkpoint.ts: watching': 'the watch over the run under way; set back when the run ends',
-  'geometry/base/checkpoint.ts: stepsLeft': 'counts steps between two looks at that watch',
+  'base/checkpoint.ts: watching': 'the watch over the run under way; set back when the run ends',
+  'base/checkpoint.ts: stepsLeft': 'counts steps between two looks at that watch',
   'engine/fixes/bridge-islands.ts: provenBridges':
     'the bridges of each layer and island of a report; to move into a cache of fixes',
   'cli/memory.ts: lastCollection': 'when memory was last collected; the process has one heap',

@@ -31,7 +31,7 @@ export const names = Object.keys(bundles);
 // The build that this would be resolved to looks for files beside itself when it runs.
 const alias = { 'jsonc-parser': 'jsonc-parser/lib/esm/main.js' };
 
-/** What is true of everything that is shipped: no array is looked at twice, see src/geometry/base/defined.ts. */
+/** What is true of everything that is shipped: no array is looked at twice, see src/base/defined.ts. */
 export const define = { 'globalThis.tomboloAssertions': 'false' };
 
 function options(name, { outdir = dist, minify = false } = {}) {

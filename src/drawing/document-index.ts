@@ -1,5 +1,5 @@
 /** One pass over the tree: where ids, style sheets and references are. */
-import { checkpoint } from '../geometry/base/checkpoint';
+import { checkpoint } from '../base/checkpoint';
 import { attributeOf, XLINK_NAMESPACE } from '../markup/query';
 import type { Attribute, ElementNode, TextNode } from '../markup/tree';
 

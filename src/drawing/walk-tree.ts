@@ -1,7 +1,7 @@
 /** Walks the tree as a renderer does and collects the shapes it would paint. */
-import { checkpoint } from '../geometry/base/checkpoint';
+import { checkpoint } from '../base/checkpoint';
+import { defined } from '../base/defined';
 import type { Matrix } from '../geometry/base/curve-types';
-import { defined } from '../geometry/base/defined';
 import { determinant, IDENTITY, multiply } from '../geometry/base/matrix';
 import type { ElementNode, MarkupNode } from '../markup/tree';
 import { MAX_NESTING } from './budget';

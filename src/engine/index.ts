@@ -4,12 +4,12 @@
  */
 import { parseRootTag } from '../markup/parse';
 
+export { Stopped, type StopReason } from '../base/checkpoint';
 export type { Finding, Measure, Related } from '../checks/finding';
 export type { CheckId, Severity } from '../config/check-id';
 export { parseLength } from '../config/length';
 export type { ConfigProblem, ConfigReading } from '../config/read';
 export type { Config, Reading } from '../config/types';
-export { Stopped, type StopReason } from '../geometry/base/checkpoint';
 export type { FindingId, ReportedFinding } from '../report/finding-id';
 export type { BroughtFinding, Fix, FixCandidate, FixId, FixRefusal, FixScope } from '../report/fix';
 export type { FileEdits, LayerFault, ProjectReport, Report, Settings } from '../report/report';

@@ -1,5 +1,5 @@
 /** Turns the text between quotes or tags into its value, keeping the way back from the value to the text. */
-import { checkpoint } from '../geometry/base/checkpoint';
+import { checkpoint } from '../base/checkpoint';
 import type { EntityTable } from './entities';
 import { referenceAt } from './entities';
 import type { ProblemList } from './problems';

@@ -1,5 +1,5 @@
 /** Character references and entities (XML 1.0, section 4), bounded against entities that multiply each other. */
-import { checkpoint } from '../geometry/base/checkpoint';
+import { checkpoint } from '../base/checkpoint';
 
 const PREDEFINED: ReadonlyMap<string, string> = new Map([
   ['lt', '<'],

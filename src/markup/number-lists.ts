@@ -1,5 +1,5 @@
 /** Reads attribute values that are lists of numbers: `points` and `viewBox`. */
-import { checkpoint } from '../geometry/base/checkpoint';
+import { checkpoint } from '../base/checkpoint';
 import type { Span } from '../text/text';
 import { characterAt, NumberReader } from './number-reader';
 

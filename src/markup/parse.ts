@@ -1,5 +1,5 @@
 /** Reads XML text to a tree, whatever the text: half-typed, broken, or no XML at all. */
-import { checkpoint } from '../geometry/base/checkpoint';
+import { checkpoint } from '../base/checkpoint';
 import { MarkupReader } from './markup-reader';
 import { ProblemList } from './problems';
 import type { ElementNode, MarkupDocument } from './tree';

@@ -1,5 +1,5 @@
 /** Reads SVG path data with the place of each command and each number. */
-import { checkpoint } from '../geometry/base/checkpoint';
+import { checkpoint } from '../base/checkpoint';
 import type { Span } from '../text/text';
 import { characterAt, NumberReader } from './number-reader';
 import type { PathCommand, PathData, PathError, PathLetter } from './path-commands';

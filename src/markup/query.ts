@@ -1,5 +1,5 @@
 /** Ways to look into a tree of markup. None recurses, so that no depth of nesting is too deep. */
-import { checkpoint } from '../geometry/base/checkpoint';
+import { checkpoint } from '../base/checkpoint';
 import type { Attribute, ElementNode, MarkupDocument, MarkupNode } from './tree';
 
 export { SVG_NAMESPACE, XLINK_NAMESPACE, XML_NAMESPACE, XMLNS_NAMESPACE } from './namespaces';

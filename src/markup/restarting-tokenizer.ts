@@ -2,7 +2,7 @@
 
 import type { TokenizerCallbacks } from 'htmlparser2';
 import { Tokenizer } from 'htmlparser2';
-import { checkpoint } from '../geometry/base/checkpoint';
+import { checkpoint } from '../base/checkpoint';
 import { MarkFinder } from './mark-finder';
 import { startsName } from './names';
 

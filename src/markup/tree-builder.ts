@@ -1,5 +1,5 @@
 /** Builds the tree from tags and text in the order of the file: nesting, namespaces, and what is wrong with them. */
-import { checkpoint } from '../geometry/base/checkpoint';
+import { checkpoint } from '../base/checkpoint';
 import type { Span } from '../text/text';
 import { BuiltAttribute, BuiltElement, type BuiltNode, BuiltText } from './built-nodes';
 import { readCharacterData } from './character-data';

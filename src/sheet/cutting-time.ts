@@ -1,7 +1,7 @@
 /** How long it takes to cut a sheet, as far as speed and acceleration tell. */
 
+import { defined } from '../base/defined';
 import type { Config } from '../config/types';
-import { defined } from '../geometry/base/defined';
 import type { Ring } from '../geometry/base/polygon-types';
 import { perimeter, ringsOf } from '../geometry/base/ring';
 import type { Sheet } from './types';

@@ -1,9 +1,9 @@
 /** From a place on the sheet back to the text: which command of which shape drew the edge there. */
 
+import { checkpoint } from '../base/checkpoint';
+import { defined } from '../base/defined';
 import type { Shape, Subpath } from '../drawing/types';
-import { checkpoint } from '../geometry/base/checkpoint';
 import type { Curve, Point } from '../geometry/base/curve-types';
-import { defined } from '../geometry/base/defined';
 import { derivedFacts, memoizeByIdentity } from '../geometry/base/derived-facts';
 import type { Box, Ring } from '../geometry/base/polygon-types';
 import { boxOfRing } from '../geometry/base/ring';

@@ -1,6 +1,7 @@
 /** Bare ground between neighbouring colours that is narrower than a slip. Millimetres. */
+
+import { defined } from '../base/defined';
 import type { Point } from '../geometry/base/curve-types';
-import { defined } from '../geometry/base/defined';
 import type { Region } from '../geometry/base/polygon-types';
 import { WRITTEN_STEP } from '../geometry/base/tolerances';
 import { interpolate } from '../geometry/base/vector';

@@ -1,7 +1,7 @@
 /** Openings that later layers paint over wholly. */
-import { checkpoint } from '../geometry/base/checkpoint';
+import { checkpoint } from '../base/checkpoint';
+import { defined } from '../base/defined';
 import type { Point } from '../geometry/base/curve-types';
-import { defined } from '../geometry/base/defined';
 import type { Box, Polygon, Region } from '../geometry/base/polygon-types';
 import { boxesTouch } from '../geometry/base/ring';
 import { MEANT_TO_MEET, NEAR_EDGE } from '../geometry/base/tolerances';

@@ -1,6 +1,6 @@
 /** The edges of a cell's map, as its seams look at them. Integer grid; layers by their number in the cell. */
-import { checkpoint } from '../geometry/base/checkpoint';
-import { defined } from '../geometry/base/defined';
+import { checkpoint } from '../base/checkpoint';
+import { defined } from '../base/defined';
 import type { Box } from '../geometry/base/polygon-types';
 import { growBox, joinBoxes } from '../geometry/base/ring';
 import { MEANT_TO_MEET, OVERLAY_GRID } from '../geometry/base/tolerances';

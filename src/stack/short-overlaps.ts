@@ -1,7 +1,7 @@
 /** Gathers the pieces of short seams into connected parts, each of which is told once. Millimetres. */
-import { checkpoint } from '../geometry/base/checkpoint';
+import { checkpoint } from '../base/checkpoint';
+import { defined } from '../base/defined';
 import type { Point } from '../geometry/base/curve-types';
-import { defined } from '../geometry/base/defined';
 import { OVERLAY_GRID } from '../geometry/base/tolerances';
 import { distance } from '../geometry/base/vector';
 import { findRoot, groupsOf, indexBoxes, uniteSets } from '../geometry/spatial/clusters';

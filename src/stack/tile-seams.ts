@@ -2,9 +2,9 @@
  * The seams in one cell of the stack: see `seams.ts` for what is measured. Inside, all is on the integer grid; a cell's
  * layers reach over its border by a margin that is wider than anything that matters to a place in it.
  */
-import { checkpoint } from '../geometry/base/checkpoint';
+import { checkpoint } from '../base/checkpoint';
+import { defined } from '../base/defined';
 import type { Point } from '../geometry/base/curve-types';
-import { defined } from '../geometry/base/defined';
 import type { Box, Ring } from '../geometry/base/polygon-types';
 import { boxOfRing, growBox, ringsOf } from '../geometry/base/ring';
 import { MEANT_TO_MEET, WRITTEN_STEP } from '../geometry/base/tolerances';

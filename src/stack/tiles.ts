@@ -3,7 +3,7 @@
  * the cells lie, beyond the grid of 0.1 µm.
  */
 
-import { defined } from '../geometry/base/defined';
+import { defined } from '../base/defined';
 import type { Box, Region, Ring } from '../geometry/base/polygon-types';
 import { isSameRing, ringsOf } from '../geometry/base/ring';
 import { toGrid, UNITS_PER_MM } from '../geometry/boolean/grid';

@@ -1,6 +1,7 @@
 /** The engine as somebody who is asked: takes requests, does the most urgent first, and stops when it is told to. */
+
+import { Stopped, underWatch } from '../base/checkpoint';
 import { describeShapeAt } from '../engine/index';
-import { Stopped, underWatch } from '../geometry/base/checkpoint';
 import type { EngineAnswers, EngineRequest, FromWorker, ToWorker } from '../protocol/engine-worker';
 import { Priority, RunSignals } from '../protocol/run-signals';
 import { BenchRequests } from './bench/bench-requests';

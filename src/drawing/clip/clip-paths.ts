@@ -1,6 +1,7 @@
 /** `clip-path: url(#…)`: the areas outside which nothing of an element is painted. */
+
+import { defined } from '../../base/defined';
 import type { Line, Matrix, Point } from '../../geometry/base/curve-types';
-import { defined } from '../../geometry/base/defined';
 import { determinant, IDENTITY, multiply, translation } from '../../geometry/base/matrix';
 import type { FillRule, Region, Ring } from '../../geometry/base/polygon-types';
 import { ringsOf } from '../../geometry/base/ring';

@@ -1,5 +1,5 @@
 /** Where markers stand along a path, and which way it runs there (SVG 2, "Rendering markers"). */
-import { checkpoint } from '../../geometry/base/checkpoint';
+import { checkpoint } from '../../base/checkpoint';
 import type { Point } from '../../geometry/base/curve-types';
 import { tangentAt } from '../../geometry/curve/index';
 import type { Subpath } from '../types';

@@ -1,5 +1,5 @@
 /** Markers on the vertices of lines: what each draws, and where. */
-import { checkpoint } from '../../geometry/base/checkpoint';
+import { checkpoint } from '../../base/checkpoint';
 import type { Matrix } from '../../geometry/base/curve-types';
 import { IDENTITY, multiply, rotation, scaling, translation } from '../../geometry/base/matrix';
 import { attributeOf } from '../../markup/query';

@@ -1,6 +1,6 @@
 /** The basic shapes of SVG as outlines (SVG 2, "Basic shapes": each has an equivalent path). */
 
-import { defined } from '../../geometry/base/defined';
+import { defined } from '../../base/defined';
 import type { Span } from '../../text/text';
 import type { OutlineBuilder } from './outline-builder';
 

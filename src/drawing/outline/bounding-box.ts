@@ -1,5 +1,5 @@
 /** The geometry box of an element and what is in it, in its own user units (SVG 2, "Bounding boxes"). */
-import { checkpoint } from '../../geometry/base/checkpoint';
+import { checkpoint } from '../../base/checkpoint';
 import type { Matrix } from '../../geometry/base/curve-types';
 import { IDENTITY, multiply, translation } from '../../geometry/base/matrix';
 import type { Box } from '../../geometry/base/polygon-types';

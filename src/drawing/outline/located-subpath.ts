@@ -1,7 +1,7 @@
 /** Subpaths that work out where their curves stand in the text when asked: most readers want the curves alone. */
-import { checkpoint } from '../../geometry/base/checkpoint';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import type { Curve } from '../../geometry/base/curve-types';
-import { defined } from '../../geometry/base/defined';
 import type { Attribute } from '../../markup/tree';
 import type { Span } from '../../text/text';
 import type { Subpath } from '../subpath';

@@ -1,7 +1,7 @@
 /** Collects curves given in user units as subpaths in sheet millimetres. */
-import { checkpoint } from '../../geometry/base/checkpoint';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import type { Arc, Curve, Matrix, Point } from '../../geometry/base/curve-types';
-import { defined } from '../../geometry/base/defined';
 import { applyToVector } from '../../geometry/base/matrix';
 import { isSameButForRounding, samePoint } from '../../geometry/base/vector';
 import type { Subpath } from '../subpath';

@@ -1,7 +1,7 @@
 /** Outlines with the text that they were read from, so that a later reading need not read the same text again. */
-import { checkpoint } from '../../geometry/base/checkpoint';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import type { Matrix } from '../../geometry/base/curve-types';
-import { defined } from '../../geometry/base/defined';
 import type { Span } from '../../text/text';
 import type { Trace } from './located-subpath';
 import { OutlineBuilder } from './outline-builder';

@@ -2,8 +2,9 @@
  * What path commands mean (SVG 2, 9.3 "Path data"): relative to absolute, shorthands written out, arcs in centre form.
  * The drawing and the edits of paths read commands through it alike.
  */
+
+import { defined } from '../../base/defined';
 import type { Arc, Point } from '../../geometry/base/curve-types';
-import { defined } from '../../geometry/base/defined';
 import type { PathLetter } from '../../markup/path-commands';
 import { arcFromEndpoints } from './arc';
 

@@ -1,7 +1,7 @@
 /** Lengths along curves, and the way back from a length to the curve's parameter. */
-import { checkpoint } from '../../geometry/base/checkpoint';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import type { Curve } from '../../geometry/base/curve-types';
-import { defined } from '../../geometry/base/defined';
 import { vectorLength } from '../../geometry/base/vector';
 import { derivativeAt, lengthOf, subCurve } from '../../geometry/curve/index';
 

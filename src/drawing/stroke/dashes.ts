@@ -1,7 +1,7 @@
 /** Dash patterns laid along lines. Dashes are exact parts of the curves, each stroked as any other line. */
-import { checkpoint } from '../../geometry/base/checkpoint';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import type { Curve, Point } from '../../geometry/base/curve-types';
-import { defined } from '../../geometry/base/defined';
 import { pointAt, subCurve, tangentAt } from '../../geometry/curve/index';
 import type { Span } from '../../text/text';
 import type { DashInterval } from '../types';

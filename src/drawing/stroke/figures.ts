@@ -1,5 +1,5 @@
 /** Collects the closed figures of a stroke, maps them to sheet mm and makes them turn the positive way. */
-import { checkpoint } from '../../geometry/base/checkpoint';
+import { checkpoint } from '../../base/checkpoint';
 import type { Arc, Curve, Line, Point } from '../../geometry/base/curve-types';
 import { IDENTITY } from '../../geometry/base/matrix';
 import { transformCurve } from '../../geometry/curve/index';

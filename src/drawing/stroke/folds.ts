@@ -3,8 +3,9 @@
  * from the curve's centres of curvature (its evolute) on. Three ribbons cover what the pen sweeps, each without folds:
  * from the curve outwards, from the curve to the evolute, and from there on inwards, turned round.
  */
+
+import { defined } from '../../base/defined';
 import type { Point } from '../../geometry/base/curve-types';
-import { defined } from '../../geometry/base/defined';
 import { polyline, type QuadStrip } from './figures';
 import { type Bent, type Sample, sampleCurve } from './offset-sides';
 

@@ -2,7 +2,7 @@
  * The area of a stroked chain as closed figures that all turn the same way, so that under nonzero they add up to it:
  * ribbons along the pieces, wedges at joins, caps at ends.
  */
-import { checkpoint } from '../../geometry/base/checkpoint';
+import { checkpoint } from '../../base/checkpoint';
 import type { Line, Point } from '../../geometry/base/curve-types';
 import { distance, dot } from '../../geometry/base/vector';
 import type { Span } from '../../text/text';

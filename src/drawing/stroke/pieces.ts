@@ -1,5 +1,5 @@
 /** A line to be stroked, cut into pieces whose sides are simple curves in the pen's space. */
-import { checkpoint } from '../../geometry/base/checkpoint';
+import { checkpoint } from '../../base/checkpoint';
 import type { Arc, Curve, Point } from '../../geometry/base/curve-types';
 import { IDENTITY } from '../../geometry/base/matrix';
 import { cross, distance, dot, vectorLength } from '../../geometry/base/vector';

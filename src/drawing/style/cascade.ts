@@ -1,5 +1,5 @@
 /** Which declarations count for an element: presentation attributes, style sheets, `style`, in the order of CSS. */
-import { checkpoint } from '../../geometry/base/checkpoint';
+import { checkpoint } from '../../base/checkpoint';
 import { attributeOf } from '../../markup/query';
 import type { Attribute, ElementNode } from '../../markup/tree';
 import { type Declaration, type ParsedSelector, parseDeclarations, type StyleSheet } from './declarations';

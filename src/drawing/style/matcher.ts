@@ -2,7 +2,7 @@
 
 import { compile, type Options } from 'css-select';
 import nthCheck from 'nth-check';
-import { checkpoint } from '../../geometry/base/checkpoint';
+import { checkpoint } from '../../base/checkpoint';
 import { attributeOf } from '../../markup/query';
 import type { ElementNode, MarkupNode } from '../../markup/tree';
 

@@ -1,5 +1,5 @@
 /** `var(--name, fallback)`: custom properties put into values (CSS Custom Properties 1). */
-import { checkpoint } from '../../geometry/base/checkpoint';
+import { checkpoint } from '../../base/checkpoint';
 
 /** Longer results are given up, so that variables that double each other stay bounded. */
 const MAX_LENGTH = 20_000;

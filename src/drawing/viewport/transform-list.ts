@@ -1,6 +1,7 @@
 /** Transform lists: the `transform` attribute of SVG, and the 2D functions of the CSS property of that name. */
+
+import { defined } from '../../base/defined';
 import type { Matrix } from '../../geometry/base/curve-types';
-import { defined } from '../../geometry/base/defined';
 import { IDENTITY, multiply, rotation, scaling, translation } from '../../geometry/base/matrix';
 import { DEGREES_PER_UNIT, PX_PER_UNIT } from '../../text/css-units';
 import type { Span } from '../../text/text';

@@ -1,6 +1,7 @@
 /** `viewBox` and `preserveAspectRatio`: how a viewport's content is fitted into it. */
+
+import { defined } from '../../base/defined';
 import type { Matrix } from '../../geometry/base/curve-types';
-import { defined } from '../../geometry/base/defined';
 import { parseViewBoxNumbers as parseNumbers } from '../../markup/number-lists';
 import type { ViewportSize } from './units';
 

@@ -1,7 +1,7 @@
 /** Takes strips out of what shapes paint, element by element. */
 
+import { checkpoint } from '../../base/checkpoint';
 import type { Drawing, Shape } from '../../drawing/types';
-import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Matrix } from '../../geometry/base/curve-types';
 import { IDENTITY, invert, maxScale, meanScale, minScale } from '../../geometry/base/matrix';
 import { intersection } from '../../geometry/boolean/index';

@@ -1,6 +1,7 @@
 /** Parts the lines of path data where strips cross them. */
+
+import { defined } from '../../base/defined';
 import type { Matrix } from '../../geometry/base/curve-types';
-import { defined } from '../../geometry/base/defined';
 import { isFinitePoint } from '../../geometry/base/vector';
 import { pointAt, transformCurve } from '../../geometry/curve/index';
 import type { TextEdit } from '../../text/text';

@@ -1,6 +1,7 @@
 /** Takes a bridge out of path data again: its two sides go, and the banks of the gap are joined to what they were. */
+
+import { defined } from '../../base/defined';
 import type { Curve, Point } from '../../geometry/base/curve-types';
-import { defined } from '../../geometry/base/defined';
 import { cross, distance, dot, interpolate, isFinitePoint, normalise, subtract } from '../../geometry/base/vector';
 import { pointAt, reverseCurve, tangentAt } from '../../geometry/curve/index';
 import { parsePathData } from '../../markup/path-data';

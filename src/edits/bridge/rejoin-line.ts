@@ -1,5 +1,5 @@
 /** Joins the ends of lines where a bridge had parted them. */
-import { checkpoint } from '../../geometry/base/checkpoint';
+import { checkpoint } from '../../base/checkpoint';
 import type { Point } from '../../geometry/base/curve-types';
 import { distance, interpolate } from '../../geometry/base/vector';
 import { tangentAt } from '../../geometry/curve/index';

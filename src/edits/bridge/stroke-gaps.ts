@@ -1,8 +1,9 @@
 /**
  * Which stretches of a stroked line must go, so that nothing of its paint is left in a strip. In one frame for both.
  */
+
+import { defined } from '../../base/defined';
 import type { Curve, Point } from '../../geometry/base/curve-types';
-import { defined } from '../../geometry/base/defined';
 import { add, crossFrom, distance, perpendicular, scale } from '../../geometry/base/vector';
 import { lengthOf, pointAt, tangentAt } from '../../geometry/curve/index';
 import { cornerAt, depthInStrip, type Strip } from '../strip/strip';

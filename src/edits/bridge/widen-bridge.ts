@@ -1,7 +1,7 @@
 /** Mends that work on material that is there: widening a neck, cutting an island away, closing an opening. */
 
+import { defined } from '../../base/defined';
 import type { Point } from '../../geometry/base/curve-types';
-import { defined } from '../../geometry/base/defined';
 import type { Polygon, Region } from '../../geometry/base/polygon-types';
 import { add, distance, dot, interpolate, normalise, perpendicular, scale, subtract } from '../../geometry/base/vector';
 import { areaOf, boxOfPolygon, intersection } from '../../geometry/boolean/index';

@@ -1,7 +1,8 @@
 /** Takes doubled lines out of the text: a line that lies on another, or the stretch that two outlines share. */
+
+import { defined } from '../../base/defined';
 import type { Drawing } from '../../drawing/types';
 import type { Point } from '../../geometry/base/curve-types';
-import { defined } from '../../geometry/base/defined';
 import { invert } from '../../geometry/base/matrix';
 import { distance } from '../../geometry/base/vector';
 import { pointAt, transformCurve } from '../../geometry/curve/index';

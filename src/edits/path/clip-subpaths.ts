@@ -1,6 +1,7 @@
 /** Cuts closed chains of curves where they cross strips, and keeps what lies outside all of them. */
+
+import { defined } from '../../base/defined';
 import type { Curve, Point } from '../../geometry/base/curve-types';
-import { defined } from '../../geometry/base/defined';
 import { boundsOf, intersectWithLine, pointAt } from '../../geometry/curve/index';
 import { indexStrips, type StripIndex } from '../strip/shapes-near';
 import { borderPosition, cornerAt, depthInStrip, type Strip } from '../strip/strip';

@@ -1,6 +1,6 @@
 /** Where loops begin and in which order they are written, so that as much as possible stays where the author put it. */
 
-import { defined } from '../../geometry/base/defined';
+import { defined } from '../../base/defined';
 import type { StepPath } from './path-model';
 import type { LoopItem, PathLoop } from './reconnect';
 

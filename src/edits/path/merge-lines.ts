@@ -1,6 +1,7 @@
 /** One line in place of three: what was a single line before a bridge parted it is a single line again. */
+
+import { defined } from '../../base/defined';
 import type { Curve } from '../../geometry/base/curve-types';
-import { defined } from '../../geometry/base/defined';
 import { crossFrom, distance } from '../../geometry/base/vector';
 import { reverseCurve } from '../../geometry/curve/index';
 import type { StepPath } from './path-model';

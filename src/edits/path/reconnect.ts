@@ -6,9 +6,9 @@
  * must run along it (nonzero), or one where w is odd (evenodd). That settles where the connections run; at each
  * crossing exactly one chain ends, so they can always be paired.
  */
-import { checkpoint } from '../../geometry/base/checkpoint';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import type { Curve, Point } from '../../geometry/base/curve-types';
-import { defined } from '../../geometry/base/defined';
 import type { FillRule } from '../../geometry/base/polygon-types';
 import { distance } from '../../geometry/base/vector';
 import { borderPoint, cornerAt, type Strip } from '../strip/strip';

@@ -1,6 +1,7 @@
 /** How often closed chains of curves go round a point. */
+
+import { defined } from '../../base/defined';
 import type { Curve, Point } from '../../geometry/base/curve-types';
-import { defined } from '../../geometry/base/defined';
 import type { Box, Ring } from '../../geometry/base/polygon-types';
 import { boxOfRing } from '../../geometry/base/ring';
 import { flattenSubpath } from '../../geometry/curve/flatten';

@@ -1,7 +1,7 @@
 /** Which ways across become bridges, for all islands of a layer together. */
-import { checkpoint } from '../../geometry/base/checkpoint';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import type { Point } from '../../geometry/base/curve-types';
-import { defined } from '../../geometry/base/defined';
 import type { Ring } from '../../geometry/base/polygon-types';
 import { boxOfRing, centroidOfRing, joinBoxes } from '../../geometry/base/ring';
 import type { Piece } from '../../sheet/types';

@@ -1,6 +1,7 @@
 /** A bridge across an opening at a place that the artist chose, whatever stands on either side. */
+
+import { defined } from '../../base/defined';
 import type { Point } from '../../geometry/base/curve-types';
-import { defined } from '../../geometry/base/defined';
 import { normalise, perpendicular, subtract } from '../../geometry/base/vector';
 import { firstHits } from '../../geometry/spatial/raycast';
 import { nearestSegment, type SegmentIndex } from '../../geometry/spatial/segment-index';

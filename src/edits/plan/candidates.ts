@@ -1,7 +1,7 @@
 /** Places where a bridge could leave an island. */
-import { checkpoint } from '../../geometry/base/checkpoint';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import type { Point } from '../../geometry/base/curve-types';
-import { defined } from '../../geometry/base/defined';
 import type { Ring } from '../../geometry/base/polygon-types';
 import { perimeter } from '../../geometry/base/ring';
 import { DRAWN_ALIKE, SAME_POINT, WRITTEN_STEP } from '../../geometry/base/tolerances';

@@ -1,6 +1,7 @@
 /** Bridges that are in the drawing already, recognised by their shape alone: no mark in the file is needed. */
+
+import { defined } from '../../base/defined';
 import type { Point } from '../../geometry/base/curve-types';
-import { defined } from '../../geometry/base/defined';
 import type { Box } from '../../geometry/base/polygon-types';
 import { DRAWN_ALIKE, WRITTEN_STEP } from '../../geometry/base/tolerances';
 import {

@@ -1,6 +1,7 @@
 /** Where bridges go: the islands of a layer, tied to the frame, all planned at once. */
+
+import { defined } from '../../base/defined';
 import type { Point } from '../../geometry/base/curve-types';
-import { defined } from '../../geometry/base/defined';
 import type { Region } from '../../geometry/base/polygon-types';
 import { ON_CURVE } from '../../geometry/base/tolerances';
 import { add, distance, interpolate, scale, subtract } from '../../geometry/base/vector';

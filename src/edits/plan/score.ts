@@ -1,7 +1,7 @@
 /** How well a bridge would stand in a place. All weights are common practice, no source. */
-import { checkpoint } from '../../geometry/base/checkpoint';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import type { Point } from '../../geometry/base/curve-types';
-import { defined } from '../../geometry/base/defined';
 import type { Region } from '../../geometry/base/polygon-types';
 import { DRAWN_ALIKE, WRITTEN_STEP } from '../../geometry/base/tolerances';
 import { add, distance, interpolate, perpendicular, scale, subtract } from '../../geometry/base/vector';

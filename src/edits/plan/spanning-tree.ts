@@ -1,6 +1,6 @@
 /** In which order islands come to hang on the frame: through each other where the frame is not next to them. */
-import { checkpoint } from '../../geometry/base/checkpoint';
-import { defined } from '../../geometry/base/defined';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import type { ScoredCandidate } from './score';
 
 /**

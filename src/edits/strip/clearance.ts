@@ -1,6 +1,7 @@
 /** Keeps the sides of strips off the curves that they would run along. */
+
+import { defined } from '../../base/defined';
 import type { Curve, Point } from '../../geometry/base/curve-types';
-import { defined } from '../../geometry/base/defined';
 import { crossFrom, distance } from '../../geometry/base/vector';
 import { boundsOf, pointAt } from '../../geometry/curve/index';
 import { indexStrips } from './shapes-near';

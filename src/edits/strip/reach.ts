@@ -1,6 +1,7 @@
 /** How far a bridge's strip must go beyond its ends, so that it crosses the whole opening over its whole width. */
+
+import { defined } from '../../base/defined';
 import type { Point } from '../../geometry/base/curve-types';
-import { defined } from '../../geometry/base/defined';
 import { NEAR_EDGE } from '../../geometry/base/tolerances';
 import { cross, distance, dot, scale, subtract } from '../../geometry/base/vector';
 import { nearestSegment, type SegmentIndex } from '../../geometry/spatial/segment-index';

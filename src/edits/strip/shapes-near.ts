@@ -1,7 +1,7 @@
 /** Which strips come near which shapes, by their boxes. */
 import Flatbush from 'flatbush';
+import { defined } from '../../base/defined';
 import type { Shape } from '../../drawing/types';
-import { defined } from '../../geometry/base/defined';
 import type { Box } from '../../geometry/base/polygon-types';
 import { joinBoxes } from '../../geometry/base/ring';
 import { boundsOf } from '../../geometry/curve/index';

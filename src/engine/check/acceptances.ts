@@ -1,8 +1,9 @@
 /** `<!-- tombolo accept thin-bridge: reason -->` before an element accepts that finding within it. */
+
+import { checkpoint } from '../../base/checkpoint';
 import type { Finding } from '../../checks/finding';
 import type { CheckMeta } from '../../checks/meta';
 import type { CheckId } from '../../config/check-id';
-import { checkpoint } from '../../geometry/base/checkpoint';
 import { nodeAt } from '../../markup/query';
 import type { CommentNode, ElementNode, MarkupDocument, MarkupNode } from '../../markup/tree';
 import type { Span } from '../../text/text';

@@ -1,9 +1,10 @@
 /** The files of a project to their reports, as parts of one stack. */
+
+import { now } from '../../base/clock';
 import type { LayerFault, ProjectReport, Report, Settings } from '../../report/report';
 import { layerId } from '../../sheet/layer/layer-id';
 import { hashOfText } from '../../text/hash';
 import type { Answer } from '../cache/cache';
-import { now } from '../clock';
 import { effectiveConfig } from './effective-config';
 import { faultOf, groupsOfEntry, projectFiles, type SourcedEntry, sourcedEntries } from './project-layers';
 import { type LayerPlan, readFile } from './read-file';

@@ -1,8 +1,9 @@
 /** One file that stands alone: text and settings to a report, through markup, drawing, sheets and checks. */
+
+import { now } from '../../base/clock';
 import type { Report, Settings } from '../../report/report';
 import { groupShapes } from '../../sheet/layer/layers';
 import { hashOfText } from '../../text/hash';
-import { now } from '../clock';
 import { type LayerPlan, readFile } from './read-file';
 import { beginRun, type Origin } from './run';
 import { reportOn } from './run-checks';

@@ -1,8 +1,8 @@
 /** From the text of one file to its measured sheets. */
 
+import { lookNow, type StopReason } from '../../base/checkpoint';
 import { emptyDrawing, type ReadDrawing, readDrawingIncrementally } from '../../drawing/index';
 import type { Drawing } from '../../drawing/types';
-import { lookNow, type StopReason } from '../../geometry/base/checkpoint';
 import { parseMarkup } from '../../markup/parse';
 import { artworkKey } from '../../sheet/layer/artwork-key';
 import { mainPaint } from '../../sheet/layer/layers';

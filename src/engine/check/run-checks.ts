@@ -1,18 +1,19 @@
 /** Runs the checks on one file of a stack, and makes its report. */
+
+import { lookNow } from '../../base/checkpoint';
+import { now } from '../../base/clock';
 import { ALL_CHECKS } from '../../checks/all';
 import type { Check, StackCheck, StackStencil, Stencil } from '../../checks/check';
 import type { Finding, FindingDraft } from '../../checks/finding';
 import type { CheckMeta } from '../../checks/meta';
 import { limitsOf } from '../../config/limits';
 import type { Config } from '../../config/types';
-import { lookNow } from '../../geometry/base/checkpoint';
 import { type ReportedFinding, withIds } from '../../report/finding-id';
 import type { CheckResult, ProjectPart, Report } from '../../report/report';
 import { sourcesOf } from '../../sheet/source-index';
 import type { Stack } from '../../stack/stack';
 import type { Answer } from '../cache/cache';
 import { fileCheckNode, findingsNode, stackCheckNode } from '../cache/nodes';
-import { now } from '../clock';
 import { applyAcceptances } from './acceptances';
 import { withoutBaseline } from './baseline';
 import { isKnownCheck, metaOf } from './known-checks';

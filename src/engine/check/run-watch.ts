@@ -1,7 +1,7 @@
 /** What watches over a run of the engine: its time, its memory, and whoever asked for it. */
-import { Stopped, type StopReason, underWatch, type Watch } from '../../geometry/base/checkpoint';
+import { Stopped, type StopReason, underWatch, type Watch } from '../../base/checkpoint';
+import { now } from '../../base/clock';
 import type { Settings } from '../../report/report';
-import { now } from '../clock';
 
 /** Milliseconds: long enough for any sheet that a person draws. */
 const DEFAULT_BUDGET = 20_000;

@@ -1,6 +1,7 @@
 /** What comes out of the stages of a run, between the text and the report. */
+
+import type { StopReason } from '../../base/checkpoint';
 import type { Drawing } from '../../drawing/types';
-import type { StopReason } from '../../geometry/base/checkpoint';
 import type { Report } from '../../report/report';
 import type { ArtworkKey } from '../../sheet/layer/artwork-key';
 import type { ShapeGroup } from '../../sheet/layer/layers';

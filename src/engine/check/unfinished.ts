@@ -1,7 +1,8 @@
 /** What a run says of itself where it ended before all was done. */
+
+import type { StopReason } from '../../base/checkpoint';
 import type { Finding } from '../../checks/finding';
 import type { CheckMeta } from '../../checks/meta';
-import type { StopReason } from '../../geometry/base/checkpoint';
 import type { Skipped } from './run-watch';
 
 export const UNFINISHED: CheckMeta = {

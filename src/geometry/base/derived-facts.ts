@@ -3,7 +3,7 @@
  * Each kind of fact has a table of its own, by name. A fact lives as long as its object, so that what is met again after
  * an edit is not worked out again. Nothing else at the top of a module may remember.
  */
-import { asserting } from './defined';
+import { asserting } from '../../base/defined';
 
 /** What became of the questions to a table. */
 export interface FactCounts {

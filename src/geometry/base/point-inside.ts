@@ -1,5 +1,5 @@
+import { defined } from '../../base/defined';
 import type { Point } from './curve-types';
-import { defined } from './defined';
 import type { Ring } from './polygon-types';
 import { boxOfRing, forEachEdge } from './ring';
 

@@ -2,9 +2,9 @@
  * Measures of closed rings and their boxes, in millimetres. A ring never changes, is measured in many places, and is
  * met again after an edit: so its measures are remembered.
  */
-import { checkpoint } from './checkpoint';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import type { Point } from './curve-types';
-import { defined } from './defined';
 import { memoizeByIdentity } from './derived-facts';
 import type { Box, Polygon, Ring } from './polygon-types';
 

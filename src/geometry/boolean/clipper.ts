@@ -6,8 +6,8 @@
 
 import type { Paths64 } from 'clipper2-ts';
 import { Clipper64, FillRule as ClipperFillRule, ClipperOffset, ClipType, EndType, JoinType } from 'clipper2-ts';
-import { checkpoint } from '../base/checkpoint';
-import { defined } from '../base/defined';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import type { FillRule, Ring } from '../base/polygon-types';
 import { fromGrid, toGrid, UNITS_PER_MM } from './grid';
 

@@ -1,6 +1,6 @@
 /** Work that is done cluster by cluster, kept so that a cluster of the same polygons need not be solved again. */
 
-import { defined } from '../base/defined';
+import { defined } from '../../base/defined';
 import type { Region } from '../base/polygon-types';
 import { boxOfRing } from '../base/ring';
 import { clusterBoxes } from '../spatial/clusters';

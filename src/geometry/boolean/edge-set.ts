@@ -2,8 +2,8 @@
  * Directed edges on an integer grid, each with what it adds to the two winding numbers (of a first and a second set of
  * rings) when it is crossed. Equal edges are kept once, their contributions summed; those that add nothing are dropped.
  */
-import { checkpoint } from '../base/checkpoint';
-import { defined } from '../base/defined';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import type { Ring } from '../base/polygon-types';
 
 export interface Edges {

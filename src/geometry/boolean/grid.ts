@@ -1,6 +1,6 @@
 /** The integer grid on which polygon algebra is done: 0.1 µm. */
-import { checkpoint } from '../base/checkpoint';
-import { defined } from '../base/defined';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import type { Ring } from '../base/polygon-types';
 import { OVERLAY_GRID } from '../base/tolerances';
 

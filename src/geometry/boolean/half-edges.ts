@@ -2,8 +2,8 @@
  * The plane as edges that meet only in their ends divide it. Half-edge 2i runs along edge i, 2i + 1 against it; each
  * half-edge has a face on its left (y up), and the half-edges round one side of a face form a cycle.
  */
-import { checkpoint } from '../base/checkpoint';
-import { defined } from '../base/defined';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import { type Edges, hashPoint, tableSize } from './edge-set';
 import { orientation } from './orientation';
 

@@ -2,8 +2,9 @@
  * The algebra of regions. All results lie on a grid of 0.1 µm, turn as `region.ts` says, and hold each hole in its own
  * outer ring. Polygons whose boxes touch nothing are passed on as they are.
  */
+
+import { defined } from '../../base/defined';
 import type { Point } from '../base/curve-types';
-import { defined } from '../base/defined';
 import type { Box, FillRule, Polygon, Region, Ring } from '../base/polygon-types';
 import {
   boxContainsBox,

@@ -2,8 +2,8 @@
  * The plane as several layers of rings divide it: which layers cover each face. The same exact cutting on the integer
  * grid as in `overlay.ts`, with a winding number for every layer.
  */
-import { checkpoint } from '../base/checkpoint';
-import { defined } from '../base/defined';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import type { Ring } from '../base/polygon-types';
 import { type Edges, noEdges, pushRing } from './edge-set';
 import { buildPlanarGraph, type PlanarGraph } from './half-edges';

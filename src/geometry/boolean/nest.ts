@@ -1,8 +1,8 @@
 /** Puts holes into the outer rings they belong to. */
 
 import type Flatbush from 'flatbush';
-import { checkpoint } from '../base/checkpoint';
-import { defined } from '../base/defined';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import { pointInside } from '../base/point-inside';
 import type { Box, Region, Ring } from '../base/polygon-types';
 import { boxContainsBox, boxOfRing, ringContains, signedArea } from '../base/ring';

@@ -3,8 +3,8 @@
  * where they meet, each face of the plane gets its winding numbers, and the borders between filled and empty faces are
  * traced. (The clipping libraries at hand lose or double area where several edges pass through one vertex.)
  */
-import { checkpoint } from '../base/checkpoint';
-import { defined } from '../base/defined';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import type { Ring } from '../base/polygon-types';
 import { signedArea } from '../base/ring';
 import { noEdges, pushRing } from './edge-set';

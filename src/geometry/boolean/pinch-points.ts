@@ -1,6 +1,6 @@
 /** Pieces that hang together by contact of no width, taken apart. */
-import { checkpoint } from '../base/checkpoint';
-import { defined } from '../base/defined';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import type { Polygon, Region, Ring } from '../base/polygon-types';
 import { boxOfRing, boxOfVertices, distanceToEdge, forEachEdge, growBox, ringOfBox, ringsOf } from '../base/ring';
 import { OVERLAY_GRID, TOUCHING } from '../base/tolerances';

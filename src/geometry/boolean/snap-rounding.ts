@@ -3,8 +3,8 @@
  * that pass an end of another by half a unit or less are led through it; as that bends edges by up to half a unit, the
  * pieces are looked at again until nothing meets any more (Halperin and Packer, "Iterated snap rounding", 2002).
  */
-import { checkpoint } from '../base/checkpoint';
-import { defined } from '../base/defined';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import { SequenceIndex } from '../spatial/sequence-index';
 import { type Edges, mergeEqualEdges, noEdges, pushEdge } from './edge-set';
 import { orientation } from './orientation';

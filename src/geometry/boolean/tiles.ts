@@ -1,6 +1,6 @@
 /** A plane divided into square cells, so that what changed in one place is worked out there alone. Integer grid. */
-import { checkpoint } from '../base/checkpoint';
-import { defined } from '../base/defined';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import type { Box, Ring } from '../base/polygon-types';
 import { boxOfRing } from '../base/ring';
 

@@ -1,6 +1,6 @@
 /** How often the two sets of rings wind round each face of a planar graph. */
-import { checkpoint } from '../base/checkpoint';
-import { defined } from '../base/defined';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import { findRoot, uniteSets } from '../spatial/clusters';
 import type { Edges } from './edge-set';
 import type { PlanarGraph } from './half-edges';

@@ -3,9 +3,9 @@
  * the same curve or meet in single points; so a stretch that two of them share ends at an end of one of them. Those
  * ends are projected on the other curve, and what lies between two such places is compared.
  */
-import { checkpoint } from '../base/checkpoint';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import type { Curve, Point } from '../base/curve-types';
-import { defined } from '../base/defined';
 import { derivedFacts, memoizeByIdentity } from '../base/derived-facts';
 import type { Box } from '../base/polygon-types';
 import { growBox } from '../base/ring';

@@ -1,7 +1,7 @@
 /** The curves of several chains, numbered through. */
 
+import { defined } from '../../base/defined';
 import type { Curve } from '../base/curve-types';
-import { defined } from '../base/defined';
 import type { Box } from '../base/polygon-types';
 import { DRAWN_ALIKE } from '../base/tolerances';
 import { distance, dot, subtract, vectorLength } from '../base/vector';

@@ -1,7 +1,7 @@
 /** Curves through the points of a ring, for outlines that are to be written down. Millimetres. */
 import fitCurve from 'fit-curve';
+import { defined } from '../../base/defined';
 import type { Cubic, Line, Point } from '../base/curve-types';
-import { defined } from '../base/defined';
 import type { Ring } from '../base/polygon-types';
 import { pointsOf } from '../base/ring';
 

@@ -1,7 +1,7 @@
 /** Curves to chords that stay within a stated distance of them. */
-import { checkpoint } from '../base/checkpoint';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import type { Arc, Cubic, Curve, Point, Quadratic } from '../base/curve-types';
-import { defined } from '../base/defined';
 import { singularValues } from '../base/matrix';
 import type { Ring } from '../base/polygon-types';
 import { vectorLength } from '../base/vector';

@@ -1,6 +1,7 @@
 /** Where a curve meets a straight line, and where it comes nearest to a point. */
+
+import { defined } from '../../base/defined';
 import type { Arc, Curve, Point } from '../base/curve-types';
-import { defined } from '../base/defined';
 import { cross, distance, dot, subtract } from '../base/vector';
 import { derivativeAt, pointAt } from './evaluate';
 import { controlPoints, parametersOfAngle } from './measure';

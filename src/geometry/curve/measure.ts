@@ -1,7 +1,7 @@
 /** Extent, length and area of curves. */
-import { checkpoint } from '../base/checkpoint';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import type { Curve, Point } from '../base/curve-types';
-import { defined } from '../base/defined';
 import { singularValues } from '../base/matrix';
 import type { Box } from '../base/polygon-types';
 import { cross, distance, subtract, vectorLength } from '../base/vector';

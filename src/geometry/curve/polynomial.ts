@@ -1,5 +1,5 @@
 /** Real roots of low-degree polynomials in Bernstein form on [0, 1]. */
-import { defined } from '../base/defined';
+import { defined } from '../../base/defined';
 
 /** Values below this fraction of the largest coefficient count as zero. */
 const RELATIVE_ZERO = 1e-13;

@@ -1,6 +1,6 @@
 /** What differs between two regions that were measured from nearly the same drawing. */
-import { checkpoint } from '../base/checkpoint';
-import { defined } from '../base/defined';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import type { Polygon, Region, Ring } from '../base/polygon-types';
 import { isSameRing, ringsOf } from '../base/ring';
 import { difference } from '../boolean/index';

@@ -1,7 +1,7 @@
 /** The largest disc that fits into a polygon. */
 import polylabel from 'polylabel';
+import { defined } from '../../base/defined';
 import type { Point } from '../base/curve-types';
-import { defined } from '../base/defined';
 import { pointInside } from '../base/point-inside';
 import type { Polygon, Ring } from '../base/polygon-types';
 import { boxOfRing, forEachEdge, nearestOnEdge, perimeter, ringContains, ringsOf } from '../base/ring';

@@ -1,7 +1,7 @@
 /** Where a closed ring crosses itself. */
 import Flatbush from 'flatbush';
+import { defined } from '../../base/defined';
 import type { Point } from '../base/curve-types';
-import { defined } from '../base/defined';
 import type { Ring } from '../base/polygon-types';
 import { pointsOf } from '../base/ring';
 import { OVERLAY_GRID } from '../base/tolerances';

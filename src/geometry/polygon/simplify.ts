@@ -1,6 +1,6 @@
 /** A ring with fewer points: for searches that need not know each flattened edge. */
-import { checkpoint } from '../base/checkpoint';
-import { defined } from '../base/defined';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import type { Ring } from '../base/polygon-types';
 
 /**

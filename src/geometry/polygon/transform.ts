@@ -1,6 +1,7 @@
 /** Regions in another place, or of another size. */
+
+import { defined } from '../../base/defined';
 import type { Matrix } from '../base/curve-types';
-import { defined } from '../base/defined';
 import { apply } from '../base/matrix';
 import type { Region, Ring } from '../base/polygon-types';
 

@@ -8,9 +8,9 @@
  * that widens it by more than it lengthens the lobe. Reaches are straight distances, so a lobe that curls is longer
  * than its reach. Of lobes within lobes only the outermost is given.
  */
-import { checkpoint } from '../base/checkpoint';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import type { Point } from '../base/curve-types';
-import { defined } from '../base/defined';
 import type { Region, Ring } from '../base/polygon-types';
 import { perimeter } from '../base/ring';
 import { SAME_POINT } from '../base/tolerances';

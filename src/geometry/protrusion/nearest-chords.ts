@@ -3,8 +3,8 @@
  * the ring are held by a tree of boxes in their own order, so that runs of edges too near along the ring are passed
  * over as one, and so are those too far off.
  */
-import { checkpoint } from '../base/checkpoint';
-import { defined } from '../base/defined';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import { nearestOnEdge } from '../base/ring';
 import type { SegmentIndex } from '../spatial/segment-index';
 import type { ArcLengthRing } from './ring-arclength';

@@ -1,7 +1,7 @@
 /** A ring measured along its course, so that what a chord cuts off it is known without walking along it. */
-import { checkpoint } from '../base/checkpoint';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import type { Point } from '../base/curve-types';
-import { defined } from '../base/defined';
 import { interpolate } from '../base/vector';
 import type { SegmentIndex } from '../spatial/segment-index';
 

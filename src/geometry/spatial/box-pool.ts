@@ -2,7 +2,7 @@
  * Boxes that are found once: whatever a search finds is taken out. So each of many boxes on one place is met once, where
  * an index that stays as it is would meet every pair of them.
  */
-import { checkpoint } from '../base/checkpoint';
+import { checkpoint } from '../../base/checkpoint';
 import type { Box } from '../base/polygon-types';
 import { joinBoxes } from '../base/ring';
 

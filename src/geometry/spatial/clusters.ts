@@ -1,8 +1,8 @@
 /** Groups of things whose boxes touch, directly or through others. */
 
 import Flatbush from 'flatbush';
-import { checkpoint } from '../base/checkpoint';
-import { defined } from '../base/defined';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import type { Box } from '../base/polygon-types';
 import { growBox } from '../base/ring';
 import { BoxPool } from './box-pool';

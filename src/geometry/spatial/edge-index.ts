@@ -4,8 +4,8 @@
  */
 
 import Flatbush from 'flatbush';
-import { checkpoint } from '../base/checkpoint';
-import { defined } from '../base/defined';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import type { Box } from '../base/polygon-types';
 
 const BLOCK_SIZE = 8;

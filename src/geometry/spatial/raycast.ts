@@ -1,6 +1,7 @@
 /** What a ray meets first among the edges of a region. Millimetres. */
+
+import { defined } from '../../base/defined';
 import type { Point } from '../base/curve-types';
-import { defined } from '../base/defined';
 import type { Box } from '../base/polygon-types';
 import { SAME_POINT } from '../base/tolerances';
 import { add, scale } from '../base/vector';

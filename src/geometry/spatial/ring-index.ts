@@ -1,8 +1,8 @@
 /** Which of some rings have edges near a place. */
 
 import type Flatbush from 'flatbush';
-import { checkpoint } from '../base/checkpoint';
-import { defined } from '../base/defined';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import type { Box, Ring } from '../base/polygon-types';
 import { boxOfRing, growBox } from '../base/ring';
 import { indexBoxes } from './clusters';

@@ -1,9 +1,9 @@
 /** The edges of a region in a spatial index, side by side in typed arrays. */
 
 import Flatbush from 'flatbush';
-import { checkpoint } from '../base/checkpoint';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import type { Point } from '../base/curve-types';
-import { defined } from '../base/defined';
 import type { Box, Region } from '../base/polygon-types';
 import { forEachEdge, nearestOnEdge, ringsOf } from '../base/ring';
 

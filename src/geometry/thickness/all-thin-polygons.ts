@@ -1,6 +1,6 @@
 /** Polygons that are thin as a whole: no disc of the width fits into them. */
 
-import { defined } from '../base/defined';
+import { defined } from '../../base/defined';
 import { boxOfVertices } from '../base/ring';
 import type { Outline } from './boundary-arrays';
 import { largestDisc } from './largest-circle';

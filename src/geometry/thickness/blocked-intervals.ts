@@ -2,7 +2,7 @@
  * Which stretches of one element other parts of the boundary reach into the tangent discs of: the ends in closed form.
  */
 
-import { defined } from '../base/defined';
+import { defined } from '../../base/defined';
 import { NO_WIDTH } from '../base/tolerances';
 import type { Outline } from './boundary-arrays';
 import { type Boundary, visitBox } from './boundary-index';

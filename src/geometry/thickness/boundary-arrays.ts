@@ -3,8 +3,8 @@
  * 2·i + 1 the *edge* that starts there. Along an edge the place moves and the inward normal stands; in a cone, which
  * only a reflex vertex has (inner angle above 180°), the place stands and the normal turns.
  */
-import { checkpoint } from '../base/checkpoint';
-import { defined } from '../base/defined';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import type { Region, Ring } from '../base/polygon-types';
 import { ringsOf } from '../base/ring';
 import { NO_WIDTH, SAME_POINT } from '../base/tolerances';

@@ -1,6 +1,6 @@
 /** An outline with its edges in a spatial index. */
 
-import { defined } from '../base/defined';
+import { defined } from '../../base/defined';
 import type { Region } from '../base/polygon-types';
 import { EdgeIndex } from '../spatial/edge-index';
 import { buildOutline, type Outline } from './boundary-arrays';

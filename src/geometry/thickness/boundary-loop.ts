@@ -1,7 +1,7 @@
 /** Loops: along a ring from one place to another, then straight back. A chord and its ring make two of them. */
-import { checkpoint } from '../base/checkpoint';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import type { Point } from '../base/curve-types';
-import { defined } from '../base/defined';
 import type { Box } from '../base/polygon-types';
 import type { Outline } from './boundary-arrays';
 import type { Boundary } from './boundary-index';

@@ -1,6 +1,6 @@
 /** Thin chains: thin stretches that follow each other without a gap along a ring. */
-import { checkpoint } from '../base/checkpoint';
-import { defined } from '../base/defined';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import { JOINT } from './blocked-intervals';
 import type { Outline } from './boundary-arrays';
 import { sizeOf } from './tangent-disc';

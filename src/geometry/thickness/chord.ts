@@ -1,6 +1,7 @@
 /** Chords: straight lines from boundary to boundary. */
+
+import { defined } from '../../base/defined';
 import type { Point } from '../base/curve-types';
-import { defined } from '../base/defined';
 import { TIE } from '../base/tolerances';
 import type { Outline } from './boundary-arrays';
 import { type Boundary, visitBox } from './boundary-index';

@@ -1,6 +1,6 @@
 /** Thin components as parts: classed and measured. */
-import { checkpoint } from '../base/checkpoint';
-import { defined } from '../base/defined';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import { joinBoxes } from '../base/ring';
 import { type Chord, lengthOfChord } from './chord';
 import { type Components, rootOf } from './components';

@@ -1,6 +1,6 @@
 /** Thin components: chains that face each other across the same thin part of the region. */
-import { checkpoint } from '../base/checkpoint';
-import { defined } from '../base/defined';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import { OVERLAY_GRID } from '../base/tolerances';
 import { findRoot, uniteSets } from '../spatial/clusters';
 import { TouchFinder } from './boundary-index';

@@ -4,7 +4,7 @@
  * keeps to one direction, only the tips of corners are thin there.
  */
 
-import { defined } from '../base/defined';
+import { defined } from '../../base/defined';
 import { type Boundary, visitBox } from './boundary-index';
 import { squareToEdge } from './tangent-disc';
 

@@ -1,6 +1,7 @@
 /** The largest disc in a polygon that is thin throughout. */
+
+import { defined } from '../../base/defined';
 import type { Point } from '../base/curve-types';
-import { defined } from '../base/defined';
 import { OVERLAY_GRID } from '../base/tolerances';
 import { BlockedIntervals } from './blocked-intervals';
 import { type Boundary, TouchFinder } from './boundary-index';

@@ -1,6 +1,6 @@
 /** The narrowest place of a thin component: the shortest chord between two of its chains. */
 
-import { defined } from '../base/defined';
+import { defined } from '../../base/defined';
 import { SAME_POINT } from '../base/tolerances';
 import type { Outline } from './boundary-arrays';
 import { visitBox } from './boundary-index';

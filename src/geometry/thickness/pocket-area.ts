@@ -1,7 +1,7 @@
 /** What a chord cuts off its polygon. */
-import { checkpoint } from '../base/checkpoint';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import type { Point } from '../base/curve-types';
-import { defined } from '../base/defined';
 import { type Boundary, TouchFinder } from './boundary-index';
 import { BoundaryLoop, edgesAcrossRay, sweptAreas } from './boundary-loop';
 import { type Chord, type EdgePlace, segmentsCross } from './chord';

@@ -1,8 +1,9 @@
 /**
  * Measures of a tip: a thin component with one open chain, which runs round it from the last disc back to that disc.
  */
+
+import { defined } from '../../base/defined';
 import type { Point } from '../base/curve-types';
-import { defined } from '../base/defined';
 import { visitBox } from './boundary-index';
 import { type Chord, type EdgePlace, edgePlace, isClear, isPreferred, lengthOfChord, TIE_TOLERANCE } from './chord';
 import { isEdge, squareToEdge } from './tangent-disc';

@@ -3,7 +3,7 @@
  * outline with a parameter: mm from the edge's start, or radians from the cone's start.
  */
 
-import { defined } from '../base/defined';
+import { defined } from '../../base/defined';
 import { ROUNDING_DEPTH } from '../base/tolerances';
 import type { Outline } from './boundary-arrays';
 

@@ -1,6 +1,6 @@
 /** The thin boundary of a region for one width: its stretches and chains, and which of them a place lies on. */
 
-import { defined } from '../base/defined';
+import { defined } from '../../base/defined';
 import type { Box } from '../base/polygon-types';
 import { OVERLAY_GRID, SAME_POINT } from '../base/tolerances';
 import type { Boundary } from './boundary-index';

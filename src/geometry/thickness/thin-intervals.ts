@@ -2,8 +2,8 @@
  * Where the boundary is thin: the stretches of each element on which the disc of a given radius that touches there from
  * within is reached into by some other part of the boundary.
  */
-import { checkpoint } from '../base/checkpoint';
-import { defined } from '../base/defined';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import { BlockedIntervals, JOINT } from './blocked-intervals';
 import type { Outline } from './boundary-arrays';
 import type { Boundary } from './boundary-index';

@@ -2,9 +2,10 @@
  * What a cutter is given: the lines of the artist's own file. It unites nothing, so that what two shapes have in common
  * is cut twice, whatever their areas come to.
  */
+
+import { defined } from '../../base/defined';
 import type { Shape } from '../../drawing/types';
 import type { Curve } from '../../geometry/base/curve-types';
-import { defined } from '../../geometry/base/defined';
 import { PLAINLY_BESIDE } from '../../geometry/base/tolerances';
 import { findSharedIntervals, type SharedInterval } from '../../geometry/curve/coincident';
 import { lengthOf } from '../../geometry/curve/index';

@@ -1,9 +1,9 @@
 /** Cut lines that do not close by themselves, put together where their ends meet. */
 
 import Flatbush from 'flatbush';
-import { checkpoint } from '../../geometry/base/checkpoint';
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import type { Point } from '../../geometry/base/curve-types';
-import { defined } from '../../geometry/base/defined';
 import { NEAR_EDGE } from '../../geometry/base/tolerances';
 import { distance } from '../../geometry/base/vector';
 import { ancestors, attributeOf } from '../../markup/query';

@@ -1,6 +1,7 @@
 /** Lines that are drawn again from end to end: they are recognised before any two lines are compared closely. */
+
+import { checkpoint } from '../../base/checkpoint';
 import type { Shape } from '../../drawing/types';
-import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Curve } from '../../geometry/base/curve-types';
 import type { ElementNode } from '../../markup/tree';
 import { sameCurves } from '../layer/same-curves';

@@ -1,7 +1,8 @@
 /** Outlines that cross themselves, where that changes which area a layer fills. Sheet mm. */
+
+import { defined } from '../../base/defined';
 import type { Shape } from '../../drawing/types';
 import type { Curve } from '../../geometry/base/curve-types';
-import { defined } from '../../geometry/base/defined';
 import { memoizeByIdentity } from '../../geometry/base/derived-facts';
 import type { FillRule, Polygon, Region, Ring } from '../../geometry/base/polygon-types';
 import { boxesTouch, boxOfRing, reverseRing, ringsOf, signedArea } from '../../geometry/base/ring';

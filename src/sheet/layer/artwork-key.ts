@@ -1,6 +1,7 @@
 /** What stands for that which a layer draws: two layers with the same key are cut alike, wherever their text stands. */
+
+import { checkpoint } from '../../base/checkpoint';
 import type { Clip, Shape, Subpath } from '../../drawing/types';
-import { checkpoint } from '../../geometry/base/checkpoint';
 import type { Curve, Point } from '../../geometry/base/curve-types';
 import { memoizeByIdentity } from '../../geometry/base/derived-facts';
 import { hashOfText, NumbersHash } from '../../text/hash';

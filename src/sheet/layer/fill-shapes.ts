@@ -1,7 +1,8 @@
 /** What a layer's shapes fill together. */
+
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import type { Shape } from '../../drawing/types';
-import { checkpoint } from '../../geometry/base/checkpoint';
-import { defined } from '../../geometry/base/defined';
 import type { Region } from '../../geometry/base/polygon-types';
 import type { CachedCluster } from '../../geometry/boolean/cluster-cache';
 import { unionByCluster } from '../../geometry/boolean/index';

@@ -1,6 +1,7 @@
 /** Whether two chains of curves are the same. */
+
+import { defined } from '../../base/defined';
 import type { Curve, Point } from '../../geometry/base/curve-types';
-import { defined } from '../../geometry/base/defined';
 
 /** To the last digit. */
 export function sameCurves(a: readonly Curve[], b: readonly Curve[]): boolean {

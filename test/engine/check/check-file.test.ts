@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { Stopped, underWatch } from '../../../src/base/checkpoint';
 import { check } from '../../../src/engine/check/check-file';
 import { readConfig } from '../../../src/engine/check/known-checks';
-import { Stopped, underWatch } from '../../../src/geometry/base/checkpoint';
 
 /** A stencil of 100 × 100 mm, one unit a millimetre. */
 const stencil = (body: string, attributes = '') =>

@@ -1,6 +1,6 @@
 import { describe, expect, it as test } from 'vitest';
+import { Stopped, type StopReason, underWatch } from '../../../src/base/checkpoint';
 import { check } from '../../../src/engine/check/check-file';
-import { Stopped, type StopReason, underWatch } from '../../../src/geometry/base/checkpoint';
 import { areaOf } from '../../../src/geometry/boolean/index';
 import { HEAVY_DRAWINGS } from './heavy-drawings';
 

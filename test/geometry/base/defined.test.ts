@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { defined } from '../../../src/geometry/base/defined';
+import { defined } from '../../../src/base/defined';
 import { polygonOfBox } from '../../../src/geometry/base/ring';
 import { buildSegmentIndex, placeOnSegment } from '../../../src/geometry/spatial/segment-index';
 

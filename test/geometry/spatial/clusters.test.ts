@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { underWatch } from '../../../src/geometry/base/checkpoint';
+import { underWatch } from '../../../src/base/checkpoint';
 import { boxesTouch, growBox } from '../../../src/geometry/base/ring';
 import { clusterBoxes } from '../../../src/geometry/spatial/clusters';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { checkpoint, Stopped, type StopReason, underWatch } from '../../../src/geometry/base/checkpoint';
+import { checkpoint, Stopped, type StopReason, underWatch } from '../../src/base/checkpoint';
 
 const many = () => {
   for (let i = 0; i < 100_000; i += 1) checkpoint();
