@@ -2,9 +2,9 @@
 
 import { extname } from 'node:path';
 import { type Command, Option } from 'commander';
-import type { ViewMode } from '../picture/look';
-import { sceneSvg } from '../picture/look-svg';
 import { DEFAULT_GROUND, layerNames, stackScene } from '../picture/picture';
+import type { ViewMode } from '../picture/scene';
+import { sceneSvg } from '../picture/scene-svg';
 import { Failure } from './failure';
 import { ReportLoader, requireLayer, warnOfUnreadable } from './files/load-report';
 import { isSameFile, writeAtomically } from './files/write-output';

@@ -4,7 +4,7 @@ import { limitsOf } from '../config/limits';
 import { type Config, DEFAULT_CONFIG } from '../config/types';
 import { findThinPlaces } from '../sheet/thin-places';
 import type { Sheet } from '../sheet/types';
-import type { PictureNeck } from './look';
+import type { PictureNeck } from './scene';
 
 /** Necks up to so many times the limit are measured: wider ones are no ties but sheet. */
 const SHOWN_LIMITS = 2.5;

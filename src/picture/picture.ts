@@ -4,12 +4,12 @@ import type { Config } from '../config/types';
 import { joinBoxes } from '../geometry/base/ring';
 import type { Report } from '../report/report';
 import type { Sheet } from '../sheet/types';
-import { COLOURS, type PictureLayer, type PictureStack, type Scene, type ViewMode } from './look';
 import { necksOf } from './necks';
 import { pathData } from './path-data';
-import { printScene } from './print-look';
-import { sheetScene } from './sheet-look';
-import { allSheetsScene } from './sheets-look';
+import { printScene } from './print-scene';
+import { COLOURS, type PictureLayer, type PictureStack, type Scene, type ViewMode } from './scene';
+import { sheetScene } from './sheet-scene';
+import { allSheetsScene } from './sheets-scene';
 
 /** The wall, post or board that is painted on. */
 export const DEFAULT_GROUND = COLOURS.ground;

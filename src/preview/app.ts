@@ -1,7 +1,7 @@
 /** The whole page: keeps what is chosen, and shows each new stack without losing the place. */
 
 import type { LayerId } from '../engine/index';
-import { COLOURS, type Scene, type ViewMode } from '../picture/look';
+import { COLOURS, type Scene, type ViewMode } from '../picture/scene';
 import type { PreviewStack } from '../protocol/index';
 import { Canvas } from './canvas/canvas';
 import { html, setText } from './dom/dom';
@@ -236,7 +236,7 @@ export class BenchPage {
     if (!this.stack || !finding) return;
     this.change({ selected: index });
     this.canvas.bringIntoView(index);
-    if (finding.check === 'floating-island') void this.toolController.plan(finding.id);
+    if (finding.island) void this.toolController.plan(finding.id);
     this.host.reveal(finding.uri, finding.from, finding.to);
   }
 

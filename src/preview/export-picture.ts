@@ -1,6 +1,6 @@
 /** What the page shows as the bytes of a picture, from the same drawing as the command line's. */
-import type { Scene } from '../picture/look';
-import { sceneSvg } from '../picture/look-svg';
+import type { Scene } from '../picture/scene';
+import { sceneSvg } from '../picture/scene-svg';
 import type { PictureFormat } from '../protocol/webview';
 
 /** Pixels to the mm, and at most on the longer side. */

@@ -5,7 +5,7 @@ import type { Reading } from '../config/types';
 import type { FindingId, LayerId } from '../engine/index';
 import type { Point } from '../geometry/base/curve-types';
 import type { Box } from '../geometry/base/polygon-types';
-import type { PictureLayer } from '../picture/look';
+import type { PictureLayer } from '../picture/scene';
 import type { TextEdit } from '../text/text';
 
 /** Server to editor, after each run: what the status item shows. The bench asks for the stack when it hears it. */
@@ -206,6 +206,8 @@ export interface PreviewFinding {
   readonly layer: number | undefined;
   readonly at: Point | undefined;
   readonly measure: Measure | undefined;
+  /** Whether it is about an island, which bridges can be planned for. */
+  readonly island: boolean;
   /** The two facing points of a thin place. */
   readonly chord: readonly [Point, Point] | undefined;
   /** The text that is underlined, as offsets into its document in the version that the stack lists. */

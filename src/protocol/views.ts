@@ -2,7 +2,7 @@
 
 import type { LayerId } from '../engine/index';
 import type { Matrix } from '../geometry/base/curve-types';
-import type { PictureNeck } from '../picture/look';
+import type { PictureNeck } from '../picture/scene';
 import type { DocumentParams, VersionedEdits } from './index';
 
 /** Editor to server: the necks of one layer's sheet, those within the limits too. Answers `LayerNecks | null`. */

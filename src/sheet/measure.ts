@@ -10,12 +10,12 @@ import { clipToBox, complementInBox, perimeterOf } from '../geometry/boolean/ind
 import { reuseUnchanged } from '../geometry/polygon/diff';
 import { findProtrusions } from '../geometry/protrusion/find';
 import { type CutMemory, sheetAsCut } from './as-cut';
+import { maxOverhang } from './deflection';
 import { artworkKey } from './layer/artwork-key';
 import { type FilledShapes, fillShapes, NOTHING_FILLED } from './layer/fill-shapes';
 import { mainPaint, type ShapeGroup } from './layer/layers';
 import { openingsWithin } from './layer/outlines';
 import { detectReading, outlinesOf, statedReading } from './layer/reading';
-import { maxOverhang } from './lift';
 import { findThinPlaces } from './thin-places';
 import type { Layer, LayerPaint, Sheet, SheetMeasures } from './types';
 

@@ -2,9 +2,9 @@ import { Resvg } from '@resvg/resvg-js';
 import { parse } from 'svgson';
 import { describe, expect, it } from 'vitest';
 import { check } from '../../src/engine/index';
-import { sceneSvg } from '../../src/picture/look-svg';
 import { pathData } from '../../src/picture/path-data';
 import { layerNames, type StackPictureOptions, stackScene } from '../../src/picture/picture';
+import { sceneSvg } from '../../src/picture/scene-svg';
 import type { Report } from '../../src/report/report';
 
 /** How many square millimetres of a picture have each colour, drawn by an independent renderer. */

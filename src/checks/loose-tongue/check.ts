@@ -1,7 +1,7 @@
 import { formatMillimetres } from '../../config/length';
 import { materialOf } from '../../config/limits';
 import type { Protrusion } from '../../geometry/protrusion/find';
-import { DEFLECTION_LIMIT, deflectionOf, maxOverhang, SPRAY_PRESSURE } from '../../sheet/lift';
+import { DEFLECTION_LIMIT, deflectionOf, maxOverhang, SPRAY_PRESSURE } from '../../sheet/deflection';
 import type { Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
 import type { FindingDraft } from '../finding';

@@ -2,7 +2,7 @@
 import type { Point } from '../../geometry/base/curve-types';
 import { apply } from '../../geometry/base/matrix';
 import { measureLines } from '../../picture/lettering';
-import type { Annotation, Scene } from '../../picture/look';
+import type { Annotation, Scene } from '../../picture/scene';
 import { setAttributes, setText, svg, syncChildren } from '../dom/dom';
 import { toWindow, type Viewport } from '../state/viewport';
 

@@ -1,7 +1,7 @@
 /** The outline of the cutter's bed, with the sheet laid into its upper left corner. */
 
 import type { Box } from '../../geometry/base/polygon-types';
-import type { Scene } from '../../picture/look';
+import type { Scene } from '../../picture/scene';
 import type { PreviewStack } from '../../protocol/index';
 import { setAttributes, setText, svg } from '../dom/dom';
 import { toWindow, type Viewport } from '../state/viewport';

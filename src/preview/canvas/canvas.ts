@@ -3,7 +3,7 @@ import type { Matrix, Point } from '../../geometry/base/curve-types';
 import { apply, IDENTITY } from '../../geometry/base/matrix';
 import type { Box } from '../../geometry/base/polygon-types';
 import { joinBoxes } from '../../geometry/base/ring';
-import type { Scene } from '../../picture/look';
+import type { Scene } from '../../picture/scene';
 import type { PreviewFinding, PreviewStack } from '../../protocol/index';
 import { html, setAttributes, svg } from '../dom/dom';
 import { MM_PER_INCH } from '../panels/calibration';

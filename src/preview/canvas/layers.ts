@@ -1,6 +1,6 @@
 /** Paints a look into the page: its plates and parts as SVG elements, made once and then kept up to date. */
 import { multiply, translation } from '../../geometry/base/matrix';
-import type { Scene, SceneLayer, ScenePart } from '../../picture/look';
+import type { Scene, SceneLayer, ScenePart } from '../../picture/scene';
 import { setAttributes, svg, syncChildren } from '../dom/dom';
 import { matrixText } from '../dom/matrix-text';
 import { type Size, type Viewport, viewportBox } from '../state/viewport';

@@ -1,5 +1,5 @@
 /** How the picture is looked at: the way of looking, how near, and whether the panel stays with its file. */
-import type { ViewMode } from '../../picture/look';
+import type { ViewMode } from '../../picture/scene';
 import { html, setAttributes, setText } from '../dom/dom';
 import type { Viewport } from '../state/viewport';
 

@@ -1,5 +1,5 @@
 /** What can be chosen for a way of looking: ground and paint of the print, how the sheets lie. */
-import type { ViewMode } from '../../picture/look';
+import type { ViewMode } from '../../picture/scene';
 import { html, setText } from '../dom/dom';
 import type { BenchState } from '../state/state';
 

@@ -1,7 +1,7 @@
 /** What is measured for the present way of looking, asked for when it is needed and kept until the stack changes. */
 
 import type { LayerId } from '../../engine/index';
-import type { PictureNeck } from '../../picture/look';
+import type { PictureNeck } from '../../picture/scene';
 import type { PreviewStack } from '../../protocol/index';
 import type { BareAfterSlip, SlippedLayer, SlipSweep } from '../../protocol/views';
 import type { SlipFigures } from '../panels/slip-panel';

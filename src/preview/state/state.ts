@@ -1,5 +1,5 @@
 /** What the artist has chosen to see. */
-import type { ViewMode } from '../../picture/look';
+import type { ViewMode } from '../../picture/scene';
 import type { PreviewFinding, PreviewStack } from '../../protocol/index';
 import type { Slip } from './slip';
 

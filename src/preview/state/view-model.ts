@@ -1,8 +1,9 @@
 /** From what the artist has chosen to see to the look that shows it. */
-import type { PictureNeck, Scene } from '../../picture/look';
-import { printScene } from '../../picture/print-look';
-import { sheetScene } from '../../picture/sheet-look';
-import { allSheetsScene } from '../../picture/sheets-look';
+
+import { printScene } from '../../picture/print-scene';
+import type { PictureNeck, Scene } from '../../picture/scene';
+import { sheetScene } from '../../picture/sheet-scene';
+import { allSheetsScene } from '../../picture/sheets-scene';
 import type { PreviewStack } from '../../protocol/index';
 import { isSlipped, slipMatrix } from './slip';
 import { type BenchState, isLayerShown, layerKeys } from './state';

@@ -8,7 +8,7 @@ import type { LayerPlace, PickedPart, PlaceAnswer } from '../../protocol/parts';
 import { OutlinePath } from '../canvas/outline-path';
 import { html, setAttributes, setText, svg } from '../dom/dom';
 import { matrixText } from '../dom/matrix-text';
-import { layersOf, placeOfLayer, placesAtPoint, type SceneLayers } from '../state/look-places';
+import { layersOf, placeOfLayer, placesAtPoint, type SceneLayers } from '../state/scene-places';
 import { type Size, toSheet, toWindow, type Viewport, viewportBox } from '../state/viewport';
 import { BridgePreviewOverlay } from './bridge-preview';
 import { Crosshair } from './crosshair';

@@ -95,6 +95,7 @@ function findingOf(finding: ReportedFinding, { uri, report }: CheckedDocument): 
     at,
     measure,
     layer: layer < 0 ? undefined : layer,
+    island: subject?.kind === 'island',
     chord: subject?.kind === 'thin' ? [subject.part.from, subject.part.to] : undefined,
     from: span.from,
     to: span.to,

@@ -23,6 +23,7 @@ const finding = (of: number | undefined): PreviewFinding => ({
   layer: of,
   at: undefined,
   measure: undefined,
+  island: false,
   chord: undefined,
   from: 0,
   to: 0,

@@ -11,7 +11,7 @@ import {
   rectangle,
   type Scene,
   type ScenePart,
-} from './look';
+} from './scene';
 
 /** Slants that tell neighbouring pieces apart, in degrees. */
 const SLANTS = [45, -45, 0, 90, 22.5, -67.5];

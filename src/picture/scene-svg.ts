@@ -3,8 +3,8 @@ import type { Matrix, Point } from '../geometry/base/curve-types';
 import { translation } from '../geometry/base/matrix';
 import { SVG_NAMESPACE } from '../markup/namespaces';
 import { lettering, measureLines } from './lettering';
-import { type Annotation, COLOURS, type Scene, type SceneLayer, type ScenePart } from './look';
 import { decimal } from './path-data';
+import { type Annotation, COLOURS, type Scene, type SceneLayer, type ScenePart } from './scene';
 
 export interface SvgOptions {
   /** The layers' names, in painting order, as titles of their groups. */

@@ -10,7 +10,7 @@ import {
   type Scene,
   type SceneLayer,
   type ScenePart,
-} from './look';
+} from './scene';
 
 export interface PrintOptions {
   /** The wall, post or board that is painted on, `#rrggbb`. */

@@ -1,7 +1,7 @@
 import { describe, expect, it, test } from 'vitest';
 import { IDENTITY, rotation, translation } from '../../../src/geometry/base/matrix';
 import { bedBelow } from '../../../src/preview/canvas/bed';
-import { layersOf, placeOfLayer, placesAtPoint } from '../../../src/preview/state/look-places';
+import { layersOf, placeOfLayer, placesAtPoint } from '../../../src/preview/state/scene-places';
 import { viewportBox } from '../../../src/preview/state/viewport';
 import { measurementText } from '../../../src/preview/tools/measure-tool';
 import { toolForKey } from '../../../src/preview/tools/tool-choice';

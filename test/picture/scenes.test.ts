@@ -1,9 +1,9 @@
 import { describe, expect, it, test } from 'vitest';
 import { measureLines } from '../../src/picture/lettering';
-import type { PictureStack, Scene } from '../../src/picture/look';
-import { printScene } from '../../src/picture/print-look';
-import { sheetScene } from '../../src/picture/sheet-look';
-import { allSheetsScene } from '../../src/picture/sheets-look';
+import { printScene } from '../../src/picture/print-scene';
+import type { PictureStack, Scene } from '../../src/picture/scene';
+import { sheetScene } from '../../src/picture/sheet-scene';
+import { allSheetsScene } from '../../src/picture/sheets-scene';
 
 const island = { outline: 'M2 2L4 2L4 4Z', area: 4, label: { x: 3, y: 3 } };
 const layer = (name: string) => ({ name, paint: '#336699', openings: 'M1 1L9 1L9 9Z', islands: [island] });

@@ -2,8 +2,8 @@
 import type { Point } from '../geometry/base/curve-types';
 import { translation } from '../geometry/base/matrix';
 import type { Box } from '../geometry/base/polygon-types';
-import { COLOURS, colourOr, type PictureStack, rectangle, type Scene, type SceneLayer } from './look';
-import { card } from './sheet-look';
+import { COLOURS, colourOr, type PictureStack, rectangle, type Scene, type SceneLayer } from './scene';
+import { card } from './sheet-scene';
 
 export interface SheetsOptions {
   /** Width over height of the window that they shall fill. */
