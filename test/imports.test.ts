@@ -222,7 +222,10 @@ describe('imports', () => {
 
   it('of packages are none in the worker, but for what runs it as a thread of Node.js', () => {
     const packages = imports.filter((each) => each.part === 'worker' && targetPart(each) === undefined);
-    expect(packages.map(({ file, target }) => [file, target])).toEqual([['worker/node.ts', 'node:worker_threads']]);
+    expect(packages.map(({ file, target }) => [file, target])).toEqual([
+      ['worker/node.ts', 'node:v8'],
+      ['worker/node.ts', 'node:worker_threads'],
+    ]);
   });
 
   it.each(HOSTS)('of %s know no other host, and come to the engine through its doors', (host) => {

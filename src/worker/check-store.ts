@@ -1,8 +1,8 @@
 /** The last check of each document and project, and what is offered in it. */
-import { isStencil } from '../engine/index';
+import { createEngine, isStencil } from '../engine/index';
 import type { CheckedFile, CheckRequest, ConfigFile } from '../protocol/engine-worker';
 import type { CheckFacts } from '../protocol/facts';
-import { CheckedDocument, type SourceFile } from './documents/checked-document';
+import { CheckedDocument, type MemoryWatch, type SourceFile } from './documents/checked-document';
 import { CheckedProject } from './documents/checked-project';
 import { documentFactsOf, projectFactsOf } from './facts/document-facts';
 import { DocumentFixes } from './fixes/document-fixes';
@@ -15,6 +15,13 @@ export class CheckStore {
   private readonly checks = new Map<string, Checked>();
   private readonly documents = new Map<string, CheckedDocument>();
   private readonly fixes = new WeakMap<CheckedDocument, DocumentFixes>();
+  /** One for all documents: what they need together has one bound. */
+  private readonly engine = createEngine();
+  private readonly memory: MemoryWatch;
+
+  constructor(memory: MemoryWatch = {}) {
+    this.memory = memory;
+  }
 
   /** The files as they were sent: taken at once, since a later request may bring other texts. */
   sources(files: readonly CheckedFile[]): ReadonlyMap<string, SourceFile> {
@@ -28,22 +35,16 @@ export class CheckStore {
 
   /** @throws Stopped when whoever watches says so; what was known stays then */
   check({ key, config, project, always }: CheckRequest, sources: ReadonlyMap<string, SourceFile>): CheckFacts {
-    const earlier = this.checks.get(key);
-    if (project && config) return this.checkProject(key, config, sources, earlier);
+    if (project && config) return this.checkProject(key, config, sources);
     const [file] = sources.values();
     if (!file || !(always || config || isStencil(file.text))) return NOTHING;
-    const checked = CheckedDocument.check(file, config, earlier instanceof CheckedDocument ? earlier : undefined);
+    const checked = CheckedDocument.check(file, config, this.engine, this.memory);
     this.keep(key, checked, [checked]);
     return { documents: [documentFactsOf(checked)], amiss: undefined, elapsed: checked.report.elapsed };
   }
 
-  private checkProject(
-    key: string,
-    config: ConfigFile,
-    sources: ReadonlyMap<string, SourceFile>,
-    earlier: Checked | undefined,
-  ): CheckFacts {
-    const checked = CheckedProject.check(config, sources, earlier instanceof CheckedProject ? earlier : undefined);
+  private checkProject(key: string, config: ConfigFile, sources: ReadonlyMap<string, SourceFile>): CheckFacts {
+    const checked = CheckedProject.check(config, sources, this.engine, this.memory);
     this.keep(key, checked, [...checked.documents.values()]);
     return projectFactsOf(checked);
   }

@@ -6,6 +6,7 @@ import type { EngineAnswers, EngineRequest, FromWorker, ToWorker } from '../prot
 import { Priority, RunSignals } from '../protocol/run-signals';
 import { BenchRequests } from './bench/bench-requests';
 import { CheckStore } from './check-store';
+import type { MemoryWatch } from './documents/checked-document';
 import { BackgroundProofs } from './fixes/background-proofs';
 import { type Task, TaskQueue } from './task-queue';
 
@@ -13,7 +14,7 @@ type Ask = Extract<ToWorker, { type: 'ask' }>;
 
 export class EngineWorker {
   private readonly queue = new TaskQueue();
-  private readonly store = new CheckStore();
+  private readonly store: CheckStore;
   private readonly bench = new BenchRequests((checked) => this.store.fixesOf(checked));
   private readonly carets = new Map<string, number>();
   private signals = new RunSignals();
@@ -21,8 +22,10 @@ export class EngineWorker {
 
   private readonly post: (message: FromWorker) => void;
 
-  constructor(post: (message: FromWorker) => void) {
+  /** @param memory how a host says what memory a run may use; without it, memory is not watched */
+  constructor(post: (message: FromWorker) => void, memory: MemoryWatch = {}) {
     this.post = post;
+    this.store = new CheckStore(memory);
   }
 
   receive(message: ToWorker): void {

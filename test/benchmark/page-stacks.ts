@@ -1,4 +1,6 @@
 /** Stacks for the measurements of the bench's page, and the same stack again and again while someone types. */
+
+import { createEngine, type Engine } from '../../src/engine/index';
 import type { PreviewStack } from '../../src/protocol/index';
 import { previewStackOf } from '../../src/worker/bench/preview-model';
 import { CheckedDocument } from '../../src/worker/documents/checked-document';
@@ -24,11 +26,11 @@ export function typedStacks(text: string, keystrokes: number): PreviewStack[] {
   if (!number) throw new Error('The drawing has no number to type over.');
   const [from, to] = [at + number.index, at + number.index + number[0].length];
   const stacks: PreviewStack[] = [];
-  let earlier = checked(text, 1);
+  const engine = createEngine();
+  checked(text, 1, engine);
   for (let i = 1; i <= keystrokes; i += 1) {
     const changed = (Number(number[0]) + i * 0.01).toFixed(3);
-    earlier = checked(text.slice(0, from) + changed + text.slice(to), i + 1, earlier);
-    stacks.push(previewStackOf(earlier));
+    stacks.push(previewStackOf(checked(text.slice(0, from) + changed + text.slice(to), i + 1, engine)));
   }
   return stacks;
 }
@@ -37,6 +39,6 @@ export function segmentsOf({ layers }: PreviewStack): number {
   return layers.reduce((sum, { openings }) => sum + openings.split('L').length + openings.split('M').length - 2, 0);
 }
 
-function checked(text: string, version: number, earlier?: CheckedDocument): CheckedDocument {
-  return CheckedDocument.check({ uri: 'file:///measured.svg', version, open: true, text }, undefined, earlier);
+function checked(text: string, version: number, engine: Engine = createEngine()): CheckedDocument {
+  return CheckedDocument.check({ uri: 'file:///measured.svg', version, open: true, text }, undefined, engine);
 }

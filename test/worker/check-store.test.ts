@@ -59,3 +59,18 @@ test('facts are plain data', () => {
   expect(facts?.tags.layers).toEqual([{ name: 'stencil', paint: '#000000', reading: 'openings' }]);
   expect(stencil.slice(facts?.tags.from[0], facts?.tags.to[0])).toMatch(/^<path .*\/>$/);
 });
+
+test('what the memory of the host does not suffice for is left out and said', () => {
+  const full = new CheckStore({ memoryInUse: () => 2e9, memoryBudget: 1e9 });
+  expect(checked(full, stencil)).toMatchObject([{ findings: [{ check: 'unfinished' }] }]);
+  const [facts] = checked(new CheckStore({ memoryInUse: () => 0.5e9, memoryBudget: 1e9 }), stencil);
+  expect(facts?.findings.map(({ check }) => check)).toEqual(['floating-island']);
+});
+
+test('documents share one engine: a text that another document had is not parsed again', () => {
+  const store = new CheckStore();
+  checked(store, stencil);
+  const again = store.sources([{ name: '', uri: 'file:///copy.svg', version: 1, open: true, text: stencil }]);
+  expect(store.check({ ...asked, key: 'file:///copy.svg' }, again).documents).toHaveLength(1);
+  expect(markup.parseMarkup).toHaveBeenCalledTimes(1);
+});

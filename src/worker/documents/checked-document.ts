@@ -1,5 +1,5 @@
 /** One version of a document with its report. */
-import { check, isStencil } from '../../engine/index';
+import { createEngine, type Engine, isStencil, type Settings } from '../../engine/index';
 import type { ConfigFile } from '../../protocol/engine-worker';
 import type { Report } from '../../report/report';
 
@@ -12,6 +12,9 @@ export interface SourceFile {
   readonly open: boolean;
   readonly text: string;
 }
+
+/** How the host says what memory a run may use. */
+export type MemoryWatch = Pick<Settings, 'memoryInUse' | 'memoryBudget'>;
 
 /** What a document asks of the project that it was checked with. */
 export interface ProjectOfDocument {
@@ -42,11 +45,16 @@ export class CheckedDocument {
 
   /**
    * Checks a document by itself. Takes as long as the engine takes.
-   * @param earlier the last check of this document: its unchanged layers are not measured again
+   * @param engine remembers what was worked out for its last check: what did not change is not measured again
    * @throws Stopped when whoever watches says so
    */
-  static check(file: SourceFile, config: ConfigFile | undefined, earlier?: CheckedDocument): CheckedDocument {
-    const report = check(file.text, config ? { config: config.config } : {}, earlier?.report);
+  static check(
+    file: SourceFile,
+    config: ConfigFile | undefined,
+    engine: Engine = createEngine(),
+    memory: MemoryWatch = {},
+  ): CheckedDocument {
+    const report = engine.check(file.text, { ...memory, ...(config && { config: config.config }) }, file.uri);
     return new CheckedDocument(file, config !== undefined || isStencil(file.text), config, report);
   }
 

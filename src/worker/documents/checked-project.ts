@@ -1,7 +1,7 @@
 /** All files of a project, checked together: those that are open as they stand in the editor, the others from disk. */
-import { checkProject, type ProjectReport } from '../../engine/index';
+import { createEngine, type Engine, type ProjectReport } from '../../engine/index';
 import type { ConfigFile } from '../../protocol/engine-worker';
-import { CheckedDocument, type SourceFile } from './checked-document';
+import { CheckedDocument, type MemoryWatch, type SourceFile } from './checked-document';
 
 export class CheckedProject {
   readonly config: ConfigFile;
@@ -18,12 +18,17 @@ export class CheckedProject {
   /**
    * Checks the files as they stand. Takes as long as the engine takes.
    * @param files those that are there, by the project's names for them
-   * @param earlier the last check of this project: what did not change is not measured again
+   * @param engine remembers what was worked out for its last check: what did not change is not measured again
    * @throws Stopped when whoever watches says so
    */
-  static check(config: ConfigFile, files: ReadonlyMap<string, SourceFile>, earlier?: CheckedProject): CheckedProject {
+  static check(
+    config: ConfigFile,
+    files: ReadonlyMap<string, SourceFile>,
+    engine: Engine = createEngine(),
+    memory: MemoryWatch = {},
+  ): CheckedProject {
     const texts = new Map([...files].map(([name, { text }]) => [name, text]));
-    const report = checkProject(texts, { config: config.config }, earlier?.report);
+    const report = engine.checkProject(texts, { ...memory, config: config.config }, config.uri);
     const documents = new Map<string, CheckedDocument>();
     const project = new CheckedProject(config, report, documents);
     for (const [name, file] of files) {
