@@ -10,7 +10,7 @@ import type { Origin } from './check/run';
  * Bytes, about, that a cache holds at most: some states of a sheet as large as any that a person draws. It is counted
  * as if answers had nothing in common, so that less is used.
  */
-export const DEFAULT_LIMIT = 256 * 2 ** 20;
+export const DEFAULT_LIMIT = 128 * 2 ** 20;
 
 export class EngineSession implements Session {
   readonly #cache: Cache;

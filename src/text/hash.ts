@@ -10,10 +10,11 @@ const MULTIPLIERS = [0x9e3779b1, 0x85ebca77] as const;
 export function hashOfText(text: string): string {
   let high = 0x2545f491;
   let low = 0x1b873593 ^ text.length;
-  for (let i = 0; i < text.length; i += 1) {
-    const unit = text.charCodeAt(i);
-    high = Math.imul(high ^ unit, MULTIPLIERS[0]);
-    low = Math.imul(low ^ unit, MULTIPLIERS[1]);
+  // Two units at a time; beyond the end of the text there is none.
+  for (let i = 0; i < text.length; i += 2) {
+    const units = text.charCodeAt(i) | (text.charCodeAt(i + 1) << 16);
+    high = Math.imul(high ^ units, MULTIPLIERS[0]);
+    low = Math.imul(low ^ units, MULTIPLIERS[1]);
     low ^= low >>> 15;
   }
   high = mixed(high ^ (low >>> 7));

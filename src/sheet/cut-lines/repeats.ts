@@ -4,6 +4,7 @@ import { checkpoint } from '../../base/checkpoint';
 import type { Shape } from '../../drawing/types';
 import type { Curve } from '../../geometry/base/curve-types';
 import type { ElementNode } from '../../markup/tree';
+import { curvesKey } from '../layer/artwork-key';
 import { sameCurves } from '../layer/same-curves';
 
 interface Line {
@@ -19,12 +20,12 @@ export interface PartedLines<L extends Line> {
 }
 
 export function partRepeats<L extends Line>(all: readonly L[]): PartedLines<L> {
-  const known = new Map<string, L[]>();
+  const known = new Map<number, L[]>();
   const drawnBy = new Map<L, Set<ElementNode>>();
   const repeats: { first: L; second: L }[] = [];
   const lines = all.filter((line) => {
     checkpoint(4);
-    const key = keyOf(line);
+    const key = curvesKey(line.curves);
     const alike = known.get(key) ?? [];
     const first = alike.find(({ curves }) => sameCurves(curves, line.curves));
     if (!first) {
@@ -40,10 +41,4 @@ export function partRepeats<L extends Line>(all: readonly L[]): PartedLines<L> {
     return false;
   });
   return { lines, repeats };
-}
-
-/** The same for lines that are the same, and for few others. */
-function keyOf({ curves }: Line): string {
-  const sum = curves.reduce((all, { end }, i) => all + (i + 1) * (end.x + Math.SQRT2 * end.y), 0);
-  return `${curves.length} ${curves[0]?.start.x} ${curves[0]?.start.y} ${sum}`;
 }

@@ -64,8 +64,8 @@ function addClip({ parts, box }: Clip, hash: NumbersHash): void {
 
 const ruleNumber = (rule: Shape['fillRule']): number => (rule === 'nonzero' ? 0 : 1);
 
-/** A chain of curves is met again after an edit, as the very object. */
-const curvesKey = memoizeByIdentity('key of a chain', (curves: readonly Curve[]): number => {
+/** Of a chain of curves, to the last digit; one is met again after an edit, as the very object. */
+export const curvesKey = memoizeByIdentity('key of a chain', (curves: readonly Curve[]): number => {
   const hash = new NumbersHash();
   for (const curve of curves) addCurve(curve, hash);
   return hash.take();
