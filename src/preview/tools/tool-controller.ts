@@ -13,7 +13,7 @@ import { type Size, toSheet, toWindow, type Viewport, viewportBox } from '../sta
 import { BridgePreviewOverlay } from './bridge-preview';
 import { Crosshair } from './crosshair';
 import { MeasureTool } from './measure-tool';
-import { type PreviewTool, ToolChoice, toolForKey } from './tool-choice';
+import { type PreviewTool, ToolChoice, toolForKey } from './tool-bar';
 import { PartCard, spoken } from './tooltip';
 
 /** Pixels: how near is near enough to an edge or a narrow place, and to an outline point when measuring. */
