@@ -1,5 +1,20 @@
-/** What keeps a command from running, said in one line. */
+/** How a command ends: its exit code, and in one line what kept it from running. */
 import { oneLine } from './plain-text';
+
+/** What the process ends with. Scripts rely on these numbers. */
+export const EXIT_CODES = {
+  /** Nothing at warning or above beyond the allowance. */
+  clean: 0,
+  findings: 1,
+  /** Bad arguments, or a file that could not be read or written. */
+  failed: 2,
+} as const;
+
+export type ExitCode = (typeof EXIT_CODES)[keyof typeof EXIT_CODES];
+
+export function worseOf(first: ExitCode, second: ExitCode): ExitCode {
+  return first > second ? first : second;
+}
 
 /** Something the person at the terminal can put right; its message is shown as it stands. */
 export class Failure extends Error {}

@@ -1,7 +1,6 @@
 /** The process around a command: where it writes, and what it ends with. */
 
-import { EXIT_CODES, type ExitCode, worseOf } from './exit-codes';
-import { describeError } from './failure';
+import { describeError, EXIT_CODES, type ExitCode, worseOf } from './failure';
 
 /** Does not end the process: what waits in a pipe is still written. */
 export class Host {

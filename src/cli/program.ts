@@ -3,7 +3,7 @@ import { Command, CommanderError } from 'commander';
 import { version } from '../../package.json';
 import { addBridgeCommand } from './bridge-command';
 import { addCheckCommand } from './check-command';
-import { EXIT_CODES } from './exit-codes';
+import { EXIT_CODES } from './failure';
 import type { Host } from './host';
 import { addPictureCommand } from './picture-command';
 import { oneLine } from './plain-text';

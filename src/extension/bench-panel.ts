@@ -3,10 +3,9 @@ import { randomBytes } from 'node:crypto';
 import * as vscode from 'vscode';
 import type { BenchRequest } from '../protocol/requests';
 import type { FromBench, ToBench } from '../protocol/webview';
+import type { Span } from '../text/text';
 import { benchHtml } from './bench-html';
-import { BridgeOffers } from './bridge-offers';
-import { requestLayerOrder } from './reorder-layers';
-import { revealSpan } from './reveal-span';
+import { BridgeOffers, requestLayerOrder } from './edit-documents';
 import { savePicture } from './save-picture';
 import { keepScreen, onScreenChanged, screenPixelsPerInch } from './screen';
 import type { ServerClient } from './server-client';
@@ -151,4 +150,21 @@ export class BenchPanel {
       this.post({ type: 'draw', format });
     });
   }
+}
+
+/** Selects a stretch of a document's text in the editor that shows it, or in the first column, and moves there. */
+async function revealSpan(uri: vscode.Uri, { from, to }: Span): Promise<void> {
+  const document = await vscode.workspace.openTextDocument(uri);
+  const selection = new vscode.Range(document.positionAt(from), document.positionAt(to));
+  const viewColumn = columnOf(uri) ?? vscode.ViewColumn.One;
+  const editor = await vscode.window.showTextDocument(document, { viewColumn, selection });
+  editor.revealRange(selection, vscode.TextEditorRevealType.InCenterIfOutsideViewport);
+}
+
+/** The column of a tab with the document's text, shown or not. */
+function columnOf(uri: vscode.Uri): vscode.ViewColumn | undefined {
+  const address = uri.toString();
+  return vscode.window.tabGroups.all.find(({ tabs }) =>
+    tabs.some(({ input }) => input instanceof vscode.TabInputText && input.uri.toString() === address),
+  )?.viewColumn;
 }

@@ -1,9 +1,9 @@
 /** What the palette and the menus offer. */
 import * as vscode from 'vscode';
 import { count } from '../config/length';
-import { applyVersionedEdits } from './apply-edits';
 import { beginProject } from './begin';
 import type { Bench } from './bench';
+import { applyVersionedEdits } from './edit-documents';
 import type { ServerClient } from './server-client';
 import { activeResource } from './svg-documents';
 

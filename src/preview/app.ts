@@ -27,7 +27,8 @@ import { benchScene, groundOf } from './state/view-model';
 import type { Viewport } from './state/viewport';
 import { followSlips } from './tools/slip-gestures';
 import { ToolButtons } from './tools/tool-bar';
-import { ToolController, type ToolHost } from './tools/tool-controller';
+import type { ToolHost } from './tools/tool-context';
+import { ToolController } from './tools/tool-controller';
 
 /** What is kept when the panel is hidden or the editor starts anew. */
 export interface SavedPage {

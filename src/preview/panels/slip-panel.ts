@@ -3,11 +3,10 @@
 import { count } from '../../config/length';
 import type { PreviewStack } from '../../protocol/index';
 import type { BareAfterSlip, SlipSweep } from '../../protocol/views';
-import { html, setAttributes, setText, syncChildren } from '../dom/dom';
+import { html, setAttributes, setText, svg, syncChildren } from '../dom/dom';
 import { millimetres } from '../dom/ruler-ticks';
 import { IN_REGISTER, isSlipped, MAX_SHIFT, MAX_TURN, type Slip } from '../state/slip';
 import { type BenchState, layerKeys } from '../state/state';
-import { drawRose, makeRose } from './slip-rose';
 
 export interface SlipPanelActions {
   change(change: Partial<BenchState>): void;
@@ -172,4 +171,29 @@ const SIDES = [
 
 function sideOf(angle: number): string {
   return SIDES[Math.round((angle / Math.PI) * 4) % 8] ?? '';
+}
+
+/** CSS pixels. */
+const ROSE_RADIUS = 20;
+
+/** How much ground comes bare by the side to which a sheet slips: the farther out, the more. */
+function makeRose(): SVGSVGElement {
+  return svg('svg', { class: 'rose', width: 44, height: 44, viewBox: '-22 -22 44 44', 'aria-hidden': 'true' }, [
+    svg('circle', { class: 'rose-ring', r: ROSE_RADIUS }),
+    svg('path', { class: 'rose-ring', d: 'M-20 0H20M0-20V20' }),
+    svg('path', { class: 'petals' }),
+  ]);
+}
+
+/** @param areas evenly round, the first to the right, then on clockwise */
+function drawRose(rose: SVGSVGElement, areas: readonly number[], paint: string): void {
+  const most = Math.max(...areas, Number.MIN_VALUE);
+  const points = areas.map((area, index) => {
+    const angle = (index / areas.length) * 2 * Math.PI;
+    // Areas are told by area: twice as far out would look four times as much.
+    const reach = ROSE_RADIUS * Math.sqrt(area / most);
+    return `${(reach * Math.cos(angle)).toFixed(2)} ${(reach * Math.sin(angle)).toFixed(2)}`;
+  });
+  const petals = rose.lastElementChild;
+  if (petals) setAttributes(petals, { d: `M${points.join('L')}Z`, fill: paint });
 }

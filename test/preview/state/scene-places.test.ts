@@ -4,7 +4,7 @@ import { bedBelow } from '../../../src/preview/canvas/bed';
 import { layersOf, placeOfLayer, placesAtPoint } from '../../../src/preview/state/scene-places';
 import { viewportBox } from '../../../src/preview/state/viewport';
 import { measurementText } from '../../../src/preview/tools/measure-tool';
-import { toolForKey } from '../../../src/preview/tools/tool-choice';
+import { toolForKey } from '../../../src/preview/tools/tool-bar';
 
 const view = { scale: 2, x: 10, y: 20 };
 const look = {

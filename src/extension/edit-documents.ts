@@ -1,0 +1,58 @@
+/** What goes into the text of documents: edits for a version, another painting order, bridges that were offered. */
+import * as vscode from 'vscode';
+import type { BridgeOffer, VersionedEdits } from '../protocol/index';
+import type { ReorderParams } from '../protocol/views';
+import type { ServerClient } from './server-client';
+
+/**
+ * Applies edits as one step of undo.
+ * @returns false, with nothing changed, where the document has moved on since the edits were made
+ */
+export async function applyVersionedEdits(
+  document: vscode.TextDocument,
+  { version, edits }: VersionedEdits,
+): Promise<boolean> {
+  if (document.version !== version) return false;
+  const change = new vscode.WorkspaceEdit();
+  for (const { span, text } of edits) {
+    change.replace(document.uri, new vscode.Range(document.positionAt(span.from), document.positionAt(span.to)), text);
+  }
+  return vscode.workspace.applyEdit(change);
+}
+
+/** Gives a layer another place in the painting order, as one step of undo in the file that says the order. */
+export async function requestLayerOrder(
+  client: ServerClient,
+  uri: vscode.Uri,
+  move: Omit<ReorderParams, 'uri'>,
+): Promise<void> {
+  const answer = await client.reorder(uri, move);
+  if (!answer) return;
+  if ('refusal' in answer) {
+    void vscode.window.showWarningMessage(answer.refusal);
+    return;
+  }
+  const document = await vscode.workspace.openTextDocument(vscode.Uri.parse(answer.uri));
+  // A file that was not open has a version that the server does not know; its text is the one on disk.
+  await applyVersionedEdits(document, answer.version === 0 ? { ...answer, version: document.version } : answer);
+}
+
+/** The bridges that a page was offered last. What goes into the text comes from here, not from the page. */
+export class BridgeOffers {
+  private last: BridgeOffer | undefined;
+
+  /** Takes the answer to a question of the page, if it is an offer or a refusal. */
+  note(kind: string, answer: unknown): void {
+    if (kind !== 'bridgeAt' && kind !== 'bridgePlan') return;
+    const offer = answer as BridgeOffer | { readonly refusal: string } | undefined;
+    this.last = offer && 'edits' in offer ? offer : undefined;
+  }
+
+  /** @returns false, with nothing changed, where there is no offer or its text has changed since */
+  async putIn(): Promise<boolean> {
+    const offer = this.last;
+    this.last = undefined;
+    if (!offer) return false;
+    return applyVersionedEdits(await vscode.workspace.openTextDocument(vscode.Uri.parse(offer.uri)), offer);
+  }
+}
