@@ -85,7 +85,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
   ],
   server: [
     'config/check-id',
-    'config/length',
+    'config/values',
     'config/read',
     'config/types',
     'text/file-size',
@@ -94,7 +94,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
   ],
   cli: [
     'checks/finding',
-    'config/length',
+    'config/values',
     'config/read',
     'config/types',
     'drawing/style/colour',
@@ -113,7 +113,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
     'text/text',
   ],
   extension: [
-    'config/length',
+    'config/values',
     'config/material',
     'config/new-config',
     'config/types',
@@ -122,7 +122,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
   ],
   preview: [
     'config/check-id',
-    'config/length',
+    'config/values',
     'geometry/base/curve-types',
     'geometry/base/matrix',
     'geometry/base/polygon-types',
