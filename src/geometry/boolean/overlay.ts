@@ -8,10 +8,9 @@ import { defined } from '../../base/defined';
 import type { FillRule, Ring } from '../base/polygon-types';
 import { signedArea } from '../base/ring';
 import { clipRings, type Operation } from './clipper';
-import { noEdges, pushRing } from './edge-set';
+import { noEdges, orientation, pushRing } from './edge-set';
 import { fromGrid, toGrid } from './grid';
 import { buildPlanarGraph, numberVertices, type PlanarGraph } from './half-edges';
-import { orientation } from './orientation';
 import { snapRound } from './snap-rounding';
 import { computeEdgeWindings } from './winding-numbers';
 
