@@ -5,7 +5,7 @@ import { limitsOf } from '../../config/limits';
 import { formatMillimetres } from '../../config/values';
 import { changedRegion, cutStrips, ROUNDING_ROOM, stripsFor } from '../../edits/bridge/cut';
 import { removeBridge } from '../../edits/bridge/remove-bridge';
-import { composeEdits } from '../../edits/path/compose-edits';
+import { composeEdits } from '../../edits/path/text-edits';
 import { bridgeAcrossGap } from '../../edits/plan/at-point';
 import { type StandingBridge, standingBridgeAt } from '../../edits/plan/detect';
 import type { Bridge } from '../../edits/plan/types';
