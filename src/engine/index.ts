@@ -20,15 +20,15 @@ export type { CacheCount } from './cache/cache';
 export { baselineOf } from './check/baseline';
 export { check } from './check/check-file';
 export { checkProject } from './check/check-project';
-export { readConfig } from './check/known-checks';
-export { layerProblems } from './check/layer-problems';
-export { projectFiles } from './check/project-layers';
 export {
   acceptanceProblems,
   type IdleAcceptance,
   idleAcceptances,
+  layerProblems,
   unusedAcceptances,
-} from './check/unused-acceptances';
+} from './check/config-problems';
+export { readConfig } from './check/known-checks';
+export { projectFiles } from './check/project-layers';
 export { createEngine, type Engine } from './engine';
 export { BRIDGE_ISLAND_HERE, bridgeAt, bridgeAtCaret, edgeAtCaret } from './fixes/bridge-at';
 export { type BridgeChoice, type BridgeOutcome, bridgeIslands, type PlannedBridge } from './fixes/bridge-islands';
