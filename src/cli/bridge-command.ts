@@ -3,7 +3,7 @@
 import { relative, resolve, sep } from 'node:path';
 import { type Command, Option } from 'commander';
 import { createTwoFilesPatch, FILE_HEADERS_ONLY } from 'diff';
-import { count } from '../config/length';
+import { count } from '../config/values';
 import { applyEdits, bridgeIslands, type PlannedBridge } from '../engine/index';
 import type { Point } from '../geometry/base/curve-types';
 import { stackOfFile } from '../stack/stack';

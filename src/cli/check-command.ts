@@ -1,6 +1,6 @@
 /** `tombolo check`: reports on each file, whatever becomes of the others. */
 import { type Command, Option } from 'commander';
-import { count } from '../config/length';
+import { count } from '../config/values';
 import type { FixesOfFinding, ReportedFinding } from '../engine/index';
 import type { Report } from '../report/report';
 import { writeBaselines } from './baseline';

@@ -1,7 +1,7 @@
 /** Options that several commands share, and how their values are read. */
 import { type Command, InvalidArgumentError, Option } from 'commander';
-import { parseLength } from '../config/length';
 import type { Config } from '../config/types';
+import { parseLength } from '../config/values';
 import { parseColour } from '../drawing/style/colour';
 import type { Settings } from '../engine/index';
 import { MEMORY_BUDGET, memoryInUse } from './memory';

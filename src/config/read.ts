@@ -9,6 +9,7 @@ import {
   decodeFields,
   decodeLength,
   decodeList,
+  decodeMaterials,
   decodeOneOf,
   decodePlace,
   decodePositive,
@@ -16,9 +17,7 @@ import {
   decodeWord,
   type ReportProblem,
 } from './decode';
-import { decodeMaterials } from './decode-material';
 import { MATERIALS } from './material';
-import { parseAcceleration, parseSpeed } from './quantity';
 import {
   type BaselineEntry,
   CONFIG_NAME,
@@ -28,6 +27,7 @@ import {
   type LayerEntry,
   type Reading,
 } from './types';
+import { parseAcceleration, parseSpeed } from './values';
 
 export interface ConfigProblem {
   readonly message: string;

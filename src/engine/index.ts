@@ -7,9 +7,9 @@ import { parseRootTag } from '../markup/parse';
 export { Stopped, type StopReason } from '../base/checkpoint';
 export type { Finding, Measure, Related } from '../checks/finding';
 export type { CheckId, Severity } from '../config/check-id';
-export { parseLength } from '../config/length';
 export type { ConfigProblem, ConfigReading } from '../config/read';
 export type { Config, Reading } from '../config/types';
+export { parseLength } from '../config/values';
 export type { FindingId, ReportedFinding } from '../report/finding-id';
 export type { BroughtFinding, Fix, FixCandidate, FixId, FixRefusal, FixScope } from '../report/fix';
 export type { FileEdits, LayerFault, ProjectReport, Report, Settings } from '../report/report';
@@ -20,15 +20,15 @@ export type { CacheCount } from './cache/cache';
 export { baselineOf } from './check/baseline';
 export { check } from './check/check-file';
 export { checkProject } from './check/check-project';
-export { readConfig } from './check/known-checks';
-export { layerProblems } from './check/layer-problems';
-export { projectFiles } from './check/project-layers';
 export {
   acceptanceProblems,
   type IdleAcceptance,
   idleAcceptances,
+  layerProblems,
   unusedAcceptances,
-} from './check/unused-acceptances';
+} from './check/config-problems';
+export { readConfig } from './check/known-checks';
+export { projectFiles } from './check/project-layers';
 export { createEngine, type Engine } from './engine';
 export { BRIDGE_ISLAND_HERE, bridgeAt, bridgeAtCaret, edgeAtCaret } from './fixes/bridge-at';
 export { type BridgeChoice, type BridgeOutcome, bridgeIslands, type PlannedBridge } from './fixes/bridge-islands';

@@ -1,10 +1,10 @@
 /** Begin a Stencil Here: three questions, and a `tombolo.json` beside the drawing; or only a mark in the drawing. */
 import * as vscode from 'vscode';
-import { parseLength } from '../config/length';
 import { DEFAULT_MATERIAL, MATERIALS, type Material } from '../config/material';
 import { type NewConfig, newConfigText } from '../config/new-config';
 import type { CuttingTool } from '../config/types';
 import { CONFIG_NAME } from '../config/types';
+import { parseLength } from '../config/values';
 import type { Beginning } from '../protocol/index';
 
 /** What the artist is told at each question. */

@@ -1,6 +1,6 @@
 /** What the palette and the menus offer. */
 import * as vscode from 'vscode';
-import { count } from '../config/length';
+import { count } from '../config/values';
 import { beginProject } from './begin';
 import type { Bench } from './bench';
 import { applyVersionedEdits } from './edit-documents';

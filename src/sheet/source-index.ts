@@ -9,7 +9,7 @@ import type { Box, Ring } from '../geometry/base/polygon-types';
 import { boxOfRing } from '../geometry/base/ring';
 import { MEANT_TO_MEET, NEAR_EDGE, ON_CURVE } from '../geometry/base/tolerances';
 import { dot, normalise, subtract } from '../geometry/base/vector';
-import { boxesOfChain } from '../geometry/curve/bounds-cache';
+import { boxesOfChain } from '../geometry/curve/curve-table';
 import { isQuicklyNear, nearestOn, tangentAt } from '../geometry/curve/index';
 import { packBoxes, SequenceIndex } from '../geometry/spatial/sequence-index';
 import type { Span } from '../text/text';

@@ -1,4 +1,4 @@
-import { formatMillimetres } from '../../config/length';
+import { formatMillimetres } from '../../config/values';
 import { interpolate } from '../../geometry/base/vector';
 import type { BareGap } from '../../stack/index';
 import type { StackCheck, StackStencil } from '../check';

@@ -1,4 +1,4 @@
-import { formatMillimetres } from '../../config/length';
+import { formatMillimetres } from '../../config/values';
 import type { Point } from '../../geometry/base/curve-types';
 import { PLAINLY_BESIDE } from '../../geometry/base/tolerances';
 import { add, perpendicular, scale } from '../../geometry/base/vector';

@@ -1,4 +1,4 @@
-import { formatMillimetres } from '../../config/length';
+import { formatMillimetres } from '../../config/values';
 import type { Box, Polygon, Ring } from '../../geometry/base/polygon-types';
 import { boxContainsBox, growBox } from '../../geometry/base/ring';
 import { WRITTEN_STEP } from '../../geometry/base/tolerances';

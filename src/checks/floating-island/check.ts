@@ -1,4 +1,4 @@
-import { formatMillimetres } from '../../config/length';
+import { formatMillimetres } from '../../config/values';
 import type { Piece, Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
 import type { FindingDraft } from '../finding';

@@ -1,4 +1,4 @@
-import { formatMillimetres, formatSides } from '../../config/length';
+import { formatMillimetres, formatSides } from '../../config/values';
 import { DRAWN_ALIKE } from '../../geometry/base/tolerances';
 import { distance } from '../../geometry/base/vector';
 import type { Sheet } from '../../sheet/types';

@@ -1,5 +1,5 @@
-import { formatMillimetres } from '../../config/length';
 import { materialOf } from '../../config/limits';
+import { formatMillimetres } from '../../config/values';
 import type { Protrusion } from '../../geometry/protrusion/find';
 import { DEFLECTION_LIMIT, deflectionOf, maxOverhang, SPRAY_PRESSURE } from '../../sheet/deflection';
 import type { Sheet } from '../../sheet/types';

@@ -1,4 +1,4 @@
-import { formatMillimetres } from '../../config/length';
+import { formatMillimetres } from '../../config/values';
 import { distance } from '../../geometry/base/vector';
 import type { CutLine } from '../../sheet/cut-lines/index';
 import { type OpenPath, openPathsOf } from '../../sheet/cut-lines/open-ends';

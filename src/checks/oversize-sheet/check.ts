@@ -1,4 +1,4 @@
-import { formatSides } from '../../config/length';
+import { formatSides } from '../../config/values';
 import { fitOf } from '../../sheet/fit-bed';
 import type { Check } from '../check';
 import { rootSpan } from '../places';

@@ -1,4 +1,4 @@
-import { formatMillimetres } from '../../config/length';
+import { formatMillimetres } from '../../config/values';
 import { MEANT_TO_MEET } from '../../geometry/base/tolerances';
 import type { ShortOverlap } from '../../stack/index';
 import type { StackCheck, StackStencil } from '../check';

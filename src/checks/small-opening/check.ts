@@ -1,4 +1,4 @@
-import { formatMillimetres } from '../../config/length';
+import { formatMillimetres } from '../../config/values';
 import type { ThinPlace } from '../../sheet/thin-places';
 import type { Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';

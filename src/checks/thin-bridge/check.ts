@@ -1,4 +1,4 @@
-import { formatMillimetres } from '../../config/length';
+import { formatMillimetres } from '../../config/values';
 import type { Point } from '../../geometry/base/curve-types';
 import { WRITTEN_STEP } from '../../geometry/base/tolerances';
 import type { ThinPlace } from '../../sheet/thin-places';

@@ -1,5 +1,5 @@
 /** For people at a terminal: what was measured, what was found, and how many. */
-import { count, shortNumber } from '../../config/length';
+import { count, shortNumber } from '../../config/values';
 import { formatDuration } from '../../sheet/cutting-time';
 import type { CheckedFile, CheckedLayer, PlacedFinding, SeverityCounts } from '../checked-file';
 import type { Colours } from '../colours';

@@ -11,7 +11,7 @@ import { mergeCollinearLines } from '../path/merge-lines';
 import { absoluteCommands, type StepPath, stepPaths } from '../path/path-model';
 import { readStyle } from '../path/path-style';
 import type { LoopItem, PathLoop } from '../path/reconnect';
-import { spliceText } from '../path/splice-text';
+import { spliceText } from '../path/text-edits';
 import { writeLoops } from '../path/write-loops';
 import { blendCurve } from './blend-curve';
 

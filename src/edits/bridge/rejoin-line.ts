@@ -9,7 +9,7 @@ import { closedLoop, type OrderedLoop, sortByTextOrder } from '../path/loop-orde
 import { absoluteCommands, type StepPath, stepPaths } from '../path/path-model';
 import { readStyle } from '../path/path-style';
 import type { LoopItem } from '../path/reconnect';
-import { spliceText } from '../path/splice-text';
+import { spliceText } from '../path/text-edits';
 import { writeLoops } from '../path/write-loops';
 import { blendCurve } from './blend-curve';
 

@@ -13,8 +13,7 @@ import { applyEdits, type Span, type TextEdit } from '../../text/text';
 import { formatNumber, PLAIN_STYLE } from '../path/path-style';
 import { type CommandEnd, CommandWriter } from '../path/path-writer';
 import { radiiOf } from '../path/precision';
-import { withBlankBefore } from './element-text';
-import { withDeclarations } from './split-element';
+import { withBlankBefore, withDeclarations } from './element-text';
 import { declarationsFor, isTypeSelected } from './type-selectors';
 
 export interface ElementGeometry {

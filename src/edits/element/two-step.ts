@@ -5,7 +5,7 @@ import type { Drawing, Shape } from '../../drawing/types';
 import { parseMarkup } from '../../markup/parse';
 import type { ElementNode } from '../../markup/tree';
 import { applyEdits, type TextEdit } from '../../text/text';
-import { composeEdits } from '../path/compose-edits';
+import { composeEdits } from '../path/text-edits';
 import { inlineUse } from './inline-use';
 import type { EditResult } from './result';
 

@@ -13,7 +13,7 @@ import type { EditResult } from '../element/result';
 import { orderLoops } from '../path/loop-order';
 import { absoluteCommands, stepPaths } from '../path/path-model';
 import { readStyle } from '../path/path-style';
-import { spliceText } from '../path/splice-text';
+import { spliceText } from '../path/text-edits';
 import { writeLoops } from '../path/write-loops';
 
 /** In mm: how far the boxes, and for each mm of outline the areas, of two outlines that are one may differ. */

@@ -5,7 +5,7 @@ import type { OrderedLoop } from './loop-order';
 import { absoluteCommands, stepPaths } from './path-model';
 import { readStyle } from './path-style';
 import type { PathSource } from './path-writer';
-import { spliceText } from './splice-text';
+import { spliceText } from './text-edits';
 import { writeLoops } from './write-loops';
 
 /**

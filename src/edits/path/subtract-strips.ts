@@ -11,7 +11,7 @@ import { orderLoops } from './loop-order';
 import { absoluteCommands, type StepPath, stepPaths } from './path-model';
 import { readStyle } from './path-style';
 import { reconnectLoops } from './reconnect';
-import { spliceText } from './splice-text';
+import { spliceText } from './text-edits';
 import { writeLoops } from './write-loops';
 
 export interface PathCutting {

@@ -1,6 +1,6 @@
 /** Proven bridges in the form in which fixes are given to hosts. */
 
-import { count, formatMillimetres } from '../../config/length';
+import { count, formatMillimetres } from '../../config/values';
 import { polygonOf } from '../../edits/strip/strip';
 import type { BridgePreview } from '../../report/report';
 import type { PlannedBridge, VerifiedBridges } from './bridge-islands';

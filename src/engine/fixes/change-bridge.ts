@@ -1,11 +1,11 @@
 /** Bridges that are there already, changed by the same surgery that puts new ones in. */
 
 import type { Effect } from '../../checks/meta';
-import { formatMillimetres } from '../../config/length';
 import { limitsOf } from '../../config/limits';
+import { formatMillimetres } from '../../config/values';
 import { changedRegion, cutStrips, ROUNDING_ROOM, stripsFor } from '../../edits/bridge/cut';
 import { removeBridge } from '../../edits/bridge/remove-bridge';
-import { composeEdits } from '../../edits/path/compose-edits';
+import { composeEdits } from '../../edits/path/text-edits';
 import { bridgeAcrossGap } from '../../edits/plan/at-point';
 import { type StandingBridge, standingBridgeAt } from '../../edits/plan/detect';
 import type { Bridge } from '../../edits/plan/types';

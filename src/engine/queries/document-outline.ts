@@ -1,6 +1,6 @@
 /** What a file consists of: its layers, and in each the openings and the pieces of the sheet, with their measures. */
 import { contourSpan, layerSpan, type Traced } from '../../checks/places';
-import { count, formatSides } from '../../config/length';
+import { count, formatSides } from '../../config/values';
 import type { Polygon } from '../../geometry/base/polygon-types';
 import { areaOf, boxOfPolygon, perimeterOf } from '../../geometry/boolean/index';
 import type { Report } from '../../report/report';

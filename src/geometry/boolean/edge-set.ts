@@ -1,7 +1,9 @@
 /**
  * Directed edges on an integer grid, each with what it adds to the two winding numbers (of a first and a second set of
  * rings) when it is crossed. Equal edges are kept once, their contributions summed; those that add nothing are dropped.
+ * On which side of an edge a point lies is decided exactly.
  */
+import { orient2d } from 'robust-predicates';
 import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
 import type { Ring } from '../base/polygon-types';
@@ -127,4 +129,12 @@ function pick(edges: Edges, kept: readonly number[]): Edges {
     second: of(edges.second),
     dirty: of(edges.dirty),
   };
+}
+
+/**
+ * Positive when c lies on that side of the line from a to b to which a quarter turn from +x to +y points (clockwise on
+ * the screen), 0 exactly when the three are on one line. Shewchuk's adaptive predicate (robust-predicates).
+ */
+export function orientation(ax: number, ay: number, bx: number, by: number, cx: number, cy: number): number {
+  return -orient2d(ax, ay, bx, by, cx, cy);
 }

@@ -4,8 +4,7 @@
  */
 import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
-import { type Edges, hashPoint, tableSize } from './edge-set';
-import { orientation } from './orientation';
+import { type Edges, hashPoint, orientation, tableSize } from './edge-set';
 
 export interface PlanarGraph {
   readonly halfEdges: number;

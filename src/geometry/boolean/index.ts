@@ -22,8 +22,8 @@ import { TOUCHING, WRITTEN_STEP } from '../base/tolerances';
 import { clusterBoxes } from '../spatial/clusters';
 import { type Join, offsetRings } from './clipper';
 import { type CachedCluster, resultOf, solveClusters } from './cluster-cache';
-import { combineRings } from './combine';
 import { nestRings } from './nest';
+import { combineRings } from './overlay';
 
 export type { FillRule } from '../base/polygon-types';
 export type { Join } from './clipper';

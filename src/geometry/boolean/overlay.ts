@@ -5,16 +5,46 @@
  */
 import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
-import type { Ring } from '../base/polygon-types';
+import type { FillRule, Ring } from '../base/polygon-types';
 import { signedArea } from '../base/ring';
-import { noEdges, pushRing } from './edge-set';
+import { clipRings, type Operation } from './clipper';
+import { noEdges, orientation, pushRing } from './edge-set';
+import { fromGrid, toGrid } from './grid';
 import { buildPlanarGraph, numberVertices, type PlanarGraph } from './half-edges';
-import { orientation } from './orientation';
 import { snapRound } from './snap-rounding';
 import { computeEdgeWindings } from './winding-numbers';
 
 /** Whether a face is filled, from how often the first and the second set of rings wind round it. */
-export type Filled = (first: number, second: number) => boolean;
+type Filled = (first: number, second: number) => boolean;
+
+/**
+ * Union, difference and intersection of rings in mm: subject and clip rings are each read by the fill rule, then
+ * combined on the grid of 0.1 µm. The result is as `overlayRings` says; the clipping library steps in should the
+ * overlay's rounding ever not come to rest.
+ */
+export function combineRings(
+  operation: Operation,
+  subject: readonly Ring[],
+  clip: readonly Ring[],
+  fillRule: FillRule,
+): Ring[] {
+  const usable = (rings: readonly Ring[]): Ring[] =>
+    rings.map((ring) => toGrid(ring)).filter((ring) => ring.length >= 6);
+  const result = overlayRings(usable(subject), usable(clip), isFilledBy(operation, fillRule));
+  return result ? result.map((ring) => fromGrid(ring)) : clipRings(operation, subject, clip, fillRule);
+}
+
+function isFilledBy(operation: Operation, fillRule: FillRule): Filled {
+  const inside = fillRule === 'nonzero' ? (turns: number) => turns !== 0 : (turns: number) => (turns & 1) !== 0;
+  switch (operation) {
+    case 'union':
+      return (first, second) => inside(first) || inside(second);
+    case 'difference':
+      return (first, second) => inside(first) && !inside(second);
+    case 'intersection':
+      return (first, second) => inside(first) && inside(second);
+  }
+}
 
 /**
  * Rings on the integer grid, of positive area round what is filled, of negative area round its holes. They cross

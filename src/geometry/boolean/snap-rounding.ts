@@ -6,8 +6,7 @@
 import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
 import { SequenceIndex } from '../spatial/sequence-index';
-import { type Edges, mergeEqualEdges, noEdges, pushEdge } from './edge-set';
-import { orientation } from './orientation';
+import { type Edges, mergeEqualEdges, noEdges, orientation, pushEdge } from './edge-set';
 
 export interface SnappedEdges {
   readonly edges: Edges;

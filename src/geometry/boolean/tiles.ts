@@ -1,8 +1,16 @@
-/** A plane divided into square cells, so that what changed in one place is worked out there alone. Integer grid. */
+/**
+ * A plane divided into square cells, so that what changed in one place is worked out there alone; the cells are put
+ * together again afterwards. Integer grid.
+ */
 import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
 import type { Box, Ring } from '../base/polygon-types';
-import { boxOfRing } from '../base/ring';
+import { boxOfRing, forEachEdge } from '../base/ring';
+import { noEdges, pushEdge } from './edge-set';
+import { buildPlanarGraph } from './half-edges';
+import { traceBorders } from './overlay';
+import { snapRound } from './snap-rounding';
+import { computeEdgeWindings } from './winding-numbers';
 
 export interface Tiles {
   /** Upper left corner of the first cell; all in grid units, integers. */
@@ -96,4 +104,24 @@ function cutRing(ring: Ring, axis: 0 | 1, limit: number, below: boolean): Ring {
     [x0, y0] = [x1, y1];
   }
   return Float64Array.from(points);
+}
+
+/**
+ * The union of rings each of which lies in one cell, and meets others of its cell in points only. Nothing is cut but
+ * edges that end on the border of a cell, where rounding may have set neighbours apart by a unit.
+ * @returns undefined when rounding does not come to rest, which no known input brings about
+ */
+export function joinTiles(rings: readonly Ring[], { x, y, size }: Tiles): Ring[] | undefined {
+  const edges = noEdges();
+  const onBorder = (px: number, py: number): boolean => (px - x) % size === 0 || (py - y) % size === 0;
+  for (const ring of rings) {
+    forEachEdge(ring, (x0, y0, x1, y1) => {
+      pushEdge(edges, x0, y0, x1, y1, 1, 0, onBorder(x0, y0) || onBorder(x1, y1) ? 1 : 0);
+    });
+  }
+  const noded = snapRound(edges);
+  if (!noded) return undefined;
+  const graph = buildPlanarGraph(noded.edges);
+  const { first } = computeEdgeWindings(noded, graph);
+  return traceBorders(graph, (face) => first[face] !== 0);
 }

@@ -3,8 +3,8 @@ import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
 import { findRoot, uniteSets } from '../spatial/clusters';
 import type { Edges } from './edge-set';
+import { orientation } from './edge-set';
 import type { PlanarGraph } from './half-edges';
-import { orientation } from './orientation';
 import type { SnappedEdges } from './snap-rounding';
 
 /** Of the face on the left of each half-edge. */

@@ -1,12 +1,14 @@
-/** The curves of several chains, numbered through. */
+/** The curves of several chains, numbered through, and the boxes round them. */
 
 import { defined } from '../../base/defined';
 import type { Curve } from '../base/curve-types';
+import { memoizeByIdentity } from '../base/derived-facts';
 import type { Box } from '../base/polygon-types';
+import { joinBoxes } from '../base/ring';
 import { DRAWN_ALIKE } from '../base/tolerances';
 import { distance, dot, subtract, vectorLength } from '../base/vector';
-import { boxesOfChain } from './bounds-cache';
 import { tangentAt } from './evaluate';
+import { roughBoundsOf } from './measure';
 
 export type CurveChain = readonly Curve[];
 
@@ -16,6 +18,20 @@ export interface LocatedCurve {
   readonly curve: Curve;
   readonly box: Box;
 }
+
+/** Boxes in mm. */
+export interface ChainBoxes {
+  /** Round all of it. */
+  readonly whole: Box;
+  /** Round each of its curves; not the least ones. */
+  readonly curves: readonly Box[];
+}
+
+/** A chain is met again after each edit, so its boxes are remembered. */
+export const boxesOfChain = memoizeByIdentity('boxes of a chain', (chain: readonly Curve[]): ChainBoxes => {
+  const curves = chain.map(roughBoundsOf);
+  return { whole: joinBoxes(curves), curves };
+});
 
 /** mm: lines nearer than this are one cut; coordinates are commonly written to two or three decimals. */
 export const COINCIDENCE_TOLERANCE = DRAWN_ALIKE;

@@ -1,6 +1,6 @@
 /** The layers, first painted first: switched on and off, or one chosen; moved up and down by drag and by button. */
 
-import { count } from '../../config/length';
+import { count } from '../../config/values';
 import type { ViewMode } from '../../picture/scene';
 import type { PreviewLayer } from '../../protocol/index';
 import { html, setAttributes, setText, svg, syncChildren } from '../dom/dom';

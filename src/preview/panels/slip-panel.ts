@@ -1,6 +1,6 @@
 /** Sheets out of register: sliders for the one that is held, what comes bare, and the sweep to every side. */
 
-import { count } from '../../config/length';
+import { count } from '../../config/values';
 import type { PreviewStack } from '../../protocol/index';
 import type { BareAfterSlip, SlipSweep } from '../../protocol/views';
 import { html, setAttributes, setText, svg, syncChildren } from '../dom/dom';

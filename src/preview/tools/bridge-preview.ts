@@ -1,6 +1,6 @@
 /** Bridges that are not in the text yet: drawn on the picture, with a bar to put them in or drop them. */
 
-import { formatSides } from '../../config/length';
+import { formatSides } from '../../config/values';
 import type { LayerId } from '../../engine/index';
 import type { Matrix, Point } from '../../geometry/base/curve-types';
 import { apply } from '../../geometry/base/matrix';

@@ -1,6 +1,6 @@
 /** The card that tells the measures of a part, beside it on the picture and aloud. */
 
-import { formatSides } from '../../config/length';
+import { formatSides } from '../../config/values';
 import type { Point } from '../../geometry/base/curve-types';
 import type { PreviewLayer } from '../../protocol/index';
 import type { PartKind, PickedPart } from '../../protocol/parts';

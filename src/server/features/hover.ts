@@ -1,7 +1,7 @@
 /** What the text says where the pointer rests: at once what is known, with its measures where they come in time. */
 import { type Hover, MarkupKind } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
-import { formatSides } from '../../config/length';
+import { formatSides } from '../../config/values';
 import type { ShapeDescription } from '../../engine/index';
 import type { LayerFact, TagFacts } from '../../protocol/facts';
 import { Priority } from '../../protocol/run-signals';

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { check } from '../../../src/engine/check/check-file';
+import { layerProblems } from '../../../src/engine/check/config-problems';
 import { readConfig } from '../../../src/engine/check/known-checks';
-import { layerProblems } from '../../../src/engine/check/layer-problems';
 import { projectFiles } from '../../../src/engine/check/project-layers';
 import { foundIn, project, ring, sheet, square } from '../project-files';
 

@@ -5,10 +5,9 @@ import type { Region, Ring } from '../../../src/geometry/base/polygon-types';
 import { ringsOf } from '../../../src/geometry/base/ring';
 import { fromGrid, toGrid } from '../../../src/geometry/boolean/grid';
 import { areaOf, difference, intersection, regionFromRings, union } from '../../../src/geometry/boolean/index';
-import { joinTiles } from '../../../src/geometry/boolean/join-tiles';
 import { addLayer, overlayLayers, ringsOfCoverage } from '../../../src/geometry/boolean/layered-overlay';
 import { nestRings } from '../../../src/geometry/boolean/nest';
-import { coreOf, cutIntoTiles, cutToBox, type Tiles } from '../../../src/geometry/boolean/tiles';
+import { coreOf, cutIntoTiles, cutToBox, joinTiles, type Tiles } from '../../../src/geometry/boolean/tiles';
 import { looseRing } from '../arbitraries';
 
 const region = fc.array(looseRing, { minLength: 1, maxLength: 3 }).map((rings) => regionFromRings(rings, 'nonzero'));

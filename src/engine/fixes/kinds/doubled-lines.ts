@@ -1,7 +1,7 @@
 /** Of lines that lie on each other one stays, or none; outlines that share a part of their way become one. */
 
 import type { Finding } from '../../../checks/finding';
-import { formatMillimetres } from '../../../config/length';
+import { formatMillimetres } from '../../../config/values';
 import { mergeOutlines, removeLines } from '../../../edits/outline/merge-outlines';
 import type { Region } from '../../../geometry/base/polygon-types';
 import { regionFromRings } from '../../../geometry/boolean/index';

@@ -1,8 +1,8 @@
 /** The artwork is made as large as the bed takes it: a file that stands alone, or all files of a project. */
 
 import type { Finding } from '../../../checks/finding';
-import { shortSides } from '../../../config/length';
 import type { Config } from '../../../config/types';
+import { shortSides } from '../../../config/values';
 import type { FileEdits, Report } from '../../../report/report';
 import { effectiveConfig } from '../../check/effective-config';
 import type { FixKind, ProvenChange } from '../kind';

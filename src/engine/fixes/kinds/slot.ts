@@ -1,8 +1,8 @@
 /** A slot that is too narrow is opened up, or closed. */
 
 import type { Finding } from '../../../checks/finding';
-import { formatMillimetres } from '../../../config/length';
 import { limitsOf } from '../../../config/limits';
+import { formatMillimetres } from '../../../config/values';
 import { closeSlot as closeIn, openSlot } from '../../../edits/bridge/open-slot';
 import type { EditResult } from '../../../edits/element/result';
 import type { Report } from '../../../report/report';

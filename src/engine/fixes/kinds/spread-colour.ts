@@ -1,8 +1,8 @@
 /** Spreads a colour under a later neighbour: one new shape in its own layer, proven before it is offered. */
 
 import type { Finding, Subject } from '../../../checks/finding';
-import { formatMillimetres } from '../../../config/length';
 import { limitsOf } from '../../../config/limits';
+import { formatMillimetres } from '../../../config/values';
 import type { Drawing, Shape } from '../../../drawing/types';
 import { indentBefore } from '../../../edits/element/element-text';
 import { formatNumber } from '../../../edits/path/path-style';

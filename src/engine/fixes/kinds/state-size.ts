@@ -1,4 +1,4 @@
-import { shortSides } from '../../../config/length';
+import { shortSides } from '../../../config/values';
 import type { FixKind } from '../kind';
 import { sizeEdits } from '../root-attributes';
 import { verify } from '../verify';

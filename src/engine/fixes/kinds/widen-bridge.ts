@@ -1,6 +1,6 @@
 import type { Finding } from '../../../checks/finding';
-import { formatMillimetres } from '../../../config/length';
 import { limitsOf } from '../../../config/limits';
+import { formatMillimetres } from '../../../config/values';
 import { widenNeck } from '../../../edits/bridge/widen-bridge';
 import { effectiveConfig } from '../../check/effective-config';
 import { type FixKind, proveAttempt } from '../kind';

@@ -1,8 +1,11 @@
-/** Acceptances in `tombolo.json` that accept nothing: they would hide a fault that comes later. */
+/**
+ * What is wrong with `tombolo.json` and shows only when the drawings are looked at, at its places in the text: layers
+ * that cannot be found, and acceptances that accept nothing, which would hide a fault that comes later.
+ */
 import { findNodeAtLocation, parseTree } from 'jsonc-parser';
 import type { CheckId } from '../../config/check-id';
 import type { ConfigProblem } from '../../config/read';
-import type { ProjectReport } from '../../report/report';
+import type { LayerFault, ProjectReport } from '../../report/report';
 import { effectiveConfig } from './effective-config';
 
 /** An acceptance of the configuration that accepts nothing. */
@@ -43,5 +46,18 @@ export function acceptanceProblems(configText: string, idle: readonly IdleAccept
     if (!key) return [];
     const span = { from: key.offset, to: key.offset + key.length };
     return [{ message, severity: 'warning' as const, span }];
+  });
+}
+
+/** Each fault at every entry that has its `from`. Entries that could not be read at all are reported elsewhere. */
+export function layerProblems(configText: string, faults: readonly LayerFault[]): ConfigProblem[] {
+  const root = faults.length > 0 ? parseTree(configText, [], { allowTrailingComma: true }) : undefined;
+  const entries = (root && findNodeAtLocation(root, ['layers'])?.children) ?? [];
+  return entries.flatMap((entry) => {
+    const place = findNodeAtLocation(entry, ['from']);
+    const fault = faults.find(({ from }) => from === place?.value);
+    if (!place || !fault) return [];
+    const span = { from: place.offset, to: place.offset + place.length };
+    return [{ message: fault.message, severity: fault.severity, span }];
   });
 }

@@ -1,4 +1,7 @@
-/** Turns a new arrangement of old text and new text into edits that leave as much as possible where it was. */
+/**
+ * Edits of text from pieces: a new arrangement of old and new text as edits that leave as much as possible where it was,
+ * and two sets of edits, one after the other, as one set.
+ */
 import type { Span, TextEdit } from '../../text/text';
 import type { TextPiece } from './path-writer';
 
@@ -10,7 +13,7 @@ const MAX_PIECES = 3000;
  * stretches that are in their old order stays in place; the others are moved, byte for byte.
  */
 export function spliceText(text: string, within: Span, pieces: readonly TextPiece[]): TextEdit[] {
-  const kept = sortEdits(pieces);
+  const kept = heaviestInOrder(pieces);
   const edits: TextEdit[] = [];
   let done = kept.size > 0 ? leadingEnd(text, within, pieces, kept) : within.from;
   let pending = '';
@@ -40,7 +43,7 @@ function addEdit(edits: TextEdit[], text: string, span: Span, replacement: strin
 }
 
 /** The heaviest increasing run of copied stretches, weighed by their length. */
-function sortEdits(pieces: readonly TextPiece[]): Set<number> {
+function heaviestInOrder(pieces: readonly TextPiece[]): Set<number> {
   const copies = pieces.flatMap((piece, index) => (piece.kind === 'copy' ? [{ index, span: piece.span }] : []));
   const reach = copies.length > MAX_PIECES ? 64 : copies.length;
   const best = copies.map(({ span }) => ({ weight: span.to - span.from, previous: -1 }));
@@ -57,6 +60,59 @@ function sortEdits(pieces: readonly TextPiece[]): Set<number> {
   while (at >= 0 && copies[at]) {
     kept.add(copies[at]?.index ?? -1);
     at = best[at]?.previous ?? -1;
+  }
+  return kept;
+}
+
+/**
+ * Two sets of edits as one.
+ * @param second edits of the text that `first` makes of `text`
+ */
+export function composeEdits(text: string, first: readonly TextEdit[], second: readonly TextEdit[]): TextEdit[] {
+  const middle = sortEdits(first);
+  const pieces: TextPiece[] = [];
+  let done = 0;
+  for (const { span, text: inserted } of middle) {
+    pieces.push({ kind: 'copy', span: { from: done, to: span.from } }, { kind: 'new', text: inserted });
+    done = span.to;
+  }
+  pieces.push({ kind: 'copy', span: { from: done, to: text.length } });
+  const composed = sortEdits(second).reduceRight((parts, edit) => editPieces(parts, edit), pieces);
+  return spliceText(
+    text,
+    { from: 0, to: text.length },
+    composed.filter((piece) => sizeOf(piece) > 0),
+  );
+}
+
+function sortEdits(edits: readonly TextEdit[]): TextEdit[] {
+  return [...edits].sort((a, b) => a.span.from - b.span.from || a.span.to - b.span.to);
+}
+
+function sizeOf(piece: TextPiece): number {
+  return piece.kind === 'new' ? piece.text.length : piece.span.to - piece.span.from;
+}
+
+function editPieces(pieces: readonly TextPiece[], { span, text }: TextEdit): TextPiece[] {
+  const before = cutPieces(pieces, 0, span.from);
+  const after = cutPieces(pieces, span.to, Infinity);
+  return [...before, { kind: 'new', text }, ...after];
+}
+
+/** What of the pieces, laid end to end, lies between two places. */
+function cutPieces(pieces: readonly TextPiece[], from: number, to: number): TextPiece[] {
+  const kept: TextPiece[] = [];
+  let at = 0;
+  for (const piece of pieces) {
+    const size = sizeOf(piece);
+    const [start, end] = [Math.max(0, from - at), Math.min(size, to - at)];
+    at += size;
+    if (end <= start) continue;
+    kept.push(
+      piece.kind === 'new'
+        ? { kind: 'new', text: piece.text.slice(start, end) }
+        : { kind: 'copy', span: { from: piece.span.from + start, to: piece.span.from + end } },
+    );
   }
   return kept;
 }
