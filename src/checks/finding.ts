@@ -10,14 +10,13 @@ import type { Piece, Sheet } from '../sheet/types';
 import type { BareGap, ShortOverlap } from '../stack/index';
 import type { StackLayer } from '../stack/stack';
 import type { Span } from '../text/text';
+import type { Wording } from '../text/wording';
 
 export type { CheckId, Severity };
 
-export interface Finding {
+export interface Finding extends Wording {
   readonly check: CheckId;
   readonly severity: Severity;
-  /** What, why in card and paint, what to do; with the measure and the limit. */
-  readonly message: string;
   /** The tightest text to underline. */
   readonly span: Span;
   /** The layer's name, for people. */

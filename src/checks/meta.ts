@@ -5,6 +5,8 @@ export interface CheckMeta {
   readonly id: CheckId;
   /** One sentence, for lists of checks. */
   readonly summary: string;
+  /** What a change brings that it comes of, after "would": "leave a loose tongue". */
+  readonly outcome: string;
   /** How serious it is unless the configuration says otherwise; single findings may differ. */
   readonly severity: Severity;
   /** Whether the file and its configuration decide what is found, or the other layers of the stack too. */

@@ -13,6 +13,7 @@ import type { Report } from '../report/report';
 import { cuttingTimeOf } from '../sheet/cutting-time';
 import type { Sheet } from '../sheet/types';
 import type { Span, TextEdit } from '../text/text';
+import type { Wording } from '../text/wording';
 
 export interface CheckedFile {
   readonly path: string;
@@ -45,11 +46,10 @@ export interface CheckedLayer {
   readonly cutTime?: number | undefined;
 }
 
-export interface PlacedFinding {
+export interface PlacedFinding extends Wording {
   /** A check of the engine, or `CONFIG_CHECK`. */
   readonly check: string;
   readonly severity: Severity;
-  readonly message: string;
   readonly layer: string | undefined;
   readonly range: Range;
   readonly at: Point | undefined;
@@ -208,6 +208,7 @@ function placeFinding(finding: Finding, tried: FixesOfFinding | undefined, place
     check: finding.check,
     severity: finding.severity,
     message: finding.message,
+    ...(finding.detail !== undefined && { detail: finding.detail }),
     layer: finding.layer,
     range: places.own(finding.span),
     at: finding.at,

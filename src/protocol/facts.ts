@@ -4,6 +4,7 @@ import type { CheckId, Severity } from '../config/check-id';
 import type { FindingId, OutlineItem } from '../engine/index';
 import type { Point } from '../geometry/base/curve-types';
 import type { Span } from '../text/text';
+import type { Wording } from '../text/wording';
 import type { Summary } from './index';
 
 export interface DocumentFacts {
@@ -20,11 +21,10 @@ export interface DocumentFacts {
   readonly summary: Summary;
 }
 
-export interface FindingFact {
+export interface FindingFact extends Wording {
   readonly id: FindingId;
   readonly check: CheckId;
   readonly severity: Severity;
-  readonly message: string;
   readonly span: Span;
   readonly related: readonly RelatedFact[];
   /** Sheet mm. */

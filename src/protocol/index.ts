@@ -7,6 +7,7 @@ import type { Point } from '../geometry/base/curve-types';
 import type { Box } from '../geometry/base/polygon-types';
 import type { PictureLayer } from '../picture/scene';
 import type { TextEdit } from '../text/text';
+import type { Wording } from '../text/wording';
 
 /** Server to editor, after each run: what the status item shows. The bench asks for the stack when it hears it. */
 export const CHECKED = 'tombolo/checked';
@@ -194,14 +195,13 @@ export interface PreviewLayer extends PictureLayer {
   readonly cutLength: number;
 }
 
-export interface PreviewFinding {
+export interface PreviewFinding extends Wording {
   /** What it is asked about by. */
   readonly id: FindingId;
   /** The document that it lies in. */
   readonly uri: string;
   readonly check: CheckId;
   readonly severity: Severity;
-  readonly message: string;
   /** Index into the layers of the same stack; undefined where the finding is about the whole file. */
   readonly layer: number | undefined;
   readonly at: Point | undefined;

@@ -41,6 +41,11 @@ describe('the checks', () => {
     ]);
   });
 
+  it('say what a change brings that they come of, as the end of a sentence', () => {
+    const unlike = ALL_METAS.filter(({ outcome }) => !/^(leave|make|bring|take) [^.]*[^.\s]$/.test(outcome));
+    expect(unlike.map(({ id }) => id)).toEqual([]);
+  });
+
   it('and the materials are the ones the schema knows', () => {
     const ids = ALL_METAS.map(({ id }) => id);
     expect(Object.keys(schema.properties.checks.properties)).toEqual(ids);

@@ -11,6 +11,7 @@ export const bareGap: StackCheck = {
   meta: {
     id: 'bare-gap',
     summary: 'Bare ground between neighbouring colours.',
+    outcome: 'leave bare ground between two colours',
     severity: 'warning',
     reads: 'stack',
     fixes: ['spread-colour'],

@@ -14,6 +14,7 @@ export const hiddenOpening: StackCheck = {
   meta: {
     id: 'buried-opening',
     summary: 'An opening that later layers paint over altogether.',
+    outcome: 'leave an opening that later colours cover',
     severity: 'hint',
     reads: 'stack',
     fixes: ['remove-opening'],

@@ -12,6 +12,7 @@ export const crossedOutline: Check = {
   meta: {
     id: 'crossed-outline',
     summary: 'An outline that crosses itself where it changes what is cut.',
+    outcome: 'make an outline cross itself',
     severity: 'warning',
     reads: 'file',
     fixes: [],

@@ -20,6 +20,7 @@ export const doubledCut: Check = {
   meta: {
     id: 'doubled-cut',
     summary: 'Lines that would be cut twice.',
+    outcome: 'leave a line that is cut twice',
     severity: 'warning',
     reads: 'file',
     fixes: ['unite-outlines', 'remove-doubled-line', 'remove-both-lines'],

@@ -16,6 +16,7 @@ export const edgeOpening: Check = {
   meta: {
     id: 'edge-opening',
     summary: 'An opening across the edge of the sheet, or too near it.',
+    outcome: "bring an opening too near the sheet's edge",
     severity: 'error',
     reads: 'file',
     fixes: [],

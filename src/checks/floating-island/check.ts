@@ -9,6 +9,7 @@ export const floatingIsland: Check = {
   meta: {
     id: 'floating-island',
     summary: 'A piece of material that hangs on nothing and falls out when the sheet is cut.',
+    outcome: 'leave an island that falls out',
     severity: 'error',
     reads: 'file',
     fixes: [

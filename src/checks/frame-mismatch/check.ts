@@ -17,6 +17,7 @@ export const frameMismatch: StackCheck = {
   meta: {
     id: 'frame-mismatch',
     summary: 'Layers whose frames or register marks differ.',
+    outcome: 'leave sheets that cannot be laid in register',
     severity: 'error',
     reads: 'stack',
     fixes: ['register-stack'],

@@ -12,6 +12,7 @@ export const looseTongue: Check = {
   meta: {
     id: 'loose-tongue',
     summary: 'Material held at one end only, which lifts under the spray.',
+    outcome: 'leave a loose tongue',
     severity: 'warning',
     reads: 'file',
     fixes: [],

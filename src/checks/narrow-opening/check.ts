@@ -10,6 +10,7 @@ export const narrowOpening: Check = {
   meta: {
     id: 'narrow-opening',
     summary: 'An opening with a place too narrow to cut or to spray through.',
+    outcome: 'leave a slot too narrow to paint',
     severity: 'warning',
     reads: 'file',
     fixes: ['open-up', 'close-slot'],

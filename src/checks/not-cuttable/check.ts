@@ -6,6 +6,7 @@ export const notCuttable: Check = {
   meta: {
     id: 'not-cuttable',
     summary: 'Something that cannot be cut: text, an image, a gradient, a filter, a mask, part opacity.',
+    outcome: 'leave something that cannot be cut',
     severity: 'error',
     reads: 'file',
     fixes: [],

@@ -13,6 +13,7 @@ export const openOutline: Check = {
   meta: {
     id: 'open-outline',
     summary: 'An outline that does not close.',
+    outcome: 'leave an outline that does not close',
     severity: 'error',
     reads: 'file',
     fixes: ['close-outline'],

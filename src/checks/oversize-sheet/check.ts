@@ -8,6 +8,7 @@ export const oversizeSheet: Check = {
   meta: {
     id: 'oversize-sheet',
     summary: 'A sheet that does not fit the bed either way round.',
+    outcome: 'make the sheet too large for the bed',
     severity: 'error',
     reads: 'file',
     fixes: ['scale-to-fit', 'scale-stack'],

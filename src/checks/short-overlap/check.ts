@@ -20,6 +20,7 @@ export const shortOverlap: StackCheck = {
   meta: {
     id: 'short-overlap',
     summary: 'Neighbouring colours that overlap less than the layers may slip.',
+    outcome: 'leave two colours with too little overlap',
     severity: 'warning',
     reads: 'stack',
     fixes: ['spread-colour'],

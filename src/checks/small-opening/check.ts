@@ -11,6 +11,7 @@ export const smallOpening: Check = {
   meta: {
     id: 'small-opening',
     summary: 'An opening too small to cut or to spray through.',
+    outcome: 'leave an opening too small to paint',
     severity: 'warning',
     reads: 'file',
     fixes: ['remove-opening'],

@@ -15,6 +15,7 @@ export const thinBridge: Check = {
   meta: {
     id: 'thin-bridge',
     summary: 'A bridge or web narrower than the material bears.',
+    outcome: 'leave a bridge too thin to hold',
     severity: 'warning',
     reads: 'file',
     fixes: ['widen-bridge'],

@@ -6,6 +6,7 @@ export const unreadableMarkup: Check = {
   meta: {
     id: 'unreadable-markup',
     summary: 'Markup that could not be read.',
+    outcome: 'leave markup that cannot be read',
     severity: 'error',
     reads: 'file',
     fixes: [],

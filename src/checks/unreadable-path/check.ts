@@ -6,6 +6,7 @@ export const unreadablePath: Check = {
   meta: {
     id: 'unreadable-path',
     summary: 'Path data that could not be read.',
+    outcome: 'leave path data that cannot be read',
     severity: 'error',
     reads: 'file',
     fixes: [],

@@ -8,6 +8,7 @@ export const unsafeMaterial: Check = {
   meta: {
     id: 'unsafe-material',
     summary: 'Material that must not be lasered, or that the workshop must agree to.',
+    outcome: 'leave the material unsafe to cut',
     severity: 'error',
     reads: 'file',
     fixes: [],

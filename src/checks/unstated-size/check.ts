@@ -7,6 +7,7 @@ export const unstatedSize: Check = {
   meta: {
     id: 'unstated-size',
     summary: 'A file that states no physical size.',
+    outcome: 'leave the size unstated',
     severity: 'info',
     reads: 'file',
     fixes: ['state-size'],

@@ -9,6 +9,7 @@ export const unsupported: Check = {
   meta: {
     id: 'unsupported',
     summary: 'Something in the file that is not read.',
+    outcome: 'leave something that is not read',
     severity: 'info',
     reads: 'file',
     fixes: [],

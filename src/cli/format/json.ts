@@ -33,11 +33,12 @@ function layerJson(layer: CheckedLayer): object {
 }
 
 function findingJson(finding: PlacedFinding): object {
-  const { check, severity, message, layer, range, at, measure, related, mends, refusals } = finding;
+  const { check, severity, message, detail, layer, range, at, measure, related, mends, refusals } = finding;
   return {
     check,
     severity,
     message,
+    detail,
     layer,
     range,
     at: tidyPoint(at),

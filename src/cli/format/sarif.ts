@@ -5,6 +5,8 @@ import { pathToFileURL } from 'node:url';
 import type { ArtifactChange, ArtifactLocation, Fix, Location, Log, PhysicalLocation, Region, Result } from 'sarif';
 import { version } from '../../../package.json';
 import type { Severity } from '../../checks/finding';
+import { escapeMarkdown } from '../../text/markdown';
+import type { Wording } from '../../text/wording';
 import type { CheckedFile, PlacedChange, PlacedFinding, PlacedFix, Range } from '../checked-file';
 import type { Format } from './format';
 import { RULES } from './rules';
@@ -38,7 +40,7 @@ function ruleOf({ id, summary }: (typeof RULES)[number]): { id: string; shortDes
 }
 
 function resultOf({ path }: CheckedFile, finding: PlacedFinding): Result {
-  const { check, severity, message, layer, at, measure, related, mends } = finding;
+  const { check, severity, layer, at, measure, related, mends } = finding;
   const relatedLocations = related.map(
     (other, index): Location => ({
       id: index,
@@ -50,12 +52,18 @@ function resultOf({ path }: CheckedFile, finding: PlacedFinding): Result {
     ruleId: check,
     ruleIndex: RULES.findIndex((rule) => rule.id === check),
     level: LEVELS[severity],
-    message: { text: message },
+    message: messageOf(finding),
     locations: [{ physicalLocation: placeOf(path, finding.range) }],
     ...(related.length > 0 && { relatedLocations }),
     ...(mends.length > 0 && { fixes: mends.map((mend) => fixOf(path, mend)) }),
     properties: { layer, at: tidyPoint(at), measure: tidyMeasure(measure) },
   };
+}
+
+/** Viewers that show no Markdown show the line alone. */
+function messageOf({ message, detail }: Wording): Result['message'] {
+  if (detail === undefined) return { text: message };
+  return { text: message, markdown: `${escapeMarkdown(message)}\n\n${escapeMarkdown(detail)}` };
 }
 
 function fixOf(path: string, { title, edits, others = [] }: PlacedFix): Fix {

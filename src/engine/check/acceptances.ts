@@ -11,6 +11,7 @@ import type { Span } from '../../text/text';
 export const UNUSED_ACCEPTANCE: CheckMeta = {
   id: 'unused-acceptance',
   summary: 'An accepted finding that is no longer there.',
+  outcome: 'leave an acceptance of nothing',
   severity: 'warning',
   reads: 'file',
   fixes: [],

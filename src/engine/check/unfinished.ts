@@ -8,6 +8,7 @@ import type { Skipped } from './run-watch';
 export const UNFINISHED: CheckMeta = {
   id: 'unfinished',
   summary: 'A run that stopped before all was looked at.',
+  outcome: 'take longer to check than the time that there is',
   severity: 'warning',
   reads: 'file',
   fixes: [],

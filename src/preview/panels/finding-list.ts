@@ -28,6 +28,7 @@ export class FindingList {
         class: `finding ${finding.severity}`,
         'data-index': index,
         'aria-current': String(selected),
+        title: finding.detail ?? '',
       });
       const [badge, title, message] = button.children;
       if (badge) setText(badge, String(index + 1));

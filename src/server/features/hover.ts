@@ -3,8 +3,9 @@ import { type Hover, MarkupKind } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import { formatSides } from '../../config/values';
 import type { ShapeDescription } from '../../engine/index';
-import type { LayerFact, TagFacts } from '../../protocol/facts';
+import type { FindingFact, LayerFact, TagFacts } from '../../protocol/facts';
 import { Priority } from '../../protocol/run-signals';
+import { escapeMarkdown } from '../../text/markdown';
 import type { Span } from '../../text/text';
 import type { KnownDocument } from '../documents/known-document';
 import type { EngineClient } from '../engine/engine-client';
@@ -13,7 +14,8 @@ import type { EngineClient } from '../engine/engine-client';
 const WAIT = 30;
 
 /**
- * The shape there; and of the findings there, why fixes that were tried by now cannot be had.
+ * The shape there; and of the findings there what their messages leave out, and why fixes that were tried by now cannot
+ * be had. The messages themselves the editor shows beside it.
  * @param offset of the pointer in the live text
  */
 export async function hoverAt(
@@ -27,23 +29,35 @@ export async function hoverAt(
   const shape = tag && (await shapeOf(known, tag.span, engine));
   const short = tag && shortText(known.document.getText().slice(tag.span.from, tag.span.to), tag.layer);
   const drawn = tag && shape !== null ? [{ span: tag.span, text: shape ? textOf(shape) : (short ?? '') }] : [];
-  const told = [...drawn, ...refusalsAt(known, place)];
+  const told: Told[] = [...drawn, ...findingsAt(known, place)];
   const [first] = told;
   if (!first) return undefined;
   const value = told.map(({ text }) => text).join('\n\n');
   return { contents: { kind: MarkupKind.Markdown, value }, range: known.rangeIn(live, first.span) };
 }
 
-/** A hover proves nothing: it tells what is known. */
-function refusalsAt(known: KnownDocument, offset: number): { readonly span: Span; readonly text: string }[] {
-  return known.facts.findings.flatMap(({ id, check, span }) => {
-    const offers = span.from <= offset && offset <= span.to ? (known.offersOf(id) ?? []) : [];
-    const lines = offers.flatMap((offer) => {
-      const proof = known.proof(offer.id);
-      return proof?.outcome === 'refused' ? [`- ${escaped(offer.title)}: ${escaped(proof.reason)}`] : [];
+interface Told {
+  readonly span: Span;
+  readonly text: string;
+}
+
+function findingsAt(known: KnownDocument, offset: number): Told[] {
+  return known.facts.findings
+    .filter(({ span }) => span.from <= offset && offset <= span.to)
+    .flatMap((finding) => {
+      const { check, detail, span } = finding;
+      const parts = detail === undefined ? [] : [`**${escapeMarkdown(check)}**: ${escapeMarkdown(detail)}`];
+      const refusals = refusalsOf(known, finding);
+      if (refusals.length > 0) parts.push([`Not offered for ${escapeMarkdown(check)}:`, ...refusals].join('\n'));
+      return parts.length === 0 ? [] : [{ span, text: parts.join('\n\n') }];
     });
-    if (lines.length === 0) return [];
-    return [{ span, text: [`Not offered for ${escaped(check)}:`, ...lines].join('\n') }];
+}
+
+/** A hover proves nothing: it tells what is known. */
+function refusalsOf(known: KnownDocument, { id }: FindingFact): string[] {
+  return (known.offersOf(id) ?? []).flatMap((offer) => {
+    const proof = known.proof(offer.id);
+    return proof?.outcome === 'refused' ? [`- ${escapeMarkdown(offer.title)}: ${escapeMarkdown(proof.reason)}`] : [];
   });
 }
 
@@ -79,7 +93,7 @@ function tagAt({ from, to, layer, layers }: TagFacts, offset: number) {
 }
 
 function textOf({ name, id, times, width, height, area, cutLength, layers }: ShapeDescription): string {
-  const title = `**${escaped(id === undefined ? name : `${name} ${id}`)}**${times > 1 ? `, drawn ${times} times` : ''}`;
+  const title = `**${escapeMarkdown(id === undefined ? name : `${name} ${id}`)}**${times > 1 ? `, drawn ${times} times` : ''}`;
   const size = formatSides(width, height, 2);
   const measures = `${size} · ${area.toFixed(2)} mm² · ${cutLength.toFixed(2)} mm of cut`;
   return [title, measures, ...(layers.length > 0 ? layers.map(standsIn) : ['in no layer of the stack'])].join('  \n');
@@ -89,14 +103,9 @@ function textOf({ name, id, times, width, height, area, cutLength, layers }: Sha
 function shortText(tag: string, layer: LayerFact | undefined): string {
   const name = /^<([^\s/>]+)/.exec(tag)?.[1] ?? '';
   const id = /\sid\s*=\s*["']([^"']*)["']/.exec(tag)?.[1];
-  const title = `**${escaped(id === undefined ? name : `${name} ${id}`)}**`;
+  const title = `**${escapeMarkdown(id === undefined ? name : `${name} ${id}`)}**`;
   return [title, 'not measured yet', ...(layer ? [standsIn(layer)] : [])].join('  \n');
 }
 
 const standsIn = ({ name, paint, reading }: LayerFact): string =>
-  `layer ${escaped(name)}, paint ${paint}, read as ${reading}`;
-
-/** The artist's words as they are: none of them is Markdown. */
-function escaped(text: string): string {
-  return text.replace(/[\\`*_{}[\]()#+\-.!|<>&~]/g, '\\$&').replace(/\s+/g, ' ');
-}
+  `layer ${escapeMarkdown(name)}, paint ${paint}, read as ${reading}`;

@@ -84,7 +84,7 @@ function layerOf(sheet: Sheet, uri: string): PreviewLayer {
 }
 
 function findingOf(finding: ReportedFinding, { uri, report }: CheckedDocument): PreviewFinding {
-  const { id, check, severity, message, at, measure, subject, span, layerId } = finding;
+  const { id, check, severity, message, detail, at, measure, subject, span, layerId } = finding;
   const layer = report.stack.layers.findIndex(({ sheet }) => sheet.layer.id === layerId);
   return {
     id,
@@ -92,6 +92,7 @@ function findingOf(finding: ReportedFinding, { uri, report }: CheckedDocument): 
     check,
     severity,
     message,
+    ...(detail !== undefined && { detail }),
     at,
     measure,
     layer: layer < 0 ? undefined : layer,

@@ -29,12 +29,13 @@ export function projectFactsOf({ report, documents }: CheckedProject): CheckFact
 }
 
 function findingFactOf(finding: ReportedFinding, checked: CheckedDocument): FindingFact {
-  const { id, check, severity, message, span, related, at, measure, layer } = finding;
+  const { id, check, severity, message, detail, span, related, at, measure, layer } = finding;
   return {
     id,
     check,
     severity,
     message,
+    ...(detail !== undefined && { detail }),
     span,
     at,
     measure,

@@ -63,6 +63,12 @@ describe('formatJson', () => {
     expect(Object.keys(written)).toEqual(['check', 'severity', 'message', 'range', 'related', 'mends']);
   });
 
+  it('gives the detail of a finding that has one', () => {
+    const detail = 'Narrower bridges tear.';
+    const [written] = JSON.parse(formatJson(input([file([finding({ detail })])]))).files[0].findings;
+    expect(written.detail).toBe(detail);
+  });
+
   it('gives the reasons why mends were refused, where there are any', () => {
     const refusals = [{ title: 'Bridge this island', reason: 'No place for a bridge was found.' }];
     const [written] = JSON.parse(formatJson(input([file([finding({ refusals })])]))).files[0].findings;

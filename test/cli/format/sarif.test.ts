@@ -67,6 +67,14 @@ describe('formatSarif', () => {
     ]);
   });
 
+  it('a detail stands beneath the message, none of it taken for Markdown', () => {
+    const detail = 'Set limits.bridge, or *widen* it.';
+    const [told, plain] = run(file([finding({ detail }), finding()])).results ?? [];
+    expect(told?.message.text).toBe('Bridge 0.42 mm wide; 0.80 mm is the least.');
+    expect(told?.message.markdown).toMatch(/^Bridge .*\n\nSet limits\\\.bridge, or \\\*widen\\\* it\\\.$/);
+    expect(plain?.message.markdown).toBeUndefined();
+  });
+
   it('paths become URIs', () => {
     const uris = run(
       file([], { path: 'marsh trail/#1 heron.svg' }),

@@ -11,6 +11,7 @@ export const longBridge: Check = {
   meta: {
     id: 'long-bridge',
     summary: 'A bridge that sags over its length.',
+    outcome: 'leave a long bridge',
     severity: 'warning',
     reads: 'file',
     fixes: [],
