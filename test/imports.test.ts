@@ -46,6 +46,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
     'geometry/base/polygon-types',
     'picture/scene',
     'text/text',
+    'text/wording',
   ],
   worker: [
     'base/checkpoint',
@@ -89,6 +90,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
     'config/types',
     'config/values',
     'text/file-size',
+    'text/markdown',
     'text/text',
     'text/text-shift',
   ],
@@ -110,7 +112,9 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
     'sheet/types',
     'stack/stack',
     'text/file-size',
+    'text/markdown',
     'text/text',
+    'text/wording',
   ],
   extension: [
     'config/material',
