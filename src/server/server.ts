@@ -92,7 +92,7 @@ function answerInitialize(server: Server): void {
   const { connection, checker } = server;
   let asks = false;
   connection.onInitialize(({ initializationOptions, capabilities }: InitializeParams) => {
-    checker.settings = readSettings(initializationOptions);
+    checker.configure(readSettings(initializationOptions));
     asks = capabilities.workspace?.configuration ?? false;
     const { codeAction } = capabilities.textDocument ?? {};
     const resolves = codeAction?.resolveSupport?.properties.includes('edit') ?? false;
@@ -104,7 +104,7 @@ function answerInitialize(server: Server): void {
   });
   connection.onDidChangeConfiguration(async ({ settings }) => {
     const sent: unknown = asks ? await connection.workspace.getConfiguration('tombolo') : settings?.tombolo;
-    checker.settings = readSettings(sent);
+    checker.configure(readSettings(sent));
   });
 }
 

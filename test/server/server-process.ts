@@ -29,6 +29,7 @@ export class ServerProcess {
   private readonly listeners = new Set<() => void>();
   private readonly documents = new Map<string, TextDocument>();
   private settings: unknown = { delay: 20 };
+  private settingsTaken: () => void = () => undefined;
 
   readonly folder: string;
   private readonly child: ChildProcess;
@@ -82,7 +83,10 @@ export class ServerProcess {
       keep(this.shown)(message);
     });
     this.connection.onRequest('client/registerCapability', () => null);
-    this.connection.onRequest('workspace/configuration', () => [this.settings]);
+    this.connection.onRequest('workspace/configuration', () => {
+      this.settingsTaken();
+      return [this.settings];
+    });
     this.connection.listen();
   }
 
@@ -110,9 +114,16 @@ export class ServerProcess {
     writeFileSync(path.join(this.folder, name), text);
   }
 
+  /** Settles when the server has taken them. */
   async set(settings: unknown): Promise<void> {
     this.settings = settings;
+    const asked = new Promise<void>((resolve) => {
+      this.settingsTaken = resolve;
+    });
     await this.connection.sendNotification('workspace/didChangeConfiguration', { settings: {} });
+    await asked;
+    // What is asked next is heard after the answer.
+    await this.connection.sendRequest('tombolo/checkAgain', { uri: this.uri('none.svg') });
   }
 
   async open(name: string, text: string): Promise<TextDocument> {

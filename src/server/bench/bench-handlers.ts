@@ -6,6 +6,7 @@ import {
   BRIDGE_ISLANDS,
   BRIDGE_PLAN,
   type DocumentParams,
+  type PreviewStack,
   SHAPE_AT,
   STACK,
 } from '../../protocol/index';
@@ -30,7 +31,8 @@ export function handleBenchRequests(connection: Connection, checker: StencilChec
       const question = { kind: 'bench', method, params, ...(openConfig && { openConfig }) } as const;
       const { answer, cancel } = engine.ask(question, Priority.chosen);
       token.onCancellationRequested(cancel);
-      return (await answer) ?? null;
+      const told = await answer;
+      return (method === STACK && told ? checker.shown(told as PreviewStack) : told) ?? null;
     });
   }
   const last = new Map<string, () => void>();

@@ -8,6 +8,7 @@ import type { Offer, OfferFacts, Proof } from '../../protocol/offers';
 import type { Span } from '../../text/text';
 import { TextShift } from '../../text/text-shift';
 import type { FoundConfig } from './find-config';
+import { type ShownSeverities, withSeverities } from './shown-severities';
 
 /** What a document asks of the project that it was checked with. */
 export interface ProjectOfDocument {
@@ -23,7 +24,9 @@ export class KnownDocument {
   private readonly listeners = new Set<() => void>();
   private shift: { readonly version: number; readonly shift: TextShift } | undefined;
 
-  readonly facts: DocumentFacts;
+  /** As they are shown: some findings as more or less serious than they were found to be. */
+  facts: DocumentFacts;
+  private readonly found: DocumentFacts;
   /** The document as it was when it was checked. */
   readonly document: TextDocument;
   readonly config: FoundConfig | undefined;
@@ -36,6 +39,7 @@ export class KnownDocument {
     project?: ProjectOfDocument,
   ) {
     this.facts = facts;
+    this.found = facts;
     this.document = document;
     this.config = config;
     this.project = project;
@@ -47,6 +51,13 @@ export class KnownDocument {
 
   get version(): number {
     return this.facts.version;
+  }
+
+  /** @returns whether findings are shown in another way now */
+  remap(severities: ShownSeverities): boolean {
+    const before = this.facts;
+    this.facts = withSeverities(this.found, severities);
+    return JSON.stringify(before.findings) !== JSON.stringify(this.facts.findings);
   }
 
   /** The document that an address stands for: this one or another of its project. */

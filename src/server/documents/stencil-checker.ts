@@ -2,13 +2,12 @@
 import type { Diagnostic } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { CONFIG_NAME } from '../../config/types';
-import type { CheckRequest } from '../../protocol/engine-worker';
 import type { CheckFacts, DocumentFacts } from '../../protocol/facts';
-import type { Checked } from '../../protocol/index';
+import type { Checked, PreviewStack } from '../../protocol/index';
 import type { OfferFacts } from '../../protocol/offers';
-import { Priority } from '../../protocol/run-signals';
-import type { Asked, EngineClient } from '../engine/engine-client';
-import { type CheckInput, type InputSources, inputFor, isSameInput, keyFor } from './check-input';
+import type { EngineClient } from '../engine/engine-client';
+import { type CheckInput, type InputSources, inputFor, keyFor } from './check-input';
+import { CheckRuns, type Run, type Wish } from './check-runs';
 import { ConfigDiagnostics } from './config-diagnostics';
 import { Debouncer } from './debounce';
 import { diagnosticOf } from './diagnostics';
@@ -18,6 +17,7 @@ import { KnownConfigs } from './known-configs';
 import { KnownDocument } from './known-document';
 import { KnownProject } from './known-project';
 import { DEFAULT_SETTINGS, type ServerSettings } from './settings';
+import { withShown } from './shown-severities';
 
 /** The way out of the checker. */
 export interface CheckerOutput {
@@ -34,24 +34,6 @@ export interface OpenDocuments {
   all(): TextDocument[];
 }
 
-/** What is to become of a check. */
-interface Wish {
-  /** Check it though nobody has called it a stencil. */
-  readonly always: boolean;
-  /** Say what was found, be it that this is no stencil. */
-  readonly announced: boolean;
-}
-
-/** A check that is under way. */
-interface Run {
-  readonly input: CheckInput;
-  wish: Wish;
-  cancelled: boolean;
-  readonly asked: Asked<CheckFacts>;
-  /** `done` when its facts are known, `lost` when it is clear that they never will be. */
-  outcome: Promise<'done' | 'cancelled' | 'lost'>;
-}
-
 /** Milliseconds that an answer may wait for a check that is under way. */
 const GRACE = 30;
 
@@ -61,7 +43,7 @@ const MAX_TRIES = 20;
 export const isConfigUri = (uri: string): boolean => uri.endsWith(`/${CONFIG_NAME}`);
 
 export class StencilChecker {
-  settings: ServerSettings = DEFAULT_SETTINGS;
+  private settings: ServerSettings = DEFAULT_SETTINGS;
   private readonly debouncer = new Debouncer();
   /** Documents that have had their first look, stencils or not. */
   private readonly seen = new Set<string>();
@@ -71,13 +53,15 @@ export class StencilChecker {
   private readonly projects = new Map<string, KnownProject>();
   /** The versions in which documents were found to be no stencils. */
   private readonly plain = new Map<string, number>();
-  /** By what is checked. */
-  private readonly runs = new Map<string, Run>();
+  private readonly runs: CheckRuns;
   private readonly disk = new DiskFiles();
   private readonly configs: KnownConfigs;
   private readonly sources: InputSources;
-  /** The last check that was asked for of a document that is no stencil. */
-  private asked: KnownDocument | undefined;
+  /**
+   * The documents of the last check that nobody was told of: of a document that is no stencil, or of a text that is not
+   * to be checked yet.
+   */
+  private untold: readonly KnownDocument[] = [];
   private readonly notices: ConfigDiagnostics;
 
   private readonly documents: OpenDocuments;
@@ -90,10 +74,21 @@ export class StencilChecker {
     this.outlet = outlet;
     this.configs = new KnownConfigs((uri) => documents.get(uri)?.getText());
     this.sources = { documents, disk: this.disk, configs: this.configs };
+    this.runs = new CheckRuns(engine, this.configs, (run, facts) => this.ended(run, facts));
     this.notices = new ConfigDiagnostics(
       (found) => this.configs.read(found).problems,
       (uri, diagnostics) => outlet.diagnostics(uri, undefined, diagnostics),
     );
+  }
+
+  /** What the editor's settings say, from now on. */
+  configure(settings: ServerSettings): void {
+    const before = this.settings;
+    this.settings = settings;
+    for (const known of [...this.results.values()]) {
+      if (known.remap(settings.severity)) this.publish(known);
+    }
+    if (settings.run === 'onType' && before.run !== 'onType') this.checkAllSoon(0);
   }
 
   /** The text of a document was opened or has changed. */
@@ -107,7 +102,7 @@ export class StencilChecker {
     }
     const { run, delay } = this.settings;
     if (run === 'manual' || (run === 'onSave' && !first)) return;
-    this.cancelOutdated();
+    this.runs.cancelOutdated(this.documents);
     if (isConfigUri(uri)) this.checkAllSoon(first ? 0 : delay);
     else this.checkSoon(uri, first ? 0 : delay);
   }
@@ -123,12 +118,12 @@ export class StencilChecker {
     this.debouncer.cancel(uri);
     this.seen.delete(uri);
     this.plain.delete(uri);
-    if (this.asked?.uri === uri) this.asked = undefined;
+    this.untold = this.untold.filter((known) => known.uri !== uri);
     if (isConfigUri(uri)) this.configs.changed();
     const project = this.projectWith(uri);
     if (!project) this.forget(uri);
-    else if (this.isInForce(project)) this.checkProjectSoon(project.config.uri);
-    else this.clearProject(project);
+    else if (!this.isInForce(project)) this.clearProject(project);
+    else if (this.settings.run !== 'manual') this.checkProjectSoon(project.config.uri);
     if (isConfigUri(uri)) this.configChanged();
     this.sweepNotices();
   }
@@ -147,31 +142,37 @@ export class StencilChecker {
 
   /** Settles when the check is done and published. */
   async checkNow(uri: string): Promise<void> {
+    await this.look(uri, true);
+  }
+
+  private async look(uri: string, announced: boolean): Promise<void> {
     const input = this.documents.get(uri) && this.inputFor(uri);
-    if (input) await this.run(input, { always: false, announced: true }).outcome;
+    if (input) await this.run(input, { always: false, announced }).outcome;
   }
 
   /** A new worker runs, which has checked nothing yet. What was checked last stays published. */
   engineRestarted(lost: ReadonlySet<string>): void {
-    for (const uri of this.projects.keys()) if (!lost.has(uri)) this.checkProjectSoon(uri);
-    for (const { uri, project } of this.results.values()) if (!project && !lost.has(uri)) this.checkSoon(uri, 0);
+    const single = [...this.results.values()].flatMap(({ uri, project }) => (project ? [] : [uri]));
+    for (const key of [...this.projects.keys(), ...single]) {
+      const input = lost.has(key) ? undefined : this.inputFor(key);
+      if (input) this.run(input, { always: true, announced: false });
+    }
   }
 
   /** What the worker has found out ahead. */
   offered(facts: OfferFacts): void {
-    const known = this.results.get(facts.uri) ?? this.asked;
-    if (known?.uri === facts.uri && known.version === facts.version) known.take(facts);
+    for (const known of this.allOf(facts.uri)) if (known.version === facts.version) known.take(facts);
   }
 
   /**
-   * The check of the document's present text, made now if need be. For documents that are no stencils too; nothing is
-   * published for those. Files of a project are known though they are not open.
+   * The check of the document's present text, made now if need be. For documents that are no stencils too. Published
+   * only where a stencil is checked as it changes. Files of a project are known though they are not open.
    */
   async current(uri: string): Promise<KnownDocument | undefined> {
     if (isConfigUri(uri)) return undefined;
     for (let tries = 0; tries < MAX_TRIES; tries += 1) {
-      const known = this.results.get(uri) ?? this.askedFor(uri);
-      if (known && this.isCurrent(known)) return known;
+      const known = this.allOf(uri).find((each) => this.isCurrent(each));
+      if (known) return known;
       const input = this.inputFor(uri);
       if (!input) return undefined;
       const outcome = await this.run(input, { always: true, announced: false }).outcome;
@@ -185,22 +186,26 @@ export class StencilChecker {
    * @returns undefined for what is no stencil
    */
   async facts(uri: string): Promise<KnownDocument | undefined> {
-    const known = this.results.get(uri);
+    const known = this.lastOf(uri);
     if (known) {
       const run = this.isCurrent(known) ? undefined : this.runs.get(this.keyOf(uri));
       if (run) await Promise.race([run.outcome, new Promise((resolve) => setTimeout(resolve, GRACE))]);
-      return this.results.get(uri);
+      return this.lastOf(uri);
     }
     const document = this.documents.get(uri);
     if (!document || isConfigUri(uri) || this.plain.get(uri) === document.version) return undefined;
-    await this.checkNow(uri);
-    return this.results.get(uri);
+    await this.look(uri, this.settings.run !== 'manual');
+    return this.lastOf(uri);
   }
 
   /** The check of the document's present text, where it has been made. */
   known(uri: string): KnownDocument | undefined {
-    const known = this.results.get(uri) ?? this.askedFor(uri);
-    return known && this.isUpToDate(known) ? known : undefined;
+    return this.allOf(uri).find((each) => this.isUpToDate(each));
+  }
+
+  /** The stack as the bench is to show it. */
+  shown(stack: PreviewStack): PreviewStack {
+    return { ...stack, findings: withShown(stack.findings, this.settings.severity) };
   }
 
   /** The `tombolo.json` of a document, where it is open in the editor. */
@@ -214,8 +219,16 @@ export class StencilChecker {
     this.engine.dispose();
   }
 
-  private askedFor(uri: string): KnownDocument | undefined {
-    return this.asked?.uri === uri ? this.asked : undefined;
+  /** What is known of a document: what was published first. */
+  private allOf(uri: string): KnownDocument[] {
+    const published = this.results.get(uri);
+    const others = this.untold.filter((known) => known.uri === uri);
+    return published ? [published, ...others] : others;
+  }
+
+  /** Of a stencil. */
+  private lastOf(uri: string): KnownDocument | undefined {
+    return this.allOf(uri).find(({ facts }) => facts.stencil);
   }
 
   /** Whether it is about the texts that are in the editor now, its own and those of its project. */
@@ -259,59 +272,16 @@ export class StencilChecker {
     this.sweepNotices();
   }
 
-  /** Goes on with a run that reads the same; another of the same documents is cancelled. */
-  private run(input: CheckInput, wish: Wish): Run {
-    const before = this.runs.get(input.key);
+  private run(input: CheckInput, { always, announced }: Wish): Run {
     const wasPending = this.debouncer.cancel(input.key);
-    const announced = wish.announced || wasPending || (before?.wish.announced ?? false);
-    if (before && isSameInput(before.input, input) && (before.wish.always || !wish.always)) {
-      before.wish = { ...before.wish, announced };
-      return before;
-    }
-    if (before) this.cancel(before);
-    const asked = this.engine.ask(this.requestFor(input, wish.always), Priority.check);
-    const run: Run = {
-      input,
-      wish: { always: wish.always, announced },
-      cancelled: false,
-      asked,
-      outcome: Promise.resolve('lost'),
-    };
-    this.runs.set(input.key, run);
-    run.outcome = asked.answer.then((facts) => this.ended(run, facts));
-    return run;
+    return this.runs.start(input, { always, announced: announced || wasPending });
   }
 
-  private requestFor({ key, files, config, project }: CheckInput, always: boolean): CheckRequest {
-    const read = config && { ...config, config: this.configs.read(config).config };
-    return { kind: 'check', key, files, config: read, project, always };
-  }
-
-  private ended(run: Run, facts: CheckFacts | undefined): 'done' | 'cancelled' | 'lost' {
-    if (this.runs.get(run.input.key) === run) this.runs.delete(run.input.key);
-    if (run.cancelled) return 'cancelled';
-    if (!facts) return 'lost';
-    if (run.input.project) this.publishProject(run.input, facts);
-    else this.takeDocument(run, facts);
+  private ended({ input, wish }: Run, facts: CheckFacts): void {
+    const isTold = wish.announced || this.settings.run === 'onType';
+    if (input.project) this.takeProject(input, facts, isTold);
+    else this.takeDocument(input, facts, { ...wish, isTold });
     this.sweepNotices();
-    return 'done';
-  }
-
-  private cancel(run: Run): void {
-    run.cancelled = true;
-    run.asked.cancel();
-    this.runs.delete(run.input.key);
-  }
-
-  /** Nobody waits for the check of a text that has changed since. */
-  private cancelOutdated(): void {
-    for (const run of [...this.runs.values()]) {
-      const isOutdated = run.input.files.some(({ uri, version, open }) => {
-        const live = this.documents.get(uri);
-        return open ? live?.version !== version : live !== undefined;
-      });
-      if (isOutdated) this.cancel(run);
-    }
   }
 
   /** At once, with what the last check of the project found amiss in its layers. */
@@ -319,27 +289,34 @@ export class StencilChecker {
     this.notices.show(found, this.projects.get(found.uri)?.problems(found.text));
   }
 
-  private takeDocument({ input, wish }: Run, { documents: [facts] }: CheckFacts): void {
+  private takeDocument(
+    input: CheckInput,
+    { documents: [facts] }: CheckFacts,
+    { announced, isTold }: Wish & { readonly isTold: boolean },
+  ): void {
     const [file] = input.files;
     if (!file) return;
     const { uri, version } = file;
-    this.seen.add(uri);
+    if (isTold) this.seen.add(uri);
     if (input.config) this.notices.show(input.config);
-    const known = facts && knownFrom(facts, input);
-    const isWanted = wish.announced || this.results.has(uri) || this.settings.run !== 'manual';
-    if (known?.facts.stencil && isWanted) this.publish(known);
-    else {
-      this.asked = known ?? this.asked;
-      if (!known?.facts.stencil && (wish.announced || this.results.has(uri))) this.ignore({ uri, version });
-    }
+    const known = facts && this.knownFrom(facts, input);
+    if (known?.facts.stencil && isTold) return this.publish(known);
+    if (known) this.untold = [known];
+    if (known?.facts.stencil) return;
+    if (announced || (isTold && this.results.has(uri))) this.ignore({ uri, version });
+    else if (!known) this.plain.set(uri, version);
   }
 
-  private publishProject(input: CheckInput, facts: CheckFacts): void {
+  private takeProject(input: CheckInput, facts: CheckFacts, isTold: boolean): void {
     const { config } = input;
     if (!config) return;
     const before = this.projects.get(config.uri);
     const project = new KnownProject(config, input.named, facts.amiss);
-    project.documents.push(...facts.documents.map((each) => knownFrom(each, input, project)));
+    project.documents.push(...facts.documents.map((each) => this.knownFrom(each, input, project)));
+    if (!isTold) {
+      this.untold = project.documents;
+      return;
+    }
     this.projects.set(config.uri, project);
     this.notices.show(config, project.problems());
     for (const document of project.documents) this.publish(document);
@@ -354,8 +331,7 @@ export class StencilChecker {
     const { uri } = project.config;
     this.projects.delete(uri);
     this.debouncer.cancel(uri);
-    const run = this.runs.get(uri);
-    if (run) this.cancel(run);
+    this.runs.cancel(uri);
     this.engine.forget(uri);
     for (const document of project.documents) this.clear(document.uri);
   }
@@ -385,8 +361,7 @@ export class StencilChecker {
 
   /** A document that is closed. */
   private forget(uri: string): void {
-    const run = this.runs.get(uri);
-    if (run) this.cancel(run);
+    this.runs.cancel(uri);
     this.engine.forget(uri);
     this.clear(uri);
   }
@@ -410,10 +385,12 @@ export class StencilChecker {
     this.notices.keepOnly(new Set([...open, ...inForce]));
     this.disk.keepOnly(new Set(this.results.keys()));
   }
-}
 
-function knownFrom(facts: DocumentFacts, { files, config }: CheckInput, project?: KnownProject): KnownDocument {
-  const text = files.find(({ uri }) => uri === facts.uri)?.text ?? '';
-  const document = TextDocument.create(facts.uri, 'xml', facts.version, text);
-  return new KnownDocument(facts, document, config, project);
+  private knownFrom(facts: DocumentFacts, { files, config }: CheckInput, project?: KnownProject): KnownDocument {
+    const text = files.find(({ uri }) => uri === facts.uri)?.text ?? '';
+    const document = TextDocument.create(facts.uri, 'xml', facts.version, text);
+    const known = new KnownDocument(facts, document, config, project);
+    known.remap(this.settings.severity);
+    return known;
+  }
 }
