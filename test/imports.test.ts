@@ -73,6 +73,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
     'picture/picture',
     'report/finding-id',
     'report/fix',
+    'report/refusal',
     'report/report',
     'sheet/cutting-time',
     'sheet/layer/layer-id',
@@ -107,6 +108,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
     'picture/picture',
     'picture/scene',
     'picture/scene-svg',
+    'report/refusal',
     'report/report',
     'sheet/cutting-time',
     'sheet/types',
@@ -139,6 +141,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
     'picture/scene-svg',
     'picture/sheet-scene',
     'picture/sheets-scene',
+    'report/refusal',
   ],
   build: ['checks/meta', 'config/schema', 'engine/check/known-checks'],
 };

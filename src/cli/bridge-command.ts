@@ -6,6 +6,7 @@ import { createTwoFilesPatch, FILE_HEADERS_ONLY } from 'diff';
 import { count } from '../config/values';
 import { applyEdits, bridgeIslands, type PlannedBridge } from '../engine/index';
 import type { Point } from '../geometry/base/curve-types';
+import { isRefusal, whyNot } from '../report/refusal';
 import { stackOfFile } from '../stack/stack';
 import { fixAtPlace, plainBridgePreview } from './bridge-place';
 import { EXIT_CODES, Failure } from './failure';
@@ -130,8 +131,9 @@ function everyIsland({ report }: LoadedReport, options: BridgeOptions): Work {
 function atPlace({ report, name }: LoadedReport, options: BridgeOptions & { readonly at: Point }): Work {
   const width = options.widthOfBridge ?? options.bridge;
   const mend = fixAtPlace(report, name, { ...options, ...(width !== undefined && { width }) });
-  if (typeof mend === 'string')
-    return { text: report.text, planned: [], done: 'nothing changed', refusals: [mend], brings: [] };
+  if (isRefusal(mend)) {
+    return { text: report.text, planned: [], done: 'nothing changed', refusals: [whyNot(mend)], brings: [] };
+  }
   return {
     text: applyEdits(report.text, mend.edits),
     planned: (mend.bridges ?? []).map(plainBridgePreview),

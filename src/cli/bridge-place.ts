@@ -9,6 +9,7 @@ import {
   type Sheet,
 } from '../engine/index';
 import type { Point } from '../geometry/base/curve-types';
+import { isRefusal, type Result, refuse } from '../report/refusal';
 import type { BridgePreview } from '../report/report';
 import { Failure } from './failure';
 import { tidy, tidyPoint } from './format/tidy';
@@ -26,10 +27,10 @@ export interface PlaceOptions {
 /**
  * The first layer that has a bridge there, or a gap for one, is meant.
  * @param name of the file, for messages
- * @returns a sentence where nothing can be done there
+ * @returns why nothing can be done there, where nothing can
  * @throws Failure where a bridge is there and nothing is said about it, or none is there and something is
  */
-export function fixAtPlace(report: Report, name: string, options: PlaceOptions): Fix | string {
+export function fixAtPlace(report: Report, name: string, options: PlaceOptions): Result<Fix> {
   const sheets = report.sheets.filter(({ layer }) => options.layer === undefined || layer.name === options.layer);
   for (const sheet of sheets) {
     const bridge = bridgeStandingAt(report, sheet, options.at);
@@ -46,14 +47,14 @@ function changeFrom(name: string, { at, width, moveTo, remove }: PlaceOptions): 
   throw new Failure(`${name}: a bridge is at ${named(at)} already; say --bridge, --move-to or --remove`);
 }
 
-function firstDone(sheets: readonly Sheet[], attempt: (sheet: Sheet) => Fix | string): Fix | string {
-  let first: string | undefined;
+function firstDone(sheets: readonly Sheet[], attempt: (sheet: Sheet) => Result<Fix>): Result<Fix> {
+  let first: Result<Fix> | undefined;
   for (const sheet of sheets) {
     const result = attempt(sheet);
-    if (typeof result !== 'string') return result;
+    if (!isRefusal(result)) return result;
     first ??= result;
   }
-  return first ?? 'The drawing has no layers.';
+  return first ?? refuse('The drawing has no layers.');
 }
 
 function named({ x, y }: Point): string {

@@ -215,7 +215,7 @@ function placeFinding(finding: Finding, tried: FixesOfFinding | undefined, place
     measure: finding.measure,
     related: finding.related.flatMap((related) => placeRelated(related, places)),
     mends: fixes.map((fix) => placeFix(fix, places)),
-    refusals: refusals.map(({ title, refused }) => ({ title, reason: refused })),
+    refusals: refusals.map(({ title, reason }) => ({ title, reason })),
   };
 }
 

@@ -1,6 +1,6 @@
 /** What goes into the text of documents: edits for a version, another painting order, bridges that were offered. */
 import * as vscode from 'vscode';
-import type { BridgeOffer, VersionedEdits } from '../protocol/index';
+import type { BridgeOffer, BridgeRefusal, VersionedEdits } from '../protocol/index';
 import type { ReorderParams } from '../protocol/views';
 import type { ServerClient } from './server-client';
 
@@ -44,8 +44,8 @@ export class BridgeOffers {
   /** Takes the answer to a question of the page, if it is an offer or a refusal. */
   note(kind: string, answer: unknown): void {
     if (kind !== 'bridgeAt' && kind !== 'bridgePlan') return;
-    const offer = answer as BridgeOffer | { readonly refusal: string } | undefined;
-    this.last = offer && 'edits' in offer ? offer : undefined;
+    const offer = answer as BridgeOffer | BridgeRefusal | undefined;
+    this.last = offer && ('reason' in offer ? offer.anyway : offer);
   }
 
   /** @returns false, with nothing changed, where there is no offer or its text has changed since */

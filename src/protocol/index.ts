@@ -116,10 +116,15 @@ export interface BridgeOffer extends VersionedEdits {
   readonly bridges: readonly BridgePreviewData[];
 }
 
-/** Why there is no offer, in one sentence. */
+/** Why there is no offer, and what there is instead. */
 export interface BridgeRefusal {
   readonly version: number;
-  readonly refusal: string;
+  /** One short sentence. */
+  readonly reason: string;
+  /** What to do first, as a sentence: 'Extend "Water" under "Fur" first.' */
+  readonly first?: string;
+  /** The very bridges that were asked for: they hold, but leave new faults behind, which the title names. */
+  readonly anyway?: BridgeOffer;
 }
 
 export type BridgeAnswer = BridgeOffer | BridgeRefusal | null;

@@ -24,6 +24,9 @@ export interface Offer {
   readonly atCaret?: boolean;
 }
 
+/** Behind the id of an offer: the same change, where it was refused and is wanted anyway. */
+export const ANYWAY = '+anyway';
+
 /** What became of an offer. */
 export type Proof = ProvenFix | RefusedFix | NeedlessFix;
 
@@ -33,6 +36,8 @@ export interface ProvenFix {
   /** With what was found out: how many bridges, how wide. */
   readonly title: string;
   readonly preferred: boolean;
+  /** Only had by who asks for it in spite of what it leaves behind. */
+  readonly forced?: true;
   /** The document of the finding first. Left out where they are long: then they are asked for. */
   readonly edits?: readonly DocumentEdits[];
 }
@@ -40,8 +45,12 @@ export interface ProvenFix {
 export interface RefusedFix {
   readonly id: string;
   readonly outcome: 'refused';
-  /** One sentence. */
+  /** One short sentence. */
   readonly reason: string;
+  /** What to do first, as a sentence. */
+  readonly first?: string;
+  /** The very change, which leaves new faults behind: for who wants it all the same. */
+  readonly anyway?: ProvenFix;
 }
 
 /** Another offer already does the same. */

@@ -3,6 +3,7 @@ import type { CheckId } from '../config/check-id';
 import type { LayerId } from '../sheet/layer/layer-id';
 import type { TextEdit } from '../text/text';
 import type { FindingId } from './finding-id';
+import type { Refusal } from './refusal';
 import type { BridgePreview, FileEdits } from './report';
 
 declare const brand: unique symbol;
@@ -37,10 +38,14 @@ export interface FixCandidate extends FixFacts {
   readonly safe: boolean;
 }
 
-/** Why a candidate is not offered. */
-export interface FixRefusal extends FixFacts {
-  /** One sentence. */
-  readonly refused: string;
+/** Why a candidate is not offered, and what there is instead. */
+export interface FixRefusal extends FixFacts, Refusal<Fix> {}
+
+/** The refusal of what was asked for, with what may be had anyway. */
+export function refusalOf(asked: FixFacts, { anyway, ...why }: Refusal<Fix>): FixRefusal {
+  const { id, kind, title, scope, layerId, finding } = asked;
+  const forced = anyway && { ...anyway, finding };
+  return { id, kind, title, scope, ...(layerId && { layerId }), finding, ...why, ...(forced && { anyway: forced }) };
 }
 
 /** A change to the artist's text that was proven, by checking the edited text, to do what it says. */
@@ -49,6 +54,8 @@ export interface Fix extends Omit<FixFacts, 'id' | 'finding'> {
   readonly id?: FixId;
   readonly finding?: FindingId;
   readonly preferred: boolean;
+  /** It brings what usually refuses it: it is only had by who asks for it all the same. */
+  readonly forced?: true;
   /** As its candidate's. */
   readonly safe: boolean;
   /** Of the finding's own file. */

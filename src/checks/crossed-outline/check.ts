@@ -17,7 +17,11 @@ export const crossedOutline: Check = {
     reads: 'file',
     fixes: [],
     acceptable: true,
-    afterFix: { refuses: true, unless: ['adds-opening'] },
+    afterFix: {
+      refuses: true,
+      names: ['an outline that crosses itself', 'outlines that cross themselves'],
+      unless: ['adds-opening'],
+    },
     row: { wrong: 'a line crosses itself and cuts a bit loose', click: '' },
   },
   *run(stencil) {

@@ -21,7 +21,12 @@ export const edgeOpening: Check = {
     reads: 'file',
     fixes: [],
     acceptable: true,
-    afterFix: { refuses: true, unless: ['adds-opening'], mayBeParted: true },
+    afterFix: {
+      refuses: true,
+      names: ['an opening too near the edge', 'openings too near the edge'],
+      unless: ['adds-opening'],
+      mayBeParted: true,
+    },
     row: { wrong: 'the rim tears, the sheet comes apart', click: '' },
   },
   *run(stencil) {

@@ -17,7 +17,11 @@ export const looseTongue: Check = {
     reads: 'file',
     fixes: [],
     acceptable: true,
-    afterFix: { refuses: true, unless: ['adds-opening', 'removes-bridge', 'holds-island'] },
+    afterFix: {
+      refuses: true,
+      names: ['a loose tongue', 'loose tongues'],
+      unless: ['adds-opening', 'removes-bridge', 'holds-island'],
+    },
     row: { wrong: 'a long strip, held at one end, lifts under the spray', click: '' },
   },
   *run(stencil) {

@@ -15,7 +15,11 @@ export const narrowOpening: Check = {
     reads: 'file',
     fixes: ['open-up', 'close-slot'],
     acceptable: true,
-    afterFix: { refuses: true, unless: ['adds-opening'] },
+    afterFix: {
+      refuses: true,
+      names: ['a slot or tip that is too narrow', 'slots or tips that are too narrow'],
+      unless: ['adds-opening'],
+    },
     row: { wrong: 'paint skins over a slot, or is drawn under the sheet', click: 'open it up; close it' },
   },
   *run(stencil) {

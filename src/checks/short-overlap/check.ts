@@ -25,7 +25,11 @@ export const shortOverlap: StackCheck = {
     reads: 'stack',
     fixes: ['spread-colour'],
     acceptable: true,
-    afterFix: { refuses: true, betweenLayers: true },
+    afterFix: {
+      refuses: true,
+      names: ['an overlap that is too short', 'overlaps that are too short'],
+      betweenLayers: true,
+    },
     row: { wrong: 'bare ground shows as soon as a sheet slips', click: 'spread the earlier colour' },
   },
   *run(stencil) {

@@ -16,7 +16,11 @@ export const smallOpening: Check = {
     reads: 'file',
     fixes: ['remove-opening'],
     acceptable: true,
-    afterFix: { refuses: true, unless: ['adds-opening'] },
+    afterFix: {
+      refuses: true,
+      names: ['an opening that is too small', 'openings that are too small'],
+      unless: ['adds-opening'],
+    },
     row: { wrong: 'a pinhole lets nothing through', click: 'remove it' },
   },
   *run(stencil) {

@@ -20,7 +20,11 @@ export const thinBridge: Check = {
     reads: 'file',
     fixes: ['widen-bridge'],
     acceptable: true,
-    afterFix: { refuses: true, unless: ['adds-opening', 'removes-bridge'] },
+    afterFix: {
+      refuses: true,
+      names: ['a bridge that is too thin', 'bridges that are too thin'],
+      unless: ['adds-opening', 'removes-bridge'],
+    },
     row: { wrong: 'a tie tears, lifts, or burns through', click: 'widen it' },
   },
   *run(stencil) {

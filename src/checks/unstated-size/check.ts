@@ -12,7 +12,7 @@ export const unstatedSize: Check = {
     reads: 'file',
     fixes: ['state-size'],
     acceptable: true,
-    afterFix: { refuses: true },
+    afterFix: { refuses: true, never: true, names: ['an unstated size', 'unstated sizes'] },
     row: { wrong: 'the file comes out at the wrong size', click: 'state it' },
   },
   *run(stencil) {

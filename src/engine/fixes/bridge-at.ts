@@ -9,7 +9,8 @@ import { regionContains } from '../../geometry/boolean/index';
 import { pointAt } from '../../geometry/curve/index';
 import { buildSegmentIndex, nearestSegment, type SegmentIndex } from '../../geometry/spatial/segment-index';
 import type { ReportedFinding } from '../../report/finding-id';
-import { type Fix, type FixRefusal, fixId } from '../../report/fix';
+import { type Fix, type FixRefusal, fixId, refusalOf } from '../../report/fix';
+import { isRefusal, type Result, refuse } from '../../report/refusal';
 import type { Report } from '../../report/report';
 import type { Piece, Sheet } from '../../sheet/types';
 import {
@@ -21,7 +22,7 @@ import {
   verifyCut,
 } from './bridge-islands';
 import { bridgesAsChange } from './bridges-as-change';
-import { fixOf } from './fix-of';
+import { fixResult } from './fix-of';
 
 /** mm: how far an edge may lie from where flattening and offsetting have put it. */
 const EDGE_SLACK = NEAR_EDGE;
@@ -41,19 +42,19 @@ export const BRIDGE_ISLAND_HERE = {
  * A bridge as near to `point` as can be: for the island there, or across the opening where none borders on it.
  * @param point sheet mm
  * @param bridgeWidth mm as cut; by default the limit
- * @returns a sentence where there can be none
+ * @returns why there can be none, where there cannot
  */
-export function bridgeAt(report: Report, sheet: Sheet, point: Point, bridgeWidth?: number): Fix | string {
+export function bridgeAt(report: Report, sheet: Sheet, point: Point, bridgeWidth?: number): Result<Fix> {
   const change = bridgesAsChange(verifyBridgeAt(report, sheet, point, bridgeWidth), BRIDGE_HERE.title);
-  return typeof change === 'string' ? change : fixOf(BRIDGE_HERE, { ...BRIDGE_HERE, layerId: sheet.layer.id }, change);
+  return fixResult(BRIDGE_HERE, { ...BRIDGE_HERE, layerId: sheet.layer.id }, change);
 }
 
-function verifyBridgeAt(report: Report, sheet: Sheet, point: Point, bridgeWidth?: number): VerifiedBridges | string {
+function verifyBridgeAt(report: Report, sheet: Sheet, point: Point, bridgeWidth?: number): Result<VerifiedBridges> {
   const islands = sheet.pieces.filter(({ island }) => island);
   const on = islands.find(({ polygon }) => regionContains([polygon], point));
   const gap = on ? undefined : sheet.openings.find((opening) => regionContains([opening], point));
   if (!on && !gap) {
-    return `There is no gap to bridge here: point at ${islands.length > 0 ? 'an island or ' : ''}an opening.`;
+    return refuse(`There is no gap to bridge here: point at ${islands.length > 0 ? 'an island or ' : ''}an opening.`);
   }
   const island = on ?? (gap && nearestNeighbour(islands, gap, sheet.kerf, point));
   if (!island) return bridgeAcross(report, sheet, point, bridgeWidth);
@@ -61,18 +62,18 @@ function verifyBridgeAt(report: Report, sheet: Sheet, point: Point, bridgeWidth?
 }
 
 /** One bridge where the artist wants it; where one cannot hold the island, as many more as it needs. */
-function bridgesNear(report: Report, sheet: Sheet, island: Piece, choice: BridgePlanChoice): VerifiedBridges | string {
+function bridgesNear(report: Report, sheet: Sheet, island: Piece, choice: BridgePlanChoice): Result<VerifiedBridges> {
   const one = verifyBridges(report, sheet, [island], { ...choice, count: 1 });
-  if (typeof one !== 'string') return one;
+  if (!isRefusal(one)) return one;
   const more = verifyBridges(report, sheet, [island], choice);
-  return typeof more === 'string' ? one : more;
+  return isRefusal(more) ? one : more;
 }
 
 /** Where no island asks for it: a further bridge for what hangs already, or one that parts a long opening. */
-function bridgeAcross(report: Report, sheet: Sheet, point: Point, bridgeWidth?: number): VerifiedBridges | string {
+function bridgeAcross(report: Report, sheet: Sheet, point: Point, bridgeWidth?: number): Result<VerifiedBridges> {
   const options = { width: bridgeWidthFor(report, sheet, bridgeWidth), hidden: hiddenOn(report, sheet) };
   const bridge = bridgeAcrossGap(sheet, point, options);
-  if (!bridge) return 'The gap is too crooked here for a bridge: try a place where its sides run alongside each other.';
+  if (!bridge) return refuse('No straight bridge fits here. Try where the sides run parallel.');
   return verifyCut(report, sheet, [bridge], []);
 }
 
@@ -106,8 +107,8 @@ export function bridgeAtCaret(report: Report, finding: ReportedFinding, offset: 
   const { kind, scope, title } = BRIDGE_ISLAND_HERE;
   const whose = { id: fixId(finding.id, kind), finding: finding.id, layerId: sheet.layer.id };
   const change = bridgesAsChange(bridgesNear(report, sheet, piece, { near }), title);
-  if (typeof change === 'string') return { ...whose, kind, scope, title, refused: change };
-  return { ...fixOf(BRIDGE_ISLAND_HERE, { title, layerId: sheet.layer.id }, change), ...whose };
+  const result = fixResult(BRIDGE_ISLAND_HERE, { title, layerId: sheet.layer.id }, change);
+  return isRefusal(result) ? refusalOf({ ...whose, kind, scope, title }, result) : { ...result, ...whose };
 }
 
 /** The place, in sheet mm, at which the command at the caret draws the edge of the island that was found. */

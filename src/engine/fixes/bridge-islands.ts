@@ -9,6 +9,7 @@ import type { Strip } from '../../edits/strip/strip';
 import type { Region } from '../../geometry/base/polygon-types';
 import { union } from '../../geometry/boolean/index';
 import type { BroughtFinding } from '../../report/fix';
+import { isRefusal, mapResult, type Refusal, type Result, refuse } from '../../report/refusal';
 import type { Report } from '../../report/report';
 import type { LayerId } from '../../sheet/layer/layer-id';
 import type { Piece, Sheet } from '../../sheet/types';
@@ -70,8 +71,8 @@ export function bridgeIslands(report: Report, choice: BridgeChoice = {}): Bridge
   for (const sheet of report.sheets) {
     if (choice.layer !== undefined && sheet.layer.name !== choice.layer) continue;
     for (const result of bridgeSheet(report, sheet, choice)) {
-      const joined = typeof result === 'string' ? result : joinBridges(report, whole, result);
-      if (typeof joined === 'string') refusals.push({ message: `Layer "${sheet.layer.name}": ${joined}` });
+      const joined = isRefusal(result) ? result : joinBridges(report, whole, result);
+      if (isRefusal(joined)) refusals.push({ message: `Layer "${sheet.layer.name}": ${joined.reason}` });
       else whole = joined;
     }
   }
@@ -83,7 +84,7 @@ function bridgeSheet(
   report: Report,
   sheet: Sheet,
   { bridgeWidth, align = 'none' }: BridgeChoice,
-): (VerifiedBridges | string)[] {
+): Result<VerifiedBridges>[] {
   const islands = islandsOf(sheet);
   if (islands.length === 0) return [];
   const choice = { align, ...(bridgeWidth === undefined ? {} : { bridgeWidth }) };
@@ -91,7 +92,7 @@ function bridgeSheet(
     bridgeWidth === undefined && align === 'none'
       ? verifyLayerBridges(report, sheet)
       : verifyBridges(report, sheet, islands, choice);
-  if (typeof whole !== 'string' || islands.length === 1) return [whole];
+  if (!isRefusal(whole) || islands.length === 1) return [whole];
   return (
     dropUnbridged(report, sheet, islands, choice) ??
     islands.map((island) => verifyBridges(report, sheet, [island], choice))
@@ -104,19 +105,19 @@ function dropUnbridged(
   sheet: Sheet,
   islands: readonly Piece[],
   choice: BridgePlanChoice,
-): (VerifiedBridges | string)[] | undefined {
+): Result<VerifiedBridges>[] | undefined {
   const { unbridged } = planFor(report, sheet, islands, choice);
   const others = islands.filter((island) => !unbridged.includes(island));
   if (unbridged.length === 0 || others.length === 0) return undefined;
   const proven = verifyBridges(report, sheet, others, choice);
-  return typeof proven === 'string' ? undefined : [proven, ...unbridged.map((island) => noPlaceMessage([island]))];
+  return isRefusal(proven) ? undefined : [proven, ...unbridged.map((island) => noPlaceFor([island]))];
 }
 
 /** Two proven sets as one, proven again together; layers and islands may share the outlines that are cut. */
-export function joinBridges(report: Report, first: VerifiedBridges, second: VerifiedBridges): VerifiedBridges | string {
+export function joinBridges(report: Report, first: VerifiedBridges, second: VerifiedBridges): Result<VerifiedBridges> {
   if (first.edits.length === 0) return second;
   if (second.edits.some((edit) => first.edits.some((other) => overlap(edit, other)))) {
-    return 'An island shares its outline with one that was bridged; run again to bridge it.';
+    return refuse('An island shares its outline with one that was bridged; run again to bridge it.');
   }
   const within = new Map(first.expectations.within);
   for (const [layer, region] of second.expectations.within)
@@ -125,9 +126,8 @@ export function joinBridges(report: Report, first: VerifiedBridges, second: Veri
   const pledge = { gone: [...first.expectations.gone, ...second.expectations.gone], within, effects };
   const edits = [...first.edits, ...second.edits];
   const proof = verify(report, edits, pledge);
-  return typeof proof === 'string'
-    ? proof
-    : { edits, bridges: [...first.bridges, ...second.bridges], expectations: pledge, brings: proof.brings };
+  const bridges = [...first.bridges, ...second.bridges];
+  return mapResult(proof, ({ brings }) => ({ edits, bridges, expectations: pledge, brings }));
 }
 
 function overlap({ span: a }: TextEdit, { span: b }: TextEdit): boolean {
@@ -143,22 +143,22 @@ export interface BridgePlanChoice extends Pick<PlanOptions, 'count' | 'near' | '
 /** Where the usual number of bridges leaves a fault, as a part that hinges, so many more are tried. */
 const MAX_EXTRA_BRIDGES = 2;
 
-/** @returns the bridges if they could be planned, cut and proven; else the sentence that says why not */
+/** @returns the bridges if they could be planned, cut and proven; else why not */
 export function verifyBridges(
   report: Report,
   sheet: Sheet,
   islands: readonly Piece[],
   choice: BridgePlanChoice = {},
-): VerifiedBridges | string {
+): Result<VerifiedBridges> {
   const usual = verifyPlan(report, sheet, islands, choice);
   if (typeof choice.count === 'number') return usual;
   let [result, more] = [usual, 0];
-  while (typeof result === 'string' && more < MAX_EXTRA_BRIDGES) {
+  while (isRefusal(result) && more < MAX_EXTRA_BRIDGES) {
     more += 1;
     result = verifyPlan(report, sheet, islands, { ...choice, more });
   }
   // A part of the island itself that would lift still beats an island that falls out: a warning for an error.
-  return typeof result === 'string' ? verifyPlan(report, sheet, islands, choice, BRIDGING_EFFECTS) : result;
+  return isRefusal(result) ? verifyPlan(report, sheet, islands, choice, BRIDGING_EFFECTS) : result;
 }
 
 function verifyPlan(
@@ -167,9 +167,9 @@ function verifyPlan(
   islands: readonly Piece[],
   choice: PlanChoice,
   effects: readonly Effect[] = [],
-): VerifiedBridges | string {
+): Result<VerifiedBridges> {
   const { bridges, unbridged } = planFor(report, sheet, islands, choice);
-  return unbridged.length > 0 ? noPlaceMessage(unbridged) : verifyCut(report, sheet, bridges, islands, effects);
+  return unbridged.length > 0 ? noPlaceFor(unbridged) : verifyCut(report, sheet, bridges, islands, effects);
 }
 
 type PlanChoice = BridgePlanChoice & Pick<PlanOptions, 'more'>;
@@ -196,10 +196,10 @@ export function verifyCut(
   bridges: readonly Bridge[],
   islands: readonly Piece[],
   effects: readonly Effect[] = [],
-): VerifiedBridges | string {
+): Result<VerifiedBridges> {
   const strips = stripsFor(sheet, bridges);
   const cut = cutStrips(sheet, strips);
-  if ('refusal' in cut) return cut.refusal;
+  if ('refusal' in cut) return refuse(cut.refusal);
   const { name: layer, id: layerId } = sheet.layer;
   const pledge = {
     gone: islandFindings(report, islands),
@@ -207,7 +207,6 @@ export function verifyCut(
     effects,
   };
   const proof = verify(report, cut.edits, pledge);
-  if (typeof proof === 'string') return proof;
   const planned = bridges.map((bridge, i) => ({
     ...bridge,
     layer,
@@ -215,14 +214,14 @@ export function verifyCut(
     cutWidth: bridge.width - sheet.kerf,
     strip: strips[i] as Strip,
   }));
-  return { edits: cut.edits, bridges: planned, expectations: pledge, brings: proof.brings };
+  return mapResult(proof, ({ brings }) => ({ edits: cut.edits, bridges: planned, expectations: pledge, brings }));
 }
 
-function noPlaceMessage(islands: readonly Piece[]): string {
+function noPlaceFor(islands: readonly Piece[]): Refusal<never> {
   const [first] = islands;
   const where = first ? `${first.label.x.toFixed(1)}, ${first.label.y.toFixed(1)} mm` : 'the sheet';
   const others = islands.length > 1 ? ` and ${islands.length - 1} more` : '';
-  return `No place for a bridge was found for the island at ${where}${others}.`;
+  return refuse(`No place for a bridge was found for the island at ${where}${others}.`);
 }
 
 /** What later layers paint over: a bridge there leaves no bare shadow. */
@@ -233,13 +232,13 @@ export function hiddenOn({ stack }: Report, sheet: Sheet): Region {
 }
 
 /** Bridges for every island of a layer at the limit; remembered, for each of its islands offers them. */
-export function verifyLayerBridges(report: Report, sheet: Sheet): VerifiedBridges | string {
+export function verifyLayerBridges(report: Report, sheet: Sheet): Result<VerifiedBridges> {
   const prove = () => verifyBridges(report, sheet, islandsOf(sheet));
   return report.session.remember(`bridges of ${sheet.layer.id}`, prove);
 }
 
 /** The usual bridges for one island; remembered, for other plans are compared with them. */
-export function verifyIslandBridges(report: Report, sheet: Sheet, piece: Piece): VerifiedBridges | string {
+export function verifyIslandBridges(report: Report, sheet: Sheet, piece: Piece): Result<VerifiedBridges> {
   const prove = () => verifyBridges(report, sheet, [piece]);
   return report.session.remember(`bridges of ${sheet.layer.id}/${sheet.pieces.indexOf(piece)}`, prove);
 }

@@ -2,14 +2,17 @@
 
 import { count, formatMillimetres } from '../../config/values';
 import { polygonOf } from '../../edits/strip/strip';
+import { mapResult, type Result } from '../../report/refusal';
 import type { BridgePreview } from '../../report/report';
 import type { PlannedBridge, VerifiedBridges } from './bridge-islands';
 import type { ProvenChange } from './kind';
 
 /** @param title what is done; how many bridges it takes and how wide they are is added */
-export function bridgesAsChange(result: VerifiedBridges | string, title: string): ProvenChange | string {
-  if (typeof result === 'string') return result;
-  const { edits, bridges, brings } = result;
+export function bridgesAsChange(result: Result<VerifiedBridges>, title: string): Result<ProvenChange> {
+  return mapResult(result, (verified) => changeOf(verified, title));
+}
+
+function changeOf({ edits, bridges, brings }: VerifiedBridges, title: string): ProvenChange {
   const width = formatMillimetres(bridges[0]?.cutWidth ?? 0);
   return {
     edits,

@@ -17,13 +17,14 @@ import { NEAR_EDGE } from '../../geometry/base/tolerances';
 import { add, dot, perpendicular, scale, subtract } from '../../geometry/base/vector';
 import { regionContains } from '../../geometry/boolean/index';
 import type { Fix } from '../../report/fix';
+import { isRefusal, mapResult, type Result, refuse } from '../../report/refusal';
 import type { Report } from '../../report/report';
 import type { Sheet } from '../../sheet/types';
 import type { TextEdit } from '../../text/text';
 import { effectiveConfig } from '../check/effective-config';
 import { placesDrawnAt } from './bridge-at';
 import { bridgeWidthFor, hiddenOn } from './bridge-islands';
-import { type FixFacts, fixOf } from './fix-of';
+import { type FixFacts, fixResult } from './fix-of';
 import { checkEdited, verify } from './verify';
 
 /** What is to become of a bridge. */
@@ -78,28 +79,29 @@ export function changesFor(report: Report, sheet: Sheet, bridge: StandingBridge)
   ];
 }
 
-/** @returns a sentence where the bridge cannot be changed so */
-export function changeBridge(report: Report, sheet: Sheet, bridge: StandingBridge, change: BridgeChange): Fix | string {
+/** @returns why the bridge cannot be changed so, where it cannot */
+export function changeBridge(report: Report, sheet: Sheet, bridge: StandingBridge, change: BridgeChange): Result<Fix> {
   if (change.kind === 'remove') return remove(report, sheet, bridge);
   if (change.kind === 'move') return move(report, sheet, bridge, change.to);
   const now = bridge.width - sheet.kerf;
-  if (Math.abs(change.width - now) < 2 * ROUNDING_ROOM) return `The bridge is ${formatMillimetres(now)} wide already.`;
+  if (Math.abs(change.width - now) < 2 * ROUNDING_ROOM)
+    return refuse(`The bridge is ${formatMillimetres(now)} wide already.`);
   return change.width > now ? widen(report, sheet, bridge, change.width) : narrow(report, sheet, bridge, change.width);
 }
 
-function narrow(report: Report, sheet: Sheet, bridge: StandingBridge, width: number): Fix | string {
+function narrow(report: Report, sheet: Sheet, bridge: StandingBridge, width: number): Result<Fix> {
   const title = titleOfChange(sheet, bridge, { kind: 'width', width });
   return replaceBridge(report, sheet, bridge, width, titled('narrow-bridge', title));
 }
 
 /** Drawn anew in its place; a neck between two shapes, which cannot be taken out, gets a strip over it. */
-function widen(report: Report, sheet: Sheet, bridge: StandingBridge, width: number): Fix | string {
+function widen(report: Report, sheet: Sheet, bridge: StandingBridge, width: number): Result<Fix> {
   const named = titled('widen-bridge', titleOfChange(sheet, bridge, { kind: 'width', width }));
   const removeAndRebridge = replaceBridge(report, sheet, bridge, width, named);
-  if (typeof removeAndRebridge !== 'string') return removeAndRebridge;
+  if (!isRefusal(removeAndRebridge)) return removeAndRebridge;
   const strip = stripOver(bridge, bridgeWidthFor(report, sheet, width) + ROUNDING_ROOM);
   const outcome = cutStrips(sheet, [strip]);
-  if ('refusal' in outcome) return outcome.refusal;
+  if ('refusal' in outcome) return refuse(outcome.refusal);
   return verifiedFix(report, sheet, outcome.edits, { within: changedRegion(sheet, [strip]), ...named });
 }
 
@@ -109,7 +111,7 @@ function replaceBridge(
   bridge: StandingBridge,
   width: number,
   named: Titled,
-): Fix | string {
+): Result<Fix> {
   return recut(report, sheet, bridge, named, (opened, after) => {
     const options = { width: bridgeWidthFor(report, sheet, width), hidden: hiddenOn(after, opened) };
     return (
@@ -118,14 +120,14 @@ function replaceBridge(
   });
 }
 
-function move(report: Report, sheet: Sheet, bridge: StandingBridge, to: Point): Fix | string {
+function move(report: Report, sheet: Sheet, bridge: StandingBridge, to: Point): Result<Fix> {
   const title = titleOfChange(sheet, bridge, { kind: 'move', to });
   return recut(report, sheet, bridge, titled('move-bridge', title), (opened, after) => {
     const gap = opened.openings.find((opening) => regionContains([opening], bridge.centre));
     if (!gap || !regionContains([gap], to)) return 'A bridge can be moved only within its own gap.';
     const options = { width: bridge.width - ROUNDING_ROOM, hidden: hiddenOn(after, opened) };
     const across = bridgeAcrossGap(opened, to, options);
-    return across ?? 'The gap is too crooked there for a bridge: its sides must run alongside each other.';
+    return across ?? 'No straight bridge fits there. Try where the sides run parallel.';
   });
 }
 
@@ -162,21 +164,20 @@ function recut(
   bridge: StandingBridge,
   named: Titled,
   plan: (opened: Sheet, after: Report) => Bridge | string,
-): Fix | string {
+): Result<Fix> {
   const removed = removeBridge(sheet, bridge);
-  if ('refusal' in removed) return removed.refusal;
+  if ('refusal' in removed) return refuse(removed.refusal);
   const after = checkEdited(report, removed.edits);
   const opened = sameLayer(after, sheet);
-  if (!opened) return 'The layers would be others than before.';
+  if (!opened) return refuse('The layers would be others than before.');
   const planned = plan(opened, after);
-  if (typeof planned === 'string') return planned;
+  if (typeof planned === 'string') return refuse(planned);
   const strips = stripsFor(opened, [planned]);
   const cut = cutStrips(opened, strips);
-  if ('refusal' in cut) return cut.refusal;
+  if ('refusal' in cut) return refuse(cut.refusal);
   const edits = composeEdits(report.text, removed.edits, cut.edits);
   const within = [...removalRegion(sheet, bridge), ...changedRegion(opened, strips)];
   const mend = verifiedFix(report, sheet, edits, { ...named, within });
-  if (typeof mend === 'string') return mend;
   const { from, to, length, hiddenShare = 0 } = planned;
   const ghost = {
     layer: sheet.layer.name,
@@ -187,12 +188,13 @@ function recut(
     length,
     shown: 1 - hiddenShare,
   };
-  return { ...mend, bridges: [{ ...ghost, width: planned.width - sheet.kerf }] };
+  const bridges = [{ ...ghost, width: planned.width - sheet.kerf }];
+  return mapResult(mend, (fix) => ({ ...fix, bridges }));
 }
 
-function remove(report: Report, sheet: Sheet, bridge: StandingBridge): Fix | string {
+function remove(report: Report, sheet: Sheet, bridge: StandingBridge): Result<Fix> {
   const removed = removeBridge(sheet, bridge);
-  if ('refusal' in removed) return removed.refusal;
+  if ('refusal' in removed) return refuse(removed.refusal);
   const after = sameLayer(checkEdited(report, removed.edits), sheet);
   const fallen = after ? islandArea(after) - islandArea(sheet) : 0;
   const plain = titleOfChange(sheet, bridge, { kind: 'remove' });
@@ -244,11 +246,11 @@ function verifiedFix(
   { layer: { id } }: Sheet,
   edits: readonly TextEdit[],
   { kind, title, within, effects = [] }: AllowedChange,
-): Fix | string {
+): Result<Fix> {
   const proof = verify(report, edits, { gone: [], within: new Map([[id, within]]), effects });
-  if (typeof proof === 'string') return proof;
   const facts: FixFacts = { kind, scope: 'place', safe: false };
-  return fixOf(facts, { title, layerId: id, asked: effects }, { edits, brings: proof.brings });
+  const change = mapResult(proof, ({ brings }) => ({ edits, brings }));
+  return fixResult(facts, { title, layerId: id, asked: effects }, change);
 }
 
 /** The sheet of the same layer in the report on an edited text. */

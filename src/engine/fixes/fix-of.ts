@@ -1,7 +1,9 @@
 import type { Effect } from '../../checks/meta';
 import type { BroughtFinding, Fix, FixScope } from '../../report/fix';
+import { isRefusal, type Result } from '../../report/refusal';
 import type { LayerId } from '../../sheet/layer/layer-id';
 import { metaOf } from '../check/known-checks';
+import { namesOf } from './brought';
 import type { ProvenChange } from './kind';
 
 /** What a kind of fix says of every fix of it. */
@@ -28,11 +30,24 @@ export function fixOf({ kind, scope, safe }: FixFacts, offered: Offered, { title
   return { ...change, kind, scope, safe, preferred, ...(layerId && { layerId }), title: told };
 }
 
+/** What a refused change comes to where it is wanted anyway: never what is preferred, and its title says so. */
+function forcedFixOf({ kind, scope, safe }: FixFacts, offered: Offered, { title, ...change }: ProvenChange): Fix {
+  const { layerId } = offered;
+  const told = `${title ?? offered.title} anyway: leaves ${namesOf(change.brings)}`;
+  return { ...change, kind, scope, safe, preferred: false, forced: true, ...(layerId && { layerId }), title: told };
+}
+
+/** A proven change as a fix, or why there is none, with what may be had anyway. */
+export function fixResult(facts: FixFacts, offered: Offered, result: Result<ProvenChange>): Result<Fix> {
+  if (!isRefusal(result)) return fixOf(facts, offered, result);
+  const { anyway, ...why } = result;
+  return { ...why, ...(anyway && { anyway: forcedFixOf(facts, offered, anyway) }) };
+}
+
 function isExpected({ check }: BroughtFinding, asked: readonly Effect[]): boolean {
   return metaOf(check)?.afterFix?.unless?.some((effect) => asked.includes(effect)) ?? false;
 }
 
 function withBrought(title: string, brings: readonly BroughtFinding[]): string {
-  const checks = new Set(brings.map(({ check }) => check));
-  return checks.size === 0 ? title : `${title}; brings ${[...checks].join(', ')}`;
+  return brings.length === 0 ? title : `${title}; leaves ${namesOf(brings)}`;
 }

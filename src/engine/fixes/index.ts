@@ -1,11 +1,12 @@
 /** The fixes for a finding: what may be tried, which costs nothing to say, and what was proven of it. */
 
 import type { ReportedFinding } from '../../report/finding-id';
-import { type Fix, type FixCandidate, type FixRefusal, fixId } from '../../report/fix';
+import { type Fix, type FixCandidate, type FixRefusal, fixId, refusalOf } from '../../report/fix';
+import { isRefusal, refuse } from '../../report/refusal';
 import type { Report } from '../../report/report';
 import { metaOf } from '../check/known-checks';
 import { findingById } from '../queries/find-finding';
-import { fixOf } from './fix-of';
+import { fixResult } from './fix-of';
 import type { FixKind } from './kind';
 import { FIX_KINDS } from './kinds';
 import { accept } from './kinds/accept';
@@ -45,24 +46,23 @@ function candidateOf({ kind, scope, preferred, safe }: FixKind, finding: Reporte
  * @throws Stopped when the run is cancelled
  */
 export function proveFix(report: Report, candidate: FixCandidate): Fix | FixRefusal | undefined {
-  const { preferred: _preferred, safe: _safe, ...facts } = candidate;
   const kind = FIX_KINDS.get(candidate.kind);
   const place = findingById(report, candidate.finding);
-  if (!kind || !place) return { ...facts, refused: 'The drawing has changed since; ask again.' };
+  if (!kind || !place) return refusalOf(candidate, refuse('The drawing has changed since; ask again.'));
   const prove = () => kind.prove(place.report, place.finding, candidate.title);
   const change = place.report.session.remember(`fix ${candidate.id}`, prove);
   if (change === undefined) return undefined;
-  if (typeof change === 'string') return { ...facts, refused: change };
+  const result = fixResult(kind, candidate, typeof change === 'string' ? refuse(change) : change);
   const { id, finding } = candidate;
-  return { ...fixOf(kind, candidate, change), id, finding };
+  return isRefusal(result) ? refusalOf(candidate, result) : { ...result, id, finding };
 }
 
 /** All candidates for a finding, each proven or refused. */
 export function fixesFor(report: Report, finding: ReportedFinding): FixesOfFinding {
   const results = candidatesFor(report, finding).map((candidate) => proveFix(report, candidate));
   return {
-    fixes: results.filter((result): result is Fix => result !== undefined && !('refused' in result)),
-    refusals: results.filter((result) => result !== undefined && 'refused' in result),
+    fixes: results.filter((result): result is Fix => result !== undefined && !isRefusal(result)),
+    refusals: results.filter((result) => result !== undefined && isRefusal(result)),
   };
 }
 
@@ -73,7 +73,7 @@ export function whyBeyondMending(report: Report, finding: ReportedFinding): read
     if (candidate.kind === accept.kind) continue;
     const result = proveFix(report, candidate);
     if (result === undefined) continue;
-    if (!('refused' in result)) return [];
+    if (!isRefusal(result)) return [];
     refusals.push(result);
   }
   return refusals;

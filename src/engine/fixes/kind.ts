@@ -6,6 +6,7 @@ import type { EditResult } from '../../edits/element/result';
 import type { Region } from '../../geometry/base/polygon-types';
 import type { ReportedFinding } from '../../report/finding-id';
 import type { Fix, FixScope } from '../../report/fix';
+import { mapResult, type Result, refuse } from '../../report/refusal';
 import type { Report } from '../../report/report';
 import type { Sheet } from '../../sheet/types';
 import { verify } from './verify';
@@ -25,10 +26,10 @@ export interface FixKind {
   /**
    * Makes the change and proves it.
    * @param title as offered
-   * @returns a sentence where it cannot be made or proven; undefined where it is not needed, being the same as another
-   * fix that is offered
+   * @returns why it cannot be made or proven, a sentence alone where that is all there is to say; undefined where it is
+   * not needed, being the same as another fix that is offered
    */
-  prove(report: Report, finding: ReportedFinding, title: string): ProvenChange | string | undefined;
+  prove(report: Report, finding: ReportedFinding, title: string): Result<ProvenChange> | string | undefined;
 }
 
 /** A change that was proven, for the kind of fix that it is of. */
@@ -47,13 +48,13 @@ export interface Attempt {
   readonly effects?: readonly Effect[];
 }
 
-/** @returns the sentence that says what fails, where the change could not be made or does not hold */
+/** @returns what fails, where the change could not be made or does not hold */
 export function proveAttempt(
   report: Report,
   { layer }: Sheet,
   { outcome, within, gone, effects = [] }: Attempt,
-): ProvenChange | string {
-  if ('refusal' in outcome) return outcome.refusal;
+): Result<ProvenChange> {
+  if ('refusal' in outcome) return refuse(outcome.refusal);
   const proof = verify(report, outcome.edits, { gone, within: new Map([[layer.id, within]]), effects });
-  return typeof proof === 'string' ? proof : { edits: outcome.edits, brings: proof.brings };
+  return mapResult(proof, ({ brings }) => ({ edits: outcome.edits, brings }));
 }

@@ -17,6 +17,7 @@ import { ringOfPoints } from '../../geometry/base/ring';
 import { areaOf, difference, offset } from '../../geometry/boolean/index';
 import { attributeOf, prefixOf } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
+import { isRefusal, type Result, refuse } from '../../report/refusal';
 import type { FileEdits, Report } from '../../report/report';
 import type { Sheet } from '../../sheet/types';
 import { registrationMarks } from '../../stack/registration-marks';
@@ -49,9 +50,9 @@ export function lacksMarks(report: Report): boolean {
  * @returns a sentence where a layer cannot be given them, or where the margin has no room for them and an opening is in
  * their way
  */
-export function proveMarks(report: Report, gone: readonly Finding[]): ProvenChange | string {
+export function proveMarks(report: Report, gone: readonly Finding[]): Result<ProvenChange> {
   const first = report.stack.layers[0];
-  if (!first) return 'There is no sheet to cut register marks in.';
+  if (!first) return refuse('There is no sheet to cut register marks in.');
   const marks = registrationMarksFor(first.sheet.frame, effectiveConfig(report.settings));
   const own = report.project?.file ?? '';
   const files = new Map<string, TextEdit[]>();
@@ -59,7 +60,9 @@ export function proveMarks(report: Report, gone: readonly Finding[]): ProvenChan
     if (registrationMarks(sheet.layer).length > 0) continue;
     const edit = marksIn(sheet, marks);
     if (!edit)
-      return `Register marks cannot be drawn in layer "${sheet.layer.name}" without changing what is cut there.`;
+      return refuse(
+        `Register marks cannot be drawn in layer "${sheet.layer.name}" without changing what is cut there.`,
+      );
     files.set(file, joinInserts([...(files.get(file) ?? []), edit]));
   }
   const others = [...files].filter(([file]) => file !== own).map(([file, edits]): FileEdits => ({ file, edits }));
@@ -158,16 +161,16 @@ function verifyMarks(
   gone: readonly Finding[],
   marks: readonly Mark[],
   { edits, others }: { edits: readonly TextEdit[]; others: readonly FileEdits[] },
-): ProvenChange | string {
+): Result<ProvenChange> {
   const region: Region = marks.map(({ outline }) => ({ outer: ringOfPoints(outline), holes: [] }));
   const around = offset(region, 0.01);
   const within = new Map(report.stack.layers.map(({ sheet }) => [sheet.layer.id, around]));
   const proof = verify(report, edits, { gone, within }, others);
-  if (typeof proof === 'string') return proof;
+  if (isRefusal(proof)) return { reason: proof.reason };
   const lacking = proof.after.stack.layers.find(
     ({ sheet }) =>
       registrationMarks(sheet.layer).length === 0 || areaOf(difference(offset(region, -0.01), sheet.openings)) >= 0.01,
   );
-  if (lacking) return `The register marks would not come out whole in layer "${lacking.sheet.layer.name}".`;
+  if (lacking) return refuse(`The register marks would not come out whole in layer "${lacking.sheet.layer.name}".`);
   return { edits, brings: proof.brings, ...(others.length > 0 ? { others } : {}) };
 }

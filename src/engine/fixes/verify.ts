@@ -14,11 +14,13 @@ import { areaOf, difference } from '../../geometry/boolean/index';
 import { symmetricDifference } from '../../geometry/polygon/diff';
 import { transformRegion } from '../../geometry/polygon/transform';
 import type { BroughtFinding } from '../../report/fix';
+import { type Result, refuse } from '../../report/refusal';
 import type { FileEdits, ProjectPart, Report } from '../../report/report';
 import type { LayerId } from '../../sheet/layer/layer-id';
 import type { Sheet } from '../../sheet/types';
 import { applyEdits, type TextEdit } from '../../text/text';
 import { metaOf } from '../check/known-checks';
+import { namesOf } from './brought';
 
 /** What a fix promises about the sheets it touches. */
 export interface Expectations {
@@ -51,19 +53,21 @@ const AREA_PER_CUT_LENGTH = 2 * WRITTEN_STEP;
 /**
  * Checks the edited text, together with the other files of its project.
  * @param others edits of other files of the project that belong to the same change
- * @returns the proof if the whole promise holds, else the sentence that says what fails
+ * @returns the proof if the whole promise holds, else what fails; with the proof as what may be had anyway where only
+ * new findings speak against it
  */
 export function verify(
   before: Report,
   edits: readonly TextEdit[],
   pledge: Expectations,
   others: readonly FileEdits[] = [],
-): Proof | string {
+): Result<Proof> {
   const after = checkEdited(before, edits, others);
   const stays = pledge.gone.find((finding) => after.complete.some((other) => isSame(finding, other)));
-  if (stays) return `The ${stays.check} would still be there.`;
+  if (stays) return refuse(`The ${stays.check} would still be there.`);
   const known = [before, ...neighbours(before.project).map(([, old]) => old)];
   const brings: BroughtFinding[] = [];
+  const against: Finding[] = [];
   for (const { file, old, now } of pairs(before, after)) {
     const isEdited = old === before || others.some((other) => other.file === file);
     const scale = isEdited ? (pledge.scale ?? 1) : 1;
@@ -71,13 +75,20 @@ export function verify(
       .filter((each) => !pledge.gone.includes(each))
       .map((each) => scaled(each, scale));
     const worse = now.complete.filter((finding) => isNewOrWorse(finding, earlier));
-    const against = worse.find((finding) => refusesFix(finding, pledge.effects));
-    if (against) return `A ${against.check} would come of it: ${against.message}`;
+    against.push(...worse.filter((finding) => refusesFix(finding, pledge.effects)));
     brings.push(...worse.map(({ check: id, message }) => ({ check: id, message })));
     const stray = strayChange(old, now, pledge.within, scale);
-    if (stray) return stray;
+    if (stray) return refuse(stray);
   }
-  return { after, brings };
+  const proof = { after, brings };
+  if (against.length === 0) return proof;
+  const mayBeWanted = !against.some((finding) => afterFixOf(finding).never);
+  return { reason: `${wouldLeave(against)}.`, ...(mayBeWanted && { anyway: proof }) };
+}
+
+/** "It would leave a loose tongue" */
+function wouldLeave(findings: readonly Finding[]): string {
+  return `It would leave ${namesOf(findings)}`;
 }
 
 /** What the check of a finding says of fixes that the finding comes of. */

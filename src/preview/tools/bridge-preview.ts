@@ -5,6 +5,7 @@ import type { LayerId } from '../../engine/index';
 import type { Matrix, Point } from '../../geometry/base/curve-types';
 import { apply } from '../../geometry/base/matrix';
 import type { BridgeOffer, BridgeRefusal } from '../../protocol/index';
+import { whyNot } from '../../report/refusal';
 import { html, setAttributes, setText, svg, syncChildren } from '../dom/dom';
 import { matrixText } from '../dom/matrix-text';
 import { toWindow, type Viewport } from '../state/viewport';
@@ -43,10 +44,13 @@ export class BridgePreviewOverlay {
 
   /** @param answer undefined takes all away */
   show(answer: BridgeOffer | BridgeRefusal | undefined): void {
-    this.offer = answer && 'bridges' in answer ? answer : undefined;
+    this.offer = answer && ('bridges' in answer ? answer : answer.anyway);
     this.bar.hidden = answer === undefined;
     this.applyButton.hidden = this.offer === undefined;
-    if (answer) setText(this.sentence, 'refusal' in answer ? answer.refusal : answer.title);
+    if (!answer) return;
+    const isRefused = 'reason' in answer;
+    setText(this.sentence, isRefused ? whyNot(answer) : answer.title);
+    setText(this.applyButton, isRefused ? 'Put it in anyway' : 'Put it in');
   }
 
   get ready(): boolean {

@@ -29,8 +29,8 @@ export class BridgeTool {
     const { context } = this;
     const place = part && context.placesAt(toWindow(context.viewport, point)).find(({ layer }) => layer === part.layer);
     if (!place) {
-      const refusal = 'There is no gap to bridge here: click on an opening or an island.';
-      this.offer({ version: context.stack?.version ?? 0, refusal });
+      const reason = 'There is no gap to bridge here: click on an opening or an island.';
+      this.offer({ version: context.stack?.version ?? 0, reason });
       return;
     }
     const isLast = context.nextQuestion();
@@ -49,7 +49,7 @@ export class BridgeTool {
     const { context } = this;
     const done = await context.host.putIn();
     const version = context.stack?.version ?? 0;
-    this.preview.show(done ? undefined : { version, refusal: 'The text has changed since: choose the place again.' });
+    this.preview.show(done ? undefined : { version, reason: 'The text has changed since: choose the place again.' });
     if (done) context.say('The bridge is in the text.');
     context.redraw();
   }

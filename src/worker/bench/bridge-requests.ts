@@ -8,6 +8,7 @@ import type {
   BridgeRefusal,
 } from '../../protocol/index';
 import type { Fix } from '../../report/fix';
+import { isRefusal, type Refusal, refuse } from '../../report/refusal';
 import type { BridgePreview } from '../../report/report';
 import { fileOfLayer } from '../../sheet/layer/layer-id';
 import type { CheckedDocument } from '../documents/checked-document';
@@ -23,10 +24,10 @@ export function bridgeOfferAt(
 ): BridgeOffer | BridgeRefusal {
   const owner = checked.named(fileOfLayer(layer));
   const sheet = owner?.report.sheets.find((each) => each.layer.id === layer);
-  if (!owner || !sheet) return refusal(checked, 'The drawing has no such layer any more.');
-  if (owner.version !== version) return refusal(checked, CHANGED);
+  if (!owner || !sheet) return refused(checked, refuse('The drawing has no such layer any more.'));
+  if (owner.version !== version) return refused(checked, refuse(CHANGED));
   const fix = bridgeAt(owner.report, sheet, point);
-  return typeof fix === 'string' ? refusal(checked, fix) : bridgeOffer(owner, fix);
+  return isRefusal(fix) ? refused(owner, fix) : bridgeOffer(owner, fix);
 }
 
 /**
@@ -40,18 +41,17 @@ export function bridgePlan(
 ): BridgeOffer | BridgeRefusal {
   const found = findingById(checked.report, id);
   const owner = found && checked.documents().find(({ report }) => report === found.report);
-  if (!found || !owner) return refusal(checked, CHANGED);
+  if (!found || !owner) return refused(checked, refuse(CHANGED));
   const fixes = fixesOf(owner);
   const candidates = fixes.candidatesOf(found.finding);
   const wanted = kind === undefined ? preferredFirst(candidates) : candidates.filter((each) => each.kind === kind);
-  let reason = 'No bridge could be proven to mend this.';
+  let why: Refusal<Fix> = { reason: 'No bridge fits here.' };
   for (const { id: candidate } of wanted) {
-    const fix = fixes.fix(candidate);
-    if (fix?.bridges) return bridgeOffer(owner, fix);
-    const proof = fixes.prove(candidate);
-    if (proof.outcome === 'refused' && candidate === wanted[0]?.id) reason = proof.reason;
+    const result = fixes.result(candidate);
+    if (result && isRefusal(result)) why = candidate === wanted[0]?.id ? result : why;
+    else if (result?.bridges) return bridgeOffer(owner, result);
   }
-  return refusal(checked, reason);
+  return refused(owner, why);
 }
 
 function preferredFirst<T extends { readonly preferred: boolean }>(candidates: readonly T[]): T[] {
@@ -62,8 +62,10 @@ function bridgeOffer({ uri, version }: CheckedDocument, { kind, title, edits, br
   return { uri, version, kind, title, edits, bridges: bridges.map(bridgePreviewDataOf) };
 }
 
-function refusal({ version }: CheckedDocument, sentence: string): BridgeRefusal {
-  return { version, refusal: sentence };
+function refused(owner: CheckedDocument, { anyway, ...why }: Refusal<Fix>): BridgeRefusal {
+  const { reason, first } = why;
+  const forced = anyway?.bridges && bridgeOffer(owner, anyway);
+  return { version: owner.version, reason, ...(first && { first }), ...(forced && { anyway: forced }) };
 }
 
 function bridgePreviewDataOf({ layerId, strip, from, to, width, length, shown }: BridgePreview): BridgePreviewData {

@@ -10,8 +10,16 @@ import {
   proveFix,
   sharedChange,
 } from '../../engine/index';
-import type { DocumentEdits, Offer, OfferFacts, Proof } from '../../protocol/offers';
+import {
+  ANYWAY,
+  type DocumentEdits,
+  type Offer,
+  type OfferFacts,
+  type Proof,
+  type ProvenFix,
+} from '../../protocol/offers';
 import type { FindingId, ReportedFinding } from '../../report/finding-id';
+import { isRefusal, type Result, refuse } from '../../report/refusal';
 import type { TextEdit } from '../../text/text';
 import type { CheckedDocument } from '../documents/checked-document';
 import { type Refactor, refactorsAt } from './refactors';
@@ -22,7 +30,7 @@ const SHORT_EDITS = 4000;
 const NO_EDGE_HERE = 'The text at the caret draws no edge of this island.';
 
 /** What the engine says of an offer, and all edits that belong to it. */
-type Outcome = Fix | { readonly refused: string } | undefined;
+type Outcome = Result<Fix> | undefined;
 
 export class DocumentFixes {
   private readonly candidates = new Map<FindingId, readonly FixCandidate[]>();
@@ -97,9 +105,17 @@ export class DocumentFixes {
    * @throws Stopped when whoever watches says so
    */
   prove(id: string, offset?: number): Proof {
+    if (id.endsWith(ANYWAY)) return this.proveAnyway(id, offset);
     const key = offset === undefined ? id : this.keyAtCaret(id, offset);
     if (!this.outcomes.has(key)) this.keep(key, id, this.outcomeOf(id, offset));
     return { ...this.proofOf(key, Infinity), id };
+  }
+
+  /** What may be had although it was refused. */
+  private proveAnyway(id: string, offset?: number): Proof {
+    const proof = this.prove(id.slice(0, -ANYWAY.length), offset);
+    const forced = proof.outcome === 'refused' ? proof.anyway : undefined;
+    return forced ? { ...forced, id } : proof;
   }
 
   private keep(key: string, id: string, outcome: Outcome): void {
@@ -109,11 +125,16 @@ export class DocumentFixes {
     if (candidate) this.knownGroups.add(groupOf(candidate));
   }
 
-  /** The fix that an offer turned out to be. */
-  fix(id: string): Fix | undefined {
+  /** What an offer turned out to be; undefined where another one already does the same. */
+  result(id: string): Outcome {
     this.prove(id);
-    const outcome = this.outcomes.get(id);
-    return outcome && 'edits' in outcome ? outcome : undefined;
+    return this.outcomes.get(id);
+  }
+
+  /** The fix that an offer turned out to be. */
+  private fix(id: string): Fix | undefined {
+    const result = this.result(id);
+    return result && !isRefusal(result) ? result : undefined;
   }
 
   /** All fixes that change nothing that is cut or painted and do not meddle with each other, as one. */
@@ -147,13 +168,13 @@ export class DocumentFixes {
   private outcomeOf(id: string, offset?: number): Outcome {
     const refactor = this.refactors.get(id);
     const finding = this.findingOf(id);
-    if (refactor) return orRefused(refactor.prove());
-    if (!finding) return { refused: 'The drawing has changed since; choose the fix again.' };
+    if (refactor) return refactor.prove();
+    if (!finding) return refuse('The drawing has changed since; choose the fix again.');
     if (offset !== undefined) {
-      return bridgeAtCaret(this.checked.report, finding, offset) ?? { refused: NO_EDGE_HERE };
+      return bridgeAtCaret(this.checked.report, finding, offset) ?? refuse(NO_EDGE_HERE);
     }
     const candidate = this.candidatesOf(finding).find((each) => each.id === id);
-    return candidate ? proveFix(this.checked.report, candidate) : { refused: 'There is no such fix.' };
+    return candidate ? proveFix(this.checked.report, candidate) : refuse('There is no such fix.');
   }
 
   private findingOf(id: string): ReportedFinding | undefined {
@@ -163,11 +184,24 @@ export class DocumentFixes {
   private proofOf(key: string, longest: number): Proof {
     const outcome = this.outcomes.get(key);
     if (!outcome) return { id: key, outcome: 'needless' };
-    if ('refused' in outcome) return { id: key, outcome: 'refused', reason: outcome.refused };
-    const { title, preferred } = outcome;
-    const edits = this.editsOf(outcome);
+    if (!isRefusal(outcome)) return this.provenOf(key, outcome, longest);
+    const { reason, first, anyway } = outcome;
+    const forced = anyway && this.provenOf(`${key}${ANYWAY}`, anyway, longest);
+    return { id: key, outcome: 'refused', reason, ...(first && { first }), ...(forced && { anyway: forced }) };
+  }
+
+  private provenOf(id: string, fix: Fix, longest: number): ProvenFix {
+    const { title, preferred, forced } = fix;
+    const edits = this.editsOf(fix);
     const length = edits.flatMap((each) => each.edits).reduce((sum, { text }) => sum + text.length, 0);
-    return { id: key, outcome: 'proven', title, preferred, ...(length <= longest && { edits }) };
+    return {
+      id,
+      outcome: 'proven',
+      title,
+      preferred,
+      ...(forced && { forced }),
+      ...(length <= longest && { edits }),
+    };
   }
 
   private editsOf({ edits, others = [] }: Fix): DocumentEdits[] {
@@ -189,7 +223,3 @@ function editsIn({ uri, version, file }: CheckedDocument, edits: Fix['edits']): 
 }
 
 const isTouching = ({ span: a }: TextEdit, { span: b }: TextEdit): boolean => a.from <= b.to && b.from <= a.to;
-
-function orRefused(result: Fix | string): Outcome {
-  return typeof result === 'string' ? { refused: result } : result;
-}

@@ -2,14 +2,14 @@
 import { addRegistrationMarks, bridgeAtOffset, changeBridge, changesFor, titleOfChange } from '../../engine/index';
 import type { Offer } from '../../protocol/offers';
 import type { Fix } from '../../report/fix';
+import { type Result, refuse } from '../../report/refusal';
 import type { Report } from '../../report/report';
 import { registrationMarks } from '../../stack/registration-marks';
 import type { CheckedDocument } from '../documents/checked-document';
 
 export interface Refactor {
   readonly offer: Offer;
-  /** @returns a sentence where it cannot be done */
-  prove(): Fix | string;
+  prove(): Result<Fix>;
 }
 
 /** @param offset of the caret: at a side of a bridge, or at the start of a layer */
@@ -42,7 +42,7 @@ function marksAt(report: Report, offset: number): Refactor[] {
   return [
     {
       offer: offerOf('register-stack', 'register-stack', 'Cut register marks in every sheet of the stack'),
-      prove: () => addRegistrationMarks(report) ?? 'The marks are there, or would be of no use.',
+      prove: () => addRegistrationMarks(report) ?? refuse('The marks are there, or would be of no use.'),
     },
   ];
 }

@@ -2,21 +2,18 @@ import { describe, expect, it, test } from 'vitest';
 import { bridgeAt, bridgeAtCaret, check } from '../../../src/engine/index';
 import { distance, interpolate } from '../../../src/geometry/base/vector';
 import type { Fix } from '../../../src/report/fix';
+import type { Result } from '../../../src/report/refusal';
 import { applyEdits } from '../../../src/text/text';
+import { proven as offered, reasonOf } from '../results';
 
 const stencil = (body: string) =>
   `<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 100 100">${body}</svg>`;
 const RING = 'M30 30h40v40h-40zM40 40v20h20v-20z';
 const ring = stencil(`<path d="${RING}"/>`);
 
-function bridgeAtPoint(svg: string, x: number, y: number, layer = 0): Fix | string {
+function bridgeAtPoint(svg: string, x: number, y: number, layer = 0): Result<Fix> {
   const report = check(svg);
   return bridgeAt(report, report.sheets[layer]!, { x, y });
-}
-
-function offered(mend: Fix | string): Fix {
-  if (typeof mend === 'string') throw new Error(mend);
-  return mend;
 }
 
 const middles = ({ bridges = [] }: Fix) => bridges.map(({ from, to }) => interpolate(from, to, 0.5));
@@ -50,12 +47,13 @@ describe('a bridge at a place of the picture', () => {
   });
 
   it('that would not hold or has no gap is refused in a sentence', () => {
-    expect(bridgeAtPoint(ring, 5, 5)).toMatch(/^There is no gap to bridge here: point at an island or an opening\.$/);
-    expect(bridgeAtPoint(stencil(''), 5, 5)).toMatch(/no gap/);
-    // The rest beside the bridge would be a hole of 0.15 mm.
-    expect(bridgeAtPoint(stencil('<rect x="20" y="40" width="60" height="6"/>'), 20.55, 43)).toMatch(
-      /^A small-opening would come of it/,
+    expect(reasonOf(bridgeAtPoint(ring, 5, 5))).toMatch(
+      /^There is no gap to bridge here: point at an island or an opening\.$/,
     );
+    expect(reasonOf(bridgeAtPoint(stencil(''), 5, 5))).toMatch(/no gap/);
+    // The rest beside the bridge would be a hole of 0.15 mm.
+    const tight = bridgeAtPoint(stencil('<rect x="20" y="40" width="60" height="6"/>'), 20.55, 43);
+    expect(reasonOf(tight)).toBe('It would leave an opening that is too small.');
   });
 
   it('says how much of it shows', () => {
@@ -93,8 +91,7 @@ describe('a bridge at the caret', () => {
   ])('on %s', (command, x, y) => {
     const report = check(ring);
     const offset = ring.indexOf('M40 40') + 'M40 40v20h20v-20z'.indexOf(command) + 1;
-    const mend = bridgeAtCaret(report, report.findings[0]!, offset);
-    if (!mend || 'refused' in mend) throw new Error(mend?.refused);
+    const mend = offered(bridgeAtCaret(report, report.findings[0]!, offset));
     expect(mend.kind).toBe('bridge-island-here');
     expect(Math.min(...middles(mend).map((place) => distance(place, { x, y })))).toBeLessThan(0.1);
     expect(islands(applyEdits(ring, mend.edits))).toBe(0);

@@ -71,7 +71,7 @@ describe('the candidates for a finding', () => {
     const moved = check(report.text.replace('<g id="b">', '<g id="b" >'));
     expect(proveFix(moved, island!)).toMatchObject({
       kind: 'bridge-island',
-      refused: 'The drawing has changed since; ask again.',
+      reason: 'The drawing has changed since; ask again.',
     });
   });
 
@@ -93,13 +93,13 @@ describe('a refusal', () => {
     expect(fixes.map(({ kind }) => kind)).not.toContain('open-up');
     const refused = refusals.find(({ kind }) => kind === 'open-up');
     expect(refused).toMatchObject({ id: `${slot.id}!open-up`, title: 'Open up to 0.60 mm', scope: 'place' });
-    expect(refused?.refused).toMatch(/^A thin-bridge would come of it: .*\.$/);
+    expect(refused?.reason).toBe('It would leave a bridge that is too thin.');
   });
 
   it('says why there is no place for a bridge', () => {
     const report = check(stencil('<path fill-rule="evenodd" d="M40 40h20v20h-20zM50 50h.2v.2h-.2z"/>'));
     const { refusals } = fixesFor(report, first(report));
-    const reasons = new Map(refusals.map(({ kind, refused }) => [kind, refused]));
+    const reasons = new Map(refusals.map(({ kind, reason }) => [kind, reason]));
     expect(reasons.get('bridge-island')).toMatch(
       /^No place for a bridge was found for the island at 50\.1, 50\.1 mm\.$/,
     );
@@ -116,7 +116,7 @@ describe('what a fix brings', () => {
     const report = check(comb);
     expect(report.findings.map((finding) => finding.check)).toEqual(['floating-island']);
     const [fix] = fixesFor(report, first(report)).fixes;
-    expect(fix?.title).toMatch(/^Bridge this island \(\d bridges of 0\.80 mm\); brings loose-tongue$/);
+    expect(fix?.title).toMatch(/^Bridge this island \(\d bridges of 0\.80 mm\); leaves 2 loose tongues$/);
     expect(fix?.brings.map((brought) => brought.check)).toEqual(['loose-tongue', 'loose-tongue']);
     expect(bridgeIslands(report).brings).toEqual(fix?.brings);
     const after = check(applyEdits(comb, fix?.edits ?? []));

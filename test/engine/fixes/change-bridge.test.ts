@@ -10,9 +10,11 @@ import {
 import { check } from '../../../src/engine/index';
 import { distance, interpolate } from '../../../src/geometry/base/vector';
 import type { Fix } from '../../../src/report/fix';
+import { isRefusal, type Result, refuse } from '../../../src/report/refusal';
 import { applyEdits } from '../../../src/text/text';
 import { areaBetween, areaOfRegion } from '../../edits/bridging';
 import { drawings, lines, outlines, sheets, svg } from '../../edits/drawings';
+import { proven, reasonOf } from '../results';
 
 const all: Record<string, string> = { ...drawings, ...lines, ...sheets, ...outlines };
 
@@ -32,16 +34,15 @@ function bridged(svg: string) {
   return { text, place: interpolate(first.from, first.to, 0.5), plan };
 }
 
-function changed(text: string, place: { x: number; y: number }, change: BridgeChange): Fix | string {
+function changed(text: string, place: { x: number; y: number }, change: BridgeChange): Result<Fix> {
   const report = check(text);
   const sheet = report.sheets[0]!;
   const bridge = bridgeStandingAt(report, sheet, place);
-  return bridge ? changeBridge(report, sheet, bridge, change) : 'none recognised';
+  return bridge ? changeBridge(report, sheet, bridge, change) : refuse('none recognised');
 }
 
-function done(mend: Fix | string, text: string): string {
-  if (typeof mend === 'string') throw new Error(mend);
-  return applyEdits(text, mend.edits);
+function done(mend: Result<Fix>, text: string): string {
+  return applyEdits(text, proven(mend).edits);
 }
 
 describe.each(Object.keys(all))('a bridge in %s', (what) => {
@@ -68,7 +69,7 @@ describe.each(Object.keys(all))('a bridge in %s', (what) => {
     const moves = changesFor(report, sheet, bridge)
       .filter(({ kind }) => kind === 'move')
       .map((change) => changeBridge(report, sheet, bridge, change))
-      .filter((mend) => typeof mend !== 'string');
+      .flatMap((mend) => (isRefusal(mend) ? [] : [mend]));
     expect(moves.length).toBeGreaterThan(0);
     for (const mend of moves) {
       const after = applyEdits(text, mend.edits);
@@ -114,14 +115,16 @@ describe('what comes of a change', () => {
   });
 
   it('is refused where it would make a new fault', () => {
-    expect(changed(text, middle(0), { kind: 'width', width: 0.4 })).toMatch(/^A thin-bridge would come of it/);
-    expect(changed(text, middle(0), { kind: 'move', to: { x: 2, y: 2 } })).toMatch(/only within its own gap/);
-    expect(changed(text, middle(0), { kind: 'width', width: 0.802 })).toMatch(/0\.80 mm wide already/);
+    expect(reasonOf(changed(text, middle(0), { kind: 'width', width: 0.4 }))).toMatch(
+      /^It would leave a bridge that is/,
+    );
+    expect(reasonOf(changed(text, middle(0), { kind: 'move', to: { x: 2, y: 2 } }))).toMatch(/only within its own gap/);
+    expect(reasonOf(changed(text, middle(0), { kind: 'width', width: 0.802 }))).toMatch(/0\.80 mm wide already/);
   });
 
   it('comes to pass where the artist points', () => {
     const mend = changed(text, middle(0), { kind: 'move', to: { x: 30, y: 14 } });
-    const [ghost] = typeof mend === 'string' ? [] : mend.bridges!;
+    const [ghost] = proven(mend).bridges!;
     expect(ghost?.from.x).toBeCloseTo(30, 2);
     expect(ghost?.to.x).toBeCloseTo(30, 2);
     expect(islands(done(mend, text))).toBe(0);
@@ -131,7 +134,7 @@ describe('what comes of a change', () => {
     const pair = svg('<rect x="10" y="10" width="19.6" height="20"/><rect x="30.4" y="10" width="19.6" height="20"/>');
     const wide = done(changed(pair, { x: 30, y: 20 }, { kind: 'width', width: 1.5 }), pair);
     expect(bridgeStandingAt(check(wide), sheetOf(wide), { x: 30, y: 20 })?.width).toBeCloseTo(1.5, 2);
-    expect(changed(pair, { x: 30, y: 20 }, { kind: 'remove' })).toMatch(/join/);
+    expect(reasonOf(changed(pair, { x: 30, y: 20 }, { kind: 'remove' }))).toMatch(/join/);
   });
 
   it('nothing is taken for a bridge that is part of the picture', () => {

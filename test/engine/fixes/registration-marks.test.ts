@@ -9,13 +9,12 @@ import type { Report } from '../../../src/report/report';
 import { registrationMarks } from '../../../src/stack/registration-marks';
 import { applyEdits } from '../../../src/text/text';
 import { fixed, project, sheet, square } from '../project-files';
+import { proven, reasonOf } from '../results';
 
 const layers = [{ from: 'a.svg' }, { from: 'b.svg' }];
 const roomy = { margin: '10mm' };
 const addRegistrationMarks = (report: Report): Fix => {
-  const fix = added(report);
-  if (typeof fix !== 'object') throw new Error(fix);
-  return fix;
+  return proven(added(report));
 };
 const marksOf = ({ stack }: Report) =>
   stack.layers.map(({ sheet: { layer } }) =>
@@ -73,7 +72,7 @@ describe('register marks', () => {
   it('are not offered where an opening is in their way, where there is no margin', () => {
     expect(addRegistrationMarks(project(files, layers).files.get('a.svg') as Report).kind).toBe('register-stack');
     const full = { ...files, 'b.svg': sheet(square(2, 2, 50)) };
-    expect(added(project(full, layers).files.get('a.svg') as Report)).toMatch(/^[A-Z].*\.$/);
+    expect(reasonOf(added(project(full, layers).files.get('a.svg') as Report))).toMatch(/^[A-Z].*\.$/);
   });
 
   it('mend a sheet that lacks those of the others', () => {

@@ -1,4 +1,5 @@
 /** Two layers of one title are two layers: what is asked for one is not done to the other. */
+
 import { describe, expect, it } from 'vitest';
 import { hiddenOn } from '../../../src/engine/fixes/bridge-islands';
 import { verify } from '../../../src/engine/fixes/verify';
@@ -12,9 +13,11 @@ import {
   readConfig,
 } from '../../../src/engine/index';
 import { areaOf } from '../../../src/geometry/boolean/index';
+import { isRefusal } from '../../../src/report/refusal';
 import type { Report } from '../../../src/report/report';
 import { layerId } from '../../../src/sheet/layer/layer-id';
 import { applyEdits } from '../../../src/text/text';
+import { proven, reasonOf } from '../results';
 
 const stencil = (body: string) =>
   `<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 100 100">${body}</svg>`;
@@ -56,8 +59,10 @@ describe('of two layers of one title', () => {
     };
     const [inFirst, inSecond] = [edit('M10 10h20v20'), edit('M10 50h20v20')];
     const within = new Map([[layerId('', 0), everywhere]]);
-    expect(typeof verify(report, inFirst, { gone: [], within })).toBe('object');
-    expect(verify(report, inSecond, { gone: [], within })).toMatch(/of layer "sky" would change elsewhere\.$/);
+    expect(isRefusal(verify(report, inFirst, { gone: [], within }))).toBe(false);
+    expect(reasonOf(verify(report, inSecond, { gone: [], within }))).toMatch(
+      /of layer "sky" would change elsewhere\.$/,
+    );
   });
 });
 
@@ -85,8 +90,7 @@ describe('a finding that was shown', () => {
     const other = stencil(layer(ring(20, 60), ring(60, 60), ring(60, 20)));
     const now = project({ ...files, 'b.svg': other });
     for (const asked of now.files.values()) {
-      const fix = proveFix(asked, candidate!);
-      if (!fix || 'refused' in fix) throw new Error(fix?.refused);
+      const fix = proven(proveFix(asked, candidate!));
       const after = project({ 'b.svg': other, 'a.svg': applyEdits(files['a.svg'], fix.edits) });
       const left = [...after.files].map(([name, { findings }]) => [
         name,
@@ -100,6 +104,6 @@ describe('a finding that was shown', () => {
     const [finding] = first.findings.filter((each) => each.check === 'floating-island');
     const [candidate] = candidatesFor(first, finding!);
     const edited = project({ ...files, 'a.svg': stencil(layer(ring(60, 60))) }).files.get('a.svg') as Report;
-    expect(proveFix(edited, candidate!)).toMatchObject({ refused: 'The drawing has changed since; ask again.' });
+    expect(proveFix(edited, candidate!)).toMatchObject({ reason: 'The drawing has changed since; ask again.' });
   });
 });

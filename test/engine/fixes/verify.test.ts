@@ -1,10 +1,11 @@
 /** Mends of a file of a project are proven together with its neighbours. */
 import { describe, expect, it } from 'vitest';
-import { type Proof, verify } from '../../../src/engine/fixes/verify';
+import { verify } from '../../../src/engine/fixes/verify';
 import type { Report } from '../../../src/report/report';
 import { layerId } from '../../../src/sheet/layer/layer-id';
 import type { TextEdit } from '../../../src/text/text';
 import { project, ring, sheet, square } from '../project-files';
+import { proven, reasonOf } from '../results';
 
 const files = { 'a.svg': sheet(ring(40, 40) + square(5, 5, 20)), 'b.svg': sheet(square(24, 5, 20)) };
 const layers = [{ from: 'a.svg' }, { from: 'b.svg' }];
@@ -32,14 +33,13 @@ function replace(text: string, old: string, now: string): TextEdit[] {
 describe('the proof of a change in a project', () => {
   it('holds where the neighbours are as well off as before', () => {
     const proof = verify(before('b.svg'), replace(files['b.svg'], 'height="20"', 'height="21"'), everywhere);
-    expect(typeof proof).toBe('object');
-    expect((proof as Proof).after.project?.report.files.get('a.svg')?.text).toBe(files['a.svg']);
+    expect(proven(proof).after.project?.report.files.get('a.svg')?.text).toBe(files['a.svg']);
   });
 
   it('fails where bare ground comes between two files, whichever of them it is told in', () => {
     for (const x of ['25.2', '24.8']) {
-      expect(verify(before('b.svg'), replace(files['b.svg'], 'x="24"', `x="${x}"`), everywhere)).toMatch(
-        /^A (?:bare-gap|short-overlap) would come of it/,
+      expect(reasonOf(verify(before('b.svg'), replace(files['b.svg'], 'x="24"', `x="${x}"`), everywhere))).toMatch(
+        /^It would leave (?:a gap between two colours|an overlap that is too short)/,
       );
     }
   });
@@ -47,13 +47,13 @@ describe('the proof of a change in a project', () => {
   it('lets a gap be that was there before, though it is told in the other file', () => {
     const gap = { ...files, 'b.svg': sheet(square(25.2, 5, 20)) };
     const edits = replace(gap['b.svg'], 'height="20"', 'height="21"');
-    expect(typeof verify(before('b.svg', gap), edits, everywhere)).toBe('object');
+    expect(reasonOf(verify(before('b.svg', gap), edits, everywhere))).toBeUndefined();
   });
 
   it('fails where another file would change that was not to', () => {
     const others = [{ file: 'a.svg', edits: replace(files['a.svg'], 'y="5" width="20"', 'y="5" width="19.9"') }];
-    expect(verify(before('b.svg'), [], inB, others)).toMatch(/of layer "a" would change elsewhere/);
-    expect(typeof verify(before('b.svg'), [], everywhere, others)).toBe('object');
+    expect(reasonOf(verify(before('b.svg'), [], inB, others))).toMatch(/of layer "a" would change elsewhere/);
+    expect(reasonOf(verify(before('b.svg'), [], everywhere, others))).toBeUndefined();
   });
 
   it('measures all that is edited at the scale that is pledged', () => {
@@ -61,9 +61,13 @@ describe('the proof of a change in a project', () => {
     const half = (text: string) => replace(text, 'width="60mm" height="60mm"', 'width="30mm" height="30mm"');
     const others = [{ file: 'a.svg', edits: half(files['a.svg']) }];
     const pledge = { gone: [], within: new Map(), scale: 0.5 };
-    expect(typeof verify(before('b.svg', wide), half(wide['b.svg']), pledge, others)).toBe('object');
+    expect(reasonOf(verify(before('b.svg', wide), half(wide['b.svg']), pledge, others))).toBeUndefined();
     const less = { ...pledge, scale: 0.49 };
-    expect(verify(before('b.svg', wide), half(wide['b.svg']), less, others)).toMatch(/would change elsewhere/);
-    expect(verify(before('b.svg', wide), half(wide['b.svg']), pledge)).toMatch(/frame-mismatch would come of it/);
+    expect(reasonOf(verify(before('b.svg', wide), half(wide['b.svg']), less, others))).toMatch(
+      /would change elsewhere/,
+    );
+    expect(reasonOf(verify(before('b.svg', wide), half(wide['b.svg']), pledge))).toMatch(
+      /^It would leave (?:a sheet|2 sheets) unlike the others/,
+    );
   });
 });

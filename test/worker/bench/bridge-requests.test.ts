@@ -24,7 +24,7 @@ const plan = (params: Partial<BridgePlanParams>) =>
 const islands = (svg: string) => check(svg).findings.filter((finding) => finding.check === 'floating-island').length;
 
 function offered(answer: BridgeAnswer): BridgeOffer {
-  if (!answer || 'refusal' in answer) throw new Error(answer?.refusal ?? 'no answer');
+  if (!answer || 'reason' in answer) throw new Error(answer?.reason ?? 'no answer');
   return answer;
 }
 
@@ -49,7 +49,7 @@ test('where no bridge can be, one sentence says why', () => {
     plan({ finding: `@of-another-version/${island!.check}/0` as FindingId }),
     plan({ mend: 'accept' }),
   ])
-    expect(answer).toEqual({ version: 3, refusal: expect.stringMatching(/^[A-Z][^\n]*\.$/) });
+    expect(answer).toEqual({ version: 3, reason: expect.stringMatching(/^[A-Z][^\n]*\.$/) });
 });
 
 test('the plan of a finding is that of its preferred mend, or of the one asked for', () => {

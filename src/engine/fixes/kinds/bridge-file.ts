@@ -1,4 +1,5 @@
 /** Bridges for every island of a file, where more than one of its layers has islands. */
+import { isRefusal, type Result, refuse } from '../../../report/refusal';
 import type { Report } from '../../../report/report';
 import type { Sheet } from '../../../sheet/types';
 import { BRIDGING_EFFECTS, islandsOf, joinBridges, type VerifiedBridges, verifyLayerBridges } from '../bridge-islands';
@@ -21,14 +22,14 @@ function sheetsWithIslands({ sheets }: Report): Sheet[] {
 }
 
 /** Every layer's bridges together, where those of each could be proven. */
-function bridgeAll(report: Report): VerifiedBridges | string {
+function bridgeAll(report: Report): Result<VerifiedBridges> {
   return sheetsWithIslands(report)
-    .map((sheet) => {
+    .map((sheet): Result<VerifiedBridges> => {
       const bridges = verifyLayerBridges(report, sheet);
-      return typeof bridges === 'string' ? `Layer "${sheet.layer.name}": ${bridges}` : bridges;
+      return isRefusal(bridges) ? refuse(`Layer "${sheet.layer.name}": ${bridges.reason}`) : bridges;
     })
     .reduce((first, second) => {
-      if (typeof first === 'string') return first;
-      return typeof second === 'string' ? second : joinBridges(report, first, second);
+      if (isRefusal(first)) return first;
+      return isRefusal(second) ? second : joinBridges(report, first, second);
     });
 }

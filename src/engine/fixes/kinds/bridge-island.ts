@@ -1,5 +1,6 @@
 /** Bridges for one island: the usual ones, and other plans where they are others. */
 import type { Finding } from '../../../checks/finding';
+import { isRefusal, type Result, refuse } from '../../../report/refusal';
 import type { Report } from '../../../report/report';
 import {
   BRIDGING_EFFECTS,
@@ -42,9 +43,9 @@ function islandOf({ subject }: Finding) {
   return subject?.kind === 'island' ? subject : undefined;
 }
 
-function usual(report: Report, finding: Finding): VerifiedBridges | string {
+function usual(report: Report, finding: Finding): Result<VerifiedBridges> {
   const island = islandOf(finding);
-  return island ? verifyIslandBridges(report, island.sheet, island.piece) : 'There is no island any more.';
+  return island ? verifyIslandBridges(report, island.sheet, island.piece) : refuse('There is no island any more.');
 }
 
 /** Not needed where the usual bridges are as many. */
@@ -53,9 +54,9 @@ function otherPlan(
   finding: Finding,
   title: string,
   choice: BridgePlanChoice & { readonly count: number },
-): ProvenChange | string | undefined {
+): Result<ProvenChange> | undefined {
   const island = islandOf(finding);
   const preferred = usual(report, finding);
-  if (!island || (typeof preferred !== 'string' && preferred.bridges.length === choice.count)) return undefined;
+  if (!island || (!isRefusal(preferred) && preferred.bridges.length === choice.count)) return undefined;
   return bridgesAsChange(verifyBridges(report, island.sheet, [island.piece], choice), title);
 }

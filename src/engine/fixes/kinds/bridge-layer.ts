@@ -3,6 +3,7 @@
 import type { Finding } from '../../../checks/finding';
 import { formGlyphRow } from '../../../edits/plan/glyph-row';
 import { boxOfPolygon } from '../../../geometry/boolean/index';
+import { isRefusal, type Result, refuse } from '../../../report/refusal';
 import type { Report } from '../../../report/report';
 import type { Sheet } from '../../../sheet/types';
 import {
@@ -54,13 +55,13 @@ function sheetWithIslands({ subject }: Finding): Sheet | undefined {
 }
 
 /** Not needed where the usual bridges stand upright anyway. */
-function uprightPlan(report: Report, sheet: Sheet, title: string): ProvenChange | string | undefined {
+function uprightPlan(report: Report, sheet: Sheet, title: string): Result<ProvenChange> | undefined {
   const usual = verifyLayerBridges(report, sheet);
-  if (typeof usual === 'string') return usual;
+  if (isRefusal(usual)) return refuse(usual.reason);
   if (usual.bridges.every(isUpright)) return undefined;
   const aligned = verifyBridges(report, sheet, islandsOf(sheet), { align: 'vertical' });
-  if (typeof aligned !== 'string' && lengthOf(aligned) > MAX_LENGTH_RATIO * lengthOf(usual)) {
-    return `Upright bridges would be more than ${MAX_LENGTH_RATIO} times as long in all as the shortest.`;
+  if (!isRefusal(aligned) && lengthOf(aligned) > MAX_LENGTH_RATIO * lengthOf(usual)) {
+    return refuse(`Upright bridges would be more than ${MAX_LENGTH_RATIO} times as long in all as the shortest.`);
   }
   return bridgesAsChange(aligned, title);
 }

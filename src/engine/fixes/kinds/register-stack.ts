@@ -1,7 +1,8 @@
 /** Register marks in every sheet of the stack. */
 import type { Fix } from '../../../report/fix';
+import type { Result } from '../../../report/refusal';
 import type { Report } from '../../../report/report';
-import { fixOf } from '../fix-of';
+import { fixResult } from '../fix-of';
 import type { FixKind } from '../kind';
 import { lacksMarks, proveMarks } from '../registration-marks';
 
@@ -19,10 +20,9 @@ export const registerStack: FixKind = {
 
 /**
  * The same where no finding asks for it.
- * @returns a sentence where it cannot be done; undefined where the marks are there, or would be of no use
+ * @returns why it cannot be done, where it cannot; undefined where the marks are there, or would be of no use
  */
-export function addRegistrationMarks(report: Report): Fix | string | undefined {
+export function addRegistrationMarks(report: Report): Result<Fix> | undefined {
   if (!lacksMarks(report)) return undefined;
-  const change = proveMarks(report, []);
-  return typeof change === 'string' ? change : fixOf(registerStack, { title: TITLE }, change);
+  return fixResult(registerStack, { title: TITLE }, proveMarks(report, []));
 }

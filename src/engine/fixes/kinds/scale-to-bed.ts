@@ -3,6 +3,7 @@
 import type { Finding } from '../../../checks/finding';
 import type { Config } from '../../../config/types';
 import { shortSides } from '../../../config/values';
+import { mapResult, type Result, refuse } from '../../../report/refusal';
 import type { FileEdits, Report } from '../../../report/report';
 import { effectiveConfig } from '../../check/effective-config';
 import type { FixKind, ProvenChange } from '../kind';
@@ -39,17 +40,16 @@ function titleFor(report: Report): string | undefined {
 }
 
 /** Refused where bridges or openings would come out too narrow, or where `tombolo.json` states the size. */
-function proveScale(report: Report, finding: Finding): ProvenChange | string {
+function proveScale(report: Report, finding: Finding): Result<ProvenChange> {
   const scale = scaleFor(report);
-  if (scale <= 0) return 'The margin leaves no room on the bed for the artwork.';
+  if (scale <= 0) return refuse('The margin leaves no room on the bed for the artwork.');
   const own = report.project?.file ?? '';
   const others: FileEdits[] = filesOf(report)
     .filter(([file]) => file !== own)
     .map(([file, { drawing }]) => ({ file, edits: sizeEdits(drawing, scale) }));
   const edits = sizeEdits(report.drawing, scale);
   const proof = verify(report, edits, { gone: [finding], within: new Map(), scale }, others);
-  if (typeof proof === 'string') return proof;
-  return { edits, brings: proof.brings, ...(others.length > 0 ? { others } : {}) };
+  return mapResult(proof, ({ brings }) => ({ edits, brings, ...(others.length > 0 && { others }) }));
 }
 
 function filesOf(report: Report): readonly (readonly [string, Report])[] {

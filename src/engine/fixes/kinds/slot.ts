@@ -5,6 +5,7 @@ import { limitsOf } from '../../../config/limits';
 import { formatMillimetres } from '../../../config/values';
 import { closeSlot as closeIn, openSlot } from '../../../edits/bridge/open-slot';
 import type { EditResult } from '../../../edits/element/result';
+import type { Result } from '../../../report/refusal';
 import type { Report } from '../../../report/report';
 import type { ThinPlace } from '../../../sheet/thin-places';
 import type { Sheet } from '../../../sheet/types';
@@ -44,7 +45,7 @@ function proveSlot(
   report: Report,
   finding: Finding,
   change: (sheet: Sheet, part: ThinPlace, width: number) => EditResult,
-): ProvenChange | string | undefined {
+): Result<ProvenChange> | undefined {
   const slot = slotOf(finding);
   if (!slot) return undefined;
   const { sheet, part } = slot;

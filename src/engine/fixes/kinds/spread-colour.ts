@@ -16,6 +16,7 @@ import { offset } from '../../../geometry/boolean/index';
 import { fitRing } from '../../../geometry/curve/fit';
 import { simplifyRing } from '../../../geometry/polygon/simplify';
 import { prefixOf } from '../../../markup/query';
+import { type Result, refuse } from '../../../report/refusal';
 import type { Report } from '../../../report/report';
 import { SourceIndex } from '../../../sheet/source-index';
 import type { Sheet } from '../../../sheet/types';
@@ -60,18 +61,20 @@ function slipOf({ settings }: Report): number {
   return limitsOf(effectiveConfig(settings)).slip;
 }
 
-function spread(report: Report, finding: Finding, seam: Seam): ProvenChange | string {
+function spread(report: Report, finding: Finding, seam: Seam): Result<ProvenChange> {
   const [{ sheet }, later] = [seam.earlier, seam.later.sheet];
   if (sheet.layer.reading !== 'openings') {
-    return `Layer "${sheet.layer.name}" draws its material or its cut lines: a shape more would not spread its colour.`;
+    return refuse(
+      `"${sheet.layer.name}" draws what stays or the cut lines: another shape would not extend its colour.`,
+    );
   }
   const slip = slipOf(report);
   const region =
     seam.kind === 'gap' ? spreadAcross(sheet, later, seam.gap, slip) : spreadUnder(sheet, later, seam.overlap, slip);
-  if (region.length === 0) return 'Between these edges no way was found to spread the colour.';
+  if (region.length === 0) return refuse('Between these edges no way was found to extend the colour.');
   const places = seam.kind === 'gap' ? [seam.gap.onEarlier] : [seam.overlap.facing, seam.overlap.at];
   const model = modelFor(sheet, places);
-  if (!model) return `Layer "${sheet.layer.name}" has no shape that the new one could be drawn beside.`;
+  if (!model) return refuse(`Layer "${sheet.layer.name}" has no shape that the new one could be drawn beside.`);
   const outcome = { edits: insertShape(sheet.drawing, model, region) };
   return proveAttempt(report, sheet, { outcome, within: offset(region, ROOM), gone: [finding] });
 }

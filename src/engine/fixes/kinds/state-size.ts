@@ -1,4 +1,5 @@
 import { shortSides } from '../../../config/values';
+import { mapResult } from '../../../report/refusal';
 import type { FixKind } from '../kind';
 import { sizeEdits } from '../root-attributes';
 import { verify } from '../verify';
@@ -14,6 +15,6 @@ export const stateSize: FixKind = {
   prove: (report, finding) => {
     const edits = sizeEdits(report.drawing, 1);
     const proof = verify(report, edits, { gone: [finding], within: new Map() });
-    return typeof proof === 'string' ? proof : { edits, brings: proof.brings };
+    return mapResult(proof, ({ brings }) => ({ edits, brings }));
   },
 };
