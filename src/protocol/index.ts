@@ -8,6 +8,7 @@ import type { Box } from '../geometry/base/polygon-types';
 import type { PictureLayer } from '../picture/scene';
 import type { TextEdit } from '../text/text';
 import type { Wording } from '../text/wording';
+import type { DocumentEdits } from './offers';
 
 /** Server to editor, after each run: what the status item shows. The bench asks for the stack when it hears it. */
 export const CHECKED = 'tombolo/checked';
@@ -20,6 +21,13 @@ export const STACK = 'tombolo/stack';
 export const SHAPE_AT = 'tombolo/shapeAt';
 /** Editor to server: check a document now, whatever `tombolo.run` says. Answers null when the run is done. */
 export const CHECK_AGAIN = 'tombolo/checkAgain';
+/**
+ * Editor to server: check a file that need not be open, and publish what is found in it until it changes on disk.
+ * Answers `FileChecked | null`.
+ */
+export const CHECK_FILE = 'tombolo/checkFile';
+/** Editor to server: all fixes of a document that change nothing that is cut or painted. Answers `SafeFixes | null`. */
+export const FIX_SAFE = 'tombolo/fixSafe';
 /** Editor to server: how a document would begin as a stencil. Answers `Beginning | null`. */
 export const BEGIN = 'tombolo/begin';
 /** Editor to server: bridges for every island of a document. Answers `BridgedIslands | null`. */
@@ -67,7 +75,23 @@ export interface Summary {
   readonly elapsed: number;
   /** The `tombolo.json` in force. */
   readonly config: string | undefined;
+  /** How many errors there are in it. */
+  readonly configErrors?: number;
+  /** How many findings are not shown, as there are too many of their checks. */
+  readonly leftOut?: number;
+  /** Whether the run ended before all was looked at. */
+  readonly unfinished?: true;
 }
+
+/** What was found in a file. */
+export interface FileChecked {
+  /** False for what nobody has called a stencil: then there is nothing to count. */
+  readonly stencil: boolean;
+  readonly counts: Readonly<Record<Severity, number>>;
+}
+
+/** Edits of each document, the one that was asked about first; or one sentence that says why there are none. */
+export type SafeFixes = { readonly documents: readonly DocumentEdits[] } | { readonly refusal: string };
 
 export interface VersionedEdits {
   readonly version: number;
@@ -163,6 +187,8 @@ export interface PreviewStack {
   readonly bed?: readonly [number, number];
   /** What the project says is painted on, `#rrggbb`. */
   readonly ground?: string;
+  /** How many errors there are in the `tombolo.json` in force; none where it is left out. */
+  readonly configErrors?: number;
   /** mm: how far one sheet may land from where it should. */
   readonly slip: number;
   /** What slip each two neighbours bear that do not bear `slip`; undefined where it was not measured. */

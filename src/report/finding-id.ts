@@ -12,6 +12,8 @@ export type FindingId = string & { readonly [brand]: 'finding' };
 /** A finding in a report. */
 export interface ReportedFinding extends Finding {
   readonly id: FindingId;
+  /** How many findings of its check it stands for, which are left out. */
+  readonly leftOut?: number;
 }
 
 /**

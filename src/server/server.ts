@@ -13,7 +13,7 @@ import {
   TextDocuments,
 } from 'vscode-languageserver/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { CHECK_AGAIN, CHECKED, type DocumentParams } from '../protocol/index';
+import { CHECK_AGAIN, CHECK_FILE, CHECKED, type DocumentParams, FIX_SAFE } from '../protocol/index';
 import { handleBenchRequests } from './bench/bench-handlers';
 import { checkPages } from './documents/check-pages';
 import type { KnownDocument } from './documents/known-document';
@@ -23,6 +23,7 @@ import { EngineClient, type StartEngine } from './engine/engine-client';
 import { BRIDGE_CHANGES, codeActions, FIX_ALL } from './features/code-actions';
 import { hoverAt } from './features/hover';
 import { resolveAction, resolveAll } from './features/resolve-action';
+import { safeFixes } from './features/safe-fixes';
 import { documentSymbols } from './features/symbols';
 
 /** What is served, and with what. */
@@ -68,6 +69,10 @@ export function serve(connection: Connection, folder: string, startEngine: Start
     await checker.checkNow(uri);
     return null;
   });
+  connection.onRequest(CHECK_FILE, ({ uri }: DocumentParams) => checker.checkFile(uri));
+  connection.onRequest(FIX_SAFE, ({ uri }: DocumentParams) =>
+    safeFixes(uri, { engine, current: (each) => checker.current(each) }),
+  );
   documents.listen(connection);
   connection.listen();
 }

@@ -37,6 +37,7 @@ function leftOut({ id, check, severity, span }: ReportedFinding, more: number): 
     severity,
     span,
     related: [],
+    leftOut: more,
     message: `${more} more findings of ${check} in this file are left out.`,
   };
 }

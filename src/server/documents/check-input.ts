@@ -21,6 +21,8 @@ export interface InputSources {
   readonly documents: { get(uri: string): TextDocument | undefined };
   readonly disk: DiskFiles;
   readonly configs: KnownConfigs;
+  /** Files that are checked though they are not open. */
+  readonly listed: ReadonlySet<string>;
 }
 
 /** What is checked when a document is: itself, or the project that it is part of. */
@@ -28,14 +30,15 @@ export function keyFor(uri: string, sources: InputSources): string {
   return projectOf(uri, sources)?.config.uri ?? uri;
 }
 
-/** @returns undefined where there is nothing to check: a document that is not open and in no project */
+/** @returns undefined where there is nothing to check: a document that is neither open nor listed, and in no project */
 export function inputFor(uri: string, sources: InputSources): CheckInput | undefined {
   const project = projectOf(uri, sources);
   if (project) return projectInput(project, sources);
-  const document = sources.documents.get(uri);
+  const open = sources.documents.get(uri);
+  const document = open ?? (sources.listed.has(uri) ? sources.disk.read(uri) : undefined);
   if (!document) return undefined;
   const config = sources.configs.find(uri);
-  return { key: uri, files: [fileOf('', document, true)], config, project: false, named: new Set() };
+  return { key: uri, files: [fileOf('', document, open !== undefined)], config, project: false, named: new Set() };
 }
 
 interface NamedFiles {

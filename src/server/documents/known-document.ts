@@ -2,6 +2,7 @@
 
 import type { Range } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
+import type { ConfigProblem } from '../../config/read';
 import type { FindingId, ShapeDescription } from '../../engine/index';
 import type { DocumentFacts, FindingFact } from '../../protocol/facts';
 import type { Offer, OfferFacts, Proof } from '../../protocol/offers';
@@ -14,6 +15,8 @@ import { type ShownSeverities, withSeverities } from './shown-severities';
 export interface ProjectOfDocument {
   readonly documents: readonly KnownDocument[];
   document(uri: string): KnownDocument | undefined;
+  /** What in its `tombolo.json` only shows when the files are looked at. */
+  problems(): readonly ConfigProblem[];
 }
 
 export class KnownDocument {
@@ -85,6 +88,11 @@ export class KnownDocument {
   /** Undefined before the worker has told them. */
   offersOf(finding: FindingId): readonly Offer[] | undefined {
     return this.offers && (this.offers.get(finding) ?? []);
+  }
+
+  /** Whether the worker has told what is offered. */
+  get offersTold(): boolean {
+    return this.offers !== undefined;
   }
 
   get allOffers(): readonly Offer[] {

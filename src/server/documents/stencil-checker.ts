@@ -1,14 +1,17 @@
 /** Decides when each open document is checked, and publishes what the last check of its present text found. */
 import type { Diagnostic } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
+import type { ConfigProblem } from '../../config/read';
 import { CONFIG_NAME } from '../../config/types';
+import type { CheckedFile } from '../../protocol/engine-worker';
 import type { CheckFacts, DocumentFacts } from '../../protocol/facts';
-import type { Checked, PreviewStack } from '../../protocol/index';
+import type { Checked, FileChecked, PreviewStack } from '../../protocol/index';
 import type { OfferFacts } from '../../protocol/offers';
 import type { EngineClient } from '../engine/engine-client';
 import { type CheckInput, type InputSources, inputFor, keyFor } from './check-input';
 import { CheckRuns, type Run, type Wish } from './check-runs';
 import { ConfigDiagnostics } from './config-diagnostics';
+import { configNotice } from './config-notice';
 import { Debouncer } from './debounce';
 import { diagnosticOf } from './diagnostics';
 import { DiskFiles } from './disk-files';
@@ -54,6 +57,8 @@ export class StencilChecker {
   /** The versions in which documents were found to be no stencils. */
   private readonly plain = new Map<string, number>();
   private readonly runs: CheckRuns;
+  /** Files that are checked though they are not open. */
+  private readonly listed = new Set<string>();
   private readonly disk = new DiskFiles();
   private readonly configs: KnownConfigs;
   private readonly sources: InputSources;
@@ -73,7 +78,7 @@ export class StencilChecker {
     this.engine = engine;
     this.outlet = outlet;
     this.configs = new KnownConfigs((uri) => documents.get(uri)?.getText());
-    this.sources = { documents, disk: this.disk, configs: this.configs };
+    this.sources = { documents, disk: this.disk, configs: this.configs, listed: this.listed };
     this.runs = new CheckRuns(engine, this.configs, (run, facts) => this.ended(run, facts));
     this.notices = new ConfigDiagnostics(
       (found) => this.configs.read(found).problems,
@@ -125,6 +130,7 @@ export class StencilChecker {
     else if (!this.isInForce(project)) this.clearProject(project);
     else if (this.settings.run !== 'manual') this.checkProjectSoon(project.config.uri);
     if (isConfigUri(uri)) this.configChanged();
+    if (this.listed.has(uri) && this.settings.run !== 'manual') this.checkSoon(uri, 0);
     this.sweepNotices();
   }
 
@@ -137,6 +143,7 @@ export class StencilChecker {
   /** A drawing on disk was written, made, moved or deleted: of interest where a project names it and it is not open. */
   drawingChanged(uri: string): void {
     if (this.settings.run === 'manual' || this.documents.get(uri)) return;
+    if (this.listed.has(uri)) this.checkSoon(uri, 0);
     for (const { config, named } of this.projects.values()) if (named.has(uri)) this.checkProjectSoon(config.uri);
   }
 
@@ -145,9 +152,24 @@ export class StencilChecker {
     await this.look(uri, true);
   }
 
+  /** Checks a file that need not be open; what is found in it stays published until it changes there. */
+  async checkFile(uri: string): Promise<FileChecked> {
+    if (!this.documents.get(uri)) this.listed.add(uri);
+    await this.look(uri, true);
+    const { stencil = false, summary } = this.lastOf(uri)?.facts ?? {};
+    if (!stencil) this.listed.delete(uri);
+    return { stencil, counts: summary?.counts ?? { error: 0, warning: 0, info: 0, hint: 0 } };
+  }
+
   private async look(uri: string, announced: boolean): Promise<void> {
-    const input = this.documents.get(uri) && this.inputFor(uri);
+    const isListed = this.listed.has(uri) && !this.documents.get(uri);
+    const input = this.documents.get(uri) || isListed ? this.inputFor(uri) : undefined;
     if (input) await this.run(input, { always: false, announced }).outcome;
+    if (!isListed) return;
+    if (!input) {
+      this.listed.delete(uri);
+      this.clear(uri);
+    } else if (input.files.every(({ open }) => !open)) this.engine.forget(input.key);
   }
 
   /** A new worker runs, which has checked nothing yet. What was checked last stays published. */
@@ -205,7 +227,9 @@ export class StencilChecker {
 
   /** The stack as the bench is to show it. */
   shown(stack: PreviewStack): PreviewStack {
-    return { ...stack, findings: withShown(stack.findings, this.settings.severity) };
+    const known = this.lastOf(stack.uri);
+    const configErrors = known ? this.configErrors(known).length : 0;
+    return { ...stack, configErrors, findings: withShown(stack.findings, this.settings.severity) };
   }
 
   /** The `tombolo.json` of a document, where it is open in the editor. */
@@ -257,7 +281,8 @@ export class StencilChecker {
   }
 
   private checkAllSoon(delay: number): void {
-    for (const { uri } of this.documents.all()) this.checkSoon(uri, delay);
+    const open = this.documents.all().map(({ uri }) => uri);
+    for (const uri of new Set([...open, ...this.listed])) this.checkSoon(uri, delay);
   }
 
   private checkProjectSoon(configUri: string): void {
@@ -296,14 +321,14 @@ export class StencilChecker {
   ): void {
     const [file] = input.files;
     if (!file) return;
-    const { uri, version } = file;
-    if (isTold) this.seen.add(uri);
+    const { uri, version, open } = file;
+    if (isTold && open) this.seen.add(uri);
     if (input.config) this.notices.show(input.config);
     const known = facts && this.knownFrom(facts, input);
     if (known?.facts.stencil && isTold) return this.publish(known);
     if (known) this.untold = [known];
     if (known?.facts.stencil) return;
-    if (announced || (isTold && this.results.has(uri))) this.ignore({ uri, version });
+    if (announced || (isTold && this.results.has(uri))) this.ignore(file);
     else if (!known) this.plain.set(uri, version);
   }
 
@@ -348,15 +373,23 @@ export class StencilChecker {
   private publish(known: KnownDocument): void {
     const { uri, version, facts } = known;
     const { open, findings, summary } = facts;
+    const configErrors = this.configErrors(known);
     this.results.set(uri, known);
     if (open) this.seen.add(uri);
-    this.outlet.diagnostics(
-      uri,
-      open ? version : undefined,
-      findings.map((finding) => diagnosticOf(finding, known, this.outlet.pageOf)),
-    );
-    if (open) this.outlet.checked({ uri, version, stencil: true, summary });
+    this.outlet.diagnostics(uri, open ? version : undefined, [
+      ...configNotice(known, configErrors),
+      ...findings.map((finding) => diagnosticOf(finding, known, this.outlet.pageOf)),
+    ]);
+    const told = { ...summary, configErrors: configErrors.length };
+    if (open) this.outlet.checked({ uri, version, stencil: true, summary: told });
     this.outlet.log(`${uri}: ${findings.length} findings in ${summary.elapsed.toFixed(0)} ms`);
+  }
+
+  /** What in the `tombolo.json` in force was not taken. */
+  private configErrors({ config, project }: KnownDocument): ConfigProblem[] {
+    if (!config) return [];
+    const problems = [...this.configs.read(config).problems, ...(project?.problems() ?? [])];
+    return problems.filter(({ severity }) => severity === 'error');
   }
 
   /** A document that is closed. */
@@ -370,10 +403,10 @@ export class StencilChecker {
     if (this.results.delete(uri)) this.outlet.diagnostics(uri, undefined, []);
   }
 
-  private ignore({ uri, version }: Pick<TextDocument, 'uri' | 'version'>): void {
+  private ignore({ uri, version, open }: Pick<CheckedFile, 'uri' | 'version' | 'open'>): void {
     this.plain.set(uri, version);
-    if (this.results.delete(uri)) this.outlet.diagnostics(uri, version, []);
-    this.outlet.checked({ uri, version, stencil: false });
+    if (this.results.delete(uri)) this.outlet.diagnostics(uri, open ? version : undefined, []);
+    if (open) this.outlet.checked({ uri, version, stencil: false });
   }
 
   private sweepNotices(): void {

@@ -40,7 +40,7 @@ export async function codeActions(
   const wants = (kind: string) => context.only?.some((only) => isWithin(kind, only)) ?? false;
   engine.caret(known.uri, known.shiftTo(live).back(from));
   const actions: CodeAction[] = [];
-  if (wants(FIX_ALL)) actions.push(...fixAll(asked));
+  if (wants(FIX_ALL)) actions.push(...(await fixAll(asked)));
   if (!context.only || wants(CodeActionKind.QuickFix)) {
     const found = findingsIn(asked, from, to);
     await offersKnown(asked, found, isAutomatic);
@@ -96,7 +96,8 @@ function offersFor({ known }: Asked, found: readonly FindingFact[], caret: numbe
   return placed.sort((a, b) => a.offer.order - b.offer.order);
 }
 
-function fixAll({ known, live }: Asked): CodeAction[] {
+async function fixAll({ known, live }: Asked): Promise<CodeAction[]> {
+  await known.until(() => known.offersTold, PATIENCE);
   if (!known.allOffers.some(({ safe }) => safe)) return [];
   const data: ActionData = { uri: known.uri, version: live.version, id: SAFE };
   return [{ title: 'Mend all that is safe', kind: FIX_ALL, data }];

@@ -1,0 +1,17 @@
+/** All fixes of a document that change nothing that is cut or painted, when they are asked for. */
+import type { SafeFixes } from '../../protocol/index';
+import { Priority } from '../../protocol/run-signals';
+import type { ResolveSources } from './resolve-action';
+
+const NONE = 'No fix here is safe to apply unseen: each changes what is cut or painted.';
+
+/** @returns null where no such document is known */
+export async function safeFixes(uri: string, { engine, current }: ResolveSources): Promise<SafeFixes | null> {
+  const known = await current(uri);
+  if (!known) return null;
+  if (known.facts.findings.length === 0) return { refusal: 'Nothing was found here that needs a fix.' };
+  const { version } = known;
+  const proof = await engine.ask({ kind: 'proveSafe', uri, version }, Priority.chosen).answer;
+  if (proof?.outcome === 'proven' && proof.edits) return { documents: proof.edits };
+  return { refusal: proof?.outcome === 'refused' ? proof.reason : NONE };
+}
