@@ -13,6 +13,8 @@ export type CuttingTool = 'laser' | 'knife';
 export interface Config {
   readonly width: number | undefined;
   readonly height: number | undefined;
+  /** Set where whoever asks for the check says the size, for this once. */
+  readonly sizeOverridden?: true;
   /** Sheet added around the artwork's frame. */
   readonly margin: number;
   readonly reading: Reading | undefined;

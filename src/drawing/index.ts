@@ -73,12 +73,13 @@ function readWith(document: MarkupDocument, options: SizeOptions, outlines: Outl
   const services = { index, styles, problems, outlines, budget: new Budget(), mmPerPx: size.mmPerPx };
   const painter = new Painter(services, size);
   if (size.toMm) painter.paint(root);
-  const { width, height, sizeStated } = size;
+  const { width, height, sizeStated, ownSize } = size;
   const toMm = size.toMm ?? IDENTITY;
-  return { document, width, height, sizeStated, toMm, shapes: painter.shapes, problems: problems.list };
+  return { document, width, height, sizeStated, ownSize, toMm, shapes: painter.shapes, problems: problems.list };
 }
 
 /** A drawing in which nothing was read. */
 export function emptyDrawing(document: MarkupDocument): Drawing {
-  return { document, width: 0, height: 0, sizeStated: false, toMm: IDENTITY, shapes: [], problems: [] };
+  const ownSize = { width: 0, height: 0, physical: false, byStyle: false };
+  return { document, width: 0, height: 0, sizeStated: false, ownSize, toMm: IDENTITY, shapes: [], problems: [] };
 }

@@ -17,11 +17,25 @@ export interface Drawing {
   readonly height: number;
   /** Whether the text itself states a physical size. */
   readonly sizeStated: boolean;
+  readonly ownSize: OwnSize;
   /** From the root's user units to sheet mm. */
   readonly toMm: Matrix;
   /** In painting order: fill before stroke of the same element. */
   readonly shapes: readonly Shape[];
   readonly problems: readonly DrawingProblem[];
+}
+
+/**
+ * What the root's `width`, `height` and viewBox say without our own attributes and settings: at this size, in mm, other
+ * programs open the file that take 96 px to the inch.
+ */
+export interface OwnSize {
+  readonly width: number;
+  readonly height: number;
+  /** Whether a unit of the ruler says so; else programs may well take the pixels for other lengths. */
+  readonly physical: boolean;
+  /** Whether a style says so: then what the attributes say counts for nothing. */
+  readonly byStyle: boolean;
 }
 
 /** One painted area: the fill of an element, or its stroke turned into the area it covers. */

@@ -50,6 +50,7 @@ export {
   whyBeyondMending,
 } from './fixes/index';
 export { addRegistrationMarks } from './fixes/kinds/register-stack';
+export { askedSizeEdits } from './fixes/root-attributes';
 export { describeShapeAt, type ShapeDescription } from './queries/describe-shape';
 export { type OutlineItem, outlineOf } from './queries/document-outline';
 export { findingById } from './queries/find-finding';

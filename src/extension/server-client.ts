@@ -83,8 +83,9 @@ export class ServerClient implements vscode.Disposable {
     return this.ask(REORDER, uri, { version, layer, to });
   }
 
-  beginning(uri: vscode.Uri): Promise<Beginning | undefined> {
-    return this.ask(BEGIN, uri);
+  /** @param width how wide the artwork is to be cut: then the edits that write it into the file are among the answer */
+  beginning(uri: vscode.Uri, width?: string): Promise<Beginning | undefined> {
+    return this.ask(BEGIN, uri, width === undefined ? {} : { width });
   }
 
   bridgeIslands(uri: vscode.Uri): Promise<BridgedIslands | undefined> {

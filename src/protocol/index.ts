@@ -28,7 +28,7 @@ export const CHECK_AGAIN = 'tombolo/checkAgain';
 export const CHECK_FILE = 'tombolo/checkFile';
 /** Editor to server: all fixes of a document that change nothing that is cut or painted. Answers `SafeFixes | null`. */
 export const FIX_SAFE = 'tombolo/fixSafe';
-/** Editor to server: how a document would begin as a stencil. Answers `Beginning | null`. */
+/** Editor to server: how a document would begin as a stencil. Takes `BeginParams`, answers `Beginning | null`. */
 export const BEGIN = 'tombolo/begin';
 /** Editor to server: bridges for every island of a document. Answers `BridgedIslands | null`. */
 export const BRIDGE_ISLANDS = 'tombolo/bridgeIslands';
@@ -98,12 +98,22 @@ export interface VersionedEdits {
   readonly edits: readonly TextEdit[];
 }
 
+export interface BeginParams extends DocumentParams {
+  /** How wide the artwork is to be cut, as the artist wrote it, with its unit. */
+  readonly width?: string;
+}
+
 /** Edits that mark a document as a stencil; none where it is one already. */
 export interface Beginning extends VersionedEdits {
   readonly stencil: boolean;
   /** mm: how wide the artwork is now. */
   readonly width: number;
   readonly sizeStated: boolean;
+  /**
+   * Edits of the same text that write the width asked for, and the height that goes with it, into the file itself; none
+   * where it says so already, undefined where no length was asked for or a style sets the size.
+   */
+  readonly sizeEdits?: readonly TextEdit[];
 }
 
 export interface BridgedIslands extends VersionedEdits {

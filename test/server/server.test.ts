@@ -215,6 +215,9 @@ describe('what only the editor asks', () => {
     expect(begun).toMatchObject({ stencil: false, width: 60, sizeStated: true });
     const text = applyEdits(document.getText(), begun.edits);
     expect(text).toMatch(/^<svg data-tombolo-reading="openings" xmlns=/);
+    const sized = await server.connection.sendRequest<Beginning>('tombolo/begin', { uri: document.uri, width: '9cm' });
+    expect(applyEdits(document.getText(), sized.sizeEdits ?? [])).toContain('width="9cm" height="9cm"');
+    expect(begun.sizeEdits).toBeUndefined();
     await server.change(document, whole(text));
     expect(await server.diagnostics(document)).toHaveLength(1);
   });

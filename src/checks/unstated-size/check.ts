@@ -1,31 +1,43 @@
+import type { Config } from '../../config/types';
 import { formatSides } from '../../config/values';
+import type { Drawing } from '../../drawing/types';
 import type { Check } from '../check';
 import { rootSpan } from '../places';
 
-/** Files that leave it open how large they are cut. */
+/** mm: sizes that differ by less are the same to a ruler. */
+const SAME_SIZE = 0.01;
+
+/** Files that leave it open how large they are cut, or leave it to `tombolo.json`, which no other program reads. */
 export const unstatedSize: Check = {
   meta: {
     id: 'unstated-size',
-    summary: 'A file that states no physical size.',
+    summary: 'A file that does not say itself how large it is cut.',
     outcome: 'leave the size unstated',
     severity: 'info',
     reads: 'file',
-    fixes: ['state-size'],
+    fixes: ['state-size', 'state-size-in-units'],
     acceptable: true,
     afterFix: { refuses: true, never: true, names: ['an unstated size', 'unstated sizes'] },
-    row: { wrong: 'the file comes out at the wrong size', click: 'state it' },
+    row: { wrong: 'the file comes out at the wrong size', click: 'write it into the file' },
   },
   *run(stencil) {
     const { drawing, config } = stencil;
-    const { root } = drawing.document;
-    if (!root || drawing.sizeStated || config.width !== undefined || config.height !== undefined) return;
-    const size = formatSides(drawing.width, drawing.height, 1);
-    yield {
-      message:
-        `No physical size is stated; at 96 px to the inch the artwork is ${size}, and all measures stand on ` +
-        'that guess. State the size: width="148mm" on the svg element, or "size" in tombolo.json.',
-      span: rootSpan(stencil),
-      related: [],
-    };
+    if (!drawing.document.root || config.sizeOverridden) return;
+    const message = describe(drawing, config);
+    if (message !== undefined) yield { message, span: rootSpan(stencil), related: [] };
   },
 };
+
+function describe({ width, height, sizeStated, ownSize }: Drawing, config: Config): string | undefined {
+  const size = formatSides(width, height, 1);
+  if (!sizeStated && config.width === undefined && config.height === undefined) {
+    return `No size in the file: at 96 px to the inch the artwork is ${size}. State its real width and height.`;
+  }
+  const opensAt = formatSides(ownSize.width, ownSize.height, 1);
+  const differs = Math.max(Math.abs(ownSize.width - width), Math.abs(ownSize.height - height)) > SAME_SIZE;
+  if (!ownSize.physical) {
+    if (!differs) return `The file itself does not say its size: programs may open it at another than ${size}.`;
+    return `The file itself does not say its size: other programs will open it at ${opensAt}, not ${size}.`;
+  }
+  return differs ? `The file itself says ${opensAt}: other programs will open it at that, not at ${size}.` : undefined;
+}

@@ -1,10 +1,12 @@
 /** The physical size of the artwork, and how the root's user units map to it. */
+
 import type { Matrix } from '../../geometry/base/curve-types';
 import { attributeOf } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
 import { MM_PER_PX } from '../../text/css-units';
 import type { Problems } from '../problems';
 import type { DeclaredStyle } from '../style/cascade';
+import type { OwnSize } from '../types';
 import {
   INITIAL_FONT_SIZE,
   isPhysical,
@@ -27,6 +29,7 @@ export interface RootSize {
   readonly width: number;
   readonly height: number;
   readonly sizeStated: boolean;
+  readonly ownSize: OwnSize;
   /** From the root's user units to sheet mm; undefined where the viewBox is empty, so that nothing is painted. */
   readonly toMm: Matrix | undefined;
   /** What percentages are of, in user units, with its origin. */
@@ -77,6 +80,7 @@ export function readRootSize(
   const mmPerPx = stated.width > 0 ? (MM_PER_PX * size.width) / stated.width : MM_PER_PX;
   return {
     ...size,
+    ownSize: stated,
     sizeStated: stated.physical || own.width !== undefined || own.height !== undefined,
     toMm: empty ? undefined : viewportTransform(viewBox, size, ratio),
     viewBox,
@@ -84,27 +88,24 @@ export function readRootSize(
   };
 }
 
-interface StatedSize extends ViewportSize {
-  readonly physical: boolean;
-}
-
-/** mm, from `width`, `height` and the viewBox alone. */
-function statedSize(root: ElementNode, declared: DeclaredStyle, box: ViewBox | undefined): StatedSize {
+function statedSize(root: ElementNode, declared: DeclaredStyle, box: ViewBox | undefined): OwnSize {
   const width = readSize(root, declared, 'width');
   const height = readSize(root, declared, 'height');
   const ratio = box && box.width > 0 && box.height > 0 ? box.width / box.height : undefined;
   const wide = width && absolute(width);
   const high = height && absolute(height);
   const physical = (width !== undefined && isPhysical(width.unit)) || (height !== undefined && isPhysical(height.unit));
-  if (wide !== undefined && high !== undefined) return { width: wide, height: high, physical };
+  const byStyle = declared.has('width') || declared.has('height');
+  const said = { physical, byStyle };
+  if (wide !== undefined && high !== undefined) return { width: wide, height: high, ...said };
   const fallback = box ?? DEFAULT_SIZE;
   if (wide !== undefined) {
-    return { width: wide, height: ratio ? wide / ratio : DEFAULT_SIZE.height * MM_PER_PX, physical };
+    return { width: wide, height: ratio ? wide / ratio : DEFAULT_SIZE.height * MM_PER_PX, ...said };
   }
   if (high !== undefined) {
-    return { width: ratio ? high * ratio : DEFAULT_SIZE.width * MM_PER_PX, height: high, physical };
+    return { width: ratio ? high * ratio : DEFAULT_SIZE.width * MM_PER_PX, height: high, ...said };
   }
-  return { width: fallback.width * MM_PER_PX, height: fallback.height * MM_PER_PX, physical: false };
+  return { width: fallback.width * MM_PER_PX, height: fallback.height * MM_PER_PX, physical: false, byStyle };
 }
 
 function readSize(root: ElementNode, declared: DeclaredStyle, name: 'width' | 'height'): Length | undefined {

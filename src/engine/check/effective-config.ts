@@ -5,7 +5,8 @@ import type { Settings } from '../../report/report';
 
 /** The configuration with the settings' overrides worked in. */
 export function effectiveConfig({ config = DEFAULT_CONFIG, width, height, kerf }: Settings): Config {
-  const sized = width === undefined && height === undefined ? config : { ...config, width, height };
+  const sized =
+    width === undefined && height === undefined ? config : { ...config, width, height, sizeOverridden: true as const };
   return kerf === undefined ? sized : { ...sized, kerf, compensated: false };
 }
 

@@ -13,7 +13,7 @@ import { removeOpening } from './kinds/remove-opening';
 import { scaleStack, scaleToFit } from './kinds/scale-to-bed';
 import { closeSlot, openUp } from './kinds/slot';
 import { spreadColour } from './kinds/spread-colour';
-import { stateSize } from './kinds/state-size';
+import { stateSize, stateSizeInUnits } from './kinds/state-size';
 import { widenBridge } from './kinds/widen-bridge';
 
 const KINDS: readonly FixKind[] = [
@@ -31,6 +31,7 @@ const KINDS: readonly FixKind[] = [
   scaleToFit,
   scaleStack,
   stateSize,
+  stateSizeInUnits,
   closeOutline,
   uniteOutlines,
   removeDoubledLine,

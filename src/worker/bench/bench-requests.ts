@@ -46,7 +46,7 @@ export class BenchRequests {
       case protocol.SHAPE_AT:
         return shapeAt(checked.report.drawing, (params as protocol.PlaceParams).offset);
       case protocol.BEGIN:
-        return beginningFor(checked);
+        return beginningFor(checked, (params as protocol.BeginParams).width);
       case protocol.BRIDGE_ISLANDS:
         return bridged(checked);
       case protocol.BRIDGE_AT:

@@ -24,7 +24,7 @@ describe('stating the size', () => {
     [
       'pixels and a viewBox',
       'width="600px" height=\'400\' viewBox="0 0 300 200"',
-      'width="158.75mm" height="105.8333mm"',
+      'width="158.75mm" height=\'105.8333mm\'',
     ],
     ['pixels alone', 'width="300" height="200"', 'width="79.375mm" height="52.9167mm"'],
     ['nothing at all', '', 'width="79.375mm" height="39.6875mm"'],
@@ -38,6 +38,35 @@ describe('stating the size', () => {
     expect(after).toContain(written);
     expect(check(after).findings).toEqual([]);
     expect(measures(check(after))).toEqual(measures(before));
+  });
+
+  it('writes what tombolo.json says, with the art as large as it is read', () => {
+    const text = '<svg xmlns="http://www.w3.org/2000/svg" width="300" height="200"><path d="M40 30H90V80H40Z"/></svg>';
+    const settings = config({ size: { width: '90mm' } });
+    const before = check(text, settings);
+    const mend = mendOf(before, 'unstated-size');
+    expect(mend).toMatchObject({ title: 'Write 90 × 60 mm into the file', safe: true });
+    const after = applyEdits(text, mend?.edits ?? []);
+    expect(after).toContain('width="90mm" height="60mm" viewBox="0 0 300 200"');
+    for (const report of [check(after), check(after, settings)]) {
+      expect(report.findings).toEqual([]);
+      expect(measures(report)).toEqual(measures(before));
+    }
+  });
+
+  it('takes a unit of the viewBox as a millimetre where nothing else is said', () => {
+    const text = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 90 60"><path d="M40 10H70V40H40Z"/></svg>';
+    const before = check(text);
+    const kinds = before.findings.flatMap((finding) => fixesFor(before, finding).fixes);
+    const mend = kinds.find(({ kind }) => kind === 'state-size-in-units');
+    expect(mend).toMatchObject({ title: 'Write 90 × 60 mm into the file (1 unit = 1 mm)', safe: false });
+    const after = check(applyEdits(text, mend?.edits ?? []));
+    expect(after.findings).toEqual([]);
+    expect(measures(after).slice(0, 4)).toEqual(['90.000', '60.000', ...measures(after).slice(2, 4)]);
+    expect(after.sheets[0]?.openings[0]?.outer).toContain(70);
+    const stated = check(text.replace('viewBox', 'width="90" viewBox'));
+    const others = stated.findings.flatMap((finding) => fixesFor(stated, finding).fixes.map(({ kind }) => kind));
+    expect(others).not.toContain('state-size-in-units');
   });
 
   it('is not offered where a style would win over what is written', () => {

@@ -46,8 +46,8 @@ function proveScale(report: Report, finding: Finding): Result<ProvenChange> {
   const own = report.project?.file ?? '';
   const others: FileEdits[] = filesOf(report)
     .filter(([file]) => file !== own)
-    .map(([file, { drawing }]) => ({ file, edits: sizeEdits(drawing, scale) }));
-  const edits = sizeEdits(report.drawing, scale);
+    .map(([file, { drawing }]) => ({ file, edits: sizeEdits(drawing, drawing.width * scale) }));
+  const edits = sizeEdits(report.drawing, report.drawing.width * scale);
   const proof = verify(report, edits, { gone: [finding], within: new Map(), scale }, others);
   return mapResult(proof, ({ brings }) => ({ edits, brings, ...(others.length > 0 && { others }) }));
 }
