@@ -23,6 +23,7 @@ export const SLOW_TESTS: readonly string[] = [
   'test/edits/bridge/cut.test.ts',
   'test/edits/corpus.test.ts',
   'test/edits/cut-any-path.test.ts',
+  'test/edits/layout.test.ts',
   'test/edits/plan/index.test.ts',
   'test/engine/check/check-project.test.ts',
   'test/engine/demo.test.ts',

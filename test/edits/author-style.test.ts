@@ -72,7 +72,75 @@ describe('style', () => {
   });
 });
 
+describe('lines', () => {
+  const cases: [what: string, before: string, after: string][] = [
+    [
+      'a subpath that is joined to another keeps its line',
+      'M0 0 H40 V40 H0 Z\n   M10 10 V30 H30 V10 Z\n   M50 50 h5 v5 z',
+      'M0 0 H40 V40 H0 V21 H10\n   V30 H30 V10 H10 V19 H0 Z\n   M50 50 h5 v5 z',
+    ],
+    [
+      'lines within a subpath',
+      'M0 0 H40\n V40 H0 Z M10 10\n V30 H30\n V10 Z',
+      'M0 0 H40\n V40 H0 V21 H10\n V30 H30\n V10 H10 V19 H0 Z',
+    ],
+    [
+      'a line for each command, one of which is cut in two',
+      'M0 0 H40 V40 H-0\n  L0 10\n  L0 0 Z M10 10 V30 H30 V10 Z',
+      'M0 0 H40 V40 H-0\n  V21 H10 V30 H30 V10 H10 V19 H0 V10\n  L0 0 Z',
+    ],
+    [
+      'numbers that begin lines',
+      'M0 0 40 0\n   40 40\n   0 40Z M10 10\n   10 30\n   30 30 30 10Z',
+      'M0 0 40 0\n   40 40\n   0 40\n   0 21\n   10 21\n   10 30\n   30 30 30 10\n   10 10\n   10 19\n   0 19Z',
+    ],
+  ];
+  it.each(cases)('%s', (_, before, after) => expect(cut(before)).toBe(after));
+
+  it('new subpaths begin lines as the others do', () => {
+    const right = stripAlong({ x: 28, y: 20 }, { x: 42, y: 20 }, 2, 0);
+    const before = 'M0 0 H40 V40 H0 Z\n    M10 10 V30 H30 V10 Z';
+    const edits = cutPathData(before, { strips: [LEFT, right], fillRule: 'evenodd', decimals: 2 }) ?? [];
+    expect(applyEdits(before, edits)).toBe(
+      'M0 0 H40 V19 H30 V10 H10 V19 H0 Z\n    M40 21 V40 H0 V21 H10 V30 H30 V21 Z',
+    );
+  });
+});
+
+describe('edits', () => {
+  const notches = [
+    stripAlong({ x: -2, y: 20 }, { x: 2, y: 20 }, 2, 0),
+    stripAlong({ x: 38, y: 20 }, { x: 42, y: 20 }, 2, 0),
+  ];
+  it('are of the commands that change, one by one', () => {
+    const before = 'M0 0 H40 V40 Q20 30 0 40 Z';
+    const edits = cutPathData(before, { strips: notches, fillRule: 'evenodd', decimals: 2 }) ?? [];
+    expect(edits).toEqual([
+      { span: { from: 10, to: 12 }, text: '19' },
+      { span: { from: 13, to: 13 }, text: 'H38 V21 H40 V40 ' },
+      { span: { from: 25, to: 25 }, text: 'V21 H2 V19 H0 ' },
+    ]);
+  });
+  const editsOf = (data: string) => cutPathData(data, { strips: [LEFT], fillRule: 'evenodd', decimals: 2 }) ?? [];
+  it('are no longer than what has changed', () => {
+    const before = 'M0 0H40V40H0z\nM10 10V30H30V10z';
+    expect(editsOf(before)).toEqual([
+      { span: { from: 12, to: 20 }, text: 'V21H10\n' },
+      { span: { from: 29, to: 29 }, text: 'H10V19H0' },
+    ]);
+  });
+});
+
 describe('numbers', () => {
+  it('small ones and the flags of arcs stand as close as the author puts them', () => {
+    const flat = (data: string) => readStyle(data, parsePathData(data).commands);
+    expect(flat('M1 1a.8.8 0 016 0')).toMatchObject({ tightPoints: true, tightFlags: true, leadingZero: false });
+    expect(flat('M1 1a.8 .8 0 0 1 6 0')).toMatchObject({ tightPoints: false, tightFlags: false, leadingZero: false });
+    const usual = { leadingZero: false, tightSigns: true, tightPoints: true, tightFlags: false };
+    expect(readStyle('M1 1H2', parsePathData('M1 1H2').commands, usual)).toMatchObject(usual);
+    const ring = 'M0 20a.9.9 0 0140 0 .9.9 0 01-40 0zM10 20a.7.7 0 0020 0 .7.7 0 00-20 0z';
+    expect(cut(ring)).toMatch(/^M\.025 19a20 20 0 0139\.975 1 20 20 0 01-39\.975 1h10\.0251a10 10 0 00/);
+  });
   it.each([
     [1, 3, '1'],
     [0.5, 3, '0.5'],
@@ -99,10 +167,14 @@ describe('numbers', () => {
     expect(readStyle(data, parsePathData(data).commands)).toEqual({
       afterLetter: ' ',
       beforeLetter: ' ',
+      beforeMove: ' ',
       withinPair: ',',
       betweenPairs: ' ',
+      betweenSets: ' ',
       leadingZero: false,
       tightSigns: false,
+      tightPoints: false,
+      tightFlags: false,
       shortLines: false,
       impliesRepeats: true,
       decimals: 2,

@@ -6,13 +6,14 @@ import type { Region } from '../../geometry/base/polygon-types';
 import { interpolate } from '../../geometry/base/vector';
 import { regionContains } from '../../geometry/boolean/index';
 import { prefixOf } from '../../markup/query';
-import type { Attribute } from '../../markup/tree';
+import type { Attribute, MarkupDocument } from '../../markup/tree';
 import { shapeRegion } from '../../sheet/layer/shape-region';
 import type { TextEdit } from '../../text/text';
 import { indentBefore } from '../element/element-text';
+import { numbersOf } from '../element/file-numbers';
 import type { EditResult } from '../element/result';
 import { inlineThenEdit } from '../element/two-step';
-import { PLAIN_STYLE } from '../path/path-style';
+import { type PathStyle, PLAIN_STYLE } from '../path/path-style';
 import { CommandWriter } from '../path/path-writer';
 import { decimalsFor } from '../path/precision';
 import type { Strip } from '../strip/strip';
@@ -34,7 +35,7 @@ export function addStrips(drawing: Drawing, shapes: readonly Shape[], strips: re
   }
   const edits: TextEdit[] = [];
   for (const { strip, neighbour } of beside) {
-    const edit = neighbour && parallelStrip(drawing.document.text, neighbour, strip);
+    const edit = neighbour && parallelStrip(drawing.document, neighbour, strip);
     if (!edit) return { refusal: 'What the bridge would hang on is no filled shape; draw the bridge by hand.' };
     edits.push(edit);
   }
@@ -50,13 +51,15 @@ function neighbourIn(
   return fills.findLast(({ region }) => ends.some((end) => regionContains(region, end)))?.shape;
 }
 
-function parallelStrip(text: string, { element, toMm }: Shape, strip: Strip): TextEdit | undefined {
+function parallelStrip(document: MarkupDocument, { element, toMm }: Shape, strip: Strip): TextEdit | undefined {
+  const { text } = document;
   const toUser = invert(toMm);
   if (!toUser) return undefined;
   const decimals = decimalsFor(maxScale(toMm));
+  const style = { ...PLAIN_STYLE, ...numbersOf(document), decimals };
   const data = polygonData(
     strip.corners.map((corner) => apply(toUser, corner)),
-    decimals,
+    style,
   );
   const kept = element.attributes.filter((attribute) => TAKEN_OVER.includes(attribute.name));
   const prefix = prefixOf(element);
@@ -69,8 +72,8 @@ function attributeSource(text: string, { span }: Attribute): string {
   return text.slice(span.from, span.to);
 }
 
-function polygonData(corners: readonly Point[], decimals: number): string {
-  const style = { ...PLAIN_STYLE, decimals };
+function polygonData(corners: readonly Point[], style: PathStyle): string {
+  const { decimals } = style;
   const writer = new CommandWriter({ data: '', commands: [], absolute: [], paths: [], style, decimals });
   const [first, ...others] = corners.map((point) => ({ point, decimals, exact: false }));
   if (first) writer.command('M', [], first, false);

@@ -180,7 +180,13 @@ function cutFill(document: MarkupDocument, fill: Shape, strips: readonly Strip[]
   if (typeof geometry === 'string') return refuseIfMet(fill, strips, geometry);
   // Lines have one width all round in user units, however the transform stretches them.
   const own = strips.map((strip) => widenStrip(transformStrip(strip, toUser), line / meanScale(fill.toMm)));
-  const edits = cutPathData(geometry.data, { strips: own, fillRule: fill.fillRule, decimals });
+  const edits = cutPathData(geometry.data, {
+    strips: own,
+    fillRule: fill.fillRule,
+    decimals,
+    numbers: geometry.numbers,
+    lined: line > 0,
+  });
   return edits
     ? { edits: geometry.editsFor(edits) }
     : refuseIfMet(fill, strips, `An outline of this <${fill.element.name}> runs along the bridge's edge.`);
@@ -200,7 +206,7 @@ function cutStroke(document: MarkupDocument, stroke: Shape, strips: readonly Str
         toFrame: IDENTITY,
         width: strokeWidth / meanScale(toMm),
       };
-  const edits = cutLineData(geometry.data, { ...frame, cap, decimals });
+  const edits = cutLineData(geometry.data, { ...frame, cap, decimals, numbers: geometry.numbers, lined: true });
   return edits
     ? { edits: geometry.editsFor(edits) }
     : refuseIfMet(stroke, strips, `The line of this <${stroke.element.name}> runs along the bridge, not across it.`);

@@ -7,12 +7,12 @@ import { pointAt, transformCurve } from '../../geometry/curve/index';
 import type { TextEdit } from '../../text/text';
 import { closedLoop, type OrderedLoop, sortByTextOrder } from '../path/loop-order';
 import type { StepPath } from '../path/path-model';
-import { pathSource, writeInstead } from '../path/path-source';
+import { type Manner, pathSource, writeInstead } from '../path/path-source';
 import type { LoopItem } from '../path/reconnect';
 import type { Strip } from '../strip/strip';
 import { type Gap, gapsInLine } from './stroke-gaps';
 
-export interface LineCutting {
+export interface LineCutting extends Manner {
   /** In a frame in which lines have one width: sheet mm, or the path's own user units. */
   readonly strips: readonly Strip[];
   /** From the path's user units to that frame. */
@@ -20,12 +20,11 @@ export interface LineCutting {
   /** Of the line, in that frame. */
   readonly width: number;
   readonly cap: 'butt' | 'round' | 'square';
-  readonly decimals: number;
 }
 
 /** Edits in offsets of `data`; undefined where a line runs along a strip instead of across it. */
 export function cutLineData(data: string, cutting: LineCutting): readonly TextEdit[] | undefined {
-  const source = pathSource(data, cutting.decimals, false);
+  const source = pathSource(data, cutting, false);
   const { absolute, paths } = source;
   if (!absolute.every(({ after }) => isFinitePoint(after.current))) return undefined;
   const loops: OrderedLoop[] = [];

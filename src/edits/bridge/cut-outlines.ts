@@ -84,6 +84,7 @@ function cutGroup(drawing: Drawing, { shapes, strips }: Group, all: readonly Sub
     strips: strips.map((strip) => transformStrip(strip, toUser)),
     fillRule: 'evenodd',
     decimals,
+    numbers: geometry.numbers,
     joined: others.flatMap(({ centreline = [] }) => centreline.map((line) => toUserUnits(line, toUser))),
     filling: all.map((line) => toUserUnits(line, toUser)),
   });

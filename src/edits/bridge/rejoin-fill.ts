@@ -4,34 +4,29 @@ import { defined } from '../../base/defined';
 import type { Curve, Point } from '../../geometry/base/curve-types';
 import { cross, distance, dot, interpolate, isFinitePoint, normalise, subtract } from '../../geometry/base/vector';
 import { pointAt, reverseCurve, tangentAt } from '../../geometry/curve/index';
-import { parsePathData } from '../../markup/path-data';
 import type { TextEdit } from '../../text/text';
 import { orderLoops } from '../path/loop-order';
 import { mergeCollinearLines } from '../path/merge-lines';
-import { absoluteCommands, type StepPath, stepPaths } from '../path/path-model';
-import { readStyle } from '../path/path-style';
+import type { StepPath } from '../path/path-model';
+import { type Manner, pathSource, writeInstead } from '../path/path-source';
 import type { LoopItem, PathLoop } from '../path/reconnect';
-import { spliceText } from '../path/text-edits';
-import { writeLoops } from '../path/write-loops';
 import { blendCurve } from './blend-curve';
 
 /** A side of a bridge, as a straight line from end to end. */
 export type Side = readonly [Point, Point];
 
-export interface GapReconnection {
+export interface GapReconnection extends Manner {
   /** Both sides, from the same bank to the other; in the path's own user units. */
   readonly sides: readonly [Side, Side];
   /** User units: how far a command may run beside a side and still be it. */
   readonly tolerance: number;
-  readonly decimals: number;
 }
 
 /** Edits in offsets of `data`; none where no side of the bridge is in it, undefined where its sides do not pair up. */
 export function reconnectPathData(data: string, joining: GapReconnection): readonly TextEdit[] | undefined {
-  const { commands } = parsePathData(data);
-  const absolute = absoluteCommands(commands);
+  const source = pathSource(data, joining, true);
+  const { absolute, paths } = source;
   if (!absolute.every(({ after }) => isFinitePoint(after.current))) return undefined;
-  const paths = stepPaths(commands, absolute);
   const runs = paths.flatMap((path, subpath) => runsIn(path, subpath, joining));
   if (runs.length === 0) return [];
   const pairs = pairRuns(runs, joining.sides[0]);
@@ -39,12 +34,8 @@ export function reconnectPathData(data: string, joining: GapReconnection): reado
   if (!loops) return undefined;
   const touched = new Set(runs.map(({ subpath }) => subpath));
   const untouched = paths.flatMap((_, subpath) => (touched.has(subpath) ? [] : [subpath]));
-  const style = readStyle(data, commands);
-  const decimals = Math.max(joining.decimals, style.decimals);
   const straight = loops.map((loop) => mergeCollinearLines(loop, paths, joining.tolerance / 4));
-  const arranged = orderLoops(straight, untouched, paths);
-  const pieces = writeLoops({ data, commands, absolute, paths, style, decimals }, arranged);
-  return spliceText(data, { from: 0, to: commands.at(-1)?.span.to ?? 0 }, pieces);
+  return writeInstead(source, orderLoops(straight, untouched, paths));
 }
 
 /** Steps of a subpath, one after the other round its end, that run along one side. */

@@ -3,38 +3,29 @@ import { checkpoint } from '../../base/checkpoint';
 import type { Point } from '../../geometry/base/curve-types';
 import { distance, interpolate } from '../../geometry/base/vector';
 import { tangentAt } from '../../geometry/curve/index';
-import { parsePathData } from '../../markup/path-data';
 import type { TextEdit } from '../../text/text';
 import { closedLoop, type OrderedLoop, sortByTextOrder } from '../path/loop-order';
-import { absoluteCommands, type StepPath, stepPaths } from '../path/path-model';
-import { readStyle } from '../path/path-style';
+import type { StepPath } from '../path/path-model';
+import { type Manner, pathSource, writeInstead } from '../path/path-source';
 import type { LoopItem } from '../path/reconnect';
-import { spliceText } from '../path/text-edits';
-import { writeLoops } from '../path/write-loops';
 import { blendCurve } from './blend-curve';
 
-export interface LineReconnection {
+export interface LineReconnection extends Manner {
   /** The bridge's middle, in the path's own user units. */
   readonly centre: Point;
   /** User units: how far apart the ends may be, and how far their middle may be from the bridge's. */
   readonly apart: number;
   readonly beside: number;
-  readonly decimals: number;
 }
 
 /** Edits in offsets of `data`; none where no two ends of lines face each other at the bridge. */
 export function reconnectLineData(data: string, joining: LineReconnection): readonly TextEdit[] {
-  const { commands } = parsePathData(data);
-  const absolute = absoluteCommands(commands);
-  const paths = stepPaths(commands, absolute, false);
+  const source = pathSource(data, joining, false);
+  const { paths } = source;
   const facing = endsFacing(paths, joining);
   if (!facing) return [];
   const others = paths.flatMap((path, subpath) => (facing.includes(subpath) ? [] : [whole(subpath, path)]));
-  const style = readStyle(data, commands);
-  const decimals = Math.max(joining.decimals, style.decimals);
-  const loops = sortByTextOrder([...others, joined(paths, facing)], paths);
-  const pieces = writeLoops({ data, commands, absolute, paths, style, decimals }, loops);
-  return spliceText(data, { from: 0, to: commands.at(-1)?.span.to ?? 0 }, pieces);
+  return writeInstead(source, sortByTextOrder([...others, joined(paths, facing)], paths));
 }
 
 function whole(subpath: number, path: StepPath): OrderedLoop {

@@ -66,6 +66,8 @@ function reconnectElement({ drawing, layer }: Sheet, element: ElementNode, bridg
         ],
         tolerance: SAME_LINE * maxScale(toUser),
         decimals,
+        numbers: geometry.numbers,
+        lined: stroke !== undefined,
       });
   if (!edits) {
     return { refusal: `The sides of this bridge are in different outlines of a <${element.name}>; join them by hand.` };
@@ -91,6 +93,8 @@ function reconnectLines(
     apart: (width + 2 * strokeWidth) * unit,
     beside: (width + strokeWidth / 4) * unit,
     decimals,
+    numbers: geometry.numbers,
+    lined: true,
   });
 }
 

@@ -10,15 +10,18 @@ import { parsePathData } from '../../markup/path-data';
 import { attributeOf, prefixOf } from '../../markup/query';
 import type { Attribute, ElementNode, MarkupDocument } from '../../markup/tree';
 import { applyEdits, type Span, type TextEdit } from '../../text/text';
-import { formatNumber, PLAIN_STYLE } from '../path/path-style';
+import { formatNumber, type NumberStyle, type PathStyle, PLAIN_STYLE } from '../path/path-style';
 import { type CommandEnd, CommandWriter } from '../path/path-writer';
 import { radiiOf } from '../path/precision';
 import { withBlankBefore, withDeclarations } from './element-text';
+import { numbersOf } from './file-numbers';
 import { declarationsFor, isTypeSelected } from './type-selectors';
 
 export interface ElementGeometry {
   /** Path data in the element's own user units. */
   readonly data: string;
+  /** How numbers are written in the file. */
+  readonly numbers: NumberStyle;
   /** What to change in the document for edits of `data`, with a declaration more in its style; none for none. */
   editsFor(edits: readonly TextEdit[], declaration?: string): readonly TextEdit[];
 }
@@ -45,7 +48,8 @@ export function elementGeometry(
   decimals: number,
 ): ElementGeometry | string {
   const { text } = document;
-  if (element.localName === 'path') return pathGeometry(text, element);
+  const numbers = numbersOf(document);
+  if (element.localName === 'path') return pathGeometry(text, element, numbers);
   const names = GEOMETRY[element.localName];
   if (!names) return `A <${element.name}> cannot be cut; turn it into a path first.`;
   const styled = isTypeSelected(document, element.localName);
@@ -55,10 +59,11 @@ export function elementGeometry(
   const rules = styled ? declarationsFor(document, element) : '';
   const data = element.localName.startsWith('poly')
     ? pointsAsPath(text, element)
-    : outlineAsPath(outline, toMm, decimals, element);
+    : outlineAsPath(outline, toMm, { ...PLAIN_STYLE, ...numbers, decimals }, element);
   if (data === undefined) return `The geometry of this <${element.name}> could not be read.`;
   return {
     data,
+    numbers,
     editsFor: (edits, declaration) =>
       edits.length === 0
         ? []
@@ -71,7 +76,7 @@ function declaring(element: ElementNode, ...declarations: (string | undefined)[]
   return stated.length === 0 ? [] : [withDeclarations(element, stated.join(';'))];
 }
 
-function pathGeometry(text: string, element: ElementNode): ElementGeometry | string {
+function pathGeometry(text: string, element: ElementNode, numbers: NumberStyle): ElementGeometry | string {
   const attribute = attributeOf(element, 'd');
   if (!attribute) return 'This path has no d attribute to edit; its data come from a style sheet.';
   const raw = text.slice(attribute.valueSpan.from, attribute.valueSpan.to);
@@ -81,6 +86,7 @@ function pathGeometry(text: string, element: ElementNode): ElementGeometry | str
   const offset = (index: number): number => (plain ? attribute.valueSpan.from + index : attribute.textOffset(index));
   return {
     data,
+    numbers,
     editsFor: (edits, declaration) =>
       edits.length === 0
         ? []
@@ -107,12 +113,12 @@ function pointsAsPath(text: string, element: ElementNode): string | undefined {
 function outlineAsPath(
   outline: readonly Subpath[],
   toMm: Matrix,
-  decimals: number,
+  style: PathStyle,
   element: ElementNode,
 ): string | undefined {
   const toUser = invert(toMm);
   if (!toUser || outline.length === 0) return undefined;
-  const style = { ...PLAIN_STYLE, decimals };
+  const { decimals } = style;
   const writer = new CommandWriter({ data: '', commands: [], absolute: [], paths: [], style, decimals });
   for (const { curves, closed } of outline) {
     const own = curves.map((curve) => transformCurve(curve, toUser));
@@ -122,7 +128,7 @@ function outlineAsPath(
     writer.command('M', [], target(first.start), false);
     own.forEach((curve, index) => {
       const closes = closed && index === own.length - 1 && curve.kind === 'line';
-      if (!closes) writeCurve(writer, curve, target, decimals);
+      if (!closes) writeCurve(writer, curve, target, style);
     });
     if (closed || element.localName !== 'line') writer.close('Z');
   }
@@ -130,10 +136,15 @@ function outlineAsPath(
 }
 
 /** Basic shapes have only lines and quarter arcs, whose ends say well enough where their centre is. */
-function writeCurve(writer: CommandWriter, curve: Curve, target: (point: Point) => CommandEnd, decimals: number): void {
+function writeCurve(
+  writer: CommandWriter,
+  curve: Curve,
+  target: (point: Point) => CommandEnd,
+  { decimals, leadingZero }: PathStyle,
+): void {
   if (curve.kind !== 'arc') return writer.line(target(curve.end), false);
   const { x, y, turn } = radiiOf(curve);
-  const shape = [x, y, turn].map((value) => formatNumber(value, decimals + 1));
+  const shape = [x, y, turn].map((value) => formatNumber(value, decimals + 1, leadingZero));
   writer.command('A', [...shape, '0', curve.sweep > 0 ? '1' : '0'], target(curve.end), false);
 }
 

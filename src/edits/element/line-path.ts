@@ -23,7 +23,7 @@ export function linePath(drawing: Drawing, { shape, curves, subpath }: CutLine):
   const least = decimalsFor(maxScale(toMm));
   const geometry = elementGeometry(drawing.document, shape, outline, least);
   if (typeof geometry === 'string') return geometry;
-  const source = pathSource(geometry.data, least, part === 'fill');
+  const source = pathSource(geometry.data, { decimals: least, numbers: geometry.numbers }, part === 'fill');
   const steps = source.paths[subpath]?.steps.length ?? 0;
   if (source.paths.length !== outline.length || steps < curves.length) {
     return `The outline of this <${element.name}> is not in its text.`;

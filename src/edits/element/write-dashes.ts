@@ -28,7 +28,7 @@ export function writeDashes(document: MarkupDocument, stroke: Shape): readonly T
   const least = decimalsFor(maxScale(toMm));
   const geometry = elementGeometry(document, stroke, centreline, least);
   if (typeof geometry === 'string') return geometry;
-  const plain = pathSource(geometry.data, least, false);
+  const plain = pathSource(geometry.data, { decimals: least, numbers: geometry.numbers, lined: true }, false);
   if (!isDrawnBy(plain.paths, centreline)) return `The line of this <${element.name}> is not in its text.`;
   const seen = dashes.filter((dash) => strokeCap !== 'butt' || !isDot(dash));
   const pointed = strokeCap === 'square' && seen.some(isDot);

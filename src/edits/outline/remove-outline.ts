@@ -4,17 +4,13 @@ import type { Box, Ring } from '../../geometry/base/polygon-types';
 import { boxOfRing, signedArea } from '../../geometry/base/ring';
 import { FLATTENING, NEAR_EDGE } from '../../geometry/base/tolerances';
 import { flattenSubpath } from '../../geometry/curve/flatten';
-import { parsePathData } from '../../markup/path-data';
 import type { ElementNode } from '../../markup/tree';
 import type { Sheet } from '../../sheet/types';
 import type { Span, TextEdit } from '../../text/text';
 import { elementGeometry } from '../element/element-geometry';
 import type { EditResult } from '../element/result';
 import { orderLoops } from '../path/loop-order';
-import { absoluteCommands, stepPaths } from '../path/path-model';
-import { readStyle } from '../path/path-style';
-import { spliceText } from '../path/text-edits';
-import { writeLoops } from '../path/write-loops';
+import { pathSource, writeInstead } from '../path/path-source';
 
 /** In mm: how far the boxes, and for each mm of outline the areas, of two outlines that are one may differ. */
 const SAME_OUTLINE = NEAR_EDGE;
@@ -67,15 +63,9 @@ export function removeElement({ document }: Drawing, { span }: ElementNode): Tex
 function removeSubpath({ document }: Drawing, shape: Shape, subpath: number): readonly TextEdit[] | undefined {
   const geometry = elementGeometry(document, shape, shape.subpaths, 0);
   if (typeof geometry === 'string') return undefined;
-  const { data } = geometry;
-  const { commands } = parsePathData(data);
-  const absolute = absoluteCommands(commands);
-  const paths = stepPaths(commands, absolute);
+  const source = pathSource(geometry.data, { decimals: 0, numbers: geometry.numbers }, true);
+  const { paths } = source;
   if (paths.length !== shape.subpaths.length) return undefined;
-  const style = readStyle(data, commands);
   const others = paths.flatMap((_, index) => (index === subpath ? [] : [index]));
-  const source = { data, commands, absolute, paths, style, decimals: style.decimals };
-  const pieces = writeLoops(source, orderLoops([], others, paths));
-  const end = commands.at(-1)?.span.to ?? 0;
-  return geometry.editsFor(spliceText(data, { from: 0, to: end }, pieces));
+  return geometry.editsFor(writeInstead(source, orderLoops([], others, paths)));
 }

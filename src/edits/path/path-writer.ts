@@ -4,12 +4,12 @@ import { RELATIVE_ROUNDING } from '../../geometry/base/tolerances';
 import type { PathCommand, PathLetter } from '../../markup/path-commands';
 import type { Span } from '../../text/text';
 import type { AbsoluteCommand, StepPath } from './path-model';
-import { commandText, formatNumber, gapBefore, type PathStyle, parametersText } from './path-style';
+import { commandText, formatNumber, gapBefore, hasLineBreak, type PathStyle, parametersText } from './path-style';
 
-/** Either a stretch of the old path data, or new text. */
+/** Either a stretch of the old text, or new text; `insteadOf` says which stretch of the old it stands for. */
 export type TextPiece =
   | { readonly kind: 'copy'; readonly span: Span }
-  | { readonly kind: 'new'; readonly text: string };
+  | { readonly kind: 'new'; readonly text: string; readonly insteadOf?: Span };
 
 export interface PathSource {
   readonly data: string;
@@ -19,6 +19,8 @@ export interface PathSource {
   readonly style: PathStyle;
   /** Digits after the point for new points, in the element's user units. */
   readonly decimals: number;
+  /** Whether a line is drawn along it. */
+  readonly lined?: boolean;
 }
 
 /** A point to be written. */
@@ -40,6 +42,9 @@ export class CommandWriter {
   private control: AbsoluteCommand['after']['control'];
   private letter: PathLetter | undefined;
   private lastCopied: number | undefined;
+  /** Line breaks of the author's stand in one place only. */
+  private readonly brokenBefore = new Set<number>();
+  private breakOwed: string | undefined;
 
   private readonly source: PathSource;
 
@@ -55,6 +60,12 @@ export class CommandWriter {
   /** Whether a subpath beginning at `point` needs no move. */
   continuesAt(point: Point): boolean {
     return this.letter?.toUpperCase() === 'Z' && isNear(this.current, point);
+  }
+
+  /** What is written next begins a line, as the author's command of that number does. */
+  breakAs(index: number): void {
+    const gap = this.ownGap(index);
+    if (gap !== undefined && hasLineBreak(gap)) this.breakOwed = gap;
   }
 
   /** Copies a command of the author's if it means the same here; else does nothing and returns false. */
@@ -81,34 +92,44 @@ export class CommandWriter {
   }
 
   close(letter: 'Z' | 'z'): void {
-    this.pushText(letter, []);
+    this.pushText(letter, [], undefined);
     this.closed(letter);
   }
 
-  /** Level and upright lines become `H` and `V`, where the author has such. */
-  line(to: CommandEnd, relative: boolean): void {
+  /**
+   * Level and upright lines become `H` and `V`, where the author has such.
+   * @param origin the author's command that it stands for
+   */
+  line(to: CommandEnd, relative: boolean, origin?: number): void {
     const level = this.aligned(to, 'y');
     const upright = this.aligned(to, 'x');
     if (level && upright) return;
-    if ((!level && !upright) || !this.source.style.shortLines) return this.command('L', [], to, relative);
+    if ((!level && !upright) || !this.source.style.shortLines) {
+      return this.command('L', [], to, relative, origin);
+    }
     const axis = level ? 'x' : 'y';
     const number = this.number(to, axis, relative);
-    this.pushText(withCase(level ? 'H' : 'V', relative), [number]);
+    this.pushText(withCase(level ? 'H' : 'V', relative), [number], origin);
     const value = Number(number) + (relative ? this.current[axis] : 0);
     this.moveCurrentPoint(withCase(level ? 'H' : 'V', relative), { ...this.current, [axis]: value }, to);
   }
 
-  /** @param before what stands before the end point: control points or the numbers of an arc */
-  command(letter: DrawingLetter, before: readonly (CommandEnd | string)[], to: CommandEnd, relative: boolean): void {
+  /**
+   * @param before what stands before the end point: control points or the numbers of an arc
+   * @param origin the author's command that it stands for
+   */
+  command(
+    letter: DrawingLetter,
+    before: readonly (CommandEnd | string)[],
+    to: CommandEnd,
+    relative: boolean,
+    origin?: number,
+  ): void {
     const lead = before.flatMap((part) => (typeof part === 'string' ? [part] : this.pair(part, relative)));
     const end = this.pair(to, relative);
-    this.pushText(withCase(letter, relative), [...lead, ...end]);
-    const origin = relative ? this.current : { x: 0, y: 0 };
-    this.moveCurrentPoint(
-      withCase(letter, relative),
-      { x: origin.x + Number(end[0]), y: origin.y + Number(end[1]) },
-      to,
-    );
+    this.pushText(withCase(letter, relative), [...lead, ...end], origin);
+    const base = relative ? this.current : { x: 0, y: 0 };
+    this.moveCurrentPoint(withCase(letter, relative), { x: base.x + Number(end[0]), y: base.y + Number(end[1]) }, to);
     if (letter === 'M') this.start = this.current;
     const last = before.at(-1);
     if (typeof last === 'object' && letter !== 'A') {
@@ -126,27 +147,57 @@ export class CommandWriter {
 
   private append(index: number, command: PathCommand): void {
     const last = this.pieces.at(-1);
-    if (last?.kind === 'copy' && this.lastCopied === index - 1) {
+    if (last?.kind === 'copy' && this.lastCopied === index - 1 && this.breakOwed === undefined) {
       this.pieces[this.pieces.length - 1] = { kind: 'copy', span: { from: last.span.from, to: command.span.to } };
       return;
     }
-    const { style, data } = this.source;
     const implied = !command.written && impliedAfter(this.letter) === command.letter;
-    const gap = implied ? gapBefore(data[command.span.from], style.betweenPairs || ' ', style) : style.beforeLetter;
     const letter = command.written || implied ? '' : command.letter;
-    const lead = (this.pieces.length > 0 ? gap : '') + letter;
-    if (lead !== '') this.pieces.push({ kind: 'new', text: lead });
+    this.pushNew(
+      this.gapFor(command.letter, index, implied ? this.source.data[command.span.from] : undefined) + letter,
+    );
     this.pieces.push({ kind: 'copy', span: command.span });
   }
 
-  private pushText(letter: PathLetter, numbers: readonly string[]): void {
-    const { style } = this.source;
+  private pushText(letter: PathLetter, numbers: readonly string[], origin: number | undefined): void {
+    const { style, commands } = this.source;
     const implied = style.impliesRepeats && numbers.length > 0 && impliedAfter(this.letter) === letter;
-    const text = implied
-      ? gapBefore(numbers[0], style.betweenPairs || ' ', style) + parametersText(letter, numbers, style)
-      : (this.pieces.length > 0 ? style.beforeLetter : '') + commandText(letter, numbers, style);
-    this.pieces.push({ kind: 'new', text });
+    const text = implied ? parametersText(letter, numbers, style) : commandText(letter, numbers, style);
+    this.pushNew(this.gapFor(letter, origin, implied ? numbers[0] : undefined));
+    const insteadOf = origin === undefined ? undefined : commands[origin]?.span;
+    this.pieces.push({ kind: 'new', text, ...(insteadOf && { insteadOf }) });
     this.lastCopied = undefined;
+  }
+
+  private pushNew(text: string): void {
+    if (text !== '') this.pieces.push({ kind: 'new', text });
+  }
+
+  /**
+   * What stands before a command: what stood before the author's own, line breaks once.
+   * @param first what it begins with, where its letter is left out
+   */
+  private gapFor(letter: PathLetter, origin: number | undefined, first: string | undefined): string {
+    const owed = this.breakOwed;
+    this.breakOwed = undefined;
+    if (this.pieces.length === 0) return '';
+    const { style } = this.source;
+    const own = origin === undefined || this.brokenBefore.has(origin) ? undefined : this.ownGap(origin);
+    if (origin !== undefined && own !== undefined && hasLineBreak(own)) {
+      this.brokenBefore.add(origin);
+      return own;
+    }
+    if (owed !== undefined) return owed;
+    if (first !== undefined) return gapBefore(first, style.betweenSets || ' ', style);
+    if (own !== undefined && this.source.commands[origin ?? -1]?.written) return own;
+    return letter.toUpperCase() === 'M' ? style.beforeMove : style.beforeLetter;
+  }
+
+  /** The blanks before a command of the author's; undefined for the first. */
+  private ownGap(index: number): string | undefined {
+    const { data, commands } = this.source;
+    const [before, command] = [commands[index - 1], commands[index]];
+    return before && command && data.slice(before.span.to, command.span.from).replace(',', '');
   }
 
   private moveCurrentPoint(letter: PathLetter, written: Point, to: CommandEnd): void {

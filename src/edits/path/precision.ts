@@ -13,12 +13,19 @@ export function decimalsFor(mmPerUnit: number): number {
 /** With more digits than this an arc is better written as two. */
 const MAX_EXTRA_DECIMALS = 3;
 
+/** Ends are off by half a step in x and in y; so much more than that still keeps an arc within one step of its course. */
+const FREE_MAGNIFICATION = Math.SQRT2;
+const MIN_SINE = 1e-9;
+
 /**
- * An error δ in the ends of an arc of sweep s moves its centre by up to δ·tan(s/2) across the chord and δ·cot(s/2)
- * along it, times the ratio of the ellipse's axes. So many more digits keep the arc as exact as the points are.
+ * So many more digits in the ends of an arc keep it, all along, within one step of the digits that points have.
+ * @param lined whether a line is drawn along it, whose end is square to it: the course counts then, too, which the
+ * ends of a short arc say badly, by their distance
  */
-export function extraDecimals(arc: Arc): number {
-  return Math.min(MAX_EXTRA_DECIMALS, Math.max(0, Math.ceil(Math.log10(magnification(arc)))));
+export function extraDecimals(arc: Arc, lined = false): number {
+  const strays = Math.max(magnification(arc), lined ? 1 / Math.max(Math.sin(Math.abs(arc.sweep) / 2), MIN_SINE) : 0);
+  const digits = Math.ceil(Math.log10(strays / FREE_MAGNIFICATION) - 1e-9);
+  return Math.min(MAX_EXTRA_DECIMALS, Math.max(0, digits));
 }
 
 /** The arc itself, or its halves where its ends would say too little about its centre. */
@@ -28,18 +35,22 @@ export function wellPosed(arc: Arc): Arc[] {
 }
 
 /** Digits beyond the usual that the point between two curves needs. */
-export function arcExtraDecimals(curves: readonly (Curve | undefined)[]): number {
-  return Math.max(
-    0,
-    ...curves.map((curve) => (curve?.kind === 'arc' ? Math.max(...wellPosed(curve).map(extraDecimals)) : 0)),
-  );
+export function arcExtraDecimals(curves: readonly (Curve | undefined)[], lined = false): number {
+  const digits = (curve: Curve | undefined): number =>
+    curve?.kind === 'arc' ? Math.max(...wellPosed(curve).map((arc) => extraDecimals(arc, lined))) : 0;
+  return Math.max(0, ...curves.map(digits));
 }
 
+/**
+ * How far an arc of sweep s strays at most when its ends do, as a multiple: its height over the chord changes by
+ * tan(s/2) for each unit that the ends come nearer to each other. One of more than half a turn is also swung round by
+ * the direction of its chord, of which it reaches out by 1/sin(s/2). Both times the ratio of the ellipse's axes.
+ */
 function magnification(arc: Arc): number {
   const half = Math.abs(arc.sweep) / 2;
   const { larger, smaller } = singularValues(arc.axisU, arc.axisV);
-  const least = Math.min(Math.abs(Math.sin(half)), Math.abs(Math.cos(half)));
-  return larger / smaller / Math.max(least, Number.MIN_VALUE);
+  const swing = half > Math.PI / 2 ? 1 / Math.max(Math.sin(half), MIN_SINE) : 1;
+  return (larger / smaller) * Math.max(Math.abs(Math.tan(half)), swing);
 }
 
 /** Semi-axes and the turn of the first, in degrees, as an `A` command states them. */

@@ -2,24 +2,19 @@
 import type { Curve } from '../../geometry/base/curve-types';
 import type { FillRule } from '../../geometry/base/polygon-types';
 import { isFinitePoint } from '../../geometry/base/vector';
-import { parsePathData } from '../../markup/path-data';
 import type { TextEdit } from '../../text/text';
 import { nudgeStrips } from '../strip/clearance';
 import type { Strip } from '../strip/strip';
 import { splitSubpaths } from './clip-subpaths';
 import { orderLoops } from './loop-order';
-import { absoluteCommands, type StepPath, stepPaths } from './path-model';
-import { readStyle } from './path-style';
+import type { StepPath } from './path-model';
+import { type Manner, pathSource, writeInstead } from './path-source';
 import { reconnectLoops } from './reconnect';
-import { spliceText } from './text-edits';
-import { writeLoops } from './write-loops';
 
-export interface PathCutting {
+export interface PathCutting extends Manner {
   /** In the path's own user units; they must not overlap. */
   readonly strips: readonly Strip[];
   readonly fillRule: FillRule;
-  /** Digits after the point that new points need. */
-  readonly decimals: number;
   /** Closed chains from elsewhere, in the path's own user units, that become part of the path. */
   readonly joined?: readonly (readonly Curve[])[];
   /** The closed chains that decide what is filled, where these are not the path's own. */
@@ -32,10 +27,9 @@ export interface PathCutting {
  */
 export function cutPathData(data: string, cutting: PathCutting): readonly TextEdit[] | undefined {
   const { fillRule, joined = [] } = cutting;
-  const { commands } = parsePathData(data);
-  const absolute = absoluteCommands(commands);
-  if (!absolute.every(({ after }) => isFinitePoint(after.current))) return undefined;
-  const paths = [...stepPaths(commands, absolute), ...joined.map(foreignPathRefusal)];
+  const source = pathSource(data, cutting, true);
+  if (!source.absolute.every(({ after }) => isFinitePoint(after.current))) return undefined;
+  const paths = [...source.paths, ...joined.map(foreignPathRefusal)];
   const subpaths = paths.map((path) => path.steps.map((step) => step.curve));
   const strips = nudgeStrips(cutting.strips, subpaths);
   const split = splitSubpaths(subpaths, strips);
@@ -43,11 +37,7 @@ export function cutPathData(data: string, cutting: PathCutting): readonly TextEd
   const loops = reconnectLoops(cutting.filling ?? subpaths, split, strips, fillRule, weightOf);
   if (!loops) return undefined;
   if (loops.length === 0 && split.untouched.length === paths.length && joined.length === 0) return [];
-  const style = readStyle(data, commands);
-  const decimals = Math.max(cutting.decimals, style.decimals);
-  const arranged = orderLoops(loops, split.untouched, paths);
-  const pieces = writeLoops({ data, commands, absolute, paths, style, decimals }, arranged);
-  return spliceText(data, { from: 0, to: commands.at(-1)?.span.to ?? 0 }, pieces);
+  return writeInstead({ ...source, paths }, orderLoops(loops, split.untouched, paths));
 }
 
 /** A closed chain from elsewhere as a subpath that is in nobody's text yet. */

@@ -4,7 +4,7 @@ import { reverseCurve, subCurve } from '../../geometry/curve/index';
 import type { PathInterval } from './clip-subpaths';
 import type { OrderedLoop } from './loop-order';
 import type { StepPath } from './path-model';
-import { formatNumber } from './path-style';
+import { formatNumber, hasLineBreak } from './path-style';
 import { type CommandEnd, CommandWriter, type PathSource, type TextPiece } from './path-writer';
 import { arcExtraDecimals, extraDecimals, radiiOf, wellPosed } from './precision';
 import type { LoopItem } from './reconnect';
@@ -21,19 +21,62 @@ interface Entry {
 
 export function writeLoops(source: PathSource, loops: readonly OrderedLoop[]): readonly TextPiece[] {
   const writer = new CommandWriter(source);
-  for (const loop of loops) writeLoop(writer, source, loop);
+  const breaks = new SubpathBreaks(source, loops);
+  for (const loop of loops) writeLoop(writer, source, loop, breaks);
   return writer.pieces;
 }
 
-function writeLoop(writer: CommandWriter, source: PathSource, loop: OrderedLoop): void {
+function writeLoop(writer: CommandWriter, source: PathSource, loop: OrderedLoop, breaks: SubpathBreaks): void {
   const home = loop.home === undefined ? undefined : source.paths[loop.home];
   const entries = entriesOf(source, loop);
+  breaks.begin(loop);
   beginLoop(writer, source, loop, home, entries);
   entries.forEach((entry, index) => {
     if (!loop.open && index === entries.length - 1 && drawnByClosing(source, entry)) return;
+    const move = breaks.before(entry.stretch);
+    if (move !== undefined) writer.breakAs(move);
     writeEntry(writer, source, entry);
   });
   if (!loop.open) finishLoop(writer, source, loop, home);
+}
+
+/**
+ * Line breaks of subpaths that have become part of others: where there are fewer subpaths than before, the curves of the
+ * joined ones still begin a line, so that the author finds as many lines as there were.
+ */
+class SubpathBreaks {
+  private readonly begun = new Set<number>();
+  private left: number;
+
+  private readonly source: PathSource;
+
+  constructor(source: PathSource, loops: readonly OrderedLoop[]) {
+    this.source = source;
+    const lines = source.paths.filter(({ move }) => move !== undefined && this.beginsLine(move)).length;
+    this.left = lines - (loops.length - 1);
+  }
+
+  begin({ home, items }: OrderedLoop): void {
+    const first = items.find((item) => item.kind === 'stretch');
+    const subpath = home ?? (first?.kind === 'stretch' ? first.stretch.subpath : undefined);
+    if (subpath !== undefined) this.begun.add(subpath);
+  }
+
+  /** The `M` whose line break belongs before this stretch, if one does. */
+  before(stretch: PathInterval | undefined): number | undefined {
+    if (!stretch || this.begun.has(stretch.subpath)) return undefined;
+    this.begun.add(stretch.subpath);
+    const move = this.source.paths[stretch.subpath]?.move;
+    if (move === undefined || this.left <= 0 || !this.beginsLine(move)) return undefined;
+    this.left -= 1;
+    return move;
+  }
+
+  private beginsLine(move: number): boolean {
+    const { data, commands } = this.source;
+    const [before, command] = [commands[move - 1], commands[move]];
+    return before !== undefined && command !== undefined && hasLineBreak(data.slice(before.span.to, command.span.from));
+  }
 }
 
 function entriesOf(source: PathSource, { items, start }: OrderedLoop): Entry[] {
@@ -46,7 +89,7 @@ function entriesOf(source: PathSource, { items, start }: OrderedLoop): Entry[] {
   return drawn.map(({ item, curve }, index): Entry => {
     const stretch = item.kind === 'stretch' ? item.stretch : undefined;
     const next = drawn[(index + 1) % drawn.length]?.curve;
-    const decimals = source.decimals + arcExtraDecimals([curve, next]);
+    const decimals = source.decimals + arcExtraDecimals([curve, next], source.lined);
     const own = stretch && !source.paths[stretch.subpath]?.foreign;
     const exact = own === true ? stretch.to === 0 || stretch.to === 1 : item.kind === 'curve' && item.exact === true;
     const command = stretch && source.paths[stretch.subpath]?.steps[stretch.step]?.command;
@@ -77,7 +120,7 @@ function beginLoop(
   const letter = origin?.move === undefined ? undefined : source.commands[origin.move]?.letter;
   const relative = letter === undefined ? writer.relative === true : letter === 'm';
   const decimals = entries.at(-1)?.end.decimals ?? source.decimals;
-  writer.command('M', [], { point: loop.start, decimals, exact: home !== undefined }, relative);
+  writer.command('M', [], { point: loop.start, decimals, exact: home !== undefined }, relative, home?.move);
 }
 
 /** Straight lines to the start of a loop, when its closing draws them. */
@@ -109,16 +152,17 @@ function writeEntry(writer: CommandWriter, source: PathSource, entry: Entry): vo
   const { stretch, curve, command, end } = entry;
   const whole = stretch?.from === 0 && stretch.to === 1;
   if (whole && command !== undefined && writer.copy(command)) return;
-  const letter = command === undefined || isClose(source, command) ? undefined : source.commands[command]?.letter;
+  const origin = command === undefined || isClose(source, command) ? undefined : command;
+  const letter = origin === undefined ? undefined : source.commands[origin]?.letter;
   const relative = letter === undefined ? writer.relative === true : letter !== letter.toUpperCase();
   const control = (point: Point): CommandEnd => ({ point, decimals: source.decimals, exact: false });
   switch (curve.kind) {
     case 'line':
-      return writer.line(end, relative);
+      return writer.line(end, relative, origin);
     case 'quadratic':
-      return writer.command('Q', [control(curve.control)], end, relative);
+      return writer.command('Q', [control(curve.control)], end, relative, origin);
     case 'cubic':
-      return writer.command('C', [control(curve.control1), control(curve.control2)], end, relative);
+      return writer.command('C', [control(curve.control1), control(curve.control2)], end, relative, origin);
     case 'arc':
       return writeArc(writer, source, curve, entry, relative);
   }
@@ -129,8 +173,9 @@ function writeArc(writer: CommandWriter, source: PathSource, curve: Arc, entry: 
   const shape = radiiText(source, curve, entry.command);
   pieces.forEach((piece, index) => {
     const flags = [Math.abs(piece.sweep) > Math.PI ? '1' : '0', piece.sweep > 0 ? '1' : '0'];
-    const middle = { point: piece.end, decimals: source.decimals + extraDecimals(piece), exact: false };
-    writer.command('A', [...shape, ...flags], index === pieces.length - 1 ? entry.end : middle, relative);
+    const middle = { point: piece.end, decimals: source.decimals + extraDecimals(piece, source.lined), exact: false };
+    const end = index === pieces.length - 1 ? entry.end : middle;
+    writer.command('A', [...shape, ...flags], end, relative, index === 0 ? entry.command : undefined);
   });
 }
 

@@ -21,7 +21,7 @@ describe('mends of a doubled line', () => {
   it('remove one subpath of many, byte for byte', () => {
     const svg = sheetOf('<path d="M10 10h20v20h-20z m50 0 h20v20h-20z M10,10 l20 0 0 20 -20 0z M 70 70 h5.50v5z"/>');
     const text = fixed(svg, 'doubled-cut').get('remove-doubled-line') ?? '';
-    expect(text).toContain('d="M10 10h20v20h-20z m50 0 h20v20h-20zM 70 70 h5.50v5z"');
+    expect(text).toContain('d="M10 10h20v20h-20z m50 0 h20v20h-20z M 70 70 h5.50v5z"');
     expect(openArea(text)).toBeCloseTo(openArea(svg), 6);
   });
 
