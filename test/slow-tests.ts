@@ -29,6 +29,7 @@ export const SLOW_TESTS: readonly string[] = [
   'test/engine/demo.test.ts',
   'test/engine/fixes/added-check.test.ts',
   'test/engine/fixes/change-bridge.test.ts',
+  'test/engine/fixes/standing-bridges.test.ts',
   'test/engine/fixes/index.test.ts',
   'test/engine/fixes/registration-marks.test.ts',
   'test/engine/fixes/spread-colour.test.ts',

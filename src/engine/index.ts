@@ -34,10 +34,9 @@ export { BRIDGE_ISLAND_HERE, bridgeAt, bridgeAtCaret, edgeAtCaret } from './fixe
 export { type BridgeChoice, type BridgeOutcome, bridgeIslands, type PlannedBridge } from './fixes/bridge-islands';
 export {
   type BridgeChange,
-  bridgeAtOffset,
-  bridgeStandingAt,
   changeBridge,
   changesFor,
+  fallsWithout,
   titleOfChange,
 } from './fixes/change-bridge';
 export {
@@ -50,7 +49,9 @@ export {
   whyBeyondMending,
 } from './fixes/index';
 export { addRegistrationMarks } from './fixes/kinds/register-stack';
+export { type BridgeTarget, gapUnder, ghostOf } from './fixes/plan-change';
 export { askedSizeEdits } from './fixes/root-attributes';
+export { bridgeAtOffset, bridgeStandingAt, bridgesOf, lengthOf } from './fixes/standing-bridges';
 export { describeShapeAt, type ShapeDescription } from './queries/describe-shape';
 export { type OutlineItem, outlineOf } from './queries/document-outline';
 export { findingById } from './queries/find-finding';

@@ -54,6 +54,17 @@ export interface HoverRequest extends PlaceOf {
   readonly kind: 'hover';
 }
 
+/** Whether the text at a place draws a side of a bridge. */
+export interface BridgeSideRequest extends PlaceOf {
+  readonly kind: 'bridgeSide';
+}
+
+/** A bridge as the text tells of it: mm as cut, and mm from bank to bank. */
+export interface BridgeSize {
+  readonly width: number;
+  readonly length: number;
+}
+
 /** The offers of a document's findings, and what is known of them. */
 export interface OffersRequest {
   readonly kind: 'offers';
@@ -90,6 +101,7 @@ export interface BenchQuestion {
 export type EngineRequest =
   | CheckRequest
   | HoverRequest
+  | BridgeSideRequest
   | OffersRequest
   | RefactorsRequest
   | ProveRequest
@@ -100,6 +112,7 @@ export interface EngineAnswers {
   readonly check: CheckFacts;
   /** Null where the text there draws nothing that has an area; undefined where it is of no version that is known. */
   readonly hover: ShapeDescription | null | undefined;
+  readonly bridgeSide: BridgeSize | undefined;
   readonly offers: OfferFacts | undefined;
   readonly refactors: readonly Offer[];
   readonly prove: Proof;

@@ -26,7 +26,7 @@ interface CutLayer {
 }
 
 /** Edges in a cell, about: few enough to be worked out at once, enough to outweigh the margin. */
-const EDGES_PER_TILE = 4000;
+const EDGES_PER_TILE = 1000;
 
 /** The least side of a cell, in margins. */
 const MIN_SIDE = 4;

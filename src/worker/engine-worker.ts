@@ -8,6 +8,7 @@ import { BenchRequests } from './bench/bench-requests';
 import { CheckStore } from './check-store';
 import type { MemoryWatch } from './documents/checked-document';
 import { BackgroundProofs } from './fixes/background-proofs';
+import { bridgeSideAt } from './fixes/refactors';
 import { type Task, TaskQueue } from './task-queue';
 
 type Ask = Extract<ToWorker, { type: 'ask' }>;
@@ -63,6 +64,8 @@ export class EngineWorker {
     switch (request.kind) {
       case 'hover':
         return checked && (describeShapeAt(checked.report, request.offset) ?? null);
+      case 'bridgeSide':
+        return checked && bridgeSideAt(checked, request.offset);
       case 'offers':
         return fixes?.facts();
       case 'refactors':

@@ -1,26 +1,15 @@
 /** Bridges that are in the drawing already, recognised by their shape alone: no mark in the file is needed. */
 
-import { defined } from '../../base/defined';
 import type { Point } from '../../geometry/base/curve-types';
 import type { Box } from '../../geometry/base/polygon-types';
 import { DRAWN_ALIKE, WRITTEN_STEP } from '../../geometry/base/tolerances';
-import {
-  add,
-  cross,
-  distance,
-  dot,
-  interpolate,
-  normalise,
-  perpendicular,
-  scale,
-  subtract,
-  vectorLength,
-} from '../../geometry/base/vector';
+import { add, distance, dot, interpolate, normalise, perpendicular, scale, subtract } from '../../geometry/base/vector';
 import { regionContains } from '../../geometry/boolean/index';
 import { firstHits, type Hit } from '../../geometry/spatial/raycast';
 import { buildSegmentIndex, nearestSegment, type SegmentIndex } from '../../geometry/spatial/segment-index';
 import type { Sheet } from '../../sheet/types';
 import type { Side } from '../bridge/rejoin-fill';
+import { ALONGSIDE, directionOf, sideAlong } from './straight-sides';
 
 /** A neck of material between two openings, or between two parts of one. Sheet mm, as drawn. */
 export interface StandingBridge {
@@ -37,21 +26,19 @@ export interface StandingBridge {
 const INSIDE = DRAWN_ALIKE;
 /** The narrowest place is sought in so many directions over a half turn. */
 const DIRECTIONS = 36;
-/** Sine of the angle within which the pieces of a flattened side count as straight. */
-const STRAIGHT = Math.sin((8 * Math.PI) / 180);
-/** Cosine of the angle within which two sides run alongside each other. */
-const ALONGSIDE = Math.cos((40 * Math.PI) / 180);
-const MAX_PIECES = 500;
-/** mm: edges that are shorter have the direction of the grid rather than that of the outline. */
-const MIN_SIDE = 2 * WRITTEN_STEP;
 
 /**
  * The bridge at a place: there the material is narrower than `widest`, and at both ends of both sides it widens.
  * @param place on the bridge or on one of its sides, sheet mm
  * @param widest mm: wider necks are parts of the picture, not bridges
+ * @param edges of the sheet's material, where they are known
  */
-export function standingBridgeAt(sheet: Sheet, place: Point, widest: number): StandingBridge | undefined {
-  const edges = buildSegmentIndex(sheet.material);
+export function standingBridgeAt(
+  sheet: Sheet,
+  place: Point,
+  widest: number,
+  edges: SegmentIndex = buildSegmentIndex(sheet.material),
+): StandingBridge | undefined {
   const inside = insideOf(sheet, edges, place, widest);
   const chord = inside && shortestChord(edges, inside, widest);
   if (!chord || chord.some(({ edge }) => isOnFrame(edges, edge, sheet.frame))) return undefined;
@@ -87,10 +74,6 @@ function shortestChord(edges: SegmentIndex, inside: Point, widest: number): read
   return best?.hits;
 }
 
-function directionOf(edges: SegmentIndex, edge: number): Point {
-  return { x: defined(edges.x1[edge]) - defined(edges.x0[edge]), y: defined(edges.y1[edge]) - defined(edges.y0[edge]) };
-}
-
 function isOnFrame(edges: SegmentIndex, edge: number, { minX, minY, maxX, maxY }: Box): boolean {
   const [x, y] = [
     [edges.x0[edge], edges.x1[edge]],
@@ -99,41 +82,6 @@ function isOnFrame(edges: SegmentIndex, edge: number, { minX, minY, maxX, maxY }
   const all = (values: readonly (number | undefined)[], at: number) =>
     values.every((value) => Math.abs((value ?? 0) - at) < WRITTEN_STEP);
   return all(x, minX) || all(x, maxX) || all(y, minY) || all(y, maxY);
-}
-
-/** The straight stretch that an edge belongs to; undefined where the material does not widen at both of its ends. */
-function sideAlong(edges: SegmentIndex, edge: number): Side | undefined {
-  const along = normalise(directionOf(edges, edge));
-  if (!along) return undefined;
-  const [last, first] = [edges.next, edges.previous].map((step) => followStraight(edges, edge, along, step));
-  if (first === undefined || last === undefined) return undefined;
-  const before = directionOf(edges, nextOnSide(edges, first, edges.previous));
-  const after = directionOf(edges, nextOnSide(edges, last, edges.next));
-  // The material is on the right (y down): it widens where its edge turns left.
-  if (cross(before, along) >= 0 || cross(along, after) >= 0) return undefined;
-  return [
-    { x: defined(edges.x0[first]), y: defined(edges.y0[first]) },
-    { x: defined(edges.x1[last]), y: defined(edges.y1[last]) },
-  ];
-}
-
-function followStraight(edges: SegmentIndex, edge: number, along: Point, step: Uint32Array): number | undefined {
-  let at = edge;
-  for (let count = 0; count < MAX_PIECES; count += 1) {
-    const next = nextOnSide(edges, at, step);
-    const direction = normalise(directionOf(edges, next));
-    if (!direction || dot(direction, along) < 0 || Math.abs(cross(direction, along)) > STRAIGHT) return at;
-    at = next;
-  }
-  return undefined;
-}
-
-/** The next edge that is long enough to have a direction. */
-function nextOnSide(edges: SegmentIndex, edge: number, step: Uint32Array): number {
-  let at = defined(step[edge]);
-  for (let count = 0; count < MAX_PIECES && vectorLength(directionOf(edges, at)) < MIN_SIDE; count += 1)
-    at = defined(step[at]);
-  return at;
 }
 
 function describe([a, b]: readonly [Side, Side], chord: readonly [Hit, Hit]): StandingBridge | undefined {

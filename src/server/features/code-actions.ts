@@ -51,8 +51,7 @@ export async function codeActions(
     // What cannot be had comes last; where nobody asked, it would only be in the way.
     actions.push(...free, ...(isAutomatic ? [] : refused));
   }
-  const isWanted = wants(BRIDGE_CHANGES);
-  if (isWanted || (!context.only && !isAutomatic)) actions.push(...(await refactors(asked, from, isWanted)));
+  if (wants(BRIDGE_CHANGES) || (!context.only && !isAutomatic)) actions.push(...(await refactors(asked, from)));
   return token.isCancellationRequested ? [] : actions;
 }
 
@@ -107,23 +106,23 @@ async function fixAll({ known, live }: Asked): Promise<CodeAction[]> {
 export const SAFE = 'safe';
 
 /**
- * Changes that no finding asks for: of the bridge at the caret, and register marks at the start of a layer.
- * @param proves whether somebody has asked for nothing else, and waits to see what can be had
+ * Changes that no finding asks for: of the bridge at the caret, and register marks at the start of a layer. Their titles
+ * take no proof, so the list is whole whatever the machine does meanwhile; what was refused before stands in it disabled.
  */
-async function refactors(asked: Asked, offset: number, proves: boolean): Promise<CodeAction[]> {
+async function refactors(asked: Asked, offset: number): Promise<CodeAction[]> {
   const { known, live, engine } = asked;
   if (known.version !== live.version) return [];
   const { uri, version } = known;
-  const end = new Promise<undefined>((resolve) => setTimeout(() => resolve(undefined), PATIENCE).unref());
   const { answer } = engine.ask({ kind: 'refactors', uri, version, offset }, Priority.chosen);
-  const offers = (await Promise.race([answer, end])) ?? [];
-  if (proves) await Promise.race([Promise.all(offers.map(({ id }) => prove(id, asked))), end]);
+  const offers = (await answer) ?? [];
+  for (const { id } of offers) void proveAhead(id, asked);
   return offers.flatMap((offer) => actionFor({ offer }, BRIDGE_CHANGES, { ...asked, shown: [] }) ?? []);
 }
 
-async function prove(id: string, { known, engine }: Asked): Promise<void> {
+/** While the list is read: then a choice takes no time, and what cannot be had is known the next time. */
+async function proveAhead(id: string, { known, engine }: Asked): Promise<void> {
   if (known.proof(id)) return;
   const { uri, version } = known;
-  const proof = await engine.ask({ kind: 'prove', uri, version, id }, Priority.chosen).answer;
+  const proof = await engine.ask({ kind: 'prove', uri, version, id }, Priority.background).answer;
   if (proof) known.keepProof(id, proof);
 }

@@ -1,8 +1,9 @@
 /** What the text says where the pointer rests: at once what is known, with its measures where they come in time. */
 import { type Hover, MarkupKind } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
-import { formatSides } from '../../config/values';
+import { formatMillimetres, formatSides } from '../../config/values';
 import type { ShapeDescription } from '../../engine/index';
+import type { BridgeSize } from '../../protocol/engine-worker';
 import type { FindingFact, LayerFact, TagFacts } from '../../protocol/facts';
 import { Priority } from '../../protocol/run-signals';
 import { escapeMarkdown } from '../../text/markdown';
@@ -29,7 +30,9 @@ export async function hoverAt(
   const shape = tag && (await shapeOf(known, tag.span, engine));
   const short = tag && shortText(known.document.getText().slice(tag.span.from, tag.span.to), tag.layer);
   const drawn = tag && shape !== null ? [{ span: tag.span, text: shape ? textOf(shape) : (short ?? '') }] : [];
-  const told: Told[] = [...drawn, ...findingsAt(known, place)];
+  const bridge = tag && (await bridgeSideAt(known, place, engine));
+  const side = tag && bridge ? [{ span: tag.span, text: bridgeText(bridge) }] : [];
+  const told: Told[] = [...drawn, ...side, ...findingsAt(known, place)];
   const [first] = told;
   if (!first) return undefined;
   const value = told.map(({ text }) => text).join('\n\n');
@@ -75,8 +78,26 @@ async function shapeOf(
     return answer;
   });
   // During a check the answer comes for the next time.
-  if (isBusy) return undefined;
-  return Promise.race([told, new Promise<undefined>((resolve) => setTimeout(() => resolve(undefined), WAIT))]);
+  return isBusy ? undefined : inTime(told);
+}
+
+/** What is at hand of the bridge that the text there draws a side of. */
+async function bridgeSideAt(
+  { uri, version }: KnownDocument,
+  offset: number,
+  engine: EngineClient,
+): Promise<BridgeSize | undefined> {
+  if (engine.checking) return undefined;
+  return inTime(engine.ask({ kind: 'bridgeSide', uri, version, offset }, Priority.glance).answer);
+}
+
+function inTime<T>(answer: Promise<T>): Promise<T | undefined> {
+  return Promise.race([answer, new Promise<undefined>((resolve) => setTimeout(() => resolve(undefined), WAIT))]);
+}
+
+function bridgeText({ width, length }: BridgeSize): string {
+  const size = `${formatMillimetres(width)} wide, ${formatMillimetres(length)} long`;
+  return `Bridge, ${size}: change it with Refactor… (Ctrl+Shift+R) or on the bench.`;
 }
 
 /** The start tag of something drawn at an offset of the text that was checked. */

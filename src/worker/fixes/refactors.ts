@@ -1,5 +1,13 @@
 /** Changes that no finding asks for: of a bridge that stands already, and register marks for the whole stack. */
-import { addRegistrationMarks, bridgeAtOffset, changeBridge, changesFor, titleOfChange } from '../../engine/index';
+import {
+  addRegistrationMarks,
+  bridgeAtOffset,
+  changeBridge,
+  changesFor,
+  lengthOf,
+  titleOfChange,
+} from '../../engine/index';
+import type { BridgeSize } from '../../protocol/engine-worker';
 import type { Offer } from '../../protocol/offers';
 import type { Fix } from '../../report/fix';
 import { type Result, refuse } from '../../report/refusal';
@@ -15,6 +23,14 @@ export interface Refactor {
 /** @param offset of the caret: at a side of a bridge, or at the start of a layer */
 export function refactorsAt({ report }: CheckedDocument, offset: number): Refactor[] {
   return [...bridgeChangesAt(report, offset), ...marksAt(report, offset)];
+}
+
+/** The size of the bridge that the text at an offset draws a side of. */
+export function bridgeSideAt({ report }: CheckedDocument, offset: number): BridgeSize | undefined {
+  const at = bridgeAtOffset(report, offset);
+  if (!at) return undefined;
+  const { sheet, bridge } = at;
+  return { width: bridge.width - sheet.kerf, length: lengthOf(bridge) };
 }
 
 function bridgeChangesAt(report: Report, offset: number): Refactor[] {

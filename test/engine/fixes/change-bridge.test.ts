@@ -1,12 +1,7 @@
 import { beforeAll, describe, expect, it, it as test } from 'vitest';
 import { bridgeIslands } from '../../../src/engine/fixes/bridge-islands';
-import {
-  type BridgeChange,
-  bridgeAtOffset,
-  bridgeStandingAt,
-  changeBridge,
-  changesFor,
-} from '../../../src/engine/fixes/change-bridge';
+import { type BridgeChange, changeBridge, changesFor } from '../../../src/engine/fixes/change-bridge';
+import { bridgeAtOffset, bridgeStandingAt } from '../../../src/engine/fixes/standing-bridges';
 import { check } from '../../../src/engine/index';
 import { distance, interpolate } from '../../../src/geometry/base/vector';
 import type { Fix } from '../../../src/report/fix';
