@@ -20,7 +20,14 @@ const bundles = {
     external: ['@resvg/resvg-js'],
     banner: { js: '#!/usr/bin/env node' },
   },
-  preview: { entry: 'src/preview/main.ts', out: 'preview.js', platform: 'browser', format: 'iife', target: 'es2022' },
+  preview: {
+    entry: 'src/preview/main.ts',
+    out: 'preview.js',
+    platform: 'browser',
+    format: 'iife',
+    target: 'es2022',
+    plugins: [textOfWorker('painter-code', 'src/preview/painter/worker.ts')],
+  },
   style: { entry: 'src/preview/bench.css', out: 'preview.css', platform: 'browser', target: 'es2022' },
   engine: { entry: 'src/engine/index.ts', out: 'engine.js', platform: 'browser', format: 'esm', target: 'es2022' },
 };
@@ -30,6 +37,36 @@ export const names = Object.keys(bundles);
 
 // The build that this would be resolved to looks for files beside itself when it runs.
 const alias = { 'jsonc-parser': 'jsonc-parser/lib/esm/main.js' };
+
+/**
+ * Gives a worker's bundle as text under a name: a webview starts workers from text alone.
+ * @param entry from the repository's root
+ */
+function textOfWorker(name, entry) {
+  return {
+    name,
+    setup({ onResolve, onLoad, initialOptions }) {
+      onResolve({ filter: new RegExp(`^${name}$`) }, () => ({ path: entry, namespace: name }));
+      onLoad({ filter: /.*/, namespace: name }, async () => {
+        const { outputFiles, metafile } = await build({
+          entryPoints: [path.join(root, entry)],
+          bundle: true,
+          write: false,
+          metafile: true,
+          minify: true,
+          platform: 'browser',
+          format: 'iife',
+          target: 'es2022',
+          absWorkingDir: root,
+          logLevel: initialOptions.logLevel,
+          define,
+        });
+        const watchFiles = Object.keys(metafile.inputs).map((input) => path.join(root, input));
+        return { contents: outputFiles[0].text, loader: 'text', watchFiles };
+      });
+    },
+  };
+}
 
 /** What is true of everything that is shipped: no array is looked at twice, see src/base/defined.ts. */
 export const define = { 'globalThis.tomboloAssertions': 'false' };

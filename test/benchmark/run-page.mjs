@@ -42,7 +42,7 @@ async function openPage(browser) {
         contentType: 'text/html',
         body:
           '<!DOCTYPE html><meta http-equiv="Content-Security-Policy" content="default-src \'none\'; ' +
-          `script-src 'nonce-bench'; style-src ${address}"><link rel="stylesheet" href="preview.css">` +
+          `script-src 'nonce-bench'; worker-src blob:; style-src ${address}"><link rel="stylesheet" href="preview.css">` +
           '<body><script nonce="bench" src="preview.js"></script>',
       },
     ],

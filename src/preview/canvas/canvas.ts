@@ -14,21 +14,17 @@ import type { ToolController } from '../tools/tool-controller';
 import { Annotations } from './annotations';
 import { Bed } from './bed';
 import { type FindingMarker, FindingMarkers } from './finding-markers';
-import { Picture } from './layers';
 import { followPanZoom } from './pan-zoom';
+import { Picture } from './picture';
 import { RULER, Rulers } from './rulers';
 
 /** Pixels that stay free around a sheet that is shown whole. */
 const PADDING = RULER + 26;
 
-/** Milliseconds without a step after which a movement is over. */
-const REST = 150;
-
 export class Canvas {
   readonly element = html('div', { class: 'surface' });
   /** Undefined while the whole sheet is shown, however large the window is. */
   private chosen: Viewport | undefined;
-  private resting: ReturnType<typeof setTimeout> | undefined;
   private stack: PreviewStack | undefined;
   private shown: Scene | undefined;
   readonly canvas = svg('svg', { tabindex: 0, role: 'application', class: 'canvas' });
@@ -58,20 +54,19 @@ export class Canvas {
 
     this.markers = new FindingMarkers(choose);
     this.canvas.append(
-      this.picture.definitions,
       this.bed.element,
-      this.picture.element,
+      this.picture.targets.element,
       hand.inPicture,
       this.annotations.element,
       this.markers.element,
       hand.overPicture,
       this.rulers.element,
     );
-    this.element.append(this.canvas, hand.card.element, hand.bridgePreview.bar, hand.status);
+    this.element.append(this.picture.element, this.canvas, hand.card.element, hand.bridgePreview.bar, hand.status);
     followPointer(this.element, this.canvas, hand);
     followPanZoom(this.canvas, {
       view: () => this.view,
-      move: (view) => this.move(view),
+      move: (view) => this.setViewport(view),
       fit: () => this.setViewport(undefined),
     });
     new ResizeObserver(() => this.redraw()).observe(this.element);
@@ -83,14 +78,6 @@ export class Canvas {
 
   private whole({ box }: Scene): Box {
     return this.bed.box ? joinBoxes([box, this.bed.box]) : box;
-  }
-
-  /** A step of a movement that goes on; the picture is made sharp when it rests. */
-  private move(view: Viewport): void {
-    clearTimeout(this.resting);
-    this.picture.move(view.scale === this.view.scale);
-    this.setViewport(view);
-    this.resting = setTimeout(() => this.picture.rest(), REST);
   }
 
   /** @param view undefined for the whole sheet */

@@ -7,6 +7,26 @@ const inBench = (selector: string) => workbench.bench.locator(selector);
 const control = (role: 'radio' | 'checkbox' | 'slider' | 'button', name: string | RegExp) =>
   workbench.bench.getByRole(role, { name });
 
+/** The colour that is painted at a place, sheet mm. */
+const at = (x: number, y: number) =>
+  inBench('.painting').evaluate(
+    (canvas: HTMLCanvasElement, place) => {
+      const sheet = document.querySelector<SVGGElement>('.targets')?.getScreenCTM();
+      if (!sheet) return 'nothing';
+      const { x: left, y: top } = new DOMPoint(place.x, place.y).matrixTransform(sheet);
+      const box = canvas.getBoundingClientRect();
+      const copy = new OffscreenCanvas(canvas.width, canvas.height).getContext('2d');
+      copy?.drawImage(canvas, 0, 0);
+      const scale = canvas.width / box.width;
+      const pixel = copy?.getImageData((left - box.x) * scale, (top - box.y) * scale, 1, 1).data ?? [];
+      return `#${[...pixel]
+        .slice(0, 3)
+        .map((part) => part.toString(16).padStart(2, '0'))
+        .join('')}`;
+    },
+    { x, y },
+  );
+
 beforeAll(() => workbench.widenBench());
 
 describe('the print', () => {
@@ -15,6 +35,9 @@ describe('the print', () => {
     const paints = await inBench('.paint').evaluateAll((paths) => paths.map((path) => path.getAttribute('fill')));
     expect(paints).toEqual(['#f0b13c', '#6b8a4e', '#2f4654', '#b4472c']);
     await workbench.shot('look-1-print');
+    // Bare ground at the edge, the frame's left side, the arrow's shaft, the bird's body.
+    const seen = async () => await Promise.all([at(2, 2), at(7.6, 40), at(114, 78), at(64, 58)]);
+    await expect.poll(seen).toEqual(['#f5f0e4', '#b4472c', '#b4472c', '#2f4654']);
   });
 
   it('on a ground of another colour, and back on the usual one', async () => {
@@ -52,13 +75,22 @@ describe('one sheet', () => {
   });
 
   it('lets islands fall, but not where motion is not wanted', async () => {
-    const running = () => inBench('.canvas').evaluate((canvas) => canvas.getAnimations({ subtree: true }).length);
+    const painting = inBench('.painting');
+    await painting.evaluate((canvas) => {
+      const seen = new MutationObserver(() => {
+        if (canvas.classList.contains('falling')) canvas.setAttribute('data-fell', '');
+      });
+      seen.observe(canvas, { attributeFilter: ['class'] });
+    });
+    const hasFallen = () => painting.getAttribute('data-fell');
     await control('radio', 'Sun').check();
-    expect(await running()).toBe(1);
+    await expect.poll(hasFallen).toBe('');
+    await expect.poll(() => painting.getAttribute('class')).toBe('painting');
+    await painting.evaluate((canvas) => canvas.removeAttribute('data-fell'));
     await workbench.page.emulateMedia({ reducedMotion: 'reduce' });
     await control('radio', 'Numeral').check();
     expect(await inBench('.fallen').count()).toBe(2);
-    expect(await running()).toBe(0);
+    expect(await hasFallen()).toBeNull();
     await workbench.page.emulateMedia({ reducedMotion: null });
   });
 });

@@ -1,0 +1,129 @@
+/**
+ * `npm run bench:typing`: how long a key takes to be painted in the real editor, in a drawing of many segments, with
+ * and without the bench beside the text. The browser's own Event Timing says it, in steps of 8 ms; the ratio holds from
+ * machine to machine, times do not. Each round types with and without, so that both see the same load.
+ */
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { build } from 'esbuild';
+import { root } from '../../src/build/bundles.mjs';
+import { launchBrowser } from '../../src/build/host/browser.mjs';
+import { startHost, workbenchAddress } from '../../src/build/host/host.mjs';
+
+const SEGMENTS = 20_700;
+const KEYS = 40;
+/** Milliseconds from key to key. */
+const PACE = 120;
+const ROUNDS = 3;
+
+async function drawing() {
+  const outfile = path.join(root, 'node_modules/.cache/tombolo-typing/stacks.mjs');
+  await build({
+    entryPoints: [path.join(root, 'test/benchmark/page-stacks.ts')],
+    outfile,
+    bundle: true,
+    format: 'esm',
+    platform: 'node',
+    target: 'node20',
+    mainFields: ['module', 'main'],
+  });
+  return (await import(pathToFileURL(outfile).href)).layeredDrawing(SEGMENTS);
+}
+
+function makeFolder(text) {
+  const folder = mkdtempSync(path.join(tmpdir(), 'tombolo-typing-'));
+  mkdirSync(path.join(folder, '.vscode'));
+  const settings = { 'workbench.editorAssociations': { '*.svg': 'default' } };
+  writeFileSync(path.join(folder, '.vscode/settings.json'), JSON.stringify(settings));
+  writeFileSync(path.join(folder, 'traced.svg'), text);
+  writeFileSync(path.join(folder, 'tombolo.json'), '{}\n');
+  return folder;
+}
+
+async function command(page, title) {
+  await page.keyboard.press('F1');
+  await page.locator('.quick-input-widget input').fill(`>${title}`);
+  await page.locator('.quick-input-list .monaco-list-row', { hasText: title }).first().click();
+}
+
+/** Puts the caret behind the first decimal of a number in the middle of the text. */
+async function placeCaret(page, text) {
+  const at = text.indexOf('<path', text.length / 2);
+  const number = /-?\d+\.\d/.exec(text.slice(at));
+  const before = text.slice(0, at + number.index + number[0].length);
+  const line = before.split('\n').length;
+  const column = before.length - before.lastIndexOf('\n');
+  await page.keyboard.press('Control+G');
+  await page.keyboard.type(`${line}:${column}`);
+  await page.keyboard.press('Enter');
+}
+
+/** Durations of the keys, from the press to the frame that shows it, in ms. */
+async function typed(page) {
+  await page.evaluate(() => {
+    globalThis.keyTimes = [];
+    globalThis.keyWatch?.disconnect();
+    globalThis.keyWatch = new PerformanceObserver((list) => {
+      for (const { name, duration } of list.getEntries()) if (name === 'keydown') globalThis.keyTimes.push(duration);
+    });
+    globalThis.keyWatch.observe({ type: 'event', durationThreshold: 16 });
+  });
+  for (let i = 0; i < KEYS; i += 1) {
+    await page.keyboard.press(String(i % 10));
+    await page.waitForTimeout(PACE);
+  }
+  await page.waitForTimeout(1500);
+  // What took less than the threshold is not told.
+  const times = await page.evaluate(() => globalThis.keyTimes);
+  return [...times, ...Array.from({ length: Math.max(KEYS - times.length, 0) }, () => 16)];
+}
+
+const share = (values, part) =>
+  [...values].sort((a, b) => a - b)[Math.min(values.length - 1, Math.floor(part * values.length))];
+const figures = (values) => [0.5, 0.95, 1].map((part) => String(share(values, part)).padStart(7)).join('');
+
+const text = await drawing();
+const folder = makeFolder(text);
+const host = await startHost();
+const browser = await launchBrowser();
+try {
+  const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
+  await page.goto(workbenchAddress(host, { folder, developmentPath: root }));
+  await page.getByRole('treeitem', { name: 'traced.svg' }).dblclick();
+  await page.getByRole('tab', { name: 'traced.svg' }).waitFor();
+  await page.waitForTimeout(8000);
+  const all = { without: [], beside: [] };
+  console.log(`${SEGMENTS} segments, ${KEYS} keys ${PACE} ms apart; ms from key to paint: p50, p95, most`);
+  for (let round = 0; round < ROUNDS; round += 1) {
+    for (const way of ['without', 'beside']) {
+      if (way === 'beside') {
+        await command(page, process.env.TOMBOLO_OPEN_BENCH ?? 'Tombolo: Open Stencil Preview');
+        await page.locator('iframe.webview').waitFor();
+        await page.waitForTimeout(5000);
+        await page.getByRole('tab', { name: 'traced.svg' }).first().click();
+      }
+      await placeCaret(page, text);
+      const times = await typed(page);
+      all[way].push(...times);
+      console.log(`${way === 'beside' ? 'bench beside the text' : 'without the bench    '}${figures(times)}`);
+      if (way === 'beside')
+        await page.screenshot({ path: path.join(root, 'node_modules/.cache/tombolo-typing/beside.png') });
+      if (way === 'beside') {
+        await page
+          .getByRole('tab', { name: /^Bench|Stencil Preview/ })
+          .first()
+          .click();
+        await command(page, 'View: Close Editor');
+        await page.locator('iframe.webview').waitFor({ state: 'detached' });
+      }
+    }
+  }
+  const ratio = share(all.beside, 0.95) / share(all.without, 0.95);
+  console.log(`p95 with the bench over p95 without: ${ratio.toFixed(2)}`);
+} finally {
+  await browser.close();
+  await host.stop();
+  rmSync(folder, { recursive: true, force: true });
+}
