@@ -28,7 +28,15 @@ const bundles = {
     target: 'es2022',
     plugins: [textOfWorker('painter-code', 'src/preview/painter/worker.ts')],
   },
-  style: { entry: 'src/preview/bench.css', out: 'preview.css', platform: 'browser', target: 'es2022' },
+  style: {
+    entry: 'src/preview/bench.css',
+    out: 'preview.css',
+    platform: 'browser',
+    target: 'es2022',
+    // The font of the editor's own icons.
+    loader: { '.ttf': 'file' },
+    assetNames: '[name]',
+  },
   engine: { entry: 'src/engine/index.ts', out: 'engine.js', platform: 'browser', format: 'esm', target: 'es2022' },
 };
 

@@ -6,7 +6,10 @@ import * as vscode from 'vscode';
  */
 export function benchHtml(webview: vscode.Webview, extensionUri: vscode.Uri, nonce: string): string {
   const file = (name: string) => webview.asWebviewUri(vscode.Uri.joinPath(extensionUri, 'dist', name)).toString();
-  const policy = `default-src 'none'; script-src 'nonce-${nonce}'; style-src ${webview.cspSource}; img-src data:; worker-src blob:`;
+  const own = webview.cspSource;
+  const policy =
+    `default-src 'none'; script-src 'nonce-${nonce}'; style-src ${own}; font-src ${own}; ` +
+    'img-src data:; worker-src blob:';
   return `<!DOCTYPE html>
 <html lang="en">
 <head>
@@ -14,7 +17,7 @@ export function benchHtml(webview: vscode.Webview, extensionUri: vscode.Uri, non
 <meta http-equiv="Content-Security-Policy" content="${policy}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <link rel="stylesheet" href="${file('preview.css')}">
-<title>Bench</title>
+<title>Stencil Preview</title>
 </head>
 <body>
 <script nonce="${nonce}" src="${file('preview.js')}"></script>

@@ -3,14 +3,17 @@
 import type { LayerId } from '../engine/index';
 import { COLOURS, type Scene, type ViewMode } from '../picture/scene';
 import type { PreviewStack } from '../protocol/index';
+import { type BenchControls, benchToolbar, makeNearness } from './bench-commands';
 import { Canvas } from './canvas/canvas';
-import { html, setText } from './dom/dom';
+import { html, setAttributes, setText } from './dom/dom';
 import { Calibration, MM_PER_INCH } from './panels/calibration';
 import { FindingList } from './panels/finding-list';
 import { LayerList } from './panels/layer-list';
+import { Lists } from './panels/lists';
 import { heldKey, SlipPanel } from './panels/slip-panel';
-import { Toolbar } from './panels/toolbar';
+import type { Toolbar } from './panels/toolbar';
 import { ViewOptions } from './panels/view-options';
+import { arrangementFor } from './state/arrangement';
 import { Measures } from './state/measures';
 import type { BenchRequests } from './state/requests';
 import { IN_REGISTER, roundedSlip, type Slip } from './state/slip';
@@ -26,7 +29,6 @@ import {
 import { benchScene, groundOf } from './state/view-model';
 import type { Viewport } from './state/viewport';
 import { followSlips } from './tools/slip-gestures';
-import { ToolButtons } from './tools/tool-bar';
 import type { ToolHost } from './tools/tool-context';
 import { ToolController } from './tools/tool-controller';
 
@@ -59,8 +61,8 @@ export class BenchPage {
   private uri: string | undefined;
   private readonly canvas: Canvas;
   private readonly toolController: ToolController;
-  private readonly toolButtons: ToolButtons;
   private readonly toolbar: Toolbar;
+  private readonly nearness = makeNearness();
   private readonly options: ViewOptions;
   private readonly slips: SlipPanel;
   private readonly measures: Measures;
@@ -72,7 +74,11 @@ export class BenchPage {
   });
   private readonly findings = new FindingList((index) => this.choose(index));
   private readonly heading = html('h2');
+  private readonly title = html('h1', { class: 'unseen' });
   private readonly notice: HTMLElement;
+  private readonly calibration: Calibration;
+  private readonly lists: Lists;
+  private readonly room = html('div', { class: 'room' });
 
   private readonly host: PageHost;
 
@@ -89,40 +95,34 @@ export class BenchPage {
       slip: (slip) => this.slip(slip),
       sweep: () => void this.measures.sweep(),
     });
-    this.toolController = new ToolController(this.toolHost());
+    this.toolController = new ToolController(this.toolHost(), () => this.toolbar?.draw());
     this.canvas = new Canvas(
       (index) => this.choose(index),
       this.toolController,
       (view, chosen) => this.moved(view, chosen),
     );
     this.canvas.setViewport(kept?.view);
-    this.toolbar = new Toolbar({
-      mode: (mode) => this.showMode(mode),
-      zoom: (factor) => this.canvas.zoom(factor),
-      fit: () => this.canvas.setViewport(undefined),
-      trueSize: () => this.canvas.trueSize(),
-      pin: () => this.pin(!this.pinned),
-      saveAs: () => host.saveAs(),
+    this.calibration = new Calibration((pixelsPerInch) => {
+      this.setScreen(pixelsPerInch);
+      this.host.screen(pixelsPerInch);
     });
-    this.toolbar.drawPin(this.pinned);
-    this.toolButtons = this.makeTools();
-    this.toolbar.element.append(this.toolButtons.element);
+    const { choice } = this.toolController;
+    this.toolbar = benchToolbar(this.controls(), choice.commands, this.nearness, this.options.element);
     this.followSlips();
+    this.canvas.canvas.addEventListener('keydown', ({ key, ctrlKey, metaKey, altKey }) => {
+      if (key.toLowerCase() === 'h' && !ctrlKey && !metaKey && !altKey) this.toggleMarks();
+    });
     this.notice = this.makeNotice();
+    this.lists = this.makeLists();
+    this.room.append(this.canvas.element, this.lists.element);
     this.element = html('main', { class: 'bench' }, [
+      this.title,
       this.toolbar.element,
-      this.options.element,
       this.notice,
-      this.canvas.element,
-      html('div', { class: 'lists' }, [
-        html('section', { 'aria-label': 'Layers' }, [
-          html('h2', {}, ['Layers, first painted first']),
-          this.layers.element,
-        ]),
-        html('section', { 'aria-label': 'Slip' }, [this.slips.element]),
-        html('section', { 'aria-label': 'Findings' }, [this.heading, this.findings.element]),
-      ]),
+      this.room,
+      this.calibration.element,
     ]);
+    new ResizeObserver(() => this.arrange()).observe(this.room);
   }
 
   show(stack: PreviewStack): void {
@@ -149,7 +149,9 @@ export class BenchPage {
     const { stack, state } = this;
     if (!stack) return;
     this.notice.hidden = stack.stencil;
-    this.toolButtons.draw(stack.bed);
+    setText(this.title, `Stencil Preview (Bench): ${decodeURIComponent(stack.uri.split('/').at(-1) ?? '')}`);
+    this.toolbar.draw();
+    this.arrange();
     this.measures.update(stack, state);
     this.canvas.draw(stack, state, this.look(stack));
     this.options.draw(state, groundOf(stack, state) ?? COLOURS.ground);
@@ -170,6 +172,34 @@ export class BenchPage {
     );
     this.findings.draw(shown);
     setText(this.heading, headingFor(shown.length, stack.findings.length));
+    this.lists.count('findings', shown.length);
+    this.lists.count('layers', stack.layers.length);
+  }
+
+  /** Gives picture and lists their shares of the room. */
+  private arrange(): void {
+    const { room, stack } = this;
+    const size = { width: room.clientWidth, height: room.clientHeight };
+    if (!stack || size.width === 0 || size.height === 0) return;
+    const arrangement = arrangementFor(size, stack.width / Math.max(stack.height, Number.MIN_VALUE));
+    setAttributes(room, { 'data-arrangement': arrangement.kind });
+    room.style.setProperty('--list-width', `${arrangement.listWidth}px`);
+    room.style.setProperty('--picture-height', `${arrangement.pictureHeight}px`);
+    this.lists.arrange(arrangement);
+  }
+
+  private makeLists(): Lists {
+    const list = (title: string, element: HTMLElement) => html('div', {}, [html('h2', {}, [title]), element]);
+    return new Lists(
+      [
+        [
+          { id: 'layers', title: 'Layers', element: list('Layers (spray order)', this.layers.element) },
+          { id: 'slip', title: 'Misregistration', element: this.slips.element },
+        ],
+        [{ id: 'findings', title: 'Findings', element: html('div', {}, [this.heading, this.findings.element]) }],
+      ],
+      'findings',
+    );
   }
 
   /** What is shown now, for whoever saves it. */
@@ -199,9 +229,30 @@ export class BenchPage {
 
   private pin(pinned: boolean): void {
     this.pinned = pinned;
-    this.toolbar.drawPin(pinned);
     this.host.pin(pinned);
     this.saveState();
+  }
+
+  private toggleMarks(): void {
+    this.change({ marks: !this.state.marks });
+  }
+
+  private controls(): BenchControls {
+    return {
+      state: () => this.state,
+      stack: () => this.stack,
+      pinned: () => this.pinned,
+      areaShown: () => this.canvas.cuttingAreaShown,
+      mode: (mode) => this.showMode(mode),
+      zoom: (factor) => this.canvas.zoom(factor),
+      fit: () => this.canvas.setViewport(undefined),
+      trueSize: () => this.canvas.trueSize(),
+      marks: () => this.toggleMarks(),
+      pin: () => this.pin(!this.pinned),
+      saveAs: () => this.host.saveAs(),
+      showArea: () => this.canvas.showCuttingArea(!this.canvas.cuttingAreaShown),
+      calibrate: () => this.calibration.open(this.canvas.trueScale * MM_PER_INCH),
+    };
   }
 
   private slip(slip: Slip): void {
@@ -242,7 +293,7 @@ export class BenchPage {
   }
 
   private moved(view: Viewport, chosen: Viewport | undefined): void {
-    this.toolbar.draw(this.state.mode, view, this.canvas.trueScale);
+    setText(this.nearness, `${Math.round((view.scale / this.canvas.trueScale) * 100)} %`);
     this.chosen = chosen;
     this.saveState();
   }
@@ -267,27 +318,16 @@ export class BenchPage {
     return this.stack?.documents.find((document) => document.uri === uri)?.version ?? 0;
   }
 
-  private makeTools(): ToolButtons {
-    const calibration = new Calibration((pixelsPerInch) => {
-      this.setScreen(pixelsPerInch);
-      this.host.screen(pixelsPerInch);
-    });
-    return new ToolButtons(this.toolController.choice.element, calibration, {
-      calibrate: () => calibration.open(this.canvas.trueScale * MM_PER_INCH),
-      bed: (shown) => this.canvas.showBed(shown),
-    });
-  }
-
   private saveState(): void {
     this.host.saveState({ uri: this.uri, state: this.state, view: this.chosen, pinned: this.pinned });
   }
 
   private makeNotice(): HTMLElement {
-    const button = html('vscode-button' as 'button', {}, ['Begin a stencil here']);
+    const button = html('vscode-button' as 'button', {}, ['Set Up as Stencil…']);
     button.addEventListener('click', () => {
       if (this.uri !== undefined) this.host.begin(this.uri);
     });
-    const text = 'This drawing has not been called a stencil yet, so nothing is underlined in its text.';
+    const text = 'Not set up as a stencil yet, so nothing is checked.';
     const notice = html('div', { class: 'notice' }, [html('p', {}, [text]), button]);
     notice.hidden = true;
     return notice;
@@ -295,8 +335,8 @@ export class BenchPage {
 }
 
 /** Another drawing is looked at in the same way, but with nothing hidden, slipped or chosen. */
-function firstStateLike({ mode, opacity, apart }: BenchState): BenchState {
-  return { ...FIRST_STATE, mode, opacity, apart };
+function firstStateLike({ mode, opacity, apart, marks }: BenchState): BenchState {
+  return { ...FIRST_STATE, mode, opacity, apart, marks };
 }
 
 function headingFor(shown: number, all: number): string {

@@ -99,7 +99,7 @@ async function measureMoves(browser, { layeredDrawing, stackFor, segmentsOf }) {
   console.log(`\nmoving a stack of ${segmentsOf(stack)} segments and ${marks} marks;`);
   console.log('frames as requestAnimationFrame gives them, lowest/s over any half second');
   console.log('way of looking   movement     frames/s   lowest/s   median ms   slowest ms   over 33.4 ms   script ms');
-  for (const name of ['The print', 'One sheet', 'All sheets']) {
+  for (const name of ['Print', 'Single sheet', 'All sheets']) {
     const page = await openPage(browser);
     await page.evaluate((sent) => globalThis.showStack(sent), stack);
     await page.getByRole('radio', { name }).check();

@@ -12,7 +12,7 @@ const ROOM = 34;
 
 export class Annotations {
   /** Everything in window pixels. */
-  readonly element = svg('g', { class: 'notes' });
+  readonly element = svg('g', { class: 'notes', 'aria-hidden': 'true' });
   private scene: Scene | undefined;
 
   draw(look: Scene): void {

@@ -1,25 +1,35 @@
-/** The part of the bench that one looks at: picture, marks and rulers, moved and scaled by mouse and keyboard. */
+/** The part of the bench that one looks at: picture, marks and scale, moved and scaled by mouse and keyboard. */
 import type { Matrix, Point } from '../../geometry/base/curve-types';
 import { apply, IDENTITY } from '../../geometry/base/matrix';
 import type { Box } from '../../geometry/base/polygon-types';
 import { joinBoxes } from '../../geometry/base/ring';
 import type { Scene } from '../../picture/scene';
 import type { PreviewFinding, PreviewStack } from '../../protocol/index';
-import { html, setAttributes, svg } from '../dom/dom';
+import { html, setAttributes, setText, svg } from '../dom/dom';
 import { MM_PER_INCH } from '../panels/calibration';
 import { type BenchState, isFindingShown } from '../state/state';
-import { bringIntoView, centreOn, fit, type Size, TRUE_SIZE, toSheet, type Viewport, zoomAt } from '../state/viewport';
+import {
+  bringIntoView,
+  centreOn,
+  fit,
+  insetFor,
+  type Size,
+  TRUE_SIZE,
+  toSheet,
+  type Viewport,
+  zoomAt,
+} from '../state/viewport';
 import { followPointer } from '../tools/pointer-events';
 import type { ToolController } from '../tools/tool-controller';
 import { Annotations } from './annotations';
-import { Bed } from './bed';
+import { CuttingArea } from './cutting-area';
 import { type FindingMarker, FindingMarkers } from './finding-markers';
 import { followPanZoom } from './pan-zoom';
 import { Picture } from './picture';
-import { RULER, Rulers } from './rulers';
+import { ScaleBar } from './scale-bar';
 
-/** Pixels that stay free around a sheet that is shown whole. */
-const PADDING = RULER + 26;
+/** Pixels from the edges of the window within which a place that is brought into sight may not stay. */
+const MARGIN = 48;
 
 export class Canvas {
   readonly element = html('div', { class: 'surface' });
@@ -27,13 +37,19 @@ export class Canvas {
   private chosen: Viewport | undefined;
   private stack: PreviewStack | undefined;
   private shown: Scene | undefined;
-  readonly canvas = svg('svg', { tabindex: 0, role: 'application', class: 'canvas' });
+  readonly canvas = svg('svg', {
+    tabindex: 0,
+    role: 'application',
+    class: 'canvas',
+    'aria-describedby': 'canvas-description',
+  });
+  private readonly description = html('p', { id: 'canvas-description', hidden: '' });
   /** CSS pixels to the mm at true size. */
   trueScale = TRUE_SIZE;
-  private readonly bed = new Bed();
+  private readonly area = new CuttingArea();
   private readonly picture = new Picture();
   private readonly annotations = new Annotations();
-  private readonly rulers = new Rulers();
+  private readonly scaleBar = new ScaleBar();
   private readonly markers: FindingMarkers;
 
   private readonly hand: ToolController;
@@ -54,15 +70,22 @@ export class Canvas {
 
     this.markers = new FindingMarkers(choose);
     this.canvas.append(
-      this.bed.element,
+      this.area.element,
       this.picture.targets.element,
       hand.inPicture,
       this.annotations.element,
       this.markers.element,
       hand.overPicture,
-      this.rulers.element,
+      this.scaleBar.element,
     );
-    this.element.append(this.picture.element, this.canvas, hand.card.element, hand.bridgePreview.bar, hand.status);
+    this.element.append(
+      this.picture.element,
+      this.canvas,
+      this.description,
+      hand.card.element,
+      hand.bridgePreview.bar,
+      hand.status,
+    );
     followPointer(this.element, this.canvas, hand);
     followPanZoom(this.canvas, {
       view: () => this.view,
@@ -73,11 +96,14 @@ export class Canvas {
   }
 
   get view(): Viewport {
-    return this.chosen ?? (this.shown ? fit(this.size, this.whole(this.shown), PADDING) : { scale: 1, x: 0, y: 0 });
+    return (
+      this.chosen ??
+      (this.shown ? fit(this.size, this.whole(this.shown), insetFor(this.size)) : { scale: 1, x: 0, y: 0 })
+    );
   }
 
   private whole({ box }: Scene): Box {
-    return this.bed.box ? joinBoxes([box, this.bed.box]) : box;
+    return this.area.box ? joinBoxes([box, this.area.box]) : box;
   }
 
   /** @param view undefined for the whole sheet */
@@ -101,8 +127,13 @@ export class Canvas {
     this.redraw();
   }
 
-  showBed(shown: boolean): void {
-    this.bed.show(shown);
+  /** Whether the cutting area is drawn round the sheet. */
+  get cuttingAreaShown(): boolean {
+    return this.area.shown;
+  }
+
+  showCuttingArea(shown: boolean): void {
+    this.area.show(shown);
     this.redraw();
   }
 
@@ -117,14 +148,15 @@ export class Canvas {
     this.shown = look;
     this.picture.draw(look);
     this.annotations.draw(look);
-    this.bed.draw(stack, look);
+    this.area.draw(stack, look);
     this.hand.draw(stack, look);
     this.markers.draw(
       stack.findings.flatMap((finding, index) =>
-        isFindingShown(state, stack, finding) ? [this.markerOf(finding, index, state)] : [],
+        state.marks && isFindingShown(state, stack, finding) ? [this.markerOf(finding, index, state)] : [],
       ),
     );
-    setAttributes(this.canvas, { 'aria-label': describe(stack) });
+    setAttributes(this.canvas, { 'aria-label': nameOf(stack) });
+    setText(this.description, descriptionOf(stack));
     this.redraw();
   }
 
@@ -140,7 +172,7 @@ export class Canvas {
 
   /** @param point in mm of the picture */
   bringPointIntoView(point: Point): void {
-    const shifted = bringIntoView(this.view, point, this.size, PADDING);
+    const shifted = bringIntoView(this.view, point, this.size, MARGIN);
     if (shifted.x !== this.view.x || shifted.y !== this.view.y) this.setViewport(shifted);
   }
 
@@ -152,10 +184,10 @@ export class Canvas {
     const { stack, view, size } = this;
     if (!stack || size.width === 0 || size.height === 0) return;
     this.picture.place(view, size);
-    this.bed.place(view);
+    this.area.place(view);
     this.hand.place(view, size);
     this.annotations.place(view);
-    this.rulers.draw(view, size);
+    this.scaleBar.draw(view, size);
     this.markers.place(view, size);
     this.moved(view, this.chosen);
   }
@@ -177,11 +209,15 @@ export class Canvas {
   }
 }
 
-function describe({ width, height, layers, findings }: PreviewStack): string {
-  const size = `${Math.round(width * 10) / 10} by ${Math.round(height * 10) / 10} mm`;
+/** Its name is short, since it is spoken each time; what can be done there is its description. */
+function nameOf({ width, height }: PreviewStack): string {
+  return `Stencil, ${Math.round(width * 10) / 10} by ${Math.round(height * 10) / 10} mm`;
+}
+
+function descriptionOf({ layers, findings }: PreviewStack): string {
   return (
-    `Stencil, ${size}, layers: ${layers.length}, findings: ${findings.length}. ` +
-    'Arrow keys move it, plus and minus scale it, zero shows all of it. Full stop and comma go from part to part, ' +
-    'Shift with arrow keys moves the crosshair, Enter uses it.'
+    `Layers: ${layers.length}, findings: ${findings.length}. ` +
+    'Arrow keys move it, plus and minus zoom, zero fits it to the window. Full stop and comma go from part to part, ' +
+    'Shift with arrow keys moves the crosshair, Enter uses it. H hides the marks.'
   );
 }

@@ -41,7 +41,7 @@ interface PlacedFindingMarker extends FindingMarker {
 
 export class FindingMarkers {
   /** Everything in window pixels. */
-  readonly element = svg('g', { class: 'marks' });
+  readonly element = svg('g', { class: 'marks', 'aria-hidden': 'true' });
   private readonly labelled = svg('g');
   private readonly dots = svg('path', { class: 'other-marks' });
   private markers: readonly FindingMarker[] = [];

@@ -1,8 +1,5 @@
-/** Asks how large a millimetre is on this screen, by a card that everybody has. */
+/** Asks how large a millimetre is on this screen: a line is measured with a ruler, and its length typed. */
 import { html, setText } from '../dom/dom';
-
-/** mm: cards of the format ID-1 after ISO/IEC 7810, such as bank cards. */
-const CARD = { width: 85.6, height: 53.98 };
 
 export const MM_PER_INCH = 25.4;
 
@@ -10,51 +7,67 @@ export const MM_PER_INCH = 25.4;
 export const MIN_PPI = 40;
 export const MAX_PPI = 400;
 
+/** CSS pixels: the line's length at most, and what of the window's width it leaves free. */
+const LONGEST = 400;
+const FREE = 80;
+
 export class Calibration {
   readonly element = html('dialog', { class: 'calibration', 'aria-labelledby': 'calibration-title' });
-  private readonly card = html('div', { class: 'id-card', 'aria-hidden': 'true' });
-  private readonly slider = html('input', {
-    type: 'range',
-    min: MIN_PPI,
-    max: MAX_PPI,
-    step: 0.5,
-    'aria-label': 'Width of the card on the screen',
+  private readonly line = html('div', { class: 'measured-line', 'aria-hidden': 'true' });
+  private readonly length = html('input', {
+    type: 'number',
+    step: 0.1,
+    inputmode: 'decimal',
+    'aria-label': 'Length of the line in mm',
+    'aria-describedby': 'calibration-figure',
   });
-  private readonly figure = html('output');
+  private readonly figure = html('output', { id: 'calibration-figure' });
+  private readonly keep = html('button', { type: 'button', class: 'tool primary' }, ['Keep']);
+  private pixels = LONGEST;
 
   /** @param save takes CSS pixels to the inch */
   constructor(save: (pixelsPerInch: number) => void) {
-    const done = html('button', { type: 'button', class: 'tool primary' }, ['Keep']);
-    const leave = html('button', { type: 'button', class: 'tool' }, ['Leave it']);
-    const text =
-      'Hold a bank card against the screen and draw the slider until the frame is as wide as the card. ' +
-      'Arrow keys move it by a little.';
+    const cancel = html('button', { type: 'button', class: 'tool' }, ['Cancel']);
     this.element.append(
-      html('h2', { id: 'calibration-title' }, ['True size on this screen']),
-      html('p', {}, [text]),
-      this.card,
-      html('label', {}, [this.slider, this.figure]),
-      html('div', { class: 'option-row' }, [done, leave]),
+      html('h2', { id: 'calibration-title' }, ['Calibrate screen']),
+      html('p', {}, ['Measure this line with a ruler, and type what you read.']),
+      this.line,
+      html('label', {}, [this.length, 'mm', this.figure]),
+      html('div', { class: 'option-row' }, [this.keep, cancel]),
     );
-    this.slider.addEventListener('input', () => this.draw());
-    done.addEventListener('click', () => {
-      save(Number(this.slider.value));
+    const done = () => {
+      if (!this.valid) return;
+      save(this.pixelsPerInch);
       this.element.close();
+    };
+    this.length.addEventListener('input', () => this.draw());
+    this.length.addEventListener('keydown', ({ key }) => {
+      if (key === 'Enter') done();
     });
-    leave.addEventListener('click', () => this.element.close());
+    this.keep.addEventListener('click', done);
+    cancel.addEventListener('click', () => this.element.close());
   }
 
   open(pixelsPerInch: number): void {
-    this.slider.value = String(pixelsPerInch);
+    this.pixels = Math.max(Math.min(LONGEST, window.innerWidth - FREE), 100);
+    this.line.style.setProperty('width', `${this.pixels}px`);
+    this.length.value = ((this.pixels / pixelsPerInch) * MM_PER_INCH).toFixed(1);
     this.draw();
     this.element.showModal();
-    this.slider.focus();
+    this.length.select();
+  }
+
+  /** To a tenth: a ruler is read no finer. */
+  private get pixelsPerInch(): number {
+    return Math.round((this.pixels / Number(this.length.value)) * MM_PER_INCH * 10) / 10;
+  }
+
+  private get valid(): boolean {
+    return this.pixelsPerInch >= MIN_PPI && this.pixelsPerInch <= MAX_PPI;
   }
 
   private draw(): void {
-    const scale = Number(this.slider.value) / MM_PER_INCH;
-    this.card.style.setProperty('width', `${CARD.width * scale}px`);
-    this.card.style.setProperty('height', `${CARD.height * scale}px`);
-    setText(this.figure, `${Number(this.slider.value).toFixed(1)} pixels to the inch`);
+    this.keep.disabled = !this.valid;
+    setText(this.figure, this.valid ? `${this.pixelsPerInch.toFixed(1)} pixels per inch` : 'That cannot be right.');
   }
 }

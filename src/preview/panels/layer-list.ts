@@ -4,7 +4,7 @@ import { count } from '../../config/values';
 import type { ViewMode } from '../../picture/scene';
 import type { PreviewLayer } from '../../protocol/index';
 import { html, setAttributes, setText, svg, syncChildren } from '../dom/dom';
-import { millimetres } from '../dom/ruler-ticks';
+import { millimetres } from '../dom/scale-steps';
 
 export interface LayerRow {
   readonly layer: PreviewLayer;
@@ -57,8 +57,10 @@ export class LayerList {
         if (swatch?.firstElementChild) setAttributes(swatch.firstElementChild, { fill: layer.paint });
         if (name) setText(name, layer.name);
         if (paint) setText(paint, layer.paint);
-        if (earlier instanceof HTMLButtonElement) drawStep(earlier, `Paint ${layer.name} earlier`, index === 0);
-        if (later instanceof HTMLButtonElement) drawStep(later, `Paint ${layer.name} later`, index === rows.length - 1);
+        if (earlier instanceof HTMLButtonElement)
+          drawStep(earlier, `Move ${layer.name} up in the spray order`, index === 0);
+        if (later instanceof HTMLButtonElement)
+          drawStep(later, `Move ${layer.name} down in the spray order`, index === rows.length - 1);
         if (figures) setText(figures, figuresOf(layer));
       },
     );
@@ -116,11 +118,13 @@ function makeRow(type: 'checkbox' | 'radio'): HTMLLIElement {
     html('span', { class: 'order', 'aria-hidden': 'true' }),
     html('label', {}, [html('input', { type, name: 'layer' }), swatch, html('span')]),
     html('code', { class: 'paint-code' }),
-    html('button', { type: 'button', class: 'tool step', 'data-step': -1 }, ['↑']),
-    html('button', { type: 'button', class: 'tool step', 'data-step': 1 }, ['↓']),
+    html('button', { type: 'button', class: 'tool step', 'data-step': -1 }, [icon('arrow-up')]),
+    html('button', { type: 'button', class: 'tool step', 'data-step': 1 }, [icon('arrow-down')]),
     html('span', { class: 'figures' }),
   ]);
 }
+
+const icon = (name: string): HTMLElement => html('span', { class: `codicon codicon-${name}`, 'aria-hidden': 'true' });
 
 function drawStep(button: HTMLButtonElement, name: string, disabled: boolean): void {
   setAttributes(button, { 'aria-label': name, title: name });

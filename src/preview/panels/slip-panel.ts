@@ -4,7 +4,7 @@ import { count } from '../../config/values';
 import type { PreviewStack } from '../../protocol/index';
 import type { BareAfterSlip, SlipSweep } from '../../protocol/views';
 import { html, setAttributes, setText, svg, syncChildren } from '../dom/dom';
-import { millimetres } from '../dom/ruler-ticks';
+import { millimetres } from '../dom/scale-steps';
 import { IN_REGISTER, isSlipped, MAX_SHIFT, MAX_TURN, type Slip } from '../state/slip';
 import { type BenchState, layerKeys } from '../state/state';
 
@@ -31,7 +31,7 @@ const SLIDERS: readonly { part: Part; label: string; name: string; most: number;
 
 export class SlipPanel {
   readonly element: HTMLElement;
-  private readonly layer = html('select', { 'aria-label': 'Sheet that slips' });
+  private readonly layer = html('select', { 'aria-label': 'Sheet out of register' });
   private readonly byHand = html('input', { type: 'checkbox' });
   private readonly sliders = SLIDERS.map((slider) => ({ ...slider, ...sliderRow(slider) }));
   private readonly told = html('output', { class: 'told', 'aria-live': 'polite' });
@@ -46,7 +46,7 @@ export class SlipPanel {
     for (const { part, input } of this.sliders) {
       input.addEventListener('input', () => actions.slip({ ...this.slip, [part]: Number(input.value) }));
     }
-    const back = html('button', { type: 'button', class: 'tool' }, ['Back in register']);
+    const back = html('button', { type: 'button', class: 'tool' }, ['Reset']);
     back.addEventListener('click', () => actions.change({ slips: {} }));
     this.sweepButton.addEventListener('click', () => actions.sweep());
     this.sweeps.addEventListener('click', ({ target }) => {
@@ -56,10 +56,10 @@ export class SlipPanel {
       actions.change({ held: key, slips: { [key]: { x: Number(x), y: Number(y), turn: 0 } } });
     });
     this.element = html('details', { class: 'slip' }, [
-      html('summary', {}, [html('h2', {}, ['Slip'])]),
+      html('summary', {}, [html('h2', {}, ['Misregistration'])]),
       html('div', { class: 'option-row' }, [
         html('label', {}, ['Sheet', this.layer]),
-        html('label', {}, [this.byHand, 'Shift by hand']),
+        html('label', {}, [this.byHand, 'Drag a sheet']),
         back,
       ]),
       ...this.sliders.map(({ row }) => row),
@@ -92,7 +92,7 @@ export class SlipPanel {
     }
     setText(this.told, toldOf(Object.values(state.slips).some(isSlipped), bare));
     syncChildren(this.pairs, pairsOf(stack), () => html('li'), setText);
-    setText(this.sweepButton, sweeping ? 'Sweeping…' : `Sweep all sides by ${millimetres(stack.slip)} mm`);
+    setText(this.sweepButton, sweeping ? 'Testing…' : `Test all directions (${millimetres(stack.slip)} mm)`);
     syncChildren(this.sweeps, sweeps, makeSweep, (row, sweep) => drawSweep(row, sweep, stack));
   }
 }
@@ -113,7 +113,7 @@ function toldOf(slipped: boolean, bare: BareAfterSlip | undefined): string {
   if (!slipped) return 'All sheets lie in register.';
   if (!bare) return 'Measuring…';
   const { area, places, whole } = bare;
-  const edges = `${area2(whole)} mm² came bare, outer edges included.`;
+  const edges = `${area2(whole)} mm² uncovered in all.`;
   if (area === 0) return `No bare ground between colours. ${edges}`;
   return `Bare ground between colours: ${area2(area)} mm² in ${count(places, 'place')}. ${edges}`;
 }
@@ -121,9 +121,10 @@ function toldOf(slipped: boolean, bare: BareAfterSlip | undefined): string {
 /** What the checks have measured of neighbours. */
 function pairsOf({ safeSlips, slip, layers }: PreviewStack): string[] {
   if (!safeSlips || layers.length < 2) return [];
-  if (safeSlips.length === 0) return [`All neighbours bear ${millimetres(slip)} mm to every side.`];
+  if (safeSlips.length === 0) return [`All neighbours tolerate ${millimetres(slip)} mm in any direction.`];
   return safeSlips.map(
-    ({ layers: [a, b], safe }) => `${layers[a]?.name ?? ''} and ${layers[b]?.name ?? ''} bear ${safe.toFixed(2)} mm.`,
+    ({ layers: [a, b], safe }) =>
+      `${layers[a]?.name ?? ''} and ${layers[b]?.name ?? ''} tolerate ${safe.toFixed(2)} mm.`,
   );
 }
 
@@ -152,9 +153,9 @@ function drawSweep(item: HTMLLIElement, { layer, areas, slip, safe }: SlipSweep,
   setText(
     text,
     most === 0
-      ? `${key}: bears ${millimetres(slip)} mm to every side.`
-      : `${key}: bears ${safe.toFixed(2)} mm. Slipped ${millimetres(slip)} mm ${sideOf(angle)}, ${area2(most)} ` +
-          'mm² come bare.',
+      ? `${key}: tolerates ${millimetres(slip)} mm in any direction.`
+      : `${key}: tolerates ${safe.toFixed(2)} mm. Moved ${millimetres(slip)} mm ${sideOf(angle)}, ${area2(most)} ` +
+          'mm² stay bare.',
   );
 }
 

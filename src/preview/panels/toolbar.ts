@@ -1,75 +1,104 @@
-/** How the picture is looked at: the way of looking, how near, and whether the panel stays with its file. */
-import type { ViewMode } from '../../picture/scene';
-import { html, setAttributes, setText } from '../dom/dom';
-import type { Viewport } from '../state/viewport';
+/** One row of icon buttons with names. What finds no room in it stands in the menu at its end. */
+import { html, setAttributes } from '../dom/dom';
+import { Roving } from '../dom/rove';
+import { type Command, type CommandGroup, isThere, stateOf, tooltipOf } from './command';
+import { Menu } from './menu';
+import { openBelow, opens } from './popover';
 
-export interface ToolbarActions {
-  mode(mode: ViewMode): void;
-  zoom(factor: number): void;
-  fit(): void;
-  trueSize(): void;
-  pin(): void;
-  saveAs(): void;
+export interface ToolbarGroup extends CommandGroup {
+  /** Where room is short, the group with the lowest goes into the menu first. */
+  readonly rank: number;
+  /** A figure that stands after the first button. */
+  readonly figure?: HTMLElement;
 }
 
-const VIEW_MODE_TITLES: Readonly<Record<ViewMode, string>> = {
-  print: 'The print',
-  sheet: 'One sheet',
-  sheets: 'All sheets',
-};
+export interface ToolbarPanel {
+  readonly button: Command;
+  /** What opens below the button. */
+  readonly panel: HTMLElement;
+}
+
+interface Shown {
+  readonly group: ToolbarGroup;
+  readonly element: HTMLElement;
+  readonly buttons: readonly { readonly command: Command; readonly button: HTMLButtonElement }[];
+}
 
 export class Toolbar {
-  readonly element: HTMLElement;
-  private readonly radios: Readonly<Record<ViewMode, HTMLInputElement>>;
-  private readonly nearness = html('output', { class: 'nearness', 'aria-label': 'Size on the screen' });
-  private readonly pin: HTMLElement;
+  readonly element = html('div', { class: 'toolbar', role: 'toolbar', 'aria-label': 'Stencil Preview' });
+  private readonly roving = new Roving(this.element, 'across');
+  private readonly groups: readonly Shown[];
+  private readonly more = new Menu('More');
+  private readonly rest: readonly (readonly Command[])[];
+  private readonly ends: readonly HTMLElement[];
 
-  constructor(actions: ToolbarActions) {
-    const looks = Object.keys(VIEW_MODE_TITLES) as ViewMode[];
-    const radios = looks.map((look) => [look, radio(() => actions.mode(look))] as const);
-    this.radios = Object.fromEntries(radios) as Record<ViewMode, HTMLInputElement>;
-    this.pin = button('Pin', 'Pin: stay with this file', () => actions.pin());
-    const group = html(
-      'span',
-      { role: 'radiogroup', 'aria-label': 'Way of looking' },
-      radios.map(([look, input]) => html('label', {}, [input, VIEW_MODE_TITLES[look]])),
-    );
-    this.element = html('div', { class: 'toolbar', role: 'toolbar', 'aria-label': 'View' }, [
-      group,
-      html('span', { class: 'zoom' }, [
-        button('−', 'Farther', () => actions.zoom(1 / 1.25)),
-        this.nearness,
-        button('+', 'Nearer', () => actions.zoom(1.25)),
-        button('Fit', 'Fit: show the whole picture', () => actions.fit()),
-        button('1:1', '1:1, show at true size', () => actions.trueSize()),
-      ]),
-      html('span', { class: 'panel-tools' }, [
-        this.pin,
-        button('Save picture…', 'Save picture… as PNG or SVG', () => actions.saveAs()),
-      ]),
-    ]);
+  /** @param rest what always stands in the menu, in groups */
+  constructor(groups: readonly ToolbarGroup[], { button, panel }: ToolbarPanel, rest: readonly (readonly Command[])[]) {
+    this.groups = groups.map(makeGroup);
+    this.rest = rest;
+    const opener = makeButton(button);
+    opens(opener, panel, () => openBelow(panel, opener));
+    const more = makeButton(MORE);
+    setAttributes(more, { 'aria-haspopup': 'menu' });
+    opens(more, this.more.element, () => this.more.open(more, this.menuGroups()));
+    this.ends = [html('span', { class: 'tool-group ends' }, [opener, more])];
+    this.element.append(...this.groups.map(({ element }) => element), ...this.ends, panel, this.more.element);
+    new ResizeObserver(() => this.arrange()).observe(this.element);
   }
 
-  /** @param trueScale CSS pixels to the mm at true size */
-  draw(mode: ViewMode, view: Viewport, trueScale: number): void {
-    this.radios[mode].checked = true;
-    setText(this.nearness, `${Math.round((view.scale / trueScale) * 100)} %`);
+  draw(): void {
+    for (const { buttons } of this.groups) {
+      for (const { command, button } of buttons) {
+        setAttributes(button, stateOf(command));
+        button.hidden = !isThere(command);
+      }
+    }
+    this.arrange();
   }
 
-  drawPin(pinned: boolean): void {
-    setAttributes(this.pin, { 'aria-pressed': String(pinned) });
+  /** Hides groups, the least wanted first, until the others stand in one row. */
+  private arrange(): void {
+    const { element, groups } = this;
+    for (const group of groups) group.element.hidden = false;
+    for (const group of [...groups].sort((a, b) => a.group.rank - b.group.rank)) {
+      if (element.scrollWidth <= element.clientWidth) break;
+      group.element.hidden = true;
+    }
+    this.roving.refresh();
+  }
+
+  private menuGroups(): (readonly Command[])[] {
+    return [...this.groups.filter(({ element }) => element.hidden).map(({ group }) => group.commands), ...this.rest];
   }
 }
 
-function radio(chosen: () => void): HTMLInputElement {
-  const made = html('input', { type: 'radio', name: 'mode' });
-  made.addEventListener('change', chosen);
-  return made;
+const MORE: Command = { name: 'More', icon: 'ellipsis', kind: 'action', run: () => undefined };
+
+function makeGroup(group: ToolbarGroup): Shown {
+  const buttons = group.commands.map((command) => ({ command, button: makeButton(command) }));
+  const [first, ...others] = buttons.map(({ button }) => button);
+  const role = group.commands.every(({ kind }) => kind === 'choice') ? 'radiogroup' : 'group';
+  const children = [first, group.figure, ...others].filter((child) => child !== undefined);
+  return {
+    group,
+    buttons,
+    element: html('span', { class: 'tool-group', role, 'aria-label': group.name }, children),
+  };
 }
 
-/** @param name begins with the label where that is a word: who speaks to the page says what stands there */
-function button(label: string, name: string, action: () => void): HTMLElement {
-  const made = html('button', { type: 'button', class: 'tool', 'aria-label': name, title: name }, [label]);
-  made.addEventListener('click', action);
-  return made;
+function makeButton(command: Command): HTMLButtonElement {
+  const button = html(
+    'button',
+    {
+      type: 'button',
+      class: 'tool icon-tool',
+      'aria-label': command.name,
+      title: tooltipOf(command),
+      ...(command.kind === 'choice' && { role: 'radio' }),
+      ...stateOf(command),
+    },
+    [html('span', { class: `codicon codicon-${command.icon}`, 'aria-hidden': 'true' })],
+  );
+  button.addEventListener('click', () => command.run());
+  return button;
 }

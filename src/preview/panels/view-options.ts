@@ -1,4 +1,4 @@
-/** What can be chosen for a way of looking: ground and paint of the print, how the sheets lie. */
+/** What can be chosen for a way of looking: ground and opacity of the print, how the sheets lie. */
 import type { ViewMode } from '../../picture/scene';
 import { html, setText } from '../dom/dom';
 import type { BenchState } from '../state/state';
@@ -7,50 +7,63 @@ export interface ViewOptionsActions {
   change(change: Partial<BenchState>): void;
 }
 
-/** The step between spread sheets when one first asks for it. */
+/** The offset between staggered sheets when one first asks for it. */
 const FIRST_STEP = 0.3;
 
 export class ViewOptions {
-  readonly element = html('div', { class: 'look-options', role: 'group', 'aria-label': 'How it is shown' });
+  readonly element = html('div', {
+    class: 'view-options',
+    role: 'group',
+    'aria-label': 'Display options',
+    popover: 'auto',
+  });
   private readonly ground = html('input', { type: 'color', 'aria-label': 'Colour of the ground' });
-  private readonly opacity = range('Opacity of the paint', 10, 100);
+  private readonly opacity = range('Opacity', 10, 100);
   private readonly opacityText = html('output');
-  private readonly usual = html('button', { type: 'button', class: 'tool' }, ['Usual ground']);
-  private readonly spread = html('input', { type: 'checkbox' });
-  private readonly apart = range('How far apart', 0, 100);
-  private readonly groups: Readonly<Record<ViewMode, HTMLElement | undefined>>;
+  private readonly reset = html('button', { type: 'button', class: 'tool' }, ['Reset ground']);
+  private readonly stagger = html('input', { type: 'checkbox' });
+  private readonly offset = range('Offset', 0, 100);
+  private readonly groups: Readonly<Record<ViewMode, HTMLElement>>;
 
   constructor({ change }: ViewOptionsActions) {
     this.ground.addEventListener('input', () => change({ ground: this.ground.value }));
-    this.usual.addEventListener('click', () => change({ ground: undefined }));
+    this.reset.addEventListener('click', () => change({ ground: undefined }));
     this.opacity.addEventListener('input', () => change({ opacity: Number(this.opacity.value) / 100 }));
-    this.spread.addEventListener('change', () => change({ apart: this.spread.checked ? FIRST_STEP : undefined }));
-    this.apart.addEventListener('input', () => change({ apart: Number(this.apart.value) / 100 }));
-    const print = html('div', { class: 'option-row' }, [
-      html('label', {}, [this.ground, 'Ground']),
-      this.usual,
-      html('label', {}, ['Paint', this.opacity, this.opacityText]),
-    ]);
-    const sheets = html('div', { class: 'option-row' }, [
-      html('label', {}, [this.spread, 'Spread apart in order']),
-      html('label', {}, ['Step', this.apart]),
-    ]);
-    this.groups = { print, sheets, sheet: undefined };
-    this.element.append(print, sheets);
+    this.stagger.addEventListener('change', () => change({ apart: this.stagger.checked ? FIRST_STEP : undefined }));
+    this.offset.addEventListener('input', () => change({ apart: Number(this.offset.value) / 100 }));
+    this.groups = {
+      print: rows(
+        [html('label', {}, [this.ground, 'Ground']), this.reset],
+        [html('label', {}, ['Opacity', this.opacity, this.opacityText])],
+      ),
+      sheets: rows(
+        [html('label', {}, [this.stagger, 'Stagger in spray order'])],
+        [html('label', {}, ['Offset', this.offset])],
+      ),
+      sheet: html('p', {}, ['Choose the sheet under Layers.']),
+    };
+    this.element.append(...Object.values(this.groups));
   }
 
   /** @param ground the colour that is in force */
   draw({ mode, opacity, apart, ground: chosen }: BenchState, ground: string): void {
-    for (const [kind, group] of Object.entries(this.groups)) if (group) group.hidden = kind !== mode;
-    this.element.hidden = this.groups[mode] === undefined;
+    for (const [kind, group] of Object.entries(this.groups)) group.hidden = kind !== mode;
     if (this.ground.value !== ground) this.ground.value = ground;
-    this.usual.hidden = chosen === undefined;
+    this.reset.disabled = chosen === undefined;
     this.opacity.value = String(Math.round(opacity * 100));
     setText(this.opacityText, `${Math.round(opacity * 100)} %`);
-    this.spread.checked = apart !== undefined;
-    this.apart.disabled = apart === undefined;
-    if (apart !== undefined) this.apart.value = String(Math.round(apart * 100));
+    this.stagger.checked = apart !== undefined;
+    this.offset.disabled = apart === undefined;
+    if (apart !== undefined) this.offset.value = String(Math.round(apart * 100));
   }
+}
+
+function rows(...contents: readonly HTMLElement[][]): HTMLElement {
+  return html(
+    'div',
+    {},
+    contents.map((row) => html('div', { class: 'option-row' }, row)),
+  );
 }
 
 function range(name: string, min: number, max: number): HTMLInputElement {

@@ -11,6 +11,8 @@ export interface BenchState {
   readonly hidden: readonly string[];
   /** Index of the finding that was last chosen. */
   readonly selected: number | undefined;
+  /** Whether findings are marked on the picture. */
+  readonly marks: boolean;
   /** What is painted on, `#rrggbb`; undefined for what the project says, else the usual. */
   readonly ground: string | undefined;
   /** Of each coat of paint, 0..1. */
@@ -30,6 +32,7 @@ export const FIRST_STATE: BenchState = {
   sheet: 0,
   hidden: [],
   selected: undefined,
+  marks: true,
   ground: undefined,
   opacity: 1,
   apart: undefined,
@@ -83,6 +86,7 @@ export function restoredState(kept: unknown): BenchState {
     sheet: typeof known.sheet === 'number' && known.sheet >= 0 ? Math.floor(known.sheet) : 0,
     hidden: words(known.hidden),
     selected: typeof known.selected === 'number' ? known.selected : undefined,
+    marks: known.marks !== false,
     ground: typeof known.ground === 'string' && /^#[0-9a-f]{6}$/i.test(known.ground) ? known.ground : undefined,
     opacity: share(known.opacity) ?? 1,
     apart: share(known.apart),

@@ -48,12 +48,27 @@ export function viewportBox(view: Viewport, { width, height }: Size, place: Matr
   return { minX: Math.min(...xs), minY: Math.min(...ys), maxX: Math.max(...xs), maxY: Math.max(...ys) };
 }
 
-/** The whole box in the middle of the window, with at least `padding` pixels around it. */
-export function fit(window: Size, box: Box, padding: number): Viewport {
+/** CSS pixels that stay free between the edges of the window and a picture that is shown whole. */
+export interface Inset {
+  readonly side: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
+/** A small rim; below room for the scale bar, where the window is not too low for that. */
+export function insetFor({ height }: Size): Inset {
+  return height < 240 ? { side: 8, top: 8, bottom: 8 } : { side: 12, top: 12, bottom: 32 };
+}
+
+/** The whole box in the middle of the window's room, as large as it goes. */
+export function fit(window: Size, box: Box, { side, top, bottom }: Inset): Viewport {
   const [width, height] = [box.maxX - box.minX, box.maxY - box.minY];
-  const room = { width: Math.max(window.width - 2 * padding, 1), height: Math.max(window.height - 2 * padding, 1) };
+  const room = { width: Math.max(window.width - 2 * side, 1), height: Math.max(window.height - top - bottom, 1) };
   const scale = clampScale(width > 0 && height > 0 ? Math.min(room.width / width, room.height / height) : TRUE_SIZE);
-  return centreOn(window, { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 }, scale);
+  const middle = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
+  // Where nothing else is in the way it stands in the very middle.
+  const lower = Math.max((bottom - top) / 2 - (room.height - height * scale) / 2, 0);
+  return pan(centreOn(window, middle, scale), 0, -lower);
 }
 
 export function centreOn(window: Size, point: Point, scale: number): Viewport {

@@ -32,7 +32,7 @@ export class ToolController {
   readonly inPicture = svg('g');
   /** In window pixels. */
   readonly overPicture = svg('g');
-  readonly choice = new ToolChoice((tool) => this.take(tool));
+  readonly choice: ToolChoice;
   readonly card: PartCard;
   readonly status: HTMLElement;
   readonly bridgePreview: BridgePreviewOverlay;
@@ -45,8 +45,10 @@ export class ToolController {
 
   private readonly host: ToolHost;
 
-  constructor(host: ToolHost) {
+  /** @param changed is called when another tool is in hand */
+  constructor(host: ToolHost, changed: () => void) {
     this.host = host;
+    this.choice = new ToolChoice((tool) => this.take(tool), changed);
     this.context = new ToolContext(host, () => this.redraw());
     this.pickTool = new PickTool(this.context);
     this.bridgeTool = new BridgeTool(this.context, () => this.pickTool.show(undefined));

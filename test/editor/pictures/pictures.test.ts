@@ -22,7 +22,7 @@ beforeAll(async () => {
   await workbench.page.setViewportSize({ width: 1360, height: 850 });
   await workbench.openFile(DEMO);
   await workbench.command('Tombolo: Open the Bench');
-  await inBench('.layers li').nth(3).waitFor();
+  await inBench('.layers li').nth(3).waitFor({ state: 'attached' });
 });
 
 async function picture(file: string): Promise<void> {
@@ -51,22 +51,22 @@ test('the editor with its findings', async () => {
 test('each way of looking', async () => {
   await workbench.widenBench();
   await inBench('.slip summary').click();
-  await workbench.bench.getByRole('combobox', { name: 'Sheet that slips' }).selectOption('Heron');
+  await workbench.bench.getByRole('combobox', { name: 'Sheet out of register' }).selectOption('Heron');
   await workbench.bench.getByRole('slider', { name: 'Shift down in mm' }).fill('1');
   await inBench('.told')
     .getByText(/between colours: \d/)
     .waitFor();
-  await inBench('vscode-button').filter({ hasText: 'Sweep' }).click();
+  await inBench('vscode-button').filter({ hasText: 'Test all' }).click();
   await expect.poll(() => inBench('.sweep').count(), { timeout: 30_000 }).toBe(4);
   await picture('the-print.png');
-  await control('button', 'Back in register').click();
+  await control('button', 'Reset').click();
   await inBench('.slip summary').click();
-  await control('radio', 'One sheet').check();
+  await control('radio', 'Single sheet').check();
   await control('radio', 'Sun').check();
   await picture('one-sheet.png');
   await control('radio', 'All sheets').check();
   await picture('all-sheets.png');
-  await control('radio', 'The print').check();
+  await control('radio', 'Print').check();
 });
 
 test('from the squiggle to the bridge in the print', async () => {
@@ -91,7 +91,7 @@ test('from the squiggle to the bridge in the print', async () => {
   await fix.click();
   await control('button', /Island of 272/).waitFor({ state: 'detached' });
   await take(2200);
-  await control('radio', 'One sheet').check();
+  await control('radio', 'Single sheet').check();
   await control('radio', 'Sun').check();
   await workbench.page.mouse.move(640, 845);
   await take(2600);

@@ -96,7 +96,7 @@ export const tests: Record<string, () => Promise<void>> = {
         .flatMap(({ tabs }) => tabs)
         .find(({ input }) => input instanceof vscode.TabInputWebview && input.viewType.includes('tombolo.bench')),
     );
-    assert.equal(tab.label, 'Bench: ring.svg');
+    assert.equal(tab.label, 'Stencil Preview (Bench): ring.svg');
     assert.equal(vscode.window.activeTextEditor?.document.uri.toString(), document.uri.toString());
     assert.notEqual(tab.group.viewColumn, vscode.window.activeTextEditor?.viewColumn);
   },

@@ -16,7 +16,7 @@ test('the picture has a button that opens the text with the bench beside it', as
   });
   await bench.shot('picture-1');
   await bench.page.getByRole('button', { name: 'Open the Bench' }).first().click();
-  await bench.page.getByRole('tab', { name: 'Bench: ring.svg' }).waitFor();
+  await bench.page.getByRole('tab', { name: 'Stencil Preview (Bench): ring.svg' }).waitFor();
   await bench.page.locator('.squiggly-error').first().waitFor();
   await bench.shot('picture-2-bench');
 });

@@ -10,6 +10,13 @@ const press = async (...keys: string[]) => {
 };
 type Role = 'radio' | 'checkbox' | 'slider' | 'button';
 const control = (role: Role, name: string) => workbench.bench.getByRole(role, { name });
+/** A control that stands in the panel below "Display options" is opened first. */
+const option = async (role: Role, name: string) => {
+  if (!(await control(role, name).isVisible())) await control('button', 'Display options').click();
+  return control(role, name);
+};
+/** A row of the menu at the end of the toolbar. */
+const row = (name: string) => workbench.bench.getByRole('menu').getByText(name, { exact: true });
 const isChecked = (role: Role, name: string) => control(role, name).isChecked();
 
 beforeAll(() => workbench.widenBench());
@@ -43,17 +50,17 @@ async function bothWays({ by, keys, at, from, before, state }: Use): Promise<voi
 }
 
 const nearness = () => inBench('.nearness').textContent();
-const showWhole = () => control('button', 'Fit').click();
+const showWhole = () => control('button', 'Fit to window').click();
 const places = () =>
   inBench('[data-layer]').evaluateAll((plates) =>
     plates.map((plate) => [plate.getAttribute('data-layer'), plate.getAttribute('transform')]),
   );
-const inRegister = () => control('button', 'Back in register').click();
+const inRegister = () => control('button', 'Reset').click();
 const dialog = () => workbench.bench.getByRole('dialog').isVisible();
 
 test('Tab comes to every control', async () => {
   const { canvas, controls } = await inBench('body').evaluate((body) => {
-    const wanted = 'button, input, select, summary, vscode-button, .canvas';
+    const wanted = 'button:not([tabindex="-1"]), input, select, summary, vscode-button, .canvas';
     const shown = [...body.querySelectorAll<HTMLElement>(wanted)].filter(
       (element) => element.checkVisibility() && !element.matches(':disabled, input[type=radio]:not(:checked)'),
     );
@@ -61,7 +68,7 @@ test('Tab comes to every control', async () => {
     return { canvas: shown.some((element) => element.matches('.canvas')), controls: shown.length };
   });
   expect(canvas).toBe(true);
-  expect(controls).toBeGreaterThan(25);
+  expect(controls).toBeGreaterThan(15);
   const stops = new Set<string | null>();
   await inBench('[data-stop="0"]').focus();
   for (let stop = 0; stop < controls; stop += 1) {
@@ -72,61 +79,121 @@ test('Tab comes to every control', async () => {
 });
 
 describe('the toolbar', () => {
-  it.each(['Nearer', 'Farther', '1:1'])('%s', (name) =>
+  it.each(['Zoom in', 'Zoom out', 'Actual size'])('%s', (name) =>
     bothWays({ by: control('button', name), keys: ['Enter'], before: showWhole, state: nearness }),
   );
 
-  it('Fit', () =>
+  it('Fit to window', () =>
     bothWays({
-      by: control('button', 'Fit'),
+      by: control('button', 'Fit to window'),
       keys: ['Space'],
       state: nearness,
       before: async () => {
         await showWhole();
-        await control('button', 'Nearer').click();
+        await control('button', 'Zoom in').click();
       },
     }));
 
   it('ways of looking', () =>
     bothWays({
       by: control('radio', 'All sheets'),
-      from: control('radio', 'The print'),
-      keys: ['ArrowRight', 'ArrowRight'],
-      before: () => control('radio', 'The print').click(),
+      from: control('radio', 'Print'),
+      keys: ['ArrowRight', 'ArrowRight', 'Enter'],
+      before: () => control('radio', 'Print').click(),
       state: places,
     }));
 
-  it('Pin', async () => {
-    const pin = control('button', 'Stay with this file');
-    const state = () => pin.getAttribute('aria-pressed');
-    const before = async () => {
-      if ((await state()) === 'true') await pin.click();
+  it('is one tab stop; arrow keys, Home and End go through it', async () => {
+    await control('radio', 'Print').focus();
+    const name = () => inBench(':focus').getAttribute('aria-label');
+    const seen: (string | null)[] = [];
+    for (let i = 0; i < 4; i += 1) {
+      seen.push(await name());
+      await press('ArrowRight');
+    }
+    expect(seen).toEqual(['Print', 'Single sheet', 'All sheets', 'Find in text']);
+    await press('End');
+    expect(await name()).toBe('More');
+    await press('ArrowRight');
+    expect(await name()).toBe('Print');
+    await press('ArrowLeft', 'Tab');
+    expect(await inBench(':focus').evaluate((element) => element.closest('[role=toolbar]'))).toBeNull();
+    await press('Shift+Tab');
+    expect(await name()).toBe('More');
+  });
+
+  it('Keep showing this file, from the menu', async () => {
+    const state = async () => {
+      await control('button', 'More').click();
+      const on = await workbench.bench
+        .getByRole('menuitemcheckbox', { name: 'Keep showing this file' })
+        .getAttribute('aria-checked');
+      await press('Escape');
+      return on;
     };
-    await bothWays({ by: pin, keys: ['Space'], before, state });
+    expect(await state()).toBe('false');
+    await workbench.chooseMore('Keep showing this file');
+    expect(await state()).toBe('true');
+    await control('button', 'More').focus();
+    await press('Enter', 'End', 'ArrowUp', 'Enter');
+    expect(await state()).toBe('false');
+  });
+
+  it('the menu closes on Escape and gives the focus back', async () => {
+    await control('button', 'More').focus();
+    await press('Enter');
+    await row('Save picture…').waitFor();
+    expect(await control('button', 'More').getAttribute('aria-expanded')).toBe('true');
+    await press('Escape');
+    await row('Save picture…').waitFor({ state: 'hidden' });
+    expect(await inBench(':focus').getAttribute('aria-label')).toBe('More');
+  });
+
+  it('Marks', () =>
+    bothWays({
+      by: control('button', 'Marks'),
+      keys: ['Enter'],
+      before: async () => {
+        if ((await control('button', 'Marks').getAttribute('aria-pressed')) === 'false')
+          await control('button', 'Marks').click();
+      },
+      state: () => inBench('.mark').count(),
+    }));
+
+  it('Marks, by the key of the picture', async () => {
+    await inBench('.canvas').focus();
+    await press('h');
+    await expect.poll(() => inBench('.mark').count()).toBe(0);
+    await press('h');
+    await expect.poll(() => inBench('.mark').count()).toBeGreaterThan(0);
   });
 
   it('tools', async () => {
     const told = () => inBench('.unseen[role=status]').textContent();
-    const pick = control('radio', 'Pick');
+    const pick = control('radio', 'Find in text');
     const before = () => pick.click();
     for (const [name, keys] of [
-      ['Measure', ['ArrowRight']],
-      ['Bridge', ['ArrowLeft']],
+      ['Measure', ['ArrowRight', 'Enter']],
+      ['Bridge', ['ArrowRight', 'ArrowRight', 'Enter']],
     ] as const) {
       const state = async () => [await isChecked('radio', name), await told()];
       await bothWays({ by: control('radio', name), from: pick, keys, before, state });
     }
   });
 
-  it('Bed', async () => {
-    const bed = control('checkbox', 'Bed');
-    const state = () => inBench('.bed').getAttribute('visibility');
-    await bothWays({ by: bed, keys: ['Space'], before: () => bed.uncheck(), state });
+  it('Cutting area', async () => {
+    const state = () => inBench('.cutting-area').getAttribute('visibility');
+    expect(await state()).toBe('hidden');
+    await workbench.chooseMore('Cutting area');
+    expect(await state()).toBe('visible');
+    await control('button', 'More').focus();
+    await press('Enter', 'Enter');
+    expect(await state()).toBe('hidden');
   });
 
   it('Save picture…, by key', async () => {
-    await control('button', 'Save picture…').focus();
-    await press('Enter');
+    await control('button', 'More').focus();
+    await press('Enter', 'End', 'Enter');
     const name = workbench.page.locator('.quick-input-widget input').first();
     await expect.poll(() => name.inputValue()).toMatch(/waymarker-picture\.png$/);
     await press('Escape');
@@ -134,32 +201,46 @@ describe('the toolbar', () => {
   });
 });
 
-describe('how it is shown', () => {
-  it('Usual ground', () =>
+describe('display options', () => {
+  it('open and close below their button', () =>
     bothWays({
-      by: control('button', 'Usual ground'),
+      by: control('button', 'Display options'),
+      keys: ['Enter'],
+      before: () => press('Escape'),
+      state: () => inBench('.view-options').isVisible(),
+    }));
+
+  it('Reset ground', async () => {
+    await option('button', 'Reset ground');
+    await bothWays({
+      by: control('button', 'Reset ground'),
       keys: ['Enter'],
       before: () => inBench('input[type=color]').fill('#556b2f'),
       state: () => inBench('.ground').getAttribute('fill'),
-    }).then(() => control('button', 'Usual ground').click()));
+    });
+    await control('button', 'Reset ground').click();
+  });
 
-  it('Opacity of the paint', () =>
-    bothWays({
-      by: control('slider', 'Opacity of the paint'),
+  it('Opacity', async () => {
+    await option('slider', 'Opacity');
+    await bothWays({
+      by: control('slider', 'Opacity'),
       keys: ['Home'],
       at: 'left end',
-      before: () => control('slider', 'Opacity of the paint').fill('100'),
+      before: () => control('slider', 'Opacity').fill('100'),
       state: () => inBench('.paint').first().getAttribute('fill-opacity'),
-    }));
+    });
+  });
 
-  it('spread sheets, and their step', async () => {
+  it('staggered sheets, and their offset', async () => {
     await control('radio', 'All sheets').click();
-    const spread = control('checkbox', 'Spread apart in order');
-    await bothWays({ by: spread, keys: ['Space'], before: () => spread.uncheck(), state: places });
-    await spread.check();
-    const step = control('slider', 'How far apart');
-    await bothWays({ by: step, keys: ['Home'], at: 'left end', before: () => step.fill('60'), state: places });
-    await control('radio', 'The print').click();
+    const stagger = await option('checkbox', 'Stagger in spray order');
+    await bothWays({ by: stagger, keys: ['Space'], before: () => stagger.uncheck(), state: places });
+    await stagger.check();
+    const offset = control('slider', 'Offset');
+    await bothWays({ by: offset, keys: ['Home'], at: 'left end', before: () => offset.fill('60'), state: places });
+    await stagger.uncheck();
+    await control('radio', 'Print').click();
   });
 });
 
@@ -173,7 +254,7 @@ describe('the layers', () => {
     }));
 
   it('are chosen, where one is looked at', async () => {
-    await control('radio', 'One sheet').click();
+    await control('radio', 'Single sheet').click();
     await bothWays({
       by: control('radio', 'Reeds'),
       from: control('radio', 'Sun'),
@@ -181,15 +262,15 @@ describe('the layers', () => {
       before: () => control('radio', 'Sun').click(),
       state: places,
     });
-    await control('radio', 'The print').click();
+    await control('radio', 'Print').click();
   });
 
   it('are painted later by key, earlier by mouse', async () => {
     const names = () => inBench('.layers label span').allTextContents();
-    await control('button', 'Paint Sun later').focus();
+    await control('button', 'Move Sun down in the spray order').focus();
     await press('Enter');
     await expect.poll(names).toEqual(['Reeds', 'Sun', 'Heron', 'Numeral']);
-    await control('button', 'Paint Sun earlier').click();
+    await control('button', 'Move Sun up in the spray order').click();
     await expect.poll(names).toEqual(['Sun', 'Reeds', 'Heron', 'Numeral']);
   });
 });
@@ -205,7 +286,7 @@ describe('slip', () => {
 
   it('its sheet, by key', async () => {
     await inBench('.slip summary').click();
-    const sheet = workbench.bench.getByRole('combobox', { name: 'Sheet that slips' });
+    const sheet = workbench.bench.getByRole('combobox', { name: 'Sheet out of register' });
     expect(await sheet.inputValue()).toBe('Numeral');
     await sheet.focus();
     await press('ArrowUp');
@@ -216,16 +297,16 @@ describe('slip', () => {
     bothWays({ by: control('slider', name), keys: ['Home'], at: 'left end', before: inRegister, state: places }),
   );
 
-  it('Back in register', () =>
+  it('Reset', () =>
     bothWays({
-      by: control('button', 'Back in register'),
+      by: control('button', 'Reset'),
       keys: ['Enter'],
       state: places,
       before: () => control('slider', 'Shift down in mm').fill('1'),
     }).then(inRegister));
 
-  it('Shift by hand', async () => {
-    const byHand = control('checkbox', 'Shift by hand');
+  it('Drag a sheet', async () => {
+    const byHand = control('checkbox', 'Drag a sheet');
     const state = () => byHand.isChecked();
     await bothWays({ by: byHand, keys: ['Space'], before: () => byHand.uncheck(), state });
   });
@@ -240,32 +321,26 @@ describe('slip', () => {
   });
 });
 
-describe('true size', () => {
-  const close = async () => {
-    if (await dialog()) await press('Escape');
-  };
-  const open = async () => {
-    if (!(await dialog())) await control('button', 'Measure the screen…').click();
-  };
+describe('the size of the screen', () => {
+  const open = () => workbench.chooseMore('Calibrate screen…');
 
-  it('Measure the screen…', () =>
+  it('Cancel', () =>
     bothWays({
-      by: control('button', 'Measure the screen…'),
+      by: control('button', 'Cancel'),
       keys: ['Enter'],
-      before: close,
       state: dialog,
-    }));
-
-  it('Leave it', () =>
-    bothWays({ by: control('button', 'Leave it'), keys: ['Enter'], before: open, state: dialog }).then(close));
+      before: async () => {
+        if (!(await dialog())) await open();
+      },
+    }).then(() => press('Escape')));
 
   it('Keep, by key', async () => {
-    for (const [key, kept] of [
-      ['ArrowRight', 96.5],
-      ['ArrowLeft', 96],
-    ] as const) {
+    const length = workbench.bench.getByRole('spinbutton', { name: 'Length of the line in mm' });
+    for (const kept of [120, 96]) {
       await open();
-      await press(key, 'Tab', 'Enter');
+      const line = (await inBench('.measured-line').boundingBox())?.width ?? 0;
+      await length.fill(((line / kept) * 25.4).toFixed(2));
+      await press('Enter');
       expect(await dialog()).toBe(false);
       await expect.poll(() => workbench.userSettings()['tombolo.bench.pixelsPerInch']).toBe(kept);
     }

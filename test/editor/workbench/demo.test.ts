@@ -30,8 +30,11 @@ test('the bench shows the stack beside the text, with a mark and a button for ea
   await expect.poll(() => bench.bench.locator('.finding').count(), { timeout: 15_000 }).toBeGreaterThan(2);
   const buttons = await bench.bench.locator('.finding').count();
   expect(await bench.bench.locator('.mark').count()).toBe(buttons);
+  await bench.showList('Layers');
   expect(await bench.bench.locator('.layers').getByRole('checkbox').count()).toBe(4);
-  expect(await bench.bench.getByRole('application').getAttribute('aria-label')).toMatch(/148 by 105 mm, layers: 4/);
+  await bench.showList('Findings');
+  expect(await bench.bench.getByRole('application').getAttribute('aria-label')).toBe('Stencil, 148 by 105 mm');
+  expect(await bench.bench.locator('#canvas-description').textContent()).toMatch(/^Layers: 4, findings: 5\./);
   await bench.shot('demo-3-bench');
 });
 
@@ -63,19 +66,21 @@ test('the picture answers to the keyboard', async () => {
 
 test('a layer can be switched off, and looked at as one sheet', async () => {
   const marks = await bench.bench.locator('.mark').count();
+  await bench.showList('Layers');
   await bench.bench.getByRole('checkbox', { name: 'Sun' }).uncheck();
   expect(await bench.bench.locator('.mark').count()).toBeLessThan(marks);
   await bench.bench.getByRole('checkbox', { name: 'Sun' }).check();
-  await bench.bench.getByRole('radio', { name: 'One sheet' }).check();
+  await bench.bench.getByRole('radio', { name: 'Single sheet' }).check();
   await bench.bench.getByRole('radio', { name: 'Numeral' }).check();
   expect(await bench.bench.locator('.fallen').count()).toBe(2);
   await bench.shot('demo-4-one-sheet');
-  await bench.bench.getByRole('radio', { name: 'The print' }).check();
+  await bench.showList('Findings');
+  await bench.bench.getByRole('radio', { name: 'Print' }).check();
 });
 
 test('the lightbulb bridges the island of the sun; problem and mark go, and the bench keeps its view', async () => {
   const nearness = bench.bench.locator('.nearness');
-  await bench.bench.getByRole('button', { name: 'Nearer' }).click();
+  await bench.bench.getByRole('button', { name: 'Zoom in' }).click();
   const before = await nearness.textContent();
   const fix = bench.page.locator('.action-widget').getByText(/^Bridge this island/);
   await retry(async () => {

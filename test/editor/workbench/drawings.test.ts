@@ -10,12 +10,12 @@ describe('a drawing that nobody called a stencil', () => {
   it('has no underlines; the bench says so and offers to begin', async () => {
     await bench.openFile('plain.svg');
     await bench.command('Tombolo: Open the Bench');
-    await bench.bench.getByText('has not been called a stencil yet').waitFor();
+    await bench.bench.getByText('Not set up as a stencil yet').waitFor();
     expect(await bench.page.locator('.squiggly-error').count()).toBe(0);
     await bench.shot('plain-1-left-in-peace');
   });
 
-  const begin = () => bench.bench.locator('vscode-button', { hasText: 'Begin a stencil here' });
+  const begin = () => bench.bench.locator('vscode-button', { hasText: 'Set Up as Stencil…' });
 
   it.each([
     ['a click', () => begin().click()],
@@ -32,6 +32,6 @@ describe('a drawing that nobody called a stencil', () => {
     await bench.page.waitForFunction(() => document.activeElement?.closest('.monaco-editor'));
     await bench.page.keyboard.press('Control+Z');
     await bench.page.locator('.squiggly-error').first().waitFor({ state: 'detached' });
-    await bench.bench.getByText('has not been called a stencil yet').waitFor();
+    await bench.bench.getByText('Not set up as a stencil yet').waitFor();
   });
 });

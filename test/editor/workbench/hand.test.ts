@@ -137,7 +137,7 @@ describe('measuring', () => {
   it('and by keyboard', async () => {
     await canvas().focus();
     await bench.page.keyboard.press('Escape');
-    await bench.page.keyboard.press('p');
+    await bench.page.keyboard.press('f');
     await bench.page.keyboard.press('m');
     expect(await bench.bench.getByRole('radio', { name: 'Measure' }).isChecked()).toBe(true);
     await bench.page.keyboard.press('Enter');
@@ -209,40 +209,40 @@ describe('bridging', () => {
 });
 
 describe('true size', () => {
-  it('follows the screen that the artist has measured with a card', async () => {
-    await bench.bench.getByRole('button', { name: 'Measure the screen…' }).click();
-    const dialog = bench.bench.getByRole('dialog', { name: 'True size on this screen' });
+  it('follows the screen that the artist has measured with a ruler', async () => {
+    await bench.chooseMore('Calibrate screen…');
+    const dialog = bench.bench.getByRole('dialog', { name: 'Calibrate screen' });
     await dialog.waitFor();
-    const slider = bench.bench.getByRole('slider', { name: 'Width of the card on the screen' });
-    await bench.page.keyboard.press('ArrowRight');
-    expect(await slider.inputValue()).toBe('96.5');
-    await slider.fill('120');
-    const width = async (): Promise<number> => (await bench.bench.locator('.id-card').boundingBox())?.width ?? 0;
-    expect(await width()).toBeCloseTo((85.6 * 120) / 25.4, 0);
+    const length = bench.bench.getByRole('spinbutton', { name: 'Length of the line in mm' });
+    const line = (await bench.bench.locator('.measured-line').boundingBox())?.width ?? 0;
+    expect(await length.inputValue()).toBe(((line / 96) * 25.4).toFixed(1));
+    await length.fill('2');
+    expect(await bench.bench.getByRole('button', { name: 'Keep' }).isDisabled()).toBe(true);
+    await length.fill(((line / 120) * 25.4).toFixed(2));
     await bench.shot('hand-7-screen');
     await bench.bench.getByRole('button', { name: 'Keep' }).click();
-    await bench.bench.getByRole('button', { name: 'Show at true size' }).click();
+    await bench.bench.getByRole('button', { name: 'Actual size' }).click();
     const [from, to] = [await place(0, 0), await place(10, 0)];
     expect(to.x - from.x).toBeCloseTo(1200 / 25.4, 3);
     expect(await bench.bench.locator('.nearness').textContent()).toBe('100 %');
     await expect.poll(() => bench.userSettings()['tombolo.bench.pixelsPerInch']).toBe(120);
-    await bench.bench.getByRole('button', { name: 'Measure the screen…' }).click();
-    await slider.fill('96');
+    await bench.chooseMore('Calibrate screen…');
+    await length.fill(((line / 96) * 25.4).toFixed(2));
     await bench.bench.getByRole('button', { name: 'Keep' }).click();
     await expect.poll(() => bench.userSettings()['tombolo.bench.pixelsPerInch']).toBe(96);
   });
 });
 
-describe('the bed', () => {
+describe('the cutting area', () => {
   it('is drawn around the sheet at its own size, and is in sight', async () => {
-    await bench.bench.getByRole('checkbox', { name: 'Bed' }).check();
-    await bench.bench.getByRole('button', { name: 'Show the whole picture' }).click();
-    const bed = await bench.bench.locator('.bed rect').boundingBox();
+    await bench.chooseMore('Cutting area');
+    await bench.bench.getByRole('button', { name: 'Fit to window' }).click();
+    const area = await bench.bench.locator('.cutting-area rect').boundingBox();
     const [left, right] = [await place(0, 0), await place(148, 105)];
     const scale = (right.x - left.x) / 148;
-    expect(((bed?.width ?? 0) - 1) / scale).toBeCloseTo(200, 0);
-    expect(await bench.bench.locator('.bed text').textContent()).toBe('Bed, 200 × 200 mm');
-    await bench.shot('hand-8-bed');
-    await bench.bench.getByRole('checkbox', { name: 'Bed' }).uncheck();
+    expect(((area?.width ?? 0) - 1) / scale).toBeCloseTo(200, 0);
+    expect(await bench.bench.locator('.cutting-area text').textContent()).toBe('Cutting area, 200 × 200 mm');
+    await bench.shot('hand-8-cutting-area');
+    await bench.chooseMore('Cutting area');
   });
 });

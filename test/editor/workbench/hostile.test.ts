@@ -24,7 +24,7 @@ beforeAll(async () => {
   await bench.openFile('hostile.svg', 'hostile');
   await bench.command('Tombolo: Open the Bench');
   await bench.bench.locator('.canvas[aria-label*="Stencil, 60 by 60"]').waitFor();
-  await bench.bench.locator('.layers li').nth(1).waitFor();
+  await bench.bench.locator('.layers li').nth(1).waitFor({ state: 'attached' });
 });
 afterAll(() => {
   bench.page.off('request', noteRequest).off('popup', notePopup).off('dialog', noteDialog);
@@ -62,7 +62,7 @@ async function strangers(): Promise<string[]> {
   );
 }
 
-const LOOKS = ['The print', 'One sheet', 'All sheets'];
+const LOOKS = ['Print', 'Single sheet', 'All sheets'];
 
 test.each(LOOKS)('%s shows bare geometry: nothing of the markup is in the page', async (look) => {
   await bench.bench.getByRole('radio', { name: look }).check();
@@ -73,7 +73,7 @@ test.each(LOOKS)('%s shows bare geometry: nothing of the markup is in the page',
 });
 
 test('its names are shown as the text that they are, where the pointer rests and where the keyboard goes', async () => {
-  await bench.bench.getByRole('radio', { name: 'The print' }).check();
+  await bench.bench.getByRole('radio', { name: 'Print' }).check();
   const canvas = bench.bench.locator('.canvas');
   await canvas.focus();
   const seen = new Set<string>();

@@ -1,7 +1,7 @@
 /** The layers list: another painting order by mouse and keyboard, undone in the editor; pictures that are saved. */
 import { existsSync, readFileSync, statSync } from 'node:fs';
 import path from 'node:path';
-import { describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { DEMO, retry, useDemo } from './workbench';
 
 const workbench = useDemo();
@@ -10,14 +10,16 @@ const button = (name: string) => workbench.bench.getByRole('button', { name });
 const names = () => inBench('.layers label span').allTextContents();
 
 describe('the layers list', () => {
+  beforeAll(() => workbench.showList('Layers'));
+
   it('shows order, paint, reading, openings, islands and the length of the cut', async () => {
     const sun = await inBench('.layers li').first().textContent();
-    expect(sun).toMatch(/^1Sun#f0b13c↑↓18 openings · 1 island · cut 541 mm · read as openings$/);
+    expect(sun).toMatch(/^1Sun#f0b13c18 openings · 1 island · cut 541 mm · read as openings$/);
   });
 
   it('a button paints a layer earlier; undo in the editor brings the order back', async () => {
     const before = workbench.onDisk(DEMO);
-    await button('Paint Numeral earlier').focus();
+    await button('Move Numeral up in the spray order').focus();
     await workbench.page.keyboard.press('Enter');
     await expect.poll(names, { timeout: 15_000 }).toEqual(['Sun', 'Reeds', 'Numeral', 'Heron']);
     await workbench.shot('layers-1-reordered');
@@ -44,7 +46,7 @@ describe('the layers list', () => {
 
 describe('the picture', () => {
   async function saveAs(name: string): Promise<string> {
-    await button('Save picture… as PNG or SVG').click();
+    await workbench.chooseMore('Save picture…');
     const input = workbench.page.locator('.quick-input-widget input').first();
     await input.waitFor();
     const target = path.join(workbench.folder, name);
@@ -68,7 +70,7 @@ describe('the picture', () => {
   });
 
   it('is saved as PNG at ten pixels to the millimetre', async () => {
-    await workbench.bench.getByRole('radio', { name: 'The print' }).check();
+    await workbench.bench.getByRole('radio', { name: 'Print' }).check();
     const bytes = readFileSync(await saveAs('print.png'));
     expect(bytes.subarray(1, 4).toString('latin1')).toBe('PNG');
     expect([bytes.readUInt32BE(16), bytes.readUInt32BE(20)]).toEqual([1480, 1050]);

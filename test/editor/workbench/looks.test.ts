@@ -41,14 +41,16 @@ describe('the print', () => {
   });
 
   it('on a ground of another colour, and back on the usual one', async () => {
+    await control('button', 'Display options').click();
     await inBench('input[type=color]').fill('#556b2f');
     expect(await inBench('.ground').getAttribute('fill')).toBe('#556b2f');
-    await control('button', 'Usual ground').click();
+    await control('button', 'Reset ground').click();
     expect(await inBench('.ground').getAttribute('fill')).toBe('#f5f0e4');
   });
 
   it('with thinner paint, by keyboard', async () => {
-    await control('slider', 'Opacity of the paint').focus();
+    if (!(await control('slider', 'Opacity').isVisible())) await control('button', 'Display options').click();
+    await control('slider', 'Opacity').focus();
     await workbench.page.keyboard.press('Home');
     expect(await inBench('.paint').first().getAttribute('fill-opacity')).toBe('0.1');
     await workbench.page.keyboard.press('End');
@@ -58,8 +60,9 @@ describe('the print', () => {
 
 describe('one sheet', () => {
   it('has its islands out of their places, numbered, and its necks measured', async () => {
-    await control('radio', 'The print').focus();
+    await control('radio', 'Print').focus();
     await workbench.page.keyboard.press('ArrowRight');
+    await workbench.page.keyboard.press('Enter');
     await control('radio', 'Numeral').check();
     expect(await inBench('.fallen').count()).toBe(2);
     expect(await inBench('.note.number').allTextContents()).toEqual(['1', '2', '3']);
@@ -110,19 +113,22 @@ describe('all sheets', () => {
     const places = () =>
       inBench('[data-layer]').evaluateAll((plates) => plates.map((plate) => plate.getAttribute('transform')));
     const aside = await places();
-    await control('checkbox', 'Spread apart in order').focus();
+    await control('button', 'Display options').click();
+    await control('checkbox', 'Stagger in spray order').focus();
     await workbench.page.keyboard.press('Space');
     const spread = await places();
     expect(spread).not.toEqual(aside);
     await workbench.shot('look-4-spread');
-    await control('slider', 'How far apart').focus();
+    await control('slider', 'Offset').focus();
     await workbench.page.keyboard.press('Home');
     // In register all lie in one place.
     expect(new Set(await places()).size).toBe(1);
   });
 
   it('a mark of a finding lies on the sheet that it is about', async () => {
-    await control('checkbox', 'Spread apart in order').uncheck();
+    if (!(await control('checkbox', 'Stagger in spray order').isVisible()))
+      await control('button', 'Display options').click();
+    await control('checkbox', 'Stagger in spray order').uncheck();
     const box = (selector: string) => inBench(selector).first().boundingBox();
     const mark = await box('.mark[data-index="1"] .badge');
     const sheet = await box('[data-layer="3"] .card');

@@ -9,7 +9,8 @@ const names = () => inBench('.layers label span').allTextContents();
 beforeAll(async () => {
   await workbench.openFile('sun.svg', 'print');
   await workbench.command('Tombolo: Open the Bench');
-  await inBench('.layers li').nth(1).waitFor();
+  await inBench('.layers li').nth(1).waitFor({ state: 'attached' });
+  await workbench.showList('Layers');
 });
 
 test('the bench shows the whole print on its ground, whichever file is open', async () => {
@@ -20,10 +21,10 @@ test('the bench shows the whole print on its ground, whichever file is open', as
 
 test('to go to another file of the print changes nothing of what is looked at', async () => {
   await workbench.bench.getByRole('checkbox', { name: 'sun' }).uncheck();
-  await workbench.bench.getByRole('button', { name: 'Nearer' }).click();
+  await workbench.bench.getByRole('button', { name: 'Zoom in' }).click();
   const nearness = await inBench('.nearness').textContent();
   await workbench.openFile('reeds.svg');
-  await workbench.page.getByRole('tab', { name: 'Bench: reeds.svg' }).waitFor();
+  await workbench.page.getByRole('tab', { name: 'Stencil Preview (Bench): reeds.svg' }).waitFor();
   await workbench.page.waitForTimeout(500);
   expect(await workbench.bench.getByRole('checkbox', { name: 'sun' }).isChecked()).toBe(false);
   expect(await inBench('.nearness').textContent()).toBe(nearness);
@@ -31,7 +32,7 @@ test('to go to another file of the print changes nothing of what is looked at', 
 });
 
 test('a layer painted later moves its entry; undo in tombolo.json brings it back', async () => {
-  await workbench.bench.getByRole('button', { name: 'Paint sun later' }).click();
+  await workbench.bench.getByRole('button', { name: 'Move sun down in the spray order' }).click();
   await expect.poll(names, { timeout: 15_000 }).toEqual(['reeds', 'sun']);
   await workbench.openFile('tombolo.json');
   await workbench.save();

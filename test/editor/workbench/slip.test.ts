@@ -22,11 +22,11 @@ beforeAll(async () => {
 
 test('a slider shifts the sheet that is chosen, and the ground that comes bare is shown and told', async () => {
   expect(await told()).toBe('All sheets lie in register.');
-  await workbench.bench.getByRole('combobox', { name: 'Sheet that slips' }).selectOption('Heron');
+  await workbench.bench.getByRole('combobox', { name: 'Sheet out of register' }).selectOption('Heron');
   await control('slider', 'Shift down in mm').fill('1');
   expect(await placeOf(2)).toMatch(/^matrix\(1 0 0 1 0 1\)$/);
   expect(await placeOf(1)).toBe('');
-  await expect.poll(told).toMatch(/Bare ground between colours: \d+\.\d\d mm² in \d+ place.* outer edges included/);
+  await expect.poll(told).toMatch(/Bare ground between colours: \d+\.\d\d mm² in \d+ place.* uncovered in all/);
   expect(await inBench('path.bare').getAttribute('d')).toMatch(/^M[\d.]/);
   await workbench.shot('slip-1-sliders');
   await control('slider', 'Turn clockwise in degrees').fill('0.5');
@@ -34,7 +34,7 @@ test('a slider shifts the sheet that is chosen, and the ground that comes bare i
 });
 
 test('back in register nothing is bare', async () => {
-  await control('button', 'Back in register').click();
+  await control('button', 'Reset').click();
   expect(await placeOf(2)).toBe('');
   await expect.poll(told).toBe('All sheets lie in register.');
   await expect.poll(() => inBench('path.bare').count()).toBe(0);
@@ -43,7 +43,7 @@ test('back in register nothing is bare', async () => {
 test('a layer is dragged by its paint, and the view stays where it is', async () => {
   const sheet = () => inBench('.ground').boundingBox();
   const before = await sheet();
-  await control('checkbox', 'Shift by hand').check();
+  await control('checkbox', 'Drag a sheet').check();
   const arrow = await inBench('[data-layer="3"] .paint').boundingBox();
   if (!arrow) throw new Error('The numeral has no place.');
   // The left border of the frame, halfway down, belongs to the numeral's sheet.
@@ -56,12 +56,12 @@ test('a layer is dragged by its paint, and the view stays where it is', async ()
   expect(right).toBeGreaterThan(0.5);
   expect(right! / down!).toBeCloseTo(2, 0);
   expect(await sheet()).toEqual(before);
-  expect(await workbench.bench.getByRole('combobox', { name: 'Sheet that slips' }).inputValue()).toBe('Numeral');
+  expect(await workbench.bench.getByRole('combobox', { name: 'Sheet out of register' }).inputValue()).toBe('Numeral');
   await workbench.shot('slip-2-dragged');
 });
 
 test('the keys of the picture shift and turn it', async () => {
-  await control('button', 'Back in register').click();
+  await control('button', 'Reset').click();
   await inBench('.canvas').focus();
   await workbench.page.keyboard.press('ArrowRight');
   await workbench.page.keyboard.press('Shift+ArrowUp');
@@ -70,8 +70,8 @@ test('the keys of the picture shift and turn it', async () => {
 });
 
 test('a drag with Alt shifts without the mode; without it the view moves', async () => {
-  await control('button', 'Back in register').click();
-  await control('checkbox', 'Shift by hand').uncheck();
+  await control('button', 'Reset').click();
+  await control('checkbox', 'Drag a sheet').uncheck();
   const drag = async () => {
     const arrow = await inBench('[data-layer="3"] .paint').boundingBox();
     if (!arrow) throw new Error('The numeral has no place.');
@@ -90,12 +90,14 @@ test('a drag with Alt shifts without the mode; without it the view moves', async
 });
 
 test('the sweep tells for each sheet what it bears; its worst side can be looked at', async () => {
-  await control('button', 'Back in register').click();
-  await inBench('.slip').getByText('Sweep all sides by 0.5 mm').click();
+  await control('button', 'Reset').click();
+  await inBench('.slip').getByText('Test all directions (0.5 mm)').click();
   await expect.poll(() => inBench('.sweep').count(), { timeout: 30_000 }).toBe(4);
   const heron = inBench('.sweep').filter({ hasText: 'Heron' });
-  expect(await heron.textContent()).toMatch(/Heron: bears 0\.\d\d mm\. Slipped 0\.5 mm .*, \d+\.\d\d mm² come bare/);
-  expect(await inBench('.sweep').filter({ hasText: 'Reeds' }).textContent()).toBe('Reeds: bears 0.5 mm to every side.');
+  expect(await heron.textContent()).toMatch(/Heron: tolerates 0\.\d\d mm\. Moved 0\.5 mm .*, \d+\.\d\d mm² stay bare/);
+  expect(await inBench('.sweep').filter({ hasText: 'Reeds' }).textContent()).toBe(
+    'Reeds: tolerates 0.5 mm in any direction.',
+  );
   await workbench.shot('slip-3-sweep');
   await heron.focus();
   await workbench.page.keyboard.press('Enter');

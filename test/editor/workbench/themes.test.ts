@@ -55,9 +55,9 @@ describe.each([
   });
 
   test('shows each way of looking', async () => {
-    await workbench.bench.getByRole('radio', { name: 'The print' }).check();
+    await workbench.bench.getByRole('radio', { name: 'Print' }).check();
     await workbench.shot(`theme-${name}-print`);
-    await workbench.bench.getByRole('radio', { name: 'One sheet' }).check();
+    await workbench.bench.getByRole('radio', { name: 'Single sheet' }).check();
     await workbench.bench.getByRole('radio', { name: 'Heron' }).check();
     await inBench('.note.dimension').first().waitFor();
     await workbench.shot(`theme-${name}-sheet`);

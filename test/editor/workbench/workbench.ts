@@ -82,6 +82,18 @@ export class Workbench {
     await this.page.mouse.up();
   }
 
+  /** Brings a list of the bench into sight, where there is room for only one at a time. */
+  async showList(name: 'Findings' | 'Layers' | 'Misregistration'): Promise<void> {
+    const tab = this.bench.getByRole('tab', { name });
+    if (await tab.isVisible()) await tab.click();
+  }
+
+  /** Chooses from the menu at the end of the bench's toolbar. */
+  async chooseMore(name: string): Promise<void> {
+    await this.bench.getByRole('button', { name: 'More', exact: true }).click();
+    await this.bench.getByRole('menu').getByText(name, { exact: true }).click();
+  }
+
   onDisk(name: string): string {
     return readFileSync(path.join(this.folder, name), 'utf8');
   }
@@ -144,7 +156,7 @@ export function useDemo(settings: Settings = {}): Workbench {
   beforeAll(async () => {
     await workbench.openFile(DEMO);
     await workbench.command('Tombolo: Open the Bench');
-    await workbench.bench.locator('.layers li').nth(3).waitFor();
+    await workbench.bench.locator('.layers li').nth(3).waitFor({ state: 'attached' });
     await workbench.bench.locator('.finding').nth(2).waitFor();
   });
   return workbench;

@@ -1,6 +1,6 @@
 import { describe, expect, it, test } from 'vitest';
 import { IDENTITY, rotation, translation } from '../../../src/geometry/base/matrix';
-import { bedBelow } from '../../../src/preview/canvas/bed';
+import { areaBelow } from '../../../src/preview/canvas/cutting-area';
 import { layersOf, placeOfLayer, placesAtPoint } from '../../../src/preview/state/scene-places';
 import { viewportBox } from '../../../src/preview/state/viewport';
 import { measurementText } from '../../../src/preview/tools/measure-tool';
@@ -44,16 +44,16 @@ describe('what the window shows', () => {
   });
 });
 
-describe('the bed', () => {
+describe('the cutting area', () => {
   const sheet = { minX: -5, minY: -5, maxX: 153, maxY: 110 };
 
   it('begins where the sheet begins', () => {
-    expect(bedBelow(sheet, [300, 200])).toEqual({ minX: -5, minY: -5, maxX: 295, maxY: 195 });
+    expect(areaBelow(sheet, [300, 200])).toEqual({ minX: -5, minY: -5, maxX: 295, maxY: 195 });
   });
 
   it('is turned by a quarter only where the sheet fits only so', () => {
-    expect(bedBelow(sheet, [120, 160])).toEqual({ minX: -5, minY: -5, maxX: 155, maxY: 115 });
-    expect(bedBelow(sheet, [100, 100])).toEqual({ minX: -5, minY: -5, maxX: 95, maxY: 95 });
+    expect(areaBelow(sheet, [120, 160])).toEqual({ minX: -5, minY: -5, maxX: 155, maxY: 115 });
+    expect(areaBelow(sheet, [100, 100])).toEqual({ minX: -5, minY: -5, maxX: 95, maxY: 95 });
   });
 });
 
@@ -62,5 +62,5 @@ test('the tape tells the distance and its parts', () => {
 });
 
 test('each tool has its key, in either case', () => {
-  expect(['p', 'M', 'b', 'x', 'Enter'].map(toolForKey)).toEqual(['pick', 'measure', 'bridge', undefined, undefined]);
+  expect(['f', 'M', 'b', 'x', 'Enter'].map(toolForKey)).toEqual(['pick', 'measure', 'bridge', undefined, undefined]);
 });

@@ -4,6 +4,7 @@ import {
   bringIntoView,
   centreOn,
   fit as fitView,
+  insetFor,
   pan,
   toSheet,
   toWindow,
@@ -31,7 +32,11 @@ describe('the view', () => {
   });
 
   it('shows a whole sheet, centred, at true proportions, with its padding', () => {
-    const view = fitView({ width: 400, height: 600 }, { minX: -5, minY: -5, maxX: 153, maxY: 110 }, 21);
+    const view = fitView(
+      { width: 400, height: 600 },
+      { minX: -5, minY: -5, maxX: 153, maxY: 110 },
+      { side: 21, top: 21, bottom: 40 },
+    );
     const [start, end] = [toWindow(view, { x: -5, y: -5 }), toWindow(view, { x: 153, y: 110 })];
     expect(start.x).toBeCloseTo(21);
     expect(end.x).toBeCloseTo(379);
@@ -39,9 +44,20 @@ describe('the view', () => {
     expect((end.y - start.y) / (end.x - start.x)).toBeCloseTo(115 / 158);
   });
 
+  it('keeps a whole sheet clear of the scale bar where it would lie over it', () => {
+    const box = { minX: 0, minY: 0, maxX: 100, maxY: 100 };
+    const view = fitView({ width: 900, height: 500 }, box, { side: 12, top: 12, bottom: 32 });
+    expect(toWindow(view, { x: 0, y: 0 }).y).toBeCloseTo(12);
+    expect(toWindow(view, { x: 0, y: 100 }).y).toBeCloseTo(468);
+  });
+
   it('stays sane for sheets and windows without size', () => {
     for (const maxX of [0, 1]) {
-      const view = fitView({ width: 0, height: 0 }, { minX: 0, minY: 0, maxX, maxY: 0 }, 20);
+      const view = fitView(
+        { width: 0, height: 0 },
+        { minX: 0, minY: 0, maxX, maxY: 0 },
+        insetFor({ width: 0, height: 0 }),
+      );
       expect(Object.values(view).every(Number.isFinite)).toBe(true);
     }
   });

@@ -1,4 +1,4 @@
-/** The outline of the cutter's bed, with the sheet laid into its upper left corner. */
+/** The outline of the cutting area, with the sheet laid into its upper left corner. */
 
 import type { Box } from '../../geometry/base/polygon-types';
 import type { Scene } from '../../picture/scene';
@@ -6,9 +6,9 @@ import type { PreviewStack } from '../../protocol/index';
 import { setAttributes, setText, svg } from '../dom/dom';
 import { toWindow, type Viewport } from '../state/viewport';
 
-export class Bed {
+export class CuttingArea {
   /** In window pixels. */
-  readonly element = svg('g', { class: 'bed', 'aria-hidden': 'true' });
+  readonly element = svg('g', { class: 'cutting-area', 'aria-hidden': 'true' });
   private readonly outline = svg('rect');
   private readonly label = svg('text');
   private wanted = false;
@@ -22,13 +22,17 @@ export class Bed {
     this.wanted = wanted;
   }
 
-  /** In sheet mm; undefined where none is shown. Sheets that are laid out side by side lie on no bed. */
+  get shown(): boolean {
+    return this.wanted;
+  }
+
+  /** In sheet mm; undefined where none is shown. Sheets that are laid out side by side lie on none. */
   get box(): Box | undefined {
     return this.wanted ? this.known : undefined;
   }
 
   draw({ bed, sheet }: PreviewStack, { kind }: Scene): void {
-    this.known = bed && kind !== 'sheets' ? bedBelow(sheet, bed) : undefined;
+    this.known = bed && kind !== 'sheets' ? areaBelow(sheet, bed) : undefined;
   }
 
   place(view: Viewport): void {
@@ -40,12 +44,12 @@ export class Bed {
     const end = toWindow(view, { x: box.maxX, y: box.maxY });
     setAttributes(this.outline, { x, y, width: width * view.scale, height: height * view.scale });
     setAttributes(this.label, { x: end.x - 6, y: end.y - 6 });
-    setText(this.label, `Bed, ${width} × ${height} mm`);
+    setText(this.label, `Cutting area, ${width} × ${height} mm`);
   }
 }
 
 /** Turned by a quarter where the sheet fits only so. */
-export function bedBelow(sheet: Box, [width, height]: readonly [number, number]): Box {
+export function areaBelow(sheet: Box, [width, height]: readonly [number, number]): Box {
   const [wide, high] = [sheet.maxX - sheet.minX, sheet.maxY - sheet.minY];
   const turned = (wide > width || high > height) && wide <= height && high <= width;
   const { minX, minY } = sheet;
