@@ -25,8 +25,6 @@ export interface CheckMeta {
 export interface AfterFix {
   /** The fix is not offered. Otherwise it is, and says what it brings. */
   readonly refuses: boolean;
-  /** One of it, and several, as titles and refusals name what a change leaves behind: "a loose tongue", "loose tongues". */
-  readonly names?: readonly [string, string];
   /** It cannot be wanted: who asks for the fix anyway does not get it either. */
   readonly never?: true;
   /** What a fix may do that one must expect the finding of: then it is only told. */

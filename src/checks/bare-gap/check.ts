@@ -16,7 +16,7 @@ export const bareGap: StackCheck = {
     reads: 'stack',
     fixes: ['spread-colour'],
     acceptable: true,
-    afterFix: { refuses: true, names: ['a gap between two colours', 'gaps between colours'], betweenLayers: true },
+    afterFix: { refuses: true, betweenLayers: true },
     row: { wrong: 'bare ground shows between two colours that belong together', click: 'spread the earlier colour' },
   },
   *run(stencil) {

@@ -19,7 +19,6 @@ export const crossedOutline: Check = {
     acceptable: true,
     afterFix: {
       refuses: true,
-      names: ['an outline that crosses itself', 'outlines that cross themselves'],
       unless: ['adds-opening'],
     },
     row: { wrong: 'a line crosses itself and cuts a bit loose', click: '' },

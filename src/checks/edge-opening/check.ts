@@ -23,7 +23,6 @@ export const edgeOpening: Check = {
     acceptable: true,
     afterFix: {
       refuses: true,
-      names: ['an opening too near the edge', 'openings too near the edge'],
       unless: ['adds-opening'],
       mayBeParted: true,
     },

@@ -22,7 +22,7 @@ export const floatingIsland: Check = {
       'cut-island-away',
     ],
     acceptable: true,
-    afterFix: { refuses: true, names: ['a loose piece', 'loose pieces'], unless: ['adds-opening', 'removes-bridge'] },
+    afterFix: { refuses: true, unless: ['adds-opening', 'removes-bridge'] },
     row: { wrong: 'a piece hangs on nothing and falls out; its place is painted', click: 'bridges; cut it away' },
   },
   *run(stencil) {

@@ -22,7 +22,7 @@ export const frameMismatch: StackCheck = {
     reads: 'stack',
     fixes: ['register-stack'],
     acceptable: true,
-    afterFix: { refuses: true, never: true, names: ['a sheet unlike the others', 'sheets unlike the others'] },
+    afterFix: { refuses: true, never: true },
     row: { wrong: 'the sheets of a stack cannot be laid in register', click: 'register marks' },
   },
   *run(stencil) {

@@ -19,7 +19,6 @@ export const looseTongue: Check = {
     acceptable: true,
     afterFix: {
       refuses: true,
-      names: ['a loose tongue', 'loose tongues'],
       unless: ['adds-opening', 'removes-bridge', 'holds-island'],
     },
     row: { wrong: 'a long strip, held at one end, lifts under the spray', click: '' },

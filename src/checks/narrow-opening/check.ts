@@ -17,7 +17,6 @@ export const narrowOpening: Check = {
     acceptable: true,
     afterFix: {
       refuses: true,
-      names: ['a slot or tip that is too narrow', 'slots or tips that are too narrow'],
       unless: ['adds-opening'],
     },
     row: { wrong: 'paint skins over a slot, or is drawn under the sheet', click: 'open it up; close it' },

@@ -11,7 +11,7 @@ export const notCuttable: Check = {
     reads: 'file',
     fixes: [],
     acceptable: true,
-    afterFix: { refuses: true, never: true, names: ['something that cannot be cut', 'things that cannot be cut'] },
+    afterFix: { refuses: true, never: true },
     row: { wrong: 'text, images, gradients: nothing to cut along', click: '' },
   },
   run: (stencil) => problemsOf(stencil, notCuttable.meta.id),

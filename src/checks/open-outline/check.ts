@@ -18,7 +18,7 @@ export const openOutline: Check = {
     reads: 'file',
     fixes: ['close-outline'],
     acceptable: true,
-    afterFix: { refuses: true, never: true, names: ['an outline that is not closed', 'outlines that are not closed'] },
+    afterFix: { refuses: true, never: true },
     row: { wrong: 'a cut line does not close, the piece stays in', click: 'close it' },
   },
   *run(stencil) {

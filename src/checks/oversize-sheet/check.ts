@@ -13,7 +13,7 @@ export const oversizeSheet: Check = {
     reads: 'file',
     fixes: ['scale-to-fit', 'scale-stack'],
     acceptable: true,
-    afterFix: { refuses: true, never: true, names: ['a sheet that is too large', 'sheets that are too large'] },
+    afterFix: { refuses: true, never: true },
     row: { wrong: 'the sheet is larger than the bed', click: 'scale it to fit' },
   },
   *run(stencil) {

@@ -27,7 +27,6 @@ export const shortOverlap: StackCheck = {
     acceptable: true,
     afterFix: {
       refuses: true,
-      names: ['an overlap that is too short', 'overlaps that are too short'],
       betweenLayers: true,
     },
     row: { wrong: 'bare ground shows as soon as a sheet slips', click: 'spread the earlier colour' },

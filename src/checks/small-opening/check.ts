@@ -18,7 +18,6 @@ export const smallOpening: Check = {
     acceptable: true,
     afterFix: {
       refuses: true,
-      names: ['an opening that is too small', 'openings that are too small'],
       unless: ['adds-opening'],
     },
     row: { wrong: 'a pinhole lets nothing through', click: 'remove it' },

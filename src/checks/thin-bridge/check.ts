@@ -22,7 +22,6 @@ export const thinBridge: Check = {
     acceptable: true,
     afterFix: {
       refuses: true,
-      names: ['a bridge that is too thin', 'bridges that are too thin'],
       unless: ['adds-opening', 'removes-bridge'],
     },
     row: { wrong: 'a tie tears, lifts, or burns through', click: 'widen it' },

@@ -11,7 +11,7 @@ export const unreadableMarkup: Check = {
     reads: 'file',
     fixes: [],
     acceptable: false,
-    afterFix: { refuses: true, never: true, names: ['markup that cannot be read', 'faults of markup'] },
+    afterFix: { refuses: true, never: true },
     row: { wrong: "the cutter's program stops, or drops the rest", click: '' },
   },
   *run(stencil) {

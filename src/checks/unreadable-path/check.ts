@@ -11,7 +11,7 @@ export const unreadablePath: Check = {
     reads: 'file',
     fixes: [],
     acceptable: false,
-    afterFix: { refuses: true, never: true, names: ['a path that cannot be read', 'paths that cannot be read'] },
+    afterFix: { refuses: true, never: true },
     row: { wrong: 'a path is drawn up to the error only', click: '' },
   },
   run: (stencil) => problemsOf(stencil, unreadablePath.meta.id),

@@ -17,7 +17,7 @@ export const unstatedSize: Check = {
     reads: 'file',
     fixes: ['state-size', 'state-size-in-units'],
     acceptable: true,
-    afterFix: { refuses: true, never: true, names: ['an unstated size', 'unstated sizes'] },
+    afterFix: { refuses: true, never: true },
     row: { wrong: 'the file comes out at the wrong size', click: 'write it into the file' },
   },
   *run(stencil) {

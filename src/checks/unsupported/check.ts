@@ -14,7 +14,7 @@ export const unsupported: Check = {
     reads: 'file',
     fixes: [],
     acceptable: true,
-    afterFix: { refuses: true, never: true, names: ['something that is not read', 'things that are not read'] },
+    afterFix: { refuses: true, never: true },
     row: { wrong: 'something is not read yet, so nothing is known of it', click: '' },
   },
   *run(stencil) {

@@ -1,17 +1,20 @@
-/** How titles and refusals name the faults that a change leaves behind. */
+/** How titles and refusals name the faults that a change brings. */
 import type { Finding } from '../../checks/finding';
 import { metaOf } from '../check/known-checks';
 
-/** "a loose tongue", "a loose tongue and 2 slots that are too narrow": each kind of fault once. */
-export function namesOf(findings: readonly Pick<Finding, 'check'>[]): string {
-  const counts = new Map<Finding['check'], number>();
-  for (const { check } of findings) counts.set(check, (counts.get(check) ?? 0) + 1);
-  const names = [...counts].map(([check, times]) => nameOf(check, times));
-  const last = names.pop() ?? '';
-  return names.length === 0 ? last : `${names.join(', ')} and ${last}`;
+/** "leave a loose tongue and a slot too narrow to paint": each kind of fault once, after "would". */
+export function outcomeOf(findings: readonly Pick<Finding, 'check'>[]): string {
+  const outcomes = new Set(findings.map(({ check }) => metaOf(check)?.outcome ?? `bring a new ${check}`));
+  return [...outcomes].reduce((all, each) => `${all} and ${verbOf(all) === verbOf(each) ? afterVerb(each) : each}`);
 }
 
-function nameOf(check: Finding['check'], times: number): string {
-  const [one, many] = metaOf(check)?.afterFix?.names ?? [`a new ${check}`, `new findings of ${check}`];
-  return times === 1 ? one : `${times} ${many}`;
+/** "leaves a loose tongue", as a title says it of a change. */
+export function outcomeInTitle(findings: readonly Pick<Finding, 'check'>[]): string {
+  return outcomeOf(findings)
+    .split(' and ')
+    .map((part) => part.replace(/^(?:leave|bring|make)\b/, (verb) => `${verb}s`))
+    .join(' and ');
 }
+
+const verbOf = (outcome: string): string => outcome.slice(0, outcome.indexOf(' '));
+const afterVerb = (outcome: string): string => outcome.slice(outcome.indexOf(' ') + 1);

@@ -3,7 +3,7 @@ import type { BroughtFinding, Fix, FixScope } from '../../report/fix';
 import { isRefusal, type Result } from '../../report/refusal';
 import type { LayerId } from '../../sheet/layer/layer-id';
 import { metaOf } from '../check/known-checks';
-import { namesOf } from './brought';
+import { outcomeInTitle } from './brought';
 import type { ProvenChange } from './kind';
 
 /** What a kind of fix says of every fix of it. */
@@ -33,7 +33,7 @@ export function fixOf({ kind, scope, safe }: FixFacts, offered: Offered, { title
 /** What a refused change comes to where it is wanted anyway: never what is preferred, and its title says so. */
 function forcedFixOf({ kind, scope, safe }: FixFacts, offered: Offered, { title, ...change }: ProvenChange): Fix {
   const { layerId } = offered;
-  const told = `${title ?? offered.title} anyway: leaves ${namesOf(change.brings)}`;
+  const told = `${title ?? offered.title} anyway: ${outcomeInTitle(change.brings)}`;
   return { ...change, kind, scope, safe, preferred: false, forced: true, ...(layerId && { layerId }), title: told };
 }
 
@@ -49,5 +49,5 @@ function isExpected({ check }: BroughtFinding, asked: readonly Effect[]): boolea
 }
 
 function withBrought(title: string, brings: readonly BroughtFinding[]): string {
-  return brings.length === 0 ? title : `${title}; leaves ${namesOf(brings)}`;
+  return brings.length === 0 ? title : `${title}; ${outcomeInTitle(brings)}`;
 }

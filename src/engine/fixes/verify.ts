@@ -20,7 +20,7 @@ import type { LayerId } from '../../sheet/layer/layer-id';
 import type { Sheet } from '../../sheet/types';
 import { applyEdits, type TextEdit } from '../../text/text';
 import { metaOf } from '../check/known-checks';
-import { namesOf } from './brought';
+import { outcomeOf } from './brought';
 
 /** What a fix promises about the sheets it touches. */
 export interface Expectations {
@@ -83,12 +83,7 @@ export function verify(
   const proof = { after, brings };
   if (against.length === 0) return proof;
   const mayBeWanted = !against.some((finding) => afterFixOf(finding).never);
-  return { reason: `${wouldLeave(against)}.`, ...(mayBeWanted && { anyway: proof }) };
-}
-
-/** "It would leave a loose tongue" */
-function wouldLeave(findings: readonly Finding[]): string {
-  return `It would leave ${namesOf(findings)}`;
+  return { reason: `It would ${outcomeOf(against)}.`, ...(mayBeWanted && { anyway: proof }) };
 }
 
 /** What the check of a finding says of fixes that the finding comes of. */

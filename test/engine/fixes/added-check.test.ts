@@ -80,7 +80,7 @@ describe('a check that is added', () => {
     expect(fixesIn(after, alone(after, wide))).toEqual(kinds);
     const [report] = alone(after, wide);
     const [fix] = after.fixesFor(report!, report!.findings[0]!).fixes;
-    expect(fix?.title).toMatch(/^Bridge this island \(.*\); leaves a new long-bridge$/);
+    expect(fix?.title).toMatch(/^Bridge this island \(.*\); leaves a long bridge$/);
     expect(fix?.brings[0]).toEqual({ check: 'long-bridge', message: expect.stringContaining('mm long') });
   });
 

@@ -53,7 +53,7 @@ describe('a bridge at a place of the picture', () => {
     expect(reasonOf(bridgeAtPoint(stencil(''), 5, 5))).toMatch(/no gap/);
     // The rest beside the bridge would be a hole of 0.15 mm.
     const tight = bridgeAtPoint(stencil('<rect x="20" y="40" width="60" height="6"/>'), 20.55, 43);
-    expect(reasonOf(tight)).toBe('It would leave an opening that is too small.');
+    expect(reasonOf(tight)).toBe('It would leave an opening too small to paint.');
   });
 
   it('says how much of it shows', () => {

@@ -39,7 +39,7 @@ describe('the proof of a change in a project', () => {
   it('fails where bare ground comes between two files, whichever of them it is told in', () => {
     for (const x of ['25.2', '24.8']) {
       expect(reasonOf(verify(before('b.svg'), replace(files['b.svg'], 'x="24"', `x="${x}"`), everywhere))).toMatch(
-        /^It would leave (?:a gap between two colours|an overlap that is too short)/,
+        /^It would leave (?:bare ground between two colours|two colours with too little overlap)/,
       );
     }
   });
@@ -67,7 +67,7 @@ describe('the proof of a change in a project', () => {
       /would change elsewhere/,
     );
     expect(reasonOf(verify(before('b.svg', wide), half(wide['b.svg']), pledge))).toMatch(
-      /^It would leave (?:a sheet|2 sheets) unlike the others/,
+      'It would leave sheets that cannot be laid in register.',
     );
   });
 });
