@@ -3,6 +3,7 @@
 import type { CheckId, Severity } from '../config/check-id';
 import type { Point } from '../geometry/base/curve-types';
 import type { Polygon } from '../geometry/base/polygon-types';
+import type { Protrusion } from '../geometry/protrusion/find';
 import type { CutLine, DoubledLine } from '../sheet/cut-lines/index';
 import type { LayerId } from '../sheet/layer/layer-id';
 import type { ThinPlace } from '../sheet/thin-places';
@@ -53,6 +54,7 @@ export interface Related {
 export type Subject =
   | { readonly kind: 'island'; readonly sheet: Sheet; readonly piece: Piece }
   | { readonly kind: 'thin'; readonly sheet: Sheet; readonly part: ThinPlace }
+  | { readonly kind: 'tongue'; readonly sheet: Sheet; readonly tongue: Protrusion }
   | { readonly kind: 'doubled'; readonly sheet: Sheet; readonly doubled: DoubledLine }
   | { readonly kind: 'open'; readonly sheet: Sheet; readonly lines: readonly CutLine[] }
   | { readonly kind: 'opening'; readonly sheet: Sheet; readonly opening: Polygon }

@@ -29,10 +29,8 @@ export interface AfterFix {
   readonly never?: true;
   /** What a fix may do that one must expect the finding of: then it is only told. */
   readonly unless?: readonly Effect[];
-  /** A cut may part in two what the finding is about: both parts are as it was, though their places are elsewhere. */
-  readonly mayBeParted?: boolean;
-  /** It lies between two layers, and may be told in the one before and in the other after. */
-  readonly betweenLayers?: boolean;
+  /** Checks of one family find the same kind of fault: what one of them told before, another may tell after. */
+  readonly family?: string;
 }
 
 /**

@@ -51,6 +51,7 @@ export function bareGapsOf({ parts, slip }: ThinGround, layers: readonly Region[
           later: second.layer,
           width: part.width,
           length: part.length,
+          extent: part.extent,
           closed: part.kind === 'whole',
           onEarlier: first.point,
           onLater: second.point,

@@ -1,5 +1,6 @@
 /** What is found between the layers of a stack. Indices of layers are those of the stack: the first painted is 0. */
 import type { Point } from '../geometry/base/curve-types';
+import type { Box } from '../geometry/base/polygon-types';
 import type { Segment } from '../geometry/spatial/segment-distance';
 
 /** Two layers, the one painted earlier first. */
@@ -40,6 +41,8 @@ export interface BareGap extends Neighbours {
   readonly onLater: Point;
   /** mm along its course */
   readonly length: number;
+  /** Round the edges on both sides of it. */
+  readonly extent: Box;
 }
 
 /** An opening whose paint is nowhere seen. */

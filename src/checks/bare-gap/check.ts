@@ -16,7 +16,7 @@ export const bareGap: StackCheck = {
     reads: 'stack',
     fixes: ['spread-colour'],
     acceptable: true,
-    afterFix: { refuses: true, betweenLayers: true },
+    afterFix: { refuses: true, family: 'seam' },
     row: { wrong: 'bare ground shows between two colours that belong together', click: 'spread the earlier colour' },
   },
   *run(stencil) {

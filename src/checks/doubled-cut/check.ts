@@ -25,7 +25,7 @@ export const doubledCut: Check = {
     reads: 'file',
     fixes: ['unite-outlines', 'remove-doubled-line', 'remove-both-lines'],
     acceptable: true,
-    afterFix: { refuses: true, mayBeParted: true },
+    afterFix: { refuses: true },
     row: { wrong: 'a line is cut twice: it chars, or the knife tears', click: 'remove one' },
   },
   *run(stencil) {

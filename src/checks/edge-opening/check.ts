@@ -24,7 +24,6 @@ export const edgeOpening: Check = {
     afterFix: {
       refuses: true,
       unless: ['adds-opening'],
-      mayBeParted: true,
     },
     row: { wrong: 'the rim tears, the sheet comes apart', click: '' },
   },
@@ -34,7 +33,7 @@ export const edgeOpening: Check = {
       for (const opening of sheet.openings) {
         if (boxContainsBox(clear, boxOfPolygon(opening))) continue;
         const nearest = nearestToBorder(opening, sheet.frame);
-        if (nearest.distance < stencil.limits.bridge) yield describe(stencil, sheet, nearest);
+        if (nearest.distance < stencil.limits.bridge) yield describe(stencil, sheet, opening, nearest);
       }
     }
   },
@@ -47,7 +46,7 @@ interface Nearest {
   readonly distance: number;
 }
 
-function describe(stencil: Stencil, sheet: Sheet, { x, y, distance }: Nearest): FindingDraft {
+function describe(stencil: Stencil, sheet: Sheet, opening: Polygon, { x, y, distance }: Nearest): FindingDraft {
   const limit = stencil.limits.bridge;
   const what =
     distance <= TOUCHING
@@ -61,6 +60,7 @@ function describe(stencil: Stencil, sheet: Sheet, { x, y, distance }: Nearest): 
     at: { x, y },
     measure: { value: distance, limit, unit: 'mm' },
     related: [],
+    subject: { kind: 'opening', sheet, opening },
   };
 }
 

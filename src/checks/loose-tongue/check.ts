@@ -30,7 +30,8 @@ export const looseTongue: Check = {
   },
 };
 
-function describe(stencil: Stencil, sheet: Sheet, { from, to, root, reach, tip }: Protrusion): FindingDraft {
+function describe(stencil: Stencil, sheet: Sheet, tongue: Protrusion): FindingDraft {
+  const { from, to, root, reach, tip } = tongue;
   const material = materialOf(stencil.config);
   return {
     message:
@@ -50,6 +51,7 @@ function describe(stencil: Stencil, sheet: Sheet, { from, to, root, reach, tip }
       at,
       span: spanAt(stencil, sheet, at, facing),
     })),
+    subject: { kind: 'tongue', sheet, tongue },
   };
 }
 

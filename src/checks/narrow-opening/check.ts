@@ -17,6 +17,7 @@ export const narrowOpening: Check = {
     acceptable: true,
     afterFix: {
       refuses: true,
+      family: 'thin-opening',
       unless: ['adds-opening'],
     },
     row: { wrong: 'paint skins over a slot, or is drawn under the sheet', click: 'open it up; close it' },

@@ -27,7 +27,7 @@ export const shortOverlap: StackCheck = {
     acceptable: true,
     afterFix: {
       refuses: true,
-      betweenLayers: true,
+      family: 'seam',
     },
     row: { wrong: 'bare ground shows as soon as a sheet slips', click: 'spread the earlier colour' },
   },

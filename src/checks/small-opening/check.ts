@@ -18,6 +18,7 @@ export const smallOpening: Check = {
     acceptable: true,
     afterFix: {
       refuses: true,
+      family: 'thin-opening',
       unless: ['adds-opening'],
     },
     row: { wrong: 'a pinhole lets nothing through', click: 'remove it' },

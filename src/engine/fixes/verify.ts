@@ -5,11 +5,9 @@
 
 import type { Finding } from '../../checks/finding';
 import type { AfterFix, Effect } from '../../checks/meta';
-import { severityRank } from '../../config/check-id';
 import { scaling } from '../../geometry/base/matrix';
 import type { Region } from '../../geometry/base/polygon-types';
-import { DRAWN_ALIKE, FLATTENING, SAME_FINDING, WRITTEN_STEP } from '../../geometry/base/tolerances';
-import { distance } from '../../geometry/base/vector';
+import { FLATTENING, WRITTEN_STEP } from '../../geometry/base/tolerances';
 import { areaOf, difference } from '../../geometry/boolean/index';
 import { symmetricDifference } from '../../geometry/polygon/diff';
 import { transformRegion } from '../../geometry/polygon/transform';
@@ -21,6 +19,7 @@ import type { Sheet } from '../../sheet/types';
 import { applyEdits, type TextEdit } from '../../text/text';
 import { metaOf } from '../check/known-checks';
 import { outcomeOf } from './brought';
+import { broughtFindings, isStill } from './faults/compare';
 
 /** What a fix promises about the sheets it touches. */
 export interface Expectations {
@@ -41,12 +40,6 @@ export interface Proof {
   readonly brings: readonly BroughtFinding[];
 }
 
-/** Two findings at places nearer than this, in mm, are the same one. */
-const SAME_PLACE = SAME_FINDING;
-
-/** Measures that get worse by less than this, in mm, are as good as before. */
-const MEASURE_TOLERANCE = DRAWN_ALIKE;
-
 /** Area in mm² for each mm of cut line that may differ through rounding: twice the 1 µm that edits are written to. */
 const AREA_PER_CUT_LENGTH = 2 * WRITTEN_STEP;
 
@@ -63,24 +56,17 @@ export function verify(
   others: readonly FileEdits[] = [],
 ): Result<Proof> {
   const after = checkEdited(before, edits, others);
-  const stays = pledge.gone.find((finding) => after.complete.some((other) => isSame(finding, other)));
+  const stays = pledge.gone.find((finding) => after.complete.some((other) => isStill(finding, other)));
   if (stays) return refuse(`The ${stays.check} would still be there.`);
-  const known = [before, ...neighbours(before.project).map(([, old]) => old)];
-  const brings: BroughtFinding[] = [];
-  const against: Finding[] = [];
-  for (const { file, old, now } of pairs(before, after)) {
-    const isEdited = old === before || others.some((other) => other.file === file);
-    const scale = isEdited ? (pledge.scale ?? 1) : 1;
-    const earlier = [...old.complete, ...known.filter((each) => each !== old).flatMap(betweenLayers)]
-      .filter((each) => !pledge.gone.includes(each))
-      .map((each) => scaled(each, scale));
-    const worse = now.complete.filter((finding) => isNewOrWorse(finding, earlier));
-    against.push(...worse.filter((finding) => refusesFix(finding, pledge.effects)));
-    brings.push(...worse.map(({ check: id, message }) => ({ check: id, message })));
-    const stray = strayChange(old, now, pledge.within, scale);
-    if (stray) return refuse(stray);
-  }
-  const proof = { after, brings };
+  const files = pairs(before, after).map((pair) => {
+    const isEdited = pair.old === before || others.some(({ file }) => file === pair.file);
+    return { ...pair, scale: isEdited ? (pledge.scale ?? 1) : 1 };
+  });
+  const stray = files.flatMap(({ old, now, scale }) => strayChange(old, now, pledge.within, scale) ?? [])[0];
+  if (stray) return refuse(stray);
+  const worse = broughtFindings(files, pledge.gone);
+  const proof = { after, brings: worse.map(({ check: id, message }) => ({ check: id, message })) };
+  const against = worse.filter((finding) => refusesFix(finding, pledge.effects));
   if (against.length === 0) return proof;
   const mayBeWanted = !against.some((finding) => afterFixOf(finding).never);
   return { reason: `It would ${outcomeOf(against)}.`, ...(mayBeWanted && { anyway: proof }) };
@@ -94,11 +80,6 @@ function afterFixOf({ check: id }: Finding): AfterFix {
 function refusesFix(finding: Finding, effects: readonly Effect[] = []): boolean {
   const { refuses, unless = [] } = afterFixOf(finding);
   return refuses && !unless.some((effect) => effects.includes(effect));
-}
-
-/** What lies between two files may be told in the one before and in the other after. */
-function betweenLayers({ complete }: Report): Finding[] {
-  return complete.filter((finding) => afterFixOf(finding).betweenLayers);
 }
 
 /**
@@ -131,43 +112,6 @@ function pairs(before: Report, after: Report): Pair[] {
 
 function neighbours(project: ProjectPart | undefined): [string, Report][] {
   return [...(project?.report.files ?? [])].filter(([name]) => name !== project?.file);
-}
-
-function isSame(a: Finding, b: Finding): boolean {
-  if (a.check !== b.check || a.layerId !== b.layerId) return false;
-  return a.at && b.at ? isNear(a, b) : a.message === b.message;
-}
-
-/** Whether a warning or worse was not there before, or not as bad. */
-function isNewOrWorse(finding: Finding, earlier: readonly Finding[]): boolean {
-  const rank = severityRank(finding.severity);
-  if (rank < severityRank('warning')) return false;
-  const old = earlier.filter((other) => isSameOrMoved(finding, other));
-  return !old.some((other) => severityRank(other.severity) >= rank && !isFarther(finding, other));
-}
-
-/** A finding at its place on the sheet as large as it comes out. Its measure is what it was. */
-function scaled(finding: Finding, scale: number): Finding {
-  const { at } = finding;
-  return at && scale !== 1 ? { ...finding, at: { x: at.x * scale, y: at.y * scale } } : finding;
-}
-
-function isSameOrMoved(finding: Finding, old: Finding): boolean {
-  if (isSame(finding, old)) return true;
-  if (finding.check !== old.check) return false;
-  const { mayBeParted = false, betweenLayers: isBetween = false } = afterFixOf(finding);
-  return mayBeParted ? finding.layerId === old.layerId : isBetween && isNear(finding, old);
-}
-
-function isNear({ at }: Finding, { at: other }: Finding): boolean {
-  return at !== undefined && other !== undefined && distance(at, other) < SAME_PLACE;
-}
-
-/** Whether a length came out farther on the wrong side of its limit than it was. The areas of islands may change. */
-function isFarther({ measure }: Finding, { measure: old }: Finding): boolean {
-  if (measure?.unit !== 'mm' || !old) return false;
-  const more = measure.value - old.value;
-  return (measure.value > measure.limit ? more : -more) > MEASURE_TOLERANCE;
 }
 
 function strayChange(before: Report, after: Report, within: Expectations['within'], scale: number): string | undefined {

@@ -103,12 +103,12 @@ describe('formatText', () => {
       { title: 'Bridge it at the shortest place', reason: 'No place was found at 50.1, 50.1 mm.' },
       {
         title: 'Cut the island away',
-        reason: 'A thin-bridge would come of it: Bridge 0.42 mm wide; 0.80 mm is the least.',
+        reason: 'It would leave a bridge too thin to hold: 0.42 mm wide, 0.80 mm is the least.',
       },
     ];
     const lines = formatText(input([file([finding({ refusals })])])).split('\n');
     expect(lines.filter((line) => line.includes('no mend'))).toEqual([
-      expect.stringMatching(/^ +no mend holds: No place was found at 50\.1, 50\.1 mm; A thin-bridge would come of it$/),
+      expect.stringMatching(/^ +no mend holds: No place was found at 50\.1, 50\.1 mm; It would leave a bridge too thin to hold$/),
     ]);
     expect(formatText(input([file([finding()])]))).not.toContain('no mend');
   });

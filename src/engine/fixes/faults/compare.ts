@@ -1,0 +1,136 @@
+/** The findings that a change brings, in all files that it may have changed. */
+
+import type { Finding } from '../../../checks/finding';
+import { severityRank } from '../../../config/check-id';
+import { scaling } from '../../../geometry/base/matrix';
+import type { Region } from '../../../geometry/base/polygon-types';
+import { DRAWN_ALIKE, SAME_FINDING } from '../../../geometry/base/tolerances';
+import { distance } from '../../../geometry/base/vector';
+import { areaOf, intersection, perimeterOf } from '../../../geometry/boolean/index';
+import { transformRegion } from '../../../geometry/polygon/transform';
+import type { Report } from '../../../report/report';
+import { metaOf } from '../../check/known-checks';
+import { extentOf, scaleExtent } from './extent';
+import { AREA_PER_LENGTH, type Fault, newOrWorse } from './worse';
+
+/** One file before and after, and how many times as large it has become. */
+export interface FilePair {
+  readonly old: Report;
+  readonly now: Report;
+  readonly scale: number;
+}
+
+/** Two findings at places nearer than this, in mm, are the same one where nothing is known but their places. */
+const SAME_PLACE = SAME_FINDING;
+
+/** Measures that get worse by less than this, in mm, are as good as before. */
+const MEASURE_TOLERANCE = DRAWN_ALIKE;
+
+interface FindingFault extends Fault {
+  readonly finding: Finding;
+}
+
+/**
+ * The warnings and worse that were not there before, or not as bad.
+ * @param gone what the change is to mend: nothing is compared with it
+ */
+export function broughtFindings(files: readonly FilePair[], gone: readonly Finding[]): Finding[] {
+  const placed = { old: [] as FindingFault[], now: [] as FindingFault[] };
+  const fresh = files.flatMap((file) => {
+    const [old, now] = changedFindings(file, gone);
+    const earlier = old.map((finding) => scaled(finding, file.scale));
+    placed.old.push(...old.flatMap((finding) => faultOf(finding, file.scale)));
+    placed.now.push(...now.flatMap((finding) => faultOf(finding, 1)));
+    return now.filter((finding) => !hasExtent(finding) && isUnlike(finding, earlier));
+  });
+  const sound = ({ finding }: FindingFault) => soundMaterial(files, finding);
+  const worse = newOrWorse({ faults: placed.old, sound }, placed.now);
+  return [...fresh, ...worse.map(({ finding }) => finding)];
+}
+
+/** What is not word for word and place for place as it was. The first are those before. */
+function changedFindings({ old, now, scale }: FilePair, gone: readonly Finding[]): [Finding[], Finding[]] {
+  const serious = ({ severity }: Finding) => severityRank(severity) >= severityRank('warning');
+  const before = old.complete.filter((finding) => serious(finding) && !gone.includes(finding));
+  const after = now.complete.filter(serious);
+  if (scale !== 1) return [before, after];
+  const known = new Map<string, Finding[]>();
+  for (const finding of before) known.set(markOf(finding), [...(known.get(markOf(finding)) ?? []), finding]);
+  const same = new Set<Finding>();
+  const changed = after.filter((finding) => {
+    const twin = known.get(markOf(finding))?.pop();
+    if (twin) same.add(twin);
+    return !twin;
+  });
+  return [before.filter((finding) => !same.has(finding)), changed];
+}
+
+/** Alike for findings that say the same of the same place. */
+function markOf({ check, severity, layerId, message, at, measure, subject }: Finding): string {
+  const part = subject?.kind === 'thin' ? [subject.part.length, subject.part.reach, subject.part.extent] : [];
+  const gap = subject?.kind === 'gap' ? [subject.gap.extent] : [];
+  const seam = subject?.kind === 'overlap' ? [subject.overlap.length] : [];
+  const numbers = [at, measure?.value, ...part, ...gap, ...seam];
+  const rounded = JSON.stringify(numbers, (_, value) => (typeof value === 'number' ? value.toFixed(3) : value));
+  return [check, severity, layerId, message, rounded].join('\n');
+}
+
+function hasExtent({ subject }: Finding): boolean {
+  return subject !== undefined && subject.kind !== 'open';
+}
+
+function faultOf(finding: Finding, scale: number): FindingFault[] {
+  const extent = hasExtent(finding) ? extentOf(finding) : undefined;
+  if (!extent) return [];
+  const { check, severity, layerId, subject } = finding;
+  const family = metaOf(check)?.afterFix?.family ?? check;
+  const layers =
+    subject?.kind === 'overlap' || subject?.kind === 'gap'
+      ? `${subject.earlier.sheet.layer.id} ${subject.later.sheet.layer.id}`
+      : layerId;
+  return [{ finding, group: `${family} ${layers}`, rank: severityRank(severity), extent: scaleExtent(extent, scale) }];
+}
+
+/** The material that hung safely in the layer of a finding before the change. */
+function soundMaterial(files: readonly FilePair[], { layerId }: Finding): Region {
+  for (const { old, scale } of files) {
+    const sheet = old.sheets.find(({ layer }) => layer.id === layerId);
+    const pieces = sheet?.pieces.filter(({ island }) => !island).map(({ polygon }) => polygon);
+    if (pieces) return scale === 1 ? pieces : transformRegion(pieces, scaling(scale));
+  }
+  return [];
+}
+
+function isUnlike(finding: Finding, earlier: readonly Finding[]): boolean {
+  const rank = severityRank(finding.severity);
+  const old = earlier.filter((other) => isSameFinding(finding, other));
+  return !old.some((other) => severityRank(other.severity) >= rank && !isFarther(finding, other));
+}
+
+/** Whether a finding that was to be mended is there all the same; of a loose piece, any part of it. */
+export function isStill(gone: Finding, now: Finding): boolean {
+  const [old, left] = [gone.subject, now.subject];
+  if (old?.kind !== 'island' || left?.kind !== 'island') return isSameFinding(gone, now);
+  if (gone.check !== now.check || gone.layerId !== now.layerId) return false;
+  const shared = intersection([old.piece.polygon], [left.piece.polygon]);
+  return areaOf(shared) > AREA_PER_LENGTH * perimeterOf(left.piece.polygon);
+}
+
+/** Whether two findings are of one kind and at one place, or say the same where they are at none. */
+function isSameFinding(a: Finding, b: Finding): boolean {
+  if (a.check !== b.check || a.layerId !== b.layerId) return false;
+  return a.at && b.at ? distance(a.at, b.at) < SAME_PLACE : a.message === b.message;
+}
+
+/** A finding at its place on the sheet as large as it comes out. Its measure is what it was. */
+function scaled(finding: Finding, scale: number): Finding {
+  const { at } = finding;
+  return at && scale !== 1 ? { ...finding, at: { x: at.x * scale, y: at.y * scale } } : finding;
+}
+
+/** Whether a length came out farther on the wrong side of its limit than it was. */
+function isFarther({ measure }: Finding, { measure: old }: Finding): boolean {
+  if (measure?.unit !== 'mm' || !old) return false;
+  const more = measure.value - old.value;
+  return (measure.value > measure.limit ? more : -more) > MEASURE_TOLERANCE;
+}

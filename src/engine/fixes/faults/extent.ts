@@ -1,0 +1,144 @@
+/** How far faults of a sheet reach: what is compared of them before and after a change. Sheet mm. */
+
+import type { Finding, Subject } from '../../../checks/finding';
+import type { Point } from '../../../geometry/base/curve-types';
+import { scaling } from '../../../geometry/base/matrix';
+import type { Box, Region, Ring } from '../../../geometry/base/polygon-types';
+import { forEachEdge, growBox, polygonOfBox, ringsOf } from '../../../geometry/base/ring';
+import { NEAR_EDGE } from '../../../geometry/base/tolerances';
+import { areaOf, clipToBox, complementInBox, difference, offset, union } from '../../../geometry/boolean/index';
+import type { SharedPiece } from '../../../geometry/curve/coincident';
+import { pointAt } from '../../../geometry/curve/index';
+import { transformRegion } from '../../../geometry/polygon/transform';
+import { lobeOf } from '../../../geometry/protrusion/lobe';
+import type { Segment } from '../../../geometry/spatial/segment-distance';
+import type { CutLine } from '../../../sheet/cut-lines/index';
+import type { ThinPlace } from '../../../sheet/thin-places';
+import type { Sheet } from '../../../sheet/types';
+
+/** What a fault takes up: a part of the sheet, or a course along lines. */
+export type Place =
+  | { readonly kind: 'area'; readonly region: Region }
+  | { readonly kind: 'course'; readonly segments: readonly Segment[] };
+
+export interface Extent {
+  readonly place: Place;
+  /** mm² of an area, mm of a course: what must not become more in sum. Undefined where only new places count. */
+  readonly amount?: number;
+  /** mm: how far its measure is on the wrong side; the more, the worse. */
+  readonly depth?: number;
+  /**
+   * Where it may reach that no old fault did. A loose piece: into whatever did not hang safely before. A doubled line, or
+   * an opening near the edge: wherever the line or the opening now goes.
+   */
+  readonly mayReach?: 'loose' | 'anywhere';
+}
+
+/** @returns undefined where a finding says nothing that takes up a place */
+export function extentOf({ subject, measure }: Finding): Extent | undefined {
+  const depth = measure?.unit === 'mm' ? { depth: Math.abs(measure.value - measure.limit) } : {};
+  switch (subject?.kind) {
+    case 'island':
+      return { place: area([subject.piece.polygon]), mayReach: 'loose' };
+    case 'thin':
+      return thinExtent(subject.sheet, subject.part, measure?.limit ?? 0, depth);
+    case 'opening':
+      return { place: area([subject.opening]), ...depth, mayReach: 'anywhere' };
+    case 'tongue': {
+      const lobe = lobeOf(subject.sheet.material, subject.tongue);
+      return lobe && { place: area([lobe]), ...depth };
+    }
+    case 'overlap': {
+      const { course, length, width } = subject.overlap;
+      return { place: { kind: 'course', segments: course }, amount: length, depth: (measure?.limit ?? 0) - width };
+    }
+    case 'gap':
+      return gapExtent(subject, measure?.limit ?? 0);
+    case 'doubled': {
+      const { stretch, first } = subject.doubled;
+      return {
+        place: { kind: 'course', segments: segmentsAlong(first, stretch.pieces) },
+        ...depth,
+        mayReach: 'anywhere',
+      };
+    }
+    default:
+      return undefined;
+  }
+}
+
+function segmentsOfRing(ring: Ring): Segment[] {
+  const segments: Segment[] = [];
+  forEachEdge(ring, (ax, ay, bx, by) => segments.push({ ax, ay, bx, by }));
+  return segments;
+}
+
+/** In each stretch of a curve, so many steps. */
+const STEPS = 8;
+
+function segmentsAlong({ curves }: CutLine, pieces: readonly SharedPiece[]): Segment[] {
+  return pieces.flatMap(({ curve, from, to }) => {
+    const own = curves[curve];
+    if (!own) return [];
+    const points = Array.from({ length: STEPS + 1 }, (_, i) => pointAt(own, from + (i / STEPS) * (to - from)));
+    return points.slice(1).map(({ x, y }, i) => {
+      const before = points[i] as Point;
+      return { ax: before.x, ay: before.y, bx: x, by: y };
+    });
+  });
+}
+
+function area(region: Region): Place {
+  return { kind: 'area', region };
+}
+
+/** A tip's width says little of how bad it is: how far it goes does. */
+function thinExtent(sheet: Sheet, part: ThinPlace, limit: number, depth: Pick<Extent, 'depth'>): Extent {
+  const isMaterial = sheet.thinMaterial.includes(part);
+  const width = isMaterial ? limit + sheet.kerf : limit - sheet.kerf;
+  const polygon = (isMaterial ? sheet.material : sheet.openings)[part.polygon];
+  const own = polygon ? [polygon] : [];
+  const region = part.kind === 'whole' ? own : thinWithin(own, part.extent, width);
+  return { place: area(region), amount: areaOf(region), ...(part.kind === 'tip' ? {} : depth) };
+}
+
+/** What no disc of the width covers, in a box of a region. */
+function thinWithin(region: Region, box: Box, width: number): Region {
+  const around = clipToBox(region, growBox(box, 3 * width));
+  const covered = offset(offset(offset(around, -width / 2), width / 2), NEAR_EDGE);
+  const thin = clipToBox(difference(around, covered), growBox(box, NEAR_EDGE));
+  // Where two corners alone face each other, nothing is left of a place that is thin.
+  return thin.length > 0 ? thin : [polygonOfBox(growBox(box, NEAR_EDGE))];
+}
+
+/** The ground between two colours, by its outline. A gap is worse than colours that only touch, by its width. */
+function gapExtent({ gap, earlier, later }: Extract<Subject, { kind: 'gap' }>, slip: number): Extent {
+  const around = growBox(gap.extent, 3 * slip);
+  const painted = [earlier, later].map(({ sheet: { openings, kerf } }) => {
+    const near = clipToBox(openings, growBox(around, kerf));
+    return kerf > 0 ? offset(near, kerf / 2) : near;
+  });
+  const ground = thinWithin(complementInBox(union(painted), around), gap.extent, slip);
+  return {
+    place: { kind: 'course', segments: ground.flatMap(ringsOf).flatMap(segmentsOfRing) },
+    amount: gap.length,
+    depth: slip + gap.width,
+  };
+}
+
+/** The same where everything has become so many times as large. How deep it is stays what it was measured to be. */
+export function scaleExtent(extent: Extent, scale: number): Extent {
+  if (scale === 1) return extent;
+  const { place, amount } = extent;
+  if (place.kind === 'area') {
+    const region = transformRegion(place.region, scaling(scale));
+    return { ...extent, place: area(region), ...(amount !== undefined && { amount: amount * scale * scale }) };
+  }
+  const segments = place.segments.map(({ ax, ay, bx, by }) => ({
+    ax: ax * scale,
+    ay: ay * scale,
+    bx: bx * scale,
+    by: by * scale,
+  }));
+  return { ...extent, place: { kind: 'course', segments }, ...(amount !== undefined && { amount: amount * scale }) };
+}

@@ -1,0 +1,110 @@
+/**
+ * Which faults are new after a change, or worse in sum. An old fault that was parted in two, moved, or made smaller is
+ * not new: faults are compared by what they take up, not by the points that they are shown at. Sheet mm.
+ */
+
+import { defined } from '../../../base/defined';
+import type { Region } from '../../../geometry/base/polygon-types';
+import { boxesTouch } from '../../../geometry/base/ring';
+import { DRAWN_ALIKE, SAME_FINDING, WRITTEN_STEP } from '../../../geometry/base/tolerances';
+import { areaOf, boxOfPolygon, difference, intersection, offset, perimeterOf } from '../../../geometry/boolean/index';
+import { isCourseNear, lengthBeyond } from './course';
+import type { Extent } from './extent';
+
+/** A fault, with what others of its kind have in common. */
+export interface Fault {
+  /** Faults of one group may take each other's place: of the same kind, in the same layer or between the same two. */
+  readonly group: string;
+  /** The higher, the more serious. */
+  readonly rank: number;
+  readonly extent: Extent;
+}
+
+/** What a sheet had before the change, for faults that are made worse by taking from it. */
+export interface Earlier<F extends Fault> {
+  readonly faults: readonly F[];
+  /** What hung safely in the layer of a group of loose pieces. */
+  readonly sound: (fault: F) => Region;
+}
+
+/** mm: an old fault reaches so far; what is nearer has moved. */
+const NEAR = SAME_FINDING;
+
+/** Measures that get worse by less than this, in mm, are as good as before. */
+const DEPTH_TOLERANCE = DRAWN_ALIKE;
+
+/** mm that a course may come out longer in sum: both its ends bend round what was changed. */
+const LENGTH_TOLERANCE = SAME_FINDING;
+
+/** Area in mm² for each mm of outline that may differ through rounding. */
+export const AREA_PER_LENGTH = 2 * WRITTEN_STEP;
+const THIN_AREA_PER_LENGTH = DRAWN_ALIKE;
+
+/** @returns those after the change that were not there before, or not as bad */
+export function newOrWorse<F extends Fault>(earlier: Earlier<F>, now: readonly F[]): F[] {
+  const groups = new Map<string, F[]>();
+  for (const fault of now) groups.set(fault.group, [...(groups.get(fault.group) ?? []), fault]);
+  return [...groups].flatMap(([group, faults]) => {
+    const old = earlier.faults.filter((fault) => fault.group === group);
+    const fresh = faults.filter((fault) => isNewOrWorse(fault, old, earlier.sound));
+    return fresh.length > 0 || !isMoreInSum(old, faults) ? fresh : [worstOf(faults)];
+  });
+}
+
+function isNewOrWorse<F extends Fault>(fault: F, old: readonly F[], sound: Earlier<F>['sound']): boolean {
+  const { rank, extent } = fault;
+  const near = old.filter((other) => isNear(extent, other.extent));
+  if (near.length === 0 || rank > Math.max(...near.map((other) => other.rank))) return true;
+  const { depth } = extent;
+  const deepest = Math.max(...near.map((other) => other.extent.depth ?? Infinity));
+  if (depth !== undefined && depth > deepest + DEPTH_TOLERANCE) return true;
+  return reachesBeyond(fault, near, sound);
+}
+
+/** Of loose pieces, whether they have anything in common: a piece does not move. */
+function isNear({ place: a, mayReach }: Extent, { place: b }: Extent): boolean {
+  if (a.kind === 'course') return b.kind === 'course' && isCourseNear(a.segments, b.segments, NEAR);
+  if (b.kind === 'course') return false;
+  const reach = mayReach === 'loose' ? b.region : offset(b.region, NEAR);
+  return touches(a.region, reach) && intersection(a.region, reach).length > 0;
+}
+
+function touches(a: Region, b: Region): boolean {
+  return a.some((one) => b.some((other) => boxesTouch(boxOfPolygon(one), boxOfPolygon(other))));
+}
+
+/** Whether it takes up what no old fault near it did. */
+function reachesBeyond<F extends Fault>(fault: F, near: readonly F[], sound: Earlier<F>['sound']): boolean {
+  const { place, mayReach } = fault.extent;
+  if (mayReach === 'anywhere') return false;
+  if (place.kind === 'course') {
+    const old = near.flatMap(({ extent }) => (extent.place.kind === 'course' ? extent.place.segments : []));
+    return lengthBeyond(place.segments, old, NEAR) > LENGTH_TOLERANCE;
+  }
+  const allowed = AREA_PER_LENGTH * perimeterOf(place.region);
+  if (mayReach === 'loose') return areaOf(intersection(place.region, sound(fault))) > allowed;
+  const old = near.flatMap(({ extent }) => (extent.place.kind === 'area' ? extent.place.region : []));
+  return areaOf(difference(place.region, offset(old, NEAR))) > allowed;
+}
+
+/** Whether all faults of a group together have become more than they were. */
+function isMoreInSum(old: readonly Fault[], now: readonly Fault[]): boolean {
+  const more = sumOf(now) - sumOf(old);
+  return more > 0 && more > toleranceOf(now);
+}
+
+function sumOf(faults: readonly Fault[]): number {
+  return faults.reduce((sum, { extent }) => sum + (extent.amount ?? 0), 0);
+}
+
+function toleranceOf(faults: readonly Fault[]): number {
+  return faults.reduce((sum, { extent: { place } }) => {
+    return sum + (place.kind === 'course' ? LENGTH_TOLERANCE : THIN_AREA_PER_LENGTH * perimeterOf(place.region));
+  }, 0);
+}
+
+/** The one to be told of. */
+function worstOf<F extends Fault>(faults: readonly F[]): F {
+  const amount = ({ extent }: F) => extent.amount ?? 0;
+  return faults.reduce((most, each) => (amount(each) > amount(most) ? each : most), defined(faults[0]));
+}
