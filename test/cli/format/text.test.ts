@@ -108,7 +108,9 @@ describe('formatText', () => {
     ];
     const lines = formatText(input([file([finding({ refusals })])])).split('\n');
     expect(lines.filter((line) => line.includes('no mend'))).toEqual([
-      expect.stringMatching(/^ +no mend holds: No place was found at 50\.1, 50\.1 mm; It would leave a bridge too thin to hold$/),
+      expect.stringMatching(
+        /^ +no mend holds: No place was found at 50\.1, 50\.1 mm; It would leave a bridge too thin to hold$/,
+      ),
     ]);
     expect(formatText(input([file([finding()])]))).not.toContain('no mend');
   });
