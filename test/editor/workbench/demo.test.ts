@@ -3,6 +3,8 @@ import { beforeAll, expect, test } from 'vitest';
 import { DEMO, retry, useWorkbench } from './workbench';
 
 const bench = useWorkbench('media/demo');
+/** The line round what the caret's text draws. */
+const DARK = '#111111';
 let original: string;
 
 beforeAll(() => {
@@ -45,12 +47,13 @@ test('choosing a finding selects its text', async () => {
 });
 
 test('the shape whose text holds the caret is marked on the picture, and only then', async () => {
-  const marked = () => bench.bench.locator('path.caret').getAttribute('d');
-  await expect.poll(marked, { timeout: 10_000 }).toMatch(/^M[\d.]/);
+  // On the rim of the sun's ring, whose text the finding before has selected.
+  const rim = () => bench.paintedAt(49.6, 38);
+  await expect.poll(rim, { timeout: 10_000 }).toBe(DARK);
   await bench.shot('demo-3-caret');
   await bench.page.locator('.editor-instance .view-lines').first().click();
   await bench.page.keyboard.press('Control+Home');
-  await expect.poll(marked, { timeout: 10_000 }).toBe('');
+  await expect.poll(rim, { timeout: 10_000 }).not.toBe(DARK);
 });
 
 test('the picture answers to the keyboard', async () => {

@@ -7,26 +7,6 @@ const inBench = (selector: string) => workbench.bench.locator(selector);
 const control = (role: 'radio' | 'checkbox' | 'slider' | 'button', name: string | RegExp) =>
   workbench.bench.getByRole(role, { name });
 
-/** The colour that is painted at a place, sheet mm. */
-const at = (x: number, y: number) =>
-  inBench('.painting').evaluate(
-    (canvas: HTMLCanvasElement, place) => {
-      const sheet = document.querySelector<SVGGElement>('.targets')?.getScreenCTM();
-      if (!sheet) return 'nothing';
-      const { x: left, y: top } = new DOMPoint(place.x, place.y).matrixTransform(sheet);
-      const box = canvas.getBoundingClientRect();
-      const copy = new OffscreenCanvas(canvas.width, canvas.height).getContext('2d');
-      copy?.drawImage(canvas, 0, 0);
-      const scale = canvas.width / box.width;
-      const pixel = copy?.getImageData((left - box.x) * scale, (top - box.y) * scale, 1, 1).data ?? [];
-      return `#${[...pixel]
-        .slice(0, 3)
-        .map((part) => part.toString(16).padStart(2, '0'))
-        .join('')}`;
-    },
-    { x, y },
-  );
-
 beforeAll(() => workbench.widenBench());
 
 describe('the print', () => {
@@ -36,7 +16,12 @@ describe('the print', () => {
     expect(paints).toEqual(['#f0b13c', '#6b8a4e', '#2f4654', '#b4472c']);
     await workbench.shot('look-1-print');
     // Bare ground at the edge, the frame's left side, the arrow's shaft, the bird's body.
-    const seen = async () => await Promise.all([at(2, 2), at(7.6, 40), at(114, 78), at(64, 58)]);
+    const seen = async () =>
+      await Promise.all(
+        [[2, 2] as const, [7.6, 40] as const, [114, 78] as const, [64, 58] as const].map(([x, y]) =>
+          workbench.paintedAt(x, y),
+        ),
+      );
     await expect.poll(seen).toEqual(['#f5f0e4', '#b4472c', '#b4472c', '#2f4654']);
   });
 

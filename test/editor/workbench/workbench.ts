@@ -113,6 +113,27 @@ export class Workbench {
     await this.page.locator('.tab.dirty').waitFor({ state: 'detached' });
   }
 
+  /** The colour that the bench has painted at a place, sheet mm; what lies over the picture aside. */
+  paintedAt(x: number, y: number): Promise<string> {
+    return this.bench.locator('.painting').evaluate(
+      (canvas: HTMLCanvasElement, place) => {
+        const sheet = document.querySelector<SVGGElement>('.targets')?.getScreenCTM();
+        if (!sheet) return 'nothing';
+        const { x: left, y: top } = new DOMPoint(place.x, place.y).matrixTransform(sheet);
+        const box = canvas.getBoundingClientRect();
+        const copy = new OffscreenCanvas(canvas.width, canvas.height).getContext('2d');
+        copy?.drawImage(canvas, 0, 0);
+        const scale = canvas.width / box.width;
+        const pixel = copy?.getImageData((left - box.x) * scale, (top - box.y) * scale, 1, 1).data ?? [];
+        return `#${[...pixel]
+          .slice(0, 3)
+          .map((part) => part.toString(16).padStart(2, '0'))
+          .join('')}`;
+      },
+      { x, y },
+    );
+  }
+
   get problems(): Locator {
     return this.page.locator('.markers-panel');
   }
