@@ -52,6 +52,7 @@ export { addRegistrationMarks } from './fixes/kinds/register-stack';
 export { type BridgeTarget, gapUnder, ghostOf } from './fixes/plan-change';
 export { askedSizeEdits } from './fixes/root-attributes';
 export { bridgeAtOffset, bridgeStandingAt, bridgesOf, lengthOf } from './fixes/standing-bridges';
+export { wrapChange, wrapPaths } from './fixes/wrap-paths';
 export { describeShapeAt, type ShapeDescription } from './queries/describe-shape';
 export { type OutlineItem, outlineOf } from './queries/document-outline';
 export { findingById } from './queries/find-finding';

@@ -21,6 +21,7 @@ export function registerCommands(client: ServerClient, bench: Bench): vscode.Dis
     register('openAnotherBench', (uri) => bench.openAnother(uri)),
     register('begin', (uri) => begin(uri, client)),
     register('bridgeIslands', (uri) => bridgeIslands(uri, client)),
+    register('wrapPathData', (uri) => wrapPathData(uri, client)),
     register('checkAgain', (uri) => client.checkAgain(uri)),
     vscode.commands.registerCommand('tombolo.showLog', () => client.log.show()),
   ];
@@ -51,6 +52,14 @@ async function begin(uri: vscode.Uri, client: ServerClient): Promise<void> {
   }
   if (!beginning.stencil && !(await beginProject(uri, beginning))) await applyVersionedEdits(document, beginning);
   await client.checkAgain(uri);
+}
+
+async function wrapPathData(uri: vscode.Uri, client: ServerClient): Promise<void> {
+  const document = await showText(uri);
+  const wrapped = await client.wrapPaths(uri);
+  if (!wrapped) return;
+  if (wrapped.edits.length > 0) await applyVersionedEdits(document, wrapped);
+  else vscode.window.setStatusBarMessage('No path data are on lines that are too long.', 6000);
 }
 
 async function bridgeIslands(uri: vscode.Uri, client: ServerClient): Promise<void> {

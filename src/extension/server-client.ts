@@ -15,6 +15,8 @@ import {
   type PreviewStack,
   SHAPE_AT,
   STACK,
+  type VersionedEdits,
+  WRAP_PATHS,
 } from '../protocol/index';
 import { PART, PART_AT } from '../protocol/parts';
 import type { BenchRequest } from '../protocol/requests';
@@ -90,6 +92,10 @@ export class ServerClient implements vscode.Disposable {
 
   bridgeIslands(uri: vscode.Uri): Promise<BridgedIslands | undefined> {
     return this.ask(BRIDGE_ISLANDS, uri);
+  }
+
+  wrapPaths(uri: vscode.Uri): Promise<VersionedEdits | undefined> {
+    return this.ask(WRAP_PATHS, uri);
   }
 
   async checkAgain(uri: vscode.Uri): Promise<void> {

@@ -32,6 +32,8 @@ export const FIX_SAFE = 'tombolo/fixSafe';
 export const BEGIN = 'tombolo/begin';
 /** Editor to server: bridges for every island of a document. Answers `BridgedIslands | null`. */
 export const BRIDGE_ISLANDS = 'tombolo/bridgeIslands';
+/** Editor to server: line breaks for long path data of a document. Answers `VersionedEdits | null`. */
+export const WRAP_PATHS = 'tombolo/wrapPaths';
 /** Editor to server: a bridge at a place of the picture. Answers `BridgeAnswer`. */
 export const BRIDGE_AT = 'tombolo/bridgeAt';
 /** Editor to server: the bridges that a mend of a finding would put in. Answers `BridgeAnswer`. */

@@ -5,9 +5,10 @@ import type {
   Hover,
   MarkupContent,
   TextDocumentEdit,
+  TextEdit,
 } from 'vscode-languageserver-protocol';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import type { Beginning, BridgedIslands, PreviewStack } from '../../src/protocol/index';
+import type { Beginning, BridgedIslands, PreviewStack, VersionedEdits } from '../../src/protocol/index';
 import { applyEdits } from '../../src/text/text';
 import { buildServer } from './build-server';
 import { ServerProcess } from './server-process';
@@ -233,8 +234,28 @@ describe('what only the editor asks', () => {
     expect(left.filter(({ code }) => code === 'floating-island')).toEqual([]);
   });
 
+  it('long path data can be wrapped, all at once or those at the caret', async () => {
+    const arcs = Array.from({ length: 9 }, () => 'a10 10 0 1 0 20 0 a10 10 0 1 0 -20 0').join(' ');
+    const document = await server.open('long.svg', ring().replace(' Z"/>', ` Z"/>\n  <path d="M20 30 ${arcs} Z"/>`));
+    await server.diagnostics(document);
+    const wrapped = await server.connection.sendRequest<VersionedEdits>('tombolo/wrapPaths', { uri: document.uri });
+    const start = document.positionAt(document.getText().lastIndexOf('M20 30'));
+    const [action, ...others] = await server.connection.sendRequest<CodeAction[]>('textDocument/codeAction', {
+      textDocument: { uri: document.uri },
+      range: { start, end: start },
+      context: { diagnostics: [], only: ['refactor.rewrite'] },
+    });
+    expect([action?.title, others]).toEqual(['Wrap this path at 100 columns', []]);
+    const resolved = await server.connection.sendRequest<CodeAction>('codeAction/resolve', action);
+    const edits = (resolved.edit!.documentChanges as TextDocumentEdit[])[0]!.edits as TextEdit[];
+    const [one, all] = [TextDocument.applyEdits(document, edits), applyEdits(document.getText(), wrapped.edits)];
+    expect(one.split('\n').map((line) => line.length > 103)).toContain(true);
+    expect(all.split('\n').map((line) => line.length > 103)).not.toContain(true);
+    for (const text of [one, all]) expect(text.replace(/\s/g, '')).toBe(document.getText().replace(/\s/g, ''));
+  });
+
   it('of documents it does not know it says so', async () => {
-    for (const method of ['stack', 'begin', 'bridgeIslands', 'checkAgain']) {
+    for (const method of ['stack', 'begin', 'bridgeIslands', 'wrapPaths', 'checkAgain']) {
       expect(await server.connection.sendRequest(`tombolo/${method}`, { uri: server.uri('none.svg') })).toBeNull();
     }
   });

@@ -2,6 +2,7 @@
 import { lengthOfLastLine, wrapPathData } from '../../edits/path/wrap';
 import { allElements, attributeOf } from '../../markup/query';
 import type { ElementNode, MarkupDocument } from '../../markup/tree';
+import type { Fix } from '../../report/fix';
 import type { TextEdit } from '../../text/text';
 
 /** Columns, where nobody asks for another width. */
@@ -20,6 +21,18 @@ export function wrapPaths(document: MarkupDocument, width = USUAL_WIDTH, offset?
     edits.push(...wrapElement(document.text, element, width));
   }
   return edits;
+}
+
+/**
+ * The path at a caret on shorter lines, as a change that can be offered. White space between commands means nothing, so
+ * that nothing is left to prove.
+ * @returns undefined where no path is there, or none of its lines is too long
+ */
+export function wrapChange(document: MarkupDocument, offset: number): Fix | undefined {
+  const edits = wrapPaths(document, USUAL_WIDTH, offset);
+  if (edits.length === 0) return undefined;
+  const title = `Wrap this path at ${USUAL_WIDTH} columns`;
+  return { kind: 'wrap-path', title, scope: 'place', preferred: false, safe: true, edits, brings: [] };
 }
 
 function wrapElement(text: string, element: ElementNode, width: number): TextEdit[] {

@@ -9,6 +9,7 @@ import {
   type PreviewStack,
   SHAPE_AT,
   STACK,
+  WRAP_PATHS,
 } from '../../protocol/index';
 import { PART, PART_AT } from '../../protocol/parts';
 import { Priority } from '../../protocol/run-signals';
@@ -17,7 +18,7 @@ import type { StencilChecker } from '../documents/stencil-checker';
 import type { EngineClient } from '../engine/engine-client';
 
 /** Each makes a check if need be. */
-const CHOSEN = [STACK, BEGIN, BRIDGE_ISLANDS, BRIDGE_AT, BRIDGE_PLAN, NECKS, SLIP, SWEEP, REORDER];
+const CHOSEN = [STACK, BEGIN, BRIDGE_ISLANDS, WRAP_PATHS, BRIDGE_AT, BRIDGE_PLAN, NECKS, SLIP, SWEEP, REORDER];
 /** A moving pointer or caret never makes a check: it asks again when the next one is done. */
 const GLANCED = [SHAPE_AT, PART_AT, PART];
 

@@ -1,5 +1,5 @@
 /** What the bench asks, by the names that the editor asks it by. */
-import { bridgeIslands } from '../../engine/index';
+import { bridgeIslands, wrapPaths } from '../../engine/index';
 import * as protocol from '../../protocol/index';
 import { PART, PART_AT, type PartAtParams, type PartParams } from '../../protocol/parts';
 import {
@@ -49,6 +49,8 @@ export class BenchRequests {
         return beginningFor(checked, (params as protocol.BeginParams).width);
       case protocol.BRIDGE_ISLANDS:
         return bridged(checked);
+      case protocol.WRAP_PATHS:
+        return wrapped(checked);
       case protocol.BRIDGE_AT:
         return bridgeOfferAt(checked, params as protocol.BridgeAtParams);
       case protocol.BRIDGE_PLAN:
@@ -69,6 +71,10 @@ export class BenchRequests {
         throw new Error(`There is no question "${method}".`);
     }
   }
+}
+
+function wrapped({ report, version }: CheckedDocument): protocol.VersionedEdits {
+  return { version, edits: wrapPaths(report.drawing.document) };
 }
 
 function bridged({ report, version }: CheckedDocument): protocol.BridgedIslands {

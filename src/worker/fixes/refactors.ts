@@ -1,4 +1,4 @@
-/** Changes that no finding asks for: of a bridge that stands already, and register marks for the whole stack. */
+/** Changes that no finding asks for: of a bridge that stands already, register marks for the stack, shorter lines. */
 import {
   addRegistrationMarks,
   bridgeAtOffset,
@@ -6,6 +6,7 @@ import {
   changesFor,
   lengthOf,
   titleOfChange,
+  wrapChange,
 } from '../../engine/index';
 import type { BridgeSize } from '../../protocol/engine-worker';
 import type { Offer } from '../../protocol/offers';
@@ -20,9 +21,9 @@ export interface Refactor {
   prove(): Result<Fix>;
 }
 
-/** @param offset of the caret: at a side of a bridge, or at the start of a layer */
+/** @param offset of the caret: at a side of a bridge, at the start of a layer, or in a path with a long line */
 export function refactorsAt({ report }: CheckedDocument, offset: number): Refactor[] {
-  return [...bridgeChangesAt(report, offset), ...marksAt(report, offset)];
+  return [...bridgeChangesAt(report, offset), ...marksAt(report, offset), ...wrapAt(report, offset)];
 }
 
 /** The size of the bridge that the text at an offset draws a side of. */
@@ -61,6 +62,12 @@ function marksAt(report: Report, offset: number): Refactor[] {
       prove: () => addRegistrationMarks(report) ?? refuse('The marks are there, or would be of no use.'),
     },
   ];
+}
+
+function wrapAt(report: Report, offset: number): Refactor[] {
+  const change = wrapChange(report.drawing.document, offset);
+  if (!change) return [];
+  return [{ offer: offerOf(`wrap ${offset}`, change.kind, change.title), prove: () => change }];
 }
 
 const isWithin = ({ from, to }: { from: number; to: number }, offset: number): boolean => from <= offset && offset < to;

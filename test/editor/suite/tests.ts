@@ -56,6 +56,48 @@ export const tests: Record<string, () => Promise<void>> = {
     assert.equal(document.getText(), before);
   },
 
+  'a fix elsewhere leaves the caret, the lines and what is seen where they were': async () => {
+    const editor = await open('ring.svg');
+    const { document } = editor;
+    const island = await islandIn(document.uri);
+    const before = document.getText();
+    const carets = [new vscode.Position(2, 12), new vscode.Position(5, 2)];
+    for (const caret of carets) {
+      editor.selection = new vscode.Selection(caret, caret);
+      const seen = editor.visibleRanges[0];
+      await vscode.commands.executeCommand('tombolo.bridgeIslands');
+      await noIslandIn(document.uri);
+      assert.notEqual(document.getText(), before);
+      assert.deepEqual(editor.selection.active, caret);
+      assert.deepEqual(editor.visibleRanges[0], seen);
+      assert.equal(document.lineCount, before.split('\n').length);
+      assert.match(document.lineAt(4).text, /^ {11}M/);
+      await vscode.commands.executeCommand('undo');
+      await islandIn(document.uri);
+    }
+    assert.equal(document.getText(), before);
+    assert.match(document.getText(island.range), /^a10 10/);
+  },
+
+  'Wrap Path Data shortens long lines and draws the same, in one step of undo': async () => {
+    const editor = await open('ring.svg');
+    const { document } = editor;
+    await islandIn(document.uri);
+    const before = document.getText();
+    const at = before.indexOf('\n           M20 30');
+    const lines = new vscode.Range(document.positionAt(at), document.positionAt(at + 12));
+    await editor.edit((edit) => edit.replace(lines, ' '), { undoStopBefore: true, undoStopAfter: true });
+    const long = document.getText();
+    assert.ok(document.lineAt(3).text.length > 100);
+    await vscode.commands.executeCommand('tombolo.wrapPathData');
+    await until('two lines', () => document.lineAt(4).text.includes('M20 30'));
+    assert.equal(document.getText(), before);
+    await vscode.commands.executeCommand('undo');
+    assert.equal(document.getText(), long);
+    await vscode.commands.executeCommand('undo');
+    assert.equal(document.getText(), before);
+  },
+
   'an SVG that nobody called a stencil is left in peace until begun': async () => {
     const { document } = await open('plain.svg');
     await new Promise((resolve) => setTimeout(resolve, 1500));
