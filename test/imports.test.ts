@@ -128,6 +128,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
   ],
   preview: [
     'config/check-id',
+    'config/types',
     'config/values',
     'geometry/base/curve-types',
     'geometry/base/matrix',

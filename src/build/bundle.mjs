@@ -2,6 +2,7 @@
 //   --watch     keeps the bundles up to date until Ctrl-C (without declarations)
 //   --minify    as for the package: small, no source maps
 import { bundleInMemory, clean, copyPages, makeSchema, names, watch, writeFiles } from './bundles.mjs';
+import { translatableStrings, updateManifest } from './contributions.mjs';
 import { declarations } from './declarations.mjs';
 
 const flags = new Set(process.argv.slice(2));
@@ -10,15 +11,16 @@ const settings = { minify: flags.has('--minify') };
 try {
   if (flags.has('--watch')) {
     copyPages();
-    writeFiles([await makeSchema()]);
+    writeFiles([await makeSchema(), translatableStrings()]);
     await watch(settings);
   } else {
     const bundles = await Promise.all(names.map((name) => bundleInMemory(name, settings)));
     const types = declarations();
     const schema = await makeSchema();
+    await updateManifest();
     // What worked before stays until there is something to put in its place.
     clean();
-    writeFiles([...bundles.flat(), ...types, schema]);
+    writeFiles([...bundles.flat(), ...types, schema, translatableStrings()]);
     copyPages();
   }
 } catch (error) {

@@ -125,10 +125,10 @@ export async function watch(settings) {
   for (const each of contexts) await each.watch();
 }
 
-/** The schema of `tombolo.json`, of which the checks' own words are a part, as path and contents. */
-export async function makeSchema() {
+/** Bundles a module of the build and loads it. */
+export async function runBundled(entry) {
   const { outputFiles } = await build({
-    entryPoints: [path.join(root, 'src/build/check-docs.ts')],
+    entryPoints: [path.join(root, entry)],
     bundle: true,
     write: false,
     format: 'esm',
@@ -139,7 +139,12 @@ export async function makeSchema() {
     alias,
   });
   const code = Buffer.from(outputFiles[0].contents).toString('base64');
-  const { schemaText } = await import(`data:text/javascript;base64,${code}`);
+  return import(`data:text/javascript;base64,${code}`);
+}
+
+/** The schema of `tombolo.json`, of which the checks' own words are a part, as path and contents. */
+export async function makeSchema() {
+  const { schemaText } = await runBundled('src/build/check-docs.ts');
   return { path: path.join(dist, 'tombolo.schema.json'), contents: schemaText() };
 }
 

@@ -9,6 +9,7 @@ import { BridgeOffers, requestLayerOrder } from './edit-documents';
 import { savePicture } from './save-picture';
 import { keepScreen, onScreenChanged, screenPixelsPerInch } from './screen';
 import type { ServerClient } from './server-client';
+import type { TextColumns } from './text-columns';
 
 /** Milliseconds that the caret rests before the picture is marked. */
 const MARK_AFTER = 80;
@@ -16,6 +17,7 @@ const MARK_AFTER = 80;
 export interface PanelOptions {
   readonly extensionUri: vscode.Uri;
   readonly client: ServerClient;
+  readonly columns: TextColumns;
   readonly pinned: boolean;
 }
 
@@ -27,16 +29,18 @@ export class BenchPanel {
   private marking: NodeJS.Timeout | undefined;
   private drawn: ((bytes: Uint8Array | undefined) => void) | undefined;
   private readonly client: ServerClient;
+  private readonly columns: TextColumns;
   private readonly offers = new BridgeOffers();
   /** The documents that the stack shows. */
   private documents: ReadonlySet<string> = new Set();
 
   readonly panel: vscode.WebviewPanel;
 
-  constructor(panel: vscode.WebviewPanel, { extensionUri, client, pinned }: PanelOptions) {
+  constructor(panel: vscode.WebviewPanel, { extensionUri, client, columns, pinned }: PanelOptions) {
     this.panel = panel;
 
     this.client = client;
+    this.columns = columns;
     this.pinned = pinned;
     panel.webview.options = {
       enableScripts: true,
@@ -92,6 +96,11 @@ export class BenchPanel {
     if (editor) this.markSoon(editor);
   }
 
+  /** The file that is shown was deleted: what is shown is how it was. */
+  gone(): void {
+    this.post({ type: 'gone', name: this.uri?.path.split('/').at(-1) ?? '' });
+  }
+
   markSoon({ document, selection }: vscode.TextEditor): void {
     if (!this.isShowing(document.uri.toString())) return;
     clearTimeout(this.marking);
@@ -129,7 +138,7 @@ export class BenchPanel {
     } else if (message.type === 'reorder') await requestLayerOrder(this.client, uri, message);
     else if (!this.isDrawnFrom(message.uri)) return;
     else if (message.type === 'begin') await vscode.commands.executeCommand('tombolo.begin', uri);
-    else await revealSpan(vscode.Uri.parse(message.uri), message);
+    else await this.reveal(vscode.Uri.parse(message.uri), message);
   }
 
   private async answer(uri: vscode.Uri, question: BenchRequest): Promise<unknown> {
@@ -143,6 +152,15 @@ export class BenchPanel {
     this.post({ type: 'screen', pixelsPerInch: screenPixelsPerInch() });
   }
 
+  /** Selects a stretch of a document's text in the editor that was used last for it, and moves there. */
+  private async reveal(uri: vscode.Uri, { from, to }: Span): Promise<void> {
+    const document = await vscode.workspace.openTextDocument(uri);
+    const selection = new vscode.Range(document.positionAt(from), document.positionAt(to));
+    const viewColumn = this.columns.of(uri) ?? vscode.ViewColumn.One;
+    const editor = await vscode.window.showTextDocument(document, { viewColumn, selection });
+    editor.revealRange(selection, vscode.TextEditorRevealType.InCenterIfOutsideViewport);
+  }
+
   private draw(format: 'png' | 'svg'): Promise<Uint8Array | undefined> {
     this.drawn?.(undefined);
     return new Promise((resolve) => {
@@ -150,21 +168,4 @@ export class BenchPanel {
       this.post({ type: 'draw', format });
     });
   }
-}
-
-/** Selects a stretch of a document's text in the editor that shows it, or in the first column, and moves there. */
-async function revealSpan(uri: vscode.Uri, { from, to }: Span): Promise<void> {
-  const document = await vscode.workspace.openTextDocument(uri);
-  const selection = new vscode.Range(document.positionAt(from), document.positionAt(to));
-  const viewColumn = columnOf(uri) ?? vscode.ViewColumn.One;
-  const editor = await vscode.window.showTextDocument(document, { viewColumn, selection });
-  editor.revealRange(selection, vscode.TextEditorRevealType.InCenterIfOutsideViewport);
-}
-
-/** The column of a tab with the document's text, shown or not. */
-function columnOf(uri: vscode.Uri): vscode.ViewColumn | undefined {
-  const address = uri.toString();
-  return vscode.window.tabGroups.all.find(({ tabs }) =>
-    tabs.some(({ input }) => input instanceof vscode.TabInputText && input.uri.toString() === address),
-  )?.viewColumn;
 }

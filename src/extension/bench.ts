@@ -3,13 +3,19 @@ import * as vscode from 'vscode';
 import type { Checked } from '../protocol/index';
 import { BenchPanel } from './bench-panel';
 import type { ServerClient } from './server-client';
-import { isSvg } from './svg-documents';
+import { isSvg, isThere } from './svg-documents';
+import { TextColumns } from './text-columns';
 
 export const BENCH = 'tombolo.bench';
+
+/** Milliseconds. */
+const REPLACED_WITHIN = 300;
 
 export class Bench implements vscode.Disposable {
   private readonly panels = new Set<BenchPanel>();
   private readonly listeners: vscode.Disposable[];
+  private readonly columns = new TextColumns();
+  private readonly deletions = vscode.workspace.createFileSystemWatcher('**/*.svg', true, true, false);
 
   private readonly extensionUri: vscode.Uri;
   private readonly client: ServerClient;
@@ -23,6 +29,9 @@ export class Bench implements vscode.Disposable {
       vscode.window.onDidChangeActiveTextEditor((editor) => {
         if (editor && isSvg(editor.document)) this.follow(editor.document.uri);
       }),
+      this.columns,
+      this.deletions,
+      this.deletions.onDidDelete((uri) => void this.deleted(uri)),
       vscode.window.onDidChangeTextEditorSelection(({ textEditor }) => {
         for (const panel of this.panels) panel.markSoon(textEditor);
       }),
@@ -54,6 +63,11 @@ export class Bench implements vscode.Disposable {
     await panel.show(uri);
   }
 
+  /** Where the bench is, if anywhere. */
+  get column(): vscode.ViewColumn | undefined {
+    return [...this.panels].find(({ panel }) => panel.visible)?.panel.viewColumn;
+  }
+
   /** What the bench shows, while it has the focus. */
   get focused(): vscode.Uri | undefined {
     return [...this.panels].find(({ panel }) => panel.active)?.uri;
@@ -76,10 +90,22 @@ export class Bench implements vscode.Disposable {
   }
 
   private adopt(panel: vscode.WebviewPanel, pinned: boolean): BenchPanel {
-    const adopted = new BenchPanel(panel, { extensionUri: this.extensionUri, client: this.client, pinned });
+    const adopted = new BenchPanel(panel, {
+      extensionUri: this.extensionUri,
+      client: this.client,
+      columns: this.columns,
+      pinned,
+    });
     this.panels.add(adopted);
     panel.onDidDispose(() => this.panels.delete(adopted));
     return adopted;
+  }
+
+  private async deleted(uri: vscode.Uri): Promise<void> {
+    // Some programs save a file by putting another in its place.
+    await new Promise((resolve) => setTimeout(resolve, REPLACED_WITHIN));
+    if (await isThere(uri)) return;
+    for (const panel of this.panels) if (panel.isShowing(uri.toString())) panel.gone();
   }
 
   private checked({ uri }: Checked): void {

@@ -1,29 +1,45 @@
 /** What the palette and the menus offer. */
 import * as vscode from 'vscode';
 import { count } from '../config/values';
-import { beginProject } from './begin';
 import type { Bench } from './bench';
+import { checkWorkspace } from './check-workspace';
 import { applyVersionedEdits } from './edit-documents';
 import type { ServerClient } from './server-client';
+import { newStencil } from './setup/new-stencil';
+import { setUpStencil } from './setup/set-up';
 import { activeResource } from './svg-documents';
 
-export function registerCommands(client: ServerClient, bench: Bench): vscode.Disposable[] {
+const { l10n, window } = vscode;
+
+/** Milliseconds for which the status bar tells what was done. */
+const TOLD_FOR = 6000;
+
+export function registerCommands(client: ServerClient, bench: Bench, extension: string): vscode.Disposable[] {
+  const { registerCommand } = vscode.commands;
   /** Menus hand over the file they were opened on; the palette means the active one. */
-  const register = (name: string, action: (uri: vscode.Uri) => Promise<void>) =>
-    vscode.commands.registerCommand(`tombolo.${name}`, async (given?: vscode.Uri) => {
+  const onFile = (name: string, action: (uri: vscode.Uri) => Promise<void>) =>
+    registerCommand(`tombolo.${name}`, async (given?: vscode.Uri) => {
       // The menu of the bench's own tab hands over the address of the tab.
       const file = given instanceof vscode.Uri && given.scheme !== 'webview-panel' ? given : undefined;
       const uri = file ?? bench.focused ?? activeResource();
       if (uri) await action(uri);
     });
   return [
-    register('openBench', (uri) => openBench(uri, bench)),
-    register('openAnotherBench', (uri) => bench.openAnother(uri)),
-    register('begin', (uri) => begin(uri, client)),
-    register('bridgeIslands', (uri) => bridgeIslands(uri, client)),
-    register('wrapPathData', (uri) => wrapPathData(uri, client)),
-    register('checkAgain', (uri) => client.checkAgain(uri)),
-    vscode.commands.registerCommand('tombolo.showLog', () => client.log.show()),
+    onFile('openBench', (uri) => openBench(uri, bench)),
+    onFile('openAnotherBench', (uri) => bench.openAnother(uri)),
+    onFile('begin', async (uri) => setUpStencil(await showText(uri), client)),
+    onFile('bridgeIslands', (uri) => bridgeIslands(uri, client)),
+    onFile('fixAll', (uri) => applySafeFixes(uri, client)),
+    onFile('wrapPathData', (uri) => wrapPathData(uri, client)),
+    onFile('checkAgain', (uri) => client.checkAgain(uri)),
+    registerCommand('tombolo.newStencil', newStencil),
+    registerCommand('tombolo.checkWorkspace', () => checkWorkspace(client)),
+    registerCommand('tombolo.restartServer', () => restart(client)),
+    registerCommand('tombolo.showLog', () => client.log.show()),
+    registerCommand('tombolo.openConfig', (address: string) => openBeside(vscode.Uri.parse(address))),
+    registerCommand('tombolo.firstSteps', () =>
+      vscode.commands.executeCommand('workbench.action.openWalkthrough', `${extension}#tombolo.firstSteps`, false),
+    ),
   ];
 }
 
@@ -37,21 +53,15 @@ async function openBench(uri: vscode.Uri, bench: Bench): Promise<void> {
 async function showText(uri: vscode.Uri): Promise<vscode.TextDocument> {
   const document = await vscode.workspace.openTextDocument(uri);
   const address = uri.toString();
-  const shown = vscode.window.visibleTextEditors.find((editor) => editor.document.uri.toString() === address);
+  const shown = window.visibleTextEditors.find((editor) => editor.document.uri.toString() === address);
   const viewColumn = shown?.viewColumn ?? vscode.ViewColumn.Active;
-  await vscode.window.showTextDocument(document, { viewColumn, preview: false });
+  await window.showTextDocument(document, { viewColumn, preview: false });
   return document;
 }
 
-async function begin(uri: vscode.Uri, client: ServerClient): Promise<void> {
-  const document = await showText(uri);
-  const beginning = await client.beginning(uri);
-  if (!beginning) {
-    void vscode.window.showWarningMessage('This file has no <svg> element to begin a stencil with.');
-    return;
-  }
-  if (!beginning.stencil && !(await beginProject(uri, beginning))) await applyVersionedEdits(document, beginning);
-  await client.checkAgain(uri);
+async function openBeside(uri: vscode.Uri): Promise<void> {
+  const document = await vscode.workspace.openTextDocument(uri);
+  await window.showTextDocument(document, { viewColumn: vscode.ViewColumn.Beside });
 }
 
 async function wrapPathData(uri: vscode.Uri, client: ServerClient): Promise<void> {
@@ -59,7 +69,7 @@ async function wrapPathData(uri: vscode.Uri, client: ServerClient): Promise<void
   const wrapped = await client.wrapPaths(uri);
   if (!wrapped) return;
   if (wrapped.edits.length > 0) await applyVersionedEdits(document, wrapped);
-  else vscode.window.setStatusBarMessage('No path data are on lines that are too long.', 6000);
+  else window.setStatusBarMessage(l10n.t('No path data are on lines that are too long.'), TOLD_FOR);
 }
 
 async function bridgeIslands(uri: vscode.Uri, client: ServerClient): Promise<void> {
@@ -69,12 +79,33 @@ async function bridgeIslands(uri: vscode.Uri, client: ServerClient): Promise<voi
   for (const refusal of bridged.refusals) client.log.warn(refusal);
   if (bridged.edits.length > 0) await applyVersionedEdits(document, bridged);
   const { bridges, refusals } = bridged;
-  const added = bridges === 0 ? 'No bridge was added' : `${count(bridges, 'bridge')} added`;
+  const added = bridges === 0 ? l10n.t('No bridge was added') : l10n.t('{0} added', count(bridges, 'bridge'));
   if (refusals.length === 0) {
-    vscode.window.setStatusBarMessage(bridges === 0 ? 'There is no island to bridge.' : `${added}.`, 6000);
+    window.setStatusBarMessage(bridges === 0 ? l10n.t('There is no island to bridge.') : `${added}.`, TOLD_FOR);
     return;
   }
-  const left = refusals.length === 1 ? 'One island is left' : `${refusals.length} islands are left`;
-  const answer = await vscode.window.showWarningMessage(`${added}. ${left}: ${refusals[0] ?? ''}`, 'Show Log');
-  if (answer) client.log.show();
+  const left = l10n.t('{0} could not be bridged', count(refusals.length, 'island'));
+  const show = l10n.t('Show Them');
+  if ((await window.showWarningMessage(`${added}; ${left}.`, show)) === show) client.log.show();
+}
+
+/** Says so where there is nothing to apply. */
+async function applySafeFixes(uri: vscode.Uri, client: ServerClient): Promise<void> {
+  await showText(uri);
+  const fixes = await client.safeFixes(uri);
+  if (!fixes) return;
+  if ('refusal' in fixes) {
+    void window.showInformationMessage(fixes.refusal);
+    return;
+  }
+  for (const { uri: address, ...edits } of fixes.documents) {
+    const document = await vscode.workspace.openTextDocument(vscode.Uri.parse(address));
+    await applyVersionedEdits(document, edits);
+  }
+  window.setStatusBarMessage(l10n.t('All safe fixes were applied.'), TOLD_FOR);
+}
+
+async function restart(client: ServerClient): Promise<void> {
+  await client.restart();
+  window.setStatusBarMessage(l10n.t('The Tombolo server runs again.'), TOLD_FOR);
 }

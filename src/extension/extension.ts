@@ -2,9 +2,11 @@
 import * as vscode from 'vscode';
 import { CONFIG_NAME } from '../config/types';
 import { Bench } from './bench';
+import { showPagesBeside } from './check-pages';
 import { registerCommands } from './commands';
 import { ServerClient } from './server-client';
 import { StatusItem } from './status-item';
+import { StencilContext } from './stencil-context';
 import { isMarked, isSvg, mayBeStencil } from './svg-documents';
 
 export function activate(context: vscode.ExtensionContext): void {
@@ -18,7 +20,9 @@ export function activate(context: vscode.ExtensionContext): void {
     bench,
     status,
     client.onChecked((checked) => status.update(checked)),
-    ...registerCommands(client, bench),
+    new StencilContext(client),
+    showPagesBeside(context.extensionUri, bench),
+    ...registerCommands(client, bench, context.extension.id),
     startWhenNeeded(client),
   );
 }

@@ -9,10 +9,14 @@ import {
   BRIDGE_PLAN,
   type BridgedIslands,
   CHECK_AGAIN,
+  CHECK_FILE,
   CHECKED,
   type Checked,
+  FIX_SAFE,
+  type FileChecked,
   type MarkedShape,
   type PreviewStack,
+  type SafeFixes,
   SHAPE_AT,
   STACK,
   type VersionedEdits,
@@ -96,6 +100,24 @@ export class ServerClient implements vscode.Disposable {
 
   wrapPaths(uri: vscode.Uri): Promise<VersionedEdits | undefined> {
     return this.ask(WRAP_PATHS, uri);
+  }
+
+  safeFixes(uri: vscode.Uri): Promise<SafeFixes | undefined> {
+    return this.ask(FIX_SAFE, uri);
+  }
+
+  checkFile(uri: vscode.Uri): Promise<FileChecked | undefined> {
+    return this.ask(CHECK_FILE, uri);
+  }
+
+  /** Ends the server and starts it anew; what is open is checked again. */
+  async restart(): Promise<void> {
+    if (!this.starting) return this.start();
+    await this.starting;
+    this.starting = this.client.restart().catch((error: unknown) => {
+      this.log.error(`The server did not start: ${String(error)}`);
+    });
+    await this.starting;
   }
 
   async checkAgain(uri: vscode.Uri): Promise<void> {

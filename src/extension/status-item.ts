@@ -1,71 +1,111 @@
-/** The language status of SVG documents: the size, the reading, and what was found. */
+/** The language status of SVG documents: what was found, how the drawing is read, and which `tombolo.json` is in force. */
 import * as vscode from 'vscode';
+import { count } from '../config/values';
 import type { Checked, Summary } from '../protocol/index';
 import { formatDuration } from '../sheet/cutting-time';
 import { isSvg, SVG } from './svg-documents';
 
+const { l10n, LanguageStatusSeverity, window } = vscode;
+
+type Reading = Summary['readings'][number];
+
 export class StatusItem implements vscode.Disposable {
-  private readonly item = vscode.languages.createLanguageStatusItem('tombolo.status', SVG);
-  private readonly last = new Map<string, { checked: Checked; time: Date }>();
+  private readonly result = vscode.languages.createLanguageStatusItem('tombolo.status', SVG);
+  private readonly reading = vscode.languages.createLanguageStatusItem('tombolo.reading', SVG);
+  private config: vscode.LanguageStatusItem | undefined;
+  private readonly last = new Map<string, Checked>();
   private readonly listeners: vscode.Disposable[];
 
   constructor() {
-    this.item.name = 'Tombolo';
+    this.result.name = 'Tombolo';
+    this.reading.name = l10n.t('Tombolo: reading');
     this.listeners = [
-      vscode.window.onDidChangeActiveTextEditor(() => this.show()),
+      window.onDidChangeActiveTextEditor(() => this.show()),
       vscode.workspace.onDidCloseTextDocument(({ uri }) => this.last.delete(uri.toString())),
     ];
     this.show();
   }
 
   update(checked: Checked): void {
-    this.last.set(checked.uri, { checked, time: new Date() });
+    this.last.set(checked.uri, checked);
     this.show();
   }
 
   private show(): void {
-    const document = vscode.window.activeTextEditor?.document;
+    const document = window.activeTextEditor?.document;
     if (!document || !isSvg(document)) return;
     const known = this.last.get(document.uri.toString());
-    void vscode.commands.executeCommand('setContext', 'tombolo.isStencil', known?.checked.stencil ?? false);
-    if (known?.checked.summary) this.showSummary(known.checked.summary, known.time);
-    else this.showNoStencil();
+    this.config?.dispose();
+    if (known?.summary) this.showSummary(known.summary);
+    else this.showUnchecked(known !== undefined);
   }
 
-  private showNoStencil(): void {
-    this.item.text = 'Not a stencil';
-    this.item.detail = 'nothing is checked';
-    this.item.severity = vscode.LanguageStatusSeverity.Information;
-    this.item.command = { title: 'Begin a Stencil Here', command: 'tombolo.begin' };
+  /** @param told whether the server has said that it is no stencil */
+  private showUnchecked(told: boolean): void {
+    const isManual = vscode.workspace.getConfiguration('tombolo').get('run') === 'manual';
+    this.result.severity = LanguageStatusSeverity.Information;
+    if (isManual && !told) {
+      this.result.text = l10n.t('Not checked yet');
+      this.result.detail = '';
+      this.result.command = { title: l10n.t('Check Now'), command: 'tombolo.checkAgain' };
+    } else {
+      this.result.text = l10n.t('Not a stencil, nothing is checked');
+      this.result.detail = '';
+      this.result.command = { title: l10n.t('Set Up as Stencil…'), command: 'tombolo.begin' };
+    }
+    this.reading.text = 'Tombolo';
+    this.reading.detail = '';
   }
 
-  private showSummary(summary: Summary, time: Date): void {
-    const { counts, readings, elapsed, cutTime } = summary;
-    this.item.text = `${sizeOf(summary)}, read as ${readings.join(' and ') || 'nothing'}`;
-    const cutting = cutTime === undefined ? '' : `; cutting takes ${formatDuration(cutTime)} at least`;
-    this.item.detail = `${countsOf(counts)}${cutting}; ${elapsed.toFixed(0)} ms at ${time.toLocaleTimeString()}`;
-    this.item.severity = vscode.LanguageStatusSeverity.Information;
-    this.item.command = { title: 'Show Log', command: 'tombolo.showLog' };
+  private showSummary(summary: Summary): void {
+    const { readings, elapsed, cutTime, unfinished, config } = summary;
+    this.result.text = countsOf(summary);
+    this.result.detail = unfinished ? l10n.t('not finished: too much to check in one run') : '';
+    this.result.severity = unfinished ? LanguageStatusSeverity.Warning : LanguageStatusSeverity.Information;
+    this.result.command = { title: l10n.t('Show Log'), command: 'tombolo.showLog' };
+    this.reading.text = sizeOf(summary);
+    const read = readings.map(readingText).join(', ') || l10n.t('nothing to cut');
+    const cut = cutTime === undefined ? '' : `; ${l10n.t('cut in {0} or more', formatDuration(cutTime))}`;
+    this.reading.detail = `${read}${cut}; ${elapsed.toFixed(0)} ms`;
+    if (config !== undefined) this.showConfig(config, summary.configErrors ?? 0);
+  }
+
+  /** Each has a place of its own in the list, and is gone where none is in force. */
+  private showConfig(uri: string, errors: number): void {
+    const item = vscode.languages.createLanguageStatusItem('tombolo.config', SVG);
+    item.name = l10n.t('Tombolo: configuration');
+    item.text = vscode.workspace.asRelativePath(vscode.Uri.parse(uri));
+    item.detail = errors > 0 ? l10n.t('{0} in it', count(errors, 'error')) : '';
+    item.severity = errors > 0 ? LanguageStatusSeverity.Warning : LanguageStatusSeverity.Information;
+    item.command = { title: l10n.t('Open'), command: 'tombolo.openConfig', arguments: [uri] };
+    this.config = item;
   }
 
   dispose(): void {
-    this.item.dispose();
-    for (const listener of this.listeners) listener.dispose();
+    for (const each of [this.result, this.reading, this.config, ...this.listeners]) each?.dispose();
   }
 }
 
-function sizeOf({ width, height, sizeStated, layers }: Summary): string {
-  const size = `${round(width)} × ${round(height)} mm${sizeStated ? '' : ' (not stated)'}`;
-  return layers > 1 ? `${size}, ${layers} layers` : size;
+function sizeOf({ width, height, sizeStated, sizeInConfig, layers }: Summary): string {
+  const stated = sizeStated ? '' : ` (${l10n.t('not stated')})`;
+  const source = sizeInConfig ? ` (${l10n.t('from tombolo.json')})` : stated;
+  const size = `${round(width)} × ${round(height)} mm${source}`;
+  return layers > 1 ? `${size}, ${l10n.t('{0} layers', layers)}` : size;
 }
 
 const round = (millimetres: number): number => Math.round(millimetres * 10) / 10;
 
-function countsOf(counts: Summary['counts']): string {
-  const parts = (['error', 'warning', 'info'] as const).flatMap((severity) => {
-    const count = counts[severity];
-    if (count === 0) return [];
-    return [`${count} ${severity}${count === 1 || severity === 'info' ? '' : 's'}`];
+function readingText(reading: Reading): string {
+  if (reading === 'sheet') return l10n.t('filled = what stays');
+  return reading === 'outlines' ? l10n.t('lines are cut') : l10n.t('filled = cut out');
+}
+
+function countsOf({ counts, leftOut = 0 }: Summary): string {
+  const parts = (['error', 'warning', 'info', 'hint'] as const).flatMap((severity) => {
+    const number = counts[severity];
+    if (number === 0) return [];
+    return [severity === 'info' ? `${number} info` : count(number, severity)];
   });
-  return parts.join(', ') || 'nothing found';
+  const listed = parts.join(', ') || l10n.t('nothing found');
+  return leftOut > 0 ? l10n.t('{0}, and {1} more not listed', listed, leftOut) : listed;
 }

@@ -19,17 +19,30 @@ export async function mayBeStencil(document: vscode.TextDocument): Promise<boole
   return isSvg(document) && (isMarked(document) || (await hasConfigAbove(document.uri)));
 }
 
+const MARK = 'data-tombolo-';
+
 /** Whether the text holds one of our attributes, or looks as if it did. */
-export const isMarked = (document: vscode.TextDocument): boolean => document.getText().includes('data-tombolo-');
+export const isMarked = (document: vscode.TextDocument): boolean => document.getText().includes(MARK);
+
+/** The same of a file that is not open as text. */
+export async function mayBeStencilFile(uri: vscode.Uri): Promise<boolean> {
+  if (await hasConfigAbove(uri)) return true;
+  try {
+    return Buffer.from(await vscode.workspace.fs.readFile(uri)).includes(MARK);
+  } catch {
+    // Gone, or not ours to read.
+    return false;
+  }
+}
 
 async function hasConfigAbove(uri: vscode.Uri): Promise<boolean> {
   for (let folder = vscode.Uri.joinPath(uri, '..'); ; folder = vscode.Uri.joinPath(folder, '..')) {
-    if (await exists(vscode.Uri.joinPath(folder, CONFIG_NAME))) return true;
+    if (await isThere(vscode.Uri.joinPath(folder, CONFIG_NAME))) return true;
     if (folder.path === '/' || folder.path === vscode.Uri.joinPath(folder, '..').path) return false;
   }
 }
 
-async function exists(uri: vscode.Uri): Promise<boolean> {
+export async function isThere(uri: vscode.Uri): Promise<boolean> {
   try {
     await vscode.workspace.fs.stat(uri);
     return true;

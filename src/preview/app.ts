@@ -13,6 +13,7 @@ import { Lists } from './panels/lists';
 import { heldKey, SlipPanel } from './panels/slip-panel';
 import type { Toolbar } from './panels/toolbar';
 import { ViewOptions } from './panels/view-options';
+import { Warnings } from './panels/warnings';
 import { arrangementFor } from './state/arrangement';
 import { Measures } from './state/measures';
 import type { BenchRequests } from './state/requests';
@@ -79,6 +80,7 @@ export class BenchPage {
   private readonly calibration: Calibration;
   private readonly lists: Lists;
   private readonly room = html('div', { class: 'room' });
+  private readonly warnings = new Warnings();
 
   private readonly host: PageHost;
 
@@ -117,6 +119,7 @@ export class BenchPage {
     this.room.append(this.canvas.element, this.lists.element);
     this.element = html('main', { class: 'bench' }, [
       this.title,
+      this.warnings.element,
       this.toolbar.element,
       this.notice,
       this.room,
@@ -140,6 +143,11 @@ export class BenchPage {
     this.canvas.setScreen(pixelsPerInch);
   }
 
+  /** The file that is shown was deleted. */
+  gone(name: string): void {
+    this.warnings.gone(name);
+  }
+
   /** Marks what the text at the caret draws. */
   mark(outline: string): void {
     this.canvas.mark(outline);
@@ -149,6 +157,7 @@ export class BenchPage {
     const { stack, state } = this;
     if (!stack) return;
     this.notice.hidden = stack.stencil;
+    this.warnings.draw(stack);
     setText(this.title, `Stencil Preview (Bench): ${decodeURIComponent(stack.uri.split('/').at(-1) ?? '')}`);
     this.toolbar.draw();
     this.arrange();

@@ -37,6 +37,7 @@ window.addEventListener('message', ({ data }: MessageEvent<ToBench>) => {
   if (data.type === 'stack') page.show(data.stack);
   else if (data.type === 'mark') page.mark(data.outline);
   else if (data.type === 'screen') page.setScreen(data.pixelsPerInch);
+  else if (data.type === 'gone') page.gone(data.name);
   else if (data.type === 'answer') questions.hear(data.id, data.answer);
   else void drawPicture(page, data.format).then((bytes) => editor.postMessage({ type: 'picture', bytes }));
 });

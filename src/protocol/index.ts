@@ -68,6 +68,8 @@ export interface Summary {
   readonly width: number;
   readonly height: number;
   readonly sizeStated: boolean;
+  /** Whether the `tombolo.json` in force states it, which goes before what the file says. */
+  readonly sizeInConfig?: true;
   readonly readings: readonly Reading[];
   readonly layers: number;
   /** Seconds that cutting all of the file's sheets takes, where speed and acceleration are stated. */

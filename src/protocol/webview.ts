@@ -10,6 +10,8 @@ export type ToBench =
   | { readonly type: 'mark'; readonly outline: string }
   /** What the server says to a question of that number. */
   | { readonly type: 'answer'; readonly id: number; readonly answer: unknown }
+  /** The file that is shown was deleted. */
+  | { readonly type: 'gone'; readonly name: string }
   /** CSS pixels to the inch of the screen. */
   | { readonly type: 'screen'; readonly pixelsPerInch: number }
   /** Draw what is shown as a picture. */

@@ -22,6 +22,7 @@ export function summaryOf(report: Report, config: ConfigFile | undefined): Summa
     width,
     height,
     sizeStated,
+    ...((settled.width !== undefined || settled.height !== undefined) && { sizeInConfig: true }),
     counts,
     readings: [...new Set(report.sheets.map(({ layer }) => layer.reading))],
     layers: report.sheets.length,

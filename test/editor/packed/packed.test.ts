@@ -11,7 +11,7 @@ test('it is installed under its name', () => {
 test('it underlines, shows the bench and bridges', async () => {
   await bench.openFile(DEMO);
   await bench.page.locator('.squiggly-error').first().waitFor();
-  await bench.command('Tombolo: Open the Bench');
+  await bench.command('Tombolo: Open Stencil Preview (Bench)');
   const island = bench.bench.getByRole('button', { name: /Island of 272/ });
   await island.waitFor();
   await bench.command('Tombolo: Bridge Every Island');

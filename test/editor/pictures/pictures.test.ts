@@ -21,7 +21,7 @@ const control = (role: 'radio' | 'checkbox' | 'button', called: string | RegExp)
 beforeAll(async () => {
   await workbench.page.setViewportSize({ width: 1360, height: 850 });
   await workbench.openFile(DEMO);
-  await workbench.command('Tombolo: Open the Bench');
+  await workbench.command('Tombolo: Open Stencil Preview (Bench)');
   await inBench('.layers li').nth(3).waitFor({ state: 'attached' });
 });
 

@@ -14,7 +14,7 @@ const isThere = (uri: vscode.Uri): Thenable<boolean> =>
     () => false,
   );
 
-/** Runs Begin a Stencil Here and answers each question with the command, until it has ended. */
+/** Runs Set Up as Stencil… and answers each question with the command, until it has ended. */
 async function begin(answer: string): Promise<void> {
   let ended = false;
   const begun = Promise.resolve(vscode.commands.executeCommand('tombolo.begin')).finally(() => {
@@ -27,8 +27,8 @@ async function begin(answer: string): Promise<void> {
   await begun;
 }
 
-/** Declines the project file: the drawing itself is marked. */
-export const beginByMark = (): Promise<void> => begin('workbench.action.closeQuickOpen');
+/** Leaves the first question with Escape. */
+export const declineToBegin = (): Promise<void> => begin('workbench.action.closeQuickOpen');
 
 /** What is completed at the mark `|` of a text in place of the document's. */
 async function completions(editor: vscode.TextEditor, marked: string): Promise<vscode.CompletionItem[]> {
@@ -58,39 +58,41 @@ const labelOf = ({ label }: vscode.CompletionItem): string =>
   (typeof label === 'string' ? label : label.label).replaceAll('"', '');
 
 export const configTests: Record<string, () => Promise<void>> = {
-  'declining the questions of Begin a Stencil Here marks the drawing, and nothing else': async () => {
+  'leaving the questions of Set Up as Stencil… writes nothing': async () => {
     const editor = await open('beginning/reeds.svg');
     const before = editor.document.getText();
-    await beginByMark();
-    await islandIn(editor.document.uri);
-    assert.match(editor.document.getText(), /<svg data-tombolo-reading="openings" xmlns/);
-    assert.equal(await isThere(configBeside(editor)), false);
-    await vscode.commands.executeCommand('undo');
+    await declineToBegin();
+    await rest(500);
     assert.equal(editor.document.getText(), before);
+    assert.equal(await isThere(configBeside(editor)), false);
+    assert.deepEqual(findings(editor.document.uri), []);
   },
 
-  'three answers write a tombolo.json, which makes all drawings beside it stencils; undo takes it away': async () => {
+  'its answers write a tombolo.json and the size into the drawing; undo takes both away': async () => {
     const reeds = await open('beginning/reeds.svg');
     const sun = await open('beginning/sun.svg');
     const before = sun.document.getText();
     await begin('workbench.action.acceptSelectedQuickOpenItem');
     const config = configBeside(sun);
-    const text = await until('the file', () => {
-      const document = vscode.window.activeTextEditor?.document;
-      return document?.uri.toString() === config.toString() && document.getText();
+    const text = Buffer.from(await vscode.workspace.fs.readFile(config)).toString();
+    assert.deepEqual(JSON.parse(text), {
+      size: { width: '120mm' },
+      material: 'card-0.3',
+      cutter: { tool: 'laser', kerf: '0.08mm', compensated: true },
     });
-    assert.deepEqual(JSON.parse(text), { size: { width: '31.75mm' }, material: 'card-0.3', cutter: { tool: 'laser' } });
+    assert.equal(vscode.window.activeTextEditor?.document.uri.toString(), sun.document.uri.toString());
     await islandIn(sun.document.uri);
     await islandIn(reeds.document.uri);
-    assert.equal(sun.document.getText(), before);
+    assert.match(sun.document.getText(), /<svg[^>]* width="120mm" height="[\d.]+mm"/);
     assert.ok(!findings(sun.document.uri).map(codeOf).includes('unstated-size'));
     await vscode.commands.executeCommand('undo');
     for (let tries = 0; (await isThere(config)) && tries < 100; tries += 1) await rest(100);
     assert.equal(await isThere(config), false);
+    assert.equal(sun.document.getText(), before);
     await until('nothing found', () => findings(reeds.document.uri).length === 0);
   },
 
-  'Begin a Stencil Here never writes over a tombolo.json': async () => {
+  'Set Up as Stencil… never writes over a tombolo.json': async () => {
     const { document } = await open('project/reeds.svg');
     const config = vscode.Uri.joinPath(document.uri, '..', 'tombolo.json');
     const before = await vscode.workspace.fs.readFile(config);

@@ -1,10 +1,11 @@
 /** Runs inside the extension host: resolving is exit code 0, rejecting is exit code 1. */
 import { bridgeTests } from './bridges';
 import { configTests } from './config-tests';
+import { editorTests } from './editor-tests';
 import { projectTests } from './project-tests';
 import { tests as fileTests } from './tests';
 
-const tests = { ...bridgeTests, ...fileTests, ...projectTests, ...configTests };
+const tests = { ...bridgeTests, ...fileTests, ...projectTests, ...configTests, ...editorTests };
 
 export async function run(): Promise<void> {
   let failed = 0;

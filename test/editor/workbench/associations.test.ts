@@ -15,14 +15,14 @@ test('the picture has a button that opens the text with the bench beside it', as
     await bench.page.locator('iframe.webview').first().waitFor({ timeout: 5000 });
   });
   await bench.shot('picture-1');
-  await bench.page.getByRole('button', { name: 'Open the Bench' }).first().click();
+  await bench.page.getByRole('button', { name: 'Tombolo: Open Stencil Preview (Bench)' }).first().click();
   await bench.page.getByRole('tab', { name: 'Stencil Preview (Bench): ring.svg' }).waitFor();
   await bench.page.locator('.squiggly-error').first().waitFor();
   await bench.shot('picture-2-bench');
 });
 
 test('the Explorer offers the bench for drawings only', async () => {
-  const item = bench.page.getByRole('menuitem', { name: 'Open the Bench' });
+  const item = bench.page.getByRole('menuitem', { name: 'Tombolo: Open Stencil Preview (Bench)' });
   await bench.page.getByRole('treeitem', { name: 'plain.svg' }).click({ button: 'right' });
   await item.waitFor();
   await bench.page.keyboard.press('Escape');

@@ -27,7 +27,7 @@ test('the Problems list shows message, code and place', async () => {
 });
 
 test('the bench shows the stack beside the text, with a mark and a button for each finding', async () => {
-  await bench.command('Tombolo: Open the Bench');
+  await bench.command('Tombolo: Open Stencil Preview (Bench)');
   await bench.bench.locator('.canvas').waitFor();
   await expect.poll(() => bench.bench.locator('.finding').count(), { timeout: 15_000 }).toBeGreaterThan(2);
   const buttons = await bench.bench.locator('.finding').count();

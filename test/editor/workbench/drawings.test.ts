@@ -9,7 +9,7 @@ beforeAll(() => bench.chooseTheme('Default Dark Modern'));
 describe('a drawing that nobody called a stencil', () => {
   it('has no underlines; the bench says so and offers to begin', async () => {
     await bench.openFile('plain.svg');
-    await bench.command('Tombolo: Open the Bench');
+    await bench.command('Tombolo: Open Stencil Preview (Bench)');
     await bench.bench.getByText('Not set up as a stencil yet').waitFor();
     expect(await bench.page.locator('.squiggly-error').count()).toBe(0);
     await bench.shot('plain-1-left-in-peace');

@@ -22,7 +22,7 @@ beforeAll(async () => {
   bench.chooseTheme('Default Dark Modern');
   bench.page.on('request', noteRequest).on('popup', notePopup).on('dialog', noteDialog);
   await bench.openFile('hostile.svg', 'hostile');
-  await bench.command('Tombolo: Open the Bench');
+  await bench.command('Tombolo: Open Stencil Preview (Bench)');
   await bench.bench.locator('.canvas[aria-label*="Stencil, 60 by 60"]').waitFor();
   await bench.bench.locator('.layers li').nth(1).waitFor({ state: 'attached' });
 });

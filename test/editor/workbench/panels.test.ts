@@ -25,11 +25,11 @@ test('unpinned it follows the active drawing; pinned it stays', async () => {
 });
 
 test('another bench opens beside it, for the drawing that is active', async () => {
-  await workbench.command('Tombolo: Open the Bench');
+  await workbench.command('Tombolo: Open Stencil Preview (Bench)');
   await tab('Stencil Preview (Bench): sun.svg').waitFor();
   expect(await tab('Stencil Preview (Bench): waymarker.svg').count()).toBe(1);
   await workbench.openFile('sun.svg');
-  await workbench.command('Tombolo: Open Another Bench');
+  await workbench.command('Tombolo: Open Another Stencil Preview (Bench)');
   await expect.poll(() => tab('Stencil Preview (Bench): sun.svg').count()).toBe(2);
   await workbench.shot('panels-1');
 });

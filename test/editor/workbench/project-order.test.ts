@@ -8,7 +8,7 @@ const names = () => inBench('.layers label span').allTextContents();
 
 beforeAll(async () => {
   await workbench.openFile('sun.svg', 'print');
-  await workbench.command('Tombolo: Open the Bench');
+  await workbench.command('Tombolo: Open Stencil Preview (Bench)');
   await inBench('.layers li').nth(1).waitFor({ state: 'attached' });
   await workbench.showList('Layers');
 });
