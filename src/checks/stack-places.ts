@@ -46,8 +46,8 @@ export function ownLayers(stencil: StackStencil): { readonly number: number; rea
     .filter(({ layer }) => layer.file === stencil.file);
 }
 
-/** "rust", with quotation marks as in all messages. */
-export function quoted({ sheet }: StackLayer): string {
+/** "rust", with quotation marks as in all messages, and in its full length: for details. */
+export function quotedName({ sheet }: StackLayer): string {
   return `"${sheet.layer.name}"`;
 }
 

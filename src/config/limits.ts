@@ -9,7 +9,7 @@ export interface Limits {
   readonly opening: number;
   /** How far one sheet may land from where it should. */
   readonly slip: number;
-  /** For messages: "0.30 mm card". */
+  /** For messages: "0.3 mm card". */
   readonly material: string;
 }
 

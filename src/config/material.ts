@@ -1,3 +1,4 @@
+import { NAME_ROOM, shortened } from '../text/wording';
 import table from './materials.json';
 
 /** What is said of a material: lengths in mm. */
@@ -20,7 +21,7 @@ export interface MaterialFigures {
 
 /** What a sheet is made of, and how fine it may be cut. The figures' sources stand in `materials.json`. */
 export interface Material extends MaterialFigures {
-  /** For messages: "0.30 mm card". */
+  /** For messages: "0.3 mm card". */
   readonly short: string;
 }
 
@@ -29,7 +30,7 @@ export function ownMaterial(
   figures: Partial<MaterialFigures> & Pick<MaterialFigures, 'title' | 'thickness'>,
 ): Material {
   const { stiffness, density, bridge, opening, kerf } = MATERIALS[DEFAULT_MATERIAL] as Material;
-  const short = `${figures.thickness.toFixed(2)} mm ${figures.title}`;
+  const short = `${Number(figures.thickness.toFixed(3))} mm ${shortened(figures.title, NAME_ROOM)}`;
   return { stiffness, density, bridge, opening, kerf, laser: 'ask', ...figures, short };
 }
 

@@ -62,6 +62,11 @@ export function formatMillimetres(value: number): string {
   return `${value.toFixed(2)} mm`;
 }
 
+/** `272.8 mm²`, and `0.0031 mm²` of what is smaller than 1 mm². */
+export function formatArea(value: number): string {
+  return `${value < 1 ? value.toPrecision(2) : value.toFixed(1)} mm²`;
+}
+
 /** `148.0 × 105.0 mm`. */
 export function formatSides(width: number, height: number, decimals: number): string {
   return `${width.toFixed(decimals)} × ${height.toFixed(decimals)} mm`;

@@ -48,26 +48,18 @@ function readWith(document: MarkupDocument, options: SizeOptions, outlines: Outl
   const problems = new Problems();
   const { root } = document;
   if (root?.localName !== 'svg' || (root.namespace !== SVG_NAMESPACE && root.namespace !== '')) {
-    const what = root ? `This is a ${root.localName}, not an SVG` : 'There is no svg element here';
     const span = root?.nameSpan ?? { from: 0, to: Math.min(1, document.text.length) };
-    const message = `${what}: nothing can be cut from it. Wrap the drawing in <svg xmlns="${SVG_NAMESPACE}">.`;
-    problems.add('unreadable-markup', 'error', message, span);
+    problems.add('unreadable-markup', 'error', messages.noSvg(root?.localName), span);
     return { ...emptyDrawing(document), problems: problems.list };
   }
   if (root.namespace === '') {
-    problems.add(
-      'unreadable-markup',
-      'info',
-      'The svg has no namespace, so browsers do not draw it; it is read as ' +
-        `SVG here. Add xmlns="${SVG_NAMESPACE}".`,
-      root.nameSpan,
-    );
+    problems.add('unreadable-markup', 'info', messages.NO_NAMESPACE, root.nameSpan);
   }
   const index = indexDocument(root);
   for (const { span } of index.entityTexts) problems.add('unsupported', 'error', messages.ENTITY_ELEMENTS, span);
   const styles = new Styles(readStyleSheets(document, index.styleElements, problems));
   for (const note of styles.cascade.notes) {
-    problems.add('unsupported', 'warning', note, index.styleElements[0]?.startTag ?? root.nameSpan);
+    problems.add('unsupported', 'warning', { message: note }, index.styleElements[0]?.startTag ?? root.nameSpan);
   }
   const size = readRootSize(root, styles.declaredFor(root), options, problems);
   const services = { index, styles, problems, outlines, budget: new Budget(), mmPerPx: size.mmPerPx };

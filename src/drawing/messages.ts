@@ -1,62 +1,204 @@
-/** What the reader says of things that cannot be cut: what, why in card and paint, and what to do. */
+/** What the reader says of what it cannot take. Cures stand in the details: none of them is offered as a fix. */
+import { MARKUP_ROOM, quoted, shortened, type Wording } from '../text/wording';
+
+const TO_PATHS = 'Convert it to outlines (paths)';
 
 /** Elements that are drawn but leave nothing to cut. */
-export const NOT_CUTTABLE_ELEMENTS: Readonly<Record<string, string>> = {
-  text:
-    'Text is not cut as drawn: letters come from whichever font a machine has, so none of it is on the sheet. ' +
-    'Convert it to outlines (paths), and give its inner shapes bridges.',
-  image: 'A raster image has no edges to cut, so nothing of it is on the sheet. Trace it to paths, or remove it.',
-  foreignObject:
-    'Foreign content has no outline to cut, so nothing of it is on the sheet. Draw it as paths, or ' + 'remove it.',
+export const NOT_CUTTABLE_ELEMENTS: Readonly<Record<string, Wording>> = {
+  text: {
+    message: "Text is not cut: letters depend on each machine's fonts, so none of it is on the sheet.",
+    detail: `${TO_PATHS}, and give its inner shapes bridges.`,
+  },
+  image: {
+    message: 'A raster image has no edges to cut: nothing of it is on the sheet.',
+    detail: 'Trace it to paths, or remove it.',
+  },
+  foreignObject: {
+    message: 'Foreign content has no outline to cut: nothing of it is on the sheet.',
+    detail: 'Draw it as paths, or remove it.',
+  },
 };
 
-export const ENTITY_ELEMENTS =
-  'This entity holds elements, which are not drawn, so they are not on the sheet. Write ' +
-  'the elements out where the entity stands.';
+export const CLIPPING_TEXT: Wording = {
+  message: "Text in a clip path clips nothing here: letters depend on each machine's fonts.",
+  detail: `${TO_PATHS}.`,
+};
 
-export const GRADIENT =
-  'A gradient cannot be sprayed through one opening: the whole shape is cut and painted in one ' +
-  'flat colour. Give it a flat colour, or split it into layers.';
+export const ENTITY_ELEMENTS: Wording = {
+  message: 'This entity holds elements, which are not drawn: they are not on the sheet.',
+  detail: 'Write the elements out where the entity stands.',
+};
 
-export const PATTERN =
-  'A pattern is not cut: the whole shape is taken as one opening, without its motifs. Draw the ' + 'motifs as paths.';
+export const GRADIENT: Wording = {
+  message: 'A gradient cannot be sprayed through one opening: the shape is painted in one flat colour.',
+  detail: 'The whole shape is cut. Give it a flat colour, or split it into layers.',
+};
 
-export const FILTER =
-  'A filter (blur, shadow, …) cannot be cut, as card has sharp edges only; the shape is cut as if ' +
-  'it had none. Remove the filter, or draw what it shows.';
+export const PATTERN: Wording = {
+  message: 'A pattern is not cut: the whole shape is one opening, without its motifs.',
+  detail: 'Draw the motifs as paths.',
+};
 
-export const MASK =
-  'A mask is not applied: partly covered paint cannot be cut, so the shape is cut whole. Use a ' +
-  'clip-path, or draw what remains.';
+export const FILTER: Wording = {
+  message: 'A filter (blur, shadow, …) cannot be cut: the shape is cut as if it had none.',
+  detail: 'Card has sharp edges only. Remove the filter, or draw what it shows.',
+};
 
-export const BLEND_MODE =
-  'Paint covers what lies under it and does not blend; the shape is cut and painted as if ' +
-  'mix-blend-mode were normal. Draw the blended area as a layer of its own.';
+export const MASK: Wording = {
+  message: 'A mask is not applied: the shape is cut whole.',
+  detail: 'Partly covered paint cannot be cut. Use a clip-path, or draw what remains.',
+};
 
-export const CLIP_SHAPE =
-  'A clip-path with a CSS shape is not applied: the shape is cut whole. Refer to a clipPath ' +
-  'element with url(#…) instead.';
+export const BLEND_MODE: Wording = {
+  message: 'Paint covers and does not blend: the shape is cut as if mix-blend-mode were normal.',
+  detail: 'Draw the blended area as a layer of its own.',
+};
 
-export function partialOpacity(opacity: number): string {
-  return (
-    `Paint is not see-through: an opening is there or not, and at opacity ${trimmed(opacity)} it is cut in full. ` +
-    'Give the shape the colour that it looks like, or remove it.'
-  );
+export const CLIP_SHAPE: Wording = {
+  message: 'A clip-path with a CSS shape is not applied: the shape is cut whole.',
+  detail: 'Refer to a clipPath element with url(#…) instead.',
+};
+
+export const DASHES: Wording = {
+  message: 'More dashes than can be cut: the line is read as unbroken.',
+  detail: 'Use longer dashes.',
+};
+
+export const NO_NAMESPACE: Wording = {
+  message: 'The svg has no namespace, so browsers do not draw it; here it is read as SVG.',
+  detail: 'Add xmlns="http://www.w3.org/2000/svg" to it.',
+};
+
+export const FILL_BOX: Wording = {
+  message: 'transform-box: fill-box is not followed: the origin is taken as 0,0.',
+  detail: 'State the transform about a point instead.',
+};
+
+export const SLOW_SELECTORS: Wording = {
+  message: 'The selectors of the style sheets take too long to match: some rules were not followed.',
+  detail: 'Name elements by class or id instead.',
+};
+
+export const DEEP_USES: Wording = { message: 'Too many uses within each other: this one is not drawn.' };
+
+export const BLOW_UP: Wording = {
+  message: 'This use repeats more than can be cut in one sheet: the rest is left out.',
+  detail: 'Use fewer copies of copies.',
+};
+
+export const ANIMATION: Wording = {
+  message: 'Animation is not followed: the picture is cut as the attributes state it.',
+};
+
+export const DEEP_BOXES: Wording = {
+  message: 'Groups within groups take too long to measure: this one is taken as smaller than it is.',
+};
+
+export const CIRCULAR_CLIP: Wording = {
+  message: 'This clip path clips itself: what it clips is not drawn.',
+  detail: 'Break the circle of references.',
+};
+
+export const DEEP_CLIPS: Wording = { message: 'Too many clip paths within each other: this one is not followed.' };
+
+export const CLIP_BLOW_UP: Wording = {
+  message: 'Clip paths are repeated more than can be followed: this one clips everything away.',
+};
+
+export const OUTSIDE_STYLES: Wording = {
+  message: 'Style sheets outside the file are not read: colours and shapes may differ.',
+  detail: 'Put the rules into a <style> element.',
+};
+
+export function circularMarker(reference: string): Wording {
+  return { message: `A line in ${inMarkup(reference)} is marked with that very marker: it is drawn without.` };
 }
 
-export function missingReference(url: string): string {
-  return `Nothing in this file has the id that “${url}” refers to. Correct the reference, or remove it.`;
+export function partialOpacity(opacity: number): Wording {
+  return {
+    message: `Opacity ${trimmed(opacity)} cannot be sprayed: an opening is there or not, so the shape is cut in full.`,
+    detail: 'Give the shape the colour that it looks like, or remove it.',
+  };
 }
 
-export function externalReference(url: string): string {
-  return `“${url}” lies outside this file and is not read, so nothing of it is on the sheet. Copy it into the file.`;
+export function missingReference(url: string): Wording {
+  return {
+    message: `Nothing in this file has the id that ${inMarkup(url)} refers to.`,
+    detail: 'Correct the reference, or remove it.',
+  };
 }
 
-export function unsupportedProperty(property: string): string {
-  return (
-    `The CSS property ${property} is not followed, so a browser may draw this elsewhere or otherwise. Use the ` +
-    'transform, clip-path or mask attribute instead.'
-  );
+export function externalReference(url: string): Wording {
+  return {
+    message: `${inMarkup(url)} lies outside this file: nothing of it is on the sheet.`,
+    detail: 'Other files are not read. Copy it into this file.',
+  };
+}
+
+export function unsupportedProperty(property: string): Wording {
+  return {
+    message: `The CSS property ${property} is not followed: a browser may draw this differently.`,
+    detail: 'Use the transform, clip-path or mask attribute instead.',
+  };
+}
+
+export function noClipPath(reference: string): Wording {
+  return {
+    message: `${inMarkup(reference)} is no clipPath in this file: nothing is clipped.`,
+    detail: 'Correct the reference, or remove it.',
+  };
+}
+
+export function circularUse(reference: string): Wording {
+  return {
+    message: `This use is not drawn: ${inMarkup(reference)} contains it, so it would draw itself again and again.`,
+  };
+}
+
+export function unknownElement(name: string): Wording {
+  return {
+    message: `SVG has no element ${shortened(name, MARKUP_ROOM)}: it and what it contains are left out.`,
+  };
+}
+
+/** @param root the name of the outermost element, where there is one */
+export function noSvg(root: string | undefined): Wording {
+  const what = root === undefined ? 'No svg element here' : `This is ${inMarkup(root)}, not an SVG`;
+  return {
+    message: `${what}: nothing can be cut from it.`,
+    detail: 'Wrap the drawing in <svg xmlns="http://www.w3.org/2000/svg">.',
+  };
+}
+
+export function noViewBox(value: string): Wording {
+  return {
+    message: `${inMarkup(value)} is not a viewBox: the picture is read as if it had none.`,
+    detail: 'A viewBox is four numbers: left, top, width and height, the last two not negative.',
+  };
+}
+
+/** @param attribute that states the sheet's width or height */
+export function noSize(attribute: string): Wording {
+  return {
+    message: `${attribute} is not a length above zero with a unit, such as 148mm: it is ignored.`,
+    detail: 'It states the size of the sheet, in mm, cm, in or another unit of the ruler.',
+  };
+}
+
+/** @param element that is read as if the attribute were not there */
+export function noLength(written: string, attribute: string, element: string): Wording {
+  return {
+    message: `${inMarkup(written)} is not a length: ${attribute} is ignored.`,
+    detail: `Write a number, with or without a unit such as mm. The ${element} is read as if ${attribute} were not there.`,
+  };
+}
+
+export function negativeSize(attribute: string, element: string): Wording {
+  return { message: `A negative ${attribute} is not allowed: the ${element} is read as if it were not there.` };
+}
+
+function inMarkup(written: string): string {
+  return quoted([written], MARKUP_ROOM)[0] ?? '';
 }
 
 function trimmed(value: number): string {

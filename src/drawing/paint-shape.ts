@@ -120,12 +120,7 @@ export class ShapePainter {
     if (!area) return undefined;
     if (area.dashesLeftOut) {
       const span = styles.sourceOf(element, 'stroke-dasharray');
-      problems.add(
-        'unsupported',
-        'warning',
-        'There are more dashes here than can be cut; the line is read without ' + 'them. Use longer dashes.',
-        span,
-      );
+      problems.add('unsupported', 'warning', messages.DASHES, span);
     }
     if (area.subpaths.length === 0) return undefined;
     const { instances, topLevel = element, clips } = scope;

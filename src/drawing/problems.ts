@@ -1,5 +1,6 @@
 /** Collects what the reader could not take, each thing once. */
 import type { Span } from '../text/text';
+import type { Wording } from '../text/wording';
 import type { DrawingProblem } from './types';
 
 /** Beyond this many, problems of one kind are counted but not kept. */
@@ -11,12 +12,12 @@ export class Problems {
   private readonly counts = new Map<string, number>();
 
   /** A second problem with the same span and message is the first one met again (through a `use`, say). */
-  add(check: DrawingProblem['check'], severity: DrawingProblem['severity'], message: string, span: Span): void {
+  add(check: DrawingProblem['check'], severity: DrawingProblem['severity'], wording: Wording, span: Span): void {
     const count = this.counts.get(check) ?? 0;
-    const key = `${span.from}:${span.to}:${message}`;
+    const key = `${span.from}:${span.to}:${wording.message}`;
     if (count >= MAX_OF_A_KIND || this.seen.has(key)) return;
     this.seen.add(key);
     this.counts.set(check, count + 1);
-    this.list.push({ check, severity, message, span });
+    this.list.push({ check, severity, ...wording, span });
   }
 }

@@ -6,6 +6,7 @@ import type { Matrix } from '../geometry/base/curve-types';
 import type { Box, FillRule } from '../geometry/base/polygon-types';
 import type { ElementNode, MarkupDocument } from '../markup/tree';
 import type { Span } from '../text/text';
+import type { Wording } from '../text/wording';
 import type { Subpath } from './subpath';
 
 export type { Subpath } from './subpath';
@@ -97,10 +98,8 @@ export type Paint =
   /** Gradients, patterns: painted, but not in one flat colour. `colour` is the fallback or a mean. */
   | { readonly kind: 'server'; readonly colour: string };
 
-export interface DrawingProblem {
+export interface DrawingProblem extends Wording {
   readonly check: 'not-cuttable' | 'unsupported' | 'unreadable-path' | 'unreadable-markup';
   readonly severity: 'error' | 'warning' | 'info';
-  /** What, why in card and paint, what to do. */
-  readonly message: string;
   readonly span: Span;
 }

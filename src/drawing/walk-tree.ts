@@ -1,9 +1,11 @@
 /** Walks the tree as a renderer does and collects the shapes it would paint. */
+
 import { checkpoint } from '../base/checkpoint';
 import { defined } from '../base/defined';
 import type { Matrix } from '../geometry/base/curve-types';
 import { determinant, IDENTITY, multiply } from '../geometry/base/matrix';
 import type { ElementNode, MarkupNode } from '../markup/tree';
+import type { Wording } from '../text/wording';
 import { MAX_NESTING } from './budget';
 import { conditionsHold } from './conditions';
 import { containsElement, type DocumentIndex, hrefOf, resolveTarget } from './document-index';
@@ -116,10 +118,12 @@ export class Painter {
       else if (node.kind === 'element') this.visit(node, row.scope, root);
     }
     if (this.styles.cascade.exhausted) {
-      const message =
-        'The selectors of the style sheets take too long to match; some rules were not followed. Name ' +
-        'elements by class or id instead.';
-      this.problems.add('unsupported', 'warning', message, this.index.styleElements[0]?.startTag ?? root.nameSpan);
+      this.problems.add(
+        'unsupported',
+        'warning',
+        messages.SLOW_SELECTORS,
+        this.index.styleElements[0]?.startTag ?? root.nameSpan,
+      );
     }
   }
 
@@ -207,8 +211,8 @@ export class Painter {
     if (own['mix-blend-mode'] !== 'normal') this.reportEffect(element, 'mix-blend-mode', messages.BLEND_MODE);
   }
 
-  private reportEffect(element: ElementNode, property: string, message: string): void {
-    this.problems.add('not-cuttable', 'warning', message, this.styles.sourceOf(element, property));
+  private reportEffect(element: ElementNode, property: string, wording: Wording): void {
+    this.problems.add('not-cuttable', 'warning', wording, this.styles.sourceOf(element, property));
   }
 
   private pushChildren(element: ElementNode, scope: Scope): void {
@@ -257,8 +261,8 @@ export class Painter {
   private useTarget(use: ElementNode, scope: Scope): ElementNode | undefined {
     const href = hrefOf(use);
     if (!href) return undefined;
-    const report = (message: string): undefined => {
-      this.problems.add('unsupported', 'warning', message, href.valueSpan);
+    const report = (wording: Wording): undefined => {
+      this.problems.add('unsupported', 'warning', wording, href.valueSpan);
       return undefined;
     };
     const target = resolveTarget(href.value, this.index);
@@ -266,10 +270,10 @@ export class Painter {
     if (target.kind === 'missing') return report(messages.missingReference(href.value));
     const { element } = target;
     if ([use, ...scope.instances].some((inner) => containsElement(element, inner))) {
-      return report(`This use would draw itself again and again: “${href.value}” holds it. It is not drawn.`);
+      return report(messages.circularUse(href.value));
     }
     if (scope.instances.length >= MAX_NESTING) {
-      return report(`More than ${MAX_NESTING} uses within each other are not followed.`);
+      return report(messages.DEEP_USES);
     }
     return element;
   }
@@ -277,36 +281,20 @@ export class Painter {
   private reportBlowUp(scope: Scope): void {
     const use = scope.instances[0];
     if (!use) return;
-    this.problems.add(
-      'unsupported',
-      'error',
-      'This use repeats more than can be cut in one sheet; what goes beyond ' +
-        'the limit is left out. Use fewer copies of copies.',
-      use.startTag,
-    );
+    this.problems.add('unsupported', 'error', messages.BLOW_UP, use.startTag);
   }
 
   private reportAnimation(element: ElementNode): void {
-    this.problems.add(
-      'unsupported',
-      'info',
-      'Animation is not followed: the sheet is cut from the picture as the ' + 'attributes state it.',
-      element.startTag,
-    );
+    this.problems.add('unsupported', 'info', messages.ANIMATION, element.startTag);
   }
 
   private reportElement(element: ElementNode, name: string, scope: Scope): void {
     if (scope.style.inherited.visibility === 'hidden') return;
     const known = messages.NOT_CUTTABLE_ELEMENTS;
-    const message = Object.hasOwn(known, name) ? known[name] : undefined;
-    if (message) this.problems.add('not-cuttable', 'error', message, element.startTag);
+    const wording = Object.hasOwn(known, name) ? known[name] : undefined;
+    if (wording) this.problems.add('not-cuttable', 'error', wording, element.startTag);
     else if (!/^fe[A-Z]/.test(name)) {
-      this.problems.add(
-        'unsupported',
-        'info',
-        `${name} is not an element that SVG draws; it and what it holds are ` + 'left out.',
-        element.nameSpan,
-      );
+      this.problems.add('unsupported', 'info', messages.unknownElement(name), element.nameSpan);
     }
   }
 }

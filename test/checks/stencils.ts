@@ -21,6 +21,7 @@ export interface Found {
   /** Rounded to 0.01, with its unit. */
   readonly measure: string | undefined;
   readonly message: string;
+  readonly detail: string | undefined;
   readonly layer: string | undefined;
   /** The texts of the related places. */
   readonly related: readonly string[];
@@ -39,6 +40,7 @@ export function findingsOf(id: CheckId, svg: string, settings: Settings = {}): F
       severity: finding.severity,
       measure: finding.measure && `${finding.measure.value.toFixed(2)} ${finding.measure.unit}`,
       message: finding.message,
+      detail: finding.detail,
       layer: finding.layer,
       related: finding.related.map(({ span }) => cut(span)),
     }));

@@ -78,7 +78,7 @@ describe('tombolo bridge', () => {
       `<svg xmlns="http://www.w3.org/2000/svg" ${size}><path fill-rule="evenodd" d="${comb}"/></svg>`,
     );
     const { code, stderr } = await workshop.run(['bridge', 'comb.svg', '--plan']);
-    expect(stderr).toMatch(/^comb\.svg: 3 bridges planned\n(comb\.svg: brings: Tongue .+\n){2}$/);
+    expect(stderr).toMatch(/^comb\.svg: 3 bridges planned\n(comb\.svg: brings: Loose tongue .+\n){2}$/);
     expect(code).toBe(0);
   });
 

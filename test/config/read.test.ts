@@ -60,7 +60,7 @@ describe('readConfig', () => {
     expect(problems).toEqual([]);
     expect(materialOf(config)).toEqual({
       title: 'grey board',
-      short: '0.70 mm grey board',
+      short: '0.7 mm grey board',
       thickness: 0.7,
       stiffness: 2500,
       density: 700,
@@ -69,7 +69,7 @@ describe('readConfig', () => {
       kerf: 0.12,
       laser: 'usual',
     });
-    expect(limitsOf(config)).toEqual({ bridge: 0.9, opening: 0.8, slip: 0.5, material: '0.70 mm grey board' });
+    expect(limitsOf(config)).toEqual({ bridge: 0.9, opening: 0.8, slip: 0.5, material: '0.7 mm grey board' });
     // Ours is left behind; what is not said is as of card, but a laser is asked for first.
     expect(materialOf({ ...config, material: 'card-0.3' })).toMatchObject({
       thickness: 0.31,

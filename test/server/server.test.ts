@@ -43,7 +43,7 @@ describe('diagnostics', () => {
     const [island, ...others] = await server.diagnostics(document);
     expect(others).toEqual([]);
     expect(island).toMatchObject({ source: 'tombolo', code: 'floating-island', severity: 1 });
-    expect(island?.message).toMatch(/^Island of 314\.\d mm²/);
+    expect(island?.message).toMatch(/^Island, 314\.\d mm²/);
     const text = document.getText(island?.range);
     expect(text).toMatch(/^a10 10/);
     expect(text.length).toBeLessThan(70);

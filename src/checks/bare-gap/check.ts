@@ -1,10 +1,11 @@
 import { formatMillimetres } from '../../config/values';
 import { interpolate } from '../../geometry/base/vector';
 import type { BareGap } from '../../stack/index';
+import { quoted } from '../../text/wording';
 import type { StackCheck, StackStencil } from '../check';
 import type { FindingDraft } from '../finding';
 import { inLayer } from '../places';
-import { quoted, relatedOnEdge, spanOnEdge } from '../stack-places';
+import { quotedName, relatedOnEdge, spanOnEdge } from '../stack-places';
 
 /** Bare ground between two colours that is narrower than the slip. */
 export const bareGap: StackCheck = {
@@ -17,7 +18,7 @@ export const bareGap: StackCheck = {
     fixes: ['spread-colour'],
     acceptable: true,
     afterFix: { refuses: true, family: 'seam' },
-    row: { wrong: 'bare ground shows between two colours that belong together', click: 'spread the earlier colour' },
+    row: { wrong: 'bare ground shows between two colours that belong together', click: 'extend the earlier colour' },
   },
   *run(stencil) {
     const { stack, limits, file } = stencil;
@@ -32,17 +33,19 @@ function* describe(stencil: StackStencil, gap: BareGap): Iterable<FindingDraft> 
   const [first, second] = [stencil.stack.layers[earlier], stencil.stack.layers[later]];
   if (!first || !second) return;
   const { slip } = stencil.limits;
+  const [wide, allowed] = [width, slip].map(formatMillimetres);
+  const [one, other] = quoted([first.sheet.layer.name, second.sheet.layer.name]);
   yield {
-    message:
-      `Bare ground ${closed ? 'up to ' : ''}${formatMillimetres(width)} wide between ${quoted(first)} and ` +
-      `${quoted(second)}; a slip of ${formatMillimetres(slip)}, which must be reckoned with, closes it or ` +
-      'makes it twice ' +
-      'as wide. Spread the earlier colour under its neighbour, set them farther apart, or lower limits.slip.',
+    message: `Gap ${closed ? 'up to' : 'of'} ${wide} between ${one} and ${other}: within the ${allowed} a sheet may slip, so it will look uneven.`,
+    detail:
+      `A sheet that slips by ${allowed} closes the gap or makes it twice as wide. Extend ${quotedName(first)} under ` +
+      `${quotedName(second)}, set the two farther apart, or lower limits.slip in tombolo.json if you register more ` +
+      'exactly.',
     span: spanOnEdge(stencil, first, onEarlier, onLater),
     ...inLayer(first.sheet),
     at: interpolate(onEarlier, onLater, 0.5),
     measure: { value: width, limit: slip, unit: 'mm' },
-    related: [relatedOnEdge(stencil, second, onLater, `The edge of ${quoted(second)} that faces it`, onEarlier)],
+    related: [relatedOnEdge(stencil, second, onLater, `Opposite edge, in ${other}`, onEarlier)],
     subject: { kind: 'gap', earlier: first, later: second, gap },
   };
 }

@@ -13,7 +13,7 @@ const BESIDE = DRAWN_ALIKE;
 export const hiddenOpening: StackCheck = {
   meta: {
     id: 'buried-opening',
-    summary: 'An opening that later layers paint over altogether.',
+    summary: 'An opening completely covered by later colours.',
     outcome: 'leave an opening that later colours cover',
     severity: 'hint',
     reads: 'stack',
@@ -35,9 +35,8 @@ export const hiddenOpening: StackCheck = {
         // Marks are cut in every sheet, one over the other.
         if (marks.some(({ box }) => boxContainsBox(growBox(box, BESIDE), boxOfPolygon(polygon)))) continue;
         yield {
-          message:
-            'Nothing that is sprayed through this opening is seen: later layers paint over all of it. Cutting it ' +
-            'costs time and strength of the sheet. Remove it, unless it is meant as a ground for thin paint.',
+          message: 'Opening completely covered by later colours. Remove it, unless it is an undercoat.',
+          detail: 'Nothing that is sprayed through it is seen, and cutting it costs time and strength of the sheet.',
           span: contourSpan(stencil, sheet, polygon.outer),
           ...inLayer(sheet),
           at: { x: polygon.outer[0] ?? 0, y: polygon.outer[1] ?? 0 },

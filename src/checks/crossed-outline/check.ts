@@ -37,16 +37,15 @@ function describe(
 ): FindingDraft {
   const [span, other] = edges.map((edge) => spanAt(stencil, sheet, at, relatedOf(edge, at)));
   const stays = leftOut !== (sheet.layer.reading === 'sheet');
-  const fate = stays ? 'stay in the sheet, held by their corners at best' : 'are cut out, though the rest is not';
+  const fate = stays ? 'stay in the sheet, held by corners at best' : 'be cut out, though the rest is not';
   return {
-    message:
-      `This outline crosses itself here: of what it encloses, ${area.toFixed(2)} mm² ${fate}. Each program ` +
-      'and each cutter may take such a crossing in its own way. Draw the parts as outlines of their own.',
+    message: `Outline crosses itself: ${area.toFixed(2)} mm² of what it encloses will ${fate}.`,
+    detail: 'Programs and cutters read such a crossing in different ways. Draw each part as an outline of its own.',
     span: span as FindingDraft['span'],
     ...inLayer(sheet),
     at,
     measure: { value: area, limit: 0, unit: 'mm²' },
-    related: [{ message: 'The line that it crosses', span: other as FindingDraft['span'], at }],
+    related: [{ message: 'The line it crosses', span: other as FindingDraft['span'], at }],
   };
 }
 

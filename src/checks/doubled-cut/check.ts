@@ -8,12 +8,15 @@ import { pointAt, tangentAt } from '../../geometry/curve/index';
 import { type CutLine, type DoubledLine, doubledLinesOf } from '../../sheet/cut-lines/index';
 import type { Sheet } from '../../sheet/types';
 import type { Span } from '../../text/text';
+import type { Wording } from '../../text/wording';
 import type { Check } from '../check';
 import type { FindingDraft } from '../finding';
 import { inLayer } from '../places';
 
 /** How far beside a line, in mm, it is looked what it separates. */
 const BESIDE = PLAINLY_BESIDE;
+
+const CUT_TWICE = 'The tool follows such a line twice: a laser burns it wider, a blade tears it.';
 
 /** Lines that a cutter would follow twice. */
 export const doubledCut: Check = {
@@ -43,7 +46,7 @@ function describe(sheet: Sheet, doubled: DoubledLine): FindingDraft {
   } = doubled;
   const [at, sides] = middleOf(sheet, first, pieces);
   return {
-    message: message(sheet, doubled, sides),
+    ...wordingOf(sheet, doubled, sides),
     span: spanOf(
       second,
       pieces.map(({ otherCurve }) => otherCurve),
@@ -53,7 +56,7 @@ function describe(sheet: Sheet, doubled: DoubledLine): FindingDraft {
     measure: { value: length, limit: 0, unit: 'mm' },
     related: [
       {
-        message: first === second ? 'The same line, on its other way' : 'The line that it lies on',
+        message: first === second ? 'The same line, going back' : 'The other line',
         span: spanOf(
           first,
           pieces.map(({ curve }) => curve),
@@ -68,35 +71,41 @@ function describe(sheet: Sheet, doubled: DoubledLine): FindingDraft {
 /** How many sides of the line are open: both within an opening, one at its edge, none within the material. */
 type OpenSides = 0 | 1 | 2;
 
-function message({ layer }: Sheet, { first, second, whole, stretch }: DoubledLine, sides: OpenSides): string {
+function wordingOf({ layer }: Sheet, { first, second, whole, stretch }: DoubledLine, sides: OpenSides): Wording {
   const length = formatMillimetres(stretch.length);
-  const burnt = 'a laser burns it wider, a blade tears it';
   if (first === second) {
-    return (
-      `This outline runs back along itself for ${length}, and would be cut twice there: ${burnt}. ` +
-      'Part it in two there.'
-    );
+    return {
+      message: `Outline runs back along itself for ${length}: it will be cut twice there.`,
+      detail: `${CUT_TWICE} Divide the outline into two there.`,
+    };
   }
   if (whole && sides === 1) {
-    return `This line of ${length} lies on another one, and would be cut twice: ${burnt}. Remove one of the two.`;
+    return {
+      message: `Line on top of another for ${length}: it will be cut twice. Remove one of the two.`,
+      detail: CUT_TWICE,
+    };
   }
   if (sides === 1) {
-    return `Two lines lie on each other for ${length}, which would be cut twice: ${burnt}. Unite the two outlines.`;
+    return {
+      message: `Two lines on top of each other for ${length}: they will be cut twice. Unite the two outlines.`,
+      detail: CUT_TWICE,
+    };
   }
   if (sides === 2) {
-    return (
-      `Two openings share this border of ${length}: it would be cut twice, and no material stands between them, ` +
-      'so that they are one opening. Unite the two outlines, or move them apart by the width of a bridge.'
-    );
+    return {
+      message: `Two openings share a border of ${length}: cut twice, with no material between. Unite them.`,
+      detail:
+        `${CUT_TWICE} As no material stands between them, they are one opening. Unite the two outlines, or move them ` +
+        'apart by the width of a bridge.',
+    };
   }
-  const why =
-    layer.reading === 'sheet'
-      ? 'Two pieces of material share this border'
-      : 'Two lines lie on each other, and cancel each other out,';
-  return (
-    `${why} for ${length}: it would be cut twice, where nothing is to be cut at all. Unite the two outlines, ` +
-    'or remove both.'
-  );
+  return {
+    message:
+      layer.reading === 'sheet'
+        ? `Two pieces of material share a border of ${length}: a cut where none should be. Unite them.`
+        : `Two lines cancel each other out for ${length}: a cut where none should be. Unite the two outlines.`,
+    detail: `${CUT_TWICE} There it would cut where nothing is to be cut at all. Unite the two outlines, or remove both.`,
+  };
 }
 
 function middleOf(sheet: Sheet, line: CutLine, pieces: readonly SharedPiece[]): [Point, OpenSides] {

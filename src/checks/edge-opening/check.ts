@@ -47,14 +47,16 @@ interface Nearest {
 }
 
 function describe(stencil: Stencil, sheet: Sheet, opening: Polygon, { x, y, distance }: Nearest): FindingDraft {
-  const limit = stencil.limits.bridge;
-  const what =
-    distance <= TOUCHING
-      ? 'Opening runs across the edge of the sheet: the sheet comes apart there, and paint runs over its rim.'
-      : `Opening leaves a rim of ${formatMillimetres(distance)} at the sheet's edge; ` +
-        `${formatMillimetres(limit)} is the least for ${stencil.limits.material}.`;
+  const { bridge: limit, material } = stencil.limits;
+  const [rim, least] = [distance, limit].map(formatMillimetres);
+  const isAcross = distance <= TOUCHING;
   return {
-    message: `${what} Move it inwards, or add sheet around the artwork with "margin".`,
+    message: isAcross
+      ? `Opening crosses the sheet's edge (minimum rim ${least}): the sheet will come apart there.`
+      : `Rim only ${rim} wide at the sheet's edge (minimum ${least} for ${material}): it will tear.`,
+    detail:
+      `${isAcross ? 'Nothing is left of the sheet there, and paint runs over its edge' : 'Only a thin strip is left of the sheet there'}. ` +
+      'Move the opening inwards, or add sheet around the artwork with "margin" in tombolo.json.',
     span: spanAt(stencil, sheet, { x, y }),
     ...inLayer(sheet),
     at: { x, y },

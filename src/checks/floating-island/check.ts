@@ -1,14 +1,16 @@
-import { formatMillimetres } from '../../config/values';
+import { formatArea, formatMillimetres } from '../../config/values';
+import { interpolate } from '../../geometry/base/vector';
+import { buildSegmentIndex, nearestSegment } from '../../geometry/spatial/segment-index';
 import type { Piece, Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
 import type { FindingDraft } from '../finding';
 import { contourSpan, inLayer } from '../places';
 
-/** Pieces of the sheet that hang on nothing. */
+/** Pieces of the sheet that are not attached to anything. */
 export const floatingIsland: Check = {
   meta: {
     id: 'floating-island',
-    summary: 'A piece of material that hangs on nothing and falls out when the sheet is cut.',
+    summary: 'An island: a piece that is not attached to anything and falls out when the sheet is cut.',
     outcome: 'leave an island that falls out',
     severity: 'error',
     reads: 'file',
@@ -23,7 +25,10 @@ export const floatingIsland: Check = {
     ],
     acceptable: true,
     afterFix: { refuses: true, unless: ['adds-opening', 'removes-bridge'] },
-    row: { wrong: 'a piece hangs on nothing and falls out; its place is painted', click: 'bridges; cut it away' },
+    row: {
+      wrong: 'a piece is not attached to anything and falls out; its place is painted',
+      click: 'bridge it; remove it',
+    },
   },
   *run(stencil) {
     for (const sheet of stencil.sheets) {
@@ -35,11 +40,19 @@ export const floatingIsland: Check = {
 };
 
 function describe(stencil: Stencil, sheet: Sheet, piece: Piece): FindingDraft {
+  const { bridge, material } = stencil.limits;
+  const least = formatMillimetres(bridge);
+  const isBurnt = isLeftByKerf(sheet, piece);
   return {
     message:
-      `Island of ${area(piece)} hangs on nothing: it falls out when the sheet is cut, and paint covers its place.` +
-      `${burnt(sheet)} Put a bridge of at least ${formatMillimetres(stencil.limits.bridge)} across the opening, ` +
-      'or cut the island away.',
+      `Island, ${formatArea(piece.area)}: it will fall out. ` +
+      (isBurnt
+        ? `Its bridge is thinner than the ${formatMillimetres(sheet.kerf)} kerf and burns away.`
+        : `Bridge it (${least} or wider) or remove it.`),
+    detail:
+      'Nothing holds this piece of the sheet: it falls out when the sheet is cut, and paint covers its place. Bridge ' +
+      `it with strips of ${least} or wider (the minimum for ${material}, or limits.bridge in tombolo.json), or remove ` +
+      'the island, and its area is painted too.',
     span: contourSpan(stencil, sheet, piece.polygon.outer),
     ...inLayer(sheet),
     at: piece.label,
@@ -49,12 +62,11 @@ function describe(stencil: Stencil, sheet: Sheet, piece: Piece): FindingDraft {
   };
 }
 
-function area({ area: value }: Piece): string {
-  return `${value < 1 ? value.toPrecision(2) : value.toFixed(1)} mm²`;
-}
-
-/** Says so where a tie may be drawn but does not survive the cut. */
-function burnt(sheet: Sheet): string {
-  const lost = sheet.thinMaterial.some((part) => part.kind === 'neck' && part.cutWidth <= 0);
-  return lost ? ` Ties narrower than the kerf of ${formatMillimetres(sheet.kerf)} burn through.` : '';
+/** Whether it has bridges as drawn, which the tool takes away: they are narrower than the kerf. */
+function isLeftByKerf({ kerf, thinMaterial }: Sheet, { polygon }: Piece): boolean {
+  if (kerf <= 0) return false;
+  const lost = thinMaterial.filter(({ kind, cutWidth }) => kind === 'neck' && cutWidth <= 0);
+  if (lost.length === 0) return false;
+  const edges = buildSegmentIndex([polygon]);
+  return lost.some(({ from, to, length }) => nearestSegment(edges, interpolate(from, to, 0.5), length + kerf));
 }

@@ -1,13 +1,14 @@
-import { formatMillimetres, formatSides } from '../../config/values';
+import { formatMillimetres, shortSides } from '../../config/values';
 import { DRAWN_ALIKE } from '../../geometry/base/tolerances';
 import { distance } from '../../geometry/base/vector';
 import type { Sheet } from '../../sheet/types';
 import { type RegistrationMark, registrationMarks } from '../../stack/registration-marks';
 import type { StackLayer } from '../../stack/stack';
+import { quoted } from '../../text/wording';
 import type { StackCheck, StackStencil } from '../check';
 import type { FindingDraft, Related } from '../finding';
 import { inLayer, rootSpan } from '../places';
-import { layerTag, ownLayers, quoted } from '../stack-places';
+import { layerTag, ownLayers } from '../stack-places';
 
 /** mm: frames and marks that differ by less are the same, written with other digits. */
 const SAME = DRAWN_ALIKE;
@@ -23,7 +24,7 @@ export const frameMismatch: StackCheck = {
     fixes: ['register-stack'],
     acceptable: true,
     afterFix: { refuses: true, never: true },
-    row: { wrong: 'the sheets of a stack cannot be laid in register', click: 'register marks' },
+    row: { wrong: 'the sheets of a stack cannot be laid in register', click: 'add register marks' },
   },
   *run(stencil) {
     const { layers } = stencil.stack;
@@ -57,15 +58,15 @@ function sizeOf({ frame }: Sheet): [number, number] {
 
 function describeFrame(stencil: StackStencil, odd: StackLayer, usual: StackLayer): FindingDraft {
   const [size, other] = [sizeOf(odd.sheet), sizeOf(usual.sheet)];
-  const [oddSides, usualSides] = [formatSides(...size, 2), formatSides(...other, 2)];
+  const [oddSides, usualSides] = [shortSides(...size), shortSides(...other)];
+  const [own, theirs] = quoted([odd.sheet.layer.name, usual.sheet.layer.name]);
   const off = Math.max(Math.abs(size[0] - other[0]), Math.abs(size[1] - other[1]));
   return {
-    message:
-      `The sheet of ${quoted(odd)} is ${oddSides}, that of ${quoted(usual)} ${usualSides}: laid corner to ` +
-      'corner they do not lie in register. Give all sheets of the stack the same size.',
+    message: `Sheets differ in size by ${formatMillimetres(off)}: ${own} ${oddSides}, ${theirs} ${usualSides}.`,
+    detail: 'Laid corner to corner they do not lie in register. Give all sheets of the stack the same size.',
     span: rootSpan(stencil),
     measure: { value: off, limit: SAME, unit: 'mm' },
-    related: [relatedTag(stencil, usual, `${quoted(usual)} is ${usualSides}`)],
+    related: [relatedTag(stencil, usual, `${theirs} is ${usualSides}`)],
   };
 }
 
@@ -79,18 +80,20 @@ function compareRegistrationMarks(
   const [lost, odd] = [missing[0], extra[0]];
   if (!lost && !odd) return undefined;
   const off = lost && odd && distance(lost.centre, odd.centre);
+  const [one, other] = quoted([layer.sheet.layer.name, marked.sheet.layer.name]);
   const what =
     off !== undefined
-      ? `A register mark of ${quoted(layer)} lies ${formatMillimetres(off)} from where ${quoted(marked)} has it`
-      : `${quoted(layer)} ${lost ? 'lacks' : 'has'} a register mark that ${quoted(marked)} ${lost ? 'has' : 'lacks'}`;
+      ? `Register mark ${formatMillimetres(off)} off in ${one} (compared with ${other})`
+      : `${one} ${lost ? 'lacks' : 'has'} a register mark that ${other} ${lost ? 'has' : 'lacks'}`;
   const at = (odd ?? lost)?.centre;
   return {
-    message: `${what}: laid by its marks, this sheet prints out of register. Cut the same marks in every sheet.`,
+    message: `${what}: the sheets will not line up.`,
+    detail: 'Laid by its marks, this sheet prints out of register. Cut the same marks in every sheet.',
     span: odd?.element.nameSpan ?? layerTag(layer.sheet),
     ...inLayer(layer.sheet),
     ...(at && { at }),
     ...(off !== undefined && { measure: { value: off, limit: SAME, unit: 'mm' as const } }),
-    related: [relatedTag(stencil, marked, `The marks of ${quoted(marked)}`)],
+    related: [relatedTag(stencil, marked, `The marks of ${other}`)],
   };
 }
 

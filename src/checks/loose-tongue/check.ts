@@ -33,12 +33,12 @@ export const looseTongue: Check = {
 function describe(stencil: Stencil, sheet: Sheet, tongue: Protrusion): FindingDraft {
   const { from, to, root, reach, tip } = tongue;
   const material = materialOf(stencil.config);
+  const [length, most, width] = [reach, maxOverhang(material), root].map(formatMillimetres);
   return {
-    message:
-      `Tongue ${formatMillimetres(reach)} long, held at its root of ${formatMillimetres(root)} only; ` +
-      `${formatMillimetres(maxOverhang(material))} is the most ` +
-      `for ${material.short}: ${howFar(reach, deflectionOf(reach, material))} ` +
-      'Paint creeps under it. Tie its end, make it shorter, or take a stiffer material.',
+    message: `Loose tongue ${length} long (maximum ${most} for ${material.short}): it will lift under the spray.`,
+    detail:
+      `It is held only at its root, ${width} wide. ${howFar(reach, deflectionOf(reach, material))} Paint creeps ` +
+      'under what lifts. Bridge its end to the sheet, make it shorter, or choose a stiffer material.',
     span: spanAt(stencil, sheet, tip),
     ...inLayer(sheet),
     at: tip,
@@ -46,8 +46,8 @@ function describe(stencil: Stencil, sheet: Sheet, tongue: Protrusion): FindingDr
     related: [
       { at: from, facing: to },
       { at: to, facing: from },
-    ].map(({ at, facing }) => ({
-      message: 'One side of its root',
+    ].map(({ at, facing }, i) => ({
+      message: i === 0 ? 'One side of its root' : 'Other side of its root',
       at,
       span: spanAt(stencil, sheet, at, facing),
     })),
@@ -60,7 +60,7 @@ function howFar(reach: number, lift: number): string {
   const most = reach / 10;
   const figure = lift > most ? `more than ${formatMillimetres(most)}` : `about ${formatMillimetres(lift)}`;
   return (
-    `its own weight and an assumed spray of ${SPRAY_PRESSURE} Pa lift its end by ${figure}, ` +
-    `${formatMillimetres(DEFLECTION_LIMIT)} is the most.`
+    `Its own weight and an assumed spray of ${SPRAY_PRESSURE} Pa lift its end by ${figure}; ` +
+    `${formatMillimetres(DEFLECTION_LIMIT)} is the most that paint does not creep under.`
   );
 }

@@ -20,7 +20,7 @@ export const narrowOpening: Check = {
       family: 'thin-opening',
       unless: ['adds-opening'],
     },
-    row: { wrong: 'paint skins over a slot, or is drawn under the sheet', click: 'open it up; close it' },
+    row: { wrong: 'paint clogs a slot, or creeps under the sheet and bleeds', click: 'open it up; close it' },
   },
   *run(stencil) {
     for (const sheet of stencil.sheets) {
@@ -32,15 +32,17 @@ export const narrowOpening: Check = {
 };
 
 function describe(stencil: Stencil, sheet: Sheet, part: ThinPlace): FindingDraft {
-  const limit = stencil.limits.opening;
-  const what =
-    part.kind === 'neck'
-      ? `Slot ${formatMillimetres(part.cutWidth)} wide`
-      : `Opening runs out into a point that is too fine for its last ${formatMillimetres(part.reach)}`;
+  const { opening: limit, material } = stencil.limits;
+  const [width, reach, least] = [part.cutWidth, part.reach, limit].map(formatMillimetres);
   return describeThinPart(stencil, sheet, part, {
     limit,
     message:
-      `${what}; ${formatMillimetres(limit)} is the least for ${stencil.limits.material}, paint bridges over or ` +
-      'bleeds in narrower ones. Open it up, close it, or lower limits.opening.',
+      part.kind === 'neck'
+        ? `Slot only ${width} wide (minimum ${least} for ${material}): paint will clog it or bleed.`
+        : `Tip too fine to paint: last ${reach} narrower than ${least} (minimum for ${material}).`,
+    detail:
+      'Paint clogs in a narrower slot, or creeps under the sheet beside it and bleeds. Widen it to ' +
+      `${least}, or close it where the line may end. If your paint gets through less, lower limits.opening in ` +
+      'tombolo.json.',
   });
 }

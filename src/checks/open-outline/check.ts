@@ -4,6 +4,7 @@ import type { CutLine } from '../../sheet/cut-lines/index';
 import { type OpenPath, openPathsOf } from '../../sheet/cut-lines/open-ends';
 import type { Sheet } from '../../sheet/types';
 import type { Span } from '../../text/text';
+import type { Wording } from '../../text/wording';
 import type { Check } from '../check';
 import type { FindingDraft } from '../finding';
 import { inLayer } from '../places';
@@ -33,13 +34,13 @@ function describe(sheet: Sheet, { lines, ends }: OpenPath): FindingDraft {
   const [first, ...others] = lines as readonly [CutLine, ...CutLine[]];
   const gap = ends ? distance(ends[0], ends[1]) : 0;
   return {
-    message: message(lines.length, gap, ends !== undefined),
+    ...wordingOf(lines.length, gap, ends !== undefined),
     span: spanOf(first),
     ...inLayer(sheet),
     at: ends ? ends[1] : (first.curves[0]?.start ?? { x: 0, y: 0 }),
     measure: { value: gap, limit: 0, unit: 'mm' },
     related: others.map((line) => ({
-      message: 'A line that goes on from there',
+      message: 'The line that continues it',
       span: spanOf(line),
       at: line.curves[0]?.start ?? { x: 0, y: 0 },
     })),
@@ -47,18 +48,20 @@ function describe(sheet: Sheet, { lines, ends }: OpenPath): FindingDraft {
   };
 }
 
-function message(lines: number, gap: number, open: boolean): string {
+function wordingOf(lines: number, gap: number, open: boolean): Wording {
   if (!open) {
-    return (
-      `These ${lines} lines meet end to end, but each is a line of its own: what they enclose is not known as ` +
-      'an opening, and nothing of it is measured. Join them to one path.'
-    );
+    return {
+      message: `${lines} lines meet end to end but are not joined: the area inside is not cut out.`,
+      detail:
+        'Each of them is a line of its own, so what they enclose is not known as an opening, and nothing of it is ' +
+        'measured. Join them into one path.',
+    };
   }
-  const what = lines === 1 ? 'This outline does' : `These ${lines} lines, which meet end to end, do`;
-  return (
-    `${what} not close: the ends are ${formatMillimetres(gap)} apart, so that nothing falls out and no paint ` +
-    `passes. ${lines === 1 ? 'Close it' : 'Join and close them'}, or take the line out.`
-  );
+  const what = lines === 1 ? 'Outline not closed' : `${lines} lines meet but do not close`;
+  return {
+    message: `${what}: ends ${formatMillimetres(gap)} apart, so nothing is cut out.`,
+    detail: `Nothing falls out, and no paint gets through. ${lines === 1 ? 'Close it' : 'Join and close them'}, or remove ${lines === 1 ? 'it' : 'them'}.`,
+  };
 }
 
 function spanOf({ spans, shape }: CutLine): Span {

@@ -1,4 +1,4 @@
-import { formatSides } from '../../config/values';
+import { shortSides } from '../../config/values';
 import { fitOf } from '../../sheet/fit-bed';
 import type { Check } from '../check';
 import { rootSpan } from '../places';
@@ -23,16 +23,16 @@ export const oversizeSheet: Check = {
     const size: [number, number] = [frame.maxX - frame.minX, frame.maxY - frame.minY];
     const fit = fitOf(size, bed);
     if (fit === 'upright') return;
-    const fits = fit === 'turned' ? 'fits' : 'does not fit';
-    const what = `The sheet of ${formatSides(...size, 1)} ${fits} the bed of ${formatSides(...bed, 1)}`;
+    const [own, most] = [shortSides(...size), shortSides(...bed)];
+    const isTurned = fit === 'turned';
     yield {
-      ...(fit === 'turned' && { severity: 'info' }),
-      message:
-        fit === 'turned'
-          ? `${what} only when it is turned by an odd angle, where it is easily cut askew. Make it smaller, or ` +
-            'lower the margin.'
-          : `${what} whichever way it is turned: what lies beyond is not cut. Make it smaller, lower the ` +
-            'margin, or part it.',
+      ...(isTurned && { severity: 'info' }),
+      message: isTurned
+        ? `Sheet of ${own} fits the bed (${most}) only at an odd angle.`
+        : `Sheet of ${own} does not fit the bed (${most}) either way round.`,
+      detail:
+        (isTurned ? 'A sheet at an odd angle is easily cut askew. ' : 'What lies beyond the bed is not cut. ') +
+        'Scale the artwork to fit, lower the margin, or divide the artwork into several sheets.',
       span: rootSpan(stencil),
       measure: { value: Math.max(...size), limit: Math.max(...bed), unit: 'mm' },
       related: [],

@@ -1,10 +1,11 @@
 import { formatMillimetres } from '../../config/values';
 import { MEANT_TO_MEET } from '../../geometry/base/tolerances';
 import type { ShortOverlap } from '../../stack/index';
+import { quoted } from '../../text/wording';
 import type { StackCheck, StackStencil } from '../check';
 import type { FindingDraft } from '../finding';
 import { inLayer } from '../places';
-import { quoted, relatedOnEdge, spanOnEdge } from '../stack-places';
+import { quotedName, relatedOnEdge, spanOnEdge } from '../stack-places';
 
 /** mm: colours that run over each other by no more only touch. */
 const TOUCHING = MEANT_TO_MEET;
@@ -29,7 +30,7 @@ export const shortOverlap: StackCheck = {
       refuses: true,
       family: 'seam',
     },
-    row: { wrong: 'bare ground shows as soon as a sheet slips', click: 'spread the earlier colour' },
+    row: { wrong: 'bare ground shows as soon as a sheet slips', click: 'extend the earlier colour' },
   },
   *run(stencil) {
     const { stack, limits, file } = stencil;
@@ -46,21 +47,22 @@ function* describe(stencil: StackStencil, overlap: ShortOverlap): Iterable<Findi
   if (!first || !second) return;
   const [onFirst, onSecond] = slipping === earlier ? [facing, at] : [at, facing];
   const { slip } = stencil.limits;
-  const what =
-    width <= TOUCHING
-      ? `${quoted(first)} and ${quoted(second)} only touch`
-      : `${quoted(first)} and ${quoted(second)} overlap by ${formatMillimetres(width)} only`;
+  const [by, allowed] = [width, slip].map(formatMillimetres);
+  const [one, other] = quoted([first.sheet.layer.name, second.sheet.layer.name]);
+  const isTouching = width <= TOUCHING;
   yield {
     message:
-      `${what} (${formatMillimetres(length)} of their seam is short): bare ground shows there as soon as a sheet ` +
-      `lands ${width <= TOUCHING ? 'at all' : 'farther than that'} off its place, and up ` +
-      `to ${formatMillimetres(slip)} ` +
-      'must be reckoned with. Spread the earlier colour under its neighbour, or lower limits.slip.',
+      `${one} and ${other} ${isTouching ? 'meet without overlapping' : `overlap by only ${by}`} (allow ${allowed} for ` +
+      `slip) along ${length.toFixed(1)} mm: bare ground will show.`,
+    detail:
+      `Bare ground shows there as soon as a sheet slips${isTouching ? '' : ` by more than ${by}`}; ${allowed} must be ` +
+      `allowed for. Extend ${quotedName(first)} under ${quotedName(second)}, or lower limits.slip in tombolo.json if ` +
+      'you register more exactly.',
     span: spanOnEdge(stencil, first, onFirst, onSecond),
     ...inLayer(first.sheet),
     at,
     measure: { value: width, limit: slip, unit: 'mm' },
-    related: [relatedOnEdge(stencil, second, onSecond, `The edge of ${quoted(second)} there`, onFirst)],
+    related: [relatedOnEdge(stencil, second, onSecond, `The edge of ${other} here`, onFirst)],
     subject: { kind: 'overlap', earlier: first, later: second, overlap },
   };
 }

@@ -21,7 +21,7 @@ export const smallOpening: Check = {
       family: 'thin-opening',
       unless: ['adds-opening'],
     },
-    row: { wrong: 'a pinhole lets nothing through', click: 'remove it' },
+    row: { wrong: 'an opening so small lets little paint through', click: 'remove it' },
   },
   *run(stencil) {
     for (const sheet of stencil.sheets) {
@@ -33,13 +33,15 @@ export const smallOpening: Check = {
 };
 
 function describe(stencil: Stencil, sheet: Sheet, part: ThinPlace): FindingDraft {
-  const limit = stencil.limits.opening;
+  const { opening: limit, material } = stencil.limits;
+  const [width, least] = [part.cutWidth, limit].map(formatMillimetres);
   const opening = sheet.openings[part.polygon];
   const finding = describeThinPart(stencil, sheet, part, {
     limit,
-    message:
-      `Opening is nowhere wider than ${formatMillimetres(part.cutWidth)}; ${formatMillimetres(limit)} is the least ` +
-      `for ${stencil.limits.material}, paint hardly comes through. Enlarge it, remove it, or lower limits.opening.`,
+    message: `Opening only ${width} wide (minimum ${least} for ${material}): little paint gets through.`,
+    detail:
+      `It is nowhere wider than ${width}: paint dries across it before it reaches the wall. Widen it to ${least}, or ` +
+      'remove it. If your paint gets through less, lower limits.opening in tombolo.json.',
   });
   return opening ? { ...finding, span: contourSpan(stencil, sheet, opening.outer), related: [] } : finding;
 }

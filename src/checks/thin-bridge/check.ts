@@ -1,4 +1,4 @@
-import { formatMillimetres } from '../../config/values';
+import { formatArea, formatMillimetres } from '../../config/values';
 import type { Point } from '../../geometry/base/curve-types';
 import { WRITTEN_STEP } from '../../geometry/base/tolerances';
 import type { ThinPlace } from '../../sheet/thin-places';
@@ -14,7 +14,7 @@ const ON_BORDER = WRITTEN_STEP;
 export const thinBridge: Check = {
   meta: {
     id: 'thin-bridge',
-    summary: 'A bridge or web narrower than the material bears.',
+    summary: 'A bridge too narrow for the material.',
     outcome: 'leave a bridge too thin to hold',
     severity: 'warning',
     reads: 'file',
@@ -24,7 +24,7 @@ export const thinBridge: Check = {
       refuses: true,
       unless: ['adds-opening', 'removes-bridge'],
     },
-    row: { wrong: 'a tie tears, lifts, or burns through', click: 'widen it' },
+    row: { wrong: 'a bridge tears, lifts, or burns through', click: 'widen it' },
   },
   *run(stencil) {
     for (const sheet of stencil.sheets) {
@@ -37,15 +37,21 @@ export const thinBridge: Check = {
 };
 
 function describe(stencil: Stencil, sheet: Sheet, part: ThinPlace): FindingDraft {
-  const limit = stencil.limits.bridge;
-  const holds = part.holds ? ` It alone holds a piece of ${part.holds.area.toFixed(1)} mm².` : '';
+  const { bridge: limit, material } = stencil.limits;
+  const [width, least] = [part.cutWidth, limit].map(formatMillimetres);
+  const isBurnt = stencil.config.tool === 'laser';
   return describeThinPart(stencil, sheet, part, {
     ...(part.holds && { severity: 'error' }),
     limit,
-    message:
-      `Bridge ${formatMillimetres(part.cutWidth)} wide; ${formatMillimetres(limit)} is the least for ` +
-      `${stencil.limits.material}, narrower ties tear or burn through.${holds} Widen it, or lower limits.bridge.`,
+    message: `Bridge only ${width} wide (minimum ${least} for ${material}): it will tear${isBurnt ? ' or burn through' : ''}.`,
+    detail:
+      `A narrower bridge tears when the sheet is lifted${isBurnt ? ', or the beam burns through it' : ''}.` +
+      `${held(part)} Widen it to ${least}. If your material bears less, lower limits.bridge in tombolo.json.`,
   });
+}
+
+function held({ holds }: ThinPlace): string {
+  return holds ? ` It alone holds a piece of ${formatArea(holds.area)}, which would fall out with it.` : '';
 }
 
 /** A web between an opening and the sheet's edge is the business of `edge-opening`. */

@@ -1,5 +1,6 @@
 import { materialOf } from '../../config/limits';
 import type { Material } from '../../config/material';
+import { NAME_ROOM, shortened, type Wording } from '../../text/wording';
 import type { Check } from '../check';
 import { rootSpan } from '../places';
 
@@ -20,23 +21,27 @@ export const unsafeMaterial: Check = {
     if (stencil.config.tool === 'knife' || material.laser === 'usual') return;
     yield {
       ...(material.laser !== 'never' && { severity: 'info' }),
-      message: material.laser === 'never' ? neverCut(material) : askFirst(material),
+      ...(material.laser === 'never' ? neverCut(material) : askFirst(material)),
       span: rootSpan(stencil),
       related: [],
     };
   },
 };
 
-function neverCut({ title }: Material): string {
-  return (
-    `Never cut ${title} with a laser: it gives off hydrogen chloride, which harms you and the machine. Take card or ` +
-    'board, or cut it with a knife and say so: "tool": "knife".'
-  );
+function neverCut({ title }: Material): Wording {
+  return {
+    message: `Never cut ${shortened(title, NAME_ROOM)} with a laser: it gives off hydrogen chloride.`,
+    detail:
+      `Hydrogen chloride harms you and the machine. Take card or board instead of ${title}; or cut it with a knife, and ` +
+      'say so in tombolo.json: "tool": "knife" in "cutter".',
+  };
 }
 
-function askFirst({ title }: Material): string {
-  return (
-    `Workshops disagree whether ${title} may be cut with a laser: it can melt, burn or give off harmful fumes. Ask ` +
-    "yours first; its rules, the machine's manual and local codes decide."
-  );
+function askFirst({ title }: Material): Wording {
+  return {
+    message: `Ask your workshop before lasering ${shortened(title, NAME_ROOM)}: it can melt, burn or give off harmful fumes.`,
+    detail:
+      `Workshops disagree whether ${title} may be cut with a laser. The rules of yours, the machine's manual and local ` +
+      'codes decide.',
+  };
 }

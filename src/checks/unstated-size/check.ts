@@ -1,6 +1,7 @@
 import type { Config } from '../../config/types';
 import { formatSides } from '../../config/values';
 import type { Drawing } from '../../drawing/types';
+import type { Wording } from '../../text/wording';
 import type { Check } from '../check';
 import { rootSpan } from '../places';
 
@@ -23,21 +24,30 @@ export const unstatedSize: Check = {
   *run(stencil) {
     const { drawing, config } = stencil;
     if (!drawing.document.root || config.sizeOverridden) return;
-    const message = describe(drawing, config);
-    if (message !== undefined) yield { message, span: rootSpan(stencil), related: [] };
+    const wording = describe(drawing, config);
+    if (wording) yield { ...wording, span: rootSpan(stencil), related: [] };
   },
 };
 
-function describe({ width, height, sizeStated, ownSize }: Drawing, config: Config): string | undefined {
+const DETAIL =
+  'Programs disagree about how large a px is, so the artwork may be cut at another size. State its real width and ' +
+  'height with their unit on the svg element, as in width="148mm".';
+
+function describe({ width, height, sizeStated, ownSize }: Drawing, config: Config): Wording | undefined {
   const size = formatSides(width, height, 1);
+  const told = (message: string): Wording => ({ message, detail: DETAIL });
   if (!sizeStated && config.width === undefined && config.height === undefined) {
-    return `No size in the file: at 96 px to the inch the artwork is ${size}. State its real width and height.`;
+    return told(`No size in the file: at 96 px to the inch the artwork is ${size}. State its real width and height.`);
   }
   const opensAt = formatSides(ownSize.width, ownSize.height, 1);
   const differs = Math.max(Math.abs(ownSize.width - width), Math.abs(ownSize.height - height)) > SAME_SIZE;
   if (!ownSize.physical) {
-    if (!differs) return `The file itself does not say its size: programs may open it at another than ${size}.`;
-    return `The file itself does not say its size: other programs will open it at ${opensAt}, not ${size}.`;
+    return told(
+      differs
+        ? `The file itself does not say its size: other programs will open it at ${opensAt}, not ${size}.`
+        : `The file itself does not say its size: programs may open it at another than ${size}.`,
+    );
   }
-  return differs ? `The file itself says ${opensAt}: other programs will open it at that, not at ${size}.` : undefined;
+  if (!differs) return undefined;
+  return told(`The file itself says ${opensAt}: other programs will open it at that, not at ${size}.`);
 }

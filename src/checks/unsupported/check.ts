@@ -1,5 +1,7 @@
 import { allElements, attributeOf } from '../../markup/query';
 import { READING_ATTRIBUTE, READING_WORDS } from '../../sheet/layer/reading';
+import { nearestWord } from '../../text/nearest-word';
+import { quoted, type Wording } from '../../text/wording';
 import type { Check, Stencil } from '../check';
 import type { FindingDraft } from '../finding';
 import { problemsOf } from '../problems';
@@ -30,11 +32,17 @@ function* unknownReadings({ drawing }: Stencil): Iterable<FindingDraft> {
     if (!stated || READING_WORDS.includes(stated.value.trim())) continue;
     yield {
       severity: 'warning',
-      message:
-        `"${stated.value}" is no reading, so it is found out from the artwork instead. ` +
-        `Write one of: ${READING_WORDS.join(', ')}.`,
+      ...wordingOf(stated.value),
       span: stated.span,
       related: [],
     };
   }
+}
+
+function wordingOf(written: string): Wording {
+  const near = nearestWord(written.trim(), READING_WORDS);
+  return {
+    message: `Unknown reading ${quoted([written])[0]}.${near === undefined ? '' : ` Did you mean "${near}"?`}`,
+    detail: `The reading is found out from the artwork instead. Write one of: ${READING_WORDS.join(', ')}.`,
+  };
 }

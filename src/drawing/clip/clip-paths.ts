@@ -11,8 +11,10 @@ import { flattenSubpath } from '../../geometry/curve/flatten';
 import { attributeOf } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
 import type { Span } from '../../text/text';
+import type { Wording } from '../../text/wording';
 import { MAX_NESTING } from '../budget';
 import { hrefOf, resolveTarget } from '../document-index';
+import * as messages from '../messages';
 import { type BoxServices, geometryBox } from '../outline/bounding-box';
 import { isGraphicsElement, outlineElement } from '../outline/element-outline';
 import type { Scope } from '../scope';
@@ -51,23 +53,23 @@ export class ClipPaths {
     const span = styles.sourceOf(element, 'clip-path');
     const target = resolveTarget(reference.target, index);
     if (target.kind !== 'element' || target.element.localName !== 'clipPath') {
-      this.report(`“${reference.target}” is no clipPath in this file, so nothing is clipped. Correct it.`, span);
+      this.report(messages.noClipPath(reference.target), span);
       return [];
     }
     if (this.open.includes(target.element)) {
-      this.report('This clip path would clip itself, so what it clips is not drawn. Break the circle.', span);
+      this.report(messages.CIRCULAR_CLIP, span);
       return 'nothing';
     }
     if (this.open.length >= MAX_NESTING) {
-      this.report(`More than ${MAX_NESTING} clip paths within each other are not followed.`, span);
+      this.report(messages.DEEP_CLIPS, span);
       return [];
     }
     const units = this.unitMap(target.element, element, scope);
     return units ? this.remembered(target.element, units, scope) : 'nothing';
   }
 
-  private report(message: string, span: Span): void {
-    this.services.problems.add('unsupported', 'warning', message, span);
+  private report(wording: Wording, span: Span): void {
+    this.services.problems.add('unsupported', 'warning', wording, span);
   }
 
   /** From the clip path's units to the clipped element's. Undefined where its box has no area. */
@@ -113,13 +115,7 @@ export class ClipPaths {
     if (isGraphicsElement(child.localName)) return this.graphicsPart(child, inner.scope, inner.clips);
     if (child.localName === 'use') return this.usePart(child, inner.scope, inner.clips);
     if (child.localName === 'text') {
-      this.services.problems.add(
-        'not-cuttable',
-        'error',
-        'Text in a clip path is not cut as drawn, as fonts differ ' +
-          'from machine to machine; it clips nothing here. Convert it to outlines (paths).',
-        child.startTag,
-      );
+      this.services.problems.add('not-cuttable', 'error', messages.CLIPPING_TEXT, child.startTag);
     }
     return [];
   }
@@ -158,8 +154,7 @@ export class ClipPaths {
     const count = subpaths.reduce((sum, { curves }) => sum + curves.length, 0);
     if (count === 0) return [];
     if (!budget.spendCurves(count)) {
-      const message = 'Clip paths are repeated more than can be followed; this one clips everything away.';
-      this.report(message, element.startTag);
+      this.report(messages.CLIP_BLOW_UP, element.startTag);
       return [];
     }
     return [{ subpaths, fillRule: inherited['clip-rule'], clips }];

@@ -1,8 +1,10 @@
 /** Clips put together: boxes recognised, the number of clips within clips bounded. */
+
 import { IDENTITY } from '../../geometry/base/matrix';
 import type { Box } from '../../geometry/base/polygon-types';
 import type { ElementNode } from '../../markup/tree';
 import { MAX_NESTING } from '../budget';
+import { DEEP_CLIPS } from '../messages';
 import { traceRectangle } from '../outline/basic-shapes';
 import { OutlineBuilder } from '../outline/outline-builder';
 import type { Problems } from '../problems';
@@ -33,8 +35,7 @@ export function addClips(
     else result.push(clip);
   }
   if (result.length <= MAX_NESTING) return result;
-  const message = `More than ${MAX_NESTING} clips within each other are not followed; this one is not applied.`;
-  problems.add('unsupported', 'warning', message, element.startTag);
+  problems.add('unsupported', 'warning', DEEP_CLIPS, element.startTag);
   return clips;
 }
 

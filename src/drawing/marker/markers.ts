@@ -75,8 +75,7 @@ function placeMarker(
   }
   const marker = target.element;
   if (scope.instances.some((inner) => containsElement(marker, inner))) {
-    const message = `A line in “${reference.target}” is marked with that very marker; it is drawn without.`;
-    problems.add('unsupported', 'warning', message, styles.sourceOf(element, kind));
+    problems.add('unsupported', 'warning', messages.circularMarker(reference.target), styles.sourceOf(element, kind));
     return undefined;
   }
   const inner = enterMarker(marker, vertex, kind === 'marker-start', scope, services);

@@ -1,4 +1,5 @@
 /** The geometry box of an element and what is in it, in its own user units (SVG 2, "Bounding boxes"). */
+
 import { checkpoint } from '../../base/checkpoint';
 import type { Matrix } from '../../geometry/base/curve-types';
 import { IDENTITY, multiply, translation } from '../../geometry/base/matrix';
@@ -8,6 +9,7 @@ import { boundsOf } from '../../geometry/curve/index';
 import type { ElementNode } from '../../markup/tree';
 import type { Budget } from '../budget';
 import { containsElement, type DocumentIndex, hrefOf, resolveTarget } from '../document-index';
+import { DEEP_BOXES } from '../messages';
 import type { Scope } from '../scope';
 import type { Styles } from '../style/styles';
 import { elementTransform } from '../viewport/element-transform';
@@ -37,12 +39,7 @@ export function geometryBox(element: ElementNode, scope: Scope, services: BoxSer
   addContent(element, local, services, steps, boxes);
   for (let step = steps.pop(); step; step = steps.pop()) {
     if (!services.budget.spendBoxed()) {
-      services.problems.add(
-        'unsupported',
-        'warning',
-        'The boxes of groups within groups take too long to work out; ' + 'this one is taken as smaller than it is.',
-        element.startTag,
-      );
+      services.problems.add('unsupported', 'warning', DEEP_BOXES, element.startTag);
       break;
     }
     checkpoint(10);

@@ -145,7 +145,7 @@ function locateOutline(
 ): readonly Subpath[] {
   if (error) {
     const span = { from: source.textOffset(error.span.from), to: source.textOffset(error.span.to) };
-    problems.add('unreadable-path', 'error', `${error.message} ${consequence}`, span);
+    problems.add('unreadable-path', 'error', { message: error.message, detail: consequence }, span);
   }
   return locate(traces, source);
 }

@@ -1,7 +1,9 @@
 /** Which declarations count for an element: presentation attributes, style sheets, `style`, in the order of CSS. */
+
 import { checkpoint } from '../../base/checkpoint';
 import { attributeOf } from '../../markup/query';
 import type { Attribute, ElementNode } from '../../markup/tree';
+import { MARKUP_ROOM, quoted } from '../../text/wording';
 import { type Declaration, type ParsedSelector, parseDeclarations, type StyleSheet } from './declarations';
 import { SelectorMatcher } from './matcher';
 import { isPropertyName, type PropertyName } from './properties';
@@ -109,7 +111,9 @@ export class Cascade {
     const compound = lastCompound(selector.node);
     const matches = compound.whole ? undefined : this.matcher.compile(withoutAnyNamespace(selector.text));
     if (!compound.whole && !matches) {
-      this.notes.push(`The selector “${selector.text}” is not followed; name elements by class, id or type instead.`);
+      this.notes.push(
+        `The selector ${quoted([selector.text], MARKUP_ROOM)[0]} is not followed: only class, id and type are.`,
+      );
       return;
     }
     const specificity = specificityOf(selector.node);

@@ -1,7 +1,9 @@
 /** CSS text taken apart by css-tree: declarations of `style` attributes, rules of style sheets. */
+
 import type { CssNode, Rule, Selector } from 'css-tree';
 import generate from 'css-tree/generator';
 import parse from 'css-tree/parser';
+import { MARKUP_ROOM, quoted, shortened } from '../../text/wording';
 
 export interface Declaration {
   /** In lower case, but for custom properties. */
@@ -69,10 +71,12 @@ function readRules(nodes: Iterable<CssNode>, rules: StyleRule[], notes: string[]
       if (name === 'media' && node.block && depth < MAX_NESTING) {
         if (appliesToScreen(prelude)) readRules(node.block.children, rules, notes, depth + 1);
         else if (!/^\s*(print|speech|aural|braille|tty)\s*$/i.test(prelude)) {
-          notes.push(`The rules in @media ${prelude} are not followed: only the media types screen and all are.`);
+          notes.push(
+            `The rules in @media ${shortened(prelude, MARKUP_ROOM)} are not followed: only those for screen and all are.`,
+          );
         }
       } else if (!['charset', 'font-face', 'namespace', 'keyframes', '-webkit-keyframes', 'page'].includes(name)) {
-        notes.push(`@${node.name} is not followed; write its rules into the style sheet itself.`);
+        notes.push(`@${shortened(node.name, MARKUP_ROOM)} is not followed: its rules are left out.`);
       }
     }
   }
@@ -85,7 +89,9 @@ export function appliesToScreen(query: string): boolean {
 
 function readRule(rule: Rule, rules: StyleRule[], notes: string[]): void {
   if (rule.prelude.type !== 'SelectorList') {
-    notes.push(`The selector “${generate(rule.prelude)}” cannot be read; its rule is left out.`);
+    notes.push(
+      `The selector ${quoted([generate(rule.prelude)], MARKUP_ROOM)[0]} cannot be read: its rule is left out.`,
+    );
     return;
   }
   const selectors: ParsedSelector[] = [];

@@ -2,6 +2,7 @@
 
 import { attributeOf } from '../../markup/query';
 import type { ElementNode, MarkupDocument } from '../../markup/tree';
+import { OUTSIDE_STYLES } from '../messages';
 import type { Problems } from '../problems';
 import { appliesToScreen, parseStyleSheet, type StyleSheet } from './declarations';
 
@@ -13,13 +14,7 @@ export function readStyleSheets(
 ): readonly StyleSheet[] {
   for (const node of document.children) {
     if (node.kind === 'instruction' && /^(<\?)?xml-stylesheet\b/.test(node.value.trim())) {
-      problems.add(
-        'unsupported',
-        'warning',
-        'Style sheets outside the file are not read, so its colours and ' +
-          'shapes may differ from what is drawn; put the rules into a <style> element.',
-        node.span,
-      );
+      problems.add('unsupported', 'warning', OUTSIDE_STYLES, node.span);
     }
   }
   const sheets: StyleSheet[] = [];
@@ -28,7 +23,7 @@ export function readStyleSheets(
     if (type !== '' && type !== 'text/css') continue;
     if (!appliesToScreen(attributeOf(element, 'media')?.value ?? '')) continue;
     const sheet = parseStyleSheet(textOf(element));
-    for (const note of sheet.notes) problems.add('unsupported', 'warning', note, element.startTag);
+    for (const note of sheet.notes) problems.add('unsupported', 'warning', { message: note }, element.startTag);
     sheets.push(sheet);
   }
   return sheets;

@@ -1,8 +1,10 @@
 /** The `transform` of an element with its origin. */
+
 import type { Matrix } from '../../geometry/base/curve-types';
 import { multiply, translation } from '../../geometry/base/matrix';
 import { attributeOf } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
+import { FILL_BOX } from '../messages';
 import type { Problems } from '../problems';
 import type { Scope } from '../scope';
 import type { ComputedStyle } from '../style/computed-style';
@@ -43,13 +45,7 @@ export function elementTransform(
 }
 
 function reportFillBox(element: ElementNode, styles: Styles, problems: Problems): void {
-  problems.add(
-    'unsupported',
-    'warning',
-    'transform-box: fill-box is not followed here; its origin is taken as 0,0. ' +
-      'State the transform about a point instead.',
-    styles.sourceOf(element, 'transform-box'),
-  );
+  problems.add('unsupported', 'warning', FILL_BOX, styles.sourceOf(element, 'transform-box'));
 }
 
 function reportUnreadable(element: ElementNode, styles: Styles, problems: Problems): void {
@@ -58,5 +54,6 @@ function reportUnreadable(element: ElementNode, styles: Styles, problems: Proble
   const { error } = parseTransformList(attribute.value);
   if (!error) return;
   const span = { from: attribute.textOffset(error.span.from), to: attribute.textOffset(error.span.to) };
-  problems.add('unreadable-markup', 'warning', `${error.message} The whole transform is left out.`, span);
+  const wording = { message: error.message, detail: 'The whole transform is left out.' };
+  problems.add('unreadable-markup', 'warning', wording, span);
 }

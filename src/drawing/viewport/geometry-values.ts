@@ -2,6 +2,7 @@
 
 import { attributeOf } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
+import { negativeSize, noLength } from '../messages';
 import type { Problems } from '../problems';
 import { type DeclaredStyle, sourceAttribute } from '../style/cascade';
 import type { ComputedStyle } from '../style/computed-style';
@@ -35,10 +36,8 @@ export class GeometryValues {
     if (text === undefined || text.trim() === 'auto') return undefined;
     const length = parseSvgLength(text);
     if (length) return toUserUnits(length, axis, this.scope.viewport, this.scope.style.inherited['font-size']);
-    const message =
-      `“${text}” is no length: write a number, with or without a unit such as mm. ` +
-      `The ${this.element.localName} is read as if ${name} were not there.`;
-    this.problems.add('unreadable-markup', 'warning', message, attribute?.valueSpan ?? this.element.nameSpan);
+    const wording = noLength(text, name, this.element.localName);
+    this.problems.add('unreadable-markup', 'warning', wording, attribute?.valueSpan ?? this.element.nameSpan);
     return undefined;
   }
 
@@ -48,8 +47,8 @@ export class GeometryValues {
     if (value === undefined || value >= 0) return value;
     const css = this.scope.declared.get(name);
     const attribute = (css && sourceAttribute(this.element, name, css)) ?? attributeOf(this.element, name);
-    const message = `A negative ${name} is not allowed; the ${this.element.localName} is read as if it were not there.`;
-    this.problems.add('unreadable-markup', 'warning', message, attribute?.valueSpan ?? this.element.nameSpan);
+    const wording = negativeSize(name, this.element.localName);
+    this.problems.add('unreadable-markup', 'warning', wording, attribute?.valueSpan ?? this.element.nameSpan);
     return undefined;
   }
 }

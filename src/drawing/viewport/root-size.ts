@@ -4,6 +4,7 @@ import type { Matrix } from '../../geometry/base/curve-types';
 import { attributeOf } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
 import { MM_PER_PX } from '../../text/css-units';
+import { noSize, noViewBox } from '../messages';
 import type { Problems } from '../problems';
 import type { DeclaredStyle } from '../style/cascade';
 import type { OwnSize } from '../types';
@@ -60,13 +61,7 @@ export function readRootSize(
   const attribute = attributeOf(root, 'viewBox');
   const box = attribute && parseViewBoxAttribute(attribute.value);
   if (attribute && !box) {
-    problems.add(
-      'unreadable-markup',
-      'warning',
-      `“${attribute.value}” is no viewBox: that is four numbers, the ` +
-        'last two not negative. The picture is read as if it had none.',
-      attribute.valueSpan,
-    );
+    problems.add('unreadable-markup', 'warning', noViewBox(attribute.value), attribute.valueSpan);
   }
   const stated = statedSize(root, declared, box);
   const own = ownSize(root, problems);
@@ -126,13 +121,7 @@ function ownSize(root: ElementNode, problems: Problems): { width: number | undef
     if (!attribute) return undefined;
     const length = parseSvgLength(attribute.value);
     if (length && isPhysical(length.unit) && length.value > 0) return toMillimetres(length);
-    problems.add(
-      'unreadable-markup',
-      'warning',
-      `${name} states the size of the sheet: write a number above zero ` +
-        'with mm, cm, in or another unit of the ruler.',
-      attribute.valueSpan,
-    );
+    problems.add('unreadable-markup', 'warning', noSize(name), attribute.valueSpan);
     return undefined;
   };
   return { width: read('data-tombolo-width'), height: read('data-tombolo-height') };

@@ -57,7 +57,7 @@ function listed<T>(parts: readonly T[], itemOf: (part: T) => OutlineItem, place:
 }
 
 function pieceItem({ polygon, area, island }: Piece, span: Span): OutlineItem {
-  const detail = `${sizeOf(polygon)}, ${squareMillimetres(area)}${island ? ', hangs on nothing' : ''}`;
+  const detail = `${sizeOf(polygon)}, ${squareMillimetres(area)}${island ? ', falls out' : ''}`;
   return {
     kind: island ? 'island' : 'sheet',
     name: island ? 'Island' : 'Sheet',

@@ -18,7 +18,7 @@ describe('bare-gap', () => {
     const [gap, ...others] = gaps(fields(0.2));
     expect(others).toEqual([]);
     expect(gap).toMatchObject({ layer: 'sky', text: 'V90', related: ['Z'], measure: '0.20 mm', severity: 'warning' });
-    expect(gap?.message).toMatch(/^Bare ground 0\.20 mm wide between "sky" and "hill"; a slip of 0\.50 mm/);
+    expect(gap?.message).toMatch(/^Gap of 0\.20 mm between "sky" and "hill": within the 0\.50 mm a sheet may slip/);
     expect(gaps(fields(0.02))).toMatchObject([{ measure: '0.02 mm' }]);
   });
 
@@ -31,7 +31,7 @@ describe('bare-gap', () => {
   it('finds crescents and rings that are closed all round, by their widest place', () => {
     const crescent = gaps(hole(20, 0.3));
     expect(crescent).toMatchObject([{ layer: 'field', measure: '0.30 mm' }]);
-    expect(crescent[0]?.message).toMatch(/^Bare ground up to 0\.30 mm wide/);
+    expect(crescent[0]?.message).toMatch(/^Gap up to 0\.30 mm between/);
     expect(gaps(hole(19.7, 0))).toMatchObject([{ measure: '0.30 mm' }]);
   });
 

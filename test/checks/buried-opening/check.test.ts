@@ -12,7 +12,7 @@ describe('buried-opening', () => {
     const [hint, ...others] = buried(svg);
     expect(others).toEqual([]);
     expect(hint).toMatchObject({ severity: 'hint', layer: 'a', text: '<circle cx="50" cy="50" r="9"/>' });
-    expect(hint?.message).toMatch(/^Nothing that is sprayed through this opening is seen/);
+    expect(hint?.message).toMatch(/^Opening completely covered by later colours/);
   });
 
   it('takes later layers together', () => {

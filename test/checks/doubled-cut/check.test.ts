@@ -13,9 +13,8 @@ describe('doubled-cut', () => {
     ];
     const found = doubled(left + right);
     expect(found).toMatchObject([{ text: right, severity: 'warning', measure: '20.00 mm', related: [left] }]);
-    expect(found[0]?.message).toMatch(
-      /^Two openings share this border of 20\.00 mm: .* no material stands between them/,
-    );
+    expect(found[0]?.message).toMatch(/^Two openings share a border of 20\.00 mm: .* no material between/);
+    expect(found[0]?.detail).toContain('no material stands between them');
   });
 
   it('finds a shape that is drawn twice, in any writing', () => {
@@ -25,7 +24,7 @@ describe('doubled-cut', () => {
       const [found, ...more] = doubled(circle + other);
       expect(more).toEqual([]);
       expect(Number.parseFloat(found?.measure ?? '')).toBeCloseTo(40 * Math.PI, 0);
-      expect(found?.message).toMatch(/^This line of 125\.\d\d mm lies on another one, and would be cut twice/);
+      expect(found?.message).toMatch(/^Line on top of another for 125\.\d\d mm: it will be cut twice/);
     }
   });
 
@@ -36,19 +35,19 @@ describe('doubled-cut', () => {
 
   it('finds a slit, and an outline within the edge of another', () => {
     const [slit] = doubled('<path fill-rule="evenodd" d="M10 50V10H90V90H10V50H40V60H60V40H40V50Z"/>');
-    expect(slit?.message).toMatch(/^This outline runs back along itself for 30\.00 mm/);
+    expect(slit?.message).toMatch(/^Outline runs back along itself for 30\.00 mm/);
     const [edge] = doubled('<rect x="10" y="10" width="60" height="60"/><rect x="10" y="20" width="20" height="20"/>');
-    expect(edge?.message).toMatch(/^Two lines lie on each other for 20\.00 mm/);
+    expect(edge?.message).toMatch(/^Two lines on top of each other for 20\.00 mm/);
   });
 
   it('tells what cancels out, and what would part material', () => {
     const twice = 'M10 10H40V40H10Z';
     const [none] = doubled(`<path fill-rule="evenodd" d="${twice}${twice}"/>`);
-    expect(none?.message).toMatch(/^Two lines lie on each other, and cancel each other out, for 120\.00 mm/);
+    expect(none?.message).toMatch(/^Two lines cancel each other out for 120\.00 mm/);
     const silhouette =
       '<path fill-rule="evenodd" d="M0 0H50V100H0Z M10 20H40V40H10Z"/><rect x="50" width="50" height="100"/>';
     const [parted] = doubled(silhouette, 'data-tombolo-reading="sheet"');
-    expect(parted?.message).toMatch(/^Two pieces of material share this border for 100\.00 mm.*nothing is to be cut/);
+    expect(parted?.message).toMatch(/^Two pieces of material share a border of 100\.00 mm: a cut where none should be/);
   });
 
   it('looks at the hairlines where only those are drawn', () => {

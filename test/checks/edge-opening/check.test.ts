@@ -17,7 +17,7 @@ describe('edge-opening', () => {
   it('says when an opening runs across', () => {
     const [across] = edges(sheetOf('<circle cx="50" cy="2" r="10"/>'));
     expect(across?.measure).toBe('0.00 mm');
-    expect(across?.message).toMatch(/^Opening runs across the edge of the sheet: the sheet comes apart there/);
+    expect(across?.message).toMatch(/^Opening crosses the sheet's edge .*: the sheet will come apart there/);
   });
 
   it('is mended by a margin', () => {

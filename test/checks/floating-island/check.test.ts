@@ -9,9 +9,9 @@ describe('floating-island', () => {
     expect(islands(sheetOf(ONE_PATH))).toMatchObject([
       { text: 'H50V50H30Z', severity: 'error', measure: '400.00 mm²', layer: 'stencil', related: [] },
     ]);
-    const message = islands(sheetOf(ONE_PATH))[0]?.message;
-    expect(message).toMatch(/^Island of 400\.0 mm² hangs on nothing: it falls out /);
-    expect(message).toMatch(/ at least 0\.80 mm across the opening, or cut the island away\.$/);
+    const [island] = islands(sheetOf(ONE_PATH));
+    expect(island?.message).toBe('Island, 400.0 mm²: it will fall out. Bridge it (0.80 mm or wider) or remove it.');
+    expect(island?.detail).toMatch(/paint covers its place.* 0\.3 mm card.* limits\.bridge/);
   });
 
   it('underlines the shape that draws the ring, where several do', () => {
@@ -38,10 +38,17 @@ describe('floating-island', () => {
     expect(found.map(({ measure }) => Math.round(parseFloat(measure ?? '')))).toEqual([400]);
   });
 
-  it('says which ties the kerf takes', () => {
+  it('says so where the kerf takes its bridge, and only there', () => {
     const tied = sheetOf('<path d="M30.1 20V30H40V50H20V30H29.9V20H10V60H50V20Z"/>');
     expect(islands(tied)).toEqual([]);
-    expect(islands(tied, { kerf: 0.25 })[0]?.message).toContain('Ties narrower than the kerf of 0.25 mm burn through.');
+    const [island] = islands(tied, { kerf: 0.25 });
+    expect(island?.message).toBe(
+      'Island, 390.1 mm²: it will fall out. Its bridge is thinner than the 0.25 mm kerf and burns away.',
+    );
+    const beside = tied.replace('</svg>', '<path fill-rule="evenodd" d="M70 70H90V90H70Z M75 75H85V85H75Z"/></svg>');
+    const messages = islands(beside, { kerf: 0.25 }).map(({ message }) => message.includes('burns away'));
+    expect(messages.sort()).toEqual([false, true]);
+    expect(islands(sheetOf(ONE_PATH))[0]?.message).not.toContain('kerf');
   });
 
   it('leaves a tied piece, and a plain opening, in peace', () => {

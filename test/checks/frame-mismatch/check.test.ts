@@ -26,7 +26,7 @@ describe('frame-mismatch', () => {
     expect(found).toMatchObject({ 'sky.svg': [], 'bird.svg': [] });
     expect(found['hill.svg']).toHaveLength(1);
     expect(found['hill.svg']?.[0]).toMatch(
-      /^The sheet of "hill" is 80\.50 × 50\.00 mm, that of "sky" 80\.00 × 50\.00 mm/,
+      /^Sheets differ in size by 0\.50 mm: "hill" 80\.5 × 50 mm, "sky" 80 × 50 mm\.$/,
     );
     expect(mismatches({ 'sky.svg': sheet(80), 'hill.svg': sheet(80.005) })).toEqual({ 'sky.svg': [], 'hill.svg': [] });
   });
@@ -41,6 +41,6 @@ describe('frame-mismatch', () => {
     expect(found('', mark(3))).toMatchObject([{ layer: 'a', text: 'g' }]);
     const [moved] = found(mark(3), mark(3.25));
     expect(moved).toMatchObject({ layer: 'b', text: 'path', measure: '0.25 mm' });
-    expect(moved?.message).toMatch(/^A register mark of "b" lies 0\.25 mm from where "a" has it/);
+    expect(moved?.message).toMatch(/^Register mark 0\.25 mm off in "b" \(compared with "a"\)/);
   });
 });

@@ -15,15 +15,17 @@ describe('loose-tongue', () => {
     expect(['H50', 'V49', 'H10']).toContain(tongue?.text);
     expect([...(tongue?.related ?? [])].sort()).toEqual(['H10', 'H50']);
     expect(tongue?.message).toBe(
-      'Tongue 40.01 mm long, held at its root of 2.00 mm only; 33.15 mm is the most for 0.30 mm ' +
-        'card: its own weight and an assumed spray of 20 Pa lift its end by about 1.06 mm, 0.50 mm is the most. ' +
-        'Paint creeps ' +
-        'under it. Tie its end, make it shorter, or take a stiffer material.',
+      'Loose tongue 40.01 mm long (maximum 33.15 mm for 0.3 mm card): it will lift under the spray.',
+    );
+    expect(tongue?.detail).toBe(
+      'It is held only at its root, 2.00 mm wide. Its own weight and an assumed spray of 20 Pa lift its end by about ' +
+        '1.06 mm; 0.50 mm is the most that paint does not creep under. Paint creeps under what lifts. Bridge its end ' +
+        'to the sheet, make it shorter, or choose a stiffer material.',
     );
   });
 
   it('says no figure where the bend is too great for the formula', () => {
-    expect(tongues(strip(79))[0]?.message).toContain('lift its end by more than 7.90 mm');
+    expect(tongues(strip(79))[0]?.detail).toContain('lift its end by more than 7.90 mm');
   });
 
   it.each([

@@ -11,7 +11,7 @@ describe('narrow-opening', () => {
     expect(others).toEqual([]);
     expect(slot).toMatchObject({ severity: 'warning', measure: '0.40 mm' });
     expect([...(slot?.related ?? [])].sort()).toEqual(['H40', 'H60']);
-    expect(slot?.message).toMatch(/^Slot 0\.40 mm wide; 0\.60 mm is the least for 0\.30 mm card, paint bridges over/);
+    expect(slot?.message).toMatch(/^Slot only 0\.40 mm wide \(minimum 0\.60 mm for 0\.3 mm card\)/);
   });
 
   it('says how far a point is too fine', () => {
@@ -20,7 +20,7 @@ describe('narrow-opening', () => {
     const reach = 0.3 / Math.sin(half) - 0.3;
     const [point, ...others] = slots(sheetOf('<path d="M20 40L70 45L20 50Z"/>'));
     expect(others).toEqual([]);
-    expect(point?.message).toContain(`too fine for its last ${reach.toFixed(2)} mm`);
+    expect(point?.message).toContain(`Tip too fine to paint: last ${reach.toFixed(2)} mm narrower than 0.60 mm`);
   });
 
   it('gains the kerf', () => {

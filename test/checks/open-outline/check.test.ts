@@ -8,9 +8,7 @@ describe('open-outline', () => {
   it('finds a line that does not close, with the gap between its ends', () => {
     const found = open('<path d="M10 10H40V40H10V12.5"/>');
     expect(found).toMatchObject([{ text: '10H40V40H10V12.5'.slice(2), severity: 'error', measure: '2.50 mm' }]);
-    expect(found[0]?.message).toMatch(
-      /^This outline does not close: the ends are 2\.50 mm apart, so that nothing falls out/,
-    );
+    expect(found[0]?.message).toMatch(/^Outline not closed: ends 2\.50 mm apart, so nothing is cut out/);
   });
 
   it('finds ends that only look as if they met, which are no outline to anybody', () => {
@@ -22,12 +20,10 @@ describe('open-outline', () => {
     const sides = '<path d="M10 10H40"/><line x1="40" y1="10" x2="40" y2="40"/><polyline points="10,10 10,40"/>';
     const found = open(sides);
     expect(found).toHaveLength(1);
-    expect(found[0]?.message).toMatch(
-      /^These 3 lines, which meet end to end, do not close: the ends are 30\.00 mm apart/,
-    );
+    expect(found[0]?.message).toMatch(/^3 lines meet but do not close: ends 30\.00 mm apart/);
     const round = open(`${sides}<path d="M40.01 40L10 40.01"/>`);
     expect(round).toMatchObject([{ measure: '0.00 mm' }]);
-    expect(round[0]?.message).toMatch(/^These 4 lines meet end to end, but each is a line of its own/);
+    expect(round[0]?.message).toMatch(/^4 lines meet end to end but are not joined/);
     expect(round[0]?.related).toHaveLength(3);
   });
 

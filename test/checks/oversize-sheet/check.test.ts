@@ -14,7 +14,7 @@ describe('oversize-sheet', () => {
       { text: 'svg', severity: 'error', measure: '297.00 mm' },
     ]);
     expect(oversize(297, 210, '["200mm", "200mm"]')[0]?.message).toMatch(
-      /^The sheet of 297\.0 × 210\.0 mm does not fit the bed of 200\.0 × 200\.0 mm whichever way/,
+      /^Sheet of 297 × 210 mm does not fit the bed \(200 × 200 mm\) either way round/,
     );
   });
 

@@ -16,7 +16,7 @@ describe('short-overlap', () => {
     expect(others).toEqual([]);
     expect(seam).toMatchObject({ layer: 'sky', text: 'V90', related: ['Z'], measure: '0.00 mm', severity: 'warning' });
     expect(seam?.message).toMatch(
-      /^"sky" and "hill" only touch \(78\.00 mm of their seam is short\): bare ground shows/,
+      /^"sky" and "hill" meet without overlapping \(allow 0\.50 mm for slip\) along 78\.0 mm: bare ground/,
     );
   });
 

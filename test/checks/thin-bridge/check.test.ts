@@ -13,8 +13,7 @@ describe('thin-bridge', () => {
     expect([...(bridge?.related ?? [])].sort()).toEqual(['V50', 'Z']);
     expect(bridge?.related).toContain(bridge?.text);
     expect(bridge?.message).toBe(
-      'Bridge 0.42 mm wide; 0.80 mm is the least for 0.30 mm card, narrower ties tear or burn ' +
-        'through. Widen it, or lower limits.bridge.',
+      'Bridge only 0.42 mm wide (minimum 0.80 mm for 0.3 mm card): it will tear or burn through.',
     );
   });
 
@@ -26,7 +25,7 @@ describe('thin-bridge', () => {
   it('is an error where it alone holds a piece', () => {
     const tied = sheetOf('<path d="M30.3 20V30H40V50H20V30H29.7V20H10V60H50V20Z"/>');
     expect(bridges(tied)).toMatchObject([{ severity: 'error', measure: '0.60 mm' }]);
-    expect(bridges(tied)[0]?.message).toMatch(/It alone holds a piece of 40\d\.\d mm²\./);
+    expect(bridges(tied)[0]?.detail).toMatch(/It alone holds a piece of 40\d\.\d mm²,/);
   });
 
   it('follows the limit of the configuration, and the material', () => {

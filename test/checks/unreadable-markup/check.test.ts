@@ -20,7 +20,7 @@ describe('unreadable-markup', () => {
       broken('{"not": "xml"}')
         .map(({ message }) => message)
         .join(' '),
-    ).toMatch(/There is no svg element here/);
+    ).toMatch(/No svg element here/);
   });
 
   it('has nothing to say of a sound file', () => {

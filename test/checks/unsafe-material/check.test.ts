@@ -13,11 +13,11 @@ describe('unsafe-material', () => {
   // and plywood they disagree (Purdue, Iowa State, UT Austin, CMU).
   it.each([
     ['vinyl-0.08', 'error', /^Never cut vinyl .*hydrogen chloride/],
-    ['film-0.19', 'info', /^Workshops disagree .*Ask yours first/],
-    ['acetate-0.25', 'info', /^Workshops disagree/],
-    ['plywood-3', 'info', /^Workshops disagree/],
-    ['abs-1', 'info', /^Workshops disagree/],
-    ['polycarbonate-0.5', 'info', /^Workshops disagree/],
+    ['film-0.19', 'info', /^Ask your workshop before lasering polyester film/],
+    ['acetate-0.25', 'info', /^Ask your workshop before lasering/],
+    ['plywood-3', 'info', /^Ask your workshop before lasering/],
+    ['abs-1', 'info', /^Ask your workshop before lasering/],
+    ['polycarbonate-0.5', 'info', /^Ask your workshop before lasering/],
   ])('%s under a laser: %s', (material, severity, message) => {
     const found = unsafe(material);
     expect(found).toMatchObject([{ text: 'svg', severity }]);

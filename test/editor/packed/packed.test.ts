@@ -12,7 +12,7 @@ test('it underlines, shows the bench and bridges', async () => {
   await bench.openFile(DEMO);
   await bench.page.locator('.squiggly-error').first().waitFor();
   await bench.command('Tombolo: Open Stencil Preview (Bench)');
-  const island = bench.bench.getByRole('button', { name: /Island of 272/ });
+  const island = bench.bench.getByRole('button', { name: /Island, 272/ });
   await island.waitFor();
   await bench.command('Tombolo: Bridge Every Island');
   await island.waitFor({ state: 'detached' });

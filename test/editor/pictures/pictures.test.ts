@@ -42,7 +42,7 @@ test('the editor with its findings', async () => {
   await goTo(24);
   await workbench.page.locator('.squiggly-error').first().waitFor();
   await workbench.page.keyboard.press('Control+Shift+M');
-  await workbench.problems.locator('.monaco-list-row', { hasText: 'Island of 272' }).waitFor();
+  await workbench.problems.locator('.monaco-list-row', { hasText: 'Island, 272' }).waitFor();
   await picture('editor.png');
   await workbench.page.keyboard.press('Control+Shift+M');
   await workbench.problems.waitFor({ state: 'hidden' });
@@ -79,7 +79,7 @@ test('from the squiggle to the bridge in the print', async () => {
   await goTo(24);
   await take(1200);
   await retry(async () => {
-    await control('button', /Island of 272/).click();
+    await control('button', /Island, 272/).click();
     await workbench.page.locator('.selected-text').first().waitFor();
     await workbench.page.waitForFunction(() => document.activeElement?.closest('.monaco-editor'));
     if (frames.length === 1) await take(1800);
@@ -89,7 +89,7 @@ test('from the squiggle to the bridge in the print', async () => {
   await workbench.page.screenshot({ path: path.join(media, 'lightbulb.png') });
   await take(2200);
   await fix.click();
-  await control('button', /Island of 272/).waitFor({ state: 'detached' });
+  await control('button', /Island, 272/).waitFor({ state: 'detached' });
   await take(2200);
   await control('radio', 'Single sheet').check();
   await control('radio', 'Sun').check();

@@ -9,7 +9,7 @@ export const tests: Record<string, () => Promise<void>> = {
     const island = await islandIn(document.uri);
     assert.equal(island.severity, vscode.DiagnosticSeverity.Error);
     assert.match(document.getText(island.range), /^a10 10/);
-    assert.match(island.message, /^Island of 314\.\d mm² hangs on nothing/);
+    assert.match(island.message, /^Island, 314\.\d mm²: it will fall out/);
     assert.ok(typeof island.code === 'object', 'the code has a target');
     const page = island.code.target;
     assert.ok(page.path.endsWith('/dist/checks/floating-island.md'), String(page));

@@ -53,7 +53,7 @@ describe.each([
     await bench.page.keyboard.press('.');
     await bench.bench.locator('.part-card').waitFor();
     expect(await barriers()).toEqual([]);
-    await bench.bench.getByRole('button', { name: /Island of 272/ }).click();
+    await bench.bench.getByRole('button', { name: /Island, 272/ }).click();
     await bench.bench.locator('.ghost-bar').waitFor();
     expect(await barriers()).toEqual([]);
     await bench.bench.getByRole('button', { name: 'Drop' }).click();

@@ -348,7 +348,7 @@ describe('the size of the screen', () => {
 });
 
 describe('findings', () => {
-  const island = () => control('button', 'Island of 272');
+  const island = () => control('button', 'Island, 272');
   const bar = () => inBench('.ghost-bar');
 
   it('are chosen by their mark, and by key in the list', async () => {

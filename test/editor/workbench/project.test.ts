@@ -12,7 +12,7 @@ describe('a print in several files', () => {
     await bench.page.keyboard.press('Control+Shift+M');
     await bench.problems.getByText('disc.svg').first().waitFor();
     await bench.problems
-      .getByText(/hangs on nothing/)
+      .getByText(/it will fall out/)
       .first()
       .waitFor();
     await bench.problems

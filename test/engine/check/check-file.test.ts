@@ -37,7 +37,7 @@ describe('check', () => {
     const { findings } = check(svg);
     expect(findings.map((finding) => finding.check)).toEqual(['thin-bridge']);
     expect(findings[0]?.measure).toEqual({ value: expect.closeTo(0.5, 3), limit: 0.8, unit: 'mm' });
-    expect(findings[0]?.message).toMatch(/^Bridge 0\.50 mm wide; 0\.80 mm is the least for 0\.30 mm card/);
+    expect(findings[0]?.message).toMatch(/^Bridge only 0\.50 mm wide \(minimum 0\.80 mm for 0\.3 mm card\)/);
     const sides = findings[0]?.related.map(({ span }) => svg.slice(span.from, span.to)) ?? [];
     expect(sides.sort()).toEqual([
       '<rect x="20" y="20" width="20" height="40"/>',
@@ -50,7 +50,7 @@ describe('check', () => {
     const svg = stencil('<path d="M50.25 20V30H60V50H40V30H49.75V20H30V60H70V20Z"/>');
     const bridge = check(svg).findings.find((finding) => finding.check === 'thin-bridge');
     expect(bridge?.severity).toBe('error');
-    expect(bridge?.message).toMatch(/It alone holds a piece of 400\.\d mm²|It alone holds a piece of \d+/);
+    expect(bridge?.detail).toMatch(/It alone holds a piece of 400\.\d mm²|It alone holds a piece of \d+/);
   });
 
   it('measures slots and pinholes', () => {
@@ -78,7 +78,7 @@ describe('check', () => {
     const tied = '<path d="M50.1 20V30H60V50H40V30H49.9V20H30V60H70V20Z"/>';
     const findings = check(stencil(tied), { kerf: 0.3 }).findings;
     expect(findings.map(({ check: id }) => id)).toEqual(['floating-island']);
-    expect(findings[0]?.message).toContain('Ties narrower than the kerf of 0.30 mm burn through.');
+    expect(findings[0]?.message).toContain('Its bridge is thinner than the 0.30 mm kerf and burns away.');
   });
 
   it('finds openings at the edge', () => {
@@ -87,7 +87,7 @@ describe('check', () => {
         id,
         message.slice(0, 32),
       ]),
-    ).toEqual([['edge-opening', 'Opening runs across the edge of ']]);
+    ).toEqual([['edge-opening', "Opening crosses the sheet's edge"]]);
     expect(
       check(stencil('<rect x="0.5" y="20" width="20" height="20"/>')).findings.map(({ measure }) => measure?.value),
     ).toEqual([expect.closeTo(0.5, 3)]);

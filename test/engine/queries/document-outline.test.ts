@@ -18,7 +18,7 @@ describe('the outline', () => {
     expect([sun?.name, sun?.detail]).toEqual(['sun', '2 openings, 1 island, 104.0 mm of cut']);
     expect(sun?.children.map(({ name, detail }) => `${name}: ${detail}`)).toEqual([
       'Sheet: 60.0 × 60.0 mm, 3392.0 mm²',
-      'Island: 6.0 × 6.0 mm, 36.0 mm², hangs on nothing',
+      'Island: 6.0 × 6.0 mm, 36.0 mm², falls out',
       'Opening: 12.0 × 12.0 mm, 108.0 mm², 72.0 mm of cut',
       'Opening: 8.0 × 8.0 mm, 64.0 mm², 32.0 mm of cut',
     ]);
