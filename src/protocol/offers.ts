@@ -18,6 +18,8 @@ export interface Offer {
   /** What else offers the very same change: offers of one group are listed once. */
   readonly group: string;
   readonly preferred: boolean;
+  /** Left out where the list would become long: the higher, the sooner. */
+  readonly spare?: number;
   /** Changes nothing that is cut or painted. */
   readonly safe: boolean;
   /** Only where the caret is in the text of the finding; the bridge goes there. */

@@ -34,6 +34,8 @@ interface FixFacts {
 /** A fix that may be tried for a finding; whether it can be made is not known yet. */
 export interface FixCandidate extends FixFacts {
   readonly preferred: boolean;
+  /** Where the list of fixes would become long, it may be left out: the higher, the sooner. */
+  readonly spare?: number;
   /** Safe fixes change nothing that is cut or painted; only those may run on save. */
   readonly safe: boolean;
 }

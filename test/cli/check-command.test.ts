@@ -280,7 +280,7 @@ describe('output', () => {
     const speck = 'M10 10H50V30H10Z M20 20h.6v.6h-.6z M20.2 20.2h.2v.2h-.2z';
     await workshop.file('speck.svg', stencil(`<path fill-rule="evenodd" d="${speck}"/>`));
     const [place, cut] = [
-      'No place for a bridge was found for the island at 20.1, 20.1 mm',
+      'No bridge fits the island at 20.1, 20.1 mm, which is narrower than a bridge of 0.80 mm',
       'There are openings inside',
     ];
     const { stdout: text } = await workshop.run(['check', 'speck.svg']);

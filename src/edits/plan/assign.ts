@@ -4,6 +4,7 @@ import { defined } from '../../base/defined';
 import type { Point } from '../../geometry/base/curve-types';
 import type { Ring } from '../../geometry/base/polygon-types';
 import { boxOfRing, centroidOfRing, joinBoxes } from '../../geometry/base/ring';
+import { regionContains } from '../../geometry/boolean/index';
 import type { Piece } from '../../sheet/types';
 import type { ScoredCandidate } from './score';
 import { bridgeCountFor, type SelectionOptions, selectCandidates, stripOf } from './select';
@@ -22,14 +23,39 @@ export interface BridgeAssignment {
  * ties of others left no room for one, all is done again with that one as early as can be.
  */
 export function assignBridges(state: BridgeAssignment, asked: readonly number[]): ScoredCandidate[] {
-  const frames = new Set(state.pieces.flatMap((piece, number) => (piece.island ? [] : [number])));
+  const frames = framesOf(state);
   const tree = minimumSpanningTree(state.ways, [...frames], asked);
-  const ties = assignInOrder(state, tree, frames);
+  const ties = assignInOrder(state, tree, frames, asked);
   const left = tree.filter((number) => !isConnected(number, ties));
   if (left.length === 0) return ties;
-  const again = assignInOrder(state, moveToFront(left, tree, state.ways, frames), frames);
+  const again = assignInOrder(state, moveToFront(left, tree, state.ways, frames), frames, asked);
   const stillLeft = tree.filter((number) => !isConnected(number, again));
   return stillLeft.length < left.length ? again : ties;
+}
+
+/** Each island asked for gets its own ties and no other does, whether or not what they lead to hangs on the frame. */
+export function assignAlone(state: BridgeAssignment, asked: readonly number[]): ScoredCandidate[] {
+  const frames = framesOf(state);
+  const ties: ScoredCandidate[] = [];
+  for (const number of asked) {
+    const ways = defined(state.ways[number]);
+    const firm = new Set(ways.map(({ target }) => target).filter((target) => frames.has(target)));
+    const around = new Set(ways.map(({ target }) => target).filter((target) => surrounds(state, target, number)));
+    const held = firm.size > 0 ? firm : around;
+    const options = optionsForIsland(state, number, ties, held, asked);
+    ties.push(...selectCandidates(ways, held.size > 0 ? options : { ...options, held: () => true }));
+  }
+  return ties;
+}
+
+function framesOf({ pieces }: BridgeAssignment): Set<number> {
+  return new Set(pieces.flatMap((piece, number) => (piece.island ? [] : [number])));
+}
+
+/** Whether a piece lies round another one. */
+function surrounds({ pieces }: BridgeAssignment, outer: number, inner: number): boolean {
+  const { polygon } = defined(pieces[outer]);
+  return regionContains([{ outer: polygon.outer, holes: [] }], defined(pieces[inner]).label);
 }
 
 /** The order in which the `early` ones come as soon as something that they can be tied to hangs. */
@@ -59,6 +85,7 @@ function assignInOrder(
   state: BridgeAssignment,
   order: readonly number[],
   frames: ReadonlySet<number>,
+  asked: readonly number[],
 ): ScoredCandidate[] {
   const members = new Set([...frames, ...order]);
   const held = new Set(frames);
@@ -66,11 +93,12 @@ function assignInOrder(
   for (const number of order) {
     checkpoint(4 * ties.length + 4);
     const usable = defined(state.ways[number]).filter(({ target }) => members.has(target));
-    const chosen = selectCandidates(usable, optionsForIsland(state, number, ties, held));
+    const chosen = selectCandidates(usable, optionsForIsland(state, number, ties, held, asked));
     ties.push(...chosen);
     for (const { target } of chosen) held.add(number).add(target);
   }
-  for (const cluster of clustersOf(order, ties, frames)) ties.push(...connectToFrame(state, cluster, ties, frames));
+  for (const cluster of clustersOf(order, ties, frames))
+    ties.push(...connectToFrame(state, cluster, ties, frames, asked));
   return ties;
 }
 
@@ -83,18 +111,25 @@ function optionsForIsland(
   number: number,
   ties: readonly ScoredCandidate[],
   held: ReadonlySet<number>,
+  asked: readonly number[],
 ): SelectionOptions {
   const piece = defined(pieces[number]);
+  const own = asked.includes(number) ? options : onTheWay(options);
   const given = ties.flatMap(({ island, target, from, to }) =>
     island === number ? [from] : target === number ? [to] : [],
   );
   return {
-    ...commonOptions(options, ties),
+    ...commonOptions(own, ties),
     given,
     middle: middleOf(piece),
-    count: countFor(piece.polygon.outer, piece.area, options) - given.length,
+    count: countFor(piece.polygon.outer, piece.area, own) - given.length,
     held: (crosser) => held.has(crosser.target) || held.has(number),
   };
+}
+
+/** What is wanted of the islands asked for is not wanted of those that they hang on. */
+function onTheWay({ count: _count, near: _near, shortestOnly: _shortestOnly, ...options }: PlanOptions): PlanOptions {
+  return options;
 }
 
 function commonOptions(
@@ -132,7 +167,9 @@ function connectToFrame(
   cluster: readonly number[],
   ties: readonly ScoredCandidate[],
   frames: ReadonlySet<number>,
+  asked: readonly number[],
 ): ScoredCandidate[] {
+  const own = cluster.every((number) => asked.includes(number)) ? options : onTheWay(options);
   const members = cluster.map((number) => defined(pieces[number]));
   const box = joinBoxes(members.map(({ polygon }) => boxOfRing(polygon.outer)));
   const area = members.reduce((sum, piece) => sum + piece.area, 0);
@@ -141,12 +178,11 @@ function connectToFrame(
   );
   const usable = cluster.flatMap((number) => defined(ways[number]).filter(({ target }) => frames.has(target)));
   return selectCandidates(usable, {
-    ...commonOptions(options, ties),
+    ...commonOptions(own, ties),
     given,
     near: undefined,
     middle: { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 },
-    count:
-      options.shortestOnly || options.count === 1 ? 0 : bridgeCountFor(box, area) + (options.more ?? 0) - given.length,
+    count: own.shortestOnly || own.count === 1 ? 0 : bridgeCountFor(box, area) + (own.more ?? 0) - given.length,
     held: () => true,
   });
 }

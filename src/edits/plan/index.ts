@@ -9,7 +9,7 @@ import { areaOf, intersection } from '../../geometry/boolean/index';
 import { buildSegmentIndex } from '../../geometry/spatial/segment-index';
 import type { Piece, Sheet } from '../../sheet/types';
 import { polygonOf, stripAlong } from '../strip/strip';
-import { assignBridges, middleOf } from './assign';
+import { assignAlone, assignBridges, middleOf } from './assign';
 import { candidatesNear, candidatesOf } from './candidates';
 import { type ScoredCandidate, type Surroundings, scoreCandidate } from './score';
 import { minimumSpanningTree } from './spanning-tree';
@@ -33,13 +33,23 @@ const ROUNDING = 2 * ON_CURVE;
  */
 export function planBridges(sheet: Sheet, islands: readonly Piece[], options: PlanOptions): BridgePlan {
   const asked = islands.map((island) => sheet.pieces.indexOf(island)).filter((number) => number >= 0);
-  const ways = candidatesToFrame(sheet, asked, options);
-  const ties = assignBridges({ pieces: sheet.pieces, ways, options }, asked);
+  const { pieces } = sheet;
+  const ties = options.alone
+    ? assignAlone({ pieces, ways: candidatesFrom(sheet, asked, options), options }, asked)
+    : assignBridges({ pieces, ways: candidatesToFrame(sheet, asked, options), options }, asked);
   const tied = new Set(ties.flatMap(({ island, target }) => [island, target]));
   return {
     bridges: ties.map((tie) => bridgeFrom(tie, defined(sheet.pieces[tie.island]), sheet, options)),
     unbridged: islands.filter((island) => !tied.has(sheet.pieces.indexOf(island))),
   };
+}
+
+/** For the pieces asked for the ways across that leave them, for the others none. */
+function candidatesFrom(sheet: Sheet, asked: readonly number[], options: PlanOptions): ScoredCandidate[][] {
+  const around = surroundingsOf(sheet, options);
+  return sheet.pieces.map((piece, number) =>
+    asked.includes(number) ? scoredCandidates(sheet, piece, number, options, around) : [],
+  );
 }
 
 /** For each piece the ways across that leave it; only for as many islands as it takes to reach the frame. */
@@ -93,7 +103,7 @@ function scoredCandidates(
 
 /** From the pieces as cut back to the drawn edges, half a kerf at either end. */
 export function bridgeFrom(
-  { from, to, length }: ScoredCandidate,
+  { from, to, length, target }: ScoredCandidate,
   island: Piece,
   sheet: Sheet,
   options: PlanOptions,
@@ -101,7 +111,7 @@ export function bridgeFrom(
   const half = scale(subtract(to, from), Math.min(sheet.kerf / 2, length / 4) / length);
   const ends = straightenBridge(add(from, half), subtract(to, half));
   const drawn = length - 2 * Math.min(sheet.kerf / 2, length / 4);
-  const bridge = { island, ...ends, width: options.width, length: drawn };
+  const bridge = { island, target: defined(sheet.pieces[target]), ...ends, width: options.width, length: drawn };
   return options.hidden ? { ...bridge, hiddenShare: hiddenShare(bridge, options.hidden) } : bridge;
 }
 

@@ -6,7 +6,9 @@ import type { Piece } from '../../sheet/types';
 export interface Bridge {
   /** The piece that it leaves. */
   readonly island: Piece;
-  /** On that piece's boundary, sheet mm. */
+  /** The piece that it leads to. */
+  readonly target: Piece;
+  /** On the island's boundary, sheet mm. */
   readonly from: Point;
   /** On the other side of the opening, sheet mm. */
   readonly to: Point;
@@ -21,11 +23,16 @@ export interface Bridge {
 export interface PlanOptions {
   /** mm, as drawn: the least width of a bridge plus the kerf. */
   readonly width: number;
-  /** How many for each island; by default its size decides. */
+  /** How many for each island that is asked for; by default its size decides, as it does for those on the way. */
   readonly count?: 'auto' | number;
+  /**
+   * Only bridges that leave the islands asked for: to what hangs on the frame where that is next to them, else to the
+   * piece around them, which may be loose itself.
+   */
+  readonly alone?: boolean;
   /** So many more for each island than its size asks for. */
   readonly more?: number;
-  /** A place that the artist chose, in sheet mm: the first bridge of each island goes as near to it as can be. */
+  /** A place that the artist chose, in sheet mm: the first bridge of each island asked for goes as near to it as can be. */
   readonly near?: Point;
   readonly align?: 'none' | 'vertical';
   /** The shortest ones, wherever they are: an island may hinge. */

@@ -21,7 +21,7 @@ import {
   verifyBridges,
   verifyCut,
 } from './bridge-islands';
-import { bridgesAsChange } from './bridges-as-change';
+import { bridgesAsChange, islandBridgesAsChange } from './bridges-as-change';
 import { fixResult } from './fix-of';
 
 /** mm: how far an edge may lie from where flattening and offsetting have put it. */
@@ -35,7 +35,7 @@ export const BRIDGE_ISLAND_HERE = {
   kind: 'bridge-island-here',
   scope: 'place',
   safe: false,
-  title: 'Bridge it here',
+  title: 'Add a bridge at the cursor',
 } as const;
 
 /**
@@ -61,9 +61,12 @@ function verifyBridgeAt(report: Report, sheet: Sheet, point: Point, bridgeWidth?
   return bridgesNear(report, sheet, island, { near: point, ...(bridgeWidth === undefined ? {} : { bridgeWidth }) });
 }
 
-/** One bridge where the artist wants it; where one cannot hold the island, as many more as it needs. */
+/**
+ * One bridge where the artist wants it, for this island alone: others can be placed after it, one by one. Where none can
+ * stand by itself, as many as the island needs.
+ */
 function bridgesNear(report: Report, sheet: Sheet, island: Piece, choice: BridgePlanChoice): Result<VerifiedBridges> {
-  const one = verifyBridges(report, sheet, [island], { ...choice, count: 1 });
+  const one = verifyBridges(report, sheet, [island], { ...choice, count: 1, alone: true });
   if (!isRefusal(one)) return one;
   const more = verifyBridges(report, sheet, [island], choice);
   return isRefusal(more) ? one : more;
@@ -106,7 +109,7 @@ export function bridgeAtCaret(report: Report, finding: ReportedFinding, offset: 
   if (!near) return undefined;
   const { kind, scope, title } = BRIDGE_ISLAND_HERE;
   const whose = { id: fixId(finding.id, kind), finding: finding.id, layerId: sheet.layer.id };
-  const change = bridgesAsChange(bridgesNear(report, sheet, piece, { near }), title);
+  const change = islandBridgesAsChange(bridgesNear(report, sheet, piece, { near }), title, piece, false);
   const result = fixResult(BRIDGE_ISLAND_HERE, { title, layerId: sheet.layer.id }, change);
   return isRefusal(result) ? refusalOf({ ...whose, kind, scope, title }, result) : { ...result, ...whose };
 }

@@ -3,11 +3,14 @@
 import type { Finding } from '../../checks/finding';
 import type { Effect } from '../../checks/meta';
 import { limitsOf } from '../../config/limits';
+import { formatMillimetres } from '../../config/values';
 import { changedRegion, cutStrips, stripsFor } from '../../edits/bridge/cut';
 import { type Bridge, type PlanOptions, planBridges } from '../../edits/plan/index';
 import type { Strip } from '../../edits/strip/strip';
 import type { Region } from '../../geometry/base/polygon-types';
-import { union } from '../../geometry/boolean/index';
+import { DRAWN_ALIKE } from '../../geometry/base/tolerances';
+import { regionContains, union } from '../../geometry/boolean/index';
+import { inscribedDisc } from '../../geometry/polygon/inscribed-circle';
 import type { BroughtFinding } from '../../report/fix';
 import { isRefusal, mapResult, type Refusal, type Result, refuse } from '../../report/refusal';
 import type { Report } from '../../report/report';
@@ -109,8 +112,9 @@ function dropUnbridged(
   const { unbridged } = planFor(report, sheet, islands, choice);
   const others = islands.filter((island) => !unbridged.includes(island));
   if (unbridged.length === 0 || others.length === 0) return undefined;
+  const width = bridgeWidthFor(report, sheet, choice.bridgeWidth);
   const proven = verifyBridges(report, sheet, others, choice);
-  return isRefusal(proven) ? undefined : [proven, ...unbridged.map((island) => noPlaceFor([island]))];
+  return isRefusal(proven) ? undefined : [proven, ...unbridged.map((island) => noPlaceFor([island], width))];
 }
 
 /** Two proven sets as one, proven again together; layers and islands may share the outlines that are cut. */
@@ -135,7 +139,7 @@ function overlap({ span: a }: TextEdit, { span: b }: TextEdit): boolean {
 }
 
 /** How a plan is to differ from the preferred one. */
-export interface BridgePlanChoice extends Pick<PlanOptions, 'count' | 'near' | 'align' | 'shortestOnly'> {
+export interface BridgePlanChoice extends Pick<PlanOptions, 'count' | 'near' | 'align' | 'shortestOnly' | 'alone'> {
   /** mm as cut; by default the limit. */
   readonly bridgeWidth?: number;
 }
@@ -151,7 +155,10 @@ export function verifyBridges(
   choice: BridgePlanChoice = {},
 ): Result<VerifiedBridges> {
   const usual = verifyPlan(report, sheet, islands, choice);
-  if (typeof choice.count === 'number') return usual;
+  if (typeof choice.count === 'number') {
+    // Who places bridges one by one knows that there are more to come.
+    return isRefusal(usual) && choice.near ? verifyPlan(report, sheet, islands, choice, BRIDGING_EFFECTS) : usual;
+  }
   let [result, more] = [usual, 0];
   while (isRefusal(result) && more < MAX_EXTRA_BRIDGES) {
     more += 1;
@@ -169,7 +176,9 @@ function verifyPlan(
   effects: readonly Effect[] = [],
 ): Result<VerifiedBridges> {
   const { bridges, unbridged } = planFor(report, sheet, islands, choice);
-  return unbridged.length > 0 ? noPlaceFor(unbridged) : verifyCut(report, sheet, bridges, islands, effects);
+  return unbridged.length > 0
+    ? noPlaceFor(unbridged, bridgeWidthFor(report, sheet, choice.bridgeWidth))
+    : verifyCut(report, sheet, bridges, islands, effects);
 }
 
 type PlanChoice = BridgePlanChoice & Pick<PlanOptions, 'more'>;
@@ -189,7 +198,7 @@ export function bridgeWidthFor(report: Report, sheet: Sheet, bridgeWidth?: numbe
   return (bridgeWidth ?? limitsOf(effectiveConfig(report.settings)).bridge) + sheet.kerf;
 }
 
-/** @param islands those that must hang on something afterwards */
+/** @param islands those that must hang on the sheet afterwards, or on the loose piece that a bridge leads to */
 export function verifyCut(
   report: Report,
   sheet: Sheet,
@@ -202,11 +211,16 @@ export function verifyCut(
   if ('refusal' in cut) return refuse(cut.refusal);
   const { name: layer, id: layerId } = sheet.layer;
   const pledge = {
-    gone: islandFindings(report, islands),
+    gone: islandFindings(
+      report,
+      islands.filter((island) => hangs(island, bridges)),
+    ),
     within: new Map([[layerId, changedRegion(sheet, strips)]]),
     effects,
   };
   const proof = verify(report, cut.edits, pledge);
+  const apart = !isRefusal(proof) && bridges.find((bridge) => !areJoined(proof.after, layerId, bridge));
+  if (apart) return refuse('The bridge would not reach from piece to piece.');
   const planned = bridges.map((bridge, i) => ({
     ...bridge,
     layer,
@@ -217,11 +231,38 @@ export function verifyCut(
   return mapResult(proof, ({ brings }) => ({ edits: cut.edits, bridges: planned, expectations: pledge, brings }));
 }
 
-function noPlaceFor(islands: readonly Piece[]): Refusal<never> {
+/** Whether bridges lead from a piece to the sheet, if need be by way of others. */
+function hangs(piece: Piece, bridges: readonly Bridge[]): boolean {
+  const reached = new Set([piece]);
+  for (const each of reached) {
+    if (!each.island) return true;
+    for (const { island, target } of bridges) {
+      if (island === each) reached.add(target);
+      if (target === each) reached.add(island);
+    }
+  }
+  return false;
+}
+
+/** Whether what a bridge ties is one piece now. */
+function areJoined({ sheets }: Report, layer: LayerId, { island, target }: Bridge): boolean {
+  const pieces = sheets.find((sheet) => sheet.layer.id === layer)?.pieces ?? [];
+  const holds = ({ polygon }: Piece, { label }: Piece) => regionContains([polygon], label);
+  return pieces.some((piece) => holds(piece, island) && holds(piece, target));
+}
+
+/** @param width mm as drawn */
+function noPlaceFor(islands: readonly Piece[], width: number): Refusal<never> {
   const [first] = islands;
-  const where = first ? `${first.label.x.toFixed(1)}, ${first.label.y.toFixed(1)} mm` : 'the sheet';
+  if (!first) return refuse('There is no island to bridge.');
+  const { label, polygon } = first;
+  const where = `${label.x.toFixed(1)}, ${label.y.toFixed(1)} mm`;
   const others = islands.length > 1 ? ` and ${islands.length - 1} more` : '';
-  return refuse(`No place for a bridge was found for the island at ${where}${others}.`);
+  const isNarrow = 2 * inscribedDisc(polygon, DRAWN_ALIKE).radius < width;
+  const why = isNarrow
+    ? `which is narrower than a bridge of ${formatMillimetres(width)}`
+    : 'as the sides of its gap nowhere run parallel for long enough';
+  return refuse(`No bridge fits the island at ${where}${others}, ${why}.`);
 }
 
 /** What later layers paint over: a bridge there leaves no bare shadow. */
@@ -237,9 +278,17 @@ export function verifyLayerBridges(report: Report, sheet: Sheet): Result<Verifie
   return report.session.remember(`bridges of ${sheet.layer.id}`, prove);
 }
 
-/** The usual bridges for one island; remembered, for other plans are compared with them. */
+/**
+ * The usual bridges for one island and no other, unless it cannot be held without others. Remembered, for other plans are
+ * compared with them.
+ */
 export function verifyIslandBridges(report: Report, sheet: Sheet, piece: Piece): Result<VerifiedBridges> {
-  const prove = () => verifyBridges(report, sheet, [piece]);
+  const prove = () => {
+    const alone = verifyBridges(report, sheet, [piece], { alone: true });
+    if (!isRefusal(alone)) return alone;
+    const withOthers = verifyBridges(report, sheet, [piece]);
+    return isRefusal(withOthers) ? alone : withOthers;
+  };
   return report.session.remember(`bridges of ${sheet.layer.id}/${sheet.pieces.indexOf(piece)}`, prove);
 }
 

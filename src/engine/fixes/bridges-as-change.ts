@@ -2,24 +2,65 @@
 
 import { count, formatMillimetres } from '../../config/values';
 import { polygonOf } from '../../edits/strip/strip';
+import { regionContains } from '../../geometry/boolean/index';
 import { mapResult, type Result } from '../../report/refusal';
 import type { BridgePreview } from '../../report/report';
+import type { Piece } from '../../sheet/types';
 import type { PlannedBridge, VerifiedBridges } from './bridge-islands';
 import type { ProvenChange } from './kind';
 
 /** @param title what is done; how many bridges it takes and how wide they are is added */
 export function bridgesAsChange(result: Result<VerifiedBridges>, title: string): Result<ProvenChange> {
-  return mapResult(result, (verified) => changeOf(verified, title));
+  return mapResult(result, (verified) => changeOf(verified, `${title} (${bridgesOf(verified.bridges)})`));
+}
+
+/**
+ * The same for one island: what else is bridged the title says, and that what it hangs on is loose itself.
+ * @param counted whether the title says already how many bridges the island itself gets
+ */
+export function islandBridgesAsChange(
+  result: Result<VerifiedBridges>,
+  title: string,
+  island: Piece,
+  counted: boolean,
+): Result<ProvenChange> {
+  return mapResult(result, (verified) => {
+    const { bridges } = verified;
+    const own = bridges.filter((each) => each.island === island || each.target === island);
+    const beside = besideOf(own, bridges, island);
+    const said = [...(counted ? [] : [bridgesOf(own)]), ...(beside ? [beside] : [])];
+    return changeOf(
+      verified,
+      said.length > 0 ? `${title} (${said.join(beside.startsWith('and') ? ' ' : '; ')})` : title,
+    );
+  });
+}
+
+/** "and 3 for the piece around it", "the piece around it is loose too" */
+function besideOf(own: readonly PlannedBridge[], all: readonly PlannedBridge[], island: Piece): string {
+  const others = all.filter((each) => !own.includes(each));
+  if (others.length > 0) {
+    const pieces = others.map((each) => each.island);
+    return `and ${others.length} for ${pieceNames(pieces, island)}`;
+  }
+  const holding = own.map((each) => (each.island === island ? each.target : each.island));
+  return holding.every((piece) => piece.island) ? `${pieceNames(holding, island)} is loose too` : '';
+}
+
+function pieceNames(pieces: readonly Piece[], island: Piece): string {
+  const [first, ...more] = [...new Set(pieces)];
+  if (!first || more.length > 0) return 'the pieces around it';
+  const isAround = regionContains([{ outer: first.polygon.outer, holes: [] }], island.label);
+  return `the piece ${isAround ? 'around' : 'beside'} it`;
+}
+
+/** "2 bridges of 0.80 mm" */
+function bridgesOf(bridges: readonly PlannedBridge[]): string {
+  return `${count(bridges.length, 'bridge')} of ${formatMillimetres(bridges[0]?.cutWidth ?? 0)}`;
 }
 
 function changeOf({ edits, bridges, brings }: VerifiedBridges, title: string): ProvenChange {
-  const width = formatMillimetres(bridges[0]?.cutWidth ?? 0);
-  return {
-    edits,
-    brings,
-    title: `${title} (${count(bridges.length, 'bridge')} of ${width})`,
-    bridges: bridges.map(bridgePreviewOf),
-  };
+  return { edits, brings, title, bridges: bridges.map(bridgePreviewOf) };
 }
 
 /** The bridge as hosts show it. */

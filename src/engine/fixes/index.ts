@@ -34,9 +34,23 @@ function kindsFor({ check }: ReportedFinding): FixKind[] {
   return [...named.filter((kind) => kind !== undefined), accept];
 }
 
-function candidateOf({ kind, scope, preferred, safe }: FixKind, finding: ReportedFinding, title: string): FixCandidate {
+function candidateOf(
+  { kind, scope, preferred, safe, spare }: FixKind,
+  finding: ReportedFinding,
+  title: string,
+): FixCandidate {
   const { id, layerId } = finding;
-  return { id: fixId(id, kind), kind, title, scope, ...(layerId && { layerId }), finding: id, preferred, safe };
+  return {
+    id: fixId(id, kind),
+    kind,
+    title,
+    scope,
+    ...(layerId && { layerId }),
+    finding: id,
+    preferred,
+    safe,
+    ...(spare && { spare }),
+  };
 }
 
 /**

@@ -21,6 +21,8 @@ export interface FixKind {
   readonly effects: readonly Effect[];
   /** Whether it is what most artists want for its findings. */
   readonly preferred: boolean;
+  /** Where the list of fixes would become long, it may be left out: the higher, the sooner. */
+  readonly spare?: number;
   /** Its title for a finding, undefined where it does not apply. Takes no time: nothing is planned, cut or proven. */
   offer(report: Report, finding: Finding): string | undefined;
   /**

@@ -12,6 +12,7 @@ import { Priority } from '../../protocol/run-signals';
 import type { KnownDocument } from '../documents/known-document';
 import type { EngineClient } from '../engine/engine-client';
 import { type ActionData, actionFor, type PlacedOffer } from './offered-actions';
+import { withinRoom } from './row-limit';
 
 export const FIX_ALL = `${CodeActionKind.SourceFixAll}.tombolo`;
 export const BRIDGE_CHANGES = CodeActionKind.RefactorRewrite;
@@ -46,7 +47,11 @@ export async function codeActions(
     await offersKnown(asked, found, isAutomatic);
     const placed = offersFor(asked, found, from === to ? from : undefined);
     const shown = { ...asked, shown: context.diagnostics };
-    const listed = placed.flatMap((each) => actionFor(each, CodeActionKind.QuickFix, shown) ?? []);
+    const rows = placed.flatMap((each) => {
+      const action = actionFor(each, CodeActionKind.QuickFix, shown);
+      return action ? [{ placed: each, action }] : [];
+    });
+    const listed = withinRoom(rows).map(({ action }) => action);
     const [refused, free] = [listed.filter(({ disabled }) => disabled), listed.filter(({ disabled }) => !disabled)];
     // What cannot be had comes last; where nobody asked, it would only be in the way.
     actions.push(...free, ...(isAutomatic ? [] : refused));

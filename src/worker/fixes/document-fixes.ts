@@ -80,7 +80,7 @@ export class DocumentFixes {
   }
 
   private offerOf(candidate: FixCandidate): Offer {
-    const { id, finding, kind, title, scope, preferred, safe } = candidate;
+    const { id, finding, kind, title, scope, preferred, safe, spare } = candidate;
     return {
       id,
       finding,
@@ -89,6 +89,7 @@ export class DocumentFixes {
       scope,
       preferred,
       safe,
+      ...(spare && { spare }),
       order: offerOrder(candidate),
       group: groupOf(candidate),
     };

@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { bridgeIslands, check } from '../../../src/engine/index';
+import { applyEdits, bridgeIslands, check, type Fix, fixesFor } from '../../../src/engine/index';
+import type { Report } from '../../../src/report/report';
 
 const circle = (x: number, y: number, r: number): string =>
   `M${x - r} ${y}a${r} ${r} 0 1 0 ${2 * r} 0a${r} ${r} 0 1 0 ${-2 * r} 0Z`;
@@ -31,11 +32,50 @@ describe('a layer with an island that there is no place for', () => {
 
   it('says which one is left, once', () => {
     expect(outcome.refusals.map(({ message }) => message)).toEqual([
-      'Layer "stencil": No place for a bridge was found for the island at 30.0, 40.0 mm.',
+      'Layer "stencil": No bridge fits the island at 30.0, 40.0 mm, which is narrower than a bridge of 0.80 mm.',
     ]);
   });
 
   it('is left alone by a second run', () => {
     expect(bridgeIslands(check(outcome.text)).edits).toEqual([]);
+  });
+});
+
+describe('bridges for one island', () => {
+  const NESTED =
+    '<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 100 100">' +
+    '<path d="M10 10H90V90H10zM12 12V88H88V12zM40 40h20v20h-20zM48 48v4h4v-4z"/></svg>';
+  const offeredFor = (text: string, area: number) => {
+    const report = check(text);
+    const island = report.findings.find(({ measure }) => measure && Math.abs(measure.value - area) < 0.1);
+    return { report, fixes: island ? fixesFor(report, island).fixes : [] };
+  };
+  const titled = (fixes: readonly Fix[], kind: string) => fixes.find((fix) => fix.kind === kind)?.title;
+
+  it('are no others, though what it hangs on is loose; the title says so', () => {
+    const { report, fixes } = offeredFor(NESTED, 16);
+    const [own] = fixes;
+    expect(own?.title).toBe('Bridge this island (1 bridge of 0.80 mm; the piece around it is loose too)');
+    expect(own?.bridges?.map(({ length }) => Math.round(length))).toEqual([8]);
+    const after = check(applyEdits(NESTED, own?.edits ?? []));
+    const loose = (each: Report) => each.sheets[0]?.pieces.filter(({ island }) => island).length;
+    expect([loose(report), loose(after)]).toEqual([2, 1]);
+  });
+
+  it('come with those of the piece around it where all is to hold, and the title counts them', () => {
+    const { fixes } = offeredFor(NESTED, 16);
+    expect(titled(fixes, 'bridge-island-two')).toMatch(
+      /^Add two opposite bridges \(and [34] for the piece around it\)$/,
+    );
+    const two = fixes.find(({ kind }) => kind === 'bridge-island-two');
+    const after = check(applyEdits(NESTED, two?.edits ?? []));
+    expect(after.findings.filter((finding) => finding.check === 'floating-island')).toEqual([]);
+  });
+
+  it('of the outer one are for it alone', () => {
+    const { fixes } = offeredFor(NESTED, 76 * 76 - 400);
+    expect(fixes[0]?.title).toMatch(/^Bridge this island \([34] bridges of 0\.80 mm\)$/);
+    const after = check(applyEdits(NESTED, fixes[0]?.edits ?? []));
+    expect(after.sheets[0]?.pieces.filter(({ island }) => island)).toHaveLength(1);
   });
 });

@@ -101,7 +101,7 @@ describe('a refusal', () => {
     const { refusals } = fixesFor(report, first(report));
     const reasons = new Map(refusals.map(({ kind, reason }) => [kind, reason]));
     expect(reasons.get('bridge-island')).toMatch(
-      /^No place for a bridge was found for the island at 50\.1, 50\.1 mm\.$/,
+      /^No bridge fits the island at 50\.1, 50\.1 mm, which is narrower than a bridge of 0\.80 mm\.$/,
     );
   });
 });

@@ -108,7 +108,7 @@ describe('at the caret', () => {
   it('a bridge is offered there, before that of the layer', async () => {
     const range = place('M10 10v10', 'M10 10v');
     const titles = titlesOf(await offered({ ...asked, range }));
-    const here = titles.findIndex((title) => title.startsWith('Bridge it here'));
+    const here = titles.findIndex((title) => title.startsWith('Add a bridge at the cursor'));
     expect(here, titles.join('; ')).toBeGreaterThan(0);
     expect(here).toBeLessThan(titles.findIndex((title) => /every island in layer/.test(title)));
   });
@@ -117,12 +117,14 @@ describe('at the caret', () => {
     // An island that is narrower than a bridge.
     server.open(text.replace('M10 10v10h10v-10z', 'M10 10v.3h.3v-.3z'));
     const range = place('M10 10v.3', 'M10 10v');
-    const find = (actions: CodeAction[]) => actions.find(({ title }) => title === 'Bridge it here');
+    const find = (actions: CodeAction[]) => actions.find(({ title }) => title === 'Add a bridge at the cursor');
     const first = find(await listed({ ...asked, range }));
     expect(first?.disabled).toBeUndefined();
     const resolved = await resolveAction(first!, server.sources);
     expect(resolved.edit).toBeUndefined();
-    expect(resolved.disabled?.reason).toMatch(/^No place for a bridge .*\.$/);
+    expect(resolved.disabled?.reason).toMatch(
+      /^No bridge fits the island at .*, which is narrower than a bridge of 0\.80 mm\.$/,
+    );
     expect(find(await listed({ ...asked, range }))?.disabled).toEqual(resolved.disabled);
   });
 

@@ -41,7 +41,9 @@ test('the lightbulb shows them as disabled, behind all that can be had', async (
     .toSatisfy((listed: CodeAction[]) => listed.some(isRefused))
     .then(() => ask(known, CodeActionTriggerKind.Invoked));
   const refused = actions.find(isRefused);
-  expect(refused?.disabled?.reason).toBe('No place for a bridge was found for the island at 30.1, 30.1 mm.');
+  expect(refused?.disabled?.reason).toBe(
+    'No bridge fits the island at 30.1, 30.1 mm, which is narrower than a bridge of 0.80 mm.',
+  );
   expect(refused?.edit).toBeUndefined();
   const first = actions.findIndex(({ disabled }) => disabled);
   expect(first).toBeGreaterThan(0);
@@ -62,7 +64,7 @@ test('the hover tells them once they are known, and proves nothing for it', asyn
   const hover = async () => JSON.stringify((await hoverAt(known, live, island, engine))?.contents) ?? '';
   expect(await hover()).not.toContain('Not offered');
   await expect.poll(hover, { timeout: 20_000 }).toContain('Not offered for floating');
-  expect(await hover()).toContain('No place for a bridge was found');
+  expect(await hover()).toContain('No bridge fits the island');
 });
 
 test('two layers of one title are each offered their own bridges', async () => {

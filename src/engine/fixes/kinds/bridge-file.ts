@@ -8,6 +8,7 @@ import type { FixKind } from '../kind';
 
 export const bridgeFile: FixKind = {
   kind: 'bridge-file',
+  spare: 1,
   scope: 'file',
   safe: false,
   effects: BRIDGING_EFFECTS,

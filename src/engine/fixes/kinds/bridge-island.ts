@@ -9,33 +9,41 @@ import {
   verifyBridges,
   verifyIslandBridges,
 } from '../bridge-islands';
-import { bridgesAsChange } from '../bridges-as-change';
+import { islandBridgesAsChange } from '../bridges-as-change';
 import type { FixKind, ProvenChange } from '../kind';
 
 /** What all of them have in common. */
 const FACTS = { scope: 'place', safe: false, effects: BRIDGING_EFFECTS } as const;
 
+/** For this island alone, unless it cannot be held without others. */
 export const bridgeIsland: FixKind = {
   ...FACTS,
   kind: 'bridge-island',
   preferred: true,
   offer: (_, finding) => (islandOf(finding) ? 'Bridge this island' : undefined),
-  prove: (report, finding, title) => bridgesAsChange(usual(report, finding), title),
+  prove: (report, finding, title) => {
+    const island = islandOf(finding);
+    return island && islandBridgesAsChange(usual(report, finding), title, island.piece, false);
+  },
 };
 
+/** Together with what this island hangs on, so that all of it holds. */
 export const bridgeIslandShortest: FixKind = {
   ...FACTS,
   kind: 'bridge-island-shortest',
+  spare: 3,
   preferred: false,
-  offer: (_, finding) => (islandOf(finding) ? 'Bridge it at the shortest place' : undefined),
+  offer: (_, finding) => (islandOf(finding) ? 'Add one bridge at the narrowest gap' : undefined),
   prove: (report, finding, title) => otherPlan(report, finding, title, { count: 1, shortestOnly: true }),
 };
 
+/** Likewise. */
 export const bridgeIslandTwo: FixKind = {
   ...FACTS,
   kind: 'bridge-island-two',
+  spare: 3,
   preferred: false,
-  offer: (_, finding) => (islandOf(finding) ? 'Bridge it on two opposite sides' : undefined),
+  offer: (_, finding) => (islandOf(finding) ? 'Add two opposite bridges' : undefined),
   prove: (report, finding, title) => otherPlan(report, finding, title, { count: 2 }),
 };
 
@@ -56,7 +64,10 @@ function otherPlan(
   choice: BridgePlanChoice & { readonly count: number },
 ): Result<ProvenChange> | undefined {
   const island = islandOf(finding);
+  if (!island) return undefined;
   const preferred = usual(report, finding);
-  if (!island || (!isRefusal(preferred) && preferred.bridges.length === choice.count)) return undefined;
-  return bridgesAsChange(verifyBridges(report, island.sheet, [island.piece], choice), title);
+  const plan = verifyBridges(report, island.sheet, [island.piece], choice);
+  const isSame = !isRefusal(preferred) && !isRefusal(plan) && plan.bridges.length === preferred.bridges.length;
+  if (isSame && plan.bridges.length === choice.count) return undefined;
+  return islandBridgesAsChange(plan, title, island.piece, true);
 }

@@ -38,10 +38,11 @@ export const bridgeLayer: FixKind = {
 export const bridgeLayerUpright: FixKind = {
   ...FACTS,
   kind: 'bridge-layer-upright',
+  spare: 2,
   offer: (_, finding) => {
     const sheet = sheetWithIslands(finding);
     if (!sheet || !formGlyphRow(islandsOf(sheet).map(({ polygon }) => boxOfPolygon(polygon)))) return undefined;
-    return `Bridge every island in layer "${sheet.layer.name}" upright`;
+    return `Bridge every island in layer "${sheet.layer.name}" with vertical bridges`;
   },
   prove: (report, finding, title) => {
     const sheet = sheetWithIslands(finding);
@@ -61,7 +62,7 @@ function uprightPlan(report: Report, sheet: Sheet, title: string): Result<Proven
   if (usual.bridges.every(isUpright)) return undefined;
   const aligned = verifyBridges(report, sheet, islandsOf(sheet), { align: 'vertical' });
   if (!isRefusal(aligned) && lengthOf(aligned) > MAX_LENGTH_RATIO * lengthOf(usual)) {
-    return refuse(`Upright bridges would be more than ${MAX_LENGTH_RATIO} times as long in all as the shortest.`);
+    return refuse(`Vertical bridges would be more than ${MAX_LENGTH_RATIO} times as long in all as the shortest.`);
   }
   return bridgesAsChange(aligned, title);
 }

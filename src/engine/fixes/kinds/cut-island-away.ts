@@ -8,7 +8,7 @@ export const cutIslandAway: FixKind = {
   safe: false,
   effects: [],
   preferred: false,
-  offer: (_, { subject }) => (subject?.kind === 'island' ? 'Cut the island away (its place is painted)' : undefined),
+  offer: (_, { subject }) => (subject?.kind === 'island' ? 'Remove the island (its area will be painted)' : undefined),
   prove: (report, finding) => {
     const { subject } = finding;
     if (subject?.kind !== 'island') return undefined;
