@@ -36,6 +36,7 @@ export function registerCommands(client: ServerClient, bench: Bench, extension: 
     registerCommand('tombolo.checkWorkspace', () => checkWorkspace(client)),
     registerCommand('tombolo.restartServer', () => restart(client)),
     registerCommand('tombolo.showLog', () => client.log.show()),
+    registerCommand('tombolo.goTo', goTo),
     registerCommand('tombolo.openConfig', (address: string) => openBeside(vscode.Uri.parse(address))),
     registerCommand('tombolo.firstSteps', () =>
       vscode.commands.executeCommand('workbench.action.openWalkthrough', `${extension}#tombolo.firstSteps`, false),
@@ -57,6 +58,19 @@ async function showText(uri: vscode.Uri): Promise<vscode.TextDocument> {
   const viewColumn = shown?.viewColumn ?? vscode.ViewColumn.Active;
   await window.showTextDocument(document, { viewColumn, preview: false });
   return document;
+}
+
+/** What the server has done after a fix: the caret goes to where the artist writes on. */
+async function goTo(address: string, { line, character }: { line: number; character: number }): Promise<void> {
+  const uri = vscode.Uri.parse(address).toString();
+  const editor = window.visibleTextEditors.find(({ document }) => document.uri.toString() === uri);
+  if (!editor) return;
+  const place = new vscode.Position(line, character);
+  const { document, viewColumn } = editor;
+  await window.showTextDocument(document, {
+    ...(viewColumn !== undefined && { viewColumn }),
+    selection: new vscode.Range(place, place),
+  });
 }
 
 async function openBeside(uri: vscode.Uri): Promise<void> {

@@ -57,7 +57,7 @@ export class ServerClient implements vscode.Disposable {
       documentSelector: [...SVG, ...CONFIG],
       outputChannel: log,
       revealOutputChannelOn: RevealOutputChannelOn.Never,
-      initializationOptions: { ...vscode.workspace.getConfiguration('tombolo') },
+      initializationOptions: { ...vscode.workspace.getConfiguration('tombolo'), goTo: true },
       synchronize: { fileEvents: this.watcher },
     });
     this.client.onNotification(CHECKED, (checked: Checked) => this.checkedEmitter.fire(checked));

@@ -101,7 +101,11 @@ function answerInitialize(server: Server): void {
     asks = capabilities.workspace?.configuration ?? false;
     const { codeAction } = capabilities.textDocument ?? {};
     const resolves = codeAction?.resolveSupport?.properties.includes('edit') ?? false;
-    answerCodeActions(server, { resolves, disables: codeAction?.disabledSupport ?? false });
+    answerCodeActions(server, {
+      resolves,
+      disables: codeAction?.disabledSupport ?? false,
+      goesTo: hasGoTo(initializationOptions),
+    });
     return initializeResult();
   });
   connection.onInitialized(() => {
@@ -119,16 +123,23 @@ interface ActionSupport {
   readonly resolves: boolean;
   /** It can show actions that cannot be had, with the reason. */
   readonly disables: boolean;
+  /** It has the command that puts the caret somewhere. */
+  readonly goesTo: boolean;
 }
 
-function answerCodeActions(server: Server, { resolves, disables }: ActionSupport): void {
+const hasGoTo = (options: unknown): boolean => (options as { goTo?: unknown } | undefined)?.goTo === true;
+
+const withoutCommand = ({ command: _theirs, ...action }: CodeAction): CodeAction => action;
+
+function answerCodeActions(server: Server, { resolves, disables, goesTo }: ActionSupport): void {
   const { connection, checker, engine } = server;
   const sources = { engine, current: (uri: string) => checker.current(uri) };
   connection.onCodeAction((params, token) =>
     answer(server, params.textDocument.uri, [], async (known, live) => {
       const actions = await codeActions({ known, live, engine }, params, token);
       const shown = resolves ? actions : await resolveAll(actions, sources, token);
-      return disables ? shown : shown.filter(({ disabled }) => !disabled);
+      const listed = disables ? shown : shown.filter(({ disabled }) => !disabled);
+      return goesTo ? listed : listed.map(withoutCommand);
     }),
   );
   connection.onCodeActionResolve(async (action: CodeAction) => {
@@ -137,7 +148,7 @@ function answerCodeActions(server: Server, { resolves, disables }: ActionSupport
       const message = `${action.title}: ${reasonFor(resolved)}`;
       await connection.sendNotification(ShowMessageNotification.type, { type: MessageType.Info, message });
     }
-    return resolved;
+    return goesTo ? resolved : withoutCommand(resolved);
   });
 }
 

@@ -10,6 +10,8 @@ export interface Span {
 export interface TextEdit {
   readonly span: Span;
   readonly text: string;
+  /** Where in `text` whoever chose the edit goes on writing, in its first line. */
+  readonly caret?: number;
 }
 
 /**

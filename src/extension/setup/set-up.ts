@@ -33,7 +33,8 @@ async function setUpProject(document: vscode.TextDocument, beginning: Beginning,
   const answers = await askForStencil(beginning);
   if (!answers) return;
   const config = vscode.Uri.joinPath(document.uri, '..', CONFIG_NAME);
-  const contents = Buffer.from(newConfigText({ ...answers, width: asStated(answers, beginning) }));
+  const width = (await isAlone(document.uri)) ? unlessStated(answers, beginning) : undefined;
+  const contents = Buffer.from(newConfigText({ ...answers, width }));
   const change = await sizeChange(document, answers.width, client);
   // Never writes over a file that is there.
   change?.createFile(config, { overwrite: false, ignoreIfExists: false, contents });
@@ -56,8 +57,14 @@ async function setUpAlone(document: vscode.TextDocument, beginning: Beginning, c
   if (change && (await vscode.workspace.applyEdit(change))) await client.checkAgain(document.uri);
 }
 
+/** The project file holds for all drawings beside it: of what size those are they say themselves. */
+async function isAlone(uri: vscode.Uri): Promise<boolean> {
+  const names = await vscode.workspace.fs.readDirectory(vscode.Uri.joinPath(uri, '..'));
+  return names.filter(([name]) => name.endsWith('.svg')).length <= 1;
+}
+
 /** What the project file has to say of the width; nothing where the drawing says the same. */
-function asStated({ width }: Answers, beginning: Beginning): string | undefined {
+function unlessStated({ width }: Answers, beginning: Beginning): string | undefined {
   const isSame = Math.abs((parseLength(width) ?? 0) - beginning.width) < SAME_WIDTH;
   return beginning.sizeStated && isSame ? undefined : width;
 }

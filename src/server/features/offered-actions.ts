@@ -4,7 +4,7 @@ import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { FindingFact } from '../../protocol/facts';
 import type { Offer, Proof } from '../../protocol/offers';
 import type { KnownDocument } from '../documents/known-document';
-import { workspaceEdit } from './workspace-edit';
+import { commandAfter, workspaceEdit } from './workspace-edit';
 
 /** What an action carries so that its edits can be had later. */
 export interface ActionData {
@@ -59,11 +59,13 @@ export function proven(action: CodeAction, proof: Proof, known: KnownDocument): 
   if (proof.outcome === 'refused') return { ...action, isPreferred: false, disabled: { reason: proof.reason } };
   if (proof.outcome === 'needless') return action;
   const { title, preferred, edits } = proof;
+  const command = edits && commandAfter(known, edits);
   return {
     ...action,
     title,
     ...(action.isPreferred !== undefined && { isPreferred: preferred }),
     ...(edits && { edit: workspaceEdit(known, edits) }),
+    ...(command && { command }),
   };
 }
 

@@ -76,7 +76,6 @@ export const configTests: Record<string, () => Promise<void>> = {
     const config = configBeside(sun);
     const text = Buffer.from(await vscode.workspace.fs.readFile(config)).toString();
     assert.deepEqual(JSON.parse(text), {
-      size: { width: '120mm' },
       material: 'card-0.3',
       cutter: { tool: 'laser', kerf: '0.08mm', compensated: true },
     });

@@ -150,3 +150,15 @@ describe('at the caret', () => {
     expect(TextDocument.applyEdits(bridged, changeOf(wider).edits as TextEdit[])).toMatch(/15\.601/);
   });
 });
+
+test('where the artist has to write on, the caret goes once the edits are made', async () => {
+  const { title, data } = (await listed()).find(({ title }) => /^(?:Accept|Ignore) floating-island/.test(title)) ?? {};
+  const resolved = await resolveAction({ title: title ?? '', data }, server.sources);
+  const { command } = resolved;
+  const [change] = changeOf(resolved).edits as TextEdit[];
+  const after = TextDocument.create(uri, 'xml', 4, TextDocument.applyEdits(server.live, change ? [change] : []));
+  expect(command).toMatchObject({ command: 'tombolo.goTo', arguments: [uri, expect.anything()] });
+  const offset = after.offsetAt(command?.arguments?.[1]);
+  expect(after.getText().slice(0, offset)).toMatch(/<!-- tombolo accept floating-island: $/);
+  expect(after.getText().slice(offset)).toMatch(/^ -->\n<path/);
+});

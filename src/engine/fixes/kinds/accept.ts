@@ -28,10 +28,9 @@ function acceptInText({ drawing, text }: Report, { check, span }: Finding): Prov
   const lineStart = text.lastIndexOf('\n', at - 1) + 1;
   const before = text.slice(lineStart, at);
   const next = /^\s*$/.test(before) ? `\n${before}` : '';
-  return {
-    edits: [{ span: { from: at, to: at }, text: `<!-- tombolo accept ${check}: say why -->${next}` }],
-    brings: [],
-  };
+  // The reason is the artist's to write.
+  const start = `<!-- tombolo accept ${check}: `;
+  return { edits: [{ span: { from: at, to: at }, text: `${start} -->${next}`, caret: start.length }], brings: [] };
 }
 
 function elementAt(document: MarkupDocument, offset: number): ElementNode | undefined {
