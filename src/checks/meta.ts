@@ -1,5 +1,6 @@
 /** What a check says of itself. Engine, schema, SARIF, README and hosts read it; no list of checks stands elsewhere. */
 import type { CheckId, Severity } from '../config/check-id';
+import type { Finding } from './finding';
 
 export interface CheckMeta {
   readonly id: CheckId;
@@ -13,6 +14,8 @@ export interface CheckMeta {
   readonly reads: 'file' | 'stack';
   /** The names of the fix kinds that are tried for its findings, in the order offered; none where it has no fix. */
   readonly fixes: readonly string[];
+  /** What is best done about a finding, as a request: 'Extend "Water" under "Fur"'. None where no fix does it. */
+  readonly cure?: (finding: Finding) => string | undefined;
   /** Whether a finding may be accepted: what the reading of a file left out cannot be. */
   readonly acceptable: boolean;
   /** What its findings mean for a fix that they come of. They refuse none where nothing is said. */

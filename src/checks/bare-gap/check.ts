@@ -16,6 +16,8 @@ export const bareGap: StackCheck = {
     severity: 'warning',
     reads: 'stack',
     fixes: ['spread-colour'],
+    cure: ({ subject }) =>
+      subject?.kind === 'gap' ? `Extend ${quoted(subject.earlier)} under ${quoted(subject.later)}` : undefined,
     acceptable: true,
     afterFix: { refuses: true, family: 'seam' },
     row: { wrong: 'bare ground shows between two colours that belong together', click: 'extend the earlier colour' },

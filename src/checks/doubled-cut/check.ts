@@ -27,6 +27,7 @@ export const doubledCut: Check = {
     severity: 'warning',
     reads: 'file',
     fixes: ['unite-outlines', 'remove-doubled-line', 'remove-both-lines'],
+    cure: ({ layer }) => `Remove the doubled line in "${layer}"`,
     acceptable: true,
     afterFix: { refuses: true },
     row: { wrong: 'a line is cut twice: it chars, or the knife tears', click: 'remove one' },

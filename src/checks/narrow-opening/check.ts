@@ -14,6 +14,7 @@ export const narrowOpening: Check = {
     severity: 'warning',
     reads: 'file',
     fixes: ['open-up', 'close-slot'],
+    cure: ({ layer }) => `Open up the narrow place in "${layer}"`,
     acceptable: true,
     afterFix: {
       refuses: true,

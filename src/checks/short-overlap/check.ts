@@ -25,6 +25,8 @@ export const shortOverlap: StackCheck = {
     severity: 'warning',
     reads: 'stack',
     fixes: ['spread-colour'],
+    cure: ({ subject }) =>
+      subject?.kind === 'overlap' ? `Extend ${quoted(subject.earlier)} under ${quoted(subject.later)}` : undefined,
     acceptable: true,
     afterFix: {
       refuses: true,
@@ -35,8 +37,8 @@ export const shortOverlap: StackCheck = {
   *run(stencil) {
     const { stack, limits, file } = stencil;
     for (const overlap of stack.seams(limits.slip).overlaps) {
-      const crossing = overlap.runsOut && overlap.length < CROSSING * limits.slip;
-      if (!crossing && stack.layers[overlap.earlier]?.file === file) yield* describe(stencil, overlap);
+      const least = overlap.runsOut ? CROSSING * limits.slip : limits.slip;
+      if (overlap.length >= least && stack.layers[overlap.earlier]?.file === file) yield* describe(stencil, overlap);
     }
   },
 };

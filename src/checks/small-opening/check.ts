@@ -15,6 +15,7 @@ export const smallOpening: Check = {
     severity: 'warning',
     reads: 'file',
     fixes: ['remove-opening'],
+    cure: ({ layer }) => `Open up the small opening in "${layer}"`,
     acceptable: true,
     afterFix: {
       refuses: true,

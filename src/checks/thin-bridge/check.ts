@@ -19,6 +19,7 @@ export const thinBridge: Check = {
     severity: 'warning',
     reads: 'file',
     fixes: ['widen-bridge'],
+    cure: ({ layer }) => `Widen the thin bridge in "${layer}"`,
     acceptable: true,
     afterFix: {
       refuses: true,

@@ -26,25 +26,44 @@ const ROOM = PLAINLY_BESIDE;
 /** mm: ground between edges that were meant to meet, which goes to the colour as well. */
 const CRACK = MEANT_TO_MEET + WRITTEN_STEP;
 
+/** In least widths: half of what is still a bridge across. */
+const AS_BRIDGE = 0.6;
+
+/** In least widths: so far before a bridge's end, where it is no longer as narrow, it is seen no more. */
+const MOUTH = 0.25;
+
+/** In squares of the least width. */
+const CORNER = 0.5;
+
 /** mm²: less is left over where edges run together. */
 const SLIVER = 0.002;
+
+/** What a colour may be extended by: mm. */
+export interface SpreadLimits {
+  readonly slip: number;
+  /** The least width of a bridge as drawn. */
+  readonly bridge: number;
+}
 
 /**
  * Under the part of a seam that is short, the earlier colour grows until it reaches `slip` mm under the later one's
  * edge.
  */
-export function spreadUnder(earlier: Sheet, later: Sheet, overlap: ShortOverlap, slip: number): Region {
+export function spreadUnder(earlier: Sheet, later: Sheet, overlap: ShortOverlap, limits: SpreadLimits): Region {
+  const { slip } = limits;
   const by = slip - overlap.width + ROOM;
   const samples = samplesOf(overlap, slip / 2);
   const around = growBox(joinBoxes(samples.map(({ x, y }) => ({ minX: x, minY: y, maxX: x, maxY: y }))), 6 * slip);
   const band = union(samples.map((point) => [discAbout(point, 2 * slip + ROOM)]));
   const [own, other] = [cropRegion(earlier.openings, around), cropRegion(later.openings, around)];
   const grown = intersection(intersection(offset(own, by), other), band);
-  return joinedTo(difference(grown, own), morphologicalClosing(union([own, other]), CRACK));
+  const added = difference(difference(grown, own), besideBridges(own, limits));
+  return joinedTo(added, morphologicalClosing(union([own, other]), CRACK));
 }
 
 /** Fills a bare gap with the earlier colour, and goes on to `slip` mm under the later one. */
-export function spreadAcross(earlier: Sheet, later: Sheet, gap: BareGap, slip: number): Region {
+export function spreadAcross(earlier: Sheet, later: Sheet, gap: BareGap, limits: SpreadLimits): Region {
+  const { slip } = limits;
   const { onEarlier, onLater, length } = gap;
   const middle = { x: (onEarlier.x + onLater.x) / 2, y: (onEarlier.y + onLater.y) / 2 };
   const reach = length + 6 * slip;
@@ -55,7 +74,19 @@ export function spreadAcross(earlier: Sheet, later: Sheet, gap: BareGap, slip: n
   const narrow = difference(morphologicalClosing(painted, half), painted);
   const filled = narrow.filter((polygon) => regionContains(offset([polygon], ROOM), middle));
   const under = intersection(offset(filled, slip + ROOM), other);
-  return joinedTo(difference(union([filled, under]), own), morphologicalClosing(union([painted, filled]), CRACK));
+  const added = difference(difference(union([filled, under]), own), besideBridges(own, limits));
+  return joinedTo(added, morphologicalClosing(union([painted, filled]), CRACK));
+}
+
+/**
+ * Where bridges of the colour's own sheet stand, and what is so near to them that a slip shows at their shadows anyway:
+ * nothing is added there, so that they stay as wide as they are and go on into what they hold.
+ */
+function besideBridges(own: Region, { slip, bridge }: SpreadLimits): Region {
+  const narrow = difference(offset(offset(own, AS_BRIDGE * bridge), -AS_BRIDGE * bridge), offset(own, ROOM));
+  // What is left in corners of the openings is smaller.
+  const bridges = narrow.filter((polygon) => areaOf(polygon) > CORNER * bridge * bridge);
+  return offset(bridges, slip + OVERLAP_DEPTH + MOUTH * bridge);
 }
 
 /** With ground up to twice the distance wide filled. */

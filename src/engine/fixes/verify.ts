@@ -20,6 +20,7 @@ import { applyEdits, type TextEdit } from '../../text/text';
 import { metaOf } from '../check/known-checks';
 import { outcomeOf } from './brought';
 import { broughtFindings, isStill } from './faults/compare';
+import { whatFirst } from './faults/first';
 
 /** What a fix promises about the sheets it touches. */
 export interface Expectations {
@@ -68,8 +69,17 @@ export function verify(
   const proof = { after, brings: worse.map(({ check: id, message }) => ({ check: id, message })) };
   const against = worse.filter((finding) => refusesFix(finding, pledge.effects));
   if (against.length === 0) return proof;
+  const first = whatFirst(
+    files.map(({ old }) => old),
+    against,
+    pledge.gone,
+  );
   const mayBeWanted = !against.some((finding) => afterFixOf(finding).never);
-  return { reason: `It would ${outcomeOf(against)}.`, ...(mayBeWanted && { anyway: proof }) };
+  return {
+    reason: `It would ${outcomeOf(against)}.`,
+    ...(first && { first }),
+    ...(mayBeWanted && { anyway: proof }),
+  };
 }
 
 /** What the check of a finding says of fixes that the finding comes of. */

@@ -78,7 +78,7 @@ describe('spreading the earlier colour', () => {
     ['touches along a curve', curved(0)],
   ])('mends a seam that %s, and changes nothing that is seen', (_, svg) => {
     const mend = spreadFor(svg, 'short-overlap');
-    expect(mend).toMatchObject({ preferred: true, safe: false, title: 'Spread "sky" under "hill", to 0.50 mm' });
+    expect(mend).toMatchObject({ preferred: true, safe: false, title: 'Extend "sky" 0.50 mm under "hill"' });
     const now = after(svg, mend);
     expect(check(now).findings).toEqual([]);
     expect(repainted(svg, now)).toBe(0);

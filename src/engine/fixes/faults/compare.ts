@@ -6,11 +6,14 @@ import { scaling } from '../../../geometry/base/matrix';
 import type { Region } from '../../../geometry/base/polygon-types';
 import { DRAWN_ALIKE, SAME_FINDING } from '../../../geometry/base/tolerances';
 import { distance } from '../../../geometry/base/vector';
-import { areaOf, intersection, perimeterOf } from '../../../geometry/boolean/index';
+import { areaOf, difference, intersection, perimeterOf } from '../../../geometry/boolean/index';
 import { transformRegion } from '../../../geometry/polygon/transform';
 import type { Report } from '../../../report/report';
+import type { LayerId } from '../../../sheet/layer/layer-id';
+import type { Sheet } from '../../../sheet/types';
 import { metaOf } from '../../check/known-checks';
 import { extentOf, scaleExtent } from './extent';
+import { thinGround } from './thin-ground';
 import { AREA_PER_LENGTH, type Fault, newOrWorse } from './worse';
 
 /** One file before and after, and how many times as large it has become. */
@@ -37,7 +40,8 @@ interface FindingFault extends Fault {
 export function broughtFindings(files: readonly FilePair[], gone: readonly Finding[]): Finding[] {
   const placed = { old: [] as FindingFault[], now: [] as FindingFault[] };
   const fresh = files.flatMap((file) => {
-    const [old, now] = changedFindings(file, gone);
+    const [old, all] = changedFindings(file, gone);
+    const now = all.filter((finding) => !wasBareBefore(files, finding));
     const earlier = old.map((finding) => scaled(finding, file.scale));
     placed.old.push(...old.flatMap((finding) => faultOf(finding, file.scale)));
     placed.now.push(...now.flatMap((finding) => faultOf(finding, 1)));
@@ -82,23 +86,41 @@ function hasExtent({ subject }: Finding): boolean {
 function faultOf(finding: Finding, scale: number): FindingFault[] {
   const extent = hasExtent(finding) ? extentOf(finding) : undefined;
   if (!extent) return [];
-  const { check, severity, layerId, subject } = finding;
+  const rank = severityRank(finding.severity);
+  return [{ finding, group: groupOf(finding), rank, extent: scaleExtent(extent, scale) }];
+}
+
+/** The same for faults that may take each other's place: of one kind, in one layer or between the same two. */
+export function groupOf({ check, layerId, subject }: Finding): string {
   const family = metaOf(check)?.afterFix?.family ?? check;
-  const layers =
-    subject?.kind === 'overlap' || subject?.kind === 'gap'
-      ? `${subject.earlier.sheet.layer.id} ${subject.later.sheet.layer.id}`
-      : layerId;
-  return [{ finding, group: `${family} ${layers}`, rank: severityRank(severity), extent: scaleExtent(extent, scale) }];
+  const isSeam = subject?.kind === 'overlap' || subject?.kind === 'gap';
+  return `${family} ${isSeam ? `${subject.earlier.sheet.layer.id} ${subject.later.sheet.layer.id}` : layerId}`;
+}
+
+/** Whether a gap is ground that was bare before, and as thin: paint that comes beside it parts it from the rest. */
+function wasBareBefore(files: readonly FilePair[], { subject, measure }: Finding): boolean {
+  if (subject?.kind !== 'gap') return false;
+  const slip = measure?.limit ?? 0;
+  const { earlier, later, gap } = subject;
+  const [first, second] = [earlier, later].map((layer) => oldSheet(files, layer.sheet.layer.id));
+  if (!first || !second || files.some(({ scale }) => scale !== 1)) return false;
+  const [before, now] = [
+    thinGround([first, second], gap.extent, slip),
+    thinGround([earlier.sheet, later.sheet], gap.extent, slip),
+  ];
+  return areaOf(difference(now, before)) <= AREA_PER_LENGTH * perimeterOf(now);
+}
+
+function oldSheet(files: readonly FilePair[], id: LayerId | undefined): Sheet | undefined {
+  return files.flatMap(({ old }) => old.sheets).find(({ layer }) => layer.id === id);
 }
 
 /** The material that hung safely in the layer of a finding before the change. */
 function soundMaterial(files: readonly FilePair[], { layerId }: Finding): Region {
-  for (const { old, scale } of files) {
-    const sheet = old.sheets.find(({ layer }) => layer.id === layerId);
-    const pieces = sheet?.pieces.filter(({ island }) => !island).map(({ polygon }) => polygon);
-    if (pieces) return scale === 1 ? pieces : transformRegion(pieces, scaling(scale));
-  }
-  return [];
+  const file = files.find(({ old }) => old.sheets.some(({ layer }) => layer.id === layerId));
+  const pieces = oldSheet(files, layerId)?.pieces.filter(({ island }) => !island) ?? [];
+  const region = pieces.map(({ polygon }) => polygon);
+  return !file || file.scale === 1 ? region : transformRegion(region, scaling(file.scale));
 }
 
 function isUnlike(finding: Finding, earlier: readonly Finding[]): boolean {

@@ -6,7 +6,7 @@ import { scaling } from '../../../geometry/base/matrix';
 import type { Box, Region, Ring } from '../../../geometry/base/polygon-types';
 import { forEachEdge, growBox, polygonOfBox, ringsOf } from '../../../geometry/base/ring';
 import { NEAR_EDGE } from '../../../geometry/base/tolerances';
-import { areaOf, clipToBox, complementInBox, difference, offset, union } from '../../../geometry/boolean/index';
+import { areaOf } from '../../../geometry/boolean/index';
 import type { SharedPiece } from '../../../geometry/curve/coincident';
 import { pointAt } from '../../../geometry/curve/index';
 import { transformRegion } from '../../../geometry/polygon/transform';
@@ -15,6 +15,7 @@ import type { Segment } from '../../../geometry/spatial/segment-distance';
 import type { CutLine } from '../../../sheet/cut-lines/index';
 import type { ThinPlace } from '../../../sheet/thin-places';
 import type { Sheet } from '../../../sheet/types';
+import { thinGround, thinWithin } from './thin-ground';
 
 /** What a fault takes up: a part of the sheet, or a course along lines. */
 export type Place =
@@ -67,6 +68,11 @@ export function extentOf({ subject, measure }: Finding): Extent | undefined {
   }
 }
 
+/** The box of a place that has no area. */
+function orBox(region: Region, box: Box): Region {
+  return region.length > 0 ? region : [polygonOfBox(growBox(box, NEAR_EDGE))];
+}
+
 function segmentsOfRing(ring: Ring): Segment[] {
   const segments: Segment[] = [];
   forEachEdge(ring, (ax, ay, bx, by) => segments.push({ ax, ay, bx, by }));
@@ -98,27 +104,13 @@ function thinExtent(sheet: Sheet, part: ThinPlace, limit: number, depth: Pick<Ex
   const width = isMaterial ? limit + sheet.kerf : limit - sheet.kerf;
   const polygon = (isMaterial ? sheet.material : sheet.openings)[part.polygon];
   const own = polygon ? [polygon] : [];
-  const region = part.kind === 'whole' ? own : thinWithin(own, part.extent, width);
+  const region = part.kind === 'whole' ? own : orBox(thinWithin(own, part.extent, width), part.extent);
   return { place: area(region), amount: areaOf(region), ...(part.kind === 'tip' ? {} : depth) };
-}
-
-/** What no disc of the width covers, in a box of a region. */
-function thinWithin(region: Region, box: Box, width: number): Region {
-  const around = clipToBox(region, growBox(box, 3 * width));
-  const covered = offset(offset(offset(around, -width / 2), width / 2), NEAR_EDGE);
-  const thin = clipToBox(difference(around, covered), growBox(box, NEAR_EDGE));
-  // Where two corners alone face each other, nothing is left of a place that is thin.
-  return thin.length > 0 ? thin : [polygonOfBox(growBox(box, NEAR_EDGE))];
 }
 
 /** The ground between two colours, by its outline. A gap is worse than colours that only touch, by its width. */
 function gapExtent({ gap, earlier, later }: Extract<Subject, { kind: 'gap' }>, slip: number): Extent {
-  const around = growBox(gap.extent, 3 * slip);
-  const painted = [earlier, later].map(({ sheet: { openings, kerf } }) => {
-    const near = clipToBox(openings, growBox(around, kerf));
-    return kerf > 0 ? offset(near, kerf / 2) : near;
-  });
-  const ground = thinWithin(complementInBox(union(painted), around), gap.extent, slip);
+  const ground = orBox(thinGround([earlier.sheet, later.sheet], gap.extent, slip), gap.extent);
   return {
     place: { kind: 'course', segments: ground.flatMap(ringsOf).flatMap(segmentsOfRing) },
     amount: gap.length,

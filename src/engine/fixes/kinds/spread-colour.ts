@@ -1,4 +1,4 @@
-/** Spreads a colour under a later neighbour: one new shape in its own layer, proven before it is offered. */
+/** Extends a colour under a later neighbour: one new shape in its own layer, proven before it is offered. */
 
 import type { Finding, Subject } from '../../../checks/finding';
 import { limitsOf } from '../../../config/limits';
@@ -11,7 +11,7 @@ import type { Cubic, Line, Point } from '../../../geometry/base/curve-types';
 import { apply, invert, maxScale } from '../../../geometry/base/matrix';
 import type { Region } from '../../../geometry/base/polygon-types';
 import { ringsOf } from '../../../geometry/base/ring';
-import { ON_CURVE, PLAINLY_BESIDE } from '../../../geometry/base/tolerances';
+import { ON_CURVE, PLAINLY_BESIDE, SAME_FINDING } from '../../../geometry/base/tolerances';
 import { offset } from '../../../geometry/boolean/index';
 import { fitRing } from '../../../geometry/curve/fit';
 import { simplifyRing } from '../../../geometry/polygon/simplify';
@@ -22,11 +22,16 @@ import { SourceIndex } from '../../../sheet/source-index';
 import type { Sheet } from '../../../sheet/types';
 import type { TextEdit } from '../../../text/text';
 import { effectiveConfig } from '../../check/effective-config';
+import { isCourseNear } from '../faults/course';
+import { sentenceOf } from '../faults/first';
 import { type FixKind, type ProvenChange, proveAttempt } from '../kind';
 import { spreadAcross, spreadUnder } from '../spread-region';
 
 /** mm: how near the written curves come to what was worked out. */
 const FIT = 10 * ON_CURVE;
+
+/** mm: so near to each other, two seams are at one place. */
+const REACH = SAME_FINDING;
 
 /** mm: where else the sheet may change, for curves that are written down and flattened again. */
 const ROOM = PLAINLY_BESIDE;
@@ -42,7 +47,7 @@ export const spreadColour: FixKind = {
     const seam = seamOf(finding);
     if (!seam) return undefined;
     const [earlier, later] = [seam.earlier.sheet.layer.name, seam.later.sheet.layer.name];
-    return `Spread "${earlier}" under "${later}", to ${formatMillimetres(slipOf(report))}`;
+    return `Extend "${earlier}" ${formatMillimetres(slipOf(report))} under "${later}"`;
   },
   prove: (report, finding) => {
     const seam = seamOf(finding);
@@ -68,15 +73,34 @@ function spread(report: Report, finding: Finding, seam: Seam): Result<ProvenChan
       `"${sheet.layer.name}" draws what stays or the cut lines: another shape would not extend its colour.`,
     );
   }
-  const slip = slipOf(report);
+  const { slip, bridge } = limitsOf(effectiveConfig(report.settings));
+  const limits = { slip, bridge: bridge + sheet.kerf };
   const region =
-    seam.kind === 'gap' ? spreadAcross(sheet, later, seam.gap, slip) : spreadUnder(sheet, later, seam.overlap, slip);
-  if (region.length === 0) return refuse('Between these edges no way was found to extend the colour.');
+    seam.kind === 'gap'
+      ? spreadAcross(sheet, later, seam.gap, limits)
+      : spreadUnder(sheet, later, seam.overlap, limits);
+  if (region.length === 0) {
+    const first = seamBeneath(report, finding, seam);
+    return { reason: 'Between these edges no way was found to extend the colour.', ...(first && { first }) };
+  }
   const places = seam.kind === 'gap' ? [seam.gap.onEarlier] : [seam.overlap.facing, seam.overlap.at];
   const model = modelFor(sheet, places);
   if (!model) return refuse(`Layer "${sheet.layer.name}" has no shape that the new one could be drawn beside.`);
   const outcome = { edits: insertShape(sheet.drawing, model, region) };
   return proveAttempt(report, sheet, { outcome, within: offset(region, ROOM), gone: [finding] });
+}
+
+/** Where a later colour ends at a seam of earlier ones, it is that seam which opens. */
+function seamBeneath({ complete }: Report, finding: Finding, seam: Seam): string | undefined {
+  const beneath = complete.find((other) => {
+    const { subject } = other;
+    if (other === finding || subject?.kind !== 'overlap' || !finding.at) return false;
+    const { x, y } = finding.at;
+    return (
+      subject.later === seam.earlier && isCourseNear([{ ax: x, ay: y, bx: x, by: y }], subject.overlap.course, REACH)
+    );
+  });
+  return beneath && sentenceOf(beneath);
 }
 
 /** The shape that has the edge, if what stands beside it is drawn as it is; else the last of the layer that will do. */
