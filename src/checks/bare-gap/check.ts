@@ -17,7 +17,7 @@ export const bareGap: StackCheck = {
     reads: 'stack',
     fixes: ['spread-colour'],
     cure: ({ subject }) =>
-      subject?.kind === 'gap' ? `Extend ${quoted(subject.earlier)} under ${quoted(subject.later)}` : undefined,
+      subject?.kind === 'gap' ? `Extend ${quotedName(subject.earlier)} under ${quotedName(subject.later)}` : undefined,
     acceptable: true,
     afterFix: { refuses: true, family: 'seam' },
     row: { wrong: 'bare ground shows between two colours that belong together', click: 'extend the earlier colour' },

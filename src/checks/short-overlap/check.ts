@@ -26,7 +26,9 @@ export const shortOverlap: StackCheck = {
     reads: 'stack',
     fixes: ['spread-colour'],
     cure: ({ subject }) =>
-      subject?.kind === 'overlap' ? `Extend ${quoted(subject.earlier)} under ${quoted(subject.later)}` : undefined,
+      subject?.kind === 'overlap'
+        ? `Extend ${quotedName(subject.earlier)} under ${quotedName(subject.later)}`
+        : undefined,
     acceptable: true,
     afterFix: {
       refuses: true,
