@@ -148,7 +148,7 @@ export async function makeSchema() {
   return { path: path.join(dist, 'tombolo.schema.json'), contents: schemaText() };
 }
 
-/** Copies what is shipped as it is: the page of each check. */
+/** Copies what is shipped as it is: the page of each check, and that of `tombolo.json`. */
 export function copyPages() {
   const pages = path.join(dist, 'checks');
   mkdirSync(pages, { recursive: true });
@@ -157,6 +157,7 @@ export function copyPages() {
     const page = path.join(checks, entry.name, 'README.md');
     if (entry.isDirectory() && existsSync(page)) copyFileSync(page, path.join(pages, `${entry.name}.md`));
   }
+  copyFileSync(path.join(root, 'src/config/README.md'), path.join(pages, 'unreadable-config.md'));
 }
 
 /** Removes what earlier builds left. */

@@ -3,7 +3,7 @@
 import type { Position } from 'vscode-languageserver-textdocument';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Finding, Measure, Related, Severity } from '../checks/finding';
-import type { ConfigProblem } from '../config/read';
+import { type ConfigProblem, UNREADABLE_CONFIG } from '../config/read';
 import type { Config, Reading } from '../config/types';
 import { effectiveConfig } from '../engine/check/effective-config';
 import type { Fix, FixesOfFinding, ReportedFinding } from '../engine/index';
@@ -47,7 +47,7 @@ export interface CheckedLayer {
 }
 
 export interface PlacedFinding extends Wording {
-  /** A check of the engine, or `CONFIG_CHECK`. */
+  /** A check of the engine, or `UNREADABLE_CONFIG`. */
   readonly check: string;
   readonly severity: Severity;
   readonly layer: string | undefined;
@@ -101,9 +101,6 @@ export interface PlacedEdit {
   readonly text: string;
 }
 
-/** The check id of problems in `tombolo.json`. */
-export const CONFIG_CHECK = 'unreadable-config';
-
 export interface CheckedFileSource {
   readonly path: string;
   /** The path of another file of the project, by the project's name for it. */
@@ -152,10 +149,11 @@ function neighboursOf({ project }: Report, pathOf: (file: string) => string): Pl
 export function checkedConfig(path: string, text: string, problems: readonly ConfigProblem[]): CheckedFile {
   const rangeOf = rangesIn(text);
   const findings = problems.map(
-    ({ message, severity, span }): PlacedFinding => ({
-      check: CONFIG_CHECK,
+    ({ message, detail, severity, span }): PlacedFinding => ({
+      check: UNREADABLE_CONFIG,
       severity,
       message,
+      ...(detail !== undefined && { detail }),
       layer: undefined,
       range: rangeOf(span),
       at: undefined,

@@ -3,10 +3,12 @@
  * wrong is reported at its place; the answer is then undefined.
  */
 import type { Node } from 'jsonc-parser';
+import { nearestWord } from '../text/nearest-word';
+import { quoted, type Wording } from '../text/wording';
 import { type Material, type MaterialFigures, ownMaterial } from './material';
 import { parseDensity, parseLength, parseStiffness } from './values';
 
-export type ReportProblem = (node: Node, message: string, severity?: 'error' | 'warning') => void;
+export type ReportProblem = (node: Node, told: string | Wording, severity?: 'error' | 'warning') => void;
 export type Decoder<T> = (node: Node, report: ReportProblem) => T | undefined;
 
 /**
@@ -19,14 +21,25 @@ export function decodeFields(
   report: ReportProblem,
   decoders: Readonly<Record<string, (value: Node) => void>>,
 ): void {
-  const known = Object.keys(decoders)
-    .filter((word) => !word.startsWith('$'))
-    .join(', ');
+  const known = Object.keys(decoders).filter((word) => !word.startsWith('$'));
   decodeEntries(node, what, report, (key, name, value) => {
     const decode = Object.hasOwn(decoders, name) ? decoders[name] : undefined;
     if (decode) decode(value);
-    else report(key, `Unknown key "${name}" in ${what}; it is left out. Known keys: ${known}.`, 'warning');
+    else report(key, unknownKey(name, what, known), 'warning');
   });
+}
+
+function unknownKey(name: string, what: string, known: readonly string[]): Wording {
+  return {
+    message: `Unknown key ${quoted([name])[0]} (ignored).${guess(name, known)}`,
+    detail: `Known keys in ${what}: ${known.join(', ')}.`,
+  };
+}
+
+/** ` Did you mean "cutter"?`, where a word is near. */
+function guess(written: string, words: readonly string[]): string {
+  const near = nearestWord(written, words);
+  return near === undefined ? '' : ` Did you mean "${near}"?`;
 }
 
 /** Goes through the properties of an object, whatever they are called; what is no object is reported. */
@@ -36,13 +49,14 @@ export function decodeEntries(
   report: ReportProblem,
   visit: (key: Node, name: string, value: Node) => void,
 ): void {
-  if (node.type !== 'object') return report(node, `Here ${what} must be an object: { … }.`);
+  if (node.type !== 'object') return report(node, `Write ${what} as an object: { … }.`);
   const seen = new Set<string>();
   for (const property of node.children ?? []) {
     const [key, value] = property.children ?? [];
     if (!key) continue;
     const name = String(key.value);
-    if (seen.has(name)) report(key, `"${name}" is written twice in ${what}; the last one counts.`, 'warning');
+    if (seen.has(name))
+      report(key, `${quoted([name])[0]} is written twice in ${what}: the last one counts.`, 'warning');
     seen.add(name);
     if (value) visit(key, name, value);
   }
@@ -55,11 +69,23 @@ export function decodeList<T>(decode: Decoder<T>): Decoder<T[]> {
   };
 }
 
-export function decodeOneOf<T extends string>(words: readonly T[]): Decoder<T> {
+/** @param what it is, as messages call it: "material" */
+export function decodeOneOf<T extends string>(words: readonly T[], what: string): Decoder<T> {
   return (node, report) => {
     const found = words.find((candidate) => candidate === node.value);
-    if (!found) report(node, `This must be one of: ${words.map((candidate) => `"${candidate}"`).join(', ')}.`);
+    if (!found) report(node, unknownWord(node, words, what));
     return found;
+  };
+}
+
+function unknownWord({ value }: Node, words: readonly string[], what: string): Wording {
+  const written = typeof value === 'string' ? value : undefined;
+  return {
+    message:
+      written === undefined
+        ? `The ${what} must be a word in double quotes.`
+        : `Unknown ${what} ${quoted([written])[0]}.${guess(written, words)}`,
+    detail: `It must be one of: ${words.map((candidate) => `"${candidate}"`).join(', ')}.`,
   };
 }
 
@@ -95,7 +121,7 @@ export const decodeLength: Decoder<number> = (node, report) => {
 export const decodePositiveLength: Decoder<number> = (node, report) => {
   const value = decodeLength(node, report);
   if (value === undefined || value > 0) return value;
-  return void report(node, 'This length must be more than nothing.');
+  return void report(node, 'This length must be greater than 0.');
 };
 
 /** @param what "a speed with its unit in double quotes, such as …" */
@@ -103,7 +129,7 @@ export function decodePositive(parse: (text: string) => number | undefined, what
   return (node, report) => {
     const value = node.type === 'string' ? parse(node.value as string) : undefined;
     if (value !== undefined && value > 0) return value;
-    return void report(node, `This must be ${what}, and more than nothing.`);
+    return void report(node, `This must be ${what}, greater than 0.`);
   };
 }
 
@@ -116,7 +142,7 @@ export function decodeMaterials(node: Node, report: ReportProblem): Record<strin
     const material = decodeMaterial(name, value, report);
     if (material) materials.push([name, material]);
     else if (value.type === 'object' && !hasKey(value, 'thickness')) {
-      report(key, `The material "${name}" needs "thickness", such as "0.3mm"; it is left out.`);
+      report(key, `The material ${quoted([name])[0]} needs "thickness", such as "0.3mm": it is ignored.`);
     }
   });
   return Object.fromEntries(materials);
@@ -139,7 +165,7 @@ function decodeMaterial(name: string, node: Node, report: ReportProblem): Materi
     bridge: (value) => set('bridge', decodeLength(value, report)),
     opening: (value) => set('opening', decodeLength(value, report)),
     kerf: (value) => set('kerf', decodeLength(value, report)),
-    laser: (value) => set('laser', decodeOneOf<Material['laser']>(['usual', 'ask', 'never'])(value, report)),
+    laser: (value) => set('laser', decodeOneOf<Material['laser']>(['usual', 'ask', 'never'], 'word')(value, report)),
   });
   const { thickness } = figures;
   return thickness === undefined ? undefined : ownMaterial({ title: name, ...figures, thickness });

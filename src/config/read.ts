@@ -1,6 +1,7 @@
 /** Reads `tombolo.json`. Whatever is wrong becomes a problem at its place, and the rest is still used. */
 import { type Node, type ParseError, parseTree, printParseErrorCode } from 'jsonc-parser';
 import type { Span } from '../text/text';
+import type { Wording } from '../text/wording';
 import { type CheckId, type KnownChecks, SEVERITIES, type Severity } from './check-id';
 import {
   type Decoder,
@@ -29,8 +30,10 @@ import {
 } from './types';
 import { parseAcceleration, parseSpeed } from './values';
 
-export interface ConfigProblem {
-  readonly message: string;
+/** The code of problems in `tombolo.json`, and the name of its page. */
+export const UNREADABLE_CONFIG = 'unreadable-config';
+
+export interface ConfigProblem extends Wording {
   readonly span: Span;
   readonly severity: 'error' | 'warning';
 }
@@ -52,10 +55,17 @@ export function parseConfig(text: string, known: KnownChecks): ConfigReading {
   const root = parseTree(text, errors, { allowTrailingComma: true });
   for (const error of errors) {
     const span = { from: error.offset, to: error.offset + Math.max(error.length, 0) };
-    problems.push({ message: `This is not JSON: ${wordsOf(error)}.`, span, severity: 'error' });
+    const message = `Not valid JSON: ${wordsOf(error)}.`;
+    problems.push({
+      message,
+      detail: 'What cannot be read is taken as if it were not there.',
+      span,
+      severity: 'error',
+    });
   }
-  const report: ReportProblem = (node, message, severity = 'error') => {
-    problems.push({ message, span: { from: node.offset, to: node.offset + node.length }, severity });
+  const report: ReportProblem = (node, told, severity = 'error') => {
+    const wording = typeof told === 'string' ? { message: told } : told;
+    problems.push({ ...wording, span: { from: node.offset, to: node.offset + node.length }, severity });
   };
   const config = root ? decodeConfig(root, known, report) : DEFAULT_CONFIG;
   return { config, problems: problems.sort((a, b) => a.span.from - b.span.from) };
@@ -85,7 +95,7 @@ function decodeConfig(root: Node, known: KnownChecks, report: ReportProblem): Co
       config.margin = decodeLength(node, report) ?? config.margin;
     },
     reading: (node) => {
-      config.reading = decodeOneOf<Reading>(['openings', 'sheet', 'outlines'])(node, report);
+      config.reading = decodeOneOf<Reading>(['openings', 'sheet', 'outlines'], 'reading')(node, report);
     },
     material: (node) => {
       material = node;
@@ -115,14 +125,14 @@ function decodeConfig(root: Node, known: KnownChecks, report: ReportProblem): Co
   });
   // Own materials may stand below the line that names one of them.
   const names = [...Object.keys(MATERIALS), ...Object.keys(config.materials)];
-  if (material) config.material = decodeOneOf([...new Set(names)])(material, report) ?? config.material;
+  if (material) config.material = decodeOneOf([...new Set(names)], 'material')(material, report) ?? config.material;
   return config;
 }
 
 function decodeCutter(node: Node, config: Mutable<Config>, report: ReportProblem): void {
   decodeFields(node, 'cutter', report, {
     tool: (value) => {
-      config.tool = decodeOneOf<CuttingTool>(['laser', 'knife'])(value, report) ?? config.tool;
+      config.tool = decodeOneOf<CuttingTool>(['laser', 'knife'], 'tool')(value, report) ?? config.tool;
     },
     bed: (value) => {
       config.bed = decodeBed(value, report);
@@ -184,7 +194,7 @@ const decodeLayer: Decoder<LayerEntry> = (node, report) => {
   });
   if (entry.from === UNREADABLE) return undefined;
   if (entry.from === undefined) {
-    if (node.type === 'object') report(node, 'A layer needs "from": the file, or file#id, that it is cut from.');
+    if (node.type === 'object') report(node, 'A layer needs "from": the file, or file#id, it is cut from.');
     return undefined;
   }
   return { from: entry.from, name: entry.name, paint: entry.paint };
@@ -192,7 +202,7 @@ const decodeLayer: Decoder<LayerEntry> = (node, report) => {
 
 function decodeChecks(node: Node, { ids }: KnownChecks, report: ReportProblem): Config['checks'] {
   const checks: Partial<Record<CheckId, Severity | 'off'>> = {};
-  const severity = decodeOneOf<Severity | 'off'>([...SEVERITIES, 'off']);
+  const severity = decodeOneOf<Severity | 'off'>([...SEVERITIES, 'off'], 'severity');
   decodeFields(
     node,
     'checks',
@@ -214,7 +224,7 @@ function decodeAccept(node: Node, { acceptable }: KnownChecks, report: ReportPro
     forEachCheck(acceptable, (id, value) => {
       const reason = value.type === 'string' ? String(value.value).trim() : '';
       if (reason) accept[id] = reason;
-      else report(value, `Say in double quotes why ${id} is accepted; without a reason nothing is.`);
+      else report(value, `Say in double quotes why ${id} is accepted: without a reason it is not.`);
     }),
   );
   return accept;
@@ -239,7 +249,7 @@ const baselineEntryDecoder =
     };
     decodeFields(node, 'a baseline entry', report, {
       check: (value) => {
-        entry.check = decode(decodeOneOf(ids), value);
+        entry.check = decode(decodeOneOf(ids, 'check'), value);
       },
       layer: (value) => {
         entry.layer = decode(decodeWord, value);

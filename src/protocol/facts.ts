@@ -66,10 +66,6 @@ export interface CheckFacts {
 
 /** What is wrong with a project's `tombolo.json`, told at any later text of it. */
 export interface ProjectFaults {
-  readonly layers: readonly {
-    readonly from: string;
-    readonly message: string;
-    readonly severity: 'error' | 'warning';
-  }[];
-  readonly acceptances: readonly { readonly check: CheckId; readonly message: string }[];
+  readonly layers: readonly (Wording & { readonly from: string; readonly severity: 'error' | 'warning' })[];
+  readonly acceptances: readonly (Wording & { readonly check: CheckId })[];
 }

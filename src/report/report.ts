@@ -9,6 +9,7 @@ import type { LayerId } from '../sheet/layer/layer-id';
 import type { Sheet } from '../sheet/types';
 import type { Stack } from '../stack/stack';
 import type { TextEdit } from '../text/text';
+import type { Wording } from '../text/wording';
 import type { ReportedFinding } from './finding-id';
 
 /** How a file is to be read, beyond what it says itself. Lengths in mm. */
@@ -99,10 +100,9 @@ export interface ProjectReport {
 }
 
 /** An entry of `layers` that names nothing that can be cut; the rest of the project is checked without it. */
-export interface LayerFault {
+export interface LayerFault extends Wording {
   /** As the entry has it. */
   readonly from: string;
-  readonly message: string;
   readonly severity: 'error' | 'warning';
 }
 

@@ -5,7 +5,10 @@ import { readConfig } from '../../src/engine/check/known-checks';
 
 /** The problems with the text they point at. */
 function problemsIn(text: string): [string, string][] {
-  return readConfig(text).problems.map(({ message, span }) => [text.slice(span.from, span.to), message]);
+  return readConfig(text).problems.map(({ message, detail = '', span }) => [
+    text.slice(span.from, span.to),
+    `${message} ${detail}`,
+  ]);
 }
 
 describe('readConfig', () => {
@@ -80,12 +83,16 @@ describe('readConfig', () => {
 
   it.each<[string, string, RegExp]>([
     ['{"bridg": 1}', '"bridg"', /Unknown key "bridg"/],
-    ['{"limits": {"brigde": "1mm"}}', '"brigde"', /Unknown key "brigde" in limits.*bridge, opening, slip/],
+    [
+      '{"limits": {"brigde": "1mm"}}',
+      '"brigde"',
+      /Unknown key "brigde" \(ignored\)\. Did you mean "bridge"\? .*in limits: bridge, opening, slip/,
+    ],
     ['{"margin": 5}', '5', /length with its unit/],
     ['{"margin": "5"}', '"5"', /length with its unit/],
     ['{"margin": "-5mm"}', '"-5mm"', /length with its unit/],
-    ['{"size": {"width": "0mm"}}', '"0mm"', /more than nothing/],
-    ['{"size": "148mm"}', '"148mm"', /size must be an object/],
+    ['{"size": {"width": "0mm"}}', '"0mm"', /greater than 0/],
+    ['{"size": "148mm"}', '"148mm"', /size as an object/],
     ['{"reading": "holes"}', '"holes"', /"openings", "sheet", "outlines"/],
     ['{"material": "vellum"}', '"vellum"', /"card-0.3"/],
     ['{"cutter": {"bed": ["300mm"]}}', '["300mm"]', /two lengths/],
@@ -101,38 +108,40 @@ describe('readConfig', () => {
     [
       '{"layers": [{"from": "a.svg", "colour": "#123456"}]}',
       '"colour"',
-      /Unknown key "colour" in a layer.*from, name, paint/,
+      /Unknown key "colour" .*in a layer: from, name, paint/,
     ],
-    ['{"layers": ["a.svg"]}', '"a.svg"', /a layer must be an object/],
+    ['{"layers": ["a.svg"]}', '"a.svg"', /a layer as an object/],
     ['{"cutter": {"speed": "20mm"}}', '"20mm"', /speed with its unit/],
-    ['{"cutter": {"speed": "0mm/s"}}', '"0mm/s"', /more than nothing/],
+    ['{"cutter": {"speed": "0mm/s"}}', '"0mm/s"', /greater than 0/],
     ['{"cutter": {"speed": 20}}', '20', /speed with its unit/],
     ['{"cutter": {"acceleration": "500mm/s"}}', '"500mm/s"', /acceleration with its unit/],
-    ['{"cutter": {"power": 40}}', '"power"', /Unknown key "power" in cutter.*speed, acceleration/],
+    ['{"cutter": {"power": 40}}', '"power"', /Unknown key "power" .*in cutter.*speed, acceleration/],
     ['{"ground": "sand"}', '"sand"', /colour such as/],
-    ['{"materials": []}', '[]', /materials must be an object/],
-    ['{"materials": {"mine": "card"}}', '"card"', /a material must be an object/],
+    ['{"materials": []}', '[]', /materials as an object/],
+    ['{"materials": {"mine": "card"}}', '"card"', /a material as an object/],
     ['{"materials": {"mine": {"title": "x"}}}', '"mine"', /"mine" needs "thickness"/],
     ['{"materials": {"mine": {"thickness": "thick"}}}', '"thick"', /length with its unit/],
-    ['{"materials": {"mine": {"thickness": "0mm"}}}', '"0mm"', /more than nothing/],
+    ['{"materials": {"mine": {"thickness": "0mm"}}}', '"0mm"', /greater than 0/],
     ['{"materials": {"mine": {"thickness": "1mm", "stiffness": 3000}}}', '3000', /stiffness with its unit/],
     ['{"materials": {"mine": {"thickness": "1mm", "density": "800"}}}', '"800"', /density with its unit/],
     ['{"materials": {"mine": {"thickness": "1mm", "laser": "yes"}}}', '"yes"', /"usual", "ask", "never"/],
-    ['{"materials": {"mine": {"thickness": "1mm", "weight": 1}}}', '"weight"', /Unknown key "weight" in a material/],
+    ['{"materials": {"mine": {"thickness": "1mm", "weight": 1}}}', '"weight"', /Unknown key "weight" .*in a material/],
     ['{"materials": {"mine": {"thickness": "1mm"}}, "material": "yours"}', '"yours"', /one of:.*"mine"/],
     ['{"accept": {"thin-bridge": " "}}', '" "', /why thin-bridge is accepted/],
     ['{"accept": {"thin-bridge": true}}', 'true', /why thin-bridge is accepted/],
-    ['{"accept": {"unreadable-path": "old"}}', '"unreadable-path"', /Unknown key "unreadable-path" in accept/],
-    ['{"accept": ["thin-bridge"]}', '["thin-bridge"]', /accept must be an object/],
+    ['{"accept": {"unreadable-path": "old"}}', '"unreadable-path"', /Unknown key "unreadable-path" .*in accept/],
+    ['{"accept": ["thin-bridge"]}', '["thin-bridge"]', /accept as an object/],
     ['{"baseline": "old.json"}', '"old.json"', /must be a list/],
     ['{"baseline": [{"layer": "body"}]}', '{"layer": "body"}', /needs "check"/],
     ['{"baseline": [{"check": "thin"}]}', '"thin"', /must be one of/],
     ['{"baseline": [{"check": "thin-bridge", "at": [1]}]}', '[1]', /two numbers in mm/],
-    ['{"baseline": ["thin-bridge"]}', '"thin-bridge"', /a baseline entry must be an object/],
+    ['{"baseline": ["thin-bridge"]}', '"thin-bridge"', /a baseline entry as an object/],
     ['{"limits": {"slip": "much"}}', '"much"', /length with its unit/],
     ['{"checks": {"thin-bridge": "bad"}}', '"bad"', /"error", "warning", "info", "hint", "off"/],
     ['{"checks": {"thin-brigde": "error"}}', '"thin-brigde"', /Unknown key/],
-    ['[]', '[]', /tombolo.json must be an object/],
+    ['{"material": "card-0.33"}', '"card-0.33"', /^Unknown material "card-0.33"\. Did you mean "card-0.3"\?/],
+    ['{"cuter": {}}', '"cuter"', /^Unknown key "cuter" \(ignored\)\. Did you mean "cutter"\?/],
+    ['[]', '[]', /tombolo.json as an object/],
   ])('%s is reported at %s', (text, place, message) => {
     const problems = problemsIn(text);
     expect(problems).toHaveLength(1);
@@ -146,7 +155,7 @@ describe('readConfig', () => {
     expect(problems.map(({ message }) => message)).toEqual([
       expect.stringContaining('length'),
       expect.stringContaining('Unknown key'),
-      expect.stringContaining('This is not JSON'),
+      expect.stringContaining('Not valid JSON'),
     ]);
   });
 

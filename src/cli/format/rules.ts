@@ -1,6 +1,7 @@
 /** The checks in a phrase each, for formats that list them. */
+
+import { UNREADABLE_CONFIG } from '../../config/read';
 import { ALL_METAS } from '../../engine/check/known-checks';
-import { CONFIG_CHECK } from '../checked-file';
 
 export interface Rule {
   readonly id: string;
@@ -9,5 +10,5 @@ export interface Rule {
 
 export const RULES: readonly Rule[] = [
   ...ALL_METAS.map(({ id, summary }) => ({ id, summary })),
-  { id: CONFIG_CHECK, summary: 'Something in tombolo.json that is not understood.' },
+  { id: UNREADABLE_CONFIG, summary: 'Something in tombolo.json that is not understood.' },
 ];

@@ -7,6 +7,7 @@ import type { CheckId } from '../../config/check-id';
 import { nodeAt } from '../../markup/query';
 import type { CommentNode, ElementNode, MarkupDocument, MarkupNode } from '../../markup/tree';
 import type { Span } from '../../text/text';
+import { MARKUP_ROOM, quoted, shortened } from '../../text/wording';
 
 export const UNUSED_ACCEPTANCE: CheckMeta = {
   id: 'unused-acceptance',
@@ -17,6 +18,9 @@ export const UNUSED_ACCEPTANCE: CheckMeta = {
   fixes: [],
   acceptable: false,
 };
+
+/** What speaks against an acceptance of nothing. */
+export const HIDES_LATER = 'Remove it, or it will hide a fault that comes later.';
 
 interface Acceptance {
   readonly checks: readonly string[];
@@ -75,14 +79,15 @@ function unused({ checks, comment }: Acceptance, isKnown: (check: CheckId) => bo
   const unknown = checks.find((check) => !isKnown(check));
   const why =
     unknown === undefined
-      ? `There is no finding of ${checks.join(', ')} in the element that follows.`
-      : `There is no check "${unknown}".`;
+      ? `No ${shortened(checks.join(', '), MARKUP_ROOM)} in the element that follows`
+      : `There is no check ${quoted([unknown])[0]}`;
   return {
     check: UNUSED_ACCEPTANCE.id,
     severity: UNUSED_ACCEPTANCE.severity,
     span: comment,
     related: [],
-    message: `${why} Take this acceptance out, or it will hide a fault that comes later.`,
+    message: `${why}: this acceptance does nothing.`,
+    detail: HIDES_LATER,
   };
 }
 

@@ -6,12 +6,13 @@ import { findNodeAtLocation, parseTree } from 'jsonc-parser';
 import type { CheckId } from '../../config/check-id';
 import type { ConfigProblem } from '../../config/read';
 import type { LayerFault, ProjectReport } from '../../report/report';
+import type { Wording } from '../../text/wording';
+import { HIDES_LATER } from './acceptances';
 import { effectiveConfig } from './effective-config';
 
 /** An acceptance of the configuration that accepts nothing. */
-export interface IdleAcceptance {
+export interface IdleAcceptance extends Wording {
   readonly check: CheckId;
-  readonly message: string;
 }
 
 /** Each at its key. Only of a project that names its files: of others nobody knows whether all were checked. */
@@ -31,9 +32,8 @@ export function idleAcceptances({ settings, files, missing }: ProjectReport): Id
   return Object.keys(accept)
     .filter((check) => !found.has(check))
     .map((check) => {
-      const why =
-        checks[check] === 'off' ? `The check ${check} is off.` : `There is no finding of ${check} in this project.`;
-      return { check, message: `${why} Take this acceptance out, or it will hide a fault that comes later.` };
+      const why = checks[check] === 'off' ? `The check ${check} is off` : `No ${check} in this project any more`;
+      return { check, message: `${why}: this acceptance does nothing.`, detail: HIDES_LATER };
     });
 }
 
@@ -41,11 +41,11 @@ export function idleAcceptances({ settings, files, missing }: ProjectReport): Id
 export function acceptanceProblems(configText: string, idle: readonly IdleAcceptance[]): ConfigProblem[] {
   if (idle.length === 0) return [];
   const root = parseTree(configText, [], { allowTrailingComma: true });
-  return idle.flatMap(({ check, message }) => {
+  return idle.flatMap(({ check, ...wording }) => {
     const key = root && findNodeAtLocation(root, ['accept', check])?.parent?.children?.[0];
     if (!key) return [];
     const span = { from: key.offset, to: key.offset + key.length };
-    return [{ message, severity: 'warning' as const, span }];
+    return [{ ...wording, severity: 'warning' as const, span }];
   });
 }
 
@@ -58,6 +58,7 @@ export function layerProblems(configText: string, faults: readonly LayerFault[])
     const fault = faults.find(({ from }) => from === place?.value);
     if (!place || !fault) return [];
     const span = { from: place.offset, to: place.offset + place.length };
-    return [{ message: fault.message, severity: fault.severity, span }];
+    const { from: _, ...told } = fault;
+    return [{ ...told, span }];
   });
 }

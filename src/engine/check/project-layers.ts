@@ -7,6 +7,7 @@ import type { ElementNode } from '../../markup/tree';
 import type { LayerFault } from '../../report/report';
 import { layerId } from '../../sheet/layer/layer-id';
 import { groupShapes, type ShapeGroup, statedName } from '../../sheet/layer/layers';
+import { MARKUP_ROOM, quoted } from '../../text/wording';
 
 /** An entry of `layers`, with its source taken apart. */
 export interface SourcedEntry extends LayerEntry {
@@ -84,24 +85,26 @@ function isWithin({ element, instances }: Shape, group: ElementNode): boolean {
 export function faultOf(entry: SourcedEntry, drawing: Drawing | undefined): LayerFault | undefined {
   const { from, file, id } = entry;
   if (file === undefined) {
-    const message =
-      'A layer\'s file is named by its way from this tombolo.json, with /: "sky.svg" or ' + '"layers/heron.svg#body".';
+    const message = 'Not a path from this tombolo.json, written with /: "sky.svg" or "layers/heron.svg#body".';
     return { from, message, severity: 'error' };
   }
   if (!drawing) {
-    const message =
-      `There is no readable file "${file}" beside this tombolo.json: the stack is checked without it. ` +
-      'Write the file, or take this layer out.';
-    return { from, message, severity: 'error' };
+    const message = `No readable file ${inMarkup(file)}: the stack is checked without it.`;
+    const detail = 'Files are looked for beside this tombolo.json. Write the file, or remove this layer.';
+    return { from, message, detail, severity: 'error' };
   }
   if (id === undefined || groupOfElement(drawing, entry, id).length > 0) return undefined;
   if (elementWithId(drawing, id)) {
-    const message = `Element "${id}" of ${file} draws nothing, so that this layer has no sheet.`;
+    const message = `Element ${inMarkup(id)} draws nothing: this layer has no sheet.`;
     return { from, message, severity: 'warning' };
   }
   return {
     from,
-    message: `No element of ${file} has the id "${id}": the stack is checked without it.`,
+    message: `No element has the id ${inMarkup(id)}: the stack is checked without it.`,
     severity: 'error',
   };
+}
+
+function inMarkup(written: string): string {
+  return quoted([written], MARKUP_ROOM)[0] ?? '';
 }

@@ -38,6 +38,6 @@ function leftOut({ id, check, severity, span }: ReportedFinding, more: number): 
     span,
     related: [],
     leftOut: more,
-    message: `${more} more findings of ${check} in this file are left out.`,
+    message: `${more} more findings of ${check} in this file are not listed.`,
   };
 }

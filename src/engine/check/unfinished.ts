@@ -3,6 +3,7 @@
 import type { StopReason } from '../../base/checkpoint';
 import type { Finding } from '../../checks/finding';
 import type { CheckMeta } from '../../checks/meta';
+import { shortened, type Wording } from '../../text/wording';
 import type { Skipped } from './run-watch';
 
 export const UNFINISHED: CheckMeta = {
@@ -18,26 +19,36 @@ export const UNFINISHED: CheckMeta = {
 };
 
 const LACKING: Readonly<Record<StopReason, string>> = {
-  cancelled: 'This run was cancelled',
-  time: 'The time for this run was over',
-  memory: 'The memory for this run was used up',
+  cancelled: 'Check was cancelled',
+  time: 'Check ran out of time',
+  memory: 'Check ran out of memory',
 };
 
-const SPLIT = 'split the file, or check it on the command line.';
+const SPLIT = 'Split the file, or check it on the command line.';
+
+/** Characters for the names of the parts that are left. */
+const PARTS_ROOM = 60;
 
 export function unread(reason: StopReason): Finding {
-  return unfinishedFinding(`${LACKING[reason]} before the drawing was read. Nothing is known of it; ${SPLIT}`);
+  return unfinishedFinding({
+    message: `${LACKING[reason]} before the drawing was read: nothing is known of it.`,
+    detail: SPLIT,
+  });
 }
 
 export function unfinished(skipped: readonly Skipped[]): Finding[] {
   const [first] = skipped;
   if (!first) return [];
   const names = skipped.map(({ name }) => name).join(', ');
-  const what = `${LACKING[first.reason]} before these were done: ${names}.`;
-  return [unfinishedFinding(`${what} Nothing is known of them; ${SPLIT}`)];
+  return [
+    unfinishedFinding({
+      message: `${LACKING[first.reason]}; not done: ${shortened(names, PARTS_ROOM)}.`,
+      detail: `Nothing is known of these: ${names}. ${SPLIT}`,
+    }),
+  ];
 }
 
-function unfinishedFinding(message: string): Finding {
+function unfinishedFinding(wording: Wording): Finding {
   const { id: check, severity } = UNFINISHED;
-  return { check, severity, message, span: { from: 0, to: 0 }, related: [] };
+  return { check, severity, ...wording, span: { from: 0, to: 0 }, related: [] };
 }

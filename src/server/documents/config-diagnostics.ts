@@ -2,20 +2,24 @@
 import type { Diagnostic } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { ConfigProblem } from '../../config/read';
-import { configDiagnosticOf } from './diagnostics';
+import { configDiagnosticOf, type PageOf } from './diagnostics';
 import type { FoundConfig } from './find-config';
 
 export class ConfigDiagnostics {
   /** What each file's published diagnostics are about. */
   private readonly published = new Map<string, string>();
 
+  private readonly pageOf: PageOf;
   private readonly problemsOf: (config: FoundConfig) => readonly ConfigProblem[];
   private readonly publish: (uri: string, diagnostics: Diagnostic[]) => void;
 
+  /** @param pageOf the address of a page, where there is one */
   constructor(
+    pageOf: PageOf,
     problemsOf: (config: FoundConfig) => readonly ConfigProblem[],
     publish: (uri: string, diagnostics: Diagnostic[]) => void,
   ) {
+    this.pageOf = pageOf;
     this.problemsOf = problemsOf;
     this.publish = publish;
   }
@@ -28,7 +32,7 @@ export class ConfigDiagnostics {
     const problems = [...this.problemsOf({ uri, text }), ...more];
     this.publish(
       uri,
-      problems.map((problem) => configDiagnosticOf(problem, document)),
+      problems.map((problem) => configDiagnosticOf(problem, document, this.pageOf)),
     );
     this.published.set(uri, about);
   }

@@ -7,7 +7,7 @@ import {
 } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Severity } from '../../config/check-id';
-import type { ConfigProblem } from '../../config/read';
+import { type ConfigProblem, UNREADABLE_CONFIG } from '../../config/read';
 import type { FindingId } from '../../engine/index';
 import type { FindingFact, RelatedFact } from '../../protocol/facts';
 import { type KnownDocument, rangeOf } from './known-document';
@@ -27,12 +27,10 @@ export interface DiagnosticData {
   readonly finding: FindingId;
 }
 
-/** @param pageOf the address of a check's page, where there is one */
-export function diagnosticOf(
-  finding: FindingFact,
-  known: KnownDocument,
-  pageOf: (check: string) => string | undefined,
-): Diagnostic {
+/** The address of a check's page, where there is one. */
+export type PageOf = (check: string) => string | undefined;
+
+export function diagnosticOf(finding: FindingFact, known: KnownDocument, pageOf: PageOf): Diagnostic {
   const data: DiagnosticData = { version: known.version, finding: finding.id };
   const diagnostic: Diagnostic = {
     range: rangeOf(finding.span, known.document),
@@ -54,12 +52,22 @@ function relatedOf({ message, span, uri }: RelatedFact, known: KnownDocument): D
   return document ? [{ message, location: { uri, range: rangeOf(span, document) } }] : [];
 }
 
-/** @param document the `tombolo.json` itself */
-export function configDiagnosticOf(problem: ConfigProblem, document: TextDocument): Diagnostic {
+/**
+ * Its detail stands on a line of its own: no hover of ours tells it in JSON.
+ * @param document the `tombolo.json` itself
+ */
+export function configDiagnosticOf(
+  { message, detail, ...problem }: ConfigProblem,
+  document: TextDocument,
+  pageOf: PageOf,
+): Diagnostic {
+  const href = pageOf(UNREADABLE_CONFIG);
   return {
     range: rangeOf(problem.span, document),
     severity: severities[problem.severity],
     source: SOURCE,
-    message: problem.message,
+    code: UNREADABLE_CONFIG,
+    ...(href !== undefined && { codeDescription: { href } }),
+    message: detail === undefined ? message : `${message}\n${detail}`,
   };
 }

@@ -81,6 +81,7 @@ export class StencilChecker {
     this.sources = { documents, disk: this.disk, configs: this.configs, listed: this.listed };
     this.runs = new CheckRuns(engine, this.configs, (run, facts) => this.ended(run, facts));
     this.notices = new ConfigDiagnostics(
+      outlet.pageOf,
       (found) => this.configs.read(found).problems,
       (uri, diagnostics) => outlet.diagnostics(uri, undefined, diagnostics),
     );

@@ -104,7 +104,7 @@ async function fixAll({ known, live }: Asked): Promise<CodeAction[]> {
   await known.until(() => known.offersTold, PATIENCE);
   if (!known.allOffers.some(({ safe }) => safe)) return [];
   const data: ActionData = { uri: known.uri, version: live.version, id: SAFE };
-  return [{ title: 'Mend all that is safe', kind: FIX_ALL, data }];
+  return [{ title: 'Apply all safe fixes', kind: FIX_ALL, data }];
 }
 
 /** Stands for all safe fixes of a document together. */

@@ -148,7 +148,7 @@ export class DocumentFixes {
         edits.push(...fix.edits);
     }
     if (edits.length === 0) return { id: '', outcome: 'needless' };
-    const title = 'Mend all that is safe';
+    const title = 'Apply all safe fixes';
     return { id: '', outcome: 'proven', title, preferred: false, edits: [editsIn(this.checked, edits)] };
   }
 

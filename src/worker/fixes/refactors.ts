@@ -58,7 +58,7 @@ function marksAt(report: Report, offset: number): Refactor[] {
   if (!isAtStart || !isWanted) return [];
   return [
     {
-      offer: offerOf('register-stack', 'register-stack', 'Cut register marks in every sheet of the stack'),
+      offer: offerOf('register-stack', 'register-stack', 'Add register marks to every sheet'),
       prove: () => addRegistrationMarks(report) ?? refuse('The marks are there, or would be of no use.'),
     },
   ];

@@ -40,7 +40,7 @@ const choices: Readonly<Record<string, Choice>> = {
   },
   'the whole file': { at: COUNTER, kind: QuickFix, title: /in this file \(7 /, left: 0 },
   'cutting the island away': { at: COUNTER, kind: QuickFix, title: /^Remove the island/, left: 3 },
-  'accepting it': { at: COUNTER, kind: QuickFix, title: /^Accept floating-island/, left: 3 },
+  'accepting it': { at: COUNTER, kind: QuickFix, title: /^Ignore floating-island/, left: 3 },
   'a standing bridge wider': {
     at: BRIDGE,
     kind: RefactorRewrite,

@@ -31,7 +31,7 @@ describe('a print in several files', () => {
       .click({ position: { x: 20, y: 5 } });
     await retry(async () => {
       await bench.page.keyboard.press('Control+.');
-      await bench.page.getByText('Cut register marks in every sheet of the stack').click({ timeout: 4000 });
+      await bench.page.getByText('Add register marks to every sheet').click({ timeout: 4000 });
     });
     // The editor itself saves what a refactoring changed in files that were not dirty before.
     await expect

@@ -130,9 +130,9 @@ describe('layers that name nothing', () => {
     const report = project(files, layers);
     expect(report.missing).toEqual(['moon.svg']);
     expect(report.faults.map(({ from, message }) => [from, message.slice(0, 24)])).toEqual([
-      ['moon.svg', 'There is no readable fil'],
-      ['sun.svg#disc', 'No element of sun.svg ha'],
-      ['//host/share/a.svg', "A layer's file is named "],
+      ['moon.svg', 'No readable file "moon.s'],
+      ['sun.svg#disc', 'No element has the id "d'],
+      ['//host/share/a.svg', 'Not a path from this tom'],
     ]);
     expect(foundIn(report)).toEqual(['sun.svg: floating-island']);
   });

@@ -30,7 +30,7 @@ describe('capFindings', () => {
     const capped = capFindings(named(Array.from({ length: 250 }, (_, i) => finding('warning', i))));
     expect(capped).toHaveLength(201);
     expect(new Set(capped.map(({ id }) => id)).size).toBe(201);
-    expect(capped.at(-1)?.message).toBe('50 more findings of thin-bridge in this file are left out.');
+    expect(capped.at(-1)?.message).toBe('50 more findings of thin-bridge in this file are not listed.');
   });
 
   it('leaves fewer alone', () => {

@@ -22,7 +22,7 @@ export const uniteOutlines: FixKind = {
     const doubled = doubledIn(finding);
     if (!doubled || doubled.whole) return undefined;
     return doubled.first === doubled.second
-      ? 'Part this outline in two where it runs back along itself'
+      ? 'Divide this outline in two where it runs back along itself'
       : `Unite the two outlines along ${formatMillimetres(doubled.stretch.length)}`;
   },
   prove: (report, finding) => {
@@ -42,7 +42,7 @@ export const removeDoubledLine: FixKind = {
     const doubled = doubledIn(finding);
     if (!doubled?.whole) return undefined;
     const many = copiesOf(report, doubled.first).length;
-    return many === 1 ? 'Remove the line that lies on another' : `Remove the ${many} lines that lie on another`;
+    return many === 1 ? 'Remove the line on top of another' : `Remove the ${many} lines on top of another`;
   },
   prove: (report, finding) => {
     const { subject } = finding;
@@ -64,7 +64,7 @@ export const removeBothLines: FixKind = {
   kind: 'remove-both-lines',
   effects: [],
   preferred: false,
-  offer: (_, finding) => (doubledIn(finding)?.whole ? 'Remove the line and all that lie on it' : undefined),
+  offer: (_, finding) => (doubledIn(finding)?.whole ? 'Remove the line and all on top of it' : undefined),
   prove: (report, finding) => {
     const { subject } = finding;
     if (subject?.kind !== 'doubled') return undefined;

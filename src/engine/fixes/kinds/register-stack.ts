@@ -6,7 +6,7 @@ import { fixResult } from '../fix-of';
 import type { FixKind } from '../kind';
 import { lacksMarks, proveMarks } from '../registration-marks';
 
-const TITLE = 'Cut register marks in every sheet of the stack';
+const TITLE = 'Add register marks to every sheet';
 
 export const registerStack: FixKind = {
   kind: 'register-stack',
