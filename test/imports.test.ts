@@ -90,6 +90,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
     'config/read',
     'config/types',
     'config/values',
+    'report/refusal',
     'text/file-size',
     'text/markdown',
     'text/text',

@@ -11,7 +11,7 @@ import type { FindingFact } from '../../protocol/facts';
 import { Priority } from '../../protocol/run-signals';
 import type { KnownDocument } from '../documents/known-document';
 import type { EngineClient } from '../engine/engine-client';
-import { type ActionData, actionFor, type PlacedOffer } from './offered-actions';
+import { type ActionData, actionFor, anywayFor, type PlacedOffer } from './offered-actions';
 import { withinRoom } from './row-limit';
 
 export const FIX_ALL = `${CodeActionKind.SourceFixAll}.tombolo`;
@@ -51,8 +51,11 @@ export async function codeActions(
       const action = actionFor(each, CodeActionKind.QuickFix, shown);
       return action ? [{ placed: each, action }] : [];
     });
-    const listed = withinRoom(rows).map(({ action }) => action);
-    const [refused, free] = [listed.filter(({ disabled }) => disabled), listed.filter(({ disabled }) => !disabled)];
+    const listed = withinRoom(rows);
+    const free = listed.map(({ action }) => action).filter(({ disabled }) => !disabled);
+    const refused = listed
+      .filter(({ action }) => action.disabled)
+      .flatMap((row) => [row.action, ...anywayFor(row.placed, row.action, known)]);
     // What cannot be had comes last; where nobody asked, it would only be in the way.
     actions.push(...free, ...(isAutomatic ? [] : refused));
   }
@@ -121,7 +124,10 @@ async function refactors(asked: Asked, offset: number): Promise<CodeAction[]> {
   const { answer } = engine.ask({ kind: 'refactors', uri, version, offset }, Priority.chosen);
   const offers = (await answer) ?? [];
   for (const { id } of offers) void proveAhead(id, asked);
-  return offers.flatMap((offer) => actionFor({ offer }, BRIDGE_CHANGES, { ...asked, shown: [] }) ?? []);
+  return offers.flatMap((offer) => {
+    const action = actionFor({ offer }, BRIDGE_CHANGES, { ...asked, shown: [] });
+    return action ? [action, ...anywayFor({ offer }, action, known)] : [];
+  });
 }
 
 /** While the list is read: then a choice takes no time, and what cannot be had is known the next time. */

@@ -6,6 +6,7 @@ import type { ShapeDescription } from '../../engine/index';
 import type { BridgeSize } from '../../protocol/engine-worker';
 import type { FindingFact, LayerFact, TagFacts } from '../../protocol/facts';
 import { Priority } from '../../protocol/run-signals';
+import { whyNot } from '../../report/refusal';
 import { escapeMarkdown } from '../../text/markdown';
 import type { Span } from '../../text/text';
 import type { KnownDocument } from '../documents/known-document';
@@ -51,7 +52,7 @@ function findingsAt(known: KnownDocument, offset: number): Told[] {
       const { check, detail, span } = finding;
       const parts = detail === undefined ? [] : [`**${escapeMarkdown(check)}**: ${escapeMarkdown(detail)}`];
       const refusals = refusalsOf(known, finding);
-      if (refusals.length > 0) parts.push([`Not offered for ${escapeMarkdown(check)}:`, ...refusals].join('\n'));
+      if (refusals.length > 0) parts.push(['Why no fix:', ...refusals].join('\n'));
       return parts.length === 0 ? [] : [{ span, text: parts.join('\n\n') }];
     });
 }
@@ -60,7 +61,7 @@ function findingsAt(known: KnownDocument, offset: number): Told[] {
 function refusalsOf(known: KnownDocument, { id }: FindingFact): string[] {
   return (known.offersOf(id) ?? []).flatMap((offer) => {
     const proof = known.proof(offer.id);
-    return proof?.outcome === 'refused' ? [`- ${escapeMarkdown(offer.title)}: ${escapeMarkdown(proof.reason)}`] : [];
+    return proof?.outcome === 'refused' ? [`- ${escapeMarkdown(offer.title)}: ${escapeMarkdown(whyNot(proof))}`] : [];
   });
 }
 

@@ -2,7 +2,8 @@
 import type { CodeAction, CodeActionKind, Diagnostic } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { FindingFact } from '../../protocol/facts';
-import type { Offer, Proof } from '../../protocol/offers';
+import { ANYWAY, type Offer, type Proof } from '../../protocol/offers';
+import { whyNot } from '../../report/refusal';
 import type { KnownDocument } from '../documents/known-document';
 import { commandAfter, workspaceEdit } from './workspace-edit';
 
@@ -56,7 +57,7 @@ export function actionFor(
 
 /** The action with what is known of it by now. */
 export function proven(action: CodeAction, proof: Proof, known: KnownDocument): CodeAction {
-  if (proof.outcome === 'refused') return { ...action, isPreferred: false, disabled: { reason: proof.reason } };
+  if (proof.outcome === 'refused') return { ...action, isPreferred: false, disabled: { reason: whyNot(proof) } };
   if (proof.outcome === 'needless') return action;
   const { title, preferred, edits } = proof;
   const command = edits && commandAfter(known, edits);
@@ -67,6 +68,15 @@ export function proven(action: CodeAction, proof: Proof, known: KnownDocument): 
     ...(edits && { edit: workspaceEdit(known, edits) }),
     ...(command && { command }),
   };
+}
+
+/** Behind what was refused, the same change for who wants it anyway: never preferred, and its title says what it leaves. */
+export function anywayFor(placed: PlacedOffer, refused: CodeAction, known: KnownDocument): CodeAction[] {
+  const proof = known.proof(proofKey(placed));
+  if (!refused.disabled || proof?.outcome !== 'refused' || !proof.anyway) return [];
+  const { disabled: _refused, ...action } = refused;
+  const data = { ...(action.data as ActionData), id: `${placed.offer.id}${ANYWAY}` };
+  return [{ ...proven({ ...action, data }, proof.anyway, known), isPreferred: false }];
 }
 
 function dataOf({ offer, finding, caret }: PlacedOffer, known: KnownDocument, live: TextDocument): ActionData {

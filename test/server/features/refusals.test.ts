@@ -4,7 +4,7 @@ import { CancellationToken, type CodeAction, CodeActionTriggerKind } from 'vscod
 import type { KnownDocument } from '../../../src/server/documents/known-document';
 import { codeActions } from '../../../src/server/features/code-actions';
 import { hoverAt } from '../../../src/server/features/hover';
-import { resolveAll } from '../../../src/server/features/resolve-action';
+import { resolveAction, resolveAll } from '../../../src/server/features/resolve-action';
 import { LocalServer } from '../local-server';
 
 /** An island that there is no place for. */
@@ -62,8 +62,8 @@ test('the hover tells them once they are known, and proves nothing for it', asyn
   const known = await server.known();
   const { live, engine } = server;
   const hover = async () => JSON.stringify((await hoverAt(known, live, island, engine))?.contents) ?? '';
-  expect(await hover()).not.toContain('Not offered');
-  await expect.poll(hover, { timeout: 20_000 }).toContain('Not offered for floating');
+  expect(await hover()).not.toContain('Why no fix');
+  await expect.poll(hover, { timeout: 20_000 }).toContain('Why no fix:');
   expect(await hover()).toContain('No bridge fits the island');
 });
 
@@ -83,4 +83,36 @@ test('two layers of one title are each offered their own bridges', async () => {
   );
   expect(layers).toHaveLength(2);
   expect(JSON.stringify(layers[0]?.edit)).not.toBe(JSON.stringify(layers[1]?.edit));
+});
+
+/** An island that a single bridge could only hold as a tongue. */
+const long = `<svg xmlns="http://www.w3.org/2000/svg" data-tombolo-reading="openings"
+  width="100mm" height="100mm" viewBox="0 0 100 100">
+<path fill-rule="evenodd" d="M10 10h80v80h-80zM20 47h60v6h-60z"/>
+</svg>`;
+
+test('what may be had anyway stands behind its refusal, plainly marked, and is put in when it is chosen', async () => {
+  server.open(long);
+  const known = await server.known();
+  const { live, engine } = server;
+  const at = live.positionAt(long.indexOf('h60v6') + 1);
+  const params = {
+    textDocument: { uri: live.uri },
+    range: { start: at, end: at },
+    context: { diagnostics: [], triggerKind: CodeActionTriggerKind.Invoked },
+  };
+  const listed = () => codeActions({ known, live, engine }, params, CancellationToken.None);
+  const isForced = ({ title }: CodeAction) => title.includes(' anyway: leaves a loose tongue');
+  await expect.poll(async () => (await listed()).some(isForced), { timeout: 20_000 }).toBe(true);
+  const actions = await listed();
+  const forced = actions.findIndex(isForced);
+  expect(actions[forced - 1]).toMatchObject({ disabled: { reason: 'It would leave a loose tongue.' } });
+  expect(actions[forced]).toMatchObject({ isPreferred: false });
+  expect(actions.filter(({ isPreferred }) => isPreferred).map(({ title }) => title)).not.toContain(
+    actions[forced]?.title,
+  );
+  const { edit: _told, ...bare } = actions[forced] as CodeAction;
+  const resolved = await resolveAction(bare, server.sources);
+  expect(resolved.edit).toEqual(actions[forced]?.edit);
+  expect(resolved.title).toBe(actions[forced]?.title);
 });
