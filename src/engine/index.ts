@@ -3,6 +3,7 @@
  * nor Node.js, runs synchronously, and never throws for what is in the text.
  */
 import { parseRootTag } from '../markup/parse';
+import { PICTURE_MARK } from '../picture/scene-svg';
 
 export { Stopped, type StopReason } from '../base/checkpoint';
 export type { Finding, Measure, Related } from '../checks/finding';
@@ -59,5 +60,16 @@ export { findingById } from './queries/find-finding';
 
 /** Whether the text itself asks to be checked: its root carries a `data-tombolo-*` attribute. */
 export function isStencil(text: string): boolean {
-  return parseRootTag(text)?.attributes.some(({ name }) => name.startsWith('data-tombolo-')) ?? false;
+  const names = ownAttributes(text);
+  return names.length > 0 && !names.includes(PICTURE_MARK);
+}
+
+/** Whether a text is a picture that was drawn of a stencil: in a stencil's folder it is none itself. */
+export function isPicture(text: string): boolean {
+  return ownAttributes(text).includes(PICTURE_MARK);
+}
+
+function ownAttributes(text: string): string[] {
+  const names = parseRootTag(text)?.attributes.map(({ name }) => name) ?? [];
+  return names.filter((name) => name.startsWith('data-tombolo-'));
 }

@@ -77,7 +77,7 @@ export class BenchPanel {
   async show(uri: vscode.Uri): Promise<void> {
     if (!this.isShowing(uri.toString())) this.post({ type: 'mark', outline: '' });
     this.uri = uri;
-    this.panel.title = `Stencil Preview (Bench): ${uri.path.split('/').at(-1) ?? ''}`;
+    this.panel.title = vscode.l10n.t('Stencil Preview (Bench): {0}', uri.path.split('/').at(-1) ?? '');
     await this.refresh();
   }
 

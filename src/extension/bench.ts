@@ -57,7 +57,10 @@ export class Bench implements vscode.Disposable {
   async openAnother(uri: vscode.Uri): Promise<void> {
     const [first] = this.panels;
     const column = first?.panel.viewColumn ?? vscode.ViewColumn.Beside;
-    const panel = this.adopt(vscode.window.createWebviewPanel(BENCH, 'Stencil Preview (Bench)', column), false);
+    const panel = this.adopt(
+      vscode.window.createWebviewPanel(BENCH, vscode.l10n.t('Stencil Preview (Bench)'), column),
+      false,
+    );
     await panel.loaded();
     if (!first) await lockOwnGroup();
     await panel.show(uri);

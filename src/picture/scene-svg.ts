@@ -6,6 +6,9 @@ import { lettering, measureLines } from './lettering';
 import { decimal } from './path-data';
 import { type Annotation, COLOURS, type Scene, type SceneLayer, type ScenePart } from './scene';
 
+/** The attribute of the root that tells a picture of a stencil from a stencil. */
+export const PICTURE_MARK = 'data-tombolo-picture';
+
 export interface SvgOptions {
   /** The layers' names, in painting order, as titles of their groups. */
   readonly names?: readonly string[];
@@ -19,7 +22,7 @@ export function sceneSvg(look: Scene, { names = [] }: SvgOptions = {}): string {
   const slants = new Set(look.sceneLayers.flatMap(({ parts }) => parts.flatMap(({ hatch }) => hatch ?? [])));
   const size = lettering(look.box);
   return [
-    `<svg xmlns="${SVG_NAMESPACE}" width="${width}mm" height="${height}mm" viewBox="${view}">`,
+    `<svg xmlns="${SVG_NAMESPACE}" ${PICTURE_MARK}="" width="${width}mm" height="${height}mm" viewBox="${view}">`,
     ...(slants.size > 0 ? [`  <defs>${[...slants].map((slant) => pattern(slant, size)).join('')}</defs>`] : []),
     ...look.sceneLayers.map((plate) => layerText(plate, size, names)),
     '</svg>',

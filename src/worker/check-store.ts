@@ -1,5 +1,5 @@
 /** The last check of each document and project, and what is offered in it. */
-import { createEngine, isStencil } from '../engine/index';
+import { createEngine, isPicture, isStencil } from '../engine/index';
 import type { CheckedFile, CheckRequest, ConfigFile } from '../protocol/engine-worker';
 import type { CheckFacts } from '../protocol/facts';
 import { CheckedDocument, type MemoryWatch, type SourceFile } from './documents/checked-document';
@@ -37,7 +37,7 @@ export class CheckStore {
   check({ key, config, project, always }: CheckRequest, sources: ReadonlyMap<string, SourceFile>): CheckFacts {
     if (project && config) return this.checkProject(key, config, sources);
     const [file] = sources.values();
-    if (!file || !(always || config || isStencil(file.text))) return NOTHING;
+    if (!file || !(always || isStencil(file.text) || (config && !isPicture(file.text)))) return NOTHING;
     const checked = CheckedDocument.check(file, config, this.engine, this.memory);
     this.keep(key, checked, [checked]);
     return { documents: [documentFactsOf(checked)], amiss: undefined, elapsed: checked.report.elapsed };

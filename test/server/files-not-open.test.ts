@@ -1,7 +1,7 @@
 /** What the server does about files that nobody has opened, and about a `tombolo.json` that is broken. */
 import { rmSync } from 'node:fs';
 import path from 'node:path';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it, it as test } from 'vitest';
 import type { Diagnostic } from 'vscode-languageserver-protocol';
 import type { FileChecked, PreviewStack, SafeFixes } from '../../src/protocol/index';
 import { applyEdits } from '../../src/text/text';
@@ -128,4 +128,14 @@ describe('all safe fixes', () => {
     const actions = await server.actions(document, found!, ['source.fixAll']);
     expect(actions.map(({ kind }) => kind)).toEqual(['source.fixAll.tombolo']);
   });
+});
+
+test('a saved picture in a stencil’s folder is no stencil itself', async () => {
+  server.write('tombolo.json', '{}');
+  const picture = sheet(ring(5, 5), 'data-tombolo-picture="" width="60mm" height="60mm"');
+  server.write('print.svg', picture);
+  expect(await checkFile('print.svg')).toMatchObject({ stencil: false });
+  await server.open('print.svg', picture);
+  await server.until('a first look', () => server.checked.find(({ stencil }) => !stencil));
+  expect(server.published.flatMap(({ diagnostics }) => diagnostics)).toEqual([]);
 });

@@ -1,5 +1,5 @@
 /** One version of a document with its report. */
-import { createEngine, type Engine, isStencil, type Settings } from '../../engine/index';
+import { createEngine, type Engine, isPicture, isStencil, type Settings } from '../../engine/index';
 import type { ConfigFile } from '../../protocol/engine-worker';
 import type { Report } from '../../report/report';
 
@@ -55,7 +55,12 @@ export class CheckedDocument {
     memory: MemoryWatch = {},
   ): CheckedDocument {
     const report = engine.check(file.text, { ...memory, ...(config && { config: config.config }) }, file.uri);
-    return new CheckedDocument(file, config !== undefined || isStencil(file.text), config, report);
+    return new CheckedDocument(
+      file,
+      isStencil(file.text) || (config !== undefined && !isPicture(file.text)),
+      config,
+      report,
+    );
   }
 
   /** A file of a project that was checked. */

@@ -21,6 +21,26 @@ test('the picture has a button that opens the text with the bench beside it', as
   await bench.shot('picture-2-bench');
 });
 
+test("the picture's own menu leads to the bench; a stencil is not offered to be set up", async () => {
+  const item = (name: string) => bench.page.getByRole('menuitem', { name });
+  const menuOf = async (file: string) => {
+    await bench.command('View: Close All Editors');
+    await bench.openFile(file);
+    await retry(async () => {
+      await bench.bench.locator('img').click({ button: 'right', timeout: 5000 });
+      await item('Tombolo: Open Stencil Preview (Bench)').waitFor({ timeout: 3000 });
+    });
+  };
+  await menuOf('plain.svg');
+  await item('Tombolo: Set Up as Stencil…').waitFor();
+  await bench.shot('picture-3-menu');
+  await bench.page.keyboard.press('Escape');
+  await menuOf('ring.svg');
+  expect(await item('Tombolo: Set Up as Stencil…').count()).toBe(0);
+  await item('Tombolo: Open Stencil Preview (Bench)').click();
+  await bench.page.getByRole('tab', { name: 'Stencil Preview (Bench): ring.svg' }).waitFor();
+});
+
 test('the Explorer offers the bench for drawings only', async () => {
   const item = bench.page.getByRole('menuitem', { name: 'Tombolo: Open Stencil Preview (Bench)' });
   await bench.page.getByRole('treeitem', { name: 'plain.svg' }).click({ button: 'right' });
