@@ -13,7 +13,7 @@ export const narrowOpening: Check = {
     outcome: 'leave a slot too narrow to paint',
     severity: 'warning',
     reads: 'file',
-    fixes: ['open-up', 'close-slot'],
+    fixes: ['open-up', 'shorten-tip', 'close-slot'],
     cure: ({ layer }) => `Open up the narrow place in "${layer}"`,
     acceptable: true,
     afterFix: {
@@ -21,7 +21,7 @@ export const narrowOpening: Check = {
       family: 'thin-opening',
       unless: ['adds-opening'],
     },
-    row: { wrong: 'paint clogs a slot, or creeps under the sheet and bleeds', click: 'open it up; close it' },
+    row: { wrong: 'paint clogs a slot, or creeps under the sheet and bleeds', click: 'widen it; close it; shorten the tip' },
   },
   *run(stencil) {
     for (const sheet of stencil.sheets) {

@@ -14,7 +14,7 @@ export const smallOpening: Check = {
     outcome: 'leave an opening too small to paint',
     severity: 'warning',
     reads: 'file',
-    fixes: ['remove-opening'],
+    fixes: ['open-up', 'remove-opening'],
     cure: ({ layer }) => `Open up the small opening in "${layer}"`,
     acceptable: true,
     afterFix: {
@@ -22,7 +22,7 @@ export const smallOpening: Check = {
       family: 'thin-opening',
       unless: ['adds-opening'],
     },
-    row: { wrong: 'an opening so small lets little paint through', click: 'remove it' },
+    row: { wrong: 'an opening so small lets little paint through', click: 'widen it; remove it' },
   },
   *run(stencil) {
     for (const sheet of stencil.sheets) {

@@ -6,12 +6,14 @@ import { bridgeFile } from './kinds/bridge-file';
 import { bridgeIsland, bridgeIslandShortest, bridgeIslandTwo } from './kinds/bridge-island';
 import { bridgeLayer, bridgeLayerUpright } from './kinds/bridge-layer';
 import { closeOutline } from './kinds/close-outline';
+import { closeSlot } from './kinds/close-slot';
 import { cutIslandAway } from './kinds/cut-island-away';
 import { removeBothLines, removeDoubledLine, uniteOutlines } from './kinds/doubled-lines';
+import { openUp } from './kinds/open-up';
 import { registerStack } from './kinds/register-stack';
 import { removeOpening } from './kinds/remove-opening';
 import { scaleStack, scaleToFit } from './kinds/scale-to-bed';
-import { closeSlot, openUp } from './kinds/slot';
+import { shortenTip } from './kinds/shorten-tip';
 import { spreadColour } from './kinds/spread-colour';
 import { stateSize, stateSizeInUnits } from './kinds/state-size';
 import { widenBridge } from './kinds/widen-bridge';
@@ -26,6 +28,7 @@ const KINDS: readonly FixKind[] = [
   cutIslandAway,
   widenBridge,
   openUp,
+  shortenTip,
   closeSlot,
   removeOpening,
   scaleToFit,

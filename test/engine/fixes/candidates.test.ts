@@ -92,7 +92,7 @@ describe('a refusal', () => {
     const { fixes, refusals } = fixesFor(report, slot);
     expect(fixes.map(({ kind }) => kind)).not.toContain('open-up');
     const refused = refusals.find(({ kind }) => kind === 'open-up');
-    expect(refused).toMatchObject({ id: `${slot.id}!open-up`, title: 'Open up to 0.60 mm', scope: 'place' });
+    expect(refused).toMatchObject({ id: `${slot.id}!open-up`, title: 'Widen this slot to 0.60 mm', scope: 'place' });
     expect(refused?.reason).toBe('It would leave a bridge too thin to hold.');
   });
 

@@ -134,11 +134,18 @@ describe('other mends', () => {
       expect(mends.has('open-up')).toBe(false);
     });
 
-    it('are not offered for points, and cut lines are not opened up', () => {
+    it('are others for points, which are not closed', () => {
       const point = fixed(stencil('<path d="M20 20H40V30L70 30.3V30.6L40 31V50H20Z"/>'), 'narrow-opening');
-      expect([...point.keys()]).toEqual(['accept']);
+      expect([...point.keys()]).toEqual(['open-up', 'shorten-tip', 'accept']);
+      expect(checksIn(point.get('open-up') ?? '')).toEqual([]);
+      expect(checksIn(point.get('shorten-tip') ?? '')).toEqual([]);
+    });
+
+    it('open up cut lines, too', () => {
       const lines = stencil(`<path fill="none" stroke="#f00" stroke-width="0.01" d="${dumbbell}"/>`);
-      expect([...fixed(lines, 'narrow-opening').keys()]).not.toContain('open-up');
+      const opened = fixed(lines, 'narrow-opening').get('open-up') ?? '';
+      expect(opened).toContain('d="M20 20H40V34.69H60V20H80V50H60V35.31H40V50H20Z"');
+      expect(checksIn(opened)).toEqual([]);
     });
   });
 

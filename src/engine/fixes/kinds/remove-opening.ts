@@ -11,10 +11,7 @@ export const removeOpening: FixKind = {
   safe: false,
   effects: [],
   preferred: false,
-  offer: (_, { subject }) => {
-    if (!openingOf(subject)) return undefined;
-    return subject?.kind === 'thin' ? 'Remove this pinhole' : 'Remove this opening';
-  },
+  offer: (_, { subject }) => openingOf(subject) && 'Remove this opening',
   prove: (report, finding) => {
     const place = openingOf(finding.subject);
     if (!place) return undefined;
