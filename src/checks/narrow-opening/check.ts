@@ -21,7 +21,10 @@ export const narrowOpening: Check = {
       family: 'thin-opening',
       unless: ['adds-opening'],
     },
-    row: { wrong: 'paint clogs a slot, or creeps under the sheet and bleeds', click: 'widen it; close it; shorten the tip' },
+    row: {
+      wrong: 'paint clogs a slot, or creeps under the sheet and bleeds',
+      click: 'widen it; close it; shorten the tip',
+    },
   },
   *run(stencil) {
     for (const sheet of stencil.sheets) {
