@@ -7,7 +7,7 @@ export interface Wording {
 }
 
 /** Characters that a name may take in a message beside what else that must say. */
-export const NAME_ROOM = 24;
+export const NAME_ROOM = 22;
 
 /** The same for what is written in markup, as references and names of elements. */
 export const MARKUP_ROOM = 40;

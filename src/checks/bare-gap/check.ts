@@ -38,7 +38,7 @@ function* describe(stencil: StackStencil, gap: BareGap): Iterable<FindingDraft> 
   const [wide, allowed] = [width, slip].map(formatMillimetres);
   const [one, other] = quoted([first.sheet.layer.name, second.sheet.layer.name]);
   yield {
-    message: `Gap ${closed ? 'up to' : 'of'} ${wide} between ${one} and ${other}: within the ${allowed} a sheet may slip, so it will look uneven.`,
+    message: `Gap ${closed ? 'up to' : 'of'} ${wide} between ${one} and ${other}: within the ${allowed} a sheet may slip, so it looks uneven.`,
     detail:
       `A sheet that slips by ${allowed} closes the gap or makes it twice as wide. Extend ${quotedName(first)} under ` +
       `${quotedName(second)}, set the two farther apart, or lower limits.slip in tombolo.json if you register more ` +

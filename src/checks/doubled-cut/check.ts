@@ -104,7 +104,7 @@ function wordingOf({ layer }: Sheet, { first, second, whole, stretch }: DoubledL
     message:
       layer.reading === 'sheet'
         ? `Two pieces of material share a border of ${length}: a cut where none should be. Unite them.`
-        : `Two lines cancel each other out for ${length}: a cut where none should be. Unite the two outlines.`,
+        : `Two lines cancel each other out for ${length}: a cut where none should be.`,
     detail: `${CUT_TWICE} There it would cut where nothing is to be cut at all. Unite the two outlines, or remove both.`,
   };
 }

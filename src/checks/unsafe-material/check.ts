@@ -1,6 +1,6 @@
 import { materialOf } from '../../config/limits';
 import type { Material } from '../../config/material';
-import { NAME_ROOM, shortened, type Wording } from '../../text/wording';
+import { MARKUP_ROOM, shortened, type Wording } from '../../text/wording';
 import type { Check } from '../check';
 import { rootSpan } from '../places';
 
@@ -30,7 +30,7 @@ export const unsafeMaterial: Check = {
 
 function neverCut({ title }: Material): Wording {
   return {
-    message: `Never cut ${shortened(title, NAME_ROOM)} with a laser: it gives off hydrogen chloride.`,
+    message: `Never cut ${shortened(title, MARKUP_ROOM)} with a laser: it gives off hydrogen chloride.`,
     detail:
       `Hydrogen chloride harms you and the machine. Take card or board instead of ${title}; or cut it with a knife, and ` +
       'say so in tombolo.json: "tool": "knife" in "cutter".',
@@ -39,7 +39,7 @@ function neverCut({ title }: Material): Wording {
 
 function askFirst({ title }: Material): Wording {
   return {
-    message: `Ask your workshop before lasering ${shortened(title, NAME_ROOM)}: it can melt, burn or give off harmful fumes.`,
+    message: `Ask your workshop before lasering ${shortened(title, MARKUP_ROOM)}: it can melt, burn or give off harmful fumes.`,
     detail:
       `Workshops disagree whether ${title} may be cut with a laser. The rules of yours, the machine's manual and local ` +
       'codes decide.',
