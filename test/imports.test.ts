@@ -84,6 +84,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
     'stack/misregistration',
     'stack/registration-marks',
     'text/text',
+    'text/text-shift',
   ],
   server: [
     'config/check-id',

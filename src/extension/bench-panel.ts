@@ -75,7 +75,7 @@ export class BenchPanel {
   }
 
   async show(uri: vscode.Uri): Promise<void> {
-    if (!this.isShowing(uri.toString())) this.post({ type: 'mark', outline: '' });
+    if (!this.isShowing(uri.toString())) this.post({ type: 'mark', outline: '', layers: [] });
     this.uri = uri;
     this.panel.title = vscode.l10n.t('Stencil Preview (Bench): {0}', uri.path.split('/').at(-1) ?? '');
     await this.refresh();
@@ -115,7 +115,8 @@ export class BenchPanel {
     const late =
       editor?.document.uri.toString() === uri.toString() &&
       (editor.document.version !== version || !editor.selection.active.isEqual(place));
-    if (!late && this.isShowing(uri.toString())) this.post({ type: 'mark', outline: shape?.outline ?? '' });
+    if (!late && this.isShowing(uri.toString()))
+      this.post({ type: 'mark', outline: shape?.outline ?? '', layers: shape?.layers ?? [] });
   }
 
   private post(message: ToBench): void {

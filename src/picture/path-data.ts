@@ -1,5 +1,8 @@
-/** Regions as the text of SVG paths. */
+/** Regions and lines as the text of SVG paths. */
+import type { Curve } from '../geometry/base/curve-types';
 import type { Region, Ring } from '../geometry/base/polygon-types';
+import { DRAWN_ALIKE } from '../geometry/base/tolerances';
+import { flattenCurve } from '../geometry/curve/flatten';
 
 /** SVG path data of a region, in its own units (mm), to the micrometre. Fill it by the even-odd rule. */
 export function pathData(region: Region): string {
@@ -17,6 +20,17 @@ export function ringPath(ring: Ring): string {
     points.push(`${decimal(ring[index]!)} ${decimal(ring[index + 1]!)}`);
   }
   return points.length === 0 ? '' : `M${points.join('L')}Z`;
+}
+
+/** Path data of curves one after the other, as chords; it is not closed, unless the last ends where the first begins. */
+export function linePath(curves: readonly Curve[]): string {
+  const first = curves[0]?.start;
+  if (!first) return '';
+  const ends: number[] = [];
+  for (const curve of curves) flattenCurve(curve, DRAWN_ALIKE, ends);
+  const points: string[] = [];
+  for (let i = 0; i + 1 < ends.length; i += 2) points.push(`L${decimal(ends[i]!)} ${decimal(ends[i + 1]!)}`);
+  return `M${decimal(first.x)} ${decimal(first.y)}${points.join('')}`;
 }
 
 /** To three decimals; 0 for what is not finite, so that no word such as `NaN` gets into a picture. */

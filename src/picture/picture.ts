@@ -3,9 +3,10 @@
 import type { Config } from '../config/types';
 import { joinBoxes } from '../geometry/base/ring';
 import type { Report } from '../report/report';
+import { cutLinesOf } from '../sheet/cut-lines/index';
 import type { Sheet } from '../sheet/types';
 import { necksOf } from './necks';
-import { pathData } from './path-data';
+import { linePath, pathData } from './path-data';
 import { printScene } from './print-scene';
 import { COLOURS, type PictureLayer, type PictureStack, type Scene, type ViewMode } from './scene';
 import { sheetScene } from './sheet-scene';
@@ -53,6 +54,11 @@ export function pictureLayer({ layer, openings, pieces }: Sheet): PictureLayer {
     paint: layer.paint,
     openings: pathData(openings),
     label: pieces.find(({ island }) => !island)?.label,
+    ...(layer.reading === 'outlines' && {
+      cutLines: cutLinesOf(layer)
+        .map(({ curves }) => linePath(curves))
+        .join(''),
+    }),
     islands: pieces
       .filter(({ island }) => island)
       .map(({ polygon, area, label }) => ({ outline: pathData([polygon]), area, label })),

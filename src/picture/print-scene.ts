@@ -4,6 +4,8 @@ import { IDENTITY } from '../geometry/base/matrix';
 import {
   COLOURS,
   colourOr,
+  cutLineParts,
+  looseInPlace,
   type PictureLayer,
   type PictureStack,
   rectangle,
@@ -41,7 +43,12 @@ export function printScene({ sheet, layers }: PictureStack, options: PrintOption
             layer: index,
             place: options.placeOf?.(index) ?? IDENTITY,
             annotations: [],
-            parts: [coat(layer, options.opacity ?? 1), ...(options.marksIslands ? layer.islands.map(island) : [])],
+            // A layer's islands lie right over its paint, so that later layers cover them as they will on the wall.
+            parts: [
+              coat(layer, options.opacity ?? 1),
+              ...cutLineParts(layer),
+              ...(options.marksIslands ? layer.islands.map((island) => looseInPlace(island, sheet)) : []),
+            ],
           },
         ],
   );
@@ -66,9 +73,4 @@ function fixed(parts: readonly ScenePart[]): SceneLayer {
 
 function coat({ openings, paint }: PictureLayer, opacity: number): ScenePart {
   return { role: 'paint', outline: openings, fill: colourOr(paint, '#000000'), opacity };
-}
-
-/** A layer's islands lie right over its paint, so that later layers cover them as they will on the wall. */
-function island({ outline }: PictureLayer['islands'][number]): ScenePart {
-  return { role: 'island', outline, fill: '#ffffff', opacity: 0.45, hatch: 45 };
 }

@@ -4,7 +4,7 @@ import { translation } from '../geometry/base/matrix';
 import { SVG_NAMESPACE } from '../markup/namespaces';
 import { lettering, measureLines } from './lettering';
 import { decimal } from './path-data';
-import { type Annotation, COLOURS, type Scene, type SceneLayer, type ScenePart } from './scene';
+import { type Annotation, COLOURS, outerRing, type Scene, type SceneLayer, type ScenePart } from './scene';
 
 /** The attribute of the root that tells a picture of a stencil from a stencil. */
 export const PICTURE_MARK = 'data-tombolo-picture';
@@ -37,16 +37,21 @@ function layerText(
 ): string {
   const name = layer === undefined ? undefined : names[layer];
   const title = name === undefined ? '' : `<title>${escapeText(name)}</title>`;
-  const content = [...parts.map((part) => partText(part, size)), ...notes.map((note) => annotationText(note, size))];
+  const content = [
+    ...parts.map((part, order) => partText(part, size, `rim-${layer}-${order}`)),
+    ...notes.map((note) => annotationText(note, size)),
+  ];
   return `  <g${transformText(place)}>${title}${content.join('')}</g>`;
 }
 
-function partText({ role, outline, fill, opacity, hatch, fall }: ScenePart, size: number): string {
+/** @param id that no other part has */
+function partText({ role, outline, fill, opacity, hatch, rim, fall }: ScenePart, size: number, id: string): string {
   if (outline === '') return '';
   const thin = size / 12;
   const place = fall ? transformText(translation(fall.x, fall.y)) : '';
   const shape = (attributes: string) => `<path fill-rule="evenodd"${place} d="${outline}" ${attributes}/>`;
   if (role === 'frame') return shape(`fill="none" stroke="${fill}" stroke-width="${decimal(thin)}"`);
+  if (role === 'cut-line') return shape(`fill="none" stroke="${COLOURS.note}" stroke-width="${decimal(thin)}"`);
   if (role === 'shadow') {
     const down = transformText(translation(size / 24, size / 16));
     return `<path fill-rule="evenodd"${down} d="${outline}" fill="${fill}" fill-opacity="${decimal(opacity)}"/>`;
@@ -57,8 +62,14 @@ function partText({ role, outline, fill, opacity, hatch, fall }: ScenePart, size
     }`,
   );
   if (hatch === undefined) return filled;
-  const lines = `fill="url(#${patternName(hatch)})" stroke="${COLOURS.hatch}" stroke-width="${decimal(thin)}"`;
-  return filled + shape(lines);
+  const lines = `url(#${patternName(hatch)})`;
+  const edge = `stroke="${COLOURS.hatch}" stroke-width="${decimal(thin)}"`;
+  if (rim === undefined) return filled + shape(`fill="${lines}" ${edge}`);
+  // Of a line twice as wide as the rim, the half that lies inside.
+  const ring = (attributes: string) => `<path${place} d="${outerRing(outline)}" fill="none" ${attributes}/>`;
+  const clip = `<clipPath id="${id}"><path d="${outerRing(outline)}"/></clipPath>`;
+  const inside = `stroke="${lines}" stroke-width="${decimal(2 * rim)}" clip-path="url(#${id})"`;
+  return clip + filled + ring(inside) + ring(edge);
 }
 
 const patternName = (slant: number): string => `hatch-${decimal(slant).replace('.', '_')}`;
@@ -73,7 +84,7 @@ function pattern(slant: number, size: number): string {
 }
 
 function annotationText(note: Annotation, size: number): string {
-  if (note.kind === 'number') {
+  if (note.kind === 'letter') {
     return writing(note.at, note.text, `text-anchor="middle" dominant-baseline="central" font-weight="700"`, size);
   }
   if (note.kind === 'caption') {

@@ -1,9 +1,12 @@
-/** One sheet, as it comes from the cutter: card with see-through openings, its pieces numbered, its necks measured. */
+/** One sheet, as it comes from the cutter: card with see-through openings, its pieces lettered, its necks measured. */
 import type { Point } from '../geometry/base/curve-types';
 import { IDENTITY } from '../geometry/base/matrix';
+import type { Box } from '../geometry/base/polygon-types';
 import {
   type Annotation,
   COLOURS,
+  cutLineParts,
+  looseHatch,
   type PictureIsland,
   type PictureLayer,
   type PictureNeck,
@@ -30,11 +33,12 @@ export function sheetScene({ sheet, layers }: PictureStack, index: number, { nec
     { role: 'under', outline, fill: COLOURS.under, opacity: 1 },
     card(outline, layer),
     ...layer.islands.map(gone),
-    ...layer.islands.map(fallen),
+    ...cutLineParts(layer),
+    ...layer.islands.map((island, order) => fallen(island, order, sheet)),
     { role: 'frame', outline, fill: COLOURS.frame, opacity: 1 },
   ];
-  const frame: Annotation[] = layer.label ? [{ kind: 'number', at: layer.label, text: '1' }] : [];
-  const notes = [...frame, ...layer.islands.map(numberOf), ...necks.map(dimension)];
+  const frame: Annotation[] = layer.label ? [{ kind: 'letter', at: layer.label, text: pieceLetter(0) }] : [];
+  const notes = [...frame, ...layer.islands.map(letterOf), ...necks.map(dimension)];
   return { kind: 'sheet', box: sheet, sceneLayers: [{ layer: index, place: IDENTITY, parts, annotations: notes }] };
 }
 
@@ -49,24 +53,33 @@ function gone({ outline }: PictureIsland): ScenePart {
 }
 
 /** An island hangs a little out of its place, larger ones farther. */
-function fallen({ outline, area }: PictureIsland, order: number): ScenePart {
-  const size = Math.sqrt(area);
+function fallen({ outline, area }: PictureIsland, order: number, sheet: Box): ScenePart {
   const slant = SLANTS[order % SLANTS.length] as number;
   return {
     role: 'fallen',
     outline,
     fill: COLOURS.card,
     opacity: 1,
-    hatch: slant,
-    fall: { x: size * 0.06, y: size * 0.14 },
+    ...looseHatch(area, sheet, slant),
+    fall: fallOf(area),
   };
 }
 
-/** The frame piece is the first; islands are counted on from it. */
-function numberOf(island: PictureIsland, order: number): Annotation {
-  const { x, y } = fallen(island, order).fall as Point;
-  const at = { x: island.label.x + x, y: island.label.y + y };
-  return { kind: 'number', at, text: String(order + 2) };
+function fallOf(area: number): Point {
+  const size = Math.sqrt(area);
+  return { x: size * 0.06, y: size * 0.14 };
+}
+
+/** The frame piece is the first; islands are lettered on from it. */
+function letterOf({ label, area }: PictureIsland, order: number): Annotation {
+  const { x, y } = fallOf(area);
+  return { kind: 'letter', at: { x: label.x + x, y: label.y + y }, text: pieceLetter(order + 1) };
+}
+
+/** a, b … z, aa, ab …: findings are numbered, so pieces are not. */
+export function pieceLetter(order: number): string {
+  const last = String.fromCharCode(97 + (order % 26));
+  return order < 26 ? last : pieceLetter(Math.floor(order / 26) - 1) + last;
 }
 
 function dimension({ width, from, to }: PictureNeck): Annotation {

@@ -2,7 +2,16 @@
 import type { Point } from '../geometry/base/curve-types';
 import { translation } from '../geometry/base/matrix';
 import type { Box } from '../geometry/base/polygon-types';
-import { COLOURS, colourOr, type PictureStack, rectangle, type Scene, type SceneLayer } from './scene';
+import {
+  COLOURS,
+  colourOr,
+  cutLineParts,
+  looseInPlace,
+  type PictureStack,
+  rectangle,
+  type Scene,
+  type SceneLayer,
+} from './scene';
 import { card } from './sheet-scene';
 
 export interface SheetsOptions {
@@ -49,16 +58,8 @@ function sheetLayer({ sheet, layers }: PictureStack, index: number, step: Point)
     parts: [
       { role: 'shadow', outline: cut.outline, fill: COLOURS.shadow, opacity: 0.22 },
       cut,
-      ...layer.islands.map(
-        (island) =>
-          ({
-            role: 'island',
-            outline: island.outline,
-            fill: '#ffffff',
-            opacity: 0.45,
-            hatch: 45,
-          }) as const,
-      ),
+      ...cutLineParts(layer),
+      ...layer.islands.map((island) => looseInPlace(island, sheet)),
       { role: 'frame', outline, fill: COLOURS.frame, opacity: 1 },
     ],
     annotations: [

@@ -5,11 +5,14 @@ import { COLOURS, type Scene, type ViewMode } from '../picture/scene';
 import type { PreviewStack } from '../protocol/index';
 import { type BenchControls, benchToolbar, makeNearness } from './bench-commands';
 import { Canvas } from './canvas/canvas';
+import type { CaretShape } from './canvas/picture';
 import { html, setAttributes, setText } from './dom/dom';
 import { Calibration, MM_PER_INCH } from './panels/calibration';
+import { FindingFilterHead } from './panels/finding-filter';
 import { FindingList } from './panels/finding-list';
 import { LayerList } from './panels/layer-list';
 import { Lists } from './panels/lists';
+import { RegisterChip } from './panels/register-chip';
 import { heldKey, SlipPanel } from './panels/slip-panel';
 import type { Toolbar } from './panels/toolbar';
 import { ViewOptions } from './panels/view-options';
@@ -72,10 +75,14 @@ export class BenchPage {
   private readonly layers = new LayerList({
     use: (index) => this.layerUsed(index),
     move: (index, to) => this.stack && this.host.reorder(this.stack, index, to),
+    say: (text) => setText(this.live, text),
   });
-  private readonly findings = new FindingList((index) => this.choose(index));
-  private readonly heading = html('h2');
+  private readonly findings = new FindingList((number) => this.choose(number));
+  private readonly findingHead = new FindingFilterHead((change) => this.change(change));
+  private readonly registerChip = new RegisterChip(() => this.change({ slips: {} }));
   private readonly title = html('h1', { class: 'unseen' });
+  /** What has become of what was done here, for those who do not see it. */
+  private readonly live = html('div', { class: 'unseen', 'aria-live': 'polite' });
   private readonly notice: HTMLElement;
   private readonly calibration: Calibration;
   private readonly lists: Lists;
@@ -99,7 +106,7 @@ export class BenchPage {
     });
     this.toolController = new ToolController(this.toolHost(), () => this.toolbar?.draw());
     this.canvas = new Canvas(
-      (index) => this.choose(index),
+      (number) => this.choose(number),
       this.toolController,
       (view, chosen) => this.moved(view, chosen),
     );
@@ -116,9 +123,11 @@ export class BenchPage {
     });
     this.notice = this.makeNotice();
     this.lists = this.makeLists();
+    this.canvas.element.append(this.registerChip.element);
     this.room.append(this.canvas.element, this.lists.element);
     this.element = html('main', { class: 'bench' }, [
       this.title,
+      this.live,
       this.warnings.element,
       this.toolbar.element,
       this.notice,
@@ -149,8 +158,8 @@ export class BenchPage {
   }
 
   /** Marks what the text at the caret draws. */
-  mark(outline: string): void {
-    this.canvas.mark(outline);
+  mark(shape: CaretShape): void {
+    this.canvas.mark(shape);
   }
 
   private draw(): void {
@@ -165,24 +174,30 @@ export class BenchPage {
     this.canvas.draw(stack, state, this.look(stack));
     this.options.draw(state, groundOf(stack, state) ?? COLOURS.ground);
     this.slips.draw(stack, state, this.measures.figures);
-    const rows = stack.layers.map((layer, index) => ({ layer, shown: isLayerShown(state, stack, index) }));
+    const keys = layerKeys(stack);
+    const rows = stack.layers.map((layer, index) => ({
+      layer,
+      key: keys[index] ?? '',
+      shown: isLayerShown(state, stack, index),
+    }));
     this.layers.draw(rows, state.mode);
-    const shown = stack.findings.flatMap((finding, index) =>
+    const shown = stack.findings.flatMap((finding) =>
       isFindingShown(state, stack, finding)
         ? [
             {
               finding,
-              index,
-              selected: index === state.selected,
+              selected: finding.number === state.selected,
               layerName: finding.layer === undefined ? undefined : stack.layers[finding.layer]?.name,
             },
           ]
         : [],
     );
     this.findings.draw(shown);
-    setText(this.heading, headingFor(shown.length, stack.findings.length));
+    this.findingHead.draw(stack, state, shown.length);
+    this.registerChip.draw(stack, state);
     this.lists.count('findings', shown.length);
     this.lists.count('layers', stack.layers.length);
+    this.lists.offer('slip', state.mode === 'print');
   }
 
   /** Gives picture and lists their shares of the room. */
@@ -205,7 +220,13 @@ export class BenchPage {
           { id: 'layers', title: 'Layers', element: list('Layers (spray order)', this.layers.element) },
           { id: 'slip', title: 'Misregistration', element: this.slips.element },
         ],
-        [{ id: 'findings', title: 'Findings', element: html('div', {}, [this.heading, this.findings.element]) }],
+        [
+          {
+            id: 'findings',
+            title: 'Findings',
+            element: html('div', {}, [this.findingHead.element, this.findings.element]),
+          },
+        ],
       ],
       'findings',
     );
@@ -233,6 +254,8 @@ export class BenchPage {
   private showMode(mode: ViewMode): void {
     const elsewhere = (mode === 'sheets') !== (this.state.mode === 'sheets');
     this.change({ mode });
+    // There the sheet is chosen.
+    if (mode === 'sheet') this.lists.choose('layers');
     if (elsewhere) this.canvas.setViewport(undefined);
   }
 
@@ -292,11 +315,12 @@ export class BenchPage {
     else this.change({ hidden: hidden.includes(name) ? hidden.filter((other) => other !== name) : [...hidden, name] });
   }
 
-  private choose(index: number): void {
-    const finding = this.stack?.findings[index];
+  /** @param number of the finding */
+  private choose(number: number): void {
+    const finding = this.stack?.findings.find((each) => each.number === number);
     if (!this.stack || !finding) return;
-    this.change({ selected: index });
-    this.canvas.bringIntoView(index);
+    this.change({ selected: number });
+    this.canvas.bringIntoView(finding);
     if (finding.island) void this.toolController.plan(finding.id);
     this.host.reveal(finding.uri, finding.from, finding.to);
   }
@@ -346,9 +370,4 @@ export class BenchPage {
 /** Another drawing is looked at in the same way, but with nothing hidden, slipped or chosen. */
 function firstStateLike({ mode, opacity, apart, marks }: BenchState): BenchState {
   return { ...FIRST_STATE, mode, opacity, apart, marks };
-}
-
-function headingFor(shown: number, all: number): string {
-  if (all === 0) return 'Findings: none';
-  return shown === all ? `Findings: ${all}` : `Findings: ${shown} of ${all} shown`;
 }

@@ -2,6 +2,7 @@
 import '@vscode-elements/elements/dist/vscode-button/index.js';
 import type { FromBench, ToBench } from '../protocol/webview';
 import { BenchPage, type SavedPage } from './app';
+import { followTheme } from './dom/badge-ink';
 import { drawPicture } from './export-picture';
 import { BenchRequests } from './state/requests';
 
@@ -33,9 +34,10 @@ const page = new BenchPage(
 );
 
 document.body.append(page.element);
+followTheme();
 window.addEventListener('message', ({ data }: MessageEvent<ToBench>) => {
   if (data.type === 'stack') page.show(data.stack);
-  else if (data.type === 'mark') page.mark(data.outline);
+  else if (data.type === 'mark') page.mark(data);
   else if (data.type === 'screen') page.setScreen(data.pixelsPerInch);
   else if (data.type === 'gone') page.gone(data.name);
   else if (data.type === 'answer') questions.hear(data.id, data.answer);

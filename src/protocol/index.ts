@@ -51,6 +51,8 @@ export interface PlaceParams extends DocumentParams {
 /** Path data as in the stack, and the text of the element that draws it. */
 export interface MarkedShape {
   readonly outline: string;
+  /** The layers that have a part of it. */
+  readonly layers: readonly LayerId[];
   readonly from: number;
   readonly to: number;
 }
@@ -241,6 +243,8 @@ export interface PreviewLayer extends PictureLayer {
 }
 
 export interface PreviewFinding extends Wording {
+  /** What people call it by. It keeps the number while the text is edited, and no other finding of the stack gets it. */
+  readonly number: number;
   /** What it is asked about by. */
   readonly id: FindingId;
   /** The document that it lies in. */

@@ -6,8 +6,8 @@ import type { BenchRequest } from './requests';
 
 export type ToBench =
   | { readonly type: 'stack'; readonly stack: PreviewStack }
-  /** What the text at the caret draws, as path data in mm; empty where it draws nothing. */
-  | { readonly type: 'mark'; readonly outline: string }
+  /** What the text at the caret draws, as path data in mm, and in which layers; empty where it draws nothing. */
+  | { readonly type: 'mark'; readonly outline: string; readonly layers: readonly LayerId[] }
   /** What the server says to a question of that number. */
   | { readonly type: 'answer'; readonly id: number; readonly answer: unknown }
   /** The file that is shown was deleted. */

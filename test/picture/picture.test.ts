@@ -74,8 +74,8 @@ describe('a picture of the stack', () => {
       expect.stringMatching(/^matrix/),
     );
     expect(children.filter(({ name }) => name === 'text').map(({ children: [text] }) => text?.value)).toEqual([
-      '1',
-      '2',
+      'a',
+      'b',
     ]);
     expect(() => new Resvg(svg).render()).not.toThrow();
   });
@@ -87,6 +87,26 @@ describe('a picture of the stack', () => {
     const material = 2400 - 1500 + 2400 - 300 - 100;
     expect(Math.abs(card - material) / material).toBeLessThan(0.02);
     expect(svg).toMatch(/>1 {2}sky<[\s\S]*>2 {2}reeds</);
+  });
+
+  it('a large loose piece hatched inside its edge, in a renderer that knows no style sheets', () => {
+    const frame = `<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="80mm" viewBox="0 0 100 80"
+      data-tombolo-reading="openings"><path fill-rule="evenodd" d="M5 5H95V75H5ZM8 8H92V72H8Z"/></svg>`;
+    const svg = stackPicture(check(frame), { look: 'sheet' });
+    expect(svg).toContain('<clipPath id="rim-0-');
+    const hatched = areasByColour(svg).get('#6d28d9') ?? 0;
+    // Pixels that are wholly of its colour: lines over a band round 84 × 64 mm, and the edge itself.
+    expect(hatched).toBeGreaterThan(20);
+    expect(hatched).toBeLessThan(2 * (84 + 64) * 2);
+  });
+
+  it('outlines: their lines, open and doubled ones too', () => {
+    const lines = `<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="40mm" viewBox="0 0 60 40"
+      data-tombolo-reading="outlines" fill="none" stroke="#000" stroke-width="0.1">
+      <path d="M5 5H25V25H5Z"/><path d="M5 5H25V25H5Z"/><path d="M30 5H50V25"/></svg>`;
+    const svg = stackPicture(check(lines));
+    expect(svg.match(/M30 5L50 5L50 25(?!L)/g)).toHaveLength(1);
+    expect(svg.match(/M5 5L25 5L25 25L5 25L5 5/g)).toHaveLength(2);
   });
 
   it.each(['', '<svg', 'no markup at all', '<svg xmlns="http://www.w3.org/2000/svg" width="0" height="-3"/>'])(

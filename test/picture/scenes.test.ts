@@ -2,7 +2,7 @@ import { describe, expect, it, test } from 'vitest';
 import { measureLines } from '../../src/picture/lettering';
 import { printScene } from '../../src/picture/print-scene';
 import type { PictureStack, Scene } from '../../src/picture/scene';
-import { sheetScene } from '../../src/picture/sheet-scene';
+import { pieceLetter, sheetScene } from '../../src/picture/sheet-scene';
 import { allSheetsScene } from '../../src/picture/sheets-scene';
 
 const island = { outline: 'M2 2L4 2L4 4Z', area: 4, label: { x: 3, y: 3 } };
@@ -56,16 +56,39 @@ describe('all sheets', () => {
 });
 
 describe('one sheet', () => {
-  it('has its islands out of their places by the share of their size, numbered after the frame', () => {
+  it('has its islands out of their places by the share of their size, lettered after the frame', () => {
     const labelled = { ...stack(1), layers: [{ ...layer('sun'), label: { x: 50, y: 40 } }] };
     const [plate] = sheetScene(labelled, 0).sceneLayers;
     const fallen = plate?.parts.find(({ role }) => role === 'fallen');
     expect(fallen?.fall).toEqual({ x: expect.closeTo(0.12, 9), y: expect.closeTo(0.28, 9) });
     expect(plate?.parts.find(({ role }) => role === 'gone')?.outline).toBe(island.outline);
     expect(plate?.annotations).toEqual([
-      { kind: 'number', at: { x: 50, y: 40 }, text: '1' },
-      { kind: 'number', at: { x: expect.closeTo(3.12, 9), y: expect.closeTo(3.28, 9) }, text: '2' },
+      { kind: 'letter', at: { x: 50, y: 40 }, text: 'a' },
+      { kind: 'letter', at: { x: expect.closeTo(3.12, 9), y: expect.closeTo(3.28, 9) }, text: 'b' },
     ]);
+  });
+
+  it('goes on after z', () => expect([0, 25, 26, 27, 52].map(pieceLetter)).toEqual(['a', 'z', 'aa', 'ab', 'ba']));
+
+  it('a piece with more than a third of the sheet is hatched along its edge only, in every picture', () => {
+    const large = { ...island, area: 0.4 * 100 * 80 };
+    const one = { ...stack(1), layers: [{ ...layer('sun'), islands: [island, large] }] };
+    const scenes = [sheetScene(one, 0), allSheetsScene(one), printScene(one, { marksIslands: true })];
+    for (const { kind, sceneLayers } of scenes) {
+      const parts = sceneLayers.flatMap((each) => each.parts).filter(({ hatch }) => hatch !== undefined);
+      expect(
+        parts.map(({ rim }) => rim !== undefined),
+        kind,
+      ).toEqual([false, true]);
+    }
+  });
+
+  it('cut lines are drawn in every picture', () => {
+    const one = { ...stack(1), layers: [{ ...layer('sun'), cutLines: 'M0 0L5 5' }] };
+    for (const scene of [sheetScene(one, 0), allSheetsScene(one), printScene(one)]) {
+      const [line] = scene.sceneLayers.flatMap(({ parts }) => parts.filter(({ role }) => role === 'cut-line'));
+      expect(line?.outline, scene.kind).toBe('M0 0L5 5');
+    }
   });
 
   it('neighbouring islands have hatches of different slant', () => {

@@ -1,4 +1,4 @@
-/** The writing on the picture: numbers of pieces, measures of necks, names of sheets. As large at every nearness. */
+/** The writing on the picture: letters of pieces, measures of necks, names of sheets. As large at every nearness. */
 import type { Point } from '../../geometry/base/curve-types';
 import { apply } from '../../geometry/base/matrix';
 import { measureLines } from '../../picture/lettering';
@@ -72,7 +72,7 @@ function layoutOf(note: Annotation): {
   readonly lines: string;
   readonly at: { readonly x: number; readonly y: number };
 } {
-  if (note.kind === 'number') return { lines: '', at: note.at };
+  if (note.kind === 'letter') return { lines: '', at: note.at };
   if (note.kind === 'caption') return { lines: '', at: { x: note.at.x + 17, y: note.at.y - 10 } };
   const { lines, label } = measureLines(note.from, note.to, LETTERS);
   return { lines, at: label };

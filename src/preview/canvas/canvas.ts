@@ -1,13 +1,12 @@
 /** The part of the bench that one looks at: picture, marks and scale, moved and scaled by mouse and keyboard. */
-import type { Matrix, Point } from '../../geometry/base/curve-types';
-import { apply, IDENTITY } from '../../geometry/base/matrix';
+import type { Point } from '../../geometry/base/curve-types';
 import type { Box } from '../../geometry/base/polygon-types';
 import { joinBoxes } from '../../geometry/base/ring';
 import type { Scene } from '../../picture/scene';
 import type { PreviewFinding, PreviewStack } from '../../protocol/index';
 import { html, setAttributes, setText, svg } from '../dom/dom';
 import { MM_PER_INCH } from '../panels/calibration';
-import { type BenchState, isFindingShown } from '../state/state';
+import type { BenchState } from '../state/state';
 import {
   bringIntoView,
   centreOn,
@@ -23,10 +22,18 @@ import { followPointer } from '../tools/pointer-events';
 import type { ToolController } from '../tools/tool-controller';
 import { Annotations } from './annotations';
 import { CuttingArea } from './cutting-area';
-import { type FindingMarker, FindingMarkers } from './finding-markers';
+import { FindingMarkers } from './finding-markers';
 import { followPanZoom } from './pan-zoom';
-import { Picture } from './picture';
+import { type CaretShape, Picture } from './picture';
+import { type FindingMarker, placedFindings, placeOnPicture } from './placed-findings';
 import { ScaleBar } from './scale-bar';
+
+/** Pixels that stay free round the members of a cluster that is opened; mm within which they cannot come apart. */
+const CLUSTER_RIM = 70;
+const ONE_PLACE = 0.05;
+
+/** How much larger the picture becomes at most, so that one still knows where one is. */
+const CLOSER = 4;
 
 /** Pixels from the edges of the window within which a place that is brought into sight may not stay. */
 const MARGIN = 48;
@@ -56,19 +63,19 @@ export class Canvas {
   private readonly moved: (viewport: Viewport, chosen: Viewport | undefined) => void;
 
   /**
-   * @param choose is called with the index of a finding whose mark was clicked
+   * @param choose is called with the number of a finding whose mark was clicked
    * @param hand what clicks and keys do on the picture itself
    * @param moved is called with each new view; `chosen` is undefined where the whole sheet is shown
    */
   constructor(
-    choose: (index: number) => void,
+    choose: (number: number) => void,
     hand: ToolController,
     moved: (viewport: Viewport, chosen: Viewport | undefined) => void,
   ) {
     this.hand = hand;
     this.moved = moved;
 
-    this.markers = new FindingMarkers(choose);
+    this.markers = new FindingMarkers({ choose, open: (members) => this.openCluster(members, choose) });
     this.canvas.append(
       this.area.element,
       this.picture.targets.element,
@@ -146,28 +153,37 @@ export class Canvas {
   draw(stack: PreviewStack, state: BenchState, look: Scene): void {
     this.stack = stack;
     this.shown = look;
-    this.picture.draw(look);
+    this.picture.draw(look, stack.layers);
     this.annotations.draw(look);
     this.area.draw(stack, look);
     this.hand.draw(stack, look);
-    this.markers.draw(
-      stack.findings.flatMap((finding, index) =>
-        state.marks && isFindingShown(state, stack, finding) ? [this.markerOf(finding, index, state)] : [],
-      ),
-    );
+    this.markers.draw(placedFindings(stack, state, look));
     setAttributes(this.canvas, { 'aria-label': nameOf(stack) });
     setText(this.description, descriptionOf(stack));
     this.redraw();
   }
 
-  mark(outline: string): void {
-    this.picture.mark(outline);
+  mark(shape: CaretShape): void {
+    this.picture.mark(shape);
   }
 
   /** Shifts the picture only where the finding's place does not show. */
-  bringIntoView(index: number): void {
-    const finding = this.stack?.findings[index];
-    if (finding?.at) this.bringPointIntoView(apply(this.placeOf(finding), finding.at));
+  bringIntoView(finding: PreviewFinding): void {
+    const at = this.shown && placeOnPicture(finding, this.shown);
+    if (at) this.bringPointIntoView(at);
+  }
+
+  /** Zooms in until a mark that stands for several comes apart; if they lie in one place, chooses one after the other. */
+  private openCluster(members: readonly FindingMarker[], choose: (number: number) => void): void {
+    const places = members.flatMap(({ finding: { at } }) => at ?? []);
+    const box = joinBoxes(places.map(({ x, y }) => ({ minX: x, minY: y, maxX: x, maxY: y })));
+    const { view, size } = this;
+    const { scale } = fit(size, box, { side: CLUSTER_RIM, top: CLUSTER_RIM, bottom: CLUSTER_RIM });
+    const [first] = members;
+    const middle = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
+    if (scale > view.scale && Math.max(box.maxX - box.minX, box.maxY - box.minY) > ONE_PLACE)
+      this.setViewport(centreOn(size, middle, Math.min(scale, CLOSER * view.scale)));
+    else if (first) choose(first.finding.number);
   }
 
   /** @param point in mm of the picture */
@@ -190,22 +206,6 @@ export class Canvas {
     this.scaleBar.draw(view, size);
     this.markers.place(view, size);
     this.moved(view, this.chosen);
-  }
-
-  private markerOf(finding: PreviewFinding, index: number, state: BenchState): FindingMarker {
-    const place = this.placeOf(finding);
-    const { at, chord } = finding;
-    const moved = {
-      ...finding,
-      at: at && apply(place, at),
-      chord: chord && ([apply(place, chord[0]), apply(place, chord[1])] as const),
-    };
-    return { finding: moved, index, selected: index === state.selected };
-  }
-
-  /** From the sheet of the finding's layer to the picture. */
-  private placeOf({ layer }: PreviewFinding): Matrix {
-    return this.shown?.sceneLayers.find((plate) => layer !== undefined && plate.layer === layer)?.place ?? IDENTITY;
   }
 }
 

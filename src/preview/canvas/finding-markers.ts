@@ -1,31 +1,28 @@
-/** The findings on the picture: a dot or a gauge at the place, and a numbered label beside it. */
+/**
+ * The findings on the picture: a dot or a gauge at the place, and a numbered label beside it. Where labels would lie over
+ * each other, one stands for all, with their count; nearer, they come apart.
+ */
 
 import type { Severity } from '../../config/check-id';
 import type { Point } from '../../geometry/base/curve-types';
 import type { Box } from '../../geometry/base/polygon-types';
 import { boxContainsBox } from '../../geometry/base/ring';
-import type { PreviewFinding } from '../../protocol/index';
 import { setAttributes, setText, svg, syncChildren } from '../dom/dom';
 import { type Size, toWindow, type Viewport } from '../state/viewport';
+import { clustersOf, middleOf } from './clusters';
 import { placeLabels } from './place-labels';
-
-export interface FindingMarker {
-  readonly finding: PreviewFinding;
-  /** Index into the stack's findings; shown counting from one. */
-  readonly index: number;
-  readonly selected: boolean;
-}
+import type { FindingMarker } from './placed-findings';
 
 /** A shape for each severity, 9 pixels in radius, so that none is told by colour alone. */
 const badges: Record<Severity, string> = {
   error: 'M0-9.5A9.5 9.5 0 1 1 0 9.5A9.5 9.5 0 1 1 0-9.5Z',
   warning: 'M-9.5 0L0-10.5L9.5 0L0 10.5Z',
   info: 'M-8.5-8.5H8.5V8.5H-8.5Z',
-  hint: 'M-8.5-8.5H8.5V8.5H-8.5Z',
+  hint: 'M-10.5 0L-5.5-9H5.5L10.5 0L5.5 9H-5.5Z',
 };
 
-/** So many marks have a numbered label at a time; more could be neither read nor told apart. The others are dots. */
-const MAX_LABELS = 60;
+/** For several in one place. */
+const CLUSTER = 'M-6-10H6A10 10 0 0 1 6 10H-6A10 10 0 0 1-6-10Z';
 
 /** What the marks were last laid out for. */
 interface Layout {
@@ -39,20 +36,27 @@ interface PlacedFindingMarker extends FindingMarker {
   readonly at: Point;
 }
 
+export interface MarkerActions {
+  /** A mark was clicked: the number of its finding. */
+  choose(number: number): void;
+  /** A mark that stands for several was clicked. */
+  open(members: readonly FindingMarker[]): void;
+}
+
 export class FindingMarkers {
   /** Everything in window pixels. */
   readonly element = svg('g', { class: 'marks', 'aria-hidden': 'true' });
-  private readonly labelled = svg('g');
-  private readonly dots = svg('path', { class: 'other-marks' });
   private markers: readonly FindingMarker[] = [];
+  private clusters: readonly (readonly PlacedFindingMarker[])[] = [];
   private layout: Layout | undefined;
 
-  /** @param choose is called with the index of the finding whose mark was clicked */
-  constructor(choose: (index: number) => void) {
-    this.element.append(this.dots, this.labelled);
+  constructor({ choose, open }: MarkerActions) {
     this.element.addEventListener('click', ({ target }) => {
-      const mark = target instanceof Element ? target.closest('[data-index]') : null;
-      if (mark) choose(Number(mark.getAttribute('data-index')));
+      const mark = target instanceof Element ? target.closest('.mark') : null;
+      const members = mark ? this.clusters[[...this.element.children].indexOf(mark)] : undefined;
+      const [first, ...others] = members ?? [];
+      if (first && others.length === 0) choose(first.finding.number);
+      else if (members) open(members);
     });
   }
 
@@ -78,25 +82,54 @@ export class FindingMarkers {
   }
 
   private layOut(placed: readonly PlacedFindingMarker[], view: Viewport): void {
-    const shown = [...placed].sort((a, b) => Number(b.selected) - Number(a.selected)).slice(0, MAX_LABELS);
-    const others = placed.length > shown.length ? placed.filter((mark) => !shown.includes(mark)) : [];
-    const labels = placeLabels(shown.map(({ at }) => at));
-    syncChildren(this.labelled, shown, makeMarker, (mark, { finding, index, selected, at }, order) => {
-      setAttributes(mark, {
-        class: `mark ${finding.severity}${selected ? ' selected' : ''}`,
-        'data-index': index,
-        transform: `translate(${rounded(at.x)} ${rounded(at.y)})`,
-      });
-      drawMarker(mark, {
-        label: relative(labels[order] ?? at, at),
-        gauge: finding.chord?.map((point) => relative(toWindow(view, point), at)),
-      });
-      const [, , , , number] = mark.children;
-      if (number) setText(number, String(index + 1));
-      setAttributes(badgeOf(mark), { d: badges[finding.severity] });
+    this.clusters = clustersOf(placed);
+    const labels = placeLabels(this.clusters.map((members) => middleOf(members)));
+    syncChildren(this.element, this.clusters, makeMarker, (mark, members, order) => {
+      const [first] = members;
+      if (!first) return;
+      if (members.length > 1) drawCluster(mark, members, first.finding.severity);
+      else drawSingle(mark, first, labels[order] ?? first.at, view);
     });
-    setAttributes(this.dots, { d: others.map(({ at }) => `M${rounded(at.x - 2)} ${rounded(at.y)}h4`).join('') });
   }
+}
+
+function drawSingle(
+  mark: SVGGElement,
+  { finding, selected, at }: PlacedFindingMarker,
+  label: Point,
+  view: Viewport,
+): void {
+  setAttributes(mark, {
+    class: `mark ${finding.severity}${selected ? ' selected' : ''}`,
+    'data-finding': finding.number,
+    transform: `translate(${rounded(at.x)} ${rounded(at.y)})`,
+  });
+  drawMarker(mark, {
+    label: relative(label, at),
+    gauge: finding.chord?.map((point) => relative(toWindow(view, point), at)),
+  });
+  write(mark, badges[finding.severity], String(finding.number), '');
+}
+
+/** @param severity of its most serious member */
+function drawCluster(mark: SVGGElement, members: readonly PlacedFindingMarker[], severity: Severity): void {
+  const { x, y } = middleOf(members);
+  setAttributes(mark, {
+    class: `mark cluster ${severity}`,
+    transform: `translate(${rounded(x)} ${rounded(y)})`,
+  });
+  mark.removeAttribute('data-finding');
+  for (const line of [...mark.children].slice(0, 2)) setAttributes(line, { d: '' });
+  for (const each of [...mark.children].slice(2))
+    for (const name of ['cx', 'cy', 'x', 'y', 'transform']) each.removeAttribute(name);
+  write(mark, CLUSTER, `×${members.length}`, `${members.length} findings: click to zoom in`);
+}
+
+function write(mark: SVGGElement, shape: string, text: string, title: string): void {
+  const [, , , badge, number, tooltip] = mark.children;
+  if (badge) setAttributes(badge, { d: shape });
+  if (number) setText(number, text);
+  if (tooltip) setText(tooltip, title);
 }
 
 function placedIn(
@@ -122,10 +155,9 @@ function makeMarker(): SVGGElement {
     svg('circle', { class: 'ring', r: 15 }),
     svg('path', { class: 'badge' }),
     svg('text', { class: 'number' }),
+    svg('title'),
   ]);
 }
-
-const badgeOf = (mark: Element): Element => mark.children[3] ?? mark;
 
 /** As seen from the mark's own place, in pixels. */
 interface Placement {

@@ -57,7 +57,7 @@ function followDrags(canvas: SVGSVGElement, target: GestureTarget): void {
   let last: Point | undefined;
   canvas.addEventListener('pointerdown', (event) => {
     // A mark is clicked, not dragged.
-    if (event.target instanceof Element && event.target.closest('[data-index]')) return;
+    if (event.target instanceof Element && event.target.closest('.mark')) return;
     last = { x: event.clientX, y: event.clientY };
     canvas.setPointerCapture(event.pointerId);
     canvas.classList.add('held');

@@ -2,7 +2,8 @@
  * The picture under the marks: its plates and what the text at the caret draws, painted in another thread. Until a
  * painting of a new view is there, the last one is shifted and scaled to it.
  */
-import { IDENTITY } from '../../geometry/base/matrix';
+import type { LayerId } from '../../engine/index';
+import type { Matrix } from '../../geometry/base/curve-types';
 import type { Scene, SceneLayer } from '../../picture/scene';
 import { html } from '../dom/dom';
 import type { PaintedSheet, Painting } from '../painter/paint-job';
@@ -19,6 +20,12 @@ const MARGIN = 0.15;
 /** What the text at the caret draws: a dark line over a wider light one, seen on any paint. */
 const CARET_ROLES = ['caret-halo', 'caret'];
 
+/** What the text at the caret draws, in mm, and in which layers. */
+export interface CaretShape {
+  readonly outline: string;
+  readonly layers: readonly LayerId[];
+}
+
 export class Picture {
   readonly element = html('canvas', { class: 'painting', 'aria-hidden': 'true' });
   readonly targets = new Targets();
@@ -26,7 +33,8 @@ export class Picture {
   private readonly painter = new Painter((painting) => this.painted(painting), startThread);
   private readonly context = this.element.getContext('bitmaprenderer');
   private scene: Scene | undefined;
-  private caret = '';
+  private caret: CaretShape = { outline: '', layers: [] };
+  private layers: readonly { readonly id: LayerId }[] = [];
   private viewport: Viewport = { scale: 1, x: 0, y: 0 };
   private size: Size = { width: 0, height: 0 };
   private onCanvas: Painting['view'] | undefined;
@@ -40,8 +48,9 @@ export class Picture {
     new MutationObserver(() => this.paint()).observe(document.body, { attributes: true });
   }
 
-  draw(look: Scene): void {
-    this.scene = look;
+  /** @param layers of the stack, in painting order */
+  draw(look: Scene, layers: readonly { readonly id: LayerId }[]): void {
+    [this.scene, this.layers] = [look, layers];
     const sheet = look.kind === 'sheet' ? String(look.sceneLayers[0]?.layer) : undefined;
     if (sheet !== undefined && sheet !== this.fallenSheet) this.letFall();
     this.fallenSheet = sheet;
@@ -49,9 +58,9 @@ export class Picture {
     this.paint();
   }
 
-  mark(outline: string): void {
-    if (outline === this.caret) return;
-    this.caret = outline;
+  mark(shape: CaretShape): void {
+    if (shape.outline === this.caret.outline && String(shape.layers) === String(this.caret.layers)) return;
+    this.caret = shape;
     this.paint();
   }
 
@@ -66,9 +75,19 @@ export class Picture {
     const { scene } = this;
     if (!scene) return;
     const sheets = scene.sceneLayers.map(sheetOf);
-    // The caret's shape lies in register, where the sheets of this look do not.
-    const painted = scene.kind === 'sheets' || this.caret === '' ? sheets : [...sheets, caretSheet(this.caret)];
+    const painted = [...sheets, ...this.caretSheets(scene)];
     this.painter.show(painted, this.styles.of(painted));
+  }
+
+  /** On each sheet that has a part of it, wherever that lies; on the print once, since all lie in one place. */
+  private caretSheets({ kind, sceneLayers }: Scene): PaintedSheet[] {
+    const { outline, layers } = this.caret;
+    if (outline === '') return [];
+    const own = sceneLayers.filter(({ layer }) => {
+      const id = layer === undefined ? undefined : this.layers[layer]?.id;
+      return id !== undefined && layers.includes(id);
+    });
+    return (kind === 'print' ? own.slice(0, 1) : own).map(({ place }) => caretSheet(outline, place));
   }
 
   private look(): void {
@@ -116,6 +135,6 @@ function sheetOf({ place, parts }: SceneLayer): PaintedSheet {
   return { place, parts };
 }
 
-function caretSheet(outline: string): PaintedSheet {
-  return { place: IDENTITY, parts: CARET_ROLES.map((role) => ({ role, outline, fill: 'none', opacity: 1 })) };
+function caretSheet(outline: string, place: Matrix): PaintedSheet {
+  return { place, parts: CARET_ROLES.map((role) => ({ role, outline, fill: 'none', opacity: 1 })) };
 }

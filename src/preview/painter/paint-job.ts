@@ -27,6 +27,8 @@ export interface PaintedPart {
   readonly opacity: number;
   /** The slant of the lines across it, in degrees. */
   readonly hatch?: number;
+  /** Lines go only so far inside its edge, in mm; all over it where this is missing. */
+  readonly rim?: number;
   /** How far it comes away from its place, in mm. */
   readonly fall?: Point;
 }

@@ -1,6 +1,7 @@
 /** Paints pictures of the stack into a canvas. Keeps what does not change from one painting to the next. */
 import type { Matrix } from '../../geometry/base/curve-types';
 import { multiply, scaling, translation } from '../../geometry/base/matrix';
+import { outerRing } from '../../picture/scene';
 import { Hatches } from './hatches';
 import type { PaintedPart, PaintedSheet, Painting, PaintJob, PaintStyle, PaintStyles, PaintView } from './paint-job';
 
@@ -11,6 +12,8 @@ const PLAIN: PaintStyle = { strokeWidth: 0, strokeOpacity: 1, filter: 'none' };
 
 interface KnownPart extends PaintedPart {
   readonly path: Path2D;
+  /** Of a part that is hatched along its edge only: that edge. */
+  readonly edge: Path2D;
 }
 
 interface KnownSheet {
@@ -37,9 +40,13 @@ export class ScenePainter {
 
   private known({ place, parts }: PaintedSheet, order: number): KnownSheet {
     const before = this.sheets[order]?.parts ?? [];
-    const pathOf = ({ outline }: PaintedPart, index: number) =>
-      outline === undefined ? (before[index]?.path ?? new Path2D()) : new Path2D(outline);
-    return { place, parts: parts.map((part, index) => ({ ...part, path: pathOf(part, index) })) };
+    const pathsOf = ({ outline, rim }: PaintedPart, index: number) => {
+      const { path = new Path2D(), edge = path } = before[index] ?? {};
+      if (outline === undefined) return { path, edge };
+      const whole = new Path2D(outline);
+      return { path: whole, edge: rim === undefined ? whole : new Path2D(outerRing(outline)) };
+    };
+    return { place, parts: parts.map((part, index) => ({ ...part, ...pathsOf(part, index) })) };
   }
 
   private paintSheets(context: OffscreenCanvasRenderingContext2D, view: PaintView): void {
@@ -60,7 +67,7 @@ export class ScenePainter {
     lies: Matrix,
     { viewport, ratio, fallen }: PaintView,
   ): void {
-    const { role, fall, path } = part;
+    const { role, fall, edge } = part;
     const style = this.styles[role] ?? PLAIN;
     const shift = role === 'shadow' ? translation(SHADOW.x * ratio, SHADOW.y * ratio) : undefined;
     const fell = fall ? multiply(lies, translation(fall.x * fallen, fall.y * fallen)) : lies;
@@ -74,20 +81,32 @@ export class ScenePainter {
     context.strokeStyle = style.stroke;
     context.lineWidth = style.strokeWidth / viewport.scale;
     context.lineJoin = 'round';
-    context.stroke(path);
+    context.stroke(edge);
   }
 
   private fill(context: OffscreenCanvasRenderingContext2D, part: KnownPart, style: PaintStyle, ratio: number): void {
-    const { fill, opacity, hatch, path } = part;
+    const { fill, opacity, hatch, rim, path, edge } = part;
     const colour = style.fill ?? fill;
-    if (colour === 'none') return;
-    context.globalAlpha = opacity;
-    context.fillStyle = colour;
-    context.fill(path, 'evenodd');
+    if (colour !== 'none') {
+      context.globalAlpha = opacity;
+      context.fillStyle = colour;
+      context.fill(path, 'evenodd');
+    }
     const lines = this.styles['hatch-line'];
     if (hatch === undefined || !lines) return;
     context.globalAlpha = 1;
-    context.fillStyle = this.hatches.pattern(context, { slant: hatch, style: lines, ratio });
-    context.fill(path, 'evenodd');
+    const pattern = this.hatches.pattern(context, { slant: hatch, style: lines, ratio });
+    if (rim === undefined) {
+      context.fillStyle = pattern;
+      context.fill(path, 'evenodd');
+    } else {
+      // Of a line twice as wide as the rim, the half that lies inside.
+      context.save();
+      context.clip(path, 'evenodd');
+      context.strokeStyle = pattern;
+      context.lineWidth = 2 * rim;
+      context.stroke(edge);
+      context.restore();
+    }
   }
 }

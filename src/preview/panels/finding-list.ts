@@ -4,8 +4,6 @@ import { html, setAttributes, setText, syncChildren } from '../dom/dom';
 
 export interface FindingRow {
   readonly finding: PreviewFinding;
-  /** Index into the stack's findings; shown counting from one. */
-  readonly index: number;
   readonly layerName: string | undefined;
   readonly selected: boolean;
 }
@@ -13,25 +11,25 @@ export interface FindingRow {
 export class FindingList {
   readonly element = html('ol', { class: 'findings' });
 
-  /** @param choose is called with the index of the finding whose button was used */
-  constructor(choose: (index: number) => void) {
+  /** @param choose is called with the number of the finding whose button was used */
+  constructor(choose: (number: number) => void) {
     this.element.addEventListener('click', ({ target }) => {
       const button = target instanceof Element ? target.closest('button') : null;
-      if (button?.dataset.index !== undefined) choose(Number(button.dataset.index));
+      if (button?.dataset.finding !== undefined) choose(Number(button.dataset.finding));
     });
   }
 
   draw(rows: readonly FindingRow[]): void {
-    syncChildren(this.element, rows, makeRow, (item, { finding, index, layerName, selected }) => {
+    syncChildren(this.element, rows, makeRow, (item, { finding, layerName, selected }) => {
       const button = item.firstElementChild as HTMLButtonElement;
       setAttributes(button, {
         class: `finding ${finding.severity}`,
-        'data-index': index,
+        'data-finding': finding.number,
         'aria-current': String(selected),
         title: finding.detail ?? '',
       });
       const [badge, title, message] = button.children;
-      if (badge) setText(badge, String(index + 1));
+      if (badge) setText(badge, String(finding.number));
       if (title) setText(title, titleOf(finding, layerName));
       if (message) setText(message, finding.message);
     });

@@ -68,9 +68,20 @@ export class Lists {
     return { ...section, tab, panel };
   }
 
-  private choose(id: string): void {
-    if (id === this.chosen) return;
+  /** Brings a section into sight, where only one is. */
+  choose(id: string): void {
+    const section = this.sections.find((each) => each.id === id);
+    if (!section || id === this.chosen) return;
     this.chosen = id;
+    this.show();
+  }
+
+  /** Whether a section has anything to show. */
+  offer(id: string, there: boolean): void {
+    const section = this.sections.find((each) => each.id === id);
+    if (!section || section.tab.hidden === !there) return;
+    section.tab.hidden = !there;
+    if (!there && this.chosen === id) this.chosen = this.sections.find(({ tab }) => !tab.hidden)?.id ?? id;
     this.show();
   }
 
@@ -80,6 +91,8 @@ export class Lists {
       const shown = id === this.chosen;
       setAttributes(tab, { 'aria-selected': String(shown) });
       panel.hidden = this.tabbed && !shown;
+      // A tab is opened to see what is in it.
+      if (this.tabbed && shown) panel.querySelector('details')?.setAttribute('open', '');
       if (this.tabbed) setAttributes(panel, { role: 'tabpanel' });
       else panel.removeAttribute('role');
     }

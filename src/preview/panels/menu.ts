@@ -8,8 +8,14 @@ export class Menu {
   readonly element = html('div', { class: 'menu', role: 'menu', popover: 'auto' });
   private readonly roving = new Roving(this.element, 'down');
 
-  /** @param name is spoken when it opens */
-  constructor(name: string) {
+  private readonly stays: boolean;
+
+  /**
+   * @param name is spoken when it opens
+   * @param stays whether it stays open while things are switched on and off
+   */
+  constructor(name: string, stays = false) {
+    this.stays = stays;
     setAttributes(this.element, { 'aria-label': name });
     this.element.addEventListener('keydown', ({ key }) => {
       if (key === 'Tab') this.element.hidePopover();
@@ -34,17 +40,24 @@ export class Menu {
 
   private row(command: Command): HTMLElement {
     const { name, icon, hint, key, kind, isOn } = command;
-    const on = isOn?.() === true;
     const role = { action: 'menuitem', choice: 'menuitemradio', toggle: 'menuitemcheckbox' }[kind];
-    const row = html('button', { type: 'button', role, ...(kind !== 'action' && { 'aria-checked': String(on) }) }, [
-      html('span', { class: `codicon codicon-${on ? 'check' : icon}`, 'aria-hidden': 'true' }),
+    const sign = html('span', { 'aria-hidden': 'true' });
+    const row = html('button', { type: 'button', role }, [
+      sign,
       html('span', {}, [name]),
-      html('kbd', { 'aria-hidden': 'true' }, [key ?? '']),
+      ...(key === undefined ? [] : [html('kbd', { 'aria-hidden': 'true' }, [key])]),
     ]);
+    const draw = () => {
+      const on = isOn?.() === true;
+      setAttributes(sign, { class: `codicon codicon-${on ? 'check' : icon}` });
+      if (kind !== 'action') setAttributes(row, { 'aria-checked': String(on) });
+    };
+    draw();
     if (hint !== undefined) row.title = hint;
     row.addEventListener('click', () => {
-      this.element.hidePopover();
+      if (!this.stays || kind === 'action') this.element.hidePopover();
       command.run();
+      draw();
     });
     return row;
   }

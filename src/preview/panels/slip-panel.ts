@@ -88,6 +88,7 @@ export class SlipPanel {
     this.slip = state.slips[held ?? ''] ?? IN_REGISTER;
     for (const { part, input, output, unit } of this.sliders) {
       input.value = String(this.slip[part]);
+      fillFromZero(input);
       setText(output, `${this.slip[part].toFixed(2)} ${unit}`);
     }
     setText(this.told, toldOf(Object.values(state.slips).some(isSlipped), bare));
@@ -101,6 +102,13 @@ export class SlipPanel {
 export function heldKey(stack: PreviewStack, { held }: BenchState): string | undefined {
   const keys = layerKeys(stack);
   return held !== undefined && keys.includes(held) ? held : keys.at(-1);
+}
+
+/** Its track is filled from zero, which is in the middle, to its value. */
+function fillFromZero(input: HTMLInputElement): void {
+  const share = (Number(input.value) - Number(input.min)) / (Number(input.max) - Number(input.min));
+  input.style.setProperty('--from', String(Math.min(share, 0.5)));
+  input.style.setProperty('--to', String(Math.max(share, 0.5)));
 }
 
 function sliderRow({ label, name, most, step }: (typeof SLIDERS)[number]) {

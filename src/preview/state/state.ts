@@ -9,10 +9,12 @@ export interface BenchState {
   readonly sheet: number;
   /** Keys of layers that are switched off where several are shown. */
   readonly hidden: readonly string[];
-  /** Index of the finding that was last chosen. */
+  /** Number of the finding that was last chosen. */
   readonly selected: number | undefined;
   /** Whether findings are marked on the picture. */
   readonly marks: boolean;
+  /** Which findings are left out of list and picture. */
+  readonly filter: FindingFilter;
   /** What is painted on, `#rrggbb`; undefined for what the project says, else the usual. */
   readonly ground: string | undefined;
   /** Of each coat of paint, 0..1. */
@@ -27,12 +29,21 @@ export interface BenchState {
   readonly held: string | undefined;
 }
 
+/** Checks, and layers by their keys. */
+export interface FindingFilter {
+  readonly checks: readonly string[];
+  readonly layers: readonly string[];
+}
+
+export const NO_FILTER: FindingFilter = { checks: [], layers: [] };
+
 export const FIRST_STATE: BenchState = {
   mode: 'print',
   sheet: 0,
   hidden: [],
   selected: undefined,
   marks: true,
+  filter: NO_FILTER,
   ground: undefined,
   opacity: 1,
   apart: undefined,
@@ -56,14 +67,16 @@ export function isLayerShown({ mode, sheet, hidden }: BenchState, stack: Preview
   return !hidden.includes(layerKeys(stack)[index] ?? '');
 }
 
-/** Findings about the whole file always show. */
-export function isFindingShown(state: BenchState, stack: PreviewStack, { layer }: PreviewFinding): boolean {
-  return layer === undefined || isLayerShown(state, stack, layer);
+/** Findings about the whole file show with any layer. */
+export function isFindingShown(state: BenchState, stack: PreviewStack, { check, layer }: PreviewFinding): boolean {
+  const { checks, layers } = state.filter;
+  if (checks.includes(check)) return false;
+  return layer === undefined || (isLayerShown(state, stack, layer) && !layers.includes(layerKeys(stack)[layer] ?? ''));
 }
 
-/** The state for a newer stack. It may have other layers; where the text has changed, its findings are others. */
+/** The state for a newer stack. It may have other layers; what was chosen stays so as long as it is there. */
 export function carryOver(state: BenchState, before: PreviewStack | undefined, stack: PreviewStack): BenchState {
-  const selected = before?.version === stack.version ? state.selected : undefined;
+  const selected = stack.findings.some(({ number }) => number === state.selected) ? state.selected : undefined;
   return { ...state, sheet: carriedSheet(state, before, stack), selected };
 }
 
@@ -87,12 +100,19 @@ export function restoredState(kept: unknown): BenchState {
     hidden: words(known.hidden),
     selected: typeof known.selected === 'number' ? known.selected : undefined,
     marks: known.marks !== false,
+    filter: restoredFilter(known.filter, words),
     ground: typeof known.ground === 'string' && /^#[0-9a-f]{6}$/i.test(known.ground) ? known.ground : undefined,
     opacity: share(known.opacity) ?? 1,
     apart: share(known.apart),
     slips: restoredSlips(known.slips),
     held: typeof known.held === 'string' ? known.held : undefined,
   };
+}
+
+function restoredFilter(kept: unknown, words: (value: unknown) => string[]): FindingFilter {
+  if (typeof kept !== 'object' || kept === null) return NO_FILTER;
+  const { checks, layers } = kept as Partial<Record<keyof FindingFilter, unknown>>;
+  return { checks: words(checks), layers: words(layers) };
 }
 
 function restoredSlips(kept: unknown): BenchState['slips'] {

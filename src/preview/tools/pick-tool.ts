@@ -72,7 +72,8 @@ export class PickTool {
   }
 
   say(): void {
-    const layer = this.picked && this.context.layerOf(this.picked);
-    this.context.say(this.picked && layer ? spoken(this.picked, layer) : '');
+    const { picked, context } = this;
+    const layer = picked && context.layerOf(picked);
+    context.say(picked && layer && context.stack ? spoken(picked, layer, context.stack.sheet) : '');
   }
 }

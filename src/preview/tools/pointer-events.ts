@@ -65,7 +65,7 @@ function followHover(surface: HTMLElement, canvas: Element, hand: ToolController
 
 /** Marks have clicks of their own; the card can be pointed at without going away. */
 function isOnPicture({ target }: Event, canvas: Element): boolean {
-  return target instanceof Element && canvas.contains(target) && !target.closest('[data-index]');
+  return target instanceof Element && canvas.contains(target) && !target.closest('.mark');
 }
 
 function within(surface: Element, { clientX, clientY }: MouseEvent): Point {

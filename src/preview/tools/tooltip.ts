@@ -2,6 +2,7 @@
 
 import { formatSides } from '../../config/values';
 import type { Point } from '../../geometry/base/curve-types';
+import type { Box } from '../../geometry/base/polygon-types';
 import type { PreviewLayer } from '../../protocol/index';
 import type { PartKind, PickedPart } from '../../protocol/parts';
 import { html, setAttributes, setText, svg, syncChildren } from '../dom/dom';
@@ -61,9 +62,26 @@ export function titleOf({ kind, number, count }: PickedPart, { name }: PreviewLa
   return count === 0 ? `${NAMES[kind]}, ${name}` : `${NAMES[kind]}, part ${number + 1} of ${count}, ${name}`;
 }
 
-/** All that is told of a part, in one sentence. */
-export function spoken(part: PickedPart, layer: PreviewLayer): string {
-  return [titleOf(part, layer), ...measuresOf(part, layer).map(([name, text]) => `${name} ${text}`)].join(', ');
+/**
+ * All that is told of a part, in one sentence: where it lies tells it from its like.
+ * @param sheet its box in the part's mm
+ */
+export function spoken(part: PickedPart, layer: PreviewLayer, sheet: Box): string {
+  // The title names the layer already.
+  const measures = measuresOf(part, layer).filter(([name]) => name !== 'layer');
+  return [
+    titleOf(part, layer),
+    placeInWords(part.at, sheet),
+    ...measures.map(([name, text]) => `${name} ${text}`),
+  ].join(', ');
+}
+
+/** "upper left", "middle", "right": in which ninth of the sheet a point lies. */
+export function placeInWords({ x, y }: Point, { minX, minY, maxX, maxY }: Box): string {
+  const third = (value: number, from: number, to: number) => Math.floor(((value - from) / (to - from)) * 3);
+  const [column, row] = [third(x, minX, maxX), third(y, minY, maxY)];
+  const words = [row < 1 ? 'upper' : row > 1 ? 'lower' : '', column < 1 ? 'left' : column > 1 ? 'right' : ''];
+  return words.filter((word) => word !== '').join(' ') || 'middle';
 }
 
 function measuresOf(part: PickedPart, { paint, openingCount, name }: PreviewLayer): (readonly [string, string])[] {

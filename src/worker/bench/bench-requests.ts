@@ -15,6 +15,7 @@ import type { CheckedDocument } from '../documents/checked-document';
 import type { DocumentFixes } from '../fixes/document-fixes';
 import { beginningFor } from './begin';
 import { bridgeOfferAt, bridgePlan } from './bridge-requests';
+import { FindingNumbers } from './finding-numbers';
 import { PartRequests } from './part-requests';
 import { previewStackOf } from './preview-model';
 import { type OpenConfig, reordering } from './reordering';
@@ -27,6 +28,8 @@ type Answer = object | null | undefined;
 export class BenchRequests {
   private readonly parts = new PartRequests();
   private readonly slips = new SlipRequests();
+  /** By stack: the project's, or the file's own. */
+  private readonly numbers = new Map<string, FindingNumbers>();
 
   private readonly fixesOf: (checked: CheckedDocument) => DocumentFixes;
 
@@ -42,9 +45,9 @@ export class BenchRequests {
   answer(checked: CheckedDocument, method: string, params: object, openConfig?: OpenConfig): Answer {
     switch (method) {
       case protocol.STACK:
-        return previewStackOf(checked);
+        return previewStackOf(checked, this.numbersOf(checked));
       case protocol.SHAPE_AT:
-        return shapeAt(checked.report.drawing, (params as protocol.PlaceParams).offset);
+        return shapeAt(checked.report, (params as protocol.PlaceParams).offset);
       case protocol.BEGIN:
         return beginningFor(checked, (params as protocol.BeginParams).width);
       case protocol.BRIDGE_ISLANDS:
@@ -70,6 +73,13 @@ export class BenchRequests {
       default:
         throw new Error(`There is no question "${method}".`);
     }
+  }
+
+  private numbersOf({ uri, project }: CheckedDocument): FindingNumbers {
+    const key = project?.config.uri ?? uri;
+    const known = this.numbers.get(key) ?? new FindingNumbers();
+    this.numbers.set(key, known);
+    return known;
   }
 }
 

@@ -11,14 +11,19 @@ import type { Report } from '../../report/report';
 import type { Sheet } from '../../sheet/types';
 import { safeSlips } from '../../stack/index';
 import type { CheckedDocument } from '../documents/checked-document';
+import { FindingNumbers } from './finding-numbers';
 
 export { pathData as regionPath, ringPath } from '../../picture/path-data';
 
-/** The whole print that a document is part of. Findings come document by document. */
-export function previewStackOf(checked: CheckedDocument): PreviewStack {
+/**
+ * The whole print that a document is part of. Findings come document by document.
+ * @param numbers of the findings of this stack, from one version to the next
+ */
+export function previewStackOf(checked: CheckedDocument, numbers = new FindingNumbers()): PreviewStack {
   const { uri, version, stencil, report } = checked;
   const documents = checked.documents();
   const { layers } = report.stack;
+  const numberOf = numbers.number(documents);
   const frames = documents.map((each) => each.report.drawing);
   return {
     uri,
@@ -35,7 +40,9 @@ export function previewStackOf(checked: CheckedDocument): PreviewStack {
     ...groundOf(report),
     ...safeSlipsOf(report),
     layers: layers.map(({ file, sheet }) => layerOf(sheet, (checked.named(file) ?? checked).uri)),
-    findings: documents.flatMap((each) => each.report.findings.map((finding) => findingOf(finding, each))),
+    findings: documents.flatMap((each) =>
+      each.report.findings.map((finding) => findingOf(finding, each, numberOf.get(finding) ?? 0)),
+    ),
   };
 }
 
@@ -83,11 +90,12 @@ function layerOf(sheet: Sheet, uri: string): PreviewLayer {
   };
 }
 
-function findingOf(finding: ReportedFinding, { uri, report }: CheckedDocument): PreviewFinding {
+function findingOf(finding: ReportedFinding, { uri, report }: CheckedDocument, number: number): PreviewFinding {
   const { id, check, severity, message, detail, at, measure, subject, span, layerId } = finding;
   const layer = report.stack.layers.findIndex(({ sheet }) => sheet.layer.id === layerId);
   return {
     id,
+    number,
     uri,
     check,
     severity,

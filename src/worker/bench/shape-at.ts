@@ -1,11 +1,11 @@
 /** From the caret to the picture: the shapes that the text at the caret draws. */
 
 import { drawnThrough } from '../../drawing/drawn-through';
-import type { Drawing } from '../../drawing/types';
 import { DRAWN_ALIKE } from '../../geometry/base/tolerances';
 import { flattenSubpath } from '../../geometry/curve/flatten';
 import type { ElementNode } from '../../markup/tree';
 import type { MarkedShape } from '../../protocol/index';
+import type { Report } from '../../report/report';
 import { ringPath } from './preview-model';
 
 /** mm; finer than a line on a screen. */
@@ -15,12 +15,22 @@ const TOLERANCE = DRAWN_ALIKE;
  * The outlines of all that the innermost element at `offset` draws: its fill and stroke, each time it is used.
  * @returns undefined where the text at `offset` draws nothing of its own
  */
-export function shapeAt(drawing: Drawing, offset: number): MarkedShape | undefined {
+export function shapeAt(
+  { drawing, sheets }: Pick<Report, 'drawing' | 'sheets'>,
+  offset: number,
+): MarkedShape | undefined {
   const element = innermost(drawing.shapes.flatMap(drawnThrough), offset);
   if (!element) return undefined;
   const shapes = drawing.shapes.filter((shape) => drawnThrough(shape).includes(element));
   const rings = shapes.flatMap(({ subpaths }) => subpaths.map(({ curves }) => flattenSubpath(curves, TOLERANCE)));
-  return { outline: rings.map(ringPath).join(''), from: element.span.from, to: element.span.to };
+  const drawn = new Set(shapes);
+  const layers = sheets.filter(({ layer }) => layer.shapes.some((shape) => drawn.has(shape)));
+  return {
+    outline: rings.map(ringPath).join(''),
+    layers: layers.map(({ layer }) => layer.id),
+    from: element.span.from,
+    to: element.span.to,
+  };
 }
 
 function innermost(elements: readonly ElementNode[], offset: number): ElementNode | undefined {

@@ -14,7 +14,7 @@ describe('the layers list', () => {
 
   it('shows order, paint, reading, openings, islands and the length of the cut', async () => {
     const sun = await inBench('.layers li').first().textContent();
-    expect(sun).toMatch(/^1Sun#f0b13c18 openings · 1 island · cut 541 mm · read as openings$/);
+    expect(sun).toMatch(/^1Sun#f0b13c18 openings · 1 island · cut 541 mm · filled\s=\scut\sout$/);
   });
 
   it('a button paints a layer earlier; undo in the editor brings the order back', async () => {

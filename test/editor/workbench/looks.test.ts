@@ -44,13 +44,13 @@ describe('the print', () => {
 });
 
 describe('one sheet', () => {
-  it('has its islands out of their places, numbered, and its necks measured', async () => {
+  it('has its islands out of their places, lettered, and its necks measured', async () => {
     await control('radio', 'Print').focus();
     await workbench.page.keyboard.press('ArrowRight');
     await workbench.page.keyboard.press('Enter');
     await control('radio', 'Numeral').check();
     expect(await inBench('.fallen').count()).toBe(2);
-    expect(await inBench('.note.number').allTextContents()).toEqual(['1', '2', '3']);
+    expect(await inBench('.note.letter').allTextContents()).toEqual(['a', 'b', 'c']);
     await workbench.shot('look-2-one-sheet');
     await control('radio', 'Heron').check();
     await inBench('.note.dimension').first().waitFor({ state: 'attached' });

@@ -6,6 +6,7 @@ import {
   isFindingShown,
   isLayerShown,
   layerKeys,
+  NO_FILTER,
   restoredState,
 } from '../../../src/preview/state/state';
 import type { PreviewFinding } from '../../../src/protocol/index';
@@ -15,6 +16,7 @@ import { madeStack } from '../made-stack';
 const stack = (version: number, names: readonly string[]) => madeStack({ version, names });
 
 const finding = (of: number | undefined): PreviewFinding => ({
+  number: 1,
   id: '@1/floating-island/0' as FindingId,
   uri: 'file:///heron.svg',
   check: 'floating-island',
@@ -39,6 +41,19 @@ describe('what shows', () => {
     expect(isFindingShown(state, reeds, finding(undefined))).toBe(true);
   });
 
+  it('no findings of checks and layers that are left out', () => {
+    const without = (filter: Partial<BenchState['filter']>) => ({
+      ...FIRST_STATE,
+      filter: { ...NO_FILTER, ...filter },
+    });
+    expect(isFindingShown(without({ checks: ['floating-island'] }), reeds, finding(undefined))).toBe(false);
+    expect(isFindingShown(without({ checks: ['thin-bridge'] }), reeds, finding(1))).toBe(true);
+    expect([0, 1].map((of) => isFindingShown(without({ layers: ['reeds'] }), reeds, finding(of)))).toEqual([
+      true,
+      false,
+    ]);
+  });
+
   it('one sheet, whatever is switched off', () => {
     const state = { ...FIRST_STATE, mode: 'sheet', sheet: 1, hidden: ['reeds'] } as const;
     expect([0, 1, 2].map((index) => isLayerShown(state, reeds, index))).toEqual([false, true, false]);
@@ -56,8 +71,9 @@ describe('the choice', () => {
   const reeds = stack(1, ['sun', 'reeds', 'heron']);
   const state: BenchState = { ...FIRST_STATE, mode: 'sheet', sheet: 2, hidden: ['sun'], selected: 4 };
 
-  it('outlives new text, the chosen finding does not', () => {
-    expect(carryOver(state, reeds, stack(1, ['sun', 'reeds', 'heron']))).toEqual(state);
+  it('outlives new text, and so does the chosen finding as long as it is there', () => {
+    const found = { ...stack(2, ['sun', 'heron']), findings: [3, 4].map((number) => ({ ...finding(0), number })) };
+    expect(carryOver(state, reeds, found)).toEqual({ ...state, sheet: 1 });
     expect(carryOver(state, reeds, stack(2, ['sun', 'heron']))).toEqual({ ...state, sheet: 1, selected: undefined });
     expect(carryOver(state, reeds, stack(3, [])).sheet).toBe(0);
   });
@@ -68,7 +84,15 @@ describe('the choice', () => {
 
   it('that was kept is restored; whatever does not fit is as at first', () => {
     const slips = { sun: { x: 0.5, y: 0, turn: -1 } };
-    const kept = { ...state, opacity: 0.5, apart: 0.2, ground: '#336699', slips, held: 'sun' };
+    const kept = {
+      ...state,
+      filter: { checks: ['bare-gap'], layers: [] },
+      opacity: 0.5,
+      apart: 0.2,
+      ground: '#336699',
+      slips,
+      held: 'sun',
+    };
     expect(restoredState(JSON.parse(JSON.stringify(kept)))).toEqual(kept);
     for (const odd of [undefined, null, 'print', 7, []]) expect(restoredState(odd)).toEqual(FIRST_STATE);
     expect(
