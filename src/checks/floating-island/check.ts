@@ -23,7 +23,7 @@ export const floatingIsland: Check = {
       'bridge-file',
       'cut-island-away',
     ],
-    cure: ({ layer }) => `Bridge the loose piece in "${layer}"`,
+    cure: ({ layer }) => `Bridge the island in "${layer}"`,
     acceptable: true,
     afterFix: { refuses: true, unless: ['adds-opening', 'removes-bridge'] },
     row: {
