@@ -36,7 +36,7 @@ describe('the checks', () => {
     expect(page.match(/^#+ .*/gm)).toEqual([
       `# ${id}`,
       '## Why it matters',
-      '## How to mend it',
+      '## How to fix it',
       '## Limits of the check',
     ]);
   });

@@ -57,10 +57,10 @@ function listed<T>(parts: readonly T[], itemOf: (part: T) => OutlineItem, place:
 }
 
 function pieceItem({ polygon, area, island }: Piece, span: Span): OutlineItem {
-  const detail = `${sizeOf(polygon)}, ${squareMillimetres(area)}${island ? ', falls out' : ''}`;
+  const detail = `${squareMillimetres(area)}${island ? ', falls out' : ''}`;
   return {
     kind: island ? 'island' : 'sheet',
-    name: island ? 'Island' : 'Sheet',
+    name: `${island ? 'Island' : 'Sheet'} ${sizeOf(polygon)}`,
     detail,
     span,
     selection: span,
@@ -70,9 +70,9 @@ function pieceItem({ polygon, area, island }: Piece, span: Span): OutlineItem {
 
 function openingItem(traced: Traced, sheet: Sheet, opening: Polygon): OutlineItem {
   const span = contourSpan(traced, sheet, opening.outer);
-  const measures = [sizeOf(opening), squareMillimetres(areaOf(opening)), `${millimetres(perimeterOf(opening))} of cut`];
+  const measures = [squareMillimetres(areaOf(opening)), `${millimetres(perimeterOf(opening))} of cut`];
   const detail = measures.join(', ');
-  return { kind: 'opening', name: 'Opening', detail, span, selection: span, children: [] };
+  return { kind: 'opening', name: `Opening ${sizeOf(opening)}`, detail, span, selection: span, children: [] };
 }
 
 function sortTopDown(openings: readonly Polygon[]): Polygon[] {

@@ -17,14 +17,14 @@ describe('the outline', () => {
     // Square 8 mm; ring of 12 mm round 6 mm: areas 64, 144 − 36 and 36 mm², cuts 32 and 48 + 24 mm.
     expect([sun?.name, sun?.detail]).toEqual(['sun', '2 openings, 1 island, 104.0 mm of cut']);
     expect(sun?.children.map(({ name, detail }) => `${name}: ${detail}`)).toEqual([
-      'Sheet: 60.0 × 60.0 mm, 3392.0 mm²',
-      'Island: 6.0 × 6.0 mm, 36.0 mm², falls out',
-      'Opening: 12.0 × 12.0 mm, 108.0 mm², 72.0 mm of cut',
-      'Opening: 8.0 × 8.0 mm, 64.0 mm², 32.0 mm of cut',
+      'Sheet 60.0 × 60.0 mm: 3392.0 mm²',
+      'Island 6.0 × 6.0 mm: 36.0 mm², falls out',
+      'Opening 12.0 × 12.0 mm: 108.0 mm², 72.0 mm of cut',
+      'Opening 8.0 × 8.0 mm: 64.0 mm², 32.0 mm of cut',
     ]);
-    expect(heron?.children.map(({ detail }) => detail)).toEqual([
-      '60.0 × 60.0 mm, 3521.5 mm²',
-      '10.0 × 10.0 mm, 78.5 mm², 31.4 mm of cut',
+    expect(heron?.children.map(({ name, detail }) => `${name}: ${detail}`)).toEqual([
+      'Sheet 60.0 × 60.0 mm: 3521.5 mm²',
+      'Opening 10.0 × 10.0 mm: 78.5 mm², 31.4 mm of cut',
     ]);
   });
 
