@@ -4,11 +4,13 @@ import { defined } from '../../base/defined';
 import type { Point } from '../../geometry/base/curve-types';
 import type { Ring } from '../../geometry/base/polygon-types';
 import { boxOfRing, centroidOfRing, joinBoxes } from '../../geometry/base/ring';
+import { interpolate } from '../../geometry/base/vector';
 import { regionContains } from '../../geometry/boolean/index';
 import type { Piece } from '../../sheet/types';
-import type { ScoredCandidate } from './score';
-import { bridgeCountFor, type SelectionOptions, selectCandidates, stripOf } from './select';
+import type { ScoredCandidate, Surroundings } from './score';
+import { bridgeCountFor, preferSymmetric, type SelectionOptions, selectCandidates, stripOf } from './select';
 import { minimumSpanningTree } from './spanning-tree';
+import { symmetricSets } from './symmetric-sets';
 import type { PlanOptions } from './types';
 
 export interface BridgeAssignment {
@@ -16,6 +18,7 @@ export interface BridgeAssignment {
   /** For each piece the ways across that leave it, cheapest first. */
   readonly ways: readonly (readonly ScoredCandidate[])[];
   readonly options: PlanOptions;
+  readonly around: Surroundings;
 }
 
 /**
@@ -43,9 +46,26 @@ export function assignAlone(state: BridgeAssignment, asked: readonly number[]): 
     const around = new Set(ways.map(({ target }) => target).filter((target) => surrounds(state, target, number)));
     const held = firm.size > 0 ? firm : around;
     const options = optionsForIsland(state, number, ties, held, asked);
-    ties.push(...selectCandidates(ways, held.size > 0 ? options : { ...options, held: () => true }));
+    ties.push(...chosenFor(state, number, ways, held.size > 0 ? options : { ...options, held: () => true }));
   }
   return ties;
+}
+
+/** As the eye would have them: mirrored where the island and its gap are, unless that costs too much. */
+function chosenFor(
+  { pieces, options: { width }, around }: BridgeAssignment,
+  number: number,
+  usable: readonly ScoredCandidate[],
+  choice: SelectionOptions,
+): readonly ScoredCandidate[] {
+  const usual = selectCandidates(usable, choice);
+  // What later paint covers the eye does not compare.
+  if (usual.some(({ from, to }) => regionContains(around.hidden, interpolate(from, to, 0.5)))) return usual;
+  if (choice.count <= 0 || choice.near || choice.shortestOnly || choice.given.length > 0) return usual;
+  const { outer } = defined(pieces[number]).polygon;
+  const island = { number, outer, middle: choice.middle, ways: usable };
+  const symmetric = symmetricSets(island, choice.count, width, around);
+  return symmetric ? preferSymmetric(symmetric, usual, choice) : usual;
 }
 
 function framesOf({ pieces }: BridgeAssignment): Set<number> {
@@ -93,7 +113,7 @@ function assignInOrder(
   for (const number of order) {
     checkpoint(4 * ties.length + 4);
     const usable = defined(state.ways[number]).filter(({ target }) => members.has(target));
-    const chosen = selectCandidates(usable, optionsForIsland(state, number, ties, held, asked));
+    const chosen = chosenFor(state, number, usable, optionsForIsland(state, number, ties, held, asked));
     ties.push(...chosen);
     for (const { target } of chosen) held.add(number).add(target);
   }

@@ -34,9 +34,10 @@ const ROUNDING = 2 * ON_CURVE;
 export function planBridges(sheet: Sheet, islands: readonly Piece[], options: PlanOptions): BridgePlan {
   const asked = islands.map((island) => sheet.pieces.indexOf(island)).filter((number) => number >= 0);
   const { pieces } = sheet;
+  const around = surroundingsOf(sheet, options);
   const ties = options.alone
-    ? assignAlone({ pieces, ways: candidatesFrom(sheet, asked, options), options }, asked)
-    : assignBridges({ pieces, ways: candidatesToFrame(sheet, asked, options), options }, asked);
+    ? assignAlone({ pieces, ways: candidatesFrom(sheet, asked, options, around), options, around }, asked)
+    : assignBridges({ pieces, ways: candidatesToFrame(sheet, asked, options, around), options, around }, asked);
   const tied = new Set(ties.flatMap(({ island, target }) => [island, target]));
   return {
     bridges: ties.map((tie) => bridgeFrom(tie, defined(sheet.pieces[tie.island]), sheet, options)),
@@ -45,16 +46,24 @@ export function planBridges(sheet: Sheet, islands: readonly Piece[], options: Pl
 }
 
 /** For the pieces asked for the ways across that leave them, for the others none. */
-function candidatesFrom(sheet: Sheet, asked: readonly number[], options: PlanOptions): ScoredCandidate[][] {
-  const around = surroundingsOf(sheet, options);
+function candidatesFrom(
+  sheet: Sheet,
+  asked: readonly number[],
+  options: PlanOptions,
+  around: Surroundings,
+): ScoredCandidate[][] {
   return sheet.pieces.map((piece, number) =>
     asked.includes(number) ? scoredCandidates(sheet, piece, number, options, around) : [],
   );
 }
 
 /** For each piece the ways across that leave it; only for as many islands as it takes to reach the frame. */
-function candidatesToFrame(sheet: Sheet, asked: readonly number[], options: PlanOptions): ScoredCandidate[][] {
-  const around = surroundingsOf(sheet, options);
+function candidatesToFrame(
+  sheet: Sheet,
+  asked: readonly number[],
+  options: PlanOptions,
+  around: Surroundings,
+): ScoredCandidate[][] {
   const frames = sheet.pieces.flatMap((piece, number) => (piece.island ? [] : [number]));
   const ways: ScoredCandidate[][] = sheet.pieces.map(() => []);
   const known = new Set(frames);

@@ -7,6 +7,7 @@ import { boxesTouch, growBox } from '../../geometry/base/ring';
 import { distance, interpolate } from '../../geometry/base/vector';
 import { areStripsApart, boxOfCorners, type Strip, stripAlong } from '../strip/strip';
 import type { ScoredCandidate } from './score';
+import type { SymmetricChoice } from './symmetric-sets';
 
 /** Extents in mm and areas in mm² up to which an island gets so many bridges (common practice, no source). */
 const ONE_BRIDGE = { extent: 6, area: 20 };
@@ -58,11 +59,50 @@ export function selectCandidates(crossers: readonly ScoredCandidate[], choice: S
   let best: { set: ScoredCandidate[]; cost: number } | undefined;
   for (const start of starts.filter(choice.held).sort(compareCost).slice(0, MAX_STARTS)) {
     const set = extendSelection(start, free, choice);
-    const cost =
-      set.reduce((sum, crosser) => sum + crosser.cost, 0) * unevenness(set, choice) * (1 + (choice.count - set.length));
+    const cost = sumOfCosts(set) * unevenness(set, choice) * (1 + (choice.count - set.length));
     if (!best || cost < best.cost - 1e-9) best = { set, cost };
   }
   return best?.set ?? [];
+}
+
+/** Symmetry is worth so many times the cost of a bridge (common practice, no source). */
+const SYMMETRY_WORTH = 2;
+
+/**
+ * The best of some sets that are their own mirror image, where it is worth its cost.
+ * @param usual what is chosen without regard to symmetry
+ */
+export function preferSymmetric(
+  { sets, isMirrored }: SymmetricChoice,
+  usual: readonly ScoredCandidate[],
+  choice: SelectionOptions,
+): readonly ScoredCandidate[] {
+  if (usual.length > 0 && isMirrored(usual)) return usual;
+  let best: { set: readonly ScoredCandidate[]; cost: number } | undefined;
+  for (const set of sets) {
+    if (!set.some(choice.held) || !areClear(set, choice)) continue;
+    const cost = (sumOfCosts(set) / set.length) * unevenness(set, { ...choice, count: set.length });
+    // The flattening of curves makes no axis better than another.
+    if (!best || cost < 0.99 * best.cost) best = { set, cost };
+  }
+  if (!best || usual.length === 0) return best?.set ?? usual;
+  const cost = (sumOfCosts(usual) / usual.length) * unevenness(usual, { ...choice, count: usual.length });
+  return best.cost <= SYMMETRY_WORTH * cost ? best.set : usual;
+}
+
+/** Whether there is room for all of a set, beside each other and what is there. */
+function areClear(set: readonly ScoredCandidate[], { taken, width }: SelectionOptions): boolean {
+  const strips = [...stripsAmong(taken, set)];
+  for (const way of set) {
+    checkpoint(strips.length);
+    if (!isClear(way, strips, width)) return false;
+    strips.push(stripOf(way, width));
+  }
+  return true;
+}
+
+function sumOfCosts(set: readonly ScoredCandidate[]): number {
+  return set.reduce((sum, { cost }) => sum + cost, 0);
 }
 
 function compareCost(a: ScoredCandidate, b: ScoredCandidate): number {

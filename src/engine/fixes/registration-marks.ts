@@ -3,6 +3,7 @@
  * a plain cross-hair in each of the two corners beside it. Far apart, they also show a sheet that lies turned.
  */
 
+import { defined } from '../../base/defined';
 import type { Finding } from '../../checks/finding';
 import { kerfOf, limitsOf } from '../../config/limits';
 import type { Config } from '../../config/types';
@@ -14,10 +15,10 @@ import type { Matrix, Point } from '../../geometry/base/curve-types';
 import { apply, invert, maxScale } from '../../geometry/base/matrix';
 import type { Box, Region } from '../../geometry/base/polygon-types';
 import { ringOfPoints } from '../../geometry/base/ring';
-import { areaOf, difference, offset } from '../../geometry/boolean/index';
+import { areaOf, difference, intersection, offset } from '../../geometry/boolean/index';
 import { attributeOf, prefixOf } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
-import { isRefusal, type Result, refuse } from '../../report/refusal';
+import { isRefusal, type Refusal, type Result, refuse } from '../../report/refusal';
 import type { FileEdits, Report } from '../../report/report';
 import type { Sheet } from '../../sheet/types';
 import { registrationMarks } from '../../stack/registration-marks';
@@ -29,6 +30,7 @@ import { verify } from './verify';
 /** mm: arms of this length are found again by eye. Common practice, no source. */
 const DEFAULT_SIZE = 5;
 const MIN_SIZE = 3;
+const SIZE_STEP = 0.5;
 
 /** mm beyond the least widths, so that no mark is at a limit. */
 const CLEARANCE = 0.3;
@@ -53,7 +55,8 @@ export function lacksMarks(report: Report): boolean {
 export function proveMarks(report: Report, gone: readonly Finding[]): Result<ProvenChange> {
   const first = report.stack.layers[0];
   if (!first) return refuse('There is no sheet to cut register marks in.');
-  const marks = registrationMarksFor(first.sheet.frame, effectiveConfig(report.settings));
+  const marks = freeMarks(report, effectiveConfig(report.settings));
+  if ('reason' in marks) return marks;
   const own = report.project?.file ?? '';
   const files = new Map<string, TextEdit[]>();
   for (const { file, sheet } of report.stack.layers) {
@@ -69,14 +72,38 @@ export function proveMarks(report: Report, gone: readonly Finding[]): Result<Pro
   return verifyMarks(report, gone, marks, { edits: files.get(own) ?? [], others });
 }
 
-function registrationMarksFor(frame: Box, config: Config): Mark[] {
-  const { bridge, opening } = limitsOf(config);
-  const clear = bridge + kerfOf(config) + CLEARANCE;
+/**
+ * The largest marks that stand free in the corners of every sheet: what would come nearer to an opening than a bridge is
+ * wide would run together with it, and register nothing.
+ */
+function freeMarks({ stack }: Report, config: Config): readonly Mark[] | Refusal<never> {
+  const clear = clearanceOf(config);
   const room = config.margin - 2 * clear;
-  const inMargin = room >= MIN_SIZE;
-  const size = inMargin ? Math.min(room, DEFAULT_SIZE) : DEFAULT_SIZE;
-  const bar = Math.max(opening + CLEARANCE, size / 6);
-  const inset = inMargin ? config.margin / 2 : clear + size / 2;
+  const largest = room >= MIN_SIZE ? Math.min(room, DEFAULT_SIZE) : DEFAULT_SIZE;
+  const frame = defined(stack.layers[0]).sheet.frame;
+  const sheets = stack.layers.map(({ sheet }) => sheet);
+  const unmarked = sheets.filter(({ layer }) => registrationMarks(layer).length === 0);
+  for (let size = largest; size >= MIN_SIZE; size -= SIZE_STEP) {
+    const marks = marksOfSize(frame, config, size);
+    const around = offset(regionOf(marks), clear - CLEARANCE);
+    if (unmarked.every(({ openings }) => intersection(around, openings).length === 0)) return marks;
+  }
+  const margin = Math.ceil(DEFAULT_SIZE + 2 * clear);
+  return {
+    reason: 'The art leaves no free sheet in the corners for register marks.',
+    first: `Set "margin": "${margin}mm" in tombolo.json first.`,
+  };
+}
+
+/** mm from a mark to an opening or to the edge of the sheet. */
+function clearanceOf(config: Config): number {
+  return limitsOf(config).bridge + kerfOf(config) + CLEARANCE;
+}
+
+function marksOfSize(frame: Box, config: Config, size: number): Mark[] {
+  const clear = clearanceOf(config);
+  const bar = Math.max(limitsOf(config).opening + CLEARANCE, size / 6);
+  const inset = config.margin - 2 * clear >= MIN_SIZE ? config.margin / 2 : clear + size / 2;
   const [left, right, top, bottom] = [frame.minX + inset, frame.maxX - inset, frame.minY + inset, frame.maxY - inset];
   return [
     { kind: 'corner-notch', outline: angle({ x: left - size / 2, y: top - size / 2 }, size, bar) },
@@ -155,22 +182,29 @@ function pathData(outline: readonly Point[], toUser: Matrix, decimals: number): 
   return `M${points.map(({ x, y }) => `${formatNumber(x, decimals)} ${formatNumber(y, decimals)}`).join('L')}Z`;
 }
 
-/** Every layer must end up with the marks, and nothing else change or get worse. */
+function regionOf(marks: readonly Mark[]): Region {
+  return marks.map(({ outline }) => ({ outer: ringOfPoints(outline), holes: [] }));
+}
+
+/** Every layer must end up with the marks as openings of their own, and nothing else change or get worse. */
 function verifyMarks(
   report: Report,
   gone: readonly Finding[],
   marks: readonly Mark[],
   { edits, others }: { edits: readonly TextEdit[]; others: readonly FileEdits[] },
 ): Result<ProvenChange> {
-  const region: Region = marks.map(({ outline }) => ({ outer: ringOfPoints(outline), holes: [] }));
+  const region = regionOf(marks);
   const around = offset(region, 0.01);
   const within = new Map(report.stack.layers.map(({ sheet }) => [sheet.layer.id, around]));
   const proof = verify(report, edits, { gone, within }, others);
   if (isRefusal(proof)) return { reason: proof.reason };
-  const lacking = proof.after.stack.layers.find(
-    ({ sheet }) =>
-      registrationMarks(sheet.layer).length === 0 || areaOf(difference(offset(region, -0.01), sheet.openings)) >= 0.01,
-  );
+  const lacking = proof.after.stack.layers.find(({ sheet }, i) => {
+    const before = report.stack.layers[i]?.sheet;
+    const added = before && registrationMarks(before.layer).length === 0 ? marks.length : 0;
+    const isApart = sheet.openings.length === (before?.openings.length ?? 0) + added;
+    const isWhole = areaOf(difference(offset(region, -0.01), sheet.openings)) < 0.01;
+    return !isApart || !isWhole || registrationMarks(sheet.layer).length === 0;
+  });
   if (lacking) return refuse(`The register marks would not come out whole in layer "${lacking.sheet.layer.name}".`);
   return { edits, brings: proof.brings, ...(others.length > 0 ? { others } : {}) };
 }

@@ -87,3 +87,43 @@ describe('register marks', () => {
     expect([...after.files.values()].flatMap(({ findings }) => findings)).toEqual([]);
   });
 });
+
+describe('register marks where the art reaches the corners', () => {
+  const frame = '<path fill-rule="evenodd" d="M3 3H57V57H3zM4.4 4.4V55.6H55.6V4.4z"/>';
+  const framed =
+    '<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="60mm" viewBox="0 0 60 60">' +
+    `<g id="fur">${square(20, 20, 20)}</g><g id="ink">${frame}</g></svg>`;
+  const settings = (config: object) => ({ config: readConfig(JSON.stringify(config)).config });
+
+  it('are refused, with what would do', () => {
+    expect(added(check(framed))).toMatchObject({
+      reason: 'The art leaves no free sheet in the corners for register marks.',
+      first: 'Set "margin": "8mm" in tombolo.json first.',
+    });
+  });
+
+  it('stand outside the art, as openings of their own, once there is a margin', () => {
+    const report = check(framed, settings({ margin: '8mm' }));
+    const mend = addRegistrationMarks(report);
+    expect(mend.title).toBe('Add register marks to every sheet');
+    const after = check(applyEdits(framed, mend.edits), report.settings);
+    const counts = (each: Report) => each.sheets.map(({ openings }) => openings.length);
+    expect(counts(after)).toEqual(counts(report).map((number) => number + 3));
+    const [places, others] = after.sheets.map(({ layer }) => registrationMarks(layer).map(({ box }) => box));
+    expect(others).toEqual(places);
+    for (const { minX, minY, maxX, maxY } of places ?? []) {
+      expect(maxX < 0 || maxY < 0 || minX > 60 || minY > 60).toBe(true);
+    }
+  });
+
+  it('are smaller where that sets them free', () => {
+    const tight = framed.replace(frame, '<path d="M4.8 4.8H55.2V55.2H4.8z"/>');
+    const after = check(applyEdits(tight, addRegistrationMarks(check(tight)).edits));
+    const sizes = after.sheets.map(({ layer }) => registrationMarks(layer).map(({ box }) => box.maxX - box.minX));
+    for (const size of sizes.flat()) {
+      expect(size).toBeLessThan(5);
+      expect(size).toBeGreaterThanOrEqual(3);
+    }
+    expect(after.sheets.map(({ openings }) => openings.length)).toEqual([4, 4]);
+  });
+});
