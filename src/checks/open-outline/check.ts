@@ -17,10 +17,10 @@ export const openOutline: Check = {
     outcome: 'leave an outline that does not close',
     severity: 'error',
     reads: 'file',
-    fixes: ['close-outline'],
+    fixes: ['close-outline', 'join-lines', 'remove-open-line'],
     acceptable: true,
     afterFix: { refuses: true, never: true },
-    row: { wrong: 'a cut line does not close, the piece stays in', click: 'close it' },
+    row: { wrong: 'a cut line does not close, the piece stays in', click: 'close it; remove it' },
   },
   *run(stencil) {
     for (const sheet of stencil.sheets) {

@@ -8,6 +8,7 @@ import { areaOf, boxOfPolygon, intersection } from '../../geometry/boolean/index
 import type { ThinPlace } from '../../sheet/thin-places';
 import type { Piece, Sheet } from '../../sheet/types';
 import type { EditResult } from '../element/result';
+import { removeMakers } from '../outline/remove-makers';
 import { removeOutline } from '../outline/remove-outline';
 import { polygonOf, stripAlong } from '../strip/strip';
 import { cutStrips, ROUNDING_ROOM } from './cut';
@@ -56,10 +57,10 @@ export function cutIslandAway(sheet: Sheet, island: Piece): EditResult {
   return removeOutline(sheet, island.polygon.outer, sheet.kerf / 2);
 }
 
-/** Closes an opening by removing the outline or the element that makes it, where one is all that does. */
+/** Closes an opening by removing the outlines and the elements that make it, where they make nothing else. */
 export function removeOpening(sheet: Sheet, opening: Polygon): EditResult {
-  if (opening.holes.length > 0) return { refusal: 'There is material inside this opening.' };
-  return removeOutline(sheet, opening.outer, 0);
+  const one = opening.holes.length > 0 ? undefined : removeOutline(sheet, opening.outer, 0);
+  return one && !('refusal' in one) ? one : removeMakers(sheet, opening);
 }
 
 function pointAlong(origin: Point, direction: Point, far: number): Point {

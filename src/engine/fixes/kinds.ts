@@ -9,6 +9,7 @@ import { closeOutline } from './kinds/close-outline';
 import { closeSlot } from './kinds/close-slot';
 import { cutIslandAway } from './kinds/cut-island-away';
 import { removeBothLines, removeDoubledLine, uniteOutlines } from './kinds/doubled-lines';
+import { joinLines, removeOpenLine } from './kinds/open-lines';
 import { openUp } from './kinds/open-up';
 import { registerStack } from './kinds/register-stack';
 import { removeOpening } from './kinds/remove-opening';
@@ -36,6 +37,8 @@ const KINDS: readonly FixKind[] = [
   stateSize,
   stateSizeInUnits,
   closeOutline,
+  joinLines,
+  removeOpenLine,
   uniteOutlines,
   removeDoubledLine,
   removeBothLines,

@@ -128,9 +128,44 @@ describe('mends of an open outline', () => {
     expect(checksIn(fixed(svg, 'open-outline').get('close-outline') ?? '')).toEqual(['floating-island']);
   });
 
-  it('are not offered for one straight line, nor for several', () => {
-    expect([...fixed(sheetOf('<path d="M10 10H40"/>', stated), 'open-outline').keys()]).toEqual(['accept']);
+  it('do not close one straight line, which goes, nor several, which are joined', () => {
+    const line = sheetOf('<path d="M10 10H40"/>', stated);
+    expect([...fixed(line, 'open-outline').keys()]).toEqual(['remove-open-line', 'accept']);
     const svg = sheetOf('<path d="M10 10H40V40"/><path d="M40 40H10V10"/>', stated);
-    expect([...fixed(svg, 'open-outline').keys()]).toEqual(['accept']);
+    expect([...fixed(svg, 'open-outline').keys()]).toEqual(['join-lines', 'remove-open-line', 'accept']);
+  });
+});
+
+describe('mends of lines that do not close', () => {
+  const frame = '<path d="M5 5H95V95H5Z"/>';
+
+  it('remove a stray straight line, and nothing else', () => {
+    const svg = sheetOf(`${frame}\n<path d="M20 20L60 30"/>\n<circle cx="70" cy="70" r="9"/>`, hairlines);
+    const mends = fixed(svg, 'open-outline');
+    expect([...mends.keys()]).toEqual(['remove-open-line', 'accept']);
+    expect(mends.get('remove-open-line')).toBe(sheetOf(`${frame}\n<circle cx="70" cy="70" r="9"/>`, hairlines));
+  });
+
+  it('remove one line of a path of several, byte for byte', () => {
+    const svg = sheetOf('<path d="M5 5H95V95H5Z M20 20 L60,30 M 40 40 h9v9z"/>', hairlines);
+    const text = fixed(svg, 'open-outline').get('remove-open-line') ?? '';
+    expect(text).toContain('d="M5 5H95V95H5Z M 40 40 h9v9z"');
+  });
+
+  it('join lines that meet end to end, whichever way they run', () => {
+    const svg = sheetOf(`${frame}<path d="M20 20H60"/><path d="M60 50V20"/><path d="M60 50L20 20"/>`, hairlines);
+    const mends = fixed(svg, 'open-outline');
+    expect([...mends.keys()]).toEqual(['join-lines', 'remove-open-line', 'accept']);
+    const joined = mends.get('join-lines') ?? '';
+    expect(checksIn(joined)).not.toContain('open-outline');
+    expect(Math.abs(openArea(joined) - openArea(svg))).toBeCloseTo(600, 3);
+    expect(joined.match(/<path/g)).toHaveLength(2);
+  });
+
+  it('join and close lines that leave a gap', () => {
+    const svg = sheetOf(`${frame}<path d="M20 20H60V50"/><path d="M20 20V50"/>`, hairlines);
+    const joined = fixed(svg, 'open-outline').get('join-lines') ?? '';
+    expect(checksIn(joined)).not.toContain('open-outline');
+    expect(Math.abs(openArea(joined) - openArea(svg))).toBeCloseTo(1200, 3);
   });
 });
