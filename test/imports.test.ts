@@ -71,6 +71,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
     'picture/necks',
     'picture/path-data',
     'picture/picture',
+    'picture/place-svg',
     'report/finding-id',
     'report/fix',
     'report/refusal',

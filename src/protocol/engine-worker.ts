@@ -1,6 +1,6 @@
 /** What the server and the worker that runs the engine say to each other. Plain data only. */
 import type { Config } from '../config/types';
-import type { ShapeDescription } from '../engine/index';
+import type { FindingId, ShapeDescription } from '../engine/index';
 import type { CheckFacts } from './facts';
 import type { Offer, OfferFacts, Proof } from './offers';
 import type { Priority } from './run-signals';
@@ -65,6 +65,14 @@ export interface BridgeSize {
   readonly length: number;
 }
 
+/** A little picture of the place that a finding is about. */
+export interface PlacePictureRequest {
+  readonly kind: 'placePicture';
+  readonly uri: string;
+  readonly version: number;
+  readonly finding: FindingId;
+}
+
 /** The offers of a document's findings, and what is known of them. */
 export interface OffersRequest {
   readonly kind: 'offers';
@@ -102,6 +110,7 @@ export type EngineRequest =
   | CheckRequest
   | HoverRequest
   | BridgeSideRequest
+  | PlacePictureRequest
   | OffersRequest
   | RefactorsRequest
   | ProveRequest
@@ -113,6 +122,8 @@ export interface EngineAnswers {
   /** Null where the text there draws nothing that has an area; undefined where it is of no version that is known. */
   readonly hover: ShapeDescription | null | undefined;
   readonly bridgeSide: BridgeSize | undefined;
+  /** The text of an SVG file. */
+  readonly placePicture: string | undefined;
   readonly offers: OfferFacts | undefined;
   readonly refactors: readonly Offer[];
   readonly prove: Proof;

@@ -2,8 +2,11 @@
 
 import { Stopped, underWatch } from '../base/checkpoint';
 import { describeShapeAt } from '../engine/index';
+import { placeSvg } from '../picture/place-svg';
 import type { EngineAnswers, EngineRequest, FromWorker, ToWorker } from '../protocol/engine-worker';
 import { Priority, RunSignals } from '../protocol/run-signals';
+import type { FindingId } from '../report/finding-id';
+import type { Report } from '../report/report';
 import { BenchRequests } from './bench/bench-requests';
 import { CheckStore } from './check-store';
 import type { MemoryWatch } from './documents/checked-document';
@@ -66,6 +69,8 @@ export class EngineWorker {
         return checked && (describeShapeAt(checked.report, request.offset) ?? null);
       case 'bridgeSide':
         return checked && bridgeSideAt(checked, request.offset);
+      case 'placePicture':
+        return checked && placePicture(checked.report, request.finding);
       case 'offers':
         return fixes?.facts();
       case 'refactors':
@@ -150,4 +155,9 @@ export class EngineWorker {
 
 function changed(id: string): EngineAnswers['prove'] {
   return { id, outcome: 'refused', reason: 'The drawing has changed since; choose the fix again.' };
+}
+
+function placePicture(report: Report, id: FindingId): string | undefined {
+  const finding = report.findings.find((each) => each.id === id);
+  return finding && placeSvg(report, finding);
 }

@@ -22,6 +22,8 @@ export interface ProjectOfDocument {
 export class KnownDocument {
   /** What was found out of shapes, by the places of their start tags; null for those without an area. */
   readonly shapes = new Map<number, ShapeDescription | null>();
+  /** Of places of findings, as the text of SVG files. */
+  readonly pictures = new Map<FindingId, string>();
   private offers: ReadonlyMap<string, readonly Offer[]> | undefined;
   private readonly proofs = new Map<string, Proof>();
   private readonly listeners = new Set<() => void>();

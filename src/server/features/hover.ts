@@ -36,7 +36,11 @@ export async function hoverAt(
   const told: Told[] = [...drawn, ...side, ...findingsAt(known, place)];
   const [first] = told;
   if (!first) return undefined;
-  const value = told.map(({ text }) => text).join('\n\n');
+  const picture = await pictureAt(known, place, engine);
+  // The box shows about as much as the picture and the first lines.
+  const value = [...(picture === undefined ? [] : [pictureText(picture)]), ...told.map(({ text }) => text)].join(
+    '\n\n',
+  );
   return { contents: { kind: MarkupKind.Markdown, value }, range: known.rangeIn(live, first.span) };
 }
 
@@ -90,6 +94,25 @@ async function bridgeSideAt(
 ): Promise<BridgeSize | undefined> {
   if (engine.checking) return undefined;
   return inTime(engine.ask({ kind: 'bridgeSide', uri, version, offset }, Priority.glance).answer);
+}
+
+/** Of the place of the most serious finding there. */
+async function pictureAt(known: KnownDocument, offset: number, engine: EngineClient): Promise<string | undefined> {
+  const found = known.facts.findings.find(({ span }) => span.from <= offset && offset <= span.to);
+  if (!found) return undefined;
+  const before = known.pictures.get(found.id);
+  if (before !== undefined || engine.checking) return before;
+  const { uri, version } = known;
+  const told = engine.ask({ kind: 'placePicture', uri, version, finding: found.id }, Priority.glance).answer;
+  const kept = told.then((svg) => {
+    if (svg !== undefined) known.pictures.set(found.id, svg);
+    return svg;
+  });
+  return inTime(kept);
+}
+
+function pictureText(svg: string): string {
+  return `![The place of the finding](data:image/svg+xml;base64,${Buffer.from(svg).toString('base64')})`;
 }
 
 function inTime<T>(answer: Promise<T>): Promise<T | undefined> {

@@ -24,3 +24,16 @@ test('the side of a bridge is called one, with its size; other sides are not', a
   await expect.poll(hover('h5v4.6'), { timeout: 20_000 }).toContain('Bridge, 0.80 mm wide, 5.00 mm long');
   expect(await hover('h20v9.6')()).not.toContain('Bridge');
 });
+
+test('a finding comes with a little picture of its place', async () => {
+  const loose = new LocalServer(
+    'file:///loose.svg',
+    text.replace(/d="[^"]*"/, 'd="M5 5h20v20h-20z M10 10v10h10v-10z"'),
+  );
+  const known = await loose.known();
+  const finding = known.facts.findings.find(({ at }) => at !== undefined);
+  const offset = finding?.span.from ?? 0;
+  const hover = async () => JSON.stringify((await hoverAt(known, loose.live, offset, loose.engine))?.contents);
+  await expect.poll(hover, { timeout: 20_000 }).toContain('](data:image/svg+xml;base64,');
+  loose.dispose();
+});
