@@ -7,6 +7,7 @@ import { edgeOpening } from './edge-opening/check';
 import { floatingIsland } from './floating-island/check';
 import { frameMismatch } from './frame-mismatch/check';
 import { looseTongue } from './loose-tongue/check';
+import { mixedColours } from './mixed-colours/check';
 import { narrowOpening } from './narrow-opening/check';
 import { notCuttable } from './not-cuttable/check';
 import { openOutline } from './open-outline/check';
@@ -29,6 +30,7 @@ export const ALL_CHECKS: readonly (Check | StackCheck)[] = [
   unstatedSize,
   oversizeSheet,
   unsafeMaterial,
+  mixedColours,
   floatingIsland,
   thinBridge,
   narrowOpening,

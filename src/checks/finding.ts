@@ -57,6 +57,7 @@ export type Subject =
   | { readonly kind: 'tongue'; readonly sheet: Sheet; readonly tongue: Protrusion }
   | { readonly kind: 'doubled'; readonly sheet: Sheet; readonly doubled: DoubledLine }
   | { readonly kind: 'open'; readonly sheet: Sheet; readonly lines: readonly CutLine[] }
+  | { readonly kind: 'colours'; readonly sheet: Sheet }
   | { readonly kind: 'opening'; readonly sheet: Sheet; readonly opening: Polygon }
   | {
       readonly kind: 'overlap';

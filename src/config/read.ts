@@ -25,6 +25,7 @@ import {
   type Config,
   type CuttingTool,
   DEFAULT_CONFIG,
+  LAYERINGS,
   type LayerEntry,
   type Reading,
 } from './types';
@@ -111,7 +112,8 @@ function decodeConfig(root: Node, known: KnownChecks, report: ReportProblem): Co
       config.ground = decodeColour(node, report);
     },
     layers: (node) => {
-      config.layers = decodeList(decodeLayer)(node, report) ?? [];
+      if (node.type === 'string') config.layering = decodeOneOf(LAYERINGS, 'way of taking layers')(node, report);
+      else config.layers = decodeList(decodeLayer)(node, report) ?? [];
     },
     checks: (node) => {
       config.checks = decodeChecks(node, known, report);

@@ -8,6 +8,10 @@ export const CONFIG_NAME = 'tombolo.json';
 /** How a layer is read: filled area is cut away, or stays, or unfilled lines are the cuts. */
 export type Reading = 'openings' | 'sheet' | 'outlines';
 
+/** How a file, or a group of it, is taken apart into layers; by its top-level groups where nothing is said. */
+export const LAYERINGS = ['by-paint', 'inner-groups', 'one'] as const;
+export type Layering = (typeof LAYERINGS)[number];
+
 export type CuttingTool = 'laser' | 'knife';
 
 export interface Config {
@@ -37,6 +41,8 @@ export interface Config {
   /** What is painted on, `#rrggbb`. */
   readonly ground: string | undefined;
   readonly layers: readonly LayerEntry[];
+  /** For files that do not say it themselves. */
+  readonly layering: Layering | undefined;
   readonly checks: Readonly<Partial<Record<CheckId, Severity | 'off'>>>;
   /** Checks whose findings the artist accepts everywhere, each with the reason. */
   readonly accept: Readonly<Partial<Record<CheckId, string>>>;
@@ -76,6 +82,7 @@ export const DEFAULT_CONFIG: Config = {
   limits: {},
   ground: undefined,
   layers: [],
+  layering: undefined,
   checks: {},
   accept: {},
   baseline: [],

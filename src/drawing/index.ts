@@ -67,11 +67,13 @@ function readWith(document: MarkupDocument, options: SizeOptions, outlines: Outl
   if (size.toMm) painter.paint(root);
   const { width, height, sizeStated, ownSize } = size;
   const toMm = size.toMm ?? IDENTITY;
-  return { document, width, height, sizeStated, ownSize, toMm, shapes: painter.shapes, problems: problems.list };
+  const { shapes, hidden } = painter;
+  return { document, width, height, sizeStated, ownSize, toMm, shapes, hidden, problems: problems.list };
 }
 
 /** A drawing in which nothing was read. */
 export function emptyDrawing(document: MarkupDocument): Drawing {
   const ownSize = { width: 0, height: 0, physical: false, byStyle: false };
-  return { document, width: 0, height: 0, sizeStated: false, ownSize, toMm: IDENTITY, shapes: [], problems: [] };
+  const size = { width: 0, height: 0, sizeStated: false, ownSize, toMm: IDENTITY };
+  return { document, ...size, shapes: [], hidden: [], problems: [] };
 }

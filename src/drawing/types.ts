@@ -23,6 +23,8 @@ export interface Drawing {
   readonly toMm: Matrix;
   /** In painting order: fill before stroke of the same element. */
   readonly shapes: readonly Shape[];
+  /** Groups at the top, or within a group at the top, that are not shown, in the order of the text. */
+  readonly hidden: readonly ElementNode[];
   readonly problems: readonly DrawingProblem[];
 }
 

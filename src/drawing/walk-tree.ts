@@ -4,6 +4,7 @@ import { checkpoint } from '../base/checkpoint';
 import { defined } from '../base/defined';
 import type { Matrix } from '../geometry/base/curve-types';
 import { determinant, IDENTITY, multiply } from '../geometry/base/matrix';
+import { ancestors } from '../markup/query';
 import type { ElementNode, MarkupNode } from '../markup/tree';
 import type { Wording } from '../text/wording';
 import { MAX_NESTING } from './budget';
@@ -67,6 +68,17 @@ const NEVER_DRAWN: ReadonlySet<string> = new Set([
 /** Reading the style of an element and placing it takes some microseconds. */
 const STEPS_PER_NODE = 10;
 
+function isHidden({ own, inherited }: ComputedStyle, { style }: Scope): boolean {
+  const isInvisible = inherited.visibility !== 'visible' && style.inherited.visibility === 'visible';
+  return own.display === 'none' || isInvisible;
+}
+
+/** Whether an element is a group with something in it, at the top or within a group at the top. */
+function isNearTop({ localName, parent, children }: ElementNode, root: ElementNode): boolean {
+  const within = parent?.localName === 'g' ? parent.parent : parent;
+  return localName === 'g' && within === root && children.some(({ kind }) => kind === 'element');
+}
+
 /** Nodes that are drawn one after the other in the same scope. */
 interface Row {
   readonly nodes: readonly MarkupNode[];
@@ -83,6 +95,7 @@ export class Painter {
   private readonly shapePainter: ShapePainter;
   /** What is still to be drawn, the next of it last: a stack of our own, as trees may be 100,000 deep. */
   private readonly rows: Row[] = [];
+  private readonly hiddenGroups: ElementNode[] = [];
 
   constructor(services: PainterServices, size: RootSize) {
     this.index = services.index;
@@ -91,6 +104,15 @@ export class Painter {
     this.problems = services.problems;
     this.services = services;
     this.shapePainter = new ShapePainter(services);
+  }
+
+  /** Groups that may be meant as layers, and of which nothing is shown. */
+  get hidden(): readonly ElementNode[] {
+    const shown = new Set<ElementNode>();
+    for (const { element, instances } of this.hiddenGroups.length > 0 ? this.shapes : []) {
+      for (const around of ancestors(instances[0] ?? element)) shown.add(around);
+    }
+    return this.hiddenGroups.filter((group) => !shown.has(group));
   }
 
   get shapes(): readonly Shape[] {
@@ -134,6 +156,7 @@ export class Painter {
     if ((NEVER_DRAWN.has(name) && !(name === 'symbol' && scope.useSize)) || ANIMATIONS.has(name)) return;
     if (scope.instances.length > 0 && !this.services.budget.spendElement()) return this.reportBlowUp(scope);
     const style = this.styles.compute(element, scope.style);
+    if (isHidden(style, scope) && isNearTop(element, root)) this.hiddenGroups.push(element);
     if (style.own.display === 'none') return;
     const inner = this.enter(element, scope, style, root);
     if (!inner) return;

@@ -60,12 +60,13 @@ export function artworkOf(drawing: Drawing, group: ShapeGroup, config: Config, s
 /** The sheet of a layer: its measures, and where it stands in the text. */
 export function sheetOf(
   drawing: Drawing,
-  { id, name, element, shapes }: ShapeGroup,
+  { id, name, element, shapes, byPaint }: ShapeGroup,
   artwork: Artwork,
   { reading, measures }: MeasuredArtwork,
   paint: LayerPaint,
 ): Sheet {
-  const layer: Layer = { id, name, element, shapes, ...paint, reading, readingStated: artwork.reading !== undefined };
+  const readingStated = artwork.reading !== undefined;
+  const layer: Layer = { id, name, element, shapes, ...paint, reading, readingStated, ...(byPaint && { byPaint }) };
   return { layer, drawing, ...measures };
 }
 

@@ -29,6 +29,8 @@ export interface Layer extends LayerPaint {
   readonly shapes: readonly Shape[];
   /** The group that is the layer; undefined when the whole file is one layer. */
   readonly element: ElementNode | undefined;
+  /** Set where it is one of the paints of its element or file, which were taken apart. */
+  readonly byPaint?: true;
 }
 
 /** A layer, measured at stated scale. */

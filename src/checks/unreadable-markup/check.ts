@@ -15,9 +15,11 @@ export const unreadableMarkup: Check = {
     row: { wrong: "the cutter's program stops, or drops the rest", click: '' },
   },
   *run(stencil) {
-    for (const { message, span, severity: gravity } of stencil.drawing.document.problems) {
+    const { problems, text } = stencil.drawing.document;
+    for (const { message, span, severity: gravity } of problems) {
       yield { ...(gravity !== 'fatal' && { severity: 'warning' }), message, span, related: [] };
     }
-    yield* problemsOf(stencil, unreadableMarkup.meta.id);
+    // That an empty file holds no svg element has been said.
+    if (text.trim() !== '') yield* problemsOf(stencil, unreadableMarkup.meta.id);
   },
 };

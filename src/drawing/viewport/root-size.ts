@@ -2,7 +2,7 @@
 
 import type { Matrix } from '../../geometry/base/curve-types';
 import { attributeOf } from '../../markup/query';
-import type { ElementNode } from '../../markup/tree';
+import type { Attribute, ElementNode } from '../../markup/tree';
 import { MM_PER_PX } from '../../text/css-units';
 import { noSize, noViewBox } from '../messages';
 import type { Problems } from '../problems';
@@ -72,15 +72,45 @@ export function readRootSize(
   const empty = !(viewBox.width > 0) || !(viewBox.height > 0) || !(size.width > 0) || !(size.height > 0);
   const ratioText = attributeOf(root, 'preserveAspectRatio')?.value;
   const ratio = (ratioText === undefined ? undefined : parseAspectRatio(ratioText)) ?? DEFAULT_ASPECT_RATIO;
+  const toMm = empty ? undefined : viewportTransform(viewBox, size, ratio);
+  if (attribute && box && toMm && ratio.align && !ratio.slice) reportLetterbox(attribute, box, size, toMm, problems);
   const mmPerPx = stated.width > 0 ? (MM_PER_PX * size.width) / stated.width : MM_PER_PX;
   return {
     ...size,
     ownSize: stated,
     sizeStated: stated.physical || own.width !== undefined || own.height !== undefined,
-    toMm: empty ? undefined : viewportTransform(viewBox, size, ratio),
+    toMm,
     viewBox,
     mmPerPx,
   };
+}
+
+/** mm, and as a share of the side: what is left over by rounding of the size is not worth a word. */
+const ROUNDED = 0.1;
+const ROUNDED_SHARE = 0.002;
+
+/** Where the picture does not fill its size, the sheet is larger than the artist sees. */
+function reportLetterbox(
+  { valueSpan }: Attribute,
+  box: ViewBox,
+  { width, height }: ViewportSize,
+  { a, d }: Matrix,
+  problems: Problems,
+): void {
+  const [beside, above] = [width - box.width * a, height - box.height * d];
+  const isMeant = (room: number, side: number): boolean => room > Math.max(ROUNDED, ROUNDED_SHARE * side);
+  const side = isMeant(beside, width) ? 'width' : isMeant(above, height) ? 'height' : undefined;
+  if (side === undefined) return;
+  const room = Math.max(beside, above).toFixed(1);
+  problems.add(
+    'unsupported',
+    'info',
+    {
+      message: `The viewBox has not the shape of the size: ${room} mm of the sheet's ${side} stay empty.`,
+      detail: 'The sheet is cut at its stated size, and the picture fitted into it. Give viewBox and size one shape.',
+    },
+    valueSpan,
+  );
 }
 
 function statedSize(root: ElementNode, declared: DeclaredStyle, box: ViewBox | undefined): OwnSize {

@@ -1,6 +1,7 @@
 /** One file that stands alone: text and settings to a report, through markup, drawing, sheets and checks. */
 
 import { now } from '../../base/clock';
+import type { Layering } from '../../config/types';
 import type { Report, Settings } from '../../report/report';
 import { groupShapes } from '../../sheet/layer/layers';
 import { hashOfText } from '../../text/hash';
@@ -22,7 +23,7 @@ export function checkText(origin: Origin, text: string, settings: Settings): Rep
     const start = now();
     const run = beginRun(origin, kept, watch);
     const hash = hashOfText(text);
-    const file = readFile(run, '', { text, hash }, planOf(kept));
+    const file = readFile(run, '', { text, hash }, planOf(kept, run.config.layering));
     const placed = file.value.sheets.map((_sheet, ordinal) => ({ file, ordinal, name: '' }));
     const stack = stackFrom(run, placed);
     const version = versionOf(hash, kept);
@@ -32,9 +33,9 @@ export function checkText(origin: Origin, text: string, settings: Settings): Rep
   });
 }
 
-function planOf({ oneLayer = false }: Settings): LayerPlan {
+function planOf({ oneLayer = false }: Settings, layering: Layering | undefined): LayerPlan {
   return {
-    key: `alone ${oneLayer}`,
-    groupsOf: (drawing) => groupShapes(drawing, oneLayer).map((group) => ({ ...group, entry: 0 })),
+    key: `alone ${oneLayer} ${layering}`,
+    groupsOf: (drawing) => groupShapes(drawing, { oneLayer, layering }).map((group) => ({ ...group, entry: 0 })),
   };
 }

@@ -6,7 +6,7 @@ import { allElements, ancestors, attributeOf } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
 import type { LayerFault } from '../../report/report';
 import { layerId } from '../../sheet/layer/layer-id';
-import { groupShapes, type ShapeGroup, statedName } from '../../sheet/layer/layers';
+import { groupShapes, type ShapeGroup, splitAsStated, statedName } from '../../sheet/layer/layers';
 import { MARKUP_ROOM, quoted } from '../../text/wording';
 
 /** An entry of `layers`, with its source taken apart. */
@@ -57,7 +57,7 @@ export function groupsOfEntry(drawing: Drawing, entry: SourcedEntry, oneLayer = 
   if (entry.id !== undefined) return groupOfElement(drawing, entry, entry.id);
   const single = oneLayer || entry.name !== undefined || entry.paint !== undefined;
   const fallback = entry.file?.replace(/^.*\//, '').replace(/\.svg$/i, '') || 'stencil';
-  const groups = groupShapes(drawing, single, fallback, entry.file);
+  const groups = groupShapes(drawing, { oneLayer: single, fallback, file: entry.file ?? '' });
   return groups.map((group) => ({ ...group, name: entry.name ?? group.name }));
 }
 
@@ -65,7 +65,9 @@ function groupOfElement(drawing: Drawing, entry: SourcedEntry, id: string): Shap
   const element = elementWithId(drawing, id);
   const shapes = element ? drawing.shapes.filter((shape) => isWithin(shape, element)) : [];
   if (!element || shapes.length === 0) return [];
-  return [{ id: layerId(entry.file ?? '', 0), element, name: entry.name ?? statedName(element) ?? id, shapes }];
+  const part = { element, name: entry.name ?? statedName(element) ?? id, shapes };
+  const parts = entry.paint === undefined ? splitAsStated(part) : [part];
+  return parts.map((each, i) => ({ ...each, id: layerId(entry.file ?? '', i) }));
 }
 
 function elementWithId({ document }: Drawing, id: string): ElementNode | undefined {

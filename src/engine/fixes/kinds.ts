@@ -17,6 +17,7 @@ import { scaleStack, scaleToFit } from './kinds/scale-to-bed';
 import { shortenTip } from './kinds/shorten-tip';
 import { spreadColour } from './kinds/spread-colour';
 import { stateSize, stateSizeInUnits } from './kinds/state-size';
+import { layersByPaint, layersInnerGroups } from './kinds/take-layers';
 import { widenBridge } from './kinds/widen-bridge';
 
 const KINDS: readonly FixKind[] = [
@@ -42,6 +43,8 @@ const KINDS: readonly FixKind[] = [
   uniteOutlines,
   removeDoubledLine,
   removeBothLines,
+  layersByPaint,
+  layersInnerGroups,
   registerStack,
   spreadColour,
   accept,

@@ -60,7 +60,11 @@ export function askedSizeEdits(drawing: Drawing, text: string): TextEdit[] | und
  * Gives attributes their values: between the quotes where they stand already. New ones come together, beside `width` or
  * `height`, else before the viewBox, else last, set apart as the attributes there are.
  */
-function attributeEdits(text: string, element: ElementNode, values: Readonly<Record<string, string>>): TextEdit[] {
+export function attributeEdits(
+  text: string,
+  element: ElementNode,
+  values: Readonly<Record<string, string>>,
+): TextEdit[] {
   const edits: TextEdit[] = [];
   const added: [string, string][] = [];
   for (const [name, value] of Object.entries(values)) {

@@ -1,10 +1,13 @@
 /** Finds the layers of a drawing: which shapes belong to one colour, what it is called, and its paint. */
+import type { Layering } from '../../config/types';
 import type { Drawing, Shape } from '../../drawing/types';
 import type { Region } from '../../geometry/base/polygon-types';
 import { areaOf } from '../../geometry/boolean/index';
 import { attributeOf, childElements, textContent } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
 import { type LayerId, layerId } from './layer-id';
+import { statedLayering } from './layering';
+import { colourOf, paintOrder } from './paint-order';
 import { shapeRegion } from './shape-region';
 
 /** The shapes of one layer, before it is known how they are read. */
@@ -14,59 +17,149 @@ export interface ShapeGroup {
   readonly element: ElementNode | undefined;
   readonly name: string;
   readonly shapes: readonly Shape[];
+  /** Set where it is one of the paints of its element or file, which were taken apart. */
+  readonly byPaint?: true;
 }
 
+export interface LayerOptions {
+  /** The whole file is one layer, whatever it says. */
+  readonly oneLayer?: boolean;
+  /** What `tombolo.json` says, for files that say nothing themselves. */
+  readonly layering?: Layering | undefined;
+  /** The name of a layer that is a whole file without a name of its own. */
+  readonly fallback?: string;
+  /** As the project names it. */
+  readonly file?: string;
+}
+
+type Part = Omit<ShapeGroup, 'id'>;
+
 /**
- * Each top-level `<g>` with something drawn in it is a layer, in the order of the document. With one such group or
- * none, the whole file is one layer. Shapes beside several groups make a layer of their own, named "loose shapes".
- * @param fallback the name of a layer that is a whole file without a name of its own
- * @param file as the project names it
+ * Each top-level `<g>` with something drawn in it is a layer, in the order of the document; a lone group round the groups
+ * that are the layers is looked through. With one such group or none, the whole file is one layer. Shapes beside several
+ * groups make a layer of their own, named "loose shapes". `data-tombolo-layers` on the root, or on a layer, or
+ * `tombolo.json` may say otherwise.
  */
-export function groupShapes(
-  drawing: Drawing,
-  oneLayer = false,
-  fallback = 'stencil',
-  file = '',
-): readonly ShapeGroup[] {
+export function groupShapes(drawing: Drawing, options: LayerOptions = {}): readonly ShapeGroup[] {
+  return partsOf(drawing, options).map((part, i) => ({ ...part, id: layerId(options.file ?? '', i) }));
+}
+
+function partsOf(drawing: Drawing, { oneLayer = false, layering, fallback = 'stencil' }: LayerOptions): Part[] {
+  const { root } = drawing.document;
+  const whole = (): Part => ({ element: undefined, name: wholeName(drawing, fallback), shapes: drawing.shapes });
+  const stated = oneLayer ? 'one' : (statedLayering(root) ?? layering);
+  if (!root || stated === 'one') return [whole()];
+  if (stated === 'by-paint') return splitByPaint(whole(), false);
+  const members = layersWithin(drawing.shapes, root, stated === 'inner-groups');
+  if (groupsOf(members).length < 2) return [whole()];
+  return [...members].flatMap(([element, shapes], i) => {
+    const name = element ? (statedName(element) ?? `Layer ${i + 1} (unnamed)`) : 'loose shapes';
+    return splitAsStated({ element, shapes, name });
+  });
+}
+
+/** A layer that says itself that it is taken apart. */
+export function splitAsStated(part: Part): Part[] {
+  const { element, shapes, name } = part;
+  const stated = statedLayering(element);
+  if (!element || stated === undefined || stated === 'one') return [part];
+  if (stated === 'by-paint') return splitByPaint(part, true);
+  const inner = membersOf(shapes, element);
+  return groupsOf(inner).length < 2
+    ? [part]
+    : [...inner].map(([group, own], i) => ({
+        element: group,
+        shapes: own,
+        name: (group && statedName(group)) ?? `${name} ${i + 1}`,
+      }));
+}
+
+/** @param named whether the layers are called after the part as well */
+function splitByPaint({ element, shapes, name }: Part, named: boolean): Part[] {
+  const { colours } = paintOrder(shapes);
+  return colours.map((colour) => ({
+    element,
+    name: named ? `${name} ${colour}` : colour,
+    shapes: shapes.filter((shape) => colourOf(shape) === colour),
+    byPaint: true,
+  }));
+}
+
+/** The shapes by the child of a container that they stand in; those that stand in no group of it are together. */
+function membersOf(shapes: readonly Shape[], container: ElementNode): Map<ElementNode | undefined, Shape[]> {
   const members = new Map<ElementNode | undefined, Shape[]>();
-  for (const shape of drawing.shapes) {
-    const group = shape.topLevel.localName === 'g' ? shape.topLevel : undefined;
+  for (const shape of shapes) {
+    const child = childAround(shape, container);
+    const group = child?.localName === 'g' ? child : undefined;
     const list = members.get(group);
     if (list) list.push(shape);
     else members.set(group, [shape]);
   }
-  const groups = [...members.keys()].filter((element) => element !== undefined);
-  if (oneLayer || groups.length < 2) return [wholeFile(drawing, groups, fallback, file)];
-  return [...members].map(([element, shapes], i) => ({
-    id: layerId(file, i),
-    element,
-    shapes,
-    name: element ? nameOf(element) : 'loose shapes',
-  }));
+  return members;
 }
 
-function wholeFile(drawing: Drawing, groups: readonly ElementNode[], fallback: string, file: string): ShapeGroup {
-  const root = drawing.document.root;
-  const [only] = groups;
-  const name = (root && statedName(root)) ?? (only && statedName(only)) ?? fallback;
-  return { id: layerId(file, 0), element: undefined, name, shapes: drawing.shapes };
+function childAround({ topLevel, instances, element }: Shape, container: ElementNode): ElementNode | undefined {
+  if (topLevel.parent === container) return topLevel;
+  let place: ElementNode | undefined = instances[0] ?? element;
+  while (place && place.parent !== container) place = place.parent;
+  return place;
 }
 
-function nameOf(group: ElementNode): string {
-  return statedName(group) ?? `layer at ${group.span.from}`;
+function groupsOf(members: ReadonlyMap<ElementNode | undefined, unknown>): ElementNode[] {
+  return [...members.keys()].filter((element) => element !== undefined);
+}
+
+/** @param asked whether the author says that the groups within the lone group are the layers */
+function layersWithin(
+  shapes: readonly Shape[],
+  root: ElementNode,
+  asked: boolean,
+): Map<ElementNode | undefined, Shape[]> {
+  const top = membersOf(shapes, root);
+  for (let members = top; ; ) {
+    const [only, ...others] = members.keys();
+    if (!only || others.length > 0) return top;
+    members = membersOf(shapes, only);
+    if (groupsOf(members).length > 1 && (asked || areLayers(members))) return members;
+  }
+}
+
+/** Groups are layers where nothing stands beside them, and they are named as layers are or differ in colour. */
+function areLayers(members: ReadonlyMap<ElementNode | undefined, readonly Shape[]>): boolean {
+  const groups = groupsOf(members);
+  if (groups.length < members.size) return false;
+  if (groups.every((group) => labelOf(group) !== undefined)) return true;
+  return new Set([...members.values()].flat().map(colourOf)).size > 1;
+}
+
+function wholeName({ document: { root }, shapes }: Drawing, fallback: string): string {
+  const [only, ...others] = root ? groupsOf(membersOf(shapes, root)) : [];
+  const elements = [root, ...(others.length === 0 ? [only] : [])].filter((element) => element !== undefined);
+  const titles = elements.map(titleOf);
+  return [...titles, ...elements.reverse().map(idOf)].find((name) => name !== undefined) ?? fallback;
 }
 
 /** `<title>` child, else `aria-label`, else any attribute with local name `label`, else `id`. */
 export function statedName(element: ElementNode): string | undefined {
+  return titleOf(element) ?? idOf(element);
+}
+
+function titleOf(element: ElementNode): string | undefined {
   const title = childElements(element).find((child) => child.localName === 'title');
-  const label = element.attributes.find((candidate) => candidate.localName === 'label');
-  const candidates = [
-    title && textContent(title),
-    attributeOf(element, 'aria-label')?.value,
-    label?.value,
-    attributeOf(element, 'id')?.value,
-  ];
-  return candidates.map((text) => text?.trim()).find((text) => text);
+  return words(title && textContent(title)) ?? words(attributeOf(element, 'aria-label')?.value) ?? labelOf(element);
+}
+
+/** An attribute called `label`, of whatever namespace: drawing programs keep the names of layers in such. */
+function labelOf(element: ElementNode): string | undefined {
+  return words(element.attributes.find(({ localName }) => localName === 'label')?.value);
+}
+
+function idOf(element: ElementNode): string | undefined {
+  return words(attributeOf(element, 'id')?.value);
+}
+
+function words(text: string | undefined): string | undefined {
+  return text?.trim() || undefined;
 }
 
 /** The colour that covers most of the layer, as `#rrggbb`; black where nothing is filled. */
@@ -80,10 +173,6 @@ export function mainPaint(shapes: readonly Shape[]): string {
   }
   const [largest] = [...areas].sort(([, a], [, b]) => b - a);
   return largest?.[0] ?? '#000000';
-}
-
-function colourOf(shape: Shape): string {
-  return shape.paint.kind === 'none' ? '#000000' : shape.paint.colour;
 }
 
 function regionArea(region: Region): number {

@@ -23,6 +23,10 @@ describe('unreadable-markup', () => {
     ).toMatch(/No svg element here/);
   });
 
+  it.each(['', ' \n'])('says once that a file is empty: %j', (text) => {
+    expect(broken(text).map(({ message }) => message)).toEqual([expect.stringMatching(/^The file is empty/)]);
+  });
+
   it('has nothing to say of a sound file', () => {
     expect(broken(`<?xml version="1.0"?>\n<!-- post 8 -->\n${sheetOf('<title>🦩 &amp; co</title>')}\n`)).toEqual([]);
   });
