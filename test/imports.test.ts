@@ -137,6 +137,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
     'geometry/base/matrix',
     'geometry/base/polygon-types',
     'geometry/base/ring',
+    'geometry/base/vector',
     'geometry/polygon/simplify',
     'markup/namespaces',
     'picture/lettering',

@@ -31,6 +31,8 @@ export class BenchPanel {
   private readonly client: ServerClient;
   private readonly columns: TextColumns;
   private readonly offers = new BridgeOffers();
+  /** The document that was last changed from here. */
+  private changed: vscode.Uri | undefined;
   /** The documents that the stack shows. */
   private documents: ReadonlySet<string> = new Set();
 
@@ -133,6 +135,7 @@ export class BenchPanel {
     if (message.type === 'pin') this.pinned = message.pinned;
     else if (message.type === 'picture') this.drawn?.(message.bytes);
     else if (!uri) return;
+    else if (message.type === 'undo' || message.type === 'redo') await this.takeBack(message.type, uri);
     else if (message.type === 'saveAs') await savePicture(uri, (format) => this.draw(format));
     else if (message.type === 'ask') {
       this.post({ type: 'answer', id: message.id, answer: await this.answer(uri, message.question) });
@@ -143,10 +146,25 @@ export class BenchPanel {
   }
 
   private async answer(uri: vscode.Uri, question: BenchRequest): Promise<unknown> {
-    if (question.kind === 'putIn') return this.offers.putIn();
+    if (question.kind === 'putIn') {
+      const changed = await this.offers.putIn();
+      this.changed = changed ?? this.changed;
+      return changed !== undefined;
+    }
     const answer = await this.client.answer(uri, question);
     this.offers.note(question.kind, answer);
     return answer;
+  }
+
+  /** The editor takes back only where its focus is: so it goes to the text for a moment. */
+  private async takeBack(command: 'undo' | 'redo', shown: vscode.Uri): Promise<void> {
+    const { changed } = this;
+    const uri = changed && this.isDrawnFrom(changed.toString()) ? changed : shown;
+    const document = await vscode.workspace.openTextDocument(uri);
+    await vscode.window.showTextDocument(document, { viewColumn: this.columns.of(uri) ?? vscode.ViewColumn.One });
+    await vscode.commands.executeCommand(command);
+    this.panel.reveal(this.panel.viewColumn, false);
+    this.post({ type: 'focus' });
   }
 
   private postScreen(): void {

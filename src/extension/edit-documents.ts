@@ -1,6 +1,7 @@
 /** What goes into the text of documents: edits for a version, another painting order, bridges that were offered. */
 import * as vscode from 'vscode';
 import type { BridgeOffer, BridgeRefusal, VersionedEdits } from '../protocol/index';
+import type { BenchRequest } from '../protocol/requests';
 import type { ReorderParams } from '../protocol/views';
 import type { ServerClient } from './server-client';
 
@@ -37,22 +38,26 @@ export async function requestLayerOrder(
   await applyVersionedEdits(document, answer.version === 0 ? { ...answer, version: document.version } : answer);
 }
 
+/** The questions that are answered by an offer. */
+const OFFERING: ReadonlySet<string> = new Set<BenchRequest['kind']>(['bridgeAt', 'bridgePlan', 'changeBridge']);
+
 /** The bridges that a page was offered last. What goes into the text comes from here, not from the page. */
 export class BridgeOffers {
   private last: BridgeOffer | undefined;
 
   /** Takes the answer to a question of the page, if it is an offer or a refusal. */
   note(kind: string, answer: unknown): void {
-    if (kind !== 'bridgeAt' && kind !== 'bridgePlan') return;
+    if (!OFFERING.has(kind)) return;
     const offer = answer as BridgeOffer | BridgeRefusal | undefined;
     this.last = offer && ('reason' in offer ? offer.anyway : offer);
   }
 
-  /** @returns false, with nothing changed, where there is no offer or its text has changed since */
-  async putIn(): Promise<boolean> {
+  /** @returns the document that was changed; undefined, with nothing changed, where its text has changed since */
+  async putIn(): Promise<vscode.Uri | undefined> {
     const offer = this.last;
     this.last = undefined;
-    if (!offer) return false;
-    return applyVersionedEdits(await vscode.workspace.openTextDocument(vscode.Uri.parse(offer.uri)), offer);
+    if (!offer) return undefined;
+    const document = await vscode.workspace.openTextDocument(vscode.Uri.parse(offer.uri));
+    return (await applyVersionedEdits(document, offer)) ? document.uri : undefined;
   }
 }

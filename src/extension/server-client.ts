@@ -24,6 +24,7 @@ import {
 } from '../protocol/index';
 import { PART, PART_AT } from '../protocol/parts';
 import type { BenchRequest } from '../protocol/requests';
+import { BRIDGE_GHOST, CHANGE_BRIDGE, STANDING_BRIDGES } from '../protocol/standing-bridges';
 import { NECKS, REORDER, type Reordering, type ReorderParams, SLIP, SWEEP } from '../protocol/views';
 import { CONFIG, SVG } from './svg-documents';
 
@@ -36,6 +37,9 @@ const METHODS: Readonly<Partial<Record<BenchRequest['kind'], string>>> = {
   part: PART,
   bridgeAt: BRIDGE_AT,
   bridgePlan: BRIDGE_PLAN,
+  standingBridges: STANDING_BRIDGES,
+  bridgeGhost: BRIDGE_GHOST,
+  changeBridge: CHANGE_BRIDGE,
 };
 
 export class ServerClient implements vscode.Disposable {

@@ -3,6 +3,7 @@
 import type { LayerId } from '../engine/index';
 import { COLOURS, type Scene, type ViewMode } from '../picture/scene';
 import type { PreviewStack } from '../protocol/index';
+import type { ChangeBridgeParams, StandingBridgeData, WantedBridge } from '../protocol/standing-bridges';
 import { type BenchControls, benchToolbar, makeNearness } from './bench-commands';
 import { Canvas } from './canvas/canvas';
 import type { CaretShape } from './canvas/picture';
@@ -35,6 +36,7 @@ import type { Viewport } from './state/viewport';
 import { followSlips } from './tools/slip-gestures';
 import type { ToolHost } from './tools/tool-context';
 import { ToolController } from './tools/tool-controller';
+import { followUndoKeys } from './tools/undo-keys';
 
 /** What is kept when the panel is hidden or the editor starts anew. */
 export interface SavedPage {
@@ -52,6 +54,8 @@ export interface PageHost {
   begin(uri: string): void;
   pin(pinned: boolean): void;
   saveAs(): void;
+  /** Takes back the last change of the text, or does it again. */
+  undo(again: boolean): void;
   /** Keeps how many CSS pixels the screen has to the inch. */
   screen(pixelsPerInch: number): void;
   /** Give a layer another place in the painting order. */
@@ -64,6 +68,8 @@ export class BenchPage {
   private state: BenchState;
   private uri: string | undefined;
   private readonly canvas: Canvas;
+  /** What had the focus before the text took it. */
+  private focused: Element | null = null;
   private readonly toolController: ToolController;
   private readonly toolbar: Toolbar;
   private readonly nearness = makeNearness();
@@ -134,6 +140,7 @@ export class BenchPage {
       this.room,
       this.calibration.element,
     ]);
+    followUndoKeys(this.element, (again) => this.takeBack(again));
     new ResizeObserver(() => this.arrange()).observe(this.room);
   }
 
@@ -155,6 +162,20 @@ export class BenchPage {
   /** The file that is shown was deleted. */
   gone(name: string): void {
     this.warnings.gone(name);
+  }
+
+  /** The editor takes the focus for it; see `focusAgain`. */
+  private takeBack(again: boolean): void {
+    this.focused = document.activeElement;
+    this.toolController.bridgeBar.dropNotice();
+    this.host.undo(again);
+  }
+
+  /** Gives the focus back to what had it; to the picture where that is gone. */
+  focusAgain(): void {
+    const { focused } = this;
+    const isThere = focused instanceof HTMLElement && focused.isConnected && focused.offsetParent !== null;
+    (isThere && focused !== document.body ? focused : this.canvas.canvas).focus();
   }
 
   /** Marks what the text at the caret draws. */
@@ -338,11 +359,19 @@ export class BenchPage {
       part: (layer, number) => questions.ask({ kind: 'part', layer, number }),
       bridgeAt: (layer, point) => questions.ask({ kind: 'bridgeAt', layer, point, version: this.versionOf(layer) }),
       bridgePlan: (finding) => questions.ask({ kind: 'bridgePlan', finding }),
+      standingBridges: () => questions.ask({ kind: 'standingBridges' }),
+      bridgeGhost: (bridge, wanted) => questions.ask({ kind: 'bridgeGhost', ...this.changeOf(bridge, wanted) }),
+      changeBridge: (bridge, wanted) => questions.ask({ kind: 'changeBridge', ...this.changeOf(bridge, wanted) }),
+      undo: () => this.takeBack(false),
       putIn: async () => (await questions.ask({ kind: 'putIn' })) ?? false,
       reveal: ({ uri, from, to }) => this.host.reveal(uri, from, to),
       bringIntoView: (point) => this.canvas.bringPointIntoView(point),
       slipping: () => this.state.slipping && this.state.mode === 'print',
     };
+  }
+
+  private changeOf({ id, layer }: StandingBridgeData, wanted: WantedBridge): Omit<ChangeBridgeParams, 'uri'> {
+    return { layer, version: this.versionOf(layer), bridge: id, wanted };
   }
 
   /** Of the document that a layer is cut from. */

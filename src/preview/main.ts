@@ -24,6 +24,7 @@ const page = new BenchPage(
     begin: (uri) => editor.postMessage({ type: 'begin', uri }),
     pin: (pinned) => editor.postMessage({ type: 'pin', pinned }),
     screen: (pixelsPerInch) => editor.postMessage({ type: 'screen', pixelsPerInch }),
+    undo: (again) => editor.postMessage({ type: again ? 'redo' : 'undo' }),
     saveAs: () => editor.postMessage({ type: 'saveAs' }),
     reorder: ({ uri, version, layers }, from, onto) => {
       const [layer, to] = [layers[from]?.id, layers[onto]?.id];
@@ -40,6 +41,7 @@ window.addEventListener('message', ({ data }: MessageEvent<ToBench>) => {
   else if (data.type === 'mark') page.mark(data);
   else if (data.type === 'screen') page.setScreen(data.pixelsPerInch);
   else if (data.type === 'gone') page.gone(data.name);
+  else if (data.type === 'focus') page.focusAgain();
   else if (data.type === 'answer') questions.hear(data.id, data.answer);
   else void drawPicture(page, data.format).then((bytes) => editor.postMessage({ type: 'picture', bytes }));
 });

@@ -2,6 +2,7 @@
 import type { LayerId } from '../engine/index';
 import type { BridgeAtParams, BridgeOffer, BridgePlanParams, BridgeRefusal } from './index';
 import type { PartAtParams, PartParams, PlaceAnswer } from './parts';
+import type { ChangeBridgeParams, GhostAnswer, StandingBridges } from './standing-bridges';
 import type { BareAfterSlip, LayerNecks, SlipParams, SlipSweep } from './views';
 
 /** Questions about the document that the page shows. */
@@ -13,6 +14,9 @@ export type BenchRequest =
   | ({ readonly kind: 'part' } & Omit<PartParams, 'uri'>)
   | ({ readonly kind: 'bridgeAt' } & Omit<BridgeAtParams, 'uri'>)
   | ({ readonly kind: 'bridgePlan' } & Omit<BridgePlanParams, 'uri'>)
+  | { readonly kind: 'standingBridges' }
+  | ({ readonly kind: 'bridgeGhost' } & Omit<ChangeBridgeParams, 'uri'>)
+  | ({ readonly kind: 'changeBridge' } & Omit<ChangeBridgeParams, 'uri'>)
   /** Of the extension itself: put the bridges of the last offer into the text. */
   | { readonly kind: 'putIn' };
 
@@ -24,6 +28,9 @@ export interface BenchAnswers {
   readonly part: PlaceAnswer;
   readonly bridgeAt: BridgeOffer | BridgeRefusal;
   readonly bridgePlan: BridgeOffer | BridgeRefusal;
+  readonly standingBridges: StandingBridges;
+  readonly bridgeGhost: GhostAnswer;
+  readonly changeBridge: BridgeOffer | BridgeRefusal;
   /** False where the text has changed since. */
   readonly putIn: boolean;
 }

@@ -12,6 +12,8 @@ export type ToBench =
   | { readonly type: 'answer'; readonly id: number; readonly answer: unknown }
   /** The file that is shown was deleted. */
   | { readonly type: 'gone'; readonly name: string }
+  /** The focus is here again, after the text has had it for a change that was asked for from here. */
+  | { readonly type: 'focus' }
   /** CSS pixels to the inch of the screen. */
   | { readonly type: 'screen'; readonly pixelsPerInch: number }
   /** Draw what is shown as a picture. */
@@ -26,6 +28,9 @@ export type FromBench =
   | { readonly type: 'reveal'; readonly uri: string; readonly from: number; readonly to: number }
   /** The artist has measured the screen. */
   | { readonly type: 'screen'; readonly pixelsPerInch: number }
+  /** Take back, or do again, the last change that was made from here, as the editor does it in the text. */
+  | { readonly type: 'undo' }
+  | { readonly type: 'redo' }
   /** Make a stencil of the document. */
   | { readonly type: 'begin'; readonly uri: string }
   | { readonly type: 'ask'; readonly id: number; readonly question: BenchRequest }

@@ -9,11 +9,14 @@ import { toWindow, type Viewport } from '../state/viewport';
 /** Pixels: height of letters, and how near each other two measures are written. */
 const LETTERS = 12;
 const ROOM = 34;
+/** Pixels: about how wide a measure is written. */
+const LABEL_WIDTH = 34;
 
 export class Annotations {
   /** Everything in window pixels. */
   readonly element = svg('g', { class: 'notes', 'aria-hidden': 'true' });
   private scene: Scene | undefined;
+  private written: readonly Annotation[] = [];
 
   draw(look: Scene): void {
     this.scene = look;
@@ -24,7 +27,20 @@ export class Annotations {
       const inWindow = (point: Point) => toWindow(view, apply(place, point));
       return notes.map((note) => moveAnnotation(note, inWindow));
     });
-    syncChildren(this.element, withRoom(placed), makeAnnotation, drawAnnotation);
+    this.written = withRoom(placed);
+    syncChildren(this.element, this.written, makeAnnotation, drawAnnotation);
+  }
+
+  /** The middle of the neck whose measure is written at a point of the window, in the window. */
+  measureAt({ x, y }: Point): Point | undefined {
+    for (const note of this.written) {
+      if (note.kind !== 'dimension') continue;
+      const { at } = layoutOf(note);
+      if (Math.abs(at.x - x) < LABEL_WIDTH / 2 && Math.abs(at.y - y) < LETTERS) {
+        return { x: (note.from.x + note.to.x) / 2, y: (note.from.y + note.to.y) / 2 };
+      }
+    }
+    return undefined;
   }
 }
 

@@ -90,9 +90,10 @@ export class Canvas {
       this.canvas,
       this.description,
       hand.card.element,
-      hand.bridgePreview.bar,
+      hand.bridgeBar.element,
       hand.status,
     );
+    hand.measureAt = (at) => this.annotations.measureAt(at);
     followPointer(this.element, this.canvas, hand);
     followPanZoom(this.canvas, {
       view: () => this.view,

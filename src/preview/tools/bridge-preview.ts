@@ -1,12 +1,11 @@
-/** Bridges that are not in the text yet: drawn on the picture, with a bar to put them in or drop them. */
+/** Bridges that are not in the text yet, drawn on the picture with their measures. */
 
 import { formatSides } from '../../config/values';
 import type { LayerId } from '../../engine/index';
 import type { Matrix, Point } from '../../geometry/base/curve-types';
 import { apply } from '../../geometry/base/matrix';
-import type { BridgeOffer, BridgeRefusal } from '../../protocol/index';
-import { whyNot } from '../../report/refusal';
-import { html, setAttributes, setText, svg, syncChildren } from '../dom/dom';
+import type { BridgePreviewData } from '../../protocol/index';
+import { setAttributes, setText, svg, syncChildren } from '../dom/dom';
 import { matrixText } from '../dom/matrix-text';
 import { toWindow, type Viewport } from '../state/viewport';
 
@@ -15,54 +14,19 @@ const SMALL = 24;
 const RING = 11;
 const OFF = 24;
 
-export interface BridgePreviewActions {
-  apply(): void;
-  drop(): void;
-}
-
 export class BridgePreviewOverlay {
   /** The strips, in mm of the picture. */
   readonly strips = svg('g', { class: 'ghost', 'aria-hidden': 'true' });
   /** Their measures, in window pixels. */
   readonly measures = svg('g', { class: 'ghost-measures', 'aria-hidden': 'true' });
-  readonly bar: HTMLElement;
-  private readonly sentence = html('p', { role: 'status' });
-  private readonly applyButton = html('button', { type: 'button', class: 'tool primary' }, ['Put it in']);
-  private readonly dropButton = html('button', { type: 'button', class: 'tool' }, ['Drop']);
-  private offer: BridgeOffer | undefined;
+  private bridges: readonly BridgePreviewData[] = [];
 
-  constructor(actions: BridgePreviewActions) {
-    this.applyButton.addEventListener('click', () => actions.apply());
-    this.dropButton.addEventListener('click', () => actions.drop());
-    this.bar = html('div', { class: 'ghost-bar', role: 'group', 'aria-label': 'Bridge' }, [
-      this.sentence,
-      this.applyButton,
-      this.dropButton,
-    ]);
-    this.bar.hidden = true;
-  }
-
-  /** @param answer undefined takes all away */
-  show(answer: BridgeOffer | BridgeRefusal | undefined): void {
-    this.offer = answer && ('bridges' in answer ? answer : answer.anyway);
-    this.bar.hidden = answer === undefined;
-    this.applyButton.hidden = this.offer === undefined;
-    if (!answer) return;
-    const isRefused = 'reason' in answer;
-    setText(this.sentence, isRefused ? whyNot(answer) : answer.title);
-    setText(this.applyButton, isRefused ? 'Put it in anyway' : 'Put it in');
-  }
-
-  get ready(): boolean {
-    return this.offer !== undefined;
-  }
-
-  get shown(): boolean {
-    return !this.bar.hidden;
+  show(bridges: readonly BridgePreviewData[]): void {
+    this.bridges = bridges;
   }
 
   draw(placeOf: (layer: LayerId) => Matrix | undefined, view: Viewport): void {
-    const shown = (this.offer?.bridges ?? []).flatMap((bridge) => {
+    const shown = this.bridges.flatMap((bridge) => {
       const place = placeOf(bridge.layer);
       return place ? [{ bridge, place }] : [];
     });

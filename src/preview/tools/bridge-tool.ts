@@ -4,19 +4,25 @@ import type { FindingId } from '../../engine/index';
 import type { Point } from '../../geometry/base/curve-types';
 import type { BridgeOffer, BridgeRefusal } from '../../protocol/index';
 import type { PickedPart } from '../../protocol/parts';
+import { whyNot } from '../../report/refusal';
 import { toWindow } from '../state/viewport';
+import type { BridgeBar } from './bridge-bar';
 import { BridgePreviewOverlay } from './bridge-preview';
 import type { ToolContext } from './tool-context';
 
+export const TEXT_CHANGED = 'The text has changed since: choose the place again.';
+
 export class BridgeTool {
-  readonly preview = new BridgePreviewOverlay({ apply: () => void this.putIn(), drop: () => this.drop() });
+  readonly preview = new BridgePreviewOverlay();
 
   private readonly context: ToolContext;
+  private readonly bar: BridgeBar;
   private readonly hidePart: () => void;
 
   /** @param hidePart takes away the part that is shown: bridges take its place */
-  constructor(context: ToolContext, hidePart: () => void) {
+  constructor(context: ToolContext, bar: BridgeBar, hidePart: () => void) {
     this.context = context;
+    this.bar = bar;
     this.hidePart = hidePart;
   }
 
@@ -29,7 +35,7 @@ export class BridgeTool {
     const { context } = this;
     const place = part && context.placesAt(toWindow(context.viewport, point)).find(({ layer }) => layer === part.layer);
     if (!place) {
-      const reason = 'There is no gap to bridge here: click on an opening or an island.';
+      const reason = 'There is no gap to bridge here: click on an opening, an island or a bridge.';
       this.offer({ version: context.stack?.version ?? 0, reason });
       return;
     }
@@ -45,17 +51,9 @@ export class BridgeTool {
     if (isLast()) this.offer(answer);
   }
 
-  async putIn(): Promise<void> {
-    const { context } = this;
-    const done = await context.host.putIn();
-    const version = context.stack?.version ?? 0;
-    this.preview.show(done ? undefined : { version, reason: 'The text has changed since: choose the place again.' });
-    if (done) context.say('The bridge is in the text.');
-    context.redraw();
-  }
-
   drop(): void {
-    this.preview.show(undefined);
+    this.preview.show([]);
+    this.bar.show(undefined);
     this.context.redraw();
   }
 
@@ -65,7 +63,29 @@ export class BridgeTool {
 
   private offer(answer: BridgeOffer | BridgeRefusal | undefined): void {
     this.hidePart();
-    this.preview.show(answer);
+    const isRefused = answer !== undefined && 'reason' in answer;
+    const offer = isRefused ? answer.anyway : answer;
+    this.preview.show(offer?.bridges ?? []);
+    const add = { label: isRefused ? 'Add anyway' : 'Add bridge', run: () => void this.putIn(offer) };
+    const drop = { label: offer ? 'Cancel' : 'Close', run: () => this.drop() };
+    this.bar.show(answer && { sentence: sentenceOf(answer), ...(offer && { apply: add }), drop });
     this.context.redraw();
   }
+
+  private async putIn(offer: BridgeOffer | undefined): Promise<void> {
+    const { context } = this;
+    const done = await context.host.putIn();
+    this.preview.show([]);
+    if (done)
+      this.bar.tellDone((offer?.bridges.length ?? 1) > 1 ? 'Bridges added.' : 'Bridge added.', context.host.undo);
+    else this.bar.show({ sentence: TEXT_CHANGED, drop: { label: 'Close', run: () => this.drop() } });
+    context.focusPicture();
+    context.redraw();
+  }
+}
+
+/** Why it is refused and what comes first; where it can be had anyway, what it then leaves behind. */
+export function sentenceOf(answer: BridgeOffer | BridgeRefusal): string {
+  if (!('reason' in answer)) return answer.title;
+  return answer.anyway ? `${whyNot(answer)} (${answer.anyway.title})` : whyNot(answer);
 }

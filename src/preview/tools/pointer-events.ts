@@ -8,14 +8,15 @@ const STILL = 4;
 
 /** @param surface what holds the canvas; its listeners hear first */
 export function followPointer(surface: HTMLElement, canvas: Element, hand: ToolController): void {
+  hand.focusesOn(() => canvas instanceof SVGElement && canvas.focus());
+  followGrips(surface, canvas, hand);
   followClicks(surface, canvas, hand);
   followHover(surface, canvas, hand);
   surface.addEventListener(
     'keydown',
     (event) => {
-      if (event.ctrlKey || event.metaKey || event.altKey) return;
-      const ours =
-        event.target === canvas ? hand.key(event.key, event.shiftKey) : event.key === 'Escape' && hand.escape();
+      if (event.ctrlKey || event.metaKey) return;
+      const ours = event.target === canvas ? hand.key(event) : event.key === 'Escape' && hand.escape();
       if (!ours) return;
       event.preventDefault();
       event.stopPropagation();
@@ -23,6 +24,41 @@ export function followPointer(surface: HTMLElement, canvas: Element, hand: ToolC
     },
     { capture: true },
   );
+}
+
+/** Drags of what can be taken hold of: they come before those that move the view. */
+function followGrips(surface: HTMLElement, canvas: Element, hand: ToolController): void {
+  let from: Point | undefined;
+  let dragged = false;
+  surface.addEventListener(
+    'pointerdown',
+    (event) => {
+      if (event.button !== 0 || event.altKey || !isOnPicture(event, canvas)) return;
+      const at = within(surface, event);
+      if (!hand.grip(at)) return;
+      [from, dragged] = [at, false];
+      event.stopImmediatePropagation();
+      // The focus would come by itself with the click that is ours now.
+      if (canvas instanceof SVGElement) canvas.focus();
+      surface.setPointerCapture(event.pointerId);
+    },
+    { capture: true },
+  );
+  surface.addEventListener('pointermove', (event) => {
+    const at = within(surface, event);
+    if (from) {
+      dragged ||= Math.hypot(at.x - from.x, at.y - from.y) >= STILL;
+      if (dragged) hand.drag(at);
+    } else if (event.buttons === 0) {
+      surface.dataset.over = (isOnPicture(event, canvas) && hand.over(at)) || '';
+    }
+  });
+  for (const end of ['pointerup', 'pointercancel'] as const) {
+    surface.addEventListener(end, () => {
+      if (from) hand.letGo();
+      from = undefined;
+    });
+  }
 }
 
 function followClicks(surface: HTMLElement, canvas: Element, hand: ToolController): void {

@@ -4,6 +4,7 @@ import type { FindingId, LayerId } from '../../engine/index';
 import type { Matrix, Point } from '../../geometry/base/curve-types';
 import type { BridgeOffer, BridgeRefusal, PreviewLayer, PreviewStack } from '../../protocol/index';
 import type { LayerPlace, PickedPart, PlaceAnswer } from '../../protocol/parts';
+import type { GhostAnswer, StandingBridgeData, StandingBridges, WantedBridge } from '../../protocol/standing-bridges';
 import { html, setText } from '../dom/dom';
 import { placeOfLayer, placesAtPoint, type SceneLayers } from '../state/scene-places';
 import type { Size, Viewport } from '../state/viewport';
@@ -13,9 +14,15 @@ export interface ToolHost {
   part(layer: LayerId, number: number): Promise<PlaceAnswer | undefined>;
   bridgeAt(layer: LayerId, point: Point): Promise<BridgeOffer | BridgeRefusal | undefined>;
   bridgePlan(finding: FindingId): Promise<BridgeOffer | BridgeRefusal | undefined>;
+  standingBridges(): Promise<StandingBridges | undefined>;
+  /** Where a bridge would stand, unproven. */
+  bridgeGhost(bridge: StandingBridgeData, wanted: WantedBridge): Promise<GhostAnswer | undefined>;
+  changeBridge(bridge: StandingBridgeData, wanted: WantedBridge): Promise<BridgeOffer | BridgeRefusal | undefined>;
+  /** Takes back the last change of the text. */
+  undo(): void;
   /** Puts the bridges of the last offer into the text; answers false where the text has changed since. */
   putIn(): Promise<boolean>;
-  reveal(part: PickedPart): void;
+  reveal(text: Pick<PickedPart, 'uri' | 'from' | 'to'>): void;
   /** Whether Shift, arrows, full stop and comma are for sheets that slip. */
   slipping(): boolean;
   /** Brings a point of the picture into sight. */
@@ -30,6 +37,8 @@ export class ToolContext {
   scene: ToolScene = { kind: 'print', sceneLayers: [] };
   viewport: Viewport = { scale: 1, x: 0, y: 0 };
   size: Size = { width: 0, height: 0 };
+  /** Gives the focus to the picture. */
+  focusPicture: () => void = () => undefined;
   /** Counts the questions: only the answer to the last one is shown. */
   private turn = 0;
   /** How many clicks wait for their answer. */

@@ -7,7 +7,9 @@ import type { PreviewStack } from '../../protocol/index';
 import type { PickedPart, PlaceAnswer } from '../../protocol/parts';
 import { setAttributes, svg } from '../dom/dom';
 import { type Size, toSheet, toWindow, type Viewport } from '../state/viewport';
-import type { BridgePreviewOverlay } from './bridge-preview';
+import { BridgeBar } from './bridge-bar';
+import type { KeyPress } from './bridge-gestures';
+import { BridgeMover } from './bridge-mover';
 import { BridgeTool } from './bridge-tool';
 import { Crosshair } from './crosshair';
 import { MeasureTool } from './measure-tool';
@@ -24,7 +26,7 @@ const SNAP_REACH = 10;
 const GREETINGS: Readonly<Record<PreviewTool, string>> = {
   pick: '',
   measure: 'Measure from the first point.',
-  bridge: 'Click a gap to bridge it.',
+  bridge: 'Click a gap to bridge it, or a bridge to change it. B again goes from bridge to bridge.',
 };
 
 export class ToolController {
@@ -35,11 +37,14 @@ export class ToolController {
   readonly choice: ToolChoice;
   readonly card: PartCard;
   readonly status: HTMLElement;
-  readonly bridgePreview: BridgePreviewOverlay;
+  readonly bridgeBar: BridgeBar;
+  /** The place, in the window, whose measure is written at a point of the window. */
+  measureAt: (at: Point) => Point | undefined = () => undefined;
   private readonly context: ToolContext;
   private readonly pickTool: PickTool;
   private readonly measureTool = new MeasureTool();
   private readonly bridgeTool: BridgeTool;
+  private readonly mover: BridgeMover;
   private readonly crosshair = new Crosshair();
   private tool: PreviewTool = 'pick';
 
@@ -51,21 +56,29 @@ export class ToolController {
     this.choice = new ToolChoice((tool) => this.take(tool), changed);
     this.context = new ToolContext(host, () => this.redraw());
     this.pickTool = new PickTool(this.context);
-    this.bridgeTool = new BridgeTool(this.context, () => this.pickTool.show(undefined));
+    this.bridgeBar = new BridgeBar(
+      (sentence) => this.context.say(sentence),
+      () => this.context.focusPicture(),
+    );
+    this.bridgeTool = new BridgeTool(this.context, this.bridgeBar, () => this.pickTool.show(undefined));
+    this.mover = new BridgeMover(this.context, this.bridgeBar);
     this.card = this.pickTool.card;
     this.status = this.context.status;
-    this.bridgePreview = this.bridgeTool.preview;
 
-    this.inPicture.append(...this.pickTool.outline.map(({ element }) => element), this.bridgePreview.strips);
-    this.overPicture.append(this.measureTool.element, this.crosshair.element, this.bridgePreview.measures);
+    const { strips, measures } = this.bridgeTool.preview;
+    this.inPicture.append(...this.pickTool.outline.map(({ element }) => element), strips);
+    this.overPicture.append(this.measureTool.element, this.crosshair.element, measures, this.mover.handles.element);
   }
 
   /** Takes what is shown now. A changed text has other parts, and no bridge that was planned before. */
   draw(stack: PreviewStack, look: ToolScene): void {
     const { context } = this;
-    if (stack.uri !== context.stack?.uri || stack.version !== context.stack.version) this.forget();
+    const [isOther, isChanged] = [stack.uri !== context.stack?.uri, stack.version !== context.stack?.version];
+    if (isOther || isChanged) this.forget();
     if (look.kind !== context.scene.kind) this.measureTool.clear();
     [context.stack, context.scene] = [stack, look];
+    if (isOther) this.mover.forget();
+    else if (isChanged) void this.mover.renew();
   }
 
   place(view: Viewport, size: Size): void {
@@ -79,6 +92,8 @@ export class ToolController {
   }
 
   private async useAt(at: Point): Promise<void> {
+    this.bridgeBar.dropNotice();
+    if (await this.pickBridge(at)) return;
     const point = toSheet(this.context.viewport, at);
     const answer = await this.ask(at);
     if (!answer) return;
@@ -90,9 +105,55 @@ export class ToolController {
     }
   }
 
+  /** Selects the bridge that stands there, or whose measure is written there; else the one that was selected is not. */
+  private async pickBridge(at: Point): Promise<boolean> {
+    if (!this.bridgesCount) return false;
+    await this.mover.list.load();
+    const bridge = this.mover.list.near(this.measureAt(at) ?? at);
+    if (bridge || this.mover.active) this.mover.select(bridge);
+    if (!bridge) return false;
+    this.pickTool.show(undefined);
+    if (this.tool === 'pick') this.host.reveal(bridge);
+    return true;
+  }
+
+  /** Whether bridges can be taken hold of: not while distances are measured or sheets slip. */
+  private get bridgesCount(): boolean {
+    return this.tool !== 'measure' && !this.host.slipping();
+  }
+
+  /** Takes hold of a handle or a bridge. @returns whether the drag is for it */
+  grip(at: Point): boolean {
+    return this.bridgesCount && this.mover.press(at, this.tool === 'bridge');
+  }
+
+  drag(at: Point): void {
+    this.pickTool.show(undefined);
+    this.mover.dragTo(at);
+  }
+
+  letGo(): void {
+    const clicked = this.mover.release();
+    if (clicked && this.tool === 'pick') this.host.reveal(clicked);
+  }
+
+  /** What a press there would take hold of. */
+  over(at: Point): 'move' | 'stretch' | undefined {
+    if (!this.bridgesCount) return undefined;
+    this.mover.hover(at);
+    return this.mover.over(at);
+  }
+
+  /** @param focusPicture gives the focus to the picture */
+  focusesOn(focusPicture: () => void): void {
+    this.context.focusPicture = focusPicture;
+  }
+
   /** The pointer rests on the picture. */
   async hover(at: Point): Promise<void> {
-    if (this.bridgePreview.shown || this.context.busy) return;
+    if (this.bridgeBar.asks || this.context.busy) return;
+    if (this.bridgesCount) await this.mover.list.load();
+    if (this.bridgesCount && this.mover.hover(this.measureAt(at) ?? at)) return this.pickTool.show(undefined);
     const answer = await this.ask(at);
     if (!answer) return;
     if (this.tool === 'measure') this.aim(this.snapped(answer), toSheet(this.context.viewport, at));
@@ -105,21 +166,27 @@ export class ToolController {
     this.context.dropQuestions();
     this.crosshair.snapTo(undefined);
     this.pickTool.show(undefined);
+    this.mover.hover(undefined);
   }
 
   /** The bridges that would mend a finding, shown before they are put in. Meanwhile a moving pointer asks nothing. */
   async plan(finding: FindingId): Promise<void> {
+    this.mover.select(undefined);
     await this.bridgeTool.plan(finding);
   }
 
   /** @returns whether the key was meant for the hand */
-  key(key: string, shift: boolean): boolean {
+  key(press: KeyPress): boolean {
+    const { key, shiftKey: shift, altKey } = press;
     const { viewport, middle } = this.context;
     const free = !this.host.slipping();
+    if (this.bridgesCount && this.mover.key(press)) return true;
+    if (altKey) return false;
     if (free && shift && this.crosshair.step(key, viewport, middle)) void this.crosshairMoved();
     else if (key === 'Enter') void this.enter();
     else if (free && (key === '.' || key === ',')) void this.turnTo(key === '.' ? 1 : -1);
     else if (key === 'Escape') return this.escape();
+    else if (this.tool === 'bridge' && toolForKey(key) === 'bridge') void this.turnToBridge(shift ? -1 : 1);
     else if (!shift && toolForKey(key)) this.take(toolForKey(key) ?? 'pick');
     else return false;
     return true;
@@ -130,7 +197,9 @@ export class ToolController {
    */
   escape(): boolean {
     this.context.dropQuestions();
-    if (this.bridgePreview.shown) this.bridgeTool.drop();
+    if (this.mover.escape()) return true;
+    if (this.bridgeBar.dropNotice()) return true;
+    if (this.bridgeBar.shown) this.bridgeTool.drop();
     else if (this.measureTool.used) this.measureTool.clear();
     else if (this.card.shown) this.pickTool.show(undefined);
     else if (this.crosshair.place(this.context.viewport)) this.crosshair.put(undefined);
@@ -144,6 +213,7 @@ export class ToolController {
     this.choice.draw(tool);
     this.measureTool.clear();
     this.crosshair.snapTo(undefined);
+    this.mover.select(undefined);
     this.bridgeTool.drop();
     this.context.say(GREETINGS[tool]);
   }
@@ -176,8 +246,8 @@ export class ToolController {
   private async enter(): Promise<void> {
     const { viewport, middle } = this.context;
     const at = this.crosshair.place(viewport);
-    if (this.bridgePreview.ready) await this.bridgeTool.putIn();
-    else if (!at) {
+    if (this.bridgeBar.apply()) return;
+    if (!at) {
       this.crosshair.put(toSheet(viewport, middle));
       await this.crosshairMoved();
     } else if (this.tool === 'pick' && this.pickTool.part) this.host.reveal(this.pickTool.part);
@@ -198,6 +268,16 @@ export class ToolController {
     if (part) this.goTo(part);
   }
 
+  private async turnToBridge(step: 1 | -1): Promise<void> {
+    const { list, active } = this.mover;
+    await list.load();
+    const bridge = list.after(active, step);
+    const place = bridge && this.context.placeOf(bridge.layer);
+    if (!bridge || !place) return this.context.say('No bridges stand in the layers that are shown.');
+    this.host.bringIntoView(apply(place, bridge.centre));
+    this.mover.select(bridge);
+  }
+
   private goTo(part: PickedPart): void {
     const place = this.context.placeOf(part.layer);
     if (!place) return;
@@ -210,7 +290,8 @@ export class ToolController {
 
   private forget(): void {
     this.context.dropQuestions();
-    this.bridgePreview.show(undefined);
+    this.bridgeTool.preview.show([]);
+    if (this.bridgeBar.asks) this.bridgeBar.show(undefined);
     this.pickTool.forget();
   }
 
@@ -222,5 +303,6 @@ export class ToolController {
     this.measureTool.draw(viewport);
     this.crosshair.draw(viewport);
     this.bridgeTool.draw();
+    this.mover.draw();
   }
 }

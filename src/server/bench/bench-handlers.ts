@@ -13,14 +13,27 @@ import {
 } from '../../protocol/index';
 import { PART, PART_AT } from '../../protocol/parts';
 import { Priority } from '../../protocol/run-signals';
+import { BRIDGE_GHOST, CHANGE_BRIDGE, STANDING_BRIDGES } from '../../protocol/standing-bridges';
 import { NECKS, REORDER, SLIP, SWEEP } from '../../protocol/views';
 import type { StencilChecker } from '../documents/stencil-checker';
 import type { EngineClient } from '../engine/engine-client';
 
 /** Each makes a check if need be. */
-const CHOSEN = [STACK, BEGIN, BRIDGE_ISLANDS, WRAP_PATHS, BRIDGE_AT, BRIDGE_PLAN, NECKS, SLIP, SWEEP, REORDER];
+const CHOSEN = [
+  STACK,
+  BEGIN,
+  BRIDGE_ISLANDS,
+  WRAP_PATHS,
+  BRIDGE_AT,
+  BRIDGE_PLAN,
+  CHANGE_BRIDGE,
+  NECKS,
+  SLIP,
+  SWEEP,
+  REORDER,
+];
 /** A moving pointer or caret never makes a check: it asks again when the next one is done. */
-const GLANCED = [SHAPE_AT, PART_AT, PART];
+const GLANCED = [SHAPE_AT, PART_AT, PART, STANDING_BRIDGES, BRIDGE_GHOST];
 
 /** Answers are null where no such document is known, and where a later question has come meanwhile. */
 export function handleBenchRequests(connection: Connection, checker: StencilChecker, engine: EngineClient): void {

@@ -3,6 +3,12 @@ import { bridgeIslands, wrapPaths } from '../../engine/index';
 import * as protocol from '../../protocol/index';
 import { PART, PART_AT, type PartAtParams, type PartParams } from '../../protocol/parts';
 import {
+  BRIDGE_GHOST,
+  CHANGE_BRIDGE,
+  type ChangeBridgeParams,
+  STANDING_BRIDGES,
+} from '../../protocol/standing-bridges';
+import {
   type LayerParams,
   NECKS,
   REORDER,
@@ -21,6 +27,7 @@ import { previewStackOf } from './preview-model';
 import { type OpenConfig, reordering } from './reordering';
 import { shapeAt } from './shape-at';
 import { necksOfLayer, SlipRequests } from './slip-requests';
+import { bridgeGhost, changedBridge, standingBridges } from './standing-bridge-requests';
 
 /** Plain data, or undefined where there is nothing to say. */
 type Answer = object | null | undefined;
@@ -58,6 +65,12 @@ export class BenchRequests {
         return bridgeOfferAt(checked, params as protocol.BridgeAtParams);
       case protocol.BRIDGE_PLAN:
         return bridgePlan(checked, params as protocol.BridgePlanParams, this.fixesOf);
+      case STANDING_BRIDGES:
+        return standingBridges(checked);
+      case BRIDGE_GHOST:
+        return bridgeGhost(checked, params as ChangeBridgeParams);
+      case CHANGE_BRIDGE:
+        return changedBridge(checked, params as ChangeBridgeParams);
       case PART_AT:
         return this.parts.partAt(checked, params as PartAtParams);
       case PART:

@@ -15,7 +15,7 @@ import type { CheckedDocument } from '../documents/checked-document';
 import type { DocumentFixes } from '../fixes/document-fixes';
 import { regionPath } from './preview-model';
 
-const CHANGED = 'The drawing has changed since; choose the place again.';
+export const CHANGED = 'The drawing has changed since; choose the place again.';
 
 /** A bridge at a place of the picture. */
 export function bridgeOfferAt(
@@ -58,16 +58,24 @@ function preferredFirst<T extends { readonly preferred: boolean }>(candidates: r
   return [...candidates].sort((a, b) => Number(b.preferred) - Number(a.preferred));
 }
 
-function bridgeOffer({ uri, version }: CheckedDocument, { kind, title, edits, bridges = [] }: Fix): BridgeOffer {
+export function bridgeOffer({ uri, version }: CheckedDocument, { kind, title, edits, bridges = [] }: Fix): BridgeOffer {
   return { uri, version, kind, title, edits, bridges: bridges.map(bridgePreviewDataOf) };
 }
 
-function refused(owner: CheckedDocument, { anyway, ...why }: Refusal<Fix>): BridgeRefusal {
+export function refused(owner: CheckedDocument, { anyway, ...why }: Refusal<Fix>): BridgeRefusal {
   const { reason, first } = why;
   const forced = anyway?.bridges && bridgeOffer(owner, anyway);
   return { version: owner.version, reason, ...(first && { first }), ...(forced && { anyway: forced }) };
 }
 
-function bridgePreviewDataOf({ layerId, strip, from, to, width, length, shown }: BridgePreview): BridgePreviewData {
+export function bridgePreviewDataOf({
+  layerId,
+  strip,
+  from,
+  to,
+  width,
+  length,
+  shown,
+}: BridgePreview): BridgePreviewData {
   return { layer: layerId, outline: regionPath([strip]), from, to, width, length, shown };
 }

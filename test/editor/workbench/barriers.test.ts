@@ -56,7 +56,7 @@ describe.each([
     await bench.bench.getByRole('button', { name: /Island, 272/ }).click();
     await bench.bench.locator('.ghost-bar').waitFor();
     expect(await barriers()).toEqual([]);
-    await bench.bench.getByRole('button', { name: 'Drop' }).click();
+    await bench.bench.getByRole('button', { name: 'Cancel' }).click();
     await bench.chooseMore('Calibrate screen…');
     await bench.bench.getByRole('dialog').waitFor();
     expect(await barriers()).toEqual([]);

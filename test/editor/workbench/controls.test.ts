@@ -370,7 +370,7 @@ describe('findings', () => {
 
   it('a planned bridge is dropped', () =>
     bothWays({
-      by: control('button', 'Drop'),
+      by: control('button', 'Cancel'),
       keys: ['Enter'],
       state: () => bar().isVisible(),
       before: async () => {
@@ -380,7 +380,7 @@ describe('findings', () => {
     }));
 
   it('and put in, by key', async () => {
-    await control('button', 'Put it in').focus();
+    await control('button', 'Add bridge').focus();
     await press('Enter');
     await island().waitFor({ state: 'detached' });
   });

@@ -171,14 +171,14 @@ describe('bridging', () => {
   it('a click where there is no gap is told so', async () => {
     await click(3, 3);
     await expect.poll(() => bar().textContent()).toMatch(/no gap/i);
-    await bench.bench.getByRole('button', { name: 'Drop' }).click();
+    await bench.bench.getByRole('button', { name: 'Close', exact: true }).click();
     await bar().waitFor({ state: 'hidden' });
   });
 
   it('it is put in on confirm, and one undo takes it out', async () => {
     await click(70, 18.8);
-    await bench.bench.getByRole('button', { name: 'Put it in' }).click();
-    await bar().waitFor({ state: 'hidden' });
+    await bench.bench.getByRole('button', { name: 'Add bridge' }).click();
+    await expect.poll(() => bar().textContent()).toMatch(/^Bridges? added\. Ctrl\+Z takes it back\./);
     await bench.bench.getByRole('button', { name: /Island, 272/ }).waitFor({ state: 'detached' });
     await bench.shot('hand-5-bridged');
     await takeBack();
@@ -192,7 +192,6 @@ describe('bridging', () => {
     await bench.page.keyboard.press('Enter');
     await bar().waitFor();
     await bench.page.keyboard.press('Enter');
-    await bar().waitFor({ state: 'hidden' });
     await bench.page.locator('.tab.dirty').waitFor();
     await takeBack();
     expect(bench.onDisk(DEMO) === original, 'the text is as it was').toBe(true);
@@ -204,7 +203,7 @@ describe('bridging', () => {
     expect(await bar().textContent()).toMatch(/Bridge this island/);
     expect(await strips().count()).toBeGreaterThan(0);
     await bench.shot('hand-6-plan');
-    await bench.bench.getByRole('button', { name: 'Drop' }).click();
+    await bench.bench.getByRole('button', { name: 'Cancel' }).click();
   });
 });
 
