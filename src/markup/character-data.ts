@@ -57,7 +57,7 @@ export function readCharacterData(
     }
     const reference = referenceAt(raw, at, raw.length);
     if (reference === undefined) {
-      problems.fatal('A lone & stands here. Write &amp; instead.', from + at, from + at + 1);
+      problems.fatal('A lone "&" is not allowed. Write &amp; instead.', from + at, from + at + 1);
       continue;
     }
     const result = entities.resolve(reference.name);

@@ -36,7 +36,7 @@ export function brokenDeclaration(text: string, from: number): MarkupDeclaration
   end.lastIndex = from + 2;
   const match = end.exec(text);
   const to = match === null ? text.length : match.index + (match[0] === '>' ? 1 : 0);
-  return { to, fault: 'This declaration has no end: its “>” is missing.' };
+  return { to, fault: 'This declaration is not closed: its ">" is missing.' };
 }
 
 /** Reads what is between the square brackets. Gives the offset after `]`, or -1 if markup begins before it. */

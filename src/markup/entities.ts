@@ -1,5 +1,6 @@
 /** Character references and entities (XML 1.0, section 4), bounded against entities that multiply each other. */
 import { checkpoint } from '../base/checkpoint';
+import { MARKUP_ROOM, shortened } from '../text/wording';
 
 const PREDEFINED: ReadonlyMap<string, string> = new Map([
   ['lt', '<'],
@@ -70,10 +71,10 @@ export class EntityTable {
   private expandLiteral(name: string, depth: number): EntityResult {
     if (!this.literals.has(name)) return { fault: unknownEntity(name) };
     const literal = this.literals.get(name);
-    if (literal === undefined) return { fault: `The text of &${name}; is in another file, which is not read.` };
-    if (depth >= MAX_NESTING) return { fault: `&${name}; leads back to itself, or through too many others.` };
+    if (literal === undefined) return { fault: `The text of ${told(name)} is in another file, which is not read.` };
+    if (depth >= MAX_NESTING) return { fault: `${told(name)} leads back to itself, or is nested too deep.` };
     // Found again while it is being expanded, an entity leads back to itself.
-    this.expanded.set(name, { fault: `&${name}; leads back to itself, or through too many others.` });
+    this.expanded.set(name, { fault: `${told(name)} leads back to itself, or is nested too deep.` });
     return this.expandReferences(name, literal, depth);
   }
 
@@ -103,7 +104,7 @@ function characterReference(name: string): EntityResult {
   const digits = name.slice(hexadecimal ? 2 : 1);
   const wellFormed = (hexadecimal ? /^[0-9a-fA-F]+$/ : /^[0-9]+$/).test(digits);
   const code = wellFormed ? parseInt(digits, hexadecimal ? 16 : 10) : NaN;
-  if (!isXmlCharacter(code)) return { fault: `&${name}; is no character that XML allows.` };
+  if (!isXmlCharacter(code)) return { fault: `${told(name)} is not a character that XML allows.` };
   return { text: String.fromCodePoint(code) };
 }
 
@@ -113,10 +114,15 @@ function isXmlCharacter(code: number): boolean {
   return code <= 0xd7ff || (code >= 0xe000 && code <= 0xfffd) || (code >= 0x10000 && code <= 0x10ffff);
 }
 
+/** A reference as messages have room for it. */
+function told(name: string): string {
+  return `&${shortened(name, MARKUP_ROOM)};`;
+}
+
 function unknownEntity(name: string): string {
-  return `&${name}; is not declared in this file. For a plain & write &amp;.`;
+  return `${told(name)} is not declared in this file. For a plain "&" write &amp;.`;
 }
 
 function tooMuch(name: string): string {
-  return `&${name}; makes the file grow beyond all measure, so it is left as it stands.`;
+  return `${told(name)} makes the file far too large, so it is left as it is.`;
 }

@@ -3,6 +3,7 @@
 import type { TokenizerCallbacks } from 'htmlparser2';
 import { QuoteType } from 'htmlparser2';
 import type { Span } from '../text/text';
+import { NAME_ROOM, shortened } from '../text/wording';
 import type { MarkupDeclaration } from './doctype';
 import { brokenDeclaration, readDoctype } from './doctype';
 import { startsName } from './names';
@@ -60,8 +61,13 @@ export class MarkupReader extends RestartingTokenizer implements TokenizerCallba
     this.extendText(from, to);
   }
 
+  /** A name as messages have room for it. */
+  private nameAt(from: number, to: number): string {
+    return shortened(this.text.slice(from, to), NAME_ROOM);
+  }
+
   private reportLoneLessThan(at: number): void {
-    this.problems.fatal('This “<” begins no tag. Write &lt; for the character itself.', at, at + 1);
+    this.problems.fatal('This "<" does not begin a tag. Write &lt; for the character itself.', at, at + 1);
   }
 
   private extendText(from: number, to: number): void {
@@ -115,7 +121,7 @@ export class MarkupReader extends RestartingTokenizer implements TokenizerCallba
   /** Ends a start tag that has no `>` behind the last thing that belongs to it. */
   private endUnfinishedTag(): void {
     const { from, to } = this.openName!;
-    this.problems.fatal(`The tag <${this.text.slice(from, to)} …> is not ended: its “>” is missing.`, from - 1, to);
+    this.problems.fatal(`The tag <${this.nameAt(from, to)} …> is not closed: its ">" is missing.`, from - 1, to);
     this.breakOffStartTag();
   }
 
@@ -127,7 +133,7 @@ export class MarkupReader extends RestartingTokenizer implements TokenizerCallba
 
   private reportStraySlash(gap: string): void {
     const at = this.done + gap.indexOf('/');
-    this.problems.fatal('This “/” can only stand right before the “>” of the tag.', at, at + 1);
+    this.problems.fatal('A "/" is allowed only right before the ">" of a tag.', at, at + 1);
   }
 
   onattribname(start: number, end: number): void {
@@ -150,7 +156,7 @@ export class MarkupReader extends RestartingTokenizer implements TokenizerCallba
     const gap = this.text.slice(this.done, nameFrom);
     if (gap.includes('/')) this.reportStraySlash(gap);
     if (gap !== '' || nameFrom === this.from) return;
-    this.problems.fatal('A blank is missing before this attribute.', nameFrom, nameFrom + 1);
+    this.problems.fatal('A space is missing before this attribute.', nameFrom, nameFrom + 1);
   }
 
   onattribdata(start: number, end: number): void {
@@ -177,8 +183,8 @@ export class MarkupReader extends RestartingTokenizer implements TokenizerCallba
   /** `to`: the end of the name, or of the equals sign behind it. */
   private addAttributeWithoutValue(to: number): void {
     const { from, to: nameTo } = this.attribute!.nameSpan;
-    const name = this.text.slice(from, nameTo);
-    this.problems.fatal(`${name} has no value: ${name}="…" was expected.`, from, nameTo);
+    const name = this.nameAt(from, nameTo);
+    this.problems.fatal(`The attribute ${name} has no value: ${name}="…" was expected.`, from, nameTo);
     this.addAttribute(nameTo, nameTo, to);
   }
 
@@ -193,8 +199,8 @@ export class MarkupReader extends RestartingTokenizer implements TokenizerCallba
     let to = cut ?? valueTo;
     const closes = value.endsWith('/') && this.text.startsWith('>', valueTo);
     if (cut === undefined && closes && this.restartAt(valueTo - 1, true, valueTo)) to -= 1;
-    const name = this.text.slice(nameSpan.from, nameSpan.to);
-    this.problems.fatal(`The value of ${name} must stand in quotes: ${name}="…".`, nameSpan.from, to);
+    const name = this.nameAt(nameSpan.from, nameSpan.to);
+    this.problems.fatal(`The value of ${name} must be in quotes: ${name}="…".`, nameSpan.from, to);
     const quoteBehind = to - 1 > valueFrom && '"\''.includes(this.text.charAt(to - 1)) ? 1 : 0;
     this.addAttribute(valueFrom, to - quoteBehind, to);
     if (cut !== undefined) this.endUnfinishedTag();
@@ -205,7 +211,7 @@ export class MarkupReader extends RestartingTokenizer implements TokenizerCallba
     if (this.cutBeforeSwallowedName(valueFrom, valueTo, to)) return;
     const lessThan = this.lessThan.next(valueFrom);
     if (lessThan < valueTo) {
-      this.problems.fatal('“<” cannot stand in a value. Write &lt; instead.', lessThan, lessThan + 1);
+      this.problems.fatal('"<" is not allowed in a value. Write &lt; instead.', lessThan, lessThan + 1);
     }
     this.addAttribute(valueFrom, valueTo, to);
   }
@@ -240,14 +246,14 @@ export class MarkupReader extends RestartingTokenizer implements TokenizerCallba
     const valueTo = blanksTrimmed(this.text, valueFrom, cut);
     this.addAttribute(valueFrom, valueTo, valueTo);
     if (inTag) this.done = cut;
-    // Of the quote and the “>” that are missing, the quote alone is reported.
+    // Of the quote and the ">" that are missing, the quote alone is reported.
     else this.breakOffStartTag();
     return true;
   }
 
   private reportOpenValue(): void {
     const { nameSpan, valueFrom } = this.attribute!;
-    const name = this.text.slice(nameSpan.from, nameSpan.to);
+    const name = this.nameAt(nameSpan.from, nameSpan.to);
     this.problems.fatal(`The value of ${name} has no closing quote.`, nameSpan.from, valueFrom);
   }
 
@@ -257,7 +263,7 @@ export class MarkupReader extends RestartingTokenizer implements TokenizerCallba
     const nameFrom = this.place(start);
     const tagFrom = this.text.lastIndexOf('<', nameFrom);
     const greaterThan = this.greaterThan.next(nameFrom);
-    // The tokenizer passes over everything up to the next “>” before it can be stopped.
+    // The tokenizer passes over everything up to the next ">" before it can be stopped.
     const readTo = Math.min(greaterThan, this.text.length);
     const tag = this.tagWithin(nameFrom, readTo);
     const isCut = tag !== undefined && this.restartAt(tag, false, readTo);
@@ -270,14 +276,14 @@ export class MarkupReader extends RestartingTokenizer implements TokenizerCallba
   }
 
   private checkEndTag(tagFrom: number, nameFrom: number, nameTo: number, greaterThan: number | undefined): void {
-    const name = this.text.slice(nameFrom, nameTo);
+    const name = this.nameAt(nameFrom, nameTo);
     if (nameFrom !== tagFrom + 2) {
-      this.problems.fatal(`No blank can stand between “</” and ${name}.`, tagFrom, nameTo);
+      this.problems.fatal(`No space is allowed between "</" and ${name}.`, tagFrom, nameTo);
     }
     if (greaterThan === undefined) {
-      this.problems.fatal(`The end tag </${name} lacks its “>”.`, tagFrom, nameTo);
+      this.problems.fatal(`The end tag </${name} is not closed: its ">" is missing.`, tagFrom, nameTo);
     } else if (this.text.slice(nameTo, greaterThan).trim() !== '') {
-      this.problems.fatal(`Nothing but the name can stand in the end tag </${name}>.`, nameTo, greaterThan);
+      this.problems.fatal(`Only the name is allowed in the end tag </${name}>.`, nameTo, greaterThan);
     }
   }
 
@@ -316,7 +322,7 @@ export class MarkupReader extends RestartingTokenizer implements TokenizerCallba
     const isMoved = declaration.to !== readTo && this.restartAt(declaration.to, false, readTo);
     const to = isMoved ? declaration.to : readTo;
     this.done = to;
-    const misplaced = isFirst && !this.builder.hasRoot ? undefined : 'This declaration cannot stand here.';
+    const misplaced = isFirst && !this.builder.hasRoot ? undefined : 'A declaration is not allowed here.';
     const fault = declaration.fault ?? misplaced;
     if (fault !== undefined) this.problems.fatal(fault, from, Math.min(to, from + '<!DOCTYPE'.length));
     if (!isDoctype) return;
@@ -338,14 +344,14 @@ export class MarkupReader extends RestartingTokenizer implements TokenizerCallba
     const cut = isXmlDeclaration ? this.cutAtTag(from + 2, contentTo) : undefined;
     this.addInstruction(from, cut ?? contentTo, cut ?? contentTo + 2, cut === undefined);
     if (isXmlDeclaration && from !== this.start) {
-      this.problems.fatal('<?xml …?> can stand only at the very beginning of the file.', from, from + 5);
+      this.problems.fatal('<?xml …?> is allowed only at the very start of the file.', from, from + 5);
     }
   }
 
   private addInstruction(from: number, contentTo: number, to: number, isWhole: boolean): void {
     this.flushText();
     this.done = to;
-    if (!isWhole) this.problems.fatal('This instruction is not ended: “?>” is missing.', from, from + 2);
+    if (!isWhole) this.problems.fatal('This instruction is not closed: its "?>" is missing.', from, from + 2);
     this.builder.addInstruction('instruction', this.text.slice(from + 2, contentTo), from, to);
   }
 
@@ -358,7 +364,7 @@ export class MarkupReader extends RestartingTokenizer implements TokenizerCallba
     else if (text.startsWith('<![CDATA[', from)) this.readOpenCdata(from);
     else if (text.startsWith('<?', from)) this.readOpenInstruction(from);
     else if (text.startsWith('<!', from)) this.readDeclaration(from, text.length);
-    else this.problems.fatal('The file breaks off in a tag.', from, text.length);
+    else this.problems.fatal('The file ends in the middle of a tag.', from, text.length);
   }
 
   private endTagAtEndOfFile(): void {
@@ -382,7 +388,7 @@ export class MarkupReader extends RestartingTokenizer implements TokenizerCallba
     const match = lineEnd.exec(this.text);
     const cut = match === null ? this.text.length : match.index + (match[0] === '>' ? 1 : 0);
     const to = this.restartAt(cut, false, this.text.length) ? cut : this.text.length;
-    this.problems.fatal('This comment is not ended: “-->” is missing.', from, from + 4);
+    this.problems.fatal('This comment is not closed: its "-->" is missing.', from, from + 4);
     this.builder.addComment(from, from + 4, to, to);
   }
 
@@ -391,7 +397,7 @@ export class MarkupReader extends RestartingTokenizer implements TokenizerCallba
     const contentFrom = from + '<![CDATA['.length;
     const tag = this.text.indexOf('</', contentFrom);
     const to = tag >= 0 && this.restartAt(tag, false, this.text.length) ? tag : this.text.length;
-    this.problems.fatal('This CDATA section is not ended: “]]>” is missing.', from, contentFrom);
+    this.problems.fatal('This CDATA section is not closed: its "]]>" is missing.', from, contentFrom);
     this.builder.addCdata(from, contentFrom, to, to);
   }
 

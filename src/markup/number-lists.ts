@@ -1,6 +1,7 @@
 /** Reads attribute values that are lists of numbers: `points` and `viewBox`. */
 import { checkpoint } from '../base/checkpoint';
 import type { Span } from '../text/text';
+import { NAME_ROOM, shortened } from '../text/wording';
 import { characterAt, NumberReader } from './number-reader';
 
 export interface NumberList {
@@ -37,7 +38,8 @@ export function readPoints(text: string): CompactList {
   values.pop();
   const to = places.pop()!;
   const from = places.pop()!;
-  list.error ??= { message: `Points come in pairs: the y for ${text.slice(from, to)} is missing.`, span: { from, to } };
+  const x = shortened(text.slice(from, to), NAME_ROOM);
+  list.error ??= { message: `Points come in pairs: the y for ${x} is missing.`, span: { from, to } };
   return list;
 }
 
@@ -45,7 +47,7 @@ function readNumberList(text: string): CompactList {
   const reader = new NumberReader(text);
   reader.skipBlanks();
   const list = readNumbers(reader);
-  if (!reader.atEnd) list.error ??= unexpected(reader, 'a number was expected');
+  if (!reader.atEnd) list.error ??= unexpected(reader);
   return list;
 }
 
@@ -56,7 +58,7 @@ export function parseViewBoxNumbers(text: string): NumberList {
   const fault =
     error ??
     (values.length !== 4
-      ? { message: `A viewBox has four numbers: left, top, width and height. Here are ${values.length}.`, span: whole }
+      ? { message: `A viewBox has four numbers (left, top, width and height), not ${values.length}.`, span: whole }
       : negativeExtent(values, spans));
   return fault === undefined ? { values, spans, error } : { values: [], spans: [], error: fault };
 }
@@ -84,15 +86,15 @@ function readNumbers(reader: NumberReader): CompactList {
     comma = reader.skipSeparator();
   }
   if (comma < 0) return { values, places, error: undefined };
-  const message = 'A number was expected after this comma.';
+  const message = 'A number is missing after this comma.';
   return { values, places, error: { message, span: { from: comma, to: comma + 1 } } };
 }
 
-function unexpected(reader: NumberReader, expected: string): NumberListError {
+function unexpected(reader: NumberReader): NumberListError {
   const character = characterAt(reader.text, reader.position);
   const span = { from: reader.position, to: reader.position + character.length };
-  const found = character === '' ? 'The value ends too soon' : `“${character}” cannot stand here`;
-  return { message: `${found}: ${expected}.`, span };
+  const found = character === '' ? 'The value ends too soon' : `"${character}" is not allowed here`;
+  return { message: `${found}: a number was expected.`, span };
 }
 
 function trimmedSpan(text: string): Span {

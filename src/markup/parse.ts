@@ -31,6 +31,6 @@ function reportForbiddenCharacters(text: string, problems: ProblemList): void {
   checkpoint(text.length / 64);
   for (let match = forbidden.exec(text); match !== null && !problems.full; match = forbidden.exec(text)) {
     const code = match[0].charCodeAt(0).toString(16).toUpperCase().padStart(4, '0');
-    problems.fatal(`The character U+${code} cannot stand in an XML file.`, match.index, match.index + 1);
+    problems.fatal(`The character U+${code} is not allowed in an XML file.`, match.index, match.index + 1);
   }
 }

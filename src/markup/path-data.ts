@@ -1,6 +1,7 @@
 /** Reads SVG path data with the place of each command and each number. */
 import { checkpoint } from '../base/checkpoint';
 import type { Span } from '../text/text';
+import { NAME_ROOM, quoted, shortened } from '../text/wording';
 import { characterAt, NumberReader } from './number-reader';
 import type { PathCommand, PathData, PathError, PathLetter } from './path-commands';
 
@@ -13,7 +14,7 @@ const PARAMETERS: Record<string, readonly string[]> = {
   S: ['x2', 'y2', 'x', 'y'],
   Q: ['x1', 'y1', 'x', 'y'],
   T: ['x', 'y'],
-  A: ['rx', 'ry', 'the turn in degrees', 'the large-arc flag', 'the sweep flag', 'x', 'y'],
+  A: ['rx', 'ry', 'rotation', 'large-arc flag', 'sweep flag', 'x', 'y'],
   Z: [],
 };
 
@@ -137,7 +138,7 @@ class PathReader {
     if (kind === undefined) return this.failWithoutLetter();
     const { letter } = kind;
     if (this.empty && letter !== 'M' && letter !== 'm') {
-      return this.fail(`A path must begin with M or m, not with ${letter}.`, { from, to: from + 1 });
+      return this.fail(mustBegin(letter), { from, to: from + 1 });
     }
     this.numbers.position += 1;
     if (letter === 'Z' || letter === 'z') {
@@ -166,7 +167,7 @@ class PathReader {
       const comma = this.numbers.skipSeparator();
       if (!this.numbers.atNumber) {
         if (comma < 0) return true;
-        return this.fail('A number was expected after this comma.', { from: comma, to: comma + 1 });
+        return this.fail('A number is missing after this comma.', { from: comma, to: comma + 1 });
       }
       const from = this.numbers.position;
       if (!this.readSet(kind, kind.repeated, from)) return false;
@@ -210,15 +211,18 @@ class PathReader {
       this.numbers.readNumber();
       const span = { from: position, to: this.numbers.position };
       const text = this.data.slice(span.from, span.to);
-      if (this.empty) return this.fail(`A path must begin with M or m, not with ${quote(text)}.`, span);
-      return this.fail(`The number ${text} cannot follow Z: a command letter was expected.`, span);
+      if (this.empty) return this.fail(mustBegin(text), span);
+      return this.fail(
+        `The number ${shortened(text, NAME_ROOM)} cannot follow Z: a command letter was expected.`,
+        span,
+      );
     }
     const character = characterAt(this.data, position);
     const span = { from: position, to: position + character.length };
     if (this.empty) {
-      return this.fail(`A path must begin with M or m, not with ${quote(character)}.`, span);
+      return this.fail(mustBegin(character), span);
     }
-    return this.fail(`${quote(character)} is no path command: a letter of M L H V C S Q T A Z was expected.`, span);
+    return this.fail(`"${character}" is not a path command: one of M L H V C S Q T A Z was expected.`, span);
   }
 
   /** `soFar`: what was read of the set; `value`: NaN where there is no number, infinite where it is too large. */
@@ -227,15 +231,15 @@ class PathReader {
     const missing = parameters[index]!;
     const character = characterAt(this.data, at);
     if (!Number.isNaN(value)) {
-      this.fail('This number is too large to be drawn.', { from: at, to: this.numbers.position });
+      this.fail('This number is too large to draw.', { from: at, to: this.numbers.position });
     } else if (character === '' || KINDS_BY_CODE[this.data.charCodeAt(at)] !== undefined) {
       this.fail(`${letter} needs ${enumerate(parameters)}: ${missing} is missing.`, soFar);
     } else {
       const span = { from: at, to: at + character.length };
       const isFlag = missing.endsWith('flag');
       const message = isFlag
-        ? `In ${letter}, ${missing} is 0 or 1, not ${quote(character)}.`
-        : `${letter} needs ${enumerate(parameters)}: a number, ${missing}, was expected, not ${quote(character)}.`;
+        ? `The ${missing} of ${letter} must be 0 or 1, not "${character}".`
+        : `${letter} needs ${enumerate(parameters)}: ${missing} must be a number, not "${character}".`;
       this.fail(message, span);
     }
   }
@@ -246,8 +250,8 @@ class PathReader {
   }
 }
 
-function quote(text: string): string {
-  return `“${text}”`;
+function mustBegin(found: string): string {
+  return `A path must begin with M or m, not with ${quoted([found])[0]}.`;
 }
 
 function enumerate(names: readonly string[]): string {

@@ -1,6 +1,7 @@
 /** Builds the tree from tags and text in the order of the file: nesting, namespaces, and what is wrong with them. */
 import { checkpoint } from '../base/checkpoint';
 import type { Span } from '../text/text';
+import { MARKUP_ROOM, NAME_ROOM, shortened } from '../text/wording';
 import { BuiltAttribute, BuiltElement, type BuiltNode, BuiltText } from './built-nodes';
 import { readCharacterData } from './character-data';
 import { EntityTable } from './entities';
@@ -62,7 +63,11 @@ export class TreeBuilder {
     const { from: nameFrom, to: nameTo } = nameSpan;
     const name = this.nameAt(nameFrom, nameTo);
     if (this.isRepeated(name.name)) {
-      this.problems.fatal(`${name.name} is given twice on this element; the first is used.`, nameFrom, nameTo);
+      this.problems.fatal(
+        `${shortened(name.name, NAME_ROOM)} is given twice on this element: the first is used.`,
+        nameFrom,
+        nameTo,
+      );
       return;
     }
     const { from: valueFrom, to: valueTo } = valueSpan;
@@ -100,7 +105,7 @@ export class TreeBuilder {
       return;
     }
     for (let element = this.open.at(-1)!; element.name !== name; element = this.open.at(-1)!) {
-      this.closeWithoutEndTag(`<${element.name}> is not closed: </${element.name}> is missing before </${name}>.`);
+      this.closeWithoutEndTag(` before </${shortened(name, NAME_ROOM)}>`);
     }
     const element = this.open.at(-1)!;
     element.endTag = { from, to };
@@ -113,7 +118,8 @@ export class TreeBuilder {
     const parent = this.open.at(-1);
     if (parent === undefined) this.checkTopLevelText(from, to);
     const stop = value.includes(']]>') ? this.text.slice(from, to).indexOf(']]>') : -1;
-    if (stop >= 0) this.problems.fatal('“]]>” cannot stand in text: write ]]&gt;.', from + stop, from + stop + 3);
+    if (stop >= 0)
+      this.problems.fatal('"]]>" is not allowed in text. Write ]]&gt; instead.', from + stop, from + stop + 3);
     this.append(new BuiltText('text', value, from, to, from, to, parent, map));
   }
 
@@ -130,7 +136,7 @@ export class TreeBuilder {
     const isEnded = to > contentTo;
     if (isEnded && (hyphens >= 0 || value.endsWith('-'))) {
       const at = contentFrom + (hyphens >= 0 ? hyphens : value.length - 1);
-      this.problems.fatal('A comment cannot hold “--” nor end in “-”.', at, at + 2);
+      this.problems.fatal('A comment cannot contain "--" or end with "-".', at, at + 2);
     }
     this.append({ kind: 'comment', value, span: { from, to }, parent: this.open.at(-1) });
   }
@@ -144,15 +150,12 @@ export class TreeBuilder {
   }
 
   finish(): MarkupDocument {
-    while (this.open.length > 0) {
-      const { name } = this.open.at(-1)!;
-      this.closeWithoutEndTag(`<${name}> is not closed: </${name}> is missing.`);
-    }
+    while (this.open.length > 0) this.closeWithoutEndTag();
     const { text, topLevel: children, root } = this;
     if (root === undefined && !this.strayTextFound) {
       const blank = text.trim() === '';
       const lack = blank ? 'The file is empty' : 'There is no element here';
-      this.problems.fatal(`${lack}: <svg …> was expected.`, 0, Math.min(text.length, 1));
+      this.problems.fatal(`${lack}: an <svg> element was expected.`, 0, Math.min(text.length, 1));
     }
     return { text, root, children, problems: this.problems.inOrder() };
   }
@@ -164,7 +167,8 @@ export class TreeBuilder {
       return;
     }
     const { from, to } = element.nameSpan;
-    this.problems.fatal(`A file has one outermost element; <${element.name}> is another, and is left aside.`, from, to);
+    const name = shortened(element.name, NAME_ROOM);
+    this.problems.fatal(`A file has one outermost element: <${name}> is a second one, and is ignored.`, from, to);
   }
 
   private append(node: BuiltNode): void {
@@ -181,12 +185,15 @@ export class TreeBuilder {
     if (element.declared) this.namespaces.leave(element.declared);
   }
 
-  private closeWithoutEndTag(message: string): void {
+  /** @param place where the end tag is missing, after "missing" */
+  private closeWithoutEndTag(place = ''): void {
     const element = this.open.at(-1)!;
     if (element.unterminated && this.handOn(element)) {
       this.close();
       return;
     }
+    const name = shortened(element.name, NAME_ROOM);
+    const message = `<${name}> is not closed: </${name}> is missing${place}.`;
     this.problems.fatal(message, element.nameSpan.from, element.nameSpan.to);
     const lastChild = element.children.at(-1);
     if (lastChild !== undefined) element.to = lastChild.span.to;
@@ -211,8 +218,9 @@ export class TreeBuilder {
 
   private strayEndTagMessage(name: string): string {
     const current = this.open.at(-1);
-    if (current === undefined) return `</${name}> closes nothing: no element is open here.`;
-    return `</${name}> closes nothing: the open element is <${current.name}>.`;
+    const tag = `</${shortened(name, NAME_ROOM)}>`;
+    if (current === undefined) return `${tag} closes nothing: no element is open here.`;
+    return `${tag} closes nothing: the open element is <${shortened(current.name, NAME_ROOM)}>.`;
   }
 
   private isRepeated(name: string): boolean {
@@ -238,8 +246,9 @@ export class TreeBuilder {
     const uri = this.namespaces.resolve(prefix);
     if (uri !== undefined) return uri;
     const isXlink = prefix === 'xlink';
-    const remedy = isXlink ? ` Write xmlns:xlink="${XLINK_NAMESPACE}" in the outermost element.` : '';
-    this.problems.fatal(`The prefix ${prefix} is not declared.${remedy}`, from, from + prefix.length);
+    const remedy = isXlink ? ` Write xmlns:xlink="${XLINK_NAMESPACE}" on the outermost element.` : '';
+    const message = `The prefix ${shortened(prefix, MARKUP_ROOM)} is not declared.${remedy}`;
+    this.problems.fatal(message, from, from + prefix.length);
     return isXlink ? XLINK_NAMESPACE : '';
   }
 
@@ -250,7 +259,7 @@ export class TreeBuilder {
     if (known !== undefined) return known;
     const split = { name, ...splitName(name) };
     if (isName(name)) this.names.set(name, split);
-    else this.problems.fatal(`${abridged(name)} is not a name that XML allows.`, from, to);
+    else this.problems.fatal(`${shortened(name, MARKUP_ROOM)} is not a valid XML name.`, from, to);
     return split;
   }
 
@@ -260,10 +269,6 @@ export class TreeBuilder {
     this.strayTextFound = true;
     const start = from + raw.length - raw.trimStart().length;
     const where = this.root === undefined ? 'before the first element' : 'after the outermost element';
-    this.problems.fatal(`This text stands ${where}, where none is allowed.`, start, from + raw.trimEnd().length);
+    this.problems.fatal(`No text is allowed ${where}.`, start, from + raw.trimEnd().length);
   }
-}
-
-function abridged(name: string): string {
-  return name.length <= 40 ? name : `${name.slice(0, 40)}…`;
 }

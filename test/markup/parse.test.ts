@@ -59,7 +59,7 @@ describe('namespaces', () => {
     const { root, problems } = parseMarkup('<use xlink:href="#a" b:c=""/>');
     expect(root!.attributes.map(({ namespace }) => namespace)).toEqual(['http://www.w3.org/1999/xlink', '']);
     expect(problems.map(({ message }) => message)).toEqual([
-      'The prefix xlink is not declared. Write xmlns:xlink="http://www.w3.org/1999/xlink" in the outermost element.',
+      'The prefix xlink is not declared. Write xmlns:xlink="http://www.w3.org/1999/xlink" on the outermost element.',
       'The prefix b is not declared.',
     ]);
   });

@@ -56,7 +56,7 @@ describe('parsePathData', () => {
   it('says what stands there and what was expected', () => {
     const message = (data: string): string | undefined => parsePathData(data).error?.message;
     expect(message('M0 0 L 20,20,30')).toBe('L needs x and y: y is missing.');
-    expect(message('M0 0 R 20')).toBe('“R” is no path command: a letter of M L H V C S Q T A Z was expected.');
+    expect(message('M0 0 R 20')).toBe('"R" is not a path command: one of M L H V C S Q T A Z was expected.');
     expect(message('M0 0 z 7')).toBe('The number 7 cannot follow Z: a command letter was expected.');
   });
 });

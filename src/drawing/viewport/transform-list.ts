@@ -5,6 +5,7 @@ import type { Matrix } from '../../geometry/base/curve-types';
 import { IDENTITY, multiply, rotation, scaling, translation } from '../../geometry/base/matrix';
 import { DEGREES_PER_UNIT, PX_PER_UNIT } from '../../text/css-units';
 import type { Span } from '../../text/text';
+import { quoted } from '../../text/wording';
 
 export interface TransformFunction {
   /** In lower case: `translate`, `rotate`, `skewx`, … */
@@ -87,12 +88,12 @@ function readFunction(text: string, from: number): { read: TransformFunction; en
   const arity = Object.hasOwn(ARITY, name) ? ARITY[name] : undefined;
   if (!written || !arity) {
     const span = { from, to: Math.min(text.length, from + (written?.length ?? 1)) };
-    const what = written ? `${written} is no transform that lies in the plane` : 'A transform begins with its name';
-    return { message: `${what}; write translate, scale, rotate, skewX, skewY or matrix.`, span };
+    const what = written ? `${quoted([written])[0]} is not a 2D transform` : 'A transform begins with its name';
+    return { message: `${what}: translate, scale, rotate, skewX, skewY or matrix was expected.`, span };
   }
   const open = skipMatch(BLANKS, text, from + written.length);
   if (text[open] !== '(') {
-    return { message: `After ${written} comes "(".`, span: { from: open, to: Math.min(text.length, open + 1) } };
+    return { message: `A "(" is missing after ${written}.`, span: { from: open, to: Math.min(text.length, open + 1) } };
   }
   return readValues(text, open + 1, { written, name, arity, from });
 }
@@ -106,12 +107,12 @@ function readValues(
   let at = skipMatch(BLANKS, text, from);
   while (at < text.length && text[at] !== ')') {
     const value = readValue(text, at);
-    if (!value) return { message: `${text[at]} is not part of a number.`, span: { from: at, to: at + 1 } };
+    if (!value) return { message: `"${text[at]}" is not part of a number.`, span: { from: at, to: at + 1 } };
     values.push(value.read);
     at = skipMatch(SEPARATOR, text, value.end);
   }
   const span = { from: head.from, to: Math.min(text.length, at + 1) };
-  if (at >= text.length) return { message: `${head.written}( is not closed.`, span };
+  if (at >= text.length) return { message: `${head.written}( is not closed: its ")" is missing.`, span };
   if (!head.arity.includes(values.length)) {
     return { message: `${head.written} takes ${head.arity.join(' or ')} values, not ${values.length}.`, span };
   }
