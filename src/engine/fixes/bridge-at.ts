@@ -109,7 +109,9 @@ export function bridgeAtCaret(report: Report, finding: ReportedFinding, offset: 
   if (!near) return undefined;
   const { kind, scope, title } = BRIDGE_ISLAND_HERE;
   const whose = { id: fixId(finding.id, kind), finding: finding.id, layerId: sheet.layer.id };
-  const change = islandBridgesAsChange(bridgesNear(report, sheet, piece, { near }), title, piece, false);
+  const key = `bridge of ${sheet.layer.id}/${sheet.pieces.indexOf(piece)} at ${near.x} ${near.y}`;
+  const proven = report.session.remember(key, () => bridgesNear(report, sheet, piece, { near }));
+  const change = islandBridgesAsChange(proven, title, piece, false);
   const result = fixResult(BRIDGE_ISLAND_HERE, { title, layerId: sheet.layer.id }, change);
   return isRefusal(result) ? refusalOf({ ...whose, kind, scope, title }, result) : { ...result, ...whose };
 }

@@ -98,6 +98,23 @@ describe('a bridge at the caret', () => {
     expect(islands(applyEdits(ring, mend.edits))).toBe(0);
   });
 
+  it('is worked out once for an edge, though it came to nothing', () => {
+    const report = check(stencil('<path fill-rule="evenodd" d="M20 20h20v20h-20zM30 30h.2v.2h-.2z"/>'));
+    const asked: string[] = [];
+    const { session } = report;
+    const remember = session.remember.bind(session);
+    session.remember = (what, compute) =>
+      remember(what, () => {
+        asked.push(what);
+        return compute();
+      });
+    const offset = report.text.indexOf('h.2v') + 1;
+    const [one, other] = [0, 1].map(() => bridgeAtCaret(report, report.findings[0]!, offset));
+    expect(reasonOf(one)).toMatch(/^No /);
+    expect(other).toEqual(one);
+    expect(asked.filter((what) => what.startsWith('bridge of'))).toHaveLength(1);
+  });
+
   it('is not offered where the command draws something else', () => {
     const report = check(ring);
     expect(bridgeAtCaret(report, report.findings[0]!, ring.indexOf('h40') + 1)).toBeUndefined();
