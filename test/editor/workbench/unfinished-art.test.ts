@@ -1,0 +1,85 @@
+/**
+ * An unfinished drawing of three colours, mended finding by finding with what the lightbulb and the bench offer, and
+ * taken back step by step. Nothing is typed.
+ */
+import { Resvg } from '@resvg/resvg-js';
+import { beforeAll, expect, test } from 'vitest';
+import { retry, useWorkbench } from './workbench';
+
+const bench = useWorkbench('test/editor/unfinished');
+const FILE = 'otter.svg';
+let original: string;
+/** What was chosen, in order. */
+const taken: string[] = [];
+
+beforeAll(async () => {
+  original = bench.onDisk(FILE);
+  await bench.openFile(FILE);
+  await bench.command('Tombolo: Open Stencil Preview');
+  await bench.bench.locator('.finding').nth(20).waitFor();
+});
+
+const findings = () => bench.bench.locator('.finding');
+const widget = () => bench.page.locator('.action-widget');
+
+/** Opens the lightbulb at a finding that is clicked on the bench. */
+async function lightbulbAt(index: number): Promise<string[]> {
+  await retry(async () => {
+    await bench.page.keyboard.press('Escape');
+    await findings().nth(index).click();
+    await bench.page.waitForFunction(() => document.activeElement?.closest('.monaco-editor'));
+    await bench.page.keyboard.press('Control+.');
+    await widget().locator('.monaco-list-row.action').first().waitFor({ timeout: 5000 });
+  });
+  return widget().locator('.monaco-list-row.action:not(.option-disabled)').allTextContents();
+}
+
+/** The first row that does more than to leave the finding as it is. */
+const mending = (rows: readonly string[]) => rows.find((row) => !/^Ignore /.test(row) && !/ every /.test(row));
+
+async function choose(row: string): Promise<void> {
+  const before = await bench.bench.locator('.lists').textContent();
+  await widget().getByText(row, { exact: true }).first().click();
+  await expect.poll(() => bench.bench.locator('.lists').textContent(), { timeout: 20_000 }).not.toBe(before);
+  taken.push(row);
+}
+
+test('every finding has a fix in its lightbulb, and taken one after the other they leave none', async () => {
+  await bench.shot('unfinished-1-before');
+  for (let steps = 0; (await findings().count()) > 0; steps += 1) {
+    expect(steps, taken.join('\n')).toBeLessThan(40);
+    const name = await findings().first().textContent();
+    const row = mending(await lightbulbAt(0));
+    expect(row, `${name} after\n${taken.join('\n')}`).toBeDefined();
+    await choose(row as string);
+  }
+  await bench.shot('unfinished-2-mended');
+  console.log(taken.join('\n'));
+}, 400_000);
+
+test('the print keeps the mouth', async () => {
+  await bench.save();
+  const before = inkAtMouth(original);
+  expect(before).toBeGreaterThan(100);
+  expect(inkAtMouth(bench.onDisk(FILE))).toBeGreaterThan(0.9 * before);
+});
+
+test('undo takes back one step after the other, to the last byte', async () => {
+  await bench.page.locator('.editor-instance .view-lines').first().click();
+  for (const _ of taken) await bench.page.keyboard.press('Control+Z');
+  await bench.save();
+  expect(bench.onDisk(FILE)).toBe(original);
+});
+
+/** How many pixels of the mouth the drawing paints in ink: in user units, 36 to 54 across and 51.5 to 55.5 down. */
+function inkAtMouth(text: string): number {
+  const image = new Resvg(text, { fitTo: { mode: 'width', value: 900 } }).render();
+  let count = 0;
+  for (let y = 515; y < 555; y += 1) {
+    for (let x = 360; x < 540; x += 1) {
+      const [red = 0, , , alpha = 0] = image.pixels.subarray(4 * (y * image.width + x));
+      if (alpha > 128 && red < 60) count += 1;
+    }
+  }
+  return count;
+}
