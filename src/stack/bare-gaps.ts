@@ -22,6 +22,12 @@ export interface ThinGround {
 /** mm: a facing point lies on the edge of a layer that is no farther. */
 const ON_EDGE = 2 * WRITTEN_STEP;
 
+/**
+ * In slips: ground that runs out between two outlines over a longer way is no point of theirs, but a gap that one end
+ * closes (common practice, no source). A point of 3° is as long; where circles of 100 mm touch, it is 14 slips.
+ */
+const LONG_POINT = 20;
+
 /** @param earlier of the same slip */
 export function measureThinGround(region: Region, slip: number, earlier?: ThinGround): ThinGround {
   const parts =
@@ -31,12 +37,14 @@ export function measureThinGround(region: Region, slip: number, earlier?: ThinGr
 
 /**
  * Thin bare ground between two layers, in the order of the layers and then of the places, whatever the order in which
- * it was found. Points in which two outlines run together are left out: they are no gap that
- * closes or opens, but the end of ground that is bare on purpose.
+ * it was found. Short points in which two outlines run together are left out: they are no gap that closes or opens, but
+ * the end of ground that is bare on purpose.
  * @param layers what is cut, in painting order
  */
 export function bareGapsOf({ parts, slip }: ThinGround, layers: readonly Region[]): BareGap[] {
-  const candidates = parts.filter(({ kind, width }) => kind !== 'tip' && width > 2 * CRACK);
+  const candidates = parts.filter(
+    ({ kind, width, reach }) => width > 2 * CRACK && (kind !== 'tip' || reach > LONG_POINT * slip),
+  );
   if (candidates.length === 0) return [];
   const indices = layers.map(buildSegmentIndex);
   return candidates

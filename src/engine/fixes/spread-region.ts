@@ -30,13 +30,16 @@ const CRACK = MEANT_TO_MEET + WRITTEN_STEP;
 const AS_BRIDGE = 0.6;
 
 /** In least widths: so far before a bridge's end, where it is no longer as narrow, it is seen no more. */
-const MOUTH = 0.25;
+const MOUTH = 0.5;
 
 /** In squares of the least width. */
 const CORNER = 0.5;
 
 /** mm²: less is left over where edges run together. */
 const SLIVER = 0.002;
+
+/** In squares of the slip: a part that is no larger, beside what is added, is a crumb of it that a bridge has cut off. */
+const CRUMB = 1;
 
 /** What a colour may be extended by: mm. */
 export interface SpreadLimits {
@@ -71,11 +74,13 @@ export function spreadAcross(earlier: Sheet, later: Sheet, gap: BareGap, limits:
   const [own, other] = [cropRegion(earlier.openings, around), cropRegion(later.openings, around)];
   const painted = union([own, other]);
   const half = (slip + ROOM) / 2;
-  const narrow = difference(morphologicalClosing(painted, half), painted);
+  // Along straight edges the closing leaves hairs, which would be widened like the gap itself.
+  const narrow = morphologicalOpening(difference(morphologicalClosing(painted, half), painted), CRACK / 2);
   const filled = narrow.filter((polygon) => regionContains(offset([polygon], ROOM), middle));
   const under = intersection(offset(filled, slip + ROOM), other);
   const added = difference(difference(union([filled, under]), own), besideBridges(own, limits));
-  return joinedTo(added, morphologicalClosing(union([painted, filled]), CRACK));
+  const whole = added.filter((polygon) => areaOf(polygon) > CRUMB * slip * slip);
+  return joinedTo(whole, morphologicalClosing(union([painted, filled]), CRACK));
 }
 
 /**
@@ -92,6 +97,11 @@ function besideBridges(own: Region, { slip, bridge }: SpreadLimits): Region {
 /** With ground up to twice the distance wide filled. */
 function morphologicalClosing(region: Region, by: number): Region {
   return offset(offset(region, by, 'miter'), -by, 'miter');
+}
+
+/** Without what is less than twice the distance wide. */
+function morphologicalOpening(region: Region, by: number): Region {
+  return offset(offset(region, -by), by);
 }
 
 function cropRegion(openings: Region, box: Box): Region {

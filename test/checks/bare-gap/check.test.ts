@@ -53,4 +53,16 @@ describe('bare-gap', () => {
       gaps(sheetOf('<g id="a"><path d="M10 50H90V90H10Z"/></g><g id="b"><path d="M50 51L90 40V45Z"/></g>')),
     ).toEqual([]);
   });
+
+  it('finds ground that runs out slowly, open at its other end', () => {
+    const wedge = (length: number) =>
+      gaps(
+        sheetOf(
+          '<g id="a"><path d="M5 20H20V50H90V90H5Z"/></g>' +
+            `<g id="b"><path d="M20 50L${20 + length} 49.7V30H20Z"/></g>`,
+        ),
+      );
+    expect(wedge(60)).toMatchObject([{ layer: 'a' }]);
+    expect(wedge(8)).toEqual([]);
+  });
 });
