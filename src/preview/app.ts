@@ -131,6 +131,7 @@ export class BenchPage {
     this.lists = this.makeLists();
     this.canvas.element.append(this.registerChip.element);
     this.room.append(this.canvas.element, this.lists.element);
+    this.slips.element.addEventListener('toggle', () => this.draw());
     this.element = html('main', { class: 'bench' }, [
       this.title,
       this.live,
@@ -215,7 +216,7 @@ export class BenchPage {
     );
     this.findings.draw(shown);
     this.findingHead.draw(stack, state, shown.length);
-    this.registerChip.draw(stack, state);
+    this.registerChip.draw(stack, state, this.slips.shown);
     this.lists.count('findings', shown.length);
     this.lists.count('layers', stack.layers.length);
     this.lists.offer('slip', state.mode === 'print');

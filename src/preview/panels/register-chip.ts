@@ -18,12 +18,13 @@ export class RegisterChip {
     this.element.hidden = true;
   }
 
-  draw(stack: PreviewStack, { mode, slips }: BenchState): void {
+  /** @param panelShown whether the sliders that say the same are in sight */
+  draw(stack: PreviewStack, { mode, slips }: BenchState, panelShown: boolean): void {
     const slipped = layerKeys(stack).flatMap((key) => {
       const slip = slips[key];
       return slip && isSlipped(slip) ? [{ key, slip }] : [];
     });
-    this.element.hidden = mode !== 'print' || slipped.length === 0;
+    this.element.hidden = panelShown || mode !== 'print' || slipped.length === 0;
     const [first] = slipped;
     if (!first) return;
     const what = slipped.length === 1 ? `${first.key} ${amountOf(first.slip)}` : `${slipped.length} sheets`;

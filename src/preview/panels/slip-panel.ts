@@ -30,7 +30,7 @@ const SLIDERS: readonly { part: Part; label: string; name: string; most: number;
 ];
 
 export class SlipPanel {
-  readonly element: HTMLElement;
+  readonly element: HTMLDetailsElement;
   private readonly layer = html('select', { 'aria-label': 'Sheet out of register' });
   private readonly byHand = html('input', { type: 'checkbox' });
   private readonly sliders = SLIDERS.map((slider) => ({ ...slider, ...sliderRow(slider) }));
@@ -68,6 +68,11 @@ export class SlipPanel {
       this.sweepButton,
       this.sweeps,
     ]);
+  }
+
+  /** Whether its sliders are in sight. */
+  get shown(): boolean {
+    return this.element.open && this.element.offsetParent !== null;
   }
 
   draw(stack: PreviewStack, state: BenchState, { bare, sweeps, sweeping }: SlipFigures): void {

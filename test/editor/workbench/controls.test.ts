@@ -352,12 +352,12 @@ describe('findings', () => {
   const bar = () => inBench('.ghost-bar');
 
   it('are chosen by their mark, and by key in the list', async () => {
-    const index = await island().getAttribute('data-index');
+    const number = await island().getAttribute('data-finding');
     // One for which no bridge is planned.
     const another = inBench('.finding.warning').first();
     const state = () => island().getAttribute('aria-current');
     await bothWays({
-      by: inBench(`.mark[data-index="${index}"] .badge`),
+      by: inBench(`.mark[data-finding="${number}"] .badge`),
       from: island(),
       keys: ['Enter'],
       state,

@@ -115,7 +115,7 @@ describe('all sheets', () => {
       await control('button', 'Display options').click();
     await control('checkbox', 'Stagger in spray order').uncheck();
     const box = (selector: string) => inBench(selector).first().boundingBox();
-    const mark = await box('.mark[data-index="1"] .badge');
+    const mark = await box('.mark[data-finding="2"] .badge');
     const sheet = await box('[data-layer="3"] .card');
     expect(mark && sheet).toBeTruthy();
     expect(mark!.x).toBeGreaterThan(sheet!.x);

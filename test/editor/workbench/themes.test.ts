@@ -1,5 +1,6 @@
 /** Each way of looking in light, dark and both high-contrast themes. */
 import { beforeAll, describe, expect, test } from 'vitest';
+import { luminance, type Rgb } from '../../../src/preview/dom/badge-ink';
 import { useDemo } from './workbench';
 
 const WRITTEN = [
@@ -9,7 +10,7 @@ const WRITTEN = [
   '.finding .message',
   '.finding .title',
   'h2',
-  '.tool',
+  '.tool:not(.icon-tool)',
 ];
 const workbench = useDemo();
 const inBench = (selector: string) => workbench.bench.locator(selector);
@@ -63,6 +64,49 @@ describe.each([
     await workbench.shot(`theme-${name}-sheet`);
     await workbench.bench.getByRole('radio', { name: 'All sheets' }).check();
     await workbench.shot(`theme-${name}-sheets`);
+  });
+
+  test('has numbers that stand out from their badges, however serious', async () => {
+    await workbench.bench.getByRole('radio', { name: 'Print' }).check();
+    const pairs = await inBench('body').evaluate((body) => {
+      const seen = ['error', 'warning', 'info', 'hint'].flatMap((severity) => {
+        const row = document.createElement('div');
+        row.className = `finding ${severity}`;
+        row.innerHTML = '<span class="badge">7</span>';
+        const marks = document.createElementNS('http://www.w3.org/2000/svg', 'svg');
+        marks.innerHTML = `<g class="mark ${severity}"><path class="badge"/><text class="number">7</text></g>`;
+        body.append(row, marks);
+        const style = (element: Element | null) => getComputedStyle(element ?? body);
+        const listed = style(row.firstElementChild);
+        const found = [
+          [severity, listed.color, listed.backgroundColor],
+          [
+            `${severity} on the picture`,
+            style(marks.querySelector('text')).fill,
+            style(marks.querySelector('path')).fill,
+          ],
+        ];
+        row.remove();
+        marks.remove();
+        return found;
+      });
+      return seen as [string, string, string][];
+    });
+    expect(pairs).toHaveLength(8);
+    const rgb = (colour: string) => (colour.match(/[\d.]+/g) ?? []).slice(0, 3).map(Number) as unknown as Rgb;
+    for (const [what, ink, tone] of pairs) {
+      const [a, b] = [luminance(rgb(ink)), luminance(rgb(tone))];
+      expect((Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05), `${what}: ${ink} on ${tone}`).toBeGreaterThan(4.5);
+    }
+  });
+
+  test('has a border round what can be pressed, in high contrast', async () => {
+    if (!name.startsWith('contrast')) return;
+    const borders = await inBench('.tool:visible').evaluateAll((tools) =>
+      tools.map((tool) => [tool.textContent || tool.getAttribute('aria-label'), getComputedStyle(tool).borderTopColor]),
+    );
+    expect(borders.length).toBeGreaterThan(10);
+    expect(borders.filter(([, colour]) => colour === 'rgba(0, 0, 0, 0)')).toEqual([]);
   });
 
   test('has text that stands out from its ground', async () => {
