@@ -54,7 +54,7 @@ export function addCheckCommand(program: Command, host: Host): void {
     .option('--quiet', 'print errors alone; the counts and the exit code still heed the rest')
     .option(
       '--no-mends',
-      'prove no mends, which is faster: json and sarif list none, text does not say where there is none',
+      'prove no fixes, which is faster: json and sarif list none, text does not say where there is none',
     )
     .option('--write-baseline', 'let pass from now on what is found now; tombolo.json keeps it')
     .option('--color', 'colour the text even where no terminal listens')

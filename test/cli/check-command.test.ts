@@ -275,7 +275,7 @@ describe('output', () => {
     expect((await workshop.run(['check', '-'], { input: mended })).code).toBe(0);
   });
 
-  it('text says where no mend holds, and --no-mends does not try', async () => {
+  it('text says where no fix holds, and --no-mends does not try', async () => {
     // A speck that no bridge can hold, with a pinhole in it that keeps it from being cut away.
     const speck = 'M10 10H50V30H10Z M20 20h.6v.6h-.6z M20.2 20.2h.2v.2h-.2z';
     await workshop.file('speck.svg', stencil(`<path fill-rule="evenodd" d="${speck}"/>`));
@@ -284,11 +284,11 @@ describe('output', () => {
       'There are openings inside',
     ];
     const { stdout: text } = await workshop.run(['check', 'speck.svg']);
-    const lines = text.split('\n').filter((line) => line.includes('no mend holds'));
+    const lines = text.split('\n').filter((line) => line.includes('no fix holds'));
     expect(lines).toHaveLength(1);
-    expect(lines[0]).toContain(`  no mend holds: ${place}; ${cut}`);
+    expect(lines[0]).toContain(`  no fix holds: ${place}; ${cut}`);
     const { stdout: untried } = await workshop.run(['check', 'speck.svg', '--no-mends']);
-    expect(untried).not.toContain('no mend holds');
+    expect(untried).not.toContain('no fix holds');
     const { stdout: json } = await workshop.run(['check', 'speck.svg', '--format', 'json']);
     const [island] = JSON.parse(json).files[0].findings;
     expect(island.refusals[0]).toEqual({ title: 'Bridge this island', reason: `${place}.` });

@@ -66,16 +66,16 @@ function findingLines(findings: readonly PlacedFinding[], colours: Colours): str
       const file = path === undefined ? '' : `${oneLine(path)}:`;
       return colours.dim(`${indent}${file}${placeText(range)}: ${oneLine(words)}`);
     });
-    const none = noMend(refusals);
+    const none = noFix(refusals);
     return [first, ...others, ...(none === undefined ? [] : [colours.dim(`${indent}${none}`)])];
   });
 }
 
 /** Said where all that was tried was refused: each reason once, up to its details. */
-function noMend(refusals: PlacedFinding['refusals']): string | undefined {
+function noFix(refusals: PlacedFinding['refusals']): string | undefined {
   if (refusals.length === 0) return undefined;
   const reasons = refusals.map(({ reason }) => /^.*?(?=[.:;](?:\s|$))/s.exec(reason)?.[0] ?? reason);
-  return `no mend holds: ${oneLine([...new Set(reasons)].join('; '))}`;
+  return `no fix holds: ${oneLine([...new Set(reasons)].join('; '))}`;
 }
 
 const SEVERITY_COLOURS = { error: 'red', warning: 'yellow', info: 'blue', hint: 'gray' } as const;

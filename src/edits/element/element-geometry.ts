@@ -82,7 +82,7 @@ function pathGeometry(text: string, element: ElementNode, numbers: NumberStyle):
   const raw = text.slice(attribute.valueSpan.from, attribute.valueSpan.to);
   const plain = !raw.includes('&');
   const data = plain ? raw : attribute.value;
-  if (parsePathData(data).error) return 'This path has an error in its data; mend that first.';
+  if (parsePathData(data).error) return 'This path has an error in its data; fix that first.';
   const offset = (index: number): number => (plain ? attribute.valueSpan.from + index : attribute.textOffset(index));
   return {
     data,

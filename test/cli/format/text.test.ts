@@ -97,7 +97,7 @@ describe('formatText', () => {
     expect(text).not.toMatch(/[\u0000-\u0009\u000b-\u001f]/);
   });
 
-  it('says in a line where no mend holds, each reason once and without its details', () => {
+  it('says in a line where no fix holds, each reason once and without its details', () => {
     const refusals = [
       { title: 'Bridge this island', reason: 'No place was found at 50.1, 50.1 mm.' },
       { title: 'Bridge it at the shortest place', reason: 'No place was found at 50.1, 50.1 mm.' },
@@ -107,9 +107,9 @@ describe('formatText', () => {
       },
     ];
     const lines = formatText(input([file([finding({ refusals })])])).split('\n');
-    expect(lines.filter((line) => line.includes('no mend'))).toEqual([
+    expect(lines.filter((line) => line.includes('no fix'))).toEqual([
       expect.stringMatching(
-        /^ +no mend holds: No place was found at 50\.1, 50\.1 mm; It would leave a bridge too thin to hold$/,
+        /^ +no fix holds: No place was found at 50\.1, 50\.1 mm; It would leave a bridge too thin to hold$/,
       ),
     ]);
     expect(formatText(input([file([finding()])]))).not.toContain('no mend');
