@@ -112,6 +112,6 @@ describe('formatText', () => {
         /^ +no fix holds: No place was found at 50\.1, 50\.1 mm; It would leave a bridge too thin to hold$/,
       ),
     ]);
-    expect(formatText(input([file([finding()])]))).not.toContain('no mend');
+    expect(formatText(input([file([finding()])]))).not.toContain('no fix');
   });
 });
