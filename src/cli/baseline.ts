@@ -22,7 +22,7 @@ export async function writeBaselines(reports: readonly LoadedReport[], host: Hos
   }
   for (const [{ path = CONFIG_NAME, text, problems }, found] of findings) {
     const wrong = problems.some(({ severity }) => severity === 'error');
-    if (wrong) throw new Failure(`${path}: has errors; mend those first`);
+    if (wrong) throw new Failure(`${path}: has errors; fix those first`);
     const entries = baselineOf(found);
     await writeAtomically(path, withBaseline(text, entries));
     const many = entries.length === 1 ? 'finding is' : 'findings are';

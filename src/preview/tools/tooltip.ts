@@ -14,7 +14,7 @@ const OFF = 14;
 const NAMES: Readonly<Record<PartKind, string>> = {
   opening: 'Opening',
   island: 'Island',
-  tie: 'Narrow tie',
+  tie: 'Narrow bridge',
   slot: 'Narrow slot',
   sheet: 'Sheet',
 };
