@@ -173,7 +173,7 @@ describe('what only the editor asks', () => {
     const ask = (offset: number) => server.connection.sendRequest('tombolo/shapeAt', { uri: document.uri, offset });
     await server.diagnostics(document);
     const [from, to] = [text.indexOf('<rect'), text.indexOf('</svg>')];
-    expect(await ask(from + 3)).toEqual({ outline: 'M5 6L12 6L12 14L5 14Z', from, to });
+    expect(await ask(from + 3)).toEqual({ outline: 'M5 6L12 6L12 14L5 14Z', layers: ['#0'], from, to });
     expect(await ask(from - 1)).toBeNull();
     expect(await ask(to)).toBeNull();
   });
