@@ -4,9 +4,10 @@
  */
 
 import { defined } from '../../base/defined';
-import type { Shape } from '../../drawing/types';
+import type { Shape, Subpath } from '../../drawing/types';
 import type { Curve } from '../../geometry/base/curve-types';
 import { PLAINLY_BESIDE } from '../../geometry/base/tolerances';
+import { distance } from '../../geometry/base/vector';
 import { findSharedIntervals, type SharedInterval } from '../../geometry/curve/coincident';
 import { lengthOf } from '../../geometry/curve/index';
 import type { Span } from '../../text/text';
@@ -53,11 +54,17 @@ export function cutLinesOf({ reading, shapes }: Layer): CutLine[] {
     (outlines ? (shape.centreline ?? []) : shape.subpaths).map((chain, subpath) => ({
       shape,
       subpath,
-      curves: chain.curves,
-      spans: chain.spans,
+      ...(outlines ? { curves: chain.curves, spans: chain.spans } : filledOutline(chain)),
       closed: isClosed(chain),
     })),
   );
+}
+
+/** What is filled goes straight back to where it begins: nobody writes that line, and yet it is cut. */
+function filledOutline({ curves, spans }: Subpath): Pick<CutLine, 'curves' | 'spans'> {
+  const [first, last, span] = [curves[0], curves.at(-1), spans.at(-1)];
+  if (!first || !last || !span || distance(last.end, first.start) < PLAINLY_BESIDE) return { curves, spans };
+  return { curves: [...curves, { kind: 'line', start: last.end, end: first.start }], spans: [...spans, span] };
 }
 
 /** The lines of a layer that would be cut twice, in the order of the second ones. */
