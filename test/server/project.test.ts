@@ -95,11 +95,12 @@ test('what lies between two files is told in one, with the place in the other, a
 test('entries that name nothing are underlined in tombolo.json, and the rest is checked', async () => {
   server.write('tombolo.json', JSON.stringify({ layers: [...layers, { from: 'moon.svg' }, { from: 'sun.svg#disc' }] }));
   await server.open('birds/heron.svg', heron);
-  await published('sun.svg', (found) => found.length === 1);
+  // One fault of its own, and that its tombolo.json has faults.
+  await published('sun.svg', (found) => found.length === 2 && found.includes('floating-island'));
   const { diagnostics } = await published('tombolo.json', (found) => found.length === 2);
   expect(diagnostics.map(({ message }) => String(message).slice(0, 40))).toEqual([
-    'There is no readable file "moon.svg" bes',
-    'No element of sun.svg has the id "disc":',
+    'No readable file "moon.svg": the stack i',
+    'No element has the id "disc": the stack ',
   ]);
   server.write('moon.svg', sun);
   await changedOnDisk('moon.svg');

@@ -10,6 +10,7 @@ import { PLAINLY_BESIDE } from '../../geometry/base/tolerances';
 import { distance } from '../../geometry/base/vector';
 import { findSharedIntervals, type SharedInterval } from '../../geometry/curve/coincident';
 import { lengthOf } from '../../geometry/curve/index';
+import { signedAreaOf } from '../../geometry/curve/measure';
 import type { Span } from '../../text/text';
 import { isClosed, isHairline } from '../layer/reading';
 import type { Layer } from '../types';
@@ -64,7 +65,14 @@ export function cutLinesOf({ reading, shapes }: Layer): CutLine[] {
 function filledOutline({ curves, spans }: Subpath): Pick<CutLine, 'curves' | 'spans'> {
   const [first, last, span] = [curves[0], curves.at(-1), spans.at(-1)];
   if (!first || !last || !span || distance(last.end, first.start) < PLAINLY_BESIDE) return { curves, spans };
-  return { curves: [...curves, { kind: 'line', start: last.end, end: first.start }], spans: [...spans, span] };
+  const closed: Curve[] = [...curves, { kind: 'line', start: last.end, end: first.start }];
+  // A line that encloses nothing is filled with nothing.
+  if (
+    Math.abs(closed.reduce((sum, curve) => sum + signedAreaOf(curve), 0)) <
+    PLAINLY_BESIDE * distance(last.end, first.start)
+  )
+    return { curves, spans };
+  return { curves: closed, spans: [...spans, span] };
 }
 
 /** The lines of a layer that would be cut twice, in the order of the second ones. */

@@ -33,6 +33,16 @@ describe('doubled-cut', () => {
     expect(found).toMatchObject([{ text: 'Z', related: ['V40'] }]);
   });
 
+  it('knows the line that nobody has written, which closes what is filled', () => {
+    const bar = '<rect x="10" y="20" width="30" height="10"/>';
+    expect(doubled(`${bar}<path d="M10 10H40V60H10"/>`)).toMatchObject([
+      { measure: '10.00 mm' },
+      { measure: '10.00 mm' },
+    ]);
+    expect(doubled(`${bar}<path d="M70 20H60V30H70"/>`)).toEqual([]);
+    expect(doubled('<path d="M10 20V50"/>')).toEqual([]);
+  });
+
   it('finds a slit, and an outline within the edge of another', () => {
     const [slit] = doubled('<path fill-rule="evenodd" d="M10 50V10H90V90H10V50H40V60H60V40H40V50Z"/>');
     expect(slit?.message).toMatch(/^Outline runs back along itself for 30\.00 mm/);
