@@ -3,10 +3,13 @@ import { setAttributes, setText, svg } from '../dom/dom';
 import { millimetres, scaleBarLength } from '../dom/scale-steps';
 import type { Size, Viewport } from '../state/viewport';
 
-/** CSS pixels: from the corner, and the bar's length at most. */
+/** CSS pixels from the corner. */
 const FROM_LEFT = 14;
 const FROM_BOTTOM = 9;
-const LONGEST = 160;
+
+/** CSS pixels that the bar may take, in a narrow window and in a wide one: of steps up to 2.5 apart one always fits its label. */
+const NARROW = 125;
+const WIDE = 160;
 
 export class ScaleBar {
   readonly element = svg('g', { class: 'scale', 'aria-hidden': 'true' });
@@ -19,7 +22,7 @@ export class ScaleBar {
   }
 
   draw(view: Viewport, { width, height }: Size): void {
-    const length = scaleBarLength(Math.min(width * 0.3, LONGEST), view.scale);
+    const length = scaleBarLength(Math.min(Math.max(width * 0.3, NARROW), WIDE), view.scale);
     const [x, y, pixels] = [FROM_LEFT, height - FROM_BOTTOM, length * view.scale];
     setAttributes(this.plate, { x: x - 8, y: y - 18, width: pixels + 16 });
     setAttributes(this.bar, { d: `M${crisp(x)} ${crisp(y) - 5}v5h${Math.round(pixels)}v-5` });

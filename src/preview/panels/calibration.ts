@@ -41,8 +41,11 @@ export class Calibration {
       this.element.close();
     };
     this.length.addEventListener('input', () => this.draw());
-    this.length.addEventListener('keydown', ({ key }) => {
-      if (key === 'Enter') done();
+    this.length.addEventListener('keydown', (event) => {
+      if (event.key !== 'Enter') return;
+      // Else the same key presses the button that the focus goes back to.
+      event.preventDefault();
+      done();
     });
     this.keep.addEventListener('click', done);
     cancel.addEventListener('click', () => this.element.close());

@@ -1,6 +1,6 @@
 /** Each way of looking in light, dark and both high-contrast themes. */
 import { beforeAll, describe, expect, test } from 'vitest';
-import { luminance, type Rgb } from '../../../src/preview/dom/badge-ink';
+import { badgeContrasts, THEMES } from './accessibility';
 import { useDemo } from './workbench';
 
 const WRITTEN = [
@@ -44,12 +44,7 @@ const contrastOf = (selector: string) =>
       return (Math.max(text, ground) + 0.05) / (Math.min(text, ground) + 0.05);
     });
 
-describe.each([
-  ['Default Light Modern', 'vscode-light', 'light'],
-  ['Default Dark Modern', 'vscode-dark', 'dark'],
-  ['Default High Contrast', 'vscode-high-contrast', 'contrast'],
-  ['Default High Contrast Light', 'vscode-high-contrast-light', 'contrast-light'],
-])('%s', (theme, bodyClass, name) => {
+describe.each(THEMES)('%s', (theme, bodyClass, name) => {
   beforeAll(async () => {
     workbench.chooseTheme(theme);
     await inBench(`body.${bodyClass}`).waitFor();
@@ -68,36 +63,9 @@ describe.each([
 
   test('has numbers that stand out from their badges, however serious', async () => {
     await workbench.bench.getByRole('radio', { name: 'Print' }).check();
-    const pairs = await inBench('body').evaluate((body) => {
-      const seen = ['error', 'warning', 'info', 'hint'].flatMap((severity) => {
-        const row = document.createElement('div');
-        row.className = `finding ${severity}`;
-        row.innerHTML = '<span class="badge">7</span>';
-        const marks = document.createElementNS('http://www.w3.org/2000/svg', 'svg');
-        marks.innerHTML = `<g class="mark ${severity}"><path class="badge"/><text class="number">7</text></g>`;
-        body.append(row, marks);
-        const style = (element: Element | null) => getComputedStyle(element ?? body);
-        const listed = style(row.firstElementChild);
-        const found = [
-          [severity, listed.color, listed.backgroundColor],
-          [
-            `${severity} on the picture`,
-            style(marks.querySelector('text')).fill,
-            style(marks.querySelector('path')).fill,
-          ],
-        ];
-        row.remove();
-        marks.remove();
-        return found;
-      });
-      return seen as [string, string, string][];
-    });
-    expect(pairs).toHaveLength(8);
-    const rgb = (colour: string) => (colour.match(/[\d.]+/g) ?? []).slice(0, 3).map(Number) as unknown as Rgb;
-    for (const [what, ink, tone] of pairs) {
-      const [a, b] = [luminance(rgb(ink)), luminance(rgb(tone))];
-      expect((Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05), `${what}: ${ink} on ${tone}`).toBeGreaterThan(4.5);
-    }
+    const contrasts = await badgeContrasts(workbench);
+    expect(contrasts).toHaveLength(8);
+    for (const [what, contrast] of contrasts) expect(contrast, what).toBeGreaterThan(4.5);
   });
 
   test('has a border round what can be pressed, in high contrast', async () => {
