@@ -25,7 +25,7 @@ export interface SheetsOptions {
 }
 
 /** Between two sheets, as a share of the sheet's shorter side: room for the name of the sheet below. */
-const GAP = 0.16;
+const GAP = 0.2;
 
 export function allSheetsScene(stack: PictureStack, options: SheetsOptions = {}): Scene {
   const { sheet, layers } = stack;

@@ -8,6 +8,7 @@ import { type BenchControls, benchToolbar, makeNearness } from './bench-commands
 import { Canvas } from './canvas/canvas';
 import type { CaretShape } from './canvas/picture';
 import { html, setAttributes, setText } from './dom/dom';
+import { keepFocus } from './dom/keep-focus';
 import { Calibration, MM_PER_INCH } from './panels/calibration';
 import { FindingFilterHead } from './panels/finding-filter';
 import { FindingList } from './panels/finding-list';
@@ -85,7 +86,7 @@ export class BenchPage {
   });
   private readonly findings = new FindingList((number) => this.choose(number));
   private readonly findingHead = new FindingFilterHead((change) => this.change(change));
-  private readonly registerChip = new RegisterChip(() => this.change({ slips: {} }));
+  private readonly registerChip = new RegisterChip(() => this.backInRegister());
   private readonly title = html('h1', { class: 'unseen' });
   /** What has become of what was done here, for those who do not see it. */
   private readonly live = html('div', { class: 'unseen', 'aria-live': 'polite' });
@@ -142,6 +143,7 @@ export class BenchPage {
       this.calibration.element,
     ]);
     followUndoKeys(this.element, (again) => this.takeBack(again));
+    keepFocus(this.element);
     new ResizeObserver(() => this.arrange()).observe(this.room);
   }
 
@@ -251,6 +253,7 @@ export class BenchPage {
         ],
       ],
       'findings',
+      () => this.draw(),
     );
   }
 
@@ -312,6 +315,12 @@ export class BenchPage {
   private slip(slip: Slip): void {
     const held = this.stack && heldKey(this.stack, this.state);
     if (held !== undefined) this.change({ slips: { ...this.state.slips, [held]: roundedSlip(slip) } });
+  }
+
+  /** The button that asked for it goes; then the keys are the picture's. */
+  private backInRegister(): void {
+    this.change({ slips: {} });
+    this.canvas.canvas.focus();
   }
 
   private followSlips(): void {

@@ -23,9 +23,15 @@ export class Lists {
   private chosen: string;
   private tabbed = false;
 
-  /** @param columns sections that stand one over the other in each column, where there are columns */
-  constructor(columns: readonly (readonly ListSection[])[], first: string) {
+  private readonly changed: () => void;
+
+  /**
+   * @param columns sections that stand one over the other in each column, where there are columns
+   * @param changed is called when another section has come into sight
+   */
+  constructor(columns: readonly (readonly ListSection[])[], first: string, changed: () => void) {
     this.chosen = first;
+    this.changed = changed;
     const made = columns.map((column) => column.map((section) => this.makeSection(section)));
     this.sections = made.flat();
     const inTabOrder = [...this.sections].sort((a, b) => Number(b.id === first) - Number(a.id === first));
@@ -57,7 +63,7 @@ export class Lists {
   private makeSection(section: ListSection): Tabbed {
     const { id, title, element } = section;
     const count = html('span', { class: 'tab-count' });
-    const tab = html('button', { type: 'button', role: 'tab', id: `tab-${id}`, 'aria-controls': `list-${id}` }, [
+    const tab = html('button', { type: 'button', role: 'tab', id: `tab-${id}`, title, 'aria-controls': `list-${id}` }, [
       title,
       ' ',
       count,
@@ -74,6 +80,7 @@ export class Lists {
     if (!section || id === this.chosen) return;
     this.chosen = id;
     this.show();
+    this.changed();
   }
 
   /** Whether a section has anything to show. */

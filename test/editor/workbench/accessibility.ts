@@ -77,7 +77,10 @@ export async function cutOffControls(workbench: Workbench): Promise<string[]> {
       .filter((element) => {
         const [own, room] = [element.getBoundingClientRect(), scrolled(element).getBoundingClientRect()];
         const inside = own.left >= room.left - 1 && own.right <= room.right + 1 && own.width > 0;
-        return !inside || (element.matches('button') && element.scrollWidth > element.clientWidth + 1);
+        // What is shortened with dots says the rest when it is pointed at.
+        const isShortened = getComputedStyle(element).textOverflow === 'ellipsis' && element.title !== '';
+        const isCut = element.matches('button') && !isShortened && element.scrollWidth > element.clientWidth + 1;
+        return !inside || isCut;
       })
       .map((element) => `${element.tagName} ${name(element).trim().slice(0, 40)}`);
   });
@@ -86,7 +89,7 @@ export async function cutOffControls(workbench: Workbench): Promise<string[]> {
 /** Where the keys go: into the text, into an input of the window, or into an element of the bench; never nowhere. */
 export async function focusedPlace(workbench: Workbench): Promise<string> {
   const inWindow = await workbench.page.evaluate(() => document.activeElement?.tagName ?? 'BODY');
-  if (inWindow !== 'IFRAME') return inWindow === 'BODY' ? 'nowhere' : `window: ${inWindow}`;
+  if (inWindow !== 'IFRAME') return inWindow === 'BODY' ? 'nowhere in the window' : `window: ${inWindow}`;
   const inBench = await workbench.bench
     .locator('body')
     .evaluate(() =>
@@ -94,5 +97,5 @@ export async function focusedPlace(workbench: Workbench): Promise<string> {
         ? ''
         : (document.activeElement?.getAttribute('class') ?? document.activeElement?.tagName ?? ''),
     );
-  return inBench === '' ? 'nowhere' : `bench: ${inBench}`;
+  return inBench === '' ? 'nowhere in the bench' : `bench: ${inBench}`;
 }
