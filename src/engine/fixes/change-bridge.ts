@@ -10,6 +10,8 @@ import type { Point } from '../../geometry/base/curve-types';
 import type { Region } from '../../geometry/base/polygon-types';
 import { NEAR_EDGE } from '../../geometry/base/tolerances';
 import { add, perpendicular, scale, subtract } from '../../geometry/base/vector';
+import { regionContains } from '../../geometry/boolean/index';
+import { lobeOf } from '../../geometry/protrusion/lobe';
 import type { Fix } from '../../report/fix';
 import { isRefusal, mapResult, type Result, refuse } from '../../report/refusal';
 import type { Report } from '../../report/report';
@@ -104,7 +106,7 @@ function cover(report: Report, sheet: Sheet, bridge: StandingBridge, width: numb
 
 /** What a change is called, as far as that is known before it is made. */
 export function titleOfChange(sheet: Sheet, bridge: StandingBridge, change: BridgeChange): string {
-  if (change.kind === 'remove') return 'Remove this bridge';
+  if (change.kind === 'remove') return holdsAlone(sheet, bridge) ? removalTitle('a piece') : removalTitle();
   if (change.kind === 'move') {
     const by = subtract(change.to, bridge.centre);
     const moved = `Move this bridge ${formatMillimetres(Math.hypot(by.x, by.y))} ${directionOf(by)}`;
@@ -112,6 +114,21 @@ export function titleOfChange(sheet: Sheet, bridge: StandingBridge, change: Brid
   }
   const verb = change.width > bridge.width - sheet.kerf ? 'Widen' : 'Narrow';
   return `${verb} this bridge to ${formatMillimetres(change.width)}`;
+}
+
+/** @param fallen what nothing holds any more */
+function removalTitle(fallen?: string): string {
+  return `Remove this bridge${fallen === undefined ? '' : ` (it is the last: ${fallen} will fall out)`}`;
+}
+
+/**
+ * Whether the sheet falls apart without a bridge: then both its sides belong to one ring of the material, which goes
+ * round what hangs on it.
+ */
+function holdsAlone({ material, pieces }: Sheet, { centre, along, width }: StandingBridge): boolean {
+  const hangs = pieces.some(({ island, polygon }) => !island && regionContains([polygon], centre));
+  const aside = scale(perpendicular(along), width / 2);
+  return hangs && lobeOf(material, { from: add(centre, aside), to: subtract(centre, aside) }) !== undefined;
 }
 
 /** As seen on the screen: y runs down. */
@@ -129,8 +146,7 @@ function remove(report: Report, sheet: Sheet, bridge: StandingBridge): Result<Fi
   const gap = gapUnder(report, sheet, bridge);
   if (typeof gap === 'string') return refuse(gap);
   const fallen = fallsWithout(sheet, gap.sheet);
-  const plain = titleOfChange(sheet, bridge, { kind: 'remove' });
-  const title = fallen > 0 ? `${plain} (it is the last: ${fallen.toFixed(1)} mm² will fall out)` : plain;
+  const title = fallen > 0 ? removalTitle(`${fallen.toFixed(1)} mm²`) : removalTitle();
   return verifiedFix(report, sheet, gap.edits, {
     kind: 'remove-bridge',
     title,

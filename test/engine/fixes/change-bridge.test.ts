@@ -1,11 +1,13 @@
 import { beforeAll, describe, expect, it, it as test } from 'vitest';
+import { bridgeAt } from '../../../src/engine/fixes/bridge-at';
 import { bridgeIslands } from '../../../src/engine/fixes/bridge-islands';
-import { type BridgeChange, changeBridge, changesFor } from '../../../src/engine/fixes/change-bridge';
+import { type BridgeChange, changeBridge, changesFor, titleOfChange } from '../../../src/engine/fixes/change-bridge';
 import { bridgeAtOffset, bridgeStandingAt } from '../../../src/engine/fixes/standing-bridges';
 import { check } from '../../../src/engine/index';
 import { distance, interpolate } from '../../../src/geometry/base/vector';
 import type { Fix } from '../../../src/report/fix';
 import { isRefusal, type Result, refuse } from '../../../src/report/refusal';
+import type { Report } from '../../../src/report/report';
 import { applyEdits } from '../../../src/text/text';
 import { areaBetween, areaOfRegion } from '../../edits/bridging';
 import { drawings, lines, outlines, sheets, svg } from '../../edits/drawings';
@@ -109,6 +111,16 @@ describe('what comes of a change', () => {
     expect(done(second, done(first, text))).toContain('M10 10H50V50H10Z');
   });
 
+  it('is said before it is proven, too', () => {
+    const titleOf = (svg: string, at: number) => {
+      const sheet = sheetOf(svg);
+      return titleOfChange(sheet, bridgeStandingAt(check(svg), sheet, middle(at))!, { kind: 'remove' });
+    };
+    expect([titleOf(text, 0), titleOf(text, 1)]).toEqual(['Remove this bridge', 'Remove this bridge']);
+    const once = done(changed(text, middle(0), { kind: 'remove' }), text);
+    expect(titleOf(once, 1)).toBe('Remove this bridge (it is the last: a piece will fall out)');
+  });
+
   it('is refused where it would make a new fault', () => {
     expect(reasonOf(changed(text, middle(0), { kind: 'width', width: 0.4 }))).toMatch(
       /^It would leave a bridge too thin/,
@@ -148,5 +160,46 @@ describe('what comes of a change', () => {
     const at = bridgeAtOffset(check(drawn), drawn.indexOf('L29.3') + 2);
     expect(at?.bridge.width).toBeCloseTo(1, 2);
     expect(bridgeAtOffset(check(drawn), drawn.indexOf('V22') + 1)).toBeUndefined();
+  });
+});
+
+describe('the only bridge of a large island, which is a tongue already', () => {
+  const stencil = (path: string) =>
+    `<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 100 100"
+      data-tombolo-reading="openings"><path fill-rule="evenodd" d="${path}"/></svg>`;
+  const AT = { x: 50, y: 26.5 };
+  const round = held('M25 50a25 25 0 0 1 50 0a25 25 0 0 1-50 0zM28 50a22 22 0 0 0 44 0a22 22 0 0 0-44 0z');
+
+  function held(path: string): string {
+    const report = check(stencil(path));
+    const text = applyEdits(stencil(path), proven(bridgeAt(report, report.sheets[0]!, AT)).edits);
+    expect(check(text).findings.map((finding) => finding.check)).toEqual(['loose-tongue']);
+    return text;
+  }
+
+  function outcomes(report: Report): string[] {
+    const sheet = report.sheets[0]!;
+    const bridge = bridgeStandingAt(report, sheet, AT)!;
+    const changes: BridgeChange[] = [
+      ...[0.3, 0.8, 0.9, 1.6, 5].map((x): BridgeChange => ({ kind: 'move', to: { x: AT.x + x, y: AT.y } })),
+      { kind: 'width', width: 2 },
+      { kind: 'width', width: 3 },
+    ];
+    return changes.map((change) => reasonOf(changeBridge(report, sheet, bridge, change)) ?? 'done');
+  }
+
+  it('may be moved and widened, however far: the tongue is the same at another root', () => {
+    expect(outcomes(check(round))).toEqual(Array(7).fill('done'));
+  });
+
+  it('is answered alike for the text alone and for the text that came of an edit, whatever was asked before', () => {
+    const plain = check(round.replace('width="100mm"', 'width="100mm" id="post"'));
+    expect(outcomes(plain)).toEqual(outcomes(plain.session.check(round, plain.settings)));
+  });
+
+  it('may not be moved to where the tongue is longer', () => {
+    const long = held('M10 50a40 25 0 0 1 80 0a40 25 0 0 1-80 0zM13 50a37 22 0 0 0 74 0a37 22 0 0 0-74 0z');
+    const moved = changed(long, AT, { kind: 'move', to: { x: AT.x + 5, y: AT.y } });
+    expect(reasonOf(moved)).toBe('It would leave a loose tongue.');
   });
 });

@@ -5,7 +5,7 @@ import type { Point } from '../../../geometry/base/curve-types';
 import { scaling } from '../../../geometry/base/matrix';
 import type { Box, Region, Ring } from '../../../geometry/base/polygon-types';
 import { forEachEdge, growBox, polygonOfBox, ringsOf } from '../../../geometry/base/ring';
-import { NEAR_EDGE } from '../../../geometry/base/tolerances';
+import { NEAR_EDGE, SAME_FINDING } from '../../../geometry/base/tolerances';
 import { areaOf } from '../../../geometry/boolean/index';
 import type { SharedPiece } from '../../../geometry/curve/coincident';
 import { pointAt } from '../../../geometry/curve/index';
@@ -30,9 +30,12 @@ export interface Extent {
   readonly depth?: number;
   /**
    * Where it may reach that no old fault did. A loose piece: into whatever did not hang safely before. A doubled line, or
-   * an opening near the edge: wherever the line or the opening now goes.
+   * an opening near the edge: wherever the line or the opening now goes. A tongue: to a root elsewhere, as long as most
+   * of it hung loose before, for what makes it lift is its length, not the place that it is held at.
    */
-  readonly mayReach?: 'loose' | 'anywhere';
+  readonly mayReach?: 'loose' | 'anywhere' | 'root';
+  /** mm that it may get deeper and still count as equally bad; by default what is drawn alike. */
+  readonly depthTolerance?: number;
 }
 
 /** @returns undefined where a finding says nothing that takes up a place */
@@ -47,7 +50,7 @@ export function extentOf({ subject, measure }: Finding): Extent | undefined {
       return { place: area([subject.opening]), ...depth, mayReach: 'anywhere' };
     case 'tongue': {
       const lobe = lobeOf(subject.sheet.material, subject.tongue);
-      return lobe && { place: area([lobe]), ...depth };
+      return lobe && { place: area([lobe]), ...depth, mayReach: 'root', depthTolerance: SAME_LENGTH };
     }
     case 'overlap': {
       const { course, length, width } = subject.overlap;
@@ -67,6 +70,9 @@ export function extentOf({ subject, measure }: Finding): Extent | undefined {
       return undefined;
   }
 }
+
+/** mm: a tongue that comes out longer by less, since its root was moved, lifts as much as before. */
+const SAME_LENGTH = SAME_FINDING;
 
 /** The box of a place that has no area. */
 function orBox(region: Region, box: Box): Region {

@@ -36,6 +36,9 @@ const DEPTH_TOLERANCE = DRAWN_ALIKE;
 /** mm that a course may come out longer in sum: both its ends bend round what was changed. */
 const LENGTH_TOLERANCE = SAME_FINDING;
 
+/** Of a tongue that is held at another root now, at most so much may be new: more would be another tongue. */
+const ROOT_SHARE = 0.5;
+
 /** Area in mm² for each mm of outline that may differ through rounding. */
 export const AREA_PER_LENGTH = 2 * WRITTEN_STEP;
 const THIN_AREA_PER_LENGTH = DRAWN_ALIKE;
@@ -55,9 +58,9 @@ function isNewOrWorse<F extends Fault>(fault: F, old: readonly F[], sound: Earli
   const { rank, extent } = fault;
   const near = old.filter((other) => isNear(extent, other.extent));
   if (near.length === 0 || rank > Math.max(...near.map((other) => other.rank))) return true;
-  const { depth } = extent;
+  const { depth, depthTolerance = DEPTH_TOLERANCE } = extent;
   const deepest = Math.max(...near.map((other) => other.extent.depth ?? Infinity));
-  if (depth !== undefined && depth > deepest + DEPTH_TOLERANCE) return true;
+  if (depth !== undefined && depth > deepest + depthTolerance) return true;
   return reachesBeyond(fault, near, sound);
 }
 
@@ -84,7 +87,8 @@ function reachesBeyond<F extends Fault>(fault: F, near: readonly F[], sound: Ear
   const allowed = AREA_PER_LENGTH * perimeterOf(place.region);
   if (mayReach === 'loose') return areaOf(intersection(place.region, sound(fault))) > allowed;
   const old = near.flatMap(({ extent }) => (extent.place.kind === 'area' ? extent.place.region : []));
-  return areaOf(difference(place.region, offset(old, NEAR))) > allowed;
+  const beyond = areaOf(difference(place.region, offset(old, NEAR)));
+  return beyond > (mayReach === 'root' ? ROOT_SHARE * areaOf(place.region) : allowed);
 }
 
 /** Whether all faults of a group together have become more than they were. */

@@ -82,6 +82,28 @@ describe('an old fault', () => {
   });
 });
 
+describe('a tongue', () => {
+  const tongue = (depth: number, ...boxes: Box[]): Fault =>
+    fault({
+      place: { kind: 'area', region: union([boxes.map(polygonOfBox)]) },
+      depth,
+      mayReach: 'root',
+      depthTolerance: 0.5,
+    });
+  const old = tongue(10, box(0, 0, 20, 20), box(20, 2, 3, 1));
+
+  it('is the same at a root elsewhere, and worse only where it became longer', () => {
+    const moved = [box(0, 0, 20, 20), box(20, 15, 3, 2)];
+    expect(worse([old], [tongue(10.4, ...moved)])).toBe(0);
+    expect(worse([old], [tongue(10.6, ...moved)])).toBe(1);
+  });
+
+  it('is new where most of it held before, though it is shorter and beside an old one', () => {
+    expect(worse([old], [tongue(2, box(18, 18, 20, 5))])).toBe(1);
+    expect(worse([old], [tongue(2, box(30, 0, 20, 5))])).toBe(1);
+  });
+});
+
 describe('a loose piece', () => {
   const piece = (...boxes: Box[]): Fault =>
     fault({ place: { kind: 'area', region: union([boxes.map(polygonOfBox)]) }, mayReach: 'loose' });
