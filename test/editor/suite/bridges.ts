@@ -9,7 +9,9 @@ const ISLANDS = 4;
 
 /** A nought alone in its layer, and a disc with a small counter alone in another. */
 const ALONE = 'alone.svg';
-const ALONE_ISLANDS = 2;
+/** Nothing but three noughts in one layer: no other layer takes room in the list. */
+const NOUGHTS = 'noughts.svg';
+const islandsOf: Readonly<Record<string, number>> = { [DRAWING]: ISLANDS, [ALONE]: 2, [NOUGHTS]: 3 };
 
 interface Choice {
   readonly drawing?: string;
@@ -40,7 +42,7 @@ const choices: Readonly<Record<string, Choice>> = {
     at: 'v14h8v-14z',
     selected: true,
     kind: QuickFix,
-    title: /^Add one bridge at the narrowest gap \(1 bridge of 0\.80 mm\)$/,
+    title: /^Add one bridge at the narrowest gap$/,
     left: 1,
   },
   'two opposite bridges': {
@@ -48,17 +50,18 @@ const choices: Readonly<Record<string, Choice>> = {
     at: COUNTER,
     selected: true,
     kind: QuickFix,
-    title: /^Add two opposite bridges \(2 bridges of 0\.80 mm\)$/,
+    title: /^Add two opposite bridges$/,
     left: 1,
   },
   'a bridge at the caret': { at: NOUGHT, kind: QuickFix, title: /^Add a bridge at the cursor \(1 /, left: 3 },
   'the whole layer': { at: NOUGHT, kind: QuickFix, title: /in layer "numerals" \(6 /, left: 1 },
   'the whole layer upright': {
-    at: NOUGHT,
+    drawing: NOUGHTS,
+    at: 'v14h8v-14z',
     selected: true,
     kind: QuickFix,
     title: /in layer "numerals" with vertical bridges \(6 /,
-    left: 1,
+    left: 0,
   },
   'the whole file': { at: COUNTER, kind: QuickFix, title: /in this file \(7 /, left: 0 },
   'cutting the island away': { at: COUNTER, kind: QuickFix, title: /^Remove the island/, left: 3 },
@@ -107,7 +110,7 @@ async function proven(
 async function choose({ drawing = DRAWING, at, selected, kind, title, left }: Choice): Promise<void> {
   const { document } = await open(drawing);
   const { uri } = document;
-  const all = drawing === ALONE ? ALONE_ISLANDS : ISLANDS;
+  const all = islandsOf[drawing];
   await until('all islands', () => islandsIn(uri) === all);
   const before = document.getText();
   const action = await proven(document, caretAt(document, at, selected ? 1 : 0), kind, title);
