@@ -170,7 +170,7 @@ function checkOne(
     fixesFor: (finding) => triedFixes(report, finding, options, { prover, whyNone }),
   });
   if (prover.leftOut > 0) {
-    host.say(`${oneLine(name)}: the time for proving mends was over; ${count(prover.leftOut, 'finding')} are without`);
+    host.say(`${oneLine(name)}: the time for proving fixes was over; ${count(prover.leftOut, 'finding')} are without`);
   }
   return file;
 }

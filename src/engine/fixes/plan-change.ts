@@ -58,7 +58,7 @@ export function gapUnder(report: Report, sheet: Sheet, bridge: StandingBridge): 
     const removed = removeBridge(sheet, bridge);
     if ('refusal' in removed) return removed.refusal;
     const opened = sheetOnceEdited(report, removed.edits, sheet);
-    return opened ? { sheet: opened, edits: removed.edits } : 'The layers would be others than before.';
+    return opened ? { sheet: opened, edits: removed.edits } : 'This would change the layers.';
   });
 }
 

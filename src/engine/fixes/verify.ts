@@ -125,10 +125,10 @@ function neighbours(project: ProjectPart | undefined): [string, Report][] {
 }
 
 function strayChange(before: Report, after: Report, within: Expectations['within'], scale: number): string | undefined {
-  if (before.sheets.length !== after.sheets.length) return 'The layers would be others than before.';
+  if (before.sheets.length !== after.sheets.length) return 'This would change the layers.';
   for (const [i, old] of before.sheets.entries()) {
     const now = after.sheets[i];
-    if (!now || now.layer.name !== old.layer.name) return 'The layers would be others than before.';
+    if (!now || now.layer.name !== old.layer.name) return 'This would change the layers.';
     if (now.layer.reading !== old.layer.reading) return `Layer "${old.layer.name}" would be read in another way.`;
     const allowed = scaledRegion(within.get(old.layer.id) ?? [], scale);
     const changed = symmetricDifference(scaledRegion(old.openings, scale), now.openings);
