@@ -180,7 +180,9 @@ describe.each([
   test('a bridge is put in, picked, and taken back', async () => {
     await inBench('.canvas').focus();
     await press('b');
-    await inBench('.canvas').click({ position: await onCanvas(GAP) });
+    // Where a gap is narrower than a pointer is exact, a bridge is put in from the list.
+    if (density === 1) await inBench('.canvas').click({ position: await onCanvas(GAP) });
+    else await button(ISLAND).click();
     await button('Add bridge').focus();
     await press('Enter');
     await workbench.page.locator('.tab.dirty').waitFor();
@@ -214,8 +216,13 @@ describe.each([
 });
 
 describe.each(THEMES)('%s', (theme, bodyClass, name) => {
-  test('has badges that can be read', async () => {
+  beforeAll(async () => {
     await show(1400, 900, 1);
+    await workbench.command('View: Reset Editor Group Sizes');
+    await workbench.showList('Findings');
+  });
+
+  test('has badges that can be read', async () => {
     workbench.chooseTheme(theme);
     await inBench(`body.${bodyClass}`).waitFor();
     const contrasts = await badgeContrasts(workbench);
