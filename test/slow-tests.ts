@@ -35,7 +35,6 @@ export const SLOW_TESTS: readonly string[] = [
   'test/engine/fixes/registration-marks.test.ts',
   'test/engine/fixes/spread-colour.test.ts',
   'test/engine/fixes/thin-openings.test.ts',
-  'test/engine/fixes/unfinished-art.test.ts',
   'test/engine/queries/document-outline.test.ts',
   'test/geometry/boolean/index.test.ts',
   'test/geometry/boolean/overlay.test.ts',

@@ -10,12 +10,12 @@ import {
   proveFix,
   type Report,
   whyBeyondMending,
-} from '../../../src/engine/index';
-import { areaOf, difference, intersection, regionContains } from '../../../src/geometry/boolean/index';
-import type { ReportedFinding } from '../../../src/report/finding-id';
-import { isRefusal } from '../../../src/report/refusal';
+} from '../../src/engine/index';
+import { areaOf, difference, intersection, regionContains } from '../../src/geometry/boolean/index';
+import type { ReportedFinding } from '../../src/report/finding-id';
+import { isRefusal } from '../../src/report/refusal';
 
-const drawn = readFileSync(path.resolve(__dirname, 'otter-unfinished.svg'), 'utf8');
+const drawn = readFileSync(path.resolve(__dirname, '../editor/unfinished/otter.svg'), 'utf8');
 const read = (text: string): Report => check(text, { width: 90, budget: Infinity });
 
 /** Kinds that give up what was drawn, rather than mend it. */
