@@ -165,6 +165,7 @@ export class BenchPage {
   /** The file that is shown was deleted. */
   gone(name: string): void {
     this.warnings.gone(name);
+    this.toolController.gone();
   }
 
   /** The editor takes the focus for it; see `focusAgain`. */

@@ -14,6 +14,7 @@ import { BridgeTool } from './bridge-tool';
 import { Crosshair } from './crosshair';
 import { MeasureTool } from './measure-tool';
 import { PickTool } from './pick-tool';
+import { stackChange } from './stack-change';
 import { type PreviewTool, ToolChoice, toolForKey } from './tool-bar';
 import { ToolContext, type ToolHost, type ToolScene } from './tool-context';
 import type { PartCard } from './tooltip';
@@ -70,11 +71,11 @@ export class ToolController {
     this.overPicture.append(this.measureTool.element, this.crosshair.element, measures, this.mover.handles.element);
   }
 
-  /** Takes what is shown now. A changed text has other parts, and no bridge that was planned before. */
+  /** Takes what is shown now. What has changed has other parts, and no bridge that was planned before. */
   draw(stack: PreviewStack, look: ToolScene): void {
     const { context } = this;
-    const [isOther, isChanged] = [stack.uri !== context.stack?.uri, stack.version !== context.stack?.version];
-    if (isOther || isChanged) this.forget();
+    const { isOther, isChanged } = stackChange(context.stack, stack);
+    if (isChanged) this.forget();
     if (look.kind !== context.scene.kind) this.measureTool.clear();
     [context.stack, context.scene] = [stack, look];
     if (isOther) this.mover.forget();
@@ -286,6 +287,12 @@ export class ToolController {
     this.host.bringIntoView(at);
     this.pickTool.show(part, toWindow(this.context.viewport, at));
     this.pickTool.say();
+  }
+
+  /** There is nothing left that could be changed: takes away what was asked and planned. */
+  gone(): void {
+    this.forget();
+    this.redraw();
   }
 
   private forget(): void {

@@ -4,7 +4,8 @@
  */
 import { Resvg } from '@resvg/resvg-js';
 import { beforeAll, expect, test } from 'vitest';
-import { retry, useWorkbench } from '../workbench/workbench';
+import { choose, findings, fixOf, lightbulbAt } from '../workbench/lightbulb';
+import { useWorkbench } from '../workbench/workbench';
 
 const bench = useWorkbench('test/editor/unfinished');
 const FILE = 'otter.svg';
@@ -19,39 +20,15 @@ beforeAll(async () => {
   await bench.bench.locator('.finding').nth(20).waitFor();
 });
 
-const findings = () => bench.bench.locator('.finding');
-const widget = () => bench.page.locator('.action-widget');
-
-/** Opens the lightbulb at a finding that is clicked on the bench. */
-async function lightbulbAt(index: number): Promise<string[]> {
-  await retry(async () => {
-    await bench.page.keyboard.press('Escape');
-    await findings().nth(index).click();
-    await bench.page.waitForFunction(() => document.activeElement?.closest('.monaco-editor'));
-    await bench.page.keyboard.press('Control+.');
-    await widget().locator('.monaco-list-row.action').first().waitFor({ timeout: 5000 });
-  });
-  return widget().locator('.monaco-list-row.action:not(.option-disabled)').allTextContents();
-}
-
-/** The first row that does more than to leave the finding as it is. */
-const mending = (rows: readonly string[]) => rows.find((row) => !/^Ignore /.test(row) && !/ every /.test(row));
-
-async function choose(row: string): Promise<void> {
-  const before = await bench.bench.locator('.lists').textContent();
-  await widget().getByText(row, { exact: true }).first().click();
-  await expect.poll(() => bench.bench.locator('.lists').textContent(), { timeout: 20_000 }).not.toBe(before);
-  taken.push(row);
-}
-
 test('every finding has a fix in its lightbulb, and taken one after the other they leave none', async () => {
   await bench.shot('unfinished-1-before');
-  for (let steps = 0; (await findings().count()) > 0; steps += 1) {
+  for (let steps = 0; (await findings(bench).count()) > 0; steps += 1) {
     expect(steps, taken.join('\n')).toBeLessThan(40);
-    const name = await findings().first().textContent();
-    const row = mending(await lightbulbAt(0));
+    const name = await findings(bench).first().textContent();
+    const row = fixOf(await lightbulbAt(bench, 0));
     expect(row, `${name} after\n${taken.join('\n')}`).toBeDefined();
-    await choose(row as string);
+    await choose(bench, row as string);
+    taken.push(row as string);
   }
   await bench.shot('unfinished-2-mended');
   console.log(taken.join('\n'));
