@@ -1,8 +1,8 @@
 /** An artist's first minutes with the demo, in windows of several widths and in each theme. */
 import type { CDPSession, Locator } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test as it, test } from 'vitest';
-import { badgeContrasts, barriers, cutOffControls, focusedPlace, THEMES } from './accessibility';
-import { DEMO, retry, useWorkbench } from './workbench';
+import { badgeContrasts, barriers, cutOffControls, focusedPlace, THEMES } from '../workbench/accessibility';
+import { DEMO, retry, useWorkbench } from '../workbench/workbench';
 
 const workbench = useWorkbench('media/demo', { 'workbench.colorTheme': THEMES[0][0] });
 const inBench = (selector: string): Locator => workbench.bench.locator(selector);
