@@ -3,9 +3,9 @@ import { writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { Resvg } from '@resvg/resvg-js';
 import { beforeAll, expect, test } from 'vitest';
-import { findings } from './lightbulb';
-import { mendAll } from './mend-all';
-import { useWorkbench } from './workbench';
+import { findings } from '../workbench/lightbulb';
+import { mendAll } from '../workbench/mend-all';
+import { useWorkbench } from '../workbench/workbench';
 
 const workbench = useWorkbench('test/editor/ways');
 const FILE = 'meadow.svg';

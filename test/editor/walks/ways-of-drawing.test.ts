@@ -3,9 +3,9 @@
  * and the bench offer; what has no fix is ignored knowingly.
  */
 import { expect, test } from 'vitest';
-import { findings } from './lightbulb';
-import { mendAll, type Step } from './mend-all';
-import { useWorkbench } from './workbench';
+import { findings } from '../workbench/lightbulb';
+import { mendAll, type Step } from '../workbench/mend-all';
+import { useWorkbench } from '../workbench/workbench';
 
 const workbench = useWorkbench('test/editor/ways');
 const REASON = 'to draw from';
