@@ -1,12 +1,13 @@
 import type { Config } from '../../config/types';
 import { formatSides } from '../../config/values';
 import type { Drawing } from '../../drawing/types';
+import { DRAWN_ALIKE } from '../../geometry/base/tolerances';
 import type { Wording } from '../../text/wording';
 import type { Check } from '../check';
 import { rootSpan } from '../places';
 
 /** mm: sizes that differ by less are the same to a ruler. */
-const SAME_SIZE = 0.01;
+const SAME_SIZE = DRAWN_ALIKE;
 
 /** Files that leave it open how large they are cut, or leave it to `tombolo.json`, which no other program reads. */
 export const unstatedSize: Check = {

@@ -1,5 +1,7 @@
 /** Takes a point that is too fine off an opening, up to where it is wide enough. */
+
 import type { Region } from '../../geometry/base/polygon-types';
+import { PLAINLY_BESIDE } from '../../geometry/base/tolerances';
 import { add, distance, dot, normalise, scale, subtract } from '../../geometry/base/vector';
 import { intersection, offset } from '../../geometry/boolean/index';
 import type { ThinPlace } from '../../sheet/thin-places';
@@ -16,7 +18,7 @@ export interface ShortenedTip {
 }
 
 /** mm: what the material keeps beyond the point, so that nothing is left of it. */
-const BEYOND = 0.05;
+const BEYOND = PLAINLY_BESIDE;
 
 /** @param width mm, as drawn, that the opening's new end has at least */
 export function shortenTip(sheet: Sheet, part: ThinPlace, width: number): ShortenedTip | undefined {

@@ -1,7 +1,9 @@
 /** Widens a thin part of an opening along its course: the outlines that bound it move aside, and stay what they are. */
+
 import type { Shape, Subpath } from '../../drawing/types';
 import { invert, maxScale } from '../../geometry/base/matrix';
 import { boxesTouch } from '../../geometry/base/ring';
+import { DRAWN_ALIKE, NECK_MARGIN } from '../../geometry/base/tolerances';
 import { boundsOf } from '../../geometry/curve/index';
 import type { ThinPlace } from '../../sheet/thin-places';
 import type { Sheet } from '../../sheet/types';
@@ -15,7 +17,7 @@ import { displaceOutlines } from './displace-outline';
 import { type Bank, GivingBoundary } from './give-way';
 
 /** mm beyond the width asked for: points are written to the 10 µm, and curves are fitted. */
-export const WRITING_ROOM = 0.016;
+export const WRITING_ROOM = DRAWN_ALIKE + NECK_MARGIN;
 
 /**
  * @param width mm, as drawn

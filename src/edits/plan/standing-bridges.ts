@@ -1,6 +1,7 @@
 /** All bridges of a sheet that are in its drawing already. */
 
 import type { Point } from '../../geometry/base/curve-types';
+import { PLAINLY_BESIDE } from '../../geometry/base/tolerances';
 import { distance, interpolate } from '../../geometry/base/vector';
 import { buildSegmentIndex } from '../../geometry/spatial/segment-index';
 import type { ThinPlace } from '../../sheet/thin-places';
@@ -20,7 +21,7 @@ const SHORTEST = 0.3;
 /** The shorter of two sides is at least this share of the longer one. */
 const ALIKE = 0.4;
 /** mm: middles nearer than this are of one bridge. */
-const SAME_PLACE = 0.05;
+const SAME_PLACE = PLAINLY_BESIDE;
 
 /**
  * The bridges of a sheet, row by row from the upper left corner.

@@ -1,8 +1,10 @@
 /** Axes about which an island and the gap round it are mirrored. Sheet mm. */
+
 import { checkpoint } from '../../base/checkpoint';
 import type { Point } from '../../geometry/base/curve-types';
 import type { Ring } from '../../geometry/base/polygon-types';
 import { forEachEdge } from '../../geometry/base/ring';
+import { PLAINLY_BESIDE } from '../../geometry/base/tolerances';
 import { add, dot, perpendicular, scale, subtract } from '../../geometry/base/vector';
 import { nearestSegment, type SegmentIndex } from '../../geometry/spatial/segment-index';
 import type { BridgeCandidate } from './candidates';
@@ -22,7 +24,7 @@ export interface Symmetry {
 }
 
 /** mm: an outline and its mirror image that lie within this of each other are the same to the eye and the knife. */
-export const MIRRORED = 0.05;
+export const MIRRORED = PLAINLY_BESIDE;
 
 /** So many places of the outline are looked at. */
 const SAMPLES = 120;

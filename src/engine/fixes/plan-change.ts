@@ -14,6 +14,7 @@ import { shapesNearStrips } from '../../edits/strip/shapes-near';
 import { polygonOf, type Strip, stripAlong } from '../../edits/strip/strip';
 import type { Point } from '../../geometry/base/curve-types';
 import type { Polygon, Region } from '../../geometry/base/polygon-types';
+import { PLAINLY_BESIDE } from '../../geometry/base/tolerances';
 import { add, distance, dot, normalise, scale, subtract } from '../../geometry/base/vector';
 import { regionContains } from '../../geometry/boolean/index';
 import { buildSegmentIndex, nearestSegment } from '../../geometry/spatial/segment-index';
@@ -46,10 +47,10 @@ export interface OpenedGap {
 }
 
 /** mm: a place this near to where the bridge stands is its own: there it keeps its direction. */
-const SAME_PLACE = 0.05;
+const SAME_PLACE = PLAINLY_BESIDE;
 const NOT_AGAIN = 'The bridge cannot be drawn anew in its place.';
 /** mm: places outside of the gap are taken so far inside of it. */
-const INSIDE = 0.05;
+const INSIDE = PLAINLY_BESIDE;
 
 /** The sheet without a bridge; remembered, for all that may become of the bridge begins with it. */
 export function gapUnder(report: Report, sheet: Sheet, bridge: StandingBridge): OpenedGap | string {

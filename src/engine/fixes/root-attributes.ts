@@ -1,6 +1,8 @@
 /** Edits that write the artwork's size into the root element, in the author's own layout and quotes. */
+
 import { parseLength } from '../../config/values';
 import type { Drawing } from '../../drawing/types';
+import { DRAWN_ALIKE, OVERLAY_GRID } from '../../geometry/base/tolerances';
 import { attributeOf } from '../../markup/query';
 import type { Attribute, ElementNode } from '../../markup/tree';
 import { MM_PER_PX, MM_PER_UNIT } from '../../text/css-units';
@@ -10,13 +12,13 @@ import type { TextEdit } from '../../text/text';
 const COMMON_UNITS = ['mm', 'cm', 'in', 'pt', 'pc'];
 
 /** mm: lengths are written to a tenth of a micrometre. */
-const LENGTH_STEP = 1e-4;
+const LENGTH_STEP = OVERLAY_GRID;
 
 /** User units map to millimetres as without a viewBox where the two scales differ by less than this share. */
 const SAME_SCALE = 1e-9;
 
 /** mm: the file says another size where it differs by more. */
-const SAME_SIZE = 0.005;
+const SAME_SIZE = DRAWN_ALIKE / 2;
 
 /**
  * Edits after which the root says that the artwork is `width` wide, and as high as its ratio asks. Where no viewBox ties
