@@ -64,6 +64,8 @@ describe('one sheet', () => {
 
   it('lets islands fall, but not where motion is not wanted', async () => {
     const painting = inBench('.painting');
+    // The sheet that was looked at before has come to rest.
+    await expect.poll(() => painting.getAttribute('class')).toBe('painting');
     await painting.evaluate((canvas) => {
       const seen = new MutationObserver(() => {
         if (canvas.classList.contains('falling')) canvas.setAttribute('data-fell', '');

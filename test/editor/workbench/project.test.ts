@@ -16,7 +16,7 @@ describe('a print in several files', () => {
       .first()
       .waitFor();
     await bench.problems
-      .getByText(/no readable file/)
+      .getByText(/No readable file/)
       .first()
       .waitFor();
     await bench.shot('project-1-problems');
