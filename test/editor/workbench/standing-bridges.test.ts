@@ -1,7 +1,7 @@
 /** Bridges that stand are handled on the bench: picked, dragged, stretched, moved by keys, removed, and all taken back. */
 import type { Locator } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { DEMO, useDemo } from './workbench';
+import { DEMO, retry, useDemo } from './workbench';
 
 const bench = useDemo();
 let original: string;
@@ -145,8 +145,11 @@ describe('by mouse', () => {
 
   it('Escape drops the ghost, then the selection', async () => {
     await expect.poll(isOnPicture).toBe(true);
-    await click(BRIDGE);
-    await expect.poll(state, { timeout: 10_000 }).toBe('selected');
+    // Until the bench has followed the undo, nothing stands there.
+    await retry(async () => {
+      await click(BRIDGE);
+      await expect.poll(state, { timeout: 4000 }).toBe('selected');
+    });
     await bench.page.keyboard.press('ArrowRight');
     await expect.poll(state).toBe('moved');
     await bench.page.keyboard.press('Escape');
