@@ -5,30 +5,15 @@
  */
 import { mkdirSync, readFileSync, rmSync } from 'node:fs';
 import path from 'node:path';
-import { pathToFileURL } from 'node:url';
-import { build } from 'esbuild';
 import { bundle, root } from '../../src/build/bundles.mjs';
 import { launchBrowser } from '../../src/build/host/browser.mjs';
 import { moveAbout, watchMessages } from './in-page.mjs';
+import { loadStacks } from './load-stacks.mjs';
 
 const folder = path.join(root, 'node_modules/.cache/tombolo-bench-page');
 const address = 'http://bench.test/';
 const KEYSTROKES = 40;
 const REDRAWS = 7;
-
-async function loadStacks() {
-  const outfile = path.join(folder, 'stacks.mjs');
-  await build({
-    entryPoints: [path.join(root, 'test/benchmark/page-stacks.ts')],
-    outfile,
-    bundle: true,
-    format: 'esm',
-    platform: 'node',
-    target: 'node20',
-    mainFields: ['module', 'main'],
-  });
-  return import(pathToFileURL(outfile).href);
-}
 
 async function openPage(browser) {
   const page = await browser.newPage({ viewport: { width: 1200, height: 800 } });
@@ -140,7 +125,7 @@ async function processorTime(browser, page) {
 mkdirSync(folder, { recursive: true });
 const browser = await launchBrowser();
 try {
-  const stacks = await loadStacks();
+  const stacks = await loadStacks(folder);
   await measureTyping(browser, stacks);
   await measureMoves(browser, stacks);
 } finally {

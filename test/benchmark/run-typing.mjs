@@ -6,11 +6,10 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { pathToFileURL } from 'node:url';
-import { build } from 'esbuild';
 import { root } from '../../src/build/bundles.mjs';
 import { launchBrowser } from '../../src/build/host/browser.mjs';
 import { startHost, workbenchAddress } from '../../src/build/host/host.mjs';
+import { loadStacks } from './load-stacks.mjs';
 
 const SEGMENTS = 20_700;
 const KEYS = 40;
@@ -19,17 +18,8 @@ const PACE = 120;
 const ROUNDS = 3;
 
 async function drawing() {
-  const outfile = path.join(root, 'node_modules/.cache/tombolo-typing/stacks.mjs');
-  await build({
-    entryPoints: [path.join(root, 'test/benchmark/page-stacks.ts')],
-    outfile,
-    bundle: true,
-    format: 'esm',
-    platform: 'node',
-    target: 'node20',
-    mainFields: ['module', 'main'],
-  });
-  return (await import(pathToFileURL(outfile).href)).layeredDrawing(SEGMENTS);
+  const { layeredDrawing } = await loadStacks(path.join(root, 'node_modules/.cache/tombolo-typing'));
+  return layeredDrawing(SEGMENTS);
 }
 
 function makeFolder(text) {
