@@ -127,7 +127,9 @@ function newFindings(before: Report, after: Report): string[] {
   const harmless = ['edge-opening', 'loose-tongue'];
   // A slot that a bridge parts is two, and no longer than it was.
   const slots = ({ complete }: Report): number =>
-    complete.reduce((sum, { subject }) => sum + (subject?.kind === 'thin' ? subject.part.length : 0), 0);
+    complete
+      .filter(({ check: id }) => id === 'narrow-opening')
+      .reduce((sum, { subject }) => sum + (subject?.kind === 'thin' ? subject.part.length : 0), 0);
   const isParted = (id: string) => id === 'narrow-opening' && slots(after) <= slots(before);
   const more = [...ids].filter((id) => !harmless.includes(id) && count(after, id) > count(before, id) && !isParted(id));
   return more.map((id) => `a new ${id}`);

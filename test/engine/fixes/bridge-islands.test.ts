@@ -41,6 +41,21 @@ describe('a layer with an island that there is no place for', () => {
   });
 });
 
+describe('an opening across the edge of the sheet that a bridge parts', () => {
+  // A ring with two horns that reach the border on the right: each half has one.
+  const text =
+    '<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="60mm" viewBox="0 0 60 60">' +
+    '<path fill-rule="evenodd" d="M10 10H60V14H40V46H60V50H10ZM14 20V40H36V20Z"/></svg>';
+
+  it('is not a new fault, whichever half is told at the place of the whole', () => {
+    const outcome = bridgeIslands(check(text));
+    expect(outcome.refusals).toEqual([]);
+    expect(islandsLeft(outcome.text)).toBe(0);
+    const edges = check(outcome.text).findings.filter((finding) => finding.check === 'edge-opening');
+    expect(edges.length).toBeGreaterThan(1);
+  });
+});
+
 describe('bridges for one island', () => {
   const NESTED =
     '<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 100 100">' +

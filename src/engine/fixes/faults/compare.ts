@@ -1,12 +1,12 @@
 /** The findings that a change brings, in all files that it may have changed. */
 
-import type { Finding } from '../../../checks/finding';
+import type { Finding, Subject } from '../../../checks/finding';
 import { severityRank } from '../../../config/check-id';
 import { scaling } from '../../../geometry/base/matrix';
 import type { Region } from '../../../geometry/base/polygon-types';
 import { DRAWN_ALIKE, SAME_FINDING } from '../../../geometry/base/tolerances';
 import { distance } from '../../../geometry/base/vector';
-import { areaOf, difference, intersection, perimeterOf } from '../../../geometry/boolean/index';
+import { areaOf, boxOfPolygon, difference, intersection, perimeterOf } from '../../../geometry/boolean/index';
 import { transformRegion } from '../../../geometry/polygon/transform';
 import type { Report } from '../../../report/report';
 import type { LayerId } from '../../../sheet/layer/layer-id';
@@ -71,12 +71,27 @@ function changedFindings({ old, now, scale }: FilePair, gone: readonly Finding[]
 
 /** Alike for findings that say the same of the same place. */
 function markOf({ check, severity, layerId, message, at, measure, subject }: Finding): string {
-  const part = subject?.kind === 'thin' ? [subject.part.length, subject.part.reach, subject.part.extent] : [];
-  const gap = subject?.kind === 'gap' ? [subject.gap.extent] : [];
-  const seam = subject?.kind === 'overlap' ? [subject.overlap.length] : [];
-  const numbers = [at, measure?.value, ...part, ...gap, ...seam];
+  const numbers = [at, measure?.value, subject && spreadOf(subject)];
   const rounded = JSON.stringify(numbers, (_, value) => (typeof value === 'number' ? value.toFixed(3) : value));
   return [check, severity, layerId, message, rounded].join('\n');
+}
+
+/** How far a fault goes: one half of what was parted may be told at the same place, and in the same words, as the whole. */
+function spreadOf(subject: Subject): unknown {
+  switch (subject.kind) {
+    case 'thin':
+      return [subject.part.length, subject.part.reach, subject.part.extent];
+    case 'opening':
+      return [boxOfPolygon(subject.opening), areaOf([subject.opening])];
+    case 'gap':
+      return subject.gap.extent;
+    case 'overlap':
+      return subject.overlap.length;
+    case 'doubled':
+      return subject.doubled.stretch.length;
+    default:
+      return undefined;
+  }
 }
 
 function hasExtent({ subject }: Finding): boolean {
