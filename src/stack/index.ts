@@ -1,12 +1,13 @@
 import type { Box, Region } from '../geometry/base/polygon-types';
 import { joinBoxes } from '../geometry/base/ring';
 import { fromGrid } from '../geometry/boolean/grid';
-import { complementInBox, offset, regionFromRings } from '../geometry/boolean/index';
+import { complementInBox, regionFromRings } from '../geometry/boolean/index';
 import { nestRings } from '../geometry/boolean/nest';
 import { joinTiles } from '../geometry/boolean/tiles';
 import type { SheetMeasures } from '../sheet/types';
 import { bareGapsOf, measureThinGround, type ThinGround } from './bare-gaps';
 import { findHidden, type HiddenOpenings } from './hidden-openings';
+import { openingsAsCut } from './openings-as-cut';
 import type { BareGap, HiddenOpening, Neighbours, ShortOverlap } from './seam-types';
 import { joinPieces } from './short-overlaps';
 import { CRACK } from './tile-seams';
@@ -86,10 +87,9 @@ export function measureSeams(sheets: readonly SheetMeasures[], slip: number, pre
   };
 }
 
-/** A kerf k widens each opening by k/2 on every side. */
-function cutSheet({ openings, kerf }: SheetMeasures, known: CutSheet | undefined): CutSheet {
-  if (known?.drawn === openings && known.kerf === kerf) return known;
-  return { drawn: openings, kerf, cut: kerf > 0 ? offset(openings, kerf / 2) : openings };
+function cutSheet(sheet: SheetMeasures, known: CutSheet | undefined): CutSheet {
+  const { openings: drawn, kerf } = sheet;
+  return known?.drawn === drawn && known.kerf === kerf ? known : { drawn, kerf, cut: openingsAsCut(sheet) };
 }
 
 function findBareGaps({ cells, seams }: MeasuredTiles, frame: Box): Region {
