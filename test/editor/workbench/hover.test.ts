@@ -6,6 +6,7 @@ const bench = useWorkbench('test/editor/workspace');
 
 test('a little picture shows the place of the finding', async () => {
   await bench.openFile('ring.svg');
+  await bench.page.keyboard.press('Control+Home');
   await bench.page.locator('.squiggly-error').first().waitFor();
   const picture = bench.page.locator('.monaco-hover:visible img[src^="data:image/svg"]').first();
   await retry(async () => {
