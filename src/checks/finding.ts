@@ -6,6 +6,7 @@ import type { Polygon } from '../geometry/base/polygon-types';
 import type { Protrusion } from '../geometry/protrusion/find';
 import type { CutLine, DoubledLine } from '../sheet/cut-lines/index';
 import type { LayerId } from '../sheet/layer/layer-id';
+import type { EdgeOpening } from '../sheet/sheet-edge';
 import type { ThinPlace } from '../sheet/thin-places';
 import type { Piece, Sheet } from '../sheet/types';
 import type { BareGap, ShortOverlap } from '../stack/index';
@@ -59,6 +60,7 @@ export type Subject =
   | { readonly kind: 'open'; readonly sheet: Sheet; readonly lines: readonly CutLine[] }
   | { readonly kind: 'colours'; readonly sheet: Sheet }
   | { readonly kind: 'opening'; readonly sheet: Sheet; readonly opening: Polygon }
+  | { readonly kind: 'edge'; readonly openings: readonly EdgeOpening[] }
   | {
       readonly kind: 'overlap';
       readonly earlier: StackLayer;

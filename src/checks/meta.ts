@@ -34,6 +34,8 @@ export interface AfterFix {
   readonly unless?: readonly Effect[];
   /** Checks of one family find the same kind of fault: what one of them told before, another may tell after. */
   readonly family?: string;
+  /** Its faults are the file's: one that is told in another layer, or of the file as a whole, may be the same. */
+  readonly ofFile?: true;
 }
 
 /**

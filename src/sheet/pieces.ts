@@ -50,7 +50,7 @@ function pieceFrom(polygon: Polygon, island: boolean): Piece {
 }
 
 /** The length in mm of a ring that lies on the border of a box. */
-function lengthOnFrame(ring: Ring, box: Box): number {
+export function lengthOnFrame(ring: Ring, box: Box): number {
   if (boxContainsBox(growBox(box, -ON_FRAME), boxOfRing(ring))) return 0;
   checkpoint(ring.length);
   let length = 0;

@@ -1,15 +1,8 @@
 import { formatMillimetres } from '../../config/values';
-import type { Box, Polygon, Ring } from '../../geometry/base/polygon-types';
-import { boxContainsBox, growBox } from '../../geometry/base/ring';
-import { WRITTEN_STEP } from '../../geometry/base/tolerances';
-import { boxOfPolygon } from '../../geometry/boolean/index';
-import type { Sheet } from '../../sheet/types';
+import { type EdgeOpening, lacksMargin, marginNeeded, openingsAtEdge } from '../../sheet/sheet-edge';
 import type { Check, Stencil } from '../check';
 import type { FindingDraft } from '../finding';
-import { inLayer, spanAt } from '../places';
-
-/** Closer to the border than this, in mm, an opening runs into it. */
-const TOUCHING = WRITTEN_STEP;
+import { inLayer, rootSpan, spanAt } from '../places';
 
 /** Openings that leave no rim, or too thin a one, at the sheet's edge. */
 export const edgeOpening: Check = {
@@ -19,64 +12,78 @@ export const edgeOpening: Check = {
     outcome: "bring an opening too near the sheet's edge",
     severity: 'error',
     reads: 'file',
-    fixes: [],
+    fixes: ['add-margin', 'add-margin-stack'],
+    cure: () => 'Add a margin',
     acceptable: true,
     afterFix: {
       refuses: true,
       unless: ['adds-opening'],
+      ofFile: true,
     },
-    row: { wrong: 'the rim tears, the sheet comes apart', click: '' },
+    row: { wrong: 'the rim tears, the sheet comes apart', click: 'add a margin' },
   },
   *run(stencil) {
-    for (const sheet of stencil.sheets) {
-      const clear = growBox(sheet.frame, -stencil.limits.bridge);
-      for (const opening of sheet.openings) {
-        if (boxContainsBox(clear, boxOfPolygon(opening))) continue;
-        const nearest = nearestToBorder(opening, sheet.frame);
-        if (nearest.distance < stencil.limits.bridge) yield describe(stencil, sheet, opening, nearest);
-      }
-    }
+    const found = stencil.sheets.flatMap((sheet) => openingsAtEdge(sheet, stencil.limits.bridge));
+    if (lacksMargin(found)) yield describeMargin(stencil, found);
+    else for (const each of found) yield describe(stencil, each);
   },
 };
 
-interface Nearest {
-  readonly x: number;
-  readonly y: number;
-  /** mm to the border of the sheet. */
-  readonly distance: number;
-}
-
-function describe(stencil: Stencil, sheet: Sheet, opening: Polygon, { x, y, distance }: Nearest): FindingDraft {
+function describe(stencil: Stencil, { sheet, opening, at, rim }: EdgeOpening): FindingDraft {
   const { bridge: limit, material } = stencil.limits;
-  const [rim, least] = [distance, limit].map(formatMillimetres);
-  const isAcross = distance <= TOUCHING;
+  const [wide, least] = [rim, limit].map(formatMillimetres);
   return {
-    message: isAcross
-      ? `Opening crosses the sheet's edge (minimum rim ${least}): the sheet will come apart there.`
-      : `Rim only ${rim} wide at the sheet's edge (minimum ${least} for ${material}): it will tear.`,
-    detail:
-      `${isAcross ? 'Nothing is left of the sheet there, and paint runs over its edge' : 'Only a thin strip is left of the sheet there'}. ` +
-      'Move the opening inwards, or add sheet around the artwork with "margin" in tombolo.json.',
-    span: spanAt(stencil, sheet, { x, y }),
+    message:
+      rim === 0
+        ? `Opening crosses the sheet's edge (minimum rim ${least}): the sheet will come apart there.`
+        : `Rim only ${wide} wide at the sheet's edge (minimum ${least} for ${material}): it will tear.`,
+    detail: `${whatIsLeft(rim)} Move the opening inwards, or add a margin round the artwork, here or with "margin" in tombolo.json.`,
+    span: spanAt(stencil, sheet, at),
     ...inLayer(sheet),
-    at: { x, y },
-    measure: { value: distance, limit, unit: 'mm' },
+    at,
+    measure: { value: rim, limit, unit: 'mm' },
     related: [],
     subject: { kind: 'opening', sheet, opening },
   };
 }
 
-/** A rectangle's border is met first at a vertex: its distance is linear along every edge of the opening. */
-function nearestToBorder({ outer }: Polygon, frame: Box): Nearest {
-  let best: Nearest = { x: 0, y: 0, distance: Infinity };
-  for (let i = 0; i < outer.length; i += 2) {
-    const [x, y] = vertex(outer, i);
-    const distance = Math.min(x - frame.minX, frame.maxX - x, y - frame.minY, frame.maxY - y);
-    if (distance < best.distance) best = { x, y, distance };
-  }
-  return best;
+/** All of them have one cause, and one fix. */
+function describeMargin(stencil: Stencil, found: readonly EdgeOpening[]): FindingDraft {
+  const { bridge: limit } = stencil.limits;
+  const worst = found.reduce((least, each) => (each.rim < least.rim ? each : least));
+  const [wide, least] = [worst.rim, limit].map(formatMillimetres);
+  const across = found.filter(({ rim }) => rim === 0).length;
+  const margin = marginNeeded(stencil.sheets, limit);
+  return {
+    message:
+      across > 0
+        ? `Margin missing: ${openingsRun(across)} off the sheet (minimum rim ${least}). It needs ${margin} mm more on each side.`
+        : `Margin too small: rim only ${wide} (minimum ${least}) at ${openings(found.length)}. It needs ${margin} mm more on each side.`,
+    detail:
+      `${whatIsLeft(worst.rim)} Pieces that only come loose at the edge are part of this, and are not told apart. ` +
+      'Add a margin round the artwork, here or with "margin" in tombolo.json, or move the artwork inwards.',
+    span: rootSpan(stencil),
+    at: worst.at,
+    measure: { value: worst.rim, limit, unit: 'mm' },
+    related: found.map(({ sheet, at, rim }) => ({
+      message: rim === 0 ? 'An opening crosses the edge here' : `Rim only ${formatMillimetres(rim)} here`,
+      span: spanAt(stencil, sheet, at),
+      at,
+    })),
+    subject: { kind: 'edge', openings: found },
+  };
 }
 
-function vertex(ring: Ring, i: number): [number, number] {
-  return [ring[i] as number, ring[i + 1] as number];
+function openings(many: number): string {
+  return many === 1 ? 'an opening' : `${many} openings`;
+}
+
+function openingsRun(many: number): string {
+  return many === 1 ? 'an opening runs' : `${many} openings run`;
+}
+
+function whatIsLeft(rim: number): string {
+  return rim === 0
+    ? 'Nothing is left of the sheet there, and paint runs over its edge.'
+    : 'Only a thin strip is left of the sheet there.';
 }

@@ -2,6 +2,7 @@ import { formatArea, formatMillimetres } from '../../config/values';
 import { interpolate } from '../../geometry/base/vector';
 import { buildSegmentIndex, nearestSegment } from '../../geometry/spatial/segment-index';
 import type { Piece, Sheet } from '../../sheet/types';
+import { isLooseAtEdge } from '../at-edge';
 import type { Check, Stencil } from '../check';
 import type { FindingDraft } from '../finding';
 import { contourSpan, inLayer } from '../places';
@@ -34,7 +35,7 @@ export const floatingIsland: Check = {
   *run(stencil) {
     for (const sheet of stencil.sheets) {
       for (const piece of sheet.pieces) {
-        if (piece.island) yield describe(stencil, sheet, piece);
+        if (piece.island && !isLooseAtEdge(stencil, sheet, piece)) yield describe(stencil, sheet, piece);
       }
     }
   },

@@ -3,6 +3,7 @@ import { formatMillimetres } from '../../config/values';
 import type { Protrusion } from '../../geometry/protrusion/find';
 import { DEFLECTION_LIMIT, deflectionOf, maxOverhang, SPRAY_PRESSURE } from '../../sheet/deflection';
 import type { Sheet } from '../../sheet/types';
+import { isTongueAtEdge } from '../at-edge';
 import type { Check, Stencil } from '../check';
 import type { FindingDraft } from '../finding';
 import { inLayer, spanAt } from '../places';
@@ -25,7 +26,10 @@ export const looseTongue: Check = {
   },
   *run(stencil) {
     for (const sheet of stencil.sheets) {
-      for (const tongue of sheet.tongues) yield describe(stencil, sheet, tongue);
+      for (const tongue of sheet.tongues) {
+        const { from, to, tip } = tongue;
+        if (!isTongueAtEdge(stencil, sheet, [from, to, tip])) yield describe(stencil, sheet, tongue);
+      }
     }
   },
 };

@@ -1,6 +1,7 @@
 import { formatMillimetres } from '../../config/values';
 import type { ThinPlace } from '../../sheet/thin-places';
 import type { Sheet } from '../../sheet/types';
+import { isCutOffAtEdge } from '../at-edge';
 import type { Check, Stencil } from '../check';
 import type { FindingDraft } from '../finding';
 import { contourSpan } from '../places';
@@ -27,7 +28,7 @@ export const smallOpening: Check = {
   *run(stencil) {
     for (const sheet of stencil.sheets) {
       for (const part of sheet.thinOpenings) {
-        if (part.kind === 'whole') yield describe(stencil, sheet, part);
+        if (part.kind === 'whole' && !isCutOffAtEdge(stencil, sheet, part)) yield describe(stencil, sheet, part);
       }
     }
   },

@@ -2,6 +2,7 @@
 
 import type { FixKind } from './kind';
 import { accept } from './kinds/accept';
+import { addMargin, addMarginStack } from './kinds/add-margin';
 import { bridgeFile } from './kinds/bridge-file';
 import { bridgeIsland, bridgeIslandShortest, bridgeIslandTwo } from './kinds/bridge-island';
 import { bridgeLayer, bridgeLayerUpright } from './kinds/bridge-layer';
@@ -35,6 +36,8 @@ const KINDS: readonly FixKind[] = [
   removeOpening,
   scaleToFit,
   scaleStack,
+  addMargin,
+  addMarginStack,
   stateSize,
   stateSizeInUnits,
   closeOutline,

@@ -31,11 +31,7 @@ export function sizeEdits(drawing: Drawing, width: number, unit = 'mm'): TextEdi
   const { root } = drawing.document;
   if (!root || !(drawing.width > 0) || !(width > 0)) return [];
   const scale = width / drawing.width;
-  const written = COMMON_UNITS.includes(unit) ? unit : 'mm';
-  const [across, down] = [width, drawing.height * scale].map((length) => lengthText(length, written)) as [
-    string,
-    string,
-  ];
+  const [across, down] = [width, drawing.height * scale].map((length) => lengthText(length, unit)) as [string, string];
   const own = { 'data-tombolo-width': across, 'data-tombolo-height': down };
   const stated = Object.entries(own).filter(([name]) => attributeOf(root, name));
   const isTied = attributeOf(root, 'viewBox') || Math.abs((drawing.toMm.a * scale) / MM_PER_PX - 1) < SAME_SCALE;
@@ -55,7 +51,7 @@ export function askedSizeEdits(drawing: Drawing, text: string): TextEdit[] | und
   if (ownSize.physical && Math.abs(ownSize.width - width) < SAME_SIZE && Math.abs(drawing.width - width) < SAME_SIZE) {
     return [];
   }
-  return sizeEdits(drawing, width, /[a-z]+/i.exec(text.replace(/e[+-]?\d/i, ''))?.[0].toLowerCase());
+  return sizeEdits(drawing, width, unitOf(text));
 }
 
 /**
@@ -113,7 +109,14 @@ function gapBefore(text: string, { span, owner }: Attribute): string {
   return blanks || ' ';
 }
 
-function lengthText(mm: number, unit: string): string {
+/** The unit of a length as it is written; mm where it has none. */
+export function unitOf(text = ''): string {
+  return /[a-z]+/i.exec(text.replace(/e[+-]?\d/i, ''))?.[0].toLowerCase() ?? 'mm';
+}
+
+/** A length in a unit that other programs can be trusted to know, else in mm. */
+export function lengthText(mm: number, wished: string): string {
+  const unit = COMMON_UNITS.includes(wished) ? wished : 'mm';
   const perUnit = MM_PER_UNIT[unit] as number;
   const decimals = Math.ceil(-Math.log10(LENGTH_STEP / perUnit) - 1e-9);
   return `${Number((mm / perUnit).toFixed(decimals))}${unit}`;

@@ -5,7 +5,8 @@
 
 import type { Finding } from '../../checks/finding';
 import type { AfterFix, Effect } from '../../checks/meta';
-import { scaling } from '../../geometry/base/matrix';
+import type { Matrix } from '../../geometry/base/curve-types';
+import { IDENTITY, maxScale, scaling, translation } from '../../geometry/base/matrix';
 import type { Region } from '../../geometry/base/polygon-types';
 import { FLATTENING, WRITTEN_STEP } from '../../geometry/base/tolerances';
 import { areaOf, difference } from '../../geometry/boolean/index';
@@ -32,6 +33,8 @@ export interface Expectations {
   readonly effects?: readonly Effect[];
   /** How many times as large everything in the edited files comes out. The places above are those before. */
   readonly scale?: number;
+  /** mm of sheet that the edited files gain round their artwork. The places above are those before. */
+  readonly margin?: number;
 }
 
 /** That a change does what it promises. */
@@ -61,9 +64,9 @@ export function verify(
   if (stays) return refuse(`The ${stays.check} would still be there.`);
   const files = pairs(before, after).map((pair) => {
     const isEdited = pair.old === before || others.some(({ file }) => file === pair.file);
-    return { ...pair, scale: isEdited ? (pledge.scale ?? 1) : 1 };
+    return { ...pair, moved: isEdited ? movedBy(pledge) : IDENTITY };
   });
-  const stray = files.flatMap(({ old, now, scale }) => strayChange(old, now, pledge.within, scale) ?? [])[0];
+  const stray = files.flatMap(({ old, now, moved }) => strayChange(old, now, pledge.within, moved) ?? [])[0];
   if (stray) return refuse(stray);
   const worse = broughtFindings(files, pledge.gone);
   const proof = { after, brings: worse.map(({ check: id, message }) => ({ check: id, message })) };
@@ -124,17 +127,17 @@ function neighbours(project: ProjectPart | undefined): [string, Report][] {
   return [...(project?.report.files ?? [])].filter(([name]) => name !== project?.file);
 }
 
-function strayChange(before: Report, after: Report, within: Expectations['within'], scale: number): string | undefined {
+function strayChange(before: Report, after: Report, within: Expectations['within'], moved: Matrix): string | undefined {
   if (before.sheets.length !== after.sheets.length) return 'This would change the layers.';
   for (const [i, old] of before.sheets.entries()) {
     const now = after.sheets[i];
     if (!now || now.layer.name !== old.layer.name) return 'This would change the layers.';
     if (now.layer.reading !== old.layer.reading) return `Layer "${old.layer.name}" would be read in another way.`;
-    const allowed = scaledRegion(within.get(old.layer.id) ?? [], scale);
-    const changed = symmetricDifference(scaledRegion(old.openings, scale), now.openings);
+    const allowed = movedRegion(within.get(old.layer.id) ?? [], moved);
+    const changed = symmetricDifference(movedRegion(old.openings, moved), now.openings);
     if (changed.length === 0) continue;
     const stray = areaOf(difference(changed, allowed));
-    if (stray > strayAllowed(old, scale)) {
+    if (stray > strayAllowed(old, maxScale(moved))) {
       return `${stray.toFixed(3)} mm² of layer "${old.layer.name}" would change elsewhere.`;
     }
   }
@@ -146,7 +149,13 @@ function strayAllowed({ cutLength }: Sheet, scale: number): number {
   return scale === 1 ? AREA_PER_CUT_LENGTH * cutLength : 2 * FLATTENING * cutLength * Math.max(1, scale);
 }
 
-/** Openings that are not scaled stay the very same, so that they are not compared at length. */
-function scaledRegion(region: Region, scale: number): Region {
-  return scale === 1 ? region : transformRegion(region, scaling(scale));
+/** Openings that stay where they are stay the very same, so that they are not compared at length. */
+function movedRegion(region: Region, moved: Matrix): Region {
+  return moved === IDENTITY ? region : transformRegion(region, moved);
+}
+
+/** Where everything in the edited files comes to lie, on the sheet. */
+function movedBy({ scale = 1, margin = 0 }: Expectations): Matrix {
+  if (margin > 0) return translation(margin, margin);
+  return scale === 1 ? IDENTITY : scaling(scale);
 }

@@ -2,7 +2,8 @@
 
 import type { Finding, Subject } from '../../../checks/finding';
 import { severityRank } from '../../../config/check-id';
-import { scaling } from '../../../geometry/base/matrix';
+import type { Matrix } from '../../../geometry/base/curve-types';
+import { apply, IDENTITY } from '../../../geometry/base/matrix';
 import type { Region } from '../../../geometry/base/polygon-types';
 import { DRAWN_ALIKE, SAME_FINDING } from '../../../geometry/base/tolerances';
 import { distance } from '../../../geometry/base/vector';
@@ -12,15 +13,15 @@ import type { Report } from '../../../report/report';
 import type { LayerId } from '../../../sheet/layer/layer-id';
 import type { Sheet } from '../../../sheet/types';
 import { metaOf } from '../../check/known-checks';
-import { extentOf, scaleExtent } from './extent';
+import { extentOf, moveExtent } from './extent';
 import { thinGround } from './thin-ground';
 import { AREA_PER_LENGTH, type Fault, newOrWorse } from './worse';
 
-/** One file before and after, and how many times as large it has become. */
+/** One file before and after, and where what it had lies now: elsewhere, or as large again. */
 export interface FilePair {
   readonly old: Report;
   readonly now: Report;
-  readonly scale: number;
+  readonly moved: Matrix;
 }
 
 /** Two findings at places nearer than this, in mm, are the same one where nothing is known but their places. */
@@ -42,9 +43,9 @@ export function broughtFindings(files: readonly FilePair[], gone: readonly Findi
   const fresh = files.flatMap((file) => {
     const [old, all] = changedFindings(file, gone);
     const now = all.filter((finding) => !wasBareBefore(files, finding));
-    const earlier = old.map((finding) => scaled(finding, file.scale));
-    placed.old.push(...old.flatMap((finding) => faultOf(finding, file.scale)));
-    placed.now.push(...now.flatMap((finding) => faultOf(finding, 1)));
+    const earlier = old.map((finding) => movedFinding(finding, file.moved));
+    placed.old.push(...old.flatMap((finding) => faultOf(finding, file.moved)));
+    placed.now.push(...now.flatMap((finding) => faultOf(finding, IDENTITY)));
     return now.filter((finding) => !hasExtent(finding) && isUnlike(finding, earlier));
   });
   const sound = ({ finding }: FindingFault) => soundMaterial(files, finding);
@@ -53,11 +54,11 @@ export function broughtFindings(files: readonly FilePair[], gone: readonly Findi
 }
 
 /** What is not word for word and place for place as it was. The first are those before. */
-function changedFindings({ old, now, scale }: FilePair, gone: readonly Finding[]): [Finding[], Finding[]] {
+function changedFindings({ old, now, moved }: FilePair, gone: readonly Finding[]): [Finding[], Finding[]] {
   const serious = ({ severity }: Finding) => severityRank(severity) >= severityRank('warning');
   const before = old.complete.filter((finding) => serious(finding) && !gone.includes(finding));
   const after = now.complete.filter(serious);
-  if (scale !== 1) return [before, after];
+  if (moved !== IDENTITY) return [before, after];
   const known = new Map<string, Finding[]>();
   for (const finding of before) known.set(markOf(finding), [...(known.get(markOf(finding)) ?? []), finding]);
   const same = new Set<Finding>();
@@ -98,18 +99,18 @@ function hasExtent({ subject }: Finding): boolean {
   return subject !== undefined && subject.kind !== 'open';
 }
 
-function faultOf(finding: Finding, scale: number): FindingFault[] {
+function faultOf(finding: Finding, moved: Matrix): FindingFault[] {
   const extent = hasExtent(finding) ? extentOf(finding) : undefined;
   if (!extent) return [];
   const rank = severityRank(finding.severity);
-  return [{ finding, group: groupOf(finding), rank, extent: scaleExtent(extent, scale) }];
+  return [{ finding, group: groupOf(finding), rank, extent: moveExtent(extent, moved) }];
 }
 
 /** The same for faults that may take each other's place: of one kind, in one layer or between the same two. */
 export function groupOf({ check, layerId, subject }: Finding): string {
-  const family = metaOf(check)?.afterFix?.family ?? check;
+  const { family = check, ofFile = false } = metaOf(check)?.afterFix ?? {};
   const isSeam = subject?.kind === 'overlap' || subject?.kind === 'gap';
-  return `${family} ${isSeam ? `${subject.earlier.sheet.layer.id} ${subject.later.sheet.layer.id}` : layerId}`;
+  return `${family} ${isSeam ? `${subject.earlier.sheet.layer.id} ${subject.later.sheet.layer.id}` : ofFile ? '' : layerId}`;
 }
 
 /** Whether a gap is ground that was bare before, and as thin: paint that comes beside it parts it from the rest. */
@@ -118,7 +119,7 @@ function wasBareBefore(files: readonly FilePair[], { subject, measure }: Finding
   const slip = measure?.limit ?? 0;
   const { earlier, later, gap } = subject;
   const [first, second] = [earlier, later].map((layer) => oldSheet(files, layer.sheet.layer.id));
-  if (!first || !second || files.some(({ scale }) => scale !== 1)) return false;
+  if (!first || !second || files.some(({ moved }) => moved !== IDENTITY)) return false;
   const [before, now] = [
     thinGround([first, second], gap.extent, slip),
     thinGround([earlier.sheet, later.sheet], gap.extent, slip),
@@ -135,7 +136,7 @@ function soundMaterial(files: readonly FilePair[], { layerId }: Finding): Region
   const file = files.find(({ old }) => old.sheets.some(({ layer }) => layer.id === layerId));
   const pieces = oldSheet(files, layerId)?.pieces.filter(({ island }) => !island) ?? [];
   const region = pieces.map(({ polygon }) => polygon);
-  return !file || file.scale === 1 ? region : transformRegion(region, scaling(file.scale));
+  return !file || file.moved === IDENTITY ? region : transformRegion(region, file.moved);
 }
 
 function isUnlike(finding: Finding, earlier: readonly Finding[]): boolean {
@@ -159,10 +160,10 @@ function isSameFinding(a: Finding, b: Finding): boolean {
   return a.at && b.at ? distance(a.at, b.at) < SAME_PLACE : a.message === b.message;
 }
 
-/** A finding at its place on the sheet as large as it comes out. Its measure is what it was. */
-function scaled(finding: Finding, scale: number): Finding {
+/** A finding at its place on the sheet as it comes out. Its measure is what it was. */
+function movedFinding(finding: Finding, moved: Matrix): Finding {
   const { at } = finding;
-  return at && scale !== 1 ? { ...finding, at: { x: at.x * scale, y: at.y * scale } } : finding;
+  return at && moved !== IDENTITY ? { ...finding, at: apply(moved, at) } : finding;
 }
 
 /** Whether a length came out farther on the wrong side of its limit than it was. */

@@ -1,8 +1,8 @@
 /** How far faults of a sheet reach: what is compared of them before and after a change. Sheet mm. */
 
 import type { Finding, Subject } from '../../../checks/finding';
-import type { Point } from '../../../geometry/base/curve-types';
-import { scaling } from '../../../geometry/base/matrix';
+import type { Matrix, Point } from '../../../geometry/base/curve-types';
+import { apply, IDENTITY, maxScale } from '../../../geometry/base/matrix';
 import type { Box, Region, Ring } from '../../../geometry/base/polygon-types';
 import { forEachEdge, growBox, polygonOfBox, ringsOf } from '../../../geometry/base/ring';
 import { NEAR_EDGE, SAME_FINDING } from '../../../geometry/base/tolerances';
@@ -48,6 +48,8 @@ export function extentOf({ subject, measure }: Finding): Extent | undefined {
       return thinExtent(subject.sheet, subject.part, measure?.limit ?? 0, depth);
     case 'opening':
       return { place: area([subject.opening]), ...depth, mayReach: 'anywhere' };
+    case 'edge':
+      return { place: area(subject.openings.map(({ opening }) => opening)), ...depth, mayReach: 'anywhere' };
     case 'tongue': {
       const lobe = lobeOf(subject.sheet.material, subject.tongue);
       return lobe && { place: area([lobe]), ...depth, mayReach: 'root', depthTolerance: SAME_LENGTH };
@@ -124,19 +126,18 @@ function gapExtent({ gap, earlier, later }: Extract<Subject, { kind: 'gap' }>, s
   };
 }
 
-/** The same where everything has become so many times as large. How deep it is stays what it was measured to be. */
-export function scaleExtent(extent: Extent, scale: number): Extent {
-  if (scale === 1) return extent;
+/** The same where everything has been moved or scaled. How deep it is stays what it was measured to be. */
+export function moveExtent(extent: Extent, moved: Matrix): Extent {
+  if (moved === IDENTITY) return extent;
   const { place, amount } = extent;
+  const scale = maxScale(moved);
   if (place.kind === 'area') {
-    const region = transformRegion(place.region, scaling(scale));
+    const region = transformRegion(place.region, moved);
     return { ...extent, place: area(region), ...(amount !== undefined && { amount: amount * scale * scale }) };
   }
-  const segments = place.segments.map(({ ax, ay, bx, by }) => ({
-    ax: ax * scale,
-    ay: ay * scale,
-    bx: bx * scale,
-    by: by * scale,
-  }));
+  const segments = place.segments.map(({ ax, ay, bx, by }) => {
+    const [a, b] = [apply(moved, { x: ax, y: ay }), apply(moved, { x: bx, y: by })];
+    return { ax: a.x, ay: a.y, bx: b.x, by: b.y };
+  });
   return { ...extent, place: { kind: 'course', segments }, ...(amount !== undefined && { amount: amount * scale }) };
 }
