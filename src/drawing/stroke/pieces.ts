@@ -46,9 +46,11 @@ export interface StrokeContour {
 
 /** Chords that one curve is cut into at most. */
 const MAX_CHORDS = 4096;
-const MAX_HALVINGS = 8;
-/** Halvings of a curve in search of stretches whose sides do not fold. */
-const MAX_INTERVAL_HALVINGS = 10;
+/**
+ * Halvings of a curve in search of stretches that are one thing: two sides, a fold, or a chord. A hook at the end of a
+ * long curve, as a slip of the hand leaves it, is some ten-thousandth of it.
+ */
+const MAX_HALVINGS = 24;
 
 /** A subpath in the space where the pen is round. */
 export function toPenUnits({ curves, spans, closed }: Subpath, { fromMm }: Pen): PenLine {
@@ -129,6 +131,8 @@ class Cutter {
   private readonly pieces: StrokePiece[];
   /** The most that the direction may turn from one end of a chord to the other, radians. */
   private readonly turn: number;
+  /** Into how many chords of equal parameter steps the curve could be cut. */
+  private readonly chords: number;
   private started = false;
 
   constructor(curve: Bent, span: Span, pen: Pen, pieces: StrokePiece[]) {
@@ -136,6 +140,7 @@ class Cutter {
     this.span = span;
     this.pen = pen;
     this.pieces = pieces;
+    this.chords = chordCount(curve, pen.tolerance);
     this.turn = 2 * Math.acos(Math.max(0, 1 - pen.tolerance / (2 * pen.half + pen.tolerance)));
   }
 
@@ -157,8 +162,8 @@ class Cutter {
         fold,
       });
       this.started = true;
-    } else if (depth >= MAX_INTERVAL_HALVINGS || chordCount(curve, pen.tolerance) * (to - from) <= 1) {
-      this.addChords(from, to);
+    } else if (depth >= MAX_HALVINGS || this.isStraight(from, to)) {
+      this.addChord(from, to);
     } else {
       const middle = (from + to) / 2;
       const between = sampleCurve(curve, middle);
@@ -167,23 +172,14 @@ class Cutter {
     }
   }
 
-  addChords(from: number, to: number): void {
-    const count = Math.max(1, Math.ceil(chordCount(this.curve, this.pen.tolerance) * (to - from)));
-    for (let index = 0; index < count; index += 1) {
-      const at = (step: number): number => (step === count ? to : from + ((to - from) * step) / count);
-      this.addChord(at(index), at(index + 1), 0);
-    }
+  /** Whether the stretch is as good as its chord, in place and in direction. */
+  private isStraight(from: number, to: number): boolean {
+    if (this.chords * (to - from) > 1) return false;
+    return angleBetween(tangentAt(this.curve, from), tangentAt(this.curve, to)) <= this.turn;
   }
 
-  private addChord(from: number, to: number, depth: number): void {
-    checkpoint(10);
+  private addChord(from: number, to: number): void {
     const [startDirection, endDirection] = [tangentAt(this.curve, from), tangentAt(this.curve, to)];
-    if (depth < MAX_HALVINGS && angleBetween(startDirection, endDirection) > this.turn) {
-      const middle = (from + to) / 2;
-      this.addChord(from, middle, depth + 1);
-      this.addChord(middle, to, depth + 1);
-      return;
-    }
     const [start, end] = [pointAt(this.curve, from), pointAt(this.curve, to)];
     if (start.x === end.x && start.y === end.y) return;
     this.pieces.push(chord(start, end, startDirection, endDirection, this.span, this.started));

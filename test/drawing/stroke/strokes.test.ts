@@ -108,6 +108,21 @@ describe('figures of a stroke', () => {
     );
   });
 
+  it.each([
+    ['a hook at the start', 'M14 60C14.0003 59.9997 24 140 80 120C150 80 150 20 150 20'],
+    ['a hook at the end', 'M14 60C24 140 80.0005 120.0003 80 120'],
+    ['a cusp in the middle', 'M20 80C110 20 10 20 100 80'],
+  ])('a pen that turns on the spot leaves few of them: %s', (_, d) => {
+    const pen = `d="${d}" fill="none" stroke="red" stroke-width="12" stroke-linecap="round"`;
+    expect(figuresOf(`<path ${pen}/>`).length).toBeLessThan(60);
+    // With round caps and joins the stroke is what a disc sweeps: discs along the line all lie within it.
+    const stroke = figuresOf(`<path ${pen}/>`);
+    const discs = figuresOf(`<path ${pen} stroke-dasharray="0 2"/>`);
+    const area = (subpaths: Shape['subpaths']) => filledArea({ subpaths, fillRule: 'nonzero' }, 1e-3);
+    expect(area([...stroke, ...discs]) - area(stroke)).toBeLessThan(1e-4 * area(stroke));
+    expect(area(stroke) - area(discs)).toBeLessThan(0.02 * area(stroke));
+  });
+
   it('the direction of drawing does not count', () => {
     const there = strokeOf(
       '<path d="M10 10C40 -20 60 90 90 20L50 80" fill="none" stroke="red" stroke-width="7" stroke-linejoin="round"/>',
