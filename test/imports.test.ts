@@ -57,8 +57,6 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
     'drawing/drawn-through',
     'drawing/types',
     'engine/check/effective-config',
-    'engine/check/project-layers',
-    'engine/fixes/reorder-layers',
     'geometry/base/curve-types',
     'geometry/base/point-inside',
     'geometry/base/polygon-types',

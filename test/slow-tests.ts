@@ -9,6 +9,7 @@ export const SLOW_TESTS: readonly string[] = [
   'test/cli/baseline.test.ts',
   'test/cli/bridge-command.test.ts',
   'test/cli/check-command.test.ts',
+  'test/cli/order-command.test.ts',
   'test/cli/picture-command.test.ts',
   'test/cli/project.test.ts',
   'test/server/*.test.ts',
@@ -53,4 +54,5 @@ export const SLOW_TESTS: readonly string[] = [
   'test/sheet/as-cut.test.ts',
   'test/sheet/measure-again.test.ts',
   'test/stack/index.test.ts',
+  'test/stack/order/index.test.ts',
 ];

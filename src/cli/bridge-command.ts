@@ -11,8 +11,8 @@ import { stackOfFile } from '../stack/stack';
 import { fixAtPlace, plainBridgePreview } from './bridge-place';
 import { EXIT_CODES, Failure } from './failure';
 import { type LoadedReport, ReportLoader, requireLayer, warnOfUnreadable } from './files/load-report';
-import { encodeText, readInput, STANDARD_INPUT } from './files/read-input';
-import { writeAtomically } from './files/write-output';
+import { encodeText, STANDARD_INPUT } from './files/read-input';
+import { replaceText } from './files/write-output';
 import { tidy, tidyPoint } from './format/tidy';
 import type { Host } from './host';
 import { addReadingOptions, parsePlace, parsePositiveLength, type ReadingOptions } from './options';
@@ -169,12 +169,8 @@ async function writeResult(
     host.print(text === input.text ? '' : unifiedPatch(name, input.text, text));
   } else if (!options.write) {
     host.print(encodeText(text, input.encoding));
-  } else if (text !== input.text) {
-    const now = await readInput(file);
-    if (!now.bytes.equals(input.bytes)) {
-      throw new Failure(`${name}: the file has changed meanwhile; nothing was written`);
-    }
-    await writeAtomically(file, encodeText(text, input.encoding));
+  } else {
+    await replaceText(file, input.text, text, name);
   }
 }
 

@@ -81,6 +81,12 @@ export function parseCount(text: string): number {
   throw new InvalidArgumentError('Write a whole number, 0 or more.');
 }
 
+/** A share or a factor. */
+export function parseNumber(text: string): number {
+  if (/^\d{1,6}(?:\.\d+)?$|^\.\d+$/.test(text)) return Number(text);
+  throw new InvalidArgumentError('Write a number, 0 or more, such as 0.5.');
+}
+
 export function parsePercent(text: string): number {
   const value = /^\d{1,3}%?$/.test(text) ? Number.parseInt(text, 10) : NaN;
   if (value <= 100) return value;

@@ -5,6 +5,7 @@ import { addBridgeCommand } from './bridge-command';
 import { addCheckCommand } from './check-command';
 import { EXIT_CODES } from './failure';
 import type { Host } from './host';
+import { addOrderCommand } from './order-command';
 import { addPictureCommand } from './picture-command';
 import { oneLine } from './plain-text';
 
@@ -28,6 +29,7 @@ function createProgram(host: Host): Command {
     .addHelpText('after', EXAMPLES);
   addCheckCommand(program, host);
   addBridgeCommand(program, host);
+  addOrderCommand(program, host);
   addPictureCommand(program, host);
   for (const command of program.commands) command.showHelpAfterError(`Try: tombolo ${command.name()} --help`);
   return program.showHelpAfterError('Try: tombolo --help');
@@ -41,6 +43,7 @@ const EXAMPLES = `
 Examples:
   tombolo check heron.svg
   tombolo bridge heron.svg --write
+  tombolo order heron.svg
   tombolo picture heron.svg --out stack.png
 
 Ends with 0 when all is well, 1 when there are findings, 2 when a command could not run.

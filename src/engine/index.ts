@@ -17,6 +17,7 @@ export type { BroughtFinding, Fix, FixCandidate, FixId, FixRefusal, FixScope } f
 export type { FileEdits, LayerFault, ProjectReport, Report, Settings } from '../report/report';
 export type { LayerId } from '../sheet/layer/layer-id';
 export type { Layer, Piece, Sheet } from '../sheet/types';
+export type { SprayOrder } from '../stack/order/index';
 export { applyEdits, type Span, type TextEdit } from '../text/text';
 export type { CacheCount } from './cache/cache';
 export { baselineOf } from './check/baseline';
@@ -52,12 +53,14 @@ export {
 } from './fixes/index';
 export { addRegistrationMarks } from './fixes/kinds/register-stack';
 export { type BridgeTarget, gapUnder, ghostOf } from './fixes/plan-change';
+export { type OrderEdits, reorderStack } from './fixes/reorder-stack';
 export { askedSizeEdits } from './fixes/root-attributes';
 export { bridgeAtOffset, bridgeStandingAt, bridgesOf, lengthOf } from './fixes/standing-bridges';
 export { wrapChange, wrapPaths } from './fixes/wrap-paths';
 export { describeShapeAt, type ShapeDescription } from './queries/describe-shape';
 export { type OutlineItem, outlineOf } from './queries/document-outline';
 export { findingById } from './queries/find-finding';
+export { sprayOrder } from './queries/spray-order';
 
 /** Whether the text itself asks to be checked: its root carries a `data-tombolo-*` attribute. */
 export function isStencil(text: string): boolean {

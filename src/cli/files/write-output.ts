@@ -2,6 +2,7 @@
 import { access, constants, realpath, stat, writeFile } from 'node:fs/promises';
 import writeFileAtomic from 'write-file-atomic';
 import { Failure, failureAt } from '../failure';
+import { encodeText, readInput } from './read-input';
 
 /**
  * Replaces the file at `path` in one step; whoever reads it sees the old bytes or the new, never half of them. The
@@ -16,6 +17,18 @@ export async function writeAtomically(path: string, bytes: Buffer | string): Pro
   } catch (error) {
     throw failureAt(path, error);
   }
+}
+
+/**
+ * Puts another text in the place of the one that was read, in the same encoding.
+ * @param name what the file is called in messages
+ * @throws Failure when the file no longer holds what was read; it is then left as it is
+ */
+export async function replaceText(path: string, before: string, after: string, name = path): Promise<void> {
+  if (after === before) return;
+  const now = await readInput(path, name);
+  if (now.text !== before) throw new Failure(`${name}: the file has changed meanwhile; nothing was written`);
+  await writeAtomically(path, encodeText(after, now.encoding));
 }
 
 /** Renaming would put a plain file in the place of a device, and would pass over a file's own write protection. */

@@ -33,6 +33,11 @@ export function parseColour(text: string): Colour | undefined {
   return { hex: colour.alpha(1).toHex(), alpha: Math.min(1, Math.max(0, colour.rgba.a)) };
 }
 
+/** L* of CIELAB, 0 for black and 100 for white. */
+export function lightnessOf(hex: string): number {
+  return colord(hex).toLab().l;
+}
+
 /** Reads `none`, `currentColor`, a colour, `context-fill`, or `url(#id)` with or without a fallback. */
 export function parsePaint(text: string): PaintValue | undefined {
   const trimmed = text.trim();

@@ -1,5 +1,6 @@
 /** Another painting order: a layer's element gets another place in the text, or an entry another in `tombolo.json`. */
 import { type Node, parseTree } from 'jsonc-parser';
+import { defined } from '../../base/defined';
 import type { ElementNode, MarkupNode } from '../../markup/tree';
 import type { Report } from '../../report/report';
 import { artworkKey } from '../../sheet/layer/artwork-key';
@@ -7,49 +8,89 @@ import type { Layer, Sheet } from '../../sheet/types';
 import { applyEdits, type Span, type TextEdit } from '../../text/text';
 
 /**
- * Gives a layer of a file that stands alone another place in the order. Its comments come with it.
- * @param from index of the layer in the report's sheets
- * @param to the index that it shall have
+ * Puts the layers of a file that stands alone into another order. Their comments come with them.
+ * @param order indices of the report's sheets, first sprayed first
+ * @param moved those that are taken out and put in elsewhere; the others keep their order
  * @returns edits that were proven by reading the edited text, or one sentence that says why there are none
  */
-export function reorderLayers(report: Report, from: number, to: number): readonly TextEdit[] | string {
-  const [sheet, target] = [report.sheets[from], report.sheets[to]];
-  if (!sheet || !target || from === to) return 'There is no such place in the order.';
-  const [element, other] = [sheet.layer.element, target.layer.element];
-  if (!element || !other || element.parent !== other.parent) {
-    return (
-      'The order is that of the groups in the file, and one of these layers is no group: put its shapes ' +
-      'into a <g> first.'
-    );
-  }
-  const block = blockOf(report.text, element);
-  const beside = blockOf(report.text, other);
-  const at = to > from ? beside.to : beside.from;
+export function reorderLayers(
+  { text, sheets, session, settings }: Report,
+  order: readonly number[],
+  moved: readonly number[],
+): readonly TextEdit[] | string {
+  if (moved.length === 0 || !isOrderOf(order, sheets.length)) return 'There is no such place in the order.';
+  const elements = sheets.map(({ layer }) => layer.element);
+  const places = placesOf(order, moved);
+  const touched = [...moved, ...places.map(({ beside }) => beside)].map((layer) => elements[layer]);
+  if (touched.some((element) => !element || element.parent !== touched[0]?.parent)) return NO_GROUPS;
+  if (new Set(elements).size < elements.length) return TAKEN_APART;
+  const block = (layer: number): Span => blockOf(text, elements[layer] as ElementNode);
   const edits = [
-    { span: block, text: '' },
-    { span: { from: at, to: at }, text: report.text.slice(block.from, block.to) },
+    ...moved.map((layer) => ({ span: block(layer), text: '' })),
+    ...places.map(({ layers, beside, behind }) => {
+      const at = behind ? block(beside).to : block(beside).from;
+      const blocks = layers.map(block).map(({ from, to }) => text.slice(from, to));
+      return { span: { from: at, to: at }, text: blocks.join('') };
+    }),
   ];
-  const expected = moved(report.sheets, from, to);
-  const now = report.session.check(applyEdits(report.text, edits), report.settings, true).sheets;
-  const proven = now.length === expected.length && now.every((each, index) => isSame(each, expected[index] as Sheet));
+  const now = session.check(applyEdits(text, edits), settings, true).sheets;
+  const expected = order.map((layer) => defined(sheets[layer]));
+  const proven = now.length === expected.length && now.every((each, index) => isSame(each, defined(expected[index])));
   return proven ? edits : 'In this place the layer would draw something else; move its group in the text.';
 }
 
+const NO_GROUPS =
+  'The order is that of the groups in the file, and one of these layers is no group: put its shapes into a <g> first.';
+
+const TAKEN_APART =
+  'These layers are colours of one drawing and follow from it: put each colour into a <g> of its own first.';
+
+/** Layers that are put in together. */
+interface Insertion {
+  readonly layers: readonly number[];
+  /** A layer that stays, and on which side of it they go. */
+  readonly beside: number;
+  readonly behind: boolean;
+}
+
+/** Where layers go: those that are sprayed later than before, behind the one that stays before them. */
+function placesOf(order: readonly number[], moved: readonly number[]): Insertion[] {
+  const places: Insertion[] = [];
+  let [layers, before]: [number[], number | undefined] = [[], undefined];
+  const close = (next: number | undefined): void => {
+    const [first] = layers;
+    const later = first !== undefined && order.indexOf(first) > first;
+    const beside = later ? (before ?? next) : (next ?? before);
+    if (layers.length > 0 && beside !== undefined) places.push({ layers, beside, behind: beside === before });
+    [layers, before] = [[], next];
+  };
+  for (const layer of order) {
+    if (moved.includes(layer)) layers.push(layer);
+    else close(layer);
+  }
+  close(undefined);
+  return places;
+}
+
 /**
- * Moves an entry of `layers`. The entries change places, all that stands between them stays.
+ * Puts the entries of `layers` into another order. The entries change places, all that stands between them stays.
  * @param text of `tombolo.json`
+ * @param order indices of entries, first sprayed first
  */
-export function reorderEntries(text: string, from: number, to: number): readonly TextEdit[] | string {
-  const root = parseTree(text, [], { allowTrailingComma: true });
-  const entries = listOf(root);
-  if (from === to || !entries[from] || !entries[to]) return 'tombolo.json has no such place in its layers.';
-  const order = moved(entries, from, to);
+export function reorderEntries(text: string, order: readonly number[]): readonly TextEdit[] | string {
+  const entries = listOf(parseTree(text, [], { allowTrailingComma: true }));
+  if (!isOrderOf(order, entries.length)) return 'tombolo.json has no such place in its layers.';
   return entries.flatMap((entry, index) => {
-    const instead = order[index] as Node;
+    const instead = defined(entries[defined(order[index])]);
     if (instead === entry) return [];
     const span = { from: entry.offset, to: entry.offset + entry.length };
     return [{ span, text: text.slice(instead.offset, instead.offset + instead.length) }];
   });
+}
+
+/** Whether each of so many items is named once. */
+function isOrderOf(order: readonly number[], count: number): boolean {
+  return order.length === count && order.toSorted((a, b) => a - b).every((item, index) => item === index);
 }
 
 function listOf(root: Node | undefined): readonly Node[] {
@@ -60,11 +101,6 @@ function listOf(root: Node | undefined): readonly Node[] {
       : undefined;
   const list = layers?.children?.[1];
   return list?.type === 'array' ? (list.children ?? []) : [];
-}
-
-function moved<T>(items: readonly T[], from: number, to: number): T[] {
-  const others = items.filter((_, index) => index !== from);
-  return [...others.slice(0, to), ...items.slice(from, from + 1), ...others.slice(to)];
 }
 
 function isSame(a: Sheet, b: Sheet): boolean {

@@ -1,9 +1,8 @@
-/** Which file says the painting order of a stack, and the edits of it that give a layer another place. */
-import { groupsOfEntry, type SourcedEntry, sourcedEntries } from '../../engine/check/project-layers';
-import { reorderEntries, reorderLayers } from '../../engine/fixes/reorder-layers';
+/** The edits that give a layer of a stack another place, or all of them the order with the fewest islands. */
+import { reorderStack } from '../../engine/index';
 import type { Reordering, ReorderParams } from '../../protocol/views';
 import type { LayerId } from '../../sheet/layer/layer-id';
-import type { CheckedDocument, ProjectOfDocument } from '../documents/checked-document';
+import type { CheckedDocument } from '../documents/checked-document';
 
 /** A `tombolo.json` that is open in the editor, as it stands there. */
 export interface OpenConfig {
@@ -11,67 +10,44 @@ export interface OpenConfig {
   readonly text: string;
 }
 
+/** One layer takes the place of another. */
 export function reordering(
   checked: CheckedDocument,
   { version, ...move }: Omit<ReorderParams, 'uri'>,
   openConfig?: OpenConfig,
 ): Reordering {
-  const refuse = (refusal: string): Reordering => ({ version: checked.version, refusal });
-  if (version !== checked.version) return refuse('The drawing has changed since; move the layer again.');
-  const { project, report } = checked;
-  const indexOf = (id: LayerId) => report.stack.layers.findIndex(({ sheet }) => sheet.layer.id === id);
+  if (version !== checked.version)
+    return { version: checked.version, refusal: 'The drawing has changed since; move the layer again.' };
+  const { layers } = checked.report.stack;
+  const indexOf = (id: LayerId) => layers.findIndex(({ sheet }) => sheet.layer.id === id);
   const [layer, to] = [indexOf(move.layer), indexOf(move.to)];
-  if (!project) return reorderInFile(checked, layer, to);
-  const places = placesInProject(project);
-  const [from, target] = [places[layer], places[to]];
-  if (!from || !target) return refuse('There is no such place in the order.');
-  if (from.entry.index === target.entry.index) {
-    const owner = project.documents.get(from.entry.file ?? '');
-    return owner
-      ? reorderInFile(owner, from.order, target.order)
-      : refuse('The file of these layers is not there any more.');
-  }
-  if (from.count > 1 || target.count > 1) {
-    const { entry } = from.count > 1 ? from : target;
-    return refuse(
-      `tombolo.json names several layers together as "${entry.from}": name each by its own #id to mix them ` +
-        'with others.',
-    );
-  }
-  return reorderInConfig(project, [from.entry.index, target.entry.index], checked.version, openConfig);
+  const others = layers.map((_, index) => index).filter((index) => index !== layer);
+  const order = layer < 0 || to < 0 ? [] : [...others.slice(0, to), layer, ...others.slice(to)];
+  return inOrder(checked, order, [layer], openConfig);
 }
 
-function reorderInFile({ uri, report, version }: CheckedDocument, from: number, to: number): Reordering {
-  const edits = reorderLayers(report, from, to);
-  return typeof edits === 'string' ? { version, refusal: edits } : { uri, version, edits };
-}
-
-function reorderInConfig(
-  { config }: ProjectOfDocument,
-  [from, to]: readonly [number, number],
-  version: number,
-  open: OpenConfig | undefined,
+/**
+ * The layers of the stack in another order.
+ * @param order numbers of the stack's layers, first sprayed first
+ * @param moved those that are taken out and put in elsewhere
+ */
+export function inOrder(
+  { report, project, uri, version }: CheckedDocument,
+  order: readonly number[],
+  moved: readonly number[],
+  openConfig?: OpenConfig,
 ): Reordering {
-  if (open && open.text !== config.text)
-    return { version, refusal: 'tombolo.json has changed since; move the layer again.' };
-  const edits = reorderEntries(config.text, from, to);
-  if (typeof edits === 'string') return { version, refusal: edits };
-  return { uri: config.uri, version: open?.version ?? 0, edits };
-}
-
-/** Where a layer of the stack comes from. */
-interface Place {
-  readonly entry: SourcedEntry;
-  /** Which of the layers that the entry gives, and how many those are. */
-  readonly order: number;
-  readonly count: number;
-}
-
-/** One for each layer of the stack, in painting order. */
-function placesInProject({ config, documents }: ProjectOfDocument): Place[] {
-  return sourcedEntries(config.config).flatMap((entry) => {
-    const drawing = entry.file === undefined ? undefined : documents.get(entry.file)?.report.drawing;
-    const groups = drawing ? groupsOfEntry(drawing, entry) : [];
-    return groups.map((_, order) => ({ entry, order, count: groups.length }));
-  });
+  const answer = reorderStack(report, project?.config.text, order, moved);
+  if (typeof answer === 'string') return { version, refusal: answer };
+  const { file, edits } = answer;
+  if (!project) return { uri, version, edits };
+  if (file === undefined) {
+    if (openConfig && openConfig.text !== project.config.text)
+      return { version, refusal: 'tombolo.json has changed since; move the layer again.' };
+    return { uri: project.config.uri, version: openConfig?.version ?? 0, edits };
+  }
+  const owner = project.documents.get(file);
+  return owner
+    ? { uri: owner.uri, version: owner.version, edits }
+    : { version, refusal: 'The file of these layers is not there any more.' };
 }

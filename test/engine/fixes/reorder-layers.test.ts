@@ -18,8 +18,18 @@ const TEXT = `<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="20mm"
 
 const names = (text: string) => check(text).sheets.map((sheet) => sheet.layer.name);
 
+/** With one item at another place. */
+function movedTo(from: number, to: number, count = 3): number[] {
+  const others = Array.from({ length: count }, (_, index) => index).filter((index) => index !== from);
+  return [...others.slice(0, to), from, ...others.slice(to)];
+}
+
 function reordered(text: string, from: number, to: number): string {
-  const edits = reorderLayers(check(text), from, to);
+  return inOrder(text, movedTo(from, to), [from]);
+}
+
+function inOrder(text: string, order: readonly number[], moved: readonly number[]): string {
+  const edits = reorderLayers(check(text), order, moved);
   if (typeof edits === 'string') throw new Error(edits);
   return applyEdits(text, edits);
 }
@@ -57,6 +67,20 @@ describe('a layer gets another place', () => {
     expect(reordered(reordered(TEXT, from, to), to, from)).toBe(TEXT);
   });
 
+  it.each([
+    { order: [2, 1, 0], moved: [2, 1] },
+    { order: [2, 1, 0], moved: [1, 0] },
+    { order: [1, 2, 0], moved: [1, 2] },
+    { order: [2, 0, 1], moved: [0, 1] },
+  ])('with others, to $order by moving $moved', ({ order, moved }) => {
+    const text = inOrder(TEXT, order, moved);
+    expect(names(text)).toEqual(order.map((layer) => names(TEXT)[layer]));
+    expect([...text].sort().join('')).toBe([...TEXT].sort().join(''));
+    expect(text).toContain(`<!-- the bird -->\n  ${layer('heron', 22)}`);
+    expect(text).toContain(`${layer('sun', 2)} <!-- end of the sun -->`);
+    expect(text).toContain(`<!-- tombolo accept floating-island: falls on purpose -->\n  ${layer('reeds', 12)}`);
+  });
+
   it('with the line ends of Windows too', () => {
     const windows = TEXT.replaceAll('\n', '\r\n');
     expect(reordered(windows, 1, 0)).toBe(reordered(TEXT, 1, 0).replaceAll('\n', '\r\n'));
@@ -64,14 +88,24 @@ describe('a layer gets another place', () => {
 
   it('where the layers are no groups of one parent, a sentence says so', () => {
     const loose = TEXT.replace('</svg>', '<rect x="40" y="2" width="5" height="5"/></svg>');
-    expect(reorderLayers(check(loose), 0, 3)).toMatch(/no group/);
-    expect(reorderLayers(check(TEXT), 0, 3)).toMatch(/no such place/);
-    expect(reorderLayers(check(TEXT), 1, 1)).toMatch(/no such place/);
+    expect(reorderLayers(check(loose), movedTo(0, 3, 4), [0])).toMatch(/no group/);
+    expect(reorderLayers(check(TEXT), movedTo(0, 3, 4), [0])).toMatch(/no such place/);
+    expect(reorderLayers(check(TEXT), [0, 1, 2], [])).toMatch(/no such place/);
+  });
+
+  it('where the layers are colours of one drawing, a sentence says so', () => {
+    const colours = ['#aa2200', '#ffee88'].map(
+      (fill, i) => `<rect x="${9 * i}" y="2" width="5" height="5" fill="${fill}"/>`,
+    );
+    const group = `<g id="bird" data-tombolo-layers="by-paint">${colours.join('')}</g>`;
+    const taken = TEXT.replace(layer('heron', 22), group);
+    expect(names(taken)).toHaveLength(4);
+    expect(reorderLayers(check(taken), movedTo(3, 2, 4), [3])).toMatch(/colours of one drawing/);
   });
 
   it('where a style rule counts the groups, nothing is moved', () => {
     const styled = TEXT.replace('<!-- the drawing -->', '<style>g:first-of-type rect { fill: #ff0000 }</style>');
-    expect(reorderLayers(check(styled), 0, 2)).toMatch(/something else/);
+    expect(reorderLayers(check(styled), movedTo(0, 2), [0])).toMatch(/something else/);
   });
 });
 
@@ -89,13 +123,13 @@ describe('an entry of tombolo.json gets another place', () => {
     [0, 2, ['heron.svg#body', 'sun.svg', 'sky.svg']],
     [2, 1, ['sky.svg', 'sun.svg', 'heron.svg#body']],
   ])('from %i to %i', (from, to, expected) => {
-    const edits = reorderEntries(config, from, to);
+    const edits = reorderEntries(config, movedTo(from, to));
     const text = applyEdits(config, edits as Exclude<typeof edits, string>);
     expect(order(text)).toEqual(expected);
     expect([...text].sort().join('')).toBe([...config].sort().join(''));
   });
 
   it.each(['', '{}', '{"layers": 3}', '{"layers": [{}]}', '[', 'null'])('not in %j', (text) => {
-    expect(reorderEntries(text, 0, 1)).toMatch(/no such place/);
+    expect(reorderEntries(text, [1, 0])).toMatch(/no such place/);
   });
 });

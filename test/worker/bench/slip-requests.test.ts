@@ -86,11 +86,17 @@ describe('another order', () => {
 
     it('of layers that one entry names together is an edit of their file; others do not mix with them', () => {
       const checked = project('{"layers": [{"from": "sky.svg"}, {"from": "two.svg"}]}');
-      const [sky, marsh, beyond] = [layerId('sky.svg', 0), layerId('two.svg', 1), layerId('two.svg', 9)];
-      expect(reordering(checked, { version: 3, layer: layerId('two.svg', 0), to: marsh })).toMatchObject({
+      const [sky, field, marsh, beyond] = [
+        layerId('sky.svg', 0),
+        layerId('two.svg', 0),
+        layerId('two.svg', 1),
+        layerId('two.svg', 9),
+      ];
+      expect(reordering(checked, { version: 3, layer: field, to: marsh })).toMatchObject({
         uri: 'file:///print/two.svg',
       });
-      expect(refusal(reordering(checked, { version: 3, layer: sky, to: marsh }))).toMatch(/"two.svg"/);
+      expect(refusal(reordering(checked, { version: 3, layer: sky, to: field }))).toMatch(/"two.svg"/);
+      expect(reordering(checked, { version: 3, layer: sky, to: marsh })).toMatchObject({ uri: config, version: 0 });
       expect(refusal(reordering(checked, { version: 3, layer: sky, to: beyond }))).toMatch(/no such place/);
     });
   });

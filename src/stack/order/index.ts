@@ -1,0 +1,104 @@
+/** The spray order of a stack that leaves the fewest islands, when those that later paint covers are removed. */
+import { defined } from '../../base/defined';
+import { lightnessOf } from '../../drawing/style/colour';
+import type { Region } from '../../geometry/base/polygon-types';
+import { boxContainsBox, growBox } from '../../geometry/base/ring';
+import { DRAWN_ALIKE } from '../../geometry/base/tolerances';
+import { boxOfPolygon, offset } from '../../geometry/boolean/index';
+import { openingsAsCut } from '../openings-as-cut';
+import { registrationMarks } from '../registration-marks';
+import type { StackLayer } from '../stack';
+import {
+  bestOrder,
+  bitsOf,
+  costOf,
+  MAX_ORDERED_LAYERS,
+  movedLayers,
+  type Order,
+  type OrderQuestion,
+} from './best-order';
+import { islandsLeft } from './covered-islands';
+import { layersAfter, overlapOf, type PaintedLayer } from './print-order';
+
+export { MAX_ORDERED_LAYERS } from './best-order';
+
+export interface SprayOrder {
+  /** Numbers of layers in the present order, first sprayed first. */
+  readonly order: Order;
+  /** The fewest layers that must be moved to get there, in the new order. */
+  readonly moved: readonly number[];
+  /** All islands there are. */
+  readonly islands: number;
+  /** Those that are left when the ones that later paint covers are removed: as the order stands, and in the best one. */
+  readonly before: number;
+  readonly after: number;
+}
+
+export interface OrderChoice {
+  /** mm: how far a sheet may land from where it should */
+  readonly slip: number;
+  /**
+   * So many islands a lighter paint over a darker one counts, for each pair of layers: it needs more coats (common
+   * practice, no source). With 0 it only decides between orders with equally many islands.
+   */
+  readonly lightOverDark?: number;
+}
+
+/**
+ * The order with the fewest islands among all that print the same picture outside the slip. The present order stays where
+ * no other is better.
+ * @param layers at most `MAX_ORDERED_LAYERS`, in the present order
+ */
+export function fewestIslands(layers: readonly StackLayer[], { slip, lightOverDark = 0 }: OrderChoice): SprayOrder {
+  if (layers.length > MAX_ORDERED_LAYERS) throw new RangeError(`More than ${MAX_ORDERED_LAYERS} layers`);
+  const stack = layers.map(paintedLayer);
+  const after = layersAfter(stack, slip);
+  const painted = stack.map((layer) => layer.painted);
+  const left = layers.map(({ sheet }, layer) => {
+    const islands = sheet.pieces.filter(({ island }) => island).map(({ polygon }) => polygon);
+    return islandsLeft(islands, painted, mayFollow(after, layer), slip);
+  });
+  const lighter = lighterOver(stack, layers, slip);
+  const islands = (layer: number, later: number): number => defined(left[layer])(later);
+  const tie = (layer: number, later: number): number => bitsOf(later & defined(lighter[layer]));
+  const cost: OrderQuestion['cost'] = (layer, later) => islands(layer, later) + lightOverDark * tie(layer, later);
+  const present = layers.map((_, layer) => layer);
+  const best = bestOrder({ count: layers.length, after, cost, tie });
+  const order = costOf(best, cost) < costOf(present, cost) ? best : present;
+  return {
+    order,
+    moved: movedLayers(order),
+    islands: left.reduce((sum, each) => sum + each(0), 0),
+    before: costOf(present, islands),
+    after: costOf(order, islands),
+  };
+}
+
+function paintedLayer({ sheet }: StackLayer): PaintedLayer {
+  // Marks are cut in every sheet, one over the other: which one is seen matters to nobody.
+  const marks = registrationMarks(sheet.layer).map(({ box }) => growBox(box, DRAWN_ALIKE + sheet.kerf));
+  const painted = openingsAsCut(sheet).filter(
+    (opening) => !marks.some((mark) => boxContainsBox(mark, boxOfPolygon(opening))),
+  );
+  return { painted, paint: sheet.layer.paint };
+}
+
+/** All but the layer itself and those that must be sprayed before it. */
+function mayFollow(after: readonly number[], layer: number): number {
+  return after.reduce((set, later, other) => {
+    return other === layer || (later & (1 << layer)) !== 0 ? set : set | (1 << other);
+  }, 0);
+}
+
+/** For each layer those of a lighter paint that lie on it, or on its islands, farther than the slip. */
+function lighterOver(stack: readonly PaintedLayer[], layers: readonly StackLayer[], slip: number): number[] {
+  const lightness = stack.map(({ paint }) => lightnessOf(paint));
+  return stack.map(({ painted }, dark) => {
+    const islands = defined(layers[dark]).sheet.pieces.filter(({ island }) => island);
+    const whole: Region = [...painted, ...islands.map(({ polygon }) => polygon)];
+    return stack.reduce((set, light, other) => {
+      const isLighter = defined(lightness[other]) > defined(lightness[dark]);
+      return isLighter && offset(overlapOf(light.painted, whole), -slip / 2).length > 0 ? set | (1 << other) : set;
+    }, 0);
+  });
+}
