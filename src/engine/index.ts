@@ -52,8 +52,8 @@ export {
   whyBeyondMending,
 } from './fixes/index';
 export { addRegistrationMarks } from './fixes/kinds/register-stack';
+export { type OrderEdits, reorderStack } from './fixes/order/reorder-stack';
 export { type BridgeTarget, gapUnder, ghostOf } from './fixes/plan-change';
-export { type OrderEdits, reorderStack } from './fixes/reorder-stack';
 export { askedSizeEdits } from './fixes/root-attributes';
 export { bridgeAtOffset, bridgeStandingAt, bridgesOf, lengthOf } from './fixes/standing-bridges';
 export { wrapChange, wrapPaths } from './fixes/wrap-paths';

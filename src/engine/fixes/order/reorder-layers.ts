@@ -1,11 +1,11 @@
 /** Another painting order: a layer's element gets another place in the text, or an entry another in `tombolo.json`. */
 import { type Node, parseTree } from 'jsonc-parser';
-import { defined } from '../../base/defined';
-import type { ElementNode, MarkupNode } from '../../markup/tree';
-import type { Report } from '../../report/report';
-import { artworkKey } from '../../sheet/layer/artwork-key';
-import type { Layer, Sheet } from '../../sheet/types';
-import { applyEdits, type Span, type TextEdit } from '../../text/text';
+import { defined } from '../../../base/defined';
+import type { ElementNode, MarkupNode } from '../../../markup/tree';
+import type { Report } from '../../../report/report';
+import { artworkKey } from '../../../sheet/layer/artwork-key';
+import type { Layer, Sheet } from '../../../sheet/types';
+import { applyEdits, type Span, type TextEdit } from '../../../text/text';
 
 /**
  * Puts the layers of a file that stands alone into another order. Their comments come with them.

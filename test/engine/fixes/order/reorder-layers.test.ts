@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { reorderEntries, reorderLayers } from '../../../src/engine/fixes/reorder-layers';
-import { applyEdits, check, readConfig } from '../../../src/engine/index';
+import { reorderEntries, reorderLayers } from '../../../../src/engine/fixes/order/reorder-layers';
+import { applyEdits, check, readConfig } from '../../../../src/engine/index';
 
 const layer = (name: string, x: number) => `<g id="${name}"><rect x="${x}" y="2" width="5" height="5"/></g>`;
 

@@ -1,8 +1,8 @@
 /** Another spray order of a stack: which file says the order, and the edits of it. */
-import type { Report } from '../../report/report';
-import { movedLayers, type Order } from '../../stack/order/best-order';
-import type { TextEdit } from '../../text/text';
-import { groupsOfEntry, type SourcedEntry, sourcedEntries } from '../check/project-layers';
+import type { Report } from '../../../report/report';
+import { movedLayers, type Order } from '../../../stack/order/best-order';
+import type { TextEdit } from '../../../text/text';
+import { groupsOfEntry, type SourcedEntry, sourcedEntries } from '../../check/project-layers';
 import { reorderEntries, reorderLayers } from './reorder-layers';
 
 /** Edits that put the layers into another order: all in one text. */
