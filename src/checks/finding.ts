@@ -52,8 +52,16 @@ export interface Related {
   readonly at?: Point;
 }
 
+/** That later layers paint over an island, so that it may as well be cut away. */
+export interface IslandCover {
+  /** As few as do so together, the one that covers most of it first. */
+  readonly layers: readonly StackLayer[];
+  /** Whether a rim of it stays bare that is narrower than the slip. */
+  readonly rim: boolean;
+}
+
 export type Subject =
-  | { readonly kind: 'island'; readonly sheet: Sheet; readonly piece: Piece }
+  | { readonly kind: 'island'; readonly sheet: Sheet; readonly piece: Piece; readonly cover?: IslandCover }
   | { readonly kind: 'thin'; readonly sheet: Sheet; readonly part: ThinPlace }
   | { readonly kind: 'tongue'; readonly sheet: Sheet; readonly tongue: Protrusion }
   | { readonly kind: 'doubled'; readonly sheet: Sheet; readonly doubled: DoubledLine }

@@ -12,6 +12,11 @@ export interface CheckMeta {
   readonly severity: Severity;
   /** Whether the file and its configuration decide what is found, or the other layers of the stack too. */
   readonly reads: 'file' | 'stack';
+  /**
+   * Set where a check that reads the stack finds the same whatever the other layers are, and only says it in other words:
+   * its findings are then known by their file alone.
+   */
+  readonly foundIn?: 'file';
   /** The names of the fix kinds that are tried for its findings, in the order offered; none where it has no fix. */
   readonly fixes: readonly string[];
   /** What is best done about a finding, as a request: 'Extend "Water" under "Fur"'. None where no fix does it. */

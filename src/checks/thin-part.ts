@@ -13,6 +13,8 @@ interface ThinPartWords extends Wording {
   readonly severity?: Severity;
   /** mm */
   readonly limit: number;
+  /** The part as it is measured, where that is not at its narrowest place: what later layers cover does not count. */
+  readonly shown?: ThinPlace;
 }
 
 /** A finding at the narrowest place of a thin part, its two sides as related places. */
@@ -20,19 +22,20 @@ export function describeThinPart(
   stencil: Stencil,
   sheet: Sheet,
   part: ThinPlace,
-  { limit, ...words }: ThinPartWords,
+  { limit, shown = part, ...words }: ThinPartWords,
 ): FindingDraft {
-  const span = spanAt(stencil, sheet, part.from, part.to);
+  const { from, to, cutWidth } = shown;
+  const span = spanAt(stencil, sheet, from, to);
   const sides = [
-    { at: part.from, span },
-    { at: part.to, span: spanAt(stencil, sheet, part.to, part.from) },
+    { at: from, span },
+    { at: to, span: spanAt(stencil, sheet, to, from) },
   ];
   return {
     ...words,
     span,
     ...inLayer(sheet),
-    at: { x: (part.from.x + part.to.x) / 2, y: (part.from.y + part.to.y) / 2 },
-    measure: { value: part.cutWidth, limit, unit: 'mm' },
+    at: { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 },
+    measure: { value: cutWidth, limit, unit: 'mm' },
     related: sides.map((side, i) => ({ message: i === 0 ? 'This side' : 'Opposite side', ...side })),
     subject: { kind: 'thin', sheet, part },
   };

@@ -4,7 +4,7 @@ import type { LayerId } from '../sheet/layer/layer-id';
 import type { TextEdit } from '../text/text';
 import type { FindingId } from './finding-id';
 import type { Refusal } from './refusal';
-import type { BridgePreview, FileEdits } from './report';
+import type { BridgePreview, CutPreview, FileEdits } from './report';
 
 declare const brand: unique symbol;
 
@@ -66,6 +66,8 @@ export interface Fix extends Omit<FixFacts, 'id' | 'finding'> {
   readonly others?: readonly FileEdits[];
   /** The bridges that it puts in, where that is what it does. */
   readonly bridges?: readonly BridgePreview[];
+  /** The islands that it cuts away, where that is what it does. */
+  readonly cutAway?: readonly CutPreview[];
   /** Findings, warnings or worse, that are new or worse after it and do not speak against it. */
   readonly brings: readonly BroughtFinding[];
 }

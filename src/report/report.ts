@@ -134,3 +134,12 @@ export interface BridgePreview {
   /** Which share of it later layers leave to be seen, 0..1. */
   readonly shown: number;
 }
+
+/** An island that is not cut away in the text yet. Sheet mm. */
+export interface CutPreview {
+  /** The layer's name, for people. */
+  readonly layer: string;
+  readonly layerId: LayerId;
+  /** What becomes a part of the opening round it. */
+  readonly place: Polygon;
+}

@@ -2,6 +2,7 @@
 
 import type { Sheet } from '../sheet/types';
 import { measureSeams, type Seams } from './index';
+import { LaterPaint } from './later-paint';
 
 /** One layer of the stack. All frames have their upper left corner in common. */
 export interface StackLayer {
@@ -19,16 +20,22 @@ export interface Stack {
   seams(slip: number): Seams;
   /** The same, only if that slip was the last one asked for. */
   knownSeams(slip: number): Seams | undefined;
+  /** What later layers paint over; made ready when it is first asked for. */
+  readonly laterPaint: LaterPaint;
 }
 
 /** @param measure measures the seams of these layers for a slip in mm */
 export function stackOf(layers: readonly StackLayer[], measure = measureAnew(layers)): Stack {
   let last: Seams | undefined;
+  let paint: LaterPaint | undefined;
   const knownSeams = (slip: number) => (last?.slip === slip ? last : undefined);
   return {
     layers,
     seams: (slip) => knownSeams(slip) ?? (last = measure(slip)),
     knownSeams,
+    get laterPaint() {
+      return (paint ??= new LaterPaint(layers.map(({ sheet }) => sheet)));
+    },
   };
 }
 

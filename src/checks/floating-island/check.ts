@@ -3,33 +3,39 @@ import { interpolate } from '../../geometry/base/vector';
 import { buildSegmentIndex, nearestSegment } from '../../geometry/spatial/segment-index';
 import type { Piece, Sheet } from '../../sheet/types';
 import { isLooseAtEdge } from '../at-edge';
-import type { Check, Stencil } from '../check';
-import type { FindingDraft } from '../finding';
+import type { StackCheck, StackStencil } from '../check';
+import type { FindingDraft, IslandCover } from '../finding';
+import { coverInWords, islandCover } from '../later-paint';
 import { contourSpan, inLayer } from '../places';
 
 /** Pieces of the sheet that are not attached to anything. */
-export const floatingIsland: Check = {
+export const floatingIsland: StackCheck = {
   meta: {
     id: 'floating-island',
     summary: 'An island: a piece that is not attached to anything and falls out when the sheet is cut.',
     outcome: 'leave an island that falls out',
     severity: 'error',
-    reads: 'file',
+    reads: 'stack',
+    foundIn: 'file',
     fixes: [
+      'cut-covered-island',
       'bridge-island',
       'bridge-island-shortest',
       'bridge-island-two',
+      'cut-covered-layer',
       'bridge-layer',
       'bridge-layer-upright',
+      'cut-covered-file',
       'bridge-file',
       'cut-island-away',
     ],
-    cure: ({ layer }) => `Bridge the island in "${layer}"`,
+    cure: ({ layer, subject }) =>
+      `${subject?.kind === 'island' && subject.cover ? 'Cut away' : 'Bridge'} the island in "${layer}"`,
     acceptable: true,
     afterFix: { refuses: true, unless: ['adds-opening', 'removes-bridge'] },
     row: {
       wrong: 'a piece is not attached to anything and falls out; its place is painted',
-      click: 'bridge it; remove it',
+      click: 'bridge it; cut it away where later colours cover it; remove it',
     },
   },
   *run(stencil) {
@@ -41,27 +47,40 @@ export const floatingIsland: Check = {
   },
 };
 
-function describe(stencil: Stencil, sheet: Sheet, piece: Piece): FindingDraft {
-  const { bridge, material } = stencil.limits;
-  const least = formatMillimetres(bridge);
-  const isBurnt = isLeftByKerf(sheet, piece);
+function describe(stencil: StackStencil, sheet: Sheet, piece: Piece): FindingDraft {
+  const cover = islandCover(stencil.stack, sheet, piece, stencil.limits.slip);
   return {
-    message:
-      `Island, ${formatArea(piece.area)}: it will fall out. ` +
-      (isBurnt
-        ? `Its bridge is thinner than the ${formatMillimetres(sheet.kerf)} kerf and burns away.`
-        : `Bridge it (${least} or wider) or remove it.`),
-    detail:
-      'Nothing holds this piece of the sheet: it falls out when the sheet is cut, and paint covers its place. Bridge ' +
-      `it with strips of ${least} or wider (the minimum for ${material}, or limits.bridge in tombolo.json), or remove ` +
-      'the island, and its area is painted too.',
+    message: `Island, ${formatArea(piece.area)}: it will fall out. ${cureOf(stencil, sheet, piece, cover)}`,
+    detail: detailOf(stencil, cover),
     span: contourSpan(stencil, sheet, piece.polygon.outer),
     ...inLayer(sheet),
     at: piece.label,
     measure: { value: piece.area, limit: 0, unit: 'mm²' },
     related: [],
-    subject: { kind: 'island', sheet, piece },
+    subject: { kind: 'island', sheet, piece, ...(cover && { cover }) },
   };
+}
+
+function cureOf({ limits }: StackStencil, sheet: Sheet, piece: Piece, cover: IslandCover | undefined): string {
+  if (cover) return `Cut it away: ${coverInWords(cover)}.`;
+  return isLeftByKerf(sheet, piece)
+    ? `Its bridge is thinner than the ${formatMillimetres(sheet.kerf)} kerf and burns away.`
+    : `Bridge it (${formatMillimetres(limits.bridge)} or wider) or remove it.`;
+}
+
+function detailOf({ limits }: StackStencil, cover: IslandCover | undefined): string {
+  const least = formatMillimetres(limits.bridge);
+  const minimum = `strips of ${least} or wider (the minimum for ${limits.material}, or limits.bridge in tombolo.json)`;
+  const falls =
+    'Nothing holds this piece of the sheet: it falls out when the sheet is cut, and paint covers its place.';
+  if (!cover) {
+    return `${falls} Bridge it with ${minimum}, or remove the island, and its area is painted too.`;
+  }
+  const rim = cover.rim ? `, which is narrower than the ${formatMillimetres(limits.slip)} that sheets may slip` : '';
+  return (
+    `${falls} But ${coverInWords(cover, Infinity)}${rim}, so the print is the same without it: cut it away, and there ` +
+    `is no piece to lose. Or bridge it with ${minimum}.`
+  );
 }
 
 /** Whether it has bridges as drawn, which the tool takes away: they are narrower than the kerf. */

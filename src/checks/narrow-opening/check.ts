@@ -1,19 +1,19 @@
 import { formatMillimetres } from '../../config/values';
-import type { ThinPlace } from '../../sheet/thin-places';
 import type { Sheet } from '../../sheet/types';
 import { isCutOffAtEdge } from '../at-edge';
-import type { Check, Stencil } from '../check';
+import type { StackCheck, Stencil } from '../check';
 import type { FindingDraft } from '../finding';
+import { type ShownPart, shownThinOpenings } from '../later-paint';
 import { describeThinPart } from '../thin-part';
 
 /** Places where an opening is too narrow for paint to come through cleanly. */
-export const narrowOpening: Check = {
+export const narrowOpening: StackCheck = {
   meta: {
     id: 'narrow-opening',
     summary: 'An opening with a place too narrow to cut or to spray through.',
     outcome: 'leave a slot too narrow to paint',
     severity: 'warning',
-    reads: 'file',
+    reads: 'stack',
     fixes: ['open-up', 'shorten-tip', 'close-slot'],
     cure: ({ layer }) => `Open up the narrow place in "${layer}"`,
     acceptable: true,
@@ -29,18 +29,20 @@ export const narrowOpening: Check = {
   },
   *run(stencil) {
     for (const sheet of stencil.sheets) {
-      for (const part of sheet.thinOpenings) {
-        if (part.kind !== 'whole' && !isCutOffAtEdge(stencil, sheet, part)) yield describe(stencil, sheet, part);
+      for (const each of shownThinOpenings(stencil, sheet)) {
+        if (each.part.kind !== 'whole' && !isCutOffAtEdge(stencil, sheet, each.part))
+          yield describe(stencil, sheet, each);
       }
     }
   },
 };
 
-function describe(stencil: Stencil, sheet: Sheet, part: ThinPlace): FindingDraft {
+function describe(stencil: Stencil, sheet: Sheet, { part, shown }: ShownPart): FindingDraft {
   const { opening: limit, material } = stencil.limits;
-  const [width, reach, least] = [part.cutWidth, part.reach, limit].map(formatMillimetres);
+  const [width, reach, least] = [shown.cutWidth, shown.reach, limit].map(formatMillimetres);
   return describeThinPart(stencil, sheet, part, {
     limit,
+    shown,
     message:
       part.kind === 'neck'
         ? `Slot only ${width} wide (minimum ${least} for ${material}): paint will clog it or bleed.`

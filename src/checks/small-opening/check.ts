@@ -2,19 +2,20 @@ import { formatMillimetres } from '../../config/values';
 import type { ThinPlace } from '../../sheet/thin-places';
 import type { Sheet } from '../../sheet/types';
 import { isCutOffAtEdge } from '../at-edge';
-import type { Check, Stencil } from '../check';
+import type { StackCheck, Stencil } from '../check';
 import type { FindingDraft } from '../finding';
+import { shownThinOpenings } from '../later-paint';
 import { contourSpan } from '../places';
 import { describeThinPart } from '../thin-part';
 
 /** Openings that are nowhere wide enough for paint. */
-export const smallOpening: Check = {
+export const smallOpening: StackCheck = {
   meta: {
     id: 'small-opening',
     summary: 'An opening too small to cut or to spray through.',
     outcome: 'leave an opening too small to paint',
     severity: 'warning',
-    reads: 'file',
+    reads: 'stack',
     fixes: ['open-up', 'remove-opening'],
     cure: ({ layer }) => `Open up the small opening in "${layer}"`,
     acceptable: true,
@@ -27,7 +28,7 @@ export const smallOpening: Check = {
   },
   *run(stencil) {
     for (const sheet of stencil.sheets) {
-      for (const part of sheet.thinOpenings) {
+      for (const { part } of shownThinOpenings(stencil, sheet)) {
         if (part.kind === 'whole' && !isCutOffAtEdge(stencil, sheet, part)) yield describe(stencil, sheet, part);
       }
     }

@@ -1,7 +1,7 @@
 /** Removes all outlines and lines that together form one opening, with what stands in it. */
 import type { Shape } from '../../drawing/types';
 import type { Polygon } from '../../geometry/base/polygon-types';
-import { boxContainsBox, growBox, joinBoxes } from '../../geometry/base/ring';
+import { boxContainsBox, growBox, joinBoxes, ringsOf } from '../../geometry/base/ring';
 import { NEAR_EDGE } from '../../geometry/base/tolerances';
 import { boxOfPolygon } from '../../geometry/boolean/index';
 import { boundsOf } from '../../geometry/curve/index';
@@ -15,12 +15,20 @@ const ELSEWHERE = 'What makes this opening reaches beyond it; change the drawing
 
 /** A line of a shape goes with its whole element; of a fill, the outlines that lie within the opening go. */
 export function removeMakers(sheet: Sheet, opening: Polygon): EditResult {
-  const room = growBox(boxOfPolygon(opening), NEAR_EDGE);
+  const lines = makersOf(sheet, opening);
+  return lines ? removeLines(sheet.drawing, lines) : { refusal: ELSEWHERE };
+}
+
+/**
+ * All outlines and lines that draw the edges of an opening, or of a piece of material.
+ * @returns undefined where one of them reaches beyond it
+ */
+export function makersOf(sheet: Sheet, place: Polygon): readonly CutLine[] | undefined {
+  const room = growBox(boxOfPolygon(place), sheet.kerf / 2 + NEAR_EDGE);
   const sources = sourcesOf(sheet);
-  const rings = [opening.outer, ...opening.holes];
   const found = new Map<Shape, Set<number>>();
-  for (const { shape, subpath } of rings.flatMap((ring) => sources.along(ring))) {
-    if (subpath === undefined) return { refusal: ELSEWHERE };
+  for (const { shape, subpath } of ringsOf(place).flatMap((ring) => sources.along(ring))) {
+    if (subpath === undefined) return undefined;
     const known = found.get(shape);
     if (known) known.add(subpath);
     else found.set(shape, new Set([subpath]));
@@ -32,10 +40,10 @@ export function removeMakers(sheet: Sheet, opening: Polygon): EditResult {
         ? wholeLine(shape)
         : outlines(sheet, shape, subpaths);
     const curves = chosen.flatMap((line) => line.curves);
-    if (curves.length === 0 || !boxContainsBox(room, joinBoxes(curves.map(boundsOf)))) return { refusal: ELSEWHERE };
+    if (curves.length === 0 || !boxContainsBox(room, joinBoxes(curves.map(boundsOf)))) return undefined;
     lines.push(...chosen);
   }
-  return lines.length > 0 ? removeLines(sheet.drawing, withoutTwins(lines)) : { refusal: ELSEWHERE };
+  return lines.length > 0 ? withoutTwins(lines) : undefined;
 }
 
 function wholeLine(shape: Shape): CutLine[] {

@@ -66,9 +66,10 @@ function findIn(run: Run, { file, stack, version, stackVersion, project }: Subje
   const gaps = unread ? [unreadFinding(unread)] : unfinished(skipped);
   const found = [...results.flatMap(({ findings }) => findings), ...gaps];
   const accepted = applyAcceptances(drawing.document, withSeverities(found, config), isKnownCheck);
-  const named = withIds(withoutBaseline(accepted, config), name, (check) =>
-    metaOf(check)?.reads === 'stack' ? stackVersion : version,
-  );
+  const named = withIds(withoutBaseline(accepted, config), name, (check) => {
+    const { reads, foundIn = reads } = metaOf(check) ?? {};
+    return foundIn === 'stack' ? stackVersion : version;
+  });
   const complete: readonly ReportedFinding[] = sortFindings(named);
   return { results, complete, findings: capFindings(complete), whole: gaps.length === 0 };
 }

@@ -47,7 +47,7 @@ function candidateOf(
     scope,
     ...(layerId && { layerId }),
     finding: id,
-    preferred,
+    preferred: typeof preferred === 'function' ? preferred(finding) : preferred,
     safe,
     ...(spare && { spare }),
   };

@@ -19,8 +19,8 @@ export interface FixKind {
   readonly safe: boolean;
   /** What it may do to the sheet beside mending its finding. */
   readonly effects: readonly Effect[];
-  /** Whether it is what most artists want for its findings. */
-  readonly preferred: boolean;
+  /** Whether it is what most artists want for its findings, or for which of them. */
+  readonly preferred: boolean | ((finding: Finding) => boolean);
   /** Where the list of fixes would become long, it may be left out: the higher, the sooner. */
   readonly spare?: number;
   /** Its title for a finding, undefined where it does not apply. Takes no time: nothing is planned, cut or proven. */
@@ -35,7 +35,7 @@ export interface FixKind {
 }
 
 /** A change that was proven, for the kind of fix that it is of. */
-export interface ProvenChange extends Pick<Fix, 'edits' | 'others' | 'bridges' | 'brings'> {
+export interface ProvenChange extends Pick<Fix, 'edits' | 'others' | 'bridges' | 'cutAway' | 'brings'> {
   /** Where more is known than when it was offered. */
   readonly title?: string;
 }

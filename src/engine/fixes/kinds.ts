@@ -8,6 +8,7 @@ import { bridgeIsland, bridgeIslandShortest, bridgeIslandTwo } from './kinds/bri
 import { bridgeLayer, bridgeLayerUpright } from './kinds/bridge-layer';
 import { closeOutline } from './kinds/close-outline';
 import { closeSlot } from './kinds/close-slot';
+import { cutCoveredFile, cutCoveredIslandKind, cutCoveredLayer } from './kinds/cut-covered';
 import { cutIslandAway } from './kinds/cut-island-away';
 import { removeBothLines, removeDoubledLine, uniteOutlines } from './kinds/doubled-lines';
 import { joinLines, removeOpenLine } from './kinds/open-lines';
@@ -28,6 +29,9 @@ const KINDS: readonly FixKind[] = [
   bridgeLayer,
   bridgeLayerUpright,
   bridgeFile,
+  cutCoveredIslandKind,
+  cutCoveredLayer,
+  cutCoveredFile,
   cutIslandAway,
   widenBridge,
   openUp,

@@ -16,6 +16,7 @@ const FIRST = 80;
 /** What a message may tell people to do, and the kind of fix that does it. */
 const CURES: readonly [RegExp, RegExp][] = [
   [/\bBridge it\b/, /^bridge-island/],
+  [/\bCut it away\b/, /^cut-covered-island$/],
   [/\b[Rr]emove it\b/, /^(cut-island-away|remove-)/],
   [/\bRemove one of the two\b/, /^remove-doubled-line$/],
   [/\bUnite (them|the two outlines)\b/, /^unite-outlines$/],
@@ -24,7 +25,7 @@ const CURES: readonly [RegExp, RegExp][] = [
 
 /** Anything that asks for a change, at the beginning of a sentence or as the other choice: none is without its fix. */
 const ANY_CURE =
-  /(?<=^|[.:] |\bor )(bridge|widen|close|open|remove|enlarge|spread|extend|join|unite|move|add|scale|state|convert|draw|divide|lower|give) (it|its|them|one|the|this)\b/gi;
+  /(?<=^|[.:] |\bor )(bridge|cut|widen|close|open|remove|enlarge|spread|extend|join|unite|move|add|scale|state|convert|draw|divide|lower|give) (it|its|them|one|the|this)\b/gi;
 
 const reports = sampleReports();
 const findings = reports.flatMap((report) => report.complete.map((finding) => ({ report, finding })));

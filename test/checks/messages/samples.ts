@@ -20,6 +20,10 @@ const LONG = 'The marsh trail from the weir to the old sluice, second copy of la
 const SHEETS: readonly [body: string, reading?: string][] = [
   [RING],
   [`<g id="${LONG}">${RING}</g>`],
+  [
+    `<g id="a">${RING}</g><g id="${LONG}"><rect x="28" y="28" width="24" height="44"/></g>` +
+      `<g id="${LONG} 2"><rect x="50.2" y="30.2" width="19.6" height="39.6"/></g>`,
+  ],
   ['<path d="M30.3 20V30H40V50H20V30H29.7V20H10V60H50V20Z"/>'],
   ['<rect x="20" y="20" width="20" height="40"/><rect x="40.4" y="20" width="20" height="40"/>'],
   ['<path d="M10 10H40V24.8H60V10H90V40H60V25.2H40V40H10Z"/>'],

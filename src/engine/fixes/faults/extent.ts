@@ -9,13 +9,14 @@ import { NEAR_EDGE, SAME_FINDING } from '../../../geometry/base/tolerances';
 import { areaOf } from '../../../geometry/boolean/index';
 import type { SharedPiece } from '../../../geometry/curve/coincident';
 import { pointAt } from '../../../geometry/curve/index';
+import { thinWithin } from '../../../geometry/polygon/thin-within';
 import { transformRegion } from '../../../geometry/polygon/transform';
 import { lobeOf } from '../../../geometry/protrusion/lobe';
 import type { Segment } from '../../../geometry/spatial/segment-distance';
 import type { CutLine } from '../../../sheet/cut-lines/index';
 import type { ThinPlace } from '../../../sheet/thin-places';
 import type { Sheet } from '../../../sheet/types';
-import { thinGround, thinWithin } from './thin-ground';
+import { thinGround } from './thin-ground';
 
 /** What a fault takes up: a part of the sheet, or a course along lines. */
 export type Place =

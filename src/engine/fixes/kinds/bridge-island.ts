@@ -19,7 +19,8 @@ const FACTS = { scope: 'place', safe: false, effects: BRIDGING_EFFECTS } as cons
 export const bridgeIsland: FixKind = {
   ...FACTS,
   kind: 'bridge-island',
-  preferred: true,
+  // What later layers paint over is better cut away.
+  preferred: (finding) => !islandOf(finding)?.cover,
   offer: (_, finding) => (islandOf(finding) ? 'Bridge this island' : undefined),
   prove: (report, finding, title) => {
     const island = islandOf(finding);

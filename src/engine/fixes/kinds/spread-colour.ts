@@ -3,32 +3,16 @@
 import type { Finding, Subject } from '../../../checks/finding';
 import { limitsOf } from '../../../config/limits';
 import { formatMillimetres } from '../../../config/values';
-import type { Drawing, Shape } from '../../../drawing/types';
-import { indentBefore } from '../../../edits/element/element-text';
-import { formatNumber } from '../../../edits/path/path-style';
-import { decimalsFor } from '../../../edits/path/precision';
-import type { Cubic, Line, Point } from '../../../geometry/base/curve-types';
-import { apply, invert, maxScale } from '../../../geometry/base/matrix';
-import type { Region } from '../../../geometry/base/polygon-types';
-import { ringsOf } from '../../../geometry/base/ring';
-import { ON_CURVE, PLAINLY_BESIDE, SAME_FINDING } from '../../../geometry/base/tolerances';
+import { drawBeside, shapeBeside } from '../../../edits/element/draw-beside';
+import { PLAINLY_BESIDE, SAME_FINDING } from '../../../geometry/base/tolerances';
 import { offset } from '../../../geometry/boolean/index';
-import { fitRing } from '../../../geometry/curve/fit';
-import { simplifyRing } from '../../../geometry/polygon/simplify';
-import { prefixOf } from '../../../markup/query';
 import { type Result, refuse } from '../../../report/refusal';
 import type { Report } from '../../../report/report';
-import { SourceIndex } from '../../../sheet/source-index';
-import type { Sheet } from '../../../sheet/types';
-import type { TextEdit } from '../../../text/text';
 import { effectiveConfig } from '../../check/effective-config';
 import { isCourseNear } from '../faults/course';
 import { sentenceOf } from '../faults/first';
 import { type FixKind, type ProvenChange, proveAttempt } from '../kind';
 import { spreadAcross, spreadUnder } from '../spread-region';
-
-/** mm: how near the written curves come to what was worked out. */
-const FIT = 10 * ON_CURVE;
 
 /** mm: so near to each other, two seams are at one place. */
 const REACH = SAME_FINDING;
@@ -84,9 +68,9 @@ function spread(report: Report, finding: Finding, seam: Seam): Result<ProvenChan
     return { reason: 'Between these edges no way was found to extend the colour.', ...(first && { first }) };
   }
   const places = seam.kind === 'gap' ? [seam.gap.onEarlier] : [seam.overlap.facing, seam.overlap.at];
-  const model = modelFor(sheet, places);
+  const model = shapeBeside(sheet, places);
   if (!model) return refuse(`Layer "${sheet.layer.name}" has no shape that the new one could be drawn beside.`);
-  const outcome = { edits: insertShape(sheet.drawing, model, region) };
+  const outcome = { edits: drawBeside(sheet.drawing, model, region) };
   return proveAttempt(report, sheet, { outcome, within: offset(region, ROOM), gone: [finding] });
 }
 
@@ -102,55 +86,3 @@ function seamBeneath({ complete }: Report, finding: Finding, seam: Seam): string
   });
   return beneath && sentenceOf(beneath);
 }
-
-/** The shape that has the edge, if what stands beside it is drawn as it is; else the last of the layer that will do. */
-function modelFor({ layer }: Sheet, places: readonly Point[]): Shape | undefined {
-  const usable = (shape: Shape): boolean =>
-    shape.instances.length === 0 && shape.clips.length === 0 && invert(shape.toMm) !== undefined;
-  const sources = new SourceIndex(layer.shapes, false);
-  const found = places.map((place) => sources.at(place)?.shape).find((shape) => shape && usable(shape));
-  return found ?? layer.shapes.findLast(usable);
-}
-
-function insertShape(drawing: Drawing, shape: Shape, region: Region): TextEdit[] {
-  const toUser = invert(shape.toMm);
-  if (!toUser) return [];
-  const data = pathData(region, (point) => apply(toUser, point), decimalsFor(maxScale(shape.toMm)));
-  const { element } = shape;
-  const prefix = prefixOf(element);
-  const { from, to } = element.span;
-  const indent = indentBefore(drawing.document.text, from);
-  return [
-    { span: { from: to, to }, text: `${indent}<${prefix}path${presentationAttributes(drawing, shape)} d="${data}"/>` },
-  ];
-}
-
-function pathData(region: Region, toUser: (point: Point) => Point, decimals: number): string {
-  const pair = (point: Point): string => {
-    const { x, y } = toUser(point);
-    return `${formatNumber(x, decimals)} ${formatNumber(y, decimals)}`;
-  };
-  const command = (curve: Line | Cubic): string =>
-    curve.kind === 'line'
-      ? `L${pair(curve.end)}`
-      : `C${pair(curve.control1)} ${pair(curve.control2)} ${pair(curve.end)}`;
-  return region
-    .flatMap(ringsOf)
-    .map((ring) => fitRing(simplifyRing(ring, FIT / 4), FIT))
-    .map((curves) => (curves[0] ? `M${pair(curves[0].start)}${curves.map(command).join('')}Z` : ''))
-    .join('');
-}
-
-/** As its neighbour looks, where that is only filled; else its colour. */
-function presentationAttributes({ document, shapes }: Drawing, shape: Shape): string {
-  const { element, paint } = shape;
-  const alone = shape.part === 'fill' && !shapes.some((other) => other.element === element && other !== shape);
-  const kept = element.attributes.filter(
-    ({ name }) => name === 'transform' || (alone && PRESENTATION_ATTRIBUTES.includes(name)),
-  );
-  const written = kept.map(({ span }) => ` ${document.text.slice(span.from, span.to)}`).join('');
-  const colour = paint.kind === 'none' ? '#000000' : paint.colour;
-  return alone ? written : `${written} style="fill:${colour};stroke:none"`;
-}
-
-const PRESENTATION_ATTRIBUTES = ['class', 'style', 'fill', 'fill-opacity', 'opacity'];

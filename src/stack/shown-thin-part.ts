@@ -1,0 +1,128 @@
+/** What of a thin part of an opening is seen when later layers have been sprayed. Sheet mm. */
+import type { Point } from '../geometry/base/curve-types';
+import { pointInside } from '../geometry/base/point-inside';
+import type { Box, Polygon, Region } from '../geometry/base/polygon-types';
+import { growBox } from '../geometry/base/ring';
+import { DRAWN_ALIKE } from '../geometry/base/tolerances';
+import { distance, interpolate, normalise, subtract } from '../geometry/base/vector';
+import { areaOf, difference, offset, perimeterOf, regionContains } from '../geometry/boolean/index';
+import { thinWithin } from '../geometry/polygon/thin-within';
+import { firstHit } from '../geometry/spatial/raycast';
+import { buildSegmentIndex, nearestSegment } from '../geometry/spatial/segment-index';
+import type { ThinPlace } from '../sheet/thin-places';
+import type { SheetMeasures } from '../sheet/types';
+import { withoutHairlines } from './covered-by-later';
+import type { LaterPaint } from './later-paint';
+
+export interface ShownLimits {
+  /** mm: how far a sheet may land from where it should. */
+  readonly slip: number;
+  /** mm as cut: openings are thin where they are narrower. */
+  readonly opening: number;
+}
+
+/**
+ * A place is covered where the openings of later layers reach over it by the slip or more. An opening that they paint
+ * over as a whole is covered whatever the slip: nothing of it is meant to be seen.
+ * @param layer index of the sheet in the stack
+ * @returns the part as it is where its narrowest place shows; where only others do, the narrowest of those, and of a tip
+ * the reach that shows; undefined where nothing shows, or no more of a tip than blunt corners have
+ */
+export function shownThinPart(
+  paint: LaterPaint,
+  layer: number,
+  sheet: Pick<SheetMeasures, 'openings' | 'kerf'>,
+  part: ThinPlace,
+  { slip, opening: limit }: ShownLimits,
+): ThinPlace | undefined {
+  const opening = sheet.openings[part.polygon];
+  const cover = paint.within(growBox(part.extent, 2 * slip), layer);
+  if (!opening || cover.length === 0) return part;
+  const middle = interpolate(part.from, part.to, 0.5);
+  if (regionContains(cover, middle) && paint.hides(opening, sheet, layer)) return undefined;
+  const covered = slip > 0 ? offset(cover, -slip, 'round', DRAWN_ALIKE) : cover;
+  if (covered.length === 0) return part;
+  const shownOf = (region: Region) => withoutHairlines(difference(region, covered));
+  if (part.kind === 'whole') return shownOf([opening]).length > 0 ? part : undefined;
+  const width = limit - sheet.kerf;
+  const thin = thinWithin([opening], part.extent, width);
+  // Between two corners alone there is no area.
+  const isCovered = [part.from, middle, part.to].every((point) => regionContains(covered, point));
+  if (thin.length === 0) return isCovered ? undefined : part;
+  const shown = shownOf(thin);
+  if (shown.length === 0) return undefined;
+  if (part.kind === 'tip') return shownTip(part, opening, { thin, shown, width, isCovered });
+  if (!isCovered) return part;
+  return narrowestShown(part, opening, width, (least) => shownOf(thinWithin([opening], part.extent, least)));
+}
+
+interface Tip {
+  /** All of it, and what of it shows. */
+  readonly thin: Region;
+  readonly shown: Region;
+  /** mm as drawn */
+  readonly width: number;
+  /** Whether the place that it is measured at is covered. */
+  readonly isCovered: boolean;
+}
+
+/** What is hidden of its reach does not count. As everywhere, what reaches no farther than the width is a corner. */
+function shownTip(part: ThinPlace, opening: Polygon, { thin, shown, width, isCovered }: Tip): ThinPlace | undefined {
+  const hidden = withoutHairlines(difference(thin, shown));
+  if (hidden.length === 0) return part;
+  const reach = hidden.reduce((left, polygon) => left - lengthOf(polygon), part.reach);
+  if (reach <= width) return undefined;
+  const largest = largestOf(shown);
+  const place = isCovered ? chordAt(opening, pointInside(largest.outer, largest.holes), part) : part;
+  return { ...place, reach };
+}
+
+/**
+ * The narrowest place that shows, by halving: a slot that is narrower than a width has a part thinner than it.
+ * @param shownBelow what shows of the part where it is narrower than a width in mm as drawn
+ */
+function narrowestShown(
+  part: ThinPlace,
+  opening: Polygon,
+  width: number,
+  shownBelow: (width: number) => Region,
+): ThinPlace {
+  let [low, high] = [part.drawnWidth, width];
+  let shown = shownBelow(high);
+  while (high - low > DRAWN_ALIKE / 2) {
+    const middle = (low + high) / 2;
+    const narrower = shownBelow(middle);
+    if (narrower.length > 0) [high, shown] = [middle, narrower];
+    else low = middle;
+  }
+  const { outer, holes } = largestOf(shown);
+  return chordAt(opening, pointInside(outer, holes), part);
+}
+
+/** The part, measured across a point within it. */
+function chordAt(opening: Polygon, point: Point, part: ThinPlace): ThinPlace {
+  const index = buildSegmentIndex([opening]);
+  const from = nearestSegment(index, point)?.point;
+  const across = from && normalise(subtract(point, from));
+  const to = across && firstHit(index, point, across, diagonalOf(part.extent))?.point;
+  if (!from || !to) return part;
+  const drawnWidth = distance(from, to);
+  return { ...part, from, to, drawnWidth, cutWidth: drawnWidth + part.cutWidth - part.drawnWidth };
+}
+
+function diagonalOf({ minX, minY, maxX, maxY }: Box): number {
+  return Math.hypot(maxX - minX, maxY - minY);
+}
+
+function largestOf(region: Region): Polygon {
+  return region.reduce((largest, each) => (areaOf(each) > areaOf(largest) ? each : largest));
+}
+
+/**
+ * mm: the longer side of the rectangle of the same area and perimeter. Of a bent strip it is the length along its course,
+ * of a slender triangle its height.
+ */
+function lengthOf(polygon: Polygon): number {
+  const half = perimeterOf(polygon) / 2;
+  return (half + Math.sqrt(Math.max(0, half * half - 4 * areaOf(polygon)))) / 2;
+}
