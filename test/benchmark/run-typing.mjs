@@ -3,12 +3,9 @@
  * and without the bench beside the text. The browser's own Event Timing says it, in steps of 8 ms; the ratio holds from
  * machine to machine, times do not. Each round types with and without, so that both see the same load.
  */
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { root } from '../../src/build/bundles.mjs';
-import { launchBrowser } from '../../src/build/host/browser.mjs';
-import { startHost, workbenchAddress } from '../../src/build/host/host.mjs';
+import { command, figures, inEditor, openFile, placeCaret, share } from './editor-page.mjs';
 import { loadStacks } from './load-stacks.mjs';
 
 const SEGMENTS = 20_700;
@@ -22,32 +19,11 @@ async function drawing() {
   return layeredDrawing(SEGMENTS);
 }
 
-function makeFolder(text) {
-  const folder = mkdtempSync(path.join(tmpdir(), 'tombolo-typing-'));
-  mkdirSync(path.join(folder, '.vscode'));
-  const settings = { 'workbench.editorAssociations': { '*.svg': 'default' } };
-  writeFileSync(path.join(folder, '.vscode/settings.json'), JSON.stringify(settings));
-  writeFileSync(path.join(folder, 'traced.svg'), text);
-  writeFileSync(path.join(folder, 'tombolo.json'), '{}\n');
-  return folder;
-}
-
-async function command(page, title) {
-  await page.keyboard.press('F1');
-  await page.locator('.quick-input-widget input').fill(`>${title}`);
-  await page.locator('.quick-input-list .monaco-list-row', { hasText: title }).first().click();
-}
-
-/** Puts the caret behind the first decimal of a number in the middle of the text. */
-async function placeCaret(page, text) {
+/** Behind the first decimal of a number in the middle of the text. */
+function middleOf(text) {
   const at = text.indexOf('<path', text.length / 2);
   const number = /-?\d+\.\d/.exec(text.slice(at));
-  const before = text.slice(0, at + number.index + number[0].length);
-  const line = before.split('\n').length;
-  const column = before.length - before.lastIndexOf('\n');
-  await page.keyboard.press('Control+G');
-  await page.keyboard.type(`${line}:${column}`);
-  await page.keyboard.press('Enter');
+  return at + number.index + number[0].length;
 }
 
 /** Durations of the keys, from the press to the frame that shows it, in ms. */
@@ -70,19 +46,9 @@ async function typed(page) {
   return [...times, ...Array.from({ length: Math.max(KEYS - times.length, 0) }, () => 16)];
 }
 
-const share = (values, part) =>
-  [...values].sort((a, b) => a - b)[Math.min(values.length - 1, Math.floor(part * values.length))];
-const figures = (values) => [0.5, 0.95, 1].map((part) => String(share(values, part)).padStart(7)).join('');
-
 const text = await drawing();
-const folder = makeFolder(text);
-const host = await startHost();
-const browser = await launchBrowser();
-try {
-  const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
-  await page.goto(workbenchAddress(host, { folder, developmentPath: root }));
-  await page.getByRole('treeitem', { name: 'traced.svg' }).dblclick();
-  await page.getByRole('tab', { name: 'traced.svg' }).waitFor();
+await inEditor({ 'traced.svg': text, 'tombolo.json': '{}\n' }, async (page) => {
+  await openFile(page, 'traced.svg');
   await page.waitForTimeout(8000);
   const all = { without: [], beside: [] };
   console.log(`${SEGMENTS} segments, ${KEYS} keys ${PACE} ms apart; ms from key to paint: p50, p95, most`);
@@ -94,7 +60,7 @@ try {
         await page.waitForTimeout(5000);
         await page.getByRole('tab', { name: 'traced.svg' }).first().click();
       }
-      await placeCaret(page, text);
+      await placeCaret(page, text, middleOf(text));
       const times = await typed(page);
       all[way].push(...times);
       console.log(`${way === 'beside' ? 'bench beside the text' : 'without the bench    '}${figures(times)}`);
@@ -112,8 +78,4 @@ try {
   }
   const ratio = share(all.beside, 0.95) / share(all.without, 0.95);
   console.log(`p95 with the bench over p95 without: ${ratio.toFixed(2)}`);
-} finally {
-  await browser.close();
-  await host.stop();
-  rmSync(folder, { recursive: true, force: true });
-}
+});
