@@ -1,11 +1,13 @@
 /** One bench: a panel that shows the stack of a document, and follows the active one unless it is pinned. */
 import { randomBytes } from 'node:crypto';
 import * as vscode from 'vscode';
+import { CONFIG_NAME } from '../config/types';
 import type { BenchRequest } from '../protocol/requests';
 import type { FromBench, ToBench } from '../protocol/webview';
 import type { Span } from '../text/text';
 import { benchHtml } from './bench-html';
-import { BridgeOffers, requestLayerOrder } from './edit-documents';
+import { applyBestOrder } from './best-order';
+import { applyReordering, BridgeOffers } from './edit-documents';
 import { savePicture } from './save-picture';
 import { keepScreen, onScreenChanged, screenPixelsPerInch } from './screen';
 import type { ServerClient } from './server-client';
@@ -139,16 +141,22 @@ export class BenchPanel {
     else if (message.type === 'saveAs') await savePicture(uri, (format) => this.draw(format));
     else if (message.type === 'ask') {
       this.post({ type: 'answer', id: message.id, answer: await this.answer(uri, message.question) });
-    } else if (message.type === 'reorder') await requestLayerOrder(this.client, uri, message);
+    } else if (message.type === 'reorder') this.note(await applyReordering(await this.client.reorder(uri, message)));
+    else if (message.type === 'bestOrder') this.note(await applyBestOrder(this.client, uri, message.version));
     else if (!this.isDrawnFrom(message.uri)) return;
     else if (message.type === 'begin') await vscode.commands.executeCommand('tombolo.begin', uri);
     else await this.reveal(vscode.Uri.parse(message.uri), message);
   }
 
+  /** What was changed from here is what is taken back from here. */
+  private note(changed: vscode.Uri | undefined): void {
+    this.changed = changed ?? this.changed;
+  }
+
   private async answer(uri: vscode.Uri, question: BenchRequest): Promise<unknown> {
     if (question.kind === 'putIn') {
       const changed = await this.offers.putIn();
-      this.changed = changed ?? this.changed;
+      this.note(changed);
       return changed !== undefined;
     }
     const answer = await this.client.answer(uri, question);
@@ -159,7 +167,8 @@ export class BenchPanel {
   /** The editor takes back only where its focus is: so it goes to the text for a moment. */
   private async takeBack(command: 'undo' | 'redo', shown: vscode.Uri): Promise<void> {
     const { changed } = this;
-    const uri = changed && this.isDrawnFrom(changed.toString()) ? changed : shown;
+    const isShown = changed && (this.isDrawnFrom(changed.toString()) || isConfigOf(changed, shown));
+    const uri = isShown ? changed : shown;
     const document = await vscode.workspace.openTextDocument(uri);
     await vscode.window.showTextDocument(document, { viewColumn: this.columns.of(uri) ?? vscode.ViewColumn.One });
     await vscode.commands.executeCommand(command);
@@ -187,4 +196,9 @@ export class BenchPanel {
       this.post({ type: 'draw', format });
     });
   }
+}
+
+/** Whether it may say the order of the stack: a `tombolo.json` in the document's folder or above it. */
+function isConfigOf(uri: vscode.Uri, document: vscode.Uri): boolean {
+  return uri.path.endsWith(`/${CONFIG_NAME}`) && document.path.startsWith(uri.path.slice(0, -CONFIG_NAME.length));
 }

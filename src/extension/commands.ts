@@ -2,6 +2,7 @@
 import * as vscode from 'vscode';
 import { count } from '../config/values';
 import type { Bench } from './bench';
+import { offerBestOrder } from './best-order';
 import { checkWorkspace } from './check-workspace';
 import { applyVersionedEdits } from './edit-documents';
 import type { ServerClient } from './server-client';
@@ -29,6 +30,7 @@ export function registerCommands(client: ServerClient, bench: Bench, extension: 
     onFile('openAnotherBench', (uri) => bench.openAnother(uri)),
     onFile('begin', async (uri) => setUpStencil(await showText(uri), client)),
     onFile('bridgeIslands', (uri) => bridgeIslands(uri, client)),
+    onFile('fewestIslands', (uri) => offerBestOrder(uri, client)),
     onFile('fixAll', (uri) => applySafeFixes(uri, client)),
     onFile('wrapPathData', (uri) => wrapPathData(uri, client)),
     onFile('checkAgain', (uri) => client.checkAgain(uri)),

@@ -2,8 +2,7 @@
 import * as vscode from 'vscode';
 import type { BridgeOffer, BridgeRefusal, VersionedEdits } from '../protocol/index';
 import type { BenchRequest } from '../protocol/requests';
-import type { ReorderParams } from '../protocol/views';
-import type { ServerClient } from './server-client';
+import type { Reordering } from '../protocol/views';
 
 /**
  * Applies edits as one step of undo.
@@ -21,21 +20,20 @@ export async function applyVersionedEdits(
   return vscode.workspace.applyEdit(change);
 }
 
-/** Gives a layer another place in the painting order, as one step of undo in the file that says the order. */
-export async function requestLayerOrder(
-  client: ServerClient,
-  uri: vscode.Uri,
-  move: Omit<ReorderParams, 'uri'>,
-): Promise<void> {
-  const answer = await client.reorder(uri, move);
-  if (!answer) return;
+/**
+ * Puts layers into another order, as one step of undo in the file that says the order. Says why where that cannot be.
+ * @returns the document that was changed
+ */
+export async function applyReordering(answer: Reordering | undefined): Promise<vscode.Uri | undefined> {
+  if (!answer) return undefined;
   if ('refusal' in answer) {
     void vscode.window.showWarningMessage(answer.refusal);
-    return;
+    return undefined;
   }
   const document = await vscode.workspace.openTextDocument(vscode.Uri.parse(answer.uri));
   // A file that was not open has a version that the server does not know; its text is the one on disk.
-  await applyVersionedEdits(document, answer.version === 0 ? { ...answer, version: document.version } : answer);
+  const edits = answer.version === 0 ? { ...answer, version: document.version } : answer;
+  return (await applyVersionedEdits(document, edits)) ? document.uri : undefined;
 }
 
 /** The questions that are answered by an offer. */

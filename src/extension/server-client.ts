@@ -25,7 +25,16 @@ import {
 import { PART, PART_AT } from '../protocol/parts';
 import type { BenchRequest } from '../protocol/requests';
 import { BRIDGE_GHOST, CHANGE_BRIDGE, STANDING_BRIDGES } from '../protocol/standing-bridges';
-import { NECKS, REORDER, type Reordering, type ReorderParams, SLIP, SWEEP } from '../protocol/views';
+import {
+  BEST_ORDER,
+  type BestOrderAnswer,
+  NECKS,
+  REORDER,
+  type Reordering,
+  type ReorderParams,
+  SLIP,
+  SWEEP,
+} from '../protocol/views';
 import { CONFIG, SVG } from './svg-documents';
 
 /** The requests that answer the questions of the bench's page. */
@@ -33,6 +42,7 @@ const METHODS: Readonly<Partial<Record<BenchRequest['kind'], string>>> = {
   necks: NECKS,
   slip: SLIP,
   sweep: SWEEP,
+  bestOrder: BEST_ORDER,
   partAt: PART_AT,
   part: PART,
   bridgeAt: BRIDGE_AT,
@@ -91,6 +101,10 @@ export class ServerClient implements vscode.Disposable {
 
   reorder(uri: vscode.Uri, { version, layer, to }: Omit<ReorderParams, 'uri'>): Promise<Reordering | undefined> {
     return this.ask(REORDER, uri, { version, layer, to });
+  }
+
+  bestOrder(uri: vscode.Uri): Promise<BestOrderAnswer | undefined> {
+    return this.ask(BEST_ORDER, uri);
   }
 
   /** @param width how wide the artwork is to be cut: then the edits that write it into the file are among the answer */

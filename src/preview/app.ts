@@ -14,6 +14,7 @@ import { FindingFilterHead } from './panels/finding-filter';
 import { FindingList } from './panels/finding-list';
 import { LayerList } from './panels/layer-list';
 import { Lists } from './panels/lists';
+import { OrderPanel } from './panels/order-panel';
 import { RegisterChip } from './panels/register-chip';
 import { heldKey, SlipPanel } from './panels/slip-panel';
 import type { Toolbar } from './panels/toolbar';
@@ -61,6 +62,8 @@ export interface PageHost {
   screen(pixelsPerInch: number): void;
   /** Give a layer another place in the painting order. */
   reorder(stack: PreviewStack, layer: number, to: number): void;
+  /** Put the layers into the order with the fewest islands, as it was told for this version of the document. */
+  bestOrder(version: number): void;
 }
 
 export class BenchPage {
@@ -82,6 +85,11 @@ export class BenchPage {
   private readonly layers = new LayerList({
     use: (index) => this.layerUsed(index),
     move: (index, to) => this.stack && this.host.reorder(this.stack, index, to),
+    say: (text) => setText(this.live, text),
+  });
+  private readonly order = new OrderPanel({
+    ask: () => this.host.requests.ask({ kind: 'bestOrder' }),
+    apply: (version) => this.host.bestOrder(version),
     say: (text) => setText(this.live, text),
   });
   private readonly findings = new FindingList((number) => this.choose(number));
@@ -206,6 +214,7 @@ export class BenchPage {
       shown: isLayerShown(state, stack, index),
     }));
     this.layers.draw(rows, state.mode);
+    this.order.draw(stack);
     const shown = stack.findings.flatMap((finding) =>
       isFindingShown(state, stack, finding)
         ? [
@@ -238,11 +247,11 @@ export class BenchPage {
   }
 
   private makeLists(): Lists {
-    const list = (title: string, element: HTMLElement) => html('div', {}, [html('h2', {}, [title]), element]);
+    const layers = [html('h2', {}, ['Layers (spray order)']), this.layers.element, this.order.element];
     return new Lists(
       [
         [
-          { id: 'layers', title: 'Layers', element: list('Layers (spray order)', this.layers.element) },
+          { id: 'layers', title: 'Layers', element: html('div', {}, layers) },
           { id: 'slip', title: 'Misregistration', element: this.slips.element },
         ],
         [

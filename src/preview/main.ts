@@ -26,6 +26,7 @@ const page = new BenchPage(
     screen: (pixelsPerInch) => editor.postMessage({ type: 'screen', pixelsPerInch }),
     undo: (again) => editor.postMessage({ type: again ? 'redo' : 'undo' }),
     saveAs: () => editor.postMessage({ type: 'saveAs' }),
+    bestOrder: (version) => editor.postMessage({ type: 'bestOrder', version }),
     reorder: ({ uri, version, layers }, from, onto) => {
       const [layer, to] = [layers[from]?.id, layers[onto]?.id];
       if (layer !== undefined && to !== undefined) editor.postMessage({ type: 'reorder', uri, version, layer, to });

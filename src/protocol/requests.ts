@@ -3,13 +3,14 @@ import type { LayerId } from '../engine/index';
 import type { BridgeAtParams, BridgeOffer, BridgePlanParams, BridgeRefusal } from './index';
 import type { PartAtParams, PartParams, PlaceAnswer } from './parts';
 import type { ChangeBridgeParams, GhostAnswer, StandingBridges } from './standing-bridges';
-import type { BareAfterSlip, LayerNecks, SlipParams, SlipSweep } from './views';
+import type { BareAfterSlip, BestOrderAnswer, LayerNecks, SlipParams, SlipSweep } from './views';
 
 /** Questions about the document that the page shows. */
 export type BenchRequest =
   | { readonly kind: 'necks'; readonly layer: LayerId }
   | { readonly kind: 'slip'; readonly places: SlipParams['places'] }
   | { readonly kind: 'sweep'; readonly layer: LayerId }
+  | { readonly kind: 'bestOrder' }
   | ({ readonly kind: 'partAt' } & Omit<PartAtParams, 'uri'>)
   | ({ readonly kind: 'part' } & Omit<PartParams, 'uri'>)
   | ({ readonly kind: 'bridgeAt' } & Omit<BridgeAtParams, 'uri'>)
@@ -24,6 +25,7 @@ export interface BenchAnswers {
   readonly necks: LayerNecks;
   readonly slip: BareAfterSlip;
   readonly sweep: SlipSweep;
+  readonly bestOrder: BestOrderAnswer;
   readonly partAt: PlaceAnswer;
   readonly part: PlaceAnswer;
   readonly bridgeAt: BridgeOffer | BridgeRefusal;

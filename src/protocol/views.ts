@@ -13,6 +13,8 @@ export const SLIP = 'tombolo/slip';
 export const SWEEP = 'tombolo/sweep';
 /** Editor to server: a layer gets another place in the painting order. Answers `Reordering | null`. */
 export const REORDER = 'tombolo/reorder';
+/** Editor to server: the spray order that leaves the fewest islands. Answers `BestOrderAnswer | null`. */
+export const BEST_ORDER = 'tombolo/bestOrder';
 
 export interface LayerParams extends DocumentParams {
   readonly layer: LayerId;
@@ -65,6 +67,26 @@ export interface SlipSweep extends VersionOf {
 
 /** Edits of one document that change the order, or one sentence that says why there are none. */
 export type Reordering = (VersionedEdits & { readonly uri: string }) | (VersionOf & { readonly refusal: string });
+
+/** What the best spray order is, or one sentence that says why none can be found. */
+export type BestOrderAnswer = BestOrder | (VersionOf & { readonly refusal: string });
+
+export interface BestOrder extends VersionOf {
+  /** All islands of the stack. */
+  readonly islands: number;
+  /** Those that no later paint covers: as the order stands, and in the best one. */
+  readonly before: number;
+  readonly after: number;
+  /** The best order, first sprayed first. */
+  readonly order: readonly OrderedLayer[];
+  /** The edits that make it; undefined where the order is the best already. */
+  readonly change: Reordering | undefined;
+}
+
+export interface OrderedLayer {
+  readonly name: string;
+  readonly moved: boolean;
+}
 
 /** Of the document that was asked about. */
 interface VersionOf {

@@ -47,4 +47,6 @@ export type FromBench =
       readonly version: number;
       readonly layer: LayerId;
       readonly to: LayerId;
-    };
+    }
+  /** Put the layers into the spray order with the fewest islands, as it was told for this version. */
+  | { readonly type: 'bestOrder'; readonly version: number };

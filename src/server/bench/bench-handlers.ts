@@ -14,7 +14,7 @@ import {
 import { PART, PART_AT } from '../../protocol/parts';
 import { Priority } from '../../protocol/run-signals';
 import { BRIDGE_GHOST, CHANGE_BRIDGE, STANDING_BRIDGES } from '../../protocol/standing-bridges';
-import { NECKS, REORDER, SLIP, SWEEP } from '../../protocol/views';
+import { BEST_ORDER, NECKS, REORDER, SLIP, SWEEP } from '../../protocol/views';
 import type { StencilChecker } from '../documents/stencil-checker';
 import type { EngineClient } from '../engine/engine-client';
 
@@ -31,6 +31,7 @@ const CHOSEN = [
   SLIP,
   SWEEP,
   REORDER,
+  BEST_ORDER,
 ];
 /** A moving pointer or caret never makes a check: it asks again when the next one is done. */
 const GLANCED = [SHAPE_AT, PART_AT, PART, STANDING_BRIDGES, BRIDGE_GHOST];

@@ -9,6 +9,7 @@ import {
   STANDING_BRIDGES,
 } from '../../protocol/standing-bridges';
 import {
+  BEST_ORDER,
   type LayerParams,
   NECKS,
   REORDER,
@@ -24,7 +25,7 @@ import { bridgeOfferAt, bridgePlan } from './bridge-requests';
 import { FindingNumbers } from './finding-numbers';
 import { PartRequests } from './part-requests';
 import { previewStackOf } from './preview-model';
-import { type OpenConfig, reordering } from './reordering';
+import { bestOrder, type OpenConfig, reordering } from './reordering';
 import { shapeAt } from './shape-at';
 import { necksOfLayer, SlipRequests } from './slip-requests';
 import { bridgeGhost, changedBridge, standingBridges } from './standing-bridge-requests';
@@ -83,6 +84,8 @@ export class BenchRequests {
         return this.slips.sweep(checked, params as LayerParams);
       case REORDER:
         return reordering(checked, params as ReorderParams, openConfig);
+      case BEST_ORDER:
+        return bestOrder(checked, openConfig);
       default:
         throw new Error(`There is no question "${method}".`);
     }

@@ -1,6 +1,6 @@
 /** The edits that give a layer of a stack another place, or all of them the order with the fewest islands. */
-import { reorderStack } from '../../engine/index';
-import type { Reordering, ReorderParams } from '../../protocol/views';
+import { reorderStack, sprayOrder } from '../../engine/index';
+import type { BestOrderAnswer, Reordering, ReorderParams } from '../../protocol/views';
 import type { LayerId } from '../../sheet/layer/layer-id';
 import type { CheckedDocument } from '../documents/checked-document';
 
@@ -26,12 +26,29 @@ export function reordering(
   return inOrder(checked, order, [layer], openConfig);
 }
 
+/** The order with the fewest islands, with the edits that make it. */
+export function bestOrder(checked: CheckedDocument, openConfig?: OpenConfig): BestOrderAnswer {
+  const { report, version } = checked;
+  const best = sprayOrder(report);
+  if (typeof best === 'string') return { version, refusal: best };
+  const { order, moved, islands, before, after } = best;
+  const { layers } = report.stack;
+  return {
+    version,
+    islands,
+    before,
+    after,
+    order: order.map((layer) => ({ name: layers[layer]?.sheet.layer.name ?? '', moved: moved.includes(layer) })),
+    change: moved.length === 0 ? undefined : inOrder(checked, order, moved, openConfig),
+  };
+}
+
 /**
  * The layers of the stack in another order.
  * @param order numbers of the stack's layers, first sprayed first
  * @param moved those that are taken out and put in elsewhere
  */
-export function inOrder(
+function inOrder(
   { report, project, uri, version }: CheckedDocument,
   order: readonly number[],
   moved: readonly number[],

@@ -1,5 +1,5 @@
 /** The layers list: another painting order by mouse and keyboard, undone in the editor; pictures that are saved. */
-import { existsSync, readFileSync, statSync } from 'node:fs';
+import { existsSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { DEMO, retry, useDemo } from './workbench';
@@ -41,6 +41,58 @@ describe('the layers list', () => {
     await workbench.page.locator('.editor-instance .view-lines').first().click();
     await workbench.page.keyboard.press('Control+Z');
     await expect.poll(names, { timeout: 15_000 }).toEqual(['Sun', 'Reeds', 'Heron', 'Numeral']);
+  });
+});
+
+/** The sun and the reeds lie in rings of layers that are sprayed after them. */
+const LATE = `<svg xmlns="http://www.w3.org/2000/svg" width="90mm" height="60mm" viewBox="0 0 90 60" data-tombolo-reading="openings">
+  <g id="sun" fill="#f0b13c"><circle cx="25" cy="25" r="9"/></g>
+  <g id="sky" fill="#8fb7c9"><path fill-rule="evenodd" d="M8 8h34v34H8z M25 16a9 9 0 1 0 .01 0z"/></g>
+  <g id="reeds" fill="#6b8a4e"><path d="M56 14h6v26h-6z M68 14h6v26h-6z"/></g>
+  <g id="marsh" fill="#3b4a54"><path fill-rule="evenodd" d="M48 8h34v38H48z M56 14v26h6V14z M68 14v26h6V14z"/></g>
+</svg>
+`;
+
+describe('the order with the fewest islands', () => {
+  const find = () => button('Fewest islands…');
+  const told = () => inBench('.order-panel .told').textContent();
+
+  it('is told to be there already', async () => {
+    await find().click();
+    await expect.poll(told, { timeout: 15_000 }).toBe('This order is the best already: 3 islands to bridge.');
+    expect(await find().getAttribute('aria-disabled')).toBe('true');
+    await workbench.shot('layers-2-best-already');
+  });
+
+  it('is told with its counts, made in one step, and taken back by Ctrl+Z on the bench', async () => {
+    writeFileSync(path.join(workbench.folder, 'late.svg'), LATE);
+    await workbench.openFile('late.svg');
+    await expect.poll(names, { timeout: 20_000 }).toEqual(['sun', 'sky', 'reeds', 'marsh']);
+    await workbench.showList('Layers');
+    await find().focus();
+    await workbench.page.keyboard.press('Enter');
+    await expect.poll(told, { timeout: 15_000 }).toMatch(/^0 islands to bridge in this order, 3 as it is now\./);
+    expect(await inBench('.best-order li').allTextContents()).toEqual(['sky', 'sun', 'marsh', 'reeds']);
+    await workbench.shot('layers-3-fewest-islands');
+    // The focus is on the button that makes it.
+    await workbench.page.keyboard.press('Enter');
+    await expect.poll(names, { timeout: 15_000 }).toEqual(['sky', 'sun', 'marsh', 'reeds']);
+    await find().click();
+    await expect.poll(told, { timeout: 15_000 }).toBe('This order is the best already: 0 islands to bridge.');
+    await workbench.shot('layers-4-reordered');
+    await workbench.page.keyboard.press('Control+Z');
+    await expect.poll(names, { timeout: 15_000 }).toEqual(['sun', 'sky', 'reeds', 'marsh']);
+    await workbench.page.locator('.editor-instance .view-lines').first().click();
+    await workbench.save();
+    expect(workbench.onDisk('late.svg')).toBe(LATE);
+  });
+
+  it('is nothing to look for in a file of one layer', async () => {
+    await workbench.openFile('sun.svg');
+    await expect.poll(() => inBench('.layers li').count(), { timeout: 15_000 }).toBe(1);
+    expect(await told()).toBe('There is only one layer.');
+    await workbench.openFile(DEMO);
+    await expect.poll(() => inBench('.layers li').count(), { timeout: 15_000 }).toBe(4);
   });
 });
 
