@@ -22,6 +22,7 @@ import { TOUCHING, WRITTEN_STEP } from '../base/tolerances';
 import { clusterBoxes } from '../spatial/clusters';
 import { type Join, offsetRings } from './clipper';
 import { type CachedCluster, resultOf, solveClusters } from './cluster-cache';
+import { withoutCovered } from './covered';
 import { nestRings } from './nest';
 import { combineRings } from './overlay';
 
@@ -46,8 +47,10 @@ export function union(regions: readonly Region[]): Region {
 
 /** The union, with what a later one can take over. */
 export function unionByCluster(regions: readonly Region[], earlier?: readonly CachedCluster[]): CachedCluster[] {
-  const unite = (cluster: Region): Region =>
-    cluster.length === 1 ? cluster : nestRings(combineRings('union', cluster.flatMap(ringsOf), [], 'nonzero'));
+  const unite = (cluster: Region): Region => {
+    const seen = withoutCovered(cluster);
+    return seen.length === 1 ? seen : nestRings(combineRings('union', seen.flatMap(ringsOf), [], 'nonzero'));
+  };
   return solveClusters(regions.flat(), NEAR, unite, earlier);
 }
 

@@ -2,10 +2,11 @@
 import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
 import type { Polygon, Region, Ring } from '../base/polygon-types';
-import { boxOfRing, boxOfVertices, distanceToEdge, forEachEdge, growBox, ringOfBox, ringsOf } from '../base/ring';
+import { boxOfRing, boxOfVertices, distanceToEdge, growBox, ringOfBox, ringsOf } from '../base/ring';
 import { OVERLAY_GRID, TOUCHING } from '../base/tolerances';
 import { EdgeIndex } from '../spatial/edge-index';
 import { offsetRings } from './clipper';
+import { nearnessTo } from './near-rings';
 import { nestRings } from './nest';
 
 /** In mm: boundaries closer than this count as touching. */
@@ -47,34 +48,13 @@ function contactsIn(polygons: readonly (readonly Ring[])[]): Ring[] {
 function* contactsSince(given: Region, earlier: PinchSplit): Iterable<Ring> {
   const [before, now] = [new Set(earlier.given.flatMap(ringsOf)), new Set(given.flatMap(ringsOf))];
   const changed = [...[...before].filter((ring) => !now.has(ring)), ...[...now].filter((ring) => !before.has(ring))];
-  const isNear = nearnessTo(changed);
+  const isNear = nearnessTo(changed, CONTACT);
   for (const polygon of given) {
     const rings = ringsOf(polygon);
     const near = new Set(rings.filter(isNear));
-    const found = near.size > 0 ? ringsInContact(rings.filter(nearnessTo([...near]))) : near;
+    const found = near.size > 0 ? ringsInContact(rings.filter(nearnessTo([...near], CONTACT))) : near;
     yield* rings.filter((ring) => (near.has(ring) ? found.has(ring) : earlier.touching.has(ring)));
   }
-}
-
-/** Whether an edge of a ring comes so near to one of the others' that they may touch. */
-function nearnessTo(others: readonly Ring[]): (ring: Ring) => boolean {
-  const edges = edgesOf(others);
-  if (edges.count === 0) return () => false;
-  const blocks = new EdgeIndex(edges.x, edges.y, edges.ringStart);
-  const meets = (minX: number, minY: number, maxX: number, maxY: number): boolean => {
-    let found = false;
-    blocks.search(minX - CONTACT, minY - CONTACT, maxX + CONTACT, maxY + CONTACT, () => (found = true));
-    return found;
-  };
-  return (ring) => {
-    const { minX, minY, maxX, maxY } = boxOfRing(ring);
-    if (!meets(minX, minY, maxX, maxY)) return false;
-    let found = false;
-    forEachEdge(ring, (x0, y0, x1, y1) => {
-      found ||= meets(Math.min(x0, x1), Math.min(y0, y1), Math.max(x0, x1), Math.max(y0, y1));
-    });
-    return found;
-  };
 }
 
 /** Where the outer ring touches nothing, a box far outside stands for it while the holes are moved. */
