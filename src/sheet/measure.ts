@@ -28,6 +28,8 @@ export interface Artwork {
   readonly frame: Box;
   /** As the artist stated it, in the text or the configuration. */
   readonly reading: Reading | undefined;
+  /** Whether its thin lines are known to be painted. */
+  readonly painted: boolean;
 }
 
 /** A layer's measures, with what a later measuring of the same layer can take over. */
@@ -52,9 +54,10 @@ export function measureSheet(drawing: Drawing, group: ShapeGroup, config: Config
 
 /** @param shapeKeys what stands for each of the group's shapes */
 export function artworkOf(drawing: Drawing, group: ShapeGroup, config: Config, shapeKeys: Float64Array): Artwork {
-  const { shapes, element } = group;
+  const { shapes, element, painted = false } = group;
   const frame = { minX: 0, minY: 0, maxX: drawing.width, maxY: drawing.height };
-  return { shapes, shapeKeys, frame, reading: statedReading([element, drawing.document.root]) ?? config.reading };
+  const reading = statedReading([element, drawing.document.root]) ?? config.reading;
+  return { shapes, shapeKeys, frame, reading, painted };
 }
 
 /** The sheet of a layer: its measures, and where it stands in the text. */
@@ -79,7 +82,7 @@ export function measureArtwork(artwork: Artwork, config: Config, previous?: Meas
   const frame = growBox(artwork.frame, config.margin);
   const filled = lazy(() => fillShapes(artwork.shapes, artwork.shapeKeys, previous?.memory.filled));
   const union = (): Region => resultOf(filled().union);
-  const reading = artwork.reading ?? detectReading(artwork.shapes, artwork.frame, union);
+  const reading = artwork.reading ?? detectReading(artwork.shapes, artwork.frame, union, artwork.painted);
   const before = previous?.measures;
   // Keys tell which shapes have changed, but not which of the openings that these make together, nor of the holes that
   // those leave in the material: the overlay makes new objects for all that it touches, the same to the last digit.

@@ -63,8 +63,8 @@ export const sheetNode: CacheNode<
   MeasuredArtwork
 > = {
   name: 'sheet',
-  key: ({ key, artwork: { frame, reading }, measuring }) =>
-    `${key.whole} ${frame.maxX} ${frame.maxY} ${reading ?? 'detected'} ${measuring}`,
+  key: ({ key, artwork: { frame, reading, painted }, measuring }) =>
+    `${key.whole} ${frame.maxX} ${frame.maxY} ${reading ?? (painted ? 'painted' : 'detected')} ${measuring}`,
   bytes: ({ measures }) =>
     BYTES_PER_ENTRY +
     BYTES_PER_VERTEX * (vertices(measures.openings) + vertices(measures.material)) +

@@ -8,6 +8,7 @@ import type { ElementNode } from '../../markup/tree';
 import { type LayerId, layerId } from './layer-id';
 import { statedLayering } from './layering';
 import { colourOf, paintOrder } from './paint-order';
+import { isHairline } from './reading';
 import { shapeRegion } from './shape-region';
 
 /** The shapes of one layer, before it is known how they are read. */
@@ -19,6 +20,8 @@ export interface ShapeGroup {
   readonly shapes: readonly Shape[];
   /** Set where it is one of the paints of its element or file, which were taken apart. */
   readonly byPaint?: true;
+  /** Set where others of those paints fill areas or draw wide lines: then its thin lines are painted, too. */
+  readonly painted?: true;
 }
 
 export interface LayerOptions {
@@ -76,12 +79,16 @@ export function splitAsStated(part: Part): Part[] {
 
 /** @param named whether the layers are called after the part as well */
 function splitByPaint({ element, shapes, name }: Part, named: boolean): Part[] {
-  const { colours } = paintOrder(shapes);
+  const painted = !shapes.every(isHairline);
+  // Beside what is painted, a line without a width shows nothing.
+  const drawn = painted ? shapes.filter(({ strokeWidth }) => strokeWidth !== 0) : shapes;
+  const { colours } = paintOrder(drawn);
   return colours.map((colour) => ({
     element,
     name: named ? `${name} ${colour}` : colour,
-    shapes: shapes.filter((shape) => colourOf(shape) === colour),
+    shapes: drawn.filter((shape) => colourOf(shape) === colour),
     byPaint: true,
+    ...(painted && { painted }),
   }));
 }
 

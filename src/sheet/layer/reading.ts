@@ -31,12 +31,17 @@ export function statedReading(elements: readonly (ElementNode | undefined)[]): R
   return undefined;
 }
 
-/** @param filled the union of all that is painted, computed only where it is needed */
-export function detectReading(shapes: readonly Shape[], frame: Box, filled: () => Region): Reading {
-  if (shapes.length > 0 && shapes.every((shape) => shape.part === 'stroke') && outlinesOf(shapes).length > 0) {
-    return 'outlines';
-  }
+/**
+ * @param filled the union of all that is painted, computed only where it is needed
+ * @param painted whether thin lines are known to be painted, and no cut lines
+ */
+export function detectReading(shapes: readonly Shape[], frame: Box, filled: () => Region, painted: boolean): Reading {
+  if (!painted && showsCutLines(shapes)) return 'outlines';
   return reachesRound(filled(), frame) ? 'sheet' : 'openings';
+}
+
+function showsCutLines(shapes: readonly Shape[]): boolean {
+  return shapes.length > 0 && shapes.every(({ part }) => part === 'stroke') && outlinesOf(shapes).length > 0;
 }
 
 /** The closed hairlines of a layer. */

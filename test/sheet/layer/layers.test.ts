@@ -47,6 +47,11 @@ const BY_PAINT: Readonly<Record<string, string>> = {
     <path fill="#2f4654" d="M20 10h12v36h-12z"/><path fill="#8fb7b3" d="M60 14h10v8h-10z"/><path fill="#2f4654" d="M80 4h6v50h-6z"/>`,
     ' data-tombolo-layers="by-paint"',
   ),
+  'thin outlines round what they enclose': root(
+    `<path fill="#8fb7b3" stroke="#2f4654" stroke-width=".25" d="M20 20h40v30h-40z"/>
+    <circle fill="#f0b13c" stroke="#2f4654" stroke-width=".25" cx="74" cy="14" r="9"/>`,
+    ' data-tombolo-layers="by-paint"',
+  ),
   'a first colour that comes back on top of the second': root(
     `<path fill="#2f4654" d="M5 5h12v12h-12z"/><path fill="#8fb7b3" d="M20 20h40v30h-40z"/>
     <path fill="#2f4654" d="M30 26h12v30h-12z"/>`,
@@ -117,6 +122,28 @@ test('where no order prints what is drawn, the difference is told', async () => 
   );
   expect(check(text).complete.map(({ check: id }) => id)).toContain('mixed-colours');
   expect(await printsAsDrawn(text)).toBeGreaterThan(1000);
+});
+
+describe('thin lines, where each paint is a layer', () => {
+  const layers = (text: string) =>
+    check(root(text, ' data-tombolo-layers="by-paint"')).sheets.map(({ layer }) => [layer.paint, layer.reading]);
+  const line = (colour: string, width: number) =>
+    `<path fill="none" stroke="${colour}" stroke-width="${width}" d="M10 10h20v20h-20z"/>`;
+  it('are painted beside what is painted', () => {
+    expect(layers(`${WATER}${line('#a33', 0.2)}`)).toEqual([
+      ['#000000', 'openings'],
+      ['#aa3333', 'openings'],
+    ]);
+  });
+  it('show where to cut where there is nothing else', () => {
+    expect(layers(`${line('#36a', 0.1)}${line('#a33', 0.2)}`)).toEqual([
+      ['#3366aa', 'outlines'],
+      ['#aa3333', 'outlines'],
+    ]);
+  });
+  it('make no layer without a width', () => {
+    expect(layers(`${WATER}${line('#a33', 0)}`)).toEqual([['#000000', 'openings']]);
+  });
 });
 
 describe('what is a layer', () => {
