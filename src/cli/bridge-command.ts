@@ -9,6 +9,7 @@ import type { Point } from '../geometry/base/curve-types';
 import { isRefusal, whyNot } from '../report/refusal';
 import { stackOfFile } from '../stack/stack';
 import { fixAtPlace, plainBridgePreview } from './bridge-place';
+import { cutCovered, uncutNotes } from './cut-covered';
 import { EXIT_CODES, Failure } from './failure';
 import { type LoadedReport, ReportLoader, requireLayer, warnOfUnreadable } from './files/load-report';
 import { encodeText, STANDARD_INPUT } from './files/read-input';
@@ -26,6 +27,7 @@ interface BridgeOptions extends ReadingOptions {
   readonly widthOfBridge?: number;
   readonly bridge?: number;
   readonly layer?: string;
+  readonly cutCovered?: boolean;
   readonly align?: 'vertical' | 'none';
   readonly at?: Point;
   readonly moveTo?: Point;
@@ -52,6 +54,11 @@ export function addBridgeCommand(program: Command, host: Host): void {
     .addOption(new Option('--bridge <length>', 'the same, shorter').argParser(parsePositiveLength))
     .option('--layer <name>', 'bridge the islands of this layer alone')
     .addOption(
+      new Option('--cut-covered', 'cut islands away that later layers paint over, instead of bridging them').conflicts(
+        'at',
+      ),
+    )
+    .addOption(
       new Option('--align <direction>', 'vertical: upright bridges wherever one can stand, as in lettering').choices([
         'vertical',
         'none',
@@ -77,6 +84,7 @@ Examples:
   tombolo bridge heron.svg --diff
   tombolo bridge heron.svg --write --width-of-bridge 1.2mm --layer reeds
   tombolo bridge numerals.svg --align vertical
+  tombolo bridge trail.svg --write --cut-covered
   tombolo bridge heron.svg --at 31,18.5 --bridge 1.2mm`;
 
 function placeOption(flags: string, description: string): Option {
@@ -89,13 +97,21 @@ async function runBridge(file: string, options: BridgeOptions, host: Host): Prom
   const loaded = await new ReportLoader(options).file(file);
   requireLayer(loaded.name, stackOfFile(loaded.report.sheets), options.layer);
   warnOfUnreadable(loaded, host);
-  const { text, planned, done, refusals, brings } = options.at
-    ? atPlace(loaded, { ...options, at: options.at })
-    : everyIsland(loaded, options);
-  if (options.plan) host.print(`${JSON.stringify({ version: 1, bridges: planned }, undefined, 2)}\n`);
+  const {
+    text,
+    planned,
+    done,
+    refusals,
+    brings,
+    cutAway,
+    notes = [],
+  } = options.at ? atPlace(loaded, { ...options, at: options.at }) : everyIsland(loaded, options);
+  if (options.plan)
+    host.print(`${JSON.stringify({ version: 1, bridges: planned, ...(cutAway && { cutAway }) }, undefined, 2)}\n`);
   else await writeResult(file, text, loaded, options, host);
   const name = oneLine(loaded.name);
   host.say(`${name}: ${done}`);
+  for (const note of notes) host.say(`${name}: ${oneLine(note)}`);
   for (const finding of brings) host.say(`${name}: brings: ${oneLine(finding)}`);
   for (const refusal of refusals) host.say(`${name}: refused: ${oneLine(refusal)}`);
   if (refusals.length > 0) host.endWith(EXIT_CODES.findings);
@@ -109,11 +125,15 @@ interface Work {
   readonly refusals: readonly string[];
   /** What `tombolo check` will say of the result and did not say before. */
   readonly brings: readonly string[];
+  /** Islands that were cut away instead, where that was asked for. */
+  readonly cutAway?: readonly object[];
+  readonly notes?: readonly string[];
 }
 
 function everyIsland({ report }: LoadedReport, options: BridgeOptions): Work {
   const width = options.widthOfBridge ?? options.bridge;
-  const { text, bridges, plan, refusals, brings } = bridgeIslands(report, {
+  const cut = options.cutCovered ? cutCovered(report, options.layer) : undefined;
+  const { text, bridges, plan, refusals, brings } = bridgeIslands(cut?.report ?? report, {
     ...(options.layer !== undefined && { layer: options.layer }),
     ...(options.align !== undefined && { align: options.align }),
     ...(width !== undefined && { bridgeWidth: width }),
@@ -123,8 +143,12 @@ function everyIsland({ report }: LoadedReport, options: BridgeOptions): Work {
     text,
     planned: plan.map(plainBridge),
     refusals: refusals.map(({ message }) => message),
-    brings: brings.map(({ message }) => message),
-    done: bridges > 0 ? `${count(bridges, 'bridge')} ${done}` : `no bridge ${done}`,
+    brings: [...(cut?.brings ?? []), ...brings.map(({ message }) => message)],
+    done: [cut?.done, bridges > 0 ? `${count(bridges, 'bridge')} ${done}` : `no bridge ${done}`]
+      .filter(Boolean)
+      .join('; '),
+    notes: cut ? cut.notes : uncutNotes(report, options.layer),
+    ...(cut && { cutAway: cut.cutAway }),
   };
 }
 

@@ -42,6 +42,7 @@ export {
   fallsWithout,
   titleOfChange,
 } from './fixes/change-bridge';
+export { type CoveredOutcome, type CutAway, coveredIslands, cutCoveredIslands } from './fixes/cut-covered';
 export {
   candidatesFor,
   type FixesOfFinding,
