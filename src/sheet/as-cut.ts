@@ -4,6 +4,7 @@ import { growBox } from '../geometry/base/ring';
 import { type CachedCluster, resultOf } from '../geometry/boolean/cluster-cache';
 import { complementInBox, offsetByCluster, type PinchSplit, splitAtPinchPointsAgain } from '../geometry/boolean/index';
 import { reuseUnchanged } from '../geometry/polygon/diff';
+import { type HairlineSplit, splitAtHairlines } from './hairlines';
 import { piecesOf } from './pieces';
 import type { Piece, SheetMeasures } from './types';
 
@@ -18,6 +19,8 @@ export interface CutMemory {
   readonly widened: readonly CachedCluster[];
   /** The material as cut, and where it held together by nothing. */
   readonly parted: PinchSplit;
+  /** The same, and where it held together by next to nothing. */
+  readonly held: HairlineSplit;
 }
 
 /**
@@ -35,5 +38,6 @@ export function sheetAsCut(
   // The complement is made anew as a whole: no key tells which of its rings are as they were.
   const cut = kerf > 0 ? reuseUnchanged(complementInBox(resultOf(widened), rim), known?.given ?? []) : material;
   const parted = splitAtPinchPointsAgain(cut, known);
-  return { pieces: piecesOf(parted.result, rim, previous?.pieces), memory: { parted, widened } };
+  const held = splitAtHairlines(parted.result, previous?.memory.held);
+  return { pieces: piecesOf(held.result, rim, previous?.pieces), memory: { parted, held, widened } };
 }

@@ -1,4 +1,5 @@
 import { formatArea, formatMillimetres } from '../../config/values';
+import { LEAST_SHEET } from '../../geometry/base/tolerances';
 import { interpolate } from '../../geometry/base/vector';
 import { buildSegmentIndex, nearestSegment } from '../../geometry/spatial/segment-index';
 import type { Piece, Sheet } from '../../sheet/types';
@@ -63,9 +64,7 @@ function describe(stencil: StackStencil, sheet: Sheet, piece: Piece): FindingDra
 
 function cureOf({ limits }: StackStencil, sheet: Sheet, piece: Piece, cover: IslandCover | undefined): string {
   if (cover) return `Cut it away: ${coverInWords(cover)}.`;
-  return isLeftByKerf(sheet, piece)
-    ? `Its bridge is thinner than the ${formatMillimetres(sheet.kerf)} kerf and burns away.`
-    : `Bridge it (${formatMillimetres(limits.bridge)} or wider) or remove it.`;
+  return lostBridge(sheet, piece) ?? `Bridge it (${formatMillimetres(limits.bridge)} or wider) or remove it.`;
 }
 
 function detailOf({ limits }: StackStencil, cover: IslandCover | undefined): string {
@@ -83,11 +82,14 @@ function detailOf({ limits }: StackStencil, cover: IslandCover | undefined): str
   );
 }
 
-/** Whether it has bridges as drawn, which the tool takes away: they are narrower than the kerf. */
-function isLeftByKerf({ kerf, thinMaterial }: Sheet, { polygon }: Piece): boolean {
-  if (kerf <= 0) return false;
-  const lost = thinMaterial.filter(({ kind, cutWidth }) => kind === 'neck' && cutWidth <= 0);
-  if (lost.length === 0) return false;
+/** What becomes of the bridges that it has as drawn, where the tool takes them, or next to all of them. */
+function lostBridge({ kerf, thinMaterial }: Sheet, { polygon }: Piece): string | undefined {
+  const lost = thinMaterial.filter(({ kind, cutWidth }) => kind === 'neck' && cutWidth < LEAST_SHEET);
+  if (lost.length === 0) return undefined;
   const edges = buildSegmentIndex([polygon]);
-  return lost.some(({ from, to, length }) => nearestSegment(edges, interpolate(from, to, 0.5), length + kerf));
+  const own = lost.filter(({ from, to, length }) => nearestSegment(edges, interpolate(from, to, 0.5), length + kerf));
+  if (own.length === 0) return undefined;
+  return own.every(({ cutWidth }) => cutWidth <= 0)
+    ? `Its bridge is thinner than the ${formatMillimetres(kerf)} kerf and burns away.`
+    : `What joins it is under ${formatMillimetres(LEAST_SHEET)} wide and cannot be cut.`;
 }

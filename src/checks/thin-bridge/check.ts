@@ -1,6 +1,11 @@
 import { formatArea, formatMillimetres } from '../../config/values';
 import type { Point } from '../../geometry/base/curve-types';
-import { WRITTEN_STEP } from '../../geometry/base/tolerances';
+import { boxesTouch, distanceToEdge, growBox } from '../../geometry/base/ring';
+import { LEAST_SHEET, WRITTEN_STEP } from '../../geometry/base/tolerances';
+import { interpolate } from '../../geometry/base/vector';
+import { boxOfPolygon, clipToBox } from '../../geometry/boolean/index';
+import { courseOf } from '../../sheet/cut-lines/course';
+import { type DoubledLine, doubledLinesOf } from '../../sheet/cut-lines/index';
 import type { ThinPlace } from '../../sheet/thin-places';
 import type { Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
@@ -30,7 +35,7 @@ export const thinBridge: Check = {
   *run(stencil) {
     for (const sheet of stencil.sheets) {
       for (const part of sheet.thinMaterial) {
-        if (part.kind === 'neck' && part.cutWidth > 0 && !endsAtBorder(sheet, part))
+        if (part.kind === 'neck' && part.cutWidth > 0 && !endsAtBorder(sheet, part) && !isHairline(sheet, part))
           yield describe(stencil, sheet, part);
       }
     }
@@ -53,6 +58,24 @@ function describe(stencil: Stencil, sheet: Sheet, part: ThinPlace): FindingDraft
 
 function held({ holds }: ThinPlace): string {
   return holds ? ` It alone holds a piece of ${formatArea(holds.area)}, which would fall out with it.` : '';
+}
+
+/**
+ * What is too narrow to be cut at all is no bridge: the piece that it does not hold is told as an island, and of two
+ * openings that it does not part it is told that they are one. The rest is told as a bridge.
+ */
+function isHairline(sheet: Sheet, { cutWidth, from, to }: ThinPlace): boolean {
+  if (cutWidth >= LEAST_SHEET) return false;
+  const middle = interpolate(from, to, 0.5);
+  const around = growBox({ minX: middle.x, minY: middle.y, maxX: middle.x, maxY: middle.y }, LEAST_SHEET);
+  const near = sheet.pieces.filter(
+    ({ polygon }) => boxesTouch(boxOfPolygon(polygon), around) && clipToBox([polygon], around).length > 0,
+  );
+  return near.length > 1 || doubledLinesOf(sheet.layer).some((doubled) => isCourseNear(doubled, middle));
+}
+
+function isCourseNear(doubled: DoubledLine, { x, y }: Point): boolean {
+  return courseOf(doubled).some(({ ax, ay, bx, by }) => distanceToEdge(x, y, ax, ay, bx, by) <= LEAST_SHEET);
 }
 
 /** A web between an opening and the sheet's edge is the business of `edge-opening`. */

@@ -19,6 +19,7 @@
  * | NECK_MARGIN | 0.006 | 4 ON_CURVE | thin parts, sides of bridges |
  * | MEANT_TO_MEET | 0.005 | DRAWN_ALIKE / 2 | cracks, hairlines, colours that only touch |
  * | NEAR_EDGE | 0.02 | 2 DRAWN_ALIKE | places on the sheet and the text that drew them; chains of open lines |
+ * | LEAST_SHEET | 0.02 | 2 DRAWN_ALIKE | pieces: a strip of sheet that is narrower as cut holds nothing |
  * | PLAINLY_BESIDE | 0.05 | 5 DRAWN_ALIKE | points that are looked at beside an edge |
  * | SAME_FINDING | 0.5 | 50 DRAWN_ALIKE | findings before and after an edit |
  *
@@ -75,6 +76,12 @@ export const MEANT_TO_MEET = DRAWN_ALIKE / 2;
 
 /** Two things that are drawn alike, each in its own way. */
 export const NEAR_EDGE = 2 * DRAWN_ALIKE;
+
+/**
+ * The least sheet that can be cut. A tool takes its kerf first; of what is narrower than this after it, or where the files
+ * allow for the kerf, nothing is left standing by any beam or blade: it is less than both sides of a cut may be off.
+ */
+export const LEAST_SHEET = 2 * DRAWN_ALIKE;
 
 /** What lies so far from an edge is not on it by any error above, and still within the thinnest material. */
 export const PLAINLY_BESIDE = 5 * DRAWN_ALIKE;

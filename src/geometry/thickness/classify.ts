@@ -72,7 +72,7 @@ function describeNeck(
 }
 
 function describeSpur({ thin, limit, leastReach }: PartSearch, chain: number): ThinPart | undefined {
-  const reach = reachOfSpur(thin, chain);
+  const { reach, end } = reachOfSpur(thin, chain);
   if (reach <= leastReach) return undefined;
   const chord = chordOfSpur(thin, chain);
   if (lengthOfChord(chord) >= limit) return undefined;
@@ -81,6 +81,7 @@ function describeSpur({ thin, limit, leastReach }: PartSearch, chain: number): T
     ...measurePart(thin, 'tip', chord),
     length,
     reach,
+    end,
     sides: 1,
     extent: extentOfChain(thin, chain),
     holds: undefined,

@@ -9,9 +9,10 @@ import { type Chord, type EdgePlace, edgePlace, isClear, isPreferred, lengthOfCh
 import { isEdge, squareToEdge } from './tangent-disc';
 import { intervalAt, portalsOf, type ThinBoundary, visitIntervals } from './thin-boundary';
 
-/** mm: how far the boundary along the chain goes beyond the last disc that fits. */
-export function reachOfSpur(thin: ThinBoundary, chain: number): number {
-  return farthestOf(thin, chain, lastDisc(thin, chain)).distance - thin.radius;
+/** How far the boundary along the chain goes beyond the last disc that fits, in mm, and where it is farthest from that. */
+export function reachOfSpur(thin: ThinBoundary, chain: number): { readonly reach: number; readonly end: Point } {
+  const { distance, at } = farthestOf(thin, chain, lastDisc(thin, chain));
+  return { reach: distance - thin.radius, end: at };
 }
 
 /**
@@ -85,14 +86,15 @@ function visitVertices(thin: ThinBoundary, chain: number, visit: (vertex: number
   });
 }
 
-function farthestOf(thin: ThinBoundary, chain: number, centre: Point): { distance: number; order: number } {
+function farthestOf(thin: ThinBoundary, chain: number, centre: Point): { distance: number; order: number; at: Point } {
   const { x, y } = thin.boundary.outline;
-  const farthest = { distance: thin.radius, order: 0 };
+  const farthest = { distance: thin.radius, order: 0, at: centre };
   visitVertices(thin, chain, (vertex, order) => {
     const distance = Math.hypot(defined(x[vertex]) - centre.x, defined(y[vertex]) - centre.y);
     if (distance <= farthest.distance) return;
     farthest.distance = distance;
     farthest.order = order;
+    farthest.at = { x: defined(x[vertex]), y: defined(y[vertex]) };
   });
   return farthest;
 }

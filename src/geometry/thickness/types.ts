@@ -20,6 +20,8 @@ export interface ThinPart {
   readonly length: number;
   /** mm: for tips, how far the part reaches beyond the last disc of the asked width that fits; else 0. */
   readonly reach: number;
+  /** For tips: the place that lies farthest beyond that disc. */
+  readonly end?: Point;
   /**
    * How many stretches of boundary face each other in it: one for tips, which it goes round; two for a plain neck, more
    * where several meet in one part; for `whole`, the polygon's rings.

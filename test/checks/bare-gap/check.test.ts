@@ -63,6 +63,44 @@ describe('bare-gap', () => {
         ),
       );
     expect(wedge(60)).toMatchObject([{ layer: 'a' }]);
+    // At 2.1° it is the point of an angle; at its length it would be a crack only below 1.4°.
     expect(wedge(8)).toEqual([]);
+  });
+
+  describe('in a crack that one end closes', () => {
+    /** Two squares, a crack of that width between them, and a third colour over its right end. */
+    const crack = (width: number, third: string, move = '') =>
+      sheetOf(
+        `<g id="a" transform="${move}"><rect x="10" y="10" width="10" height="10"/></g>` +
+          `<g id="b" transform="${move}"><rect x="10" y="${20 + width}" width="10" height="10"/></g>` +
+          `<g id="c" transform="${move}">${third}</g>`,
+      );
+    const OVER_ITS_END = '<rect x="19" y="18" width="6" height="6"/>';
+
+    it.each(['', 'rotate(90) translate(0 -60)', 'scale(-1 1) translate(-60 0)', 'rotate(33) translate(20 -10)'])(
+      'is told as one open at both ends is, moved by "%s"',
+      (move) => {
+        const far = '<rect x="40" y="18" width="6" height="6"/>';
+        for (const width of [0.025, 0.1, 0.4]) {
+          const measure = `${width.toFixed(2).replace('0.03', '0.02')} mm`;
+          expect(gaps(crack(width, far, move))).toHaveLength(1);
+          const [closed, ...others] = gaps(crack(width, OVER_ITS_END, move));
+          expect(others).toEqual([]);
+          expect(Number.parseFloat(closed?.measure ?? '')).toBeCloseTo(Number.parseFloat(measure), 1);
+          expect(closed?.layer).toBe('a');
+        }
+      },
+    );
+
+    it('is told where two colours touch in a point beside it', () => {
+      const wedge = (rise: number) =>
+        gaps(
+          sheetOf(`<g id="a"><path d="M10 10H20V20H10Z"/></g><g id="b"><path d="M10 20L20 ${20 + rise}V30H10Z"/></g>`),
+        );
+      expect(wedge(0.1)).toMatchObject([{ layer: 'a' }]);
+      expect(wedge(0.2)).toMatchObject([{ layer: 'a' }]);
+      // An angle that is seen as one.
+      expect(wedge(0.4)).toEqual([]);
+    });
   });
 });

@@ -51,6 +51,18 @@ describe('floating-island', () => {
     expect(islands(sheetOf(ONE_PATH))[0]?.message).not.toContain('kerf');
   });
 
+  it.each([0.0002, 0.0043, 0.019])('finds what only a hair of %d mm holds, and says so once', (hair) => {
+    const held = sheetOf(`<path d="M${30 + hair / 2} 20V30H40V50H20V30H${30 - hair / 2}V20H10V60H50V20Z"/>`);
+    const [island, ...others] = islands(held);
+    expect(others).toEqual([]);
+    expect(island?.message).toMatch(
+      // Contact of no width is none.
+      hair < 0.001 ? /^Island.*fall out\. Bridge it/ : /^Island.*fall out\. What joins it is under 0\.02 mm wide/,
+    );
+    expect(Number.parseFloat(island?.measure ?? '')).toBeCloseTo(400, 0);
+    expect(findingsOf('thin-bridge', held)).toEqual([]);
+  });
+
   it('leaves a tied piece, and a plain opening, in peace', () => {
     expect(
       islands(sheetOf('<path d="M32 20V30H40V50H20V30H28V20H10V60H50V20Z"/><circle cx="80" cy="80" r="9"/>')),

@@ -1,19 +1,17 @@
 /** How far faults of a sheet reach: what is compared of them before and after a change. Sheet mm. */
 
 import type { Finding, Subject } from '../../../checks/finding';
-import type { Matrix, Point } from '../../../geometry/base/curve-types';
+import type { Matrix } from '../../../geometry/base/curve-types';
 import { apply, IDENTITY, maxScale } from '../../../geometry/base/matrix';
 import type { Box, Region, Ring } from '../../../geometry/base/polygon-types';
 import { forEachEdge, growBox, polygonOfBox, ringsOf } from '../../../geometry/base/ring';
 import { NEAR_EDGE, SAME_FINDING } from '../../../geometry/base/tolerances';
 import { areaOf } from '../../../geometry/boolean/index';
-import type { SharedPiece } from '../../../geometry/curve/coincident';
-import { pointAt } from '../../../geometry/curve/index';
 import { thinWithin } from '../../../geometry/polygon/thin-within';
 import { transformRegion } from '../../../geometry/polygon/transform';
 import { lobeOf } from '../../../geometry/protrusion/lobe';
 import type { Segment } from '../../../geometry/spatial/segment-distance';
-import type { CutLine } from '../../../sheet/cut-lines/index';
+import { courseOf } from '../../../sheet/cut-lines/course';
 import type { ThinPlace } from '../../../sheet/thin-places';
 import type { Sheet } from '../../../sheet/types';
 import { thinGround } from './thin-ground';
@@ -61,14 +59,8 @@ export function extentOf({ subject, measure }: Finding): Extent | undefined {
     }
     case 'gap':
       return gapExtent(subject, measure?.limit ?? 0);
-    case 'doubled': {
-      const { stretch, first } = subject.doubled;
-      return {
-        place: { kind: 'course', segments: segmentsAlong(first, stretch.pieces) },
-        ...depth,
-        mayReach: 'anywhere',
-      };
-    }
+    case 'doubled':
+      return { place: { kind: 'course', segments: courseOf(subject.doubled) }, ...depth, mayReach: 'anywhere' };
     default:
       return undefined;
   }
@@ -86,21 +78,6 @@ function segmentsOfRing(ring: Ring): Segment[] {
   const segments: Segment[] = [];
   forEachEdge(ring, (ax, ay, bx, by) => segments.push({ ax, ay, bx, by }));
   return segments;
-}
-
-/** In each stretch of a curve, so many steps. */
-const STEPS = 8;
-
-function segmentsAlong({ curves }: CutLine, pieces: readonly SharedPiece[]): Segment[] {
-  return pieces.flatMap(({ curve, from, to }) => {
-    const own = curves[curve];
-    if (!own) return [];
-    const points = Array.from({ length: STEPS + 1 }, (_, i) => pointAt(own, from + (i / STEPS) * (to - from)));
-    return points.slice(1).map(({ x, y }, i) => {
-      const before = points[i] as Point;
-      return { ax: before.x, ay: before.y, bx: x, by: y };
-    });
-  });
 }
 
 function area(region: Region): Place {
