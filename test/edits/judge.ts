@@ -1,10 +1,14 @@
 /** What must hold after bridging, judged by the engine's own check and by an independent renderer. */
+
+import type { Finding } from '../../src/checks/finding';
 import { changedRegion, stripsFor } from '../../src/edits/bridge/cut';
 import { depthInStrip, polygonOf, type Strip, widenStrip } from '../../src/edits/strip/strip';
 import { bridgeIslands, check, type Report, type Sheet } from '../../src/engine/index';
-import type { Region } from '../../src/geometry/base/polygon-types';
+import type { Point } from '../../src/geometry/base/curve-types';
+import type { Box, Region } from '../../src/geometry/base/polygon-types';
+import { boxContainsBox, growBox } from '../../src/geometry/base/ring';
 import { dot, interpolate, subtract, vectorLength } from '../../src/geometry/base/vector';
-import { intersection } from '../../src/geometry/boolean/index';
+import { boxOfPolygon, difference, intersection, offset } from '../../src/geometry/boolean/index';
 import { findThinParts } from '../../src/geometry/thickness/index';
 import type { ThinPart } from '../../src/geometry/thickness/types';
 import { type Raster, rasterIslands, rasterise } from '../outside/raster';
@@ -125,14 +129,37 @@ function newFindings(before: Report, after: Report): string[] {
     complete.filter(({ check: id, severity }) => id === wanted && severity !== 'info' && severity !== 'hint').length;
   const ids = new Set(after.complete.map(({ check: id }) => id));
   const harmless = ['edge-opening', 'loose-tongue'];
-  // A slot that a bridge parts is two, and no longer than it was.
-  const slots = ({ complete }: Report): number =>
-    complete
-      .filter(({ check: id }) => id === 'narrow-opening')
-      .reduce((sum, { subject }) => sum + (subject?.kind === 'thin' ? subject.part.length : 0), 0);
-  const isParted = (id: string) => id === 'narrow-opening' && slots(after) <= slots(before);
+  const isParted = (id: string) => THIN_OPENINGS.has(id) && newThinOpenings(before, after).length === 0;
   const more = [...ids].filter((id) => !harmless.includes(id) && count(after, id) > count(before, id) && !isParted(id));
   return more.map((id) => `a new ${id}`);
+}
+
+const THIN_OPENINGS = new Set(['narrow-opening', 'small-opening']);
+/** mm: how far a thin opening may be told from where openings were thin, and how far what is thin may reach beyond. */
+const NEAR = 0.35;
+const BESIDE = 0.1;
+/** mm²: more than the corner of a bridge makes thin. */
+const CORNER = 0.03;
+
+/** What is told of thin openings where, by offsets, openings were wide enough: one that a bridge parts was thin before. */
+function newThinOpenings(before: Report, after: Report): Finding[] {
+  return after.complete.filter(({ check: id, layerId, at, measure }) => {
+    if (!THIN_OPENINGS.has(id) || !at) return false;
+    const [old, now] = [before, after].map(({ sheets }) => sheets.find(({ layer }) => layer.id === layerId));
+    if (!old || !now) return true;
+    const limit = measure?.limit ?? 0;
+    const spot = thinOf(now.openings, limit).filter((polygon) =>
+      boxContainsBox(growBox(boxOfPolygon(polygon), NEAR), boxAt(at)),
+    );
+    return areaOfRegion(difference(spot, offset(thinOf(old.openings, limit), BESIDE))) > CORNER;
+  });
+}
+
+const boxAt = ({ x, y }: Point): Box => ({ minX: x, minY: y, maxX: x, maxY: y });
+
+/** What no disc as wide as the limit covers. */
+function thinOf(openings: Region, limit: number): Region {
+  return difference(openings, offset(offset(openings, -limit / 2, 'round'), limit / 2, 'round'));
 }
 
 /** Pixels that differ farther than one pixel from all that may change. */
