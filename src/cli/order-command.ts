@@ -132,7 +132,7 @@ function textOf(path: string, best: SprayOrder, layers: readonly string[]): stri
     return `  ${place + 1}  ${oneLine(layers[number] ?? '')}${was}`;
   });
   const covered = islands - after;
-  const rest = covered > 0 ? [`  ${count(covered, 'island')} can be removed: later paint covers the place.`] : [];
+  const rest = covered > 0 ? [`  ${count(covered, 'island')} can be cut away: later paint covers the place.`] : [];
   const head =
     moved.length === 0
       ? `the spray order is the best already: ${count(after, 'island')} to bridge`

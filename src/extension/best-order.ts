@@ -16,7 +16,7 @@ export async function offerBestOrder(uri: vscode.Uri, client: ServerClient): Pro
   else if ('refusal' in best.change) void window.showWarningMessage(`${gain(best)} ${best.change.refusal}`);
   else {
     const reorder = l10n.t('Reorder Layers');
-    const chosen = await window.showInformationMessage(`${gain(best)} ${orderOf(best)}`, reorder);
+    const chosen = await window.showInformationMessage(gain(best), { modal: true, detail: orderOf(best) }, reorder);
     if (chosen === reorder) await applyBestOrder(client, uri, best.version);
   }
 }
@@ -46,5 +46,9 @@ function gain({ before, after }: BestOrder): string {
 }
 
 function orderOf({ order }: BestOrder): string {
-  return l10n.t('Best order: {0}.', order.map(({ name }) => name).join(', '));
+  const lines = order.map(({ name, now }, place) => {
+    return now === undefined ? `${place + 1}. ${name}` : l10n.t('{0}. {1} (now {2})', place + 1, name, now);
+  });
+  const rest = l10n.t('Later paint covers the others: cut them away, and the print stays the same.');
+  return [...lines, '', rest].join('\n');
 }

@@ -85,7 +85,8 @@ export interface BestOrder extends VersionOf {
 
 export interface OrderedLayer {
   readonly name: string;
-  readonly moved: boolean;
+  /** Where it is now, counted from 1; undefined where it stays between its neighbours. */
+  readonly now: number | undefined;
 }
 
 /** Of the document that was asked about. */

@@ -42,7 +42,7 @@ describe('tombolo order', () => {
       stdout:
         'late.svg: 0 islands to bridge in the best spray order, 1 as it is now\n' +
         '  1  post\n  2  marsh\n  3  sun (was 2)\n' +
-        '  1 island can be removed: later paint covers the place.\n',
+        '  1 island can be cut away: later paint covers the place.\n',
     });
     expect(await read('late.svg')).toBe(LATE);
   });
@@ -53,7 +53,7 @@ describe('tombolo order', () => {
       code: 0,
       stdout:
         'best.svg: the spray order is the best already: 0 islands to bridge\n' +
-        '  1 island can be removed: later paint covers the place.\n',
+        '  1 island can be cut away: later paint covers the place.\n',
     });
     expect(await read('best.svg')).toBe(BEST);
   });

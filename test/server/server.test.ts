@@ -257,7 +257,7 @@ describe('what only the editor asks', () => {
   });
 
   it('of documents it does not know it says so', async () => {
-    for (const method of ['stack', 'begin', 'bridgeIslands', 'wrapPaths', 'checkAgain']) {
+    for (const method of ['stack', 'begin', 'bridgeIslands', 'bestOrder', 'wrapPaths', 'checkAgain']) {
       expect(await server.connection.sendRequest(`tombolo/${method}`, { uri: server.uri('none.svg') })).toBeNull();
     }
   });

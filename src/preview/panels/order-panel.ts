@@ -99,9 +99,9 @@ export class OrderPanel {
       this.list,
       best?.order ?? [],
       () => html('li'),
-      (item, { name, moved }) => {
-        setText(item, name);
-        item.classList.toggle('moves', moved);
+      (item, { name, now }) => {
+        setText(item, now === undefined ? name : `${name} (now ${now})`);
+        item.classList.toggle('moves', now !== undefined);
       },
     );
   }
@@ -119,5 +119,5 @@ function whyNot({ layers }: PreviewStack, answer: BestOrderAnswer | undefined): 
 }
 
 function gainOf({ before, after }: BestOrder): string {
-  return `${count(after, 'island')} to bridge in this order, ${before} as it is now. Later paint covers the others, so they can be removed; the print stays the same.`;
+  return `${count(after, 'island')} to bridge in this order, ${before} as it is now. Later paint covers the others: cut them away, and the print stays the same.`;
 }

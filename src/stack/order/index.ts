@@ -5,6 +5,8 @@ import type { Region } from '../../geometry/base/polygon-types';
 import { boxContainsBox, growBox } from '../../geometry/base/ring';
 import { DRAWN_ALIKE } from '../../geometry/base/tolerances';
 import { boxOfPolygon, offset } from '../../geometry/boolean/index';
+import { endsAtEdge } from '../../sheet/sheet-edge';
+import type { Piece, Sheet } from '../../sheet/types';
 import { openingsAsCut } from '../openings-as-cut';
 import { registrationMarks } from '../registration-marks';
 import type { StackLayer } from '../stack';
@@ -55,7 +57,7 @@ export function fewestIslands(layers: readonly StackLayer[], { slip, lightOverDa
   const after = layersAfter(stack, slip);
   const painted = stack.map((layer) => layer.painted);
   const left = layers.map(({ sheet }, layer) => {
-    const islands = sheet.pieces.filter(({ island }) => island).map(({ polygon }) => polygon);
+    const islands = islandsOf(sheet).map(({ polygon }) => polygon);
     return islandsLeft(islands, painted, mayFollow(after, layer), slip);
   });
   const lighter = lighterOver(stack, layers, slip);
@@ -72,6 +74,11 @@ export function fewestIslands(layers: readonly StackLayer[], { slip, lightOverDa
     before: costOf(present, islands),
     after: costOf(order, islands),
   };
+}
+
+/** Without what only comes loose as the sheet has no margin there. */
+function islandsOf(sheet: Sheet): Piece[] {
+  return sheet.pieces.filter((piece) => piece.island && !endsAtEdge(sheet, piece));
 }
 
 function paintedLayer({ sheet }: StackLayer): PaintedLayer {
@@ -94,7 +101,7 @@ function mayFollow(after: readonly number[], layer: number): number {
 function lighterOver(stack: readonly PaintedLayer[], layers: readonly StackLayer[], slip: number): number[] {
   const lightness = stack.map(({ paint }) => lightnessOf(paint));
   return stack.map(({ painted }, dark) => {
-    const islands = defined(layers[dark]).sheet.pieces.filter(({ island }) => island);
+    const islands = islandsOf(defined(layers[dark]).sheet);
     const whole: Region = [...painted, ...islands.map(({ polygon }) => polygon)];
     return stack.reduce((set, light, other) => {
       const isLighter = defined(lightness[other]) > defined(lightness[dark]);

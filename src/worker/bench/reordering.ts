@@ -38,7 +38,10 @@ export function bestOrder(checked: CheckedDocument, openConfig?: OpenConfig): Be
     islands,
     before,
     after,
-    order: order.map((layer) => ({ name: layers[layer]?.sheet.layer.name ?? '', moved: moved.includes(layer) })),
+    order: order.map((layer) => ({
+      name: layers[layer]?.sheet.layer.name ?? '',
+      now: moved.includes(layer) ? layer + 1 : undefined,
+    })),
     change: moved.length === 0 ? undefined : inOrder(checked, order, moved, openConfig),
   };
 }

@@ -72,7 +72,7 @@ describe('the order with the fewest islands', () => {
     await find().focus();
     await workbench.page.keyboard.press('Enter');
     await expect.poll(told, { timeout: 15_000 }).toMatch(/^0 islands to bridge in this order, 3 as it is now\./);
-    expect(await inBench('.best-order li').allTextContents()).toEqual(['sky', 'sun', 'marsh', 'reeds']);
+    expect(await inBench('.best-order li').allTextContents()).toEqual(['sky', 'sun (now 1)', 'marsh', 'reeds (now 3)']);
     await workbench.shot('layers-3-fewest-islands');
     // The focus is on the button that makes it.
     await workbench.page.keyboard.press('Enter');
@@ -85,6 +85,21 @@ describe('the order with the fewest islands', () => {
     await workbench.page.locator('.editor-instance .view-lines').first().click();
     await workbench.save();
     expect(workbench.onDisk('late.svg')).toBe(LATE);
+  });
+
+  it('is offered by the command too', async () => {
+    await workbench.command('Tombolo: Fewest Islands…');
+    const message = workbench.page.locator('.monaco-dialog-box');
+    await expect
+      .poll(() => message.textContent(), { timeout: 15_000 })
+      .toMatch(/0 islands .*1\. sky\s*2\. sun \(now 1\)/s);
+    await workbench.shot('layers-5-command');
+    await message.getByRole('button', { name: 'Reorder Layers' }).click();
+    await expect.poll(names, { timeout: 15_000 }).toEqual(['sky', 'sun', 'marsh', 'reeds']);
+    await workbench.page.locator('.editor-instance .view-lines').first().click();
+    await workbench.page.keyboard.press('Control+Z');
+    await expect.poll(names, { timeout: 15_000 }).toEqual(['sun', 'sky', 'reeds', 'marsh']);
+    await workbench.save();
   });
 
   it('is nothing to look for in a file of one layer', async () => {

@@ -4,7 +4,7 @@ import { translation } from '../../../src/geometry/base/matrix';
 import type { Reordering } from '../../../src/protocol/views';
 import { layerId } from '../../../src/sheet/layer/layer-id';
 import { previewStackOf } from '../../../src/worker/bench/preview-model';
-import { reordering } from '../../../src/worker/bench/reordering';
+import { bestOrder, reordering } from '../../../src/worker/bench/reordering';
 import { necksOfLayer, SlipRequests } from '../../../src/worker/bench/slip-requests';
 import { CheckedDocument } from '../../../src/worker/documents/checked-document';
 import { CheckedProject } from '../../../src/worker/documents/checked-project';
@@ -59,6 +59,24 @@ describe('another order', () => {
     expect(refusal(reordering(alone, { version: 2, layer: layerId('', 0), to: layerId('', 1) }))).toMatch(
       /has changed/,
     );
+  });
+
+  it('with the fewest islands comes with its counts, and with the edits that make it', () => {
+    const ring = '<g id="ring" fill="#224433"><path fill-rule="evenodd" d="M10 5h20v20h-20z M15 10v10h10v-10z"/></g>';
+    const late = svg(`<g id="sun" fill="#ffdd55"><path d="M15 10h10v10h-10z"/></g>\n${ring}`);
+    const best = bestOrder(CheckedDocument.check(opened(uri, late), undefined));
+    expect(best).toMatchObject({ version: 3, islands: 1, before: 1, after: 0, change: { uri, version: 3 } });
+    if ('refusal' in best || !best.change || 'refusal' in best.change) throw new Error('no change');
+    expect(best.order.map(({ name }) => name)).toEqual(['ring', 'sun']);
+    const settled = bestOrder(CheckedDocument.check(opened(uri, applyEdits(late, best.change.edits), 4), undefined));
+    expect(settled).toMatchObject({ version: 4, islands: 1, before: 0, after: 0, change: undefined });
+  });
+
+  it('with the fewest islands is not looked for among too many layers', () => {
+    const many = Array.from({ length: 17 }, (_, i) => `<g id="l${i}"><rect x="${3 * i}" width="2" height="2"/></g>`);
+    expect(bestOrder(CheckedDocument.check(opened(uri, svg(many.join(''))), undefined))).toMatchObject({
+      refusal: 'This stack has 17 layers; the best order is only found for up to 16.',
+    });
   });
 
   describe('of a project', () => {
