@@ -1,8 +1,11 @@
+import type { Region } from '../../geometry/base/polygon-types';
 import { boxContainsBox, growBox } from '../../geometry/base/ring';
 import { DRAWN_ALIKE } from '../../geometry/base/tolerances';
-import { boxOfPolygon } from '../../geometry/boolean/index';
+import { boxOfPolygon, intersection, union } from '../../geometry/boolean/index';
+import type { Sheet } from '../../sheet/types';
 import { registrationMarks } from '../../stack/registration-marks';
-import type { StackCheck } from '../check';
+import type { StackCheck, Stencil } from '../check';
+import { takenApart } from '../paint-conflicts';
 import { contourSpan, inLayer } from '../places';
 import { ownLayers } from '../stack-places';
 
@@ -31,9 +34,12 @@ export const hiddenOpening: StackCheck = {
         .filter(({ layer }) => layer === number)
         .flatMap(({ opening }) => sheet.openings[opening] ?? []);
       const marks = own.length > 0 ? registrationMarks(sheet.layer) : [];
+      const meant = own.length > 0 ? meantToShow(stencil, sheet) : [];
       for (const polygon of own) {
         // Marks are cut in every sheet, one over the other.
         if (marks.some(({ box }) => boxContainsBox(growBox(box, BESIDE), boxOfPolygon(polygon)))) continue;
+        // The drawing shows it: mixed-colours tells what hides it.
+        if (intersection([polygon], meant).length > 0) continue;
         yield {
           message: 'Opening completely covered by later colours. Remove it, unless it is an undercoat.',
           detail: 'Nothing that is sprayed through it is seen, and cutting it costs time and strength of the sheet.',
@@ -47,3 +53,10 @@ export const hiddenOpening: StackCheck = {
     }
   },
 };
+
+/** What the drawing shows of a colour that was taken apart from it, though the order of spraying covers it. */
+function meantToShow(stencil: Stencil, sheet: Sheet): Region {
+  const part = takenApart(stencil).find(({ sheets }) => sheets.includes(sheet));
+  const own = part?.order.conflicts.filter(({ covered }) => covered === sheet.layer.paint);
+  return union((own ?? []).map(({ region }) => region));
+}

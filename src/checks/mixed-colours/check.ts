@@ -4,11 +4,12 @@ import { pointInside } from '../../geometry/base/point-inside';
 import type { Region } from '../../geometry/base/polygon-types';
 import { DRAWN_ALIKE } from '../../geometry/base/tolerances';
 import { areaOf } from '../../geometry/boolean/index';
-import { colourOf, type PaintConflict, paintOrder } from '../../sheet/layer/paint-order';
+import { colourOf, type PaintConflict } from '../../sheet/layer/paint-order';
 import { shapeRegion } from '../../sheet/layer/shape-region';
 import type { Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
 import type { FindingDraft } from '../finding';
+import { takenApart } from '../paint-conflicts';
 import { inLayer, layerSpan } from '../places';
 
 /** mm²: a colour that covers less was never meant to be sprayed. */
@@ -74,32 +75,22 @@ function firstOfEach(shapes: readonly Shape[]): Map<string, Shape> {
 
 /** Where colours that were taken apart would print in another order than they are drawn. */
 function* conflictsIn(stencil: Stencil): Iterable<FindingDraft> {
-  const taken = new Map<Sheet['layer']['element'], Sheet[]>();
-  for (const sheet of stencil.sheets.filter(({ layer }) => layer.byPaint)) {
-    const sheets = taken.get(sheet.layer.element);
-    if (sheets) sheets.push(sheet);
-    else taken.set(sheet.layer.element, [sheet]);
-  }
-  for (const sheets of taken.values()) {
-    const own = new Set(sheets.flatMap(({ layer }) => layer.shapes));
-    const { conflicts, unsorted } = paintOrder(stencil.drawing.shapes.filter((shape) => own.has(shape)));
+  for (const { sheets, order } of takenApart(stencil)) {
     const [first] = sheets;
-    if (unsorted && first) yield describeUnsorted(stencil, first);
-    for (const places of byPair(conflicts)) {
+    if (order.unsorted && first) yield describeUnsorted(stencil, first);
+    for (const places of byColour(order.conflicts)) {
       const sheet = sheets.find(({ layer }) => layer.paint === places[0]?.covered);
       if (sheet) yield describeConflict(sheet, places);
     }
   }
 }
 
-/** Of each two colours together, the largest place first. */
-function byPair(conflicts: readonly PaintConflict[]): PaintConflict[][] {
-  const pairs = new Map<string, PaintConflict[]>();
-  for (const conflict of conflicts) {
-    const key = `${conflict.covered} ${conflict.over}`;
-    pairs.set(key, [...(pairs.get(key) ?? []), conflict]);
-  }
-  return [...pairs.values()].map((places) => places.sort((a, b) => areaOfAll(b.region) - areaOfAll(a.region)));
+/** Of each colour that is covered together, the largest place first: it is one coat that comes too early. */
+function byColour(conflicts: readonly PaintConflict[]): PaintConflict[][] {
+  const largestFirst = [...conflicts].sort((a, b) => areaOfAll(b.region) - areaOfAll(a.region));
+  const colours = new Map<string, PaintConflict[]>(conflicts.map(({ covered }) => [covered, []]));
+  for (const conflict of largestFirst) colours.get(conflict.covered)?.push(conflict);
+  return [...colours.values()];
 }
 
 function areaOfAll(region: Region): number {
@@ -128,7 +119,7 @@ function describeConflict(sheet: Sheet, places: readonly PaintConflict[]): Findi
     ...inLayer(sheet),
     ...placeIn(region),
     related: others.slice(0, LISTED).map((other) => ({
-      message: `${covered} is covered here as well`,
+      message: `${covered} is covered by ${other.over} here as well`,
       span: other.shape.element.nameSpan,
       ...placeIn(other.region),
     })),

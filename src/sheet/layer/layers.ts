@@ -81,7 +81,7 @@ export function splitAsStated(part: Part): Part[] {
 function splitByPaint({ element, shapes, name }: Part, named: boolean): Part[] {
   const painted = !shapes.every(isHairline);
   // Beside what is painted, a line without a width shows nothing.
-  const drawn = painted ? shapes.filter(({ strokeWidth }) => strokeWidth !== 0) : shapes;
+  const drawn = painted && shapes.some(isWithoutWidth) ? shapes.filter((shape) => !isWithoutWidth(shape)) : shapes;
   const { colours } = paintOrder(drawn);
   return colours.map((colour) => ({
     element,
@@ -90,6 +90,10 @@ function splitByPaint({ element, shapes, name }: Part, named: boolean): Part[] {
     byPaint: true,
     ...(painted && { painted }),
   }));
+}
+
+function isWithoutWidth({ strokeWidth }: Shape): boolean {
+  return strokeWidth === 0;
 }
 
 /** The shapes by the child of a container that they stand in; those that stand in no group of it are together. */

@@ -2,6 +2,7 @@
 import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
 import type { Shape } from '../../drawing/types';
+import { memoizeByIdentity } from '../../geometry/base/derived-facts';
 import type { Region } from '../../geometry/base/polygon-types';
 import { boxesTouch, joinBoxes } from '../../geometry/base/ring';
 import { DRAWN_ALIKE } from '../../geometry/base/tolerances';
@@ -49,7 +50,7 @@ export function colourOf({ paint }: Shape): string {
 }
 
 /** @param shapes in painting order */
-export function paintOrder(shapes: readonly Shape[]): PaintOrder {
+export const paintOrder = memoizeByIdentity('order of paints', (shapes: readonly Shape[]): PaintOrder => {
   const runs = runsOf(shapes);
   const appearing = [...new Set(runs.map(({ colour }) => colour))];
   if (runs.length === appearing.length) return { colours: appearing, conflicts: [] };
@@ -65,7 +66,7 @@ export function paintOrder(shapes: readonly Shape[]): PaintOrder {
     region,
   }));
   return { colours, conflicts };
-}
+});
 
 function runsOf(shapes: readonly Shape[]): Run[] {
   const runs: Run[] = [];
@@ -122,15 +123,36 @@ function isMeant(region: Region): boolean {
   return region.some((polygon) => areaOf(polygon) > (DRAWN_ALIKE * perimeterOf(polygon)) / 2);
 }
 
-/** Of the colours that nothing needs to be under any more, the one that appears first; in a circle, the first left. */
+/**
+ * Of the colours that nothing needs to be under any more, the one that appears first. In a circle none is such: then the
+ * one that loses least by being covered, as far as can be said for one colour after the other.
+ */
 function sorted(appearing: readonly string[], constraints: readonly Constraint[]): string[] {
-  const left = [...appearing];
+  const needed = neededBelow(constraints);
+  const left = new Set(appearing);
   const order: string[] = [];
-  while (left.length > 0) {
-    const isFree = (colour: string): boolean =>
-      !constraints.some(({ below, above }) => above === colour && below !== colour && left.includes(below));
-    const next = Math.max(0, left.findIndex(isFree));
-    order.push(...left.splice(next, 1));
+  while (left.size > 0) {
+    const candidates = [...left];
+    const losses = candidates.map((colour) => lossOf(needed.get(colour), left));
+    const next = defined(candidates[losses.indexOf(Math.min(...losses))]);
+    order.push(next);
+    left.delete(next);
   }
   return order;
+}
+
+/** Of each colour, over which others it is seen, and how much in mm². */
+function neededBelow(constraints: readonly Constraint[]): Map<string, Map<string, number>> {
+  const needed = new Map<string, Map<string, number>>();
+  for (const { below, above, region } of constraints) {
+    const own = needed.get(above) ?? new Map<string, number>();
+    own.set(below, (own.get(below) ?? 0) + areaOf(region));
+    needed.set(above, own);
+  }
+  return needed;
+}
+
+/** mm² of a colour that those which are not sprayed yet will cover. */
+function lossOf(below: ReadonlyMap<string, number> | undefined, left: ReadonlySet<string>): number {
+  return [...(below ?? [])].reduce((sum, [colour, area]) => sum + (left.has(colour) ? area : 0), 0);
 }

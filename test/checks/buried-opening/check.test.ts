@@ -44,4 +44,11 @@ describe('buried-opening', () => {
       buried(sheetOf(`<g id="a">${mark}<path d="M20 20h9v9h-9z"/></g><g id="b">${mark}<path d="M50 20h9v9h-9z"/></g>`)),
     ).toEqual([]);
   });
+
+  it('is silent about what the drawing shows, where no order of its paints prints it', () => {
+    const square = (fill: string, at: number, size: number) =>
+      `<path fill="${fill}" d="M${at} ${at}h${size}v${size}h-${size}z"/>`;
+    const drawn = square('#c33', 5, 30) + square('#36c', 15, 50) + square('#c33', 40, 8);
+    expect(buried(sheetOf(drawn).replace('<svg ', '<svg data-tombolo-layers="by-paint" '))).toEqual([]);
+  });
 });

@@ -110,6 +110,19 @@ describe('the order of colours that were taken apart', () => {
     expect(finding?.layer).toBe('#cc3333');
     expect(sandwich.slice(finding!.span.to).startsWith(' x="22"')).toBe(true);
   });
+  it('is told once for a colour, with the other places', () => {
+    const over = `${rect(12, 12, '#c33', 8)}${rect(36, 36, '#c33', 6)}`;
+    const text = byPaint(`${rect(2, 2, '#c33', 56)}${rect(10, 10, '#36c', 20)}${rect(30, 30, '#3a5', 20)}${over}`);
+    const [finding, ...others] = mixed(text);
+    expect(others).toEqual([]);
+    expect(finding?.message).toContain('#cc3333 is drawn over #3366cc here');
+    expect(finding?.related.map(({ message }) => message)).toEqual(['#cc3333 is covered by #33aa55 here as well']);
+    expect(finding?.related[0]?.at).toEqual({ x: expect.closeTo(39, 1), y: expect.closeTo(39, 1) });
+  });
+  it('covers as little as can be where none is without loss', () => {
+    const large = rect(2, 2, '#c33', 56) + rect(4, 4, '#36c', 50) + rect(6, 6, '#c33', 44);
+    expect(layersOf(byPaint(rect(30, 2, '#3a5', 4) + large))).toEqual(['#33aa55', '#3366cc', '#cc3333']);
+  });
   it('is said in the title of the fix', () => {
     const sandwich = svg(rect(5, 5, '#c33', 30) + rect(15, 15, '#36c', 30) + rect(22, 22, '#c33', 8));
     const [fix] = fixesFor(check(sandwich), mixed(sandwich)[0] as never).fixes;
