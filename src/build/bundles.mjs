@@ -1,5 +1,14 @@
 // What is bundled, from which entry, and how. `bundle.mjs` runs it; the tests that start the server use it too.
-import { chmodSync, copyFileSync, existsSync, mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  chmodSync,
+  copyFileSync,
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build, context } from 'esbuild';
@@ -148,14 +157,18 @@ export async function makeSchema() {
   return { path: path.join(dist, 'tombolo.schema.json'), contents: schemaText() };
 }
 
-/** Copies what is shipped as it is: the page of each check, and that of `tombolo.json`. */
+/** Copies the page of each check, its links and pictures as they lie from there, and that of `tombolo.json`. */
 export function copyPages() {
   const pages = path.join(dist, 'checks');
   mkdirSync(pages, { recursive: true });
   const checks = path.join(root, 'src/checks');
   for (const entry of readdirSync(checks, { withFileTypes: true })) {
     const page = path.join(checks, entry.name, 'README.md');
-    if (entry.isDirectory() && existsSync(page)) copyFileSync(page, path.join(pages, `${entry.name}.md`));
+    if (!entry.isDirectory() || !existsSync(page)) continue;
+    const text = readFileSync(page, 'utf8')
+      .replace(/\]\(\.\.\/([\w-]+)\/README\.md\)/g, ']($1.md)')
+      .replaceAll('](../../../media/', '](../../media/');
+    writeFileSync(path.join(pages, `${entry.name}.md`), text);
   }
   copyFileSync(path.join(root, 'src/config/README.md'), path.join(pages, 'unreadable-config.md'));
 }

@@ -13,6 +13,7 @@ import { notCuttable } from './not-cuttable/check';
 import { openOutline } from './open-outline/check';
 import { oversizeSheet } from './oversize-sheet/check';
 import { shortOverlap } from './short-overlap/check';
+import { sliver } from './sliver/check';
 import { smallOpening } from './small-opening/check';
 import { thinBridge } from './thin-bridge/check';
 import { unreadableMarkup } from './unreadable-markup/check';
@@ -35,6 +36,7 @@ export const ALL_CHECKS: readonly (Check | StackCheck)[] = [
   thinBridge,
   narrowOpening,
   smallOpening,
+  sliver,
   looseTongue,
   edgeOpening,
   openOutline,

@@ -62,12 +62,19 @@ export interface IslandCover {
 
 export type Subject =
   | { readonly kind: 'island'; readonly sheet: Sheet; readonly piece: Piece; readonly cover?: IslandCover }
-  | { readonly kind: 'thin'; readonly sheet: Sheet; readonly part: ThinPlace }
+  | {
+      readonly kind: 'thin';
+      readonly sheet: Sheet;
+      readonly part: ThinPlace;
+      /** Where it is told of many places at once: what would be told of each, this one first. */
+      readonly apart?: readonly FindingDraft[];
+    }
   | { readonly kind: 'tongue'; readonly sheet: Sheet; readonly tongue: Protrusion }
   | { readonly kind: 'doubled'; readonly sheet: Sheet; readonly doubled: DoubledLine }
   | { readonly kind: 'open'; readonly sheet: Sheet; readonly lines: readonly CutLine[] }
   | { readonly kind: 'colours'; readonly sheet: Sheet }
   | { readonly kind: 'opening'; readonly sheet: Sheet; readonly opening: Polygon }
+  | { readonly kind: 'specks'; readonly sheet: Sheet }
   | { readonly kind: 'edge'; readonly openings: readonly EdgeOpening[] }
   | {
       readonly kind: 'overlap';

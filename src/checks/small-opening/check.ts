@@ -6,6 +6,7 @@ import type { StackCheck, Stencil } from '../check';
 import type { FindingDraft } from '../finding';
 import { shownThinOpenings } from '../later-paint';
 import { contourSpan } from '../places';
+import { isSpeckOpening } from '../specks';
 import { describeThinPart } from '../thin-part';
 
 /** Openings that are nowhere wide enough for paint. */
@@ -29,7 +30,9 @@ export const smallOpening: StackCheck = {
   *run(stencil) {
     for (const sheet of stencil.sheets) {
       for (const { part } of shownThinOpenings(stencil, sheet)) {
-        if (part.kind === 'whole' && !isCutOffAtEdge(stencil, sheet, part)) yield describe(stencil, sheet, part);
+        if (part.kind !== 'whole' || isCutOffAtEdge(stencil, sheet, part) || isSpeckOpening(stencil, sheet, part))
+          continue;
+        yield describe(stencil, sheet, part);
       }
     }
   },

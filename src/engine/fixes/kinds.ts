@@ -13,8 +13,9 @@ import { cutIslandAway } from './kinds/cut-island-away';
 import { removeBothLines, removeDoubledLine, uniteOutlines } from './kinds/doubled-lines';
 import { joinLines, removeOpenLine } from './kinds/open-lines';
 import { openUp } from './kinds/open-up';
+import { removeOpening } from './kinds/openings/remove-opening';
+import { removeSlivers } from './kinds/openings/remove-slivers';
 import { registerStack } from './kinds/register-stack';
-import { removeOpening } from './kinds/remove-opening';
 import { scaleStack, scaleToFit } from './kinds/scale-to-bed';
 import { shortenTip } from './kinds/shorten-tip';
 import { spreadColour } from './kinds/spread-colour';
@@ -38,6 +39,7 @@ const KINDS: readonly FixKind[] = [
   shortenTip,
   closeSlot,
   removeOpening,
+  removeSlivers,
   scaleToFit,
   scaleStack,
   addMargin,

@@ -18,6 +18,7 @@ const CURES: readonly [RegExp, RegExp][] = [
   [/\bBridge it\b/, /^bridge-island/],
   [/\bCut it away\b/, /^cut-covered-island$/],
   [/\b[Rr]emove it\b/, /^(cut-island-away|remove-)/],
+  [/\bRemove them all\b/, /^remove-slivers$/],
   [/\bRemove one of the two\b/, /^remove-doubled-line$/],
   [/\bUnite (them|the two outlines)\b/, /^unite-outlines$/],
   [/\bState its real\b/, /^state-size/],

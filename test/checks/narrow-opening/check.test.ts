@@ -1,4 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { check } from '../../../src/engine/check/check-file';
+import { readConfig } from '../../../src/engine/check/known-checks';
+import { fixesFor } from '../../../src/engine/fixes/index';
+import { applyEdits } from '../../../src/text/text';
 import { findingsOf, sheetOf } from '../stencils';
 
 const slots = (svg: string, settings = {}) => findingsOf('narrow-opening', svg, settings);
@@ -32,5 +36,77 @@ describe('narrow-opening', () => {
     expect(slots(dumbbell(0.61))).toEqual([]);
     // An equilateral triangle: 60° is well above the 39° of the rule.
     expect(slots(sheetOf('<path d="M20 20H60L40 54.641Z"/>'))).toEqual([]);
+  });
+
+  describe('of tips', () => {
+    /** A wedge of that angle in degrees: its apex lies r/sin(α/2) − r beyond the last disc. */
+    const wedge = (degrees: number, x = 20, move = '') => {
+      const rise = 30 * Math.tan((degrees / 2) * (Math.PI / 180));
+      return `<path transform="${move}" d="M${x} 50L${x + 30} ${50 - rise}V${50 + rise}Z"/>`;
+    };
+    const reachOf = (degrees: number) => 0.3 / Math.sin((degrees / 2) * (Math.PI / 180)) - 0.3;
+
+    it.each(['', 'rotate(70 50 50)', 'matrix(-1 0 0 1 80 0)'])('tells short ones as a hint, moved by "%s"', (move) => {
+      const [hint, ...others] = slots(sheetOf(wedge(22, 20, move)));
+      expect(others).toEqual([]);
+      expect(hint?.severity).toBe('hint');
+      expect(hint?.message).toBe(
+        `Tip rounds off: last ${reachOf(22).toFixed(2)} mm narrower than 0.60 mm (minimum for 0.3 mm card).`,
+      );
+      expect(slots(sheetOf(wedge(21, 20, move)))).toMatchObject([{ severity: 'warning' }]);
+    });
+
+    it('draws the line at 13/6 of the limit, whatever the limit', () => {
+      const severities = (limit: string) =>
+        [21, 22].map((degrees) => {
+          const { config } = readConfig(JSON.stringify({ limits: { opening: limit } }));
+          return slots(sheetOf(wedge(degrees)), { config })[0]?.severity;
+        });
+      for (const limit of ['0.3mm', '0.6mm', '1.2mm']) expect(severities(limit)).toEqual(['warning', 'hint']);
+    });
+
+    it('tells all that are short once for the layer, the longest first', () => {
+      const [hint, ...others] = slots(sheetOf(wedge(25, 5) + wedge(30, 36) + wedge(23, 67)));
+      expect(others).toEqual([]);
+      expect(hint?.message).toBe(
+        `Tips round off: last ${reachOf(23).toFixed(2)} mm at most narrower than 0.60 mm (minimum for 0.3 mm card), 3 in "stencil".`,
+      );
+      expect(hint?.related).toHaveLength(4);
+    });
+  });
+
+  describe('of a line that is too fine', () => {
+    /** A chain of discs with slots between them, each so wide. */
+    const chain = (widths: readonly number[]) =>
+      sheetOf(
+        widths
+          .map((width, i) => `<rect x="${12 + 12 * i}" y="${50 - width / 2}" width="12" height="${width}"/>`)
+          .join('') +
+          Array.from({ length: widths.length + 1 }, (_, i) => `<circle cx="${12 + 12 * i}" cy="50" r="3"/>`).join(''),
+      );
+
+    it('tells many slots of one opening once, at the narrowest', () => {
+      const [slot, ...others] = slots(chain([0.5, 0.4, 0.55, 0.45]));
+      expect(others).toEqual([]);
+      expect(slot).toMatchObject({ measure: '0.40 mm', severity: 'warning' });
+      expect(slot?.message).toBe(
+        'Slot only 0.40 mm wide (minimum 0.60 mm for 0.3 mm card): paint will clog it. 3 more in this opening.',
+      );
+      expect(slot?.related).toHaveLength(5);
+      expect(slots(chain([0.5, 0.4]))).toHaveLength(2);
+    });
+
+    it('is mended place by place: what is left is not new', () => {
+      let text = chain([0.5, 0.4, 0.55, 0.45]);
+      for (const width of ['0.40', '0.45']) {
+        const report = check(text);
+        const finding = report.findings.find((each) => each.check === 'narrow-opening')!;
+        expect(finding.measure?.value.toFixed(2)).toBe(width);
+        const fix = fixesFor(report, finding).fixes.find(({ kind }) => kind === 'open-up');
+        expect(fix?.brings).toEqual([]);
+        text = applyEdits(text, fix!.edits);
+      }
+      expect(slots(text)).toHaveLength(2);
+    });
   });
 });

@@ -56,8 +56,11 @@ export function broughtFindings(files: readonly FilePair[], gone: readonly Findi
 /** What is not word for word and place for place as it was. The first are those before. */
 function changedFindings({ old, now, moved }: FilePair, gone: readonly Finding[]): [Finding[], Finding[]] {
   const serious = ({ severity }: Finding) => severityRank(severity) >= severityRank('warning');
-  const before = old.complete.filter((finding) => serious(finding) && !gone.includes(finding));
-  const after = now.complete.filter(serious);
+  const before = old.complete.filter(serious).flatMap((finding) => {
+    const all = apartFrom(finding);
+    return gone.includes(finding) ? all.slice(1) : all;
+  });
+  const after = now.complete.filter(serious).flatMap(apartFrom);
   if (moved !== IDENTITY) return [before, after];
   const known = new Map<string, Finding[]>();
   for (const finding of before) known.set(markOf(finding), [...(known.get(markOf(finding)) ?? []), finding]);
@@ -68,6 +71,13 @@ function changedFindings({ old, now, moved }: FilePair, gone: readonly Finding[]
     return !twin;
   });
   return [before.filter((finding) => !same.has(finding)), changed];
+}
+
+/** One finding for each place, where many are told at once. */
+function apartFrom(finding: Finding): readonly Finding[] {
+  const { check, severity, subject } = finding;
+  if (subject?.kind !== 'thin' || !subject.apart) return [finding];
+  return subject.apart.map((each) => ({ severity, ...each, check }));
 }
 
 /** Alike for findings that say the same of the same place. */

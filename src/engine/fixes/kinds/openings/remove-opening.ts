@@ -1,8 +1,8 @@
-import type { Subject } from '../../../checks/finding';
-import { removeOpening as removeFrom } from '../../../edits/bridge/widen-bridge';
-import type { Polygon } from '../../../geometry/base/polygon-types';
-import type { Sheet } from '../../../sheet/types';
-import { type FixKind, proveAttempt } from '../kind';
+import type { Subject } from '../../../../checks/finding';
+import { removeOpening as removeFrom } from '../../../../edits/bridge/widen-bridge';
+import type { Polygon } from '../../../../geometry/base/polygon-types';
+import type { Sheet } from '../../../../sheet/types';
+import { type FixKind, proveAttempt } from '../../kind';
 
 /** An opening that is of no use goes. */
 export const removeOpening: FixKind = {
