@@ -94,7 +94,7 @@ export class LaterPaint {
   private fewestOver(place: Polygon, candidates: readonly number[], bare: number, layer: number): number[] {
     const latestFirst = [...candidates].sort((a, b) => b - a);
     const chosen: number[] = [];
-    let left = withoutHairlines([place]);
+    let left: Region = [place];
     while (areaOf(left) > bare + LEFT_OVER * areaOf(place) && latestFirst.length > 0) {
       const rests = latestFirst.map((each) =>
         withoutHairlines(difference(left, this.within(boxOfPolygon(place), layer, each))),

@@ -29,6 +29,11 @@ describe('later paint', () => {
     expect(halves.over(place, 1, 0.5)).toBeUndefined();
   });
 
+  it('over a sliver is told with a layer, too', () => {
+    const sliver = polygonOfBox({ minX: 10, minY: 10, maxX: 10.004, maxY: 10.1 });
+    expect(large.over(sliver, 0, 0.5)).toEqual({ layers: [1], rim: false });
+  });
+
   it('may leave a rim narrower than the slip', () => {
     const inner = paintOf([[], rect(10.3, 10.3, 13.7, 13.7)]);
     expect(inner.over(place, 0, 0.5)).toEqual({ layers: [1], rim: true });
