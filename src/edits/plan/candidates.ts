@@ -8,6 +8,7 @@ import { DRAWN_ALIKE, SAME_POINT, WRITTEN_STEP } from '../../geometry/base/toler
 import { add, distance, dot, interpolate, normalise, perpendicular, scale, subtract } from '../../geometry/base/vector';
 import { firstHit } from '../../geometry/spatial/raycast';
 import { nearestSegment, type SegmentIndex } from '../../geometry/spatial/segment-index';
+import type { PlanOptions } from './types';
 
 /** A straight way across the opening, between pieces as cut. */
 export interface BridgeCandidate {
@@ -32,6 +33,8 @@ const MAX_SAMPLES = 120;
 /** Of each of these sectors round the island, the shortest few are looked at closely. */
 const SECTORS = 20;
 const PER_SECTOR = 2;
+/** So many times as many samples are looked at, and all of them closely, where the search is to be thorough. */
+const THOROUGH = 3;
 
 /**
  * Ways across from points all along the island's outer boundary: square to it, and to the nearest other piece (which is
@@ -45,8 +48,12 @@ export function candidatesOf(
   outer: Ring,
   middle: Point,
   limit: number,
+  { thorough = false }: Pick<PlanOptions, 'thorough'> = {},
 ): BridgeCandidate[] {
-  const found = samplesOf(outer).flatMap((sample) => candidatesFrom(index, island, sample, limit));
+  const found = samplesOf(outer, thorough ? THOROUGH : 1).flatMap((sample) =>
+    candidatesFrom(index, island, sample, limit),
+  );
+  if (thorough) return [...contactsOf(index, island, outer), ...found];
   const sectors = new Map<number, BridgeCandidate[]>();
   for (const crosser of found) {
     const sector = sectorOf(crosser.from, middle);
@@ -92,9 +99,9 @@ interface Sample {
 }
 
 /** Evenly spread by length along the ring, half a step from its start; the middles of its long edges; its extremes. */
-function samplesOf(ring: Ring): Sample[] {
+function samplesOf(ring: Ring, times: number): Sample[] {
   const around = perimeter(ring);
-  const count = Math.min(MAX_SAMPLES, Math.max(MIN_SAMPLES, Math.ceil(around / MIN_SAMPLE_SPACING)));
+  const count = times * Math.min(MAX_SAMPLES, Math.max(MIN_SAMPLES, Math.ceil(around / MIN_SAMPLE_SPACING)));
   const step = around / count;
   const samples: Sample[] = [];
   let [passed, next] = [0, step / 2];

@@ -11,6 +11,7 @@ import type { Piece, Sheet } from '../../sheet/types';
 import { polygonOf, stripAlong } from '../strip/strip';
 import { assignAlone, assignBridges, middleOf } from './assign';
 import { candidatesNear, candidatesOf } from './candidates';
+import { groundOf } from './keep-apart';
 import { type ScoredCandidate, type Surroundings, scoreCandidate } from './score';
 import { minimumSpanningTree } from './spanning-tree';
 import type { Bridge, PlanOptions } from './types';
@@ -83,13 +84,16 @@ function candidatesToFrame(
 
 /** What ways across are rated by: edges of the pieces, thin places, what later layers cover. */
 export function surroundingsOf(sheet: Sheet, options: PlanOptions): Surroundings {
+  const pieces = buildSegmentIndex(sheet.pieces.map((piece) => piece.polygon));
+  const { apartFrom } = options;
   return {
-    pieces: buildSegmentIndex(sheet.pieces.map((piece) => piece.polygon)),
+    pieces,
     drawn: sheet.kerf > 0 ? buildSegmentIndex(sheet.openings) : undefined,
     kerf: sheet.kerf,
     thin: sheet.thinMaterial,
     hidden: options.hidden ?? [],
     align: options.align ?? 'none',
+    taken: apartFrom && groundOf(sheet, apartFrom.bridges, apartFrom.distance, pieces),
   };
 }
 
@@ -102,7 +106,7 @@ function scoredCandidates(
 ): ScoredCandidate[] {
   const { frame } = sheet;
   const limit = Math.hypot(frame.maxX - frame.minX, frame.maxY - frame.minY);
-  const found = candidatesOf(around.pieces, number, piece.polygon.outer, middleOf(piece), limit);
+  const found = candidatesOf(around.pieces, number, piece.polygon.outer, middleOf(piece), limit, options);
   const near = options.near ? candidatesNear(around.pieces, number, options.near, limit) : [];
   return [...near, ...found]
     .map((crosser) => scoreCandidate(crosser, number, options.width, around))

@@ -6,10 +6,12 @@ import type { Region } from '../../geometry/base/polygon-types';
 import { DRAWN_ALIKE, WRITTEN_STEP } from '../../geometry/base/tolerances';
 import { add, distance, interpolate, perpendicular, scale, subtract } from '../../geometry/base/vector';
 import { regionContains } from '../../geometry/boolean/index';
-import { firstHit, firstHits } from '../../geometry/spatial/raycast';
+import { firstHit } from '../../geometry/spatial/raycast';
 import type { SegmentIndex } from '../../geometry/spatial/segment-index';
 import type { ThinPlace } from '../../sheet/thin-places';
 import { type BridgeCandidate, calmLength } from './candidates';
+import { keepsApart, type TakenGround } from './keep-apart';
+import { type Lane, laneAt } from './lanes';
 
 export interface Surroundings {
   /** Edges of all pieces as cut, numbered as they are. */
@@ -20,6 +22,8 @@ export interface Surroundings {
   readonly thin: readonly ThinPlace[];
   readonly hidden: Region;
   readonly align: 'none' | 'vertical';
+  /** What bridges of another sheet take up: no bridge comes near it. */
+  readonly taken: TakenGround | undefined;
 }
 
 export interface ScoredCandidate extends BridgeCandidate {
@@ -58,6 +62,7 @@ export function scoreCandidate(
   const slants = [rangeOf(lanes.map((lane) => lane.back)), rangeOf(lanes.map((lane) => lane.ahead))];
   const across = (lanes[2]?.back ?? 0) + (lanes[2]?.ahead ?? 0);
   if (Math.max(...slants) > MAX_SLANT * width || across > crosser.length + SLACK) return undefined;
+  if (around.taken && !keepsApart(crosser, island, width, around.pieces, around.taken)) return undefined;
   const slant = (defined(slants[0]) + defined(slants[1])) / width;
   const outer = OUTER_LANES.map((lane) => laneAt(crosser, lane * width, island, around.pieces));
   const cornered = outer.some((lane) => !lane || isBent(lane, lanes[2], width));
@@ -69,26 +74,6 @@ export function scoreCandidate(
     slantFactor(crosser, around.align) *
     visibilityFactor(crosser, width, around.hidden);
   return { ...crosser, island, cost: (calmLength(crosser) + slant * width) * factor };
-}
-
-/** How far the opening reaches from the middle of the way across, back to the island and ahead to the other side. */
-interface Lane {
-  readonly back: number;
-  readonly ahead: number;
-}
-
-function laneAt(
-  { from, to, length, target }: BridgeCandidate,
-  offset: number,
-  island: number,
-  pieces: SegmentIndex,
-): Lane | undefined {
-  const along = scale(subtract(to, from), 1 / length);
-  const origin = add(interpolate(from, to, 0.5), scale(perpendicular(along), offset));
-  const limit = 2 * length + 4 * Math.abs(offset) + 1;
-  const { back, ahead } = firstHits(pieces, origin, along, limit);
-  if (back?.polygon !== island || ahead?.polygon !== target) return undefined;
-  return { back: back.distance, ahead: ahead.distance };
 }
 
 function rangeOf(values: readonly number[]): number {
