@@ -9,6 +9,7 @@ import { frameMismatch } from './frame-mismatch/check';
 import { looseTongue } from './loose-tongue/check';
 import { mixedColours } from './mixed-colours/check';
 import { narrowOpening } from './narrow-opening/check';
+import { nearBridge } from './near-bridge/check';
 import { notCuttable } from './not-cuttable/check';
 import { openOutline } from './open-outline/check';
 import { oversizeSheet } from './oversize-sheet/check';
@@ -46,4 +47,5 @@ export const ALL_CHECKS: readonly (Check | StackCheck)[] = [
   bareGap,
   shortOverlap,
   hiddenOpening,
+  nearBridge,
 ];

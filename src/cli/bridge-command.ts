@@ -18,6 +18,7 @@ import { tidy, tidyPoint } from './format/tidy';
 import type { Host } from './host';
 import { addReadingOptions, parsePlace, parsePositiveLength, type ReadingOptions } from './options';
 import { oneLine } from './plain-text';
+import { twoLayers, writeTwoFiles } from './two-sheets';
 
 interface BridgeOptions extends ReadingOptions {
   readonly write?: boolean;
@@ -32,6 +33,8 @@ interface BridgeOptions extends ReadingOptions {
   readonly at?: Point;
   readonly moveTo?: Point;
   readonly remove?: boolean;
+  readonly twoSheets?: boolean;
+  readonly out?: string;
 }
 
 export function addBridgeCommand(program: Command, host: Host): void {
@@ -54,9 +57,10 @@ export function addBridgeCommand(program: Command, host: Host): void {
     .addOption(new Option('--bridge <length>', 'the same, shorter').argParser(parsePositiveLength))
     .option('--layer <name>', 'bridge the islands of this layer alone')
     .addOption(
-      new Option('--cut-covered', 'cut islands away that later layers paint over, instead of bridging them').conflicts(
+      new Option('--cut-covered', 'cut islands away that later layers paint over, instead of bridging them').conflicts([
         'at',
-      ),
+        'twoSheets',
+      ]),
     )
     .addOption(
       new Option('--align <direction>', 'vertical: upright bridges wherever one can stand, as in lettering').choices([
@@ -72,7 +76,19 @@ export function addBridgeCommand(program: Command, host: Host): void {
         'widthOfBridge',
       ]),
     )
-    .addOption(new Option('--remove', 'with --at: take the bridge out').conflicts(['bridge', 'widthOfBridge']));
+    .addOption(new Option('--remove', 'with --at: take the bridge out').conflicts(['bridge', 'widthOfBridge']))
+    .addOption(
+      new Option(
+        '--two-sheets',
+        "cut each layer with islands as two sheets in one paint that cover each other's bridges: a second layer behind it",
+      ).conflicts(['at', 'align']),
+    )
+    .addOption(
+      new Option(
+        '--out <folder>',
+        'with --two-sheets: write first.svg, second.svg and their tombolo.json there',
+      ).conflicts(['write', 'diff', 'plan']),
+    );
   addReadingOptions(command)
     .addHelpText('after', EXAMPLES)
     .action((file: string, options: BridgeOptions) => runBridge(file, options, host));
@@ -85,7 +101,9 @@ Examples:
   tombolo bridge heron.svg --write --width-of-bridge 1.2mm --layer reeds
   tombolo bridge numerals.svg --align vertical
   tombolo bridge trail.svg --write --cut-covered
-  tombolo bridge heron.svg --at 31,18.5 --bridge 1.2mm`;
+  tombolo bridge heron.svg --at 31,18.5 --bridge 1.2mm
+  tombolo bridge numerals.svg --two-sheets --write
+  tombolo bridge numerals.svg --two-sheets --out numerals`;
 
 function placeOption(flags: string, description: string): Option {
   return new Option(flags, description).argParser(parsePlace);
@@ -94,21 +112,14 @@ function placeOption(flags: string, description: string): Option {
 async function runBridge(file: string, options: BridgeOptions, host: Host): Promise<void> {
   if (options.write && file === STANDARD_INPUT) throw new Failure('--write needs a file: standard input has none');
   if (!options.at && (options.moveTo || options.remove)) throw new Failure('--move-to and --remove need --at');
+  if (options.out !== undefined && !options.twoSheets) throw new Failure('--out needs --two-sheets');
   const loaded = await new ReportLoader(options).file(file);
   requireLayer(loaded.name, stackOfFile(loaded.report.sheets), options.layer);
   warnOfUnreadable(loaded, host);
-  const {
-    text,
-    planned,
-    done,
-    refusals,
-    brings,
-    cutAway,
-    notes = [],
-  } = options.at ? atPlace(loaded, { ...options, at: options.at }) : everyIsland(loaded, options);
+  const { text, planned, done, refusals, brings, cutAway, notes = [] } = await workOn(loaded, options);
   if (options.plan)
     host.print(`${JSON.stringify({ version: 1, bridges: planned, ...(cutAway && { cutAway }) }, undefined, 2)}\n`);
-  else await writeResult(file, text, loaded, options, host);
+  else if (text !== undefined) await writeResult(file, text, loaded, options, host);
   const name = oneLine(loaded.name);
   host.say(`${name}: ${done}`);
   for (const note of notes) host.say(`${name}: ${oneLine(note)}`);
@@ -119,7 +130,8 @@ async function runBridge(file: string, options: BridgeOptions, host: Host): Prom
 
 /** What came of the command. */
 interface Work {
-  readonly text: string;
+  /** Undefined where it is written already. */
+  readonly text: string | undefined;
   readonly planned: readonly object[];
   readonly done: string;
   readonly refusals: readonly string[];
@@ -130,13 +142,33 @@ interface Work {
   readonly notes?: readonly string[];
 }
 
+async function workOn(loaded: LoadedReport, options: BridgeOptions): Promise<Work> {
+  const { at, out } = options;
+  if (at) return atPlace(loaded, { ...options, at });
+  return options.twoSheets ? asTwoSheets(loaded, options, out) : everyIsland(loaded, options);
+}
+
+async function asTwoSheets(loaded: LoadedReport, options: BridgeOptions, out: string | undefined): Promise<Work> {
+  const choice = choiceOf(options);
+  const work = out === undefined ? twoLayers(loaded, choice) : await writeTwoFiles(loaded, choice, out);
+  const { text, layers, done, refusals, brings } = work;
+  const planned = layers.flatMap(({ first, second }) => [
+    ...first.map((bridge) => ({ sheet: 1, ...plainBridge(bridge) })),
+    ...second.map((bridge) => ({ sheet: 2, ...plainBridge(bridge) })),
+  ]);
+  return { text, planned, done, refusals, brings: brings.map(({ message }) => message) };
+}
+
+function choiceOf({ layer, widthOfBridge, bridge }: BridgeOptions): { layer?: string; bridgeWidth?: number } {
+  const width = widthOfBridge ?? bridge;
+  return { ...(layer !== undefined && { layer }), ...(width !== undefined && { bridgeWidth: width }) };
+}
+
 function everyIsland({ report }: LoadedReport, options: BridgeOptions): Work {
-  const width = options.widthOfBridge ?? options.bridge;
   const cut = options.cutCovered ? cutCovered(report, options.layer) : undefined;
   const { text, bridges, plan, refusals, brings } = bridgeIslands(cut?.report ?? report, {
-    ...(options.layer !== undefined && { layer: options.layer }),
+    ...choiceOf(options),
     ...(options.align !== undefined && { align: options.align }),
-    ...(width !== undefined && { bridgeWidth: width }),
   });
   const done = options.plan ? 'planned' : 'added';
   return {

@@ -193,13 +193,17 @@ const decodeLayer: Decoder<LayerEntry> = (node, report) => {
     paint: (value) => {
       entry.paint = decodeColour(value, report);
     },
+    with: (value) => {
+      entry.with = decodeWord(value, report);
+    },
   });
   if (entry.from === UNREADABLE) return undefined;
   if (entry.from === undefined) {
     if (node.type === 'object') report(node, 'A layer needs "from": the file, or file#id, it is cut from.');
     return undefined;
   }
-  return { from: entry.from, name: entry.name, paint: entry.paint };
+  const { from, name, paint, with: partner } = entry;
+  return { from, name, paint, ...(partner !== undefined && { with: partner }) };
 };
 
 function decodeChecks(node: Node, { ids }: KnownChecks, report: ReportProblem): Config['checks'] {

@@ -55,6 +55,8 @@ export interface LayerEntry {
   readonly from: string;
   readonly name: string | undefined;
   readonly paint: string | undefined;
+  /** The name of the layer that it is one painted region with: a second sheet that covers the first one's bridges. */
+  readonly with?: string | undefined;
 }
 
 /** A finding by what stays the same while the artist works elsewhere. */

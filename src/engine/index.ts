@@ -57,6 +57,7 @@ export { type OrderEdits, reorderStack } from './fixes/order/reorder-stack';
 export { type BridgeTarget, gapUnder, ghostOf } from './fixes/plan-change';
 export { askedSizeEdits } from './fixes/root-attributes';
 export { bridgeAtOffset, bridgeStandingAt, bridgesOf, lengthOf } from './fixes/standing-bridges';
+export { bridgeAsTwoFiles, bridgeAsTwoLayers, type TwoSheetsOutcome } from './fixes/two-sheets/whole-file';
 export { wrapChange, wrapPaths } from './fixes/wrap-paths';
 export { describeShapeAt, type ShapeDescription } from './queries/describe-shape';
 export { type OutlineItem, outlineOf } from './queries/document-outline';

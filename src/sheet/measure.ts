@@ -15,6 +15,7 @@ import { artworkKey } from './layer/artwork-key';
 import { type FilledShapes, fillShapes, NOTHING_FILLED } from './layer/fill-shapes';
 import { mainPaint, type ShapeGroup } from './layer/layers';
 import { openingsWithin } from './layer/outlines';
+import { statedPartner } from './layer/partner';
 import { detectReading, outlinesOf, statedReading } from './layer/reading';
 import { findThinPlaces } from './thin-places';
 import type { Layer, LayerPaint, Sheet, SheetMeasures } from './types';
@@ -63,13 +64,24 @@ export function artworkOf(drawing: Drawing, group: ShapeGroup, config: Config, s
 /** The sheet of a layer: its measures, and where it stands in the text. */
 export function sheetOf(
   drawing: Drawing,
-  { id, name, element, shapes, byPaint }: ShapeGroup,
+  { id, name, element, shapes, byPaint, with: named }: ShapeGroup,
   artwork: Artwork,
   { reading, measures }: MeasuredArtwork,
   paint: LayerPaint,
 ): Sheet {
   const readingStated = artwork.reading !== undefined;
-  const layer: Layer = { id, name, element, shapes, ...paint, reading, readingStated, ...(byPaint && { byPaint }) };
+  const partner = named ?? statedPartner(element, drawing);
+  const layer: Layer = {
+    id,
+    name,
+    element,
+    shapes,
+    ...paint,
+    reading,
+    readingStated,
+    ...(byPaint && { byPaint }),
+    ...(partner !== undefined && { with: partner }),
+  };
   return { layer, drawing, ...measures };
 }
 

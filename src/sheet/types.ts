@@ -31,6 +31,8 @@ export interface Layer extends LayerPaint {
   readonly element: ElementNode | undefined;
   /** Set where it is one of the paints of its element or file, which were taken apart. */
   readonly byPaint?: true;
+  /** The id or name of the layer that it is one painted region with; `paintedRegions` finds it. */
+  readonly with?: string;
 }
 
 /** A layer, measured at stated scale. */

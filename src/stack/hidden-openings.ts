@@ -13,6 +13,7 @@ import type { HiddenOpening } from './seam-types';
 export interface HiddenOpenings {
   /** The layers' openings, in painting order. */
   readonly layers: readonly Region[];
+  readonly firsts: readonly number[];
   readonly found: readonly HiddenOpening[];
 }
 
@@ -23,14 +24,22 @@ const HAIRLINE = MEANT_TO_MEET;
 const SAMPLES = 24;
 const INSET = NEAR_EDGE;
 
-/** @param earlier of a stack of as many layers: openings above which nothing has changed are not looked at again */
-export function findHidden(layers: readonly Region[], earlier?: HiddenOpenings): HiddenOpenings {
-  const before = earlier?.layers.length === layers.length ? earlier : undefined;
+/**
+ * @param firsts for each layer the first of those that it is one painted region with: they do not hide each other
+ * @param earlier of a stack of the same order: openings above which nothing has changed are not looked at again
+ */
+export function findHidden(
+  layers: readonly Region[],
+  firsts: readonly number[],
+  earlier?: HiddenOpenings,
+): HiddenOpenings {
+  const before = earlier && isSameOrder(earlier.firsts, firsts) ? earlier : undefined;
   const changes = layers.map((openings, i) => changesOf(openings, before?.layers[i]));
   const found = layers.flatMap((openings, layer) => {
-    const changed = changes.slice(layer + 1).flatMap(({ boxes }) => boxes);
+    const isAbove = (_: unknown, other: number) => other > layer && firsts[other] !== firsts[layer];
+    const changed = changes.filter(isAbove).flatMap(({ boxes }) => boxes);
     const known = new Set(before?.found.flatMap((each) => (each.layer === layer ? [each.opening] : [])));
-    const later = layers.slice(layer + 1).flat();
+    const later = layers.filter(isAbove).flat();
     const index = later.length > 0 ? indexBoxes(later.map(boxOfPolygon)) : undefined;
     return openings.flatMap((opening, number) => {
       checkpoint();
@@ -42,7 +51,11 @@ export function findHidden(layers: readonly Region[], earlier?: HiddenOpenings):
       return above.length > 0 && isHidden(opening, above) ? [{ layer, opening: number }] : [];
     });
   });
-  return { layers, found };
+  return { layers, firsts, found };
+}
+
+function isSameOrder(a: readonly number[], b: readonly number[]): boolean {
+  return a.length === b.length && a.every((first, i) => first === b[i]);
 }
 
 interface OpeningChanges {

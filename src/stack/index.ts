@@ -1,3 +1,4 @@
+import { defined } from '../base/defined';
 import type { Box, Region } from '../geometry/base/polygon-types';
 import { joinBoxes } from '../geometry/base/ring';
 import { fromGrid } from '../geometry/boolean/grid';
@@ -7,6 +8,7 @@ import { joinTiles } from '../geometry/boolean/tiles';
 import type { SheetMeasures } from '../sheet/types';
 import { bareGapsOf, measureThinGround, type ThinGround } from './bare-gaps';
 import { findHidden, type HiddenOpenings } from './hidden-openings';
+import { type JoinedSheets, joinSheets } from './joined-sheets';
 import { openingsAsCut } from './openings-as-cut';
 import type { BareGap, HiddenOpening, Neighbours, ShortOverlap } from './seam-types';
 import { joinPieces } from './short-overlaps';
@@ -35,6 +37,7 @@ export interface MeasuredSeams {
 
 export interface SeamMemory {
   readonly cut: readonly CutSheet[];
+  readonly joined: readonly JoinedSheets[];
   readonly hidden: HiddenOpenings;
   readonly tiles: MeasuredTiles | undefined;
   readonly ground: ThinGround | undefined;
@@ -54,26 +57,35 @@ const MAX_SLIP = 5;
  * @param sheets in painting order
  * @param slip mm
  * @param previous of the stack before an edit: kept where it still holds
+ * @param firsts for each sheet the first of those that it is one painted region with; by default each stands alone
  */
-export function measureSeams(sheets: readonly SheetMeasures[], slip: number, previous?: MeasuredSeams): MeasuredSeams {
+export function measureSeams(
+  sheets: readonly SheetMeasures[],
+  slip: number,
+  previous?: MeasuredSeams,
+  firsts: readonly number[] = [...sheets.keys()],
+): MeasuredSeams {
   const memory = previous?.memory;
   const cut = sheets.map((sheet, i) => cutSheet(sheet, memory?.cut[i]));
-  const layers = cut.map(({ cut: openings }) => openings);
-  const buried = findHidden(layers, memory?.hidden);
-  if (sheets.length < 2 || !(slip > 2 * CRACK)) {
+  const openings = cut.map(({ cut: own }) => own);
+  const buried = findHidden(openings, firsts, memory?.hidden);
+  const joined = joinSheets(openings, firsts, memory?.joined);
+  if (joined.length < 2 || !(slip > 2 * CRACK)) {
     return {
       seams: { slip, overlaps: [], gaps: [], hiddenOpenings: buried.found },
-      memory: { cut, hidden: buried, tiles: undefined, ground: undefined },
+      memory: { cut, joined, hidden: buried, tiles: undefined, ground: undefined },
     };
   }
+  const layers = joined.map(({ region }) => region);
   const reach = Math.min(slip, MAX_SLIP);
   const frame = joinBoxes(sheets.map((sheet) => sheet.frame));
   const cells = measureTiles(layers, frame, reach, memory?.tiles);
   const changed = memory?.tiles === undefined || cells.seams.some((seams, i) => seams !== memory.tiles?.seams[i]);
-  if (!changed && previous?.seams.slip === slip) {
+  const sameSheets = joined.every(({ first }, i) => first === memory?.joined[i]?.first);
+  if (!changed && sameSheets && previous?.seams.slip === slip) {
     return {
       seams: { ...previous.seams, hiddenOpenings: buried.found },
-      memory: { ...previous.memory, cut, hidden: buried, tiles: cells },
+      memory: { ...previous.memory, cut, joined, hidden: buried, tiles: cells },
     };
   }
   const ground = measureThinGround(findBareGaps(cells, frame), reach, memory?.ground);
@@ -81,10 +93,25 @@ export function measureSeams(sheets: readonly SheetMeasures[], slip: number, pre
     cells.seams.flatMap(({ pieces }) => pieces),
     reach,
   );
+  const inStack = <T extends Neighbours>(found: readonly T[]) => found.map((each) => numberedInStack(each, joined));
   return {
-    seams: { slip, overlaps, gaps: bareGapsOf(ground, layers), hiddenOpenings: buried.found },
-    memory: { cut, hidden: buried, tiles: cells, ground },
+    seams: {
+      slip,
+      overlaps: inStack(overlaps).map((each, i) => ({ ...each, slipping: firstOf(joined, overlaps[i]?.slipping) })),
+      gaps: inStack(bareGapsOf(ground, layers)),
+      hiddenOpenings: buried.found,
+    },
+    memory: { cut, joined, hidden: buried, tiles: cells, ground },
   };
+}
+
+/** What sheets paint together is told of the first of them. */
+function numberedInStack<T extends Neighbours>(found: T, joined: readonly JoinedSheets[]): T {
+  return { ...found, earlier: firstOf(joined, found.earlier), later: firstOf(joined, found.later) };
+}
+
+function firstOf(joined: readonly JoinedSheets[], number = 0): number {
+  return defined(joined[number]).first;
 }
 
 function cutSheet(sheet: SheetMeasures, known: CutSheet | undefined): CutSheet {

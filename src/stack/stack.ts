@@ -1,5 +1,6 @@
 /** The sheets of one print in painting order, whichever files they are cut from. Millimetres, y down. */
 
+import { paintedRegions } from '../sheet/layer/partner';
 import type { Sheet } from '../sheet/types';
 import { measureSeams, type Seams } from './index';
 import { LaterPaint } from './later-paint';
@@ -13,6 +14,8 @@ export interface StackLayer {
 
 export interface Stack {
   readonly layers: readonly StackLayer[];
+  /** For each layer the first of those that are one painted region with it: its own number where it stands alone. */
+  readonly firsts: readonly number[];
   /**
    * What is to be said about two or more layers together; measured when it is first asked for.
    * @param slip mm: how far a sheet may land from where it should
@@ -31,6 +34,7 @@ export function stackOf(layers: readonly StackLayer[], measure = measureAnew(lay
   const knownSeams = (slip: number) => (last?.slip === slip ? last : undefined);
   return {
     layers,
+    firsts: firstsOf(layers),
     seams: (slip) => knownSeams(slip) ?? (last = measure(slip)),
     knownSeams,
     get laterPaint() {
@@ -41,7 +45,12 @@ export function stackOf(layers: readonly StackLayer[], measure = measureAnew(lay
 
 function measureAnew(layers: readonly StackLayer[]): (slip: number) => Seams {
   const sheets = layers.map(({ sheet }) => sheet);
-  return (slip) => measureSeams(sheets, slip).seams;
+  return (slip) => measureSeams(sheets, slip, undefined, firstsOf(layers)).seams;
+}
+
+/** For each layer the first of those that are one painted region with it. */
+export function firstsOf(layers: readonly StackLayer[]): readonly number[] {
+  return paintedRegions(layers.map(({ sheet }) => sheet.layer));
 }
 
 /** The stack of a file that stands alone: its own layers, in the order of its text. */

@@ -19,3 +19,7 @@ declare module 'jsts/org/locationtech/jts/operation/overlay/OverlayOp.js' {
   const OverlayOp: { readonly DIFFERENCE: number; overlayOp(one: object, other: object, operation: number): object };
   export default OverlayOp;
 }
+declare module 'jsts/org/locationtech/jts/operation/distance/DistanceOp.js' {
+  const DistanceOp: { distance(one: object, other: object): number };
+  export default DistanceOp;
+}

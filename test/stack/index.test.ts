@@ -82,7 +82,8 @@ describe('seams', () => {
       seams: { slip: SLIP, overlaps: [], gaps: [], hiddenOpenings: [] },
       memory: {
         cut: [],
-        hidden: { layers: [], found: [] },
+        joined: [],
+        hidden: { layers: [], firsts: [], found: [] },
         tiles: { slip: SLIP, cells, layers: [], seams: [] },
         ground: undefined,
       },

@@ -29,6 +29,7 @@ export const floatingIsland: StackCheck = {
       'bridge-layer-upright',
       'cut-covered-file',
       'bridge-file',
+      'two-sheets',
       'cut-island-away',
     ],
     cure: ({ layer, subject }) =>

@@ -10,11 +10,18 @@ export interface TwoBridgeSets {
   readonly unbridged: readonly Piece[];
 }
 
+/** mm: spray has a soft edge under the sheet of about half of this; where there is room, bridges keep as far apart besides. */
+const SOFT_EDGES = 1;
+
+/** An island may hinge on a single bridge: better than no second sheet. */
+const FEWEST: Partial<PlanOptions> = { count: 1 };
+
 /**
  * Every island gets bridges in both sets, and no bridge of one comes nearer to one of the other than `distance`: then the
  * ground under a bridge is painted through the other sheet, even when that lands off its place by as much. No theorem
  * says whether two such sets exist where bridges may stand anywhere, so plans are tried in turn: the usual bridges and the
- * best beside them; the other way about, the second set first; and the same with one bridge for each island.
+ * best beside them, first with room for soft edges; the other way about, the second set first; and the same with one
+ * bridge for each island.
  * @param distance mm
  */
 export function* planTwoSets(
@@ -23,10 +30,11 @@ export function* planTwoSets(
   options: PlanOptions,
   distance: number,
 ): Generator<TwoBridgeSets> {
-  const beside = ({ bridges }: BridgePlan, more: Partial<PlanOptions> = {}): BridgePlan =>
-    planBridges(sheet, islands, { ...options, ...more, thorough: true, apartFrom: { bridges, distance } });
+  const beside = ({ bridges }: BridgePlan, more: Partial<PlanOptions>, apart = distance): BridgePlan =>
+    planBridges(sheet, islands, { ...options, ...more, thorough: true, apartFrom: { bridges, distance: apart } });
   for (const few of [{}, FEWEST]) {
     const usual = planBridges(sheet, islands, { ...options, ...few });
+    yield setsOf(usual, beside(usual, few, distance + SOFT_EDGES));
     const other = beside(usual, few);
     yield setsOf(usual, other);
     // What the usual bridges left no room for comes first now, and they give way.
@@ -34,9 +42,6 @@ export function* planTwoSets(
     yield setsOf(swapped, beside(swapped, few));
   }
 }
-
-/** An island may hinge on a single bridge: better than no second sheet. */
-const FEWEST: Partial<PlanOptions> = { count: 1 };
 
 function setsOf(first: BridgePlan, second: BridgePlan): TwoBridgeSets {
   const unbridged = [...new Set([...first.unbridged, ...second.unbridged])];

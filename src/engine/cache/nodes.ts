@@ -106,11 +106,17 @@ export const stackNode: CacheNode<readonly PlacedSheet[], Stack> = {
 
 /** What is measured between layers: by their measures, so that names and paints make no difference. */
 export const seamsNode: CacheNode<
-  { /** Of `sheetNode`, in painting order. */ readonly sheets: readonly number[]; readonly slip: number },
+  {
+    /** Of `sheetNode`, in painting order. */
+    readonly sheets: readonly number[];
+    /** Which of them are one painted region. */
+    readonly firsts: readonly number[];
+    readonly slip: number;
+  },
   MeasuredSeams
 > = {
   name: 'seams',
-  key: ({ sheets, slip }) => `${slip} ${sheets.join(' ')}`,
+  key: ({ sheets, firsts, slip }) => `${slip} ${sheets.join(' ')} ${firsts.join(' ')}`,
   bytes: ({ seams, memory }) =>
     BYTES_PER_ENTRY +
     BYTES_PER_VERTEX * memory.cut.reduce((sum, { cut }) => sum + vertices(cut), 0) +

@@ -83,11 +83,18 @@ function readPart(run: Run, name: string, text: string, entries: readonly Source
 /** @param entries those that name this file */
 function planOf({ settings: { oneLayer = false } }: Run, name: string, entries: readonly SourcedEntry[]): LayerPlan {
   return {
-    key: JSON.stringify([name, oneLayer, entries.map(({ from, name: called, paint }) => [from, called, paint])]),
+    key: JSON.stringify([
+      name,
+      oneLayer,
+      entries.map(({ from, name: called, paint, with: partner }) => [from, called, paint, partner]),
+    ]),
     groupsOf: (drawing) =>
       entries
         .flatMap((entry, i) => groupsOfEntry(drawing, entry, oneLayer).map((group) => ({ ...group, entry: i })))
-        .map((group, i) => ({ ...group, id: layerId(name, i), paint: entries[group.entry]?.paint })),
+        .map((group, i) => {
+          const { paint, with: partner } = entries[group.entry] ?? {};
+          return { ...group, id: layerId(name, i), paint, with: partner };
+        }),
   };
 }
 

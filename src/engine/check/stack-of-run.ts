@@ -2,7 +2,7 @@
 import { limitsOf } from '../../config/limits';
 import type { Sheet } from '../../sheet/types';
 import { measureSeams } from '../../stack/index';
-import { type Stack, stackOf } from '../../stack/stack';
+import { firstsOf, type Stack, type StackLayer, stackOf } from '../../stack/stack';
 import type { Answer } from '../cache/cache';
 import { type PlacedSheet, seamsNode, stackNode } from '../cache/nodes';
 import { type Run, slotOf } from './run';
@@ -15,17 +15,19 @@ export interface NamedSheet extends PlacedSheet {
 /** @param placed in painting order */
 export function stackFrom(run: Run, placed: readonly NamedSheet[]): Answer<Stack> {
   return run.cache.ask(stackNode, placed, () => {
-    const layers = placed.map(({ name, ...each }) => ({ file: name, sheet: sheetAt(each) }));
+    const layers = layersOf(placed);
     const sheets = measuresOf(placed);
+    const firsts = firstsOf(layers);
     const measure = (slip: number) =>
       run.cache.ask(
         seamsNode,
-        { sheets, slip },
+        { sheets, firsts, slip },
         (previous) =>
           measureSeams(
             layers.map(({ sheet }) => sheet),
             slip,
             previous,
+            firsts,
           ),
         slotOf(run, 'stack'),
       ).value.seams;
@@ -39,7 +41,12 @@ export function stackFrom(run: Run, placed: readonly NamedSheet[]): Answer<Stack
  */
 export function settleSeams(run: Run, placed: readonly NamedSheet[]): void {
   const { slip } = limitsOf(run.config);
-  run.cache.settle(seamsNode, { sheets: measuresOf(placed), slip }, slotOf(run, 'stack'));
+  const firsts = firstsOf(layersOf(placed));
+  run.cache.settle(seamsNode, { sheets: measuresOf(placed), firsts, slip }, slotOf(run, 'stack'));
+}
+
+function layersOf(placed: readonly NamedSheet[]): StackLayer[] {
+  return placed.map(({ name, ...each }) => ({ file: name, sheet: sheetAt(each) }));
 }
 
 function sheetAt({ file, ordinal }: PlacedSheet): Sheet {

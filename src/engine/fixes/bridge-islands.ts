@@ -267,9 +267,10 @@ function noPlaceFor(islands: readonly Piece[], width: number): Refusal<never> {
 
 /** What later layers paint over: a bridge there leaves no bare shadow. */
 export function hiddenOn({ stack }: Report, sheet: Sheet): Region {
-  const sheets = stack.layers.map((layer) => layer.sheet);
-  const own = sheets.findIndex(({ layer }) => layer.id === sheet.layer.id);
-  return own < 0 ? [] : union(sheets.slice(own + 1).map(({ openings }) => openings));
+  const { layers, firsts } = stack;
+  const own = layers.findIndex((other) => other.sheet.layer.id === sheet.layer.id);
+  const later = layers.filter((_, i) => own >= 0 && i > own && firsts[i] !== firsts[own]);
+  return union(later.map((other) => other.sheet.openings));
 }
 
 /** Bridges for every island of a layer at the limit; remembered, for each of its islands offers them. */

@@ -64,7 +64,7 @@ function changeOf({ edits, bridges, brings }: VerifiedBridges, title: string): P
 }
 
 /** The bridge as hosts show it. */
-function bridgePreviewOf({
+export function bridgePreviewOf({
   layer,
   layerId,
   strip,

@@ -21,6 +21,7 @@ import { shortenTip } from './kinds/shorten-tip';
 import { spreadColour } from './kinds/spread-colour';
 import { stateSize, stateSizeInUnits } from './kinds/state-size';
 import { layersByPaint, layersInnerGroups } from './kinds/take-layers';
+import { twoSheets } from './kinds/two-sheets';
 import { widenBridge } from './kinds/widen-bridge';
 
 const KINDS: readonly FixKind[] = [
@@ -30,6 +31,7 @@ const KINDS: readonly FixKind[] = [
   bridgeLayer,
   bridgeLayerUpright,
   bridgeFile,
+  twoSheets,
   cutCoveredIslandKind,
   cutCoveredLayer,
   cutCoveredFile,

@@ -22,6 +22,8 @@ export interface ShapeGroup {
   readonly byPaint?: true;
   /** Set where others of those paints fill areas or draw wide lines: then its thin lines are painted, too. */
   readonly painted?: true;
+  /** The layer that it is one painted region with, where `tombolo.json` names it. */
+  readonly with?: string | undefined;
 }
 
 export interface LayerOptions {
