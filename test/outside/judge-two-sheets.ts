@@ -6,21 +6,21 @@ import Coordinate from 'jsts/org/locationtech/jts/geom/Coordinate.js';
 import GeometryFactory from 'jsts/org/locationtech/jts/geom/GeometryFactory.js';
 import DistanceOp from 'jsts/org/locationtech/jts/operation/distance/DistanceOp.js';
 import { DEFAULT_CONFIG } from '../../src/config/types';
-import { bridgeAsTwoLayers, check } from '../../src/engine/index';
-import { areaOf, grown, piecesIn, type Rings, shifted, united, without } from './clipper';
+import { bridgeAsTwoLayers, check, type PlannedBridge } from '../../src/engine/index';
+import { areaOf, grown, type Point, piecesIn, type Rings, shifted, united, without } from './clipper';
 import { ringsOfPath } from './flat-path';
 
-/** Icons of paths alone, drawn on 24 × 24 units, nonzero; in mm. */
+/** Icons of paths alone, drawn on 24 × 24 units, nonzero. */
 const UNITS = 24;
+/** mm */
 const SLIP = 0.5;
 const DIRECTIONS = 36;
-/** Icons are drawn up to the edge: their sheets have a rim. */
+/** mm: icons are drawn up to the edge, so their sheets have a rim. */
 const MARGIN = 5;
 /** mm: edits write coordinates to a micrometre, and a curve that is parted is written anew in both halves. */
 const WRITTEN = 0.001;
-/** For each curve: of a quarter circle of 50 mm, chords are off by 1 µm, and by 0.02 µm. */
+/** For each curve: of a quarter circle of 50 mm, chords are off by 1 µm. */
 const CHORDS = 120;
-const FINE_CHORDS = 1000;
 
 export interface Verdict {
   readonly islands: number;
@@ -28,7 +28,7 @@ export interface Verdict {
   readonly refusals: readonly string[];
   /** What does not hold, a sentence each. */
   readonly faults: readonly string[];
-  /** By what share the area that both paint is not the area that was to be painted. */
+  /** By what share the area that both paint, as planned, is not the area that was to be painted. */
   readonly off: number;
 }
 
@@ -41,24 +41,18 @@ export function judgeTwoSheets(icon: string, size: number): Verdict {
   const outcome = bridgeAsTwoLayers(report);
   if (islands === 0 || outcome.refusals.length > 0) return { islands, refusals: outcome.refusals, faults: [], off: 0 };
   const told = check(outcome.text, settings).complete.filter(({ check: id }) => id === 'near-bridge');
-  const texts = [text, ...sheetsIn(outcome.text)];
-  const [whole, first, second] = texts.map((each) => openingsIn(each, size / UNITS, CHORDS));
+  const [whole, first, second] = [text, ...sheetsIn(outcome.text)].map((each) => openingsIn(each, size / UNITS));
   if (!whole || !first || !second) return { islands, refusals: [], faults: ['there are no two sheets'], off: 0 };
-  const stray = areaOf(without(united(first, second), whole)) + areaOf(without(whole, united(first, second)));
   const faults = [
     ...told.map(({ message }) => message),
-    ...(stray > WRITTEN * lengthOf(whole) ? [`they paint ${stray.toFixed(4)} mm² otherwise`] : []),
+    ...paintedOtherwise(whole, united(first, second)),
     ...[first, second].flatMap((openings, i) => looseIn(openings, size, i)),
     ...bareWhenSlipped(whole, first, second),
     ...tooNear(without(whole, first), without(whole, second)),
   ];
-  return { islands, refusals: [], faults, off: offBy(texts, size / UNITS) };
-}
-
-/** By what share the area that both paint is not the area that was to be painted. */
-function offBy(texts: readonly string[], scale: number): number {
-  const [whole = [], first = [], second = []] = texts.map((each) => openingsIn(each, scale, FINE_CHORDS));
-  return Math.abs(areaOf(united(first, second)) / areaOf(whole) - 1);
+  const [layer] = outcome.layers;
+  const off = layer ? offBy(whole, layer.first, layer.second) : 1;
+  return { islands, refusals: [], faults, off };
 }
 
 /** The text of the two groups. */
@@ -67,29 +61,41 @@ function sheetsIn(text: string): string[] {
   return groups.length === 2 ? groups : [];
 }
 
-function openingsIn(text: string, scale: number, chords: number): Rings {
+function openingsIn(text: string, scale: number): Rings {
   const data = [...text.matchAll(/ d="([^"]+)"/g)].map(([, each]) => each ?? '');
-  return united(data.flatMap((each) => united(ringsOfPath(each, scale, chords))));
+  return united(data.flatMap((each) => united(ringsOfPath(each, scale, CHORDS))));
+}
+
+/** Within a micrometre all along, as written; as planned it is the same to the last digit: see `off`. */
+function paintedOtherwise(whole: Rings, both: Rings): string[] {
+  const stray = areaOf(without(both, whole)) + areaOf(without(whole, both));
+  return stray > WRITTEN * lengthOf(whole) ? [`both paint ${stray.toFixed(4)} mm² otherwise`] : [];
 }
 
 function lengthOf(rings: Rings): number {
-  return rings.reduce((sum, ring) => {
-    const last = ring.at(-1) ?? [0, 0];
-    return (
-      sum +
-      ring.reduce((own, [x, y], i) => own + Math.hypot(x - (ring[i - 1] ?? last)[0], y - (ring[i - 1] ?? last)[1]), 0)
-    );
-  }, 0);
+  return rings.reduce((sum, ring) => sum + ring.reduce((own, at, i) => own + stepTo(at, ring.at(i - 1) ?? at), 0), 0);
+}
+
+function stepTo([x, y]: Point, [fromX, fromY]: Point): number {
+  return Math.hypot(x - fromX, y - fromY);
+}
+
+function offBy(whole: Rings, first: readonly PlannedBridge[], second: readonly PlannedBridge[]): number {
+  const ground = (bridges: readonly PlannedBridge[]): Rings =>
+    bridges.map(({ strip }) => strip.corners.map(({ x, y }): Point => [x, y]));
+  const both = united(without(whole, ground(first)), without(whole, ground(second)));
+  return Math.abs(areaOf(both) / areaOf(whole) - 1);
 }
 
 /** The sheet as one piece; what is left of corners that meet in a point is no piece. */
 function looseIn(openings: Rings, size: number, sheet: number): string[] {
-  const frame = [
-    [-MARGIN, -MARGIN],
-    [size + MARGIN, -MARGIN],
-    [size + MARGIN, size + MARGIN],
-    [-MARGIN, size + MARGIN],
-  ] as const;
+  const [from, to] = [-MARGIN, size + MARGIN];
+  const frame: readonly Point[] = [
+    [from, from],
+    [to, from],
+    [to, to],
+    [from, to],
+  ];
   const pieces = piecesIn(grown(without([frame], openings), -WRITTEN));
   return pieces === 1 ? [] : [`sheet ${sheet + 1} falls into ${pieces} pieces`];
 }

@@ -49,6 +49,7 @@ describe('the candidates for a finding', () => {
       'bridge-island-two place',
       'bridge-layer layer',
       'bridge-file file',
+      'two-sheets layer',
       'cut-island-away place',
       'accept place',
     ]);
