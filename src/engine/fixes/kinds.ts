@@ -21,8 +21,8 @@ import { shortenTip } from './kinds/shorten-tip';
 import { spreadColour } from './kinds/spread-colour';
 import { stateSize, stateSizeInUnits } from './kinds/state-size';
 import { layersByPaint, layersInnerGroups } from './kinds/take-layers';
-import { twoSheets } from './kinds/two-sheets';
 import { widenBridge } from './kinds/widen-bridge';
+import { twoSheets } from './two-sheets/kind';
 
 const KINDS: readonly FixKind[] = [
   bridgeIsland,

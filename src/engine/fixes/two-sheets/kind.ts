@@ -6,7 +6,7 @@ import type { Sheet } from '../../../sheet/types';
 import { BRIDGING_EFFECTS } from '../bridge-islands';
 import { bridgePreviewOf } from '../bridges-as-change';
 import type { FixKind } from '../kind';
-import { verifyTwoLayers } from '../two-sheets/index';
+import { verifyTwoLayers } from './index';
 
 export const twoSheets: FixKind = {
   kind: 'two-sheets',
