@@ -24,6 +24,8 @@ export class OrderPanel {
   private stack: PreviewStack | undefined;
   private answer: BestOrderAnswer | undefined;
   private asking = false;
+  /** The last question was not answered, as when the server starts anew. */
+  private failed = false;
 
   private readonly actions: OrderActions;
 
@@ -53,6 +55,7 @@ export class OrderPanel {
     const held = this.choice.contains(document.activeElement);
     this.answer = undefined;
     this.asking = false;
+    this.failed = false;
     if (held) this.find.focus();
   }
 
@@ -65,6 +68,7 @@ export class OrderPanel {
     if (stack !== this.stack) return;
     this.asking = false;
     this.answer = answer;
+    this.failed = answer === undefined;
     this.show();
     this.actions.say(this.told.textContent ?? '');
     if (!this.choice.hidden) this.applyButton.focus();
@@ -91,7 +95,8 @@ export class OrderPanel {
     // A button that is disabled outright loses the focus, and nobody hears why.
     this.find.setAttribute('aria-disabled', String(reason !== undefined || asking));
     this.find.title = reason ?? 'Find the spray order that leaves the fewest islands to bridge';
-    setText(this.told, asking ? 'Trying all orders…' : (reason ?? (best ? gainOf(best) : '')));
+    const rest = this.failed ? 'The order could not be found; try again.' : '';
+    setText(this.told, asking ? 'Trying all orders…' : (reason ?? (best ? gainOf(best) : rest)));
     this.told.hidden = this.told.textContent === '';
     this.list.hidden = best === undefined;
     this.choice.hidden = best === undefined;
