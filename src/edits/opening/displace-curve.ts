@@ -1,30 +1,11 @@
 /** Moves a curve aside, each place of it by at least what it must; what it is, a line or a cubic, it stays if it can. */
 import { defined } from '../../base/defined';
 import type { Cubic, Line, Point, Quadratic } from '../../geometry/base/curve-types';
-import { ON_CURVE } from '../../geometry/base/tolerances';
 import { add, dot, interpolate, scale, subtract } from '../../geometry/base/vector';
 import { pointAt, subCurve, tangentAt } from '../../geometry/curve/index';
-
-/** Arcs are written as cubics before they are moved. */
-export type Movable = Line | Quadratic | Cubic;
-
-/** A place of a curve, and how far it must move. */
-export interface Demand {
-  readonly t: number;
-  /** Unit vector to the side that gives way; undefined where the curve bounds nothing. */
-  readonly outward: Point | undefined;
-  /** mm along it, at least. */
-  readonly need: number;
-}
-
-export interface CurveDemands {
-  readonly curve: Movable;
-  /** In the order of `t`, both ends included. */
-  readonly demands: readonly Demand[];
-}
-
-/** mm: by so much less than it must a place may move. */
-const SHORT = ON_CURVE;
+import { type CurveDemands, type Demand, demandedRange, type Movable, SHORT } from './demands';
+import { splitCurve } from './split-curve';
+import { steppedLine } from './stepped-line';
 
 /**
  * @param start mm: how its first point moves, as its neighbours ask it to
@@ -38,7 +19,13 @@ export function displaceCurve(all: CurveDemands, start: Point, end: Point, most:
   if (still && demands.every(({ need }) => need <= SHORT)) return [curve];
   const whole = curve.kind === 'line' ? movedLine(curve, start, end) : fitted(curve, demands, start, end);
   if (whole && holds(whole, curve, demands, most)) return [whole];
-  const parts = curve.kind === 'line' ? brokenLine(curve, demands, start, end) : undefined;
+  const parts =
+    curve.kind === 'line'
+      ? (brokenLine(curve, demands, start, end) ?? steppedLine(curve, demands, start, end))
+      : splitCurve(all, start, end, (part, first, last) => {
+          const moved = fitted(part.curve, part.demands, first, last);
+          return moved && holds(moved, part.curve, part.demands, most) ? moved : undefined;
+        });
   return parts ?? bulged(curve, demands, start, end);
 }
 
@@ -158,14 +145,6 @@ function hullKnots(demands: readonly Demand[], start: Point, end: Point): Knot[]
   if (range.from > 0 && isZero(start)) knots.push({ t: range.from, by: { x: 0, y: 0 } });
   if (range.to < 1 && isZero(end)) knots.push({ t: range.to, by: { x: 0, y: 0 } });
   return knots;
-}
-
-/** From the last place before the demand to the first after it. */
-function demandedRange(demands: readonly Demand[]): { readonly from: number; readonly to: number } | undefined {
-  const first = demands.findIndex(({ need }) => need > SHORT);
-  if (first < 0) return undefined;
-  const last = demands.findLastIndex(({ need }) => need > SHORT);
-  return { from: demands[first - 1]?.t ?? 0, to: demands[last + 1]?.t ?? 1 };
 }
 
 /** A smooth bulge where the demand is, that leaves the rest of the curve as it was. */

@@ -8,11 +8,12 @@ import type { StepPath } from '../path/path-model';
 import type { PathSource } from '../path/path-writer';
 import type { Redrawn } from '../path/rewrite-commands';
 import { type CornerMove, moveOfCorner, type Pull } from './corner-move';
-import { type CurveDemands, type Demand, displaceCurve, type Movable } from './displace-curve';
-import type { Bank, GivingBoundary } from './give-way';
+import type { CurveDemands, Demand, Movable } from './demands';
+import { displaceCurve } from './displace-curve';
+import type { Bank, MovableBoundary } from './movable-boundary';
 
 export interface Displacement {
-  readonly boundary: GivingBoundary;
+  readonly boundary: MovableBoundary;
   readonly bank: Bank;
   /** mm that the thin part is to have. */
   readonly width: number;
@@ -159,7 +160,7 @@ function demandsOn(curve: Movable, { boundary, bank, width }: Displacement): Dem
   });
 }
 
-function outwardOn(curve: Curve, t: number, boundary: GivingBoundary): Point | undefined {
+function outwardOn(curve: Curve, t: number, boundary: MovableBoundary): Point | undefined {
   const along = tangentAt(curve, t);
   return boundary.outwardAt(pointAt(curve, t), { x: -along.y, y: along.x });
 }

@@ -15,8 +15,9 @@ import type { TextEdit } from '../../text/text';
 import { type EditResult, mergeResults } from '../element/result';
 import { formatNumber } from '../path/path-style';
 import { decimalsFor } from '../path/precision';
+import { outlineOf } from './move-outlines';
 import { isDrawnAgain, transformSubpaths } from './transform-subpaths';
-import { outlineOf, WRITING_ROOM } from './widen-opening';
+import { WRITING_ROOM } from './widen-opening';
 
 /** In widths: what is longer than this is no dot. */
 const DOT = 2.5;

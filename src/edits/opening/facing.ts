@@ -3,7 +3,8 @@ import { checkpoint } from '../../base/checkpoint';
 import type { Point } from '../../geometry/base/curve-types';
 import type { Box, Ring } from '../../geometry/base/polygon-types';
 import { forEachEdge } from '../../geometry/base/ring';
-import { cross, dot, normalise } from '../../geometry/base/vector';
+import { ON_CURVE } from '../../geometry/base/tolerances';
+import { cross, distance, dot, normalise } from '../../geometry/base/vector';
 
 /** A disc that touches the boundary in two places, and nothing reaches into it that faces the first of them. */
 export interface FacingDisc {
@@ -18,6 +19,12 @@ export interface BoundaryPlace {
   readonly at: Point;
   readonly outward: Point;
 }
+
+/** mm: a curve that lies farther beside the boundary is none of it. */
+const BESIDE = 4 * ON_CURVE;
+
+/** Cosine of the angle by which curve and boundary may differ in direction. */
+const ALIKE = Math.cos(Math.PI / 6);
 
 /** Two places face each other where their normals are at least so far apart: the corners of a square do not. */
 const FACING = Math.cos((110 * Math.PI) / 180);
@@ -35,6 +42,25 @@ export class FacingBoundary {
   constructor(rings: readonly Ring[], within: Box, widest: number) {
     this.widest = widest;
     this.places = rings.flatMap((ring) => placesOn(ring, within, widest / 8));
+  }
+
+  /** The boundary's places at a point, one for each direction that it looks to there. */
+  placesAt(point: Point): BoundaryPlace[] {
+    return this.places.filter(({ at }) => distance(at, point) < 2 * ON_CURVE);
+  }
+
+  /** The outward normal at a point of a curve, of the two given; undefined where the curve is no boundary there. */
+  outwardAt(point: Point, normal: Point): Point | undefined {
+    let best: { outward: Point; along: number } | undefined;
+    for (const { at, outward } of this.places) {
+      const [dx, dy] = [point.x - at.x, point.y - at.y];
+      if (Math.abs(dx) > this.widest / 4 || Math.abs(dy) > this.widest / 4) continue;
+      const along = dot(outward, normal);
+      if (Math.abs(dx * outward.x + dy * outward.y) > BESIDE + 0.1 * Math.hypot(dx, dy)) continue;
+      if (!best || Math.abs(along) > Math.abs(best.along)) best = { outward, along };
+    }
+    if (!best || Math.abs(best.along) < ALIKE) return undefined;
+    return best.along > 0 ? normal : { x: -normal.x, y: -normal.y };
   }
 
   /** The largest disc at a place that nothing which faces it reaches into; undefined where that is the widest asked for. */

@@ -3,13 +3,11 @@ import type { Point } from '../../geometry/base/curve-types';
 import type { Box } from '../../geometry/base/polygon-types';
 import { growBox, ringsOf } from '../../geometry/base/ring';
 import { ON_CURVE } from '../../geometry/base/tolerances';
-import { distance, dot, interpolate } from '../../geometry/base/vector';
+import { distance, interpolate } from '../../geometry/base/vector';
 import type { ThinPlace } from '../../sheet/thin-places';
 import type { Sheet } from '../../sheet/types';
 import { type BoundaryPlace, FacingBoundary, type FacingDisc } from './facing';
-
-/** Which of two banks that face each other gives way. */
-export type Bank = 'both' | 'from' | 'to';
+import type { Bank, MovableBoundary } from './movable-boundary';
 
 /** mm: what lacks less is not worth a change. */
 const NOTHING = ON_CURVE;
@@ -24,8 +22,7 @@ interface ThinDisc extends FacingDisc {
 }
 
 /** The boundary round one thin part of an opening. */
-export class GivingBoundary {
-  /** Sheet mm: what of the drawing may have to move. */
+export class GivingBoundary implements MovableBoundary {
   readonly extent: Box;
   private readonly boundary: FacingBoundary;
   private readonly discs: readonly ThinDisc[];
@@ -53,23 +50,12 @@ export class GivingBoundary {
     return this.discs;
   }
 
-  /** The boundary's places at a point, one for each direction that it looks to there. */
   placesAt(point: Point): BoundaryPlace[] {
-    return this.boundary.places.filter(({ at }) => distance(at, point) < 2 * ON_CURVE);
+    return this.boundary.placesAt(point);
   }
 
-  /** The outward normal at a point of a curve, of the two given; undefined where the curve is no boundary there. */
   outwardAt(point: Point, normal: Point): Point | undefined {
-    let best: { outward: Point; along: number } | undefined;
-    for (const { at, outward } of this.boundary.places) {
-      const [dx, dy] = [point.x - at.x, point.y - at.y];
-      if (Math.abs(dx) > this.width / 8 || Math.abs(dy) > this.width / 8) continue;
-      const along = dot(outward, normal);
-      if (Math.abs(dx * outward.x + dy * outward.y) > BESIDE + 0.1 * Math.hypot(dx, dy)) continue;
-      if (!best || Math.abs(along) > Math.abs(best.along)) best = { outward, along };
-    }
-    if (!best || Math.abs(best.along) < ALIKE) return undefined;
-    return best.along > 0 ? normal : { x: -normal.x, y: -normal.y };
+    return this.boundary.outwardAt(point, normal);
   }
 
   /** mm, outward. @param bank which of the two gives way, for itself and the other */
@@ -107,11 +93,6 @@ export class GivingBoundary {
     return best && distance(best.centre, centre) < LINKED * this.width ? best : undefined;
   }
 }
-
-/** mm: a curve that lies farther beside the boundary is none of it. */
-const BESIDE = 4 * ON_CURVE;
-/** Cosine of the angle by which curve and boundary may differ in direction. */
-const ALIKE = Math.cos(Math.PI / 6);
 
 function nearest<T>(items: readonly T[], far: (item: T) => number): T | undefined {
   let best: T | undefined;

@@ -10,7 +10,7 @@ import type { EditResult } from '../element/result';
 import { pathSource } from '../path/path-source';
 import { decimalsFor } from '../path/precision';
 import { rewriteCommands } from '../path/rewrite-commands';
-import { outlineOf } from './widen-opening';
+import { outlineOf } from './move-outlines';
 
 /**
  * @param chosen numbers of the subpaths

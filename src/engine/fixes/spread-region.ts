@@ -48,24 +48,41 @@ export interface SpreadLimits {
   readonly bridge: number;
 }
 
+/** What a colour is to gain. */
+export interface Gain {
+  /** Where it is not painted yet. */
+  readonly added: Region;
+  /** The same with a rim that reaches into what is painted already: the two are then one opening. */
+  readonly joined: Region;
+}
+
+/** What layers after the earlier one paint in a box. */
+export type LaterPaintIn = (box: Box) => Region;
+
 /**
  * Under the part of a seam that is short, the earlier colour grows until it reaches `slip` mm under the later one's
- * edge.
+ * edge; where several colours meet, under whichever of them is painted there.
  */
-export function spreadUnder(earlier: Sheet, later: Sheet, overlap: ShortOverlap, limits: SpreadLimits): Region {
+export function spreadUnder(earlier: Sheet, paintIn: LaterPaintIn, overlap: ShortOverlap, limits: SpreadLimits): Gain {
   const { slip } = limits;
   const by = slip - overlap.width + ROOM;
   const samples = samplesOf(overlap, slip / 2);
   const around = growBox(joinBoxes(samples.map(({ x, y }) => ({ minX: x, minY: y, maxX: x, maxY: y }))), 6 * slip);
   const band = union(samples.map((point) => [discAbout(point, 2 * slip + ROOM)]));
-  const [own, other] = [cropRegion(earlier.openings, around), cropRegion(later.openings, around)];
+  const [own, other] = [cropRegion(earlier.openings, around), clipToBox(paintIn(around), around)];
   const grown = intersection(intersection(offset(own, by), other), band);
   const added = difference(difference(grown, own), besideBridges(own, limits));
   return joinedTo(added, morphologicalClosing(union([own, other]), CRACK));
 }
 
-/** Fills a bare gap with the earlier colour, and goes on to `slip` mm under the later one. */
-export function spreadAcross(earlier: Sheet, later: Sheet, gap: BareGap, limits: SpreadLimits): Region {
+/** Fills a bare gap with the earlier colour, and goes on to `slip` mm under the later ones. */
+export function spreadAcross(
+  earlier: Sheet,
+  later: Sheet,
+  paintIn: LaterPaintIn,
+  gap: BareGap,
+  limits: SpreadLimits,
+): Gain {
   const { slip } = limits;
   const { onEarlier, onLater, length } = gap;
   const middle = { x: (onEarlier.x + onLater.x) / 2, y: (onEarlier.y + onLater.y) / 2 };
@@ -77,7 +94,7 @@ export function spreadAcross(earlier: Sheet, later: Sheet, gap: BareGap, limits:
   // Along straight edges the closing leaves hairs, which would be widened like the gap itself.
   const narrow = morphologicalOpening(difference(morphologicalClosing(painted, half), painted), CRACK / 2);
   const filled = narrow.filter((polygon) => regionContains(offset([polygon], ROOM), middle));
-  const under = intersection(offset(filled, slip + ROOM), other);
+  const under = intersection(offset(filled, slip + ROOM), paintIn(around));
   const added = difference(difference(union([filled, under]), own), besideBridges(own, limits));
   const whole = added.filter((polygon) => areaOf(polygon) > CRUMB * slip * slip);
   return joinedTo(whole, morphologicalClosing(union([painted, filled]), CRACK));
@@ -137,7 +154,8 @@ function discAbout({ x, y }: Point, radius: number): Polygon {
 }
 
 /** Without slivers, and with a rim that reaches into what is there already, but not beyond `ground`. */
-function joinedTo(added: Region, ground: Region): Region {
-  const parts = added.filter((polygon) => areaOf(polygon) > SLIVER);
-  return intersection(offset(parts, OVERLAP_DEPTH), ground).filter((polygon) => areaOf(polygon) > SLIVER);
+function joinedTo(all: Region, ground: Region): Gain {
+  const added = all.filter((polygon) => areaOf(polygon) > SLIVER);
+  const joined = intersection(offset(added, OVERLAP_DEPTH), ground).filter((polygon) => areaOf(polygon) > SLIVER);
+  return { added, joined };
 }

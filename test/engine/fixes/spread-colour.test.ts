@@ -58,6 +58,10 @@ const straight = (lap: number) =>
       `<path d="M30 5H55V55H30Z"/></g>`,
   );
 
+/** The earlier colour, and a later one that begins where it ends. */
+const sides = (sky: string, hill = '<path d="M30 5H55V55H30Z"/>') =>
+  stencil(`<g id="sky" fill="#88c">${sky}</g><g id="hill" fill="#363">${hill}</g>`);
+
 /** Both colours have the same curved border, 5 mm and more from the outlines bare of everything else. */
 const CURVE = 'C40 20 20 40 30 55';
 const curved = (shift: number) =>
@@ -84,13 +88,55 @@ describe('spreading the earlier colour', () => {
     expect(repainted(svg, now)).toBe(0);
   });
 
-  it('is one new shape beside the old one, in the looks of that one', () => {
-    const mend = spreadFor(curved(0), 'short-overlap');
+  it.each([
+    ['a straight edge', straight(0), straight(0.55)],
+    [
+      'the side of a rectangle',
+      sides('<rect x="5" y="5" width="25" height="50"/>'),
+      sides('<path d="M5 5H30.55V55H5Z"/>'),
+    ],
+    ['a curve', curved(0), curved(0).replace('H30C40 20 20 40 30 55', 'H30.78C40.78 20 20.79 40 30.79 55')],
+    [
+      'a shape in units of its own',
+      sides('<path transform="translate(5 5) scale(.1)" d="M0 0H250V500H0Z"/>'),
+      sides('<path transform="translate(5 5) scale(.1)" d="M0 0H255.5V500H0Z"/>'),
+    ],
+  ])('moves the edge that is there, which stays what it is: %s', (_, svg, expected) => {
+    expect(after(svg, spreadFor(svg, 'short-overlap'))).toBe(expected);
+  });
+
+  it('moves the part of a straight edge that the neighbour reaches, in parallel', () => {
+    const svg = sides('<path d="M5 5H30V55H5Z"/>', '<path d="M30 15H55V45H30Z"/>');
+    const now = after(svg, spreadFor(svg, 'short-overlap'));
+    expect(now).toContain('d="M5 5H30V14.83L30.55 15L30.55 45L30 45.17L30 55H5Z"');
+    expect(check(now).findings).toEqual([]);
+    expect(repainted(svg, now)).toBe(0);
+  });
+
+  it('goes under whichever later colours meet there', () => {
+    const svg = stencil(
+      '<g fill="#88c"><title>sky</title><path d="M5 5H30V55H5Z"/></g>' +
+        '<g fill="#363"><title>hill</title><path d="M30 5H55V31H30Z"/></g>' +
+        '<g fill="#a52"><title>field</title><path d="M30 30H55V55H30Z"/></g>',
+    );
+    const found = (text: string) => check(text).findings.map(({ check: id, message }) => `${id} ${message}`);
+    expect(found(svg)).toHaveLength(2);
+    let now = after(svg, spreadFor(svg, 'short-overlap'));
+    expect(found(now)).toHaveLength(1);
+    now = after(now, spreadFor(now, 'short-overlap'));
+    expect(found(now)).toEqual([]);
+    expect(repainted(svg, now)).toBe(0);
+  });
+
+  it('is a new shape in the colour where the edge is made by the width of a line', () => {
+    const svg = sides('<path class="far" fill="none" stroke="#88c" stroke-width="25" d="M17.5 5V55"/>');
+    const mend = spreadFor(svg, 'short-overlap');
     expect(mend?.edits).toHaveLength(1);
     const { span, text } = mend!.edits[0]!;
     expect(span.from).toBe(span.to);
-    expect(text).toMatch(/^\n {2}<path class="far" d="M[^"]*C[^"]*Z"\/>$/);
-    expect((text.match(/[CL]/g) ?? []).length).toBeLessThan(60);
+    expect(text).toMatch(/<path style="fill:#8888cc;stroke:none" d="M[^"]*Z"\/>$/);
+    expect(text).not.toContain('C');
+    expect(repainted(svg, after(svg, mend))).toBe(0);
   });
 
   it('keeps the ground covered, whichever way a sheet slips by up to the allowance', () => {
@@ -137,16 +183,6 @@ describe('spreading the earlier colour', () => {
     const mend = fixesFor(report, finding).fixes.find(({ kind }) => kind === 'spread-colour');
     if (!mend) throw new Error('no mend');
     expect(foundIn(project(fixed(files, 'sky.svg', mend), layers))).toEqual([]);
-  });
-
-  it('is written in the units of the shape beside it', () => {
-    const svg = stencil(
-      '<g id="sky" fill="#88c"><path transform="translate(5 5) scale(.1)" d="M0 0H250V500H0Z"/></g>' +
-        '<g id="hill" fill="#363"><path d="M30 5H55V55H30Z"/></g>',
-    );
-    const mend = spreadFor(svg, 'short-overlap');
-    expect(mend?.edits[0]?.text).toContain('<path transform="translate(5 5) scale(.1)" d="M');
-    expect(check(after(svg, mend)).findings).toEqual([]);
   });
 
   it('is not offered where what is filled is the material that stays', () => {
