@@ -7,6 +7,7 @@ import type { Region } from '../../geometry/base/polygon-types';
 import { boxesTouch, joinBoxes } from '../../geometry/base/ring';
 import { DRAWN_ALIKE } from '../../geometry/base/tolerances';
 import { areaOf, boxOfPolygon, difference, intersection, perimeterOf, union } from '../../geometry/boolean/index';
+import { leastLoss } from './least-loss';
 import { shapeRegion } from './shape-region';
 
 /** A colour that would have to be sprayed both before and after another. */
@@ -123,36 +124,14 @@ function isMeant(region: Region): boolean {
   return region.some((polygon) => areaOf(polygon) > (DRAWN_ALIKE * perimeterOf(polygon)) / 2);
 }
 
-/**
- * Of the colours that nothing needs to be under any more, the one that appears first. In a circle none is such: then the
- * one that loses least by being covered, as far as can be said for one colour after the other.
- */
+/** The order in which the least is covered that should be seen; of several such the one nearest to the drawing's. */
 function sorted(appearing: readonly string[], constraints: readonly Constraint[]): string[] {
-  const needed = neededBelow(constraints);
-  const left = new Set(appearing);
-  const order: string[] = [];
-  while (left.size > 0) {
-    const candidates = [...left];
-    const losses = candidates.map((colour) => lossOf(needed.get(colour), left));
-    const next = defined(candidates[losses.indexOf(Math.min(...losses))]);
-    order.push(next);
-    left.delete(next);
-  }
-  return order;
-}
-
-/** Of each colour, over which others it is seen, and how much in mm². */
-function neededBelow(constraints: readonly Constraint[]): Map<string, Map<string, number>> {
-  const needed = new Map<string, Map<string, number>>();
+  const place = new Map(appearing.map((colour, index) => [colour, index]));
+  const losses = appearing.map(() => new Float64Array(appearing.length));
   for (const { below, above, region } of constraints) {
-    const own = needed.get(above) ?? new Map<string, number>();
-    own.set(below, (own.get(below) ?? 0) + areaOf(region));
-    needed.set(above, own);
+    const row = defined(losses[defined(place.get(above))]);
+    const column = defined(place.get(below));
+    row[column] = defined(row[column]) + areaOf(region);
   }
-  return needed;
-}
-
-/** mm² of a colour that those which are not sprayed yet will cover. */
-function lossOf(below: ReadonlyMap<string, number> | undefined, left: ReadonlySet<string>): number {
-  return [...(below ?? [])].reduce((sum, [colour, area]) => sum + (left.has(colour) ? area : 0), 0);
+  return leastLoss(losses).map((index) => defined(appearing[index]));
 }
