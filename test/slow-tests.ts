@@ -35,6 +35,7 @@ export const SLOW_TESTS: readonly string[] = [
   'test/engine/fixes/standing-bridges.test.ts',
   'test/engine/fixes/index.test.ts',
   'test/engine/fixes/registration-marks.test.ts',
+  'test/engine/fixes/cut-covered.test.ts',
   'test/engine/fixes/spread-colour.test.ts',
   'test/engine/fixes/thin-openings.test.ts',
   'test/engine/queries/document-outline.test.ts',
