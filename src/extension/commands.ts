@@ -90,20 +90,40 @@ async function wrapPathData(uri: vscode.Uri, client: ServerClient): Promise<void
 
 async function bridgeIslands(uri: vscode.Uri, client: ServerClient): Promise<void> {
   const document = await showText(uri);
-  const bridged = await client.bridgeIslands(uri);
+  const first = await client.bridgeIslands(uri);
+  const cutCovered = first && first.covered > 0 ? await asksToCut(first.covered) : false;
+  if (cutCovered === undefined) return;
+  const bridged = cutCovered ? await client.bridgeIslands(uri, true) : first;
   if (!bridged) return;
   for (const refusal of bridged.refusals) client.log.warn(refusal);
   if (bridged.edits.length > 0) await applyVersionedEdits(document, bridged);
-  const { bridges, refusals } = bridged;
-  const added = bridges === 0 ? l10n.t('No bridge was added') : l10n.t('{0} added', count(bridges, 'bridge'));
+  const { bridges, refusals, cutAway } = bridged;
+  const cut = cutAway > 0 ? [l10n.t('{0} cut away', count(cutAway, 'island'))] : [];
+  const bridging = bridges === 0 ? l10n.t('no bridge was added') : l10n.t('{0} added', count(bridges, 'bridge'));
+  const added = sentence([...cut, bridging].join('; '));
   if (refusals.length === 0) {
-    window.setStatusBarMessage(bridges === 0 ? l10n.t('There is no island to bridge.') : `${added}.`, TOLD_FOR);
+    const isNothing = bridges === 0 && cutAway === 0;
+    window.setStatusBarMessage(isNothing ? l10n.t('There is no island to bridge.') : `${added}.`, TOLD_FOR);
     return;
   }
   const left = l10n.t('{0} could not be bridged', count(refusals.length, 'island'));
   const show = l10n.t('Show Them');
   if ((await window.showWarningMessage(`${added}; ${left}.`, show)) === show) client.log.show();
 }
+
+/** @returns undefined where the question is put aside */
+async function asksToCut(covered: number): Promise<boolean | undefined> {
+  const [cut, bridge] = [l10n.t('Cut Them Away'), l10n.t('Bridge All')];
+  const islands = count(covered, 'island');
+  const said =
+    covered === 1
+      ? l10n.t('{0} needs no bridge: later layers paint over it.', islands)
+      : l10n.t('{0} need no bridge: later layers paint over them.', islands);
+  const choice = await window.showInformationMessage(said, cut, bridge);
+  return choice === undefined ? undefined : choice === cut;
+}
+
+const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 
 /** Says so where there is nothing to apply. */
 async function applySafeFixes(uri: vscode.Uri, client: ServerClient): Promise<void> {

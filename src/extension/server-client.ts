@@ -112,8 +112,9 @@ export class ServerClient implements vscode.Disposable {
     return this.ask(BEGIN, uri, width === undefined ? {} : { width });
   }
 
-  bridgeIslands(uri: vscode.Uri): Promise<BridgedIslands | undefined> {
-    return this.ask(BRIDGE_ISLANDS, uri);
+  /** @param cutCovered whether islands that later layers paint over are cut away instead */
+  bridgeIslands(uri: vscode.Uri, cutCovered = false): Promise<BridgedIslands | undefined> {
+    return this.ask(BRIDGE_ISLANDS, uri, { cutCovered });
   }
 
   wrapPaths(uri: vscode.Uri): Promise<VersionedEdits | undefined> {

@@ -122,10 +122,18 @@ export interface Beginning extends VersionedEdits {
   readonly sizeEdits?: readonly TextEdit[];
 }
 
+export interface BridgeIslandsParams extends DocumentParams {
+  /** Whether islands that later layers paint over are cut away, and only the others bridged. */
+  readonly cutCovered?: boolean;
+}
+
 export interface BridgedIslands extends VersionedEdits {
   readonly bridges: number;
   /** One sentence for each island that could not be bridged. */
   readonly refusals: readonly string[];
+  /** How many islands need no bridge, as later layers paint over them; those that were cut away instead. */
+  readonly covered: number;
+  readonly cutAway: number;
 }
 
 export interface BridgeAtParams extends DocumentParams {
@@ -154,6 +162,8 @@ export interface BridgeOffer extends VersionedEdits {
   /** "Bridge this island (2 bridges of 0.80 mm)" */
   readonly title: string;
   readonly bridges: readonly BridgePreviewData[];
+  /** Islands that go instead, where later layers paint over them. */
+  readonly cutAway?: readonly CutPreviewData[];
 }
 
 /** Why there is no offer, and what there is instead. */
@@ -168,6 +178,13 @@ export interface BridgeRefusal {
 }
 
 export type BridgeAnswer = BridgeOffer | BridgeRefusal | null;
+
+/** An island that is cut away. */
+export interface CutPreviewData {
+  readonly layer: LayerId;
+  /** Path data as in the stack. */
+  readonly outline: string;
+}
 
 export interface BridgePreviewData {
   readonly layer: LayerId;

@@ -122,6 +122,18 @@ describe('all safe fixes', () => {
     expect(await server.connection.sendRequest('tombolo/fixSafe', { uri: server.uri('none.svg') })).toBeNull();
   });
 
+  it('where islands are covered, that they can be cut away', async () => {
+    const covered =
+      '<svg xmlns="http://www.w3.org/2000/svg" data-tombolo-reading="openings" width="60mm" height="30mm" ' +
+      'viewBox="0 0 60 30"><g id="Water"><path d="M5 5h20v20h-20z M10 10v10h10v-10z"/></g>' +
+      '<g id="Heron"><path d="M8 8h14v14h-14z"/></g></svg>';
+    const document = await server.open('covered.svg', covered);
+    await server.diagnostics(document);
+    expect(await ask(document.uri)).toMatchObject({
+      refusal: expect.stringMatching(/can be cut away by the lightbulb/),
+    });
+  });
+
   it('on saving they are offered as soon as they are known', async () => {
     const document = await server.open('sun.svg', sheet(square(5, 5, 12), 'data-tombolo-reading="openings"'));
     const [found] = await server.diagnostics(document);

@@ -4,7 +4,7 @@ import { formatSides } from '../../config/values';
 import type { LayerId } from '../../engine/index';
 import type { Matrix, Point } from '../../geometry/base/curve-types';
 import { apply } from '../../geometry/base/matrix';
-import type { BridgePreviewData } from '../../protocol/index';
+import type { BridgePreviewData, CutPreviewData } from '../../protocol/index';
 import { setAttributes, setText, svg, syncChildren } from '../dom/dom';
 import { matrixText } from '../dom/matrix-text';
 import { toWindow, type Viewport } from '../state/viewport';
@@ -20,9 +20,12 @@ export class BridgePreviewOverlay {
   /** Their measures, in window pixels. */
   readonly measures = svg('g', { class: 'ghost-measures', 'aria-hidden': 'true' });
   private bridges: readonly BridgePreviewData[] = [];
+  private cuts: readonly CutPreviewData[] = [];
 
-  show(bridges: readonly BridgePreviewData[]): void {
+  /** @param cuts islands that go instead */
+  show(bridges: readonly BridgePreviewData[], cuts: readonly CutPreviewData[] = []): void {
     this.bridges = bridges;
+    this.cuts = cuts;
   }
 
   draw(placeOf: (layer: LayerId) => Matrix | undefined, view: Viewport): void {
@@ -30,14 +33,7 @@ export class BridgePreviewOverlay {
       const place = placeOf(bridge.layer);
       return place ? [{ bridge, place }] : [];
     });
-    syncChildren(
-      this.strips,
-      shown,
-      () => svg('path', { class: 'ghost-strip' }),
-      (path, { bridge, place }) => {
-        setAttributes(path, { d: bridge.outline, transform: matrixText(place) });
-      },
-    );
+    this.drawOutlines(placeOf);
     const drawn = shown.map(({ bridge, place }) => {
       const middle = { x: (bridge.from.x + bridge.to.x) / 2, y: (bridge.from.y + bridge.to.y) / 2 };
       return { bridge, at: toWindow(view, apply(place, middle)) };
@@ -49,6 +45,24 @@ export class BridgePreviewOverlay {
       const y = at.y + (at.y > centre ? OFF : -OFF);
       writeMeasure(group, formatSides(bridge.width, bridge.length, 2), { x: at.x, y });
     });
+  }
+
+  private drawOutlines(placeOf: (layer: LayerId) => Matrix | undefined): void {
+    const outlines = [
+      ...this.bridges.map((each) => ({ ...each, look: 'ghost-strip' })),
+      ...this.cuts.map((each) => ({ ...each, look: 'ghost-cut' })),
+    ].flatMap(({ layer, outline, look }) => {
+      const place = placeOf(layer);
+      return place ? [{ outline, look, place }] : [];
+    });
+    syncChildren(
+      this.strips,
+      outlines,
+      () => svg('path', {}),
+      (path, { outline, look, place }) => {
+        setAttributes(path, { class: look, d: outline, transform: matrixText(place) });
+      },
+    );
   }
 }
 

@@ -65,8 +65,11 @@ export class BridgeTool {
     this.hidePart();
     const isRefused = answer !== undefined && 'reason' in answer;
     const offer = isRefused ? answer.anyway : answer;
-    this.preview.show(offer?.bridges ?? []);
-    const add = { label: isRefused ? 'Add anyway' : 'Add bridge', run: () => void this.putIn(offer) };
+    this.preview.show(offer?.bridges ?? [], offer?.cutAway);
+    const add = {
+      label: offer?.cutAway ? 'Cut away' : isRefused ? 'Add anyway' : 'Add bridge',
+      run: () => void this.putIn(offer),
+    };
     const drop = { label: offer ? 'Cancel' : 'Close', run: () => this.drop() };
     this.bar.show(answer && { sentence: sentenceOf(answer), ...(offer && { apply: add }), drop });
     this.context.redraw();
@@ -76,12 +79,16 @@ export class BridgeTool {
     const { context } = this;
     const done = await context.host.putIn();
     this.preview.show([]);
-    if (done)
-      this.bar.tellDone((offer?.bridges.length ?? 1) > 1 ? 'Bridges added.' : 'Bridge added.', context.host.undo);
+    if (done) this.bar.tellDone(doneBy(offer), context.host.undo);
     else this.bar.show({ sentence: TEXT_CHANGED, drop: { label: 'Close', run: () => this.drop() } });
     context.focusPicture();
     context.redraw();
   }
+}
+
+function doneBy(offer: BridgeOffer | undefined): string {
+  if (offer?.cutAway) return 'Island cut away.';
+  return (offer?.bridges.length ?? 1) > 1 ? 'Bridges added.' : 'Bridge added.';
 }
 
 /** Why it is refused and what comes first; where it can be had anyway, what it then leaves behind. */

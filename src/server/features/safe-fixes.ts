@@ -4,6 +4,7 @@ import { Priority } from '../../protocol/run-signals';
 import type { ResolveSources } from './resolve-action';
 
 const NONE = 'No fix here is safe to apply unseen: each changes what is cut or painted.';
+const COVERED = 'Islands that later layers paint over can be cut away by the lightbulb at them.';
 
 /** @returns null where no such document is known */
 export async function safeFixes(uri: string, { engine, current }: ResolveSources): Promise<SafeFixes | null> {
@@ -13,5 +14,7 @@ export async function safeFixes(uri: string, { engine, current }: ResolveSources
   const { version } = known;
   const proof = await engine.ask({ kind: 'proveSafe', uri, version }, Priority.chosen).answer;
   if (proof?.outcome === 'proven' && proof.edits) return { documents: proof.edits };
-  return { refusal: proof?.outcome === 'refused' ? proof.reason : NONE };
+  if (proof?.outcome === 'refused') return { refusal: proof.reason };
+  const isCovered = known.allOffers.some(({ kind }) => kind === 'cut-covered-island');
+  return { refusal: isCovered ? `${NONE} ${COVERED}` : NONE };
 }

@@ -1,5 +1,5 @@
 /** What the bench asks, by the names that the editor asks it by. */
-import { bridgeIslands, wrapPaths } from '../../engine/index';
+import { wrapPaths } from '../../engine/index';
 import * as protocol from '../../protocol/index';
 import { PART, PART_AT, type PartAtParams, type PartParams } from '../../protocol/parts';
 import {
@@ -21,6 +21,7 @@ import {
 import type { CheckedDocument } from '../documents/checked-document';
 import type { DocumentFixes } from '../fixes/document-fixes';
 import { beginningFor } from './begin';
+import { bridged } from './bridge-all';
 import { bridgeOfferAt, bridgePlan } from './bridge-requests';
 import { FindingNumbers } from './finding-numbers';
 import { PartRequests } from './part-requests';
@@ -59,7 +60,7 @@ export class BenchRequests {
       case protocol.BEGIN:
         return beginningFor(checked, (params as protocol.BeginParams).width);
       case protocol.BRIDGE_ISLANDS:
-        return bridged(checked);
+        return bridged(checked, params as protocol.BridgeIslandsParams);
       case protocol.WRAP_PATHS:
         return wrapped(checked);
       case protocol.BRIDGE_AT:
@@ -101,9 +102,4 @@ export class BenchRequests {
 
 function wrapped({ report, version }: CheckedDocument): protocol.VersionedEdits {
   return { version, edits: wrapPaths(report.drawing.document) };
-}
-
-function bridged({ report, version }: CheckedDocument): protocol.BridgedIslands {
-  const { edits, bridges, refusals } = bridgeIslands(report, {});
-  return { version, edits, bridges, refusals: refusals.map(({ message }) => message) };
 }

@@ -49,7 +49,7 @@ export function bridgePlan(
   for (const { id: candidate } of wanted) {
     const result = fixes.result(candidate);
     if (result && isRefusal(result)) why = candidate === wanted[0]?.id ? result : why;
-    else if (result?.bridges) return bridgeOffer(owner, result);
+    else if (result?.bridges || result?.cutAway) return bridgeOffer(owner, result);
   }
   return refused(owner, why);
 }
@@ -58,8 +58,20 @@ function preferredFirst<T extends { readonly preferred: boolean }>(candidates: r
   return [...candidates].sort((a, b) => Number(b.preferred) - Number(a.preferred));
 }
 
-export function bridgeOffer({ uri, version }: CheckedDocument, { kind, title, edits, bridges = [] }: Fix): BridgeOffer {
-  return { uri, version, kind, title, edits, bridges: bridges.map(bridgePreviewDataOf) };
+export function bridgeOffer(
+  { uri, version }: CheckedDocument,
+  { kind, title, edits, bridges = [], cutAway }: Fix,
+): BridgeOffer {
+  const cuts = cutAway?.map(({ layerId, place }) => ({ layer: layerId, outline: regionPath([place]) }));
+  return {
+    uri,
+    version,
+    kind,
+    title,
+    edits,
+    bridges: bridges.map(bridgePreviewDataOf),
+    ...(cuts && { cutAway: cuts }),
+  };
 }
 
 export function refused(owner: CheckedDocument, { anyway, ...why }: Refusal<Fix>): BridgeRefusal {
