@@ -22,11 +22,11 @@ export interface ShownLimits {
 }
 
 /**
- * A place is covered where the openings of later layers reach over it by the slip or more. An opening that they paint
- * over as a whole is covered whatever the slip: nothing of it is meant to be seen.
+ * A part that later layers paint over as a whole is covered, for nothing of it is meant to be seen. Of any other only those
+ * places are that they reach over by the slip or more.
  * @param layer index of the sheet in the stack
- * @returns the part as it is where its narrowest place shows; where only others do, the narrowest of those, and of a tip
- * the reach that shows; undefined where nothing shows, or no more of a tip than blunt corners have
+ * @returns the part as it is where its narrowest place counts; where only others do, the narrowest of those, and of a tip
+ * the reach that is left; undefined where nothing is, or no more of a tip than blunt corners have
  */
 export function shownThinPart(
   paint: LaterPaint,
@@ -38,22 +38,27 @@ export function shownThinPart(
   const opening = sheet.openings[part.polygon];
   const cover = paint.within(growBox(part.extent, 2 * slip), layer);
   if (!opening || cover.length === 0) return part;
-  const middle = interpolate(part.from, part.to, 0.5);
-  if (regionContains(cover, middle) && paint.hides(opening, sheet, layer)) return undefined;
-  const covered = slip > 0 ? offset(cover, -slip, 'round', DRAWN_ALIKE) : cover;
-  if (covered.length === 0) return part;
-  const shownOf = (region: Region) => withoutHairlines(difference(region, covered));
-  if (part.kind === 'whole') return shownOf([opening]).length > 0 ? part : undefined;
+  if (part.kind === 'whole') return paint.hides(opening, sheet, layer) ? undefined : part;
   const width = limit - sheet.kerf;
   const thin = thinWithin([opening], part.extent, width);
   // Between two corners alone there is no area.
-  const isCovered = [part.from, middle, part.to].every((point) => regionContains(covered, point));
-  if (thin.length === 0) return isCovered ? undefined : part;
-  const shown = shownOf(thin);
-  if (shown.length === 0) return undefined;
+  if (thin.length === 0) return isChordIn(cover, part) ? undefined : part;
+  if (outside(thin, cover).length === 0) return undefined;
+  const covered = slip > 0 ? offset(cover, -slip, 'round', DRAWN_ALIKE) : cover;
+  const shown = outside(thin, covered);
+  const isCovered = isChordIn(covered, part);
   if (part.kind === 'tip') return shownTip(part, opening, { thin, shown, width, isCovered });
   if (!isCovered) return part;
-  return narrowestShown(part, opening, width, (least) => shownOf(thinWithin([opening], part.extent, least)));
+  return narrowestShown(part, opening, width, (least) => outside(thinWithin([opening], part.extent, least), covered));
+}
+
+function outside(region: Region, cover: Region): Region {
+  return withoutHairlines(difference(region, cover));
+}
+
+/** Whether a part lies in a region where it is measured. */
+function isChordIn(region: Region, { from, to }: ThinPlace): boolean {
+  return [from, interpolate(from, to, 0.5), to].every((point) => regionContains(region, point));
 }
 
 interface Tip {
@@ -68,7 +73,7 @@ interface Tip {
 
 /** What is hidden of its reach does not count. As everywhere, what reaches no farther than the width is a corner. */
 function shownTip(part: ThinPlace, opening: Polygon, { thin, shown, width, isCovered }: Tip): ThinPlace | undefined {
-  const hidden = withoutHairlines(difference(thin, shown));
+  const hidden = outside(thin, shown);
   if (hidden.length === 0) return part;
   const reach = hidden.reduce((left, polygon) => left - lengthOf(polygon), part.reach);
   if (reach <= width) return undefined;

@@ -36,8 +36,9 @@ describe('a slot', () => {
   it.each<[string, Region[]]>([
     ['no later layer is near', [rect(40, 0, 50, 10)]],
     ['it is painted over beside its narrowest place', [rect(16, 3, 24, 7)]],
-    ['the cover ends at its edge, for its sheet may slip', [rect(9, 4.7, 21, 5.3)]],
-    ['the cover reaches over it by less than the slip', [rect(9, 4.45, 21, 5.55)]],
+    ['the cover ends on it, for its sheet may slip', [rect(9, 3, 15, 7)]],
+    ['the cover reaches over its narrowest place by less than the slip', [rect(9, 3, 15.4, 7)]],
+    ['the cover leaves one of its sides bare', [rect(9, 3, 21, 5)]],
   ])('counts as it is where %s', (_, later) => {
     const { part, shown: seen } = shown(SLOT, later);
     expect(seen).toBe(part);
@@ -48,9 +49,9 @@ describe('a slot', () => {
     expect(shown(SLOT, [rect(9, 3, 15.5, 7), rect(14.5, 3, 21, 7)]).shown).toBeUndefined();
   });
 
-  it('does not count where its whole opening is, though only just', () => {
+  it('does not count where all of it is covered, though only just', () => {
+    expect(shown(SLOT, [rect(10, 4.75, 20, 5.25)]).shown).toBeUndefined();
     expect(shown(SLOT, [SLOT]).shown).toBeUndefined();
-    expect(shown(SLOT, [rect(0, 0, 30, 10)]).shown).toBeUndefined();
   });
 
   it('is measured at the narrowest place that shows', () => {
