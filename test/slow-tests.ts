@@ -34,6 +34,8 @@ export const SLOW_TESTS: readonly string[] = [
   'test/engine/fixes/change-bridge.test.ts',
   'test/engine/fixes/standing-bridges.test.ts',
   'test/engine/fixes/index.test.ts',
+  'test/engine/fixes/order/print-stays.test.ts',
+  'test/engine/fixes/order/reorder-stack.test.ts',
   'test/engine/fixes/registration-marks.test.ts',
   'test/engine/fixes/cut-covered.test.ts',
   'test/engine/fixes/spread-colour.test.ts',
