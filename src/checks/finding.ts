@@ -82,4 +82,11 @@ export type Subject =
       readonly later: StackLayer;
       readonly overlap: ShortOverlap;
     }
-  | { readonly kind: 'gap'; readonly earlier: StackLayer; readonly later: StackLayer; readonly gap: BareGap };
+  | {
+      readonly kind: 'gap';
+      readonly earlier: StackLayer;
+      readonly later: StackLayer;
+      readonly gap: BareGap;
+      /** As of thin places. */
+      readonly apart?: readonly FindingDraft[];
+    };

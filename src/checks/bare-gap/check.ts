@@ -5,6 +5,7 @@ import { quoted } from '../../text/wording';
 import type { StackCheck, StackStencil } from '../check';
 import type { FindingDraft } from '../finding';
 import { inLayer } from '../places';
+import { gapRuns, type Run } from '../seam-runs';
 import { quotedName, relatedOnEdge, spanOnEdge } from '../stack-places';
 
 /** Bare ground between two colours that is narrower than the slip. */
@@ -24,11 +25,25 @@ export const bareGap: StackCheck = {
   },
   *run(stencil) {
     const { stack, limits, file } = stencil;
-    for (const gap of stack.seams(limits.slip).gaps) {
-      if (stack.layers[gap.earlier]?.file === file) yield* describe(stencil, gap);
+    for (const run of gapRuns(stack.seams(limits.slip).gaps, limits.slip)) {
+      if (stack.layers[run[0].earlier]?.file === file) yield* describeRun(stencil, run);
     }
   },
 };
+
+/** Told at the narrowest of them, which is filled first. */
+function* describeRun(stencil: StackStencil, run: Run<BareGap>): Iterable<FindingDraft> {
+  const apart = run.flatMap((gap) => [...describe(stencil, gap)]);
+  const [worst, ...others] = apart;
+  if (!worst) return;
+  if (others.length === 0 || worst.subject?.kind !== 'gap') return yield worst;
+  const related = others.map(({ span, at, measure }) => ({
+    message: `Gap of ${formatMillimetres(measure?.value ?? 0)} here`,
+    span,
+    ...(at && { at }),
+  }));
+  yield { ...worst, related: [...worst.related, ...related], subject: { ...worst.subject, apart } };
+}
 
 function* describe(stencil: StackStencil, gap: BareGap): Iterable<FindingDraft> {
   const { earlier, later, width, closed, onEarlier, onLater } = gap;

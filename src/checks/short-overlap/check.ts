@@ -1,20 +1,16 @@
 import { formatMillimetres } from '../../config/values';
+import type { Point } from '../../geometry/base/curve-types';
 import { MEANT_TO_MEET } from '../../geometry/base/tolerances';
 import type { ShortOverlap } from '../../stack/index';
 import { quoted } from '../../text/wording';
 import type { StackCheck, StackStencil } from '../check';
 import type { FindingDraft } from '../finding';
 import { inLayer } from '../places';
+import { joined, overlapRuns, type Run } from '../seam-runs';
 import { quotedName, relatedOnEdge, spanOnEdge } from '../stack-places';
 
 /** mm: colours that run over each other by no more only touch. */
 const TOUCHING = MEANT_TO_MEET;
-
-/**
- * In slips: a part that runs out into an outline and is no longer comes of outlines that cross, at 14° or more. Common
- * practice, no source.
- */
-const CROSSING = 2;
 
 /** Seams of neighbouring colours that open when a sheet lands off its place by less than the slip. */
 export const shortOverlap: StackCheck = {
@@ -38,18 +34,18 @@ export const shortOverlap: StackCheck = {
   },
   *run(stencil) {
     const { stack, limits, file } = stencil;
-    for (const overlap of stack.seams(limits.slip).overlaps) {
-      const least = overlap.runsOut ? CROSSING * limits.slip : limits.slip;
-      if (overlap.length >= least && stack.layers[overlap.earlier]?.file === file) yield* describe(stencil, overlap);
+    for (const run of overlapRuns(stack.seams(limits.slip).overlaps, limits.slip)) {
+      if (stack.layers[run[0].earlier]?.file === file) yield* describe(stencil, run);
     }
   },
 };
 
-function* describe(stencil: StackStencil, overlap: ShortOverlap): Iterable<FindingDraft> {
-  const { earlier, later, slipping, width, at, facing, length } = overlap;
+function* describe(stencil: StackStencil, run: Run<ShortOverlap>): Iterable<FindingDraft> {
+  const overlap = joined(run);
+  const { earlier, later, width, at, length } = overlap;
   const [first, second] = [stencil.stack.layers[earlier], stencil.stack.layers[later]];
   if (!first || !second) return;
-  const [onFirst, onSecond] = slipping === earlier ? [facing, at] : [at, facing];
+  const [onFirst, onSecond] = sidesOf(overlap);
   const { slip } = stencil.limits;
   const [by, allowed] = [width, slip].map(formatMillimetres);
   const [one, other] = quoted([first.sheet.layer.name, second.sheet.layer.name]);
@@ -66,7 +62,19 @@ function* describe(stencil: StackStencil, overlap: ShortOverlap): Iterable<Findi
     ...inLayer(first.sheet),
     at,
     measure: { value: width, limit: slip, unit: 'mm' },
-    related: [relatedOnEdge(stencil, second, onSecond, `The edge of ${other} here`, onFirst)],
+    related: [
+      relatedOnEdge(stencil, second, onSecond, `The edge of ${other} here`, onFirst),
+      ...run.slice(1).map((part) => {
+        const [onThis, facing] = sidesOf(part);
+        const message = `Overlap of ${formatMillimetres(part.width)} here, along ${part.length.toFixed(1)} mm`;
+        return relatedOnEdge(stencil, first, onThis, message, facing);
+      }),
+    ],
     subject: { kind: 'overlap', earlier: first, later: second, overlap },
   };
+}
+
+/** Where it shows first, on the edge of the earlier colour and on that of the later one. */
+function sidesOf({ earlier, slipping, at, facing }: ShortOverlap): readonly [Point, Point] {
+  return slipping === earlier ? [facing, at] : [at, facing];
 }

@@ -103,4 +103,19 @@ describe('bare-gap', () => {
       expect(wedge(0.4)).toEqual([]);
     });
   });
+
+  it('tells gaps of one seam once, and nothing of a short hairline', () => {
+    const row = (apart: number, gap = 0.2, width = 6) =>
+      sheetOf(
+        `<g id="sky"><path d="M10 10H90V50H10Z"/></g><g id="hill">${[20, 20 + width + apart]
+          .map((x) => `<path d="M${x} ${50 + gap}h${width}v20h${-width}Z"/>`)
+          .join('')}</g>`,
+      );
+    const [gap, ...others] = gaps(row(3));
+    expect(others).toEqual([]);
+    expect(gap?.related).toHaveLength(2);
+    expect(gaps(row(9))).toHaveLength(2);
+    expect(gaps(row(9, 0.05, 0.3))).toEqual([]);
+    expect(gaps(row(9, 0.05, 1.8))).toHaveLength(2);
+  });
 });

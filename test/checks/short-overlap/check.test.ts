@@ -1,5 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_CONFIG } from '../../../src/config/types';
+import { check } from '../../../src/engine/check/check-file';
+import { fixesFor } from '../../../src/engine/fixes/index';
+import { applyEdits } from '../../../src/text/text';
 import { findingsOf, sheetOf } from '../stencils';
 
 const overlaps = (svg: string, settings = {}) => findingsOf('short-overlap', svg, settings);
@@ -81,5 +84,85 @@ describe('short-overlap', () => {
     );
     expect(seam).toMatchObject([{ measure: '0.30 mm' }]);
     expect(seam[0]?.message).toContain('127.5');
+  });
+
+  describe('of one seam', () => {
+    /** Two fields that meet at x = 50; patches lie under parts of the seam, so that those bear a slip. */
+    const patched = (patches: readonly (readonly [number, number])[], move = '') =>
+      sheetOf(
+        `<g id="ground" transform="${move}">${patches
+          .map(([from, to]) => `<path d="M45 ${from}H55V${to}H45Z"/>`)
+          .join('')}</g>` +
+          `<g id="sky" transform="${move}"><path d="M10 10H50V90H10Z"/></g>` +
+          `<g id="hill" transform="${move}"><path d="M50 10H90V90H50Z"/></g>`,
+      );
+
+    it.each(['', 'rotate(90 50 50)', 'matrix(-1 0 0 1 100 0)', 'rotate(31 50 50)'])(
+      'tells parts near to each other once, moved by "%s"',
+      (move) => {
+        const [seam, ...others] = overlaps(
+          patched(
+            [
+              [30, 33],
+              [50, 53],
+            ],
+            move,
+          ),
+        );
+        expect(others).toEqual([]);
+        expect(seam?.related).toHaveLength(3);
+        const total = Number(/along ([\d.]+) mm/.exec(seam?.message ?? '')?.[1]);
+        // 80 mm, less two slips at both ends and, where a patch lies, what it bears but for a slip on either side.
+        expect(total).toBeGreaterThan(70);
+        expect(total).toBeLessThan(76);
+        expect(overlaps(patched([[30, 50]], move))).toHaveLength(2);
+      },
+    );
+
+    it('says nothing of what is no longer than two slips', () => {
+      // What is nearer to bare ground than two slips is outline.
+      const meeting = (length: number, slip: number) => {
+        const config = { ...DEFAULT_CONFIG, limits: { slip } };
+        const side = length + 4 * slip;
+        return overlaps(
+          sheetOf(`<g id="a"><path d="M20 20h20v${side}h-20Z"/></g><g id="b"><path d="M40 20h20v${side}h-20Z"/></g>`),
+          { config },
+        );
+      };
+      for (const slip of [0.25, 0.5, 1]) {
+        expect(meeting(1.9 * slip, slip)).toEqual([]);
+        expect(meeting(2.1 * slip, slip)).toMatchObject([{ measure: '0.00 mm' }]);
+      }
+    });
+
+    it('gives a place where three colours meet to the longest', () => {
+      const three = (x: number) =>
+        sheetOf(
+          `<g id="sky"><path d="M10 10H90V50H10Z"/></g><g id="sand"><path d="M10 50H${x}V90H10Z"/></g>` +
+            `<g id="sea"><path d="M${x} 50H90V90H${x}Z"/></g>`,
+        );
+      expect(
+        overlaps(three(50))
+          .map(({ layer }) => layer)
+          .sort(),
+      ).toEqual(['sand', 'sky', 'sky']);
+      // A third colour that comes to a seam with its corner has no seam of its own there.
+      const corner = sheetOf(
+        '<g id="sky"><path d="M10 10H90V50H10Z"/></g><g id="sea"><path d="M10 50H90V90H10Z"/></g>' +
+          '<g id="sail"><path d="M50 49.9L60 20H40Z M50 50.2L60 80H40Z"/></g>',
+      );
+      expect(overlaps(corner).map(({ layer }) => layer)).toEqual(['sky']);
+    });
+
+    it('is mended by one shape along all of its parts', () => {
+      const text = patched([
+        [30, 33],
+        [50, 53],
+      ]);
+      const report = check(text);
+      const finding = report.findings.find((each) => each.check === 'short-overlap')!;
+      const fix = fixesFor(report, finding).fixes.find(({ kind }) => kind === 'spread-colour');
+      expect(check(applyEdits(text, fix!.edits)).findings.filter((each) => each.check === 'short-overlap')).toEqual([]);
+    });
   });
 });

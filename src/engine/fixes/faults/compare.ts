@@ -76,7 +76,7 @@ function changedFindings({ old, now, moved }: FilePair, gone: readonly Finding[]
 /** One finding for each place, where many are told at once. */
 function apartFrom(finding: Finding): readonly Finding[] {
   const { check, severity, subject } = finding;
-  if (subject?.kind !== 'thin' || !subject.apart) return [finding];
+  if ((subject?.kind !== 'thin' && subject?.kind !== 'gap') || !subject.apart) return [finding];
   return subject.apart.map((each) => ({ severity, ...each, check }));
 }
 
