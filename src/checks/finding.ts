@@ -3,11 +3,11 @@
 import type { CheckId, Severity } from '../config/check-id';
 import type { Point } from '../geometry/base/curve-types';
 import type { Polygon } from '../geometry/base/polygon-types';
-import type { Protrusion } from '../geometry/protrusion/find';
 import type { CutLine, DoubledLine } from '../sheet/cut-lines/index';
 import type { LayerId } from '../sheet/layer/layer-id';
 import type { EdgeOpening } from '../sheet/sheet-edge';
 import type { ThinPlace } from '../sheet/thin-places';
+import type { Tongue } from '../sheet/tongues';
 import type { Piece, Sheet } from '../sheet/types';
 import type { BareGap, ShortOverlap } from '../stack/index';
 import type { StackLayer } from '../stack/stack';
@@ -69,7 +69,7 @@ export type Subject =
       /** Where it is told of many places at once: what would be told of each, this one first. */
       readonly apart?: readonly FindingDraft[];
     }
-  | { readonly kind: 'tongue'; readonly sheet: Sheet; readonly tongue: Protrusion }
+  | { readonly kind: 'tongue'; readonly sheet: Sheet; readonly tongue: Tongue }
   | { readonly kind: 'doubled'; readonly sheet: Sheet; readonly doubled: DoubledLine }
   | { readonly kind: 'open'; readonly sheet: Sheet; readonly lines: readonly CutLine[] }
   | { readonly kind: 'colours'; readonly sheet: Sheet }

@@ -18,6 +18,7 @@ import {
   decodeWord,
   type ReportProblem,
 } from './decode';
+import { decodeBendingStiffness, decodeDroop, decodeSpray } from './decode-bending';
 import { MATERIALS } from './material';
 import {
   type BaselineEntry,
@@ -105,6 +106,15 @@ function decodeConfig(root: Node, known: KnownChecks, report: ReportProblem): Co
       config.materials = decodeMaterials(node, report);
     },
     cutter: (node) => decodeCutter(node, config, report),
+    bendingStiffness: (node) => {
+      config.bendingStiffness = decodeBendingStiffness(node, report);
+    },
+    droop: (node) => {
+      config.droop = decodeDroop(node, report);
+    },
+    spray: (node) => {
+      config.spray = decodeSpray(node, report) ?? {};
+    },
     limits: (node) => {
       config.limits = decodeLimits(node, report);
     },

@@ -37,6 +37,12 @@ export interface Config {
   readonly speed: number | undefined;
   /** How fast it gets there and stops again, in mm/s². */
   readonly acceleration: number | undefined;
+  /** mN·m: of the sheet, across the grain where two were stated. */
+  readonly bendingStiffness: number | undefined;
+  /** How a strip of the sheet hangs over a table's edge, which tells how stiff it is. */
+  readonly droop: Droop | undefined;
+  /** The can: how far off it is held, mm, and how hard it blows, N. What is usual where it is not stated. */
+  readonly spray: { readonly distance?: number; readonly thrust?: number };
   readonly limits: { readonly bridge?: number; readonly opening?: number; readonly slip?: number };
   /** What is painted on, `#rrggbb`. */
   readonly ground: string | undefined;
@@ -48,6 +54,15 @@ export interface Config {
   readonly accept: Readonly<Partial<Record<CheckId, string>>>;
   /** Findings that were there when the artist drew a line under them. */
   readonly baseline: readonly BaselineEntry[];
+}
+
+export interface Droop {
+  /** mm that hang over the edge. */
+  readonly length: number;
+  /** mm that the end hangs lower than the table. */
+  readonly by: number;
+  /** g/m²; the material's where it is not stated. */
+  readonly grammage: number | undefined;
 }
 
 /** One entry of `layers`: `from` is a file, with `#id` for one element of it. */
@@ -81,6 +96,9 @@ export const DEFAULT_CONFIG: Config = {
   compensated: true,
   speed: undefined,
   acceleration: undefined,
+  bendingStiffness: undefined,
+  droop: undefined,
+  spray: {},
   limits: {},
   ground: undefined,
   layers: [],

@@ -49,6 +49,30 @@ export function parseDensity(text: string): number | undefined {
   return scaled(text.replace('³', '3'), { 'kg/m3': 1, 'g/cm3': 1000 });
 }
 
+/**
+ * Reads `6.75mN·m`, `6.75 mNm`, `0.00675N·m`.
+ * @returns mN·m, or undefined where the text is no such bending stiffness
+ */
+export function parseBendingStiffness(text: string): number | undefined {
+  return scaled(text.replace(/[·*⋅]/g, ''), { mnm: 1, nm: 1000, nmm: 1 });
+}
+
+/**
+ * Reads `240g/m²`, `240 g/m2`, `240gsm`.
+ * @returns g/m², or undefined where the text is no such weight
+ */
+export function parseGrammage(text: string): number | undefined {
+  return scaled(text.replace('²', '2'), { 'g/m2': 1, gsm: 1 });
+}
+
+/**
+ * Reads `0.04N`, `40 mN`.
+ * @returns newtons, or undefined where the text is no such force
+ */
+export function parseForce(text: string): number | undefined {
+  return scaled(text, { n: 1, mn: 1e-3 });
+}
+
 function scaled(text: string, units: Readonly<Record<string, number>>): number | undefined {
   const match = /^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?)\s*([a-z][a-z0-9/]*)\s*$/i.exec(text);
   const unit = match?.[2]?.toLowerCase() ?? '';

@@ -1,35 +1,26 @@
 /**
- * How far a tongue lifts. A strip clamped at one end under an even load bends at its free end by δ = q L⁴ / (8 E I)
- * (Euler–Bernoulli, any textbook of strength of materials). With q = p b and I = b t³ / 12 its width b drops out:
- * δ = 1.5 p L⁴ / (E t³).
+ * What lifts a loose part of a sheet, and how far it may. A strip clamped at one end under an even load bends at its free
+ * end by δ = q L⁴ / (8 S_b), whatever its width (Euler–Bernoulli, any textbook of strength of materials).
  */
-import type { Material } from '../config/material';
-
-/**
- * Pa: an assumption, about what a jet of air at 6 m/s does where it is stopped (½ ρ v²). No measurement stands behind
- * it.
- */
-export const SPRAY_PRESSURE = 20;
+import { bendingStiffness, sprayPressure, weightPressure } from '../config/bending';
+import type { Config } from '../config/types';
+import type { Bending } from './lift/index';
 
 /** mm: paint creeps under an edge that stands off by more. Common practice, no source. */
 export const DEFLECTION_LIMIT = 0.5;
 
-const GRAVITY = 9.81;
-
-/** MPa: the spray and the strip's own weight, as if both bent it the same way. */
-export function pressureOn({ density, thickness }: Material): number {
-  return (SPRAY_PRESSURE + (density * GRAVITY * thickness) / 1000) / 1e6;
+/** The can's jet and the sheet's own weight, as if both bent it the same way. */
+export function bendingOf(config: Config): Bending {
+  const load = (sprayPressure(config) + weightPressure(config)) / 1e6;
+  return { load, stiffness: bendingStiffness(config) };
 }
 
-/**
- * @param reach free length, in mm
- * @returns mm; the formula holds for small bends, so that beyond a tenth of the reach it says no more than "far"
- */
-export function deflectionOf(reach: number, material: Material): number {
-  return (1.5 * pressureOn(material) * reach ** 4) / (material.stiffness * material.thickness ** 3);
+/** mm: how far the end of a plain strip lifts. */
+export function stripLift(reach: number, { load, stiffness }: Bending): number {
+  return (load * reach ** 4) / (8 * stiffness);
 }
 
-/** mm: a tongue that reaches farther lifts by more than the limit. */
-export function maxOverhang(material: Material): number {
-  return ((DEFLECTION_LIMIT * material.stiffness * material.thickness ** 3) / (1.5 * pressureOn(material))) ** 0.25;
+/** mm: a plain strip that reaches farther lifts by more than so many mm. */
+export function stripReach(lift: number, { load, stiffness }: Bending): number {
+  return ((8 * stiffness * lift) / load) ** 0.25;
 }

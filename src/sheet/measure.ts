@@ -1,16 +1,15 @@
 /** From a layer's shapes to its sheet: openings, material, pieces and thin places. Millimetres throughout. */
 
-import { kerfOf, limitsOf, materialOf } from '../config/limits';
+import { kerfOf, limitsOf } from '../config/limits';
 import type { Config, Reading } from '../config/types';
 import type { Drawing, Shape } from '../drawing/types';
-import type { Box, Polygon, Region } from '../geometry/base/polygon-types';
-import { growBox, signedArea } from '../geometry/base/ring';
+import type { Box, Region } from '../geometry/base/polygon-types';
+import { growBox } from '../geometry/base/ring';
 import { resultOf } from '../geometry/boolean/cluster-cache';
 import { clipToBox, complementInBox, perimeterOf } from '../geometry/boolean/index';
 import { reuseUnchanged } from '../geometry/polygon/diff';
-import { findProtrusions } from '../geometry/protrusion/find';
 import { type CutMemory, sheetAsCut } from './as-cut';
-import { maxOverhang } from './deflection';
+import { bendingOf } from './deflection';
 import { artworkKey } from './layer/artwork-key';
 import { type FilledShapes, fillShapes, NOTHING_FILLED } from './layer/fill-shapes';
 import { mainPaint, type ShapeGroup } from './layer/layers';
@@ -18,6 +17,7 @@ import { openingsWithin } from './layer/outlines';
 import { statedPartner } from './layer/partner';
 import { detectReading, outlinesOf, statedReading } from './layer/reading';
 import { findThinPlaces } from './thin-places';
+import { findTongues } from './tongues';
 import type { Layer, LayerPaint, Sheet, SheetMeasures } from './types';
 
 /** All that the measures of a layer depend on, besides the configuration. */
@@ -125,7 +125,7 @@ export function measureArtwork(artwork: Artwork, config: Config, previous?: Meas
       -kerf,
       before && { region: before.openings, places: before.thinOpenings },
     ),
-    tongues: findProtrusions(framePolygon(material), maxOverhang(materialOf(config))),
+    tongues: findTongues(material, bendingOf(config)),
     cutLength: openings.reduce((sum, polygon) => sum + perimeterOf(polygon), 0),
   };
   return { reading, measures, memory: { filled: filled.made ?? NOTHING_FILLED, cut } };
@@ -134,13 +134,6 @@ export function measureArtwork(artwork: Artwork, config: Config, previous?: Meas
 function openingsOf(shapes: readonly Shape[], reading: Reading, frame: Box, filled: () => Region): Region {
   if (reading === 'outlines') return openingsWithin(outlinesOf(shapes), frame);
   return reading === 'sheet' ? complementInBox(filled(), frame) : clipToBox(filled(), frame);
-}
-
-/** Tongues of islands are of no interest: they fall out whole. */
-function framePolygon(material: Region): Region {
-  const size = ({ outer }: Polygon) => signedArea(outer);
-  const [first, ...others] = material;
-  return first ? [others.reduce((largest, each) => (size(each) > size(largest) ? each : largest), first)] : [];
 }
 
 interface Lazy<T> {

@@ -6,10 +6,10 @@ import type { Reading } from '../config/types';
 import type { Drawing, Shape } from '../drawing/types';
 import type { Point } from '../geometry/base/curve-types';
 import type { Box, Polygon, Region } from '../geometry/base/polygon-types';
-import type { Protrusion } from '../geometry/protrusion/find';
 import type { ElementNode } from '../markup/tree';
 import type { LayerId } from './layer/layer-id';
 import type { ThinPlace } from './thin-places';
+import type { Tongue } from './tongues';
 
 export interface LayerPaint {
   /** `#rrggbb` */
@@ -58,8 +58,8 @@ export interface SheetMeasures {
   /** Places of the material thinner than limits.bridge as cut, of the openings thinner than limits.opening. */
   readonly thinMaterial: readonly ThinPlace[];
   readonly thinOpenings: readonly ThinPlace[];
-  /** Parts of the frame piece, as drawn, that are held at their root only and reach farther than the material bears. */
-  readonly tongues: readonly Protrusion[];
+  /** Parts of the frame piece, as drawn, that are held at a short root only and lift too far. */
+  readonly tongues: readonly Tongue[];
   /** Length of all cut lines in mm. */
   readonly cutLength: number;
 }

@@ -207,7 +207,7 @@ describe('tombolo bridge --at', () => {
       shown: 1,
     });
     const { stdout, stderr } = await bridge(['--at', '15,20']);
-    expect(stderr).toBe('<stdin>: Bridge the gap here (1 bridge of 0.80 mm)\n');
+    expect(stderr).toBe('<stdin>: Bridge the gap here (1 bridge of 0.80 mm); leaves a loose tongue\n');
     const wide = await bridge(['--at', '15,20', '--bridge', '1.5mm'], stdout);
     expect(wide).toMatchObject({ code: 0, stderr: '<stdin>: Widen this bridge to 1.50 mm\n' });
     const moved = await plan(['--at', '15,20', '--move-to', '30,12.5'], wide.stdout);

@@ -20,6 +20,8 @@ describe('readConfig', () => {
         "speed": "1200mm/min", "acceleration": "500mm/s²"
       },
       "limits": {"bridge": "1mm", "opening": "0.7mm", "slip": "0.5mm"}, "ground": "#C8B89A",
+      "bendingStiffness": ["9.5mN·m", "4.8mNm"], "spray": {"distance": "15cm", "thrust": "50mN"},
+      "droop": {"length": "150mm", "by": "22mm", "grammage": "240g/m²"},
       "layers": [{"from": "sky.svg", "name": "sky", "paint": "#8FD3FF"}, {"from": "heron.svg#body"}],
       "checks": {"thin-bridge": "error", "loose-tongue": "off"},
       "accept": {"thin-bridge": "  posts are sprayed once a year "},
@@ -39,6 +41,9 @@ describe('readConfig', () => {
       compensated: false,
       speed: 20,
       acceleration: 500,
+      bendingStiffness: 4.8,
+      droop: { length: 150, by: 22, grammage: 240 },
+      spray: { distance: 150, thrust: 0.05 },
       limits: { bridge: 1, opening: 0.7, slip: 0.5 },
       ground: '#c8b89a',
       layers: [

@@ -1,14 +1,17 @@
+import { DEFAULT_DISTANCE, sprayPressure } from '../../config/bending';
 import { materialOf } from '../../config/limits';
-import { formatMillimetres } from '../../config/values';
-import type { Protrusion } from '../../geometry/protrusion/find';
-import { DEFLECTION_LIMIT, deflectionOf, maxOverhang, SPRAY_PRESSURE } from '../../sheet/deflection';
+import { formatMillimetres, shortNumber } from '../../config/values';
+import { bendingOf, DEFLECTION_LIMIT, stripReach } from '../../sheet/deflection';
+import type { ThinPlace } from '../../sheet/thin-places';
+import { findWhiskers, type Tongue } from '../../sheet/tongues';
 import type { Sheet } from '../../sheet/types';
 import { isTongueAtEdge } from '../at-edge';
 import type { Check, Stencil } from '../check';
 import type { FindingDraft } from '../finding';
 import { inLayer, spanAt } from '../places';
+import { describeThinPart } from '../thin-part';
 
-/** Material that is held at one end only, and long enough to lift under the spray. */
+/** Material that is held at one end only, and lifts under the spray or bends and tears by itself. */
 export const looseTongue: Check = {
   meta: {
     id: 'loose-tongue',
@@ -16,37 +19,47 @@ export const looseTongue: Check = {
     outcome: 'leave a loose tongue',
     severity: 'warning',
     reads: 'file',
-    fixes: [],
+    fixes: ['tie-tongue', 'widen-bridge'],
+    cure: ({ layer, subject }) => (subject?.kind === 'tongue' ? `Bridge the loose tongue in "${layer}"` : undefined),
     acceptable: true,
     afterFix: {
       refuses: true,
       unless: ['adds-opening', 'removes-bridge', 'holds-island'],
     },
-    row: { wrong: 'a long strip, held at one end, lifts under the spray', click: '' },
+    row: { wrong: 'a strip, or a shape on a narrow stalk, lifts under the spray', click: 'bridge its end' },
   },
   *run(stencil) {
+    const bending = bendingOf(stencil.config);
     for (const sheet of stencil.sheets) {
       for (const tongue of sheet.tongues) {
         const { from, to, tip } = tongue;
         if (!isTongueAtEdge(stencil, sheet, [from, to, tip])) yield describe(stencil, sheet, tongue);
       }
+      for (const whisker of findWhiskers(sheet, bending)) {
+        const { from, to } = whisker;
+        if (!isTongueAtEdge(stencil, sheet, [from, to])) yield describeWhisker(stencil, sheet, whisker);
+      }
     }
   },
 };
 
-function describe(stencil: Stencil, sheet: Sheet, tongue: Protrusion): FindingDraft {
-  const { from, to, root, reach, tip } = tongue;
-  const material = materialOf(stencil.config);
-  const [length, most, width] = [reach, maxOverhang(material), root].map(formatMillimetres);
+function describe(stencil: Stencil, sheet: Sheet, tongue: Tongue): FindingDraft {
+  const { from, to, root, reach, end, lift } = tongue;
+  const { config } = stencil;
+  const [most, width, length] = [DEFLECTION_LIMIT, root, reach].map(formatMillimetres);
+  const longest = formatMillimetres(stripReach(DEFLECTION_LIMIT, bendingOf(config)));
+  const off = shortNumber((config.spray.distance ?? DEFAULT_DISTANCE) / 10);
   return {
-    message: `Loose tongue ${length} long (maximum ${most} for ${material.short}): it will lift under the spray.`,
+    message: `Loose tongue lifts ${howFar(tongue)} under spray from ${off} cm (maximum ${most}). Bridge its end.`,
     detail:
-      `It is held only at its root, ${width} wide. ${howFar(reach, deflectionOf(reach, material))} Paint creeps ` +
-      'under what lifts. Bridge its end to the sheet, make it shorter, or choose a stiffer material.',
-    span: spanAt(stencil, sheet, tip),
+      `It reaches ${length} and is held only at its root, ${width} wide. Its own weight and an assumed spray of ` +
+      `${shortNumber(sprayPressure(config))} Pa bend it; paint creeps under what lifts by more than ${most}. A plain ` +
+      `strip of ${materialOf(config).short} may reach ${longest}. Bridge its end to the sheet, make it shorter or its ` +
+      'root wider, or choose a stiffer material.',
+    span: spanAt(stencil, sheet, end),
     ...inLayer(sheet),
-    at: tip,
-    measure: { value: reach, limit: maxOverhang(material), unit: 'mm' },
+    at: end,
+    measure: { value: lift, limit: DEFLECTION_LIMIT, unit: 'mm' },
     related: [
       { at: from, facing: to },
       { at: to, facing: from },
@@ -59,12 +72,19 @@ function describe(stencil: Stencil, sheet: Sheet, tongue: Protrusion): FindingDr
   };
 }
 
-/** The formula for the lift holds up to about a tenth of the length. */
-function howFar(reach: number, lift: number): string {
-  const most = reach / 10;
-  const figure = lift > most ? `more than ${formatMillimetres(most)}` : `about ${formatMillimetres(lift)}`;
-  return (
-    `Its own weight and an assumed spray of ${SPRAY_PRESSURE} Pa lift its end by ${figure}; ` +
-    `${formatMillimetres(DEFLECTION_LIMIT)} is the most that paint does not creep under.`
-  );
+/** The model holds up to about a tenth of the length. */
+function howFar({ lift, reach }: Tongue): string {
+  return lift > reach / 10 ? `over ${formatMillimetres(reach / 10)}` : formatMillimetres(lift);
+}
+
+function describeWhisker(stencil: Stencil, sheet: Sheet, part: ThinPlace): FindingDraft {
+  const { bridge: limit, material } = stencil.limits;
+  const [length, width, least] = [part.reach, part.cutWidth, limit].map(formatMillimetres);
+  return describeThinPart(stencil, sheet, part, {
+    limit,
+    message: `Loose tongue ${length} long, only ${width} wide (minimum ${least}): it will bend or tear. Widen it.`,
+    detail:
+      `What is held at one end and narrower than a bridge of ${material} may be curls with damp, and catches and tears ` +
+      `when the sheet is lifted. Widen it to ${least}, make it shorter, or let it taper from a wider root.`,
+  });
 }

@@ -17,11 +17,11 @@ import { cutStrips, ROUNDING_ROOM } from './cut';
 const FOLLOWED = 2;
 
 /**
- * Takes from the openings on both sides of a neck what makes it `width` mm wide (as drawn), all along the stretch
+ * Takes from the openings on both sides of a neck or a tip what makes it `width` mm wide (as drawn), all along the stretch
  * where it is narrower.
  */
 export function widenNeck(sheet: Sheet, part: ThinPlace, width: number): EditResult {
-  if (part.kind !== 'neck') return { refusal: 'Only a neck between two pieces of material can be widened.' };
+  if (part.kind === 'whole') return { refusal: 'A piece that is narrow all over cannot be widened.' };
   const place = narrowInterval(sheet.openings, part, width);
   if (!place) return { refusal: 'The neck is already as wide as that.' };
   return cutStrips(sheet, [stripAlong(place.from, place.to, width + ROUNDING_ROOM, 0.1 * width)]);

@@ -198,23 +198,30 @@ export function bridgeWidthFor(report: Report, sheet: Sheet, bridgeWidth?: numbe
   return (bridgeWidth ?? limitsOf(effectiveConfig(report.settings)).bridge) + sheet.kerf;
 }
 
-/** @param islands those that must hang on the sheet afterwards, or on the loose piece that a bridge leads to */
+/**
+ * @param islands those that must hang on the sheet afterwards, or on the loose piece that a bridge leads to
+ * @param others findings that must be gone as well
+ */
 export function verifyCut(
   report: Report,
   sheet: Sheet,
   bridges: readonly Bridge[],
   islands: readonly Piece[],
   effects: readonly Effect[] = [],
+  others: readonly Finding[] = [],
 ): Result<VerifiedBridges> {
   const strips = stripsFor(sheet, bridges);
   const cut = cutStrips(sheet, strips);
   if ('refusal' in cut) return refuse(cut.refusal);
   const { name: layer, id: layerId } = sheet.layer;
   const pledge = {
-    gone: islandFindings(
-      report,
-      islands.filter((island) => hangs(island, bridges)),
-    ),
+    gone: [
+      ...others,
+      ...islandFindings(
+        report,
+        islands.filter((island) => hangs(island, bridges)),
+      ),
+    ],
     within: new Map([[layerId, changedRegion(sheet, strips)]]),
     effects,
   };

@@ -21,6 +21,7 @@ import { shortenTip } from './kinds/shorten-tip';
 import { spreadColour } from './kinds/spread-colour';
 import { stateSize, stateSizeInUnits } from './kinds/state-size';
 import { layersByPaint, layersInnerGroups } from './kinds/take-layers';
+import { tieTongue } from './kinds/tie-tongue';
 import { widenBridge } from './kinds/widen-bridge';
 import { twoSheets } from './two-sheets/kind';
 
@@ -37,6 +38,7 @@ const KINDS: readonly FixKind[] = [
   cutCoveredFile,
   cutIslandAway,
   widenBridge,
+  tieTongue,
   openUp,
   shortenTip,
   closeSlot,

@@ -1,6 +1,7 @@
 /**
  * Lobes: parts of a region that hang on one short chord, as a peninsula on its isthmus. Both ends of such a chord lie
- * on one ring, or else the part would be held on two sides.
+ * on one ring, or else the part would be held on two sides. Other rings may lie in its way: then several necks, side by
+ * side, hold the lobe.
  *
  * The chords compared run from each reflex vertex (inner angle above 180°) to the nearest places of edges of its own
  * ring near by: a shortest chord between two parts of a boundary has a reflex vertex at one end. Of all chords that cut
@@ -11,20 +12,16 @@
 import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
 import type { Point } from '../base/curve-types';
+import { derivedFacts } from '../base/derived-facts';
 import type { Region, Ring } from '../base/polygon-types';
-import { perimeter } from '../base/ring';
+import { perimeter, ringsOf } from '../base/ring';
 import { SAME_POINT } from '../base/tolerances';
 import { crossFrom, distance, interpolate } from '../base/vector';
 import { simplifyRing } from '../polygon/simplify';
-import {
-  buildSegmentIndex,
-  forEachSegmentInBox,
-  type PlaceOnSegment,
-  placeOnSegment,
-  type SegmentIndex,
-} from '../spatial/segment-index';
+import { forEachSegmentInBox, type PlaceOnSegment, placeOnSegment, type SegmentIndex } from '../spatial/segment-index';
 import { NearestChords } from './nearest-chords';
-import { type ArcLengthRing, arcLengthRingsOf, type RingInterval } from './ring-arclength';
+import { type ArcLengthRing, arcLengthRing, type RingInterval } from './ring-arclength';
+import { settleRoot } from './settle-root';
 
 export interface Protrusion {
   /** The chord that the lobe hangs on; the lobe is what the boundary goes round from `from` to `to`. */
@@ -38,22 +35,29 @@ export interface Protrusion {
   readonly tip: Point;
   /** Which polygon of the region it belongs to. */
   readonly polygon: number;
+  /** Round the lobe from `from` to `to`, its chord left open; turning so that its area is positive. Holes are not told. */
+  readonly outline: Ring;
+  /** The ring of the region that it is a part of. */
+  readonly ring: Ring;
 }
 
 /** A lobe reaches at least so many times the length of its root. */
 const MIN_SLENDERNESS = 4;
 
-/** Roots are looked for on edges that come so near to a vertex, in least reaches. */
-const MAX_ROOT = 0.5;
+/** A root is at most so long, in least reaches: it is looked for on edges that come so near to a vertex. */
+const MAX_ROOT = 1;
+
+/** The search lets lobes in that miss a bound by so much: where their roots settle is what counts. */
+const MARGIN = 1.04;
 
 /** From each vertex so many of the nearest chords that could cut off a lobe are tried. */
 const MAX_CHORDS_TRIED = 6;
 
-/** Boundaries are simplified to within this part of the least reach first; so far a chord or a reach may be off. */
-const COARSENESS = 1 / 4000;
+/** Boundaries are simplified to within this part of the least reach first; so far a chord may be off at first. */
+const COARSENESS = 1 / 1000;
 
 /** Of vertices nearer to each other than this part of the least reach, and not sharp, one stands for all. */
-const SPACING = 1 / 256;
+const SPACING = 1 / 64;
 
 /** Sine of the turn from which a vertex is sharp: about 9°. */
 const SHARP = 0.15;
@@ -64,63 +68,58 @@ const SAMPLES = 128;
 /** mm: what lies nearer to a chord's end than this is taken as its end. */
 const AT_END = SAME_POINT;
 
-interface Candidate extends Protrusion {
-  readonly ring: ArcLengthRing;
+interface Candidate extends Pick<Protrusion, 'from' | 'to' | 'root' | 'reach' | 'tip'> {
   /** Places along the ring, in mm from its start; `end` is less than `start` where the lobe goes over it. */
   readonly start: number;
   readonly end: number;
 }
 
+/** A ring, simplified, as it is searched. */
+interface Search {
+  readonly index: SegmentIndex;
+  readonly ring: ArcLengthRing;
+  readonly leastReach: number;
+}
+
 /** Lobes that reach `leastReach` mm or farther, the farthest-reaching first. None for a reach that is not positive. */
 export function findProtrusions(region: Region, leastReach: number): Protrusion[] {
   if (!(leastReach > 0) || !Number.isFinite(leastReach)) return [];
-  if (!region.some(({ outer, holes }) => [outer, ...holes].some((ring) => mayHoldProtrusion(ring, leastReach))))
-    return [];
-  const search = new Search(region, leastReach);
-  const candidates = arcLengthRingsOf(search.index)
-    .filter(({ length }) => length >= 2 * leastReach)
-    .flatMap((ring) => candidatesOf(search, ring));
-  return outermostProtrusions(candidates).map(({ from, to, root, reach, tip, polygon }) => ({
-    from,
-    to,
-    root,
-    reach,
-    tip,
-    polygon,
-  }));
+  return region
+    .flatMap((polygon, number) =>
+      ringsOf(polygon).flatMap((ring) => lobesOfRing(ring, leastReach).map((lobe) => ({ ...lobe, polygon: number }))),
+    )
+    .sort((a, b) => b.reach - b.root - (a.reach - a.root));
 }
 
-class Search {
-  /** Of the outer rings, and of the holes that may hold a lobe. */
-  readonly index: SegmentIndex;
-  private everything: SegmentIndex | undefined;
+type RingLobe = Omit<Protrusion, 'polygon'>;
 
-  private readonly region: Region;
-  readonly leastReach: number;
+const known = derivedFacts.table<Ring, { readonly leastReach: number; readonly lobes: readonly RingLobe[] }>(
+  'lobes of a ring',
+);
 
-  constructor(region: Region, leastReach: number) {
-    this.region = region;
-    this.leastReach = leastReach;
-
-    const long = region.map(({ outer, holes }) => ({
-      outer,
-      holes: holes.filter((hole) => mayHoldProtrusion(hole, leastReach)),
-    }));
-    this.index = buildSegmentIndex(simplifyRegion(long, COARSENESS * leastReach));
-  }
-
-  /** Of all rings; rarely wanted. */
-  get all(): SegmentIndex {
-    return (this.everything ??= buildSegmentIndex(simplifyRegion(this.region, COARSENESS * this.leastReach)));
-  }
+/** Nothing but the ring decides, so that after an edit only those are searched that it changed. */
+function lobesOfRing(ring: Ring, leastReach: number): readonly RingLobe[] {
+  const before = known.find(ring)?.value;
+  if (before?.leastReach === leastReach) return before.lobes;
+  const lobes = mayHoldProtrusion(ring, leastReach) ? searchRing(ring, leastReach) : [];
+  known.set(ring, { leastReach, lobes });
+  return lobes;
 }
 
-/** The same polygons with fewer points; holes too small to keep any are left out. */
-function simplifyRegion(region: Region, tolerance: number): Region {
-  return region.map(({ outer, holes }) => ({
-    outer: simplifyRing(outer, tolerance),
-    holes: holes.map((hole) => simplifyRing(hole, tolerance)).filter((hole) => hole.length > 0),
-  }));
+function searchRing(ring: Ring, leastReach: number): RingLobe[] {
+  const simple = arcLengthRing(simplifyRing(ring, COARSENESS * leastReach));
+  if (!simple || simple.ring.length < 2 * leastReach) return [];
+  const kept = outermostProtrusions(simple.ring, candidatesOf({ ...simple, leastReach }));
+  const exact = kept.length > 0 ? arcLengthRing(ring) : undefined;
+  if (!exact) return [];
+  return kept
+    .map((lobe) => ({ ...settleRoot(exact, lobe, SPACING * leastReach), ring }))
+    .filter(({ reach, root }) => reach >= reachFor(root, leastReach) && root <= MAX_ROOT * leastReach);
+}
+
+/** mm: a lobe on a root of that length reaches as far at least. */
+function reachFor(root: number, leastReach: number): number {
+  return Math.max(leastReach, MIN_SLENDERNESS * root);
 }
 
 /** A ring that goes round a lobe goes there and back, and so does not keep turning one way, as a frame does. */
@@ -143,8 +142,8 @@ function turnsOneWay(ring: Ring): boolean {
   return true;
 }
 
-function candidatesOf(search: Search, ring: ArcLengthRing): Candidate[] {
-  const { index, leastReach } = search;
+function candidatesOf(search: Search): Candidate[] {
+  const { index, ring, leastReach } = search;
   const chords = new NearestChords(index, ring);
   const found: Candidate[] = [];
   let last = -Infinity;
@@ -154,7 +153,7 @@ function candidatesOf(search: Search, ring: ArcLengthRing): Candidate[] {
     const place = ring.placeOf(edge, 0);
     if (turn >= 0 || (turn > -SHARP && place - last < SPACING * leastReach)) continue;
     last = place;
-    found.push(...candidatesFrom(search, ring, chords, edge));
+    found.push(...candidatesFrom(search, chords, edge));
   }
   return found;
 }
@@ -167,15 +166,14 @@ function turnBefore(index: SegmentIndex, edge: number): number {
   return sizes > 0 ? crossFrom(a, b, c) / sizes : 0;
 }
 
-function candidatesFrom(search: Search, ring: ArcLengthRing, chords: NearestChords, edge: number): Candidate[] {
-  const { index, leastReach } = search;
+function candidatesFrom({ index, ring, leastReach }: Search, chords: NearestChords, edge: number): Candidate[] {
   const vertex = startOf(index, edge);
   const { x, y } = vertex;
   const { x0, y0, x1, y1 } = index;
   const near = chords.search({
     edge,
     minGap: leastReach,
-    maxDistance: MAX_ROOT * leastReach,
+    maxDistance: MARGIN * MAX_ROOT * leastReach,
     maxCount: MAX_CHORDS_TRIED,
     mayEnd: (other, t, distance) => {
       const dx = defined(x1[other]) - defined(x0[other]);
@@ -186,16 +184,16 @@ function candidatesFrom(search: Search, ring: ArcLengthRing, chords: NearestChor
   });
   return near.flatMap((other) => {
     const place = placeOnSegment(index, other, vertex);
-    if (place.distance <= AT_END || !isClear(search, edge, place)) return [];
+    if (place.distance <= AT_END || !isClear(index, edge, place)) return [];
     return ringIntervals(ring, edge, place, leastReach)
       .map(({ start, end }) => protrusionBetween(ring, start, end, SAMPLES))
-      .filter(({ reach, root }) => reach >= Math.max(leastReach, MIN_SLENDERNESS * root));
+      .filter(({ reach, root }) => MARGIN * reach >= reachFor(root, leastReach));
   });
 }
 
 /** mm: a lobe on a chord of the length is gone round by so much of the ring at least. */
 function leastRound(chord: number, leastReach: number): number {
-  return 2 * Math.max(leastReach, MIN_SLENDERNESS * chord) - chord;
+  return (2 * reachFor(chord, leastReach)) / MARGIN - chord;
 }
 
 /** The stretches of the ring that could go round a lobe which hangs on the chord from a vertex to a place. */
@@ -218,12 +216,11 @@ function protrusionBetween(ring: ArcLengthRing, start: number, end: number, samp
     const far = distance(point, middle);
     if (far > reach) [tip, reach] = [point, far];
   }
-  return { ring, start, end, from, to, root: distance(from, to), reach, tip, polygon: ring.polygon };
+  return { start, end, from, to, root: distance(from, to), reach, tip };
 }
 
-/** Whether a chord from the vertex at which `edge` begins stays inside the region up to its other end. */
-function isClear(search: Search, edge: number, { edge: other, point }: PlaceOnSegment): boolean {
-  const { index } = search;
+/** Whether a chord from the vertex at which `edge` begins stays inside the ring up to its other end. */
+function isClear(index: SegmentIndex, edge: number, { edge: other, point }: PlaceOnSegment): boolean {
   const vertex = startOf(index, edge);
   const slack = AT_END * distance(vertex, point);
   if (crossFrom(startOf(index, other), endOf(index, other), vertex) < -slack) return false;
@@ -237,10 +234,9 @@ function isClear(search: Search, edge: number, { edge: other, point }: PlaceOnSe
     maxX: Math.max(vertex.x, point.x),
     maxY: Math.max(vertex.y, point.y),
   };
-  const { all } = search;
   let clear = true;
-  forEachSegmentInBox(all, box, (each) => {
-    if (clear && crosses(vertex, point, startOf(all, each), endOf(all, each))) clear = false;
+  forEachSegmentInBox(index, box, (each) => {
+    if (clear && crosses(vertex, point, startOf(index, each), endOf(index, each))) clear = false;
   });
   return clear;
 }
@@ -255,14 +251,12 @@ function crosses(a: Point, b: Point, c: Point, d: Point): boolean {
   return (ofA > far && ofB < -far) || (ofA < -far && ofB > far);
 }
 
-function outermostProtrusions(candidates: readonly Candidate[]): Candidate[] {
+function outermostProtrusions(ring: ArcLengthRing, candidates: readonly Candidate[]): Candidate[] {
   const sorted = [...candidates].sort((a, b) => b.reach - b.root - (a.reach - a.root));
   const kept: Candidate[] = [];
   for (const candidate of sorted) {
-    const { ring } = candidate;
     checkpoint(kept.length + 1);
-    const apart = kept.every((other) => other.ring !== ring || ring.areApart(candidate, other));
-    if (apart) kept.push(protrusionBetween(ring, candidate.start, candidate.end, Infinity));
+    if (kept.every((other) => ring.areApart(candidate, other))) kept.push(candidate);
   }
   return kept;
 }

@@ -2,8 +2,9 @@
 import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
 import type { Point } from '../base/curve-types';
+import type { Ring } from '../base/polygon-types';
 import { interpolate } from '../base/vector';
-import type { SegmentIndex } from '../spatial/segment-index';
+import { buildSegmentIndex, type SegmentIndex } from '../spatial/segment-index';
 
 /** A stretch of a ring, in mm from its start; it goes over the start where `end` is less than `start`. */
 export interface RingInterval {
@@ -15,6 +16,13 @@ export function arcLengthRingsOf(index: SegmentIndex): ArcLengthRing[] {
   const rings: ArcLengthRing[] = [];
   for (let edge = 0; edge < index.count; edge += rings.at(-1)?.size ?? 1) rings.push(new ArcLengthRing(index, edge));
   return rings;
+}
+
+/** A single ring with the index of its edges; undefined where it has none. */
+export function arcLengthRing(ring: Ring): { readonly index: SegmentIndex; readonly ring: ArcLengthRing } | undefined {
+  const index = buildSegmentIndex([{ outer: ring, holes: [] }]);
+  const [first] = arcLengthRingsOf(index);
+  return first && { index, ring: first };
 }
 
 export class ArcLengthRing {

@@ -9,7 +9,6 @@ import { NEAR_EDGE, SAME_FINDING } from '../../../geometry/base/tolerances';
 import { areaOf } from '../../../geometry/boolean/index';
 import { thinWithin } from '../../../geometry/polygon/thin-within';
 import { transformRegion } from '../../../geometry/polygon/transform';
-import { lobeOf } from '../../../geometry/protrusion/lobe';
 import type { Segment } from '../../../geometry/spatial/segment-distance';
 import { courseOf } from '../../../sheet/cut-lines/course';
 import type { ThinPlace } from '../../../sheet/thin-places';
@@ -30,7 +29,8 @@ export interface Extent {
   /**
    * Where it may reach that no old fault did. A loose piece: into whatever did not hang safely before. A doubled line, or
    * an opening near the edge: wherever the line or the opening now goes. A tongue: to a root elsewhere, as long as most
-   * of it hung loose before, for what makes it lift is its length, not the place that it is held at.
+   * of it hung loose before, for what makes it lift is its length, not the place that it is held at. How deep a tongue is
+   * tells a plain strip that lifts as much: its length.
    */
   readonly mayReach?: 'loose' | 'anywhere' | 'root';
   /** mm that it may get deeper and still count as equally bad; by default what is drawn alike. */
@@ -50,8 +50,9 @@ export function extentOf({ subject, measure }: Finding): Extent | undefined {
     case 'edge':
       return { place: area(subject.openings.map(({ opening }) => opening)), ...depth, mayReach: 'anywhere' };
     case 'tongue': {
-      const lobe = lobeOf(subject.sheet.material, subject.tongue);
-      return lobe && { place: area([lobe]), ...depth, mayReach: 'root', depthTolerance: SAME_LENGTH };
+      const { outline, strip } = subject.tongue;
+      const place = area([{ outer: outline, holes: [] }]);
+      return { place, depth: strip, mayReach: 'root', depthTolerance: SAME_LENGTH };
     }
     case 'overlap': {
       const { course, length, width } = subject.overlap;
@@ -66,7 +67,7 @@ export function extentOf({ subject, measure }: Finding): Extent | undefined {
   }
 }
 
-/** mm: a tongue that comes out longer by less, since its root was moved, lifts as much as before. */
+/** mm: a tongue that lifts like a strip longer by less, since its root was moved, lifts as much as before. */
 const SAME_LENGTH = SAME_FINDING;
 
 /** The box of a place that has no area. */
