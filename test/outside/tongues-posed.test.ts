@@ -11,15 +11,24 @@ const files = readdirSync(FOLDER).filter((_, i) => i % 50 === 7);
 /** What is nearer to the limit than this share may fall on either side of it; so much may lifts differ. */
 const TOLERANCE = 0.02;
 
-/** mm, the least first; what lifts by more than a tenth of its reach is told as "over" that. */
-function liftsIn(svg: string, pose: string): number[] {
+/** mm: a root narrower than this is a contact in a point, which is no hold: whether it holds is another question. */
+const CONTACT = 0.02;
+
+interface Posed {
+  /** mm, the least first; what lifts by more than a tenth of its reach is told as "over" that. */
+  readonly lifts: readonly number[];
+  readonly touches: boolean;
+}
+
+function tonguesIn(svg: string, pose: string): Posed {
   const posed = svg
     .replace('viewBox="0 0 24 24"', 'viewBox="-6 -6 36 36"')
     .replace('<path', `<g transform="${pose}"><path`)
     .replace('</svg>', '</g></svg>');
-  const [sheet] = check(posed, { width: 150, oneLayer: true }).sheets;
-  const told = sheet?.tongues.map(({ lift, reach }) => Math.min(lift, reach / 10)) ?? [];
-  return told.filter((lift) => lift > DEFLECTION_LIMIT * (1 + TOLERANCE)).sort((a, b) => a - b);
+  const tongues = check(posed, { width: 150, oneLayer: true }).sheets[0]?.tongues ?? [];
+  const told = tongues.map(({ lift, reach }) => Math.min(lift, reach / 10));
+  const clear = told.filter((lift) => lift > DEFLECTION_LIMIT * (1 + TOLERANCE));
+  return { lifts: clear.sort((a, b) => a - b), touches: tongues.some(({ root }) => root < CONTACT) };
 }
 
 test.each([
@@ -30,18 +39,24 @@ test.each([
   '%s',
   (_, pose) => {
     const unlike: string[] = [];
-    let found = 0;
+    let [found, touching] = [0, 0];
     for (const file of files) {
       const svg = readFileSync(path.join(FOLDER, file), 'utf8');
-      const [plain, posed] = [liftsIn(svg, ''), liftsIn(svg, pose)];
-      found += plain.length;
-      const alike =
-        plain.length === posed.length && plain.every((lift, i) => Math.abs(lift / (posed[i] ?? 0) - 1) < TOLERANCE);
-      if (!alike) unlike.push(`${file}: ${plain.join(', ')} is not ${posed.join(', ')}`);
+      const [plain, posed] = [tonguesIn(svg, ''), tonguesIn(svg, pose)];
+      if (plain.touches || posed.touches) {
+        touching += 1;
+        continue;
+      }
+      found += plain.lifts.length;
+      const isAlike =
+        plain.lifts.length === posed.lifts.length &&
+        plain.lifts.every((lift, i) => Math.abs(lift / (posed.lifts[i] ?? 0) - 1) < TOLERANCE);
+      if (!isAlike) unlike.push(`${file}: ${plain.lifts.join(', ')} is not ${posed.lifts.join(', ')}`);
     }
     expect(unlike).toEqual([]);
     expect(files.length).toBeGreaterThan(140);
-    expect(found).toBeGreaterThan(10);
+    expect(found).toBeGreaterThanOrEqual(8);
+    expect(touching).toBeLessThan(3);
   },
   300_000,
 );
