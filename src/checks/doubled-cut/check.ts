@@ -1,20 +1,31 @@
-import { formatMillimetres } from '../../config/values';
+import { count, formatMillimetres } from '../../config/values';
 import type { Point } from '../../geometry/base/curve-types';
+import type { Box } from '../../geometry/base/polygon-types';
+import { boxesTouch } from '../../geometry/base/ring';
 import { PLAINLY_BESIDE } from '../../geometry/base/tolerances';
 import { add, perpendicular, scale } from '../../geometry/base/vector';
 import { regionContains } from '../../geometry/boolean/index';
 import type { SharedPiece } from '../../geometry/curve/coincident';
-import { pointAt, tangentAt } from '../../geometry/curve/index';
+import { boundsOf, pointAt, tangentAt } from '../../geometry/curve/index';
 import { type CutLine, type DoubledLine, doubledLinesOf } from '../../sheet/cut-lines/index';
 import type { Sheet } from '../../sheet/types';
 import type { Span } from '../../text/text';
 import type { Wording } from '../../text/wording';
-import type { Check } from '../check';
+import type { Check, Stencil } from '../check';
 import type { FindingDraft } from '../finding';
-import { inLayer } from '../places';
+import { inLayer, layerSpan } from '../places';
 
 /** How far beside a line, in mm, it is looked what it separates. */
 const BESIDE = PLAINLY_BESIDE;
+
+/**
+ * mm: the tool is over a shorter stretch again before it can char or tear more than its start does (common practice, no
+ * source).
+ */
+const SHORT = 2;
+
+/** As many places as lists have room for. */
+const SHOWN = 50;
 
 const CUT_TWICE = 'The tool follows such a line twice: a laser burns it wider, a blade tears it.';
 
@@ -34,10 +45,51 @@ export const doubledCut: Check = {
   },
   *run(stencil) {
     for (const sheet of stencil.sheets) {
-      for (const doubled of doubledLinesOf(sheet.layer)) yield describe(sheet, doubled);
+      const all = doubledLinesOf(sheet.layer).filter((doubled) => isOnSheet(doubled, sheet.frame));
+      const short = all.filter(({ stretch }) => stretch.length < SHORT);
+      for (const doubled of all) if (!short.includes(doubled)) yield describe(sheet, doubled);
+      const [only, ...more] = short;
+      if (only) yield more.length > 0 ? describeShort(stencil, sheet, short) : { ...describe(sheet, only), ...HINT };
     }
   },
 };
+
+const HINT = { severity: 'hint' } as const;
+
+/** What lies outside the frame is not cut. */
+function isOnSheet({ first, stretch }: DoubledLine, frame: Box): boolean {
+  return stretch.pieces.some(({ curve }) => {
+    const own = first.curves[curve];
+    return own !== undefined && boxesTouch(boundsOf(own), frame);
+  });
+}
+
+/** Short stretches come by the dozen, of one cause: one hint for all of a layer. */
+function describeShort(stencil: Stencil, sheet: Sheet, short: readonly DoubledLine[]): FindingDraft {
+  const lengths = short.map(({ stretch }) => stretch.length);
+  const length = lengths.reduce((sum, each) => sum + each, 0);
+  const [longest, all] = [Math.max(...lengths), length].map(formatMillimetres);
+  const places = short.map(({ second, first, stretch: { pieces } }) => ({
+    message: 'A line that is cut twice',
+    span: spanOf(
+      second,
+      pieces.map(({ otherCurve }) => otherCurve),
+    ),
+    at: middleOf(sheet, first, pieces)[0],
+  }));
+  return {
+    severity: 'hint',
+    message: `${count(short.length, 'short line')} of up to ${longest} cut twice, ${all} in all: too short to char or tear.`,
+    detail:
+      `${CUT_TWICE} Where it is shorter than ${formatMillimetres(SHORT)}, little comes of that but the time that it takes. ` +
+      'Unite the outlines, or leave them.',
+    span: layerSpan(stencil, sheet),
+    ...inLayer(sheet),
+    ...(places[0] && { at: places[0].at }),
+    measure: { value: length, limit: 0, unit: 'mm' },
+    related: places.slice(0, SHOWN),
+  };
+}
 
 function describe(sheet: Sheet, doubled: DoubledLine): FindingDraft {
   const {

@@ -43,6 +43,27 @@ describe('doubled-cut', () => {
     expect(doubled('<path d="M10 20V50"/>')).toEqual([]);
   });
 
+  it('tells stretches under 2 mm as a hint, and several of a layer as one', () => {
+    const pair = (y: number) =>
+      `<rect x="10" y="${y}" width="20" height="1.5"/><rect x="30" y="${y}" width="20" height="1.5"/>`;
+    const [one, ...rest] = doubled(pair(10));
+    expect(rest).toEqual([]);
+    expect(one).toMatchObject({ severity: 'hint', measure: '1.50 mm' });
+    expect(one?.message).toMatch(/^Two openings share a border of 1\.50 mm/);
+    const [all, ...more] = doubled(pair(10) + pair(20) + pair(30));
+    expect(more).toEqual([]);
+    expect(all).toMatchObject({ severity: 'hint', measure: '4.50 mm' });
+    expect(all?.message).toMatch(/^3 short lines of up to 1\.50 mm cut twice, 4\.50 mm in all/);
+    expect(all?.related).toHaveLength(3);
+  });
+
+  it('leaves out what lies outside the frame of the sheet', () => {
+    const pair = (x: number) =>
+      `<rect x="${x}" y="10" width="5" height="9"/><rect x="${x + 5}" y="10" width="5" height="9"/>`;
+    expect(doubled(pair(120))).toEqual([]);
+    expect(doubled(pair(92))).toHaveLength(1);
+  });
+
   it('finds a slit, and an outline within the edge of another', () => {
     const [slit] = doubled('<path fill-rule="evenodd" d="M10 50V10H90V90H10V50H40V60H60V40H40V50Z"/>');
     expect(slit?.message).toMatch(/^Outline runs back along itself for 30\.00 mm/);

@@ -35,6 +35,10 @@ const SHEETS: readonly [body: string, reading?: string][] = [
   ['<path d="M50 10L74 82L12 38H88L26 82Z"/>'],
   ['<path d="M0 0H100V100H0Z M20 20L80 80V30L20 60Z"/>', 'sheet'],
   ['<rect x="10" y="10" width="20" height="20"/><rect x="30" y="10" width="20" height="20"/>'],
+  [
+    '<rect x="10" y="10" width="20" height="1.9"/><rect x="30" y="10" width="20" height="1.9"/>' +
+      '<rect x="10" y="20" width="20" height="1.9"/><rect x="30" y="20" width="20" height="1.9"/>',
+  ],
   [SQUARE + SQUARE],
   ['<path fill-rule="evenodd" d="M10 10H40V40H10ZM10 10H40V40H10Z"/>'],
   ['<path fill-rule="evenodd" d="M10 50V10H90V90H10V50H40V60H60V40H40V50Z"/>'],
