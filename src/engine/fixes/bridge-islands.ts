@@ -2,6 +2,7 @@
 
 import type { Finding } from '../../checks/finding';
 import type { Effect } from '../../checks/meta';
+import { SPECK } from '../../checks/specks';
 import { limitsOf } from '../../config/limits';
 import { formatMillimetres } from '../../config/values';
 import { changedRegion, cutStrips, stripsFor } from '../../edits/bridge/cut';
@@ -300,8 +301,9 @@ export function verifyIslandBridges(report: Report, sheet: Sheet, piece: Piece):
   return report.session.remember(`bridges of ${sheet.layer.id}/${sheet.pieces.indexOf(piece)}`, prove);
 }
 
+/** Those that are worth a bridge: specks are removed rather than held. */
 export function islandsOf({ pieces }: Sheet): Piece[] {
-  return pieces.filter(({ island }) => island);
+  return pieces.filter(({ island, area }) => island && area >= SPECK);
 }
 
 function islandFindings(report: Report, islands: readonly Piece[]): Finding[] {

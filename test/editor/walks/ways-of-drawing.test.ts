@@ -103,9 +103,9 @@ test('two layers with small bridges: the bridges are widened, the colours made t
   expect(taken(steps)).toEqual([
     ['floating-island', expect.stringMatching(/^Bridge this island/)],
     ['thin-bridge', 'Widen to 0.80 mm'],
+    // Both halves of the seam, from bridge to bridge, at once.
     ['short-overlap', 'Extend "Water" 0.50 mm under "Fur"'],
     ['thin-bridge', 'Widen to 0.80 mm'],
-    ['short-overlap', 'Extend "Water" 0.50 mm under "Fur"'],
   ]);
   // Two opposite bridges are what the first row does already: the same change is listed once.
   expect(rowsOf(steps[0])).toEqual(

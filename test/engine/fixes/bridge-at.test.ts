@@ -102,7 +102,7 @@ describe('a bridge at the caret', () => {
   });
 
   it('is worked out once for an edge, though it came to nothing', () => {
-    const report = check(stencil('<path fill-rule="evenodd" d="M20 20h20v20h-20zM30 30h.2v.2h-.2z"/>'));
+    const report = check(stencil('<path fill-rule="evenodd" d="M20 20h20v20h-20zM30 30h.23v.23h-.23z"/>'));
     const asked: string[] = [];
     const { session } = report;
     const remember = session.remember.bind(session);
@@ -111,7 +111,7 @@ describe('a bridge at the caret', () => {
         asked.push(what);
         return compute();
       });
-    const offset = report.text.indexOf('h.2v') + 1;
+    const offset = report.text.indexOf('h.23v') + 1;
     const [one, other] = [0, 1].map(() => bridgeAtCaret(report, report.findings[0]!, offset));
     expect(reasonOf(one)).toMatch(/^No /);
     expect(other).toEqual(one);
