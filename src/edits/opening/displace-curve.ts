@@ -4,7 +4,7 @@ import type { Cubic, Line, Point, Quadratic } from '../../geometry/base/curve-ty
 import { add, dot, interpolate, scale, subtract } from '../../geometry/base/vector';
 import { pointAt, subCurve, tangentAt } from '../../geometry/curve/index';
 import { type CurveDemands, type Demand, demandedRange, type Movable, SHORT } from './demands';
-import { splitCurve } from './split-curve';
+import { splitCurve, steppedCurve } from './split-curve';
 import { steppedLine } from './stepped-line';
 
 /**
@@ -17,16 +17,26 @@ export function displaceCurve(all: CurveDemands, start: Point, end: Point, most:
   const { curve, demands } = all;
   const still = isZero(start) && isZero(end);
   if (still && demands.every(({ need }) => need <= SHORT)) return [curve];
+  const fit = (part: CurveDemands, first: Point, last: Point): Movable | undefined => {
+    if (part.curve.kind === 'line') return undefined;
+    const moved = fitted(part.curve, part.demands, first, last);
+    return moved && holds(moved, part.curve, part.demands, most) ? moved : undefined;
+  };
   const whole = curve.kind === 'line' ? movedLine(curve, start, end) : fitted(curve, demands, start, end);
   if (whole && holds(whole, curve, demands, most)) return [whole];
   const parts =
     curve.kind === 'line'
       ? (brokenLine(curve, demands, start, end) ?? steppedLine(curve, demands, start, end))
-      : splitCurve(all, start, end, (part, first, last) => {
-          const moved = fitted(part.curve, part.demands, first, last);
-          return moved && holds(moved, part.curve, part.demands, most) ? moved : undefined;
+      : splitCurve(all, start, end, fit);
+  if (parts) return parts;
+  const stepped =
+    curve.kind === 'line'
+      ? undefined
+      : steppedCurve(all, start, end, (part, first, last) => {
+          const one = fit(part, first, last);
+          return one ? [one] : splitCurve(part, first, last, fit);
         });
-  return parts ?? bulged(curve, demands, start, end);
+  return stepped ?? bulged(curve, demands, start, end);
 }
 
 function movedLine(line: Line, start: Point, end: Point): Line {

@@ -34,9 +34,11 @@ class ExtendedBoundary implements MovableBoundary {
   readonly extent: Box;
   private readonly region: Region;
   private readonly boundary: FacingBoundary;
+  private readonly reach: number;
 
   constructor({ openings }: Sheet, region: Region, reach: number) {
     this.region = region;
+    this.reach = reach;
     this.extent = growBox(joinBoxes(region.map(({ outer }) => boxOfRing(outer))), DRAWN_ALIKE);
     const near = openings.filter(({ outer }) => boxesTouch(boxOfRing(outer), this.extent));
     this.boundary = new FacingBoundary(near.flatMap(ringsOf), this.extent, reach);
@@ -61,7 +63,8 @@ class ExtendedBoundary implements MovableBoundary {
       begin.map((place) => Math.cos(angle) * this.reachFrom(place, turned(outward, angle))),
     );
     const most = Math.max(0, ...aslant);
-    return straight < CUT_OFF * most ? most : straight;
+    // Beyond that a ray runs along the region, into what is another side's to reach.
+    return Math.min(straight < CUT_OFF * most ? most : straight, this.reach);
   }
 
   private reachFrom(from: Point, direction: Point): number {

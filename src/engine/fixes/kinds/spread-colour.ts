@@ -77,7 +77,8 @@ function spread(report: Report, finding: ReportedFinding, seam: Seam): Result<Pr
     const first = seamBeneath(report, finding, seam);
     return { reason: 'Between these edges no way was found to extend the colour.', ...(first && { first }) };
   }
-  const moved = spreadInPlace(report, finding, { sheet, paintIn, gain, slip });
+  const reach = slip + ROOM + (seam.kind === 'gap' ? seam.gap.width : 0);
+  const moved = spreadInPlace(report, finding, { sheet, paintIn, gain, slip, reach });
   if (!('reason' in moved)) return moved;
   const places = seam.kind === 'gap' ? [seam.gap.onEarlier] : [seam.overlap.facing, seam.overlap.at];
   const model = shapeBeside(sheet, places);
@@ -92,15 +93,17 @@ interface Extension {
   readonly gain: Gain;
   /** mm */
   readonly slip: number;
+  /** mm beyond the colour's edge. */
+  readonly reach: number;
 }
 
 /** The colour's own outlines move out: no shape comes to the drawing, and what was straight stays so. */
 function spreadInPlace(
   report: Report,
   finding: ReportedFinding,
-  { sheet, paintIn, gain, slip }: Extension,
+  { sheet, paintIn, gain, slip, reach }: Extension,
 ): Result<ProvenChange> {
-  const outcome = extendOpenings(sheet, gain.added, slip + ROOM);
+  const outcome = extendOpenings(sheet, gain.added, reach);
   // Outlines that turn there go a little farther, under later colours.
   const around = offset(gain.joined, slip);
   const hidden = intersection(around, paintIn(joinBoxes(around.map(boxOfPolygon))));
