@@ -13,6 +13,7 @@ export const SLOW_TESTS: readonly string[] = [
   'test/cli/order-command.test.ts',
   'test/cli/picture-command.test.ts',
   'test/cli/project.test.ts',
+  'test/cli/two-sheets.test.ts',
   'test/server/*.test.ts',
   // Random shapes against a slower way, corpora, and mends that are each proven by a check.
   'test/checks/buried-opening/check.test.ts',
@@ -30,6 +31,7 @@ export const SLOW_TESTS: readonly string[] = [
   'test/engine/check/check-project.test.ts',
   'test/engine/demo.test.ts',
   'test/engine/fixes/added-check.test.ts',
+  'test/engine/fixes/two-sheets.test.ts',
   'test/engine/fixes/faults/worse.test.ts',
   'test/engine/fixes/change-bridge.test.ts',
   'test/engine/fixes/standing-bridges.test.ts',

@@ -65,8 +65,8 @@ function describeUnknown(layer: StackLayer, called: string): FindingDraft {
   return {
     message: `No other layer in this paint is called ${name}: this sheet is judged alone.`,
     detail:
-      `${quotedName(layer)} says that it is one painted region with the layer "${called}": its id or its name, and of ` +
-      'the very same colour. Correct data-tombolo-with, or "with" in tombolo.json, or remove it.',
+      `Layer ${quotedName(layer)} says that it is one painted region with "${called}", which must be the id or the name ` +
+      'of a layer in the very same paint. Correct data-tombolo-with, or "with" in tombolo.json, or remove it.',
     span: layerTag(layer.sheet),
     ...inLayer(layer.sheet),
     related: [],

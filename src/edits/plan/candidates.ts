@@ -33,8 +33,8 @@ const MAX_SAMPLES = 120;
 /** Of each of these sectors round the island, the shortest few are looked at closely. */
 const SECTORS = 20;
 const PER_SECTOR = 2;
-/** So many times as many samples are looked at, and all of them closely, where the search is to be thorough. */
-const THOROUGH = 3;
+/** Where the search is to be thorough, round small islands so many samples are looked at, and all of them closely. */
+const MIN_THOROUGH = 72;
 
 /**
  * Ways across from points all along the island's outer boundary: square to it, and to the nearest other piece (which is
@@ -50,7 +50,7 @@ export function candidatesOf(
   limit: number,
   { thorough = false }: Pick<PlanOptions, 'thorough'> = {},
 ): BridgeCandidate[] {
-  const found = samplesOf(outer, thorough ? THOROUGH : 1).flatMap((sample) =>
+  const found = samplesOf(outer, thorough ? MIN_THOROUGH : MIN_SAMPLES).flatMap((sample) =>
     candidatesFrom(index, island, sample, limit),
   );
   if (thorough) return [...contactsOf(index, island, outer), ...found];
@@ -99,9 +99,9 @@ interface Sample {
 }
 
 /** Evenly spread by length along the ring, half a step from its start; the middles of its long edges; its extremes. */
-function samplesOf(ring: Ring, times: number): Sample[] {
+function samplesOf(ring: Ring, least: number): Sample[] {
   const around = perimeter(ring);
-  const count = times * Math.min(MAX_SAMPLES, Math.max(MIN_SAMPLES, Math.ceil(around / MIN_SAMPLE_SPACING)));
+  const count = Math.min(MAX_SAMPLES, Math.max(least, Math.ceil(around / MIN_SAMPLE_SPACING)));
   const step = around / count;
   const samples: Sample[] = [];
   let [passed, next] = [0, step / 2];

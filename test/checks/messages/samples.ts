@@ -82,6 +82,13 @@ const STACKS: readonly [earlier: string, later: string][] = [
   ],
 ];
 
+/** Two sheets in one paint with bridges beside each other, and one that goes with no other. */
+const PARTNERS = [
+  `<g id="${LONG} 1"><path d="M20 10H50V30H20Z M50.8 10H80V30H50.8Z"/></g>`,
+  `<g id="2" data-tombolo-with="${LONG} 1"><path d="M20 10H51V30H20Z M51.8 10H80V30H51.8Z"/></g>`,
+  `<g id="3" data-tombolo-with="${LONG} 3"><path d="M20 40H50V60H20Z"/></g>`,
+].join('');
+
 function configured(text: string, svg: string): Report {
   const { config } = readConfig(text);
   return check(svg, { config });
@@ -126,6 +133,7 @@ export function sampleReports(): Report[] {
     ...sheets,
     ...stacks,
     kerf,
+    check(sheetOf(PARTNERS)),
     ...FILES.map((file) => check(readFileSync(path.join(root, file), 'utf8'))),
     ...project('media/demo/trail'),
     ...unequal(),
