@@ -4,7 +4,7 @@ import type { Point } from '../geometry/base/curve-types';
 import type { Polygon, Region } from '../geometry/base/polygon-types';
 import { growBox, pointsOf, ringsOf } from '../geometry/base/ring';
 import { MEANT_TO_MEET } from '../geometry/base/tolerances';
-import { boxOfPolygon, difference, offset, union } from '../geometry/boolean/index';
+import { boxOfPolygon, difference, intersection, offset, union } from '../geometry/boolean/index';
 import {
   buildSegmentIndex,
   forEachSegmentInBox,
@@ -44,9 +44,22 @@ export function nearBridges(
   });
 }
 
-/** What a sheet keeps bare of the ground that others paint, without the slivers that come of curves written anew. */
+/** What a sheet keeps bare of the ground that others paint. */
 function keptBare(openings: Region, others: Region): Region {
-  return offset(offset(difference(others, openings), -MEANT_TO_MEET), MEANT_TO_MEET);
+  return withoutSlivers(difference(others, openings));
+}
+
+/** Without what comes of curves that are written anew. */
+export function withoutSlivers(region: Region): Region {
+  return offset(offset(region, -MEANT_TO_MEET), MEANT_TO_MEET);
+}
+
+/** mm, 0 where they have ground in common. */
+export function distanceBetween(one: Region, other: Region): number {
+  if (intersection(one, other).length > 0) return 0;
+  const index = buildSegmentIndex(other);
+  const nearest = one.flatMap((polygon) => nearestOf(polygon, index, Infinity, 0));
+  return Math.min(...nearest.map(({ distance }) => distance));
 }
 
 /** Ground that is apart comes nearest at a corner of the one or of the other. */

@@ -15,7 +15,7 @@ import type { Piece, Sheet } from '../../../sheet/types';
 import type { TextEdit } from '../../../text/text';
 import { effectiveConfig } from '../../check/effective-config';
 import { BRIDGING_EFFECTS, bridgeWidthFor, hiddenOn, islandsOf, verifyCut } from '../bridge-islands';
-import { proveTwoLayers, type TwoSheets } from './proof';
+import { distanceApart, proveTwoLayers, type TwoSheets } from './proof';
 
 export type { TwoSheets } from './proof';
 
@@ -69,7 +69,12 @@ function verifyBoth(
   const first = verifyCut(report, sheet, plan.first, islands, effects);
   if (isRefusal(first)) return { reason: first.reason };
   const second = verifyCut(report, sheet, plan.second, islands, effects);
-  return isRefusal(second) ? { reason: second.reason } : { first, second };
+  if (isRefusal(second)) return { reason: second.reason };
+  const nearest = distanceApart(report, sheet, { first, second });
+  const least = leastApart(report, sheet);
+  if (nearest >= least) return { first, second };
+  const [had, needed] = [nearest, least].map(formatMillimetres);
+  return refuse(`A bridge would be ${had} from one of the other sheet, and ${needed} is the minimum.`);
 }
 
 /** The same, written as two layers and proven; remembered, for each island of the layer offers it. */

@@ -2,10 +2,11 @@
 import { severityRank } from '../../../config/check-id';
 import type { Region } from '../../../geometry/base/polygon-types';
 import { WRITTEN_STEP } from '../../../geometry/base/tolerances';
-import { areaOf, union } from '../../../geometry/boolean/index';
+import { areaOf, difference, union } from '../../../geometry/boolean/index';
 import { symmetricDifference } from '../../../geometry/polygon/diff';
 import type { Report } from '../../../report/report';
 import type { Sheet } from '../../../sheet/types';
+import { distanceBetween, withoutSlivers } from '../../../stack/near-bridges';
 import type { TextEdit } from '../../../text/text';
 import { metaOf } from '../../check/known-checks';
 import { islandsOf, type VerifiedBridges } from '../bridge-islands';
@@ -19,6 +20,16 @@ export interface TwoSheets {
 
 /** Area in mm² for each mm of cut line that may differ through rounding. */
 const AREA_PER_CUT_LENGTH = 2 * WRITTEN_STEP;
+
+/** mm from the ground that bridges of one sheet keep bare to that of the other, as they are cut; 0 where they share any. */
+export function distanceApart(report: Report, sheet: Sheet, { first, second }: TwoSheets): number {
+  const at = report.sheets.indexOf(sheet);
+  const [one, other] = [first, second].map(({ edits }) => {
+    const { openings = [] } = checkEdited(report, edits).sheets[at] ?? {};
+    return withoutSlivers(difference(sheet.openings, openings));
+  });
+  return distanceBetween(one ?? [], other ?? []);
+}
 
 /** @returns what does not hold, a sentence; undefined where all does */
 export function proveTwoLayers(
