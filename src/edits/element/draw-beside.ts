@@ -33,12 +33,14 @@ export function shapeBeside({ layer }: Sheet, places: readonly Point[]): Shape |
 
 /**
  * Draws a region as one more shape behind a shape that looks as it is to look.
- * @param region in sheet mm; curves are fitted to it, and come as near as `FIT`
+ * @param region in sheet mm; curves are fitted to it, and come as near as `FIT`; what is narrower is left out
+ * @returns no edits where nothing is left of the region
  */
 export function drawBeside(drawing: Drawing, shape: Shape, region: Region): TextEdit[] {
   const toUser = invert(shape.toMm);
   if (!toUser) return [];
   const data = pathData(region, (point) => apply(toUser, point), decimalsFor(maxScale(shape.toMm)));
+  if (data === '') return [];
   const { element } = shape;
   const prefix = prefixOf(element);
   const { from, to } = element.span;
@@ -57,11 +59,16 @@ function pathData(region: Region, toUser: (point: Point) => Point, decimals: num
     curve.kind === 'line'
       ? `L${pair(curve.end)}`
       : `C${pair(curve.control1)} ${pair(curve.control2)} ${pair(curve.end)}`;
-  return region
-    .flatMap(ringsOf)
-    .map((ring) => fitRing(simplifyRing(ring, FIT / 4), FIT))
-    .map((curves) => (curves[0] ? `M${pair(curves[0].start)}${curves.map(command).join('')}Z` : ''))
-    .join('');
+  return (
+    region
+      .flatMap(ringsOf)
+      .map((ring) => simplifyRing(ring, FIT / 4))
+      // Of a sliver nothing is left.
+      .filter((ring) => ring.length > 0)
+      .map((ring) => fitRing(ring, FIT))
+      .map((curves) => (curves[0] ? `M${pair(curves[0].start)}${curves.map(command).join('')}Z` : ''))
+      .join('')
+  );
 }
 
 /** As its neighbour looks, where that is only filled; else its colour. */

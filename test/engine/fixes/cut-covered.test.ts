@@ -1,6 +1,6 @@
 /** Islands that later layers paint over are cut away, and the print stays as it is. */
 import { describe, expect, it } from 'vitest';
-import { candidatesFor, check, fixesFor } from '../../../src/engine/index';
+import { candidatesFor, check, checkProject, fixesFor, readConfig } from '../../../src/engine/index';
 import type { Report, Settings } from '../../../src/report/report';
 import { applyEdits } from '../../../src/text/text';
 
@@ -83,6 +83,35 @@ describe('an island that a later layer paints over', () => {
     );
     const { report } = after(drawn, 'cut-covered-island');
     expect(report.sheets[0]?.pieces.filter((piece) => piece.island).map(({ area }) => area)).toEqual([16]);
+  });
+});
+
+describe('an island that a layer of another file paints over', () => {
+  const files = { 'water.svg': stencil(['Water', RING]), 'heron.svg': stencil(['Heron', box(38, 38, 24)]) };
+  const report = (...order: string[]) => {
+    const { config } = readConfig(JSON.stringify({ layers: order.map((from) => ({ from })) }));
+    return checkProject(new Map(Object.entries(files)), { config }).files.get('water.svg') as Report;
+  };
+
+  it('is cut away where that is sprayed later, and not where it is sprayed before', () => {
+    const later = report('water.svg', 'heron.svg');
+    const [fix] = fixesFor(later, island(later)).fixes;
+    expect(fix).toMatchObject({ kind: 'cut-covered-island', preferred: true });
+    expect(applyEdits(files['water.svg'], fix?.edits ?? [])).toBe(files['water.svg'].replace(' M40 40h20v20h-20z', ''));
+    expect(kindsFor(report('heron.svg', 'water.svg'))).not.toContain('cut-covered-island');
+  });
+});
+
+describe('an island that is drawn by cut lines', () => {
+  it('goes with its line', () => {
+    const line = (d: string) => `<path fill="none" stroke="#000" stroke-width="0.1" d="${d}"/>`;
+    const text = stencil(
+      ['Water', `${line('M30 30h40v40h-40z')}\n${line('M40 40h20v20h-20z')}`],
+      ['Heron', line('M38 38h24v24h-24z')],
+    ).replace('<svg ', '<svg data-tombolo-reading="outlines" ');
+    const { text: changed, report } = after(text, 'cut-covered-island');
+    expect(changed).toBe(text.replace(`\n${line('M40 40h20v20h-20z')}`, ''));
+    expect(islandsIn(report)).toEqual([0, 0]);
   });
 });
 
