@@ -98,7 +98,7 @@ describe('a refusal', () => {
   });
 
   it('says why there is no place for a bridge', () => {
-    const report = check(stencil('<path fill-rule="evenodd" d="M40 40h20v20h-20zM50 50h.2v.2h-.2z"/>'));
+    const report = check(stencil('<path fill-rule="evenodd" d="M40 40h20v20h-20zM50 50h.23v.23h-.23z"/>'));
     const { refusals } = fixesFor(report, first(report));
     const reasons = new Map(refusals.map(({ kind, reason }) => [kind, reason]));
     expect(reasons.get('bridge-island')).toMatch(

@@ -10,9 +10,9 @@ import { LocalServer } from '../local-server';
 /** An island that there is no place for. */
 const text = `<svg xmlns="http://www.w3.org/2000/svg" data-tombolo-reading="openings"
   width="60mm" height="60mm" viewBox="0 0 60 60">
-<path fill-rule="evenodd" d="M20 20h20v20h-20z M30 30h.2v.2h-.2z"/>
+<path fill-rule="evenodd" d="M20 20h20v20h-20z M30 30h.23v.23h-.23z"/>
 </svg>`;
-const island = text.indexOf('h.2v.2') + 1;
+const island = text.indexOf('h.23v.23') + 1;
 
 let server: LocalServer;
 
