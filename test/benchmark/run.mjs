@@ -9,9 +9,17 @@ import { bundle, define, root } from '../../src/build/bundles.mjs';
 const folder = path.join(root, 'node_modules/.cache/tombolo-bench');
 mkdirSync(folder, { recursive: true });
 await build({
-  entryPoints: ['bench', 'largest', 'bridges', 'offsets', 'project', 'reading', 'reading-memory', 'server'].map(
-    (name) => path.join(root, `test/benchmark/${name}.ts`),
-  ),
+  entryPoints: [
+    'bench',
+    'largest',
+    'bridges',
+    'offsets',
+    'project',
+    'reading',
+    'reading-memory',
+    'server',
+    'strokes',
+  ].map((name) => path.join(root, `test/benchmark/${name}.ts`)),
   outdir: folder,
   outExtension: { '.js': '.mjs' },
   bundle: true,
@@ -34,6 +42,7 @@ for (const [name, ...args] of [
   ['offsets', 'smooth'],
   ['project'],
   ['reading'],
+  ['strokes'],
   ['server', server, worker],
 ]) {
   execFileSync(process.execPath, [path.join(folder, `${name}.mjs`), ...args], { stdio: 'inherit' });

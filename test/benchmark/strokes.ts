@@ -1,0 +1,56 @@
+/**
+ * What a slip of the hand at the end of a line costs: strokes with and without a hook there, checked, and painted by
+ * @resvg/resvg-js. And artwork on a background, whose union is the background alone.
+ */
+import { Resvg } from '@resvg/resvg-js';
+import { check } from '../../src/engine/index';
+import { growth, time } from './measure';
+
+const SIDE = 150;
+
+const picture = (body: string): string =>
+  `<svg xmlns="http://www.w3.org/2000/svg" width="${SIDE}mm" height="${SIDE}mm" viewBox="0 0 60 60">${body}</svg>`;
+
+/** Lines one below the other, each with a handle so short at its start that the pen turns there on the spot. */
+function lines(count: number, hooked: boolean): string {
+  const rows = Array.from({ length: count }, (_, i) => {
+    const y = 5 + (50 * i) / count;
+    const first = hooked ? `5.0001 ${y - 0.0001}` : `15 ${y + 4}`;
+    return `<path d="M5 ${y}C${first} 24 ${y + 12} 55 ${y}"/>`;
+  });
+  return picture(`<g fill="none" stroke="#444" stroke-width="${30 / count}">${rows.join('')}</g>`);
+}
+
+/** Shapes in rows on a field. */
+function flag(count: number): string {
+  const side = Math.ceil(Math.sqrt(count));
+  const shapes = Array.from({ length: count }, (_, i) => {
+    const [x, y] = [2 + (56 * (i % side)) / side, 2 + (56 * Math.floor(i / side)) / side];
+    return `<circle cx="${x + 25 / side}" cy="${y + 25 / side}" r="${30 / side}" fill="#444"/>`;
+  });
+  return picture(`<rect width="60" height="60" fill="#ccc"/>${shapes.join('')}`);
+}
+
+function row(name: string, sizes: readonly [number, number], make: (count: number) => string): void {
+  const [few, many] = sizes.map((size) => ({ size, svg: make(size) })) as [Sized, Sized];
+  const [first, last] = [few, many].map(({ size, svg }) => ({ size, time: time(() => check(svg)) })) as [Timed, Timed];
+  const renderer = time(() => new Resvg(many.svg, { fitTo: { mode: 'width', value: 1024 } }).render().asPng());
+  console.log(
+    `check of ${many.size} ${name}: ${last.time.toFixed(1)} ms, growth exponent from ${few.size}: ` +
+      `${growth(first, last).toFixed(2)}; resvg ${renderer.toFixed(1)} ms`,
+  );
+}
+
+interface Sized {
+  readonly size: number;
+  readonly svg: string;
+}
+
+interface Timed {
+  readonly size: number;
+  readonly time: number;
+}
+
+row('lines', [4, 16], (count) => lines(count, false));
+row('lines with a hook', [4, 16], (count) => lines(count, true));
+row('shapes on a field', [32, 128], flag);
