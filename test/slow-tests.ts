@@ -42,6 +42,7 @@ export const SLOW_TESTS: readonly string[] = [
   'test/engine/fixes/cut-covered.test.ts',
   'test/engine/fixes/spread-colour.test.ts',
   'test/engine/fixes/thin-openings.test.ts',
+  'test/engine/fixes/tie-tongue.test.ts',
   'test/engine/queries/document-outline.test.ts',
   'test/geometry/boolean/index.test.ts',
   'test/geometry/boolean/overlay.test.ts',
