@@ -1,15 +1,31 @@
-// Makes sure that the corpora of the wide tests are there which npm does not have: the W3C SVG 1.1 test suite, as
-// Debian's package librsvg2-tests brings it.
-//   --install   fetches it where it is missing
+// Makes sure that the corpora of the wide tests are there which the tests do not bring themselves: the W3C SVG 1.1 test
+// suite and the clip art of Open Clip Art, as Debian packages them, and sets of coloured pictures from npm.
+//   --install   fetches what is missing
+import { execFileSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { installPackages, mayInstall } from './apt.mjs';
 
-const SUITE = '/usr/libexec/installed-tests/RSVG/fixtures/reftests/svg1.1';
+const DEBIAN = {
+  'librsvg2-tests': '/usr/libexec/installed-tests/RSVG/fixtures/reftests/svg1.1',
+  'openclipart-svg': '/usr/share/openclipart/svg',
+};
 
-if (!existsSync(SUITE)) {
-  if (mayInstall) installPackages(['librsvg2-tests']);
-  else {
-    console.error(`The W3C SVG 1.1 test suite is not in ${SUITE}; npm run setup installs it by apt-get.`);
-    process.exitCode = 1;
+/** Has a lockfile of its own: only the wide tests need what it lists. */
+const sets = path.join(path.dirname(fileURLToPath(import.meta.url)), 'corpora');
+
+const hasSets = () => existsSync(path.join(sets, 'node_modules/@iconify-json/openmoji/icons.json'));
+const missing = Object.keys(DEBIAN).filter((name) => !existsSync(DEBIAN[name]));
+
+if (mayInstall) {
+  if (missing.length > 0) installPackages(missing);
+  if (!hasSets()) {
+    const words = ['ci', '--ignore-scripts', '--prefer-offline', '--no-audit', '--no-fund', '--loglevel=error'];
+    execFileSync('npm', words, { cwd: sets, stdio: ['ignore', 'inherit', 'inherit'] });
   }
+} else if (missing.length > 0 || !hasSets()) {
+  const names = [...missing, ...(hasSets() ? [] : ['the sets of coloured pictures'])];
+  console.error(`The wide tests need ${names.join(' and ')}: npm run setup installs them.`);
+  process.exitCode = 1;
 }
