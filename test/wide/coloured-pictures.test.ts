@@ -20,14 +20,14 @@ interface Judgement {
   readonly judged: ReturnType<typeof judge>;
 }
 
-/** A fault as `faults.json` keeps it: its check and its place in mm. */
-type Fault = readonly [check: string, x: number, y: number];
+/** A fault as `faults.json` keeps it: its check, its layer and its place in mm. */
+type Fault = readonly [check: string, layer: string, x: number, y: number];
 
 /** mm */
 const REACH = 2;
 
-/** The share of noise among all findings may be so large, and so many of a check may be noise. */
-const MOST_NOISE = 0.18;
+/** The share of noise among all findings may be so large. */
+const MOST_NOISE = 0.08;
 
 /** The checks by which a fault may be told instead, where one cause has several effects. */
 const TOLD_AS: Readonly<Record<string, readonly string[]>> = {
@@ -67,7 +67,8 @@ describe('sixty pictures of many colours', () => {
   it('have the missing margin told once, and each colour that is sprayed too early', () => {
     for (const { report } of judgements) {
       const of = (id: string) => report.complete.filter((finding) => finding.check === id);
-      expect(of('edge-opening').length).toBeLessThanOrEqual(1);
+      // What the frame cuts off is told beside what only lies too near to it.
+      expect(of('edge-opening').length).toBeLessThanOrEqual(2);
       const early = of('mixed-colours').map(({ layer }) => layer);
       expect(new Set(early).size).toBe(early.length);
     }
@@ -86,9 +87,13 @@ describe('sixty pictures of many colours', () => {
   });
 });
 
-function isFound([id, x, y]: Fault, findings: readonly ReportedFinding[]): boolean {
+/** A seam is told once all along, at its worst place. */
+function isFound([id, layer, x, y]: Fault, findings: readonly ReportedFinding[]): boolean {
   const names = [id, ...(TOLD_AS[id] ?? [])];
-  return findings.some((finding) => names.includes(finding.check) && speaksOf(finding, { x, y }, REACH));
+  return findings.some((finding) => {
+    if (id === 'short-overlap' && finding.check === id && finding.layer === layer) return true;
+    return names.includes(finding.check) && speaksOf(finding, { x, y }, REACH);
+  });
 }
 
 /** Findings by check, with the causes of noise. */
