@@ -20,7 +20,7 @@ interface Judgement {
   readonly judged: ReturnType<typeof judge>;
 }
 
-/** A fault as `faults.json` keeps it: its check, its layer and its place in mm. */
+/** A fault as `faults.json` keeps it: its check, its layer and its place in mm; of a tongue an end of its root or its tip. */
 type Fault = readonly [check: string, layer: string, x: number, y: number];
 
 /** mm */
