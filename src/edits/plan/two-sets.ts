@@ -34,7 +34,8 @@ export function* planTwoSets(
     planBridges(sheet, islands, { ...options, ...more, thorough: true, apartFrom: { bridges, distance: apart } });
   for (const few of [{}, FEWEST]) {
     const usual = planBridges(sheet, islands, { ...options, ...few });
-    yield setsOf(usual, beside(usual, few, distance + SOFT_EDGES));
+    // Farther apart they come to stand elsewhere: that helps where those before cannot be had for another reason.
+    for (const times of [1, 2, 3]) yield setsOf(usual, beside(usual, few, distance + times * SOFT_EDGES));
     const other = beside(usual, few);
     yield setsOf(usual, other);
     // What the usual bridges left no room for comes first now, and they give way.
