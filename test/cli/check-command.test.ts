@@ -286,7 +286,8 @@ describe('output', () => {
     const { stdout: text } = await workshop.run(['check', 'speck.svg']);
     const lines = text.split('\n').filter((line) => line.includes('no fix holds'));
     expect(lines).toHaveLength(1);
-    expect(lines[0]).toContain(`  no fix holds: ${place}; ${cut}`);
+    expect(lines[0]).toMatch(/^ *no fix holds: /);
+    for (const reason of [place, cut]) expect(lines[0]).toContain(reason);
     const { stdout: untried } = await workshop.run(['check', 'speck.svg', '--no-mends']);
     expect(untried).not.toContain('no fix holds');
     const { stdout: json } = await workshop.run(['check', 'speck.svg', '--format', 'json']);

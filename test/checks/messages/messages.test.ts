@@ -16,6 +16,7 @@ const FIRST = 80;
 /** What a message may tell people to do, and the kind of fix that does it. */
 const CURES: readonly [RegExp, RegExp][] = [
   [/\bBridge it\b/, /^bridge-island/],
+  [/\bBridge its end\b/, /^tie-tongue$/],
   [/\bCut it away\b/, /^cut-covered-island$/],
   [/\b[Rr]emove it\b/, /^(cut-island-away|remove-)/],
   [/\bRemove them all\b/, /^remove-slivers$/],
@@ -81,7 +82,7 @@ function isTold({ message, measure }: ReportedFinding): boolean {
     [value.toFixed(2), value.toFixed(1), String(Number(value.toFixed(2))), value.toPrecision(2)].some((figure) =>
       beginning.includes(figure),
     );
-  const isNothing = measure.value < 0.01 || message.startsWith('Tip');
+  const isNothing = measure.value < 0.01 || message.startsWith('Tip') || / over \d/.test(message);
   // Frames and marks must agree: their limit is what rounding takes.
   const isLimitless = measure.limit <= 0.01;
   return (isNothing || shows(measure.value)) && (isLimitless || shows(measure.limit));

@@ -18,6 +18,7 @@ describe('the mends of an island', () => {
       'bridge-island-shortest',
       'bridge-layer',
       'bridge-file',
+      'two-sheets',
       'cut-island-away',
       'accept',
     ]);
@@ -31,6 +32,7 @@ describe('the mends of an island', () => {
       ['bridge-island-shortest', 2],
       ['bridge-layer', 1],
       ['bridge-file', 0],
+      ['two-sheets', 1],
       ['cut-island-away', 2],
       ['accept', 2],
     ]);

@@ -34,11 +34,13 @@ describe('every island of a document', () => {
 
 describe('what the bench offers for an island', () => {
   const fixes = new DocumentFixes(checked);
-  const plan = (index: number) =>
-    bridgePlan(checked, { finding: checked.report.findings[index]!.id }, () => fixes) as BridgeOffer;
+  const planFor = (severity: 'warning' | 'error') => {
+    const found = checked.report.findings.find((finding) => finding.severity === severity);
+    return bridgePlan(checked, { finding: found!.id }, () => fixes) as BridgeOffer;
+  };
 
   it('that later layers paint over is to cut it away, and which part goes', () => {
-    const offer = plan(0);
+    const offer = planFor('warning');
     expect(offer).toMatchObject({
       kind: 'cut-covered-island',
       title: 'Cut it away: "Heron" is painted over it',
@@ -49,7 +51,7 @@ describe('what the bench offers for an island', () => {
   });
 
   it('that shows are its bridges', () => {
-    expect(plan(1)).toMatchObject({ kind: 'bridge-island', bridges: [{}, {}] });
-    expect(plan(1)).not.toHaveProperty('cutAway');
+    expect(planFor('error')).toMatchObject({ kind: 'bridge-island', bridges: [{}, {}] });
+    expect(planFor('error')).not.toHaveProperty('cutAway');
   });
 });
