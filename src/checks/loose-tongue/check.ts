@@ -1,6 +1,7 @@
 import { DEFAULT_DISTANCE, sprayPressure } from '../../config/bending';
 import { materialOf } from '../../config/limits';
 import { formatMillimetres, shortNumber } from '../../config/values';
+import { LEAST_SHEET } from '../../geometry/base/tolerances';
 import { bendingOf, DEFLECTION_LIMIT, stripReach } from '../../sheet/deflection';
 import type { ThinPlace } from '../../sheet/thin-places';
 import { findWhiskers, type Tongue } from '../../sheet/tongues';
@@ -32,7 +33,9 @@ export const looseTongue: Check = {
     const bending = bendingOf(stencil.config);
     for (const sheet of stencil.sheets) {
       for (const tongue of sheet.tongues) {
-        const { from, to, tip } = tongue;
+        const { from, to, tip, root } = tongue;
+        // What so little holds is told as an island.
+        if (root - sheet.kerf < LEAST_SHEET) continue;
         if (!isTongueAtEdge(stencil, sheet, [from, to, tip])) yield describe(stencil, sheet, tongue);
       }
       for (const whisker of findWhiskers(sheet, bending)) {

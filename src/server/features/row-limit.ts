@@ -3,7 +3,7 @@ import type { CodeAction } from 'vscode-languageserver';
 import type { PlacedOffer } from './offered-actions';
 
 /** More rows than these for one finding are not read. */
-const MAX_ROWS = 5;
+const MAX_ROWS = 6;
 
 export interface Row {
   readonly placed: PlacedOffer;
