@@ -1,4 +1,6 @@
+import { defined } from '../../base/defined';
 import { formatMillimetres } from '../../config/values';
+import { DRAWN_ALIKE } from '../../geometry/base/tolerances';
 import type { Sheet } from '../../sheet/types';
 import { quoted } from '../../text/wording';
 import { isCutOffAtEdge } from '../at-edge';
@@ -75,7 +77,9 @@ function byOpening(parts: readonly ShownPart[]): (readonly ShownPart[])[] {
 
 /** Told at the narrowest of them, which is widened first. */
 function* describeGroup(stencil: Stencil, sheet: Sheet, group: readonly ShownPart[]): Iterable<FindingDraft> {
-  const narrowestFirst = [...group].sort((a, b) => a.shown.cutWidth - b.shown.cutWidth);
+  const narrowestFirst = [...group].sort(
+    (a, b) => stepsOf(a.shown.cutWidth) - stepsOf(b.shown.cutWidth) || fromLeft(a, b),
+  );
   const apart = narrowestFirst.map((each) => describe(stencil, sheet, each));
   const [worst, ...others] = apart;
   if (!worst) return;
@@ -98,6 +102,13 @@ function* describeGroup(stencil: Stencil, sheet: Sheet, group: readonly ShownPar
   };
 }
 
+const stepsOf = (length: number): number => Math.round(length / DRAWN_ALIKE);
+
+/** Of equals the one on the left comes first, then the upper one, in whatever order they were found. */
+function fromLeft({ part: { extent: a } }: ShownPart, { part: { extent: b } }: ShownPart): number {
+  return a.minX - b.minX || a.minY - b.minY;
+}
+
 function describe(stencil: Stencil, sheet: Sheet, { part, shown }: ShownPart): FindingDraft {
   const { opening: limit, material } = stencil.limits;
   const [width, reach, least] = [shown.cutWidth, shown.reach, limit].map(formatMillimetres);
@@ -118,7 +129,8 @@ function describe(stencil: Stencil, sheet: Sheet, { part, shown }: ShownPart): F
 /** Corner points of one layer, told at the longest. */
 function describeRounded(stencil: Stencil, sheet: Sheet, tips: readonly ShownPart[]): FindingDraft {
   const { opening: limit, material } = stencil.limits;
-  const longest = tips.reduce((most, each) => (each.shown.reach > most.shown.reach ? each : most));
+  const longestFirst = [...tips].sort((a, b) => stepsOf(b.shown.reach) - stepsOf(a.shown.reach) || fromLeft(a, b));
+  const longest = defined(longestFirst[0]);
   const [reach, least] = [longest.shown.reach, limit].map(formatMillimetres);
   const [name] = quoted([sheet.layer.name]);
   const finding = describeThinPart(stencil, sheet, longest.part, {
@@ -133,7 +145,7 @@ function describeRounded(stencil: Stencil, sheet: Sheet, tips: readonly ShownPar
       'A beam, a knife and the paint itself round off so short a tip: the print shows the same shape with a blunter corner. ' +
       'Leave it, or widen or shorten it where the sharp corner matters.',
   });
-  const others = tips.filter((each) => each !== longest).map((each) => describe(stencil, sheet, each));
+  const others = longestFirst.slice(1).map((each) => describe(stencil, sheet, each));
   const related = others.map(({ span, at }) => ({ message: 'This tip rounds off, too', span, ...(at && { at }) }));
   return { ...finding, related: [...finding.related, ...related] };
 }
