@@ -35,7 +35,7 @@ describe('unsafe-material', () => {
       expect(Object.keys(sources).sort()).toEqual(stated.sort());
       for (const source of Object.values(sources)) {
         expect(source).toMatch(
-          /^common practice, no source$|\.(com|co\.uk)\b|^workshops disagree: |^every list seen|\(figures from memory\)|bulletin H-37232-3/,
+          /^common practice, no source$|\.(com|co\.uk)\b|^workshops disagree: |^every list seen|\(figures from memory\)|H-37232-3/,
         );
       }
     }
