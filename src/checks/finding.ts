@@ -60,6 +60,9 @@ export interface IslandCover {
   readonly rim: boolean;
 }
 
+/** Specks are openings and islands under `SPECK`; hairlines are other openings, and nowhere as wide as `HAIRLINE`. */
+export type SpeckKind = 'speck' | 'hairline';
+
 export type Subject =
   | { readonly kind: 'island'; readonly sheet: Sheet; readonly piece: Piece; readonly cover?: IslandCover }
   | {
@@ -74,7 +77,7 @@ export type Subject =
   | { readonly kind: 'open'; readonly sheet: Sheet; readonly lines: readonly CutLine[] }
   | { readonly kind: 'colours'; readonly sheet: Sheet }
   | { readonly kind: 'opening'; readonly sheet: Sheet; readonly opening: Polygon }
-  | { readonly kind: 'specks'; readonly sheet: Sheet }
+  | { readonly kind: 'specks'; readonly sheet: Sheet; readonly of: SpeckKind }
   | { readonly kind: 'edge'; readonly openings: readonly EdgeOpening[] }
   | {
       readonly kind: 'overlap';

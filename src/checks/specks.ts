@@ -1,12 +1,12 @@
 /** Openings and islands that are too small for anybody to see. */
 import type { Polygon } from '../geometry/base/polygon-types';
 import { boxContainsBox, growBox } from '../geometry/base/ring';
-import { DRAWN_ALIKE } from '../geometry/base/tolerances';
+import { DRAWN_ALIKE, PLAINLY_BESIDE } from '../geometry/base/tolerances';
 import { areaOf, boxOfPolygon } from '../geometry/boolean/index';
-import type { ThinPlace } from '../sheet/thin-places';
 import type { Piece, Sheet } from '../sheet/types';
 import { registrationMarks } from '../stack/registration-marks';
 import type { Stencil } from './check';
+import type { SpeckKind } from './finding';
 
 /**
  * mm²: a square of 0.22 mm a side, the dot of a fine pen. What traced pictures leave over is mostly smaller. Common
@@ -14,15 +14,21 @@ import type { Stencil } from './check';
  */
 export const SPECK = 0.05;
 
-/** Whether an opening or an island is told with the other specks of its layer, and not by itself. */
-export function isSpeck({ config }: Stencil, polygon: Polygon): boolean {
+/**
+ * mm as cut: an opening that is nowhere as wide is a sixth of the thickness of usual card, and paint dries across it before
+ * any comes through. Common practice, no source.
+ */
+export const HAIRLINE = PLAINLY_BESIDE;
+
+/** Whether an island is told with the other specks of its layer, and not by itself. */
+export function isSpeckIsland({ config }: Stencil, { polygon }: Piece): boolean {
   return config.checks.sliver !== 'off' && areaOf(polygon) < SPECK;
 }
 
-/** The same of the opening that a thin place lies in. */
-export function isSpeckOpening(stencil: Stencil, { openings }: Sheet, { polygon }: ThinPlace): boolean {
-  const opening = openings[polygon];
-  return opening !== undefined && isSpeck(stencil, opening);
+/** The same of an opening of a sheet. */
+export function isSpeckOpening({ config }: Stencil, sheet: Sheet, opening: Polygon | undefined): boolean {
+  if (!opening || config.checks.sliver === 'off') return false;
+  return areaOf(opening) < SPECK || hairlinesOf(sheet).has(opening);
 }
 
 export interface Specks {
@@ -31,13 +37,19 @@ export interface Specks {
 }
 
 /** Those of a layer, without its register marks. */
-export function specksOf({ layer, openings, pieces }: Sheet): Specks {
-  const small = openings.filter((opening) => areaOf(opening) < SPECK);
-  const marks = small.length > 0 ? registrationMarks(layer) : [];
+export function specksOf(sheet: Sheet, kind: SpeckKind): Specks {
+  const all = kind === 'speck' ? sheet.openings : [...hairlinesOf(sheet)];
+  const own = all.filter((opening) => areaOf(opening) < SPECK === (kind === 'speck'));
+  const marks = own.length > 0 ? registrationMarks(sheet.layer) : [];
   const isMark = (opening: Polygon): boolean =>
     marks.some(({ box }) => boxContainsBox(growBox(box, DRAWN_ALIKE), boxOfPolygon(opening)));
   return {
-    openings: small.filter((opening) => !isMark(opening)),
-    islands: pieces.filter(({ island, area }) => island && area < SPECK),
+    openings: own.filter((opening) => !isMark(opening)),
+    islands: kind === 'speck' ? sheet.pieces.filter(({ island, area }) => island && area < SPECK) : [],
   };
+}
+
+function hairlinesOf({ openings, thinOpenings }: Sheet): ReadonlySet<Polygon> {
+  const fine = thinOpenings.filter(({ kind, cutWidth }) => kind === 'whole' && cutWidth < HAIRLINE);
+  return new Set(fine.flatMap(({ polygon }) => openings[polygon] ?? []));
 }

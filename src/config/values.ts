@@ -86,8 +86,12 @@ export function formatMillimetres(value: number): string {
   return `${value.toFixed(2)} mm`;
 }
 
-/** `272.8 mm²`, and `0.0031 mm²` of what is smaller than 1 mm². */
+/** mm²: of less, only that it is less is told. */
+const LEAST_AREA = 0.001;
+
+/** `272.8 mm²`, `0.0031 mm²` of what is smaller than 1 mm², `under 0.001 mm²` of what nobody can see. */
 export function formatArea(value: number): string {
+  if (value < LEAST_AREA) return `under ${LEAST_AREA} mm²`;
   return `${value < 1 ? value.toPrecision(2) : value.toFixed(1)} mm²`;
 }
 

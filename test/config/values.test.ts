@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import {
+  formatArea,
   formatMillimetres,
   parseAcceleration,
   parseDensity,
@@ -60,4 +61,16 @@ describe('quantities', () => {
 
 describe('formatMillimetres', () => {
   it('shows hundredths', () => expect(formatMillimetres(0.8)).toBe('0.80 mm'));
+});
+
+describe('formatArea', () => {
+  it.each([
+    [272.84, '272.8 mm²'],
+    [1, '1.0 mm²'],
+    [0.31, '0.31 mm²'],
+    [0.001, '0.0010 mm²'],
+    [0.00099, 'under 0.001 mm²'],
+    [5e-9, 'under 0.001 mm²'],
+    [0, 'under 0.001 mm²'],
+  ])('tells %d as %s', (area, text) => expect(formatArea(area)).toBe(text));
 });

@@ -7,7 +7,7 @@ import { registrationMarks } from '../../stack/registration-marks';
 import type { StackCheck, Stencil } from '../check';
 import { takenApart } from '../paint-conflicts';
 import { contourSpan, inLayer } from '../places';
-import { isSpeck } from '../specks';
+import { isSpeckOpening } from '../specks';
 import { ownLayers } from '../stack-places';
 
 /** mm: by how much an opening may reach beyond the mark that makes it, through rounding. */
@@ -37,7 +37,7 @@ export const hiddenOpening: StackCheck = {
       const marks = own.length > 0 ? registrationMarks(sheet.layer) : [];
       const meant = own.length > 0 ? meantToShow(stencil, sheet) : [];
       for (const polygon of own) {
-        if (isSpeck(stencil, polygon)) continue;
+        if (isSpeckOpening(stencil, sheet, polygon)) continue;
         // Marks are cut in every sheet, one over the other.
         if (marks.some(({ box }) => boxContainsBox(growBox(box, BESIDE), boxOfPolygon(polygon)))) continue;
         // The drawing shows it: mixed-colours tells what hides it.

@@ -8,7 +8,7 @@ import type { StackCheck, StackStencil } from '../check';
 import type { FindingDraft, IslandCover } from '../finding';
 import { coverInWords, islandCover } from '../later-paint';
 import { contourSpan, inLayer } from '../places';
-import { isSpeck } from '../specks';
+import { isSpeckIsland } from '../specks';
 
 /** Pieces of the sheet that are not attached to anything. */
 export const floatingIsland: StackCheck = {
@@ -44,7 +44,7 @@ export const floatingIsland: StackCheck = {
   *run(stencil) {
     for (const sheet of stencil.sheets) {
       for (const piece of sheet.pieces) {
-        if (!piece.island || isLooseAtEdge(stencil, sheet, piece) || isSpeck(stencil, piece.polygon)) continue;
+        if (!piece.island || isLooseAtEdge(stencil, sheet, piece) || isSpeckIsland(stencil, piece)) continue;
         yield describe(stencil, sheet, piece);
       }
     }

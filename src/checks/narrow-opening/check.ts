@@ -55,7 +55,7 @@ export const narrowOpening: StackCheck = {
 /** Whether no other finding tells of it. */
 function isOwn(stencil: StackStencil, sheet: Sheet, part: ShownPart['part']): boolean {
   if (part.kind === 'whole' || isCutOffAtEdge(stencil, sheet, part)) return false;
-  return !isSpeckOpening(stencil, sheet, part);
+  return !isSpeckOpening(stencil, sheet, sheet.openings[part.polygon]);
 }
 
 function isRounded({ limits }: Stencil, { kind, reach }: ShownPart['shown']): boolean {

@@ -1,4 +1,5 @@
-import { count, formatArea } from '../../config/values';
+import { count, formatArea, formatMillimetres } from '../../config/values';
+import type { Polygon } from '../../geometry/base/polygon-types';
 import { areaOf } from '../../geometry/boolean/index';
 import type { Sheet } from '../../sheet/types';
 import { quoted } from '../../text/wording';
@@ -21,12 +22,15 @@ export const sliver: Check = {
     row: { wrong: 'specks that nobody sees are cut, and fall out', click: 'remove them all' },
   },
   *run(stencil) {
-    for (const sheet of stencil.sheets) yield* describe(stencil, sheet);
+    for (const sheet of stencil.sheets) {
+      yield* describeSpecks(stencil, sheet);
+      yield* describeHairlines(stencil, sheet);
+    }
   },
 };
 
-function* describe(stencil: Stencil, sheet: Sheet): Iterable<FindingDraft> {
-  const { openings, islands } = specksOf(sheet);
+function* describeSpecks(stencil: Stencil, sheet: Sheet): Iterable<FindingDraft> {
+  const { openings, islands } = specksOf(sheet, 'speck');
   const rings = [...openings, ...islands.map(({ polygon }) => polygon)];
   const first = rings[0];
   if (!first) return;
@@ -43,16 +47,53 @@ function* describe(stencil: Stencil, sheet: Sheet): Iterable<FindingDraft> {
     detail:
       `Here ${what.filter(Boolean).join(' and ')}: what a tracing leaves over, or shapes that nearly meet. Each is cut and weeded ` +
       'for nothing. Remove the openings and close the islands, or leave them: the print looks the same.',
-    span: rings.length === 1 ? contourSpan(stencil, sheet, first.outer) : layerSpan(stencil, sheet),
+    measure: { value: area, limit: SPECK, unit: 'mm²' },
+    ...placesOf(stencil, sheet, first, rings, (polygon) => (openings.includes(polygon) ? 'An opening' : 'An island')),
+    subject: { kind: 'specks', sheet, of: 'speck' },
+  };
+}
+
+function* describeHairlines(stencil: Stencil, sheet: Sheet): Iterable<FindingDraft> {
+  const { openings } = specksOf(sheet, 'hairline');
+  const first = openings[0];
+  if (!first) return;
+  const widths = sheet.thinOpenings.flatMap(({ polygon, cutWidth }) => {
+    const opening = sheet.openings[polygon];
+    return opening && openings.includes(opening) ? cutWidth : [];
+  });
+  const { opening: limit } = stencil.limits;
+  const [widest, least] = [Math.max(...widths), limit].map(formatMillimetres);
+  const [name] = quoted([sheet.layer.name]);
+  const isOne = openings.length === 1;
+  yield {
+    message:
+      `${count(openings.length, 'hairline')} of ${isOne ? '' : 'up to '}${widest} (minimum ${least}) in ${name}: no paint gets through.` +
+      (sheet.layer.reading === 'openings' ? ` Remove ${isOne ? 'it' : 'them all'}.` : ''),
+    detail:
+      'Paint dries across so fine a line before any comes through, and the print looks the same without it. Remove it, or ' +
+      `give it a stroke of ${least} or more where it is meant to be seen.`,
+    measure: { value: Math.max(...widths), limit, unit: 'mm' },
+    ...placesOf(stencil, sheet, first, openings, () => 'A hairline'),
+    subject: { kind: 'specks', sheet, of: 'hairline' },
+  };
+}
+
+function placesOf(
+  stencil: Stencil,
+  sheet: Sheet,
+  first: Polygon,
+  all: readonly Polygon[],
+  nameOf: (polygon: Polygon) => string,
+): Pick<FindingDraft, 'span' | 'layer' | 'layerId' | 'at' | 'related'> {
+  return {
+    span: all.length === 1 ? contourSpan(stencil, sheet, first.outer) : layerSpan(stencil, sheet),
     ...inLayer(sheet),
     at: { x: first.outer[0] ?? 0, y: first.outer[1] ?? 0 },
-    measure: { value: area, limit: SPECK, unit: 'mm²' },
-    related: rings.slice(0, SHOWN).map((polygon) => ({
-      message: openings.includes(polygon) ? 'An opening' : 'An island',
+    related: all.slice(0, SHOWN).map((polygon) => ({
+      message: nameOf(polygon),
       span: contourSpan(stencil, sheet, polygon.outer),
       at: { x: polygon.outer[0] ?? 0, y: polygon.outer[1] ?? 0 },
     })),
-    subject: { kind: 'specks', sheet },
   };
 }
 

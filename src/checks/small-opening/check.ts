@@ -30,8 +30,8 @@ export const smallOpening: StackCheck = {
   *run(stencil) {
     for (const sheet of stencil.sheets) {
       for (const { part } of shownThinOpenings(stencil, sheet)) {
-        if (part.kind !== 'whole' || isCutOffAtEdge(stencil, sheet, part) || isSpeckOpening(stencil, sheet, part))
-          continue;
+        if (part.kind !== 'whole' || isCutOffAtEdge(stencil, sheet, part)) continue;
+        if (isSpeckOpening(stencil, sheet, sheet.openings[part.polygon])) continue;
         yield describe(stencil, sheet, part);
       }
     }

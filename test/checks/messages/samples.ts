@@ -30,6 +30,7 @@ const SHEETS: readonly [body: string, reading?: string][] = [
   ['<path d="M20 40L70 45L20 50Z"/>'],
   ['<circle cx="50" cy="50" r="0.25"/><rect x="20" y="20" width="30" height="0.58"/>'],
   ['<path d="M10 20H90V80H10V51H60V49H10Z"/>'],
+  [`<g id="${LONG}"><path d="M10 10h30v.03h-30zM10 15h30v.04h-30z"/></g>`],
   [`<g id="${LONG}"><circle cx="20" cy="20" r="0.1"/><path d="M30 30H60V60H30Z"/></g>`],
   ['<circle cx="50" cy="2" r="10"/><rect x="0.4" y="40" width="20" height="20"/>'],
   ['<path d="M50 10L74 82L12 38H88L26 82Z"/>'],

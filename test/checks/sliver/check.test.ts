@@ -43,6 +43,61 @@ describe('sliver', () => {
     ]);
   });
 
+  describe('of hairlines', () => {
+    /** Openings of 30 mm, so wide each. */
+    const lines = (widths: readonly number[], x = 20) =>
+      widths.map((width, i) => `<path d="M${x} ${10 + 10 * i}h30v${width}h-30Z"/>`).join('');
+
+    it('tells them once for the layer, by the widest, and no other check tells of them', () => {
+      const svg = sheetOf(lines([0.02, 0.04, 0.03]));
+      expect(checksIn(svg)).toEqual(['sliver']);
+      expect(specks(svg)).toMatchObject([{ severity: 'hint', measure: '0.04 mm' }]);
+      expect(specks(svg)[0]?.message).toBe(
+        '3 hairlines of up to 0.04 mm (minimum 0.60 mm) in "stencil": no paint gets through. Remove them all.',
+      );
+      expect(specks(svg)[0]?.related).toHaveLength(3);
+    });
+
+    it('draws the line at 0.05 mm as cut, however long they are', () => {
+      expect(checksIn(sheetOf(lines([0.049])))).toEqual(['sliver']);
+      expect(checksIn(sheetOf(lines([0.051])))).toEqual(['small-opening']);
+      expect(checksIn(sheetOf(lines([0.04])), { kerf: 0.02 })).toEqual(['small-opening']);
+    });
+
+    it('is nowhere as wide: a line that ends in a dot is an opening with a slot', () => {
+      const svg = sheetOf(`${lines([0.04])}<circle cx="20" cy="10.02" r="1"/>`);
+      expect(checksIn(svg)).toEqual(['narrow-opening']);
+    });
+
+    it('are told and removed apart from specks', () => {
+      const text = sheetOf(
+        `<path fill="none" stroke="#000" stroke-width="0.04" d="M60 60H90"/>${lines([0.03])}${dots}`,
+      );
+      const report = check(text);
+      expect(report.findings.map(({ subject }) => subject?.kind === 'specks' && subject.of)).toEqual([
+        'speck',
+        'hairline',
+      ]);
+      const fix = fixesFor(report, report.findings[1]!).fixes.find(({ kind }) => kind === 'remove-slivers');
+      expect(fix).toMatchObject({ title: 'Remove all 2 hairlines in layer "stencil"', brings: [] });
+      const after = applyEdits(text, fix!.edits);
+      expect(specks(after).map(({ message }) => message)).toEqual([expect.stringMatching(/^2 specks/)]);
+    });
+
+    it('is told as a small opening where the check is off', () => {
+      const { config } = readConfig('{"checks": {"sliver": "off"}}');
+      expect(checksIn(sheetOf(lines([0.03])), { config })).toEqual(['small-opening']);
+    });
+
+    it('tells the same of a drawing turned by any angle', () => {
+      for (const angle of [17, 45, 90, 133]) {
+        const turned = sheetOf(`<g id="stencil" transform="rotate(${angle} 50 50)">${lines([0.02, 0.04], 35)}</g>`);
+        expect(specks(turned)).toMatchObject([{ measure: '0.04 mm' }]);
+        expect(checksIn(turned)).toEqual(['sliver']);
+      }
+    });
+  });
+
   it('counts no register mark', () => {
     const mark = '<circle data-tombolo-register="dot" cx="5" cy="5" r="0.1"/>';
     expect(specks(sheetOf(mark + dots))[0]?.related).toHaveLength(2);

@@ -1,5 +1,6 @@
 /** All that is too small to see in a layer goes: its openings are taken out, its islands painted over. */
 
+import type { SpeckKind } from '../../../../checks/finding';
 import { specksOf } from '../../../../checks/specks';
 import { count } from '../../../../config/values';
 import { cutAway, drawnPlace } from '../../../../edits/bridge/cut-away';
@@ -25,42 +26,48 @@ export const removeSlivers: FixKind = {
   safe: false,
   effects: [],
   preferred: true,
-  offer: (_, { subject }) => (subject?.kind === 'specks' ? titleFor(subject.sheet) : undefined),
-  prove: (report, { subject }) => (subject?.kind === 'specks' ? proveRemoval(report, subject.sheet) : undefined),
+  offer: (_, { subject }) => (subject?.kind === 'specks' ? titleFor(subject) : undefined),
+  prove: (report, { subject }) => (subject?.kind === 'specks' ? proveRemoval(report, subject) : undefined),
 };
 
-function titleFor(sheet: Sheet): string | undefined {
-  return sheet.layer.reading === 'openings' ? titleOf(sheet, numberOf(sheet), 0) : undefined;
+interface Specks {
+  readonly sheet: Sheet;
+  readonly of: SpeckKind;
 }
 
-function titleOf({ layer }: Sheet, before: number, left: number): string {
+function titleFor(specks: Specks): string | undefined {
+  return specks.sheet.layer.reading === 'openings' ? titleOf(specks, numberOf(specks), 0) : undefined;
+}
+
+function titleOf({ sheet, of }: Specks, before: number, left: number): string {
   const what =
-    before === 1 ? 'the speck' : left === 0 ? `all ${before} specks` : `${before - left} of ${before} specks`;
-  return `Remove ${what} in layer "${layer.name}"`;
+    before === 1 ? `the ${of}` : left === 0 ? `all ${before} ${of}s` : `${before - left} of ${before} ${of}s`;
+  return `Remove ${what} in layer "${sheet.layer.name}"`;
 }
 
-function numberOf(sheet: Sheet): number {
-  const { openings, islands } = specksOf(sheet);
+function numberOf({ sheet, of }: Specks): number {
+  const { openings, islands } = specksOf(sheet, of);
   return openings.length + islands.length;
 }
 
 /** What is made by outlines that make other things too stays, and the title says so. */
-function proveRemoval(report: Report, sheet: Sheet): Result<ProvenChange> {
-  const { outcome, changed } = removalOf(sheet);
+function proveRemoval(report: Report, specks: Specks): Result<ProvenChange> {
+  const { sheet, of } = specks;
+  const { outcome, changed } = removalOf(specks);
   if ('refusal' in outcome) return refuse(outcome.refusal);
   const { edits } = outcome;
-  if (edits.length === 0) return refuse('What makes these specks makes other things too: change the drawing by hand.');
+  if (edits.length === 0) return refuse(`What makes these ${of}s makes other things too: change the drawing by hand.`);
   const within = new Map([[sheet.layer.id, offset(changed, OVER + PLAINLY_BESIDE)]]);
   const proof = verify(report, edits, { gone: [], within });
   if (isRefusal(proof)) return refuse(proof.reason);
   const now = proof.after.sheets.find(({ layer }) => layer.id === sheet.layer.id);
-  const [before, left] = [numberOf(sheet), now ? numberOf(now) : 0];
-  if (left >= before) return refuse(`${count(left, 'speck')} would still be there.`);
-  return { edits, brings: proof.brings, title: titleOf(sheet, before, left) };
+  const [before, left] = [numberOf(specks), now ? numberOf({ sheet: now, of }) : 0];
+  if (left >= before) return refuse(`${count(left, of)} would still be there.`);
+  return { edits, brings: proof.brings, title: titleOf(specks, before, left) };
 }
 
-function removalOf(sheet: Sheet): { readonly outcome: EditResult; readonly changed: Region } {
-  const { openings, islands } = specksOf(sheet);
+function removalOf({ sheet, of }: Specks): { readonly outcome: EditResult; readonly changed: Region } {
+  const { openings, islands } = specksOf(sheet, of);
   const lines: CutLine[] = [];
   for (const opening of openings) {
     const own = makersOf(sheet, opening) ?? [];
