@@ -7,7 +7,7 @@ import { isCutOffAtEdge } from '../at-edge';
 import type { StackCheck, StackStencil, Stencil } from '../check';
 import type { FindingDraft } from '../finding';
 import { type ShownPart, shownThinOpenings } from '../later-paint';
-import { isSpeckOpening } from '../specks';
+import { HAIRLINE, isSpeckOpening } from '../specks';
 import { describeThinPart } from '../thin-part';
 
 /**
@@ -16,8 +16,8 @@ import { describeThinPart } from '../thin-part';
  */
 const ROUNDED = 13 / 6;
 
-/** From so many slots on, an opening is one line that is too fine, and is told once. Common practice, no source. */
-const MANY = 3;
+/** mm: a slot that is shorter and no wider than a hairline is a crack between outlines that nearly meet. */
+const CRACK = 2;
 
 /** Places where an opening is too narrow for paint to come through cleanly. */
 export const narrowOpening: StackCheck = {
@@ -44,10 +44,12 @@ export const narrowOpening: StackCheck = {
     for (const sheet of stencil.sheets) {
       const parts = shownThinOpenings(stencil, sheet).filter(({ part }) => isOwn(stencil, sheet, part));
       const rounded = parts.filter(({ shown }) => isRounded(stencil, shown));
-      for (const group of byOpening(parts.filter((each) => !rounded.includes(each)))) {
+      const cracks = parts.filter(({ shown }) => isCrack(shown));
+      for (const group of byOpening(parts.filter((each) => !rounded.includes(each) && !cracks.includes(each)))) {
         yield* describeGroup(stencil, sheet, group);
       }
       if (rounded.length > 0) yield describeRounded(stencil, sheet, rounded);
+      yield* describeCracks(stencil, sheet, cracks);
     }
   },
 };
@@ -62,17 +64,20 @@ function isRounded({ limits }: Stencil, { kind, reach }: ShownPart['shown']): bo
   return kind === 'tip' && reach <= ROUNDED * limits.opening;
 }
 
-/** Tips one by one, slots together where there are many in one opening. */
+function isCrack({ kind, cutWidth, length }: ShownPart['shown']): boolean {
+  return kind === 'neck' && cutWidth <= HAIRLINE && length < CRACK;
+}
+
+/** Tips one by one; the slots of one opening together, as of a line that is too fine. */
 function byOpening(parts: readonly ShownPart[]): (readonly ShownPart[])[] {
   const slots = new Map<number, ShownPart[]>();
+  const tips: ShownPart[][] = [];
   for (const each of parts) {
     const { kind, polygon } = each.part;
     if (kind === 'neck') slots.set(polygon, [...(slots.get(polygon) ?? []), each]);
+    else tips.push([each]);
   }
-  const isMany = ({ part }: ShownPart): boolean =>
-    part.kind === 'neck' && (slots.get(part.polygon)?.length ?? 0) >= MANY;
-  const many = [...slots.values()].filter(({ length }) => length >= MANY);
-  return [...parts.filter((each) => !isMany(each)).map((each) => [each]), ...many];
+  return [...tips, ...slots.values()];
 }
 
 /** Told at the narrowest of them, which is widened first. */
@@ -148,4 +153,30 @@ function describeRounded(stencil: Stencil, sheet: Sheet, tips: readonly ShownPar
   const others = longestFirst.slice(1).map((each) => describe(stencil, sheet, each));
   const related = others.map(({ span, at }) => ({ message: 'This tip rounds off, too', span, ...(at && { at }) }));
   return { ...finding, related: [...finding.related, ...related] };
+}
+
+/** Cracks of one layer, told at the widest. */
+function* describeCracks(stencil: Stencil, sheet: Sheet, cracks: readonly ShownPart[]): Iterable<FindingDraft> {
+  const [widest, ...others] = [...cracks].sort((a, b) => b.shown.cutWidth - a.shown.cutWidth);
+  if (!widest) return;
+  const { opening: limit } = stencil.limits;
+  const [width, least] = [widest.shown.cutWidth, limit].map(formatMillimetres);
+  const [name] = quoted([sheet.layer.name]);
+  const finding = describeThinPart(stencil, sheet, widest.part, {
+    severity: 'hint',
+    limit,
+    shown: widest.shown,
+    message:
+      others.length === 0
+        ? `Crack only ${width} wide (minimum ${least}): two outlines nearly meet. Nothing of it is seen.`
+        : `Cracks of up to ${width} (minimum ${least}), ${cracks.length} in ${name}: outlines nearly meet. None is seen.`,
+    detail:
+      `A slot no wider than ${formatMillimetres(HAIRLINE)} and shorter than ${formatMillimetres(CRACK)} lets no paint through, ` +
+      'and the print looks the same without it. Leave it, or widen it where it is meant to be seen.',
+  });
+  const related = others.map(({ part, shown }) => {
+    const { span, at } = describe(stencil, sheet, { part, shown });
+    return { message: 'Another crack', span, ...(at && { at }) };
+  });
+  yield { ...finding, related: [...finding.related, ...related] };
 }

@@ -28,6 +28,10 @@ const SHEETS: readonly [body: string, reading?: string][] = [
   ['<rect x="20" y="20" width="20" height="40"/><rect x="40.4" y="20" width="20" height="40"/>'],
   ['<path d="M10 10H40V24.8H60V10H90V40H60V25.2H40V40H10Z"/>'],
   ['<path d="M20 40L70 45L20 50Z"/>'],
+  ['<path d="M20 20H40V27.98h1V20h20v16h-20V28.02h-1V36H20Z"/>'],
+  [
+    `<g id="${LONG}"><path d="M20 20H40V27.98h1V20h20v16h-20V28.02h-1V36H20ZM20 60H40V67.98h1V60h20v16h-20V68.02h-1V76H20Z"/></g>`,
+  ],
   ['<circle cx="50" cy="50" r="0.25"/><rect x="20" y="20" width="30" height="0.58"/>'],
   ['<path d="M10 20H90V80H10V51H60V49H10Z"/>'],
   [`<g id="${LONG}"><path d="M10 10h30v.03h-30zM10 15h30v.04h-30z"/></g>`],

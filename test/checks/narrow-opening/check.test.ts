@@ -93,7 +93,18 @@ describe('narrow-opening', () => {
         'Slot only 0.40 mm wide (minimum 0.60 mm for 0.3 mm card): paint will clog it. 3 more in this opening.',
       );
       expect(slot?.related).toHaveLength(5);
-      expect(slots(chain([0.5, 0.4]))).toHaveLength(2);
+      expect(slots(chain([0.5, 0.4]))).toMatchObject([
+        { measure: '0.40 mm', message: expect.stringMatching(/ 1 more in this opening\.$/) },
+      ]);
+    });
+
+    it('tells slots of two openings apart', () => {
+      const two = chain([0.5, 0.4]).replace('</svg>', '<path d="M20 70H40V79.8H60V70H80V90H60V80.2H40V90H20Z"/></svg>');
+      expect(
+        slots(two)
+          .map(({ measure }) => measure)
+          .sort(),
+      ).toEqual(['0.40 mm', '0.40 mm']);
     });
 
     it('is mended place by place: what is left is not new', () => {
@@ -106,7 +117,41 @@ describe('narrow-opening', () => {
         expect(fix?.brings).toEqual([]);
         text = applyEdits(text, fix!.edits);
       }
-      expect(slots(text)).toHaveLength(2);
+      expect(slots(text)).toMatchObject([{ measure: '0.50 mm', related: { length: 3 } }]);
+    });
+  });
+
+  describe('of cracks', () => {
+    /** Two squares joined by a slot, so wide and so long. */
+    const crack = (width: number, length: number, y = 40) =>
+      `<path d="M20 ${y - 8}H40V${y - width / 2}h${length}V${y - 8}h20v16h-20V${y + width / 2}h${-length}V${y + 8}H20Z"/>`;
+
+    it('tells those of a layer once, as a hint, at the widest', () => {
+      const [hint, ...others] = slots(sheetOf(crack(0.04, 1)));
+      expect(others).toEqual([]);
+      expect(hint).toMatchObject({ severity: 'hint', measure: '0.04 mm' });
+      expect(hint?.message).toBe(
+        'Crack only 0.04 mm wide (minimum 0.60 mm): two outlines nearly meet. Nothing of it is seen.',
+      );
+      const both = slots(sheetOf(crack(0.03, 1, 20) + crack(0.04, 1.5, 70)));
+      expect(both).toMatchObject([{ severity: 'hint', measure: '0.04 mm', related: { length: 3 } }]);
+    });
+
+    it('draws the line at 0.05 mm as cut and 2 mm', () => {
+      const severity = (width: number, length: number, settings = {}) =>
+        slots(sheetOf(crack(width, length)), settings).map((each) => each.severity);
+      expect(severity(0.049, 1.9)).toEqual(['hint']);
+      expect(severity(0.052, 1.9)).toEqual(['warning']);
+      expect(severity(0.049, 2.7)).toEqual(['warning']);
+      expect(severity(0.03, 1.9, { kerf: 0.03 })).toEqual(['warning']);
+    });
+
+    it('does not count them with the slots of their opening', () => {
+      const both = slots(sheetOf(`${crack(0.04, 1)}<path d="M61 39.8H75V30H90V50H75V40.2H61Z"/>`));
+      expect(both.map(({ severity, measure }) => [severity, measure])).toEqual([
+        ['warning', '0.40 mm'],
+        ['hint', '0.04 mm'],
+      ]);
     });
   });
 });
