@@ -157,7 +157,9 @@ function describeRounded(stencil: Stencil, sheet: Sheet, tips: readonly ShownPar
 
 /** Cracks of one layer, told at the widest. */
 function* describeCracks(stencil: Stencil, sheet: Sheet, cracks: readonly ShownPart[]): Iterable<FindingDraft> {
-  const [widest, ...others] = [...cracks].sort((a, b) => b.shown.cutWidth - a.shown.cutWidth);
+  const [widest, ...others] = [...cracks].sort(
+    (a, b) => stepsOf(b.shown.cutWidth) - stepsOf(a.shown.cutWidth) || fromLeft(a, b),
+  );
   if (!widest) return;
   const { opening: limit } = stencil.limits;
   const [width, least] = [widest.shown.cutWidth, limit].map(formatMillimetres);
