@@ -16,7 +16,7 @@ export interface OrderActions {
 export class OrderPanel {
   readonly element: HTMLElement;
   private readonly find = html('button', { type: 'button', class: 'tool' }, ['Fewest islands…']);
-  private readonly told = html('p', { class: 'told' });
+  private readonly told = html('p', { class: 'order-told' });
   private readonly list = html('ol', { class: 'best-order' });
   private readonly applyButton = html('button', { type: 'button', class: 'tool primary' }, ['Reorder']);
   private readonly cancel = html('button', { type: 'button', class: 'tool' }, ['Cancel']);
