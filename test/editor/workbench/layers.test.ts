@@ -55,7 +55,7 @@ const LATE = `<svg xmlns="http://www.w3.org/2000/svg" width="90mm" height="60mm"
 
 describe('the order with the fewest islands', () => {
   const find = () => button('Fewest islands…');
-  const told = () => inBench('.order-panel .told').textContent();
+  const told = () => inBench('.order-panel .order-told').textContent();
 
   it('is told to be there already', async () => {
     await find().click();
