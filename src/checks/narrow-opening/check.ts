@@ -82,9 +82,7 @@ function byOpening(parts: readonly ShownPart[]): (readonly ShownPart[])[] {
 
 /** Told at the narrowest of them, which is widened first. */
 function* describeGroup(stencil: Stencil, sheet: Sheet, group: readonly ShownPart[]): Iterable<FindingDraft> {
-  const narrowestFirst = [...group].sort(
-    (a, b) => stepsOf(a.shown.cutWidth) - stepsOf(b.shown.cutWidth) || fromLeft(a, b),
-  );
+  const narrowestFirst = inOrder(group, ({ shown }) => stepsOf(shown.cutWidth));
   const apart = narrowestFirst.map((each) => describe(stencil, sheet, each));
   const [worst, ...others] = apart;
   if (!worst) return;
@@ -109,9 +107,12 @@ function* describeGroup(stencil: Stencil, sheet: Sheet, group: readonly ShownPar
 
 const stepsOf = (length: number): number => Math.round(length / DRAWN_ALIKE);
 
-/** Of equals the one on the left comes first, then the upper one, in whatever order they were found. */
-function fromLeft({ part: { extent: a } }: ShownPart, { part: { extent: b } }: ShownPart): number {
-  return a.minX - b.minX || a.minY - b.minY;
+/** The least first; of equals the one on the left, then the upper one, in whatever order they were found. */
+function inOrder(parts: readonly ShownPart[], rank: (part: ShownPart) => number): ShownPart[] {
+  return [...parts].sort((a, b) => {
+    const [first, second] = [a.part.extent, b.part.extent];
+    return rank(a) - rank(b) || first.minX - second.minX || first.minY - second.minY;
+  });
 }
 
 function describe(stencil: Stencil, sheet: Sheet, { part, shown }: ShownPart): FindingDraft {
@@ -134,7 +135,7 @@ function describe(stencil: Stencil, sheet: Sheet, { part, shown }: ShownPart): F
 /** Corner points of one layer, told at the longest. */
 function describeRounded(stencil: Stencil, sheet: Sheet, tips: readonly ShownPart[]): FindingDraft {
   const { opening: limit, material } = stencil.limits;
-  const longestFirst = [...tips].sort((a, b) => stepsOf(b.shown.reach) - stepsOf(a.shown.reach) || fromLeft(a, b));
+  const longestFirst = inOrder(tips, ({ shown }) => -stepsOf(shown.reach));
   const longest = defined(longestFirst[0]);
   const [reach, least] = [longest.shown.reach, limit].map(formatMillimetres);
   const [name] = quoted([sheet.layer.name]);
@@ -157,9 +158,7 @@ function describeRounded(stencil: Stencil, sheet: Sheet, tips: readonly ShownPar
 
 /** Cracks of one layer, told at the widest. */
 function* describeCracks(stencil: Stencil, sheet: Sheet, cracks: readonly ShownPart[]): Iterable<FindingDraft> {
-  const [widest, ...others] = [...cracks].sort(
-    (a, b) => stepsOf(b.shown.cutWidth) - stepsOf(a.shown.cutWidth) || fromLeft(a, b),
-  );
+  const [widest, ...others] = inOrder(cracks, ({ shown }) => -stepsOf(shown.cutWidth));
   if (!widest) return;
   const { opening: limit } = stencil.limits;
   const [width, least] = [widest.shown.cutWidth, limit].map(formatMillimetres);
