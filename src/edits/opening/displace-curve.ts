@@ -3,7 +3,7 @@ import { defined } from '../../base/defined';
 import type { Cubic, Line, Point, Quadratic } from '../../geometry/base/curve-types';
 import { add, dot, interpolate, scale, subtract } from '../../geometry/base/vector';
 import { pointAt, subCurve, tangentAt } from '../../geometry/curve/index';
-import { type CurveDemands, type Demand, demandedRange, type Movable, SHORT } from './demands';
+import { areMet, type CurveDemands, type Demand, demandedRange, type Knot, type Movable, SHORT } from './demands';
 import { splitCurve, steppedCurve } from './split-curve';
 import { steppedLine } from './stepped-line';
 
@@ -142,11 +142,6 @@ function brokenLine(line: Line, demands: readonly Demand[], start: Point, end: P
   return isEnough ? parts : undefined;
 }
 
-interface Knot {
-  readonly t: number;
-  readonly by: Point;
-}
-
 /** Where the demand begins and ends, if that is between the ends. */
 function hullKnots(demands: readonly Demand[], start: Point, end: Point): Knot[] {
   const range = demandedRange(demands);
@@ -169,7 +164,7 @@ function bulged(curve: Movable, demands: readonly Demand[], start: Point, end: P
     const to = Math.min(1, last.t + wider * (range.to - last.t));
     const knots = knotsOf(curve, { from, to, first: first.t, last: last.t }, demands, top, [start, end]);
     const parts = knots && smoothParts(curve, knots);
-    if (parts && isEnough(knots, demands)) return parts;
+    if (parts && areMet(demands, knots, (way) => way * way * (3 - 2 * way))) return parts;
   }
   return undefined;
 }
@@ -211,19 +206,6 @@ function smoothParts(curve: Movable, knots: readonly Knot[]): Movable[] {
       control2: add(cubic.control2, by),
       end: add(cubic.end, by),
     };
-  });
-}
-
-function isEnough(knots: readonly Knot[], demands: readonly Demand[]): boolean {
-  return demands.every(({ t, outward, need }) => {
-    if (!outward || need <= SHORT) return true;
-    const after = Math.max(
-      1,
-      knots.findIndex((knot) => knot.t >= t),
-    );
-    const [a, b] = [defined(knots[after - 1]), defined(knots[after])];
-    const u = b.t > a.t ? (t - a.t) / (b.t - a.t) : 0;
-    return dot(interpolate(a.by, b.by, u * u * (3 - 2 * u)), outward) >= need - SHORT;
   });
 }
 

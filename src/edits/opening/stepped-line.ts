@@ -1,17 +1,12 @@
 /** A line of which a part moves aside in parallel: it stays straight there, with a short slope at either end. */
 import { defined } from '../../base/defined';
 import type { Line, Point } from '../../geometry/base/curve-types';
-import { add, dot, interpolate, scale, vectorLength } from '../../geometry/base/vector';
+import { add, scale, vectorLength } from '../../geometry/base/vector';
 import { pointAt } from '../../geometry/curve/index';
-import { type Demand, demandedRange, SHORT } from './demands';
+import { areMet, type Demand, demandedRange, type Knot } from './demands';
 
 /** Of the most that is needed: what needs so much is moved as far as that. */
 const LEVEL = 0.98;
-
-interface Knot {
-  readonly t: number;
-  readonly by: Point;
-}
 
 /**
  * @param start mm: how its first point moves, as its neighbours ask it to
@@ -20,7 +15,7 @@ interface Knot {
  */
 export function steppedLine(line: Line, demands: readonly Demand[], start: Point, end: Point): Line[] | undefined {
   const knots = knotsOf(demands, start, end);
-  if (!knots || !isEnough(knots, demands)) return undefined;
+  if (!knots || !areMet(demands, knots, (way) => way, LEVEL)) return undefined;
   const at = knots.map(({ t, by }) => add(pointAt(line, t), by));
   return at.slice(1).map((to, i): Line => ({ kind: 'line', start: defined(at[i]), end: to }));
 }
@@ -41,17 +36,4 @@ function knotsOf(demands: readonly Demand[], start: Point, end: Point): Knot[] |
 
 function knotAt({ t, outward }: Demand, need: number): Knot {
   return { t, by: scale(outward ?? { x: 0, y: 0 }, need) };
-}
-
-function isEnough(knots: readonly Knot[], demands: readonly Demand[]): boolean {
-  return demands.every(({ t, outward, need }) => {
-    if (!outward || need <= SHORT) return true;
-    const after = Math.max(
-      1,
-      knots.findIndex((knot) => knot.t >= t),
-    );
-    const [a, b] = [defined(knots[after - 1]), defined(knots[after])];
-    const by = interpolate(a.by, b.by, b.t > a.t ? (t - a.t) / (b.t - a.t) : 0);
-    return dot(by, outward) >= LEVEL * need - SHORT;
-  });
 }
