@@ -5,6 +5,7 @@ import type { SheetMeasures } from '../../../sheet/types';
 import { likenessesOf } from './alike';
 import { islandGap } from './island-gap';
 import { layerWires } from './layer-wires';
+import { letterRowsOf } from './letter-rows';
 import { mirrorsOf } from './mirrors';
 import { alikeWithin } from './tolerance';
 import type { Design } from './types';
@@ -17,12 +18,13 @@ export type { Counter, CounterPlace, Design, LetterRow, LikeIsland, Likeness, Mi
  * @param edges of the sheet's pieces, numbered as they are, where they are known
  */
 export function designOf(
-  { pieces }: Pick<SheetMeasures, 'pieces'>,
+  { pieces, openings }: Pick<SheetMeasures, 'pieces' | 'openings'>,
   edges: SegmentIndex = buildSegmentIndex(pieces.map(({ polygon }) => polygon)),
 ): Design {
   const islands = pieces.flatMap(({ island, polygon, area }, number) =>
     island ? [islandGap(edges, number, polygon.outer, area)] : [],
   );
+  const letters = pieces.flatMap(({ island, polygon }, piece) => (island ? [{ piece, outer: polygon.outer }] : []));
   // The sheet's own edge is no part of the picture.
   const rings = pieces.flatMap(({ island, polygon }) => (island ? [polygon.outer, ...polygon.holes] : polygon.holes));
   const { minX, minY, maxX, maxY } = joinBoxes(rings.map(boxOfRing));
@@ -30,6 +32,6 @@ export function designOf(
   return {
     mirrors: islands.length > 0 ? mirrorsOf(edges, islands, layerWires(rings), tolerance) : [],
     alike: likenessesOf(edges, islands),
-    rows: [],
+    rows: letterRowsOf(letters, openings, edges),
   };
 }

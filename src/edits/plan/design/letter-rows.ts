@@ -1,0 +1,117 @@
+/** Words: letters that stand side by side, with the line on which each counter is tied. Sheet mm. */
+import { defined } from '../../../base/defined';
+import type { Point } from '../../../geometry/base/curve-types';
+import type { Box, Region, Ring } from '../../../geometry/base/polygon-types';
+import { pointsOf, ringsOf } from '../../../geometry/base/ring';
+import { buildSegmentIndex, nearestSegment, type SegmentIndex } from '../../../geometry/spatial/segment-index';
+import { countersOnLine, type LetterIsland } from './counter-lines';
+import { boxIn, type Frame, frameAt } from './frame';
+import { type RowRules, standingRows } from './standing-rows';
+import { stemDirection } from './stems';
+import type { Counter, LetterRow } from './types';
+
+/** Letters that are cut one by one, and counters of letters that are joined, as those of a script are. */
+const LETTERS: RowRules = { heights: 2.6, gap: 1.2, reach: 0.6 };
+const COUNTERS: RowRules = { heights: 2.2, gap: 4, reach: 0.3 };
+
+/** Counters that stand one above the other have so much of the narrower one's width in common. */
+const ABOVE = 0.6;
+
+interface Letters {
+  readonly islands: readonly LetterIsland[];
+  readonly openings: Region;
+  /** For each island the number of the opening around it. */
+  readonly around: ReadonlyMap<number, number>;
+}
+
+export function letterRowsOf(islands: readonly LetterIsland[], openings: Region, edges: SegmentIndex): LetterRow[] {
+  const letters = { islands, openings, around: openingsAround(islands, openings) };
+  const rows: LetterRow[] = [];
+  const placed = new Set<number>();
+  for (const angle of [0]) {
+    const frame = frameAt(angle);
+    const free = islands.filter(({ piece }) => !placed.has(piece));
+    for (const { members, rings } of [
+      ...rowsOfLetters(letters, free, frame),
+      ...rowsOfCounters(letters, free, frame),
+    ]) {
+      const left = members.filter(({ piece }) => !placed.has(piece));
+      const row = rowFrom(left, rings, frame, edges);
+      if (row) rows.push(row);
+      for (const { piece } of row?.counters ?? []) placed.add(piece);
+    }
+  }
+  return rows;
+}
+
+interface FoundRow {
+  readonly members: readonly LetterIsland[];
+  /** What shows how the stems run. */
+  readonly rings: readonly Ring[];
+}
+
+function rowsOfLetters({ openings, around }: Letters, islands: readonly LetterIsland[], frame: Frame): FoundRow[] {
+  const boxes = openings.map(({ outer }) => boxIn(frame, outer));
+  return standingRows(boxes, LETTERS).map((row) => ({
+    members: islands.filter(({ piece }) => row.includes(around.get(piece) ?? -1)),
+    rings: row.flatMap((number) => ringsOf(defined(openings[number]))),
+  }));
+}
+
+function rowsOfCounters({ openings, around }: Letters, islands: readonly LetterIsland[], frame: Frame): FoundRow[] {
+  const boxes = islands.map(({ outer }) => boxIn(frame, outer));
+  return standingRows(boxes, COUNTERS).map((row) => {
+    const members = row.map((number) => defined(islands[number]));
+    const near = [...new Set(members.map(({ piece }) => around.get(piece) ?? -1))];
+    return { members, rings: near.flatMap((number) => (openings[number] ? ringsOf(openings[number]) : [])) };
+  });
+}
+
+/** Each island lies in a hole of one opening. */
+function openingsAround(islands: readonly LetterIsland[], openings: Region): Map<number, number> {
+  const index = buildSegmentIndex(openings);
+  return new Map(
+    islands.map(({ piece, outer }) => {
+      const [start = { x: 0, y: 0 }] = pointsOf(outer.slice(0, 2));
+      const near = nearestSegment(index, start);
+      return [piece, near ? defined(index.polygon[near.edge]) : -1];
+    }),
+  );
+}
+
+function rowFrom(
+  islands: readonly LetterIsland[],
+  rings: readonly Ring[],
+  frame: Frame,
+  edges: SegmentIndex,
+): LetterRow | undefined {
+  if (islands.length === 0) return undefined;
+  const along = stemDirection(rings, frame);
+  const across: Frame = { right: { x: -along.y, y: along.x }, up: along };
+  const counters = stacksOf(islands, across).flatMap((stack) => countersOfStack(stack, along, edges));
+  const place = ({ at }: Counter) => at.x * across.right.x + at.y * across.right.y;
+  return counters.length > 0 ? { along, counters: counters.sort((a, b) => place(a) - place(b)) } : undefined;
+}
+
+/** On one line where there is one for all, else each on its own. */
+function countersOfStack(stack: readonly LetterIsland[], along: Point, edges: SegmentIndex): readonly Counter[] {
+  const joint = countersOnLine(stack, along, edges);
+  return joint.length > 0 || stack.length === 1 ? joint : stack.flatMap((one) => countersOnLine([one], along, edges));
+}
+
+function stacksOf(islands: readonly LetterIsland[], frame: Frame): LetterIsland[][] {
+  const stacks: { box: Box; members: LetterIsland[] }[] = [];
+  for (const island of islands) {
+    const box = boxIn(frame, island.outer);
+    const stack = stacks.find((other) => areAbove(other.box, box));
+    if (stack) stack.members.push(island);
+    else stacks.push({ box, members: [island] });
+  }
+  return stacks.map(({ members }) => members);
+}
+
+function areAbove(a: Box, b: Box): boolean {
+  const common = Math.min(a.maxX, b.maxX) - Math.max(a.minX, b.minX);
+  const narrower = Math.min(a.maxX - a.minX, b.maxX - b.minX);
+  return common >= ABOVE * narrower;
+}
