@@ -3,6 +3,7 @@ import type { Polygon } from '../geometry/base/polygon-types';
 import { boxContainsBox, growBox } from '../geometry/base/ring';
 import { DRAWN_ALIKE, PLAINLY_BESIDE } from '../geometry/base/tolerances';
 import { areaOf, boxOfPolygon } from '../geometry/boolean/index';
+import { stripLength } from '../geometry/polygon/strip-length';
 import type { Piece, Sheet } from '../sheet/types';
 import { registrationMarks } from '../stack/registration-marks';
 import type { Stencil } from './check';
@@ -15,14 +16,29 @@ import type { SpeckKind } from './finding';
 export const SPECK = 0.05;
 
 /**
+ * mm on average, as cut: an island that is no wider is no wider than the kerf of a usual laser, and no bridge is as narrow.
+ * Common practice, no source.
+ */
+export const SLIM = 2 * PLAINLY_BESIDE;
+
+/**
  * mm as cut: an opening that is nowhere as wide is a sixth of the thickness of usual card, and paint dries across it before
  * any comes through. Common practice, no source.
  */
 export const HAIRLINE = PLAINLY_BESIDE;
 
 /** Whether an island is told with the other specks of its layer, and not by itself. */
-export function isSpeckIsland({ config }: Stencil, { polygon }: Piece): boolean {
-  return config.checks.sliver !== 'off' && areaOf(polygon) < SPECK;
+export function isSpeckIsland({ config }: Stencil, piece: Piece): boolean {
+  return config.checks.sliver !== 'off' && isSpeck(piece);
+}
+
+/** By its area, or as a sliver that is next to no wider than the line that cuts it. */
+function isSpeck({ polygon }: Piece): boolean {
+  return areaOf(polygon) < SPECK || isSlim(polygon);
+}
+
+export function isSlim(polygon: Polygon): boolean {
+  return areaOf(polygon) < SLIM * stripLength(polygon);
 }
 
 /** The same of an opening of a sheet. */
@@ -45,7 +61,7 @@ export function specksOf(sheet: Sheet, kind: SpeckKind): Specks {
     marks.some(({ box }) => boxContainsBox(growBox(box, DRAWN_ALIKE), boxOfPolygon(opening)));
   return {
     openings: own.filter((opening) => !isMark(opening)),
-    islands: kind === 'speck' ? sheet.pieces.filter(({ island, area }) => island && area < SPECK) : [],
+    islands: kind === 'speck' ? sheet.pieces.filter((piece) => piece.island && isSpeck(piece)) : [],
   };
 }
 

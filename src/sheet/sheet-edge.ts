@@ -40,12 +40,13 @@ export function openingsAtEdge(sheet: Sheet, least: number): EdgeOpening[] {
 
 /**
  * Whether it is the margin that is missing, rather than that an opening lies wrong: where the openings of all layers
- * together come too near to two sides or more, or several do. A layer that draws what stays has its rim in the drawing.
+ * together come too near to two sides or more, or several do, or those of two layers: the picture itself runs off there. A layer that draws what stays has its rim in the drawing.
  */
 export function lacksMargin(found: readonly EdgeOpening[]): boolean {
   if (found.some(({ sheet }) => sheet.layer.reading === 'sheet')) return false;
   const sides = found.reduce((all, each) => all | each.sides, 0);
-  return found.length >= MANY || (sides & (sides - 1)) !== 0;
+  const layers = new Set(found.map(({ sheet }) => sheet.layer.id));
+  return found.length >= MANY || layers.size > 1 || (sides & (sides - 1)) !== 0;
 }
 
 /**

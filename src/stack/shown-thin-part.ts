@@ -5,7 +5,8 @@ import type { Box, Polygon, Region } from '../geometry/base/polygon-types';
 import { growBox } from '../geometry/base/ring';
 import { DRAWN_ALIKE } from '../geometry/base/tolerances';
 import { distance, interpolate, normalise, subtract } from '../geometry/base/vector';
-import { areaOf, difference, offset, perimeterOf, regionContains } from '../geometry/boolean/index';
+import { areaOf, difference, offset, regionContains } from '../geometry/boolean/index';
+import { stripLength } from '../geometry/polygon/strip-length';
 import { thinWithin } from '../geometry/polygon/thin-within';
 import { firstHit } from '../geometry/spatial/raycast';
 import { buildSegmentIndex, nearestSegment } from '../geometry/spatial/segment-index';
@@ -75,7 +76,7 @@ interface Tip {
 function shownTip(part: ThinPlace, opening: Polygon, { thin, shown, width, isCovered }: Tip): ThinPlace | undefined {
   const hidden = outside(thin, shown);
   if (hidden.length === 0) return part;
-  const reach = hidden.reduce((left, polygon) => left - lengthOf(polygon), part.reach);
+  const reach = hidden.reduce((left, polygon) => left - stripLength(polygon), part.reach);
   if (reach <= width) return undefined;
   const largest = largestOf(shown);
   const place = isCovered ? chordAt(opening, pointInside(largest.outer, largest.holes), part) : part;
@@ -121,13 +122,4 @@ function diagonalOf({ minX, minY, maxX, maxY }: Box): number {
 
 function largestOf(region: Region): Polygon {
   return region.reduce((largest, each) => (areaOf(each) > areaOf(largest) ? each : largest));
-}
-
-/**
- * mm: the longer side of the rectangle of the same area and perimeter. Of a bent strip it is the length along its course,
- * of a slender triangle its height.
- */
-function lengthOf(polygon: Polygon): number {
-  const half = perimeterOf(polygon) / 2;
-  return (half + Math.sqrt(Math.max(0, half * half - 4 * areaOf(polygon)))) / 2;
 }

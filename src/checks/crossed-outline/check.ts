@@ -7,6 +7,9 @@ import type { Check, Stencil } from '../check';
 import type { FindingDraft } from '../finding';
 import { inLayer, spanAt } from '../places';
 
+/** mm²: half a millimetre square. What changes hands in a smaller loop nobody sees; common practice, no source. */
+const UNSEEN = 0.25;
+
 /** Outlines that cross themselves, where it changes what is cut. */
 export const crossedOutline: Check = {
   meta: {
@@ -45,6 +48,7 @@ function describe(
     ...inLayer(sheet),
     at,
     measure: { value: area, limit: 0, unit: 'mm²' },
+    ...(area < UNSEEN && { severity: 'hint' }),
     related: [{ message: 'The line it crosses', span: other as FindingDraft['span'], at }],
   };
 }

@@ -1,4 +1,6 @@
+import { defined } from '../../base/defined';
 import { formatMillimetres } from '../../config/values';
+import { DRAWN_ALIKE } from '../../geometry/base/tolerances';
 import { type EdgeOpening, lacksMargin, marginNeeded, openingsAtEdge } from '../../sheet/sheet-edge';
 import type { Check, Stencil } from '../check';
 import type { FindingDraft } from '../finding';
@@ -50,7 +52,7 @@ function describe(stencil: Stencil, { sheet, opening, at, rim }: EdgeOpening): F
 /** All of them have one cause, and one fix. */
 function describeMargin(stencil: Stencil, found: readonly EdgeOpening[]): FindingDraft {
   const { bridge: limit } = stencil.limits;
-  const worst = found.reduce((least, each) => (each.rim < least.rim ? each : least));
+  const worst = defined([...found].sort(byRim)[0]);
   const [wide, least] = [worst.rim, limit].map(formatMillimetres);
   const across = found.filter(({ rim }) => rim === 0).length;
   const margin = marginNeeded(stencil.sheets, limit);
@@ -72,6 +74,12 @@ function describeMargin(stencil: Stencil, found: readonly EdgeOpening[]): Findin
     })),
     subject: { kind: 'edge', openings: found },
   };
+}
+
+/** The thinnest first; of equals the one on the left, then the upper one, in whatever order they were found. */
+function byRim(one: EdgeOpening, other: EdgeOpening): number {
+  const [a, b] = [one, other].map(({ rim }) => Math.round(rim / DRAWN_ALIKE));
+  return defined(a) - defined(b) || one.at.x - other.at.x || one.at.y - other.at.y;
 }
 
 function openings(many: number): string {

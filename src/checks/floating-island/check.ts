@@ -62,8 +62,8 @@ function describe(stencil: StackStencil, sheet: Sheet, piece: Piece): FindingDra
     measure: { value: piece.area, limit: 0, unit: 'mm²' },
     related: [],
     subject: { kind: 'island', sheet, piece, ...(cover && { cover }) },
-    // The print is the same without it: only the sheet comes out of the cutter with a loose piece.
-    ...(cover && { severity: 'warning' }),
+    // Nothing of it is seen, and nothing else is lost with it: the print is the same whether it is cut away or falls out.
+    ...(cover && { severity: 'info' }),
   };
 }
 

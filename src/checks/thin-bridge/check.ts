@@ -10,10 +10,14 @@ import type { ThinPlace } from '../../sheet/thin-places';
 import type { Sheet } from '../../sheet/types';
 import type { Check, Stencil } from '../check';
 import type { FindingDraft } from '../finding';
+import { HAIRLINE } from '../specks';
 import { describeThinPart } from '../thin-part';
 
 /** How near to the sheet's border an end of a neck lies on it, in mm. */
 const ON_BORDER = WRITTEN_STEP;
+
+/** mm: a web that is shorter and no wider than a hairline is where two openings nearly meet in a point. */
+const CRACK = 2;
 
 /** Necks of material under the limit. */
 export const thinBridge: Check = {
@@ -46,6 +50,16 @@ function describe(stencil: Stencil, sheet: Sheet, part: ThinPlace): FindingDraft
   const { bridge: limit, material } = stencil.limits;
   const [width, least] = [part.cutWidth, limit].map(formatMillimetres);
   const isBurnt = stencil.config.tool === 'laser';
+  if (isCrack(part)) {
+    return describeThinPart(stencil, sheet, part, {
+      severity: 'hint',
+      limit,
+      message: `Web only ${width} wide (minimum ${least}): two openings nearly meet. They will run together here.`,
+      detail:
+        `A web no wider than ${formatMillimetres(HAIRLINE)} and shorter than ${formatMillimetres(CRACK)} that holds nothing is ` +
+        'gone when the sheet is cut, and nothing of it is seen in the print. Leave it, or widen it where it is meant to stand.',
+    });
+  }
   return describeThinPart(stencil, sheet, part, {
     ...(part.holds && { severity: 'error' }),
     limit,
@@ -54,6 +68,10 @@ function describe(stencil: Stencil, sheet: Sheet, part: ThinPlace): FindingDraft
       `A narrower bridge tears when the sheet is lifted${isBurnt ? ', or the beam burns through it' : ''}.` +
       `${held(part)} Widen it to ${least}. If your material bears less, lower limits.bridge in tombolo.json.`,
   });
+}
+
+function isCrack({ cutWidth, length, holds }: ThinPlace): boolean {
+  return cutWidth <= HAIRLINE && length < CRACK && !holds;
 }
 
 function held({ holds }: ThinPlace): string {

@@ -116,6 +116,8 @@ describe('bare-gap', () => {
     expect(gap?.related).toHaveLength(2);
     expect(gaps(row(9))).toHaveLength(2);
     expect(gaps(row(9, 0.05, 0.3))).toEqual([]);
+    expect(gaps(row(9, 0.19, 0.3))).toEqual([]);
+    expect(gaps(row(9, 0.21, 0.3))).toHaveLength(2);
     expect(gaps(row(9, 0.05, 1.8))).toHaveLength(2);
   });
 });

@@ -49,4 +49,12 @@ describe('crossed-outline', () => {
     expect(crossed('<path fill-rule="evenodd" d="M10 10H60V60H10Z M40 40H90V90H40Z"/>')).toEqual([]);
     expect(crossed(`<rect x="10" y="10" width="40" height="40"/><path d="${star}"/>`)).toEqual([]);
   });
+
+  it('is a hint where what changes hands is too small to see', () => {
+    // Of the twisted square one half comes out.
+    const twisted = (side: number) =>
+      crossed(`<path fill-rule="nonzero" d="M10 10H90V90H10Z M30 30h${side}l${-side} ${side}h${side}Z"/>`);
+    expect(twisted(0.9)).toMatchObject([{ severity: 'hint' }]);
+    expect(twisted(1.1)).toMatchObject([{ severity: 'warning' }]);
+  });
 });

@@ -70,6 +70,17 @@ describe('edge-opening', () => {
       expect(edges(sheetOf(row.slice(1).join('')))).toHaveLength(2);
     });
 
+    it('is told of two openings at one side that two layers have there, at the left of them', () => {
+      const row = [10, 50].map((x) => `<circle cx="${x}" cy="3" r="5"/>`);
+      const layers = row.map((circle, i) => `<g id="${i}">${circle}</g>`);
+      for (const text of [sheetOf(layers.join('')), sheetOf(layers.toReversed().join(''))]) {
+        const [only, ...others] = check(text).findings.filter((finding) => finding.check === 'edge-opening');
+        expect(others).toEqual([]);
+        expect(only?.message).toMatch(/^Margin missing: 2 openings run off the sheet/);
+        expect(only?.at?.x).toBeLessThan(15);
+      }
+    });
+
     it('takes with it the pieces and narrow places that come only of it', () => {
       const disc = sheetOf('<circle cx="50" cy="50" r="50.2"/>');
       expect(checksIn(disc)).toEqual(['edge-opening']);

@@ -14,6 +14,7 @@ const FIELD = 'M10 10H90V90H10Z';
 const square = (x: number, y: number, side: number) => `M${x} ${y}h${side}v${side}h${-side}Z`;
 const island = (side: number) =>
   `<path fill-rule="evenodd" d="${FIELD} ${square(30, 30, side)} ${square(50, 60, side)}"/>`;
+const square3 = `<path d="${square(30, 20, 0.1)} ${square(50, 60, 0.2)} ${square(70, 30, 0.15)}"/>`;
 const dots = '<path d="M2 2h.2v.2h-.2Z"/><circle cx="5" cy="3" r="0.1"/>';
 
 describe('sliver', () => {
@@ -32,6 +33,41 @@ describe('sliver', () => {
     expect(specks(sheetOf(island(0.223)))).toHaveLength(1);
     expect(checksIn(sheetOf(island(0.224)))).toEqual(['floating-island', 'floating-island']);
   });
+
+  /** A slit of a spindle, 6 mm long, that only the ground within an opening fills. */
+  const spindle = (wide: number, at = 'M30 40') =>
+    `<path fill-rule="evenodd" d="${FIELD} ${at}q3 ${wide} 6 0q-3 ${-wide} -6 0Z"/>`;
+
+  it('takes an island for one that is on average narrower than a cut, however long it is', () => {
+    // Of a parabola two thirds count: 6 mm × 2/3 × 0.14 mm are 0.56 mm².
+    const svg = sheetOf(spindle(0.14));
+    expect(checksIn(svg)).toEqual(['sliver']);
+    expect(specks(svg)[0]?.message).toBe(
+      '1 speck, 0.56 mm² (under 0.10 mm wide) in "stencil": too small to see. Remove it.',
+    );
+    expect(checksIn(sheetOf(spindle(0.16)))).toEqual(['floating-island']);
+    const both = sheetOf(`<g id="ink">${spindle(0.14)}</g><g id="mist">${dots}</g>`);
+    expect(specks(both).map(({ severity }) => severity)).toEqual(['hint', 'hint']);
+    expect(specks(sheetOf(spindle(0.14, `${square(30, 60, 0.2)} M30 40`)))[0]?.message).toBe(
+      '2 specks, 0.60 mm² in all, each under 0.05 mm² or 0.10 mm wide in "stencil": too small to see. Remove them all.',
+    );
+  });
+
+  it.each(['', 'scale(-1 1) translate(-100 0)', 'rotate(90 50 50)'])(
+    'is told at the largest, wherever it is: %s',
+    (turn) => {
+      const svg = sheetOf(`<g id="stencil" transform="${turn}">${square3}</g>`);
+      const [finding] = check(svg).findings;
+      const inDrawing = {
+        '': [50.1, 60.1],
+        'scale(-1 1) translate(-100 0)': [49.9, 60.1],
+        'rotate(90 50 50)': [39.9, 50.1],
+      };
+      const [x, y] = inDrawing[turn as ''];
+      expect(finding?.at?.x).toBeCloseTo(x!, 2);
+      expect(finding?.at?.y).toBeCloseTo(y!, 2);
+    },
+  );
 
   it('leaves them to the other checks where it is off', () => {
     const { config } = readConfig('{"checks": {"sliver": "off"}}');

@@ -42,4 +42,17 @@ describe('thin-bridge', () => {
     expect(bridges(sheetOf('<path d="M20 20L80 50L20 80L45 50Z"/>'))).toEqual([]);
     expect(bridges(sheetOf('<path d="M0.5 20H40V50H0.5Z"/>'))).toEqual([]);
   });
+
+  it('is a hint where two openings nearly meet in a point', () => {
+    const point = (apart: number) => sheetOf(`<path d="M20 50H60V80H20Z M30 ${50 - apart}L10 20H50Z"/>`);
+    expect(bridges(point(0.04))).toMatchObject([{ severity: 'hint', measure: '0.04 mm' }]);
+    expect(bridges(point(0.04))[0]?.message).toBe(
+      'Web only 0.04 mm wide (minimum 0.80 mm): two openings nearly meet. They will run together here.',
+    );
+    expect(bridges(point(0.06))).toMatchObject([{ severity: 'warning' }]);
+    // A web of the same width that is long comes off in the hand, and one that holds a piece drops it.
+    expect(bridges(bars(0.04))).toMatchObject([{ severity: 'warning' }]);
+    const tied = sheetOf('<path d="M30.02 29.9V30H40V50H20V30H29.98V29.9H10V60H50V29.9Z"/>');
+    expect(bridges(tied)).toMatchObject([{ severity: 'error' }]);
+  });
 });
