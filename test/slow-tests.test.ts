@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { expect, test } from 'vitest';
 import { SLOW_TESTS } from './slow-tests';
+import { THOROUGH_TESTS } from './thorough';
 import whole from './vitest.config';
 
 const ROOT = path.resolve(__dirname, '..');
@@ -23,4 +24,9 @@ test('no quick test starts a process', () => {
     return /from '(node:child_process|.*\/(run-cli|server-process))'/.test(readFileSync(path.join(ROOT, file), 'utf8'));
   });
   expect(starting).toEqual([]);
+});
+
+test('every test that takes a share of its cases is run with all of them, too', () => {
+  const sharing = files.filter((file) => /from '[./]+\/thorough'/.test(readFileSync(path.join(ROOT, file), 'utf8')));
+  expect(sharing.filter((file) => file !== 'test/slow-tests.test.ts').sort()).toEqual([...THOROUGH_TESTS].sort());
 });

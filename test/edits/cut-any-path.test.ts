@@ -6,6 +6,7 @@ import { type Strip, stripAlong } from '../../src/edits/strip/strip';
 import { difference, perimeterOf } from '../../src/geometry/boolean/index';
 import { parsePathData } from '../../src/markup/path-data';
 import { applyEdits } from '../../src/text/text';
+import { cases } from '../thorough';
 import { areaBetween, type FillRule, pathRegion, stripRegion, totalArea } from './path-area';
 
 const coordinate = fc.integer({ min: -400, max: 400 }).map((tenths) => (tenths / 10).toString());
@@ -52,7 +53,7 @@ describe('cutting any path', () => {
         const around = before.reduce((sum, polygon) => sum + perimeterOf(polygon), 0) + 200;
         expect(areaBetween(pathRegion(after, rule, 1e-3), wanted)).toBeLessThan(4e-3 * around);
       }),
-      { numRuns: 200 },
+      { numRuns: cases(200, 60) },
     );
   });
 
@@ -62,9 +63,9 @@ describe('cutting any path', () => {
       fc.property(pathData, strip, fillRule, (data, one, rule) => {
         if (cut(data, [one], rule) === undefined) refused += 1;
       }),
-      { numRuns: 400 },
+      { numRuns: cases(400, 120) },
     );
-    expect(refused).toBeLessThan(8);
+    expect(refused).toBeLessThan(cases(8, 3));
   });
 
   it('leaves the data as they are where the strip meets nothing', () => {
@@ -73,7 +74,7 @@ describe('cutting any path', () => {
       fc.property(pathData, fillRule, (data, rule) => {
         expect(cut(data, [away], rule)).toBe(data);
       }),
-      { numRuns: 100 },
+      { numRuns: cases(100, 30) },
     );
   });
 
@@ -88,7 +89,7 @@ describe('cutting any path', () => {
         const allowance = 0.02 + 2e-3 * (totalArea(first) + totalArea(stripRegion(one)));
         expect(areaBetween(first, pathRegion(twice, 'nonzero', 1e-3))).toBeLessThan(allowance);
       }),
-      { numRuns: 100 },
+      { numRuns: cases(100, 30) },
     );
   });
 
@@ -114,7 +115,7 @@ describe('cutting any path', () => {
         fc.pre(after !== undefined);
         expect(parsePathData(after).error).toBeUndefined();
       }),
-      { numRuns: 200 },
+      { numRuns: cases(200, 60) },
     );
   });
 
@@ -125,7 +126,7 @@ describe('cutting any path', () => {
         const moved = far.replace(/[LHVCSQTA]/g, (letter) => letter.toLowerCase());
         expect(cut(`${data} ${moved}`, [one], rule) ?? moved).toContain(moved);
       }),
-      { numRuns: 200 },
+      { numRuns: cases(200, 60) },
     );
   });
 });

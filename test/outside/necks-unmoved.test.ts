@@ -6,6 +6,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { check } from '../../src/engine/check/check-file';
 import { seededRandom } from '../benchmark/seeded';
+import { cases } from '../thorough';
 
 type Point = readonly [number, number];
 type Cubic = readonly [Point, Point, Point, Point];
@@ -134,9 +135,9 @@ describe('findings stay where they are', () => {
         const expected = before.map((place) => ({ ...place, at: move(place.at) }));
         expectSame(thinPlaces(`<g transform="${transform}">${body}</g>`), expected, { value: 0.001, at: 0.01 });
       }),
-      { numRuns: 8 },
+      { numRuns: cases(8, 3) },
     );
-    expect(places).toBeGreaterThan(50);
+    expect(places).toBeGreaterThan(cases(50, 20));
   });
 
   it.each<[string, (chain: readonly Cubic[]) => string]>([
@@ -151,7 +152,7 @@ describe('findings stay where they are', () => {
         // The narrowest place of a long slot may lie elsewhere along it when the curve is flattened at other places.
         expectSame(thinPlaces(drawn(chains)), thinPlaces(drawn(chains, write)), { value: 0.005, at: 1 });
       }),
-      { numRuns: 8 },
+      { numRuns: cases(8, 3) },
     );
   });
 });
@@ -167,7 +168,7 @@ describe('curves cut in two', () => {
         const cut = chains.map((chain) => chain.flatMap((curve) => split(curve, 0.4)));
         expect(Math.abs(webs(cut).length - webs(chains).length)).toBeLessThanOrEqual(1);
       }),
-      { numRuns: 6, seed: 4 },
+      { numRuns: cases(6, 3), seed: 4 },
     );
   });
 });

@@ -17,6 +17,7 @@ import { transformRegion } from '../../src/geometry/polygon/transform';
 import { sheetAsCut } from '../../src/sheet/as-cut';
 import { splitAtHairlines } from '../../src/sheet/hairlines';
 import { randomRegion } from '../geometry/thickness/random-regions';
+import { cases } from '../thorough';
 
 interface Tie {
   /** Radians, from the middle of the island. */
@@ -83,7 +84,7 @@ describe('sheet that is too thin to be cut', () => {
           expect(Math.abs((share ?? 0) - 1)).toBeLessThan(0.03);
         },
       ),
-      { numRuns: 150 },
+      { numRuns: cases(150, 40) },
     );
   });
 
@@ -94,7 +95,7 @@ describe('sheet that is too thin to be cut', () => {
         const ties = at.map((step, i) => ({ angle: step * 0.5236, width: i === 0 ? width : 0.004 }));
         expect(pieces(posed(heldIsland(ties, a, b, corners), turn, mirrored))).toHaveLength(1);
       }),
-      { numRuns: 100 },
+      { numRuns: cases(100, 30) },
     );
   });
 

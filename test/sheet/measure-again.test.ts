@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { check } from '../../src/engine/check/check-file';
 import type { Report, Settings } from '../../src/report/report';
 import type { ThinPlace } from '../../src/sheet/thin-places';
+import { cases } from '../thorough';
 
 /** A shape on a grid so tight that neighbours come within the limits, or touch, or overlap. */
 interface Placed {
@@ -118,7 +119,7 @@ describe('a sheet measured with what was known before', () => {
             expect(facts(report)).toEqual(facts(check(text, settings)));
           }
         }),
-        { numRuns: 50 },
+        { numRuns: cases(50, 12) },
       );
     },
     120_000,

@@ -6,6 +6,7 @@ import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import type * as Engine from '../../../src/engine/index';
 import type { ReportedFinding } from '../../../src/report/finding-id';
 import { input } from '../../cli/made-files';
+import { isThorough } from '../../thorough';
 import { longBridge } from './long-bridge';
 
 const ALL = '../../../src/checks/all';
@@ -84,7 +85,7 @@ describe('a check that is added', () => {
     expect(fix?.brings[0]).toEqual({ check: 'long-bridge', message: expect.stringContaining('mm long') });
   });
 
-  it.each(['numeral-post.svg', 'sun.svg', 'waymarker.svg'])(
+  it.each(['numeral-post.svg', ...(isThorough ? ['sun.svg', 'waymarker.svg'] : [])])(
     'takes no fix from %s of the demo',
     (name) => {
       const kinds = fixesIn(before, alone(before, demo(name)));
@@ -94,7 +95,7 @@ describe('a check that is added', () => {
     PROVING,
   );
 
-  it(
+  it.runIf(isThorough)(
     'takes no fix from the project of the demo',
     () => {
       const kinds = fixesIn(before, trail(before));

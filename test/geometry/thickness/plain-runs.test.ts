@@ -9,6 +9,7 @@ import { distance, interpolate } from '../../../src/geometry/base/vector';
 import { offset, regionFromRings } from '../../../src/geometry/boolean/index';
 import { findThinParts } from '../../../src/geometry/thickness/index';
 import type { ThinPart } from '../../../src/geometry/thickness/types';
+import { cases } from '../../thorough';
 import { randomRegion } from './random-regions';
 import { type Draw, drawFrom } from './shapes';
 
@@ -115,22 +116,22 @@ function expectAll(region: Region): number {
 
 describe('passing over plain runs', () => {
   it('misses nothing in smooth regions', () => {
-    const found = Array.from({ length: 25 }, (_, i) => expectAll(randomRegion(900 + i)));
-    expect(found.reduce((sum, count) => sum + count)).toBeGreaterThan(100);
+    const found = Array.from({ length: cases(25, 8) }, (_, i) => expectAll(randomRegion(900 + i)));
+    expect(found.reduce((sum, count) => sum + count)).toBeGreaterThan(cases(100, 30));
   });
 
   it('misses nothing in traced regions', () => {
-    const found = Array.from({ length: 12 }, (_, i) => expectAll(tracedRegion(900 + i)));
-    expect(found.reduce((sum, count) => sum + count)).toBeGreaterThan(100);
+    const found = Array.from({ length: cases(12, 4) }, (_, i) => expectAll(tracedRegion(900 + i)));
+    expect(found.reduce((sum, count) => sum + count)).toBeGreaterThan(cases(100, 30));
   });
 
   it('misses no finger', () => {
-    const found = Array.from({ length: 15 }, (_, i) => expectAll(fingeredRegion(900 + i)));
-    expect(found.reduce((sum, count) => sum + count)).toBeGreaterThan(100);
+    const found = Array.from({ length: cases(15, 5) }, (_, i) => expectAll(fingeredRegion(900 + i)));
+    expect(found.reduce((sum, count) => sum + count)).toBeGreaterThan(cases(100, 30));
   });
 
   it('misses no sharp tooth', () => {
-    const found = Array.from({ length: 40 }, (_, i) => expectAll(toothedRegion(900 + i)));
-    expect(found.reduce((sum, count) => sum + count)).toBeGreaterThan(100);
+    const found = Array.from({ length: cases(40, 12) }, (_, i) => expectAll(toothedRegion(900 + i)));
+    expect(found.reduce((sum, count) => sum + count)).toBeGreaterThan(cases(100, 30));
   });
 });

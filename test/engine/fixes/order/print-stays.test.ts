@@ -5,6 +5,7 @@ import { cutCoveredIslands } from '../../../../src/engine/fixes/cut-covered';
 import { applyEdits, check, reorderStack, sprayOrder } from '../../../../src/engine/index';
 import { madeStack, svgOf } from '../../../stack/order/made-stacks';
 import { farChanges } from '../../../stack/order/print-changes';
+import { cases } from '../../../thorough';
 
 const SLIP = 0.5;
 
@@ -36,8 +37,8 @@ test('a stack in its best order, without the islands that are covered, prints th
       const after = outcome.cut ? applyEdits(inOrder, outcome.cut.edits) : inOrder;
       expect(await farChanges(before, after, SLIP)).toBe(0);
     }),
-    { numRuns: 20 },
+    { numRuns: cases(20, 6) },
   );
-  expect(moved).toBeGreaterThan(1);
-  expect(cut).toBeGreaterThan(5);
+  expect(moved).toBeGreaterThan(cases(1, 0));
+  expect(cut).toBeGreaterThan(cases(5, 1));
 });
