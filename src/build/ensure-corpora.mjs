@@ -1,8 +1,8 @@
 // Makes sure that the corpora of the wide tests are there which the tests do not bring themselves: the W3C SVG 1.1 test
-// suite and the clip art of Open Clip Art, as Debian packages them, and sets of coloured pictures from npm.
+// suite and the clip art of Open Clip Art, as Debian packages them, and sets of pictures and faces from npm.
 //   --install   fetches what is missing
 import { execFileSync } from 'node:child_process';
-import { existsSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { installPackages, mayInstall } from './apt.mjs';
@@ -15,7 +15,9 @@ const DEBIAN = {
 /** Has a lockfile of its own: only the wide tests need what it lists. */
 const sets = path.join(path.dirname(fileURLToPath(import.meta.url)), 'corpora');
 
-const hasSets = () => existsSync(path.join(sets, 'node_modules/@iconify-json/openmoji/icons.json'));
+const { dependencies } = JSON.parse(readFileSync(path.join(sets, 'package.json'), 'utf8'));
+const hasSets = () =>
+  Object.keys(dependencies).every((name) => existsSync(path.join(sets, 'node_modules', name, 'package.json')));
 const missing = Object.keys(DEBIAN).filter((name) => !existsSync(DEBIAN[name]));
 
 if (mayInstall) {
@@ -25,7 +27,7 @@ if (mayInstall) {
     execFileSync('npm', words, { cwd: sets, stdio: ['ignore', 'inherit', 'inherit'] });
   }
 } else if (missing.length > 0 || !hasSets()) {
-  const names = [...missing, ...(hasSets() ? [] : ['the sets of coloured pictures'])];
+  const names = [...missing, ...(hasSets() ? [] : ['the sets of pictures and faces'])];
   console.error(`The wide tests need ${names.join(' and ')}: npm run setup installs them.`);
   process.exitCode = 1;
 }
