@@ -26,12 +26,15 @@ const ASIDE = 0.12;
 const MAX_STROKE = 25;
 /** A stroke that runs at 45° to the bridge counts as so much longer. */
 const SLANT_WEIGHT = 1.5;
-/** Tangent of the angle at an end beyond which no bridge stands. */
-const MAX_SLANT = 1.2;
+/**
+ * Tangents of the angle at an end beyond which a bridge stands badly, and beyond which none stands: in the point of A and
+ * on the slope of 4 a slanted end is better than none.
+ */
+const MAX_SLANT = { calm: 1.2, steep: 3 };
 /** A line at the side of a counter counts as so much longer than one through its middle. */
 const ASIDE_WEIGHT = 0.8;
 /** A line with a way on one side only counts as so much longer than its way. */
-const ONE_SIDED = 2.5;
+const ONE_SIDED = 4;
 
 interface Line {
   readonly at: number;
@@ -82,13 +85,12 @@ function lineAt(islands: readonly LetterIsland[], at: number, frame: Frame, edge
   for (const { piece, outer } of islands) {
     const ends = endsOn(outer, at, frame);
     if (!ends) return undefined;
-    const [above, below] = [
-      wayAcross(edges, piece, ends.upper, frame.up),
-      wayAcross(edges, piece, ends.lower, scale(frame.up, -1)),
-    ];
+    const above = wayAcross(edges, piece, ends.upper, frame.up);
+    const below = wayAcross(edges, piece, ends.lower, scale(frame.up, -1));
     const ways = [above, below].filter((way) => way !== undefined);
-    if (ways.length === 0) return undefined;
-    cost += ways.reduce((sum, way) => sum + way.cost, 0) * (ways.length === 2 ? 1 : ONE_SIDED);
+    const calm = ways.filter(({ slant }) => slant <= MAX_SLANT.calm);
+    if (calm.length === 0) return undefined;
+    cost += calm.reduce((sum, way) => sum + way.cost, 0) * (calm.length === 2 ? 1 : ONE_SIDED);
     const middle = scale(add(ends.upper, ends.lower), 0.5);
     counters.push({ piece, at: middle, places: ways.map(({ place }) => place) });
   }
@@ -109,22 +111,25 @@ function endsOn(outer: Ring, at: number, { right, up }: Frame): { upper: Point; 
   return upper > lower ? { upper: place(upper), lower: place(lower) } : undefined;
 }
 
-function wayAcross(
-  edges: SegmentIndex,
-  piece: number,
-  from: Point,
-  outward: Point,
-): { readonly place: CounterPlace; readonly cost: number } | undefined {
+interface WayAcross {
+  readonly place: CounterPlace;
+  /** Of the more slanted end. */
+  readonly slant: number;
+  readonly cost: number;
+}
+
+function wayAcross(edges: SegmentIndex, piece: number, from: Point, outward: Point): WayAcross | undefined {
   checkpoint(10);
   const inside = subtract(from, scale(outward, 1e-4));
   const own = firstHit(edges, inside, outward, 1e-3);
   const hit = firstHit(edges, add(from, scale(outward, 1e-4)), outward, MAX_STROKE);
   if (!own || !hit || hit.polygon === piece) return undefined;
   const slants = [slantOf(edges, own.edge, outward), slantOf(edges, hit.edge, outward)];
-  if (Math.max(...slants) > MAX_SLANT) return undefined;
+  const slant = Math.max(...slants);
+  if (slant > MAX_SLANT.steep) return undefined;
   const length = hit.distance + 1e-4;
   const slanted = slants.reduce((total, slant) => total + slant * slant, 0) / 2;
-  return { place: { from, to: hit.point, target: hit.polygon }, cost: length * (1 + SLANT_WEIGHT * slanted) };
+  return { place: { from, to: hit.point, target: hit.polygon }, slant, cost: length * (1 + SLANT_WEIGHT * slanted) };
 }
 
 /** Tangent of the angle between an edge and the square to a way across it. */

@@ -1,7 +1,9 @@
 /** What the eye would have alike in a layer: mirror axes, equal islands, rows of letters. */
+import { defined } from '../../../base/defined';
+import { derivedFacts } from '../../../geometry/base/derived-facts';
 import { boxOfRing, joinBoxes } from '../../../geometry/base/ring';
 import { buildSegmentIndex, type SegmentIndex } from '../../../geometry/spatial/segment-index';
-import type { SheetMeasures } from '../../../sheet/types';
+import type { Piece, SheetMeasures } from '../../../sheet/types';
 import { likenessesOf } from './alike';
 import { islandGap } from './island-gap';
 import { layerWires } from './layer-wires';
@@ -12,26 +14,37 @@ import type { Design } from './types';
 
 export type { Counter, CounterPlace, Design, LetterRow, LikeIsland, Likeness, Mirror } from './types';
 
+const designs = derivedFacts.table<readonly Piece[], Design>('design of pieces');
+
 /**
  * The design of a layer. The same sheet gives the same design; a turned, mirrored or shifted one gives the same, turned,
  * mirrored or shifted.
  * @param edges of the sheet's pieces, numbered as they are, where they are known
  */
-export function designOf(
-  { pieces, openings }: Pick<SheetMeasures, 'pieces' | 'openings'>,
-  edges: SegmentIndex = buildSegmentIndex(pieces.map(({ polygon }) => polygon)),
-): Design {
+export function designOf(sheet: Pick<SheetMeasures, 'pieces' | 'openings'>, edges?: SegmentIndex): Design {
+  const known = designs.find(sheet.pieces);
+  if (known) return known.value;
+  const design = computeDesign(sheet, edges ?? buildSegmentIndex(sheet.pieces.map(({ polygon }) => polygon)));
+  designs.set(sheet.pieces, design);
+  return design;
+}
+
+function computeDesign({ pieces, openings }: Pick<SheetMeasures, 'pieces' | 'openings'>, edges: SegmentIndex): Design {
   const islands = pieces.flatMap(({ island, polygon, area }, number) =>
     island ? [islandGap(edges, number, polygon.outer, area)] : [],
   );
-  const letters = pieces.flatMap(({ island, polygon }, piece) => (island ? [{ piece, outer: polygon.outer }] : []));
+  if (islands.length === 0) return { mirrors: [], alike: [], rows: [] };
+  const letters = islands.map(({ piece }) => ({ piece, outer: defined(pieces[piece]).polygon.outer }));
+  const rows = letterRowsOf(letters, openings, edges);
   // The sheet's own edge is no part of the picture.
   const rings = pieces.flatMap(({ island, polygon }) => (island ? [polygon.outer, ...polygon.holes] : polygon.holes));
   const { minX, minY, maxX, maxY } = joinBoxes(rings.map(boxOfRing));
   const tolerance = alikeWithin(Math.hypot(maxX - minX, maxY - minY));
+  const wires = layerWires(rings);
+  const inWords = new Set(rows.flatMap(({ counters }) => counters.map(({ piece }) => piece)));
   return {
-    mirrors: islands.length > 0 ? mirrorsOf(edges, islands, layerWires(rings), tolerance) : [],
+    mirrors: mirrorsOf(edges, islands, { wires, inWords, tolerance }),
     alike: likenessesOf(edges, islands),
-    rows: letterRowsOf(letters, openings, edges),
+    rows,
   };
 }

@@ -5,9 +5,9 @@ import type { Box, Region, Ring } from '../../../geometry/base/polygon-types';
 import { pointsOf, ringsOf } from '../../../geometry/base/ring';
 import { buildSegmentIndex, nearestSegment, type SegmentIndex } from '../../../geometry/spatial/segment-index';
 import { countersOnLine, type LetterIsland } from './counter-lines';
-import { boxIn, type Frame, frameAt } from './frame';
+import { boxIn, type Frame, framesFor } from './frame';
 import { type RowRules, standingRows } from './standing-rows';
-import { stemDirection } from './stems';
+import { standOn, stemDirection } from './stems';
 import type { Counter, LetterRow } from './types';
 
 /** Letters that are cut one by one, and counters of letters that are joined, as those of a script are. */
@@ -28,15 +28,16 @@ export function letterRowsOf(islands: readonly LetterIsland[], openings: Region,
   const letters = { islands, openings, around: openingsAround(islands, openings) };
   const rows: LetterRow[] = [];
   const placed = new Set<number>();
-  for (const angle of [0]) {
-    const frame = frameAt(angle);
+  const frames = framesFor(openings);
+  for (const frame of frames) {
+    const isLevel = frame === frames[0];
     const free = islands.filter(({ piece }) => !placed.has(piece));
     for (const { members, rings } of [
       ...rowsOfLetters(letters, free, frame),
       ...rowsOfCounters(letters, free, frame),
     ]) {
       const left = members.filter(({ piece }) => !placed.has(piece));
-      const row = rowFrom(left, rings, frame, edges);
+      const row = isLevel || standOn(rings, frame) ? rowFrom(left, rings, frame, edges) : undefined;
       if (row) rows.push(row);
       for (const { piece } of row?.counters ?? []) placed.add(piece);
     }

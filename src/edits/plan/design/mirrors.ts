@@ -25,32 +25,35 @@ const WHOLE_SHARE = 0.97;
 /** So many axes are followed: a pattern of a thousand dots has more than anyone sees. */
 const MAX_GUESSES = 400;
 
-/** @param tolerance mm, how far an outline and its mirror image may lie apart */
-export function mirrorsOf(
-  edges: SegmentIndex,
-  islands: readonly IslandGap[],
-  wires: LayerWires,
-  tolerance: number,
-): Mirror[] {
+interface Picture {
+  readonly wires: LayerWires;
+  /** Islands of words: letters beside each other are not meant to be mirrored, though b and d are. */
+  readonly inWords: ReadonlySet<number>;
+  /** mm: how far an outline and its mirror image may lie apart. */
+  readonly tolerance: number;
+}
+
+export function mirrorsOf(edges: SegmentIndex, islands: readonly IslandGap[], picture: Picture): Mirror[] {
   const found: Mirror[] = [];
-  for (const guess of guessesFrom(islands, wires, tolerance)) {
-    if (found.some((mirror) => isSameAxis(mirror, guess.axis, tolerance))) continue;
-    const mirror = verified(edges, guess, wires, tolerance);
+  for (const guess of guessesFrom(islands, picture)) {
+    if (found.some((mirror) => isSameAxis(mirror, guess.axis, picture.tolerance))) continue;
+    const mirror = verified(edges, guess, picture);
     if (mirror) found.push(mirror);
   }
   return found.sort((a, b) => Number(b.whole) - Number(a.whole) || b.images.size - a.images.size);
 }
 
-function guessesFrom(islands: readonly IslandGap[], wires: LayerWires, tolerance: number): Guess[] {
+function guessesFrom(islands: readonly IslandGap[], { wires, inWords, tolerance }: Picture): Guess[] {
   const whole = axesThrough(wires.shape).map((axis): Guess => ({ axis, whole: true, among: islands }));
-  const pairs = pairsOf(islands, tolerance).flatMap(([a, b]): Guess[] => {
+  const free = islands.filter(({ piece }) => !inWords.has(piece));
+  const pairs = pairsOf(free, tolerance).flatMap(([a, b]): Guess[] => {
     const axis = axisBetween(a.shape.middle, b.shape.middle);
     const middle = interpolate(a.shape.middle, b.shape.middle, 0.5);
     const reach = REACH * distance(a.shape.middle, b.shape.middle);
-    return axis ? [{ axis, whole: false, among: within(islands, middle, reach) }] : [];
+    return axis ? [{ axis, whole: false, among: within(free, middle, reach) }] : [];
   });
-  const own = islands.flatMap(({ shape }) => {
-    const among = within(islands, shape.middle, REACH * shape.radius);
+  const own = free.flatMap(({ shape }) => {
+    const among = within(free, shape.middle, REACH * shape.radius);
     return axesThrough(shape).map((axis): Guess => ({ axis, whole: false, among }));
   });
   return [...whole, ...[...pairs, ...own].slice(0, MAX_GUESSES)];
@@ -77,17 +80,14 @@ function isSameAxis(a: Axis, b: Axis, tolerance: number): boolean {
   return Math.abs(cross(a.along, b.along)) < 0.01 && Math.abs(cross(subtract(b.point, a.point), a.along)) < tolerance;
 }
 
-function verified(
-  edges: SegmentIndex,
-  { axis, whole, among }: Guess,
-  wires: LayerWires,
-  tolerance: number,
-): Mirror | undefined {
-  const images = imagesUnder(edges, axis, among, tolerance);
-  if (images.size === 0) return undefined;
+/** Of words only what mirrors the whole layer counts. */
+function verified(edges: SegmentIndex, guess: Guess, { wires, inWords, tolerance }: Picture): Mirror | undefined {
+  const { axis, whole, among } = guess;
   const move = (place: Point) => mirrorAbout(axis, place);
   const isWhole = whole && lieOn(edges, wires.samples.map(move), tolerance, WHOLE_SHARE);
-  return { ...axis, whole: isWhole, images };
+  const counted = isWhole ? among : among.filter(({ piece }) => !inWords.has(piece));
+  const images = imagesUnder(edges, axis, counted, tolerance);
+  return images.size > 0 ? { ...axis, whole: isWhole, images } : undefined;
 }
 
 /** The islands that an axis maps onto an island, with the gaps about them. */

@@ -12,13 +12,13 @@ const MOST = 45;
 /** Bins of a degree. */
 const FINE = 4;
 const BINS = 2 * MOST * FINE + 1;
-/** Degrees within which stems are of one direction: straight ones of type, bent ones of a script. */
-const STRAIGHT = 0.75;
-const BENT = 4;
-/** Degrees: stems that lean less are meant to be upright. */
-const UPRIGHT = 1.5;
-/** Upright edges count before slanted ones that are so many times as strong: diagonals stand beside stems. */
-const UPRIGHT_SHARE = 0.2;
+/**
+ * Degrees within which stems are of one direction, straight ones of type and bent ones of a script; from which share of
+ * the strongest direction on upright edges count before it, since diagonals stand beside stems; and degrees below which
+ * a lean is meant to be none.
+ */
+const STRAIGHT = { window: 0.75, upright: 0.2, least: 1 };
+const BENT = { window: 3, upright: 0.4, least: 2.5 };
 /** A face leans if no such share of its edges leans the other way as well, as the legs of A and V do. */
 const OTHER_WAY = 0.45;
 /** Straight edges tell the direction if so much of all strength is in them. */
@@ -31,12 +31,25 @@ export function stemDirection(rings: readonly Ring[], frame: Frame): Point {
   return normalise(add(frame.up, scale(frame.right, Math.tan((lean * Math.PI) / 180)))) ?? frame.up;
 }
 
+/** Stems are so many times as strong as bars. */
+const STEMS_OVER_BARS = 1.2;
+
+/** Whether letters stand in a frame: more of their edges run upwards than across. */
+export function standOn(rings: readonly Ring[], { right, up }: Frame): boolean {
+  const stems = strengthWithin(strengthsOf(rings, { right, up }), 0, BENT.window);
+  const bars = strengthWithin(strengthsOf(rings, { right: up, up: right }), 0, BENT.window);
+  return stems > STEMS_OVER_BARS * bars;
+}
+
 /** Degrees to the right of upright. */
 export function leanOf(rings: readonly Ring[], frame: Frame): number {
-  const { straight, bent } = strengthsOf(rings, frame);
-  const sharp = peakOf(straight, STRAIGHT);
-  if (sharp.strength >= STRAIGHT_SHARE * sum(straight)) return settle(straight, sharp, STRAIGHT);
-  return settle(bent, peakOf(bent, BENT), BENT);
+  const strengths = strengthsOf(rings, frame);
+  const straight = peakOf(strengths, STRAIGHT.window);
+  const kind = straight.strength >= STRAIGHT_SHARE * sum(strengths) ? STRAIGHT : BENT;
+  const { lean, strength } = peakOf(strengths, kind.window);
+  const upright = strengthWithin(strengths, 0, kind.window);
+  if (Math.abs(lean) < kind.least || upright >= kind.upright * strength) return 0;
+  return strengthWithin(strengths, -lean, kind.window) > OTHER_WAY * strength ? 0 : lean;
 }
 
 interface Peak {
@@ -45,15 +58,9 @@ interface Peak {
   readonly strength: number;
 }
 
-function settle(strengths: Float64Array, { lean, strength }: Peak, window: number): number {
-  const upright = strengthWithin(strengths, 0, window);
-  if (Math.abs(lean) < UPRIGHT || upright >= UPRIGHT_SHARE * strength * (window / STRAIGHT) ** 0.5) return 0;
-  return strengthWithin(strengths, -lean, window) > OTHER_WAY * strength ? 0 : lean;
-}
-
-/** For each direction how much of the outlines runs that way: by the squares of lengths, which single out stems, and by lengths. */
-function strengthsOf(rings: readonly Ring[], { right, up }: Frame): { straight: Float64Array; bent: Float64Array } {
-  const [straight, bent] = [new Float64Array(BINS), new Float64Array(BINS)];
+/** For each direction how much of the outlines runs that way: by the squares of lengths, which single out stems. */
+function strengthsOf(rings: readonly Ring[], { right, up }: Frame): Float64Array {
+  const strengths = new Float64Array(BINS);
   for (const ring of rings) {
     forEachEdge(ring, (x0, y0, x1, y1) => {
       const way = { x: x1 - x0, y: y1 - y0 };
@@ -61,12 +68,10 @@ function strengthsOf(rings: readonly Ring[], { right, up }: Frame): { straight: 
       const lean = (Math.atan2(along < 0 ? -across : across, Math.abs(along)) * 180) / Math.PI;
       if (Math.abs(lean) > MOST) return;
       const bin = Math.round((lean + MOST) * FINE);
-      const length = Math.hypot(across, along);
-      straight[bin] = defined(straight[bin]) + length * length;
-      bent[bin] = defined(bent[bin]) + length;
+      strengths[bin] = defined(strengths[bin]) + across * across + along * along;
     });
   }
-  return { straight, bent };
+  return strengths;
 }
 
 function peakOf(strengths: Float64Array, window: number): Peak {

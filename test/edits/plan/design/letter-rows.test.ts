@@ -44,6 +44,23 @@ test.each(['headboard', 'REEDBED', 'Badger 8'])('in slanted "%s" the lines lean 
   expect(post).toMatchObject({ italicAngle: expect.closeTo(-leanOf(rows[0] as LetterRow), 0) });
 });
 
+describe('a word that is turned', () => {
+  it.each([30, -17, 90, -90, 143])('by %d° has its lines along its stems', (turn) => {
+    const { rows } = designed(word(SANS, 'headboard'), { turn });
+    expect(rows).toHaveLength(1);
+    expect(rows[0]?.counters).toHaveLength(7);
+    const up = (turn * Math.PI) / 180;
+    expect(Math.abs(cross(rows[0]?.along ?? { x: 1, y: 0 }, { x: Math.sin(up), y: -Math.cos(up) }))).toBeLessThan(0.01);
+  });
+
+  it('is told from letters that stand one above the other', () => {
+    const letters = [...'ROADBED'].map(
+      (letter, i) => `<path transform="translate(50 ${16 + 16 * i})" d="${lineOfText(SANS, letter, 18)}"/>`,
+    );
+    expect(designed(letters.join('')).rows).toEqual([]);
+  });
+});
+
 describe('the places of a counter', () => {
   it('are one above and one below, on one line along the stems', () => {
     for (const face of [SANS, SLANTED]) {
