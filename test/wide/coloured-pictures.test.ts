@@ -35,7 +35,7 @@ const TOLD_AS: Readonly<Record<string, readonly string[]>> = {
   'short-overlap': ['bare-gap', 'mixed-colours'],
   'small-opening': ['narrow-opening', 'buried-opening', 'sliver'],
   'narrow-opening': ['small-opening', 'buried-opening'],
-  'floating-island': ['edge-opening'],
+  'floating-island': ['edge-opening', 'sliver'],
   'loose-tongue': ['edge-opening', 'floating-island'],
   'thin-bridge': ['floating-island'],
 };

@@ -1,6 +1,5 @@
 import { defined } from '../../base/defined';
 import { formatMillimetres } from '../../config/values';
-import { DRAWN_ALIKE } from '../../geometry/base/tolerances';
 import type { Sheet } from '../../sheet/types';
 import { quoted } from '../../text/wording';
 import { isCutOffAtEdge } from '../at-edge';
@@ -9,6 +8,7 @@ import type { FindingDraft } from '../finding';
 import { type ShownPart, shownThinOpenings } from '../later-paint';
 import { HAIRLINE, isSpeckOpening } from '../specks';
 import { describeThinPart } from '../thin-part';
+import { byOpening, inOrder, stepsOf } from './groups';
 
 /**
  * In limits: a tip that goes no farther beyond the last disc that fits is rounded off by the beam, the knife or the paint
@@ -45,7 +45,8 @@ export const narrowOpening: StackCheck = {
       const parts = shownThinOpenings(stencil, sheet).filter(({ part }) => isOwn(stencil, sheet, part));
       const rounded = parts.filter(({ shown }) => isRounded(stencil, shown));
       const cracks = parts.filter(({ shown }) => isCrack(shown));
-      for (const group of byOpening(parts.filter((each) => !rounded.includes(each) && !cracks.includes(each)))) {
+      const others = parts.filter((each) => !rounded.includes(each) && !cracks.includes(each));
+      for (const group of byOpening(stencil, sheet, others)) {
         yield* describeGroup(stencil, sheet, group);
       }
       if (rounded.length > 0) yield describeRounded(stencil, sheet, rounded);
@@ -68,51 +69,38 @@ function isCrack({ kind, cutWidth, length }: ShownPart['shown']): boolean {
   return kind === 'neck' && cutWidth <= HAIRLINE && length < CRACK;
 }
 
-/** Tips one by one; the slots of one opening together, as of a line that is too fine. */
-function byOpening(parts: readonly ShownPart[]): (readonly ShownPart[])[] {
-  const slots = new Map<number, ShownPart[]>();
-  const tips: ShownPart[][] = [];
-  for (const each of parts) {
-    const { kind, polygon } = each.part;
-    if (kind === 'neck') slots.set(polygon, [...(slots.get(polygon) ?? []), each]);
-    else tips.push([each]);
-  }
-  return [...tips, ...slots.values()];
-}
-
-/** Told at the narrowest of them, which is widened first. */
+/** Told at the narrowest slot, which is widened first, or at the longest tip where there is none. */
 function* describeGroup(stencil: Stencil, sheet: Sheet, group: readonly ShownPart[]): Iterable<FindingDraft> {
-  const narrowestFirst = inOrder(group, ({ shown }) => stepsOf(shown.cutWidth));
-  const apart = narrowestFirst.map((each) => describe(stencil, sheet, each));
+  const tips = inOrder(
+    group.filter(({ part }) => part.kind !== 'neck'),
+    ({ shown }) => -stepsOf(shown.reach),
+  );
+  const slots = inOrder(
+    group.filter(({ part }) => part.kind === 'neck'),
+    ({ shown }) => stepsOf(shown.cutWidth),
+  );
+  const apart = [...slots, ...tips].map((each) => describe(stencil, sheet, each));
   const [worst, ...others] = apart;
   if (!worst) return;
   if (others.length === 0) return yield worst;
-  const { subject, measure } = worst;
-  if (subject?.kind !== 'thin' || !measure) return;
-  const [width, least] = [measure.value, measure.limit].map(formatMillimetres);
+  const { subject } = worst;
+  if (subject?.kind !== 'thin') return;
   yield {
     ...worst,
-    message: `Slot only ${width} wide (minimum ${least} for ${stencil.limits.material}): paint will clog it. ${others.length} more in this opening.`,
+    message: `${worst.message.replace(/ or bleed\.$/, '.')} ${others.length} more in this opening.`,
     related: [
       ...worst.related,
-      ...others.map(({ span, at, measure: own }) => ({
-        message: `Only ${formatMillimetres(own?.value ?? 0)} wide here`,
+      ...others.map(({ span, at, subject: other, measure }) => ({
+        message:
+          other?.kind === 'thin' && other.part.kind !== 'neck'
+            ? 'A tip too fine to paint'
+            : `Only ${formatMillimetres(measure?.value ?? 0)} wide here`,
         span,
         ...(at && { at }),
       })),
     ],
     subject: { ...subject, apart },
   };
-}
-
-const stepsOf = (length: number): number => Math.round(length / DRAWN_ALIKE);
-
-/** The least first; of equals the one on the left, then the upper one, in whatever order they were found. */
-function inOrder(parts: readonly ShownPart[], rank: (part: ShownPart) => number): ShownPart[] {
-  return [...parts].sort((a, b) => {
-    const [first, second] = [a.part.extent, b.part.extent];
-    return rank(a) - rank(b) || first.minX - second.minX || first.minY - second.minY;
-  });
 }
 
 function describe(stencil: Stencil, sheet: Sheet, { part, shown }: ShownPart): FindingDraft {

@@ -4,15 +4,13 @@ import { childElements, prefixOf } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
 import { statedName } from '../../sheet/layer/layers';
 import { PARTNER_ATTRIBUTE } from '../../sheet/layer/partner';
+import { SECOND_SHEET } from '../../sheet/layer/second-sheets';
 import type { Sheet } from '../../sheet/types';
 import { applyEdits, type TextEdit } from '../../text/text';
 import { indentBefore } from '../element/element-text';
 import type { EditResult } from '../element/result';
 import { copiesOf, escaped, FreeIds, idOf, valueEdit } from './copied-text';
 import { elementsAt, type LayerPlace, placeOfLayer } from './layer-place';
-
-/** What the second layer is called, after the first. */
-const SECOND = ' (second sheet)';
 
 /**
  * Edits that change the layer by `first` and put behind it a copy of what it was, changed by `second`, which says that it
@@ -100,8 +98,10 @@ function followPath(root: ElementNode, element: ElementNode): ElementNode | unde
 /** The copy's own name, in all the ways in which the layer has one, and which layer it goes with. */
 function renaming(text: string, group: ElementNode, first: string): TextEdit[] {
   const labels = group.attributes.filter(({ name, localName }) => name === 'aria-label' || localName === 'label');
-  const edits = labels.map((label) => valueEdit(label, text.slice(label.valueSpan.from, label.valueSpan.to) + SECOND));
+  const edits = labels.map((label) =>
+    valueEdit(label, text.slice(label.valueSpan.from, label.valueSpan.to) + SECOND_SHEET),
+  );
   const title = childElements(group).find(({ localName }) => localName === 'title');
-  if (title?.endTag) edits.push(insertion(title.endTag.from, SECOND));
+  if (title?.endTag) edits.push(insertion(title.endTag.from, SECOND_SHEET));
   return [...edits, insertion(group.startTag.to - 1, ` ${PARTNER_ATTRIBUTE}="${first}"`)];
 }

@@ -93,7 +93,7 @@ function planOf({ settings: { oneLayer = false } }: Run, name: string, entries: 
         .flatMap((entry, i) => groupsOfEntry(drawing, entry, oneLayer).map((group) => ({ ...group, entry: i })))
         .map((group, i) => {
           const { paint, with: partner } = entries[group.entry] ?? {};
-          return { ...group, id: layerId(name, i), paint, with: partner };
+          return { ...group, id: layerId(name, i), paint, with: group.with ?? partner };
         }),
   };
 }

@@ -1,5 +1,6 @@
 /** What the entries of `layers` mean: which file, which element of it, and which shapes are then cut as one layer. */
 
+import { defined } from '../../base/defined';
 import type { Config, LayerEntry } from '../../config/types';
 import type { Drawing, Shape } from '../../drawing/types';
 import { allElements, ancestors, attributeOf } from '../../markup/query';
@@ -7,6 +8,7 @@ import type { ElementNode } from '../../markup/tree';
 import type { LayerFault } from '../../report/report';
 import { layerId } from '../../sheet/layer/layer-id';
 import { groupShapes, type ShapeGroup, splitAsStated, statedName } from '../../sheet/layer/layers';
+import { secondSheetsApart, secondSheetsOf } from '../../sheet/layer/second-sheets';
 import { MARKUP_ROOM, quoted } from '../../text/wording';
 
 /** An entry of `layers`, with its source taken apart. */
@@ -16,10 +18,17 @@ export interface SourcedEntry extends LayerEntry {
   /** Relative to `tombolo.json`, without `.` and needless `..`; undefined where it is no such path. */
   readonly file: string | undefined;
   readonly id: string | undefined;
+  /** The elements of the same file that other entries name. */
+  readonly apart: readonly string[];
 }
 
 export function sourcedEntries({ layers }: Config): SourcedEntry[] {
-  return layers.map((entry, index) => ({ ...entry, index, ...splitSource(entry.from) }));
+  const sources = layers.map(({ from }) => splitSource(from));
+  return layers.map((entry, index) => {
+    const { file, id } = defined(sources[index]);
+    const others = sources.flatMap((other, i) => (i !== index && other.file === file ? (other.id ?? []) : []));
+    return { ...entry, index, file, id, apart: others };
+  });
 }
 
 /** The files that a project names, in the order of first mention: relative to its `tombolo.json`, with `/`. */
@@ -51,14 +60,18 @@ function relativePath(path: string): string | undefined {
 
 /**
  * The layers that an entry names: its element, else the whole file, which is one layer where the entry states a name
- * or a paint, and otherwise all the layers that the file has by itself. Their ids are those within the entry.
+ * or a paint, and otherwise all the layers that the file has by itself. Second sheets that the drawing has for one layer come
+ * with it. Their ids are those within the entry.
  */
 export function groupsOfEntry(drawing: Drawing, entry: SourcedEntry, oneLayer = false): ShapeGroup[] {
   if (entry.id !== undefined) return groupOfElement(drawing, entry, entry.id);
   const single = oneLayer || entry.name !== undefined || entry.paint !== undefined;
   const fallback = entry.file?.replace(/^.*\//, '').replace(/\.svg$/i, '') || 'stencil';
-  const groups = groupShapes(drawing, { oneLayer: single, fallback, file: entry.file ?? '' });
-  return groups.map((group) => ({ ...group, name: entry.name ?? group.name }));
+  const file = entry.file ?? '';
+  const groups = groupShapes(drawing, { oneLayer: single, fallback, file });
+  if (!single) return [...groups];
+  const whole = groups.map((group) => ({ ...group, name: entry.name ?? group.name }));
+  return numbered(file, oneLayer ? whole : whole.flatMap(secondSheetsApart));
 }
 
 function groupOfElement(drawing: Drawing, entry: SourcedEntry, id: string): ShapeGroup[] {
@@ -67,7 +80,17 @@ function groupOfElement(drawing: Drawing, entry: SourcedEntry, id: string): Shap
   if (!element || shapes.length === 0) return [];
   const part = { element, name: entry.name ?? statedName(element) ?? id, shapes };
   const parts = entry.paint === undefined ? splitAsStated(part) : [part];
-  return parts.map((each, i) => ({ ...each, id: layerId(entry.file ?? '', i) }));
+  const seconds = secondSheetsOf(drawing, part, id).filter((each) => !isNamed(each.element, entry));
+  return numbered(entry.file ?? '', parts.length === 1 ? [...parts, ...seconds] : parts);
+}
+
+function isNamed(element: ElementNode | undefined, { apart }: SourcedEntry): boolean {
+  const id = element && attributeOf(element, 'id')?.value;
+  return id !== undefined && apart.includes(id);
+}
+
+function numbered(file: string, parts: readonly Omit<ShapeGroup, 'id'>[]): ShapeGroup[] {
+  return parts.map((part, i) => ({ ...part, id: layerId(file, i) }));
 }
 
 function elementWithId({ document }: Drawing, id: string): ElementNode | undefined {

@@ -9,6 +9,7 @@ import { type LayerId, layerId } from './layer-id';
 import { statedLayering } from './layering';
 import { colourOf, paintOrder } from './paint-order';
 import { isHairline } from './reading';
+import { secondSheetsApart } from './second-sheets';
 import { shapeRegion } from './shape-region';
 
 /** The shapes of one layer, before it is known how they are read. */
@@ -22,7 +23,7 @@ export interface ShapeGroup {
   readonly byPaint?: true;
   /** Set where others of those paints fill areas or draw wide lines: then its thin lines are painted, too. */
   readonly painted?: true;
-  /** The layer that it is one painted region with, where `tombolo.json` names it. */
+  /** The layer that it is one painted region with, where another place than its own group names it. */
   readonly with?: string | undefined;
 }
 
@@ -43,7 +44,7 @@ type Part = Omit<ShapeGroup, 'id'>;
  * Each top-level `<g>` with something drawn in it is a layer, in the order of the document; a lone group round the groups
  * that are the layers is looked through. With one such group or none, the whole file is one layer. Shapes beside several
  * groups make a layer of their own, named "loose shapes". `data-tombolo-layers` on the root, or on a layer, or
- * `tombolo.json` may say otherwise.
+ * `tombolo.json` may say otherwise. Second sheets (`data-tombolo-with`) are layers of their own in a file that is one layer too.
  */
 export function groupShapes(drawing: Drawing, options: LayerOptions = {}): readonly ShapeGroup[] {
   return partsOf(drawing, options).map((part, i) => ({ ...part, id: layerId(options.file ?? '', i) }));
@@ -52,8 +53,9 @@ export function groupShapes(drawing: Drawing, options: LayerOptions = {}): reado
 function partsOf(drawing: Drawing, { oneLayer = false, layering, fallback = 'stencil' }: LayerOptions): Part[] {
   const { root } = drawing.document;
   const whole = (): Part => ({ element: undefined, name: wholeName(drawing, fallback), shapes: drawing.shapes });
-  const stated = oneLayer ? 'one' : (statedLayering(root) ?? layering);
-  if (!root || stated === 'one') return [whole()];
+  const stated = statedLayering(root) ?? layering;
+  if (!root || oneLayer) return [whole()];
+  if (stated === 'one') return secondSheetsApart(whole());
   if (stated === 'by-paint') return splitByPaint(whole(), false);
   const members = layersWithin(drawing.shapes, root, stated === 'inner-groups');
   if (groupsOf(members).length < 2) return [whole()];

@@ -1,8 +1,10 @@
 /** Layers of one colour that are cut as several sheets, each of which paints what bridges of the others keep bare. */
+import { defined } from '../../base/defined';
 import type { Drawing } from '../../drawing/types';
 import { attributeOf } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
 import type { Layer } from '../types';
+import { fileOfLayer } from './layer-id';
 
 /** The attribute, on a layer or on the root of a file that is one, that names the layer it goes with, by id or name. */
 export const PARTNER_ATTRIBUTE = 'data-tombolo-with';
@@ -18,13 +20,20 @@ function isCalled({ name, element }: Layer, called: string): boolean {
   return name === called || (element !== undefined && attributeOf(element, 'id')?.value === called);
 }
 
-/** The number of the layer that a layer says it goes with: another one, of the same colour. Undefined where none is. */
+/**
+ * The number of the layer that a layer says it goes with: another one, of the same colour, in the same file rather than in
+ * another. Undefined where none is.
+ */
 export function partnerOf(layers: readonly Layer[], number: number): number | undefined {
   const layer = layers[number];
   if (layer?.with === undefined) return undefined;
   const called = layer.with;
-  const found = layers.findIndex((other, i) => i !== number && other.paint === layer.paint && isCalled(other, called));
-  return found < 0 ? undefined : found;
+  const found = [...layers.keys()].filter((i) => {
+    const other = layers[i];
+    return other !== undefined && i !== number && other.paint === layer.paint && isCalled(other, called);
+  });
+  const file = fileOfLayer(layer.id);
+  return found.find((i) => fileOfLayer(defined(layers[i]).id) === file) ?? found[0];
 }
 
 /**

@@ -98,6 +98,19 @@ describe('narrow-opening', () => {
       ]);
     });
 
+    it('tells a letter that is too fine all over once, with its arms', () => {
+      // A T of 0.5 mm strokes: only where they meet a disc of 0.6 mm fits.
+      const letter = (stroke: number) =>
+        sheetOf(`<path d="M20 20H30V${20 + stroke}H${25 + stroke / 2}V35H${25 - stroke / 2}V${20 + stroke}H20Z"/>`);
+      const [whole, ...others] = slots(letter(0.55));
+      expect(others).toEqual([]);
+      expect(whole?.message).toMatch(
+        /^Tip too fine to paint: last 14\.\d\d mm narrower than .*\. 2 more in this opening\.$/,
+      );
+      // A broad shape with two fine points has them one by one.
+      expect(slots(sheetOf('<path d="M3 50L45 47H55L97 50L55 53H45Z"/>')).length).toBe(2);
+    });
+
     it('tells slots of two openings apart', () => {
       const two = chain([0.5, 0.4]).replace('</svg>', '<path d="M20 70H40V79.8H60V70H80V90H60V80.2H40V90H20Z"/></svg>');
       expect(

@@ -1,6 +1,14 @@
 /** A layer cut as two sheets: what is written, what it paints, and what is refused. */
 import { describe, expect, it } from 'vitest';
-import { applyEdits, check, type Fix, fixesFor, type Report } from '../../../src/engine/index';
+import {
+  applyEdits,
+  check,
+  checkProject,
+  type Fix,
+  fixesFor,
+  type Report,
+  readConfig,
+} from '../../../src/engine/index';
 import { rasterise } from '../../outside/raster';
 
 const ring = (x: number, y: number, inner = 5) =>
@@ -102,6 +110,68 @@ describe('a file that is one layer', () => {
     expect(text).toMatch(
       /<g id="first-sheet" fill="#345">.*<\/g><g fill="#345" data-tombolo-with="first-sheet">.*<\/g><\/svg>$/,
     );
+    expect(check(text).stack.firsts).toEqual([0, 0]);
+  });
+});
+
+describe('a layer of a project', () => {
+  const GROUP = `<g id="numerals" fill="#345"><path fill-rule="evenodd" d="${ring(20, 20)}"/></g>`;
+  const WATER = '<g id="water" fill="#8fd3ff"><rect x="2" y="30" width="50" height="8"/></g>';
+  const projectOf = (files: Record<string, string>, layers: readonly object[]) => {
+    const { config } = readConfig(JSON.stringify({ layers }));
+    return checkProject(new Map(Object.entries(files)), { config });
+  };
+  const names = (project: ReturnType<typeof projectOf>) => project.stack.layers.map(({ sheet }) => sheet.layer.name);
+
+  it.each([
+    [
+      'a file of its own',
+      [
+        { from: 'numerals.svg', name: 'Numerals' },
+        { from: 'water.svg', name: 'Water' },
+      ],
+    ],
+    [
+      'a file of its own, in a paint that is stated',
+      [{ from: 'numerals.svg', paint: '#112233' }, { from: 'water.svg' }],
+    ],
+    [
+      'a group that is named by its id',
+      [{ from: 'numerals.svg#numerals' }, { from: 'water.svg#water', name: 'Water' }],
+    ],
+    ['all layers of a file', [{ from: 'numerals.svg' }, { from: 'water.svg' }]],
+  ])('gets its second sheet where it is %s', (_, layers) => {
+    const files = { 'numerals.svg': `${ROOT}${GROUP}</svg>`, 'water.svg': `${ROOT}${WATER}</svg>` };
+    const before = projectOf(files, layers);
+    const { fix, reason } = twoSheets(before.files.get('numerals.svg')!);
+    expect(reason).toBeUndefined();
+    const after = projectOf({ ...files, 'numerals.svg': applyEdits(files['numerals.svg'], fix!.edits) }, layers);
+    expect(after.stack.firsts).toEqual([0, 0, 2]);
+    const [first, water] = names(before);
+    expect(names(after)[0]).toBe(first);
+    expect(names(after)[2]).toBe(water);
+    expect(new Set(names(after)).size).toBe(3);
+    expect(after.stack.layers.map(({ sheet }) => sheet.layer.paint).slice(0, 2)).toEqual(
+      Array(2).fill(before.stack.layers[0]?.sheet.layer.paint),
+    );
+    const found = [...after.files.values()].flatMap(({ complete }) => complete);
+    expect(found.filter(({ severity }) => severity === 'error' || severity === 'warning')).toEqual([]);
+    expect(after.stack.layers.every(({ sheet }) => sheet.pieces.every(({ island }) => !island))).toBe(true);
+  });
+
+  it('has no second sheet twice where tombolo.json lists it, too', () => {
+    const second = GROUP.replace('"numerals"', '"again" data-tombolo-with="numerals"');
+    const files = { 'both.svg': `${ROOT}${GROUP}${second}</svg>` };
+    expect(names(projectOf(files, [{ from: 'both.svg#numerals' }]))).toEqual(['numerals', 'numerals (second sheet)']);
+    expect(names(projectOf(files, [{ from: 'both.svg#numerals' }, { from: 'both.svg#again' }]))).toEqual([
+      'numerals',
+      'again',
+    ]);
+  });
+
+  it('gets it in a file that says that it is one layer', () => {
+    const root = ROOT.replace('<svg', '<svg data-tombolo-layers="one"');
+    const text = cut(`${root}${GROUP}</svg>`);
     expect(check(text).stack.firsts).toEqual([0, 0]);
   });
 });
