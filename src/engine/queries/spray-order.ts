@@ -2,7 +2,7 @@
 import { limitsOf } from '../../config/limits';
 import { count } from '../../config/values';
 import type { Report } from '../../report/report';
-import { fewestIslands, MAX_ORDERED_LAYERS, type SprayOrder } from '../../stack/order/index';
+import { fewestIslands, type SprayOrder, tooManyToOrder } from '../../stack/order/index';
 import { effectiveConfig } from '../check/effective-config';
 
 /**
@@ -10,10 +10,9 @@ import { effectiveConfig } from '../check/effective-config';
  * @returns one sentence where there are too many layers for the best order to be found
  */
 export function sprayOrder({ stack, settings, session }: Report, lightOverDark = 0): SprayOrder | string {
-  const { layers } = stack;
-  if (layers.length > MAX_ORDERED_LAYERS) {
-    return `This stack has ${count(layers.length, 'layer')}; the best order is only found for up to ${MAX_ORDERED_LAYERS}.`;
-  }
+  const { layers, firsts } = stack;
+  const most = tooManyToOrder(firsts);
+  if (most) return `This stack has ${count(layers.length, 'layer')}; the best order is only found for ${most}.`;
   const { slip } = limitsOf(effectiveConfig(settings));
-  return session.remember(`spray order ${lightOverDark}`, () => fewestIslands(layers, { slip, lightOverDark }));
+  return session.remember(`spray order ${lightOverDark}`, () => fewestIslands(layers, { slip, lightOverDark }, firsts));
 }

@@ -54,9 +54,12 @@ export function bestOrder({ count, after, cost, tie }: OrderQuestion): Order {
   return order;
 }
 
-/** What an order costs in all. */
-export function costOf(order: Order, cost: OrderQuestion['cost']): number {
-  let later = 0;
+/**
+ * What an order costs in all.
+ * @param behind those that are sprayed later than all of it
+ */
+export function costOf(order: Order, cost: OrderQuestion['cost'], behind = 0): number {
+  let later = behind;
   let sum = 0;
   for (const layer of order.toReversed()) {
     sum += cost(layer, later);

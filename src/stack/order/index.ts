@@ -21,6 +21,7 @@ import {
 } from './best-order';
 import { islandsLeft } from './covered-islands';
 import { layersAfter, overlapOf, type PaintedLayer } from './print-order';
+import { layersIn, type SprayUnit, sprayUnits, unitsWith } from './spray-units';
 
 export { MAX_ORDERED_LAYERS } from './best-order';
 
@@ -46,13 +47,27 @@ export interface OrderChoice {
   readonly lightOverDark?: number;
 }
 
+/** As many as there are bits in a set. */
+const MAX_SHEETS = 30;
+
+/** Why no best order is found for so many layers, as the end of a sentence; undefined where it is. */
+export function tooManyToOrder(firsts: readonly number[]): string | undefined {
+  const most = firsts.length > MAX_SHEETS ? MAX_SHEETS : MAX_ORDERED_LAYERS;
+  return firsts.length > MAX_SHEETS || sprayUnits(firsts).length > MAX_ORDERED_LAYERS ? `up to ${most}` : undefined;
+}
+
 /**
  * The order with the fewest islands among all that print the same picture outside the slip. The present order stays where
- * no other is better.
- * @param layers at most `MAX_ORDERED_LAYERS`, in the present order
+ * no other is better. Sheets of one painted region that follow each other go on doing so, and count as one layer.
+ * @param layers in the present order, at most `MAX_ORDERED_LAYERS` besides second sheets
+ * @param firsts for each layer the first of those that are one painted region with it; by default each stands alone
  */
-export function fewestIslands(layers: readonly StackLayer[], { slip, lightOverDark = 0 }: OrderChoice): SprayOrder {
-  if (layers.length > MAX_ORDERED_LAYERS) throw new RangeError(`More than ${MAX_ORDERED_LAYERS} layers`);
+export function fewestIslands(
+  layers: readonly StackLayer[],
+  { slip, lightOverDark = 0 }: OrderChoice,
+  firsts: readonly number[] = layers.map((_, layer) => layer),
+): SprayOrder {
+  if (tooManyToOrder(firsts) !== undefined) throw new RangeError(`More than ${MAX_ORDERED_LAYERS} layers`);
   const stack = layers.map(paintedLayer);
   const after = layersAfter(stack, slip);
   const painted = stack.map((layer) => layer.painted);
@@ -60,13 +75,11 @@ export function fewestIslands(layers: readonly StackLayer[], { slip, lightOverDa
     const islands = islandsOf(sheet).map(({ polygon }) => polygon);
     return islandsLeft(islands, painted, mayFollow(after, layer), slip);
   });
-  const lighter = lighterOver(stack, layers, slip);
   const islands = (layer: number, later: number): number => defined(left[layer])(later);
-  const tie = (layer: number, later: number): number => bitsOf(later & defined(lighter[layer]));
-  const cost: OrderQuestion['cost'] = (layer, later) => islands(layer, later) + lightOverDark * tie(layer, later);
+  const units = sprayUnits(firsts);
+  const best = bestUnits(units, { after, islands, lighter: lighterOver(stack, layers, slip), lightOverDark });
   const present = layers.map((_, layer) => layer);
-  const best = bestOrder({ count: layers.length, after, cost, tie });
-  const order = costOf(best, cost) < costOf(present, cost) ? best : present;
+  const order = best ?? present;
   return {
     order,
     moved: movedLayers(order),
@@ -74,6 +87,35 @@ export function fewestIslands(layers: readonly StackLayer[], { slip, lightOverDa
     before: costOf(present, islands),
     after: costOf(order, islands),
   };
+}
+
+interface LayerCosts {
+  readonly after: readonly number[];
+  readonly islands: OrderQuestion['cost'];
+  readonly lighter: readonly number[];
+  readonly lightOverDark: number;
+}
+
+/** Layers in the order that costs least; undefined where that is no less than in the present one. */
+function bestUnits(
+  units: readonly SprayUnit[],
+  { after, islands, lighter, lightOverDark }: LayerCosts,
+): Order | undefined {
+  const ofUnit = (sets: readonly number[]) =>
+    units.map((layers, unit) => {
+      const set = layers.reduce((all, layer) => all | defined(sets[layer]), 0);
+      return unitsWith(units, set) & ~(1 << unit);
+    });
+  const unitLighter = ofUnit(lighter);
+  const tie = (unit: number, later: number): number => bitsOf(later & defined(unitLighter[unit]));
+  const isPlain = units.length === after.length;
+  const cost: OrderQuestion['cost'] = (unit, later) => {
+    const own = isPlain ? islands(unit, later) : costOf(defined(units[unit]), islands, layersIn(units, later));
+    return own + lightOverDark * tie(unit, later);
+  };
+  const best = bestOrder({ count: units.length, after: ofUnit(after), cost, tie });
+  const present = units.map((_, unit) => unit);
+  return costOf(best, cost) < costOf(present, cost) ? best.flatMap((unit) => defined(units[unit])) : undefined;
 }
 
 /** Without what only comes loose as the sheet has no margin there. */
