@@ -1,9 +1,11 @@
 /** Another painting order: a layer's element gets another place in the text, or an entry another in `tombolo.json`. */
 import { type Node, parseTree } from 'jsonc-parser';
 import { defined } from '../../../base/defined';
+import { groupByPaint } from '../../../edits/layer/paint-groups';
 import type { ElementNode, MarkupNode } from '../../../markup/tree';
 import type { Report } from '../../../report/report';
 import { artworkKey } from '../../../sheet/layer/artwork-key';
+import { paintOrder } from '../../../sheet/layer/paint-order';
 import type { Layer, Sheet } from '../../../sheet/types';
 import { applyEdits, type Span, type TextEdit } from '../../../text/text';
 
@@ -19,6 +21,8 @@ export function reorderLayers(
   moved: readonly number[],
 ): readonly TextEdit[] | string {
   if (moved.length === 0 || !isOrderOf(order, sheets.length)) return 'There is no such place in the order.';
+  const report = { text, sheets, session, settings };
+  if (sheets.every(({ layer }) => layer.byPaint && !layer.element)) return groupsInOrder(report, order);
   const elements = sheets.map(({ layer }) => layer.element);
   const places = placesOf(order, moved);
   const touched = [...moved, ...places.map(({ beside }) => beside)].map((layer) => elements[layer]);
@@ -33,11 +37,38 @@ export function reorderLayers(
       return { span: { from: at, to: at }, text: blocks.join('') };
     }),
   ];
+  return drawsInOrder(report, edits, order)
+    ? edits
+    : 'In this place the layer would draw something else; move its group in the text.';
+}
+
+type Drawn = Pick<Report, 'text' | 'sheets' | 'session' | 'settings'>;
+
+/** Whether the edited text has the very same layers, in that order. */
+function drawsInOrder(
+  { text, sheets, session, settings }: Drawn,
+  edits: readonly TextEdit[],
+  order: readonly number[],
+) {
   const now = session.check(applyEdits(text, edits), settings, true).sheets;
   const expected = order.map((layer) => defined(sheets[layer]));
-  const proven = now.length === expected.length && now.every((each, index) => isSame(each, defined(expected[index])));
-  return proven ? edits : 'In this place the layer would draw something else; move its group in the text.';
+  return now.length === expected.length && now.every((each, index) => isSame(each, defined(expected[index])));
 }
+
+/** A drawing that is taken apart by paint gets a group for each, where they print what it shows. */
+function groupsInOrder(report: Drawn, order: readonly number[]): readonly TextEdit[] | string {
+  const layers = order.map((layer) => defined(report.sheets[layer]).layer);
+  const { root } = defined(report.sheets[0]).drawing.document;
+  const { conflicts, unsorted } = paintOrder(defined(report.sheets[0]).drawing.shapes);
+  if (!root || unsorted || conflicts.length > 0) return MIXED;
+  const outcome = groupByPaint(report.text, root, layers);
+  if ('refusal' in outcome) return outcome.refusal;
+  return drawsInOrder(report, outcome.edits, order)
+    ? outcome.edits
+    : 'In groups by paint the drawing would look otherwise: put each colour into a <g> by hand.';
+}
+
+const MIXED = 'A colour lies under and over another in this drawing: put each of its layers into a <g> by hand first.';
 
 const NO_GROUPS =
   'The order is that of the groups in the file, and one of these layers is no group: put its shapes into a <g> first.';
