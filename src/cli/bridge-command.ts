@@ -3,6 +3,7 @@
 import { relative, resolve, sep } from 'node:path';
 import { type Command, Option } from 'commander';
 import { createTwoFilesPatch, FILE_HEADERS_ONLY } from 'diff';
+import { BRIDGE_STYLES, type BridgeStyle } from '../config/bridge-style';
 import { count } from '../config/values';
 import { applyEdits, bridgeIslands, type PlannedBridge } from '../engine/index';
 import type { Point } from '../geometry/base/curve-types';
@@ -29,7 +30,7 @@ interface BridgeOptions extends ReadingOptions {
   readonly bridge?: number;
   readonly layer?: string;
   readonly cutCovered?: boolean;
-  readonly align?: 'vertical' | 'none';
+  readonly style?: BridgeStyle;
   readonly at?: Point;
   readonly moveTo?: Point;
   readonly remove?: boolean;
@@ -63,10 +64,9 @@ export function addBridgeCommand(program: Command, host: Host): void {
       ]),
     )
     .addOption(
-      new Option('--align <direction>', 'vertical: upright bridges wherever one can stand, as in lettering').choices([
-        'vertical',
-        'none',
-      ]),
+      new Option('--style <style>', 'how bridges are put in (default: as tombolo.json says, else auto)').choices(
+        BRIDGE_STYLES,
+      ),
     )
     .addOption(placeOption('--at <x,y>', 'one bridge at this place of the sheet, in mm; if one is there, change that'))
     .addOption(
@@ -81,7 +81,7 @@ export function addBridgeCommand(program: Command, host: Host): void {
       new Option(
         '--two-sheets',
         "cut each layer with islands as two sheets in one paint that cover each other's bridges: a second layer behind it",
-      ).conflicts(['at', 'align']),
+      ).conflicts(['at', 'style']),
     )
     .addOption(
       new Option(
@@ -99,7 +99,7 @@ Examples:
   tombolo bridge heron.svg > heron-bridged.svg
   tombolo bridge heron.svg --diff
   tombolo bridge heron.svg --write --width-of-bridge 1.2mm --layer reeds
-  tombolo bridge numerals.svg --align vertical
+  tombolo bridge numerals.svg --style upright
   tombolo bridge trail.svg --write --cut-covered
   tombolo bridge heron.svg --at 31,18.5 --bridge 1.2mm
   tombolo bridge numerals.svg --two-sheets --write
@@ -168,7 +168,7 @@ function everyIsland({ report }: LoadedReport, options: BridgeOptions): Work {
   const cut = options.cutCovered ? cutCovered(report, options.layer) : undefined;
   const { text, bridges, plan, refusals, brings } = bridgeIslands(cut?.report ?? report, {
     ...choiceOf(options),
-    ...(options.align !== undefined && { align: options.align }),
+    ...(options.style !== undefined && { style: options.style }),
   });
   const done = options.plan ? 'planned' : 'added';
   return {

@@ -2,6 +2,7 @@
 import { type Node, type ParseError, parseTree, printParseErrorCode } from 'jsonc-parser';
 import type { Span } from '../text/text';
 import type { Wording } from '../text/wording';
+import { decodeBridges } from './bridge-style';
 import { type CheckId, type KnownChecks, SEVERITIES, type Severity } from './check-id';
 import {
   type Decoder,
@@ -117,6 +118,9 @@ function decodeConfig(root: Node, known: KnownChecks, report: ReportProblem): Co
     },
     limits: (node) => {
       config.limits = decodeLimits(node, report);
+    },
+    bridges: (node) => {
+      config.bridges = decodeBridges(node, report) ?? config.bridges;
     },
     ground: (node) => {
       config.ground = decodeColour(node, report);

@@ -1,4 +1,5 @@
 /** `tombolo.json` as the rest of the program sees it. Lengths in mm. `read-config.ts` makes it from text. */
+import { AUTO_STYLES, type BridgeStyles } from './bridge-style';
 import type { CheckId, Severity } from './check-id';
 import { DEFAULT_MATERIAL, type Material } from './material';
 
@@ -44,6 +45,8 @@ export interface Config {
   /** The can: how far off it is held, mm, and how hard it blows, N. What is usual where it is not stated. */
   readonly spray: { readonly distance?: number; readonly thrust?: number };
   readonly limits: { readonly bridge?: number; readonly opening?: number; readonly slip?: number };
+  /** How bridges are to look, in all layers and in some. */
+  readonly bridges: BridgeStyles;
   /** What is painted on, `#rrggbb`. */
   readonly ground: string | undefined;
   readonly layers: readonly LayerEntry[];
@@ -100,6 +103,7 @@ export const DEFAULT_CONFIG: Config = {
   droop: undefined,
   spray: {},
   limits: {},
+  bridges: AUTO_STYLES,
   ground: undefined,
   layers: [],
   layering: undefined,

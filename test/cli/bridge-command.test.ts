@@ -2,6 +2,7 @@ import { chmod, readdir, readFile, readlink, stat, symlink } from 'node:fs/promi
 import { applyPatch } from 'diff';
 import { afterAll, beforeAll, describe, expect, it, test } from 'vitest';
 import { encodeText } from '../../src/cli/files/read-input';
+import type { Point } from '../../src/geometry/base/curve-types';
 import { CliWorkshop } from './run-cli';
 import { SOUND, stencil, WITH_ISLAND } from './stencils';
 
@@ -243,23 +244,21 @@ describe('tombolo bridge --at', () => {
   });
 });
 
-test('--align vertical makes bridges upright, and --align none leaves them', async () => {
+test('--style says how bridges stand, before tombolo.json does', async () => {
   const tall = stencil('  <path fill="#222222" fill-rule="evenodd" d="M10 4H40V36H10Z M16 12V28H34V12Z"/>');
   const lean = async (words: string[]) => {
     const { stdout } = await workshop.run(['bridge', '-', '--plan', ...words], { input: tall });
-    return JSON.parse(stdout).bridges.map(({ from, to }: { from: { x: number }; to: { x: number } }) =>
-      Math.abs(from.x - to.x),
-    );
+    const { bridges } = JSON.parse(stdout) as { bridges: readonly { from: Point; to: Point }[] };
+    return bridges.map(({ from, to }) => ({ x: Math.abs(from.x - to.x), y: Math.abs(from.y - to.y) }));
   };
-  const [upright, none, usual] = await Promise.all([
-    lean(['--align', 'vertical']),
-    lean(['--align', 'none']),
-    lean([]),
-  ]);
-  expect(Math.max(...upright)).toBe(0);
-  expect(Math.max(...none)).toBeGreaterThan(5);
-  expect(usual).toEqual(none);
-  expect(await workshop.run(['bridge', '-', '--align', 'slanted'], { input: tall })).toMatchObject({ code: 2 });
+  const [upright, level, auto, usual, fewest] = await Promise.all(
+    [['--style', 'upright'], ['--style', 'level'], ['--style', 'auto'], [], ['--style', 'fewest']].map(lean),
+  );
+  expect(Math.max(...(upright ?? []).map(({ x }) => x))).toBe(0);
+  expect(Math.max(...(level ?? []).map(({ y }) => y))).toBe(0);
+  expect(usual).toEqual(auto);
+  expect(fewest).toHaveLength(1);
+  expect(await workshop.run(['bridge', '-', '--style', 'slanted'], { input: tall })).toMatchObject({ code: 2 });
 });
 
 test('several layers: --layer bridges that one alone', async () => {

@@ -19,7 +19,8 @@ describe('readConfig', () => {
         "tool": "knife", "bed": ["300mm", "200mm"], "kerf": "0.1mm", "compensated": false,
         "speed": "1200mm/min", "acceleration": "500mm/s²"
       },
-      "limits": {"bridge": "1mm", "opening": "0.7mm", "slip": "0.5mm"}, "ground": "#C8B89A",
+      "limits": {"bridge": "1mm", "opening": "0.7mm", "slip": "0.5mm"},
+      "bridges": {"style": "upright", "layers": {"body": "hidden"}}, "ground": "#C8B89A",
       "bendingStiffness": ["9.5mN·m", "4.8mNm"], "spray": {"distance": "15cm", "thrust": "50mN"},
       "droop": {"length": "150mm", "by": "22mm", "grammage": "240g/m²"},
       "layers": [{"from": "sky.svg", "name": "sky", "paint": "#8FD3FF"}, {"from": "heron.svg#body"}],
@@ -45,6 +46,7 @@ describe('readConfig', () => {
       droop: { length: 150, by: 22, grammage: 240 },
       spray: { distance: 150, thrust: 0.05 },
       limits: { bridge: 1, opening: 0.7, slip: 0.5 },
+      bridges: { style: 'upright', layers: new Map([['body', 'hidden']]) },
       ground: '#c8b89a',
       layers: [
         { from: 'sky.svg', name: 'sky', paint: '#8fd3ff' },

@@ -21,7 +21,7 @@ export interface Surroundings {
   readonly kerf: number;
   readonly thin: readonly ThinPlace[];
   readonly hidden: Region;
-  readonly align: 'none' | 'vertical';
+  readonly align: 'none' | 'vertical' | 'level';
   /** What bridges of another sheet take up: no bridge comes near it. */
   readonly taken: TakenGround | undefined;
 }
@@ -119,9 +119,10 @@ function thinPartFactor({ from, to }: BridgeCandidate, width: number, thin: read
   return close ? 2 : 1;
 }
 
-/** Where upright bridges are asked for, others cost much more. */
-function slantFactor({ from, to, length }: BridgeCandidate, align: 'none' | 'vertical'): number {
-  return align === 'vertical' ? 1 + 6 * Math.abs((to.x - from.x) / length) : 1;
+/** Where upright or level bridges are asked for, others cost much more. */
+function slantFactor({ from, to, length }: BridgeCandidate, align: Surroundings['align']): number {
+  if (align === 'none') return 1;
+  return 1 + 6 * Math.abs((align === 'vertical' ? to.x - from.x : to.y - from.y) / length);
 }
 
 /** Along a bridge, and beside its axis in widths: places at which it is looked whether later paint covers it. */

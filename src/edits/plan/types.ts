@@ -34,7 +34,7 @@ export interface PlanOptions {
   readonly more?: number;
   /** A place that the artist chose, in sheet mm: the first bridge of each island asked for goes as near to it as can be. */
   readonly near?: Point;
-  readonly align?: 'none' | 'vertical';
+  readonly align?: 'none' | 'vertical' | 'level';
   /** The shortest ones, wherever they are: an island may hinge. */
   readonly shortestOnly?: boolean;
   /** What later layers paint over, in sheet mm: bridges there leave no bare shadow, so they are preferred. */

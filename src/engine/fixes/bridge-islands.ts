@@ -3,10 +3,12 @@
 import type { Finding } from '../../checks/finding';
 import type { Effect } from '../../checks/meta';
 import { SPECK } from '../../checks/specks';
+import { type BridgeStyle, bridgeStyleOf } from '../../config/bridge-style';
 import { limitsOf } from '../../config/limits';
 import { formatMillimetres } from '../../config/values';
 import { changedRegion, cutStrips, stripsFor } from '../../edits/bridge/cut';
 import { type Bridge, type PlanOptions, planBridges } from '../../edits/plan/index';
+import { optionsForStyle } from '../../edits/plan/style';
 import type { Strip } from '../../edits/strip/strip';
 import type { Region } from '../../geometry/base/polygon-types';
 import { DRAWN_ALIKE } from '../../geometry/base/tolerances';
@@ -25,8 +27,8 @@ import { type Expectations, verify } from './verify';
 export interface BridgeChoice {
   readonly layer?: string;
   readonly bridgeWidth?: number;
-  /** Upright bridges wherever one can stand, as in lettering; by default the shortest. */
-  readonly align?: PlanOptions['align'];
+  /** How bridges are to look; by default as the settings say of the layer. */
+  readonly style?: BridgeStyle;
 }
 
 export interface BridgeOutcome {
@@ -84,16 +86,12 @@ export function bridgeIslands(report: Report, choice: BridgeChoice = {}): Bridge
   return { text: applyEdits(report.text, edits), edits, bridges: bridges.length, plan: bridges, refusals, brings };
 }
 
-function bridgeSheet(
-  report: Report,
-  sheet: Sheet,
-  { bridgeWidth, align = 'none' }: BridgeChoice,
-): Result<VerifiedBridges>[] {
+function bridgeSheet(report: Report, sheet: Sheet, { bridgeWidth, style }: BridgeChoice): Result<VerifiedBridges>[] {
   const islands = islandsOf(sheet);
   if (islands.length === 0) return [];
-  const choice = { align, ...(bridgeWidth === undefined ? {} : { bridgeWidth }) };
+  const choice = { ...(style && { style }), ...(bridgeWidth !== undefined && { bridgeWidth }) };
   const whole =
-    bridgeWidth === undefined && align === 'none'
+    bridgeWidth === undefined && style === undefined
       ? verifyLayerBridges(report, sheet)
       : verifyBridges(report, sheet, islands, choice);
   if (!isRefusal(whole) || islands.length === 1) return [whole];
@@ -140,9 +138,11 @@ function overlap({ span: a }: TextEdit, { span: b }: TextEdit): boolean {
 }
 
 /** How a plan is to differ from the preferred one. */
-export interface BridgePlanChoice extends Pick<PlanOptions, 'count' | 'near' | 'align' | 'shortestOnly' | 'alone'> {
+export interface BridgePlanChoice extends Pick<PlanOptions, 'count' | 'near' | 'shortestOnly' | 'alone'> {
   /** mm as cut; by default the limit. */
   readonly bridgeWidth?: number;
+  /** By default as the settings say of the layer. */
+  readonly style?: BridgeStyle;
 }
 
 /** Where the usual number of bridges leaves a fault, as a part that hinges, so many more are tried. */
@@ -188,10 +188,11 @@ function planFor(
   report: Report,
   sheet: Sheet,
   islands: readonly Piece[],
-  { bridgeWidth, ...plan }: PlanChoice,
+  { bridgeWidth, style, ...plan }: PlanChoice,
 ): ReturnType<typeof planBridges> {
   const width = bridgeWidthFor(report, sheet, bridgeWidth);
-  return planBridges(sheet, islands, { ...plan, width, hidden: hiddenOn(report, sheet) });
+  const wanted = style ?? bridgeStyleOf(effectiveConfig(report.settings), sheet.layer.name);
+  return planBridges(sheet, islands, { ...optionsForStyle(wanted), ...plan, width, hidden: hiddenOn(report, sheet) });
 }
 
 /** mm as drawn: the width asked for, else the limit, and what the cut takes from it. */

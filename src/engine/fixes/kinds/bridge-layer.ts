@@ -60,7 +60,7 @@ function uprightPlan(report: Report, sheet: Sheet, title: string): Result<Proven
   const usual = verifyLayerBridges(report, sheet);
   if (isRefusal(usual)) return refuse(usual.reason);
   if (usual.bridges.every(isUpright)) return undefined;
-  const aligned = verifyBridges(report, sheet, islandsOf(sheet), { align: 'vertical' });
+  const aligned = verifyBridges(report, sheet, islandsOf(sheet), { style: 'upright' });
   if (!isRefusal(aligned) && lengthOf(aligned) > MAX_LENGTH_RATIO * lengthOf(usual)) {
     return refuse(`Vertical bridges would be more than ${MAX_LENGTH_RATIO} times as long in all as the shortest.`);
   }

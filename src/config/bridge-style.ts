@@ -1,0 +1,50 @@
+/** How the bridges of a layer are to look, as `tombolo.json` and `tombolo bridge --style` say it. */
+import type { Node } from 'jsonc-parser';
+import { type Decoder, decodeEntries, decodeFields, decodeOneOf, type ReportProblem } from './decode';
+
+/** `auto` is as the drawing itself asks for: upright in lettering, mirrored where it is mirrored, else the calmest. */
+export const BRIDGE_STYLES = ['auto', 'upright', 'level', 'shortest', 'fewest', 'hidden'] as const;
+export type BridgeStyle = (typeof BRIDGE_STYLES)[number];
+
+export interface BridgeStyles {
+  /** Of layers that have none of their own. */
+  readonly style: BridgeStyle;
+  /** By the names of layers. */
+  readonly layers: ReadonlyMap<string, BridgeStyle>;
+}
+
+export const AUTO_STYLES: BridgeStyles = { style: 'auto', layers: new Map() };
+
+/** @param layer its name */
+export function bridgeStyleOf({ bridges }: { readonly bridges: BridgeStyles }, layer: string): BridgeStyle {
+  return bridges.layers.get(layer) ?? bridges.style;
+}
+
+const decodeStyle = decodeOneOf(BRIDGE_STYLES, 'style of bridges');
+
+/** One style for all, or an object with `style` for all and `layers` for some. */
+export const decodeBridges: Decoder<BridgeStyles> = (node, report) => {
+  if (node.type !== 'object') {
+    const style = decodeStyle(node, report);
+    return style && { ...AUTO_STYLES, style };
+  }
+  let { style, layers } = AUTO_STYLES;
+  decodeFields(node, 'bridges', report, {
+    style: (value) => {
+      style = decodeStyle(value, report) ?? style;
+    },
+    layers: (value) => {
+      layers = decodeLayers(value, report);
+    },
+  });
+  return { style, layers };
+};
+
+function decodeLayers(node: Node, report: ReportProblem): Map<string, BridgeStyle> {
+  const layers = new Map<string, BridgeStyle>();
+  decodeEntries(node, 'the layers of "bridges"', report, (_, name, value) => {
+    const style = decodeStyle(value, report);
+    if (style) layers.set(name, style);
+  });
+  return layers;
+}
