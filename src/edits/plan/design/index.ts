@@ -10,7 +10,8 @@ import { layerWires } from './layer-wires';
 import { letterRowsOf } from './letter-rows';
 import { mirrorsOf } from './mirrors';
 import { alikeWithin } from './tolerance';
-import type { Design } from './types';
+import { withoutMirrored, withoutTurned } from './true-rows';
+import type { Design, LetterRow } from './types';
 
 export type { Counter, CounterPlace, Design, LetterRow, LikeIsland, Likeness, Mirror } from './types';
 
@@ -35,16 +36,18 @@ function computeDesign({ pieces, openings }: Pick<SheetMeasures, 'pieces' | 'ope
   );
   if (islands.length === 0) return { mirrors: [], alike: [], rows: [] };
   const letters = islands.map(({ piece }) => ({ piece, outer: defined(pieces[piece]).polygon.outer }));
-  const rows = letterRowsOf(letters, openings, edges);
+  const alike = likenessesOf(edges, islands);
+  const rows = withoutTurned(letterRowsOf(letters, openings, edges), alike);
   // The sheet's own edge is no part of the picture.
   const rings = pieces.flatMap(({ island, polygon }) => (island ? [polygon.outer, ...polygon.holes] : polygon.holes));
   const { minX, minY, maxX, maxY } = joinBoxes(rings.map(boxOfRing));
-  const tolerance = alikeWithin(Math.hypot(maxX - minX, maxY - minY));
-  const wires = layerWires(rings);
-  const inWords = new Set(rows.flatMap(({ counters }) => counters.map(({ piece }) => piece)));
-  return {
-    mirrors: mirrorsOf(edges, islands, { wires, inWords, tolerance }),
-    alike: likenessesOf(edges, islands),
-    rows,
-  };
+  const picture = { wires: layerWires(rings), tolerance: alikeWithin(Math.hypot(maxX - minX, maxY - minY)) };
+  const mirrors = mirrorsOf(edges, islands, { ...picture, inWords: membersOf(rows) });
+  const kept = withoutMirrored(rows, mirrors);
+  if (kept.length === rows.length) return { mirrors, alike, rows };
+  return { mirrors: mirrorsOf(edges, islands, { ...picture, inWords: membersOf(kept) }), alike, rows: kept };
+}
+
+function membersOf(rows: readonly LetterRow[]): Set<number> {
+  return new Set(rows.flatMap(({ counters }) => counters.map(({ piece }) => piece)));
 }

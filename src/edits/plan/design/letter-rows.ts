@@ -7,7 +7,7 @@ import { buildSegmentIndex, nearestSegment, type SegmentIndex } from '../../../g
 import { countersOnLine, type LetterIsland } from './counter-lines';
 import { boxIn, type Frame, framesFor } from './frame';
 import { type RowRules, standingRows } from './standing-rows';
-import { standOn, stemDirection } from './stems';
+import { standIn, stemDirection } from './stems';
 import type { Counter, LetterRow } from './types';
 
 /** Letters that are cut one by one, and counters of letters that are joined, as those of a script are. */
@@ -28,43 +28,48 @@ export function letterRowsOf(islands: readonly LetterIsland[], openings: Region,
   const letters = { islands, openings, around: openingsAround(islands, openings) };
   const rows: LetterRow[] = [];
   const placed = new Set<number>();
-  const frames = framesFor(openings);
-  for (const frame of frames) {
-    const isLevel = frame === frames[0];
-    const free = islands.filter(({ piece }) => !placed.has(piece));
-    for (const { members, rings } of [
-      ...rowsOfLetters(letters, free, frame),
-      ...rowsOfCounters(letters, free, frame),
-    ]) {
+  const [level, ...turned] = framesFor(openings);
+  const add = (found: readonly FoundRow[], frame: Frame): void => {
+    for (const { members, shapes } of found) {
       const left = members.filter(({ piece }) => !placed.has(piece));
-      const row = isLevel || standOn(rings, frame) ? rowFrom(left, rings, frame, edges) : undefined;
+      const row = rowFrom(left, shapes, frame, edges);
       if (row) rows.push(row);
       for (const { piece } of row?.counters ?? []) placed.add(piece);
     }
-  }
+  };
+  add([...rowsOfLetters(letters, level), ...rowsOfCounters(letters, level)], level);
+  for (const frame of turned) add(turnedRows(letters, frame), frame);
   return rows;
 }
 
 interface FoundRow {
   readonly members: readonly LetterIsland[];
-  /** What shows how the stems run. */
-  readonly rings: readonly Ring[];
+  /** The outlines of each letter, which show how the stems run. */
+  readonly shapes: readonly (readonly Ring[])[];
 }
 
-function rowsOfLetters({ openings, around }: Letters, islands: readonly LetterIsland[], frame: Frame): FoundRow[] {
+function rowsOfLetters({ islands, openings, around }: Letters, frame: Frame): FoundRow[] {
   const boxes = openings.map(({ outer }) => boxIn(frame, outer));
   return standingRows(boxes, LETTERS).map((row) => ({
     members: islands.filter(({ piece }) => row.includes(around.get(piece) ?? -1)),
-    rings: row.flatMap((number) => ringsOf(defined(openings[number]))),
+    shapes: row.map((number) => ringsOf(defined(openings[number]))),
   }));
 }
 
-function rowsOfCounters({ openings, around }: Letters, islands: readonly LetterIsland[], frame: Frame): FoundRow[] {
+function rowsOfCounters({ islands, openings, around }: Letters, frame: Frame): FoundRow[] {
   const boxes = islands.map(({ outer }) => boxIn(frame, outer));
   return standingRows(boxes, COUNTERS).map((row) => {
     const members = row.map((number) => defined(islands[number]));
     const near = [...new Set(members.map(({ piece }) => around.get(piece) ?? -1))];
-    return { members, rings: near.flatMap((number) => (openings[number] ? ringsOf(openings[number]) : [])) };
+    return { members, shapes: near.flatMap((number) => (openings[number] ? [ringsOf(openings[number])] : [])) };
+  });
+}
+
+/** A column of bars or windows is no word on its side: letters have counters, more than one of them, and stems. */
+function turnedRows(letters: Letters, frame: Frame): FoundRow[] {
+  return rowsOfLetters(letters, frame).filter(({ members, shapes }) => {
+    const withCounters = new Set(members.map(({ piece }) => letters.around.get(piece)));
+    return withCounters.size > 1 && standIn(shapes, frame);
   });
 }
 
@@ -82,12 +87,12 @@ function openingsAround(islands: readonly LetterIsland[], openings: Region): Map
 
 function rowFrom(
   islands: readonly LetterIsland[],
-  rings: readonly Ring[],
+  shapes: readonly (readonly Ring[])[],
   frame: Frame,
   edges: SegmentIndex,
 ): LetterRow | undefined {
   if (islands.length === 0) return undefined;
-  const along = stemDirection(rings, frame);
+  const along = stemDirection(shapes, frame);
   const across: Frame = { right: { x: -along.y, y: along.x }, up: along };
   const counters = stacksOf(islands, across).flatMap((stack) => countersOfStack(stack, along, edges));
   const place = ({ at }: Counter) => at.x * across.right.x + at.y * across.right.y;

@@ -24,21 +24,33 @@ const OTHER_WAY = 0.45;
 /** Straight edges tell the direction if so much of all strength is in them. */
 const STRAIGHT_SHARE = 0.25;
 
-/** Of length 1, upwards in the frame; exactly its upright where the letters do not lean. */
-export function stemDirection(rings: readonly Ring[], frame: Frame): Point {
-  const lean = leanOf(rings, frame);
-  if (lean === 0) return frame.up;
+/** So many of the letters must show what is said of all: O, S and some others have no stems. */
+const AGREED = 0.5;
+
+/**
+ * Of length 1, upwards in the frame; exactly its upright where the letters do not lean.
+ * @param letters the rings of each
+ */
+export function stemDirection(letters: readonly (readonly Ring[])[], frame: Frame): Point {
+  const lean = leanOf(letters.flat(), frame);
+  const leans = (rings: readonly Ring[]): boolean => {
+    const strengths = strengthsOf(rings, frame);
+    return strengthWithin(strengths, lean, BENT.window) > strengthWithin(strengths, 0, BENT.window);
+  };
+  if (lean === 0 || !isAgreed(letters, leans)) return frame.up;
   return normalise(add(frame.up, scale(frame.right, Math.tan((lean * Math.PI) / 180)))) ?? frame.up;
 }
 
-/** Stems are so many times as strong as bars. */
-const STEMS_OVER_BARS = 1.2;
-
 /** Whether letters stand in a frame: more of their edges run upwards than across. */
-export function standOn(rings: readonly Ring[], { right, up }: Frame): boolean {
-  const stems = strengthWithin(strengthsOf(rings, { right, up }), 0, BENT.window);
-  const bars = strengthWithin(strengthsOf(rings, { right: up, up: right }), 0, BENT.window);
-  return stems > STEMS_OVER_BARS * bars;
+export function standIn(letters: readonly (readonly Ring[])[], { right, up }: Frame): boolean {
+  return isAgreed(letters, (rings) => {
+    const stems = strengthWithin(strengthsOf(rings, { right, up }), 0, BENT.window);
+    return stems > strengthWithin(strengthsOf(rings, { right: up, up: right }), 0, BENT.window);
+  });
+}
+
+function isAgreed(letters: readonly (readonly Ring[])[], shows: (rings: readonly Ring[]) => boolean): boolean {
+  return letters.filter(shows).length >= AGREED * letters.length;
 }
 
 /** Degrees to the right of upright. */

@@ -98,8 +98,14 @@ describe('the places of a counter', () => {
   });
 });
 
+/** Six equal islands about the middle, each in a gap of its own. */
+const PETALS = [0, 60, 120, 180, 240, 300]
+  .map((turn) => `<g transform="rotate(${turn} 60 60)">${path(box(50, 10, 20, 30) + box(54, 14, 12, 20))}</g>`)
+  .join('');
+
 describe('what is no row of letters', () => {
   it.each([
+    ['petals', PETALS],
     ['two counters', path(circle(30, 60, 12) + circle(30, 60, 8) + circle(70, 60, 12) + circle(70, 60, 8))],
     [
       'one above the other',
