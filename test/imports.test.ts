@@ -98,6 +98,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
   ],
   cli: [
     'checks/finding',
+    'config/bridge-style',
     'config/read',
     'config/types',
     'config/values',

@@ -10,14 +10,15 @@ export interface BridgeStyles {
   /** Of layers that have none of their own. */
   readonly style: BridgeStyle;
   /** By the names of layers. */
-  readonly layers: ReadonlyMap<string, BridgeStyle>;
+  readonly layers: Readonly<Record<string, BridgeStyle>>;
 }
 
-export const AUTO_STYLES: BridgeStyles = { style: 'auto', layers: new Map() };
+export const AUTO_STYLES: BridgeStyles = { style: 'auto', layers: {} };
 
 /** @param layer its name */
 export function bridgeStyleOf({ bridges }: { readonly bridges: BridgeStyles }, layer: string): BridgeStyle {
-  return bridges.layers.get(layer) ?? bridges.style;
+  const own = Object.hasOwn(bridges.layers, layer) ? bridges.layers[layer] : undefined;
+  return own ?? bridges.style;
 }
 
 const decodeStyle = decodeOneOf(BRIDGE_STYLES, 'style of bridges');
@@ -40,11 +41,11 @@ export const decodeBridges: Decoder<BridgeStyles> = (node, report) => {
   return { style, layers };
 };
 
-function decodeLayers(node: Node, report: ReportProblem): Map<string, BridgeStyle> {
-  const layers = new Map<string, BridgeStyle>();
+function decodeLayers(node: Node, report: ReportProblem): BridgeStyles['layers'] {
+  const layers: Record<string, BridgeStyle> = {};
   decodeEntries(node, 'the layers of "bridges"', report, (_, name, value) => {
     const style = decodeStyle(value, report);
-    if (style) layers.set(name, style);
+    if (style) layers[name] = style;
   });
   return layers;
 }

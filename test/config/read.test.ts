@@ -46,7 +46,7 @@ describe('readConfig', () => {
       droop: { length: 150, by: 22, grammage: 240 },
       spray: { distance: 150, thrust: 0.05 },
       limits: { bridge: 1, opening: 0.7, slip: 0.5 },
-      bridges: { style: 'upright', layers: new Map([['body', 'hidden']]) },
+      bridges: { style: 'upright', layers: { body: 'hidden' } },
       ground: '#c8b89a',
       layers: [
         { from: 'sky.svg', name: 'sky', paint: '#8fd3ff' },
