@@ -1,7 +1,7 @@
 /** Takes doubled lines out of the text: a line that lies on another, or the stretch that two outlines share. */
 
 import { defined } from '../../base/defined';
-import type { Drawing } from '../../drawing/types';
+import type { Drawing, Shape } from '../../drawing/types';
 import type { Point } from '../../geometry/base/curve-types';
 import { invert } from '../../geometry/base/matrix';
 import { distance } from '../../geometry/base/vector';
@@ -35,8 +35,13 @@ function removeFrom(drawing: Drawing, lines: readonly CutLine[]): EditResult {
   const { shape } = first;
   const all = (shape.part === 'stroke' ? shape.centreline : shape.subpaths)?.length ?? 0;
   const [use] = shape.instances;
+  if (isDrawnElsewhere(drawing, shape)) {
+    return { refusal: `The <${shape.element.name}> that draws it draws it in other places, too.` };
+  }
   if (use) {
-    const alone = drawing.shapes.every((other) => other.instances[0] !== use || other.element === shape.element);
+    const alone = drawing.shapes.every(
+      (other) => (other.instances[0] !== use && other.element !== use) || other.element === shape.element,
+    );
     if (!alone || lines.length < all) return { refusal: `The <${use.name}> that draws it draws more than that.` };
     return { edits: removeElement(drawing, use) };
   }
@@ -51,6 +56,18 @@ function removeFrom(drawing: Drawing, lines: readonly CutLine[]): EditResult {
   return { edits: writeLine(source, orderLoops([], others, source.paths)) };
 }
 
+/** As the shapes of a marker are, at each vertex. */
+function isDrawnElsewhere(drawing: Drawing, shape: Shape): boolean {
+  return drawing.shapes.some(
+    (other) =>
+      other !== shape &&
+      other.element === shape.element &&
+      other.part === shape.part &&
+      other.instances.length === shape.instances.length &&
+      other.instances.every((use, i) => use === shape.instances[i]),
+  );
+}
+
 /**
  * Draws two outlines that share a stretch as one that goes round both, without that stretch. An outline that runs back
  * along itself becomes two.
@@ -59,6 +76,9 @@ export function mergeOutlines(drawing: Drawing, doubled: DoubledLine): EditResul
   const { first, second } = doubled;
   if (![first, second].every(({ closed, shape }) => closed || shape.part === 'fill')) {
     return { refusal: 'Only outlines that close can be united.' };
+  }
+  if (first.shape !== second.shape && first.shape.element === second.shape.element) {
+    return { refusal: `One <${first.shape.element.name}> draws both, in two places; draw them apart first.` };
   }
   const source = linePath(drawing, first);
   if (typeof source === 'string') return { refusal: source };

@@ -4,9 +4,15 @@ import type { CheckMeta } from '../../checks/meta';
 import type { CheckId, KnownChecks } from '../../config/check-id';
 import { type ConfigReading, parseConfig } from '../../config/read';
 import { UNUSED_ACCEPTANCE } from './acceptances';
+import { INTERNAL } from './fault';
 import { UNFINISHED } from './unfinished';
 
-export const ALL_METAS: readonly CheckMeta[] = [...ALL_CHECKS.map(({ meta }) => meta), UNUSED_ACCEPTANCE, UNFINISHED];
+export const ALL_METAS: readonly CheckMeta[] = [
+  ...ALL_CHECKS.map(({ meta }) => meta),
+  UNUSED_ACCEPTANCE,
+  UNFINISHED,
+  INTERNAL,
+];
 
 const METAS: ReadonlyMap<CheckId, CheckMeta> = new Map(ALL_METAS.map((meta) => [meta.id, meta]));
 

@@ -1,6 +1,6 @@
 /** From the text of one file to its measured sheets. */
 
-import { lookNow, type StopReason } from '../../base/checkpoint';
+import { lookNow } from '../../base/checkpoint';
 import { emptyDrawing, type ReadDrawing, readDrawingIncrementally } from '../../drawing/index';
 import type { Drawing } from '../../drawing/types';
 import { parseMarkup } from '../../markup/parse';
@@ -11,7 +11,7 @@ import type { LayerPaint } from '../../sheet/types';
 import type { Answer } from '../cache/cache';
 import { drawingNode, fileNode, type HashedText, layersNode, markupNode, paintNode, sheetNode } from '../cache/nodes';
 import { type Run, slotOf } from './run';
-import type { Skipped } from './run-watch';
+import type { Lack, Skipped } from './run-watch';
 import type { PlannedGroup, PlannedLayer, ReadFile } from './stages';
 
 /** Which layers a drawing is read as. */
@@ -27,12 +27,16 @@ export interface LayerPlan {
  * @param name of the file, as its project has it
  */
 export function readFile(run: Run, name: string, text: HashedText, plan: LayerPlan): Answer<ReadFile> {
-  const read = run.watch.part<ReadLayers | StopReason>(
+  const read = run.watch.part<ReadLayers | Unread>(
     () => readLayers(run, name, text, plan),
-    (unread) => unread,
+    (unread) => ({ unread }),
   );
-  if (typeof read === 'object') return measureFile(run, name, read);
-  return run.cache.ask(fileNode, { layers: undefined, sheets: [] }, () => unreadFile(text, read));
+  if (!('unread' in read)) return measureFile(run, name, read);
+  return run.cache.ask(fileNode, { layers: undefined, sheets: [] }, () => unreadFile(text, read.unread));
+}
+
+interface Unread {
+  readonly unread: Lack;
 }
 
 interface ReadLayers {
@@ -49,7 +53,7 @@ function readLayers(run: Run, name: string, text: HashedText, plan: LayerPlan): 
   return { drawing, layers };
 }
 
-function unreadFile({ text }: HashedText, unread: StopReason): ReadFile {
+function unreadFile({ text }: HashedText, unread: Lack): ReadFile {
   const drawing = emptyDrawing({ text, root: undefined, children: [], problems: [] });
   return { text, drawing, unread, sheets: [], origins: [], skipped: [] };
 }
@@ -68,7 +72,7 @@ function measureFile(run: Run, name: string, { drawing, layers }: ReadLayers): A
     const artwork = artworkOf(drawing, layer.group, run.config, layer.key.shapes);
     return run.watch.part<MeasuredLayer | undefined>(
       () => measureLayer(run, `${name}#${i}`, layer, artwork),
-      (reason) => void skipped.push({ name: `layer "${layer.group.name}"`, reason }),
+      (lack) => void skipped.push({ name: `layer "${layer.group.name}"`, lack }),
     );
   });
   return run.cache.ask(fileNode, { layers, sheets: measured.map((layer) => layer?.sheet) }, () => {

@@ -21,7 +21,7 @@ import type { Run } from './run';
 import type { Skipped } from './run-watch';
 import { capFindings, sortFindings } from './sort-and-cap';
 import type { Found, ReadFile } from './stages';
-import { unfinished, unread as unreadFinding } from './unfinished';
+import { gapsOf, unread as unreadFinding } from './unfinished';
 
 /** A file with the stack that it is part of. */
 export interface Subject {
@@ -63,7 +63,7 @@ function findIn(run: Run, { file, stack, version, stackVersion, project }: Subje
   const name = project?.file ?? '';
   const skipped: Skipped[] = [...file.value.skipped];
   const results = unread ? [] : [...runChecks(run, name, file, stack, skipped)];
-  const gaps = unread ? [unreadFinding(unread)] : unfinished(skipped);
+  const gaps = unread ? [unreadFinding(unread)] : gapsOf(skipped);
   const found = [...results.flatMap(({ findings }) => findings), ...gaps];
   const accepted = applyAcceptances(drawing.document, withSeverities(found, config), isKnownCheck);
   const named = withIds(withoutBaseline(accepted, config), name, (check) => {
@@ -78,7 +78,7 @@ function readsStack(check: Check | StackCheck): check is StackCheck {
   return check.meta.reads === 'stack';
 }
 
-/** @param skipped gets the checks that the budget did not suffice for */
+/** @param skipped gets the checks that were not done */
 function* runChecks(
   run: Run,
   name: string,
@@ -99,7 +99,7 @@ function* runChecks(
     if (config.checks[check.meta.id] === 'off') continue;
     const result = watch.part<CheckResult | undefined>(
       () => ask(check),
-      (reason) => void skipped.push({ name: check.meta.id, reason }),
+      (lack) => void skipped.push({ name: check.meta.id, lack }),
     );
     if (result) yield result;
   }

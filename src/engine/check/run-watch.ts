@@ -2,6 +2,7 @@
 import { Stopped, type StopReason, underWatch, type Watch } from '../../base/checkpoint';
 import { now } from '../../base/clock';
 import type { Settings } from '../../report/report';
+import { type Fault, isolated } from './fault';
 
 /** Milliseconds: long enough for any sheet that a person draws. */
 const DEFAULT_BUDGET = 20_000;
@@ -10,11 +11,14 @@ const DEFAULT_GROWTH = 2 ** 30;
 /** Milliseconds: asking a host for its memory can take as long as a thousand steps of a loop. */
 const BETWEEN_MEMORY_LOOKS = 20;
 
-/** Something that was not done, and what was lacking for it. */
+/** What was lacking for a part of a run, or that it failed. */
+export type Lack = StopReason | Fault;
+
+/** Something that was not done, and why. */
 export interface Skipped {
   /** As the report calls it: `layer "sky"`, `thin-bridge`. */
   readonly name: string;
-  readonly reason: StopReason;
+  readonly lack: Lack;
 }
 
 /** The watch over a run that begins when it is made. */
@@ -43,12 +47,12 @@ export class RunWatch {
   }
 
   /**
-   * What a part of the run gives, or `otherwise` where time or memory ended it.
+   * What a part of the run gives, or `otherwise` where time or memory ended it, or it failed.
    * @throws Stopped when the run is cancelled
    */
-  part<T>(work: () => T, otherwise: (reason: StopReason) => T): T {
+  part<T>(work: () => T, otherwise: (lack: Lack) => T): T {
     try {
-      return underWatch(this.limits, work);
+      return isolated(() => underWatch(this.limits, work), otherwise);
     } catch (error) {
       if (!(error instanceof Stopped) || error.reason === 'cancelled') throw error;
       return otherwise(error.reason);

@@ -1,24 +1,23 @@
 /** What comes out of the stages of a run, between the text and the report. */
 
-import type { StopReason } from '../../base/checkpoint';
 import type { Drawing } from '../../drawing/types';
 import type { Report } from '../../report/report';
 import type { ArtworkKey } from '../../sheet/layer/artwork-key';
 import type { ShapeGroup } from '../../sheet/layer/layers';
 import type { Sheet } from '../../sheet/types';
-import type { Skipped } from './run-watch';
+import type { Lack, Skipped } from './run-watch';
 
 /** A file that was read and measured, before anything is checked. */
 export interface ReadFile {
   readonly text: string;
   /** Empty where it could not be read within the budget. */
   readonly drawing: Drawing;
-  /** What was lacking to read the text. */
-  readonly unread: StopReason | undefined;
+  /** Why the text was not read. */
+  readonly unread: Lack | undefined;
   readonly sheets: readonly Sheet[];
   /** For each sheet, what it was made from. */
   readonly origins: readonly SheetOrigin[];
-  /** Layers that there was no time or no memory for. */
+  /** Layers that there was no time or no memory for, or that failed. */
   readonly skipped: readonly Skipped[];
 }
 

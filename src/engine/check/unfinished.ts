@@ -4,7 +4,8 @@ import type { StopReason } from '../../base/checkpoint';
 import type { Finding } from '../../checks/finding';
 import type { CheckMeta } from '../../checks/meta';
 import { shortened, type Wording } from '../../text/wording';
-import type { Skipped } from './run-watch';
+import { internalFinding } from './fault';
+import type { Lack, Skipped } from './run-watch';
 
 export const UNFINISHED: CheckMeta = {
   id: 'unfinished',
@@ -29,23 +30,26 @@ const SPLIT = 'Split the file, or check it on the command line.';
 /** Characters for the names of the parts that are left. */
 const PARTS_ROOM = 60;
 
-export function unread(reason: StopReason): Finding {
+export function unread(lack: Lack): Finding {
+  if (typeof lack === 'object') return internalFinding('the drawing as a whole', lack);
   return unfinishedFinding({
-    message: `${LACKING[reason]} before the drawing was read: nothing is known of it.`,
+    message: `${LACKING[lack]} before the drawing was read: nothing is known of it.`,
     detail: SPLIT,
   });
 }
 
-export function unfinished(skipped: readonly Skipped[]): Finding[] {
-  const [first] = skipped;
-  if (!first) return [];
-  const names = skipped.map(({ name }) => name).join(', ');
-  return [
-    unfinishedFinding({
-      message: `${LACKING[first.reason]}; not done: ${shortened(names, PARTS_ROOM)}.`,
-      detail: `Nothing is known of these: ${names}. ${SPLIT}`,
-    }),
-  ];
+/** One finding for all that the budget did not suffice for, and one for each part that failed. */
+export function gapsOf(skipped: readonly Skipped[]): Finding[] {
+  const failed = skipped.flatMap(({ name, lack }) => (typeof lack === 'object' ? [internalFinding(name, lack)] : []));
+  const ended = skipped.flatMap(({ name, lack }) => (typeof lack === 'object' ? [] : [{ name, lack }]));
+  const [first] = ended;
+  if (!first) return failed;
+  const names = ended.map(({ name }) => name).join(', ');
+  const unfinished = unfinishedFinding({
+    message: `${LACKING[first.lack]}; not done: ${shortened(names, PARTS_ROOM)}.`,
+    detail: `Nothing is known of these: ${names}. ${SPLIT}`,
+  });
+  return [unfinished, ...failed];
 }
 
 function unfinishedFinding(wording: Wording): Finding {

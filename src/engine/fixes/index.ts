@@ -4,6 +4,7 @@ import type { ReportedFinding } from '../../report/finding-id';
 import { type Fix, type FixCandidate, type FixRefusal, fixId, refusalOf } from '../../report/fix';
 import { isRefusal, refuse } from '../../report/refusal';
 import type { Report } from '../../report/report';
+import { internalReason, isolated } from '../check/fault';
 import { metaOf } from '../check/known-checks';
 import { findingById } from '../queries/find-finding';
 import { fixResult } from './fix-of';
@@ -63,7 +64,7 @@ export function proveFix(report: Report, candidate: FixCandidate): Fix | FixRefu
   const kind = FIX_KINDS.get(candidate.kind);
   const place = findingById(report, candidate.finding);
   if (!kind || !place) return refusalOf(candidate, refuse('The drawing has changed since; ask again.'));
-  const prove = () => kind.prove(place.report, place.finding, candidate.title);
+  const prove = () => isolated(() => kind.prove(place.report, place.finding, candidate.title), internalReason);
   const change = place.report.session.remember(`fix ${candidate.id}`, prove);
   if (change === undefined) return undefined;
   const result = fixResult(kind, candidate, typeof change === 'string' ? refuse(change) : change);
