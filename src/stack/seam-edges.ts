@@ -16,10 +16,14 @@ const CRACK_WIDTH = (2 * MEANT_TO_MEET) / OVERLAY_GRID + 5;
 /** The cosine between a crack's course across and the way to its other side: edges that run on are not across. */
 const SQUARE_ENOUGH = 0.7;
 
+/** No layers at all, and none of `MAX_LAYERS` either. */
+const UNKNOWN = -1;
+
 const WHOLE: ParameterInterval = { from: 0, to: 1 };
 
 /** A bit of the border of the ground that one layer alone covers. */
 export interface SingleCoverageEdge {
+  readonly edge: number;
   readonly segment: Segment;
   /** What of it lies in the box asked for. */
   readonly interval: ParameterInterval;
@@ -30,7 +34,8 @@ export interface SingleCoverageEdge {
 }
 
 export class SeamEdges {
-  private readonly neighbours = new Map<number, number>();
+  /** Of each layer that was asked about: what lies beyond each of its edges, `UNKNOWN` where nobody asked. */
+  private readonly known: (Int32Array | undefined)[] = [];
 
   private readonly map: LayeredOverlay;
   readonly reach: number;
@@ -96,7 +101,13 @@ export class SeamEdges {
       const stretch = intervalInBox(segment, box);
       if (!stretch) continue;
       const there = defined(cover[face ^ 1]);
-      visit(31 - Math.clz32(layers), { segment, interval: stretch, beyond: there & ~here, rim: (there & DEEP) === 0 });
+      visit(31 - Math.clz32(layers), {
+        edge: face >> 1,
+        segment,
+        interval: stretch,
+        beyond: there & ~here,
+        rim: (there & DEEP) === 0,
+      });
     }
   }
 
@@ -113,10 +124,9 @@ export class SeamEdges {
    * `preferred`. Undefined where there is none, or only a crack in the layer itself.
    */
   neighbourAt(edge: number, own: number, preferred: number): number | undefined {
-    const key = edge * MAX_LAYERS + own;
-    const known = this.neighbours.get(key);
-    const beyond = known ?? this.beyond(edge, own);
-    if (known === undefined) this.neighbours.set(key, beyond);
+    const known = (this.known[own] ??= new Int32Array(this.map.noded.edges.ax.length).fill(UNKNOWN));
+    if (known[edge] === UNKNOWN) known[edge] = this.beyond(edge, own);
+    const beyond = defined(known[edge]);
     if (beyond === 0) return undefined;
     return 31 - Math.clz32(beyond & preferred || beyond);
   }
@@ -163,7 +173,7 @@ export class SeamEdges {
     return defined(this.map.coverage[leftOfOther > 0 ? 2 * other + 1 : 2 * other]);
   }
 
-  private isEdgeOf(layer: number, edge: number): boolean {
+  isEdgeOf(layer: number, edge: number): boolean {
     const { coverage: cover } = this.map;
     return ((defined(cover[2 * edge]) ^ defined(cover[2 * edge + 1])) & (1 << layer)) !== 0;
   }

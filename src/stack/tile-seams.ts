@@ -118,14 +118,14 @@ function isWider({ minX, minY, maxX, maxY }: Box, width: number): boolean {
 function piecesOf(border: SingleCoverageEdge, own: number, edges: SeamEdges, task: TileTask): SeamPiece[] {
   const { segment, interval: stretch, beyond } = border;
   const found = new Map<number, Opening[]>();
+  // Where colours only touch, no edge opens the seam sooner than the one that lies on it.
+  const touching = edges.isEdgeOf(own, border.edge) ? edges.neighbourAt(border.edge, own, beyond) : undefined;
+  if (touching !== undefined) found.set(touching, [openAtOnce(segment, stretch)]);
   edges.forEachNear(own, segment, (edge, other) => {
-    checkpoint(4);
-    const within = intervalWithin(segment, other, edges.reach);
-    const cut = within && { from: Math.max(within.from, stretch.from), to: Math.min(within.to, stretch.to) };
-    const neighbour = cut && cut.from <= cut.to ? edges.neighbourAt(edge, own, beyond) : undefined;
-    if (!cut || neighbour === undefined) return false;
-    const { distance, t, u } = nearestApproach(segment, cut, other);
-    const opening = { ...cut, width: distance / UNITS_PER_MM, at: placeOn(segment, t), facing: placeOn(other, u) };
+    const neighbour = edges.neighbourAt(edge, own, beyond);
+    if (neighbour === undefined || neighbour === touching) return false;
+    const opening = openingBy(other, border, edges.reach);
+    if (!opening) return false;
     const list = found.get(neighbour);
     if (list) list.push(opening);
     else found.set(neighbour, [opening]);
@@ -142,6 +142,25 @@ function piecesOf(border: SingleCoverageEdge, own: number, edges: SeamEdges, tas
       segment: partOf(segment, from, to),
     })),
   );
+}
+
+function openAtOnce(segment: Segment, stretch: ParameterInterval): Opening {
+  const middle = placeOn(segment, (stretch.from + stretch.to) / 2);
+  return { ...stretch, width: 0, at: middle, facing: middle };
+}
+
+/** @param reach grid units */
+function openingBy(
+  other: Segment,
+  { segment, interval: stretch }: SingleCoverageEdge,
+  reach: number,
+): Opening | undefined {
+  checkpoint(4);
+  const within = intervalWithin(segment, other, reach);
+  const cut = within && { from: Math.max(within.from, stretch.from), to: Math.min(within.to, stretch.to) };
+  if (!cut || cut.from > cut.to) return undefined;
+  const { distance, t, u } = nearestApproach(segment, cut, other);
+  return { ...cut, width: distance / UNITS_PER_MM, at: placeOn(segment, t), facing: placeOn(other, u) };
 }
 
 /** A stretch of a segment that one edge of the slipping sheet opens, and how soon. */
