@@ -11,8 +11,10 @@ import {
   ringContains,
   signedArea,
 } from '../geometry/base/ring';
+import { TOUCHING } from '../geometry/base/tolerances';
 import { interpolate } from '../geometry/base/vector';
 import { intersection } from '../geometry/boolean/index';
+import { nearnessTo } from '../geometry/boolean/near-rings';
 import { findProtrusions, type Protrusion } from '../geometry/protrusion/find';
 import { DEFLECTION_LIMIT, stripLift, stripReach } from './deflection';
 import { type Bending, type Lift, liftOf } from './lift/index';
@@ -89,10 +91,15 @@ function framePolygon(material: Region): number {
 function holesWithin(outline: Ring, all: readonly Ring[]): Ring[] {
   const box = boxOfRing(outline);
   const near = all.filter((hole) => boxesTouch(boxOfRing(hole), box));
-  const whole = near.filter(
-    (hole) => boxContainsBox(box, boxOfRing(hole)) && pointsOf(hole).every((point) => ringContains(outline, point)),
-  );
-  const others = near.filter((hole) => !whole.includes(hole)).map((hole) => ({ outer: reverseRing(hole), holes: [] }));
+  const isNear = nearnessTo([outline], TOUCHING);
+  const isWithin = (hole: Ring): boolean => {
+    if (!boxContainsBox(box, boxOfRing(hole))) return false;
+    // What keeps clear of the outline is within it with all of its points, or with none.
+    const points = isNear(hole) ? pointsOf(hole) : pointsOf(hole).slice(0, 1);
+    return points.every((point) => ringContains(outline, point));
+  };
+  const whole = new Set(near.filter(isWithin));
+  const others = near.filter((hole) => !whole.has(hole)).map((hole) => ({ outer: reverseRing(hole), holes: [] }));
   const cut = others.length > 0 ? intersection([{ outer: outline, holes: [] }], others) : [];
   return [...whole, ...cut.map(({ outer }) => outer)];
 }

@@ -3,7 +3,7 @@ import { checkpoint } from '../base/checkpoint';
 import { defined } from '../base/defined';
 import type { Box, Polygon, Region, Ring } from '../geometry/base/polygon-types';
 import { boxContainsBox, growBox, ringsOf } from '../geometry/base/ring';
-import { fromGrid, toGrid, UNITS_PER_MM } from '../geometry/boolean/grid';
+import { boxToGrid, fromGrid, toGrid } from '../geometry/boolean/grid';
 import { areaOf, boxOfPolygon, difference, regionFromRings } from '../geometry/boolean/index';
 import { cutToBox } from '../geometry/boolean/tiles';
 import { indexBoxes } from '../geometry/spatial/clusters';
@@ -126,14 +126,9 @@ export class LaterPaint {
     if (boxContainsBox(box, boxOfPolygon(patch.polygon))) return ringsOf(patch.polygon);
     const rings = this.rings.get(patch) ?? ringsOf(patch.polygon).map((ring) => toGrid(ring));
     this.rings.set(patch, rings);
-    return cutToBox(rings, onGrid(box)).map((ring) => fromGrid(ring));
+    return cutToBox(rings, boxToGrid(box)).map((ring) => fromGrid(ring));
   }
 }
 
 /** Of a place's area: shares nearer to each other are the same. */
 const LEFT_OVER = 0.001;
-
-function onGrid({ minX, minY, maxX, maxY }: Box): Box {
-  const [left, top, right, bottom] = [minX, minY, maxX, maxY].map((value) => Math.round(value * UNITS_PER_MM));
-  return { minX: defined(left), minY: defined(top), maxX: defined(right), maxY: defined(bottom) };
-}

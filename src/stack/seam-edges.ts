@@ -145,31 +145,32 @@ export class SeamEdges {
     const segment = this.segment(edge);
     const { coverage: cover, noded } = this.map;
     const outer = (defined(cover[2 * edge]) & (1 << own)) !== 0 ? 2 * edge + 1 : 2 * edge;
-    const { minX, minY, maxX, maxY } = growBox(boxOfSegment(segment), CRACK_WIDTH);
+    const x = (segment.ax + segment.bx) / 2;
+    const y = (segment.ay + segment.by) / 2;
     const ground = defined(cover[outer]) & ~DEEP;
     let layers = 0;
-    noded.boxes?.search(minX, minY, maxX, maxY, (other) => {
+    noded.boxes?.search(x - CRACK_WIDTH, y - CRACK_WIDTH, x + CRACK_WIDTH, y + CRACK_WIDTH, (other) => {
       if (other === edge) return false;
-      const beyond = this.beyondCrack(segment, outer, other);
+      const beyond = this.beyondCrack(segment, outer, other, x, y);
       if (beyond !== undefined) layers |= beyond & ~ground;
       return false;
     });
     return layers;
   }
 
-  /** What covers the far side of `other`, where it faces the middle of the segment across the ground beyond that. */
-  private beyondCrack(segment: Segment, outer: number, other: number): number | undefined {
+  /** What covers the far side of `other`, where it faces the segment's middle (x, y) across the ground beyond that. */
+  private beyondCrack(segment: Segment, outer: number, other: number, x: number, y: number): number | undefined {
     const facing = this.segment(other);
-    const middle = { ax: (segment.ax + segment.bx) / 2, ay: (segment.ay + segment.by) / 2 };
-    const { distance, u } = nearestApproach({ ...middle, bx: middle.ax, by: middle.ay }, WHOLE, facing);
+    const [ux, uy] = [facing.bx - facing.ax, facing.by - facing.ay];
+    const u = Math.max(0, Math.min(1, ((x - facing.ax) * ux + (y - facing.ay) * uy) / (ux * ux + uy * uy)));
+    const [dx, dy] = [facing.ax + u * ux - x, facing.ay + u * uy - y];
+    const distance = Math.hypot(dx, dy);
     if (distance > CRACK_WIDTH) return undefined;
-    const [x, y] = [facing.ax + u * (facing.bx - facing.ax), facing.ay + u * (facing.by - facing.ay)];
-    const [dx, dy] = [segment.bx - segment.ax, segment.by - segment.ay];
+    const [alongX, alongY] = [segment.bx - segment.ax, segment.by - segment.ay];
     const outwards = (outer & 1) === 0 ? 1 : -1;
-    const away = outwards * (dx * (y - middle.ay) - dy * (x - middle.ax));
-    if (away <= SQUARE_ENOUGH * distance * Math.hypot(dx, dy)) return undefined;
-    const leftOfOther =
-      (facing.bx - facing.ax) * (middle.ay - facing.ay) - (facing.by - facing.ay) * (middle.ax - facing.ax);
+    const away = outwards * (alongX * dy - alongY * dx);
+    if (away <= SQUARE_ENOUGH * distance * Math.hypot(alongX, alongY)) return undefined;
+    const leftOfOther = ux * (y - facing.ay) - uy * (x - facing.ax);
     return defined(this.map.coverage[leftOfOther > 0 ? 2 * other + 1 : 2 * other]);
   }
 

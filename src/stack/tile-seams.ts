@@ -5,7 +5,7 @@
 import { checkpoint } from '../base/checkpoint';
 import { defined } from '../base/defined';
 import type { Point } from '../geometry/base/curve-types';
-import type { Box, Ring } from '../geometry/base/polygon-types';
+import type { Box, Polygon, Ring } from '../geometry/base/polygon-types';
 import { boxOfRing, growBox, ringsOf } from '../geometry/base/ring';
 import { MEANT_TO_MEET, WRITTEN_STEP } from '../geometry/base/tolerances';
 import { fromGrid, toGrid, UNITS_PER_MM } from '../geometry/boolean/grid';
@@ -19,6 +19,7 @@ import {
 } from '../geometry/boolean/layered-overlay';
 import { nestRings } from '../geometry/boolean/nest';
 import { cutToBox } from '../geometry/boolean/tiles';
+import { simplifyRing } from '../geometry/polygon/simplify';
 import {
   intervalWithin,
   nearestApproach,
@@ -105,9 +106,18 @@ function deepRings(painted: readonly Ring[], slip: number, close: boolean): Ring
   const region = nestRings(painted.map((ring) => fromGrid(ring)));
   const closed = close ? offset(region, CRACK, 'bevel', ARC_TOLERANCE) : region;
   const inset = 2 * slip + (close ? CRACK : 0);
-  const wide = closed.filter(({ outer }) => isWider(boxOfRing(outer), 2 * inset));
-  const deep = offset(wide, -inset, 'round', Math.max(ARC_TOLERANCE, ARC_SHARE * slip));
+  const fineness = Math.max(ARC_TOLERANCE, ARC_SHARE * slip);
+  const wide = closed
+    .filter(({ outer }) => isWider(boxOfRing(outer), 2 * inset))
+    .map((polygon) => drawnCoarsely(polygon, fineness));
+  const deep = offset(wide, -inset, 'round', fineness);
   return deep.flatMap(ringsOf).map((ring) => toGrid(ring));
+}
+
+/** Moving an outline takes far longer than to leave out what of it does not count. */
+function drawnCoarsely({ outer, holes }: Polygon, tolerance: number): Polygon {
+  const coarse = (ring: Ring) => simplifyRing(ring, tolerance);
+  return { outer: coarse(outer), holes: holes.map(coarse).filter((hole) => hole.length > 0) };
 }
 
 function isWider({ minX, minY, maxX, maxY }: Box, width: number): boolean {

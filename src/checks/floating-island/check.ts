@@ -1,7 +1,11 @@
 import { formatArea, formatMillimetres } from '../../config/values';
+import { memoizeByIdentity } from '../../geometry/base/derived-facts';
+import { boxesTouch, growBox } from '../../geometry/base/ring';
 import { LEAST_SHEET } from '../../geometry/base/tolerances';
 import { interpolate } from '../../geometry/base/vector';
+import { boxOfPolygon } from '../../geometry/boolean/index';
 import { buildSegmentIndex, nearestSegment } from '../../geometry/spatial/segment-index';
+import type { ThinPlace } from '../../sheet/thin-places';
 import type { Piece, Sheet } from '../../sheet/types';
 import { isLooseAtEdge } from '../at-edge';
 import type { StackCheck, StackStencil } from '../check';
@@ -89,12 +93,22 @@ function detailOf({ limits }: StackStencil, cover: IslandCover | undefined): str
 
 /** What becomes of the bridges that it has as drawn, where the tool takes them, or next to all of them. */
 function lostBridge({ kerf, thinMaterial }: Sheet, { polygon }: Piece): string | undefined {
-  const lost = thinMaterial.filter(({ kind, cutWidth }) => kind === 'neck' && cutWidth < LEAST_SHEET);
-  if (lost.length === 0) return undefined;
+  const box = boxOfPolygon(polygon);
+  const near = lostNecks(thinMaterial).filter(({ middle: { x, y }, length }) =>
+    boxesTouch(box, growBox({ minX: x, minY: y, maxX: x, maxY: y }, length + kerf)),
+  );
+  if (near.length === 0) return undefined;
   const edges = buildSegmentIndex([polygon]);
-  const own = lost.filter(({ from, to, length }) => nearestSegment(edges, interpolate(from, to, 0.5), length + kerf));
+  const own = near.filter(({ middle, length }) => nearestSegment(edges, middle, length + kerf));
   if (own.length === 0) return undefined;
   return own.every(({ cutWidth }) => cutWidth <= 0)
     ? `Its bridge is thinner than the ${formatMillimetres(kerf)} kerf and burns away.`
     : `What joins it is under ${formatMillimetres(LEAST_SHEET)} wide and cannot be cut.`;
 }
+
+/** The necks that the tool takes, or next to all of them: a sheet of many islands is asked for each of them. */
+const lostNecks = memoizeByIdentity('lost necks', (thinMaterial: readonly ThinPlace[]) =>
+  thinMaterial
+    .filter(({ kind, cutWidth }) => kind === 'neck' && cutWidth < LEAST_SHEET)
+    .map(({ from, to, length, cutWidth }) => ({ middle: interpolate(from, to, 0.5), length, cutWidth })),
+);

@@ -46,10 +46,19 @@ export const perimeter = memoizeByIdentity('perimeter of a ring', (ring: Ring): 
 /** By crossing parity: self-overlapping rings count as even-odd. On the boundary either answer may come. */
 export function ringContains(ring: Ring, point: Point): boolean {
   const { x, y } = point;
+  const size = ring.length;
+  if (size < 4) return false;
+  checkpoint(size / 8);
   let inside = false;
-  forEachEdge(ring, (x0, y0, x1, y1) => {
+  let x0 = defined(ring[size - 2]);
+  let y0 = defined(ring[size - 1]);
+  for (let index = 0; index + 1 < size; index += 2) {
+    const x1 = defined(ring[index]);
+    const y1 = defined(ring[index + 1]);
     if (y0 > y !== y1 > y && x < x0 + ((y - y0) / (y1 - y0)) * (x1 - x0)) inside = !inside;
-  });
+    x0 = x1;
+    y0 = y1;
+  }
   return inside;
 }
 

@@ -10,78 +10,132 @@ import type { Ring } from '../base/polygon-types';
 
 export interface Edges {
   /** Start, end: start before end in the order of x, then y. */
-  readonly ax: number[];
-  readonly ay: number[];
-  readonly bx: number[];
-  readonly by: number[];
+  readonly ax: Float64Array;
+  readonly ay: Float64Array;
+  readonly bx: Float64Array;
+  readonly by: Float64Array;
   /** The winding number on the left (of a → b, y up) less that on the right. */
-  readonly first: number[];
-  readonly second: number[];
+  readonly first: Float64Array;
+  readonly second: Float64Array;
   /** 1 for edges whose crossings with others are not known yet. */
-  readonly dirty: number[];
+  readonly dirty: Uint8Array;
 }
 
-export function noEdges(): Edges {
-  return { ax: [], ay: [], bx: [], by: [], first: [], second: [], dirty: [] };
-}
+/** Edges as they are gathered, in arrays that are made once and never grow. */
+export class EdgeList {
+  private readonly edges: Edges;
+  private count = 0;
 
-/** Edges without length are left out. */
-export function pushEdge(
-  edges: Edges,
-  ax: number,
-  ay: number,
-  bx: number,
-  by: number,
-  first: number,
-  second: number,
-  fresh: number,
-): void {
-  if (ax === bx && ay === by) return;
-  const forward = ax < bx || (ax === bx && ay < by);
-  edges.ax.push(forward ? ax : bx);
-  edges.ay.push(forward ? ay : by);
-  edges.bx.push(forward ? bx : ax);
-  edges.by.push(forward ? by : ay);
-  edges.first.push(forward ? first : -first);
-  edges.second.push(forward ? second : -second);
-  edges.dirty.push(fresh);
-}
-
-/** The ring's coordinates must be integers already. */
-export function pushRing(edges: Edges, ring: Ring, first: number, second: number): void {
-  const size = ring.length;
-  checkpoint(size);
-  let [x0, y0] = [defined(ring[size - 2]), defined(ring[size - 1])];
-  for (let index = 0; index + 1 < size; index += 2) {
-    const [x1, y1] = [defined(ring[index]), defined(ring[index + 1])];
-    pushEdge(edges, x0, y0, x1, y1, first, second, 1);
-    x0 = x1;
-    y0 = y1;
+  /** @param capacity so many edges at most */
+  constructor(capacity: number) {
+    const memory = new ArrayBuffer(BYTES_PER_EDGE * capacity);
+    const numbers = (place: number) => new Float64Array(memory, 8 * place * capacity, capacity);
+    this.edges = {
+      ax: numbers(0),
+      ay: numbers(1),
+      bx: numbers(2),
+      by: numbers(3),
+      first: numbers(4),
+      second: numbers(5),
+      dirty: new Uint8Array(memory, 48 * capacity, capacity),
+    };
   }
-}
 
-/** Sums equal edges. A sum of edges that were all looked at before need not be looked at again. */
-export function mergeEqualEdges(edges: Edges): Edges {
-  const count = edges.ax.length;
-  const slots = new Int32Array(tableSize(count)).fill(-1);
-  const leaders: number[] = [];
-  for (let edge = 0; edge < count; edge += 1) {
-    checkpoint(8);
-    const slot = slotOf(edges, edge, slots);
-    const leader = defined(slots[slot]);
-    if (leader < 0) {
-      slots[slot] = edge;
-      leaders.push(edge);
-    } else {
-      edges.first[leader] = defined(edges.first[leader]) + defined(edges.first[edge]);
-      edges.second[leader] = defined(edges.second[leader]) + defined(edges.second[edge]);
-      edges.dirty[leader] = Math.min(defined(edges.dirty[leader]), defined(edges.dirty[edge]));
+  /** Edges without length are left out. */
+  push(ax: number, ay: number, bx: number, by: number, first: number, second: number, fresh: number): void {
+    if (ax === bx && ay === by) return;
+    const { edges, count } = this;
+    const forward = ax < bx || (ax === bx && ay < by);
+    edges.ax[count] = forward ? ax : bx;
+    edges.ay[count] = forward ? ay : by;
+    edges.bx[count] = forward ? bx : ax;
+    edges.by[count] = forward ? by : ay;
+    edges.first[count] = forward ? first : -first;
+    edges.second[count] = forward ? second : -second;
+    edges.dirty[count] = fresh;
+    this.count = count + 1;
+  }
+
+  /** The ring's coordinates must be integers already. */
+  pushRing(ring: Ring, first: number, second: number): void {
+    const size = ring.length;
+    checkpoint(size);
+    let x0 = defined(ring[size - 2]);
+    let y0 = defined(ring[size - 1]);
+    for (let index = 0; index + 1 < size; index += 2) {
+      const x1 = defined(ring[index]);
+      const y1 = defined(ring[index + 1]);
+      this.push(x0, y0, x1, y1, first, second, 1);
+      x0 = x1;
+      y0 = y1;
     }
   }
-  return pick(
-    edges,
-    leaders.filter((edge) => edges.first[edge] !== 0 || edges.second[edge] !== 0),
-  );
+
+  /**
+   * Sums equal edges, and ends the list: what comes of it takes its place. A sum of edges that were all looked at before
+   * need not be looked at again.
+   */
+  merge(): Edges {
+    const { edges, count } = this;
+    const { first, second, dirty } = edges;
+    const slots = new Int32Array(tableSize(count)).fill(-1);
+    let leaders = 0;
+    for (let edge = 0; edge < count; edge += 1) {
+      checkpoint(8);
+      const slot = slotOf(edges, edge, slots);
+      const leader = defined(slots[slot]);
+      if (leader < 0) {
+        moveEdge(edges, edge, leaders);
+        slots[slot] = leaders;
+        leaders += 1;
+      } else {
+        first[leader] = defined(first[leader]) + defined(first[edge]);
+        second[leader] = defined(second[leader]) + defined(second[edge]);
+        dirty[leader] = Math.min(defined(dirty[leader]), defined(dirty[edge]));
+      }
+    }
+    return withoutIdle(edges, leaders);
+  }
+}
+
+/** Six numbers and a byte. */
+const BYTES_PER_EDGE = 49;
+
+function moveEdge({ ax, ay, bx, by, first, second, dirty }: Edges, from: number, to: number): void {
+  if (from === to) return;
+  ax[to] = defined(ax[from]);
+  ay[to] = defined(ay[from]);
+  bx[to] = defined(bx[from]);
+  by[to] = defined(by[from]);
+  first[to] = defined(first[from]);
+  second[to] = defined(second[from]);
+  dirty[to] = defined(dirty[from]);
+}
+
+/** The edges up to `count` that add anything. */
+function withoutIdle(edges: Edges, count: number): Edges {
+  const { ax, ay, bx, by, first, second, dirty } = edges;
+  let kept = 0;
+  checkpoint(count);
+  for (let edge = 0; edge < count; edge += 1) {
+    if (first[edge] === 0 && second[edge] === 0) continue;
+    moveEdge(edges, edge, kept);
+    kept += 1;
+  }
+  return {
+    ax: ax.subarray(0, kept),
+    ay: ay.subarray(0, kept),
+    bx: bx.subarray(0, kept),
+    by: by.subarray(0, kept),
+    first: first.subarray(0, kept),
+    second: second.subarray(0, kept),
+    dirty: dirty.subarray(0, kept),
+  };
+}
+
+/** The edges of so many rings, at most. */
+export function edgesIn(rings: readonly Ring[]): number {
+  return rings.reduce((sum, { length }) => sum + (length >> 1), 0);
 }
 
 export function tableSize(count: number): number {
@@ -89,20 +143,17 @@ export function tableSize(count: number): number {
 }
 
 /** Open addressing: the slot that holds an equal edge, else the first free one. */
-function slotOf(edges: Edges, edge: number, slots: Int32Array): number {
+function slotOf({ ax, ay, bx, by }: Edges, edge: number, slots: Int32Array): number {
   const mask = slots.length - 1;
-  const [ax, ay, bx, by] = [
-    defined(edges.ax[edge]),
-    defined(edges.ay[edge]),
-    defined(edges.bx[edge]),
-    defined(edges.by[edge]),
-  ];
-  let slot = (hashPoint(ax, ay) + Math.imul(hashPoint(bx, by), 31)) & mask;
+  const fromX = defined(ax[edge]);
+  const fromY = defined(ay[edge]);
+  const toX = defined(bx[edge]);
+  const toY = defined(by[edge]);
+  let slot = (hashPoint(fromX, fromY) + Math.imul(hashPoint(toX, toY), 31)) & mask;
   for (;;) {
     const other = defined(slots[slot]);
     if (other < 0) return slot;
-    const sameStart = edges.ax[other] === ax && edges.ay[other] === ay;
-    if (sameStart && edges.bx[other] === bx && edges.by[other] === by) return slot;
+    if (ax[other] === fromX && ay[other] === fromY && bx[other] === toX && by[other] === toY) return slot;
     slot = (slot + 1) & mask;
   }
 }
@@ -113,22 +164,6 @@ export function hashPoint(x: number, y: number): number {
   hash ^= hash >>> 15;
   hash = Math.imul(hash, 0x2c1b3c6d);
   return hash ^ (hash >>> 13);
-}
-
-function pick(edges: Edges, kept: readonly number[]): Edges {
-  const of = (values: readonly number[]): number[] => {
-    checkpoint(kept.length);
-    return kept.map((edge) => defined(values[edge]));
-  };
-  return {
-    ax: of(edges.ax),
-    ay: of(edges.ay),
-    bx: of(edges.bx),
-    by: of(edges.by),
-    first: of(edges.first),
-    second: of(edges.second),
-    dirty: of(edges.dirty),
-  };
 }
 
 /**

@@ -1,7 +1,7 @@
 /** The integer grid on which polygon algebra is done: 0.1 µm. */
 import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
-import type { Ring } from '../base/polygon-types';
+import type { Box, Ring } from '../base/polygon-types';
 import { OVERLAY_GRID } from '../base/tolerances';
 
 /** Grid units per mm. */
@@ -36,4 +36,14 @@ function roundToGrid(value: number, units: number): number {
 export function fromGrid(ring: Ring, units = UNITS_PER_MM): Ring {
   checkpoint(ring.length);
   return ring.map((value) => value / units);
+}
+
+/** In grid units. */
+export function boxToGrid({ minX, minY, maxX, maxY }: Box): Box {
+  return {
+    minX: roundToGrid(minX, UNITS_PER_MM),
+    minY: roundToGrid(minY, UNITS_PER_MM),
+    maxX: roundToGrid(maxX, UNITS_PER_MM),
+    maxY: roundToGrid(maxY, UNITS_PER_MM),
+  };
 }

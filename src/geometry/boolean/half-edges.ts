@@ -13,8 +13,8 @@ export interface PlanarGraph {
   /** Of each half-edge: the next one along the face on its left. */
   readonly next: Int32Array;
   /** Of each vertex. */
-  readonly x: number[];
-  readonly y: number[];
+  readonly x: Float64Array;
+  readonly y: Float64Array;
   /** Of each vertex: its outgoing half-edge of the largest angle in (−π, π] of which −π/2 is the smallest. */
   readonly last: Int32Array;
 }
@@ -40,7 +40,9 @@ export function buildPlanarGraph(edges: Edges, { origin, x, y } = numberVertices
 export function numberVertices(edges: Edges): Pick<PlanarGraph, 'origin' | 'x' | 'y'> {
   const count = edges.ax.length;
   const origin = new Int32Array(2 * count);
-  const [x, y]: [number[], number[]] = [[], []];
+  const x = new Float64Array(2 * count);
+  const y = new Float64Array(2 * count);
+  let size = 0;
   const slots = new Int32Array(tableSize(2 * count)).fill(-1);
   const mask = slots.length - 1;
   const numberOf = (px: number, py: number): number => {
@@ -49,16 +51,18 @@ export function numberVertices(edges: Edges): Pick<PlanarGraph, 'origin' | 'x' |
       if (x[vertex] === px && y[vertex] === py) return vertex;
       slot = (slot + 1) & mask;
     }
-    slots[slot] = x.length;
-    y.push(py);
-    return x.push(px) - 1;
+    slots[slot] = size;
+    x[size] = px;
+    y[size] = py;
+    size += 1;
+    return size - 1;
   };
   for (let edge = 0; edge < count; edge += 1) {
     checkpoint(8);
     origin[2 * edge] = numberOf(defined(edges.ax[edge]), defined(edges.ay[edge]));
     origin[2 * edge + 1] = numberOf(defined(edges.bx[edge]), defined(edges.by[edge]));
   }
-  return { origin, x, y };
+  return { origin, x: x.subarray(0, size), y: y.subarray(0, size) };
 }
 
 /** Half-edges grouped by origin: those of vertex v are outgoing[starts[v] … starts[v + 1] − 1]. */
@@ -83,7 +87,7 @@ function gatherOutgoing(origin: Int32Array, vertices: number): { starts: Int32Ar
  * Anticlockwise (y up). Half-edges along their edge (even) point to greater x, or straight up: they fill the angles
  * from −π/2 (excluded) to π/2, those against it (odd) the other half turn, so the order of oddness comes first.
  */
-function sortByAngle(fan: Int32Array, origin: Int32Array, x: readonly number[], y: readonly number[]): void {
+function sortByAngle(fan: Int32Array, origin: Int32Array, x: Float64Array, y: Float64Array): void {
   fan.sort((p, q) => {
     checkpoint();
     if ((p & 1) !== (q & 1)) return (p & 1) - (q & 1);

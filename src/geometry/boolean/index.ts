@@ -25,6 +25,7 @@ import { type CachedCluster, resultOf, solveClusters } from './cluster-cache';
 import { withoutCovered } from './covered';
 import { nestRings } from './nest';
 import { combineRings } from './overlay';
+import { ringsWithin } from './tiles';
 
 export type { FillRule } from '../base/polygon-types';
 export type { Join } from './clipper';
@@ -91,13 +92,18 @@ function combine(operation: 'difference' | 'intersection', a: Region, b: Region)
   );
 }
 
+/** mm: what is cut off in haste, so far from a box, does not show in it. */
+const CLIP_MARGIN = 1;
+
 /** What of the region lies in the box; polygons wholly inside are passed on as they are. */
 export function clipToBox(region: Region, box: Box): Region {
-  const clip: Region = [polygonOfBox(box)];
+  const clip = ringsOf(polygonOfBox(box));
+  const around = growBox(box, CLIP_MARGIN);
   return region.flatMap((polygon) => {
-    const around = boxOfPolygon(polygon);
-    if (boxContainsBox(box, around)) return [polygon];
-    return boxesTouch(box, around) ? intersection([polygon], clip) : [];
+    const own = boxOfPolygon(polygon);
+    if (boxContainsBox(box, own)) return [polygon];
+    if (!boxesTouch(box, own)) return [];
+    return nestRings(combineRings('intersection', ringsWithin(ringsOf(polygon), around), clip, 'nonzero'));
   });
 }
 

@@ -5,7 +5,7 @@
 import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
 import type { Ring } from '../base/polygon-types';
-import { type Edges, noEdges, pushRing } from './edge-set';
+import { EdgeList, edgesIn } from './edge-set';
 import { buildPlanarGraph, type PlanarGraph } from './half-edges';
 import { traceBorders } from './overlay';
 import { type SnappedEdges, snapRound } from './snap-rounding';
@@ -34,34 +34,38 @@ const RAISED = (4 ** PER_SUM - 1) / 3;
  * @returns undefined when rounding does not come to rest, which no known input brings about
  */
 export function overlayLayers(layers: readonly (readonly Ring[])[]): LayeredOverlay | undefined {
-  const edges = noEdges();
-  layers.slice(0, MAX_LAYERS).forEach((rings, layer) => pushLayer(edges, rings, layer));
+  const known = layers.slice(0, MAX_LAYERS);
+  const edges = new EdgeList(known.reduce((sum, rings) => sum + edgesIn(rings), 0));
+  known.forEach((rings, layer) => pushLayer(edges, rings, layer));
   return overlayOf(edges);
 }
 
 /** The map with one layer more, under a number that it does not have yet. What is known is not cut again. */
 export function addLayer({ noded }: LayeredOverlay, rings: readonly Ring[], layer: number): LayeredOverlay | undefined {
   const { ax, ay, bx, by, first, second } = noded.edges;
-  const edges: Edges = {
-    ax: [...ax],
-    ay: [...ay],
-    bx: [...bx],
-    by: [...by],
-    first: [...first],
-    second: [...second],
-    dirty: ax.map(() => 0),
-  };
+  const edges = new EdgeList(ax.length + edgesIn(rings));
+  checkpoint(ax.length);
+  for (let i = 0; i < ax.length; i += 1) {
+    edges.push(
+      defined(ax[i]),
+      defined(ay[i]),
+      defined(bx[i]),
+      defined(by[i]),
+      defined(first[i]),
+      defined(second[i]),
+      0,
+    );
+  }
   pushLayer(edges, rings, layer);
   return overlayOf(edges);
 }
 
-function pushLayer(edges: Edges, rings: readonly Ring[], layer: number): void {
+function pushLayer(edges: EdgeList, rings: readonly Ring[], layer: number): void {
   const [first, second] = layer < PER_SUM ? [4 ** layer, 0] : [0, 4 ** (layer - PER_SUM)];
-  for (const ring of rings) pushRing(edges, ring, first, second);
+  for (const ring of rings) edges.pushRing(ring, first, second);
 }
 
-function overlayOf(edges: Edges): LayeredOverlay | undefined {
-  checkpoint(edges.ax.length);
+function overlayOf(edges: EdgeList): LayeredOverlay | undefined {
   const noded = snapRound(edges);
   if (!noded) return undefined;
   const graph = buildPlanarGraph(noded.edges);

@@ -8,7 +8,7 @@ import { defined } from '../../base/defined';
 import type { FillRule, Ring } from '../base/polygon-types';
 import { signedArea } from '../base/ring';
 import { clipRings, type Operation } from './clipper';
-import { noEdges, orientation, pushRing } from './edge-set';
+import { EdgeList, edgesIn, orientation } from './edge-set';
 import { fromGrid, toGrid } from './grid';
 import { buildPlanarGraph, numberVertices, type PlanarGraph } from './half-edges';
 import { snapRound } from './snap-rounding';
@@ -52,9 +52,9 @@ function isFilledBy(operation: Operation, fillRule: FillRule): Filled {
  * Undefined when rounding does not come to rest, which no known input brings about.
  */
 export function overlayRings(first: readonly Ring[], second: readonly Ring[], filled: Filled): Ring[] | undefined {
-  const edges = noEdges();
-  for (const ring of first) pushRing(edges, ring, 1, 0);
-  for (const ring of second) pushRing(edges, ring, 0, 1);
+  const edges = new EdgeList(edgesIn(first) + edgesIn(second));
+  for (const ring of first) edges.pushRing(ring, 1, 0);
+  for (const ring of second) edges.pushRing(ring, 0, 1);
   const noded = snapRound(edges);
   if (!noded) return undefined;
   const vertices = numberVertices(noded.edges);

@@ -6,7 +6,7 @@
 import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
 import { SequenceIndex } from '../spatial/sequence-index';
-import { type Edges, mergeEqualEdges, noEdges, orientation, pushEdge } from './edge-set';
+import { EdgeList, type Edges, orientation } from './edge-set';
 
 export interface SnappedEdges {
   readonly edges: Edges;
@@ -20,13 +20,13 @@ export interface SnappedEdges {
 const MAX_PASSES = 40;
 
 /** Undefined when the passes do not come to rest. */
-export function snapRound(raw: Edges): SnappedEdges | undefined {
-  let edges = mergeEqualEdges(raw);
+export function snapRound(raw: EdgeList): SnappedEdges | undefined {
+  let edges = raw.merge();
   for (let pass = 0; pass < MAX_PASSES; pass += 1) {
     const boxes = boxesOf(edges);
     const cuts = boxes ? findCuts(edges, boxes) : noCuts();
     if (cuts.edge.length === 0) return { edges, boxes, wasSplit: pass > 0 };
-    edges = mergeEqualEdges(cutEdges(edges, cuts));
+    edges = cutEdges(edges, cuts).merge();
   }
   return undefined;
 }
@@ -63,8 +63,9 @@ function findCuts(edges: Edges, boxes: SequenceIndex): Cuts {
     checkpoint();
     if (fresh[edge] === 0) continue;
     const found = boxes.near(edge, near);
-    checkpoint(found.length);
-    for (const other of found) {
+    checkpoint(found);
+    for (let place = 0; place < found; place += 1) {
+      const other = defined(near[place]);
       if (other > edge || (other < edge && fresh[other] === 0)) crossEdges(edges, edge, other, cuts);
     }
   }
@@ -80,6 +81,8 @@ function crossEdges(edges: Edges, i: number, j: number, cuts: Cuts): void {
   const jay = defined(edges.ay[j]);
   const jbx = defined(edges.bx[j]);
   const jby = defined(edges.by[j]);
+  if (iax === jbx && iay === jby && leadsAway(ibx - iax, iby - iay, jax - jbx, jay - jby)) return;
+  if (ibx === jax && iby === jay && leadsAway(iax - ibx, iay - iby, jbx - jax, jby - jay)) return;
   const near = halfUnitFrom(ibx - iax, iby - iay);
   const startOfJ = orientation(iax, iay, ibx, iby, jax, jay);
   const endOfJ = orientation(iax, iay, ibx, iby, jbx, jby);
@@ -100,6 +103,11 @@ function crossEdges(edges: Edges, i: number, j: number, cuts: Cuts): void {
   const y = Math.round(clamp(iay + t * (iby - iay), lowest(iay, iby, jay, jby), highest(iay, iby, jay, jby)));
   cutWithin(edges, i, x, y, cuts);
   cutWithin(edges, j, x, y, cuts);
+}
+
+/** Whether two edges from one point part at a right angle or more: neither has a place of the other in its box then. */
+function leadsAway(ix: number, iy: number, jx: number, jy: number): boolean {
+  return ix * jx + iy * jy <= 0;
 }
 
 /** Half the length: the doubled area of a triangle over the edge whose height is half a unit. */
@@ -133,25 +141,31 @@ function cutWithin(edges: Edges, edge: number, x: number, y: number, cuts: Cuts)
   cuts.y.push(y);
 }
 
-function cutEdges(edges: Edges, cuts: Cuts): Edges {
-  const result = noEdges();
+function cutEdges(edges: Edges, cuts: Cuts): EdgeList {
+  const { ax, ay, bx, by } = edges;
+  const result = new EdgeList(ax.length + cuts.edge.length);
   const along = (cut: number): number => placeAlong(edges, cuts, cut);
   const order = [...cuts.edge.keys()].sort((a, b) => {
     checkpoint();
     return defined(cuts.edge[a]) - defined(cuts.edge[b]) || along(a) - along(b);
   });
   let next = 0;
-  for (let edge = 0; edge < edges.ax.length; edge += 1) {
+  for (let edge = 0; edge < ax.length; edge += 1) {
     checkpoint(4);
-    let [x, y] = [defined(edges.ax[edge]), defined(edges.ay[edge])];
-    const [first, second] = [defined(edges.first[edge]), defined(edges.second[edge])];
+    let x = defined(ax[edge]);
+    let y = defined(ay[edge]);
+    const first = defined(edges.first[edge]);
+    const second = defined(edges.second[edge]);
     let fresh = 0;
     for (; next < order.length && cuts.edge[defined(order[next])] === edge; next += 1) {
-      const [cutX, cutY] = [defined(cuts.x[defined(order[next])]), defined(cuts.y[defined(order[next])])];
-      pushEdge(result, x, y, cutX, cutY, first, second, 1);
-      [x, y, fresh] = [cutX, cutY, 1];
+      const cutX = defined(cuts.x[defined(order[next])]);
+      const cutY = defined(cuts.y[defined(order[next])]);
+      result.push(x, y, cutX, cutY, first, second, 1);
+      x = cutX;
+      y = cutY;
+      fresh = 1;
     }
-    pushEdge(result, x, y, defined(edges.bx[edge]), defined(edges.by[edge]), first, second, fresh);
+    result.push(x, y, defined(bx[edge]), defined(by[edge]), first, second, fresh);
   }
   return result;
 }

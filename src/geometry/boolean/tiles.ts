@@ -5,8 +5,9 @@
 import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
 import type { Box, Ring } from '../base/polygon-types';
-import { boxOfRing, forEachEdge } from '../base/ring';
-import { noEdges, pushEdge } from './edge-set';
+import { boxesTouch, boxOfRing, forEachEdge } from '../base/ring';
+import { EdgeList, edgesIn } from './edge-set';
+import { boxToGrid, fromGrid, toGrid } from './grid';
 import { buildPlanarGraph } from './half-edges';
 import { traceBorders } from './overlay';
 import { snapRound } from './snap-rounding';
@@ -50,6 +51,12 @@ export function cutIntoTiles(rings: readonly Ring[], cells: Tiles): Ring[][] {
 export function cutToBox(rings: readonly Ring[], { minX, minY, maxX, maxY }: Box): Ring[] {
   const below = cutAll(cutAll(rings, 0, maxX, true), 1, maxY, true);
   return cutAll(cutAll(below, 0, minX, false), 1, minY, false);
+}
+
+/** The same for rings and a box in mm. */
+export function ringsWithin(rings: readonly Ring[], box: Box): Ring[] {
+  const onGrid = rings.filter((ring) => boxesTouch(boxOfRing(ring), box)).map((ring) => toGrid(ring));
+  return cutToBox(onGrid, boxToGrid(box)).map((ring) => fromGrid(ring));
 }
 
 interface Bands {
@@ -112,11 +119,11 @@ function cutRing(ring: Ring, axis: 0 | 1, limit: number, below: boolean): Ring {
  * @returns undefined when rounding does not come to rest, which no known input brings about
  */
 export function joinTiles(rings: readonly Ring[], { x, y, size }: Tiles): Ring[] | undefined {
-  const edges = noEdges();
+  const edges = new EdgeList(edgesIn(rings));
   const onBorder = (px: number, py: number): boolean => (px - x) % size === 0 || (py - y) % size === 0;
   for (const ring of rings) {
     forEachEdge(ring, (x0, y0, x1, y1) => {
-      pushEdge(edges, x0, y0, x1, y1, 1, 0, onBorder(x0, y0) || onBorder(x1, y1) ? 1 : 0);
+      edges.push(x0, y0, x1, y1, 1, 0, onBorder(x0, y0) || onBorder(x1, y1) ? 1 : 0);
     });
   }
   const noded = snapRound(edges);

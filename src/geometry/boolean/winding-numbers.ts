@@ -35,20 +35,23 @@ export function computeEdgeWindings(noded: SnappedEdges, graph: PlanarGraph): Ed
 
 function leftmostOfComponents(graph: PlanarGraph): number[] {
   const { x, y, origin } = graph;
-  const parents = Int32Array.from(x.keys());
+  const parents = new Int32Array(x.length);
+  for (let vertex = 0; vertex < x.length; vertex += 1) parents[vertex] = vertex;
+  checkpoint(graph.halfEdges);
   for (let halfEdge = 0; halfEdge < graph.halfEdges; halfEdge += 2) {
     uniteSets(parents, defined(origin[halfEdge]), defined(origin[halfEdge + 1]));
   }
-  const leftmost = new Map<number, number>();
+  const roots: number[] = [];
+  const leftmost = new Int32Array(x.length).fill(-1);
+  checkpoint(4 * x.length);
   for (let vertex = 0; vertex < x.length; vertex += 1) {
-    checkpoint(4);
     const root = findRoot(parents, vertex);
-    const best = leftmost.get(root);
-    const [vx, vy] = [defined(x[vertex]), defined(y[vertex])];
-    const further = best === undefined || vx < defined(x[best]) || (vx === x[best] && vy < defined(y[best]));
-    if (further) leftmost.set(root, vertex);
+    const best = defined(leftmost[root]);
+    if (best < 0) roots.push(root);
+    const further = best < 0 || defined(x[vertex]) < defined(x[best]);
+    if (further || (x[vertex] === x[best] && defined(y[vertex]) < defined(y[best]))) leftmost[root] = vertex;
   }
-  return [...leftmost.values()];
+  return roots.map((root) => defined(leftmost[root]));
 }
 
 /** Grid units: how far to the left is looked first for what lies there; each time it fails, twice as far on. */
@@ -79,7 +82,7 @@ function isLeftOf({ ax, ay, bx, by }: Edges, edge: number, x: number, y: number)
   return isRising(ay, by, edge) ? side < 0 : side > 0;
 }
 
-function isRising(ay: readonly number[], by: readonly number[], edge: number): boolean {
+function isRising(ay: Float64Array, by: Float64Array, edge: number): boolean {
   return defined(by[edge]) > defined(ay[edge]);
 }
 

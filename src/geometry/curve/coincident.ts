@@ -126,12 +126,13 @@ function searchAmong(chains: readonly CurveChain[]): Searched {
   if (row.count < 2) return { chains, pieces, visits: 0 };
   const boxes = chains.flatMap((chain) => boxesOfChain(chain).curves);
   const near = new SequenceIndex(packBoxes(boxes), (number) => reachOf(row.curve(number)));
+  const earlier: number[] = [];
   let visits = 0;
   for (let number = 0; number < row.count && visits <= MAX_VISITS; number += 1) {
-    const earlier = near.nearBefore(number);
-    visits += 2 * earlier.length;
+    const count = near.nearBefore(number, earlier);
+    visits += 2 * count;
     checkpoint(8);
-    const others = earlier.slice(0, MAX_NEIGHBOURS).filter((other) => !row.part(other, number));
+    const others = earlier.slice(0, Math.min(count, MAX_NEIGHBOURS)).filter((other) => !row.part(other, number));
     if (others.length > 0)
       pieces.push(
         ...piecesOn(

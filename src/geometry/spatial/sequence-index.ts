@@ -22,6 +22,7 @@ export class SequenceIndex {
   /** Block b holds the boxes from first[b] up to, not including, first[b + 1]. */
   private readonly first: Int32Array;
   private readonly blockOf: Int32Array;
+  private readonly around: Float64Array;
   /** Over the blocks; undefined where they are few. */
   private readonly tree: Flatbush | undefined;
   /** The block last asked about, and those that may hold boxes near to its own. */
@@ -45,6 +46,7 @@ export class SequenceIndex {
     for (let block = 0; block < this.blockCount; block += 1) {
       this.blockOf.fill(block, this.first[block], this.first[block + 1]);
     }
+    this.around = this.boxBlocks();
     this.tree = this.blockCount > MAX_UNINDEXED_BLOCKS ? this.indexBlocks() : undefined;
   }
 
@@ -82,22 +84,44 @@ export class SequenceIndex {
     return end;
   }
 
-  private indexBlocks(): Flatbush {
-    const tree = new Flatbush(this.blockCount);
+  /** Round each block: four numbers a box. */
+  private boxBlocks(): Float64Array {
+    const { sides } = this;
+    const around = new Float64Array(4 * this.blockCount);
+    checkpoint(this.count);
     for (let block = 0; block < this.blockCount; block += 1) {
+      let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
+      for (let i = defined(this.first[block]); i < defined(this.first[block + 1]); i += 1) {
+        minX = Math.min(minX, defined(sides[4 * i]));
+        minY = Math.min(minY, defined(sides[4 * i + 1]));
+        maxX = Math.max(maxX, defined(sides[4 * i + 2]));
+        maxY = Math.max(maxY, defined(sides[4 * i + 3]));
+      }
+      around[4 * block] = minX;
+      around[4 * block + 1] = minY;
+      around[4 * block + 2] = maxX;
+      around[4 * block + 3] = maxY;
+    }
+    return around;
+  }
+
+  private indexBlocks(): Flatbush {
+    const { around } = this;
+    const tree = new Flatbush(this.blockCount);
+    for (let at = 0; at < around.length; at += 4) {
       checkpoint(8);
-      const { minX, minY, maxX, maxY } = this.boxOf(block, () => 0);
-      tree.add(minX, minY, maxX, maxY);
+      tree.add(defined(around[at]), defined(around[at + 1]), around[at + 2], around[at + 3]);
     }
     tree.finish();
     return tree;
   }
 
-  private boxOf(block: number, margin: (box: number) => number): Box {
+  /** Round what lies near to any box of the block. */
+  private reachOf(block: number): Box {
     const { sides } = this;
     const box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
     for (let i = defined(this.first[block]); i < defined(this.first[block + 1]); i += 1) {
-      const far = margin(i);
+      const far = this.reach(i);
       box.minX = Math.min(box.minX, defined(sides[4 * i]) - far);
       box.minY = Math.min(box.minY, defined(sides[4 * i + 1]) - far);
       box.maxX = Math.max(box.maxX, defined(sides[4 * i + 2]) + far);
@@ -109,19 +133,20 @@ export class SequenceIndex {
   /**
    * The numbers of all boxes near to one of them, itself among them, ascending. Quick when boxes are asked about in their
    * order.
-   * @param found is overwritten and given back: for callers who ask often, and are done with one answer before the next
+   * @param found is overwritten: the numbers stand at its beginning
+   * @returns how many
    */
-  near(number: number, found: number[] = []): readonly number[] {
+  near(number: number, found: number[]): number {
     return this.collect(number, this.count, found);
   }
 
   /** The same, of those before it. */
-  nearBefore(number: number, found: number[] = []): readonly number[] {
+  nearBefore(number: number, found: number[]): number {
     return this.collect(number, number, found);
   }
 
-  private collect(number: number, limit: number, found: number[]): readonly number[] {
-    const { sides } = this;
+  private collect(number: number, limit: number, found: number[]): number {
+    const { sides, around } = this;
     this.enter(defined(this.blockOf[number]));
     const far = this.reach(number);
     const minX = defined(sides[4 * number]) - far;
@@ -131,6 +156,8 @@ export class SequenceIndex {
     let count = 0;
     checkpoint(this.blocks.length);
     for (const block of this.blocks) {
+      if (defined(around[4 * block]) > maxX || defined(around[4 * block + 2]) < minX) continue;
+      if (defined(around[4 * block + 1]) > maxY || defined(around[4 * block + 3]) < minY) continue;
       const end = Math.min(limit, defined(this.first[block + 1]));
       for (let i = defined(this.first[block]); i < end; i += 1) {
         if (defined(sides[4 * i]) > maxX || defined(sides[4 * i + 2]) < minX) continue;
@@ -139,8 +166,7 @@ export class SequenceIndex {
         count += 1;
       }
     }
-    found.length = count;
-    return found;
+    return count;
   }
 
   private enter(block: number): void {
@@ -150,7 +176,7 @@ export class SequenceIndex {
       if (this.blocks.length === 0) this.blocks = Array.from({ length: this.blockCount }, (_, i) => i);
       return;
     }
-    const { minX, minY, maxX, maxY } = this.boxOf(block, this.reach);
+    const { minX, minY, maxX, maxY } = this.reachOf(block);
     this.blocks = this.tree.search(minX, minY, maxX, maxY).sort((a, b) => a - b);
   }
 

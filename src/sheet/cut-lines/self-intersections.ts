@@ -4,10 +4,11 @@ import { defined } from '../../base/defined';
 import type { Shape } from '../../drawing/types';
 import type { Curve } from '../../geometry/base/curve-types';
 import { memoizeByIdentity } from '../../geometry/base/derived-facts';
-import type { FillRule, Polygon, Region, Ring } from '../../geometry/base/polygon-types';
-import { boxesTouch, boxOfRing, reverseRing, ringsOf, signedArea } from '../../geometry/base/ring';
-import { DRAWN_ALIKE } from '../../geometry/base/tolerances';
+import type { Box, FillRule, Polygon, Region, Ring } from '../../geometry/base/polygon-types';
+import { boxesTouch, boxOfRing, growBox, joinBoxes, reverseRing, ringsOf, signedArea } from '../../geometry/base/ring';
+import { DRAWN_ALIKE, PLAINLY_BESIDE } from '../../geometry/base/tolerances';
 import { areaOf, difference, perimeterOf, regionFromRings } from '../../geometry/boolean/index';
+import { ringsWithin } from '../../geometry/boolean/tiles';
 import { type SelfCrossing, selfCrossingBy } from '../../geometry/polygon/self-intersection';
 import { ringOfCurves } from '../layer/shape-region';
 import type { Sheet } from '../types';
@@ -27,6 +28,9 @@ const MIN_AREA = 0.01;
 
 /** mm, area by half of the perimeter: thinner changes come from rounding. */
 const MIN_WIDTH = DRAWN_ALIKE;
+
+/** mm: what is cut off so far from a place must not show in it. */
+const MARGIN = PLAINLY_BESIDE;
 
 /** Outlines in one layer that are looked at closely, at most: each costs a union of its layer's or shape's area. */
 const MAX_OUTLINES = 64;
@@ -75,24 +79,32 @@ function sum(values: readonly number[]): number {
   return values.reduce((total, value) => total + value, 0);
 }
 
+/** All that an outline goes round. */
+const enclosedBy = memoizeByIdentity('enclosed by a chain', (curves: readonly Curve[]) =>
+  regionFromRings([ringOfCurves(curves)], 'nonzero'),
+);
+
 /** Whether the outline goes round some of what it encloses twice, or the other way. */
 const isTangled = memoizeByIdentity('whether a chain is tangled', (curves: readonly Curve[]): boolean => {
-  const ring = ringOfCurves(curves);
-  if (ring.length < 8) return false;
-  const enclosed = areaOf(regionFromRings([ring], 'nonzero'));
-  return Math.abs(enclosed - Math.abs(areaWithin(curves))) > MIN_AREA;
+  return (
+    ringOfCurves(curves).length >= 8 && Math.abs(areaOf(enclosedBy(curves)) - Math.abs(areaWithin(curves))) > MIN_AREA
+  );
 });
 
 /** @param fellows that are read together with the line, and it among them */
 function compare(line: CutLine, fellows: readonly CutLine[], rule: FillRule): SelfIntersection[] {
   const ring = ringOfCurves(line.curves);
-  const box = boxOfRing(ring);
+  const round = enclosedBy(line.curves).flatMap(ringsOf);
+  const outline = signedArea(ring) < 0 ? round.map(reverseRing) : round;
+  const around = boxOfTangles(ring, outline);
+  if (!around) return [];
   const others = fellows
     .filter((other) => other !== line)
     .map(({ curves }) => ringOfCurves(curves))
-    .filter((other) => boxesTouch(boxOfRing(other), box));
-  const filled = regionFromRings([ring, ...others], rule);
-  const untangled = regionFromRings([...enclosedOutline(ring), ...others], rule);
+    .filter((other) => boxesTouch(boxOfRing(other), around));
+  const within = (rings: readonly Ring[]): Region => regionFromRings(ringsWithin(rings, around), rule);
+  const filled = within([ring, ...others]);
+  const untangled = within([...outline, ...others]);
   const changes = [true, false].flatMap((leftOut) =>
     (leftOut ? difference(untangled, filled) : difference(filled, untangled))
       .filter(isWideEnough)
@@ -104,10 +116,10 @@ function compare(line: CutLine, fellows: readonly CutLine[], rule: FillRule): Se
   return [{ line, leftOut: largest.leftOut, area: changes.reduce((sum, { area }) => sum + area, 0), crossing }];
 }
 
-/** The outline of all that a ring encloses, in the ring's own course. */
-function enclosedOutline(ring: Ring): Ring[] {
-  const round = regionFromRings([ring], 'nonzero').flatMap(ringsOf);
-  return signedArea(ring) < 0 ? round.map(reverseRing) : round;
+/** Round all places that the ring goes round in another way than its outline does: nothing else can change. */
+function boxOfTangles(ring: Ring, outline: readonly Ring[]): Box | undefined {
+  const tangles = regionFromRings([ring, ...outline.map(reverseRing)], 'nonzero');
+  return tangles.length > 0 ? growBox(joinBoxes(tangles.map(({ outer }) => boxOfRing(outer))), MARGIN) : undefined;
 }
 
 function isWideEnough(polygon: Polygon): boolean {
