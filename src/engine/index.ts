@@ -43,6 +43,7 @@ export {
   titleOfChange,
 } from './fixes/change-bridge';
 export { type CoveredOutcome, type CutAway, coveredIslands, cutCoveredIslands } from './fixes/cut-covered';
+export { cutAwayHeld, type HeldHole, heldUnderPaint, titleOfHeld } from './fixes/cut-held';
 export {
   candidatesFor,
   type FixesOfFinding,

@@ -4,8 +4,11 @@ import {
   bridgeAtOffset,
   changeBridge,
   changesFor,
+  cutAwayHeld,
+  heldUnderPaint,
   lengthOf,
   titleOfChange,
+  titleOfHeld,
   wrapChange,
 } from '../../engine/index';
 import type { BridgeSize } from '../../protocol/engine-worker';
@@ -39,14 +42,21 @@ function bridgeChangesAt(report: Report, offset: number): Refactor[] {
   if (!at) return [];
   const { sheet, bridge } = at;
   const { x, y } = bridge.centre;
-  return changesFor(report, sheet, bridge).map((change, i) => ({
-    offer: offerOf(
-      `bridge ${sheet.layer.id} ${x} ${y} ${i}`,
-      `${change.kind}-bridge`,
-      titleOfChange(sheet, bridge, change),
-    ),
+  const place = `${sheet.layer.id} ${x} ${y}`;
+  const held = heldUnderPaint(report, sheet, bridge);
+  const cut: Refactor[] = held
+    ? [
+        {
+          offer: offerOf(`held ${place}`, 'cut-held', titleOfHeld(held)),
+          prove: () => cutAwayHeld(report, sheet, held),
+        },
+      ]
+    : [];
+  const changes = changesFor(report, sheet, bridge).map((change, i) => ({
+    offer: offerOf(`bridge ${place} ${i}`, `${change.kind}-bridge`, titleOfChange(sheet, bridge, change)),
     prove: () => changeBridge(report, sheet, bridge, change),
   }));
+  return [...cut, ...changes];
 }
 
 function marksAt(report: Report, offset: number): Refactor[] {
