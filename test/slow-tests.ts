@@ -39,7 +39,7 @@ export const SLOW_TESTS: readonly string[] = [
   'test/engine/fixes/order/print-stays.test.ts',
   'test/engine/fixes/order/reorder-stack.test.ts',
   'test/engine/fixes/registration-marks.test.ts',
-  'test/engine/fixes/cut-covered.test.ts',
+  'test/engine/fixes/covered/islands.test.ts',
   'test/engine/fixes/spread-colour.test.ts',
   'test/engine/fixes/thin-openings.test.ts',
   'test/engine/fixes/tie-tongue.test.ts',

@@ -42,8 +42,8 @@ export {
   fallsWithout,
   titleOfChange,
 } from './fixes/change-bridge';
-export { type CoveredOutcome, type CutAway, coveredIslands, cutCoveredIslands } from './fixes/cut-covered';
-export { cutAwayHeld, type HeldHole, heldUnderPaint, titleOfHeld } from './fixes/cut-held';
+export { cutAwayHeld, type HeldHole, heldUnderPaint, titleOfHeld } from './fixes/covered/held';
+export { type CoveredOutcome, type CutAway, coveredIslands, cutCoveredIslands } from './fixes/covered/islands';
 export {
   candidatesFor,
   type FixesOfFinding,

@@ -6,7 +6,7 @@ import { mapResult, type Result, refuse } from '../../../report/refusal';
 import type { Report } from '../../../report/report';
 import type { Sheet } from '../../../sheet/types';
 import { quoted } from '../../../text/wording';
-import { type CutAway, coveredIslands, cutCoveredIsland, cutCoveredIslands } from '../cut-covered';
+import { type CutAway, coveredIslands, cutCoveredIsland, cutCoveredIslands } from '../covered/islands';
 import type { FixKind, ProvenChange } from '../kind';
 
 /** Characters that names may take in a title. */

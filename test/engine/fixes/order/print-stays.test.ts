@@ -1,7 +1,7 @@
 /** The best order, and the islands that it covers cut away: fewer islands, and the same print as a renderer shows it. */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { cutCoveredIslands } from '../../../../src/engine/fixes/cut-covered';
+import { cutCoveredIslands } from '../../../../src/engine/fixes/covered/islands';
 import { applyEdits, check, reorderStack, sprayOrder } from '../../../../src/engine/index';
 import { madeStack, svgOf } from '../../../stack/order/made-stacks';
 import { farChanges } from '../../../stack/order/print-changes';

@@ -1,19 +1,19 @@
 /** Islands that later layers paint over are cut away: no piece to lose, no bridge, and the same print. */
 
-import type { Finding } from '../../checks/finding';
-import { floatingIsland } from '../../checks/floating-island/check';
-import { limitsOf } from '../../config/limits';
-import { type CutWay, cutAway, drawnPlace, waysToCutAway } from '../../edits/bridge/cut-away';
-import { boxOfPolygon, difference } from '../../geometry/boolean/index';
-import { isRefusal, type Result, refuse } from '../../report/refusal';
-import type { Report } from '../../report/report';
-import type { LayerId } from '../../sheet/layer/layer-id';
-import type { Piece, Sheet } from '../../sheet/types';
-import { isCoveredByLater, withoutHairlines } from '../../stack/covered-by-later';
-import { openingsAsCut } from '../../stack/openings-as-cut';
-import type { TextEdit } from '../../text/text';
-import { effectiveConfig } from '../check/effective-config';
-import { type Proof, verify } from './verify';
+import type { Finding } from '../../../checks/finding';
+import { floatingIsland } from '../../../checks/floating-island/check';
+import { limitsOf } from '../../../config/limits';
+import { type CutWay, cutAway, drawnPlace, waysToCutAway } from '../../../edits/bridge/cut-away';
+import { boxOfPolygon, difference } from '../../../geometry/boolean/index';
+import { isRefusal, type Result, refuse } from '../../../report/refusal';
+import type { Report } from '../../../report/report';
+import type { LayerId } from '../../../sheet/layer/layer-id';
+import type { Piece, Sheet } from '../../../sheet/types';
+import { isCoveredByLater, withoutHairlines } from '../../../stack/covered-by-later';
+import { openingsAsCut } from '../../../stack/openings-as-cut';
+import type { TextEdit } from '../../../text/text';
+import { effectiveConfig } from '../../check/effective-config';
+import { type Proof, verify } from '../verify';
 
 /** Islands of one file that were cut away, proven together. */
 export interface CutAway extends Proof {

@@ -1,8 +1,8 @@
 /** Islands that later layers paint over are cut away, and the print stays as it is. */
 import { describe, expect, it } from 'vitest';
-import { candidatesFor, check, checkProject, fixesFor, readConfig } from '../../../src/engine/index';
-import type { Report, Settings } from '../../../src/report/report';
-import { applyEdits } from '../../../src/text/text';
+import { candidatesFor, check, checkProject, fixesFor, readConfig } from '../../../../src/engine/index';
+import type { Report, Settings } from '../../../../src/report/report';
+import { applyEdits } from '../../../../src/text/text';
 
 const stencil = (...layers: readonly [string, string][]) =>
   '<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 100 100">\n' +

@@ -1,30 +1,30 @@
 /** A hole that standing bridges hold although later layers paint over it: cut away with its bridges, as an island is. */
 
-import type { IslandCover } from '../../checks/finding';
-import { coverInWords, islandCover } from '../../checks/later-paint';
-import { limitsOf } from '../../config/limits';
-import { drawnPlace } from '../../edits/bridge/cut-away';
-import { removeBridge } from '../../edits/bridge/remove-bridge';
-import { composeEdits } from '../../edits/path/text-edits';
-import type { StandingBridge } from '../../edits/plan/detect';
-import { polygonOf, stripAlong } from '../../edits/strip/strip';
-import type { Point } from '../../geometry/base/curve-types';
-import type { Polygon } from '../../geometry/base/polygon-types';
-import { boxContainsBox, growBox } from '../../geometry/base/ring';
-import { PLAINLY_BESIDE, WRITTEN_STEP } from '../../geometry/base/tolerances';
-import { add, normalise, scale, subtract } from '../../geometry/base/vector';
-import { areaOf, boxOfPolygon, difference, regionContains } from '../../geometry/boolean/index';
-import type { Fix } from '../../report/fix';
-import { isRefusal, mapResult, type Result, refuse } from '../../report/refusal';
-import type { Report } from '../../report/report';
-import type { Piece, Sheet } from '../../sheet/types';
-import type { TextEdit } from '../../text/text';
-import { effectiveConfig } from '../check/effective-config';
-import { cutCoveredIsland } from './cut-covered';
-import { fixResult } from './fix-of';
-import { endsOf, removalRegion } from './plan-change';
-import { bridgeStandingAt, bridgesOf } from './standing-bridges';
-import { checkEdited, verify } from './verify';
+import type { IslandCover } from '../../../checks/finding';
+import { coverInWords, islandCover } from '../../../checks/later-paint';
+import { limitsOf } from '../../../config/limits';
+import { drawnPlace } from '../../../edits/bridge/cut-away';
+import { removeBridge } from '../../../edits/bridge/remove-bridge';
+import { composeEdits } from '../../../edits/path/text-edits';
+import type { StandingBridge } from '../../../edits/plan/detect';
+import { polygonOf, stripAlong } from '../../../edits/strip/strip';
+import type { Point } from '../../../geometry/base/curve-types';
+import type { Polygon } from '../../../geometry/base/polygon-types';
+import { boxContainsBox, growBox } from '../../../geometry/base/ring';
+import { PLAINLY_BESIDE, WRITTEN_STEP } from '../../../geometry/base/tolerances';
+import { add, normalise, scale, subtract } from '../../../geometry/base/vector';
+import { areaOf, boxOfPolygon, difference, regionContains } from '../../../geometry/boolean/index';
+import type { Fix } from '../../../report/fix';
+import { isRefusal, mapResult, type Result, refuse } from '../../../report/refusal';
+import type { Report } from '../../../report/report';
+import type { Piece, Sheet } from '../../../sheet/types';
+import type { TextEdit } from '../../../text/text';
+import { effectiveConfig } from '../../check/effective-config';
+import { fixResult } from '../fix-of';
+import { endsOf, removalRegion } from '../plan-change';
+import { bridgeStandingAt, bridgesOf } from '../standing-bridges';
+import { checkEdited, verify } from '../verify';
+import { cutCoveredIsland } from './islands';
 
 /** What bridges hold. */
 export interface HeldHole {

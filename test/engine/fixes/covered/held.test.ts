@@ -1,11 +1,18 @@
 /** A hole that later layers paint over although bridges hold it: the bridges go, and it with them. */
 import { describe, expect, it } from 'vitest';
-import { bridgesOf } from '../../../src/engine/fixes/standing-bridges';
-import { bridgeAtOffset, check, cutAwayHeld, fixesFor, heldUnderPaint, titleOfHeld } from '../../../src/engine/index';
-import { areaOf } from '../../../src/geometry/boolean/index';
-import { isRefusal } from '../../../src/report/refusal';
-import type { Report } from '../../../src/report/report';
-import { applyEdits } from '../../../src/text/text';
+import { bridgesOf } from '../../../../src/engine/fixes/standing-bridges';
+import {
+  bridgeAtOffset,
+  check,
+  cutAwayHeld,
+  fixesFor,
+  heldUnderPaint,
+  titleOfHeld,
+} from '../../../../src/engine/index';
+import { areaOf } from '../../../../src/geometry/boolean/index';
+import { isRefusal } from '../../../../src/report/refusal';
+import type { Report } from '../../../../src/report/report';
+import { applyEdits } from '../../../../src/text/text';
 
 const stencil = (...layers: readonly [string, string][]) =>
   '<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 100 100">\n' +
