@@ -4,7 +4,7 @@ import type { Cubic, Line, Point } from '../../geometry/base/curve-types';
 import { apply, invert, maxScale } from '../../geometry/base/matrix';
 import type { Region } from '../../geometry/base/polygon-types';
 import { ringsOf } from '../../geometry/base/ring';
-import { ON_CURVE } from '../../geometry/base/tolerances';
+import { PLAINLY_BESIDE } from '../../geometry/base/tolerances';
 import { fitRing } from '../../geometry/curve/fit';
 import { simplifyRing } from '../../geometry/polygon/simplify';
 import { prefixOf } from '../../markup/query';
@@ -16,14 +16,14 @@ import { decimalsFor } from '../path/precision';
 import { indentBefore } from './element-text';
 
 /** mm: how near the written curves come to what was worked out. */
-const FIT = 10 * ON_CURVE;
+const FIT = 0.6 * PLAINLY_BESIDE;
 
 /**
  * The shape that has the edge at one of these places, if what stands beside it is drawn as it is; else the last of the
  * layer that will do.
  * @param places in sheet mm
  */
-export function shapeBeside({ layer }: Sheet, places: readonly Point[]): Shape | undefined {
+export function shapeBeside({ layer }: Pick<Sheet, 'layer'>, places: readonly Point[]): Shape | undefined {
   const usable = (shape: Shape): boolean =>
     shape.instances.length === 0 && shape.clips.length === 0 && invert(shape.toMm) !== undefined;
   const sources = new SourceIndex(layer.shapes, false);
@@ -32,22 +32,24 @@ export function shapeBeside({ layer }: Sheet, places: readonly Point[]): Shape |
 }
 
 /**
- * Draws a region as one more shape behind a shape that looks as it is to look.
+ * Draws a region as one more shape after a shape that looks as it is to look, or before any other one.
  * @param region in sheet mm; curves are fitted to it, and come as near as `FIT`; what is narrower is left out
+ * @param colour `#rrggbb`: the new shape stands before the other, under it, and has this colour
  * @returns no edits where nothing is left of the region
  */
-export function drawBeside(drawing: Drawing, shape: Shape, region: Region): TextEdit[] {
+export function drawBeside(drawing: Drawing, shape: Shape, region: Region, colour?: string): TextEdit[] {
   const toUser = invert(shape.toMm);
   if (!toUser) return [];
-  const data = pathData(region, (point) => apply(toUser, point), decimalsFor(maxScale(shape.toMm)));
+  const data = pathData(region, (point) => apply(toUser, point), Math.max(0, decimalsFor(maxScale(shape.toMm)) - 1));
   if (data === '') return [];
   const { element } = shape;
   const prefix = prefixOf(element);
   const { from, to } = element.span;
   const indent = indentBefore(drawing.document.text, from);
-  return [
-    { span: { from: to, to }, text: `${indent}<${prefix}path${presentationAttributes(drawing, shape)} d="${data}"/>` },
-  ];
+  const path = `<${prefix}path${presentationAttributes(drawing, shape, colour)} d="${data}"/>`;
+  return colour === undefined
+    ? [{ span: { from: to, to }, text: `${indent}${path}` }]
+    : [{ span: { from, to: from }, text: `${path}${indent}` }];
 }
 
 function pathData(region: Region, toUser: (point: Point) => Point, decimals: number): string {
@@ -62,9 +64,8 @@ function pathData(region: Region, toUser: (point: Point) => Point, decimals: num
   return (
     region
       .flatMap(ringsOf)
-      .map((ring) => simplifyRing(ring, FIT / 4))
       // Of a sliver nothing is left.
-      .filter((ring) => ring.length > 0)
+      .filter((ring) => simplifyRing(ring, FIT).length > 0)
       .map((ring) => fitRing(ring, FIT))
       .map((curves) => (curves[0] ? `M${pair(curves[0].start)}${curves.map(command).join('')}Z` : ''))
       .join('')
@@ -72,14 +73,15 @@ function pathData(region: Region, toUser: (point: Point) => Point, decimals: num
 }
 
 /** As its neighbour looks, where that is only filled; else its colour. */
-function presentationAttributes({ document, shapes }: Drawing, shape: Shape): string {
+function presentationAttributes({ document, shapes }: Drawing, shape: Shape, other?: string): string {
   const { element, paint } = shape;
-  const alone = shape.part === 'fill' && !shapes.some((other) => other.element === element && other !== shape);
+  const alone =
+    other === undefined && shape.part === 'fill' && !shapes.some((each) => each.element === element && each !== shape);
   const kept = element.attributes.filter(
     ({ name }) => name === 'transform' || (alone && PRESENTATION_ATTRIBUTES.includes(name)),
   );
   const written = kept.map(({ span }) => ` ${document.text.slice(span.from, span.to)}`).join('');
-  const colour = paint.kind === 'none' ? '#000000' : paint.colour;
+  const colour = other ?? (paint.kind === 'none' ? '#000000' : paint.colour);
   return alone ? written : `${written} style="fill:${colour};stroke:none"`;
 }
 

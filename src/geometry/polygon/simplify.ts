@@ -1,7 +1,9 @@
 /** A ring with fewer points: for searches that need not know each flattened edge. */
 import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
+import type { Point } from '../base/curve-types';
 import type { Ring } from '../base/polygon-types';
+import { ringOfPoints } from '../base/ring';
 
 /**
  * Some of the ring's own points, so chosen that no point left out is farther than `tolerance` mm from the edge that
@@ -21,6 +23,18 @@ export function simplifyRing(ring: Ring, tolerance: number): Ring {
   }
   if (kept.length < 3) return new Float64Array(0);
   return Float64Array.from(kept.flatMap((point) => [defined(ring[2 * point]), defined(ring[2 * point + 1])]));
+}
+
+/** The same for points that do not close: indices of those that stay, the first and the last among them. */
+export function keptOfChain(points: readonly Point[], tolerance: number): number[] {
+  const last = points.length - 1;
+  const ring = ringOfPoints(points);
+  const kept = [0];
+  for (let anchor = 0; anchor < last; ) {
+    anchor = Math.min(last, reachFrom(ring, anchor, tolerance));
+    kept.push(anchor);
+  }
+  return kept;
 }
 
 /** The last point to which one edge may lead; the number of points stands for the first one, come round again. */

@@ -43,8 +43,9 @@ const CLIP_ART = '/usr/share/openclipart/svg';
 
 const PIXELS: Readonly<Record<string, number>> = { mm: 96 / 25.4, cm: 96 / 2.54, in: 96, pt: 96 / 72 };
 
-export function readPictures(): Picture[] {
-  const entries = JSON.parse(readFileSync(path.join(__dirname, 'pictures.json'), 'utf8')) as Entry[];
+/** @param list a file beside this one */
+export function readPictures(list = 'pictures.json'): Picture[] {
+  const entries = JSON.parse(readFileSync(path.join(__dirname, list), 'utf8')) as Entry[];
   const sets = new Map<string, IconSet>();
   const setOf = (name: string): IconSet => {
     const known = sets.get(name) ?? (JSON.parse(readFileSync(path.join(SETS, name, 'icons.json'), 'utf8')) as IconSet);

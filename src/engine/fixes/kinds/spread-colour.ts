@@ -1,27 +1,24 @@
-/** Extends a colour under a later neighbour: one new shape in its own layer, proven before it is offered. */
+/** Extends a colour under later neighbours: by its own outlines where they can be moved, else by a shape more. */
 
 import type { Finding, Subject } from '../../../checks/finding';
 import { limitsOf } from '../../../config/limits';
 import { formatMillimetres } from '../../../config/values';
-import { drawBeside, shapeBeside } from '../../../edits/element/draw-beside';
-import { extendOpenings } from '../../../edits/opening/extend-openings';
-import { joinBoxes } from '../../../geometry/base/ring';
 import { PLAINLY_BESIDE, SAME_FINDING } from '../../../geometry/base/tolerances';
-import { boxOfPolygon, intersection, offset, union } from '../../../geometry/boolean/index';
 import type { ReportedFinding } from '../../../report/finding-id';
-import { type Result, refuse } from '../../../report/refusal';
+import { isRefusal, type Refusal, type Result, refuse } from '../../../report/refusal';
 import type { Report } from '../../../report/report';
-import type { Sheet } from '../../../sheet/types';
+import { quoted } from '../../../text/wording';
 import { effectiveConfig } from '../../check/effective-config';
 import { isCourseNear } from '../faults/course';
 import { sentenceOf } from '../faults/first';
 import { type FixKind, type ProvenChange, proveAttempt } from '../kind';
-import { type Gain, type LaterPaintIn, spreadAcross, spreadUnder } from '../spread-region';
+import { type Gain, type LaterPaintIn, spreadAcross, spreadUnder } from '../spread/region';
+import { byNewShape, byOutlines, type Extension } from '../spread/ways';
 
 /** mm: so near to each other, two seams are at one place. */
 const REACH = SAME_FINDING;
 
-/** mm: where else the sheet may change, for curves that are written down and flattened again. */
+/** mm: what a colour's edge is moved more than it must. */
 const ROOM = PLAINLY_BESIDE;
 
 /** For a finding of a short overlap or a bare gap, in the file of the earlier colour. */
@@ -60,54 +57,58 @@ function slipOf({ settings }: Report): number {
 }
 
 function spread(report: Report, finding: ReportedFinding, seam: Seam): Result<ProvenChange> {
-  const [{ sheet }, later] = [seam.earlier, seam.later.sheet];
+  const { sheet } = seam.earlier;
   if (sheet.layer.reading !== 'openings') {
     return refuse(
       `"${sheet.layer.name}" draws what stays or the cut lines: another shape would not extend its colour.`,
     );
   }
+  const paintIn: LaterPaintIn = (box) => report.stack.laterPaint.within(box, numberOf(seam));
+  const gains = gainsOf(report, seam, paintIn).filter(({ joined }) => joined.length > 0);
+  const extensions = gains.map((gain) => extensionOf(report, seam, paintIn, gain));
+  const refusals: Refusal<ProvenChange>[] = [];
+  for (const waysOf of [byOutlines, byNewShape]) {
+    for (const way of extensions.flatMap(waysOf)) {
+      const change = proveAttempt(report, sheet, { ...way, gone: [finding] });
+      if (!isRefusal(change)) return change;
+      refusals.push(change);
+    }
+  }
+  return whyNot(refusals, seam, seamBeneath(report, finding, seam));
+}
+
+function gainsOf(report: Report, seam: Seam, paintIn: LaterPaintIn): Gain[] {
+  const { sheet } = seam.earlier;
   const { slip, bridge } = limitsOf(effectiveConfig(report.settings));
   const limits = { slip, bridge: bridge + sheet.kerf };
-  const paintIn: LaterPaintIn = (box) => report.stack.laterPaint.within(box, numberOf(seam));
-  const gain =
-    seam.kind === 'gap'
-      ? spreadAcross(sheet, later, paintIn, seam.gap, limits)
-      : spreadUnder(sheet, paintIn, seam.overlap, limits);
-  if (gain.joined.length === 0) {
-    const first = seamBeneath(report, finding, seam);
-    return { reason: 'Between these edges no way was found to extend the colour.', ...(first && { first }) };
-  }
-  const reach = slip + ROOM + (seam.kind === 'gap' ? seam.gap.width : 0);
-  const moved = spreadInPlace(report, finding, { sheet, paintIn, gain, slip, reach });
-  if (!('reason' in moved)) return moved;
-  const places = seam.kind === 'gap' ? [seam.gap.onEarlier] : [seam.overlap.facing, seam.overlap.at];
-  const model = shapeBeside(sheet, places);
-  if (!model) return refuse(`Layer "${sheet.layer.name}" has no shape that the new one could be drawn beside.`);
-  const outcome = { edits: drawBeside(sheet.drawing, model, gain.joined) };
-  return proveAttempt(report, sheet, { outcome, within: offset(gain.joined, ROOM), gone: [finding] });
+  return seam.kind === 'gap'
+    ? spreadAcross(sheet, seam.later.sheet, paintIn, seam.gap, limits)
+    : spreadUnder(sheet, paintIn, seam.overlap, limits);
 }
 
-interface Extension {
-  readonly sheet: Sheet;
-  readonly paintIn: LaterPaintIn;
-  readonly gain: Gain;
-  /** mm */
-  readonly slip: number;
-  /** mm beyond the colour's edge. */
-  readonly reach: number;
+function extensionOf(report: Report, seam: Seam, paintIn: LaterPaintIn, gain: Gain): Extension {
+  const slip = slipOf(report);
+  return {
+    sheet: seam.earlier.sheet,
+    gain,
+    paintIn,
+    above: report.stack.layers.slice(numberOf(seam) + 1).flatMap((layer) => layer.sheet.layer.shapes),
+    places: seam.kind === 'gap' ? [seam.gap.onEarlier] : [seam.overlap.facing, seam.overlap.at],
+    slip,
+    reach: slip + ROOM + (seam.kind === 'gap' ? seam.gap.width : 0),
+  };
 }
 
-/** The colour's own outlines move out: no shape comes to the drawing, and what was straight stays so. */
-function spreadInPlace(
-  report: Report,
-  finding: ReportedFinding,
-  { sheet, paintIn, gain, slip, reach }: Extension,
-): Result<ProvenChange> {
-  const outcome = extendOpenings(sheet, gain.added, reach);
-  // Outlines that turn there go a little farther, under later colours.
-  const around = offset(gain.joined, slip);
-  const hidden = intersection(around, paintIn(joinBoxes(around.map(boxOfPolygon))));
-  return proveAttempt(report, sheet, { outcome, within: union([offset(gain.joined, ROOM), hidden]), gone: [finding] });
+/** Of all that was tried, what tells the artist most; and what she can do where nothing comes first. */
+function whyNot(
+  refusals: readonly Refusal<ProvenChange>[],
+  seam: Seam,
+  beneath: string | undefined,
+): Refusal<ProvenChange> {
+  const [one, other] = quoted([seam.earlier.sheet.layer.name, seam.later.sheet.layer.name]);
+  const told = refusals.find(({ first }) => first) ?? refusals.find(({ anyway }) => anyway);
+  const first = told?.first ?? beneath ?? `Draw ${one} farther under ${other} by hand, or lower limits.slip.`;
+  return told ? { ...told, first } : { reason: `There is no room here to extend ${one} under ${other}.`, first };
 }
 
 /** Where a later colour ends at a seam of earlier ones, it is that seam which opens. */

@@ -1,9 +1,9 @@
 /** What a colour gains when it is spread under a later neighbour, so that a slip leaves no bare ground. Millimetres. */
 
-import type { Point } from '../../geometry/base/curve-types';
-import type { Box, Polygon, Region } from '../../geometry/base/polygon-types';
-import { boxesTouch, growBox, joinBoxes } from '../../geometry/base/ring';
-import { MEANT_TO_MEET, PLAINLY_BESIDE, WRITTEN_STEP } from '../../geometry/base/tolerances';
+import type { Point } from '../../../geometry/base/curve-types';
+import type { Box, Polygon, Region } from '../../../geometry/base/polygon-types';
+import { boxesTouch, growBox, joinBoxes } from '../../../geometry/base/ring';
+import { MEANT_TO_MEET, PLAINLY_BESIDE, WRITTEN_STEP } from '../../../geometry/base/tolerances';
 import {
   areaOf,
   boxOfPolygon,
@@ -13,15 +13,21 @@ import {
   offset,
   regionContains,
   union,
-} from '../../geometry/boolean/index';
-import type { Sheet } from '../../sheet/types';
-import type { BareGap, ShortOverlap } from '../../stack/index';
+} from '../../../geometry/boolean/index';
+import type { Sheet } from '../../../sheet/types';
+import type { BareGap, ShortOverlap } from '../../../stack/index';
 
 /** mm: how far the new shape reaches into the colour that it widens, so that the two are one opening. */
 const OVERLAP_DEPTH = 0.15;
 
 /** mm: what is spread more than needed, for curves that are written down and flattened again. */
 const ROOM = PLAINLY_BESIDE;
+
+/** mm: so far within the border of the paint above it a colour stays, wherever its course is drawn a little otherwise. */
+const INSIDE = 0.8 * PLAINLY_BESIDE;
+
+/** In distances: a mitred corner reaches no farther. */
+const MITRE = 1.5;
 
 /** mm: ground between edges that were meant to meet, which goes to the colour as well. */
 const CRACK = MEANT_TO_MEET + WRITTEN_STEP;
@@ -52,7 +58,10 @@ export interface SpreadLimits {
 export interface Gain {
   /** Where it is not painted yet. */
   readonly added: Region;
-  /** The same with a rim that reaches into what is painted already: the two are then one opening. */
+  /**
+   * The same a little within the paint above it, with a rim that reaches into what is painted already: the two are then
+   * one opening, and what is drawn there may run a little otherwise.
+   */
   readonly joined: Region;
 }
 
@@ -60,19 +69,21 @@ export interface Gain {
 export type LaterPaintIn = (box: Box) => Region;
 
 /**
- * Under the part of a seam that is short, the earlier colour grows until it reaches `slip` mm under the later one's
+ * Along the part of a seam that is short, the earlier colour grows until it reaches `slip` mm under the later one's
  * edge; where several colours meet, under whichever of them is painted there.
  */
-export function spreadUnder(earlier: Sheet, paintIn: LaterPaintIn, overlap: ShortOverlap, limits: SpreadLimits): Gain {
+export function spreadUnder(
+  earlier: Sheet,
+  paintIn: LaterPaintIn,
+  overlap: ShortOverlap,
+  limits: SpreadLimits,
+): Gain[] {
   const { slip } = limits;
-  const by = slip - overlap.width + ROOM;
   const samples = samplesOf(overlap, slip / 2);
   const around = growBox(joinBoxes(samples.map(({ x, y }) => ({ minX: x, minY: y, maxX: x, maxY: y }))), 6 * slip);
   const band = union(samples.map((point) => [discAbout(point, 2 * slip + ROOM)]));
   const [own, other] = [cropRegion(earlier.openings, around), clipToBox(paintIn(around), around)];
-  const grown = intersection(intersection(offset(own, by), other), band);
-  const added = difference(difference(grown, own), besideBridges(own, limits));
-  return joinedTo(added, morphologicalClosing(union([own, other]), CRACK));
+  return gainsOf({ own, other, filled: [], band }, limits);
 }
 
 /** Fills a bare gap with the earlier colour, and goes on to `slip` mm under the later ones. */
@@ -82,7 +93,7 @@ export function spreadAcross(
   paintIn: LaterPaintIn,
   gap: BareGap,
   limits: SpreadLimits,
-): Gain {
+): Gain[] {
   const { slip } = limits;
   const { onEarlier, onLater, length } = gap;
   const middle = { x: (onEarlier.x + onLater.x) / 2, y: (onEarlier.y + onLater.y) / 2 };
@@ -94,10 +105,55 @@ export function spreadAcross(
   // Along straight edges the closing leaves hairs, which would be widened like the gap itself.
   const narrow = morphologicalOpening(difference(morphologicalClosing(painted, half), painted), CRACK / 2);
   const filled = narrow.filter((polygon) => regionContains(offset([polygon], ROOM), middle));
-  const under = intersection(offset(filled, slip + ROOM), paintIn(around));
-  const added = difference(difference(union([filled, under]), own), besideBridges(own, limits));
-  const whole = added.filter((polygon) => areaOf(polygon) > CRUMB * slip * slip);
-  return joinedTo(whole, morphologicalClosing(union([painted, filled]), CRACK));
+  const band = offset(filled, 2 * slip + ROOM);
+  const gains = gainsOf({ own, other: clipToBox(paintIn(around), around), filled, band }, limits);
+  const whole = (region: Region) => region.filter((polygon) => areaOf(polygon) > CRUMB * slip * slip);
+  return gains.map(({ added, joined }) => ({ added: whole(added), joined: whole(joined) }));
+}
+
+interface Ground {
+  readonly own: Region;
+  /** What later layers paint. */
+  readonly other: Region;
+  /** Bare ground that the colour is to take as well. */
+  readonly filled: Region;
+  /** Where it may grow. */
+  readonly band: Region;
+}
+
+/** What it is to gain, first with the bridges of its own sheet left as they are, then with narrow ones painted over. */
+function gainsOf({ own, other, filled, band }: Ground, limits: SpreadLimits): Gain[] {
+  const taken = union([own, filled]);
+  const under = intersection(grownFrom(difference(taken, other), limits), band);
+  const painted = morphologicalClosing(union([taken, other]), CRACK);
+  const added = difference(union([filled, intersection(under, other)]), own);
+  const inside = difference(union([filled, intersection(under, offset(painted, -INSIDE))]), own);
+  const bridges = besideBridges(own, limits);
+  const kept = gainOf(difference(added, bridges), difference(inside, bridges), own);
+  if (areaOf(intersection(added, bridges)) < SLIVER) return [kept];
+  const across = AS_BRIDGE * limits.bridge;
+  const closed = offset(offset(union([own, added]), across), -across);
+  const between = intersection(difference(closed, own), offset(added, across));
+  const flooded = (region: Region, hidden: Region) => union([region, intersection(between, hidden)]);
+  return [kept, gainOf(flooded(added, painted), flooded(inside, offset(painted, -INSIDE)), own)];
+}
+
+/** @param inside of what is added what keeps clear of the border of the paint above */
+function gainOf(added: Region, inside: Region, own: Region): Gain {
+  const clear = inside.filter(isNoSliver);
+  const rim = intersection(offset(clear, OVERLAP_DEPTH), own);
+  // A crack that rounding leaves between the two is closed by it.
+  const joined = intersection(offset(clear, OVERLAP_DEPTH), morphologicalClosing(union([clear, rim]), CRACK));
+  return { added: added.filter(isNoSliver), joined: joined.filter(isNoSliver) };
+}
+
+/** As far as a slip of the later colour may bare: with mitred corners, as long as they are not too sharp. */
+function grownFrom(seen: Region, { slip }: SpreadLimits): Region {
+  return intersection(offset(seen, slip + ROOM, 'miter'), offset(seen, MITRE * (slip + ROOM)));
+}
+
+function isNoSliver(polygon: Polygon): boolean {
+  return areaOf(polygon) > SLIVER;
 }
 
 /**
@@ -151,11 +207,4 @@ function discAbout({ x, y }: Point, radius: number): Polygon {
     outer[2 * i + 1] = y + radius * Math.sin(angle);
   }
   return { outer, holes: [] };
-}
-
-/** Without slivers, and with a rim that reaches into what is there already, but not beyond `ground`. */
-function joinedTo(all: Region, ground: Region): Gain {
-  const added = all.filter((polygon) => areaOf(polygon) > SLIVER);
-  const joined = intersection(offset(added, OVERLAP_DEPTH), ground).filter((polygon) => areaOf(polygon) > SLIVER);
-  return { added, joined };
 }
