@@ -142,7 +142,7 @@ describe('seams of pictures of many colours, extended', () => {
 });
 
 function mean(values: readonly number[]): number {
-  return values.reduce((sum, value) => sum + value, 0) / values.length;
+  return sumOf(values) / values.length;
 }
 
 function growthOf({ before, after }: Outcome): number {
@@ -180,18 +180,27 @@ function courseOf({ subject }: ReportedFinding): readonly Place[] {
   });
 }
 
-/** A seam of 2 mm and more along one line. */
+/** A seam that runs along one line for the most part: it may end across its course. */
 function isStraight(finding: ReportedFinding): boolean {
-  if (finding.subject?.kind !== 'overlap' || finding.subject.overlap.length < 2) return false;
-  const ends = courseOf(finding).flatMap(({ ax, ay, bx, by }) => [[ax, ay] as const, [bx, by] as const]);
-  const [x0, y0] = ends[0] ?? [0, 0];
-  const [x1, y1] = ends.reduce((far, each) => (away(each, x0, y0) > away(far, x0, y0) ? each : far), [x0, y0] as const);
-  const length = Math.hypot(x1 - x0, y1 - y0);
-  return ends.every(([x, y]) => Math.abs((x - x0) * (y1 - y0) - (y - y0) * (x1 - x0)) / length < 0.05);
+  if (finding.subject?.kind !== 'overlap') return false;
+  const course = courseOf(finding);
+  const longest = course.reduce((most, each) => (lengthOf(each) > lengthOf(most) ? each : most), course[0] as Place);
+  if (lengthOf(longest) < 2) return false;
+  const along = course.filter(({ ax, ay, bx, by }) => beside(longest, ax, ay) < 0.05 && beside(longest, bx, by) < 0.05);
+  return sumOf(along.map(lengthOf)) > 0.8 * sumOf(course.map(lengthOf));
 }
 
-function away([x, y]: readonly [number, number], x0: number, y0: number): number {
-  return Math.hypot(x - x0, y - y0);
+function lengthOf({ ax, ay, bx, by }: Place): number {
+  return Math.hypot(bx - ax, by - ay);
+}
+
+/** mm from the line through a place. */
+function beside({ ax, ay, bx, by }: Place, x: number, y: number): number {
+  return Math.abs((x - ax) * (by - ay) - (y - ay) * (bx - ax)) / Math.hypot(bx - ax, by - ay);
+}
+
+function sumOf(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0);
 }
 
 /** mm² that look otherwise: near the seams that were extended, and elsewhere; and the length of those seams in mm. */

@@ -43,12 +43,15 @@ interface Outline {
   editsFor(edits: ReturnType<typeof rewriteCommands>): EditResult;
 }
 
-/** @param region mm, which runs into the openings where it touches them */
-export function spliceRegion(sheet: Sheet, region: Region): EditResult {
+/**
+ * @param region mm, which runs into the openings where it touches them
+ * @param atNodes whether a new course may begin and end in a node of the outline that is near
+ */
+export function spliceRegion(sheet: Sheet, region: Region, atNodes: boolean): EditResult {
   const splices = new Map<Outline, PlacedSplice[]>();
   const outlines = sheet.layer.shapes.flatMap((shape) => outlineOf(sheet, shape, region));
   for (const polygon of region) {
-    const ways = outlines.map((outline) => ({ outline, found: splicesFor(outline, polygon) }));
+    const ways = outlines.map((outline) => ({ outline, found: splicesFor(outline, polygon, atNodes) }));
     const best = ways.reduce<(typeof ways)[number] | undefined>(
       (most, way) => (replaced(way) > (most ? replaced(most) : 0) ? way : most),
       undefined,
@@ -90,10 +93,10 @@ function replaced({ found }: { readonly found: readonly PlacedSplice[] }): numbe
   return found.reduce((sum, { length }) => sum + length, 0);
 }
 
-function splicesFor({ shape, paths }: Outline, polygon: Polygon): PlacedSplice[] {
+function splicesFor({ shape, paths }: Outline, polygon: Polygon, atNodes: boolean): PlacedSplice[] {
   return outerChains(polygon.outer, paths, shapeRegion(shape))
     .filter(({ points }) => lengthAlong(points) > SHORTEST)
-    .flatMap((chain) => spliceFor(chain, paths, polygon) ?? []);
+    .flatMap((chain) => spliceFor(chain, paths, polygon, atNodes) ?? []);
 }
 
 function lengthAlong(points: readonly Point[]): number {
@@ -105,6 +108,7 @@ function spliceFor(
   { from, to, points }: OuterChain,
   paths: readonly (readonly Curve[])[],
   polygon: Polygon,
+  atNodes: boolean,
 ): PlacedSplice | undefined {
   if (from.subpath !== to.subpath) return undefined;
   const curves = defined(paths[from.subpath]);
@@ -113,7 +117,7 @@ function spliceFor(
   const isForward = there > back;
   const [first, last] = isForward ? [from, to] : [to, from];
   const course = isForward ? [...points] : points.toReversed();
-  const [start, end] = [nodeBefore(curves, first), nodeAfter(curves, last)];
+  const [start, end] = atNodes ? [nodeBefore(curves, first), nodeAfter(curves, last)] : [];
   if (start) course[0] = pointAt(defined(curves[start.curve]), start.t);
   if (end) course[course.length - 1] = pointAt(defined(curves[end.curve]), end.t);
   const [begin, finish] = [placeOf(start ?? first) % curves.length, placeOf(end ?? last)];

@@ -11,7 +11,8 @@ import { quoted } from '../../../text/wording';
 import { effectiveConfig } from '../../check/effective-config';
 import { isCourseNear } from '../faults/course';
 import { sentenceOf } from '../faults/first';
-import { type FixKind, type ProvenChange, proveAttempt } from '../kind';
+import type { FixKind, ProvenChange } from '../kind';
+import { proveSpread } from '../spread/prove';
 import { type Gain, type LaterPaintIn, spreadAcross, spreadUnder } from '../spread/region';
 import { byNewShape, byOutlines, type Extension } from '../spread/ways';
 
@@ -68,10 +69,12 @@ function spread(report: Report, finding: ReportedFinding, seam: Seam): Result<Pr
   const extensions = gains.map((gain) => extensionOf(report, seam, paintIn, gain));
   const refusals: Refusal<ProvenChange>[] = [];
   for (const waysOf of [byOutlines, byNewShape]) {
-    for (const way of extensions.flatMap(waysOf)) {
-      const change = proveAttempt(report, sheet, { ...way, gone: [finding] });
-      if (!isRefusal(change)) return change;
-      refusals.push(change);
+    for (const extension of extensions) {
+      for (const way of waysOf(extension)) {
+        const change = proveSpread(report, sheet, { ...way, gain: extension.gain }, finding);
+        if (!isRefusal(change)) return change;
+        refusals.push(change);
+      }
     }
   }
   return whyNot(refusals, seam, seamBeneath(report, finding, seam));

@@ -63,6 +63,8 @@ export interface Gain {
    * one opening, and what is drawn there may run a little otherwise.
    */
   readonly joined: Region;
+  /** All that is painted there, and bare ground that it takes: what it changes elsewhere would be seen. */
+  readonly ground: Region;
 }
 
 /** What layers after the earlier one paint in a box. */
@@ -83,7 +85,7 @@ export function spreadUnder(
   const around = growBox(joinBoxes(samples.map(({ x, y }) => ({ minX: x, minY: y, maxX: x, maxY: y }))), 6 * slip);
   const band = union(samples.map((point) => [discAbout(point, 2 * slip + ROOM)]));
   const [own, other] = [cropRegion(earlier.openings, around), clipToBox(paintIn(around), around)];
-  return gainsOf({ own, other, filled: [], band }, limits);
+  return gainsOf({ own, other, filled: [], band, lacks: slip - overlap.width }, limits);
 }
 
 /** Fills a bare gap with the earlier colour, and goes on to `slip` mm under the later ones. */
@@ -106,9 +108,9 @@ export function spreadAcross(
   const narrow = morphologicalOpening(difference(morphologicalClosing(painted, half), painted), CRACK / 2);
   const filled = narrow.filter((polygon) => regionContains(offset([polygon], ROOM), middle));
   const band = offset(filled, 2 * slip + ROOM);
-  const gains = gainsOf({ own, other: clipToBox(paintIn(around), around), filled, band }, limits);
+  const gains = gainsOf({ own, other: clipToBox(paintIn(around), around), filled, band, lacks: slip }, limits);
   const whole = (region: Region) => region.filter((polygon) => areaOf(polygon) > CRUMB * slip * slip);
-  return gains.map(({ added, joined }) => ({ added: whole(added), joined: whole(joined) }));
+  return gains.map(({ added, joined, ground }) => ({ added: whole(added), joined: whole(joined), ground }));
 }
 
 interface Ground {
@@ -119,32 +121,40 @@ interface Ground {
   readonly filled: Region;
   /** Where it may grow. */
   readonly band: Region;
+  /** mm: how much of an overlap is missing. */
+  readonly lacks: number;
 }
 
 /** What it is to gain, first with the bridges of its own sheet left as they are, then with narrow ones painted over. */
-function gainsOf({ own, other, filled, band }: Ground, limits: SpreadLimits): Gain[] {
+function gainsOf({ own, other, filled, band, lacks }: Ground, limits: SpreadLimits): Gain[] {
   const taken = union([own, filled]);
-  const under = intersection(grownFrom(difference(taken, other), limits), band);
+  const beyond = difference(intersection(grownFrom(difference(taken, other), limits), other), own);
+  // Where nothing of the colour itself is seen, its edge under the others counts.
+  const grown =
+    areaOf(intersection(beyond, band)) < SLIVER
+      ? offset(own, lacks + ROOM)
+      : grownFrom(difference(taken, other), limits);
+  const under = intersection(grown, band);
   const painted = morphologicalClosing(union([taken, other]), CRACK);
   const added = difference(union([filled, intersection(under, other)]), own);
   const inside = difference(union([filled, intersection(under, offset(painted, -INSIDE))]), own);
   const bridges = besideBridges(own, limits);
-  const kept = gainOf(difference(added, bridges), difference(inside, bridges), own);
+  const kept = gainOf(difference(added, bridges), difference(inside, bridges), own, painted);
   if (areaOf(intersection(added, bridges)) < SLIVER) return [kept];
   const across = AS_BRIDGE * limits.bridge;
   const closed = offset(offset(union([own, added]), across), -across);
   const between = intersection(difference(closed, own), offset(added, across));
   const flooded = (region: Region, hidden: Region) => union([region, intersection(between, hidden)]);
-  return [kept, gainOf(flooded(added, painted), flooded(inside, offset(painted, -INSIDE)), own)];
+  return [kept, gainOf(flooded(added, painted), flooded(inside, offset(painted, -INSIDE)), own, painted)];
 }
 
 /** @param inside of what is added what keeps clear of the border of the paint above */
-function gainOf(added: Region, inside: Region, own: Region): Gain {
+function gainOf(added: Region, inside: Region, own: Region, ground: Region): Gain {
   const clear = inside.filter(isNoSliver);
   const rim = intersection(offset(clear, OVERLAP_DEPTH), own);
   // A crack that rounding leaves between the two is closed by it.
   const joined = intersection(offset(clear, OVERLAP_DEPTH), morphologicalClosing(union([clear, rim]), CRACK));
-  return { added: added.filter(isNoSliver), joined: joined.filter(isNoSliver) };
+  return { added: added.filter(isNoSliver), joined: joined.filter(isNoSliver), ground };
 }
 
 /** As far as a slip of the later colour may bare: with mitred corners, as long as they are not too sharp. */

@@ -53,8 +53,12 @@ export function byOutlines({ sheet, gain, paintIn, above, slip, reach }: Extensi
     outcome: extendOpenings(movable, gain.added, reach),
     within: union([offset(gain.joined, ROOM), hidden]),
   };
-  const led = { outcome: spliceRegion(movable, gain.joined), within: offset(gain.joined, TO_NODE * ROOM) };
-  return growthOf(led.outcome) < growthOf(moved.outcome) ? [led, moved] : [moved, led];
+  const [led, exactly] = [true, false].map((atNodes) => ({
+    outcome: spliceRegion(movable, gain.joined, atNodes),
+    within: offset(gain.joined, TO_NODE * ROOM),
+  })) as [Way, Way];
+  const isShorter = growthOf(led.outcome) < growthOf(moved.outcome);
+  return [...(isShorter ? [led, moved] : [moved, led]), exactly];
 }
 
 /** Characters by which a text becomes longer. */
