@@ -108,7 +108,7 @@ describe('spreading the earlier colour', () => {
   it('moves the part of a straight edge that the neighbour reaches, in parallel', () => {
     const svg = sides('<path d="M5 5H30V55H5Z"/>', '<path d="M30 15H55V45H30Z"/>');
     const now = after(svg, spreadFor(svg, 'short-overlap'));
-    expect(now).toContain('d="M5 5H30V14.83L30.55 15L30.55 45L30 45.17L30 55H5Z"');
+    expect(now).toContain('d="M5 5H30V15.04L30.55 15.04L30.55 44.96L30 44.96L30 55H5Z"');
     expect(check(now).findings).toEqual([]);
     expect(repainted(svg, now)).toBe(0);
   });
@@ -126,6 +126,45 @@ describe('spreading the earlier colour', () => {
     now = after(now, spreadFor(now, 'short-overlap'));
     expect(found(now)).toEqual([]);
     expect(repainted(svg, now)).toBe(0);
+  });
+
+  it('leaves no step where two seams lie along one edge', () => {
+    const svg = sides('<path d="M5 5H30V55H5Z"/>', '<path d="M30 5H55V55H30Z"/>').replace(
+      '<g id="hill" fill="#363"><path d="M30 5H55V55H30Z"/></g>',
+      '<g id="hill" fill="#363"><path d="M30 5H55V25H30Z"/></g><g id="field" fill="#a52"><path d="M30 24H55V55H30Z"/></g>',
+    );
+    let now = after(svg, spreadFor(svg, 'short-overlap'));
+    now = after(now, spreadFor(now, 'short-overlap'));
+    expect(check(now).findings).toEqual([]);
+    const xs = [...new Set(check(now).sheets[0]?.openings[0]?.outer.filter((_, i) => i % 2 === 0))].sort(
+      (a, b) => a - b,
+    );
+    // Nothing lies beyond the first extension, or between it and the edge.
+    expect(Math.max(...xs)).toBeCloseTo(30.55, 2);
+    expect(repainted(svg, now)).toBe(0);
+  });
+
+  describe('where paints are layers', () => {
+    const first = '<path fill="#88c" d="M6 6H9V9H6Z"/>';
+    const hill = '<path fill="#363" d="M30 5H55V55H30Z"/>';
+    const sky = '<path fill="#88c" d="M5 5H30V55H5Z"/>';
+    const byPaint = (body: string) => sheet(body).replace('<svg ', '<svg data-tombolo-layers="by-paint" ');
+    const extended = (svg: string) => {
+      const now = after(svg, spreadFor(svg, 'short-overlap'));
+      expect(check(now).findings.filter(({ check: id }) => id === 'short-overlap')).toEqual([]);
+      expect(repainted(svg, now)).toBe(0);
+      return now;
+    };
+
+    it('moves an edge that is drawn before the neighbour', () => {
+      expect(extended(byPaint(first + sky + hill))).toContain('d="M5 5H30.55V55H5Z"');
+    });
+
+    it('draws a shape before the neighbour, where the edge is drawn after it', () => {
+      const now = extended(byPaint(first + hill + sky));
+      expect(now).toContain(hill + sky);
+      expect(now).toMatch(/d="M6 6H9V9H6Z"\/><path fill="#88c" d="[^"C]*"\/><path fill="#363"/);
+    });
   });
 
   it('is a new shape in the colour where the edge is made by the width of a line', () => {

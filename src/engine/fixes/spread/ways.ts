@@ -4,7 +4,7 @@ import type { Shape } from '../../../drawing/types';
 import { drawBeside, shapeBeside } from '../../../edits/element/draw-beside';
 import type { EditResult } from '../../../edits/element/result';
 import { extendOpenings } from '../../../edits/opening/extend-openings';
-import { spliceRegion } from '../../../edits/opening/splice-region';
+import { spliceRegion } from '../../../edits/opening/splice/splice-region';
 import type { Point } from '../../../geometry/base/curve-types';
 import type { Region } from '../../../geometry/base/polygon-types';
 import { joinBoxes } from '../../../geometry/base/ring';

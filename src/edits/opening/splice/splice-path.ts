@@ -1,10 +1,10 @@
 /** Puts other courses in place of stretches of a subpath; what lies between them stays as it is. User units. */
-import { defined } from '../../base/defined';
-import type { Curve, Point } from '../../geometry/base/curve-types';
-import { subCurve } from '../../geometry/curve/index';
-import type { StepPath } from '../path/path-model';
-import { extraDecimals } from '../path/precision';
-import { cubicsOf } from './displace-outline';
+import { defined } from '../../../base/defined';
+import type { Curve, Point } from '../../../geometry/base/curve-types';
+import { subCurve } from '../../../geometry/curve/index';
+import type { StepPath } from '../../path/path-model';
+import { extraDecimals } from '../../path/precision';
+import { cubicsOf } from '../displace-outline';
 
 /** What replaces a subpath from one place to another, in its course. */
 export interface Splice {

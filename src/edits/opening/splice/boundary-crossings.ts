@@ -1,14 +1,14 @@
 /** Where the ring of a region leaves the outline of a shape and comes back to it. Millimetres. */
-import { checkpoint } from '../../base/checkpoint';
-import { defined } from '../../base/defined';
-import type { Curve, Point } from '../../geometry/base/curve-types';
-import type { Region, Ring } from '../../geometry/base/polygon-types';
-import { boxesTouch, boxOfRing, growBox, pointsOf } from '../../geometry/base/ring';
-import { DRAWN_ALIKE, FLATTENING } from '../../geometry/base/tolerances';
-import { interpolate } from '../../geometry/base/vector';
-import { clipToBox, offset, regionContains } from '../../geometry/boolean/index';
-import { flattenSubpath } from '../../geometry/curve/flatten';
-import { boundsOf, nearestOn } from '../../geometry/curve/index';
+import { checkpoint } from '../../../base/checkpoint';
+import { defined } from '../../../base/defined';
+import type { Curve, Point } from '../../../geometry/base/curve-types';
+import type { Region, Ring } from '../../../geometry/base/polygon-types';
+import { boxesTouch, boxOfRing, growBox, pointsOf } from '../../../geometry/base/ring';
+import { DRAWN_ALIKE, FLATTENING } from '../../../geometry/base/tolerances';
+import { interpolate } from '../../../geometry/base/vector';
+import { clipToBox, offset, regionContains } from '../../../geometry/boolean/index';
+import { flattenSubpath } from '../../../geometry/curve/flatten';
+import { boundsOf, nearestOn } from '../../../geometry/curve/index';
 
 /** A place on an outline: which of its subpaths, which curve of that, and where on the curve. */
 export interface OutlinePlace {

@@ -1,10 +1,10 @@
 /** What is put in place of stretches of a subpath; worked out by hand on a square of 10 units. */
 import { describe, expect, it } from 'vitest';
-import { splicePath } from '../../../src/edits/opening/splice-path';
-import { pathSource } from '../../../src/edits/path/path-source';
-import { rewriteCommands } from '../../../src/edits/path/rewrite-commands';
-import type { Curve, Point } from '../../../src/geometry/base/curve-types';
-import { applyEdits } from '../../../src/text/text';
+import { splicePath } from '../../../../src/edits/opening/splice/splice-path';
+import { pathSource } from '../../../../src/edits/path/path-source';
+import { rewriteCommands } from '../../../../src/edits/path/rewrite-commands';
+import type { Curve, Point } from '../../../../src/geometry/base/curve-types';
+import { applyEdits } from '../../../../src/text/text';
 
 const SQUARE = 'M0 0H10V10H0Z';
 

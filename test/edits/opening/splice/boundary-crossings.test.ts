@@ -1,8 +1,8 @@
 /** Where a ring leaves a square of 10 mm and comes back to it; worked out by hand. */
 import { describe, expect, it } from 'vitest';
-import { outerChains } from '../../../src/edits/opening/boundary-crossings';
-import type { Curve } from '../../../src/geometry/base/curve-types';
-import type { Ring } from '../../../src/geometry/base/polygon-types';
+import { outerChains } from '../../../../src/edits/opening/splice/boundary-crossings';
+import type { Curve } from '../../../../src/geometry/base/curve-types';
+import type { Ring } from '../../../../src/geometry/base/polygon-types';
 
 const box = (x0: number, y0: number, x1: number, y1: number): Ring => Float64Array.of(x0, y0, x1, y0, x1, y1, x0, y1);
 
