@@ -24,6 +24,11 @@ export const CLIPPING_TEXT: Wording = {
   detail: `${TO_PATHS}.`,
 };
 
+export const CLIP_BY_TEXT: Wording = {
+  message: "This clip path is sized by text, which depends on each machine's fonts: nothing is clipped.",
+  detail: `${TO_PATHS}, or state clipPathUnits="userSpaceOnUse".`,
+};
+
 export const ENTITY_ELEMENTS: Wording = {
   message: 'This entity holds elements, which are not drawn: they are not on the sheet.',
   detail: 'Write the elements out where the entity stands.',

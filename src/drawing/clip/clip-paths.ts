@@ -1,5 +1,6 @@
 /** `clip-path: url(#…)`: the areas outside which nothing of an element is painted. */
 
+import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
 import type { Line, Matrix, Point } from '../../geometry/base/curve-types';
 import { determinant, IDENTITY, multiply, translation } from '../../geometry/base/matrix';
@@ -64,6 +65,10 @@ export class ClipPaths {
       this.report(messages.DEEP_CLIPS, span);
       return [];
     }
+    if (isSizedByBox(target.element) && this.holdsText(element)) {
+      this.report(messages.CLIP_BY_TEXT, span);
+      return [];
+    }
     const units = this.unitMap(target.element, element, scope);
     return units ? this.remembered(target.element, units, scope) : 'nothing';
   }
@@ -74,10 +79,21 @@ export class ClipPaths {
 
   /** From the clip path's units to the clipped element's. Undefined where its box has no area. */
   private unitMap(clipPath: ElementNode, element: ElementNode, scope: Scope): Matrix | undefined {
-    if (attributeOf(clipPath, 'clipPathUnits')?.value.trim() !== 'objectBoundingBox') return IDENTITY;
+    if (!isSizedByBox(clipPath)) return IDENTITY;
     const box = geometryBox(element, scope, this.services);
     if (!box || box.maxX <= box.minX || box.maxY <= box.minY) return undefined;
     return { a: box.maxX - box.minX, b: 0, c: 0, d: box.maxY - box.minY, e: box.minX, f: box.minY };
+  }
+
+  /** Hidden text, too, is part of its group's box. */
+  private holdsText(element: ElementNode): boolean {
+    const left = [element];
+    for (let next = left.pop(); next; next = left.pop()) {
+      checkpoint();
+      if (next.localName === 'text' && next.namespace === this.services.index.namespace) return true;
+      for (const child of next.children) if (child.kind === 'element') left.push(child);
+    }
+    return false;
   }
 
   private remembered(clipPath: ElementNode, units: Matrix, scope: Scope): ClipResult {
@@ -159,6 +175,10 @@ export class ClipPaths {
     }
     return [{ subpaths, fillRule: inherited['clip-rule'], clips }];
   }
+}
+
+function isSizedByBox(clipPath: ElementNode): boolean {
+  return attributeOf(clipPath, 'clipPathUnits')?.value.trim() === 'objectBoundingBox';
 }
 
 /** Clips that together mean the union of the parts, each cut by its own clips. */

@@ -80,3 +80,25 @@ describe('what a reference gives', () => {
     expect(findings(drawMm(`<clipPath id="c"><text>heron</text></clipPath>${RECT}`))).toEqual(['not-cuttable: <text>']);
   });
 });
+
+describe('a clip path that is sized by text', () => {
+  const BY_BOX = '<clipPath id="c" clipPathUnits="objectBoundingBox"><rect width=".5" height="1"/></clipPath>';
+  it.each([
+    ['itself', '<text y="50" clip-path="url(#c)">Marsh</text>', 0],
+    ['in its group', '<g clip-path="url(#c)"><rect width="9" height="9"/><text y="50">Marsh</text></g>', 1],
+    [
+      'hidden in its group',
+      '<g clip-path="url(#c)"><rect width="9" height="9"/><text visibility="hidden">M</text></g>',
+      1,
+    ],
+  ])('%s, does not clip, and that is said', (_, content, shapes) => {
+    const drawn = drawMm(BY_BOX + content);
+    expect(drawn.shapes.map(({ clips }) => clips)).toEqual(Array.from({ length: shapes }, () => []));
+    expect(findings(drawn)).toContain('unsupported: clip-path="url(#c)"');
+  });
+
+  it('by shapes alone does', () => {
+    const drawn = drawMm(`${BY_BOX}<g clip-path="url(#c)"><rect width="9" height="9"/></g><text>Marsh</text>`);
+    expect(drawn.shapes[0]?.clips).toHaveLength(1);
+  });
+});
