@@ -147,6 +147,19 @@ export function unsupportedProperty(property: string): Wording {
   };
 }
 
+/** @param side of the sheet, mm */
+export function noSheetSide(side: number): Wording {
+  return {
+    message: `A sheet of ${side > 1 ? 'more than 100 m' : 'less than 0.1 mm'} cannot be cut: nothing of it is read.`,
+    detail: 'Correct the size of the drawing: width and height of the svg element, or of tombolo.json.',
+  };
+}
+
+export const TOO_FAR: Wording = {
+  message: 'This reaches farther than 100 m from the sheet: it is left out.',
+  detail: 'Correct its coordinates or its transform.',
+};
+
 export function noClipPath(reference: string): Wording {
   return {
     message: `${inMarkup(reference)} is no clipPath in this file: nothing is clipped.`,

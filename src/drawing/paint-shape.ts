@@ -9,6 +9,7 @@ import type { DocumentIndex } from './document-index';
 import { type PlacedMarker, placeMarkers } from './marker/markers';
 import * as messages from './messages';
 import { type OutlineServices, outlineElement } from './outline/element-outline';
+import { reachesTooFar } from './reach';
 import { PaintResolver, type ResolvedPaint } from './resolve-paint';
 import type { Scope } from './scope';
 import { strokeArea } from './stroke/stroke-outline';
@@ -63,6 +64,10 @@ export class ShapePainter {
     };
     const outline = outlineElement(element, lengths, scope.toMm, this.services);
     if (outline.length === 0) return;
+    if (reachesTooFar(outline)) {
+      this.services.problems.add('unsupported', 'warning', messages.TOO_FAR, element.startTag);
+      return;
+    }
     if (scope.instances.length > 0) this.services.budget.spendCurves(countCurves(outline));
     const filled = fill && this.fillShape(element, scope, outline, fill);
     const stroked = stroke && this.strokeShape(element, scope, outline, stroke);

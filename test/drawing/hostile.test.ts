@@ -20,8 +20,11 @@ describe('small texts that would grow without end', () => {
     expect(drawing.problems.map(({ check }) => check)).toContain('unsupported');
   });
 
-  it('dashes without number', () => {
-    const drawing = drawMm('<path d="M0 0h1e9" stroke="red" stroke-dasharray="1e-6"/>');
+  it.each([
+    ['without number', 'M0 0h90000', '0.03'],
+    ['too fine for any tool', 'M0 0h90', '0.02'],
+  ])('dashes %s', (_, line, dash) => {
+    const drawing = drawMm(`<path d="${line}" stroke="red" stroke-dasharray="${dash}"/>`);
     expect(drawing.shapes.find(({ part }) => part === 'stroke')?.subpaths.length).toBe(1);
     expect(drawing.problems.map(({ check }) => check)).toEqual(['unsupported']);
   });

@@ -42,9 +42,16 @@ export function strokeArea(outline: readonly Subpath[], context: StrokeContext):
   const dashed = mayDash ? dashLines(lines, pen, context) : undefined;
   const dashes = dashed === 'too many' ? undefined : dashed;
   for (const line of dashes?.lines ?? lines) outlineContour(piecesOfLine(line, pen), pen, sink);
-  const mean = Math.sqrt(Math.abs(pen.toMm.a * pen.toMm.d - pen.toMm.b * pen.toMm.c));
-  const width = 2 * pen.half * mean;
+  const width = 2 * pen.half * meanScale(pen);
   return { subpaths: sink.subpaths, width, dashes: dashes?.places, dashesLeftOut: dashed === 'too many' };
+}
+
+/** mm: dashes that repeat within less run together under any tool (common practice, no source). */
+const FINEST_PATTERN = 0.05;
+
+/** mm in one of the pen's units, on average over all directions. */
+function meanScale({ toMm: { a, b, c, d } }: Pen): number {
+  return Math.sqrt(Math.abs(a * d - b * c));
 }
 
 /** Undefined where the pattern leaves the lines whole. */
@@ -60,6 +67,7 @@ function dashLines(
     context,
   );
   if (!pattern) return undefined;
+  if (pattern.lengths.reduce((sum, length) => sum + length, 0) * meanScale(pen) < FINEST_PATTERN) return 'too many';
   const count = measured.reduce((sum, line) => sum + dashCount(line, pattern), 0);
   if (!Number.isFinite(count) || !context.budget.spendCurves(count)) return 'too many';
   const dashes = measured.flatMap((line, subpath) => dashLine(line, pattern).map((dash) => ({ dash, subpath })));

@@ -4,8 +4,9 @@ import type { Matrix } from '../../geometry/base/curve-types';
 import { attributeOf } from '../../markup/query';
 import type { Attribute, ElementNode } from '../../markup/tree';
 import { MM_PER_PX } from '../../text/css-units';
-import { noSize, noViewBox } from '../messages';
+import { noSheetSide, noSize, noViewBox } from '../messages';
 import type { Problems } from '../problems';
+import { isNoSheetSide } from '../reach';
 import type { DeclaredStyle } from '../style/cascade';
 import type { OwnSize } from '../types';
 import {
@@ -69,7 +70,10 @@ export function readRootSize(
   const override = asked.width === undefined && asked.height === undefined ? own : asked;
   const size = overrideSize(stated, override);
   const viewBox = box ?? { x: 0, y: 0, width: stated.width / MM_PER_PX, height: stated.height / MM_PER_PX };
-  const empty = !(viewBox.width > 0) || !(viewBox.height > 0) || !(size.width > 0) || !(size.height > 0);
+  const unusable = [size.width, size.height].find(isNoSheetSide);
+  if (unusable !== undefined) problems.add('unsupported', 'error', noSheetSide(unusable), root.startTag);
+  const empty =
+    unusable !== undefined || !(viewBox.width > 0) || !(viewBox.height > 0) || !(size.width > 0) || !(size.height > 0);
   const ratioText = attributeOf(root, 'preserveAspectRatio')?.value;
   const ratio = (ratioText === undefined ? undefined : parseAspectRatio(ratioText)) ?? DEFAULT_ASPECT_RATIO;
   const toMm = empty ? undefined : viewportTransform(viewBox, size, ratio);

@@ -55,3 +55,32 @@ describe('the size of the sheet', () => {
     }
   });
 });
+
+describe('a size that no sheet can have', () => {
+  it.each([
+    ['width="1e9mm" height="10mm"', 'A sheet of more than 100 m cannot be cut: nothing of it is read.'],
+    ['width="1e300mm" height="1e300mm"', 'A sheet of more than 100 m cannot be cut: nothing of it is read.'],
+    ['width="10mm" height="1e-9mm"', 'A sheet of less than 0.1 mm cannot be cut: nothing of it is read.'],
+  ])('%s is told, and is no work', (size, message) => {
+    const drawing = draw(svg(`${size} viewBox="0 0 9 9"`, '<rect width="5" height="5"/>'));
+    expect(drawing.shapes).toEqual([]);
+    expect(drawing.problems.map((problem) => problem.message)).toContain(message);
+  });
+
+  it('may be just within bounds', () => {
+    for (const side of ['100m', '99999mm', '0.1mm']) {
+      const drawing = draw(svg(`width="${side.replace('100m', '10000cm')}" height="10mm" viewBox="0 0 9 9"`));
+      expect(drawing.problems.filter(({ severity }) => severity === 'error')).toEqual([]);
+    }
+  });
+
+  it('shapes that reach too far are told each, and left out', () => {
+    const far = '<rect x="1e9" y="3" width="5" height="5"/><rect transform="scale(1e8)" width="5" height="5"/>';
+    const drawing = draw(svg('width="10mm" height="10mm" viewBox="0 0 10 10"', `<rect width="5" height="5"/>${far}`));
+    expect(drawing.shapes).toHaveLength(1);
+    expect(drawing.problems.map((problem) => problem.message)).toEqual([
+      'This reaches farther than 100 m from the sheet: it is left out.',
+      'This reaches farther than 100 m from the sheet: it is left out.',
+    ]);
+  });
+});

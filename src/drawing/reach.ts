@@ -1,0 +1,24 @@
+/** How large a sheet can be, and how far from it anything drawn still means something. */
+import { checkpoint } from '../base/checkpoint';
+import type { Subpath } from './types';
+
+/** mm: 100 m. What is larger is a slip of the keyboard or of a program, and no work. */
+export const FARTHEST = 100_000;
+
+/** mm: no tool cuts a smaller sheet. */
+export const SMALLEST_SHEET = 0.1;
+
+/** @param side of a sheet, mm; a side of 0 is another question: SVG draws nothing then */
+export function isNoSheetSide(side: number): boolean {
+  return side > FARTHEST || (side > 0 && side < SMALLEST_SHEET);
+}
+
+/** Whether any curve of an outline in sheet mm begins or ends too far away. */
+export function reachesTooFar(outline: readonly Subpath[]): boolean {
+  const isFar = ({ x, y }: { readonly x: number; readonly y: number }): boolean =>
+    Math.abs(x) > FARTHEST || Math.abs(y) > FARTHEST;
+  return outline.some(({ curves }) => {
+    checkpoint(curves.length);
+    return curves.some(({ start, end }) => isFar(start) || isFar(end));
+  });
+}
