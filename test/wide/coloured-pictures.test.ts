@@ -27,7 +27,7 @@ type Fault = readonly [check: string, layer: string, x: number, y: number];
 const REACH = 2;
 
 /** The share of noise among all findings may be so large. */
-const MOST_NOISE = 0.04;
+const MOST_NOISE = 0.01;
 
 /** The checks by which a fault may be told instead, where one cause has several effects. */
 const TOLD_AS: Readonly<Record<string, readonly string[]>> = {

@@ -34,13 +34,13 @@ describe('every island of a document', () => {
 
 describe('what the bench offers for an island', () => {
   const fixes = new DocumentFixes(checked);
-  const planFor = (severity: 'warning' | 'error') => {
+  const planFor = (severity: 'info' | 'error') => {
     const found = checked.report.findings.find((finding) => finding.severity === severity);
     return bridgePlan(checked, { finding: found!.id }, () => fixes) as BridgeOffer;
   };
 
   it('that later layers paint over is to cut it away, and which part goes', () => {
-    const offer = planFor('warning');
+    const offer = planFor('info');
     expect(offer).toMatchObject({
       kind: 'cut-covered-island',
       title: 'Cut it away: "Heron" is painted over it',
