@@ -32,7 +32,9 @@ const BETWEEN_STEPS = 40;
 const SOON_DONE: ReadonlySet<string> = new Set([
   'entities that hold ten of each other',
   '5,000 nested fallbacks of a variable',
+  'a square of 740,000 dashes',
   'b-1050.svg',
+  'b-1487.svg',
 ]);
 
 describe.each([...HEAVY_DRAWINGS])('a run over %s', (_, make) => {
