@@ -4,6 +4,7 @@ import { defined } from '../base/defined';
 import type { Box } from '../geometry/base/polygon-types';
 import { growBox, joinBoxes } from '../geometry/base/ring';
 import { MEANT_TO_MEET, OVERLAY_GRID } from '../geometry/base/tolerances';
+import { hypotenuse } from '../geometry/base/vector';
 import { type LayeredOverlay, MAX_LAYERS } from '../geometry/boolean/layered-overlay';
 import { nearestApproach, type ParameterInterval, type Segment } from '../geometry/spatial/segment-distance';
 
@@ -164,12 +165,12 @@ export class SeamEdges {
     const [ux, uy] = [facing.bx - facing.ax, facing.by - facing.ay];
     const u = Math.max(0, Math.min(1, ((x - facing.ax) * ux + (y - facing.ay) * uy) / (ux * ux + uy * uy)));
     const [dx, dy] = [facing.ax + u * ux - x, facing.ay + u * uy - y];
-    const distance = Math.hypot(dx, dy);
+    const distance = hypotenuse(dx, dy);
     if (distance > CRACK_WIDTH) return undefined;
     const [alongX, alongY] = [segment.bx - segment.ax, segment.by - segment.ay];
     const outwards = (outer & 1) === 0 ? 1 : -1;
     const away = outwards * (alongX * dy - alongY * dx);
-    if (away <= SQUARE_ENOUGH * distance * Math.hypot(alongX, alongY)) return undefined;
+    if (away <= SQUARE_ENOUGH * distance * hypotenuse(alongX, alongY)) return undefined;
     const leftOfOther = ux * (y - facing.ay) - uy * (x - facing.ax);
     return defined(this.map.coverage[leftOfOther > 0 ? 2 * other + 1 : 2 * other]);
   }

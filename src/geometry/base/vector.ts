@@ -35,11 +35,17 @@ export function crossFrom(origin: Point, a: Point, b: Point): number {
 }
 
 export function vectorLength(a: Point): number {
-  return Math.hypot(a.x, a.y);
+  return hypotenuse(a.x, a.y);
 }
 
 export function distance(a: Point, b: Point): number {
-  return Math.hypot(b.x - a.x, b.y - a.y);
+  return hypotenuse(b.x - a.x, b.y - a.y);
+}
+
+/** √(x² + y²), several times faster than `Math.hypot`, which is left to numbers whose squares a double cannot hold. */
+export function hypotenuse(x: number, y: number): number {
+  const square = x * x + y * y;
+  return square > 1e-200 && square < 1e200 ? Math.sqrt(square) : Math.hypot(x, y);
 }
 
 /** The unit vector along a; undefined for the zero vector and for non-finite input. */

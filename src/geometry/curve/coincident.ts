@@ -9,13 +9,14 @@ import type { Curve, Point } from '../base/curve-types';
 import { derivedFacts, memoizeByIdentity } from '../base/derived-facts';
 import type { Box } from '../base/polygon-types';
 import { growBox } from '../base/ring';
+import { SAME_POINT } from '../base/tolerances';
 import { cross, distance, vectorLength } from '../base/vector';
 import { clusterBoxes } from '../spatial/clusters';
 import { packBoxes, SequenceIndex } from '../spatial/sequence-index';
 import { boxesOfChain, COINCIDENCE_TOLERANCE, type CurveChain, CurveTable, type LocatedCurve } from './curve-table';
 import { pointAt, tangentAt } from './evaluate';
-import { nearestOn } from './intersect';
-import { lengthOf } from './measure';
+import { isPlainlyOff, nearestOn } from './intersect';
+import { controlPoints, lengthOf } from './measure';
 import { subCurve } from './subdivide';
 
 /** A stretch of one curve that lies on a stretch of another. */
@@ -187,15 +188,28 @@ interface Meeting {
 
 function piecesOf(a: LocatedCurve, b: LocatedCurve): Found[] {
   const tolerance = toleranceOf(a.curve, b.curve);
+  const located = { first: a.chain, second: b.chain, curve: a.index, otherCurve: b.index };
+  const course = commonCourse(a.curve, b.curve);
+  if (course) return [{ ...located, from: 0, to: 1, ...course }];
   const meetings = meetingsOf(a, b, tolerance);
   const pieces: Found[] = [];
   for (let i = 1; i < meetings.length; i += 1) {
     const [from, to] = [defined(meetings[i - 1]), defined(meetings[i])];
     const piece = compare(a.curve, b.curve, from, to, tolerance);
     if (!piece) continue;
-    pieces.push({ ...piece, first: a.chain, second: b.chain, curve: a.index, otherCurve: b.index });
+    pieces.push({ ...located, ...piece });
   }
   return pieces;
+}
+
+/** Where two curves have the same control points, in one order or the other: as borders that two areas share. */
+function commonCourse(a: Curve, b: Curve): Pick<SharedPiece, 'otherFrom' | 'otherTo'> | undefined {
+  if (a.kind === 'arc' || b.kind === 'arc' || a.kind !== b.kind) return undefined;
+  if (distance(a.start, a.end) < 2 * COINCIDENCE_TOLERANCE) return undefined;
+  const isSame = (points: readonly Point[]): boolean =>
+    controlPoints(a).every((point, i) => distance(point, defined(points[i])) < SAME_POINT);
+  if (isSame(controlPoints(b))) return { otherFrom: 0, otherTo: 1 };
+  return isSame(controlPoints(b).reverse()) ? { otherFrom: 1, otherTo: 0 } : undefined;
 }
 
 /** The ends of either that lie on the other, in the course of the first. */
@@ -211,7 +225,7 @@ function meetingsOf(a: LocatedCurve, b: LocatedCurve, tolerance: number): Meetin
 
 function pointOnCurve({ curve, box }: LocatedCurve, point: Point, tolerance: number): number[] {
   const outside = Math.max(box.minX - point.x, point.x - box.maxX, box.minY - point.y, point.y - box.maxY);
-  if (outside > tolerance) return [];
+  if (outside > tolerance || isPlainlyOff(curve, point, tolerance)) return [];
   const { t, distance: gap } = nearestOn(curve, point);
   return gap <= tolerance ? [t] : [];
 }

@@ -2,7 +2,7 @@
 
 import { defined } from '../../base/defined';
 import type { Arc, Curve, Point } from '../base/curve-types';
-import { cross, distance, dot, subtract } from '../base/vector';
+import { cross, distance, dot, hypotenuse, samePoint, subtract, vectorLength } from '../base/vector';
 import { derivativeAt, pointAt } from './evaluate';
 import { controlPoints, parametersOfAngle } from './measure';
 import { bernsteinFromPowers, multiplyBernstein, rootsInUnitInterval } from './polynomial';
@@ -13,7 +13,7 @@ import { bernsteinFromPowers, multiplyBernstein, rootsInUnitInterval } from './p
  */
 export function intersectWithLine(curve: Curve, a: Point, b: Point): number[] {
   const along = subtract(b, a);
-  const size = Math.hypot(along.x, along.y);
+  const size = hypotenuse(along.x, along.y);
   if (!(size > 0)) return [];
   const unit = { x: along.x / size, y: along.y / size };
   const side = (point: Point): number => cross(unit, subtract(point, a));
@@ -50,6 +50,8 @@ export interface NearestOnCurve {
 /** The place of the curve nearest to the point; of several equally near, the first. */
 export function nearestOn(curve: Curve, point: Point): NearestOnCurve {
   let best: NearestOnCurve = { t: 0, point: curve.start, distance: distance(curve.start, point) };
+  if (best.distance === 0) return best;
+  if (samePoint(curve.end, point)) return { t: 1, point: curve.end, distance: 0 };
   for (const t of [...stationaryParameters(curve, point), 1]) {
     const place = pointAt(curve, t);
     const gap = distance(place, point);
@@ -75,6 +77,25 @@ export function isQuicklyNear(curve: Curve, point: Point, reach: number): boolea
     t += dot(away, speed) / dot(speed, speed);
   }
   return false;
+}
+
+/**
+ * Whether the curve certainly passes the point by more than `reach` mm: beside or beyond the box along its chord that
+ * holds its control points.
+ */
+export function isPlainlyOff(curve: Curve, point: Point, reach: number): boolean {
+  const chord = subtract(curve.end, curve.start);
+  const size = vectorLength(chord);
+  if (curve.kind === 'arc' || !(size > 0)) return false;
+  const controls = controlPoints(curve).map((control) => subtract(control, curve.start));
+  const from = subtract(point, curve.start);
+  const slack = (reach + ROUNDING * (size + vectorLength(from))) * size;
+  const isOff = (place: (each: Point) => number): boolean => {
+    const places = controls.map(place);
+    const at = place(from);
+    return at > Math.max(...places) + slack || at < Math.min(...places) - slack;
+  };
+  return isOff((each) => cross(chord, each)) || isOff((each) => dot(chord, each));
 }
 
 /** Where (curve − point) · curve′ vanishes. */

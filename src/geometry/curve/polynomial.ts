@@ -59,8 +59,14 @@ function rootsBetween(coefficients: readonly number[], knots: readonly number[],
 function closeIn(coefficients: readonly number[], from: number, to: number, rising: boolean): number {
   let [low, high] = [from, to];
   let t = (low + high) / 2;
+  const work = coefficients.slice();
+  const degree = work.length - 1;
   for (let step = 0; step < 120; step += 1) {
-    const { value, slope } = evaluateWithSlope(coefficients, t);
+    reduceTo(1, coefficients, t, work);
+    const start = defined(work[0]);
+    const end = defined(work[1]);
+    const value = (1 - t) * start + t * end;
+    const slope = degree * (end - start);
     if (value === 0) return t;
     if (value < 0 === rising) low = t;
     else high = t;
@@ -73,27 +79,21 @@ function closeIn(coefficients: readonly number[], from: number, to: number, risi
   return t;
 }
 
-function evaluateWithSlope(coefficients: readonly number[], t: number): { value: number; slope: number } {
-  const work = coefficients.slice();
-  const degree = work.length - 1;
-  for (let end = degree; end > 1; end -= 1) {
-    for (let index = 0; index < end; index += 1) {
-      work[index] = (1 - t) * defined(work[index]) + t * defined(work[index + 1]);
-    }
-  }
-  const [start, end] = [defined(work[0]), defined(work[1])];
-  return { value: (1 - t) * start + t * end, slope: degree * (end - start) };
-}
-
 /** De Casteljau: stable on [0, 1]. */
 export function evaluateBernstein(coefficients: readonly number[], t: number): number {
   const work = coefficients.slice();
-  for (let end = work.length - 1; end > 0; end -= 1) {
+  reduceTo(0, coefficients, t, work);
+  return defined(work[0]);
+}
+
+/** De Casteljau's scheme, until a polynomial of the degree is left, in the same form: written to `work`. */
+function reduceTo(degree: number, coefficients: readonly number[], t: number, work: number[]): void {
+  for (let index = 0; index < coefficients.length; index += 1) work[index] = defined(coefficients[index]);
+  for (let end = coefficients.length - 1; end > degree; end -= 1) {
     for (let index = 0; index < end; index += 1) {
       work[index] = (1 - t) * defined(work[index]) + t * defined(work[index + 1]);
     }
   }
-  return defined(work[0]);
 }
 
 /** The product of two polynomials in Bernstein form (Farouki and Rajan 1988, eq. 44). */

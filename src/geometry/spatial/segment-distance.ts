@@ -1,5 +1,7 @@
 /** Two straight segments: how near they come, and where. Closed forms, in whatever unit the coordinates have. */
 
+import { hypotenuse } from '../base/vector';
+
 /** From (ax, ay) to (bx, by). */
 export interface Segment {
   readonly ax: number;
@@ -57,7 +59,7 @@ function withinBeam(
   distance: number,
 ): ParameterInterval | undefined {
   const [ux, uy] = [other.bx - other.ax, other.by - other.ay];
-  const length = Math.hypot(ux, uy);
+  const length = hypotenuse(ux, uy);
   if (length === 0) return undefined;
   const [fx, fy] = [ax - other.ax, ay - other.ay];
   const along = intervalBetween((fx * ux + fy * uy) / length, (dx * ux + dy * uy) / length, 0, length);
@@ -99,7 +101,7 @@ export function nearestApproach(segment: Segment, { from, to }: ParameterInterva
   const at = (t: number): SegmentApproach => {
     const [x, y] = [segment.ax + t * dx, segment.ay + t * dy];
     const u = project(x - other.ax, y - other.ay, ux, uy, 0, 1);
-    return { distance: Math.hypot(other.ax + u * ux - x, other.ay + u * uy - y), t, u };
+    return { distance: hypotenuse(other.ax + u * ux - x, other.ay + u * uy - y), t, u };
   };
   const towards = (u: number): SegmentApproach =>
     at(project(other.ax + u * ux - segment.ax, other.ay + u * uy - segment.ay, dx, dy, from, to));

@@ -6,6 +6,7 @@
 import { defined } from '../../base/defined';
 import type { Shape, Subpath } from '../../drawing/types';
 import type { Curve } from '../../geometry/base/curve-types';
+import { memoizeByIdentity } from '../../geometry/base/derived-facts';
 import { PLAINLY_BESIDE } from '../../geometry/base/tolerances';
 import { distance } from '../../geometry/base/vector';
 import { findSharedIntervals, type SharedInterval } from '../../geometry/curve/coincident';
@@ -100,5 +101,10 @@ function repeated({ first, second }: Pick<DoubledLine, 'first' | 'second'>): Dou
 
 /** mm */
 export function lengthOfLine({ curves }: CutLine): number {
-  return curves.reduce((sum, curve) => sum + lengthOf(curve), 0);
+  return lengthOfChain(curves);
 }
+
+/** A line that runs along many others is asked for each of them. */
+const lengthOfChain = memoizeByIdentity('length of a chain', (curves: readonly Curve[]) =>
+  curves.reduce((sum, curve) => sum + lengthOf(curve), 0),
+);
