@@ -142,30 +142,33 @@ function endReaches(line: PaintedLine, strip: Strip, place: LinePosition, way: 1
   return !liesBeyond(endAt(line, place, way), strip, [0, 1, 2, 3]);
 }
 
-function liesBeyond(points: readonly Point[], strip: Strip, sides: readonly number[]): boolean {
+/** The end of a line: its corners, or the disc of a round cap. */
+interface LineEnd {
+  readonly points: readonly Point[];
+  /** How far paint reaches round each of them. */
+  readonly radius: number;
+}
+
+function liesBeyond({ points, radius }: LineEnd, strip: Strip, sides: readonly number[]): boolean {
   return sides.some((side) => {
     const [a, b] = [cornerAt(strip, side), cornerAt(strip, side + 1)];
-    return points.every((point) => crossFrom(a, b, point) <= 0);
+    const room = radius * distance(a, b);
+    return points.every((point) => crossFrom(a, b, point) <= -room);
   });
 }
 
-/** The outline of an end of the line. @param way the way from the end along the line */
-function endAt(line: PaintedLine, place: LinePosition, way: 1 | -1): Point[] {
+/** @param way the way from the end along the line */
+function endAt(line: PaintedLine, place: LinePosition, way: 1 | -1): LineEnd {
   const index = Math.min(line.curves.length - 1, Math.floor(place));
   const tangent = tangentAt(defined(line.curves[index]), place - index);
   return endOf(line, pointOnLine(line, place), scale(tangent, -way));
 }
 
-/** The outline of the line's end. @param outward the way in which the line would go on */
-function endOf({ width, cap }: PaintedLine, centre: Point, outward: Point): Point[] {
+/** @param outward the way in which the line would go on */
+function endOf({ width, cap }: PaintedLine, centre: Point, outward: Point): LineEnd {
+  if (cap === 'round') return { points: [centre], radius: width / 2 };
   const half = scale(perpendicular(outward), width / 2);
   const back = scale(half, -1);
-  if (cap === 'round') {
-    return Array.from({ length: 32 }, (_, k) => {
-      const turn = (k * Math.PI) / 16;
-      return add(centre, add(scale(outward, (width / 2) * Math.cos(turn)), scale(half, Math.sin(turn))));
-    });
-  }
   const reach = cap === 'square' ? scale(outward, width / 2) : { x: 0, y: 0 };
-  return [half, back].flatMap((side) => [add(centre, side), add(add(centre, side), reach)]);
+  return { points: [half, back].flatMap((side) => [add(centre, side), add(add(centre, side), reach)]), radius: 0 };
 }

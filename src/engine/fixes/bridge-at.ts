@@ -13,15 +13,10 @@ import { type Fix, type FixRefusal, fixId, refusalOf } from '../../report/fix';
 import { isRefusal, type Result, refuse } from '../../report/refusal';
 import type { Report } from '../../report/report';
 import type { Piece, Sheet } from '../../sheet/types';
-import {
-  type BridgePlanChoice,
-  bridgeWidthFor,
-  hiddenOn,
-  type VerifiedBridges,
-  verifyBridges,
-  verifyCut,
-} from './bridge-islands';
+import { verifyBridges } from './bridge-islands';
 import { bridgesAsChange, islandBridgesAsChange } from './bridges-as-change';
+import { type VerifiedBridges, verifyCut } from './bridging/cut';
+import { type BridgePlanChoice, bridgeWidthFor, hiddenOn } from './bridging/plan';
 import { fixResult } from './fix-of';
 
 /** mm: how far an edge may lie from where flattening and offsetting have put it. */

@@ -6,12 +6,21 @@ import { regionContains } from '../../geometry/boolean/index';
 import { mapResult, type Result } from '../../report/refusal';
 import type { BridgePreview } from '../../report/report';
 import type { Piece } from '../../sheet/types';
-import type { PlannedBridge, VerifiedBridges } from './bridge-islands';
+import type { BridgedMany } from './bridge-islands';
+import type { PlannedBridge, VerifiedBridges } from './bridging/cut';
 import type { ProvenChange } from './kind';
 
 /** @param title what is done; how many bridges it takes and how wide they are is added */
 export function bridgesAsChange(result: Result<VerifiedBridges>, title: string): Result<ProvenChange> {
   return mapResult(result, (verified) => changeOf(verified, `${title} (${bridgesOf(verified.bridges)})`));
+}
+
+/** The same for all islands of a layer or a file: those that are left the title says. */
+export function manyBridgesAsChange(result: Result<BridgedMany>, title: string): Result<ProvenChange> {
+  return mapResult(result, (verified) => {
+    const left = verified.left > 0 ? `; ${count(verified.left, 'island')} left` : '';
+    return changeOf(verified, `${title} (${bridgesOf(verified.bridges)}${left})`);
+  });
 }
 
 /**
@@ -54,9 +63,11 @@ function pieceNames(pieces: readonly Piece[], island: Piece): string {
   return `the piece ${isAround ? 'around' : 'beside'} it`;
 }
 
-/** "2 bridges of 0.80 mm" */
+/** "2 bridges of 0.80 mm", "3 bridges of 0.80 mm to 1.20 mm" */
 function bridgesOf(bridges: readonly PlannedBridge[]): string {
-  return `${count(bridges.length, 'bridge')} of ${formatMillimetres(bridges[0]?.cutWidth ?? 0)}`;
+  const widths = bridges.map(({ cutWidth }) => cutWidth);
+  const ends = [Math.min(...widths), Math.max(...widths)].map(formatMillimetres);
+  return `${count(bridges.length, 'bridge')} of ${[...new Set(ends)].join(' to ')}`;
 }
 
 function changeOf({ edits, bridges, brings }: VerifiedBridges, title: string): ProvenChange {

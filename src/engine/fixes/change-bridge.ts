@@ -18,7 +18,7 @@ import type { Report } from '../../report/report';
 import type { Sheet } from '../../sheet/types';
 import type { TextEdit } from '../../text/text';
 import { effectiveConfig } from '../check/effective-config';
-import { bridgeWidthFor } from './bridge-islands';
+import { bridgeWidthFor } from './bridging/plan';
 import { type FixFacts, fixResult } from './fix-of';
 import { type BridgeTarget, endsOf, gapUnder, planChange, removalRegion } from './plan-change';
 import { verify } from './verify';

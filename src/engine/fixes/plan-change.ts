@@ -22,7 +22,7 @@ import type { BridgePreview, Report } from '../../report/report';
 import type { Sheet } from '../../sheet/types';
 import type { TextEdit } from '../../text/text';
 import { effectiveConfig } from '../check/effective-config';
-import { bridgeWidthFor, hiddenOn } from './bridge-islands';
+import { bridgeWidthFor, hiddenOn } from './bridging/plan';
 import { checkEdited } from './verify';
 
 /** Where a bridge shall stand, sheet mm, and how wide, mm as cut; what is left out stays. */

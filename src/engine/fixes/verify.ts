@@ -13,7 +13,7 @@ import { areaOf, difference } from '../../geometry/boolean/index';
 import { symmetricDifference } from '../../geometry/polygon/diff';
 import { transformRegion } from '../../geometry/polygon/transform';
 import type { BroughtFinding } from '../../report/fix';
-import { type Result, refuse } from '../../report/refusal';
+import { isRefusal, type Refusal, type Result } from '../../report/refusal';
 import type { FileEdits, ProjectPart, Report } from '../../report/report';
 import type { LayerId } from '../../sheet/layer/layer-id';
 import type { Sheet } from '../../sheet/types';
@@ -47,6 +47,14 @@ export interface Proof {
 /** Area in mm² for each mm of cut line that may differ through rounding: twice the 1 µm that edits are written to. */
 const AREA_PER_CUT_LENGTH = 2 * WRITTEN_STEP;
 
+/** Why a change does not hold, and what speaks against it. */
+export interface Disproof extends Refusal<Proof> {
+  /** Findings that stay though they should be gone. */
+  readonly stays: readonly Finding[];
+  /** New or worse ones. */
+  readonly against: readonly Finding[];
+}
+
 /**
  * Checks the edited text, together with the other files of its project.
  * @param others edits of other files of the project that belong to the same change
@@ -59,15 +67,28 @@ export function verify(
   pledge: Expectations,
   others: readonly FileEdits[] = [],
 ): Result<Proof> {
+  const result = examine(before, edits, pledge, others);
+  if (!isRefusal(result)) return result;
+  const { stays: _stays, against: _against, ...refusal } = result;
+  return refusal;
+}
+
+/** The same, for whoever leaves out of the change what is to blame. */
+export function examine(
+  before: Report,
+  edits: readonly TextEdit[],
+  pledge: Expectations,
+  others: readonly FileEdits[] = [],
+): Proof | Disproof {
   const after = checkEdited(before, edits, others);
-  const stays = pledge.gone.find((finding) => after.complete.some((other) => isStill(finding, other)));
-  if (stays) return refuse(`The ${stays.check} would still be there.`);
+  const stays = pledge.gone.filter((finding) => after.complete.some((other) => isStill(finding, other)));
+  if (stays[0]) return { reason: `The ${stays[0].check} would still be there.`, stays, against: [] };
   const files = pairs(before, after).map((pair) => {
     const isEdited = pair.old === before || others.some(({ file }) => file === pair.file);
     return { ...pair, moved: isEdited ? movedBy(pledge) : IDENTITY };
   });
   const stray = files.flatMap(({ old, now, moved }) => strayChange(old, now, pledge.within, moved) ?? [])[0];
-  if (stray) return refuse(stray);
+  if (stray) return { reason: stray, stays: [], against: [] };
   const worse = broughtFindings(files, pledge.gone);
   const proof = { after, brings: worse.map(({ check: id, message }) => ({ check: id, message })) };
   const against = worse.filter((finding) => refusesFix(finding, pledge.effects));
@@ -82,6 +103,8 @@ export function verify(
     reason: `It would ${outcomeOf(against)}.`,
     ...(first && { first }),
     ...(mayBeWanted && { anyway: proof }),
+    stays: [],
+    against,
   };
 }
 

@@ -22,7 +22,7 @@ describe('a layer with an island that there is no place for', () => {
   let outcome: ReturnType<typeof bridgeIslands>;
   beforeAll(() => {
     outcome = bridgeIslands(check(text));
-  });
+  }, 60_000);
 
   it('has all its other islands bridged, though one path draws them all', () => {
     expect(outcome.bridges).toBe(4);
@@ -32,7 +32,8 @@ describe('a layer with an island that there is no place for', () => {
 
   it('says which one is left, once', () => {
     expect(outcome.refusals.map(({ message }) => message)).toEqual([
-      'Layer "stencil": No bridge fits the island at 30.0, 40.0 mm, which is narrower than a bridge of 0.80 mm.',
+      'Layer "stencil": No bridge fits the island at 30.0, 40.0 mm, which is narrower than a bridge of 0.80 mm. ' +
+        'Remove it, or redraw what is round it.',
     ]);
   });
 

@@ -1,7 +1,7 @@
 /** Two layers of one title are two layers: what is asked for one is not done to the other. */
 
 import { describe, expect, it } from 'vitest';
-import { hiddenOn } from '../../../src/engine/fixes/bridge-islands';
+import { hiddenOn } from '../../../src/engine/fixes/bridging/plan';
 import { verify } from '../../../src/engine/fixes/verify';
 import {
   bridgeIslands,

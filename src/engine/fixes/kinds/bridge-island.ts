@@ -2,14 +2,11 @@
 import type { Finding } from '../../../checks/finding';
 import { isRefusal, type Result, refuse } from '../../../report/refusal';
 import type { Report } from '../../../report/report';
-import {
-  BRIDGING_EFFECTS,
-  type BridgePlanChoice,
-  type VerifiedBridges,
-  verifyBridges,
-  verifyIslandBridges,
-} from '../bridge-islands';
+import { verifyBridges, verifyIslandBridges } from '../bridge-islands';
 import { islandBridgesAsChange } from '../bridges-as-change';
+import type { VerifiedBridges } from '../bridging/cut';
+import type { BridgePlanChoice } from '../bridging/plan';
+import { BRIDGING_EFFECTS } from '../bridging/together';
 import type { FixKind, ProvenChange } from '../kind';
 
 /** What all of them have in common. */

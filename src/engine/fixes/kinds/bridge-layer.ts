@@ -6,15 +6,11 @@ import { boxOfPolygon } from '../../../geometry/boolean/index';
 import { isRefusal, type Result, refuse } from '../../../report/refusal';
 import type { Report } from '../../../report/report';
 import type { Sheet } from '../../../sheet/types';
-import {
-  BRIDGING_EFFECTS,
-  islandsOf,
-  type PlannedBridge,
-  type VerifiedBridges,
-  verifyBridges,
-  verifyLayerBridges,
-} from '../bridge-islands';
-import { bridgesAsChange } from '../bridges-as-change';
+import { verifyBridges, verifyLayerBridges } from '../bridge-islands';
+import { bridgesAsChange, manyBridgesAsChange } from '../bridges-as-change';
+import type { PlannedBridge, VerifiedBridges } from '../bridging/cut';
+import { islandsOf } from '../bridging/plan';
+import { BRIDGING_EFFECTS } from '../bridging/together';
 import type { FixKind, ProvenChange } from '../kind';
 
 /** How many times as long upright bridges may be in all (common practice, no source). */
@@ -31,7 +27,7 @@ export const bridgeLayer: FixKind = {
   },
   prove: (report, finding, title) => {
     const sheet = sheetWithIslands(finding);
-    return sheet && bridgesAsChange(verifyLayerBridges(report, sheet), title);
+    return sheet && manyBridgesAsChange(verifyLayerBridges(report, sheet), title);
   },
 };
 
@@ -59,7 +55,7 @@ function sheetWithIslands({ subject }: Finding): Sheet | undefined {
 function uprightPlan(report: Report, sheet: Sheet, title: string): Result<ProvenChange> | undefined {
   const usual = verifyLayerBridges(report, sheet);
   if (isRefusal(usual)) return refuse(usual.reason);
-  if (usual.bridges.every(isUpright)) return undefined;
+  if (usual.left === 0 && usual.bridges.every(isUpright)) return undefined;
   const aligned = verifyBridges(report, sheet, islandsOf(sheet), { style: 'upright' });
   if (!isRefusal(aligned) && lengthOf(aligned) > MAX_LENGTH_RATIO * lengthOf(usual)) {
     return refuse(`Vertical bridges would be more than ${MAX_LENGTH_RATIO} times as long in all as the shortest.`);

@@ -2,8 +2,9 @@ import type { Finding } from '../../../checks/finding';
 import { bridgesFromTongue } from '../../../edits/plan/from-tongue';
 import { isRefusal, type Result, refuse } from '../../../report/refusal';
 import type { Report } from '../../../report/report';
-import { bridgeWidthFor, hiddenOn, type VerifiedBridges, verifyCut } from '../bridge-islands';
 import { bridgesAsChange } from '../bridges-as-change';
+import { type VerifiedBridges, verifyCut } from '../bridging/cut';
+import { bridgeWidthFor, hiddenOn } from '../bridging/plan';
 import type { FixKind } from '../kind';
 
 /** The end of a loose tongue is bridged to firm sheet. */

@@ -14,7 +14,9 @@ import type { Report } from '../../../report/report';
 import type { Piece, Sheet } from '../../../sheet/types';
 import type { TextEdit } from '../../../text/text';
 import { effectiveConfig } from '../../check/effective-config';
-import { BRIDGING_EFFECTS, bridgeWidthFor, hiddenOn, islandsOf, verifyCut } from '../bridge-islands';
+import { verifyCut } from '../bridging/cut';
+import { bridgeWidthFor, hiddenOn, islandsOf } from '../bridging/plan';
+import { BRIDGING_EFFECTS } from '../bridging/together';
 import { distanceApart, proveTwoLayers, type TwoSheets } from './proof';
 
 export type { TwoSheets } from './proof';

@@ -3,8 +3,8 @@ import type { Finding } from '../../../checks/finding';
 import { count } from '../../../config/values';
 import { mapResult } from '../../../report/refusal';
 import type { Sheet } from '../../../sheet/types';
-import { BRIDGING_EFFECTS } from '../bridge-islands';
 import { bridgePreviewOf } from '../bridges-as-change';
+import { BRIDGING_EFFECTS } from '../bridging/together';
 import type { FixKind } from '../kind';
 import { verifyTwoLayers } from './index';
 

@@ -9,7 +9,8 @@ import type { Sheet } from '../../../sheet/types';
 import { distanceBetween, withoutSlivers } from '../../../stack/near-bridges';
 import type { TextEdit } from '../../../text/text';
 import { metaOf } from '../../check/known-checks';
-import { islandsOf, type VerifiedBridges } from '../bridge-islands';
+import type { VerifiedBridges } from '../bridging/cut';
+import { islandsOf } from '../bridging/plan';
 import { checkEdited } from '../verify';
 
 /** The bridges of either sheet, each set proven as if it were the layer's own. */

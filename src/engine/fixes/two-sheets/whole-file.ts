@@ -6,7 +6,8 @@ import { isRefusal, type Result, refuse } from '../../../report/refusal';
 import type { Report } from '../../../report/report';
 import type { Sheet } from '../../../sheet/types';
 import { applyEdits, type TextEdit } from '../../../text/text';
-import { islandsOf, type PlannedBridge } from '../bridge-islands';
+import type { PlannedBridge } from '../bridging/cut';
+import { islandsOf } from '../bridging/plan';
 import { checkEdited } from '../verify';
 import { asTwoLayers, type TwoSheets, verifyTwoLayers, verifyTwoSheets } from './index';
 

@@ -1,0 +1,55 @@
+/** What is said of an island that no bridge could be found for: where it is, what was tried, and what would do. */
+import { formatMillimetres } from '../../../config/values';
+import { DRAWN_ALIKE } from '../../../geometry/base/tolerances';
+import { inscribedDisc } from '../../../geometry/polygon/inscribed-circle';
+import type { Refusal } from '../../../report/refusal';
+import type { Report } from '../../../report/report';
+import type { Piece, Sheet } from '../../../sheet/types';
+import type { VerifiedBridges } from './cut';
+import { type BridgePlanChoice, bridgeWidthFor, planFor } from './plan';
+
+/** Shares of the width that are tried to say what would do; much less than half of the limit is no bridge. */
+const NARROWER = [0.85, 0.7, 0.55, 0.4];
+
+/**
+ * @param tried why the bridges that were found do not hold; undefined where none was found
+ */
+export function refusalForLeft(
+  report: Report,
+  sheet: Sheet,
+  island: Piece,
+  choice: BridgePlanChoice,
+  tried: Refusal<VerifiedBridges> | undefined,
+): Refusal<VerifiedBridges> {
+  const place = placeOf(island);
+  if (tried) {
+    const reason = `Island at ${place}: ${tried.reason.replace(/^It would/, 'a bridge would').replace(/^The/, 'the')}`;
+    return { ...tried, reason, first: tried.first ?? MOVE };
+  }
+  const width = bridgeWidthFor(report, sheet, choice.bridgeWidth) - sheet.kerf;
+  const isNarrow = 2 * inscribedDisc(island.polygon, DRAWN_ALIKE).radius < width + sheet.kerf;
+  const why = isNarrow
+    ? `which is narrower than a bridge of ${formatMillimetres(width)}`
+    : 'as the sides of its gap nowhere run parallel for long enough';
+  const narrower = NARROWER.map((share) => share * width).find((each) => fits(report, sheet, island, choice, each));
+  const first = narrower === undefined ? REMOVE : `${helpOf(width, narrower)}, or remove it.`;
+  return { reason: `No bridge fits the island at ${place}, ${why}.`, first };
+}
+
+/** What a narrower bridge that fits tells of the limit and of the size. */
+function helpOf(width: number, narrower: number): string {
+  const larger = (width / narrower).toFixed(1);
+  return `One of ${formatMillimetres(narrower)} would: lower limits.bridge, cut the drawing ${larger} times as large`;
+}
+
+const REMOVE = 'Remove it, or redraw what is round it.';
+const MOVE = 'Move what is beside it, or remove the island.';
+
+function placeOf({ label }: Piece): string {
+  return `${label.x.toFixed(1)}, ${label.y.toFixed(1)} mm`;
+}
+
+function fits(report: Report, sheet: Sheet, island: Piece, choice: BridgePlanChoice, bridgeWidth: number): boolean {
+  const plan = planFor(report, sheet, [island], { ...choice, bridgeWidth, thorough: true });
+  return !plan.unbridged.includes(island);
+}
