@@ -123,7 +123,7 @@ describe('at the caret', () => {
     const resolved = await resolveAction(first!, server.sources);
     expect(resolved.edit).toBeUndefined();
     expect(resolved.disabled?.reason).toMatch(
-      /^No bridge fits the island at .*, which is narrower than a bridge of 0\.80 mm\.$/,
+      /^No bridge fits the island at .*, which is narrower than a bridge of 0\.80 mm\. /,
     );
     expect(find(await listed({ ...asked, range }))?.disabled).toEqual(resolved.disabled);
   });

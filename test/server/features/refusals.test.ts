@@ -42,7 +42,8 @@ test('the lightbulb shows them as disabled, behind all that can be had', async (
     .then(() => ask(known, CodeActionTriggerKind.Invoked));
   const refused = actions.find(isRefused);
   expect(refused?.disabled?.reason).toBe(
-    'No bridge fits the island at 30.1, 30.1 mm, which is narrower than a bridge of 0.80 mm.',
+    'No bridge fits the island at 30.1, 30.1 mm, which is narrower than a bridge of 0.80 mm. ' +
+      'Remove it, or redraw what is round it.',
   );
   expect(refused?.edit).toBeUndefined();
   const first = actions.findIndex(({ disabled }) => disabled);
