@@ -48,7 +48,8 @@ export function bridgeIslands(report: Report, choice: BridgeChoice = {}): Bridge
     if (layer !== undefined && each.name !== layer) continue;
     const before = whole?.after ?? report;
     const sheet = before.sheets.find((other) => other.layer.id === each.id);
-    const { proven, left } = sheet ? bridgeSheet(before, sheet, plan) : NOTHING;
+    if (!sheet) continue;
+    const { proven, left } = bridgeSheet(before, sheet, plan);
     if (proven) whole = whole ? oneAfterTheOther(whole, proven, report.text) : proven;
     for (const why of left.values()) refusals.push({ message: `Layer "${each.name}": ${whyNot(why)}` });
   }
@@ -69,8 +70,6 @@ interface BridgedSheet {
   /** Why not, for each island that is left. */
   readonly left: ReadonlyMap<Piece, Refusal<VerifiedBridges>>;
 }
-
-const NOTHING: BridgedSheet = { proven: undefined, left: new Map() };
 
 function bridgeSheet(report: Report, sheet: Sheet, choice: BridgePlanChoice): BridgedSheet {
   const { proven, left } = bridgeTogether(report, sheet, islandsOf(sheet), choice);
