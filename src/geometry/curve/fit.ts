@@ -28,6 +28,9 @@ const EVEN = 0.15;
 /** So many edges are rather drawn as lines than as one cubic. */
 const LINES_FOR_CUBIC = 2;
 
+/** So large is the tolerance where curves are fitted: the library betters a fit only where its square is above one. */
+const FINE = 4;
+
 /** Between the points of a straight edge the curve is held by points no farther apart than this, in mm. */
 const HELD = 0.25;
 
@@ -88,17 +91,27 @@ function fitSection(points: readonly Point[], kept: readonly number[], tolerance
   const all = points.slice(defined(kept[0]), defined(kept.at(-1)) + 1);
   // What is uneven in a small way would turn the curves' ends.
   const own = keptOfChain(all, EVEN * tolerance).map((at) => defined(all[at]));
-  const held = own.flatMap((point, i) => pointsBetween(own[i - 1] ?? point, point));
-  const cubics = fitCurve(held, ((1 - EVEN) * tolerance) ** 2).map(
-    ([a, b, c, d]): Cubic => ({
-      kind: 'cubic',
-      start: pointAt(a),
-      control1: pointAt(b),
-      control2: pointAt(c),
-      end: pointAt(d),
-    }),
-  );
+  const cubics = fitCubics(own, (1 - EVEN) * tolerance);
   return lines.length <= LINES_FOR_CUBIC * cubics.length ? lines : cubics;
+}
+
+/** From the first point to the last, to the digit. */
+function fitCubics(points: readonly Point[], tolerance: number): Cubic[] {
+  const scale = FINE / tolerance;
+  const held = points.flatMap((point, i) => pointsBetween(points[i - 1] ?? point, point));
+  const scaled = held.map(([x, y]): [number, number] => [x * scale, y * scale]);
+  const joints = fitCurve(scaled, FINE * FINE).map((curve) => curve.map(([x, y]) => ({ x: x / scale, y: y / scale })));
+  return joints.map((curve, i): Cubic => {
+    const [start, control1, control2, end] = curve.map((point) => defined(point)) as [Point, Point, Point, Point];
+    const [isFirst, isLast] = [i === 0, i === joints.length - 1];
+    return {
+      kind: 'cubic',
+      start: isFirst ? defined(points[0]) : start,
+      control1,
+      control2,
+      end: isLast ? defined(points.at(-1)) : end,
+    };
+  });
 }
 
 /** The points on the way from one to the other, the last one included. */
@@ -109,10 +122,6 @@ function pointsBetween(from: Point, to: Point): [number, number][] {
     return [from.x + t * (to.x - from.x), from.y + t * (to.y - from.y)];
   });
   return [...way, [to.x, to.y]];
-}
-
-function pointAt([x, y]: [number, number]): Point {
-  return { x, y };
 }
 
 function pointAround(points: readonly Point[], at: number): Point {
