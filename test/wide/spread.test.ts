@@ -1,6 +1,6 @@
 /**
- * Seams of 56 open pictures of many colours (`pictures/spread.json`, of the sets named in `pictures/read-pictures.ts`:
- * the first eight of each set, by a hash of their names, with a short overlap or a bare gap), each extended by the
+ * Seams of 35 open pictures of many colours (`pictures/spread.json`, of the sets named in `pictures/read-pictures.ts`:
+ * the first five of each set, by a hash of their names, with a short overlap or a bare gap), each extended by the
  * fix that is offered, one after the other, until none is. Prints what was refused, what is left, and how text and print change.
  */
 import { setImmediate } from 'node:timers/promises';
@@ -34,8 +34,15 @@ const PIXELS_PER_MM = 8;
 /** Of 255: edges that only met let the ground through by a quarter, which ends where one goes on under the other. */
 const SEEN = 80;
 
-/** mm of seam width that may look otherwise, all along. */
-const MOST_REPAINTED = 0.02;
+/** mm of the seams' width that may look otherwise, all along. */
+const MOST_REPAINTED = 0.002;
+
+/** mm²: a few pixels at corners. */
+const MOST_ELSEWHERE = 0.1;
+
+/** Of straight seams, as many may get a curve, at their ends, and so many commands more each on average. */
+const MOST_BENT = 0.1;
+const MOST_COMMANDS = 5;
 
 interface Applied {
   readonly finding: ReportedFinding;
@@ -95,7 +102,7 @@ beforeAll(async () => {
     await setImmediate();
   }
   console.log(tableOf(outcomes));
-}, 900_000);
+}, 3_600_000);
 
 describe('seams of pictures of many colours, extended', () => {
   it('are each offered, or refused with what to do', () => {
@@ -124,21 +131,35 @@ describe('seams of pictures of many colours, extended', () => {
 
   it('stay straight where they were', () => {
     const straight = outcomes.flatMap(({ applied }) => applied.filter(({ finding }) => isStraight(finding)));
-    expect(straight.length).toBeGreaterThan(20);
+    expect(straight.length).toBeGreaterThan(10);
     const bent = straight.filter(({ before, after }) => curvesIn(after) > curvesIn(before));
-    expect(bent.length / straight.length).toBeLessThan(0.1);
-    expect(mean(straight.map(({ before, after }) => commandsIn(after) - commandsIn(before)))).toBeLessThan(5);
+    const more = mean(straight.map(({ before, after }) => commandsIn(after) - commandsIn(before)));
+    console.log(`${straight.length} straight seams: ${bent.length} got a curve, ${more.toFixed(1)} commands more each`);
+    expect(bent.length / straight.length).toBeLessThan(MOST_BENT);
+    expect(more).toBeLessThan(MOST_COMMANDS);
   });
 
   it('look the same, but for the seam itself', async () => {
+    const otherwise: string[] = [];
+    let [near, far, length] = [0, 0, 0];
     for (const { name, before, after, applied } of outcomes) {
-      const { near, far, length } = repainted(before, after, applied);
+      const seen = repainted(before, after, applied);
       await setImmediate();
-      expect({ name, far }).toEqual({ name, far: 0 });
-      const hasGap = applied.some(({ finding }) => finding.check === 'bare-gap');
-      if (!hasGap) expect({ name, wide: near / length < MOST_REPAINTED }).toEqual({ name, wide: true });
+      if (seen.far + seen.near > 0)
+        otherwise.push(`${name}: ${seen.near.toFixed(2)} mm², elsewhere ${seen.far.toFixed(2)}`);
+      far += seen.far;
+      // What was bare is painted where a gap is closed.
+      if (applied.some(({ finding }) => finding.check === 'bare-gap')) continue;
+      near += seen.near;
+      length += seen.length;
     }
-  }, 300_000);
+    console.log(
+      `${near.toFixed(2)} mm² look otherwise along ${length.toFixed(0)} mm of seams, ${far.toFixed(2)} elsewhere`,
+    );
+    console.log(otherwise.join('\n'));
+    expect(far).toBeLessThan(MOST_ELSEWHERE);
+    expect(near / length).toBeLessThan(MOST_REPAINTED);
+  }, 900_000);
 });
 
 function mean(values: readonly number[]): number {
