@@ -54,6 +54,22 @@ describe('an opening across the edge of the sheet that a bridge parts', () => {
     expect(islandsLeft(outcome.text)).toBe(0);
     const edges = check(outcome.text).findings.filter((finding) => finding.check === 'edge-opening');
     expect(edges.length).toBeGreaterThan(1);
+    expect(outcome.brings.map((each) => each.check)).toContain('edge-opening');
+  });
+});
+
+describe('a line with round caps', () => {
+  // Not level nor upright anywhere: the cap ends beside a side of the bridge that no corner of a polygon lies at.
+  const text =
+    '<svg xmlns="http://www.w3.org/2000/svg" width="80mm" height="80mm" viewBox="0 0 80 80"><path fill="none" ' +
+    'stroke="#000" stroke-width="6" stroke-linecap="round" d="M40 12 L66 55 L15 57 Z M40 32 L49 47 L31 48 Z"/></svg>';
+
+  it('is parted by bridges of the whole limit, at once', () => {
+    const outcome = bridgeIslands(check(text));
+    expect(outcome.refusals).toEqual([]);
+    expect(islandsLeft(outcome.text)).toBe(0);
+    expect(check(outcome.text).findings.filter((finding) => finding.check === 'thin-bridge')).toEqual([]);
+    expect(bridgeIslands(check(outcome.text)).edits).toEqual([]);
   });
 });
 

@@ -1,4 +1,7 @@
-/** What the planner that went island by island made of the same drawings, kept to be compared with. */
+/**
+ * What the planner that went island by island made of the same drawings, kept to be compared with: of 153 of them, as it
+ * took minutes for some of the others.
+ */
 import { readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { tidy } from '../../../src/cli/format/tidy';
