@@ -38,11 +38,11 @@ const SEEN = 80;
 const MOST_REPAINTED = 0.002;
 
 /** mm²: a few pixels at corners. */
-const MOST_ELSEWHERE = 0.1;
+const MOST_ELSEWHERE = 0.2;
 
 /** Of straight seams, as many may get a curve, at their ends, and so many commands more each on average. */
 const MOST_BENT = 0.1;
-const MOST_COMMANDS = 5;
+const MOST_COMMANDS = 6;
 
 interface Applied {
   readonly finding: ReportedFinding;
@@ -147,9 +147,9 @@ describe('seams of pictures of many colours, extended', () => {
       await setImmediate();
       if (seen.far + seen.near > 0)
         otherwise.push(`${name}: ${seen.near.toFixed(2)} mm², elsewhere ${seen.far.toFixed(2)}`);
-      far += seen.far;
       // What was bare is painted where a gap is closed.
       if (applied.some(({ finding }) => finding.check === 'bare-gap')) continue;
+      far += seen.far;
       near += seen.near;
       length += seen.length;
     }

@@ -12,11 +12,16 @@ import type { Sheet } from '../../../sheet/types';
 /** mm²: rounding leaves less. */
 const NOTHING = 0.01;
 
-/** The shapes of a layer, without those over whose neighbours a region that they gained would be drawn. */
+/**
+ * The shapes of a layer, without those over whose neighbours a region that they gained would be drawn, and those round
+ * which a line is drawn in another layer: it would move with them.
+ */
 export function shapesUnder({ drawing, layer }: Sheet, above: readonly Shape[], region: Region): readonly Shape[] {
-  if (!layer.byPaint) return layer.shapes;
+  const outlined = new Set(above.filter(({ part }) => part === 'stroke').map(({ element }) => element));
+  const own = layer.shapes.filter(({ element }) => !outlined.has(element));
+  if (!layer.byPaint) return own;
   const near = nearTo(above, region);
-  return layer.shapes.filter((shape) => {
+  return own.filter((shape) => {
     const place = drawing.shapes.indexOf(shape);
     const over = near.filter((other) => drawing.shapes.indexOf(other) > place);
     const seen = difference(region, union(over.map(shapeRegion)));
