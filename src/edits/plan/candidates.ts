@@ -8,6 +8,7 @@ import { DRAWN_ALIKE, SAME_POINT, WRITTEN_STEP } from '../../geometry/base/toler
 import { add, distance, dot, interpolate, normalise, perpendicular, scale, subtract } from '../../geometry/base/vector';
 import { firstHit } from '../../geometry/spatial/raycast';
 import { nearestSegment, type SegmentIndex } from '../../geometry/spatial/segment-index';
+import { calmLength, nearlyUpright } from './calm';
 import type { PlanOptions } from './types';
 
 /** A straight way across the opening, between pieces as cut. */
@@ -79,13 +80,13 @@ export function candidatesNear(index: SegmentIndex, island: number, near: Point,
 
 /** The nearest other piece is at most as far as the one straight ahead. */
 function candidatesFrom(index: SegmentIndex, island: number, sample: Sample, limit: number): BridgeCandidate[] {
-  const ahead = perpendicularCandidates(index, island, sample, limit);
-  return [...ahead, ...nearestCandidates(index, island, sample.point, ahead[0]?.length ?? limit)];
-}
-
-/** Level and upright bridges look calmer (common practice, no source): a slanted one counts as up to a tenth longer. */
-export function calmLength({ from, to, length }: BridgeCandidate): number {
-  return length + 0.15 * Math.min(Math.abs(to.x - from.x), Math.abs(to.y - from.y));
+  const ahead = straightCandidates(index, island, sample, limit);
+  const nearest = nearestCandidates(index, island, sample.point, ahead[0]?.length ?? limit);
+  const calm = [...ahead, ...nearest].flatMap(({ from, to }) => {
+    const outward = nearlyUpright(subtract(to, from));
+    return outward ? straightCandidates(index, island, { point: sample.point, outward }, limit) : [];
+  });
+  return [...ahead, ...nearest, ...calm];
 }
 
 function sectorOf(point: Point, middle: Point): number {
@@ -163,7 +164,7 @@ function vertices(ring: Ring): Point[] {
   return points;
 }
 
-function perpendicularCandidates(
+function straightCandidates(
   index: SegmentIndex,
   island: number,
   { point, outward }: Sample,

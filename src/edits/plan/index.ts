@@ -1,28 +1,36 @@
 /** Where bridges go: the islands of a layer, tied to the frame, all planned at once. */
 
 import { defined } from '../../base/defined';
+import { DEFAULT_CONFIG } from '../../config/types';
 import type { Point } from '../../geometry/base/curve-types';
 import type { Region } from '../../geometry/base/polygon-types';
+import { boxOfRing } from '../../geometry/base/ring';
 import { ON_CURVE } from '../../geometry/base/tolerances';
 import { add, distance, interpolate, scale, subtract } from '../../geometry/base/vector';
 import { areaOf, intersection } from '../../geometry/boolean/index';
 import { buildSegmentIndex } from '../../geometry/spatial/segment-index';
+import { bendingOf } from '../../sheet/deflection';
 import type { Piece, Sheet } from '../../sheet/types';
 import { polygonOf, stripAlong } from '../strip/strip';
-import { assignAlone, assignBridges, middleOf } from './assign';
 import { candidatesNear, candidatesOf } from './candidates';
 import { groundOf } from './keep-apart';
 import { type ScoredCandidate, type Surroundings, scoreCandidate } from './score';
-import { minimumSpanningTree } from './spanning-tree';
-import type { Bridge, PlanOptions } from './types';
+import { assignAlone, assignBridges } from './search/assign';
+import { bodyOf } from './search/body';
+import { bridgeCountFor } from './search/count';
+import { minimumSpanningTree } from './search/spanning-tree';
+import { WEIGHTS } from './search/weights';
+import type { Bridge, PlanOptions, Unbridged } from './types';
 
-export type { Bridge, PlanOptions } from './types';
+export type { Bridge, PlanOptions, Unbridged } from './types';
 
 export interface BridgePlan {
   /** Islands nearest to the frame first. */
   readonly bridges: readonly Bridge[];
   /** Islands for which no place was found. */
   readonly unbridged: readonly Piece[];
+  /** Of each of these why. */
+  readonly reasons: ReadonlyMap<Piece, Unbridged>;
 }
 
 /** mm */
@@ -36,14 +44,35 @@ export function planBridges(sheet: Sheet, islands: readonly Piece[], options: Pl
   const asked = islands.map((island) => sheet.pieces.indexOf(island)).filter((number) => number >= 0);
   const { pieces } = sheet;
   const around = surroundingsOf(sheet, options);
-  const ties = options.alone
-    ? assignAlone({ pieces, ways: candidatesFrom(sheet, asked, options, around), options, around }, asked)
-    : assignBridges({ pieces, ways: candidatesToFrame(sheet, asked, options, around), options, around }, asked);
+  const ways = options.alone
+    ? candidatesFrom(sheet, asked, options, around)
+    : candidatesToFrame(sheet, asked, options, around);
+  const frames = new Set(pieces.flatMap((piece, number) => (piece.island ? [] : [number])));
+  const state = { pieces, ways, options, around, asked: new Set(asked), frames };
+  const ties = options.alone ? assignAlone(state) : assignBridges(state);
   const tied = new Set(ties.flatMap(({ island, target }) => [island, target]));
+  const unbridged = islands.filter((island) => !tied.has(pieces.indexOf(island)));
   return {
-    bridges: ties.map((tie) => bridgeFrom(tie, defined(sheet.pieces[tie.island]), sheet, options)),
-    unbridged: islands.filter((island) => !tied.has(sheet.pieces.indexOf(island))),
+    bridges: ties.map((tie) => bridgeFrom(tie, defined(pieces[tie.island]), sheet, options)),
+    unbridged,
+    reasons: new Map(unbridged.map((island) => [island, reasonFor(sheet, island, options, around)])),
   };
+}
+
+/** Whether there would be a place if bridges might be of any length. */
+function reasonFor(sheet: Sheet, island: Piece, options: PlanOptions, around: Surroundings): Unbridged {
+  const number = sheet.pieces.indexOf(island);
+  const search = { ...options, thorough: true };
+  return waysWithin(diagonalOf(sheet), island, number, search, around).some(
+    ({ length }) => length > WEIGHTS.longest.value,
+  )
+    ? 'too-far'
+    : 'no-place';
+}
+
+/** mm² of an island that one of its bridges holds. */
+function heldByOne({ polygon, area }: Piece): number {
+  return area / bridgeCountFor(boxOfRing(polygon.outer), area);
 }
 
 /** For the pieces asked for the ways across that leave them, for the others none. */
@@ -93,10 +122,13 @@ export function surroundingsOf(sheet: Sheet, options: PlanOptions): Surroundings
     thin: sheet.thinMaterial,
     hidden: options.hidden ?? [],
     align: options.align ?? 'none',
+    rule: { width: options.width, kerf: sheet.kerf, bending: options.bending ?? bendingOf(DEFAULT_CONFIG) },
+    held: sheet.pieces.map((piece) => (piece.island ? heldByOne(piece) : 0)),
     taken: apartFrom && groundOf(sheet, apartFrom.bridges, apartFrom.distance, pieces),
   };
 }
 
+/** Where a quick search finds no place, every place is looked at. */
 function scoredCandidates(
   sheet: Sheet,
   piece: Piece,
@@ -104,19 +136,34 @@ function scoredCandidates(
   options: PlanOptions,
   around: Surroundings,
 ): ScoredCandidate[] {
-  const { frame } = sheet;
-  const limit = Math.hypot(frame.maxX - frame.minX, frame.maxY - frame.minY);
-  const found = candidatesOf(around.pieces, number, piece.polygon.outer, middleOf(piece), limit, options);
-  const near = options.near ? candidatesNear(around.pieces, number, options.near, limit) : [];
+  const limit = options.near ? diagonalOf(sheet) : WEIGHTS.longest.value + sheet.kerf;
+  const usual = waysWithin(limit, piece, number, options, around);
+  if (usual.length > 0 || options.thorough) return usual;
+  return waysWithin(limit, piece, number, { ...options, thorough: true }, around);
+}
+
+function waysWithin(
+  limit: number,
+  piece: Piece,
+  number: number,
+  options: PlanOptions,
+  around: Surroundings,
+): ScoredCandidate[] {
+  const { pieces } = around;
+  const found = candidatesOf(pieces, number, piece.polygon.outer, bodyOf(piece).middle, limit, options);
+  const near = options.near ? candidatesNear(pieces, number, options.near, limit) : [];
   return [...near, ...found]
-    .map((crosser) => scoreCandidate(crosser, number, options.width, around))
-    .filter((crosser) => crosser !== undefined)
+    .flatMap((crosser) => scoreCandidate(crosser, number, options.width, around) ?? [])
     .sort((a, b) => a.cost - b.cost);
+}
+
+function diagonalOf({ frame }: Sheet): number {
+  return Math.hypot(frame.maxX - frame.minX, frame.maxY - frame.minY);
 }
 
 /** From the pieces as cut back to the drawn edges, half a kerf at either end. */
 export function bridgeFrom(
-  { from, to, length, target }: ScoredCandidate,
+  { from, to, length, target, width }: ScoredCandidate,
   island: Piece,
   sheet: Sheet,
   options: PlanOptions,
@@ -124,7 +171,7 @@ export function bridgeFrom(
   const half = scale(subtract(to, from), Math.min(sheet.kerf / 2, length / 4) / length);
   const ends = straightenBridge(add(from, half), subtract(to, half));
   const drawn = length - 2 * Math.min(sheet.kerf / 2, length / 4);
-  const bridge = { island, target: defined(sheet.pieces[target]), ...ends, width: options.width, length: drawn };
+  const bridge = { island, target: defined(sheet.pieces[target]), ...ends, width, length: drawn };
   return options.hidden ? { ...bridge, hiddenShare: hiddenShare(bridge, options.hidden) } : bridge;
 }
 

@@ -1,4 +1,4 @@
-/** How well a bridge would stand in a place. All weights are common practice, no source. */
+/** How well a bridge would stand in a place. */
 import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
 import type { Point } from '../../geometry/base/curve-types';
@@ -9,9 +9,12 @@ import { regionContains } from '../../geometry/boolean/index';
 import { firstHit } from '../../geometry/spatial/raycast';
 import type { SegmentIndex } from '../../geometry/spatial/segment-index';
 import type { ThinPlace } from '../../sheet/thin-places';
-import { type BridgeCandidate, calmLength } from './candidates';
+import { calmLength } from './calm';
+import type { BridgeCandidate } from './candidates';
 import { keepsApart, type TakenGround } from './keep-apart';
 import { type Lane, laneAt } from './lanes';
+import { WEIGHTS } from './search/weights';
+import { bridgeWidth, type WidthRule } from './width';
 
 export interface Surroundings {
   /** Edges of all pieces as cut, numbered as they are. */
@@ -24,11 +27,16 @@ export interface Surroundings {
   readonly align: 'none' | 'vertical' | 'level';
   /** What bridges of another sheet take up: no bridge comes near it. */
   readonly taken: TakenGround | undefined;
+  readonly rule: WidthRule;
+  /** For each piece how many mm² of it one of its bridges holds. */
+  readonly held: readonly number[];
 }
 
 export interface ScoredCandidate extends BridgeCandidate {
   readonly island: number;
-  /** mm: its length, made longer by everything that speaks against the place. */
+  /** mm as drawn. */
+  readonly width: number;
+  /** mm of a bridge of the least width: its length, made longer by everything that speaks against the place. */
   readonly cost: number;
 }
 
@@ -44,13 +52,18 @@ const MAX_SLANT = 1.05;
 /** mm */
 const SLACK = DRAWN_ALIKE;
 
-/** Undefined where no bridge can stand: its sides would meet something else, or its end would be too slanted. */
+/**
+ * Undefined where no bridge can stand: its sides would meet something else, or its end would be too slanted.
+ * @param least mm as drawn: what is long or holds much is wider
+ */
 export function scoreCandidate(
   crosser: BridgeCandidate,
   island: number,
-  width: number,
+  least: number,
   around: Surroundings,
 ): ScoredCandidate | undefined {
+  const holds = Math.max(around.held[island] ?? 0, around.held[crosser.target] ?? 0);
+  const width = bridgeWidth(crosser.length, holds, { ...around.rule, width: least });
   const lanes: Lane[] = [];
   for (const lane of LANES) {
     checkpoint(10);
@@ -67,13 +80,19 @@ export function scoreCandidate(
   const outer = OUTER_LANES.map((lane) => laneAt(crosser, lane * width, island, around.pieces));
   const cornered = outer.some((lane) => !lane || isBent(lane, lanes[2], width));
   const factor =
-    (1 + 2 * slant * slant) *
-    (cornered ? 1.4 : 1) *
+    (width / least) *
+    (1 + WEIGHTS.slantedEnd.value * slant * slant) *
+    (cornered ? 1 + WEIGHTS.corner.value : 1) *
+    tooLong(crosser.length) *
     supportFactor(crosser, width, around) *
     thinPartFactor(crosser, width, around.thin) *
     slantFactor(crosser, around.align) *
     visibilityFactor(crosser, width, around.hidden);
-  return { ...crosser, island, cost: (calmLength(crosser) + slant * width) * factor };
+  return { ...crosser, island, width, cost: (calmLength(crosser) + slant * width) * factor };
+}
+
+function tooLong(length: number): number {
+  return 1 + WEIGHTS.longer.value * Math.max(0, length - WEIGHTS.long.value);
 }
 
 function rangeOf(values: readonly number[]): number {
@@ -98,7 +117,7 @@ function supportFactor({ from, to, length }: BridgeCandidate, width: number, { p
   const along = scale(subtract(to, from), 1 / length);
   const far = missingSupport(pieces, to, along, width);
   const near = missingSupport(pieces, from, scale(along, -1), width);
-  return 1 + 3 * far + 0.5 * near;
+  return 1 + WEIGHTS.noSupport.value * far + WEIGHTS.noRoot.value * near;
 }
 
 /** 0 where there is room of a width behind the end and to both sides, up to 1 where there is none. */
@@ -116,13 +135,13 @@ function thinPartFactor({ from, to }: BridgeCandidate, width: number, thin: read
     const middle = interpolate(part.from, part.to, 0.5);
     return Math.min(distance(middle, from), distance(middle, to)) < width + part.drawnWidth / 2;
   });
-  return close ? 2 : 1;
+  return close ? 1 + WEIGHTS.thinPlace.value : 1;
 }
 
 /** Where upright or level bridges are asked for, others cost much more. */
 function slantFactor({ from, to, length }: BridgeCandidate, align: Surroundings['align']): number {
   if (align === 'none') return 1;
-  return 1 + 6 * Math.abs((align === 'vertical' ? to.x - from.x : to.y - from.y) / length);
+  return 1 + WEIGHTS.notUpright.value * Math.abs((align === 'vertical' ? to.x - from.x : to.y - from.y) / length);
 }
 
 /** Along a bridge, and beside its axis in widths: places at which it is looked whether later paint covers it. */
@@ -143,5 +162,5 @@ function visibilityFactor({ from, to, length }: BridgeCandidate, width: number, 
   const share = (wanted: (count: number) => boolean): number => covered.filter(wanted).length / covered.length;
   const whole = share((count) => count === SEARCH_ACROSS.length);
   const partly = share((count) => count > 0 && count < SEARCH_ACROSS.length);
-  return (1 - 0.6 * whole) * (1 + partly);
+  return (1 - WEIGHTS.hidden.value * whole) * (1 + partly);
 }

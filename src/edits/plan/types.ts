@@ -1,6 +1,7 @@
 /** A strip of material across an opening: commonly from an island to what it shall hang on. */
 import type { Point } from '../../geometry/base/curve-types';
 import type { Region } from '../../geometry/base/polygon-types';
+import type { Bending } from '../../sheet/lift/index';
 import type { Piece } from '../../sheet/types';
 
 export interface Bridge {
@@ -12,13 +13,16 @@ export interface Bridge {
   readonly from: Point;
   /** On the other side of the opening, sheet mm. */
   readonly to: Point;
-  /** mm, as drawn: the width as cut plus the kerf. */
+  /** mm, as drawn: the width as cut plus the kerf. Long bridges, and those that hold much, are wider than the least. */
   readonly width: number;
   /** mm, from `from` to `to`. */
   readonly length: number;
   /** Which share of it a later layer paints over, 0..1; undefined where that was not asked. */
   readonly hiddenShare?: number;
 }
+
+/** Why an island has no bridge: its gap is too wide all round, or nowhere takes a straight bridge of the least width. */
+export type Unbridged = 'too-far' | 'no-place';
 
 export interface PlanOptions {
   /** mm, as drawn: the least width of a bridge plus the kerf. */
@@ -43,4 +47,6 @@ export interface PlanOptions {
   readonly apartFrom?: { readonly bridges: readonly Bridge[]; readonly distance: number };
   /** Every place round an island is looked at, not only the shortest way of each direction: takes a few times as long. */
   readonly thorough?: boolean;
+  /** What bends the sheet, and how stiff it is; by default the usual material under the usual can. */
+  readonly bending?: Bending;
 }

@@ -43,11 +43,14 @@ describe('how many bridges', () => {
   ])('a disc of radius %d mm gets %d', (radius, count) => {
     expect(plan(sheet(disc(radius + 6, radius)))).toHaveLength(count);
   });
-  it('a large island gets three', () => {
+  it.each([
+    ['three', 5, 3],
+    ['four across a wide gap, where longer bridges bend more', 15, 4],
+  ])('a large island gets %s', (_, gap, count) => {
     const text =
       '<svg xmlns="http://www.w3.org/2000/svg" width="200mm" height="200mm" viewBox="0 0 200 200">' +
-      `${disc(60, 45, 100, 100)}</svg>`;
-    expect(plan(sheetsOf(text)[0] as Sheet)).toHaveLength(3);
+      `${disc(45 + gap, 45, 100, 100)}</svg>`;
+    expect(plan(sheetsOf(text)[0] as Sheet)).toHaveLength(count);
   });
   it('as many as asked for', () => {
     expect(plan(sheet(SQUARE_RING), { count: 4 })).toHaveLength(4);

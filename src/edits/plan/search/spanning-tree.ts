@@ -1,7 +1,7 @@
 /** In which order islands come to hang on the frame: through each other where the frame is not next to them. */
-import { checkpoint } from '../../base/checkpoint';
-import { defined } from '../../base/defined';
-import type { ScoredCandidate } from './score';
+import { checkpoint } from '../../../base/checkpoint';
+import { defined } from '../../../base/defined';
+import type { ScoredCandidate } from '../score';
 
 /**
  * The cheapest tree towards the frame (Prim 1957), cut down to the islands asked for and those between them and the

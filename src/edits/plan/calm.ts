@@ -1,0 +1,38 @@
+/** Directions that look calm: level and upright ones, and between them those that are plainly oblique. */
+import type { Point } from '../../geometry/base/curve-types';
+import { WEIGHTS } from './search/weights';
+
+const DEGREE = Math.PI / 180;
+/** Up to here nobody sees that a bridge is not quite level. */
+const UNSEEN = 0.5 * DEGREE;
+/** From here on an oblique direction looks meant. */
+const CROOKED_TO = 14 * DEGREE;
+const MEANT = 24 * DEGREE;
+/** Directions this near to level or upright have a level or upright one tried beside them. */
+const TRIED = 30 * DEGREE;
+/** Nearer than this they are level or upright but for rounding. */
+const EXACT = 1e-6;
+
+/** The direction, level or upright and of length 1, that a direction is near to; undefined where none is, or where it is that. */
+export function nearlyUpright({ x, y }: Point): Point | undefined {
+  const off = offAxis(x, y);
+  if (off < EXACT || off > TRIED) return undefined;
+  return Math.abs(x) > Math.abs(y) ? { x: Math.sign(x), y: 0 } : { x: 0, y: Math.sign(y) };
+}
+
+/** The angle between a direction and the nearer one of level and upright, 0 to π/4. */
+function offAxis(x: number, y: number): number {
+  return Math.atan2(Math.min(Math.abs(x), Math.abs(y)), Math.max(Math.abs(x), Math.abs(y)));
+}
+
+/** mm: the length of a way across, made longer where its direction is not calm. */
+export function calmLength({ from, to, length }: { from: Point; to: Point; length: number }): number {
+  const [x, y] = [to.x - from.x, to.y - from.y];
+  const oblique = WEIGHTS.oblique.value * Math.min(Math.abs(x), Math.abs(y));
+  return length * (1 + WEIGHTS.crooked.value * crookedness(offAxis(x, y))) + oblique;
+}
+
+function crookedness(off: number): number {
+  if (off < UNSEEN) return 0;
+  return off < CROOKED_TO ? 1 : Math.max(0, (MEANT - off) / (MEANT - CROOKED_TO));
+}

@@ -1,0 +1,96 @@
+/** What has to be held: an island, or several that hang together. Sheet mm. */
+import { checkpoint } from '../../../base/checkpoint';
+import { defined } from '../../../base/defined';
+import type { Point } from '../../../geometry/base/curve-types';
+import { memoizeByIdentity } from '../../../geometry/base/derived-facts';
+import { centroidOfRing, pointsOf } from '../../../geometry/base/ring';
+import { crossFrom, distance } from '../../../geometry/base/vector';
+import type { Piece } from '../../../sheet/types';
+
+export interface Body {
+  /** The convex hull's corners, once round: what reaches farthest beyond anything is among them. */
+  readonly hull: readonly Point[];
+  /** Its centre of mass, holes left out of account. */
+  readonly middle: Point;
+  /** mm² */
+  readonly area: number;
+  /** mm: its greatest extent. */
+  readonly size: number;
+  /** mm: the least distance of two parallel lines that it lies between. */
+  readonly breadth: number;
+}
+
+/** Hulls keep about so many corners. */
+const CORNERS = 48;
+
+export const bodyOf = memoizeByIdentity(
+  'body of a piece',
+  ({ polygon, label, area }: Piece): Body =>
+    bodyFrom(hullOf(pointsOf(polygon.outer)), centroidOfRing(polygon.outer) ?? label, area),
+);
+
+/** Several bodies as one. */
+export function joinBodies(bodies: readonly Body[]): Body {
+  const area = bodies.reduce((sum, body) => sum + body.area, 0);
+  const mean = (of: (body: Body) => number): number =>
+    bodies.reduce((sum, body) => sum + body.area * of(body), 0) / area;
+  const middle = { x: mean((body) => body.middle.x), y: mean((body) => body.middle.y) };
+  return bodyFrom(hullOf(bodies.flatMap(({ hull }) => hull)), middle, area);
+}
+
+function bodyFrom(whole: readonly Point[], middle: Point, area: number): Body {
+  const step = Math.ceil(whole.length / CORNERS);
+  const hull = whole.filter((_, i) => i % step === 0);
+  let size = 0;
+  for (const a of hull) for (const b of hull) size = Math.max(size, distance(a, b));
+  return { hull, middle, area, size, breadth: breadthOf(hull) };
+}
+
+/** The least width of a convex polygon is square to one of its sides. */
+function breadthOf(hull: readonly Point[]): number {
+  let least = Infinity;
+  checkpoint(hull.length ** 2);
+  hull.forEach((from, i) => {
+    const to = defined(hull[(i + 1) % hull.length]);
+    const length = distance(from, to);
+    if (length > 0) least = Math.min(least, Math.max(...hull.map((p) => Math.abs(crossFrom(from, to, p)))) / length);
+  });
+  return Number.isFinite(least) ? least : 0;
+}
+
+/** Once round, without points on its sides (A. M. Andrew's monotone chain, 1979). */
+export function hullOf(points: readonly Point[]): Point[] {
+  const sorted = [...points].sort((a, b) => a.x - b.x || a.y - b.y);
+  checkpoint(4 * sorted.length);
+  if (sorted.length < 3) return sorted;
+  const [lower, upper] = [chainOf(sorted), chainOf(sorted.reverse())];
+  return [...lower.slice(0, -1), ...upper.slice(0, -1)];
+}
+
+function chainOf(sorted: readonly Point[]): Point[] {
+  const chain: Point[] = [];
+  for (const point of sorted) {
+    while (chain.length > 1 && crossFrom(defined(chain.at(-2)), defined(chain.at(-1)), point) <= 0) chain.pop();
+    chain.push(point);
+  }
+  return chain;
+}
+
+/** mm from a point to a convex hull of any number of corners; 0 inside. */
+export function distanceToHull(hull: readonly Point[], point: Point): number {
+  let [inside, nearest] = [hull.length > 2, Infinity];
+  hull.forEach((from, i) => {
+    const to = defined(hull[(i + 1) % hull.length]);
+    nearest = Math.min(nearest, distanceToSide(from, to, point));
+    if (crossFrom(from, to, point) < 0) inside = false;
+  });
+  return inside ? 0 : nearest;
+}
+
+function distanceToSide(from: Point, to: Point, point: Point): number {
+  const [dx, dy] = [to.x - from.x, to.y - from.y];
+  const square = dx * dx + dy * dy;
+  const along = square > 0 ? ((point.x - from.x) * dx + (point.y - from.y) * dy) / square : 0;
+  const t = Math.max(0, Math.min(1, along));
+  return Math.hypot(from.x + t * dx - point.x, from.y + t * dy - point.y);
+}
