@@ -3,7 +3,7 @@
 import type { Finding } from '../../src/checks/finding';
 import { changedRegion, stripsFor } from '../../src/edits/bridge/cut';
 import { depthInStrip, polygonOf, type Strip, widenStrip } from '../../src/edits/strip/strip';
-import { bridgeIslands, check, type Report, type Sheet } from '../../src/engine/index';
+import { bridgeIslands, check, type PlannedBridge, type Report, type Sheet } from '../../src/engine/index';
 import type { Point } from '../../src/geometry/base/curve-types';
 import type { Box, Region } from '../../src/geometry/base/polygon-types';
 import { boxContainsBox, growBox } from '../../src/geometry/base/ring';
@@ -57,7 +57,7 @@ export function judgeBridging(text: string): Verdict {
       after,
       strips.map((own) => own.map(polygonOf)),
     ),
-    ...wrongWidths(after, strips),
+    ...wrongWidths(after, strips, plan),
     ...newFindings(report, after),
     // Lines that only show where to cut are of any width: joined ones take that of the first.
     ...(report.sheets.some(({ layer }) => layer.reading === 'outlines') ? [] : strayPixels(text, bridged, changed)),
@@ -101,19 +101,27 @@ function wrongLoss(before: Report, after: Report, strips: readonly Region[]): st
 }
 
 /** Necks that lie on a bridge's strip and across it are that bridge; an island may be a sliver itself. */
-function wrongWidths({ sheets }: Report, strips: readonly (readonly Strip[])[]): string[] {
+function wrongWidths(
+  { sheets }: Report,
+  strips: readonly (readonly Strip[])[],
+  plan: readonly PlannedBridge[],
+): string[] {
   return sheets.flatMap((sheet, i) => {
-    const necks = findThinParts(sheet.material, LIMIT + 0.1).filter(({ kind }) => kind === 'neck');
-    return (strips[i] ?? []).flatMap((strip) => {
+    const own = plan.filter(({ layer }) => layer === sheet.layer.name);
+    const widest = Math.max(LIMIT, ...own.map(({ cutWidth }) => cutWidth));
+    const allNecks = findThinParts(sheet.material, widest + 0.1).filter(({ kind }) => kind === 'neck');
+    return (strips[i] ?? []).flatMap((strip, number) => {
+      const wanted = own[number]?.cutWidth ?? LIMIT;
+      const necks = allNecks.filter(({ width }) => width < wanted + 0.1);
       const grown = widenStrip(strip, 0.05);
-      const own = necks.filter(
+      const across = necks.filter(
         (neck) => depthInStrip(grown, interpolate(neck.from, neck.to, 0.5)) > 0 && liesAcross(neck, strip),
       );
-      const widths = own.map(({ width }) => width);
+      const widths = across.map(({ width }) => width);
       const least = Math.min(...widths);
       // None: beside other material it is part of a wider place.
-      const right = widths.length === 0 || Math.abs(least - LIMIT) <= WIDTH_TOLERANCE;
-      return right ? [] : [`a bridge measures ${least.toFixed(3)} mm`];
+      const right = widths.length === 0 || Math.abs(least - wanted) <= WIDTH_TOLERANCE;
+      return right ? [] : [`a bridge of ${wanted.toFixed(2)} mm measures ${least.toFixed(3)} mm`];
     });
   });
 }

@@ -24,6 +24,9 @@ import type { Bridge, PlanOptions, Unbridged } from './types';
 
 export type { Bridge, PlanOptions, Unbridged } from './types';
 
+/** mm: no bridge is planned that is longer. */
+export const LONGEST_BRIDGE = WEIGHTS.longest.value;
+
 export interface BridgePlan {
   /** Islands nearest to the frame first. */
   readonly bridges: readonly Bridge[];
@@ -64,7 +67,7 @@ function reasonFor(sheet: Sheet, island: Piece, options: PlanOptions, around: Su
   const number = sheet.pieces.indexOf(island);
   const search = { ...options, thorough: true };
   return waysWithin(diagonalOf(sheet), island, number, search, around).some(
-    ({ length }) => length > WEIGHTS.longest.value,
+    ({ length }) => length > LONGEST_BRIDGE,
   )
     ? 'too-far'
     : 'no-place';
@@ -122,7 +125,12 @@ export function surroundingsOf(sheet: Sheet, options: PlanOptions): Surroundings
     thin: sheet.thinMaterial,
     hidden: options.hidden ?? [],
     align: options.align ?? 'none',
-    rule: { width: options.width, kerf: sheet.kerf, bending: options.bending ?? bendingOf(DEFAULT_CONFIG) },
+    rule: {
+      width: options.width,
+      kerf: sheet.kerf,
+      bending: options.bending ?? bendingOf(DEFAULT_CONFIG),
+      exact: options.exact ?? false,
+    },
     held: sheet.pieces.map((piece) => (piece.island ? heldByOne(piece) : 0)),
     taken: apartFrom && groundOf(sheet, apartFrom.bridges, apartFrom.distance, pieces),
   };
@@ -136,7 +144,7 @@ function scoredCandidates(
   options: PlanOptions,
   around: Surroundings,
 ): ScoredCandidate[] {
-  const limit = options.near ? diagonalOf(sheet) : WEIGHTS.longest.value + sheet.kerf;
+  const limit = options.near ? diagonalOf(sheet) : LONGEST_BRIDGE + sheet.kerf;
   const usual = waysWithin(limit, piece, number, options, around);
   if (usual.length > 0 || options.thorough) return usual;
   return waysWithin(limit, piece, number, { ...options, thorough: true }, around);

@@ -27,6 +27,8 @@ export type Unbridged = 'too-far' | 'no-place';
 export interface PlanOptions {
   /** mm, as drawn: the least width of a bridge plus the kerf. */
   readonly width: number;
+  /** No bridge is wider than that, however long it is. */
+  readonly exact?: boolean;
   /** How many for each island that is asked for; by default its size decides, as it does for those on the way. */
   readonly count?: 'auto' | number;
   /**

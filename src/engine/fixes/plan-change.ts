@@ -119,7 +119,12 @@ function placeIn(
   if (!regionContains([opening], to)) return 'A bridge can be moved only within its own gap.';
   const drawn = width === undefined ? bridge.width - ROUNDING_ROOM : bridgeWidthFor(report, sheet, width);
   const along = distance(to, bridge.centre) < SAME_PLACE ? bridge.along : undefined;
-  const planned = bridgeAcrossGap(gap.sheet, to, { width: drawn, hidden: hiddenUnder(report, sheet) }, along);
+  const planned = bridgeAcrossGap(
+    gap.sheet,
+    to,
+    { width: drawn, exact: true, hidden: hiddenUnder(report, sheet) },
+    along,
+  );
   if (!planned) return along ? NOT_AGAIN : 'No straight bridge fits there. Try where the sides run parallel.';
   return { planned, strip: stripsFor(gap.sheet, [planned])[0] as Strip };
 }

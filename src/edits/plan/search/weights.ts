@@ -13,8 +13,8 @@ const PRACTICE = 'common practice, no source';
 export const WEIGHTS = {
   // How wide a bridge is.
   slenderness: {
-    value: 10,
-    unit: 'lengths to a width',
+    value: 12.5,
+    unit: 'widths to a length',
     meaning: 'A longer bridge is made wider: a brush or finger bends it in the sheet as the cube of this ratio.',
     source: 'deflection of a beam, F L³ / (E t w³); the ratio itself: common practice, no source',
   },

@@ -1,5 +1,6 @@
 /** What is said of an island that no bridge could be found for: where it is, what was tried, and what would do. */
 import { formatMillimetres } from '../../../config/values';
+import { LONGEST_BRIDGE } from '../../../edits/plan/index';
 import { DRAWN_ALIKE } from '../../../geometry/base/tolerances';
 import { inscribedDisc } from '../../../geometry/polygon/inscribed-circle';
 import type { Refusal } from '../../../report/refusal';
@@ -27,6 +28,10 @@ export function refusalForLeft(
     return { ...tried, reason, first: tried.first ?? MOVE };
   }
   const width = bridgeWidthFor(report, sheet, choice.bridgeWidth) - sheet.kerf;
+  if (planFor(report, sheet, [island], choice).reasons.get(island) === 'too-far') {
+    const farthest = formatMillimetres(LONGEST_BRIDGE);
+    return { reason: `No bridge fits the island at ${place}: all else is over ${farthest} away.`, first: REMOVE };
+  }
   const isNarrow = 2 * inscribedDisc(island.polygon, DRAWN_ALIKE).radius < width + sheet.kerf;
   const why = isNarrow
     ? `which is narrower than a bridge of ${formatMillimetres(width)}`

@@ -7,6 +7,7 @@ import { optionsForStyle } from '../../../edits/plan/style';
 import type { Region } from '../../../geometry/base/polygon-types';
 import { union } from '../../../geometry/boolean/index';
 import type { Report } from '../../../report/report';
+import { bendingOf } from '../../../sheet/deflection';
 import type { Piece, Sheet } from '../../../sheet/types';
 import { effectiveConfig } from '../../check/effective-config';
 
@@ -26,8 +27,10 @@ export function planFor(
   { bridgeWidth, style, ...plan }: BridgePlanChoice,
 ): BridgePlan {
   const width = bridgeWidthFor(report, sheet, bridgeWidth);
-  const wanted = style ?? bridgeStyleOf(effectiveConfig(report.settings), sheet.layer.name);
-  return planBridges(sheet, islands, { ...optionsForStyle(wanted), ...plan, width, hidden: hiddenOn(report, sheet) });
+  const config = effectiveConfig(report.settings);
+  const wanted = optionsForStyle(style ?? bridgeStyleOf(config, sheet.layer.name));
+  const around = { width, bending: bendingOf(config), hidden: hiddenOn(report, sheet) };
+  return planBridges(sheet, islands, { ...wanted, ...plan, ...around });
 }
 
 /** mm as drawn: the width asked for, else the limit, and what the cut takes from it. */
