@@ -3,7 +3,7 @@ import { parse } from 'svgson';
 import { type Config, DEFAULT_CONFIG } from '../../src/config/types';
 import { readDrawing } from '../../src/drawing/index';
 import { cutStrips, stripsFor } from '../../src/edits/bridge/cut';
-import { type Bridge, type PlanOptions, planBridges } from '../../src/edits/plan/index';
+import { type Bridge, type PlanOptions, planBridges, type Unbridged } from '../../src/edits/plan/index';
 import { polygonOf } from '../../src/edits/strip/strip';
 import type { Region } from '../../src/geometry/base/polygon-types';
 import { areaOf, difference, intersection, perimeterOf } from '../../src/geometry/boolean/index';
@@ -33,6 +33,7 @@ export interface Bridged {
   readonly bridges: readonly Bridge[];
   /** How many islands no place was found for. */
   readonly unbridged: number;
+  readonly reasons: readonly Unbridged[];
   readonly edits: readonly TextEdit[];
   readonly text: string;
   /** mm²: by how much the openings afterwards differ from the openings before less the strips. */
@@ -53,7 +54,7 @@ export function bridge(
 ): Bridged {
   const before = sheetsOf(text, config)[layer] as Sheet;
   const islands = before.pieces.filter((piece) => piece.island);
-  const { bridges, unbridged } = planBridges(before, islands, { width: 0.8, ...options });
+  const { bridges, unbridged, reasons } = planBridges(before, islands, { width: 0.8, ...options });
   const cut = cutStrips(before, stripsFor(before, bridges));
   if ('refusal' in cut) throw new Error(cut.refusal);
   const after = applyEdits(text, cut.edits);
@@ -65,6 +66,7 @@ export function bridge(
     after: sheet,
     bridges,
     unbridged: unbridged.length,
+    reasons: [...reasons.values()],
     edits: cut.edits,
     text: after,
     error: areaBetween(sheet.openings, wanted),

@@ -6,6 +6,7 @@ import { normalise, perpendicular, subtract } from '../../geometry/base/vector';
 import { firstHits } from '../../geometry/spatial/raycast';
 import { nearestSegment, type SegmentIndex } from '../../geometry/spatial/segment-index';
 import type { Sheet } from '../../sheet/types';
+import { calmLength } from './calm';
 import type { BridgeCandidate } from './candidates';
 import { bridgeFrom, surroundingsOf } from './index';
 import { type ScoredCandidate, scoreCandidate } from './score';
@@ -31,8 +32,16 @@ export function bridgeAcrossGap(sheet: Sheet, point: Point, options: PlanOptions
   const wanted = along ? rate([along]) : [];
   const [first, ...others] = wanted.length > 0 ? wanted : rate(directionsAt(around.pieces, point));
   if (!first) return undefined;
-  const best = others.reduce((cheapest, way) => (way.cost < cheapest.cost - 1e-9 ? way : cheapest), first);
+  const best = others.reduce(
+    (cheapest, way) => (squareCost(way) < squareCost(cheapest) - 1e-9 ? way : cheapest),
+    first,
+  );
   return bridgeFrom(best, defined(sheet.pieces[best.island]), sheet, options);
+}
+
+/** The artist chose the place: only how square a bridge stands there counts, not how calm it looks. */
+function squareCost(way: ScoredCandidate): number {
+  return (way.cost * way.length) / calmLength(way);
 }
 
 /** Square to the nearest edge, along it, and all round. */

@@ -10,13 +10,18 @@ const CROOKED_TO = 14 * DEGREE;
 const MEANT = 24 * DEGREE;
 /** Directions this near to level or upright have a level or upright one tried beside them. */
 const TRIED = 30 * DEGREE;
+/** Across lines, whose ends are cut square to their course and not along the bridge, so that it becomes wider. */
+const TRIED_ACROSS_LINES = 3 * DEGREE;
 /** Nearer than this they are level or upright but for rounding. */
 const EXACT = 1e-6;
 
-/** The direction, level or upright and of length 1, that a direction is near to; undefined where none is, or where it is that. */
-export function nearlyUpright({ x, y }: Point): Point | undefined {
+/**
+ * The direction, level or upright and of length 1, that a direction is near to; undefined where none is, or where it is that.
+ * @param acrossLines whether openings are lines with a width
+ */
+export function nearlyUpright({ x, y }: Point, acrossLines: boolean): Point | undefined {
   const off = offAxis(x, y);
-  if (off < EXACT || off > TRIED) return undefined;
+  if (off < EXACT || off > (acrossLines ? TRIED_ACROSS_LINES : TRIED)) return undefined;
   return Math.abs(x) > Math.abs(y) ? { x: Math.sign(x), y: 0 } : { x: 0, y: Math.sign(y) };
 }
 

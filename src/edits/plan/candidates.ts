@@ -42,6 +42,7 @@ const MIN_THOROUGH = 72;
  * square to that piece's boundary). Kept are the shortest of each direction from the island's middle.
  * @param index edges of all pieces, numbered as they are
  * @param limit mm, how far to look
+ * @param acrossLines whether openings are lines with a width
  */
 export function candidatesOf(
   index: SegmentIndex,
@@ -50,9 +51,10 @@ export function candidatesOf(
   middle: Point,
   limit: number,
   { thorough = false }: Pick<PlanOptions, 'thorough'> = {},
+  acrossLines = false,
 ): BridgeCandidate[] {
   const found = samplesOf(outer, thorough ? MIN_THOROUGH : MIN_SAMPLES).flatMap((sample) =>
-    candidatesFrom(index, island, sample, limit),
+    candidatesFrom(index, island, sample, limit, acrossLines),
   );
   if (thorough) return [...contactsOf(index, island, outer), ...found];
   const sectors = new Map<number, BridgeCandidate[]>();
@@ -69,21 +71,33 @@ export function candidatesOf(
 }
 
 /** The ways across from the place of the boundary that is nearest to `near`. */
-export function candidatesNear(index: SegmentIndex, island: number, near: Point, limit: number): BridgeCandidate[] {
+export function candidatesNear(
+  index: SegmentIndex,
+  island: number,
+  near: Point,
+  limit: number,
+  acrossLines = false,
+): BridgeCandidate[] {
   const place = nearestSegment(index, near, Infinity, (edge) => index.polygon[edge] === island);
   if (!place) return [];
   const start = { x: defined(index.x0[place.edge]), y: defined(index.y0[place.edge]) };
   const end = { x: defined(index.x1[place.edge]), y: defined(index.y1[place.edge]) };
   const outward = normalise(scale(perpendicular(subtract(end, start)), -1));
-  return outward ? candidatesFrom(index, island, { point: place.point, outward }, limit) : [];
+  return outward ? candidatesFrom(index, island, { point: place.point, outward }, limit, acrossLines) : [];
 }
 
 /** The nearest other piece is at most as far as the one straight ahead. */
-function candidatesFrom(index: SegmentIndex, island: number, sample: Sample, limit: number): BridgeCandidate[] {
+function candidatesFrom(
+  index: SegmentIndex,
+  island: number,
+  sample: Sample,
+  limit: number,
+  acrossLines: boolean,
+): BridgeCandidate[] {
   const ahead = straightCandidates(index, island, sample, limit);
   const nearest = nearestCandidates(index, island, sample.point, ahead[0]?.length ?? limit);
   const calm = [...ahead, ...nearest].flatMap(({ from, to }) => {
-    const outward = nearlyUpright(subtract(to, from));
+    const outward = nearlyUpright(subtract(to, from), acrossLines);
     return outward ? straightCandidates(index, island, { point: sample.point, outward }, limit) : [];
   });
   return [...ahead, ...nearest, ...calm];

@@ -131,6 +131,7 @@ export function surroundingsOf(sheet: Sheet, options: PlanOptions): Surroundings
       bending: options.bending ?? bendingOf(DEFAULT_CONFIG),
       exact: options.exact ?? false,
     },
+    lines: sheet.layer.shapes.every(({ part }) => part === 'stroke'),
     held: sheet.pieces.map((piece) => (piece.island ? heldByOne(piece) : 0)),
     taken: apartFrom && groundOf(sheet, apartFrom.bridges, apartFrom.distance, pieces),
   };
@@ -157,9 +158,9 @@ function waysWithin(
   options: PlanOptions,
   around: Surroundings,
 ): ScoredCandidate[] {
-  const { pieces } = around;
-  const found = candidatesOf(pieces, number, piece.polygon.outer, bodyOf(piece).middle, limit, options);
-  const near = options.near ? candidatesNear(pieces, number, options.near, limit) : [];
+  const { pieces, lines } = around;
+  const found = candidatesOf(pieces, number, piece.polygon.outer, bodyOf(piece).middle, limit, options, lines);
+  const near = options.near ? candidatesNear(pieces, number, options.near, limit, lines) : [];
   return [...near, ...found]
     .flatMap((crosser) => scoreCandidate(crosser, number, options.width, around) ?? [])
     .sort((a, b) => a.cost - b.cost);

@@ -28,6 +28,8 @@ export interface Surroundings {
   /** What bridges of another sheet take up: no bridge comes near it. */
   readonly taken: TakenGround | undefined;
   readonly rule: WidthRule;
+  /** Whether openings are lines with a width. */
+  readonly lines: boolean;
   /** For each piece how many mm² of it one of its bridges holds. */
   readonly held: readonly number[];
 }
@@ -63,7 +65,7 @@ export function scoreCandidate(
   around: Surroundings,
 ): ScoredCandidate | undefined {
   const holds = Math.max(around.held[island] ?? 0, around.held[crosser.target] ?? 0);
-  const width = bridgeWidth(crosser.length, holds, { ...around.rule, width: least });
+  const width = bridgeWidth(crosser.length - around.kerf, holds, { ...around.rule, width: least });
   const lanes: Lane[] = [];
   for (const lane of LANES) {
     checkpoint(10);

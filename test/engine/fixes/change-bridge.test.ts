@@ -91,11 +91,11 @@ describe.each(Object.keys(all))('a bridge in %s', (what) => {
 
   test.skipIf(CANNOT_NARROW.includes(what))('is made wider, and narrower again', () => {
     const { cutWidth } = plan[0]!;
-    const wide = done(changed(text, place, { kind: 'width', width: cutWidth + 0.4 }), text);
+    const wide = done(changed(text, place, { kind: 'width', width: cutWidth + 0.2 }), text);
     expect(lostIn(wide)).toBeGreaterThan(lostIn(text));
-    const narrow = done(changed(wide, place, { kind: 'width', width: cutWidth + 0.2 }), wide);
+    const narrow = done(changed(wide, place, { kind: 'width', width: cutWidth + 0.1 }), wide);
     const report = check(narrow);
-    expect(bridgeStandingAt(report, report.sheets[0]!, place)?.width).toBeCloseTo(cutWidth + 0.2, 1);
+    expect(bridgeStandingAt(report, report.sheets[0]!, place)?.width).toBeCloseTo(cutWidth + 0.1, 1);
   });
 });
 

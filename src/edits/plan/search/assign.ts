@@ -56,6 +56,9 @@ function surrounds({ pieces }: Assignment, outer: number, inner: number): boolea
   return regionContains([{ outer: polygon.outer, holes: [] }], defined(pieces[inner]).label);
 }
 
+/** Of the cost: mirrored bridges that are not cheaper than this are no better than others that are mirrored as well. */
+const BETTER = 0.98;
+
 /** As the eye would have them: mirrored where the island and its gap are, unless that costs too much. */
 function chosenFor(
   { pieces, options: { width }, around }: Assignment,
@@ -76,7 +79,7 @@ function chosenFor(
     const symmetric = symmetricSets(island, size, width, around);
     if (!symmetric) return plain;
     const isMirrored = usual.length > 0 && symmetric.isMirrored(usual);
-    const set = preferredSet(symmetric.sets, usual, choice, isMirrored ? 1 : WEIGHTS.symmetric.value);
+    const set = preferredSet(symmetric.sets, usual, choice, isMirrored ? BETTER : WEIGHTS.symmetric.value);
     if (isMirrored || set !== usual) return { set, symmetric: true };
   }
   return plain;

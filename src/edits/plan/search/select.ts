@@ -126,7 +126,7 @@ export function areClear(set: readonly ScoredCandidate[], taken: readonly Strip[
 
 /**
  * The best of some sets, where it is worth its cost; else what is usual.
- * @param worth so many times the usual cost, in the mean of its bridges; at 1 in all
+ * @param worth so many times the usual cost, in the mean of its bridges; below 1 in all
  */
 export function preferredSet(
   sets: readonly (readonly ScoredCandidate[])[],
@@ -143,6 +143,6 @@ export function preferredSet(
     if (cost < limit && areClear(set, taken)) best = { set, cost };
   }
   if (!best || usual.length === 0) return best?.set ?? usual;
-  const share = worth > 1 ? usual.length / best.set.length : 1;
+  const share = worth < 1 ? 1 : usual.length / best.set.length;
   return best.cost * share <= worth * costOfSet(usual, need) ? best.set : usual;
 }

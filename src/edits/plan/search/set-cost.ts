@@ -25,8 +25,8 @@ const LEAST_SPREAD = 1 / 3;
 /** Of what good hold may cost: that of a plan which just fails in one thing, and of one that fails by a whole measure more. */
 const FAILED = 0.05;
 const BY_AS_MUCH = 4;
-/** How much more than half its width a compact body may reach. */
-const COMPACT = 0.55;
+/** Of its breadth: so far may a compact body reach beyond its bridges. */
+const COMPACT = 0.65;
 
 /**
  * mm of a bridge of the least width.
