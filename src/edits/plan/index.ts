@@ -66,9 +66,7 @@ export function planBridges(sheet: Sheet, islands: readonly Piece[], options: Pl
 function reasonFor(sheet: Sheet, island: Piece, options: PlanOptions, around: Surroundings): Unbridged {
   const number = sheet.pieces.indexOf(island);
   const search = { ...options, thorough: true };
-  return waysWithin(diagonalOf(sheet), island, number, search, around).some(
-    ({ length }) => length > LONGEST_BRIDGE,
-  )
+  return waysWithin(diagonalOf(sheet), island, number, search, around).some(({ length }) => length > LONGEST_BRIDGE)
     ? 'too-far'
     : 'no-place';
 }
