@@ -66,6 +66,19 @@ export function scoreCandidate(
 ): ScoredCandidate | undefined {
   const holds = Math.max(around.held[island] ?? 0, around.held[crosser.target] ?? 0);
   const width = bridgeWidth(crosser.length - around.kerf, holds, { ...around.rule, width: least });
+  const wide = scoreAt(crosser, island, width, least, around);
+  if (wide || width === least) return wide;
+  const narrow = scoreAt(crosser, island, least, least, around);
+  return narrow && { ...narrow, cost: (1 + WEIGHTS.tooNarrow.value) * narrow.cost };
+}
+
+function scoreAt(
+  crosser: BridgeCandidate,
+  island: number,
+  width: number,
+  least: number,
+  around: Surroundings,
+): ScoredCandidate | undefined {
   const lanes: Lane[] = [];
   for (const lane of LANES) {
     checkpoint(10);

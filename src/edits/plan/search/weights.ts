@@ -22,6 +22,12 @@ export const WEIGHTS = {
   widthStep: { value: 0.05, unit: 'mm', meaning: 'Widths are rounded up to such steps.', source: PRACTICE },
 
   // What one bridge costs, in mm of a bridge of the least width.
+  tooNarrow: {
+    value: 1,
+    unit: 'of the cost',
+    meaning: 'Where only a bridge of the least width fits, though its length or load asks for more.',
+    source: PRACTICE,
+  },
   long: { value: 12, unit: 'mm', meaning: 'Beyond this length the cost grows steeply.', source: PRACTICE },
   longer: { value: 0.25, unit: 'of the cost for each mm', meaning: 'How steeply.', source: PRACTICE },
   longest: { value: 20, unit: 'mm', meaning: 'No bridge is longer.', source: PRACTICE },
