@@ -70,4 +70,21 @@ describe('silhouettes and words that people drew for other purposes', () => {
     const faults = judgements.flatMap((each) => each.faults.map((fault) => `${each.drawing.name}: ${fault}`));
     expect(faults.filter((fault) => !fault.includes('a second run'))).toEqual([]);
   });
+
+  it('have no letter whose counter is left, hangs loosely or is bridged otherwise than the same letter beside it', () => {
+    const words = judgements.filter(({ drawing }) => drawing.word);
+    expect(words.flatMap(({ drawing, left }) => left.map(() => drawing.name))).toEqual([]);
+    expect(words.flatMap(({ drawing, lifts }) => (lifts.some(isFlapping) ? [drawing.name] : []))).toEqual([]);
+    expect(words.filter(({ pairs: [all, alike] }) => alike < all).map(({ drawing }) => drawing.name)).toEqual([]);
+    expect(
+      words.filter(({ plan }) => plan.some(({ length }) => length > 12)).map(({ drawing }) => drawing.name),
+    ).toEqual([]);
+  });
+
+  it('bring no tongue, doubled cut or opening at the edge that is not told', () => {
+    const untold = judgements.filter(({ along }) =>
+      Object.values(along).some(([there, told]) => told < Math.min(1, there)),
+    );
+    expect(untold.map(({ drawing }) => drawing.name)).toEqual([]);
+  });
 });

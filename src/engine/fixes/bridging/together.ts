@@ -68,9 +68,16 @@ export function bridgeTogether(
     state = goOn(state, proven, report.text, choice.alone === true);
     avoid = avoid.flatMap((bridge) => onSheet(bridge, state.sheet) ?? []);
   };
+  const ends = [WAYS[0], WAYS.at(-1)] as Way[];
   for (const way of WAYS) tryWay(way, islands);
   const alone = islands.length > 1 ? [...state.waiting.keys()].slice(0, MOST_ALONE) : [];
-  for (const island of alone) for (const way of [WAYS[0], WAYS.at(-1)]) tryWay(way as Way, [island]);
+  for (const island of alone) for (const way of ends) tryWay(way, [island]);
+  // What was bridged may have made room for others, so that nobody need run it again.
+  for (let left = Infinity; state.proven && state.waiting.size < left; ) {
+    left = state.waiting.size;
+    avoid = [];
+    for (const way of ends) tryWay(way, islands);
+  }
   const left = new Map([...state.waiting.keys()].map((island) => [island, reasons.get(island)]));
   return { proven: state.proven, left };
 }
