@@ -101,7 +101,7 @@ export const WEIGHTS = {
     source: PRACTICE,
   },
   symmetric: {
-    value: 2,
+    value: 3,
     unit: 'times the cost',
     meaning: 'What mirrored bridges may cost beside the cheapest.',
     source: PRACTICE,
