@@ -8,11 +8,12 @@ import { boxOfRing } from '../../geometry/base/ring';
 import { ON_CURVE } from '../../geometry/base/tolerances';
 import { add, distance, interpolate, scale, subtract } from '../../geometry/base/vector';
 import { areaOf, intersection } from '../../geometry/boolean/index';
-import { buildSegmentIndex } from '../../geometry/spatial/segment-index';
+import { buildSegmentIndex, type SegmentIndex } from '../../geometry/spatial/segment-index';
 import { bendingOf } from '../../sheet/deflection';
 import type { Piece, Sheet } from '../../sheet/types';
 import { polygonOf, stripAlong } from '../strip/strip';
 import { candidatesNear, candidatesOf } from './candidates';
+import { designOf } from './design/index';
 import { groundOf } from './keep-apart';
 import { type ScoredCandidate, type Surroundings, scoreCandidate } from './score';
 import { assignAlone, assignBridges } from './search/assign';
@@ -122,7 +123,7 @@ export function surroundingsOf(sheet: Sheet, options: PlanOptions): Surroundings
     kerf: sheet.kerf,
     thin: sheet.thinMaterial,
     hidden: options.hidden ?? [],
-    align: options.align ?? 'none',
+    stand: directionsFor(sheet, options, pieces),
     rule: {
       width: options.width,
       kerf: sheet.kerf,
@@ -133,6 +134,22 @@ export function surroundingsOf(sheet: Sheet, options: PlanOptions): Surroundings
     held: sheet.pieces.map((piece) => (piece.island ? heldByOne(piece) : 0)),
     taken: apartFrom && groundOf(sheet, apartFrom.bridges, apartFrom.distance, pieces),
   };
+}
+
+const UP: Point = { x: 0, y: -1 };
+const RIGHT: Point = { x: 1, y: 0 };
+
+/** What was asked for; else the counters of a word stand as its stems do. */
+function directionsFor(
+  sheet: Sheet,
+  { align = 'none', near, shortestOnly }: PlanOptions,
+  pieces: SegmentIndex,
+): Surroundings['stand'] {
+  if (align !== 'none') return () => (align === 'vertical' ? UP : RIGHT);
+  if (near || shortestOnly) return () => undefined;
+  const { rows } = designOf(sheet, pieces);
+  const stems = new Map(rows.flatMap(({ along, counters }) => counters.map(({ piece }) => [piece, along])));
+  return (island) => stems.get(island);
 }
 
 /** Where a quick search finds no place, every place is looked at. */

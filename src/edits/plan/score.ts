@@ -4,7 +4,7 @@ import { defined } from '../../base/defined';
 import type { Point } from '../../geometry/base/curve-types';
 import type { Region } from '../../geometry/base/polygon-types';
 import { DRAWN_ALIKE, WRITTEN_STEP } from '../../geometry/base/tolerances';
-import { add, distance, interpolate, perpendicular, scale, subtract } from '../../geometry/base/vector';
+import { add, cross, distance, interpolate, perpendicular, scale, subtract } from '../../geometry/base/vector';
 import { regionContains } from '../../geometry/boolean/index';
 import { firstHit } from '../../geometry/spatial/raycast';
 import type { SegmentIndex } from '../../geometry/spatial/segment-index';
@@ -24,7 +24,8 @@ export interface Surroundings {
   readonly kerf: number;
   readonly thin: readonly ThinPlace[];
   readonly hidden: Region;
-  readonly align: 'none' | 'vertical' | 'level';
+  /** For each island whose bridges are to stand in one direction that, of length 1. */
+  readonly stand: (island: number) => Point | undefined;
   /** What bridges of another sheet take up: no bridge comes near it. */
   readonly taken: TakenGround | undefined;
   readonly rule: WidthRule;
@@ -94,6 +95,8 @@ function scoreAt(
   const slant = (defined(slants[0]) + defined(slants[1])) / width;
   const outer = OUTER_LANES.map((lane) => laneAt(crosser, lane * width, island, around.pieces));
   const cornered = outer.some((lane) => !lane || isBent(lane, lanes[2], width));
+  const stand = around.stand(island);
+  const calm = stand ? crosser.length : calmLength(crosser);
   const factor =
     (width / least) *
     (1 + WEIGHTS.slantedEnd.value * slant * slant) *
@@ -101,9 +104,9 @@ function scoreAt(
     tooLong(crosser.length) *
     supportFactor(crosser, width, around) *
     thinPartFactor(crosser, width, around.thin) *
-    slantFactor(crosser, around.align) *
+    slantFactor(crosser, stand) *
     visibilityFactor(crosser, width, around.hidden);
-  return { ...crosser, island, width, cost: (calmLength(crosser) + slant * width) * factor };
+  return { ...crosser, island, width, cost: (calm + slant * width) * factor };
 }
 
 function tooLong(length: number): number {
@@ -153,10 +156,9 @@ function thinPartFactor({ from, to }: BridgeCandidate, width: number, thin: read
   return close ? 1 + WEIGHTS.thinPlace.value : 1;
 }
 
-/** Where upright or level bridges are asked for, others cost much more. */
-function slantFactor({ from, to, length }: BridgeCandidate, align: Surroundings['align']): number {
-  if (align === 'none') return 1;
-  return 1 + WEIGHTS.notUpright.value * Math.abs((align === 'vertical' ? to.x - from.x : to.y - from.y) / length);
+/** Where bridges are to stand in one direction, others cost much more. */
+function slantFactor({ from, to, length }: BridgeCandidate, stand: Point | undefined): number {
+  return stand ? 1 + (WEIGHTS.notUpright.value * Math.abs(cross(subtract(to, from), stand))) / length : 1;
 }
 
 /** Along a bridge, and beside its axis in widths: places at which it is looked whether later paint covers it. */
