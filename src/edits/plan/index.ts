@@ -13,7 +13,7 @@ import { bendingOf } from '../../sheet/deflection';
 import type { Piece, Sheet } from '../../sheet/types';
 import { polygonOf, stripAlong } from '../strip/strip';
 import { candidatesNear, candidatesOf } from './candidates';
-import { designOf } from './design/index';
+import { type Design, designOf } from './design/index';
 import { groundOf } from './keep-apart';
 import { type ScoredCandidate, type Surroundings, scoreCandidate } from './score';
 import { assignAlone, assignBridges } from './search/assign';
@@ -52,7 +52,8 @@ export function planBridges(sheet: Sheet, islands: readonly Piece[], options: Pl
     ? candidatesFrom(sheet, asked, options, around)
     : candidatesToFrame(sheet, asked, options, around);
   const frames = new Set(pieces.flatMap((piece, number) => (piece.island ? [] : [number])));
-  const state = { pieces, ways, options, around, asked: new Set(asked), frames };
+  const design = designFor(sheet, options, around.pieces);
+  const state = { pieces, ways, options, around, design, asked: new Set(asked), frames };
   const ties = options.alone ? assignAlone(state) : assignBridges(state);
   const tied = new Set(ties.flatMap(({ island, target }) => [island, target]));
   const unbridged = islands.filter((island) => !tied.has(pieces.indexOf(island)));
@@ -139,15 +140,16 @@ export function surroundingsOf(sheet: Sheet, options: PlanOptions): Surroundings
 const UP: Point = { x: 0, y: -1 };
 const RIGHT: Point = { x: 1, y: 0 };
 
+/** Who chooses the place, or wants the shortest, wants nothing alike. */
+function designFor(sheet: Sheet, { near, shortestOnly }: PlanOptions, pieces: SegmentIndex): Design | undefined {
+  return near || shortestOnly ? undefined : designOf(sheet, pieces);
+}
+
 /** What was asked for; else the counters of a word stand as its stems do. */
-function directionsFor(
-  sheet: Sheet,
-  { align = 'none', near, shortestOnly }: PlanOptions,
-  pieces: SegmentIndex,
-): Surroundings['stand'] {
+function directionsFor(sheet: Sheet, options: PlanOptions, pieces: SegmentIndex): Surroundings['stand'] {
+  const { align = 'none' } = options;
   if (align !== 'none') return () => (align === 'vertical' ? UP : RIGHT);
-  if (near || shortestOnly) return () => undefined;
-  const { rows } = designOf(sheet, pieces);
+  const { rows = [] } = designFor(sheet, options, pieces) ?? {};
   const stems = new Map(rows.flatMap(({ along, counters }) => counters.map(({ piece }) => [piece, along])));
   return (island) => stems.get(island);
 }

@@ -60,14 +60,14 @@ export function symmetricSets(
   return { sets: axes.flatMap((axis) => setsAbout(make, axis, count)), isMirrored };
 }
 
-function isMirroredAbout(set: readonly ScoredCandidate[], axis: Axis): boolean {
+export function isMirroredAbout(set: readonly ScoredCandidate[], axis: Axis): boolean {
   return set.every((way) => {
     const [from, to] = [mirror(way.from, axis), mirror(way.to, axis)];
     return set.some((other) => distance(other.from, from) < SAME_BRIDGE && distance(other.to, to) < SAME_BRIDGE);
   });
 }
 
-interface Making {
+export interface Making {
   readonly island: IslandWays;
   readonly width: number;
   readonly around: Surroundings;
@@ -87,7 +87,7 @@ function setsAboutBoth(make: Making, first: Axis, second: Axis, count: number): 
   return [...cross, ...quads];
 }
 
-function setsAbout(make: Making, axis: Axis, count: number): ScoredCandidate[][] {
+export function setsAbout(make: Making, axis: Axis, count: number): ScoredCandidate[][] {
   const on = onAxis(make, axis);
   const pairs = pairsAbout(make, axis);
   const both = on.length === 2 ? [on] : [];

@@ -4,13 +4,12 @@ import { defined } from '../../../base/defined';
 import { interpolate } from '../../../geometry/base/vector';
 import { regionContains } from '../../../geometry/boolean/index';
 import type { ScoredCandidate } from '../score';
-import { symmetricSets } from '../symmetric-sets';
 import { exchange } from './exchange';
 import { type Assignment, choiceFor, clustersOf, hangingOn, type Layout, needOfCluster, tiesOf } from './layout';
 import { type Choice, preferredSet, selectBridges } from './select';
 import { minimumSpanningTree } from './spanning-tree';
 import { stripOf } from './strips';
-import { WEIGHTS } from './weights';
+import { wishesFor } from './wishes';
 
 /**
  * Each island asked for hangs on the frame, if need be through others, by as many bridges as it needs: first one by one in
@@ -45,7 +44,7 @@ export function assignAlone(state: Assignment): ScoredCandidate[] {
     const round = new Set(targets.filter((target) => surrounds(state, target, number)));
     const held = firm.size > 0 ? firm : round;
     const choice = choiceFor(state, layout, number, ({ target }) => held.size === 0 || held.has(target));
-    layout.set(number, chosenFor(state, number, defined(state.ways[number]), choice).set);
+    layout.set(number, chosenFor(state, layout, number, defined(state.ways[number]), choice).set);
   }
   return tiesOf(layout);
 }
@@ -59,28 +58,23 @@ function surrounds({ pieces }: Assignment, outer: number, inner: number): boolea
 /** Of the cost: mirrored bridges that are not cheaper than this are no better than others that are mirrored as well. */
 const BETTER = 0.98;
 
-/** As the eye would have them: mirrored where the island and its gap are, unless that costs too much. */
+/** As the eye would have them, where that is worth its cost. */
 function chosenFor(
-  { pieces, options: { width }, around }: Assignment,
+  state: Assignment,
+  layout: Layout,
   number: number,
   usable: readonly ScoredCandidate[],
   choice: Choice,
-): { set: readonly ScoredCandidate[]; symmetric: boolean } {
+): { set: readonly ScoredCandidate[]; settled: boolean } {
   const usual = selectBridges(usable, choice);
-  const plain = { set: usual, symmetric: false };
+  const plain = { set: usual, settled: false };
   // What later paint covers the eye does not compare.
-  if (usual.some(({ from, to }) => regionContains(around.hidden, interpolate(from, to, 0.5)))) return plain;
-  if (choice.most <= 0 || choice.near || !choice.need.statics || choice.need.given.length > 0) return plain;
-  const { body, wanted } = choice.need;
-  const { outer } = defined(pieces[number]).polygon;
-  const island = { number, outer, middle: body.middle, ways: usable };
-  // As many as its size asks for, as are usual, and one more where as many mirrored ones hold it badly.
-  for (const size of new Set([wanted, Math.max(wanted, usual.length), ...(wanted > 1 ? [usual.length + 1] : [])])) {
-    const symmetric = symmetricSets(island, size, width, around);
-    if (!symmetric) return plain;
-    const isMirrored = usual.length > 0 && symmetric.isMirrored(usual);
-    const set = preferredSet(symmetric.sets, usual, choice, isMirrored ? BETTER : WEIGHTS.symmetric.value);
-    if (isMirrored || set !== usual) return { set, symmetric: true };
+  if (usual.some(({ from, to }) => regionContains(state.around.hidden, interpolate(from, to, 0.5)))) return plain;
+  if (choice.most <= 0 || choice.near || !choice.need.statics) return plain;
+  for (const { sets, isMet, worth } of wishesFor(state, layout, number, usual, choice)) {
+    const met = usual.length > 0 && isMet(usual);
+    const set = preferredSet(sets, usual, choice, met ? BETTER : worth);
+    if (met || set !== usual) return { set, settled: true };
   }
   return plain;
 }
@@ -115,9 +109,9 @@ function assignInOrder(state: Assignment, order: readonly number[]): Started {
     checkpoint(4 * sets.size + 4);
     const usable = defined(state.ways[number]).filter(({ target }) => members.has(target));
     const choice = choiceFor(state, sets, number, ({ target }) => held.has(target));
-    const { set, symmetric } = chosenFor(state, number, usable, choice);
+    const { set, settled: isSettled } = chosenFor(state, sets, number, usable, choice);
     sets.set(number, set);
-    if (symmetric) settled.add(number);
+    if (isSettled) settled.add(number);
     for (const { target } of set) held.add(number).add(target);
   }
   for (const cluster of clustersOf(state, tiesOf(sets))) holdCluster(state, cluster, sets);

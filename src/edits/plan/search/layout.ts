@@ -3,6 +3,7 @@ import { checkpoint } from '../../../base/checkpoint';
 import { defined } from '../../../base/defined';
 import { boxOfRing, joinBoxes } from '../../../geometry/base/ring';
 import type { Piece } from '../../../sheet/types';
+import type { Design } from '../design/index';
 import type { ScoredCandidate, Surroundings } from '../score';
 import type { PlanOptions } from '../types';
 import { type Body, bodyOf, joinBodies } from './body';
@@ -19,6 +20,8 @@ export interface Assignment {
   readonly ways: readonly (readonly ScoredCandidate[])[];
   readonly options: PlanOptions;
   readonly around: Surroundings;
+  /** What is alike in the layer; undefined where the artist chooses the place. */
+  readonly design: Design | undefined;
   /** The islands that it is for. */
   readonly asked: ReadonlySet<number>;
   /** What is firm. */

@@ -100,6 +100,12 @@ export const WEIGHTS = {
     meaning: 'So much less for a bridge in one straight line with that of an island inside or outside.',
     source: PRACTICE,
   },
+  lettering: {
+    value: 3,
+    unit: 'times the cost',
+    meaning: 'What bridges may cost that stand on the line of a letter, above and below its counter.',
+    source: PRACTICE,
+  },
   symmetric: {
     value: 3,
     unit: 'times the cost',

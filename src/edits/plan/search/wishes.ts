@@ -1,0 +1,139 @@
+/** Sets of bridges that the design of the layer asks for round one island. Sheet mm. */
+import { defined } from '../../../base/defined';
+import type { Point } from '../../../geometry/base/curve-types';
+import { apply, invert, multiply } from '../../../geometry/base/matrix';
+import { distance, interpolate, normalise, subtract } from '../../../geometry/base/vector';
+import { firstHits } from '../../../geometry/spatial/raycast';
+import { mirrorAbout } from '../design/axis';
+import type { LetterRow } from '../design/index';
+import { type ScoredCandidate, scoreCandidate } from '../score';
+import { isMirroredAbout, setsAbout, symmetricSets } from '../symmetric-sets';
+import { type Assignment, type Layout, needOf } from './layout';
+import type { Choice } from './select';
+import { WEIGHTS } from './weights';
+
+type BridgeSet = readonly ScoredCandidate[];
+
+export interface Wish {
+  /** Any of these would do. */
+  readonly sets: readonly BridgeSet[];
+  /** Whether a set is as good as these to the eye. */
+  isMet(set: BridgeSet): boolean;
+  /** What it may cost, in times of the usual cost. */
+  readonly worth: number;
+}
+
+/** mm: how far the ends of a bridge that was moved may lie from the edges that they meet there. */
+const MOVED = 0.6;
+
+/** What counts most comes first: the line of a letter, the bridges of a mirrored or equal island, an axis of its own. */
+export function* wishesFor(
+  state: Assignment,
+  layout: Layout,
+  number: number,
+  usual: BridgeSet,
+  choice: Choice,
+): Iterable<Wish> {
+  yield* ofLetter(state, number, choice);
+  yield* ofImages(state, layout, number);
+  yield* ofLikes(state, layout, number);
+  yield* onAxes(state, number, usual, choice);
+}
+
+function* ofLetter(state: Assignment, number: number, { need }: Choice): Iterable<Wish> {
+  const { design, options, around } = state;
+  const row = options.align === undefined ? design?.rows.find(({ counters }) => has(counters, number)) : undefined;
+  const counter = row?.counters.find(({ piece }) => piece === number);
+  if (!row || !counter) return;
+  const ways = counter.places.flatMap(({ from, to, target }) => {
+    const way = { from, to, target, length: distance(from, to) };
+    return scoreCandidate(way, number, options.width, around) ?? [];
+  });
+  const free = ways.filter(({ from, width }) => need.given.every((given) => distance(given.from, from) > width));
+  const wanted = Math.min(free.length, wantedIn(state, row) - need.given.length);
+  const sets = wanted > 1 ? [free] : free.map((way) => [way]);
+  yield { sets, isMet: () => false, worth: WEIGHTS.lettering.value };
+}
+
+function has(members: readonly { readonly piece: number }[], number: number): boolean {
+  return members.some(({ piece }) => piece === number);
+}
+
+/** All counters of a word have as many bridges as its largest needs, above and below. */
+function wantedIn(state: Assignment, { counters }: LetterRow): number {
+  return Math.min(2, Math.max(...counters.map(({ piece }) => needOf(state, piece, []).wanted)));
+}
+
+function* ofImages(state: Assignment, layout: Layout, number: number): Iterable<Wish> {
+  for (const mirror of state.design?.mirrors ?? []) {
+    const image = mirror.images.get(number);
+    if (image === undefined || image === number) continue;
+    yield* moved(state, layout, image, number, (place) => mirrorAbout(mirror, place), WEIGHTS.symmetric.value);
+  }
+}
+
+function* ofLikes(state: Assignment, layout: Layout, number: number): Iterable<Wish> {
+  for (const { members } of state.design?.alike ?? []) {
+    const own = members.find(({ piece }) => piece === number);
+    const first = own && members.find(({ piece }) => (layout.get(piece)?.length ?? 0) > 0);
+    const back = first && invert(first.motion);
+    if (!back) continue;
+    const motion = multiply(own.motion, back);
+    yield* moved(state, layout, first.piece, number, (place) => apply(motion, place), WEIGHTS.alike.value);
+  }
+}
+
+/** The bridges that another island has, where that one has any, moved to this one. */
+function* moved(
+  state: Assignment,
+  layout: Layout,
+  from: number,
+  to: number,
+  move: (place: Point) => Point,
+  worth: number,
+): Iterable<Wish> {
+  const before = layout.get(from) ?? [];
+  if (before.length === 0) return;
+  const set = before.flatMap((way) => movedWay(state, way, to, move) ?? []);
+  if (set.length === before.length) yield { sets: [set], isMet: () => false, worth };
+}
+
+function movedWay(
+  { options, around }: Assignment,
+  way: ScoredCandidate,
+  number: number,
+  move: (place: Point) => Point,
+): ScoredCandidate | undefined {
+  const [from, to] = [move(way.from), move(way.to)];
+  const direction = normalise(subtract(to, from));
+  if (!direction) return undefined;
+  const { back, ahead } = firstHits(around.pieces, interpolate(from, to, 0.5), direction, way.length + MOVED);
+  if (!back || !ahead || back.polygon !== number) return undefined;
+  if (distance(back.point, from) > MOVED || distance(ahead.point, to) > MOVED) return undefined;
+  const length = back.distance + ahead.distance;
+  const image = { from: back.point, to: ahead.point, length, target: ahead.polygon };
+  return scoreCandidate(image, number, options.width, around);
+}
+
+/** Mirrored about an axis that the island lies on: as many as its size asks for, as are usual, and one more. */
+function* onAxes(state: Assignment, number: number, usual: BridgeSet, choice: Choice): Iterable<Wish> {
+  const { design, pieces, around, options } = state;
+  const { body, wanted, given } = choice.need;
+  if (given.length > 0) return;
+  const { outer } = defined(pieces[number]).polygon;
+  const island = { number, outer, middle: body.middle, ways: defined(state.ways[number]) };
+  const axes = (design?.mirrors ?? [])
+    .filter(({ images }) => images.get(number) === number)
+    .map(({ point, along }) => ({ middle: point, along }));
+  const [first] = axes;
+  const fits = (set: BridgeSet) => first === undefined || isMirroredAbout(set, first);
+  const worth = WEIGHTS.symmetric.value;
+  for (const size of new Set([wanted, Math.max(wanted, usual.length), ...(wanted > 1 ? [usual.length + 1] : [])])) {
+    const own = symmetricSets(island, size, options.width, around);
+    if (own) yield { sets: own.sets.filter(fits), isMet: (set) => own.isMirrored(set) && fits(set), worth };
+    for (const axis of axes) {
+      const sets = setsAbout({ island, width: options.width, around }, axis, size);
+      yield { sets, isMet: (set) => isMirroredAbout(set, axis), worth };
+    }
+  }
+}
