@@ -1,5 +1,6 @@
 /** Directions that look calm: level and upright ones, and between them those that are plainly oblique. */
 import type { Point } from '../../geometry/base/curve-types';
+import { cross, dot, scale, subtract } from '../../geometry/base/vector';
 import { WEIGHTS } from './search/weights';
 
 const DEGREE = Math.PI / 180;
@@ -23,6 +24,20 @@ export function nearlyUpright({ x, y }: Point, acrossLines: boolean): Point | un
   const off = offAxis(x, y);
   if (off < EXACT || off > (acrossLines ? TRIED_ACROSS_LINES : TRIED)) return undefined;
   return Math.abs(x) > Math.abs(y) ? { x: Math.sign(x), y: 0 } : { x: 0, y: Math.sign(y) };
+}
+
+/** Cosine of the angle to a direction that is asked for within which that one is tried as well. */
+const TRIED_ALONG = Math.cos((60 * Math.PI) / 180);
+
+/** Along a direction, or against it, where another is not too far from it. */
+export function nearlyAlong(way: Point, along: Point): Point | undefined {
+  const share = dot(way, along) / Math.hypot(way.x, way.y);
+  return Math.abs(share) > TRIED_ALONG ? scale(along, Math.sign(share)) : undefined;
+}
+
+/** mm: the length of a way across, made longer where it does not stand in the direction that is asked for. */
+export function standingLength({ from, to, length }: { from: Point; to: Point; length: number }, stand: Point): number {
+  return length + WEIGHTS.notUpright.value * Math.abs(cross(subtract(to, from), stand));
 }
 
 /** The angle between a direction and the nearer one of level and upright, 0 to π/4. */

@@ -8,8 +8,13 @@ import { DRAWN_ALIKE, SAME_POINT, WRITTEN_STEP } from '../../geometry/base/toler
 import { add, distance, dot, interpolate, normalise, perpendicular, scale, subtract } from '../../geometry/base/vector';
 import { firstHit } from '../../geometry/spatial/raycast';
 import { nearestSegment, type SegmentIndex } from '../../geometry/spatial/segment-index';
-import { calmLength, nearlyUpright } from './calm';
+import { calmLength, nearlyAlong, nearlyUpright, standingLength } from './calm';
 import type { PlanOptions } from './types';
+
+export interface CandidateOptions extends Pick<PlanOptions, 'thorough'> {
+  /** The direction that bridges of the island are to stand in, of length 1. */
+  readonly stand?: Point | undefined;
+}
 
 /** A straight way across the opening, between pieces as cut. */
 export interface BridgeCandidate {
@@ -50,12 +55,13 @@ export function candidatesOf(
   outer: Ring,
   middle: Point,
   limit: number,
-  { thorough = false }: Pick<PlanOptions, 'thorough'> = {},
+  { thorough = false, stand }: CandidateOptions = {},
   acrossLines = false,
 ): BridgeCandidate[] {
   const found = samplesOf(outer, thorough ? MIN_THOROUGH : MIN_SAMPLES).flatMap((sample) =>
-    candidatesFrom(index, island, sample, limit, acrossLines),
+    candidatesFrom(index, island, sample, limit, acrossLines, stand),
   );
+  const length = (way: BridgeCandidate) => (stand ? standingLength(way, stand) : calmLength(way));
   if (thorough) return [...contactsOf(index, island, outer), ...found];
   const sectors = new Map<number, BridgeCandidate[]>();
   for (const crosser of found) {
@@ -64,9 +70,7 @@ export function candidatesOf(
   }
   const shortest = [...sectors.keys()]
     .sort((a, b) => a - b)
-    .flatMap((sector) =>
-      (sectors.get(sector) ?? []).sort((a, b) => calmLength(a) - calmLength(b)).slice(0, PER_SECTOR),
-    );
+    .flatMap((sector) => (sectors.get(sector) ?? []).sort((a, b) => length(a) - length(b)).slice(0, PER_SECTOR));
   return [...contactsOf(index, island, outer), ...shortest];
 }
 
@@ -93,11 +97,13 @@ function candidatesFrom(
   sample: Sample,
   limit: number,
   acrossLines: boolean,
+  stand?: Point,
 ): BridgeCandidate[] {
   const ahead = straightCandidates(index, island, sample, limit);
   const nearest = nearestCandidates(index, island, sample.point, ahead[0]?.length ?? limit);
   const calm = [...ahead, ...nearest].flatMap(({ from, to }) => {
-    const outward = nearlyUpright(subtract(to, from), acrossLines);
+    const way = subtract(to, from);
+    const outward = stand ? nearlyAlong(way, stand) : nearlyUpright(way, acrossLines);
     return outward ? straightCandidates(index, island, { point: sample.point, outward }, limit) : [];
   });
   return [...ahead, ...nearest, ...calm];

@@ -176,7 +176,8 @@ function waysWithin(
   around: Surroundings,
 ): ScoredCandidate[] {
   const { pieces, lines } = around;
-  const found = candidatesOf(pieces, number, piece.polygon.outer, bodyOf(piece).middle, limit, options, lines);
+  const search = { ...options, stand: around.stand(number) };
+  const found = candidatesOf(pieces, number, piece.polygon.outer, bodyOf(piece).middle, limit, search, lines);
   const near = options.near ? candidatesNear(pieces, number, options.near, limit, lines) : [];
   return [...near, ...found]
     .flatMap((crosser) => scoreCandidate(crosser, number, options.width, around) ?? [])

@@ -58,12 +58,14 @@ const SLACK = DRAWN_ALIKE;
 /**
  * Undefined where no bridge can stand: its sides would meet something else, or its end would be too slanted.
  * @param least mm as drawn: what is long or holds much is wider
+ * @param steepest how far the edge at an end may run along the bridge, in widths
  */
 export function scoreCandidate(
   crosser: BridgeCandidate,
   island: number,
   least: number,
   around: Surroundings,
+  steepest = MAX_SLANT,
 ): ScoredCandidate | undefined {
   const holds = Math.max(around.held[island] ?? 0, around.held[crosser.target] ?? 0);
   const width = bridgeWidth(crosser.length - around.kerf, holds, { ...around.rule, width: least });
@@ -90,7 +92,8 @@ function scoreAt(
   if (!isOpen(crosser, around)) return undefined;
   const slants = [rangeOf(lanes.map((lane) => lane.back)), rangeOf(lanes.map((lane) => lane.ahead))];
   const across = (lanes[2]?.back ?? 0) + (lanes[2]?.ahead ?? 0);
-  if (Math.max(...slants) > MAX_SLANT * width || across > crosser.length + SLACK) return undefined;
+  const slack = SLACK + (steepest > MAX_SLANT ? 2 * defined(LANES[2]) * steepest * width : 0);
+  if (Math.max(...slants) > steepest * width || across > crosser.length + slack) return undefined;
   if (around.taken && !keepsApart(crosser, island, width, around.pieces, around.taken)) return undefined;
   const slant = (defined(slants[0]) + defined(slants[1])) / width;
   const outer = OUTER_LANES.map((lane) => laneAt(crosser, lane * width, island, around.pieces));

@@ -30,7 +30,7 @@ const SLANT_WEIGHT = 1.5;
  * Tangents of the angle at an end beyond which a bridge stands badly, and beyond which none stands: in the point of A and
  * on the slope of 4 a slanted end is better than none.
  */
-const MAX_SLANT = { calm: 1.2, steep: 3 };
+const MAX_SLANT = { calm: 1.2, steep: 8 };
 /** A line at the side of a counter counts as so much longer than one through its middle. */
 const ASIDE_WEIGHT = 0.8;
 /** A line with a way on one side only counts as so much longer than its way. */

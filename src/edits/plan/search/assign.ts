@@ -71,9 +71,10 @@ function chosenFor(
   // What later paint covers the eye does not compare.
   if (usual.some(({ from, to }) => regionContains(state.around.hidden, interpolate(from, to, 0.5)))) return plain;
   if (choice.most <= 0 || choice.near || !choice.need.statics) return plain;
-  for (const { sets, isMet, worth } of wishesFor(state, layout, number, usual, choice)) {
+  for (const { sets, isMet, worth, asLetter } of wishesFor(state, layout, number, usual, choice)) {
     const met = usual.length > 0 && isMet(usual);
-    const set = preferredSet(sets, usual, choice, met ? BETTER : worth);
+    const judged = asLetter ? { ...choice, need: { ...choice.need, statics: undefined } } : choice;
+    const set = preferredSet(sets, usual, judged, met ? BETTER : worth);
     if (met || set !== usual) return { set, settled: true };
   }
   return plain;

@@ -6,7 +6,8 @@ import { distance, interpolate, normalise, subtract } from '../../../geometry/ba
 import { firstHits } from '../../../geometry/spatial/raycast';
 import { mirrorAbout } from '../design/axis';
 import type { LetterRow } from '../design/index';
-import { type ScoredCandidate, scoreCandidate } from '../score';
+import { laneAt } from '../lanes';
+import { type ScoredCandidate, type Surroundings, scoreCandidate } from '../score';
 import { isMirroredAbout, setsAbout, symmetricSets } from '../symmetric-sets';
 import { type Assignment, type Layout, needOf } from './layout';
 import type { Choice } from './select';
@@ -21,7 +22,15 @@ export interface Wish {
   isMet(set: BridgeSet): boolean;
   /** What it may cost, in times of the usual cost. */
   readonly worth: number;
+  /** Whether one line is enough to hold it, however wide it is. */
+  readonly asLetter?: boolean;
 }
+
+/** How far the edge at one end may run along a letter's bridge, in widths, and how far a strip reaches beyond its end for sure. */
+const STEEPEST = 8;
+const REACHED = 0.8;
+/** Counters that need no more bridges than this are held well by one line. */
+const LINE_HOLDS = 2;
 
 /** mm: how far the ends of a bridge that was moved may lie from the edges that they meet there. */
 const MOVED = 0.6;
@@ -45,14 +54,29 @@ function* ofLetter(state: Assignment, number: number, { need }: Choice): Iterabl
   const row = options.align === undefined ? design?.rows.find(({ counters }) => has(counters, number)) : undefined;
   const counter = row?.counters.find(({ piece }) => piece === number);
   if (!row || !counter) return;
-  const ways = counter.places.flatMap(({ from, to, target }) => {
-    const way = { from, to, target, length: distance(from, to) };
-    return scoreCandidate(way, number, options.width, around) ?? [];
+  const ways = counter.places.flatMap((place) => {
+    const way = { ...place, length: distance(place.from, place.to) };
+    const scored = scoreCandidate(way, number, options.width, around, STEEPEST);
+    return scored ? rootedInPoint(scored, options.width, around) : [];
   });
   const free = ways.filter(({ from, width }) => need.given.every((given) => distance(given.from, from) > width));
-  const wanted = Math.min(free.length, wantedIn(state, row) - need.given.length);
+  const wanted = wantedIn(state, row) - need.given.length;
+  if (free.length < wanted) return;
   const sets = wanted > 1 ? [free] : free.map((way) => [way]);
-  yield { sets, isMet: () => false, worth: WEIGHTS.lettering.value };
+  yield { sets, isMet: () => false, worth: WEIGHTS.lettering.value, asLetter: need.wanted <= LINE_HOLDS };
+}
+
+/** The point of A's counter goes into the bridge, so that this is rooted where the counter is as wide as it. */
+function rootedInPoint(way: ScoredCandidate, least: number, { pieces }: Surroundings): ScoredCandidate {
+  const middle = laneAt(way, 0, way.island, pieces);
+  const sides = [-0.5, 0.5].map((lane) => laneAt(way, lane * way.width, way.island, pieces));
+  const deepest = Math.max(...sides.map((side) => (side && middle ? side.back - middle.back : 0)));
+  if (deepest <= REACHED * way.width) return way;
+  const by = (deepest - REACHED * way.width) / way.length;
+  const from = interpolate(way.from, way.to, -by);
+  const length = distance(from, way.to);
+  // The root makes up for the slant.
+  return { ...way, from, length, cost: (length * way.width) / least };
 }
 
 function has(members: readonly { readonly piece: number }[], number: number): boolean {
