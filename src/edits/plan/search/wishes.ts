@@ -29,6 +29,8 @@ export interface Wish {
 /** How far the edge at one end may run along a letter's bridge, in widths, and how far a strip reaches beyond its end for sure. */
 const STEEPEST = 8;
 const REACHED = 0.8;
+/** What a letter's bridge with a slanted end costs, in times of one with square ends. */
+const SLANTED = 1.5;
 /** Counters that need no more bridges than this are held well by one line. */
 const LINE_HOLDS = 2;
 
@@ -68,15 +70,16 @@ function* ofLetter(state: Assignment, number: number, { need }: Choice): Iterabl
 
 /** The point of A's counter goes into the bridge, so that this is rooted where the counter is as wide as it. */
 function rootedInPoint(way: ScoredCandidate, least: number, { pieces }: Surroundings): ScoredCandidate {
+  // Where a letter leaves no better place, a slanted end is no fault.
+  const costAt = (length: number) => (SLANTED * length * way.width) / least;
   const middle = laneAt(way, 0, way.island, pieces);
   const sides = [-0.5, 0.5].map((lane) => laneAt(way, lane * way.width, way.island, pieces));
   const deepest = Math.max(...sides.map((side) => (side && middle ? side.back - middle.back : 0)));
-  if (deepest <= REACHED * way.width) return way;
+  if (deepest <= REACHED * way.width) return { ...way, cost: Math.min(way.cost, costAt(way.length)) };
   const by = (deepest - REACHED * way.width) / way.length;
   const from = interpolate(way.from, way.to, -by);
   const length = distance(from, way.to);
-  // The root makes up for the slant.
-  return { ...way, from, length, cost: (length * way.width) / least };
+  return { ...way, from, length, cost: costAt(length) };
 }
 
 function has(members: readonly { readonly piece: number }[], number: number): boolean {
