@@ -9,6 +9,7 @@ import { type Assignment, choiceFor, clustersOf, hangingOn, type Layout, needOfC
 import { type Choice, preferredSet, selectBridges } from './select';
 import { minimumSpanningTree } from './spanning-tree';
 import { stripOf } from './strips';
+import { symmetrise } from './symmetrise';
 import { wishesFor } from './wishes';
 
 /**
@@ -26,6 +27,7 @@ export function assignBridges(state: Assignment): ScoredCandidate[] {
 }
 
 function finish(state: Assignment, layout: Started): ScoredCandidate[] {
+  symmetrise(state, layout.sets, layout.settled);
   exchange(state, layout.sets, layout.settled);
   return tiesOf(layout.sets);
 }

@@ -2,14 +2,14 @@
 import { defined } from '../../../base/defined';
 import type { Point } from '../../../geometry/base/curve-types';
 import { apply, invert, multiply } from '../../../geometry/base/matrix';
-import { distance, interpolate, normalise, subtract } from '../../../geometry/base/vector';
-import { firstHits } from '../../../geometry/spatial/raycast';
+import { distance, interpolate } from '../../../geometry/base/vector';
 import { mirrorAbout } from '../design/axis';
 import type { LetterRow } from '../design/index';
 import { laneAt } from '../lanes';
 import { type ScoredCandidate, type Surroundings, scoreCandidate } from '../score';
 import { isMirroredAbout, setsAbout, symmetricSets } from '../symmetric-sets';
 import { type Assignment, type Layout, needOf } from './layout';
+import { movedWay } from './moved-way';
 import type { Choice } from './select';
 import { WEIGHTS } from './weights';
 
@@ -33,9 +33,6 @@ const REACHED = 0.8;
 const SLANTED = 1.5;
 /** Counters that need no more bridges than this are held well by one line. */
 const LINE_HOLDS = 2;
-
-/** mm: how far the ends of a bridge that was moved may lie from the edges that they meet there. */
-const MOVED = 0.6;
 
 /** What counts most comes first: the line of a letter, the bridges of a mirrored or equal island, an axis of its own. */
 export function* wishesFor(
@@ -123,23 +120,6 @@ function* moved(
   if (before.length === 0) return;
   const set = before.flatMap((way) => movedWay(state, way, to, move) ?? []);
   if (set.length === before.length) yield { sets: [set], isMet: () => false, worth };
-}
-
-function movedWay(
-  { options, around }: Assignment,
-  way: ScoredCandidate,
-  number: number,
-  move: (place: Point) => Point,
-): ScoredCandidate | undefined {
-  const [from, to] = [move(way.from), move(way.to)];
-  const direction = normalise(subtract(to, from));
-  if (!direction) return undefined;
-  const { back, ahead } = firstHits(around.pieces, interpolate(from, to, 0.5), direction, way.length + MOVED);
-  if (!back || !ahead || back.polygon !== number) return undefined;
-  if (distance(back.point, from) > MOVED || distance(ahead.point, to) > MOVED) return undefined;
-  const length = back.distance + ahead.distance;
-  const image = { from: back.point, to: ahead.point, length, target: ahead.polygon };
-  return scoreCandidate(image, number, options.width, around);
 }
 
 /** Mirrored about an axis that the island lies on: as many as its size asks for, as are usual, and one more. */

@@ -1,0 +1,32 @@
+/** Bridges moved to where a mirror or a motion of the layer takes them. Sheet mm. */
+import type { Point } from '../../../geometry/base/curve-types';
+import { distance, interpolate, normalise, subtract } from '../../../geometry/base/vector';
+import { firstHits } from '../../../geometry/spatial/raycast';
+import { type ScoredCandidate, scoreCandidate } from '../score';
+import type { Assignment } from './layout';
+
+/** mm: how far the ends of a bridge that was moved may lie from the edges that they meet there. */
+const MOVED = 0.6;
+
+/**
+ * The same bridge elsewhere, from edge to edge as they are there.
+ * @param number of the island that it leaves there
+ * @param within mm that its ends may be off
+ */
+export function movedWay(
+  { options, around }: Pick<Assignment, 'options' | 'around'>,
+  way: ScoredCandidate,
+  number: number,
+  move: (place: Point) => Point,
+  within = MOVED,
+): ScoredCandidate | undefined {
+  const [from, to] = [move(way.from), move(way.to)];
+  const direction = normalise(subtract(to, from));
+  if (!direction) return undefined;
+  const { back, ahead } = firstHits(around.pieces, interpolate(from, to, 0.5), direction, way.length + within);
+  if (!back || !ahead || back.polygon !== number) return undefined;
+  if (distance(back.point, from) > within || distance(ahead.point, to) > within) return undefined;
+  const length = back.distance + ahead.distance;
+  const image = { from: back.point, to: ahead.point, length, target: ahead.polygon };
+  return scoreCandidate(image, number, options.width, around);
+}
