@@ -28,10 +28,12 @@ const SAME_DIRECTION = 0.2;
  * @param settled gets the islands whose bridges are mirrored now
  */
 export function symmetrise(state: Assignment, layout: Layout, settled: Set<number>): void {
+  if (typeof state.options.count === 'number') return;
   const kept: { readonly mirror: Mirror; readonly members: readonly number[] }[] = [];
   for (const mirror of (state.design?.mirrors ?? []).slice(0, MAX_AXES)) {
     const members = [...mirror.images.keys()].filter((number) => layout.has(number));
-    if (members.length === 0 || members.length > MAX_MEMBERS) continue;
+    // One island alone has chosen its axis already.
+    if (members.length < 2 || members.length > MAX_MEMBERS) continue;
     const isMet = isMirrored(waysOf(layout, members), mirror);
     const made = isMet ? layout : mirroredLayout(state, layout, members, mirror);
     // What was mirrored before stays so.
