@@ -22,6 +22,9 @@ const PARTNERS = 3;
 const REACH = 8;
 /** So much of all outlines must have an image where the whole layer is mirrored. */
 const WHOLE_SHARE = 0.97;
+/** Sine, and tolerances: what is mirrored about an axis is so about others that are this near to it as well. */
+const SAME_DIRECTION = 0.06;
+const SAME_LINE = 3;
 /** So many axes are followed: a pattern of a thousand dots has more than anyone sees. */
 const MAX_GUESSES = 400;
 
@@ -77,7 +80,8 @@ function pairsOf(islands: readonly IslandGap[], tolerance: number): [IslandGap, 
 }
 
 function isSameAxis(a: Axis, b: Axis, tolerance: number): boolean {
-  return Math.abs(cross(a.along, b.along)) < 0.01 && Math.abs(cross(subtract(b.point, a.point), a.along)) < tolerance;
+  const off = Math.abs(cross(subtract(b.point, a.point), a.along));
+  return Math.abs(cross(a.along, b.along)) < SAME_DIRECTION && off < SAME_LINE * tolerance;
 }
 
 /** Of words only what mirrors the whole layer counts. */
