@@ -69,17 +69,22 @@ export function scoreCandidate(
 ): ScoredCandidate | undefined {
   const holds = Math.max(around.held[island] ?? 0, around.held[crosser.target] ?? 0);
   const width = bridgeWidth(crosser.length - around.kerf, holds, { ...around.rule, width: least });
-  const wide = scoreAt(crosser, island, width, least, around);
+  const wide = scoreAt(crosser, island, { width, least, steepest }, around);
   if (wide || width === least) return wide;
-  const narrow = scoreAt(crosser, island, least, least, around);
+  const narrow = scoreAt(crosser, island, { width: least, least, steepest }, around);
   return narrow && { ...narrow, cost: (1 + WEIGHTS.tooNarrow.value) * narrow.cost };
+}
+
+interface Measures {
+  readonly width: number;
+  readonly least: number;
+  readonly steepest: number;
 }
 
 function scoreAt(
   crosser: BridgeCandidate,
   island: number,
-  width: number,
-  least: number,
+  { width, least, steepest }: Measures,
   around: Surroundings,
 ): ScoredCandidate | undefined {
   const lanes: Lane[] = [];
