@@ -124,6 +124,7 @@ export function surroundingsOf(sheet: Sheet, options: PlanOptions): Surroundings
     kerf: sheet.kerf,
     thin: sheet.thinMaterial,
     hidden: options.hidden ?? [],
+    hiddenWorth: (options.preferHidden ? WEIGHTS.hiddenFirst : WEIGHTS.hidden).value,
     stand: directionsFor(sheet, options, pieces),
     rule: {
       width: options.width,

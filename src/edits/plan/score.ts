@@ -24,6 +24,8 @@ export interface Surroundings {
   readonly kerf: number;
   readonly thin: readonly ThinPlace[];
   readonly hidden: Region;
+  /** By which share of its cost a bridge is cheaper that is hidden. */
+  readonly hiddenWorth: number;
   /** For each island whose bridges are to stand in one direction that, of length 1. */
   readonly stand: (island: number) => Point | undefined;
   /** What bridges of another sheet take up: no bridge comes near it. */
@@ -113,7 +115,7 @@ function scoreAt(
     supportFactor(crosser, width, around) *
     thinPartFactor(crosser, width, around.thin) *
     slantFactor(crosser, stand) *
-    visibilityFactor(crosser, width, around.hidden);
+    visibilityFactor(crosser, width, around);
   return { ...crosser, island, width, cost: (calm + slant * width) * factor };
 }
 
@@ -177,7 +179,11 @@ const SEARCH_ACROSS = [-0.75, 0, 0.75];
  * Less than 1 where later paint covers the bridge and a little beside it; more where the edge of that paint runs along
  * the bridge, which would leave a sliver of bare ground.
  */
-function visibilityFactor({ from, to, length }: BridgeCandidate, width: number, hidden: Region): number {
+function visibilityFactor(
+  { from, to, length }: BridgeCandidate,
+  width: number,
+  { hidden, hiddenWorth }: Surroundings,
+): number {
   if (hidden.length === 0) return 1;
   const side = scale(perpendicular(scale(subtract(to, from), 1 / length)), width);
   const covered = SEARCH_ALONG.map(
@@ -187,5 +193,5 @@ function visibilityFactor({ from, to, length }: BridgeCandidate, width: number, 
   const share = (wanted: (count: number) => boolean): number => covered.filter(wanted).length / covered.length;
   const whole = share((count) => count === SEARCH_ACROSS.length);
   const partly = share((count) => count > 0 && count < SEARCH_ACROSS.length);
-  return (1 - WEIGHTS.hidden.value * whole) * (1 + partly);
+  return (1 - hiddenWorth * whole) * (1 + partly);
 }

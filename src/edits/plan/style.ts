@@ -8,7 +8,7 @@ const OPTIONS: Readonly<Record<BridgeStyle, Partial<PlanOptions>>> = {
   level: { align: 'level' },
   shortest: { shortestOnly: true },
   fewest: { count: 1 },
-  hidden: {},
+  hidden: { preferHidden: true },
 };
 
 export function optionsForStyle(style: BridgeStyle): Partial<PlanOptions> {

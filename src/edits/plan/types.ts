@@ -45,6 +45,8 @@ export interface PlanOptions {
   readonly shortestOnly?: boolean;
   /** What later layers paint over, in sheet mm: bridges there leave no bare shadow, so they are preferred. */
   readonly hidden?: Region;
+  /** Places under later paint come before nearly all others. */
+  readonly preferHidden?: boolean;
   /** Bridges of another sheet, as the same `sheet` plans them, and how far, in mm, to keep away from them. */
   readonly apartFrom?: { readonly bridges: readonly Bridge[]; readonly distance: number };
   /** Every place round an island is looked at, not only the shortest way of each direction: takes a few times as long. */

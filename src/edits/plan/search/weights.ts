@@ -60,6 +60,12 @@ export const WEIGHTS = {
   noRoot: { value: 0.5, unit: 'of the cost', meaning: 'The same at the end on the island.', source: PRACTICE },
   thinPlace: { value: 1, unit: 'of the cost', meaning: 'A thin place of the material beside it.', source: PRACTICE },
   hidden: { value: 0.6, unit: 'of the cost', meaning: 'So much less where later paint covers it.', source: PRACTICE },
+  hiddenFirst: {
+    value: 0.92,
+    unit: 'of the cost',
+    meaning: 'The same where hidden bridges are asked for.',
+    source: PRACTICE,
+  },
 
   // What a set of bridges costs.
   uneven: { value: 3, unit: 'of the cost', meaning: 'Bridges on one side of the middle.', source: PRACTICE },
