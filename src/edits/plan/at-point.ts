@@ -33,15 +33,15 @@ export function bridgeAcrossGap(sheet: Sheet, point: Point, options: PlanOptions
   const [first, ...others] = wanted.length > 0 ? wanted : rate(directionsAt(around.pieces, point));
   if (!first) return undefined;
   const best = others.reduce(
-    (cheapest, way) => (squareCost(way) < squareCost(cheapest) - 1e-9 ? way : cheapest),
+    (cheapest, way) => (squareCost(way, around.lines) < squareCost(cheapest, around.lines) - 1e-9 ? way : cheapest),
     first,
   );
   return bridgeFrom(best, defined(sheet.pieces[best.island]), sheet, options);
 }
 
 /** The artist chose the place: only how square a bridge stands there counts, not how calm it looks. */
-function squareCost(way: ScoredCandidate): number {
-  return (way.cost * way.length) / calmLength(way);
+function squareCost(way: ScoredCandidate, acrossLines: boolean): number {
+  return (way.cost * way.length) / calmLength(way, acrossLines);
 }
 
 /** Square to the nearest edge, along it, and all round. */

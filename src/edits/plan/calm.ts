@@ -45,11 +45,18 @@ function offAxis(x: number, y: number): number {
   return Math.atan2(Math.min(Math.abs(x), Math.abs(y)), Math.max(Math.abs(x), Math.abs(y)));
 }
 
+/** Of the weight of crookedness: across a line a bridge had better be square to its course. */
+const CROOKED_ACROSS_LINES = 0.25;
+
 /** mm: the length of a way across, made longer where its direction is not calm. */
-export function calmLength({ from, to, length }: { from: Point; to: Point; length: number }): number {
+export function calmLength(
+  { from, to, length }: { from: Point; to: Point; length: number },
+  acrossLines = false,
+): number {
   const [x, y] = [to.x - from.x, to.y - from.y];
   const oblique = WEIGHTS.oblique.value * Math.min(Math.abs(x), Math.abs(y));
-  return length * (1 + WEIGHTS.crooked.value * crookedness(offAxis(x, y))) + oblique;
+  const crooked = WEIGHTS.crooked.value * (acrossLines ? CROOKED_ACROSS_LINES : 1);
+  return length * (1 + crooked * crookedness(offAxis(x, y))) + oblique;
 }
 
 function crookedness(off: number): number {

@@ -61,7 +61,7 @@ export function candidatesOf(
   const found = samplesOf(outer, thorough ? MIN_THOROUGH : MIN_SAMPLES).flatMap((sample) =>
     candidatesFrom(index, island, sample, limit, acrossLines, stand),
   );
-  const length = (way: BridgeCandidate) => (stand ? standingLength(way, stand) : calmLength(way));
+  const length = (way: BridgeCandidate) => (stand ? standingLength(way, stand) : calmLength(way, acrossLines));
   if (thorough) return [...contactsOf(index, island, outer), ...found];
   const sectors = new Map<number, BridgeCandidate[]>();
   for (const crosser of found) {

@@ -47,7 +47,8 @@ const ROUNDING = 2 * ON_CURVE;
 export function planBridges(sheet: Sheet, islands: readonly Piece[], options: PlanOptions): BridgePlan {
   const asked = islands.map((island) => sheet.pieces.indexOf(island)).filter((number) => number >= 0);
   const { pieces } = sheet;
-  const around = surroundingsOf(sheet, options);
+  const longest = options.near ? Infinity : LONGEST_BRIDGE + sheet.kerf;
+  const around = { ...surroundingsOf(sheet, options), longest };
   const ways = options.alone
     ? candidatesFrom(sheet, asked, options, around)
     : candidatesToFrame(sheet, asked, options, around);
@@ -68,7 +69,9 @@ export function planBridges(sheet: Sheet, islands: readonly Piece[], options: Pl
 function reasonFor(sheet: Sheet, island: Piece, options: PlanOptions, around: Surroundings): Unbridged {
   const number = sheet.pieces.indexOf(island);
   const search = { ...options, thorough: true };
-  return waysWithin(diagonalOf(sheet), island, number, search, around).some(({ length }) => length > LONGEST_BRIDGE)
+  return waysWithin(diagonalOf(sheet), island, number, search, { ...around, longest: Infinity }).some(
+    ({ length }) => length > LONGEST_BRIDGE,
+  )
     ? 'too-far'
     : 'no-place';
 }
@@ -132,6 +135,7 @@ export function surroundingsOf(sheet: Sheet, options: PlanOptions): Surroundings
       bending: options.bending ?? bendingOf(DEFAULT_CONFIG),
       exact: options.exact ?? false,
     },
+    longest: Infinity,
     lines: sheet.layer.shapes.every(({ part }) => part === 'stroke'),
     held: sheet.pieces.map((piece) => (piece.island ? heldByOne(piece) : 0)),
     taken: apartFrom && groundOf(sheet, apartFrom.bridges, apartFrom.distance, pieces),

@@ -31,6 +31,8 @@ export interface Surroundings {
   /** What bridges of another sheet take up: no bridge comes near it. */
   readonly taken: TakenGround | undefined;
   readonly rule: WidthRule;
+  /** mm as cut: no bridge is longer. */
+  readonly longest: number;
   /** Whether openings are lines with a width. */
   readonly lines: boolean;
   /** For each piece how many mm² of it one of its bridges holds. */
@@ -69,6 +71,7 @@ export function scoreCandidate(
   around: Surroundings,
   steepest = MAX_SLANT,
 ): ScoredCandidate | undefined {
+  if (crosser.length > around.longest) return undefined;
   const holds = Math.max(around.held[island] ?? 0, around.held[crosser.target] ?? 0);
   const width = bridgeWidth(crosser.length - around.kerf, holds, { ...around.rule, width: least });
   const wide = scoreAt(crosser, island, { width, least, steepest }, around);
@@ -106,7 +109,7 @@ function scoreAt(
   const outer = OUTER_LANES.map((lane) => laneAt(crosser, lane * width, island, around.pieces));
   const cornered = outer.some((lane) => !lane || isBent(lane, lanes[2], width));
   const stand = around.stand(island);
-  const calm = stand ? crosser.length : calmLength(crosser);
+  const calm = stand ? crosser.length : calmLength(crosser, around.lines);
   const factor =
     (width / least) *
     (1 + WEIGHTS.slantedEnd.value * slant * slant) *

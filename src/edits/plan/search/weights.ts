@@ -100,12 +100,6 @@ export const WEIGHTS = {
     meaning: 'How far the centre of mass may lie outside what the bridges embrace.',
     source: PRACTICE,
   },
-  inLine: {
-    value: 0.3,
-    unit: 'of the cost',
-    meaning: 'So much less for a bridge in one straight line with that of an island inside or outside.',
-    source: PRACTICE,
-  },
   lettering: {
     value: 3,
     unit: 'times the cost',
