@@ -42,8 +42,11 @@ describe('the bridges of the demo', () => {
       [
         'Numeral',
         '4.00 x 1.4',
-        ...['0.80 x 6.8', '0.80 x 6.8', '0.80 x 7.8', '0.80 x 7.8'],
-        ...['4.00 x 1.4', '4.00 x 1.4', '4.00 x 1.4'],
+        // Through both counters of the 8 in one upright line.
+        ...['0.80 x 5.6', '0.80 x 10.0'],
+        ...['4.00 x 1.4', '4.00 x 1.4'],
+        '0.80 x 6.4',
+        '4.00 x 1.4',
       ],
     ]);
     for (const { layerId, from, to } of plan) {
