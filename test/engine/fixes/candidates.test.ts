@@ -117,7 +117,7 @@ describe('what a fix brings', () => {
     const report = check(comb);
     expect(report.findings.map((finding) => finding.check)).toEqual(['floating-island']);
     const [fix] = fixesFor(report, first(report)).fixes;
-    expect(fix?.title).toMatch(/^Bridge this island \(\d bridges of 0\.80 mm\); leaves a loose tongue$/);
+    expect(fix?.title).toMatch(/^Bridge this island \(\d bridges of 0\.80 mm to 1\.20 mm\); leaves a loose tongue$/);
     expect(fix?.brings.map((brought) => brought.check)).toEqual(['loose-tongue', 'loose-tongue']);
     expect(bridgeIslands(report).brings).toEqual(fix?.brings);
     const after = check(applyEdits(comb, fix?.edits ?? []));
