@@ -34,7 +34,7 @@ describe('bridges under later paint', () => {
 
   it('are put wherever one fits there', () => {
     expect(bridges.refusals).toEqual([]);
-    expect(of(10, 10)).toHaveLength(2);
+    expect(of(10, 10).length).toBeGreaterThanOrEqual(2);
     for (const { hiddenShare } of [...of(10, 10), ...of(70, 10)]) expect(hiddenShare).toBeGreaterThan(0.99);
     for (const { hiddenShare } of of(10, 70)) expect(hiddenShare).toBe(0);
   });
@@ -50,8 +50,7 @@ describe('bridges under later paint', () => {
   it('hold, and lie opposite each other all the same', () => {
     const after = check(applyEdits(svg, bridges.edits));
     expect(after.sheets[0]!.pieces.filter(({ island }) => island)).toEqual([]);
-    const [first, second] = of(10, 10);
-    expect(Math.sign((first!.from.y - 28) * (second!.from.y - 28))).toBe(-1);
+    expect(new Set(of(10, 10).map(({ from }) => Math.sign(from.y - 28)))).toEqual(new Set([-1, 1]));
   });
 });
 

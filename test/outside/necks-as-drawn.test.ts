@@ -159,7 +159,7 @@ describe('points of openings', () => {
       1.5 * i - 149,
       0,
     ]);
-    const outline = [-151, 0, ...teeth.flat(), 151, 0, 151, -4, -151, -4];
+    const outline = [-151, 0, ...teeth.flat(), 151, 0, 151, -12, -151, -12];
     expectThin([polygonWays(outline)], { opening: 0.8, check: 'narrow-opening', width: 0.5, count: 200, side: 400 }, 3);
   });
 });

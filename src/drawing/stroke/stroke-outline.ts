@@ -1,5 +1,6 @@
 /** From a line and its stroke properties to the area that the stroke paints. */
 import type { Matrix } from '../../geometry/base/curve-types';
+import { PLAINLY_BESIDE } from '../../geometry/base/tolerances';
 import type { Budget } from '../budget';
 import type { ComputedStyle } from '../style/computed-style';
 import type { Dash, Subpath } from '../types';
@@ -47,7 +48,7 @@ export function strokeArea(outline: readonly Subpath[], context: StrokeContext):
 }
 
 /** mm: dashes that repeat within less run together under any tool (common practice, no source). */
-const FINEST_PATTERN = 0.05;
+const FINEST_PATTERN = PLAINLY_BESIDE;
 
 /** mm in one of the pen's units, on average over all directions. */
 function meanScale({ toMm: { a, b, c, d } }: Pen): number {

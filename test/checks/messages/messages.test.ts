@@ -42,7 +42,8 @@ function atLongest(message: string): string {
 
 describe('messages', () => {
   it('come of every check', () => {
-    const found = new Set(findings.map(({ finding }) => finding.check));
+    // What tells of our own faults comes of none of the drawings.
+    const found = new Set([...findings.map(({ finding }) => finding.check), 'internal']);
     expect(ALL_METAS.map(({ id }) => id).filter((id) => !found.has(id))).toEqual([]);
   });
 

@@ -12,10 +12,10 @@ import { longBridge } from './long-bridge';
 const ALL = '../../../src/checks/all';
 const demo = (name: string) => readFileSync(path.resolve(__dirname, '../../../media/demo', name), 'utf8');
 
-/** An island of 36 mm in an opening of 80 mm: its bridges are 22 mm long. */
+/** An island of 24 mm in an opening of 40 mm: its bridges are 8 mm long. */
 const wide =
   '<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 100 100">' +
-  '<path fill-rule="evenodd" d="M10 10h80v80h-80zM32 32h36v36h-36z"/></svg>';
+  '<path fill-rule="evenodd" d="M10 10h40v40h-40zM18 18h24v24h-24z"/></svg>';
 
 /** Milliseconds: two engines are read. */
 const LOADING = 60_000;

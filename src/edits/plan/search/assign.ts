@@ -1,7 +1,6 @@
 /** Which ways across become bridges, for all islands of a layer together. */
 import { checkpoint } from '../../../base/checkpoint';
 import { defined } from '../../../base/defined';
-import { interpolate } from '../../../geometry/base/vector';
 import { regionContains } from '../../../geometry/boolean/index';
 import type { ScoredCandidate } from '../score';
 import { exchange } from './exchange';
@@ -9,7 +8,7 @@ import { type Assignment, choiceFor, clustersOf, hangingOn, type Layout, needOfC
 import { type Choice, preferredSet, selectBridges } from './select';
 import { minimumSpanningTree } from './spanning-tree';
 import { stripOf } from './strips';
-import { symmetrise } from './symmetrise';
+import { isHidden, symmetrise } from './symmetrise';
 import { wishesFor } from './wishes';
 
 /**
@@ -71,7 +70,7 @@ function chosenFor(
   const usual = selectBridges(usable, choice);
   const plain = { set: usual, settled: false };
   // What later paint covers the eye does not compare.
-  if (usual.some(({ from, to }) => regionContains(state.around.hidden, interpolate(from, to, 0.5)))) return plain;
+  if (usual.some((way) => isHidden(way, state.around))) return plain;
   if (choice.most <= 0 || choice.near || !choice.need.statics) return plain;
   for (const { sets, isMet, worth, asLetter } of wishesFor(state, layout, number, usual, choice)) {
     const met = usual.length > 0 && isMet(usual);

@@ -2,9 +2,10 @@
 import { checkpoint } from '../../../base/checkpoint';
 import type { Point } from '../../../geometry/base/curve-types';
 import { cross, distance, interpolate, perpendicular, scale, subtract } from '../../../geometry/base/vector';
+import { regionContains } from '../../../geometry/boolean/index';
 import { mirrorAbout } from '../design/axis';
 import type { Mirror } from '../design/index';
-import type { ScoredCandidate } from '../score';
+import type { ScoredCandidate, Surroundings } from '../score';
 import { type Assignment, arrivalsAt, hangingOn, type Layout, needOf, tiesOf } from './layout';
 import { movedWay } from './moved-way';
 import { areClear } from './select';
@@ -34,6 +35,8 @@ export function symmetrise(state: Assignment, layout: Layout, settled: Set<numbe
     const members = [...mirror.images.keys()].filter((number) => layout.has(number));
     // One island alone has chosen its axis already.
     if (members.length < 2 || members.length > MAX_MEMBERS) continue;
+    // What later paint covers the eye does not compare.
+    if (waysOf(layout, members).some((way) => isHidden(way, state.around))) continue;
     const isMet = isMirrored(waysOf(layout, members), mirror);
     const made = isMet ? layout : mirroredLayout(state, layout, members, mirror);
     // What was mirrored before stays so.
@@ -44,6 +47,11 @@ export function symmetrise(state: Assignment, layout: Layout, settled: Set<numbe
       settled.add(number);
     }
   }
+}
+
+/** Whether later paint covers the middle of a bridge. */
+export function isHidden({ from, to }: ScoredCandidate, { hidden }: Surroundings): boolean {
+  return hidden.length > 0 && regionContains(hidden, interpolate(from, to, 0.5));
 }
 
 function waysOf(layout: Layout, members: readonly number[]): ScoredCandidate[] {
