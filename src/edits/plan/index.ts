@@ -47,7 +47,7 @@ const ROUNDING = 2 * ON_CURVE;
 export function planBridges(sheet: Sheet, islands: readonly Piece[], options: PlanOptions): BridgePlan {
   const asked = islands.map((island) => sheet.pieces.indexOf(island)).filter((number) => number >= 0);
   const { pieces } = sheet;
-  const longest = options.near ? Infinity : LONGEST_BRIDGE + sheet.kerf;
+  const longest = options.near || options.unseen ? Infinity : LONGEST_BRIDGE + sheet.kerf;
   const around = { ...surroundingsOf(sheet, options), longest };
   const ways = options.alone
     ? candidatesFrom(sheet, asked, options, around)
@@ -133,7 +133,7 @@ export function surroundingsOf(sheet: Sheet, options: PlanOptions): Surroundings
       width: options.width,
       kerf: sheet.kerf,
       bending: options.bending ?? bendingOf(DEFAULT_CONFIG),
-      exact: options.exact ?? false,
+      exact: options.exact ?? options.unseen ?? false,
     },
     longest: Infinity,
     lines: sheet.layer.shapes.every(({ part }) => part === 'stroke'),
@@ -146,8 +146,9 @@ const UP: Point = { x: 0, y: -1 };
 const RIGHT: Point = { x: 1, y: 0 };
 
 /** Who chooses the place, or wants the shortest, wants nothing alike. */
-function designFor(sheet: Sheet, { near, shortestOnly }: PlanOptions, pieces: SegmentIndex): Design | undefined {
-  return near || shortestOnly ? undefined : designOf(sheet, pieces);
+function designFor(sheet: Sheet, options: PlanOptions, pieces: SegmentIndex): Design | undefined {
+  const { near, shortestOnly, unseen } = options;
+  return near || shortestOnly || unseen ? undefined : designOf(sheet, pieces);
 }
 
 /** What was asked for; else the counters of a word stand as its stems do. */

@@ -29,6 +29,8 @@ export interface PlanOptions {
   readonly width: number;
   /** No bridge is wider than that, however long it is. */
   readonly exact?: boolean;
+  /** Another sheet paints over them: none is wider or more like another than it must be, and they may be of any length. */
+  readonly unseen?: boolean;
   /** How many for each island that is asked for; by default its size decides, as it does for those on the way. */
   readonly count?: 'auto' | number;
   /**

@@ -40,7 +40,7 @@ export function verifyTwoSheets(report: Report, sheet: Sheet, bridgeWidth?: numb
   if (islands.length === 0) return refuse('There is no island to bridge.');
   if (sheet.layer.with !== undefined) return refuse('It is a second sheet already.');
   const width = bridgeWidthFor(report, sheet, bridgeWidth);
-  const options = { width, hidden: hiddenOn(report, sheet) };
+  const options = { width, hidden: hiddenOn(report, sheet), unseen: true };
   const plans: TwoBridgeSets[] = [];
   let refusal: Refusal<never> | undefined;
   for (const plan of planTwoSets(sheet, islands, options, leastApart(report, sheet) + ROOM)) {
