@@ -168,7 +168,7 @@ function scoredCandidates(
   options: PlanOptions,
   around: Surroundings,
 ): ScoredCandidate[] {
-  const limit = options.near ? diagonalOf(sheet) : LONGEST_BRIDGE + sheet.kerf;
+  const limit = Math.min(diagonalOf(sheet), around.longest);
   const usual = waysWithin(limit, piece, number, options, around);
   if (usual.length > 0 || options.thorough) return usual;
   return waysWithin(limit, piece, number, { ...options, thorough: true }, around);

@@ -1,4 +1,5 @@
 /** That two layers, written one behind the other, paint together what the one layer painted. */
+import type { Finding } from '../../../checks/finding';
 import { severityRank } from '../../../config/check-id';
 import type { Region } from '../../../geometry/base/polygon-types';
 import { WRITTEN_STEP } from '../../../geometry/base/tolerances';
@@ -80,11 +81,18 @@ function newBetweenLayers(before: Report, after: Report): string | undefined {
   return undefined;
 }
 
+/** Thin places and islands are a sheet's own, though later paint may cover them: what is in both sheets is told of both. */
+function isOfOneSheet({ subject }: Finding): boolean {
+  return subject?.kind === 'thin' || subject?.kind === 'island';
+}
+
 function countBetweenLayers(report: Report): Map<string, number> {
   const files = report.project ? [...report.project.report.files.values()] : [report];
   const counts = new Map<string, number>();
-  for (const { check, severity } of files.flatMap(({ complete }) => complete)) {
-    if (metaOf(check)?.reads !== 'stack' || severityRank(severity) < severityRank('warning')) continue;
+  for (const finding of files.flatMap(({ complete }) => complete)) {
+    const { check, severity } = finding;
+    if (metaOf(check)?.reads !== 'stack' || isOfOneSheet(finding)) continue;
+    if (severityRank(severity) < severityRank('warning')) continue;
     counts.set(check, (counts.get(check) ?? 0) + 1);
   }
   return counts;
