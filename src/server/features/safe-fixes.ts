@@ -6,6 +6,9 @@ import type { ResolveSources } from './resolve-action';
 const NONE = 'No fix here is safe to apply unseen: each changes what is cut or painted.';
 const COVERED = 'Islands that later layers paint over can be cut away by the lightbulb at them.';
 
+/** Milliseconds: the worker tells its offers soon after a check. */
+const PATIENCE = 2000;
+
 /** @returns null where no such document is known */
 export async function safeFixes(uri: string, { engine, current }: ResolveSources): Promise<SafeFixes | null> {
   const known = await current(uri);
@@ -15,6 +18,7 @@ export async function safeFixes(uri: string, { engine, current }: ResolveSources
   const proof = await engine.ask({ kind: 'proveSafe', uri, version }, Priority.chosen).answer;
   if (proof?.outcome === 'proven' && proof.edits) return { documents: proof.edits };
   if (proof?.outcome === 'refused') return { refusal: proof.reason };
+  await known.until(() => known.offersTold, PATIENCE);
   const isCovered = known.allOffers.some(({ kind }) => kind === 'cut-covered-island');
   return { refusal: isCovered ? `${NONE} ${COVERED}` : NONE };
 }
