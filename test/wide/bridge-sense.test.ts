@@ -1,7 +1,7 @@
 /**
  * Three hundred open silhouettes and sixty words in fifteen open faces, bridged as `tombolo bridge` does and judged by
  * what shares nothing with the planner: pixels of a general renderer, a grillage of rigid plates and beams, the text.
- * Prints the table and each drawing that speaks against it. A mixed ninety of them are taken, as all would take half an
+ * Prints the table and each drawing that speaks against it. A mixed forty-five of them are taken, as all would take half an
  * hour; `TOMBOLO_JOBS=360` takes all, `TOMBOLO_SHEETS=folder` writes contact sheets, to be looked at.
  */
 import { setImmediate } from 'node:timers/promises';
@@ -13,7 +13,7 @@ import { mixedDrawings } from './bridge-sense/mixed-drawings';
 import { added, isFlapping, type Sums, sumsOf, tableOf } from './bridge-sense/table';
 
 const ALL = 360;
-const JOBS = Number(process.env.TOMBOLO_JOBS ?? 90);
+const JOBS = Number(process.env.TOMBOLO_JOBS ?? 45);
 
 const judgements: Judgement[] = [];
 let sums: Sums;

@@ -5,6 +5,7 @@
 import type { Effect } from '../../../checks/meta';
 import { composeEdits } from '../../../edits/path/text-edits';
 import type { Bridge } from '../../../edits/plan/index';
+import type { Ring } from '../../../geometry/base/polygon-types';
 import { regionContains } from '../../../geometry/boolean/index';
 import { isRefusal, type Refusal } from '../../../report/refusal';
 import type { Report } from '../../../report/report';
@@ -49,6 +50,18 @@ const WAYS: readonly Way[] = [
 /** An island may be left where others were tried with it; so many are tried alone at last. */
 const MOST_ALONE = 12;
 
+/** Proofs for a layer in all: so many for a small one, and fewer the more edges each has to look at. */
+const PROOFS = { least: 6, most: 40, edges: 150_000 };
+
+function proofsFor({ openings }: Sheet): number {
+  const edges = openings.reduce((sum, { outer, holes }) => sum + sizeOf(outer) + sizeOf(...holes), 0);
+  return Math.min(PROOFS.most, Math.max(PROOFS.least, Math.round(PROOFS.edges / Math.max(1, edges))));
+}
+
+function sizeOf(...rings: readonly Ring[]): number {
+  return rings.reduce((sum, ring) => sum + ring.length / 2, 0);
+}
+
 export function bridgeTogether(
   report: Report,
   sheet: Sheet,
@@ -59,10 +72,11 @@ export function bridgeTogether(
   const reasons = new Map<Piece, Refusal<VerifiedBridges> | undefined>();
   /** Bridges that did not hold: others are looked for beside them. */
   let avoid: Bridge[] = [];
+  const proofs = { left: proofsFor(sheet) };
   const tryWay = (way: Way, some: readonly Piece[]): void => {
     const now = some.flatMap((each) => state.waiting.get(each) ?? []);
-    if (now.length === 0) return;
-    const { proven, left } = asManyAsHold(state, now, choice, way, avoid);
+    if (now.length === 0 || proofs.left <= 0) return;
+    const { proven, left } = asManyAsHold(state, now, choice, way, { avoid, proofs });
     for (const [original, piece] of state.waiting) if (left.get(piece)) reasons.set(original, left.get(piece));
     if (!proven) return;
     state = goOn(state, proven, report.text, choice.alone === true);
@@ -124,6 +138,13 @@ interface Outcome {
   readonly left: ReadonlyMap<Piece, Refusal<VerifiedBridges>>;
 }
 
+interface Spent {
+  /** Bridges that did not hold; gets those that do not hold now. */
+  readonly avoid: Bridge[];
+  /** How many proofs may still be made. */
+  readonly proofs: { left: number };
+}
+
 /** mm: how far beside a place where a bridge did not hold another one is put. */
 const BESIDE = 0.2;
 
@@ -135,7 +156,7 @@ function asManyAsHold(
   islands: readonly Piece[],
   choice: BridgePlanChoice,
   { plan = {}, wider = 1, effects = [] }: Way,
-  avoid: Bridge[],
+  { avoid, proofs }: Spent,
 ): Outcome {
   const bridgeWidth = wider * (bridgeWidthFor(report, sheet, choice.bridgeWidth) - sheet.kerf);
   const apartFrom = avoid.length > 0 &&
@@ -144,7 +165,8 @@ function asManyAsHold(
   let bridges: readonly Bridge[] = planFor(report, sheet, islands, own).bridges;
   const left = new Map<Piece, Refusal<VerifiedBridges>>();
   let widened: ReadonlySet<Bridge> = new Set();
-  for (let proofs = 0; bridges.length > 0 && proofs < MOST_PROOFS; proofs += 1) {
+  for (let tried = 0; bridges.length > 0 && tried < MOST_PROOFS && proofs.left > 0; tried += 1) {
+    proofs.left -= 1;
     const result = examineCut(report, sheet, bridges, islands, effects);
     if (!isRefusal(result)) return { proven: result, left };
     const wide = new Map(

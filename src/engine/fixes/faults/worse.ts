@@ -5,7 +5,7 @@
 
 import { defined } from '../../../base/defined';
 import type { Region } from '../../../geometry/base/polygon-types';
-import { boxesTouch } from '../../../geometry/base/ring';
+import { boxesTouch, growBox } from '../../../geometry/base/ring';
 import { DRAWN_ALIKE, SAME_FINDING, WRITTEN_STEP } from '../../../geometry/base/tolerances';
 import { areaOf, boxOfPolygon, difference, intersection, offset, perimeterOf } from '../../../geometry/boolean/index';
 import { isCourseNear, lengthBeyond } from './course';
@@ -68,12 +68,19 @@ function isNewOrWorse<F extends Fault>(fault: F, old: readonly F[], sound: Earli
 function isNear({ place: a, mayReach }: Extent, { place: b }: Extent): boolean {
   if (a.kind === 'course') return b.kind === 'course' && isCourseNear(a.segments, b.segments, NEAR);
   if (b.kind === 'course') return false;
-  const reach = mayReach === 'loose' ? b.region : offset(b.region, NEAR);
-  return touches(a.region, reach) && intersection(a.region, reach).length > 0;
+  const reach = mayReach === 'loose' ? 0 : NEAR;
+  if (!mayTouch(a.region, b.region, reach)) return false;
+  // Most that are near have something in common as they are: moving outlines takes long.
+  return intersection(a.region, b.region).length > 0 || (reach > 0 && isWithin(a.region, b.region, reach));
 }
 
-function touches(a: Region, b: Region): boolean {
-  return a.some((one) => b.some((other) => boxesTouch(boxOfPolygon(one), boxOfPolygon(other))));
+/** @param reach mm */
+function mayTouch(a: Region, b: Region, reach: number): boolean {
+  return a.some((one) => b.some((other) => boxesTouch(growBox(boxOfPolygon(one), reach), boxOfPolygon(other))));
+}
+
+function isWithin(a: Region, b: Region, reach: number): boolean {
+  return intersection(a, offset(b, reach)).length > 0;
 }
 
 /** Whether it takes up what no old fault near it did. */
