@@ -55,12 +55,12 @@ const choices: Readonly<Record<string, Choice>> = {
   },
   'a bridge at the caret': { at: NOUGHT, kind: QuickFix, title: /^Add a bridge at the cursor \(1 /, left: 3 },
   'the whole layer': { at: NOUGHT, kind: QuickFix, title: /in layer "numerals" \(6 /, left: 1 },
-  'the whole layer upright': {
+  'a row of counters, which is upright by itself': {
     drawing: NOUGHTS,
     at: 'v14h8v-14z',
     selected: true,
     kind: QuickFix,
-    title: /in layer "numerals" with vertical bridges \(6 /,
+    title: /in layer "numerals" \(6 /,
     left: 0,
   },
   'the whole file': { at: COUNTER, kind: QuickFix, title: /in this file \(7 /, left: 0 },
