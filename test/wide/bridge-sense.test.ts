@@ -1,7 +1,7 @@
 /**
  * Three hundred open silhouettes and sixty words in fifteen open faces, bridged as `tombolo bridge` does and judged by
  * what shares nothing with the planner: pixels of a general renderer, a grillage of rigid plates and beams, the text.
- * Prints the table and each drawing that speaks against it. A mixed forty-five of them are taken, as all would take half an
+ * Prints the table and each drawing that speaks against it. A mixed two dozen of them are taken, as all would take half an
  * hour; `TOMBOLO_JOBS=360` takes all, `TOMBOLO_SHEETS=folder` writes contact sheets, to be looked at.
  */
 import { setImmediate } from 'node:timers/promises';
@@ -13,7 +13,7 @@ import { mixedDrawings } from './bridge-sense/mixed-drawings';
 import { added, isFlapping, type Sums, sumsOf, tableOf } from './bridge-sense/table';
 
 const ALL = 360;
-const JOBS = Number(process.env.TOMBOLO_JOBS ?? 45);
+const JOBS = Number(process.env.TOMBOLO_JOBS ?? 24);
 
 const judgements: Judgement[] = [];
 let sums: Sums;
@@ -76,7 +76,9 @@ describe('silhouettes and words that people drew for other purposes', () => {
     const words = judgements.filter(({ drawing }) => drawing.word);
     expect(words.flatMap(({ drawing, left }) => left.map(() => drawing.name))).toEqual([]);
     expect(words.flatMap(({ drawing, lifts }) => (lifts.some(isFlapping) ? [drawing.name] : []))).toEqual([]);
-    expect(words.filter(({ pairs: [all, alike] }) => alike < all).map(({ drawing }) => drawing.name)).toEqual([]);
+    // A script joins the same letter to others in other ways.
+    const printed = words.filter(({ drawing }) => drawing.word?.style !== 'script');
+    expect(printed.filter(({ pairs: [all, alike] }) => alike < all).map(({ drawing }) => drawing.name)).toEqual([]);
     expect(
       words.filter(({ plan }) => plan.some(({ length }) => length > 12)).map(({ drawing }) => drawing.name),
     ).toEqual([]);

@@ -79,6 +79,8 @@ export class Session {
     await page.emulateMedia({ reducedMotion: null });
     await page.setViewportSize(VIEWPORT);
     await this.closeEditors();
+    // A group that is locked stays when it is empty, and takes room from the next bench.
+    if ((await page.locator('.editor-group-container').count()) > 1) throw new Error('A group of editors stays.');
     if (await page.locator('.part.panel').isVisible()) await page.keyboard.press('Control+J');
     if (!(await page.locator('.part.sidebar').isVisible())) await page.keyboard.press('Control+B');
     await page.getByRole('treeitem').first().waitFor({ timeout: 5000 });

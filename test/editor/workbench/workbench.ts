@@ -84,7 +84,7 @@ export class Workbench {
       await this.page.mouse.move(box.x - 280, box.y + box.height / 2, { steps: 4 });
       await this.page.mouse.up();
       // The side bar that has just gone may have moved the border away from the pointer: how wide it is now is asked anew.
-      throw new Error('The bench did not get wider.');
+      throw new Error(`The bench is ${box.width} of ${window} px wide, from ${box.x}.`);
     });
   }
 
