@@ -8,6 +8,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { viewBoxOf } from '../pictures/view-box';
 
 /** As `silhouettes.json` lists it: the set, and its name there or the file's path. */
 export type Entry = readonly [set: string, picture: string];
@@ -114,22 +115,4 @@ function setUp(text: string): string {
 
 function tidy(value: number): number {
   return Math.round(value * 1e4) / 1e4;
-}
-
-function viewBoxOf(tag: string): readonly [number, number, number, number] {
-  const stated = /\sviewBox\s*=\s*"([^"]*)"/.exec(tag)?.[1];
-  const [left, top, width, height] = (stated ?? '')
-    .trim()
-    .split(/[\s,]+/)
-    .map(Number);
-  if (width && height) return [left ?? 0, top ?? 0, width, height];
-  return [0, 0, lengthOf(tag, 'width'), lengthOf(tag, 'height')];
-}
-
-/** Of a root that states no view box: user units to the inch. */
-const UNITS: Readonly<Record<string, number>> = { mm: 96 / 25.4, cm: 96 / 2.54, in: 96, pt: 96 / 72 };
-
-function lengthOf(tag: string, name: string): number {
-  const [, value, unit = ''] = new RegExp(`\\s${name}\\s*=\\s*"\\s*([\\d.]+)\\s*([a-z]*)`).exec(tag) ?? [];
-  return Number(value) * (UNITS[unit] ?? 1);
 }

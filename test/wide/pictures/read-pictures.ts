@@ -6,6 +6,7 @@
  */
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
+import { viewBoxOf } from './view-box';
 
 /** As `pictures.json` lists it. */
 interface Entry {
@@ -40,8 +41,6 @@ interface IconBody {
 
 const SETS = path.resolve(__dirname, '../../../src/build/corpora/node_modules/@iconify-json');
 const CLIP_ART = '/usr/share/openclipart/svg';
-
-const PIXELS: Readonly<Record<string, number>> = { mm: 96 / 25.4, cm: 96 / 2.54, in: 96, pt: 96 / 72 };
 
 /** @param list a file beside this one */
 export function readPictures(list = 'pictures.json'): Picture[] {
@@ -78,20 +77,4 @@ function setUp(text: string, width: number): string {
     const height = (width * box[3]) / box[2];
     return `<svg width="${width}mm" height="${height.toFixed(2)}mm" viewBox="${box.join(' ')}" data-tombolo-layers="by-paint"${rest}`;
   });
-}
-
-function viewBoxOf(tag: string): readonly [number, number, number, number] {
-  const stated = /\sviewBox\s*=\s*"([^"]*)"/.exec(tag)?.[1];
-  const [left, top, width, height] = (stated ?? '')
-    .trim()
-    .split(/[\s,]+/)
-    .map(Number);
-  if (width && height) return [left ?? 0, top ?? 0, width, height];
-  return [0, 0, lengthOf(tag, 'width'), lengthOf(tag, 'height')];
-}
-
-/** In pixels. */
-function lengthOf(tag: string, name: string): number {
-  const [, value, unit = 'px'] = new RegExp(`\\s${name}\\s*=\\s*"\\s*([\\d.]+)\\s*([a-z]*)`).exec(tag) ?? [];
-  return Number(value) * (PIXELS[unit] ?? 1);
 }
