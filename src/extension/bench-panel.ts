@@ -138,6 +138,7 @@ export class BenchPanel {
     else if (message.type === 'picture') this.drawn?.(message.bytes);
     else if (!uri) return;
     else if (message.type === 'undo' || message.type === 'redo') await this.takeBack(message.type, uri);
+    else if (message.type === 'save') await this.save(uri);
     else if (message.type === 'saveAs') await savePicture(uri, (format) => this.draw(format));
     else if (message.type === 'ask') {
       this.post({ type: 'answer', id: message.id, answer: await this.answer(uri, message.question) });
@@ -162,6 +163,13 @@ export class BenchPanel {
     const answer = await this.client.answer(uri, question);
     this.offers.note(question.kind, answer);
     return answer;
+  }
+
+  /** What is shown, and what was changed from here. */
+  private async save(shown: vscode.Uri): Promise<void> {
+    const ours = new Set([...this.documents, shown.toString(), this.changed?.toString()]);
+    for (const document of vscode.workspace.textDocuments)
+      if (document.isDirty && ours.has(document.uri.toString())) await document.save();
   }
 
   /** The editor takes back only where its focus is: so it goes to the text for a moment. */

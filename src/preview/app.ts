@@ -35,10 +35,10 @@ import {
 } from './state/state';
 import { benchScene, groundOf } from './state/view-model';
 import type { Viewport } from './state/viewport';
+import { followDocumentKeys } from './tools/document-keys';
 import { followSlips } from './tools/slip-gestures';
 import type { ToolHost } from './tools/tool-context';
 import { ToolController } from './tools/tool-controller';
-import { followUndoKeys } from './tools/undo-keys';
 
 /** What is kept when the panel is hidden or the editor starts anew. */
 export interface SavedPage {
@@ -58,6 +58,8 @@ export interface PageHost {
   saveAs(): void;
   /** Takes back the last change of the text, or does it again. */
   undo(again: boolean): void;
+  /** Saves the documents that are shown. */
+  save(): void;
   /** Keeps how many CSS pixels the screen has to the inch. */
   screen(pixelsPerInch: number): void;
   /** Give a layer another place in the painting order. */
@@ -84,6 +86,7 @@ export class BenchPage {
   private chosen: Viewport | undefined;
   private readonly layers = new LayerList({
     use: (index) => this.layerUsed(index),
+    choose: (sheet) => this.change({ sheet }),
     move: (index, to) => this.stack && this.host.reorder(this.stack, index, to),
     say: (text) => setText(this.live, text),
   });
@@ -150,7 +153,7 @@ export class BenchPage {
       this.room,
       this.calibration.element,
     ]);
-    followUndoKeys(this.element, (again) => this.takeBack(again));
+    followDocumentKeys(this.element, { undo: (again) => this.takeBack(again), save: () => this.host.save() });
     keepFocus(this.element);
     new ResizeObserver(() => this.arrange()).observe(this.room);
   }
@@ -213,7 +216,7 @@ export class BenchPage {
       key: keys[index] ?? '',
       shown: isLayerShown(state, stack, index),
     }));
-    this.layers.draw(rows, state.mode);
+    this.layers.draw(rows, state);
     this.order.draw(stack);
     const shown = stack.findings.flatMap((finding) =>
       isFindingShown(state, stack, finding)

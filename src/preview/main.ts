@@ -25,6 +25,7 @@ const page = new BenchPage(
     pin: (pinned) => editor.postMessage({ type: 'pin', pinned }),
     screen: (pixelsPerInch) => editor.postMessage({ type: 'screen', pixelsPerInch }),
     undo: (again) => editor.postMessage({ type: again ? 'redo' : 'undo' }),
+    save: () => editor.postMessage({ type: 'save' }),
     saveAs: () => editor.postMessage({ type: 'saveAs' }),
     bestOrder: (version) => editor.postMessage({ type: 'bestOrder', version }),
     reorder: ({ uri, version, layers }, from, onto) => {

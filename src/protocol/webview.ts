@@ -31,6 +31,8 @@ export type FromBench =
   /** Take back, or do again, the last change that was made from here, as the editor does it in the text. */
   | { readonly type: 'undo' }
   | { readonly type: 'redo' }
+  /** Save the documents that are shown. */
+  | { readonly type: 'save' }
   /** Make a stencil of the document. */
   | { readonly type: 'begin'; readonly uri: string }
   | { readonly type: 'ask'; readonly id: number; readonly question: BenchRequest }

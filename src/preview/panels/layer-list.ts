@@ -17,6 +17,8 @@ export interface LayerRow {
 export interface LayerActions {
   /** The control of a layer was used. */
   use(index: number): void;
+  /** The card of a layer was clicked, its control or beside it: the layer that is in hand. */
+  choose(index: number): void;
   /** A layer shall be painted as the one that is now at `to` is. */
   move(index: number, to: number): void;
   /** Something to be told aloud. */
@@ -48,7 +50,9 @@ export class LayerList {
     });
     element.addEventListener('click', ({ target }) => {
       const button = target instanceof Element ? target.closest<HTMLElement>('button[data-step]') : null;
-      if (button?.dataset.step !== undefined) this.step(button, Number(button.dataset.step));
+      if (button?.dataset.step !== undefined) return this.step(button, Number(button.dataset.step));
+      const row = this.rowOf(target);
+      if (row !== undefined) actions.choose(row);
     });
     element.addEventListener('keydown', (event) => {
       const step = { ArrowUp: -1, ArrowDown: 1 }[event.key];
@@ -59,7 +63,8 @@ export class LayerList {
     followRowDrags(element, (from, to) => this.move(from, to, undefined));
   }
 
-  draw(rows: readonly LayerRow[], mode: ViewMode): void {
+  /** @param sheet the index of the layer that is in hand */
+  draw(rows: readonly LayerRow[], { mode, sheet }: { readonly mode: ViewMode; readonly sheet: number }): void {
     const type = mode === 'sheet' ? 'radio' : 'checkbox';
     if (type !== this.type) this.element.replaceChildren();
     [this.type, this.rows] = [type, rows];
@@ -68,7 +73,12 @@ export class LayerList {
       rows,
       () => makeRow(type),
       (row, { layer, shown }, index) =>
-        drawRow(row, layer, shown, { first: index === 0, last: index === rows.length - 1, index }),
+        drawRow(row, layer, shown, {
+          first: index === 0,
+          last: index === rows.length - 1,
+          current: index === sheet,
+          index,
+        }),
     );
     this.followMoved();
   }
@@ -139,9 +149,12 @@ interface RowPlace {
   readonly index: number;
   readonly first: boolean;
   readonly last: boolean;
+  readonly current: boolean;
 }
 
-function drawRow(row: HTMLLIElement, layer: PreviewLayer, shown: boolean, { index, first, last }: RowPlace): void {
+function drawRow(row: HTMLLIElement, layer: PreviewLayer, shown: boolean, place: RowPlace): void {
+  const { index, first, last, current } = place;
+  setAttributes(row, { 'aria-current': String(current) });
   const [, order, label, paint, up, down, figures] = row.children;
   const [input, swatch, name] = label?.children ?? [];
   if (order) setText(order, String(index + 1));

@@ -176,6 +176,11 @@ export class BridgeMover {
     this.select(undefined);
   }
 
+  /** A bridge of a layer that does not show any more is let go. */
+  dropUnseen(): void {
+    if (this.selected && !this.context.placeOf(this.selected.layer)) this.forget();
+  }
+
   draw(): void {
     this.handles.draw(this.drawing(), this.context.viewport);
   }

@@ -28,6 +28,11 @@ export class BridgePreviewOverlay {
     this.cuts = cuts;
   }
 
+  /** Those of what is shown, each as often as it is there. */
+  get layers(): readonly LayerId[] {
+    return [...this.bridges, ...this.cuts].map(({ layer }) => layer);
+  }
+
   draw(placeOf: (layer: LayerId) => Matrix | undefined, view: Viewport): void {
     const shown = this.bridges.flatMap((bridge) => {
       const place = placeOf(bridge.layer);

@@ -51,6 +51,11 @@ export class BridgeTool {
     if (isLast()) this.offer(answer);
   }
 
+  /** Whether what is offered lies in a layer that shows. */
+  get shows(): boolean {
+    return this.preview.layers.some((layer) => this.context.placeOf(layer) !== undefined);
+  }
+
   drop(): void {
     this.preview.show([]);
     this.bar.show(undefined);

@@ -6,6 +6,7 @@ import { apply } from '../../geometry/base/matrix';
 import type { PreviewStack } from '../../protocol/index';
 import type { PickedPart, PlaceAnswer } from '../../protocol/parts';
 import { setAttributes, svg } from '../dom/dom';
+import { layersOf } from '../state/scene-places';
 import { type Size, toSheet, toWindow, type Viewport } from '../state/viewport';
 import { BridgeBar } from './bridge-bar';
 import type { KeyPress } from './bridge-gestures';
@@ -48,6 +49,8 @@ export class ToolController {
   private readonly mover: BridgeMover;
   private readonly crosshair = new Crosshair();
   private tool: PreviewTool = 'pick';
+  /** The layers that show, as one word. */
+  private shownLayers = '';
 
   private readonly host: ToolHost;
 
@@ -80,6 +83,17 @@ export class ToolController {
     [context.stack, context.scene] = [stack, look];
     if (isOther) this.mover.forget();
     else if (isChanged) void this.mover.renew();
+    this.dropUnseen();
+  }
+
+  /** What is asked about a layer that does not show any more is not asked. */
+  private dropUnseen(): void {
+    const shown = layersOf(this.context.scene).join(' ');
+    const isSame = shown === this.shownLayers;
+    this.shownLayers = shown;
+    if (isSame) return;
+    this.mover.dropUnseen();
+    if (this.bridgeBar.asks && !this.bridgeTool.shows && !this.mover.active) this.bridgeTool.drop();
   }
 
   place(view: Viewport, size: Size): void {

@@ -1,5 +1,5 @@
 import { expect, it as test } from 'vitest';
-import { wantsRedo } from '../../../src/preview/tools/undo-keys';
+import { wantsRedo, wantsSave } from '../../../src/preview/tools/document-keys';
 
 const NONE = { key: 'z', ctrlKey: false, metaKey: false, shiftKey: false, altKey: false };
 
@@ -14,4 +14,15 @@ test.each([
   [undefined, { ctrlKey: true, key: 's' }],
 ])('%s for %o', (redo, pressed) => {
   expect(wantsRedo({ ...NONE, ...pressed })).toBe(redo);
+});
+
+test.each([
+  [true, { key: 's', ctrlKey: true }],
+  [true, { key: 'S', metaKey: true }],
+  [false, { key: 's' }],
+  [false, { key: 's', ctrlKey: true, shiftKey: true }],
+  [false, { key: 's', ctrlKey: true, altKey: true }],
+  [false, { key: 'z', ctrlKey: true }],
+])('saves: %s for %o', (saves, pressed) => {
+  expect(wantsSave({ ...NONE, ...pressed })).toBe(saves);
 });
