@@ -3,10 +3,10 @@
 import type { Finding } from '../../src/checks/finding';
 import { changedRegion, stripsFor } from '../../src/edits/bridge/cut';
 import { depthInStrip, polygonOf, type Strip, widenStrip } from '../../src/edits/strip/strip';
-import { bridgeIslands, check, type PlannedBridge, type Report, type Sheet } from '../../src/engine/index';
+import { bridgeIslands, check, type Piece, type PlannedBridge, type Report, type Sheet } from '../../src/engine/index';
 import type { Point } from '../../src/geometry/base/curve-types';
 import type { Box, Region } from '../../src/geometry/base/polygon-types';
-import { boxContainsBox, growBox } from '../../src/geometry/base/ring';
+import { boxContainsBox, distanceToEdge, growBox } from '../../src/geometry/base/ring';
 import { dot, interpolate, subtract, vectorLength } from '../../src/geometry/base/vector';
 import { boxOfPolygon, difference, intersection, offset } from '../../src/geometry/boolean/index';
 import { findThinParts } from '../../src/geometry/thickness/index';
@@ -29,8 +29,10 @@ const SAME_COVERAGE = 128;
 export interface Verdict {
   readonly islands: number;
   readonly bridges: number;
-  /** Sentences of the engine about what it would not do. */
+  /** Sentences of the engine about what it would not do, but for islands that all else is too far from. */
   readonly refusals: readonly string[];
+  /** Islands that all else is too far from, by the distance of each edge to each edge. */
+  readonly tooFar: number;
   /** What does not hold, a sentence each. */
   readonly faults: readonly string[];
 }
@@ -41,8 +43,10 @@ export function judgeBridging(text: string): Verdict {
   const after = check(bridged);
   const messages = refusals.map(({ message }) => message);
   const islands = report.sheets.reduce((sum, sheet) => sum + islandsOf(sheet), 0);
-  const counted = { islands, bridges: plan.length, refusals: messages };
-  if (messages.length > 0) return { ...counted, faults: [] };
+  const far = messages.filter((message) => message.includes(TOO_FAR));
+  const others = messages.filter((message) => !far.includes(message));
+  const counted = { islands, bridges: plan.length, refusals: others, tooFar: far.length };
+  if (messages.length > 0) return { ...counted, faults: far.flatMap((message) => notFar(report, message)) };
   const strips = report.sheets.map((sheet) =>
     stripsFor(
       sheet,
@@ -66,6 +70,43 @@ export function judgeBridging(text: string): Verdict {
   return { ...counted, faults };
 }
 
+/** mm: no bridge is longer (common practice, no source). */
+const LONGEST = 20;
+const TOO_FAR = 'all else is over 20.00 mm away';
+
+/** Whether other material is near the island that a sentence is about, after all. */
+function notFar({ sheets }: Report, message: string): string[] {
+  const [x = NaN, y = NaN] = (/at (\S+), (\S+) mm/.exec(message) ?? []).slice(1).map(Number);
+  const near = sheets.flatMap(({ pieces }) => {
+    const island = pieces.find((piece) => Math.hypot(piece.label.x - x, piece.label.y - y) < 0.1);
+    return island ? pieces.filter((piece) => piece !== island).map((piece) => distanceOf(island, piece)) : [];
+  });
+  const least = Math.min(...near);
+  return least > LONGEST - 0.02 && near.length > 0 ? [] : [`${message} It is ${least.toFixed(2)} mm away.`];
+}
+
+/** mm between the outlines of two pieces, by all pairs of a corner and an edge. */
+function distanceOf(one: Piece, other: Piece): number {
+  const edges = [one, other].map(({ polygon: { outer, holes } }) => [outer, ...holes].flatMap(edgesOf));
+  const [own = [], others = []] = edges;
+  return Math.min(...pairsOf(own, others), ...pairsOf(others, own));
+}
+
+type Edge = readonly [number, number, number, number];
+
+function edgesOf(ring: ArrayLike<number>): Edge[] {
+  return Array.from({ length: ring.length / 2 }, (_, i) => {
+    const at = (k: number): number => ring[k % ring.length] ?? 0;
+    return [at(2 * i), at(2 * i + 1), at(2 * i + 2), at(2 * i + 3)];
+  });
+}
+
+function pairsOf(corners: readonly Edge[], edges: readonly Edge[]): number[] {
+  return corners.map(([x, y]) =>
+    edges.reduce((least, [ax, ay, bx, by]) => Math.min(least, distanceToEdge(x, y, ax, ay, bx, by)), Infinity),
+  );
+}
+
 /** As `changedRegion`, still as strips. */
 function changedStrips(sheet: Sheet, strips: readonly Strip[]): Strip[] {
   return changedRegion(sheet, strips).map(({ outer }) => {
@@ -74,8 +115,13 @@ function changedStrips(sheet: Sheet, strips: readonly Strip[]): Strip[] {
   });
 }
 
+/** Specks are told apart, to be removed rather than held (0.05 mm²: common practice, no source). */
+function isWorthHolding({ island, area }: Piece): boolean {
+  return island && area >= 0.05;
+}
+
 function leftIslands({ sheets }: Report, bridged: string): string[] {
-  const ours = sheets.reduce((sum, sheet) => sum + islandsOf(sheet), 0);
+  const ours = sheets.reduce((sum, { pieces }) => sum + pieces.filter(isWorthHolding).length, 0);
   const width = sheets[0]?.drawing.width ?? 0;
   const seen = sheets.length > 1 ? [] : rasterIslands(rasterise(bridged, Math.round(width * PIXELS_PER_MM)));
   const clear = seen.filter(({ pixels, clearest }) => pixels >= TOO_SMALL && clearest > 0.9);
@@ -134,40 +180,49 @@ function liesAcross({ from, to }: ThinPart, { corners: [start, end] }: Strip): b
 function newFindings(before: Report, after: Report): string[] {
   // Nothing as bad as an island that falls out: a tongue that lifts is a warning.
   const count = ({ complete }: Report, wanted: string): number =>
-    complete.filter(({ check: id, severity }) => id === wanted && severity !== 'info' && severity !== 'hint').length;
+    complete
+      .filter(({ check: id, severity }) => id === wanted && severity !== 'info' && severity !== 'hint')
+      .reduce((sum, finding) => sum + placesOf(finding), 0);
   const ids = new Set(after.complete.map(({ check: id }) => id));
   const harmless = ['edge-opening', 'loose-tongue'];
-  const isParted = (id: string) => THIN_OPENINGS.has(id) && newThinOpenings(before, after).length === 0;
+  const isParted = (id: string) => THIN.has(id) && newThinPlaces(before, after, id).length === 0;
   const more = [...ids].filter((id) => !harmless.includes(id) && count(after, id) > count(before, id) && !isParted(id));
   return more.map((id) => `a new ${id}`);
 }
 
-const THIN_OPENINGS = new Set(['narrow-opening', 'small-opening']);
-/** mm: how far a thin opening may be told from where openings were thin, and how far what is thin may reach beyond. */
+/** Many narrow places of one opening are one finding. */
+function placesOf({ subject }: Finding): number {
+  return subject?.kind === 'thin' ? (subject.apart?.length ?? 1) : 1;
+}
+
+const THIN = new Set(['narrow-opening', 'small-opening', 'thin-bridge']);
+/** mm: how far a thin place may be told from where it was thin before, and how far what is thin may reach beyond. */
 const NEAR = 0.35;
 const BESIDE = 0.1;
 /** mm²: more than the corner of a bridge makes thin. */
 const CORNER = 0.03;
 
-/** What is told of thin openings where, by offsets, openings were wide enough: one that a bridge parts was thin before. */
-function newThinOpenings(before: Report, after: Report): Finding[] {
+/** What is told of thin places where, by offsets, all was wide enough: one that a bridge parts was thin before. */
+function newThinPlaces(before: Report, after: Report, checkId: string): Finding[] {
+  const thinOf = ({ openings, material }: Sheet, limit: number) =>
+    withoutWide(checkId === 'thin-bridge' ? material : openings, limit);
   return after.complete.filter(({ check: id, layerId, at, measure }) => {
-    if (!THIN_OPENINGS.has(id) || !at) return false;
+    if (id !== checkId || !at) return false;
     const [old, now] = [before, after].map(({ sheets }) => sheets.find(({ layer }) => layer.id === layerId));
     if (!old || !now) return true;
     const limit = measure?.limit ?? 0;
-    const spot = thinOf(now.openings, limit).filter((polygon) =>
+    const spot = thinOf(now, limit).filter((polygon) =>
       boxContainsBox(growBox(boxOfPolygon(polygon), NEAR), boxAt(at)),
     );
-    return areaOfRegion(difference(spot, offset(thinOf(old.openings, limit), BESIDE))) > CORNER;
+    return areaOfRegion(difference(spot, offset(thinOf(old, limit), BESIDE))) > CORNER;
   });
 }
 
 const boxAt = ({ x, y }: Point): Box => ({ minX: x, minY: y, maxX: x, maxY: y });
 
 /** What no disc as wide as the limit covers. */
-function thinOf(openings: Region, limit: number): Region {
-  return difference(openings, offset(offset(openings, -limit / 2, 'round'), limit / 2, 'round'));
+function withoutWide(region: Region, limit: number): Region {
+  return difference(region, offset(offset(region, -limit / 2, 'round'), limit / 2, 'round'));
 }
 
 /** Pixels that differ farther than one pixel from all that may change. */

@@ -39,6 +39,8 @@ interface Row {
   islands: number;
   bridges: number;
   refused: number;
+  /** Islands that all else is farther from than a bridge may be long. */
+  tooFar: number;
   failed: number;
 }
 
@@ -48,17 +50,18 @@ test('icons, letters and drawings made by hand', { timeout: 6 * 3_600_000 }, asy
   let done = 0;
   for (const { way, name, text } of jobs()) {
     if (done >= JOBS) break;
-    const { islands, bridges, refusals, faults } = judged(text);
+    const { islands, bridges, refusals, tooFar, faults } = judged(text);
     // The renderer's pictures are only freed between turns of the event loop; there are gigabytes of them.
     await setImmediate();
     if (islands === 0 && faults.length === 0) continue;
     done += 1;
-    const row = rows.get(way) ?? { jobs: 0, islands: 0, bridges: 0, refused: 0, failed: 0 };
+    const row = rows.get(way) ?? { jobs: 0, islands: 0, bridges: 0, refused: 0, tooFar: 0, failed: 0 };
     rows.set(way, {
       jobs: row.jobs + 1,
       islands: row.islands + islands,
       bridges: row.bridges + bridges,
       refused: row.refused + Number(refusals.length > 0),
+      tooFar: row.tooFar + tooFar,
       failed: row.failed + Number(faults.length > 0),
     });
     for (const sentence of refusals) lost.push(`${way}, ${name}: refused: ${sentence}`);
@@ -67,7 +70,7 @@ test('icons, letters and drawings made by hand', { timeout: 6 * 3_600_000 }, asy
   console.table(Object.fromEntries(rows));
   console.log(lost.join('\n'));
   const sum = (key: keyof Row): number => [...rows.values()].reduce((total, row) => total + row[key], 0);
-  const sums = (['islands', 'bridges', 'refused', 'failed'] as const).map((key) => `${sum(key)} ${key}`);
+  const sums = (['islands', 'bridges', 'refused', 'tooFar', 'failed'] as const).map((key) => `${sum(key)} ${key}`);
   console.log(`${done} drawings, ${sums.join(', ')}`);
   expect(done).toBe(JOBS);
   expect(Math.min(...WAYS.map(({ name }) => rows.get(name)?.jobs ?? 0))).toBeGreaterThanOrEqual(2);
@@ -79,6 +82,6 @@ function judged(text: string): Verdict {
   try {
     return judgeBridging(text);
   } catch (error) {
-    return { islands: 0, bridges: 0, refusals: [], faults: [String(error)] };
+    return { islands: 0, bridges: 0, refusals: [], tooFar: 0, faults: [String(error)] };
   }
 }

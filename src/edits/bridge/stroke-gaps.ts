@@ -132,9 +132,30 @@ function pointOnLine({ curves }: PaintedLine, place: LinePosition): Point {
   return pointAt(defined(curves[index]), place - index);
 }
 
-/** Whether an end of the line here, looking into the strip, lies beyond one of the strip's long sides. */
+/**
+ * Whether an end of the line here, looking into the strip, lies beyond one of the strip's long sides, and what follows as
+ * well: behind a sharp corner the next stretch begins as wide as the line is, and may reach back beside the end.
+ */
 function isClear(line: PaintedLine, strip: Strip, place: LinePosition, way: 1 | -1): boolean {
-  return liesBeyond(endAt(line, place, way), strip, [0, 2]);
+  const ends = [endAt(line, place, way), ...beginningsFrom(line, place, way)];
+  return ends.every((end) => liesBeyond(end, strip, [0, 2]));
+}
+
+/** How the curves begin that follow within the line's width. */
+function beginningsFrom(line: PaintedLine, place: LinePosition, way: 1 | -1): LineEnd[] {
+  const { curves, closed, width } = line;
+  const from = pointOnLine(line, place);
+  const found: LineEnd[] = [];
+  const index = Math.min(curves.length - 1, Math.floor(place));
+  for (let step: number = way; Math.abs(step) <= curves.length; step += way) {
+    const curve = curves[closed ? wrapPosition(index + step, curves.length) : index + step];
+    if (!curve) break;
+    const at = way > 0 ? 0 : 1;
+    const corner = pointAt(curve, at);
+    if (distance(from, corner) > width) break;
+    found.push(endOf({ ...line, cap: 'butt' }, corner, scale(tangentAt(curve, at), -way)));
+  }
+  return found;
 }
 
 /** Whether the end of an open line paints in the strip, as its cap may where the line itself ends before. */

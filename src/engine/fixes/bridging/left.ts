@@ -1,4 +1,5 @@
 /** What is said of an island that no bridge could be found for: where it is, what was tried, and what would do. */
+import { openOutline } from '../../../checks/open-outline/check';
 import { formatMillimetres } from '../../../config/values';
 import { LONGEST_BRIDGE } from '../../../edits/plan/index';
 import { DRAWN_ALIKE } from '../../../geometry/base/tolerances';
@@ -23,6 +24,9 @@ export function refusalForLeft(
   tried: Refusal<VerifiedBridges> | undefined,
 ): Refusal<VerifiedBridges> {
   const place = placeOf(island);
+  if (tried && !tried.anyway && hasOpenOutline(report, sheet)) {
+    return { reason: `Island at ${place}: an outline that is not closed lies in its way.`, first: CLOSE };
+  }
   if (tried) {
     const reason = `Island at ${place}: ${tried.reason.replace(/^It would/, 'a bridge would').replace(/^The/, 'the')}`;
     return { ...tried, reason, first: tried.first ?? MOVE };
@@ -47,6 +51,12 @@ function helpOf(width: number, narrower: number): string {
   return `One of ${formatMillimetres(narrower)} would: lower limits.bridge, cut the drawing ${larger} times as large`;
 }
 
+/** A bridge across an open outline would close it, and so change what is cut out. */
+function hasOpenOutline({ complete }: Report, { layer }: Sheet): boolean {
+  return complete.some(({ check, layerId }) => check === openOutline.meta.id && layerId === layer.id);
+}
+
+const CLOSE = 'Close that outline first.';
 const REMOVE = 'Remove it, or redraw what is round it.';
 const MOVE = 'Move what is beside it, or remove the island.';
 
