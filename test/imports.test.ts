@@ -40,6 +40,7 @@ const FRONT_DOOR = 'engine/index';
 const DOORS: Readonly<Record<string, readonly string[]>> = {
   protocol: [
     'checks/finding',
+    'config/bridge-style',
     'config/check-id',
     'config/types',
     'geometry/base/curve-types',
@@ -52,6 +53,8 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
     'base/checkpoint',
     'checks/finding',
     'checks/places',
+    'config/bridge-style',
+    'config/keep-style',
     'config/limits',
     'config/types',
     'drawing/drawn-through',

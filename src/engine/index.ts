@@ -54,6 +54,14 @@ export {
   whyBeyondMending,
 } from './fixes/index';
 export { addRegistrationMarks } from './fixes/kinds/register-stack';
+export { layerBridges, layerPlanFix } from './fixes/layer-plan/layer-bridges';
+export {
+  type BridgeMove,
+  type MovedBridge,
+  type MovedTogether,
+  movedPlanFix,
+  movedTogether,
+} from './fixes/layer-plan/moved-bridges';
 export { type OrderEdits, reorderStack } from './fixes/order/reorder-stack';
 export { type BridgeTarget, gapUnder, ghostOf } from './fixes/plan-change';
 export { askedSizeEdits } from './fixes/root-attributes';

@@ -1,6 +1,7 @@
 /** What the page asks the server by way of the extension, and what it is answered. */
 import type { LayerId } from '../engine/index';
 import type { BridgeAtParams, BridgeOffer, BridgePlanParams, BridgeRefusal } from './index';
+import type { LayerPlan, LayerPlanParams, PlanGhost, PlanGhostParams } from './layer-plan';
 import type { PartAtParams, PartParams, PlaceAnswer } from './parts';
 import type { ChangeBridgeParams, GhostAnswer, StandingBridges } from './standing-bridges';
 import type { BareAfterSlip, BestOrderAnswer, LayerNecks, SlipParams, SlipSweep } from './views';
@@ -18,6 +19,9 @@ export type BenchRequest =
   | { readonly kind: 'standingBridges' }
   | ({ readonly kind: 'bridgeGhost' } & Omit<ChangeBridgeParams, 'uri'>)
   | ({ readonly kind: 'changeBridge' } & Omit<ChangeBridgeParams, 'uri'>)
+  | ({ readonly kind: 'layerPlan' } & Omit<LayerPlanParams, 'uri'>)
+  | { readonly kind: 'dropLayerPlan' }
+  | ({ readonly kind: 'planGhost' } & Omit<PlanGhostParams, 'uri'>)
   /** Of the extension itself: put the bridges of the last offer into the text. */
   | { readonly kind: 'putIn' };
 
@@ -33,6 +37,9 @@ export interface BenchAnswers {
   readonly standingBridges: StandingBridges;
   readonly bridgeGhost: GhostAnswer;
   readonly changeBridge: BridgeOffer | BridgeRefusal;
+  readonly layerPlan: LayerPlan;
+  readonly dropLayerPlan: undefined;
+  readonly planGhost: PlanGhost;
   /** False where the text has changed since. */
   readonly putIn: boolean;
 }

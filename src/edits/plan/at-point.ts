@@ -12,6 +12,9 @@ import { bridgeFrom, surroundingsOf } from './index';
 import { type ScoredCandidate, scoreCandidate } from './score';
 import type { Bridge, PlanOptions } from './types';
 
+/** What is round about all places of a sheet, for bridges of one width: worked out once for many of them. */
+export type GapSurroundings = ReturnType<typeof surroundingsOf>;
+
 /** Ways through the place are tried in so many directions, evenly spread over a half turn. */
 const DIRECTIONS = 24;
 
@@ -19,10 +22,16 @@ const DIRECTIONS = 24;
  * The bridge through `point` that is short and square to the gap's sides.
  * @param point in an opening, sheet mm
  * @param along the direction that it is to have, where one can stand so
+ * @param around of the same sheet and options, where it is known
  * @returns undefined where no bridge of that width can stand
  */
-export function bridgeAcrossGap(sheet: Sheet, point: Point, options: PlanOptions, along?: Point): Bridge | undefined {
-  const around = surroundingsOf(sheet, options);
+export function bridgeAcrossGap(
+  sheet: Sheet,
+  point: Point,
+  options: PlanOptions,
+  along?: Point,
+  around: GapSurroundings = surroundingsOf(sheet, options),
+): Bridge | undefined {
   const { frame } = sheet;
   const limit = Math.hypot(frame.maxX - frame.minX, frame.maxY - frame.minY);
   const rate = (directions: readonly Point[]): ScoredCandidate[] =>

@@ -65,13 +65,14 @@ export function bridgeIslands(report: Report, choice: BridgeChoice = {}): Bridge
   };
 }
 
-interface BridgedSheet {
+export interface BridgedSheet {
   readonly proven: ProvenCut | undefined;
   /** Why not, for each island that is left. */
   readonly left: ReadonlyMap<Piece, Refusal<VerifiedBridges>>;
 }
 
-function bridgeSheet(report: Report, sheet: Sheet, choice: BridgePlanChoice): BridgedSheet {
+/** As many islands of a layer as can be. */
+export function bridgeSheet(report: Report, sheet: Sheet, choice: BridgePlanChoice): BridgedSheet {
   const { proven, left } = bridgeTogether(report, sheet, islandsOf(sheet), choice);
   const why = [...left].map(
     ([island, tried]) => [island, refusalForLeft(report, sheet, island, choice, tried)] as const,

@@ -129,11 +129,17 @@ function placeIn(
   return { planned, strip: stripsFor(gap.sheet, [planned])[0] as Strip };
 }
 
-function openingUnder({ sheet: { openings } }: OpenedGap, { centre }: StandingBridge): Polygon | undefined {
-  return openings.find((opening) => regionContains([opening], centre));
+function openingUnder({ sheet }: OpenedGap, { centre }: StandingBridge): Polygon | undefined {
+  return gapAt(sheet, centre);
 }
 
-function nearestWithin(gap: Polygon, place: Point): Point {
+/** The opening that a place lies in, sheet mm. */
+export function gapAt({ openings }: Sheet, place: Point): Polygon | undefined {
+  return openings.find((opening) => regionContains([opening], place));
+}
+
+/** A place of a gap that is as near as can be, sheet mm. */
+export function nearestWithin(gap: Polygon, place: Point): Point {
   if (regionContains([gap], place)) return place;
   const near = nearestSegment(buildSegmentIndex([gap]), place);
   const inward = near && normalise(subtract(near.point, place));

@@ -11,12 +11,13 @@ import {
   STACK,
   WRAP_PATHS,
 } from '../../protocol/index';
+import { DROP_LAYER_PLAN, LAYER_PLAN, PLAN_GHOST } from '../../protocol/layer-plan';
 import { PART, PART_AT } from '../../protocol/parts';
 import { Priority } from '../../protocol/run-signals';
 import { BRIDGE_GHOST, CHANGE_BRIDGE, STANDING_BRIDGES } from '../../protocol/standing-bridges';
 import { BEST_ORDER, NECKS, REORDER, SLIP, SWEEP } from '../../protocol/views';
 import type { StencilChecker } from '../documents/stencil-checker';
-import type { EngineClient } from '../engine/engine-client';
+import type { Asked, EngineClient } from '../engine/engine-client';
 
 /** Each makes a check if need be. */
 const CHOSEN = [
@@ -34,22 +35,27 @@ const CHOSEN = [
   BEST_ORDER,
 ];
 /** A moving pointer or caret never makes a check: it asks again when the next one is done. */
-const GLANCED = [SHAPE_AT, PART_AT, PART, STANDING_BRIDGES, BRIDGE_GHOST];
+const GLANCED = [SHAPE_AT, PART_AT, PART, STANDING_BRIDGES, BRIDGE_GHOST, PLAN_GHOST];
 
 /** Answers are null where no such document is known, and where a later question has come meanwhile. */
 export function handleBenchRequests(connection: Connection, checker: StencilChecker, engine: EngineClient): void {
+  const choose = async (method: string, params: DocumentParams): Promise<Asked<unknown> | undefined> => {
+    const known = await checker.current(params.uri);
+    if (!known) return undefined;
+    const openConfig = checker.openConfig(known);
+    const question = { kind: 'bench', method, params, ...(openConfig && { openConfig }) } as const;
+    return engine.ask(question, Priority.chosen);
+  };
   for (const method of CHOSEN) {
     connection.onRequest(method, async (params: DocumentParams, token) => {
-      const known = await checker.current(params.uri);
-      if (!known) return null;
-      const openConfig = checker.openConfig(known);
-      const question = { kind: 'bench', method, params, ...(openConfig && { openConfig }) } as const;
-      const { answer, cancel } = engine.ask(question, Priority.chosen);
-      token.onCancellationRequested(cancel);
-      const told = await answer;
+      const asked = await choose(method, params);
+      if (!asked) return null;
+      token.onCancellationRequested(asked.cancel);
+      const told = await asked.answer;
       return (method === STACK && told ? checker.shown(told as PreviewStack) : told) ?? null;
     });
   }
+  handleLayerPlans(connection, choose);
   const last = new Map<string, () => void>();
   for (const method of GLANCED) {
     connection.onRequest(method, async (params: DocumentParams) => {
@@ -61,4 +67,34 @@ export function handleBenchRequests(connection: Connection, checker: StencilChec
       return (await answer) ?? null;
     });
   }
+}
+
+/** A plan may take long, and another one is wanted as soon as another style is: only the last is worked out to its end. */
+function handleLayerPlans(
+  connection: Connection,
+  choose: (method: string, params: DocumentParams) => Promise<Asked<unknown> | undefined>,
+): void {
+  let turn = 0;
+  let cancelLast = () => {};
+  const next = (): number => {
+    cancelLast();
+    cancelLast = () => {};
+    turn += 1;
+    return turn;
+  };
+  connection.onRequest(LAYER_PLAN, async (params: DocumentParams, token) => {
+    const own = next();
+    const asked = await choose(LAYER_PLAN, params);
+    if (!asked || own !== turn) {
+      asked?.cancel();
+      return null;
+    }
+    cancelLast = asked.cancel;
+    token.onCancellationRequested(asked.cancel);
+    return (await asked.answer) ?? null;
+  });
+  connection.onRequest(DROP_LAYER_PLAN, () => {
+    next();
+    return null;
+  });
 }

@@ -1,6 +1,7 @@
 /** What the bench asks, by the names that the editor asks it by. */
 import { wrapPaths } from '../../engine/index';
 import * as protocol from '../../protocol/index';
+import { LAYER_PLAN, type LayerPlanParams, PLAN_GHOST, type PlanGhostParams } from '../../protocol/layer-plan';
 import { PART, PART_AT, type PartAtParams, type PartParams } from '../../protocol/parts';
 import {
   BRIDGE_GHOST,
@@ -24,6 +25,7 @@ import { beginningFor } from './begin';
 import { bridged } from './bridge-all';
 import { bridgeOfferAt, bridgePlan } from './bridge-requests';
 import { FindingNumbers } from './finding-numbers';
+import { layerPlan, planGhost } from './layer-plan-requests';
 import { PartRequests } from './part-requests';
 import { previewStackOf } from './preview-model';
 import { bestOrder, type OpenConfig, reordering } from './reordering';
@@ -67,6 +69,10 @@ export class BenchRequests {
         return bridgeOfferAt(checked, params as protocol.BridgeAtParams);
       case protocol.BRIDGE_PLAN:
         return bridgePlan(checked, params as protocol.BridgePlanParams, this.fixesOf);
+      case LAYER_PLAN:
+        return layerPlan(checked, params as LayerPlanParams, openConfig);
+      case PLAN_GHOST:
+        return planGhost(checked, params as PlanGhostParams);
       case STANDING_BRIDGES:
         return standingBridges(checked);
       case BRIDGE_GHOST:

@@ -1,0 +1,77 @@
+/** The bridges of a whole layer as a plan that is looked at, and perhaps changed, before it is put into the text. */
+import type { BridgeStyle } from '../../../config/bridge-style';
+import type { Point } from '../../../geometry/base/curve-types';
+import { normalise, scale, subtract } from '../../../geometry/base/vector';
+import { regionContains } from '../../../geometry/boolean/index';
+import type { Fix } from '../../../report/fix';
+import type { Refusal, Result } from '../../../report/refusal';
+import { refuse } from '../../../report/refusal';
+import type { BridgePreview, Report } from '../../../report/report';
+import type { Piece, Sheet } from '../../../sheet/types';
+import { type BridgedMany, bridgeSheet } from '../bridge-islands';
+import { bridgePreviewOf, manyBridgesAsChange } from '../bridges-as-change';
+import type { PlannedBridge, VerifiedBridges } from '../bridging/cut';
+import { BRIDGING_EFFECTS } from '../bridging/together';
+import { fixResult } from '../fix-of';
+
+export interface LayerBridges {
+  /** Between pieces of the sheet as it is. */
+  readonly bridges: readonly PlannedBridge[];
+  /** The same as hosts show them. */
+  readonly previews: readonly BridgePreview[];
+  /** Undefined where no island can be bridged. */
+  readonly proven: VerifiedBridges | undefined;
+  /** Islands that stay loose, and why. */
+  readonly left: ReadonlyMap<Piece, Refusal<VerifiedBridges>>;
+}
+
+/** mm beyond a bridge's end, where the piece begins that it leads to. */
+const BEYOND = 0.02;
+
+/** As many islands of a layer as can be, in a style; remembered, for what is changed of it begins with it. */
+export function layerBridges(report: Report, sheet: Sheet, style: BridgeStyle): LayerBridges {
+  return report.session.remember(`plan of ${sheet.layer.id} in style ${style}`, () => {
+    const { proven, left } = bridgeSheet(report, sheet, { style });
+    const bridges = (proven?.bridges ?? []).map((bridge) => betweenPiecesOf(sheet, bridge));
+    // The report on the edited text is large, and known to the session where it is asked for again.
+    const { after: _after, ...verified } = proven ?? {};
+    return { bridges, previews: bridges.map(bridgePreviewOf), proven: proven && (verified as VerifiedBridges), left };
+  });
+}
+
+/** One that was planned when others stood already, between the pieces that are there without them. */
+function betweenPiecesOf(sheet: Sheet, bridge: PlannedBridge): PlannedBridge {
+  const { from, to } = bridge;
+  const out = scale(normalise(subtract(to, from)) ?? { x: 1, y: 0 }, sheet.kerf / 2 + BEYOND);
+  const island = pieceAt(sheet, subtract(from, out)) ?? bridge.island;
+  const target = pieceAt(sheet, { x: to.x + out.x, y: to.y + out.y }) ?? bridge.target;
+  return { ...bridge, island, target };
+}
+
+function pieceAt({ pieces }: Sheet, point: Point): Piece | undefined {
+  return pieces.find(({ polygon }) => regionContains([polygon], point));
+}
+
+const LAYER_PLAN = { kind: 'bridge-layer', scope: 'layer', safe: false, effects: BRIDGING_EFFECTS } as const;
+
+/** The plan as a fix, in the words of the lightbulb. */
+export function layerPlanFix(report: Report, sheet: Sheet, style: BridgeStyle): Result<Fix> {
+  const { proven, left } = layerBridges(report, sheet, style);
+  const [why] = left.values();
+  if (!proven) return asFix(sheet, why ?? refuse('There is no island to bridge.'), left.size);
+  return asFix(sheet, proven, left.size);
+}
+
+/** @param left how many islands stay loose */
+export function asFix(sheet: Sheet, result: Result<VerifiedBridges>, left: number): Result<Fix> {
+  const { name, id: layerId } = sheet.layer;
+  const many = 'reason' in result ? withoutAnyway(result) : { ...result, left };
+  const title = `Bridge every island in layer "${name}"`;
+  const offered = { title, layerId, asked: LAYER_PLAN.effects };
+  return fixResult(LAYER_PLAN, offered, manyBridgesAsChange(many, title));
+}
+
+/** A plan that leaves new faults behind is changed on, not put in. */
+function withoutAnyway({ anyway: _anyway, ...why }: Refusal<VerifiedBridges>): Refusal<BridgedMany> {
+  return why;
+}
