@@ -8,6 +8,9 @@ export interface DocumentIndex {
   readonly ids: ReadonlyMap<string, ElementNode>;
   /** `style` elements of SVG, in document order. */
   readonly styleElements: readonly ElementNode[];
+  readonly scriptElements: readonly ElementNode[];
+  /** What moves or changes the drawing in time. */
+  readonly animations: readonly ElementNode[];
   /** Text in which an entity holds elements: those are not in the tree. */
   readonly entityTexts: readonly TextNode[];
   /** The namespace that SVG elements are in: '' where the root declares none. */
@@ -18,6 +21,8 @@ export interface DocumentIndex {
 export function indexDocument(root: ElementNode): DocumentIndex {
   const ids = new Map<string, ElementNode>();
   const styleElements: ElementNode[] = [];
+  const scriptElements: ElementNode[] = [];
+  const animations: ElementNode[] = [];
   const entityTexts: TextNode[] = [];
   const { namespace } = root;
   const stack = [root];
@@ -26,6 +31,8 @@ export function indexDocument(root: ElementNode): DocumentIndex {
     const id = attributeOf(element, 'id')?.value;
     if (id !== undefined && id !== '' && !ids.has(id)) ids.set(id, element);
     if (element.localName === 'style' && element.namespace === namespace) styleElements.push(element);
+    if (element.localName === 'script' && element.namespace === namespace) scriptElements.push(element);
+    if (ANIMATIONS.has(element.localName) && element.namespace === namespace) animations.push(element);
     const graphics = HOLDS_ELEMENTS.has(element.localName);
     for (let index = element.children.length - 1; index >= 0; index -= 1) {
       const child = element.children[index];
@@ -35,8 +42,18 @@ export function indexDocument(root: ElementNode): DocumentIndex {
       }
     }
   }
-  return { ids, styleElements, entityTexts: entityTexts.filter(isWrittenAsEntity), namespace };
+  const written = entityTexts.filter(isWrittenAsEntity);
+  return { ids, styleElements, scriptElements, animations, entityTexts: written, namespace };
 }
+
+export const ANIMATIONS: ReadonlySet<string> = new Set([
+  'animate',
+  'animateMotion',
+  'animateTransform',
+  'animateColor',
+  'set',
+  'discard',
+]);
 
 const HOLDS_ELEMENTS: ReadonlySet<string> = new Set([
   'svg',

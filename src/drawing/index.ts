@@ -57,6 +57,8 @@ function readWith(document: MarkupDocument, options: SizeOptions, outlines: Outl
   }
   const index = indexDocument(root);
   for (const { span } of index.entityTexts) problems.add('unsupported', 'error', messages.ENTITY_ELEMENTS, span);
+  for (const { startTag } of index.scriptElements) problems.add('unsupported', 'info', messages.SCRIPT, startTag);
+  for (const { startTag } of index.animations) problems.add('unsupported', 'info', messages.ANIMATION, startTag);
   const styles = new Styles(readStyleSheets(document, index.styleElements, problems));
   for (const note of styles.cascade.notes) {
     problems.add('unsupported', 'warning', { message: note }, index.styleElements[0]?.startTag ?? root.nameSpan);

@@ -19,6 +19,12 @@ export const NOT_CUTTABLE_ELEMENTS: Readonly<Record<string, Wording>> = {
   },
 };
 
+/** Elements of HTML within the drawing. */
+export const EMBEDDED: Wording = {
+  message: 'Embedded content has no outline to cut: nothing of it is on the sheet.',
+  detail: 'Draw it as paths, or remove it.',
+};
+
 export const CLIPPING_TEXT: Wording = {
   message: "Text in a clip path clips nothing here: letters depend on each machine's fonts.",
   detail: `${TO_PATHS}.`,
@@ -68,6 +74,14 @@ export const DASHES: Wording = {
   message: 'More dashes than can be cut: the line is read as unbroken.',
   detail: 'Use longer dashes.',
 };
+
+/** @param join that few programs draw */
+export function unusualJoin(join: string): Wording {
+  return {
+    message: `The corners of this line are read as miter, not as ${join}: few programs draw those.`,
+    detail: 'State another stroke-linejoin: miter, round or bevel.',
+  };
+}
 
 export const NO_NAMESPACE: Wording = {
   message: 'The svg has no namespace, so browsers do not draw it; here it is read as SVG.',
@@ -210,6 +224,48 @@ export function noLength(written: string, attribute: string, element: string): W
     detail: `Write a number, with or without a unit such as mm. The ${element} is read as if ${attribute} were not there.`,
   };
 }
+
+/** @param element that is read as if the attribute were not there */
+export function windowLength(written: string, attribute: string, element: string): Wording {
+  return {
+    message: `${inMarkup(written)} depends on the window that shows it: ${attribute} is ignored.`,
+    detail: `A sheet has no window. Write a length in mm. The ${element} is read as if ${attribute} were not there.`,
+  };
+}
+
+/** @param value of a property that says something else to a browser, or nothing to anybody */
+export function unreadValue(property: string, value: string): Wording {
+  return {
+    message: `${property} ${inMarkup(value)} cannot be read: it is ignored, though some programs may follow it.`,
+    detail: 'Write the value in a plain form: a colour as #rrggbb, a length as a number with or without mm.',
+  };
+}
+
+/** @param name of an element that SVG has, but that stands where it draws nothing */
+export function misplacedElement(name: string): Wording {
+  return { message: `A ${shortened(name, MARKUP_ROOM)} draws nothing where it stands: it is left out.` };
+}
+
+/** @param reference to an element that no fill or stroke can be taken from */
+export function noPaintServer(reference: string): Wording {
+  return {
+    message: `${inMarkup(reference)} is neither a gradient nor a pattern: nothing is painted with it.`,
+    detail: 'Programs differ in what they make of it. Give the shape a flat colour.',
+  };
+}
+
+/** @param condition the attribute that is not met */
+export function unmetCondition(condition: string, value: string): Wording {
+  return {
+    message: `Drawn only where ${condition} is ${inMarkup(value)}: it is left out.`,
+    detail:
+      'A sheet is cut as a program draws it that speaks English and has no extensions. Remove the attribute to cut it.',
+  };
+}
+
+export const SCRIPT: Wording = {
+  message: 'Scripts are not run: what they would draw or change is not on the sheet.',
+};
 
 export function negativeSize(attribute: string, element: string): Wording {
   return { message: `A negative ${attribute} is not allowed: the ${element} is read as if it were not there.` };

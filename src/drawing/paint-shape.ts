@@ -128,6 +128,10 @@ export class ShapePainter {
       problems.add('unsupported', 'warning', messages.DASHES, span);
     }
     if (area.subpaths.length === 0) return undefined;
+    const join = style.inherited['stroke-linejoin'];
+    if (join === 'miter-clip' || join === 'arcs') {
+      problems.add('unsupported', 'info', messages.unusualJoin(join), styles.sourceOf(element, 'stroke-linejoin'));
+    }
     const { instances, topLevel = element, clips } = scope;
     return {
       part: 'stroke',
@@ -163,8 +167,8 @@ export class ShapePainter {
   private reportPaint(element: ElementNode, part: 'fill' | 'stroke', resolved: ResolvedPaint): void {
     const { styles, problems } = this.services;
     const { server, broken, alpha, paint } = resolved;
-    if (broken !== undefined) {
-      const message = broken.startsWith('#') ? messages.missingReference(broken) : messages.externalReference(broken);
+    if (broken) {
+      const message = BROKEN[broken.why](broken.reference);
       problems.add('unsupported', 'warning', message, styles.sourceOf(element, part));
     }
     if (paint.kind === 'none' || alpha === 0) return;
@@ -178,6 +182,12 @@ export class ShapePainter {
     }
   }
 }
+
+const BROKEN = {
+  missing: messages.missingReference,
+  external: messages.externalReference,
+  'no-server': messages.noPaintServer,
+} as const;
 
 function hasMarkers({ inherited }: ComputedStyle): boolean {
   return Boolean(inherited['marker-start'] ?? inherited['marker-mid'] ?? inherited['marker-end']);

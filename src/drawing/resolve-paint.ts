@@ -12,8 +12,8 @@ export interface ResolvedPaint {
   readonly alpha: number;
   /** For paint servers: the element that paints. */
   readonly server?: ElementNode;
-  /** A reference that leads nowhere, or out of the file. */
-  readonly broken?: string;
+  /** A reference that leads nowhere, out of the file, or to what paints nothing. */
+  readonly broken?: { readonly reference: string; readonly why: 'missing' | 'external' | 'no-server' };
 }
 
 const NO_PAINT: ResolvedPaint = { paint: { kind: 'none' }, alpha: 0 };
@@ -77,7 +77,8 @@ export class PaintResolver {
       if (server) return server;
     }
     const fallback = value.fallback ? this.resolve(value.fallback, style, context) : NO_PAINT;
-    return { ...fallback, broken: value.target };
+    const why = target.kind === 'element' ? 'no-server' : target.kind;
+    return { ...fallback, broken: { reference: value.target, why } };
   }
 
   private serverPaint(element: ElementNode): ResolvedPaint | undefined {

@@ -4,14 +4,15 @@ import { checkpoint } from '../base/checkpoint';
 import { defined } from '../base/defined';
 import type { Matrix } from '../geometry/base/curve-types';
 import { determinant, IDENTITY, multiply } from '../geometry/base/matrix';
-import { ancestors } from '../markup/query';
+import { ancestors, XHTML_NAMESPACE } from '../markup/query';
 import type { ElementNode, MarkupNode } from '../markup/tree';
 import type { Wording } from '../text/wording';
 import { MAX_NESTING } from './budget';
 import { conditionsHold } from './conditions';
-import { containsElement, type DocumentIndex, hrefOf, resolveTarget } from './document-index';
+import { ANIMATIONS, containsElement, type DocumentIndex, hrefOf, resolveTarget } from './document-index';
 import type { PlacedMarker } from './marker/markers';
 import * as messages from './messages';
+import { reportCondition, reportStyle } from './not-followed';
 import { geometryBox } from './outline/bounding-box';
 import { isGraphicsElement } from './outline/element-outline';
 import { type PainterServices, ShapePainter } from './paint-shape';
@@ -25,13 +26,6 @@ import { GeometryValues } from './viewport/geometry-values';
 import { enterViewport } from './viewport/nested-viewport';
 import type { RootSize } from './viewport/root-size';
 
-const ANIMATIONS: ReadonlySet<string> = new Set([
-  'animate',
-  'animateMotion',
-  'animateTransform',
-  'animateColor',
-  'set',
-]);
 const NEVER_DRAWN: ReadonlySet<string> = new Set([
   'defs',
   'symbol',
@@ -62,8 +56,13 @@ const NEVER_DRAWN: ReadonlySet<string> = new Set([
   'missing-glyph',
   'hkern',
   'vkern',
-  'discard',
 ]);
+
+/** Parts of others: alone they draw nothing. */
+const MISPLACED: ReadonlySet<string> = new Set(['tspan', 'textPath', 'tref', 'altGlyph']);
+
+/** SVG 2, "Embedded Content". */
+const EMBEDDED: ReadonlySet<string> = new Set(['video', 'audio', 'iframe', 'canvas']);
 
 /** Reading the style of an element and placing it takes some microseconds. */
 const STEPS_PER_NODE = 10;
@@ -150,9 +149,9 @@ export class Painter {
   }
 
   private visit(element: ElementNode, scope: Scope, root: ElementNode): void {
-    if (element.namespace !== this.index.namespace || !conditionsHold(element)) return;
+    if (element.namespace !== this.index.namespace) return this.reportForeign(element);
+    if (!conditionsHold(element)) return reportCondition(element, this.problems);
     const name = element.localName;
-    if (ANIMATIONS.has(name)) this.reportAnimation(element);
     if ((NEVER_DRAWN.has(name) && !(name === 'symbol' && scope.useSize)) || ANIMATIONS.has(name)) return;
     if (scope.instances.length > 0 && !this.services.budget.spendElement()) return this.reportBlowUp(scope);
     const style = this.styles.compute(element, scope.style);
@@ -207,7 +206,7 @@ export class Painter {
       contextPaint,
       useSize: scope.useSize,
     };
-    this.reportEffects(element, style);
+    reportStyle(element, style, this.styles, this.problems);
     return this.shapePainter.clipped(element, inner);
   }
 
@@ -223,20 +222,6 @@ export class Painter {
     const box = geometryBox(element, { ...scope, style }, this.services);
     return box && { x: box.minX, y: box.minY, width: box.maxX - box.minX, height: box.maxY - box.minY };
   };
-
-  private reportEffects(element: ElementNode, { own }: ComputedStyle): void {
-    for (const property of this.styles.unsupportedProperties(element)) {
-      const span = this.styles.sourceOf(element, property);
-      this.problems.add('unsupported', 'warning', messages.unsupportedProperty(property), span);
-    }
-    if (own.mask) this.reportEffect(element, 'mask', messages.MASK);
-    if (own.filter) this.reportEffect(element, 'filter', messages.FILTER);
-    if (own['mix-blend-mode'] !== 'normal') this.reportEffect(element, 'mix-blend-mode', messages.BLEND_MODE);
-  }
-
-  private reportEffect(element: ElementNode, property: string, wording: Wording): void {
-    this.problems.add('not-cuttable', 'warning', wording, this.styles.sourceOf(element, property));
-  }
 
   private pushChildren(element: ElementNode, scope: Scope): void {
     if (element.children.length === 0) return;
@@ -307,17 +292,21 @@ export class Painter {
     this.problems.add('unsupported', 'error', messages.BLOW_UP, use.startTag);
   }
 
-  private reportAnimation(element: ElementNode): void {
-    this.problems.add('unsupported', 'info', messages.ANIMATION, element.startTag);
-  }
-
   private reportElement(element: ElementNode, name: string, scope: Scope): void {
     if (scope.style.inherited.visibility === 'hidden') return;
     const known = messages.NOT_CUTTABLE_ELEMENTS;
     const wording = Object.hasOwn(known, name) ? known[name] : undefined;
     if (wording) this.problems.add('not-cuttable', 'error', wording, element.startTag);
-    else if (!/^fe[A-Z]/.test(name)) {
-      this.problems.add('unsupported', 'info', messages.unknownElement(name), element.nameSpan);
+    else {
+      const known = /^fe[A-Z]/.test(name) || MISPLACED.has(name);
+      const why = known ? messages.misplacedElement(name) : messages.unknownElement(name);
+      this.problems.add('unsupported', 'info', why, element.nameSpan);
     }
+  }
+
+  /** Elements of other vocabularies are notes of programs, but for those of HTML that SVG 2 embeds. */
+  private reportForeign(element: ElementNode): void {
+    if (element.namespace !== XHTML_NAMESPACE || !EMBEDDED.has(element.localName)) return;
+    this.problems.add('not-cuttable', 'error', messages.EMBEDDED, element.startTag);
   }
 }

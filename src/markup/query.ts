@@ -2,7 +2,7 @@
 import { checkpoint } from '../base/checkpoint';
 import type { Attribute, ElementNode, MarkupDocument, MarkupNode } from './tree';
 
-export { SVG_NAMESPACE, XLINK_NAMESPACE, XML_NAMESPACE, XMLNS_NAMESPACE } from './namespaces';
+export { SVG_NAMESPACE, XHTML_NAMESPACE, XLINK_NAMESPACE, XML_NAMESPACE, XMLNS_NAMESPACE } from './namespaces';
 
 /**
  * The attribute of that name as written; without a prefix it is in no namespace (Namespaces in XML 1.0, 6.2). With a

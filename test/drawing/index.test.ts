@@ -130,7 +130,7 @@ describe('what cannot be taken', () => {
     ['<rect width="wide" height="5"/>', 'unreadable-markup: wide'],
     ['<rect width="-4" height="5"/>', 'unreadable-markup: -4'],
     ['<rect width="5" height="5" transform="rotate(a)"/>', 'unreadable-markup: a'],
-    ['<rect width="5" height="5"><animate attributeName="x"/></rect>', undefined],
+    ['<rect width="5" height="5"><animate attributeName="x"/></rect>', 'unsupported: <animate attributeName="x"/>'],
     ['<blob/>', 'unsupported: blob'],
     ['<style>@import "x.css";</style>', 'unsupported: <style>'],
     ['<style>rect::before{fill:red}</style>', 'unsupported: <style>'],

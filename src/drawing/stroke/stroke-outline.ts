@@ -3,6 +3,7 @@ import type { Matrix } from '../../geometry/base/curve-types';
 import { PLAINLY_BESIDE } from '../../geometry/base/tolerances';
 import type { Budget } from '../budget';
 import type { ComputedStyle } from '../style/computed-style';
+import type { LineJoin } from '../style/properties';
 import type { Dash, Subpath } from '../types';
 import { toUserUnits, type ViewportSize } from '../viewport/units';
 import { type DashPattern, dashCount, dashLine, measureLine, type PenLine } from './dashes';
@@ -83,11 +84,16 @@ function penFor({ style, viewport, toMm, mmPerPx }: StrokeContext): Pen | undefi
   const penStyle = {
     width: toUserUnits(inherited['stroke-width'], 'diagonal', viewport, inherited['font-size']),
     cap: inherited['stroke-linecap'],
-    join: inherited['stroke-linejoin'],
+    join: drawnJoin(inherited['stroke-linejoin']),
     miterLimit: inherited['stroke-miterlimit'],
   };
   const hostWidth = own['vector-effect'].split(/\s+/).includes('non-scaling-stroke');
   return hostWidth ? makeHostPen(penStyle, mmPerPx) : makePen(penStyle, toMm);
+}
+
+/** `miter-clip` and `arcs` are painted as `miter`, as programs do that do not know them (SVG 2, "Line joins"). */
+function drawnJoin(join: LineJoin): Pen['join'] {
+  return join === 'miter-clip' || join === 'arcs' ? 'miter' : join;
 }
 
 /** @param total the length of all lines, pen units */

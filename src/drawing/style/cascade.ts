@@ -46,12 +46,20 @@ export const UNSUPPORTED_PROPERTIES: ReadonlySet<string> = new Set([
   'translate',
   'rotate',
   'scale',
+  'offset',
   'offset-path',
   'mask-image',
+  'mask-border',
+  'mask-border-source',
+  'clip',
+  'animation',
+  'animation-name',
   'zoom',
   'backdrop-filter',
   'content-visibility',
 ]);
+
+const NONE: ReadonlyMap<string, Declared> = new Map();
 
 /** A place in the tree of what elements may declare: each step is an attribute's name, its value, or a rule. */
 interface StyleTrieNode {
@@ -74,6 +82,7 @@ export class Cascade {
   private readonly anywhere: IndexedRule[] = [];
   private readonly styleTexts = new Map<string, readonly Declaration[]>();
   private readonly known = new Map<ElementNode, DeclaredStyle>();
+  private readonly unread = new WeakMap<DeclaredStyle, Map<string, Declared>>();
   private readonly trie: StyleTrieNode = { further: new Map(), declared: undefined };
   private trieSize = 0;
   private ruleCount = 0;
@@ -105,6 +114,11 @@ export class Cascade {
     }
     this.last = { element, declared };
     return declared;
+  }
+
+  /** The declarations that would count but for their values, which cannot be read, by property. */
+  unreadIn(declared: DeclaredStyle): ReadonlyMap<string, Declared> {
+    return this.unread.get(declared) ?? NONE;
   }
 
   private addRule(selector: ParsedSelector, declarations: readonly Declaration[]): void {
@@ -186,9 +200,18 @@ export class Cascade {
   private declare(into: Map<string, Declared>, property: string, value: string, origin: Declared['origin']): void {
     if (property === 'marker') {
       for (const name of ['marker-start', 'marker-mid', 'marker-end']) this.declare(into, name, value, origin);
-    } else if (isComputed(property) ? isReadable(this.reader, property, value) : isKept(property)) {
+    } else if (isComputed(property) && !isReadable(this.reader, property, value)) {
+      this.noteUnread(into, property, { value, origin });
+    } else if (isComputed(property) || isKept(property)) {
       into.set(property, { value, origin });
+      this.unread.get(into)?.delete(property);
     }
+  }
+
+  private noteUnread(into: DeclaredStyle, property: string, declared: Declared): void {
+    let unread = this.unread.get(into);
+    if (!unread) this.unread.set(into, (unread = new Map()));
+    unread.set(property, declared);
   }
 
   private declarationsOf(text: string): readonly Declaration[] {

@@ -1,6 +1,6 @@
 /** The values that count for an element, once inheritance and keywords are worked out. */
 import type { TransformFunction } from '../viewport/transform-list';
-import { type Length, resolveFontUnits } from '../viewport/units';
+import { INITIAL_FONT_SIZE, type Length, resolveFontUnits } from '../viewport/units';
 import type { Declared, DeclaredStyle } from './cascade';
 import {
   type InheritedValues,
@@ -27,7 +27,10 @@ const NO_TRANSFORM: readonly TransformFunction[] = [];
 export const INITIAL_STYLE: ComputedStyle = makeInitialStyle();
 
 function makeInitialStyle(): ComputedStyle {
-  const inherited: Record<string, unknown> = { variables: new Map<string, string>() };
+  const inherited: Record<string, unknown> = {
+    variables: new Map<string, string>(),
+    rootFontSize: INITIAL_FONT_SIZE,
+  };
   const own: Record<string, unknown> = {};
   for (const [name, property] of Object.entries(PROPERTIES)) {
     (property.inherited ? inherited : own)[name] = property.initial;
@@ -47,16 +50,18 @@ function makeInitialStyle(): ComputedStyle {
 export function computeStyle(declared: DeclaredStyle, parent: ComputedStyle, reader: ValueReader): ComputedStyle {
   const variables = variablesOf(declared, parent);
   const fontSize = fontSizeOf(declared.get('font-size'), parent, variables);
+  const rootFontSize = parent === INITIAL_STYLE ? fontSize : parent.inherited.rootFontSize;
   let inherited: Record<string, unknown> | undefined;
   let own: Record<string, unknown> | undefined;
   for (const [name, { value }] of declared) {
     if (!isPropertyName(name)) continue;
-    const computed = inUserUnits(computeValue(name, value, parentValue(parent, name), variables, reader), fontSize);
+    const read = computeValue(name, value, parentValue(parent, name), variables, reader);
+    const computed = inUserUnits(read, fontSize, rootFontSize);
     if (PROPERTIES[name].inherited) (inherited ??= { ...parent.inherited })[name] = computed;
     else (own ??= { ...INITIAL_STYLE.own })[name] = computed;
   }
   if (variables !== parent.inherited.variables) (inherited ??= { ...parent.inherited }).variables = variables;
-  if (inherited) inherited['font-size'] = fontSize;
+  if (inherited) Object.assign(inherited, { 'font-size': fontSize, rootFontSize });
   return {
     inherited: (inherited as unknown as InheritedValues | undefined) ?? parent.inherited,
     own: (own as unknown as OwnValues | undefined) ?? INITIAL_STYLE.own,
@@ -119,12 +124,13 @@ function fontSizeOf(
   const text = declared && withVariables(declared.value, variables);
   if (text === undefined) return inherited;
   if (wideKeyword(text) === 'initial') return PROPERTIES['font-size'].initial;
-  return parseFontSize(text, inherited) ?? inherited;
+  return parseFontSize(text, inherited, parent.inherited.rootFontSize) ?? inherited;
 }
 
-function inUserUnits(value: unknown, fontSize: number): unknown {
-  if (isLength(value)) return resolveFontUnits(value, fontSize);
-  return Array.isArray(value) && value.some(isLength) ? value.map((item) => inUserUnits(item, fontSize)) : value;
+function inUserUnits(value: unknown, fontSize: number, rootFontSize: number): unknown {
+  if (isLength(value)) return resolveFontUnits(value, fontSize, rootFontSize);
+  if (!Array.isArray(value) || !value.some(isLength)) return value;
+  return value.map((item) => inUserUnits(item, fontSize, rootFontSize));
 }
 
 function isLength(value: unknown): value is Length {

@@ -1,8 +1,10 @@
 /** The properties that bear on what is painted: their values, initial values, and whether they are inherited. */
 
 import type { FillRule } from '../../geometry/base/polygon-types';
-import { type Length, parseSvgLength, toUserUnits } from '../viewport/units';
+import { INITIAL_FONT_SIZE, type Length, parseSvgLength, toUserUnits } from '../viewport/units';
 import { BLACK, type Colour, type PaintValue, parseColour, parsePaint, parseReference } from './colour';
+
+export type LineJoin = 'miter' | 'miter-clip' | 'round' | 'bevel' | 'arcs';
 
 /** `url(#id)`: what stands between the brackets; null for `none`. */
 export type UrlReference = { readonly target: string } | null;
@@ -17,7 +19,7 @@ export interface InheritedValues {
   readonly stroke: PaintValue;
   readonly 'stroke-width': Length;
   readonly 'stroke-linecap': 'butt' | 'round' | 'square';
-  readonly 'stroke-linejoin': 'miter' | 'round' | 'bevel';
+  readonly 'stroke-linejoin': LineJoin;
   readonly 'stroke-miterlimit': number;
   /** Empty for `none`. */
   readonly 'stroke-dasharray': readonly Length[];
@@ -26,6 +28,8 @@ export interface InheritedValues {
   readonly visibility: 'visible' | 'hidden';
   /** px */
   readonly 'font-size': number;
+  /** px: of the outermost element, which `rem` is a multiple of. No property of its own. */
+  readonly rootFontSize: number;
   readonly 'paint-order': 'fill-first' | 'stroke-first';
   readonly 'marker-start': UrlReference;
   readonly 'marker-mid': UrlReference;
@@ -50,7 +54,7 @@ export interface OwnValues {
   readonly 'stop-opacity': number;
 }
 
-export type PropertyValues = Omit<InheritedValues, 'variables'> & OwnValues;
+export type PropertyValues = Omit<InheritedValues, 'variables' | 'rootFontSize'> & OwnValues;
 export type PropertyName = keyof PropertyValues;
 
 export interface Property<Value> {
@@ -90,13 +94,13 @@ export const PROPERTIES: { readonly [Name in PropertyName]: Property<PropertyVal
   stroke: property<PaintValue>(true, { kind: 'none' }, parsePaint),
   'stroke-width': property<Length>(true, { value: 1, unit: '' }, parseNonNegativeLength),
   'stroke-linecap': property<'butt' | 'round' | 'square'>(true, 'butt', oneOf('butt', 'round', 'square')),
-  'stroke-linejoin': property<'miter' | 'round' | 'bevel'>(true, 'miter', parseLineJoin),
+  'stroke-linejoin': property<LineJoin>(true, 'miter', oneOf('miter', 'miter-clip', 'round', 'bevel', 'arcs')),
   'stroke-miterlimit': property(true, 4, parseMiterLimit),
   'stroke-dasharray': property<readonly Length[]>(true, [], parseDashArray),
   'stroke-dashoffset': property<Length>(true, ZERO, parseSvgLength),
   'stroke-opacity': property(true, 1, parseOpacity),
   visibility: property<'visible' | 'hidden'>(true, 'visible', parseVisibility),
-  'font-size': property<number>(true, 16, () => undefined),
+  'font-size': property<number>(true, INITIAL_FONT_SIZE, () => undefined),
   'paint-order': property<'fill-first' | 'stroke-first'>(true, 'fill-first', parsePaintOrder),
   'marker-start': property<UrlReference>(true, null, parseOptionalReference),
   'marker-mid': property<UrlReference>(true, null, parseOptionalReference),
@@ -120,8 +124,8 @@ export function isPropertyName(name: string): name is PropertyName {
   return Object.hasOwn(PROPERTIES, name);
 }
 
-/** Reads a font size, given the parent's in px. */
-export function parseFontSize(text: string, parent: number): number | undefined {
+/** Reads a font size, given the parent's and the root's in px. */
+export function parseFontSize(text: string, parent: number, root = INITIAL_FONT_SIZE): number | undefined {
   const word = keyword(text);
   if (word === 'smaller') return parent / 1.2;
   if (word === 'larger') return parent * 1.2;
@@ -129,7 +133,7 @@ export function parseFontSize(text: string, parent: number): number | undefined 
   if (named !== undefined) return named;
   const length = parseSvgLength(text);
   if (!length || length.value < 0) return undefined;
-  return toUserUnits(length, 'x', { width: parent, height: parent }, parent);
+  return toUserUnits(length, 'x', { width: parent, height: parent }, parent, root);
 }
 
 function keyword(text: string): string {
@@ -149,13 +153,6 @@ function parseOpacity(text: string): number | undefined {
 function parseNonNegativeLength(text: string): Length | undefined {
   const length = parseSvgLength(text);
   return length && length.value >= 0 ? length : undefined;
-}
-
-/** `miter-clip` and `arcs` may be painted as `miter` (SVG 2 marks them at risk; no renderer draws them). */
-function parseLineJoin(text: string): 'miter' | 'round' | 'bevel' | undefined {
-  const word = keyword(text);
-  if (word === 'miter-clip' || word === 'arcs') return 'miter';
-  return oneOf('miter', 'round', 'bevel')(text);
 }
 
 function parseMiterLimit(text: string): number | undefined {

@@ -20,6 +20,8 @@ interface StyleTraits {
   readonly unsupported: readonly string[];
 }
 
+const NO_VALUES: readonly never[] = [];
+
 /** Values that leave things as they are. */
 const INEFFECTIVE = /^(none|normal|auto|initial|unset)$/i;
 
@@ -59,6 +61,16 @@ export class Styles {
   /** The properties it states that would change what is drawn, and are not followed. */
   unsupportedProperties(element: ElementNode): readonly string[] {
     return this.traitsOf(this.declaredFor(element)).unsupported;
+  }
+
+  /** The values that it states of properties that are followed, and that cannot be read. */
+  unreadValues(element: ElementNode): readonly { property: string; value: string; span: Span }[] {
+    const unread = this.cascade.unreadIn(this.declaredFor(element));
+    if (unread.size === 0) return NO_VALUES;
+    return [...unread].map(([property, declared]) => {
+      const span = sourceAttribute(element, property, declared)?.span ?? element.nameSpan;
+      return { property, value: declared.value, span };
+    });
   }
 
   private traitsOf(declared: DeclaredStyle): StyleTraits {

@@ -2,11 +2,11 @@
 
 import { attributeOf } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
-import { negativeSize, noLength } from '../messages';
+import { negativeSize, noLength, windowLength } from '../messages';
 import type { Problems } from '../problems';
 import { type DeclaredStyle, sourceAttribute } from '../style/cascade';
 import type { ComputedStyle } from '../style/computed-style';
-import { type Axis, parseSvgLength, toUserUnits, type ViewportSize } from './units';
+import { type Axis, isWindowLength, parseSvgLength, toUserUnits, type ViewportSize } from './units';
 
 /** What lengths on an element depend on. */
 export interface LengthScope {
@@ -35,8 +35,10 @@ export class GeometryValues {
     const text = css?.value ?? attribute?.value;
     if (text === undefined || text.trim() === 'auto') return undefined;
     const length = parseSvgLength(text);
-    if (length) return toUserUnits(length, axis, this.scope.viewport, this.scope.style.inherited['font-size']);
-    const wording = noLength(text, name, this.element.localName);
+    const { viewport, style } = this.scope;
+    const { 'font-size': fontSize, rootFontSize } = style.inherited;
+    if (length) return toUserUnits(length, axis, viewport, fontSize, rootFontSize);
+    const wording = (isWindowLength(text) ? windowLength : noLength)(text, name, this.element.localName);
     this.problems.add('unreadable-markup', 'warning', wording, attribute?.valueSpan ?? this.element.nameSpan);
     return undefined;
   }

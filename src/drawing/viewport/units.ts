@@ -37,6 +37,14 @@ export function parseSvgLength(text: string): Length | undefined {
   return Number.isFinite(value) && isUnit(unit) ? { value, unit } : undefined;
 }
 
+/** Units of the window that a page is shown in (CSS Values 4, "Viewport-percentage Lengths"). A sheet has no window. */
+const WINDOW_LENGTH = /^\s*[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?[sld]?v(?:w|h|i|b|min|max)\s*$/i;
+
+/** Whether the text is a length that depends on the window. */
+export function isWindowLength(text: string): boolean {
+  return WINDOW_LENGTH.test(text);
+}
+
 /** The value of a text that is a number and nothing else, as most lengths are; NaN or infinite where it is not. */
 function plainNumber(text: string): number {
   const reader = new NumberReader(text);
@@ -63,23 +71,32 @@ export function toMillimetres({ value, unit }: Length): number | undefined {
  * Makes font-relative lengths user units and leaves percentages as they are.
  * `ex` and `ch` count as half an em: CSS Values allows that where the font's own measure is not known.
  */
-export function resolveFontUnits(length: Length, fontSize: number): Length {
-  const factor = fontFactor(length.unit, fontSize);
+export function resolveFontUnits(length: Length, fontSize: number, rootFontSize: number): Length {
+  const factor = fontFactor(length.unit, fontSize, rootFontSize);
   return factor === undefined ? length : { value: length.value * factor, unit: '' };
 }
 
-function fontFactor(unit: LengthUnit, fontSize: number): number | undefined {
+function fontFactor(unit: LengthUnit, fontSize: number, rootFontSize: number): number | undefined {
   if (unit === 'em') return fontSize;
   if (unit === 'ex' || unit === 'ch') return fontSize / 2;
-  return unit === 'rem' ? INITIAL_FONT_SIZE : undefined;
+  return unit === 'rem' ? rootFontSize : undefined;
 }
 
-/** User units in a length. Percentages are of the nearest viewport's `axis`; `fontSize` is in user units. */
-export function toUserUnits(length: Length, axis: Axis, viewport: ViewportSize, fontSize: number): number {
+/**
+ * User units in a length. Percentages are of the nearest viewport's `axis`; font sizes are in user units, that of the
+ * root element for `rem`.
+ */
+export function toUserUnits(
+  length: Length,
+  axis: Axis,
+  viewport: ViewportSize,
+  fontSize: number,
+  rootFontSize = INITIAL_FONT_SIZE,
+): number {
   const { value, unit } = length;
   if (unit === '') return value;
   if (unit === '%') return (value / 100) * percentageBase(axis, viewport);
-  return value * (USER_UNITS[unit] ?? fontFactor(unit, fontSize) ?? 1);
+  return value * (USER_UNITS[unit] ?? fontFactor(unit, fontSize, rootFontSize) ?? 1);
 }
 
 function percentageBase(axis: Axis, { width, height }: ViewportSize): number {

@@ -10,7 +10,7 @@ describe('values', () => {
     ['opacity', '-1', 0],
     ['fill-rule', ' EvenOdd ', 'evenodd'],
     ['visibility', 'collapse', 'hidden'],
-    ['stroke-linejoin', 'arcs', 'miter'],
+    ['stroke-linejoin', 'arcs', 'arcs'],
     ['stroke-miterlimit', '1', 1],
     ['display', 'inline', 'shown'],
     ['overflow', 'auto', 'visible'],

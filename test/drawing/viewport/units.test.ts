@@ -35,10 +35,10 @@ describe('parseLength', () => {
 
 describe('resolving', () => {
   it('font units become user units, percentages stay', () => {
-    expect(resolveFontUnits({ value: 2, unit: 'em' }, 10)).toEqual({ value: 20, unit: '' });
-    expect(resolveFontUnits({ value: 2, unit: 'ex' }, 10)).toEqual({ value: 10, unit: '' });
-    expect(resolveFontUnits({ value: 2, unit: 'rem' }, 10)).toEqual({ value: 32, unit: '' });
-    expect(resolveFontUnits({ value: 2, unit: '%' }, 10)).toEqual({ value: 2, unit: '%' });
+    expect(resolveFontUnits({ value: 2, unit: 'em' }, 10, 16)).toEqual({ value: 20, unit: '' });
+    expect(resolveFontUnits({ value: 2, unit: 'ex' }, 10, 16)).toEqual({ value: 10, unit: '' });
+    expect(resolveFontUnits({ value: 2, unit: 'rem' }, 10, 16)).toEqual({ value: 32, unit: '' });
+    expect(resolveFontUnits({ value: 2, unit: '%' }, 10, 16)).toEqual({ value: 2, unit: '%' });
   });
 
   it('percentages by axis', () => {
