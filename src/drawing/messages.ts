@@ -236,8 +236,8 @@ export function windowLength(written: string, attribute: string, element: string
 /** @param value of a property that says something else to a browser, or nothing to anybody */
 export function unreadValue(property: string, value: string): Wording {
   return {
-    message: `${property} ${inMarkup(value)} cannot be read: it is ignored, though some programs may follow it.`,
-    detail: 'Write the value in a plain form: a colour as #rrggbb, a length as a number with or without mm.',
+    message: `${property} ${inMarkup(value)} cannot be read here: it is ignored.`,
+    detail: 'Some programs may follow it. Write a colour as #rrggbb, a length as a number with or without mm.',
   };
 }
 
