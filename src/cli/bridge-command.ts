@@ -15,6 +15,7 @@ import { EXIT_CODES, Failure } from './failure';
 import { type LoadedReport, ReportLoader, requireLayer, warnOfUnreadable } from './files/load-report';
 import { encodeText, STANDARD_INPUT } from './files/read-input';
 import { replaceText } from './files/write-output';
+import { jsonText } from './format/json-text';
 import { tidy, tidyPoint } from './format/tidy';
 import type { Host } from './host';
 import { addReadingOptions, parsePlace, parsePositiveLength, type ReadingOptions } from './options';
@@ -117,8 +118,7 @@ async function runBridge(file: string, options: BridgeOptions, host: Host): Prom
   requireLayer(loaded.name, stackOfFile(loaded.report.sheets), options.layer);
   warnOfUnreadable(loaded, host);
   const { text, planned, done, refusals, brings, cutAway, notes = [] } = await workOn(loaded, options);
-  if (options.plan)
-    host.print(`${JSON.stringify({ version: 1, bridges: planned, ...(cutAway && { cutAway }) }, undefined, 2)}\n`);
+  if (options.plan) host.print(jsonText({ version: 1, bridges: planned, ...(cutAway && { cutAway }) }));
   else if (text !== undefined) await writeResult(file, text, loaded, options, host);
   const name = oneLine(loaded.name);
   host.say(`${name}: ${done}`);
@@ -222,9 +222,9 @@ async function writeResult(
   host: Host,
 ): Promise<void> {
   if (options.diff) {
-    host.print(text === input.text ? '' : unifiedPatch(name, input.text, text));
+    host.printText(text === input.text ? '' : unifiedPatch(name, input.text, text));
   } else if (!options.write) {
-    host.print(encodeText(text, input.encoding));
+    host.printText(text, (whole) => encodeText(whole, input.encoding));
   } else {
     await replaceText(file, input.text, text, name);
   }

@@ -1,4 +1,5 @@
 /** How a command ends: its exit code, and in one line what kept it from running. */
+import { showable } from '../text/plain-text';
 import { oneLine } from './plain-text';
 
 /** What the process ends with. Scripts rely on these numbers. */
@@ -53,7 +54,7 @@ export function internalFailure(name: string, error: unknown): Failure {
 
 /** One line for stderr; with `debug` (TOMBOLO_DEBUG=1) the stack as well. */
 export function describeError(error: unknown, debug: boolean): string {
-  const stack = debug && error instanceof Error ? `\n${error.stack ?? ''}${causeOf(error)}` : '';
+  const stack = debug && error instanceof Error ? showable(`\n${error.stack ?? ''}${causeOf(error)}`) : '';
   if (error instanceof Failure) return `tombolo: ${oneLine(error.message)}${stack}`;
   return `${internalFailure('tombolo', error).message}${stack}`;
 }

@@ -1,5 +1,6 @@
 /** The process around a command: where it writes, and what it ends with. */
 
+import { showable } from '../text/plain-text';
 import { describeError, EXIT_CODES, type ExitCode, worseOf } from './failure';
 
 /** Does not end the process: what waits in a pipe is still written. */
@@ -11,6 +12,14 @@ export class Host {
 
   print(output: string | Buffer): void {
     process.stdout.write(output);
+  }
+
+  /**
+   * Text of a file: as it is, but for a terminal, which would obey some of it.
+   * @param encode how the file is written
+   */
+  printText(text: string, encode: (text: string) => string | Buffer = (whole) => whole): void {
+    this.print(this.isTerminal ? showable(text) : encode(text));
   }
 
   /** One line on standard error. */

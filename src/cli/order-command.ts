@@ -7,6 +7,7 @@ import { pathIn } from './files/load-project';
 import { type LoadedReport, ReportLoader, warnOfUnreadable } from './files/load-report';
 import { STANDARD_INPUT } from './files/read-input';
 import { replaceText } from './files/write-output';
+import { jsonText } from './format/json-text';
 import type { Host } from './host';
 import { addReadingOptions, parseNumber, type ReadingOptions } from './options';
 import { oneLine } from './plain-text';
@@ -122,7 +123,7 @@ function jsonLine(
     islandsBefore: before,
     islandsAfter: after,
   };
-  return `${JSON.stringify(result)}\n`;
+  return jsonText(result, 0);
 }
 
 function textOf(path: string, best: SprayOrder, layers: readonly string[]): string {

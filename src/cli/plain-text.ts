@@ -1,9 +1,13 @@
-/** Text from files, made safe to show. */
+/** Words of files and of their names on a terminal, and in the logs of build services that obey what they read there. */
+import { oneLine as plain } from '../text/plain-text';
 
-/** Controls (a terminal would obey them), line separators, and marks that turn the direction of writing. */
-const UNSHOWABLE = /[\p{Cc}\u2028\u2029\u200e\u200f\u202a-\u202e\u2066-\u2069]+/gu;
+/**
+ * GitHub's runners take `::name::` at the beginning of a line for a command, and `##[name]` anywhere; Azure's take
+ * `##vso[name]`.
+ */
+const COMMAND = /^::|##(?=\[|vso\[)/g;
 
-/** The text in one line that neither moves the cursor nor colours anything. */
+/** The text in one line that neither a terminal nor a build service obeys. */
 export function oneLine(text: string): string {
-  return text.replace(UNSHOWABLE, ' ').trim();
+  return plain(text).replace(COMMAND, (start) => `${start[0]} ${start.slice(1)}`);
 }

@@ -2,6 +2,8 @@
 import * as vscode from 'vscode';
 import { count } from '../config/values';
 import type { BestOrder } from '../protocol/views';
+import { noticeText } from '../text/notice';
+import { oneLine } from '../text/plain-text';
 import { applyReordering } from './edit-documents';
 import type { ServerClient } from './server-client';
 
@@ -11,9 +13,9 @@ const { l10n, window } = vscode;
 export async function offerBestOrder(uri: vscode.Uri, client: ServerClient): Promise<void> {
   const best = await client.bestOrder(uri);
   if (!best) return;
-  if ('refusal' in best) void window.showInformationMessage(best.refusal);
+  if ('refusal' in best) void window.showInformationMessage(noticeText(best.refusal));
   else if (!best.change) void window.showInformationMessage(settled(best));
-  else if ('refusal' in best.change) void window.showWarningMessage(`${gain(best)} ${best.change.refusal}`);
+  else if ('refusal' in best.change) void window.showWarningMessage(noticeText(`${gain(best)} ${best.change.refusal}`));
   else {
     const reorder = l10n.t('Reorder Layers');
     const chosen = await window.showInformationMessage(gain(best), { modal: true, detail: orderOf(best) }, reorder);
@@ -47,7 +49,9 @@ function gain({ before, after }: BestOrder): string {
 
 function orderOf({ order }: BestOrder): string {
   const lines = order.map(({ name, now }, place) => {
-    return now === undefined ? `${place + 1}. ${name}` : l10n.t('{0}. {1} (now {2})', place + 1, name, now);
+    return now === undefined
+      ? `${place + 1}. ${oneLine(name)}`
+      : l10n.t('{0}. {1} (now {2})', place + 1, oneLine(name), now);
   });
   const rest = l10n.t('Later paint covers the others: cut them away, and the print stays the same.');
   return [...lines, '', rest].join('\n');

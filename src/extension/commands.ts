@@ -1,6 +1,8 @@
 /** What the palette and the menus offer. */
 import * as vscode from 'vscode';
 import { count } from '../config/values';
+import { noticeText } from '../text/notice';
+import { oneLine } from '../text/plain-text';
 import type { Bench } from './bench';
 import { offerBestOrder } from './best-order';
 import { checkWorkspace } from './check-workspace';
@@ -95,7 +97,7 @@ async function bridgeIslands(uri: vscode.Uri, client: ServerClient): Promise<voi
   if (cutCovered === undefined) return;
   const bridged = cutCovered ? await client.bridgeIslands(uri, true) : first;
   if (!bridged) return;
-  for (const refusal of bridged.refusals) client.log.warn(refusal);
+  for (const refusal of bridged.refusals) client.log.warn(oneLine(refusal));
   if (bridged.edits.length > 0) await applyVersionedEdits(document, bridged);
   const { bridges, refusals, cutAway } = bridged;
   const cut = cutAway > 0 ? [l10n.t('{0} cut away', count(cutAway, 'island'))] : [];
@@ -131,7 +133,7 @@ async function applySafeFixes(uri: vscode.Uri, client: ServerClient): Promise<vo
   const fixes = await client.safeFixes(uri);
   if (!fixes) return;
   if ('refusal' in fixes) {
-    void window.showInformationMessage(fixes.refusal);
+    void window.showInformationMessage(noticeText(fixes.refusal));
     return;
   }
   for (const { uri: address, ...edits } of fixes.documents) {

@@ -3,6 +3,7 @@ import * as vscode from 'vscode';
 import type { BridgeOffer, BridgeRefusal, VersionedEdits } from '../protocol/index';
 import type { BenchRequest } from '../protocol/requests';
 import type { Reordering } from '../protocol/views';
+import { noticeText } from '../text/notice';
 
 /**
  * Applies edits as one step of undo.
@@ -27,7 +28,7 @@ export async function applyVersionedEdits(
 export async function applyReordering(answer: Reordering | undefined): Promise<vscode.Uri | undefined> {
   if (!answer) return undefined;
   if ('refusal' in answer) {
-    void vscode.window.showWarningMessage(answer.refusal);
+    void vscode.window.showWarningMessage(noticeText(answer.refusal));
     return undefined;
   }
   const document = await vscode.workspace.openTextDocument(vscode.Uri.parse(answer.uri));

@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import type { PictureFormat } from '../protocol/webview';
+import { noticeText } from '../text/notice';
 
 const { l10n } = vscode;
 
@@ -30,7 +31,7 @@ export async function savePicture(
     vscode.window.setStatusBarMessage(l10n.t('Picture saved as {0}.', target.path.replace(/^.*\//, '')), 6000);
   } catch (error) {
     void vscode.window.showErrorMessage(
-      l10n.t('The picture was not saved: {0}', error instanceof Error ? error.message : String(error)),
+      noticeText(l10n.t('The picture was not saved: {0}', error instanceof Error ? error.message : String(error))),
     );
   }
 }

@@ -5,6 +5,7 @@ import { joinBoxes } from '../geometry/base/ring';
 import type { Report } from '../report/report';
 import { cutLinesOf } from '../sheet/cut-lines/index';
 import type { Sheet } from '../sheet/types';
+import { oneLine } from '../text/plain-text';
 import { necksOf } from './necks';
 import { linePath, pathData } from './path-data';
 import { printScene } from './print-scene';
@@ -50,7 +51,7 @@ function pictureStack({ drawing, stack }: Report): PictureStack {
 /** A sheet as pictures need it. */
 export function pictureLayer({ layer, openings, pieces }: Sheet): PictureLayer {
   return {
-    name: layer.name,
+    name: oneLine(layer.name),
     paint: layer.paint,
     openings: pathData(openings),
     label: pieces.find(({ island }) => !island)?.label,

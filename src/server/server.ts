@@ -14,6 +14,7 @@ import {
 } from 'vscode-languageserver/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { CHECK_AGAIN, CHECK_FILE, CHECKED, type DocumentParams, FIX_SAFE } from '../protocol/index';
+import { noticeText } from '../text/notice';
 import { handleBenchRequests } from './bench/bench-handlers';
 import { checkPages } from './documents/check-pages';
 import type { KnownDocument } from './documents/known-document';
@@ -145,7 +146,7 @@ function answerCodeActions(server: Server, { resolves, disables, goesTo }: Actio
   connection.onCodeActionResolve(async (action: CodeAction) => {
     const resolved = await resolveAction(action, sources);
     if (!resolved.edit && !action.disabled) {
-      const message = `${action.title}: ${reasonFor(resolved)}`;
+      const message = noticeText(`${action.title}: ${reasonFor(resolved)}`);
       await connection.sendNotification(ShowMessageNotification.type, { type: MessageType.Info, message });
     }
     return goesTo ? resolved : withoutCommand(resolved);

@@ -1,3 +1,6 @@
+/** Words for people: what they say, and how names find room in them. */
+import { oneLine } from './plain-text';
+
 /** How something is told to people: a line that lists have room for, and the rest where there is room. */
 export interface Wording {
   /** What is, with its measure and its limit within the first 80 characters; at most 120 in all. One cure at most. */
@@ -17,7 +20,7 @@ export const MARKUP_ROOM = 40;
  * differ at the end, as "Layer 12 copy 3".
  */
 export function shortened(name: string, room: number): string {
-  const letters = [...name.replace(/\s+/g, ' ').trim()];
+  const letters = [...oneLine(name).replace(/\s+/g, ' ')];
   if (letters.length <= room) return letters.join('');
   const tail = Math.floor((room - 1) / 3);
   return `${letters.slice(0, room - 1 - tail).join('')}…${letters.slice(letters.length - tail).join('')}`;

@@ -1,11 +1,12 @@
 /** One JSON object for programs. Its shape is a contract: keys are added, never changed or taken away. */
 import type { CheckedFile, CheckedLayer, PlacedFinding } from '../checked-file';
 import type { Format } from './format';
+import { jsonText } from './json-text';
 import { tidy, tidyMeasure, tidyPoint } from './tidy';
 
 export const formatJson: Format = ({ files, summary }) => {
   const { error, warning, info } = summary;
-  return `${JSON.stringify({ version: 1, files: files.map(fileJson), summary: { error, warning, info } }, null, 2)}\n`;
+  return jsonText({ version: 1, files: files.map(fileJson), summary: { error, warning, info } });
 };
 
 function fileJson({ path, size, layers, findings }: CheckedFile): object {

@@ -9,7 +9,9 @@ import { escapeMarkdown } from '../../text/markdown';
 import type { Wording } from '../../text/wording';
 import type { CheckedFile, PlacedChange, PlacedFinding, PlacedFix, Range } from '../checked-file';
 import type { Format } from './format';
+import { jsonText } from './json-text';
 import { RULES } from './rules';
+import { sarifText } from './sarif-text';
 import { tidyMeasure, tidyPoint } from './tidy';
 
 export const formatSarif: Format = ({ files }) => {
@@ -25,7 +27,7 @@ export const formatSarif: Format = ({ files }) => {
       },
     ],
   };
-  return `${JSON.stringify(log, null, 2)}\n`;
+  return jsonText(log);
 };
 
 const LEVELS: Readonly<Record<Severity, Result.level>> = {
@@ -45,7 +47,7 @@ function resultOf({ path }: CheckedFile, finding: PlacedFinding): Result {
     (other, index): Location => ({
       id: index,
       physicalLocation: placeOf(other.path ?? path, other.range),
-      message: { text: other.message },
+      message: { text: sarifText(other.message) },
     }),
   );
   return {
@@ -62,12 +64,13 @@ function resultOf({ path }: CheckedFile, finding: PlacedFinding): Result {
 
 /** Viewers that show no Markdown show the line alone. */
 function messageOf({ message, detail }: Wording): Result['message'] {
-  if (detail === undefined) return { text: message };
-  return { text: message, markdown: `${escapeMarkdown(message)}\n\n${escapeMarkdown(detail)}` };
+  const text = sarifText(message);
+  if (detail === undefined) return { text };
+  return { text, markdown: `${escapeMarkdown(message)}\n\n${escapeMarkdown(detail)}` };
 }
 
 function fixOf(path: string, { title, edits, others = [] }: PlacedFix): Fix {
-  return { description: { text: title }, artifactChanges: [{ path, edits }, ...others].map(changeOf) };
+  return { description: { text: sarifText(title) }, artifactChanges: [{ path, edits }, ...others].map(changeOf) };
 }
 
 function changeOf({ path, edits }: PlacedChange): ArtifactChange {
@@ -93,5 +96,11 @@ const SEPARATOR = sep === '\\' ? /[\\/]/ : /\//;
 
 function locationOf(path: string): ArtifactLocation {
   if (isAbsolute(path)) return { uri: pathToFileURL(path).href };
-  return { uri: path.split(SEPARATOR).map(encodeURIComponent).join('/') };
+  return {
+    uri: path
+      .replace(/\p{Cs}/gu, '\ufffd')
+      .split(SEPARATOR)
+      .map(encodeURIComponent)
+      .join('/'),
+  };
 }

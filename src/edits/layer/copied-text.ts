@@ -73,7 +73,8 @@ export function valueEdit({ valueSpan }: Attribute, text: string): TextEdit {
   return { span: valueSpan, text };
 }
 
-/** As the value of an attribute in double quotes. */
+/** As the value of an attribute in double quotes. What XML 1.0 section 2.2 does not allow becomes U+FFFD. */
 export function escaped(value: string): string {
-  return value.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('"', '&quot;');
+  const allowed = value.replace(/[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/gu, '\ufffd');
+  return allowed.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('"', '&quot;');
 }

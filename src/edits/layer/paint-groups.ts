@@ -6,6 +6,7 @@ import type { Layer } from '../../sheet/types';
 import type { TextEdit } from '../../text/text';
 import { indentBefore, withBlankBefore } from '../element/element-text';
 import type { EditResult } from '../element/result';
+import { escaped } from './copied-text';
 
 const TWO_COLOURS = 'A shape is drawn in two colours, as a fill and a line: make a shape of each first.';
 const NO_GROUP = 'An element that is no <g> holds shapes of several colours: put each colour into a <g> first.';
@@ -29,7 +30,7 @@ export function groupByPaint(text: string, root: ElementNode, layers: readonly L
   const name = `${prefixOf(first)}g`;
   const groups = layers.map((layer) => {
     const inner = parts.of(nodes, layer).trimStart();
-    return `<${name} aria-label="${layer.name}">${indent}${inner}${indent}</${name}>`;
+    return `<${name} aria-label="${escaped(layer.name)}">${indent}${inner}${indent}</${name}>`;
   });
   // Style sheets and definitions among the shapes stay before all of them.
   const others = parts.of(nodes, undefined).trim();

@@ -10,6 +10,7 @@ import type { Severity } from '../../config/check-id';
 import { type ConfigProblem, UNREADABLE_CONFIG } from '../../config/read';
 import type { FindingId } from '../../engine/index';
 import type { FindingFact, RelatedFact } from '../../protocol/facts';
+import { oneLine } from '../../text/plain-text';
 import { type KnownDocument, rangeOf } from './known-document';
 
 export const SOURCE = 'tombolo';
@@ -37,7 +38,7 @@ export function diagnosticOf(finding: FindingFact, known: KnownDocument, pageOf:
     severity: severities[finding.severity],
     source: SOURCE,
     code: finding.check,
-    message: finding.message,
+    message: oneLine(finding.message),
     relatedInformation: finding.related.flatMap((related) => relatedOf(related, known)),
     data,
   };
@@ -49,7 +50,7 @@ export function diagnosticOf(finding: FindingFact, known: KnownDocument, pageOf:
 
 function relatedOf({ message, span, uri }: RelatedFact, known: KnownDocument): DiagnosticRelatedInformation[] {
   const document = known.sibling(uri)?.document;
-  return document ? [{ message, location: { uri, range: rangeOf(span, document) } }] : [];
+  return document ? [{ message: oneLine(message), location: { uri, range: rangeOf(span, document) } }] : [];
 }
 
 /**
@@ -68,6 +69,6 @@ export function configDiagnosticOf(
     source: SOURCE,
     code: UNREADABLE_CONFIG,
     ...(href !== undefined && { codeDescription: { href } }),
-    message: detail === undefined ? message : `${message}\n${detail}`,
+    message: detail === undefined ? oneLine(message) : `${oneLine(message)}\n${oneLine(detail)}`,
   };
 }

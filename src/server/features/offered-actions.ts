@@ -4,6 +4,7 @@ import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { FindingFact } from '../../protocol/facts';
 import { ANYWAY, type Offer, type Proof } from '../../protocol/offers';
 import { whyNot } from '../../report/refusal';
+import { oneLine } from '../../text/plain-text';
 import type { KnownDocument } from '../documents/known-document';
 import { commandAfter, workspaceEdit } from './workspace-edit';
 
@@ -47,7 +48,7 @@ export function actionFor(
   if (proof?.outcome === 'needless') return undefined;
   const diagnostics = shown.filter(({ data }) => (data as { finding?: unknown } | undefined)?.finding === finding?.id);
   const action: CodeAction = {
-    title: offer.title,
+    title: oneLine(offer.title),
     kind,
     ...(finding && { diagnostics, isPreferred: offer.preferred }),
     data: dataOf(placed, known, live),
@@ -57,13 +58,14 @@ export function actionFor(
 
 /** The action with what is known of it by now. */
 export function proven(action: CodeAction, proof: Proof, known: KnownDocument): CodeAction {
-  if (proof.outcome === 'refused') return { ...action, isPreferred: false, disabled: { reason: whyNot(proof) } };
+  if (proof.outcome === 'refused')
+    return { ...action, isPreferred: false, disabled: { reason: oneLine(whyNot(proof)) } };
   if (proof.outcome === 'needless') return action;
   const { title, preferred, edits } = proof;
   const command = edits && commandAfter(known, edits);
   return {
     ...action,
-    title,
+    title: oneLine(title),
     ...(action.isPreferred !== undefined && { isPreferred: preferred }),
     ...(edits && { edit: workspaceEdit(known, edits) }),
     ...(command && { command }),

@@ -2,6 +2,7 @@
 import { type DocumentSymbol, SymbolKind } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { OutlineItem } from '../../engine/index';
+import { oneLine } from '../../text/plain-text';
 import type { KnownDocument } from '../documents/known-document';
 
 const KINDS: Readonly<Record<OutlineItem['kind'], SymbolKind>> = {
@@ -20,8 +21,8 @@ export function documentSymbols(known: KnownDocument, live: TextDocument): Docum
 function symbolOf(item: OutlineItem, known: KnownDocument, live: TextDocument): DocumentSymbol {
   const { kind, name, detail, span, selection, children } = item;
   return {
-    name,
-    detail,
+    name: oneLine(name) || kind,
+    detail: oneLine(detail),
     kind: KINDS[kind],
     range: known.rangeIn(live, span),
     selectionRange: known.rangeIn(live, selection),

@@ -10,6 +10,7 @@ import type { ReportedFinding } from '../../report/finding-id';
 import type { Report } from '../../report/report';
 import type { Sheet } from '../../sheet/types';
 import { safeSlips } from '../../stack/index';
+import { oneLine } from '../../text/plain-text';
 import type { CheckedDocument } from '../documents/checked-document';
 import { FindingNumbers } from './finding-numbers';
 
@@ -99,7 +100,7 @@ function findingOf(finding: ReportedFinding, { uri, report }: CheckedDocument, n
     uri,
     check,
     severity,
-    message,
+    message: oneLine(message),
     ...(detail !== undefined && { detail }),
     at,
     measure,
