@@ -42,10 +42,10 @@ export const decodeBridges: Decoder<BridgeStyles> = (node, report) => {
 };
 
 function decodeLayers(node: Node, report: ReportProblem): BridgeStyles['layers'] {
-  const layers: Record<string, BridgeStyle> = {};
+  const layers: [string, BridgeStyle][] = [];
   decodeEntries(node, 'the layers of "bridges"', report, (_, name, value) => {
     const style = decodeStyle(value, report);
-    if (style) layers[name] = style;
+    if (style) layers.push([name, style]);
   });
-  return layers;
+  return Object.fromEntries(layers);
 }

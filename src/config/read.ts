@@ -1,5 +1,6 @@
 /** Reads `tombolo.json`. Whatever is wrong becomes a problem at its place, and the rest is still used. */
-import { type Node, type ParseError, parseTree, printParseErrorCode } from 'jsonc-parser';
+import { createScanner, type Node, type ParseError, parseTree, printParseErrorCode } from 'jsonc-parser';
+import { MAX_CONFIG_SIZE } from '../text/file-size';
 import type { Span } from '../text/text';
 import type { Wording } from '../text/wording';
 import { decodeBridges } from './bridge-style';
@@ -53,6 +54,8 @@ type Mutable<T> = { -readonly [K in keyof T]: T[K] };
  * @param known the checks that it may name
  */
 export function parseConfig(text: string, known: KnownChecks): ConfigReading {
+  const excess = excessOf(text);
+  if (excess) return { config: DEFAULT_CONFIG, problems: [excess] };
   const problems: ConfigProblem[] = [];
   const errors: ParseError[] = [];
   const root = parseTree(text, errors, { allowTrailingComma: true });
@@ -72,6 +75,35 @@ export function parseConfig(text: string, known: KnownChecks): ConfigReading {
   };
   const config = root ? decodeConfig(root, known, report) : DEFAULT_CONFIG;
   return { config, problems: problems.sort((a, b) => a.span.from - b.span.from) };
+}
+
+/** Lists and objects within each other; all that has a meaning takes five. The parser calls itself for each. */
+const MAX_DEPTH = 100;
+
+const NOTHING_READ = 'Nothing of this file is read: everything has its usual value.';
+
+/** What keeps the text from being read at all. */
+function excessOf(text: string): ConfigProblem | undefined {
+  if (text.length > MAX_CONFIG_SIZE) {
+    const message = `This file is longer than ${MAX_CONFIG_SIZE / 1e6} million characters: none of it is read.`;
+    return { message, detail: NOTHING_READ, span: { from: 0, to: 1 }, severity: 'error' };
+  }
+  const at = tooDeepAt(text);
+  if (at === undefined) return undefined;
+  const message = `More than ${MAX_DEPTH} lists and objects within each other: nothing of this file is read.`;
+  return { message, detail: NOTHING_READ, span: { from: at, to: at + 1 }, severity: 'error' };
+}
+
+function tooDeepAt(text: string): number | undefined {
+  const scanner = createScanner(text, true);
+  let depth = 0;
+  for (scanner.scan(); scanner.getTokenLength() > 0; scanner.scan()) {
+    const first = text[scanner.getTokenOffset()];
+    if (first === '{' || first === '[') depth += 1;
+    else if (first === '}' || first === ']') depth -= 1;
+    if (depth > MAX_DEPTH) return scanner.getTokenOffset();
+  }
+  return undefined;
 }
 
 function wordsOf(error: ParseError): string {

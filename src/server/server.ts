@@ -96,8 +96,10 @@ function initializeResult(): InitializeResult {
 /** Takes the settings from the client: those sent at the start, then whatever it says when it announces a change. */
 function answerInitialize(server: Server): void {
   const { connection, checker } = server;
-  let asks = false;
-  connection.onInitialize(({ initializationOptions, capabilities }: InitializeParams) => {
+  let [asks, watchesFolders] = [false, false];
+  connection.onInitialize(({ initializationOptions, capabilities, ...params }: InitializeParams) => {
+    checker.workspace.open(params);
+    watchesFolders = capabilities.workspace?.workspaceFolders === true;
     checker.configure(readSettings(initializationOptions));
     asks = capabilities.workspace?.configuration ?? false;
     const { codeAction } = capabilities.textDocument ?? {};
@@ -111,6 +113,15 @@ function answerInitialize(server: Server): void {
   });
   connection.onInitialized(() => {
     if (asks) void connection.client.register(DidChangeConfigurationNotification.type, { section: 'tombolo' });
+    if (watchesFolders) {
+      connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {
+        checker.workspace.change(
+          added.map(({ uri }) => uri),
+          removed.map(({ uri }) => uri),
+        );
+        checker.configChanged();
+      });
+    }
   });
   connection.onDidChangeConfiguration(async ({ settings }) => {
     const sent: unknown = asks ? await connection.workspace.getConfiguration('tombolo') : settings?.tombolo;

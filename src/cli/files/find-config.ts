@@ -3,8 +3,9 @@ import { access } from 'node:fs/promises';
 import { dirname, join, relative, resolve } from 'node:path';
 import { CONFIG_NAME, type Config, DEFAULT_CONFIG } from '../../config/types';
 import { type ConfigProblem, readConfig } from '../../engine/index';
+import { MAX_CONFIG_SIZE } from '../../text/file-size';
 import { failureAt } from '../failure';
-import { readInput } from './read-input';
+import { readPlainFile } from './read-input';
 
 export interface LoadedConfig {
   /** As it is shown; undefined where no file was found and the defaults hold. */
@@ -46,7 +47,7 @@ export class ConfigFinder {
 }
 
 async function loadConfig(path: string): Promise<LoadedConfig> {
-  const { text } = await readInput(path);
+  const { text } = await readPlainFile(path, MAX_CONFIG_SIZE);
   return { path, text, ...readConfig(text) };
 }
 

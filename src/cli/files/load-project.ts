@@ -1,10 +1,11 @@
 /** Projects of several files: read once for each configuration, and checked as one stack. */
-import { dirname, join, relative, resolve } from 'node:path';
+import { realpath } from 'node:fs/promises';
+import { dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
 import { checkProject, type ProjectReport, projectFiles, type Settings } from '../../engine/index';
 import { Failure } from '../failure';
 import { type ReadingOptions, settingsFrom } from '../options';
 import type { LoadedConfig } from './find-config';
-import { type Input, readInput } from './read-input';
+import { type Input, readPlainFile } from './read-input';
 
 export interface LoadedProject {
   readonly settings: Settings;
@@ -37,13 +38,24 @@ export class ProjectReader {
   ): Promise<LoadedProject> {
     const inputs = new Map<string, Input>();
     for (const name of projectFiles(config.config)) {
-      const input = name === given?.name ? given.input : await readIfThere(pathIn(config, name));
+      const input = name === given?.name ? given.input : await readIfThere(config, name);
       if (input) inputs.set(name, input);
     }
     const settings = settingsFrom(this.options, config.config);
     const texts = new Map([...inputs].map(([name, { text }]) => [name, text]));
     return { settings, inputs, report: checkProject(texts, settings) };
   }
+}
+
+/** Whether a path leads into one of the folders, links followed. */
+async function liesWithin(path: string, folders: readonly string[]): Promise<boolean> {
+  const target = await realpath(path).catch(() => undefined);
+  if (target === undefined) return false;
+  const roots = await Promise.all(folders.map((folder) => realpath(folder)));
+  return roots.some((root) => {
+    const way = relative(root, target);
+    return way !== '..' && !way.startsWith(`..${sep}`) && !isAbsolute(way);
+  });
 }
 
 /** The path of a project's file, as it is shown. */
@@ -57,10 +69,16 @@ export function nameIn(config: LoadedConfig, file: string): string | undefined {
   return projectFiles(config.config).find((name) => relative(resolve(pathIn(config, name)), resolve(file)) === '');
 }
 
-/** What cannot be read is as good as missing: the project's report says so at its place in the configuration. */
-async function readIfThere(path: string): Promise<Input | undefined> {
+/**
+ * What cannot be read, or lies neither in the project's folder nor in the current one, is as good as missing: the
+ * project's report says so at its place in the configuration.
+ */
+async function readIfThere(config: LoadedConfig, name: string): Promise<Input | undefined> {
+  const path = pathIn(config, name);
   try {
-    return await readInput(path);
+    return (await liesWithin(path, [dirname(config.path ?? '.'), process.cwd()]))
+      ? await readPlainFile(path)
+      : undefined;
   } catch (error) {
     if (error instanceof Failure) return undefined;
     throw error;

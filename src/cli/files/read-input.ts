@@ -1,4 +1,5 @@
 /** Reads a text file or standard input, and remembers how it was encoded so that it can be written back alike. */
+import { createReadStream } from 'node:fs';
 import { readFile, stat } from 'node:fs/promises';
 import { MAX_FILE_SIZE } from '../../text/file-size';
 import { Failure, failureAt } from '../failure';
@@ -28,11 +29,28 @@ export async function readInput(path: string, shownPath = path): Promise<Input> 
   }
 }
 
-/** A file that is too large is not begun to be read. */
+/** A file that is too large is not begun to be read; what is no plain file may never come to an end. */
 async function readWhole(path: string): Promise<Buffer> {
-  const { size } = await stat(path);
-  if (size > MAX_FILE_SIZE) throw tooLarge(size);
-  return readFile(path);
+  const stats = await stat(path);
+  if (stats.size > MAX_FILE_SIZE) throw tooLarge(stats.size);
+  return stats.isFile() || stats.isDirectory() ? readFile(path) : readAll(createReadStream(path));
+}
+
+/**
+ * A file that another file names, or that was found: nothing but a plain one is read.
+ * @param most bytes
+ * @throws Failure as `readInput`
+ */
+export async function readPlainFile(path: string, most = MAX_FILE_SIZE): Promise<Input> {
+  try {
+    const stats = await stat(path);
+    if (!stats.isFile()) throw new Failure(stats.isDirectory() ? 'is a folder' : 'is no plain file and was not read');
+    if (stats.size > most) throw tooLarge(stats.size, most);
+  } catch (error) {
+    if (error instanceof Failure) throw new Failure(`${path}: ${error.message}`, { cause: error });
+    throw failureAt(path, error);
+  }
+  return readInput(path);
 }
 
 async function readAll(stream: AsyncIterable<Buffer>): Promise<Buffer> {
@@ -46,9 +64,9 @@ async function readAll(stream: AsyncIterable<Buffer>): Promise<Buffer> {
   return Buffer.concat(portions);
 }
 
-function tooLarge(size: number): Failure {
+function tooLarge(size: number, most = MAX_FILE_SIZE): Failure {
   const megabytes = (bytes: number) => `${Math.ceil(bytes / 1e6)} MB`;
-  return new Failure(`is larger than ${megabytes(MAX_FILE_SIZE)} (${megabytes(size)} or more) and was not read`);
+  return new Failure(`is larger than ${megabytes(most)} (${megabytes(size)} or more) and was not read`);
 }
 
 /** @throws Failure when the bytes are not valid in their encoding */

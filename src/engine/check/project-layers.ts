@@ -114,8 +114,14 @@ export function faultOf(entry: SourcedEntry, drawing: Drawing | undefined): Laye
     return { from, message, severity: 'error' };
   }
   if (!drawing) {
-    const message = `No readable file ${inMarkup(file)}: the stack is checked without it.`;
-    const detail = 'Files are looked for beside this tombolo.json. Write the file, or remove this layer.';
+    const name = inMarkup(file);
+    const lack = file.startsWith('../')
+      ? `Outside this workspace, or not readable: ${name}`
+      : `No readable file ${name}`;
+    const message = `${lack}: the stack is checked without it.`;
+    const detail =
+      'Files are looked for beside this tombolo.json and in the workspace around it, links followed. ' +
+      'Write the file there, or remove this layer.';
     return { from, message, detail, severity: 'error' };
   }
   if (id === undefined || groupOfElement(drawing, entry, id).length > 0) return undefined;

@@ -5,6 +5,7 @@ import type { DiskFiles } from './disk-files';
 import type { FoundConfig } from './find-config';
 import type { KnownConfigs } from './known-configs';
 import { documentsOf } from './known-project';
+import type { Workspace } from './workspace';
 
 export interface CheckInput {
   /** What is checked, from one version to the next: a document's address, or that of the project's `tombolo.json`. */
@@ -21,6 +22,7 @@ export interface InputSources {
   readonly documents: { get(uri: string): TextDocument | undefined };
   readonly disk: DiskFiles;
   readonly configs: KnownConfigs;
+  readonly workspace: Workspace;
   /** Files that are checked though they are not open. */
   readonly listed: ReadonlySet<string>;
 }
@@ -53,10 +55,10 @@ function projectOf(uri: string, { configs }: InputSources): NamedFiles | undefin
   return config.uri === uri || [...uris.values()].includes(uri) ? { config, uris } : undefined;
 }
 
-function projectInput({ config, uris }: NamedFiles, { documents, disk }: InputSources): CheckInput {
+function projectInput({ config, uris }: NamedFiles, { documents, disk, workspace }: InputSources): CheckInput {
   const files = [...uris].flatMap(([name, address]) => {
     const open = documents.get(address);
-    const document = open ?? disk.read(address);
+    const document = open ?? (workspace.holds(address, config.uri) ? disk.read(address) : undefined);
     return document ? [fileOf(name, document, open !== undefined)] : [];
   });
   return { key: config.uri, files, config, project: true, named: new Set(uris.values()) };

@@ -1,8 +1,9 @@
 /** The `tombolo.json` that is in force for a document: the nearest in its folder or above. */
-import { readFileSync } from 'node:fs';
+import { readFileSync, statSync } from 'node:fs';
 import path from 'node:path';
 import { URI } from 'vscode-uri';
 import { CONFIG_NAME } from '../../config/types';
+import { MAX_CONFIG_SIZE } from '../../text/file-size';
 
 export interface FoundConfig {
   readonly uri: string;
@@ -27,9 +28,11 @@ export function findConfig(documentUri: string, unsaved: (uri: string) => string
 
 function readIfThere(file: string): string | undefined {
   try {
-    return readFileSync(file, 'utf8');
+    const stats = statSync(file);
+    // What is no plain file may never come to an end.
+    return stats.isFile() && stats.size <= MAX_CONFIG_SIZE ? readFileSync(file, 'utf8') : undefined;
   } catch {
-    // Missing, a folder, or not ours to read: as good as none.
+    // Missing, or not ours to read: as good as none.
     return undefined;
   }
 }

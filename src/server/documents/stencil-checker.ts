@@ -21,6 +21,7 @@ import { KnownDocument } from './known-document';
 import { KnownProject } from './known-project';
 import { DEFAULT_SETTINGS, type ServerSettings } from './settings';
 import { withShown } from './shown-severities';
+import { Workspace } from './workspace';
 
 /** The way out of the checker. */
 export interface CheckerOutput {
@@ -62,6 +63,8 @@ export class StencilChecker {
   private readonly disk = new DiskFiles();
   private readonly configs: KnownConfigs;
   private readonly sources: InputSources;
+  /** The folders that the editor has open. */
+  readonly workspace = new Workspace();
   /**
    * The documents of the last check that nobody was told of: of a document that is no stencil, or of a text that is not
    * to be checked yet.
@@ -78,7 +81,8 @@ export class StencilChecker {
     this.engine = engine;
     this.outlet = outlet;
     this.configs = new KnownConfigs((uri) => documents.get(uri)?.getText());
-    this.sources = { documents, disk: this.disk, configs: this.configs, listed: this.listed };
+    const { disk, configs, listed, workspace } = this;
+    this.sources = { documents, disk, configs, listed, workspace };
     this.runs = new CheckRuns(engine, this.configs, (run, facts) => this.ended(run, facts));
     this.notices = new ConfigDiagnostics(
       outlet.pageOf,
