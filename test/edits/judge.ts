@@ -29,9 +29,9 @@ const SAME_COVERAGE = 128;
 export interface Verdict {
   readonly islands: number;
   readonly bridges: number;
-  /** Sentences of the engine about what it would not do, but for islands that all else is too far from. */
+  /** Sentences of the engine about what it would not do, but for islands that all that hangs is too far from. */
   readonly refusals: readonly string[];
-  /** Islands that all else is too far from, by the distance of each edge to each edge. */
+  /** Islands that all that hangs is too far from, by the distance of each edge to each edge. */
   readonly tooFar: number;
   /** What does not hold, a sentence each. */
   readonly faults: readonly string[];
@@ -72,17 +72,20 @@ export function judgeBridging(text: string): Verdict {
 
 /** mm: no bridge is longer (common practice, no source). */
 const LONGEST = 20;
-const TOO_FAR = 'all else is over 20.00 mm away';
+const TOO_FAR = 'all that hangs on the sheet is over 20.00 mm away';
 
-/** Whether other material is near the island that a sentence is about, after all. */
+/** Whether a chain of bridges could lead from the island that a sentence is about to what hangs, after all. */
 function notFar({ sheets }: Report, message: string): string[] {
   const [x = NaN, y = NaN] = (/at (\S+), (\S+) mm/.exec(message) ?? []).slice(1).map(Number);
-  const near = sheets.flatMap(({ pieces }) => {
-    const island = pieces.find((piece) => Math.hypot(piece.label.x - x, piece.label.y - y) < 0.1);
-    return island ? pieces.filter((piece) => piece !== island).map((piece) => distanceOf(island, piece)) : [];
+  return sheets.flatMap(({ pieces }) => {
+    const reached = new Set(pieces.filter(({ label }) => Math.hypot(label.x - x, label.y - y) < 0.1));
+    for (const one of reached) {
+      for (const other of pieces) {
+        if (!reached.has(other) && distanceOf(one, other) < LONGEST - 0.02) reached.add(other);
+      }
+    }
+    return [...reached].some(({ island }) => !island) ? [`not so: ${message}`] : [];
   });
-  const least = Math.min(...near);
-  return least > LONGEST - 0.02 && near.length > 0 ? [] : [`${message} It is ${least.toFixed(2)} mm away.`];
 }
 
 /** mm between the outlines of two pieces, by all pairs of a corner and an edge. */

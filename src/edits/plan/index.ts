@@ -21,6 +21,7 @@ import { bodyOf } from './search/body';
 import { bridgeCountFor } from './search/count';
 import { minimumSpanningTree } from './search/spanning-tree';
 import { WEIGHTS } from './search/weights';
+import { isTooFar } from './too-far';
 import type { Bridge, PlanOptions, Unbridged } from './types';
 
 export type { Bridge, PlanOptions, Unbridged } from './types';
@@ -61,19 +62,12 @@ export function planBridges(sheet: Sheet, islands: readonly Piece[], options: Pl
   return {
     bridges: ties.map((tie) => bridgeFrom(tie, defined(pieces[tie.island]), sheet, options)),
     unbridged,
-    reasons: new Map(unbridged.map((island) => [island, reasonFor(sheet, island, options, around)])),
+    reasons: new Map(unbridged.map((island) => [island, reasonFor(sheet, island, around)])),
   };
 }
 
-/** Whether there would be a place if bridges might be of any length. */
-function reasonFor(sheet: Sheet, island: Piece, options: PlanOptions, around: Surroundings): Unbridged {
-  const number = sheet.pieces.indexOf(island);
-  const search = { ...options, thorough: true };
-  return waysWithin(diagonalOf(sheet), island, number, search, { ...around, longest: Infinity }).some(
-    ({ length }) => length > LONGEST_BRIDGE,
-  )
-    ? 'too-far'
-    : 'no-place';
+function reasonFor({ pieces, kerf }: Sheet, island: Piece, around: Surroundings): Unbridged {
+  return isTooFar(pieces, pieces.indexOf(island), around.pieces, LONGEST_BRIDGE + kerf) ? 'too-far' : 'no-place';
 }
 
 /** mm² of an island that one of its bridges holds. */

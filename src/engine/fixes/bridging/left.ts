@@ -34,7 +34,10 @@ export function refusalForLeft(
   const width = bridgeWidthFor(report, sheet, choice.bridgeWidth) - sheet.kerf;
   if (planFor(report, sheet, [island], choice).reasons.get(island) === 'too-far') {
     const farthest = formatMillimetres(LONGEST_BRIDGE);
-    return { reason: `No bridge fits the island at ${place}: all else is over ${farthest} away.`, first: REMOVE };
+    return {
+      reason: `No bridge fits the island at ${place}: all that hangs on the sheet is over ${farthest} away.`,
+      first: REMOVE,
+    };
   }
   const isNarrow = 2 * inscribedDisc(island.polygon, DRAWN_ALIKE).radius < width + sheet.kerf;
   const why = isNarrow

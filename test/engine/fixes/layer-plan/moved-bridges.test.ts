@@ -142,7 +142,7 @@ describe('the plan of a layer', () => {
     const { proven, left } = layerBridges(report, sheet, 'auto');
     expect(proven).toBeUndefined();
     expect([...left.values()].map(({ reason }) => reason)).toEqual([
-      expect.stringMatching(/^No bridge fits the island at 40\.0, 30\.0 mm: all else is over /),
+      expect.stringMatching(/^No bridge fits the island at 40\.0, 30\.0 mm: all that hangs on the sheet is over /),
     ]);
     expect(isRefusal(movedPlanFix(report, sheet, 'auto', []))).toBe(true);
   });
