@@ -1,4 +1,5 @@
 /** Openings and islands that are too small for anybody to see. */
+import { memoizeByIdentity } from '../geometry/base/derived-facts';
 import type { Polygon } from '../geometry/base/polygon-types';
 import { boxContainsBox, growBox } from '../geometry/base/ring';
 import { DRAWN_ALIKE, PLAINLY_BESIDE } from '../geometry/base/tolerances';
@@ -65,7 +66,11 @@ export function specksOf(sheet: Sheet, kind: SpeckKind): Specks {
   };
 }
 
-function hairlinesOf({ openings, thinOpenings }: Sheet): ReadonlySet<Polygon> {
-  const fine = thinOpenings.filter(({ kind, cutWidth }) => kind === 'whole' && cutWidth < HAIRLINE);
-  return new Set(fine.flatMap(({ polygon }) => openings[polygon] ?? []));
-}
+/** The openings that are hairlines: asked about for each thin place of a sheet, of which there may be thousands. */
+const hairlinesOf = memoizeByIdentity(
+  'hairlines of a sheet',
+  ({ openings, thinOpenings }: Sheet): ReadonlySet<Polygon> => {
+    const fine = thinOpenings.filter(({ kind, cutWidth }) => kind === 'whole' && cutWidth < HAIRLINE);
+    return new Set(fine.flatMap(({ polygon }) => openings[polygon] ?? []));
+  },
+);
