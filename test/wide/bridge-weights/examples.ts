@@ -1,0 +1,108 @@
+/** For each weight a drawing whose plan it changes, and the value at which it does nothing. */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { parse } from 'opentype.js';
+import type { BridgeStyle } from '../../../src/config/bridge-style';
+import type { Bridge } from '../../../src/edits/plan/index';
+import { WEIGHTS } from '../../../src/edits/plan/search/weights';
+import { islandsOf, planFor } from '../../../src/engine/fixes/bridging/plan';
+import { check, type Report, type Sheet } from '../../../src/engine/index';
+import { lineOfText } from '../../outside/typefaces';
+
+/** But for the longest that a bridge may be, which is a bound. */
+export type Weight = Exclude<keyof typeof WEIGHTS, 'longest'>;
+
+interface Example {
+  readonly text: string;
+  /** The value of the weight with which it does nothing. */
+  readonly off: number;
+  readonly style?: BridgeStyle;
+}
+
+const MDI = join('node_modules', '@mdi', 'svg', 'svg');
+const FONT = join('node_modules', '@fontsource', 'dejavu-sans', 'files', 'dejavu-sans-latin-700-normal.woff');
+
+function icon(name: string, off: number, style?: BridgeStyle): Example {
+  const svg = readFileSync(join(MDI, `${name}.svg`), 'utf8');
+  const data = [...svg.matchAll(/ d="([^"]+)"/g)].map(([, each]) => each).join('');
+  const text = file(`<path d="${data}"/>`, '0 0 24 24', ' data-tombolo-reading="openings"');
+  return { text, off, ...(style && { style }) };
+}
+
+function word(letters: string, off: number): Example {
+  const bytes = readFileSync(FONT);
+  const font = parse(bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength));
+  const path = `<path transform="translate(2 36)" d="${lineOfText(font, letters, 14)}"/>`;
+  return { text: file(path, '0 0 60 60', ' data-tombolo-reading="openings"'), off };
+}
+
+/** A ring, and a later bar that covers a part of it. */
+function covered(off: number, style?: BridgeStyle): Example {
+  const ring =
+    '<g id="sun"><path fill="#d9a" fill-rule="evenodd" d="M30 8A22 22 0 1 1 29.9 8ZM30 16A14 14 0 1 0 30.1 16Z"/></g>';
+  const bar = '<g id="reeds"><path fill="#357" d="M36 2L46 2L58 58H50Z"/></g>';
+  return { text: file(`${ring}${bar}`, '0 0 60 60'), off, ...(style && { style }) };
+}
+
+function file(inside: string, viewBox: string, attributes = ''): string {
+  const size = 'width="60mm" height="60mm"';
+  return `<svg xmlns="http://www.w3.org/2000/svg" ${size} viewBox="${viewBox}"${attributes}>${inside}</svg>`;
+}
+
+const NONE = 1e9;
+
+export const EXAMPLES: Readonly<Record<Weight, Example>> = {
+  slenderness: icon('clipboard-play', NONE),
+  widest: icon('arrow-left-drop-circle', 1),
+  widthStep: icon('arrow-up-drop-circle', 1),
+  tooNarrow: icon('tooltip-question', 0),
+  long: icon('bag-personal-tag', NONE),
+  longer: icon('cloud-check-variant', 0),
+  oblique: icon('zodiac-cancer', 0),
+  crooked: icon('car-pickup', 0),
+  notUpright: icon('ab-testing', 0, 'upright'),
+  slantedEnd: icon('music-clef-treble', 0),
+  corner: icon('apple-safari', 0),
+  noSupport: icon('hand-front-right-outline', 0),
+  noRoot: icon('delete-clock-outline', 0),
+  thinPlace: icon('checkerboard-minus', 0),
+  hidden: covered(0),
+  hiddenFirst: covered(0, 'hidden'),
+  uneven: icon('ab-testing', 0),
+  hinge: icon('all-inclusive', 1),
+  bent: icon('currency-eur-off', 0),
+  further: icon('compass-off', 0),
+  furtherWidths: icon('google-cloud', 0),
+  reach: icon('account-school-outline', 10),
+  offCentre: icon('baby-face', 10),
+  lettering: word('BADGE', 0),
+  symmetric: icon('delete-circle', 0),
+  alike: icon('ballot-recount-outline', 0),
+};
+
+export interface Compared {
+  readonly sheet: Sheet;
+  /** Painted over it. */
+  readonly later: readonly Sheet[];
+  readonly withIt: readonly Bridge[];
+  readonly without: readonly Bridge[];
+}
+
+export function compared(weight: Weight): Compared {
+  const { text, off, style } = EXAMPLES[weight];
+  const report = check(text);
+  const [sheet, ...later] = report.sheets as readonly [Sheet, ...Sheet[]];
+  const withIt = bridgesOf(report, sheet, style);
+  const own = WEIGHTS[weight] as { value: number };
+  const { value } = own;
+  own.value = off;
+  try {
+    return { sheet, later, withIt, without: bridgesOf(report, sheet, style) };
+  } finally {
+    own.value = value;
+  }
+}
+
+function bridgesOf(report: Report, sheet: Sheet, style?: BridgeStyle): readonly Bridge[] {
+  return planFor(report, sheet, islandsOf(sheet), { ...(style && { style }) }).bridges;
+}
