@@ -1,6 +1,7 @@
 /** The bridges of a whole layer as a plan that is looked at, and perhaps changed, before it is put into the text. */
 import type { BridgeStyle } from '../../../config/bridge-style';
 import type { Point } from '../../../geometry/base/curve-types';
+import { DRAWN_ALIKE } from '../../../geometry/base/tolerances';
 import { normalise, scale, subtract } from '../../../geometry/base/vector';
 import { regionContains } from '../../../geometry/boolean/index';
 import type { Fix } from '../../../report/fix';
@@ -26,7 +27,7 @@ export interface LayerBridges {
 }
 
 /** mm beyond a bridge's end, where the piece begins that it leads to. */
-const BEYOND = 0.02;
+const BEYOND = 2 * DRAWN_ALIKE;
 
 /** As many islands of a layer as can be, in a style; remembered, for what is changed of it begins with it. */
 export function layerBridges(report: Report, sheet: Sheet, style: BridgeStyle): LayerBridges {
