@@ -3,7 +3,7 @@ import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
 import type { Point } from '../../geometry/base/curve-types';
 import type { Ring } from '../../geometry/base/polygon-types';
-import { ringsOf } from '../../geometry/base/ring';
+import { pointsOf, ringsOf } from '../../geometry/base/ring';
 import { distance, interpolate } from '../../geometry/base/vector';
 import { nearestSegment, type SegmentIndex } from '../../geometry/spatial/segment-index';
 import type { Piece } from '../../sheet/types';
@@ -46,10 +46,7 @@ function piecesNear(
 }
 
 function placesAlong(ring: Ring): Point[] {
-  const corners = Array.from({ length: ring.length / 2 }, (_, i) => ({
-    x: defined(ring[2 * i]),
-    y: defined(ring[2 * i + 1]),
-  }));
+  const corners = pointsOf(ring);
   return corners.flatMap((start, i) => {
     const end = defined(corners[(i + 1) % corners.length]);
     const count = Math.max(1, Math.ceil(distance(start, end) / SPACING));
