@@ -1,7 +1,6 @@
 /** What an element states and the sheet does not show: each is told, none stops the reading. */
-import type { ElementNode } from '../markup/tree';
+import type { Attribute, ElementNode } from '../markup/tree';
 import type { Wording } from '../text/wording';
-import { unmetCondition } from './conditions';
 import * as messages from './messages';
 import type { Problems } from './problems';
 import type { ComputedStyle } from './style/computed-style';
@@ -35,10 +34,7 @@ export function reportStyle(element: ElementNode, style: ComputedStyle, styles: 
   }
 }
 
-/** Tells why an element is left out whose conditions do not hold. Of a `switch` another child is drawn in its place. */
-export function reportCondition(element: ElementNode, problems: Problems): void {
-  const condition = unmetCondition(element);
-  if (!condition) return;
-  const { name, value, span } = condition;
+/** Tells by which condition an element is left out. Of a `switch` another child is drawn in its place. */
+export function reportCondition({ name, value, span }: Attribute, problems: Problems): void {
   problems.add('unsupported', 'info', messages.unmetCondition(name, value), span);
 }

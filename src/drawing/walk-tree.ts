@@ -8,7 +8,7 @@ import { ancestors, XHTML_NAMESPACE } from '../markup/query';
 import type { ElementNode, MarkupNode } from '../markup/tree';
 import type { Wording } from '../text/wording';
 import { MAX_NESTING } from './budget';
-import { conditionsHold } from './conditions';
+import { conditionsHold, unmetCondition } from './conditions';
 import { ANIMATIONS, containsElement, type DocumentIndex, hrefOf, resolveTarget } from './document-index';
 import type { PlacedMarker } from './marker/markers';
 import * as messages from './messages';
@@ -150,7 +150,8 @@ export class Painter {
 
   private visit(element: ElementNode, scope: Scope, root: ElementNode): void {
     if (element.namespace !== this.index.namespace) return this.reportForeign(element);
-    if (!conditionsHold(element)) return reportCondition(element, this.problems);
+    const unmet = unmetCondition(element);
+    if (unmet) return reportCondition(unmet, this.problems);
     const name = element.localName;
     if ((NEVER_DRAWN.has(name) && !(name === 'symbol' && scope.useSize)) || ANIMATIONS.has(name)) return;
     if (scope.instances.length > 0 && !this.services.budget.spendElement()) return this.reportBlowUp(scope);
@@ -298,8 +299,8 @@ export class Painter {
     const wording = Object.hasOwn(known, name) ? known[name] : undefined;
     if (wording) this.problems.add('not-cuttable', 'error', wording, element.startTag);
     else {
-      const known = /^fe[A-Z]/.test(name) || MISPLACED.has(name);
-      const why = known ? messages.misplacedElement(name) : messages.unknownElement(name);
+      const isMisplaced = /^fe[A-Z]/.test(name) || MISPLACED.has(name);
+      const why = isMisplaced ? messages.misplacedElement(name) : messages.unknownElement(name);
       this.problems.add('unsupported', 'info', why, element.nameSpan);
     }
   }

@@ -45,7 +45,8 @@ export const narrowOpening: StackCheck = {
       const parts = shownThinOpenings(stencil, sheet).filter(({ part }) => isOwn(stencil, sheet, part));
       const rounded = parts.filter(({ shown }) => isRounded(stencil, shown));
       const cracks = parts.filter(({ shown }) => isCrack(shown));
-      const others = parts.filter(({ shown }) => !isRounded(stencil, shown) && !isCrack(shown));
+      const told = new Set([...rounded, ...cracks]);
+      const others = parts.filter((each) => !told.has(each));
       for (const group of byOpening(stencil, sheet, others)) {
         yield* describeGroup(stencil, sheet, group);
       }

@@ -2,16 +2,15 @@
 import type { BridgeStyle } from '../../../config/bridge-style';
 import type { Point } from '../../../geometry/base/curve-types';
 import { DRAWN_ALIKE } from '../../../geometry/base/tolerances';
-import { normalise, scale, subtract } from '../../../geometry/base/vector';
+import { add, normalise, scale, subtract } from '../../../geometry/base/vector';
 import { regionContains } from '../../../geometry/boolean/index';
 import type { Fix } from '../../../report/fix';
-import type { Refusal, Result } from '../../../report/refusal';
-import { refuse } from '../../../report/refusal';
+import { isRefusal, type Refusal, type Result, refuse } from '../../../report/refusal';
 import type { BridgePreview, Report } from '../../../report/report';
 import type { Piece, Sheet } from '../../../sheet/types';
 import { type BridgedMany, bridgeSheet } from '../bridge-islands';
 import { bridgePreviewOf, manyBridgesAsChange } from '../bridges-as-change';
-import type { PlannedBridge, VerifiedBridges } from '../bridging/cut';
+import { type PlannedBridge, type VerifiedBridges, withoutReport } from '../bridging/cut';
 import { BRIDGING_EFFECTS } from '../bridging/together';
 import { fixResult } from '../fix-of';
 
@@ -34,9 +33,7 @@ export function layerBridges(report: Report, sheet: Sheet, style: BridgeStyle): 
   return report.session.remember(`plan of ${sheet.layer.id} in style ${style}`, () => {
     const { proven, left } = bridgeSheet(report, sheet, { style });
     const bridges = (proven?.bridges ?? []).map((bridge) => betweenPiecesOf(sheet, bridge));
-    // The report on the edited text is large, and known to the session where it is asked for again.
-    const { after: _after, ...verified } = proven ?? {};
-    return { bridges, previews: bridges.map(bridgePreviewOf), proven: proven && (verified as VerifiedBridges), left };
+    return { bridges, previews: bridges.map(bridgePreviewOf), proven: proven && withoutReport(proven), left };
   });
 }
 
@@ -45,7 +42,7 @@ function betweenPiecesOf(sheet: Sheet, bridge: PlannedBridge): PlannedBridge {
   const { from, to } = bridge;
   const out = scale(normalise(subtract(to, from)) ?? { x: 1, y: 0 }, sheet.kerf / 2 + BEYOND);
   const island = pieceAt(sheet, subtract(from, out)) ?? bridge.island;
-  const target = pieceAt(sheet, { x: to.x + out.x, y: to.y + out.y }) ?? bridge.target;
+  const target = pieceAt(sheet, add(to, out)) ?? bridge.target;
   return { ...bridge, island, target };
 }
 
@@ -66,7 +63,7 @@ export function layerPlanFix(report: Report, sheet: Sheet, style: BridgeStyle): 
 /** @param left how many islands stay loose */
 export function asFix(sheet: Sheet, result: Result<VerifiedBridges>, left: number): Result<Fix> {
   const { name, id: layerId } = sheet.layer;
-  const many = 'reason' in result ? withoutAnyway(result) : { ...result, left };
+  const many = isRefusal(result) ? withoutAnyway(result) : { ...result, left };
   const title = `Bridge every island in layer "${name}"`;
   const offered = { title, layerId, asked: LAYER_PLAN.effects };
   return fixResult(LAYER_PLAN, offered, manyBridgesAsChange(many, title));
