@@ -116,6 +116,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
     'picture/picture',
     'picture/scene',
     'picture/scene-svg',
+    'report/generator',
     'report/refusal',
     'report/report',
     'sheet/cutting-time',

@@ -37,6 +37,7 @@ interface CheckOptions extends ReadingOptions {
   readonly quiet?: boolean;
   readonly writeBaseline?: boolean;
   readonly color?: boolean;
+  readonly atGenerator?: boolean;
 }
 
 export function addCheckCommand(program: Command, host: Host): void {
@@ -57,6 +58,7 @@ export function addCheckCommand(program: Command, host: Host): void {
       'prove no fixes, which is faster: json and sarif list none, text does not say where there is none',
     )
     .option('--write-baseline', 'let pass from now on what is found now; tombolo.json keeps it')
+    .option('--at-generator', "sarif: put what a program draws (data-tombolo-from) at the program's lines")
     .option('--color', 'colour the text even where no terminal listens')
     .option('--no-color', 'never colour the text')
     .addHelpText('after', EXAMPLES)
@@ -80,6 +82,7 @@ async function runCheck(files: readonly string[], options: CheckOptions, host: H
     summary,
     colours: coloursFor({ wanted: options.color, isTerminal: host.isTerminal, environment: host.environment }),
     quiet: options.quiet === true,
+    atGenerator: options.atGenerator === true,
   });
   host.print(output);
   host.endWith(exitCodeFor(summary, options.maxWarnings));

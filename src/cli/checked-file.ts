@@ -2,13 +2,14 @@
 
 import type { Position } from 'vscode-languageserver-textdocument';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import type { Finding, Measure, Related, Severity } from '../checks/finding';
+import type { Measure, Related, Severity } from '../checks/finding';
 import { type ConfigProblem, UNREADABLE_CONFIG } from '../config/read';
 import type { Config, Reading } from '../config/types';
 import { effectiveConfig } from '../engine/check/effective-config';
-import type { Fix, FixesOfFinding, ReportedFinding } from '../engine/index';
+import { type Fix, type FixesOfFinding, generatorsIn, type ReportedFinding } from '../engine/index';
 import type { Point } from '../geometry/base/curve-types';
 import { areaOf } from '../geometry/boolean/index';
+import type { Generator, GeneratorMarks } from '../report/generator';
 import type { Report } from '../report/report';
 import { cuttingTimeOf } from '../sheet/cutting-time';
 import type { Sheet } from '../sheet/types';
@@ -55,6 +56,8 @@ export interface PlacedFinding extends Wording {
   readonly at: Point | undefined;
   readonly measure: Measure | undefined;
   readonly related: readonly PlacedRelated[];
+  /** Where a program draws it. */
+  readonly from?: Generator | undefined;
   readonly mends: readonly PlacedFix[];
   /** The fixes that were tried and cannot be had; for text only where none can. */
   readonly refusals: readonly PlacedRefusal[];
@@ -112,6 +115,8 @@ export interface CheckedFileSource {
   readonly sizeStated: boolean;
   /** Undefined where none were tried. */
   readonly fixesFor: (finding: ReportedFinding) => FixesOfFinding | undefined;
+  /** What a traced program left, where one wrote the file. */
+  readonly marks?: GeneratorMarks | undefined;
 }
 
 export function checkedFile({
@@ -121,14 +126,18 @@ export function checkedFile({
   findings,
   sizeStated,
   fixesFor: fixesOf,
+  marks,
 }: CheckedFileSource): CheckedFile {
   const places: Places = { own: rangesIn(report.text), other: neighboursOf(report, pathOf) };
   const { width, height } = report.drawing;
+  const traced = marks && generatorsIn(report.drawing.document, marks);
   return {
     path,
     size: { width, height, stated: sizeStated },
     layers: report.sheets.map((sheet) => checkedLayer(sheet, effectiveConfig(report.settings))),
-    findings: findings.map((finding) => placeFinding(finding, fixesOf(finding), places)),
+    findings: findings.map((finding) =>
+      placeFinding(traced ? { ...finding, from: traced(finding.span) } : finding, fixesOf(finding), places),
+    ),
     counts: countSeverities(report.complete),
   };
 }
@@ -200,7 +209,9 @@ interface Places {
   readonly other: (file: string) => Neighbour | undefined;
 }
 
-function placeFinding(finding: Finding, tried: FixesOfFinding | undefined, places: Places): PlacedFinding {
+type Found = Omit<ReportedFinding, 'from'> & { readonly from?: Generator | undefined };
+
+function placeFinding(finding: Found, tried: FixesOfFinding | undefined, places: Places): PlacedFinding {
   const { fixes, refusals } = tried ?? NONE_TRIED;
   return {
     check: finding.check,
@@ -212,6 +223,7 @@ function placeFinding(finding: Finding, tried: FixesOfFinding | undefined, place
     at: finding.at,
     measure: finding.measure,
     related: finding.related.flatMap((related) => placeRelated(related, places)),
+    from: finding.from,
     mends: fixes.map((fix) => placeFix(fix, places)),
     refusals: refusals.map(({ title, reason }) => ({ title, reason })),
   };

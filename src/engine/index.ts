@@ -14,6 +14,7 @@ export { parseLength } from '../config/values';
 export type { StandingBridge } from '../edits/plan/detect';
 export type { FindingId, ReportedFinding } from '../report/finding-id';
 export type { BroughtFinding, Fix, FixCandidate, FixId, FixRefusal, FixScope } from '../report/fix';
+export type { Generator, GeneratorMarks, GeneratorPlace } from '../report/generator';
 export type { FileEdits, LayerFault, ProjectReport, Report, Settings } from '../report/report';
 export type { LayerId } from '../sheet/layer/layer-id';
 export type { Layer, Piece, Sheet } from '../sheet/types';
@@ -71,7 +72,9 @@ export { wrapChange, wrapPaths } from './fixes/wrap-paths';
 export { describeShapeAt, type ShapeDescription } from './queries/describe-shape';
 export { type OutlineItem, outlineOf } from './queries/document-outline';
 export { findingById } from './queries/find-finding';
+export { generatorsIn } from './queries/generators';
 export { sprayOrder } from './queries/spray-order';
+export { svg } from './svg-tag';
 
 /** Whether the text itself asks to be checked: its root carries a `data-tombolo-*` attribute. */
 export function isStencil(text: string): boolean {

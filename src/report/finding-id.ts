@@ -1,5 +1,6 @@
 /** A name for each finding, by which every host asks about it: it holds as long as what was found may hold. */
 import type { Finding } from '../checks/finding';
+import type { Generator } from './generator';
 
 declare const brand: unique symbol;
 
@@ -14,6 +15,8 @@ export interface ReportedFinding extends Finding {
   readonly id: FindingId;
   /** How many findings of its check it stands for, which are left out. */
   readonly leftOut?: number;
+  /** Where a program draws what it is about, where the text says so. */
+  readonly from?: Generator;
 }
 
 /**

@@ -322,3 +322,25 @@ describe('output', () => {
     expect(debugging.stderr).toContain('    at ');
   });
 });
+
+describe('what a program draws', () => {
+  it('is told at the line that data-tombolo-from names', async () => {
+    const name = 'drawn.svg';
+    await workshop.file(name, WITH_ISLAND.replace('<path', '<path id="ring" data-tombolo-from="gen.mjs:7:13"'));
+    const json = await workshop.run(['check', name, '--format', 'json', '--no-mends']);
+    const { files } = JSON.parse(json.stdout) as { files: { findings: { from: unknown }[] }[] };
+    const at = { line: 6, character: 12 };
+    expect(files[0]?.findings[0]?.from).toEqual({
+      path: 'gen.mjs',
+      range: { start: at, end: at },
+      drawn: 'ring, drawn here',
+    });
+    const unix = await workshop.run(['check', name, '--format', 'unix']);
+    expect(unix.stdout).toMatch(
+      /^gen\.mjs:7:13: error: .* \(ring, drawn here; drawn\.svg:\d+:\d+\) \[floating-island\]\n$/,
+    );
+    const sarif = await workshop.run(['check', name, '--format', 'sarif', '--at-generator', '--no-mends']);
+    const [result] = (JSON.parse(sarif.stdout) as Log).runs[0]!.results!;
+    expect(result?.locations?.[0]?.physicalLocation?.artifactLocation?.uri).toBe('gen.mjs');
+  });
+});

@@ -9,6 +9,8 @@ export interface FormatInput {
   readonly summary: SeverityCounts;
   readonly colours: Colours;
   readonly quiet: boolean;
+  /** Whether a program's place, where one is known, is a finding's own in SARIF, and the drawing's is related. */
+  readonly atGenerator?: boolean;
 }
 
 /** Gives the whole text for standard output, ending in a line end unless empty. */

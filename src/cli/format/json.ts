@@ -1,4 +1,6 @@
 /** One JSON object for programs. Its shape is a contract: keys are added, never changed or taken away. */
+
+import type { Generator } from '../../report/generator';
 import type { CheckedFile, CheckedLayer, PlacedFinding } from '../checked-file';
 import type { Format } from './format';
 import { jsonText } from './json-text';
@@ -34,7 +36,7 @@ function layerJson(layer: CheckedLayer): object {
 }
 
 function findingJson(finding: PlacedFinding): object {
-  const { check, severity, message, detail, layer, range, at, measure, related, mends, refusals } = finding;
+  const { check, severity, message, detail, layer, range, at, measure, related, from, mends, refusals } = finding;
   return {
     check,
     severity,
@@ -50,7 +52,13 @@ function findingJson(finding: PlacedFinding): object {
       range: other.range,
       at: tidyPoint(other.at),
     })),
+    ...(from && { from: fromJson(from) }),
     mends: mends.map(({ title, preferred, safe }) => ({ title, preferred, safe })),
     ...(refusals.length > 0 && { refusals: refusals.map(({ title, reason }) => ({ title, reason })) }),
   };
+}
+
+/** The callers are told only where there are some. */
+function fromJson({ path, range, drawn, callers }: Generator): object {
+  return { path, range, drawn, ...(callers.length > 0 && { callers }) };
 }

@@ -14,7 +14,7 @@ import { RULES } from './rules';
 import { sarifText } from './sarif-text';
 import { tidyMeasure, tidyPoint } from './tidy';
 
-export const formatSarif: Format = ({ files }) => {
+export const formatSarif: Format = ({ files, atGenerator = false }) => {
   const log: Log = {
     $schema: 'https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json',
     version: '2.1.0',
@@ -23,12 +23,14 @@ export const formatSarif: Format = ({ files }) => {
         tool: { driver: { name: 'Tombolo', version, semanticVersion: version, rules: RULES.map(ruleOf) } },
         columnKind: 'utf16CodeUnits',
         artifacts: files.map(({ path }) => ({ location: locationOf(path) })),
-        results: files.flatMap((file) => file.findings.map((finding) => resultOf(file, finding))),
+        results: files.flatMap((file) => file.findings.map((finding) => resultOf(file, finding, atGenerator))),
       },
     ],
   };
   return jsonText(log);
 };
+
+type Lines = Pick<Range, 'start' | 'end'>;
 
 const LEVELS: Readonly<Record<Severity, Result.level>> = {
   error: 'error',
@@ -41,13 +43,19 @@ function ruleOf({ id, summary }: (typeof RULES)[number]): { id: string; shortDes
   return { id, shortDescription: { text: summary } };
 }
 
-function resultOf({ path }: CheckedFile, finding: PlacedFinding): Result {
-  const { check, severity, layer, at, measure, related, mends } = finding;
+interface Told {
+  readonly message: string;
+  readonly place: PhysicalLocation;
+}
+
+function resultOf({ path }: CheckedFile, finding: PlacedFinding, atGenerator: boolean): Result {
+  const { check, severity, layer, at, measure, mends } = finding;
+  const [own, ...related] = placesOf(path, finding, atGenerator);
   const relatedLocations = related.map(
-    (other, index): Location => ({
+    ({ place, message }, index): Location => ({
       id: index,
-      physicalLocation: placeOf(other.path ?? path, other.range),
-      message: { text: sarifText(other.message) },
+      physicalLocation: place,
+      message: { text: sarifText(message) },
     }),
   );
   return {
@@ -55,11 +63,21 @@ function resultOf({ path }: CheckedFile, finding: PlacedFinding): Result {
     ruleIndex: RULES.findIndex((rule) => rule.id === check),
     level: LEVELS[severity],
     message: messageOf(finding),
-    locations: [{ physicalLocation: placeOf(path, finding.range) }],
+    locations: own ? [{ physicalLocation: own.place }] : [],
     ...(related.length > 0 && { relatedLocations }),
     ...(mends.length > 0 && { fixes: mends.map((mend) => fixOf(path, mend)) }),
     properties: { layer, at: tidyPoint(at), measure: tidyMeasure(measure) },
   };
+}
+
+/** The finding's own place first. */
+function placesOf(path: string, { range, related, from }: PlacedFinding, atGenerator: boolean): Told[] {
+  const drawing = { message: 'in the drawing', place: placeOf(path, range) };
+  const others = related.map((other) => ({ message: other.message, place: placeOf(other.path ?? path, other.range) }));
+  if (!from) return [drawing, ...others];
+  const program = { message: from.drawn, place: placeOf(from.path, from.range) };
+  const callers = from.callers.map((caller) => ({ message: 'called here', place: placeOf(caller.path, caller.range) }));
+  return [...(atGenerator ? [program, drawing] : [drawing, program]), ...callers, ...others];
 }
 
 /** Viewers that show no Markdown show the line alone. */
@@ -78,12 +96,12 @@ function changeOf({ path, edits }: PlacedChange): ArtifactChange {
   return { artifactLocation: locationOf(path), replacements };
 }
 
-function placeOf(path: string, range: Range): PhysicalLocation {
+function placeOf(path: string, range: Lines): PhysicalLocation {
   return { artifactLocation: locationOf(path), region: regionOf(range) };
 }
 
 /** Lines and columns count from one; the end column is the one after the last (section 3.30). */
-function regionOf({ start, end }: Range): Region {
+function regionOf({ start, end }: Lines): Region {
   return {
     startLine: start.line + 1,
     startColumn: start.character + 1,

@@ -5,6 +5,7 @@ import type { CheckedFile, CheckedLayer, PlacedFinding, SeverityCounts } from '.
 import type { Colours } from '../colours';
 import { oneLine } from '../plain-text';
 import type { Format, FormatInput } from './format';
+import { placeText } from './place-text';
 import { type Column, padAll, tableLines } from './table';
 
 export const formatText: Format = (input) => {
@@ -56,7 +57,7 @@ function findingLines(findings: readonly PlacedFinding[], colours: Colours): str
     findings.map(({ severity }) => severity),
     'left',
   );
-  return findings.flatMap(({ severity, message, check, layer, related, refusals }, index) => {
+  return findings.flatMap(({ severity, message, check, layer, related, from, refusals }, index) => {
     const place = places[index] ?? '';
     const paint = colours[SEVERITY_COLOURS[severity]];
     const where = layer === undefined ? check : `${check}, ${oneLine(layer)}`;
@@ -66,8 +67,15 @@ function findingLines(findings: readonly PlacedFinding[], colours: Colours): str
       const file = path === undefined ? '' : `${oneLine(path)}:`;
       return colours.dim(`${indent}${file}${placeText(range)}: ${oneLine(words)}`);
     });
+    const drawn =
+      from && colours.dim(`${indent}${oneLine(from.path)}:${placeText(from.range)}: ${oneLine(from.drawn)}`);
     const none = noFix(refusals);
-    return [first, ...others, ...(none === undefined ? [] : [colours.dim(`${indent}${none}`)])];
+    return [
+      first,
+      ...(drawn ? [drawn] : []),
+      ...others,
+      ...(none === undefined ? [] : [colours.dim(`${indent}${none}`)]),
+    ];
   });
 }
 
@@ -79,10 +87,6 @@ function noFix(refusals: PlacedFinding['refusals']): string | undefined {
 }
 
 const SEVERITY_COLOURS = { error: 'red', warning: 'yellow', info: 'blue', hint: 'gray' } as const;
-
-function placeText({ start }: PlacedFinding['range']): string {
-  return `${start.line + 1}:${start.character + 1}`;
-}
 
 function summaryLine({ files, summary, colours }: FormatInput): string {
   const stencils = count(files.filter((file) => file.size).length, 'file');

@@ -8,12 +8,14 @@ import type { Finding, FindingDraft } from '../../checks/finding';
 import type { CheckMeta } from '../../checks/meta';
 import { limitsOf } from '../../config/limits';
 import type { Config } from '../../config/types';
+import type { MarkupDocument } from '../../markup/tree';
 import { type ReportedFinding, withIds } from '../../report/finding-id';
 import type { CheckResult, ProjectPart, Report } from '../../report/report';
 import { sourcesOf } from '../../sheet/source-index';
 import type { Stack } from '../../stack/stack';
 import type { Answer } from '../cache/cache';
 import { fileCheckNode, findingsNode, stackCheckNode } from '../cache/nodes';
+import { generatorsIn } from '../queries/generators';
 import { applyAcceptances } from './acceptances';
 import { withoutBaseline } from './baseline';
 import { isKnownCheck, metaOf } from './known-checks';
@@ -70,8 +72,16 @@ function findIn(run: Run, { file, stack, version, stackVersion, project }: Subje
     const { reads, foundIn = reads } = metaOf(check) ?? {};
     return foundIn === 'stack' ? stackVersion : version;
   });
-  const complete: readonly ReportedFinding[] = sortFindings(named);
+  const complete = sortFindings(withGenerators(drawing.document, named));
   return { results, complete, findings: capFindings(complete), whole: gaps.length === 0 };
+}
+
+function withGenerators(document: MarkupDocument, findings: readonly ReportedFinding[]): readonly ReportedFinding[] {
+  const generatorOf = generatorsIn(document);
+  return findings.map((finding) => {
+    const from = generatorOf(finding.span);
+    return from ? { ...finding, from } : finding;
+  });
 }
 
 function readsStack(check: Check | StackCheck): check is StackCheck {

@@ -82,4 +82,18 @@ describe('formatSarif', () => {
     ).artifacts?.map(({ location }) => location?.uri);
     expect(uris).toEqual(['marsh%20trail/%231%20heron.svg', 'file:///posts/sun.svg']);
   });
+
+  it('a program that draws it is a related place, or the first with --at-generator', () => {
+    const at = { line: 6, character: 12 };
+    const place = { path: 'gen.mjs', range: { start: at, end: at } };
+    const caller = { path: 'main.mjs', range: { start: at, end: at } };
+    const drawn = finding({ from: { ...place, drawn: 'reed2, drawn here', callers: [caller] } });
+    const uris = (atGenerator: boolean) => {
+      const log = JSON.parse(formatSarif(input([file([drawn])], { atGenerator }))) as Log;
+      const { locations = [], relatedLocations = [] } = log.runs[0]!.results![0]!;
+      return [...locations, ...relatedLocations].map((each) => each.physicalLocation?.artifactLocation?.uri);
+    };
+    expect(uris(false)).toEqual(['heron.svg', 'gen.mjs', 'main.mjs']);
+    expect(uris(true)).toEqual(['gen.mjs', 'heron.svg', 'main.mjs']);
+  });
 });

@@ -114,4 +114,12 @@ describe('formatText', () => {
     ]);
     expect(formatText(input([file([finding()])]))).not.toContain('no fix');
   });
+
+  it('names the line of the program that draws it', () => {
+    const at = { line: 6, character: 12 };
+    const from = { path: 'gen.mjs', range: { start: at, end: at }, drawn: 'reed2, drawn here', callers: [] };
+    expect(formatText(input([file([finding({ from })])]))).toContain(
+      '[thin-bridge, ink]\n        gen.mjs:7:13: reed2, drawn here\n',
+    );
+  });
 });

@@ -20,3 +20,16 @@ test('a name or message with line ends or controls stays in its line', () => {
 test('nothing found prints nothing', () => {
   expect(formatUnix(input([file([])]))).toBe('');
 });
+
+test('what a program draws stands at its line, with the drawing behind it', () => {
+  const at = { line: 6, character: 12 };
+  const from = {
+    path: 'gen.mjs',
+    range: { start: at, end: at },
+    drawn: 'reed2, number 2 of 5 drawn here',
+    callers: [],
+  };
+  expect(formatUnix(input([file([finding({ from })])]))).toBe(
+    'gen.mjs:7:13: warning: Bridge 0.42 mm wide; 0.80 mm is the least. (reed2, number 2 of 5 drawn here; heron.svg:5:13) [thin-bridge]\n',
+  );
+});
