@@ -2,8 +2,10 @@
 import { randomBytes } from 'node:crypto';
 import * as vscode from 'vscode';
 import { CONFIG_NAME } from '../config/types';
+import { isFromBench } from '../protocol/bench-guard';
 import type { BenchRequest } from '../protocol/requests';
 import type { FromBench, ToBench } from '../protocol/webview';
+import { oneLine } from '../text/plain-text';
 import type { Span } from '../text/text';
 import { benchHtml } from './bench-html';
 import { applyBestOrder } from './best-order';
@@ -51,7 +53,10 @@ export class BenchPanel {
       localResourceRoots: [vscode.Uri.joinPath(extensionUri, 'dist')],
     };
     panel.iconPath = vscode.Uri.joinPath(extensionUri, 'media/icon.png');
-    panel.webview.onDidReceiveMessage((message: FromBench) => void this.hear(message));
+    panel.webview.onDidReceiveMessage((message: unknown) => {
+      if (isFromBench(message)) void this.hear(message);
+      else client.log.warn(`A message of the bench was not taken: ${kindOf(message)}`);
+    });
     const screen = onScreenChanged(() => this.postScreen());
     panel.onDidDispose(() => {
       screen.dispose();
@@ -204,6 +209,12 @@ export class BenchPanel {
       this.post({ type: 'draw', format });
     });
   }
+}
+
+/** What a message calls itself, for the log. */
+function kindOf(message: unknown): string {
+  const type = (message as { readonly type?: unknown } | null | undefined)?.type;
+  return typeof type === 'string' ? oneLine(type).slice(0, 50) : typeof message;
 }
 
 /** Whether it may say the order of the stack: a `tombolo.json` in the document's folder or above it. */

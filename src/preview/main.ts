@@ -38,13 +38,16 @@ const page = new BenchPage(
 
 document.body.append(page.element);
 followTheme();
-window.addEventListener('message', ({ data }: MessageEvent<ToBench>) => {
+window.addEventListener('message', ({ data, origin }: MessageEvent<ToBench>) => {
+  // The editor speaks through the frame round the page, which has the page's own origin; others have nothing to say here.
+  if (origin !== window.origin) return;
   if (data.type === 'stack') page.show(data.stack);
   else if (data.type === 'mark') page.mark(data);
   else if (data.type === 'screen') page.setScreen(data.pixelsPerInch);
   else if (data.type === 'gone') page.gone(data.name);
   else if (data.type === 'focus') page.focusAgain();
   else if (data.type === 'answer') questions.hear(data.id, data.answer);
-  else void drawPicture(page, data.format).then((bytes) => editor.postMessage({ type: 'picture', bytes }));
+  else if (data.type === 'draw')
+    void drawPicture(page, data.format).then((bytes) => editor.postMessage({ type: 'picture', bytes }));
 });
 editor.postMessage({ type: 'ready' });

@@ -97,6 +97,87 @@ test('picking it, and a caret in its script, change nothing of that', async () =
   expect(await strangers()).toEqual([]);
 });
 
+/** What a stranger's frame could say to the page. */
+const FORGED_TO_PAGE = [
+  { type: 'gone', name: 'forged' },
+  { type: 'stack', stack: { layers: [] } },
+  { type: 'screen', pixelsPerInch: 1 },
+  { type: 'draw', format: 'svg' },
+  { type: 'no such thing' },
+];
+
+const FORGED_TO_EXTENSION = [
+  { type: 'reveal', uri: 'file:///etc/hostname', from: 0, to: 5 },
+  { type: 'begin', uri: 'file:///etc/hostname' },
+  { type: 'ask', id: 900, question: { kind: 'necks', layer: '#0', uri: 'file:///etc/hostname' } },
+  { type: 'ask', id: 901, question: { kind: 'putIn', edits: [{ span: { from: 0, to: 9 }, text: 'forged' }] } },
+  { type: 'ask', id: 902, question: { kind: 'standingBridges', uri: 'file:///etc/hostname' } },
+  { type: 'screen', pixelsPerInch: -1 },
+  { type: 'picture', bytes: 'forged' },
+  { type: 'reorder', uri: 'file:///etc/hostname', version: 1, layer: '#0', to: '#1', edits: [] },
+  { type: 'executeCommand', command: 'workbench.action.closeWindow' },
+  // As the page says it: when it is answered, all before it has been heard.
+  { type: 'ask', id: 999, question: { kind: 'standingBridges' } },
+];
+
+/** To every frame of the window, out of a frame of no origin beside the editor's own. */
+async function forgeToPage(): Promise<void> {
+  const stranger = await bench.page.evaluateHandle(() => {
+    const frame = document.createElement('iframe');
+    frame.setAttribute('sandbox', 'allow-scripts');
+    return document.body.appendChild(frame);
+  });
+  await (await stranger.asElement()?.contentFrame())?.evaluate((messages) => {
+    const within = (frame: Window): Window[] => Array.from({ length: frame.length }, (_, i) => frame[i] as Window);
+    const tell = (frame: Window): void => {
+      for (const message of messages) frame.postMessage(message, '*');
+      for (const inner of within(frame)) tell(inner);
+    };
+    for (const frame of within(window.top as Window)) tell(frame);
+  }, FORGED_TO_PAGE);
+  await stranger.evaluate((frame) => frame.remove());
+}
+
+/**
+ * As a script in the page would, if one ever ran there: by what the editor gives the page to speak with.
+ * Returns the numbers of the questions that were answered.
+ */
+async function forgeToExtension(): Promise<number[]> {
+  const body = bench.bench.locator('body');
+  await body.evaluate(() => {
+    const answered: number[] = [];
+    Object.assign(window, { answered });
+    window.addEventListener(
+      'message',
+      ({ data }) => data.type === 'answer' && data.id >= 900 && answered.push(data.id),
+    );
+  });
+  const around = bench.page.frames().find((frame) => frame.parentFrame() && frame.childFrames().length > 0);
+  await around?.evaluate((messages) => {
+    const say = (window as unknown as Record<string, (channel: string, data: object) => void>).__vscode_post_message__;
+    for (const message of messages) say?.('onmessage', { message });
+  }, FORGED_TO_EXTENSION);
+  const answered = () => body.evaluate(() => (window as unknown as { answered: number[] }).answered);
+  await expect.poll(answered, { timeout: 20_000 }).toContain(999);
+  return answered();
+}
+
+test('forged messages do nothing: the page shows what it showed, no text changes, nothing is opened', async () => {
+  const canvas = bench.bench.locator('.canvas');
+  const [label, tabs] = [await canvas.getAttribute('aria-label'), await bench.page.getByRole('tab').count()];
+  const [text, settings] = [bench.onDisk('hostile/hostile.svg'), bench.userSettings()];
+  await forgeToPage();
+  expect(await forgeToExtension()).toEqual([999]);
+  await bench.page.waitForTimeout(500);
+  expect(await canvas.getAttribute('aria-label')).toBe(label);
+  expect(await bench.bench.getByText('forged').count()).toBe(0);
+  expect(await bench.page.getByRole('tab').count()).toBe(tabs);
+  expect(await bench.page.locator('.tab.dirty').count()).toBe(0);
+  expect(bench.onDisk('hostile/hostile.svg')).toBe(text);
+  expect(bench.userSettings()).toEqual(settings);
+  await bench.shot('hostile-forged');
+});
+
 test('nothing ran in any frame, nothing was opened, nothing asked for outside', async () => {
   await bench.page.waitForTimeout(1000);
   for (const frame of bench.page.frames()) {
