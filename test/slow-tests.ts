@@ -10,6 +10,7 @@ export const SLOW_TESTS: readonly string[] = [
   'test/cli/bridge-command.test.ts',
   'test/cli/check-command.test.ts',
   'test/cli/cut-covered.test.ts',
+  'test/cli/files/write-interrupted.test.ts',
   'test/cli/hostile-project.test.ts',
   'test/cli/order-command.test.ts',
   'test/cli/picture-command.test.ts',
