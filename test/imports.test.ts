@@ -139,6 +139,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
     'text/text',
   ],
   preview: [
+    'config/bridge-style',
     'config/check-id',
     'config/types',
     'config/values',

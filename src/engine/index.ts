@@ -55,7 +55,7 @@ export {
   whyBeyondMending,
 } from './fixes/index';
 export { addRegistrationMarks } from './fixes/kinds/register-stack';
-export { layerBridges, layerPlanFix } from './fixes/layer-plan/layer-bridges';
+export { layerBridges, layerPlanFix, sketchedBridges } from './fixes/layer-plan/layer-bridges';
 export {
   type BridgeMove,
   type MovedBridge,

@@ -9,7 +9,8 @@ import { oneLine } from '../text/plain-text';
 import type { Span } from '../text/text';
 import { benchHtml } from './bench-html';
 import { applyBestOrder } from './best-order';
-import { applyReordering, BridgeOffers } from './edit-documents';
+import { BridgeOffers } from './bridge-offers';
+import { applyReordering } from './edit-documents';
 import { savePicture } from './save-picture';
 import { keepScreen, onScreenChanged, screenPixelsPerInch } from './screen';
 import type { ServerClient } from './server-client';
@@ -35,8 +36,8 @@ export class BenchPanel {
   private readonly client: ServerClient;
   private readonly columns: TextColumns;
   private readonly offers = new BridgeOffers();
-  /** The document that was last changed from here. */
-  private changed: vscode.Uri | undefined;
+  /** The documents that were last changed from here; what is taken back is the change of the first. */
+  private changed: readonly vscode.Uri[] = [];
   /** The documents that the stack shows. */
   private documents: ReadonlySet<string> = new Set();
 
@@ -147,23 +148,27 @@ export class BenchPanel {
     else if (message.type === 'saveAs') await savePicture(uri, (format) => this.draw(format));
     else if (message.type === 'ask') {
       this.post({ type: 'answer', id: message.id, answer: await this.answer(uri, message.question) });
-    } else if (message.type === 'reorder') this.note(await applyReordering(await this.client.reorder(uri, message)));
-    else if (message.type === 'bestOrder') this.note(await applyBestOrder(this.client, uri, message.version));
+    } else if (message.type === 'reorder') this.noteOne(await applyReordering(await this.client.reorder(uri, message)));
+    else if (message.type === 'bestOrder') this.noteOne(await applyBestOrder(this.client, uri, message.version));
     else if (!this.isDrawnFrom(message.uri)) return;
     else if (message.type === 'begin') await vscode.commands.executeCommand('tombolo.begin', uri);
     else await this.reveal(vscode.Uri.parse(message.uri), message);
   }
 
   /** What was changed from here is what is taken back from here. */
-  private note(changed: vscode.Uri | undefined): void {
-    this.changed = changed ?? this.changed;
+  private note(changed: readonly vscode.Uri[]): void {
+    if (changed.length > 0) this.changed = changed;
+  }
+
+  private noteOne(changed: vscode.Uri | undefined): void {
+    this.note(changed ? [changed] : []);
   }
 
   private async answer(uri: vscode.Uri, question: BenchRequest): Promise<unknown> {
     if (question.kind === 'putIn') {
-      const changed = await this.offers.putIn();
+      const changed = await this.offers.putIn(question.keep === true);
       this.note(changed);
-      return changed !== undefined;
+      return changed.length > 0;
     }
     const answer = await this.client.answer(uri, question);
     this.offers.note(question.kind, answer);
@@ -172,14 +177,14 @@ export class BenchPanel {
 
   /** What is shown, and what was changed from here. */
   private async save(shown: vscode.Uri): Promise<void> {
-    const ours = new Set([...this.documents, shown.toString(), this.changed?.toString()]);
+    const ours = new Set([...this.documents, ...[shown, ...this.changed].map(String)]);
     for (const document of vscode.workspace.textDocuments)
       if (document.isDirty && ours.has(document.uri.toString())) await document.save();
   }
 
   /** The editor takes back only where its focus is: so it goes to the text for a moment. */
   private async takeBack(command: 'undo' | 'redo', shown: vscode.Uri): Promise<void> {
-    const { changed } = this;
+    const [changed] = this.changed;
     const isShown = changed && (this.isDrawnFrom(changed.toString()) || isConfigOf(changed, shown));
     const uri = isShown ? changed : shown;
     const document = await vscode.workspace.openTextDocument(uri);

@@ -1,7 +1,6 @@
-/** What goes into the text of documents: edits for a version, another painting order, bridges that were offered. */
+/** What goes into the text of documents: edits for a version, another painting order. */
 import * as vscode from 'vscode';
-import type { BridgeOffer, BridgeRefusal, VersionedEdits } from '../protocol/index';
-import type { BenchRequest } from '../protocol/requests';
+import type { VersionedEdits } from '../protocol/index';
 import type { Reordering } from '../protocol/views';
 import { noticeText } from '../text/notice';
 
@@ -22,6 +21,20 @@ export async function applyVersionedEdits(
 }
 
 /**
+ * Applies edits of a file that need not be open in the editor: then the server knows no version of it, and its text is the
+ * one on disk.
+ * @returns the document that was changed
+ */
+export async function applyToFile({
+  uri,
+  ...made
+}: VersionedEdits & { readonly uri: string }): Promise<vscode.Uri | undefined> {
+  const document = await vscode.workspace.openTextDocument(vscode.Uri.parse(uri));
+  const edits = made.version === 0 ? { ...made, version: document.version } : made;
+  return (await applyVersionedEdits(document, edits)) ? document.uri : undefined;
+}
+
+/**
  * Puts layers into another order, as one step of undo in the file that says the order. Says why where that cannot be.
  * @returns the document that was changed
  */
@@ -31,32 +44,5 @@ export async function applyReordering(answer: Reordering | undefined): Promise<v
     void vscode.window.showWarningMessage(noticeText(answer.refusal));
     return undefined;
   }
-  const document = await vscode.workspace.openTextDocument(vscode.Uri.parse(answer.uri));
-  // A file that was not open has a version that the server does not know; its text is the one on disk.
-  const edits = answer.version === 0 ? { ...answer, version: document.version } : answer;
-  return (await applyVersionedEdits(document, edits)) ? document.uri : undefined;
-}
-
-/** The questions that are answered by an offer. */
-const OFFERING: ReadonlySet<string> = new Set<BenchRequest['kind']>(['bridgeAt', 'bridgePlan', 'changeBridge']);
-
-/** The bridges that a page was offered last. What goes into the text comes from here, not from the page. */
-export class BridgeOffers {
-  private last: BridgeOffer | undefined;
-
-  /** Takes the answer to a question of the page, if it is an offer or a refusal. */
-  note(kind: string, answer: unknown): void {
-    if (!OFFERING.has(kind)) return;
-    const offer = answer as BridgeOffer | BridgeRefusal | undefined;
-    this.last = offer && ('reason' in offer ? offer.anyway : offer);
-  }
-
-  /** @returns the document that was changed; undefined, with nothing changed, where its text has changed since */
-  async putIn(): Promise<vscode.Uri | undefined> {
-    const offer = this.last;
-    this.last = undefined;
-    if (!offer) return undefined;
-    const document = await vscode.workspace.openTextDocument(vscode.Uri.parse(offer.uri));
-    return (await applyVersionedEdits(document, offer)) ? document.uri : undefined;
-  }
+  return applyToFile(answer);
 }

@@ -22,7 +22,7 @@ import {
   type VersionedEdits,
   WRAP_PATHS,
 } from '../protocol/index';
-import { DROP_LAYER_PLAN, LAYER_PLAN, PLAN_GHOST } from '../protocol/layer-plan';
+import { DROP_LAYER_PLAN, LAYER_PLAN, LAYER_SKETCH, PLAN_GHOST } from '../protocol/layer-plan';
 import { PART, PART_AT } from '../protocol/parts';
 import type { BenchRequest } from '../protocol/requests';
 import { BRIDGE_GHOST, CHANGE_BRIDGE, STANDING_BRIDGES } from '../protocol/standing-bridges';
@@ -51,6 +51,7 @@ const METHODS: Readonly<Partial<Record<BenchRequest['kind'], string>>> = {
   standingBridges: STANDING_BRIDGES,
   bridgeGhost: BRIDGE_GHOST,
   changeBridge: CHANGE_BRIDGE,
+  layerSketch: LAYER_SKETCH,
   layerPlan: LAYER_PLAN,
   dropLayerPlan: DROP_LAYER_PLAN,
   planGhost: PLAN_GHOST,

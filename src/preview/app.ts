@@ -1,14 +1,13 @@
 /** The whole page: keeps what is chosen, and shows each new stack without losing the place. */
 
-import type { LayerId } from '../engine/index';
 import { COLOURS, type Scene, type ViewMode } from '../picture/scene';
 import type { PreviewStack } from '../protocol/index';
-import type { ChangeBridgeParams, StandingBridgeData, WantedBridge } from '../protocol/standing-bridges';
 import { type BenchControls, benchToolbar, makeNearness } from './bench-commands';
 import { Canvas } from './canvas/canvas';
 import type { CaretShape } from './canvas/picture';
 import { html, setAttributes, setText } from './dom/dom';
 import { keepFocus } from './dom/keep-focus';
+import { BridgeLayerButton, whyNoPlan } from './panels/bridge-layer';
 import { Calibration, MM_PER_INCH } from './panels/calibration';
 import { FindingFilterHead } from './panels/finding-filter';
 import { FindingList } from './panels/finding-list';
@@ -35,9 +34,9 @@ import {
 } from './state/state';
 import { benchScene, groundOf } from './state/view-model';
 import type { Viewport } from './state/viewport';
+import { toolHost } from './tool-host';
 import { followDocumentKeys } from './tools/document-keys';
 import { followSlips } from './tools/slip-gestures';
-import type { ToolHost } from './tools/tool-context';
 import { ToolController } from './tools/tool-controller';
 
 /** What is kept when the panel is hidden or the editor starts anew. */
@@ -95,6 +94,7 @@ export class BenchPage {
     apply: (version) => this.host.bestOrder(version),
     say: (text) => setText(this.live, text),
   });
+  private readonly bridgeLayer = new BridgeLayerButton(() => this.planLayer());
   private readonly findings = new FindingList((number) => this.choose(number));
   private readonly findingHead = new FindingFilterHead((change) => this.change(change));
   private readonly registerChip = new RegisterChip(() => this.backInRegister());
@@ -122,7 +122,16 @@ export class BenchPage {
       slip: (slip) => this.slip(slip),
       sweep: () => void this.measures.sweep(),
     });
-    this.toolController = new ToolController(this.toolHost(), () => this.toolbar?.draw());
+    const tools = toolHost({
+      requests: host.requests,
+      stack: () => this.stack,
+      undo: () => this.takeBack(false),
+      reveal: (uri, from, to) => host.reveal(uri, from, to),
+      bringIntoView: (point) => this.canvas.bringPointIntoView(point),
+      holdView: (held) => this.canvas.holdView(held),
+      slipping: () => this.state.slipping && this.state.mode === 'print',
+    });
+    this.toolController = new ToolController(tools, () => this.toolbar?.draw());
     this.canvas = new Canvas(
       (number) => this.choose(number),
       this.toolController,
@@ -137,12 +146,15 @@ export class BenchPage {
     this.toolbar = benchToolbar(this.controls(), choice.commands, this.nearness, this.options.element);
     this.followSlips();
     this.canvas.canvas.addEventListener('keydown', ({ key, ctrlKey, metaKey, altKey }) => {
-      if (key.toLowerCase() === 'h' && !ctrlKey && !metaKey && !altKey) this.toggleMarks();
+      if (ctrlKey || metaKey || altKey) return;
+      if (key.toLowerCase() === 'h') this.toggleMarks();
+      if (key.toLowerCase() === 'l') this.planLayer();
     });
     this.notice = this.makeNotice();
     this.lists = this.makeLists();
     this.canvas.element.append(this.registerChip.element);
-    this.room.append(this.canvas.element, this.lists.element);
+    const { bar } = this.toolController.planner;
+    this.room.append(html('div', { class: 'stage' }, [this.canvas.element, bar.element]), this.lists.element);
     this.slips.element.addEventListener('toggle', () => this.draw());
     this.element = html('main', { class: 'bench' }, [
       this.title,
@@ -181,6 +193,7 @@ export class BenchPage {
 
   /** The editor takes the focus for it; see `focusAgain`. */
   private takeBack(again: boolean): void {
+    if (this.toolController.planner.takeBack(again)) return;
     this.focused = document.activeElement;
     this.toolController.bridgeBar.dropNotice();
     this.host.undo(again);
@@ -217,6 +230,7 @@ export class BenchPage {
       shown: isLayerShown(state, stack, index),
     }));
     this.layers.draw(rows, state);
+    this.bridgeLayer.draw(stack, state);
     this.order.draw(stack);
     const shown = stack.findings.flatMap((finding) =>
       isFindingShown(state, stack, finding)
@@ -250,7 +264,8 @@ export class BenchPage {
   }
 
   private makeLists(): Lists {
-    const layers = [html('h2', {}, ['Layers (spray order)']), this.layers.element, this.order.element];
+    const commands = html('div', { class: 'layer-commands' }, [this.bridgeLayer.element, this.order.element]);
+    const layers = [html('h2', {}, ['Layers (spray order)']), this.layers.element, commands];
     return new Lists(
       [
         [
@@ -307,8 +322,19 @@ export class BenchPage {
     this.change({ marks: !this.state.marks });
   }
 
+  /** Plans the bridges of the layer in hand, which is then shown. */
+  private planLayer(): void {
+    const { stack, state } = this;
+    const layer = stack?.layers[state.sheet];
+    if (!stack || !layer || whyNoPlan(stack, state.sheet) !== undefined) return;
+    const key = layerKeys(stack)[state.sheet];
+    this.change({ hidden: state.hidden.filter((other) => other !== key) });
+    this.toolController.planLayer(layer.id);
+  }
+
   private controls(): BenchControls {
     return {
+      planLayer: () => this.planLayer(),
       state: () => this.state,
       stack: () => this.stack,
       pinned: () => this.pinned,
@@ -373,34 +399,6 @@ export class BenchPage {
     setText(this.nearness, `${Math.round((view.scale / this.canvas.trueScale) * 100)} %`);
     this.chosen = chosen;
     this.saveState();
-  }
-
-  private toolHost(): ToolHost {
-    const { requests: questions } = this.host;
-    return {
-      partAt: (places, reach, sheets) => questions.ask({ kind: 'partAt', places, reach, sheets }),
-      part: (layer, number) => questions.ask({ kind: 'part', layer, number }),
-      bridgeAt: (layer, point) => questions.ask({ kind: 'bridgeAt', layer, point, version: this.versionOf(layer) }),
-      bridgePlan: (finding) => questions.ask({ kind: 'bridgePlan', finding }),
-      standingBridges: () => questions.ask({ kind: 'standingBridges' }),
-      bridgeGhost: (bridge, wanted) => questions.ask({ kind: 'bridgeGhost', ...this.changeOf(bridge, wanted) }),
-      changeBridge: (bridge, wanted) => questions.ask({ kind: 'changeBridge', ...this.changeOf(bridge, wanted) }),
-      undo: () => this.takeBack(false),
-      putIn: async () => (await questions.ask({ kind: 'putIn' })) ?? false,
-      reveal: ({ uri, from, to }) => this.host.reveal(uri, from, to),
-      bringIntoView: (point) => this.canvas.bringPointIntoView(point),
-      slipping: () => this.state.slipping && this.state.mode === 'print',
-    };
-  }
-
-  private changeOf({ id, layer }: StandingBridgeData, wanted: WantedBridge): Omit<ChangeBridgeParams, 'uri'> {
-    return { layer, version: this.versionOf(layer), bridge: id, wanted };
-  }
-
-  /** Of the document that a layer is cut from. */
-  private versionOf(layer: LayerId): number {
-    const uri = this.stack?.layers.find(({ id }) => id === layer)?.uri;
-    return this.stack?.documents.find((document) => document.uri === uri)?.version ?? 0;
   }
 
   private saveState(): void {

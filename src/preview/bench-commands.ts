@@ -2,6 +2,7 @@
 import type { ViewMode } from '../picture/scene';
 import type { PreviewStack } from '../protocol/index';
 import { html } from './dom/dom';
+import { whyNoPlan } from './panels/bridge-layer';
 import type { Command, CommandGroup } from './panels/command';
 import { Toolbar, type ToolbarGroup } from './panels/toolbar';
 import type { BenchState } from './state/state';
@@ -20,6 +21,8 @@ export interface BenchControls {
   pin(): void;
   saveAs(): void;
   showArea(): void;
+  /** Plans the bridges of the layer in hand. */
+  planLayer(): void;
   calibrate(): void;
 }
 
@@ -89,9 +92,24 @@ function marksCommand({ state, marks }: BenchControls): Command {
   };
 }
 
+function layerCommand({ state, stack, planLayer }: BenchControls): Command {
+  return {
+    name: 'Bridge layer by style…',
+    icon: 'link',
+    key: 'L',
+    kind: 'action',
+    isThere: () => {
+      const now = stack();
+      return now !== undefined && whyNoPlan(now, state().sheet) === undefined;
+    },
+    run: planLayer,
+  };
+}
+
 function menuCommands(controls: BenchControls): Command[][] {
   const { stack, pinned, areaShown, pin, saveAs, showArea, calibrate } = controls;
   return [
+    [layerCommand(controls)],
     [
       {
         name: 'Cutting area',

@@ -4,19 +4,30 @@ import type { LayerId } from '../engine/index';
 import type { Point } from '../geometry/base/curve-types';
 import type { BridgeOffer, BridgePreviewData, BridgeRefusal, DocumentParams, VersionedEdits } from './index';
 
-/** Editor to server: bridges for every island of a layer, proven. The last question counts. Answers `LayerPlan | null`. */
+/**
+ * Editor to server: the bridges that are tried first for every island of a layer. Quick: planned, but not proven. Answers
+ * `LayerSketch | null`.
+ */
+export const LAYER_SKETCH = 'tombolo/layerSketch';
+/**
+ * Editor to server: bridges for every island of a layer, proven. Of sketches and plans the last question counts. Answers
+ * `LayerPlan | null`.
+ */
 export const LAYER_PLAN = 'tombolo/layerPlan';
 /** Editor to server: nobody waits for the plan that was asked for last. Answers null. */
 export const DROP_LAYER_PLAN = 'tombolo/dropLayerPlan';
 /** Editor to server: where a bridge of a plan, and what follows it, would stand. Answers `PlanGhost | null`. */
 export const PLAN_GHOST = 'tombolo/planGhost';
 
-export interface LayerPlanParams extends DocumentParams {
+export interface LayerSketchParams extends DocumentParams {
   readonly layer: LayerId;
   /** Of the document that the layer is cut from: a plan is made for no other. */
   readonly version: number;
   /** By default as the settings say of the layer. */
   readonly style?: BridgeStyle;
+}
+
+export interface LayerPlanParams extends LayerSketchParams {
   /** What stands elsewhere than it was planned. */
   readonly moved?: readonly MovedInPlan[];
 }
@@ -38,15 +49,18 @@ export interface PlanGhostParams extends LayerPlanParams {
   };
 }
 
-export interface LayerPlan {
+export interface LayerSketch {
   /** Of the document that the layer is cut from. */
   readonly version: number;
   readonly layer: LayerId;
   /** What it was planned in, and what the settings say of the layer. */
   readonly style: BridgeStyle;
   readonly stated: BridgeStyle;
-  /** All of its bridges by their numbers, those that were moved where they were planned. */
   readonly bridges: readonly BridgePreviewData[];
+}
+
+/** All of its bridges go by their numbers; those that were moved are where they were planned. */
+export interface LayerPlan extends LayerSketch {
   /** What would be put in; or why not. */
   readonly answer: BridgeOffer | BridgeRefusal;
   /** Islands that stay loose. */

@@ -1,7 +1,14 @@
 /** What the page asks the server by way of the extension, and what it is answered. */
 import type { LayerId } from '../engine/index';
 import type { BridgeAtParams, BridgeOffer, BridgePlanParams, BridgeRefusal } from './index';
-import type { LayerPlan, LayerPlanParams, PlanGhost, PlanGhostParams } from './layer-plan';
+import type {
+  LayerPlan,
+  LayerPlanParams,
+  LayerSketch,
+  LayerSketchParams,
+  PlanGhost,
+  PlanGhostParams,
+} from './layer-plan';
 import type { PartAtParams, PartParams, PlaceAnswer } from './parts';
 import type { ChangeBridgeParams, GhostAnswer, StandingBridges } from './standing-bridges';
 import type { BareAfterSlip, BestOrderAnswer, LayerNecks, SlipParams, SlipSweep } from './views';
@@ -19,11 +26,15 @@ export type BenchRequest =
   | { readonly kind: 'standingBridges' }
   | ({ readonly kind: 'bridgeGhost' } & Omit<ChangeBridgeParams, 'uri'>)
   | ({ readonly kind: 'changeBridge' } & Omit<ChangeBridgeParams, 'uri'>)
+  | ({ readonly kind: 'layerSketch' } & Omit<LayerSketchParams, 'uri'>)
   | ({ readonly kind: 'layerPlan' } & Omit<LayerPlanParams, 'uri'>)
   | { readonly kind: 'dropLayerPlan' }
   | ({ readonly kind: 'planGhost' } & Omit<PlanGhostParams, 'uri'>)
-  /** Of the extension itself: put the bridges of the last offer into the text. */
-  | { readonly kind: 'putIn' };
+  /**
+   * Of the extension itself: put the bridges of the last offer into the text, and keep the style of a plan in
+   * `tombolo.json` where that is wanted.
+   */
+  | { readonly kind: 'putIn'; readonly keep?: boolean };
 
 export interface BenchAnswers {
   readonly necks: LayerNecks;
@@ -37,6 +48,7 @@ export interface BenchAnswers {
   readonly standingBridges: StandingBridges;
   readonly bridgeGhost: GhostAnswer;
   readonly changeBridge: BridgeOffer | BridgeRefusal;
+  readonly layerSketch: LayerSketch;
   readonly layerPlan: LayerPlan;
   readonly dropLayerPlan: undefined;
   readonly planGhost: PlanGhost;

@@ -1,6 +1,12 @@
 /** The bridges of a whole layer, asked for by the bench. */
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import type { LayerPlan, LayerPlanParams, PlanGhost, PlanGhostParams } from '../../src/protocol/layer-plan';
+import type {
+  LayerPlan,
+  LayerPlanParams,
+  LayerSketch,
+  PlanGhost,
+  PlanGhostParams,
+} from '../../src/protocol/layer-plan';
 import { layerId } from '../../src/sheet/layer/layer-id';
 import { applyEdits } from '../../src/text/text';
 import { buildServer } from './build-server';
@@ -36,6 +42,23 @@ const plan = (uri: string, more: Partial<LayerPlanParams> = {}) =>
   server.connection.sendRequest<LayerPlan | null>('tombolo/layerPlan', { uri, layer, version: 1, ...more });
 const ghost = (uri: string, more: Pick<PlanGhostParams, 'move'> & Partial<PlanGhostParams>) =>
   server.connection.sendRequest<PlanGhost | null>('tombolo/planGhost', { uri, layer, version: 1, ...more });
+
+describe('the sketch of a plan', () => {
+  it('has the bridges before they are proven: here the very ones that hold', async () => {
+    const uri = await opened();
+    const params = { uri, layer, version: 1, style: 'level' };
+    const sketch = await server.connection.sendRequest<LayerSketch | null>('tombolo/layerSketch', params);
+    expect(sketch).toMatchObject({ version: 1, layer, style: 'level', stated: 'auto' });
+    expect(sketch).not.toHaveProperty('answer');
+    expect(sketch?.bridges).toEqual((await plan(uri, { style: 'level' }))?.bridges);
+  });
+
+  it('is made for the text that is shown, and no other', async () => {
+    const uri = await opened();
+    const stale = { uri, layer, version: 0 };
+    expect(await server.connection.sendRequest('tombolo/layerSketch', stale)).toBeNull();
+  });
+});
 
 describe('the plan of a layer', () => {
   it('has all bridges, proven, in the style that the settings say', async () => {

@@ -31,10 +31,19 @@ const HANDLE = 5;
 const LABEL_OFF = 24;
 
 /** The corners of a bridge in the window. */
-export function cornersIn({ centre, along, width, length }: BridgeShape, place: Matrix, view: Viewport): Point[] {
+export function cornersIn(shape: BridgeShape, place: Matrix, view: Viewport): Point[] {
+  return cornersOf(shape).map((corner) => toWindow(view, apply(place, corner)));
+}
+
+function cornersOf({ centre, along, width, length }: BridgeShape): Point[] {
   const [half, side] = [scale(along, length / 2), scale(perpendicular(along), width / 2)];
   const corners = [add(half, side), subtract(half, side), scale(add(half, side), -1), subtract(side, half)];
-  return corners.map((corner) => toWindow(view, apply(place, add(centre, corner))));
+  return corners.map((corner) => add(centre, corner));
+}
+
+/** Its outline as path data, mm. */
+export function rectangleOf(shape: BridgeShape): string {
+  return pathOf(cornersOf(shape));
 }
 
 /** Its two handles in the window: beside the middles of its sides. */

@@ -6,6 +6,7 @@ import type { Scene } from '../../picture/scene';
 import type { PreviewFinding, PreviewStack } from '../../protocol/index';
 import { html, setAttributes, setText, svg } from '../dom/dom';
 import { MM_PER_INCH } from '../panels/calibration';
+import { PlanFirst } from '../plan/plan-first';
 import type { BenchState } from '../state/state';
 import {
   bringIntoView,
@@ -42,6 +43,8 @@ export class Canvas {
   readonly element = html('div', { class: 'surface' });
   /** Undefined while the whole sheet is shown, however large the window is. */
   private chosen: Viewport | undefined;
+  /** How the whole sheet was shown when it was to stay in its place. */
+  private held: Viewport | undefined;
   private stack: PreviewStack | undefined;
   private shown: Scene | undefined;
   readonly canvas = svg('svg', {
@@ -94,7 +97,7 @@ export class Canvas {
       hand.status,
     );
     hand.measureAt = (at) => this.annotations.measureAt(at);
-    followPointer(this.element, this.canvas, hand);
+    followPointer(this.element, this.canvas, new PlanFirst(hand.planner, hand));
     followPanZoom(this.canvas, {
       view: () => this.view,
       move: (view) => this.setViewport(view),
@@ -106,8 +109,16 @@ export class Canvas {
   get view(): Viewport {
     return (
       this.chosen ??
+      this.held ??
       (this.shown ? fit(this.size, this.whole(this.shown), insetFor(this.size)) : { scale: 1, x: 0, y: 0 })
     );
+  }
+
+  /** The whole sheet stays as it is shown now, whatever room there is for it; until it is let go. */
+  holdView(held: boolean): void {
+    this.held = undefined;
+    if (held) this.held = this.view;
+    this.redraw();
   }
 
   private whole({ box }: Scene): Box {
@@ -117,7 +128,8 @@ export class Canvas {
   /** @param view undefined for the whole sheet */
   setViewport(view: Viewport | undefined): void {
     this.chosen = view;
-    this.redraw();
+    if (this.held && !view) this.holdView(true);
+    else this.redraw();
   }
 
   zoom(factor: number): void {
@@ -219,6 +231,6 @@ function descriptionOf({ layers, findings }: PreviewStack): string {
   return (
     `Layers: ${layers.length}, findings: ${findings.length}. ` +
     'Arrow keys move it, plus and minus zoom, zero fits it to the window. Full stop and comma go from part to part, ' +
-    'Shift with arrow keys moves the crosshair, Enter uses it. H hides the marks.'
+    'Shift with arrow keys moves the crosshair, Enter uses it. H hides the marks, L plans the bridges of a layer.'
   );
 }

@@ -90,9 +90,9 @@ export class BridgeBar {
   }
 
   /** Says what was done and how it is taken back. */
-  tellDone(what: string, undo: () => void): void {
+  tellDone(what: string, undo: () => void, it = 'it'): void {
     this.show({
-      sentence: `${what} ${undoKey()} takes it back.`,
+      sentence: `${what} ${undoKey()} takes ${it} back.`,
       apply: { label: 'Undo', run: undo },
       drop: { label: 'Close', run: () => this.show(undefined) },
       notice: true,

@@ -1,7 +1,8 @@
 /** What keys and drags do to a bridge that is selected: steps along its gap, other widths. Sheet mm. */
 
 import type { Point } from '../../geometry/base/curve-types';
-import { add, dot, perpendicular, scale, subtract } from '../../geometry/base/vector';
+import { add, dot, interpolate, normalise, perpendicular, scale, subtract } from '../../geometry/base/vector';
+import type { BridgePreviewData } from '../../protocol/index';
 import type { BridgeShape } from '../canvas/bridge-handles';
 
 /** mm for one press of an arrow key, and with Shift; mm of width for one press of a bracket. */
@@ -59,6 +60,15 @@ export function aimOfStretch({ centre, along, width }: BridgeShape, from: Point,
   const out = (point: Point): number => Math.abs(dot(subtract(point, centre), perpendicular(along)));
   const wide = rounded(width + 2 * (out(to) - out(from)), WIDTH_GRID);
   return { to: centre, width: Math.max(LEAST_WIDTH, wide) };
+}
+
+/** A bridge as it is shown, by its measures. @param before it, for the direction of one without a length */
+export function shapeOf(
+  { from, to, width, length }: Pick<BridgePreviewData, 'from' | 'to' | 'width' | 'length'>,
+  before?: BridgeShape,
+): BridgeShape {
+  const along = normalise(subtract(to, from)) ?? before?.along ?? { x: 1, y: 0 };
+  return { centre: interpolate(from, to, 0.5), along, width, length };
 }
 
 /** What is drawn until the engine has answered: the same bridge, shifted along its course, as wide as is asked for. */

@@ -6,12 +6,12 @@
  */
 
 import type { Point } from '../../geometry/base/curve-types';
-import { distance, interpolate, normalise, subtract } from '../../geometry/base/vector';
-import type { BridgeOffer, BridgePreviewData, BridgeRefusal } from '../../protocol/index';
+import { distance } from '../../geometry/base/vector';
+import type { BridgeOffer, BridgeRefusal } from '../../protocol/index';
 import type { GhostAnswer, StandingBridgeData, WantedBridge } from '../../protocol/standing-bridges';
 import { type BridgeDrawing, BridgeHandles, type BridgeShape, distanceTo, handlesOf } from '../canvas/bridge-handles';
 import type { BridgeBar } from './bridge-bar';
-import { type Aim, aimOfKey, aimOfMove, aimOfStretch, type KeyPress, provisional } from './bridge-gestures';
+import { type Aim, aimOfKey, aimOfMove, aimOfStretch, type KeyPress, provisional, shapeOf } from './bridge-gestures';
 import { sentenceOf, TEXT_CHANGED } from './bridge-tool';
 import { StandingBridgeList } from './standing-bridges';
 import type { ToolContext } from './tool-context';
@@ -360,8 +360,3 @@ function wantedOf(bridge: StandingBridgeData, { to, width }: Aim): { readonly to
 }
 
 const aimOf = ({ centre, width }: BridgeShape): Aim => ({ to: centre, width });
-
-function shapeOf({ from, to, width, length }: BridgePreviewData, before: BridgeShape | undefined): BridgeShape {
-  const along = normalise(subtract(to, from)) ?? before?.along ?? { x: 1, y: 0 };
-  return { centre: interpolate(from, to, 0.5), along, width, length };
-}

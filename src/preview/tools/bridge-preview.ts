@@ -2,16 +2,15 @@
 
 import { formatSides } from '../../config/values';
 import type { LayerId } from '../../engine/index';
-import type { Matrix, Point } from '../../geometry/base/curve-types';
+import type { Matrix } from '../../geometry/base/curve-types';
 import { apply } from '../../geometry/base/matrix';
 import type { BridgePreviewData, CutPreviewData } from '../../protocol/index';
-import { setAttributes, setText, svg, syncChildren } from '../dom/dom';
+import { makeMeasure, makeRing, SMALL, writeMeasure } from '../canvas/ghost-marks';
+import { setAttributes, svg, syncChildren } from '../dom/dom';
 import { matrixText } from '../dom/matrix-text';
 import { toWindow, type Viewport } from '../state/viewport';
 
-/** Pixels: a strip shorter than this is ringed, so that it is found; the ring's radius; from a strip to its measure. */
-const SMALL = 24;
-const RING = 11;
+/** Pixels from a strip to its measure. */
 const OFF = 24;
 
 export class BridgePreviewOverlay {
@@ -44,11 +43,13 @@ export class BridgePreviewOverlay {
       return { bridge, at: toWindow(view, apply(place, middle)) };
     });
     const centre = drawn.reduce((sum, { at }) => sum + at.y, 0) / drawn.length;
-    syncChildren(this.measures, drawn, makeMeasure, (group, { bridge, at }) => {
-      drawRing(group, at, bridge.length * view.scale < SMALL);
+    syncChildren(this.measures, drawn, makeMark, (mark, { bridge, at }) => {
+      const [ring, measure] = mark.children as unknown as [SVGGElement, SVGGElement];
+      const visibility = bridge.length * view.scale < SMALL ? 'inherit' : 'hidden';
+      setAttributes(ring, { transform: `translate(${at.x} ${at.y})`, visibility });
       // Away from the others: what they hold between them stays in sight.
       const y = at.y + (at.y > centre ? OFF : -OFF);
-      writeMeasure(group, formatSides(bridge.width, bridge.length, 2), { x: at.x, y });
+      writeMeasure(measure, formatSides(bridge.width, bridge.length, 2), { x: at.x, y });
     });
   }
 
@@ -71,25 +72,4 @@ export class BridgePreviewOverlay {
   }
 }
 
-function makeMeasure(): SVGGElement {
-  const rings = ['ghost-halo', 'ghost-ring'].map((name) => svg('circle', { class: name, r: RING }));
-  const plate = svg('rect', { class: 'plate', height: 18, rx: 4 });
-  return svg('g', {}, [...rings, plate, svg('text', { class: 'tape-label' })]);
-}
-
-function drawRing(group: SVGGElement, { x, y }: Point, shown: boolean): void {
-  const [halo, ring] = group.children;
-  for (const circle of [halo, ring]) {
-    if (circle) setAttributes(circle, { cx: x, cy: y, visibility: shown ? 'inherit' : 'hidden' });
-  }
-}
-
-/** @param at the middle of the writing */
-function writeMeasure(group: SVGGElement, text: string, { x, y }: Point): void {
-  const [, , plate, label] = group.children;
-  const width = text.length * 6.6 + 12;
-  if (plate) setAttributes(plate, { x: x - width / 2, y: y - 9, width });
-  if (!label) return;
-  setAttributes(label, { x, y });
-  setText(label, text);
-}
+const makeMark = (): SVGGElement => svg('g', {}, [makeRing(), makeMeasure()]);

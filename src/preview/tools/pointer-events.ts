@@ -1,13 +1,13 @@
 /** Clicks, rests of the pointer and keys on the picture, for the hand. Drags and plain arrows are for the view. */
 import type { Point } from '../../geometry/base/curve-types';
-import type { ToolController } from './tool-controller';
+import type { Hand } from './hand';
 
 /** Milliseconds that the pointer rests, and pixels that it may move while it clicks. */
 const REST = 60;
 const STILL = 4;
 
 /** @param surface what holds the canvas; its listeners hear first */
-export function followPointer(surface: HTMLElement, canvas: Element, hand: ToolController): void {
+export function followPointer(surface: HTMLElement, canvas: Element, hand: Hand): void {
   hand.focusesOn(() => canvas instanceof SVGElement && canvas.focus());
   followGrips(surface, canvas, hand);
   followClicks(surface, canvas, hand);
@@ -27,15 +27,15 @@ export function followPointer(surface: HTMLElement, canvas: Element, hand: ToolC
 }
 
 /** Drags of what can be taken hold of: they come before those that move the view. */
-function followGrips(surface: HTMLElement, canvas: Element, hand: ToolController): void {
+function followGrips(surface: HTMLElement, canvas: Element, hand: Hand): void {
   let from: Point | undefined;
   let dragged = false;
   surface.addEventListener(
     'pointerdown',
     (event) => {
-      if (event.button !== 0 || event.altKey || !isOnPicture(event, canvas)) return;
+      if (event.button !== 0 || !isOnPicture(event, canvas)) return;
       const at = within(surface, event);
-      if (!hand.grip(at)) return;
+      if (!hand.grip(at, event.altKey)) return;
       [from, dragged] = [at, false];
       event.stopImmediatePropagation();
       // The focus would come by itself with the click that is ours now.
@@ -48,11 +48,20 @@ function followGrips(surface: HTMLElement, canvas: Element, hand: ToolController
     const at = within(surface, event);
     if (from) {
       dragged ||= Math.hypot(at.x - from.x, at.y - from.y) >= STILL;
-      if (dragged) hand.drag(at);
+      if (dragged) hand.drag(at, event.altKey);
     } else if (event.buttons === 0) {
       surface.dataset.over = (isOnPicture(event, canvas) && hand.over(at)) || '';
     }
   });
+  for (const turn of ['keydown', 'keyup'] as const) {
+    surface.addEventListener(turn, (event) => {
+      if (!from || event.key !== 'Alt') return;
+      // Else the editor's menu would take the focus.
+      event.preventDefault();
+      event.stopPropagation();
+      hand.hold(turn === 'keydown');
+    });
+  }
   for (const end of ['pointerup', 'pointercancel'] as const) {
     surface.addEventListener(end, () => {
       if (from) hand.letGo();
@@ -61,7 +70,7 @@ function followGrips(surface: HTMLElement, canvas: Element, hand: ToolController
   }
 }
 
-function followClicks(surface: HTMLElement, canvas: Element, hand: ToolController): void {
+function followClicks(surface: HTMLElement, canvas: Element, hand: Hand): void {
   let pressed: Point | undefined;
   surface.addEventListener(
     'pointerdown',
@@ -81,7 +90,7 @@ function followClicks(surface: HTMLElement, canvas: Element, hand: ToolControlle
   );
 }
 
-function followHover(surface: HTMLElement, canvas: Element, hand: ToolController): void {
+function followHover(surface: HTMLElement, canvas: Element, hand: Hand): void {
   let resting: ReturnType<typeof setTimeout> | undefined;
   surface.addEventListener(
     'pointermove',

@@ -6,10 +6,11 @@ import type { BridgeOffer, BridgeRefusal, PreviewLayer, PreviewStack } from '../
 import type { LayerPlace, PickedPart, PlaceAnswer } from '../../protocol/parts';
 import type { GhostAnswer, StandingBridgeData, StandingBridges, WantedBridge } from '../../protocol/standing-bridges';
 import { html, setText } from '../dom/dom';
+import type { PlanHost } from '../plan/plan-questions';
 import { placeOfLayer, placesAtPoint, type SceneLayers } from '../state/scene-places';
 import type { Size, Viewport } from '../state/viewport';
 
-export interface ToolHost {
+export interface ToolHost extends PlanHost {
   partAt(places: readonly LayerPlace[], reach: number, sheets: boolean): Promise<PlaceAnswer | undefined>;
   part(layer: LayerId, number: number): Promise<PlaceAnswer | undefined>;
   bridgeAt(layer: LayerId, point: Point): Promise<BridgeOffer | BridgeRefusal | undefined>;
@@ -20,11 +21,16 @@ export interface ToolHost {
   changeBridge(bridge: StandingBridgeData, wanted: WantedBridge): Promise<BridgeOffer | BridgeRefusal | undefined>;
   /** Takes back the last change of the text. */
   undo(): void;
-  /** Puts the bridges of the last offer into the text; answers false where the text has changed since. */
-  putIn(): Promise<boolean>;
+  /**
+   * Puts the bridges of the last offer into the text; answers false where the text has changed since.
+   * @param keep whether the style of a plan is kept in `tombolo.json`
+   */
+  putIn(keep?: boolean): Promise<boolean>;
   reveal(text: Pick<PickedPart, 'uri' | 'from' | 'to'>): void;
   /** Whether Shift, arrows, full stop and comma are for sheets that slip. */
   slipping(): boolean;
+  /** Keeps the picture in its place, whatever room there is for it, or fits it to its room again. */
+  holdView(held: boolean): void;
   /** Brings a point of the picture into sight. */
   bringIntoView(point: Point): void;
 }

@@ -1,11 +1,12 @@
 /** What is done on the picture itself, by mouse and keyboard: parts picked, distances measured, bridges put in. */
 
-import type { FindingId } from '../../engine/index';
+import type { FindingId, LayerId } from '../../engine/index';
 import type { Point } from '../../geometry/base/curve-types';
 import { apply } from '../../geometry/base/matrix';
 import type { PreviewStack } from '../../protocol/index';
 import type { PickedPart, PlaceAnswer } from '../../protocol/parts';
 import { setAttributes, svg } from '../dom/dom';
+import { LayerPlanner } from '../plan/layer-planner';
 import { layersOf } from '../state/scene-places';
 import { type Size, toSheet, toWindow, type Viewport } from '../state/viewport';
 import { BridgeBar } from './bridge-bar';
@@ -13,6 +14,7 @@ import type { KeyPress } from './bridge-gestures';
 import { BridgeMover } from './bridge-mover';
 import { BridgeTool } from './bridge-tool';
 import { Crosshair } from './crosshair';
+import type { Hand } from './hand';
 import { MeasureTool } from './measure-tool';
 import { PickTool } from './pick-tool';
 import { stackChange } from './stack-change';
@@ -31,7 +33,7 @@ const GREETINGS: Readonly<Record<PreviewTool, string>> = {
   bridge: 'Click a gap to bridge it, or a bridge to change it. B again goes from bridge to bridge.',
 };
 
-export class ToolController {
+export class ToolController implements Hand {
   /** In mm of the picture. */
   readonly inPicture = svg('g');
   /** In window pixels. */
@@ -40,6 +42,8 @@ export class ToolController {
   readonly card: PartCard;
   readonly status: HTMLElement;
   readonly bridgeBar: BridgeBar;
+  /** Bridges of a whole layer; while it is active, it has the picture for itself. */
+  readonly planner: LayerPlanner;
   /** The place, in the window, whose measure is written at a point of the window. */
   measureAt: (at: Point) => Point | undefined = () => undefined;
   private readonly context: ToolContext;
@@ -66,12 +70,15 @@ export class ToolController {
     );
     this.bridgeTool = new BridgeTool(this.context, this.bridgeBar, () => this.pickTool.show(undefined));
     this.mover = new BridgeMover(this.context, this.bridgeBar);
+    this.planner = new LayerPlanner(this.context, this.bridgeBar);
     this.card = this.pickTool.card;
     this.status = this.context.status;
 
     const { strips, measures } = this.bridgeTool.preview;
-    this.inPicture.append(...this.pickTool.outline.map(({ element }) => element), strips);
+    const { overlay } = this.planner;
+    this.inPicture.append(...this.pickTool.outline.map(({ element }) => element), strips, overlay.strips);
     this.overPicture.append(this.measureTool.element, this.crosshair.element, measures, this.mover.handles.element);
+    this.overPicture.append(overlay.marks);
   }
 
   /** Takes what is shown now. What has changed has other parts, and no bridge that was planned before. */
@@ -83,6 +90,7 @@ export class ToolController {
     [context.stack, context.scene] = [stack, look];
     if (isOther) this.mover.forget();
     else if (isChanged) void this.mover.renew();
+    if (isChanged) this.planner.renew(isOther);
     this.dropUnseen();
   }
 
@@ -93,6 +101,7 @@ export class ToolController {
     this.shownLayers = shown;
     if (isSame) return;
     this.mover.dropUnseen();
+    this.planner.dropUnseen();
     if (this.bridgeBar.asks && !this.bridgeTool.shows && !this.mover.active) this.bridgeTool.drop();
   }
 
@@ -138,9 +147,11 @@ export class ToolController {
   }
 
   /** Takes hold of a handle or a bridge. @returns whether the drag is for it */
-  grip(at: Point): boolean {
-    return this.bridgesCount && this.mover.press(at, this.tool === 'bridge');
+  grip(at: Point, alt: boolean): boolean {
+    return !alt && this.bridgesCount && this.mover.press(at, this.tool === 'bridge');
   }
+
+  hold(): void {}
 
   drag(at: Point): void {
     this.pickTool.show(undefined);
@@ -186,6 +197,7 @@ export class ToolController {
 
   /** The bridges that would mend a finding, shown before they are put in. Meanwhile a moving pointer asks nothing. */
   async plan(finding: FindingId): Promise<void> {
+    if (this.planner.active) return;
     this.mover.select(undefined);
     await this.bridgeTool.plan(finding);
   }
@@ -223,7 +235,15 @@ export class ToolController {
     return true;
   }
 
+  /** Plans the bridges of a whole layer, whatever was in hand before. */
+  planLayer(layer: LayerId): void {
+    this.take(this.tool);
+    this.pickTool.show(undefined);
+    this.planner.open(layer);
+  }
+
   private take(tool: PreviewTool): void {
+    this.planner.close();
     this.tool = tool;
     this.choice.draw(tool);
     this.measureTool.clear();
@@ -305,6 +325,7 @@ export class ToolController {
 
   /** There is nothing left that could be changed: takes away what was asked and planned. */
   gone(): void {
+    this.planner.close();
     this.forget();
     this.redraw();
   }
@@ -325,5 +346,6 @@ export class ToolController {
     this.crosshair.draw(viewport);
     this.bridgeTool.draw();
     this.mover.draw();
+    this.planner.draw();
   }
 }

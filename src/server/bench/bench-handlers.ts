@@ -11,7 +11,7 @@ import {
   STACK,
   WRAP_PATHS,
 } from '../../protocol/index';
-import { DROP_LAYER_PLAN, LAYER_PLAN, PLAN_GHOST } from '../../protocol/layer-plan';
+import { DROP_LAYER_PLAN, LAYER_PLAN, LAYER_SKETCH, PLAN_GHOST } from '../../protocol/layer-plan';
 import { PART, PART_AT } from '../../protocol/parts';
 import { Priority } from '../../protocol/run-signals';
 import { BRIDGE_GHOST, CHANGE_BRIDGE, STANDING_BRIDGES } from '../../protocol/standing-bridges';
@@ -69,7 +69,10 @@ export function handleBenchRequests(connection: Connection, checker: StencilChec
   }
 }
 
-/** A plan may take long, and another one is wanted as soon as another style is: only the last is worked out to its end. */
+/**
+ * A plan may take long, and another one is wanted as soon as another style is: of sketches and plans only the last that
+ * was asked for is worked out to its end.
+ */
 function handleLayerPlans(
   connection: Connection,
   choose: (method: string, params: DocumentParams) => Promise<Asked<unknown> | undefined>,
@@ -82,17 +85,19 @@ function handleLayerPlans(
     turn += 1;
     return turn;
   };
-  connection.onRequest(LAYER_PLAN, async (params: DocumentParams, token) => {
-    const own = next();
-    const asked = await choose(LAYER_PLAN, params);
-    if (!asked || own !== turn) {
-      asked?.cancel();
-      return null;
-    }
-    cancelLast = asked.cancel;
-    token.onCancellationRequested(asked.cancel);
-    return (await asked.answer) ?? null;
-  });
+  for (const method of [LAYER_SKETCH, LAYER_PLAN]) {
+    connection.onRequest(method, async (params: DocumentParams, token) => {
+      const own = next();
+      const asked = await choose(method, params);
+      if (!asked || own !== turn) {
+        asked?.cancel();
+        return null;
+      }
+      cancelLast = asked.cancel;
+      token.onCancellationRequested(asked.cancel);
+      return (await asked.answer) ?? null;
+    });
+  }
   connection.onRequest(DROP_LAYER_PLAN, () => {
     next();
     return null;

@@ -1,7 +1,14 @@
 /** What the bench asks, by the names that the editor asks it by. */
 import { wrapPaths } from '../../engine/index';
 import * as protocol from '../../protocol/index';
-import { LAYER_PLAN, type LayerPlanParams, PLAN_GHOST, type PlanGhostParams } from '../../protocol/layer-plan';
+import {
+  LAYER_PLAN,
+  LAYER_SKETCH,
+  type LayerPlanParams,
+  type LayerSketchParams,
+  PLAN_GHOST,
+  type PlanGhostParams,
+} from '../../protocol/layer-plan';
 import { PART, PART_AT, type PartAtParams, type PartParams } from '../../protocol/parts';
 import {
   BRIDGE_GHOST,
@@ -25,7 +32,7 @@ import { beginningFor } from './begin';
 import { bridged } from './bridge-all';
 import { bridgeOfferAt, bridgePlan } from './bridge-requests';
 import { FindingNumbers } from './finding-numbers';
-import { layerPlan, planGhost } from './layer-plan-requests';
+import { layerPlan, layerSketch, planGhost } from './layer-plan-requests';
 import { PartRequests } from './part-requests';
 import { previewStackOf } from './preview-model';
 import { bestOrder, type OpenConfig, reordering } from './reordering';
@@ -69,6 +76,8 @@ export class BenchRequests {
         return bridgeOfferAt(checked, params as protocol.BridgeAtParams);
       case protocol.BRIDGE_PLAN:
         return bridgePlan(checked, params as protocol.BridgePlanParams, this.fixesOf);
+      case LAYER_SKETCH:
+        return layerSketch(checked, params as LayerSketchParams);
       case LAYER_PLAN:
         return layerPlan(checked, params as LayerPlanParams, openConfig);
       case PLAN_GHOST:

@@ -2,14 +2,31 @@
 import { type BridgeStyle, bridgeStyleOf } from '../../config/bridge-style';
 import { styleEdits } from '../../config/keep-style';
 import { effectiveConfig } from '../../engine/check/effective-config';
-import { layerBridges, movedPlanFix, movedTogether, type Sheet } from '../../engine/index';
-import type { LayerPlan, LayerPlanParams, LeftIsland, PlanGhost, PlanGhostParams } from '../../protocol/layer-plan';
+import { layerBridges, movedPlanFix, movedTogether, type Sheet, sketchedBridges } from '../../engine/index';
+import type {
+  LayerPlan,
+  LayerPlanParams,
+  LayerSketch,
+  LayerSketchParams,
+  LeftIsland,
+  PlanGhost,
+  PlanGhostParams,
+} from '../../protocol/layer-plan';
 import { isRefusal } from '../../report/refusal';
 import { fileOfLayer } from '../../sheet/layer/layer-id';
 import type { CheckedDocument } from '../documents/checked-document';
 import { bridgeOffer, bridgePreviewDataOf, refused } from './bridge-requests';
 import { regionPath } from './preview-model';
 import type { OpenConfig } from './reordering';
+
+/** Quick: planned, but not proven. */
+export function layerSketch(checked: CheckedDocument, params: Omit<LayerSketchParams, 'uri'>): LayerSketch | undefined {
+  const place = placeOf(checked, params);
+  if (!place) return undefined;
+  const { owner, sheet, stated, style } = place;
+  const bridges = sketchedBridges(owner.report, sheet, style).map(bridgePreviewDataOf);
+  return { version: owner.version, layer: sheet.layer.id, style, stated, bridges };
+}
 
 /** @returns undefined where there is no such layer, or its text has changed since */
 export function layerPlan(
@@ -65,7 +82,7 @@ interface Place {
 
 function placeOf(
   checked: CheckedDocument,
-  { layer, version, style }: Pick<LayerPlanParams, 'layer' | 'version' | 'style'>,
+  { layer, version, style }: Omit<LayerSketchParams, 'uri'>,
 ): Place | undefined {
   const owner = checked.named(fileOfLayer(layer));
   const sheet = owner?.report.sheets.find((each) => each.layer.id === layer);

@@ -1,5 +1,8 @@
 /** The bridges of a whole layer as a plan that is looked at, and perhaps changed, before it is put into the text. */
 import type { BridgeStyle } from '../../../config/bridge-style';
+import { stripsFor } from '../../../edits/bridge/cut';
+import type { Bridge } from '../../../edits/plan/types';
+import { polygonOf, type Strip } from '../../../edits/strip/strip';
 import type { Point } from '../../../geometry/base/curve-types';
 import { DRAWN_ALIKE } from '../../../geometry/base/tolerances';
 import { add, normalise, scale, subtract } from '../../../geometry/base/vector';
@@ -11,6 +14,7 @@ import type { Piece, Sheet } from '../../../sheet/types';
 import { type BridgedMany, bridgeSheet } from '../bridge-islands';
 import { bridgePreviewOf, manyBridgesAsChange } from '../bridges-as-change';
 import { type PlannedBridge, type VerifiedBridges, withoutReport } from '../bridging/cut';
+import { islandsOf, planFor } from '../bridging/plan';
 import { BRIDGING_EFFECTS } from '../bridging/together';
 import { fixResult } from '../fix-of';
 
@@ -23,6 +27,19 @@ export interface LayerBridges {
   readonly proven: VerifiedBridges | undefined;
   /** Islands that stay loose, and why. */
   readonly left: ReadonlyMap<Piece, Refusal<VerifiedBridges>>;
+}
+
+/** The bridges that are tried first, before any is cut or proven: most often they are those that hold. */
+export function sketchedBridges(report: Report, sheet: Sheet, style: BridgeStyle): BridgePreview[] {
+  return planFor(report, sheet, islandsOf(sheet), { style }).bridges.map((bridge) => uncutPreview(sheet, bridge));
+}
+
+/** A bridge that was not cut yet, as hosts show it. */
+export function uncutPreview(sheet: Sheet, bridge: Bridge): BridgePreview {
+  const { from, to, length, width, hiddenShare = 0 } = bridge;
+  const strip = polygonOf(stripsFor(sheet, [bridge])[0] as Strip);
+  const { name: layer, id: layerId } = sheet.layer;
+  return { layer, layerId, strip, from, to, length, width: width - sheet.kerf, shown: 1 - hiddenShare };
 }
 
 /** mm beyond a bridge's end, where the piece begins that it leads to. */

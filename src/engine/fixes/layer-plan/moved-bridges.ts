@@ -1,12 +1,10 @@
 /** A plan of a layer with some of its bridges elsewhere: quick enough to follow a pointer, and proven as a whole. */
 import { defined } from '../../../base/defined';
 import type { BridgeStyle } from '../../../config/bridge-style';
-import { stripsFor } from '../../../edits/bridge/cut';
 import { bridgeAcrossGap } from '../../../edits/plan/at-point';
 import { designOf } from '../../../edits/plan/design/index';
 import { surroundingsOf } from '../../../edits/plan/index';
 import type { Bridge } from '../../../edits/plan/types';
-import { polygonOf, type Strip } from '../../../edits/strip/strip';
 import type { Point } from '../../../geometry/base/curve-types';
 import { cross, distance, interpolate, normalise, subtract } from '../../../geometry/base/vector';
 import type { Fix } from '../../../report/fix';
@@ -19,7 +17,7 @@ import { hiddenOn } from '../bridging/plan';
 import { BRIDGING_EFFECTS } from '../bridging/together';
 import { gapAt, nearestWithin } from '../plan-change';
 import { followersOf } from './followers';
-import { asFix, layerBridges, layerPlanFix } from './layer-bridges';
+import { asFix, layerBridges, layerPlanFix, uncutPreview } from './layer-bridges';
 
 /** A bridge of a plan and where its middle line runs now, sheet mm. */
 export interface MovedBridge {
@@ -165,11 +163,8 @@ function hiddenFor(report: Report, sheet: Sheet) {
 }
 
 function shown(sheet: Sheet, number: number, bridge: Bridge): MovedTogether['bridges'][number] {
-  const { from, to, length, width, hiddenShare = 0 } = bridge;
-  const strip = polygonOf(stripsFor(sheet, [bridge])[0] as Strip);
-  const { name: layer, id: layerId } = sheet.layer;
-  const preview = { layer, layerId, strip, from, to, length, width: width - sheet.kerf, shown: 1 - hiddenShare };
-  return { bridge: number, from, to, preview };
+  const { from, to } = bridge;
+  return { bridge: number, from, to, preview: uncutPreview(sheet, bridge) };
 }
 
 const middleOf = ({ from, to }: Pick<Bridge, 'from' | 'to'>): Point => interpolate(from, to, 0.5);
