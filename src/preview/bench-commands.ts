@@ -109,7 +109,6 @@ function layerCommand({ state, stack, planLayer }: BenchControls): Command {
 function menuCommands(controls: BenchControls): Command[][] {
   const { stack, pinned, areaShown, pin, saveAs, showArea, calibrate } = controls;
   return [
-    [layerCommand(controls)],
     [
       {
         name: 'Cutting area',
@@ -121,6 +120,7 @@ function menuCommands(controls: BenchControls): Command[][] {
       },
       { name: 'Calibrate screen…', icon: 'symbol-ruler', kind: 'action', run: calibrate },
     ],
+    [layerCommand(controls)],
     [
       { name: 'Keep showing this file', icon: 'pin', kind: 'toggle', isOn: pinned, run: pin },
       { name: 'Save picture…', icon: 'save', hint: 'as PNG or SVG', kind: 'action', run: saveAs },
