@@ -55,10 +55,9 @@ const point = object({ x: distance, y: distance });
 const matrix = object({ a: distance, b: distance, c: distance, d: distance, e: distance, f: distance });
 const wanted = either(object({ remove: oneOf(true) }), object({ 'to?': point, 'width?': size }));
 const change = { layer, version: count, bridge: text, wanted };
+const sketch = { layer, version: count, 'style?': oneOf(...BRIDGE_STYLES) };
 const plan = {
-  layer,
-  version: count,
-  'style?': oneOf(...BRIDGE_STYLES),
+  ...sketch,
   'moved?': list(object({ bridge: count, from: point, to: point })),
 };
 
@@ -74,10 +73,11 @@ const QUESTIONS: Readonly<Record<BenchRequest['kind'], Readonly<Record<string, T
   standingBridges: {},
   bridgeGhost: change,
   changeBridge: change,
+  layerSketch: sketch,
   layerPlan: plan,
   dropLayerPlan: {},
   planGhost: { ...plan, move: object({ bridge: count, to: point, apart: flag }) },
-  putIn: {},
+  putIn: { 'keep?': flag },
 };
 
 const question = byTag('kind', QUESTIONS);

@@ -39,11 +39,13 @@ const SAID: readonly object[] = [
   ask({ kind: 'bridgeGhost', ...change, wanted: { remove: true } }),
   ask({ kind: 'changeBridge', ...change, wanted: { to: point } }),
   ask({ kind: 'changeBridge', ...change, wanted: { width: 1.2 } }),
+  ask({ kind: 'layerSketch', layer, version: 3, style: 'level' }),
   ask({ kind: 'layerPlan', layer, version: 3 }),
   ask({ kind: 'layerPlan', layer, version: 3, style: 'upright', moved: [{ bridge: 0, from: point, to: point }] }),
   ask({ kind: 'dropLayerPlan' }),
   ask({ kind: 'planGhost', layer, version: 3, move: { bridge: 0, to: point, apart: true } }),
   ask({ kind: 'putIn' }),
+  ask({ kind: 'putIn', keep: true }),
 ];
 
 test.each(SAID)('takes %j', (message) => {
