@@ -25,7 +25,8 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   checks: [...BASE, 'stack'],
   report: [...BASE, 'stack', 'checks'],
   picture: [...BASE, 'stack', 'checks', 'report'],
-  engine: [...BASE, 'stack', 'edits', 'checks', 'report', 'picture'],
+  cut: [...BASE, 'stack', 'checks', 'report'],
+  engine: [...BASE, 'stack', 'edits', 'checks', 'report', 'picture', 'cut'],
 };
 const ENGINE_PARTS = Object.keys(MAY_IMPORT);
 const HOSTS = ['protocol', 'worker', 'server', 'cli', 'extension', 'preview', 'build'];

@@ -9,6 +9,7 @@ export const SLOW_TESTS: readonly string[] = [
   'test/cli/baseline.test.ts',
   'test/cli/bridge-command.test.ts',
   'test/cli/check-command.test.ts',
+  'test/cli/cut-command.test.ts',
   'test/cli/cut-covered.test.ts',
   'test/cli/files/write-interrupted.test.ts',
   'test/cli/hostile-project.test.ts',
@@ -17,6 +18,7 @@ export const SLOW_TESTS: readonly string[] = [
   'test/cli/project.test.ts',
   'test/cli/two-sheets.test.ts',
   'test/server/*.test.ts',
+  'test/cut/order/plan-travel.test.ts',
   // Random shapes against a slower way, corpora, and mends that are each proven by a check.
   'test/checks/buried-opening/check.test.ts',
   'test/checks/doubled-cut/check.test.ts',

@@ -12,18 +12,24 @@ export interface ReadingOptions {
   readonly width?: number;
   readonly height?: number;
   readonly kerf?: number;
+  /** The files that will be cut allow for the kerf, whatever `tombolo.json` says of them. */
+  readonly compensated?: boolean;
   readonly oneLayer?: boolean;
   readonly stdinFilename?: string;
   /** Also give the findings that `tombolo.json` lets pass because they were there before. */
   readonly withoutBaseline?: boolean;
 }
 
-export function addReadingOptions(command: Command): Command {
-  return command
+/** @param kerf whether the command reads a kerf as all checks do: what is measured then grows by it */
+export function addReadingOptions(command: Command, { kerf = true }: { readonly kerf?: boolean } = {}): Command {
+  command
     .option('--config <file>', 'use this tombolo.json instead of the nearest one above each file')
     .addOption(lengthOption('--width <length>', 'cut at this width, such as 148mm or 6in', parsePositiveLength))
-    .addOption(lengthOption('--height <length>', 'cut at this height', parsePositiveLength))
-    .addOption(lengthOption('--kerf <length>', 'width that the tool takes away, such as 0.1mm', parseAnyLength))
+    .addOption(lengthOption('--height <length>', 'cut at this height', parsePositiveLength));
+  if (kerf) {
+    command.addOption(lengthOption('--kerf <length>', 'width that the tool takes away, such as 0.1mm', parseAnyLength));
+  }
+  return command
     .option('--one-layer', 'read a whole file as one layer')
     .option('--stdin-filename <name>', 'what standard input (-) is called, and where its tombolo.json is sought');
 }
@@ -32,9 +38,9 @@ export function addReadingOptions(command: Command): Command {
 const BUDGET = 600_000;
 
 export function settingsFrom(options: ReadingOptions, config: Config): Settings {
-  const { width, height, kerf, oneLayer } = options;
+  const { width, height, kerf, oneLayer, withoutBaseline, compensated } = options;
   return {
-    config: options.withoutBaseline ? { ...config, baseline: [] } : config,
+    config: { ...config, ...(withoutBaseline && { baseline: [] }), ...(compensated && { compensated }) },
     budget: BUDGET,
     memoryInUse,
     memoryBudget: MEMORY_BUDGET,

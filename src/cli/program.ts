@@ -3,6 +3,7 @@ import { Command, CommanderError } from 'commander';
 import { version } from '../../package.json';
 import { addBridgeCommand } from './bridge-command';
 import { addCheckCommand } from './check-command';
+import { addCutCommand } from './cut/cut-command';
 import { EXIT_CODES } from './failure';
 import type { Host } from './host';
 import { addOrderCommand } from './order-command';
@@ -31,6 +32,7 @@ function createProgram(host: Host): Command {
   addBridgeCommand(program, host);
   addOrderCommand(program, host);
   addPictureCommand(program, host);
+  addCutCommand(program, host);
   for (const command of program.commands) command.showHelpAfterError(`Try: tombolo ${command.name()} --help`);
   return program.showHelpAfterError('Try: tombolo --help');
 }
@@ -45,6 +47,7 @@ Examples:
   tombolo bridge heron.svg --write
   tombolo order heron.svg
   tombolo picture heron.svg --out stack.png
+  tombolo cut heron.svg --out cut
 
 Ends with 0 when all is well, 1 when there are findings, 2 when a command could not run.
 A tombolo.json beside a file, or in a folder above it, says how it is cut.`;

@@ -11,6 +11,20 @@ export type { CheckId, Severity } from '../config/check-id';
 export type { ConfigProblem, ConfigReading } from '../config/read';
 export type { Config, Reading } from '../config/types';
 export { parseLength } from '../config/values';
+export {
+  type ContourKind,
+  CUT_FORMATS,
+  type CutContour,
+  type CutFormat,
+  type CutOptions,
+  type CutSheet,
+  cutFile,
+  cutFileName,
+  cutStack,
+  isCutFile,
+  type PlannedCut,
+  planOf,
+} from '../cut/index';
 export type { StandingBridge } from '../edits/plan/detect';
 export type { FindingId, ReportedFinding } from '../report/finding-id';
 export type { BroughtFinding, Fix, FixCandidate, FixId, FixRefusal, FixScope } from '../report/fix';

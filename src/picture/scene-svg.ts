@@ -2,6 +2,7 @@
 import type { Matrix, Point } from '../geometry/base/curve-types';
 import { translation } from '../geometry/base/matrix';
 import { SVG_NAMESPACE } from '../markup/namespaces';
+import { escapeText } from '../text/markup-text';
 import { lettering, measureLines } from './lettering';
 import { decimal } from './path-data';
 import { type Annotation, COLOURS, outerRing, type Scene, type SceneLayer, type ScenePart } from './scene';
@@ -120,13 +121,4 @@ function transformText(place: Matrix): string {
   if (a === 1 && b === 0 && c === 0 && d === 1 && e === 0 && f === 0) return '';
   const exact = (value: number) => Number(value.toFixed(9));
   return ` transform="matrix(${exact(a)} ${exact(b)} ${exact(c)} ${exact(d)} ${decimal(e)} ${decimal(f)})"`;
-}
-
-/** Text for element content. Characters that XML 1.0 section 2.2 does not allow become U+FFFD. */
-function escapeText(text: string): string {
-  return text
-    .replace(/[^\t\n\r\u0020-\ud7ff\ue000-\ufffd\u{10000}-\u{10ffff}]/gu, '\ufffd')
-    .replace(/&/g, '&amp;')
-    .replace(/</g, '&lt;')
-    .replace(/>/g, '&gt;');
 }

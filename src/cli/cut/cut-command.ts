@@ -1,0 +1,139 @@
+/** `tombolo cut`: a file for the cutter for each sheet, at true size. */
+import { type Command, InvalidArgumentError, Option } from 'commander';
+import { count } from '../../config/values';
+import {
+  CUT_FORMATS,
+  type CutFormat,
+  type CutOptions,
+  type CutSheet,
+  cutFile,
+  cutFileName,
+  cutStack,
+  isCutFile,
+  planOf,
+} from '../../engine/index';
+import { EXIT_CODES, Failure } from '../failure';
+import { ReportLoader, requireLayer, warnOfUnreadable } from '../files/load-report';
+import { isProjectFault, type LoadedStack, loadStack } from '../files/load-stack';
+import { writeFolder } from '../files/write-folder';
+import { jsonText } from '../format/json-text';
+import type { Host } from '../host';
+import { addReadingOptions, parseAnyLength, type ReadingOptions } from '../options';
+import { oneLine } from '../plain-text';
+
+interface CutCommandOptions extends Omit<ReadingOptions, 'kerf'> {
+  readonly out?: string;
+  readonly as: readonly CutFormat[];
+  /** mm */
+  readonly kerf?: number;
+  readonly anyway?: boolean;
+  readonly plan?: boolean;
+  readonly layer?: string;
+  readonly r12?: boolean;
+  readonly edge: boolean;
+}
+
+export function addCutCommand(program: Command, host: Host): void {
+  const command = program
+    .command('cut')
+    .summary('write a file for the cutter for each sheet')
+    .description(
+      'Writes each sheet at true size: every line once, inner ones before outer ones, the edge last. The sheets are ' +
+        'checked first. Ends with 1 when errors are left, and writes nothing then.',
+    )
+    .argument('<file>', 'an SVG file, or a tombolo.json or its folder; - reads standard input')
+    .option('--out <folder>', 'where the files go: 01-sky.svg is painted first')
+    .addOption(
+      new Option('--as <formats>', 'svg, pdf and dxf, by commas').argParser(parseFormats).default(['svg'], 'svg'),
+    )
+    .addOption(
+      new Option(
+        '--kerf <length>',
+        'width that the tool takes away, such as 0.1mm: it then runs half of it inside each opening',
+      ).argParser(parseAnyLength),
+    )
+    .option('--no-edge', "leave the sheet's own edge uncut")
+    .option('--layer <name>', 'cut this layer alone')
+    .option('--r12', 'write DXF of the older kind, which states no unit')
+    .option('--plan', 'print the cuts in order as JSON')
+    .option('--anyway', 'cut although errors are left');
+  addReadingOptions(command, { kerf: false })
+    .addHelpText('after', EXAMPLES)
+    .action((file: string, options: CutCommandOptions) => runCut(file, options, host));
+}
+
+const EXAMPLES = `
+Examples:
+  tombolo cut heron.svg --out cut
+  tombolo cut trail --out cut --as svg,dxf,pdf --kerf 0.1mm
+  tombolo cut heron.svg --plan`;
+
+function parseFormats(text: string): CutFormat[] {
+  const names = text.split(',').map((name) => name.trim().toLowerCase());
+  const known = CUT_FORMATS.filter((format) => names.includes(format));
+  if (known.length > 0 && names.every((name) => CUT_FORMATS.some((format) => format === name))) return known;
+  throw new InvalidArgumentError('Write one or more of svg, pdf, dxf, such as svg,dxf.');
+}
+
+async function runCut(file: string, options: CutCommandOptions, host: Host): Promise<void> {
+  if (options.out === undefined && !options.plan) {
+    throw new Failure('say with --out into which folder the files go, or ask for the --plan');
+  }
+  const { kerf = 0, ...others } = options;
+  const reading = { ...others, compensated: kerf > 0 };
+  const stack = await loadStack(file, new ReportLoader(reading), 'cut');
+  for (const loaded of stack.files) warnOfUnreadable(loaded, host);
+  requireLayer(stack.name, stack.report.stack, options.layer);
+  if (!isSound(stack, options, host)) return;
+  const sheets = cutStack(stack.report, cutOptions(options), options.layer);
+  for (const sheet of sheets) for (const note of sheet.notes) host.say(`${oneLine(sheet.name)}: ${note}`);
+  if (options.plan) host.print(planText(sheets));
+  if (options.out === undefined) return;
+  const files = filesOf(sheets, options);
+  await writeFolder(options.out, files, isCutFile);
+  host.say(`${count(files.size, 'file')} in ${oneLine(options.out)}. ${cautionFor(stack)}`);
+}
+
+/** A line for each cut. */
+function planText(sheets: readonly CutSheet[]): string {
+  return `[\n${planOf(sheets)
+    .map((cut) => jsonText(cut, 0).trimEnd())
+    .join(',\n')}\n]\n`;
+}
+
+function cutOptions({ kerf, edge }: CutCommandOptions): CutOptions {
+  return { edge, ...(kerf !== undefined && { kerf }) };
+}
+
+/** Whether it may be cut: without errors, or anyway. */
+function isSound({ name, files }: LoadedStack, { anyway }: CutCommandOptions, host: Host): boolean {
+  const errors = files.flatMap(({ report }) => report.complete.filter(({ severity }) => severity === 'error'));
+  const missing = files[0]?.report.project?.report.faults.filter(isProjectFault).length ?? 0;
+  const total = errors.length + missing;
+  if (total === 0) return true;
+  const [first] = errors;
+  const what = first ? ` First: ${oneLine(first.message)}` : '';
+  if (anyway) {
+    host.say(`${oneLine(name)}: cut although ${count(total, 'error')} ${total === 1 ? 'is' : 'are'} left.${what}`);
+    return true;
+  }
+  host.say(`${oneLine(name)}: ${count(total, 'error')} left, nothing was cut.${what}`);
+  host.say('tombolo check shows them all; --anyway cuts all the same');
+  host.endWith(EXIT_CODES.findings);
+  return false;
+}
+
+function filesOf(sheets: readonly CutSheet[], { as, r12 }: CutCommandOptions): Map<string, string> {
+  return new Map(
+    sheets.flatMap((sheet) =>
+      as.map((format) => [`${cutFileName(sheet)}.${format}`, cutFile(sheet, format, r12 ? 'AC1009' : 'AC1015')]),
+    ),
+  );
+}
+
+/** Said each time: it is the last word before the machine. */
+function cautionFor({ config }: LoadedStack): string {
+  return config.tool === 'knife'
+    ? "Try the depth on a scrap first; the machine's manual goes before anything said here."
+    : "Never leave a laser running unattended; the machine's manual, your workshop's rules and local codes come first.";
+}

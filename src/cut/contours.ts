@@ -1,0 +1,105 @@
+/**
+ * The lines along which a sheet is cut: the edges of its material, each once, whichever shapes made them. Sheet mm.
+ */
+import { defined } from '../base/defined';
+import type { Box, Polygon, Region, Ring } from '../geometry/base/polygon-types';
+import { boxContainsBox, boxOfRing, growBox, ringContains, ringOfBox } from '../geometry/base/ring';
+import { DRAWN_ALIKE, MEANT_TO_MEET, WRITTEN_STEP } from '../geometry/base/tolerances';
+import { offset } from '../geometry/boolean/index';
+import { fitRing } from '../geometry/curve/fit';
+import type { Sheet } from '../sheet/types';
+import { registrationMarks } from '../stack/registration-marks';
+import type { Chain } from './chains';
+import { curvesOfLayer, SourceCurves } from './trace/source-curves';
+import { traceRing } from './trace/trace-ring';
+import type { ContourKind } from './types';
+
+/** A contour that has no place in the order yet. */
+export interface DrawnContour {
+  readonly kind: ContourKind;
+  readonly chain: Chain;
+  /** Its straight edges. */
+  readonly ring: Ring;
+  /** The contour that it lies in, by number: it is cut before that. Nothing where only the sheet's edge is round it. */
+  readonly parent: number | undefined;
+}
+
+/** How far a path that was moved for the kerf, and written as curves again, may lie off its place. */
+const FITTED = MEANT_TO_MEET - WRITTEN_STEP;
+
+/**
+ * @param kerf mm: the material is widened by half of it, so that it comes out as drawn; with 0 the artist's own curves are
+ * taken
+ */
+export function contoursOf(sheet: Sheet, kerf: number): DrawnContour[] {
+  const region = kerf > 0 ? widened(sheet, kerf) : sheet.material;
+  const sources = kerf > 0 ? undefined : new SourceCurves(curvesOfLayer(sheet.layer));
+  const chainOf = (ring: Ring): Chain => (sources ? traceRing(ring, sources) : fitRing(ring, FITTED));
+  const marks = registrationMarks(sheet.layer).map(({ box }) => growBox(box, DRAWN_ALIKE));
+  const outline = growBox(sheet.frame, kerf / 2 - DRAWN_ALIKE);
+  const rings = region.flatMap((polygon) => ringsWithKind(polygon, outline, marks));
+  const parents = parentsOf(rings);
+  return rings
+    .map(({ kind, ring }, i) => ({ kind, ring, parent: parents[i], chain: chainOf(ring) }))
+    .filter(({ chain }) => chain.length > 0);
+}
+
+/** The sheet's corners stay square where no opening reaches them: its inside is cut, and that has no round corners. */
+function widened({ material, frame }: Sheet, kerf: number): Region {
+  const plain = material.some(({ outer }) => outer.length === 8 && isSameBox(boxOfRing(outer), frame));
+  const edge = ringOfBox(growBox(frame, kerf / 2));
+  return offset(material, kerf / 2, 'round', WRITTEN_STEP).map((polygon) =>
+    plain && !boxContainsBox(frame, boxOfRing(polygon.outer)) ? { ...polygon, outer: edge } : polygon,
+  );
+}
+
+function isSameBox(a: Box, b: Box): boolean {
+  return boxContainsBox(growBox(a, DRAWN_ALIKE), b) && boxContainsBox(growBox(b, DRAWN_ALIKE), a);
+}
+
+/** Openings that the tool, as wide as it is, cannot cut at all. */
+export function tooNarrowFor(openings: Region, kerf: number): Polygon[] {
+  if (kerf === 0) return [];
+  return openings.filter((opening) => offset([opening], -kerf / 2, 'round', WRITTEN_STEP).length === 0);
+}
+
+interface KnownRing {
+  readonly kind: ContourKind;
+  readonly ring: Ring;
+  /** The outer ring of the material that it bounds. */
+  readonly outer: Ring;
+}
+
+function ringsWithKind({ outer, holes }: Polygon, outline: Box, marks: readonly Box[]): KnownRing[] {
+  const isEdge = !boxContainsBox(outline, boxOfRing(outer));
+  const isMark = (ring: Ring) => marks.some((mark) => boxContainsBox(mark, boxOfRing(ring)));
+  return [
+    { kind: isEdge ? 'edge' : 'piece', ring: outer, outer },
+    ...holes.map((ring): KnownRing => ({ kind: isMark(ring) ? 'mark' : 'opening', ring, outer })),
+  ];
+}
+
+/** An opening lies in its piece; a loose piece in the least opening round it. The sheet's edge is nobody's parent here. */
+function parentsOf(rings: readonly KnownRing[]): (number | undefined)[] {
+  const numberOf = new Map(rings.map(({ ring }, i) => [ring, i]));
+  const byArea = [...rings.keys()].sort((a, b) => spanOf(rings[a]) - spanOf(rings[b]));
+  return rings.map(({ kind, ring, outer }) => {
+    if (kind === 'edge') return undefined;
+    const around = outer === ring ? leastAround(ring, rings, byArea) : numberOf.get(outer);
+    return around === undefined || rings[around]?.kind === 'edge' ? undefined : around;
+  });
+}
+
+function leastAround(ring: Ring, rings: readonly KnownRing[], byArea: readonly number[]): number | undefined {
+  const point = { x: defined(ring[0]), y: defined(ring[1]) };
+  return byArea.find((number) => {
+    const other = defined(rings[number]);
+    const isHole = other.outer !== other.ring;
+    return isHole && boxContainsBox(boxOfRing(other.ring), boxOfRing(ring)) && ringContains(other.ring, point);
+  });
+}
+
+function spanOf(known: KnownRing | undefined): number {
+  const { minX, minY, maxX, maxY } = boxOfRing(defined(known).ring);
+  return (maxX - minX) * (maxY - minY);
+}

@@ -1,0 +1,67 @@
+/** The sheets of a print, ready to be cut: from a report's layers to contours in order, and to files. */
+import type { Report } from '../report/report';
+import { cutSheet } from './cut-sheet';
+import type { CutOptions, CutSheet } from './types';
+import { cutDxf, type DxfVersion } from './write/dxf';
+import { cutPdf } from './write/pdf';
+import { cutSvg } from './write/svg';
+
+export { type PlannedCut, planOf } from './plan';
+export type { ContourKind, CutContour, CutOptions, CutSheet } from './types';
+
+export const CUT_FORMATS = ['svg', 'pdf', 'dxf'] as const;
+export type CutFormat = (typeof CUT_FORMATS)[number];
+
+/** Stands in every file that is written here, and tells it from an artist's own. */
+export const CUT_MARK = 'tombolo cut';
+
+/** The attribute of a picture's root, by which checks pass it over: a cut file is no stencil either. */
+const SVG_MARK = 'data-tombolo-picture';
+
+/**
+ * All sheets of the report's stack, first painted first; of the whole project where the report is of one of its files.
+ * @param layer take the layers of this name alone; they keep their numbers
+ */
+export function cutStack({ stack }: Report, options: CutOptions = {}, layer?: string): CutSheet[] {
+  const count = stack.layers.length;
+  return stack.layers.flatMap(({ sheet }, i) =>
+    layer === undefined || sheet.layer.name === layer ? [cutSheet(sheet, { number: i + 1, count }, options)] : [],
+  );
+}
+
+/** The text of a sheet's file; ASCII for all but SVG. */
+export function cutFile(sheet: CutSheet, format: CutFormat, version: DxfVersion = 'AC1015'): string {
+  switch (format) {
+    case 'svg':
+      return cutSvg(sheet, SVG_MARK);
+    case 'pdf':
+      return cutPdf(sheet, CUT_MARK);
+    case 'dxf':
+      return cutDxf(sheet, CUT_MARK, version);
+  }
+}
+
+/** Whether a file's first bytes, as text, are those of one that was written here. */
+export function isCutFile(start: string): boolean {
+  return (
+    start.includes(`${SVG_MARK}="cut"`) ||
+    start.startsWith(`%PDF-1.4\n%${CUT_MARK}`) ||
+    start.startsWith(`999\n${CUT_MARK}`)
+  );
+}
+
+/** Longest part of a file's name that is taken from the layer's. */
+const LONGEST_NAME = 40;
+
+/** The file's name without its suffix: `03-heron`. Letters and digits of any script, so that every system takes it. */
+export function cutFileName({ number, name }: Pick<CutSheet, 'number' | 'name'>): string {
+  const words = name
+    .normalize('NFC')
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}\p{M}]+/gu, '-');
+  const short = [...words]
+    .slice(0, LONGEST_NAME)
+    .join('')
+    .replace(/^-+|-+$/g, '');
+  return `${String(number).padStart(2, '0')}-${short || 'layer'}`;
+}
