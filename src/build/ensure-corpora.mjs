@@ -10,6 +10,8 @@ import { installPackages, mayInstall } from './apt.mjs';
 const DEBIAN = {
   'librsvg2-tests': '/usr/libexec/installed-tests/RSVG/fixtures/reftests/svg1.1',
   'openclipart-svg': '/usr/share/openclipart/svg',
+  'poppler-utils': '/usr/bin/pdftocairo',
+  'python3-ezdxf': '/usr/lib/python3/dist-packages/ezdxf/__init__.py',
 };
 
 /** Has a lockfile of its own: only the wide tests need what it lists. */

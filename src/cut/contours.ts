@@ -28,11 +28,12 @@ export interface DrawnContour {
 const FITTED = MEANT_TO_MEET - WRITTEN_STEP;
 
 /**
+ * @param edgeOf what is cut in the place of the sheet's plain rectangle, which is given as the tool would follow it
  * @param kerf mm: the material is widened by half of it, so that it comes out as drawn; with 0 the artist's own curves are
  * taken
  */
-export function contoursOf(sheet: Sheet, kerf: number): DrawnContour[] {
-  const region = kerf > 0 ? widened(sheet, kerf) : sheet.material;
+export function contoursOf(sheet: Sheet, kerf: number, edgeOf: (box: Box) => Ring = ringOfBox): DrawnContour[] {
+  const region = withEdge(sheet, kerf, edgeOf);
   const sources = kerf > 0 ? undefined : new SourceCurves(curvesOfLayer(sheet.layer));
   const chainOf = (ring: Ring): Chain => (sources ? traceRing(ring, sources) : fitRing(ring, FITTED));
   const marks = registrationMarks(sheet.layer).map(({ box }) => growBox(box, DRAWN_ALIKE));
@@ -45,11 +46,14 @@ export function contoursOf(sheet: Sheet, kerf: number): DrawnContour[] {
 }
 
 /** The sheet's corners stay square where no opening reaches them: its inside is cut, and that has no round corners. */
-function widened({ material, frame }: Sheet, kerf: number): Region {
+function withEdge({ material, frame }: Sheet, kerf: number, edgeOf: (box: Box) => Ring): Region {
   const plain = material.some(({ outer }) => outer.length === 8 && isSameBox(boxOfRing(outer), frame));
-  const edge = ringOfBox(growBox(frame, kerf / 2));
-  return offset(material, kerf / 2, 'round', WRITTEN_STEP).map((polygon) =>
-    plain && !boxContainsBox(frame, boxOfRing(polygon.outer)) ? { ...polygon, outer: edge } : polygon,
+  const region = kerf > 0 ? offset(material, kerf / 2, 'round', WRITTEN_STEP) : material;
+  if (!plain) return region;
+  const edge = edgeOf(growBox(frame, kerf / 2));
+  const inner = growBox(frame, -DRAWN_ALIKE);
+  return region.map((polygon) =>
+    boxContainsBox(inner, boxOfRing(polygon.outer)) ? polygon : { ...polygon, outer: edge },
   );
 }
 

@@ -22,10 +22,12 @@ const SVG_MARK = 'data-tombolo-picture';
  * All sheets of the report's stack, first painted first; of the whole project where the report is of one of its files.
  * @param layer take the layers of this name alone; they keep their numbers
  */
-export function cutStack({ stack }: Report, options: CutOptions = {}, layer?: string): CutSheet[] {
+export function cutStack({ stack, settings }: Report, options: CutOptions = {}, layer?: string): CutSheet[] {
   const count = stack.layers.length;
   return stack.layers.flatMap(({ sheet }, i) =>
-    layer === undefined || sheet.layer.name === layer ? [cutSheet(sheet, { number: i + 1, count }, options)] : [],
+    layer === undefined || sheet.layer.name === layer
+      ? [cutSheet(sheet, { number: i + 1, count }, options, settings.config)]
+      : [],
   );
 }
 

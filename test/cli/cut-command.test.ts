@@ -52,6 +52,26 @@ describe('tombolo cut', () => {
     expect(plan[2].contour).toContainEqual([30, 20]);
   });
 
+  it('labels, notches, and a knife’s ends are there when they are asked for', async () => {
+    await workshop.file('trees.svg', TWO_LAYERS.replaceAll('x="5" y="5" width="50"', 'x="8" y="8" width="40"'));
+    const words = [
+      'cut',
+      'trees.svg',
+      '--out',
+      'marked',
+      '--labels',
+      '--notches',
+      '--lead-in',
+      '0.5mm',
+      '--overcut',
+      '1mm',
+    ];
+    expect(await workshop.run(words)).toMatchObject({ code: 0 });
+    const sky = await read('marked/01-sky.svg');
+    expect(sky.match(/stroke="#0000ff"/g)!.length).toBeGreaterThan(10);
+    expect(sky).not.toContain('Z"');
+  });
+
   it('cuts nothing while errors are left, but for who wants it anyway', async () => {
     const refused = await workshop.run(['cut', 'island.svg', '--out', 'none']);
     expect(refused.code).toBe(1);

@@ -18,7 +18,7 @@ import { isProjectFault, type LoadedStack, loadStack } from '../files/load-stack
 import { writeFolder } from '../files/write-folder';
 import { jsonText } from '../format/json-text';
 import type { Host } from '../host';
-import { addReadingOptions, parseAnyLength, type ReadingOptions } from '../options';
+import { addReadingOptions, parseAnyLength, parsePositiveLength, type ReadingOptions } from '../options';
 import { oneLine } from '../plain-text';
 
 interface CutCommandOptions extends Omit<ReadingOptions, 'kerf'> {
@@ -31,6 +31,11 @@ interface CutCommandOptions extends Omit<ReadingOptions, 'kerf'> {
   readonly layer?: string;
   readonly r12?: boolean;
   readonly edge: boolean;
+  readonly labels?: boolean;
+  readonly notches?: boolean;
+  /** mm */
+  readonly leadIn?: number;
+  readonly overcut?: number;
 }
 
 export function addCutCommand(program: Command, host: Host): void {
@@ -53,6 +58,18 @@ export function addCutCommand(program: Command, host: Host): void {
       ).argParser(parseAnyLength),
     )
     .option('--no-edge', "leave the sheet's own edge uncut")
+    .option('--labels', 'write number, name and paint of each sheet on it, for a pen or engraving')
+    .option('--notches', "notch each sheet's edge by its number, for tools that only cut")
+    .addOption(
+      new Option('--lead-in <length>', 'for a drag knife: begin so far beside the line, such as 0.5mm').argParser(
+        parsePositiveLength,
+      ),
+    )
+    .addOption(
+      new Option('--overcut <length>', 'for a drag knife: go on so far beyond the beginning').argParser(
+        parsePositiveLength,
+      ),
+    )
     .option('--layer <name>', 'cut this layer alone')
     .option('--r12', 'write DXF of the older kind, which states no unit')
     .option('--plan', 'print the cuts in order as JSON')
@@ -101,8 +118,15 @@ function planText(sheets: readonly CutSheet[]): string {
     .join(',\n')}\n]\n`;
 }
 
-function cutOptions({ kerf, edge }: CutCommandOptions): CutOptions {
-  return { edge, ...(kerf !== undefined && { kerf }) };
+function cutOptions({ kerf, edge, labels, notches, leadIn, overcut }: CutCommandOptions): CutOptions {
+  return {
+    edge,
+    ...(kerf !== undefined && { kerf }),
+    ...(labels && { labels }),
+    ...(notches && { notches }),
+    ...(leadIn !== undefined && { leadIn }),
+    ...(overcut !== undefined && { overcut }),
+  };
 }
 
 /** Whether it may be cut: without errors, or anyway. */
