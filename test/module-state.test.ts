@@ -10,6 +10,7 @@ const SRC = path.resolve(__dirname, '../src');
 const ALLOWED: Readonly<Record<string, string>> = {
   'base/checkpoint.ts: watching': 'the watch over the run under way; set back when the run ends',
   'base/checkpoint.ts: stepsLeft': 'counts steps between two looks at that watch',
+  'base/checkpoint.ts: stepsBefore': 'counts the steps before: only differences are read',
   'cli/memory.ts: lastCollection': 'when memory was last collected; the process has one heap',
 };
 

@@ -20,8 +20,9 @@ export function memoryInUse(): number {
 }
 
 function measure(): number {
-  const { heapUsed, external } = process.memoryUsage();
-  return heapUsed + external;
+  // The process itself would also be asked for what it holds of the machine, which takes several times as long.
+  const { used_heap_size: heap, external_memory: external } = getHeapStatistics();
+  return heap + external;
 }
 
 /** Node gives its collector to a script only where a flag says so; flags hold for contexts made later. */

@@ -16,6 +16,8 @@ export interface ReadingOptions {
   readonly compensated?: boolean;
   readonly oneLayer?: boolean;
   readonly stdinFilename?: string;
+  /** False to work on however long it takes. */
+  readonly limit?: boolean;
   /** Also give the findings that `tombolo.json` lets pass because they were there before. */
   readonly withoutBaseline?: boolean;
 }
@@ -31,17 +33,21 @@ export function addReadingOptions(command: Command, { kerf = true }: { readonly 
   }
   return command
     .option('--one-layer', 'read a whole file as one layer')
+    .option(
+      '--no-limit',
+      'take as long as it needs, also for a file that asks for far more work than its length suggests',
+    )
     .option('--stdin-filename <name>', 'what standard input (-) is called, and where its tombolo.json is sought');
 }
 
-/** Milliseconds for one file. Nobody waits at a keyboard for the command line: it may take longer than an editor. */
+/** Milliseconds for one file, beside its bound on work. Nobody waits at a keyboard for the command line. */
 const BUDGET = 600_000;
 
 export function settingsFrom(options: ReadingOptions, config: Config): Settings {
-  const { width, height, kerf, oneLayer, withoutBaseline, compensated } = options;
+  const { width, height, kerf, oneLayer, withoutBaseline, compensated, limit = true } = options;
   return {
     config: { ...config, ...(withoutBaseline && { baseline: [] }), ...(compensated && { compensated }) },
-    budget: BUDGET,
+    budget: limit ? BUDGET : Infinity,
     memoryInUse,
     memoryBudget: MEMORY_BUDGET,
     ...(width !== undefined && { width }),

@@ -23,7 +23,12 @@ export interface Settings {
   readonly kerf?: number;
   /** Read the whole file as one layer. */
   readonly oneLayer?: boolean;
-  /** Milliseconds, 20,000 by default: what a run has not finished by then is left out, and said. */
+  /**
+   * Steps of work for each file, by default as many as a text of this length is worth (`src/engine/check/run-watch.ts`), and
+   * without end where `budget` is `Infinity`: what would take more is left out, and said. It is the same on every machine.
+   */
+  readonly work?: number;
+  /** Milliseconds, 120,000 by default: what a run has not finished by then is left out, and said. */
   readonly budget?: number;
   /** Bytes that the host's memory holds now; without it, memory is not watched. Asked every few milliseconds. */
   readonly memoryInUse?: () => number;

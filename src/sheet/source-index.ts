@@ -33,6 +33,10 @@ const CORNER = MEANT_TO_MEET;
 /** So many edges of a ring are looked up at most: enough to name its contour, cheap on long ones. */
 const SAMPLES = 32;
 
+/** What it costs to look whether a curve passes a point at once, and to seek its nearest place. */
+const STEPS_PER_LOOK = 10;
+const STEPS_PER_SEARCH = 40;
+
 /** The curves of a chain in a spatial index: a chain is met again after an edit. */
 const boxesOfCurves = memoizeByIdentity(
   'index of a chain',
@@ -96,9 +100,10 @@ export class SourceIndex {
     for (const chain of this.chainsIn(around)) {
       const curves = this.curvesOf(chain);
       for (const at of foundIn(boxesOfCurves(curves), around)) {
-        checkpoint(4);
+        checkpoint(STEPS_PER_LOOK);
         const curve = defined(curves[at]);
         if (!facing && isQuicklyNear(curve, point, ON_CURVE)) return { chain, at };
+        checkpoint(STEPS_PER_SEARCH);
         const { distance, t } = nearestOn(curve, point);
         if (!facing && distance < ON_CURVE) return { chain, at };
         const rank = distance < REACH && facing ? distance + CORNER * alongView(curve, t, point, facing) : distance;
@@ -150,6 +155,8 @@ function foundIn(boxes: SequenceIndex, { minX, minY, maxX, maxY }: Box): number[
     found.push(number);
     return false;
   });
+  // To put them in order takes longer than to find them.
+  checkpoint(3 * found.length);
   return found.length > 1 ? found.sort((a, b) => a - b) : found;
 }
 

@@ -9,8 +9,8 @@ const MEMORY_SHARE = 0.75;
 
 /** Bytes of this thread alone. */
 function memoryInUse(): number {
-  const { heapUsed, external } = process.memoryUsage();
-  return heapUsed + external;
+  const { used_heap_size: heap, external_memory: external } = getHeapStatistics();
+  return heap + external;
 }
 
 const memoryBudget = MEMORY_SHARE * getHeapStatistics().heap_size_limit;

@@ -1,6 +1,7 @@
 /** `<!-- tombolo accept thin-bridge: reason -->` before an element accepts that finding within it. */
 
 import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import type { Finding } from '../../checks/finding';
 import type { CheckMeta } from '../../checks/meta';
 import type { CheckId } from '../../config/check-id';
@@ -21,6 +22,9 @@ export const UNUSED_ACCEPTANCE: CheckMeta = {
 
 /** What speaks against an acceptance of nothing. */
 export const HIDES_LATER = 'Remove it, or it will hide a fault that comes later.';
+
+/** So many acceptances of nothing are told one by one: a program that writes more of them is told once. */
+const MOST_TOLD = 1000;
 
 interface Acceptance {
   readonly checks: readonly string[];
@@ -48,7 +52,10 @@ export function applyAcceptances(
     if (match) used.add(match);
     return !match;
   });
-  return [...left, ...acceptances.filter((acceptance) => !used.has(acceptance)).map((each) => unused(each, isKnown))];
+  const idle = acceptances.filter((acceptance) => !used.has(acceptance));
+  const told = idle.slice(0, MOST_TOLD).map((each) => unused(each, isKnown));
+  const more = idle.length - told.length;
+  return [...left, ...told, ...(more > 0 ? [moreUnused(more, defined(idle[MOST_TOLD]))] : [])];
 }
 
 function groupByScope(acceptances: readonly Acceptance[]): ReadonlyMap<ElementNode | undefined, readonly Acceptance[]> {
@@ -81,14 +88,16 @@ function unused({ checks, comment }: Acceptance, isKnown: (check: CheckId) => bo
     unknown === undefined
       ? `No ${shortened(checks.join(', '), MARKUP_ROOM)} in the element that follows`
       : `There is no check ${quoted([unknown])[0]}`;
-  return {
-    check: UNUSED_ACCEPTANCE.id,
-    severity: UNUSED_ACCEPTANCE.severity,
-    span: comment,
-    related: [],
-    message: `${why}: this acceptance does nothing.`,
-    detail: HIDES_LATER,
-  };
+  return idleFinding(comment, `${why}: this acceptance does nothing.`);
+}
+
+function moreUnused(count: number, { comment }: Acceptance): Finding {
+  return idleFinding(comment, `${count} more acceptances from here on do nothing.`);
+}
+
+function idleFinding(span: Span, message: string): Finding {
+  const { id: check, severity } = UNUSED_ACCEPTANCE;
+  return { check, severity, span, related: [], message, detail: HIDES_LATER };
 }
 
 function findAcceptances(document: MarkupDocument): Acceptance[] {

@@ -27,7 +27,10 @@ export interface LayerPlan {
  * @param name of the file, as its project has it
  */
 export function readFile(run: Run, name: string, text: HashedText, plan: LayerPlan): Answer<ReadFile> {
+  run.watch.grant(text.text);
   const read = run.watch.part<ReadLayers | Unread>(
+    'reading',
+    true,
     () => readLayers(run, name, text, plan),
     (unread) => ({ unread }),
   );
@@ -71,8 +74,10 @@ function measureFile(run: Run, name: string, { drawing, layers }: ReadLayers): A
   const measured = layers.value.map((layer, i) => {
     const artwork = artworkOf(drawing, layer.group, run.config, layer.key.shapes);
     return run.watch.part<MeasuredLayer | undefined>(
+      'measuring',
+      i === layers.value.length - 1,
       () => measureLayer(run, `${name}#${i}`, layer, artwork),
-      (lack) => void skipped.push({ name: `layer "${layer.group.name}"`, lack }),
+      (lack) => void skipped.push(skippedLayer(layer, lack)),
     );
   });
   return run.cache.ask(fileNode, { layers, sheets: measured.map((layer) => layer?.sheet) }, () => {
@@ -86,6 +91,12 @@ function measureFile(run: Run, name: string, { drawing, layers }: ReadLayers): A
       skipped,
     };
   });
+}
+
+function skippedLayer({ group }: PlannedLayer, lack: Lack): Skipped {
+  const [shape] = group.shapes;
+  const { startTag: span } = group.element ?? shape?.element ?? {};
+  return { name: `layer "${group.name}"`, lack, ...(span && { span }) };
 }
 
 interface MeasuredLayer extends PlannedLayer {

@@ -105,9 +105,11 @@ function* runChecks(
     const around: StackStencil = { ...stencil, stack: stack.value };
     return cache.ask(stackCheckNode, { ...inputs, stack }, () => runCheck(check, around)).value;
   };
-  for (const check of ALL_CHECKS) {
-    if (config.checks[check.meta.id] === 'off') continue;
+  const checks = ALL_CHECKS.filter(({ meta }) => config.checks[meta.id] !== 'off');
+  for (const check of checks) {
     const result = watch.part<CheckResult | undefined>(
+      'checking',
+      check === checks.at(-1),
       () => ask(check),
       (lack) => void skipped.push({ name: check.meta.id, lack }),
     );

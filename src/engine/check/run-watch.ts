@@ -1,15 +1,28 @@
 /** What watches over a run of the engine: its time, its memory, and whoever asked for it. */
-import { Stopped, type StopReason, underWatch, type Watch } from '../../base/checkpoint';
+import { Stopped, type StopReason, stepsMade, underWatch } from '../../base/checkpoint';
 import { now } from '../../base/clock';
 import type { Settings } from '../../report/report';
+import type { Span } from '../../text/text';
 import { type Fault, isolated } from './fault';
 
-/** Milliseconds: long enough for any sheet that a person draws. */
-const DEFAULT_BUDGET = 20_000;
+/** Milliseconds: only for what steps do not tell of. On a busy machine a run may wait long for its turns. */
+const DEFAULT_BUDGET = 120_000;
 /** Bytes: no sheet that a person draws needs a third of it. */
 const DEFAULT_GROWTH = 2 ** 30;
 /** Milliseconds: asking a host for its memory can take as long as a thousand steps of a loop. */
 const BETWEEN_MEMORY_LOOKS = 20;
+
+/**
+ * Steps of work for any text, however short: one to three seconds of a processor. Steps are counted (`src/base/checkpoint.ts`), so
+ * that a text is checked as far on any machine, however busy.
+ */
+const WORK_FOR_ANY = 30_000_000;
+/** Steps of work for each character besides: clip art of more than 20 kB takes 6 to 600 in all, half of it less than 90. */
+const WORK_PER_CHARACTER = 200;
+
+/** Of the work of a file, what reading and measuring may take: the rest is kept for the checks of what was measured. */
+const READING_SHARE = 0.5;
+const MEASURING_SHARE = 0.75;
 
 /** What was lacking for a part of a run, or that it failed. */
 export type Lack = StopReason | Fault;
@@ -19,15 +32,32 @@ export interface Skipped {
   /** As the report calls it: `layer "sky"`, `thin-bridge`. */
   readonly name: string;
   readonly lack: Lack;
+  /** Where it stands in the text; undefined for what stands nowhere, as a check. */
+  readonly span?: Span;
 }
+
+/** What a part of a run is for: by how much of the work is granted to it, and to those before it. */
+export type Stage = 'reading' | 'measuring' | 'checking';
+
+const SHARES: Readonly<Record<Stage, number>> = {
+  reading: READING_SHARE,
+  measuring: MEASURING_SHARE,
+  checking: 1,
+};
 
 /** The watch over a run that begins when it is made. */
 export class RunWatch {
+  private readonly settings: Settings;
   private readonly isCancelled: () => boolean;
-  private readonly limits: Watch;
+  private readonly limits: () => StopReason | undefined;
+  /** What `stepsMade` said when the run began. */
+  private readonly begun = stepsMade();
+  /** Steps of work, for the files whose turn has come. */
+  private granted = 0;
 
   /** @param files how many files the run reads: each adds its time to the budget */
   constructor(settings: Settings, files = 1) {
+    this.settings = settings;
     const end = now() + (settings.budget ?? DEFAULT_BUDGET) * Math.max(1, files);
     const isMemoryUsedUp = memoryWatch(settings);
     this.isCancelled = settings.cancelled ?? (() => false);
@@ -38,8 +68,15 @@ export class RunWatch {
     };
   }
 
+  /** Adds the work that a file is worth, when it is about to be read: so none takes what is meant for another. */
+  grant(text: string): void {
+    const { budget, work = budget === Infinity ? Infinity : WORK_FOR_ANY + WORK_PER_CHARACTER * text.length } =
+      this.settings;
+    this.granted += work;
+  }
+
   /**
-   * The run as a whole. Time and memory end parts of it alone, so that there is always a report.
+   * The run as a whole. Work, time and memory end parts of it alone, so that there is always a report.
    * @throws Stopped when the run is cancelled: then nobody wants its report
    */
   over<T>(run: () => T): T {
@@ -47,12 +84,18 @@ export class RunWatch {
   }
 
   /**
-   * What a part of the run gives, or `otherwise` where time or memory ended it, or it failed.
+   * What a part of the run gives, or `otherwise` where its work, time or memory ended it, or it failed. Unless it is the
+   * last of its stage it may do half of the work that is left, so that one which would never end leaves enough for those
+   * after it.
    * @throws Stopped when the run is cancelled
    */
-  part<T>(work: () => T, otherwise: (lack: Lack) => T): T {
+  part<T>(stage: Stage, isLast: boolean, work: () => T, otherwise: (lack: Lack) => T): T {
+    const before = stepsMade();
+    const left = Math.max(0, this.begun + SHARES[stage] * this.granted - before);
+    const end = before + (isLast ? left : left / 2);
+    const limits = () => (stepsMade() >= end ? 'work' : this.limits());
     try {
-      return isolated(() => underWatch(this.limits, work), otherwise);
+      return isolated(() => underWatch(limits, work), otherwise);
     } catch (error) {
       if (!(error instanceof Stopped) || error.reason === 'cancelled') throw error;
       return otherwise(error.reason);

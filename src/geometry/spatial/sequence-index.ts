@@ -154,7 +154,7 @@ export class SequenceIndex {
     const maxX = defined(sides[4 * number + 2]) + far;
     const maxY = defined(sides[4 * number + 3]) + far;
     let count = 0;
-    checkpoint(this.blocks.length);
+    checkpoint(1 + this.blocks.length / 4);
     for (const block of this.blocks) {
       if (defined(around[4 * block]) > maxX || defined(around[4 * block + 2]) < minX) continue;
       if (defined(around[4 * block + 1]) > maxY || defined(around[4 * block + 3]) < minY) continue;
@@ -184,7 +184,7 @@ export class SequenceIndex {
   search(minX: number, minY: number, maxX: number, maxY: number, visit: (box: number) => boolean): void {
     const { sides } = this;
     const look = (from: number, to: number): boolean => {
-      checkpoint();
+      checkpoint(to - from);
       for (let i = from; i < to; i += 1) {
         if (defined(sides[4 * i]) > maxX || defined(sides[4 * i + 2]) < minX) continue;
         if (defined(sides[4 * i + 1]) <= maxY && defined(sides[4 * i + 3]) >= minY && visit(i)) return true;

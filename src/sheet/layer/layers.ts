@@ -7,6 +7,7 @@ import { attributeOf, childElements, textContent } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
 import { type LayerId, layerId } from './layer-id';
 import { statedLayering } from './layering';
+import { loneGroupOf, type Members, membersOf } from './members';
 import { colourOf, paintOrder } from './paint-order';
 import { isHairline } from './reading';
 import { secondSheetsApart } from './second-sheets';
@@ -100,47 +101,24 @@ function isWithoutWidth({ strokeWidth }: Shape): boolean {
   return strokeWidth === 0;
 }
 
-/** The shapes by the child of a container that they stand in; those that stand in no group of it are together. */
-function membersOf(shapes: readonly Shape[], container: ElementNode): Map<ElementNode | undefined, Shape[]> {
-  const members = new Map<ElementNode | undefined, Shape[]>();
-  for (const shape of shapes) {
-    const child = childAround(shape, container);
-    const group = child?.localName === 'g' ? child : undefined;
-    const list = members.get(group);
-    if (list) list.push(shape);
-    else members.set(group, [shape]);
-  }
-  return members;
-}
-
-function childAround({ topLevel, instances, element }: Shape, container: ElementNode): ElementNode | undefined {
-  if (topLevel.parent === container) return topLevel;
-  let place: ElementNode | undefined = instances[0] ?? element;
-  while (place && place.parent !== container) place = place.parent;
-  return place;
-}
-
-function groupsOf(members: ReadonlyMap<ElementNode | undefined, unknown>): ElementNode[] {
+function groupsOf(members: Members): ElementNode[] {
   return [...members.keys()].filter((element) => element !== undefined);
 }
 
-/** @param asked whether the author says that the groups within the lone group are the layers */
-function layersWithin(
-  shapes: readonly Shape[],
-  root: ElementNode,
-  asked: boolean,
-): Map<ElementNode | undefined, Shape[]> {
+/**
+ * The groups in the root; where there is but one with nothing beside, those in it where they are the layers, and so on.
+ * @param asked whether the author says that the groups within the lone group are the layers
+ */
+function layersWithin(shapes: readonly Shape[], root: ElementNode, asked: boolean): Members {
   const top = membersOf(shapes, root);
-  for (let members = top; ; ) {
-    const [only, ...others] = members.keys();
-    if (!only || others.length > 0) return top;
-    members = membersOf(shapes, only);
-    if (groupsOf(members).length > 1 && (asked || areLayers(members))) return members;
-  }
+  const lone = loneGroupOf(shapes, root);
+  if (!lone) return top;
+  const members = membersOf(shapes, lone);
+  return groupsOf(members).length > 1 && (asked || areLayers(members)) ? members : top;
 }
 
 /** Groups are layers where nothing stands beside them, and they are named as layers are or differ in colour. */
-function areLayers(members: ReadonlyMap<ElementNode | undefined, readonly Shape[]>): boolean {
+function areLayers(members: Members): boolean {
   const groups = groupsOf(members);
   if (groups.length < members.size) return false;
   if (groups.every((group) => labelOf(group) !== undefined)) return true;
