@@ -16,7 +16,10 @@ export const SLOW_TESTS: readonly string[] = [
   'test/cli/order-command.test.ts',
   'test/cli/picture-command.test.ts',
   'test/cli/project.test.ts',
+  'test/cli/trace-command.test.ts',
   'test/cli/two-sheets.test.ts',
+  'test/trace/programs.test.ts',
+  'test/trace/run-program.test.ts',
   'test/server/*.test.ts',
   'test/cut/order/plan-travel.test.ts',
   // Random shapes against a slower way, corpora, and mends that are each proven by a check.

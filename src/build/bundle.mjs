@@ -1,7 +1,7 @@
 // npm run build: everything that is shipped, into dist/.
 //   --watch     keeps the bundles up to date until Ctrl-C (without declarations)
 //   --minify    as for the package: small, no source maps
-import { bundleInMemory, clean, copyPages, makeSchema, names, watch, writeFiles } from './bundles.mjs';
+import { bundleInMemory, clean, copyPages, copyPython, makeSchema, names, watch, writeFiles } from './bundles.mjs';
 import { translatableStrings, updateManifest } from './contributions.mjs';
 import { declarations } from './declarations.mjs';
 
@@ -11,6 +11,7 @@ const settings = { minify: flags.has('--minify') };
 try {
   if (flags.has('--watch')) {
     copyPages();
+    copyPython();
     writeFiles([await makeSchema(), translatableStrings()]);
     await watch(settings);
   } else {
@@ -22,6 +23,7 @@ try {
     clean();
     writeFiles([...bundles.flat(), ...types, schema, translatableStrings()]);
     copyPages();
+    copyPython();
   }
 } catch (error) {
   console.error(error instanceof Error ? error.message : error);

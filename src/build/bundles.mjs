@@ -29,6 +29,10 @@ const bundles = {
     external: ['@resvg/resvg-js'],
     banner: { js: '#!/usr/bin/env node' },
   },
+  // What `tombolo trace` puts into the programs that it runs.
+  'trace-preload': { ...node, entry: 'src/trace/node/preload.ts', out: 'trace/preload.cjs' },
+  'trace-hooks': { ...node, entry: 'src/trace/node/hooks.ts', out: 'trace/hooks.cjs' },
+  'trace-marker': { ...node, entry: 'src/trace/node/mark-source.ts', out: 'trace/marker.cjs' },
   preview: {
     entry: 'src/preview/main.ts',
     out: 'preview.js',
@@ -171,6 +175,28 @@ export function copyPages() {
     writeFileSync(path.join(pages, `${entry.name}.md`), text);
   }
   copyFileSync(path.join(root, 'src/config/README.md'), path.join(pages, 'unreadable-config.md'));
+}
+
+/** Copies what `tombolo trace` puts into programs in Python, which is not bundled. */
+export function copyPython(outdir = dist) {
+  const folder = path.join(outdir, 'trace/python');
+  mkdirSync(folder, { recursive: true });
+  const sources = path.join(root, 'src/trace/python');
+  for (const name of readdirSync(sources).filter((each) => each.endsWith('.py'))) {
+    copyFileSync(path.join(sources, name), path.join(folder, name));
+  }
+}
+
+/** Makes what `tombolo trace` puts into programs. */
+export async function bundlePreloads(settings) {
+  await Promise.all(names.filter((name) => name.startsWith('trace-')).map((name) => bundle(name, settings)));
+  copyPython(settings?.outdir);
+}
+
+/** Makes the command line with all that it runs beside it; gives its path. */
+export async function bundleCommandLine(settings) {
+  const [file] = await Promise.all([bundle('cli', settings), bundlePreloads(settings)]);
+  return file;
 }
 
 /** Removes what earlier builds left. */

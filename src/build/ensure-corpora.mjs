@@ -1,5 +1,5 @@
 // Makes sure that the corpora of the wide tests are there which the tests do not bring themselves: the W3C SVG 1.1 test
-// suite and the clip art of Open Clip Art, as Debian packages them, and sets of pictures and faces from npm.
+// suite, the clip art of Open Clip Art and Python's libraries that draw, as Debian packages them, and sets of pictures and faces from npm.
 //   --install   fetches what is missing
 import { execFileSync } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
@@ -12,6 +12,9 @@ const DEBIAN = {
   'openclipart-svg': '/usr/share/openclipart/svg',
   'poppler-utils': '/usr/bin/pdftocairo',
   'python3-ezdxf': '/usr/lib/python3/dist-packages/ezdxf/__init__.py',
+  // Programs that draw are traced with these.
+  'python3-lxml': '/usr/lib/python3/dist-packages/lxml',
+  'python3-svgwrite': '/usr/lib/python3/dist-packages/svgwrite',
 };
 
 /** Has a lockfile of its own: only the wide tests need what it lists. */

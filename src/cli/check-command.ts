@@ -2,6 +2,7 @@
 import { type Command, Option } from 'commander';
 import { count } from '../config/values';
 import type { FixesOfFinding, ReportedFinding } from '../engine/index';
+import type { GeneratorMarks } from '../report/generator';
 import type { Report } from '../report/report';
 import { writeBaselines } from './baseline';
 import { type CheckedFile, checkedConfig, checkedFile } from './checked-file';
@@ -10,6 +11,7 @@ import { EXIT_CODES, internalFailure } from './failure';
 import type { LoadedConfig } from './files/find-config';
 import { pathIn } from './files/load-project';
 import { type LoadedReport, ReportLoader } from './files/load-report';
+import type { Input } from './files/read-input';
 import type { Format } from './format/format';
 import { formatJson } from './format/json';
 import { formatSarif } from './format/sarif';
@@ -21,7 +23,8 @@ import { addReadingOptions, nameOf, parseCount, type ReadingOptions } from './op
 import { oneLine } from './plain-text';
 import { errorsOnly, exitCodeFor, summarize } from './summary';
 
-const FORMATS = {
+/** What prints reports, by its name. */
+export const FORMATS = {
   text: formatText,
   json: formatJson,
   sarif: formatSarif,
@@ -30,7 +33,7 @@ const FORMATS = {
 
 type FormatName = keyof typeof FORMATS;
 
-interface CheckOptions extends ReadingOptions {
+export interface CheckOptions extends ReadingOptions {
   readonly format: FormatName;
   readonly maxWarnings: number;
   readonly mends: boolean;
@@ -49,7 +52,15 @@ export function addCheckCommand(program: Command, host: Host): void {
         'than allowed; with 2 when something could not be read.',
     )
     .argument('<files...>', 'SVG files, a tombolo.json or its folder; - reads standard input');
-  addReadingOptions(command)
+  addReportOptions(addReadingOptions(command))
+    .option('--write-baseline', 'let pass from now on what is found now; tombolo.json keeps it')
+    .addHelpText('after', EXAMPLES)
+    .action((files: string[], options: CheckOptions) => runCheck(files, options, host));
+}
+
+/** What is said of the findings, and how; the same wherever findings are reported. */
+export function addReportOptions(command: Command): Command {
+  return command
     .addOption(new Option('--format <name>', 'what to print').choices(Object.keys(FORMATS)).default('text'))
     .addOption(new Option('--max-warnings <number>', 'warnings to let pass').argParser(parseCount).default(0))
     .option('--quiet', 'print errors alone; the counts and the exit code still heed the rest')
@@ -57,12 +68,9 @@ export function addCheckCommand(program: Command, host: Host): void {
       '--no-mends',
       'prove no fixes, which is faster: json and sarif list none, text does not say where there is none',
     )
-    .option('--write-baseline', 'let pass from now on what is found now; tombolo.json keeps it')
     .option('--at-generator', "sarif: put what a program draws (data-tombolo-from) at the program's lines")
     .option('--color', 'colour the text even where no terminal listens')
-    .option('--no-color', 'never colour the text')
-    .addHelpText('after', EXAMPLES)
-    .action((files: string[], options: CheckOptions) => runCheck(files, options, host));
+    .option('--no-color', 'never colour the text');
 }
 
 const EXAMPLES = `
@@ -76,16 +84,19 @@ Examples:
 async function runCheck(files: readonly string[], options: CheckOptions, host: Host): Promise<void> {
   if (options.writeBaseline) return saveBaseline(new Set(files), options, host);
   const checked = await checkAll(new Set(files), options, host);
-  const summary = summarize(checked);
-  const output = FORMATS[options.format]({
+  host.print(reportText(checked, options, host));
+  host.endWith(exitCodeFor(summarize(checked), options.maxWarnings));
+}
+
+/** What the format makes of what was found. */
+export function reportText(checked: readonly CheckedFile[], options: CheckOptions, host: Host): string {
+  return FORMATS[options.format]({
     files: options.quiet ? errorsOnly(checked) : checked,
-    summary,
+    summary: summarize(checked),
     colours: coloursFor({ wanted: options.color, isTerminal: host.isTerminal, environment: host.environment }),
     quiet: options.quiet === true,
     atGenerator: options.atGenerator === true,
   });
-  host.print(output);
-  host.endWith(exitCodeFor(summary, options.maxWarnings));
 }
 
 async function saveBaseline(named: ReadonlySet<string>, options: CheckOptions, host: Host): Promise<void> {
@@ -95,8 +106,22 @@ async function saveBaseline(named: ReadonlySet<string>, options: CheckOptions, h
   if (host.exitCode !== EXIT_CODES.failed) await writeBaselines(reports, host);
 }
 
-async function checkAll(named: ReadonlySet<string>, options: CheckOptions, host: Host): Promise<CheckedFile[]> {
-  const loader = new ReportLoader(options);
+/** What a program left beside the files that are checked. */
+export interface Traced {
+  /** By the names that the files have in messages. */
+  readonly marks: ReadonlyMap<string, GeneratorMarks>;
+  /** What stands for files that are on no disk, by name. */
+  readonly given: ReadonlyMap<string, Input>;
+}
+
+/** Checks every file that the arguments name, and the configurations that hold for them. */
+export async function checkAll(
+  named: ReadonlySet<string>,
+  options: CheckOptions,
+  host: Host,
+  traced?: Traced,
+): Promise<CheckedFile[]> {
+  const loader = new ReportLoader(options, traced?.given);
   const configs = new Set<LoadedConfig>();
   const checked: CheckedFile[] = [];
   const whyNone = new FixVerifier(WHY_NONE_BUDGET);
@@ -104,7 +129,7 @@ async function checkAll(named: ReadonlySet<string>, options: CheckOptions, host:
     try {
       const loaded = await loader.file(file);
       configs.add(loaded.config);
-      checked.push(checkOne(loaded, options, whyNone, host));
+      checked.push(checkOne(loaded, options, whyNone, host, traced?.marks.get(file)));
     } catch (error) {
       host.fail(internalFailure(nameOf(file, options), error));
     }
@@ -159,6 +184,7 @@ function checkOne(
   options: CheckOptions,
   whyNone: FixVerifier,
   host: Host,
+  marks: GeneratorMarks | undefined,
 ): CheckedFile {
   const { config } = found;
   const forPrograms = options.format !== 'text';
@@ -171,6 +197,7 @@ function checkOne(
     findings: forPrograms ? report.complete : report.findings,
     sizeStated: report.drawing.sizeStated || lengths.some((length) => length !== undefined),
     fixesFor: (finding) => triedFixes(report, finding, options, { prover, whyNone }),
+    marks,
   });
   if (prover.leftOut > 0) {
     host.say(`${oneLine(name)}: the time for proving fixes was over; ${count(prover.leftOut, 'finding')} are without`);

@@ -33,6 +33,11 @@ export class Host {
     this.endWith(EXIT_CODES.failed);
   }
 
+  /** The code of a program that was run stands before ours. */
+  endAs(code: number): void {
+    process.exitCode = code;
+  }
+
   /** The worst of all codes stands. */
   endWith(code: ExitCode): void {
     this.exitCode = worseOf(this.exitCode, code);

@@ -9,6 +9,7 @@ import type { Host } from './host';
 import { addOrderCommand } from './order-command';
 import { addPictureCommand } from './picture-command';
 import { oneLine } from './plain-text';
+import { addTraceCommand } from './trace/trace-command';
 
 /** @param words the arguments, without those of Node itself */
 export async function runProgram(words: readonly string[], host: Host): Promise<void> {
@@ -25,6 +26,7 @@ function createProgram(host: Host): Command {
     .description('Checks spray-paint stencils in SVG at true size, and puts bridges in.')
     .version(version, '--version')
     .helpCommand(false)
+    .enablePositionalOptions()
     .exitOverride()
     .configureOutput({ outputError: (message, write) => write(misuseLine(message)) })
     .addHelpText('after', EXAMPLES);
@@ -33,6 +35,7 @@ function createProgram(host: Host): Command {
   addOrderCommand(program, host);
   addPictureCommand(program, host);
   addCutCommand(program, host);
+  addTraceCommand(program, host);
   for (const command of program.commands) command.showHelpAfterError(`Try: tombolo ${command.name()} --help`);
   return program.showHelpAfterError('Try: tombolo --help');
 }
@@ -48,6 +51,7 @@ Examples:
   tombolo order heron.svg
   tombolo picture heron.svg --out stack.png
   tombolo cut heron.svg --out cut
+  tombolo trace -- node posts.mjs
 
 Ends with 0 when all is well, 1 when there are findings, 2 when a command could not run.
 A tombolo.json beside a file, or in a folder above it, says how it is cut.`;

@@ -9,10 +9,10 @@ const ROOT = resolve(import.meta.dirname, '../..');
 
 /** The very bundle that is shipped. */
 async function bundleCli(outdir: string): Promise<string> {
-  const { bundle } = (await import(pathToFileURL(join(ROOT, 'src/build/bundles.mjs')).href)) as {
-    bundle(name: string, settings: { outdir: string; minify: boolean }): Promise<string>;
+  const { bundleCommandLine } = (await import(pathToFileURL(join(ROOT, 'src/build/bundles.mjs')).href)) as {
+    bundleCommandLine(settings: { outdir: string; minify: boolean }): Promise<string>;
   };
-  return bundle('cli', { outdir, minify: true });
+  return bundleCommandLine({ outdir, minify: true });
 }
 
 export interface Outcome {

@@ -28,9 +28,12 @@ export class ReportLoader {
   private readonly projects: ProjectReader;
 
   private readonly options: ReadingOptions;
+  private readonly given: ReadonlyMap<string, Input>;
 
-  constructor(options: ReadingOptions) {
+  /** @param given what stands for files of these names instead of what is on the disk */
+  constructor(options: ReadingOptions, given: ReadonlyMap<string, Input> = new Map()) {
     this.options = options;
+    this.given = given;
 
     this.finder = new ConfigFinder(options.config);
     this.projects = new ProjectReader(options);
@@ -42,7 +45,7 @@ export class ReportLoader {
    */
   async file(file: string): Promise<LoadedReport> {
     const name = nameOf(file, this.options);
-    const input = await readInput(file, name);
+    const input = this.given.get(file) ?? (await readInput(file, name));
     const config = await this.finder.configFor(name);
     const part = nameIn(config, name);
     if (part !== undefined) {

@@ -1,0 +1,12 @@
+import { JSDOM } from 'jsdom';
+const { document } = new JSDOM('<!DOCTYPE html><body></body>').window;
+import { select } from 'd3-selection';
+import { writeFileSync } from 'node:fs';
+const svg = select(document.body).append('svg').attr('xmlns', 'http://www.w3.org/2000/svg').attr('viewBox', '0 0 148 105');
+const ring = (sel, id, r) => sel.append('circle').attr('id', id).attr('cx', 50).attr('cy', 50).attr('r', r);
+ring(svg, 'outer', 20);
+ring(svg, 'inner', 8);
+svg.selectAll('rect').data([1, 2, 3, 4]).enter().append('rect').attr('id', (i) => 'r' + i).attr('x', (i) => i * 9);
+const heron = document.createElementNS('http://www.w3.org/2000/svg', 'path');
+heron.setAttribute('id', 'heron'); heron.setAttribute('d', 'M0 0L5 5L0 5Z'); svg.node().appendChild(heron);
+writeFileSync('out.svg', svg.node().outerHTML);

@@ -1,0 +1,12 @@
+import { createHTMLWindow } from 'svgdom';
+import { registerWindow, SVG } from '@svgdotjs/svg.js';
+import { writeFileSync } from 'node:fs';
+const window = createHTMLWindow();
+registerWindow(window, window.document);
+const canvas = SVG().addTo(window.document.documentElement);
+canvas.viewbox(0, 0, 148, 105);
+const reed = (x) => canvas.rect(2, 40).move(x, 10).id('reed' + x);
+reed(10);
+reed(20);
+canvas.circle(20).center(50, 50).id('sun');
+writeFileSync('out.svg', canvas.svg());

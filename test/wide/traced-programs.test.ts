@@ -1,0 +1,52 @@
+/** Traced programs that take long to begin, or need Debian's Python: the same promises as in `test/trace`. */
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { expectTraced } from '../trace/expect-traced';
+import { IN_PYTHON, textOf, WITH_LIBRARIES } from '../trace/programs';
+import { TraceWorkshop } from '../trace/workshop';
+
+let workshop: TraceWorkshop;
+beforeAll(async () => {
+  workshop = await TraceWorkshop.create();
+});
+afterAll(() => workshop.dispose());
+
+describe('a traced program', () => {
+  it.each([...WITH_LIBRARIES, ...IN_PYTHON])('$title', async (program) => {
+    await workshop.empty();
+    await workshop.file(program.file, textOf(program));
+    if (program.build) expect(await workshop.plain(program.build)).toMatchObject({ code: 0 });
+    await expectTraced(workshop, program);
+  });
+});
+
+describe('a program in Python', () => {
+  const run = async (text: string) => {
+    await workshop.empty();
+    await workshop.file('gen.py', text);
+    const command = ['/usr/bin/python3', 'gen.py'];
+    return { plain: await workshop.plain(command), traced: await workshop.traced(command) };
+  };
+
+  it.each([
+    ["import sys\nprint('<svg>', file=sys.stderr)\nsys.exit(3)", 3],
+    ["def draw():\n    raise ValueError('<g>')\ndraw()", 1],
+    ["import sys, atexit\natexit.register(print, 'done')\nprint('<path/>', sys.argv, __name__, sys.path[0] != '')", 0],
+    ['import sys\nprint(sys.path)', 0],
+    ['x = (', 1],
+  ])('%j prints and ends as it does by itself', async (text, code) => {
+    const { plain, traced } = await run(text);
+    expect(traced).toMatchObject({ code, stdout: plain.stdout, stderr: plain.stderr });
+    expect(plain.code).toBe(code);
+  });
+
+  it('marks the modules that it imports, and leaves no compiled ones', async () => {
+    await workshop.empty();
+    await workshop.file('shapes.py', 'def dot(x):\n    return f\'<circle id="d{x}" r="1"/>\'\n');
+    await workshop.file('gen.py', "import shapes\nopen('out.svg', 'w').write('<svg>' + shapes.dot(1) + '</svg>')\n");
+    const { outputs } = await workshop.traced(['/usr/bin/python3', 'gen.py']);
+    expect(workshop.read('out.svg')).toBe('<svg><circle id="d1" r="1"/></svg>');
+    const [output] = outputs.filter(({ file }) => file.endsWith('out.svg'));
+    expect(output?.marks?.places).toEqual([['gen.py:2:29'], ['shapes.py:2:14', 'gen.py:2:38']]);
+    expect(workshop.has('__pycache__')).toBe(false);
+  });
+});
