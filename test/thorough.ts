@@ -19,6 +19,7 @@ export const THOROUGH_TESTS: readonly string[] = [
   'test/outside/safe-slip.test.ts',
   'test/outside/thin-random-regions.test.ts',
   'test/outside/tongues-posed.test.ts',
+  'test/server/random-edits.test.ts',
   'test/sheet/hairlines.test.ts',
   'test/sheet/measure-again.test.ts',
 ];

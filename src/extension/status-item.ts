@@ -58,10 +58,11 @@ export class StatusItem implements vscode.Disposable {
   }
 
   private showSummary(summary: Summary): void {
-    const { readings, elapsed, cutTime, unfinished, config } = summary;
+    const { readings, elapsed, cutTime, config } = summary;
+    const doubt = doubtOf(summary);
     this.result.text = countsOf(summary);
-    this.result.detail = unfinished ? l10n.t('not finished: too much to check in one run') : '';
-    this.result.severity = unfinished ? LanguageStatusSeverity.Warning : LanguageStatusSeverity.Information;
+    this.result.detail = doubt;
+    this.result.severity = doubt ? LanguageStatusSeverity.Warning : LanguageStatusSeverity.Information;
     this.result.command = { title: l10n.t('Show Log'), command: 'tombolo.showLog' };
     this.reading.text = sizeOf(summary);
     const read = readings.map(readingText).join(', ') || l10n.t('nothing to cut');
@@ -84,6 +85,12 @@ export class StatusItem implements vscode.Disposable {
   dispose(): void {
     for (const each of [this.result, this.reading, this.config, ...this.listeners]) each?.dispose();
   }
+}
+
+/** Why the counts are not the whole truth; empty where they are. */
+function doubtOf({ unfinished, outdated }: Summary): string {
+  if (outdated) return l10n.t('not up to date: the check of the present text stopped');
+  return unfinished ? l10n.t('not finished: too much to check in one run') : '';
 }
 
 function sizeOf({ width, height, sizeStated, sizeInConfig, layers }: Summary): string {

@@ -87,6 +87,8 @@ export interface Summary {
   readonly leftOut?: number;
   /** Whether the run ended before all was looked at. */
   readonly unfinished?: true;
+  /** Whether it is of an earlier text, as the check of the present one came to no end. */
+  readonly outdated?: true;
 }
 
 /** What was found in a file. */

@@ -44,9 +44,13 @@ export class ServerProcess {
   /**
    * @param serverFile what `buildServer` gave
    * @param textDocument what the editor can do; by default it takes no answers that are completed later
+   * @param folder goes when the server is stopped; by default a new one
    */
-  static async start(serverFile: string, textDocument: TextDocumentClientCapabilities = {}): Promise<ServerProcess> {
-    const folder = mkdtempSync(path.join(tmpdir(), 'tombolo-server-test-'));
+  static async start(
+    serverFile: string,
+    textDocument: TextDocumentClientCapabilities = {},
+    folder: string = mkdtempSync(path.join(tmpdir(), 'tombolo-server-test-')),
+  ): Promise<ServerProcess> {
     const child = spawn(process.execPath, [serverFile, '--stdio'], { stdio: ['pipe', 'pipe', 'inherit'] });
     const connection = createProtocolConnection(
       new StreamMessageReader(child.stdout),
@@ -96,6 +100,14 @@ export class ServerProcess {
     await this.connection.sendNotification('exit');
     await ended;
     rmSync(this.folder, { recursive: true, force: true });
+  }
+
+  /** Ends it as the system would. The folder stays. */
+  async kill(): Promise<void> {
+    const ended = new Promise((resolve) => this.child.once('exit', resolve));
+    this.child.kill('SIGKILL');
+    await ended;
+    this.connection.dispose();
   }
 
   get pid(): number | undefined {

@@ -39,6 +39,7 @@ afterEach(async () => {
   await server.stop();
 });
 
+const lastOf = ({ uri }: TextDocument) => server.published.findLast((sent) => sent.uri === uri)?.diagnostics;
 const whole = (text: string) => [{ text }];
 const resolve = (action: CodeAction) => server.connection.sendRequest<CodeAction>('codeAction/resolve', action);
 
@@ -124,13 +125,36 @@ describe('a worker that ends', () => {
     const document = await server.open('ring.svg', ring);
     const [island] = await server.diagnostics(document);
     const runs = server.checked.length;
-    await server.open('end.svg', ring.replace('<path', `${END_WORKER}<path`));
+    const deadly = await server.open('end.svg', ring.replace('<path', `${END_WORKER}<path`));
     await server.until('another check', () => server.checked.length > runs || undefined);
-    expect(server.logged.filter((line) => /worker ended/.test(line))).toHaveLength(1);
+    // Once more with a new worker, then no more.
+    const [notice, ...others] = await server.until('the end of trying', () => lastOf(deadly));
+    expect([notice?.message, others]).toEqual([expect.stringMatching(/stopped twice\. Nothing is known of it/), []]);
+    expect(server.logged.filter((line) => /worker ended/.test(line))).toHaveLength(2);
     const emptied = server.published.filter(({ uri, diagnostics }) => uri === document.uri && diagnostics.length === 0);
     expect(emptied).toEqual([]);
     const [bridge] = await listed(document, island!);
     expect(mended(document, await resolve(bridge!))).not.toBe(ring);
+    await server.close(deadly);
+    await server.until('its notice to go', () => lastOf(deadly)?.length === 0 || undefined);
+  });
+
+  it('what was found in an earlier text is marked as old, where it stands now, until another is checked', async () => {
+    const document = await server.open('ring.svg', ring);
+    const found = await server.diagnostics(document);
+    await server.change(document, whole(ring.replace('<path', `${END_WORKER}\n<path`)));
+    const shown = await server.until('old findings', () =>
+      lastOf(document)?.some(({ code }) => code === 'internal') ? lastOf(document) : undefined,
+    );
+    expect(shown.map(({ code }) => code)).toEqual(['internal', ...found.map(({ code }) => code)]);
+    expect(shown[0]?.message).toMatch(/found in an earlier text/);
+    expect(shown.slice(1).map(({ range }) => range.start.line)).toEqual(found.map(({ range }) => range.start.line + 1));
+    await server.until('the word that it is old', () => server.checked.find(({ summary }) => summary?.outdated));
+    // Whoever asks gets no answer, and kills no worker.
+    await server.connection.sendRequest('tombolo/stack', { uri: document.uri });
+    expect(server.logged.filter((line) => /worker ended/.test(line))).toHaveLength(2);
+    await server.change(document, whole(ring));
+    expect((await server.diagnostics(document)).map(({ code }) => code)).toEqual(found.map(({ code }) => code));
   });
 });
 

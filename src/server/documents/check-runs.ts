@@ -30,12 +30,22 @@ export class CheckRuns {
   private readonly engine: EngineClient;
   private readonly configs: KnownConfigs;
   private readonly ended: (run: Run, facts: CheckFacts) => void;
+  private readonly lost: (run: Run) => void;
 
-  /** @param ended is told what a run has found that nobody has cancelled */
-  constructor(engine: EngineClient, configs: KnownConfigs, ended: (run: Run, facts: CheckFacts) => void) {
+  /**
+   * @param ended is told what a run has found that nobody has cancelled
+   * @param lost is told of a run that never will have found anything
+   */
+  constructor(
+    engine: EngineClient,
+    configs: KnownConfigs,
+    ended: (run: Run, facts: CheckFacts) => void,
+    lost: (run: Run) => void,
+  ) {
     this.engine = engine;
     this.configs = configs;
     this.ended = ended;
+    this.lost = lost;
   }
 
   get(key: string): Run | undefined {
@@ -90,8 +100,8 @@ export class CheckRuns {
   private settled(run: Run, facts: CheckFacts | undefined): 'done' | 'cancelled' | 'lost' {
     if (this.runs.get(run.input.key) === run) this.runs.delete(run.input.key);
     if (run.cancelled) return 'cancelled';
-    if (!facts) return 'lost';
-    this.ended(run, facts);
-    return 'done';
+    if (facts) this.ended(run, facts);
+    else this.lost(run);
+    return facts ? 'done' : 'lost';
   }
 }

@@ -33,7 +33,7 @@ export function configNotice({ document, config }: KnownDocument, errors: readon
 }
 
 /** The name in the first start tag that is not inside of a comment or a declaration; the beginning where there is none. */
-function rootName(text: string): Span {
+export function rootName(text: string): Span {
   const parts = /<!--[\s\S]*?-->|<\?[\s\S]*?\?>|<![^[>]*(?:\[[\s\S]*?\]\s*)?>|<([^\s<>/!?]+)/g;
   for (const match of text.matchAll(parts)) {
     const [, name] = match;

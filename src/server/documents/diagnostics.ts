@@ -31,10 +31,16 @@ export interface DiagnosticData {
 /** The address of a check's page, where there is one. */
 export type PageOf = (check: string) => string | undefined;
 
-export function diagnosticOf(finding: FindingFact, known: KnownDocument, pageOf: PageOf): Diagnostic {
+/** @param live the text that it is shown in, where that has changed since it was checked */
+export function diagnosticOf(
+  finding: FindingFact,
+  known: KnownDocument,
+  pageOf: PageOf,
+  live?: TextDocument,
+): Diagnostic {
   const data: DiagnosticData = { version: known.version, finding: finding.id };
   const diagnostic: Diagnostic = {
-    range: rangeOf(finding.span, known.document),
+    range: live ? known.rangeIn(live, finding.span) : rangeOf(finding.span, known.document),
     severity: severities[finding.severity],
     source: SOURCE,
     code: finding.check,

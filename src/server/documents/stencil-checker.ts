@@ -19,6 +19,7 @@ import type { FoundConfig } from './find-config';
 import { KnownConfigs } from './known-configs';
 import { KnownDocument } from './known-document';
 import { KnownProject } from './known-project';
+import { LostChecks, lostNotice } from './lost-checks';
 import { DEFAULT_SETTINGS, type ServerSettings } from './settings';
 import { withShown } from './shown-severities';
 import { Workspace } from './workspace';
@@ -58,6 +59,10 @@ export class StencilChecker {
   /** The versions in which documents were found to be no stencils. */
   private readonly plain = new Map<string, number>();
   private readonly runs: CheckRuns;
+  private readonly lost = new LostChecks();
+  /** Documents whose text could not be checked: what is shown of them is old. */
+  private readonly old = new Set<string>();
+  private disposed = false;
   /** Files that are checked though they are not open. */
   private readonly listed = new Set<string>();
   private readonly disk = new DiskFiles();
@@ -83,7 +88,12 @@ export class StencilChecker {
     this.configs = new KnownConfigs((uri) => documents.get(uri)?.getText());
     const { disk, configs, listed, workspace } = this;
     this.sources = { documents, disk, configs, listed, workspace };
-    this.runs = new CheckRuns(engine, this.configs, (run, facts) => this.ended(run, facts));
+    this.runs = new CheckRuns(
+      engine,
+      this.configs,
+      (run, facts) => this.ended(run, facts),
+      (run) => this.tryAgain(run),
+    );
     this.notices = new ConfigDiagnostics(
       outlet.pageOf,
       (found) => this.configs.read(found).problems,
@@ -96,7 +106,9 @@ export class StencilChecker {
     const before = this.settings;
     this.settings = settings;
     for (const known of [...this.results.values()]) {
-      if (known.remap(settings.severity)) this.publish(known);
+      if (!known.remap(settings.severity)) continue;
+      if (this.old.has(known.uri)) this.markOld(known.uri);
+      else this.publish(known);
     }
     if (settings.run === 'onType' && before.run !== 'onType') this.checkAllSoon(0);
   }
@@ -201,7 +213,7 @@ export class StencilChecker {
       const known = this.allOf(uri).find((each) => this.isCurrent(each));
       if (known) return known;
       const input = this.inputFor(uri);
-      if (!input) return undefined;
+      if (!input || this.lost.isGivenUp(input)) return undefined;
       const outcome = await this.run(input, { always: true, announced: false }).outcome;
       if (outcome === 'lost') return undefined;
     }
@@ -221,6 +233,8 @@ export class StencilChecker {
     }
     const document = this.documents.get(uri);
     if (!document || isConfigUri(uri) || this.plain.get(uri) === document.version) return undefined;
+    const input = this.inputFor(uri);
+    if (input && this.lost.isGivenUp(input)) return undefined;
     await this.look(uri, this.settings.run !== 'manual');
     return this.lastOf(uri);
   }
@@ -244,6 +258,7 @@ export class StencilChecker {
   }
 
   dispose(): void {
+    this.disposed = true;
     this.debouncer.cancelAll();
     this.engine.dispose();
   }
@@ -307,7 +322,32 @@ export class StencilChecker {
     return this.runs.start(input, { always, announced: announced || wasPending });
   }
 
+  /** A check that was lost: once more, else what was found before is all that there is. */
+  private tryAgain({ input, wish }: Run): void {
+    if (this.disposed) return;
+    const now = this.inputFor(input.key);
+    if (this.lost.add(input)) {
+      if (now) this.run(now, wish);
+    } else for (const { uri, open } of input.files) if (open) this.markOld(uri);
+  }
+
+  private markOld(uri: string): void {
+    const live = this.documents.get(uri);
+    if (!live) return;
+    const known = this.results.get(uri);
+    const { findings = [], summary } = known?.facts ?? {};
+    this.old.add(uri);
+    this.outlet.diagnostics(uri, live.version, [
+      lostNotice(live, known !== undefined),
+      ...findings.flatMap((finding) => (known ? diagnosticOf(finding, known, this.outlet.pageOf, live) : [])),
+    ]);
+    if (summary) {
+      this.outlet.checked({ uri, version: live.version, stencil: true, summary: { ...summary, outdated: true } });
+    }
+  }
+
   private ended({ input, wish }: Run, facts: CheckFacts): void {
+    this.lost.forget(input.key);
     const isTold = wish.announced || this.settings.run === 'onType';
     if (input.project) this.takeProject(input, facts, isTold);
     else this.takeDocument(input, facts, { ...wish, isTold });
@@ -380,6 +420,7 @@ export class StencilChecker {
     const { open, findings, summary } = facts;
     const configErrors = this.configErrors(known);
     this.results.set(uri, known);
+    this.old.delete(uri);
     if (open) this.seen.add(uri);
     this.outlet.diagnostics(uri, open ? version : undefined, [
       ...configNotice(known, configErrors),
@@ -405,12 +446,18 @@ export class StencilChecker {
   }
 
   private clear(uri: string): void {
-    if (this.results.delete(uri)) this.outlet.diagnostics(uri, undefined, []);
+    if (this.forgetShown(uri)) this.outlet.diagnostics(uri, undefined, []);
+  }
+
+  /** @returns whether something was shown */
+  private forgetShown(uri: string): boolean {
+    const [wasKnown, wasOld] = [this.results.delete(uri), this.old.delete(uri)];
+    return wasKnown || wasOld;
   }
 
   private ignore({ uri, version, open }: Pick<CheckedFile, 'uri' | 'version' | 'open'>): void {
     this.plain.set(uri, version);
-    if (this.results.delete(uri)) this.outlet.diagnostics(uri, open ? version : undefined, []);
+    if (this.forgetShown(uri)) this.outlet.diagnostics(uri, open ? version : undefined, []);
     if (open) this.outlet.checked({ uri, version, stencil: false });
   }
 
