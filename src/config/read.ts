@@ -32,7 +32,7 @@ import {
   type LayerEntry,
   type Reading,
 } from './types';
-import { parseAcceleration, parseSpeed } from './values';
+import { parseAcceleration, parseJerk, parseSpeed } from './values';
 
 /** The code of problems in `tombolo.json`, and the name of its page. */
 export const UNREADABLE_CONFIG = 'unreadable-config';
@@ -197,6 +197,12 @@ function decodeCutter(node: Node, config: Mutable<Config>, report: ReportProblem
     acceleration: (value) => {
       config.acceleration = acceleration(value, report);
     },
+    corner: (value) => {
+      config.corner = speed(value, report);
+    },
+    jerk: (value) => {
+      config.jerk = jerk(value, report);
+    },
   });
 }
 
@@ -205,6 +211,8 @@ const acceleration = decodePositive(
   parseAcceleration,
   'an acceleration with its unit in double quotes, such as "500mm/s²"',
 );
+
+const jerk = decodePositive(parseJerk, 'a jerk with its unit in double quotes, such as "10000mm/s³"');
 
 function decodeBed(node: Node, report: ReportProblem): readonly [number, number] | undefined {
   if (node.type !== 'array' || node.children?.length !== 2) {

@@ -38,6 +38,10 @@ export interface Config {
   readonly speed: number | undefined;
   /** How fast it gets there and stops again, in mm/s². */
   readonly acceleration: number | undefined;
+  /** How fast it goes round a right angle, in mm/s. */
+  readonly corner: number | undefined;
+  /** How fast the acceleration changes, in mm/s³. */
+  readonly jerk: number | undefined;
   /** mN·m: of the sheet, across the grain where two were stated. */
   readonly bendingStiffness: number | undefined;
   /** How a strip of the sheet hangs over a table's edge, which tells how stiff it is. */
@@ -99,6 +103,8 @@ export const DEFAULT_CONFIG: Config = {
   compensated: true,
   speed: undefined,
   acceleration: undefined,
+  corner: undefined,
+  jerk: undefined,
   bendingStiffness: undefined,
   droop: undefined,
   spray: {},

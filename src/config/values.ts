@@ -34,6 +34,15 @@ export function parseAcceleration(text: string): number | undefined {
 }
 
 /**
+ * Reads `10000mm/s³` and `10000 mm/s3`.
+ * @returns mm/s³, or undefined where the text is no such jerk
+ */
+export function parseJerk(text: string): number | undefined {
+  const match = /^(.+)\/\s*s\s*(?:³|\^?3)\s*$/i.exec(text);
+  return parseLength(match?.[1] ?? '');
+}
+
+/**
  * Reads `3000MPa`, `4.5 GPa`.
  * @returns MPa, or undefined where the text is no such modulus
  */

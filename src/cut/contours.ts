@@ -4,12 +4,12 @@
 import { defined } from '../base/defined';
 import type { Box, Polygon, Region, Ring } from '../geometry/base/polygon-types';
 import { boxContainsBox, boxOfRing, growBox, ringContains, ringOfBox } from '../geometry/base/ring';
-import { DRAWN_ALIKE, MEANT_TO_MEET, WRITTEN_STEP } from '../geometry/base/tolerances';
+import { DRAWN_ALIKE, WRITTEN_STEP } from '../geometry/base/tolerances';
 import { offset } from '../geometry/boolean/index';
-import { fitRing } from '../geometry/curve/fit';
 import type { Sheet } from '../sheet/types';
 import { registrationMarks } from '../stack/registration-marks';
 import type { Chain } from './chains';
+import { fittedPath } from './fitted-path';
 import { curvesOfLayer, SourceCurves } from './trace/source-curves';
 import { traceRing } from './trace/trace-ring';
 import type { ContourKind } from './types';
@@ -24,9 +24,6 @@ export interface DrawnContour {
   readonly parent: number | undefined;
 }
 
-/** How far a path that was moved for the kerf, and written as curves again, may lie off its place. */
-const FITTED = MEANT_TO_MEET - WRITTEN_STEP;
-
 /**
  * @param edgeOf what is cut in the place of the sheet's plain rectangle, which is given as the tool would follow it
  * @param kerf mm: the material is widened by half of it, so that it comes out as drawn; with 0 the artist's own curves are
@@ -35,7 +32,7 @@ const FITTED = MEANT_TO_MEET - WRITTEN_STEP;
 export function contoursOf(sheet: Sheet, kerf: number, edgeOf: (box: Box) => Ring = ringOfBox): DrawnContour[] {
   const region = withEdge(sheet, kerf, edgeOf);
   const sources = kerf > 0 ? undefined : new SourceCurves(curvesOfLayer(sheet.layer));
-  const chainOf = (ring: Ring): Chain => (sources ? traceRing(ring, sources) : fitRing(ring, FITTED));
+  const chainOf = (ring: Ring): Chain => (sources ? traceRing(ring, sources) : fittedPath(ring));
   const marks = registrationMarks(sheet.layer).map(({ box }) => growBox(box, DRAWN_ALIKE));
   const outline = growBox(sheet.frame, kerf / 2 - DRAWN_ALIKE);
   const rings = region.flatMap((polygon) => ringsWithKind(polygon, outline, marks));

@@ -7,6 +7,7 @@ import { cutPdf } from './write/pdf';
 import { cutSvg } from './write/svg';
 
 export { type PlannedCut, planOf } from './plan';
+export { motionOf, sheetTime } from './sheet-time';
 export type { ContourKind, CutContour, CutOptions, CutSheet } from './types';
 
 export const CUT_FORMATS = ['svg', 'pdf', 'dxf'] as const;

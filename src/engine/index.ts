@@ -22,8 +22,10 @@ export {
   cutFileName,
   cutStack,
   isCutFile,
+  motionOf,
   type PlannedCut,
   planOf,
+  sheetTime,
 } from '../cut/index';
 export type { StandingBridge } from '../edits/plan/detect';
 export type { FindingId, ReportedFinding } from '../report/finding-id';

@@ -19,6 +19,7 @@ await build({
     'reading-memory',
     'server',
     'strokes',
+    'travel',
   ].map((name) => path.join(root, `test/benchmark/${name}.ts`)),
   outdir: folder,
   outExtension: { '.js': '.mjs' },
@@ -43,6 +44,7 @@ for (const [name, ...args] of [
   ['project'],
   ['reading'],
   ['strokes'],
+  ['travel'],
   ['server', server, worker],
 ]) {
   execFileSync(process.execPath, [path.join(folder, `${name}.mjs`), ...args], { stdio: 'inherit' });

@@ -95,6 +95,13 @@ describe('tombolo cut', () => {
     expect(cut.stderr).toContain('Try the depth on a scrap first');
   });
 
+  it('says how long it takes where the machine is described', async () => {
+    await workshop.file('fast.json', '{"cutter": {"speed": "50mm/s", "acceleration": "500mm/s²", "corner": "1mm/s"}}');
+    const { stderr } = await workshop.run(['cut', 'sound.svg', '--config', 'fast.json', '--no-edge', '--out', 'timed']);
+    // Four sides from rest to rest, and the way there and back again.
+    expect(stderr).toContain('Cutting takes about 4 s.');
+  });
+
   it('needs to know where, and in which formats', async () => {
     expect((await workshop.run(['cut', 'sound.svg'])).stderr).toBe(
       'tombolo: say with --out into which folder the files go, or ask for the --plan\n',

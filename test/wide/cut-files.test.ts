@@ -31,6 +31,9 @@ const PICTURES = 40;
 const WITH_KERF = 100;
 const KERF = 0.1;
 
+/** mm: cairo keeps places to 1/256 of a point. */
+const CAIRO_GRID = 25.4 / 72 / 256 / 2;
+
 let folder: string;
 let sheets: (NamedSheet & { readonly cut: CutSheet })[];
 
@@ -122,7 +125,7 @@ test('PDF', () => {
     const size = /Page size:\s+([\d.]+) x ([\d.]+) pts/.exec(execFileSync('pdfinfo', [pdf], { encoding: 'utf8' }))!;
     expect(Math.abs(Number(size[1]) - (cut.width / 25.4) * 72), name).toBeLessThan(1e-3);
     expect(Math.abs(Number(size[2]) - (cut.height / 25.4) * 72), name).toBeLessThan(1e-3);
-    expectSame(measure(readPopplerSvg(text)), contoursOf(cut), `${name}, poppler`);
+    expectSame(measure(readPopplerSvg(text)), contoursOf(cut), `${name}, poppler`, CAIRO_GRID);
   }
 });
 

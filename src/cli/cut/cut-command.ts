@@ -10,8 +10,11 @@ import {
   cutFileName,
   cutStack,
   isCutFile,
+  motionOf,
   planOf,
+  sheetTime,
 } from '../../engine/index';
+import { formatDuration } from '../../sheet/cutting-time';
 import { EXIT_CODES, Failure } from '../failure';
 import { ReportLoader, requireLayer, warnOfUnreadable } from '../files/load-report';
 import { isProjectFault, type LoadedStack, loadStack } from '../files/load-stack';
@@ -108,7 +111,15 @@ async function runCut(file: string, options: CutCommandOptions, host: Host): Pro
   if (options.out === undefined) return;
   const files = filesOf(sheets, options);
   await writeFolder(options.out, files, isCutFile);
-  host.say(`${count(files.size, 'file')} in ${oneLine(options.out)}. ${cautionFor(stack)}`);
+  host.say(`${count(files.size, 'file')} in ${oneLine(options.out)}.${timeNote(sheets, stack)} ${cautionFor(stack)}`);
+}
+
+/** With the ways between the cuts, where the machine is described. */
+function timeNote(sheets: readonly CutSheet[], { config }: LoadedStack): string {
+  const motion = motionOf(config);
+  if (!motion) return '';
+  const seconds = sheets.reduce((sum, sheet) => sum + sheetTime(sheet, motion), 0);
+  return ` Cutting takes about ${formatDuration(seconds)}.`;
 }
 
 /** A line for each cut. */

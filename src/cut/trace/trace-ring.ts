@@ -7,7 +7,7 @@ import { perimeter, pointsOf, signedArea } from '../../geometry/base/ring';
 import { DRAWN_ALIKE, ON_CURVE, OVERLAY_GRID, SAME_POINT, TIE } from '../../geometry/base/tolerances';
 import { cross, distance, dot, subtract } from '../../geometry/base/vector';
 import { fitRing } from '../../geometry/curve/fit';
-import { derivativeAt, pointAt, reverseCurve, subCurve } from '../../geometry/curve/index';
+import { derivativeAt, pointAt, reverseCurve, subCurve, transformCurve } from '../../geometry/curve/index';
 import { signedAreaOf } from '../../geometry/curve/measure';
 import type { SourceCurves } from './source-curves';
 
@@ -145,7 +145,7 @@ function joined(parts: readonly Part[]): Curve[] {
     const [before, after] = [defined(parts[(i + parts.length - 1) % parts.length]), defined(parts[i])];
     if (!before.endCut) return before.curve.end;
     if (!after.startCut) return after.curve.start;
-    // An arc whose end is moved is no longer round its centre; any other curve gives way.
+    // Rather than an arc any other curve gives way.
     if (before.curve.kind === 'arc') return before.curve.end;
     return after.curve.kind === 'arc' ? after.curve.start : after.start;
   };
@@ -154,8 +154,21 @@ function joined(parts: readonly Part[]): Curve[] {
     const [start, end] = [defined(joints[i]), defined(joints[(i + 1) % joints.length])];
     // A curve that begins at its own end stays whole; anything else of no length is nothing.
     if (curve.kind === 'line' && distance(start, end) < SAME_POINT) return [];
-    return [curve.start === start && curve.end === end ? curve : { ...curve, start, end }];
+    return [curve.start === start && curve.end === end ? curve : withEnds(curve, start, end)];
   });
+}
+
+/** An arc is turned and scaled as a whole: else its ends would not be round its centre, which may lie far off. */
+function withEnds(curve: Curve, start: Point, end: Point): Curve {
+  if (curve.kind !== 'arc') return { ...curve, start, end };
+  const [from, to] = [subtract(curve.end, curve.start), subtract(end, start)];
+  const square = dot(from, from);
+  if (square < SAME_POINT) return { ...curve, start, end };
+  const [a, b] = [dot(from, to) / square, cross(from, to) / square];
+  const turned = { a, b, c: -b, d: a };
+  const { x, y } = curve.start;
+  const moved = transformCurve(curve, { ...turned, e: start.x - a * x + b * y, f: start.y - b * x - a * y });
+  return { ...moved, start, end };
 }
 
 /** Whether the chain closes and bounds what the ring does, to within the flattening. */

@@ -24,10 +24,14 @@ export function readSvg(
   return { rings: (chords) => data.flatMap((each) => ringsOfPath(each, 1, chords)), size: [width!, height!], root };
 }
 
-/** Every path of what pdftocairo makes of a PDF, in mm: it keeps PDF's points, y down. */
+/**
+ * Every path of what pdftocairo makes of a PDF, in mm: it keeps PDF's points, y down. After each outline that closes it moves
+ * back to the beginning, which is no outline of its own.
+ */
 export function readPopplerSvg(text: string): Reader {
   const paths: { readonly d: string; readonly matrix: readonly number[] }[] = [];
-  const visit = ({ attributes, children }: INode): void => {
+  const visit = ({ name, attributes, children }: INode): void => {
+    if (name === 'defs') return;
     if (attributes.d !== undefined && attributes.stroke !== 'none') {
       const matrix = /matrix\(([^)]*)\)/
         .exec(attributes.transform ?? '')?.[1]
@@ -39,11 +43,13 @@ export function readPopplerSvg(text: string): Reader {
   };
   visit(parseSync(text));
   return (chords) =>
-    paths.flatMap(({ d, matrix: [a, b, c, e, x0, y0] }) =>
-      ringsOfPath(d, 1, chords).map((ring) =>
-        ring.map(([x, y]): Point => [((a! * x + c! * y + x0!) * 25.4) / 72, ((b! * x + e! * y + y0!) * 25.4) / 72]),
-      ),
-    );
+    paths
+      .flatMap(({ d, matrix: [a, b, c, e, x0, y0] }) =>
+        ringsOfPath(d, 1, chords).map((ring) =>
+          ring.map(([x, y]): Point => [((a! * x + c! * y + x0!) * 25.4) / 72, ((b! * x + e! * y + y0!) * 25.4) / 72]),
+        ),
+      )
+      .filter((ring) => ring.length > 1);
 }
 
 export interface Vertex {
@@ -114,7 +120,7 @@ export interface Measured {
 
 /** Of each ring; areas by Richardson's way: what chords lose falls with their number squared. */
 export function measure(read: Reader): Measured[] {
-  const [coarse, fine] = [read(64), read(128)];
+  const [coarse, fine] = [read(160), read(320)];
   return fine.map((ring, i) => {
     const [xs, ys] = [ring.map(([x]) => x), ring.map(([, y]) => y)];
     return {
