@@ -35,11 +35,19 @@ export function contoursOf(sheet: Sheet, kerf: number, edgeOf: (box: Box) => Rin
   const chainOf = (ring: Ring): Chain => (sources ? traceRing(ring, sources) : fittedPath(ring));
   const marks = registrationMarks(sheet.layer).map(({ box }) => growBox(box, DRAWN_ALIKE));
   const outline = growBox(sheet.frame, kerf / 2 - DRAWN_ALIKE);
-  const rings = region.flatMap((polygon) => ringsWithKind(polygon, outline, marks));
+  const rings = region
+    .flatMap((polygon) => ringsWithKind(polygon, outline, marks))
+    .filter(({ ring }) => !isSpeck(ring));
   const parents = parentsOf(rings);
   return rings
     .map(({ kind, ring }, i) => ({ kind, ring, parent: parents[i], chain: chainOf(ring) }))
     .filter(({ chain }) => chain.length > 0);
+}
+
+/** Whether a ring is smaller than two things that are drawn alike may differ by: no tool can cut it. */
+function isSpeck(ring: Ring): boolean {
+  const { minX, minY, maxX, maxY } = boxOfRing(ring);
+  return Math.max(maxX - minX, maxY - minY) < DRAWN_ALIKE;
 }
 
 /** The sheet's corners stay square where no opening reaches them: its inside is cut, and that has no round corners. */

@@ -1,11 +1,15 @@
 /** The sheets of a print, ready to be cut: from a report's layers to contours in order, and to files. */
 import type { Report } from '../report/report';
 import { cutSheet } from './cut-sheet';
+import { type Bed, berthsFor, sheetsOnBeds } from './layout/beds';
+import { cutTiles, type TileSize } from './layout/tiles';
 import type { CutOptions, CutSheet } from './types';
 import { cutDxf, type DxfVersion } from './write/dxf';
 import { cutPdf } from './write/pdf';
 import { cutSvg } from './write/svg';
 
+export { type Bed, mirrored } from './layout/beds';
+export type { TileSize } from './layout/tiles';
 export { type PlannedCut, planOf } from './plan';
 export { motionOf, sheetTime } from './sheet-time';
 export type { ContourKind, CutContour, CutOptions, CutSheet } from './types';
@@ -30,6 +34,30 @@ export function cutStack({ stack, settings }: Report, options: CutOptions = {}, 
       ? [cutSheet(sheet, { number: i + 1, count }, options, settings.config)]
       : [],
   );
+}
+
+/** Tiles of the sheets that are larger, each as a sheet of its own: "Heron 1-2" is in the first row and second column. */
+export function cutStackInTiles(
+  { stack, settings }: Report,
+  size: TileSize,
+  options: CutOptions = {},
+  layer?: string,
+): CutSheet[] {
+  const count = stack.layers.length;
+  return stack.layers.flatMap(({ sheet }, i) =>
+    layer === undefined || sheet.layer.name === layer
+      ? cutTiles(sheet, { number: i + 1, count }, size, options, settings.config)
+      : [],
+  );
+}
+
+/**
+ * The sheets laid on as few beds as they need.
+ * @returns undefined where one of them fits on none
+ */
+export function cutOnBeds(sheets: readonly CutSheet[], bed: Bed): CutSheet[] | undefined {
+  const berths = berthsFor(sheets, bed);
+  return berths && sheetsOnBeds(sheets, berths, bed);
 }
 
 /** The text of a sheet's file; ASCII for all but SVG. */

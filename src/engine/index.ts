@@ -20,12 +20,16 @@ export {
   type CutSheet,
   cutFile,
   cutFileName,
+  cutOnBeds,
   cutStack,
+  cutStackInTiles,
   isCutFile,
+  mirrored,
   motionOf,
   type PlannedCut,
   planOf,
   sheetTime,
+  type TileSize,
 } from '../cut/index';
 export type { StandingBridge } from '../edits/plan/detect';
 export type { FindingId, ReportedFinding } from '../report/finding-id';

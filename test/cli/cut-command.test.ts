@@ -102,6 +102,20 @@ describe('tombolo cut', () => {
     expect(stderr).toContain('Cutting takes about 4 s.');
   });
 
+  it('parts larger sheets into tiles, and lays small ones together on the bed', async () => {
+    expect(await workshop.run(['cut', 'sound.svg', '--tiles', '40x50mm', '--out', 'tiles'])).toMatchObject({ code: 0 });
+    expect(await list('tiles')).toEqual(['01-stencil-1-1.svg', '01-stencil-1-2.svg']);
+    await workshop.file('bed.json', '{"cutter": {"bed": ["130mm", "50mm"]}}');
+    const words = ['cut', 'two.svg', '--config', 'bed.json', '--together', '--out', 'bed'];
+    expect(await workshop.run(words)).toMatchObject({ code: 0 });
+    expect(await list('bed')).toEqual(['01-bed-sky-sun.svg']);
+    expect(await read('bed/01-bed-sky-sun.svg')).toContain('width="130mm" height="50mm"');
+    const none = await workshop.run(['cut', 'two.svg', '--together', '--out', 'bed']);
+    expect(none).toMatchObject({ code: 2 });
+    expect(none.stderr).toContain('how large the bed is stands in tombolo.json');
+    expect((await workshop.run(['cut', 'two.svg', '--tiles', 'a9', '--out', 'bed'])).code).toBe(2);
+  });
+
   it('needs to know where, and in which formats', async () => {
     expect((await workshop.run(['cut', 'sound.svg'])).stderr).toBe(
       'tombolo: say with --out into which folder the files go, or ask for the --plan\n',

@@ -1,5 +1,6 @@
 /** `tombolo cut`: a file for the cutter for each sheet, at true size. */
 import { type Command, InvalidArgumentError, Option } from 'commander';
+import type { Config } from '../../config/types';
 import { count } from '../../config/values';
 import {
   CUT_FORMATS,
@@ -8,8 +9,11 @@ import {
   type CutSheet,
   cutFile,
   cutFileName,
+  cutOnBeds,
   cutStack,
+  cutStackInTiles,
   isCutFile,
+  mirrored,
   motionOf,
   planOf,
   sheetTime,
@@ -39,6 +43,12 @@ interface CutCommandOptions extends Omit<ReadingOptions, 'kerf'> {
   /** mm */
   readonly leadIn?: number;
   readonly overcut?: number;
+  readonly mirror?: boolean;
+  /** mm, both ways. */
+  readonly tiles?: readonly [number, number];
+  /** mm */
+  readonly overlap: number;
+  readonly together?: boolean;
 }
 
 export function addCutCommand(program: Command, host: Host): void {
@@ -73,6 +83,18 @@ export function addCutCommand(program: Command, host: Host): void {
         parsePositiveLength,
       ),
     )
+    .option('--mirror', 'seen from behind, for glass that is painted there; labels still read')
+    .addOption(
+      new Option('--tiles <size>', 'part larger sheets into tiles: a4, a3, bed or such as 300x200mm').argParser(
+        parseTiles,
+      ),
+    )
+    .addOption(
+      new Option('--overlap <length>', 'how far tiles lie over each other')
+        .argParser(parsePositiveLength)
+        .default(10, '10mm'),
+    )
+    .option('--together', "lay the sheets side by side on the cutter's bed")
     .option('--layer <name>', 'cut this layer alone')
     .option('--r12', 'write DXF of the older kind, which states no unit')
     .option('--plan', 'print the cuts in order as JSON')
@@ -105,7 +127,7 @@ async function runCut(file: string, options: CutCommandOptions, host: Host): Pro
   for (const loaded of stack.files) warnOfUnreadable(loaded, host);
   requireLayer(stack.name, stack.report.stack, options.layer);
   if (!isSound(stack, options, host)) return;
-  const sheets = cutStack(stack.report, cutOptions(options), options.layer);
+  const sheets = sheetsFor(stack, options);
   for (const sheet of sheets) for (const note of sheet.notes) host.say(`${oneLine(sheet.name)}: ${note}`);
   if (options.plan) host.print(planText(sheets));
   if (options.out === undefined) return;
@@ -127,6 +149,43 @@ function planText(sheets: readonly CutSheet[]): string {
   return `[\n${planOf(sheets)
     .map((cut) => jsonText(cut, 0).trimEnd())
     .join(',\n')}\n]\n`;
+}
+
+/** mm, upright: ISO 216; a printer leaves a border of 10 mm all round. */
+const PAPERS: Readonly<Record<string, readonly [number, number]>> = { a4: [190, 277], a3: [277, 400] };
+
+/** Stands for the bed that the configuration states. */
+const BED = [0, 0] as const;
+
+function parseTiles(text: string): readonly [number, number] {
+  const name = text.trim().toLowerCase();
+  if (name === 'bed') return BED;
+  const paper = Object.hasOwn(PAPERS, name) ? PAPERS[name] : undefined;
+  if (paper) return paper;
+  const [, width = '', height = '', unit = 'mm'] = /^([\d.]+)\s*[x×]\s*([\d.]+)\s*([a-z]+)?$/.exec(name) ?? [];
+  return [parsePositiveLength(`${width}${unit}`), parsePositiveLength(`${height}${unit}`)];
+}
+
+/** mm between sheets that lie side by side. */
+const BED_GAP = 3;
+
+function sheetsFor({ report, config }: LoadedStack, options: CutCommandOptions): CutSheet[] {
+  const { tiles, overlap, layer, mirror, together } = options;
+  const [width, height] = tiles === BED || together ? bedOf(config) : (tiles ?? [0, 0]);
+  if (tiles && Math.min(width, height) <= overlap) throw new Failure('the tiles are no larger than their overlap');
+  const cut = tiles
+    ? cutStackInTiles(report, { width, height, overlap }, cutOptions(options), layer)
+    : cutStack(report, cutOptions(options), layer);
+  const sheets = mirror ? cut.map(mirrored) : cut;
+  if (!together) return sheets;
+  const laid = cutOnBeds(sheets, { width, height, gap: BED_GAP });
+  if (!laid) throw new Failure(`a sheet is larger than the bed of ${width} × ${height} mm`);
+  return laid;
+}
+
+function bedOf({ bed }: Config): readonly [number, number] {
+  if (bed) return bed;
+  throw new Failure('how large the bed is stands in tombolo.json: "cutter": { "bed": ["300mm", "200mm"] }');
 }
 
 function cutOptions({ kerf, edge, labels, notches, leadIn, overcut }: CutCommandOptions): CutOptions {

@@ -24,11 +24,14 @@ const DEPTH = 24;
 /** Semi-axes that differ by less, of their length, are those of a circle. */
 const ROUND = 1e-9;
 
+/** Between the places that are looked at, arcs stray by so little more. */
+const BETWEEN_SAMPLES = 0.98;
+
 /** @param tolerance mm: how far an arc may lie from its curve */
 export function bowsOf(curve: Curve, tolerance: number): Bow[] {
   if (curve.kind === 'line') return [line(curve.start, curve.end)];
   if (curve.kind === 'arc' && isCircular(curve)) return circularBows(curve);
-  return biarcs(curve, tolerance, DEPTH);
+  return biarcs(curve, BETWEEN_SAMPLES * tolerance, DEPTH);
 }
 
 function line(start: Point, end: Point): Bow {

@@ -3,13 +3,9 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import type { Point } from '../../../src/geometry/base/curve-types';
 
-const file = JSON.parse(readFileSync(path.join(import.meta.dirname, 'tsplib.json'), 'utf8')) as Record<
-  string,
-  number[]
->;
-
 export function placesOf(name: 'berlin52' | 'eil51' | 'eil101'): Point[] {
-  const numbers = file[name]!;
+  const text = readFileSync(path.join(import.meta.dirname, 'tsplib.json'), 'utf8');
+  const numbers = (JSON.parse(text) as Record<string, number[]>)[name]!;
   return Array.from({ length: numbers.length / 2 }, (_, i) => ({ x: numbers[2 * i]!, y: numbers[2 * i + 1]! }));
 }
 
