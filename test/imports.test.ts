@@ -108,6 +108,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
   ],
   trace: ['report/generator'],
   cli: [
+    'base/defined',
     'checks/finding',
     'config/bridge-style',
     'config/read',
@@ -128,7 +129,9 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
     'sheet/types',
     'stack/stack',
     'text/file-size',
+    'text/hash',
     'text/markdown',
+    'text/nearest-word',
     'text/plain-text',
     'text/text',
     'text/wording',

@@ -56,8 +56,11 @@ const bundles = {
 /** Names of all bundles. */
 export const names = Object.keys(bundles);
 
-// The build that this would be resolved to looks for files beside itself when it runs.
-const alias = { 'jsonc-parser': 'jsonc-parser/lib/esm/main.js' };
+// The builds that these would be resolved to look for files beside themselves when they run.
+const alias = {
+  'jsonc-parser': 'jsonc-parser/lib/esm/main.js',
+  tinyglobby: path.join(root, 'node_modules/tinyglobby/dist/index.cjs'),
+};
 
 /**
  * Gives a worker's bundle as text under a name: a webview starts workers from text alone.

@@ -1,27 +1,31 @@
 /** `tombolo check`: reports on each file, whatever becomes of the others. */
+import { join } from 'node:path';
 import { type Command, Option } from 'commander';
+import { CONFIG_NAME } from '../config/types';
 import { count } from '../config/values';
-import type { FixesOfFinding, ReportedFinding } from '../engine/index';
-import type { GeneratorMarks } from '../report/generator';
-import type { Report } from '../report/report';
-import { writeBaselines } from './baseline';
-import { type CheckedFile, checkedConfig, checkedFile } from './checked-file';
+import { sayStale, writeBaselines } from './check/baseline';
+import { checkFiles, reportsOf } from './check/check-files';
+import { parseCheck, parseChecks } from './check/chosen-checks';
+import { explanationOf } from './check/explain';
+import { statisticsOf } from './check/statistics';
+import { errorsOnly, exitCodeFor, summarize } from './check/summary';
+import type { CheckedFile } from './checked-file';
 import { coloursFor } from './colours';
-import { EXIT_CODES, internalFailure } from './failure';
-import type { LoadedConfig } from './files/find-config';
-import { pathIn } from './files/load-project';
-import { type LoadedReport, ReportLoader } from './files/load-report';
-import type { Input } from './files/read-input';
+import { EXIT_CODES } from './failure';
+import { ConfigFinder } from './files/find-config';
+import { isFolder } from './files/load-report';
+import { writeAtomically } from './files/write-output';
 import type { Format } from './format/format';
+import { formatGithub } from './format/github';
+import { formatGitlab } from './format/gitlab';
 import { formatJson } from './format/json';
+import { jsonText } from './format/json-text';
+import { formatJunit } from './format/junit';
 import { formatSarif } from './format/sarif';
 import { formatText } from './format/text';
 import { formatUnix } from './format/unix';
 import type { Host } from './host';
-import { FixVerifier } from './mend-prover';
-import { addReadingOptions, nameOf, parseCount, type ReadingOptions } from './options';
-import { oneLine } from './plain-text';
-import { errorsOnly, exitCodeFor, summarize } from './summary';
+import { addReadingOptions, type FindingOptions, nameOf, parseCount } from './options';
 
 /** What prints reports, by its name. */
 export const FORMATS = {
@@ -29,16 +33,22 @@ export const FORMATS = {
   json: formatJson,
   sarif: formatSarif,
   unix: formatUnix,
+  github: formatGithub,
+  gitlab: formatGitlab,
+  junit: formatJunit,
 } satisfies Record<string, Format>;
 
 type FormatName = keyof typeof FORMATS;
 
-export interface CheckOptions extends ReadingOptions {
+export interface CheckOptions extends FindingOptions {
   readonly format: FormatName;
   readonly maxWarnings: number;
-  readonly mends: boolean;
   readonly quiet?: boolean;
   readonly writeBaseline?: boolean;
+  readonly outputFile?: string;
+  readonly statistics?: boolean;
+  readonly printConfig?: boolean;
+  readonly explain?: string;
   readonly color?: boolean;
   readonly atGenerator?: boolean;
 }
@@ -51,8 +61,13 @@ export function addCheckCommand(program: Command, host: Host): void {
       'Reports what would tear, fall out or not cut. Ends with 1 when there are errors, or more warnings ' +
         'than allowed; with 2 when something could not be read.',
     )
-    .argument('<files...>', 'SVG files, a tombolo.json or its folder; - reads standard input');
+    .argument('[files...]', 'SVG files, folders, patterns, or a tombolo.json; - reads standard input', ['.']);
   addReportOptions(addReadingOptions(command))
+    .option('--changed', 'only files that git holds to be changed since the last commit')
+    .option('--output-file <file>', 'write there instead of to standard output')
+    .option('--statistics', 'also say how often each check found something')
+    .option('--print-config', 'print the settings that hold for the files, and check nothing')
+    .addOption(new Option('--explain <check>', 'print what a check looks for').argParser(parseCheck))
     .option('--write-baseline', 'let pass from now on what is found now; tombolo.json keeps it')
     .addHelpText('after', EXAMPLES)
     .action((files: string[], options: CheckOptions) => runCheck(files, options, host));
@@ -68,6 +83,8 @@ export function addReportOptions(command: Command): Command {
       '--no-mends',
       'prove no fixes, which is faster: json and sarif list none, text does not say where there is none',
     )
+    .addOption(new Option('--only <checks>', 'tell of these checks alone').argParser(parseChecks))
+    .addOption(new Option('--skip <checks>', 'do not tell of these checks').argParser(parseChecks))
     .option('--at-generator', "sarif: put what a program draws (data-tombolo-from) at the program's lines")
     .option('--color', 'colour the text even where no terminal listens')
     .option('--no-color', 'never colour the text');
@@ -77,136 +94,61 @@ const EXAMPLES = `
 Examples:
   tombolo check heron.svg
   tombolo check layers/*.svg --width 148mm --max-warnings 5
-  tombolo check tombolo.json
+  tombolo check                       # all that lies in this folder and below
+  tombolo check 'layers/*.svg' --skip loose-tongue --format github
   tombolo check heron.svg --format json --no-mends > report.json
   some-generator | tombolo check - --stdin-filename heron.svg`;
 
 async function runCheck(files: readonly string[], options: CheckOptions, host: Host): Promise<void> {
-  if (options.writeBaseline) return saveBaseline(new Set(files), options, host);
-  const checked = await checkAll(new Set(files), options, host);
-  host.print(reportText(checked, options, host));
-  host.endWith(exitCodeFor(summarize(checked), options.maxWarnings));
+  if (options.explain !== undefined) return host.print(await explanationOf(options.explain));
+  if (options.printConfig) return host.print(await configTexts(files, options));
+  if (options.writeBaseline) return saveBaseline(files, options, host);
+  const { files: checked, baseline } = await checkFiles(files, options, host);
+  const summary = summarize(checked);
+  const text = reportText(checked, options, host, baseline.passed);
+  if (options.outputFile === undefined) host.print(text);
+  else await writeAtomically(options.outputFile, text);
+  if (options.statistics) host.print(statisticsOf(options.quiet ? errorsOnly(checked) : checked));
+  sayStale(baseline, host);
+  if (options.quiet && summary.error === 0 && summary.warning > options.maxWarnings) {
+    const warnings = count(summary.warning, 'warning');
+    host.say(`tombolo: no errors, but ${warnings}; --max-warnings ${options.maxWarnings} are let pass`);
+  }
+  host.endWith(exitCodeFor(summary, options.maxWarnings));
 }
 
-/** What the format makes of what was found. */
-export function reportText(checked: readonly CheckedFile[], options: CheckOptions, host: Host): string {
+/**
+ * What the format makes of what was found.
+ * @param passed how many findings the baseline let pass
+ */
+export function reportText(checked: readonly CheckedFile[], options: CheckOptions, host: Host, passed = 0): string {
+  const { color, outputFile, quiet = false, atGenerator = false } = options;
+  const { isTerminal, environment, failures } = host;
   return FORMATS[options.format]({
-    files: options.quiet ? errorsOnly(checked) : checked,
+    files: quiet ? errorsOnly(checked) : checked,
     summary: summarize(checked),
-    colours: coloursFor({ wanted: options.color, isTerminal: host.isTerminal, environment: host.environment }),
-    quiet: options.quiet === true,
-    atGenerator: options.atGenerator === true,
+    colours: coloursFor({ wanted: color, isTerminal: isTerminal && outputFile === undefined, environment }),
+    quiet,
+    failures,
+    passed,
+    atGenerator,
   });
 }
 
-async function saveBaseline(named: ReadonlySet<string>, options: CheckOptions, host: Host): Promise<void> {
-  const loader = new ReportLoader({ ...options, withoutBaseline: true });
-  const reports: LoadedReport[] = [];
-  for (const file of await filesNamed(named, loader, new Set(), host)) reports.push(await loader.file(file));
+async function saveBaseline(files: readonly string[], options: CheckOptions, host: Host): Promise<void> {
+  const reports = await reportsOf(files, options, host);
   if (host.exitCode !== EXIT_CODES.failed) await writeBaselines(reports, host);
 }
 
-/** What a program left beside the files that are checked. */
-export interface Traced {
-  /** By the names that the files have in messages. */
-  readonly marks: ReadonlyMap<string, GeneratorMarks>;
-  /** What stands for files that are on no disk, by name. */
-  readonly given: ReadonlyMap<string, Input>;
-}
-
-/** Checks every file that the arguments name, and the configurations that hold for them. */
-export async function checkAll(
-  named: ReadonlySet<string>,
-  options: CheckOptions,
-  host: Host,
-  traced?: Traced,
-): Promise<CheckedFile[]> {
-  const loader = new ReportLoader(options, traced?.given);
-  const configs = new Set<LoadedConfig>();
-  const checked: CheckedFile[] = [];
-  const whyNone = new FixVerifier(WHY_NONE_BUDGET);
-  for (const file of await filesNamed(named, loader, configs, host)) {
-    try {
-      const loaded = await loader.file(file);
-      configs.add(loaded.config);
-      checked.push(checkOne(loaded, options, whyNone, host, traced?.marks.get(file)));
-    } catch (error) {
-      host.fail(internalFailure(nameOf(file, options), error));
-    }
-  }
-  for (const config of configs) checked.push(...(await configWithProblems(config, loader)));
-  return checked;
-}
-
-/** Every file once, those of projects in the order of their layers. */
-async function filesNamed(
-  named: ReadonlySet<string>,
-  loader: ReportLoader,
-  configs: Set<LoadedConfig>,
-  host: Host,
-): Promise<ReadonlySet<string>> {
-  const files = new Set<string>();
-  for (const argument of named) {
-    try {
-      const config = await loader.configOf(argument);
-      if (config) configs.add(config);
-      for (const file of await loader.filesOf(argument)) files.add(file);
-    } catch (error) {
-      host.fail(internalFailure(argument, error));
-    }
-  }
-  return files;
-}
-
-/** Milliseconds for one file, where fixes are listed. */
-const FIXES_BUDGET = 60_000;
-/** Milliseconds for the whole run, where it is only said of what there is no fix for. */
-const WHY_NONE_BUDGET = 2000;
-
-interface Provers {
-  readonly prover: FixVerifier;
-  readonly whyNone: FixVerifier;
-}
-
-/** What the format has a place for. */
-function triedFixes(
-  report: Report,
-  finding: ReportedFinding,
-  { mends, format }: CheckOptions,
-  { prover, whyNone }: Provers,
-): FixesOfFinding | undefined {
-  if (!mends || format === 'unix') return undefined;
-  return format === 'text' ? whyNone.whyBeyondMending(report, finding) : prover.fixesFor(report, finding);
-}
-
-function checkOne(
-  { name, report, config: found }: LoadedReport,
-  options: CheckOptions,
-  whyNone: FixVerifier,
-  host: Host,
-  marks: GeneratorMarks | undefined,
-): CheckedFile {
-  const { config } = found;
-  const forPrograms = options.format !== 'text';
-  const lengths = [options.width, options.height, config.width, config.height];
-  const prover = new FixVerifier(FIXES_BUDGET);
-  const file = checkedFile({
-    path: name,
-    pathOf: (file) => pathIn(found, file),
-    report,
-    findings: forPrograms ? report.complete : report.findings,
-    sizeStated: report.drawing.sizeStated || lengths.some((length) => length !== undefined),
-    fixesFor: (finding) => triedFixes(report, finding, options, { prover, whyNone }),
-    marks,
-  });
-  if (prover.leftOut > 0) {
-    host.say(`${oneLine(name)}: the time for proving fixes was over; ${count(prover.leftOut, 'finding')} are without`);
-  }
-  return file;
-}
-
-async function configWithProblems(config: LoadedConfig, loader: ReportLoader): Promise<CheckedFile[]> {
-  const { path, text } = config;
-  const problems = [...config.problems, ...(await loader.problemsOf(config))];
-  return path === undefined || problems.length === 0 ? [] : [checkedConfig(path, text, problems)];
+/** The configuration that holds for each file, with all that it leaves to the defaults. */
+async function configTexts(files: readonly string[], options: CheckOptions): Promise<string> {
+  const finder = new ConfigFinder(options.config);
+  const found = await Promise.all(
+    files.map(async (file) => {
+      const beside = (await isFolder(file)) ? join(file, CONFIG_NAME) : file;
+      const { path = null, config } = await finder.configFor(beside);
+      return [nameOf(file, options), { from: path, config }] as const;
+    }),
+  );
+  return jsonText(Object.fromEntries(found));
 }

@@ -111,6 +111,8 @@ export interface CheckedFileSource {
   readonly report: Report;
   /** Those to list: all of the report's, or its shorter choice. */
   readonly findings: readonly ReportedFinding[];
+  /** Those to count. */
+  readonly counted: readonly ReportedFinding[];
   /** Whether the size comes from the artist: from the file, the configuration or the command line. */
   readonly sizeStated: boolean;
   /** Undefined where none were tried. */
@@ -124,6 +126,7 @@ export function checkedFile({
   pathOf,
   report,
   findings,
+  counted,
   sizeStated,
   fixesFor: fixesOf,
   marks,
@@ -138,7 +141,7 @@ export function checkedFile({
     findings: findings.map((finding) =>
       placeFinding(traced ? { ...finding, from: traced(finding.span) } : finding, fixesOf(finding), places),
     ),
-    counts: countSeverities(report.complete),
+    counts: countSeverities(counted),
   };
 }
 

@@ -6,6 +6,8 @@ import { describeError, EXIT_CODES, type ExitCode, worseOf } from './failure';
 /** Does not end the process: what waits in a pipe is still written. */
 export class Host {
   exitCode: ExitCode = EXIT_CODES.clean;
+  /** What went wrong so far, one line each: machines are told of it too. */
+  readonly failures: string[] = [];
 
   readonly isTerminal = process.stdout.isTTY === true;
   readonly environment: Readonly<Record<string, string | undefined>> = process.env;
@@ -29,6 +31,7 @@ export class Host {
 
   /** Says what went wrong; other files may still be worked on. */
   fail(error: unknown): void {
+    this.failures.push(describeError(error, false).replace(/^tombolo: /, ''));
     this.say(describeError(error, this.environment.TOMBOLO_DEBUG === '1'));
     this.endWith(EXIT_CODES.failed);
   }

@@ -22,6 +22,15 @@ export interface ReadingOptions {
   readonly withoutBaseline?: boolean;
 }
 
+/** What a file is checked for, and how it is told. */
+export interface FindingOptions extends ReadingOptions {
+  readonly format: string;
+  readonly mends: boolean;
+  readonly only?: readonly string[];
+  readonly skip?: readonly string[];
+  readonly changed?: boolean;
+}
+
 /** @param kerf whether the command reads a kerf as all checks do: what is measured then grows by it */
 export function addReadingOptions(command: Command, { kerf = true }: { readonly kerf?: boolean } = {}): Command {
   command
@@ -43,13 +52,15 @@ export function addReadingOptions(command: Command, { kerf = true }: { readonly 
 /** Milliseconds for one file, beside its bound on work. Nobody waits at a keyboard for the command line. */
 const BUDGET = 600_000;
 
-export function settingsFrom(options: ReadingOptions, config: Config): Settings {
+/** @param file what `tombolo.json` calls a file that is checked by itself */
+export function settingsFrom(options: ReadingOptions, config: Config, file?: string): Settings {
   const { width, height, kerf, oneLayer, withoutBaseline, compensated, limit = true } = options;
   return {
     config: { ...config, ...(withoutBaseline && { baseline: [] }), ...(compensated && { compensated }) },
     budget: limit ? BUDGET : Infinity,
     memoryInUse,
     memoryBudget: MEMORY_BUDGET,
+    ...(file !== undefined && { file }),
     ...(width !== undefined && { width }),
     ...(height !== undefined && { height }),
     ...(kerf !== undefined && { kerf }),

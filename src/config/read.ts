@@ -154,6 +154,9 @@ function decodeConfig(root: Node, known: KnownChecks, report: ReportProblem): Co
     bridges: (node) => {
       config.bridges = decodeBridges(node, report) ?? config.bridges;
     },
+    ignore: (node) => {
+      config.ignore = decodeList(decodeWord)(node, report) ?? [];
+    },
     ground: (node) => {
       config.ground = decodeColour(node, report);
     },
@@ -300,7 +303,7 @@ function forEachCheck(
 const baselineEntryDecoder =
   ({ ids }: KnownChecks): Decoder<BaselineEntry> =>
   (node, report) => {
-    const entry: { check?: CheckId | undefined; layer?: string | undefined; at?: BaselineEntry['at'] } = {};
+    const entry: { -readonly [K in keyof BaselineEntry]?: BaselineEntry[K] | undefined } = {};
     let wrong = node.type !== 'object';
     const decode = <T>(decoder: Decoder<T>, value: Node): T | undefined => {
       const decoded = decoder(value, report);
@@ -311,6 +314,9 @@ const baselineEntryDecoder =
       check: (value) => {
         entry.check = decode(decodeOneOf(ids, 'check'), value);
       },
+      file: (value) => {
+        entry.file = decode(decodeWord, value);
+      },
       layer: (value) => {
         entry.layer = decode(decodeWord, value);
       },
@@ -318,8 +324,8 @@ const baselineEntryDecoder =
         entry.at = decode(decodePlace, value);
       },
     });
-    const { check, layer, at } = entry;
+    const { check, file, layer, at } = entry;
     if (wrong) return undefined;
     if (!check) return void report(node, 'A baseline entry needs "check": the check whose finding it lets pass.');
-    return { check, layer, at };
+    return { check, file, layer, at };
   };

@@ -61,6 +61,8 @@ export interface Config {
   readonly accept: Readonly<Partial<Record<CheckId, string>>>;
   /** Findings that were there when the artist drew a line under them. */
   readonly baseline: readonly BaselineEntry[];
+  /** Patterns of paths, relative to `tombolo.json`, that are passed over where a folder is checked. */
+  readonly ignore: readonly string[];
 }
 
 export interface Droop {
@@ -84,6 +86,8 @@ export interface LayerEntry {
 /** A finding by what stays the same while the artist works elsewhere. */
 export interface BaselineEntry {
   readonly check: CheckId;
+  /** Relative to `tombolo.json`, with forward slashes; undefined where it holds for every file. */
+  readonly file?: string | undefined;
   /** The layer's name; undefined for findings about a whole file. */
   readonly layer: string | undefined;
   /** Sheet mm; undefined for findings that have no place. */
@@ -116,4 +120,5 @@ export const DEFAULT_CONFIG: Config = {
   checks: {},
   accept: {},
   baseline: [],
+  ignore: [],
 };

@@ -9,7 +9,7 @@ export { Stopped, type StopReason } from '../base/checkpoint';
 export type { Finding, Measure, Related } from '../checks/finding';
 export type { CheckId, Severity } from '../config/check-id';
 export type { ConfigProblem, ConfigReading } from '../config/read';
-export type { Config, Reading } from '../config/types';
+export type { BaselineEntry, Config, Reading } from '../config/types';
 export { parseLength } from '../config/values';
 export {
   type ContourKind,

@@ -1,7 +1,7 @@
 /** What the engine gives its hosts. `engine.ts` makes it; the server, the command line and the preview show it. */
 import type { Finding } from '../checks/finding';
 import type { CheckId } from '../config/check-id';
-import type { Config } from '../config/types';
+import type { BaselineEntry, Config } from '../config/types';
 import type { Drawing } from '../drawing/types';
 import type { Point } from '../geometry/base/curve-types';
 import type { Polygon } from '../geometry/base/polygon-types';
@@ -23,6 +23,8 @@ export interface Settings {
   readonly kerf?: number;
   /** Read the whole file as one layer. */
   readonly oneLayer?: boolean;
+  /** What `tombolo.json` calls a file that is checked by itself: entries of the baseline for others do not hold. */
+  readonly file?: string;
   /**
    * Steps of work for each file, by default as many as a text of this length is worth (`src/engine/check/run-watch.ts`), and
    * without end where `budget` is `Infinity`: what would take more is left out, and said. It is the same on every machine.
@@ -50,6 +52,8 @@ export interface Report {
   readonly findings: readonly ReportedFinding[];
   /** All of them, without the cap: what mends are proven against. */
   readonly complete: readonly ReportedFinding[];
+  /** What the baseline let pass, and by which of its entries. */
+  readonly passed: Passed;
   /** The print that the sheets are part of: they alone, where the file is no part of a project. */
   readonly stack: Stack;
   /** Set where the file is part of a project. */
@@ -60,6 +64,14 @@ export interface Report {
   readonly session: Session;
   /** Milliseconds of the whole run. */
   readonly elapsed: number;
+}
+
+/** Findings that are not told because they were there before. */
+export interface Passed {
+  /** How many. */
+  readonly count: number;
+  /** Those of the configuration's `baseline` that let one pass. */
+  readonly entries: readonly BaselineEntry[];
 }
 
 /**

@@ -121,7 +121,7 @@ describe('bad input', () => {
 
 describe('arguments', () => {
   it.each([
-    [['check'], /^tombolo: missing required argument 'files'/],
+    [['check', 'sound.svg', '--only', 'thin-brige'], /'thin-brige' is invalid\. Did you mean thin-bridge\?/],
     [['check', 'sound.svg', '--widht', '148mm'], /^tombolo: unknown option '--widht' \(Did you mean --width\?\)/],
     [['check', 'sound.svg', '--width', '148'], /'148' is invalid\. Write a length with its unit/],
     [['check', 'sound.svg', '--width', '0mm'], /more than nothing/],
@@ -301,8 +301,9 @@ describe('output', () => {
   });
 
   it('--quiet prints errors alone, yet counts the rest', async () => {
-    const { code, stdout } = await workshop.run(['check', 'web.svg', '--quiet']);
+    const { code, stdout, stderr } = await workshop.run(['check', 'web.svg', '--quiet']);
     expect({ code, stdout }).toEqual({ code: 1, stdout: '' });
+    expect(stderr).toBe('tombolo: no errors, but 1 warning; --max-warnings 0 are let pass\n');
   });
 
   it('text is coloured when asked, and not in a pipe', async () => {

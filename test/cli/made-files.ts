@@ -1,8 +1,8 @@
 /** Checked files made by hand, for the formats. */
 import { createColors } from 'picocolors';
+import { summarize } from '../../src/cli/check/summary';
 import type { CheckedFile, PlacedFinding, Range } from '../../src/cli/checked-file';
 import type { FormatInput } from '../../src/cli/format/format';
-import { summarize } from '../../src/cli/summary';
 
 export function range(line: number, character: number, length: number, from: number): Range {
   return {
@@ -54,5 +54,13 @@ export function file(findings: readonly PlacedFinding[], changes: Partial<Checke
 }
 
 export function input(files: readonly CheckedFile[], changes: Partial<FormatInput> = {}): FormatInput {
-  return { files, summary: summarize(files), colours: createColors(false), quiet: false, ...changes };
+  return {
+    files,
+    summary: summarize(files),
+    colours: createColors(false),
+    quiet: false,
+    failures: [],
+    passed: 0,
+    ...changes,
+  };
 }

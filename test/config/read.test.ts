@@ -26,7 +26,8 @@ describe('readConfig', () => {
       "layers": [{"from": "sky.svg", "name": "sky", "paint": "#8FD3FF"}, {"from": "heron.svg#body"}],
       "checks": {"thin-bridge": "error", "loose-tongue": "off"},
       "accept": {"thin-bridge": "  posts are sprayed once a year "},
-      "baseline": [{"check": "thin-bridge", "layer": "body", "at": [31.2, 18.7]}, {"check": "oversize-sheet"}]
+      "baseline": [{"check": "thin-bridge", "layer": "body", "at": [31.2, 18.7]}, {"check": "oversize-sheet", "file": "sky.svg"}],
+      "ignore": ["drafts/**"]
     }`);
     expect(problems).toEqual([]);
     expect(config).toEqual({
@@ -56,8 +57,9 @@ describe('readConfig', () => {
       accept: { 'thin-bridge': 'posts are sprayed once a year' },
       baseline: [
         { check: 'thin-bridge', layer: 'body', at: [31.2, 18.7] },
-        { check: 'oversize-sheet', layer: undefined, at: undefined },
+        { check: 'oversize-sheet', file: 'sky.svg', layer: undefined, at: undefined },
       ],
+      ignore: ['drafts/**'],
     });
   });
 

@@ -63,6 +63,15 @@ export function pathIn({ path = '.' }: LoadedConfig, name: string): string {
   return join(dirname(path), name);
 }
 
+/** What a configuration calls a file, whether its layers name it or not; undefined where there is no configuration. */
+export function nameBeside({ path }: LoadedConfig, file: string): string | undefined {
+  return path === undefined
+    ? undefined
+    : relative(dirname(resolve(path)), resolve(file))
+        .split(sep)
+        .join('/');
+}
+
 /** The name that a project has for a file; undefined where its layers do not name it. */
 export function nameIn(config: LoadedConfig, file: string): string | undefined {
   if (config.path === undefined) return undefined;

@@ -10,7 +10,7 @@ import type { Host } from '../host';
 import { nameOf, type ReadingOptions, settingsFrom } from '../options';
 import { oneLine } from '../plain-text';
 import { ConfigFinder, type LoadedConfig } from './find-config';
-import { nameIn, ProjectReader, pathIn } from './load-project';
+import { nameBeside, nameIn, ProjectReader, pathIn } from './load-project';
 import { type Input, readInput, STANDARD_INPUT } from './read-input';
 
 export interface LoadedReport {
@@ -54,7 +54,7 @@ export class ReportLoader {
       const found = report.files.get(part);
       if (found) return { name, input, config, settings, report: found };
     }
-    const settings = settingsFrom(this.options, config.config);
+    const settings = settingsFrom(this.options, config.config, nameBeside(config, name));
     return { name, input, config, settings, report: check(input.text, settings) };
   }
 
@@ -69,6 +69,11 @@ export class ReportLoader {
     const project = await this.projects.load(config);
     const files = [...project.report.files.keys()].map((name) => pathIn(config, name));
     return config.config.layers.length > 0 ? files : drawingsBeside(config.path ?? argument);
+  }
+
+  /** The configuration that holds for a file, whether the file is there or not. */
+  configBeside(file: string): Promise<LoadedConfig> {
+    return this.finder.configFor(file);
   }
 
   /** What the project of a configuration found amiss in its layers and acceptances. */
@@ -90,7 +95,7 @@ export class ReportLoader {
   }
 }
 
-async function isFolder(path: string): Promise<boolean> {
+export async function isFolder(path: string): Promise<boolean> {
   return (await statOf(path))?.isDirectory() === true;
 }
 

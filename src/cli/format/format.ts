@@ -9,6 +9,10 @@ export interface FormatInput {
   readonly summary: SeverityCounts;
   readonly colours: Colours;
   readonly quiet: boolean;
+  /** What could not be done, one line each. */
+  readonly failures: readonly string[];
+  /** How many findings the baseline let pass. */
+  readonly passed: number;
   /** Whether a program's place, where one is known, is a finding's own in SARIF, and the drawing's is related. */
   readonly atGenerator?: boolean;
 }

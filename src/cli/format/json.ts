@@ -6,9 +6,15 @@ import type { Format } from './format';
 import { jsonText } from './json-text';
 import { tidy, tidyMeasure, tidyPoint } from './tidy';
 
-export const formatJson: Format = ({ files, summary }) => {
+export const formatJson: Format = ({ files, summary, failures, passed }) => {
   const { error, warning, info } = summary;
-  return jsonText({ version: 1, files: files.map(fileJson), summary: { error, warning, info } });
+  return jsonText({
+    version: 1,
+    files: files.map(fileJson),
+    summary: { error, warning, info },
+    ...(passed > 0 && { passedByBaseline: passed }),
+    ...(failures.length > 0 && { errors: failures.map((message) => ({ message })) }),
+  });
 };
 
 function fileJson({ path, size, layers, findings }: CheckedFile): object {

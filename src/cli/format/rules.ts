@@ -1,14 +1,45 @@
 /** The checks in a phrase each, for formats that list them. */
 
+import { homepage } from '../../../package.json';
 import { UNREADABLE_CONFIG } from '../../config/read';
 import { ALL_METAS } from '../../engine/check/known-checks';
 
 export interface Rule {
   readonly id: string;
   readonly summary: string;
+  /** What goes wrong in card and paint; the summary where nothing more is to be said. */
+  readonly why: string;
+  /** What can be done about it, in a sentence. */
+  readonly help: string;
+  /** Its page, where the project has an address. */
+  readonly page?: string;
 }
 
+const BY_HAND = 'Read what the finding says, and redraw that place.';
+
 export const RULES: readonly Rule[] = [
-  ...ALL_METAS.map(({ id, summary }) => ({ id, summary })),
-  { id: UNREADABLE_CONFIG, summary: 'Something in tombolo.json that is not understood.' },
+  ...ALL_METAS.map(({ id, summary, row }) => ({
+    id,
+    summary,
+    why: row ? sentence(row.wrong) : summary,
+    help: row && row.click !== '' ? `In the editor, one click does this: ${sentence(row.click)}` : BY_HAND,
+    ...pageOf(id),
+  })),
+  {
+    id: UNREADABLE_CONFIG,
+    summary: 'Something in tombolo.json that is not understood.',
+    why: 'Something in tombolo.json that is not understood, and has no effect.',
+    help: 'Correct the place in tombolo.json that is named.',
+    ...pageOf(UNREADABLE_CONFIG),
+  },
 ];
+
+function pageOf(id: string): Pick<Rule, 'page'> {
+  return homepage === '' ? {} : { page: `${homepage.replace(/\/$/, '')}/checks/${id}` };
+}
+
+/** Cells of the table are Markdown and may end without a stop. */
+function sentence(cell: string): string {
+  const plain = cell.replace(/`/g, '').trim();
+  return /[.!?]$/.test(plain) ? plain : `${plain}.`;
+}

@@ -2,19 +2,32 @@
 
 import { isAbsolute, sep } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import type { ArtifactChange, ArtifactLocation, Fix, Location, Log, PhysicalLocation, Region, Result } from 'sarif';
+import type {
+  ArtifactChange,
+  ArtifactLocation,
+  Fix,
+  Invocation,
+  Location,
+  Log,
+  Notification,
+  PhysicalLocation,
+  Region,
+  ReportingDescriptor,
+  Result,
+} from 'sarif';
 import { version } from '../../../package.json';
 import type { Severity } from '../../checks/finding';
 import { escapeMarkdown } from '../../text/markdown';
 import type { Wording } from '../../text/wording';
 import type { CheckedFile, PlacedChange, PlacedFinding, PlacedFix, Range } from '../checked-file';
+import { fingerprintsOf } from './fingerprints';
 import type { Format } from './format';
 import { jsonText } from './json-text';
-import { RULES } from './rules';
+import { RULES, type Rule } from './rules';
 import { sarifText } from './sarif-text';
 import { tidyMeasure, tidyPoint } from './tidy';
 
-export const formatSarif: Format = ({ files, atGenerator = false }) => {
+export const formatSarif: Format = ({ files, failures, atGenerator = false }) => {
   const log: Log = {
     $schema: 'https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json',
     version: '2.1.0',
@@ -22,8 +35,10 @@ export const formatSarif: Format = ({ files, atGenerator = false }) => {
       {
         tool: { driver: { name: 'Tombolo', version, semanticVersion: version, rules: RULES.map(ruleOf) } },
         columnKind: 'utf16CodeUnits',
+        originalUriBaseIds: { [WORKING_FOLDER]: { uri: pathToFileURL(`${process.cwd()}/`).href } },
+        invocations: [invocationOf(failures)],
         artifacts: files.map(({ path }) => ({ location: locationOf(path) })),
-        results: files.flatMap((file) => file.findings.map((finding) => resultOf(file, finding, atGenerator))),
+        results: files.flatMap((file) => resultsOf(file, atGenerator)),
       },
     ],
   };
@@ -39,8 +54,31 @@ const LEVELS: Readonly<Record<Severity, Result.level>> = {
   hint: 'note',
 };
 
-function ruleOf({ id, summary }: (typeof RULES)[number]): { id: string; shortDescription: { text: string } } {
-  return { id, shortDescription: { text: summary } };
+/** What relative paths start from (section 3.14.14). */
+const WORKING_FOLDER = 'SRCROOT';
+
+function ruleOf({ id, summary, why, help, page }: Rule): ReportingDescriptor {
+  return {
+    id,
+    shortDescription: { text: summary },
+    fullDescription: { text: why },
+    help: { text: help },
+    ...(page !== undefined && { helpUri: page }),
+  };
+}
+
+/** A run in which a file could not be checked does not pass for one that found nothing (section 3.20.14). */
+function invocationOf(failures: readonly string[]): Invocation {
+  const told = failures.map((text): Notification => ({ level: 'error', message: { text: sarifText(text) } }));
+  return { executionSuccessful: told.length === 0, ...(told.length > 0 && { toolExecutionNotifications: told }) };
+}
+
+function resultsOf(file: CheckedFile, atGenerator: boolean): Result[] {
+  const prints = fingerprintsOf(file);
+  return file.findings.map((finding, index) => ({
+    ...resultOf(file, finding, atGenerator),
+    partialFingerprints: { 'checkLayerPlace/v1': prints[index] ?? '' },
+  }));
 }
 
 interface Told {
@@ -114,11 +152,6 @@ const SEPARATOR = sep === '\\' ? /[\\/]/ : /\//;
 
 function locationOf(path: string): ArtifactLocation {
   if (isAbsolute(path)) return { uri: pathToFileURL(path).href };
-  return {
-    uri: path
-      .replace(/\p{Cs}/gu, '\ufffd')
-      .split(SEPARATOR)
-      .map(encodeURIComponent)
-      .join('/'),
-  };
+  const parts = path.replace(/\p{Cs}/gu, '\ufffd').split(SEPARATOR);
+  return { uri: parts.map(encodeURIComponent).join('/'), uriBaseId: WORKING_FOLDER };
 }

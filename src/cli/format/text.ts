@@ -88,12 +88,13 @@ function noFix(refusals: PlacedFinding['refusals']): string | undefined {
 
 const SEVERITY_COLOURS = { error: 'red', warning: 'yellow', info: 'blue', hint: 'gray' } as const;
 
-function summaryLine({ files, summary, colours }: FormatInput): string {
+function summaryLine({ files, summary, passed, colours }: FormatInput): string {
   const stencils = count(files.filter((file) => file.size).length, 'file');
   const { error, warning, info, hint } = summary;
-  if (error + warning + info + hint === 0) return colours.green(`${stencils} checked, nothing found.`);
+  const letPass = passed === 0 ? '' : ` The baseline let ${count(passed, 'finding')} pass.`;
+  if (error + warning + info + hint === 0) return colours.green(`${stencils} checked, nothing found.${letPass}`);
   const paint = error > 0 ? colours.red : warning > 0 ? colours.yellow : colours.green;
-  return paint(`${stencils} checked: ${countsText(summary)}.`);
+  return paint(`${stencils} checked: ${countsText(summary)}.${letPass}`);
 }
 
 function countsText({ error, warning, info, hint }: SeverityCounts): string {

@@ -2,7 +2,8 @@
 import { extname, relative } from 'node:path';
 import type { GeneratorMarks } from '../../report/generator';
 import type { ProgramRun } from '../../trace/run/run-program';
-import { type CheckOptions, checkAll } from '../check-command';
+import { checkFiles } from '../check/check-files';
+import type { CheckOptions } from '../check-command';
 import type { CheckedFile } from '../checked-file';
 import { decodeText, type Input } from '../files/read-input';
 import type { Host } from '../host';
@@ -27,7 +28,7 @@ export async function checkRun(run: ProgramRun, options: CheckOptions, host: Hos
     if (run.printed.marks) marks.set(PRINTED, run.printed.marks);
   }
   const named = new Set([...files.map(({ name }) => name), ...given.keys()]);
-  const checked = await checkAll(named, options, host, { marks, given });
+  const { files: checked } = await checkFiles([...named], options, host, { marks, given });
   const sources = new GeneratorSources();
   return { checked: await Promise.all(checked.map((file) => sources.widened(file))), drawings: named.size };
 }

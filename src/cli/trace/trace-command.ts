@@ -3,12 +3,12 @@ import { writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import type { Command } from 'commander';
 import { runProgram } from '../../trace/run/run-program';
+import { exitCodeFor, summarize } from '../check/summary';
 import { addReportOptions, type CheckOptions, reportText } from '../check-command';
 import { failureAt } from '../failure';
 import type { Host } from '../host';
 import { addReadingOptions } from '../options';
 import { oneLine } from '../plain-text';
-import { exitCodeFor, summarize } from '../summary';
 import { checkRun, isDrawing } from './check-run';
 
 export interface TraceOptions extends CheckOptions {

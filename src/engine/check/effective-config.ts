@@ -16,6 +16,7 @@ export function effectiveConfig({ config = DEFAULT_CONFIG, width, height, kerf }
  * the same keys in the same order.
  */
 export function measuringPart(config: Config): object {
-  const { layers: _layers, checks: _checks, accept: _accept, baseline: _baseline, ground: _ground, ...rest } = config;
+  const { layers: _layers, checks: _checks, accept: _accept, baseline: _baseline, ...unsorted } = config;
+  const { ground: _ground, ignore: _ignore, ...rest } = unsorted;
   return rest;
 }

@@ -17,7 +17,7 @@ import type { Answer } from '../cache/cache';
 import { fileCheckNode, findingsNode, stackCheckNode } from '../cache/nodes';
 import { generatorsIn } from '../queries/generators';
 import { applyAcceptances } from './acceptances';
-import { withoutBaseline } from './baseline';
+import { throughBaseline } from './baseline';
 import { isKnownCheck, metaOf } from './known-checks';
 import type { Run } from './run';
 import type { Skipped } from './run-watch';
@@ -42,7 +42,7 @@ export function reportOn(run: Run, subject: Subject, elapsed: number): Report {
   const { text, drawing, sheets } = file.value;
   const inputs = { file, stack, version: `${version} ${subject.stackVersion}` };
   const found = run.cache.ask(findingsNode, inputs, () => findIn(run, subject));
-  const { findings, complete, results } = found.value;
+  const { findings, complete, results, passed } = found.value;
   return {
     text,
     version,
@@ -53,6 +53,7 @@ export function reportOn(run: Run, subject: Subject, elapsed: number): Report {
     results,
     stack: stack.value,
     findings,
+    passed,
     ...(project && { project }),
     session: run.sessionFor(found.id),
     elapsed: elapsed + now() - start,
@@ -68,12 +69,13 @@ function findIn(run: Run, { file, stack, version, stackVersion, project }: Subje
   const gaps = unread ? [unreadFinding(unread)] : gapsOf(skipped);
   const found = [...results.flatMap(({ findings }) => findings), ...gaps];
   const accepted = applyAcceptances(drawing.document, withSeverities(found, config), isKnownCheck);
-  const named = withIds(withoutBaseline(accepted, config), name, (check) => {
+  const { kept, passed } = throughBaseline(accepted, config, name || run.settings.file);
+  const named = withIds(kept, name, (check) => {
     const { reads, foundIn = reads } = metaOf(check) ?? {};
     return foundIn === 'stack' ? stackVersion : version;
   });
   const complete = sortFindings(withGenerators(drawing.document, named));
-  return { results, complete, findings: capFindings(complete), whole: gaps.length === 0 };
+  return { results, complete, findings: capFindings(complete), passed, whole: gaps.length === 0 };
 }
 
 function withGenerators(document: MarkupDocument, findings: readonly ReportedFinding[]): readonly ReportedFinding[] {

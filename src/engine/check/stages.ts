@@ -40,7 +40,7 @@ export interface PlannedLayer {
 }
 
 /** What the checks found in a file, by all that the configuration says. */
-export interface Found extends Pick<Report, 'findings' | 'complete' | 'results'> {
+export interface Found extends Pick<Report, 'findings' | 'complete' | 'results' | 'passed'> {
   /** Whether there was time for everything. */
   readonly whole: boolean;
 }

@@ -8,8 +8,8 @@ import { effectiveConfig } from './effective-config';
  * @param hash of the text
  */
 export function versionOf(hash: string, settings: Settings): string {
-  const { oneLayer = false } = settings;
-  return `${hash}-${hashOfText(JSON.stringify([effectiveConfig(settings), oneLayer]))}`;
+  const { oneLayer = false, file = '' } = settings;
+  return `${hash}-${hashOfText(JSON.stringify([effectiveConfig(settings), oneLayer, file]))}`;
 }
 
 /** @param versions of all files of the stack by name */

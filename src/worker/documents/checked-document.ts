@@ -54,7 +54,8 @@ export class CheckedDocument {
     engine: Engine = createEngine(),
     memory: MemoryWatch = {},
   ): CheckedDocument {
-    const report = engine.check(file.text, { ...memory, ...(config && { config: config.config }) }, file.uri);
+    const settings = config && { config: config.config, file: nameBeside(config.uri, file.uri) };
+    const report = engine.check(file.text, { ...memory, ...settings }, file.uri);
     return new CheckedDocument(
       file,
       isStencil(file.text) || (config !== undefined && !isPicture(file.text)),
@@ -84,5 +85,16 @@ export class CheckedDocument {
   /** The document that the stack knows under a name. */
   named(name: string): CheckedDocument | undefined {
     return this.project ? this.project.documents.get(name) : this;
+  }
+}
+
+/** What a `tombolo.json` calls a document that lies in its folder or below; the whole address of any other. */
+function nameBeside(config: string, uri: string): string {
+  const folder = config.slice(0, config.lastIndexOf('/') + 1);
+  if (!uri.startsWith(folder)) return uri;
+  try {
+    return decodeURIComponent(uri.slice(folder.length));
+  } catch {
+    return uri.slice(folder.length);
   }
 }

@@ -1,3 +1,4 @@
+import { pathToFileURL } from 'node:url';
 import type { Log } from 'sarif';
 import { describe, expect, it } from 'vitest';
 import { formatSarif } from '../../../src/cli/format/sarif';
@@ -22,7 +23,7 @@ describe('formatSarif', () => {
     const { columnKind, results } = run(file([finding()]));
     expect(columnKind).toBe('utf16CodeUnits');
     expect(results?.[0]?.locations?.[0]?.physicalLocation).toEqual({
-      artifactLocation: { uri: 'heron.svg' },
+      artifactLocation: { uri: 'heron.svg', uriBaseId: 'SRCROOT' },
       region: { startLine: 5, startColumn: 13, endLine: 5, endColumn: 41 },
     });
   });
@@ -44,7 +45,7 @@ describe('formatSarif', () => {
         id: 0,
         message: { text: 'holds this island' },
         physicalLocation: {
-          artifactLocation: { uri: 'heron.svg' },
+          artifactLocation: { uri: 'heron.svg', uriBaseId: 'SRCROOT' },
           region: { startLine: 7, startColumn: 3, endLine: 7, endColumn: 6 },
         },
       },
@@ -54,7 +55,7 @@ describe('formatSarif', () => {
         description: { text: 'Widen to 0.80 mm' },
         artifactChanges: [
           {
-            artifactLocation: { uri: 'heron.svg' },
+            artifactLocation: { uri: 'heron.svg', uriBaseId: 'SRCROOT' },
             replacements: [
               {
                 deletedRegion: { startLine: 5, startColumn: 13, endLine: 5, endColumn: 15 },
@@ -95,5 +96,37 @@ describe('formatSarif', () => {
     };
     expect(uris(false)).toEqual(['heron.svg', 'gen.mjs', 'main.mjs']);
     expect(uris(true)).toEqual(['gen.mjs', 'heron.svg', 'main.mjs']);
+  });
+
+  it('says where relative paths start, and what each check looks for', () => {
+    const { originalUriBaseIds, tool } = run(file([]));
+    expect(originalUriBaseIds?.SRCROOT?.uri).toBe(pathToFileURL(`${process.cwd()}/`).href);
+    for (const rule of tool.driver.rules ?? []) {
+      expect(rule.fullDescription?.text).toMatch(/\S[.!?]$/);
+      expect(rule.help?.text).toMatch(/\S[.!?]$/);
+    }
+  });
+
+  it('a run that failed looks failed, and keeps what was found', () => {
+    const failures = ['reeds.svg: permission denied'];
+    const log = JSON.parse(formatSarif(input([file([finding()])], { failures }))) as Log;
+    expect(log.runs[0]?.results).toHaveLength(1);
+    expect(log.runs[0]?.invocations).toEqual([
+      {
+        executionSuccessful: false,
+        toolExecutionNotifications: [{ level: 'error', message: { text: 'reeds.svg: permission denied' } }],
+      },
+    ]);
+    expect(run(file([finding()])).invocations).toEqual([{ executionSuccessful: true }]);
+  });
+
+  it('a finding keeps its fingerprint when lines move, and no two have the same', () => {
+    const prints = (...findings: ReturnType<typeof finding>[]) =>
+      run(file(findings)).results?.map(({ partialFingerprints }) => partialFingerprints?.['checkLayerPlace/v1']);
+    const [first] = prints(finding()) ?? [];
+    expect(prints(finding({ range: range(90, 1, 3, 4000) }))).toEqual([first]);
+    const others = prints(finding(), finding(), finding({ layer: 'sky' }), finding({ at: { x: 90, y: 9 } })) ?? [];
+    expect(new Set(others).size).toBe(4);
+    expect(others[0]).toBe(first);
   });
 });

@@ -1,6 +1,6 @@
 /** Proves the fixes of reports within a stretch of time. */
-import { type FixesOfFinding, fixesFor, type ReportedFinding, whyBeyondMending } from '../engine/index';
-import type { Report } from '../report/report';
+import { type FixesOfFinding, fixesFor, type ReportedFinding, whyBeyondMending } from '../../engine/index';
+import type { Report } from '../../report/report';
 
 export class FixVerifier {
   /** How many findings were asked for when the time was over. */

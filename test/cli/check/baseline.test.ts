@@ -1,9 +1,9 @@
 import { readFile } from 'node:fs/promises';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { withBaseline } from '../../src/cli/baseline';
-import { readConfig } from '../../src/engine/check/known-checks';
-import { CliWorkshop } from './run-cli';
-import { WITH_ISLAND, WITH_THIN_WEB } from './stencils';
+import { withBaseline } from '../../../src/cli/check/baseline';
+import { readConfig } from '../../../src/engine/check/known-checks';
+import { CliWorkshop } from '../run-cli';
+import { WITH_ISLAND, WITH_THIN_WEB } from '../stencils';
 
 let workshop: CliWorkshop;
 
@@ -49,5 +49,48 @@ describe('withBaseline', () => {
     expect(readConfig(written).config.baseline).toEqual([entry]);
     expect(readConfig(withBaseline(written, [])).config.baseline).toEqual([]);
     expect(readConfig(withBaseline('', [entry])).config.baseline).toEqual([entry]);
+  });
+});
+
+describe('the baseline of several files', () => {
+  const config = '{"margin": "0mm"}';
+  const entriesNow = async () =>
+    readConfig(await readFile(workshop.path('tombolo.json'), 'utf8')).config.baseline.map(({ file }) => file);
+  const write = (...files: string[]) => workshop.run(['check', ...files, '--write-baseline']);
+
+  it('of one hides nothing in another', async () => {
+    await workshop.file('tombolo.json', config);
+    await workshop.file('twin.svg', WITH_ISLAND);
+    await write('island.svg');
+    expect((await workshop.run(['check', 'island.svg'])).code).toBe(0);
+    expect((await workshop.run(['check', 'twin.svg'])).code).toBe(1);
+  });
+
+  it('keeps the entries of files that were not checked', async () => {
+    await workshop.file('tombolo.json', config);
+    await write('island.svg');
+    await write('web.svg');
+    expect(new Set(await entriesNow())).toEqual(new Set(['island.svg', 'web.svg']));
+    expect((await workshop.run(['check', 'island.svg', 'web.svg'])).code).toBe(0);
+  });
+
+  it('says what matches nothing any more, and takes it out when it is written anew', async () => {
+    await workshop.file('tombolo.json', config);
+    await workshop.file('mended.svg', WITH_ISLAND);
+    await write('mended.svg', 'web.svg');
+    await workshop.file('mended.svg', WITH_ISLAND.replace(/<path[^>]*\/>/g, ''));
+    const { code, stderr } = await workshop.run(['check', 'mended.svg', 'web.svg']);
+    expect(code).toBe(0);
+    expect(stderr).toMatch(/^tombolo\.json: \d+ entr(y|ies) of the baseline match(es)? nothing any more; /);
+    await write('mended.svg');
+    expect(await entriesNow()).toEqual(['web.svg']);
+  });
+
+  it('says how much it let pass, in text and in JSON', async () => {
+    await workshop.file('tombolo.json', config);
+    await write('web.svg');
+    expect((await workshop.run(['check', 'web.svg'])).stdout).toMatch(/ The baseline let \d+ findings? pass\.\n$/);
+    const { stdout } = await workshop.run(['check', 'web.svg', '--format', 'json']);
+    expect(JSON.parse(stdout).passedByBaseline).toBe((await entriesNow()).length);
   });
 });

@@ -1,6 +1,6 @@
 import { describe, expect, it, test } from 'vitest';
-import { errorsOnly, exitCodeFor, summarize } from '../../src/cli/summary';
-import { file, finding } from './made-files';
+import { errorsOnly, exitCodeFor, summarize } from '../../../src/cli/check/summary';
+import { file, finding } from '../made-files';
 
 describe('exitCodeFor', () => {
   it.each([

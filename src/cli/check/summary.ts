@@ -1,6 +1,6 @@
 /** How many findings of each severity, and what follows for the exit code. */
-import type { CheckedFile, SeverityCounts } from './checked-file';
-import { EXIT_CODES, type ExitCode } from './failure';
+import type { CheckedFile, SeverityCounts } from '../checked-file';
+import { EXIT_CODES, type ExitCode } from '../failure';
 
 export function summarize(files: readonly CheckedFile[]): SeverityCounts {
   const sum = (severity: keyof SeverityCounts) => files.reduce((total, { counts }) => total + counts[severity], 0);
