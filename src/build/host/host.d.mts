@@ -7,6 +7,8 @@ export interface Host {
   readonly token: string;
   /** The folder that holds everything the server writes. */
   readonly state: string;
+  /** Of the process group that server, extension hosts and language servers are in. */
+  readonly pid: number | undefined;
   stop(): Promise<void>;
 }
 

@@ -5,6 +5,7 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { openGate } from './gate.mjs';
 
 export const hostFolder = path.dirname(fileURLToPath(import.meta.url));
 const modules = path.join(hostFolder, 'node_modules');
@@ -27,15 +28,14 @@ function writeSettings(state, settings) {
   writeFileSync(path.join(user, 'settings.json'), JSON.stringify({ ...quiet, ...settings }, undefined, 2));
 }
 
-function serverArguments(state, { port, token, extensionsDir }) {
+function serverArguments(state, { socketPath, tokenFile, extensionsDir }) {
   return [
     serverMain,
-    '--host',
-    '127.0.0.1',
-    '--port',
-    String(port),
-    '--connection-token',
-    token,
+    '--socket-path',
+    socketPath,
+    // What stands among the arguments, others on this machine can read.
+    '--connection-token-file',
+    tokenFile,
     '--accept-server-license-terms',
     '--server-data-dir',
     path.join(state, 'server'),
@@ -53,17 +53,19 @@ function serverArguments(state, { port, token, extensionsDir }) {
   ];
 }
 
-function listening(child) {
+/** Settles when the server listens. */
+function listening(child, token) {
   return new Promise((resolve, reject) => {
     let output = '';
     const read = (chunk) => {
       output += chunk;
-      const match = /listening on (\d+)/.exec(output);
-      if (match) resolve(Number(match[1]));
+      if (/listening on /.test(output)) resolve();
     };
     child.stdout.on('data', read);
     child.stderr.on('data', read);
-    child.once('exit', (code) => reject(new Error(`The VS Code server ended with ${code}.\n${output}`)));
+    child.once('exit', (code) =>
+      reject(new Error(`The VS Code server ended with ${code}.\n${output.replaceAll(token, '…')}`)),
+    );
   });
 }
 
@@ -74,9 +76,10 @@ function listening(child) {
 export async function startHost({ env, extensionsDir, settings, port = 0 } = {}) {
   const state = mkdtempSync(path.join(tmpdir(), 'tombolo-host-'));
   writeSettings(state, settings);
+  const [token, tokenFile, socketPath] = [randomUUID(), path.join(state, 'token'), path.join(state, 'socket')];
   // Others on this machine cannot look in.
-  const token = randomUUID();
-  const child = spawn(hostNode, serverArguments(state, { port, token, extensionsDir }), {
+  writeFileSync(tokenFile, token, { mode: 0o600 });
+  const child = spawn(hostNode, serverArguments(state, { socketPath, tokenFile, extensionsDir }), {
     // A process group of its own: server, extension hosts and language servers end together.
     detached: true,
     stdio: ['ignore', 'pipe', 'pipe'],
@@ -92,12 +95,16 @@ export async function startHost({ env, extensionsDir, settings, port = 0 } = {})
     rmSync(state, { recursive: true, force: true, maxRetries: 5 });
   };
   process.once('exit', end);
-  const heard = await listening(child);
+  await listening(child, token);
+  const gate = await openGate(socketPath, port);
   return {
-    port: heard,
+    port: gate.port,
+    /** Of the group that server, extension hosts and language servers are in. */
+    pid: child.pid,
     token,
     state,
     async stop() {
+      gate.close();
       process.removeListener('exit', end);
       try {
         process.kill(-child.pid, 'SIGKILL');
