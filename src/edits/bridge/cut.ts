@@ -18,6 +18,12 @@ export type { Bridge } from '../plan/types';
 /** In mm: new points are rounded and curves flattened anew, so a strip's edges may lie a little beside their place. */
 const SLACK = DRAWN_ALIKE;
 
+/**
+ * In mm: a mitred corner of a line reaches up to two widths beyond it, by the usual limit of mitres. It goes with the stretch
+ * that is cut out of a jagged line, a border of a map; of a wide line no more than this is expected.
+ */
+const MOST_CORNER = 2;
+
 /** In mm, added to widths so that rounding to the author's digits leaves nothing under its limit. */
 export const ROUNDING_ROOM = 2 * WRITTEN_STEP;
 
@@ -38,8 +44,9 @@ export function changedRegion(sheet: Sheet, strips: readonly Strip[]): Region {
   );
   return strips.map((strip) => {
     const strokes = [...near].filter(([, met]) => met.includes(strip)).map(([stroke]) => stroke);
-    const wider = widenStrip(strip, 2 * widest(strokes));
-    return polygonOf(lengthenStrip(wider, 2 * widest(strokes.filter(({ dashed }) => dashed))));
+    const corner = strokes.length > 0 ? Math.min(widest(strokes), MOST_CORNER) : 0;
+    const wider = widenStrip(strip, 2 * (widest(strokes) + corner));
+    return polygonOf(lengthenStrip(wider, corner + 2 * widest(strokes.filter(({ dashed }) => dashed))));
   });
 }
 

@@ -5,9 +5,10 @@
 
 import type { Finding } from '../../checks/finding';
 import type { AfterFix, Effect } from '../../checks/meta';
-import type { Matrix } from '../../geometry/base/curve-types';
+import type { Matrix, Point } from '../../geometry/base/curve-types';
 import { IDENTITY, maxScale, scaling, translation } from '../../geometry/base/matrix';
 import type { Region } from '../../geometry/base/polygon-types';
+import { centroidOfRing } from '../../geometry/base/ring';
 import { FLATTENING, WRITTEN_STEP } from '../../geometry/base/tolerances';
 import { areaOf, difference } from '../../geometry/boolean/index';
 import { symmetricDifference } from '../../geometry/polygon/diff';
@@ -47,12 +48,17 @@ export interface Proof {
 /** Area in mm² for each mm of cut line that may differ through rounding: twice the 1 µm that edits are written to. */
 const AREA_PER_CUT_LENGTH = 2 * WRITTEN_STEP;
 
+/** mm²: what changes by less is rounding, along the whole of a cut line. */
+const PLAIN_CHANGE = 0.005;
+
 /** Why a change does not hold, and what speaks against it. */
 export interface Disproof extends Refusal<Proof> {
   /** Findings that stay though they should be gone. */
   readonly stays: readonly Finding[];
   /** New or worse ones. */
   readonly against: readonly Finding[];
+  /** Where openings would change that should stay, in sheet mm. */
+  readonly strays: readonly Point[];
 }
 
 /**
@@ -69,7 +75,7 @@ export function verify(
 ): Result<Proof> {
   const result = examine(before, edits, pledge, others);
   if (!isRefusal(result)) return result;
-  const { stays: _stays, against: _against, ...refusal } = result;
+  const { stays: _stays, against: _against, strays: _strays, ...refusal } = result;
   return refusal;
 }
 
@@ -82,13 +88,13 @@ export function examine(
 ): Proof | Disproof {
   const after = checkEdited(before, edits, others);
   const stays = pledge.gone.filter((finding) => after.complete.some((other) => isStill(finding, other)));
-  if (stays[0]) return { reason: `The ${stays[0].check} would still be there.`, stays, against: [] };
+  if (stays[0]) return { reason: `The ${stays[0].check} would still be there.`, stays, against: [], strays: [] };
   const files = pairs(before, after).map((pair) => {
     const isEdited = pair.old === before || others.some(({ file }) => file === pair.file);
     return { ...pair, moved: isEdited ? movedBy(pledge) : IDENTITY };
   });
   const stray = files.flatMap(({ old, now, moved }) => strayChange(old, now, pledge.within, moved) ?? [])[0];
-  if (stray) return { reason: stray, stays: [], against: [] };
+  if (stray) return { ...stray, stays: [], against: [] };
   const worse = broughtFindings(files, pledge.gone);
   const proof = { after, brings: worse.map(({ check: id, message }) => ({ check: id, message })) };
   const against = worse.filter((finding) => refusesFix(finding, pledge.effects));
@@ -105,6 +111,7 @@ export function examine(
     ...(mayBeWanted && { anyway: proof }),
     stays: [],
     against,
+    strays: [],
   };
 }
 
@@ -150,21 +157,32 @@ function neighbours(project: ProjectPart | undefined): [string, Report][] {
   return [...(project?.report.files ?? [])].filter(([name]) => name !== project?.file);
 }
 
-function strayChange(before: Report, after: Report, within: Expectations['within'], moved: Matrix): string | undefined {
-  if (before.sheets.length !== after.sheets.length) return 'This would change the layers.';
+type Stray = Pick<Disproof, 'reason' | 'strays'>;
+
+function strayChange(before: Report, after: Report, within: Expectations['within'], moved: Matrix): Stray | undefined {
+  const whole = (reason: string): Stray => ({ reason, strays: [] });
+  if (before.sheets.length !== after.sheets.length) return whole('This would change the layers.');
   for (const [i, old] of before.sheets.entries()) {
     const now = after.sheets[i];
-    if (!now || now.layer.name !== old.layer.name) return 'This would change the layers.';
-    if (now.layer.reading !== old.layer.reading) return `Layer "${old.layer.name}" would be read in another way.`;
+    if (!now || now.layer.name !== old.layer.name) return whole('This would change the layers.');
+    if (now.layer.reading !== old.layer.reading)
+      return whole(`Layer "${old.layer.name}" would be read in another way.`);
     const allowed = movedRegion(within.get(old.layer.id) ?? [], moved);
     const changed = symmetricDifference(movedRegion(old.openings, moved), now.openings);
     if (changed.length === 0) continue;
-    const stray = areaOf(difference(changed, allowed));
+    const elsewhere = difference(changed, allowed);
+    const stray = areaOf(elsewhere);
     if (stray > strayAllowed(old, maxScale(moved))) {
-      return `${stray.toFixed(3)} mm² of layer "${old.layer.name}" would change elsewhere.`;
+      const reason = `${stray.toFixed(3)} mm² of layer "${old.layer.name}" would change elsewhere.`;
+      return { reason, strays: placesOf(elsewhere) };
     }
   }
   return undefined;
+}
+
+/** The middles of the parts that are more than rounding. */
+function placesOf(elsewhere: Region): Point[] {
+  return elsewhere.flatMap((polygon) => (areaOf(polygon) > PLAIN_CHANGE ? (centroidOfRing(polygon.outer) ?? []) : []));
 }
 
 /** mm². At another scale curves are cut into other edges, each within the flatness of the curve on both sides. */

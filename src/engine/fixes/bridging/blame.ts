@@ -10,19 +10,27 @@ import type { Sheet } from '../../../sheet/types';
 /** mm from the side of a bridge: what is found within comes of it. */
 const NEAR = 1;
 
-/** Those of the islands that stay, and those near new faults; where a fault lies near none, the nearest. */
+/**
+ * Those of the islands that stay, and those near new faults; where a fault lies near none, the nearest.
+ * @param strays where something changes that should not, in sheet mm
+ */
 export function blamedFor(
   bridges: readonly Bridge[],
   stays: readonly Finding[],
   against: readonly Finding[],
+  strays: readonly Point[],
 ): Set<Bridge> {
   const loose = stays.flatMap(({ subject }) => (subject?.kind === 'island' ? [subject.piece] : []));
   const ofThem = bridges.filter(({ island, target }) => loose.includes(island) || loose.includes(target));
-  return new Set([...ofThem, ...against.flatMap((finding) => blamedForFault(bridges, finding))]);
+  const faults = [...against.map(placesOf), ...strays.map((place) => [place])];
+  return new Set([...ofThem, ...faults.flatMap((places) => blamedNear(bridges, places))]);
 }
 
-function blamedForFault(bridges: readonly Bridge[], { at, related = [] }: Finding): Bridge[] {
-  const places = [at, ...related.map((each) => each.at)].filter((place) => place !== undefined);
+function placesOf({ at, related = [] }: Finding): Point[] {
+  return [at, ...related.map((each) => each.at)].filter((place) => place !== undefined);
+}
+
+function blamedNear(bridges: readonly Bridge[], places: readonly Point[]): Bridge[] {
   if (places.length === 0) return [];
   const away = bridges.map((bridge) => Math.min(...places.map((place) => distanceTo(bridge, place))));
   const nearest = Math.max(NEAR, Math.min(...away));

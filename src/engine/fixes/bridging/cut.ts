@@ -90,14 +90,15 @@ export function examineCut(
   const planned = bridges.map((bridge, i) => plannedBridge(sheet, bridge, strips[i] as Strip));
   const proven = ({ after, brings }: Proof): ProvenCut => ({ edits: cut.edits, bridges: planned, brings, after });
   if (isRefusal(proof)) {
-    const { stays, against, ...refusal } = proof;
+    const { stays, against, strays, ...refusal } = proof;
     const why = mapResult(refusal, proven) as Refusal<VerifiedBridges>;
     const blamed = blamedFor(
       bridges,
       stays,
       against.filter((finding) => !isHardlyThin(finding)),
+      strays,
     );
-    const narrow = blamedFor(bridges, [], against.filter(isHardlyThin));
+    const narrow = blamedFor(bridges, [], against.filter(isHardlyThin), []);
     return {
       ...why,
       blamed: new Set([...blamed, ...narrow]),
