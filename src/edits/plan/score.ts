@@ -80,6 +80,17 @@ export function scoreCandidate(
   return narrow && { ...narrow, cost: (1 + WEIGHTS.tooNarrow.value) * narrow.cost };
 }
 
+/** The same place with a bridge of a given width, in mm as drawn. */
+export function scoreWithWidth(
+  crosser: BridgeCandidate,
+  island: number,
+  width: number,
+  least: number,
+  around: Surroundings,
+): ScoredCandidate | undefined {
+  return scoreAt(crosser, island, { width, least, steepest: MAX_SLANT }, around);
+}
+
 interface Measures {
   readonly width: number;
   readonly least: number;

@@ -7,6 +7,7 @@ import { exchange } from './exchange';
 import { type Assignment, choiceFor, clustersOf, hangingOn, type Layout, needOfCluster, tiesOf } from './layout';
 import { type Choice, preferredSet, selectBridges } from './select';
 import { minimumSpanningTree } from './spanning-tree';
+import { strengthen } from './strengthen';
 import { stripOf } from './strips';
 import { isHidden, symmetrise } from './symmetrise';
 import { wishesFor } from './wishes';
@@ -28,6 +29,7 @@ export function assignBridges(state: Assignment): ScoredCandidate[] {
 function finish(state: Assignment, layout: Started): ScoredCandidate[] {
   symmetrise(state, layout.sets, layout.settled);
   exchange(state, layout.sets, layout.settled);
+  strengthen(state, layout.sets);
   return tiesOf(layout.sets);
 }
 

@@ -27,7 +27,7 @@ export interface Statics {
 }
 
 /** How much stiffer a flat strip is against twisting than against bending, at Poisson's ratio 0.3: 2 / (1 + ν). */
-const TWIST = 2 / 1.3;
+export const TWIST = 2 / 1.3;
 /** Shorter beams than this share of their width are taken to be so long: the plate gives as well. */
 const SHORTEST = 0.5;
 

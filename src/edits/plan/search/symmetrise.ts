@@ -49,6 +49,14 @@ export function symmetrise(state: Assignment, layout: Layout, settled: Set<numbe
   }
 }
 
+/** The axes that a plan is its own image about. */
+export function axesOf({ design }: Assignment, layout: Layout): Mirror[] {
+  return (design?.mirrors ?? []).slice(0, MAX_AXES).filter((mirror) => {
+    const ways = waysOf(layout, [...mirror.images.keys()]);
+    return ways.length > 0 && ways.length <= 2 * MAX_MEMBERS && isMirrored(ways, mirror);
+  });
+}
+
 /** Whether later paint covers the middle of a bridge. */
 export function isHidden({ from, to }: ScoredCandidate, { hidden }: Surroundings): boolean {
   return hidden.length > 0 && regionContains(hidden, interpolate(from, to, 0.5));
@@ -64,7 +72,7 @@ function isMirrored(ways: readonly ScoredCandidate[], mirror: Mirror): boolean {
 }
 
 /** Either way about: one between two islands that are each other's image may leave either. */
-function isImage(other: ScoredCandidate, way: ScoredCandidate, mirror: Mirror): boolean {
+export function isImage(other: ScoredCandidate, way: ScoredCandidate, mirror: Mirror): boolean {
   const [from, to] = [mirrorAbout(mirror, way.from), mirrorAbout(mirror, way.to)];
   return isSame(other.from, other.to, from, to) || isSame(other.to, other.from, from, to);
 }

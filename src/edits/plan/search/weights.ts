@@ -100,6 +100,12 @@ export const WEIGHTS = {
     meaning: 'How far the centre of mass may lie outside what the bridges embrace.',
     source: PRACTICE,
   },
+  swing: {
+    value: 1,
+    unit: 'mm',
+    meaning: 'How far an island may lift together with those that it hangs on, before bridges are made wider or more.',
+    source: PRACTICE,
+  },
   lettering: {
     value: 3,
     unit: 'times the cost',

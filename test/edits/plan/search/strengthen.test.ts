@@ -1,0 +1,71 @@
+import { describe, expect, it } from 'vitest';
+import { type Bridge, planBridges } from '../../../../src/edits/plan/index';
+import { WEIGHTS } from '../../../../src/edits/plan/search/weights';
+import type { Point } from '../../../../src/geometry/base/curve-types';
+import { distance } from '../../../../src/geometry/base/vector';
+import type { Sheet } from '../../../../src/sheet/types';
+import { sheetsOf } from '../../bridging';
+
+/** 100 × 100 mm, painted but for a margin and what is left standing. */
+function sheet(standing: string): Sheet {
+  const text =
+    `<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 100 100"` +
+    ` data-tombolo-reading="openings"><path fill-rule="evenodd" d="M2 2H98V98H2z${standing}"/></svg>`;
+  return sheetsOf(text)[0] as Sheet;
+}
+
+/** Two wide bars, one above the other: the lower one hangs on the upper one, and far from the frame. */
+const STACKED = 'M14 14H86V44H14zM14 56H86V84H14z';
+
+function plan(of: Sheet, options = {}): readonly Bridge[] {
+  const islands = of.pieces.filter(({ island }) => island);
+  return planBridges(of, islands, { width: 0.8, ...options }).bridges;
+}
+
+/** mm: bridges this near to each other are the same to the eye. */
+const ALIKE = 0.6;
+
+const held = (bridges: readonly Bridge[]) => bridges.reduce((sum, { width }) => sum + width, 0);
+
+describe('a plan that would swing as a whole', () => {
+  const of = sheet(STACKED);
+
+  it('is held by wider or by more bridges', () => {
+    const stiff = plan(of);
+    const soft = withSwing(1e9, () => plan(of));
+    expect(held(stiff)).toBeGreaterThan(held(soft));
+  });
+
+  it('stays its own mirror image', () => {
+    const bridges = plan(of);
+    const mirrored = ({ x, y }: Point) => ({ x: 100 - x, y });
+    const hasImage = ({ from, to, width }: Bridge) =>
+      bridges.some(
+        (other) =>
+          other.width === width &&
+          distance(other.from, mirrored(from)) < ALIKE &&
+          distance(other.to, mirrored(to)) < ALIKE,
+      );
+    expect(bridges.filter((bridge) => !hasImage(bridge))).toEqual([]);
+  });
+
+  it('is left as narrow as asked for where later paint covers it', () => {
+    expect(plan(of, { unseen: true }).every(({ width }) => width === 0.8)).toBe(true);
+  });
+
+  it('keeps each bridge within the greatest width', () => {
+    const widest = WEIGHTS.widest.value * 0.8;
+    expect(Math.max(...plan(of).map(({ width }) => width))).toBeLessThanOrEqual(widest + 1e-9);
+  });
+});
+
+function withSwing<T>(value: number, run: () => T): T {
+  const weight = WEIGHTS.swing as { value: number };
+  const before = weight.value;
+  weight.value = value;
+  try {
+    return run();
+  } finally {
+    weight.value = before;
+  }
+}
