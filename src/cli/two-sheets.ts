@@ -1,13 +1,13 @@
 /** `tombolo bridge --two-sheets`: into the file itself, or as two files with their project. */
-import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { parse } from 'jsonc-parser';
 import { CONFIG_NAME } from '../config/types';
 import { count } from '../config/values';
 import { bridgeAsTwoFiles, bridgeAsTwoLayers, type Sheet, type TwoSheetsOutcome } from '../engine/index';
-import { Failure, failureAt } from './failure';
+import { Failure } from './failure';
 import type { LoadedReport } from './files/load-report';
 import { encodeText, readInput } from './files/read-input';
+import { makeFolder } from './files/write-folder';
 import { writeAtomically } from './files/write-output';
 
 /** Which layers, and how wide a bridge in mm. */
@@ -91,13 +91,5 @@ async function refuseOtherProject(folder: string): Promise<void> {
   const isOurs = ({ from }: { from?: unknown }) => [FIRST, SECOND].includes(String(from).replace(/#.*$/s, ''));
   if (!Array.isArray(layers) || !layers.every(isOurs)) {
     throw new Failure(`${folder}: another project is in this folder; choose a folder of its own for the two sheets`);
-  }
-}
-
-async function makeFolder(folder: string): Promise<void> {
-  try {
-    await mkdir(folder, { recursive: true });
-  } catch (error) {
-    throw failureAt(folder, error);
   }
 }

@@ -66,6 +66,11 @@ describe('tombolo bridge --two-sheets', () => {
     expect(other.stderr).toContain('another project is in this folder');
   });
 
+  it('ends where no folder can be made', async () => {
+    const { code, stderr } = await workshop.run(['bridge', 'post.svg', '--two-sheets', '--out', '/proc/tombolo']);
+    expect([code, stderr]).toEqual([2, 'tombolo: /proc/tombolo: no such file or folder\n']);
+  });
+
   it('needs --two-sheets for --out', async () => {
     const { code, stderr } = await workshop.run(['bridge', 'post.svg', '--out', 'both']);
     expect([code, stderr]).toEqual([2, 'tombolo: --out needs --two-sheets\n']);

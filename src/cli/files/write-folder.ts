@@ -28,10 +28,11 @@ export async function writeFolder(
 }
 
 /**
- * The outermost folder that had to be made. One after the other: asked for all at once, Node.js never ends where a file
+ * Makes a folder and those above it; gives the outermost that had to be made. One after the other: asked for all at once, Node.js never ends where a file
  * system such as /proc refuses.
+ * @throws Failure that names the folder
  */
-async function makeFolder(folder: string): Promise<string | undefined> {
+export async function makeFolder(folder: string): Promise<string | undefined> {
   const absent: string[] = [];
   for (let path = resolve(folder); !(await isFolder(path)); path = dirname(path)) absent.push(path);
   try {
