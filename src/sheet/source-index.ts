@@ -3,7 +3,7 @@
 import { checkpoint } from '../base/checkpoint';
 import { defined } from '../base/defined';
 import type { Shape, Subpath } from '../drawing/types';
-import type { Curve, Point } from '../geometry/base/curve-types';
+import type { Curve, Line, Point } from '../geometry/base/curve-types';
 import { derivedFacts, memoizeByIdentity } from '../geometry/base/derived-facts';
 import type { Box, Ring } from '../geometry/base/polygon-types';
 import { boxOfRing } from '../geometry/base/ring';
@@ -102,6 +102,7 @@ export class SourceIndex {
       for (const at of foundIn(boxesOfCurves(curves), around)) {
         checkpoint(STEPS_PER_LOOK);
         const curve = defined(curves[at]);
+        if (curve.kind === 'line' && isBeside(curve, point, bestRank)) continue;
         if (!facing && isQuicklyNear(curve, point, ON_CURVE)) return { chain, at };
         checkpoint(STEPS_PER_SEARCH);
         const { distance, t } = nearestOn(curve, point);
@@ -147,6 +148,16 @@ interface CurvePlace {
 const sourcesAlong = derivedFacts.table<Ring, { near: readonly (readonly Curve[])[]; places: readonly CurvePlace[] }>(
   'sources along a ring',
 );
+
+/** Whether the line passes the point by more than `reach` mm: the common case where lines are long. */
+function isBeside({ start, end }: Line, { x, y }: Point, reach: number): boolean {
+  const [dx, dy] = [end.x - start.x, end.y - start.y];
+  const aside = dx * (y - start.y) - dy * (x - start.x);
+  return aside * aside > SURELY * reach * reach * (dx * dx + dy * dy);
+}
+
+/** Squares differ by less from rounding. */
+const SURELY = 1.0001;
 
 /** Those within reach of the box, in the order of the text. */
 function foundIn(boxes: SequenceIndex, { minX, minY, maxX, maxY }: Box): number[] {

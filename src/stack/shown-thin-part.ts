@@ -2,10 +2,18 @@
 import type { Point } from '../geometry/base/curve-types';
 import { pointInside } from '../geometry/base/point-inside';
 import type { Box, Polygon, Region } from '../geometry/base/polygon-types';
-import { growBox } from '../geometry/base/ring';
-import { DRAWN_ALIKE } from '../geometry/base/tolerances';
+import { boxesTouch, boxOfRing, growBox } from '../geometry/base/ring';
+import { DRAWN_ALIKE, NEAR_EDGE, PLAINLY_BESIDE } from '../geometry/base/tolerances';
 import { distance, interpolate, normalise, subtract } from '../geometry/base/vector';
-import { areaOf, difference, offset, regionContains } from '../geometry/boolean/index';
+import {
+  areaOf,
+  boxOfPolygon,
+  clipToBox,
+  difference,
+  intersection,
+  offset,
+  regionContains,
+} from '../geometry/boolean/index';
 import { stripLength } from '../geometry/polygon/strip-length';
 import { thinWithin } from '../geometry/polygon/thin-within';
 import { firstHit } from '../geometry/spatial/raycast';
@@ -40,6 +48,7 @@ export function shownThinPart(
   const cover = paint.within(growBox(part.extent, 2 * slip), layer);
   if (!opening || cover.length === 0) return part;
   if (part.kind === 'whole') return paint.hides(opening, sheet, layer) ? undefined : part;
+  if (isPlainlySeen(opening, part, cover)) return part;
   const width = limit - sheet.kerf;
   const thin = thinWithin([opening], part.extent, width);
   // Between two corners alone there is no area.
@@ -51,6 +60,18 @@ export function shownThinPart(
   if (part.kind === 'tip') return shownTip(part, opening, { thin, shown, width, isCovered });
   if (!isCovered) return part;
   return narrowestShown(part, opening, width, (least) => outside(thinWithin([opening], part.extent, least), covered));
+}
+
+/** Told without looking for all that is thin: nothing is painted over it, or not over the narrowest place of a slot. */
+function isPlainlySeen(opening: Polygon, part: ThinPlace, cover: Region): boolean {
+  const box = growBox(part.extent, NEAR_EDGE);
+  const over = cover.filter((polygon) => boxesTouch(boxOfPolygon(polygon), box));
+  if (part.kind === 'neck' && part.drawnWidth > NEAR_EDGE) {
+    const middle = interpolate(part.from, part.to, 0.5);
+    if (clipToBox(over, growBox(boxOfRing(Float64Array.of(middle.x, middle.y)), PLAINLY_BESIDE)).length === 0)
+      return true;
+  }
+  return over.length === 0 || intersection(clipToBox([opening], box), over).length === 0;
 }
 
 function outside(region: Region, cover: Region): Region {

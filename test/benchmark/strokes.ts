@@ -1,6 +1,7 @@
 /**
  * What a slip of the hand at the end of a line costs: strokes with and without a hook there, checked, and painted by
- * @resvg/resvg-js. And artwork on a background, whose union is the background alone.
+ * @resvg/resvg-js. Artwork on a background, whose union is the background alone. A mesh that later paint hides a part
+ * of, where what is thin spans the sheet.
  */
 import { Resvg } from '@resvg/resvg-js';
 import { check } from '../../src/engine/index';
@@ -31,6 +32,17 @@ function flag(count: number): string {
   return picture(`<rect width="60" height="60" fill="#ccc"/>${shapes.join('')}`);
 }
 
+/** A mesh that is too fine as a whole, and a later layer that hides a part of it. */
+function hiddenMesh(count: number): string {
+  const lines = Array.from({ length: count }, (_, i) => {
+    const at = 2 + (56 * i) / count;
+    return `<path d="M2 ${at}Q30 ${at + 3} 58 ${at}M${at} 2Q${at + 3} 30 ${at} 58"/>`;
+  });
+  return picture(
+    `<g fill="none" stroke="#444" stroke-width=".05">${lines.join('')}</g><g fill="#ccc"><circle cx="30" cy="30" r="9"/></g>`,
+  );
+}
+
 function row(name: string, sizes: readonly [number, number], make: (count: number) => string): void {
   const [few, many] = sizes.map((size) => ({ size, svg: make(size) })) as [Sized, Sized];
   const [first, last] = [few, many].map(({ size, svg }) => ({ size, time: time(() => check(svg)) })) as [Timed, Timed];
@@ -54,3 +66,4 @@ interface Timed {
 row('lines', [4, 16], (count) => lines(count, false));
 row('lines with a hook', [4, 16], (count) => lines(count, true));
 row('shapes on a field', [32, 128], flag);
+row('lines of a mesh under later paint', [10, 40], hiddenMesh);

@@ -55,7 +55,20 @@ function noCuts(): Cuts {
   return { edge: [], x: [], y: [] };
 }
 
+/** Of edges none of which was looked at before. */
+function findFirstCuts(edges: Edges, boxes: SequenceIndex): Cuts {
+  const cuts = noCuts();
+  const near: number[] = [];
+  for (let edge = 0; edge < edges.ax.length; edge += 1) {
+    const found = boxes.nearAfter(edge, near);
+    checkpoint(1 + found);
+    for (let place = 0; place < found; place += 1) crossEdges(edges, edge, defined(near[place]), cuts);
+  }
+  return cuts;
+}
+
 function findCuts(edges: Edges, boxes: SequenceIndex): Cuts {
+  if (!edges.dirty.includes(0)) return findFirstCuts(edges, boxes);
   const cuts = noCuts();
   const { dirty: fresh } = edges;
   const near: number[] = [];

@@ -5,7 +5,7 @@ import type { Arc, Curve, Point } from '../base/curve-types';
 import { cross, distance, dot, hypotenuse, samePoint, subtract, vectorLength } from '../base/vector';
 import { derivativeAt, pointAt } from './evaluate';
 import { controlPoints, parametersOfAngle } from './measure';
-import { bernsteinFromPowers, multiplyBernstein, rootsInUnitInterval } from './polynomial';
+import { bernsteinFromPowers, linearRoot, multiplyBernstein, RELATIVE_ZERO, rootsInUnitInterval } from './polynomial';
 
 /**
  * The t in [0, 1], ascending, at which the curve meets the endless line through a and b; touching places once.
@@ -101,6 +101,7 @@ export function isPlainlyOff(curve: Curve, point: Point, reach: number): boolean
 /** Where (curve − point) · curve′ vanishes. */
 function stationaryParameters(curve: Curve, point: Point): number[] {
   if (curve.kind === 'arc') return stationaryOnArc(curve, point);
+  if (curve.kind === 'line') return footOnLine(curve.start, curve.end, point);
   const offsets = controlPoints(curve).map((control) => subtract(control, point));
   const steps = offsets.slice(1).map((offset, index) => subtract(offset, defined(offsets[index])));
   const inX = multiplyBernstein(
@@ -112,6 +113,14 @@ function stationaryParameters(curve: Curve, point: Point): number[] {
     steps.map((step) => step.y),
   );
   return rootsInUnitInterval(inX.map((value, index) => value + defined(inY[index])));
+}
+
+/** The parameter of the perpendicular's foot, where that lies on the line. */
+function footOnLine(start: Point, end: Point, point: Point): number[] {
+  const along = subtract(end, start);
+  const [before, beyond] = [dot(subtract(start, point), along), dot(subtract(end, point), along)];
+  const size = Math.max(Math.abs(before), Math.abs(beyond));
+  return size > 0 && Number.isFinite(size) ? linearRoot(before / size, beyond / size, RELATIVE_ZERO) : [];
 }
 
 /**

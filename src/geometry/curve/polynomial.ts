@@ -2,7 +2,7 @@
 import { defined } from '../../base/defined';
 
 /** Values below this fraction of the largest coefficient count as zero. */
-const RELATIVE_ZERO = 1e-13;
+export const RELATIVE_ZERO = 1e-13;
 
 /**
  * Roots in [0, 1], ascending, of the polynomial with the given Bernstein coefficients. The roots of the derivative cut
@@ -29,7 +29,8 @@ function bernsteinRoots(coefficients: readonly number[], zero: number): number[]
   return rootsBetween(coefficients, knots, zero);
 }
 
-function linearRoot(start: number, end: number, zero: number): number[] {
+/** Of a polynomial of degree 1, whose coefficients' larger one is ±1. */
+export function linearRoot(start: number, end: number, zero: number): number[] {
   if (Math.abs(start) <= zero) return [0];
   if (Math.abs(end) <= zero) return [1];
   return start > 0 === end > 0 ? [] : [start / (start - end)];

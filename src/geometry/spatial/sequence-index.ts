@@ -137,15 +137,21 @@ export class SequenceIndex {
    * @returns how many
    */
   near(number: number, found: number[]): number {
-    return this.collect(number, this.count, found);
+    return this.collect(number, 0, this.count, found);
   }
 
   /** The same, of those before it. */
   nearBefore(number: number, found: number[]): number {
-    return this.collect(number, number, found);
+    return this.collect(number, 0, number, found);
   }
 
-  private collect(number: number, limit: number, found: number[]): number {
+  /** The same, of those after it. */
+  nearAfter(number: number, found: number[]): number {
+    return this.collect(number, number + 1, this.count, found);
+  }
+
+  /** Numbers from `from` up to, not including, `limit`. */
+  private collect(number: number, from: number, limit: number, found: number[]): number {
     const { sides, around } = this;
     this.enter(defined(this.blockOf[number]));
     const far = this.reach(number);
@@ -156,10 +162,11 @@ export class SequenceIndex {
     let count = 0;
     checkpoint(1 + this.blocks.length / 4);
     for (const block of this.blocks) {
+      if (defined(this.first[block + 1]) <= from) continue;
       if (defined(around[4 * block]) > maxX || defined(around[4 * block + 2]) < minX) continue;
       if (defined(around[4 * block + 1]) > maxY || defined(around[4 * block + 3]) < minY) continue;
       const end = Math.min(limit, defined(this.first[block + 1]));
-      for (let i = defined(this.first[block]); i < end; i += 1) {
+      for (let i = Math.max(from, defined(this.first[block])); i < end; i += 1) {
         if (defined(sides[4 * i]) > maxX || defined(sides[4 * i + 2]) < minX) continue;
         if (defined(sides[4 * i + 1]) > maxY || defined(sides[4 * i + 3]) < minY) continue;
         found[count] = i;

@@ -34,7 +34,7 @@ function gathered(gather: (found: number[]) => number): number[] {
 }
 
 describe('SequenceIndex', () => {
-  it('finds those that come within the reach of each, and those of them before it', () => {
+  it('finds those that come within the reach of each, and those of them before and after it', () => {
     fc.assert(
       fc.property(boxes, fc.nat(40), (row, far) => {
         const reach = (number: number) => (number % 3) * far;
@@ -43,6 +43,7 @@ describe('SequenceIndex', () => {
           const expected = touching(row, growBox(one, reach(number)));
           expect(gathered((found) => inRow.near(number, found))).toEqual(expected);
           expect(gathered((found) => inRow.nearBefore(number, found))).toEqual(expected.filter((i) => i < number));
+          expect(gathered((found) => inRow.nearAfter(number, found))).toEqual(expected.filter((i) => i > number));
         });
       }),
     );
