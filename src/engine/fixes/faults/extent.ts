@@ -2,6 +2,7 @@
 
 import type { Finding, Subject } from '../../../checks/finding';
 import type { Matrix } from '../../../geometry/base/curve-types';
+import { derivedFacts } from '../../../geometry/base/derived-facts';
 import { apply, IDENTITY, maxScale } from '../../../geometry/base/matrix';
 import type { Box, Region, Ring } from '../../../geometry/base/polygon-types';
 import { forEachEdge, growBox, polygonOfBox, ringsOf } from '../../../geometry/base/ring';
@@ -11,8 +12,6 @@ import { thinWithin } from '../../../geometry/polygon/thin-within';
 import { transformRegion } from '../../../geometry/polygon/transform';
 import type { Segment } from '../../../geometry/spatial/segment-distance';
 import { courseOf } from '../../../sheet/cut-lines/course';
-import type { ThinPlace } from '../../../sheet/thin-places';
-import type { Sheet } from '../../../sheet/types';
 import { thinGround } from './thin-ground';
 
 /** What a fault takes up: a part of the sheet, or a course along lines. */
@@ -37,6 +36,8 @@ export interface Extent {
   readonly depthTolerance?: number;
 }
 
+type ThinSubject = Extract<Subject, { kind: 'thin' }>;
+
 /** @returns undefined where a finding says nothing that takes up a place */
 export function extentOf({ subject, measure }: Finding): Extent | undefined {
   const depth = measure?.unit === 'mm' ? { depth: Math.abs(measure.value - measure.limit) } : {};
@@ -44,7 +45,7 @@ export function extentOf({ subject, measure }: Finding): Extent | undefined {
     case 'island':
       return { place: area([subject.piece.polygon]), mayReach: 'loose' };
     case 'thin':
-      return thinExtent(subject.sheet, subject.part, measure?.limit ?? 0, depth);
+      return thinExtent(subject, measure?.limit ?? 0, depth);
     case 'opening':
       return { place: area([subject.opening]), ...depth, mayReach: 'anywhere' };
     case 'edge':
@@ -85,14 +86,22 @@ function area(region: Region): Place {
   return { kind: 'area', region };
 }
 
+/** By subject: it is compared again for each change that is tried. */
+const thinAreas = derivedFacts.table<ThinSubject, Region>('area of a thin part');
+
 /** A tip's width says little of how bad it is: how far it goes does. */
-function thinExtent(sheet: Sheet, part: ThinPlace, limit: number, depth: Pick<Extent, 'depth'>): Extent {
+function thinExtent(subject: ThinSubject, limit: number, depth: Pick<Extent, 'depth'>): Extent {
+  const region = thinAreas.find(subject)?.value ?? thinArea(subject, limit);
+  thinAreas.set(subject, region);
+  return { place: area(region), amount: areaOf(region), ...(subject.part.kind === 'tip' ? {} : depth) };
+}
+
+function thinArea({ sheet, part }: ThinSubject, limit: number): Region {
   const isMaterial = sheet.thinMaterial.includes(part);
   const width = isMaterial ? limit + sheet.kerf : limit - sheet.kerf;
   const polygon = (isMaterial ? sheet.material : sheet.openings)[part.polygon];
   const own = polygon ? [polygon] : [];
-  const region = part.kind === 'whole' ? own : orBox(thinWithin(own, part.extent, width), part.extent);
-  return { place: area(region), amount: areaOf(region), ...(part.kind === 'tip' ? {} : depth) };
+  return part.kind === 'whole' ? own : orBox(thinWithin(own, part.extent, width), part.extent);
 }
 
 /** The ground between two colours, by its outline. A gap is worse than colours that only touch, by its width. */

@@ -4,10 +4,18 @@
  */
 
 import { defined } from '../../../base/defined';
-import type { Region } from '../../../geometry/base/polygon-types';
-import { boxesTouch, growBox } from '../../../geometry/base/ring';
+import type { Box, Region } from '../../../geometry/base/polygon-types';
+import { boxesTouch, growBox, joinBoxes } from '../../../geometry/base/ring';
 import { DRAWN_ALIKE, SAME_FINDING, WRITTEN_STEP } from '../../../geometry/base/tolerances';
-import { areaOf, boxOfPolygon, difference, intersection, offset, perimeterOf } from '../../../geometry/boolean/index';
+import {
+  areaOf,
+  boxOfPolygon,
+  clipToBox,
+  difference,
+  intersection,
+  offset,
+  perimeterOf,
+} from '../../../geometry/boolean/index';
 import { isCourseNear, lengthBeyond } from './course';
 import type { Extent } from './extent';
 
@@ -79,8 +87,16 @@ function mayTouch(a: Region, b: Region, reach: number): boolean {
   return a.some((one) => b.some((other) => boxesTouch(growBox(boxOfPolygon(one), reach), boxOfPolygon(other))));
 }
 
+/** Of two regions with nothing in common. Only what of them lies near to the other is moved. */
 function isWithin(a: Region, b: Region, reach: number): boolean {
-  return intersection(a, offset(b, reach)).length > 0;
+  const nearB = clipToBox(b, growBox(boxOf(a), reach));
+  if (nearB.length === 0) return false;
+  const nearA = clipToBox(a, growBox(boxOf(nearB), reach));
+  return nearA.length > 0 && intersection(nearA, offset(nearB, reach)).length > 0;
+}
+
+function boxOf(region: Region): Box {
+  return joinBoxes(region.map(boxOfPolygon));
 }
 
 /** Whether it takes up what no old fault near it did. */
@@ -94,8 +110,24 @@ function reachesBeyond<F extends Fault>(fault: F, near: readonly F[], sound: Ear
   const allowed = AREA_PER_LENGTH * perimeterOf(place.region);
   if (mayReach === 'loose') return areaOf(intersection(place.region, sound(fault))) > allowed;
   const old = near.flatMap(({ extent }) => (extent.place.kind === 'area' ? extent.place.region : []));
-  const beyond = areaOf(difference(place.region, offset(old, NEAR)));
-  return beyond > (mayReach === 'root' ? ROOT_SHARE * areaOf(place.region) : allowed);
+  return isMoreBeyond(place.region, old, mayReach === 'root' ? ROOT_SHARE * areaOf(place.region) : allowed);
+}
+
+/**
+ * Whether more than an area (mm²) of a region lies farther than `NEAR` from the old ones. What it has in common with them is
+ * left out first; of the rest, the largest piece often tells, and round each only the old that is near is moved.
+ */
+function isMoreBeyond(region: Region, old: Region, allowed: number): boolean {
+  const rest = difference(region, old).map((polygon) => ({ polygon, area: areaOf(polygon) }));
+  let left = rest.reduce((sum, { area }) => sum + area, 0);
+  let beyond = 0;
+  for (const { polygon, area } of rest.sort((a, b) => b.area - a.area)) {
+    if (beyond > allowed || beyond + left <= allowed) break;
+    left -= area;
+    const near = clipToBox(old, growBox(boxOfPolygon(polygon), NEAR));
+    beyond += near.length > 0 ? areaOf(difference([polygon], offset(near, NEAR))) : area;
+  }
+  return beyond > allowed;
 }
 
 /** Whether all faults of a group together have become more than they were. */
