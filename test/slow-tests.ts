@@ -18,6 +18,7 @@ export const SLOW_TESTS: readonly string[] = [
   'test/cli/picture-command.test.ts',
   'test/cli/project.test.ts',
   'test/cli/trace-command.test.ts',
+  'test/cli/separate-command.test.ts',
   'test/cli/two-sheets.test.ts',
   'test/trace/programs.test.ts',
   'test/trace/run-program.test.ts',

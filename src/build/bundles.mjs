@@ -28,6 +28,9 @@ const bundles = {
     out: 'cli.cjs',
     external: ['@resvg/resvg-js'],
     banner: { js: '#!/usr/bin/env node' },
+    // The decoder of JPEG pictures, which asks where it stands though it is given its code.
+    loader: { '.wasm': 'binary' },
+    defines: { 'import.meta.url': '"file:///"' },
   },
   // What `tombolo trace` puts into the programs that it runs.
   'trace-preload': { ...node, entry: 'src/trace/node/preload.ts', out: 'trace/preload.cjs' },
@@ -96,7 +99,7 @@ function textOfWorker(name, entry) {
 export const define = { 'globalThis.tomboloAssertions': 'false' };
 
 function options(name, { outdir = dist, minify = false } = {}) {
-  const { entry, out, ...rest } = bundles[name];
+  const { entry, out, defines = {}, ...rest } = bundles[name];
   return {
     ...rest,
     entryPoints: [path.join(root, entry)],
@@ -107,7 +110,7 @@ function options(name, { outdir = dist, minify = false } = {}) {
     logLevel: 'warning',
     absWorkingDir: root,
     alias,
-    define,
+    define: { ...define, ...defines },
   };
 }
 

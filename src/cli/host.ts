@@ -29,9 +29,15 @@ export class Host {
     process.stderr.write(`${line}\n`);
   }
 
+  /** Says on a terminal what is being done, in place of what was said last; nothing is done any more where it is empty. */
+  progress(words: string): void {
+    if (process.stderr.isTTY) process.stderr.write(`\r\u001b[K${words}`);
+  }
+
   /** Says what went wrong; other files may still be worked on. */
   fail(error: unknown): void {
     this.failures.push(describeError(error, false).replace(/^tombolo: /, ''));
+    this.progress('');
     this.say(describeError(error, this.environment.TOMBOLO_DEBUG === '1'));
     this.endWith(EXIT_CODES.failed);
   }

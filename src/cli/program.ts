@@ -9,6 +9,7 @@ import type { Host } from './host';
 import { addOrderCommand } from './order-command';
 import { addPictureCommand } from './picture-command';
 import { oneLine } from './plain-text';
+import { addSeparateCommand } from './separate/command';
 import { addTraceCommand } from './trace/trace-command';
 
 /** @param words the arguments, without those of Node itself */
@@ -36,6 +37,7 @@ function createProgram(host: Host): Command {
   addPictureCommand(program, host);
   addCutCommand(program, host);
   addTraceCommand(program, host);
+  addSeparateCommand(program, host);
   for (const command of program.commands) command.showHelpAfterError(`Try: tombolo ${command.name()} --help`);
   return program.showHelpAfterError('Try: tombolo --help');
 }
@@ -52,6 +54,7 @@ Examples:
   tombolo picture heron.svg --out stack.png
   tombolo cut heron.svg --out cut
   tombolo trace -- node posts.mjs
+  tombolo separate marsh.jpg --width 148mm --colours 4 --out trail
 
 Ends with 0 when all is well, 1 when there are findings, 2 when a command could not run.
 A tombolo.json beside a file, or in a folder above it, says how it is cut.`;

@@ -21,6 +21,7 @@ import {
   type ReportProblem,
 } from './decode';
 import { decodeBendingStiffness, decodeDroop, decodeSpray } from './decode-bending';
+import { decodeSeparate } from './decode-separate';
 import { MATERIALS } from './material';
 import {
   type BaselineEntry,
@@ -169,6 +170,9 @@ function decodeConfig(root: Node, known: KnownChecks, report: ReportProblem): Co
     },
     accept: (node) => {
       config.accept = decodeAccept(node, known, report);
+    },
+    separate: (node) => {
+      config.separate = decodeSeparate(node, report);
     },
     baseline: (node) => {
       config.baseline = decodeList(baselineEntryDecoder(known))(node, report) ?? [];

@@ -59,6 +59,8 @@ export interface Config {
   readonly checks: Readonly<Partial<Record<CheckId, Severity | 'off'>>>;
   /** Checks whose findings the artist accepts everywhere, each with the reason. */
   readonly accept: Readonly<Partial<Record<CheckId, string>>>;
+  /** How the layers were separated from a picture. */
+  readonly separate: SeparateSettings | undefined;
   /** Findings that were there when the artist drew a line under them. */
   readonly baseline: readonly BaselineEntry[];
   /** Patterns of paths, relative to `tombolo.json`, that are passed over where a folder is checked. */
@@ -82,6 +84,24 @@ export interface LayerEntry {
   /** The name of the layer that it is one painted region with: a second sheet that covers the first one's bridges. */
   readonly with?: string | undefined;
 }
+
+/** What the artist said when a picture was separated; what is not stated has its usual value. Lengths in mm. */
+export interface SeparateSettings {
+  /** The picture's file, seen from the folder of `tombolo.json`. */
+  readonly picture?: string;
+  readonly colours?: number;
+  /** `#rrggbb` */
+  readonly paints?: readonly string[];
+  readonly detail?: number;
+  readonly follow?: number;
+  /** Colours, `#rrggbb`, and rectangles, as x, y, width and height from the upper left corner of the print. */
+  readonly leaveOut?: readonly (string | LeftOutBox)[];
+  readonly outline?: boolean;
+  /** What was written, with a stand-in for the text of each file, by which one tells whether it was edited. */
+  readonly files: Readonly<Record<string, string>>;
+}
+
+export type LeftOutBox = readonly [x: number, y: number, width: number, height: number];
 
 /** A finding by what stays the same while the artist works elsewhere. */
 export interface BaselineEntry {
@@ -119,6 +139,7 @@ export const DEFAULT_CONFIG: Config = {
   layering: undefined,
   checks: {},
   accept: {},
+  separate: undefined,
   baseline: [],
   ignore: [],
 };

@@ -1,0 +1,77 @@
+/** PNG pictures of any depth, as red, green, blue and alpha of eight bits. */
+import { type DecodedPng, decode } from 'fast-png';
+import type { Picture } from '../../separate/index';
+import type { PictureHeader } from './header';
+
+const SIGNATURE = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a];
+
+/** Channels by colour type: grey, colour, palette, grey with alpha, colour with alpha. */
+const CHANNELS: Readonly<Record<number, number>> = { 0: 1, 2: 3, 3: 1, 4: 2, 6: 4 };
+
+export function isPng(bytes: Uint8Array): boolean {
+  return SIGNATURE.every((byte, i) => bytes[i] === byte);
+}
+
+/** Of the chunk IHDR, which comes first. */
+export function pngHeader(bytes: Uint8Array): PictureHeader | 'damaged' {
+  if (bytes.length < 33) return 'damaged';
+  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.length);
+  const [width, height, depth] = [view.getUint32(16), view.getUint32(20), view.getUint8(24)];
+  const channels = CHANNELS[view.getUint8(25)];
+  if (channels === undefined || ![1, 2, 4, 8, 16].includes(depth)) return 'damaged';
+  // What was inflated, the samples made of it, and the pixels that we make of those.
+  const bytesPerSample = depth === 16 ? 2 : 1;
+  return { width, height, bytesPerPixel: 2 * channels * bytesPerSample + 4 };
+}
+
+export function decodePng(bytes: Uint8Array): Picture {
+  const png = decode(bytes, { checkCrc: true });
+  const { width, height } = png;
+  const data = new Uint8ClampedArray(4 * width * height);
+  const sample = samplesOf(png);
+  if (png.palette) fromPalette(png, png.palette, sample, data);
+  else fromChannels(png, sample, data);
+  return { width, height, data };
+}
+
+/** The n-th sample as it is written. */
+function samplesOf({ data, depth, width, channels }: DecodedPng): (number: number) => number {
+  if (depth >= 8) return (number) => data[number] ?? 0;
+  const inRow = width * channels;
+  const bytesInRow = Math.ceil((inRow * depth) / 8);
+  const mask = (1 << depth) - 1;
+  return (number) => {
+    const [row, column] = [Math.floor(number / inRow), number % inRow];
+    const bit = column * depth;
+    return ((data[row * bytesInRow + (bit >> 3)] ?? 0) >> (8 - depth - (bit & 7))) & mask;
+  };
+}
+
+function fromPalette(
+  { width, height }: DecodedPng,
+  palette: readonly (readonly number[])[],
+  sample: (number: number) => number,
+  into: Uint8ClampedArray,
+): void {
+  for (let pixel = 0; pixel < width * height; pixel += 1) {
+    const [red = 0, green = 0, blue = 0, alpha = 255] = palette[sample(pixel)] ?? [];
+    into.set([red, green, blue, alpha], 4 * pixel);
+  }
+}
+
+function fromChannels(png: DecodedPng, sample: (number: number) => number, into: Uint8ClampedArray): void {
+  const { width, height, depth, channels, transparency } = png;
+  const factor = 255 / (2 ** depth - 1);
+  const colours = channels >= 3 ? 3 : 1;
+  for (let pixel = 0; pixel < width * height; pixel += 1) {
+    const at = channels * pixel;
+    let isKeyed = transparency !== undefined && transparency.length >= colours;
+    for (let channel = 0; channel < 3; channel += 1) {
+      const own = Math.min(channel, colours - 1);
+      const value = sample(at + own);
+      into[4 * pixel + channel] = value * factor;
+      if (isKeyed && transparency?.[own] !== value) isKeyed = false;
+    }
+    into[4 * pixel + 3] = isKeyed ? 0 : channels > colours ? sample(at + colours) * factor : 255;
+  }
+}

@@ -1,0 +1,222 @@
+/** `tombolo separate`: from a picture to the sheets of its colours. */
+import { basename, extname, join, relative } from 'node:path';
+import { type Command, InvalidArgumentError, Option } from 'commander';
+import { MAX_COLOURS } from '../../config/decode-separate';
+import { CONFIG_NAME, DEFAULT_CONFIG, type LeftOutBox, type SeparateSettings } from '../../config/types';
+import { count } from '../../config/values';
+import { readConfig } from '../../engine/index';
+import { layersAsSvg, NothingToSeparate, type Separation, type Step, separate } from '../../separate/index';
+import { hashOfText } from '../../text/hash';
+import { Failure } from '../failure';
+import { jsonText } from '../format/json-text';
+import { tidy } from '../format/tidy';
+import type { Host } from '../host';
+import { parseAnyLength, parseColourOption, parsePositiveLength } from '../options';
+import { readPicture } from '../picture-file/read-picture';
+import { oneLine } from '../plain-text';
+import { type LookedOver, lookedOver } from './bridged';
+import { projectConfig } from './config-text';
+import { type DialOptions, dialsFrom, keptDials } from './dials';
+import { isEdited, textAt, writeAll } from './write-sheets';
+
+interface SeparateOptions extends DialOptions {
+  readonly out: string;
+  readonly bridge?: boolean;
+  readonly overwrite?: boolean;
+  readonly format: 'text' | 'json';
+}
+
+export function addSeparateCommand(program: Command, host: Host): void {
+  program
+    .command('separate')
+    .summary('turn a picture into sheets')
+    .description(
+      'Turns a picture into a few flat colours and writes a sheet for each: a drawing of all layers and its tombolo.json. ' +
+        'What is not said is taken from the tombolo.json that stands there already.',
+    )
+    .argument('<picture>', 'a PNG or JPEG file')
+    .requiredOption('--out <folder>', 'where the sheets go')
+    .addOption(new Option('--width <length>', 'how wide the print becomes').argParser(parsePositiveLength))
+    .addOption(new Option('--colours <number>', 'how many paints (default: 4)').argParser(parseColours))
+    .addOption(new Option('--paints <list>', 'paints that you have, such as "#8fd3ff,#3b4a54"').argParser(parsePaints))
+    .addOption(
+      new Option(
+        '--detail <length>',
+        'nothing finer is cut or left standing (default: what the material bears, of photos twice that)',
+      ).argParser(parsePositiveLength),
+    )
+    .addOption(
+      new Option('--follow <length>', 'how far a curve may run beside the border in the picture').argParser(
+        parsePositiveLength,
+      ),
+    )
+    .addOption(
+      new Option('--ground <colour>', 'what is painted on: this colour is left unpainted').argParser(parseColourOption),
+    )
+    .addOption(
+      new Option(
+        '--leave-out <what>',
+        'also leave this unpainted: a colour, or a rectangle as x,y,width,height such as 10mm,10mm,30mm,20mm; may be repeated',
+      ).argParser(collectLeftOut),
+    )
+    .option('--outline', 'spray the darkest colour last, over all others')
+    .option('--bridge', 'add the bridges that islands need')
+    .option('--overwrite', 'also write over a drawing that was edited')
+    .addOption(new Option('--format <name>', 'what to print').choices(['text', 'json']).default('text'))
+    .addHelpText('after', EXAMPLES)
+    .action((picture: string, options: SeparateOptions) => runSeparate(picture, options, host));
+}
+
+const EXAMPLES = `
+Examples:
+  tombolo separate marsh.jpg --width 148mm --colours 4 --out trail
+  tombolo separate marsh.png --width 148mm --paints "#8fd3ff,#3b4a54" --detail 1mm --bridge --out trail
+  tombolo separate marsh.png --detail 1.5mm --out trail`;
+
+function parseColours(text: string): number {
+  const value = /^\d{1,3}$/.test(text) ? Number(text) : NaN;
+  if (value >= 2 && value <= MAX_COLOURS) return value;
+  throw new InvalidArgumentError(`Write a whole number, from 2 to ${MAX_COLOURS}.`);
+}
+
+function parsePaints(text: string): string[] {
+  return text.split(',').map(parseColourOption);
+}
+
+function collectLeftOut(text: string, before: readonly (string | LeftOutBox)[] = []): (string | LeftOutBox)[] {
+  const sides = text.split(',');
+  if (sides.length !== 4) return [...before, parseColourOption(text)];
+  const [x, y, width, height] = sides.map((side) => parseAnyLength(side.trim())) as [number, number, number, number];
+  return [...before, [x, y, width, height]];
+}
+
+/** What was done, for who asked. */
+interface Outcome {
+  readonly separation: Separation;
+  readonly looked: LookedOver;
+  /** Names in the folder. */
+  readonly files: readonly string[];
+  /** The drawing that was left alone as it was edited. */
+  readonly edited: string | undefined;
+}
+
+async function runSeparate(file: string, options: SeparateOptions, host: Host): Promise<void> {
+  const configPath = join(options.out, CONFIG_NAME);
+  const before = (await textAt(configPath)) ?? '';
+  const { config } = before === '' ? { config: DEFAULT_CONFIG } : readConfig(before);
+  const kept = keptDials(options, config.separate);
+  const dials = dialsFrom(kept, options, config);
+  const progress = new Progress(host);
+  progress.show('reading the picture');
+  const picture = await readPicture(file);
+  let separation: Separation;
+  try {
+    separation = separate(picture, dials, { told: (step) => progress.show(STEPS[step]) });
+  } catch (error) {
+    if (error instanceof NothingToSeparate) throw new Failure(`${file}: ${error.message}`, { cause: error });
+    throw error;
+  }
+  const name = `${basename(file, extname(file))}.svg`;
+  const settings: SeparateSettings = { picture: relative(options.out, file), ...kept, files: {} };
+  const project = { width: dials.width, ground: dials.ground, file: name };
+  progress.show(options.bridge ? 'adding bridges' : 'checking');
+  const draft = readConfig(projectConfig(before, { ...project, settings })).config;
+  const looked = lookedOver(layersAsSvg(separation).text, draft, options.bridge === true);
+  const files = await write(options, before, { ...project, settings }, looked.text, config.separate?.files ?? {});
+  progress.end();
+  const edited = files.includes(name) ? undefined : name;
+  const outcome = { separation, looked, files, edited };
+  if (options.format === 'json') host.print(jsonText(jsonOf(outcome)));
+  else host.print(textOf(options.out, outcome));
+}
+
+/** @returns the names of the files that were written */
+async function write(
+  { out, overwrite }: SeparateOptions,
+  before: string,
+  project: { width: number; ground: string | undefined; file: string; settings: SeparateSettings },
+  text: string,
+  written: Readonly<Record<string, string>>,
+): Promise<string[]> {
+  const { file, settings } = project;
+  if (!overwrite && (await isEdited(join(out, file), written[file]))) {
+    const beside = file.replace(/\.svg$/, '.new.svg');
+    await writeAll(out, new Map([[beside, text]]));
+    return [beside];
+  }
+  const files = { [file]: hashOfText(text) };
+  const config = projectConfig(before, { ...project, settings: { ...settings, files } });
+  await writeAll(
+    out,
+    new Map([
+      [file, text],
+      [CONFIG_NAME, config],
+    ]),
+  );
+  return [file, CONFIG_NAME];
+}
+
+const STEPS: Readonly<Record<Step, string>> = {
+  palette: 'choosing colours',
+  areas: 'finding areas',
+  order: 'finding the spray order',
+  outlines: 'drawing outlines',
+};
+
+/** One line on a terminal that says what is being done. */
+class Progress {
+  private readonly host: Host;
+
+  constructor(host: Host) {
+    this.host = host;
+  }
+
+  show(what: string): void {
+    this.host.progress(`${what}…`);
+  }
+
+  end(): void {
+    this.host.progress('');
+  }
+}
+
+function jsonOf({ separation, looked, files, edited }: Outcome): object {
+  const { width, height, layers, unpainted, difference, isDrawing, nodes, follow, detail, tooFine, islands } =
+    separation;
+  return {
+    version: 1,
+    size: { width: tidy(width), height: tidy(height) },
+    kind: isDrawing ? 'drawing' : 'photo',
+    palette: layers.map(({ name, paint }) => ({ name, paint })),
+    unpainted,
+    deltaE: tidy(difference),
+    nodes,
+    detail: tidy(detail),
+    follow: tidy(follow),
+    tooFine: tidy(tooFine),
+    islands: { ...islands, bridged: looked.islands },
+    bridges: looked.bridges,
+    findings: looked.findings,
+    files,
+    ...(edited !== undefined && { edited }),
+  };
+}
+
+function textOf(folder: string, { separation, looked, files, edited }: Outcome): string {
+  const { layers, islands, nodes, difference, detail } = separation;
+  const lines = layers.map(({ name, paint }, i) => `  ${i + 1}  ${paint}  ${oneLine(name)}`);
+  const found = Object.entries(looked.findings).map(([check, many]) => `${many} ${check}`);
+  const left =
+    looked.bridges > 0 ? `${count(looked.bridges, 'bridge')} added, ${count(looked.islands, 'island')} left` : '';
+  return [
+    `${folder}: ${count(layers.length, 'layer')} in spray order, nothing finer than ${tidy(detail)} mm`,
+    ...lines,
+    `  ${count(nodes, 'curve')}; colours differ from the picture by ${difference.toFixed(1)} on average (CIEDE2000)`,
+    `  islands: ${islands.alone} where each colour is cut by itself, ${islands.ordered} in this order${left && `; ${left}`}`,
+    ...(found.length > 0 ? [`  tombolo check will say: ${found.join(', ')}`] : []),
+    ...(edited === undefined
+      ? [`  written: ${files.join(', ')}`]
+      : [`  ${edited} was edited and is left as it is; the new sheets are in ${files.join(', ')}`]),
+    '',
+  ].join('\n');
+}

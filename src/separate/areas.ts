@@ -1,0 +1,89 @@
+/** From pixels to areas that can be cut: one label for each pixel, none of them finer than the least detail. */
+import { defined } from '../base/defined';
+import type { Box } from '../geometry/base/polygon-types';
+import { cleanedUp } from './clean/clean-up';
+import { type Dials, NothingToSeparate } from './dials';
+import { nearestLabels } from './labels/nearest';
+import { evened, smoothLabels } from './labels/smooth';
+import { unmixed } from './labels/unmix';
+import type { Prepared } from './prepare';
+import type { LabelMap, SoftLabels } from './raster';
+
+export interface Areas {
+  readonly soft: SoftLabels;
+  /** Labels that are left unpainted; that of rectangles left out follows those of the palette. */
+  readonly unpainted: ReadonlySet<number>;
+  /** Of all pixels: those that changed their colour as they were too fine to be cut. */
+  readonly tooFine: number;
+}
+
+/** Photos are smoothed by so much of the least detail, and their borders evened by so much. */
+const SMOOTHED = 0.3;
+const EVENED = 0.12;
+
+/** What evening made thinner than this part of the least detail goes as well. */
+const AGAIN = 0.9;
+
+export function areasOf(prepared: Prepared, dials: Dials): Areas {
+  const { picture, palette, pitch, detail } = prepared;
+  const width = detail / pitch;
+  const hole = palette.colours.length;
+  const boxes = dials.leaveOut.filter((each) => typeof each !== 'string');
+  const soft = palette.isDrawing ? drawingLabels(prepared) : photoLabels(prepared, width);
+  const before = boxes.length > 0 ? withoutBoxes(soft, boxes, pitch, hole) : soft;
+  const after = palette.isDrawing
+    ? agreeing(before, cleanedUp(before, { width, keepsCorners: true, rounds: 3 }))
+    : cleanedPhoto(before, width, hole + 1);
+  const seen = new Set(after.labels);
+  if (seen.size < 2) throw new NothingToSeparate('has one colour only at this size: there is nothing to separate');
+  let changed = 0;
+  for (let at = 0; at < after.labels.length; at += 1) if (after.labels[at] !== before.labels[at]) changed += 1;
+  const unpainted = new Set([...prepared.unpainted, ...(boxes.length > 0 ? [hole] : [])]);
+  return { soft: after, unpainted, tooFine: changed / (picture.width * picture.height) };
+}
+
+function drawingLabels({ picture, palette }: Prepared): SoftLabels {
+  return unmixed(picture, palette.colours, nearestLabels(picture, palette.colours));
+}
+
+function photoLabels({ picture, palette }: Prepared, width: number): SoftLabels {
+  const map = smoothLabels(picture, palette.colours, Math.max(1, Math.round((SMOOTHED * width) / 2)));
+  return { ...map, other: map.labels, share: new Float32Array(map.labels.length).fill(1) };
+}
+
+function cleanedPhoto(before: SoftLabels, width: number, count: number): SoftLabels {
+  const clean = cleanedUp(before, { width, keepsCorners: false, rounds: 3 });
+  const even = evened(clean, count, Math.max(1, Math.round(EVENED * width)));
+  return agreeing(even, cleanedUp(even, { width: AGAIN * width, keepsCorners: false, rounds: 2 }));
+}
+
+/** What has another label than before is no mixture. */
+function agreeing(soft: SoftLabels, { labels }: LabelMap): SoftLabels {
+  const share = soft.share.slice();
+  for (let at = 0; at < labels.length; at += 1) if (labels[at] !== soft.labels[at]) share[at] = 1;
+  return { ...soft, labels, share };
+}
+
+function withoutBoxes(soft: SoftLabels, boxes: readonly Box[], pitch: number, hole: number): SoftLabels {
+  const { width, height } = soft;
+  const labels = soft.labels.slice();
+  const share = soft.share.slice();
+  for (const { minX, minY, maxX, maxY } of boxes) {
+    const column = (x: number): number => Math.max(0, Math.min(width, Math.round(x / pitch)));
+    for (let y = Math.max(0, Math.round(minY / pitch)); y < Math.min(height, Math.round(maxY / pitch)); y += 1) {
+      labels.fill(hole, y * width + column(minX), y * width + column(maxX));
+      share.fill(1, y * width + column(minX), y * width + column(maxX));
+    }
+  }
+  return { ...soft, labels, share };
+}
+
+/** The label of the darkest colour that is painted. */
+export function darkestOf(lightness: readonly number[], unpainted: ReadonlySet<number>): number | undefined {
+  const painted = [...lightness.keys()].filter((label) => !unpainted.has(label));
+  return painted.reduce<number | undefined>(
+    (darkest, label) =>
+      darkest === undefined || defined(lightness[label]) < defined(lightness[darkest]) ? label : darkest,
+    undefined,
+  );
+}

@@ -1,0 +1,79 @@
+/**
+ * A picture, separated into the layers of a stencil. The steps can be asked one by one, or all at once; each can be
+ * stopped (`src/base/checkpoint.ts`).
+ */
+import { defined } from '../base/defined';
+import { areasOf, darkestOf } from './areas';
+import { labOf } from './colour/difference';
+import { hexOf } from './colour/hex';
+import type { Dials, Step } from './dials';
+import { paintingOrder } from './layers/order';
+import { type DrawnLayer, drawLayers } from './outlines';
+import { prepare } from './prepare';
+import type { Picture, Rgb } from './raster';
+import type { SeparatedLayer, Separation } from './separation';
+import { colourNames } from './write/names';
+
+export { type Areas, areasOf } from './areas';
+export { type Dials, NothingToSeparate, type Step } from './dials';
+export { type Prepared, prepare } from './prepare';
+export type { Picture } from './raster';
+export type { SeparatedLayer, Separation } from './separation';
+export { type LayersText, layersAsSvg } from './write/svg';
+
+/** Pixels that curves may run beside borders: drawings have clean ones, the pixels of photos are less to be believed. */
+const FOLLOW_DRAWING = 0.5;
+const FOLLOW_PHOTO = 1;
+
+/**
+ * @param told hears what is being done
+ * @param across how many pixels are enough, for an answer that is rough and soon there
+ * @throws NothingToSeparate where the picture gives nothing to spray
+ */
+export function separate(
+  picture: Picture,
+  dials: Dials,
+  { told, across }: { readonly told?: (step: Step) => void; readonly across?: number } = {},
+): Separation {
+  told?.('palette');
+  const prepared = prepare(picture, dials, across);
+  told?.('areas');
+  const { soft, unpainted, tooFine } = areasOf(prepared, dials);
+  told?.('order');
+  const { pitch, palette } = prepared;
+  const lightness = palette.colours.map((colour) => labOf(colour)[0]);
+  const last = dials.outline ? darkestOf(lightness, unpainted) : undefined;
+  const { order, alone, ordered } = paintingOrder(soft, palette.colours, { unpainted, last });
+  told?.('outlines');
+  const follow = dials.follow ?? pitch * (palette.isDrawing ? FOLLOW_DRAWING : FOLLOW_PHOTO);
+  const { bridge, slip } = dials;
+  const { layers, nodes } = drawLayers(soft, order, {
+    pitch,
+    tolerance: follow,
+    slip,
+    bridge,
+    isDrawing: palette.isDrawing,
+  });
+  return {
+    width: dials.width,
+    height: soft.height * pitch,
+    layers: named(layers, palette.colours),
+    unpainted: palette.colours.flatMap((colour, label) => (unpainted.has(label) ? [hexOf(colour)] : [])),
+    difference: palette.difference,
+    isDrawing: palette.isDrawing,
+    nodes,
+    follow,
+    detail: prepared.detail,
+    tooFine,
+    islands: { alone, ordered },
+  };
+}
+
+function named(layers: readonly DrawnLayer[], colours: readonly Rgb[]): SeparatedLayer[] {
+  const names = colourNames(layers.map(({ label }) => defined(colours[label])));
+  return layers.map((layer, i) => ({
+    ...layer,
+    name: defined(names[i]),
+    paint: hexOf(defined(colours[layer.label])),
+  }));
+}

@@ -1,0 +1,68 @@
+/** In which order colours are sprayed: the one that leaves the fewest islands, when those under later paint are cut away. */
+import { defined } from '../../base/defined';
+import { bestOrder, bitsOf, costOf, MAX_ORDERED_LAYERS } from '../../stack/order/best-order';
+import { labOf } from '../colour/difference';
+import type { LabelMap, Rgb } from '../raster';
+import { type Hole, holesOf } from './holes';
+
+export interface PaintingOrder {
+  /** Labels, first sprayed first; those that are not painted are not among them. */
+  readonly order: readonly number[];
+  /** Islands where each colour is cut by itself, and in this order without those that later paint covers. */
+  readonly alone: number;
+  readonly ordered: number;
+}
+
+export interface OrderWish {
+  /** Labels that are left unpainted. */
+  readonly unpainted: ReadonlySet<number>;
+  /** A label that is to be sprayed last, as an outline over all others. */
+  readonly last?: number | undefined;
+  /** The order that the artist has chosen; then none is sought. */
+  readonly order?: readonly number[] | undefined;
+}
+
+export function paintingOrder(map: LabelMap, colours: readonly Rgb[], wish: OrderWish): PaintingOrder {
+  const seen = new Set(map.labels);
+  const painted = colours.flatMap((_, label) => (seen.has(label) && !wish.unpainted.has(label) ? [label] : []));
+  const holes = holesOf(map, colours.length);
+  const cost = (layer: number, later: number): number => {
+    const own = defined(holes[defined(painted[layer])]);
+    return own.filter((hole) => !isCovered(hole, painted, later)).length;
+  };
+  const places = wish.order?.map((label) => painted.indexOf(label)).filter((place) => place >= 0);
+  const order = places ?? ordered(painted, colours, cost, wish);
+  return {
+    order: order.map((place) => defined(painted[place])),
+    alone: painted.reduce((sum, label) => sum + defined(holes[label]).length, 0),
+    ordered: costOf(order, cost),
+  };
+}
+
+function isCovered({ labels }: Hole, painted: readonly number[], later: number): boolean {
+  return [...labels].every((label) => {
+    const place = painted.indexOf(label);
+    return place >= 0 && (later & (1 << place)) !== 0;
+  });
+}
+
+/** Of orders with equally many islands the one with the fewest light colours over dark ones, which need more coats. */
+function ordered(
+  painted: readonly number[],
+  colours: readonly Rgb[],
+  cost: (layer: number, later: number) => number,
+  { last }: OrderWish,
+): readonly number[] {
+  const lightness = painted.map((label) => labOf(defined(colours[label]))[0]);
+  const byLightness = [...painted.keys()].sort((a, b) => defined(lightness[b]) - defined(lightness[a]));
+  if (painted.length > MAX_ORDERED_LAYERS) return byLightness;
+  const lighter = lightness.map((own) => lightness.reduce((set, l, place) => (l > own ? set | (1 << place) : set), 0));
+  const outline = last === undefined ? -1 : painted.indexOf(last);
+  const after = painted.map((_, place) => (outline >= 0 && place !== outline ? 1 << outline : 0));
+  return bestOrder({
+    count: painted.length,
+    after,
+    cost,
+    tie: (layer, later) => bitsOf(later & defined(lighter[layer])),
+  });
+}

@@ -1,0 +1,208 @@
+/**
+ * The borders between labels as a planar map: arcs that run from junction to junction, each with one label on its left and
+ * another on its right. Whatever is made of an arc is made once, for both sides, so that no gap can come between them.
+ */
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
+import type { Point } from '../../geometry/base/curve-types';
+import type { SoftLabels } from '../raster';
+import { CrossingGrid, OUTSIDE } from './crossings';
+
+export interface Arc {
+  /** The edges that it crosses, in its course. */
+  readonly edges: Int32Array;
+  /** x0, y0, x1, y1, … in pixels, the junctions at its ends included; the first point again where it closes. */
+  readonly points: Float64Array;
+  /** The labels beside it, seen in its course, y down. */
+  readonly left: number;
+  readonly right: number;
+  /** Cells of the junctions where it begins and ends; -1 where it closes. */
+  readonly from: number;
+  readonly to: number;
+  /** The sides through which it leaves the one and comes into the other. */
+  readonly fromSide: number;
+  readonly toSide: number;
+}
+
+export interface PlanarMap {
+  readonly grid: CrossingGrid;
+  readonly arcs: readonly Arc[];
+  /** By cell, in pixels. */
+  readonly junctions: ReadonlyMap<number, Point>;
+}
+
+/**
+ * @param regions finer labels, as for a `CrossingGrid`
+ * @param known where junctions lie that another map of the same labels has as well
+ */
+export function planarMap(soft: SoftLabels, regions?: Uint8Array, known?: PlanarMap['junctions']): PlanarMap {
+  return new Tracer(new CrossingGrid(soft, regions), soft, known).trace();
+}
+
+/** In a cell with four crossings, through which side a border leaves that came in by another: round the odd corners. */
+const ROUND_B_AND_D = [1, 0, 3, 2] as const;
+const ROUND_A_AND_C = [3, 2, 1, 0] as const;
+
+const JUNCTION = -1;
+
+class Tracer {
+  private readonly grid: CrossingGrid;
+  private readonly size: { readonly width: number; readonly height: number };
+  private readonly known: PlanarMap['junctions'] | undefined;
+  private readonly seen: Uint8Array;
+  private readonly arcs: Arc[] = [];
+  private readonly junctions = new Map<number, Point>();
+
+  constructor(grid: CrossingGrid, { width, height }: SoftLabels, known?: PlanarMap['junctions']) {
+    this.grid = grid;
+    this.size = { width, height };
+    this.known = known;
+    this.seen = new Uint8Array(2 * grid.regions.length);
+  }
+
+  trace(): PlanarMap {
+    const edges = this.crossedEdges();
+    for (const edge of edges) {
+      const cell = edge >> 1;
+      this.startAt(cell);
+      this.startAt(edge & 1 ? cell - 1 : cell - this.grid.across);
+    }
+    for (const edge of edges) if (this.seen[edge] === 0) this.walk(edge >> 1, edge & 1 ? 3 : 0, -1);
+    return { grid: this.grid, arcs: this.arcs, junctions: this.junctions };
+  }
+
+  private crossedEdges(): number[] {
+    const { regions, across } = this.grid;
+    const edges: number[] = [];
+    for (let at = 0; at + across < regions.length; at += 1) {
+      if (at % across === 0) checkpoint(across);
+      const region = regions[at];
+      // The last pixel of a row and the first of the next both lie on the rim.
+      if (regions[at + 1] !== region) edges.push(2 * at);
+      if (regions[at + across] !== region) edges.push(2 * at + 1);
+    }
+    return edges;
+  }
+
+  /** Follows the borders that leave a junction, where the cell is one. */
+  private startAt(cell: number): void {
+    if (!this.isJunction(cell)) return;
+    this.place(cell);
+    for (let side = 0; side < 4; side += 1) {
+      const edge = this.grid.edgeOf(cell, side);
+      if (this.grid.isCrossed(edge) && this.seen[edge] === 0) this.walk(cell, side, cell);
+    }
+  }
+
+  private place(cell: number): void {
+    if (!this.junctions.has(cell)) this.junctions.set(cell, this.known?.get(cell) ?? this.placeOf(cell));
+  }
+
+  private isJunction(cell: number): boolean {
+    for (let side = 0; side < 4; side += 1) {
+      if (this.grid.isCrossed(this.grid.edgeOf(cell, side))) return this.exit(cell, side) === JUNCTION;
+    }
+    return false;
+  }
+
+  /** The side through which a border goes on that came in through another. */
+  private exit(cell: number, side: number): number {
+    const { regions, across } = this.grid;
+    const a = regions[cell];
+    const b = regions[cell + 1];
+    const c = regions[cell + across + 1];
+    const d = regions[cell + across];
+    const top = a !== b;
+    const right = b !== c;
+    const bottom = c !== d;
+    const count = Number(top) + Number(right) + Number(bottom) + Number(d !== a);
+    if (count === 3 || (count === 2 && this.isFrameCorner(cell))) return JUNCTION;
+    if (count === 2) {
+      if (top && side !== 0) return 0;
+      if (right && side !== 1) return 1;
+      return bottom && side !== 2 ? 2 : 3;
+    }
+    if (a !== c && b !== d) return JUNCTION;
+    const joins = a === c && b === d ? this.grid.joinsFirstDiagonal(cell) : a === c;
+    return defined((joins ? ROUND_B_AND_D : ROUND_A_AND_C)[side]);
+  }
+
+  private isFrameCorner(cell: number): boolean {
+    return this.column(cell) !== undefined && this.row(cell) !== undefined;
+  }
+
+  /** The frame's own x where the cell lies on its left or right side. */
+  private column(cell: number): number | undefined {
+    const x = cell % this.grid.across;
+    return x === 0 ? 0 : x === this.size.width ? this.size.width : undefined;
+  }
+
+  private row(cell: number): number | undefined {
+    const y = Math.floor(cell / this.grid.across);
+    return y === 0 ? 0 : y === this.size.height ? this.size.height : undefined;
+  }
+
+  /** The middle of the crossings; on the frame, where the border from within meets it. */
+  private placeOf(cell: number): Point {
+    const [column, row] = [this.column(cell), this.row(cell)];
+    let [sumX, sumY, count] = [0, 0, 0];
+    let inner: Point | undefined;
+    for (let side = 0; side < 4; side += 1) {
+      const edge = this.grid.edgeOf(cell, side);
+      if (!this.grid.isCrossed(edge)) continue;
+      const place = { x: this.grid.x(edge), y: this.grid.y(edge) };
+      sumX += place.x;
+      sumY += place.y;
+      count += 1;
+      if (this.isWithin(cell, side)) inner = place;
+    }
+    const within = inner ?? { x: sumX / count, y: sumY / count };
+    if (column !== undefined || row !== undefined) return { x: column ?? within.x, y: row ?? within.y };
+    return { x: sumX / count, y: sumY / count };
+  }
+
+  /** Whether neither pixel of the side lies outside. */
+  private isWithin(cell: number, side: number): boolean {
+    return this.grid.regionAt(cell, side) !== OUTSIDE && this.grid.regionAt(cell, (side + 1) % 4) !== OUTSIDE;
+  }
+
+  /** @param from the junction where it starts, or -1 */
+  private walk(start: number, fromSide: number, from: number): void {
+    const first = this.grid.edgeOf(start, fromSide);
+    const edges: number[] = [];
+    let [cell, side, to] = [start, fromSide, -1];
+    for (let edge = first; ; ) {
+      checkpoint();
+      this.seen[edge] = 1;
+      edges.push(edge);
+      cell = this.grid.beyond(cell, side);
+      const entry = (side + 2) % 4;
+      const next = this.exit(cell, entry);
+      side = next === JUNCTION ? entry : next;
+      if (next === JUNCTION) {
+        to = cell;
+        break;
+      }
+      edge = this.grid.edgeOf(cell, side);
+      if (edge === first) break;
+    }
+    if (to >= 0) this.place(to);
+    const left = this.grid.regionAt(start, fromSide);
+    const right = this.grid.regionAt(start, (fromSide + 1) % 4);
+    const points = this.pointsOf(edges, from, to);
+    this.arcs.push({ edges: Int32Array.from(edges), points, left, right, from, to, fromSide, toSide: side });
+  }
+
+  private pointsOf(edges: readonly number[], from: number, to: number): Float64Array {
+    const points: number[] = [];
+    const add = (cell: number): void => {
+      const place = this.junctions.get(cell);
+      if (place) points.push(place.x, place.y);
+    };
+    add(from);
+    for (const edge of edges) points.push(this.grid.x(edge), this.grid.y(edge));
+    add(to);
+    if (to < 0) points.push(defined(points[0]), defined(points[1]));
+    return Float64Array.from(points);
+  }
+}
