@@ -261,6 +261,7 @@ export class BenchPage {
     room.style.setProperty('--list-width', `${arrangement.listWidth}px`);
     room.style.setProperty('--picture-height', `${arrangement.pictureHeight}px`);
     this.lists.arrange(arrangement);
+    this.canvas.arranged();
   }
 
   private makeLists(): Lists {

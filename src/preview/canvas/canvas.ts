@@ -44,7 +44,7 @@ export class Canvas {
   /** Undefined while the whole sheet is shown, however large the window is. */
   private chosen: Viewport | undefined;
   /** How the whole sheet was shown when it was to stay in its place. */
-  private held: Viewport | undefined;
+  private held: { readonly view: Viewport; readonly room: string } | undefined;
   private stack: PreviewStack | undefined;
   private shown: Scene | undefined;
   readonly canvas = svg('svg', {
@@ -109,16 +109,30 @@ export class Canvas {
   get view(): Viewport {
     return (
       this.chosen ??
-      this.held ??
+      this.held?.view ??
       (this.shown ? fit(this.size, this.whole(this.shown), insetFor(this.size)) : { scale: 1, x: 0, y: 0 })
     );
   }
 
-  /** The whole sheet stays as it is shown now, whatever room there is for it; until it is let go. */
+  /**
+   * The whole sheet stays as it is shown now until it is let go, whatever bars come and go below it; only where all of the
+   * room is another, it is fitted anew.
+   */
   holdView(held: boolean): void {
     this.held = undefined;
-    if (held) this.held = this.view;
+    if (held) this.held = { view: this.view, room: this.room };
     this.redraw();
+  }
+
+  /** Picture and lists have their shares of the room. */
+  arranged(): void {
+    if (this.held && this.held.room !== this.room) this.holdView(true);
+  }
+
+  /** The size of all of the room. */
+  private get room(): string {
+    const { clientWidth, clientHeight } = this.element.parentElement?.parentElement ?? this.element;
+    return `${clientWidth} × ${clientHeight}`;
   }
 
   private whole({ box }: Scene): Box {

@@ -2,7 +2,7 @@
 
 import { count } from '../../config/values';
 import type { Point } from '../../geometry/base/curve-types';
-import { html, setAttributes, setText, syncChildren } from '../dom/dom';
+import { html, setText, syncChildren } from '../dom/dom';
 
 /** An island that stays loose, as it is told and shown. */
 export interface ToldIsland {
@@ -41,8 +41,7 @@ export class LeftIslands {
     setText(this.summary, `${count(islands.length, 'island')} left loose`);
     syncChildren(this.list, islands, makeRow, (row, { letter, sentence }) => {
       const [button] = row.children;
-      const [badge, words] = button?.children ?? [];
-      if (button) setAttributes(button, { 'aria-label': `Show island ${letter}. ${sentence}` });
+      const [, badge, words] = button?.children ?? [];
       if (badge) setText(badge, letter);
       if (words) setText(words, sentence);
     });
@@ -50,6 +49,10 @@ export class LeftIslands {
 }
 
 function makeRow(): HTMLLIElement {
-  const badge = html('span', { class: 'left-letter', 'aria-hidden': 'true' });
-  return html('li', {}, [html('button', { type: 'button' }, [badge, html('span')])]);
+  const words = [
+    html('span', { class: 'unseen' }, ['Island']),
+    html('span', { class: 'left-letter' }),
+    html('span', { class: 'left-why' }),
+  ];
+  return html('li', {}, [html('button', { type: 'button', title: 'Show it on the picture' }, words)]);
 }

@@ -53,11 +53,10 @@ export class PlanBar {
     this.styles = new StyleChoice((style) => actions.choose(style));
     this.left = new LeftIslands((island) => actions.show(island));
     this.element = html('div', { class: 'plan-bar', role: 'group' }, [
-      html('div', { class: 'plan-line' }, [
-        html('p', {}, [this.icon, this.sentence]),
-        html('div', { class: 'plan-buttons' }, [this.resetButton, this.applyButton, cancel]),
-      ]),
-      html('div', { class: 'plan-line' }, [this.styles.element, this.keepLabel]),
+      html('p', {}, [this.icon, this.sentence]),
+      this.styles.element,
+      this.keepLabel,
+      html('div', { class: 'plan-buttons' }, [this.resetButton, this.applyButton, cancel]),
       this.left.element,
     ]);
     this.element.hidden = true;

@@ -1,4 +1,4 @@
-/** The styles in which the bridges of a layer can be planned, one of them chosen. */
+/** The styles in which the bridges of a layer can be planned, one of them chosen: side by side, or as a list where room is short. */
 import type { BridgeStyle } from '../../config/bridge-style';
 import { html } from '../dom/dom';
 
@@ -13,30 +13,42 @@ const STYLES: Readonly<Record<BridgeStyle, { readonly name: string; readonly hin
 };
 
 export class StyleChoice {
-  readonly element: HTMLFieldSetElement;
+  /** The style sheet shows one of its two controls. */
+  readonly element: HTMLElement;
   private readonly inputs: readonly HTMLInputElement[];
+  private readonly list: HTMLSelectElement;
 
   constructor(chosen: (style: BridgeStyle) => void) {
-    const options = Object.entries(STYLES).map(([style, { name, hint }]) => {
+    const entries = Object.entries(STYLES);
+    const options = entries.map(([style, { name, hint }]) => {
       const input = html('input', { type: 'radio', name: 'bridge-style', value: style });
       return { input, label: html('label', { title: hint }, [input, html('span', {}, [name])]) };
     });
     this.inputs = options.map(({ input }) => input);
-    this.element = html('fieldset', { class: 'bridge-styles' }, [
-      html('legend', {}, ['Style']),
-      ...options.map(({ label }) => label),
+    this.list = html(
+      'select',
+      {},
+      entries.map(([value, { name }]) => html('option', { value }, [name])),
+    );
+    this.element = html('div', { class: 'bridge-style' }, [
+      html('fieldset', {}, [html('legend', {}, ['Style']), ...options.map(({ label }) => label)]),
+      html('label', { class: 'style-list' }, ['Style', this.list]),
     ]);
     this.element.addEventListener('change', ({ target }) => {
-      if (target instanceof HTMLInputElement) chosen(target.value as BridgeStyle);
+      if (target instanceof HTMLInputElement || target instanceof HTMLSelectElement)
+        chosen(target.value as BridgeStyle);
     });
   }
 
   /** @param style undefined while it is not known */
   draw(style: BridgeStyle | undefined): void {
     for (const input of this.inputs) input.checked = input.value === style;
+    this.list.value = style ?? '';
   }
 
   focus(): void {
-    (this.inputs.find(({ checked }) => checked) ?? this.inputs[0])?.focus();
+    const input = this.inputs.find(({ checked }) => checked) ?? this.inputs[0];
+    if (this.list.checkVisibility()) this.list.focus();
+    else input?.focus();
   }
 }
