@@ -1,14 +1,19 @@
 /**
  * How long the editor waits for the language server: while the check of a large sheet is under way, where the caret
- * rests in an island, and for the lightbulb's titles; and how soon a newer text ends the check of the older one.
+ * rests in an island, for the lightbulb's titles, and for the plan of a layer's bridges; and how soon a newer text ends
+ * the check of the older one.
  * Arguments: the bundles of the server and of its worker.
  */
 import { readFileSync } from 'node:fs';
 import { setTimeout as pause } from 'node:timers/promises';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
+import { defined } from '../../src/base/defined';
+import { BRIDGE_STYLES } from '../../src/config/bridge-style';
+import { LAYER_PLAN, LAYER_SKETCH, type LayerPlan, PLAN_GHOST } from '../../src/protocol/layer-plan';
 import { Priority } from '../../src/protocol/run-signals';
 import { EngineClient } from '../../src/server/engine/engine-client';
 import { engineFrom } from '../../src/server/engine/start-engine';
+import { layerId } from '../../src/sheet/layer/layer-id';
 import { RESOLVES, ServerProcess } from '../server/server-process';
 import { blobSheet } from './seeded';
 
@@ -98,7 +103,16 @@ async function benchCancelling(): Promise<void> {
 
 /** Milliseconds of processor time of the server's own thread; the worker's is another. Linux only. */
 function serverTime({ pid }: ServerProcess): number {
-  const words = readFileSync(`/proc/${pid}/task/${pid}/stat`, 'utf8').split(') ')[1]?.split(' ') ?? [];
+  return timeIn(`/proc/${pid}/task/${pid}/stat`);
+}
+
+/** The same of all of its threads. */
+function processTime({ pid }: ServerProcess): number {
+  return timeIn(`/proc/${pid}/stat`);
+}
+
+function timeIn(file: string): number {
+  const words = readFileSync(file, 'utf8').split(') ')[1]?.split(' ') ?? [];
   return 10 * (Number(words[11]) + Number(words[12]));
 }
 
@@ -126,6 +140,38 @@ async function benchCaret(): Promise<void> {
   );
 }
 
+/** From the question of the bench to the bridges of the sun's island: seen, proven, and dragged. */
+async function benchPlan(): Promise<void> {
+  const server = await ServerProcess.start(serverFile, RESOLVES);
+  const { document } = await openDemo(server);
+  const about = { uri: document.uri, layer: layerId('', 0), version: 1 };
+  const ask = (method: string, more: object) => server.connection.sendRequest(method, { ...about, ...more });
+  const [seen, proven, dragged]: [number[], number[], number[]] = [[], [], []];
+  let work = 0;
+  for (const style of BRIDGE_STYLES) {
+    // What is proven already is remembered: each style is asked for once.
+    const before = processTime(server);
+    seen.push(await timed(() => ask(LAYER_SKETCH, { style })));
+    work += processTime(server) - before;
+    proven.push(await timed(() => ask(LAYER_PLAN, { style })));
+    const { bridges } = (await ask(LAYER_PLAN, { style })) as LayerPlan;
+    const { from, to } = defined(bridges[0]);
+    for (let step = 0; step < RESTS; step += 1) {
+      const move = { bridge: 0, to: { x: (from.x + to.x) / 2 + step / 20, y: (from.y + to.y) / 2 }, apart: false };
+      dragged.push(await timed(() => ask(PLAN_GHOST, { style, move })));
+    }
+  }
+  await server.stop();
+  const ms = (times: readonly number[]) =>
+    `${percentile(times, 0.5).toFixed(0)} ms, at most ${Math.max(...times).toFixed(0)} ms`;
+  console.log(
+    `demo: the island of the sun to its ghost ${ms(seen)} of ${seen.length} styles ` +
+      `(${(work / seen.length).toFixed(0)} ms of processor time), proven ${ms(proven)}; ` +
+      `a dragged bridge with its likes ${ms(dragged)} of ${dragged.length} places`,
+  );
+}
+
+await benchPlan();
 await benchAnswers();
 await benchCancelling();
 await benchCaret();
