@@ -45,6 +45,7 @@ export const SLOW_TESTS: readonly string[] = [
   'test/engine/fixes/change-bridge.test.ts',
   'test/engine/fixes/standing-bridges.test.ts',
   'test/engine/fixes/index.test.ts',
+  'test/engine/fixes/never-worse.test.ts',
   'test/engine/fixes/order/print-stays.test.ts',
   'test/engine/fixes/order/reorder-stack.test.ts',
   'test/engine/fixes/registration-marks.test.ts',
