@@ -1,0 +1,29 @@
+/** The real documents that are changed: icons, emoji, flags, the demo, and the W3C suite where it is installed. */
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+
+/** Folders, with how many files each gives. */
+const FOLDERS: readonly (readonly [folder: string, files: number])[] = [
+  ['node_modules/@mdi/svg/svg', 60],
+  ['node_modules/@tabler/icons/icons/outline', 40],
+  ['node_modules/@twemoji/svg', 60],
+  ['node_modules/flag-icons/flags/4x3', 30],
+  ['node_modules/cryptocurrency-icons/svg/color', 30],
+  ['media/demo', 20],
+  ['test/fuzz/corpus', 100],
+  ['/usr/libexec/installed-tests/RSVG/fixtures/reftests/svg1.1', 150],
+];
+
+/** Characters: larger documents say nothing more, and take their time. */
+const LONGEST = 30_000;
+
+/** @param root of the repository */
+export function realDocuments(root: string): string[] {
+  return FOLDERS.flatMap(([folder, files]) => {
+    const at = path.resolve(root, folder);
+    if (!existsSync(at)) return [];
+    const names = readdirSync(at).filter((name) => name.endsWith('.svg'));
+    const step = Math.max(1, Math.floor(names.length / files));
+    return names.filter((_, i) => i % step === 0).map((name) => readFileSync(path.join(at, name), 'utf8'));
+  }).filter(({ length }) => length <= LONGEST);
+}
