@@ -16,8 +16,10 @@ import { mainPaint, type ShapeGroup } from './layer/layers';
 import { openingsWithin } from './layer/outlines';
 import { statedPartner } from './layer/partner';
 import { detectReading, outlinesOf, statedReading } from './layer/reading';
+import { sourcesOfShapes } from './source-index';
 import { findThinPlaces } from './thin-places';
 import { findTongues } from './tongues';
+import { neckedOnCurves } from './true-crossings';
 import type { Layer, LayerPaint, Sheet, SheetMeasures } from './types';
 
 /** All that the measures of a layer depend on, besides the configuration. */
@@ -102,6 +104,7 @@ export function measureArtwork(artwork: Artwork, config: Config, previous?: Meas
   const material = reuseUnchanged(complementInBox(openings, frame), before?.material ?? []);
   const kerf = kerfOf(config);
   const limits = limitsOf(config);
+  const sources = () => sourcesOfShapes(artwork.shapes, reading);
   const { pieces, memory: cut } = sheetAsCut(
     { openings, material, frame, kerf },
     previous && { pieces: previous.measures.pieces, memory: previous.memory.cut },
@@ -113,17 +116,20 @@ export function measureArtwork(artwork: Artwork, config: Config, previous?: Meas
     material,
     kerf,
     pieces,
-    thinMaterial: findThinPlaces(
-      material,
-      limits.bridge,
-      kerf,
-      before && { region: before.material, places: before.thinMaterial },
+    thinMaterial: neckedOnCurves(
+      findThinPlaces(material, limits.bridge, kerf, before && { region: before.material, places: before.thinMaterial }),
+      limits.bridge + kerf,
+      sources,
     ),
-    thinOpenings: findThinPlaces(
-      openings,
-      limits.opening,
-      -kerf,
-      before && { region: before.openings, places: before.thinOpenings },
+    thinOpenings: neckedOnCurves(
+      findThinPlaces(
+        openings,
+        limits.opening,
+        -kerf,
+        before && { region: before.openings, places: before.thinOpenings },
+      ),
+      limits.opening - kerf,
+      sources,
     ),
     tongues: findTongues(material, bendingOf(config)),
     cutLength: openings.reduce((sum, polygon) => sum + perimeterOf(polygon), 0),

@@ -2,6 +2,7 @@
 
 import { checkpoint } from '../base/checkpoint';
 import { defined } from '../base/defined';
+import type { Reading } from '../config/types';
 import type { Shape, Subpath } from '../drawing/types';
 import type { Curve, Line, Point } from '../geometry/base/curve-types';
 import { derivedFacts, memoizeByIdentity } from '../geometry/base/derived-facts';
@@ -13,7 +14,7 @@ import { boxesOfChain } from '../geometry/curve/curve-table';
 import { isQuicklyNear, nearestOn, tangentAt } from '../geometry/curve/index';
 import { packBoxes, SequenceIndex } from '../geometry/spatial/sequence-index';
 import type { Span } from '../text/text';
-import type { Layer, Sheet } from './types';
+import type { Sheet } from './types';
 
 /** A curve of a shape, or of what clips it. */
 export interface CurveSource {
@@ -78,6 +79,18 @@ export class SourceIndex {
     return places.map(({ chain, at }) => this.sourceAt({ chain: defined(near[chain]), at }));
   }
 
+  /** The curves whose boxes come within 20 µm of a point of sheet mm. */
+  curvesNear(point: Point): Curve[] {
+    const around = { minX: point.x, minY: point.y, maxX: point.x, maxY: point.y };
+    return this.chainsIn(around).flatMap((chain) => {
+      const curves = this.curvesOf(chain);
+      return foundIn(boxesOfCurves(curves), around).map((at) => {
+        checkpoint(STEPS_PER_SEARCH);
+        return defined(curves[at]);
+      });
+    });
+  }
+
   private placesAlong(ring: Ring): CurvePlace[] {
     const edges = ring.length / 2;
     const step = Math.max(1, Math.ceil(edges / SAMPLES));
@@ -128,14 +141,23 @@ export class SourceIndex {
   }
 }
 
-const indexOfLayer = memoizeByIdentity(
-  'sources of a layer',
-  ({ shapes, reading }: Layer) => new SourceIndex(shapes, reading === 'outlines'),
+const indexOfAreas = memoizeByIdentity(
+  'sources of areas',
+  (shapes: readonly Shape[]) => new SourceIndex(shapes, false),
+);
+const indexOfOutlines = memoizeByIdentity(
+  'sources of outlines',
+  (shapes: readonly Shape[]) => new SourceIndex(shapes, true),
 );
 
 /** The sources of a sheet's edges, built when a place is first asked for. */
 export function sourcesOf({ layer }: Sheet): SourceIndex {
-  return indexOfLayer(layer);
+  return sourcesOfShapes(layer.shapes, layer.reading);
+}
+
+/** The same of shapes that are read so. */
+export function sourcesOfShapes(shapes: readonly Shape[], reading: Reading): SourceIndex {
+  return reading === 'outlines' ? indexOfOutlines(shapes) : indexOfAreas(shapes);
 }
 
 /** Which chain, and which curve of it. */

@@ -10,6 +10,8 @@ export interface ThinPlace extends Omit<ThinPart, 'width'> {
   readonly drawnWidth: number;
   /** mm, what is left of material, or becomes of an opening, when the tool has taken its kerf; below 0 where all is gone. */
   readonly cutWidth: number;
+  /** Where its ends were sought on the curves: what it is on the edges that stand for them. */
+  readonly flat?: Pick<ThinPart, 'from' | 'to' | 'width'>;
 }
 
 /** A region measured before with the same limit and kerf, and its thin places. */
@@ -38,6 +40,6 @@ function asPlace({ width, ...part }: ThinPart, kerf: number): ThinPlace {
   return { ...part, drawnWidth: width, cutWidth: width - kerf };
 }
 
-function asPart({ drawnWidth, cutWidth: _, ...place }: ThinPlace): ThinPart {
-  return { ...place, width: drawnWidth };
+function asPart({ drawnWidth, cutWidth: _, flat, ...place }: ThinPlace): ThinPart {
+  return { ...place, width: drawnWidth, ...flat };
 }

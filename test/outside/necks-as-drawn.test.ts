@@ -77,6 +77,21 @@ describe('two overlapping discs', () => {
     expectThin(discs, { opening: neck + 0.5, check: 'narrow-opening', width: neck, side: 200 });
     expectNone([circleWays(-c / 2, 0, r / 2), circleWays(c / 2, 0, r / 2)], { opening: neck / 2 - 0.1 });
   });
+
+  // The lens's chord of circles of the diameters a and b is its neck: where they barely overlap they cross at a small angle, and
+  // what their chords cross at is hundredths of a millimetre beside.
+  it.each([
+    [6, 6, 0.12],
+    [6, 12, 0.2],
+    [12, 12, 0.12],
+    [9, 7.5, 0.3],
+    [12, 10, 0.56],
+  ])('of %d and %d mm that barely overlap: a slot of %d', (a, b, neck) => {
+    const reach = (diameter: number) => Math.sqrt((diameter / 2) ** 2 - (neck / 2) ** 2);
+    const discs = [circleWays(-reach(a), 0, a / 2), circleWays(reach(b), 0, b / 2)];
+    expectThin(discs, { opening: neck + 0.06, check: 'narrow-opening', width: neck }, 10);
+    expectNone(discs, { opening: neck - 0.011 });
+  });
 });
 
 describe('openings that are narrow as a whole have the width of their largest disc', () => {
