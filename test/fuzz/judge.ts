@@ -2,6 +2,7 @@
 import { readConfig } from '../../src/engine/check/known-checks';
 import { applyEdits, check, type Fix, fixesFor, type Report, type ReportedFinding } from '../../src/engine/index';
 import { areaOf } from '../../src/geometry/boolean/index';
+import { nonsenseIn } from './nonsense';
 import { isWellFormed } from './well-formed';
 
 /** What is wrong: a kind that can be counted, and words. */
@@ -94,16 +95,6 @@ function faultsIn({ text, complete, sheets }: Report): Fault[] {
   return faults;
 }
 
-/** A measure that no sheet can have: longer than 200 m, larger than a square of that, in powers of ten, or none at all. */
-export function nonsenseIn(message: string): string | undefined {
-  const [measure] =
-    /(?:NaN|Infinity|\d(?:e[-+]\d+)|-?\d{7,}(?:\.\d+)?(?= ?(?:mm|cm|m|in)\b(?!²)))/.exec(unquoted(message)) ?? [];
-  return measure;
-}
-
-/** What is quoted stands so in the text. */
-const unquoted = (message: string): string => message.replace(/"[^"]*"|[\w:-]+=\S+/g, '');
-
 const shown = ({ complete }: Report): string =>
   JSON.stringify(complete.map(({ check: id, severity, span, message, at }) => [id, severity, span, message, at]));
 
@@ -122,12 +113,16 @@ function countsOf({ complete }: Report): Map<string, number> {
   return counts;
 }
 
+/** Nothing that is drawn changes: what is then found in the layers was in the drawing, but could not be seen. */
+const REVEALING: ReadonlySet<string> = new Set(['layers-by-paint', 'layers-inner-groups']);
+
 function faultsOfFix(before: Report, fix: Fix, after: Report): Fault[] {
   const faults: Fault[] = [];
   const had = countsOf(before);
   const told = new Set<string>(fix.brings.map(({ check: id }) => id));
   for (const id of countsOf(after).keys()) {
-    if (!had.has(id) && !told.has(id)) faults.push({ kind: 'worse fix', words: `${fix.title} brings ${id}` });
+    if (!had.has(id) && !told.has(id) && !REVEALING.has(fix.kind))
+      faults.push({ kind: 'worse fix', words: `${fix.title} brings ${id}` });
   }
   if (isWellFormed(before.text) && !isWellFormed(after.text))
     faults.push({ kind: 'not well-formed', words: fix.title });

@@ -26,7 +26,7 @@ if (values.show !== undefined) {
   const folder = path.resolve(values.out);
   const current = path.join(folder, 'current.svg');
   mkdirSync(folder, { recursive: true });
-  const table = fuzz({
+  const table = await fuzz({
     seed,
     documents,
     count: Number(values.count),

@@ -4,14 +4,14 @@
  * @param fails whether a text still fails in the same way
  * @param trials how often that is asked at most
  */
-export function shrunk(text: string, fails: (text: string) => boolean, trials: number): string {
+export async function shrunk(text: string, fails: (text: string) => Promise<boolean>, trials: number): Promise<string> {
   let left = trials;
   let kept = text;
   for (let size = Math.ceil(text.length / 2); size >= 1 && left > 0; size = size > 1 ? Math.ceil(size / 2) : 0) {
     for (let from = 0; from < kept.length && left > 0; ) {
       const shorter = kept.slice(0, from) + kept.slice(from + size);
       left -= 1;
-      if (fails(shorter)) kept = shorter;
+      if (await fails(shorter)) kept = shorter;
       else from += size;
     }
   }

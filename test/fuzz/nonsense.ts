@@ -1,0 +1,11 @@
+/** What no message may say. */
+
+/** A measure that no sheet can have: a kilometre or more in millimetres, one in powers of ten, or none at all. */
+export function nonsenseIn(message: string): string | undefined {
+  const [measure] =
+    /(?:NaN|Infinity|\d(?:e[-+]\d+)|-?\d{7,}(?:\.\d+)?(?= ?(?:mm|cm|m|in)\b(?!²)))/.exec(unquoted(message)) ?? [];
+  return measure;
+}
+
+/** What is quoted stands so in the text. */
+const unquoted = (message: string): string => message.replace(/"[^"]*"|[\w:-]+=\S+/g, '');
