@@ -12,6 +12,13 @@ const TOOLS: Readonly<Record<PreviewTool, ToolWords>> = {
   bridge: { name: 'Bridge', icon: 'link', hint: 'across the gap that is clicked', key: 'B' },
 };
 
+/** What is said when a tool is taken up. */
+export const GREETINGS: Readonly<Record<PreviewTool, string>> = {
+  pick: '',
+  measure: 'Measure from the first point.',
+  bridge: 'Click a gap to bridge it, or a bridge to change it. B again goes from bridge to bridge.',
+};
+
 const NAMES = Object.keys(TOOLS) as PreviewTool[];
 
 export class ToolChoice {

@@ -2,6 +2,7 @@
 
 import type { FindingId, LayerId } from '../../engine/index';
 import type { Matrix, Point } from '../../geometry/base/curve-types';
+import { apply } from '../../geometry/base/matrix';
 import type { BridgeOffer, BridgeRefusal, PreviewLayer, PreviewStack } from '../../protocol/index';
 import type { LayerPlace, PickedPart, PlaceAnswer } from '../../protocol/parts';
 import type { GhostAnswer, StandingBridgeData, StandingBridges, WantedBridge } from '../../protocol/standing-bridges';
@@ -95,6 +96,12 @@ export class ToolContext {
   placeOf(layer: LayerId): Matrix | undefined {
     const index = this.stack?.layers.findIndex(({ id }) => id === layer) ?? -1;
     return index < 0 ? undefined : placeOfLayer(this.scene, index);
+  }
+
+  /** The outline point or edge that is near to a place, in mm of the picture. */
+  snapped({ snap }: PlaceAnswer): Point | undefined {
+    const place = snap && this.placeOf(snap.layer);
+    return place && apply(place, snap.point);
   }
 
   /** @param at in window pixels */

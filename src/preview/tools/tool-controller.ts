@@ -18,20 +18,13 @@ import type { Hand } from './hand';
 import { MeasureTool } from './measure-tool';
 import { PickTool } from './pick-tool';
 import { stackChange } from './stack-change';
-import { type PreviewTool, ToolChoice, toolForKey } from './tool-bar';
+import { GREETINGS, type PreviewTool, ToolChoice, toolForKey } from './tool-bar';
 import { ToolContext, type ToolHost, type ToolScene } from './tool-context';
 import type { PartCard } from './tooltip';
 
 /** Pixels: how near is near enough to an edge or a narrow place, and to an outline point when measuring. */
 const REACH = 6;
 const SNAP_REACH = 10;
-
-/** What is said when a tool is taken up. */
-const GREETINGS: Readonly<Record<PreviewTool, string>> = {
-  pick: '',
-  measure: 'Measure from the first point.',
-  bridge: 'Click a gap to bridge it, or a bridge to change it. B again goes from bridge to bridge.',
-};
 
 export class ToolController implements Hand {
   /** In mm of the picture. */
@@ -121,7 +114,7 @@ export class ToolController implements Hand {
     const point = toSheet(this.context.viewport, at);
     const answer = await this.ask(at);
     if (!answer) return;
-    if (this.tool === 'measure') this.measure(this.snapped(answer) ?? point);
+    if (this.tool === 'measure') this.measure(this.context.snapped(answer) ?? point);
     else if (this.tool === 'bridge') await this.bridgeTool.use(answer.part, point);
     else {
       this.pickTool.show(answer.part, at);
@@ -182,7 +175,7 @@ export class ToolController implements Hand {
     if (this.bridgesCount && this.mover.hover(this.measureAt(at) ?? at)) return this.pickTool.show(undefined);
     const answer = await this.ask(at);
     if (!answer) return;
-    if (this.tool === 'measure') this.aim(this.snapped(answer), toSheet(this.context.viewport, at));
+    if (this.tool === 'measure') this.aim(this.context.snapped(answer), toSheet(this.context.viewport, at));
     else this.pickTool.show(answer.part, at);
   }
 
@@ -259,11 +252,6 @@ export class ToolController implements Hand {
     const reach = (this.tool === 'measure' ? SNAP_REACH : REACH) / context.viewport.scale;
     const answer = await this.host.partAt(context.placesAt(at), reach, context.scene.kind !== 'print');
     return isLast() && context.isCurrent(answer) ? answer : undefined;
-  }
-
-  private snapped({ snap }: PlaceAnswer): Point | undefined {
-    const place = snap && this.context.placeOf(snap.layer);
-    return place && apply(place, snap.point);
   }
 
   private aim(snap: Point | undefined, point: Point): void {
