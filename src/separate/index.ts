@@ -16,6 +16,7 @@ import { colourNames } from './write/names';
 
 export { type Areas, areasOf } from './areas';
 export { type Dials, NothingToSeparate, type Step } from './dials';
+export { layersFromMasks, type Mask } from './masks';
 export { type Prepared, prepare } from './prepare';
 export type { Picture } from './raster';
 export type { SeparatedLayer, Separation } from './separation';

@@ -33,7 +33,7 @@ export interface DrawingRule {
 }
 
 const DRAWN_CORNERS: CornerRule = { reach: 4.5, skip: 0.8, angle: 35, residual: 0.22, farthest: 4 };
-const PHOTO_CORNERS: CornerRule = { reach: 6, skip: 1, angle: 50, residual: 0.35, farthest: 4 };
+const PHOTO_CORNERS: CornerRule = { reach: 8, skip: 1, angle: 65, residual: 0.35, farthest: 4 };
 
 /** Pixels: nobody sees how a border runs under later paint, and pixels give it steps. */
 const HIDDEN_TOLERANCE = 1;

@@ -113,6 +113,46 @@ describe('tombolo separate', () => {
   });
 });
 
+describe('masks', () => {
+  it('become layers, black the sheet, white and clear the openings', async () => {
+    const ring = (x: number, y: number) => Math.hypot(x - 50, y - 50);
+    await workshop.file('sun.png', png(painted(100, 100, (x, y) => (ring(x, y) < 30 ? [255, 255, 255] : [0, 0, 0]))));
+    const halo = painted(100, 100, () => [0, 0, 0]);
+    for (let at = 0; at < 10_000; at += 1) {
+      const far = ring(at % 100, Math.floor(at / 100));
+      if (far > 32 && far < 40) halo.data[4 * at + 3] = 0;
+    }
+    await workshop.file('halo.png', png(halo));
+    const words = ['--masks', '--width', '100mm', '--paints', '#e8a33d', '--out', 'masks', '--format', 'json'];
+    const { code, stdout } = await workshop.run(['separate', 'sun.png', 'halo.png', ...words]);
+    expect(code).toBe(0);
+    const told = JSON.parse(stdout);
+    expect(told.palette).toEqual([
+      { name: 'sun', paint: '#e8a33d' },
+      { name: 'halo', paint: '#1e1e1e' },
+    ]);
+    expect(told.islands).toMatchObject({ alone: 1, bridged: 1 });
+    const check = await workshop.run(['check', 'masks', '--format', 'json', '--no-mends']);
+    const [sun, rim] = JSON.parse(check.stdout).files[0].layers;
+    // Pixels of a disc without soft edges.
+    expect(sun.openingArea / (Math.PI * 30 ** 2)).toBeCloseTo(1, 1.7);
+    expect(rim.openingArea / (Math.PI * (40 ** 2 - 32 ** 2))).toBeCloseTo(1, 1.2);
+  });
+
+  it('are not taken for pictures', async () => {
+    const { code, stderr } = await workshop.run([
+      'separate',
+      'sun.png',
+      'halo.png',
+      '--width',
+      '9mm',
+      '--out',
+      'never',
+    ]);
+    expect([code, stderr]).toEqual([2, 'tombolo: several pictures are sheets of one print: say --masks\n']);
+  });
+});
+
 /** A PNG that says it is larger than it is. */
 function bomb(width: number, height: number): Buffer {
   const bytes = png(painted(4, 4, () => [0, 0, 0]));

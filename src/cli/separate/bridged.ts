@@ -1,6 +1,7 @@
-/** Separated sheets, bridged and looked over by the engine that checks all sheets. */
+/** Separated sheets, bridged and mended by the engine that checks all sheets, each change proven. */
 import type { Config } from '../../config/types';
-import { bridgeIslands, check, type Report } from '../../engine/index';
+import { applyEdits, bridgeIslands, candidatesFor, check, type Fix, proveFix, type Report } from '../../engine/index';
+import { isRefusal } from '../../report/refusal';
 import { settingsFrom } from '../options';
 
 export interface LookedOver {
@@ -12,13 +13,47 @@ export interface LookedOver {
   readonly findings: Readonly<Record<string, number>>;
 }
 
+/** What a separation may leave that is narrower than the limits: where outlines only just pass each other. */
+const TOO_NARROW = ['thin-bridge', 'narrow-opening', 'small-opening', 'floating-island'];
+
+/** Milliseconds in which fixes are sought; what is left after that is told. */
+const TIME_FOR_FIXES = 30_000;
+
 /** @param text the drawing of all layers */
 export function lookedOver(text: string, config: Config, bridge: boolean): LookedOver {
   const report = check(text, settingsFrom({}, config));
   if (!bridge) return { text, bridges: 0, ...countsOf(report) };
   const { text: bridged, bridges } = bridgeIslands(report);
   const after = bridges > 0 ? check(bridged, settingsFrom({}, config), report) : report;
-  return { text: bridged, bridges, ...countsOf(after) };
+  const fixed = withFixes(after, config);
+  return { text: fixed.text, bridges, ...countsOf(fixed) };
+}
+
+/** Makes the first fix that is proven for a place that is too narrow, one after the other, as long as there is one. */
+function withFixes(start: Report, config: Config): Report {
+  const end = Date.now() + TIME_FOR_FIXES;
+  const tried = new Set<string>();
+  let report = start;
+  for (;;) {
+    const next = report.findings.find((finding) => TOO_NARROW.includes(finding.check) && !tried.has(keyOf(finding)));
+    if (!next || Date.now() > end) return report;
+    tried.add(keyOf(next));
+    const fix = firstFix(report, next);
+    if (fix) report = check(applyEdits(report.text, fix.edits), settingsFrom({}, config), report);
+  }
+}
+
+/** A finding that is only accepted is not fixed. */
+function firstFix(report: Report, finding: Report['findings'][number]): Fix | undefined {
+  for (const candidate of candidatesFor(report, finding)) {
+    const result = candidate.kind === 'accept' ? undefined : proveFix(report, candidate);
+    if (result && !isRefusal(result)) return result;
+  }
+  return undefined;
+}
+
+function keyOf({ check: id, at }: Report['findings'][number]): string {
+  return `${id} ${at?.x.toFixed(1)} ${at?.y.toFixed(1)}`;
 }
 
 function countsOf({ findings }: Report): Pick<LookedOver, 'islands' | 'findings'> {

@@ -5,7 +5,7 @@ import { MAX_COLOURS } from '../../config/decode-separate';
 import { CONFIG_NAME, DEFAULT_CONFIG, type LeftOutBox, type SeparateSettings } from '../../config/types';
 import { count } from '../../config/values';
 import { readConfig } from '../../engine/index';
-import { layersAsSvg, NothingToSeparate, type Separation, type Step, separate } from '../../separate/index';
+import { type Dials, layersAsSvg, type Separation, type Step, separate } from '../../separate/index';
 import { hashOfText } from '../../text/hash';
 import { Failure } from '../failure';
 import { jsonText } from '../format/json-text';
@@ -17,11 +17,13 @@ import { oneLine } from '../plain-text';
 import { type LookedOver, lookedOver } from './bridged';
 import { projectConfig } from './config-text';
 import { type DialOptions, dialsFrom, keptDials } from './dials';
+import { readMasks, withName } from './masks';
 import { isEdited, textAt, writeAll } from './write-sheets';
 
 interface SeparateOptions extends DialOptions {
   readonly out: string;
   readonly bridge?: boolean;
+  readonly masks?: boolean;
   readonly overwrite?: boolean;
   readonly format: 'text' | 'json';
 }
@@ -34,7 +36,7 @@ export function addSeparateCommand(program: Command, host: Host): void {
       'Turns a picture into a few flat colours and writes a sheet for each: a drawing of all layers and its tombolo.json. ' +
         'What is not said is taken from the tombolo.json that stands there already.',
     )
-    .argument('<picture>', 'a PNG or JPEG file')
+    .argument('<pictures...>', 'a PNG or JPEG file; with --masks one for each sheet, first sprayed first')
     .requiredOption('--out <folder>', 'where the sheets go')
     .addOption(new Option('--width <length>', 'how wide the print becomes').argParser(parsePositiveLength))
     .addOption(new Option('--colours <number>', 'how many paints (default: 4)').argParser(parseColours))
@@ -59,19 +61,24 @@ export function addSeparateCommand(program: Command, host: Host): void {
         'also leave this unpainted: a colour, or a rectangle as x,y,width,height such as 10mm,10mm,30mm,20mm; may be repeated',
       ).argParser(collectLeftOut),
     )
+    .option(
+      '--masks',
+      'the pictures are sheets: black stays, white or clear is cut; --paints names their paints in order',
+    )
     .option('--outline', 'spray the darkest colour last, over all others')
     .option('--bridge', 'add the bridges that islands need')
     .option('--overwrite', 'also write over a drawing that was edited')
     .addOption(new Option('--format <name>', 'what to print').choices(['text', 'json']).default('text'))
     .addHelpText('after', EXAMPLES)
-    .action((picture: string, options: SeparateOptions) => runSeparate(picture, options, host));
+    .action((pictures: string[], options: SeparateOptions) => runSeparate(pictures, options, host));
 }
 
 const EXAMPLES = `
 Examples:
   tombolo separate marsh.jpg --width 148mm --colours 4 --out trail
   tombolo separate marsh.png --width 148mm --paints "#8fd3ff,#3b4a54" --detail 1mm --bridge --out trail
-  tombolo separate marsh.png --detail 1.5mm --out trail`;
+  tombolo separate marsh.png --detail 1.5mm --out trail
+  tombolo separate sun.png reeds.png --masks --width 148mm --paints "#e8a33d,#2f5d4a" --out trail`;
 
 function parseColours(text: string): number {
   const value = /^\d{1,3}$/.test(text) ? Number(text) : NaN;
@@ -100,34 +107,37 @@ interface Outcome {
   readonly edited: string | undefined;
 }
 
-async function runSeparate(file: string, options: SeparateOptions, host: Host): Promise<void> {
+async function runSeparate(files: readonly string[], options: SeparateOptions, host: Host): Promise<void> {
   const configPath = join(options.out, CONFIG_NAME);
   const before = (await textAt(configPath)) ?? '';
   const { config } = before === '' ? { config: DEFAULT_CONFIG } : readConfig(before);
   const kept = keptDials(options, config.separate);
   const dials = dialsFrom(kept, options, config);
+  const [file = '', ...others] = files;
+  if (others.length > 0 && !options.masks) throw new Failure('several pictures are sheets of one print: say --masks');
   const progress = new Progress(host);
   progress.show('reading the picture');
-  const picture = await readPicture(file);
-  let separation: Separation;
-  try {
-    separation = separate(picture, dials, { told: (step) => progress.show(STEPS[step]) });
-  } catch (error) {
-    if (error instanceof NothingToSeparate) throw new Failure(`${file}: ${error.message}`, { cause: error });
-    throw error;
-  }
+  const separation = options.masks
+    ? await readMasks(files, dials)
+    : await separated(file, dials, (step) => progress.show(STEPS[step]));
   const name = `${basename(file, extname(file))}.svg`;
   const settings: SeparateSettings = { picture: relative(options.out, file), ...kept, files: {} };
   const project = { width: dials.width, ground: dials.ground, file: name };
   progress.show(options.bridge ? 'adding bridges' : 'checking');
   const draft = readConfig(projectConfig(before, { ...project, settings })).config;
   const looked = lookedOver(layersAsSvg(separation).text, draft, options.bridge === true);
-  const files = await write(options, before, { ...project, settings }, looked.text, config.separate?.files ?? {});
+  const written = await write(options, before, { ...project, settings }, looked.text, config.separate?.files ?? {});
   progress.end();
-  const edited = files.includes(name) ? undefined : name;
-  const outcome = { separation, looked, files, edited };
+  const edited = written.includes(name) ? undefined : name;
+  const outcome = { separation, looked, files: written, edited };
   if (options.format === 'json') host.print(jsonText(jsonOf(outcome)));
   else host.print(textOf(options.out, outcome));
+}
+
+/** @throws Failure of one line where the picture cannot be read, or gives nothing to spray */
+async function separated(file: string, dials: Dials, told: (step: Step) => void): Promise<Separation> {
+  const picture = await readPicture(file);
+  return withName(file, () => separate(picture, dials, { told }));
 }
 
 /** @returns the names of the files that were written */
