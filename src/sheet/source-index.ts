@@ -11,7 +11,7 @@ import { boxOfRing } from '../geometry/base/ring';
 import { MEANT_TO_MEET, NEAR_EDGE, ON_CURVE } from '../geometry/base/tolerances';
 import { dot, normalise, subtract } from '../geometry/base/vector';
 import { boxesOfChain } from '../geometry/curve/curve-table';
-import { isQuicklyNear, nearestOn, tangentAt } from '../geometry/curve/index';
+import { isPlainlyOff, isQuicklyNear, nearestOn, tangentAt } from '../geometry/curve/index';
 import { packBoxes, SequenceIndex } from '../geometry/spatial/sequence-index';
 import type { Span } from '../text/text';
 import type { Sheet } from './types';
@@ -118,6 +118,7 @@ export class SourceIndex {
         if (curve.kind === 'line' && isBeside(curve, point, bestRank)) continue;
         if (!facing && isQuicklyNear(curve, point, ON_CURVE)) return { chain, at };
         checkpoint(STEPS_PER_SEARCH);
+        if (isPlainlyOff(curve, point, bestRank)) continue;
         const { distance, t } = nearestOn(curve, point);
         if (!facing && distance < ON_CURVE) return { chain, at };
         const rank = distance < REACH && facing ? distance + CORNER * alongView(curve, t, point, facing) : distance;

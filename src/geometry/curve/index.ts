@@ -1,6 +1,6 @@
 /** What can be asked of a curve, gathered in one place. */
 export { curvatureAt, derivativeAt, pointAt, tangentAt } from './evaluate';
-export { intersectWithLine, isQuicklyNear, type NearestOnCurve, nearestOn } from './intersect';
+export { intersectWithLine, isPlainlyOff, isQuicklyNear, type NearestOnCurve, nearestOn } from './intersect';
 export { boundsOf, lengthOf, roughBoundsOf, signedAreaOf } from './measure';
 export { splitCurve, subCurve } from './subdivide';
 export { reverseCurve, transformCurve } from './transform';
