@@ -4,6 +4,7 @@ import { version } from '../../package.json';
 import { addBridgeCommand } from './bridge-command';
 import { addCheckCommand } from './check-command';
 import { addCutCommand } from './cut/cut-command';
+import { addJobCommand } from './cut/job-command';
 import { EXIT_CODES } from './failure';
 import type { Host } from './host';
 import { addOrderCommand } from './order-command';
@@ -36,6 +37,7 @@ function createProgram(host: Host): Command {
   addOrderCommand(program, host);
   addPictureCommand(program, host);
   addCutCommand(program, host);
+  addJobCommand(program, host);
   addTraceCommand(program, host);
   addSeparateCommand(program, host);
   for (const command of program.commands) command.showHelpAfterError(`Try: tombolo ${command.name()} --help`);

@@ -21,6 +21,7 @@ import {
   type ReportProblem,
 } from './decode';
 import { decodeBendingStiffness, decodeDroop, decodeSpray } from './decode-bending';
+import { decodePaint } from './decode-paint';
 import { decodeSeparate } from './decode-separate';
 import { MATERIALS } from './material';
 import {
@@ -148,6 +149,9 @@ function decodeConfig(root: Node, known: KnownChecks, report: ReportProblem): Co
     },
     spray: (node) => {
       config.spray = decodeSpray(node, report) ?? {};
+    },
+    paint: (node) => {
+      config.paint = decodePaint(node, report) ?? config.paint;
     },
     limits: (node) => {
       config.limits = decodeLimits(node, report);

@@ -15,6 +15,20 @@ export type Layering = (typeof LAYERINGS)[number];
 
 export type CuttingTool = 'laser' | 'knife';
 
+/** How a layer is painted, as the artist states it. */
+export interface PaintSteps {
+  readonly coats?: number;
+  /** In the artist's words: "10 min". */
+  readonly wait?: string;
+}
+
+/** For the page that hangs at the wall: of all layers, and of some by name. */
+export interface PaintPlan extends PaintSteps {
+  /** m² that a can covers once. */
+  readonly coverage?: number;
+  readonly layers: Readonly<Record<string, PaintSteps>>;
+}
+
 export interface Config {
   readonly width: number | undefined;
   readonly height: number | undefined;
@@ -48,6 +62,7 @@ export interface Config {
   readonly droop: Droop | undefined;
   /** The can: how far off it is held, mm, and how hard it blows, N. What is usual where it is not stated. */
   readonly spray: { readonly distance?: number; readonly thrust?: number };
+  readonly paint: PaintPlan;
   readonly limits: { readonly bridge?: number; readonly opening?: number; readonly slip?: number };
   /** How bridges are to look, in all layers and in some. */
   readonly bridges: BridgeStyles;
@@ -132,6 +147,7 @@ export const DEFAULT_CONFIG: Config = {
   bendingStiffness: undefined,
   droop: undefined,
   spray: {},
+  paint: { layers: {} },
   limits: {},
   bridges: AUTO_STYLES,
   ground: undefined,

@@ -34,6 +34,15 @@ export function parseAcceleration(text: string): number | undefined {
 }
 
 /**
+ * Reads `1.5m²`, `1.5 m2`.
+ * @returns m², or undefined where the text is no such area
+ */
+export function parseArea(text: string): number | undefined {
+  const match = /^\s*(\d+(?:\.\d+)?|\.\d+)\s*m(?:²|\^?2)\s*$/i.exec(text);
+  return match ? Number(match[1]) : undefined;
+}
+
+/**
  * Reads `10000mm/s³` and `10000 mm/s3`.
  * @returns mm/s³, or undefined where the text is no such jerk
  */

@@ -1,6 +1,9 @@
 /** The sheets of a print, ready to be cut: from a report's layers to contours in order, and to files. */
 import type { Report } from '../report/report';
 import { cutSheet } from './cut-sheet';
+import { jobHtml } from './job/html';
+import { jobOf } from './job/job';
+import { jobPdf } from './job/pdf';
 import { type Bed, berthsFor, sheetsOnBeds } from './layout/beds';
 import { cutTiles, type TileSize } from './layout/tiles';
 import type { CutOptions, CutSheet } from './types';
@@ -8,11 +11,13 @@ import { cutDxf, type DxfVersion } from './write/dxf';
 import { cutPdf } from './write/pdf';
 import { cutSvg } from './write/svg';
 
+export type { Job, JobLayer, LoosePiece } from './job/job';
 export { type Bed, mirrored } from './layout/beds';
 export type { TileSize } from './layout/tiles';
 export { type PlannedCut, planOf } from './plan';
 export { motionOf, sheetTime } from './sheet-time';
 export type { ContourKind, CutContour, CutOptions, CutSheet } from './types';
+export { jobOf };
 
 export const CUT_FORMATS = ['svg', 'pdf', 'dxf'] as const;
 export type CutFormat = (typeof CUT_FORMATS)[number];
@@ -72,11 +77,23 @@ export function cutFile(sheet: CutSheet, format: CutFormat, version: DxfVersion 
   }
 }
 
+/** The page that hangs at the wall, by the names of its files. */
+export function jobFiles(
+  report: Report,
+  sheets: readonly CutSheet[],
+  title: string,
+  texts: readonly string[] = [report.text],
+): { readonly 'job.html': string; readonly 'job.pdf': string } {
+  const job = jobOf(report, sheets, title, texts);
+  return { 'job.html': `<!-- ${CUT_MARK} -->\n${jobHtml(job)}`, 'job.pdf': jobPdf(job, CUT_MARK) };
+}
+
 /** Whether a file's first bytes, as text, are those of one that was written here. */
 export function isCutFile(start: string): boolean {
   return (
     start.includes(`${SVG_MARK}="cut"`) ||
     start.startsWith(`%PDF-1.4\n%${CUT_MARK}`) ||
+    start.startsWith(`<!-- ${CUT_MARK} -->`) ||
     start.startsWith(`999\n${CUT_MARK}`)
   );
 }

@@ -126,6 +126,19 @@ describe('tombolo cut', () => {
   });
 });
 
+describe('tombolo job', () => {
+  it('writes the page that hangs at the wall, and never over a file that is not its own', async () => {
+    const outcome = await workshop.run(['job', 'two.svg', '--out', 'wall']);
+    expect(outcome).toMatchObject({ code: 0, stdout: '', stderr: 'job.html and job.pdf in wall\n' });
+    expect(await read('wall/job.html')).toContain('<h1>two</h1>');
+    expect((await read('wall/job.pdf')).startsWith('%PDF-1.4')).toBe(true);
+    expect((await workshop.run(['job', 'two.svg', '--out', 'wall'])).code).toBe(0);
+    await workshop.file('wall/job.html', 'my own notes');
+    expect((await workshop.run(['job', 'two.svg', '--out', 'wall'])).code).toBe(2);
+    expect(await read('wall/job.html')).toBe('my own notes');
+  });
+});
+
 describe('a bad target', () => {
   const failure = async (out: string, environment?: Record<string, string>) => {
     const outcome = await workshop.run(['cut', 'two.svg', '--out', out], { ...(environment && { environment }) });

@@ -17,8 +17,9 @@ describe('readConfig', () => {
       "size": {"width": "148mm", "height": "10.5cm"}, "margin": "5mm", "reading": "sheet", "material": "film-0.19",
       "cutter": {
         "tool": "knife", "bed": ["300mm", "200mm"], "kerf": "0.1mm", "compensated": false,
-        "speed": "1200mm/min", "acceleration": "500mm/s²"
+        "speed": "1200mm/min", "acceleration": "500mm/s²", "corner": "5mm/s", "jerk": "10000mm/s³"
       },
+      "paint": {"coverage": "1.5m²", "coats": 2, "wait": "10 min", "layers": {"sky": {"coats": 1}}},
       "limits": {"bridge": "1mm", "opening": "0.7mm", "slip": "0.5mm"},
       "bridges": {"style": "upright", "layers": {"body": "hidden"}}, "ground": "#C8B89A",
       "bendingStiffness": ["9.5mN·m", "4.8mNm"], "spray": {"distance": "15cm", "thrust": "50mN"},
@@ -43,9 +44,12 @@ describe('readConfig', () => {
       compensated: false,
       speed: 20,
       acceleration: 500,
+      corner: 5,
+      jerk: 10_000,
       bendingStiffness: 4.8,
       droop: { length: 150, by: 22, grammage: 240 },
       spray: { distance: 150, thrust: 0.05 },
+      paint: { coverage: 1.5, coats: 2, wait: '10 min', layers: { sky: { coats: 1 } } },
       limits: { bridge: 1, opening: 0.7, slip: 0.5 },
       bridges: { style: 'upright', layers: { body: 'hidden' } },
       ground: '#c8b89a',

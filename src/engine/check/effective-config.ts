@@ -11,12 +11,12 @@ export function effectiveConfig({ config = DEFAULT_CONFIG, width, height, kerf }
 }
 
 /**
- * What of a configuration decides what is measured and found: all but what only sorts the findings, the ground, which
- * nothing is measured on, and the layers, which are compared file by file. Configurations are plain data, always with
- * the same keys in the same order.
+ * What of a configuration decides what is measured and found: all but what only sorts the findings, the ground and the
+ * paint, which nothing is measured on, and the layers, which are compared file by file. Configurations are plain data,
+ * always with the same keys in the same order.
  */
 export function measuringPart(config: Config): object {
   const { layers: _layers, checks: _checks, accept: _accept, baseline: _baseline, ...unsorted } = config;
-  const { ground: _ground, ignore: _ignore, ...rest } = unsorted;
+  const { ground: _ground, ignore: _ignore, paint: _paint, ...rest } = unsorted;
   return rest;
 }
