@@ -2,6 +2,7 @@
 import { lstat, mkdir, mkdtemp, open, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import { Failure, failureAt } from '../failure';
+import { failingAtLimit } from './write-output';
 
 /** So much of a file is looked at to tell whose it is. */
 const HEAD = 512;
@@ -20,7 +21,7 @@ export async function writeFolder(
   const made = await makeFolder(folder);
   try {
     for (const name of files.keys()) await refuseOthers(join(folder, name), isOurs);
-    await writeAll(folder, files);
+    await failingAtLimit(() => writeAll(folder, files));
   } catch (error) {
     if (made !== undefined) await rm(made, { recursive: true, force: true });
     throw error;

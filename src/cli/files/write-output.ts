@@ -13,17 +13,25 @@ export async function writeAtomically(path: string, bytes: Buffer | string): Pro
   try {
     await refuseUnwritable(path);
     // A single write call, which the library would make, may stop short on a full disk without an error.
-    process.on('SIGXFSZ', ignore);
-    await writeFileAtomic(path, '', { tmpfileCreated: (temporary) => writeFile(temporary, bytes) });
+    await failingAtLimit(() =>
+      writeFileAtomic(path, '', { tmpfileCreated: (temporary) => writeFile(temporary, bytes) }),
+    );
   } catch (error) {
     throw failureAt(path, error);
+  }
+}
+
+const ignore = (): void => undefined;
+
+/** Where files may not grow so large (`ulimit -f`), the write shall fail, not the program end with a file half made beside. */
+export async function failingAtLimit(write: () => Promise<void>): Promise<void> {
+  process.on('SIGXFSZ', ignore);
+  try {
+    await write();
   } finally {
     process.off('SIGXFSZ', ignore);
   }
 }
-
-/** Where files may not grow so large (`ulimit -f`), the write shall fail, not the program end with a file half made beside. */
-const ignore = (): void => undefined;
 
 /**
  * Puts another text in the place of the one that was read, in the same encoding.

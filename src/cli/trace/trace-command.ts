@@ -1,11 +1,12 @@
 /** `tombolo trace`: runs a program that draws, and leads findings to its lines. */
-import { writeFile } from 'node:fs/promises';
+
 import path from 'node:path';
 import type { Command } from 'commander';
 import { runProgram } from '../../trace/run/run-program';
 import { exitCodeFor, summarize } from '../check/summary';
 import { addReportOptions, type CheckOptions, reportText } from '../check-command';
 import { failureAt } from '../failure';
+import { writeAtomically } from '../files/write-output';
 import type { Host } from '../host';
 import { addReadingOptions } from '../options';
 import { oneLine } from '../plain-text';
@@ -57,16 +58,8 @@ async function runTrace(command: readonly string[], options: TraceOptions, host:
   const { checked, drawings } = await checkRun(run, options, host);
   if (drawings === 0) host.say(`tombolo: ${oneLine(command.join(' '))} wrote no SVG`);
   const text = drawings === 0 && options.format === 'text' ? '' : reportText(checked, options, host);
-  if (options.report !== undefined) await writeReport(options.report, text);
+  if (options.report !== undefined) await writeAtomically(options.report, text);
   else if (!reportAlone && isDrawing(run.printed.bytes)) process.stderr.write(text);
   else host.print(text);
   host.endWith(exitCodeFor(summarize(checked), options.maxWarnings));
-}
-
-async function writeReport(file: string, text: string): Promise<void> {
-  try {
-    await writeFile(file, text);
-  } catch (error) {
-    throw failureAt(file, error);
-  }
 }

@@ -28,7 +28,7 @@ function watch(name, counts = () => true) {
 watch('open', (_path, flags) => String(flags).includes('w'));
 for (const name of ['write', 'fsync', 'close', 'chown', 'chmod', 'rename', 'unlink']) watch(name);
 
-const { writeFile, mkdir } = fs.promises;
+const { writeFile, mkdir, rename } = fs.promises;
 fs.promises.writeFile = async (path, bytes, ...rest) => {
   steps += 1;
   if (steps !== step) return writeFile(path, bytes, ...rest);
@@ -36,8 +36,10 @@ fs.promises.writeFile = async (path, bytes, ...rest) => {
   appendFileSync(path, all.subarray(0, all.length / 2));
   throw fault();
 };
-fs.promises.mkdir = async (...args) => {
-  steps += 1;
-  if (steps === step) throw fault();
-  return mkdir(...args);
-};
+for (const [name, original] of Object.entries({ mkdir, rename })) {
+  fs.promises[name] = async (...args) => {
+    steps += 1;
+    if (steps === step) throw fault();
+    return original(...args);
+  };
+}
