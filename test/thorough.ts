@@ -11,6 +11,7 @@ export const THOROUGH_TESTS: readonly string[] = [
   'test/edits/cut-any-path.test.ts',
   'test/engine/fixes/added-check.test.ts',
   'test/engine/fixes/never-worse.test.ts',
+  'test/engine/fixes/kept-bridges.test.ts',
   'test/engine/fixes/order/print-stays.test.ts',
   'test/geometry/thickness/invariance.test.ts',
   'test/geometry/thickness/plain-runs.test.ts',

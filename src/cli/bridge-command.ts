@@ -5,19 +5,29 @@ import { type Command, Option } from 'commander';
 import { createTwoFilesPatch, FILE_HEADERS_ONLY } from 'diff';
 import { BRIDGE_STYLES, type BridgeStyle } from '../config/bridge-style';
 import { count } from '../config/values';
-import { applyEdits, bridgeIslands, type PlannedBridge } from '../engine/index';
+import {
+  applyEdits,
+  bridgeIslands,
+  type KeptBridge,
+  keepBridges,
+  keptBridgeOf,
+  type PlannedBridge,
+} from '../engine/index';
 import type { Point } from '../geometry/base/curve-types';
 import { isRefusal, whyNot } from '../report/refusal';
+import type { Report } from '../report/report';
 import { stackOfFile } from '../stack/stack';
 import { fixAtPlace, plainBridgePreview } from './bridge-place';
 import { cutCovered, uncutNotes } from './cut-covered';
 import { EXIT_CODES, Failure } from './failure';
+import { pathIn } from './files/load-project';
 import { type LoadedReport, ReportLoader, requireLayer, warnOfUnreadable } from './files/load-report';
 import { encodeText, STANDARD_INPUT } from './files/read-input';
 import { replaceText } from './files/write-output';
 import { jsonText } from './format/json-text';
 import { tidy, tidyPoint } from './format/tidy';
 import type { Host } from './host';
+import { plainName, readPlan } from './kept-plan';
 import { addReadingOptions, parsePlace, parsePositiveLength, type ReadingOptions } from './options';
 import { oneLine } from './plain-text';
 import { twoLayers, writeTwoFiles } from './two-sheets';
@@ -37,6 +47,7 @@ interface BridgeOptions extends ReadingOptions {
   readonly remove?: boolean;
   readonly twoSheets?: boolean;
   readonly out?: string;
+  readonly with?: string;
 }
 
 export function addBridgeCommand(program: Command, host: Host): void {
@@ -57,6 +68,12 @@ export function addBridgeCommand(program: Command, host: Host): void {
       ),
     )
     .addOption(new Option('--bridge <length>', 'the same, shorter').argParser(parsePositiveLength))
+    .addOption(
+      new Option(
+        '--with <plan>',
+        'put in the bridges of a plan that --plan gave for an earlier build of the drawing (default: "bridges.plan" of tombolo.json)',
+      ).conflicts(['at', 'twoSheets', 'style', 'cutCovered', 'layer']),
+    )
     .option('--layer <name>', 'bridge the islands of this layer alone')
     .addOption(
       new Option('--cut-covered', 'cut islands away that later layers paint over, instead of bridging them').conflicts([
@@ -102,6 +119,8 @@ Examples:
   tombolo bridge heron.svg --write --width-of-bridge 1.2mm --layer reeds
   tombolo bridge numerals.svg --style upright
   tombolo bridge trail.svg --write --cut-covered
+  tombolo bridge post.svg --plan > bridges.json
+  tombolo bridge post.svg --write --with bridges.json
   tombolo bridge heron.svg --at 31,18.5 --bridge 1.2mm
   tombolo bridge numerals.svg --two-sheets --write
   tombolo bridge numerals.svg --two-sheets --out numerals`;
@@ -145,7 +164,32 @@ interface Work {
 async function workOn(loaded: LoadedReport, options: BridgeOptions): Promise<Work> {
   const { at, out } = options;
   if (at) return atPlace(loaded, { ...options, at });
-  return options.twoSheets ? asTwoSheets(loaded, options, out) : everyIsland(loaded, options);
+  if (options.twoSheets) return asTwoSheets(loaded, options, out);
+  const plan = planFileOf(loaded, options);
+  return plan === undefined ? everyIsland(loaded, options) : withPlan(loaded, await readPlan(plan), options);
+}
+
+/** The plan that is asked for, or that the configuration names; whoever asks for other bridges gets those. */
+function planFileOf({ config }: LoadedReport, options: BridgeOptions): string | undefined {
+  const { plan } = config.config.bridges;
+  const asksForOthers =
+    options.style !== undefined || options.cutCovered || options.layer !== undefined || options.plan;
+  return options.with ?? (plan === undefined || asksForOthers ? undefined : pathIn(config, plan));
+}
+
+function withPlan({ report }: LoadedReport, plan: readonly KeptBridge[], options: BridgeOptions): Work {
+  const kept = keepBridges(report, plan);
+  if (typeof kept === 'string') {
+    return { text: report.text, planned: [], done: 'no bridge added', refusals: [kept], brings: [] };
+  }
+  return {
+    text: kept.text,
+    planned: kept.plan.map((bridge) => plainBridge(report, bridge)),
+    refusals: kept.refusals.map(({ message }) => message),
+    brings: kept.brings.map(({ message }) => message),
+    done: `${count(kept.bridges, 'bridge')} of the plan ${options.plan ? 'planned' : 'added'}`,
+    notes: [...kept.moved, ...unnamedNote(kept.unnamed)],
+  };
 }
 
 async function asTwoSheets(loaded: LoadedReport, options: BridgeOptions, out: string | undefined): Promise<Work> {
@@ -153,8 +197,8 @@ async function asTwoSheets(loaded: LoadedReport, options: BridgeOptions, out: st
   const work = out === undefined ? twoLayers(loaded, choice) : await writeTwoFiles(loaded, choice, out);
   const { text, layers, done, refusals, brings } = work;
   const planned = layers.flatMap(({ first, second }) => [
-    ...first.map((bridge) => ({ sheet: 1, ...plainBridge(bridge) })),
-    ...second.map((bridge) => ({ sheet: 2, ...plainBridge(bridge) })),
+    ...first.map((bridge) => ({ sheet: 1, ...plainBridge(loaded.report, bridge) })),
+    ...second.map((bridge) => ({ sheet: 2, ...plainBridge(loaded.report, bridge) })),
   ]);
   return { text, planned, done, refusals, brings: brings.map(({ message }) => message) };
 }
@@ -173,7 +217,7 @@ function everyIsland({ report }: LoadedReport, options: BridgeOptions): Work {
   const done = options.plan ? 'planned' : 'added';
   return {
     text,
-    planned: plan.map(plainBridge),
+    planned: plan.map((bridge) => plainBridge(report, bridge)),
     refusals: refusals.map(({ message }) => message),
     brings: [...(cut?.brings ?? []), ...brings.map(({ message }) => message)],
     done: [cut?.done, bridges > 0 ? `${count(bridges, 'bridge')} ${done}` : `no bridge ${done}`]
@@ -200,12 +244,20 @@ function atPlace({ report, name }: LoadedReport, options: BridgeOptions & { read
   };
 }
 
-/** Places in sheet mm, the island by a point of it. */
-function plainBridge({ layer, from, to, cutWidth, length, hiddenShare, island }: PlannedBridge): object {
+function unnamedNote(islands: number): string[] {
+  return islands === 0
+    ? []
+    : [`${count(islands, 'island')} not in the plan: bridge without --with, and make a new plan`];
+}
+
+/** Places in sheet mm; the island by a point of it, and by what names it in the next build. */
+function plainBridge(report: Report, bridge: PlannedBridge): object {
+  const { layer, from, to, cutWidth, length, hiddenShare, island } = bridge;
   const shown = hiddenShare === undefined ? 1 : 1 - hiddenShare;
+  const kept = keptBridgeOf(report, bridge);
   return {
     layer,
-    island: { at: tidyPoint(island.label), area: tidy(island.area) },
+    island: { at: tidyPoint(island.label), area: tidy(island.area), ...(kept && plainName(kept.island)) },
     from: tidyPoint(from),
     to: tidyPoint(to),
     width: tidy(cutWidth),

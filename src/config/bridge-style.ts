@@ -1,6 +1,6 @@
 /** How the bridges of a layer are to look, as `tombolo.json` and `tombolo bridge --style` say it. */
 import type { Node } from 'jsonc-parser';
-import { type Decoder, decodeEntries, decodeFields, decodeOneOf, type ReportProblem } from './decode';
+import { type Decoder, decodeEntries, decodeFields, decodeOneOf, decodeWord, type ReportProblem } from './decode';
 
 /** `auto` is as the drawing itself asks for: upright in lettering, mirrored where it is mirrored, else the calmest. */
 export const BRIDGE_STYLES = ['auto', 'upright', 'level', 'shortest', 'fewest', 'hidden'] as const;
@@ -11,6 +11,8 @@ export interface BridgeStyles {
   readonly style: BridgeStyle;
   /** By the names of layers. */
   readonly layers: Readonly<Record<string, BridgeStyle>>;
+  /** The file of a plan whose bridges every new build of the drawing gets, relative to `tombolo.json`. */
+  readonly plan?: string;
 }
 
 export const AUTO_STYLES: BridgeStyles = { style: 'auto', layers: {} };
@@ -30,6 +32,7 @@ export const decodeBridges: Decoder<BridgeStyles> = (node, report) => {
     return style && { ...AUTO_STYLES, style };
   }
   let { style, layers } = AUTO_STYLES;
+  let plan: string | undefined;
   decodeFields(node, 'bridges', report, {
     style: (value) => {
       style = decodeStyle(value, report) ?? style;
@@ -37,8 +40,11 @@ export const decodeBridges: Decoder<BridgeStyles> = (node, report) => {
     layers: (value) => {
       layers = decodeLayers(value, report);
     },
+    plan: (value) => {
+      plan = decodeWord(value, report);
+    },
   });
-  return { style, layers };
+  return { style, layers, ...(plan !== undefined && { plan }) };
 };
 
 function decodeLayers(node: Node, report: ReportProblem): BridgeStyles['layers'] {

@@ -77,6 +77,7 @@ export {
   sharedChange,
   whyBeyondMending,
 } from './fixes/index';
+export { type IslandName, type KeptBridge, type KeptOutcome, keepBridges, keptBridgeOf } from './fixes/kept/index';
 export { addRegistrationMarks } from './fixes/kinds/register-stack';
 export { layerBridges, layerPlanFix, sketchedBridges } from './fixes/layer-plan/layer-bridges';
 export {

@@ -277,3 +277,30 @@ test('several layers: --layer bridges that one alone', async () => {
   expect(stdout.split('\n')[1]).toBe(reeds);
   expect(stdout.split('\n')[2]).not.toBe(sun);
 });
+
+describe('plans that are kept', () => {
+  it('--with puts the bridges of --plan into the file, and so does tombolo.json', async () => {
+    await workshop.file('plan.json', (await workshop.run(['bridge', 'island.svg', '--plan'])).stdout);
+    const usual = await workshop.run(['bridge', 'island.svg']);
+    const kept = await workshop.run(['bridge', 'island.svg', '--with', 'plan.json']);
+    expect(kept).toMatchObject({ code: 0, stdout: usual.stdout });
+    expect(kept.stderr).toMatch(/^island\.svg: \d+ bridges? of the plan added\n$/);
+    await workshop.file('kept.json', '{ "bridges": { "plan": "plan.json" } }');
+    const configured = await workshop.run(['bridge', 'island.svg', '--config', 'kept.json']);
+    expect(configured).toMatchObject({ code: 0, stdout: usual.stdout, stderr: kept.stderr });
+  });
+
+  it('that are for another drawing, or no plans, are refused', async () => {
+    const other = await workshop.run(['bridge', 'sound.svg', '--with', 'plan.json']);
+    expect(other).toMatchObject({ code: 1, stdout: SOUND });
+    expect(other.stderr).toContain(
+      'refused: The plan is for another drawing: of the 1 islands that it names, 0 are here.',
+    );
+    for (const text of ['{', '{}', '[]', '{"version":1,"bridges":[{}]}']) {
+      await workshop.file('none.json', text);
+      const outcome = await workshop.run(['bridge', 'island.svg', '--with', 'none.json']);
+      expect(outcome).toMatchObject({ code: 2, stdout: '' });
+      expect(outcome.stderr).toBe('tombolo: none.json: is no plan of bridges; tombolo bridge --plan gives one\n');
+    }
+  });
+});

@@ -1,6 +1,9 @@
 /** Traced programs that take long to begin, or need Debian's Python: the same promises as in `test/trace`. */
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import { afterAll, beforeAll, describe, expect, it, test } from 'vitest';
 import { expectTraced } from '../trace/expect-traced';
+import { placedElements } from '../trace/places';
 import { IN_PYTHON, textOf, WITH_LIBRARIES } from '../trace/programs';
 import { TraceWorkshop } from '../trace/workshop';
 
@@ -49,4 +52,18 @@ describe('a program in Python', () => {
     expect(output?.marks?.places).toEqual([['gen.py:2:29'], ['shapes.py:2:14', 'gen.py:2:38']]);
     expect(workshop.has('__pycache__')).toBe(false);
   });
+});
+
+test('the demo in Python draws what it draws in JavaScript, traced or not', async () => {
+  await workshop.empty();
+  const demo = path.resolve(import.meta.dirname, '../../media/demo/posts');
+  for (const name of ['posts.mjs', 'posts.py']) await workshop.file(name, readFileSync(path.join(demo, name), 'utf8'));
+  const words = ['number=98', 'reeds=4', 'sway=2', 'sun=18'];
+  expect(await workshop.plain(['node', 'posts.mjs', ...words])).toMatchObject({ code: 0 });
+  const drawn = workshop.read('post-98.svg');
+  await workshop.plain(['/usr/bin/python3', 'posts.py', ...words]);
+  expect(workshop.read('post-98.svg')).toBe(drawn);
+  const { outputs } = await workshop.traced(['/usr/bin/python3', 'posts.py', ...words]);
+  expect(workshop.read('post-98.svg')).toBe(drawn);
+  expect(placedElements(drawn, outputs[0]!.marks!).every(({ places }) => places.length > 0)).toBe(true);
 });

@@ -1,0 +1,154 @@
+/** Bridges of a plan that was made for an earlier build of a drawing, put into the build that there is now. */
+import type { Bridge } from '../../../edits/plan/types';
+import { isRefusal, whyNot } from '../../../report/refusal';
+import type { Report } from '../../../report/report';
+import type { Sheet } from '../../../sheet/types';
+import { applyEdits } from '../../../text/text';
+import { quoted } from '../../../text/wording';
+import type { BridgeOutcome } from '../bridge-islands';
+import { toldBeside } from '../bridging/along';
+import { examineCut, type PlannedBridge, type ProvenCut } from '../bridging/cut';
+import { BRIDGING_EFFECTS, bridgeTogether, oneAfterTheOther } from '../bridging/together';
+import { islandOf, nameOfIsland } from './names';
+import { type IslandNow, islandNamed, islandsNow, type KeptBridge, placeKept } from './place';
+
+export type { IslandName } from './names';
+export type { KeptBridge } from './place';
+
+export interface KeptOutcome extends BridgeOutcome {
+  /** Bridges that stand elsewhere than the plan has them, an island each. */
+  readonly moved: readonly string[];
+  /** How many islands are loose that the plan does not name. */
+  readonly unnamed: number;
+}
+
+/** The plan's name for what a bridge holds, by which the next build can be given the same. */
+export function keptBridgeOf(report: Report, bridge: PlannedBridge): KeptBridge | undefined {
+  const sheet = report.sheets.find(({ layer }) => layer.id === bridge.layerId);
+  const piece = sheet && islandOf(sheet, bridge);
+  const island = piece && nameOfIsland(sheet, piece);
+  return island && { island, from: bridge.from, to: bridge.to, width: bridge.cutWidth };
+}
+
+/** Below this share of the islands that it names, a plan is one for another drawing. */
+const SAME_DRAWING = 0.5;
+
+/**
+ * Puts the bridges of a plan into every layer. An island whose bridges cannot be placed gets new ones near by.
+ * @returns one sentence where the plan is for another drawing
+ */
+export function keepBridges(report: Report, plan: readonly KeptBridge[]): KeptOutcome | string {
+  const other = otherDrawing(report, plan);
+  if (other !== undefined) return other;
+  const refusals: { message: string }[] = [];
+  const moved: string[] = [];
+  let whole: ProvenCut | undefined;
+  for (const { layer } of report.sheets) {
+    const before = whole?.after ?? report;
+    const sheet = before.sheets.find((each) => each.layer.id === layer.id);
+    const wanted = plan.filter(({ island }) => island.layer === layer.name);
+    if (!sheet || wanted.length === 0) continue;
+    const kept = keepInLayer(before, sheet, wanted);
+    moved.push(...kept.moved);
+    refusals.push(...kept.lost.map((message) => ({ message: `Layer ${quoted([layer.name])[0]}: ${message}` })));
+    if (kept.proven) whole = whole ? oneAfterTheOther(whole, kept.proven, report.text) : kept.proven;
+  }
+  const { edits = [], bridges = [], brings = [], after } = whole ?? {};
+  return {
+    text: applyEdits(report.text, edits),
+    edits,
+    bridges: bridges.length,
+    plan: bridges,
+    refusals,
+    brings: after ? [...brings, ...toldBeside(report, after, brings)] : [],
+    moved,
+    unnamed: unnamedIn(after ?? report, plan),
+  };
+}
+
+function unnamedIn({ sheets }: Report, plan: readonly KeptBridge[]): number {
+  const loose = sheets.flatMap((sheet) => islandsNow(sheet));
+  const isNamed = ({ name }: Pick<IslandNow, 'name'>): boolean =>
+    plan.some(({ island }) => island.layer === name.layer && islandNamed(island, [{ name }]) !== undefined);
+  return loose.filter((island) => !isNamed(island)).length;
+}
+
+function otherDrawing({ sheets }: Report, plan: readonly KeptBridge[]): string | undefined {
+  const named = new Map(plan.map(({ island }) => [JSON.stringify(island), island]));
+  const here = sheets.flatMap((sheet) => islandsNow(sheet).map((now) => ({ layer: sheet.layer.name, now })));
+  const found = [...named.values()].filter((name) =>
+    islandNamed(
+      name,
+      here.flatMap(({ layer, now }) => (layer === name.layer ? [now] : [])),
+    ),
+  );
+  if (named.size === 0) return 'The plan has no bridges.';
+  if (found.length >= SAME_DRAWING * named.size) return undefined;
+  return `The plan is for another drawing: of the ${named.size} islands that it names, ${found.length} are here.`;
+}
+
+interface KeptInLayer {
+  readonly proven: ProvenCut | undefined;
+  readonly moved: readonly string[];
+  readonly lost: readonly string[];
+}
+
+function keepInLayer(report: Report, sheet: Sheet, plan: readonly KeptBridge[]): KeptInLayer {
+  const islands = islandsNow(sheet);
+  const wanted = plan.map((kept) => ({ kept, now: islandNamed(kept.island, islands) }));
+  const gone = wanted.filter(({ now }) => !now).map(({ kept }) => `${wordsOf(kept)} is not here any more.`);
+  const placed = wanted.flatMap(({ kept, now }) => {
+    const bridge = now && placeKept(report, sheet, kept, now);
+    return bridge ? [bridge] : [];
+  });
+  const proven = asManyAsHold(report, sheet, placed);
+  const others = anew(report, sheet, proven, wanted);
+  return { proven: others.proven, moved: others.moved, lost: [...new Set([...gone, ...others.lost])] };
+}
+
+/** Leaves out what keeps the others from it, until the rest holds. */
+function asManyAsHold(report: Report, sheet: Sheet, placed: readonly Bridge[]): ProvenCut | undefined {
+  for (let bridges = placed; bridges.length > 0; ) {
+    const islands = [...new Set(bridges.flatMap(({ island, target }) => [island, target]))].filter(
+      ({ island }) => island,
+    );
+    const proof = examineCut(report, sheet, bridges, islands, BRIDGING_EFFECTS);
+    if (!isRefusal(proof)) return proof;
+    const left = bridges.filter((bridge) => !proof.blamed.has(bridge));
+    bridges = left.length < bridges.length ? left : [];
+  }
+  return undefined;
+}
+
+interface Wanted {
+  readonly kept: KeptBridge;
+  readonly now: IslandNow | undefined;
+}
+
+/** New bridges for islands of the plan that are still loose. */
+function anew(report: Report, sheet: Sheet, before: ProvenCut | undefined, wanted: readonly Wanted[]): KeptInLayer {
+  const now = before?.after ?? report;
+  const sheetNow = now.sheets.find(({ layer }) => layer.id === sheet.layer.id) ?? sheet;
+  const loose = islandsNow(sheetNow);
+  const waiting = wanted.flatMap(({ kept, now: island }) => {
+    const still = island && islandNamed(kept.island, loose);
+    return still ? [{ kept, piece: still.piece }] : [];
+  });
+  if (waiting.length === 0) return { proven: before, moved: [], lost: [] };
+  const pieces = [...new Set(waiting.map(({ piece }) => piece))];
+  const { proven, left } = bridgeTogether(now, sheetNow, pieces, {});
+  const told = (isLeft: boolean) => waiting.filter(({ piece }) => left.has(piece) === isLeft);
+  const why = (piece: IslandNow['piece']): string => {
+    const refusal = left.get(piece);
+    return refusal ? whyNot(refusal) : 'No bridge fits there.';
+  };
+  return {
+    proven: proven && before ? oneAfterTheOther(before, proven, report.text) : (proven ?? before),
+    moved: [...new Set(told(false).map(({ kept }) => `${wordsOf(kept)} has bridges at other places.`))],
+    lost: told(true).map(({ kept, piece }) => `${wordsOf(kept)} has no bridge: ${why(piece)}`),
+  };
+}
+
+function wordsOf({ island: { id, ordinal } }: KeptBridge): string {
+  return id ? `The island in ${quoted([id])[0]}` : `The island in element ${ordinal + 1}`;
+}
