@@ -8,16 +8,37 @@ const [DIRECTIONS, STARTS] = [48, 500];
 /** Where across its width a strip is looked at. */
 const LANES = [-0.48, -0.24, 0, 0.24, 0.48];
 
-/** A place for a bridge, in pixels: where it leaves the island and how long it is; undefined where there is none. */
-export function findAnyBridge(pieces: Pieces, island: number): { x: number; y: number; length: number } | undefined {
+/**
+ * Of the islands that are left those that a bridge fits: to what hangs, or to one of them that a bridge fits itself. Two that
+ * are too far from all that hangs are no help to each other.
+ */
+export function thoseThatFit(pieces: Pieces, left: readonly number[]): Set<number> {
+  const fitting = new Set<number>();
+  for (let size = -1; size < fitting.size; ) {
+    size = fitting.size;
+    const loose = new Set(left.filter((number) => !fitting.has(number)));
+    for (const number of loose) if (findAnyBridge(pieces, number, loose)) fitting.add(number);
+  }
+  return fitting;
+}
+
+/**
+ * A place for a bridge, in pixels: where it leaves the island and how long it is; undefined where there is none.
+ * @param loose what no bridge may lead to
+ */
+export function findAnyBridge(
+  pieces: Pieces,
+  island: number,
+  loose: ReadonlySet<number> = new Set(),
+): { x: number; y: number; length: number } | undefined {
   const edge = edgeOf(pieces, island);
   const step = Math.max(1, Math.floor(edge.length / STARTS));
   for (let i = 0; i < edge.length; i += step) {
     const [x, y] = edge[i]!;
     for (let k = 0; k < DIRECTIONS; k += 1) {
       const turn = (2 * Math.PI * k) / DIRECTIONS;
-      const length = lengthAcross(pieces, island, x, y, Math.cos(turn), Math.sin(turn));
-      if (length !== undefined) return { x, y, length };
+      const found = stripAcross(pieces, island, x, y, Math.cos(turn), Math.sin(turn));
+      if (found && !loose.has(found.target)) return { x, y, length: found.length };
     }
   }
   return undefined;
@@ -37,15 +58,15 @@ function edgeOf({ width, number, pieces }: Pieces, island: number): [number, num
   return edge;
 }
 
-/** Pixels from the island to one other piece, where a whole strip leads there. */
-function lengthAcross(
+/** The other piece that a whole strip leads to, and how many pixels away it is. */
+function stripAcross(
   pieces: Pieces,
   island: number,
   x: number,
   y: number,
   dx: number,
   dy: number,
-): number | undefined {
+): { target: number; length: number } | undefined {
   let target: number | undefined;
   let longest = 0;
   for (const lane of LANES) {
@@ -55,7 +76,7 @@ function lengthAcross(
     target = found.target;
     longest = Math.max(longest, found.length);
   }
-  return longest;
+  return target === undefined ? undefined : { target, length: longest };
 }
 
 /** Along one line: the island, then paint, then another piece, and nothing between. */

@@ -1,8 +1,18 @@
 /** One drawing bridged, and what can be said of it by pixels, by statics, and by its text. */
 import { bridgeIslands, check, type Report } from '../../../src/engine/index';
 import { rasterise } from '../../outside/raster';
-import { findAnyBridge } from './any-bridge';
-import { FINENESS, islandsAmong, lostBetween, type Mask, paintOf, pieceNear, piecesOf } from './pixels';
+import { thoseThatFit } from './any-bridge';
+import {
+  FINENESS,
+  islandsAmong,
+  lostBetween,
+  type Mask,
+  type Piece,
+  type Pieces,
+  paintOf,
+  pieceNear,
+  piecesOf,
+} from './pixels';
 import { type Lift, liftsOf } from './statics';
 import { areAlike, columnsOf, isMirrored, mirrorAxesOf, straightShareOf } from './symmetry';
 import type { PlacedLetter, Word } from './words';
@@ -66,12 +76,18 @@ export function judge(drawing: Drawing): Judgement {
   const [before, after] = [drawing.text, bridged].map((text) => paintOf(rasterise(text, columns))) as [Mask, Mask];
   const lost = lostBetween(before, after);
   const [old, now] = [piecesOf(before), piecesOf(after)];
-  const left = islandsAmong(now).map(({ number, middle, pixels }): Left => {
-    return { at: middle, area: pixels / FINENESS ** 2, fits: findAnyBridge(now, number) !== undefined };
+  const loose = withoutThreads(bridged, now, islandsAmong(now));
+  const fitting = thoseThatFit(
+    now,
+    loose.map(({ number }) => number),
+  );
+  const left = loose.map(({ number, middle, pixels }): Left => {
+    return { at: middle, area: pixels / FINENESS ** 2, fits: fitting.has(number) };
   });
-  const islands = islandsAmong(old);
-  const loose = new Set(left.map(({ at }) => pieceNear(old, at, 10)));
-  const hung = islands.map(({ number }) => number).filter((number) => !loose.has(number));
+  const drawn = islandsAmong(old);
+  const islands = left.length > 0 ? withoutThreads(drawing.text, old, drawn) : drawn;
+  const waiting = new Set(left.map(({ at }) => pieceNear(old, at, 10)));
+  const hung = islands.map(({ number }) => number).filter((number) => !waiting.has(number));
   const again = check(bridged, { budget: Infinity });
   const axes = mirrorAxesOf(before);
   const isUprightDrawing = !drawing.word && (axes.length > 0 || straightShareOf(before) >= UPRIGHT_DRAWING);
@@ -92,6 +108,24 @@ export function judge(drawing: Drawing): Judgement {
     along: alongOf(report, again, outcome.brings),
     time: (user + system) / 1000,
   };
+}
+
+/** How many times as finely it is looked whether an island hangs on something that is thinner than a pixel. */
+const FINER = 4;
+
+/** Those that hang on nothing at all, one for all that hang together by threads: those are thin bridges, and no gaps. */
+function withoutThreads(text: string, coarse: Pieces, islands: readonly Piece[]): Piece[] {
+  if (islands.length === 0) return [];
+  const fine = piecesOf(paintOf(rasterise(text, coarse.width * FINER)));
+  const seen = new Set([1]);
+  return islands.filter(({ number }) => {
+    const pixel = coarse.number.indexOf(number);
+    const [x, y] = [pixel % coarse.width, Math.floor(pixel / coarse.width)];
+    const whole = pieceNear(fine, { x: (x + 0.5) * FINER, y: (y + 0.5) * FINER }, FINER);
+    if (seen.has(whole)) return false;
+    seen.add(whole);
+    return true;
+  });
 }
 
 type Way = Pick<Judgement['plan'][number], 'from' | 'to'>;
