@@ -18,7 +18,7 @@ const BETWEEN_MEMORY_LOOKS = 20;
  */
 const WORK_FOR_ANY = 30_000_000;
 /** Steps of work for each character besides: clip art of more than 20 kB takes 6 to 600 in all, half of it less than 90. */
-const WORK_PER_CHARACTER = 200;
+const WORK_PER_CHARACTER = 600;
 
 /** Of the work of a file, what reading and measuring may take: the rest is kept for the checks of what was measured. */
 const READING_SHARE = 0.5;
