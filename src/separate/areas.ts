@@ -19,7 +19,7 @@ export interface Areas {
 
 /** Photos are smoothed by so much of the least detail, and their borders evened by so much. */
 const SMOOTHED = 0.3;
-const EVENED = 0.25;
+const EVENED = 0.15;
 
 /** What evening made thinner than this part of the least detail goes as well. */
 const AGAIN = 0.9;

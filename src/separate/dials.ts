@@ -8,7 +8,7 @@ export interface Dials {
   readonly colours: number;
   /** Paints that are at hand, `#rrggbb`; they are among the colours and never change. */
   readonly paints: readonly string[];
-  /** Nothing finer than this is cut or left standing; where nothing is said, what the sheet bears, of photos twice that. */
+  /** Nothing finer than this is cut or left standing; where nothing is said, what the sheet bears, of photos half as much again. */
   readonly detail?: number | undefined;
   /** How far a curve may run beside the border that it stands for; half a pixel of the picture where nothing is said. */
   readonly follow?: number | undefined;

@@ -30,8 +30,8 @@ const ENLARGED_TO = 1600;
 /** Of all pixels: a picture with more clear ones is meant to show the ground. */
 const MEANT_CLEAR = 1e-3;
 
-/** Photos have no detail that was meant: what is twice as coarse as it could be looks like a stencil. */
-const COARSER = 2;
+/** Photos have no detail that was meant: what is half as coarse again as it must be looks like a stencil. */
+const COARSER = 1.5;
 
 const PAPER = '#ffffff';
 

@@ -44,7 +44,7 @@ export function addSeparateCommand(program: Command, host: Host): void {
     .addOption(
       new Option(
         '--detail <length>',
-        'nothing finer is cut or left standing (default: what the material bears, of photos twice that)',
+        'nothing finer is cut or left standing (default: what the material bears, of photos half as much again)',
       ).argParser(parsePositiveLength),
     )
     .addOption(

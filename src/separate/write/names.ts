@@ -40,8 +40,8 @@ function plainName(colour: Rgb): string {
   if (chroma < GREY) return `${shade}grey`;
   const hue = hueName(((Math.atan2(b, a) * 180) / Math.PI + 360) % 360);
   if (hue === 'orange' && lightness < 0.6) return lightness < DARK ? 'dark brown' : 'brown';
-  if ((hue === 'yellow' || hue === 'orange') && lightness > LIGHT && chroma < 0.08) return 'cream';
-  if (hue === 'yellow' && chroma < 0.1) return lightness < DARK ? 'dark olive' : 'olive';
+  if ((hue === 'yellow' || hue === 'orange') && lightness > LIGHT && chroma < 0.1) return 'cream';
+  if (hue === 'yellow' && chroma < 0.1 && lightness <= LIGHT) return lightness < DARK ? 'dark olive' : 'olive';
   return chroma < GREYISH ? `${shade}${hue} grey` : `${shade}${hue}`;
 }
 
