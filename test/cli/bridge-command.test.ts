@@ -79,7 +79,7 @@ describe('tombolo bridge', () => {
       `<svg xmlns="http://www.w3.org/2000/svg" ${size}><path fill-rule="evenodd" d="${comb}"/></svg>`,
     );
     const { code, stderr } = await workshop.run(['bridge', 'comb.svg', '--plan']);
-    expect(stderr).toMatch(/^comb\.svg: 3 bridges planned\n(comb\.svg: brings: Loose tongue .+\n){2}$/);
+    expect(stderr).toMatch(/^comb\.svg: 4 bridges planned\n(comb\.svg: brings: Loose tongue .+\n){2}$/);
     expect(code).toBe(0);
   });
 
@@ -99,7 +99,7 @@ describe('tombolo bridge --plan', () => {
     for (const bridge of bridges) {
       expect(bridge).toEqual({
         layer: expect.any(String),
-        island: { at: expect.anything(), area: 200 },
+        island: { at: expect.anything(), area: 200, box: [20, 15, 40, 25], element: [10, 10, 50, 30], ordinal: 0 },
         from: expect.anything(),
         to: expect.anything(),
         width: 1.5,

@@ -38,8 +38,9 @@ function pageOf(id: string): Pick<Rule, 'page'> {
   return homepage === '' ? {} : { page: `${homepage.replace(/\/$/, '')}/checks/${id}` };
 }
 
-/** Cells of the table are Markdown and may end without a stop. */
+/** Cells of the table are Markdown, and may begin and end as a part of a sentence. */
 function sentence(cell: string): string {
-  const plain = cell.replace(/`/g, '').trim();
+  const words = cell.replace(/`/g, '').trim();
+  const plain = `${words.slice(0, 1).toUpperCase()}${words.slice(1)}`;
   return /[.!?]$/.test(plain) ? plain : `${plain}.`;
 }
