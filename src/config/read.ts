@@ -32,6 +32,7 @@ import {
   DEFAULT_CONFIG,
   LAYERINGS,
   type LayerEntry,
+  type PartAcceptance,
   type Reading,
 } from './types';
 import { parseAcceleration, parseJerk, parseSpeed } from './values';
@@ -173,7 +174,7 @@ function decodeConfig(root: Node, known: KnownChecks, report: ReportProblem): Co
       config.checks = decodeChecks(node, known, report);
     },
     accept: (node) => {
-      config.accept = decodeAccept(node, known, report);
+      Object.assign(config, decodeAccept(node, known, report));
     },
     separate: (node) => {
       config.separate = decodeSeparate(node, report);
@@ -286,19 +287,43 @@ function decodeChecks(node: Node, { ids }: KnownChecks, report: ReportProblem): 
   return checks;
 }
 
-function decodeAccept(node: Node, { acceptable }: KnownChecks, report: ReportProblem): Config['accept'] {
+type Acceptances = Pick<Config, 'accept' | 'acceptedIn'>;
+
+function decodeAccept(node: Node, { acceptable }: KnownChecks, report: ReportProblem): Acceptances {
   const accept: Partial<Record<CheckId, string>> = {};
+  const acceptedIn: PartAcceptance[] = [];
   decodeFields(
     node,
     'accept',
     report,
     forEachCheck(acceptable, (id, value) => {
-      const reason = value.type === 'string' ? String(value.value).trim() : '';
-      if (reason) accept[id] = reason;
+      const parts = value.type === 'array' ? (value.children ?? []) : value.type === 'object' ? [value] : [];
+      if (parts.length > 0) acceptedIn.push(...parts.flatMap((part) => decodePartAcceptance(id, part, report) ?? []));
+      else if (reasonOf(value)) accept[id] = reasonOf(value);
       else report(value, `Say in double quotes why ${id} is accepted: without a reason it is not.`);
     }),
   );
-  return accept;
+  return { accept, acceptedIn };
+}
+
+function decodePartAcceptance(check: CheckId, node: Node, report: ReportProblem): PartAcceptance | undefined {
+  const part: { -readonly [K in 'reason' | 'file' | 'layer' | 'id']?: string } = {};
+  const word = (key: keyof typeof part) => (value: Node) => {
+    const decoded = decodeWord(value, report);
+    if (decoded !== undefined) part[key] = decoded.trim();
+  };
+  const keys = { reason: word('reason'), file: word('file'), layer: word('layer'), id: word('id') };
+  decodeFields(node, 'an acceptance', report, keys);
+  const { reason, ...where } = part;
+  if (!reason) return void report(node, `Say in "reason" why ${check} is accepted: without a reason it is not.`);
+  if (Object.keys(where).length === 0) {
+    return void report(node, `Say in "file", "layer" or "id" where ${check} is accepted.`);
+  }
+  return { check, reason, ...where };
+}
+
+function reasonOf({ type, value }: Node): string {
+  return type === 'string' ? String(value).trim() : '';
 }
 
 function forEachCheck(

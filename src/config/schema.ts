@@ -36,14 +36,27 @@ function reasons(checks: readonly CheckInSchema[]) {
   const acceptable = checks.filter((check) => check.acceptable);
   return {
     description:
-      'Checks whose findings are accepted everywhere in this project, each with the reason. For one element only, ' +
-      'write a comment before it.',
+      'Checks whose findings are accepted, each with the reason: everywhere in this project, or in a file, a layer or an ' +
+      'element by its id. For one element only, a comment before it does as well.',
     type: 'object',
     properties: Object.fromEntries(
       acceptable.map(({ id, summary }) => [
         id,
-        { description: `${summary} The reason why it is accepted.`, type: 'string' },
+        { description: `${summary} The reason why it is accepted.`, anyOf: [{ type: 'string' }, PART, PARTS] },
       ]),
     ),
   };
 }
+
+const PART = {
+  type: 'object',
+  required: ['reason'],
+  properties: {
+    reason: { description: 'Why it is accepted.', type: 'string' },
+    file: { description: 'In this drawing, relative to this file.', type: 'string' },
+    layer: { description: 'In the layer of this name.', type: 'string' },
+    id: { description: 'In the element of this id and in what it holds.', type: 'string' },
+  },
+} as const;
+
+const PARTS = { type: 'array', items: PART } as const;

@@ -74,6 +74,8 @@ export interface Config {
   readonly checks: Readonly<Partial<Record<CheckId, Severity | 'off'>>>;
   /** Checks whose findings the artist accepts everywhere, each with the reason. */
   readonly accept: Readonly<Partial<Record<CheckId, string>>>;
+  /** Checks whose findings are accepted in a part of the project. */
+  readonly acceptedIn: readonly PartAcceptance[];
   /** How the layers were separated from a picture. */
   readonly separate: SeparateSettings | undefined;
   /** Findings that were there when the artist drew a line under them. */
@@ -119,6 +121,18 @@ export interface SeparateSettings {
 export type LeftOutBox = readonly [x: number, y: number, width: number, height: number];
 
 /** A finding by what stays the same while the artist works elsewhere. */
+/** What is accepted where all that is stated holds; at least one of file, layer and id is. */
+export interface PartAcceptance {
+  readonly check: CheckId;
+  readonly reason: string;
+  /** Relative to `tombolo.json`, with forward slashes. */
+  readonly file?: string;
+  /** The layer's name. */
+  readonly layer?: string;
+  /** The id of an element: findings in it and in what it holds. */
+  readonly id?: string;
+}
+
 export interface BaselineEntry {
   readonly check: CheckId;
   /** Relative to `tombolo.json`, with forward slashes; undefined where it holds for every file. */
@@ -155,6 +169,7 @@ export const DEFAULT_CONFIG: Config = {
   layering: undefined,
   checks: {},
   accept: {},
+  acceptedIn: [],
   separate: undefined,
   baseline: [],
   ignore: [],

@@ -1,7 +1,7 @@
 /** What the engine gives its hosts. `engine.ts` makes it; the server, the command line and the preview show it. */
 import type { Finding } from '../checks/finding';
 import type { CheckId } from '../config/check-id';
-import type { BaselineEntry, Config } from '../config/types';
+import type { BaselineEntry, Config, PartAcceptance } from '../config/types';
 import type { Drawing } from '../drawing/types';
 import type { Point } from '../geometry/base/curve-types';
 import type { Polygon } from '../geometry/base/polygon-types';
@@ -66,12 +66,14 @@ export interface Report {
   readonly elapsed: number;
 }
 
-/** Findings that are not told because they were there before. */
+/** Findings that are not told because they were there before, or are accepted in a part of the project. */
 export interface Passed {
   /** How many. */
   readonly count: number;
   /** Those of the configuration's `baseline` that let one pass. */
   readonly entries: readonly BaselineEntry[];
+  /** Those of its acceptances in a part of the project that accepted one. */
+  readonly accepted: readonly PartAcceptance[];
 }
 
 /**

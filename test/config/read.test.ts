@@ -59,6 +59,7 @@ describe('readConfig', () => {
       ],
       checks: { 'thin-bridge': 'error', 'loose-tongue': 'off' },
       accept: { 'thin-bridge': 'posts are sprayed once a year' },
+      acceptedIn: [],
       baseline: [
         { check: 'thin-bridge', layer: 'body', at: [31.2, 18.7] },
         { check: 'oversize-sheet', file: 'sky.svg', layer: undefined, at: undefined },

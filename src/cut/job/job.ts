@@ -106,9 +106,16 @@ function jobLayer(
 
 const ACCEPTANCE = /<!--\s*tombolo accept ([a-z-]+):\s*([\s\S]*?)\s*-->/g;
 
-function acceptedIn(texts: readonly string[], { accept }: Config): string[] {
+const ATTRIBUTE = /\bdata-tombolo-accept\s*=\s*(["'])\s*([a-z-]+):\s*(.*?)\s*\1/gs;
+
+function acceptedIn(texts: readonly string[], { accept, acceptedIn: inParts }: Config): string[] {
   const own = texts.flatMap((text) => [...text.matchAll(ACCEPTANCE)].map(([, check, reason]) => `${check}: ${reason}`));
-  return [...Object.entries(accept).map(([check, reason]) => `${check}: ${reason}`), ...own].map(oneLine);
+  const marked = texts.flatMap((text) =>
+    [...text.matchAll(ATTRIBUTE)].map(([, , check, reason]) => `${check}: ${reason}`),
+  );
+  const parts = inParts.map(({ check, reason }) => `${check}: ${reason}`);
+  const everywhere = Object.entries(accept).map(([check, reason]) => `${check}: ${reason}`);
+  return [...everywhere, ...parts, ...own, ...marked].map(oneLine);
 }
 
 function cautionsFor({ tool }: Config): string[] {

@@ -1,11 +1,14 @@
-/** `<!-- tombolo accept thin-bridge: reason -->` before an element accepts that finding within it. */
+/**
+ * `<!-- tombolo accept thin-bridge: reason -->` before an element accepts that finding within it, as
+ * `data-tombolo-accept="thin-bridge: reason"` on the element does, which programs write more easily.
+ */
 
 import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
 import type { Finding } from '../../checks/finding';
 import type { CheckMeta } from '../../checks/meta';
 import type { CheckId } from '../../config/check-id';
-import { nodeAt } from '../../markup/query';
+import { attributeOf, nodeAt } from '../../markup/query';
 import type { CommentNode, ElementNode, MarkupDocument, MarkupNode } from '../../markup/tree';
 import type { Span } from '../../text/text';
 import { MARKUP_ROOM, quoted, shortened } from '../../text/wording';
@@ -28,9 +31,11 @@ const MOST_TOLD = 1000;
 
 interface Acceptance {
   readonly checks: readonly string[];
-  /** The comment itself. */
-  readonly comment: Span;
-  /** Where findings are accepted: the next element. */
+  /** The comment or the attribute itself. */
+  readonly place: Span;
+  /** Where the element stands, as it is said of an acceptance that does nothing. */
+  readonly where: 'in the element that follows' | 'in this element';
+  /** Where findings are accepted: the next element, or the attribute's own. */
   readonly scope: ElementNode | undefined;
 }
 
@@ -82,17 +87,17 @@ function acceptanceOf(
   return first;
 }
 
-function unused({ checks, comment }: Acceptance, isKnown: (check: CheckId) => boolean): Finding {
+function unused({ checks, place, where }: Acceptance, isKnown: (check: CheckId) => boolean): Finding {
   const unknown = checks.find((check) => !isKnown(check));
   const why =
     unknown === undefined
-      ? `No ${shortened(checks.join(', '), MARKUP_ROOM)} in the element that follows`
+      ? `No ${shortened(checks.join(', '), MARKUP_ROOM)} ${where}`
       : `There is no check ${quoted([unknown])[0]}`;
-  return idleFinding(comment, `${why}: this acceptance does nothing.`);
+  return idleFinding(place, `${why}: this acceptance does nothing.`);
 }
 
-function moreUnused(count: number, { comment }: Acceptance): Finding {
-  return idleFinding(comment, `${count} more acceptances from here on do nothing.`);
+function moreUnused(count: number, { place }: Acceptance): Finding {
+  return idleFinding(place, `${count} more acceptances from here on do nothing.`);
 }
 
 function idleFinding(span: Span, message: string): Finding {
@@ -100,8 +105,13 @@ function idleFinding(span: Span, message: string): Finding {
   return { check, severity, span, related: [], message, detail: HIDES_LATER };
 }
 
+/** How a program accepts what it draws. */
+const ATTRIBUTE = 'data-tombolo-accept';
+
 function findAcceptances(document: MarkupDocument): Acceptance[] {
   const found: Acceptance[] = [];
+  // Attributes are read from the text when they are asked for: of a large drawing without such a one, none is.
+  const byAttribute = document.text.includes(ATTRIBUTE);
   const pending: (readonly MarkupNode[])[] = [document.children];
   for (let siblings = pending.pop(); siblings; siblings = pending.pop()) {
     let next: ElementNode | undefined;
@@ -109,14 +119,27 @@ function findAcceptances(document: MarkupDocument): Acceptance[] {
       checkpoint();
       const node = siblings[i]!;
       if (node.kind === 'element') pending.push((next = node).children);
+      const own = node.kind === 'element' && byAttribute ? attributeOf(node, ATTRIBUTE) : undefined;
+      if (own) {
+        const checks = checksIn(own.value);
+        if (checks.length > 0) found.push({ checks, place: own.span, where: 'in this element', scope: next });
+      }
       const checks = node.kind === 'comment' ? acceptedChecks(node) : [];
-      if (checks.length > 0) found.push({ checks, comment: node.span, scope: next });
+      if (checks.length > 0) {
+        found.push({ checks, place: node.span, where: 'in the element that follows', scope: next });
+      }
     }
   }
-  return found.sort((a, b) => a.comment.from - b.comment.from);
+  return found.sort((a, b) => a.place.from - b.place.from);
 }
 
 function acceptedChecks({ value }: CommentNode): string[] {
-  const match = /^\s*tombolo\s+accept\s+([\w-]+(?:\s*,\s*[\w-]+)*)/.exec(value);
+  const accepted = /^\s*tombolo\s+accept\s([\s\S]*)$/.exec(value)?.[1];
+  return accepted === undefined ? [] : checksIn(accepted);
+}
+
+/** The checks before the reason: `thin-bridge, loose-tongue: reason`. */
+function checksIn(text: string): string[] {
+  const match = /^\s*([\w-]+(?:\s*,\s*[\w-]+)*)/.exec(text);
   return match?.[1]?.split(',').map((check) => check.trim()) ?? [];
 }

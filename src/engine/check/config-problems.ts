@@ -13,6 +13,8 @@ import { effectiveConfig } from './effective-config';
 /** An acceptance of the configuration that accepts nothing. */
 export interface IdleAcceptance extends Wording {
   readonly check: CheckId;
+  /** Which one of the check, where it is accepted in parts: counted among all of them. */
+  readonly part?: number;
 }
 
 /** Each at its key. Only of a project that names its files: of others nobody knows whether all were checked. */
@@ -22,27 +24,33 @@ export function unusedAcceptances(configText: string, report: ProjectReport): Co
 
 /** What `unusedAcceptances` tells, without the places. */
 export function idleAcceptances({ settings, files, missing }: ProjectReport): IdleAcceptance[] {
-  const { accept, checks, layers } = effectiveConfig(settings);
+  const { accept, acceptedIn, checks, layers } = effectiveConfig(settings);
   if (layers.length === 0 || missing.length > 0) return [];
   const found = new Set(
     [...files.values()].flatMap(({ results }) =>
       results.filter(({ findings }) => findings.length > 0).map(({ check }) => check),
     ),
   );
-  return Object.keys(accept)
-    .filter((check) => !found.has(check))
-    .map((check) => {
-      const why = checks[check] === 'off' ? `The check ${check} is off` : `No ${check} in this project any more`;
-      return { check, message: `${why}: this acceptance does nothing.`, detail: HIDES_LATER };
-    });
+  const idle = (check: CheckId, where: string) => {
+    const why = checks[check] === 'off' ? `The check ${check} is off` : `No ${check} ${where} any more`;
+    return { check, message: `${why}: this acceptance does nothing.`, detail: HIDES_LATER };
+  };
+  const everywhere = Object.keys(accept).filter((check) => !found.has(check));
+  const used = new Set([...files.values()].flatMap(({ passed }) => passed.accepted));
+  const inParts = acceptedIn.flatMap((part, index) => {
+    const ordinal = acceptedIn.slice(0, index).filter(({ check }) => check === part.check).length;
+    return used.has(part) ? [] : [{ ...idle(part.check, 'there'), part: ordinal }];
+  });
+  return [...everywhere.map((check) => idle(check, 'in this project')), ...inParts];
 }
 
 /** Each at its key in the text, which may be another by now. */
 export function acceptanceProblems(configText: string, idle: readonly IdleAcceptance[]): ConfigProblem[] {
   if (idle.length === 0) return [];
   const root = parseTree(configText, [], { allowTrailingComma: true });
-  return idle.flatMap(({ check, ...wording }) => {
-    const key = root && findNodeAtLocation(root, ['accept', check])?.parent?.children?.[0];
+  return idle.flatMap(({ check, part, ...wording }) => {
+    const entry = root && findNodeAtLocation(root, ['accept', check]);
+    const key = part === undefined || entry?.type !== 'array' ? entry?.parent?.children?.[0] : entry.children?.[part];
     if (!key) return [];
     const span = { from: key.offset, to: key.offset + key.length };
     return [{ ...wording, severity: 'warning' as const, span }];

@@ -16,7 +16,14 @@ export function effectiveConfig({ config = DEFAULT_CONFIG, width, height, kerf }
  * always with the same keys in the same order.
  */
 export function measuringPart(config: Config): object {
-  const { layers: _layers, checks: _checks, accept: _accept, baseline: _baseline, ...unsorted } = config;
+  const {
+    layers: _layers,
+    checks: _checks,
+    accept: _accept,
+    acceptedIn: _acceptedIn,
+    baseline: _baseline,
+    ...unsorted
+  } = config;
   const { ground: _ground, ignore: _ignore, paint: _paint, ...rest } = unsorted;
   return rest;
 }

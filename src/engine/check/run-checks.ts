@@ -69,7 +69,10 @@ function findIn(run: Run, { file, stack, version, stackVersion, project }: Subje
   const gaps = unread ? [unreadFinding(unread)] : gapsOf(skipped);
   const found = [...results.flatMap(({ findings }) => findings), ...gaps];
   const accepted = applyAcceptances(drawing.document, withSeverities(found, config), isKnownCheck);
-  const { kept, passed } = throughBaseline(accepted, config, name || run.settings.file);
+  const { kept, passed } = throughBaseline(accepted, config, {
+    name: name || run.settings.file,
+    document: drawing.document,
+  });
   const named = withIds(kept, name, (check) => {
     const { reads, foundIn = reads } = metaOf(check) ?? {};
     return foundIn === 'stack' ? stackVersion : version;

@@ -36,6 +36,57 @@ describe('accept', () => {
   });
 });
 
+describe('accept in a part of the project', () => {
+  const [first, second] = [ring(10), ring(50)].map((path, i) => path.replace('<path', `<path id="ring${i}"`));
+  const drawn = sheetOf(`<g id="whole">${first}</g>${second}`);
+  const left = (part: object | readonly object[], file?: string) => {
+    const { config, problems } = readConfig(JSON.stringify({ accept: { 'floating-island': part } }));
+    expect(problems).toEqual([]);
+    return check(drawn, { config, ...(file !== undefined && { file }) }).complete.length;
+  };
+  const reason = 'glued by hand';
+
+  it('by the id of an element, or of one around it', () => {
+    expect(left({ id: 'ring0', reason })).toBe(1);
+    expect(left({ id: 'whole', reason })).toBe(1);
+    expect(left({ id: 'ring', reason })).toBe(2);
+    expect(
+      left([
+        { id: 'ring0', reason },
+        { id: 'ring1', reason },
+      ]),
+    ).toBe(0);
+  });
+
+  it('by layer and by file, all that is stated together', () => {
+    const names = new Set(check(drawn).complete.map(({ layer }) => layer));
+    for (const layer of names) expect(left({ layer, reason })).toBeLessThan(2);
+    expect(left([...names].map((layer) => ({ layer, reason })))).toBe(0);
+    expect(left({ layer: 'sky', reason })).toBe(2);
+    expect(left({ file: 'posts/a.svg', reason }, 'posts/a.svg')).toBe(0);
+    expect(left({ file: 'posts/a.svg', reason }, 'a.svg')).toBe(2);
+    expect(left({ file: 'posts/a.svg', reason })).toBe(2);
+    expect(left({ file: 'a.svg', id: 'ring1', reason }, 'a.svg')).toBe(1);
+  });
+
+  it.each([
+    ['{"id": "ring0"}', /^Say in "reason" why floating-island is accepted/],
+    ['{"reason": "glued"}', /^Say in "file", "layer" or "id" where/],
+    ['[{"reason": "glued", "lair": "sky", "id": "a"}]', /^Unknown key "lair"/],
+  ])('%s is told', (part, message) => {
+    expect(readConfig(`{"accept": {"floating-island": ${part}}}`).problems[0]?.message).toMatch(message);
+  });
+
+  it('that accepts nothing in a project is said at its place', () => {
+    const text =
+      '{"layers": [{"from": "a.svg"}], "accept": {"floating-island": [{"id": "gone", "reason": "x"}, {"id": "ring0", "reason": "y"}]}}';
+    const report = checkProject(new Map([['a.svg', drawn]]), { config: readConfig(text).config });
+    const problems = unusedAcceptances(text, report);
+    expect(problems.map(({ span }) => text.slice(span.from, span.to))).toEqual(['{"id": "gone", "reason": "x"}']);
+    expect(problems[0]?.message).toBe('No floating-island there any more: this acceptance does nothing.');
+  });
+});
+
 describe('the baseline', () => {
   const entry = (at: string, layer = 'stencil') =>
     withConfig(`{"baseline": [{"check": "floating-island", "layer": "${layer}", "at": ${at}}]}`).complete.length;

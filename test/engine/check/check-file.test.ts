@@ -130,6 +130,22 @@ describe('check', () => {
     ).toEqual(['floating-island', 'unused-acceptance']);
   });
 
+  it('accepts what an attribute accepts on the element or around it, and reports one that matches nothing', () => {
+    const island = (own = '') => `<path ${own} fill-rule="evenodd" d="${RING}${HOLE}"/>`;
+    const accepted = 'data-tombolo-accept="floating-island: glued by hand"';
+    expect(found(stencil(island(accepted)))).toEqual([]);
+    expect(found(stencil(`<g ${accepted}>${island()}</g>`))).toEqual([]);
+    const beside = stencil(`<g ${accepted}/>${island('data-tombolo-accept="thin-brige"')}`);
+    expect(found(beside).sort()).toEqual([
+      expect.stringMatching(/^floating-island: /),
+      `unused-acceptance: ${accepted}`,
+      'unused-acceptance: data-tombolo-accept="thin-brige"',
+    ]);
+    const messages = check(beside).findings.map(({ message }) => message);
+    expect(messages).toContain('No floating-island in this element: this acceptance does nothing.');
+    expect(messages).toContain('There is no check "thin-brige": this acceptance does nothing.');
+  });
+
   it('follows the severities of the configuration', () => {
     const island = stencil(`<path fill-rule="evenodd" d="${RING}${HOLE}"/>`);
     const { config } = readConfig('{"checks": {"floating-island": "hint"}}');
