@@ -12,18 +12,19 @@ import { addPictureCommand } from './picture-command';
 import { oneLine } from './plain-text';
 import { addSeparateCommand } from './separate/command';
 import { addTraceCommand } from './trace/trace-command';
+import { addWatchCommand } from './watch/watch-command';
 
 /** @param words the arguments, without those of Node itself */
 export async function runProgram(words: readonly string[], host: Host): Promise<void> {
   try {
-    await createProgram(host).parseAsync(words, { from: 'user' });
+    await createProgram(host, words).parseAsync(words, { from: 'user' });
   } catch (error) {
     if (!(error instanceof CommanderError)) return host.fail(error);
     if (error.exitCode !== 0) host.endWith(EXIT_CODES.failed);
   }
 }
 
-function createProgram(host: Host): Command {
+function createProgram(host: Host, words: readonly string[]): Command {
   const program = new Command('tombolo')
     .description('Checks spray-paint stencils in SVG at true size, and puts bridges in.')
     .version(version, '--version')
@@ -39,6 +40,7 @@ function createProgram(host: Host): Command {
   addCutCommand(program, host);
   addJobCommand(program, host);
   addTraceCommand(program, host);
+  addWatchCommand(program, host, words);
   addSeparateCommand(program, host);
   for (const command of program.commands) command.showHelpAfterError(`Try: tombolo ${command.name()} --help`);
   return program.showHelpAfterError('Try: tombolo --help');
@@ -56,6 +58,7 @@ Examples:
   tombolo picture heron.svg --out stack.png
   tombolo cut heron.svg --out cut
   tombolo trace -- node posts.mjs
+  tombolo watch -- node posts.mjs
   tombolo separate marsh.jpg --width 148mm --colours 4 --out trail
 
 Ends with 0 when all is well, 1 when there are findings, 2 when a command could not run.

@@ -1,6 +1,6 @@
 /** Files to findings, each file whatever becomes of the others. */
 import { count } from '../../config/values';
-import type { FixesOfFinding, ReportedFinding } from '../../engine/index';
+import type { Engine, FixesOfFinding, ReportedFinding } from '../../engine/index';
 import type { GeneratorMarks } from '../../report/generator';
 import type { Report } from '../../report/report';
 import { type CheckedFile, checkedConfig, checkedFile } from '../checked-file';
@@ -31,12 +31,14 @@ export interface CheckedRun {
   readonly baseline: BaselineUse;
 }
 
-/** What a program left beside the files that are checked. */
-export interface Traced {
-  /** By the names that the files have in messages. */
-  readonly marks: ReadonlyMap<string, GeneratorMarks>;
+/** What is known beside the files that are checked. */
+export interface Known {
+  /** What a program left, by the names that the files have in messages. */
+  readonly marks?: ReadonlyMap<string, GeneratorMarks>;
   /** What stands for files that are on no disk, by name. */
-  readonly given: ReadonlyMap<string, Input>;
+  readonly given?: ReadonlyMap<string, Input>;
+  /** Remembers earlier runs. */
+  readonly engine?: Engine;
 }
 
 /** What goes wrong with one file is said by `host`, and the others are checked. */
@@ -44,9 +46,9 @@ export async function checkFiles(
   named: readonly string[],
   options: FindingOptions,
   host: Host,
-  traced?: Traced,
+  { marks, given, engine }: Known = {},
 ): Promise<CheckedRun> {
-  const loader = new ReportLoader(options, traced?.given);
+  const loader = new ReportLoader(options, given, engine);
   const configs = new Set<LoadedConfig>();
   const checked: CheckedFile[] = [];
   const reports: LoadedReport[] = [];
@@ -55,7 +57,7 @@ export async function checkFiles(
     try {
       const loaded = await loader.file(file);
       configs.add(loaded.config);
-      checked.push(checkOne(loaded, options, whyNone, host, traced?.marks.get(file)));
+      checked.push(checkOne(loaded, options, whyNone, host, marks?.get(file)));
       reports.push(loaded);
     } catch (error) {
       host.fail(internalFailure(nameOf(file, options), error));

@@ -1,7 +1,7 @@
 /** Projects of several files: read once for each configuration, and checked as one stack. */
 import { realpath } from 'node:fs/promises';
 import { dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
-import { checkProject, type ProjectReport, projectFiles, type Settings } from '../../engine/index';
+import { type Engine, type ProjectReport, projectFiles, type Settings } from '../../engine/index';
 import { Failure } from '../failure';
 import { type ReadingOptions, settingsFrom } from '../options';
 import type { LoadedConfig } from './find-config';
@@ -19,9 +19,11 @@ export class ProjectReader {
   private readonly loaded = new Map<LoadedConfig, Promise<LoadedProject>>();
 
   private readonly options: ReadingOptions;
+  private readonly engine: Engine;
 
-  constructor(options: ReadingOptions) {
+  constructor(options: ReadingOptions, engine: Engine) {
     this.options = options;
+    this.engine = engine;
   }
 
   /** @param given what stands for one of its files, such as standard input */
@@ -43,7 +45,7 @@ export class ProjectReader {
     }
     const settings = settingsFrom(this.options, config.config);
     const texts = new Map([...inputs].map(([name, { text }]) => [name, text]));
-    return { settings, inputs, report: checkProject(texts, settings) };
+    return { settings, inputs, report: this.engine.checkProject(texts, settings, config.path) };
   }
 }
 

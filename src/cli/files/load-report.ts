@@ -3,7 +3,14 @@ import { readdir, stat } from 'node:fs/promises';
 import { extname, join } from 'node:path';
 import { CONFIG_NAME } from '../../config/types';
 import { metaOf } from '../../engine/check/known-checks';
-import { type ConfigProblem, check, layerProblems, type Settings, unusedAcceptances } from '../../engine/index';
+import {
+  type ConfigProblem,
+  createEngine,
+  type Engine,
+  layerProblems,
+  type Settings,
+  unusedAcceptances,
+} from '../../engine/index';
 import type { Report } from '../../report/report';
 import { EXIT_CODES, Failure, failureAt } from '../failure';
 import type { Host } from '../host';
@@ -30,13 +37,19 @@ export class ReportLoader {
   private readonly options: ReadingOptions;
   private readonly given: ReadonlyMap<string, Input>;
 
-  /** @param given what stands for files of these names instead of what is on the disk */
-  constructor(options: ReadingOptions, given: ReadonlyMap<string, Input> = new Map()) {
+  private readonly engine: Engine;
+
+  /**
+   * @param given what stands for files of these names instead of what is on the disk
+   * @param engine remembers what it worked out in earlier runs
+   */
+  constructor(options: ReadingOptions, given: ReadonlyMap<string, Input> = new Map(), engine: Engine = createEngine()) {
     this.options = options;
     this.given = given;
+    this.engine = engine;
 
     this.finder = new ConfigFinder(options.config);
-    this.projects = new ProjectReader(options);
+    this.projects = new ProjectReader(options, engine);
   }
 
   /**
@@ -55,7 +68,7 @@ export class ReportLoader {
       if (found) return { name, input, config, settings, report: found };
     }
     const settings = settingsFrom(this.options, config.config, nameBeside(config, name));
-    return { name, input, config, settings, report: check(input.text, settings) };
+    return { name, input, config, settings, report: this.engine.check(input.text, settings, name) };
   }
 
   /**

@@ -1,5 +1,6 @@
 /** Checks what a traced program has written and printed. */
 import { extname, relative } from 'node:path';
+import type { Engine } from '../../engine/index';
 import type { GeneratorMarks } from '../../report/generator';
 import type { ProgramRun } from '../../trace/run/run-program';
 import { checkFiles } from '../check/check-files';
@@ -18,7 +19,13 @@ export interface CheckedRun {
 /** What standard output is called in messages. */
 const PRINTED = '<stdout>';
 
-export async function checkRun(run: ProgramRun, options: CheckOptions, host: Host): Promise<CheckedRun> {
+/** @param engine remembers earlier runs of the program */
+export async function checkRun(
+  run: ProgramRun,
+  options: CheckOptions,
+  host: Host,
+  engine?: Engine,
+): Promise<CheckedRun> {
   const marks = new Map<string, GeneratorMarks>();
   const given = new Map<string, Input>();
   const files = drawingsOf(run).map((output) => ({ ...output, name: fromHere(output.file) }));
@@ -28,7 +35,11 @@ export async function checkRun(run: ProgramRun, options: CheckOptions, host: Hos
     if (run.printed.marks) marks.set(PRINTED, run.printed.marks);
   }
   const named = new Set([...files.map(({ name }) => name), ...given.keys()]);
-  const { files: checked } = await checkFiles([...named], options, host, { marks, given });
+  const { files: checked } = await checkFiles([...named], options, host, {
+    marks,
+    given,
+    ...(engine && { engine }),
+  });
   const sources = new GeneratorSources();
   return { checked: await Promise.all(checked.map((file) => sources.widened(file))), drawings: named.size };
 }

@@ -89,9 +89,8 @@ describe('a bridge of it', () => {
     await drag(left, { x: 4, y: 30 });
     await expect.poll(() => strips('moving').count(), { timeout: 10_000 }).toBe(2);
     await expect.poll(sentence).toBe('2 bridges that are alike. Hold Alt to move this one alone.');
-    const moved = await middles('moving');
-    const downward = moved.map(({ y }) => y - left.y);
-    for (const down of downward) expect(down).toBeCloseTo(30, -1);
+    const farthestOff = async () => Math.max(...(await middles('moving')).map(({ y }) => Math.abs(y - left.y - 30)));
+    await expect.poll(farthestOff, { timeout: 10_000 }).toBeLessThan(5);
     await bench.shot('plan-3-dragged');
     await bench.page.mouse.up();
     await ready();
