@@ -1,4 +1,4 @@
-/** Runs the XML grammar with ours injected, as the editor does. */
+/** Runs the grammars of XML and of programs with ours injected, as the editor does. */
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
@@ -6,13 +6,20 @@ import oniguruma from 'vscode-oniguruma';
 import textmate from 'vscode-textmate';
 
 const require = createRequire(import.meta.url);
-const INJECTED = ['path-data', 'accept-comment'];
+
+/** What the manifest says is injected into the grammar of a scope, by scope name. */
+const INJECTED: readonly { scopeName: string; path: string; injectTo: readonly string[] }[] = JSON.parse(
+  readFileSync(new URL('../../package.json', import.meta.url), 'utf8'),
+).contributes.grammars;
 const FILES = new Map([
   ['text.xml', require.resolve('tm-grammars/grammars/xml.json')],
-  ...INJECTED.map((name): [string, string] => {
-    const file = new URL(`../../syntaxes/${name}.injection.tmLanguage.json`, import.meta.url);
-    return [`tombolo.${name}.injection`, fileURLToPath(file)];
-  }),
+  ['source.js', require.resolve('tm-grammars/grammars/javascript.json')],
+  ['source.ts', require.resolve('tm-grammars/grammars/typescript.json')],
+  ['source.python', require.resolve('tm-grammars/grammars/python.json')],
+  ...INJECTED.map(({ scopeName, path }): [string, string] => [
+    scopeName,
+    fileURLToPath(new URL(`../../${path}`, import.meta.url)),
+  ]),
 ]);
 
 export interface Token {
@@ -20,7 +27,7 @@ export interface Token {
   readonly scopes: readonly string[];
 }
 
-export async function loadGrammar(): Promise<textmate.IGrammar> {
+export async function loadGrammar(root = 'text.xml'): Promise<textmate.IGrammar> {
   await oniguruma.loadWASM(readFileSync(require.resolve('vscode-oniguruma/release/onig.wasm')));
   const registry = new textmate.Registry({
     onigLib: Promise.resolve({
@@ -31,9 +38,10 @@ export async function loadGrammar(): Promise<textmate.IGrammar> {
       const file = FILES.get(scope);
       return file === undefined ? null : textmate.parseRawGrammar(readFileSync(file, 'utf8'), file);
     },
-    getInjections: (scope) => (scope === 'text.xml' ? INJECTED.map((name) => `tombolo.${name}.injection`) : undefined),
+    getInjections: (scope) =>
+      INJECTED.filter(({ injectTo }) => injectTo.includes(scope)).map(({ scopeName }) => scopeName),
   });
-  return (await registry.loadGrammar('text.xml'))!;
+  return (await registry.loadGrammar(root))!;
 }
 
 /** The tokens of each line. */
