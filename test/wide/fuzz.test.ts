@@ -8,6 +8,7 @@ import path from 'node:path';
 import { expect, test } from 'vitest';
 import { check } from '../../src/engine/check/check-file';
 import { seededRandom } from '../benchmark/seeded';
+import { PIECES } from '../fuzz/pieces';
 
 const DOCUMENTS = 20_000;
 /** Milliseconds for one small document; far beyond what any takes, far below a hang. */
@@ -21,59 +22,6 @@ const icons = readdirSync(ICONS)
   .map((file) => readFileSync(path.join(ICONS, file), 'utf8'));
 const demo = ['sun.svg', 'numeral-post.svg'].map((file) => readFileSync(path.join(DEMO, file), 'utf8'));
 const seeds = [...icons, ...demo];
-
-const PIECES = [
-  '<',
-  '>',
-  '/>',
-  '"',
-  "'",
-  '&',
-  '&amp;',
-  '<!--',
-  '-->',
-  '<![CDATA[',
-  ']]>',
-  '<g>',
-  '</g>',
-  '<svg',
-  '</svg>',
-  '<use href="#a"/>',
-  ' id="a"',
-  ' d="M0 0',
-  'L10 10',
-  'a5 5 0 0110 10',
-  'Z',
-  '1e308',
-  '-1e-308',
-  'NaN',
-  '.',
-  '-',
-  ' transform="rotate(45)"',
-  ' transform="scale(0)"',
-  ' transform="scale(1e9)"',
-  ' viewBox="0 0 0 0"',
-  ' width="1e9mm"',
-  ' stroke="red" stroke-width="2"',
-  ' stroke-dasharray="1 2"',
-  ' clip-path="url(#a)"',
-  '<style>*{fill:red}',
-  '</style>',
-  ' style="fill:url(#a)"',
-  '🦩',
-  '\u0000',
-  '\r\n',
-  '<rect width="5" height="5"/>',
-  '<circle r="4"/>',
-  '<polygon points="0,0 9,0 9,9 0"/>',
-  '<text>marsh</text>',
-  '<!DOCTYPE svg [',
-  '<!ENTITY e "e">',
-  '&e;',
-  ' data-tombolo-reading="sheet"',
-  ' display="none"',
-  ' fill-rule="evenodd"',
-];
 
 function stirred(random: () => number): string {
   const pick = <T>(list: readonly T[]): T => list[Math.floor(random() * list.length)] as T;
