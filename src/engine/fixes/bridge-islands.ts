@@ -53,15 +53,23 @@ export function bridgeIslands(report: Report, choice: BridgeChoice = {}): Bridge
     if (proven) whole = whole ? oneAfterTheOther(whole, proven, report.text) : proven;
     for (const why of left.values()) refusals.push({ message: `Layer "${each.name}": ${whyNot(why)}` });
   }
+  return outcomeOf(report, whole, refusals);
+}
+
+/** @param whole all that was proven, one layer after the other; undefined where nothing was */
+export function outcomeOf(
+  report: Report,
+  whole: ProvenCut | undefined,
+  refusals: BridgeOutcome['refusals'],
+): BridgeOutcome {
   const { edits = [], bridges = [], brings = [], after } = whole ?? {};
-  const told = after ? [...brings, ...toldBeside(report, after, brings)] : [];
   return {
     text: applyEdits(report.text, edits),
     edits,
     bridges: bridges.length,
     plan: bridges,
     refusals,
-    brings: told,
+    brings: after ? [...brings, ...toldBeside(report, after, brings)] : [],
   };
 }
 

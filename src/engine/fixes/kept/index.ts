@@ -3,10 +3,8 @@ import type { Bridge } from '../../../edits/plan/types';
 import { isRefusal, whyNot } from '../../../report/refusal';
 import type { Report } from '../../../report/report';
 import type { Sheet } from '../../../sheet/types';
-import { applyEdits } from '../../../text/text';
 import { quoted } from '../../../text/wording';
-import type { BridgeOutcome } from '../bridge-islands';
-import { toldBeside } from '../bridging/along';
+import { type BridgeOutcome, outcomeOf } from '../bridge-islands';
 import { examineCut, type PlannedBridge, type ProvenCut } from '../bridging/cut';
 import { BRIDGING_EFFECTS, bridgeTogether, oneAfterTheOther } from '../bridging/together';
 import { islandOf, nameOfIsland } from './names';
@@ -53,17 +51,7 @@ export function keepBridges(report: Report, plan: readonly KeptBridge[]): KeptOu
     refusals.push(...kept.lost.map((message) => ({ message: `Layer ${quoted([layer.name])[0]}: ${message}` })));
     if (kept.proven) whole = whole ? oneAfterTheOther(whole, kept.proven, report.text) : kept.proven;
   }
-  const { edits = [], bridges = [], brings = [], after } = whole ?? {};
-  return {
-    text: applyEdits(report.text, edits),
-    edits,
-    bridges: bridges.length,
-    plan: bridges,
-    refusals,
-    brings: after ? [...brings, ...toldBeside(report, after, brings)] : [],
-    moved,
-    unnamed: unnamedIn(after ?? report, plan),
-  };
+  return { ...outcomeOf(report, whole, refusals), moved, unnamed: unnamedIn(whole?.after ?? report, plan) };
 }
 
 function unnamedIn({ sheets }: Report, plan: readonly KeptBridge[]): number {
