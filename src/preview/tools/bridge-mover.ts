@@ -243,8 +243,15 @@ export class BridgeMover {
   }
 
   private wantAnew(): void {
+    this.endProof();
+    this.removing = false;
+  }
+
+  /** No proof that is still to come counts: Enter may have asked for one while another was under way. */
+  private endProof(): void {
+    clearTimeout(this.resting);
     this.turn += 1;
-    [this.proven, this.applyWhenProven, this.removing] = [undefined, false, false];
+    [this.proven, this.applyWhenProven] = [undefined, false];
   }
 
   private proveSoon(after: number): void {
@@ -307,7 +314,7 @@ export class BridgeMover {
   private async apply(): Promise<void> {
     const { selected, context, ghost, removing } = this;
     if (!selected || !this.proven) return;
-    this.proven = undefined;
+    this.endProof();
     this.again = removing ? undefined : { layer: selected.layer, centre: (ghost ?? selected).centre };
     const done = await context.host.putIn();
     const told = removing ? 'Bridge removed.' : 'Bridge changed.';
@@ -326,7 +333,6 @@ export class BridgeMover {
   }
 
   private clearGhost(): void {
-    clearTimeout(this.resting);
     this.wantAnew();
     [this.ghost, this.answered, this.next, this.drag, this.refused] = [
       undefined,

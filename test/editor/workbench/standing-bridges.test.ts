@@ -1,7 +1,7 @@
 /** Bridges that stand are handled on the bench: picked, dragged, stretched, moved by keys, removed, and all taken back. */
 import type { Locator } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { DEMO, retry, useDemo } from './workbench';
+import { DEMO, useDemo } from './workbench';
 
 const bench = useDemo();
 let original: string;
@@ -55,6 +55,9 @@ async function written(): Promise<string> {
   await bench.save();
   return bench.onDisk(DEMO);
 }
+
+/** The bridge is in hand where it was moved to, and nowhere else: so this tells which of the two texts the bench shows. */
+const showsMoved = async (): Promise<boolean> => (await handles().getAttribute('visibility')) !== 'hidden';
 
 async function undoOnBench(): Promise<void> {
   await canvas().focus();
@@ -133,23 +136,23 @@ describe('by mouse', () => {
     await expect.poll(isDirty).toBe(false);
     expect(bench.onDisk(DEMO) === original).toBe(true);
     await expect.poll(isOnPicture).toBe(true);
+    await expect.poll(showsMoved).toBe(false);
   });
 
   it('and again with Ctrl+Shift+Z, and back', async () => {
     await bench.page.keyboard.press('Control+Shift+z');
     await expect.poll(isDirty).toBe(true);
     await expect.poll(isOnPicture).toBe(true);
+    await expect.poll(showsMoved).toBe(true);
     await undoOnBench();
     await expect.poll(isDirty).toBe(false);
+    await expect.poll(showsMoved).toBe(false);
   });
 
   it('Escape drops the ghost, then the selection', async () => {
     await expect.poll(isOnPicture).toBe(true);
-    // Until the bench has followed the undo, nothing stands there.
-    await retry(async () => {
-      await click(BRIDGE);
-      await expect.poll(state, { timeout: 4000 }).toBe('selected');
-    });
+    await click(BRIDGE);
+    await expect.poll(state).toBe('selected');
     await bench.page.keyboard.press('ArrowRight');
     await expect.poll(state).toBe('moved');
     await bench.page.keyboard.press('Escape');
