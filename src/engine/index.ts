@@ -93,10 +93,15 @@ export { askedSizeEdits } from './fixes/root-attributes';
 export { bridgeAtOffset, bridgeStandingAt, bridgesOf, lengthOf } from './fixes/standing-bridges';
 export { bridgeAsTwoFiles, bridgeAsTwoLayers, type TwoSheetsOutcome } from './fixes/two-sheets/whole-file';
 export { wrapChange, wrapPaths } from './fixes/wrap-paths';
-export { describeShapeAt, type ShapeDescription } from './queries/describe-shape';
+export {
+  type DrawnDescription,
+  describeDrawn,
+  describeShapeAt,
+  type ShapeDescription,
+} from './queries/describe-shape';
 export { type OutlineItem, outlineOf } from './queries/document-outline';
 export { findingById } from './queries/find-finding';
-export { generatorsIn } from './queries/generators';
+export { FROM_ATTRIBUTE, type Generators, generatorsIn, generatorsOf } from './queries/generators';
 export { sprayOrder } from './queries/spray-order';
 export { svg } from './svg-tag';
 

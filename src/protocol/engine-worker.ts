@@ -1,6 +1,6 @@
 /** What the server and the worker that runs the engine say to each other. Plain data only. */
 import type { Config } from '../config/types';
-import type { FindingId, ShapeDescription } from '../engine/index';
+import type { FindingId, GeneratorMarks, ShapeDescription } from '../engine/index';
 import type { CheckFacts } from './facts';
 import type { Offer, OfferFacts, Proof } from './offers';
 import type { Priority } from './run-signals';
@@ -15,6 +15,8 @@ export interface CheckedFile {
   readonly open: boolean;
   /** Left out where it is the one that was sent last. */
   readonly text?: string;
+  /** What a program that was watched left of this text. */
+  readonly marks?: GeneratorMarks;
 }
 
 /** The `tombolo.json` in force. */

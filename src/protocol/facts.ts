@@ -1,7 +1,7 @@
 /** What the server keeps of a checked document, so that it can answer while the worker is busy. Plain, small data. */
 import type { Measure } from '../checks/finding';
 import type { CheckId, Severity } from '../config/check-id';
-import type { FindingId, OutlineItem } from '../engine/index';
+import type { FindingId, Generator, OutlineItem } from '../engine/index';
 import type { Point } from '../geometry/base/curve-types';
 import type { Span } from '../text/text';
 import type { Wording } from '../text/wording';
@@ -19,6 +19,8 @@ export interface DocumentFacts {
   readonly outline: readonly OutlineItem[];
   readonly tags: TagFacts;
   readonly summary: Summary;
+  /** The programs that draw it, as they are named there. */
+  readonly programs: readonly string[];
 }
 
 export interface FindingFact extends Wording {
@@ -31,6 +33,8 @@ export interface FindingFact extends Wording {
   readonly at: Point | undefined;
   readonly measure: Measure | undefined;
   readonly layer: string | undefined;
+  /** Where a program draws what it is about, where that is known. */
+  readonly from?: Generator;
 }
 
 export interface RelatedFact {

@@ -15,6 +15,8 @@ export interface TextPosition {
 export interface Generator extends GeneratorPlace {
   /** Which of all that is drawn there: "reed17, number 3 of 5 drawn here". */
   readonly drawn: string;
+  /** The id of that, where it has one. */
+  readonly id?: string;
   /** From where that was called, innermost first, where it is known. */
   readonly callers: readonly GeneratorPlace[];
 }
@@ -38,6 +40,15 @@ export function parseGeneratorPlace(text: string): GeneratorPlace | undefined {
   if (path === undefined) return undefined;
   const at = { line: Number(line) - 1, character: Number(column) - 1 };
   return { path, range: { start: at, end: at } };
+}
+
+/**
+ * How far a place reaches in its line: over the start tag's name or the identifier that stands there.
+ * @param rest the line from the place on
+ * @returns UTF-16 code units
+ */
+export function reachOfPlace(rest: string): number {
+  return /^<[^\s<>/'"`]*|^[\w$]*/.exec(rest)?.[0].length ?? 0;
 }
 
 /** `path:line:column`, counted from one. */

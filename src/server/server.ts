@@ -19,13 +19,17 @@ import { handleBenchRequests } from './bench/bench-handlers';
 import { checkPages } from './documents/check-pages';
 import type { KnownDocument } from './documents/known-document';
 import { readSettings } from './documents/settings';
-import { isConfigUri, StencilChecker } from './documents/stencil-checker';
+import { type CheckerOutput, isConfigUri, StencilChecker } from './documents/stencil-checker';
+import { Workspace } from './documents/workspace';
 import { EngineClient, type StartEngine } from './engine/engine-client';
 import { BRIDGE_CHANGES, codeActions, FIX_ALL } from './features/code-actions';
 import { hoverAt } from './features/hover';
 import { resolveAction, resolveAll } from './features/resolve-action';
 import { safeFixes } from './features/safe-fixes';
 import { documentSymbols } from './features/symbols';
+import { programActions } from './programs/program-actions';
+import { ProgramFeatures } from './programs/program-features';
+import { Programs } from './programs/programs';
 
 /** What is served, and with what. */
 export interface Server {
@@ -33,6 +37,14 @@ export interface Server {
   readonly documents: TextDocuments<TextDocument>;
   readonly checker: StencilChecker;
   readonly engine: EngineClient;
+  readonly programs: Programs;
+  readonly programFeatures: ProgramFeatures;
+}
+
+/** What the editor says at the start that it can do. */
+interface EditorSupport {
+  /** It can be offered features later, for documents of other languages. */
+  registers: boolean;
 }
 
 /**
@@ -42,18 +54,29 @@ export interface Server {
 export function serve(connection: Connection, folder: string, startEngine: StartEngine): void {
   const documents = new TextDocuments(TextDocument);
   const log = (message: string) => connection.console.log(message);
+  const pageOf = checkPages(path.join(folder, 'checks'));
   const engine: EngineClient = new EngineClient(startEngine, {
     offers: (facts) => checker.offered(facts),
     restarted: (lost) => checker.engineRestarted(lost),
     log,
   });
-  const checker = new StencilChecker(documents, engine, {
+  const workspace = new Workspace();
+  const editor: EditorSupport = { registers: false };
+  const programs: Programs = new Programs(workspace, {
+    diagnostics: (uri, diagnostics) => void connection.sendDiagnostics({ uri, diagnostics }),
+    programs: (list) => programFeatures.tell(list, editor.registers),
+    drawn: (uris) => uris.forEach((uri) => checker.drawn(uri)),
+    pageOf,
+  });
+  const programFeatures = new ProgramFeatures(connection, programs, engine);
+  const outlet: CheckerOutput = {
     diagnostics: (uri, version, diagnostics) =>
       void connection.sendDiagnostics(version === undefined ? { uri, diagnostics } : { uri, version, diagnostics }),
     checked: (checked) => void connection.sendNotification(CHECKED, checked),
     log,
-    pageOf: checkPages(path.join(folder, 'checks')),
-  });
+    pageOf,
+  };
+  const checker: StencilChecker = new StencilChecker(documents, engine, outlet, { workspace, programs });
   documents.onDidChangeContent(({ document }) => checker.changed(document));
   documents.onDidSave(({ document }) => checker.saved(document));
   documents.onDidClose(({ document }) => checker.closed(document));
@@ -62,8 +85,8 @@ export function serve(connection: Connection, folder: string, startEngine: Start
     for (const { uri } of changes) if (!isConfigUri(uri)) checker.drawingChanged(uri);
   });
   connection.onShutdown(() => checker.dispose());
-  const server = { connection, documents, checker, engine };
-  answerInitialize(server);
+  const server = { connection, documents, checker, engine, programs, programFeatures };
+  answerInitialize(server, editor);
   answerFeatures(server);
   handleBenchRequests(connection, checker, engine);
   connection.onRequest(CHECK_AGAIN, async ({ uri }: DocumentParams) => {
@@ -94,15 +117,18 @@ function initializeResult(): InitializeResult {
 }
 
 /** Takes the settings from the client: those sent at the start, then whatever it says when it announces a change. */
-function answerInitialize(server: Server): void {
-  const { connection, checker } = server;
+function answerInitialize(server: Server, editor: EditorSupport): void {
+  const { connection, checker, programs } = server;
   let [asks, watchesFolders] = [false, false];
   connection.onInitialize(({ initializationOptions, capabilities, ...params }: InitializeParams) => {
     checker.workspace.open(params);
     watchesFolders = capabilities.workspace?.workspaceFolders === true;
     checker.configure(readSettings(initializationOptions));
     asks = capabilities.workspace?.configuration ?? false;
-    const { codeAction } = capabilities.textDocument ?? {};
+    const { codeAction, hover } = capabilities.textDocument ?? {};
+    editor.registers = Boolean(hover?.dynamicRegistration && codeAction?.dynamicRegistration);
+    const marks = marksFolder(initializationOptions);
+    if (marks !== undefined) programs.follow(marks);
     const resolves = codeAction?.resolveSupport?.properties.includes('edit') ?? false;
     answerCodeActions(server, {
       resolves,
@@ -141,19 +167,28 @@ interface ActionSupport {
 
 const hasGoTo = (options: unknown): boolean => (options as { goTo?: unknown } | undefined)?.goTo === true;
 
+/** The folder that watched programs leave their marks in. */
+function marksFolder(options: unknown): string | undefined {
+  const { marks } = (options ?? {}) as { readonly marks?: unknown };
+  return typeof marks === 'string' ? marks : undefined;
+}
+
 const withoutCommand = ({ command: _theirs, ...action }: CodeAction): CodeAction => action;
 
 function answerCodeActions(server: Server, { resolves, disables, goesTo }: ActionSupport): void {
-  const { connection, checker, engine } = server;
+  const { connection, checker, engine, programs } = server;
   const sources = { engine, current: (uri: string) => checker.current(uri) };
-  connection.onCodeAction((params, token) =>
-    answer(server, params.textDocument.uri, [], async (known, live) => {
+  connection.onCodeAction((params, token) => {
+    const { uri } = params.textDocument;
+    // All that is offered there are commands of an editor that has ours.
+    if (programs.isProgram(uri)) return goesTo ? programActions(programs, params) : [];
+    return answer(server, uri, [], async (known, live) => {
       const actions = await codeActions({ known, live, engine }, params, token);
       const shown = resolves ? actions : await resolveAll(actions, sources, token);
       const listed = disables ? shown : shown.filter(({ disabled }) => !disabled);
       return goesTo ? listed : listed.map(withoutCommand);
-    }),
-  );
+    });
+  });
   connection.onCodeActionResolve(async (action: CodeAction) => {
     const resolved = await resolveAction(action, sources);
     if (!resolved.edit && !action.disabled) {
@@ -169,15 +204,16 @@ function reasonFor({ disabled }: CodeAction): string {
 }
 
 function answerFeatures(server: Server): void {
-  const { connection, engine } = server;
+  const { connection, engine, programs, programFeatures } = server;
   connection.onDocumentSymbol(({ textDocument: { uri } }) =>
     answer(server, uri, null, (known, live) => documentSymbols(known, live)),
   );
-  connection.onHover(({ textDocument: { uri }, position }) =>
-    answer(server, uri, null, async (known, live) => {
+  connection.onHover(({ textDocument: { uri }, position }) => {
+    if (programs.isProgram(uri)) return programFeatures.hover(uri, position.line);
+    return answer(server, uri, null, async (known, live) => {
       return (await hoverAt(known, live, live.offsetAt(position), engine)) ?? null;
-    }),
-  );
+    });
+  });
 }
 
 /** Never rejects: what goes wrong is logged, and the answer is that of a document that is no stencil. */

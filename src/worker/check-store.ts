@@ -1,8 +1,8 @@
 /** The last check of each document and project, and what is offered in it. */
-import { createEngine, isPicture, isStencil } from '../engine/index';
+import { createEngine } from '../engine/index';
 import type { CheckedFile, CheckRequest, ConfigFile } from '../protocol/engine-worker';
 import type { CheckFacts } from '../protocol/facts';
-import { CheckedDocument, type MemoryWatch, type SourceFile } from './documents/checked-document';
+import { CheckedDocument, isCalledStencil, type MemoryWatch, type SourceFile } from './documents/checked-document';
 import { CheckedProject } from './documents/checked-project';
 import { documentFactsOf, projectFactsOf } from './facts/document-facts';
 import { DocumentFixes } from './fixes/document-fixes';
@@ -26,9 +26,9 @@ export class CheckStore {
   /** The files as they were sent: taken at once, since a later request may bring other texts. */
   sources(files: readonly CheckedFile[]): ReadonlyMap<string, SourceFile> {
     return new Map(
-      files.map(({ name, uri, version, open, text = this.texts.get(uri) ?? '' }) => {
+      files.map(({ name, uri, text = this.texts.get(uri) ?? '', ...file }) => {
         this.texts.set(uri, text);
-        return [name, { uri, version, open, text }];
+        return [name, { ...file, uri, text }];
       }),
     );
   }
@@ -37,7 +37,7 @@ export class CheckStore {
   check({ key, config, project, always }: CheckRequest, sources: ReadonlyMap<string, SourceFile>): CheckFacts {
     if (project && config) return this.checkProject(key, config, sources);
     const [file] = sources.values();
-    if (!file || !(always || isStencil(file.text) || (config && !isPicture(file.text)))) return NOTHING;
+    if (!file || !(always || isCalledStencil(file, config))) return NOTHING;
     const checked = CheckedDocument.check(file, config, this.engine, this.memory);
     this.keep(key, checked, [checked]);
     return { documents: [documentFactsOf(checked)], amiss: undefined, elapsed: checked.report.elapsed };

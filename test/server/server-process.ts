@@ -45,11 +45,13 @@ export class ServerProcess {
    * @param serverFile what `buildServer` gave
    * @param textDocument what the editor can do; by default it takes no answers that are completed later
    * @param folder goes when the server is stopped; by default a new one
+   * @param options more that the editor says of itself
    */
   static async start(
     serverFile: string,
     textDocument: TextDocumentClientCapabilities = {},
     folder: string = mkdtempSync(path.join(tmpdir(), 'tombolo-server-test-')),
+    options: object = {},
   ): Promise<ServerProcess> {
     const child = spawn(process.execPath, [serverFile, '--stdio'], { stdio: ['pipe', 'pipe', 'inherit'] });
     const connection = createProtocolConnection(
@@ -61,7 +63,7 @@ export class ServerProcess {
     await connection.sendRequest('initialize', {
       processId: process.pid,
       rootUri: URI.file(folder).toString(),
-      initializationOptions: server.settings,
+      initializationOptions: { ...(server.settings as object), ...options },
       capabilities: {
         workspace: { configuration: true, didChangeConfiguration: { dynamicRegistration: true } },
         textDocument,

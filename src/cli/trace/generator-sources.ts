@@ -1,6 +1,6 @@
 /** The texts of a traced program: how far a place of theirs reaches is read there. */
 import { readFile, stat } from 'node:fs/promises';
-import type { Generator, GeneratorPlace } from '../../report/generator';
+import { type Generator, type GeneratorPlace, reachOfPlace } from '../../report/generator';
 import type { CheckedFile, PlacedFinding } from '../checked-file';
 
 /** Bytes: in what is larger, places stay points. */
@@ -25,8 +25,7 @@ export class GeneratorSources {
   private async place({ path, range: { start } }: GeneratorPlace): Promise<GeneratorPlace> {
     const lines = await this.linesOf(path);
     const rest = lines[start.line]?.slice(start.character) ?? '';
-    const { length } = /^<[^\s<>/'"`]*|^[\w$]*/.exec(rest)?.[0] ?? '';
-    return { path, range: { start, end: { line: start.line, character: start.character + length } } };
+    return { path, range: { start, end: { line: start.line, character: start.character + reachOfPlace(rest) } } };
   }
 
   private linesOf(path: string): Promise<readonly string[]> {

@@ -10,6 +10,7 @@ import type { Host } from '../host';
 import { oneLine } from '../plain-text';
 import { checkRun } from '../trace/check-run';
 import { PRELOADS } from '../trace/trace-command';
+import { leaveMarks } from './leave-marks';
 import type { Screen } from './screen';
 
 /** Milliseconds: editors write a file in several steps, and several files one after the other. */
@@ -22,6 +23,8 @@ export interface RoundsOptions {
   readonly options: CheckOptions;
   readonly host: Host;
   readonly screen: Screen;
+  /** Gets what each good run says of its drawings, before they are checked. */
+  readonly marks?: string | undefined;
 }
 
 export class Rounds {
@@ -87,7 +90,7 @@ export class Rounds {
 
   /** Undefined where the program failed: what was found before still stands. */
   private async filesChecked(signal: AbortSignal) {
-    const { paths, program, options, host, screen } = this.wish;
+    const { paths, program, options, host, screen, marks } = this.wish;
     if (program.length === 0) return (await checkFiles(paths, options, host, { engine: this.engine })).files;
     const quiet = new Writable({ write: (_chunk, _encoding, done) => done() });
     const run = await runProgram({
@@ -99,6 +102,7 @@ export class Rounds {
     });
     if (signal.aborted) return undefined;
     this.drawings = new Set(run.outputs.map(({ file }) => resolve(file)));
+    if (run.code === 0 && marks !== undefined) await leaveMarks(marks, run);
     if (run.code === 0) return (await checkRun(run, options, host, this.engine)).checked;
     screen.remark(`tombolo: ${oneLine(program.join(' '))} ended with ${run.code}; what was found before still stands`);
     return undefined;

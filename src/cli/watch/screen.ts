@@ -11,13 +11,16 @@ export interface Screen {
   remark(line: string): void;
 }
 
+/** For what reads along: reports one after the other. */
+export function linesFor(host: Host): Screen {
+  return {
+    report: (text) => host.print(`tombolo: check begins\n${text}tombolo: check ended\n`),
+    remark: (line) => host.say(line),
+  };
+}
+
 export function screenFor(host: Host): Screen {
-  if (!host.isTerminal) {
-    return {
-      report: (text) => host.print(`tombolo: check begins\n${text}tombolo: check ended\n`),
-      remark: (line) => host.say(line),
-    };
-  }
+  if (!host.isTerminal) return linesFor(host);
   return {
     report: (text) => host.print(`${ERASED}${text}\nWatching; Ctrl+C ends.\n`),
     remark: (line) => host.say(line),

@@ -1,10 +1,11 @@
 /** `tombolo watch`: checks again whenever a drawing, its `tombolo.json` or the program that draws it has changed. */
-import type { Command } from 'commander';
+import { type Command, Option } from 'commander';
 import { addReportOptions, type CheckOptions } from '../check-command';
 import type { Host } from '../host';
 import { addReadingOptions } from '../options';
+import { takeMarksAway } from './leave-marks';
 import { Rounds } from './rounds';
-import { screenFor } from './screen';
+import { linesFor, screenFor } from './screen';
 import { watchFiles } from './watch-files';
 
 /** @param raw all words of the command line */
@@ -19,10 +20,17 @@ export function addWatchCommand(program: Command, host: Host, raw: readonly stri
     .argument('[words...]', 'files and folders to watch, by default this folder; after -- a program and its arguments');
   addReportOptions(addReadingOptions(command))
     .addHelpText('after', EXAMPLES)
-    .action((words: string[], options: CheckOptions) => {
+    // For editors: nobody else has a use for it.
+    .addOption(new Option('--marks <file>').hideHelp())
+    .action((words: string[], options: WatchOptions) => {
       const { paths, program: named } = partWords(words, raw);
       return watch(paths, named, options, host);
     });
+}
+
+interface WatchOptions extends CheckOptions {
+  /** Where the editor that has started it looks for what each run says of its drawings. */
+  readonly marks?: string;
 }
 
 const EXAMPLES = `
@@ -47,16 +55,19 @@ export function partWords(words: readonly string[], raw: readonly string[]): { p
 async function watch(
   paths: readonly string[],
   program: readonly string[],
-  options: CheckOptions,
+  options: WatchOptions,
   host: Host,
 ): Promise<void> {
+  const { marks } = options;
   const watched = paths.length > 0 ? paths : ['.'];
-  const rounds = new Rounds({ paths: watched, program, options, host, screen: screenFor(host) });
+  const screen = marks === undefined ? screenFor(host) : linesFor(host);
+  const rounds = new Rounds({ paths: watched, program, options, host, screen, marks });
   const stop = watchFiles(watched, { byProgram: program.length > 0, changed: (file) => rounds.changed(file) });
   const ended = new Promise<void>((settle) => {
-    for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => settle());
+    for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.once(signal, () => settle());
   });
   rounds.begin();
   await ended;
   await Promise.all([stop(), rounds.end()]);
+  if (marks !== undefined) await takeMarksAway(marks);
 }

@@ -1,8 +1,11 @@
 /** What the text at an offset draws, measured at stated scale. */
+import { checkpoint } from '../../base/checkpoint';
 import { drawnThrough } from '../../drawing/drawn-through';
 import type { Drawing, Shape } from '../../drawing/types';
+import { pointInside } from '../../geometry/base/point-inside';
+import type { Polygon, Region } from '../../geometry/base/polygon-types';
 import { joinBoxes } from '../../geometry/base/ring';
-import { areaOf, boxOfPolygon, perimeterOf, union } from '../../geometry/boolean/index';
+import { areaOf, boxOfPolygon, intersection, perimeterOf, regionContains, union } from '../../geometry/boolean/index';
 import { lengthOf } from '../../geometry/curve/index';
 import { attributeOf } from '../../markup/query';
 import type { ElementNode } from '../../markup/tree';
@@ -36,9 +39,7 @@ export function describeShapeAt({ drawing, sheets }: Report, offset: number): Sh
   const element = drawnAt(drawing, offset);
   if (!element) return undefined;
   const shapes = drawing.shapes.filter((shape) => drawnThrough(shape).includes(element));
-  const layers = sheets
-    .map(({ layer }) => layer)
-    .filter((layer) => layer.shapes.some((shape) => shapes.includes(shape)));
+  const layers = layersWith(sheets, shapes).map(({ layer }) => layer);
   const outlines = layers.some(({ reading }) => reading === 'outlines') ? outlinesOf(shapes) : [];
   const region = outlines.length > 0 ? fillRegion(outlines, 'evenodd') : union(shapes.map(shapeRegion));
   if (region.length === 0) return undefined;
@@ -58,6 +59,52 @@ export function describeShapeAt({ drawing, sheets }: Report, offset: number): Sh
     cutLength,
     layers: layers.map(({ name, paint, reading }) => ({ name, paint, reading })),
   };
+}
+
+/** Several shapes together. */
+export interface DrawnDescription {
+  /** How often something is drawn; a fill and its stroke are one. */
+  readonly times: number;
+  /** How many openings of the sheets they reach into. */
+  readonly openings: number;
+  /** mm², without what lies on each other */
+  readonly area: number;
+  /** The layers that they are part of. */
+  readonly layers: readonly Pick<Sheet['layer'], 'name' | 'paint' | 'reading'>[];
+}
+
+export function describeDrawn({ sheets }: Pick<Report, 'sheets'>, shapes: readonly Shape[]): DrawnDescription {
+  const drawn = new Set(shapes);
+  const within = layersWith(sheets, shapes);
+  const parts = within.map(({ layer, openings }) => {
+    const own = layer.shapes.filter((shape) => drawn.has(shape));
+    const isOutline = layer.reading === 'outlines';
+    const region = isOutline ? fillRegion(outlinesOf(own), 'evenodd') : union(own.map(shapeRegion));
+    return { area: areaOf(region), openings: countReached(openings, region) };
+  });
+  return {
+    times: new Set(shapes.map(({ element, instances }) => [element, ...instances].map(({ span }) => span.from).join()))
+      .size,
+    openings: parts.reduce((sum, { openings }) => sum + openings, 0),
+    area: parts.reduce((sum, { area }) => sum + area, 0),
+    layers: within.map(({ layer: { name, paint, reading } }) => ({ name, paint, reading })),
+  };
+}
+
+function countReached(openings: Region, region: Region): number {
+  const reached = new Set<Polygon>();
+  for (const { outer, holes } of intersection(openings, region)) {
+    checkpoint();
+    const inside = pointInside(outer, holes);
+    const opening = openings.find((each) => !reached.has(each) && regionContains([each], inside));
+    if (opening) reached.add(opening);
+  }
+  return reached.size;
+}
+
+function layersWith(sheets: readonly Sheet[], shapes: readonly Shape[]): Sheet[] {
+  const drawn = new Set(shapes);
+  return sheets.filter(({ layer }) => layer.shapes.some((shape) => drawn.has(shape)));
 }
 
 /** A fill and its stroke are one drawing of the element. */

@@ -15,19 +15,46 @@ type Known = ReadonlyMap<ElementNode, readonly GeneratorPlace[]>;
 /** A share of all elements above which what draws them is a helper that tells too little. */
 const HELPER_SHARE = 0.5;
 
+/** Of one drawing: what draws it, and what of it is drawn where. */
+export interface Generators {
+  /** Where what stands in a span was drawn; undefined where nobody says so. */
+  of(span: Span): Generator | undefined;
+  /** Whether a line of a program draws an element, or calls what does. Lines count from zero. */
+  isDrawnAt(element: ElementNode, path: string, line: number): boolean;
+  /** The programs that are named, callers included, each path as it was given. */
+  readonly paths: ReadonlySet<string>;
+}
+
+/** @param marks what a traced program left of this text; they win over the attributes */
+export function generatorsOf(document: MarkupDocument, marks?: GeneratorMarks): Generators {
+  if (!marks && !document.text.includes(FROM_ATTRIBUTE)) return nobody();
+  const known = placesOf(document, marks);
+  const helpers = helpersAmong(known);
+  const alike = groupByPlace(known, helpers);
+  return {
+    of: (span) => {
+      const element = markedElement(document, span, known);
+      return element && generatorOf(element, known, helpers, alike);
+    },
+    isDrawnAt: (element, path, line) => {
+      const marked = [element, ...ancestors(element)].find((each) => known.has(each));
+      const places = (marked && known.get(marked)) ?? [];
+      return places.some((place) => place.path === path && place.range.start.line === line);
+    },
+    paths: new Set([...known.values()].flatMap((places) => places.map(({ path }) => path))),
+  };
+}
+
+function nobody(): Generators {
+  return { of: () => undefined, isDrawnAt: () => false, paths: new Set() };
+}
+
 /**
  * @param marks what a traced program left of this text; they win over the attributes
  * @returns where what stands in a span was drawn; undefined where nobody says so
  */
-export function generatorsIn(document: MarkupDocument, marks?: GeneratorMarks): (span: Span) => Generator | undefined {
-  if (!marks && !document.text.includes(FROM_ATTRIBUTE)) return () => undefined;
-  const known = placesOf(document, marks);
-  const helpers = helpersAmong(known);
-  const alike = groupByPlace(known, helpers);
-  return (span) => {
-    const element = markedElement(document, span, known);
-    return element && generatorOf(element, known, helpers, alike);
-  };
+export function generatorsIn(document: MarkupDocument, marks?: GeneratorMarks): Generators['of'] {
+  return generatorsOf(document, marks).of;
 }
 
 function placesOf(document: MarkupDocument, marks: GeneratorMarks | undefined): Known {
@@ -107,7 +134,9 @@ function generatorOf(
   const [place, ...callers] = shownFirst(known.get(element) ?? [], helpers);
   if (!place) return undefined;
   const group = alike.get(place);
-  return { ...place, callers, drawn: drawnWords(element, group?.get(element) ?? 1, group?.size ?? 1) };
+  const drawn = drawnWords(element, group?.get(element) ?? 1, group?.size ?? 1);
+  const id = attributeOf(element, 'id')?.value;
+  return { ...place, callers, drawn, ...(id && { id }) };
 }
 
 function drawnWords(element: ElementNode, ordinal: number, count: number): string {

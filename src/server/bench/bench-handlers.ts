@@ -13,6 +13,7 @@ import {
 } from '../../protocol/index';
 import { DROP_LAYER_PLAN, LAYER_PLAN, LAYER_SKETCH, PLAN_GHOST } from '../../protocol/layer-plan';
 import { PART, PART_AT } from '../../protocol/parts';
+import { KEPT_PLAN } from '../../protocol/programs';
 import { Priority } from '../../protocol/run-signals';
 import { BRIDGE_GHOST, CHANGE_BRIDGE, STANDING_BRIDGES } from '../../protocol/standing-bridges';
 import { BEST_ORDER, NECKS, REORDER, SLIP, SWEEP } from '../../protocol/views';
@@ -33,6 +34,7 @@ const CHOSEN = [
   SWEEP,
   REORDER,
   BEST_ORDER,
+  KEPT_PLAN,
 ];
 /** A moving pointer or caret never makes a check: it asks again when the next one is done. */
 const GLANCED = [SHAPE_AT, PART_AT, PART, STANDING_BRIDGES, BRIDGE_GHOST, PLAN_GHOST];

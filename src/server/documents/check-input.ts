@@ -1,5 +1,6 @@
 /** What one check reads: a document alone, or all files of a project, as they stand at one moment. */
 import type { TextDocument } from 'vscode-languageserver-textdocument';
+import type { GeneratorMarks } from '../../engine/index';
 import type { CheckedFile } from '../../protocol/engine-worker';
 import type { DiskFiles } from './disk-files';
 import type { FoundConfig } from './find-config';
@@ -10,12 +11,15 @@ import type { Workspace } from './workspace';
 export interface CheckInput {
   /** What is checked, from one version to the next: a document's address, or that of the project's `tombolo.json`. */
   readonly key: string;
-  readonly files: readonly Required<CheckedFile>[];
+  readonly files: readonly ReadFile[];
   readonly config: FoundConfig | undefined;
   readonly project: boolean;
   /** Of a project all that it names, those that are not there too. */
   readonly named: ReadonlySet<string>;
 }
+
+/** A file with its text. */
+export type ReadFile = CheckedFile & { readonly text: string };
 
 /** Where documents come from. */
 export interface InputSources {
@@ -25,6 +29,8 @@ export interface InputSources {
   readonly workspace: Workspace;
   /** Files that are checked though they are not open. */
   readonly listed: ReadonlySet<string>;
+  /** What a watched program left of a text. */
+  readonly marksOf: (uri: string, text: string) => GeneratorMarks | undefined;
 }
 
 /** What is checked when a document is: itself, or the project that it is part of. */
@@ -40,7 +46,8 @@ export function inputFor(uri: string, sources: InputSources): CheckInput | undef
   const document = open ?? (sources.listed.has(uri) ? sources.disk.read(uri) : undefined);
   if (!document) return undefined;
   const config = sources.configs.find(uri);
-  return { key: uri, files: [fileOf('', document, open !== undefined)], config, project: false, named: new Set() };
+  const file = fileOf('', document, { open: open !== undefined, sources });
+  return { key: uri, files: [file], config, project: false, named: new Set() };
 }
 
 interface NamedFiles {
@@ -55,17 +62,25 @@ function projectOf(uri: string, { configs }: InputSources): NamedFiles | undefin
   return config.uri === uri || [...uris.values()].includes(uri) ? { config, uris } : undefined;
 }
 
-function projectInput({ config, uris }: NamedFiles, { documents, disk, workspace }: InputSources): CheckInput {
+function projectInput({ config, uris }: NamedFiles, sources: InputSources): CheckInput {
+  const { documents, disk, workspace } = sources;
   const files = [...uris].flatMap(([name, address]) => {
     const open = documents.get(address);
     const document = open ?? (workspace.holds(address, config.uri) ? disk.read(address) : undefined);
-    return document ? [fileOf(name, document, open !== undefined)] : [];
+    return document ? [fileOf(name, document, { open: open !== undefined, sources })] : [];
   });
   return { key: config.uri, files, config, project: true, named: new Set(uris.values()) };
 }
 
-function fileOf(name: string, document: TextDocument, open: boolean): Required<CheckedFile> {
-  return { name, uri: document.uri, version: document.version, open, text: document.getText() };
+function fileOf(
+  name: string,
+  document: TextDocument,
+  { open, sources }: { readonly open: boolean; readonly sources: InputSources },
+): ReadFile {
+  const { uri, version } = document;
+  const text = document.getText();
+  const marks = sources.marksOf(uri, text);
+  return { name, uri, version, open, text, ...(marks && { marks }) };
 }
 
 /** Whether two checks would read the same. */
@@ -78,6 +93,6 @@ export function isSameInput(a: CheckInput, b: CheckInput): boolean {
   );
 }
 
-function isSameFile(a: Required<CheckedFile>, b: Required<CheckedFile> | undefined): boolean {
-  return a.uri === b?.uri && a.version === b.version && a.text === b.text;
+function isSameFile(a: ReadFile, b: ReadFile | undefined): boolean {
+  return a.uri === b?.uri && a.version === b.version && a.text === b.text && a.marks === b.marks;
 }

@@ -3,6 +3,7 @@ import type { Diagnostic } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { ConfigProblem } from '../../config/read';
 import { CONFIG_NAME } from '../../config/types';
+import { type FindingId, FROM_ATTRIBUTE, type GeneratorMarks } from '../../engine/index';
 import type { CheckedFile } from '../../protocol/engine-worker';
 import type { CheckFacts, DocumentFacts } from '../../protocol/facts';
 import type { Checked, FileChecked, PreviewStack } from '../../protocol/index';
@@ -32,6 +33,35 @@ export interface CheckerOutput {
   /** The address of a check's page. */
   pageOf(check: string): string | undefined;
 }
+
+/** Programs that draw, as far as checks are concerned. */
+export interface DrawnFiles {
+  /** Whether a watched program wrote it last: it says so when it is done. */
+  isMarked(uri: string): boolean;
+  /** Whether a program is known that draws it. */
+  isDrawn(uri: string): boolean;
+  /** What it left of a text. */
+  marksOf(uri: string, text: string): GeneratorMarks | undefined;
+  /** @returns the findings that are told at a program's lines */
+  show(known: KnownDocument): ReadonlySet<FindingId>;
+  drop(uri: string): void;
+  dispose(): void;
+}
+
+/** What lies round the documents; without it, no folder is open and no program draws. */
+export interface CheckerSurroundings {
+  readonly workspace?: Workspace;
+  readonly programs?: DrawnFiles;
+}
+
+const NO_PROGRAMS: DrawnFiles = {
+  isMarked: () => false,
+  isDrawn: () => false,
+  marksOf: () => undefined,
+  show: () => new Set(),
+  drop: () => undefined,
+  dispose: () => undefined,
+};
 
 /** The open documents. */
 export interface OpenDocuments {
@@ -69,7 +99,7 @@ export class StencilChecker {
   private readonly configs: KnownConfigs;
   private readonly sources: InputSources;
   /** The folders that the editor has open. */
-  readonly workspace = new Workspace();
+  readonly workspace: Workspace;
   /**
    * The documents of the last check that nobody was told of: of a document that is no stencil, or of a text that is not
    * to be checked yet.
@@ -80,14 +110,23 @@ export class StencilChecker {
   private readonly documents: OpenDocuments;
   private readonly engine: EngineClient;
   private readonly outlet: CheckerOutput;
+  private readonly programs: DrawnFiles;
 
-  constructor(documents: OpenDocuments, engine: EngineClient, outlet: CheckerOutput) {
+  constructor(
+    documents: OpenDocuments,
+    engine: EngineClient,
+    outlet: CheckerOutput,
+    { workspace, programs }: CheckerSurroundings = {},
+  ) {
     this.documents = documents;
     this.engine = engine;
     this.outlet = outlet;
+    this.workspace = workspace ?? new Workspace();
+    this.programs = programs ?? NO_PROGRAMS;
     this.configs = new KnownConfigs((uri) => documents.get(uri)?.getText());
-    const { disk, configs, listed, workspace } = this;
-    this.sources = { documents, disk, configs, listed, workspace };
+    const { disk, configs, listed } = this;
+    const marksOf = (uri: string, text: string) => this.programs.marksOf(uri, text);
+    this.sources = { documents, disk, configs, listed, workspace: this.workspace, marksOf };
     this.runs = new CheckRuns(
       engine,
       this.configs,
@@ -159,9 +198,23 @@ export class StencilChecker {
 
   /** A drawing on disk was written, made, moved or deleted: of interest where a project names it and it is not open. */
   drawingChanged(uri: string): void {
-    if (this.settings.run === 'manual' || this.documents.get(uri)) return;
+    // A watched program says itself when its drawing is done.
+    if (this.settings.run === 'manual' || this.documents.get(uri) || this.programs.isMarked(uri)) return;
+    if (this.disk.read(uri)?.getText().includes(FROM_ATTRIBUTE)) this.listed.add(uri);
     if (this.listed.has(uri)) this.checkSoon(uri, 0);
     for (const { config, named } of this.projects.values()) if (named.has(uri)) this.checkProjectSoon(config.uri);
+  }
+
+  /** A watched program has drawn a file anew, or draws it no more. */
+  drawn(uri: string): void {
+    if (this.programs.isMarked(uri)) this.listed.add(uri);
+    else {
+      this.listed.delete(uri);
+      if (!this.documents.get(uri)) this.forget(uri);
+    }
+    const project = this.projectWith(uri);
+    if (project && !this.isInForce(project)) this.clearProject(project);
+    else if (this.listed.has(uri) || this.documents.get(uri)) this.checkSoon(uri, 0);
   }
 
   /** Settles when the check is done and published. */
@@ -186,7 +239,8 @@ export class StencilChecker {
     if (!input) {
       this.listed.delete(uri);
       this.clear(uri);
-    } else if (input.files.every(({ open }) => !open)) this.engine.forget(input.key);
+    } else if (input.files.every(({ uri: file, open }) => !open && !this.programs.isDrawn(file)))
+      this.engine.forget(input.key);
   }
 
   /** A new worker runs, which has checked nothing yet. What was checked last stays published. */
@@ -260,6 +314,7 @@ export class StencilChecker {
   dispose(): void {
     this.disposed = true;
     this.debouncer.cancelAll();
+    this.programs.dispose();
     this.engine.dispose();
   }
 
@@ -408,7 +463,7 @@ export class StencilChecker {
 
   /** Whether a document is open that belongs to the project. */
   private isInForce({ config, named }: KnownProject): boolean {
-    return [config.uri, ...named].some((uri) => this.documents.get(uri));
+    return [config.uri, ...named].some((uri) => this.documents.get(uri) || this.programs.isDrawn(uri));
   }
 
   private projectWith(uri: string): KnownProject | undefined {
@@ -422,12 +477,17 @@ export class StencilChecker {
     this.results.set(uri, known);
     this.old.delete(uri);
     if (open) this.seen.add(uri);
+    const atPrograms = this.programs.show(known);
+    const isDrawn = this.programs.isDrawn(uri);
+    // In a closed drawing nobody looks for what its program's lines show.
+    const shown = open ? findings : findings.filter(({ id }) => !atPrograms.has(id));
+    if (isDrawn && !known.project) this.listed.add(uri);
     this.outlet.diagnostics(uri, open ? version : undefined, [
       ...configNotice(known, configErrors),
-      ...findings.map((finding) => diagnosticOf(finding, known, this.outlet.pageOf)),
+      ...shown.map((finding) => diagnosticOf(finding, known, this.outlet.pageOf)),
     ]);
     const told = { ...summary, configErrors: configErrors.length };
-    if (open) this.outlet.checked({ uri, version, stencil: true, summary: told });
+    if (open || isDrawn) this.outlet.checked({ uri, version, stencil: true, summary: told });
     this.outlet.log(`${uri}: ${findings.length} findings in ${summary.elapsed.toFixed(0)} ms`);
   }
 
@@ -452,6 +512,7 @@ export class StencilChecker {
   /** @returns whether something was shown */
   private forgetShown(uri: string): boolean {
     const [wasKnown, wasOld] = [this.results.delete(uri), this.old.delete(uri)];
+    this.programs.drop(uri);
     return wasKnown || wasOld;
   }
 

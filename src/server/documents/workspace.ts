@@ -18,6 +18,17 @@ export class Workspace {
     this.folders = [...this.folders.filter((folder) => !gone.has(folder)), ...added.map(pathOf)];
   }
 
+  /** The folders round a folder, up to the one that is open, the nearest first; none where it lies in none. */
+  foldersRound(folder: string): string[] {
+    const open = this.folders.find((each) => isWithin(folder, each));
+    const round: string[] = [];
+    for (let each = folder; open !== undefined && each !== open && path.dirname(each) !== each; ) {
+      each = path.dirname(each);
+      round.push(each);
+    }
+    return round;
+  }
+
   /**
    * Whether a file lies in the workspace or in the folder of its project, links followed.
    * @param config the address of the project's `tombolo.json`

@@ -10,6 +10,7 @@ import {
   type PlanGhostParams,
 } from '../../protocol/layer-plan';
 import { PART, PART_AT, type PartAtParams, type PartParams } from '../../protocol/parts';
+import { DRAWN_AT, DRAWN_BY, type DrawnAtPaths, type DrawnByParams, KEPT_PLAN } from '../../protocol/programs';
 import {
   BRIDGE_GHOST,
   CHANGE_BRIDGE,
@@ -31,7 +32,9 @@ import type { DocumentFixes } from '../fixes/document-fixes';
 import { beginningFor } from './begin';
 import { bridged } from './bridge-all';
 import { bridgeOfferAt, bridgePlan } from './bridge-requests';
+import { drawnAtLine } from './drawn-at';
 import { FindingNumbers } from './finding-numbers';
+import { keptPlan } from './kept-plan';
 import { layerPlan, layerSketch, planGhost } from './layer-plan-requests';
 import { PartRequests } from './part-requests';
 import { previewStackOf } from './preview-model';
@@ -100,6 +103,12 @@ export class BenchRequests {
         return this.slips.sweep(checked, params as LayerParams);
       case REORDER:
         return reordering(checked, params as ReorderParams, openConfig);
+      case KEPT_PLAN:
+        return keptPlan(checked);
+      case DRAWN_AT:
+        return drawnAtLine(checked, params as DrawnAtPaths);
+      case DRAWN_BY:
+        return checked.generators.of(params as DrawnByParams);
       case BEST_ORDER:
         return bestOrder(checked, openConfig);
       default:

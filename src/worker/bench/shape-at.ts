@@ -1,6 +1,7 @@
 /** From the caret to the picture: the shapes that the text at the caret draws. */
 
 import { drawnThrough } from '../../drawing/drawn-through';
+import type { Shape } from '../../drawing/types';
 import { DRAWN_ALIKE } from '../../geometry/base/tolerances';
 import { flattenSubpath } from '../../geometry/curve/flatten';
 import type { ElementNode } from '../../markup/tree';
@@ -22,15 +23,20 @@ export function shapeAt(
   const element = innermost(drawing.shapes.flatMap(drawnThrough), offset);
   if (!element) return undefined;
   const shapes = drawing.shapes.filter((shape) => drawnThrough(shape).includes(element));
-  const rings = shapes.flatMap(({ subpaths }) => subpaths.map(({ curves }) => flattenSubpath(curves, TOLERANCE)));
   const drawn = new Set(shapes);
   const layers = sheets.filter(({ layer }) => layer.shapes.some((shape) => drawn.has(shape)));
   return {
-    outline: rings.map(ringPath).join(''),
+    outline: outlinePath(shapes),
     layers: layers.map(({ layer }) => layer.id),
     from: element.span.from,
     to: element.span.to,
   };
+}
+
+/** Path data of all that shapes draw, in sheet mm. */
+export function outlinePath(shapes: readonly Shape[]): string {
+  const rings = shapes.flatMap(({ subpaths }) => subpaths.map(({ curves }) => flattenSubpath(curves, TOLERANCE)));
+  return rings.map(ringPath).join('');
 }
 
 function innermost(elements: readonly ElementNode[], offset: number): ElementNode | undefined {

@@ -1,5 +1,15 @@
 /** One version of a document with its report. */
-import { createEngine, type Engine, isPicture, isStencil, type Settings } from '../../engine/index';
+import {
+  createEngine,
+  type Engine,
+  FROM_ATTRIBUTE,
+  type GeneratorMarks,
+  type Generators,
+  generatorsOf,
+  isPicture,
+  isStencil,
+  type Settings,
+} from '../../engine/index';
 import type { ConfigFile } from '../../protocol/engine-worker';
 import type { Report } from '../../report/report';
 
@@ -11,6 +21,8 @@ export interface SourceFile {
   /** Whether it is open in the editor. */
   readonly open: boolean;
   readonly text: string;
+  /** What a program that was watched left of this text. */
+  readonly marks?: GeneratorMarks;
 }
 
 /** How the host says what memory a run may use. */
@@ -28,6 +40,7 @@ export class CheckedDocument {
   readonly config: ConfigFile | undefined;
   readonly report: Report;
   readonly project: ProjectOfDocument | undefined;
+  private known: Generators | undefined;
 
   private constructor(
     file: SourceFile,
@@ -56,12 +69,7 @@ export class CheckedDocument {
   ): CheckedDocument {
     const settings = config && { config: config.config, file: nameBeside(config.uri, file.uri) };
     const report = engine.check(file.text, { ...memory, ...settings }, file.uri);
-    return new CheckedDocument(
-      file,
-      isStencil(file.text) || (config !== undefined && !isPicture(file.text)),
-      config,
-      report,
-    );
+    return new CheckedDocument(file, isCalledStencil(file, config), config, report);
   }
 
   /** A file of a project that was checked. */
@@ -77,6 +85,12 @@ export class CheckedDocument {
     return this.file.version;
   }
 
+  /** What draws it. */
+  get generators(): Generators {
+    this.known ??= generatorsOf(this.report.drawing.document, this.file.marks);
+    return this.known;
+  }
+
   /** All documents of its project, this one first. */
   documents(): CheckedDocument[] {
     return [this, ...[...(this.project?.documents.values() ?? [])].filter((each) => each !== this)];
@@ -86,6 +100,12 @@ export class CheckedDocument {
   named(name: string): CheckedDocument | undefined {
     return this.project ? this.project.documents.get(name) : this;
   }
+}
+
+/** Whether somebody has called it a stencil: its root, a `tombolo.json`, or the program that draws it. */
+export function isCalledStencil({ text, marks }: SourceFile, config: ConfigFile | undefined): boolean {
+  if (isStencil(text)) return true;
+  return !isPicture(text) && (config !== undefined || marks !== undefined || text.includes(FROM_ATTRIBUTE));
 }
 
 /** What a `tombolo.json` calls a document that lies in its folder or below; the whole address of any other. */

@@ -20,6 +20,7 @@ export function documentFactsOf(checked: CheckedDocument): DocumentFacts & { rea
     outline: outlineOf(report),
     tags: tagFactsOf(report),
     summary: summaryOf(report, checked.config),
+    programs: [...checked.generators.paths],
   };
 }
 
@@ -30,6 +31,7 @@ export function projectFactsOf({ report, documents }: CheckedProject): CheckFact
 
 function findingFactOf(finding: ReportedFinding, checked: CheckedDocument): FindingFact {
   const { id, check, severity, message, detail, span, related, at, measure, layer } = finding;
+  const from = checked.generators.of(span);
   return {
     id,
     check,
@@ -40,6 +42,7 @@ function findingFactOf(finding: ReportedFinding, checked: CheckedDocument): Find
     at,
     measure,
     layer,
+    ...(from && { from }),
     related: related.flatMap((each) => relatedFactOf(each, checked)),
   };
 }
