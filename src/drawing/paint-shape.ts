@@ -147,6 +147,7 @@ export class ShapePainter {
       centreline,
       strokeWidth: area.width,
       strokeCap: style.inherited['stroke-linecap'],
+      ...(join !== 'round' && join !== 'bevel' && { miterLimit: style.inherited['stroke-miterlimit'] }),
       dashed: area.dashes !== undefined || area.dashesLeftOut,
       ...(area.dashes && { dashes: area.dashes }),
     };

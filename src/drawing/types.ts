@@ -65,6 +65,8 @@ export interface Shape {
   readonly strokeWidth?: number;
   /** For strokes: how the ends of open lines are painted. */
   readonly strokeCap?: 'butt' | 'round' | 'square';
+  /** For strokes: how far mitres reach, in half widths of the line; none where corners are round or blunt. */
+  readonly miterLimit?: number;
   /** For strokes: whether the line is broken into dashes. */
   readonly dashed?: boolean;
   /** The dashes; none where there are too many to be read. */

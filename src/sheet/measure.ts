@@ -11,7 +11,7 @@ import { reuseUnchanged } from '../geometry/polygon/diff';
 import { type CutMemory, sheetAsCut } from './as-cut';
 import { bendingOf } from './deflection';
 import { artworkKey } from './layer/artwork-key';
-import { type FilledShapes, fillShapes, NOTHING_FILLED } from './layer/fill-shapes';
+import { type FilledShapes, type FillOf, fillShapes, NOTHING_FILLED } from './layer/fill-shapes';
 import { mainPaint, type ShapeGroup } from './layer/layers';
 import { openingsWithin } from './layer/outlines';
 import { statedPartner } from './layer/partner';
@@ -91,10 +91,16 @@ export function sheetOf(
  * Measures what one layer draws.
  * @param previous of the same layer before an edit, measured under the same configuration; what did not change is not
  * measured again
+ * @param fillOf what one of its shapes fills, where that may be known
  */
-export function measureArtwork(artwork: Artwork, config: Config, previous?: MeasuredArtwork): MeasuredArtwork {
+export function measureArtwork(
+  artwork: Artwork,
+  config: Config,
+  previous?: MeasuredArtwork,
+  fillOf?: FillOf,
+): MeasuredArtwork {
   const frame = growBox(artwork.frame, config.margin);
-  const filled = lazy(() => fillShapes(artwork.shapes, artwork.shapeKeys, previous?.memory.filled));
+  const filled = lazy(() => fillShapes(artwork.shapes, artwork.shapeKeys, previous?.memory.filled, fillOf));
   const union = (): Region => resultOf(filled().union);
   const reading = artwork.reading ?? detectReading(artwork.shapes, artwork.frame, union, artwork.painted);
   const before = previous?.measures;

@@ -193,7 +193,7 @@ function cutFill(document: MarkupDocument, fill: Shape, strips: readonly Strip[]
 }
 
 function cutStroke(document: MarkupDocument, stroke: Shape, strips: readonly Strip[]): EditResult {
-  const { toMm, strokeWidth = 0, strokeCap: cap = 'butt', centreline = [] } = stroke;
+  const { toMm, strokeWidth = 0, strokeCap: cap = 'butt', miterLimit = 1, centreline = [] } = stroke;
   const toUser = invert(toMm);
   if (!toUser) return { edits: [] };
   const decimals = decimalsFor(maxScale(toMm));
@@ -206,7 +206,8 @@ function cutStroke(document: MarkupDocument, stroke: Shape, strips: readonly Str
         toFrame: IDENTITY,
         width: strokeWidth / meanScale(toMm),
       };
-  const edits = cutLineData(geometry.data, { ...frame, cap, decimals, numbers: geometry.numbers, lined: true });
+  const line = { ...frame, cap, miterLimit };
+  const edits = cutLineData(geometry.data, { ...line, decimals, numbers: geometry.numbers, lined: true });
   return edits
     ? { edits: geometry.editsFor(edits) }
     : refuseIfMet(stroke, strips, `The line of this <${stroke.element.name}> runs along the bridge, not across it.`);

@@ -20,6 +20,8 @@ export interface LineCutting extends Manner {
   /** Of the line, in that frame. */
   readonly width: number;
   readonly cap: 'butt' | 'round' | 'square';
+  /** How far mitres reach, in half widths; 1 where its corners have none. */
+  readonly miterLimit: number;
 }
 
 /** Edits in offsets of `data`; undefined where a line runs along a strip instead of across it. */
@@ -43,20 +45,35 @@ function wholeLine(subpath: number, path: StepPath): OrderedLoop {
 }
 
 /** All gaps of one subpath in the order of its course, overlapping ones joined. */
-function gapsOf(path: StepPath, { strips, toFrame, width, cap }: LineCutting): Gap[] | undefined {
+function gapsOf(path: StepPath, { strips, toFrame, ...line }: LineCutting): Gap[] | undefined {
   const closed = path.close !== undefined;
   const curves = path.steps.map(({ curve }) => transformCurve(curve, toFrame));
-  const found = strips.map((strip) => gapsInLine({ curves, closed, width, cap }, strip));
+  const found = strips.map((strip) => gapsInLine({ ...line, curves, closed }, strip));
   if (!found.every((gaps) => gaps !== undefined)) return undefined;
-  const ordered = found.flat().sort((a, b) => a.from - b.from);
-  const joined: Gap[] = [];
-  for (const gap of ordered) {
-    const last = joined.at(-1);
-    if (last && last.to >= last.from && gap.from <= last.to) {
-      joined[joined.length - 1] = { ...last, to: Math.max(last.to, gap.to) };
-    } else joined.push(gap);
+  return closed ? joinedRound(found.flat(), curves.length) : joined(found.flat());
+}
+
+/** In the order of the line's course, overlapping ones as one. */
+function joined(gaps: readonly Gap[]): Gap[] {
+  const found: Gap[] = [];
+  for (const gap of [...gaps].sort((a, b) => a.from - b.from)) {
+    const last = found.at(-1);
+    if (last && gap.from <= last.to) found[found.length - 1] = { ...last, to: Math.max(last.to, gap.to) };
+    else found.push(gap);
   }
-  return joined;
+  return found;
+}
+
+/** The same of a closed line of so many curves: what leads past its end counts on. */
+function joinedRound(gaps: readonly Gap[], count: number): Gap[] {
+  const found = joined(gaps.map(({ from, to }) => ({ from, to: to < from ? to + count : to })));
+  for (let [first, last] = [found[0], found.at(-1)]; first && last && first !== last; ) {
+    if (last.to < first.from + count) break;
+    found.shift();
+    found[found.length - 1] = { from: last.from, to: Math.max(last.to, first.to + count) };
+    [first, last] = [found[0], found.at(-1)];
+  }
+  return found;
 }
 
 /** What is left between gaps. */
@@ -67,6 +84,7 @@ function partsOf(subpath: number, path: StepPath, gaps: readonly Gap[]): Ordered
     const starts = [0, ...gaps.map((gap) => gap.to)];
     return starts.flatMap((start, index) => loopsBetween(subpath, path, start, defined(ends[index])));
   }
+  if (gaps.some(({ from, to }) => to - from >= count)) return [];
   return gaps.flatMap((gap, index) => {
     const next = gaps[(index + 1) % gaps.length]?.from ?? gap.from;
     return loopsBetween(subpath, path, gap.to, next > gap.to ? next : next + count);

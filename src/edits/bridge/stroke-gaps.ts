@@ -3,21 +3,21 @@
  */
 
 import { defined } from '../../base/defined';
-import type { Curve, Point } from '../../geometry/base/curve-types';
-import { add, crossFrom, distance, perpendicular, scale } from '../../geometry/base/vector';
+import type { Point } from '../../geometry/base/curve-types';
+import { add, crossFrom, distance, interpolate, perpendicular, scale } from '../../geometry/base/vector';
 import { lengthOf, pointAt, tangentAt } from '../../geometry/curve/index';
-import { cornerAt, depthInStrip, type Strip } from '../strip/strip';
-
-/** A line with a width: a chain of curves, closed or open. */
-export interface PaintedLine {
-  readonly curves: readonly Curve[];
-  readonly closed: boolean;
-  readonly width: number;
-  readonly cap: 'butt' | 'round' | 'square';
-}
-
-/** A place on a line: the number of the curve plus the parameter on it. */
-export type LinePosition = number;
+import { cornerAt, depthInStrip, lengthenStrip, type Strip } from '../strip/strip';
+import { lastPaintedAhead, meetsStrip } from './paint-ahead';
+import {
+  advance,
+  crossSectionAt,
+  directionOnLine,
+  type LinePosition,
+  type PaintedLine,
+  pointOnLine,
+  type Way,
+  wrapPosition,
+} from './painted-line';
 
 /** From one place to another in the line's course; past the end of a closed line where `to` is less than `from`. */
 export interface Gap {
@@ -28,6 +28,8 @@ export interface Gap {
 /** Steps along a line, as a share of its width. */
 const STEP = 1 / 16;
 const HALVINGS = 40;
+/** Of a strip's width: how much shorter it counts at either end, and how far in a line beside it must reach, to be in its way. */
+const [SHORTER, BESIDE] = [0.15, 0.05];
 /** How far, in widths of line and strip together, an end is sought before the line is said to run along the strip. */
 const MAX_EXTENSION = 8;
 
@@ -35,9 +37,24 @@ const MAX_EXTENSION = 8;
  * @returns undefined where the line does not cross the strip from one long side to the other, so that no cut across it
  * would leave a straight bridge
  */
-export function gapsInLine(line: PaintedLine, strip: Strip): Gap[] | undefined {
+export function gapsInLine(whole: PaintedLine, strip: Strip): Gap[] | undefined {
+  const kept = whole.curves.flatMap((curve, number) => (lengthOf(curve) > 0 ? [number] : []));
+  if (kept.length === 0) return gapsAmong(whole, strip);
+  // What has no length has no direction either: nothing is painted for it between two others.
+  const gaps = gapsAmong({ ...whole, curves: kept.map((number) => defined(whole.curves[number])) }, strip);
+  const inWhole = (place: LinePosition): LinePosition => {
+    const number = kept[Math.floor(place)];
+    return number === undefined ? whole.curves.length : number + (place % 1);
+  };
+  return gaps?.map(({ from, to }) => ({ from: inWhole(from), to: inWhole(to) }));
+}
+
+function gapsAmong(line: PaintedLine, strip: Strip): Gap[] | undefined {
   const places = sampleLine(line, strip);
-  const inside = places.map((place) => depthInStrip(strip, pointOnLine(line, place)) > 0);
+  const body = lengthenStrip(strip, -2 * SHORTER * distance(cornerAt(strip, 1), cornerAt(strip, 2)));
+  const inside = places.map(
+    (place) => depthInStrip(strip, pointOnLine(line, place)) > 0 || reachesIn(line, body, place),
+  );
   if (!line.closed) {
     inside[0] ||= endReaches(line, strip, defined(places[0]), 1);
     inside[inside.length - 1] ||= endReaches(line, strip, defined(places.at(-1)), -1);
@@ -50,6 +67,15 @@ export function gapsInLine(line: PaintedLine, strip: Strip): Gap[] | undefined {
     gaps.push({ from, to });
   }
   return gaps;
+}
+
+/** Whether a line that passes beside a strip reaches in with its paint. */
+function reachesIn(line: PaintedLine, strip: Strip, place: LinePosition): boolean {
+  const [a, b, c] = strip.corners;
+  const middle = interpolate(a, c, 0.5);
+  const near = (distance(a, c) + line.width) / 2;
+  if (distance(middle, pointOnLine(line, place)) > near) return false;
+  return meetsStrip(crossSectionAt(line, place), strip, BESIDE * distance(b, c));
 }
 
 /** Fine enough that no crossing of the strip is stepped over; with the end of an open line. */
@@ -79,19 +105,30 @@ function runsOf(flags: readonly boolean[], closed: boolean): [number, number][] 
   return runs;
 }
 
-/** From a place inside the strip along the line until an end there would paint nothing in the strip. */
-function retreat(line: PaintedLine, strip: Strip, place: LinePosition, way: 1 | -1): LinePosition | undefined {
+/**
+ * From a place inside the strip along the line until an end there would paint nothing in the strip, nor anything that follows
+ * soon after: a jagged line comes back. Where it always does, the first such end has to do.
+ */
+function retreat(line: PaintedLine, strip: Strip, place: LinePosition, way: Way): LinePosition | undefined {
   const width = distance(cornerAt(strip, 1), cornerAt(strip, 2));
   const step = Math.min(line.width, width) * STEP;
   let [near, passed] = [place, 0];
+  let first: LinePosition | undefined;
   while (passed < MAX_EXTENSION * (line.width + width)) {
-    const far = advance(line, near, step * way);
-    if (far === undefined) return way > 0 ? line.curves.length : 0;
-    if (isClear(line, strip, far, way)) return interpolatePosition(line, strip, near, far, way);
+    const before = near;
+    const far = advance(line, before, step * way);
+    if (far === undefined) return first ?? (way > 0 ? line.curves.length : 0);
     near = far;
     passed += step;
+    if (!isClear(line, strip, far, way)) continue;
+    const end = interpolatePosition(line, strip, before, far, way);
+    const back = lastPaintedAhead(line, strip, end, way);
+    if (!back) return end;
+    first ??= end;
+    near = back.place;
+    passed += back.away;
   }
-  return undefined;
+  return first;
 }
 
 function interpolatePosition(
@@ -99,7 +136,7 @@ function interpolatePosition(
   strip: Strip,
   near: LinePosition,
   far: LinePosition,
-  way: 1 | -1,
+  way: Way,
 ): LinePosition {
   const count = line.curves.length;
   let [low, high] = [near, far];
@@ -113,36 +150,17 @@ function interpolatePosition(
   return wrapPosition(high, count);
 }
 
-/** Undefined beyond the end of an open line. */
-function advance({ curves, closed }: PaintedLine, place: LinePosition, far: number): LinePosition | undefined {
-  const count = curves.length;
-  const curve = curves[Math.min(count - 1, Math.floor(place))];
-  const next = place + far / Math.max(1e-9, curve ? lengthOf(curve) : 1);
-  const bounded = Math.max(Math.floor(place) - 0.5, Math.min(Math.floor(place) + 1.5, next));
-  if (bounded >= 0 && bounded < count) return bounded;
-  return closed ? wrapPosition(bounded, count) : undefined;
-}
-
-function wrapPosition(place: LinePosition, count: number): LinePosition {
-  return ((place % count) + count) % count;
-}
-
-function pointOnLine({ curves }: PaintedLine, place: LinePosition): Point {
-  const index = Math.min(curves.length - 1, Math.floor(place));
-  return pointAt(defined(curves[index]), place - index);
-}
-
 /**
  * Whether an end of the line here, looking into the strip, lies beyond one of the strip's long sides, and what follows as
  * well: behind a sharp corner the next stretch begins as wide as the line is, and may reach back beside the end.
  */
-function isClear(line: PaintedLine, strip: Strip, place: LinePosition, way: 1 | -1): boolean {
+function isClear(line: PaintedLine, strip: Strip, place: LinePosition, way: Way): boolean {
   const ends = [endAt(line, place, way), ...beginningsFrom(line, place, way)];
   return ends.every((end) => liesBeyond(end, strip, [0, 2]));
 }
 
 /** How the curves begin that follow within the line's width. */
-function beginningsFrom(line: PaintedLine, place: LinePosition, way: 1 | -1): LineEnd[] {
+function beginningsFrom(line: PaintedLine, place: LinePosition, way: Way): LineEnd[] {
   const { curves, closed, width } = line;
   const from = pointOnLine(line, place);
   const found: LineEnd[] = [];
@@ -159,7 +177,7 @@ function beginningsFrom(line: PaintedLine, place: LinePosition, way: 1 | -1): Li
 }
 
 /** Whether the end of an open line paints in the strip, as its cap may where the line itself ends before. */
-function endReaches(line: PaintedLine, strip: Strip, place: LinePosition, way: 1 | -1): boolean {
+function endReaches(line: PaintedLine, strip: Strip, place: LinePosition, way: Way): boolean {
   return !liesBeyond(endAt(line, place, way), strip, [0, 1, 2, 3]);
 }
 
@@ -179,10 +197,8 @@ function liesBeyond({ points, radius }: LineEnd, strip: Strip, sides: readonly n
 }
 
 /** @param way the way from the end along the line */
-function endAt(line: PaintedLine, place: LinePosition, way: 1 | -1): LineEnd {
-  const index = Math.min(line.curves.length - 1, Math.floor(place));
-  const tangent = tangentAt(defined(line.curves[index]), place - index);
-  return endOf(line, pointOnLine(line, place), scale(tangent, -way));
+function endAt(line: PaintedLine, place: LinePosition, way: Way): LineEnd {
+  return endOf(line, pointOnLine(line, place), scale(directionOnLine(line, place), -way));
 }
 
 /** @param outward the way in which the line would go on */

@@ -2,6 +2,7 @@
 import Flatbush from 'flatbush';
 import { defined } from '../../base/defined';
 import type { Shape } from '../../drawing/types';
+import { memoizeByIdentity } from '../../geometry/base/derived-facts';
 import type { Box } from '../../geometry/base/polygon-types';
 import { joinBoxes } from '../../geometry/base/ring';
 import { boundsOf } from '../../geometry/curve/index';
@@ -21,12 +22,18 @@ export function indexStrips(strips: readonly Strip[]): StripIndex {
   return (box) => tree.search(box.minX, box.minY, box.maxX, box.maxY).sort((a, b) => a - b);
 }
 
+/** Sheet mm. Strips are tried on the same shapes again and again. */
+const boxOfShape = memoizeByIdentity(
+  'box of a shape',
+  ({ subpaths }: Shape): Box => joinBoxes(subpaths.flatMap(({ curves }) => curves.map(boundsOf))),
+);
+
 /** The shapes that strips come near, each with these strips, in the order given. Sheet mm. */
 export function shapesNearStrips(shapes: readonly Shape[], strips: readonly Strip[]): Map<Shape, Strip[]> {
   const index = indexStrips(strips);
   const near = new Map<Shape, Strip[]>();
   for (const shape of shapes) {
-    const found = index(joinBoxes(shape.subpaths.flatMap(({ curves }) => curves.map(boundsOf))));
+    const found = index(boxOfShape(shape));
     if (found.length > 0)
       near.set(
         shape,

@@ -57,6 +57,16 @@ export const layersNode: CacheNode<
   bytes: (layers) => layers.reduce((sum, { group }) => sum + BYTES_PER_KEY * group.shapes.length, BYTES_PER_ENTRY),
 };
 
+/**
+ * What one shape fills, by what stands for it: trials of the same change have most shapes in common with each other, though
+ * not with the text that they start from.
+ */
+export const fillNode: CacheNode<number, Region> = {
+  name: 'fill',
+  key: (shape) => shape.toString(36),
+  bytes: (region) => BYTES_PER_ENTRY + BYTES_PER_VERTEX * vertices(region),
+};
+
 /** The measures of a layer: by what it draws, so that whatever else stands in the text makes no difference. */
 export const sheetNode: CacheNode<
   { readonly key: ArtworkKey; readonly artwork: Artwork; readonly measuring: string },

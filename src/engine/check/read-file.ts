@@ -5,11 +5,22 @@ import { emptyDrawing, type ReadDrawing, readDrawingIncrementally } from '../../
 import type { Drawing } from '../../drawing/types';
 import { parseMarkup } from '../../markup/parse';
 import { artworkKey } from '../../sheet/layer/artwork-key';
+import type { FillOf } from '../../sheet/layer/fill-shapes';
 import { mainPaint } from '../../sheet/layer/layers';
+import { shapeRegion } from '../../sheet/layer/shape-region';
 import { type Artwork, artworkOf, type MeasuredArtwork, measureArtwork, sheetOf } from '../../sheet/measure';
 import type { LayerPaint } from '../../sheet/types';
 import type { Answer } from '../cache/cache';
-import { drawingNode, fileNode, type HashedText, layersNode, markupNode, paintNode, sheetNode } from '../cache/nodes';
+import {
+  drawingNode,
+  fileNode,
+  fillNode,
+  type HashedText,
+  layersNode,
+  markupNode,
+  paintNode,
+  sheetNode,
+} from '../cache/nodes';
 import { type Run, slotOf } from './run';
 import type { Lack, Skipped } from './run-watch';
 import type { PlannedGroup, PlannedLayer, ReadFile } from './stages';
@@ -111,9 +122,19 @@ function measureLayer(run: Run, place: string, layer: PlannedLayer, artwork: Art
   const { cache, config, measuring } = run;
   // What was measured under another configuration is of no use to the next state of the layer.
   const slot = slotOf(run, `${place} ${measuring}`);
-  const measure = (previous: MeasuredArtwork | undefined) => measureArtwork(artwork, config, previous);
+  const measure = (previous: MeasuredArtwork | undefined) => measureArtwork(artwork, config, previous, fillIn(run));
   const sheet = cache.ask(sheetNode, { key, artwork, measuring }, measure, slot);
   return { group, key, artwork, sheet, paint: paintOf(run, layer) };
+}
+
+/** So many curves take long enough to fill that it is worth remembering. */
+const MANY_CURVES = 100;
+
+function fillIn({ cache }: Run): FillOf {
+  return (shape, key) => {
+    const curves = shape.subpaths.reduce((sum, each) => sum + each.curves.length, 0);
+    return curves < MANY_CURVES ? shapeRegion(shape) : cache.ask(fillNode, key, () => shapeRegion(shape)).value;
+  };
 }
 
 function paintOf({ cache }: Run, { group, key }: PlannedLayer): LayerPaint {

@@ -18,6 +18,9 @@ export interface FilledShapes {
 
 export const NOTHING_FILLED: FilledShapes = { keys: new Float64Array(0), fills: [], union: [] };
 
+/** What one shape fills, in mm; `key` stands for the shape. */
+export type FillOf = (shape: Shape, key: number) => Region;
+
 /**
  * @param keys what stands for each of the shapes
  * @param previous of the same layer before an edit: what did not change is taken from it
@@ -26,13 +29,14 @@ export function fillShapes(
   shapes: readonly Shape[],
   keys: Float64Array,
   previous: FilledShapes = NOTHING_FILLED,
+  fillOf: FillOf = shapeRegion,
 ): FilledShapes {
-  const fills = fillsOf(shapes, keys, previous);
+  const fills = fillsOf(shapes, keys, previous, fillOf);
   return { keys, fills, union: unionByCluster([...new Set(fills)], previous.union) };
 }
 
 /** An edit touches few shapes, which commonly stand together: those before and after them are kept. */
-function fillsOf(shapes: readonly Shape[], keys: Float64Array, previous: FilledShapes): Region[] {
+function fillsOf(shapes: readonly Shape[], keys: Float64Array, previous: FilledShapes, fillOf: FillOf): Region[] {
   const { keys: old, fills: known } = previous;
   const least = Math.min(keys.length, old.length);
   let [before, after] = [0, 0];
@@ -44,7 +48,7 @@ function fillsOf(shapes: readonly Shape[], keys: Float64Array, previous: FilledS
     checkpoint();
     const at = i < before ? i : i >= shapes.length - after ? i - shapes.length + known.length : -1;
     const key = defined(keys[i]);
-    const region = known[at] ?? drawn.get(key) ?? shapeRegion(shape);
+    const region = known[at] ?? drawn.get(key) ?? fillOf(shape, key);
     drawn.set(key, region);
     return region;
   });
