@@ -3,6 +3,7 @@ import { randomBytes } from 'node:crypto';
 import * as vscode from 'vscode';
 import { CONFIG_NAME } from '../config/types';
 import { isFromBench } from '../protocol/bench-guard';
+import type { MarkedShape } from '../protocol/index';
 import type { BenchRequest } from '../protocol/requests';
 import type { FromBench, ToBench } from '../protocol/webview';
 import { oneLine } from '../text/plain-text';
@@ -11,6 +12,7 @@ import { benchHtml } from './bench-html';
 import { applyBestOrder } from './best-order';
 import { BridgeOffers } from './bridge-offers';
 import { applyReordering } from './edit-documents';
+import type { KnownPrograms } from './programs/known-programs';
 import { savePicture } from './save-picture';
 import { keepScreen, onScreenChanged, screenPixelsPerInch } from './screen';
 import type { ServerClient } from './server-client';
@@ -23,6 +25,7 @@ export interface PanelOptions {
   readonly extensionUri: vscode.Uri;
   readonly client: ServerClient;
   readonly columns: TextColumns;
+  readonly programs: KnownPrograms;
   readonly pinned: boolean;
 }
 
@@ -35,6 +38,7 @@ export class BenchPanel {
   private drawn: ((bytes: Uint8Array | undefined) => void) | undefined;
   private readonly client: ServerClient;
   private readonly columns: TextColumns;
+  private readonly programs: KnownPrograms;
   private readonly offers = new BridgeOffers();
   /** The documents that were last changed from here; what is taken back is the change of the first. */
   private changed: readonly vscode.Uri[] = [];
@@ -43,11 +47,12 @@ export class BenchPanel {
 
   readonly panel: vscode.WebviewPanel;
 
-  constructor(panel: vscode.WebviewPanel, { extensionUri, client, columns, pinned }: PanelOptions) {
+  constructor(panel: vscode.WebviewPanel, { extensionUri, client, columns, programs, pinned }: PanelOptions) {
     this.panel = panel;
 
     this.client = client;
     this.columns = columns;
+    this.programs = programs;
     this.pinned = pinned;
     panel.webview.options = {
       enableScripts: true,
@@ -102,7 +107,9 @@ export class BenchPanel {
     this.documents = new Set([stack.uri, ...stack.documents.map((document) => document.uri)]);
     this.post({ type: 'stack', stack });
     // An edit from elsewhere moves the shape under a caret that stays where it is.
-    const editor = vscode.window.visibleTextEditors.find(({ document }) => this.isShowing(document.uri.toString()));
+    const { activeTextEditor, visibleTextEditors } = vscode.window;
+    const editors = [...(activeTextEditor ? [activeTextEditor] : []), ...visibleTextEditors];
+    const editor = editors.find(({ document }) => this.isAbout(document.uri));
     if (editor) this.markSoon(editor);
   }
 
@@ -112,21 +119,43 @@ export class BenchPanel {
   }
 
   markSoon({ document, selection }: vscode.TextEditor): void {
-    if (!this.isShowing(document.uri.toString())) return;
+    if (!this.isAbout(document.uri)) return;
     clearTimeout(this.marking);
     this.marking = setTimeout(() => void this.mark(document, selection.active), MARK_AFTER);
   }
 
+  /** Whether a text is the drawing that is shown, or its program. */
+  private isAbout(text: vscode.Uri): boolean {
+    return this.isShowing(text.toString()) || this.drawnHere(text).length > 0;
+  }
+
+  /** Those of a program's drawings that the stack shows. */
+  private drawnHere(program: vscode.Uri): vscode.Uri[] {
+    return this.programs.drawingsOf(program).filter((drawing) => this.isDrawnFrom(drawing.toString()));
+  }
+
   private async mark(document: vscode.TextDocument, place: vscode.Position): Promise<void> {
     const { uri, version } = document;
-    const shape = await this.client.shapeAt(uri, document.offsetAt(place));
+    const shape = this.isShowing(uri.toString())
+      ? await this.client.shapeAt(uri, document.offsetAt(place))
+      : await this.drawnAtLine(uri, place.line);
     const editor = vscode.window.activeTextEditor;
     // An answer about another text or place is late: the next one is under way.
     const late =
       editor?.document.uri.toString() === uri.toString() &&
       (editor.document.version !== version || !editor.selection.active.isEqual(place));
-    if (!late && this.isShowing(uri.toString()))
+    if (!late && this.isAbout(uri))
       this.post({ type: 'mark', outline: shape?.outline ?? '', layers: shape?.layers ?? [] });
+  }
+
+  /** What a line of a program draws, in all that is shown. */
+  private async drawnAtLine(program: vscode.Uri, line: number): Promise<Pick<MarkedShape, 'outline' | 'layers'>> {
+    const asked = this.drawnHere(program).map((drawing) => this.client.drawnAt(drawing, program, line));
+    const drawn = (await Promise.all(asked)).flatMap((each) => each ?? []);
+    return {
+      outline: drawn.map(({ outline }) => outline).join(''),
+      layers: drawn.flatMap(({ layerIds }) => layerIds),
+    };
   }
 
   private post(message: ToBench): void {
@@ -199,12 +228,35 @@ export class BenchPanel {
   }
 
   /** Selects a stretch of a document's text in the editor that was used last for it, and moves there. */
-  private async reveal(uri: vscode.Uri, { from, to }: Span): Promise<void> {
+  private async reveal(uri: vscode.Uri, span: Span): Promise<void> {
+    if (await this.revealProgram(uri, span)) return;
+    const { from, to } = span;
     const document = await vscode.workspace.openTextDocument(uri);
     const selection = new vscode.Range(document.positionAt(from), document.positionAt(to));
     const viewColumn = this.columns.of(uri) ?? vscode.ViewColumn.One;
     const editor = await vscode.window.showTextDocument(document, { viewColumn, selection });
     editor.revealRange(selection, vscode.TextEditorRevealType.InCenterIfOutsideViewport);
+  }
+
+  /**
+   * Selects the line that draws it, where the program is what is worked on: it is in sight, and the drawing's text is not.
+   * @returns whether it did
+   */
+  private async revealProgram(drawing: vscode.Uri, span: Span): Promise<boolean> {
+    const { visibleTextEditors } = vscode.window;
+    const isText = visibleTextEditors.some(({ document }) => document.uri.toString() === drawing.toString());
+    const isProgram = visibleTextEditors.some(({ document }) => this.programs.draws(document.uri, drawing));
+    if (isText || !isProgram) return false;
+    const place = await this.client.drawnBy(drawing, span);
+    if (!place) return false;
+    const uri = vscode.Uri.parse(place.uri);
+    const { start, end } = place.range;
+    const selection = new vscode.Range(start.line, start.character, end.line, end.character);
+    const viewColumn = this.columns.of(uri) ?? vscode.ViewColumn.One;
+    const document = await vscode.workspace.openTextDocument(uri);
+    const editor = await vscode.window.showTextDocument(document, { viewColumn, selection });
+    editor.revealRange(selection, vscode.TextEditorRevealType.InCenterIfOutsideViewport);
+    return true;
   }
 
   private draw(format: 'png' | 'svg'): Promise<Uint8Array | undefined> {

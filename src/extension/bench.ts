@@ -2,6 +2,7 @@
 import * as vscode from 'vscode';
 import type { Checked } from '../protocol/index';
 import { BenchPanel } from './bench-panel';
+import type { KnownPrograms } from './programs/known-programs';
 import type { ServerClient } from './server-client';
 import { isSvg, isThere } from './svg-documents';
 import { TextColumns } from './text-columns';
@@ -20,14 +21,18 @@ export class Bench implements vscode.Disposable {
   private readonly extensionUri: vscode.Uri;
   private readonly client: ServerClient;
 
-  constructor(extensionUri: vscode.Uri, client: ServerClient) {
+  private readonly programs: KnownPrograms;
+
+  constructor(extensionUri: vscode.Uri, client: ServerClient, programs: KnownPrograms) {
     this.extensionUri = extensionUri;
     this.client = client;
+    this.programs = programs;
 
     this.listeners = [
       client.onChecked((checked) => this.checked(checked)),
       vscode.window.onDidChangeActiveTextEditor((editor) => {
         if (editor && isSvg(editor.document)) this.follow(editor.document.uri);
+        else if (editor) this.followProgram(editor.document.uri);
       }),
       this.columns,
       this.deletions,
@@ -51,6 +56,13 @@ export class Bench implements vscode.Disposable {
     if (!open) return this.openAnother(uri);
     open.panel.reveal(undefined, true);
     await open.show(uri);
+  }
+
+  /** Shows a drawing beside the program that draws it, which keeps the focus. */
+  async openBeside(program: vscode.Uri, drawing: vscode.Uri): Promise<void> {
+    await this.open(drawing);
+    const document = await vscode.workspace.openTextDocument(program);
+    await vscode.window.showTextDocument(document, { viewColumn: this.columns.of(program) ?? vscode.ViewColumn.One });
   }
 
   /** Shows the document in a panel of its own, with those that are open. */
@@ -80,6 +92,15 @@ export class Bench implements vscode.Disposable {
     for (const panel of this.panels) if (!panel.pinned && !panel.isShowing(uri.toString())) void panel.show(uri);
   }
 
+  private followProgram(program: vscode.Uri): void {
+    const drawings = this.programs.drawingsOf(program);
+    const [first] = drawings;
+    for (const panel of this.panels) {
+      const isShown = drawings.some((drawing) => panel.isShowing(drawing.toString()));
+      if (first && !panel.pinned && !isShown) void panel.show(first);
+    }
+  }
+
   private async restore(panel: vscode.WebviewPanel, state: unknown): Promise<void> {
     const { uri: address, pinned } = (state ?? {}) as { uri?: unknown; pinned?: unknown };
     const restored = this.adopt(panel, pinned === true);
@@ -97,6 +118,7 @@ export class Bench implements vscode.Disposable {
       extensionUri: this.extensionUri,
       client: this.client,
       columns: this.columns,
+      programs: this.programs,
       pinned,
     });
     this.panels.add(adopted);

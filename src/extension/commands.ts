@@ -7,6 +7,8 @@ import type { Bench } from './bench';
 import { offerBestOrder } from './best-order';
 import { checkWorkspace } from './check-workspace';
 import { applyVersionedEdits } from './edit-documents';
+import type { KnownPrograms } from './programs/known-programs';
+import { type Watchers, watchProgram } from './programs/watch-program';
 import type { ServerClient } from './server-client';
 import { newStencil } from './setup/new-stencil';
 import { setUpStencil } from './setup/set-up';
@@ -17,7 +19,9 @@ const { l10n, window } = vscode;
 /** Milliseconds for which the status bar tells what was done. */
 const TOLD_FOR = 6000;
 
-export function registerCommands(client: ServerClient, bench: Bench, extension: string): vscode.Disposable[] {
+/** @param extension the extension's id */
+export function registerCommands(client: ServerClient, watchers: Watchers, extension: string): vscode.Disposable[] {
+  const { bench, programs } = watchers;
   const { registerCommand } = vscode.commands;
   /** Menus hand over the file they were opened on; the palette means the active one. */
   const onFile = (name: string, action: (uri: vscode.Uri) => Promise<void>) =>
@@ -28,7 +32,8 @@ export function registerCommands(client: ServerClient, bench: Bench, extension: 
       if (uri) await action(uri);
     });
   return [
-    onFile('openBench', (uri) => openBench(uri, bench)),
+    onFile('openBench', (uri) => openBench(uri, bench, programs)),
+    onFile('watchProgram', (uri) => watchProgram(uri, watchers)),
     onFile('openAnotherBench', (uri) => bench.openAnother(uri)),
     onFile('begin', async (uri) => setUpStencil(await showText(uri), client)),
     onFile('bridgeIslands', (uri) => bridgeIslands(uri, client)),
@@ -49,10 +54,25 @@ export function registerCommands(client: ServerClient, bench: Bench, extension: 
 }
 
 /** The text, with the bench beside it. Opens the text by name, so that no editor association is asked or changed. */
-async function openBench(uri: vscode.Uri, bench: Bench): Promise<void> {
+async function openBench(uri: vscode.Uri, bench: Bench, programs: KnownPrograms): Promise<void> {
+  const drawings = programs.drawingsOf(uri);
+  if (drawings.length > 0) {
+    const drawing = await chooseDrawing(drawings);
+    if (drawing) await bench.openBeside(uri, drawing);
+    return;
+  }
   await showText(uri);
   await bench.open(uri);
   await showText(uri);
+}
+
+/** @returns undefined where the question is put aside */
+async function chooseDrawing(drawings: readonly vscode.Uri[]): Promise<vscode.Uri | undefined> {
+  const [first, ...others] = drawings;
+  if (others.length === 0) return first;
+  const items = drawings.map((uri) => ({ label: vscode.workspace.asRelativePath(uri), uri }));
+  const chosen = await window.showQuickPick(items, { title: l10n.t('Which drawing of this program?') });
+  return chosen?.uri;
 }
 
 async function showText(uri: vscode.Uri): Promise<vscode.TextDocument> {

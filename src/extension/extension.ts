@@ -4,25 +4,33 @@ import { CONFIG_NAME } from '../config/types';
 import { Bench } from './bench';
 import { showPagesBeside } from './check-pages';
 import { registerCommands } from './commands';
+import { registerDrawingCommands } from './programs/drawing-commands';
+import { KnownPrograms } from './programs/known-programs';
+import { ProgramTasks } from './programs/program-tasks';
 import { ServerClient } from './server-client';
 import { StatusItem } from './status-item';
 import { StencilContext } from './stencil-context';
-import { isMarked, isSvg, mayBeStencil } from './svg-documents';
+import { isMarked, isSvg, mayBeStencil, saysWhoDraws } from './svg-documents';
 
 export function activate(context: vscode.ExtensionContext): void {
   const log = vscode.window.createOutputChannel('Tombolo', { log: true });
   const client = new ServerClient(context, log);
-  const bench = new Bench(context.extensionUri, client);
+  const programs = new KnownPrograms(client);
+  const bench = new Bench(context.extensionUri, client, programs);
+  const tasks = new ProgramTasks(client, context.asAbsolutePath('dist/cli.cjs'));
   const status = new StatusItem();
   context.subscriptions.push(
     log,
     client,
     bench,
+    programs,
+    tasks,
     status,
     client.onChecked((checked) => status.update(checked)),
     new StencilContext(client),
     showPagesBeside(context.extensionUri, bench),
-    ...registerCommands(client, bench, context.extension.id),
+    ...registerCommands(client, { bench, programs, tasks }, context.extension.id),
+    ...registerDrawingCommands(client),
     startWhenNeeded(client),
   );
 }
@@ -37,10 +45,19 @@ function startWhenNeeded(client: ServerClient): vscode.Disposable {
     await client.start();
   };
   const lookAtAll = () => vscode.workspace.textDocuments.forEach((document) => void look(document));
+  const drawn = async (uri: vscode.Uri) => {
+    if (!(await saysWhoDraws(uri))) return;
+    stop();
+    await client.checkFile(uri);
+  };
+  const drawings = vscode.workspace.createFileSystemWatcher('**/*.svg', false, false, true);
   const watcher = vscode.workspace.createFileSystemWatcher(`**/${CONFIG_NAME}`, false, true, true);
   listeners.push(
     watcher,
     watcher.onDidCreate(lookAtAll),
+    drawings,
+    drawings.onDidCreate(drawn),
+    drawings.onDidChange(drawn),
     vscode.workspace.onDidOpenTextDocument((document) => void look(document)),
     vscode.workspace.onDidChangeTextDocument(({ document }) => {
       // With every keystroke only the text is looked at, not the disk.

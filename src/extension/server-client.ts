@@ -1,4 +1,5 @@
 /** The language server as the rest of the extension sees it: started when first needed, in a process of its own. */
+import { mkdir, rm } from 'node:fs/promises';
 import * as vscode from 'vscode';
 import { LanguageClient, RevealOutputChannelOn, TransportKind } from 'vscode-languageclient/node';
 import {
@@ -24,6 +25,16 @@ import {
 } from '../protocol/index';
 import { DROP_LAYER_PLAN, LAYER_PLAN, LAYER_SKETCH, PLAN_GHOST } from '../protocol/layer-plan';
 import { PART, PART_AT } from '../protocol/parts';
+import {
+  DRAWN_AT,
+  DRAWN_BY,
+  type DrawnThere,
+  KEPT_PLAN,
+  type KeptPlan,
+  PROGRAMS,
+  type ProgramRange,
+  type Programs,
+} from '../protocol/programs';
 import type { BenchRequest } from '../protocol/requests';
 import { BRIDGE_GHOST, CHANGE_BRIDGE, STANDING_BRIDGES } from '../protocol/standing-bridges';
 import {
@@ -36,6 +47,7 @@ import {
   SLIP,
   SWEEP,
 } from '../protocol/views';
+import type { Span } from '../text/text';
 import { CONFIG, SVG } from './svg-documents';
 
 /** The requests that answer the questions of the bench's page. */
@@ -61,33 +73,49 @@ export class ServerClient implements vscode.Disposable {
   private readonly client: LanguageClient;
   private readonly watcher = vscode.workspace.createFileSystemWatcher('**/{tombolo.json,*.svg}');
   private readonly checkedEmitter = new vscode.EventEmitter<Checked>();
+  private readonly programsEmitter = new vscode.EventEmitter<Programs>();
   private starting: Promise<void> | undefined;
 
   /** Fires after each run of the checks. */
   readonly onChecked = this.checkedEmitter.event;
 
+  /** Fires when programs or drawings of theirs are known that were not before, or are no more. */
+  readonly onPrograms = this.programsEmitter.event;
+
+  /** The folder, outside of the workspace, that watched programs leave their marks in. */
+  readonly marks: string;
+
   readonly log: vscode.LogOutputChannel;
 
   constructor(context: vscode.ExtensionContext, log: vscode.LogOutputChannel) {
     this.log = log;
+    this.marks = vscode.Uri.joinPath(context.storageUri ?? context.globalStorageUri, 'marks').fsPath;
 
     const server = { module: context.asAbsolutePath('dist/server.cjs'), transport: TransportKind.ipc };
     this.client = new LanguageClient('tombolo', 'Tombolo', server, {
       documentSelector: [...SVG, ...CONFIG],
       outputChannel: log,
       revealOutputChannelOn: RevealOutputChannelOn.Never,
-      initializationOptions: { ...vscode.workspace.getConfiguration('tombolo'), goTo: true },
+      initializationOptions: { ...vscode.workspace.getConfiguration('tombolo'), goTo: true, marks: this.marks },
       synchronize: { fileEvents: this.watcher },
     });
+    this.client.onNotification(PROGRAMS, (programs: Programs) => this.programsEmitter.fire(programs));
     this.client.onNotification(CHECKED, (checked: Checked) => this.checkedEmitter.fire(checked));
   }
 
   /** Starts the server unless it runs. Never rejects: a failure is logged, and requests then answer undefined. */
   async start(): Promise<void> {
-    this.starting ??= this.client.start().catch((error: unknown) => {
+    this.starting ??= this.begin().catch((error: unknown) => {
       this.log.error(`The server did not start: ${String(error)}`);
     });
     await this.starting;
+  }
+
+  /** What watches of another session have left is of no use any more. */
+  private async begin(): Promise<void> {
+    await rm(this.marks, { recursive: true, force: true });
+    await mkdir(this.marks, { recursive: true });
+    await this.client.start();
   }
 
   stack(uri: vscode.Uri): Promise<PreviewStack | undefined> {
@@ -144,6 +172,20 @@ export class ServerClient implements vscode.Disposable {
     await this.starting;
   }
 
+  /** @param line from zero */
+  drawnAt(drawing: vscode.Uri, program: vscode.Uri, line: number): Promise<DrawnThere | undefined> {
+    return this.ask(DRAWN_AT, drawing, { program: this.client.code2ProtocolConverter.asUri(program), line });
+  }
+
+  /** The line that draws what stands in a stretch of a drawing's text. */
+  drawnBy(drawing: vscode.Uri, { from, to }: Span): Promise<ProgramRange | undefined> {
+    return this.ask(DRAWN_BY, drawing, { from, to });
+  }
+
+  keptPlan(drawing: vscode.Uri): Promise<KeptPlan | undefined> {
+    return this.ask(KEPT_PLAN, drawing);
+  }
+
   async checkAgain(uri: vscode.Uri): Promise<void> {
     await this.ask(CHECK_AGAIN, uri);
   }
@@ -162,6 +204,7 @@ export class ServerClient implements vscode.Disposable {
   dispose(): void {
     this.watcher.dispose();
     this.checkedEmitter.dispose();
+    this.programsEmitter.dispose();
     if (this.starting) void this.client.dispose().catch(() => undefined);
   }
 }

@@ -16,7 +16,7 @@ export const isConfig = (document: vscode.TextDocument): boolean => vscode.langu
  */
 export async function mayBeStencil(document: vscode.TextDocument): Promise<boolean> {
   if (isConfig(document)) return true;
-  return isSvg(document) && (isMarked(document) || (await hasConfigAbove(document.uri)));
+  return isSvg(document) && (isMarked(document) || (await configAbove(document.uri)) !== undefined);
 }
 
 const MARK = 'data-tombolo-';
@@ -26,7 +26,7 @@ export const isMarked = (document: vscode.TextDocument): boolean => document.get
 
 /** The same of a file that is not open as text. */
 export async function mayBeStencilFile(uri: vscode.Uri): Promise<boolean> {
-  if (await hasConfigAbove(uri)) return true;
+  if ((await configAbove(uri)) !== undefined) return true;
   try {
     return Buffer.from(await vscode.workspace.fs.readFile(uri)).includes(MARK);
   } catch {
@@ -35,12 +35,26 @@ export async function mayBeStencilFile(uri: vscode.Uri): Promise<boolean> {
   }
 }
 
-async function hasConfigAbove(uri: vscode.Uri): Promise<boolean> {
+/** The `tombolo.json` that holds for a file. */
+export async function configAbove(uri: vscode.Uri): Promise<vscode.Uri | undefined> {
   for (let folder = vscode.Uri.joinPath(uri, '..'); ; folder = vscode.Uri.joinPath(folder, '..')) {
-    if (await isThere(vscode.Uri.joinPath(folder, CONFIG_NAME))) return true;
-    if (folder.path === '/' || folder.path === vscode.Uri.joinPath(folder, '..').path) return false;
+    const config = vscode.Uri.joinPath(folder, CONFIG_NAME);
+    if (await isThere(config)) return config;
+    if (folder.path === '/' || folder.path === vscode.Uri.joinPath(folder, '..').path) return undefined;
   }
 }
+
+/** Whether a file says itself which program draws it. */
+export async function saysWhoDraws(uri: vscode.Uri): Promise<boolean> {
+  try {
+    return Buffer.from(await vscode.workspace.fs.readFile(uri)).includes(FROM);
+  } catch {
+    // Gone, or not ours to read.
+    return false;
+  }
+}
+
+const FROM = 'data-tombolo-from';
 
 export async function isThere(uri: vscode.Uri): Promise<boolean> {
   try {

@@ -59,6 +59,8 @@ async function watch(
   host: Host,
 ): Promise<void> {
   const { marks } = options;
+  // Said to us alone by an editor whose Node.js is an Electron.
+  if (marks !== undefined) delete process.env.ELECTRON_RUN_AS_NODE;
   const watched = paths.length > 0 ? paths : ['.'];
   const screen = marks === undefined ? screenFor(host) : linesFor(host);
   const rounds = new Rounds({ paths: watched, program, options, host, screen, marks });
