@@ -1,4 +1,4 @@
-/** Judges mutated documents one after the other, and keeps what fails, made small. */
+/** Judges one mutated document, and makes small what fails. */
 import { setImmediate } from 'node:timers/promises';
 import { seededRandom } from '../benchmark/seeded';
 import { type Fault, type Judged, judge, type Ways } from './judge';
@@ -7,12 +7,7 @@ import { shrunk } from './shrink';
 
 export interface FuzzOptions extends Ways {
   readonly seed: number;
-  readonly count: number;
-  /** Seconds after which no further document is begun. */
-  readonly seconds: number;
   readonly documents: readonly string[];
-  /** Before a document is judged: it is the one that ends the process, if one does. */
-  readonly onDocument?: (text: string, number: number) => void;
 }
 
 export interface Failure extends Fault {
@@ -20,20 +15,26 @@ export interface Failure extends Fault {
   readonly text: string;
 }
 
-export interface FuzzTable {
+/** What was done, and how long it took in milliseconds of processor time. */
+export interface Tally {
   readonly documents: number;
   readonly fixes: number;
-  readonly parted: number;
-  /** Milliseconds of processor time */
   readonly slowest: number;
-  readonly failures: readonly Failure[];
+  /** Documents of which a check took longer than the two seconds that it is to take on an idle machine. */
+  readonly slow: number;
+  readonly slowestFix: number;
+  /** Failures of kinds that come again and again are made small only so often. */
+  readonly kinds: Readonly<Record<string, number>>;
 }
 
-const TRIALS = 60;
-/** So many failures of a kind are made small. */
-const SHRUNK_OF_KIND = 3;
+export const NOTHING_DONE: Tally = { documents: 0, fixes: 0, slowest: 0, slow: 0, slowestFix: 0, kinds: {} };
 
-/** Document `number` of a seed is the same in every run, whatever comes before. */
+const SLOW = 2000;
+const TRIALS = 60;
+/** So many failures of a kind are made small in one process. */
+const SHRUNK_OF_KIND = 2;
+
+/** Document `number` of a seed is the same in every run, whatever comes before: a text, and the same after a small change. */
 export function documentOf(
   { seed, documents }: Pick<FuzzOptions, 'seed' | 'documents'>,
   number: number,
@@ -43,21 +44,36 @@ export function documentOf(
   return [text, nudged(random, text)];
 }
 
-export async function fuzz(options: FuzzOptions): Promise<FuzzTable> {
-  const end = performance.now() + 1000 * options.seconds;
-  const failures: Failure[] = [];
-  let [documents, fixes, parted, slowest] = [0, 0, 0, 0];
-  for (; documents < options.count && performance.now() < end; documents += 1) {
-    const [text, next] = documentOf(options, documents);
-    options.onDocument?.(text, documents);
-    const judged = await judgedInTurn(text, next, options);
-    fixes += judged.fixes;
-    parted += judged.parted;
-    slowest = Math.max(slowest, judged.slowest);
-    for (const fault of firstOfKinds(judged.faults))
-      failures.push(await smallest(options, failures, fault, documents, text, next));
+/**
+ * @param tally what was done before
+ * @returns the same with this document
+ */
+export async function fuzz(
+  options: FuzzOptions,
+  number: number,
+  tally: Tally,
+  onFailure: (failure: Failure) => void,
+): Promise<Tally> {
+  const [text, next] = documentOf(options, number);
+  const judged = await judgedInTurn(text, next, options);
+  const kinds = { ...tally.kinds };
+  for (const fault of firstOfKinds(judged.faults)) {
+    const known = kinds[fault.kind] ?? 0;
+    kinds[fault.kind] = known + 1;
+    onFailure(await smallest(options, fault, { number, text, next, isShrunk: known < SHRUNK_OF_KIND }));
   }
-  return { documents, fixes, parted, slowest, failures };
+  return added(tally, judged, kinds);
+}
+
+function added(tally: Tally, { fixes, slowest, slowestFix }: Judged, kinds: Tally['kinds']): Tally {
+  return {
+    documents: tally.documents + 1,
+    fixes: tally.fixes + fixes,
+    slowest: Math.max(tally.slowest, slowest),
+    slow: tally.slow + (slowest > SLOW ? 1 : 0),
+    slowestFix: Math.max(tally.slowestFix, slowestFix),
+    kinds,
+  };
 }
 
 /** The renderer's memory is freed only when the event loop turns. */
@@ -72,20 +88,20 @@ function firstOfKinds(faults: readonly Fault[]): Fault[] {
   return [...kinds.values()];
 }
 
-async function smallest(
-  ways: Ways,
-  before: readonly Failure[],
-  fault: Fault,
-  number: number,
-  text: string,
-  next: string,
-): Promise<Failure> {
+interface Failing {
+  readonly number: number;
+  readonly text: string;
+  readonly next: string;
+  readonly isShrunk: boolean;
+}
+
+/** What depends on both texts, or on the clock, is kept as it is. */
+const NOT_SHRUNK: ReadonlySet<string> = new Set(['incremental differs', 'over budget', 'fix over budget']);
+
+async function smallest(ways: Ways, fault: Fault, { number, text, next, isShrunk }: Failing): Promise<Failure> {
   const { kind } = fault;
-  // What depends on both texts, or on the clock, is kept as it is.
-  const isPlain = kind !== 'incremental differs' && kind !== 'over budget';
-  if (!isPlain || before.filter((each) => each.kind === kind).length >= SHRUNK_OF_KIND) {
-    return { ...fault, number, text: kind === 'incremental differs' ? `${text}\n<!-- then -->\n${next}` : text };
-  }
+  if (kind === 'incremental differs') return { ...fault, number, text: `${text}\n<!-- then -->\n${next}` };
+  if (!isShrunk || NOT_SHRUNK.has(kind)) return { ...fault, number, text };
   const failsAlike = async (shorter: string) =>
     (await judgedInTurn(shorter, shorter, ways)).faults.some((each) => each.kind === kind);
   return { ...fault, number, text: await shrunk(text, failsAlike, TRIALS) };

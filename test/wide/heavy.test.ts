@@ -3,11 +3,10 @@
  * lacking, within a bound on processor time and memory. Prints the table.
  */
 import { execFileSync } from 'node:child_process';
-import { rmSync } from 'node:fs';
 import path from 'node:path';
-import { build } from 'esbuild';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { HEAVY_DRAWINGS } from '../engine/check/heavy-drawings';
+import { bundled } from '../fuzz/bundle.mjs';
 import type { Taken } from './heavy/run-one';
 
 /** Milliseconds for any text: steps stand for two seconds of an idle processor; a shared one takes up to three times as long. */
@@ -19,29 +18,17 @@ const MOST_MEMORY = 500;
 const MEMORY_PER_CHARACTER = 80;
 
 const root = path.resolve(__dirname, '../..');
-const folder = path.join(root, 'node_modules/.cache/tombolo-heavy');
-const program = path.join(folder, 'run-one.mjs');
+let program: Awaited<ReturnType<typeof bundled>>;
 
 beforeAll(async () => {
-  await build({
-    entryPoints: [path.join(__dirname, 'heavy/run-one.ts')],
-    outfile: program,
-    bundle: true,
-    format: 'esm',
-    platform: 'node',
-    target: 'node20',
-    mainFields: ['module', 'main'],
-    define: {
-      'globalThis.tomboloAssertions': 'false',
-      'import.meta.url': JSON.stringify(`file://${path.join(root, 'test/engine/check/heavy-drawings.ts')}`),
-    },
-  });
+  const beside = path.join(root, 'test/engine/check/heavy-drawings.ts');
+  program = await bundled('test/wide/heavy/run-one.ts', { 'import.meta.url': JSON.stringify(`file://${beside}`) });
 });
 
-afterAll(() => rmSync(folder, { recursive: true, force: true }));
+afterAll(() => program.remove());
 
 test.each([...HEAVY_DRAWINGS.keys()])('%s', (name) => {
-  const taken = JSON.parse(execFileSync(process.execPath, [program, name], { encoding: 'utf8' })) as Taken;
+  const taken = JSON.parse(execFileSync(process.execPath, [program.file, name], { encoding: 'utf8' })) as Taken;
   const { length, cpu, memory, unfinished, places } = taken;
   console.log(`${name}: ${length} characters, ${cpu} ms, ${memory} MB; ${unfinished ?? 'all done'}`);
   expect(cpu).toBeLessThan(MOST_CPU + CPU_PER_CHARACTER * length);

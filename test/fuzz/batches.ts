@@ -1,0 +1,129 @@
+/** Judges many documents in processes of their own, batch by batch: none finds the memory of another, and what ends one is told. */
+import { spawn } from 'node:child_process';
+import { createInterface } from 'node:readline';
+import type { BatchOrder, Said } from './batch';
+import { realDocuments } from './documents';
+import { documentOf, type Failure, NOTHING_DONE, type Tally } from './fuzz';
+
+export interface FuzzOrder extends Pick<BatchOrder, 'seed' | 'fixed' | 'longest' | 'pictures'> {
+  /** The bundled `batch.ts`. */
+  readonly program: string;
+  /** The number of the first document. */
+  readonly from: number;
+  readonly count: number;
+  /** Seconds after which no further document is begun. */
+  readonly seconds: number;
+  /** Processes at the same time. */
+  readonly jobs: number;
+  readonly onFailure?: (failure: Failure) => void;
+  readonly onBatch?: (table: FuzzTable) => void;
+}
+
+export interface FuzzTable extends Tally {
+  /** MB of the largest process. */
+  readonly memory: number;
+  readonly failures: readonly Failure[];
+}
+
+const BATCH = 200;
+/** MB for any text, those of Node.js, of the renderer and the parsers of the tests among them. */
+const MOST_MEMORY = 500;
+/** MB of V8's heap: far beyond that, it ends the process, which is then told as a failure. */
+const HEAP = 450;
+/** Milliseconds without a word: then a document hangs. */
+const LONGEST_SILENCE = 300_000;
+
+interface Outcome {
+  readonly tally: Tally;
+  readonly failures: readonly Failure[];
+  readonly next: number;
+  readonly memory: number;
+}
+
+export async function fuzzInBatches(order: FuzzOrder): Promise<FuzzTable> {
+  const until = Date.now() + 1000 * order.seconds;
+  const end = order.from + order.count;
+  let table: FuzzTable = { ...NOTHING_DONE, memory: 0, failures: [] };
+  let free = order.from;
+  const take = (outcome: Outcome) => {
+    table = joined(table, outcome);
+    for (const failure of outcome.failures) order.onFailure?.(failure);
+    order.onBatch?.(table);
+  };
+  const lane = async () => {
+    while (free < end && Date.now() < until) {
+      const [from, to] = [free, Math.min(end, free + BATCH)];
+      free = to;
+      for (let next = from; next < to && Date.now() < until; ) {
+        const outcome = await runBatch(order, { ...order, from: next, to, until, memory: MOST_MEMORY });
+        take(outcome);
+        if (outcome.memory > MOST_MEMORY) take(await alone(order, outcome.next - 1));
+        next = outcome.next;
+      }
+    }
+  };
+  await Promise.all(Array.from({ length: order.jobs }, lane));
+  return table;
+}
+
+/** A document that a process came to its bound with, in one that has not done anything before. It is counted already. */
+async function alone(order: FuzzOrder, number: number): Promise<Outcome> {
+  const outcome = await runBatch(order, { ...order, from: number, to: number + 1, until: Infinity, memory: Infinity });
+  const fault = { kind: 'over memory', words: `${outcome.memory.toFixed(0)} MB`, number };
+  const failures = outcome.memory > MOST_MEMORY ? [{ ...fault, text: textOf(order, number) }] : [];
+  return { ...outcome, tally: NOTHING_DONE, failures };
+}
+
+function joined(table: FuzzTable, { tally, failures, memory }: Outcome): FuzzTable {
+  const kinds = { ...table.kinds };
+  for (const { kind } of failures) kinds[kind] = (kinds[kind] ?? 0) + 1;
+  return {
+    documents: table.documents + tally.documents,
+    fixes: table.fixes + tally.fixes,
+    slowest: Math.max(table.slowest, tally.slowest),
+    slow: table.slow + tally.slow,
+    slowestFix: Math.max(table.slowestFix, tally.slowestFix),
+    kinds,
+    memory: Math.max(table.memory, memory),
+    failures: [...table.failures, ...failures],
+  };
+}
+
+function textOf({ seed, longest }: FuzzOrder, number: number): string {
+  return documentOf({ seed, documents: realDocuments(process.cwd(), longest) }, number)[0];
+}
+
+function runBatch(order: FuzzOrder, batch: BatchOrder): Promise<Outcome> {
+  // JSON knows no infinity.
+  const told = JSON.stringify(batch, (_, value) => (value === Infinity ? Number.MAX_VALUE : value));
+  const child = spawn(process.execPath, [`--max-old-space-size=${HEAP}`, order.program, told], {
+    stdio: ['ignore', 'pipe', 'inherit'],
+  });
+  const failures: Failure[] = [];
+  let [begun, documents] = [batch.from, 0];
+  let done: Said['done'];
+  let silence: NodeJS.Timeout | undefined;
+  const listen = () => {
+    clearTimeout(silence);
+    silence = setTimeout(() => child.kill('SIGKILL'), LONGEST_SILENCE);
+  };
+  listen();
+  createInterface({ input: child.stdout }).on('line', (line) => {
+    listen();
+    const said = JSON.parse(line) as Said;
+    if (said.fails) failures.push(said.fails);
+    if (said.done) done = said.done;
+    if (said.begins === undefined) return;
+    begun = said.begins;
+    documents += 1;
+  });
+  return new Promise((resolve) => {
+    child.once('close', (code, signal) => {
+      clearTimeout(silence);
+      if (done) return resolve({ ...done, failures });
+      const words = `ended with ${signal ?? code}`;
+      failures.push({ kind: 'process ended', words, number: begun, text: textOf(order, begun) });
+      resolve({ tally: { ...NOTHING_DONE, documents }, failures, next: begun + 1, memory: 0 });
+    });
+  });
+}

@@ -1,0 +1,4 @@
+export function bundled(
+  entry: string,
+  defines?: Readonly<Record<string, string>>,
+): Promise<{ readonly file: string; readonly remove: () => void }>;
