@@ -17,7 +17,7 @@ export function faultsOfFix(before: Report, fix: Fix, after: Report): Fault[] {
   for (const id of seriousChecks(after)) {
     if (had.has(id)) continue;
     if (!told.has(id)) faults.push({ kind: 'worse fix', words: `${fix.kind}: ${fix.title} brings ${id}` });
-    else if (fix.preferred && /; leaves|anyway:/.test(fix.title))
+    else if (fix.preferred && /; leaves|anyway:|come to light/.test(fix.title))
       faults.push({ kind: 'worse fix preferred', words: `${fix.kind}: ${fix.title}` });
   }
   if (isWellFormed(before.text) && !isWellFormed(after.text))

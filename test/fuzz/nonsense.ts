@@ -7,5 +7,6 @@ export function nonsenseIn(message: string): string | undefined {
   return measure;
 }
 
-/** What is quoted stands so in the text. */
-const unquoted = (message: string): string => message.replace(/"[^"]*"|[\w:-]+=\S+/g, '');
+/** What is quoted stands so in the text; what is no name may hold quotation marks itself. */
+const unquoted = (message: string): string =>
+  message.replace(/^.*(?= is not a valid XML name)|The attribute \S+|"[^"]*"|[\w:-]+=\S+/g, '');

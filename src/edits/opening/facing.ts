@@ -1,10 +1,11 @@
 /** How wide a region is where two stretches of its boundary face each other. Millimetres. */
-import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
 import type { Point } from '../../geometry/base/curve-types';
 import type { Box, Ring } from '../../geometry/base/polygon-types';
 import { forEachEdge } from '../../geometry/base/ring';
 import { ON_CURVE } from '../../geometry/base/tolerances';
 import { cross, distance, dot, normalise } from '../../geometry/base/vector';
+import { PointIndex } from '../../geometry/spatial/point-index';
 
 /** A disc that touches the boundary in two places, and nothing reaches into it that faces the first of them. */
 export interface FacingDisc {
@@ -33,6 +34,7 @@ const FACING = Math.cos((110 * Math.PI) / 180);
 export class FacingBoundary {
   readonly places: readonly BoundaryPlace[];
   private readonly widest: number;
+  private readonly index: PointIndex;
 
   /**
    * @param rings of one region
@@ -42,19 +44,19 @@ export class FacingBoundary {
   constructor(rings: readonly Ring[], within: Box, widest: number) {
     this.widest = widest;
     this.places = rings.flatMap((ring) => placesOn(ring, within, widest / 8));
+    this.index = new PointIndex(this.places.map(({ at }) => at));
   }
 
   /** The boundary's places at a point, one for each direction that it looks to there. */
   placesAt(point: Point): BoundaryPlace[] {
-    return this.places.filter(({ at }) => distance(at, point) < 2 * ON_CURVE);
+    return this.near(point, 2 * ON_CURVE).filter(({ at }) => distance(at, point) < 2 * ON_CURVE);
   }
 
   /** The outward normal at a point of a curve, of the two given; undefined where the curve is no boundary there. */
   outwardAt(point: Point, normal: Point): Point | undefined {
     let best: { outward: Point; along: number } | undefined;
-    for (const { at, outward } of this.places) {
+    for (const { at, outward } of this.near(point, this.widest / 4)) {
       const [dx, dy] = [point.x - at.x, point.y - at.y];
-      if (Math.abs(dx) > this.widest / 4 || Math.abs(dy) > this.widest / 4) continue;
       const along = dot(outward, normal);
       if (Math.abs(dx * outward.x + dy * outward.y) > BESIDE + 0.1 * Math.hypot(dx, dy)) continue;
       if (!best || Math.abs(along) > Math.abs(best.along)) best = { outward, along };
@@ -65,10 +67,10 @@ export class FacingBoundary {
 
   /** The largest disc at a place that nothing which faces it reaches into; undefined where that is the widest asked for. */
   discAt({ at, outward }: BoundaryPlace): FacingDisc | undefined {
-    checkpoint(this.places.length >> 4);
     let radius = this.widest;
     let touch: Point | undefined;
-    for (const { at: other, outward: facing } of this.places) {
+    // No disc of the widest radius through the place reaches farther.
+    for (const { at: other, outward: facing } of this.near(at, 2 * this.widest)) {
       if (dot(outward, facing) > FACING) continue;
       const [dx, dy] = [at.x - other.x, at.y - other.y];
       const square = dx * dx + dy * dy;
@@ -79,6 +81,11 @@ export class FacingBoundary {
     }
     if (!touch) return undefined;
     return { centre: { x: at.x - radius * outward.x, y: at.y - radius * outward.y }, radius, touch };
+  }
+
+  /** Within a square. */
+  private near(point: Point, reach: number): BoundaryPlace[] {
+    return this.index.near(point, reach).map((i) => defined(this.places[i]));
   }
 }
 

@@ -1,9 +1,11 @@
 /** How far the boundary of an opening has to give way for a thin part of it to become as wide as it must. */
+import { defined } from '../../base/defined';
 import type { Point } from '../../geometry/base/curve-types';
 import type { Box } from '../../geometry/base/polygon-types';
 import { growBox, ringsOf } from '../../geometry/base/ring';
 import { ON_CURVE } from '../../geometry/base/tolerances';
 import { distance, interpolate } from '../../geometry/base/vector';
+import { PointIndex } from '../../geometry/spatial/point-index';
 import type { ThinPlace } from '../../sheet/thin-places';
 import type { Sheet } from '../../sheet/types';
 import { type BoundaryPlace, FacingBoundary, type FacingDisc } from './facing';
@@ -26,6 +28,7 @@ export class GivingBoundary implements MovableBoundary {
   readonly extent: Box;
   private readonly boundary: FacingBoundary;
   private readonly discs: readonly ThinDisc[];
+  private readonly centres: PointIndex;
   private readonly banks: { readonly from: number; readonly to: number };
   private readonly width: number;
 
@@ -37,6 +40,7 @@ export class GivingBoundary implements MovableBoundary {
     this.boundary = new FacingBoundary(opening ? ringsOf(opening) : [], growBox(this.extent, 1.5 * width), width / 2);
     const thin = this.thinDiscs();
     this.discs = part.kind === 'whole' ? thin : linkedTo(thin, interpolate(part.from, part.to, 0.5), LINKED * width);
+    this.centres = new PointIndex(this.discs.map(({ centre }) => centre));
     this.banks = { from: this.runNear(part.from), to: this.runNear(part.to) };
   }
 
@@ -89,9 +93,17 @@ export class GivingBoundary implements MovableBoundary {
   }
 
   private nearestDisc({ at }: BoundaryPlace, { centre }: FacingDisc): ThinDisc | undefined {
-    const best = nearest(this.discs, (disc) => distance(disc.centre, centre) + distance(disc.place.at, at));
-    return best && distance(best.centre, centre) < LINKED * this.width ? best : undefined;
+    const linked = within(this.discs, this.centres, centre, LINKED * this.width);
+    return nearest(linked, (disc) => distance(disc.centre, centre) + distance(disc.place.at, at));
   }
+}
+
+/** The discs whose centres lie nearer to a point than `apart`. */
+function within(discs: readonly ThinDisc[], centres: PointIndex, point: Point, apart: number): ThinDisc[] {
+  return centres
+    .near(point, apart)
+    .map((i) => defined(discs[i]))
+    .filter(({ centre }) => distance(centre, point) < apart);
 }
 
 function nearest<T>(items: readonly T[], far: (item: T) => number): T | undefined {
@@ -108,11 +120,12 @@ function nearest<T>(items: readonly T[], far: (item: T) => number): T | undefine
 function linkedTo(discs: readonly ThinDisc[], point: Point, apart: number): ThinDisc[] {
   const first = nearest(discs, ({ centre }) => distance(centre, point));
   if (!first) return [];
+  const centres = new PointIndex(discs.map(({ centre }) => centre));
   const linked = new Set([first]);
   const waiting = [first];
   for (let disc = waiting.pop(); disc; disc = waiting.pop()) {
-    for (const other of discs) {
-      if (linked.has(other) || distance(other.centre, disc.centre) > apart) continue;
+    for (const other of within(discs, centres, disc.centre, apart)) {
+      if (linked.has(other)) continue;
       linked.add(other);
       waiting.push(other);
     }

@@ -24,6 +24,11 @@ const WORK_PER_CHARACTER = 600;
 const READING_SHARE = 0.5;
 const MEASURING_SHARE = 0.75;
 
+/** Steps of work that a check of a text may take. */
+export function workOfCheck({ length }: string, { budget, work }: Settings): number {
+  return work ?? (budget === Infinity ? Infinity : WORK_FOR_ANY + WORK_PER_CHARACTER * length);
+}
+
 /** What was lacking for a part of a run, or that it failed. */
 export type Lack = StopReason | Fault;
 
@@ -70,9 +75,7 @@ export class RunWatch {
 
   /** Adds the work that a file is worth, when it is about to be read: so none takes what is meant for another. */
   grant(text: string): void {
-    const { budget, work = budget === Infinity ? Infinity : WORK_FOR_ANY + WORK_PER_CHARACTER * text.length } =
-      this.settings;
-    this.granted += work;
+    this.granted += workOfCheck(text, this.settings);
   }
 
   /**

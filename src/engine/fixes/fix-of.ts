@@ -1,4 +1,5 @@
 import type { Effect } from '../../checks/meta';
+import { count } from '../../config/values';
 import type { BroughtFinding, Fix, FixScope } from '../../report/fix';
 import { isRefusal, type Result } from '../../report/refusal';
 import type { LayerId } from '../../sheet/layer/layer-id';
@@ -11,6 +12,8 @@ export interface FixFacts {
   readonly kind: string;
   readonly scope: FixScope;
   readonly safe: boolean;
+  /** What is found after it was there before, but could not be seen. */
+  readonly reveals?: boolean;
 }
 
 /** What is known of one fix before its proof. */
@@ -22,11 +25,20 @@ interface Offered {
   readonly asked?: readonly Effect[];
 }
 
-/** A proven change as a fix. Its title says what it brings, unless one must expect it of what is asked for. */
-export function fixOf({ kind, scope, safe }: FixFacts, offered: Offered, { title, ...change }: ProvenChange): Fix {
-  const { preferred = false, layerId, asked = [] } = offered;
+/**
+ * A proven change as a fix. Its title says what it brings, unless one must expect it of what is asked for; what brings more
+ * than that is not preferred.
+ */
+export function fixOf(
+  { kind, scope, safe, reveals }: FixFacts,
+  offered: Offered,
+  { title, ...change }: ProvenChange,
+): Fix {
+  const { layerId, asked = [] } = offered;
   const surprising = change.brings.filter((finding) => !isExpected(finding, asked));
-  const told = withBrought(title ?? offered.title, surprising);
+  const preferred = (offered.preferred ?? false) && surprising.length === 0;
+  const plain = title ?? offered.title;
+  const told = reveals ? withRevealed(plain, surprising) : withBrought(plain, surprising);
   return { ...change, kind, scope, safe, preferred, ...(layerId && { layerId }), title: told };
 }
 
@@ -50,4 +62,8 @@ function isExpected({ check }: BroughtFinding, asked: readonly Effect[]): boolea
 
 function withBrought(title: string, brings: readonly BroughtFinding[]): string {
   return brings.length === 0 ? title : `${title}; ${outcomeInTitle(brings)}`;
+}
+
+function withRevealed(title: string, { length }: readonly BroughtFinding[]): string {
+  return length === 0 ? title : `${title}; ${count(length, 'finding')} ${length === 1 ? 'comes' : 'come'} to light`;
 }

@@ -1,11 +1,13 @@
 /** The fixes for a finding: what may be tried, which costs nothing to say, and what was proven of it. */
 
+import { Stopped, stepsMade, underWatch } from '../../base/checkpoint';
 import type { ReportedFinding } from '../../report/finding-id';
-import { type Fix, type FixCandidate, type FixRefusal, fixId, refusalOf } from '../../report/fix';
+import { type Fix, type FixCandidate, type FixRefusal, type FixScope, fixId, refusalOf } from '../../report/fix';
 import { isRefusal, refuse } from '../../report/refusal';
 import type { Report } from '../../report/report';
 import { internalReason, isolated } from '../check/fault';
 import { metaOf } from '../check/known-checks';
+import { workOfCheck } from '../check/run-watch';
 import { findingById } from '../queries/find-finding';
 import { fixResult } from './fix-of';
 import type { FixKind } from './kind';
@@ -64,12 +66,36 @@ export function proveFix(report: Report, candidate: FixCandidate): Fix | FixRefu
   const kind = FIX_KINDS.get(candidate.kind);
   const place = findingById(report, candidate.finding);
   if (!kind || !place) return refusalOf(candidate, refuse('The drawing has changed since; ask again.'));
-  const prove = () => isolated(() => kind.prove(place.report, place.finding, candidate.title), internalReason);
-  const change = place.report.session.remember(`fix ${candidate.id}`, prove);
-  if (change === undefined) return undefined;
-  const result = fixResult(kind, candidate, typeof change === 'string' ? refuse(change) : change);
+  const change = () => isolated(() => kind.prove(place.report, place.finding, candidate.title), internalReason);
+  const prove = () => withinWork(WORK[kind.scope] * workOfCheck(place.report.text, place.report.settings), change);
+  const proven = place.report.session.remember(`fix ${candidate.id}`, prove);
+  if (proven === undefined) return undefined;
+  const result = fixResult(kind, candidate, typeof proven === 'string' ? refuse(proven) : proven);
   const { id, finding } = candidate;
   return isRefusal(result) ? refusalOf(candidate, result) : { ...result, id, finding };
+}
+
+/** How many times the work of a check a proof may take, which checks again and again: ten times what fixes of drawings take. */
+const WORK: Readonly<Record<FixScope, number>> = { place: 4, layer: 20, file: 20, stack: 20 };
+
+/**
+ * What a proof gives, or why there is none where it takes more than so many steps of work.
+ * @throws Stopped when the run is cancelled
+ */
+function withinWork<T>(most: number, prove: () => T): T | string {
+  const end = stepsMade() + most;
+  let isOver = false;
+  // Not "work", with which a check within the proof would go on and call itself unfinished.
+  const watch = () => {
+    isOver = stepsMade() >= end;
+    return isOver ? 'cancelled' : undefined;
+  };
+  try {
+    return underWatch(watch, prove);
+  } catch (error) {
+    if (error instanceof Stopped && isOver) return 'It would take too much work to find out whether it holds.';
+    throw error;
+  }
 }
 
 /** All candidates for a finding, each proven or refused. */

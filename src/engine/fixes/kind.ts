@@ -19,6 +19,8 @@ export interface FixKind {
   readonly safe: boolean;
   /** What it may do to the sheet beside mending its finding. */
   readonly effects: readonly Effect[];
+  /** What is found after it was there before, but could not be seen: its title says how much comes to light. */
+  readonly reveals?: boolean;
   /** Whether it is what most artists want for its findings, or for which of them. */
   readonly preferred: boolean | ((finding: Finding) => boolean);
   /** Where the list of fixes would become long, it may be left out: the higher, the sooner. */

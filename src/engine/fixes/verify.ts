@@ -21,7 +21,7 @@ import type { Sheet } from '../../sheet/types';
 import { applyEdits, type TextEdit } from '../../text/text';
 import { metaOf } from '../check/known-checks';
 import { outcomeOf } from './brought';
-import { broughtFindings, isStill } from './faults/compare';
+import { broughtFindings, findingsOfNewKinds, isStill } from './faults/compare';
 import { whatFirst } from './faults/first';
 
 /** What a fix promises about the sheets it touches. */
@@ -96,7 +96,7 @@ export function examine(
   const stray = files.flatMap(({ old, now, moved }) => strayChange(old, now, pledge.within, moved) ?? [])[0];
   if (stray) return { ...stray, stays: [], against: [] };
   const worse = broughtFindings(files, pledge.gone);
-  const proof = { after, brings: worse.map(({ check: id, message }) => ({ check: id, message })) };
+  const proof = { after, brings: told([...worse, ...files.flatMap(({ old, now }) => findingsOfNewKinds(old, now))]) };
   const against = worse.filter((finding) => refusesFix(finding, pledge.effects));
   if (against.length === 0) return proof;
   const first = whatFirst(
@@ -113,6 +113,11 @@ export function examine(
     against,
     strays: [],
   };
+}
+
+/** What a fix says of findings, each once. */
+function told(findings: readonly Finding[]): BroughtFinding[] {
+  return [...new Set(findings)].map(({ check: id, message }) => ({ check: id, message }));
 }
 
 /** What the check of a finding says of fixes that the finding comes of. */

@@ -27,12 +27,22 @@ describe('colours without groups', () => {
     const report = check(flat);
     const { fixes } = fixesFor(report, report.complete.find(({ check: id }) => id === 'mixed-colours')!);
     const [first] = fixes;
-    expect([first?.title, first?.preferred]).toEqual(['Take each colour as a layer', true]);
+    expect([first?.title, first?.preferred]).toEqual(['Take each colour as a layer; 1 finding comes to light', false]);
+    expect(first?.brings.map(({ check: id }) => id)).toEqual(['short-overlap']);
     const after = applyEdits(flat, first!.edits);
     expect(after).toBe(flat.replace(' viewBox', ' data-tombolo-layers="by-paint" viewBox'));
     expect(layersOf(after)).toEqual(['#cc3333', '#3366cc', '#33aa55']);
     expect(mixed(after)).toEqual([]);
     expect(fixes.some(({ kind }) => kind === 'accept')).toBe(true);
+  });
+
+  it('are best taken as layers where that brings nothing to light', () => {
+    const apart = svg(rect(5, 5, '#c33') + rect(35, 30, '#36c'));
+    const [first] = fixesFor(
+      check(apart),
+      check(apart).complete.find(({ check: id }) => id === 'mixed-colours')!,
+    ).fixes;
+    expect([first?.title, first?.preferred, first?.brings]).toEqual(['Take each colour as a layer', true, []]);
   });
 
   it('are taken as layers by tombolo.json, unless the file says otherwise', () => {

@@ -53,14 +53,26 @@ export function broughtFindings(files: readonly FilePair[], gone: readonly Findi
   return [...fresh, ...worse.map(({ finding }) => finding)];
 }
 
+/**
+ * The warnings and worse of checks that found nothing as serious in a file before. Where one of their family did, as a slot
+ * that was cut off is an opening that is too small now, they are no new fault; but nobody is to meet them untold.
+ */
+export function findingsOfNewKinds(old: Report, now: Report): Finding[] {
+  const known = new Set(old.complete.filter(isSerious).map(({ check }) => check));
+  return now.complete.filter((finding) => isSerious(finding) && !known.has(finding.check));
+}
+
+function isSerious({ severity }: Finding): boolean {
+  return severityRank(severity) >= severityRank('warning');
+}
+
 /** What is not word for word and place for place as it was. The first are those before. */
 function changedFindings({ old, now, moved }: FilePair, gone: readonly Finding[]): [Finding[], Finding[]] {
-  const serious = ({ severity }: Finding) => severityRank(severity) >= severityRank('warning');
-  const before = old.complete.filter(serious).flatMap((finding) => {
+  const before = old.complete.filter(isSerious).flatMap((finding) => {
     const all = apartFrom(finding);
     return gone.includes(finding) ? all.slice(1) : all;
   });
-  const after = now.complete.filter(serious).flatMap(apartFrom);
+  const after = now.complete.filter(isSerious).flatMap(apartFrom);
   if (moved !== IDENTITY) return [before, after];
   const known = new Map<string, Finding[]>();
   for (const finding of before) known.set(markOf(finding), [...(known.get(markOf(finding)) ?? []), finding]);

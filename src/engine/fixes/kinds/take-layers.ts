@@ -9,13 +9,14 @@ import type { Report } from '../../../report/report';
 import { LAYERING_ATTRIBUTE } from '../../../sheet/layer/layering';
 import { colourOf, paintOrder } from '../../../sheet/layer/paint-order';
 import type { Sheet } from '../../../sheet/types';
+import { findingsOfNewKinds } from '../faults/compare';
 import type { FixKind, ProvenChange } from '../kind';
 import { attributeEdits } from '../root-attributes';
 import { checkEdited } from '../verify';
 
 const BY_PAINT = 'Take each colour as a layer';
 
-const FACTS = { scope: 'file', safe: false, effects: [] } as const;
+const FACTS = { scope: 'file', safe: false, effects: [], reveals: true } as const;
 
 /** One layer for each paint, in an order that prints what is drawn where there is one. */
 export const layersByPaint: FixKind = {
@@ -67,7 +68,7 @@ function takeApart(report: Report, finding: Finding, layering: Layering): Result
   const painted = new Set(after.drawing.shapes.map(colourOf));
   const lost = report.drawing.shapes.some((shape) => !painted.has(colourOf(shape)));
   if (lost) return refuse('The drawing would be another than before.');
-  return { edits, brings: [], ...titleFor(sheet, layering) };
+  return { edits, brings: findingsOfNewKinds(report, after), ...titleFor(sheet, layering) };
 }
 
 /** A colour that lies under and over another is told before it is chosen: nothing else of the print changes. */
