@@ -8,6 +8,7 @@ export const SLOW_TESTS: readonly string[] = [
   // They start the command line or the server as processes.
   'test/cli/check/baseline.test.ts',
   'test/cli/check/chosen-files.test.ts',
+  'test/cli/check/shared-work.test.ts',
   'test/cli/bridge-command.test.ts',
   'test/cli/check-command.test.ts',
   'test/cli/cut-command.test.ts',

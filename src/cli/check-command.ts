@@ -4,7 +4,7 @@ import { type Command, Option } from 'commander';
 import { CONFIG_NAME } from '../config/types';
 import { count } from '../config/values';
 import { sayStale, writeBaselines } from './check/baseline';
-import { checkFiles, reportsOf } from './check/check-files';
+import { checkFiles, reportsOf, type WorkOptions } from './check/check-files';
 import { parseCheck, parseChecks } from './check/chosen-checks';
 import { explanationOf } from './check/explain';
 import { statisticsOf } from './check/statistics';
@@ -25,7 +25,7 @@ import { formatSarif } from './format/sarif';
 import { formatText } from './format/text';
 import { formatUnix } from './format/unix';
 import type { Host } from './host';
-import { addReadingOptions, type FindingOptions, nameOf, parseCount } from './options';
+import { addReadingOptions, type FindingOptions, nameOf, parseCount, parseJobs, parseShard } from './options';
 
 /** What prints reports, by its name. */
 export const FORMATS = {
@@ -40,7 +40,7 @@ export const FORMATS = {
 
 type FormatName = keyof typeof FORMATS;
 
-export interface CheckOptions extends FindingOptions {
+export interface CheckOptions extends FindingOptions, WorkOptions {
   readonly format: FormatName;
   readonly maxWarnings: number;
   readonly quiet?: boolean;
@@ -64,6 +64,11 @@ export function addCheckCommand(program: Command, host: Host): void {
     .argument('[files...]', 'SVG files, folders, patterns, or a tombolo.json; - reads standard input', ['.']);
   addReportOptions(addReadingOptions(command))
     .option('--changed', 'only files that git holds to be changed since the last commit')
+    .addOption(
+      new Option('--jobs <number>', 'threads that share the files; for many files, one a core').argParser(parseJobs),
+    )
+    .addOption(new Option('--shard <share>', 'only one share of the files, such as 2/5').argParser(parseShard))
+    .option('--cache <folder>', 'keep there what was found, and work out anew only what has changed')
     .option('--output-file <file>', 'write there instead of to standard output')
     .option('--statistics', 'also say how often each check found something')
     .option('--print-config', 'print the settings that hold for the files, and check nothing')
@@ -80,8 +85,8 @@ export function addReportOptions(command: Command): Command {
     .addOption(new Option('--max-warnings <number>', 'warnings to let pass').argParser(parseCount).default(0))
     .option('--quiet', 'print errors alone; the counts and the exit code still heed the rest')
     .option(
-      '--no-mends',
-      'prove no fixes, which is faster: json and sarif list none, text does not say where there is none',
+      '--mends',
+      'also prove the fixes, which takes longer: json and sarif list them with their edits, text says where there is none',
     )
     .addOption(new Option('--only <checks>', 'tell of these checks alone').argParser(parseChecks))
     .addOption(new Option('--skip <checks>', 'do not tell of these checks').argParser(parseChecks))
@@ -96,7 +101,8 @@ Examples:
   tombolo check layers/*.svg --width 148mm --max-warnings 5
   tombolo check                       # all that lies in this folder and below
   tombolo check 'layers/*.svg' --skip loose-tongue --format github
-  tombolo check heron.svg --format json --no-mends > report.json
+  tombolo check icons --cache .cache/tombolo --shard 2/5
+  tombolo check heron.svg --format json --mends > report.json
   some-generator | tombolo check - --stdin-filename heron.svg`;
 
 async function runCheck(files: readonly string[], options: CheckOptions, host: Host): Promise<void> {

@@ -52,6 +52,17 @@ export function internalFailure(name: string, error: unknown): Failure {
   return new Failure(`${name}: internal error: ${wordsOf(error)} (TOMBOLO_DEBUG=1 shows where)`, { cause: error });
 }
 
+/** What went wrong, as it is kept for machines and as it is said; plain data, where an error would lose its class. */
+export interface FailureLines {
+  readonly words: string;
+  readonly line: string;
+}
+
+export function failureLines(error: unknown, debug = process.env.TOMBOLO_DEBUG === '1'): FailureLines {
+  const words = describeError(error, false).replace(/^tombolo: /, '');
+  return { words, line: describeError(error, debug) };
+}
+
 /** One line for stderr; with `debug` (TOMBOLO_DEBUG=1) the stack as well. */
 export function describeError(error: unknown, debug: boolean): string {
   const stack = debug && error instanceof Error ? showable(`\n${error.stack ?? ''}${causeOf(error)}`) : '';

@@ -1,7 +1,7 @@
 /** The process around a command: where it writes, and what it ends with. */
 
 import { showable } from '../text/plain-text';
-import { describeError, EXIT_CODES, type ExitCode, worseOf } from './failure';
+import { EXIT_CODES, type ExitCode, type FailureLines, failureLines, worseOf } from './failure';
 
 /** Does not end the process: what waits in a pipe is still written. */
 export class Host {
@@ -36,9 +36,13 @@ export class Host {
 
   /** Says what went wrong; other files may still be worked on. */
   fail(error: unknown): void {
-    this.failures.push(describeError(error, false).replace(/^tombolo: /, ''));
+    this.failWith(failureLines(error));
+  }
+
+  failWith({ words, line }: FailureLines): void {
+    this.failures.push(words);
     this.progress('');
-    this.say(describeError(error, this.environment.TOMBOLO_DEBUG === '1'));
+    this.say(line);
     this.endWith(EXIT_CODES.failed);
   }
 

@@ -1,3 +1,5 @@
+import { isMainThread } from 'node:worker_threads';
+import { serveChecks } from './check/check-threads';
 import { failureAt } from './failure';
 import { Host } from './host';
 import { runProgram } from './program';
@@ -14,4 +16,5 @@ process.on('uncaughtException', (error) => {
   process.exit();
 });
 
-void runProgram(process.argv.slice(2), host);
+if (isMainThread) void runProgram(process.argv.slice(2), host);
+else serveChecks();

@@ -25,7 +25,8 @@ export interface ReadingOptions {
 /** What a file is checked for, and how it is told. */
 export interface FindingOptions extends ReadingOptions {
   readonly format: string;
-  readonly mends: boolean;
+  /** Whether fixes are proven. */
+  readonly mends?: boolean;
   readonly only?: readonly string[];
   readonly skip?: readonly string[];
   readonly changed?: boolean;
@@ -102,6 +103,19 @@ export function parsePlace(text: string): { x: number; y: number } {
 export function parseCount(text: string): number {
   if (/^\d{1,9}$/.test(text)) return Number(text);
   throw new InvalidArgumentError('Write a whole number, 0 or more.');
+}
+
+export function parseJobs(text: string): number {
+  const jobs = parseCount(text);
+  if (jobs > 0 && jobs <= 256) return jobs;
+  throw new InvalidArgumentError('Write how many threads, from 1 to 256.');
+}
+
+/** One of several shares of the files, such as the second of five: 2/5. */
+export function parseShard(text: string): { readonly share: number; readonly of: number } {
+  const [, share = NaN, of = NaN] = (/^(\d{1,4})\/(\d{1,4})$/.exec(text) ?? []).map(Number);
+  if (share >= 1 && share <= of) return { share, of };
+  throw new InvalidArgumentError('Write which share of how many, such as 2/5.');
 }
 
 /** A share or a factor. */

@@ -40,7 +40,7 @@ describe('tombolo bridge', () => {
   it('--width-of-bridge makes the bridges wider: less is open', async () => {
     const openArea = async (words: string[]) => {
       const { stdout } = await workshop.run(['bridge', 'island.svg', ...words]);
-      const checked = await workshop.run(['check', '-', '--format', 'json', '--no-mends'], { input: stdout });
+      const checked = await workshop.run(['check', '-', '--format', 'json'], { input: stdout });
       return JSON.parse(checked.stdout).files[0].layers[0].openingArea as number;
     };
     const [usual, wide] = await Promise.all([openArea([]), openArea(['--width-of-bridge', '3mm'])]);

@@ -231,7 +231,7 @@ describe('standard input', () => {
 
 describe('output', () => {
   it('JSON has the measures of the closed form', async () => {
-    const { stdout } = await workshop.run(['check', 'island.svg', '--format', 'json']);
+    const { stdout } = await workshop.run(['check', 'island.svg', '--format', 'json', '--mends']);
     const result = JSON.parse(stdout);
     expect(result.files[0].size).toEqual({ width: 60, height: 40, stated: true });
     expect(result.files[0].layers).toEqual([
@@ -254,12 +254,18 @@ describe('output', () => {
       title: expect.any(String),
       preferred: expect.any(Boolean),
       safe: expect.any(Boolean),
+      edits: expect.arrayContaining([
+        {
+          range: expect.objectContaining({ from: expect.any(Number), to: expect.any(Number) }),
+          text: expect.any(String),
+        },
+      ]),
     });
     expect(result.summary.error).toBe(1);
   });
 
   it('a fix in SARIF, applied by its lines and columns, mends the file', async () => {
-    const { stdout } = await workshop.run(['check', 'island.svg', '--format', 'sarif']);
+    const { stdout } = await workshop.run(['check', 'island.svg', '--format', 'sarif', '--mends']);
     const [result] = (JSON.parse(stdout) as Log).runs[0]?.results ?? [];
     const document = TextDocument.create('', '', 0, WITH_ISLAND);
     const edits = result?.fixes?.[0]?.artifactChanges[0]?.replacements.map(({ deletedRegion, insertedContent }) => {
@@ -275,7 +281,7 @@ describe('output', () => {
     expect((await workshop.run(['check', '-'], { input: mended })).code).toBe(0);
   });
 
-  it('text says where no fix holds, and --no-mends does not try', async () => {
+  it('text says where no fix holds, where fixes are asked for', async () => {
     // A speck that no bridge can hold, with a pinhole in it that keeps it from being cut away.
     const speck = 'M10 10H50V30H10Z M20 20h.6v.6h-.6z M20.2 20.2h.2v.2h-.2z';
     await workshop.file('speck.svg', stencil(`<path fill-rule="evenodd" d="${speck}"/>`));
@@ -283,20 +289,20 @@ describe('output', () => {
       'No bridge fits the island at 20.1, 20.1 mm, which is narrower than a bridge of 0.80 mm',
       'There are openings inside',
     ];
-    const { stdout: text } = await workshop.run(['check', 'speck.svg']);
+    const { stdout: text } = await workshop.run(['check', 'speck.svg', '--mends']);
     const lines = text.split('\n').filter((line) => line.includes('no fix holds'));
     expect(lines).toHaveLength(1);
     expect(lines[0]).toMatch(/^ *no fix holds: /);
     for (const reason of [place, cut]) expect(lines[0]).toContain(reason);
-    const { stdout: untried } = await workshop.run(['check', 'speck.svg', '--no-mends']);
+    const { stdout: untried } = await workshop.run(['check', 'speck.svg']);
     expect(untried).not.toContain('no fix holds');
-    const { stdout: json } = await workshop.run(['check', 'speck.svg', '--format', 'json']);
+    const { stdout: json } = await workshop.run(['check', 'speck.svg', '--format', 'json', '--mends']);
     const [island] = JSON.parse(json).files[0].findings;
     expect(island.refusals[0]).toEqual({ title: 'Bridge this island', reason: `${place}.` });
   });
 
-  it('--no-mends leaves the mends out', async () => {
-    const { stdout } = await workshop.run(['check', 'island.svg', '--format', 'json', '--no-mends']);
+  it('no fix is proven that was not asked for', async () => {
+    const { stdout } = await workshop.run(['check', 'island.svg', '--format', 'json']);
     expect(JSON.parse(stdout).files[0].findings[0].mends).toEqual([]);
   });
 
@@ -328,7 +334,7 @@ describe('what a program draws', () => {
   it('is told at the line that data-tombolo-from names', async () => {
     const name = 'drawn.svg';
     await workshop.file(name, WITH_ISLAND.replace('<path', '<path id="ring" data-tombolo-from="gen.mjs:7:13"'));
-    const json = await workshop.run(['check', name, '--format', 'json', '--no-mends']);
+    const json = await workshop.run(['check', name, '--format', 'json']);
     const { files } = JSON.parse(json.stdout) as { files: { findings: { from: unknown }[] }[] };
     const at = { line: 6, character: 12 };
     expect(files[0]?.findings[0]?.from).toEqual({
@@ -340,7 +346,7 @@ describe('what a program draws', () => {
     expect(unix.stdout).toMatch(
       /^gen\.mjs:7:13: error: .* \(ring, drawn here; drawn\.svg:\d+:\d+\) \[floating-island\]\n$/,
     );
-    const sarif = await workshop.run(['check', name, '--format', 'sarif', '--at-generator', '--no-mends']);
+    const sarif = await workshop.run(['check', name, '--format', 'sarif', '--at-generator']);
     const [result] = (JSON.parse(sarif.stdout) as Log).runs[0]!.results!;
     expect(result?.locations?.[0]?.physicalLocation?.artifactLocation?.uri).toBe('gen.mjs');
   });

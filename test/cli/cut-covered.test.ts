@@ -23,7 +23,7 @@ describe('tombolo bridge --cut-covered', () => {
     expect(stderr).toMatch(/^trail\.svg: 2 islands cut away, as later layers cover them; 2 bridges added\n$/);
     expect(code).toBe(0);
     expect(stdout).toContain('M10 10h20v20h-20z M40 10h20v20h-20z');
-    const again = await workshop.run(['check', '-', '--format', 'json', '--no-mends'], { input: stdout });
+    const again = await workshop.run(['check', '-', '--format', 'json'], { input: stdout });
     expect(JSON.parse(again.stdout).files[0].layers[0].islands).toBe(0);
   });
 

@@ -25,7 +25,7 @@ afterAll(() => workshop.dispose());
 /** What is told of each entry, beside a drawing that is read in any case. */
 async function toldOf(from: string): Promise<string[]> {
   await workshop.file('print/tombolo.json', JSON.stringify({ layers: [{ from: 'own.svg' }, { from }] }));
-  const { stdout, stderr, code } = await workshop.run(['check', 'print', '--format', 'json', '--no-mends']);
+  const { stdout, stderr, code } = await workshop.run(['check', 'print', '--format', 'json']);
   expect([stderr, code]).not.toEqual(['', 2]);
   const { files } = JSON.parse(stdout) as { files: { path: string; findings: { message: string }[] }[] };
   expect(files[0]?.path).toBe('print/own.svg');
@@ -71,7 +71,7 @@ describe('files that are named on the command line', () => {
       await truncate(config, 200_000_000);
     }
     await workshop.file(`${kind}/a.svg`, sheet(square(5, 5, 9)));
-    const { stderr, code } = await workshop.run(['check', `${kind}/a.svg`, 'beside.svg', '--no-mends']);
+    const { stderr, code } = await workshop.run(['check', `${kind}/a.svg`, 'beside.svg']);
     expect([stderr.split('\n').length, code]).toEqual([2, 2]);
     expect(stderr).toMatch(/^tombolo: .*tombolo\.json: is /);
   });

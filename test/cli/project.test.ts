@@ -37,7 +37,7 @@ beforeAll(async () => {
 });
 afterAll(() => workshop.dispose());
 
-const check = (...words: string[]) => workshop.run(['check', ...words, '--format', 'json', '--no-mends']);
+const check = (...words: string[]) => workshop.run(['check', ...words, '--format', 'json']);
 const filesOf = ({ stdout }: Outcome) => (JSON.parse(stdout) as { files: Listing[] }).files;
 const summary = (outcome: Outcome) =>
   filesOf(outcome).map(({ path, findings }) => `${path}: ${findings.map((each) => each.check).join()}`);
@@ -109,7 +109,7 @@ test('what lies between two files names the other, in each format', async () => 
   await workshop.file('gap/a.svg', sheet(square(5, 5, 20)));
   await workshop.file('gap/b.svg', sheet(square(25.2, 5, 20)));
   const [json, sarif, text] = await Promise.all(
-    ['json', 'sarif', 'text'].map((format) => workshop.run(['check', 'gap', '--format', format, '--no-mends'])),
+    ['json', 'sarif', 'text'].map((format) => workshop.run(['check', 'gap', '--format', format])),
   );
   const found = filesOf(json!).flatMap(({ path, findings }) => findings.map(({ related }) => [path, related[0]?.path]));
   expect(found.map((pair) => [...pair].sort())).toEqual([['gap/a.svg', 'gap/b.svg']]);

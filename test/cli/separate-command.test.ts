@@ -46,7 +46,7 @@ describe('tombolo separate', () => {
       layers: [{ from: 'marsh.svg' }],
       separate: { picture: '../marsh.png' },
     });
-    const check = await workshop.run(['check', 'trail', '--format', 'json', '--no-mends']);
+    const check = await workshop.run(['check', 'trail', '--format', 'json']);
     const [file] = JSON.parse(check.stdout).files;
     expect(file.layers.map(({ paint }: { paint: string }) => paint)).toHaveLength(4);
     expect(file.size).toMatchObject({ width: 148 });
@@ -132,7 +132,7 @@ describe('masks', () => {
       { name: 'halo', paint: '#1e1e1e' },
     ]);
     expect(told.islands).toMatchObject({ alone: 1, bridged: 1 });
-    const check = await workshop.run(['check', 'masks', '--format', 'json', '--no-mends']);
+    const check = await workshop.run(['check', 'masks', '--format', 'json']);
     const [sun, rim] = JSON.parse(check.stdout).files[0].layers;
     // Pixels of a disc without soft edges.
     expect(sun.openingArea / (Math.PI * 30 ** 2)).toBeCloseTo(1, 1.7);

@@ -37,7 +37,6 @@ describe('trace', () => {
       'trace',
       '--format',
       'json',
-      '--no-mends',
       '--',
       process.execPath,
       'write.mjs',
@@ -61,7 +60,7 @@ describe('trace', () => {
   });
 
   it('writes the report to a file', async () => {
-    const report = ['--report', 'report.json', '--format', 'json', '--no-mends'];
+    const report = ['--report', 'report.json', '--format', 'json'];
     const { code, stdout } = await workshop.run(['trace', ...report, '--', process.execPath, 'print.mjs']);
     expect({ code, stdout }).toEqual({ code: 1, stdout: WITH_ISLAND.trimEnd() });
   });

@@ -10,6 +10,7 @@ import type { LoadedReport } from '../files/load-report';
 import { writeAtomically } from '../files/write-output';
 import type { Host } from '../host';
 import { oneLine } from '../plain-text';
+import { type FileOutcome, isAmong } from './file-check';
 
 /** What the baselines of a run did. */
 export interface BaselineUse {
@@ -19,15 +20,19 @@ export interface BaselineUse {
   readonly stale: ReadonlyMap<LoadedConfig, readonly BaselineEntry[]>;
 }
 
-/** @param reports of all files of the run */
-export function baselineUse(reports: readonly LoadedReport[]): BaselineUse {
-  const passed = reports.reduce((sum, { report }) => sum + report.passed.count, 0);
+/**
+ * @param outcomes of all files of the run
+ * @param configs that hold for them, and others
+ */
+export function baselineUse(outcomes: readonly FileOutcome[], configs: Iterable<LoadedConfig>): BaselineUse {
+  const passed = outcomes.reduce((sum, outcome) => sum + outcome.passed.count, 0);
   const stale = new Map<LoadedConfig, readonly BaselineEntry[]>();
-  for (const [config, own] of byConfig(reports)) {
+  for (const config of configs) {
+    const own = outcomes.filter(({ configPath }) => configPath === config.path);
     const files = new Set(own.map(({ name }) => nameBeside(config, name)));
-    const used = new Set(own.flatMap(({ report }) => report.passed.entries));
+    const used = own.flatMap((outcome) => outcome.passed.entries);
     const idle = config.config.baseline.filter(
-      (entry) => entry.file !== undefined && files.has(entry.file) && !used.has(entry),
+      (entry) => entry.file !== undefined && files.has(entry.file) && !isAmong(entry, used),
     );
     if (idle.length > 0) stale.set(config, idle);
   }

@@ -1,30 +1,18 @@
 /** Files to findings, each file whatever becomes of the others. */
-import { count } from '../../config/values';
-import type { Engine, FixesOfFinding, ReportedFinding } from '../../engine/index';
+import type { Engine } from '../../engine/index';
 import type { GeneratorMarks } from '../../report/generator';
-import type { Report } from '../../report/report';
-import { type CheckedFile, checkedConfig, checkedFile } from '../checked-file';
-import { internalFailure } from '../failure';
-import { changedFiles } from '../files/changed-files';
-import { drawingsFor } from '../files/drawings-for';
+import type { CheckedFile } from '../checked-file';
 import type { LoadedConfig } from '../files/find-config';
-import { pathIn } from '../files/load-project';
 import { type LoadedReport, ReportLoader } from '../files/load-report';
 import type { Input } from '../files/read-input';
 import type { Host } from '../host';
-import { type FindingOptions, nameOf } from '../options';
-import { oneLine } from '../plain-text';
+import type { FindingOptions } from '../options';
 import { type BaselineUse, baselineUse } from './baseline';
-import { isChosen } from './chosen-checks';
-import { FixVerifier } from './mend-prover';
-
-/** Milliseconds for one file, where fixes are listed. */
-const FIXES_BUDGET = 60_000;
-/** Milliseconds for the whole run, where it is only said of what there is no fix for. */
-const WHY_NONE_BUDGET = 2000;
-
-/** Formats that have a place for fixes. */
-const WITH_FIXES: ReadonlySet<string> = new Set(['json', 'sarif']);
+import { checkInThreads, threadsFor } from './check-threads';
+import { type CheckUnit, filesNamed, type Shard, sharedOut, unitsOf } from './check-units';
+import type { FileOutcome } from './file-check';
+import { ReportCache } from './report-cache';
+import { checkUnit, configWithProblems, type UnitResult } from './unit-check';
 
 export interface CheckedRun {
   readonly files: readonly CheckedFile[];
@@ -41,30 +29,86 @@ export interface Known {
   readonly engine?: Engine;
 }
 
+/** How the work is shared out. */
+export interface WorkOptions {
+  /** How many threads; as many as suit where it is not said. */
+  readonly jobs?: number;
+  readonly shard?: Shard;
+  /** The folder that keeps what was found, by content and settings. */
+  readonly cache?: string;
+}
+
 /** What goes wrong with one file is said by `host`, and the others are checked. */
 export async function checkFiles(
   named: readonly string[],
-  options: FindingOptions,
+  options: FindingOptions & WorkOptions,
   host: Host,
-  { marks, given, engine }: Known = {},
+  known: Known = {},
 ): Promise<CheckedRun> {
-  const loader = new ReportLoader(options, given, engine);
+  const loader = new ReportLoader(options, known.given, known.engine);
   const configs = new Set<LoadedConfig>();
-  const checked: CheckedFile[] = [];
-  const reports: LoadedReport[] = [];
-  const whyNone = new FixVerifier(WHY_NONE_BUDGET);
-  for (const file of await filesNamed(named, { loader, configs, options }, host)) {
-    try {
-      const loaded = await loader.file(file);
-      configs.add(loaded.config);
-      checked.push(checkOne(loaded, options, whyNone, host, marks?.get(file)));
-      reports.push(loaded);
-    } catch (error) {
-      host.fail(internalFailure(nameOf(file, options), error));
+  const files = await filesNamed(named, { loader, configs, options }, host);
+  const all = await unitsOf(files, loader, options);
+  const units = sharedOut(all, options.shard);
+  const results = await resultsOf(units, loader, options, known);
+  const outcomes = inOrder(files, units, results, host);
+  for (const { name } of outcomes) configs.add(await loader.configBeside(name));
+  const checked = outcomes.map((outcome) => outcome.checked);
+  const projects = new Set(all.map(({ project }) => project));
+  for (const result of results) checked.push(...result.configs);
+  for (const config of configs) if (!projects.has(config)) checked.push(...(await configWithProblems(config, loader)));
+  return { files: checked, baseline: baselineUse(outcomes, configs) };
+}
+
+/** What is known from before is not worked out again; the rest is shared by threads where there is much of it. */
+async function resultsOf(
+  units: readonly CheckUnit[],
+  loader: ReportLoader,
+  options: FindingOptions & WorkOptions,
+  known: Known,
+): Promise<readonly UnitResult[]> {
+  const cache = options.cache === undefined ? undefined : await ReportCache.open(options.cache, options);
+  const kept = await Promise.all(units.map((unit) => cache?.find(unit, loader)));
+  const left = units.filter((_unit, i) => kept[i]?.result === undefined);
+  const fresh = await checkAll(left, loader, options, known);
+  const keys = new Map(units.map((unit, i) => [unit, kept[i]?.key]));
+  const byUnit = new Map(left.map((unit, i) => [unit, fresh[i]]));
+  await Promise.all([...byUnit].map(([unit, result]) => result && cache?.keep(keys.get(unit), result)));
+  return units.map((unit, i) => kept[i]?.result ?? byUnit.get(unit)).filter((result) => result !== undefined);
+}
+
+async function checkAll(
+  units: readonly CheckUnit[],
+  loader: ReportLoader,
+  options: FindingOptions & WorkOptions,
+  known: Known,
+): Promise<UnitResult[]> {
+  const isApart = known.given === undefined && known.marks === undefined && known.engine === undefined;
+  const threads = isApart ? threadsFor(units, options.jobs) : 1;
+  if (threads > 1) return checkInThreads(units, options, threads);
+  const results: UnitResult[] = [];
+  for (const unit of units) results.push(await checkUnit(unit, loader, options, known.marks));
+  return results;
+}
+
+/** The files as they were listed; what went wrong with one, and what is to be said of it, is said in that order, too. */
+function inOrder(
+  files: readonly string[],
+  units: readonly CheckUnit[],
+  results: readonly UnitResult[],
+  host: Host,
+): FileOutcome[] {
+  const byFile = new Map(units.flatMap((unit, i) => unit.files.map((file, k) => [file, results[i]?.files[k]])));
+  return files.flatMap((file) => {
+    const result = byFile.get(file);
+    if (!result) return [];
+    if ('failure' in result) {
+      host.failWith(result.failure);
+      return [];
     }
-  }
-  for (const config of configs) checked.push(...(await configWithProblems(config, loader)));
-  return { files: checked, baseline: baselineUse(reports) };
+    for (const remark of result.remarks) host.say(remark);
+    return [result];
+  });
 }
 
 /** What `checkFiles` would list, as reports: all that is found, whatever the baseline lets pass. */
@@ -79,75 +123,4 @@ export async function reportsOf(
     reports.push(await loader.file(file));
   }
   return reports;
-}
-
-interface Naming {
-  readonly loader: ReportLoader;
-  /** Gets the configurations that were named. */
-  readonly configs: Set<LoadedConfig>;
-  readonly options: FindingOptions;
-}
-
-/** Every file once, those of projects in the order of their layers. */
-async function filesNamed(named: readonly string[], naming: Naming, host: Host): Promise<string[]> {
-  const { loader, configs, options } = naming;
-  const files = new Set<string>();
-  for (const argument of named) {
-    try {
-      for (const one of await drawingsFor(argument, loader)) {
-        const config = await loader.configOf(one);
-        if (config) configs.add(config);
-        for (const file of await loader.filesOf(one)) files.add(file);
-      }
-    } catch (error) {
-      host.fail(internalFailure(argument, error));
-    }
-  }
-  if (!options.changed) return [...files];
-  const changed = await changedFiles();
-  return [...files].filter((file) => changed.has(file));
-}
-
-function triedFixes(
-  report: Report,
-  finding: ReportedFinding,
-  { mends, format }: FindingOptions,
-  { prover, whyNone }: { readonly prover: FixVerifier; readonly whyNone: FixVerifier },
-): FixesOfFinding | undefined {
-  if (!mends) return undefined;
-  if (format === 'text') return whyNone.whyBeyondMending(report, finding);
-  return WITH_FIXES.has(format) ? prover.fixesFor(report, finding) : undefined;
-}
-
-function checkOne(
-  { name, report, config: found }: LoadedReport,
-  options: FindingOptions,
-  whyNone: FixVerifier,
-  host: Host,
-  marks: GeneratorMarks | undefined,
-): CheckedFile {
-  const { config } = found;
-  const lengths = [options.width, options.height, config.width, config.height];
-  const prover = new FixVerifier(FIXES_BUDGET);
-  const chosen = (findings: readonly ReportedFinding[]) => findings.filter(({ check }) => isChosen(check, options));
-  const file = checkedFile({
-    path: name,
-    pathOf: (file) => pathIn(found, file),
-    report,
-    findings: chosen(options.format === 'text' ? report.findings : report.complete),
-    counted: chosen(report.complete),
-    sizeStated: report.drawing.sizeStated || lengths.some((length) => length !== undefined),
-    fixesFor: (finding) => triedFixes(report, finding, options, { prover, whyNone }),
-    marks,
-  });
-  if (prover.leftOut > 0) {
-    host.say(`${oneLine(name)}: the time for proving fixes was over; ${count(prover.leftOut, 'finding')} are without`);
-  }
-  return file;
-}
-
-async function configWithProblems(config: LoadedConfig, loader: ReportLoader): Promise<CheckedFile[]> {
-  const { path, text } = config;
-  const problems = [...config.problems, ...(await loader.problemsOf(config))];
-  return path === undefined || problems.length === 0 ? [] : [checkedConfig(path, text, problems)];
 }

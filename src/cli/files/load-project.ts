@@ -14,9 +14,17 @@ export interface LoadedProject {
   readonly inputs: ReadonlyMap<string, Input>;
 }
 
+/** What stands for one of a project's files, by the project's name for it. */
+interface GivenInput {
+  readonly name: string;
+  readonly input: Input;
+}
+
 /** Keeps the projects of one run. */
 export class ProjectReader {
   private readonly loaded = new Map<LoadedConfig, Promise<LoadedProject>>();
+
+  private readonly inputs = new Map<LoadedConfig, Promise<ReadonlyMap<string, Input>>>();
 
   private readonly options: ReadingOptions;
   private readonly engine: Engine;
@@ -27,26 +35,35 @@ export class ProjectReader {
   }
 
   /** @param given what stands for one of its files, such as standard input */
-  load(config: LoadedConfig, given?: { readonly name: string; readonly input: Input }): Promise<LoadedProject> {
+  load(config: LoadedConfig, given?: GivenInput): Promise<LoadedProject> {
     if (given) return this.read(config, given);
     const known = this.loaded.get(config) ?? this.read(config);
     this.loaded.set(config, known);
     return known;
   }
 
-  private async read(
-    config: LoadedConfig,
-    given?: { readonly name: string; readonly input: Input },
-  ): Promise<LoadedProject> {
-    const inputs = new Map<string, Input>();
-    for (const name of projectFiles(config.config)) {
-      const input = name === given?.name ? given.input : await readIfThere(config, name);
-      if (input) inputs.set(name, input);
-    }
+  /** By the project's names for the files, those that are there; read once. */
+  inputsOf(config: LoadedConfig): Promise<ReadonlyMap<string, Input>> {
+    const known = this.inputs.get(config) ?? readInputs(config);
+    this.inputs.set(config, known);
+    return known;
+  }
+
+  private async read(config: LoadedConfig, given?: GivenInput): Promise<LoadedProject> {
+    const inputs = given ? await readInputs(config, given) : await this.inputsOf(config);
     const settings = settingsFrom(this.options, config.config);
     const texts = new Map([...inputs].map(([name, { text }]) => [name, text]));
     return { settings, inputs, report: this.engine.checkProject(texts, settings, config.path) };
   }
+}
+
+async function readInputs(config: LoadedConfig, given?: GivenInput): Promise<ReadonlyMap<string, Input>> {
+  const inputs = new Map<string, Input>();
+  for (const name of projectFiles(config.config)) {
+    const input = name === given?.name ? given.input : await readIfThere(config, name);
+    if (input) inputs.set(name, input);
+  }
+  return inputs;
 }
 
 /** Whether a path leads into one of the folders, links followed. */

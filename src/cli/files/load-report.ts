@@ -79,9 +79,21 @@ export class ReportLoader {
   async filesOf(argument: string): Promise<string[]> {
     const config = await this.configOf(argument);
     if (!config) return [argument];
-    const project = await this.projects.load(config);
-    const files = [...project.report.files.keys()].map((name) => pathIn(config, name));
+    const files = [...(await this.projects.inputsOf(config)).keys()].map((name) => pathIn(config, name));
     return config.config.layers.length > 0 ? files : drawingsBeside(config.path ?? argument);
+  }
+
+  /**
+   * All that the findings of a file depend on beside the settings: names and contents.
+   * @throws Failure when one cannot be read
+   */
+  async partsOf(file: string): Promise<(string | Buffer)[]> {
+    const name = nameOf(file, this.options);
+    const config = await this.finder.configFor(name);
+    const own = [name, config.path ?? '', config.text];
+    if (nameIn(config, name) === undefined) return [...own, (await readInput(file, name)).bytes];
+    const inputs = await this.projects.inputsOf(config);
+    return [...own, ...[...inputs].flatMap(([part, { bytes }]) => [part, bytes])];
   }
 
   /** The configuration that holds for a file, whether the file is there or not. */

@@ -1,7 +1,7 @@
 /** One JSON object for programs. Its shape is a contract: keys are added, never changed or taken away. */
 
 import type { Generator } from '../../report/generator';
-import type { CheckedFile, CheckedLayer, PlacedFinding } from '../checked-file';
+import type { CheckedFile, CheckedLayer, PlacedFinding, PlacedFix } from '../checked-file';
 import type { Format } from './format';
 import { jsonText } from './json-text';
 import { tidy, tidyMeasure, tidyPoint } from './tidy';
@@ -59,9 +59,14 @@ function findingJson(finding: PlacedFinding): object {
       at: tidyPoint(other.at),
     })),
     ...(from && { from: fromJson(from) }),
-    mends: mends.map(({ title, preferred, safe }) => ({ title, preferred, safe })),
+    mends: mends.map(mendJson),
     ...(refusals.length > 0 && { refusals: refusals.map(({ title, reason }) => ({ title, reason })) }),
   };
+}
+
+/** Edits are of the text as it was read; those of other files belong to the same change. */
+function mendJson({ title, preferred, safe, edits, others = [] }: PlacedFix): object {
+  return { title, preferred, safe, edits, ...(others.length > 0 && { others }) };
 }
 
 /** The callers are told only where there are some. */

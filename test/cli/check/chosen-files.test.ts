@@ -28,7 +28,7 @@ beforeAll(async () => {
 afterAll(() => workshop.dispose());
 
 async function checked(...words: string[]): Promise<{ path: string; checks: string[] }[]> {
-  const { stdout } = await workshop.run(['check', ...words, '--format', 'json', '--no-mends']);
+  const { stdout } = await workshop.run(['check', ...words, '--format', 'json']);
   const { files } = JSON.parse(stdout) as { files: { path: string; findings: { check: string }[] }[] };
   return files.map(({ path, findings }) => ({ path, checks: [...new Set(findings.map(({ check }) => check))] }));
 }
