@@ -4,6 +4,7 @@
 import { bundleInMemory, clean, copyPages, copyPython, makeSchema, names, watch, writeFiles } from './bundles.mjs';
 import { translatableStrings, updateManifest } from './contributions.mjs';
 import { declarations } from './declarations.mjs';
+import { notices } from './notices.mjs';
 
 const flags = new Set(process.argv.slice(2));
 const settings = { minify: flags.has('--minify') };
@@ -21,7 +22,8 @@ try {
     await updateManifest();
     // What worked before stays until there is something to put in its place.
     clean();
-    writeFiles([...bundles.flat(), ...types, schema, translatableStrings()]);
+    const licences = notices(bundles.flatMap(({ inputs }) => inputs));
+    writeFiles([...bundles.flatMap(({ files }) => files), ...types, schema, licences, translatableStrings()]);
     copyPages();
     copyPython();
   }

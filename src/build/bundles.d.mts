@@ -7,6 +7,14 @@ export interface BundleSettings {
   readonly minify?: boolean;
 }
 
+/** Without writing it; the inputs are paths from the repository's root. */
+export function bundleInMemory(
+  name: string,
+  settings?: BundleSettings,
+): Promise<{
+  readonly files: readonly { readonly path: string; readonly contents: Uint8Array }[];
+  readonly inputs: readonly string[];
+}>;
 export function bundle(name: string, settings?: BundleSettings): Promise<string>;
 export function watch(settings?: BundleSettings): Promise<void>;
 export function makeSchema(): Promise<{ path: string; contents: string }>;

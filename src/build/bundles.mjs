@@ -114,15 +114,16 @@ function options(name, { outdir = dist, minify = false } = {}) {
   };
 }
 
-/** Bundles one entry without writing it; gives the files as path and contents. */
+/** Bundles one entry without writing it; gives the files as path and contents, and the paths of what is in them. */
 export async function bundleInMemory(name, settings) {
-  const { outputFiles } = await build({ ...options(name, settings), write: false });
-  return outputFiles.map((file) => ({ path: file.path, contents: file.contents }));
+  const { outputFiles, metafile } = await build({ ...options(name, settings), write: false, metafile: true });
+  const files = outputFiles.map((file) => ({ path: file.path, contents: file.contents }));
+  return { files, inputs: Object.keys(metafile.inputs) };
 }
 
 /** Bundles one entry; gives the path of the file written. */
 export async function bundle(name, settings) {
-  writeFiles(await bundleInMemory(name, settings));
+  writeFiles((await bundleInMemory(name, settings)).files);
   return options(name, settings).outfile;
 }
 

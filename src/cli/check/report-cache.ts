@@ -1,11 +1,12 @@
 /** What was found in earlier runs, kept by the content of the files, the settings and the version of the program. */
 import { createHash } from 'node:crypto';
-import { mkdir, readdir, readFile, rename, rm, stat, utimes, writeFile } from 'node:fs/promises';
+import { mkdir, readdir, readFile, rm, stat, utimes } from 'node:fs/promises';
 import { join } from 'node:path';
 import { version } from '../../../package.json';
 import { failureAt } from '../failure';
 import type { ReportLoader } from '../files/load-report';
 import { STANDARD_INPUT } from '../files/read-input';
+import { writeDispensable } from '../files/write-output';
 import type { FindingOptions } from '../options';
 import type { CheckUnit } from './check-units';
 import type { UnitResult } from './unit-check';
@@ -66,14 +67,7 @@ export class ReportCache {
    */
   async keep(key: string | undefined, result: UnitResult): Promise<void> {
     if (key === undefined || !isLasting(result)) return;
-    const path = this.pathOf(key);
-    const beside = `${path}.${process.pid}`;
-    try {
-      await writeFile(beside, JSON.stringify(result));
-      await rename(beside, path);
-    } catch (error) {
-      throw failureAt(path, error);
-    }
+    await writeDispensable(this.pathOf(key), JSON.stringify(result));
   }
 
   private pathOf(key: string): string {

@@ -21,6 +21,18 @@ export async function writeAtomically(path: string, bytes: Buffer | string): Pro
   }
 }
 
+/**
+ * What can be made anew at any time: nobody waits until it is on the disk, and who reads it heeds that it may be spoilt.
+ * @throws Failure that names the path
+ */
+export async function writeDispensable(path: string, text: string): Promise<void> {
+  try {
+    await writeFileAtomic(path, text, { fsync: false });
+  } catch (error) {
+    throw failureAt(path, error);
+  }
+}
+
 const ignore = (): void => undefined;
 
 /** Where files may not grow so large (`ulimit -f`), the write shall fail, not the program end with a file half made beside. */

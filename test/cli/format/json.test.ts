@@ -47,7 +47,7 @@ describe('formatJson', () => {
           range: { start: { line: 6, character: 2 }, end: { line: 6, character: 5 }, from: 300, to: 303 },
         },
       ],
-      mends: [{ title: 'Widen to 0.80 mm', preferred: true, safe: false }],
+      mends,
     });
   });
 
