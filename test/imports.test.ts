@@ -117,6 +117,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
     'checks/finding',
     'config/bridge-style',
     'config/decode-separate',
+    'config/edit-config',
     'config/limits',
     'config/read',
     'config/types',

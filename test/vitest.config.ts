@@ -7,9 +7,12 @@ const APART = [
   'test/worker/check-store.test.ts',
 ];
 
+/** Tests of other configurations. */
+export const ELSEWHERE = ['test/editor/**', 'test/wide/**', '**/node_modules/**'];
+
 /** @param without patterns of tests that are left out */
 export function unitTests(without: readonly string[] = []) {
-  const exclude = ['test/editor/**', 'test/wide/**', '**/node_modules/**', ...without];
+  const exclude = [...ELSEWHERE, ...without];
   const shared = { setupFiles: ['test/seed.ts'], testTimeout: 60_000 };
   // No module keeps state: tests can share what is loaded and compiled, which takes a third off their time.
   const units = { name: 'units', include: ['test/**/*.test.ts'], exclude: [...exclude, ...APART], isolate: false };

@@ -11,6 +11,7 @@ import { addOrderCommand } from './order-command';
 import { addPictureCommand } from './picture-command';
 import { oneLine } from './plain-text';
 import { addSeparateCommand } from './separate/command';
+import { addStripCommand } from './strip-command';
 import { addTraceCommand } from './trace/trace-command';
 import { addWatchCommand } from './watch/watch-command';
 
@@ -39,6 +40,7 @@ function createProgram(host: Host, words: readonly string[]): Command {
   addPictureCommand(program, host);
   addCutCommand(program, host);
   addJobCommand(program, host);
+  addStripCommand(program, host);
   addTraceCommand(program, host);
   addWatchCommand(program, host, words);
   addSeparateCommand(program, host);
@@ -57,6 +59,7 @@ Examples:
   tombolo order heron.svg
   tombolo picture heron.svg --out stack.png
   tombolo cut heron.svg --out cut
+  tombolo strip --out strip.svg
   tombolo trace -- node posts.mjs
   tombolo watch -- node posts.mjs
   tombolo separate marsh.jpg --width 148mm --colours 4 --out trail

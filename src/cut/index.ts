@@ -16,6 +16,7 @@ export { type Bed, mirrored } from './layout/beds';
 export type { TileSize } from './layout/tiles';
 export { type PlannedCut, planOf } from './plan';
 export { motionOf, sheetTime } from './sheet-time';
+export { STRIP_WIDTHS, testStrip } from './test-strip';
 export type { ContourKind, CutContour, CutOptions, CutSheet } from './types';
 export { jobOf };
 

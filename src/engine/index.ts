@@ -31,8 +31,10 @@ export {
   motionOf,
   type PlannedCut,
   planOf,
+  STRIP_WIDTHS,
   sheetTime,
   type TileSize,
+  testStrip,
 } from '../cut/index';
 export type { StandingBridge } from '../edits/plan/detect';
 export type { FindingId, ReportedFinding } from '../report/finding-id';

@@ -124,7 +124,7 @@ export async function isFolder(path: string): Promise<boolean> {
   return (await statOf(path))?.isDirectory() === true;
 }
 
-async function isThere(path: string): Promise<boolean> {
+export async function isThere(path: string): Promise<boolean> {
   return (await statOf(path))?.isFile() === true;
 }
 
