@@ -12,7 +12,15 @@ const WIDTH = 300;
 const BLEED = 2;
 const SAME = 24;
 
-function drawn(text: string): { readonly width: number; readonly height: number; readonly pixels: Buffer } | undefined {
+interface Picture {
+  readonly width: number;
+  readonly height: number;
+  readonly pixels: Buffer;
+}
+
+/** What the renderer does not read, or ends its process with, as NUL in a broken document, has no picture. */
+function drawn(text: string): Picture | undefined {
+  if (text.includes('\0')) return undefined;
   try {
     const { width, height, pixels } = new Resvg(text, {
       fitTo: { mode: 'width', value: WIDTH },
@@ -20,26 +28,50 @@ function drawn(text: string): { readonly width: number; readonly height: number;
     }).render();
     return { width, height, pixels };
   } catch {
-    // What the renderer does not read has no picture.
     return undefined;
   }
 }
 
 export function pictureFaults(before: Report, fix: Fix, after: Report): Fault[] {
+  if (!isSameFrame(before, after)) return [];
   const [one, two] = [drawn(before.text), drawn(after.text)];
   if (!one || !two || one.width !== two.width || one.height !== two.height) return [];
   const boxes = changedBoxes(before, after);
   const scale = one.width / before.drawing.width;
-  for (let i = 0; i < one.pixels.length; i += 1) {
-    if (Math.abs((one.pixels[i] ?? 0) - (two.pixels[i] ?? 0)) <= SAME) continue;
-    const pixel = Math.floor(i / 4);
-    const [x, y] = [pixel % one.width, Math.floor(pixel / one.width)];
-    if (boxes.some((box) => isWithin(box, x, y, scale))) continue;
-    return [
-      { kind: 'picture changed', words: `${fix.title}: at ${(x / scale).toFixed(1)}, ${(y / scale).toFixed(1)} mm` },
-    ];
+  const stray = changedPixels(one, two, channelsOf(before)).find(
+    ([x, y]) => !boxes.some((box) => isWithin(box, x, y, scale)),
+  );
+  if (!stray) return [];
+  const [x, y] = stray.map((pixels) => (pixels / scale).toFixed(1));
+  return [{ kind: 'picture changed', words: `${fix.kind}: ${fix.title}: at ${x}, ${y} mm` }];
+}
+
+/** A renderer makes a frame of its own round what has none; and where a fix adds sheet, everything is drawn smaller. */
+function isSameFrame({ drawing: before }: Report, { drawing: after }: Report): boolean {
+  const { root } = before.document;
+  const isFramed = root?.attributes.some(({ localName }) => localName === 'viewBox') ?? false;
+  return isFramed && before.width === after.width && before.height === after.height;
+}
+
+/** Where several colours are sprayed as one, what counts is where there is paint: the last of four channels. */
+function channelsOf({ complete }: Report): readonly number[] {
+  return complete.some(({ check }) => check === 'mixed-colours') ? [3] : [0, 1, 2, 3];
+}
+
+/** Those that changed with all their neighbours: two edges over each other are darker than one, by a pixel. */
+function changedPixels(one: Picture, two: Picture, channels: readonly number[]): [number, number][] {
+  const { width, height } = one;
+  const changed = Array.from({ length: width * height }, (_, pixel) =>
+    channels.some((i) => Math.abs((one.pixels[4 * pixel + i] ?? 0) - (two.pixels[4 * pixel + i] ?? 0)) > SAME),
+  );
+  const found: [number, number][] = [];
+  for (let y = 1; y < height - 1; y += 1) {
+    for (let x = 1; x < width - 1; x += 1) {
+      const rows = [y - 1, y, y + 1].map((row) => row * width + x);
+      if (rows.every((at) => changed[at - 1] && changed[at] && changed[at + 1])) found.push([x, y]);
+    }
   }
-  return [];
+  return found;
 }
 
 function isWithin({ minX, minY, maxX, maxY }: Box, x: number, y: number, scale: number): boolean {
