@@ -13,6 +13,7 @@ await build({
     'bench',
     'largest',
     'bridges',
+    'files',
     'offsets',
     'project',
     'reading',
@@ -35,7 +36,9 @@ await build({
     js: "import { createRequire as requireFrom } from 'node:module'; const require = requireFrom(import.meta.url);",
   },
 });
-const [server, worker] = await Promise.all(['server', 'worker'].map((name) => bundle(name, { outdir: folder })));
+const [server, worker, cli] = await Promise.all(
+  ['server', 'worker', 'cli'].map((name) => bundle(name, { outdir: folder })),
+);
 for (const [name, ...args] of [
   ['bench'],
   ['bridges'],
@@ -45,6 +48,7 @@ for (const [name, ...args] of [
   ['reading'],
   ['strokes'],
   ['travel'],
+  ['files', cli],
   ['server', server, worker],
 ]) {
   execFileSync(process.execPath, [path.join(folder, `${name}.mjs`), ...args], { stdio: 'inherit' });
