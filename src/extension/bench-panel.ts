@@ -4,6 +4,7 @@ import * as vscode from 'vscode';
 import { CONFIG_NAME } from '../config/types';
 import { isFromBench } from '../protocol/bench-guard';
 import type { MarkedShape } from '../protocol/index';
+import { KEEP_BRIDGES } from '../protocol/programs';
 import type { BenchRequest } from '../protocol/requests';
 import type { FromBench, ToBench } from '../protocol/webview';
 import { oneLine } from '../text/plain-text';
@@ -195,6 +196,8 @@ export class BenchPanel {
 
   private async answer(uri: vscode.Uri, question: BenchRequest): Promise<unknown> {
     if (question.kind === 'putIn') {
+      const wish = this.programs.isDrawing(uri) ? await askAboutDrawn(uri) : 'add';
+      if (wish !== 'add') return wish === 'kept';
       const changed = await this.offers.putIn(question.keep === true);
       this.note(changed);
       return changed.length > 0;
@@ -266,6 +269,15 @@ export class BenchPanel {
       this.post({ type: 'draw', format });
     });
   }
+}
+
+/** Bridges that are put into the text of a drawing go with the next run of its program. */
+async function askAboutDrawn(drawing: vscode.Uri): Promise<'add' | 'kept' | 'left'> {
+  const [keep, add] = [vscode.l10n.t('Keep Bridges'), vscode.l10n.t('Add Anyway')];
+  const said = vscode.l10n.t('A program draws this file: its next run makes it anew, without what is added here.');
+  const chosen = await vscode.window.showWarningMessage(said, keep, add);
+  if (chosen === keep) await vscode.commands.executeCommand(KEEP_BRIDGES, drawing.toString());
+  return chosen === add ? 'add' : chosen === keep ? 'kept' : 'left';
 }
 
 /** What a message calls itself, for the log. */

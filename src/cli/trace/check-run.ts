@@ -57,7 +57,8 @@ export function isDrawing(bytes: Buffer): boolean {
   );
 }
 
-function fromHere(file: string): string {
+/** A file's name in messages. */
+export function fromHere(file: string): string {
   const way = relative(process.cwd(), file);
   return way.startsWith('..') ? file : way;
 }

@@ -11,6 +11,7 @@ import { oneLine } from '../plain-text';
 import { checkRun } from '../trace/check-run';
 import { PRELOADS } from '../trace/trace-command';
 import { leaveMarks } from './leave-marks';
+import { withPlannedBridges } from './put-bridges';
 import type { Screen } from './screen';
 
 /** Milliseconds: editors write a file in several steps, and several files one after the other. */
@@ -102,8 +103,11 @@ export class Rounds {
     });
     if (signal.aborted) return undefined;
     this.drawings = new Set(run.outputs.map(({ file }) => resolve(file)));
-    if (run.code === 0 && marks !== undefined) await leaveMarks(marks, run);
-    if (run.code === 0) return (await checkRun(run, options, host, this.engine)).checked;
+    if (run.code === 0) {
+      const drawn = await withPlannedBridges(run, options, host, this.engine);
+      if (marks !== undefined) await leaveMarks(marks, drawn);
+      return (await checkRun(drawn, options, host, this.engine)).checked;
+    }
     screen.remark(`tombolo: ${oneLine(program.join(' '))} ended with ${run.code}; what was found before still stands`);
     return undefined;
   }

@@ -31,6 +31,11 @@ export class KnownPrograms implements vscode.Disposable {
     return this.drawings.get(program.toString())?.includes(drawing.toString()) ?? false;
   }
 
+  /** Whether some program draws what is in a file. */
+  isDrawing(file: vscode.Uri): boolean {
+    return [...this.drawings.values()].some((drawings) => drawings.includes(file.toString()));
+  }
+
   private take({ programs }: Programs): void {
     this.drawings.clear();
     for (const { uri, drawings } of programs) this.drawings.set(vscode.Uri.parse(uri).toString(), drawings.map(normal));

@@ -1,7 +1,10 @@
 import { type ChildProcess, spawn } from 'node:child_process';
+import { existsSync, readFileSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
 import { afterAll, afterEach, beforeAll, describe, expect, it, it as test } from 'vitest';
 import { partWords } from '../../../src/cli/watch/watch-command';
+import type { ProgramMarks } from '../../../src/protocol/programs';
+import { hashOfText } from '../../../src/text/hash';
 import { CliWorkshop } from '../run-cli';
 import { SOUND, WITH_ISLAND } from '../stencils';
 
@@ -76,6 +79,25 @@ describe('tombolo watch', () => {
     await writeFile(workshop.path('post.mjs'), program(SOUND));
     await watching.until(() => watching?.reports.length === 2);
     expect(watching.reports[1]).toBe('');
+  });
+
+  it('puts the bridges of the plan into each run, and leaves marks that fit, until it ends', async () => {
+    const program = `import { writeFileSync } from 'node:fs';\nwriteFileSync('ring.svg', \`${WITH_ISLAND}\`);\n`;
+    await workshop.file('ring.mjs', program);
+    await workshop.file('ring.svg', WITH_ISLAND);
+    await workshop.file('bridges.json', (await workshop.run(['bridge', 'ring.svg', '--plan'])).stdout);
+    await workshop.file('tombolo.json', '{ "bridges": { "plan": "bridges.json" } }');
+    const marks = workshop.path('marks.json');
+    watching = new Watching(['--format', 'unix', '--marks', marks, '--', process.execPath, 'ring.mjs']);
+    await watching.until(() => watching?.reports.length === 1);
+    expect(watching.reports[0]).toBe('');
+    const text = readFileSync(workshop.path('ring.svg'), 'utf8');
+    const left = JSON.parse(readFileSync(marks, 'utf8')) as ProgramMarks;
+    expect(left.drawings).toMatchObject([{ file: workshop.path('ring.svg'), hash: hashOfText(text) }]);
+    const offsets = left.drawings[0]?.marks?.offsets ?? [];
+    expect(offsets.map((offset) => /<\w+$/.exec(text.slice(0, offset))?.[0])).toEqual(['<svg', '<path']);
+    expect(await watching.end()).toBe(0);
+    expect(existsSync(marks)).toBe(false);
   });
 
   it('ends a program that runs for ever', async () => {
