@@ -110,3 +110,10 @@ export class TraceWorkshop {
     }));
   }
 }
+
+/** Node.js names a file by its path where a source map leads to it, else by its URL, and leaves a line free there. */
+export const asPath = (stack: string): string =>
+  stack
+    .replace(/file:\/\/\S*/g, (url) => decodeURI(url.slice('file://'.length)))
+    .replace(/<anonymous> \((.*)\)/g, '$1')
+    .replace(/\n+/g, '\n');

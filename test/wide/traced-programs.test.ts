@@ -5,7 +5,7 @@ import { afterAll, beforeAll, describe, expect, it, test } from 'vitest';
 import { expectTraced } from '../trace/expect-traced';
 import { placedElements } from '../trace/places';
 import { IN_PYTHON, textOf, WITH_LIBRARIES } from '../trace/programs';
-import { TraceWorkshop } from '../trace/workshop';
+import { asPath, TraceWorkshop } from '../trace/workshop';
 
 let workshop: TraceWorkshop;
 beforeAll(async () => {
@@ -19,6 +19,34 @@ describe('a traced program', () => {
     await workshop.file(program.file, textOf(program));
     if (program.build) expect(await workshop.plain(program.build)).toMatchObject({ code: 0 });
     await expectTraced(workshop, program);
+  });
+});
+
+const fixture = (name: string) => readFileSync(path.join(import.meta.dirname, '../trace/programs', name), 'utf8');
+
+describe('a program in JavaScript', () => {
+  it.each([
+    ["process.kill(process.pid, 'SIGKILL'); '<g>'", 137],
+    ['const a = ;', 1],
+    [
+      "const list = ['a', 'b']\n'<g/>'.repeat(2)\nconsole.log(list, /<g>/.test('<g>'), '<g>' === `<g>`, { '<g>': 1 }['<g>'])",
+      0,
+    ],
+    ["console.log('<svg/><a href=\"x\"><g></g></a>'.replace('<g>', '<g id=\"1\">').indexOf('<svg'))", 0],
+  ])('%j prints and ends as it does by itself', async (text, code) => {
+    await workshop.empty();
+    await workshop.file('gen.mjs', text);
+    const plain = await workshop.plain(['node', 'gen.mjs', 'a', 'b c']);
+    const traced = await workshop.traced(['node', 'gen.mjs', 'a', 'b c']);
+    expect(traced).toMatchObject({ code, stdout: plain.stdout });
+    expect(asPath(traced.stderr)).toBe(asPath(plain.stderr));
+  });
+
+  it('that prints in many portions has each mark taken out whole', async () => {
+    await workshop.empty();
+    await workshop.file('gen.mjs', fixture('portions.mjs'));
+    const plain = await workshop.plain(['node', 'gen.mjs']);
+    expect((await workshop.traced(['node', 'gen.mjs'])).stdout).toBe(plain.stdout);
   });
 });
 
