@@ -119,6 +119,8 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
     'config/decode-separate',
     'config/edit-config',
     'config/limits',
+    'config/material',
+    'config/new-config',
     'config/read',
     'config/types',
     'config/values',

@@ -1,6 +1,9 @@
 /** The command line as a whole: its commands, and what is said when it is used wrongly. */
 import { Command, CommanderError } from 'commander';
 import { version } from '../../package.json';
+import { addCompletionCommand } from './begin/completion-command';
+import { addInitCommand } from './begin/init-command';
+import { addStripCommand } from './begin/strip-command';
 import { addBridgeCommand } from './bridge-command';
 import { addCheckCommand } from './check-command';
 import { addCutCommand } from './cut/cut-command';
@@ -11,7 +14,6 @@ import { addOrderCommand } from './order-command';
 import { addPictureCommand } from './picture-command';
 import { oneLine } from './plain-text';
 import { addSeparateCommand } from './separate/command';
-import { addStripCommand } from './strip-command';
 import { addTraceCommand } from './trace/trace-command';
 import { addWatchCommand } from './watch/watch-command';
 
@@ -34,6 +36,7 @@ function createProgram(host: Host, words: readonly string[]): Command {
     .exitOverride()
     .configureOutput({ outputError: (message, write) => write(misuseLine(message)) })
     .addHelpText('after', EXAMPLES);
+  addInitCommand(program, host);
   addCheckCommand(program, host);
   addBridgeCommand(program, host);
   addOrderCommand(program, host);
@@ -44,6 +47,7 @@ function createProgram(host: Host, words: readonly string[]): Command {
   addTraceCommand(program, host);
   addWatchCommand(program, host, words);
   addSeparateCommand(program, host);
+  addCompletionCommand(program, host);
   for (const command of program.commands) command.showHelpAfterError(`Try: tombolo ${command.name()} --help`);
   return program.showHelpAfterError('Try: tombolo --help');
 }
@@ -54,6 +58,7 @@ function misuseLine(message: string): string {
 
 const EXAMPLES = `
 Examples:
+  tombolo init --width 148mm --material card-0.3
   tombolo check heron.svg
   tombolo bridge heron.svg --write
   tombolo order heron.svg

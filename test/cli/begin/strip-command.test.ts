@@ -1,7 +1,7 @@
 /** `tombolo strip`: the strip, and the limits that were read from it. */
 import { readFile } from 'node:fs/promises';
 import { afterAll, beforeAll, expect, it as test } from 'vitest';
-import { CliWorkshop } from './run-cli';
+import { CliWorkshop } from '../run-cli';
 
 let workshop: CliWorkshop;
 

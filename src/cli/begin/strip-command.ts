@@ -1,16 +1,16 @@
 /** `tombolo strip`: a test strip to cut, and the limits that were read from it, kept in `tombolo.json`. */
 import { join, resolve } from 'node:path';
 import { type Command, InvalidArgumentError, Option } from 'commander';
-import { configEdits } from '../config/edit-config';
-import { CONFIG_NAME } from '../config/types';
-import { applyEdits, testStrip } from '../engine/index';
-import { Failure } from './failure';
-import { ConfigFinder } from './files/find-config';
-import { isThere } from './files/load-report';
-import { replaceText, writeAtomically } from './files/write-output';
-import type { Host } from './host';
-import { parsePositiveLength } from './options';
-import { oneLine } from './plain-text';
+import { configEdits } from '../../config/edit-config';
+import { CONFIG_NAME } from '../../config/types';
+import { applyEdits, testStrip } from '../../engine/index';
+import { Failure } from '../failure';
+import { ConfigFinder } from '../files/find-config';
+import { isThere } from '../files/load-report';
+import { replaceText, writeAtomically } from '../files/write-output';
+import type { Host } from '../host';
+import { parsePositiveLength } from '../options';
+import { oneLine } from '../plain-text';
 
 interface StripOptions {
   readonly out?: string;
