@@ -32,11 +32,19 @@ export interface ShownPart {
   readonly shown: ThinPlace;
 }
 
-/** The thin parts of a sheet's openings of which something is seen when all is painted. */
-export function shownThinOpenings({ stack, limits }: StackStencil, sheet: Sheet): ShownPart[] {
+/**
+ * The thin parts of a sheet's openings of which something is seen when all is painted.
+ * @param isAsked which of them are looked at: what of a part is seen takes far longer to tell than whether it is one's own
+ */
+export function shownThinOpenings(
+  { stack, limits }: StackStencil,
+  sheet: Sheet,
+  isAsked: (part: ThinPlace) => boolean,
+): ShownPart[] {
   const layer = numberOf(stack, sheet);
-  if (layer < 0) return sheet.thinOpenings.map((part) => ({ part, shown: part }));
-  return sheet.thinOpenings.flatMap((part) => {
+  const asked = sheet.thinOpenings.filter(isAsked);
+  if (layer < 0) return asked.map((part) => ({ part, shown: part }));
+  return asked.flatMap((part) => {
     const shown = shownThinPart(stack.laterPaint, layer, sheet, part, limits);
     return shown ? [{ part, shown }] : [];
   });

@@ -42,7 +42,7 @@ export const narrowOpening: StackCheck = {
   },
   *run(stencil) {
     for (const sheet of stencil.sheets) {
-      const parts = shownThinOpenings(stencil, sheet).filter(({ part }) => isOwn(stencil, sheet, part));
+      const parts = shownThinOpenings(stencil, sheet, (part) => isOwn(stencil, sheet, part));
       const rounded = parts.filter(({ shown }) => isRounded(stencil, shown));
       const cracks = parts.filter(({ shown }) => isCrack(shown));
       const told = new Set([...rounded, ...cracks]);

@@ -2,9 +2,8 @@
 import { defined } from '../../base/defined';
 import type { Polygon, Ring } from '../../geometry/base/polygon-types';
 import { DRAWN_ALIKE } from '../../geometry/base/tolerances';
-import { areaOf, boxOfPolygon, offset } from '../../geometry/boolean/index';
+import { isMostlyThin } from '../../geometry/polygon/mostly-thin';
 import { simplifyRing } from '../../geometry/polygon/simplify';
-import { thinWithin } from '../../geometry/polygon/thin-within';
 import type { Sheet } from '../../sheet/types';
 import type { Stencil } from '../check';
 import type { ShownPart } from '../later-paint';
@@ -29,12 +28,8 @@ export function byOpening(stencil: Stencil, sheet: Sheet, parts: readonly ShownP
 
 /** Whether most of an opening is too narrow, as of a letter or a brush stroke that is drawn too small. */
 function isFineLine({ limits }: Stencil, { kerf }: Sheet, opening: Polygon): boolean {
-  const width = limits.opening - kerf;
   const rough: Polygon = { outer: roughly(opening.outer), holes: opening.holes.map(roughly).filter(isThere) };
-  const half = areaOf(rough) / 2;
-  // What the middles of discs cover is thick already, and takes a third of the work.
-  if (areaOf(offset([rough], -width / 2)) >= half) return false;
-  return areaOf(thinWithin([rough], boxOfPolygon(rough), width)) > half;
+  return isMostlyThin(rough, limits.opening - kerf);
 }
 
 /** Moving an outline takes long, and here only areas count. */

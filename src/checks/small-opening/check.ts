@@ -29,14 +29,17 @@ export const smallOpening: StackCheck = {
   },
   *run(stencil) {
     for (const sheet of stencil.sheets) {
-      for (const { part } of shownThinOpenings(stencil, sheet)) {
-        if (part.kind !== 'whole' || isCutOffAtEdge(stencil, sheet, part)) continue;
-        if (isSpeckOpening(stencil, sheet, sheet.openings[part.polygon])) continue;
-        yield describe(stencil, sheet, part);
-      }
+      const shown = shownThinOpenings(stencil, sheet, (part) => isOwn(stencil, sheet, part));
+      for (const { part } of shown) yield describe(stencil, sheet, part);
     }
   },
 };
+
+/** Whether no other finding tells of it. */
+function isOwn(stencil: Stencil, sheet: Sheet, part: ThinPlace): boolean {
+  if (part.kind !== 'whole' || isCutOffAtEdge(stencil, sheet, part)) return false;
+  return !isSpeckOpening(stencil, sheet, sheet.openings[part.polygon]);
+}
 
 function describe(stencil: Stencil, sheet: Sheet, part: ThinPlace): FindingDraft {
   const { opening: limit, material } = stencil.limits;

@@ -65,7 +65,8 @@ function distanceToRings(rings: readonly Ring[], x: number, y: number): number {
   for (const ring of rings) {
     forEachEdge(ring, (x0, y0, x1, y1) => {
       const t = nearestOnEdge(x, y, x0, y0, x1, y1);
-      const [dx, dy] = [x0 + t * (x1 - x0) - x, y0 + t * (y1 - y0) - y];
+      const dx = x0 + t * (x1 - x0) - x;
+      const dy = y0 + t * (y1 - y0) - y;
       least = Math.min(least, dx * dx + dy * dy);
     });
   }

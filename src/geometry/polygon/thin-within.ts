@@ -1,9 +1,8 @@
 import type { Box, Region, Ring } from '../base/polygon-types';
-import { boxOfRing, growBox, joinBoxes, ringsOf } from '../base/ring';
+import { growBox, ringsOf } from '../base/ring';
 import { NEAR_EDGE } from '../base/tolerances';
-import { boxToGrid, fromGrid, toGrid, UNITS_PER_MM } from '../boolean/grid';
-import { clipToBox, difference, offset, regionFromRings, union } from '../boolean/index';
-import { coreOf, cutIntoTiles, type Tiles } from '../boolean/tiles';
+import { clipToBox, difference, offset, union } from '../boolean/index';
+import { cellsOf } from './cells';
 
 /** So many edges are looked at in one go: what moving an outline takes grows faster than its edges. */
 const MANY = 2000;
@@ -28,40 +27,8 @@ function thinOf(around: Region, box: Box, width: number): Region {
 }
 
 /** Each cell by itself. What is found reaches a little beyond, so that neighbours grow together again. */
-function thinByCells(rings: readonly Ring[], box: Box, width: number, cells: number): Region {
-  const onGrid = rings.map((ring) => toGrid(ring));
-  const tiles = tilesOver(boxToGrid(box), onGrid, width * UNITS_PER_MM, cells);
-  const parts = cutIntoTiles(onGrid, tiles).map((cell, number) => {
-    const around = regionFromRings(
-      cell.map((ring) => fromGrid(ring)),
-      'nonzero',
-    );
-    return thinOf(around, boxFromGrid(coreOf(tiles, number)), width);
-  });
+function thinByCells(rings: readonly Ring[], box: Box, width: number, count: number): Region {
+  const cells = cellsOf(rings, box, { count, least: LEAST_CELL * width, margin: REACH * width });
+  const parts = cells.map((cell) => thinOf(cell.around(), cell.box, width));
   return clipToBox(union(parts), growBox(box, NEAR_EDGE));
-}
-
-/** Over that part of the box where rings are; all in grid units. */
-function tilesOver(box: Box, rings: readonly Ring[], width: number, cells: number): Tiles {
-  const drawn = joinBoxes(rings.map(boxOfRing));
-  const [x, y] = [Math.max(box.minX, drawn.minX), Math.max(box.minY, drawn.minY)];
-  const [across, down] = [Math.min(box.maxX, drawn.maxX) - x, Math.min(box.maxY, drawn.maxY) - y];
-  const size = Math.ceil(Math.max(LEAST_CELL * width, Math.sqrt((across * down) / cells)));
-  return {
-    x,
-    y,
-    size,
-    columns: Math.max(1, Math.ceil(across / size)),
-    rows: Math.max(1, Math.ceil(down / size)),
-    margin: Math.ceil(REACH * width),
-  };
-}
-
-function boxFromGrid({ minX, minY, maxX, maxY }: Box): Box {
-  return {
-    minX: minX / UNITS_PER_MM,
-    minY: minY / UNITS_PER_MM,
-    maxX: maxX / UNITS_PER_MM,
-    maxY: maxY / UNITS_PER_MM,
-  };
 }
