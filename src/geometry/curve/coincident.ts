@@ -10,7 +10,7 @@ import { derivedFacts, memoizeByIdentity } from '../base/derived-facts';
 import type { Box } from '../base/polygon-types';
 import { growBox } from '../base/ring';
 import { SAME_POINT } from '../base/tolerances';
-import { cross, distance, vectorLength } from '../base/vector';
+import { cross, distance, samePoint, vectorLength } from '../base/vector';
 import { clusterBoxes } from '../spatial/clusters';
 import { packBoxes, SequenceIndex } from '../spatial/sequence-index';
 import { boxesOfChain, COINCIDENCE_TOLERANCE, type CurveChain, CurveTable, type LocatedCurve } from './curve-table';
@@ -188,6 +188,7 @@ interface Meeting {
 
 function piecesOf(a: LocatedCurve, b: LocatedCurve): Found[] {
   const tolerance = toleranceOf(a.curve, b.curve);
+  if (!mayShare(a, b, tolerance)) return [];
   const located = { first: a.chain, second: b.chain, curve: a.index, otherCurve: b.index };
   const course = commonCourse(a.curve, b.curve);
   if (course) return [{ ...located, from: 0, to: 1, ...course }];
@@ -200,6 +201,21 @@ function piecesOf(a: LocatedCurve, b: LocatedCurve): Found[] {
     pieces.push({ ...located, ...piece });
   }
   return pieces;
+}
+
+/**
+ * Whether two places can be found that both curves pass. Neighbours in a chain have one, the end that they share; that is
+ * the common case, and told without looking for the nearest places.
+ */
+function mayShare(a: LocatedCurve, b: LocatedCurve, tolerance: number): boolean {
+  const startOfB = mayLieOn(a, b.curve.start, tolerance);
+  const endOfB = mayLieOn(a, b.curve.end, tolerance);
+  const startOfA = mayLieOn(b, a.curve.start, tolerance);
+  const endOfA = mayLieOn(b, a.curve.end, tolerance);
+  if (startOfB && endOfB) return true;
+  if (startOfA && endOfA) return true;
+  if (!(startOfB || endOfB) || !(startOfA || endOfA)) return false;
+  return !samePoint(startOfA ? a.curve.start : a.curve.end, startOfB ? b.curve.start : b.curve.end);
 }
 
 /** Where two curves have the same control points, in one order or the other: as borders that two areas share. */
@@ -223,9 +239,14 @@ function meetingsOf(a: LocatedCurve, b: LocatedCurve, tolerance: number): Meetin
   return [...onA, ...onB].sort((one, other) => one.t - other.t || one.u - other.u);
 }
 
-function pointOnCurve({ curve, box }: LocatedCurve, point: Point, tolerance: number): number[] {
+function mayLieOn({ curve, box }: LocatedCurve, point: Point, tolerance: number): boolean {
   const outside = Math.max(box.minX - point.x, point.x - box.maxX, box.minY - point.y, point.y - box.maxY);
-  if (outside > tolerance || isPlainlyOff(curve, point, tolerance)) return [];
+  return outside <= tolerance && !isPlainlyOff(curve, point, tolerance);
+}
+
+function pointOnCurve(located: LocatedCurve, point: Point, tolerance: number): number[] {
+  const { curve } = located;
+  if (!mayLieOn(located, point, tolerance)) return [];
   const { t, distance: gap } = nearestOn(curve, point);
   return gap <= tolerance ? [t] : [];
 }

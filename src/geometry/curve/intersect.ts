@@ -2,7 +2,7 @@
 
 import { defined } from '../../base/defined';
 import type { Arc, Curve, Point } from '../base/curve-types';
-import { cross, distance, dot, hypotenuse, samePoint, subtract, vectorLength } from '../base/vector';
+import { cross, distance, dot, hypotenuse, samePoint, subtract } from '../base/vector';
 import { derivativeAt, pointAt } from './evaluate';
 import { controlPoints, parametersOfAngle } from './measure';
 import { bernsteinFromPowers, linearRoot, multiplyBernstein, RELATIVE_ZERO, rootsInUnitInterval } from './polynomial';
@@ -84,18 +84,31 @@ export function isQuicklyNear(curve: Curve, point: Point, reach: number): boolea
  * holds its control points.
  */
 export function isPlainlyOff(curve: Curve, point: Point, reach: number): boolean {
-  const chord = subtract(curve.end, curve.start);
-  const size = vectorLength(chord);
+  const { start, end } = curve;
+  const [x, y] = [end.x - start.x, end.y - start.y];
+  const size = hypotenuse(x, y);
   if (curve.kind === 'arc' || !(size > 0)) return false;
-  const controls = controlPoints(curve).map((control) => subtract(control, curve.start));
-  const from = subtract(point, curve.start);
-  const slack = (reach + ROUNDING * (size + vectorLength(from))) * size;
-  const isOff = (place: (each: Point) => number): boolean => {
-    const places = controls.map(place);
-    const at = place(from);
-    return at > Math.max(...places) + slack || at < Math.min(...places) - slack;
+  const slack = (reach + ROUNDING * (size + distance(start, point))) * size;
+  return isBeyond(curve, point, -y, x, slack) || isBeyond(curve, point, x, y, slack);
+}
+
+/** Whether the point lies beyond all control points by more than `slack`, in one direction or its opposite. */
+function isBeyond(curve: Exclude<Curve, Arc>, point: Point, x: number, y: number, slack: number): boolean {
+  const { start } = curve;
+  const placeOf = (each: Point): number => x * (each.x - start.x) + y * (each.y - start.y);
+  const end = placeOf(curve.end);
+  let [low, high] = [Math.min(0, end), Math.max(0, end)];
+  const include = (place: number): void => {
+    low = Math.min(low, place);
+    high = Math.max(high, place);
   };
-  return isOff((each) => cross(chord, each)) || isOff((each) => dot(chord, each));
+  if (curve.kind === 'quadratic') include(placeOf(curve.control));
+  if (curve.kind === 'cubic') {
+    include(placeOf(curve.control1));
+    include(placeOf(curve.control2));
+  }
+  const at = placeOf(point);
+  return at > high + slack || at < low - slack;
 }
 
 /** Where (curve − point) · curve′ vanishes. */
