@@ -23,7 +23,7 @@ const SEARCHED = LEAST_SHEET + NECK_MARGIN;
 /** mm: half the width of the cut, and what it goes on for beyond either side. */
 const CUT = 2 * OVERLAY_GRID;
 
-/** Where three or more hairlines meet, the next ones are found when the first is cut. */
+/** Where three or more hairlines meet, the next ones are found when the first is cut. A hairline of two sides is one. */
 const MAX_ROUNDS = 8;
 
 /**
@@ -41,9 +41,12 @@ export function splitAtHairlines(given: Region, earlier?: HairlineSplit): Hairli
 
 function cutAt(region: Region, thin: readonly ThinPart[], rounds: number): Region {
   const cuts = new Map<number, Polygon[]>();
+  const forked = new Set<number>();
   for (const part of thin) {
     const slit = isHairline(part) ? slitAcross(part) : undefined;
-    if (slit) cuts.set(part.polygon, [...(cuts.get(part.polygon) ?? []), slit]);
+    if (!slit) continue;
+    cuts.set(part.polygon, [...(cuts.get(part.polygon) ?? []), slit]);
+    if (part.sides > 2) forked.add(part.polygon);
   }
   if (cuts.size === 0) return region;
   return region.flatMap((polygon, number) => {
@@ -51,7 +54,7 @@ function cutAt(region: Region, thin: readonly ThinPart[], rounds: number): Regio
     if (!slits) return [polygon];
     checkpoint(polygon.outer.length);
     const parted = difference([polygon], slits);
-    return rounds > 1 ? cutAt(parted, findThinParts(parted, SEARCHED), rounds - 1) : parted;
+    return rounds > 1 && forked.has(number) ? cutAt(parted, findThinParts(parted, SEARCHED), rounds - 1) : parted;
   });
 }
 
