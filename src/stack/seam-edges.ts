@@ -115,7 +115,7 @@ export class SeamEdges {
   /** Edges of the layer within reach of the segment's box, until one answers true. */
   forEachNear(own: number, segment: Segment, visit: (edge: number, segment: Segment) => boolean): void {
     const { minX, minY, maxX, maxY } = growBox(boxOfSegment(segment), this.reach);
-    this.map.noded.boxes?.search(minX, minY, maxX, maxY, (edge) => {
+    this.map.noded.finder?.search(minX, minY, maxX, maxY, (edge) => {
       return this.isEdgeOf(own, edge) && visit(edge, this.segment(edge));
     });
   }
@@ -150,7 +150,7 @@ export class SeamEdges {
     const y = (segment.ay + segment.by) / 2;
     const ground = defined(cover[outer]) & ~DEEP;
     let layers = 0;
-    noded.boxes?.search(x - CRACK_WIDTH, y - CRACK_WIDTH, x + CRACK_WIDTH, y + CRACK_WIDTH, (other) => {
+    noded.finder?.search(x - CRACK_WIDTH, y - CRACK_WIDTH, x + CRACK_WIDTH, y + CRACK_WIDTH, (other) => {
       if (other === edge) return false;
       const beyond = this.beyondCrack(segment, outer, other, x, y);
       if (beyond !== undefined) layers |= beyond & ~ground;

@@ -67,7 +67,8 @@ export const boxOfRing = memoizeByIdentity('box of a ring', (ring: Ring): Box =>
   let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
   checkpoint(ring.length / 8);
   for (let index = 0; index + 1 < ring.length; index += 2) {
-    const [x, y] = [defined(ring[index]), defined(ring[index + 1])];
+    const x = defined(ring[index]);
+    const y = defined(ring[index + 1]);
     if (x < minX) minX = x;
     if (x > maxX) maxX = x;
     if (y < minY) minY = y;
@@ -121,7 +122,8 @@ export function isSameRing(a: Ring, b: Ring): boolean {
 
 /** Where on the edge from (x0, y0) to (x1, y1) the nearest place to (x, y) is: 0 at its start, 1 at its end. */
 export function nearestOnEdge(x: number, y: number, x0: number, y0: number, x1: number, y1: number): number {
-  const [dx, dy] = [x1 - x0, y1 - y0];
+  const dx = x1 - x0;
+  const dy = y1 - y0;
   const square = dx * dx + dy * dy;
   return square > 0 ? Math.max(0, Math.min(1, ((x - x0) * dx + (y - y0) * dy) / square)) : 0;
 }

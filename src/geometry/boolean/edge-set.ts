@@ -19,6 +19,8 @@ export interface Edges {
   readonly second: Float64Array;
   /** 1 for edges whose crossings with others are not known yet. */
   readonly dirty: Uint8Array;
+  /** The edge that it is a piece of, among those that were indexed last: see `EdgeFinder`. Ascending. */
+  readonly owner: Int32Array;
 }
 
 /** Edges as they are gathered, in arrays that are made once and never grow. */
@@ -37,12 +39,13 @@ export class EdgeList {
       by: numbers(3),
       first: numbers(4),
       second: numbers(5),
-      dirty: new Uint8Array(memory, 48 * capacity, capacity),
+      owner: new Int32Array(memory, 48 * capacity, capacity),
+      dirty: new Uint8Array(memory, 52 * capacity, capacity),
     };
   }
 
   /** Edges without length are left out. */
-  push(ax: number, ay: number, bx: number, by: number, first: number, second: number, fresh: number): void {
+  push(ax: number, ay: number, bx: number, by: number, first: number, second: number, fresh: number, owner = 0): void {
     if (ax === bx && ay === by) return;
     const { edges, count } = this;
     const forward = ax < bx || (ax === bx && ay < by);
@@ -53,6 +56,7 @@ export class EdgeList {
     edges.first[count] = forward ? first : -first;
     edges.second[count] = forward ? second : -second;
     edges.dirty[count] = fresh;
+    edges.owner[count] = owner;
     this.count = count + 1;
   }
 
@@ -98,10 +102,10 @@ export class EdgeList {
   }
 }
 
-/** Six numbers and a byte. */
-const BYTES_PER_EDGE = 49;
+/** Seven numbers, one of them an integer, and a byte. */
+const BYTES_PER_EDGE = 53;
 
-function moveEdge({ ax, ay, bx, by, first, second, dirty }: Edges, from: number, to: number): void {
+function moveEdge({ ax, ay, bx, by, first, second, dirty, owner }: Edges, from: number, to: number): void {
   if (from === to) return;
   ax[to] = defined(ax[from]);
   ay[to] = defined(ay[from]);
@@ -110,11 +114,12 @@ function moveEdge({ ax, ay, bx, by, first, second, dirty }: Edges, from: number,
   first[to] = defined(first[from]);
   second[to] = defined(second[from]);
   dirty[to] = defined(dirty[from]);
+  owner[to] = defined(owner[from]);
 }
 
 /** The edges up to `count` that add anything. */
 function withoutIdle(edges: Edges, count: number): Edges {
-  const { ax, ay, bx, by, first, second, dirty } = edges;
+  const { ax, ay, bx, by, first, second, dirty, owner } = edges;
   let kept = 0;
   checkpoint(count);
   for (let edge = 0; edge < count; edge += 1) {
@@ -130,6 +135,7 @@ function withoutIdle(edges: Edges, count: number): Edges {
     first: first.subarray(0, kept),
     second: second.subarray(0, kept),
     dirty: dirty.subarray(0, kept),
+    owner: owner.subarray(0, kept),
   };
 }
 

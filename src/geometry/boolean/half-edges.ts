@@ -25,14 +25,17 @@ export function buildPlanarGraph(edges: Edges, { origin, x, y } = numberVertices
   const next = new Int32Array(halfEdges);
   const last = new Int32Array(x.length);
   for (let vertex = 0; vertex < x.length; vertex += 1) {
-    const fan = outgoing.subarray(defined(starts[vertex]), defined(starts[vertex + 1]));
+    const from = defined(starts[vertex]);
+    const end = defined(starts[vertex + 1]);
     checkpoint(4);
-    if (fan.length > 1) sortByAngle(fan, origin, x, y);
-    for (let place = 0; place < fan.length; place += 1) {
-      const clockwise = defined(fan[place === 0 ? fan.length - 1 : place - 1]);
-      next[defined(fan[place]) ^ 1] = clockwise;
+    sortByAngle(outgoing, from, end, { origin, x, y });
+    let clockwise = defined(outgoing[end - 1]);
+    last[vertex] = clockwise;
+    for (let place = from; place < end; place += 1) {
+      const halfEdge = defined(outgoing[place]);
+      next[halfEdge ^ 1] = clockwise;
+      clockwise = halfEdge;
     }
-    last[vertex] = defined(fan[fan.length - 1]);
   }
   return { halfEdges, origin, next, x, y, last };
 }
@@ -83,16 +86,43 @@ function gatherOutgoing(origin: Int32Array, vertices: number): { starts: Int32Ar
   return { starts, outgoing };
 }
 
+type Vertices = Pick<PlanarGraph, 'origin' | 'x' | 'y'>;
+
+/** So many are put in order one by one: two at most vertices, and `sort` makes arrays for each. */
+const FEW = 8;
+
+/** The half-edges from one vertex, at the places from `from` up to, not including, `end`: anticlockwise (y up). */
+function sortByAngle(outgoing: Int32Array, from: number, end: number, vertices: Vertices): void {
+  if (end - from > FEW) {
+    outgoing.subarray(from, end).sort((p, q) => compareAngles(p, q, vertices));
+    return;
+  }
+  for (let place = from + 1; place < end; place += 1) {
+    const moved = defined(outgoing[place]);
+    let free = place;
+    for (; free > from && compareAngles(defined(outgoing[free - 1]), moved, vertices) > 0; free -= 1) {
+      outgoing[free] = defined(outgoing[free - 1]);
+    }
+    outgoing[free] = moved;
+  }
+}
+
 /**
- * Anticlockwise (y up). Half-edges along their edge (even) point to greater x, or straight up: they fill the angles
- * from −π/2 (excluded) to π/2, those against it (odd) the other half turn, so the order of oddness comes first.
+ * Half-edges along their edge (even) point to greater x, or straight up: they fill the angles from −π/2 (excluded) to π/2,
+ * those against it (odd) the other half turn, so the order of oddness comes first.
  */
-function sortByAngle(fan: Int32Array, origin: Int32Array, x: Float64Array, y: Float64Array): void {
-  fan.sort((p, q) => {
-    checkpoint();
-    if ((p & 1) !== (q & 1)) return (p & 1) - (q & 1);
-    const [from, toP, toQ] = [defined(origin[p]), defined(origin[p ^ 1]), defined(origin[q ^ 1])];
-    const [px, py, qx, qy] = [defined(x[toP]), defined(y[toP]), defined(x[toQ]), defined(y[toQ])];
-    return -orientation(defined(x[from]), defined(y[from]), px, py, qx, qy);
-  });
+function compareAngles(p: number, q: number, { origin, x, y }: Vertices): number {
+  checkpoint();
+  if ((p & 1) !== (q & 1)) return (p & 1) - (q & 1);
+  const from = defined(origin[p]);
+  const toP = defined(origin[p ^ 1]);
+  const toQ = defined(origin[q ^ 1]);
+  return -orientation(
+    defined(x[from]),
+    defined(y[from]),
+    defined(x[toP]),
+    defined(y[toP]),
+    defined(x[toQ]),
+    defined(y[toQ]),
+  );
 }

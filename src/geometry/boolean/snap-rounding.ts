@@ -5,13 +5,13 @@
  */
 import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
-import { SequenceIndex } from '../spatial/sequence-index';
+import { EdgeFinder } from './edge-finder';
 import { EdgeList, type Edges, orientation } from './edge-set';
 
 export interface SnappedEdges {
   readonly edges: Edges;
   /** Of the edges; undefined when there are none. */
-  readonly boxes: SequenceIndex | undefined;
+  readonly finder: EdgeFinder | undefined;
   /** Whether any edge was cut. */
   readonly wasSplit: boolean;
 }
@@ -22,26 +22,14 @@ const MAX_PASSES = 40;
 /** Undefined when the passes do not come to rest. */
 export function snapRound(raw: EdgeList): SnappedEdges | undefined {
   let edges = raw.merge();
+  let finder = edges.ax.length > 0 ? EdgeFinder.of(edges) : undefined;
   for (let pass = 0; pass < MAX_PASSES; pass += 1) {
-    const boxes = boxesOf(edges);
-    const cuts = boxes ? findCuts(edges, boxes) : noCuts();
-    if (cuts.edge.length === 0) return { edges, boxes, wasSplit: pass > 0 };
+    const cuts = finder ? findCuts(edges, finder) : noCuts();
+    if (cuts.edge.length === 0) return { edges, finder, wasSplit: pass > 0 };
     edges = cutEdges(edges, cuts).merge();
+    finder = finder?.after(edges, cuts.edge.length);
   }
   return undefined;
-}
-
-function boxesOf({ ax, ay, bx, by }: Edges): SequenceIndex | undefined {
-  const count = ax.length;
-  if (count === 0) return undefined;
-  const sides = new Float64Array(4 * count);
-  for (let edge = 0; edge < count; edge += 1) {
-    sides[4 * edge] = defined(ax[edge]);
-    sides[4 * edge + 1] = Math.min(defined(ay[edge]), defined(by[edge]));
-    sides[4 * edge + 2] = defined(bx[edge]);
-    sides[4 * edge + 3] = Math.max(defined(ay[edge]), defined(by[edge]));
-  }
-  return new SequenceIndex(sides);
 }
 
 /** Where which edge is to be cut. */
@@ -56,26 +44,26 @@ function noCuts(): Cuts {
 }
 
 /** Of edges none of which was looked at before. */
-function findFirstCuts(edges: Edges, boxes: SequenceIndex): Cuts {
+function findFirstCuts(edges: Edges, finder: EdgeFinder): Cuts {
   const cuts = noCuts();
   const near: number[] = [];
   for (let edge = 0; edge < edges.ax.length; edge += 1) {
-    const found = boxes.nearAfter(edge, near);
+    const found = finder.nearAfter(edge, near);
     checkpoint(1 + found);
     for (let place = 0; place < found; place += 1) crossEdges(edges, edge, defined(near[place]), cuts);
   }
   return cuts;
 }
 
-function findCuts(edges: Edges, boxes: SequenceIndex): Cuts {
-  if (!edges.dirty.includes(0)) return findFirstCuts(edges, boxes);
+function findCuts(edges: Edges, finder: EdgeFinder): Cuts {
+  if (!edges.dirty.includes(0)) return findFirstCuts(edges, finder);
   const cuts = noCuts();
   const { dirty: fresh } = edges;
   const near: number[] = [];
   for (let edge = 0; edge < fresh.length; edge += 1) {
     checkpoint();
     if (fresh[edge] === 0) continue;
-    const found = boxes.near(edge, near);
+    const found = finder.near(edge, near);
     checkpoint(found);
     for (let place = 0; place < found; place += 1) {
       const other = defined(near[place]);
@@ -155,13 +143,9 @@ function cutWithin(edges: Edges, edge: number, x: number, y: number, cuts: Cuts)
 }
 
 function cutEdges(edges: Edges, cuts: Cuts): EdgeList {
-  const { ax, ay, bx, by } = edges;
+  const { ax, ay, bx, by, owner } = edges;
   const result = new EdgeList(ax.length + cuts.edge.length);
-  const along = (cut: number): number => placeAlong(edges, cuts, cut);
-  const order = [...cuts.edge.keys()].sort((a, b) => {
-    checkpoint();
-    return defined(cuts.edge[a]) - defined(cuts.edge[b]) || along(a) - along(b);
-  });
+  const order = inCourse(edges, cuts);
   let next = 0;
   for (let edge = 0; edge < ax.length; edge += 1) {
     checkpoint(4);
@@ -169,23 +153,53 @@ function cutEdges(edges: Edges, cuts: Cuts): EdgeList {
     let y = defined(ay[edge]);
     const first = defined(edges.first[edge]);
     const second = defined(edges.second[edge]);
+    const own = defined(owner[edge]);
     let fresh = 0;
     for (; next < order.length && cuts.edge[defined(order[next])] === edge; next += 1) {
       const cutX = defined(cuts.x[defined(order[next])]);
       const cutY = defined(cuts.y[defined(order[next])]);
-      result.push(x, y, cutX, cutY, first, second, 1);
+      result.push(x, y, cutX, cutY, first, second, 1, own);
       x = cutX;
       y = cutY;
       fresh = 1;
     }
-    result.push(x, y, defined(bx[edge]), defined(by[edge]), first, second, fresh);
+    result.push(x, y, defined(bx[edge]), defined(by[edge]), first, second, fresh, own);
   }
   return result;
 }
 
+/** The numbers of the cuts, edge by edge in their order, and along each. */
+function inCourse(edges: Edges, cuts: Cuts): Int32Array {
+  const order = byEdge(cuts.edge, edges.ax.length);
+  const along = Float64Array.from(cuts.edge, (_, cut) => placeAlong(edges, cuts, cut));
+  for (let from = 0, end = 0; from < order.length; from = end) {
+    checkpoint();
+    const edge = cuts.edge[defined(order[from])];
+    for (end = from + 1; end < order.length && cuts.edge[defined(order[end])] === edge; ) end += 1;
+    if (end - from > 1) order.subarray(from, end).sort((a, b) => defined(along[a]) - defined(along[b]) || a - b);
+  }
+  return order;
+}
+
+/** Counted out: the numbers of cuts of the first edge, then of the second, and so on, each in their order. */
+function byEdge(edgeOf: readonly number[], edges: number): Int32Array {
+  const free = new Int32Array(edges + 1);
+  checkpoint(edges + edgeOf.length);
+  for (const edge of edgeOf) free[edge + 1] = defined(free[edge + 1]) + 1;
+  for (let edge = 0; edge < edges; edge += 1) free[edge + 1] = defined(free[edge + 1]) + defined(free[edge]);
+  const order = new Int32Array(edgeOf.length);
+  edgeOf.forEach((edge, cut) => {
+    order[defined(free[edge])] = cut;
+    free[edge] = defined(free[edge]) + 1;
+  });
+  return order;
+}
+
 function placeAlong(edges: Edges, cuts: Cuts, cut: number): number {
   const edge = defined(cuts.edge[cut]);
-  const [ax, ay] = [defined(edges.ax[edge]), defined(edges.ay[edge])];
-  const [dx, dy] = [defined(edges.bx[edge]) - ax, defined(edges.by[edge]) - ay];
-  return (defined(cuts.x[cut]) - ax) * dx + (defined(cuts.y[cut]) - ay) * dy;
+  const ax = defined(edges.ax[edge]);
+  const ay = defined(edges.ay[edge]);
+  const bx = defined(edges.bx[edge]);
+  const by = defined(edges.by[edge]);
+  return (defined(cuts.x[cut]) - ax) * (bx - ax) + (defined(cuts.y[cut]) - ay) * (by - ay);
 }

@@ -95,20 +95,25 @@ function cutRing(ring: Ring, axis: 0 | 1, limit: number, below: boolean): Ring {
   checkpoint(ring.length);
   const points: number[] = [];
   const push = (x: number, y: number): void => {
-    if (points.length === 0 || points.at(-2) !== x || points.at(-1) !== y) points.push(x, y);
+    const size = points.length;
+    if (size === 0 || points[size - 2] !== x || points[size - 1] !== y) points.push(x, y);
   };
   const inside = (value: number): boolean => (below ? value <= limit : value >= limit);
-  let [x0, y0] = [defined(ring[ring.length - 2]), defined(ring[ring.length - 1])];
+  let x0 = defined(ring[ring.length - 2]);
+  let y0 = defined(ring[ring.length - 1]);
   for (let i = 0; i + 1 < ring.length; i += 2) {
-    const [x1, y1] = [defined(ring[i]), defined(ring[i + 1])];
-    const [v0, v1] = axis === 0 ? [x0, x1] : [y0, y1];
+    const x1 = defined(ring[i]);
+    const y1 = defined(ring[i + 1]);
+    const v0 = axis === 0 ? x0 : y0;
+    const v1 = axis === 0 ? x1 : y1;
     if (inside(v0) !== inside(v1)) {
       const t = (limit - v0) / (v1 - v0);
       if (axis === 0) push(limit, Math.round(y0 + t * (y1 - y0)));
       else push(Math.round(x0 + t * (x1 - x0)), limit);
     }
     if (inside(v1)) push(x1, y1);
-    [x0, y0] = [x1, y1];
+    x0 = x1;
+    y0 = y1;
   }
   return Float64Array.from(points);
 }

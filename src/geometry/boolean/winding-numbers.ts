@@ -61,14 +61,14 @@ const FIRST_STEP = 10_000;
  * The edge that a ray to the left meets first, just above y; −1 where there is none.
  * @param leftmost the least x of all vertices
  */
-function edgeLeftOf({ edges, boxes }: SnappedEdges, x: number, y: number, leftmost: number): number {
+function edgeLeftOf({ edges, finder }: SnappedEdges, x: number, y: number, leftmost: number): number {
   let nearest = -1;
   const consider = (edge: number): boolean => {
     if (isLeftOf(edges, edge, x, y) && (nearest < 0 || isRightOf(edges, edge, nearest))) nearest = edge;
     return false;
   };
   for (let right = x, step = FIRST_STEP; right > leftmost; right -= step, step *= 2) {
-    boxes?.search(right - step, y, right, y, consider);
+    finder?.search(right - step, y, right, y, consider);
     // What crosses the ray further left than was looked may have others before it there. One unit for rounding.
     if (nearest >= 0 && crossingOf(edges, nearest, y) > right - step + 1) break;
   }
@@ -135,7 +135,8 @@ function propagateWindings(
   const waiting = [start];
   for (let seed = waiting.pop(); seed !== undefined; seed = waiting.pop()) {
     if (done[seed] === 1) continue;
-    const [inFirst, inSecond] = [defined(first[seed]), defined(second[seed])];
+    const inFirst = defined(first[seed]);
+    const inSecond = defined(second[seed]);
     for (let at = seed; done[at] !== 1; at = defined(graph.next[at])) {
       checkpoint();
       done[at] = 1;
@@ -143,7 +144,8 @@ function propagateWindings(
       second[at] = inSecond;
       const twin = at ^ 1;
       if (done[twin] === 1) continue;
-      const [edge, sign] = [at >> 1, (at & 1) === 0 ? 1 : -1];
+      const edge = at >> 1;
+      const sign = (at & 1) === 0 ? 1 : -1;
       first[twin] = inFirst - sign * defined(noded.edges.first[edge]);
       second[twin] = inSecond - sign * defined(noded.edges.second[edge]);
       waiting.push(twin);

@@ -51,7 +51,8 @@ export function findRoot(parents: Int32Array, member: number): number {
 
 /** The smaller root stays the root. */
 export function uniteSets(parents: Int32Array, a: number, b: number): void {
-  const [first, second] = [findRoot(parents, a), findRoot(parents, b)];
+  const first = findRoot(parents, a);
+  const second = findRoot(parents, b);
   if (first < second) parents[second] = first;
   else parents[first] = second;
 }

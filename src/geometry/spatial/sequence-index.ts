@@ -18,7 +18,7 @@ const MAX_UNINDEXED_BLOCKS = 8;
 const ROUNDING = 1 + 1e-9;
 
 export class SequenceIndex {
-  private readonly count: number;
+  readonly count: number;
   /** Block b holds the boxes from first[b] up to, not including, first[b + 1]. */
   private readonly first: Int32Array;
   private readonly blockOf: Int32Array;
