@@ -18,8 +18,9 @@ import { isRefusal, whyNot } from '../report/refusal';
 import type { Report } from '../report/report';
 import { stackOfFile } from '../stack/stack';
 import { fixAtPlace, plainBridgePreview } from './bridge-place';
+import { filesNamed } from './check/check-units';
 import { cutCovered, uncutNotes } from './cut-covered';
-import { EXIT_CODES, Failure } from './failure';
+import { EXIT_CODES, Failure, internalFailure } from './failure';
 import { pathIn } from './files/load-project';
 import { type LoadedReport, ReportLoader, requireLayer, warnOfUnreadable } from './files/load-report';
 import { encodeText, STANDARD_INPUT } from './files/read-input';
@@ -28,7 +29,7 @@ import { jsonText } from './format/json-text';
 import { tidy, tidyPoint } from './format/tidy';
 import type { Host } from './host';
 import { plainName, readPlan } from './kept-plan';
-import { addReadingOptions, parsePlace, parsePositiveLength, type ReadingOptions } from './options';
+import { addReadingOptions, nameOf, parsePlace, parsePositiveLength, type ReadingOptions } from './options';
 import { oneLine } from './plain-text';
 import { twoLayers, writeTwoFiles } from './two-sheets';
 
@@ -58,7 +59,7 @@ export function addBridgeCommand(program: Command, host: Host): void {
       'Adds the bridges that every island needs and gives the changed file to standard output. Ends with 1 ' +
         'when an island could not be bridged.',
     )
-    .argument('<file>', 'an SVG file; - reads standard input')
+    .argument('<files...>', 'SVG files, folders or patterns; - reads standard input')
     .addOption(new Option('--write', 'change the file itself').conflicts(['diff', 'plan']))
     .addOption(new Option('--diff', 'give a unified patch instead').conflicts('plan'))
     .option('--plan', 'give the bridges as JSON instead, and change nothing')
@@ -109,7 +110,7 @@ export function addBridgeCommand(program: Command, host: Host): void {
     );
   addReadingOptions(command)
     .addHelpText('after', EXAMPLES)
-    .action((file: string, options: BridgeOptions) => runBridge(file, options, host));
+    .action((files: string[], options: BridgeOptions) => runBridge(files, options, host));
 }
 
 const EXAMPLES = `
@@ -118,6 +119,7 @@ Examples:
   tombolo bridge heron.svg --diff
   tombolo bridge heron.svg --write --width-of-bridge 1.2mm --layer reeds
   tombolo bridge numerals.svg --style upright
+  tombolo bridge trail 'posts/*.svg' --write
   tombolo bridge trail.svg --write --cut-covered
   tombolo bridge post.svg --plan > bridges.json
   tombolo bridge post.svg --write --with bridges.json
@@ -129,10 +131,32 @@ function placeOption(flags: string, description: string): Option {
   return new Option(flags, description).argParser(parsePlace);
 }
 
-async function runBridge(file: string, options: BridgeOptions, host: Host): Promise<void> {
-  if (options.write && file === STANDARD_INPUT) throw new Failure('--write needs a file: standard input has none');
+async function runBridge(named: readonly string[], options: BridgeOptions, host: Host): Promise<void> {
+  if (options.write && named.includes(STANDARD_INPUT)) {
+    throw new Failure('--write needs a file: standard input has none');
+  }
   if (!options.at && (options.moveTo || options.remove)) throw new Failure('--move-to and --remove need --at');
   if (options.out !== undefined && !options.twoSheets) throw new Failure('--out needs --two-sheets');
+  const files = await filesNamed(named, { loader: new ReportLoader(options), configs: new Set(), options: {} }, host);
+  if (files.length > 1) refuseForSeveral(options);
+  for (const file of files) {
+    try {
+      await bridgeFile(file, options, host);
+    } catch (error) {
+      host.fail(internalFailure(nameOf(file, options), error));
+    }
+  }
+}
+
+/** What goes to standard output, or is about one place, is of one file. */
+function refuseForSeveral({ write, diff, plan, at, with: kept, out }: BridgeOptions): void {
+  if (plan || at || kept !== undefined || out !== undefined) {
+    throw new Failure('--plan, --with, --at and --out are for one file');
+  }
+  if (!write && !diff) throw new Failure('several files need --write or --diff');
+}
+
+async function bridgeFile(file: string, options: BridgeOptions, host: Host): Promise<void> {
   const loaded = await new ReportLoader(options).file(file);
   requireLayer(loaded.name, stackOfFile(loaded.report.sheets), options.layer);
   warnOfUnreadable(loaded, host);

@@ -1,4 +1,4 @@
-import { chmod, readdir, readFile, readlink, stat, symlink } from 'node:fs/promises';
+import { chmod, mkdir, readdir, readFile, readlink, stat, symlink } from 'node:fs/promises';
 import { applyPatch } from 'diff';
 import { afterAll, beforeAll, describe, expect, it, test } from 'vitest';
 import { encodeText } from '../../src/cli/files/read-input';
@@ -56,6 +56,29 @@ describe('tombolo bridge', () => {
       expect(outcome).toMatchObject({ code: 0, stderr: 'encoded.svg: no bridge added\n' });
       expect(outcome.bytes.equals(bytes)).toBe(true);
     }
+  });
+
+  it('works through several files and folders, each whatever becomes of the others', async () => {
+    await mkdir(workshop.path('several/below'), { recursive: true });
+    const names = ['several/sun.svg', 'several/below/moon.svg', 'several/sound.svg'];
+    for (const name of names) await workshop.file(name, name.includes('sound') ? SOUND : WITH_ISLAND);
+    const { code, stdout, stderr } = await workshop.run(['bridge', 'gone.svg', 'several', '--write']);
+    expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
+    expect(stderr).toContain('gone.svg: no such file or folder');
+    expect(stderr.match(/: [1-9] bridges? added$/gm)).toHaveLength(2);
+    expect((await read('several/sound.svg')).toString()).toBe(SOUND);
+    expect((await workshop.run(['check', 'several'])).code).toBe(0);
+  });
+
+  it.each([
+    [['several', '--at', '1,2', '--write'], '--plan, --with, --at and --out are for one file'],
+    [['several'], 'several files need --write or --diff'],
+  ])('%j: what is for one file is not for several', async (words, why) => {
+    expect(await workshop.run(['bridge', ...words])).toMatchObject({
+      code: 2,
+      stdout: '',
+      stderr: `tombolo: ${why}\n`,
+    });
   });
 
   it('--layer that is not there', async () => {

@@ -25,7 +25,7 @@ export interface Naming {
   readonly loader: ReportLoader;
   /** Gets the configurations that were named. */
   readonly configs: Set<LoadedConfig>;
-  readonly options: FindingOptions;
+  readonly options: Pick<FindingOptions, 'changed'>;
 }
 
 /** Every file once, those of projects in the order of their layers. */
