@@ -6,6 +6,7 @@ import type { Effect } from '../../../checks/meta';
 import { composeEdits } from '../../../edits/path/text-edits';
 import type { Bridge } from '../../../edits/plan/index';
 import type { Ring } from '../../../geometry/base/polygon-types';
+import { distance } from '../../../geometry/base/vector';
 import { regionContains } from '../../../geometry/boolean/index';
 import { isRefusal, type Refusal } from '../../../report/refusal';
 import type { Report } from '../../../report/report';
@@ -72,7 +73,7 @@ export function bridgeTogether(
   const reasons = new Map<Piece, Refusal<VerifiedBridges> | undefined>();
   /** Bridges that did not hold: others are looked for beside them. */
   let avoid: Bridge[] = [];
-  const proofs = { left: proofsFor(sheet) };
+  const proofs = { left: 0 };
   const tryWay = (way: Way, some: readonly Piece[]): void => {
     const now = some.flatMap((each) => state.waiting.get(each) ?? []);
     if (now.length === 0 || proofs.left <= 0) return;
@@ -83,14 +84,17 @@ export function bridgeTogether(
     avoid = avoid.flatMap((bridge) => onSheet(bridge, state.sheet) ?? []);
   };
   const ends = [WAYS[0], WAYS.at(-1)] as Way[];
-  for (const way of WAYS) tryWay(way, islands);
-  const alone = islands.length > 1 ? [...state.waiting.keys()].slice(0, MOST_ALONE) : [];
-  for (const island of alone) for (const way of ends) tryWay(way, [island]);
-  // What was bridged may have made room for others, so that nobody need run it again.
-  for (let left = Infinity; state.proven && state.waiting.size < left; ) {
-    left = state.waiting.size;
+  const tryAll = (): void => {
+    proofs.left = proofsFor(state.sheet);
     avoid = [];
-    for (const way of ends) tryWay(way, islands);
+    for (const way of WAYS) tryWay(way, islands);
+    const alone = islands.length > 1 ? [...state.waiting.keys()].slice(0, MOST_ALONE) : [];
+    for (const island of alone) for (const way of ends) tryWay(way, [island]);
+  };
+  // What was bridged may have made room for others, so that nobody need run it again: the last round is in vain.
+  for (let before = -1; state.waiting.size > 0 && state.waiting.size !== before; ) {
+    before = state.waiting.size;
+    tryAll();
   }
   const left = new Map([...state.waiting.keys()].map((island) => [island, reasons.get(island)]));
   return { proven: state.proven, left };
@@ -175,11 +179,26 @@ function asManyAsHold(
     widened = new Set([...widened, ...wide.values()]);
     const blamed = [...blamedIn(result, bridges)].filter((each) => !wide.has(each));
     avoid.push(...blamed);
-    const kept = withoutBlamed(bridges, blamed, choice.alone === true);
+    const good = withoutBlamed(bridges, blamed, choice.alone === true);
+    const kept = good.length > 0 || wide.size > 0 ? good : farFromEachOther(bridges);
     for (const { island } of bridges) if (!kept.some((other) => other.island === island)) left.set(island, result);
     bridges = kept.map((each) => wide.get(each) ?? each);
   }
   return { proven: undefined, left };
+}
+
+/** mm between bridges that have nothing to do with each other. */
+const APART = 4;
+
+/** Where all are to blame, those of some islands that are far from each other; none where that leaves out nobody. */
+function farFromEachOther(bridges: readonly Bridge[]): readonly Bridge[] {
+  let kept: readonly Bridge[] = [];
+  for (const island of new Set(bridges.map((bridge) => bridge.island))) {
+    const own = bridges.filter((bridge) => bridge.island === island);
+    const isFar = own.every(({ from }) => kept.every((other) => distance(from, other.from) > APART));
+    if (isFar && hangs(island, [...kept, ...own])) kept = [...kept, ...own];
+  }
+  return kept.length < bridges.length ? kept : [];
 }
 
 /** A bridge as one between the pieces that a sheet has now. */
