@@ -4,9 +4,10 @@
 
 import { defined } from '../../base/defined';
 import type { Point } from '../../geometry/base/curve-types';
+import { boxesTouch, growBox } from '../../geometry/base/ring';
 import { add, crossFrom, distance, interpolate, perpendicular, scale } from '../../geometry/base/vector';
-import { lengthOf, pointAt, tangentAt } from '../../geometry/curve/index';
-import { cornerAt, depthInStrip, lengthenStrip, type Strip } from '../strip/strip';
+import { lengthOf, pointAt, roughBoundsOf, tangentAt } from '../../geometry/curve/index';
+import { boxOfCorners, cornerAt, depthInStrip, lengthenStrip, type Strip } from '../strip/strip';
 import { lastPaintedAhead, meetsStrip } from './paint-ahead';
 import {
   advance,
@@ -27,7 +28,7 @@ export interface Gap {
 
 /** Steps along a line, as a share of its width. */
 const STEP = 1 / 16;
-const HALVINGS = 40;
+const HALVINGS = 26;
 /** Of a strip's width: how much shorter it counts at either end, and how far in a line beside it must reach, to be in its way. */
 const [SHORTER, BESIDE] = [0.15, 0.05];
 /** How far, in widths of line and strip together, an end is sought before the line is said to run along the strip. */
@@ -79,9 +80,11 @@ function reachesIn(line: PaintedLine, strip: Strip, place: LinePosition): boolea
 }
 
 /** Fine enough that no crossing of the strip is stepped over; with the end of an open line. */
-function sampleLine({ curves, closed }: PaintedLine, strip: Strip): LinePosition[] {
+function sampleLine({ curves, closed, width }: PaintedLine, strip: Strip): LinePosition[] {
   const step = distance(cornerAt(strip, 1), cornerAt(strip, 2)) / 8;
+  const around = growBox(boxOfCorners(strip.corners), width);
   const places = curves.flatMap((curve, index) => {
+    if (!boxesTouch(roughBoundsOf(curve), around)) return [index];
     const count = Math.min(4096, Math.max(1, Math.ceil(lengthOf(curve) / step)));
     return Array.from({ length: count }, (_, k) => index + k / count);
   });

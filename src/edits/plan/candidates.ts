@@ -114,13 +114,13 @@ function sectorOf(point: Point, middle: Point): number {
   return Math.floor(turn * SECTORS) % SECTORS;
 }
 
-interface Sample {
+export interface Sample {
   readonly point: Point;
   readonly outward: Point;
 }
 
 /** Evenly spread by length along the ring, half a step from its start; the middles of its long edges; its extremes. */
-function samplesOf(ring: Ring, least: number): Sample[] {
+export function samplesOf(ring: Ring, least: number): Sample[] {
   const around = perimeter(ring);
   const count = Math.min(MAX_SAMPLES, Math.max(least, Math.ceil(around / MIN_SAMPLE_SPACING)));
   const step = around / count;
@@ -184,7 +184,7 @@ function vertices(ring: Ring): Point[] {
   return points;
 }
 
-function straightCandidates(
+export function straightCandidates(
   index: SegmentIndex,
   island: number,
   { point, outward }: Sample,

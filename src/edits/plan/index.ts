@@ -14,6 +14,7 @@ import type { Piece, Sheet } from '../../sheet/types';
 import { polygonOf, stripAlong } from '../strip/strip';
 import { candidatesNear, candidatesOf } from './candidates';
 import { type Design, designOf } from './design/index';
+import { everyWayFrom } from './every-way';
 import { groundOf } from './keep-apart';
 import { type ScoredCandidate, type Surroundings, scoreCandidate } from './score';
 import { assignAlone, assignBridges } from './search/assign';
@@ -154,7 +155,7 @@ function directionsFor(sheet: Sheet, options: PlanOptions, pieces: SegmentIndex)
   return (island) => stems.get(island);
 }
 
-/** Where a quick search finds no place, every place is looked at. */
+/** Where a quick search finds no place, every place is looked at, and at last every way. */
 function scoredCandidates(
   sheet: Sheet,
   piece: Piece,
@@ -164,8 +165,9 @@ function scoredCandidates(
 ): ScoredCandidate[] {
   const limit = Math.min(diagonalOf(sheet), around.longest);
   const usual = waysWithin(limit, piece, number, options, around);
-  if (usual.length > 0 || options.thorough) return usual;
-  return waysWithin(limit, piece, number, { ...options, thorough: true }, around);
+  if (usual.length > 0) return usual;
+  const more = options.thorough ? [] : waysWithin(limit, piece, number, { ...options, thorough: true }, around);
+  return more.length > 0 ? more : everyWayFrom(piece.polygon.outer, number, limit, options.width, around);
 }
 
 function waysWithin(

@@ -2,11 +2,11 @@
 import { defined } from '../../../base/defined';
 import type { Point } from '../../../geometry/base/curve-types';
 import { apply, invert, multiply } from '../../../geometry/base/matrix';
-import { distance, interpolate } from '../../../geometry/base/vector';
+import { distance } from '../../../geometry/base/vector';
 import { mirrorAbout } from '../design/axis';
 import type { LetterRow } from '../design/index';
-import { laneAt } from '../lanes';
-import { type ScoredCandidate, type Surroundings, scoreCandidate } from '../score';
+import { rootedInPoints, STEEPEST } from '../rooted';
+import { type ScoredCandidate, scoreCandidate } from '../score';
 import { isMirroredAbout, setsAbout, symmetricSets } from '../symmetric-sets';
 import { type Assignment, type Layout, needOf } from './layout';
 import { movedWay } from './moved-way';
@@ -26,11 +26,6 @@ export interface Wish {
   readonly asLetter?: boolean;
 }
 
-/** How far the edge at one end may run along a letter's bridge, in widths, and how far a strip reaches beyond its end for sure. */
-const STEEPEST = 8;
-const REACHED = 0.8;
-/** What a letter's bridge with a slanted end costs, in times of one with square ends. */
-const SLANTED = 1.5;
 /** Counters that need no more bridges than this are held well by one line. */
 const LINE_HOLDS = 2;
 
@@ -56,27 +51,13 @@ function* ofLetter(state: Assignment, number: number, { need }: Choice): Iterabl
   const ways = counter.places.flatMap((place) => {
     const way = { ...place, length: distance(place.from, place.to) };
     const scored = scoreCandidate(way, number, options.width, around, STEEPEST);
-    return scored ? rootedInPoint(scored, options.width, around) : [];
+    return scored ? rootedInPoints(scored, options.width, around) : [];
   });
   const free = ways.filter(({ from, width }) => need.given.every((given) => distance(given.from, from) > width));
   const wanted = wantedIn(state, row) - need.given.length;
   if (free.length < wanted) return;
   const sets = wanted > 1 ? [free] : free.map((way) => [way]);
   yield { sets, isMet: () => false, worth: WEIGHTS.lettering.value, asLetter: need.wanted <= LINE_HOLDS };
-}
-
-/** The point of A's counter goes into the bridge, so that this is rooted where the counter is as wide as it. */
-function rootedInPoint(way: ScoredCandidate, least: number, { pieces }: Surroundings): ScoredCandidate {
-  // Where a letter leaves no better place, a slanted end is no fault.
-  const costAt = (length: number) => (SLANTED * length * way.width) / least;
-  const middle = laneAt(way, 0, way.island, pieces);
-  const sides = [-0.5, 0.5].map((lane) => laneAt(way, lane * way.width, way.island, pieces));
-  const deepest = Math.max(...sides.map((side) => (side && middle ? side.back - middle.back : 0)));
-  if (deepest <= REACHED * way.width) return { ...way, cost: Math.min(way.cost, costAt(way.length)) };
-  const by = (deepest - REACHED * way.width) / way.length;
-  const from = interpolate(way.from, way.to, -by);
-  const length = distance(from, way.to);
-  return { ...way, from, length, cost: costAt(length) };
 }
 
 function has(members: readonly { readonly piece: number }[], number: number): boolean {

@@ -1,0 +1,63 @@
+/** Every way across from an island, for one that the usual search finds none for. Sheet mm. */
+import { checkpoint } from '../../base/checkpoint';
+import { defined } from '../../base/defined';
+import type { Point } from '../../geometry/base/curve-types';
+import type { Ring } from '../../geometry/base/polygon-types';
+import { pointsOf } from '../../geometry/base/ring';
+import { dot, normalise, perpendicular, scale, subtract } from '../../geometry/base/vector';
+import { type Sample, samplesOf, straightCandidates } from './candidates';
+import { rootedInPoints, STEEPEST } from './rooted';
+import { type ScoredCandidate, type Surroundings, scoreCandidate } from './score';
+
+/** So many places all round an island. */
+const PLACES = 120;
+/** Degrees by which a way may lean from straight ahead. */
+const LEANING = [0, 10, -10, 20, -20, 30, -30, 45, -45, 60, -60];
+/** Cosine of the angle by which an outline turns at what is a corner. */
+const CORNER = Math.cos((20 * Math.PI) / 180);
+/** The cheapest are enough to choose from. */
+const MOST = 80;
+
+/**
+ * From all round the island and from each of its corners, in all directions out of it; ends may lie on points.
+ * @param limit mm: no way is longer
+ * @param least mm as drawn: the least width
+ */
+export function everyWayFrom(
+  outer: Ring,
+  island: number,
+  limit: number,
+  least: number,
+  around: Surroundings,
+): ScoredCandidate[] {
+  const found: ScoredCandidate[] = [];
+  for (const { point, outward } of [...samplesOf(outer, PLACES), ...cornersOf(outer)]) {
+    checkpoint(100);
+    for (const lean of LEANING) {
+      const sample = { point, outward: turned(outward, lean) };
+      for (const way of straightCandidates(around.pieces, island, sample, limit)) {
+        const scored = scoreCandidate(way, island, least, around, STEEPEST);
+        const rooted = scored && rootedInPoints(scored, least, around);
+        if (rooted && rooted.length <= around.longest) found.push(rooted);
+      }
+    }
+  }
+  return found.sort((a, b) => a.cost - b.cost).slice(0, MOST);
+}
+
+/** Straight out of each corner, halfway between its sides. */
+function cornersOf(ring: Ring): Sample[] {
+  const points = pointsOf(ring);
+  return points.flatMap((point, i) => {
+    const before = normalise(subtract(point, defined(points.at(i - 1))));
+    const after = normalise(subtract(defined(points[(i + 1) % points.length]), point));
+    if (!before || !after || dot(before, after) > CORNER) return [];
+    const outward = normalise(scale(perpendicular({ x: before.x + after.x, y: before.y + after.y }), -1));
+    return outward ? [{ point, outward }] : [];
+  });
+}
+
+function turned({ x, y }: Point, degrees: number): Point {
+  const [cos, sin] = [Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180)];
+  return { x: x * cos - y * sin, y: x * sin + y * cos };
+}
