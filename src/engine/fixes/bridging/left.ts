@@ -6,7 +6,10 @@ import { DRAWN_ALIKE } from '../../../geometry/base/tolerances';
 import { inscribedDisc } from '../../../geometry/polygon/inscribed-circle';
 import type { Refusal } from '../../../report/refusal';
 import type { Report } from '../../../report/report';
+import { statedName } from '../../../sheet/layer/layers';
+import { sourcesOf } from '../../../sheet/source-index';
 import type { Piece, Sheet } from '../../../sheet/types';
+import { quoted } from '../../../text/wording';
 import type { VerifiedBridges } from './cut';
 import { type BridgePlanChoice, bridgeWidthFor, planFor } from './plan';
 
@@ -23,29 +26,30 @@ export function refusalForLeft(
   choice: BridgePlanChoice,
   tried: Refusal<VerifiedBridges> | undefined,
 ): Refusal<VerifiedBridges> {
-  const place = placeOf(island);
+  const place = placeOf(sheet, island);
   if (tried && !tried.anyway && hasOpenOutline(report, sheet)) {
-    return { reason: `Island at ${place}: an outline that is not closed lies in its way.`, first: CLOSE };
+    return { reason: `Island ${place}: an outline that is not closed lies in its way.`, first: CLOSE };
   }
   if (tried) {
-    const reason = `Island at ${place}: ${tried.reason.replace(/^It would/, 'a bridge would').replace(/^The/, 'the')}`;
+    const [named, plain] = [place, placeIn(island)].map((where) => `Island ${where}: ${whatCame(tried.reason)}`);
+    const reason = named && named.length <= LONGEST_REASON ? named : (plain ?? tried.reason);
     return { ...tried, reason, first: tried.first ?? MOVE };
   }
   const width = bridgeWidthFor(report, sheet, choice.bridgeWidth) - sheet.kerf;
   if (planFor(report, sheet, [island], choice).reasons.get(island) === 'too-far') {
     const farthest = formatMillimetres(LONGEST_BRIDGE);
     return {
-      reason: `No bridge fits the island at ${place}: all that hangs on the sheet is over ${farthest} away.`,
+      reason: `No bridge fits the island ${place}: all that hangs on the sheet is over ${farthest} away.`,
       first: REMOVE,
     };
   }
   const isNarrow = 2 * inscribedDisc(island.polygon, DRAWN_ALIKE).radius < width + sheet.kerf;
   const why = isNarrow
     ? `which is narrower than a bridge of ${formatMillimetres(width)}`
-    : 'as the sides of its gap nowhere run parallel for long enough';
+    : 'from any place round it in any direction';
   const narrower = NARROWER.map((share) => share * width).find((each) => fits(report, sheet, island, choice, each));
   const first = narrower === undefined ? REMOVE : `${helpOf(width, narrower)}, or remove it.`;
-  return { reason: `No bridge fits the island at ${place}, ${why}.`, first };
+  return { reason: `No bridge fits the island ${place}, ${why}.`, first };
 }
 
 /** What a narrower bridge that fits tells of the limit and of the size. */
@@ -61,10 +65,29 @@ function hasOpenOutline({ complete }: Report, { layer }: Sheet): boolean {
 
 const CLOSE = 'Close that outline first.';
 const REMOVE = 'Remove it, or redraw what is round it.';
-const MOVE = 'Move what is beside it, or remove the island.';
+const MOVE = 'Cut it as two sheets, move what is beside it, or remove it.';
 
-function placeOf({ label }: Piece): string {
-  return `${label.x.toFixed(1)}, ${label.y.toFixed(1)} mm`;
+/** Where it is, and what the artist calls it. */
+function placeOf(sheet: Sheet, island: Piece): string {
+  const at = placeIn(island);
+  const element = sourcesOf(sheet).along(island.polygon.outer)[0]?.shape.element;
+  const name = element && statedName(element);
+  // The only thing in a layer often has its name, which is told with the island's anyway.
+  return name && name !== sheet.layer.name ? `${quoted([name]).join('')} ${at}` : at;
+}
+
+function placeIn({ label }: Piece): string {
+  return `at ${label.x.toFixed(1)}, ${label.y.toFixed(1)} mm`;
+}
+
+/** Characters. */
+const LONGEST_REASON = 120;
+
+/** What came of the bridges that were tried, in the words of proofs but for those that speak of findings and areas. */
+function whatCame(reason: string): string {
+  if (/^The floating-island would/.test(reason)) return 'a bridge would not come through to it.';
+  if (/would change elsewhere\.$/.test(reason)) return 'a bridge would change what is painted beside it.';
+  return reason.replace(/^It would/, 'any bridge would').replace(/^The/, 'the');
 }
 
 function fits(report: Report, sheet: Sheet, island: Piece, choice: BridgePlanChoice, bridgeWidth: number): boolean {
