@@ -1,7 +1,8 @@
 /** Bridges whose ends lie on points: rooted where the pieces are as wide as they. Sheet mm. */
 import { add, normalise, scale, subtract } from '../../geometry/base/vector';
+import type { BridgeCandidate } from './candidates';
 import { laneAt } from './lanes';
-import type { ScoredCandidate, Surroundings } from './score';
+import { type ScoredCandidate, type Surroundings, scoreCandidate } from './score';
 
 /** How far a strip reaches beyond its end for sure, in widths. */
 const REACHED = 0.8;
@@ -28,8 +29,21 @@ export function rootedInPoints(
   const deeper = (end: 'back' | 'ahead') =>
     Math.max(0, ...sides.map((side) => side[end] - middle[end] - REACHED * way.width));
   const [back, ahead] = [deeper('back'), deeper('ahead')];
-  if (back === 0 && ahead === 0) return { ...way, cost: Math.min(way.cost, costAt(way.length)) };
+  if (back === 0 && ahead === 0) return { ...way, rooted: true, cost: Math.min(way.cost, costAt(way.length)) };
   const length = way.length + back + ahead;
   const [from, to] = [subtract(way.from, scale(along, back)), add(way.to, scale(along, ahead))];
-  return { ...way, from, to, length, cost: costAt(length) };
+  return { ...way, from, to, length, rooted: true, cost: costAt(length) };
+}
+
+/** The image of a bridge elsewhere, from edge to edge: rooted where that one is. */
+export function scoreImage(
+  image: BridgeCandidate,
+  { rooted = false }: Pick<ScoredCandidate, 'rooted'>,
+  island: number,
+  least: number,
+  around: Surroundings,
+): ScoredCandidate | undefined {
+  if (!rooted) return scoreCandidate(image, island, least, around);
+  const scored = scoreCandidate(image, island, least, around, STEEPEST);
+  return scored && rootedInPoints(scored, least, around);
 }

@@ -45,6 +45,8 @@ export interface ScoredCandidate extends BridgeCandidate {
   readonly width: number;
   /** mm of a bridge of the least width: its length, made longer by everything that speaks against the place. */
   readonly cost: number;
+  /** Whether its ends may lie within the pieces, which are pointed there. */
+  readonly rooted?: boolean;
 }
 
 /**

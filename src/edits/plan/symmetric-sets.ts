@@ -5,6 +5,7 @@ import type { Ring } from '../../geometry/base/polygon-types';
 import { forEachEdge } from '../../geometry/base/ring';
 import { add, cross, distance, dot, interpolate, normalise, scale, subtract } from '../../geometry/base/vector';
 import { firstHit, firstHits } from '../../geometry/spatial/raycast';
+import { scoreImage } from './rooted';
 import { type ScoredCandidate, type Surroundings, scoreCandidate } from './score';
 import { type Axis, mirror, symmetryOf } from './symmetry';
 
@@ -60,10 +61,11 @@ export function symmetricSets(
   return { sets: axes.flatMap((axis) => setsAbout(make, axis, count)), isMirrored };
 }
 
-export function isMirroredAbout(set: readonly ScoredCandidate[], axis: Axis): boolean {
+/** @param within mm: how far a bridge may lie from the image of another */
+export function isMirroredAbout(set: readonly ScoredCandidate[], axis: Axis, within = SAME_BRIDGE): boolean {
   return set.every((way) => {
     const [from, to] = [mirror(way.from, axis), mirror(way.to, axis)];
-    return set.some((other) => distance(other.from, from) < SAME_BRIDGE && distance(other.to, to) < SAME_BRIDGE);
+    return set.some((other) => distance(other.from, from) < within && distance(other.to, to) < within);
   });
 }
 
@@ -71,6 +73,8 @@ export interface Making {
   readonly island: IslandWays;
   readonly width: number;
   readonly around: Surroundings;
+  /** mm: how far the image of a bridge may lie from the edges there; by default as good as nothing. */
+  readonly within?: number;
 }
 
 function setsAboutBoth(make: Making, first: Axis, second: Axis, count: number): ScoredCandidate[][] {
@@ -129,17 +133,22 @@ function pairsAbout(make: Making, axis: Axis): ScoredCandidate[][] {
 }
 
 /** The mirror image of a way across, from edge to edge as they are. */
-function mirrored({ island, width, around }: Making, way: ScoredCandidate, axis: Axis): ScoredCandidate | undefined {
+function mirrored(
+  { island, width, around, within = SAME_BRIDGE }: Making,
+  way: ScoredCandidate,
+  axis: Axis,
+): ScoredCandidate | undefined {
   checkpoint(10);
   const [from, to] = [mirror(way.from, axis), mirror(way.to, axis)];
   const direction = normalise(subtract(to, from));
   if (!direction) return undefined;
-  const { back, ahead } = firstHits(around.pieces, interpolate(from, to, 0.5), direction, way.length + SAME_BRIDGE);
+  const { back, ahead } = firstHits(around.pieces, interpolate(from, to, 0.5), direction, way.length + within);
   if (!back || !ahead || back.polygon !== island.number) return undefined;
-  if (distance(back.point, from) > SAME_BRIDGE || distance(ahead.point, to) > SAME_BRIDGE) return undefined;
+  const off = way.rooted ? way.length : within;
+  if (distance(back.point, from) > off || distance(ahead.point, to) > off) return undefined;
   const length = back.distance + ahead.distance;
   const image = { from: back.point, to: ahead.point, length, target: ahead.polygon };
-  return scoreCandidate(image, island.number, width, around);
+  return scoreImage(image, way, island.number, width, around);
 }
 
 function areDistinct(set: readonly ScoredCandidate[]): boolean {

@@ -2,11 +2,12 @@
 import type { Point } from '../../../geometry/base/curve-types';
 import { distance, interpolate, normalise, subtract } from '../../../geometry/base/vector';
 import { firstHits } from '../../../geometry/spatial/raycast';
-import { type ScoredCandidate, scoreCandidate } from '../score';
+import { scoreImage } from '../rooted';
+import type { ScoredCandidate } from '../score';
 import type { Assignment } from './layout';
 
 /** mm: how far the ends of a bridge that was moved may lie from the edges that they meet there. */
-const MOVED = 0.6;
+export const MOVED = 0.6;
 
 /**
  * The same bridge elsewhere, from edge to edge as they are there.
@@ -25,8 +26,10 @@ export function movedWay(
   if (!direction) return undefined;
   const { back, ahead } = firstHits(around.pieces, interpolate(from, to, 0.5), direction, way.length + within);
   if (!back || !ahead || back.polygon !== number) return undefined;
-  if (distance(back.point, from) > within || distance(ahead.point, to) > within) return undefined;
+  // What is rooted ends within the pieces, its image ends at their edges for now.
+  const off = way.rooted ? way.length : within;
+  if (distance(back.point, from) > off || distance(ahead.point, to) > off) return undefined;
   const length = back.distance + ahead.distance;
   const image = { from: back.point, to: ahead.point, length, target: ahead.polygon };
-  return scoreCandidate(image, number, options.width, around);
+  return scoreImage(image, way, number, options.width, around);
 }

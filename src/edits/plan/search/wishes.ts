@@ -9,7 +9,7 @@ import { rootedInPoints, STEEPEST } from '../rooted';
 import { type ScoredCandidate, scoreCandidate } from '../score';
 import { isMirroredAbout, setsAbout, symmetricSets } from '../symmetric-sets';
 import { type Assignment, type Layout, needOf } from './layout';
-import { movedWay } from './moved-way';
+import { MOVED, movedWay } from './moved-way';
 import type { Choice } from './select';
 import { WEIGHTS } from './weights';
 
@@ -114,14 +114,14 @@ function* onAxes(state: Assignment, number: number, usual: BridgeSet, choice: Ch
     .filter(({ images }) => images.get(number) === number)
     .map(({ point, along }) => ({ middle: point, along }));
   const [first] = axes;
-  const fits = (set: BridgeSet) => first === undefined || isMirroredAbout(set, first);
+  const fits = (set: BridgeSet) => first === undefined || isMirroredAbout(set, first, MOVED);
   const worth = WEIGHTS.symmetric.value;
   for (const size of new Set([wanted, Math.max(wanted, usual.length), ...(wanted > 1 ? [usual.length + 1] : [])])) {
     const own = symmetricSets(island, size, options.width, around);
     if (own) yield { sets: own.sets.filter(fits), isMet: (set) => own.isMirrored(set) && fits(set), worth };
     for (const axis of axes) {
-      const sets = setsAbout({ island, width: options.width, around }, axis, size);
-      yield { sets, isMet: (set) => isMirroredAbout(set, axis), worth };
+      const sets = setsAbout({ island, width: options.width, around, within: MOVED }, axis, size);
+      yield { sets, isMet: (set) => isMirroredAbout(set, axis, MOVED), worth };
     }
   }
 }
