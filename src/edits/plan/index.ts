@@ -14,7 +14,6 @@ import type { Piece, Sheet } from '../../sheet/types';
 import { polygonOf, stripAlong } from '../strip/strip';
 import { candidatesNear, candidatesOf } from './candidates';
 import { type Design, designOf } from './design/index';
-import { everyWayFrom } from './every-way';
 import { groundOf } from './keep-apart';
 import { type ScoredCandidate, type Surroundings, scoreCandidate } from './score';
 import { assignAlone, assignBridges } from './search/assign';
@@ -24,6 +23,7 @@ import { minimumSpanningTree } from './search/spanning-tree';
 import { WEIGHTS } from './search/weights';
 import { isTooFar } from './too-far';
 import type { Bridge, PlanOptions, Unbridged } from './types';
+import { everyWayFrom } from './ways/every-way';
 
 export type { Bridge, PlanOptions, Unbridged } from './types';
 

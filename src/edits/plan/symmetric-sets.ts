@@ -5,9 +5,9 @@ import type { Ring } from '../../geometry/base/polygon-types';
 import { forEachEdge } from '../../geometry/base/ring';
 import { add, cross, distance, dot, interpolate, normalise, scale, subtract } from '../../geometry/base/vector';
 import { firstHit, firstHits } from '../../geometry/spatial/raycast';
-import { scoreImage } from './rooted';
 import { type ScoredCandidate, type Surroundings, scoreCandidate } from './score';
 import { type Axis, mirror, symmetryOf } from './symmetry';
+import { scoreImage } from './ways/rooted';
 
 /** An island with its ways across. */
 export interface IslandWays {

@@ -2,8 +2,8 @@
 import type { Point } from '../../../geometry/base/curve-types';
 import { distance, interpolate, normalise, subtract } from '../../../geometry/base/vector';
 import { firstHits } from '../../../geometry/spatial/raycast';
-import { scoreImage } from '../rooted';
 import type { ScoredCandidate } from '../score';
+import { scoreImage } from '../ways/rooted';
 import type { Assignment } from './layout';
 
 /** mm: how far the ends of a bridge that was moved may lie from the edges that they meet there. */

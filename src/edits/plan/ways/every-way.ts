@@ -1,13 +1,13 @@
 /** Every way across from an island, for one that the usual search finds none for. Sheet mm. */
-import { checkpoint } from '../../base/checkpoint';
-import { defined } from '../../base/defined';
-import type { Point } from '../../geometry/base/curve-types';
-import type { Ring } from '../../geometry/base/polygon-types';
-import { pointsOf } from '../../geometry/base/ring';
-import { dot, normalise, perpendicular, scale, subtract } from '../../geometry/base/vector';
-import { type Sample, samplesOf, straightCandidates } from './candidates';
+import { checkpoint } from '../../../base/checkpoint';
+import { defined } from '../../../base/defined';
+import type { Point } from '../../../geometry/base/curve-types';
+import type { Ring } from '../../../geometry/base/polygon-types';
+import { pointsOf } from '../../../geometry/base/ring';
+import { dot, normalise, perpendicular, scale, subtract } from '../../../geometry/base/vector';
+import { type Sample, samplesOf, straightCandidates } from '../candidates';
+import { type ScoredCandidate, type Surroundings, scoreCandidate } from '../score';
 import { rootedInPoints, STEEPEST } from './rooted';
-import { type ScoredCandidate, type Surroundings, scoreCandidate } from './score';
 
 /** So many places all round an island. */
 const PLACES = 120;

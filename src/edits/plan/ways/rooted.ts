@@ -1,8 +1,8 @@
 /** Bridges whose ends lie on points: rooted where the pieces are as wide as they. Sheet mm. */
-import { add, normalise, scale, subtract } from '../../geometry/base/vector';
-import type { BridgeCandidate } from './candidates';
-import { laneAt } from './lanes';
-import { type ScoredCandidate, type Surroundings, scoreCandidate } from './score';
+import { add, normalise, scale, subtract } from '../../../geometry/base/vector';
+import type { BridgeCandidate } from '../candidates';
+import { laneAt } from '../lanes';
+import { type ScoredCandidate, type Surroundings, scoreCandidate } from '../score';
 
 /** How far a strip reaches beyond its end for sure, in widths. */
 const REACHED = 0.8;
