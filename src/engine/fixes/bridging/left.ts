@@ -33,7 +33,9 @@ export function refusalForLeft(
   if (tried) {
     const [named, plain] = [place, placeIn(island)].map((where) => `Island ${where}: ${whatCame(tried.reason)}`);
     const reason = named && named.length <= LONGEST_REASON ? named : (plain ?? tried.reason);
-    return { ...tried, reason, first: tried.first ?? MOVE };
+    // Some say themselves what comes first.
+    const first = tried.first ?? (/ first\.$/.test(reason) ? undefined : MOVE);
+    return { ...tried, reason, ...(first && { first }) };
   }
   const width = bridgeWidthFor(report, sheet, choice.bridgeWidth) - sheet.kerf;
   if (planFor(report, sheet, [island], choice).reasons.get(island) === 'too-far') {
@@ -87,7 +89,7 @@ const LONGEST_REASON = 120;
 function whatCame(reason: string): string {
   if (/^The floating-island would/.test(reason)) return 'a bridge would not come through to it.';
   if (/would change elsewhere\.$/.test(reason)) return 'a bridge would change what is painted beside it.';
-  return reason.replace(/^It would/, 'any bridge would').replace(/^The/, 'the');
+  return reason.replace(/^It would/, 'any bridge would').replace(/^(The|This) /, (word) => word.toLowerCase());
 }
 
 function fits(report: Report, sheet: Sheet, island: Piece, choice: BridgePlanChoice, bridgeWidth: number): boolean {
