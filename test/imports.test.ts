@@ -154,6 +154,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
     'config/new-config',
     'config/types',
     'config/values',
+    'cut/own-file',
     'sheet/cutting-time',
     'text/hash',
     'text/notice',
@@ -179,6 +180,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
     'picture/sheet-scene',
     'picture/sheets-scene',
     'report/refusal',
+    'sheet/cutting-time',
   ],
   build: ['checks/meta', 'config/schema', 'engine/check/known-checks'],
 };

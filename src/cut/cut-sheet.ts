@@ -1,5 +1,6 @@
 /** One sheet as it is cut: its contours in order, each entered where the tool comes from. Page mm. */
 import { defined } from '../base/defined';
+import { limitsOf } from '../config/limits';
 import { type Config, DEFAULT_CONFIG } from '../config/types';
 import { count } from '../config/values';
 import type { Point } from '../geometry/base/curve-types';
@@ -10,8 +11,10 @@ import type { Sheet } from '../sheet/types';
 import { beginAt, boxOfChain, lengthOfChain, moveChain } from './chains';
 import { contoursOf, type DrawnContour, tooNarrowFor } from './contours';
 import { withKnifeEnds } from './knife';
+import type { LoosePiece } from './loose-pieces';
 import { labelFor, labelText } from './marking/label';
 import { notchedEdge, placeNotches } from './marking/notches';
+import { pieceNumber } from './marking/piece-numbers';
 import { planTravel } from './order/plan-travel';
 import type { CutContour, CutOptions, CutSheet } from './types';
 
@@ -21,15 +24,17 @@ const MOST_ENTRIES = 24;
 /**
  * @param place the sheet's number in painting order, from 1, and how many there are
  * @param config tells how near to an opening a notch or a label may come
+ * @param loose pieces of the sheet that are kept: where it is labelled, each gets its number
  */
 export function cutSheet(
   sheet: Sheet,
   place: Place,
   options: CutOptions = {},
   config: Config = DEFAULT_CONFIG,
+  loose: readonly LoosePiece[] = [],
 ): CutSheet {
   const { kerf = 0, edge = true } = options;
-  const marked = markingOf(sheet, place, options, config);
+  const marked = markingOf(sheet, place, options, config, loose);
   const drawn = contoursOf(sheet, kerf, marked.edge).filter(
     ({ kind, chain }) => edge || kind !== 'edge' || !isRectangle(chain),
   );
@@ -66,13 +71,24 @@ interface Marking {
 }
 
 /** Label and notches, as far as there is room. */
-function markingOf(sheet: Sheet, place: Place, { labels, notches }: CutOptions, config: Config): Marking {
+function markingOf(
+  sheet: Sheet,
+  place: Place,
+  { labels, notches }: CutOptions,
+  config: Config,
+  loose: readonly LoosePiece[],
+): Marking {
   const label = labels ? labelFor(sheet, labelText(sheet, place), config) : undefined;
+  const numbers = (labels ? loose : []).map(({ label: number, piece }) => ({
+    number,
+    strokes: pieceNumber(sheet, number, piece, limitsOf(config).bridge),
+  }));
   const notched = notches ? placeNotches(sheet, place, config) : undefined;
   return {
-    pen: label?.strokes ?? [],
+    pen: [...(label?.strokes ?? []), ...numbers.flatMap(({ strokes }) => strokes ?? [])],
     notes: [
       ...(labels && !label ? ['no room for a label; a margin would give it'] : []),
+      ...numbers.filter(({ strokes }) => !strokes).map(({ number }) => `no room for the number ${number}`),
       ...(notches && !notched ? ['no room for notches at the upper left corner; a margin of 5 mm would give it'] : []),
     ],
     ...(notched && { edge: (box: Box) => notchedEdge(box, notched, place) }),

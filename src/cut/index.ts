@@ -1,19 +1,25 @@
 /** The sheets of a print, ready to be cut: from a report's layers to contours in order, and to files. */
 import type { Report } from '../report/report';
+import type { Sheet } from '../sheet/types';
 import { cutSheet } from './cut-sheet';
 import { jobHtml } from './job/html';
 import { jobOf } from './job/job';
 import { jobPdf } from './job/pdf';
 import { type Bed, berthsFor, sheetsOnBeds } from './layout/beds';
 import { cutTiles, type TileSize } from './layout/tiles';
+import { type LoosePiece, loosePieces } from './loose-pieces';
+import { CUT_MARK, SVG_MARK } from './own-file';
 import type { CutOptions, CutSheet } from './types';
 import { cutDxf, type DxfVersion } from './write/dxf';
 import { cutPdf } from './write/pdf';
 import { cutSvg } from './write/svg';
 
-export type { Job, JobLayer, LoosePiece } from './job/job';
+export { cuttingCautions } from './cautions';
+export { type ErrorsLeft, errorsLeft } from './errors-left';
+export type { Job, JobLayer } from './job/job';
 export { type Bed, mirrored } from './layout/beds';
 export type { TileSize } from './layout/tiles';
+export { isCutFile } from './own-file';
 export { type PlannedCut, planOf } from './plan';
 export { motionOf, sheetTime } from './sheet-time';
 export { STRIP_WIDTHS, testStrip } from './test-strip';
@@ -23,38 +29,35 @@ export { jobOf };
 export const CUT_FORMATS = ['svg', 'pdf', 'dxf'] as const;
 export type CutFormat = (typeof CUT_FORMATS)[number];
 
-/** Stands in every file that is written here, and tells it from an artist's own. */
-export const CUT_MARK = 'tombolo cut';
-
-/** The attribute of a picture's root, by which checks pass it over: a cut file is no stencil either. */
-const SVG_MARK = 'data-tombolo-picture';
-
 /**
  * All sheets of the report's stack, first painted first; of the whole project where the report is of one of its files.
  * @param layer take the layers of this name alone; they keep their numbers
  */
-export function cutStack({ stack, settings }: Report, options: CutOptions = {}, layer?: string): CutSheet[] {
-  const count = stack.layers.length;
-  return stack.layers.flatMap(({ sheet }, i) =>
-    layer === undefined || sheet.layer.name === layer
-      ? [cutSheet(sheet, { number: i + 1, count }, options, settings.config)]
-      : [],
-  );
+export function cutStack(report: Report, options: CutOptions = {}, layer?: string): CutSheet[] {
+  return eachSheet(report, layer, (sheet, place, loose) => [
+    cutSheet(sheet, place, options, report.settings.config, loose),
+  ]);
 }
 
 /** Tiles of the sheets that are larger, each as a sheet of its own: "Heron 1-2" is in the first row and second column. */
-export function cutStackInTiles(
-  { stack, settings }: Report,
-  size: TileSize,
-  options: CutOptions = {},
-  layer?: string,
-): CutSheet[] {
-  const count = stack.layers.length;
-  return stack.layers.flatMap(({ sheet }, i) =>
-    layer === undefined || sheet.layer.name === layer
-      ? cutTiles(sheet, { number: i + 1, count }, size, options, settings.config)
-      : [],
+export function cutStackInTiles(report: Report, size: TileSize, options: CutOptions = {}, layer?: string): CutSheet[] {
+  return eachSheet(report, layer, (sheet, place, loose) =>
+    cutTiles(sheet, place, size, options, report.settings.config, loose),
   );
+}
+
+function eachSheet(
+  report: Report,
+  layer: string | undefined,
+  cut: (sheet: Sheet, place: { number: number; count: number }, loose: readonly LoosePiece[]) => CutSheet[],
+): CutSheet[] {
+  const { layers } = report.stack;
+  const { kept } = loosePieces(report);
+  return layers.flatMap(({ sheet }, i) => {
+    if (layer !== undefined && sheet.layer.name !== layer) return [];
+    const own = kept.filter((each) => each.layer === i);
+    return cut(sheet, { number: i + 1, count: layers.length }, own);
+  });
 }
 
 /**
@@ -87,16 +90,6 @@ export function jobFiles(
 ): { readonly 'job.html': string; readonly 'job.pdf': string } {
   const job = jobOf(report, sheets, title, texts);
   return { 'job.html': `<!-- ${CUT_MARK} -->\n${jobHtml(job)}`, 'job.pdf': jobPdf(job, CUT_MARK) };
-}
-
-/** Whether a file's first bytes, as text, are those of one that was written here. */
-export function isCutFile(start: string): boolean {
-  return (
-    start.includes(`${SVG_MARK}="cut"`) ||
-    start.startsWith(`%PDF-1.4\n%${CUT_MARK}`) ||
-    start.startsWith(`<!-- ${CUT_MARK} -->`) ||
-    start.startsWith(`999\n${CUT_MARK}`)
-  );
 }
 
 /** Longest part of a file's name that is taken from the layer's. */

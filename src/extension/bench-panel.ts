@@ -12,6 +12,7 @@ import type { Span } from '../text/text';
 import { benchHtml } from './bench-html';
 import { applyBestOrder } from './best-order';
 import { BridgeOffers } from './bridge-offers';
+import { writeCutFiles, writeJob } from './cutting/write-cut';
 import { applyReordering } from './edit-documents';
 import type { KnownPrograms } from './programs/known-programs';
 import { savePicture } from './save-picture';
@@ -176,6 +177,8 @@ export class BenchPanel {
     else if (message.type === 'undo' || message.type === 'redo') await this.takeBack(message.type, uri);
     else if (message.type === 'save') await this.save(uri);
     else if (message.type === 'saveAs') await savePicture(uri, (format) => this.draw(format));
+    else if (message.type === 'writeCut') await writeCutFiles(uri, this.client);
+    else if (message.type === 'writeJob') await writeJob(uri, this.client);
     else if (message.type === 'ask') {
       this.post({ type: 'answer', id: message.id, answer: await this.answer(uri, message.question) });
     } else if (message.type === 'reorder') this.noteOne(await applyReordering(await this.client.reorder(uri, message)));

@@ -6,6 +6,7 @@ import { oneLine } from '../text/plain-text';
 import type { Bench } from './bench';
 import { offerBestOrder } from './best-order';
 import { checkWorkspace } from './check-workspace';
+import { writeCutFiles, writeJob } from './cutting/write-cut';
 import { applyVersionedEdits } from './edit-documents';
 import type { KnownPrograms } from './programs/known-programs';
 import { type Watchers, watchProgram } from './programs/watch-program';
@@ -40,6 +41,8 @@ export function registerCommands(client: ServerClient, watchers: Watchers, exten
     onFile('fewestIslands', (uri) => offerBestOrder(uri, client)),
     onFile('fixAll', (uri) => applySafeFixes(uri, client)),
     onFile('wrapPathData', (uri) => wrapPathData(uri, client)),
+    onFile('writeCutFiles', (uri) => writeCutFiles(uri, client)),
+    onFile('writeJob', (uri) => writeJob(uri, client)),
     onFile('checkAgain', (uri) => client.checkAgain(uri)),
     registerCommand('tombolo.newStencil', newStencil),
     registerCommand('tombolo.checkWorkspace', () => checkWorkspace(client)),

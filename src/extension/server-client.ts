@@ -3,6 +3,15 @@ import { mkdir, rm } from 'node:fs/promises';
 import * as vscode from 'vscode';
 import { LanguageClient, RevealOutputChannelOn, TransportKind } from 'vscode-languageclient/node';
 import {
+  CUT_FIGURES,
+  CUT_FILES,
+  CUT_ORDER,
+  type CutFigures,
+  type CutFilesParams,
+  type FilesToWrite,
+  JOB_FILES,
+} from '../protocol/cutting';
+import {
   BEGIN,
   type Beginning,
   BRIDGE_AT,
@@ -56,6 +65,8 @@ const METHODS: Readonly<Partial<Record<BenchRequest['kind'], string>>> = {
   slip: SLIP,
   sweep: SWEEP,
   bestOrder: BEST_ORDER,
+  cutFigures: CUT_FIGURES,
+  cutOrder: CUT_ORDER,
   partAt: PART_AT,
   part: PART,
   bridgeAt: BRIDGE_AT,
@@ -138,6 +149,20 @@ export class ServerClient implements vscode.Disposable {
 
   bestOrder(uri: vscode.Uri): Promise<BestOrderAnswer | undefined> {
     return this.ask(BEST_ORDER, uri);
+  }
+
+  /** What each sheet takes to cut. */
+  cutFigures(uri: vscode.Uri): Promise<CutFigures | undefined> {
+    return this.ask(CUT_FIGURES, uri);
+  }
+
+  /** The texts of the files for the cutter; none where errors are left and that was not wanted. */
+  cutFiles(uri: vscode.Uri, asked: Omit<CutFilesParams, 'uri'>): Promise<FilesToWrite | undefined> {
+    return this.ask(CUT_FILES, uri, asked);
+  }
+
+  jobFiles(uri: vscode.Uri): Promise<FilesToWrite | undefined> {
+    return this.ask(JOB_FILES, uri);
   }
 
   /** @param width how wide the artwork is to be cut: then the edits that write it into the file are among the answer */

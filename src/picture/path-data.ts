@@ -1,5 +1,5 @@
 /** Regions and lines as the text of SVG paths. */
-import type { Curve } from '../geometry/base/curve-types';
+import type { Curve, Point } from '../geometry/base/curve-types';
 import type { Region, Ring } from '../geometry/base/polygon-types';
 import { DRAWN_ALIKE } from '../geometry/base/tolerances';
 import { flattenCurve } from '../geometry/curve/flatten';
@@ -22,15 +22,19 @@ export function ringPath(ring: Ring): string {
   return points.length === 0 ? '' : `M${points.join('L')}Z`;
 }
 
-/** Path data of curves one after the other, as chords; it is not closed, unless the last ends where the first begins. */
-export function linePath(curves: readonly Curve[]): string {
+/**
+ * Path data of curves one after the other, as chords; it is not closed, unless the last ends where the first begins.
+ * @param by how far all is moved
+ */
+export function linePath(curves: readonly Curve[], by: Point = { x: 0, y: 0 }): string {
   const first = curves[0]?.start;
   if (!first) return '';
+  const pair = (x: number, y: number) => `${decimal(x + by.x)} ${decimal(y + by.y)}`;
   const ends: number[] = [];
   for (const curve of curves) flattenCurve(curve, DRAWN_ALIKE, ends);
   const points: string[] = [];
-  for (let i = 0; i + 1 < ends.length; i += 2) points.push(`L${decimal(ends[i]!)} ${decimal(ends[i + 1]!)}`);
-  return `M${decimal(first.x)} ${decimal(first.y)}${points.join('')}`;
+  for (let i = 0; i + 1 < ends.length; i += 2) points.push(`L${pair(ends[i]!, ends[i + 1]!)}`);
+  return `M${pair(first.x, first.y)}${points.join('')}`;
 }
 
 /** To three decimals; 0 for what is not finite, so that no word such as `NaN` gets into a picture. */

@@ -5,6 +5,7 @@ import type { PreviewStack } from '../protocol/index';
 import { type BenchControls, benchToolbar, makeNearness } from './bench-commands';
 import { Canvas } from './canvas/canvas';
 import type { CaretShape } from './canvas/picture';
+import { CutPanel } from './cutting/cut-panel';
 import { html, setAttributes, setText } from './dom/dom';
 import { keepFocus } from './dom/keep-focus';
 import { BridgeLayerButton, whyNoPlan } from './panels/bridge-layer';
@@ -22,6 +23,7 @@ import { Warnings } from './panels/warnings';
 import { arrangementFor } from './state/arrangement';
 import { Measures } from './state/measures';
 import type { BenchRequests } from './state/requests';
+import { placeOfLayer } from './state/scene-places';
 import { IN_REGISTER, roundedSlip, type Slip } from './state/slip';
 import {
   type BenchState,
@@ -55,6 +57,9 @@ export interface PageHost {
   begin(uri: string): void;
   pin(pinned: boolean): void;
   saveAs(): void;
+  /** Files for the cutter; the page that hangs at the wall. */
+  writeCut(): void;
+  writeJob(): void;
   /** Takes back the last change of the text, or does it again. */
   undo(again: boolean): void;
   /** Saves the documents that are shown. */
@@ -92,6 +97,16 @@ export class BenchPage {
   private readonly order = new OrderPanel({
     ask: () => this.host.requests.ask({ kind: 'bestOrder' }),
     apply: (version) => this.host.bestOrder(version),
+    say: (text) => setText(this.live, text),
+  });
+  private readonly cutting = new CutPanel({
+    figures: () => this.host.requests.ask({ kind: 'cutFigures' }),
+    order: (layer) => this.host.requests.ask({ kind: 'cutOrder', layer }),
+    choose: (sheet) => this.change({ sheet }),
+    show: (shown) => this.showCutOrder(shown),
+    moved: () => this.drawCuts(),
+    writeCut: () => this.host.writeCut(),
+    writeJob: () => this.host.writeJob(),
     say: (text) => setText(this.live, text),
   });
   private readonly bridgeLayer = new BridgeLayerButton(() => this.planLayer());
@@ -155,7 +170,7 @@ export class BenchPage {
     this.canvas.element.append(this.registerChip.element);
     const { bar } = this.toolController.planner;
     this.room.append(html('div', { class: 'stage' }, [this.canvas.element, bar.element]), this.lists.element);
-    this.slips.element.addEventListener('toggle', () => this.draw());
+    for (const { element } of [this.slips, this.cutting]) element.addEventListener('toggle', () => this.draw());
     this.element = html('main', { class: 'bench' }, [
       this.title,
       this.live,
@@ -232,6 +247,8 @@ export class BenchPage {
     this.layers.draw(rows, state);
     this.bridgeLayer.draw(stack, state);
     this.order.draw(stack);
+    this.cutting.draw(stack, state.sheet, state.mode === 'sheet');
+    this.drawCuts();
     const shown = stack.findings.flatMap((finding) =>
       isFindingShown(state, stack, finding)
         ? [
@@ -272,6 +289,7 @@ export class BenchPage {
         [
           { id: 'layers', title: 'Layers', element: html('div', {}, layers) },
           { id: 'slip', title: 'Misregistration', element: this.slips.element },
+          { id: 'cutting', title: 'Cutting', element: this.cutting.element },
         ],
         [
           {
@@ -313,6 +331,19 @@ export class BenchPage {
     if (elsewhere) this.canvas.setViewport(undefined);
   }
 
+  /** On the sheet alone, whatever was shown before. */
+  private showCutOrder(shown: boolean): void {
+    const { mode } = this.state;
+    this.change(shown ? { mode: 'sheet' } : {});
+    if (shown && mode === 'sheets') this.canvas.setViewport(undefined);
+  }
+
+  private drawCuts(): void {
+    const { drawing } = this.cutting;
+    const place = drawing && this.stack && placeOfLayer(this.look(this.stack), drawing.layer);
+    this.canvas.showCuts(place && { ...drawing, place });
+  }
+
   private pin(pinned: boolean): void {
     this.pinned = pinned;
     this.host.pin(pinned);
@@ -347,6 +378,8 @@ export class BenchPage {
       marks: () => this.toggleMarks(),
       pin: () => this.pin(!this.pinned),
       saveAs: () => this.host.saveAs(),
+      writeCut: () => this.host.writeCut(),
+      writeJob: () => this.host.writeJob(),
       showArea: () => this.canvas.showCuttingArea(!this.canvas.cuttingAreaShown),
       calibrate: () => this.calibration.open(this.canvas.trueScale * MM_PER_INCH),
     };

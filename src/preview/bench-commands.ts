@@ -20,6 +20,8 @@ export interface BenchControls {
   marks(): void;
   pin(): void;
   saveAs(): void;
+  writeCut(): void;
+  writeJob(): void;
   showArea(): void;
   /** Plans the bridges of the layer in hand. */
   planLayer(): void;
@@ -107,7 +109,7 @@ function layerCommand({ state, stack, planLayer }: BenchControls): Command {
 }
 
 function menuCommands(controls: BenchControls): Command[][] {
-  const { stack, pinned, areaShown, pin, saveAs, showArea, calibrate } = controls;
+  const { stack, pinned, areaShown, pin, saveAs, writeCut, writeJob, showArea, calibrate } = controls;
   return [
     [
       {
@@ -121,6 +123,22 @@ function menuCommands(controls: BenchControls): Command[][] {
       { name: 'Calibrate screen…', icon: 'symbol-ruler', kind: 'action', run: calibrate },
     ],
     [layerCommand(controls)],
+    [
+      {
+        name: 'Write cut files…',
+        icon: 'go-to-file',
+        hint: 'for the cutter, one for each sheet',
+        kind: 'action',
+        run: writeCut,
+      },
+      {
+        name: 'Page for the wall…',
+        icon: 'checklist',
+        hint: 'what is needed while spraying',
+        kind: 'action',
+        run: writeJob,
+      },
+    ],
     [
       { name: 'Keep showing this file', icon: 'pin', kind: 'toggle', isOn: pinned, run: pin },
       { name: 'Save picture…', icon: 'save', hint: 'as PNG or SVG', kind: 'action', run: saveAs },

@@ -1,5 +1,6 @@
 /** What the page asks the server by way of the extension, and what it is answered. */
 import type { LayerId } from '../engine/index';
+import type { CutFigures, CutOrder } from './cutting';
 import type { BridgeAtParams, BridgeOffer, BridgePlanParams, BridgeRefusal } from './index';
 import type {
   LayerPlan,
@@ -19,6 +20,8 @@ export type BenchRequest =
   | { readonly kind: 'slip'; readonly places: SlipParams['places'] }
   | { readonly kind: 'sweep'; readonly layer: LayerId }
   | { readonly kind: 'bestOrder' }
+  | { readonly kind: 'cutFigures' }
+  | { readonly kind: 'cutOrder'; readonly layer: LayerId }
   | ({ readonly kind: 'partAt' } & Omit<PartAtParams, 'uri'>)
   | ({ readonly kind: 'part' } & Omit<PartParams, 'uri'>)
   | ({ readonly kind: 'bridgeAt' } & Omit<BridgeAtParams, 'uri'>)
@@ -41,6 +44,8 @@ export interface BenchAnswers {
   readonly slip: BareAfterSlip;
   readonly sweep: SlipSweep;
   readonly bestOrder: BestOrderAnswer;
+  readonly cutFigures: CutFigures;
+  readonly cutOrder: CutOrder;
   readonly partAt: PlaceAnswer;
   readonly part: PlaceAnswer;
   readonly bridgeAt: BridgeOffer | BridgeRefusal;

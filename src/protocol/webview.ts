@@ -40,6 +40,9 @@ export type FromBench =
   | { readonly type: 'pin'; readonly pinned: boolean }
   /** The artist wants what is shown as a picture: ask where to, then have it drawn. */
   | { readonly type: 'saveAs' }
+  /** The artist wants files for the cutter, or the page that hangs at the wall: ask for the rest, then write them. */
+  | { readonly type: 'writeCut' }
+  | { readonly type: 'writeJob' }
   /** A picture that was to be drawn; undefined where that failed. */
   | { readonly type: 'picture'; readonly bytes: Uint8Array | undefined }
   /** Give a layer of the stack another place in the painting order. */

@@ -12,6 +12,8 @@ import {
   cutOnBeds,
   cutStack,
   cutStackInTiles,
+  cuttingCautions,
+  errorsLeft,
   isCutFile,
   mirrored,
   motionOf,
@@ -21,7 +23,7 @@ import {
 import { formatDuration } from '../../sheet/cutting-time';
 import { EXIT_CODES, Failure } from '../failure';
 import { ReportLoader, requireLayer, warnOfUnreadable } from '../files/load-report';
-import { isProjectFault, type LoadedStack, loadStack } from '../files/load-stack';
+import { type LoadedStack, loadStack } from '../files/load-stack';
 import { writeFolder } from '../files/write-folder';
 import { jsonText } from '../format/json-text';
 import type { Host } from '../host';
@@ -133,7 +135,9 @@ async function runCut(file: string, options: CutCommandOptions, host: Host): Pro
   if (options.out === undefined) return;
   const files = filesOf(sheets, options);
   await writeFolder(options.out, files, isCutFile);
-  host.say(`${count(files.size, 'file')} in ${oneLine(options.out)}.${timeNote(sheets, stack)} ${cautionFor(stack)}`);
+  host.say(
+    `${count(files.size, 'file')} in ${oneLine(options.out)}.${timeNote(sheets, stack)} ${cuttingCautions(stack.report).join(' ')}`,
+  );
 }
 
 /** With the ways between the cuts, where the machine is described. */
@@ -201,12 +205,9 @@ function cutOptions({ kerf, edge, labels, notches, leadIn, overcut }: CutCommand
 
 /** Whether it may be cut: without errors, or anyway. */
 function isSound({ name, files }: LoadedStack, { anyway }: CutCommandOptions, host: Host): boolean {
-  const errors = files.flatMap(({ report }) => report.complete.filter(({ severity }) => severity === 'error'));
-  const missing = files[0]?.report.project?.report.faults.filter(isProjectFault).length ?? 0;
-  const total = errors.length + missing;
+  const { count: total, first } = errorsLeft(files.map(({ report }) => report));
   if (total === 0) return true;
-  const [first] = errors;
-  const what = first ? ` First: ${oneLine(first.message)}` : '';
+  const what = first === undefined ? '' : ` First: ${oneLine(first)}`;
   if (anyway) {
     host.say(`${oneLine(name)}: cut although ${count(total, 'error')} ${total === 1 ? 'is' : 'are'} left.${what}`);
     return true;
@@ -223,11 +224,4 @@ function filesOf(sheets: readonly CutSheet[], { as, r12 }: CutCommandOptions): M
       as.map((format) => [`${cutFileName(sheet)}.${format}`, cutFile(sheet, format, r12 ? 'AC1009' : 'AC1015')]),
     ),
   );
-}
-
-/** Said each time: it is the last word before the machine. */
-function cautionFor({ config }: LoadedStack): string {
-  return config.tool === 'knife'
-    ? "Try the depth on a scrap first; the machine's manual goes before anything said here."
-    : "Never leave a laser running unattended; the machine's manual, your workshop's rules and local codes come first.";
 }

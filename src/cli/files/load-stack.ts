@@ -1,7 +1,6 @@
 /** The one stack that an argument of the command line stands for, with the reports of all its files. */
 import type { Config } from '../../config/types';
 import { effectiveConfig } from '../../engine/check/effective-config';
-import type { LayerFault } from '../../engine/index';
 import type { Report } from '../../report/report';
 import { Failure } from '../failure';
 import type { LoadedReport, ReportLoader } from './load-report';
@@ -32,8 +31,4 @@ export async function loadStack(argument: string, loader: ReportLoader, doing: s
   if (!(width > 0 && height > 0))
     throw new Failure(`${loaded.name}: has no size, so that there is nothing to ${doing}`);
   return { name: argument, config: effectiveConfig(loaded.settings), report: loaded.report, files };
-}
-
-export function isProjectFault({ severity }: LayerFault): boolean {
-  return severity === 'error';
 }

@@ -1,12 +1,15 @@
 /** What is needed while spraying, as plain data: the page that hangs at the wall is made of it. */
 import { type Config, DEFAULT_CONFIG } from '../../config/types';
+import { count } from '../../config/values';
 import type { Point } from '../../geometry/base/curve-types';
-import type { Box, Region } from '../../geometry/base/polygon-types';
+import type { Box, Polygon, Region } from '../../geometry/base/polygon-types';
 import { joinBoxes } from '../../geometry/base/ring';
 import { areaOf } from '../../geometry/boolean/index';
 import type { Report } from '../../report/report';
+import type { Sheet } from '../../sheet/types';
 import { registrationMarks } from '../../stack/registration-marks';
 import { oneLine } from '../../text/plain-text';
+import { type LoosePiece, loosePieces } from '../loose-pieces';
 import { motionOf, sheetTime } from '../sheet-time';
 import type { CutSheet } from '../types';
 
@@ -16,7 +19,9 @@ export interface Job {
   readonly frame: Box;
   readonly ground: string;
   readonly layers: readonly JobLayer[];
-  readonly pieces: readonly LoosePiece[];
+  readonly pieces: readonly NumberedPiece[];
+  /** Where those lie on each sheet that has some. */
+  readonly positions: readonly Positions[];
   /** What the artist accepts, with the reason. */
   readonly accepted: readonly string[];
   readonly notes: readonly string[];
@@ -44,10 +49,20 @@ export interface JobLayer {
 }
 
 /** A loose piece that is kept: laid by hand where it belongs. */
-export interface LoosePiece {
+export interface NumberedPiece {
   /** "2.1": the first of sheet 2. */
   readonly label: string;
   readonly at: Point;
+}
+
+/** A drawing of one sheet that shows where its loose pieces are laid. */
+export interface Positions {
+  readonly number: number;
+  readonly name: string;
+  /** The sheet's rectangle, in sheet mm. */
+  readonly frame: Box;
+  readonly openings: Region;
+  readonly pieces: readonly (NumberedPiece & { readonly outline: Polygon })[];
 }
 
 /** Where a loose piece's number stands: beside it, so that it is seen itself. In sizes of the letters. */
@@ -62,25 +77,35 @@ const WHITE = '#ffffff';
 export function jobOf(report: Report, sheets: readonly CutSheet[], title: string, texts: readonly string[]): Job {
   const config = report.settings.config ?? DEFAULT_CONFIG;
   const { layers } = report.stack;
+  const { kept, others } = loosePieces(report);
   return {
     title: oneLine(title),
     frame: joinBoxes(layers.map(({ sheet }) => sheet.frame)),
     ground: config.ground ?? WHITE,
     layers: layers.map(({ sheet }, i) => jobLayer(sheet, sheets[i], i + 1, config)),
-    pieces: layers.flatMap(({ sheet }, i) =>
-      sheet.pieces.filter(({ island }) => island).map(({ label }, k) => ({ label: `${i + 1}.${k + 1}`, at: label })),
-    ),
+    pieces: kept.map(({ label, piece }) => ({ label, at: piece.label })),
+    positions: layers.flatMap(({ sheet }, i) => positionsOf(sheet, i, kept)),
     accepted: acceptedIn(texts, config),
-    notes: cautionsFor(config),
+    notes: [...lostNote(others), ...cautionsFor(report, config)],
   };
 }
 
-function jobLayer(
-  sheet: Report['sheets'][number],
-  cut: CutSheet | undefined,
-  number: number,
-  config: Config,
-): JobLayer {
+function positionsOf(sheet: Sheet, layer: number, kept: readonly LoosePiece[]): Positions[] {
+  const own = kept.filter((each) => each.layer === layer);
+  if (own.length === 0) return [];
+  const pieces = own.map(({ label, piece }) => ({ label, at: piece.label, outline: piece.polygon }));
+  const { frame, openings } = sheet;
+  return [{ number: layer + 1, name: oneLine(sheet.layer.name), frame, openings, pieces }];
+}
+
+function lostNote(others: number): string[] {
+  if (others === 0) return [];
+  return [
+    `${count(others, 'piece')} fall${others === 1 ? 's' : ''} out of the sheets and ${others === 1 ? 'is' : 'are'} not kept: see the findings.`,
+  ];
+}
+
+function jobLayer(sheet: Sheet, cut: CutSheet | undefined, number: number, config: Config): JobLayer {
   const { layer, openings } = sheet;
   const own = Object.hasOwn(config.paint.layers, layer.name) ? config.paint.layers[layer.name] : undefined;
   const steps = { ...config.paint, ...own };
@@ -118,12 +143,14 @@ function acceptedIn(texts: readonly string[], { accept, acceptedIn: inParts }: C
   return [...everywhere, ...parts, ...own, ...marked].map(oneLine);
 }
 
-function cautionsFor({ tool }: Config): string[] {
+function cautionsFor({ complete }: Report, { tool }: Config): string[] {
+  const material = complete.filter(({ check }) => check === 'unsafe-material').map(({ message }) => oneLine(message));
   const cutting =
     tool === 'laser'
       ? "Laser: never leave it running unattended; extraction on, fire extinguisher at hand. The machine's manual, your workshop's rules and local codes come first."
       : 'Knife: cut away from your hand, on a mat, with a sharp blade.';
   return [
+    ...material,
     cutting,
     "Spray paint: outdoors or with real extraction, away from sparks and flames, with a respirator for organic vapours and gloves. Read the can's safety sheet, and get leave before you paint on what is not yours.",
   ];

@@ -3,7 +3,8 @@ import type { Region } from '../../geometry/base/polygon-types';
 import { ringsOf } from '../../geometry/base/ring';
 import { written } from '../write/numbers';
 import { pdfFile } from '../write/pdf';
-import { BESIDE, type Job } from './job';
+import { BESIDE, type Job, type NumberedPiece, type Positions } from './job';
+import { placePositions } from './positions';
 import { COLUMNS, paragraphsOf, rowOf, sumRow } from './table';
 
 /** ISO 216, and a border that printers keep to. */
@@ -59,7 +60,13 @@ export function jobPdf(job: Job, mark: string): string {
   }
   const font = (name: string) => `<</Type/Font/Subtype/Type1/BaseFont/${name}/Encoding/WinAnsiEncoding>>`;
   const resources = `/Font<</F1 ${font('Helvetica')}/F2 ${font('Helvetica-Bold')}>>`;
-  return pdfFile([{ width: PAGE.width, height: PAGE.height, content: out.join('\n') }], job.title, mark, resources);
+  const pages = [out.join('\n'), ...job.positions.map(positionsPage)];
+  return pdfFile(
+    pages.map((content) => ({ width: PAGE.width, height: PAGE.height, content })),
+    job.title,
+    mark,
+    resources,
+  );
 }
 
 /** As large as there is room for, in the middle. */
@@ -75,11 +82,32 @@ function picture({ frame, ground, layers, pieces }: Job, top: number): string {
     `${colour(ground)} rg 0.5 G ${written(0.2 / scale)} w ${rectangle} B`,
     ...layers.map(({ paint, openings }) => `${colour(paint)} rg ${pathOf(openings)} f*`),
     '0 g',
-    ...pieces.map(({ label, at }) => {
-      const [x, y] = [at.x + BESIDE.x * size, at.y + BESIDE.y * size].map((place) => written(place, 3));
-      const line = `${written(at.x, 3)} ${written(at.y, 3)} m ${x} ${y} l S`;
-      return `0 G ${line} BT /F1 ${written(size)} Tf 1 0 0 -1 ${x} ${y} Tm (${label}) Tj ET`;
-    }),
+    ...pieces.map((piece) => numberBeside(piece, size)),
+    'Q',
+  ].join('\n');
+}
+
+/** A piece's number, with a line to the piece. */
+function numberBeside({ label, at }: NumberedPiece, size: number): string {
+  const [x, y] = [at.x + BESIDE.x * size, at.y + BESIDE.y * size].map((place) => written(place, 3));
+  const line = `${written(at.x, 3)} ${written(at.y, 3)} m ${x} ${y} l S`;
+  return `0 G ${line} BT /F1 ${written(size)} Tf 1 0 0 -1 ${x} ${y} Tm (${label}) Tj ET`;
+}
+
+/** A page with the sheet's openings in grey, and the pieces with their numbers. */
+function positionsPage(drawn: Positions): string {
+  const { frame, openings, pieces } = drawn;
+  const { scale, heading } = placePositions(drawn);
+  const [width, height] = [frame.maxX - frame.minX, frame.maxY - frame.minY];
+  const [left, top] = [(PAGE.width - scale * width) / 2, PAGE.border + 2 * LINE];
+  return [
+    `0 g BT /F2 ${written(10 * POINT, 4)} Tf 1 0 0 -1 ${PAGE.border} ${PAGE.border + LINE} Tm (${literal(heading)}) Tj ET`,
+    `q ${written(scale)} 0 0 ${written(scale)} ${written(left - scale * frame.minX)} ${written(top - scale * frame.minY)} cm`,
+    `0 G ${written(0.2 / scale)} w ${written(frame.minX, 3)} ${written(frame.minY, 3)} ${written(width, 3)} ${written(height, 3)} re S`,
+    `0.87 g ${pathOf(openings)} f*`,
+    ...pieces.map(({ outline }) => `1 g ${pathOf([outline])} B*`),
+    '0 g',
+    ...pieces.map((piece) => numberBeside(piece, 4 / scale)),
     'Q',
   ].join('\n');
 }

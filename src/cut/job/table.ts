@@ -65,7 +65,7 @@ export function paragraphsOf({
           {
             heading: 'Loose pieces',
             lines: [
-              `${pieces.map(({ label }) => label).join(', ')}. Lay each where the picture shows its number; 2.1 is the first of sheet 2.`,
+              `${pieces.map(({ label }) => label).join(', ')}. Lay each where the picture and the drawing of its sheet show its number; 2.1 is the first of sheet 2.`,
             ],
           },
         ]

@@ -3,12 +3,13 @@ import { limitsOf } from '../../config/limits';
 import { type Config, DEFAULT_CONFIG } from '../../config/types';
 import type { Point } from '../../geometry/base/curve-types';
 import type { Box } from '../../geometry/base/polygon-types';
-import { boxOfRing, ringsOf } from '../../geometry/base/ring';
-import { clipToBox, regionContains } from '../../geometry/boolean/index';
+import { boxContainsBox, boxOfRing, ringsOf } from '../../geometry/base/ring';
+import { boxOfPolygon, clipToBox, regionContains } from '../../geometry/boolean/index';
 import { findThinPlaces } from '../../sheet/thin-places';
 import type { Sheet } from '../../sheet/types';
 import { registrationMarks } from '../../stack/registration-marks';
 import { cutSheet } from '../cut-sheet';
+import type { LoosePiece } from '../loose-pieces';
 import type { CutOptions, CutSheet } from '../types';
 import { type Detail, tilesAlong } from './joints';
 
@@ -75,9 +76,10 @@ export function cutTiles(
   size: TileSize,
   options: CutOptions,
   config?: Config,
+  loose: readonly LoosePiece[] = [],
 ): CutSheet[] {
   const tiles = tilesOf(sheet, size, config) ?? [];
-  if (tiles.length === 1) return [cutSheet(sheet, place, options, config)];
+  if (tiles.length === 1) return [cutSheet(sheet, place, options, config, loose)];
   return tiles.map(({ row, column, box }) => {
     const part: Sheet = {
       ...sheet,
@@ -86,7 +88,8 @@ export function cutTiles(
       material: clipToBox(sheet.material, box),
       openings: clipToBox(sheet.openings, box),
     };
-    const cut = cutSheet(part, place, options, config);
+    const own = loose.filter(({ piece }) => boxContainsBox(box, boxOfPolygon(piece.polygon)));
+    const cut = cutSheet(part, place, options, config, own);
     const ticks = ticksOf(sheet, tiles, box).map((line) =>
       line.map(({ x, y }) => ({ x: x - cut.origin.x, y: y - cut.origin.y })),
     );

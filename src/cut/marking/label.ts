@@ -55,7 +55,8 @@ function freePlace(
   return undefined;
 }
 
-function isFree({ openings, pieces }: Sheet, box: Box, clearance: number): boolean {
+/** Whether a box lies on the frame piece, so far from every opening. */
+export function isFree({ openings, pieces }: Sheet, box: Box, clearance: number): boolean {
   const around = growBox(box, clearance);
   const near = openings.filter((opening) => boxesTouch(boxOfPolygon(opening), around));
   if (near.length > 0 && clipToBox(near, around).length > 0) return false;

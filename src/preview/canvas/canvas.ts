@@ -4,6 +4,7 @@ import type { Box } from '../../geometry/base/polygon-types';
 import { joinBoxes } from '../../geometry/base/ring';
 import type { Scene } from '../../picture/scene';
 import type { PreviewFinding, PreviewStack } from '../../protocol/index';
+import { type CutDrawing, CutOverlay } from '../cutting/cut-overlay';
 import { html, setAttributes, setText, svg } from '../dom/dom';
 import { MM_PER_INCH } from '../panels/calibration';
 import { PlanFirst } from '../plan/plan-first';
@@ -60,6 +61,7 @@ export class Canvas {
   private readonly picture = new Picture();
   private readonly annotations = new Annotations();
   private readonly scaleBar = new ScaleBar();
+  private readonly cuts = new CutOverlay();
   private readonly markers: FindingMarkers;
 
   private readonly hand: ToolController;
@@ -84,7 +86,9 @@ export class Canvas {
       this.picture.targets.element,
       hand.inPicture,
       this.annotations.element,
+      this.cuts.lines,
       this.markers.element,
+      this.cuts.marks,
       hand.overPicture,
       this.scaleBar.element,
     );
@@ -190,6 +194,12 @@ export class Canvas {
     this.redraw();
   }
 
+  /** @param drawing undefined where no cuts are shown */
+  showCuts(drawing: CutDrawing | undefined): void {
+    this.cuts.draw(drawing);
+    this.cuts.place(this.view);
+  }
+
   mark(shape: CaretShape): void {
     this.picture.mark(shape);
   }
@@ -230,6 +240,7 @@ export class Canvas {
     this.area.place(view);
     this.hand.place(view, size);
     this.annotations.place(view);
+    this.cuts.place(view);
     this.scaleBar.draw(view, size);
     this.markers.place(view, size);
     this.moved(view, this.chosen);

@@ -1,5 +1,6 @@
 /** Hands on what the bench asks to the worker, about the document as it stands now. */
 import type { Connection } from 'vscode-languageserver/node';
+import { CUT_FIGURES, CUT_FILES, CUT_ORDER, JOB_FILES } from '../../protocol/cutting';
 import {
   BEGIN,
   BRIDGE_AT,
@@ -35,6 +36,10 @@ const CHOSEN = [
   REORDER,
   BEST_ORDER,
   KEPT_PLAN,
+  CUT_FIGURES,
+  CUT_ORDER,
+  CUT_FILES,
+  JOB_FILES,
 ];
 /** A moving pointer or caret never makes a check: it asks again when the next one is done. */
 const GLANCED = [SHAPE_AT, PART_AT, PART, STANDING_BRIDGES, BRIDGE_GHOST, PLAN_GHOST];

@@ -1,5 +1,6 @@
 /** What the bench asks, by the names that the editor asks it by. */
 import { wrapPaths } from '../../engine/index';
+import { CUT_FIGURES, CUT_FILES, CUT_ORDER, type CutFilesParams, JOB_FILES } from '../../protocol/cutting';
 import * as protocol from '../../protocol/index';
 import {
   LAYER_PLAN,
@@ -32,6 +33,7 @@ import type { DocumentFixes } from '../fixes/document-fixes';
 import { beginningFor } from './begin';
 import { bridged } from './bridge-all';
 import { bridgeOfferAt, bridgePlan } from './bridge-requests';
+import { CutRequests } from './cut-requests';
 import { drawnAtLine } from './drawn-at';
 import { FindingNumbers } from './finding-numbers';
 import { keptPlan } from './kept-plan';
@@ -49,6 +51,7 @@ type Answer = object | null | undefined;
 export class BenchRequests {
   private readonly parts = new PartRequests();
   private readonly slips = new SlipRequests();
+  private readonly cuts = new CutRequests();
   /** By stack: the project's, or the file's own. */
   private readonly numbers = new Map<string, FindingNumbers>();
 
@@ -111,6 +114,14 @@ export class BenchRequests {
         return checked.generators.of(params as DrawnByParams);
       case BEST_ORDER:
         return bestOrder(checked, openConfig);
+      case CUT_FIGURES:
+        return this.cuts.figures(checked);
+      case CUT_ORDER:
+        return this.cuts.order(checked, params as LayerParams);
+      case CUT_FILES:
+        return this.cuts.files(checked, params as CutFilesParams);
+      case JOB_FILES:
+        return this.cuts.job(checked);
       default:
         throw new Error(`There is no question "${method}".`);
     }

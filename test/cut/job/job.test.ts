@@ -50,13 +50,35 @@ describe('the page at the wall', () => {
     for (const words of ['2.1', '10 min', '12.0 cm²', 'Never leave it|never leave it', 'respirator']) {
       expect(html).toMatch(new RegExp(words));
     }
-    const svg = /<svg[\s\S]*<\/svg>/.exec(html)![0];
+    const svg = /<svg[\s\S]*?<\/svg>/.exec(html)![0];
     expect(parseSync(svg).children.filter(({ attributes }) => attributes.fill === '#ffb300')).toHaveLength(1);
   });
 
-  it('as PDF is one page of A4', () => {
+  it('shows where loose pieces are laid, sheet by sheet and at true size where there is room', () => {
+    expect(job.positions.map(({ number, pieces }) => [number, pieces.map(({ label }) => label)])).toEqual([
+      [2, ['2.1']],
+    ]);
+    const drawn = parseSync(/<section>.*?(<svg.*<\/svg>)<\/section>/.exec(pages['job.html'])![1]!);
+    expect(drawn.attributes).toMatchObject({ width: '120mm', height: '100mm', viewBox: '0 0 120 100' });
+    const texts = drawn.children.filter(({ name }) => name === 'text').map(({ children }) => children[0]!.value);
+    expect(texts).toEqual(['2.1']);
+    expect(drawn.children.some(({ attributes: { d = '' } }) => /^M[57]0 [57]0L[57]0 [57]0L.*Z$/.test(d))).toBe(true);
+    expect(pages['job.html']).toContain('Loose pieces of sheet 2, Sun: true size');
+  });
+
+  it('numbers no piece that nobody keeps, and says that it falls out', () => {
+    const unkept = check(text.replace(/<!--.*?-->/, ''), settings);
+    const { pieces, positions, notes } = jobOf(unkept, cutStack(unkept), 'Marsh', [unkept.text]);
+    expect([pieces, positions]).toEqual([[], []]);
+    expect(notes[0]).toBe('1 piece falls out of the sheets and is not kept: see the findings.');
+    expect(job.notes[0]).toMatch(/^Laser/);
+  });
+
+  it('as PDF is one page of A4, and one for each sheet with loose pieces', () => {
     const pdf = pages['job.pdf'];
-    expect(pdf.match(/\/Type\/Page\//g)).toHaveLength(1);
+    expect(pdf.match(/\/Type\/Page\//g)).toHaveLength(2);
+    const plain = check(text.replace(/ M50 50.*?Z/, ''), settings);
+    expect(jobFiles(plain, cutStack(plain), 'Marsh')['job.pdf'].match(/\/Type\/Page\//g)).toHaveLength(1);
     expect(pdf).toContain('/MediaBox[0 0 595.27559 841.88976]');
     expect(pdf).toMatch(/^[\x20-\x7e\n]*$/);
     for (const words of ['(Marsh)', '(2.1)', '(10 min)', '(50.0 cm\\262)']) expect(pdf).toContain(words);
