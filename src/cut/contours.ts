@@ -10,6 +10,7 @@ import type { Sheet } from '../sheet/types';
 import { registrationMarks } from '../stack/registration-marks';
 import type { Chain } from './chains';
 import { fittedPath } from './fitted-path';
+import { boxOfHole, circleOf, type RoundHole } from './round-holes';
 import { curvesOfLayer, SourceCurves } from './trace/source-curves';
 import { traceRing } from './trace/trace-ring';
 import type { ContourKind } from './types';
@@ -28,12 +29,19 @@ export interface DrawnContour {
  * @param edgeOf what is cut in the place of the sheet's plain rectangle, which is given as the tool would follow it
  * @param kerf mm: the material is widened by half of it, so that it comes out as drawn; with 0 the artist's own curves are
  * taken
+ * @param holes round ones among the openings, which no shape of the layer draws
  */
-export function contoursOf(sheet: Sheet, kerf: number, edgeOf: (box: Box) => Ring = ringOfBox): DrawnContour[] {
+export function contoursOf(
+  sheet: Sheet,
+  kerf: number,
+  edgeOf: (box: Box) => Ring = ringOfBox,
+  holes: readonly RoundHole[] = [],
+): DrawnContour[] {
   const region = withEdge(sheet, kerf, edgeOf);
-  const sources = kerf > 0 ? undefined : new SourceCurves(curvesOfLayer(sheet.layer));
+  const sources = kerf > 0 ? undefined : new SourceCurves([...curvesOfLayer(sheet.layer), ...holes.flatMap(circleOf)]);
   const chainOf = (ring: Ring): Chain => (sources ? traceRing(ring, sources) : fittedPath(ring));
-  const marks = registrationMarks(sheet.layer).map(({ box }) => growBox(box, DRAWN_ALIKE));
+  const marked = [...registrationMarks(sheet.layer).map(({ box }) => box), ...holes.map(boxOfHole)];
+  const marks = marked.map((box) => growBox(box, DRAWN_ALIKE));
   const outline = growBox(sheet.frame, kerf / 2 - DRAWN_ALIKE);
   const rings = region
     .flatMap((polygon) => ringsWithKind(polygon, outline, marks))

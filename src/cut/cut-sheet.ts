@@ -16,6 +16,7 @@ import { labelFor, labelText } from './marking/label';
 import { notchedEdge, placeNotches } from './marking/notches';
 import { pieceNumber } from './marking/piece-numbers';
 import { planTravel } from './order/plan-travel';
+import { withHoles } from './round-holes';
 import type { CutContour, CutOptions, CutSheet } from './types';
 
 /** A contour can be entered at so many of its joints at most: more make the search slower, and the ways hardly shorter. */
@@ -27,15 +28,16 @@ const MOST_ENTRIES = 24;
  * @param loose pieces of the sheet that are kept: where it is labelled, each gets its number
  */
 export function cutSheet(
-  sheet: Sheet,
+  drawnSheet: Sheet,
   place: Place,
   options: CutOptions = {},
   config: Config = DEFAULT_CONFIG,
   loose: readonly LoosePiece[] = [],
 ): CutSheet {
-  const { kerf = 0, edge = true } = options;
+  const { kerf = 0, edge = true, holes = [] } = options;
+  const sheet = withHoles(drawnSheet, holes);
   const marked = markingOf(sheet, place, options, config, loose);
-  const drawn = contoursOf(sheet, kerf, marked.edge).filter(
+  const drawn = contoursOf(sheet, kerf, marked.edge, holes).filter(
     ({ kind, chain }) => edge || kind !== 'edge' || !isRectangle(chain),
   );
   const ordered = inOrder(drawn, sheet.frame);

@@ -6,9 +6,11 @@ import { jobHtml } from './job/html';
 import { jobOf } from './job/job';
 import { jobPdf } from './job/pdf';
 import { type Bed, berthsFor, sheetsOnBeds } from './layout/beds';
+import { mismatchAfter, type Repeat, repeatHoles } from './layout/repeat';
 import { cutTiles, type TileSize } from './layout/tiles';
 import { type LoosePiece, loosePieces } from './loose-pieces';
 import { CUT_MARK, SVG_MARK } from './own-file';
+import type { RoundHole } from './round-holes';
 import type { CutOptions, CutSheet } from './types';
 import { cutDxf, type DxfVersion } from './write/dxf';
 import { cutPdf } from './write/pdf';
@@ -18,6 +20,7 @@ export { cuttingCautions } from './cautions';
 export { type ErrorsLeft, errorsLeft } from './errors-left';
 export type { Job, JobLayer } from './job/job';
 export { type Bed, mirrored } from './layout/beds';
+export type { Repeat } from './layout/repeat';
 export type { TileSize } from './layout/tiles';
 export { isCutFile } from './own-file';
 export { type PlannedCut, planOf } from './plan';
@@ -58,6 +61,33 @@ function eachSheet(
     const own = kept.filter((each) => each.layer === i);
     return cut(sheet, { number: i + 1, count: layers.length }, own);
   });
+}
+
+/** How the stack is sprayed again and again along a wall. */
+export interface RepeatPlan {
+  /** For each sheet the same, as `CutOptions` takes them. */
+  readonly holes: readonly RoundHole[];
+  /** Where the pattern does not go on from one print to the next: one sentence each. */
+  readonly notes: readonly string[];
+}
+
+/**
+ * Register holes for a repeat, and where it does not close.
+ * @returns undefined where there is no room for the holes
+ */
+export function repeatPlan({ stack, settings }: Report, repeat: Repeat): RepeatPlan | undefined {
+  const sheets = stack.layers.map(({ sheet }) => sheet);
+  const holes = repeatHoles(sheets, repeat, settings.config);
+  if (!holes) return undefined;
+  const notes = sheets.flatMap((sheet) => {
+    const mismatch = mismatchAfter(sheet, repeat);
+    const length = repeat.axis === 'x' ? sheet.drawing.width : sheet.drawing.height;
+    const unit = length > repeat.step + 1e-3 ? 'mm²' : 'mm';
+    return mismatch === 0
+      ? []
+      : [`${sheet.layer.name}: ${mismatch.toFixed(1)} ${unit} of its paint do not go on in the next print`];
+  });
+  return { holes, notes };
 }
 
 /**

@@ -1,5 +1,6 @@
 /** Sheets as they are cut. Millimetres; page coordinates have their origin at the page's upper left corner, y down. */
 import type { Curve, Point } from '../geometry/base/curve-types';
+import type { RoundHole } from './round-holes';
 
 export type ContourKind =
   /** The outer edge of an opening. */
@@ -57,6 +58,8 @@ export interface CutOptions {
   readonly overcut?: number;
   /** Write number, paint, title and an arrow on the sheet. */
   readonly labels?: boolean;
+  /** Register holes that are cut beside what is drawn, in sheet mm. */
+  readonly holes?: readonly RoundHole[];
   /** Notch the sheet's edge, so that it can be told. */
   readonly notches?: boolean;
 }

@@ -11,6 +11,9 @@ import type { Layer } from '../sheet/types';
 /** Elements that carry it, with all inside them, are one mark each. */
 const REGISTER = 'data-tombolo-register';
 
+/** Elements that carry it are details that no joint of tiles shall part, where there is another place for it. */
+const WHOLE = 'data-tombolo-whole';
+
 export interface RegistrationMark {
   readonly element: ElementNode;
   /** Round all that it draws, in sheet mm. */
@@ -20,15 +23,38 @@ export interface RegistrationMark {
 }
 
 export function registrationMarks({ shapes }: Layer): RegistrationMark[] {
-  const marks = new Map<ElementNode, Shape[]>();
-  for (const shape of shapes) {
-    const element = [shape.element, ...ancestors(shape.element)].find((each) => attributeOf(each, REGISTER));
-    if (element) marks.set(element, [...(marks.get(element) ?? []), shape]);
-  }
+  const marks = grouped(shapes, ({ element }) =>
+    [element, ...ancestors(element)].find((each) => attributeOf(each, REGISTER)),
+  );
   return [...marks].map(([element, own]) => {
     const box = boxOfShapes(own);
     return { element, box, centre: { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 } };
   });
+}
+
+/** Round each detail that the artist has marked, in sheet mm; what is drawn by a `use` can be marked there. */
+export function wholeDetails({ shapes }: Layer): Box[] {
+  const details = grouped(shapes, ({ element, instances }) =>
+    [element, ...instances]
+      .flatMap((each) => [each, ...ancestors(each)])
+      .find((each) => attributeOf(each, WHOLE) !== undefined),
+  );
+  return [...details.values()].map(boxOfShapes);
+}
+
+function grouped(
+  shapes: readonly Shape[],
+  ownerOf: (shape: Shape) => ElementNode | undefined,
+): Map<ElementNode, Shape[]> {
+  const groups = new Map<ElementNode, Shape[]>();
+  for (const shape of shapes) {
+    const owner = ownerOf(shape);
+    if (!owner) continue;
+    const own = groups.get(owner);
+    if (own) own.push(shape);
+    else groups.set(owner, [shape]);
+  }
+  return groups;
 }
 
 function boxOfShapes(shapes: readonly Shape[]): Box {

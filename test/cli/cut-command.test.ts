@@ -102,6 +102,23 @@ describe('tombolo cut', () => {
     expect(stderr).toContain('Cutting takes about 4 s.');
   });
 
+  it('cuts holes for a repeat along a wall, and says how to go on', async () => {
+    await workshop.file('border.json', '{"margin": "10mm"}');
+    const words = ['cut', 'sound.svg', '--config', 'border.json', '--repeat', 'right', '--plan', '--out', 'border'];
+    const { code, stdout, stderr } = await workshop.run(words);
+    expect(code).toBe(0);
+    expect(stderr).toContain(
+      'Repeat it every 60 mm: mark the wall through the two right holes, then lay the left ones on the marks.',
+    );
+    const marks = (JSON.parse(stdout) as { kind: string; length: number }[]).filter(({ kind }) => kind === 'mark');
+    expect(marks.map(({ length }) => length)).toEqual(Array(4).fill(9.4248));
+    const none = await workshop.run(['cut', 'sound.svg', '--repeat', 'down', '--out', 'no-margin']);
+    expect([none.code, none.stderr.trim().split('\n').length]).toEqual([2, 1]);
+    expect(none.stderr).toContain('no room for register holes 40 mm apart: a margin of 10 mm');
+    expect((await workshop.run(['cut', 'sound.svg', '--step', '9mm', '--out', 'x'])).stderr).toContain('--repeat');
+    expect((await workshop.run(['cut', 'sound.svg', '--repeat', 'up', '--out', 'x'])).code).toBe(2);
+  });
+
   it('parts larger sheets into tiles, and lays small ones together on the bed', async () => {
     expect(await workshop.run(['cut', 'sound.svg', '--tiles', '40x50mm', '--out', 'tiles'])).toMatchObject({ code: 0 });
     expect(await list('tiles')).toEqual(['01-stencil-1-1.svg', '01-stencil-1-2.svg']);

@@ -18,6 +18,7 @@ import {
   mirrored,
   motionOf,
   planOf,
+  type RepeatPlan,
   sheetTime,
 } from '../../engine/index';
 import { formatDuration } from '../../sheet/cutting-time';
@@ -29,8 +30,9 @@ import { jsonText } from '../format/json-text';
 import type { Host } from '../host';
 import { addReadingOptions, parseAnyLength, parsePositiveLength, type ReadingOptions } from '../options';
 import { oneLine } from '../plain-text';
+import { parseDirection, type RepeatOptions, repeatFor } from './repeat';
 
-interface CutCommandOptions extends Omit<ReadingOptions, 'kerf'> {
+interface CutCommandOptions extends Omit<ReadingOptions, 'kerf'>, RepeatOptions {
   readonly out?: string;
   readonly as: readonly CutFormat[];
   /** mm */
@@ -97,6 +99,17 @@ export function addCutCommand(program: Command, host: Host): void {
         .default(10, '10mm'),
     )
     .option('--together', "lay the sheets side by side on the cutter's bed")
+    .addOption(
+      new Option(
+        '--repeat <direction>',
+        'right or down: holes that fall on the last print, to spray it again along a wall',
+      ).argParser(parseDirection),
+    )
+    .addOption(
+      new Option('--step <length>', 'from one print to the next; otherwise the artwork is as long').argParser(
+        parsePositiveLength,
+      ),
+    )
     .option('--layer <name>', 'cut this layer alone')
     .option('--r12', 'write DXF of the older kind, which states no unit')
     .option('--plan', 'print the cuts in order as JSON')
@@ -129,7 +142,9 @@ async function runCut(file: string, options: CutCommandOptions, host: Host): Pro
   for (const loaded of stack.files) warnOfUnreadable(loaded, host);
   requireLayer(stack.name, stack.report.stack, options.layer);
   if (!isSound(stack, options, host)) return;
-  const sheets = sheetsFor(stack, options);
+  const repeated = repeatFor(stack, options);
+  const sheets = sheetsFor(stack, options, repeated?.plan.holes);
+  for (const note of repeated?.plan.notes ?? []) host.say(oneLine(note));
   for (const sheet of sheets) for (const note of sheet.notes) host.say(`${oneLine(sheet.name)}: ${note}`);
   if (options.plan) host.print(planText(sheets));
   if (options.out === undefined) return;
@@ -138,6 +153,7 @@ async function runCut(file: string, options: CutCommandOptions, host: Host): Pro
   host.say(
     `${count(files.size, 'file')} in ${oneLine(options.out)}.${timeNote(sheets, stack)} ${cuttingCautions(stack.report).join(' ')}`,
   );
+  if (repeated) host.say(repeated.told);
 }
 
 /** With the ways between the cuts, where the machine is described. */
@@ -173,13 +189,17 @@ function parseTiles(text: string): readonly [number, number] {
 /** mm between sheets that lie side by side. */
 const BED_GAP = 3;
 
-function sheetsFor({ report, config }: LoadedStack, options: CutCommandOptions): CutSheet[] {
+function sheetsFor(
+  { report, config }: LoadedStack,
+  options: CutCommandOptions,
+  holes: RepeatPlan['holes'] = [],
+): CutSheet[] {
   const { tiles, overlap, layer, mirror, together } = options;
   const [width, height] = tiles === BED || together ? bedOf(config) : (tiles ?? [0, 0]);
   if (tiles && Math.min(width, height) <= overlap) throw new Failure('the tiles are no larger than their overlap');
   const cut = tiles
     ? cutStackInTiles(report, { width, height, overlap }, cutOptions(options), layer)
-    : cutStack(report, cutOptions(options), layer);
+    : cutStack(report, { ...cutOptions(options), holes }, layer);
   const sheets = mirror ? cut.map(mirrored) : cut;
   if (!together) return sheets;
   const laid = cutOnBeds(sheets, { width, height, gap: BED_GAP });

@@ -7,7 +7,7 @@ import { boxContainsBox, boxOfRing, ringsOf } from '../../geometry/base/ring';
 import { boxOfPolygon, clipToBox, regionContains } from '../../geometry/boolean/index';
 import { findThinPlaces } from '../../sheet/thin-places';
 import type { Sheet } from '../../sheet/types';
-import { registrationMarks } from '../../stack/registration-marks';
+import { registrationMarks, wholeDetails } from '../../stack/registration-marks';
 import { cutSheet } from '../cut-sheet';
 import type { LoosePiece } from '../loose-pieces';
 import type { CutOptions, CutSheet } from '../types';
@@ -31,15 +31,15 @@ export interface TileSize {
 /** What is narrower than so many least bridges is one, or is as easily torn. */
 const BRIDGES_WITHIN = 2.5;
 
-/** A bridge or a mark counts as so many mm of cut lines. */
+/** A bridge, a mark or a detail that shall stay whole counts as so many mm of cut lines. */
 const BRIDGE = 1000;
 
 /** Joint ticks: mm long, and so far apart at most. */
 const [TICK, TICK_STEP] = [4, 40];
 
 /**
- * Where the sheet is parted: as few tiles as there can be, with joints that keep clear of bridges, register marks and then of
- * as many cut lines as they can.
+ * Where the sheet is parted: as few tiles as there can be, with joints that keep clear of bridges, register marks, details
+ * that the artist has marked, and then of as many cut lines as they can.
  * @returns undefined where a tile is not even as wide as the overlap
  */
 export function tilesOf(sheet: Sheet, size: TileSize, config: Config = DEFAULT_CONFIG): Tile[] | undefined {
@@ -65,8 +65,8 @@ function detailsOf(sheet: Sheet, narrow: readonly Box[], axis: 'x' | 'y'): Detai
     axis === 'x' ? { from: minX - start, to: maxX - start, weight } : { from: minY - start, to: maxY - start, weight };
   const lines = sheet.openings.flatMap(ringsOf).map((ring) => along(boxOfRing(ring), 2));
   const marks = registrationMarks(sheet.layer).map(({ box }) => along(box, BRIDGE));
-  const bridges = narrow.map((box) => along(box, BRIDGE));
-  return [...lines, ...marks, ...bridges];
+  const kept = [...narrow, ...wholeDetails(sheet.layer)].map((box) => along(box, BRIDGE));
+  return [...lines, ...marks, ...kept];
 }
 
 /** Each tile as a sheet of its own; a sheet that fits is a single one. */

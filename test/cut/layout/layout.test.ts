@@ -68,6 +68,31 @@ describe('tiles', () => {
     expect(to <= 209.4 || from >= 210.6).toBe(true);
   });
 
+  it('leave what is marked to stay whole in one piece, where there is another place for the joint', () => {
+    const eyes = (mark: string) =>
+      sheetOf(
+        `<g ${mark}><circle cx="110" cy="60" r="10"/><circle cx="142" cy="60" r="10"/></g>` +
+          '<rect x="5" y="5" width="93" height="10"/><rect x="154" y="5" width="100" height="10"/>',
+        260,
+      );
+    const joint = (mark: string) => {
+      const [left, right] = tilesOf(eyes(mark), { width: 180, height: 200, overlap: 10 })!;
+      return [right!.box.minX, left!.box.maxX] as const;
+    };
+    // Between the two circles there is no line at all, and right there they would be parted.
+    const [between, to] = joint('');
+    expect([between >= 120, to <= 132]).toEqual([true, true]);
+    const [from, end] = joint('data-tombolo-whole=""');
+    expect(end <= 100 || from >= 152).toBe(true);
+    // Both a use and what it draws can carry it.
+    const used = sheetOf(
+      '<defs><circle id="c" r="20"/></defs><use href="#c" x="130" y="60" data-tombolo-whole="yes"/>',
+      260,
+    );
+    const [left, right] = tilesOf(used, { width: 160, height: 200, overlap: 10 })!;
+    expect(left!.box.maxX <= 110 || right!.box.minX >= 150).toBe(true);
+  });
+
   it('are cut each by itself, with ticks where the neighbour’s edge lies', () => {
     const cuts = cutTiles(sheet, { number: 1, count: 1 }, size, {});
     expect(cuts.map(({ name }) => name.slice(-4))).toEqual([' 1-1', ' 1-2']);
