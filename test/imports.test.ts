@@ -56,6 +56,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
   ],
   worker: [
     'base/checkpoint',
+    'base/defined',
     'checks/finding',
     'checks/places',
     'config/bridge-style',
@@ -78,6 +79,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
     'picture/path-data',
     'picture/picture',
     'picture/place-svg',
+    'picture/scene',
     'report/finding-id',
     'report/fix',
     'report/refusal',

@@ -5,6 +5,7 @@ import { joinBoxes } from '../geometry/base/ring';
 import type { Report } from '../report/report';
 import { cutLinesOf } from '../sheet/cut-lines/index';
 import type { Sheet } from '../sheet/types';
+import { sprayedThrough } from '../stack/painted-once';
 import { oneLine } from '../text/plain-text';
 import { necksOf } from './necks';
 import { linePath, pathData } from './path-data';
@@ -44,12 +45,21 @@ function pictureStack({ drawing, stack }: Report): PictureStack {
   const frame = { minX: 0, minY: 0, maxX: drawing.width, maxY: drawing.height };
   return {
     sheet: sheets.length > 0 ? joinBoxes(sheets.map((sheet) => sheet.frame)) : frame,
-    layers: sheets.map(pictureLayer),
+    layers: pictureLayers(sheets),
   };
 }
 
-/** A sheet as pictures need it. */
-export function pictureLayer({ layer, openings, pieces }: Sheet): PictureLayer {
+/** The sheets of a stack as pictures need them, in painting order. */
+export function pictureLayers(sheets: readonly Sheet[]): PictureLayer[] {
+  const sprayed = sprayedThrough(sheets);
+  return sheets.map((sheet, i) => {
+    const through = sprayed[i];
+    const isAll = through === undefined || through === sheet.openings;
+    return isAll ? pictureLayer(sheet) : { ...pictureLayer(sheet), sprayed: pathData(through) };
+  });
+}
+
+function pictureLayer({ layer, openings, pieces }: Sheet): PictureLayer {
   return {
     name: oneLine(layer.name),
     paint: layer.paint,

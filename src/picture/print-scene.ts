@@ -71,6 +71,6 @@ function fixed(parts: readonly ScenePart[]): SceneLayer {
   return { layer: undefined, place: IDENTITY, parts, annotations: [] };
 }
 
-function coat({ openings, paint }: PictureLayer, opacity: number): ScenePart {
-  return { role: 'paint', outline: openings, fill: colourOr(paint, '#000000'), opacity };
+function coat({ openings, sprayed = openings, paint }: PictureLayer, opacity: number): ScenePart {
+  return { role: 'paint', outline: sprayed, fill: colourOr(paint, '#000000'), opacity };
 }

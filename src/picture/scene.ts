@@ -19,6 +19,8 @@ export interface PictureLayer {
   readonly paint: string;
   /** Path data, to be filled by the even-odd rule. */
   readonly openings: string;
+  /** What is sprayed through it, where that is not all of them. */
+  readonly sprayed?: string;
   readonly islands: readonly PictureIsland[];
   /** Path data of the lines that are cut, open ones too, where the layer is drawn as such. */
   readonly cutLines?: string;

@@ -1,10 +1,12 @@
 /** A report as the preview draws it: plain numbers and path strings of our own, nothing of the artist's markup. */
 
+import { defined } from '../../base/defined';
 import { limitsOf } from '../../config/limits';
 import { DEFAULT_CONFIG } from '../../config/types';
 import type { Box } from '../../geometry/base/polygon-types';
 import { areaOf } from '../../geometry/boolean/index';
-import { pictureLayer } from '../../picture/picture';
+import { pictureLayers } from '../../picture/picture';
+import type { PictureLayer } from '../../picture/scene';
 import type { PreviewFinding, PreviewLayer, PreviewStack } from '../../protocol/index';
 import type { ReportedFinding } from '../../report/finding-id';
 import type { Report } from '../../report/report';
@@ -40,7 +42,7 @@ export function previewStackOf(checked: CheckedDocument, numbers = new FindingNu
     ...bedOf(report),
     ...groundOf(report),
     ...safeSlipsOf(report),
-    layers: layers.map(({ file, sheet }) => layerOf(sheet, (checked.named(file) ?? checked).uri)),
+    layers: layersOf(checked),
     findings: documents.flatMap((each) =>
       each.report.findings.map((finding) => findingOf(finding, each, numberOf.get(finding) ?? 0)),
     ),
@@ -76,10 +78,16 @@ function boxAround(boxes: readonly Box[]): Box | undefined {
   };
 }
 
-function layerOf(sheet: Sheet, uri: string): PreviewLayer {
+function layersOf(checked: CheckedDocument): PreviewLayer[] {
+  const { layers } = checked.report.stack;
+  const pictures = pictureLayers(layers.map(({ sheet }) => sheet));
+  return layers.map(({ file, sheet }, i) => layerOf(sheet, (checked.named(file) ?? checked).uri, defined(pictures[i])));
+}
+
+function layerOf(sheet: Sheet, uri: string, picture: PictureLayer): PreviewLayer {
   const { layer, openings, material, cutLength } = sheet;
   return {
-    ...pictureLayer(sheet),
+    ...picture,
     id: layer.id,
     uri,
     reading: layer.reading,

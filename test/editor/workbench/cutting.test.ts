@@ -239,6 +239,6 @@ test('the page for the wall goes into a folder of its own choice', async () => {
   await workbench.page.waitForTimeout(500);
   await press('Enter');
   await noticed(/^The page for the wall is in away, as job.html and job.pdf\. Mind that \d+ errors are left\.$/);
-  expect(workbench.onDisk('away/job.html')).toContain('<h1>demo</h1>');
+  expect(workbench.onDisk('away/job.html')).toContain('<h1>waymarker</h1>');
   await dismissNotices();
 });
