@@ -24,14 +24,14 @@ test('a thousand contours: within 3 % of the long search, and far below as drawn
   expect(length).toBeLessThan(0.1 * asDrawn);
 });
 
-test('two hundred sheets: never longer than as drawn, in whatever order that is', () => {
-  for (let seed = 1; seed <= 200; seed += 1) {
+test('a hundred sheets: never longer than as drawn, in whatever order that is', () => {
+  for (let seed = 1; seed <= 100; seed += 1) {
     const contours = drawnContours(2 + (seed % 40), seed);
     const { order, entries } = planTravel({ contours: [...contours, HOME], kicks: 200 });
     // As it came out, drawn again: the best order there is may not be lost either.
     const drawn = order.map((contour) => [contours[contour]![entries[contour]!]!]);
     const stops = [...HOME, ...drawn.map(([first]) => first!), ...HOME];
     const before = stops.slice(1).reduce((sum, { x, y }, i) => sum + Math.hypot(x - stops[i]!.x, y - stops[i]!.y), 0);
-    expect(planTravel({ contours: [...drawn, HOME] }).length).toBeLessThanOrEqual(before + 1e-9);
+    expect(planTravel({ contours: [...drawn, HOME], kicks: 200 }).length).toBeLessThanOrEqual(before + 1e-9);
   }
 });
