@@ -1,5 +1,5 @@
 /**
- * Three hundred real sheets as cut files, read by programs of others: SVG by svgson and svgpath, DXF by dxf-parser, dxf and
+ * Three hundred real sheets as cut files, read by programs of others: SVG by svgson and svgpath and by resvg, DXF by dxf-parser, dxf and
  * Debian's ezdxf, PDF by poppler (pdfinfo, pdftocairo). Nothing is lost, and nothing is there twice. A hundred of them cut
  * with a kerf, by clipper-lib's offset of the written path, give the openings as drawn.
  */
@@ -7,6 +7,7 @@ import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { Resvg } from '@resvg/resvg-js';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { cutSheet } from '../../src/cut/cut-sheet';
 import { type CutSheet, cutFile } from '../../src/engine/index';
@@ -79,7 +80,20 @@ test('each line of the material is cut once', () => {
 });
 
 test('SVG', () => {
-  for (const { name, cut } of sheets) expectSame(measure(readSvg(cutFile(cut, 'svg')).rings), contoursOf(cut), name);
+  for (const { name, cut } of sheets) {
+    const text = cutFile(cut, 'svg');
+    expectSame(measure(readSvg(text).rings), contoursOf(cut), name);
+    // Another reader again: the box round all lines, filled as its renderer finds it.
+    const filled = text.replaceAll('fill="none" stroke="#ff0000" stroke-width="0.01"', 'fill="#000"');
+    const { x, y, width, height } = new Resvg(filled).getBBox()!;
+    for (const [found, wanted] of [
+      [x, 0],
+      [y, 0],
+      [width, cut.width],
+      [height, cut.height],
+    ] as const)
+      expect(Math.abs(found - wanted), name).toBeLessThan(1e-3);
+  }
 });
 
 test('DXF, new and old', () => {

@@ -8,7 +8,7 @@ import { placePositions } from './positions';
 import { COLUMNS, paragraphsOf, rowOf, sumRow } from './table';
 
 const STYLE = `@page{size:A4;margin:12mm}body{font:10pt system-ui,sans-serif;color:#222;max-width:186mm;margin:auto}@media screen{body{padding:8mm 4mm}}
-h1{font-size:16pt;margin:0 0 3mm}h2{font-size:11pt;margin:4mm 0 1mm}p{margin:0 0 1mm}svg{display:block;max-width:100%;max-height:120mm;margin:0 auto 4mm}
+h1{font-size:16pt;margin:0 0 3mm}h2{font-size:11pt;margin:4mm 0 1mm}p{margin:0 0 1mm}svg{display:block;overflow:visible;max-width:100%;max-height:120mm;margin:0 auto 4mm}
 table{border-collapse:collapse;width:100%}th,td{text-align:left;padding:1mm 1.5mm;border-bottom:.2mm solid #bbb;font-variant-numeric:tabular-nums}
 section{break-before:page}section svg{max-height:none}@media screen{section{margin-top:12mm}}
 i{display:inline-block;width:4mm;height:4mm;border:.2mm solid #888;vertical-align:-.7mm;margin-right:1mm;print-color-adjust:exact;-webkit-print-color-adjust:exact}`;
