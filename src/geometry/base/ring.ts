@@ -16,7 +16,8 @@ export function forEachEdge(ring: Ring, visit: (x0: number, y0: number, x1: numb
   let x0 = defined(ring[size - 2]);
   let y0 = defined(ring[size - 1]);
   for (let index = 0; index + 1 < size; index += 2) {
-    const [x1, y1] = [defined(ring[index]), defined(ring[index + 1])];
+    const x1 = defined(ring[index]);
+    const y1 = defined(ring[index + 1]);
     visit(x0, y0, x1, y1);
     x0 = x1;
     y0 = y1;

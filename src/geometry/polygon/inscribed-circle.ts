@@ -1,10 +1,11 @@
 /** The largest disc that fits into a polygon. */
 import polylabel from 'polylabel';
+import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
 import type { Point } from '../base/curve-types';
 import { pointInside } from '../base/point-inside';
 import type { Polygon, Ring } from '../base/polygon-types';
-import { boxOfRing, forEachEdge, nearestOnEdge, perimeter, ringContains, ringsOf } from '../base/ring';
+import { boxOfRing, nearestOnEdge, perimeter, ringContains, ringsOf } from '../base/ring';
 import { buildSegmentIndex, nearestSegment } from '../spatial/segment-index';
 
 export interface Disc {
@@ -62,15 +63,27 @@ function distanceTo(polygon: Polygon): (x: number, y: number) => number {
 
 function distanceToRings(rings: readonly Ring[], x: number, y: number): number {
   let least = Infinity;
-  for (const ring of rings) {
-    forEachEdge(ring, (x0, y0, x1, y1) => {
-      const t = nearestOnEdge(x, y, x0, y0, x1, y1);
-      const dx = x0 + t * (x1 - x0) - x;
-      const dy = y0 + t * (y1 - y0) - y;
-      least = Math.min(least, dx * dx + dy * dy);
-    });
-  }
+  for (const ring of rings) least = Math.min(least, squareToRing(ring, x, y));
   return Number.isFinite(least) ? Math.sqrt(least) : 0;
+}
+
+/** mm², to the nearest edge: asked for so often that edges are not called back. */
+function squareToRing(ring: Ring, x: number, y: number): number {
+  checkpoint(ring.length / 4);
+  let least = Infinity;
+  let x0 = ring[ring.length - 2] ?? 0;
+  let y0 = ring[ring.length - 1] ?? 0;
+  for (let index = 0; index + 1 < ring.length; index += 2) {
+    const x1 = defined(ring[index]);
+    const y1 = defined(ring[index + 1]);
+    const t = nearestOnEdge(x, y, x0, y0, x1, y1);
+    const dx = x0 + t * (x1 - x0) - x;
+    const dy = y0 + t * (y1 - y0) - y;
+    least = Math.min(least, dx * dx + dy * dy);
+    x0 = x1;
+    y0 = y1;
+  }
+  return least;
 }
 
 const DIRECTIONS = 12;

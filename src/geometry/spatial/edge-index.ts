@@ -6,16 +6,8 @@
 import Flatbush from 'flatbush';
 import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
-import type { Box } from '../base/polygon-types';
 
 const BLOCK_SIZE = 8;
-
-/** A search under way. */
-interface ActiveSearch extends Box {
-  readonly visit: (edge: number) => boolean;
-}
-
-const NOWHERE: Box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
 
 export class EdgeIndex {
   /**
@@ -25,7 +17,12 @@ export class EdgeIndex {
   private readonly last: Int32Array;
   private readonly tree: Flatbush;
   private readonly visitBlock = (block: number): boolean => this.look(block);
-  private asked: ActiveSearch = { ...NOWHERE, visit: () => false };
+  /** The search under way: numbers of this object, as thousands of searches would each make another. */
+  private minX = Infinity;
+  private minY = Infinity;
+  private maxX = -Infinity;
+  private maxY = -Infinity;
+  private visit: (edge: number) => boolean = () => false;
 
   private readonly x: Float64Array;
   private readonly y: Float64Array;
@@ -70,16 +67,24 @@ export class EdgeIndex {
 
   /** Calls back with the edges whose boxes touch the box until one answers true. The callback may search in turn. */
   search(minX: number, minY: number, maxX: number, maxY: number, visit: (edge: number) => boolean): void {
-    const before = this.asked;
-    this.asked = { minX, minY, maxX, maxY, visit };
+    const { minX: x0, minY: y0, maxX: x1, maxY: y1, visit: before } = this;
+    this.ask(minX, minY, maxX, maxY, visit);
     this.tree.collides(minX, minY, maxX, maxY, this.visitBlock);
-    this.asked = before;
+    this.ask(x0, y0, x1, y1, before);
+  }
+
+  private ask(minX: number, minY: number, maxX: number, maxY: number, visit: (edge: number) => boolean): void {
+    this.minX = minX;
+    this.minY = minY;
+    this.maxX = maxX;
+    this.maxY = maxY;
+    this.visit = visit;
   }
 
   private look(block: number): boolean {
     checkpoint();
     const { x, y } = this;
-    const { minX, minY, maxX, maxY, visit } = this.asked;
+    const { minX, minY, maxX, maxY, visit } = this;
     const end = defined(this.first[block + 1]);
     for (let edge = defined(this.first[block]); edge < end; edge += 1) {
       const to = edge + 1 < end ? edge + 1 : defined(this.last[block]);

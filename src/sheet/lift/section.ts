@@ -3,7 +3,6 @@ import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
 import type { Point } from '../../geometry/base/curve-types';
 import type { Ring } from '../../geometry/base/polygon-types';
-import { forEachEdge } from '../../geometry/base/ring';
 
 /**
  * mm of material on the line through a place of the part, as far as the outline on either side.
@@ -17,17 +16,25 @@ export function materialAcross(outline: Ring, holes: readonly Ring[], place: Poi
   return ahead - back - open;
 }
 
-/** mm along the line from the place to where it meets the ring. */
+/** mm along the line from the place to where it meets the ring. A part has hundreds of sections: so edges are not called back. */
 function crossingsOf(ring: Ring, { x, y }: Point, across: Point): number[] {
   checkpoint(ring.length);
   const found: number[] = [];
-  forEachEdge(ring, (x0, y0, x1, y1) => {
-    const side0 = across.x * (y0 - y) - across.y * (x0 - x);
+  let x0 = defined(ring[ring.length - 2]);
+  let y0 = defined(ring[ring.length - 1]);
+  let side0 = across.x * (y0 - y) - across.y * (x0 - x);
+  for (let index = 0; index + 1 < ring.length; index += 2) {
+    const x1 = defined(ring[index]);
+    const y1 = defined(ring[index + 1]);
     const side1 = across.x * (y1 - y) - across.y * (x1 - x);
-    if (side0 >= 0 === side1 >= 0) return;
-    const t = side0 / (side0 - side1);
-    found.push((x0 + t * (x1 - x0) - x) * across.x + (y0 + t * (y1 - y0) - y) * across.y);
-  });
+    if (side0 >= 0 !== side1 >= 0) {
+      const t = side0 / (side0 - side1);
+      found.push((x0 + t * (x1 - x0) - x) * across.x + (y0 + t * (y1 - y0) - y) * across.y);
+    }
+    x0 = x1;
+    y0 = y1;
+    side0 = side1;
+  }
   return found;
 }
 
