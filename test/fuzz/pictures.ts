@@ -5,9 +5,12 @@ import type { Box } from '../../src/geometry/base/polygon-types';
 import { boxOfRing } from '../../src/geometry/base/ring';
 import { difference } from '../../src/geometry/boolean/index';
 import type { Fault } from './judge';
+import { isWellFormed } from './well-formed';
 
 /** Pixels across. */
 const WIDTH = 300;
+/** Of these no picture is made: the renderer ends its process for want of memory. */
+const HIGHEST = 10 * WIDTH;
 /** Pixels that an edge may bleed, and how far a channel may change there without being another picture. */
 const BLEED = 2;
 const SAME = 24;
@@ -18,14 +21,15 @@ interface Picture {
   readonly pixels: Buffer;
 }
 
-/** What the renderer does not read, or ends its process with, as NUL in a broken document, has no picture. */
+/** What the renderer does not read has no picture. What is not well-formed can end its process. */
 function drawn(text: string): Picture | undefined {
-  if (text.includes('\0')) return undefined;
+  if (!isWellFormed(text)) return undefined;
   try {
-    const { width, height, pixels } = new Resvg(text, {
-      fitTo: { mode: 'width', value: WIDTH },
-      font: { loadSystemFonts: false },
-    }).render();
+    const fitTo = { mode: 'width', value: WIDTH } as const;
+    const renderer = new Resvg(text, { fitTo, font: { loadSystemFonts: false } });
+    const high = (WIDTH * renderer.height) / renderer.width;
+    if (!(high >= 1 && high <= HIGHEST)) return undefined;
+    const { width, height, pixels } = renderer.render();
     return { width, height, pixels };
   } catch {
     return undefined;

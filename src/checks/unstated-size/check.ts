@@ -1,5 +1,6 @@
 import type { Config } from '../../config/types';
 import { formatSides } from '../../config/values';
+import { isNoSheetSide } from '../../drawing/reach';
 import type { Drawing } from '../../drawing/types';
 import { DRAWN_ALIKE } from '../../geometry/base/tolerances';
 import type { Wording } from '../../text/wording';
@@ -35,6 +36,8 @@ const DETAIL =
   'height with their unit on the svg element, as in width="148mm".';
 
 function describe({ width, height, sizeStated, ownSize }: Drawing, config: Config): Wording | undefined {
+  // That is said already, and no measure that anybody could want.
+  if ([width, height, ownSize.width, ownSize.height].some(isNoSheetSide)) return undefined;
   const size = formatSides(width, height, 1);
   const told = (message: string): Wording => ({ message, detail: DETAIL });
   if (!sizeStated && config.width === undefined && config.height === undefined) {

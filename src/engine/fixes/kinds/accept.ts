@@ -4,7 +4,9 @@ import { nodeAt } from '../../../markup/query';
 import type { ElementNode, MarkupDocument } from '../../../markup/tree';
 import type { Report } from '../../../report/report';
 import { isAcceptable } from '../../check/known-checks';
+import { findingsOfNewKinds } from '../faults/compare';
 import type { FixKind, ProvenChange } from '../kind';
+import { checkEdited } from '../verify';
 
 /** The finding is accepted in the element that it stands in, by a comment before that element. */
 export const accept: FixKind = {
@@ -20,8 +22,9 @@ export const accept: FixKind = {
   prove: acceptInText,
 };
 
-/** A comment needs no proof: it changes nothing that is measured. */
-function acceptInText({ drawing, text }: Report, { check, span }: Finding): ProvenChange | string {
+/** A comment needs no proof where the text is whole: it changes nothing that is measured. Broken text it may end or begin elsewhere. */
+function acceptInText(report: Report, { check, span }: Finding): ProvenChange | string {
+  const { drawing, text, complete } = report;
   const element = elementAt(drawing.document, span.from);
   if (!element) return 'There is no element here that it could be accepted in.';
   const at = element.span.from;
@@ -30,7 +33,17 @@ function acceptInText({ drawing, text }: Report, { check, span }: Finding): Prov
   const next = /^\s*$/.test(before) ? `\n${before}` : '';
   // The reason is the artist's to write.
   const start = `<!-- tombolo accept ${check}: `;
-  return { edits: [{ span: { from: at, to: at }, text: `${start} -->${next}`, caret: start.length }], brings: [] };
+  const edits = [{ span: { from: at, to: at }, text: `${start} -->${next}`, caret: start.length }];
+  if (
+    complete.some((each) => each.check === 'unreadable-markup') &&
+    isReadOtherwise(report, checkEdited(report, edits))
+  )
+    return 'The text is broken: with a comment here it would be read otherwise.';
+  return { edits, brings: [] };
+}
+
+function isReadOtherwise(before: Report, after: Report): boolean {
+  return before.drawing.shapes.length !== after.drawing.shapes.length || findingsOfNewKinds(before, after).length > 0;
 }
 
 function elementAt(document: MarkupDocument, offset: number): ElementNode | undefined {
