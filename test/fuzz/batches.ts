@@ -38,6 +38,8 @@ interface Outcome {
   readonly failures: readonly Failure[];
   readonly next: number;
   readonly memory: number;
+  /** Before it was done: its last failure says how. */
+  readonly isEnded?: boolean;
 }
 
 export async function fuzzInBatches(order: FuzzOrder): Promise<FuzzTable> {
@@ -56,7 +58,7 @@ export async function fuzzInBatches(order: FuzzOrder): Promise<FuzzTable> {
       free = to;
       for (let next = from; next < to && Date.now() < until; ) {
         const outcome = await runBatch(order, { ...order, from: next, to, until, memory: MOST_MEMORY });
-        take(outcome);
+        take(order.pictures && outcome.isEnded ? await undrawn(order, outcome) : outcome);
         if (outcome.memory > MOST_MEMORY) take(await alone(order, outcome.next - 1));
         next = outcome.next;
       }
@@ -72,6 +74,14 @@ async function alone(order: FuzzOrder, number: number): Promise<Outcome> {
   const fault = { kind: 'over memory', words: `${outcome.memory.toFixed(0)} MB`, number };
   const failures = outcome.memory > MOST_MEMORY ? [{ ...fault, text: textOf(order, number) }] : [];
   return { ...outcome, tally: NOTHING_DONE, failures };
+}
+
+/** The renderer ends its process at some documents: that is no fault of ours, if the document holds without its pictures. */
+async function undrawn(order: FuzzOrder, ended: Outcome): Promise<Outcome> {
+  const number = ended.next - 1;
+  const plain = { ...order, pictures: false, from: number, to: number + 1, until: Infinity, memory: Infinity };
+  const { failures, isEnded } = await runBatch(order, plain);
+  return isEnded ? ended : { ...ended, failures: [...ended.failures.slice(0, -1), ...failures] };
 }
 
 function joined(table: FuzzTable, { tally, failures, memory }: Outcome): FuzzTable {
@@ -123,7 +133,7 @@ function runBatch(order: FuzzOrder, batch: BatchOrder): Promise<Outcome> {
       if (done) return resolve({ ...done, failures });
       const words = `ended with ${signal ?? code}`;
       failures.push({ kind: 'process ended', words, number: begun, text: textOf(order, begun) });
-      resolve({ tally: { ...NOTHING_DONE, documents }, failures, next: begun + 1, memory: 0 });
+      resolve({ tally: { ...NOTHING_DONE, documents }, failures, next: begun + 1, memory: 0, isEnded: true });
     });
   });
 }

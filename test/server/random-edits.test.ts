@@ -92,3 +92,30 @@ test(`${EDITS} edits, ${KILLS} times a worker killed: then it shows what a new s
   if (isThorough) console.log(`${editor.edits} edits; MB at each kill: ${memory.map((mb) => mb.toFixed(0)).join(' ')}`);
   await server.stop();
 });
+
+/** By its id, in the midst of whatever it does; the editor starts it again, with what is open. */
+test(`${KILLS} times the server itself killed among edits: then it shows what a new server finds`, async () => {
+  const random = seededRandom(Number(process.env.TOMBOLO_SEED ?? 21));
+  let server = await ServerProcess.start(built.file, RESOLVES);
+  const editor = new RandomEditor(TEXTS, random);
+  editor.writeFiles(server.folder);
+  for (let killed = 1; killed <= KILLS; killed += 1) {
+    while (editor.edits < (killed * EDITS) / KILLS / 5) {
+      await editor.step(server);
+      if (random() < 0.12) await pause(random() * 60);
+    }
+    const { folder } = server;
+    await server.kill();
+    server = await ServerProcess.start(built.file, RESOLVES, folder);
+    await editor.reopen(server);
+  }
+  await editor.settle(server);
+  const fresh = await ServerProcess.start(built.file, RESOLVES, server.folder);
+  await editor.reopen(fresh);
+  const right = shownBy(fresh);
+  await expect.poll(() => shownBy(server), { timeout: 20_000, interval: 100 }).toEqual(right);
+  expect(Object.keys(right).length).toBeGreaterThan(0);
+  expect(faults(server)).toEqual([]);
+  await fresh.kill();
+  await server.stop();
+});
