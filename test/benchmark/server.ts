@@ -1,7 +1,7 @@
 /**
  * How long the editor waits for the language server: while the check of a large sheet is under way, where the caret
- * rests in an island, for the lightbulb's titles, and for the plan of a layer's bridges; and how soon a newer text ends
- * the check of the older one.
+ * rests in an island, for the lightbulb's titles, and for the plan of a layer's bridges; how soon a newer text ends the
+ * check of the older one; and what memory it comes to while a document is edited thousands of times.
  * Arguments: the bundles of the server and of its worker.
  */
 import { readFileSync } from 'node:fs';
@@ -19,6 +19,8 @@ import { blobSheet } from './seeded';
 
 const SEGMENTS = 100_000;
 const RESTS = 30;
+/** For the server's memory. */
+const EDITS = 2000;
 
 const [serverFile = '', workerFile = ''] = process.argv.slice(2);
 const demo = readFileSync('media/demo/waymarker.svg', 'utf8');
@@ -111,6 +113,12 @@ function processTime({ pid }: ServerProcess): number {
   return timeIn(`/proc/${pid}/stat`);
 }
 
+/** Megabytes that the server holds. Linux only. */
+function memoryOf({ pid }: ServerProcess): number {
+  const [, pages] = readFileSync(`/proc/${pid}/statm`, 'utf8').split(' ');
+  return (Number(pages) * 4096) / 1e6;
+}
+
 function timeIn(file: string): number {
   const words = readFileSync(file, 'utf8').split(') ')[1]?.split(' ') ?? [];
   return 10 * (Number(words[11]) + Number(words[12]));
@@ -171,7 +179,26 @@ async function benchPlan(): Promise<void> {
   );
 }
 
+/** A number of the demo typed again and again, each time checked: what is held comes to a level and stays there. */
+async function benchMemory(): Promise<void> {
+  const server = await ServerProcess.start(serverFile, RESOLVES);
+  await server.set({ delay: 0 });
+  const { document } = await openDemo(server);
+  const held: number[] = [];
+  for (let edit = 0; edit < EDITS; edit += 1) {
+    const from = document.getText().search(/(?<= d="M-?)\d/);
+    const range = { start: document.positionAt(from), end: document.positionAt(from + 1) };
+    await server.change(document, [{ range, text: String(1 + (edit % 9)) }]);
+    await server.diagnostics(document);
+    if ((edit + 1) % (EDITS / 8) === 0) held.push(memoryOf(server));
+  }
+  await server.stop();
+  const levels = held.map((megabytes) => megabytes.toFixed(0)).join(', ');
+  console.log(`demo: ${EDITS} edits, each checked: the server holds ${levels} MB after each eighth of them`);
+}
+
 await benchPlan();
+await benchMemory();
 await benchAnswers();
 await benchCancelling();
 await benchCaret();
