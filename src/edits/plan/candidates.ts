@@ -36,7 +36,7 @@ const LEVEL = WRITTEN_STEP;
 const CONTACT = DRAWN_ALIKE;
 const MIN_SAMPLES = 24;
 const MAX_SAMPLES = 120;
-/** Of each of these sectors round the island, the shortest few are looked at closely. */
+/** Of each of these sectors round the island, the shortest few to each other piece are looked at closely. */
 const SECTORS = 20;
 const PER_SECTOR = 2;
 /** Where the search is to be thorough, round small islands so many samples are looked at, and all of them closely. */
@@ -44,7 +44,8 @@ const MIN_THOROUGH = 72;
 
 /**
  * Ways across from points all along the island's outer boundary: square to it, and to the nearest other piece (which is
- * square to that piece's boundary). Kept are the shortest of each direction from the island's middle.
+ * square to that piece's boundary). Kept are the shortest of each direction from the island's middle to each
+ * other piece.
  * @param index edges of all pieces, numbered as they are
  * @param limit mm, how far to look
  * @param acrossLines whether openings are lines with a width
@@ -65,7 +66,8 @@ export function candidatesOf(
   if (thorough) return [...contactsOf(index, island, outer), ...found];
   const sectors = new Map<number, BridgeCandidate[]>();
   for (const crosser of found) {
-    const sector = sectorOf(crosser.from, middle);
+    // What lies near must not crowd out what holds: an island in a ring has ways to it and to the frame in one direction.
+    const sector = sectorOf(crosser.from, middle) + SECTORS * crosser.target;
     sectors.set(sector, [...(sectors.get(sector) ?? []), crosser]);
   }
   const shortest = [...sectors.keys()]
