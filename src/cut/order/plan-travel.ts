@@ -39,7 +39,7 @@ const ROUNDS = 4;
 
 /** Kicks for each contour, and in all: what a fraction of a second allows. */
 const KICKS_EACH = 60;
-const MOST_KICKS = 4500;
+const MOST_KICKS = 3200;
 
 /** Of more contours than this, those nearest to each other are followed one by one without looking at all. */
 const MIN_KICKED = 5;
