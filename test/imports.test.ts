@@ -30,10 +30,10 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   engine: [...BASE, 'stack', 'edits', 'checks', 'report', 'picture', 'cut'],
 };
 const ENGINE_PARTS = Object.keys(MAY_IMPORT);
-const HOSTS = ['protocol', 'worker', 'server', 'trace', 'cli', 'extension', 'preview', 'build'];
+const HOSTS = ['protocol', 'worker', 'server', 'trace', 'separator', 'cli', 'extension', 'preview', 'build'];
 
 /** Hosts that another one is made of, beside the protocol. */
-const MADE_OF: Readonly<Record<string, readonly string[]>> = { cli: ['trace'] };
+const MADE_OF: Readonly<Record<string, readonly string[]>> = { cli: ['trace', 'separator'] };
 
 /** The library's face, open to every host. */
 const FRONT_DOOR = 'engine/index';
@@ -47,6 +47,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
     'checks/finding',
     'config/bridge-style',
     'config/check-id',
+    'config/decode-separate',
     'config/types',
     'geometry/base/curve-types',
     'geometry/base/polygon-types',
@@ -114,13 +115,13 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
     'text/wording',
   ],
   trace: ['report/generator'],
+  separator: ['base/checkpoint', 'config/limits', 'config/types', 'report/refusal', 'separate/index', 'text/hash'],
   cli: [
     'base/defined',
     'checks/finding',
     'config/bridge-style',
     'config/decode-separate',
     'config/edit-config',
-    'config/limits',
     'config/material',
     'config/new-config',
     'config/read',
@@ -154,6 +155,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
     'config/keep-acceptance',
     'config/material',
     'config/new-config',
+    'config/read',
     'config/types',
     'config/values',
     'cut/own-file',

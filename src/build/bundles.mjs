@@ -32,6 +32,13 @@ const bundles = {
     loader: { '.wasm': 'binary' },
     defines: { 'import.meta.url': '"file:///"' },
   },
+  separator: {
+    ...node,
+    entry: 'src/separator/thread/main.ts',
+    out: 'separator.cjs',
+    loader: { '.wasm': 'binary' },
+    defines: { 'import.meta.url': '"file:///"' },
+  },
   // What `tombolo trace` puts into the programs that it runs.
   'trace-preload': { ...node, entry: 'src/trace/node/preload.ts', out: 'trace/preload.cjs' },
   'trace-hooks': { ...node, entry: 'src/trace/node/hooks.ts', out: 'trace/hooks.cjs' },
@@ -43,6 +50,21 @@ const bundles = {
     format: 'iife',
     target: 'es2022',
     plugins: [textOfWorker('painter-code', 'src/preview/painter/worker.ts')],
+  },
+  separating: {
+    entry: 'src/preview/separating/main.ts',
+    out: 'separating.js',
+    platform: 'browser',
+    format: 'iife',
+    target: 'es2022',
+  },
+  'separating-style': {
+    entry: 'src/preview/separating.css',
+    out: 'separating.css',
+    platform: 'browser',
+    target: 'es2022',
+    loader: { '.ttf': 'file' },
+    assetNames: '[name]',
   },
   style: {
     entry: 'src/preview/bench.css',

@@ -11,7 +11,7 @@ import {
   decodePositiveLength,
   decodeWord,
 } from './decode';
-import type { LeftOutBox, SeparateSettings } from './types';
+import type { LeftOutBox, MergedColours, SeparateSettings } from './types';
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 
@@ -31,6 +31,8 @@ export const decodeSeparate: Decoder<SeparateSettings> = (node, report) => {
     follow: (value) => set('follow', decodePositiveLength(value, report)),
     leaveOut: (value) => set('leaveOut', decodeList<string | LeftOutBox>(decodeLeftOut)(value, report)),
     outline: (value) => set('outline', decodeBoolean(value, report)),
+    merged: (value) => set('merged', decodeList<MergedColours>(decodeMerged)(value, report)),
+    order: (value) => set('order', decodeList(decodeColour)(value, report)),
     files: (value) => {
       const files: [string, string][] = [];
       decodeEntries(value, 'files', report, (_, name, text) => {
@@ -45,8 +47,16 @@ export const decodeSeparate: Decoder<SeparateSettings> = (node, report) => {
 
 const decodeColours: Decoder<number> = (node, report) => {
   const { value } = node;
-  if (node.type === 'number' && Number.isInteger(value) && value >= 2 && value <= MAX_COLOURS) return value as number;
-  return void report(node, `This must be a whole number of colours, from 2 to ${MAX_COLOURS}.`);
+  if (node.type === 'number' && Number.isInteger(value) && value >= 1 && value <= MAX_COLOURS) return value as number;
+  return void report(node, `This must be a whole number of colours, from 1 to ${MAX_COLOURS}.`);
+};
+
+const decodeMerged: Decoder<MergedColours> = (node, report) => {
+  const pair = (node.type === 'array' ? (node.children ?? []) : []).map((each: Node) => decodeColour(each, report));
+  const [from, into] = pair;
+  if (pair.length !== 2)
+    return void report(node, 'Write two colours: ["#5f93a8", "#3b4a54"] sprays the first as the second.');
+  return from === undefined || into === undefined ? undefined : [from, into];
 };
 
 const decodeLeftOut: Decoder<string | LeftOutBox> = (node, report) => {

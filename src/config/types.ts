@@ -114,9 +114,15 @@ export interface SeparateSettings {
   /** Colours, `#rrggbb`, and rectangles, as x, y, width and height from the upper left corner of the print. */
   readonly leaveOut?: readonly (string | LeftOutBox)[];
   readonly outline?: boolean;
+  /** Colours that are sprayed in the paint of another one: from which, into which. */
+  readonly merged?: readonly MergedColours[];
+  /** Paints in the order in which they are sprayed, as far as the artist has chosen it. */
+  readonly order?: readonly string[];
   /** What was written, with a stand-in for the text of each file, by which one tells whether it was edited. */
   readonly files: Readonly<Record<string, string>>;
 }
+
+export type MergedColours = readonly [from: string, into: string];
 
 export type LeftOutBox = readonly [x: number, y: number, width: number, height: number];
 

@@ -7,6 +7,7 @@ import { registerCommands } from './commands';
 import { registerDrawingCommands } from './programs/drawing-commands';
 import { KnownPrograms } from './programs/known-programs';
 import { ProgramTasks } from './programs/program-tasks';
+import { Separating } from './separating/separating';
 import { ServerClient } from './server-client';
 import { StatusItem } from './status-item';
 import { StencilContext } from './stencil-context';
@@ -18,6 +19,7 @@ export function activate(context: vscode.ExtensionContext): void {
   const programs = new KnownPrograms(client);
   const bench = new Bench(context.extensionUri, client, programs);
   const tasks = new ProgramTasks(client, context.asAbsolutePath('dist/cli.cjs'));
+  const separating = new Separating(context.extensionUri, log);
   const status = new StatusItem();
   context.subscriptions.push(
     log,
@@ -25,6 +27,7 @@ export function activate(context: vscode.ExtensionContext): void {
     bench,
     programs,
     tasks,
+    separating,
     status,
     client.onChecked((checked) => status.update(checked)),
     new StencilContext(client),

@@ -3,54 +3,14 @@
  * looked at as if it came from one. Nothing but the keys that are known is let through, each of its type and size.
  */
 import { BRIDGE_STYLES } from '../config/bridge-style';
+import { byTag, count, distance, either, flag, list, object, oneOf, size, type Test, text, whole } from './guard';
 import type { BenchRequest } from './requests';
 import type { FromBench } from './webview';
 
-type Test = (value: unknown) => boolean;
-
-/** Offsets, versions, numbers of things: no text is longer. */
-const MOST = 2 ** 31;
-/** mm, and factors of matrices: no sheet is larger than 100 m. */
-const FARTHEST = 1e6;
-/** Layers that a stack may have, bridges that a plan may have. */
-const MOST_LISTED = 10_000;
-/** Characters of a name or an address. */
-const LONGEST = 10_000;
 /** Bytes of a picture. */
 const LARGEST = 500_000_000;
 
-const flag: Test = (value) => typeof value === 'boolean';
-const text: Test = (value) => typeof value === 'string' && value.length <= LONGEST;
-const count: Test = (value) => Number.isInteger(value) && Number(value) >= 0 && Number(value) < MOST;
-const whole: Test = (value) => Number.isInteger(value) && Math.abs(Number(value)) < MOST;
-const distance: Test = (value) => typeof value === 'number' && Math.abs(value) <= FARTHEST;
-const size: Test = (value) => distance(value) && Number(value) >= 0;
 const layer: Test = (value) => text(value) && /#\d+$/.test(String(value));
-const oneOf =
-  (...words: readonly unknown[]): Test =>
-  (value) =>
-    words.includes(value);
-const list =
-  (item: Test): Test =>
-  (value) =>
-    Array.isArray(value) && value.length <= MOST_LISTED && value.every(item);
-const either =
-  (...tests: readonly Test[]): Test =>
-  (value) =>
-    tests.some((test) => test(value));
-
-/** An object with these keys and no others; those that end with `?` may be left out. */
-function object(tests: Readonly<Record<string, Test>>): Test {
-  const known = new Map(Object.entries(tests).map(([key, test]) => [key.replace(/\?$/, ''), test]));
-  const needed = Object.keys(tests).filter((key) => !key.endsWith('?'));
-  return (value) => {
-    if (typeof value !== 'object' || value === null || Array.isArray(value)) return false;
-    const entries = Object.entries(value).filter(([, each]) => each !== undefined);
-    const keys = new Set(entries.map(([key]) => key));
-    return needed.every((key) => keys.has(key)) && entries.every(([key, each]) => known.get(key)?.(each) === true);
-  };
-}
-
 const point = object({ x: distance, y: distance });
 const matrix = object({ a: distance, b: distance, c: distance, d: distance, e: distance, f: distance });
 const wanted = either(object({ remove: oneOf(true) }), object({ 'to?': point, 'width?': size }));
@@ -104,15 +64,6 @@ const MESSAGES: Readonly<Record<FromBench['type'], Readonly<Record<string, Test>
 };
 
 const message = byTag('type', MESSAGES);
-
-/** Objects that say by one key what they are, and with it which others they have. */
-function byTag(tag: string, kinds: Readonly<Record<string, Readonly<Record<string, Test>>>>): Test {
-  const tests = new Map(Object.entries(kinds).map(([kind, keys]) => [kind, object({ ...keys, [tag]: oneOf(kind) })]));
-  return (value) => {
-    const kind = (value as Readonly<Record<string, unknown>> | null | undefined)?.[tag];
-    return typeof kind === 'string' && tests.get(kind)?.(value) === true;
-  };
-}
 
 /** Whether something is a message of the page, with nothing in it that the page would not say. */
 export function isFromBench(value: unknown): value is FromBench {

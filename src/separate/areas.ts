@@ -1,7 +1,7 @@
 /** From pixels to areas that can be cut: one label for each pixel, none of them finer than the least detail. */
 import { defined } from '../base/defined';
 import type { Box } from '../geometry/base/polygon-types';
-import { cleanedUp } from './clean/clean-up';
+import { type CleanUp, cleanedUp } from './clean/clean-up';
 import { type Dials, NothingToSeparate } from './dials';
 import { nearestLabels } from './labels/nearest';
 import { evened, smoothLabels } from './labels/smooth';
@@ -15,6 +15,8 @@ export interface Areas {
   readonly unpainted: ReadonlySet<number>;
   /** Of all pixels: those that changed their colour as they were too fine to be cut. */
   readonly tooFine: number;
+  /** 1 where a pixel did. */
+  readonly fine: Uint8Array;
 }
 
 /** Photos are smoothed by so much of the least detail, and their borders evened by so much. */
@@ -25,21 +27,21 @@ const EVENED = 0.15;
 const AGAIN = 0.9;
 
 export function areasOf(prepared: Prepared, dials: Dials): Areas {
-  const { picture, palette, pitch, detail } = prepared;
+  const { palette, pitch, detail } = prepared;
   const width = detail / pitch;
   const hole = palette.colours.length;
   const boxes = dials.leaveOut.filter((each) => typeof each !== 'string');
-  const soft = palette.isDrawing ? drawingLabels(prepared) : photoLabels(prepared, width);
+  const soft = merged(palette.isDrawing ? drawingLabels(prepared) : photoLabels(prepared, width), prepared.merged);
   const before = boxes.length > 0 ? withoutBoxes(soft, boxes, pitch, hole) : soft;
   const after = palette.isDrawing
-    ? agreeing(before, cleanedUp(before, { width, keepsCorners: true, rounds: 3 }))
+    ? agreeing(before, clean(before, { width, keepsCorners: true, rounds: 3 }))
     : cleanedPhoto(before, width, hole + 1);
   const seen = new Set(after.labels);
   if (seen.size < 2) throw new NothingToSeparate('has one colour only at this size: there is nothing to separate');
-  let changed = 0;
-  for (let at = 0; at < after.labels.length; at += 1) if (after.labels[at] !== before.labels[at]) changed += 1;
+  const fine = after.labels.map((label, at) => (label === before.labels[at] ? 0 : 1));
+  const tooFine = fine.reduce((sum, value) => sum + value, 0) / fine.length;
   const unpainted = new Set([...prepared.unpainted, ...(boxes.length > 0 ? [hole] : [])]);
-  return { soft: after, unpainted, tooFine: changed / (picture.width * picture.height) };
+  return { soft: after, unpainted, tooFine, fine };
 }
 
 function drawingLabels({ picture, palette }: Prepared): SoftLabels {
@@ -51,10 +53,27 @@ function photoLabels({ picture, palette }: Prepared, width: number): SoftLabels 
   return { ...map, other: map.labels, share: new Float32Array(map.labels.length).fill(1) };
 }
 
+function merged(soft: SoftLabels, into: ReadonlyMap<number, number>): SoftLabels {
+  if (into.size === 0) return soft;
+  const labelOf = (label: number): number => into.get(label) ?? label;
+  const labels = soft.labels.map(labelOf);
+  const other = soft.other.map(labelOf);
+  return { ...soft, labels, other, share: soft.share.map((share, at) => (labels[at] === other[at] ? 1 : share)) };
+}
+
+function clean(map: LabelMap, rule: CleanUp): LabelMap {
+  const cleaned = cleanedUp(map, rule);
+  if (!cleaned) throw new NothingToSeparate('is finer all over than the least detail: there is nothing to separate');
+  return cleaned;
+}
+
 function cleanedPhoto(before: SoftLabels, width: number, count: number): SoftLabels {
-  const clean = cleanedUp(before, { width, keepsCorners: false, rounds: 3 });
-  const even = evened(clean, count, Math.max(1, Math.round(EVENED * width)));
-  return agreeing(even, cleanedUp(even, { width: AGAIN * width, keepsCorners: false, rounds: 2 }));
+  const even = evened(
+    clean(before, { width, keepsCorners: false, rounds: 3 }),
+    count,
+    Math.max(1, Math.round(EVENED * width)),
+  );
+  return agreeing(even, clean(even, { width: AGAIN * width, keepsCorners: false, rounds: 2 }));
 }
 
 /** What has another label than before is no mixture. */

@@ -23,6 +23,10 @@ export interface Dials {
   readonly leaveOut: readonly (string | Box)[];
   /** Whether the darkest colour is sprayed last, as an outline over all others. */
   readonly outline: boolean;
+  /** Colours that are sprayed in the paint of another one: from which, into which, `#rrggbb`. */
+  readonly merged?: readonly (readonly [from: string, into: string])[] | undefined;
+  /** Paints in the order in which they are sprayed, `#rrggbb`; the others come where they make the fewest islands. */
+  readonly order?: readonly string[] | undefined;
 }
 
 /** What a separation is at. */

@@ -5,13 +5,14 @@
 import { defined } from '../base/defined';
 import { areasOf, darkestOf } from './areas';
 import { labOf } from './colour/difference';
-import { hexOf } from './colour/hex';
+import { hexOf, rgbOf } from './colour/hex';
 import type { Dials, Step } from './dials';
 import { paintingOrder } from './layers/order';
 import { type DrawnLayer, drawLayers } from './outlines';
 import { prepare } from './prepare';
 import type { Picture, Rgb } from './raster';
 import type { SeparatedLayer, Separation } from './separation';
+import { PictureSource } from './source';
 import { colourNames } from './write/names';
 
 export { type Areas, areasOf } from './areas';
@@ -20,7 +21,8 @@ export { layersFromMasks, type Mask } from './masks';
 export { type Prepared, prepare } from './prepare';
 export type { Picture } from './raster';
 export type { SeparatedLayer, Separation } from './separation';
-export { type LayersText, layersAsSvg } from './write/svg';
+export { PictureSource } from './source';
+export { type LayersText, layersAsSvg, outlineOf } from './write/svg';
 
 /** Pixels that curves may run beside borders: drawings have clean ones, the pixels of photos are less to be believed. */
 const FOLLOW_DRAWING = 0.5;
@@ -32,19 +34,22 @@ const FOLLOW_PHOTO = 1;
  * @throws NothingToSeparate where the picture gives nothing to spray
  */
 export function separate(
-  picture: Picture,
+  picture: Picture | PictureSource,
   dials: Dials,
   { told, across }: { readonly told?: (step: Step) => void; readonly across?: number } = {},
 ): Separation {
   told?.('palette');
-  const prepared = prepare(picture, dials, across);
+  const source = picture instanceof PictureSource ? picture : new PictureSource(picture);
+  const prepared = prepare(source, dials, across);
   told?.('areas');
-  const { soft, unpainted, tooFine } = areasOf(prepared, dials);
+  const { soft, unpainted, tooFine, fine } = areasOf(prepared, dials);
   told?.('order');
   const { pitch, palette } = prepared;
+  const hexes = palette.colours.map(hexOf);
   const lightness = palette.colours.map((colour) => labOf(colour)[0]);
   const last = dials.outline ? darkestOf(lightness, unpainted) : undefined;
-  const { order, alone, ordered } = paintingOrder(soft, palette.colours, { unpainted, last });
+  const chosen = dials.order?.map((paint) => hexes.indexOf(hexOf(rgbOf(paint)))).filter((label) => label >= 0);
+  const { order, alone, ordered } = paintingOrder(soft, palette.colours, { unpainted, last, order: chosen });
   told?.('outlines');
   const follow = dials.follow ?? pitch * (palette.isDrawing ? FOLLOW_DRAWING : FOLLOW_PHOTO);
   const { bridge, slip } = dials;
@@ -59,13 +64,14 @@ export function separate(
     width: dials.width,
     height: soft.height * pitch,
     layers: named(layers, palette.colours),
-    unpainted: palette.colours.flatMap((colour, label) => (unpainted.has(label) ? [hexOf(colour)] : [])),
+    unpainted: hexes.filter((_, label) => unpainted.has(label)),
     difference: palette.difference,
     isDrawing: palette.isDrawing,
     nodes,
     follow,
     detail: prepared.detail,
     tooFine,
+    pixels: { width: soft.width, height: soft.height, fine, labels: soft.labels },
     islands: { alone, ordered },
   };
 }

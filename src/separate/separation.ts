@@ -8,6 +8,13 @@ export interface SeparatedLayer extends DrawnLayer {
   readonly paint: string;
 }
 
+export interface SeparatedPixels {
+  readonly width: number;
+  readonly height: number;
+  readonly labels: Uint8Array;
+  readonly fine: Uint8Array;
+}
+
 export interface Separation {
   /** mm */
   readonly width: number;
@@ -27,6 +34,8 @@ export interface Separation {
   readonly detail: number;
   /** Of the whole picture: what was too fine to be cut, and took a neighbour's colour. */
   readonly tooFine: number;
+  /** What the borders were drawn from: the label of each pixel, and 1 where it was too fine. Masks have none. */
+  readonly pixels?: SeparatedPixels | undefined;
   /** Islands where each colour is cut by itself, and in the order of spraying without those that later paint covers. */
   readonly islands: { readonly alone: number; readonly ordered: number };
 }

@@ -6,21 +6,24 @@ import { CONFIG_NAME, DEFAULT_CONFIG, type LeftOutBox, type SeparateSettings } f
 import { count } from '../../config/values';
 import { readConfig } from '../../engine/index';
 import { type Dials, layersAsSvg, type Separation, type Step, separate } from '../../separate/index';
+import { type LookedOver, lookedOver } from '../../separator/project/bridged';
+import { projectConfig } from '../../separator/project/config-text';
+import { type DialWishes, dialsFrom, keptDials } from '../../separator/project/dials';
 import { hashOfText } from '../../text/hash';
 import { Failure } from '../failure';
 import { jsonText } from '../format/json-text';
 import { tidy } from '../format/tidy';
 import type { Host } from '../host';
-import { parseAnyLength, parseColourOption, parsePositiveLength } from '../options';
-import { readPicture } from '../picture-file/read-picture';
+import { parseAnyLength, parseColourOption, parsePositiveLength, settingsFrom } from '../options';
 import { oneLine } from '../plain-text';
-import { type LookedOver, lookedOver } from './bridged';
-import { projectConfig } from './config-text';
-import { type DialOptions, dialsFrom, keptDials } from './dials';
 import { readMasks, withName } from './masks';
+import { readPicture } from './read-picture';
 import { isEdited, textAt, writeAll } from './write-sheets';
 
-interface SeparateOptions extends DialOptions {
+interface SeparateOptions extends DialWishes {
+  /** mm */
+  readonly width?: number;
+  readonly ground?: string;
   readonly out: string;
   readonly bridge?: boolean;
   readonly masks?: boolean;
@@ -82,8 +85,8 @@ Examples:
 
 function parseColours(text: string): number {
   const value = /^\d{1,3}$/.test(text) ? Number(text) : NaN;
-  if (value >= 2 && value <= MAX_COLOURS) return value;
-  throw new InvalidArgumentError(`Write a whole number, from 2 to ${MAX_COLOURS}.`);
+  if (value >= 1 && value <= MAX_COLOURS) return value;
+  throw new InvalidArgumentError(`Write a whole number, from 1 to ${MAX_COLOURS}.`);
 }
 
 function parsePaints(text: string): string[] {
@@ -112,7 +115,9 @@ async function runSeparate(files: readonly string[], options: SeparateOptions, h
   const before = (await textAt(configPath)) ?? '';
   const { config } = before === '' ? { config: DEFAULT_CONFIG } : readConfig(before);
   const kept = keptDials(options, config.separate);
-  const dials = dialsFrom(kept, options, config);
+  const width = options.width ?? config.width;
+  if (width === undefined) throw new Failure('say how wide the print becomes, such as --width 148mm');
+  const dials = dialsFrom(kept, width, options.ground ?? config.ground, config);
   const [file = '', ...others] = files;
   if (others.length > 0 && !options.masks) throw new Failure('several pictures are sheets of one print: say --masks');
   const progress = new Progress(host);
@@ -125,7 +130,7 @@ async function runSeparate(files: readonly string[], options: SeparateOptions, h
   const project = { width: dials.width, ground: dials.ground, file: name };
   progress.show(options.bridge ? 'adding bridges' : 'checking');
   const draft = readConfig(projectConfig(before, { ...project, settings })).config;
-  const looked = lookedOver(layersAsSvg(separation).text, draft, options.bridge === true);
+  const looked = lookedOver(layersAsSvg(separation).text, settingsFrom({}, draft), options.bridge === true);
   const written = await write(options, before, { ...project, settings }, looked.text, config.separate?.files ?? {});
   progress.end();
   const edited = written.includes(name) ? undefined : name;

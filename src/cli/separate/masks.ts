@@ -2,7 +2,7 @@
 import { basename, extname } from 'node:path';
 import { type Dials, layersFromMasks, type Mask, NothingToSeparate, type Separation } from '../../separate/index';
 import { Failure } from '../failure';
-import { readPicture } from '../picture-file/read-picture';
+import { readPicture } from './read-picture';
 
 /**
  * @param dials its paints are those of the sheets, in order; sheets beyond them are grey, each darker than the last

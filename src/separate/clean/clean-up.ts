@@ -5,7 +5,7 @@
  */
 import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
-import { Disc, hasNeighbour } from '../layers/discs';
+import { Disc } from '../layers/discs';
 import type { LabelMap } from '../raster';
 import { keptCorners } from './corners';
 import { distancesTo } from './distance';
@@ -21,11 +21,12 @@ export interface CleanUp {
 /** A round that changes fewer of the pixels is the last. */
 const AT_REST = 2e-5;
 
-export function cleanedUp(map: LabelMap, { width, keepsCorners, rounds = 4 }: CleanUp): LabelMap {
+/** @returns undefined where nothing at all is so wide */
+export function cleanedUp(map: LabelMap, { width, keepsCorners, rounds = 4 }: CleanUp): LabelMap | undefined {
   let now = map;
   for (let round = 0; round < rounds; round += 1) {
     const next = oneRound(now, width / 2, keepsCorners);
-    if (!next) break;
+    if (!next) return round === 0 ? undefined : now;
     now = { ...map, labels: next.labels };
     if (next.changed < AT_REST * map.labels.length) break;
   }
@@ -90,17 +91,21 @@ function rimOf({ width, height, labels }: LabelMap): number[] {
 /** So many radii round the cores the nearest one is sought by discs; where some pixel is farther away, for all at once. */
 const NEAR_CORES = 1.6;
 
+/** Pixels that discs may visit for each one that there is: exact distances for all take about as long. */
+const FEW_STAMPS = 1;
+
 /** Gives each pixel the label of its nearest core. */
 function nearestCores(map: LabelMap, core: Uint8Array, radius: number): Uint8Array {
   const { labels: before } = map;
-  const labels = before.slice();
   const reach = NEAR_CORES * radius + 1;
+  const rim = rimOfCores(map, core);
+  if (rim.length * reach * reach > FEW_STAMPS * core.length) return byDistances(map, core);
+  const labels = before.slice();
   const disc = new Disc(map, reach);
   const least = new Float32Array(before.length).fill(Infinity);
   let open = 0;
   for (const value of core) open += 1 - value;
-  for (let at = 0; at < core.length; at += 1) {
-    if (core[at] === 0 || !hasNeighbour(map, at, (pixel) => core[pixel] === 0)) continue;
+  for (const at of rim) {
     const label = defined(before[at]);
     disc.stamp(at, (pixel, squared) => {
       const known = defined(least[pixel]);
@@ -110,8 +115,28 @@ function nearestCores(map: LabelMap, core: Uint8Array, radius: number): Uint8Arr
       labels[pixel] = label;
     });
   }
-  if (open === 0) return labels;
+  return open === 0 ? labels : byDistances(map, core);
+}
+
+function byDistances(map: LabelMap, core: Uint8Array): Uint8Array {
   const { nearest } = distancesTo(core, map);
-  for (let at = 0; at < labels.length; at += 1) labels[at] = defined(before[defined(nearest[at])]);
-  return labels;
+  return map.labels.map((_, at) => defined(map.labels[defined(nearest[at])]));
+}
+
+function rimOfCores({ width, height, labels }: LabelMap, core: Uint8Array): number[] {
+  const rim: number[] = [];
+  const last = labels.length - width;
+  for (let y = 0; y < height; y += 1) {
+    checkpoint(width);
+    for (let x = 0, at = y * width; x < width; x += 1, at += 1) {
+      if (core[at] === 0) continue;
+      const isRim =
+        (x > 0 && core[at - 1] === 0) ||
+        (x + 1 < width && core[at + 1] === 0) ||
+        (at >= width && core[at - width] === 0) ||
+        (at < last && core[at + width] === 0);
+      if (isRim) rim.push(at);
+    }
+  }
+  return rim;
 }

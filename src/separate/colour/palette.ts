@@ -22,15 +22,30 @@ const OF_A_DRAWING = 12;
 /** Mean squared distance in OKLab from those: 0.012 squared is what compression makes of flat colours. */
 const COMPRESSED = 0.012 ** 2;
 
+/** What is found in a picture before anybody says how many colours there are to be. */
+export interface ColourFacts {
+  readonly histogram: readonly Bin[];
+  /** Of a flat drawing. */
+  readonly flat: readonly Bin[] | undefined;
+  readonly isDrawing: boolean;
+}
+
+export function coloursIn(picture: Picture): ColourFacts {
+  const histogram = histogramOf(picture);
+  const flat = flatColours(picture);
+  return { histogram, flat, isDrawing: flat !== undefined || isCompressedDrawing(histogram) };
+}
+
 /**
  * @param count of all colours together; fewer are given where the picture has fewer
  * @param fixed paints of the artist, which never move
  */
-export function choosePalette(picture: Picture, count: number, fixed: readonly Rgb[]): Palette {
-  const histogram = histogramOf(picture);
-  const flat = flatColours(picture);
+export function choosePalette(
+  { histogram, flat, isDrawing }: ColourFacts,
+  count: number,
+  fixed: readonly Rgb[],
+): Palette {
   const colours = flat ? ofFlatColours(flat, count, fixed) : clusterColours(histogram, count, fixed);
-  const isDrawing = flat !== undefined || isCompressedDrawing(histogram);
   const distinct = withoutRepeats(isDrawing && !flat ? snapped(colours, histogram, fixed.length) : colours);
   return { colours: distinct, isDrawing, difference: meanDifference(histogram, distinct) };
 }

@@ -18,7 +18,7 @@ export interface OrderWish {
   readonly unpainted: ReadonlySet<number>;
   /** A label that is to be sprayed last, as an outline over all others. */
   readonly last?: number | undefined;
-  /** The order that the artist has chosen; then none is sought. */
+  /** Labels in the order that the artist has chosen for them; the others are put where they are best. */
   readonly order?: readonly number[] | undefined;
 }
 
@@ -30,8 +30,7 @@ export function paintingOrder(map: LabelMap, colours: readonly Rgb[], wish: Orde
     const own = defined(holes[defined(painted[layer])]);
     return own.filter((hole) => !isCovered(hole, painted, later)).length;
   };
-  const places = wish.order?.map((label) => painted.indexOf(label)).filter((place) => place >= 0);
-  const order = places ?? ordered(painted, colours, cost, wish);
+  const order = ordered(painted, colours, cost, wish);
   return {
     order: order.map((place) => defined(painted[place])),
     alone: painted.reduce((sum, label) => sum + defined(holes[label]).length, 0),
@@ -51,14 +50,18 @@ function ordered(
   painted: readonly number[],
   colours: readonly Rgb[],
   cost: (layer: number, later: number) => number,
-  { last }: OrderWish,
+  { last, order: chosen = [] }: OrderWish,
 ): readonly number[] {
+  const chain = chosen.map((label) => painted.indexOf(label)).filter((place) => place >= 0);
   const lightness = painted.map((label) => labOf(defined(colours[label]))[0]);
   const byLightness = [...painted.keys()].sort((a, b) => defined(lightness[b]) - defined(lightness[a]));
-  if (painted.length > MAX_ORDERED_LAYERS) return byLightness;
+  if (painted.length > MAX_ORDERED_LAYERS) return [...chain, ...byLightness.filter((place) => !chain.includes(place))];
   const lighter = lightness.map((own) => lightness.reduce((set, l, place) => (l > own ? set | (1 << place) : set), 0));
-  const outline = last === undefined ? -1 : painted.indexOf(last);
+  const outline = last === undefined || chosen.includes(last) ? -1 : painted.indexOf(last);
   const after = painted.map((_, place) => (outline >= 0 && place !== outline ? 1 << outline : 0));
+  chain.forEach((place, i) => {
+    for (const later of chain.slice(i + 1)) after[place] = defined(after[place]) | (1 << later);
+  });
   return bestOrder({
     count: painted.length,
     after,

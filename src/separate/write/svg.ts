@@ -26,6 +26,11 @@ export function idOf(name: string): string {
   return name.replaceAll(' ', '-');
 }
 
+/** The openings of a layer as path data in mm. */
+export function outlineOf({ shapes }: SeparatedLayer): string {
+  return shapes.map((shape) => shape.map(ringData).join('')).join('');
+}
+
 function ringData(curves: readonly (Line | Cubic)[]): string {
   const [first] = curves;
   if (!first) return '';

@@ -69,6 +69,15 @@ export class Workbench {
     }, 20);
   }
 
+  /** Chooses from the menu of a file in the Explorer. While the editor starts, a command may not be in it yet. */
+  async chooseFromFile(file: string, item: string): Promise<void> {
+    await retry(async () => {
+      await this.page.keyboard.press('Escape');
+      await this.page.getByRole('treeitem', { name: file }).first().click({ button: 'right' });
+      await this.page.getByRole('menuitem', { name: item }).click({ timeout: 2000 });
+    }, 15);
+  }
+
   /** Gives the bench most of the window: no side bar, and its group twice as wide. */
   async widenBench(): Promise<void> {
     await this.page.keyboard.press('Control+B');

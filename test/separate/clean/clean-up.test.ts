@@ -51,7 +51,7 @@ describe('clean-up', () => {
   it('leaves only tips: none reaches farther beyond the discs of its label than they are wide', () => {
     const radius = (width - 2) / 2;
     for (const seed of [1, 2, 3]) {
-      const clean = cleanedUp(blots(90, 80, 4, 60, seed), { width, keepsCorners: false });
+      const clean = cleanedUp(blots(90, 80, 4, 60, seed), { width, keepsCorners: false })!;
       const core = coresOf(clean, radius)!;
       for (const label of new Set(clean.labels)) {
         const own = core.map((value, at) => (clean.labels[at] === label ? value : 0));
@@ -65,15 +65,15 @@ describe('clean-up', () => {
 
   it('gives a line to its neighbour, and leaves what is wide enough to the pixel', () => {
     const map = stripes([20, 3, 20], 43);
-    const clean = cleanedUp(map, { width, keepsCorners: false });
+    const clean = cleanedUp(map, { width, keepsCorners: false })!;
     expect(new Set(clean.labels)).toEqual(new Set([0, 2]));
     const wide = stripes([20, 12, 20], 52);
-    expect(cleanedUp(wide, { width, keepsCorners: true }).labels).toEqual(wide.labels);
+    expect(cleanedUp(wide, { width, keepsCorners: true })!.labels).toEqual(wide.labels);
   });
 
   it('counts the frame as an edge: what it cuts off is not wide enough', () => {
     const map = stripes([4, 40], 44);
-    expect(new Set(cleanedUp(map, { width, keepsCorners: false }).labels)).toEqual(new Set([1]));
+    expect(new Set(cleanedUp(map, { width, keepsCorners: false })!.labels)).toEqual(new Set([1]));
   });
 
   it('keeps the corners of a drawing, and rounds those of a photo', () => {
@@ -82,8 +82,8 @@ describe('clean-up', () => {
       Number(at % side >= 15 && at % side < 45 && at >= 15 * side && at < 45 * side),
     );
     const map = { width: side, height: side, labels };
-    expect(cleanedUp(map, { width, keepsCorners: true }).labels).toEqual(labels);
-    expect(cleanedUp(map, { width, keepsCorners: false }).labels[15 * side + 15]).toBe(0);
+    expect(cleanedUp(map, { width, keepsCorners: true })!.labels).toEqual(labels);
+    expect(cleanedUp(map, { width, keepsCorners: false })!.labels[15 * side + 15]).toBe(0);
   });
 });
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { colourDifference, type Lab, labOf } from '../../../src/separate/colour/difference';
 import { hexOf, rgbOf } from '../../../src/separate/colour/hex';
 import { oklabOf, oklabOfLinear, rgbOfOklab } from '../../../src/separate/colour/oklab';
-import { choosePalette } from '../../../src/separate/colour/palette';
+import { choosePalette, coloursIn } from '../../../src/separate/colour/palette';
 import type { Picture, Rgb } from '../../../src/separate/raster';
 import { drawn, noisy } from '../pictures';
 import published from './ciede2000-pairs.json';
@@ -75,14 +75,14 @@ const MARSH: Rgb[] = [
 
 describe('a palette', () => {
   it('of a flat drawing is its very colours', () => {
-    const palette = choosePalette(drawn(MARSH), 4, []);
+    const palette = choosePalette(coloursIn(drawn(MARSH)), 4, []);
     expect([...palette.colours].map(String).sort()).toEqual(MARSH.map(String).sort());
     expect(palette.isDrawing).toBe(true);
     expect(palette.difference).toBe(0);
   });
 
   it('has fewer colours where the picture has', () => {
-    expect(choosePalette(drawn(MARSH), 9, []).colours).toHaveLength(4);
+    expect(choosePalette(coloursIn(drawn(MARSH)), 9, []).colours).toHaveLength(4);
   });
 
   it('never moves the paints that are given', () => {
@@ -91,17 +91,17 @@ describe('a palette', () => {
       [250, 10, 20],
     ];
     for (const picture of [drawn(MARSH), noisy()]) {
-      expect(choosePalette(picture, 4, paints).colours.slice(0, 2)).toEqual(paints);
-      expect(choosePalette(picture, 2, paints).colours).toEqual(paints);
+      expect(choosePalette(coloursIn(picture), 4, paints).colours.slice(0, 2)).toEqual(paints);
+      expect(choosePalette(coloursIn(picture), 2, paints).colours).toEqual(paints);
     }
   });
 
   it('takes a picture with grain everywhere for a photo', () => {
-    expect(choosePalette(noisy(), 4, []).isDrawing).toBe(false);
+    expect(choosePalette(coloursIn(noisy()), 4, []).isDrawing).toBe(false);
   });
 
   it('is the same each time', () => {
     const picture: Picture = noisy();
-    expect(choosePalette(picture, 5, [])).toEqual(choosePalette(picture, 5, []));
+    expect(choosePalette(coloursIn(picture), 5, [])).toEqual(choosePalette(coloursIn(picture), 5, []));
   });
 });

@@ -18,7 +18,8 @@ const MARGIN = '10mm';
 export function projectConfig(before: string, { width, ground, file, settings }: SeparatedProject): string {
   const values: [string[], unknown][] = [
     [['size', 'width'], length(width)],
-    ...(ground === undefined ? [] : [[['ground'], ground] as [string[], unknown]]),
+    // What is undefined goes.
+    [['ground'], ground],
     [['layers'], [{ from: file }]],
     [['separate'], plain(settings)],
   ];

@@ -1,8 +1,15 @@
 /** Separated sheets, bridged and mended by the engine that checks all sheets, each change proven. */
-import type { Config } from '../../config/types';
-import { applyEdits, bridgeIslands, candidatesFor, check, type Fix, proveFix, type Report } from '../../engine/index';
+import {
+  applyEdits,
+  bridgeIslands,
+  candidatesFor,
+  check,
+  type Fix,
+  proveFix,
+  type Report,
+  type Settings,
+} from '../../engine/index';
 import { isRefusal } from '../../report/refusal';
-import { settingsFrom } from '../options';
 
 export interface LookedOver {
   readonly text: string;
@@ -20,17 +27,17 @@ const TOO_NARROW = ['thin-bridge', 'narrow-opening', 'small-opening', 'floating-
 const TIME_FOR_FIXES = 30_000;
 
 /** @param text the drawing of all layers */
-export function lookedOver(text: string, config: Config, bridge: boolean): LookedOver {
-  const report = check(text, settingsFrom({}, config));
+export function lookedOver(text: string, settings: Settings, bridge: boolean): LookedOver {
+  const report = check(text, settings);
   if (!bridge) return { text, bridges: 0, ...countsOf(report) };
   const { text: bridged, bridges } = bridgeIslands(report);
-  const after = bridges > 0 ? check(bridged, settingsFrom({}, config), report) : report;
-  const fixed = withFixes(after, config);
+  const after = bridges > 0 ? check(bridged, settings, report) : report;
+  const fixed = withFixes(after, settings);
   return { text: fixed.text, bridges, ...countsOf(fixed) };
 }
 
 /** Makes the first fix that is proven for a place that is too narrow, one after the other, as long as there is one. */
-function withFixes(start: Report, config: Config): Report {
+function withFixes(start: Report, settings: Settings): Report {
   const end = Date.now() + TIME_FOR_FIXES;
   const tried = new Set<string>();
   let report = start;
@@ -39,7 +46,7 @@ function withFixes(start: Report, config: Config): Report {
     if (!next || Date.now() > end) return report;
     tried.add(keyOf(next));
     const fix = firstFix(report, next);
-    if (fix) report = check(applyEdits(report.text, fix.edits), settingsFrom({}, config), report);
+    if (fix) report = check(applyEdits(report.text, fix.edits), settings, report);
   }
 }
 

@@ -1,0 +1,45 @@
+/** The dials of the panel as the separation and `tombolo.json` have them, and back. */
+import type { Config, SeparateSettings } from '../../config/types';
+import type { PictureDials } from '../../protocol/separating';
+import type { Dials } from '../../separate/index';
+import { dialsFrom, type KeptDials, statedDials } from '../project/dials';
+
+/** mm: a postcard's longer side. */
+const USUAL_WIDTH = 148;
+
+const USUAL_COLOURS = 4;
+
+/** The dials as they were left, or as they usually are. */
+export function dialsToShow({ width = USUAL_WIDTH, ground, separate }: Config): PictureDials {
+  const {
+    colours,
+    paints = [],
+    detail,
+    follow,
+    leaveOut = [],
+    outline = false,
+    merged = [],
+    order = [],
+  } = separate ?? ({} as Partial<SeparateSettings>);
+  return {
+    width,
+    colours: colours ?? (paints.length > 0 ? paints.length : USUAL_COLOURS),
+    paints,
+    detail,
+    follow,
+    ground,
+    leaveOut,
+    outline,
+    merged,
+    order,
+    bridges: true,
+  };
+}
+
+export function dialsOf(dials: PictureDials, config: Config): Dials {
+  return dialsFrom(keptOf(dials), dials.width, dials.ground, config);
+}
+
+export function keptOf(dials: PictureDials): KeptDials {
+  return statedDials(dials);
+}

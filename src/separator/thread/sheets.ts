@@ -1,0 +1,38 @@
+/** The texts of the files that a separation is written to. */
+import { readConfig } from '../../engine/index';
+import type { PictureDials, SheetsProject } from '../../protocol/separating';
+import { layersAsSvg, type Separation } from '../../separate/index';
+import { hashOfText } from '../../text/hash';
+import { lookedOver } from '../project/bridged';
+import { projectConfig } from '../project/config-text';
+import { keptOf } from './dials';
+
+/** Milliseconds; whoever waits can stop the run. */
+const BUDGET = 600_000;
+
+export interface Sheets {
+  readonly drawing: string;
+  readonly config: string;
+  readonly bridges: number;
+  /** Islands that are left. */
+  readonly islands: number;
+}
+
+export function sheetsOf(
+  separation: Separation,
+  dials: PictureDials,
+  { file, picture, before }: SheetsProject,
+): Sheets {
+  const project = { width: dials.width, ground: dials.ground, file };
+  const settings = { picture, ...keptOf(dials) };
+  const draft = projectConfig(before, { ...project, settings: { ...settings, files: {} } });
+  const { config } = readConfig(draft);
+  const looked = lookedOver(layersAsSvg(separation).text, { config, budget: BUDGET }, dials.bridges);
+  const files = { [file]: hashOfText(looked.text) };
+  return {
+    drawing: looked.text,
+    config: projectConfig(before, { ...project, settings: { ...settings, files } }),
+    bridges: looked.bridges,
+    islands: looked.islands,
+  };
+}
