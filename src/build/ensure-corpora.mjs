@@ -1,5 +1,5 @@
 // Makes sure that the corpora of the wide tests are there which the tests do not bring themselves: the W3C SVG 1.1 test
-// suite, the clip art of Open Clip Art and Python's libraries that draw, as Debian packages them, and sets of pictures and faces from npm.
+// suite, the clip art of Open Clip Art and Python's libraries that draw, photos, as Debian packages them, and sets of pictures and faces from npm.
 //   --install   fetches what is missing
 import { execFileSync } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
@@ -12,6 +12,8 @@ const DEBIAN = {
   'openclipart-svg': '/usr/share/openclipart/svg',
   'poppler-utils': '/usr/bin/pdftocairo',
   'python3-ezdxf': '/usr/lib/python3/dist-packages/ezdxf/__init__.py',
+  // Photos that are separated.
+  'python3-skimage': '/usr/lib/python3/dist-packages/skimage/data/chelsea.png',
   // Programs that draw are traced with these.
   'python3-lxml': '/usr/lib/python3/dist-packages/lxml',
   'python3-svgwrite': '/usr/lib/python3/dist-packages/svgwrite',

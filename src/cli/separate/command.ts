@@ -130,7 +130,11 @@ async function runSeparate(files: readonly string[], options: SeparateOptions, h
   const project = { width: dials.width, ground: dials.ground, file: name };
   progress.show(options.bridge ? 'adding bridges' : 'checking');
   const draft = readConfig(projectConfig(before, { ...project, settings })).config;
-  const looked = lookedOver(layersAsSvg(separation).text, settingsFrom({}, draft), options.bridge === true);
+  const looked = lookedOver(
+    layersAsSvg(separation).text,
+    settingsFrom({ limit: false }, draft),
+    options.bridge === true,
+  );
   const written = await write(options, before, { ...project, settings }, looked.text, config.separate?.files ?? {});
   progress.end();
   const edited = written.includes(name) ? undefined : name;

@@ -20,6 +20,7 @@ const SIDES = ['left', 'top', 'width', 'height'] as const;
 
 export class LeftOutList {
   readonly element = html('ul', { class: 'left-out', 'aria-label': 'Left unpainted and merged' });
+  private readonly rowShown = new WeakMap<Element, (row: Row) => void>();
   private readonly change: (change: (dials: PictureDials) => PictureDials) => void;
 
   constructor(change: (change: (dials: PictureDials) => PictureDials) => void) {
@@ -33,7 +34,7 @@ export class LeftOutList {
       this.element,
       rows,
       () => this.row(),
-      (element, row) => rowShown.get(element)?.(row),
+      (element, row) => this.rowShown.get(element)?.(row),
     );
   }
 
@@ -55,7 +56,7 @@ export class LeftOutList {
       });
     }
     const element = html('li', {}, [swatches, text, html('span', { class: 'sides' }, sides), back]);
-    rowShown.set(element, (row) => {
+    this.rowShown.set(element, (row) => {
       shown = row;
       syncChildren(
         swatches,
@@ -74,8 +75,6 @@ export class LeftOutList {
     return element;
   }
 }
-
-const rowShown = new WeakMap<Element, (row: Row) => void>();
 
 function rowsOf({ ground, leaveOut, merged }: PictureDials): Row[] {
   let parts = 0;

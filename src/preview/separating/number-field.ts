@@ -16,8 +16,6 @@ export interface NumberRule {
   readonly hint: string;
 }
 
-let fields = 0;
-
 export class NumberField {
   readonly element: HTMLElement;
   private readonly rule: NumberRule;
@@ -29,8 +27,7 @@ export class NumberField {
   constructor(rule: NumberRule, changed: (value: number | undefined) => void) {
     this.rule = rule;
     const { label, unit, least, most, step, slidesTo = most } = rule;
-    fields += 1;
-    const id = `number-${fields}`;
+    const id = label.toLowerCase().replace(/\W+/g, '-');
     this.slider = html('input', {
       type: 'range',
       min: least,

@@ -18,6 +18,7 @@ export class PaintList {
   private readonly host: PaintListHost;
   private readonly rows = html('ol', { class: 'paints', 'aria-label': 'Paints, first sprayed first' });
   private readonly menu = new Menu('What to do with the paint');
+  readonly rowOf = new WeakMap<Element, PaintRow>();
   private dragged: string | undefined;
   readonly element = html('div', {}, [this.rows, this.menu.element]);
 
@@ -30,7 +31,7 @@ export class PaintList {
       this.rows,
       layers,
       () => new PaintRow(this).element,
-      (element, layer, at) => rowOf.get(element)?.show(layer, at, isFixed(this.host.dials, layer.paint)),
+      (element, layer, at) => this.rowOf.get(element)?.show(layer, at, isFixed(this.host.dials, layer.paint)),
     );
   }
 
@@ -77,8 +78,6 @@ export class PaintList {
   }
 }
 
-const rowOf = new WeakMap<Element, PaintRow>();
-
 class PaintRow {
   private readonly swatch = html('input', { type: 'color' });
   private readonly name = html('span', { class: 'name' });
@@ -113,7 +112,7 @@ class PaintRow {
       event.preventDefault();
       list.dropOn(this.paint);
     });
-    rowOf.set(this.element, this);
+    list.rowOf.set(this.element, this);
   }
 
   show({ name, paint, islands, share }: ShownLayer, at: number, fixed: boolean): void {

@@ -3,9 +3,10 @@ import { defined } from '../../base/defined';
 import type { Picture, Rgb } from '../raster';
 import { clusterColours } from './clusters';
 import { colourDifference, labOf } from './difference';
+import { isOfEvenColours } from './even-blocks';
 import { ALIKE, flatColours } from './flat-colours';
 import { type Bin, histogramOf } from './histogram';
-import { nearestOf, oklabOf, squaredDistance } from './oklab';
+import { nearestOf, oklabOf } from './oklab';
 
 export interface Palette {
   /** Those that were fixed come first. */
@@ -15,12 +16,6 @@ export interface Palette {
   /** Mean CIEDE2000 between the picture's pixels and the nearest of the colours. */
   readonly difference: number;
 }
-
-/** So many colours stand for a drawing that was compressed; a photo would need far more. */
-const OF_A_DRAWING = 12;
-
-/** Mean squared distance in OKLab from those: 0.012 squared is what compression makes of flat colours. */
-const COMPRESSED = 0.012 ** 2;
 
 /** What is found in a picture before anybody says how many colours there are to be. */
 export interface ColourFacts {
@@ -33,7 +28,7 @@ export interface ColourFacts {
 export function coloursIn(picture: Picture): ColourFacts {
   const histogram = histogramOf(picture);
   const flat = flatColours(picture);
-  return { histogram, flat, isDrawing: flat !== undefined || isCompressedDrawing(histogram) };
+  return { histogram, flat, isDrawing: flat !== undefined || isOfEvenColours(picture) };
 }
 
 /**
@@ -48,18 +43,6 @@ export function choosePalette(
   const colours = flat ? ofFlatColours(flat, count, fixed) : clusterColours(histogram, count, fixed);
   const distinct = withoutRepeats(isDrawing && !flat ? snapped(colours, histogram, fixed.length) : colours);
   return { colours: distinct, isDrawing, difference: meanDifference(histogram, distinct) };
-}
-
-function isCompressedDrawing(histogram: readonly Bin[]): boolean {
-  const places = clusterColours(histogram, OF_A_DRAWING).map(oklabOf);
-  let sum = 0;
-  let all = 0;
-  for (const { colour, count } of histogram) {
-    const place = oklabOf(colour);
-    sum += count * Math.min(0.05 ** 2, squaredDistance(place, defined(places[nearestOf(places, place)])));
-    all += count;
-  }
-  return sum < COMPRESSED * all;
 }
 
 /** The drawing's own colours; where it has more than are wanted, of those that look alike the commonest. */

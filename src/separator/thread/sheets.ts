@@ -7,9 +7,6 @@ import { lookedOver } from '../project/bridged';
 import { projectConfig } from '../project/config-text';
 import { keptOf } from './dials';
 
-/** Milliseconds; whoever waits can stop the run. */
-const BUDGET = 600_000;
-
 export interface Sheets {
   readonly drawing: string;
   readonly config: string;
@@ -27,7 +24,8 @@ export function sheetsOf(
   const settings = { picture, ...keptOf(dials) };
   const draft = projectConfig(before, { ...project, settings: { ...settings, files: {} } });
   const { config } = readConfig(draft);
-  const looked = lookedOver(layersAsSvg(separation).text, { config, budget: BUDGET }, dials.bridges);
+  // Whoever waits can stop it.
+  const looked = lookedOver(layersAsSvg(separation).text, { config, budget: Infinity }, dials.bridges);
   const files = { [file]: hashOfText(looked.text) };
   return {
     drawing: looked.text,

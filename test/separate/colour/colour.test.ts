@@ -4,7 +4,7 @@ import { hexOf, rgbOf } from '../../../src/separate/colour/hex';
 import { oklabOf, oklabOfLinear, rgbOfOklab } from '../../../src/separate/colour/oklab';
 import { choosePalette, coloursIn } from '../../../src/separate/colour/palette';
 import type { Picture, Rgb } from '../../../src/separate/raster';
-import { drawn, noisy } from '../pictures';
+import { drawn, noisy, painted } from '../pictures';
 import published from './ciede2000-pairs.json';
 
 /** The inverse of IEC 61966-2-1's matrix from linear sRGB to XYZ. */
@@ -98,6 +98,14 @@ describe('a palette', () => {
 
   it('takes a picture with grain everywhere for a photo', () => {
     expect(choosePalette(coloursIn(noisy()), 4, []).isDrawing).toBe(false);
+  });
+
+  it('takes smooth tones that go over into each other for a photo', () => {
+    const moon = painted(160, 160, (x, y) => {
+      const grey = Math.round(90 + 0.3 * x + 6 * Math.sin(y / 9));
+      return [grey, grey, grey];
+    });
+    expect(coloursIn(moon).isDrawing).toBe(false);
   });
 
   it('is the same each time', () => {

@@ -37,7 +37,7 @@ export function judge(picture: Picture, width: number, colours: number): Verdict
   const separating = secondsSince(start);
   const project = { width, ground: undefined, file: 'picture.svg', settings: { files: {} } };
   const { text } = layersAsSvg(separation);
-  const looked = lookedOver(text, { config: readConfig(projectConfig('', project)).config, budget: 600_000 }, true);
+  const looked = lookedOver(text, { config: readConfig(projectConfig('', project)).config, budget: Infinity }, true);
   const bridging = secondsSince(start) - separating;
   const rule: PixelRule = { fineness: Math.min(16, Math.max(6, Math.round(1600 / width))), bridge, opening, slip };
   const before = layersOf(text, rule);

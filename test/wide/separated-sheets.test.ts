@@ -1,0 +1,58 @@
+/**
+ * Photos and drawings, separated and bridged: their sheets hold together and print what they should, by the check and by
+ * pixels of a renderer. With `TOMBOLO_ALL_PICTURES=1` all of them at three sizes, as a table.
+ */
+import { describe, expect, it as test } from 'vitest';
+import { judge } from './separated/judge';
+import { NAMED_PICTURES, photosAreThere } from './separated/pictures';
+
+/** Each with its width in mm and its colours. */
+const CASES = [
+  ['coffee.png', 60, 7],
+  ['chelsea.png', 60, 5],
+  ['rocket.jpg', 60, 8],
+  ['retina.jpg', 148, 3],
+  ['turtle (drawn)', 148, 8],
+  ['eagle (drawn)', 148, 5],
+  ['mountain (drawn)', 148, 8],
+  ['butterfly (drawn)', 148, 3],
+] as const;
+
+const NEVER = [
+  'floating-island',
+  'crossed-outline',
+  'bare-gap',
+  'short-overlap',
+  'thin-bridge',
+  'narrow-opening',
+  'small-opening',
+  'unfinished',
+];
+
+/** mm²: what soft edges of pixels make of nothing. */
+const BLUR = 0.06;
+
+function pictureOf(name: string) {
+  const found = NAMED_PICTURES.find((picture) => picture.name === name);
+  if (!found) throw new Error(`There is no ${name}.`);
+  return found.read();
+}
+
+describe.skipIf(!photosAreThere())('separated and bridged', () => {
+  test.each(CASES)('%s, %d mm, %d colours', (name, width, colours) => {
+    const { findings, islands, thinSheet, bare } = judge(pictureOf(name), width, colours);
+    expect(Object.keys(findings).filter((check) => NEVER.includes(check))).toEqual([]);
+    expect({ islands, thinSheet }).toEqual({ islands: 0, thinSheet: 0 });
+    expect(bare).toBeLessThan(BLUR);
+  });
+});
+
+describe.skipIf(!process.env.TOMBOLO_ALL_PICTURES)('all of them', () => {
+  test.each([60, 148, 300])('at %d mm', (width) => {
+    for (const [at, { name, read }] of NAMED_PICTURES.entries()) {
+      const { text: _, ...verdict } = judge(read(), width, 3 + (at % 6));
+      console.log(JSON.stringify({ name, width, ...verdict }));
+      expect(verdict.islands, name).toBe(0);
+    }
+  });
+});
