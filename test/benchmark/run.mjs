@@ -4,7 +4,7 @@ import { execFileSync } from 'node:child_process';
 import { mkdirSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import { build } from 'esbuild';
-import { bundle, define, root } from '../../src/build/bundles.mjs';
+import { bundle, bundleCommandLine, define, root } from '../../src/build/bundles.mjs';
 
 const folder = path.join(root, 'node_modules/.cache/tombolo-bench');
 mkdirSync(folder, { recursive: true });
@@ -15,6 +15,7 @@ await build({
     'bridges',
     'files',
     'offsets',
+    'programs',
     'project',
     'reading',
     'reading-memory',
@@ -36,9 +37,11 @@ await build({
     js: "import { createRequire as requireFrom } from 'node:module'; const require = requireFrom(import.meta.url);",
   },
 });
-const [server, worker, cli] = await Promise.all(
-  ['server', 'worker', 'cli'].map((name) => bundle(name, { outdir: folder })),
-);
+const [server, worker, cli] = await Promise.all([
+  bundle('server', { outdir: folder }),
+  bundle('worker', { outdir: folder }),
+  bundleCommandLine({ outdir: folder }),
+]);
 for (const [name, ...args] of [
   ['bench'],
   ['bridges'],
@@ -49,6 +52,7 @@ for (const [name, ...args] of [
   ['strokes'],
   ['travel'],
   ['files', cli],
+  ['programs', server, cli],
   ['server', server, worker],
 ]) {
   execFileSync(process.execPath, [path.join(folder, `${name}.mjs`), ...args], { stdio: 'inherit' });
