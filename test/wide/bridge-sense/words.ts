@@ -77,7 +77,7 @@ function placed(face: Face, word: string): Word | undefined {
   for (const sign of word) {
     const own = font.charToGlyphIndex(sign) > 0 ? font : latin;
     const width = onGrid(own.getAdvanceWidth(sign, BODY));
-    const data = own.getPath(sign, x, baseline, BODY).toPathData(4);
+    const data = dataOf(own.getPath(sign, x, baseline, BODY));
     if (data) paths.push(`<path d="${data}"/>`);
     letters.push({ sign, from: x, to: x + width });
     x += width;
@@ -87,6 +87,21 @@ function placed(face: Face, word: string): Word | undefined {
     `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}" ` +
     `data-tombolo-reading="openings">\n${paths.join('\n')}\n</svg>\n`;
   return { name: `${face.package} ${face.cut} ${word}`, style: face.style, text, letters };
+}
+
+/** The library's own path data has NaN where a decimal part is written with an exponent. */
+function dataOf({ commands }: ReturnType<Font['getPath']>): string {
+  const steps = commands.map((command) => {
+    const { x1, y1, x2, y2, x, y } = { x1: [], y1: [], x2: [], y2: [], x: [], y: [], ...command };
+    return (
+      command.type +
+      [x1, y1, x2, y2, x, y]
+        .flat()
+        .map((value) => Number(value.toFixed(4)))
+        .join(' ')
+    );
+  });
+  return steps.join('');
 }
 
 function onGrid(value: number): number {
