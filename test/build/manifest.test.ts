@@ -19,6 +19,12 @@ function stringsIn(value: unknown): string[] {
 const named = stringsIn(manifest).flatMap((text) => /^%(.+)%$/.exec(text)?.[1] ?? []);
 
 describe('package.json', () => {
+  it('wakes the extension for drawings and their projects, not for every JSON file or program', () => {
+    const languages = manifest.activationEvents.filter((event: string) => event.startsWith('onLanguage:'));
+    expect(languages).toEqual(['onLanguage:xml', 'onLanguage:svg']);
+    expect(manifest.activationEvents).toContain('workspaceContains:**/tombolo.json');
+  });
+
   it('names strings that are there, and all of them', () => {
     expect([...new Set(named)].sort()).toEqual(Object.keys(strings).sort());
   });
