@@ -32,6 +32,7 @@ export function rowOf({ number, name, paint, area, cutLength, cutTime, coats, wa
 
 /** As exact as an estimate deserves. */
 function percent(share: number): string {
+  if (share > 0 && share < 0.0005) return '< 0.1 %';
   return `${(100 * share).toFixed(share < 0.1 ? 1 : 0)} %`;
 }
 

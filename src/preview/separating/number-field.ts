@@ -18,14 +18,12 @@ export interface NumberRule {
 
 export class NumberField {
   readonly element: HTMLElement;
-  private readonly rule: NumberRule;
   private readonly slider: HTMLInputElement;
   private readonly field: HTMLInputElement;
   private readonly usual = html('button', { type: 'button', class: 'tool' });
 
   /** @param changed hears what was set; undefined where it is to be as usual */
   constructor(rule: NumberRule, changed: (value: number | undefined) => void) {
-    this.rule = rule;
     const { label, unit, least, most, step, slidesTo = most } = rule;
     const id = label.toLowerCase().replace(/\W+/g, '-');
     this.slider = html('input', {
@@ -60,7 +58,7 @@ export class NumberField {
 
   /** @param usually what it is where nothing is stated */
   show(stated: number | undefined, usually: number): void {
-    const value = Number((stated ?? usually).toFixed(this.rule.step < 0.1 ? 3 : 2));
+    const value = Number((stated ?? usually).toFixed(2));
     if (document.activeElement !== this.slider) this.slider.value = String(value);
     if (document.activeElement !== this.field) this.field.value = String(value);
     this.usual.disabled = stated === undefined;
