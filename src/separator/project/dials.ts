@@ -45,16 +45,21 @@ function without(wishes: DialWishes): DialWishes {
   return Object.fromEntries(Object.entries(wishes).filter(([, value]) => value !== undefined));
 }
 
+/** How many paints: as many as were named, where nothing else is said. */
+export function coloursOf({ colours, paints = [] }: KeptDials): number {
+  return colours ?? (paints.length > 0 ? paints.length : USUAL_COLOURS);
+}
+
 /**
  * @param width mm
  * @param ground `#rrggbb`
  */
 export function dialsFrom(kept: KeptDials, width: number, ground: string | undefined, config: Config): Dials {
   const { bridge, opening, slip } = limitsOf(config);
-  const { colours, paints = [], detail, follow, leaveOut = [], outline, merged, order } = kept;
+  const { paints = [], detail, follow, leaveOut = [], outline, merged, order } = kept;
   return {
     width,
-    colours: colours ?? (paints.length > 0 ? paints.length : USUAL_COLOURS),
+    colours: coloursOf(kept),
     paints,
     detail,
     follow,

@@ -1,29 +1,19 @@
 /** The dials of the panel as the separation and `tombolo.json` have them, and back. */
-import type { Config, SeparateSettings } from '../../config/types';
+import type { Config } from '../../config/types';
 import type { PictureDials } from '../../protocol/separating';
 import type { Dials } from '../../separate/index';
-import { dialsFrom, type KeptDials, statedDials } from '../project/dials';
+import { coloursOf, dialsFrom, type KeptDials, statedDials } from '../project/dials';
 
 /** mm: a postcard's longer side. */
 const USUAL_WIDTH = 148;
 
-const USUAL_COLOURS = 4;
-
 /** The dials as they were left, or as they usually are. */
 export function dialsToShow({ width = USUAL_WIDTH, ground, separate }: Config): PictureDials {
-  const {
-    colours,
-    paints = [],
-    detail,
-    follow,
-    leaveOut = [],
-    outline = false,
-    merged = [],
-    order = [],
-  } = separate ?? ({} as Partial<SeparateSettings>);
+  const kept: KeptDials = separate ?? {};
+  const { paints = [], detail, follow, leaveOut = [], outline = false, merged = [], order = [] } = kept;
   return {
     width,
-    colours: colours ?? (paints.length > 0 ? paints.length : USUAL_COLOURS),
+    colours: coloursOf(kept),
     paints,
     detail,
     follow,
