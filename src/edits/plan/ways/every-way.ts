@@ -3,7 +3,7 @@ import { checkpoint } from '../../../base/checkpoint';
 import { defined } from '../../../base/defined';
 import type { Point } from '../../../geometry/base/curve-types';
 import type { Ring } from '../../../geometry/base/polygon-types';
-import { pointsOf } from '../../../geometry/base/ring';
+import { boxOfRing, pointsOf } from '../../../geometry/base/ring';
 import { dot, normalise, perpendicular, scale, subtract } from '../../../geometry/base/vector';
 import { type Sample, samplesOf, straightCandidates } from '../candidates';
 import { type ScoredCandidate, type Surroundings, scoreCandidate } from '../score';
@@ -30,6 +30,9 @@ export function everyWayFrom(
   least: number,
   around: Surroundings,
 ): ScoredCandidate[] {
+  // What is narrower than a bridge every way is not held by one: it would be a part of the bridge.
+  const { minX, minY, maxX, maxY } = boxOfRing(outer);
+  if (Math.max(maxX - minX, maxY - minY) < least) return [];
   const found: ScoredCandidate[] = [];
   for (const { point, outward } of [...samplesOf(outer, PLACES), ...cornersOf(outer)]) {
     checkpoint(100);
