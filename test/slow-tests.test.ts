@@ -4,7 +4,7 @@ import path from 'node:path';
 import { expect, test } from 'vitest';
 import { SLOW_TESTS } from './slow-tests';
 import { THOROUGH_TESTS } from './thorough';
-import { ELSEWHERE } from './vitest.config';
+import { APART, ELSEWHERE } from './vitest.config';
 
 const ROOT = path.resolve(__dirname, '..');
 const files = readdirSync(__dirname, { recursive: true, encoding: 'utf8' })
@@ -29,4 +29,10 @@ test('no quick test starts a process', () => {
 test('every test that takes a share of its cases is run with all of them, too', () => {
   const sharing = files.filter((file) => /from '[./]+\/thorough'/.test(readFileSync(path.join(ROOT, file), 'utf8')));
   expect(sharing.filter((file) => file !== 'test/slow-tests.test.ts').sort()).toEqual([...THOROUGH_TESTS].sort());
+});
+
+test('what mocks a module has modules of its own', () => {
+  const units = files.filter((file) => !matching(ELSEWHERE).includes(file));
+  const mocking = units.filter((file) => /\bvi\.(?:do)?[mM]ock\(/.test(readFileSync(path.join(ROOT, file), 'utf8')));
+  expect(mocking.filter((file) => file !== 'test/slow-tests.test.ts').sort()).toEqual([...APART].sort());
 });
