@@ -53,7 +53,7 @@ test('each way of looking', async () => {
   await inBench('.slip summary').click();
   await workbench.bench.getByRole('combobox', { name: 'Sheet out of register' }).selectOption('Heron');
   await workbench.bench.getByRole('slider', { name: 'Shift down in mm' }).fill('1');
-  await inBench('.told')
+  await inBench('.slip .told')
     .getByText(/between colours: \d/)
     .waitFor();
   await inBench('vscode-button').filter({ hasText: 'Test all' }).click();

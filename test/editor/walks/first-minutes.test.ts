@@ -163,7 +163,7 @@ describe.each([
     await press('ArrowUp');
     await workbench.bench.getByRole('slider', { name: 'Shift down in mm' }).focus();
     for (let step = 0; step < 8; step += 1) await press('ArrowUp');
-    await expect.poll(() => inBench('.told').textContent()).toMatch(/^Bare ground/);
+    await expect.poll(() => inBench('.slip .told').textContent()).toMatch(/^Bare ground/);
     await shot('5 misregistration');
     expect(await cutOffControls(workbench)).toEqual([]);
     await sheet.focus();

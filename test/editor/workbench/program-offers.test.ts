@@ -67,7 +67,7 @@ test('to ignore a finding asks why, and is kept in tombolo.json', async () => {
   await workbench.page.locator('.quick-input-widget input').fill('glued by hand');
   await workbench.page.keyboard.press('Enter');
   await expect.poll(() => squiggles().count()).toBeLessThan(before);
-  expect(onDisk('tombolo.json')).toContain('glued by hand');
+  await expect.poll(() => onDisk('tombolo.json')).toContain('glued by hand');
   await workbench.shot('program-offers-2-ignored');
 });
 

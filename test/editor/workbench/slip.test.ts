@@ -6,7 +6,7 @@ const workbench = useDemo();
 const inBench = (selector: string) => workbench.bench.locator(selector);
 const control = (role: 'radio' | 'checkbox' | 'slider' | 'button', name: string | RegExp) =>
   workbench.bench.getByRole(role, { name });
-const told = () => inBench('.told').textContent();
+const told = () => inBench('.slip .told').textContent();
 const placeOf = (layer: number) => inBench(`[data-layer="${layer}"]`).getAttribute('transform');
 
 /** mm to the right and down that a layer has been shifted, from the figures beside the sliders. */
