@@ -82,6 +82,41 @@ describe('a program in Python', () => {
   });
 });
 
+describe('what lxml writes itself', () => {
+  it.each([
+    ["tree.write('../elsewhere.svg')"],
+    ["tree.write(file='../elsewhere.svg', xml_declaration=True, encoding='utf-8')"],
+    ["import pathlib\ntree.write(pathlib.Path('..') / 'elsewhere.svg')"],
+    ["svg.getroottree().write_c14n('../elsewhere.svg')"],
+    ["name = '../elsewhere.svg'\nfor each in [tree]: each.write(name, pretty_print=True)"],
+  ])('outside of the working folder is stripped, too: %s', async (write) => {
+    await workshop.empty();
+    const made = "from lxml import etree\nsvg = etree.Element('svg')\netree.SubElement(svg, 'path', d='M0 0h9v9z')\n";
+    await workshop.file('gen.py', `${made}tree = etree.ElementTree(svg)\n${write}\n`);
+    const command = ['/usr/bin/python3', 'gen.py'];
+    expect(await workshop.plain(command)).toMatchObject({ code: 0 });
+    const plain = workshop.read('../elsewhere.svg');
+    const { outputs } = await workshop.traced(command);
+    expect(workshop.read('../elsewhere.svg')).toBe(plain);
+    const [output] = outputs.filter(({ file }) => file.endsWith('elsewhere.svg'));
+    expect(output?.marks?.places).toEqual([['gen.py:2:7'], ['gen.py:3:1']]);
+  });
+
+  it('what else is written, and to what, is as it was', async () => {
+    await workshop.empty();
+    const text =
+      "import io, sys\nout = io.StringIO()\nout.write('a.svg')\nsys.stdout.write(out.getvalue())\n" +
+      "class Pen:\n    def write(self, *parts, **named): print(parts, named)\nPen().write(*['b.svg'], file='c.svg')\nPen().write()\n";
+    await workshop.file('gen.py', text);
+    const command = ['/usr/bin/python3', 'gen.py'];
+    const plain = await workshop.plain(command);
+    const traced = await workshop.traced(command);
+    expect(plain).toMatchObject({ code: 0, stderr: '' });
+    expect(traced).toMatchObject({ code: 0, stdout: plain.stdout, stderr: '' });
+    expect(traced.outputs).toEqual([]);
+  });
+});
+
 test('the demo in Python draws what it draws in JavaScript, traced or not', async () => {
   await workshop.empty();
   const demo = path.resolve(import.meta.dirname, '../../media/demo/posts');

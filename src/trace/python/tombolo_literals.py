@@ -21,11 +21,14 @@ SEARCHES = {
     'removesuffix',
 }
 CALLBACK = '__tombolo_callers'
+TARGET = '__tombolo_target'
+# What a tree writes itself to by name is opened by a library in C, which no audit hook hears of.
+WRITERS = {'write', 'write_c14n'}
 
 
 def marked(source, path):
     """The tree of a program with its marks; None where it writes no start tag."""
-    if '<' not in source:
+    if '<' not in source and '.write' not in source:
         return None
     tree = ast.parse(source, path)
     marker = Marker(source, path)
@@ -85,7 +88,20 @@ class Marker(ast.NodeTransformer):
         node.func = self.visit(node.func)
         node.args = kept + [self.visit(each) for each in node.args[len(first):]]
         node.keywords = [self.visit(each) for each in node.keywords]
+        if isinstance(node.func, ast.Attribute) and name in WRITERS:
+            self.tell_target(node)
         return node
+
+    def tell_target(self, node):
+        if node.args and not isinstance(node.args[0], ast.Starred):
+            node.args[0] = self.told(node.args[0])
+        for each in node.keywords:
+            if each.arg == 'file':
+                each.value = self.told(each.value)
+
+    def told(self, node):
+        self.changed = True
+        return ast.copy_location(ast.Call(ast.Name(TARGET, ast.Load()), [node], []), node)
 
     def unless_literal(self, node):
         return node if isinstance(node, ast.Constant) else self.visit(node)

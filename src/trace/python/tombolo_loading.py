@@ -16,10 +16,12 @@ WRITING = os.O_WRONLY | os.O_RDWR
 def trace_program():
     import tombolo_literals
 
+    noted = set()
     setattr(builtins, tombolo_literals.CALLBACK, after_own_place)
+    setattr(builtins, tombolo_literals.TARGET, target_told(noted))
     mark_modules()
     patch_libraries()
-    watch_events()
+    watch_events(noted)
 
 
 def code_of(path, data):
@@ -61,10 +63,24 @@ def executed(execute, makers):
     return exec_module
 
 
-def watch_events():
+def target_told(noted):
+    """Gives what is written to as it is. Where that is a drawing's name, not its text, the file is noted."""
+
+    def told(target):
+        if isinstance(target, (str, bytes, os.PathLike)) and is_drawing(os.fsdecode(target)):
+            note(target, noted)
+        return target
+
+    return told
+
+
+def is_drawing(name):
+    return len(name) < 4096 and '<' not in name and name.lower().endswith(('.svg', '.xml'))
+
+
+def watch_events(noted):
     """The interpreter compiles the program itself where nothing can be put between, but tells before it runs it."""
     script = os.path.abspath(sys.argv[0]) if getattr(sys, 'argv', None) and sys.argv[0] else None
-    noted = set()
     waiting = [script] if script and os.path.isfile(script) else []
 
     def hook(event, args):
