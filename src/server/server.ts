@@ -17,9 +17,10 @@ import { CHECK_AGAIN, CHECK_FILE, CHECKED, type DocumentParams, FIX_SAFE } from 
 import { noticeText } from '../text/notice';
 import { handleBenchRequests } from './bench/bench-handlers';
 import { checkPages } from './documents/check-pages';
+import type { CheckerOutput } from './documents/checker-surroundings';
 import type { KnownDocument } from './documents/known-document';
 import { readSettings } from './documents/settings';
-import { type CheckerOutput, isConfigUri, StencilChecker } from './documents/stencil-checker';
+import { isConfigUri, StencilChecker } from './documents/stencil-checker';
 import { Workspace } from './documents/workspace';
 import { EngineClient, type StartEngine } from './engine/engine-client';
 import { BRIDGE_CHANGES, codeActions, FIX_ALL } from './features/code-actions';

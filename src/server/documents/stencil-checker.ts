@@ -1,16 +1,22 @@
 /** Decides when each open document is checked, and publishes what the last check of its present text found. */
-import type { Diagnostic } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { ConfigProblem } from '../../config/read';
 import { CONFIG_NAME } from '../../config/types';
-import { type FindingId, FROM_ATTRIBUTE, type GeneratorMarks } from '../../engine/index';
+import { FROM_ATTRIBUTE } from '../../engine/index';
 import type { CheckedFile } from '../../protocol/engine-worker';
 import type { CheckFacts, DocumentFacts } from '../../protocol/facts';
-import type { Checked, FileChecked, PreviewStack } from '../../protocol/index';
+import type { FileChecked, PreviewStack } from '../../protocol/index';
 import type { OfferFacts } from '../../protocol/offers';
 import type { EngineClient } from '../engine/engine-client';
 import { type CheckInput, type InputSources, inputFor, keyFor } from './check-input';
 import { CheckRuns, type Run, type Wish } from './check-runs';
+import {
+  type CheckerOutput,
+  type CheckerSurroundings,
+  type DrawnFiles,
+  NO_PROGRAMS,
+  type OpenDocuments,
+} from './checker-surroundings';
 import { ConfigDiagnostics } from './config-diagnostics';
 import { configNotice } from './config-notice';
 import { Debouncer } from './debounce';
@@ -24,50 +30,6 @@ import { LostChecks, lostNotice } from './lost-checks';
 import { DEFAULT_SETTINGS, type ServerSettings } from './settings';
 import { withShown } from './shown-severities';
 import { Workspace } from './workspace';
-
-/** The way out of the checker. */
-export interface CheckerOutput {
-  diagnostics(uri: string, version: number | undefined, diagnostics: Diagnostic[]): void;
-  checked(checked: Checked): void;
-  log(message: string): void;
-  /** The address of a check's page. */
-  pageOf(check: string): string | undefined;
-}
-
-/** Programs that draw, as far as checks are concerned. */
-export interface DrawnFiles {
-  /** Whether a watched program wrote it last: it says so when it is done. */
-  isMarked(uri: string): boolean;
-  /** Whether a program is known that draws it. */
-  isDrawn(uri: string): boolean;
-  /** What it left of a text. */
-  marksOf(uri: string, text: string): GeneratorMarks | undefined;
-  /** @returns the findings that are told at a program's lines */
-  show(known: KnownDocument): ReadonlySet<FindingId>;
-  drop(uri: string): void;
-  dispose(): void;
-}
-
-/** What lies round the documents; without it, no folder is open and no program draws. */
-export interface CheckerSurroundings {
-  readonly workspace?: Workspace;
-  readonly programs?: DrawnFiles;
-}
-
-const NO_PROGRAMS: DrawnFiles = {
-  isMarked: () => false,
-  isDrawn: () => false,
-  marksOf: () => undefined,
-  show: () => new Set(),
-  drop: () => undefined,
-  dispose: () => undefined,
-};
-
-/** The open documents. */
-export interface OpenDocuments {
-  get(uri: string): TextDocument | undefined;
-  all(): TextDocument[];
-}
 
 /** Milliseconds that an answer may wait for a check that is under way. */
 const GRACE = 30;
