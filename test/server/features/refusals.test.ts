@@ -43,7 +43,7 @@ test('the lightbulb shows them as disabled, behind all that can be had', async (
   const refused = actions.find(isRefused);
   expect(refused?.disabled?.reason).toBe(
     'No bridge fits the island at 30.1, 30.1 mm, which is narrower than a bridge of 0.80 mm. ' +
-      'One of 0.32 mm would: lower limits.bridge, cut the drawing 2.5 times as large, or remove it.',
+      'Remove it, or redraw what is round it.',
   );
   expect(refused?.edit).toBeUndefined();
   const first = actions.findIndex(({ disabled }) => disabled);
