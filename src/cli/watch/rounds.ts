@@ -36,6 +36,8 @@ export class Rounds {
   private drawings: ReadonlySet<string> = new Set();
   private waiting: NodeJS.Timeout | undefined;
   private running: { readonly abort: AbortController; readonly done: Promise<void> } | undefined;
+  /** Counts the rounds that were wanted: of those that wait for the same one to end, the last is run. */
+  private turn = 0;
   private over = false;
 
   constructor(wish: RoundsOptions) {
@@ -70,8 +72,10 @@ export class Rounds {
   private async next(): Promise<void> {
     const before = this.running;
     before?.abort.abort();
+    this.turn += 1;
+    const { turn } = this;
     await before?.done;
-    if (this.over || this.running !== before) return;
+    if (this.over || turn !== this.turn) return;
     const abort = new AbortController();
     const done = this.round(abort.signal).catch((error: unknown) => {
       if (!abort.signal.aborted) this.wish.screen.remark(describeError(error, false));
