@@ -59,7 +59,7 @@ export const EXAMPLES: Readonly<Record<Weight, Example>> = {
   long: icon('bag-personal-tag', NONE),
   longer: icon('cloud-check-variant', 0),
   oblique: icon('zodiac-cancer', 0),
-  crooked: icon('car-pickup', 0),
+  crooked: icon('account-off-outline', 0),
   notUpright: icon('ab-testing', 0, 'upright'),
   slantedEnd: icon('music-clef-treble', 0),
   corner: icon('apple-safari', 0),
