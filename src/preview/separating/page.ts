@@ -1,5 +1,7 @@
 /** The page that shows a picture becoming sheets. It keeps the dials; what comes of them is asked for. */
+
 import type { LeftOutBox } from '../../config/types';
+import { count } from '../../config/values';
 import type {
   FromPicturePage,
   PictureDials,
@@ -198,8 +200,7 @@ const NOTHING: PictureDials = {
 };
 
 function sheetsSaid({ layers, islands }: ShownSeparation): string {
-  const sheets = `${layers.length} ${layers.length === 1 ? 'sheet' : 'sheets'}`;
-  return `${sheets}, ${islands.ordered} ${islands.ordered === 1 ? 'island' : 'islands'}.`;
+  return `${count(layers.length, 'sheet')}, ${count(islands.ordered, 'island')}.`;
 }
 
 function section(name: string, children: readonly HTMLElement[]): HTMLElement {

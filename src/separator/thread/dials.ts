@@ -27,9 +27,5 @@ export function dialsToShow({ width = USUAL_WIDTH, ground, separate }: Config): 
 }
 
 export function dialsOf(dials: PictureDials, config: Config): Dials {
-  return dialsFrom(keptOf(dials), dials.width, dials.ground, config);
-}
-
-export function keptOf(dials: PictureDials): KeptDials {
-  return statedDials(dials);
+  return dialsFrom(statedDials(dials), dials.width, dials.ground, config);
 }

@@ -5,7 +5,7 @@ import { layersAsSvg, type Separation } from '../../separate/index';
 import { hashOfText } from '../../text/hash';
 import { lookedOver } from '../project/bridged';
 import { projectConfig } from '../project/config-text';
-import { keptOf } from './dials';
+import { statedDials } from '../project/dials';
 
 export interface Sheets {
   readonly drawing: string;
@@ -21,7 +21,7 @@ export function sheetsOf(
   { file, picture, before }: SheetsProject,
 ): Sheets {
   const project = { width: dials.width, ground: dials.ground, file };
-  const settings = { picture, ...keptOf(dials) };
+  const settings = { picture, ...statedDials(dials) };
   const draft = projectConfig(before, { ...project, settings: { ...settings, files: {} } });
   const { config } = readConfig(draft);
   // Whoever waits can stop it.
