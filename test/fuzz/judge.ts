@@ -87,6 +87,8 @@ class Judgement implements Judged {
     this.slowestFix = Math.max(this.slowestFix, took);
     if (took > MOST_CPU_OF_FIX + CPU_PER_CHARACTER * report.text.length)
       this.faults.push({ kind: 'fix over budget', words: `${candidate.title}: ${took.toFixed(0)} ms` });
+    if (result && 'reason' in result && result.reason.startsWith('Tombolo itself failed'))
+      this.faults.push({ kind: 'fix failed', words: `${candidate.id}: ${result.reason}` });
     const fix = result && 'reason' in result ? result.anyway : result;
     if (!fix) return;
     this.fixes += 1;

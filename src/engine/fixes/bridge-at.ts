@@ -41,7 +41,7 @@ export const BRIDGE_ISLAND_HERE = {
  */
 export function bridgeAt(report: Report, sheet: Sheet, point: Point, bridgeWidth?: number): Result<Fix> {
   const change = bridgesAsChange(verifyBridgeAt(report, sheet, point, bridgeWidth), BRIDGE_HERE.title);
-  return fixResult(BRIDGE_HERE, { ...BRIDGE_HERE, layerId: sheet.layer.id }, change);
+  return fixResult(report, BRIDGE_HERE, { ...BRIDGE_HERE, layerId: sheet.layer.id }, change);
 }
 
 function verifyBridgeAt(report: Report, sheet: Sheet, point: Point, bridgeWidth?: number): Result<VerifiedBridges> {
@@ -107,7 +107,7 @@ export function bridgeAtCaret(report: Report, finding: ReportedFinding, offset: 
   const key = `bridge of ${sheet.layer.id}/${sheet.pieces.indexOf(piece)} at ${near.x} ${near.y}`;
   const proven = report.session.remember(key, () => bridgesNear(report, sheet, piece, { near }));
   const change = islandBridgesAsChange(proven, title, piece, false);
-  const result = fixResult(BRIDGE_ISLAND_HERE, { title, layerId: sheet.layer.id }, change);
+  const result = fixResult(report, BRIDGE_ISLAND_HERE, { title, layerId: sheet.layer.id }, change);
   return isRefusal(result) ? refusalOf({ ...whose, kind, scope, title }, result) : { ...result, ...whose };
 }
 

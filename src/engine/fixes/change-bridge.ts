@@ -183,5 +183,5 @@ function verifiedFix(
   const proof = verify(report, edits, { gone: [], within: new Map([[id, within]]), effects });
   const facts: FixFacts = { kind, scope: 'place', safe: false };
   const change = mapResult(proof, ({ brings }) => ({ edits, brings }));
-  return fixResult(facts, { title, layerId: id, asked: effects }, change);
+  return fixResult(report, facts, { title, layerId: id, asked: effects }, change);
 }

@@ -1,8 +1,11 @@
 import type { Effect } from '../../checks/meta';
 import { count } from '../../config/values';
 import type { BroughtFinding, Fix, FixScope } from '../../report/fix';
-import { isRefusal, type Result } from '../../report/refusal';
+import { isRefusal, type Refusal, type Result, refuse } from '../../report/refusal';
+import type { Report } from '../../report/report';
 import type { LayerId } from '../../sheet/layer/layer-id';
+import { applyEdits } from '../../text/text';
+import { internalReason, isolated } from '../check/fault';
 import { metaOf } from '../check/known-checks';
 import { outcomeInTitle } from './brought';
 import type { ProvenChange } from './kind';
@@ -29,11 +32,7 @@ interface Offered {
  * A proven change as a fix. Its title says what it brings, unless one must expect it of what is asked for; what brings more
  * than that is not preferred.
  */
-export function fixOf(
-  { kind, scope, safe, reveals }: FixFacts,
-  offered: Offered,
-  { title, ...change }: ProvenChange,
-): Fix {
+function fixOf({ kind, scope, safe, reveals }: FixFacts, offered: Offered, { title, ...change }: ProvenChange): Fix {
   const { layerId, asked = [] } = offered;
   const surprising = change.brings.filter((finding) => !isExpected(finding, asked));
   const preferred = (offered.preferred ?? false) && surprising.length === 0;
@@ -49,11 +48,35 @@ function forcedFixOf({ kind, scope, safe }: FixFacts, offered: Offered, { title,
   return { ...change, kind, scope, safe, preferred: false, forced: true, ...(layerId && { layerId }), title: told };
 }
 
-/** A proven change as a fix, or why there is none, with what may be had anyway. */
-export function fixResult(facts: FixFacts, offered: Offered, result: Result<ProvenChange>): Result<Fix> {
-  if (!isRefusal(result)) return fixOf(facts, offered, result);
+/**
+ * A proven change as a fix, or why there is none, with what may be had anyway.
+ * @param report on the text that the change is of: what cannot be put into it is not offered, whatever was proven
+ */
+export function fixResult(
+  report: Report,
+  facts: FixFacts,
+  offered: Offered,
+  result: Result<ProvenChange>,
+): Result<Fix> {
+  if (!isRefusal(result)) {
+    return isolated<Result<Fix>>(
+      () => fixOf(facts, offered, fitting(report, result)),
+      (fault) => refuse(internalReason(fault)),
+    );
+  }
   const { anyway, ...why } = result;
-  return { ...why, ...(anyway && { anyway: forcedFixOf(facts, offered, anyway) }) };
+  if (!anyway) return why;
+  return isolated<Refusal<Fix>>(
+    () => ({ ...why, anyway: forcedFixOf(facts, offered, fitting(report, anyway)) }),
+    () => why,
+  );
+}
+
+/** @throws RangeError where edits overlap or lie outside their text */
+function fitting({ text, project }: Report, change: ProvenChange): ProvenChange {
+  applyEdits(text, change.edits);
+  for (const { file, edits } of change.others ?? []) applyEdits(project?.report.files.get(file)?.text ?? '', edits);
+  return change;
 }
 
 function isExpected({ check }: BroughtFinding, asked: readonly Effect[]): boolean {

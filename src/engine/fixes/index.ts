@@ -70,7 +70,7 @@ export function proveFix(report: Report, candidate: FixCandidate): Fix | FixRefu
   const prove = () => withinWork(WORK[kind.scope] * workOfCheck(place.report.text, place.report.settings), change);
   const proven = place.report.session.remember(`fix ${candidate.id}`, prove);
   if (proven === undefined) return undefined;
-  const result = fixResult(kind, candidate, typeof proven === 'string' ? refuse(proven) : proven);
+  const result = fixResult(place.report, kind, candidate, typeof proven === 'string' ? refuse(proven) : proven);
   const { id, finding } = candidate;
   return isRefusal(result) ? refusalOf(candidate, result) : { ...result, id, finding };
 }

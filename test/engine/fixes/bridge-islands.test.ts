@@ -1,5 +1,14 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { applyEdits, bridgeIslands, check, type Fix, fixesFor } from '../../../src/engine/index';
+import {
+  applyEdits,
+  bridgeIslands,
+  candidatesFor,
+  check,
+  type Fix,
+  fixesFor,
+  proveFix,
+} from '../../../src/engine/index';
+import type { FixRefusal } from '../../../src/report/fix';
 import type { Report } from '../../../src/report/report';
 
 const circle = (x: number, y: number, r: number): string =>
@@ -109,5 +118,23 @@ describe('bridges for one island', () => {
     expect(fixes[0]?.title).toMatch(/^Bridge this island \([34] bridges of 0\.80 mm\)$/);
     const after = check(applyEdits(NESTED, fixes[0]?.edits ?? []));
     expect(after.sheets[0]?.pieces.filter(({ island }) => island)).toHaveLength(1);
+  });
+});
+
+describe('what is refused when other islands are bridged already', () => {
+  // @mdi/svg, cabin-a-frame, Apache-2.0: three islands, each of which vertical bridges leave too thin a bridge beside.
+  const text =
+    '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 24 24"><path d="M12 3L4 21H20L12 3M9 19H7.08L9 14.67V19' +
+    'M13 19H11V14H13V19M10.19 12L12 7.92L13.81 12H10.19M15 14.67L16.92 19H15V14.67Z"/></svg>';
+
+  it('may be had anyway as a change of the text that it was asked for', () => {
+    const report = check(text);
+    const finding = report.findings.find(({ subject }) => subject?.kind === 'island')!;
+    const upright = candidatesFor(report, finding).find(({ kind }) => kind === 'bridge-layer-upright')!;
+    const { edits, bridges = [] } = (proveFix(report, upright) as FixRefusal).anyway!;
+    const bridged = applyEdits(report.text, edits);
+    expect(islandsLeft(bridged)).toBe(0);
+    expect(check(bridged).findings.filter((each) => each.check === 'thin-bridge').length).toBeGreaterThan(0);
+    expect(bridges.length).toBeGreaterThan(2);
   });
 });

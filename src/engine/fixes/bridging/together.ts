@@ -8,7 +8,7 @@ import type { Bridge } from '../../../edits/plan/index';
 import type { Ring } from '../../../geometry/base/polygon-types';
 import { distance } from '../../../geometry/base/vector';
 import { regionContains } from '../../../geometry/boolean/index';
-import { isRefusal, type Refusal } from '../../../report/refusal';
+import { isRefusal, mapResult, type Refusal } from '../../../report/refusal';
 import type { Report } from '../../../report/report';
 import type { Piece, Sheet } from '../../../sheet/types';
 import { examineCut, type FailedCut, hangs, type ProvenCut, type VerifiedBridges } from './cut';
@@ -78,7 +78,10 @@ export function bridgeTogether(
     const now = some.flatMap((each) => state.waiting.get(each) ?? []);
     if (now.length === 0 || proofs.left <= 0) return;
     const { proven, left } = asManyAsHold(state, now, choice, way, { avoid, proofs });
-    for (const [original, piece] of state.waiting) if (left.get(piece)) reasons.set(original, left.get(piece));
+    for (const [original, piece] of state.waiting) {
+      const why = left.get(piece);
+      if (why) reasons.set(original, onTop(state.proven, why, report.text));
+    }
     if (!proven) return;
     state = goOn(state, proven, report.text, choice.alone === true);
     avoid = avoid.flatMap((bridge) => onSheet(bridge, state.sheet) ?? []);
@@ -128,12 +131,20 @@ function goOn({ sheet, proven, waiting }: State, next: ProvenCut, text: string, 
 
 /** Two sets as one, the second put into the text that the first makes of `text`. */
 export function oneAfterTheOther(first: ProvenCut, second: ProvenCut, text: string): ProvenCut {
+  return { ...joined(first, second, text), after: second.after };
+}
+
+function joined(first: VerifiedBridges, second: VerifiedBridges, text: string): VerifiedBridges {
   return {
     edits: composeEdits(text, first.edits, second.edits),
     bridges: [...first.bridges, ...second.bridges],
     brings: [...first.brings, ...second.brings],
-    after: second.after,
   };
+}
+
+/** A refusal of further bridges: what may be had anyway has those in it that are proven already, and is a change of `text`. */
+function onTop(proven: ProvenCut | undefined, why: Refusal<VerifiedBridges>, text: string): Refusal<VerifiedBridges> {
+  return proven ? (mapResult(why, (more) => joined(proven, more, text)) as Refusal<VerifiedBridges>) : why;
 }
 
 interface Outcome {

@@ -103,7 +103,7 @@ export function cutAwayHeld(report: Report, sheet: Sheet, held: HeldHole): Resul
     cutAway: [{ layer: name, layerId: id, place: held.place }],
   }));
   const facts = { kind: KIND, scope: 'place', safe: false } as const;
-  return fixResult(facts, { title: titleOfHeld(held), layerId: id, asked: effects }, change);
+  return fixResult(report, facts, { title: titleOfHeld(held), layerId: id, asked: effects }, change);
 }
 
 function editsFor(report: Report, { layer: { id } }: Sheet, held: HeldHole): Result<TextEdit[]> {

@@ -24,5 +24,5 @@ export const registerStack: FixKind = {
  */
 export function addRegistrationMarks(report: Report): Result<Fix> | undefined {
   if (!lacksMarks(report)) return undefined;
-  return fixResult(registerStack, { title: TITLE }, proveMarks(report, []));
+  return fixResult(report, registerStack, { title: TITLE }, proveMarks(report, []));
 }

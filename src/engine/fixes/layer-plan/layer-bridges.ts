@@ -73,17 +73,17 @@ const LAYER_PLAN = { kind: 'bridge-layer', scope: 'layer', safe: false, effects:
 export function layerPlanFix(report: Report, sheet: Sheet, style: BridgeStyle): Result<Fix> {
   const { proven, left } = layerBridges(report, sheet, style);
   const [why] = left.values();
-  if (!proven) return asFix(sheet, why ?? refuse('There is no island to bridge.'), left.size);
-  return asFix(sheet, proven, left.size);
+  if (!proven) return asFix(report, sheet, why ?? refuse('There is no island to bridge.'), left.size);
+  return asFix(report, sheet, proven, left.size);
 }
 
 /** @param left how many islands stay loose */
-export function asFix(sheet: Sheet, result: Result<VerifiedBridges>, left: number): Result<Fix> {
+export function asFix(report: Report, sheet: Sheet, result: Result<VerifiedBridges>, left: number): Result<Fix> {
   const { name, id: layerId } = sheet.layer;
   const many = isRefusal(result) ? withoutAnyway(result) : { ...result, left };
   const title = `Bridge every island in layer "${name}"`;
   const offered = { title, layerId, asked: LAYER_PLAN.effects };
-  return fixResult(LAYER_PLAN, offered, manyBridgesAsChange(many, title));
+  return fixResult(report, LAYER_PLAN, offered, manyBridgesAsChange(many, title));
 }
 
 /** A plan that leaves new faults behind is changed on, not put in. */

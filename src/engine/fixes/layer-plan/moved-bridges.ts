@@ -101,7 +101,7 @@ export function movedPlanFix(
     const at = moved.findIndex((each) => each.bridge === number);
     return at < 0 ? bridge : (planned[at] as Bridge);
   });
-  return asFix(sheet, verifyCut(report, sheet, now, islands, BRIDGING_EFFECTS), left.size);
+  return asFix(report, sheet, verifyCut(report, sheet, now, islands, BRIDGING_EFFECTS), left.size);
 }
 
 /** Those that cannot be placed as they are told stay where they were planned. */
