@@ -1,16 +1,15 @@
 /** Bare ground between neighbouring colours that is narrower than a slip. Millimetres. */
 
-import { defined } from '../base/defined';
 import type { Point } from '../geometry/base/curve-types';
 import type { Region } from '../geometry/base/polygon-types';
 import { boxContainsBox, growBox } from '../geometry/base/ring';
 import { WRITTEN_STEP } from '../geometry/base/tolerances';
 import { interpolate } from '../geometry/base/vector';
 import { clipToBox, offset } from '../geometry/boolean/index';
-import { buildSegmentIndex, nearestSegment, type SegmentIndex } from '../geometry/spatial/segment-index';
 import { findThinPartsIncrementally } from '../geometry/thickness/incremental';
 import { findThinParts } from '../geometry/thickness/index';
 import type { ThinPart } from '../geometry/thickness/types';
+import { LayerEdges } from './layer-edges';
 import type { BareGap } from './seam-types';
 import { CRACK } from './tile-seams';
 
@@ -57,11 +56,11 @@ export function bareGapsOf({ region, parts, slip }: ThinGround, layers: readonly
     .flatMap((part) => (isTouch(part, slip) ? besideTouch(region, part, slip) : [part]))
     .filter(({ kind, width, reach }) => width > 2 * CRACK && (kind !== 'tip' || reach > CLOSED_OFF * slip));
   if (candidates.length === 0) return [];
-  const indices = layers.map(buildSegmentIndex);
+  const edges = new LayerEdges(layers);
   return candidates
-    .filter((part) => part.kind !== 'tip' || isGap(part, slip, indices))
+    .filter((part) => part.kind !== 'tip' || isGap(part, slip, edges))
     .flatMap((part) => {
-      const sides = part.kind === 'whole' ? sidesOfWhole(part, indices, slip) : sidesOfNeck(part, indices);
+      const sides = part.kind === 'whole' ? sidesOfWhole(part, edges, slip) : sidesOfNeck(part, edges);
       if (!sides) return [];
       const [a, b] = sides;
       const [first, second] = a.layer < b.layer ? [a, b] : [b, a];
@@ -99,11 +98,11 @@ function besideTouch(region: Region, { extent }: ThinPart, slip: number): ThinPa
 }
 
 /** Whether a tip of bare ground is a gap. */
-function isGap(tip: ThinPart, slip: number, indices: readonly SegmentIndex[]): boolean {
+function isGap(tip: ThinPart, slip: number, edges: LayerEdges): boolean {
   const { reach, width, from, to, end } = tip;
   if (reach > LONG_POINT * slip || reach > SLIM * width) return true;
-  const flanks = [from, to].flatMap((side) => layersAt(side, indices));
-  return end !== undefined && layersAt(end, indices).some((layer) => !flanks.includes(layer));
+  const flanks = [from, to].flatMap((side) => edges.layersNear(side, ON_EDGE));
+  return end !== undefined && edges.layersNear(end, ON_EDGE).some((layer) => !flanks.includes(layer));
 }
 
 interface Side {
@@ -112,8 +111,8 @@ interface Side {
 }
 
 /** Undefined where one layer may face itself. */
-function sidesOfNeck({ from, to }: ThinPart, indices: readonly SegmentIndex[]): [Side, Side] | undefined {
-  const [near, far] = [layersAt(from, indices), layersAt(to, indices)];
+function sidesOfNeck({ from, to }: ThinPart, edges: LayerEdges): [Side, Side] | undefined {
+  const [near, far] = [edges.layersNear(from, ON_EDGE), edges.layersNear(to, ON_EDGE)];
   const [layer, other] = [near.at(-1), far.at(-1)];
   if (layer === undefined || other === undefined || near.some((each) => far.includes(each))) return undefined;
   return [
@@ -122,21 +121,8 @@ function sidesOfNeck({ from, to }: ThinPart, indices: readonly SegmentIndex[]): 
   ];
 }
 
-function layersAt(point: Point, indices: readonly SegmentIndex[]): number[] {
-  return [...indices.keys()].filter((layer) => nearestSegment(defined(indices[layer]), point, ON_EDGE));
-}
-
 /** The two layers nearest to the widest place. */
-function sidesOfWhole(
-  { from, to, width }: ThinPart,
-  indices: readonly SegmentIndex[],
-  slip: number,
-): [Side, Side] | undefined {
-  const centre = interpolate(from, to, 0.5);
-  const places = indices.flatMap((index, layer) => {
-    const nearest = nearestSegment(index, centre, width / 2 + slip);
-    return nearest ? [{ layer, point: nearest.point, away: nearest.distance }] : [];
-  });
-  const [first, second] = places.sort((a, b) => a.away - b.away);
+function sidesOfWhole({ from, to, width }: ThinPart, edges: LayerEdges, slip: number): [Side, Side] | undefined {
+  const [first, second] = edges.nearest(interpolate(from, to, 0.5), width / 2 + slip);
   return first && second && first.away <= width / 2 + ON_EDGE ? [first, second] : undefined;
 }

@@ -34,20 +34,21 @@ export function findHidden(
   earlier?: HiddenOpenings,
 ): HiddenOpenings {
   const before = earlier && isSameOrder(earlier.firsts, firsts) ? earlier : undefined;
-  const changes = layers.map((openings, i) => changesOf(openings, before?.layers[i]));
+  const changes = before && layers.map((openings, i) => changesOf(openings, before.layers[i]));
+  const all = layers.flatMap((openings, layer) => openings.map((opening) => ({ opening, layer })));
+  const index = all.length > 0 ? indexBoxes(all.map(({ opening }) => boxOfPolygon(opening))) : undefined;
   const found = layers.flatMap((openings, layer) => {
-    const isAbove = (_: unknown, other: number) => other > layer && firsts[other] !== firsts[layer];
-    const changed = changes.filter(isAbove).flatMap(({ boxes }) => boxes);
+    const isAbove = (other: number) => other > layer && firsts[other] !== firsts[layer];
+    const changed = changes?.filter((_, other) => isAbove(other)).flatMap(({ boxes }) => boxes) ?? [];
     const known = new Set(before?.found.flatMap((each) => (each.layer === layer ? [each.opening] : [])));
-    const later = layers.filter(isAbove).flat();
-    const index = later.length > 0 ? indexBoxes(later.map(boxOfPolygon)) : undefined;
     return openings.flatMap((opening, number) => {
       checkpoint();
       const box = boxOfPolygon(opening);
-      const twin = before && changes[layer]?.identical(number);
+      const twin = changes?.[layer]?.identical(number);
       const isKnown = twin !== undefined && !changed.some((other) => boxesTouch(box, other));
       if (isKnown) return known.has(twin) ? [{ layer, opening: number }] : [];
-      const above = index?.search(box.minX, box.minY, box.maxX, box.maxY).flatMap((i) => defined(later[i])) ?? [];
+      const touching = index?.search(box.minX, box.minY, box.maxX, box.maxY, (i) => isAbove(defined(all[i]).layer));
+      const above = touching?.map((i) => defined(all[i]).opening) ?? [];
       return above.length > 0 && isHidden(opening, above) ? [{ layer, opening: number }] : [];
     });
   });
@@ -77,23 +78,21 @@ function changesOf(openings: Region, before: Region | undefined): OpeningChanges
 }
 
 function isHidden(opening: Polygon, above: Region): boolean {
-  if (samples(opening).some((point) => !regionContains(above, point))) return false;
+  for (const point of samples(opening)) if (!regionContains(above, point)) return false;
   return difference([opening], above).every((rest) => 2 * areaOf(rest) < HAIRLINE * perimeterOf(rest));
 }
 
 /** Points of the opening, a little inside its outer edge: edges that two layers share tell nothing. */
-function samples(opening: Polygon): Point[] {
+function* samples(opening: Polygon): Iterable<Point> {
   const { outer } = opening;
   const edges = outer.length / 2;
   const step = Math.max(1, Math.ceil(edges / SAMPLES));
-  const points: Point[] = [];
   for (let i = 0; i < edges; i += step) {
     const next = (i + 1) % edges;
     const [x0, y0] = [defined(outer[2 * i]), defined(outer[2 * i + 1])];
     const [x1, y1] = [defined(outer[2 * next]), defined(outer[2 * next + 1])];
     const scale = INSET / Math.hypot(x1 - x0, y1 - y0);
     const point = { x: (x0 + x1) / 2 - scale * (y1 - y0), y: (y0 + y1) / 2 + scale * (x1 - x0) };
-    if (regionContains([opening], point)) points.push(point);
+    if (regionContains([opening], point)) yield point;
   }
-  return points;
 }

@@ -42,9 +42,19 @@ export const frameMismatch: StackCheck = {
 
 /** A layer of the frame that most have; of several such frames, the one met first. */
 function usualFrame(layers: readonly StackLayer[]): StackLayer | undefined {
-  const shared = (layer: StackLayer): number => layers.filter((other) => isSameFrame(layer, other)).length;
-  const [first, ...others] = layers;
-  return first && others.reduce((best, each) => (shared(each) > shared(best) ? each : best), first);
+  const kinds = new Map<string, { layer: StackLayer; count: number }>();
+  for (const layer of layers) {
+    const key = sizeOf(layer.sheet).join(' ');
+    const kind = kinds.get(key);
+    if (kind) kind.count += 1;
+    else kinds.set(key, { layer, count: 1 });
+  }
+  const frames = [...kinds.values()].map(({ layer }) => {
+    const alike = [...kinds.values()].filter((other) => isSameFrame(layer, other.layer));
+    return { layer, shared: alike.reduce((sum, { count }) => sum + count, 0) };
+  });
+  const [first, ...others] = frames;
+  return first && others.reduce((best, each) => (each.shared > best.shared ? each : best), first).layer;
 }
 
 function isSameFrame(a: StackLayer, b: StackLayer): boolean {

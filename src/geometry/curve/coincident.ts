@@ -15,8 +15,9 @@ import { clusterBoxes } from '../spatial/clusters';
 import { packBoxes, SequenceIndex } from '../spatial/sequence-index';
 import { boxesOfChain, COINCIDENCE_TOLERANCE, type CurveChain, CurveTable, type LocatedCurve } from './curve-table';
 import { pointAt, tangentAt } from './evaluate';
-import { isPlainlyOff, nearestOn } from './intersect';
-import { controlPoints, lengthOf } from './measure';
+import { controlPoints, lengthLimitOf, lengthOf } from './measure';
+import { nearestOn } from './nearest';
+import { isOff, isPlainlyOff } from './off';
 import { subCurve } from './subdivide';
 
 /** A stretch of one curve that lies on a stretch of another. */
@@ -188,6 +189,8 @@ interface Meeting {
 
 function piecesOf(a: LocatedCurve, b: LocatedCurve): Found[] {
   const tolerance = toleranceOf(a.curve, b.curve);
+  // All of its places are one place: nothing lies between two of them.
+  if (lengthLimitOf(a.curve) < tolerance) return [];
   if (!mayShare(a, b, tolerance)) return [];
   const located = { first: a.chain, second: b.chain, curve: a.index, otherCurve: b.index };
   const course = commonCourse(a.curve, b.curve);
@@ -230,13 +233,24 @@ function commonCourse(a: Curve, b: Curve): Pick<SharedPiece, 'otherFrom' | 'othe
 
 /** The ends of either that lie on the other, in the course of the first. */
 function meetingsOf(a: LocatedCurve, b: LocatedCurve, tolerance: number): Meeting[] {
-  const onA = [0, 1].flatMap((u) =>
-    pointOnCurve(a, u === 0 ? b.curve.start : b.curve.end, tolerance).map((t) => ({ t, u })),
-  );
-  const onB = [0, 1].flatMap((t) =>
-    pointOnCurve(b, t === 0 ? a.curve.start : a.curve.end, tolerance).map((u) => ({ t, u })),
-  );
-  return [...onA, ...onB].sort((one, other) => one.t - other.t || one.u - other.u);
+  const ends = [
+    mayTouch(a, b.curve.start, tolerance),
+    mayTouch(a, b.curve.end, tolerance),
+    mayTouch(b, a.curve.start, tolerance),
+    mayTouch(b, a.curve.end, tolerance),
+  ];
+  // Between fewer than two places nothing lies: most pairs are told by that.
+  if (ends.filter(Boolean).length < 2) return [];
+  const meetings: Meeting[] = [];
+  ends.forEach((touches, end) => {
+    if (!touches) return;
+    const own = end % 2;
+    const [curve, other] = end < 2 ? [a.curve, b.curve] : [b.curve, a.curve];
+    const nearest = nearestOn(curve, own === 0 ? other.start : other.end);
+    if (nearest.distance > tolerance) return;
+    meetings.push(end < 2 ? { t: nearest.t, u: own } : { t: own, u: nearest.t });
+  });
+  return meetings.sort((one, other) => one.t - other.t || one.u - other.u);
 }
 
 function mayLieOn({ curve, box }: LocatedCurve, point: Point, tolerance: number): boolean {
@@ -244,11 +258,8 @@ function mayLieOn({ curve, box }: LocatedCurve, point: Point, tolerance: number)
   return outside <= tolerance && !isPlainlyOff(curve, point, tolerance);
 }
 
-function pointOnCurve(located: LocatedCurve, point: Point, tolerance: number): number[] {
-  const { curve } = located;
-  if (!mayLieOn(located, point, tolerance)) return [];
-  const { t, distance: gap } = nearestOn(curve, point);
-  return gap <= tolerance ? [t] : [];
+function mayTouch(located: LocatedCurve, point: Point, tolerance: number): boolean {
+  return mayLieOn(located, point, tolerance) && !isOff(located.curve, point, tolerance);
 }
 
 const SAMPLES = [0.5, 0.25, 0.75, 0.125, 0.875];
@@ -260,9 +271,7 @@ function compare(
   to: Meeting,
   tolerance: number,
 ): Omit<SharedPiece, 'curve' | 'otherCurve'> | undefined {
-  if (distance(pointAt(a, from.t), pointAt(a, to.t)) < tolerance && (to.t - from.t) * lengthOf(a) < 2 * tolerance) {
-    return undefined;
-  }
+  if (from.t === to.t || isOnePlace(a, from.t, to.t, tolerance)) return undefined;
   const straight = a.kind === 'line' && b.kind === 'line';
   for (const share of straight ? SAMPLES.slice(0, 1) : SAMPLES) {
     const t = from.t + (to.t - from.t) * share;
@@ -274,6 +283,13 @@ function compare(
   // An end that several parameters reach, such as the seam of a full turn, is the one on the middle's own side.
   const [otherFrom, otherTo] = [sideOf(b, from.u, middle, to.u), sideOf(b, to.u, middle, from.u)];
   return otherFrom === otherTo ? undefined : { from: from.t, to: to.t, otherFrom, otherTo };
+}
+
+/** Whether a stretch of a curve is too short to lie along anything. */
+function isOnePlace(curve: Curve, from: number, to: number, tolerance: number): boolean {
+  if (distance(pointAt(curve, from), pointAt(curve, to)) >= tolerance) return false;
+  const longest = (2 * tolerance) / (to - from);
+  return lengthLimitOf(curve) < longest || (distance(curve.start, curve.end) < longest && lengthOf(curve) < longest);
 }
 
 /** On a curve that ends where it starts, the parameter of `u` that lies beyond the middle as seen from `other`. */

@@ -93,6 +93,22 @@ export function lengthOf(curve: Curve): number {
   return parts.reduce((sum, { from, to, whole }) => sum + integrate(speed, from, to, whole, tolerance, 48), 0);
 }
 
+/** In mm, a length that no part of the curve exceeds, at little cost: that of its control polygon. */
+export function lengthLimitOf(curve: Curve): number {
+  switch (curve.kind) {
+    case 'line':
+      return distance(curve.start, curve.end);
+    case 'quadratic':
+      return distance(curve.start, curve.control) + distance(curve.control, curve.end);
+    case 'cubic': {
+      const { start, control1, control2, end } = curve;
+      return distance(start, control1) + distance(control1, control2) + distance(control2, end);
+    }
+    case 'arc':
+      return Math.abs(curve.sweep) * (vectorLength(curve.axisU) + vectorLength(curve.axisV));
+  }
+}
+
 /** Equal semi-axes up to rounding. */
 function isCircular(u: Point, v: Point): boolean {
   const { larger, smaller } = singularValues(u, v);

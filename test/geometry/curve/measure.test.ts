@@ -5,6 +5,7 @@ import { cross, distance } from '../../../src/geometry/base/vector';
 import { controlSize, pointAt } from '../../../src/geometry/curve/evaluate';
 import {
   boundsOf,
+  lengthLimitOf,
   lengthOf,
   parametersOfAngle,
   roughBoundsOf,
@@ -58,6 +59,17 @@ describe('roughBoundsOf', () => {
         expect(rough.maxX).toBeGreaterThanOrEqual(least.maxX - slack);
         expect(rough.maxY).toBeGreaterThanOrEqual(least.maxY - slack);
       }),
+    );
+  });
+});
+
+describe('lengthLimitOf', () => {
+  it('is exceeded by no curve', () => {
+    fc.assert(
+      fc.property(curve, (shape) => {
+        expect(lengthLimitOf(shape)).toBeGreaterThan((1 - 1e-9) * lengthOf(shape) - 1e-9);
+      }),
+      { numRuns: 400 },
     );
   });
 });
