@@ -21,6 +21,7 @@ export const SLOW_TESTS: readonly string[] = [
   'test/cli/project.test.ts',
   'test/cli/trace-command.test.ts',
   'test/cli/separate-command.test.ts',
+  'test/cli/server-command.test.ts',
   'test/cli/begin/strip-command.test.ts',
   'test/cli/two-sheets.test.ts',
   'test/cli/watch/watch-command.test.ts',

@@ -14,6 +14,7 @@ import { addOrderCommand } from './order-command';
 import { addPictureCommand } from './picture-command';
 import { oneLine } from './plain-text';
 import { addSeparateCommand } from './separate/command';
+import { addServerCommand } from './server-command';
 import { addTraceCommand } from './trace/trace-command';
 import { addWatchCommand } from './watch/watch-command';
 
@@ -47,6 +48,7 @@ function createProgram(host: Host, words: readonly string[]): Command {
   addTraceCommand(program, host);
   addWatchCommand(program, host, words);
   addSeparateCommand(program, host);
+  addServerCommand(program);
   addCompletionCommand(program, host);
   for (const command of program.commands) command.showHelpAfterError(`Try: tombolo ${command.name()} --help`);
   return program.showHelpAfterError('Try: tombolo --help');
