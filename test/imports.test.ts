@@ -30,7 +30,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   engine: [...BASE, 'stack', 'edits', 'checks', 'report', 'picture', 'cut'],
 };
 const ENGINE_PARTS = Object.keys(MAY_IMPORT);
-const HOSTS = ['protocol', 'worker', 'server', 'trace', 'separator', 'cli', 'extension', 'preview', 'build'];
+const HOSTS = ['protocol', 'worker', 'server', 'trace', 'separator', 'cli', 'extension', 'preview', 'build', 'site'];
 
 /** Hosts that another one is made of, beside the protocol. */
 const MADE_OF: Readonly<Record<string, readonly string[]>> = { cli: ['trace', 'separator'] };
@@ -103,6 +103,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
     'config/types',
     'config/values',
     'engine/check/known-checks',
+    'report/check-address',
     'report/generator',
     'report/refusal',
     'text/file-size',
@@ -135,6 +136,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
     'picture/picture',
     'picture/scene',
     'picture/scene-svg',
+    'report/check-address',
     'report/generator',
     'report/refusal',
     'report/report',
@@ -187,6 +189,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
     'sheet/cutting-time',
   ],
   build: ['checks/meta', 'config/schema', 'engine/check/known-checks'],
+  site: ['engine/check/known-checks', 'picture/picture', 'picture/scene', 'picture/scene-svg', 'report/refusal'],
 };
 
 /** More in one folder are no longer seen at a glance. */

@@ -13,6 +13,7 @@ import {
   TextDocuments,
 } from 'vscode-languageserver/node';
 import { TextDocument } from 'vscode-languageserver-textdocument';
+import { homepage } from '../../package.json';
 import { CHECK_AGAIN, CHECK_FILE, CHECKED, type DocumentParams, FIX_SAFE } from '../protocol/index';
 import { noticeText } from '../text/notice';
 import { handleBenchRequests } from './bench/bench-handlers';
@@ -55,7 +56,7 @@ interface EditorSupport {
 export function serve(connection: Connection, folder: string, startEngine: StartEngine): void {
   const documents = new TextDocuments(TextDocument);
   const log = (message: string) => connection.console.log(message);
-  const pageOf = checkPages(path.join(folder, 'checks'));
+  const pageOf = checkPages(path.join(folder, 'checks'), homepage);
   const engine: EngineClient = new EngineClient(startEngine, {
     offers: (facts) => checker.offered(facts),
     restarted: (lost) => checker.engineRestarted(lost),

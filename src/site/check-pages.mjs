@@ -80,7 +80,7 @@ tombolo check drawing.svg --only ${id}
 tombolo check --explain ${id}
 \`\`\`
 
-<details>
+${looksTheSame(example) ? 'Both look the same: what differs stands in the file.\n\n<details open>' : '<details>'}
 <summary>The drawing of the example, before and after</summary>
 
 ${source(example.before, 'Before')}
@@ -90,6 +90,8 @@ ${example.before.text === example.after.text && example.before.config === exampl
 </details>
 `;
 }
+
+const looksTheSame = ({ before, after }) => before.picture === after.picture;
 
 function source({ text, config }, when) {
   const settings = config === undefined ? '' : `\n\n\`\`\`json\n${config.trim()}\n\`\`\``;

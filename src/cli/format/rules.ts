@@ -3,6 +3,7 @@
 import { homepage } from '../../../package.json';
 import { UNREADABLE_CONFIG } from '../../config/read';
 import { ALL_METAS } from '../../engine/check/known-checks';
+import { checkAddress } from '../../report/check-address';
 
 export interface Rule {
   readonly id: string;
@@ -35,7 +36,8 @@ export const RULES: readonly Rule[] = [
 ];
 
 function pageOf(id: string): Pick<Rule, 'page'> {
-  return homepage === '' ? {} : { page: `${homepage.replace(/\/$/, '')}/checks/${id}` };
+  const page = checkAddress(homepage, id);
+  return page === undefined ? {} : { page };
 }
 
 /** Cells of the table are Markdown, and may begin and end as a part of a sentence. */
