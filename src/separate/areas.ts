@@ -4,6 +4,7 @@ import type { Box } from '../geometry/base/polygon-types';
 import { type CleanUp, cleanedUp } from './clean/clean-up';
 import { type Dials, NothingToSeparate } from './dials';
 import { nearestLabels } from './labels/nearest';
+import { remixed } from './labels/remix';
 import { evened, smoothLabels } from './labels/smooth';
 import { unmixed } from './labels/unmix';
 import type { Prepared } from './prepare';
@@ -33,9 +34,7 @@ export function areasOf(prepared: Prepared, dials: Dials): Areas {
   const boxes = dials.leaveOut.filter((each) => typeof each !== 'string');
   const soft = merged(palette.isDrawing ? drawingLabels(prepared) : photoLabels(prepared, width), prepared.merged);
   const before = boxes.length > 0 ? withoutBoxes(soft, boxes, pitch, hole) : soft;
-  const after = palette.isDrawing
-    ? agreeing(before, clean(before, { width, keepsCorners: true, rounds: 3 }))
-    : cleanedPhoto(before, width, hole + 1);
+  const after = palette.isDrawing ? cleanedDrawing(before, prepared, width) : cleanedPhoto(before, width, hole + 1);
   const seen = new Set(after.labels);
   if (seen.size < 2) throw new NothingToSeparate('has one colour only at this size: there is nothing to separate');
   const fine = after.labels.map((label, at) => (label === before.labels[at] ? 0 : 1));
@@ -65,6 +64,12 @@ function clean(map: LabelMap, rule: CleanUp): LabelMap {
   const cleaned = cleanedUp(map, rule);
   if (!cleaned) throw new NothingToSeparate('is finer all over than the least detail: there is nothing to separate');
   return cleaned;
+}
+
+function cleanedDrawing(before: SoftLabels, { picture, palette, merged: into }: Prepared, width: number): SoftLabels {
+  const after = clean(before, { width, keepsCorners: true, rounds: 3 });
+  // Pixels of a colour that is sprayed as another one tell nothing of how much of that they are.
+  return into.size > 0 ? agreeing(before, after) : remixed(picture, palette.colours, before, after);
 }
 
 function cleanedPhoto(before: SoftLabels, width: number, count: number): SoftLabels {

@@ -27,15 +27,19 @@ const SIGNS = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 1000 1000"><
 <path d="M560 560H940L900 600L940 640H560L600 600ZM560 730H940V742H560ZM560 770H940V794H560Z"/></g></svg>`;
 
 /**
- * Each with its colours and the corners and curves that it was drawn with, and how near its borders come back. Of the duck long
- * tips are left that are too thin to be cut: they end where they are as wide as the least detail.
+ * Each with its colours and the corners and curves that it was drawn with, and how near its borders come back through JPEG. The
+ * duck's lower edge lies just over another shape's, whose brown shines through; JPEG means colours of 2 × 2 pixels, and nothing
+ * tells of that brown any more. So a fourteenth of its borders, that edge, comes back half a pixel too low.
  */
 const DRAWINGS = [
-  { name: 'marsh', svg: MARSH, colours: 5, nodes: 32, near: 0.4, compressed: 0.5 },
-  { name: 'signs', svg: SIGNS, colours: 2, nodes: 46, near: 0.4, compressed: 0.5 },
-  { name: 'owl', svg: emoji('1f989'), colours: 8, nodes: 70, near: 0.4, compressed: 0.5 },
-  { name: 'duck', svg: emoji('1f986'), colours: 8, nodes: 35, near: 0.75, compressed: 0.75 },
+  { name: 'marsh', svg: MARSH, colours: 5, nodes: 32, compressed: 0.5 },
+  { name: 'signs', svg: SIGNS, colours: 2, nodes: 46, compressed: 0.5 },
+  { name: 'owl', svg: emoji('1f989'), colours: 8, nodes: 70, compressed: 0.5 },
+  { name: 'duck', svg: emoji('1f986'), colours: 8, nodes: 35, compressed: 0.75 },
 ];
+
+/** Pixels of the picture, without JPEG. */
+const NEAR = 0.4;
 
 const SIZE = 1000;
 const SCALE = 4;
@@ -81,11 +85,11 @@ function differ(data: Picture['data'], a: number, b: number): boolean {
   return data[a] !== data[b] || data[a + 1] !== data[b + 1] || data[a + 2] !== data[b + 2];
 }
 
-describe.each(DRAWINGS)('$name', ({ svg, colours, nodes, near, compressed }) => {
+describe.each(DRAWINGS)('$name', ({ svg, colours, nodes, compressed }) => {
   const picture = rendered(svg, SIZE);
   const truth = rendered(svg, SIZE * SCALE, true);
 
-  test(`comes back within ${near} pixels, without bare ground, in few curves`, () => {
+  test(`comes back within ${NEAR} pixels, without bare ground, in few curves`, () => {
     const separation = separate(picture, { ...DIALS, colours });
     expect(separation.isDrawing).toBe(true);
     expect(separation.nodes).toBeLessThanOrEqual(2 * nodes + 40);
@@ -97,7 +101,7 @@ describe.each(DRAWINGS)('$name', ({ svg, colours, nodes, near, compressed }) => 
       if (print.data[at] === 255 && print.data[at + 1] === 0 && print.data[at + 2] === 255) bare += 1;
     }
     expect(bare).toBe(0);
-    expect(distance95(print, truth)).toBeLessThanOrEqual(near);
+    expect(distance95(print, truth)).toBeLessThanOrEqual(NEAR);
   });
 
   test(`comes back within ${compressed} pixels through JPEG at 60`, () => {

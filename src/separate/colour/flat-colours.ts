@@ -17,6 +17,15 @@ const LEAST_SHARE = 1e-5;
 /** CIEDE2000: colours that differ less were meant as one. */
 export const ALIKE = 2;
 
+/** A picture with so many times more colours than are meant was compressed. */
+const COMPRESSED = 2;
+
+/** There a colour is a trace of a commoner one, left by compression, if it differs by no more (CIEDE2000), */
+const TRACE = 5;
+/** and covers less than this part of the picture, and of the other. */
+const TRACE_SHARE = 1e-3;
+const TRACE_BESIDE = 1 / 64;
+
 /** The flat colours, the commonest first, with the number of blocks they fill; undefined for what is no flat drawing. */
 export function flatColours({ width, height, data }: Picture): Bin[] | undefined {
   const counts = new Map<number, number>();
@@ -41,7 +50,7 @@ export function flatColours({ width, height, data }: Picture): Bin[] | undefined
     if (counts.size > MOST_COLOURS) return undefined;
   }
   const all = (width - 1) * (height - 1);
-  return blocks < MOSTLY_FLAT * all ? undefined : distinct(counts, LEAST_SHARE * all);
+  return blocks < MOSTLY_FLAT * all ? undefined : distinct(counts, all);
 }
 
 /** As 0xrrggbb; -1 where the four pixels differ. */
@@ -56,13 +65,21 @@ function colourAt(data: Picture['data'], at: number): number {
   return (defined(data[at]) << 16) | (defined(data[at + 1]) << 8) | defined(data[at + 2]);
 }
 
-function distinct(counts: ReadonlyMap<number, number>, least: number): Bin[] {
+function distinct(counts: ReadonlyMap<number, number>, all: number): Bin[] {
   const bins: Bin[] = [];
   for (const [value, count] of [...counts].sort((a, b) => b[1] - a[1])) {
-    if (count < least) break;
+    if (count < LEAST_SHARE * all) break;
     const colour: Rgb = [value >> 16, (value >> 8) & 255, value & 255];
-    const lab = labOf(colour);
-    if (bins.every((bin) => colourDifference(labOf(bin.colour), lab) > ALIKE)) bins.push({ colour, count });
+    if (bins.every((bin) => differenceOf(bin.colour, colour) > ALIKE)) bins.push({ colour, count });
   }
-  return bins;
+  return counts.size > COMPRESSED * bins.length ? bins.filter((bin) => !isTrace(bin, bins, all)) : bins;
+}
+
+function isTrace({ colour, count }: Bin, bins: readonly Bin[], all: number): boolean {
+  if (count > TRACE_SHARE * all) return false;
+  return bins.some((other) => count < TRACE_BESIDE * other.count && differenceOf(other.colour, colour) < TRACE);
+}
+
+function differenceOf(one: Rgb, other: Rgb): number {
+  return colourDifference(labOf(one), labOf(other));
 }

@@ -21,18 +21,26 @@ interface Fit {
 
 /** Directions that a closed chain has at its seam, of length one. */
 export interface Seam {
-  readonly start: Point;
+  readonly start: Point | undefined;
   /** Pointing back into the chain. */
-  readonly end: Point;
+  readonly end: Point | undefined;
+}
+
+/** A curve with the points that it stands for. */
+export interface Piece {
+  readonly curve: Line | Cubic;
+  readonly chain: Float64Array;
+  /** Whether an end of it is a corner that was put beside the chain. */
+  readonly isSharpened?: boolean;
 }
 
 /**
  * @param chain points in pixels; its ends stay where they are
  * @param tolerance pixels
  */
-export function longestCubics(chain: Float64Array, tolerance: number, seam?: Seam): (Line | Cubic)[] {
+export function longestCubics(chain: Float64Array, tolerance: number, seam?: Seam): Piece[] {
   const last = countOf(chain) - 1;
-  const curves: (Line | Cubic)[] = [];
+  const pieces: Piece[] = [];
   let tangent = seam?.start ?? directionAtEnd(chain, 0, last);
   for (let from = 0; from < last; ) {
     checkpoint(20);
@@ -42,11 +50,11 @@ export function longestCubics(chain: Float64Array, tolerance: number, seam?: Sea
       return { x: -x, y: -y };
     };
     const { to, curve, forth } = longest(chain, from, tangent, back, tolerance);
-    curves.push(curve);
+    pieces.push({ curve, chain: chain.subarray(2 * from, 2 * to + 2) });
     if (to < last) tangent = forth ?? directionAt(chain, to);
     from = to;
   }
-  return curves;
+  return pieces;
 }
 
 function longest(

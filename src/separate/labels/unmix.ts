@@ -5,29 +5,29 @@
  */
 import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
-import type { LabelMap, Picture, Rgb, SoftLabels } from '../raster';
+import { hardLabels, type LabelMap, type Picture, type Rgb, type SoftLabels } from '../raster';
+import { mix, newMixture } from './mixture';
+import { shareAtSeam } from './seam';
 
 /** Pixels: as far are believed colours sought. */
 const REACH = 2;
 
-/** The best mixture found for one pixel. */
-interface Mixture {
-  first: number;
-  second: number;
-  /** Of the first colour, 0..1. */
-  share: number;
-  residual: number;
-}
+/**
+ * Squared steps of the channels: a pixel that is farther from all mixtures of two colours nearby may lie on a seam. Where so many
+ * of the mixed ones are that it is no exception, the picture was compressed, and nothing is known of a third colour.
+ */
+const UNLIKELY = 100;
+const RARE = 0.25;
 
 export function unmixed(picture: Picture, colours: readonly Rgb[], nearest: LabelMap): SoftLabels {
   const { width, height, labels: before } = nearest;
   const core = coresOf(nearest);
-  const labels = before.slice();
-  const other = new Uint8Array(labels.length);
-  const share = new Float32Array(labels.length).fill(1);
+  const soft = hardLabels({ ...nearest, labels: before.slice() });
   const isNear = new Uint8Array(colours.length);
   const near: number[] = [];
-  const mixture: Mixture = { first: 0, second: 0, share: 1, residual: Infinity };
+  const mixture = newMixture();
+  const odd: number[] = [];
+  let mixed = 0;
   for (let y = 0; y < height; y += 1) {
     checkpoint(width);
     for (let x = 0; x < width; x += 1) {
@@ -37,13 +37,36 @@ export function unmixed(picture: Picture, colours: readonly Rgb[], nearest: Labe
       if (near.length === 0) continue;
       const own = core[at] === 1 ? defined(before[at]) : -1;
       mix(picture.data, 4 * at, colours, near, own, mixture);
-      const isFirst = mixture.share >= 0.5;
-      labels[at] = isFirst ? mixture.first : mixture.second;
-      other[at] = isFirst ? mixture.second : mixture.first;
-      share[at] = isFirst ? mixture.share : 1 - mixture.share;
+      setShare(soft, at, mixture.first, mixture.second, mixture.share);
+      mixed += 1;
+      if (mixture.residual > UNLIKELY) odd.push(at);
     }
   }
-  return { width, height, labels, other, share };
+  if (odd.length < RARE * mixed) for (const at of odd) unmixSeam(picture, colours, soft, at);
+  return soft;
+}
+
+/** @param share of the first label */
+function setShare(
+  { labels, other, share: shares }: SoftLabels,
+  at: number,
+  first: number,
+  second: number,
+  share: number,
+) {
+  const isFirst = share >= 0.5;
+  labels[at] = isFirst ? first : second;
+  other[at] = isFirst ? second : first;
+  shares[at] = isFirst ? share : 1 - share;
+}
+
+function unmixSeam({ data }: Picture, colours: readonly Rgb[], soft: SoftLabels, at: number): void {
+  checkpoint(50 * colours.length);
+  const pixel: Rgb = [defined(data[4 * at]), defined(data[4 * at + 1]), defined(data[4 * at + 2])];
+  const [first, second] = [defined(soft.labels[at]), defined(soft.other[at])];
+  const pair = [defined(colours[first]), defined(colours[second])] as const;
+  const share = shareAtSeam(pixel, pair, defined(soft.share[at]), colours);
+  if (share !== undefined) setShare(soft, at, first, second, share);
 }
 
 /** 1 where a pixel belongs to a block of 2 × 2 pixels of one label. */
@@ -61,7 +84,7 @@ function coresOf({ width, height, labels }: LabelMap): Uint8Array {
   return core;
 }
 
-function isOnRim({ width, height, labels }: LabelMap, x: number, y: number): boolean {
+export function isOnRim({ width, height, labels }: LabelMap, x: number, y: number): boolean {
   const at = y * width + x;
   const label = labels[at];
   return (
@@ -90,41 +113,6 @@ function coreLabelsNear(
       if (core[at] === 0 || isNear[label] === 1) continue;
       isNear[label] = 1;
       near.push(label);
-    }
-  }
-}
-
-/**
- * The pair of colours of which a mixture comes nearest to the pixel. Renderers mix the values of sRGB as they stand.
- * @param own a label that must be one of the pair, or -1
- */
-function mix(
-  data: Picture['data'],
-  at: number,
-  colours: readonly Rgb[],
-  near: readonly number[],
-  own: number,
-  into: Mixture,
-): void {
-  into.first = into.second = defined(near[0]);
-  into.share = 1;
-  into.residual = Infinity;
-  for (let i = 0; i < near.length; i += 1) {
-    for (let j = i + 1; j < near.length; j += 1) {
-      const [first, second] = [defined(near[i]), defined(near[j])];
-      if (own >= 0 && first !== own && second !== own) continue;
-      const [red, green, blue] = defined(colours[second]);
-      const [r, g, b] = defined(colours[first]);
-      const [dr, dg, db] = [r - red, g - green, b - blue];
-      const [pr, pg, pb] = [defined(data[at]) - red, defined(data[at + 1]) - green, defined(data[at + 2]) - blue];
-      const along = (pr * dr + pg * dg + pb * db) / (dr * dr + dg * dg + db * db || 1);
-      const share = Math.max(0, Math.min(1, along));
-      const residual = (pr - share * dr) ** 2 + (pg - share * dg) ** 2 + (pb - share * db) ** 2;
-      if (residual >= into.residual - 1e-9) continue;
-      into.first = first;
-      into.second = second;
-      into.share = share;
-      into.residual = residual;
     }
   }
 }

@@ -4,7 +4,7 @@ import { hexOf, rgbOf } from '../../../src/separate/colour/hex';
 import { oklabOf, oklabOfLinear, rgbOfOklab } from '../../../src/separate/colour/oklab';
 import { choosePalette, coloursIn } from '../../../src/separate/colour/palette';
 import type { Picture, Rgb } from '../../../src/separate/raster';
-import { drawn, noisy, painted } from '../pictures';
+import { drawn, noisy, painted, seeded } from '../pictures';
 import published from './ciede2000-pairs.json';
 
 /** The inverse of IEC 61966-2-1's matrix from linear sRGB to XYZ. */
@@ -79,6 +79,29 @@ describe('a palette', () => {
     expect([...palette.colours].map(String).sort()).toEqual(MARSH.map(String).sort());
     expect(palette.isDrawing).toBe(true);
     expect(palette.difference).toBe(0);
+  });
+
+  it('of a compressed drawing has no traces of compression, but pale colours that were drawn', () => {
+    const random = seeded(5);
+    const palePatch = (x: number, y: number) => x > 20 && x < 60 && y > 20 && y < 60;
+    const compressed = painted(300, 300, (x, y) => {
+      if (x > 150) return [30, 40, 50];
+      if (palePatch(x, y)) return [245, 248, 250];
+      return [255, 255, 255];
+    });
+    // Beside the dark half, blocks of nearly white, as rings of JPEG are.
+    for (let y = 0; y < 300; y += 3) {
+      const near = [248 + Math.floor(4 * random()), 255, 251 + Math.floor(4 * random()), 255];
+      for (const [u, v] of [
+        [0, 0],
+        [1, 0],
+        [0, 1],
+        [1, 1],
+      ] as const)
+        compressed.data.set(near, 4 * ((y + v) * 300 + 147 + u));
+    }
+    const { colours } = choosePalette(coloursIn(compressed), 8, []);
+    expect(colours.map(String).sort()).toEqual(['245,248,250', '255,255,255', '30,40,50']);
   });
 
   it('has fewer colours where the picture has', () => {
