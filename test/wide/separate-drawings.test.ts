@@ -1,113 +1,71 @@
 /**
  * Drawings whose shapes are known, rendered to pixels and separated: how far the borders of the print lie from the true
- * ones. Truth and print are both rendered without soft edges. Own drawings, and two of @twemoji/svg (CC-BY 4.0).
+ * ones, how many curves there are, and whether bare ground shows between neighbours; beside general libraries that trace pictures.
  */
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import jpeg from 'jpeg-js';
 import { describe, expect, it as test } from 'vitest';
 import { layersAsSvg, type Picture, separate } from '../../src/separate/index';
 import { DIALS, rendered } from '../separate/pictures';
-
-const emoji = (code: string): string =>
-  readFileSync(createRequire(import.meta.url).resolve(`@twemoji/svg/${code}.svg`), 'utf8');
-
-const MARSH = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 1000 1000"><rect width="1000" height="1000" fill="#f2e6c8"/>
-<circle cx="640" cy="330" r="190" fill="#e0902c"/>
-<path d="M0 640C200 560 380 700 560 640S850 560 1000 650V1000H0Z" fill="#5f93a8"/>
-<path d="M0 800L180 700L330 790L470 690L640 800L800 720L1000 820V1000H0Z" fill="#2f5d4a"/>
-<path d="M150 860C160 600 140 400 210 180L224 184C176 420 190 610 182 860Z" fill="#2f5d4a"/>
-<path d="M560 560C470 520 420 430 470 330C480 290 520 250 580 262L660 300L588 300C560 330 640 400 660 470C700 560 640 600 560 560Z" fill="#28323a"/>
-<circle cx="575" cy="283" r="9" fill="#f2e6c8"/><circle cx="800" cy="900" r="40" fill="#f2e6c8"/></svg>`;
-
-const SIGNS = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 1000 1000"><rect width="1000" height="1000" fill="#ffffff"/>
-<g fill="#111111" fill-rule="evenodd"><path d="M100 450L260 80L420 450H340L310 370H210L180 450ZM238 300H283L260 240Z"/>
-<path d="M520 80H700A100 100 0 0 1 740 260A110 110 0 0 1 710 450H520ZM600 150V230H680A40 40 0 0 0 680 150ZM600 300V380H690A40 40 0 0 0 690 300Z"/>
-<path d="M60 760A200 200 0 1 1 460 760A200 200 0 1 1 60 760ZM120 760A140 140 0 1 0 400 760A140 140 0 1 0 120 760Z"/>
-<path d="M560 560H940L900 600L940 640H560L600 600ZM560 730H940V742H560ZM560 770H940V794H560Z"/></g></svg>`;
-
-/**
- * Each with its colours and the corners and curves that it was drawn with, and how near its borders come back through JPEG. The
- * duck's lower edge lies just over another shape's, whose brown shines through; JPEG means colours of 2 × 2 pixels, and nothing
- * tells of that brown any more. So a fourteenth of its borders, that edge, comes back half a pixel too low.
- */
-const DRAWINGS = [
-  { name: 'marsh', svg: MARSH, colours: 5, nodes: 32, compressed: 0.5 },
-  { name: 'signs', svg: SIGNS, colours: 2, nodes: 46, compressed: 0.5 },
-  { name: 'owl', svg: emoji('1f989'), colours: 8, nodes: 70, compressed: 0.5 },
-  { name: 'duck', svg: emoji('1f986'), colours: 8, nodes: 35, compressed: 0.75 },
-];
+import { BEHIND, bareIn, distance95, SCALE } from './separated/borders';
+import { DRAWINGS } from './separated/known-drawings';
+import { tracedByContours, tracedByImageTracer } from './separated/tracing-libraries';
 
 /** Pixels of the picture, without JPEG. */
 const NEAR = 0.4;
 
 const SIZE = 1000;
-const SCALE = 4;
 
 function throughJpeg({ width, height, data }: Picture, quality: number): Picture {
   const { data: bytes } = jpeg.encode({ width, height, data: Buffer.from(data) }, quality);
   return jpeg.decode(bytes, { useTArray: true });
 }
 
-/** In pixels of the picture: so near to a border of the second lie 95 of 100 places on the borders of the first. */
-function distance95(first: Picture, second: Picture): number {
-  const squares = new Map<number, number>();
-  const radius = 2 * SCALE;
-  const steps: [number, number, number][] = [];
-  for (let y = -radius; y <= radius; y += 1) {
-    for (let x = -radius; x <= radius; x += 1) steps.push([x, y, Math.hypot(x, y)]);
-  }
-  steps.sort((a, b) => a[2] - b[2]);
-  let count = 0;
-  const { width, height } = first;
-  for (let y = radius; y < height - radius; y += 1) {
-    for (let x = radius; x < width - radius; x += 1) {
-      if (!isBorder(first, x, y)) continue;
-      const found = steps.find(([u, v]) => isBorder(second, x + u, y + v))?.[2] ?? radius;
-      squares.set(found, (squares.get(found) ?? 0) + 1);
-      count += 1;
-    }
-  }
-  let passed = 0;
-  for (const [distance, many] of [...squares].sort((a, b) => a[0] - b[0])) {
-    passed += many;
-    if (passed >= 0.95 * count) return distance / SCALE;
-  }
-  return Infinity;
+/** What nothing paints shows the ground behind. */
+function printOf(svg: string, width: number): Picture {
+  const ground = `<path fill="${BEHIND}" d="M0 0H${width}V${width}H0Z"/>`;
+  return rendered(svg.replace(/<svg[^>]*>/, `$&${ground}`), SIZE * SCALE, true);
 }
 
-function isBorder({ width, data }: Picture, x: number, y: number): boolean {
-  const at = 4 * (y * width + x);
-  return differ(data, at, at + 4) || differ(data, at, at + 4 * width);
+interface Judged {
+  readonly nodes: number;
+  readonly distance: number;
+  readonly bare: number;
 }
 
-function differ(data: Picture['data'], a: number, b: number): boolean {
-  return data[a] !== data[b] || data[a + 1] !== data[b + 1] || data[a + 2] !== data[b + 2];
+function judge(svg: string, width: number, nodes: number, truth: Picture): Judged {
+  const print = printOf(svg, width);
+  return { nodes, distance: distance95(print, truth), bare: bareIn(print) };
 }
 
-describe.each(DRAWINGS)('$name', ({ svg, colours, nodes, compressed }) => {
+describe.each(DRAWINGS)('$name', ({ name, svg, colours, nodes, compressed }) => {
   const picture = rendered(svg, SIZE);
   const truth = rendered(svg, SIZE * SCALE, true);
 
-  test(`comes back within ${NEAR} pixels, without bare ground, in few curves`, () => {
+  test(`comes back within ${NEAR} pixels, without bare ground, in few curves: fewer than general libraries take`, () => {
     const separation = separate(picture, { ...DIALS, colours });
     expect(separation.isDrawing).toBe(true);
-    expect(separation.nodes).toBeLessThanOrEqual(2 * nodes + 40);
-    // What nothing paints would show the magenta behind.
-    const text = layersAsSvg(separation).text.replace('>\n', '>\n<path fill="#ff00ff" d="M0 0H148V148H0Z"/>\n');
-    const print = rendered(text, SIZE * SCALE, true);
-    let bare = 0;
-    for (let at = 0; at < print.data.length; at += 4) {
-      if (print.data[at] === 255 && print.data[at + 1] === 0 && print.data[at + 2] === 255) bare += 1;
+    const own = judge(layersAsSvg(separation).text, DIALS.width, separation.nodes, truth);
+    expect(own.nodes).toBeLessThanOrEqual(2 * nodes + 40);
+    expect(own.bare).toBe(0);
+    expect(own.distance).toBeLessThanOrEqual(NEAR);
+    const paints = separation.layers.map(({ paint }) => paint);
+    for (const [library, trace] of [
+      ['imagetracerjs', tracedByImageTracer],
+      ['d3-contour with fit-curve', tracedByContours],
+    ] as const) {
+      const traced = trace(picture, paints);
+      const other = judge(traced.svg, SIZE, traced.nodes, truth);
+      console.log(name, 'own', own, library, other);
+      expect(own.nodes * 3).toBeLessThan(other.nodes);
+      expect(own.distance).toBeLessThan(other.distance);
     }
-    expect(bare).toBe(0);
-    expect(distance95(print, truth)).toBeLessThanOrEqual(NEAR);
   });
 
   test(`comes back within ${compressed} pixels through JPEG at 60`, () => {
     const separation = separate(throughJpeg(picture, 60), { ...DIALS, colours });
     expect(separation.isDrawing).toBe(true);
-    const print = rendered(layersAsSvg(separation).text, SIZE * SCALE, true);
-    expect(distance95(print, truth)).toBeLessThanOrEqual(compressed);
+    const own = judge(layersAsSvg(separation).text, DIALS.width, separation.nodes, truth);
+    expect(own.bare).toBe(0);
+    expect(own.distance).toBeLessThanOrEqual(compressed);
   });
 });
