@@ -66,7 +66,8 @@ export function overlayRings(first: readonly Ring[], second: readonly Ring[], fi
     2 * noded.edges.ax.length === alone.length &&
     2 * vertices.x.length === alone.length
   ) {
-    return filled(first.length, second.length) ? [turnedOutwards(alone)] : [];
+    const sense = Math.sign(signedArea(alone));
+    return filled(sense * first.length, sense * second.length) ? [turnedOutwards(alone)] : [];
   }
   const graph = buildPlanarGraph(noded.edges, vertices);
   const windings = computeEdgeWindings(noded, graph);

@@ -5,7 +5,7 @@ import type { Polygon, Region, Ring } from '../base/polygon-types';
 import { boxOfRing, boxOfVertices, distanceToEdge, growBox, ringOfBox, ringsOf } from '../base/ring';
 import { OVERLAY_GRID, TOUCHING } from '../base/tolerances';
 import { EdgeIndex } from '../spatial/edge-index';
-import { offsetRings } from './clipper';
+import { mitredOffset } from './mitred-offset';
 import { nearnessTo } from './near-rings';
 import { nestRings } from './nest';
 
@@ -68,7 +68,7 @@ function splitPolygon({ outer, holes }: Polygon, touching: ReadonlySet<Ring>): R
 }
 
 function shrinkRings(rings: readonly Ring[]): Ring[] {
-  return offsetRings(rings, -OVERLAY_GRID, 'miter', OVERLAY_GRID, 8);
+  return mitredOffset(rings, -OVERLAY_GRID, 8);
 }
 
 /** So many vertices of a ring, one after the other, are asked about at once. */
