@@ -17,7 +17,8 @@ import { removeElement } from '../outline/remove-outline';
 import { decimalsFor } from '../path/precision';
 import type { StandingBridge } from '../plan/detect';
 import { boxOfCorners, polygonOf, stripAlong } from '../strip/strip';
-import { cutStripsFromShapes, painted } from './cut-fills';
+import { painted } from './cut-element';
+import { cutStripsFromShapes } from './cut-fills';
 import { reconnectPathData, type Side } from './rejoin-fill';
 import { reconnectLineData } from './rejoin-line';
 

@@ -28,7 +28,8 @@ export interface Gap {
 
 /** Steps along a line, as a share of its width. */
 const STEP = 1 / 16;
-const HALVINGS = 26;
+/** A step is halved until what is left of it is less than any digit that is written. */
+const HALVINGS = 18;
 /** Of a strip's width: how much shorter it counts at either end, and how far in a line beside it must reach, to be in its way. */
 const [SHORTER, BESIDE] = [0.15, 0.05];
 /** How far, in widths of line and strip together, an end is sought before the line is said to run along the strip. */
@@ -158,25 +159,24 @@ function interpolatePosition(
  * well: behind a sharp corner the next stretch begins as wide as the line is, and may reach back beside the end.
  */
 function isClear(line: PaintedLine, strip: Strip, place: LinePosition, way: Way): boolean {
-  const ends = [endAt(line, place, way), ...beginningsFrom(line, place, way)];
-  return ends.every((end) => liesBeyond(end, strip, [0, 2]));
+  return liesBeyond(endAt(line, place, way), strip, [0, 2]) && areBeginningsClear(line, strip, place, way);
 }
 
-/** How the curves begin that follow within the line's width. */
-function beginningsFrom(line: PaintedLine, place: LinePosition, way: Way): LineEnd[] {
+/** Whether the curves that follow within the line's width begin clear of the strip. */
+function areBeginningsClear(line: PaintedLine, strip: Strip, place: LinePosition, way: Way): boolean {
   const { curves, closed, width } = line;
   const from = pointOnLine(line, place);
-  const found: LineEnd[] = [];
   const index = Math.min(curves.length - 1, Math.floor(place));
+  const at = way > 0 ? 0 : 1;
   for (let step: number = way; Math.abs(step) <= curves.length; step += way) {
     const curve = curves[closed ? wrapPosition(index + step, curves.length) : index + step];
     if (!curve) break;
-    const at = way > 0 ? 0 : 1;
     const corner = pointAt(curve, at);
     if (distance(from, corner) > width) break;
-    found.push(endOf({ ...line, cap: 'butt' }, corner, scale(tangentAt(curve, at), -way)));
+    const beginning = endOf(width, 'butt', corner, scale(tangentAt(curve, at), -way));
+    if (!liesBeyond(beginning, strip, [0, 2])) return false;
   }
-  return found;
+  return true;
 }
 
 /** Whether the end of an open line paints in the strip, as its cap may where the line itself ends before. */
@@ -201,14 +201,16 @@ function liesBeyond({ points, radius }: LineEnd, strip: Strip, sides: readonly n
 
 /** @param way the way from the end along the line */
 function endAt(line: PaintedLine, place: LinePosition, way: Way): LineEnd {
-  return endOf(line, pointOnLine(line, place), scale(directionOnLine(line, place), -way));
+  return endOf(line.width, line.cap, pointOnLine(line, place), scale(directionOnLine(line, place), -way));
 }
 
 /** @param outward the way in which the line would go on */
-function endOf({ width, cap }: PaintedLine, centre: Point, outward: Point): LineEnd {
+function endOf(width: number, cap: PaintedLine['cap'], centre: Point, outward: Point): LineEnd {
   if (cap === 'round') return { points: [centre], radius: width / 2 };
   const half = scale(perpendicular(outward), width / 2);
   const back = scale(half, -1);
-  const reach = cap === 'square' ? scale(outward, width / 2) : { x: 0, y: 0 };
-  return { points: [half, back].flatMap((side) => [add(centre, side), add(add(centre, side), reach)]), radius: 0 };
+  const sides = [add(centre, half), add(centre, back)];
+  if (cap === 'butt') return { points: sides, radius: 0 };
+  const reach = scale(outward, width / 2);
+  return { points: [...sides, ...sides.map((side) => add(side, reach))], radius: 0 };
 }

@@ -42,10 +42,24 @@ function distanceTo({ from, to, width }: Bridge, place: Point): number {
   return distanceToEdge(place.x, place.y, from.x, from.y, to.x, to.y) - width / 2;
 }
 
-/** Where the strips could not be cut: those that cannot be even alone, else the later of any two in each other's way. */
-export function blamedForCut(sheet: Sheet, bridges: readonly Bridge[], strips: readonly Strip[]): Set<Bridge> {
+/**
+ * Where the strips could not be cut: those that cannot be even alone, else the later of any two in each other's way.
+ * @param suspects those that the refusal is about; all where it does not say
+ */
+export function blamedForCut(
+  sheet: Sheet,
+  bridges: readonly Bridge[],
+  strips: readonly Strip[],
+  suspects: readonly Strip[] = strips,
+): Set<Bridge> {
   const meets = (strip: Strip, i: number): boolean => strips.slice(0, i).some((other) => !areStripsApart(strip, other));
   const crossing = bridges.filter((_, i) => meets(strips[i] as Strip, i));
   if (crossing.length > 0) return new Set(crossing);
-  return new Set(bridges.filter((_, i) => 'refusal' in cutStrips(sheet, [strips[i] as Strip])));
+  const asked = new Set(suspects);
+  return new Set(
+    bridges.filter((_, i) => {
+      const strip = strips[i] as Strip;
+      return asked.has(strip) && 'refusal' in cutStrips(sheet, [strip]);
+    }),
+  );
 }

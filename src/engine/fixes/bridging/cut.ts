@@ -78,7 +78,7 @@ export function examineCut(
 ): ProvenCut | FailedCut {
   const strips = stripsFor(sheet, bridges);
   const cut = cutStrips(sheet, strips);
-  if ('refusal' in cut) return failed(cut.refusal, blamedForCut(sheet, bridges, strips));
+  if ('refusal' in cut) return failed(cut.refusal, blamedForCut(sheet, bridges, strips, cut.strips));
   const { id: layerId } = sheet.layer;
   const held = islands.filter((island) => hangs(island, bridges));
   const pledge = {
