@@ -7,7 +7,7 @@ import { isRefusal, mapResult, type Refusal, type Result, refuse, whyNot } from 
 import type { Report } from '../../report/report';
 import type { Piece, Sheet } from '../../sheet/types';
 import { applyEdits, type TextEdit } from '../../text/text';
-import { toldBeside } from './bridging/along';
+import { toldBeside, toldOfLifting } from './bridging/along';
 import { type PlannedBridge, type ProvenCut, type VerifiedBridges, verifyCut, withoutReport } from './bridging/cut';
 import { refusalForLeft } from './bridging/left';
 import { type BridgePlanChoice, islandsOf, planFor } from './bridging/plan';
@@ -69,7 +69,7 @@ export function outcomeOf(
     bridges: bridges.length,
     plan: bridges,
     refusals,
-    brings: after ? [...brings, ...toldBeside(report, after, brings)] : [],
+    brings: after ? [...brings, ...toldBeside(report, after, brings), ...toldOfLifting(report, bridges)] : [],
   };
 }
 

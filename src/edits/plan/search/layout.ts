@@ -96,7 +96,10 @@ export function choiceFor(
 }
 
 /** The pieces that hang on what is firm, by bridges either way. */
-export function hangingOn(firm: ReadonlySet<number>, ties: readonly ScoredCandidate[]): Set<number> {
+export function hangingOn(
+  firm: ReadonlySet<number>,
+  ties: readonly Pick<ScoredCandidate, 'island' | 'target'>[],
+): Set<number> {
   const neighbours = new Map<number, number[]>();
   const link = (a: number, b: number): void => {
     const known = neighbours.get(a);

@@ -21,15 +21,20 @@ import { WEIGHTS } from './weights';
 /** More plates than this are not looked at as a whole. */
 const MOST_PLATES = 160;
 /** So many changes for each island at most, and for a layer. */
-const ROUNDS = { each: 8, most: 120 };
+const ROUNDS = { least: 12, each: 8, most: 120 };
 /** A bridge is made so much wider at once. */
 const WIDER = 1.3;
 /** A further bridge counts so many times: a wider one is calmer than two. */
 const ANOTHER = 1.5;
-/** mm between bridges of the same two pieces, at least: nearer ones look like a comb, and one that is wider does as well. */
-const COMB = 5;
+/**
+ * Between bridges of the same two pieces, at least, in mm and as a share of the smaller one's size: nearer ones look like a
+ * comb, and one that is wider does as well.
+ */
+const COMB = { least: 5, share: 1 / 6 };
 /** What lessens a lift by no more than this share of it is not worth its paint. */
 const LEAST_GAIN = 0.02;
+/** The same of an island that lifts too far whatever is done. */
+const MUCH = 0.12;
 
 /** Bridges that go, and those that come for them. */
 interface Change {
@@ -38,26 +43,44 @@ interface Change {
 }
 
 /**
- * What is mirrored stays so where it can.
+ * What is mirrored stays so where it can. Where an island lifts too far whatever is done, it gets only what helps it much: a
+ * comb of wide bridges that does not hold either is worse than few.
  * @param layout is changed
  */
 export function strengthen(state: Assignment, layout: Layout): void {
-  const { statics, most } = { statics: state.around.rule, most: WEIGHTS.swing.value };
-  if (statics.exact || typeof state.options.count === 'number' || state.options.shortestOnly) return;
+  const { rule } = state.around;
+  if (rule.exact || typeof state.options.count === 'number' || state.options.shortestOnly) return;
+  const tried: Layout = new Map(layout);
+  const hopeless = strengthened(state, tried, new Set());
+  const made: Layout = hopeless.size === 0 ? tried : new Map(layout);
+  if (hopeless.size > 0) strengthened(state, made, hopeless);
+  for (const [number, set] of made) layout.set(number, set);
+}
+
+/**
+ * @param layout is changed
+ * @param hopeless islands that were tried before, in vain
+ * @returns islands that still lift too far
+ */
+function strengthened(state: Assignment, layout: Layout, hopeless: ReadonlySet<number>): Set<number> {
   const bodies = bodiesIn(state, layout);
-  if (bodies.size === 0 || bodies.size > MOST_PLATES) return;
+  if (bodies.size === 0 || bodies.size > MOST_PLATES) return new Set();
   const large = [...bodies.keys()].filter((number) => isLarge(state, number));
   const given = new Set<number>();
   const mirrors = axesOf(state, layout);
-  for (let round = 0; round < Math.min(ROUNDS.most, ROUNDS.each * large.length); round += 1) {
-    const grillage = grillageOf(bodies, tiesOf(layout), statics);
-    const [worst] = large
-      .filter((number) => !given.has(number))
+  const rounds = Math.min(ROUNDS.most, Math.max(ROUNDS.least, ROUNDS.each * large.length));
+  for (let round = 0; ; round += 1) {
+    const grillage = grillageOf(bodies, tiesOf(layout), state.around.rule);
+    const lifting = large
       .map((number) => liftOfPlate(grillage, number))
+      .filter(({ lift }) => lift > WEIGHTS.swing.value)
       .sort((a, b) => b.lift - a.lift);
-    if (!worst || worst.lift <= most) return;
-    const change =
-      bestChange(state, layout, grillage, worst, mirrors) ?? bestChange(state, layout, grillage, worst, []);
+    const worst = lifting.find(({ number }) => !given.has(number));
+    if (!worst || round >= rounds) return new Set(lifting.map(({ number }) => number));
+    const change = hopeless.has(worst.number)
+      ? bestChange(state, layout, grillage, worst, mirrors, MUCH)
+      : (bestChange(state, layout, grillage, worst, mirrors, LEAST_GAIN) ??
+        bestChange(state, layout, grillage, worst, [], LEAST_GAIN));
     if (change) apply(layout, change);
     else given.add(worst.number);
   }
@@ -84,12 +107,14 @@ function apply(layout: Layout, change: Change): void {
   for (const way of change.in) layout.set(way.island, [...(layout.get(way.island) ?? []), way]);
 }
 
+/** @param least the share of the lift that a change must take from it */
 function bestChange(
   state: Assignment,
   layout: Layout,
   grillage: Grillage,
   worst: PlateLift,
   mirrors: readonly Mirror[],
+  least: number,
 ): Change | undefined {
   const ties = tiesOf(layout);
   const excess = worst.lift - WEIGHTS.swing.value;
@@ -100,7 +125,7 @@ function bestChange(
       const cost = old ? way.cost - old.cost : ANOTHER * way.cost;
       return { way, old, gain, worth: Math.min(gain, excess) / Math.max(cost, 1e-3) };
     })
-    .filter(({ gain }) => gain > LEAST_GAIN * worst.lift)
+    .filter(({ gain }) => gain > least * worst.lift)
     .sort((a, b) => b.worth - a.worth);
   for (const { way, old } of rated) {
     const change = mirroredChange(state, ties, way, old, mirrors);
@@ -133,20 +158,28 @@ function widened({ around, options }: Assignment, old: ScoredCandidate): ScoredC
 }
 
 /** Ways across between pieces that hang. */
-function additions({ ways, frames }: Assignment, ties: readonly ScoredCandidate[], { place }: Grillage): Step[] {
+function additions(
+  { ways, frames }: Assignment,
+  ties: readonly ScoredCandidate[],
+  { place, bodies }: Grillage,
+): Step[] {
+  const sizeOf = (number: number): number => bodies.get(number)?.size ?? Infinity;
+  const apart = ({ island, target }: ScoredCandidate): number =>
+    Math.max(COMB.least, COMB.share * Math.min(sizeOf(island), sizeOf(target)));
   return [...place.keys()].flatMap((number) =>
     defined(ways[number])
       .filter((way) => frames.has(way.target) || place.has(way.target))
-      .filter((way) => !ties.some((tie) => isBeside(tie, way)))
+      .filter((way) => !ties.some((tie) => isBeside(tie, way, apart(way))))
       .map((way) => ({ way, old: undefined })),
   );
 }
 
-function isBeside(tie: ScoredCandidate, way: ScoredCandidate): boolean {
+/** @param apart mm */
+function isBeside(tie: ScoredCandidate, way: ScoredCandidate, apart: number): boolean {
   const [a, b] = tie.island === way.island ? [tie.from, tie.to] : [tie.to, tie.from];
   const same =
     tie.island === way.island ? tie.target === way.target : tie.island === way.target && tie.target === way.island;
-  return same && (distance(a, way.from) < COMB || distance(b, way.to) < COMB);
+  return same && (distance(a, way.from) < apart || distance(b, way.to) < apart);
 }
 
 /** With the images of what changes; undefined where one of them has no place. */

@@ -18,6 +18,8 @@ const SAME = 0.6;
 const MAX_AXES = 24;
 /** More islands than this are not mirrored as one: nobody takes them in together. */
 const MAX_MEMBERS = 80;
+/** So many ways across are tried besides, of all islands together: each is compared with the whole plan. */
+const MOST_ADDED = 300;
 /** Widths: a bridge along an axis and this near to it is meant to stand on it; the sine within which it is along it. */
 const NEAR_AXIS = 2;
 const SAME_DIRECTION = 0.2;
@@ -97,34 +99,63 @@ function mirroredLayout(
 ): Layout | undefined {
   const orbits = orbitsOf(state, waysOf(layout, members), mirror);
   const others = tiesOf(new Map([...layout].filter(([number]) => !members.includes(number))));
-  let chosen: (readonly ScoredCandidate[])[] = [];
-  for (const orbit of orbits) if (areClear([...others, ...chosen.flat(), ...orbit], [])) chosen.push(orbit);
-  const hung = hangingOn(state.frames, tiesOf(layout)).size;
-  const rated = (orbits: readonly (readonly ScoredCandidate[])[]) => {
-    const made: Layout = new Map(layout);
-    const all = orbits.flat();
-    for (const number of members)
-      made.set(
-        number,
-        all.filter(({ island }) => island === number),
-      );
-    const hangs = hangingOn(state.frames, tiesOf(made)).size >= hung;
-    return { made, cost: hangs ? costOf(state, made, members) : Infinity };
-  };
-  let best = rated(chosen);
-  for (let at = 0; at < chosen.length; at += 1) {
+  const fits = (orbit: Orbit, chosen: readonly Orbit[]) => areClear([...others, ...chosen.flat(), ...orbit], []);
+  const rated = (chosen: readonly Orbit[]) => ratedAs(state, layout, members, chosen);
+  const first: Orbit[] = [];
+  for (const orbit of orbits) if (fits(orbit, first)) first.push(orbit);
+  let best = rated(first);
+  // Others in the place of those whose images have no place.
+  const plain = costOf(state, layout, members);
+  const more = best.cost > plain ? orbitsOf(state, cheapestOf(state, members), mirror) : [];
+  for (const orbit of more) {
     checkpoint(100 * members.length);
-    const fewer = chosen.filter((_, i) => i !== at);
-    const without = rated(fewer);
-    if (without.cost >= best.cost) continue;
-    [best, chosen, at] = [without, fewer, -1];
+    if (!fits(orbit, best.orbits)) continue;
+    const tried = rated([...best.orbits, orbit]);
+    if (tried.hanging > best.hanging || (tried.hanging === best.hanging && tried.cost < best.cost)) best = tried;
   }
-  return best.cost <= WEIGHTS.symmetric.value * costOf(state, layout, members) ? best.made : undefined;
+  if (best.hanging < hangingOn(state.frames, tiesOf(layout)).size) return undefined;
+  for (let at = 0; at < best.orbits.length; at += 1) {
+    checkpoint(100 * members.length);
+    const fewer = rated(best.orbits.filter((_, i) => i !== at));
+    if (fewer.hanging < best.hanging || fewer.cost >= best.cost) continue;
+    [best, at] = [fewer, -1];
+  }
+  return best.cost <= WEIGHTS.symmetric.value * plain ? best.made : undefined;
+}
+
+/** A bridge and its image, or one that is its own. */
+type Orbit = readonly ScoredCandidate[];
+
+interface Rated {
+  readonly orbits: readonly Orbit[];
+  readonly made: Layout;
+  /** How many pieces hang. */
+  readonly hanging: number;
+  /** mm */
+  readonly cost: number;
+}
+
+/** A plan whose members have these bridges and no others. */
+function ratedAs(state: Assignment, layout: Layout, members: readonly number[], orbits: readonly Orbit[]): Rated {
+  const made: Layout = new Map(layout);
+  const all = orbits.flat();
+  for (const number of members) {
+    made.set(
+      number,
+      all.filter(({ island }) => island === number),
+    );
+  }
+  return { orbits, made, hanging: hangingOn(state.frames, tiesOf(made)).size, cost: costOf(state, made, members) };
+}
+
+function cheapestOf({ ways }: Assignment, members: readonly number[]): ScoredCandidate[] {
+  const each = Math.floor(MOST_ADDED / members.length);
+  return members.flatMap((number) => (ways[number] ?? []).slice(0, each));
 }
 
 /** Each bridge with its image, the cheapest first; one along the axis and near to it stands on it, alone. */
-function orbitsOf(state: Assignment, ways: readonly ScoredCandidate[], mirror: Mirror): (readonly ScoredCandidate[])[] {
-  const orbits: (readonly ScoredCandidate[])[] = [];
+function orbitsOf(state: Assignment, ways: readonly ScoredCandidate[], mirror: Mirror): Orbit[] {
+  const orbits: Orbit[] = [];
   for (const each of ways) {
     const way = onAxis(state, each, mirror) ?? each;
     if (orbits.some((orbit) => orbit.some((other) => isSame(other.from, other.to, way.from, way.to)))) continue;
@@ -134,7 +165,7 @@ function orbitsOf(state: Assignment, ways: readonly ScoredCandidate[], mirror: M
       isOwn || number === undefined ? undefined : movedWay(state, way, number, (place) => mirrorAbout(mirror, place));
     if (isOwn || image) orbits.push(image ? [way, image] : [way]);
   }
-  const cost = (orbit: readonly ScoredCandidate[]) => orbit.reduce((sum, way) => sum + way.cost, 0) / orbit.length;
+  const cost = (orbit: Orbit) => orbit.reduce((sum, way) => sum + way.cost, 0) / orbit.length;
   return orbits.sort((a, b) => cost(a) - cost(b));
 }
 

@@ -4,11 +4,16 @@ import { edgeOpening } from '../../../checks/edge-opening/check';
 import type { Finding } from '../../../checks/finding';
 import { looseTongue } from '../../../checks/loose-tongue/check';
 import type { CheckId } from '../../../config/check-id';
-import { count } from '../../../config/values';
+import { count, formatMillimetres } from '../../../config/values';
+import { LONGEST_BRIDGE } from '../../../edits/plan/index';
+import { liftingOn } from '../../../edits/plan/lifting';
 import { SAME_FINDING } from '../../../geometry/base/tolerances';
 import { distance } from '../../../geometry/base/vector';
 import type { BroughtFinding } from '../../../report/fix';
 import type { Report } from '../../../report/report';
+import { bendingOf } from '../../../sheet/deflection';
+import { effectiveConfig } from '../../check/effective-config';
+import type { PlannedBridge } from './cut';
 
 /** What one cut in two is called where the next check tells each half. */
 const PARTED: readonly { readonly check: CheckId; readonly one: string }[] = [
@@ -34,4 +39,27 @@ export function toldBeside(before: Report, after: Report, told: readonly Brought
 
 function isNear({ at }: Finding, place: { readonly x: number; readonly y: number }): boolean {
   return at !== undefined && distance(at, place) < SAME_FINDING;
+}
+
+/** Islands whose bridges hold them less well than they ought to, as no place for better ones was found: in a sentence for a layer. */
+export function toldOfLifting(report: Report, bridges: readonly PlannedBridge[]): BroughtFinding[] {
+  const bending = bendingOf(effectiveConfig(report.settings));
+  return report.sheets.flatMap((sheet) => {
+    const own = bridges.filter(({ layerId }) => layerId === sheet.layer.id);
+    const [worst, ...others] = liftingOn(sheet, own, bending);
+    if (!worst) return [];
+    const { x, y } = worst.island.label;
+    const more = others.length > 0 ? ` and ${others.length} more` : '';
+    const message =
+      `Island at ${x.toFixed(1)}, ${y.toFixed(1)} mm${more}: lifts ${howFar(worst.lift)} under spray, as no ` +
+      `bridge of at most ${formatMillimetres(LONGEST_BRIDGE)} holds it better. Weigh it down, or cut two sheets.`;
+    return [{ check: looseTongue.meta.id, message }];
+  });
+}
+
+/** mm: what lifts farther is beyond what the model knows. */
+const FAR = 10;
+
+function howFar(lift: number): string {
+  return lift > FAR ? `over ${formatMillimetres(FAR)}` : formatMillimetres(lift);
 }

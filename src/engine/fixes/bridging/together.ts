@@ -163,8 +163,11 @@ interface Spent {
 /** mm: how far beside a place where a bridge did not hold another one is put. */
 const BESIDE = 0.2;
 
+/** So often a plan is made anew round what did not hold, and of no more islands: that takes long, and they hold each other less. */
+const [MOST_REPLANS, MOST_REPLANNED] = [2, 24];
+
 /** How often what is to blame is made wider or left out, before all is given up that is left. */
-const MOST_PROOFS = 6;
+const MOST_PROOFS = 8;
 
 function asManyAsHold(
   { report, sheet }: State,
@@ -174,10 +177,14 @@ function asManyAsHold(
   { avoid, proofs }: Spent,
 ): Outcome {
   const bridgeWidth = wider * (bridgeWidthFor(report, sheet, choice.bridgeWidth) - sheet.kerf);
-  const apartFrom = avoid.length > 0 &&
-    effects.length === 0 && { apartFrom: { bridges: [...avoid], distance: BESIDE } };
-  const own = { ...plan, ...choice, ...(wider !== 1 && { bridgeWidth }), ...apartFrom };
-  let bridges: readonly Bridge[] = planFor(report, sheet, islands, own).bridges;
+  const planned = (): readonly Bridge[] => {
+    const apartFrom = avoid.length > 0 &&
+      effects.length === 0 && { apartFrom: { bridges: [...avoid], distance: BESIDE } };
+    const own = { ...plan, ...choice, ...(wider !== 1 && { bridgeWidth }), ...apartFrom };
+    return planFor(report, sheet, islands, own).bridges;
+  };
+  let bridges = planned();
+  let replans = islands.length <= MOST_REPLANNED && effects.length === 0 ? MOST_REPLANS : 0;
   const left = new Map<Piece, Refusal<VerifiedBridges>>();
   let widened: ReadonlySet<Bridge> = new Set();
   for (let tried = 0; bridges.length > 0 && tried < MOST_PROOFS && proofs.left > 0; tried += 1) {
@@ -190,12 +197,25 @@ function asManyAsHold(
     widened = new Set([...widened, ...wide.values()]);
     const blamed = [...blamedIn(result, bridges)].filter((each) => !wide.has(each));
     avoid.push(...blamed);
+    // Others in their place, with all that is wanted of the plan as a whole, before any island is left out.
+    const again = blamed.length > 0 && replans > 0 ? planned() : [];
+    replans -= 1;
+    if (again.length > 0 && holdsAll(again, bridges)) {
+      bridges = again;
+      continue;
+    }
     const good = withoutBlamed(bridges, blamed, choice.alone === true);
     const kept = good.length > 0 || wide.size > 0 ? good : farFromEachOther(bridges);
     for (const { island } of bridges) if (!kept.some((other) => other.island === island)) left.set(island, result);
     bridges = kept.map((each) => wide.get(each) ?? each);
   }
   return { proven: undefined, left };
+}
+
+/** Whether the islands of the one plan have bridges in the other. */
+function holdsAll(one: readonly Bridge[], other: readonly Bridge[]): boolean {
+  const held = new Set(one.flatMap(({ island, target }) => [island, target]));
+  return other.every(({ island }) => held.has(island));
 }
 
 /** mm between bridges that have nothing to do with each other. */
