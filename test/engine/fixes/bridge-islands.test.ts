@@ -138,3 +138,24 @@ describe('what is refused when other islands are bridged already', () => {
     expect(bridges.length).toBeGreaterThan(2);
   });
 });
+
+describe('an island that nothing within reach holds well', () => {
+  const told = (standing: string): string[] => {
+    const text =
+      '<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 100 100"' +
+      ` data-tombolo-reading="openings"><path fill-rule="evenodd" d="M2 2H98V98H2z${standing}"/></svg>`;
+    return bridgeIslands(check(text)).brings.map(({ message }) => message);
+  };
+
+  it('is told with how far it lifts, once for all that hang with it', () => {
+    const sentences = told('M26 30H74V54H26zM26 60H74V84H26z').filter((message) => message.startsWith('Island at'));
+    expect(sentences).toHaveLength(1);
+    expect(sentences[0]).toMatch(
+      /^Island at [\d., ]+ mm and 1 more: lifts (over )?[\d.]+ mm under spray, as no bridge/,
+    );
+  });
+
+  it('is not told of where bridges embrace it', () => {
+    expect(told('M16 16H84V84H16z')).toEqual([]);
+  });
+});

@@ -34,6 +34,8 @@ export interface Judgement {
   readonly left: readonly Left[];
   /** Of the islands that hang, and are no specks. */
   readonly lifts: readonly Lift[];
+  /** Whether it was told that islands lift too far, as nothing within reach holds them. */
+  readonly tellsOfLifting: boolean;
   /** Off level or upright by more than 1° and less than 12°, in a drawing that is symmetric or has many level and upright lines. */
   readonly crooked: number;
   /** Bridges in such drawings. */
@@ -99,6 +101,7 @@ export function judge(drawing: Drawing): Judgement {
     islands: islands.length,
     left,
     lifts: liftsOf(old, plan, hung),
+    tellsOfLifting: outcome.brings.some(({ message }) => /^(Island at|Loose tongue)/.test(message)),
     crooked: isUprightDrawing ? plan.filter(isCrooked).length : 0,
     inUpright: isUprightDrawing ? plan.length : 0,
     mirrored: !drawing.word && axes.length > 0 && plan.length > 0 ? isMirrored(lost, axes) : undefined,

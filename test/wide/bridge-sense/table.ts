@@ -17,6 +17,8 @@ const KEYS = [
   /** Islands of 6 mm or more that hang; those that lift too far; those that reach past their bridges by a third. */
   'large',
   'flapping',
+  /** Of the flapping ones those in drawings of which that is not told. */
+  'untold',
   'reaching',
   'over12',
   'over20',
@@ -70,6 +72,7 @@ export function sumsOf(judgement: Judgement): Sums {
     bridges: plan.length,
     large: large.length,
     flapping: large.filter(isFlapping).length,
+    untold: judgement.tellsOfLifting ? 0 : large.filter(isFlapping).length,
     reaching: large.filter(({ reach, extent }) => reach > extent / 3).length,
     over12: plan.filter(({ length }) => length > 12).length,
     over20: plan.filter(({ length }) => length > 20).length,
@@ -103,6 +106,7 @@ export function tableOf(now: Sums, before: Sums): string {
     ['islands left', (s) => share(s.left, s.islands)],
     ['  in drawings; though a bridge fits', (s) => `${s.withLeft}; ${s.leftThoughOneFits}`],
     ['flapping by statics (over 1 mm)', (s) => share(s.flapping, s.large)],
+    ['  though it is not told', (s) => share(s.untold, s.large)],
     ['reaching past their bridges by a third', (s) => share(s.reaching, s.large)],
     ['bridges over 12 mm; over 20 mm; longest', (s) => `${s.over12}; ${s.over20}; ${s.longest.toFixed(1)} mm`],
     ['crooked (1 to 12°) in upright drawings', (s) => share(s.crooked, s.inUpright)],

@@ -101,7 +101,7 @@ export const WEIGHTS = {
     source: PRACTICE,
   },
   swing: {
-    value: 0.7,
+    value: 1,
     unit: 'mm',
     meaning: 'How far an island may lift together with those that it hangs on, before bridges are made wider or more.',
     source: PRACTICE,

@@ -27,6 +27,18 @@ const ALIKE = 0.6;
 
 const held = (bridges: readonly Bridge[]) => bridges.reduce((sum, { width }) => sum + width, 0);
 
+/** All sides but the lower one are farther from the frame than a bridge is long. */
+const OUT_OF_REACH = 'M26 30H74V84H26z';
+
+describe('an island that lifts too far whatever is done', () => {
+  it('gets no comb of wide bridges', () => {
+    const bridges = plan(sheet(OUT_OF_REACH));
+    expect(bridges.length).toBeGreaterThan(1);
+    expect(bridges.length).toBeLessThanOrEqual(3);
+    expect(Math.max(...bridges.map(({ width }) => width))).toBeLessThan(2.5);
+  });
+});
+
 describe('a plan that would swing as a whole', () => {
   const of = sheet(STACKED);
 
