@@ -75,7 +75,7 @@ export const EXAMPLES: Readonly<Record<Weight, Example>> = {
   furtherWidths: icon('google-cloud', 0),
   reach: icon('account-school-outline', 10),
   offCentre: icon('baby-face', 10),
-  swing: icon('group', NONE),
+  swing: icon('keyboard', NONE),
   lettering: word('BADGE', 0),
   symmetric: icon('delete-circle', 0),
   alike: icon('ballot-recount-outline', 0),
