@@ -35,10 +35,18 @@ export function areasOf(prepared: Prepared, dials: Dials): Areas {
   const soft = merged(palette.isDrawing ? drawingLabels(prepared) : photoLabels(prepared, width), prepared.merged);
   const before = boxes.length > 0 ? withoutBoxes(soft, boxes, pitch, hole) : soft;
   const after = palette.isDrawing ? cleanedDrawing(before, prepared, width) : cleanedPhoto(before, width, hole + 1);
-  const seen = new Set(after.labels);
-  if (seen.size < 2) throw new NothingToSeparate('has one colour only at this size: there is nothing to separate');
-  const fine = after.labels.map((label, at) => (label === before.labels[at] ? 0 : 1));
-  const tooFine = fine.reduce((sum, value) => sum + value, 0) / fine.length;
+  const [only] = after.labels;
+  if (after.labels.every((label) => label === only)) {
+    throw new NothingToSeparate('has one colour only at this size: there is nothing to separate');
+  }
+  const fine = new Uint8Array(after.labels.length);
+  let changed = 0;
+  for (let at = 0; at < fine.length; at += 1) {
+    if (after.labels[at] === before.labels[at]) continue;
+    fine[at] = 1;
+    changed += 1;
+  }
+  const tooFine = changed / fine.length;
   const unpainted = new Set([...prepared.unpainted, ...(boxes.length > 0 ? [hole] : [])]);
   return { soft: after, unpainted, tooFine, fine };
 }

@@ -7,7 +7,7 @@ import { type FitRule, Fits } from './curve/fits';
 import { Ranks } from './layers/ranks';
 import { type LayerShapes, shapesOf } from './layers/shapes';
 import { type SpreadLayer, spreadLayers, UNDER_LATER } from './layers/spread';
-import { type Arc, type PlanarMap, planarMap } from './map/planar-map';
+import { type Arc, MapTracer } from './map/planar-map';
 import type { ArcUse } from './map/rings';
 import type { SoftLabels } from './raster';
 
@@ -44,8 +44,6 @@ const SPARE_PIXELS = HIDDEN_TOLERANCE + 0.7;
 
 interface LayerMap extends LayerShapes {
   readonly label: number;
-  readonly map: PlanarMap;
-  /** The arcs of its outlines. */
   readonly arcs: readonly Arc[];
 }
 
@@ -62,14 +60,15 @@ export function drawLayers(
   const hidden: FitRule = { tolerance: Math.max(HIDDEN_TOLERANCE, shown.tolerance), corners: undefined };
   const ruleOf = (arc: Arc): FitRule => (arc.left === UNDER_LATER || arc.right === UNDER_LATER ? hidden : shown);
   const fits = new Fits();
-  const whole = planarMap(soft);
-  fits.part(whole.arcs, ruleOf);
+  const tracer = new MapTracer(soft);
+  fits.part(tracer.whole.arcs, ruleOf);
   const { nodes } = fits;
   const ranks = new Ranks(order);
   const maps: LayerMap[] = [];
-  for (const layer of spreadLayers(soft, ranks, sizesOf(rule))) maps.push(mapOf(soft, layer, ranks, whole));
+  for (const layer of spreadLayers(soft, ranks, sizesOf(rule))) maps.push(mapOf(layer, ranks, tracer));
   // A border that is drawn better for one layer is drawn so for all, and is looked at again in each.
-  while (maps.map(({ arcs }) => fits.part(arcs, ruleOf)).some(Boolean));
+  const outlines = maps.map(outlinesOf);
+  while (outlines.map((arcs) => fits.part(arcs, ruleOf)).some(Boolean));
   const curvesOf = (arc: Arc): Curves => fits.curvesOf(arc, ruleOf(arc));
   return { layers: maps.map((map) => drawn(map, curvesOf, rule.pitch)), nodes };
 }
@@ -78,23 +77,30 @@ function sizesOf({ slip, bridge, pitch }: DrawingRule) {
   return { slip: slip > 0 ? (slip + SPARE_MM) / pitch + SPARE_PIXELS : 0, bridge: bridge / pitch };
 }
 
-function mapOf(soft: SoftLabels, layer: SpreadLayer, ranks: Ranks, whole: PlanarMap): LayerMap {
-  const map = planarMap(soft, layer.regions, whole.junctions);
-  const isInside = (region: number): boolean => region === layer.label || region === UNDER_LATER;
-  const isShown = (pixel: number): boolean => ranks.at(soft, pixel) < layer.rank;
-  const shapes = shapesOf(map, isInside, isShown);
-  const arcs = new Set(shapes.shapes.flatMap((shape) => shape.flatMap((ring) => ring.map(({ arc }) => arc))));
-  return { label: layer.label, map, arcs: [...arcs].map((arc) => defined(map.arcs[arc])), ...shapes };
+function mapOf({ label, rank, under }: SpreadLayer, ranks: Ranks, tracer: MapTracer): LayerMap {
+  const isInside = (region: number): boolean => region === label || region === UNDER_LATER;
+  const isShown = (region: number): boolean => ranks.of(region) < rank;
+  return tracer.withRegion(UNDER_LATER, under, isInside, (map) => ({
+    label,
+    arcs: map.arcs,
+    ...shapesOf(map, isInside, isShown),
+  }));
 }
 
-function drawn({ label, map, shapes, islands }: LayerMap, curvesOf: (arc: Arc) => Curves, pitch: number): DrawnLayer {
+/** The arcs of a layer's outlines. */
+function outlinesOf({ arcs, shapes }: LayerMap): Arc[] {
+  const used = new Set(shapes.flatMap((shape) => shape.flatMap((ring) => ring.map(({ arc }) => arc))));
+  return [...used].map((arc) => defined(arcs[arc]));
+}
+
+function drawn({ label, arcs, shapes, islands }: LayerMap, curvesOf: (arc: Arc) => Curves, pitch: number): DrawnLayer {
   const curvesOfRing = (ring: readonly ArcUse[]): Curves =>
-    ring.flatMap((use) => curvesOfUse(map, use, curvesOf)).map((curve) => scaled(curve, pitch));
+    ring.flatMap((use) => curvesOfUse(arcs, use, curvesOf)).map((curve) => scaled(curve, pitch));
   return { label, shapes: shapes.map((shape) => shape.map(curvesOfRing)), islands };
 }
 
-function curvesOfUse(map: PlanarMap, { arc, reversed }: ArcUse, curvesOf: (arc: Arc) => Curves): Curves {
-  const curves = curvesOf(defined(map.arcs[arc]));
+function curvesOfUse(arcs: readonly Arc[], { arc, reversed }: ArcUse, curvesOf: (arc: Arc) => Curves): Curves {
+  const curves = curvesOf(defined(arcs[arc]));
   return reversed ? curves.toReversed().map(reverse) : curves;
 }
 

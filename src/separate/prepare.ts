@@ -1,10 +1,10 @@
 /** From a picture to pixels of the size that the sheets need, and to its palette. */
 import { hexOf, rgbOf } from './colour/hex';
 import { nearestOf, oklabOf } from './colour/oklab';
-import { choosePalette, type Palette } from './colour/palette';
+import type { Palette } from './colour/palette';
 import type { Dials } from './dials';
 import type { Picture, Rgb } from './raster';
-import type { PictureSource } from './source';
+import type { OpaquePicture, PictureSource } from './source';
 
 export interface Prepared {
   /** Opaque, with as many pixels as the sheets need. */
@@ -36,7 +36,7 @@ export function prepare(source: PictureSource, dials: Dials, across = Infinity):
   const ground = source.groundOf(dials.ground);
   const opaque = source.over(ground);
   const bare = [ground, ...dials.leaveOut].filter((each) => typeof each === 'string').map(rgbOf);
-  const palette = paletteFor(opaque.colours, dials, bare);
+  const palette = paletteFor(opaque, dials, bare);
   const hexes = palette.colours.map(hexOf);
   const detail = dials.detail ?? Math.max(dials.bridge, dials.opening) * (palette.isDrawing ? 1 : COARSER);
   const pixels = Math.min(across, pixelsFor(source.picture.width, dials.width / detail));
@@ -51,11 +51,11 @@ export function prepare(source: PictureSource, dials: Dials, across = Infinity):
 }
 
 /** Colours that are left unpainted, or sprayed as another one, are found like paints, and are no paints. */
-function paletteFor(facts: Parameters<typeof choosePalette>[0], dials: Dials, bare: readonly Rgb[]): Palette {
+function paletteFor(picture: OpaquePicture, dials: Dials, bare: readonly Rgb[]): Palette {
   const paints = dials.paints.map(rgbOf);
   const merged = (dials.merged ?? []).map(([from]) => rgbOf(from));
   const count = Math.max(dials.colours, paints.length) + bare.length + merged.length;
-  return choosePalette(facts, count, [...paints, ...bare, ...merged]);
+  return picture.palette(count, [...paints, ...bare, ...merged]);
 }
 
 function mergedLabels(

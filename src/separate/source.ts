@@ -2,7 +2,7 @@
 import { checkpoint } from '../base/checkpoint';
 import { defined } from '../base/defined';
 import { rgbOf } from './colour/hex';
-import { type ColourFacts, coloursIn } from './colour/palette';
+import { type ColourFacts, choosePalette, coloursIn, type Palette } from './colour/palette';
 import { NothingToSeparate } from './dials';
 import type { Picture, Rgb } from './raster';
 import { resized } from './shrink';
@@ -14,6 +14,7 @@ const PAPER = '#ffffff';
 
 /** A rough answer and a full one in turns. */
 const SIZES_KEPT = 2;
+const PALETTES_KEPT = 16;
 
 export class PictureSource {
   readonly picture: Picture;
@@ -47,15 +48,27 @@ export class OpaquePicture {
   private readonly picture: Picture;
   private facts: ColourFacts | undefined;
   private readonly sizes = new Map<number, Picture>();
+  private readonly palettes = new Map<string, Palette>();
 
   constructor(ground: string, picture: Picture) {
     this.ground = ground;
     this.picture = picture;
   }
 
-  get colours(): ColourFacts {
+  private get colours(): ColourFacts {
     this.facts ??= coloursIn(this.picture);
     return this.facts;
+  }
+
+  /** As `choosePalette` gives it; the last few are remembered, for most dials say nothing of colours. */
+  palette(count: number, fixed: readonly Rgb[]): Palette {
+    const key = `${count} ${fixed.join(' ')}`;
+    const known = this.palettes.get(key);
+    if (known) return known;
+    const made = choosePalette(this.colours, count, fixed);
+    keepFew(this.palettes, PALETTES_KEPT);
+    this.palettes.set(key, made);
+    return made;
   }
 
   /** @param across pixels */
@@ -63,12 +76,15 @@ export class OpaquePicture {
     const known = this.sizes.get(across);
     if (known) return known;
     const made = resized(this.picture, across);
-    for (const size of [...this.sizes.keys()].slice(0, Math.max(0, this.sizes.size + 1 - SIZES_KEPT))) {
-      this.sizes.delete(size);
-    }
+    keepFew(this.sizes, SIZES_KEPT);
     this.sizes.set(across, made);
     return made;
   }
+}
+
+/** Leaves room for one more of so many. */
+function keepFew(map: Map<unknown, unknown>, most: number): void {
+  for (const key of [...map.keys()].slice(0, Math.max(0, map.size + 1 - most))) map.delete(key);
 }
 
 /** 0..1; pixels that are more clear than not. */

@@ -41,11 +41,12 @@ function oneRound(
 ): { readonly labels: Uint8Array; readonly changed: number } | undefined {
   const core = coresOf(map, radius);
   if (!core) return undefined;
-  const labels = nearestCores(map, core, radius);
-  if (keepsCorners) keptCorners(map, labels, radius);
-  let changed = 0;
-  for (let at = 0; at < labels.length; at += 1) if (labels[at] !== map.labels[at]) changed += 1;
-  return { labels, changed };
+  const open = uncovered(map, core, radius);
+  const labels = map.labels.slice();
+  if (!giveToCoresNearby(map, core, open, labels, radius)) giveByDistances(map, core, open, labels);
+  const changed = open.filter((at) => labels[at] !== map.labels[at]);
+  if (keepsCorners) keptCorners(map, labels, changed, radius);
+  return { labels, changed: changed.filter((at) => labels[at] !== map.labels[at]).length };
 }
 
 /**
@@ -88,39 +89,50 @@ function rimOf({ width, height, labels }: LabelMap): number[] {
   return rim;
 }
 
-/** So many radii round the cores the nearest one is sought by discs; where some pixel is farther away, for all at once. */
-const NEAR_CORES = 1.6;
-
-/** Pixels that discs may visit for each one that there is: exact distances for all take about as long. */
-const FEW_STAMPS = 1;
-
-/** Gives each pixel the label of its nearest core. */
-function nearestCores(map: LabelMap, core: Uint8Array, radius: number): Uint8Array {
-  const { labels: before } = map;
-  const reach = NEAR_CORES * radius + 1;
-  const rim = rimOfCores(map, core);
-  if (rim.length * reach * reach > FEW_STAMPS * core.length) return byDistances(map, core);
-  const labels = before.slice();
+/**
+ * The pixels that lie in no disc round a core. All others keep their label: their own core is nearer than the radius, and one of
+ * another label is not, as the disc round it would reach them.
+ */
+function uncovered(map: LabelMap, core: Uint8Array, radius: number): number[] {
+  const covered = core.slice();
+  const reach = Math.max(0, radius - 0.5);
   const disc = new Disc(map, reach);
-  const least = new Float32Array(before.length).fill(Infinity);
-  let open = 0;
-  for (const value of core) open += 1 - value;
-  for (const at of rim) {
-    const label = defined(before[at]);
-    disc.stamp(at, (pixel, squared) => {
-      const known = defined(least[pixel]);
-      if (core[pixel] === 1 || squared >= known) return;
-      if (known === Infinity) open -= 1;
-      least[pixel] = squared;
-      labels[pixel] = label;
-    });
-  }
-  return open === 0 ? labels : byDistances(map, core);
+  const visit = (pixel: number, squared: number): void => {
+    if (squared < reach * reach) covered[pixel] = 1;
+  };
+  for (const at of rimOfCores(map, core)) disc.stamp(at, visit);
+  const open: number[] = [];
+  for (let at = 0; at < covered.length; at += 1) if (covered[at] === 0) open.push(at);
+  return open;
 }
 
-function byDistances(map: LabelMap, core: Uint8Array): Uint8Array {
+/** So many radii round a pixel its nearest core is sought pixel by pixel. */
+const NEAR_CORES = 1.6;
+
+/** Pixels that are looked at for each one that there is: exact distances for all take about as long. */
+const FEW_LOOKS = 1;
+
+/** @returns whether all that are open had a core nearby */
+function giveToCoresNearby(
+  map: LabelMap,
+  core: Uint8Array,
+  open: readonly number[],
+  labels: Uint8Array,
+  radius: number,
+): boolean {
+  const reach = NEAR_CORES * radius + 1;
+  if (open.length * reach * reach > FEW_LOOKS * core.length) return false;
+  const disc = new Disc(map, reach);
+  return open.every((at) => {
+    const nearest = disc.nearest(at, core);
+    if (nearest >= 0) labels[at] = defined(map.labels[nearest]);
+    return nearest >= 0;
+  });
+}
+
+function giveByDistances(map: LabelMap, core: Uint8Array, open: readonly number[], labels: Uint8Array): void {
   const { nearest } = distancesTo(core, map);
-  return map.labels.map((_, at) => defined(map.labels[defined(nearest[at])]));
+  for (const at of open) labels[at] = defined(map.labels[defined(nearest[at])]);
 }
 
 function rimOfCores({ width, height, labels }: LabelMap, core: Uint8Array): number[] {

@@ -9,45 +9,38 @@ import type { LabelMap } from '../raster';
  * corner of 39 degrees reaches, and so far `thin-bridge` and its likes let tips be.
  * @param before the labels as they were
  * @param after those of the clean-up; they are changed
+ * @param changed the pixels that it changed
  * @param radius pixels, of the disc
  */
-export function keptCorners(before: LabelMap, after: Uint8Array, radius: number): void {
+export function keptCorners(before: LabelMap, after: Uint8Array, changed: readonly number[], radius: number): void {
   const { width, height, labels } = before;
-  const seen = new Uint8Array(labels.length);
-  const members: number[] = [];
-  for (let start = 0; start < labels.length; start += 1) {
-    if (seen[start] === 1 || after[start] === labels[start]) continue;
+  const seen = new Set<number>();
+  for (const start of changed) {
+    if (seen.has(start)) continue;
     const label = defined(labels[start]);
-    members.length = 0;
-    members.push(start);
-    seen[start] = 1;
+    const members = [start];
     const roots: number[] = [];
+    seen.add(start);
+    const visit = (other: number): void => {
+      if (labels[other] !== label) return;
+      if (after[other] === label) roots.push(other);
+      else if (!seen.has(other)) {
+        seen.add(other);
+        members.push(other);
+      }
+    };
     // The list grows while it is gone through.
     for (const at of members) {
       checkpoint(8);
-      const [x, y] = [at % width, Math.floor(at / width)];
-      for (const [u, v] of NEIGHBOURS) {
-        if (x + u < 0 || x + u >= width || y + v < 0 || y + v >= height) continue;
-        const other = at + v * width + u;
-        if (labels[other] !== label || seen[other] === 1) continue;
-        if (after[other] === label) {
-          roots.push(other);
-          continue;
-        }
-        seen[other] = 1;
-        members.push(other);
-      }
+      const x = at % width;
+      if (x > 0) visit(at - 1);
+      if (x + 1 < width) visit(at + 1);
+      if (at >= width) visit(at - width);
+      if (at + width < width * height) visit(at + width);
     }
     if (isTip(members, roots, width, radius)) for (const at of members) after[at] = label;
   }
 }
-
-const NEIGHBOURS = [
-  [-1, 0],
-  [1, 0],
-  [0, -1],
-  [0, 1],
-] as const;
 
 /** Whether all pixels are within a disc's width of the middle of what they hang on, and that is one short stretch. */
 function isTip(members: readonly number[], roots: readonly number[], width: number, radius: number): boolean {

@@ -25,7 +25,10 @@ export function yOf(chain: Float64Array, at: number): number {
 
 /** From a point of the chain to another. */
 export function chordLength(chain: Float64Array, from: number, to: number): number {
-  return Math.hypot(xOf(chain, to) - xOf(chain, from), yOf(chain, to) - yOf(chain, from));
+  const x = xOf(chain, to) - xOf(chain, from);
+  const y = yOf(chain, to) - yOf(chain, from);
+  // Coordinates of pixels need no care for overflow, which makes `Math.hypot` many times slower.
+  return Math.sqrt(x * x + y * y);
 }
 
 /**
@@ -43,7 +46,8 @@ export function fitLine(chain: Float64Array, from: number, to: number): FittedLi
   const [x, y] = [sumX / count, sumY / count];
   let [xx, xy, yy] = [0, 0, 0];
   for (let at = first; at <= last; at += 1) {
-    const [u, v] = [xOf(chain, at) - x, yOf(chain, at) - y];
+    const u = xOf(chain, at) - x;
+    const v = yOf(chain, at) - y;
     xx += u * u;
     xy += u * v;
     yy += v * v;

@@ -55,54 +55,88 @@ export function cornersOf(chain: Float64Array, closed: boolean, rule: CornerRule
 
 /** Steps along a chain, round and round where it is closed. */
 class Walk {
-  readonly chain: Float64Array;
-  private readonly closed: boolean;
-  private readonly count: number;
+  /** The chain; where it is closed once more before and behind it. */
+  readonly points: Float64Array;
+  readonly count: number;
+  /** The place in `points` of the chain's first. */
+  readonly first: number;
 
   constructor(chain: Float64Array, closed: boolean, count: number) {
-    this.chain = chain;
-    this.closed = closed;
+    const once = chain.subarray(0, 2 * count);
     this.count = count;
+    this.first = closed ? count : 0;
+    this.points = once;
+    if (!closed) return;
+    this.points = new Float64Array(6 * count);
+    for (const turn of [0, 1, 2]) this.points.set(once, 2 * count * turn);
   }
 
-  /** The point so many steps on; undefined beyond an end. */
-  from(at: number, steps: number): number | undefined {
-    if (Math.abs(steps) >= this.count) return undefined;
-    const to = at + steps;
-    if (this.closed) return (to + this.count) % this.count;
-    return to < 0 || to >= this.count ? undefined : to;
-  }
-
-  /** The points from `skip` to `reach` pixels on, in one direction. */
-  stretch(at: number, direction: 1 | -1, { reach, skip }: CornerRule): Float64Array {
-    const points: number[] = [];
-    let [distance, last] = [0, at];
-    for (let step = direction; ; step += direction) {
-      const next = this.from(at, step);
-      if (next === undefined) break;
-      distance += chordLength(this.chain, last, next);
-      if (distance > reach) break;
-      if (distance >= skip) points.push(xOf(this.chain, next), yOf(this.chain, next));
-      last = next;
-    }
-    return Float64Array.from(points);
+  /** How far one may go from a point, without coming back to it. */
+  lastFrom(at: number, direction: 1 | -1): number {
+    const here = this.first + at;
+    return direction > 0
+      ? Math.min(countOf(this.points) - 1, here + this.count - 1)
+      : Math.max(0, here - this.count + 1);
   }
 }
 
 function cornerAt(walk: Walk, at: number, rule: CornerRule): { place: Point; sharpness: number } | undefined {
-  const before = walk.stretch(at, -1, rule);
-  const after = walk.stretch(at, 1, rule);
-  if (countOf(before) < LEAST_POINTS || countOf(after) < LEAST_POINTS) return undefined;
+  const { points } = walk;
+  const here = walk.first + at;
+  const before = stretchFrom(walk, at, -1, rule);
+  const after = stretchFrom(walk, at, 1, rule);
+  if (before.count < LEAST_POINTS || after.count < LEAST_POINTS) return undefined;
+  if (chordTurn(points, before, after) < rule.angle - CHORDS_BESIDE) return undefined;
   // Both lines run in the course of the chain.
-  const arriving = fitLine(before, countOf(before) - 1, 0);
-  const going = fitLine(after, 0, countOf(after) - 1);
-  const cosine = arriving.dx * going.dx + arriving.dy * going.dy;
-  const turn = (Math.acos(Math.max(-1, Math.min(1, cosine))) * 180) / Math.PI;
+  const arriving = fitLine(points, before.far, before.near);
+  const going = fitLine(points, after.near, after.far);
+  const turn = turnBetween(arriving.dx * going.dx + arriving.dy * going.dy);
   if (turn < rule.angle || arriving.residual > rule.residual || going.residual > rule.residual) return undefined;
-  const own = { x: xOf(walk.chain, at), y: yOf(walk.chain, at) };
+  const own = { x: xOf(points, here), y: yOf(points, here) };
   const meeting = meetingOf(arriving, going) ?? own;
   const off = Math.hypot(meeting.x - own.x, meeting.y - own.y);
   return { place: off < rule.farthest ? meeting : own, sharpness: Math.max(1e-3, turn - 4 * off) };
+}
+
+/** Points next to a place, in one direction: places in the chain of a walk. */
+interface NearStretch {
+  readonly near: number;
+  readonly far: number;
+  readonly count: number;
+}
+
+/** The points from `skip` to `reach` pixels on. */
+function stretchFrom(walk: Walk, at: number, direction: 1 | -1, { reach, skip }: CornerRule): NearStretch {
+  const last = walk.lastFrom(at, direction);
+  let here = walk.first + at;
+  let [near, far, count, distance] = [here, here, 0, 0];
+  while (here !== last) {
+    distance += chordLength(walk.points, here, here + direction);
+    here += direction;
+    if (distance > reach) break;
+    if (distance < skip) continue;
+    if (count === 0) near = here;
+    far = here;
+    count += 1;
+  }
+  return { near, far, count };
+}
+
+/** Degrees by which the chords of two stretches may turn less than the lines through them, at the most. */
+const CHORDS_BESIDE = 20;
+
+function chordTurn(points: Float64Array, before: NearStretch, after: NearStretch): number {
+  const [x1, y1] = [
+    xOf(points, before.near) - xOf(points, before.far),
+    yOf(points, before.near) - yOf(points, before.far),
+  ];
+  const [x2, y2] = [xOf(points, after.far) - xOf(points, after.near), yOf(points, after.far) - yOf(points, after.near)];
+  return turnBetween((x1 * x2 + y1 * y2) / Math.sqrt((x1 * x1 + y1 * y1) * (x2 * x2 + y2 * y2) || 1));
+}
+
+/** Degrees. */
+function turnBetween(cosine: number): number {
+  return (Math.acos(Math.max(-1, Math.min(1, cosine))) * 180) / Math.PI;
 }
 
 function meetingOf(first: FittedLine, second: FittedLine): Point | undefined {
@@ -114,16 +148,16 @@ function meetingOf(first: FittedLine, second: FittedLine): Point | undefined {
 
 function isSharpest(walk: Walk, at: number, sharpness: Float64Array): boolean {
   const own = defined(sharpness[at]);
-  for (const direction of [1, -1]) {
-    let [distance, last] = [0, at];
-    for (let step = direction; ; step += direction) {
-      const next = walk.from(at, step);
-      if (next === undefined) break;
-      distance += chordLength(walk.chain, last, next);
+  for (const direction of [1, -1] as const) {
+    const last = walk.lastFrom(at, direction);
+    let distance = 0;
+    for (let here = walk.first + at; here !== last; ) {
+      distance += chordLength(walk.points, here, here + direction);
       if (distance > APART) break;
+      here += direction;
+      const next = here % walk.count;
       const other = defined(sharpness[next]);
       if (other > own || (other === own && next < at)) return false;
-      last = next;
     }
   }
   return true;

@@ -42,9 +42,10 @@ export function fitOne(
   const { parameters, length } = chordParameters(chain, from, to);
   for (let round = 0; round < ROUNDS; round += 1) {
     const cubic = leastSquares(chain, from, parameters, { start, end, tangent, back, length });
-    const worst = improve(chain, from, parameters, cubic);
+    const hopeless = round > 0 ? HOPELESS * tolerance : Infinity;
+    const worst = improve(chain, from, parameters, cubic, hopeless);
     if (worst <= tolerance) return cubic;
-    if (round > 0 && worst > HOPELESS * tolerance) return undefined;
+    if (worst > hopeless) return undefined;
   }
   return undefined;
 }
@@ -55,7 +56,8 @@ function isStraight(chain: Float64Array, from: number, to: number, tolerance: nu
   const [x, y] = [xOf(chain, from), yOf(chain, from)];
   const [dx, dy] = [(xOf(chain, to) - x) / length, (yOf(chain, to) - y) / length];
   for (let at = from + 1; at < to; at += 1) {
-    const [u, v] = [xOf(chain, at) - x, yOf(chain, at) - y];
+    const u = xOf(chain, at) - x;
+    const v = yOf(chain, at) - y;
     if (Math.abs(u * dy - v * dx) > tolerance) return false;
     // A chain that turns back on itself is no line.
     const along = u * dx + v * dy;
@@ -120,8 +122,11 @@ function leastSquares(
   };
 }
 
-/** Moves each parameter nearer to its point, and tells how far the farthest point lies from the curve. */
-function improve(chain: Float64Array, from: number, parameters: Float64Array, cubic: Cubic): number {
+/**
+ * Moves each parameter nearer to its point, and tells how far the farthest point lies from the curve.
+ * @param hopeless where some point lies farther off, the others do not matter any more
+ */
+function improve(chain: Float64Array, from: number, parameters: Float64Array, cubic: Cubic, hopeless: number): number {
   const { start, control1, control2, end } = cubic;
   let worst = 0;
   for (let i = 1; i + 1 < parameters.length; i += 1) {
@@ -135,9 +140,10 @@ function improve(chain: Float64Array, from: number, parameters: Float64Array, cu
     const dy = q0 * (control1.y - start.y) + q1 * (control2.y - control1.y) + q2 * (end.y - control2.y);
     const ddx = 6 * (s * (control2.x - 2 * control1.x + start.x) + t * (end.x - 2 * control2.x + control1.x));
     const ddy = 6 * (s * (control2.y - 2 * control1.y + start.y) + t * (end.y - 2 * control2.y + control1.y));
-    const off = Math.hypot(ex, ey);
-    const across = Math.abs(ex * dy - ey * dx) / (Math.hypot(dx, dy) || 1);
+    const off = Math.sqrt(ex * ex + ey * ey);
+    const across = Math.abs(ex * dy - ey * dx) / (Math.sqrt(dx * dx + dy * dy) || 1);
     worst = Math.max(worst, Math.min(off, across + ALONG * off));
+    if (worst > hopeless) return worst;
     const slope = dx * dx + dy * dy + ex * ddx + ey * ddy;
     if (slope !== 0) parameters[i] = Math.max(0, Math.min(1, t - (ex * dx + ey * dy) / slope));
   }

@@ -33,12 +33,17 @@ export function mix(
   into.residual = Infinity;
   for (let i = 0; i < near.length; i += 1) {
     for (let j = i + 1; j < near.length; j += 1) {
-      const [first, second] = [defined(near[i]), defined(near[j])];
+      const first = defined(near[i]);
+      const second = defined(near[j]);
       if (own >= 0 && first !== own && second !== own) continue;
-      const [red, green, blue] = defined(colours[second]);
-      const [r, g, b] = defined(colours[first]);
-      const [dr, dg, db] = [r - red, g - green, b - blue];
-      const [pr, pg, pb] = [defined(data[at]) - red, defined(data[at + 1]) - green, defined(data[at + 2]) - blue];
+      const base = defined(colours[second]);
+      const towards = defined(colours[first]);
+      const dr = towards[0] - base[0];
+      const dg = towards[1] - base[1];
+      const db = towards[2] - base[2];
+      const pr = defined(data[at]) - base[0];
+      const pg = defined(data[at + 1]) - base[1];
+      const pb = defined(data[at + 2]) - base[2];
       const along = (pr * dr + pg * dg + pb * db) / (dr * dr + dg * dg + db * db || 1);
       const share = Math.max(0, Math.min(1, along));
       const residual = (pr - share * dr) ** 2 + (pg - share * dg) ** 2 + (pb - share * db) ** 2;

@@ -13,18 +13,23 @@ export function nearestLabels({ width, height, data }: Picture, colours: readonl
   const labels = new Uint8Array(width * height);
   const known = new Int32Array(REMEMBERED).fill(-1);
   const labelOf = new Uint8Array(REMEMBERED);
+  let last = -1;
+  let label = 0;
   for (let y = 0; y < height; y += 1) {
     checkpoint(width);
     for (let at = y * width; at < (y + 1) * width; at += 1) {
-      const [red, green, blue] = [defined(data[4 * at]), defined(data[4 * at + 1]), defined(data[4 * at + 2])];
-      const key = (red << 16) | (green << 8) | blue;
-      // Greys and their likes differ in all three channels: each of them is to count.
-      const place = (key ^ (key >> 5)) & (REMEMBERED - 1);
-      if (known[place] !== key) {
-        known[place] = key;
-        labelOf[place] = nearestOf(places, oklabOf([red, green, blue]));
+      const key = (defined(data[4 * at]) << 16) | (defined(data[4 * at + 1]) << 8) | defined(data[4 * at + 2]);
+      if (key !== last) {
+        // Greys and their likes differ in all three channels: each of them is to count.
+        const place = (key ^ (key >> 5)) & (REMEMBERED - 1);
+        if (known[place] !== key) {
+          known[place] = key;
+          labelOf[place] = nearestOf(places, oklabOf([key >> 16, (key >> 8) & 255, key & 255]));
+        }
+        label = defined(labelOf[place]);
+        last = key;
       }
-      labels[at] = defined(labelOf[place]);
+      labels[at] = label;
     }
   }
   return { width, height, labels };

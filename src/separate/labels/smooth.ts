@@ -24,11 +24,9 @@ export function smoothLabels(picture: Picture, colours: readonly Rgb[], radius: 
   colours.forEach((colour, label) => {
     const [l, a, b] = oklabOf(colour);
     for (let at = 0; at < cost.length; at += 1) {
-      const [dl, da, db] = [
-        defined(places[3 * at]) - l,
-        defined(places[3 * at + 1]) - a,
-        defined(places[3 * at + 2]) - b,
-      ];
+      const dl = defined(places[3 * at]) - l;
+      const da = defined(places[3 * at + 1]) - a;
+      const db = defined(places[3 * at + 2]) - b;
       cost[at] = Math.min(WORST, dl * dl + da * da + db * db);
     }
     blur(cost, picture, radius, spare);
@@ -50,9 +48,8 @@ function oklabPlanes({ width, height, data }: Picture): Float32Array {
   for (let y = 0; y < height; y += 1) {
     checkpoint(8 * width);
     for (let at = y * width; at < (y + 1) * width; at += 1) {
-      const [red, green, blue] = [defined(data[4 * at]), defined(data[4 * at + 1]), defined(data[4 * at + 2])];
-      const next = (red << 16) | (green << 8) | blue;
-      if (next !== key) [l, a, b] = oklabOf([red, green, blue]);
+      const next = (defined(data[4 * at]) << 16) | (defined(data[4 * at + 1]) << 8) | defined(data[4 * at + 2]);
+      if (next !== key) [l, a, b] = oklabOf([next >> 16, (next >> 8) & 255, next & 255]);
       key = next;
       places[3 * at] = l;
       places[3 * at + 1] = a;
@@ -93,7 +90,8 @@ export function evened({ width, height, labels: before }: LabelMap, count: numbe
     }
   }
   for (let at = 0; at < area.length; at += 1) {
-    const [most, next] = [defined(first[at]), defined(second[at])];
+    const most = defined(first[at]);
+    const next = defined(second[at]);
     area[at] = next > 1e-6 ? most / (most + next) : 1;
   }
   return { ...grid, labels, other, share: area };

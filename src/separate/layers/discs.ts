@@ -3,7 +3,7 @@ import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
 import type { Grid } from '../labels/box-blur';
 
-/** Calls back for each pixel of the grid within the radius of one, with the squared distance. */
+/** Calls back for each pixel of the grid within the radius of one, the nearest first, with the squared distance. */
 export class Disc {
   private readonly dx: Int32Array;
   private readonly dy: Int32Array;
@@ -17,6 +17,7 @@ export class Disc {
     for (let y = -reach; y <= reach; y += 1) {
       for (let x = -reach; x <= reach; x += 1) if (x * x + y * y <= radius * radius) steps.push([x, y]);
     }
+    steps.sort(([x1, y1], [x2, y2]) => x1 * x1 + y1 * y1 - x2 * x2 - y2 * y2);
     this.grid = grid;
     this.dx = Int32Array.from(steps, ([x]) => x);
     this.dy = Int32Array.from(steps, ([, y]) => y);
@@ -30,9 +31,25 @@ export class Disc {
     const y = (at - x) / width;
     checkpoint(dx.length >> 2);
     for (let i = 0; i < dx.length; i += 1) {
-      const [u, v] = [x + defined(dx[i]), y + defined(dy[i])];
+      const u = x + defined(dx[i]);
+      const v = y + defined(dy[i]);
       if (u >= 0 && v >= 0 && u < width && v < height) visit(v * width + u, defined(squared[i]));
     }
+  }
+
+  /** The nearest pixel within the radius of one that is marked with 1; of those as near, the first. -1 where there is none. */
+  nearest(at: number, marks: Uint8Array): number {
+    const { dx, dy } = this;
+    const { width, height } = this.grid;
+    const x = at % width;
+    const y = (at - x) / width;
+    checkpoint(dx.length >> 2);
+    for (let i = 0; i < dx.length; i += 1) {
+      const u = x + defined(dx[i]);
+      const v = y + defined(dy[i]);
+      if (u >= 0 && v >= 0 && u < width && v < height && marks[v * width + u] === 1) return v * width + u;
+    }
+    return -1;
   }
 }
 

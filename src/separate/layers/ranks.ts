@@ -14,6 +14,11 @@ export class Ranks {
     });
   }
 
+  /** Of a label: 0 for what is sprayed first; -1 for what is left unpainted. */
+  of(label: number): number {
+    return defined(this.ofLabel[label]);
+  }
+
   /** 0 for what is sprayed first; -1 for what is left unpainted. */
   at({ labels }: LabelMap, pixel: number): number {
     return defined(this.ofLabel[defined(labels[pixel])]);

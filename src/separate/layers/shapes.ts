@@ -8,7 +8,6 @@ import type { Box, Ring } from '../../geometry/base/polygon-types';
 import { boxContainsBox, boxOfRing, ringContains, signedArea } from '../../geometry/base/ring';
 import type { PlanarMap } from '../map/planar-map';
 import { type ArcRing, ringsAround } from '../map/rings';
-import { hasNeighbour } from './discs';
 
 export interface LayerShapes {
   /** For each connected opening its own outline, then those of the islands in it. */
@@ -28,12 +27,12 @@ interface Nested {
 
 /**
  * @param isInside whether a region is painted by the layer
- * @param isShown whether the layer's sheet must keep a pixel free: no later paint covers it
+ * @param isShown whether the layer's sheet must keep a region free: no later paint covers it
  */
 export function shapesOf(
   map: PlanarMap,
   isInside: (region: number) => boolean,
-  isShown: (pixel: number) => boolean,
+  isShown: (region: number) => boolean,
 ): LayerShapes {
   const roots = nest(ringsAround(map, isInside).map((ring) => nestedOf(map, ring)));
   const flood = new Flood(map, isInside, isShown);
@@ -94,10 +93,10 @@ function nest(all: readonly Nested[]): Nested[] {
 class Flood {
   private readonly map: PlanarMap;
   private readonly isInside: (region: number) => boolean;
-  private readonly isShown: (pixel: number) => boolean;
+  private readonly isShown: (region: number) => boolean;
   private seen: Uint8Array | undefined;
 
-  constructor(map: PlanarMap, isInside: (region: number) => boolean, isShown: (pixel: number) => boolean) {
+  constructor(map: PlanarMap, isInside: (region: number) => boolean, isShown: (region: number) => boolean) {
     this.map = map;
     this.isInside = isInside;
     this.isShown = isShown;
@@ -110,11 +109,10 @@ class Flood {
     this.seen ??= new Uint8Array(regions.length);
     const { seen } = this;
     const open: number[] = [];
-    const add = (at: number): boolean => {
-      if (seen[at] === 1 || this.isInside(defined(regions[at]))) return false;
+    const add = (at: number): void => {
+      if (seen[at] === 1 || this.isInside(defined(regions[at]))) return;
       seen[at] = 1;
       open.push(at);
-      return false;
     };
     for (const outline of outlines) {
       for (const { arc } of outline) {
@@ -124,12 +122,14 @@ class Flood {
         }
       }
     }
-    const size = { width: across, height: regions.length / across };
-    // The list grows while it is gone through.
+    // The list grows while it is gone through. An island ends before the rim of the grid.
     for (const at of open) {
       checkpoint(4);
-      if (this.isShown(grid.pixelOf(at))) return false;
-      hasNeighbour(size, at, add);
+      if (this.isShown(defined(regions[at]))) return false;
+      add(at - 1);
+      add(at + 1);
+      add(at - across);
+      add(at + across);
     }
     return true;
   }

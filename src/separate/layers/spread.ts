@@ -23,14 +23,14 @@ export interface SpreadSizes {
 export interface SpreadLayer {
   readonly label: number;
   readonly rank: number;
-  /** For each pixel its label, or `UNDER_LATER`. What the layer paints is both its own label and that. */
-  readonly regions: Uint8Array;
+  /** The pixels that it paints though later ones cover them. */
+  readonly under: readonly number[];
 }
 
 export function* spreadLayers(map: LabelMap, ranks: Ranks, sizes: SpreadSizes): Generator<SpreadLayer> {
   const spreading = new Spreading(map, ranks, sizes);
   spreading.reach(-1);
-  for (const [rank, label] of ranks.order.entries()) yield { label, rank, regions: spreading.regionsOf(rank, label) };
+  for (const [rank, label] of ranks.order.entries()) yield { label, rank, under: spreading.underLater(rank, label) };
 }
 
 class Spreading {
@@ -38,6 +38,8 @@ class Spreading {
   private readonly ranks: Ranks;
   private readonly bridge: number;
   private readonly slip: Disc;
+  /** The label of each pixel, but where a layer is worked on. */
+  private readonly regions: Uint8Array;
   /** Pixels of each rank, that of the ground first, beside later colours. */
   private readonly rims: number[][];
   /** The squared distance to the nearest colour so far, and its rank. */
@@ -49,19 +51,21 @@ class Spreading {
     this.ranks = ranks;
     this.bridge = bridge;
     this.slip = new Disc(map, slip);
+    this.regions = map.labels.slice();
     this.rims = slip > 0 ? rimsOf(map, ranks) : [];
     this.least = new Float32Array(map.labels.length).fill(Infinity);
     this.nearest = new Int16Array(map.labels.length).fill(-2);
   }
 
-  regionsOf(rank: number, label: number): Uint8Array {
-    const regions = this.map.labels.slice();
+  underLater(rank: number, label: number): number[] {
     const reached = this.reach(rank);
+    const regions = this.regions;
     for (const at of reached) regions[at] = UNDER_LATER;
     const thin = reached.length > 0 ? this.thinSheet(regions, rank, label, reached) : [];
-    for (const at of thin) regions[at] = UNDER_LATER;
-    for (const at of this.besideEarlier(rank, [...reached, ...thin])) regions[at] = defined(this.map.labels[at]);
-    return regions;
+    for (const at of reached) regions[at] = defined(this.map.labels[at]);
+    const painted = [...reached, ...thin];
+    const beside = new Set(this.besideEarlier(rank, painted));
+    return beside.size === 0 ? painted : painted.filter((at) => !beside.has(at));
   }
 
   /**

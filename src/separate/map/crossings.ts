@@ -6,6 +6,7 @@
  * from there, its sides clockwise from the top; an edge is a side of two cells.
  */
 import { defined } from '../../base/defined';
+import type { Point } from '../../geometry/base/curve-types';
 import type { SoftLabels } from '../raster';
 
 /** The label of what lies outside the frame. */
@@ -21,13 +22,12 @@ export class CrossingGrid {
   readonly regions: Uint8Array;
   private readonly soft: SoftLabels;
 
-  /** @param regions another label for each pixel, finer than the labels themselves */
-  constructor(soft: SoftLabels, regions: Uint8Array = soft.labels) {
+  constructor(soft: SoftLabels) {
     this.soft = soft;
     this.across = soft.width + 2;
     this.regions = new Uint8Array(this.across * (soft.height + 2)).fill(OUTSIDE);
     for (let y = 0; y < soft.height; y += 1) {
-      const row = regions.subarray(y * soft.width, (y + 1) * soft.width);
+      const row = soft.labels.subarray(y * soft.width, (y + 1) * soft.width);
       this.regions.set(row, (y + 1) * this.across + 1);
     }
   }
@@ -37,6 +37,43 @@ export class CrossingGrid {
     const x = (at % this.across) - 1;
     const y = Math.floor(at / this.across) - 1;
     return x < 0 || y < 0 || x >= this.soft.width || y >= this.soft.height ? -1 : y * this.soft.width + x;
+  }
+
+  /** The number on the grid of a pixel in the picture. */
+  private atOf(pixel: number): number {
+    const x = pixel % this.soft.width;
+    return (Math.floor(pixel / this.soft.width) + 1) * this.across + x + 1;
+  }
+
+  /**
+   * Gives pixels of the picture to a region of their own.
+   * @returns what they were
+   */
+  mark(pixels: readonly number[], region: number): Uint8Array {
+    const before = Uint8Array.from(pixels, (pixel) => defined(this.regions[this.atOf(pixel)]));
+    for (const pixel of pixels) this.regions[this.atOf(pixel)] = region;
+    return before;
+  }
+
+  unmark(pixels: readonly number[], before: Uint8Array): void {
+    pixels.forEach((pixel, i) => {
+      this.regions[this.atOf(pixel)] = defined(before[i]);
+    });
+  }
+
+  /** The edges between a pixel of the picture and its neighbours. */
+  edgesRound(pixel: number): readonly number[] {
+    const at = this.atOf(pixel);
+    return [2 * at, 2 * at + 1, 2 * (at - 1), 2 * (at - this.across) + 1];
+  }
+
+  regionBefore(edge: number): number {
+    return defined(this.regions[edge >> 1]);
+  }
+
+  regionAfter(edge: number): number {
+    const at = edge >> 1;
+    return defined(this.regions[edge & 1 ? at + this.across : at + 1]);
   }
 
   isCrossed(edge: number): boolean {
@@ -96,6 +133,45 @@ export class CrossingGrid {
     const share = defined(this.soft.share[pixel]);
     if (this.soft.labels[pixel] === label) return share;
     return this.soft.other[pixel] === label ? 1 - share : 0;
+  }
+
+  isFrameCorner(cell: number): boolean {
+    return this.column(cell) !== undefined && this.row(cell) !== undefined;
+  }
+
+  /** The frame's own x where the cell lies on its left or right side. */
+  private column(cell: number): number | undefined {
+    const x = cell % this.across;
+    return x === 0 ? 0 : x === this.soft.width ? this.soft.width : undefined;
+  }
+
+  private row(cell: number): number | undefined {
+    const y = Math.floor(cell / this.across);
+    return y === 0 ? 0 : y === this.soft.height ? this.soft.height : undefined;
+  }
+
+  /** The middle of the crossings; on the frame, where the border from within meets it. */
+  placeOf(cell: number): Point {
+    const [column, row] = [this.column(cell), this.row(cell)];
+    let [sumX, sumY, count] = [0, 0, 0];
+    let inner: Point | undefined;
+    for (let side = 0; side < 4; side += 1) {
+      const edge = this.edgeOf(cell, side);
+      if (!this.isCrossed(edge)) continue;
+      const place = { x: this.x(edge), y: this.y(edge) };
+      sumX += place.x;
+      sumY += place.y;
+      count += 1;
+      if (this.isWithin(cell, side)) inner = place;
+    }
+    const within = inner ?? { x: sumX / count, y: sumY / count };
+    if (column !== undefined || row !== undefined) return { x: column ?? within.x, y: row ?? within.y };
+    return { x: sumX / count, y: sumY / count };
+  }
+
+  /** Whether neither pixel of the side lies outside. */
+  private isWithin(cell: number, side: number): boolean {
+    return this.regionAt(cell, side) !== OUTSIDE && this.regionAt(cell, (side + 1) % 4) !== OUTSIDE;
   }
 
   /** Whether the upper left and lower right pixels of a cell have more in common than the other two. */

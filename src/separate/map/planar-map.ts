@@ -6,7 +6,7 @@ import { checkpoint } from '../../base/checkpoint';
 import { defined } from '../../base/defined';
 import type { Point } from '../../geometry/base/curve-types';
 import type { SoftLabels } from '../raster';
-import { CrossingGrid, OUTSIDE } from './crossings';
+import { CrossingGrid } from './crossings';
 
 export interface Arc {
   /** The edges that it crosses, in its course. */
@@ -31,12 +31,8 @@ export interface PlanarMap {
   readonly junctions: ReadonlyMap<number, Point>;
 }
 
-/**
- * @param regions finer labels, as for a `CrossingGrid`
- * @param known where junctions lie that another map of the same labels has as well
- */
-export function planarMap(soft: SoftLabels, regions?: Uint8Array, known?: PlanarMap['junctions']): PlanarMap {
-  return new Tracer(new CrossingGrid(soft, regions), soft, known).trace();
+export function planarMap(soft: SoftLabels): PlanarMap {
+  return new MapTracer(soft).whole;
 }
 
 /** In a cell with four crossings, through which side a border leaves that came in by another: round the odd corners. */
@@ -45,29 +41,62 @@ const ROUND_A_AND_C = [3, 2, 1, 0] as const;
 
 const JUNCTION = -1;
 
-class Tracer {
+/** Follows borders: of all labels, and of some when more pixels are theirs. */
+export class MapTracer {
+  readonly whole: PlanarMap;
   private readonly grid: CrossingGrid;
-  private readonly size: { readonly width: number; readonly height: number };
-  private readonly known: PlanarMap['junctions'] | undefined;
+  private readonly edges: readonly number[];
+  /** 1 for edges that are in an arc. */
   private readonly seen: Uint8Array;
-  private readonly arcs: Arc[] = [];
+  private arcs: Arc[] = [];
   private readonly junctions = new Map<number, Point>();
 
-  constructor(grid: CrossingGrid, { width, height }: SoftLabels, known?: PlanarMap['junctions']) {
-    this.grid = grid;
-    this.size = { width, height };
-    this.known = known;
-    this.seen = new Uint8Array(2 * grid.regions.length);
+  constructor(soft: SoftLabels) {
+    this.grid = new CrossingGrid(soft);
+    this.seen = new Uint8Array(2 * this.grid.regions.length);
+    this.edges = this.crossedEdges();
+    this.whole = this.trace(new Set(this.edges));
   }
 
-  trace(): PlanarMap {
-    const edges = this.crossedEdges();
-    for (const edge of edges) {
-      const cell = edge >> 1;
-      this.startAt(cell);
-      this.startAt(edge & 1 ? cell - 1 : cell - this.grid.across);
-    }
+  /**
+   * Hands over the map of the borders round some regions, where pixels belong to a region of their own. The map holds only
+   * meanwhile; its arcs stay. Junctions lie where they do in the whole map, and arcs run as they do there.
+   */
+  withRegion<T>(
+    region: number,
+    pixels: readonly number[],
+    isInside: (region: number) => boolean,
+    use: (map: PlanarMap) => T,
+  ): T {
+    const { grid } = this;
+    const before = grid.mark(pixels, region);
+    const wanted = new Set<number>();
+    const want = (edge: number): void => {
+      if (grid.isCrossed(edge) && (isInside(grid.regionBefore(edge)) || isInside(grid.regionAfter(edge)))) {
+        wanted.add(edge);
+      }
+    };
+    this.edges.forEach(want);
+    for (const pixel of pixels) grid.edgesRound(pixel).forEach(want);
+    const map = this.trace(wanted);
+    const result = use(map);
+    grid.unmark(pixels, before);
+    return result;
+  }
+
+  /** @param wanted all edges of each border that they are of */
+  private trace(wanted: ReadonlySet<number>): PlanarMap {
+    this.arcs = [];
+    const edges = Int32Array.from(wanted).sort();
+    const cells = new Int32Array(2 * edges.length);
+    edges.forEach((edge, i) => {
+      cells[2 * i] = edge >> 1;
+      cells[2 * i + 1] = edge & 1 ? (edge >> 1) - 1 : (edge >> 1) - this.grid.across;
+    });
+    // In the order of cells, an arc begins at the same end in every map that has it.
+    for (const cell of cells.sort()) this.startAt(cell, wanted);
     for (const edge of edges) if (this.seen[edge] === 0) this.walk(edge >> 1, edge & 1 ? 3 : 0, -1);
+    for (const edge of edges) this.seen[edge] = 0;
     return { grid: this.grid, arcs: this.arcs, junctions: this.junctions };
   }
 
@@ -85,17 +114,17 @@ class Tracer {
   }
 
   /** Follows the borders that leave a junction, where the cell is one. */
-  private startAt(cell: number): void {
+  private startAt(cell: number, edges: ReadonlySet<number>): void {
     if (!this.isJunction(cell)) return;
     this.place(cell);
     for (let side = 0; side < 4; side += 1) {
       const edge = this.grid.edgeOf(cell, side);
-      if (this.grid.isCrossed(edge) && this.seen[edge] === 0) this.walk(cell, side, cell);
+      if (edges.has(edge) && this.seen[edge] === 0) this.walk(cell, side, cell);
     }
   }
 
   private place(cell: number): void {
-    if (!this.junctions.has(cell)) this.junctions.set(cell, this.known?.get(cell) ?? this.placeOf(cell));
+    if (!this.junctions.has(cell)) this.junctions.set(cell, this.grid.placeOf(cell));
   }
 
   private isJunction(cell: number): boolean {
@@ -116,7 +145,7 @@ class Tracer {
     const right = b !== c;
     const bottom = c !== d;
     const count = Number(top) + Number(right) + Number(bottom) + Number(d !== a);
-    if (count === 3 || (count === 2 && this.isFrameCorner(cell))) return JUNCTION;
+    if (count === 3 || (count === 2 && this.grid.isFrameCorner(cell))) return JUNCTION;
     if (count === 2) {
       if (top && side !== 0) return 0;
       if (right && side !== 1) return 1;
@@ -125,45 +154,6 @@ class Tracer {
     if (a !== c && b !== d) return JUNCTION;
     const joins = a === c && b === d ? this.grid.joinsFirstDiagonal(cell) : a === c;
     return defined((joins ? ROUND_B_AND_D : ROUND_A_AND_C)[side]);
-  }
-
-  private isFrameCorner(cell: number): boolean {
-    return this.column(cell) !== undefined && this.row(cell) !== undefined;
-  }
-
-  /** The frame's own x where the cell lies on its left or right side. */
-  private column(cell: number): number | undefined {
-    const x = cell % this.grid.across;
-    return x === 0 ? 0 : x === this.size.width ? this.size.width : undefined;
-  }
-
-  private row(cell: number): number | undefined {
-    const y = Math.floor(cell / this.grid.across);
-    return y === 0 ? 0 : y === this.size.height ? this.size.height : undefined;
-  }
-
-  /** The middle of the crossings; on the frame, where the border from within meets it. */
-  private placeOf(cell: number): Point {
-    const [column, row] = [this.column(cell), this.row(cell)];
-    let [sumX, sumY, count] = [0, 0, 0];
-    let inner: Point | undefined;
-    for (let side = 0; side < 4; side += 1) {
-      const edge = this.grid.edgeOf(cell, side);
-      if (!this.grid.isCrossed(edge)) continue;
-      const place = { x: this.grid.x(edge), y: this.grid.y(edge) };
-      sumX += place.x;
-      sumY += place.y;
-      count += 1;
-      if (this.isWithin(cell, side)) inner = place;
-    }
-    const within = inner ?? { x: sumX / count, y: sumY / count };
-    if (column !== undefined || row !== undefined) return { x: column ?? within.x, y: row ?? within.y };
-    return { x: sumX / count, y: sumY / count };
-  }
-
-  /** Whether neither pixel of the side lies outside. */
-  private isWithin(cell: number, side: number): boolean {
-    return this.grid.regionAt(cell, side) !== OUTSIDE && this.grid.regionAt(cell, (side + 1) % 4) !== OUTSIDE;
   }
 
   /** @param from the junction where it starts, or -1 */
