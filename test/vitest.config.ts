@@ -9,7 +9,7 @@ export const APART = [
 ];
 
 /** Tests of other configurations. */
-export const ELSEWHERE = ['test/editor/**', 'test/site/**', 'test/wide/**', '**/node_modules/**'];
+export const ELSEWHERE = ['test/editor/**', 'test/packed/**', 'test/site/**', 'test/wide/**', '**/node_modules/**'];
 
 /** @param without patterns of tests that are left out */
 export function unitTests(without: readonly string[] = []) {

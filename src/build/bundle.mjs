@@ -1,9 +1,20 @@
 // npm run build: everything that is shipped, into dist/.
 //   --watch     keeps the bundles up to date until Ctrl-C (without declarations)
-//   --minify    as for the package: small, no source maps
-import { bundleInMemory, clean, copyPages, copyPython, makeSchema, names, watch, writeFiles } from './bundles.mjs';
+//   --minify    as for the packages: small, no source maps
+//   --extension without the library, for the extension's package
+import {
+  bundleInMemory,
+  clean,
+  copyPages,
+  copyPython,
+  makeSchema,
+  names,
+  watch,
+  writeFiles,
+  writeRequired,
+} from './bundles.mjs';
 import { translatableStrings, updateManifest } from './contributions.mjs';
-import { declarations } from './declarations.mjs';
+import { declarations } from './library.mjs';
 import { notices } from './notices.mjs';
 
 const flags = new Set(process.argv.slice(2));
@@ -16,14 +27,17 @@ try {
     writeFiles([await makeSchema(), translatableStrings()]);
     await watch(settings);
   } else {
-    const bundles = await Promise.all(names.map((name) => bundleInMemory(name, settings)));
-    const types = declarations();
-    const schema = await makeSchema();
+    const isWhole = !flags.has('--extension');
+    const made = names.filter((name) => isWhole || name !== 'library');
+    const bundles = await Promise.all(made.map((name) => bundleInMemory(name, settings)));
+    const types = isWhole ? await declarations() : [];
+    const schema = await makeSchema(settings);
     await updateManifest();
     // What worked before stays until there is something to put in its place.
     clean();
     const licences = notices(bundles.flatMap(({ inputs }) => inputs));
     writeFiles([...bundles.flatMap(({ files }) => files), ...types, schema, licences, translatableStrings()]);
+    if (isWhole) writeRequired();
     copyPages();
     copyPython();
   }

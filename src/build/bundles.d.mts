@@ -17,6 +17,7 @@ export function bundleInMemory(
 }>;
 export function bundle(name: string, settings?: BundleSettings): Promise<string>;
 export function watch(settings?: BundleSettings): Promise<void>;
-export function makeSchema(): Promise<{ path: string; contents: string }>;
+export function makeSchema(settings?: BundleSettings): Promise<{ path: string; contents: string }>;
 export function copyPages(): void;
 export function clean(): void;
+export function writeRequired(outdir?: string): void;

@@ -12,11 +12,15 @@ import {
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build, context } from 'esbuild';
+import { leftOut } from './left-out.mjs';
+import { packedWasm } from './packed-wasm.mjs';
 
 export const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '../..');
 export const dist = path.join(root, 'dist');
 
-const node = { platform: 'node', format: 'cjs', target: 'node20' };
+const node = { platform: 'node', format: 'cjs', target: 'node20', legalComments: 'none', plugins: [leftOut(root)] };
+
+const library = { platform: 'browser', target: 'es2022', legalComments: 'none', plugins: [leftOut(root)] };
 
 const bundles = {
   extension: { ...node, entry: 'src/extension/extension.ts', out: 'extension.cjs', external: ['vscode'] },
@@ -29,14 +33,14 @@ const bundles = {
     external: ['@resvg/resvg-js'],
     banner: { js: '#!/usr/bin/env node' },
     // The decoder of JPEG pictures, which asks where it stands though it is given its code.
-    loader: { '.wasm': 'binary' },
+    plugins: [leftOut(root), packedWasm],
     defines: { 'import.meta.url': '"file:///"' },
   },
   separator: {
     ...node,
     entry: 'src/separator/thread/main.ts',
     out: 'separator.cjs',
-    loader: { '.wasm': 'binary' },
+    plugins: [leftOut(root), packedWasm],
     defines: { 'import.meta.url': '"file:///"' },
   },
   // What `tombolo trace` puts into the programs that it runs.
@@ -75,7 +79,15 @@ const bundles = {
     loader: { '.ttf': 'file' },
     assetNames: '[name]',
   },
-  engine: { entry: 'src/engine/index.ts', out: 'engine.js', platform: 'browser', format: 'esm', target: 'es2022' },
+  // Programs that import the library get of these files what they use.
+  library: {
+    ...library,
+    entry: 'src/library/*.ts',
+    out: 'library',
+    format: 'esm',
+    splitting: true,
+    outbase: 'src/library',
+  },
 };
 
 /** Names of all bundles. */
@@ -125,7 +137,7 @@ function options(name, { outdir = dist, minify = false } = {}) {
   return {
     ...rest,
     entryPoints: [path.join(root, entry)],
-    outfile: path.join(outdir, out),
+    ...(rest.splitting ? { outdir: path.join(outdir, out) } : { outfile: path.join(outdir, out) }),
     bundle: true,
     minify,
     sourcemap: !minify,
@@ -139,14 +151,25 @@ function options(name, { outdir = dist, minify = false } = {}) {
 /** Bundles one entry without writing it; gives the files as path and contents, and the paths of what is in them. */
 export async function bundleInMemory(name, settings) {
   const { outputFiles, metafile } = await build({ ...options(name, settings), write: false, metafile: true });
-  const files = outputFiles.map((file) => ({ path: file.path, contents: file.contents }));
+  const files = outputFiles.map((file) => ({ path: file.path, contents: withoutBareImports(file) }));
   return { files, inputs: Object.keys(metafile.inputs) };
 }
 
-/** Bundles one entry; gives the path of the file written. */
+/**
+ * Of files that share code, esbuild has each import all that it leads to. Whoever bundles them is then warned that the manifest
+ * says of those imports that they do nothing: nor do they.
+ */
+function withoutBareImports({ path: file, contents, text }) {
+  return /\.js$/.test(file) && text.includes('./chunk-')
+    ? text.replace(/\bimport ?"\.\/chunk-\w+\.js";\n?/g, '')
+    : contents;
+}
+
+/** Bundles one entry; gives the path of the file written, of several that of the one that is imported. */
 export async function bundle(name, settings) {
   writeFiles((await bundleInMemory(name, settings)).files);
-  return options(name, settings).outfile;
+  const { outfile, outdir = '' } = options(name, settings);
+  return outfile ?? path.join(outdir, 'index.js');
 }
 
 /** Writes files given as path and contents; the command line's is made executable. */
@@ -185,9 +208,10 @@ export async function runBundled(entry) {
 }
 
 /** The schema of `tombolo.json`, of which the checks' own words are a part, as path and contents. */
-export async function makeSchema() {
+export async function makeSchema({ minify = false } = {}) {
   const { schemaText } = await runBundled('src/build/check-docs.ts');
-  return { path: path.join(dist, 'tombolo.schema.json'), contents: schemaText() };
+  const text = schemaText();
+  return { path: path.join(dist, 'tombolo.schema.json'), contents: minify ? JSON.stringify(JSON.parse(text)) : text };
 }
 
 /** Copies the page of each check, its links and pictures as they lie from there, and that of `tombolo.json`. */
@@ -214,6 +238,11 @@ export function copyPython(outdir = dist) {
   for (const name of readdirSync(sources).filter((each) => each.endsWith('.py'))) {
     copyFileSync(path.join(sources, name), path.join(folder, name));
   }
+}
+
+/** Programs of the older kind of modules load the newer kind, which Node.js can from 20.19 on. */
+export function writeRequired(outdir = dist) {
+  writeFiles([{ path: path.join(outdir, 'library/index.cjs'), contents: "module.exports = require('./index.js');\n" }]);
 }
 
 /** Makes what `tombolo trace` puts into programs. */

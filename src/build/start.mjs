@@ -17,7 +17,7 @@ function newestIn(folder) {
 }
 
 function buildIfNeeded() {
-  const last = path.join(dist, 'types/engine/index.d.ts');
+  const last = path.join(dist, 'library/index.d.ts');
   if (existsSync(last) && statSync(last).mtimeMs > newestIn(path.join(root, 'src'))) return;
   console.log('Building …');
   const { status } = spawnSync(process.execPath, [path.join(root, 'src/build/bundle.mjs')], { stdio: 'inherit' });

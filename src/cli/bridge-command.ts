@@ -5,17 +5,12 @@ import { type Command, Option } from 'commander';
 import { createTwoFilesPatch, FILE_HEADERS_ONLY } from 'diff';
 import { BRIDGE_STYLES, type BridgeStyle } from '../config/bridge-style';
 import { count } from '../config/values';
-import {
-  applyEdits,
-  bridgeIslands,
-  type KeptBridge,
-  keepBridges,
-  keptBridgeOf,
-  type PlannedBridge,
-} from '../engine/index';
+import { applyEdits, bridgeIslands, type KeptBridge, keepBridges } from '../engine/index';
+import { plainBridge } from '../format/bridge-plan';
+import { jsonText } from '../format/json-text';
+import { oneLine } from '../format/plain-text';
 import type { Point } from '../geometry/base/curve-types';
 import { isRefusal, whyNot } from '../report/refusal';
-import type { Report } from '../report/report';
 import { stackOfFile } from '../stack/stack';
 import { fixAtPlace, plainBridgePreview } from './bridge-place';
 import { filesNamed } from './check/check-units';
@@ -25,12 +20,9 @@ import { pathIn } from './files/load-project';
 import { type LoadedReport, ReportLoader, requireLayer, warnOfUnreadable } from './files/load-report';
 import { encodeText, STANDARD_INPUT } from './files/read-input';
 import { replaceText } from './files/write-output';
-import { jsonText } from './format/json-text';
-import { tidy, tidyPoint } from './format/tidy';
 import type { Host } from './host';
-import { plainName, readPlan } from './kept-plan';
+import { readPlan } from './kept-plan';
 import { addReadingOptions, nameOf, parsePlace, parsePositiveLength, type ReadingOptions } from './options';
-import { oneLine } from './plain-text';
 import { twoLayers, writeTwoFiles } from './two-sheets';
 
 interface BridgeOptions extends ReadingOptions {
@@ -272,22 +264,6 @@ function unnamedNote(islands: number): string[] {
   return islands === 0
     ? []
     : [`${count(islands, 'island')} not in the plan: bridge without --with, and make a new plan`];
-}
-
-/** Places in sheet mm; the island by a point of it, and by what names it in the next build. */
-function plainBridge(report: Report, bridge: PlannedBridge): object {
-  const { layer, from, to, cutWidth, length, hiddenShare, island } = bridge;
-  const shown = hiddenShare === undefined ? 1 : 1 - hiddenShare;
-  const kept = keptBridgeOf(report, bridge);
-  return {
-    layer,
-    island: { at: tidyPoint(island.label), area: tidy(island.area), ...(kept && plainName(kept.island)) },
-    from: tidyPoint(from),
-    to: tidyPoint(to),
-    width: tidy(cutWidth),
-    length: tidy(length),
-    shown: tidy(shown),
-  };
 }
 
 async function writeResult(

@@ -8,11 +8,11 @@ import {
   type Report,
   type Sheet,
 } from '../engine/index';
+import { tidy, tidyPoint } from '../format/tidy';
 import type { Point } from '../geometry/base/curve-types';
 import { isRefusal, type Result, refuse } from '../report/refusal';
 import type { BridgePreview } from '../report/report';
 import { Failure } from './failure';
-import { tidy, tidyPoint } from './format/tidy';
 
 /** What is asked for; places in sheet mm. */
 export interface PlaceOptions {

@@ -1,44 +1,25 @@
 /** `tombolo check`: reports on each file, whatever becomes of the others. */
 import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { type Command, Option } from 'commander';
 import { CONFIG_NAME } from '../config/types';
 import { count } from '../config/values';
+import { type CheckedFile, summarize } from '../format/checked-file';
+import { FORMATS, type FormatName } from '../format/formats';
+import { jsonText } from '../format/json-text';
 import { sayStale, writeBaselines } from './check/baseline';
 import { checkFiles, reportsOf, type WorkOptions } from './check/check-files';
 import { parseCheck, parseChecks } from './check/chosen-checks';
 import { explanationOf } from './check/explain';
 import { statisticsOf } from './check/statistics';
-import { errorsOnly, exitCodeFor, summarize } from './check/summary';
-import type { CheckedFile } from './checked-file';
+import { errorsOnly, exitCodeFor } from './check/summary';
 import { coloursFor } from './colours';
 import { EXIT_CODES } from './failure';
 import { ConfigFinder } from './files/find-config';
 import { isFolder } from './files/load-report';
 import { writeAtomically } from './files/write-output';
-import type { Format } from './format/format';
-import { formatGithub } from './format/github';
-import { formatGitlab } from './format/gitlab';
-import { formatJson } from './format/json';
-import { jsonText } from './format/json-text';
-import { formatJunit } from './format/junit';
-import { formatSarif } from './format/sarif';
-import { formatText } from './format/text';
-import { formatUnix } from './format/unix';
 import type { Host } from './host';
 import { addReadingOptions, type FindingOptions, nameOf, parseCount, parseJobs, parseShard } from './options';
-
-/** What prints reports, by its name. */
-export const FORMATS = {
-  text: formatText,
-  json: formatJson,
-  sarif: formatSarif,
-  unix: formatUnix,
-  github: formatGithub,
-  gitlab: formatGitlab,
-  junit: formatJunit,
-} satisfies Record<string, Format>;
-
-type FormatName = keyof typeof FORMATS;
 
 export interface CheckOptions extends FindingOptions, WorkOptions {
   readonly format: FormatName;
@@ -137,6 +118,7 @@ export function reportText(checked: readonly CheckedFile[], options: CheckOption
     quiet,
     failures,
     passed,
+    folder: pathToFileURL(`${process.cwd()}/`).href,
     atGenerator,
   });
 }

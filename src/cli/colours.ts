@@ -1,7 +1,6 @@
 /** Colours for the terminal, and when to use them. */
 import { createColors } from 'picocolors';
-
-export type Colours = ReturnType<typeof createColors>;
+import type { Colours } from '../format/format';
 
 export interface ColourCircumstances {
   /** `--color` or `--no-color`, if given. */

@@ -1,7 +1,7 @@
 /** `tombolo bridge --cut-covered`: islands that later layers paint over are cut away, the others bridged. */
 import { count } from '../config/values';
 import { type CutAway, coveredIslands, cutCoveredIslands, type Report } from '../engine/index';
-import { tidy, tidyPoint } from './format/tidy';
+import { tidy, tidyPoint } from '../format/tidy';
 
 /** What became of the covered islands before the others are bridged. */
 export interface CoveredWork {

@@ -1,6 +1,7 @@
 /** How a command ends: its exit code, and in one line what kept it from running. */
+
+import { oneLine } from '../format/plain-text';
 import { showable } from '../text/plain-text';
-import { oneLine } from './plain-text';
 
 /** What the process ends with. Scripts rely on these numbers. */
 export const EXIT_CODES = {

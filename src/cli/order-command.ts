@@ -2,15 +2,15 @@
 import { type Command, Option } from 'commander';
 import { count } from '../config/values';
 import { applyEdits, type OrderEdits, reorderStack, type SprayOrder, sprayOrder } from '../engine/index';
+import { jsonText } from '../format/json-text';
+import { oneLine } from '../format/plain-text';
 import { EXIT_CODES, Failure } from './failure';
 import { pathIn } from './files/load-project';
 import { type LoadedReport, ReportLoader, warnOfUnreadable } from './files/load-report';
 import { STANDARD_INPUT } from './files/read-input';
 import { replaceText } from './files/write-output';
-import { jsonText } from './format/json-text';
 import type { Host } from './host';
 import { addReadingOptions, parseNumber, type ReadingOptions } from './options';
-import { oneLine } from './plain-text';
 
 interface OrderOptions extends ReadingOptions {
   readonly write?: boolean;

@@ -2,6 +2,7 @@
 
 import { extname } from 'node:path';
 import { type Command, Option } from 'commander';
+import { oneLine } from '../format/plain-text';
 import { DEFAULT_GROUND, layerNames, stackScene } from '../picture/picture';
 import type { ViewMode } from '../picture/scene';
 import { sceneSvg } from '../picture/scene-svg';
@@ -10,7 +11,6 @@ import { ReportLoader, requireLayer, warnOfUnreadable } from './files/load-repor
 import { isSameFile, writeAtomically } from './files/write-output';
 import type { Host } from './host';
 import { addReadingOptions, parseColourOption, parsePercent, parsePixelsPerMm, type ReadingOptions } from './options';
-import { oneLine } from './plain-text';
 import { renderPng } from './render-png';
 
 interface PictureOptions extends ReadingOptions {

@@ -1,6 +1,7 @@
 /** The command line as a whole: its commands, and what is said when it is used wrongly. */
 import { Command, CommanderError } from 'commander';
 import { version } from '../../package.json';
+import { oneLine } from '../format/plain-text';
 import { addCompletionCommand } from './begin/completion-command';
 import { addInitCommand } from './begin/init-command';
 import { addStripCommand } from './begin/strip-command';
@@ -12,7 +13,6 @@ import { EXIT_CODES } from './failure';
 import type { Host } from './host';
 import { addOrderCommand } from './order-command';
 import { addPictureCommand } from './picture-command';
-import { oneLine } from './plain-text';
 import { addSeparateCommand } from './separate/command';
 import { addServerCommand } from './server-command';
 import { addTraceCommand } from './trace/trace-command';

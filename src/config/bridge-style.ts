@@ -23,7 +23,9 @@ export function bridgeStyleOf({ bridges }: { readonly bridges: BridgeStyles }, l
   return own ?? bridges.style;
 }
 
-const decodeStyle = decodeOneOf(BRIDGE_STYLES, 'style of bridges');
+// Made when it is asked for: who reads no configuration does not carry what reads it.
+const decodeStyle: Decoder<BridgeStyle> = (node, report) =>
+  decodeOneOf(BRIDGE_STYLES, 'style of bridges')(node, report);
 
 /** One style for all, or an object with `style` for all and `layers` for some. */
 export const decodeBridges: Decoder<BridgeStyles> = (node, report) => {

@@ -1,6 +1,9 @@
 /** How a check is called, in files and configurations: stable. Which checks there are, their own descriptions say. */
 export type CheckId = string;
 
+/** The code of problems in `tombolo.json`, and the name of its page. */
+export const UNREADABLE_CONFIG = 'unreadable-config';
+
 /** The most serious first. */
 export const SEVERITIES = ['error', 'warning', 'info', 'hint'] as const;
 

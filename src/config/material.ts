@@ -19,7 +19,7 @@ export interface MaterialFigures {
   readonly laser: 'usual' | 'ask' | 'never';
 }
 
-/** What a sheet is made of, and how fine it may be cut. The figures' sources stand in `materials.json`. */
+/** What a sheet is made of, and how fine it may be cut. The figures' sources stand in `material-sources.json`. */
 export interface Material extends MaterialFigures {
   /** For messages: "0.3 mm card". */
   readonly short: string;
@@ -34,12 +34,10 @@ export function ownMaterial(
   return { stiffness, density, bridge, opening, kerf, laser: 'ask', ...figures, short };
 }
 
-/** A material of the table, and for each of its figures where it comes from. */
-export interface ListedMaterial extends Material {
-  readonly sources: Readonly<Record<keyof Omit<MaterialFigures, 'title'>, string>>;
-}
+/** For each figure of a material where it comes from. */
+export type FigureSources = Readonly<Record<keyof Omit<MaterialFigures, 'title'>, string>>;
 
-/** All materials that come with us, by the name that `tombolo.json` uses. */
-export const MATERIALS = table as Readonly<Record<string, ListedMaterial>>;
+/** All materials that come with us, by the name that `tombolo.json` uses; `material-sources.json` says where figures come from. */
+export const MATERIALS = table as Readonly<Record<string, Material>>;
 
 export const DEFAULT_MATERIAL = 'card-0.3';

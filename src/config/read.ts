@@ -37,9 +37,6 @@ import {
 } from './types';
 import { parseAcceleration, parseJerk, parseSpeed } from './values';
 
-/** The code of problems in `tombolo.json`, and the name of its page. */
-export const UNREADABLE_CONFIG = 'unreadable-config';
-
 export interface ConfigProblem extends Wording {
   readonly span: Span;
   readonly severity: 'error' | 'warning';

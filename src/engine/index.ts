@@ -2,9 +2,6 @@
  * The engine's public face: text and settings to a report, a report and a choice to edits. It needs neither an editor
  * nor Node.js, runs synchronously, and never throws for what is in the text.
  */
-import { parseRootTag } from '../markup/parse';
-import { PICTURE_MARK } from '../picture/scene-svg';
-
 export { Stopped, type StopReason } from '../base/checkpoint';
 export type { Finding, Measure, Related } from '../checks/finding';
 export type { CheckId, Severity } from '../config/check-id';
@@ -76,6 +73,7 @@ export {
 } from './fixes/change-bridge';
 export { cutAwayHeld, type HeldHole, heldUnderPaint, titleOfHeld } from './fixes/covered/held';
 export { type CoveredOutcome, type CutAway, coveredIslands, cutCoveredIslands } from './fixes/covered/islands';
+export { type FixAllChoice, type FixAllOutcome, fixAll } from './fixes/fix-all';
 export {
   candidatesFor,
   type FixesOfFinding,
@@ -111,20 +109,5 @@ export { type OutlineItem, outlineOf } from './queries/document-outline';
 export { findingById } from './queries/find-finding';
 export { FROM_ATTRIBUTE, type Generators, generatorsIn, generatorsOf } from './queries/generators';
 export { sprayOrder } from './queries/spray-order';
+export { isPicture, isStencil } from './stencil';
 export { svg } from './svg-tag';
-
-/** Whether the text itself asks to be checked: its root carries a `data-tombolo-*` attribute. */
-export function isStencil(text: string): boolean {
-  const names = ownAttributes(text);
-  return names.length > 0 && !names.includes(PICTURE_MARK);
-}
-
-/** Whether a text is a picture that was drawn of a stencil: in a stencil's folder it is none itself. */
-export function isPicture(text: string): boolean {
-  return ownAttributes(text).includes(PICTURE_MARK);
-}
-
-function ownAttributes(text: string): string[] {
-  const names = parseRootTag(text)?.attributes.map(({ name }) => name) ?? [];
-  return names.filter((name) => name.startsWith('data-tombolo-'));
-}

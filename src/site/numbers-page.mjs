@@ -13,7 +13,8 @@ const FIGURES = {
 };
 
 export function numbersPage({ STRIP: { widths } }) {
-  const materials = Object.entries(JSON.parse(readFileSync(path.join(root, 'src/config/materials.json'), 'utf8')));
+  const read = (name) => JSON.parse(readFileSync(path.join(root, 'src/config', name), 'utf8'));
+  const materials = Object.entries(read('materials.json'));
   const names = Object.keys(FIGURES);
   const table = [
     `| material | ${names.map((name) => FIGURES[name]).join(' | ')} | laser |`,
@@ -22,7 +23,7 @@ export function numbersPage({ STRIP: { widths } }) {
       ([id, each]) => `| \`${id}\`<br>${each.title} | ${names.map((name) => each[name]).join(' | ')} | ${each.laser} |`,
     ),
   ].join('\n');
-  const sourced = materials.flatMap(([id, { sources }]) =>
+  const sourced = Object.entries(read('material-sources.json')).flatMap(([id, sources]) =>
     Object.entries(sources)
       .filter(([, source]) => source !== 'common practice, no source')
       .map(([figure, source]) => `| \`${id}\` | ${figure} | ${source} |`),

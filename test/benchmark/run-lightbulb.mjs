@@ -15,7 +15,7 @@ const demo = (name) => readFileSync(path.join(root, 'media/demo', name), 'utf8')
 
 /** Where the findings are, and the bridges that stand: offsets into the text. */
 async function places(text) {
-  const { check } = await import(pathToFileURL(path.join(root, 'dist/engine.js')).href);
+  const { check } = await import(pathToFileURL(path.join(root, 'dist/library/index.js')).href);
   const { findings } = check(text);
   const necks = findings.filter((finding) => finding.check === 'thin-bridge');
   return { findings: findings.map(({ span }) => span.from), bridges: necks.map(({ span }) => span.from) };

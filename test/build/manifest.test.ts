@@ -3,7 +3,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { writeSeveritySetting } from '../../src/build/severity-setting';
-import { formatUnix } from '../../src/cli/format/unix';
+import { formatUnix } from '../../src/format/unix';
 
 const root = path.resolve(__dirname, '../..');
 const read = (name: string) => JSON.parse(readFileSync(path.join(root, name), 'utf8'));

@@ -4,13 +4,13 @@ import { type Command, InvalidArgumentError, Option } from 'commander';
 import { DEFAULT_MATERIAL, MATERIALS } from '../../config/material';
 import { newConfigText } from '../../config/new-config';
 import { CONFIG_NAME, type CuttingTool } from '../../config/types';
+import { oneLine } from '../../format/plain-text';
 import { nearestWord } from '../../text/nearest-word';
 import { Failure } from '../failure';
 import { isFolder, isThere } from '../files/load-report';
 import { writeAtomically } from '../files/write-output';
 import type { Host } from '../host';
 import { parseAnyLength, parsePositiveLength } from '../options';
-import { oneLine } from '../plain-text';
 
 interface InitOptions {
   /** As written, with its unit. */

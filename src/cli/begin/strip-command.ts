@@ -4,13 +4,13 @@ import { type Command, InvalidArgumentError, Option } from 'commander';
 import { configEdits } from '../../config/edit-config';
 import { CONFIG_NAME } from '../../config/types';
 import { applyEdits, testStrip } from '../../engine/index';
+import { oneLine } from '../../format/plain-text';
 import { Failure } from '../failure';
 import { ConfigFinder } from '../files/find-config';
 import { isThere } from '../files/load-report';
 import { replaceText, writeAtomically } from '../files/write-output';
 import type { Host } from '../host';
 import { parsePositiveLength } from '../options';
-import { oneLine } from '../plain-text';
 
 interface StripOptions {
   readonly out?: string;

@@ -3,13 +3,13 @@ import { applyEdits, modify } from 'jsonc-parser';
 import { type BaselineEntry, CONFIG_NAME } from '../../config/types';
 import { count } from '../../config/values';
 import { baselineOf } from '../../engine/index';
+import { oneLine } from '../../format/plain-text';
 import { Failure } from '../failure';
 import type { LoadedConfig } from '../files/find-config';
 import { nameBeside } from '../files/load-project';
 import type { LoadedReport } from '../files/load-report';
 import { writeAtomically } from '../files/write-output';
 import type { Host } from '../host';
-import { oneLine } from '../plain-text';
 import { type FileOutcome, isAmong } from './file-check';
 
 /** What the baselines of a run did. */

@@ -1,7 +1,7 @@
 /** Files to findings, each file whatever becomes of the others. */
 import type { Engine } from '../../engine/index';
+import type { CheckedFile } from '../../format/checked-file';
 import type { GeneratorMarks } from '../../report/generator';
-import type { CheckedFile } from '../checked-file';
 import type { LoadedConfig } from '../files/find-config';
 import { type LoadedReport, ReportLoader } from '../files/load-report';
 import type { Input } from '../files/read-input';

@@ -1,7 +1,7 @@
 /** `--only` and `--skip`: which checks are told of. All are run: acceptances of the others are not idle for that. */
 import { InvalidArgumentError } from 'commander';
+import { RULES } from '../../format/rules';
 import { nearestWord } from '../../text/nearest-word';
-import { RULES } from '../format/rules';
 
 const IDS = RULES.map(({ id }) => id);
 

@@ -2,7 +2,7 @@
 import { readFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { defined } from '../../base/defined';
-import { RULES } from '../format/rules';
+import { RULES } from '../../format/rules';
 
 /** The page in Markdown; where the pages were not installed, its three sentences. */
 export async function explanationOf(check: string): Promise<string> {

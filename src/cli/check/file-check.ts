@@ -3,13 +3,13 @@ import { isDeepStrictEqual } from 'node:util';
 import type { BaselineEntry } from '../../config/types';
 import { count } from '../../config/values';
 import type { FixesOfFinding, ReportedFinding } from '../../engine/index';
+import { type CheckedFile, checkedFile } from '../../format/checked-file';
+import { oneLine } from '../../format/plain-text';
 import type { GeneratorMarks } from '../../report/generator';
 import type { Report } from '../../report/report';
-import { type CheckedFile, checkedFile } from '../checked-file';
 import { pathIn } from '../files/load-project';
 import type { LoadedReport } from '../files/load-report';
 import type { FindingOptions } from '../options';
-import { oneLine } from '../plain-text';
 import { isChosen } from './chosen-checks';
 import { FixVerifier } from './mend-prover';
 

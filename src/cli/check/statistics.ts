@@ -1,6 +1,6 @@
 /** `--statistics`: how often each check found something. */
-import type { CheckedFile } from '../checked-file';
-import { type Column, tableLines } from '../format/table';
+import type { CheckedFile } from '../../format/checked-file';
+import { type Column, tableLines } from '../../format/table';
 
 interface Row {
   readonly check: string;

@@ -1,11 +1,6 @@
-/** How many findings of each severity, and what follows for the exit code. */
-import type { CheckedFile, SeverityCounts } from '../checked-file';
+/** What follows from the findings for the exit code, and which are printed with `--quiet`. */
+import type { CheckedFile, SeverityCounts } from '../../format/checked-file';
 import { EXIT_CODES, type ExitCode } from '../failure';
-
-export function summarize(files: readonly CheckedFile[]): SeverityCounts {
-  const sum = (severity: keyof SeverityCounts) => files.reduce((total, { counts }) => total + counts[severity], 0);
-  return { error: sum('error'), warning: sum('warning'), info: sum('info'), hint: sum('hint') };
-}
 
 /** @param maxWarnings how many warnings are let pass; errors never are */
 export function exitCodeFor(summary: SeverityCounts, maxWarnings: number): ExitCode {

@@ -1,6 +1,7 @@
 /** One unit checked: what becomes of each of its files, and of the configuration of a project. */
+
+import { type CheckedFile, checkedConfig } from '../../format/checked-file';
 import type { GeneratorMarks } from '../../report/generator';
-import { type CheckedFile, checkedConfig } from '../checked-file';
 import { type FailureLines, failureLines, internalFailure } from '../failure';
 import type { LoadedConfig } from '../files/find-config';
 import type { ReportLoader } from '../files/load-report';

@@ -21,15 +21,15 @@ import {
   type RepeatPlan,
   sheetTime,
 } from '../../engine/index';
+import { jsonText } from '../../format/json-text';
+import { oneLine } from '../../format/plain-text';
 import { formatDuration } from '../../sheet/cutting-time';
 import { EXIT_CODES, Failure } from '../failure';
 import { ReportLoader, requireLayer, warnOfUnreadable } from '../files/load-report';
 import { type LoadedStack, loadStack } from '../files/load-stack';
 import { writeFolder } from '../files/write-folder';
-import { jsonText } from '../format/json-text';
 import type { Host } from '../host';
 import { addReadingOptions, parseAnyLength, parsePositiveLength, type ReadingOptions } from '../options';
-import { oneLine } from '../plain-text';
 import { parseDirection, type RepeatOptions, repeatFor } from './repeat';
 
 interface CutCommandOptions extends Omit<ReadingOptions, 'kerf'>, RepeatOptions {

@@ -2,12 +2,12 @@
 import { basename } from 'node:path';
 import type { Command } from 'commander';
 import { cutStack, isCutFile, jobFiles } from '../../engine/index';
+import { oneLine } from '../../format/plain-text';
 import { ReportLoader, warnOfUnreadable } from '../files/load-report';
 import { loadStack } from '../files/load-stack';
 import { writeFolder } from '../files/write-folder';
 import type { Host } from '../host';
 import { addReadingOptions, type ReadingOptions } from '../options';
-import { oneLine } from '../plain-text';
 
 interface JobOptions extends ReadingOptions {
   readonly out: string;

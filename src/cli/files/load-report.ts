@@ -11,11 +11,11 @@ import {
   type Settings,
   unusedAcceptances,
 } from '../../engine/index';
+import { oneLine } from '../../format/plain-text';
 import type { Report } from '../../report/report';
 import { EXIT_CODES, Failure, failureAt } from '../failure';
 import type { Host } from '../host';
 import { nameOf, type ReadingOptions, settingsFrom } from '../options';
-import { oneLine } from '../plain-text';
 import { ConfigFinder, type LoadedConfig } from './find-config';
 import { nameBeside, nameIn, ProjectReader, pathIn } from './load-project';
 import { type Input, readInput, STANDARD_INPUT } from './read-input';

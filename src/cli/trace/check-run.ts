@@ -1,11 +1,11 @@
 /** Checks what a traced program has written and printed. */
 import { extname, relative } from 'node:path';
 import type { Engine } from '../../engine/index';
+import type { CheckedFile } from '../../format/checked-file';
 import type { GeneratorMarks } from '../../report/generator';
 import type { ProgramRun } from '../../trace/run/run-program';
 import { checkFiles } from '../check/check-files';
 import type { CheckOptions } from '../check-command';
-import type { CheckedFile } from '../checked-file';
 import { decodeText, type Input } from '../files/read-input';
 import type { Host } from '../host';
 import { GeneratorSources } from './generator-sources';

@@ -1,7 +1,7 @@
 /** The texts of a traced program: how far a place of theirs reaches is read there. */
 import { readFile, stat } from 'node:fs/promises';
+import type { CheckedFile, PlacedFinding } from '../../format/checked-file';
 import { type Generator, type GeneratorPlace, reachOfPlace } from '../../report/generator';
-import type { CheckedFile, PlacedFinding } from '../checked-file';
 
 /** Bytes: in what is larger, places stay points. */
 const LARGEST = 10_000_000;

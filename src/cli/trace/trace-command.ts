@@ -2,14 +2,15 @@
 
 import path from 'node:path';
 import type { Command } from 'commander';
+import { summarize } from '../../format/checked-file';
+import { oneLine } from '../../format/plain-text';
 import { runProgram } from '../../trace/run/run-program';
-import { exitCodeFor, summarize } from '../check/summary';
+import { exitCodeFor } from '../check/summary';
 import { addReportOptions, type CheckOptions, reportText } from '../check-command';
 import { failureAt } from '../failure';
 import { writeAtomically } from '../files/write-output';
 import type { Host } from '../host';
 import { addReadingOptions } from '../options';
-import { oneLine } from '../plain-text';
 import { checkRun, isDrawing } from './check-run';
 
 export interface TraceOptions extends CheckOptions {

@@ -2,6 +2,7 @@
 
 import type { Engine } from '../../engine/index';
 import { keepBridges, type TextEdit } from '../../engine/index';
+import { oneLine } from '../../format/plain-text';
 import type { GeneratorMarks } from '../../report/generator';
 import type { ProgramRun } from '../../trace/run/run-program';
 import type { CheckOptions } from '../check-command';
@@ -11,7 +12,6 @@ import { encodeText } from '../files/read-input';
 import { writeAtomically } from '../files/write-output';
 import type { Host } from '../host';
 import { readPlan } from '../kept-plan';
-import { oneLine } from '../plain-text';
 import { drawingsOf, fromHere } from '../trace/check-run';
 
 type Output = ProgramRun['outputs'][number];

@@ -2,12 +2,12 @@
 import { resolve } from 'node:path';
 import { Writable } from 'node:stream';
 import { createEngine } from '../../engine/index';
+import { oneLine } from '../../format/plain-text';
 import { runProgram } from '../../trace/run/run-program';
 import { checkFiles } from '../check/check-files';
 import { type CheckOptions, reportText } from '../check-command';
 import { describeError } from '../failure';
 import type { Host } from '../host';
-import { oneLine } from '../plain-text';
 import { checkRun } from '../trace/check-run';
 import { PRELOADS } from '../trace/trace-command';
 import { leaveMarks } from './leave-marks';

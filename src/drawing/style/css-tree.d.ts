@@ -6,9 +6,9 @@ declare module 'css-tree/parser' {
   export default parser;
 }
 
-declare module 'css-tree/generator' {
-  import type { generate } from 'css-tree';
-
-  const generator: typeof generate;
-  export default generator;
+declare module 'css-tree/tokenizer' {
+  /** The type of tokens that are comments. */
+  export const Comment: number;
+  /** The tokens one after the other: their type, and where they begin and end in UTF-16 code units. */
+  export function tokenize(text: string, take: (type: number, start: number, end: number) => void): void;
 }

@@ -1,8 +1,8 @@
 /** CSS text taken apart by css-tree: declarations of `style` attributes, rules of style sheets. */
 
 import type { CssNode, Rule, Selector } from 'css-tree';
-import generate from 'css-tree/generator';
 import parse from 'css-tree/parser';
+import { Comment, tokenize } from 'css-tree/tokenizer';
 import { MARKUP_ROOM, quoted, shortened } from '../../text/wording';
 
 export interface Declaration {
@@ -29,9 +29,17 @@ export interface StyleSheet {
   readonly notes: readonly string[];
 }
 
+/** Only rules and selectors are taken apart. */
+const AS_WRITTEN = {
+  parseValue: false,
+  parseCustomProperty: false,
+  parseAtrulePrelude: false,
+  positions: true,
+} as const;
+
 /** Reads what a `style` attribute holds. Declarations that are not well formed are left out, as CSS asks. */
 export function parseDeclarations(text: string): readonly Declaration[] {
-  const list = parse(text, { context: 'declarationList', parseValue: false, parseCustomProperty: false });
+  const list = parse(text, { ...AS_WRITTEN, context: 'declarationList' });
   return list.type === 'DeclarationList' ? readDeclarations(list.children) : [];
 }
 
@@ -40,7 +48,7 @@ function readDeclarations(nodes: Iterable<CssNode>): readonly Declaration[] {
   for (const node of nodes) {
     if (node.type !== 'Declaration') continue;
     const custom = node.property.startsWith('--');
-    const raw = node.value.type === 'Raw' ? node.value.value : generate(node.value);
+    const raw = node.value.type === 'Raw' ? node.value.value : '';
     declarations.push({
       property: custom ? node.property : node.property.toLowerCase(),
       value: raw.replace(/\/\*[\s\S]*?\*\//g, ' ').trim(),
@@ -54,22 +62,22 @@ function readDeclarations(nodes: Iterable<CssNode>): readonly Declaration[] {
 export function parseStyleSheet(text: string): StyleSheet {
   const rules: StyleRule[] = [];
   const notes: string[] = [];
-  const sheet = parse(text, { parseValue: false, parseCustomProperty: false });
-  if (sheet.type === 'StyleSheet') readRules(sheet.children, rules, notes, 0);
+  const sheet = parse(text, AS_WRITTEN);
+  if (sheet.type === 'StyleSheet') readRules(text, sheet.children, rules, notes, 0);
   return { rules, notes };
 }
 
 /** Nested conditional rules deeper than this are not followed. */
 const MAX_NESTING = 32;
 
-function readRules(nodes: Iterable<CssNode>, rules: StyleRule[], notes: string[], depth: number): void {
+function readRules(text: string, nodes: Iterable<CssNode>, rules: StyleRule[], notes: string[], depth: number): void {
   for (const node of nodes) {
-    if (node.type === 'Rule') readRule(node, rules, notes);
+    if (node.type === 'Rule') readRule(text, node, rules, notes);
     else if (node.type === 'Atrule') {
       const name = node.name.toLowerCase();
-      const prelude = node.prelude ? generate(node.prelude) : '';
+      const prelude = node.prelude ? written(text, node.prelude) : '';
       if (name === 'media' && node.block && depth < MAX_NESTING) {
-        if (appliesToScreen(prelude)) readRules(node.block.children, rules, notes, depth + 1);
+        if (appliesToScreen(prelude)) readRules(text, node.block.children, rules, notes, depth + 1);
         else if (!/^\s*(print|speech|aural|braille|tty)\s*$/i.test(prelude)) {
           notes.push(
             `The rules in @media ${shortened(prelude, MARKUP_ROOM)} are not followed: only those for screen and all are.`,
@@ -87,16 +95,26 @@ export function appliesToScreen(query: string): boolean {
   return query.trim() === '' || query.split(',').some((part) => /^\s*(only\s+)?(all|screen)\s*$/i.test(part));
 }
 
-function readRule(rule: Rule, rules: StyleRule[], notes: string[]): void {
+function readRule(text: string, rule: Rule, rules: StyleRule[], notes: string[]): void {
   if (rule.prelude.type !== 'SelectorList') {
     notes.push(
-      `The selector ${quoted([generate(rule.prelude)], MARKUP_ROOM)[0]} cannot be read: its rule is left out.`,
+      `The selector ${quoted([written(text, rule.prelude)], MARKUP_ROOM)[0]} cannot be read: its rule is left out.`,
     );
     return;
   }
   const selectors: ParsedSelector[] = [];
   for (const node of rule.prelude.children) {
-    if (node.type === 'Selector') selectors.push({ text: generate(node), node });
+    if (node.type === 'Selector') selectors.push({ text: written(text, node), node });
   }
   rules.push({ selectors, declarations: readDeclarations(rule.block.children) });
+}
+
+/** The text of a node without its comments. */
+function written(text: string, { loc }: CssNode): string {
+  const whole = text.slice(loc?.start.offset ?? 0, loc?.end.offset ?? 0);
+  let kept = '';
+  tokenize(whole, (type, start, end) => {
+    if (type !== Comment) kept += whole.slice(start, end);
+  });
+  return kept.trim();
 }

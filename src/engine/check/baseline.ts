@@ -6,7 +6,7 @@ import { distance } from '../../geometry/base/vector';
 import { attributeOf, nodeAt } from '../../markup/query';
 import type { MarkupDocument } from '../../markup/tree';
 import type { Passed } from '../../report/report';
-import { isAcceptable } from './known-checks';
+import { isAcceptable } from '../metas';
 
 /** mm: a finding of the baseline may move so far before it counts as another. */
 const SAME_PLACE = 2 * SAME_FINDING;

@@ -21,6 +21,8 @@ export interface BridgeChoice {
   readonly bridgeWidth?: number;
   /** How bridges are to look; by default as the settings say of the layer. */
   readonly style?: BridgeStyle;
+  /** Is told how many layers are done, of how many. */
+  readonly progress?: (done: number, of: number) => void;
 }
 
 export interface BridgeOutcome {
@@ -40,11 +42,12 @@ export interface BridgeOutcome {
 
 /** Bridges every island of the report's layers, one layer after the other, as many as can be. */
 export function bridgeIslands(report: Report, choice: BridgeChoice = {}): BridgeOutcome {
-  const { layer, bridgeWidth, style } = choice;
+  const { layer, bridgeWidth, style, progress } = choice;
   const plan = { ...(style && { style }), ...(bridgeWidth !== undefined && { bridgeWidth }) };
   const refusals: { message: string }[] = [];
   let whole: ProvenCut | undefined;
-  for (const { layer: each } of report.sheets) {
+  for (const [done, { layer: each }] of report.sheets.entries()) {
+    progress?.(done, report.sheets.length);
     if (layer !== undefined && each.name !== layer) continue;
     const before = whole?.after ?? report;
     const sheet = before.sheets.find((other) => other.layer.id === each.id);
@@ -53,6 +56,7 @@ export function bridgeIslands(report: Report, choice: BridgeChoice = {}): Bridge
     if (proven) whole = whole ? oneAfterTheOther(whole, proven, report.text) : proven;
     for (const why of left.values()) refusals.push({ message: `Layer "${each.name}": ${whyNot(why)}` });
   }
+  progress?.(report.sheets.length, report.sheets.length);
   return outcomeOf(report, whole, refusals);
 }
 

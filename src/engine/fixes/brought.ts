@@ -1,6 +1,6 @@
 /** How titles and refusals name the faults that a change brings. */
 import type { Finding } from '../../checks/finding';
-import { metaOf } from '../check/known-checks';
+import { metaOf } from '../metas';
 
 /** "leave a loose tongue and a slot too narrow to paint": each kind of fault once, after "would". */
 export function outcomeOf(findings: readonly Pick<Finding, 'check'>[]): string {

@@ -6,7 +6,7 @@ import type { Report } from '../../report/report';
 import type { LayerId } from '../../sheet/layer/layer-id';
 import { applyEdits } from '../../text/text';
 import { internalReason, isolated } from '../check/fault';
-import { metaOf } from '../check/known-checks';
+import { metaOf } from '../metas';
 import { outcomeInTitle } from './brought';
 import type { ProvenChange } from './kind';
 

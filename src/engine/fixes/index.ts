@@ -6,8 +6,8 @@ import { type Fix, type FixCandidate, type FixRefusal, type FixScope, fixId, ref
 import { isRefusal, refuse } from '../../report/refusal';
 import type { Report } from '../../report/report';
 import { internalReason, isolated } from '../check/fault';
-import { metaOf } from '../check/known-checks';
 import { workOfCheck } from '../check/run-watch';
+import { metaOf } from '../metas';
 import { findingById } from '../queries/find-finding';
 import { fixResult } from './fix-of';
 import type { FixKind } from './kind';

@@ -19,7 +19,7 @@ import type { FileEdits, ProjectPart, Report } from '../../report/report';
 import type { LayerId } from '../../sheet/layer/layer-id';
 import type { Sheet } from '../../sheet/types';
 import { applyEdits, type TextEdit } from '../../text/text';
-import { metaOf } from '../check/known-checks';
+import { metaOf } from '../metas';
 import { outcomeOf } from './brought';
 import { broughtFindings, findingsOfNewKinds, isStill } from './faults/compare';
 import { whatFirst } from './faults/first';

@@ -1,6 +1,6 @@
 /** What the artist is asked before a drawing becomes a stencil. Escape at any question ends it all. */
 import { l10n, window } from 'vscode';
-import { DEFAULT_MATERIAL, type ListedMaterial, MATERIALS, type Material } from '../../config/material';
+import { DEFAULT_MATERIAL, MATERIALS, type Material } from '../../config/material';
 import type { Kerf, NewConfig } from '../../config/new-config';
 import type { CuttingTool } from '../../config/types';
 import { parseLength } from '../../config/values';
@@ -44,7 +44,7 @@ export async function askWidth({ width, sizeStated }: Beginning): Promise<string
 
 interface NamedMaterial {
   readonly name: string;
-  readonly figures: ListedMaterial;
+  readonly figures: Material;
 }
 
 function noteOn(laser: Material['laser']): string {

@@ -7,7 +7,8 @@ import {
 } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Severity } from '../../config/check-id';
-import { type ConfigProblem, UNREADABLE_CONFIG } from '../../config/read';
+import { UNREADABLE_CONFIG } from '../../config/check-id';
+import type { ConfigProblem } from '../../config/read';
 import type { FindingId } from '../../engine/index';
 import type { FindingFact, RelatedFact } from '../../protocol/facts';
 import { oneLine } from '../../text/plain-text';

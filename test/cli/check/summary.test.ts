@@ -1,6 +1,7 @@
 import { describe, expect, it, test } from 'vitest';
-import { errorsOnly, exitCodeFor, summarize } from '../../../src/cli/check/summary';
-import { file, finding } from '../made-files';
+import { errorsOnly, exitCodeFor } from '../../../src/cli/check/summary';
+import { summarize } from '../../../src/format/checked-file';
+import { file, finding } from '../../format/made-files';
 
 describe('exitCodeFor', () => {
   it.each([

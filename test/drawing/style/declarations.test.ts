@@ -21,8 +21,18 @@ describe('parseStyleSheet', () => {
     const { rules, notes } = parseStyleSheet(
       'a, b > c{fill:red} @media screen{d{fill:red}} @media print{e{fill:red}} @media (width > 9px){f{}} @import "x";',
     );
-    expect(rules.map(({ selectors }) => selectors.map(({ text }) => text))).toEqual([['a', 'b>c'], ['d']]);
+    expect(rules.map(({ selectors }) => selectors.map(({ text }) => text))).toEqual([['a', 'b > c'], ['d']]);
     expect(notes.length).toBe(2);
+  });
+
+  it('selectors and media are taken as they are written, but for their comments', () => {
+    const { rules } = parseStyleSheet(
+      '/* x */ a/* y */.b, [title="/* z */"] {fill:red} @media /* only */ screen{:is(c, d):nth-child(2n + 1 of e){fill:red}}',
+    );
+    expect(rules.map(({ selectors }) => selectors.map(({ text }) => text))).toEqual([
+      ['a.b', '[title="/* z */"]'],
+      [':is(c, d):nth-child(2n + 1 of e)'],
+    ]);
   });
 
   it('a broken rule does not take the next one with it', () => {

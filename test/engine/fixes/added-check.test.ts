@@ -5,7 +5,7 @@ import type { Log } from 'sarif';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import type * as Engine from '../../../src/engine/index';
 import type { ReportedFinding } from '../../../src/report/finding-id';
-import { input } from '../../cli/made-files';
+import { input } from '../../format/made-files';
 import { isThorough } from '../../thorough';
 import { longBridge } from './long-bridge';
 
@@ -118,7 +118,7 @@ describe('a check that is added', () => {
     expect(tableRows()).toContain(
       '| [long-bridge](src/checks/long-bridge/README.md) | a long tie sags, and paint creeps under it | |',
     );
-    const { formatSarif } = await import('../../../src/cli/format/sarif');
+    const { formatSarif } = await import('../../../src/format/sarif');
     const log = JSON.parse(formatSarif(input([]))) as Log;
     expect(log.runs[0]?.tool.driver.rules).toContainEqual(
       expect.objectContaining({ id, shortDescription: { text: summary } }),

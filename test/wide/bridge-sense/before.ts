@@ -4,7 +4,7 @@
  */
 import { readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
-import { tidy } from '../../../src/cli/format/tidy';
+import { tidy } from '../../../src/format/tidy';
 import type { Judgement } from './judge';
 import { type Sums, sumsOf } from './table';
 

@@ -12,7 +12,7 @@ import { transformRegion } from '../../../geometry/polygon/transform';
 import type { Report } from '../../../report/report';
 import type { LayerId } from '../../../sheet/layer/layer-id';
 import type { Sheet } from '../../../sheet/types';
-import { metaOf } from '../../check/known-checks';
+import { metaOf } from '../../metas';
 import { extentOf, moveExtent } from './extent';
 import { thinGround } from './thin-ground';
 import { AREA_PER_LENGTH, type Fault, newOrWorse } from './worse';

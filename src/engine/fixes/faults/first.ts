@@ -3,7 +3,7 @@
 import type { Finding } from '../../../checks/finding';
 import { distance } from '../../../geometry/base/vector';
 import type { Report } from '../../../report/report';
-import { metaOf } from '../../check/known-checks';
+import { metaOf } from '../../metas';
 import { groupOf } from './compare';
 
 /**

@@ -3,7 +3,7 @@ import type { Finding } from '../../../checks/finding';
 import { nodeAt } from '../../../markup/query';
 import type { ElementNode, MarkupDocument } from '../../../markup/tree';
 import type { Report } from '../../../report/report';
-import { isAcceptable } from '../../check/known-checks';
+import { isAcceptable } from '../../metas';
 import { findingsOfNewKinds } from '../faults/compare';
 import type { FixKind, ProvenChange } from '../kind';
 import { checkEdited } from '../verify';

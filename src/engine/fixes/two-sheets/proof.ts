@@ -9,7 +9,7 @@ import type { Report } from '../../../report/report';
 import type { Sheet } from '../../../sheet/types';
 import { distanceBetween, withoutSlivers } from '../../../stack/near-bridges';
 import type { TextEdit } from '../../../text/text';
-import { metaOf } from '../../check/known-checks';
+import { metaOf } from '../../metas';
 import type { VerifiedBridges } from '../bridging/cut';
 import { islandsOf } from '../bridging/plan';
 import { checkEdited } from '../verify';

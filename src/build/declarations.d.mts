@@ -1,1 +1,0 @@
-export function declarations(): { readonly path: string; readonly contents: string }[];
