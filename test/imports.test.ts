@@ -144,7 +144,6 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
     'picture/picture',
     'picture/scene',
     'picture/scene-svg',
-    'report/check-address',
     'report/generator',
     'report/refusal',
     'report/report',

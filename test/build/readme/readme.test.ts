@@ -4,8 +4,8 @@ import { chmodSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'n
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { parse as parseYaml } from 'yaml';
-import { ALL_METAS } from '../../../src/engine/check/known-checks';
-import * as engine from '../../../src/engine/index';
+import { ALL_METAS, readConfig } from '../../../src/engine/check/known-checks';
+import * as library from '../../../src/library/index';
 import { CliWorkshop } from '../../cli/run-cli';
 import { makeExample } from './example';
 import { anchors, blocks, commandLines, inlineCode, inlineSettings, links, README, ROOT } from './readme';
@@ -102,7 +102,7 @@ describe('its command lines', () => {
 
 describe('its settings', () => {
   it.each(blocks('json'))('are understood, all of them: %s', (text) => {
-    expect(engine.readConfig(text).problems).toEqual([]);
+    expect(readConfig(text).problems).toEqual([]);
   });
 
   // A sentence shows a key without what stands around it.
@@ -115,7 +115,7 @@ describe('its settings', () => {
   ];
 
   it.each(inlineSettings())('are understood where they belong: %s', (text) => {
-    const problems = around.map((wrap) => engine.readConfig(wrap(text)).problems);
+    const problems = around.map((wrap) => readConfig(wrap(text)).problems);
     expect(
       problems.some((each) => each.length === 0),
       JSON.stringify(problems[0]),
@@ -165,7 +165,7 @@ describe('what it names', () => {
   it('is exported, wherever a sentence calls it', () => {
     const calls = inlineCode().flatMap((code) => /^([a-z]\w+)\(/.exec(code)?.[1] ?? []);
     expect(calls).toContain('cutStack');
-    expect(calls.filter((name) => !Object.hasOwn(engine, name))).toEqual([]);
+    expect(calls.filter((name) => !Object.hasOwn(library, name))).toEqual([]);
   });
 
   it('is an action and a hook that other projects can use', () => {

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, expect, it as test } from 'vitest';
 import { homepage } from '../../../package.json';
-import { RULES } from '../../../src/cli/format/rules';
+import { RULES } from '../../../src/format/rules';
 import { checkAddress } from '../../../src/report/check-address';
 import { checkPages } from '../../../src/server/documents/check-pages';
 
