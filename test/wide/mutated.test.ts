@@ -8,8 +8,8 @@ import { fuzzInBatches } from '../fuzz/batches';
 import { bundled } from '../fuzz/bundle.mjs';
 import { rowsOf } from '../fuzz/table';
 
-/** Document 160 of this seed has a fix whose edits overlap, which is still to be mended. */
-const DOCUMENTS = 150;
+/** So many are known to hold; how many of them are judged, the time says. */
+const DOCUMENTS = 400;
 const SECONDS = 200;
 /** Characters: of small documents more are judged. */
 const LONGEST = 1500;

@@ -61,7 +61,7 @@ function placeMarker(
   scope: Scope,
   services: MarkerServices,
 ): PlacedMarker | undefined {
-  checkpoint(20);
+  checkpoint(400);
   if (!reference) return undefined;
   const { index, styles, problems } = services;
   const target = resolveTarget(reference.target, index);

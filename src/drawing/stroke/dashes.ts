@@ -118,7 +118,7 @@ class DashWalker {
     let done = 0;
     let from = 0;
     while (measure.length - done > this.left) {
-      checkpoint(20);
+      checkpoint(100);
       done += this.left;
       const to = measure.parameterAt(done);
       if (this.drawing) {

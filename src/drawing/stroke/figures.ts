@@ -29,7 +29,7 @@ export class PolygonSink {
 
   /** Closed chain in pen units; `negative` where it turns left (y down). */
   figure(curves: readonly Curve[], negative: boolean, span: Span): void {
-    checkpoint(10 + 4 * curves.length);
+    checkpoint(80 + 20 * curves.length);
     const { toMm, mirrored } = this.pen;
     if (curves.length < 2) return;
     const mapped = toMm === IDENTITY ? curves : curves.map((curve) => transformCurve(curve, toMm));

@@ -25,7 +25,7 @@ export function outlineContour(chain: StrokeContour, pen: Pen, sink: PolygonSink
   if (spot) return outlineDot(spot.at, spot.direction, spot.span, pen, sink);
   const run = new PolygonRun(pen, sink);
   for (let index = 0; index < pieces.length; index += 1) {
-    checkpoint(4);
+    checkpoint(80);
     const piece = pieces[index];
     if (!piece) continue;
     const before = pieces[index - 1] ?? (chain.closed ? pieces.at(-1) : undefined);

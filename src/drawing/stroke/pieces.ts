@@ -61,7 +61,7 @@ export function piecesOfLine({ curves, spans, closed, spot }: PenLine, pen: Pen)
   const pieces: StrokePiece[] = [];
   if (spot) return { pieces, closed: false, spot };
   for (let index = 0; index < curves.length; index += 1) {
-    checkpoint(4);
+    checkpoint(20);
     const [curve, span] = [curves[index], spans[index]];
     if (curve && span) addPieces(curve, span, pen, pieces);
   }

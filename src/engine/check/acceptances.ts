@@ -50,7 +50,7 @@ export function applyAcceptances(
 ): Finding[] {
   const acceptances = findAcceptances(document);
   if (acceptances.length === 0) return [...findings];
-  const byScope = groupByScope(acceptances);
+  const byScope = groupByScope(acceptances, elementsAround(findings, document));
   const used = new Set<Acceptance>();
   const left = findings.filter((finding) => {
     const match = acceptanceOf(finding, document, byScope);
@@ -63,12 +63,31 @@ export function applyAcceptances(
   return [...left, ...told, ...(more > 0 ? [moreUnused(more, defined(idle[MOST_TOLD]))] : [])];
 }
 
-function groupByScope(acceptances: readonly Acceptance[]): ReadonlyMap<ElementNode | undefined, readonly Acceptance[]> {
-  const groups = new Map<ElementNode | undefined, Acceptance[]>();
+/** Where an acceptance would take something out: a program may write a million of them elsewhere. */
+function elementsAround(findings: readonly Finding[], document: MarkupDocument): ReadonlySet<ElementNode> {
+  const elements = new Set<ElementNode>();
+  for (const { span } of findings) {
+    for (let node = nodeAt(document, span.from); node; node = node.parent) {
+      checkpoint();
+      if (node.kind !== 'element') continue;
+      if (elements.has(node)) break;
+      elements.add(node);
+    }
+  }
+  return elements;
+}
+
+function groupByScope(
+  acceptances: readonly Acceptance[],
+  scopes: ReadonlySet<ElementNode>,
+): ReadonlyMap<ElementNode, readonly Acceptance[]> {
+  const groups = new Map<ElementNode, Acceptance[]>();
   for (const acceptance of acceptances) {
-    const group = groups.get(acceptance.scope);
+    const { scope } = acceptance;
+    if (!scope || !scopes.has(scope)) continue;
+    const group = groups.get(scope);
     if (group) group.push(acceptance);
-    else groups.set(acceptance.scope, [acceptance]);
+    else groups.set(scope, [acceptance]);
   }
   return groups;
 }
@@ -77,7 +96,7 @@ function groupByScope(acceptances: readonly Acceptance[]): ReadonlyMap<ElementNo
 function acceptanceOf(
   { check, span }: Finding,
   document: MarkupDocument,
-  byScope: ReadonlyMap<ElementNode | undefined, readonly Acceptance[]>,
+  byScope: ReadonlyMap<ElementNode, readonly Acceptance[]>,
 ): Acceptance | undefined {
   let first: Acceptance | undefined;
   for (let node = nodeAt(document, span.from); node; node = node.parent) {
@@ -110,6 +129,7 @@ const ATTRIBUTE = 'data-tombolo-accept';
 
 function findAcceptances(document: MarkupDocument): Acceptance[] {
   const found: Acceptance[] = [];
+  const lists = new CheckLists();
   // Attributes are read from the text when they are asked for: of a large drawing without such a one, none is.
   const byAttribute = document.text.includes(ATTRIBUTE);
   const pending: (readonly MarkupNode[])[] = [document.children];
@@ -121,10 +141,10 @@ function findAcceptances(document: MarkupDocument): Acceptance[] {
       if (node.kind === 'element') pending.push((next = node).children);
       const own = node.kind === 'element' && byAttribute ? attributeOf(node, ATTRIBUTE) : undefined;
       if (own) {
-        const checks = checksIn(own.value);
+        const checks = lists.of(own.value);
         if (checks.length > 0) found.push({ checks, place: own.span, where: 'in this element', scope: next });
       }
-      const checks = node.kind === 'comment' ? acceptedChecks(node) : [];
+      const checks = node.kind === 'comment' ? acceptedChecks(node, lists) : [];
       if (checks.length > 0) {
         found.push({ checks, place: node.span, where: 'in the element that follows', scope: next });
       }
@@ -133,13 +153,22 @@ function findAcceptances(document: MarkupDocument): Acceptance[] {
   return found.sort((a, b) => a.place.from - b.place.from);
 }
 
-function acceptedChecks({ value }: CommentNode): string[] {
-  const accepted = /^\s*tombolo\s+accept\s([\s\S]*)$/.exec(value)?.[1];
-  return accepted === undefined ? [] : checksIn(accepted);
+function acceptedChecks({ value }: CommentNode, lists: CheckLists): readonly string[] {
+  const begin = /^\s*tombolo\s+accept\s/.exec(value)?.[0].length;
+  return begin === undefined ? [] : lists.of(value.slice(begin));
 }
 
-/** The checks before the reason: `thin-bridge, loose-tongue: reason`. */
-function checksIn(text: string): string[] {
-  const match = /^\s*([\w-]+(?:\s*,\s*[\w-]+)*)/.exec(text);
-  return match?.[1]?.split(',').map((check) => check.trim()) ?? [];
+/** The checks before the reason, `thin-bridge, loose-tongue: reason`: those that are written alike are one list. */
+class CheckLists {
+  private readonly lists = new Map<string, readonly string[]>();
+
+  of(text: string): readonly string[] {
+    const named = /^\s*([\w-]+(?:\s*,\s*[\w-]+)*)/.exec(text)?.[1];
+    if (named === undefined) return [];
+    const known = this.lists.get(named);
+    if (known) return known;
+    const list = named.split(',').map((check) => check.trim());
+    this.lists.set(named, list);
+    return list;
+  }
 }

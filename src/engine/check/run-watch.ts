@@ -7,26 +7,29 @@ import { type Fault, isolated } from './fault';
 
 /** Milliseconds: only for what steps do not tell of. On a busy machine a run may wait long for its turns. */
 const DEFAULT_BUDGET = 120_000;
-/** Bytes: no sheet that a person draws needs a third of it. */
-const DEFAULT_GROWTH = 2 ** 30;
+/** Bytes: no sheet that a person draws needs half of it. */
+const DEFAULT_GROWTH = 500 * 2 ** 20;
 /** Milliseconds: asking a host for its memory can take as long as a thousand steps of a loop. */
 const BETWEEN_MEMORY_LOOKS = 20;
 
 /**
- * Steps of work for any text, however short: one to three seconds of a processor. Steps are counted (`src/base/checkpoint.ts`), so
+ * Steps of work for any text, however short: one to two seconds of a processor. Steps are counted (`src/base/checkpoint.ts`), so
  * that a text is checked as far on any machine, however busy.
  */
-const WORK_FOR_ANY = 30_000_000;
-/** Steps of work for each character besides: clip art of more than 20 kB takes 6 to 600 in all, half of it less than 90. */
-const WORK_PER_CHARACTER = 600;
+const WORK_FOR_ANY = 50_000_000;
+/**
+ * Steps of work for each character of a text so long that this comes to more: clip art of more than 40 kB takes 4 to 370 in all,
+ * half of it less than 90.
+ */
+const WORK_PER_CHARACTER = 300;
 
 /** Of the work of a file, what reading and measuring may take: the rest is kept for the checks of what was measured. */
 const READING_SHARE = 0.5;
-const MEASURING_SHARE = 0.75;
+const MEASURING_SHARE = 0.85;
 
 /** Steps of work that a check of a text may take. */
 export function workOfCheck({ length }: string, { budget, work }: Settings): number {
-  return work ?? (budget === Infinity ? Infinity : WORK_FOR_ANY + WORK_PER_CHARACTER * length);
+  return work ?? (budget === Infinity ? Infinity : Math.max(WORK_FOR_ANY, WORK_PER_CHARACTER * length));
 }
 
 /** What was lacking for a part of a run, or that it failed. */

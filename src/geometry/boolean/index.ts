@@ -23,8 +23,9 @@ import { clusterBoxes } from '../spatial/clusters';
 import { type Join, offsetRings } from './clipper';
 import { type CachedCluster, resultOf, solveClusters } from './cluster-cache';
 import { withoutCovered } from './covered';
+import { isDense, thinnedOut } from './dense-union';
 import { nestRings } from './nest';
-import { combineRings } from './overlay';
+import { combineRings, fillOfOneWayRing } from './overlay';
 import { ringsWithin } from './tiles';
 
 export type { FillRule } from '../base/polygon-types';
@@ -39,20 +40,55 @@ const ARC_TOLERANCE = WRITTEN_STEP;
 
 /** What a renderer fills: the rings (each closed, of any course, crossing at will) read by the fill rule. */
 export function regionFromRings(rings: readonly Ring[], fillRule: FillRule): Region {
-  return nestRings(combineRings('union', rings, [], fillRule));
+  const alone = fillRule === 'nonzero' && isDense(rings.map(boxOfRing)) && fillsOfLikeRings(rings);
+  return alone ? union(alone) : nestRings(combineRings('union', rings, [], fillRule));
+}
+
+/** What each ring fills, where all wind the same way, so that none takes away from another; undefined otherwise. */
+function fillsOfLikeRings(rings: readonly Ring[]): Region[] | undefined {
+  const areas = rings.map(signedArea);
+  if (!areas.every((area) => area >= 0) && !areas.every((area) => area <= 0)) return undefined;
+  const fills: Region[] = [];
+  for (const ring of rings) {
+    const fill = fillOfOneWayRing(ring);
+    if (!fill) return undefined;
+    fills.push(nestRings(fill));
+  }
+  return fills;
 }
 
 export function union(regions: readonly Region[]): Region {
-  return resultOf(unionByCluster(regions));
+  return resultOf(solveClusters(regions.flat(), NEAR, uniteMany));
 }
 
-/** The union, with what a later one can take over. */
+/**
+ * The union of regions whose own polygons are united already, each region once, with what a later union can take over. What
+ * lies alone in its place is passed on as it is.
+ */
 export function unionByCluster(regions: readonly Region[], earlier?: readonly CachedCluster[]): CachedCluster[] {
-  const unite = (cluster: Region): Region => {
-    const seen = withoutCovered(cluster);
-    return seen.length === 1 ? seen : nestRings(combineRings('union', seen.flatMap(ringsOf), [], 'nonzero'));
+  const owners = ownersOf(regions);
+  const solve = (cluster: Region): Region => {
+    const owner = owners.get(defined(cluster[0]));
+    return owner && cluster.every((polygon) => owners.get(polygon) === owner) ? cluster : uniteMany(cluster);
   };
-  return solveClusters(regions.flat(), NEAR, unite, earlier);
+  return solveClusters(regions.flat(), NEAR, solve, earlier);
+}
+
+/** The region of each polygon; undefined where two have it. */
+function ownersOf(regions: readonly Region[]): Map<Polygon, Region | undefined> {
+  const owners = new Map<Polygon, Region | undefined>();
+  for (const region of regions)
+    for (const polygon of region) owners.set(polygon, owners.has(polygon) ? undefined : region);
+  return owners;
+}
+
+function uniteMany(polygons: Region): Region {
+  return unite(thinnedOut(withoutCovered(polygons), unite));
+}
+
+function unite(polygons: Region): Region {
+  const seen = withoutCovered(polygons);
+  return seen.length === 1 ? seen : nestRings(combineRings('union', seen.flatMap(ringsOf), [], 'nonzero'));
 }
 
 function inClusters<T>(items: readonly T[], boxOf: (item: T) => Box, solve: (cluster: T[]) => Region): Region {

@@ -24,7 +24,7 @@ export function nestRings(rings: readonly Ring[]): Region {
   const outers: Outer[] = [];
   const holes: { ring: Ring; area: number }[] = [];
   for (const ring of rings) {
-    checkpoint();
+    checkpoint(10 + ring.length / 4);
     const area = signedArea(ring);
     if (area > 0) outers.push({ ring, box: boxOfRing(ring), area, holes: [] });
     else if (area < 0) holes.push({ ring, area: -area });

@@ -14,6 +14,9 @@ import { buildPlanarGraph, numberVertices, type PlanarGraph } from './half-edges
 import { snapRound } from './snap-rounding';
 import { computeEdgeWindings } from './winding-numbers';
 
+/** However few its edges are. */
+const STEPS_PER_OVERLAY = 300;
+
 /** Whether a face is filled, from how often the first and the second set of rings wind round it. */
 type Filled = (first: number, second: number) => boolean;
 
@@ -47,11 +50,25 @@ function isFilledBy(operation: Operation, fillRule: FillRule): Filled {
 }
 
 /**
+ * What a ring in mm fills by itself, by the nonzero rule; undefined where it winds round one place this way and round
+ * another that way, so that together with others it might leave open what it fills alone.
+ */
+export function fillOfOneWayRing(ring: Ring): Ring[] | undefined {
+  let [least, most] = [0, 0];
+  const filled = overlayRings([toGrid(ring)], [], (turns) => {
+    [least, most] = [Math.min(least, turns), Math.max(most, turns)];
+    return turns !== 0;
+  });
+  return least < 0 && most > 0 ? undefined : filled?.map((each) => fromGrid(each));
+}
+
+/**
  * Rings on the integer grid, of positive area round what is filled, of negative area round its holes. They cross
  * nothing and touch in points only; where filled faces touch in a point, the rings part them.
  * Undefined when rounding does not come to rest, which no known input brings about.
  */
 export function overlayRings(first: readonly Ring[], second: readonly Ring[], filled: Filled): Ring[] | undefined {
+  checkpoint(STEPS_PER_OVERLAY);
   const edges = new EdgeList(edgesIn(first) + edgesIn(second));
   for (const ring of first) edges.pushRing(ring, 1, 0);
   for (const ring of second) edges.pushRing(ring, 0, 1);

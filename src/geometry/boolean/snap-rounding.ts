@@ -16,6 +16,9 @@ export interface SnappedEdges {
   readonly wasSplit: boolean;
 }
 
+/** What many cuts take has no room near the processor. */
+const STEPS_PER_CUT = 24;
+
 /** Real drawings need two or three passes. */
 const MAX_PASSES = 40;
 
@@ -144,6 +147,7 @@ function cutWithin(edges: Edges, edge: number, x: number, y: number, cuts: Cuts)
 
 function cutEdges(edges: Edges, cuts: Cuts): EdgeList {
   const { ax, ay, bx, by, owner } = edges;
+  checkpoint(STEPS_PER_CUT * cuts.edge.length);
   const result = new EdgeList(ax.length + cuts.edge.length);
   const order = inCourse(edges, cuts);
   let next = 0;

@@ -130,6 +130,7 @@ class ThinIntervalFinder {
   private find(element: number, run?: EdgeRun): void {
     this.done[element] = 1;
     if (sizeOf(this.outline, element) === 0) return;
+    checkpoint(24);
     const { blocking } = this;
     blocking.find(element, this.search.radius, run);
     this.start[element] = this.from.size;

@@ -1,6 +1,6 @@
 import { describe, expect, test as it } from 'vitest';
 import { checkpoint, lookNow } from '../../../src/base/checkpoint';
-import { RunWatch } from '../../../src/engine/check/run-watch';
+import { RunWatch, workOfCheck } from '../../../src/engine/check/run-watch';
 import type { Settings } from '../../../src/report/report';
 
 const WORK = 1_000_000;
@@ -25,17 +25,17 @@ function watchOf(settings: Settings = { work: WORK }): RunWatch {
 }
 
 describe('the work of a run', () => {
-  it('keeps a quarter for the checks where reading and measuring would never end', () => {
+  it('keeps some for the checks where reading and measuring would never end', () => {
     const watch = watchOf();
     expectAbout(stepsOf(watch, 'reading', true, Infinity), 0.5);
-    expectAbout(stepsOf(watch, 'measuring', true, Infinity), 0.25);
-    expectAbout(stepsOf(watch, 'checking', true, Infinity), 0.25);
+    expectAbout(stepsOf(watch, 'measuring', true, Infinity), 0.35);
+    expectAbout(stepsOf(watch, 'checking', true, Infinity), 0.15);
   });
 
   it('leaves half of what there is to those after a part, and all to the last', () => {
     const watch = watchOf();
-    expectAbout(stepsOf(watch, 'measuring', false, Infinity), 0.375);
-    expectAbout(stepsOf(watch, 'measuring', true, Infinity), 0.375);
+    expectAbout(stepsOf(watch, 'measuring', false, Infinity), 0.425);
+    expectAbout(stepsOf(watch, 'measuring', true, Infinity), 0.425);
   });
 
   it('is there for the checks where measuring took little', () => {
@@ -48,7 +48,14 @@ describe('the work of a run', () => {
     const watch = watchOf();
     stepsOf(watch, 'measuring', true, Infinity);
     watch.grant('');
-    expectAbout(stepsOf(watch, 'measuring', true, Infinity), 0.75);
+    expectAbout(stepsOf(watch, 'measuring', true, Infinity), 0.85);
+  });
+
+  it('is the same for all texts that are not long', () => {
+    expect(workOfCheck('', {})).toBe(50e6);
+    expect(workOfCheck(' '.repeat(100_000), {})).toBe(50e6);
+    expect(workOfCheck(' '.repeat(1_000_000), {})).toBe(300e6);
+    expect(workOfCheck(' '.repeat(1_000_000), { work: WORK })).toBe(WORK);
   });
 
   it('does not begin a part where none is left, and says why', () => {
