@@ -9,6 +9,7 @@ import { type Grillage, gainOf, type PlateLift } from './grillage';
 import { type Assignment, type Layout, tiesOf } from './layout';
 import { movedWay } from './moved-way';
 import { areClear } from './select';
+import { stripOf } from './strips';
 import { isImage } from './symmetrise';
 import { WEIGHTS } from './weights';
 
@@ -67,7 +68,7 @@ export function bestChange(
     if (all.length === 0 || cost > most || (best && worth <= best.worth)) continue;
     const change = { out: all.flatMap(({ old }) => old ?? []), in: all.map(({ way }) => way) };
     const kept = ties.filter((tie) => !change.out.includes(tie));
-    if (areClear([...kept, ...change.in], [])) best = { change, worth };
+    if (areClear(change.in, kept.map(stripOf))) best = { change, worth };
   }
   return best?.change;
 }

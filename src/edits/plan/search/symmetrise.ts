@@ -10,6 +10,7 @@ import { type Assignment, arrivalsAt, hangingOn, type Layout, needOf, tiesOf } f
 import { movedWay } from './moved-way';
 import { areClear } from './select';
 import { costOfSet } from './set-cost';
+import { stripOf } from './strips';
 import { WEIGHTS } from './weights';
 
 /** mm: bridges this near to each other are the same. */
@@ -98,8 +99,8 @@ function mirroredLayout(
   mirror: Mirror,
 ): Layout | undefined {
   const orbits = orbitsOf(state, waysOf(layout, members), mirror);
-  const others = tiesOf(new Map([...layout].filter(([number]) => !members.includes(number))));
-  const fits = (orbit: Orbit, chosen: readonly Orbit[]) => areClear([...others, ...chosen.flat(), ...orbit], []);
+  const others = tiesOf(new Map([...layout].filter(([number]) => !members.includes(number)))).map(stripOf);
+  const fits = (orbit: Orbit, chosen: readonly Orbit[]) => areClear(orbit, [...others, ...chosen.flat().map(stripOf)]);
   const rated = (chosen: readonly Orbit[]) => ratedAs(state, layout, members, chosen);
   const first: Orbit[] = [];
   for (const orbit of orbits) if (fits(orbit, first)) first.push(orbit);
